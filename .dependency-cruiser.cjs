@@ -1,0 +1,116 @@
+// Which file may import which. Checked by tests/architecture.test.ts; drawn by
+//   npx depcruise src --output-type mermaid
+
+/** For each folder of src, what it may import besides itself, most basic first. */
+const base = ['errors.ts', 'units.ts'];
+const upToCorner = [...base, 'numerics', 'linkage', 'document', 'corner'];
+const upToSizing = [...upToCorner, 'coilover'];
+const layers = {
+  numerics: ['errors.ts'],
+  linkage: ['errors.ts', 'numerics'],
+  document: base,
+  corner: upToCorner,
+  coilover: upToSizing,
+  survey: upToSizing,
+  design: upToSizing,
+  report: [...upToSizing, 'survey', 'design'],
+};
+
+/** Packages, and the one place in src that knows each. */
+const fences = {
+  zod: '^src/document/',
+  'ml-matrix': '^src/numerics/singular-values\\.ts$',
+  fmin: '^src/numerics/minimiser\\.ts$',
+  'fast-check': '^src/testing/',
+};
+
+/** Patterns for files (`x.ts`) and folders (`x`) of src. */
+const within = (names) =>
+  names.map((name) => (name.endsWith('.ts') ? `^src/${name.replace('.', '\\.')}$` : `^src/${name}/`));
+/** A package, as it is found in node_modules or, if it is not installed, by its bare name. */
+const packages = (names) => `(^|node_modules/)(${names.join('|')})(/|$)`;
+
+const layerRules = Object.entries(layers).map(([folder, below]) => ({
+  name: `layer-${folder}`,
+  comment: `${folder} may import ${[...new Set([...below, folder])].join(', ')}`,
+  severity: 'error',
+  from: { path: within([folder]) },
+  to: { path: '^src/', pathNot: within([...below, folder]) },
+}));
+
+const fenceRules = Object.entries(fences).map(([name, home]) => ({
+  name: `fence-${name}`,
+  comment: `only ${home} may import ${name}`,
+  severity: 'error',
+  from: { path: '^src/', pathNot: home },
+  to: { path: packages([name]) },
+}));
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+module.exports = {
+  forbidden: [
+    {
+      name: 'no-cycle',
+      comment: 'no file may import itself in a circle, types included',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { circular: true },
+    },
+    ...layerRules,
+    {
+      name: 'layer-testing',
+      comment: 'testing sees what a user sees: the index files, errors.ts and units.ts',
+      severity: 'error',
+      from: { path: '^src/testing/' },
+      to: { path: '^src/', pathNot: [...within(['testing', 'index.ts', ...base]), '^src/[^/]+/index\\.ts$'] },
+    },
+    {
+      name: 'layer-base',
+      comment: 'errors.ts imports nothing; units.ts may import errors.ts',
+      severity: 'error',
+      from: { path: within(base) },
+      to: { pathNot: '^src/errors\\.ts$' },
+    },
+    {
+      name: 'known-folder',
+      comment: 'a new folder of src needs a place among the layers',
+      severity: 'error',
+      from: { path: '^src/[^/]+/', pathNot: within([...Object.keys(layers), 'testing']) },
+      to: {},
+    },
+    {
+      name: 'known-file',
+      comment: 'at the top of src there are index.ts, errors.ts and units.ts',
+      severity: 'error',
+      from: {},
+      to: { path: '^src/[^/]+$', pathNot: within(['index.ts', ...base]) },
+    },
+    ...fenceRules,
+    {
+      name: 'no-node',
+      comment: 'the library runs anywhere: no Node built-in',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'no-other-package',
+      comment: 'besides its own files src may import the fenced packages, nothing else (nor itself by name)',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { pathNot: ['^src/', packages(Object.keys(fences))], dependencyTypesNot: ['core'] },
+    },
+    {
+      name: 'judges-stand-alone',
+      comment: 'the closed forms that judge the library share no code with it',
+      severity: 'error',
+      from: { path: '^tests/judges/' },
+      to: { path: '^(src|dist|jounce)(/|$)' },
+    },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'types', 'default'] },
+  },
+};

@@ -1,0 +1,202 @@
+import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import { extremes, type Still } from '../linkage/extremes.ts';
+import { bindMeasure } from '../linkage/measure.ts';
+import { drawnValue, tracePath } from '../linkage/motion.ts';
+import type { End, EndKind } from '../linkage/path.ts';
+import { type Reader, readAt, reader } from '../linkage/reader.ts';
+import { compile } from '../linkage/system.ts';
+import { type Column, type ColumnInfo, planColumns } from './columns.ts';
+import { type Corner, modelOf } from './corner.ts';
+
+/** How a corner is swept; all optional. */
+export interface SweepOptions {
+  /** Upward travel to reach, mm, 0 or more; default 80. */
+  readonly bump?: number;
+  /** Downward travel to reach, mm, as a positive number; default 80. */
+  readonly droop?: number;
+  /** Whose travel is the axis: `contactPatch` (default) or `wheelCentre`. Ratios stay per contact-patch travel. */
+  readonly travelOf?: 'contactPatch' | 'wheelCentre';
+  /** Distance between rows, mm; default 5. Rows stand at its multiples, and at both ends. */
+  readonly step?: number;
+  /** Names of the columns wanted beside `travel`; default all. */
+  readonly columns?: readonly string[];
+}
+
+/** One end of a sweep: the travel there (droop negative), and how the motion ended. */
+export interface SweepEnd {
+  readonly travel: number;
+  readonly how: EndKind;
+  /** For `locked`: what does not hold there. */
+  readonly row?: string;
+}
+
+/** Columns by name, one entry a row; the instant centre has gaps (null) where the arms are parallel. */
+export interface Columns {
+  readonly travel: Float64Array;
+  readonly shockLength: Float64Array;
+  readonly installationRatio: Float64Array;
+  readonly installationRatioSlope: Float64Array;
+  readonly shockLean: Float64Array;
+  readonly camber: Float64Array;
+  readonly kingpinInclination: Float64Array;
+  readonly halfTrackChange: Float64Array;
+  readonly rollCentreHeight: Float64Array;
+  readonly instantCentreY: readonly (number | null)[];
+  readonly instantCentreZ: readonly (number | null)[];
+  readonly instantCentreCurvature: Float64Array;
+  readonly lowerArmAngle: Float64Array;
+  readonly upperArmAngle: Float64Array;
+  /** Moving hardpoints: `lowerOuterY`, `lowerOuterZ`, `contactPatchY` and so on. */
+  readonly [name: string]: Float64Array | readonly (number | null)[];
+}
+
+/** A pose as a flat object: what `Columns` holds, at one travel; null where a quantity is not defined. */
+export type Row = {
+  readonly [Name in keyof Columns]: Columns[Name] extends Float64Array ? number : number | null;
+};
+
+/** A corner swept through its travel. */
+export interface Sweep {
+  /** Name, unit and meaning of each column, in the order of a table. */
+  readonly info: readonly ColumnInfo[];
+  readonly columns: Columns;
+  /**
+   * The pose at any travel in the range, mm, bump positive. At a dead point ratios and rates do not exist: they are
+   * null there. Throws InputError outside the range.
+   */
+  at(travel: number): Row;
+  /** One flat object a row. */
+  rows(): Row[];
+  readonly end: { readonly bump: SweepEnd; readonly droop: SweepEnd };
+}
+
+/** More rows than this are taken for a mistyped step. */
+const MOST_ROWS = 1_000_000;
+
+/**
+ * Sweeps a corner through its travel, from droop to bump as far as asked or as the linkage goes.
+ *
+ * `end` says for either side where it stopped and how; a dead point is named, never passed.
+ *
+ * @throws InputError for options out of range, unknown columns, and a corner that is no linkage of one freedom.
+ */
+export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
+  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns: only } = options;
+  const model = modelOf(corner);
+  checkOptions({ bump, droop, travelOf, step });
+  const plan = planColumns(model, only);
+
+  const system = compile(model.drawing);
+  const measures = plan.measures.map((measure) => bindMeasure(system, measure, 'measure'));
+  const driver = bindMeasure(system, { y: model[travelOf] }, 'travelOf');
+  const drawn = drawnValue(driver);
+  const path = tracePath(system, driver, drawn - droop, drawn + bump);
+  let end = { droop: endOf(path.low, drawn), bump: endOf(path.high, drawn) };
+  if (travelOf !== 'contactPatch') end = beforeStillPatch(end, extremes(path, measures[0]), drawn);
+
+  const r = reader(path, measures, plan.derived);
+  const at = (travel: number): Row => {
+    if (!(travel >= end.droop.travel && travel <= end.bump.travel)) {
+      throw new InputError('travel', [
+        {
+          path: '',
+          problem: 'outside the sweep',
+          got: `${show(travel)} mm`,
+          allowed: `${end.droop.travel} mm (${end.droop.how}) to ${end.bump.travel} mm (${end.bump.how})`,
+        },
+      ]);
+    }
+    readAt(r, drawn + travel, 2);
+    return Object.fromEntries([
+      ['travel', travel],
+      ...plan.columns.map(({ name, of }) => [name, of(r.m)]),
+    ]) as Row;
+  };
+  const travel = travelsOf(end, step);
+  const columns = readColumns(plan.columns, r, travel, drawn);
+  const info = [TRAVEL, ...plan.columns.map(({ of: _, ...column }) => column)];
+  const names = info.map(({ name }) => name);
+  return {
+    info,
+    columns,
+    at,
+    rows: () =>
+      Array.from(travel, (_, i) => Object.fromEntries(names.map((name) => [name, columns[name][i]])) as Row),
+    end,
+  };
+}
+
+const TRAVEL: ColumnInfo = { name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false };
+
+type Ends = Sweep['end'];
+
+function endOf({ at, how, row }: End, drawn: number): SweepEnd {
+  return { travel: at - drawn, how, ...(row === undefined ? {} : { row }) };
+}
+
+/** The ends brought in to where the contact patch stands still: ratios per its travel do not exist there. */
+function beforeStillPatch(end: Ends, still: readonly Still[], drawn: number): Ends {
+  let { droop, bump } = end;
+  for (const { at } of still) {
+    if (at > drawn && at - drawn < bump.travel) bump = { travel: at - drawn, how: 'deadPoint' };
+    if (at <= drawn && at - drawn > droop.travel) droop = { travel: at - drawn, how: 'deadPoint' };
+  }
+  return { droop, bump };
+}
+
+/** Multiples of the step, and both ends but for a dead point, where ratios do not exist. */
+function travelsOf({ droop, bump }: Ends, step: number): Float64Array {
+  const travels: number[] = [];
+  if (droop.how !== 'deadPoint') travels.push(droop.travel);
+  for (let k = Math.ceil(droop.travel / step); k * step < bump.travel; k++) {
+    if (k * step > droop.travel) travels.push(k * step);
+  }
+  if (bump.how !== 'deadPoint' && bump.travel > droop.travel) travels.push(bump.travel);
+  return Float64Array.from(travels);
+}
+
+function readColumns(columns: readonly Column[], r: Reader, travel: Float64Array, drawn: number): Columns {
+  const rows = travel.length;
+  const filled = columns.map(({ gaps }) =>
+    gaps ? new Array<number | null>(rows).fill(null) : new Float64Array(rows),
+  );
+  for (let i = 0; i < rows; i++) {
+    readAt(r, drawn + travel[i], 2);
+    // A column without gaps is a number at every row: rows stand at no dead point.
+    for (let c = 0; c < columns.length; c++) filled[c][i] = columns[c].of(r.m) as number;
+  }
+  return Object.fromEntries([
+    ['travel', travel],
+    ...columns.map(({ name }, c) => [name, filled[c]]),
+  ]) as Columns;
+}
+
+function checkOptions({ bump, droop, travelOf, step }: Required<Omit<SweepOptions, 'columns'>>): void {
+  const issues: Issue[] = [];
+  for (const [path, value] of Object.entries({ bump, droop })) {
+    if (Number.isFinite(value) && value >= 0) continue;
+    issues.push({
+      path,
+      problem: 'not a distance',
+      got: show(value),
+      allowed: 'mm, 0 or more; droop counts downward',
+    });
+  }
+  if (travelOf !== 'contactPatch' && travelOf !== 'wheelCentre') {
+    issues.push({
+      path: 'travelOf',
+      problem: 'unknown choice',
+      got: show(travelOf),
+      allowed: 'contactPatch, wheelCentre',
+    });
+  }
+  if (!(step > 0 && (bump + droop) / step <= MOST_ROWS)) {
+    issues.push({
+      path: 'step',
+      problem: 'not a step',
+      got: show(step),
+      allowed: `mm, more than 0, ${MOST_ROWS} rows at most`,
+    });
+  }
+  throwIfAny('sweep options', issues);
+}

@@ -1,0 +1,34 @@
+import * as z from 'zod';
+
+/** A point of the corner's plane, `[y, z]` in mm: y outboard from the vehicle's centreline, z up from the ground. */
+const point = z.tuple([z.number(), z.number()]).readonly();
+
+/** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
+const wheel = z
+  .strictObject({
+    centre: point,
+    camber: z.number().gt(-45).lt(45).optional(),
+    contactPatch: point.optional(),
+  })
+  .refine((given) => given.camber !== undefined || given.contactPatch !== undefined, {
+    error: 'give camber (degrees) or contactPatch [y, z], or both',
+  });
+
+/** An arm as its chassis pivot and its ball joint. */
+const arm = z.strictObject({ inner: point, outer: point });
+
+/** Double wishbone with a coilover from an arm or the upright to the chassis; shape as `doubleWishbone` documents. */
+export const doubleWishboneSchema = z.strictObject({
+  lowerArm: arm,
+  upperArm: arm,
+  wheel,
+  coilover: z.strictObject({
+    on: z.enum(['lowerArm', 'upperArm', 'upright']),
+    mount: point,
+    chassisMount: point,
+    offset: z.number().optional(),
+  }),
+});
+
+/** Input of `doubleWishbone`. */
+export type DoubleWishboneInput = z.input<typeof doubleWishboneSchema>;

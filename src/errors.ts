@@ -1,0 +1,58 @@
+/** One thing wrong with an input: where, what was got, what is allowed, what to do. */
+export interface Issue {
+  /** Place in the input, as `bodies.upright[1]`; empty for the input as a whole. */
+  readonly path: string;
+  /** What is wrong, in a few words. */
+  readonly problem: string;
+  /** The offending value as it would be written, where there is one. */
+  readonly got?: string;
+  /** What would have been accepted. */
+  readonly allowed?: string;
+  /** What to do about it. */
+  readonly advice?: string;
+}
+
+/** Thrown for wrong input, once, with every issue found; `message` is made from `issues`. */
+export class InputError extends Error {
+  override readonly name = 'InputError';
+  /** Everything found wrong, in the order of the input. */
+  readonly issues: readonly Issue[];
+
+  constructor(what: string, issues: readonly Issue[]) {
+    super([`invalid ${what}`, ...issues.map((issue) => `  ${describeIssue(issue)}`)].join('\n'));
+    this.issues = issues;
+  }
+}
+
+/** One issue as a line: `path: problem, got X (allowed: Y); advice`. */
+export function describeIssue(issue: Issue): string {
+  const place = issue.path === '' ? '' : `${issue.path}: `;
+  const got = issue.got === undefined ? '' : `, got ${issue.got}`;
+  const allowed = issue.allowed === undefined ? '' : ` (allowed: ${issue.allowed})`;
+  const advice = issue.advice === undefined ? '' : `; ${issue.advice}`;
+  return `${place}${issue.problem}${got}${allowed}${advice}`;
+}
+
+/** Throws `InputError` when there are issues. */
+export function throwIfAny(what: string, issues: readonly Issue[]): void {
+  if (issues.length > 0) throw new InputError(what, issues);
+}
+
+/** A value as it would be written in the input, cut to a readable length. */
+export function show(value: unknown): string {
+  if (typeof value === 'number' || value === undefined) return String(value);
+  let text: string;
+  try {
+    text =
+      JSON.stringify(value, (_key, inner) => (typeof inner === 'number' ? readable(inner) : inner)) ??
+      typeof value;
+  } catch {
+    text = typeof value;
+  }
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}
+
+/** JSON writes NaN and Infinity as null; an error message must not. */
+function readable(value: number): number | string {
+  return Number.isFinite(value) ? value : String(value);
+}

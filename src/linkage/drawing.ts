@@ -1,0 +1,99 @@
+import { type Issue, show, throwIfAny } from '../errors.ts';
+
+/** A point of the plane, `[x, y]`, in the drawing's own length unit. */
+export type Point = readonly [number, number];
+
+/**
+ * A linkage in one drawn pose: every length and fixed angle is taken from the coordinates, so none can disagree.
+ *
+ * Bodies that share a point are pinned there, any number of them; a body of two points is a bar.
+ */
+export interface Drawing {
+  /** Every named point, `[x, y]`, in one length unit of your choice. */
+  readonly points: Readonly<Record<string, Point>>;
+  /** Names of the points that never move. */
+  readonly ground: readonly string[];
+  /** Rigid bodies, each as the names of its points, two or more. */
+  readonly bodies: Readonly<Record<string, readonly string[]>>;
+}
+
+/**
+ * Checks a drawing.
+ *
+ * @throws InputError with every issue: coordinates that are not finite numbers, unknown or repeated names, points on
+ * no body, bodies whose points all coincide.
+ */
+export function checkDrawing(drawing: Drawing): void {
+  const issues: Issue[] = [];
+  const names = Object.keys(drawing.points);
+  const known = new Set(names);
+  const used = new Set(drawing.ground);
+  const listed = names.join(', ');
+  for (const name of names) {
+    const at: unknown = drawing.points[name];
+    if (!Array.isArray(at) || at.length !== 2 || !at.every((value) => Number.isFinite(value))) {
+      issues.push({
+        path: `points.${name}`,
+        problem: 'not a point',
+        got: show(at),
+        allowed: 'two finite numbers [x, y]',
+      });
+    }
+  }
+  const checkName = (path: string, name: string) => {
+    if (known.has(name)) return true;
+    issues.push({
+      path,
+      problem: 'unknown point',
+      got: show(name),
+      allowed: listed,
+      advice: 'correct the name or add the point',
+    });
+    return false;
+  };
+  drawing.ground.forEach((name, k) => checkName(`ground[${k}]`, name));
+  for (const [body, members] of Object.entries(drawing.bodies)) {
+    const path = `bodies.${body}`;
+    members.forEach((name, k) => {
+      used.add(name);
+      checkName(`${path}[${k}]`, name);
+      if (members.indexOf(name) < k) {
+        issues.push({
+          path: `${path}[${k}]`,
+          problem: 'point named twice',
+          got: show(name),
+          advice: 'take one out',
+        });
+      }
+    });
+    if (members.length < 2) {
+      issues.push({
+        path,
+        problem: 'a body needs two points or more',
+        got: show(members),
+        advice: 'add the point where it is pinned, or take the body out',
+      });
+    } else if (members.every((name) => samePlace(drawing.points[members[0]], drawing.points[name]))) {
+      issues.push({
+        path,
+        problem: members.length === 2 ? 'a bar of no length' : 'all points of the body coincide',
+        got: `${members.join(', ')} at ${show(drawing.points[members[0]])}`,
+        advice:
+          'give the points different places, or make them one point: bodies that share a point are pinned there',
+      });
+    }
+  }
+  for (const name of names) {
+    if (used.has(name)) continue;
+    issues.push({
+      path: `points.${name}`,
+      problem: 'point on no body and not ground',
+      advice: 'add it to a body or to ground, or take it out',
+    });
+  }
+  throwIfAny('drawing', issues);
+}
+
+function samePlace(a: Point | undefined, b: Point | undefined): boolean {
+  return a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
+}

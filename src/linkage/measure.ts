@@ -1,0 +1,185 @@
+// A measure is a scalar function of the pose. From the series of its form W(s), known up to order K about a pose,
+// follow its own coefficients m_0 .. m_K; order 2 gives value, first and half the second derivative.
+//
+//   x, y     m = Re W or Im W
+//   length   m^2 = N + o^2,  N = |W|^2:        2 m_0 m_k = N_k - sum_{j=1..k-1} m_j m_{k-j}
+//   angle    m = arg W:  |W|^2 m' = Im(conj(W) W'):
+//            k N_0 m_k = sum_{j=1..k} j Im(conj(W_{k-j}) W_j) - sum_{j=1..k-1} j m_j N_{k-j}
+
+import { type Issue, show, throwIfAny } from '../errors.ts';
+import type { Form } from './form.ts';
+import { difference, type System } from './system.ts';
+
+/**
+ * What can be driven, held, bounded or read, as plain data:
+ *
+ * - `{ x: 'P' }`, `{ y: 'P' }`: a coordinate of a point;
+ * - `{ length: ['A', 'B'] }`: distance of two points; `offset` is a constant distance out of the plane, so that the
+ *   length is sqrt(planar^2 + offset^2);
+ * - `{ angle: ['A', 'B'] }`: direction of the line from A to B, radians from +x, counter-clockwise positive, in
+ *   (-pi, pi] as drawn and continuous from there;
+ * - `{ turn: 'body' }`: rotation of a body from its drawn pose, radians, counter-clockwise positive, continuous.
+ */
+export type Measure =
+  | { readonly x: string }
+  | { readonly y: string }
+  | { readonly length: readonly [string, string]; readonly offset?: number }
+  | { readonly angle: readonly [string, string] }
+  | { readonly turn: string };
+
+/** How a measure is computed from its form. */
+export type MeasureKind = 'x' | 'y' | 'length' | 'angle';
+
+/** A measure bound to a system. */
+export interface BoundMeasure {
+  readonly kind: MeasureKind;
+  readonly form: Form;
+  /** Value added to a computed one: minus the drawn angle for a turn. */
+  readonly zero: number;
+  /** Distance out of the plane, for a length. */
+  readonly offset: number;
+}
+
+/**
+ * Binds a measure to a system.
+ *
+ * @throws InputError for an unknown kind, point or body, or a direction between coincident points.
+ */
+export function bindMeasure(system: System, measure: Measure, path: string): BoundMeasure {
+  const issues: Issue[] = [];
+  const point = (name: unknown, at: string): number => {
+    const p = system.index.get(name as string);
+    if (p !== undefined) return p;
+    issues.push({
+      path: at,
+      problem: 'unknown point',
+      got: show(name),
+      allowed: [...system.index.keys()].join(', '),
+      advice: 'correct the name or add the point to the drawing',
+    });
+    return 0;
+  };
+  const bound = bind(system, measure, path, point, issues);
+  throwIfAny('measure', issues);
+  return bound as BoundMeasure;
+}
+
+function bind(
+  system: System,
+  measure: Measure,
+  path: string,
+  point: (name: unknown, at: string) => number,
+  issues: Issue[],
+): BoundMeasure | undefined {
+  if (typeof measure === 'object' && measure !== null) {
+    if ('x' in measure) {
+      return { kind: 'x', form: system.places[point(measure.x, `${path}.x`)], zero: 0, offset: 0 };
+    }
+    if ('y' in measure) {
+      return { kind: 'y', form: system.places[point(measure.y, `${path}.y`)], zero: 0, offset: 0 };
+    }
+    if ('length' in measure) {
+      const { length, offset = 0 } = measure;
+      if (!Number.isFinite(offset)) {
+        issues.push({
+          path: `${path}.offset`,
+          problem: 'not a length',
+          got: show(offset),
+          allowed: 'a finite number',
+        });
+      }
+      const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
+      return { kind: 'length', form: difference(system, a, b), zero: 0, offset };
+    }
+    if ('angle' in measure || 'turn' in measure) {
+      const turn = 'turn' in measure;
+      const [a, b] = turn
+        ? basicPoints(system, measure.turn, `${path}.turn`, issues)
+        : [point(measure.angle[0], `${path}.angle[0]`), point(measure.angle[1], `${path}.angle[1]`)];
+      const form = difference(system, a, b);
+      if (form.x === 0 && form.y === 0 && issues.length === 0) {
+        issues.push({
+          path,
+          problem: 'direction between two points in one place',
+          got: show(measure),
+          advice: 'name two points that lie apart',
+        });
+      }
+      return { kind: 'angle', form, zero: turn ? -Math.atan2(form.y, form.x) : 0, offset: 0 };
+    }
+  }
+  issues.push({
+    path,
+    problem: 'unknown measure',
+    got: show(measure),
+    allowed: '{ x }, { y }, { length: [a, b] }, { angle: [a, b] }, { turn: body }',
+  });
+  return undefined;
+}
+
+function basicPoints(system: System, name: string, path: string, issues: Issue[]): [number, number] {
+  const body = system.bodies.get(name);
+  if (body !== undefined) return [body.a, body.b];
+  issues.push({
+    path,
+    problem: 'unknown body',
+    got: show(name),
+    allowed: [...system.bodies.keys()].join(', '),
+    advice: 'correct the name or add the body to the drawing',
+  });
+  return [0, 0];
+}
+
+/**
+ * Coefficients 0 .. order of a measure, written to `out[at ..]`, from those of its form W (drawn value included) at
+ * `wx[from ..]`, `wy[from ..]`. The angle comes out relative to the direction (baseX, baseY), plus `zero`.
+ */
+export function measureSeries(
+  measure: BoundMeasure,
+  wx: Float64Array,
+  wy: Float64Array,
+  from: number,
+  order: number,
+  out: Float64Array,
+  at: number,
+): void {
+  switch (measure.kind) {
+    case 'x':
+      for (let k = 0; k <= order; k++) out[at + k] = wx[from + k];
+      return;
+    case 'y':
+      for (let k = 0; k <= order; k++) out[at + k] = wy[from + k];
+      return;
+    case 'length': {
+      const { offset } = measure;
+      const start = Math.sqrt(wx[from] * wx[from] + wy[from] * wy[from] + offset * offset);
+      out[at] = start;
+      for (let k = 1; k <= order; k++) {
+        let sum = 0;
+        for (let j = 0; j <= k; j++) sum += wx[from + j] * wx[from + k - j] + wy[from + j] * wy[from + k - j];
+        for (let j = 1; j < k; j++) sum -= out[at + j] * out[at + k - j];
+        out[at + k] = (0.5 * sum) / start;
+      }
+      return;
+    }
+    case 'angle': {
+      const square = wx[from] * wx[from] + wy[from] * wy[from];
+      out[at] = Math.atan2(wy[from], wx[from]);
+      for (let k = 1; k <= order; k++) {
+        let sum = 0;
+        for (let j = 1; j <= k; j++) {
+          sum += j * (wx[from + k - j] * wy[from + j] - wy[from + k - j] * wx[from + j]);
+        }
+        for (let j = 1; j < k; j++) {
+          let norm = 0;
+          for (let i = 0; i <= k - j; i++) {
+            norm += wx[from + i] * wx[from + k - j - i] + wy[from + i] * wy[from + k - j - i];
+          }
+          sum -= j * out[at + j] * norm;
+        }
+        out[at + k] = sum / (k * square);
+      }
+      return;
+    }
+  }
+}

@@ -1,0 +1,175 @@
+import { InputError, type Issue, show } from '../errors.ts';
+import type { Drawing, Point } from './drawing.ts';
+import { extremes } from './extremes.ts';
+import { type BoundMeasure, bindMeasure, type Measure, measureSeries } from './measure.ts';
+import { whyNotDriven } from './mobility.ts';
+import { type End, layPath, type Path, parameter } from './path.ts';
+import { readAt, reader } from './reader.ts';
+import { expander } from './series.ts';
+import { compile, type System } from './system.ts';
+
+/** How a drawing is to be moved. */
+export interface TraceOptions {
+  /**
+   * What drives: a measure that changes with the motion (a coordinate, a length, an angle, a turn). Without a driver
+   * the motion is followed by its arc length (0 as drawn), through dead points.
+   */
+  readonly driver?: Measure;
+  /** Values of the driver between which to trace, one on each side of the drawn one; default: as far as it goes. */
+  readonly from?: number;
+  readonly to?: number;
+}
+
+/** A measure and its derivatives by the driver; a derivative is null where it does not exist (a dead point). */
+export interface Reading {
+  readonly value: number;
+  readonly first: number | null;
+  readonly second: number | null;
+}
+
+/** A place on the motion where a measure is least or greatest, or stands still. */
+export interface Extreme {
+  /** Driver there (arc length without a driver). */
+  readonly at: number;
+  /** The measure there. */
+  readonly value: number;
+}
+
+/** A linkage's motion as a function of its driver. */
+export interface Motion {
+  /** Value of the driver in the drawn pose. */
+  readonly drawn: number;
+  /** Where the motion ends on the side of smaller and of greater values, and how. */
+  readonly low: End;
+  readonly high: End;
+  /** Places of all points; throws InputError outside the range, never extrapolates. */
+  at(driver: number): Record<string, Point>;
+  /** A measure as a function of the driver; throws InputError for an unknown name, and outside the range. */
+  read(measure: Measure): (driver: number) => Reading;
+  /** Where a measure's derivative by arc length is zero: the dead points the linkage would have if that drove it. */
+  extremes(measure: Measure): Extreme[];
+  /** The pieces behind it. */
+  readonly path: Path;
+}
+
+/**
+ * Moves a drawing by one driver from its drawn pose, both ways, as far as `from` and `to`, a dead point, or home.
+ *
+ * @throws InputError for a faulty drawing, an unknown name, a driver range without the drawn value, and when the
+ * linkage has not exactly one freedom in the drawn pose: the message says what is undetermined or over-determined.
+ */
+export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
+  const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = options;
+  const system = compile(drawing);
+  const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
+  return motionOf(tracePath(system, measure, from, to), measure === null ? 0 : drawnValue(measure));
+}
+
+/** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. */
+export function tracePath(system: System, measure: BoundMeasure | null, from: number, to: number): Path {
+  checkRange(from, to, measure === null ? 0 : drawnValue(measure));
+  const e = expander(system);
+  const path = layPath(e, parameter(measure), from, to);
+  if ('freedoms' in path) throw new InputError('linkage', whyNotDriven(e));
+  if (stands(path)) {
+    throw new InputError('linkage', [
+      {
+        path: 'driver',
+        problem: 'never changes when the linkage moves',
+        advice: 'drive something that moves',
+      },
+    ]);
+  }
+  return path;
+}
+
+/** Value of a measure in the drawn pose. */
+export function drawnValue(measure: BoundMeasure): number {
+  const { form, zero } = measure;
+  const out = new Float64Array(1);
+  measureSeries(measure, Float64Array.of(form.x), Float64Array.of(form.y), 0, 0, out, 0);
+  return out[0] + zero;
+}
+
+function checkRange(from: number, to: number, drawn: number): void {
+  const issues: Issue[] = [];
+  if (!(from <= drawn)) {
+    issues.push({
+      path: 'from',
+      problem: 'range without the drawn pose',
+      got: show(from),
+      allowed: `${drawn} or less`,
+    });
+  }
+  if (!(to >= drawn)) {
+    issues.push({
+      path: 'to',
+      problem: 'range without the drawn pose',
+      got: show(to),
+      allowed: `${drawn} or more`,
+    });
+  }
+  if (issues.length > 0) throw new InputError('driver range', issues);
+}
+
+function motionOf(path: Path, drawn: number): Motion {
+  const { system, low, high } = path;
+  const names = [...system.index.keys()];
+  const inRange = (driver: number) => {
+    if (driver >= low.at && driver <= high.at) return;
+    throw new InputError('driver value', [
+      {
+        path: '',
+        problem: 'outside the motion',
+        got: show(driver),
+        allowed: `${low.at} (${low.how}) to ${high.at} (${high.how})`,
+      },
+    ]);
+  };
+  const places = reader(
+    path,
+    system.places.flatMap((form) => [
+      { kind: 'x', form, zero: 0, offset: 0 } as const,
+      { kind: 'y', form, zero: 0, offset: 0 } as const,
+    ]),
+  );
+  return {
+    drawn,
+    low,
+    high,
+    path,
+    at(driver) {
+      inRange(driver);
+      readAt(places, driver, 0);
+      return Object.fromEntries(
+        names.map((name, p) => [name, [places.m[6 * p], places.m[6 * p + 3]] as const]),
+      );
+    },
+    read(measure) {
+      const r = reader(path, [bindMeasure(system, measure, 'measure')]);
+      return (driver) => {
+        inRange(driver);
+        readAt(r, driver, 2);
+        const [value, first, second] = r.m;
+        return { value, first: finite(first), second: finite(second) };
+      };
+    },
+    extremes(measure) {
+      return extremes(path, bindMeasure(system, measure, 'measure')).map(({ at, value }) => ({ at, value }));
+    },
+  };
+}
+
+/** Share of the system's size (or radian) by which a driver must change over the first terms of its series. */
+const STILL = 1e-12;
+
+/** Whether the parameter does not change at all along the path's first piece. */
+function stands({ pieces, system }: Path): boolean {
+  return pieces[0].t.every(
+    (c, k) => k === 0 || Math.abs(c) * system.size ** k <= STILL * Math.min(1, system.size),
+  );
+}
+
+function finite(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
+}

@@ -1,0 +1,254 @@
+// The motion near a pose as a power series of the arc length s (asymptotic numerical method: B. Cochelin, "A
+// path-following technique via an asymptotic-numerical method", Computers & Structures 53, 1994; L. Guillot,
+// A. Lazarus, O. Thomas, C. Vergez, B. Cochelin, "A Taylor series-based continuation method for solutions of
+// dynamical systems", Nonlinear Dynamics 98, 2019).
+//
+// With z(s) = sum_k Z_k s^k the rows Re(k conj(W_a) W_b) = constant give, order by order,
+//
+//   J Z_1 = 0,   |Z_1| = 1,
+//   J Z_k = - Re(k sum_{j=1..k-1} conj(w_{a,j}) w_{b,k-j}),   Z_1 . Z_k = 0     (k >= 2)
+//
+// with one factorised Jacobian J for all orders. s is the length along the tangent Z_1, in the drawing's unit.
+
+import { type Elimination, eliminate, nullVector, solve } from '../numerics/elimination.ts';
+import { horner } from '../numerics/polynomial.ts';
+import { applyForms } from './form.ts';
+import { jacobianElimination, type System } from './system.ts';
+
+/** Highest power kept. */
+export const ORDER = 16;
+/** Coefficients of one unknown. */
+export const STRIDE = ORDER + 1;
+/** Truncation error allowed at the end of a piece, as a share of the system's size. */
+const TRUNCATION = 1e-14;
+/** Residual allowed at the end of a piece, as a share of the system's size: what rounding leaves, with room. */
+const RESIDUAL = 1e-12;
+/** A pose is corrected until its residual is below this share of the size, or stops shrinking. */
+const ROUNDING = 4 * Number.EPSILON;
+/** A piece is at most this many sizes long: then even the straightest motion is checked now and then. */
+const LONGEST = 2;
+/** Halvings before a piece is given up. */
+const HALVINGS = 24;
+
+/** Workspace for expanding the motion of one system, made once and used for every piece. */
+export interface Expander {
+  readonly system: System;
+  readonly elimination: Elimination;
+  readonly jacobian: Float64Array;
+  readonly rhs: Float64Array;
+  readonly x: Float64Array;
+  readonly tangent: Float64Array;
+  /** The coefficients of the last expansion, contiguous per unknown. */
+  readonly z: Float64Array;
+  readonly formX: Float64Array;
+  readonly formY: Float64Array;
+  readonly wholeX: Float64Array;
+  readonly wholeY: Float64Array;
+  /** Largest residual of the last `residual` call, and its row. */
+  worstRow: number;
+}
+
+/** Makes the workspace. */
+export function expander(system: System): Expander {
+  const { unknowns, forms, rows } = system;
+  return {
+    system,
+    elimination: jacobianElimination(system),
+    jacobian: new Float64Array(2 * rows.jacobianFree.length),
+    rhs: new Float64Array(rows.count),
+    x: new Float64Array(unknowns),
+    tangent: new Float64Array(unknowns),
+    z: new Float64Array(unknowns * STRIDE),
+    formX: new Float64Array(forms.count * STRIDE),
+    formY: new Float64Array(forms.count * STRIDE),
+    wholeX: new Float64Array(forms.count),
+    wholeY: new Float64Array(forms.count),
+    worstRow: -1,
+  };
+}
+
+/**
+ * Expands the motion about a pose, which is first corrected to rounding.
+ *
+ * `along` gives the sense: the tangent is taken so that its product with it is positive. Returns the number of
+ * freedoms of the pose; only with 1 is `e.z` an expansion.
+ */
+export function expand(e: Expander, pose: Float64Array, along: Float64Array | null): number {
+  const { system, elimination, tangent, z, x, rhs } = e;
+  const { unknowns, rows, size } = system;
+  let left = residual(e, pose);
+  fillJacobian(e);
+  eliminate(elimination, e.jacobian);
+  const freedoms = unknowns - elimination.rank;
+  if (freedoms !== 1) return freedoms;
+  nullVector(elimination, elimination.pivotRow.indexOf(-1), tangent);
+  let square = 0;
+  let sense = 0;
+  for (let i = 0; i < unknowns; i++) {
+    square += tangent[i] * tangent[i];
+    if (along !== null) sense += tangent[i] * along[i];
+  }
+  const norm = (sense < 0 ? -1 : 1) / Math.sqrt(square);
+  for (let i = 0; i < unknowns; i++) tangent[i] *= norm;
+
+  for (let round = 0; round < 3 && left > ROUNDING * size; round++) {
+    for (let i = 0; i < rows.count; i++) rhs[i] = -rhs[i];
+    solve(elimination, rhs, x);
+    offTangent(x, tangent);
+    for (let i = 0; i < unknowns; i++) pose[i] += x[i];
+    const now = residual(e, pose);
+    if (now >= 0.5 * left) break;
+    left = now;
+  }
+
+  for (let i = 0; i < unknowns; i++) {
+    z[i * STRIDE] = pose[i];
+    z[i * STRIDE + 1] = tangent[i];
+  }
+  applyForms(system.forms, system.forms.count, z, STRIDE, 1, e.formX, e.formY);
+  for (let k = 2; k <= ORDER; k++) {
+    convolve(e, k);
+    solve(elimination, rhs, x);
+    offTangent(x, tangent);
+    for (let i = 0; i < unknowns; i++) z[i * STRIDE + k] = x[i];
+    applyForms(system.forms, system.forms.count, z, STRIDE, k, e.formX, e.formY);
+  }
+  return 1;
+}
+
+/** How far from its pose the last expansion is good, from its last three orders and those of the measure `t`. */
+export function reach(e: Expander, t: Float64Array | null): number {
+  const { z, system } = e;
+  const allowed = TRUNCATION * system.size;
+  let s = LONGEST * system.size;
+  for (let k = ORDER - 2; k <= ORDER; k++) {
+    let largest = t === null ? 0 : Math.abs(t[k]);
+    for (let i = k; i < z.length; i += STRIDE) largest = Math.max(largest, Math.abs(z[i]));
+    if (largest > 0) s = Math.min(s, (allowed / largest) ** (1 / k));
+  }
+  return s;
+}
+
+/**
+ * The part of a step s (either sign) at whose end every row holds, found by halving; 0 when none does.
+ * On return `pose` is the end and `e.worstRow` the row that held least at the last attempt.
+ */
+export function accept(e: Expander, s: number, pose: Float64Array): number {
+  let step = s;
+  for (let halving = 0; halving <= HALVINGS; halving++) {
+    poseAt(e.z, step, pose);
+    if (residual(e, pose) <= RESIDUAL * e.system.size) return step;
+    step *= 0.5;
+  }
+  return 0;
+}
+
+/** The unknowns at local arc length s. */
+export function poseAt(z: Float64Array, s: number, pose: Float64Array): void {
+  for (let i = 0; i < pose.length; i++) pose[i] = horner(z, i * STRIDE, ORDER, s);
+}
+
+/** The tangent dz/ds at local arc length s. */
+export function tangentAt(z: Float64Array, s: number, tangent: Float64Array): void {
+  for (let i = 0; i < tangent.length; i++) {
+    let slope = 0;
+    for (let k = ORDER; k >= 1; k--) slope = slope * s + k * z[i * STRIDE + k];
+    tangent[i] = slope;
+  }
+}
+
+/** Largest residual of all rows at a pose, as a length; the residuals themselves go to `e.rhs`. */
+export function residual(e: Expander, pose: Float64Array): number {
+  const { system, rhs, wholeX, wholeY } = e;
+  const { forms, rows } = system;
+  for (let i = 0; i < pose.length; i++) e.x[i] = pose[i];
+  applyForms(forms, forms.count, e.x, 1, 0, wholeX, wholeY);
+  let worst = -1;
+  for (let i = 0; i < rows.count; i++) {
+    const a = rows.a[i];
+    const b = rows.b[i];
+    const ax = wholeX[a];
+    const ay = wholeY[a];
+    const bx = wholeX[b];
+    const by = wholeY[b];
+    // conj(d_a) w_b + conj(w_a) (d_b + w_b)
+    const fullX = forms.x[b] + bx;
+    const fullY = forms.y[b] + by;
+    const re = forms.x[a] * bx + forms.y[a] * by + ax * fullX + ay * fullY;
+    const im = forms.x[a] * by - forms.y[a] * bx + ax * fullY - ay * fullX;
+    rhs[i] = rows.re[i] * re - rows.im[i] * im;
+    const length = Math.abs(rhs[i]) / rows.scale[i];
+    if (length > worst) {
+      worst = length;
+      e.worstRow = i;
+    }
+  }
+  for (let f = 0; f < forms.count; f++) {
+    wholeX[f] += forms.x[f];
+    wholeY[f] += forms.y[f];
+  }
+  return worst;
+}
+
+/** Entries of the Jacobian from the whole forms W: d/dz of Re(k conj(W_a) W_b). */
+export function fillJacobian(e: Expander): void {
+  const { system, jacobian, wholeX, wholeY } = e;
+  const { forms, rows } = system;
+  for (let i = 0; i < rows.count; i++) {
+    const a = rows.a[i];
+    const b = rows.b[i];
+    // Re(gB c_b z) with gB = k conj(W_a); Re(gA c_a z) with gA = conj(k) conj(W_b)
+    const gBx = rows.re[i] * wholeX[a] + rows.im[i] * wholeY[a];
+    const gBy = rows.im[i] * wholeX[a] - rows.re[i] * wholeY[a];
+    const gAx = rows.re[i] * wholeX[b] - rows.im[i] * wholeY[b];
+    const gAy = -rows.im[i] * wholeX[b] - rows.re[i] * wholeY[b];
+    for (let q = rows.jacobianStart[i]; q < rows.jacobianStart[i + 1]; q++) {
+      let hx = 0;
+      let hy = 0;
+      const entryB = rows.entryB[q];
+      if (entryB >= 0) {
+        hx += gBx * forms.re[entryB] - gBy * forms.im[entryB];
+        hy += gBx * forms.im[entryB] + gBy * forms.re[entryB];
+      }
+      const entryA = rows.entryA[q];
+      if (entryA >= 0) {
+        hx += gAx * forms.re[entryA] - gAy * forms.im[entryA];
+        hy += gAx * forms.im[entryA] + gAy * forms.re[entryA];
+      }
+      jacobian[2 * q] = hx;
+      jacobian[2 * q + 1] = -hy;
+    }
+  }
+}
+
+/** Right-hand sides of order k: - Re(k sum_{j=1..k-1} conj(w_{a,j}) w_{b,k-j}). */
+function convolve(e: Expander, k: number): void {
+  const { rows } = e.system;
+  const { rhs, formX, formY } = e;
+  for (let i = 0; i < rows.count; i++) {
+    const a = rows.a[i] * STRIDE;
+    const b = rows.b[i] * STRIDE;
+    let re = 0;
+    let im = 0;
+    if (a === b) {
+      // Symmetric: twice the first half, and the middle term once; the imaginary part cancels.
+      for (let j = 1; 2 * j < k; j++) {
+        re += formX[a + j] * formX[a + k - j] + formY[a + j] * formY[a + k - j];
+      }
+      re *= 2;
+      if (k % 2 === 0) re += formX[a + k / 2] ** 2 + formY[a + k / 2] ** 2;
+    } else if (a !== 0) {
+      for (let j = 1; j < k; j++) {
+        re += formX[a + j] * formX[b + k - j] + formY[a + j] * formY[b + k - j];
+        im += formX[a + j] * formY[b + k - j] - formY[a + j] * formX[b + k - j];
+      }
+    }
+    rhs[i] = rows.im[i] * im - rows.re[i] * re;
+  }
+}
+
+function offTangent(x: Float64Array, tangent: Float64Array): void {
+  let along = 0;
+  for (let i = 0; i < x.length; i++) along += x[i] * tangent[i];
+  for (let i = 0; i < x.length; i++) x[i] -= along * tangent[i];
+}

@@ -1,0 +1,127 @@
+// Polynomials sum_k c[k] s^k, coefficients contiguous from an offset in a longer array.
+//
+// Real roots in an interval: in the Bernstein basis of [lo, hi] a polynomial has at most as many roots as its
+// coefficients change sign, and none or one exactly when they change 0 or 1 times; else the interval is halved
+// (de Casteljau). G. Farin, "Curves and Surfaces for CAGD", ch. 5 (from memory); R. T. Farouki, V. T. Rajan,
+// "Algorithms for polynomials in Bernstein form", CAGD 5, 1988 (from memory).
+
+/** An interval is not halved below this share of the first one: two roots closer than that count as one. */
+const SMALLEST_SHARE = 2 ** -40;
+
+/** Value at s of the polynomial of the given degree. */
+export function horner(c: Float64Array, offset: number, degree: number, s: number): number {
+  let value = c[offset + degree];
+  for (let k = degree - 1; k >= 0; k--) value = value * s + c[offset + k];
+  return value;
+}
+
+/** Coefficients of the derivative. */
+export function derivative(c: Float64Array): Float64Array {
+  return Float64Array.from({ length: Math.max(1, c.length - 1) }, (_, k) =>
+    k + 1 < c.length ? (k + 1) * c[k + 1] : 0,
+  );
+}
+
+/** Roots in [lo, hi] where the polynomial changes sign (or comes so close to it that it can't be told), ascending. */
+export function roots(c: Float64Array, lo: number, hi: number): number[] {
+  const reach = Math.max(Math.abs(lo), Math.abs(hi));
+  let rest = 0;
+  for (let k = c.length - 1; k >= 1; k--) rest = (rest + Math.abs(c[k])) * reach;
+  if (Math.abs(c[0]) > rest) return [];
+  const found: number[] = [];
+  isolate(c, bernstein(c, lo, hi), lo, hi, (hi - lo) * SMALLEST_SHARE, found);
+  return found;
+}
+
+function isolate(
+  c: Float64Array,
+  b: Float64Array,
+  lo: number,
+  hi: number,
+  smallest: number,
+  found: number[],
+): void {
+  const changes = signChanges(b);
+  if (changes === 0) {
+    // A root on the right-hand end belongs to this interval; one on the left-hand end was found before.
+    if (b[b.length - 1] === 0 || (found.length === 0 && b[0] === 0)) append(found, b[0] === 0 ? lo : hi);
+    return;
+  }
+  if (changes === 1 && b[0] !== 0 && b[b.length - 1] !== 0) {
+    append(found, bracketed(c, lo, hi));
+    return;
+  }
+  if (hi - lo <= smallest) {
+    append(found, 0.5 * (lo + hi));
+    return;
+  }
+  const middle = 0.5 * (lo + hi);
+  const [left, right] = halves(b);
+  isolate(c, left, lo, middle, smallest, found);
+  isolate(c, right, middle, hi, smallest, found);
+}
+
+function append(found: number[], root: number): void {
+  if (found.length === 0 || root > found[found.length - 1]) found.push(root);
+}
+
+function signChanges(b: Float64Array): number {
+  let changes = 0;
+  let last = 0;
+  for (const value of b) {
+    if (value === 0) continue;
+    if (last * value < 0) changes++;
+    last = Math.sign(value);
+  }
+  return changes;
+}
+
+/** Root between lo and hi, where the polynomial has opposite signs: Newton kept inside a shrinking bracket. */
+function bracketed(c: Float64Array, lo: number, hi: number): number {
+  const degree = c.length - 1;
+  const signLo = Math.sign(horner(c, 0, degree, lo));
+  let s = 0.5 * (lo + hi);
+  for (let round = 0; round < 100; round++) {
+    let value = c[degree];
+    let slope = 0;
+    for (let k = degree - 1; k >= 0; k--) {
+      slope = slope * s + value;
+      value = value * s + c[k];
+    }
+    if (value === 0) return s;
+    if (Math.sign(value) === signLo) lo = s;
+    else hi = s;
+    const newton = s - value / slope;
+    const next = newton > lo && newton < hi ? newton : 0.5 * (lo + hi);
+    if (next === s || next === lo || next === hi) return next;
+    if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next)) return next;
+    s = next;
+  }
+  return s;
+}
+
+/** Bernstein coefficients on [lo, hi]: Taylor shift to lo, then the binomial transform of q_j / C(n, j). */
+function bernstein(c: Float64Array, lo: number, hi: number): Float64Array {
+  const n = c.length - 1;
+  const b = Float64Array.from(c);
+  for (let j = 0; j < n; j++) for (let k = n - 1; k >= j; k--) b[k] += lo * b[k + 1];
+  let scale = 1;
+  for (let j = 0; j <= n; j++) {
+    b[j] *= scale;
+    scale *= ((hi - lo) * (j + 1)) / Math.max(1, n - j);
+  }
+  for (let round = 1; round <= n; round++) for (let i = n; i >= round; i--) b[i] += b[i - 1];
+  return b;
+}
+
+/** The same polynomial on the two halves of its interval (de Casteljau). */
+function halves(b: Float64Array): [Float64Array, Float64Array] {
+  const n = b.length - 1;
+  const left = new Float64Array(n + 1);
+  const right = Float64Array.from(b);
+  for (let round = 0; round <= n; round++) {
+    left[round] = right[0];
+    for (let i = 0; i < n - round; i++) right[i] = 0.5 * (right[i] + right[i + 1]);
+  }
+  return [left, right];
+}

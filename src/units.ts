@@ -1,0 +1,2 @@
+/** Degrees in a radian. */
+export const DEGREES = 180 / Math.PI;

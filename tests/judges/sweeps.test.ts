@@ -1,0 +1,94 @@
+/** Holds the two sweeps that the benchmarks run against, to the 50-digit poses and to the careful closed form. */
+import { describe, expect, it } from 'vitest';
+import { circleCorner } from './circle-intersection.ts';
+import { fastSweep, fastSweepWithRatios, POSITION_COLUMNS, RATIO_COLUMNS } from './circle-sweep.ts';
+import { fixtureCorners } from './corners.ts';
+import { NEWTON_ROW, newtonSweep } from './newton-corner.ts';
+
+const sweeps = fixtureCorners.flatMap(({ name, input, sweeps: all }) =>
+  all.map(({ travelOf, poses }) => ({ name, input, travelOf, poses })),
+);
+
+/** Evenly spaced travels from the first to the last of a fixture. */
+function grid(poses: readonly { readonly travel: number }[], rows: number): Float64Array {
+  const first = poses[0].travel;
+  const last = poses[poses.length - 1].travel;
+  return Float64Array.from({ length: rows }, (_, i) => first + ((last - first) * i) / (rows - 1));
+}
+
+function worst(one: Float64Array, other: Float64Array): number {
+  return one.reduce((most, value, i) => Math.max(most, Math.abs(value - other[i])), 0);
+}
+
+describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
+  it('has the 50-digit poses', () => {
+    const travels = Float64Array.from(poses, ({ travel }) => travel);
+    const width = RATIO_COLUMNS.length;
+    const expected = Float64Array.from(
+      poses.flatMap((pose) => [
+        ...pose.lowerOuter,
+        ...pose.upperOuter,
+        ...pose.wheelCentre,
+        ...pose.contactPatch,
+        ...pose.mount,
+        pose.shockLength,
+        pose.installationRatio,
+        pose.installationRatioSlope,
+      ]),
+    );
+    const found = new Float64Array(poses.length * width);
+    expect(fastSweepWithRatios(input, travels, found, travelOf)).toBe(poses.length);
+    expect(worst(found, expected)).toBeLessThan(1e-10);
+
+    const positions = expected.filter((_, i) => i % width < POSITION_COLUMNS.length);
+    const fast = new Float64Array(positions.length);
+    expect(fastSweep(input, travels, fast, travelOf)).toBe(poses.length);
+    expect(worst(fast, positions)).toBeLessThan(1e-10);
+    const newton = new Float64Array(poses.length * NEWTON_ROW);
+    expect(newtonSweep(input, travels, newton, travelOf)).toBe(poses.length);
+    expect(worst(newton, positions)).toBeLessThan(1e-10);
+  });
+
+  it('is met to 1e-12 mm of travel by every row of a fine sweep, in any order', () => {
+    const corner = circleCorner(input);
+    const rising = grid(poses, 201);
+    const shuffled = rising.map((_, i) => rising[(i * 64) % 201]);
+    const width = RATIO_COLUMNS.length;
+    const driven = RATIO_COLUMNS.indexOf(travelOf === 'contactPatch' ? 'contactPatchZ' : 'wheelCentreZ');
+    for (const travels of [rising, rising.slice().reverse(), shuffled]) {
+      const rows = new Float64Array(travels.length * width);
+      expect(fastSweepWithRatios(input, travels, rows, travelOf)).toBe(travels.length);
+      const drawn = corner.atTravel(0, travelOf);
+      const height =
+        (travelOf === 'contactPatch' ? drawn?.contactPatch : drawn?.wheelCentre)?.[1] ?? Number.NaN;
+      const missed = travels.map((z, i) => rows[i * width + driven] - height - z);
+      expect(worst(missed, new Float64Array(missed.length))).toBeLessThan(1e-12);
+      travels.forEach((z, i) => {
+        if (i % 10 !== 3) return;
+        const pose = corner.atTravel(z, travelOf);
+        if (pose === null) throw new Error(`no pose at ${z} mm`);
+        const at = i * width;
+        const same = (column: (typeof RATIO_COLUMNS)[number], value: number | null): void => {
+          const here = rows[at + RATIO_COLUMNS.indexOf(column)];
+          expect(Math.abs(here - (value ?? Number.NaN))).toBeLessThan(1e-10);
+        };
+        same('upperOuterY', pose.upperOuter[0]);
+        same('mountY', pose.mount[0]);
+        same('shockLength', pose.shockLength);
+        same('installationRatio', pose.installationRatio);
+        same('installationRatioSlope', pose.installationRatioSlope);
+      });
+    }
+  });
+});
+
+describe('travel beyond the motion', () => {
+  const { input } = fixtureCorners[0];
+  const { bump } = circleCorner(input).deadPoints();
+  const travels = Float64Array.of(0, 20, bump.travel + 5, 10);
+
+  it('ends the sweeps at the row before', () => {
+    expect(fastSweep(input, travels, new Float64Array(4 * POSITION_COLUMNS.length))).toBe(2);
+    expect(newtonSweep(input, travels, new Float64Array(4 * NEWTON_ROW))).toBe(2);
+  });
+});

@@ -1,0 +1,17 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const source = (path: string) => fileURLToPath(new URL(`../src/${path}`, import.meta.url));
+
+export default defineConfig({
+  resolve: {
+    alias: [
+      { find: /^jounce$/, replacement: source('index.ts') },
+      { find: /^jounce\/linkage$/, replacement: source('linkage/index.ts') },
+    ],
+  },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/setup.ts'],
+  },
+});
