@@ -10,7 +10,7 @@
 //
 //   m' = m_t / z_t,   m'' = (m_tt - m' z_tt) / z_t^2.
 
-import { show, throwIfAny } from '../errors.ts';
+import { type Issue, show, throwIfAny } from '../errors.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { DEGREES } from '../units.ts';
 import type { CornerModel } from './model.ts';
@@ -24,153 +24,260 @@ export interface ColumnInfo {
   readonly gaps: boolean;
 }
 
-/** A column and its value from the readings `m` of a pose, null where it is not defined. */
-export interface Column extends ColumnInfo {
-  readonly of: (m: Float64Array) => number | null;
+/**
+ * How a column is made from the readings `m` of a pose (each as value, first and second derivative): `of`, null where
+ * the quantity is not defined; or, where `of` is null, zero + factor m[at].
+ */
+export interface Recipe {
+  readonly at: number;
+  readonly factor: number;
+  readonly zero: number;
+  readonly of: ((m: Float64Array) => number | null) | null;
 }
 
 /** What is to be read of a pose, and the columns made from it. */
 export interface ColumnPlan {
   readonly measures: readonly Measure[];
-  /** The first so many measures are read with derivatives. */
-  readonly derived: number;
-  readonly columns: readonly Column[];
+  /** For each measure whether its derivatives are needed. */
+  readonly derived: readonly boolean[];
+  readonly info: readonly ColumnInfo[];
+  readonly recipes: readonly Recipe[];
 }
 
-/** Value, first and second derivative of a reading, one after the other. */
-const READING = 3;
-const CONTACT_Z = 0;
-const CONTACT_Y = 1 * READING;
-const SHOCK = 2 * READING;
-const TURN = 3 * READING;
-const DERIVED = 4;
+/** Asks for a measure, with derivatives or without; returns where it is among the readings. */
+type Read = (measure: Measure, derived: boolean) => number;
 
-/** The instant centre counts as infinitely far when the upright turns less than this, in radians per size of travel. */
-const NO_TURN = 1e-10;
+interface Standard extends ColumnInfo {
+  readonly recipe: (model: CornerModel, read: Read) => Recipe;
+}
+
+/** Entries of a reading: value, first and second derivative. */
+const READING = 3;
+/** The instant centre counts as infinitely far when the upright turns less than this, in radians a mm of travel. */
+const NO_TURN = 1e-13;
+
+const STANDARD: readonly Standard[] = [
+  {
+    name: 'shockLength',
+    unit: 'mm',
+    label: 'shock length',
+    gaps: false,
+    recipe: (model, read) => linear(read(shockLength(model), false)),
+  },
+  {
+    name: 'installationRatio',
+    unit: '',
+    label: 'installation ratio',
+    gaps: false,
+    recipe(model, read) {
+      const z = read(travel(model), true);
+      const length = read(shockLength(model), true);
+      return formula((m) => finite(-m[length + 1] / m[z + 1]));
+    },
+  },
+  {
+    name: 'installationRatioSlope',
+    unit: '1/mm',
+    label: 'change of the installation ratio',
+    gaps: false,
+    recipe(model, read) {
+      const z = read(travel(model), true);
+      const length = read(shockLength(model), true);
+      return formula((m) => {
+        const rate = m[z + 1];
+        return finite(-(m[length + 2] - (m[length + 1] / rate) * m[z + 2]) / (rate * rate));
+      });
+    },
+  },
+  {
+    name: 'shockLean',
+    unit: 'deg',
+    label: 'lean of the shock from vertical, top inboard +',
+    gaps: false,
+    recipe({ drawing: { points }, shock: { inner, outer } }, read) {
+      const topIsInner = points[inner][1] >= points[outer][1];
+      return linear(read({ angle: topIsInner ? [outer, inner] : [inner, outer] }, false), DEGREES, -90);
+    },
+  },
+  {
+    name: 'camber',
+    unit: 'deg',
+    label: 'camber, top outboard +',
+    gaps: false,
+    recipe: (model, read) => linear(read(turn(model), false), -DEGREES, model.camber),
+  },
+  {
+    name: 'kingpinInclination',
+    unit: 'deg',
+    label: 'kingpin inclination, top inboard +',
+    gaps: false,
+    recipe(model, read) {
+      const { points } = model.drawing;
+      const lower = points[model.kingpin.lower];
+      const upper = points[model.kingpin.upper];
+      const drawn = Math.atan2(lower[0] - upper[0], upper[1] - lower[1]) * DEGREES;
+      return linear(read(turn(model), false), DEGREES, drawn);
+    },
+  },
+  {
+    name: 'halfTrackChange',
+    unit: 'mm',
+    label: 'half-track change, outboard +',
+    gaps: false,
+    recipe: (model, read) => linear(read(patch(model), false), 1, -model.drawing.points[model.contactPatch][0]),
+  },
+  {
+    name: 'rollCentreHeight',
+    unit: 'mm',
+    label: 'roll-centre height above the ground of that pose',
+    gaps: false,
+    recipe(model, read) {
+      const z = read(travel(model), true);
+      const y = read(patch(model), true);
+      return formula((m) => finite((m[y] * m[y + 1]) / m[z + 1]));
+    },
+  },
+  {
+    name: 'instantCentreY',
+    unit: 'mm',
+    label: 'instant centre of the upright, y',
+    gaps: true,
+    recipe(model, read) {
+      const z = read(travel(model), true);
+      const y = read(patch(model), true);
+      const w = read(turn(model), true);
+      return formula((m) => (turns(m, w, z) ? finite(m[y] - m[z + 1] / m[w + 1]) : null));
+    },
+  },
+  {
+    name: 'instantCentreZ',
+    unit: 'mm',
+    label: 'instant centre of the upright, z',
+    gaps: true,
+    recipe(model, read) {
+      const z = read(travel(model), true);
+      const y = read(patch(model), true);
+      const w = read(turn(model), true);
+      return formula((m) => (turns(m, w, z) ? finite(m[z] + m[y + 1] / m[w + 1]) : null));
+    },
+  },
+  {
+    name: 'instantCentreCurvature',
+    unit: '1/mm',
+    label: 'inverse distance from contact patch to instant centre, inboard +',
+    gaps: false,
+    recipe(model, read) {
+      const z = read(travel(model), true);
+      const y = read(patch(model), true);
+      const w = read(turn(model), true);
+      return formula((m) => {
+        const slide = m[y + 1] / m[z + 1];
+        return finite(m[w + 1] / m[z + 1] / Math.sqrt(1 + slide * slide));
+      });
+    },
+  },
+];
 
 /** Columns of a corner, in the order in which they are shown; all but those named in `only` are left out. */
 export function planColumns(model: CornerModel, only?: readonly string[]): ColumnPlan {
-  const { drawing, contactPatch, wheelCentre, upright, shock, kingpin, camber, angles } = model;
-  const { points } = drawing;
-  const [drawnY] = points[contactPatch];
-  const size = Math.hypot(
-    points[wheelCentre][0] - points[contactPatch][0],
-    points[wheelCentre][1] - points[contactPatch][1],
-  );
-  const topIsInner = points[shock.inner][1] >= points[shock.outer][1];
-  const [lower, upper] = [points[kingpin.lower], points[kingpin.upper]];
-  const drawnInclination = Math.atan2(lower[0] - upper[0], upper[1] - lower[1]) * DEGREES;
-
-  const measures: Measure[] = [
-    { y: contactPatch },
-    { x: contactPatch },
-    { length: [shock.outer, shock.inner], offset: shock.offset },
-    { turn: upright },
-  ];
-  /** Reads one more measure, as a value; returns its place among the readings. */
-  const read = (measure: Measure) => READING * (measures.push(measure) - 1);
-
-  const offers: { info: ColumnInfo; make: () => Column['of'] }[] = [];
-  const offer = (name: string, unit: string, label: string, make: () => Column['of']) =>
-    offers.push({
-      info: { name, unit, label, gaps: name.startsWith('instantCentre') && unit === 'mm' },
-      make,
-    });
-
-  offer('shockLength', 'mm', 'shock length', () => (m) => m[SHOCK]);
-  offer('installationRatio', '', 'installation ratio', () => ratio);
-  offer('installationRatioSlope', '1/mm', 'change of the installation ratio', () => ratioSlope);
-  offer('shockLean', 'deg', 'lean of the shock from vertical, top inboard +', () => {
-    const at = read({ angle: topIsInner ? [shock.outer, shock.inner] : [shock.inner, shock.outer] });
-    return (m) => m[at] * DEGREES - 90;
-  });
-  offer('camber', 'deg', 'camber, top outboard +', () => (m) => camber - m[TURN] * DEGREES);
-  offer(
-    'kingpinInclination',
-    'deg',
-    'kingpin inclination, top inboard +',
-    () => (m) => drawnInclination + m[TURN] * DEGREES,
-  );
-  offer('halfTrackChange', 'mm', 'half-track change, outboard +', () => (m) => m[CONTACT_Y] - drawnY);
-  offer('rollCentreHeight', 'mm', 'roll-centre height above the ground of that pose', () => rollCentreHeight);
-  offer('instantCentreY', 'mm', 'instant centre of the upright, y', () => (m) => {
-    const w = turnRate(m);
-    return w === null || Math.abs(w) * size < NO_TURN ? null : m[CONTACT_Y] - 1 / w;
-  });
-  offer('instantCentreZ', 'mm', 'instant centre of the upright, z', () => (m) => {
-    const w = turnRate(m);
-    const slide = byTravel(m, CONTACT_Y);
-    return w === null || slide === null || Math.abs(w) * size < NO_TURN ? null : m[CONTACT_Z] + slide / w;
-  });
-  offer(
-    'instantCentreCurvature',
-    '1/mm',
-    'inverse distance from contact patch to instant centre, inboard +',
-    () => (m) => {
-      const w = turnRate(m);
-      const slide = byTravel(m, CONTACT_Y);
-      return w === null || slide === null ? null : w / Math.sqrt(1 + slide * slide);
-    },
-  );
-  for (const [name, measure] of Object.entries(angles)) {
-    offer(name, 'deg', labelOf(name), () => {
-      const at = read(measure);
-      return (m) => m[at] * DEGREES;
-    });
+  if (only !== undefined) checkNames(only, model);
+  const measures: Measure[] = [];
+  const derived: boolean[] = [];
+  const keys: string[] = [];
+  const read: Read = (measure, withDerivatives) => {
+    const key = keyOf(measure);
+    let at = keys.indexOf(key);
+    if (at < 0) {
+      at = keys.push(key) - 1;
+      measures.push(measure);
+      derived.push(withDerivatives);
+    } else if (withDerivatives) derived[at] = true;
+    return READING * at;
+  };
+  const info: ColumnInfo[] = [];
+  const recipes: Recipe[] = [];
+  const wanted = (name: string) => only === undefined || only.includes(name);
+  for (const { name, unit, label, gaps, recipe } of STANDARD) {
+    if (!wanted(name)) continue;
+    info.push({ name, unit, label, gaps });
+    recipes.push(recipe(model, read));
   }
-  const fixed = new Set(drawing.ground);
-  for (const name of Object.keys(points)) {
-    if (fixed.has(name)) continue;
-    for (const axis of ['y', 'z'] as const) {
-      offer(`${name}${axis.toUpperCase()}`, 'mm', `${labelOf(name)}, ${axis}`, () => {
-        const at = read(axis === 'y' ? { x: name } : { y: name });
-        return (m) => m[at];
-      });
+  for (const name of Object.keys(model.angles)) {
+    if (!wanted(name)) continue;
+    info.push({ name, unit: 'deg', label: labelOf(name), gaps: false });
+    recipes.push(linear(read(model.angles[name], false), DEGREES));
+  }
+  for (const point of Object.keys(model.drawing.points)) {
+    if (model.drawing.ground.includes(point)) continue;
+    for (const axis of ['Y', 'Z']) {
+      const name = point + axis;
+      if (!wanted(name)) continue;
+      info.push({ name, unit: 'mm', label: `${labelOf(point)}, ${axis === 'Y' ? 'y' : 'z'}`, gaps: false });
+      recipes.push(linear(read(axis === 'Y' ? { x: point } : { y: point }, false)));
     }
   }
-  const known = offers.map(({ info }) => info.name);
-  throwIfAny(
-    'sweep options',
-    (only ?? []).flatMap((name, k) =>
-      known.includes(name)
-        ? []
-        : [{ path: `columns[${k}]`, problem: 'unknown column', got: show(name), allowed: known.join(', ') }],
-    ),
-  );
-  const columns = offers
-    .filter(({ info }) => only === undefined || only.includes(info.name))
-    .map(({ info, make }) => ({ ...info, of: make() }));
-  return { measures, derived: DERIVED, columns };
+  return { measures, derived, info, recipes };
+}
+
+/** Value of a column at a pose. */
+export function valueOf({ of, zero, factor, at }: Recipe, m: Float64Array): number | null {
+  return of === null ? zero + factor * m[at] : of(m);
+}
+
+function checkNames(only: readonly string[], model: CornerModel): void {
+  const known = planColumns(model).info.map(({ name }) => name);
+  const issues: Issue[] = [];
+  only.forEach((name, k) => {
+    if (known.includes(name)) return;
+    issues.push({ path: `columns[${k}]`, problem: 'unknown column', got: show(name), allowed: known.join(', ') });
+  });
+  throwIfAny('sweep options', issues);
+}
+
+function keyOf(measure: Measure): string {
+  if ('x' in measure) return `x ${measure.x}`;
+  if ('y' in measure) return `y ${measure.y}`;
+  if ('turn' in measure) return `turn ${measure.turn}`;
+  if ('angle' in measure) return `angle ${measure.angle[0]} ${measure.angle[1]}`;
+  return `length ${measure.length[0]} ${measure.length[1]}`;
+}
+
+function travel(model: CornerModel): Measure {
+  return { y: model.contactPatch };
+}
+
+function patch(model: CornerModel): Measure {
+  return { x: model.contactPatch };
+}
+
+function turn(model: CornerModel): Measure {
+  return { turn: model.upright };
+}
+
+function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure {
+  return { length: [outer, inner], offset };
+}
+
+function linear(at: number, factor = 1, zero = 0): Recipe {
+  return { at, factor, zero, of: null };
+}
+
+function formula(of: (m: Float64Array) => number | null): Recipe {
+  return { at: 0, factor: 0, zero: 0, of };
+}
+
+function turns(m: Float64Array, w: number, z: number): boolean {
+  return Math.abs(m[w + 1]) >= NO_TURN * Math.abs(m[z + 1]);
 }
 
 /** `lowerOuter` as `lower outer`. */
 function labelOf(name: string): string {
-  return name.replace(
-    /([a-z])([A-Z])/g,
-    (_, before: string, capital: string) => `${before} ${capital.toLowerCase()}`,
-  );
-}
-
-function byTravel(m: Float64Array, at: number): number | null {
-  return finite(m[at + 1] / m[CONTACT_Z + 1]);
-}
-
-function ratio(m: Float64Array): number | null {
-  return finite(-m[SHOCK + 1] / m[CONTACT_Z + 1]);
-}
-
-function ratioSlope(m: Float64Array): number | null {
-  const rate = m[CONTACT_Z + 1];
-  return finite(-(m[SHOCK + 2] - (m[SHOCK + 1] / rate) * m[CONTACT_Z + 2]) / (rate * rate));
-}
-
-function rollCentreHeight(m: Float64Array): number | null {
-  const slide = byTravel(m, CONTACT_Y);
-  return slide === null ? null : m[CONTACT_Y] * slide;
-}
-
-function turnRate(m: Float64Array): number | null {
-  return byTravel(m, TURN);
+  let label = '';
+  for (const letter of name) {
+    const small = letter.toLowerCase();
+    label += letter === small ? letter : ` ${small}`;
+  }
+  return label;
 }
 
 function finite(value: number): number | null {

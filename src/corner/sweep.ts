@@ -5,7 +5,7 @@ import { drawnValue, tracePath } from '../linkage/motion.ts';
 import type { End, EndKind } from '../linkage/path.ts';
 import { type Reader, readAt, reader } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
-import { type Column, type ColumnInfo, planColumns } from './columns.ts';
+import { type ColumnInfo, type ColumnPlan, planColumns, valueOf } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 
 /** How a corner is swept; all optional. */
@@ -92,38 +92,42 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
   const drawn = drawnValue(driver);
   const path = tracePath(system, driver, drawn - droop, drawn + bump);
   let end = { droop: endOf(path.low, drawn), bump: endOf(path.high, drawn) };
-  if (travelOf !== 'contactPatch') end = beforeStillPatch(end, extremes(path, measures[0]), drawn);
+  if (travelOf !== 'contactPatch') {
+    end = beforeStillPatch(end, extremes(path, bindMeasure(system, { y: model.contactPatch }, 'travel')), drawn);
+  }
 
   const r = reader(path, measures, plan.derived);
-  const at = (travel: number): Row => {
-    if (!(travel >= end.droop.travel && travel <= end.bump.travel)) {
-      throw new InputError('travel', [
-        {
-          path: '',
-          problem: 'outside the sweep',
-          got: `${show(travel)} mm`,
-          allowed: `${end.droop.travel} mm (${end.droop.how}) to ${end.bump.travel} mm (${end.bump.how})`,
-        },
-      ]);
-    }
-    readAt(r, drawn + travel, 2);
-    return Object.fromEntries([
-      ['travel', travel],
-      ...plan.columns.map(({ name, of }) => [name, of(r.m)]),
-    ]) as Row;
-  };
+  const info = [TRAVEL, ...plan.info];
   const travel = travelsOf(end, step);
-  const columns = readColumns(plan.columns, r, travel, drawn);
-  const info = [TRAVEL, ...plan.columns.map(({ of: _, ...column }) => column)];
-  const names = info.map(({ name }) => name);
+  const columns = readColumns(plan, r, travel, drawn);
   return {
     info,
     columns,
-    at,
-    rows: () =>
-      Array.from(travel, (_, i) => Object.fromEntries(names.map((name) => [name, columns[name][i]])) as Row),
+    at(travel) {
+      checkTravel(travel, end);
+      readAt(r, drawn + travel);
+      const values = plan.recipes.map((recipe) => valueOf(recipe, r.m));
+      return rowOf(info, (c) => (c === 0 ? travel : values[c - 1]));
+    },
+    rows: () => Array.from(travel, (_, i) => rowOf(info, (c) => columns[info[c].name][i])),
     end,
   };
+}
+
+function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | null): Row {
+  return Object.fromEntries(info.map(({ name }, c) => [name, value(c)])) as Row;
+}
+
+function checkTravel(travel: number, { droop, bump }: Ends): void {
+  if (travel >= droop.travel && travel <= bump.travel) return;
+  throw new InputError('travel', [
+    {
+      path: '',
+      problem: 'outside the sweep',
+      got: `${show(travel)} mm`,
+      allowed: `${droop.travel} mm (${droop.how}) to ${bump.travel} mm (${bump.how})`,
+    },
+  ]);
 }
 
 const TRAVEL: ColumnInfo = { name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false };
@@ -152,23 +156,32 @@ function travelsOf({ droop, bump }: Ends, step: number): Float64Array {
     if (k * step > droop.travel) travels.push(k * step);
   }
   if (bump.how !== 'deadPoint' && bump.travel > droop.travel) travels.push(bump.travel);
-  return Float64Array.from(travels);
+  return new Float64Array(travels);
 }
 
-function readColumns(columns: readonly Column[], r: Reader, travel: Float64Array, drawn: number): Columns {
+function readColumns({ info, recipes }: ColumnPlan, r: Reader, travel: Float64Array, drawn: number): Columns {
   const rows = travel.length;
-  const filled = columns.map(({ gaps }) =>
-    gaps ? new Array<number | null>(rows).fill(null) : new Float64Array(rows),
-  );
-  for (let i = 0; i < rows; i++) {
-    readAt(r, drawn + travel[i], 2);
-    // A column without gaps is a number at every row: rows stand at no dead point.
-    for (let c = 0; c < columns.length; c++) filled[c][i] = columns[c].of(r.m) as number;
+  const count = recipes.length;
+  const plain = new Array<Float64Array>(count);
+  const gappy = new Array<(number | null)[]>(count);
+  for (let c = 0; c < count; c++) {
+    if (info[c].gaps) gappy[c] = new Array<number | null>(rows).fill(null);
+    else plain[c] = new Float64Array(rows);
   }
-  return Object.fromEntries([
-    ['travel', travel],
-    ...columns.map(({ name }, c) => [name, filled[c]]),
-  ]) as Columns;
+  const { m } = r;
+  for (let i = 0; i < rows; i++) {
+    readAt(r, drawn + travel[i]);
+    for (let c = 0; c < count; c++) {
+      const recipe = recipes[c];
+      if (recipe.of === null) plain[c][i] = recipe.zero + recipe.factor * m[recipe.at];
+      else if (gappy[c] !== undefined) gappy[c][i] = recipe.of(m);
+      // A column without gaps is a number at every row: rows stand at no dead point.
+      else plain[c][i] = recipe.of(m) as number;
+    }
+  }
+  const columns: Record<string, Float64Array | (number | null)[]> = { travel };
+  for (let c = 0; c < count; c++) columns[info[c].name] = gappy[c] ?? plain[c];
+  return columns as unknown as Columns;
 }
 
 function checkOptions({ bump, droop, travelOf, step }: Required<Omit<SweepOptions, 'columns'>>): void {

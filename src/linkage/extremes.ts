@@ -2,6 +2,7 @@
 // the motion's (a length near zero, say), so each piece is walked in stretches over which it is good; a root found
 // in a stretch is polished on the exact reading.
 
+import { arena } from '../numerics/arena.ts';
 import { derivative, horner, roots } from '../numerics/polynomial.ts';
 import { packForms } from './form.ts';
 import { type BoundMeasure, measureSeries } from './measure.ts';
@@ -45,7 +46,7 @@ export function extremes(path: Path, measure: BoundMeasure): Still[] {
         const arc = origin + s;
         if (last && Math.abs(path.pieces[last.piece].origin + last.s - arc) < SAME * path.system.size)
           continue;
-        readPiece(r, p, s, 0);
+        readPiece(r, p, s);
         found.push({ piece: p, s, at: horner(t, 0, ORDER, s), value: r.m[0] });
       }
     }
@@ -61,7 +62,7 @@ interface Stretch {
 }
 
 function* stretches(measure: BoundMeasure, z: Float64Array, lo: number, hi: number): Generator<Stretch> {
-  const forms = packForms([measure.form]);
+  const forms = packForms([measure.form], arena());
   const wx = new Float64Array(STRIDE);
   const wy = new Float64Array(STRIDE);
   let from = lo;
@@ -77,7 +78,7 @@ function* stretches(measure: BoundMeasure, z: Float64Array, lo: number, hi: numb
       if (m[k] !== 0) step = Math.min(step, ((TRUNCATION * scale) / Math.abs(m[k])) ** (1 / k));
     }
     const to = Math.min(hi, from + Math.max(step, SHORTEST * (hi - lo)));
-    yield { slope: derivative(m).subarray(0, ORDER), from, to };
+    yield { slope: derivative(m), from, to };
     from = to;
   }
 }
@@ -91,7 +92,7 @@ function taylorShift(c: Float64Array, s: number): void {
 function polish(r: Reader, p: number, s: number, lo: number, hi: number): number {
   let best = s;
   for (let round = 0; round < 4; round++) {
-    readPiece(r, p, best, 2);
+    readPiece(r, p, best);
     const step = -r.m[1] / (2 * r.m[2]);
     if (!Number.isFinite(step)) break;
     best = Math.min(hi, Math.max(lo, best + step));

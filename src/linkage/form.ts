@@ -6,6 +6,8 @@
 //
 // Natural coordinates: J. Garcia de Jalon, E. Bayo, "Kinematic and Dynamic Simulation of Multibody Systems", 1994.
 
+import type { Arena } from '../numerics/arena.ts';
+
 /** An affine form W = (x + i y) + sum_k (re[k] + i im[k]) z[free[k]]. */
 export interface Form {
   readonly x: number;
@@ -53,18 +55,18 @@ export interface Forms {
 }
 
 /** Packs forms into flat arrays. */
-export function packForms(forms: readonly Form[]): Forms {
+export function packForms(forms: readonly Form[], memory: Arena): Forms {
   const count = forms.length;
   let entries = 0;
   for (const form of forms) entries += form.free.length;
   const packed = {
     count,
-    x: new Float64Array(count),
-    y: new Float64Array(count),
-    start: new Int32Array(count + 1),
-    free: new Int32Array(entries),
-    re: new Float64Array(entries),
-    im: new Float64Array(entries),
+    x: memory.floats(count),
+    y: memory.floats(count),
+    start: memory.ints(count + 1),
+    free: memory.ints(entries),
+    re: memory.floats(entries),
+    im: memory.floats(entries),
   };
   let q = 0;
   for (let f = 0; f < count; f++) {
@@ -82,30 +84,33 @@ export function packForms(forms: readonly Form[]): Forms {
 }
 
 /**
- * The variable parts w of the first `count` forms: `outX[f * stride + at]`, `outY` alike, from the unknowns
- * `z[2 j * stride + at]` (x) and `z[(2 j + 1) * stride + at]` (y).
+ * The variable parts w of the first `count` forms, orders `from` to `to`: `outX[f * stride + k]`, `outY` alike, from
+ * the unknowns `z[2 j * stride + k]` (x) and `z[(2 j + 1) * stride + k]` (y).
  */
 export function applyForms(
   forms: Forms,
   count: number,
   z: Float64Array,
   stride: number,
-  at: number,
+  from: number,
+  to: number,
   outX: Float64Array,
   outY: Float64Array,
 ): void {
   const { start, free, re, im } = forms;
   for (let f = 0; f < count; f++) {
-    let x = 0;
-    let y = 0;
-    for (let q = start[f]; q < start[f + 1]; q++) {
-      const j = 2 * free[q] * stride + at;
-      const zx = z[j];
-      const zy = z[j + stride];
-      x += re[q] * zx - im[q] * zy;
-      y += re[q] * zy + im[q] * zx;
+    for (let k = from; k <= to; k++) {
+      let x = 0;
+      let y = 0;
+      for (let q = start[f]; q < start[f + 1]; q++) {
+        const j = 2 * free[q] * stride + k;
+        const zx = z[j];
+        const zy = z[j + stride];
+        x += re[q] * zx - im[q] * zy;
+        y += re[q] * zy + im[q] * zx;
+      }
+      outX[f * stride + k] = x;
+      outY[f * stride + k] = y;
     }
-    outX[f * stride + at] = x;
-    outY[f * stride + at] = y;
   }
 }

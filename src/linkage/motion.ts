@@ -132,6 +132,7 @@ function motionOf(path: Path, drawn: number): Motion {
       { kind: 'x', form, zero: 0, offset: 0 } as const,
       { kind: 'y', form, zero: 0, offset: 0 } as const,
     ]),
+    [],
   );
   return {
     drawn,
@@ -140,7 +141,7 @@ function motionOf(path: Path, drawn: number): Motion {
     path,
     at(driver) {
       inRange(driver);
-      readAt(places, driver, 0);
+      readAt(places, driver);
       return Object.fromEntries(
         names.map((name, p) => [name, [places.m[6 * p], places.m[6 * p + 3]] as const]),
       );
@@ -149,7 +150,7 @@ function motionOf(path: Path, drawn: number): Motion {
       const r = reader(path, [bindMeasure(system, measure, 'measure')]);
       return (driver) => {
         inRange(driver);
-        readAt(r, driver, 2);
+        readAt(r, driver);
         const [value, first, second] = r.m;
         return { value, first: finite(first), second: finite(second) };
       };

@@ -2,7 +2,8 @@
 // over [lo, hi], with the parameter t as a series beside it. Pieces are laid outward from the drawn pose, both ways.
 // A dead point of the parameter is where dt/ds = 0 inside a piece: a root of a polynomial, not a failure.
 
-import { derivative, horner, roots } from '../numerics/polynomial.ts';
+import { arena } from '../numerics/arena.ts';
+import { derivative, horner, rootBetween, roots } from '../numerics/polynomial.ts';
 import { applyForms, type Forms, packForms } from './form.ts';
 import { type BoundMeasure, measureSeries } from './measure.ts';
 import { accept, type Expander, expand, ORDER, poseAt, reach, STRIDE, tangentAt } from './series.ts';
@@ -56,6 +57,9 @@ export interface Path {
 export interface Parameter {
   readonly measure: BoundMeasure | null;
   readonly forms: Forms;
+  /** Workspace: the series of the measure's form. */
+  readonly wx: Float64Array;
+  readonly wy: Float64Array;
 }
 
 /** Most pieces on one side: far beyond any closed loop. */
@@ -67,12 +71,14 @@ const HOME = 1e-9;
 
 /** A parameter bound to its own form. */
 export function parameter(measure: BoundMeasure | null): Parameter {
-  return { measure, forms: packForms(measure === null ? [] : [measure.form]) };
+  const memory = arena();
+  const forms = packForms(measure === null ? [] : [measure.form], memory);
+  return { measure, forms, wx: memory.floats(STRIDE), wy: memory.floats(STRIDE) };
 }
 
 /** The whole series of forms (drawn values included) from those of the unknowns. */
 export function formSeries(forms: Forms, z: Float64Array, wx: Float64Array, wy: Float64Array): void {
-  for (let k = 0; k <= ORDER; k++) applyForms(forms, forms.count, z, STRIDE, k, wx, wy);
+  applyForms(forms, forms.count, z, STRIDE, 0, ORDER, wx, wy);
   for (let f = 0; f < forms.count; f++) {
     wx[f * STRIDE] += forms.x[f];
     wy[f * STRIDE] += forms.y[f];
@@ -100,7 +106,7 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
     flip(e.z);
     flip(t);
   }
-  const drawn = { z: Float64Array.from(e.z), t };
+  const drawn = { z: keep(e), t };
   const scale = by.measure?.kind === 'angle' ? 1 / system.size : 1;
   if (t[1] <= STILL * scale) {
     const end: End = { at: t[0], how: 'deadPoint' };
@@ -127,7 +133,7 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
     e.z.set(drawn.z);
     t = drawn.t;
     for (;;) {
-      const z = pieces.length === 0 ? drawn.z : Float64Array.from(e.z);
+      const z = pieces.length === 0 ? drawn.z : keep(e);
       const end = accept(e, way * step, pose);
       const event = eventIn(t, way, end, target);
       const comesHome = home === null || pieces.length === 0 ? null : homeIn(z, home, way, end, system.size);
@@ -152,18 +158,23 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
   }
 }
 
+/** The expander's present series, kept. */
+function keep(e: Expander): Float64Array {
+  const z = e.memory.floats(e.z.length);
+  z.set(e.z);
+  return z;
+}
+
 /** Series of the parameter about the expander's present pose; an angle is continued from `near`. */
 function parameterSeries(e: Expander, by: Parameter, origin: number, near: number | null): Float64Array {
-  const t = new Float64Array(STRIDE);
+  const t = e.memory.floats(STRIDE);
   if (by.measure === null) {
     t[0] = origin;
     t[1] = 1;
     return t;
   }
-  const wx = new Float64Array(STRIDE);
-  const wy = new Float64Array(STRIDE);
-  formSeries(by.forms, e.z, wx, wy);
-  measureSeries(by.measure, wx, wy, 0, ORDER, t, 0);
+  formSeries(by.forms, e.z, by.wx, by.wy);
+  measureSeries(by.measure, by.wx, by.wy, 0, ORDER, t, 0);
   if (near !== null && by.measure.kind === 'angle') t[0] = unwrap(t[0], near);
   return t;
 }
@@ -178,11 +189,11 @@ function eventIn(
   if (way * (t[0] - target) >= 0) return { s: 0, how: 'reached' };
   if (t[1] <= 0) return { s: 0, how: 'deadPoint' };
   const dead = firstRoot(derivative(t), way, end);
-  if (Number.isFinite(target)) {
-    const shifted = Float64Array.from(t);
-    shifted[0] -= target;
-    const hit = firstRoot(shifted, way, end);
-    if (hit !== null && (dead === null || Math.abs(hit) <= Math.abs(dead))) return { s: hit, how: 'reached' };
+  // Up to there t grows steadily, so that it meets the target once or not at all.
+  const last = dead ?? end;
+  if (way * (horner(t, 0, ORDER, last) - target) >= 0) {
+    const hit = way > 0 ? rootBetween(t, target, 0, last) : rootBetween(t, target, last, 0);
+    return { s: hit, how: 'reached' };
   }
   return dead === null ? null : { s: dead, how: 'deadPoint' };
 }
@@ -208,7 +219,9 @@ function homeIn(z: Float64Array, home: Float64Array, way: 1 | -1, end: number, s
 }
 
 function tangentOf(z: Float64Array, unknowns: number): Float64Array {
-  return Float64Array.from({ length: unknowns }, (_, i) => z[i * STRIDE + 1]);
+  const tangent = new Float64Array(unknowns);
+  for (let i = 0; i < unknowns; i++) tangent[i] = z[i * STRIDE + 1];
+  return tangent;
 }
 
 /** Reverses the sense of the arc length. */

@@ -10,6 +10,7 @@
 //
 // with one factorised Jacobian J for all orders. s is the length along the tangent Z_1, in the drawing's unit.
 
+import { type Arena, arena } from '../numerics/arena.ts';
 import { type Elimination, eliminate, nullVector, solve } from '../numerics/elimination.ts';
 import { horner } from '../numerics/polynomial.ts';
 import { applyForms } from './form.ts';
@@ -33,6 +34,8 @@ const HALVINGS = 24;
 /** Workspace for expanding the motion of one system, made once and used for every piece. */
 export interface Expander {
   readonly system: System;
+  /** Where pieces are kept. */
+  readonly memory: Arena;
   readonly elimination: Elimination;
   readonly jacobian: Float64Array;
   readonly rhs: Float64Array;
@@ -51,18 +54,20 @@ export interface Expander {
 /** Makes the workspace. */
 export function expander(system: System): Expander {
   const { unknowns, forms, rows } = system;
+  const memory = arena();
   return {
     system,
-    elimination: jacobianElimination(system),
-    jacobian: new Float64Array(2 * rows.jacobianFree.length),
-    rhs: new Float64Array(rows.count),
-    x: new Float64Array(unknowns),
-    tangent: new Float64Array(unknowns),
-    z: new Float64Array(unknowns * STRIDE),
-    formX: new Float64Array(forms.count * STRIDE),
-    formY: new Float64Array(forms.count * STRIDE),
-    wholeX: new Float64Array(forms.count),
-    wholeY: new Float64Array(forms.count),
+    memory,
+    elimination: jacobianElimination(system, memory),
+    jacobian: memory.floats(2 * rows.jacobianFree.length),
+    rhs: memory.floats(rows.count),
+    x: memory.floats(unknowns),
+    tangent: memory.floats(unknowns),
+    z: memory.floats(unknowns * STRIDE),
+    formX: memory.floats(forms.count * STRIDE),
+    formY: memory.floats(forms.count * STRIDE),
+    wholeX: memory.floats(forms.count),
+    wholeY: memory.floats(forms.count),
     worstRow: -1,
   };
 }
@@ -105,13 +110,13 @@ export function expand(e: Expander, pose: Float64Array, along: Float64Array | nu
     z[i * STRIDE] = pose[i];
     z[i * STRIDE + 1] = tangent[i];
   }
-  applyForms(system.forms, system.forms.count, z, STRIDE, 1, e.formX, e.formY);
+  applyForms(system.forms, system.forms.count, z, STRIDE, 1, 1, e.formX, e.formY);
   for (let k = 2; k <= ORDER; k++) {
     convolve(e, k);
     solve(elimination, rhs, x);
     offTangent(x, tangent);
     for (let i = 0; i < unknowns; i++) z[i * STRIDE + k] = x[i];
-    applyForms(system.forms, system.forms.count, z, STRIDE, k, e.formX, e.formY);
+    applyForms(system.forms, system.forms.count, z, STRIDE, k, k, e.formX, e.formY);
   }
   return 1;
 }
@@ -162,7 +167,7 @@ export function residual(e: Expander, pose: Float64Array): number {
   const { system, rhs, wholeX, wholeY } = e;
   const { forms, rows } = system;
   for (let i = 0; i < pose.length; i++) e.x[i] = pose[i];
-  applyForms(forms, forms.count, e.x, 1, 0, wholeX, wholeY);
+  applyForms(forms, forms.count, e.x, 1, 0, 0, wholeX, wholeY);
   let worst = -1;
   for (let i = 0; i < rows.count; i++) {
     const a = rows.a[i];
@@ -222,9 +227,10 @@ export function fillJacobian(e: Expander): void {
 }
 
 /** Right-hand sides of order k: - Re(k sum_{j=1..k-1} conj(w_{a,j}) w_{b,k-j}). */
-function convolve(e: Expander, k: number): void {
+export function convolve(e: Expander, k: number): void {
   const { rows } = e.system;
   const { rhs, formX, formY } = e;
+  const half = k >> 1;
   for (let i = 0; i < rows.count; i++) {
     const a = rows.a[i] * STRIDE;
     const b = rows.b[i] * STRIDE;
@@ -232,22 +238,20 @@ function convolve(e: Expander, k: number): void {
     let im = 0;
     if (a === b) {
       // Symmetric: twice the first half, and the middle term once; the imaginary part cancels.
-      for (let j = 1; 2 * j < k; j++) {
-        re += formX[a + j] * formX[a + k - j] + formY[a + j] * formY[a + k - j];
-      }
+      for (let p = a + 1, q = a + k - 1; p < q; p++, q--) re += formX[p] * formX[q] + formY[p] * formY[q];
       re *= 2;
-      if (k % 2 === 0) re += formX[a + k / 2] ** 2 + formY[a + k / 2] ** 2;
+      if (half + half === k) re += formX[a + half] * formX[a + half] + formY[a + half] * formY[a + half];
     } else if (a !== 0) {
-      for (let j = 1; j < k; j++) {
-        re += formX[a + j] * formX[b + k - j] + formY[a + j] * formY[b + k - j];
-        im += formX[a + j] * formY[b + k - j] - formY[a + j] * formX[b + k - j];
+      for (let p = a + 1, q = b + k - 1; q > b; p++, q--) {
+        re += formX[p] * formX[q] + formY[p] * formY[q];
+        im += formX[p] * formY[q] - formY[p] * formX[q];
       }
     }
     rhs[i] = rows.im[i] * im - rows.re[i] * re;
   }
 }
 
-function offTangent(x: Float64Array, tangent: Float64Array): void {
+export function offTangent(x: Float64Array, tangent: Float64Array): void {
   let along = 0;
   for (let i = 0; i < x.length; i++) along += x[i] * tangent[i];
   for (let i = 0; i < x.length; i++) x[i] -= along * tangent[i];

@@ -9,6 +9,7 @@
 //
 // so that z = 0 solves it exactly and a drawing far from its origin loses nothing.
 
+import { type Arena, arena } from '../numerics/arena.ts';
 import { type Elimination, elimination } from '../numerics/elimination.ts';
 import { checkDrawing, type Drawing } from './drawing.ts';
 import { addForms, constantForm, type Form, type Forms, packForms } from './form.ts';
@@ -76,13 +77,19 @@ export function compile(drawing: Drawing): System {
   checkDrawing(drawing);
   const names = Object.keys(drawing.points);
   const index = new Map<string, number>();
-  const x = new Float64Array(names.length);
-  const y = new Float64Array(names.length);
+  const x: number[] = [];
+  const y: number[] = [];
   for (let p = 0; p < names.length; p++) {
     index.set(names[p], p);
-    [x[p], y[p]] = drawing.points[names[p]];
+    const at = drawing.points[names[p]];
+    x.push(at[0]);
+    y.push(at[1]);
   }
-  const distance = (a: number, b: number) => Math.hypot(x[b] - x[a], y[b] - y[a]);
+  const distance = (a: number, b: number) => {
+    const dx = x[b] - x[a];
+    const dy = y[b] - y[a];
+    return Math.sqrt(dx * dx + dy * dy);
+  };
 
   const ground = new Uint8Array(names.length);
   for (const name of drawing.ground) ground[index.get(name) as number] = 1;
@@ -136,6 +143,7 @@ export function compile(drawing: Drawing): System {
       drafts.push({ name: label, a: 0, b: tie, re: 0, im: -1, scale: 1 });
     }
   }
+  const memory = arena();
   return {
     drawing,
     index,
@@ -143,8 +151,8 @@ export function compile(drawing: Drawing): System {
     bodies: new Map(bodies.map(({ name, a, b }) => [name, { a, b }])),
     unknowns: 2 * freePoints.length,
     freePoints,
-    forms: packForms(forms),
-    rows: packRows(forms, drafts),
+    forms: packForms(forms, memory),
+    rows: packRows(forms, drafts, memory),
     size,
   };
 }
@@ -157,24 +165,21 @@ export function difference(system: System, a: number, b: number): Form {
 }
 
 /** Workspace for the elimination of a system's Jacobian. */
-export function jacobianElimination(system: System): Elimination {
+export function jacobianElimination(system: System, memory: Arena): Elimination {
   const { jacobianStart, jacobianFree } = system.rows;
-  return elimination({
-    columns: system.unknowns,
-    start: jacobianStart.map((value) => 2 * value),
-    column: Int32Array.from(
-      { length: 2 * jacobianFree.length },
-      (_, q) => 2 * jacobianFree[q >> 1] + (q & 1),
-    ),
-  });
+  const start = memory.ints(jacobianStart.length);
+  for (let i = 0; i < start.length; i++) start[i] = 2 * jacobianStart[i];
+  const column = memory.ints(2 * jacobianFree.length);
+  for (let q = 0; q < column.length; q++) column[q] = 2 * jacobianFree[q >> 1] + (q & 1);
+  return elimination({ columns: system.unknowns, start, column }, memory);
 }
 
-function differenceForm(places: Form[], x: Float64Array, y: Float64Array, a: number, b: number): Form {
+function differenceForm(places: Form[], x: readonly number[], y: readonly number[], a: number, b: number): Form {
   return addForms(places[b], places[a], -1, 0, x[b] - x[a], y[b] - y[a]);
 }
 
 /** Constant c with p = a + c (b - a). */
-function share(x: Float64Array, y: Float64Array, a: number, b: number, p: number): [number, number] {
+function share(x: readonly number[], y: readonly number[], a: number, b: number, p: number): [number, number] {
   const bx = x[b] - x[a];
   const by = y[b] - y[a];
   const px = x[p] - x[a];
@@ -233,48 +238,53 @@ function definePoints(moving: readonly Body[], ground: Uint8Array, count: number
   return definition;
 }
 
-function packRows(forms: readonly Form[], drafts: readonly RowDraft[]): Rows {
+function packRows(forms: readonly Form[], drafts: readonly RowDraft[], memory: Arena): Rows {
   const count = drafts.length;
   const rows = {
     count,
     name: drafts.map((draft) => draft.name),
-    a: Int32Array.from(drafts, (draft) => draft.a),
-    b: Int32Array.from(drafts, (draft) => draft.b),
-    re: Float64Array.from(drafts, (draft) => draft.re),
-    im: Float64Array.from(drafts, (draft) => draft.im),
-    scale: Float64Array.from(drafts, (draft) => draft.scale),
-    jacobianStart: new Int32Array(count + 1),
+    a: memory.ints(count),
+    b: memory.ints(count),
+    re: memory.floats(count),
+    im: memory.floats(count),
+    scale: memory.floats(count),
+    jacobianStart: memory.ints(count + 1),
   };
   const start = entryStarts(forms);
   const jacobianFree: number[] = [];
   const entryA: number[] = [];
   const entryB: number[] = [];
   for (let i = 0; i < count; i++) {
-    const { a, b } = drafts[i];
+    const { a, b, re, im, scale } = drafts[i];
+    rows.a[i] = a;
+    rows.b[i] = b;
+    rows.re[i] = re;
+    rows.im[i] = im;
+    rows.scale[i] = scale;
     const from = jacobianFree.length;
-    forms[b].free.forEach((free, k) => {
-      jacobianFree.push(free);
+    for (let k = 0; k < forms[b].free.length; k++) {
+      jacobianFree.push(forms[b].free[k]);
       entryA.push(-1);
       entryB.push(start[b] + k);
-    });
-    forms[a].free.forEach((free, k) => {
+    }
+    for (let k = 0; k < forms[a].free.length; k++) {
+      const free = forms[a].free[k];
       let at = jacobianFree.indexOf(free, from);
       if (at < 0) {
-        at = jacobianFree.length;
-        jacobianFree.push(free);
+        at = jacobianFree.push(free) - 1;
         entryA.push(-1);
         entryB.push(-1);
       }
       entryA[at] = start[a] + k;
-    });
+    }
     rows.jacobianStart[i + 1] = jacobianFree.length;
   }
-  return {
-    ...rows,
-    jacobianFree: Int32Array.from(jacobianFree),
-    entryA: Int32Array.from(entryA),
-    entryB: Int32Array.from(entryB),
+  const packed = (list: readonly number[]) => {
+    const array = memory.ints(list.length);
+    for (let q = 0; q < list.length; q++) array[q] = list[q];
+    return array;
   };
+  return { ...rows, jacobianFree: packed(jacobianFree), entryA: packed(entryA), entryB: packed(entryB) };
 }
 
 function entryStarts(forms: readonly Form[]): number[] {

@@ -17,9 +17,9 @@ export function horner(c: Float64Array, offset: number, degree: number, s: numbe
 
 /** Coefficients of the derivative. */
 export function derivative(c: Float64Array): Float64Array {
-  return Float64Array.from({ length: Math.max(1, c.length - 1) }, (_, k) =>
-    k + 1 < c.length ? (k + 1) * c[k + 1] : 0,
-  );
+  const slope = new Float64Array(c.length - 1);
+  for (let k = 0; k < slope.length; k++) slope[k] = (k + 1) * c[k + 1];
+  return slope;
 }
 
 /** Roots in [lo, hi] where the polynomial changes sign (or comes so close to it that it can't be told), ascending. */
@@ -48,7 +48,7 @@ function isolate(
     return;
   }
   if (changes === 1 && b[0] !== 0 && b[b.length - 1] !== 0) {
-    append(found, bracketed(c, lo, hi));
+    append(found, rootBetween(c, 0, lo, hi));
     return;
   }
   if (hi - lo <= smallest) {
@@ -76,10 +76,13 @@ function signChanges(b: Float64Array): number {
   return changes;
 }
 
-/** Root between lo and hi, where the polynomial has opposite signs: Newton kept inside a shrinking bracket. */
-function bracketed(c: Float64Array, lo: number, hi: number): number {
+/**
+ * Where the polynomial takes a value between lo and hi, once: it is below the value at one end and above it at the
+ * other. Newton, kept inside a shrinking bracket.
+ */
+export function rootBetween(c: Float64Array, target: number, lo: number, hi: number): number {
   const degree = c.length - 1;
-  const signLo = Math.sign(horner(c, 0, degree, lo));
+  const rising = horner(c, 0, degree, lo) < target;
   let s = 0.5 * (lo + hi);
   for (let round = 0; round < 100; round++) {
     let value = c[degree];
@@ -88,13 +91,13 @@ function bracketed(c: Float64Array, lo: number, hi: number): number {
       slope = slope * s + value;
       value = value * s + c[k];
     }
-    if (value === 0) return s;
-    if (Math.sign(value) === signLo) lo = s;
+    const miss = value - target;
+    if (miss === 0) return s;
+    if (miss < 0 === rising) lo = s;
     else hi = s;
-    const newton = s - value / slope;
+    const newton = s - miss / slope;
     const next = newton > lo && newton < hi ? newton : 0.5 * (lo + hi);
-    if (next === s || next === lo || next === hi) return next;
-    if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next)) return next;
+    if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next) || next === lo || next === hi) return next;
     s = next;
   }
   return s;
@@ -103,7 +106,7 @@ function bracketed(c: Float64Array, lo: number, hi: number): number {
 /** Bernstein coefficients on [lo, hi]: Taylor shift to lo, then the binomial transform of q_j / C(n, j). */
 function bernstein(c: Float64Array, lo: number, hi: number): Float64Array {
   const n = c.length - 1;
-  const b = Float64Array.from(c);
+  const b = c.slice();
   for (let j = 0; j < n; j++) for (let k = n - 1; k >= j; k--) b[k] += lo * b[k + 1];
   let scale = 1;
   for (let j = 0; j <= n; j++) {
@@ -118,7 +121,7 @@ function bernstein(c: Float64Array, lo: number, hi: number): Float64Array {
 function halves(b: Float64Array): [Float64Array, Float64Array] {
   const n = b.length - 1;
   const left = new Float64Array(n + 1);
-  const right = Float64Array.from(b);
+  const right = b.slice();
   for (let round = 0; round <= n; round++) {
     left[round] = right[0];
     for (let i = 0; i < n - round; i++) right[i] = 0.5 * (right[i] + right[i + 1]);

@@ -1,0 +1,289 @@
+// Columns of a sweep over its travel, in panels one under the other.
+
+import type { ColumnInfo } from '../corner/columns.ts';
+import type { Sweep, SweepEnd } from '../corner/sweep.ts';
+import { type Issue, show, throwIfAny } from '../errors.ts';
+import {
+  type Attributes,
+  type Element,
+  element,
+  line,
+  type Picture,
+  type Place,
+  RIMMED,
+  svgDocument,
+  text,
+  through,
+} from './svg.ts';
+import { endMark, fittingSize, printed, signedTravel, textWidth } from './text.ts';
+import { ticks } from './ticks.ts';
+
+/** How curves are plotted; all optional. */
+export interface CurveOptions {
+  /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
+  readonly panels?: readonly string[];
+  /** Heading; default says what is shown. */
+  readonly title?: string;
+}
+
+/**
+ * Columns of a sweep against travel (mm, bump positive), in panels that share the travel axis, as a self-contained SVG
+ * document in black and white. An end where the linkage could go no farther is marked in words; a curve that grows
+ * beyond all bounds there leaves its panel.
+ *
+ * @throws InputError for an unknown column, and without a panel.
+ */
+export function plotCurves(sweep: Sweep, options: CurveOptions = {}): string {
+  return svgDocument(curvesPicture(sweep, options));
+}
+
+const WIDTH = 900;
+const EDGE = 24;
+const LEFT = 92;
+const RIGHT = 40;
+const TOP = 84;
+const PANEL = 190;
+const BETWEEN = 44;
+const SIZE = 13;
+const SMALL = 12;
+
+/** Places along the travel at which a curve is read. */
+const SAMPLES = 200;
+/** Share of the range, at an end without a value, that does not count for the height of a panel. */
+const RUNAWAY = 0.04;
+/** A column with gaps may run to infinity anywhere: its panel shows values from this share of them to the rest. */
+const TAIL = 0.1;
+
+const FRAME: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 1 };
+const GRID: Attributes = { stroke: '#ccc', 'stroke-width': 0.8 };
+const CURVE: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 2, 'stroke-linejoin': 'round' };
+const MARK: Attributes = { stroke: '#000', 'stroke-width': 1, 'stroke-dasharray': '5 4' };
+
+/** A range of values and its length on the paper. */
+interface Axis {
+  readonly low: number;
+  readonly high: number;
+  /** Places on the paper of low and high. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The picture behind `plotCurves`. */
+export function curvesPicture(sweep: Sweep, options: CurveOptions): Picture {
+  const { panels = ['installationRatio', 'shockLength'] } = options;
+  const columns = chosen(sweep, panels);
+  const title = options.title ?? `${sentence(columns.map(({ label }) => label))} through the travel`;
+  const x = travelAxis(sweep);
+  const readings = readCurves(sweep, columns);
+  const bottom = TOP + columns.length * PANEL + (columns.length - 1) * BETWEEN;
+  const content = [
+    text(title, [EDGE, 38], {
+      'font-size': fittingSize(title, 17, WIDTH - 2 * EDGE, true),
+      'font-weight': 'bold',
+    }),
+    ...columns.flatMap((column, k) => {
+      const top = TOP + k * (PANEL + BETWEEN);
+      return panel(column, readings, readings.values[k], x, top, marksOf(sweep.end, k === 0));
+    }),
+    ...travelNumbers(x, sweep.info[0], bottom),
+  ];
+  return { width: WIDTH, height: bottom + 72, title, content };
+}
+
+function chosen({ info }: Sweep, panels: readonly string[]): ColumnInfo[] {
+  const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
+  const issues: Issue[] = panels
+    .map((name, k) => ({ name, path: `panels[${k}]` }))
+    .filter(({ name }) => !known.includes(name))
+    .map(({ name, path }) => ({
+      path,
+      problem: 'not in the sweep',
+      got: show(name),
+      allowed: known.join(', '),
+    }));
+  if (panels.length === 0) {
+    issues.push({ path: 'panels', problem: 'nothing to show', advice: `name columns: ${known.join(', ')}` });
+  }
+  throwIfAny('curve options', issues);
+  return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
+}
+
+/** `a, b and c`, with a capital. */
+function sentence(parts: readonly string[]): string {
+  const list = parts.join(', ').replace(/, ([^,]*)$/, parts.length > 1 ? ' and $1' : ', $1');
+  return list.charAt(0).toUpperCase() + list.slice(1);
+}
+
+/** The travel, with a little room beyond an end that stopped short. */
+function travelAxis({ end: { droop, bump } }: Sweep): Axis {
+  const room = Math.max(0.03 * (bump.travel - droop.travel), bump.travel === droop.travel ? 1 : 0);
+  return {
+    low: droop.travel - (droop.how === 'reached' && bump.travel > droop.travel ? 0 : room),
+    high: bump.travel + (bump.how === 'reached' && bump.travel > droop.travel ? 0 : room),
+    from: LEFT,
+    to: WIDTH - RIGHT,
+  };
+}
+
+interface Readings {
+  readonly travel: readonly number[];
+  readonly values: readonly (readonly (number | null)[])[];
+}
+
+/** Values along the travel, denser towards both ends, where a curve may run steep. */
+function readCurves(sweep: Sweep, columns: readonly ColumnInfo[]): Readings {
+  const { droop, bump } = sweep.end;
+  const [middle, half] = [(bump.travel + droop.travel) / 2, (bump.travel - droop.travel) / 2];
+  const travel = Array.from({ length: SAMPLES + 1 }, (_, k) => {
+    if (k === 0) return droop.travel;
+    return k === SAMPLES ? bump.travel : middle - half * Math.cos((Math.PI * k) / SAMPLES);
+  });
+  const rows = travel.map((t) => sweep.at(t));
+  return { travel, values: columns.map(({ name }) => rows.map((row) => row[name])) };
+}
+
+/** Least and greatest value to show: without what runs away towards an end or a gap, and never of no height. */
+function valueRange(
+  column: ColumnInfo,
+  travel: readonly number[],
+  values: readonly (number | null)[],
+): [number, number] {
+  const last = travel.length - 1;
+  const span = travel[last] - travel[0];
+  const counts = (t: number) =>
+    (values[0] !== null || t >= travel[0] + RUNAWAY * span) &&
+    (values[last] !== null || t <= travel[last] - RUNAWAY * span);
+  const shown = values
+    .filter((value, k): value is number => value !== null && counts(travel[k]))
+    .sort((a, b) => a - b);
+  if (shown.length === 0) return [0, 1];
+  const tail = column.gaps ? Math.floor(TAIL * shown.length) : 0;
+  const [low, high] = [shown[tail], shown[shown.length - 1 - tail]];
+  // A constant has rounding, not a shape: show it in the middle of a panel.
+  const least = LEAST_HEIGHT[column.unit] ?? 1e-3;
+  const room = Math.max(0.06 * (high - low), (least - (high - low)) / 2);
+  return [low - room, high + room];
+}
+
+/** Smallest range worth a panel, in the unit of the column. */
+const LEAST_HEIGHT: Readonly<Record<string, number>> = { mm: 0.2, deg: 0.02, '': 2e-3, '1/mm': 2e-6 };
+
+function panel(
+  column: ColumnInfo,
+  { travel }: Readings,
+  values: readonly (number | null)[],
+  x: Axis,
+  top: number,
+  marks: readonly EndMark[],
+): Element[] {
+  const [low, high] = valueRange(column, travel, values);
+  const y: Axis = { low, high, from: top + PANEL, to: top };
+  const levels = ticks(low, high, 5);
+  const unit = column.unit === '' ? '' : ` [${column.unit}]`;
+  const parts = inFrame(travel, values, x, y);
+  return [
+    text(`${column.label}${unit}`, [x.from, top - 10], { 'font-size': SIZE }),
+    ...levels.at.map((value) => line([x.from, on(y, value)], [x.to, on(y, value)], GRID)),
+    ...ticks(x.low, x.high, STATIONS).at.map((t) => line([on(x, t), y.from], [on(x, t), y.to], GRID)),
+    line([on(x, 0), y.from], [on(x, 0), y.to], { ...FRAME, 'stroke-width': 0.8 }),
+    element('rect', { x: x.from, y: top, width: x.to - x.from, height: PANEL, ...FRAME }),
+    ...levels.at.map((value) =>
+      text(printed(value.toFixed(levels.decimals)), [x.from - 8, on(y, value) + 4], {
+        'font-size': SMALL,
+        'text-anchor': 'end',
+      }),
+    ),
+    ...parts.map((part) => element('path', { ...CURVE, d: through(part) })),
+    ...marks.flatMap((mark) => endWords(mark, x, y, parts.flat())),
+    ...(parts.length > 0 ? [] : [text('not defined here', [x.from + 12, top + 24], { 'font-size': SMALL })]),
+  ];
+}
+
+/** The curve in pieces that lie in the frame; where it leaves it is cut, and a leap from side to side is no curve. */
+function inFrame(travel: readonly number[], values: readonly (number | null)[], x: Axis, y: Axis): Place[][] {
+  const parts: Place[][] = [];
+  let part: Place[] = [];
+  const close = () => {
+    if (part.length > 1) parts.push(part);
+    part = [];
+  };
+  const inside = (value: number) => value >= y.low && value <= y.high;
+  const placeAt = (t: number, value: number): Place => [on(x, t), on(y, value)];
+  for (let k = 0; k < values.length; k++) {
+    const value = values[k];
+    const before = k === 0 ? null : values[k - 1];
+    if (value === null) close();
+    else {
+      if (before !== null && inside(before) !== inside(value)) {
+        const edge = (inside(value) ? before : value) > y.high ? y.high : y.low;
+        const share = (edge - before) / (value - before);
+        part.push(placeAt(travel[k - 1] + share * (travel[k] - travel[k - 1]), edge));
+      }
+      if (inside(value)) part.push(placeAt(travel[k], value));
+      else close();
+    }
+  }
+  close();
+  return parts;
+}
+
+/** An end where the sweep stopped short, on its side, with or without words. */
+interface EndMark {
+  readonly end: SweepEnd;
+  readonly side: 'droop' | 'bump';
+  readonly inWords: boolean;
+}
+
+function marksOf({ droop, bump }: Sweep['end'], inWords: boolean): EndMark[] {
+  const marks: EndMark[] = [
+    { end: droop, side: 'droop', inWords },
+    { end: bump, side: 'bump', inWords },
+  ];
+  return marks.filter(({ end }) => end.how !== 'reached');
+}
+
+/** A broken line at the end, and the words beside it, at the top or the bottom: where the curve is farther away. */
+function endWords({ end, side, inWords }: EndMark, x: Axis, y: Axis, curve: readonly Place[]): Element[] {
+  const at = on(x, end.travel);
+  const mark = line([at, y.from], [at, y.to], MARK);
+  if (!inWords) return [mark];
+  const label = `${endMark(end)} at ${printed(signedTravel(end.travel))} mm`;
+  const width = textWidth(label, SMALL);
+  const edge = side === 'bump' ? at - 8 : at + 8;
+  const [from, to] = side === 'bump' ? [edge - width, edge] : [edge, edge + width];
+  const nearby = curve.filter(([cx]) => cx > from - 4 && cx < to + 4).map(([, cy]) => cy);
+  const room = (base: number) => Math.min(...nearby.map((cy) => Math.abs(cy - (base - 4))));
+  const [high, low] = [y.to + 20, y.from - 12];
+  return [
+    mark,
+    text(label, [edge, room(high) >= room(low) ? high : low], {
+      'font-size': SMALL,
+      'text-anchor': side === 'bump' ? 'end' : 'start',
+      ...RIMMED,
+    }),
+  ];
+}
+
+/** Numbers, words and title of the travel axis. */
+function travelNumbers(x: Axis, { label, unit }: ColumnInfo, bottom: number): Element[] {
+  const middle: Attributes = { 'font-size': SMALL, 'text-anchor': 'middle' };
+  const ride = on(x, 0);
+  return [
+    ...ticks(x.low, x.high, STATIONS).at.map((t) =>
+      text(printed(signedTravel(t)), [on(x, t), bottom + 18], middle),
+    ),
+    text('ride', [ride, bottom + 35], middle),
+    ...(ride - x.from < BESIDE ? [] : [text('droop', [x.from, bottom + 35], { 'font-size': SMALL })]),
+    ...(x.to - ride < BESIDE ? [] : [text('bump', [x.to, bottom + 35], { ...middle, 'text-anchor': 'end' })]),
+    text(`${label} [${unit}]`, [(x.from + x.to) / 2, bottom + 56], { ...middle, 'font-size': SIZE }),
+  ];
+}
+
+/** Room that two words side by side need. */
+const BESIDE = 64;
+/** About how many ticks the travel axis has. */
+const STATIONS = 12;
+
+function on({ low, high, from, to }: Axis, value: number): number {
+  return from + ((value - low) / (high - low)) * (to - from);
+}

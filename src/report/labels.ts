@@ -1,0 +1,193 @@
+// Placing labels beside the things they name. Each label tries places around its anchor, nearest first, and takes the
+// cheapest: off the frame or on another label counts as forbidden, on heavy lines as bad, on light lines as a nuisance,
+// far away as a pity. A few rounds over all labels let early ones give way to later ones.
+
+import type { Place } from './svg.ts';
+
+/** A rectangle on the paper, from its upper left corner. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A label wanted: its size, what it names, and how much room to leave around that. */
+export interface LabelWish {
+  readonly width: number;
+  readonly height: number;
+  readonly anchor: Place;
+  readonly clear: number;
+}
+
+/** What labels should keep off. */
+export interface Obstacles {
+  /** Lines, with the cost of each unit of length hidden. */
+  readonly lines: readonly { readonly from: Place; readonly to: Place; readonly weight: number }[];
+  /** Things already labelled or written. */
+  readonly boxes: readonly Box[];
+  /** Points that must stay visible. */
+  readonly dots: readonly Place[];
+}
+
+/** Where a label stands, and the line from its anchor if it stands away. */
+export interface PlacedLabel {
+  readonly box: Box;
+  readonly leader: readonly [from: Place, to: Place] | null;
+}
+
+const DISTANCES = [2, 8, 16, 26, 38, 52, 70, 92, 120, 155, 200, 260];
+const DIRECTIONS = 24;
+const ROUNDS = 4;
+/** Room between labels. */
+const GAP = 4;
+/** A label farther than this from its anchor has a leader. */
+const NEAR = 11;
+/** Costs, in units of a label's distance. */
+const FORBIDDEN = 1e6;
+const LEADER_ON_LABEL = 1e4;
+const LEADER_ON_LINE = 14;
+const LEADER_NEAR_DOT = 60;
+const DOT_HIDDEN = 80;
+
+/** A place for each wish, in order; the same wishes always come out in the same places. */
+export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, frame: Box): PlacedLabel[] {
+  const options = wishes.map((wish) =>
+    candidates(wish, frame).map((place) => ({ place, cost: fixedCost(place, wish, obstacles) })),
+  );
+  const chosen: (PlacedLabel | undefined)[] = wishes.map(() => undefined);
+  for (let round = 0; round < ROUNDS; round++) {
+    wishes.forEach((_, k) => {
+      const others = chosen.flatMap((other, j) => (j === k || other === undefined ? [] : other));
+      let least = Number.POSITIVE_INFINITY;
+      for (const { place, cost } of options[k]) {
+        if (cost >= least) continue;
+        const whole = cost + costAmong(place, others);
+        if (whole >= least) continue;
+        least = whole;
+        chosen[k] = place;
+      }
+    });
+  }
+  return chosen as PlacedLabel[];
+}
+
+/** Places around the anchor, pushed back into the frame where they stick out. */
+function candidates({ width, height, anchor, clear }: LabelWish, frame: Box): PlacedLabel[] {
+  const places: PlacedLabel[] = [];
+  for (const distance of DISTANCES) {
+    for (let k = 0; k < DIRECTIONS; k++) {
+      const turn = (2 * Math.PI * k) / DIRECTIONS;
+      const [cos, sin] = [Math.cos(turn), -Math.sin(turn)];
+      // The box touches the circle of that distance with the side or corner that faces the anchor.
+      const out = clear + distance;
+      const x = anchor[0] + cos * out + width * (0.5 * softSign(cos) - 0.5);
+      const y = anchor[1] + sin * out + height * (0.5 * softSign(sin) - 0.5);
+      const box = {
+        x: within(x, frame.x, frame.x + frame.width - width),
+        y: within(y, frame.y, frame.y + frame.height - height),
+        width,
+        height,
+      };
+      places.push({ box, leader: leaderTo(box, anchor, clear) });
+    }
+  }
+  return places;
+}
+
+/** -1 .. 1: which side of the anchor the box is on, with a gentle passage over the middle. */
+function softSign(share: number): number {
+  return within(2.5 * share, -1, 1);
+}
+
+function within(value: number, least: number, most: number): number {
+  return Math.max(least, Math.min(most, value));
+}
+
+function leaderTo(box: Box, anchor: Place, clear: number): PlacedLabel['leader'] {
+  const to: Place = [
+    within(anchor[0], box.x, box.x + box.width),
+    within(anchor[1], box.y, box.y + box.height),
+  ];
+  const length = Math.hypot(to[0] - anchor[0], to[1] - anchor[1]);
+  if (length <= clear + NEAR) return null;
+  const share = clear / length;
+  return [[anchor[0] + share * (to[0] - anchor[0]), anchor[1] + share * (to[1] - anchor[1])], to];
+}
+
+function fixedCost({ box, leader }: PlacedLabel, { anchor, clear }: LabelWish, obstacles: Obstacles): number {
+  const { lines, boxes, dots } = obstacles;
+  const middle: Place = [box.x + box.width / 2, box.y + box.height / 2];
+  let cost = Math.hypot(
+    Math.max(0, Math.abs(middle[0] - anchor[0]) - box.width / 2),
+    Math.max(0, Math.abs(middle[1] - anchor[1]) - box.height / 2),
+  );
+  if (cost < clear) cost += FORBIDDEN;
+  for (const { from, to, weight } of lines) {
+    cost += weight * hidden(from, to, box);
+    if (leader !== null && weight >= 1 && cross(leader, [from, to])) cost += LEADER_ON_LINE;
+  }
+  for (const other of boxes) {
+    if (overlap(box, other)) cost += FORBIDDEN;
+    if (leader !== null && hidden(...leader, other) > 0) cost += LEADER_ON_LABEL;
+  }
+  for (const dot of dots) {
+    if (overlap(box, { x: dot[0] - 4, y: dot[1] - 4, width: 8, height: 8 })) cost += DOT_HIDDEN;
+    if (dot[0] === anchor[0] && dot[1] === anchor[1]) continue;
+    if (leader !== null && distanceTo(dot, leader) < 9) cost += LEADER_NEAR_DOT;
+  }
+  return cost;
+}
+
+function costAmong({ box, leader }: PlacedLabel, others: readonly PlacedLabel[]): number {
+  let cost = 0;
+  for (const other of others) {
+    if (overlap(box, other.box)) cost += FORBIDDEN;
+    if (leader !== null && hidden(...leader, other.box) > 0) cost += LEADER_ON_LABEL;
+    if (other.leader !== null && hidden(...other.leader, box) > 0) cost += LEADER_ON_LABEL;
+    if (leader !== null && other.leader !== null && cross(leader, other.leader)) cost += LEADER_ON_LABEL;
+  }
+  return cost;
+}
+
+function overlap(a: Box, b: Box): boolean {
+  return (
+    a.x < b.x + b.width + GAP &&
+    b.x < a.x + a.width + GAP &&
+    a.y < b.y + b.height + GAP &&
+    b.y < a.y + a.height + GAP
+  );
+}
+
+/** Length of the line from a to b that lies in a box (Liang and Barsky 1984: cut by each side in turn). */
+function hidden(a: Place, b: Place, box: Box): number {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  let enter = 0;
+  let leave = 1;
+  const sides = [
+    [-dx, a[0] - box.x],
+    [dx, box.x + box.width - a[0]],
+    [-dy, a[1] - box.y],
+    [dy, box.y + box.height - a[1]],
+  ];
+  for (const [p, q] of sides) {
+    if (p === 0 && q < 0) return 0;
+    if (p < 0) enter = Math.max(enter, q / p);
+    if (p > 0) leave = Math.min(leave, q / p);
+  }
+  return enter < leave ? (leave - enter) * Math.hypot(dx, dy) : 0;
+}
+
+type Line = readonly [from: Place, to: Place];
+
+function cross([a, b]: Line, [c, d]: Line): boolean {
+  const side = (p: Place, q: Place, r: Place) =>
+    Math.sign((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]));
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
+
+function distanceTo(point: Place, [a, b]: Line): number {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const along = within(((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / (dx * dx + dy * dy || 1), 0, 1);
+  return Math.hypot(a[0] + along * dx - point[0], a[1] + along * dy - point[1]);
+}

@@ -1,0 +1,102 @@
+import type { ColumnInfo } from '../corner/columns.ts';
+import type { Sweep } from '../corner/sweep.ts';
+import { show, throwIfAny } from '../errors.ts';
+import { figure, fold, signedTravel, words } from './text.ts';
+
+/** Columns of the table without a choice: what the spring sees, then what the wheel does. */
+const BLOCKS = [
+  ['shockLength', 'installationRatio'],
+  ['camber', 'halfTrackChange', 'rollCentreHeight'],
+];
+
+/** Titles are broken into lines of at most this many characters, notes into lines of that many. */
+const TITLE = 12;
+const NOTE = 78;
+
+/** A column of text: its title's lines, its unit, its cells. */
+interface Block {
+  readonly title: readonly string[];
+  readonly unit: string;
+  readonly cells: readonly string[];
+}
+
+/**
+ * A sweep as a fixed-width table to read: rounded, units below the titles, the rows of droop, ride and bump named.
+ *
+ * Each row begins with its travel in mm, bump positive. Without `columns` there follow shock length and installation
+ * ratio, then, set apart, the wheel's attitude (as far as the sweep has these columns). Below stand the signs that need
+ * saying.
+ *
+ * @throws InputError for a column that the sweep does not have.
+ */
+export function sweepTable(sweep: Sweep, columns?: readonly string[]): string {
+  const known = new Map(sweep.info.map((column) => [column.name, column]));
+  throwIfAny(
+    'table columns',
+    (columns ?? [])
+      .map((name, k) => ({ name, path: `columns[${k}]` }))
+      .filter(({ name }) => !known.has(name))
+      .map(({ name, path }) => ({
+        path,
+        problem: 'not in the sweep',
+        got: show(name),
+        allowed: [...known.keys()].join(', '),
+      })),
+  );
+  const groups = (columns === undefined ? BLOCKS : [columns])
+    .map((names) => names.flatMap((name) => (name === 'travel' ? [] : (known.get(name) ?? []))))
+    .filter((group) => group.length > 0);
+  const blocks = [
+    [poseNames(sweep), travels(sweep)],
+    ...groups.map((group) => group.map((column) => quantity(sweep, column))),
+  ];
+  const height = Math.max(...blocks.flat().map(({ title }) => title.length));
+  const set = blocks.map((block) =>
+    beside(
+      block.map((part) => lines(part, height)),
+      '  ',
+    ),
+  );
+  return [...beside(set, '  |  '), ...notes(groups.flat())].map((line) => `${line.trimEnd()}\n`).join('');
+}
+
+function poseNames({ columns: { travel }, end }: Sweep): Block {
+  const nameOf = (t: number) => {
+    if (t === 0) return 'ride';
+    if (t === end.bump.travel) return 'bump';
+    return t === end.droop.travel ? 'droop' : '';
+  };
+  return { title: [], unit: '', cells: Array.from(travel, nameOf) };
+}
+
+function travels({ columns: { travel } }: Sweep): Block {
+  return { title: ['travel'], unit: 'mm', cells: Array.from(travel, signedTravel) };
+}
+
+function quantity({ columns }: Sweep, { name, unit }: ColumnInfo): Block {
+  return {
+    title: fold(words(name), TITLE),
+    unit: unit === '' ? '-' : unit,
+    cells: Array.from(columns[name], (value) => figure(value, unit)),
+  };
+}
+
+/** A block as lines of one width: title, unit, rule, cells. */
+function lines({ title, unit, cells }: Block, height: number): string[] {
+  const head = [...new Array<string>(height - title.length).fill(''), ...title, unit];
+  const width = Math.max(...[...head, ...cells].map(({ length }) => length));
+  return [...head, '-'.repeat(width), ...cells].map((text) => text.padStart(width));
+}
+
+function beside(parts: readonly string[][], gap: string): string[] {
+  return parts[0].map((_, i) => parts.map((part) => part[i]).join(gap));
+}
+
+/** What the labels say beyond the titles. */
+function notes(columns: readonly ColumnInfo[]): string[] {
+  const letters = (text: string) => text.toLowerCase().replace(/[^a-z]/g, '');
+  const said = columns
+    .filter(({ name, label }) => letters(words(name)) !== letters(label))
+    .map(({ label }) => label);
+  return ['', ...fold(`${['travel, bump +', ...said].join('; ')}.`, NOTE)];
+}

@@ -1,0 +1,109 @@
+// Figures and words as tables and pictures show them.
+
+import type { SweepEnd } from '../corner/sweep.ts';
+
+/** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
+const DECIMALS: Readonly<Record<string, number>> = { mm: 1, deg: 2, '': 3, '1/mm': 5 };
+
+/** A value rounded for reading, in its unit; a dash where it is not defined. Never a minus before zero. */
+export function figure(value: number | null, unit: string): string {
+  if (value === null) return '-';
+  return plainZero(value.toFixed(DECIMALS[unit] ?? 3));
+}
+
+/** A travel in mm as `+70`, `-12.5` or `0`: at most one decimal. */
+export function signedTravel(travel: number): string {
+  const text = plainZero(travel.toFixed(1)).replace(/\.0$/, '');
+  return Number(text) > 0 ? `+${text}` : text;
+}
+
+function plainZero(text: string): string {
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
+
+/** A figure with the true minus sign, for print. */
+export function printed(figures: string): string {
+  return figures.replace(/-(?=\d)/g, '\u2212').replace(/^-$/, '\u2013');
+}
+
+/** `lowerOuter` as `lower outer`. */
+export function words(name: string): string {
+  return name.replace(
+    /([a-z\d])([A-Z])/g,
+    (_, before: string, capital: string) => `${before} ${capital.toLowerCase()}`,
+  );
+}
+
+/** How a sweep ended on one side, as a sentence without its subject: `dead point at +63.4 mm: ...`. */
+export function describeEnd(end: SweepEnd): string {
+  const at = `at ${signedTravel(end.travel)} mm`;
+  switch (end.how) {
+    case 'reached':
+      return `reached ${signedTravel(end.travel)} mm, as asked`;
+    case 'deadPoint':
+      return `dead point ${at}: the linkage can take the wheel no farther`;
+    case 'closed':
+      return `closed ${at}: the motion came home to the drawn pose`;
+    case 'locked':
+      return `locked ${at}: ${end.row ?? 'the lengths'} can't be kept any farther`;
+    case 'undetermined':
+      return `undetermined ${at}: the linkage gains a freedom there`;
+    case 'gaveUp':
+      return `gave up ${at}: too many pieces`;
+  }
+}
+
+/** The same in a word or two, for a picture; empty where the travel asked for was reached. */
+export function endMark(end: SweepEnd): string {
+  const marks = {
+    reached: '',
+    deadPoint: 'dead point',
+    closed: 'motion closes',
+    locked: 'locks',
+    undetermined: 'undetermined',
+    gaveUp: 'gave up',
+  };
+  return marks[end.how];
+}
+
+// Advance widths of DejaVu Sans in thousandths of the font size, in groups of characters, each at its widest.
+const WIDTHS: readonly (readonly [characters: string, width: number])[] = [
+  ["'ijl", 278],
+  [' ,./:;\\|IJ', 337],
+  ['()[]-ft', 392],
+  ['!r"', 460],
+  ['*_`\u2013\u00b0szc?LF', 575],
+  ['abdeghknopquvxyEPSTY$0123456789{}', 636],
+  ['ABKRVXZ', 698],
+  ['CDGHNU&', 787],
+  ['OQw#+<=>^~\u2212\u2192\u2191', 838],
+];
+const WIDEST = 1000;
+/** Bold characters are wider by at most this. */
+const BOLD = 1.25;
+
+/** Width of a text at a font size, not less than it has in DejaVu Sans (other sans-serif fonts are narrower). */
+export function textWidth(text: string, size: number, bold = false): number {
+  let sum = 0;
+  for (const character of text) {
+    sum += WIDTHS.find(([characters]) => characters.includes(character))?.[1] ?? WIDEST;
+  }
+  return (sum / 1000) * size * (bold ? BOLD : 1);
+}
+
+/** The font size at which a text fits a width: the one wanted, or as much less as it takes. */
+export function fittingSize(text: string, wanted: number, width: number, bold = false): number {
+  return Math.min(wanted, (wanted * width) / textWidth(text, wanted, bold));
+}
+
+/** A text broken at spaces into lines of at most so many characters (longer words stand alone). */
+export function fold(text: string, most: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= most) {
+      lines[lines.length - 1] = `${last} ${word}`;
+    } else lines.push(word);
+  }
+  return lines;
+}
