@@ -3,6 +3,7 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
+import { heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import {
   type Attributes,
   type Element,
@@ -15,7 +16,7 @@ import {
   text,
   through,
 } from './svg.ts';
-import { endMark, fittingSize, printed, signedTravel, textWidth } from './text.ts';
+import { endMark, printed, signedTravel, textWidth } from './text.ts';
 import { ticks } from './ticks.ts';
 
 /** How curves are plotted; all optional. */
@@ -37,15 +38,11 @@ export function plotCurves(sweep: Sweep, options: CurveOptions = {}): string {
   return svgDocument(curvesPicture(sweep, options));
 }
 
-const WIDTH = 900;
-const EDGE = 24;
 const LEFT = 92;
 const RIGHT = 40;
 const TOP = 84;
 const PANEL = 190;
 const BETWEEN = 44;
-const SIZE = 13;
-const SMALL = 12;
 
 /** Places along the travel at which a curve is read. */
 const SAMPLES = 200;
@@ -72,15 +69,12 @@ interface Axis {
 export function curvesPicture(sweep: Sweep, options: CurveOptions): Picture {
   const { panels = ['installationRatio', 'shockLength'] } = options;
   const columns = chosen(sweep, panels);
-  const title = options.title ?? `${sentence(columns.map(({ label }) => label))} through the travel`;
+  const title = options.title ?? titleFor(columns);
   const x = travelAxis(sweep);
   const readings = readCurves(sweep, columns);
   const bottom = TOP + columns.length * PANEL + (columns.length - 1) * BETWEEN;
   const content = [
-    text(title, [EDGE, 38], {
-      'font-size': fittingSize(title, 17, WIDTH - 2 * EDGE, true),
-      'font-weight': 'bold',
-    }),
+    heading(title),
     ...columns.flatMap((column, k) => {
       const top = TOP + k * (PANEL + BETWEEN);
       return panel(column, readings, readings.values[k], x, top, marksOf(sweep.end, k === 0));
@@ -108,10 +102,12 @@ function chosen({ info }: Sweep, panels: readonly string[]): ColumnInfo[] {
   return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
 }
 
-/** `a, b and c`, with a capital. */
-function sentence(parts: readonly string[]): string {
-  const list = parts.join(', ').replace(/, ([^,]*)$/, parts.length > 1 ? ' and $1' : ', $1');
-  return list.charAt(0).toUpperCase() + list.slice(1);
+/** The columns by name, as long as they make a heading. */
+function titleFor(columns: readonly ColumnInfo[]): string {
+  if (columns.length > 3) return 'Curves through the travel';
+  const list = columns.map(({ label }) => label.split(',')[0]).join(', ');
+  const words = list.replace(/, ([^,]*)$/, ' and $1');
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)} through the travel`;
 }
 
 /** The travel, with a little room beyond an end that stopped short. */
@@ -160,13 +156,13 @@ function valueRange(
   const tail = column.gaps ? Math.floor(TAIL * shown.length) : 0;
   const [low, high] = [shown[tail], shown[shown.length - 1 - tail]];
   // A constant has rounding, not a shape: show it in the middle of a panel.
-  const least = LEAST_HEIGHT[column.unit] ?? 1e-3;
+  const least = LEAST_HEIGHT[column.unit] ?? 0.01;
   const room = Math.max(0.06 * (high - low), (least - (high - low)) / 2);
   return [low - room, high + room];
 }
 
 /** Smallest range worth a panel, in the unit of the column. */
-const LEAST_HEIGHT: Readonly<Record<string, number>> = { mm: 0.2, deg: 0.02, '': 2e-3, '1/mm': 2e-6 };
+const LEAST_HEIGHT: Readonly<Record<string, number>> = { mm: 1, deg: 0.1, '': 0.01, '1/mm': 1e-5 };
 
 function panel(
   column: ColumnInfo,
@@ -178,7 +174,7 @@ function panel(
 ): Element[] {
   const [low, high] = valueRange(column, travel, values);
   const y: Axis = { low, high, from: top + PANEL, to: top };
-  const levels = ticks(low, high, 5);
+  const levels = ticks(low, high, 7);
   const unit = column.unit === '' ? '' : ` [${column.unit}]`;
   const parts = inFrame(travel, values, x, y);
   return [

@@ -26,8 +26,8 @@ export interface Obstacles {
   readonly lines: readonly { readonly from: Place; readonly to: Place; readonly weight: number }[];
   /** Things already labelled or written. */
   readonly boxes: readonly Box[];
-  /** Points that must stay visible. */
-  readonly dots: readonly Place[];
+  /** Points that should stay visible, and that leaders to others should keep away from, with their weight. */
+  readonly dots: readonly { readonly at: Place; readonly weight: number }[];
 }
 
 /** Where a label stands, and the line from its anchor if it stands away. */
@@ -40,7 +40,7 @@ const DISTANCES = [2, 8, 16, 26, 38, 52, 70, 92, 120, 155, 200, 260];
 const DIRECTIONS = 24;
 const ROUNDS = 4;
 /** Room between labels. */
-const GAP = 4;
+const GAP = 6;
 /** A label farther than this from its anchor has a leader. */
 const NEAR = 11;
 /** Costs, in units of a label's distance. */
@@ -131,10 +131,10 @@ function fixedCost({ box, leader }: PlacedLabel, { anchor, clear }: LabelWish, o
     if (overlap(box, other)) cost += FORBIDDEN;
     if (leader !== null && hidden(...leader, other) > 0) cost += LEADER_ON_LABEL;
   }
-  for (const dot of dots) {
-    if (overlap(box, { x: dot[0] - 4, y: dot[1] - 4, width: 8, height: 8 })) cost += DOT_HIDDEN;
-    if (dot[0] === anchor[0] && dot[1] === anchor[1]) continue;
-    if (leader !== null && distanceTo(dot, leader) < 9) cost += LEADER_NEAR_DOT;
+  for (const { at, weight } of dots) {
+    if (overlap(box, { x: at[0] - 4, y: at[1] - 4, width: 8, height: 8 })) cost += weight * DOT_HIDDEN;
+    if (at[0] === anchor[0] && at[1] === anchor[1]) continue;
+    if (leader !== null && distanceTo(at, leader) < 9) cost += weight * LEADER_NEAR_DOT;
   }
   return cost;
 }

@@ -33,22 +33,31 @@ const TYRE_WIDTH = 0.58;
 const RIM_DIAMETER = 1.24;
 const RIM_WIDTH = 0.84;
 
-/** The sweep behind a motion: the given one, or one that reaches the given travels. */
-export function sweepOf(corner: Corner, motion: Sweep | readonly number[]): Sweep {
-  if ('end' in motion) return motion;
-  return sweep(corner, { bump: Math.max(0, ...motion), droop: Math.max(0, ...motion.map((t) => -t)) });
+/** What is to be drawn: a corner at some travels. */
+export interface Scene {
+  readonly model: CornerModel;
+  readonly swept: Sweep;
+  /** The highest travel first; ride is among them. */
+  readonly poses: readonly Pose[];
+  readonly ride: Pose;
+  /** How the sweep ended, where its ends are shown. */
+  readonly ends: Sweep['end'] | null;
 }
 
-/** The poses of a motion and ride, the highest travel first. */
-export function posesOf(
-  corner: Corner,
-  motion: Sweep | readonly number[],
-  swept: Sweep,
-  sizes: WheelSizes,
-): Pose[] {
-  const travels = 'end' in motion ? [motion.end.droop.travel, motion.end.bump.travel] : motion;
+/** A corner at the ends of a sweep and at ride, or at given travels and at ride. */
+export function sceneOf(corner: Corner, motion: Sweep | readonly number[], sizes: WheelSizes): Scene {
   const model = modelOf(corner);
-  return [...new Set([...travels, 0])].sort((a, b) => b - a).map((t) => poseAt(model, swept, t, sizes));
+  const ends = 'end' in motion ? motion.end : null;
+  const swept = 'end' in motion ? motion : sweepThrough(corner, motion);
+  const travels = 'end' in motion ? [motion.end.droop.travel, motion.end.bump.travel] : motion;
+  const ride = poseAt(model, swept, 0, sizes);
+  const others = [...new Set(travels)].filter((travel) => travel !== 0);
+  const poses = [ride, ...others.map((travel) => poseAt(model, swept, travel, sizes))];
+  return { model, swept, poses: poses.sort((a, b) => b.travel - a.travel), ride, ends };
+}
+
+function sweepThrough(corner: Corner, travels: readonly number[]): Sweep {
+  return sweep(corner, { bump: Math.max(0, ...travels), droop: Math.max(0, ...travels.map((t) => -t)) });
 }
 
 /** Places of all points at a travel, mm. */
@@ -107,4 +116,49 @@ function wheelAt(
     tyre: outline(width / 2, radius),
     rim: outline((RIM_WIDTH * width) / 2, (rimDiameter ?? RIM_DIAMETER * radius) / 2),
   };
+}
+
+/** Joints that move and are not marked otherwise. */
+export function moving({ drawing, wheelCentre, contactPatch }: CornerModel): string[] {
+  return Object.keys(drawing.points).filter(
+    (name) => !drawing.ground.includes(name) && name !== wheelCentre && name !== contactPatch,
+  );
+}
+
+/** Bodies as the hulls of their points, the contact patch left out: the tyre shows it. */
+export function outlines({ drawing, contactPatch }: CornerModel, points: Pose['points']): Point[][] {
+  return Object.values(drawing.bodies).map((members) =>
+    hull(members.filter((name) => name !== contactPatch).map((name) => points[name])),
+  );
+}
+
+/** The middle of some points. */
+export function middle(points: readonly Point[]): Point {
+  const sum = points.reduce<Point>(([y, z], [py, pz]) => [y + py, z + pz], [0, 0]);
+  return [sum[0] / points.length, sum[1] / points.length];
+}
+
+/** Convex hull, counter-clockwise, without points on its sides (A. M. Andrew 1979: monotone chain). */
+export function hull(points: readonly Point[]): Point[] {
+  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const turnsLeft = (a: Point, b: Point, c: Point) =>
+    (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) > 0;
+  const chain = (row: readonly Point[]) => {
+    const kept: Point[] = [];
+    for (const point of row) {
+      while (kept.length > 1 && !turnsLeft(kept[kept.length - 2], kept[kept.length - 1], point)) kept.pop();
+      kept.push(point);
+    }
+    return kept.slice(0, -1);
+  };
+  return [...chain(sorted), ...chain(sorted.reverse())];
+}
+
+/** The shock's least length in the plane over some poses, mm. */
+export function shortestShock({ shock: { inner, outer } }: CornerModel, poses: readonly Pose[]): number {
+  return Math.min(
+    ...poses.map(({ points }) =>
+      Math.hypot(points[inner][0] - points[outer][0], points[inner][1] - points[outer][1]),
+    ),
+  );
 }

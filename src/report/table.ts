@@ -46,10 +46,8 @@ export function sweepTable(sweep: Sweep, columns?: readonly string[]): string {
   const groups = (columns === undefined ? BLOCKS : [columns])
     .map((names) => names.flatMap((name) => (name === 'travel' ? [] : (known.get(name) ?? []))))
     .filter((group) => group.length > 0);
-  const blocks = [
-    [poseNames(sweep), travels(sweep)],
-    ...groups.map((group) => group.map((column) => quantity(sweep, column))),
-  ];
+  const [first = [], ...others] = groups.map((group) => group.map((column) => quantity(sweep, column)));
+  const blocks = [[poseNames(sweep), travels(sweep), ...first], ...others];
   const height = Math.max(...blocks.flat().map(({ title }) => title.length));
   const set = blocks.map((block) =>
     beside(
@@ -57,7 +55,9 @@ export function sweepTable(sweep: Sweep, columns?: readonly string[]): string {
       '  ',
     ),
   );
-  return [...beside(set, '  |  '), ...notes(groups.flat())].map((line) => `${line.trimEnd()}\n`).join('');
+  return [...beside(set, '  |  '), ...notes([sweep.info[0], ...groups.flat()])]
+    .map((line) => `${line.trimEnd()}\n`)
+    .join('');
 }
 
 function poseNames({ columns: { travel }, end }: Sweep): Block {
@@ -98,5 +98,5 @@ function notes(columns: readonly ColumnInfo[]): string[] {
   const said = columns
     .filter(({ name, label }) => letters(words(name)) !== letters(label))
     .map(({ label }) => label);
-  return ['', ...fold(`${['travel, bump +', ...said].join('; ')}.`, NOTE)];
+  return ['', ...fold(`${said.join('; ')}.`, NOTE)];
 }

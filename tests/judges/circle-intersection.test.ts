@@ -1,4 +1,7 @@
-/** Holds the closed form of the double wishbone against published values, 50-digit poses, differences, and itself. */
+/**
+ * Holds the closed form of the double wishbone against published values, 50-digit poses, differences, and
+ * itself.
+ */
 import { describe, expect, it } from 'vitest';
 import type { CirclePose, CornerInput, Point, TravelOf } from './circle-intersection.ts';
 import { circleCorner, drawnContactPatch } from './circle-intersection.ts';
@@ -37,7 +40,7 @@ const sweeps = fixtureCorners.flatMap(({ name, input, sweeps: all }) =>
 );
 
 describe('poses computed with 50 digits', () => {
-  it('are those of 50 corners, with every place of the coilover and both ways to give the contact patch', () => {
+  it('are those of 50 corners, every place of the coilover, both ways to give the contact patch', () => {
     expect(fixtureCorners).toHaveLength(50);
     expect(new Set(fixtureCorners.map(({ input }) => input.coilover.on)).size).toBe(3);
     expect(new Set(fixtureCorners.map(({ input }) => 'camber' in input.wheel)).size).toBe(2);
@@ -71,8 +74,8 @@ describe('poses computed with 50 digits', () => {
 });
 
 describe('telescope on a swinging arm, pivots O(0,0) and C(450,225), arm from C to A(225,225)', () => {
-  // Geometry of J. L. Meriam, L. G. Kraige, "Dynamics", Sample Problems 5/17 and 5/18 (results seen in a transcript,
-  // coordinates reconstructed). The upper arm and the wheel are of no account.
+  // Geometry of J. L. Meriam, L. G. Kraige, "Dynamics", Sample Problems 5/17 and 5/18 (results seen in a
+  // transcript, coordinates reconstructed). The upper arm and the wheel are of no account.
   const corner = circleCorner({
     lowerArm: { inner: [450, 225], outer: [225, 225] },
     upperArm: { inner: [440, 500], outer: [240, 480] },
@@ -89,7 +92,8 @@ describe('telescope on a swinging arm, pivots O(0,0) and C(450,225), arm from C 
   });
 
   it('has the sliding speed of 5/17 and the sliding acceleration of 5/18', () => {
-    // Arm at +4 rad/s and +32 rad/s² against its motion, as the book gives for the telescope turning at 2 rad/s.
+    // Arm at +4 rad/s and +32 rad/s² against its motion, as the book gives for the telescope turning at 2
+    // rad/s.
     expectWithin(first * 4, -450 * Math.SQRT2, 1e-11);
     expectWithin(Math.abs(second * 16 + first * -32), 8909.545443, 1e-6);
   });

@@ -1,22 +1,24 @@
 /**
- * A double wishbone in closed form: the independent judge of double-wishbone corners, and the hand-written rival of the
- * benchmarks. Shares no code with src.
+ * A double wishbone in closed form: the independent judge of such corners. Shares no code with src.
  *
- * A, B inner points; P = A + p, Q = B + q ball joints; r = Q - P the upright; a, b, c = |p|, |q|, |r|; v⊥ = (-v_z, v_y).
+ * A, B inner points; P = A + p, Q = B + q ball joints; r = Q - P the upright; a, b, c = |p|, |q|, |r|, and
+ * v⊥ = (-v_z, v_y).
  *
  * Position (two circles, about B with radius b and about P with radius c):
  *     e = P - B,  D = e·e,  m = b² - c² + D,  H = 4 b² D - m²,   q = (m e ± sqrt(H) e⊥) / (2 D),   r = q - e
  * the sign is the one of the drawing; it changes where upper arm and upright are in line (H = 0).
  *
- * Velocity and acceleration: p + r - q is constant and every vector turns, v' = w_v v⊥, so w_p p + w_r r - w_q q = 0. Three
- * plane vectors satisfy p (r×q) + r (q×p) + q (p×r) = 0, hence, up to the speed at which the motion is run through,
- *     w_p = r×q = -(± sqrt(H)/2),   w_r = q×p,   w_q = r×p
- *     w_p' = (w_q - w_r) r·q,   w_r' = (w_p - w_q) q·p,   w_q' = (w_p - w_r) r·p,   v'' = w_v' v⊥ - w_v² v
- * with no division: valid in every pose except where all bars lie flat, as those of a parallelogram can. There the motion
- * has two ways on, and this judge takes it to end.
+ * Velocity and acceleration: p + r - q is constant and every vector turns, v' = w_v v⊥, so that
+ *     w_p p + w_r r - w_q q = 0
+ * Three plane vectors satisfy p (r×q) + r (q×p) + q (p×r) = 0, hence, up to the speed of the motion,
+ *     w_p = r×q = -(± sqrt(H)/2),   w_r = q×p,   w_q = r×p,   v'' = w_v' v⊥ - w_v² v
+ *     w_p' = (w_q - w_r) r·q,   w_r' = (w_p - w_q) q·p,   w_q' = (w_p - w_r) r·p
+ * with no division: valid in every pose except where all bars lie flat, as those of a parallelogram can.
+ * There the motion has two ways on, and this judge takes it to end.
  *
- * Shock from M to C with constant fore-aft offset x: l = M - C, L² = l·l + x², L' = l·M'/L, L'' = (M'·M' + l·M'' - L'²)/L.
- * Travel z: R = -L'/z',  dR/dz = (L' z'' - L'' z')/z'³.
+ * Shock from M to C with constant fore-aft offset x, travel z:
+ *     l = M - C,   L² = l·l + x²,   L' = l·M'/L,   L'' = (M'·M' + l·M'' - L'²)/L
+ *     R = -L'/z',   dR/dz = (L' z'' - L'' z')/z'³
  *
  * Source: circle intersection and differentiation, elementary; signs as in the project's documentation.
  */
@@ -24,7 +26,10 @@
 /** [y, z] in mm, y outboard and z up. */
 export type Point = readonly [y: number, z: number];
 
-/** The input of `doubleWishbone`, left-hand wheel (y > 0), millimetres and degrees; written down here a second time on purpose. */
+/**
+ * The input of `doubleWishbone`, left-hand wheel (y > 0), millimetres and degrees; written down here a second
+ * time on purpose.
+ */
 export interface CornerInput {
   readonly lowerArm: { readonly inner: Point; readonly outer: Point };
   readonly upperArm: { readonly inner: Point; readonly outer: Point };
@@ -58,7 +63,10 @@ export interface CirclePose {
   readonly installationRatioSlope: number | null;
   /** deg, top outboard positive: the lean of the line from contact patch to wheel centre. */
   readonly camber: number;
-  /** First and second derivative of shock length by lower-arm angle, mm/rad and mm/rad²; null where that angle turns back. */
+  /**
+   * First and second derivative of shock length by lower-arm angle, mm/rad and mm/rad²; null where that angle
+   * turns back.
+   */
   readonly lengthByAngle: readonly [number, number] | null;
   /** First and second derivative of travel by lower-arm angle; null where that angle turns back. */
   readonly travelByAngle: readonly [number, number] | null;
@@ -68,7 +76,9 @@ export interface DeadPoint {
   /** mm; travel goes no farther than this. */
   readonly travel: number;
   readonly pose: CirclePose;
-  /** True when upper arm and upright come into line on the way, so that the lower arm has already turned back. */
+  /**
+   * True when upper arm and upright come into line on the way, so that the lower arm has already turned back.
+   */
   readonly turnedBack: boolean;
 }
 
@@ -112,9 +122,10 @@ export function circleCorner(input: CornerInput): CircleCorner {
         ? inFrame(minus(input.coilover.mount, input.upperArm.inner), q0)
         : inFrame(minus(input.coilover.mount, input.lowerArm.outer), r0);
 
-  // With psi = (lower-arm angle) - gamma, D = a² + g² - 2 a g cos(psi), and H = (D - (b-c)²)((b+c)² - D). The circles meet
-  // while near >= cos(psi) >= far. When an end of that range is a real angle the whole motion is one closed curve,
-  // psi = middle + half sin(tau), on which sqrt(H) has the sign of cos(tau); else the arm turns fully and psi = tau.
+  // With psi = (lower-arm angle) - gamma, D = a² + g² - 2 a g cos(psi), and H = (D - (b-c)²)((b+c)² - D). The
+  // circles meet while near >= cos(psi) >= far. When an end of that range is a real angle the whole motion is
+  // one closed curve, psi = middle + half sin(tau), on which sqrt(H) has the sign of cos(tau); else the arm
+  // turns fully and psi = tau.
   const near = (a * a + g * g - (b - c) * (b - c)) / (2 * a * g);
   const far = (a * a + g * g - (b + c) * (b + c)) / (2 * a * g);
   const turnsFully = near >= 1 && far <= -1;
@@ -132,7 +143,10 @@ export function circleCorner(input: CornerInput): CircleCorner {
   const half = (psiHigh - psiLow) / 2;
   const tau0 = turnsFully ? side * psi0 : Math.asin(Math.max(-1, Math.min(1, (side * psi0 - middle) / half)));
 
-  /** Pose at a point of the closed curve; near its ends the two gaps to them are taken from tau, not from a difference. */
+  /**
+   * Pose at a point of the closed curve; near its ends the two gaps to them are taken from tau, not from a
+   * difference.
+   */
   function atParameter(tau: number, travelOf: TravelOf): State {
     if (turnsFully) {
       const D = a * a + g * g - 2 * a * g * Math.cos(tau);
@@ -253,7 +267,10 @@ export function circleCorner(input: CornerInput): CircleCorner {
       return H < 0 ? null : state(angle, sign0 * Math.sqrt(H), D, travelOf).pose;
     },
 
-    /** Newton on the curve's parameter, kept between the dead points: a step that leaves its bracket becomes a halving. */
+    /**
+     * Newton on the curve's parameter, kept between the dead points: a step that leaves its bracket becomes a
+     * halving.
+     */
     atTravel(travel, travelOf = 'contactPatch') {
       let { droop: low, bump: high } = endsOf(travelOf);
       const bottom = atParameter(low, travelOf).pose;
@@ -329,7 +346,9 @@ const inFrame = (u: Point, v: Point): Frame => [dot(u, v) / dot(v, v), cross(v, 
 const along = (v: Point, [s, t]: Frame): Point => [s * v[0] - t * v[1], s * v[1] + t * v[0]];
 const wrap = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
 
-/** First zero of f going from `start` in steps of `step`; a dip towards zero between two looks is looked into. */
+/**
+ * First zero of f going from `start` in steps of `step`; a dip towards zero between two looks is looked into.
+ */
 function firstZero(f: (at: number) => number, start: number, step: number): number {
   let [before, now] = [start, start];
   let [fBefore, fNow] = [f(start), f(start)];

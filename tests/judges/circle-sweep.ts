@@ -1,24 +1,28 @@
 /**
- * The circle intersection of circle-intersection.ts as a sweep written for speed: the hand-written rival in the
- * benchmarks.
+ * The circle intersection of circle-intersection.ts as a sweep written for speed: the hand-written rival in
+ * the benchmarks.
  *
  * Unknown: t = tan(half the turn of the lower arm since the drawing), so that with w = 1 + t²
  *     p = a + (2t/w) (a⊥ - t a),   N = w D = n0 + n1 t + n2 t²,   w² H = 4 b² N w - (w (b² - c²) + N)²
- * (a here the drawn p): no angle function, and root and divisions do not wait for each other. With the rotations w_p,
- * w_r, w_q of circle-intersection.ts the travel's speed is
+ * (a here the drawn p): no angle function, and root and divisions do not wait for each other. With the
+ * rotations w_p, w_r, w_q of circle-intersection.ts the travel's speed is
  *     z' = w_p p_y + w_r (α r_y - β r_z),   dt/dz = w_p w / (2 z')
- * Start: cubic through the last two poses and their dt/dz, carried on to the next travel. On an
- * ordinary grid the pose found there misses the travel by so little that one correction of first order ends it: all
- * vectors are turned by w_v dσ, dσ = miss / z'. What that leaves out, |v| (w_v dσ)² / 2, is less than rounding when the
- * turns are below LAST_TURN. A larger miss iterates.
+ * Start: cubic through the last two poses and their dt/dz, carried on to the next travel. On an ordinary grid
+ * the pose found there misses the travel by so little that one correction of first order ends it: all vectors
+ * are turned by w_v dσ, dσ = miss / z'. What that leaves out, |v| (w_v dσ)² / 2, is less than rounding when
+ * the turns are below LAST_TURN. A larger miss iterates.
  *
- * Ends at the first travel it cannot give: no intersection, or beyond a dead point, or where the lower arm turns back.
+ * Ends at the first travel it cannot give: no intersection, or beyond a dead point, or where the lower arm
+ * turns back.
  */
 
 import type { CornerInput, TravelOf } from './circle-intersection.ts';
 import { drawnContactPatch } from './circle-intersection.ts';
 
-/** What a row of the output holds, in this order: mm; and the last two, per mm of travel, from `fastSweepWithRatios` only. */
+/**
+ * What a row of the output holds, in this order: mm; and the last two, per mm of travel, from
+ * `fastSweepWithRatios` only.
+ */
 export const POSITION_COLUMNS = [
   'lowerOuterY',
   'lowerOuterZ',
@@ -210,7 +214,7 @@ function sweepRows(
           break;
         }
         last = t;
-        t += step > LONGEST_STEP ? LONGEST_STEP : step < -LONGEST_STEP ? -LONGEST_STEP : step;
+        t += Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, step));
       }
       if (turn < MOST_TURNS) {
         if (z === goal) break;

@@ -1,20 +1,21 @@
 /**
  * A four-bar in closed form: the independent judge of simple loops. Shares no code with src.
  *
- * Crank a from (0, 0), coupler b, rocker c from (d, 0); angles t2, t3, t4 from the ground line, counter-clockwise, rad:
+ * Crank a from (0, 0), coupler b, rocker c from (d, 0); angles t2, t3, t4 from the ground line,
+ * counter-clockwise, rad:
  *     a e(t2) + b e(t3) = d e(0) + c e(t4),   e(t) = (cos t, sin t)
  *
- * Position: the diagonal from crank pin to rocker pivot is f = |(d - a cos t2, -a sin t2)|; by the law of cosines the coupler
- * stands off it by acos((b² + f² - c²) / (2 b f)), to the left (open) or to the right (crossed).
- * Velocity, with w2 the crank's:
+ * Position: the diagonal from crank pin to rocker pivot is f = |(d - a cos t2, -a sin t2)|; by the law of
+ * cosines the coupler stands off it by acos((b² + f² - c²) / (2 b f)), to the left (open) or to the right
+ * (crossed). Velocity, with w2 the crank's:
  *     b w3 sin(t4 - t3) = a w2 sin(t2 - t4),   c w4 sin(t4 - t3) = a w2 sin(t2 - t3)
  * Acceleration, the loop differentiated twice and multiplied by e(t4), then by e(t3):
  *     b w3' sin(t4 - t3) = -a w2' sin(t4 - t2) + a w2² cos(t4 - t2) + b w3² cos(t4 - t3) - c w4²
  *     c w4' sin(t3 - t4) =  a w2' sin(t3 - t2) - a w2² cos(t3 - t2) - b w3² + c w4² cos(t3 - t4)
  * Limits: law of cosines in the triangle that is left when two bars lie in line.
  *
- * Source: loop equation and its derivatives as in any text on mechanisms, e.g. R. L. Norton, "Design of Machinery",
- * chapters 4, 6 and 7 (from memory).
+ * Source: loop equation and its derivatives as in any text on mechanisms, e.g. R. L. Norton, "Design of
+ * Machinery", chapters 4, 6 and 7 (from memory).
  */
 export interface FourBar {
   readonly crank: number;
@@ -55,7 +56,10 @@ export function fourBarVelocities(bars: FourBar, at: FourBarAngles, w2: number) 
   };
 }
 
-/** Angular accelerations of coupler and rocker; with velocity 1 and acceleration 0 of the crank they are the second ratios. */
+/**
+ * Angular accelerations of coupler and rocker; with velocity 1 and acceleration 0 of the crank they are the
+ * second ratios.
+ */
 export function fourBarAccelerations(bars: FourBar, at: FourBarAngles, w2: number, dw2: number) {
   const { crank: a, coupler: b, rocker: c } = bars;
   const { crank: t2, coupler: t3, rocker: t4 } = at;
@@ -85,7 +89,10 @@ export function isGrashof({ crank, coupler, rocker, ground }: FourBar): boolean 
   return s + l < p + q;
 }
 
-/** Where the rocker of a crank-rocker turns back: crank and coupler in line, extended (a + b) or overlapped (b - a). */
+/**
+ * Where the rocker of a crank-rocker turns back: crank and coupler in line, extended (a + b) or overlapped (b
+ * - a).
+ */
 export function rockerLimits({ crank: a, coupler: b, rocker: c, ground: d }: FourBar) {
   return {
     extended: {
@@ -99,7 +106,10 @@ export function rockerLimits({ crank: a, coupler: b, rocker: c, ground: d }: Fou
   };
 }
 
-/** Smallest and largest crank angle from the ground line (0 to pi) at which the loop closes: coupler and rocker in line. */
+/**
+ * Smallest and largest crank angle from the ground line (0 to pi) at which the loop closes: coupler and
+ * rocker in line.
+ */
 export function crankLimits({ crank: a, coupler: b, rocker: c, ground: d }: FourBar) {
   const smallest = (a * a + d * d - (b - c) * (b - c)) / (2 * a * d);
   const largest = (a * a + d * d - (b + c) * (b + c)) / (2 * a * d);

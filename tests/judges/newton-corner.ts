@@ -1,22 +1,27 @@
 /**
- * A double wishbone swept by plain Newton iteration, positions only: what one writes without looking for a closed form, and
- * the second rival of the benchmarks. Shares no code with src.
+ * A double wishbone swept by plain Newton iteration, positions only: what one writes without looking for a
+ * closed form, and the second rival of the benchmarks. Shares no code with src.
  *
  * Unknowns: the two ball joints P and Q (four coordinates). Equations at a prescribed travel z:
  *     |P - A|² = a²,   |Q - B|² = b²,   |Q - P|² = c²,   P_z + α (Q - P)_z + β (Q - P)_y = z_drawn + z
- * the last for the contact patch or the wheel centre, a point fixed in the upright. Each travel starts from the pose before
- * it; the Jacobian is exact and solved by elimination with row exchange.
+ * the last for the contact patch or the wheel centre, a point fixed in the upright. Each travel starts from
+ * the pose before it; the Jacobian is exact and solved by elimination with row exchange.
  *
- * Source: natural coordinates as in J. Garcia de Jalon, E. Bayo, "Kinematic and Dynamic Simulation of Multibody Systems"
- * (1994), chapters 2 and 3 (from memory).
+ * Source: natural coordinates as in J. Garcia de Jalon, E. Bayo, "Kinematic and Dynamic Simulation of
+ * Multibody Systems" (1994), chapters 2 and 3 (from memory).
  */
 import type { CornerInput, Point, TravelOf } from './circle-intersection.ts';
 
-/** mm: largest coordinate change at which the iteration has converged; the next one would be of its square. */
+/**
+ * mm: largest coordinate change at which the iteration has converged; the next one would be of its square.
+ */
 const LAST_STEP = 1e-8;
 const MOST_TURNS = 30;
 
-/** Rows of lower ball joint, upper ball joint, wheel centre, contact patch, mount (y, z each) and shock length, all mm. */
+/**
+ * Rows of lower ball joint, upper ball joint, wheel centre, contact patch, mount (y, z each) and shock
+ * length, all mm.
+ */
 export const NEWTON_ROW = 11;
 
 /** Writes a row of 11 a travel into `out`; returns how many rows were met. */

@@ -1,7 +1,10 @@
-/** Holds the two sweeps that the benchmarks run against, to the 50-digit poses and to the careful closed form. */
+/**
+ * Holds the three sweeps that the benchmarks run against, to the 50-digit poses and to the careful closed form.
+ */
 import { describe, expect, it } from 'vitest';
 import { circleCorner } from './circle-intersection.ts';
 import { fastSweep, fastSweepWithRatios, POSITION_COLUMNS, RATIO_COLUMNS } from './circle-sweep.ts';
+import { textbookSweep } from './circle-textbook.ts';
 import { fixtureCorners } from './corners.ts';
 import { NEWTON_ROW, newtonSweep } from './newton-corner.ts';
 
@@ -44,6 +47,9 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
     const fast = new Float64Array(positions.length);
     expect(fastSweep(input, travels, fast, travelOf)).toBe(poses.length);
     expect(worst(fast, positions)).toBeLessThan(1e-10);
+    const textbook = new Float64Array(positions.length);
+    expect(textbookSweep(input, travels, textbook, travelOf)).toBe(poses.length);
+    expect(worst(textbook, positions)).toBeLessThan(1e-10);
     const newton = new Float64Array(poses.length * NEWTON_ROW);
     expect(newtonSweep(input, travels, newton, travelOf)).toBe(poses.length);
     expect(worst(newton, positions)).toBeLessThan(1e-10);
@@ -58,6 +64,14 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
     for (const travels of [rising, rising.slice().reverse(), shuffled]) {
       const rows = new Float64Array(travels.length * width);
       expect(fastSweepWithRatios(input, travels, rows, travelOf)).toBe(travels.length);
+      const plain = new Float64Array(travels.length * POSITION_COLUMNS.length);
+      expect(textbookSweep(input, travels, plain, travelOf)).toBe(travels.length);
+      expect(
+        worst(
+          plain,
+          rows.filter((_, i) => i % width < POSITION_COLUMNS.length),
+        ),
+      ).toBeLessThan(1e-10);
       const drawn = corner.atTravel(0, travelOf);
       const height =
         (travelOf === 'contactPatch' ? drawn?.contactPatch : drawn?.wheelCentre)?.[1] ?? Number.NaN;
@@ -89,6 +103,7 @@ describe('travel beyond the motion', () => {
 
   it('ends the sweeps at the row before', () => {
     expect(fastSweep(input, travels, new Float64Array(4 * POSITION_COLUMNS.length))).toBe(2);
+    expect(textbookSweep(input, travels, new Float64Array(4 * POSITION_COLUMNS.length))).toBe(2);
     expect(newtonSweep(input, travels, new Float64Array(4 * NEWTON_ROW))).toBe(2);
   });
 });

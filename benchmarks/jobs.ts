@@ -1,0 +1,39 @@
+import { doubleWishbone, type Sweep, sweep } from 'jounce';
+import { modelOf } from '../src/corner/corner.ts';
+import { expander } from '../src/linkage/series.ts';
+import { compile } from '../src/linkage/system.ts';
+import type { CornerInput } from '../tests/judges/circle-intersection.ts';
+
+/** mm of bump and of droop, and between two poses. */
+const travel = { bump: 80, droop: 80, step: 0.8 };
+export const POSES = 201;
+
+const ratioColumns = ['shockLength', 'installationRatio', 'installationRatioSlope'];
+const moving = ['lowerOuter', 'upperOuter', 'wheelCentre', 'contactPatch', 'shockMount'];
+const positionColumns = [...moving.flatMap((name) => [`${name}Y`, `${name}Z`]), 'shockLength'];
+
+/** What the library is timed at. */
+export interface Jobs {
+  /** From the document to shock length, ratio and slope. */
+  readonly fromDocument: () => Sweep;
+  /** A corner swept for the same. */
+  readonly ratios: () => Sweep;
+  /** A corner swept for the places of its moving points and the shock length. */
+  readonly positions: () => Sweep;
+  /** A corner swept for every column. */
+  readonly everything: () => Sweep;
+  /** The drawing made into a system that is ready to be moved. */
+  readonly build: () => unknown;
+}
+
+export function jobsOf(input: CornerInput): Jobs {
+  const corner = doubleWishbone(input);
+  const { drawing } = modelOf(corner);
+  return {
+    fromDocument: () => sweep(doubleWishbone(input), { ...travel, columns: ratioColumns }),
+    ratios: () => sweep(corner, { ...travel, columns: ratioColumns }),
+    positions: () => sweep(corner, { ...travel, columns: positionColumns }),
+    everything: () => sweep(corner, travel),
+    build: () => expander(compile(drawing)),
+  };
+}

@@ -1,0 +1,89 @@
+// npm run bench: prints the table. With --write (npm run bench -- --write) it goes to docs/benchmarks.md as well.
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import type { CornerInput } from '../tests/judges/circle-intersection.ts';
+import { loadPlanegcs } from '../tests/judges/planegcs.ts';
+import { agreement } from './agreement.ts';
+import { mainCorner, otherCorners } from './corners.ts';
+import { heapGrowth } from './heap.ts';
+import { jobsOf, POSES } from './jobs.ts';
+import { linesOf } from './lines.ts';
+import { interleave, warmUp } from './measure.ts';
+import { growthText, machine, type Result, ranges, table } from './report.ts';
+import { rivalsOf } from './rivals.ts';
+
+const ROUNDS = 101;
+/** Rounds at each of the other corners. */
+const FEWER_ROUNDS = 31;
+/** ms that each task runs before anything is timed. */
+const WARM_UP = 150;
+const SWEEPS = 10_000;
+
+const on = `${machine()}; ${new Date().toISOString().slice(0, 10)}`;
+const gcs = await loadPlanegcs();
+const corners = [mainCorner, ...Object.values(otherCorners)].map(prepare);
+// All corners first: what the engine learns from one is then there for all, for the library and its rivals.
+for (const { ours, rival } of corners.flatMap(({ lines }) => lines)) {
+  warmUp(ours, WARM_UP);
+  warmUp(rival, WARM_UP);
+}
+
+const [main, ...others] = corners.map(({ lines }, i): Result[] =>
+  lines.map((line) => ({
+    line,
+    timing: interleave(line.ours, line.rival, i === 0 ? ROUNDS : FEWER_ROUNDS),
+  })),
+);
+const { everything } = corners[0].jobs;
+const { length: columns } = everything().info;
+/** Makes as many arrays as a sweep, and keeps none. */
+const keepNothing = () => Array.from({ length: columns }, () => new Float64Array(POSES));
+const growth = heapGrowth(everything, keepNothing, SWEEPS);
+const worst = Math.max(...corners.map(({ apart }) => apart));
+
+const report = `# How fast it is
+
+Measured by \`npm run bench\`: ${on}.
+
+A task and its rival run in one process, in alternating batches of some 5 ms, the order swapped from round to
+round; ${ROUNDS} rounds a line, after a warm-up with four corners. The ratio is taken within each round. Medians are
+given, with the quartiles as the spread. Before the timing all were seen to compute the same: the largest
+difference in any column was ${worst.toExponential(0)} (mm; for the slope of the ratio 1/mm). A sweep has ${POSES} poses, from
+80 mm of droop to 80 mm of bump.
+
+${table(main)}
+
+${growthText(growth, SWEEPS)}
+
+Median ratios at three more corners (${Object.keys(otherCorners).join('; ')}): ${ranges(others)}.
+
+What the lines mean:
+
+- **a**: all of it, from a plain document to shock length, installation ratio and its slope: checks, building,
+  motion, derivatives, columns. The rival is a general 2D constraint solver in WebAssembly
+  (\`@salusoft89/planegcs\`) with the fastest of its algorithms (DogLeg), its sketch built beforehand; it solves
+  the positions alone. It starts each pose from the parabola through the last three, or from the last one as it
+  is; with every point of the corner, or with those alone that travel and shock length need.
+- **b**: a checked corner swept for the places of its five moving points and the shock length, building
+  included. The rival is written by hand for this one linkage, writes into a buffer that it is given, and checks
+  nothing: b1 as from a textbook (angle of the lower arm, circle intersection, Newton's method on the travel),
+  b2 the same idea tuned for speed (rational parameter, cubic start, a last correction without another
+  intersection).
+- **c**: what every column costs against b.
+- **d**: the four coordinates of the ball joints by Newton's method, each pose from the one before.
+- **e**: building the system (unknowns, rows, workspace) against all else in a sweep for shock length, ratio and slope.
+- **f**: bytes in use on the heap and in array buffers, every column asked for; the task that keeps nothing makes
+  as many arrays. One small object left behind by each sweep would be ${(16 * SWEEPS).toLocaleString('en')} bytes or more.
+`;
+
+console.log(report);
+if (process.argv.includes('--write')) {
+  mkdirSync('docs', { recursive: true });
+  writeFileSync('docs/benchmarks.md', report);
+}
+
+function prepare(input: CornerInput) {
+  const jobs = jobsOf(input);
+  const rivals = rivalsOf(gcs, input, jobs.positions().columns.travel);
+  return { jobs, lines: linesOf(jobs, rivals), apart: agreement(jobs, rivals) };
+}

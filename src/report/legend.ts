@@ -1,0 +1,133 @@
+// What stands below a drawing: scale, marks, the figures of each pose, notes.
+
+import type { Corner } from '../corner/corner.ts';
+import { EDGE, FAINT, joint, LINE, type Paper, pivot, SIZE, SMALL, STROKES, THIN, WIDTH } from './marks.ts';
+import type { Scene, WheelSizes } from './poses.ts';
+import { type Attributes, type Element, element, line, text } from './svg.ts';
+import { describeEnd, endMark, figure, fold, printed, signedTravel, textWidth, words } from './text.ts';
+import { roundStep } from './ticks.ts';
+
+/** The scale bar is at least this long on the paper. */
+const LEAST_BAR = 85;
+/** Where the marks begin: beyond the longest scale bar. */
+const MARKS = 330;
+/** Columns of the table, as far as the sweep has them, and their right edges. */
+const COLUMNS = ['travel', 'shockLength', 'installationRatio', 'camber'];
+const FIRST_COLUMN = 240;
+const COLUMN = 158;
+const ROW = 20;
+/** Characters in a line of notes. */
+const NOTE = 112;
+
+/** The legend from a height on the paper, and the height where it ends. */
+export function legend(
+  corner: Corner,
+  scene: Scene,
+  paper: Paper,
+  sizes: WheelSizes,
+  top: number,
+): { readonly elements: Element[]; readonly bottom: number } {
+  const table = top + 60;
+  const notes = table + scene.poses.length * ROW + 36;
+  const lines = notesOn(corner, scene, sizes).flatMap((note) => fold(note, NOTE));
+  return {
+    elements: [
+      ...scaleBar(paper, top),
+      ...marks(top),
+      ...figures(scene, table),
+      ...lines.map((note, k) => text(note, [EDGE, notes + k * LINE], { 'font-size': SMALL })),
+    ],
+    bottom: notes + lines.length * LINE,
+  };
+}
+
+/** A bar of a round length in mm, in two halves. */
+function scaleBar({ scale }: Paper, middle: number): Element[] {
+  const length = roundStep(LEAST_BAR / scale);
+  const width = (length * scale) / 2;
+  const x = EDGE + 8;
+  const half = { y: middle - 4, width, height: 8, stroke: '#000', 'stroke-width': 1 };
+  const small = { 'font-size': SMALL };
+  return [
+    element('rect', { ...half, x }),
+    element('rect', { ...half, x: x + width, fill: '#fff' }),
+    ...[0, 1, 2].map((k) =>
+      text(String((k * length) / 2), [x + k * width, middle + 20], { ...small, 'text-anchor': 'middle' }),
+    ),
+    text('mm', [x + 2 * width + textWidth(String(length), SMALL) / 2 + 6, middle + 20], small),
+  ];
+}
+
+/** What the marks mean. */
+function marks(y: number): Element[] {
+  const items: [Element[], string][] = [
+    [pivot([0, 0]), 'pivot on the chassis'],
+    [[joint([0, 0], 4.4, 1.6)], 'joint that moves'],
+    [[line([-12, 0], [12, 0], FAINT)], 'path of a moving point'],
+  ];
+  let x = MARKS;
+  return items.flatMap(([mark, meaning]) => {
+    const group = element('g', { transform: `translate(${x} ${y})` }, ...mark);
+    const label = text(meaning, [x + 17, y + 4], { 'font-size': SMALL });
+    x += 17 + textWidth(meaning, SMALL) + 34;
+    return [group, label];
+  });
+}
+
+/** Each pose with its line and its figures. */
+function figures({ poses, swept, ends }: Scene, y: number): Element[] {
+  const columns = swept.info.filter(({ name }) => COLUMNS.includes(name));
+  const right = (k: number) => FIRST_COLUMN + COLUMN * k;
+  const small: Attributes = { 'font-size': SMALL, 'text-anchor': 'end' };
+  const heads = columns.map(({ name, unit }, k) =>
+    text(unit === '' ? words(name) : `${words(name)} [${unit}]`, [right(k), y], small),
+  );
+  const rows = poses.flatMap(({ name, travel, row }, i) => {
+    const base = y + 24 + ROW * i;
+    const end = name === 'ride' || ends === null ? '' : endMark(ends[name]);
+    const cells = columns.map(({ name: column, unit }) =>
+      printed(column === 'travel' ? signedTravel(travel) : figure(row[column], unit)),
+    );
+    return [
+      line([EDGE + 8, base - 4], [EDGE + 58, base - 4], STROKES[name]),
+      text(name, [EDGE + 70, base], { 'font-size': SIZE }),
+      ...cells.map((cell, k) => text(cell, [right(k), base], { 'font-size': SIZE, 'text-anchor': 'end' })),
+      ...(end === '' ? [] : [text(end, [right(columns.length - 1) + 24, base], { 'font-size': SIZE })]),
+    ];
+  });
+  return [...heads, line([EDGE, y + 7], [WIDTH - EDGE, y + 7], { ...THIN, 'stroke-width': 0.6 }), ...rows];
+}
+
+function notesOn(
+  corner: Corner,
+  { model, swept, ends }: Scene,
+  { tyreWidth, rimDiameter }: WheelSizes,
+): string[] {
+  const { offset } = model.shock;
+  const signs = swept.info.filter(({ name, label }) => COLUMNS.includes(name) && label.includes(', '));
+  const guessed = [
+    ...(tyreWidth === undefined ? ['width of the tyre'] : []),
+    ...(rimDiameter === undefined ? ['rim'] : []),
+  ].join(' and ');
+  const notes: string[] = [];
+  for (const side of ['bump', 'droop'] as const) {
+    const end = ends?.[side];
+    if (end !== undefined && end.how !== 'reached') {
+      notes.push(`On the ${side} side: ${printed(describeEnd(end))}.`);
+    }
+  }
+  notes.push(`Signs: ${signs.map(({ label }) => label).join('; ')}.`);
+  if (swept.info.some(({ name }) => name === 'installationRatio')) {
+    notes.push('Installation ratio: mm that the shock shortens for each mm that the contact patch rises.');
+  }
+  if (guessed !== '') {
+    notes.push(`Wheel: centre, camber and loaded radius are the corner's; ${guessed} are for the eye only.`);
+  }
+  if (offset !== 0) {
+    notes.push(
+      `The shock's ends lie ${Math.abs(offset)} mm apart fore and aft: it is longer than it looks here.`,
+    );
+  }
+  if (corner.mirrored) notes.push('Measured on the right-hand side, drawn mirrored as a left-hand corner.');
+  return notes;
+}

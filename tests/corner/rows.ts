@@ -1,0 +1,90 @@
+/** Comparison of whole rows of a sweep, every column with the tolerance that its definition leaves it. */
+import type { Row } from 'jounce';
+import { expect } from 'vitest';
+import type { CornerInput, Point, TravelOf } from '../judges/circle-intersection.ts';
+import { expectWithin, tolerance } from '../support/tolerance.ts';
+import { conditioning, magnitude } from './geometry.ts';
+
+/** Roundings of a place, a length or (in degrees, over some 200 mm) an angle. */
+const PLACE = 16;
+/** mm; stands for the lengths of a corner where an error of place becomes one of a rate. */
+const LENGTH = 100;
+
+/** Places of the moving points of a row. */
+export function placesOf(row: Row): {
+  lowerOuter: Point;
+  upperOuter: Point;
+  wheelCentre: Point;
+  contactPatch: Point;
+  shockMount: Point;
+} {
+  const place = (name: string): Point => [row[`${name}Y`] as number, row[`${name}Z`] as number];
+  return {
+    lowerOuter: place('lowerOuter'),
+    upperOuter: place('upperOuter'),
+    wheelCentre: place('wheelCentre'),
+    contactPatch: place('contactPatch'),
+    shockMount: place('shockMount'),
+  };
+}
+
+/** What a comparison may say of its own. */
+export interface Against {
+  readonly travelOf?: TravelOf;
+  /** Largest coordinate that was rounded on the way, mm; default that of the input. */
+  readonly coordinates?: number;
+  /** What each value of `actual` is multiplied by before, by its unit. */
+  readonly units?: Readonly<Record<string, number>>;
+  /** What is added to each value of `actual` before, by column. */
+  readonly shift?: (name: string) => number;
+  /** Columns left out. */
+  readonly except?: readonly string[];
+}
+
+/**
+ * Expects two rows of a corner to agree, up to rounding. With places right to e = k eps size, a point's place at a
+ * given travel is right to e c, c the pose's conditioning; a first derivative loses c twice more (its denominator,
+ * and the pose that it is taken at), a second derivative four times.
+ */
+export function expectSameRow(
+  actual: Row,
+  expected: Row,
+  info: readonly { readonly name: string; readonly unit: string }[],
+  input: CornerInput,
+  against: Against = {},
+): void {
+  const { travelOf, coordinates = magnitude(input), units = {}, shift, except = [] } = against;
+  const places = placesOf(expected);
+  const c = Math.max(conditioning(input, places), conditioning(input, places, travelOf));
+  const place = tolerance({ times: PLACE, scale: coordinates * c });
+  for (const { name, unit } of info) {
+    if (except.includes(name)) continue;
+    const [here, there] = [actual[name], expected[name]];
+    if (here === null || there === null) {
+      expect([name, here]).toEqual([name, there]);
+      continue;
+    }
+    const within = withinOf(name, place, c, expected);
+    expectWithin(here * (units[unit] ?? 1) + (shift?.(name) ?? 0), there, within);
+  }
+}
+
+function withinOf(name: string, place: number, c: number, row: Row): number {
+  const first = (place * c ** 2) / LENGTH;
+  switch (name) {
+    case 'installationRatio':
+      return first;
+    case 'installationRatioSlope':
+      return (first * c ** 2) / LENGTH;
+    case 'rollCentreHeight':
+      return Math.abs(row.contactPatchY as number) * first;
+    case 'instantCentreCurvature':
+      return first / LENGTH;
+    case 'instantCentreY':
+    case 'instantCentreZ':
+      // 1/w has an error of that of w over w².
+      return place + first / LENGTH / row.instantCentreCurvature ** 2;
+    default:
+      return place;
+  }
+}
