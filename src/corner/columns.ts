@@ -12,6 +12,7 @@
 
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import type { Measure } from '../linkage/measure.ts';
+import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { CornerModel } from './model.ts';
 
@@ -25,14 +26,14 @@ export interface ColumnInfo {
 }
 
 /**
- * How a column is made from the readings `m` of a pose (each as value, first and second derivative): `of`, null where
- * the quantity is not defined; or, where `of` is null, zero + factor m[at].
+ * How a column is made from the readings `m` (see `Reader`) at row i: by `of`, null where the quantity is not defined;
+ * or, where `of` is null, as zero + factor m[at + i].
  */
 export interface Recipe {
   readonly at: number;
   readonly factor: number;
   readonly zero: number;
-  readonly of: ((m: Float64Array) => number | null) | null;
+  readonly of: ((m: Float64Array, i: number) => number | null) | null;
 }
 
 /** What is to be read of a pose, and the columns made from it. */
@@ -51,8 +52,6 @@ interface Standard extends ColumnInfo {
   readonly recipe: (model: CornerModel, read: Read) => Recipe;
 }
 
-/** Entries of a reading: value, first and second derivative. */
-const READING = 3;
 /** The instant centre counts as infinitely far when the upright turns less than this, in radians a mm of travel. */
 const NO_TURN = 1e-13;
 
@@ -72,7 +71,7 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(travel(model), true);
       const length = read(shockLength(model), true);
-      return formula((m) => finite(-m[length + 1] / m[z + 1]));
+      return formula((m, i) => finite(-m[length + FIRST + i] / m[z + FIRST + i]));
     },
   },
   {
@@ -83,9 +82,11 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(travel(model), true);
       const length = read(shockLength(model), true);
-      return formula((m) => {
-        const rate = m[z + 1];
-        return finite(-(m[length + 2] - (m[length + 1] / rate) * m[z + 2]) / (rate * rate));
+      return formula((m, i) => {
+        const rate = m[z + FIRST + i];
+        return finite(
+          -(m[length + SECOND + i] - (m[length + FIRST + i] / rate) * m[z + SECOND + i]) / (rate * rate),
+        );
       });
     },
   },
@@ -124,7 +125,8 @@ const STANDARD: readonly Standard[] = [
     unit: 'mm',
     label: 'half-track change, outboard +',
     gaps: false,
-    recipe: (model, read) => linear(read(patch(model), false), 1, -model.drawing.points[model.contactPatch][0]),
+    recipe: (model, read) =>
+      linear(read(patch(model), false), 1, -model.drawing.points[model.contactPatch][0]),
   },
   {
     name: 'rollCentreHeight',
@@ -134,7 +136,7 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(travel(model), true);
       const y = read(patch(model), true);
-      return formula((m) => finite((m[y] * m[y + 1]) / m[z + 1]));
+      return formula((m, i) => finite((m[y + i] * m[y + FIRST + i]) / m[z + FIRST + i]));
     },
   },
   {
@@ -146,7 +148,9 @@ const STANDARD: readonly Standard[] = [
       const z = read(travel(model), true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return formula((m) => (turns(m, w, z) ? finite(m[y] - m[z + 1] / m[w + 1]) : null));
+      return formula((m, i) =>
+        turns(m, w + i, z + i) ? finite(m[y + i] - m[z + FIRST + i] / m[w + FIRST + i]) : null,
+      );
     },
   },
   {
@@ -158,7 +162,9 @@ const STANDARD: readonly Standard[] = [
       const z = read(travel(model), true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return formula((m) => (turns(m, w, z) ? finite(m[z] + m[y + 1] / m[w + 1]) : null));
+      return formula((m, i) =>
+        turns(m, w + i, z + i) ? finite(m[z + i] + m[y + FIRST + i] / m[w + FIRST + i]) : null,
+      );
     },
   },
   {
@@ -170,9 +176,9 @@ const STANDARD: readonly Standard[] = [
       const z = read(travel(model), true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return formula((m) => {
-        const slide = m[y + 1] / m[z + 1];
-        return finite(m[w + 1] / m[z + 1] / Math.sqrt(1 + slide * slide));
+      return formula((m, i) => {
+        const slide = m[y + FIRST + i] / m[z + FIRST + i];
+        return finite(m[w + FIRST + i] / m[z + FIRST + i] / Math.sqrt(1 + slide * slide));
       });
     },
   },
@@ -180,7 +186,6 @@ const STANDARD: readonly Standard[] = [
 
 /** Columns of a corner, in the order in which they are shown; all but those named in `only` are left out. */
 export function planColumns(model: CornerModel, only?: readonly string[]): ColumnPlan {
-  if (only !== undefined) checkNames(only, model);
   const measures: Measure[] = [];
   const derived: boolean[] = [];
   const keys: string[] = [];
@@ -216,12 +221,13 @@ export function planColumns(model: CornerModel, only?: readonly string[]): Colum
       recipes.push(linear(read(axis === 'Y' ? { x: point } : { y: point }, false)));
     }
   }
+  if (only !== undefined && info.length < only.length) checkNames(only, model);
   return { measures, derived, info, recipes };
 }
 
-/** Value of a column at a pose. */
-export function valueOf({ of, zero, factor, at }: Recipe, m: Float64Array): number | null {
-  return of === null ? zero + factor * m[at] : of(m);
+/** Value of a column at row i. */
+export function valueOf({ of, zero, factor, at }: Recipe, m: Float64Array, i: number): number | null {
+  return of === null ? zero + factor * m[at + i] : of(m, i);
 }
 
 function checkNames(only: readonly string[], model: CornerModel): void {
@@ -229,7 +235,12 @@ function checkNames(only: readonly string[], model: CornerModel): void {
   const issues: Issue[] = [];
   only.forEach((name, k) => {
     if (known.includes(name)) return;
-    issues.push({ path: `columns[${k}]`, problem: 'unknown column', got: show(name), allowed: known.join(', ') });
+    issues.push({
+      path: `columns[${k}]`,
+      problem: 'unknown column',
+      got: show(name),
+      allowed: known.join(', '),
+    });
   });
   throwIfAny('sweep options', issues);
 }
@@ -262,12 +273,12 @@ function linear(at: number, factor = 1, zero = 0): Recipe {
   return { at, factor, zero, of: null };
 }
 
-function formula(of: (m: Float64Array) => number | null): Recipe {
+function formula(of: (m: Float64Array, i: number) => number | null): Recipe {
   return { at: 0, factor: 0, zero: 0, of };
 }
 
 function turns(m: Float64Array, w: number, z: number): boolean {
-  return Math.abs(m[w + 1]) >= NO_TURN * Math.abs(m[z + 1]);
+  return Math.abs(m[w + FIRST]) >= NO_TURN * Math.abs(m[z + FIRST]);
 }
 
 /** `lowerOuter` as `lower outer`. */

@@ -3,7 +3,7 @@ import { extremes, type Still } from '../linkage/extremes.ts';
 import { bindMeasure } from '../linkage/measure.ts';
 import { drawnValue, tracePath } from '../linkage/motion.ts';
 import type { End, EndKind } from '../linkage/path.ts';
-import { type Reader, readAt, reader } from '../linkage/reader.ts';
+import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
 import { type ColumnInfo, type ColumnPlan, planColumns, valueOf } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
@@ -93,7 +93,11 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
   const path = tracePath(system, driver, drawn - droop, drawn + bump);
   let end = { droop: endOf(path.low, drawn), bump: endOf(path.high, drawn) };
   if (travelOf !== 'contactPatch') {
-    end = beforeStillPatch(end, extremes(path, bindMeasure(system, { y: model.contactPatch }, 'travel')), drawn);
+    end = beforeStillPatch(
+      end,
+      extremes(path, bindMeasure(system, { y: model.contactPatch }, 'travel')),
+      drawn,
+    );
   }
 
   const r = reader(path, measures, plan.derived);
@@ -105,8 +109,8 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
     columns,
     at(travel) {
       checkTravel(travel, end);
-      readAt(r, drawn + travel);
-      const values = plan.recipes.map((recipe) => valueOf(recipe, r.m));
+      readRows(r, Float64Array.of(drawn + travel), 0);
+      const values = plan.recipes.map((recipe) => valueOf(recipe, r.m, 0));
       return rowOf(info, (c) => (c === 0 ? travel : values[c - 1]));
     },
     rows: () => Array.from(travel, (_, i) => rowOf(info, (c) => columns[info[c].name][i])),
@@ -169,14 +173,16 @@ function readColumns({ info, recipes }: ColumnPlan, r: Reader, travel: Float64Ar
     else plain[c] = new Float64Array(rows);
   }
   const { m } = r;
-  for (let i = 0; i < rows; i++) {
-    readAt(r, drawn + travel[i]);
+  const driver = drawn === 0 ? travel : travel.map((value) => drawn + value);
+  for (let first = 0, read = 0; first < rows; first += read) {
+    read = readRows(r, driver, first);
     for (let c = 0; c < count; c++) {
-      const recipe = recipes[c];
-      if (recipe.of === null) plain[c][i] = recipe.zero + recipe.factor * m[recipe.at];
-      else if (gappy[c] !== undefined) gappy[c][i] = recipe.of(m);
+      const { of, zero, factor, at } = recipes[c];
+      const to = plain[c];
+      if (of === null) for (let i = 0; i < read; i++) to[first + i] = zero + factor * m[at + i];
+      else if (info[c].gaps) for (let i = 0; i < read; i++) gappy[c][first + i] = of(m, i);
       // A column without gaps is a number at every row: rows stand at no dead point.
-      else plain[c][i] = recipe.of(m) as number;
+      else for (let i = 0; i < read; i++) to[first + i] = of(m, i) as number;
     }
   }
   const columns: Record<string, Float64Array | (number | null)[]> = { travel };

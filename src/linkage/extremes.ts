@@ -7,7 +7,7 @@ import { derivative, horner, roots } from '../numerics/polynomial.ts';
 import { packForms } from './form.ts';
 import { type BoundMeasure, measureSeries } from './measure.ts';
 import { formSeries, type Path } from './path.ts';
-import { type Reader, reader, readPiece } from './reader.ts';
+import { FIRST, type Reader, reader, readPlace, SECOND } from './reader.ts';
 import { ORDER, STRIDE } from './series.ts';
 
 /** Relative truncation error up to which a measure's series is used to find roots, before polishing. */
@@ -46,7 +46,7 @@ export function extremes(path: Path, measure: BoundMeasure): Still[] {
         const arc = origin + s;
         if (last && Math.abs(path.pieces[last.piece].origin + last.s - arc) < SAME * path.system.size)
           continue;
-        readPiece(r, p, s);
+        readPlace(r, p, s);
         found.push({ piece: p, s, at: horner(t, 0, ORDER, s), value: r.m[0] });
       }
     }
@@ -92,8 +92,8 @@ function taylorShift(c: Float64Array, s: number): void {
 function polish(r: Reader, p: number, s: number, lo: number, hi: number): number {
   let best = s;
   for (let round = 0; round < 4; round++) {
-    readPiece(r, p, best);
-    const step = -r.m[1] / (2 * r.m[2]);
+    readPlace(r, p, best);
+    const step = -r.m[FIRST] / (2 * r.m[SECOND]);
     if (!Number.isFinite(step)) break;
     best = Math.min(hi, Math.max(lo, best + step));
     if (Math.abs(step) <= Number.EPSILON * (hi - lo)) break;

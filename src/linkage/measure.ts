@@ -132,7 +132,7 @@ function basicPoints(system: System, name: string, path: string, issues: Issue[]
 
 /**
  * Coefficients 0 .. order of a measure, written to `out[at ..]`, from those of its form W (drawn value included) at
- * `wx[from ..]`, `wy[from ..]`. The angle comes out relative to the direction (baseX, baseY), plus `zero`.
+ * `wx[from ..]`, `wy[from ..]`. An angle comes out in (-pi, pi]; the caller continues it.
  */
 export function measureSeries(
   measure: BoundMeasure,
@@ -180,6 +180,62 @@ export function measureSeries(
         out[at + k] = sum / (k * square);
       }
       return;
+    }
+  }
+}
+
+/** Rows of a block of readings. */
+export const BLOCK = 64;
+/** Taylor coefficients kept of a reading: orders 0, 1, 2. */
+export const KEPT = 3;
+
+/**
+ * The same for many poses at once, to order 2 or (`derived` false) 0: coefficient k of row i of the form stands at
+ * `wx[from + k * BLOCK + i]`, and that of the measure at `out[to + k * BLOCK + i]`.
+ */
+export function measureBlock(
+  measure: BoundMeasure,
+  wx: Float64Array,
+  wy: Float64Array,
+  from: number,
+  derived: boolean,
+  rows: number,
+  out: Float64Array,
+  to: number,
+): void {
+  const { kind, offset, zero } = measure;
+  const square = offset * offset;
+  if (kind === 'x' || kind === 'y') {
+    const w = kind === 'x' ? wx : wy;
+    const end = derived ? 2 * BLOCK + rows : rows;
+    for (let q = 0; q < end; q++) out[to + q] = w[from + q];
+    return;
+  }
+  for (let i = 0; i < rows; i++) {
+    const q = from + i;
+    const x = wx[q];
+    const y = wy[q];
+    out[to + i] = kind === 'length' ? Math.sqrt(x * x + y * y + square) : Math.atan2(y, x) + zero;
+  }
+  if (!derived) return;
+  for (let i = 0; i < rows; i++) {
+    const q = from + i;
+    const x = wx[q];
+    const y = wy[q];
+    const x1 = wx[q + BLOCK];
+    const y1 = wy[q + BLOCK];
+    const x2 = wx[q + 2 * BLOCK];
+    const y2 = wy[q + 2 * BLOCK];
+    if (kind === 'length') {
+      const length = out[to + i];
+      const first = (x * x1 + y * y1) / length;
+      out[to + BLOCK + i] = first;
+      out[to + 2 * BLOCK + i] = (0.5 * (x1 * x1 + y1 * y1 - first * first) + x * x2 + y * y2) / length;
+    } else {
+      const norm = x * x + y * y;
+      const first = (x * y1 - y * x1) / norm;
+      out[to + BLOCK + i] = first;
+      out[to + 2 * BLOCK + i] = (x * y2 - y * x2 - first * (x * x1 + y * y1)) / norm;
     }
   }
 }

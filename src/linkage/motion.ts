@@ -4,7 +4,7 @@ import { extremes } from './extremes.ts';
 import { type BoundMeasure, bindMeasure, type Measure, measureSeries } from './measure.ts';
 import { whyNotDriven } from './mobility.ts';
 import { type End, layPath, type Path, parameter } from './path.ts';
-import { readAt, reader } from './reader.ts';
+import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
 import { expander } from './series.ts';
 import { compile, type System } from './system.ts';
 
@@ -141,18 +141,18 @@ function motionOf(path: Path, drawn: number): Motion {
     path,
     at(driver) {
       inRange(driver);
-      readAt(places, driver);
+      readRows(places, Float64Array.of(driver), 0);
+      const { m } = places;
       return Object.fromEntries(
-        names.map((name, p) => [name, [places.m[6 * p], places.m[6 * p + 3]] as const]),
+        names.map((name, p) => [name, [m[2 * p * READING], m[(2 * p + 1) * READING]] as const]),
       );
     },
     read(measure) {
       const r = reader(path, [bindMeasure(system, measure, 'measure')]);
       return (driver) => {
         inRange(driver);
-        readAt(r, driver);
-        const [value, first, second] = r.m;
-        return { value, first: finite(first), second: finite(second) };
+        readRows(r, Float64Array.of(driver), 0);
+        return { value: r.m[0], first: finite(r.m[FIRST]), second: finite(r.m[SECOND]) };
       };
     },
     extremes(measure) {

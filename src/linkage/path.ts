@@ -3,7 +3,7 @@
 // A dead point of the parameter is where dt/ds = 0 inside a piece: a root of a polynomial, not a failure.
 
 import { arena } from '../numerics/arena.ts';
-import { derivative, horner, rootBetween, roots } from '../numerics/polynomial.ts';
+import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
 import { applyForms, type Forms, packForms } from './form.ts';
 import { type BoundMeasure, measureSeries } from './measure.ts';
 import { accept, type Expander, expand, ORDER, poseAt, reach, STRIDE, tangentAt } from './series.ts';
@@ -43,6 +43,8 @@ export interface Piece {
   readonly z: Float64Array;
   /** Series of the parameter. */
   readonly t: Float64Array;
+  /** Inverse of that series to a lower order: local arc length by the parameter's distance from `t[0]`. */
+  readonly inverse: Float64Array;
 }
 
 /** Pieces in order of the parameter, which grows along them, and how they end. */
@@ -106,7 +108,7 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
     flip(e.z);
     flip(t);
   }
-  const drawn = { z: keep(e), t };
+  const drawn = { z: keep(e), t, inverse: inverseOf(e, t) };
   const scale = by.measure?.kind === 'angle' ? 1 / system.size : 1;
   if (t[1] <= STILL * scale) {
     const end: End = { at: t[0], how: 'deadPoint' };
@@ -134,6 +136,7 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
     t = drawn.t;
     for (;;) {
       const z = pieces.length === 0 ? drawn.z : keep(e);
+      const inverse = pieces.length === 0 ? drawn.inverse : inverseOf(e, t);
       const end = accept(e, way * step, pose);
       const event = eventIn(t, way, end, target);
       const comesHome = home === null || pieces.length === 0 ? null : homeIn(z, home, way, end, system.size);
@@ -142,7 +145,15 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
           ? comesHome
           : (event?.s ?? end);
       const at = horner(t, 0, ORDER, stop);
-      pieces.push({ origin, lo: Math.min(0, stop), hi: Math.max(0, stop), start: way > 0 ? t[0] : at, z, t });
+      pieces.push({
+        origin,
+        lo: Math.min(0, stop),
+        hi: Math.max(0, stop),
+        start: way > 0 ? t[0] : at,
+        z,
+        t,
+        inverse,
+      });
       if (comesHome !== null && stop === comesHome) return { pieces, end: { at, how: 'closed' } };
       if (event !== null)
         return { pieces, end: { at: event.how === 'reached' ? target : at, how: event.how } };
@@ -156,6 +167,15 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
       step = reach(e, by.measure === null ? null : t);
     }
   }
+}
+
+/** Order of the inverse series: a start for Newton, near enough in most of a piece for a single correction. */
+const INVERSE_ORDER = 10;
+
+function inverseOf(e: Expander, t: Float64Array): Float64Array {
+  const inverse = e.memory.floats(INVERSE_ORDER + 1);
+  revert(t, inverse, e.memory.floats(inverse.length * inverse.length));
+  return inverse;
 }
 
 /** The expander's present series, kept. */

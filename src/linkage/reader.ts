@@ -1,86 +1,76 @@
-// Reads measures along a path. At local arc length s of a piece the unknowns are shifted to their Taylor
-// coefficients of order 0, 1, 2 there; forms and measures follow order by order (measure.ts); and derivatives by the
-// parameter t come from those by s:
+// Reads measures along a path, many places at a time. At local arc length s of a piece the unknowns are shifted to
+// their Taylor coefficients of order 0, 1, 2 there; forms and measures follow order by order (measure.ts); and
+// derivatives by the parameter t come from those by s:
 //
 //   dm/dt = m' / t',   d2m/dt2 = (m'' - m' t'' / t') / t'^2.
 
 import { arena } from '../numerics/arena.ts';
+import { hornerMany, taylorMany } from '../numerics/polynomial.ts';
 import { type Form, type Forms, packForms } from './form.ts';
-import { type BoundMeasure, measureSeries } from './measure.ts';
-import { type Path, unwrap } from './path.ts';
+import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
+import { type Path, type Piece, unwrap } from './path.ts';
 import { ORDER, STRIDE } from './series.ts';
 
-/** Values kept a reading: m, dm/dt, d2m/dt2. */
-const KEPT = 3;
-/** Order of a reading with derivatives. */
-const DERIVED = 2;
+/** Room of one reading: its coefficients for a block of rows. */
+export const READING = KEPT * BLOCK;
+/** Where first and second derivative stand, from the value on. */
+export const FIRST = BLOCK;
+export const SECOND = 2 * BLOCK;
 
-/** Entries of `Reader.at`: local arc length, and the Taylor coefficients of the parameter there. */
-const S = 0;
-const T = 1;
-const T1 = 2;
-const T2 = 3;
-
-/** Measures bound to a path, with the workspace to read them. */
+/** Measures bound to a path, with the workspace to read a block of rows. */
 export interface Reader {
   readonly path: Path;
   readonly measures: readonly BoundMeasure[];
-  /** Order to which each measure is read: 0 for the value alone, 2 with derivatives; and the highest of them. */
-  readonly orders: Int32Array;
-  readonly order: number;
+  /** Whether each measure is read with derivatives, and whether any is. */
+  readonly derived: readonly boolean[];
+  readonly anyDerived: boolean;
   readonly forms: Forms;
-  /** Form of each measure, and order to which each form is needed. */
-  readonly formOf: Int32Array;
-  readonly formOrders: Int32Array;
+  readonly formOf: readonly number[];
+  readonly formDerived: readonly boolean[];
   /** Continuous angle of each measure at local 0 of each piece. */
   readonly base: Float64Array;
-  /** Workspace: the unknowns, and the forms, at the place read. */
+  /** Workspace: the unknowns, and the forms, of a block. */
   readonly z: Float64Array;
   readonly wx: Float64Array;
   readonly wy: Float64Array;
-  /** The readings: value, first and second derivative of each measure. */
+  /** The readings: measure i at row j has its value at `m[i * READING + j]`, derivatives FIRST and SECOND farther. */
   readonly m: Float64Array;
-  /** Place read last: see the entries named above. */
-  readonly at: Float64Array;
-  /** Piece read last, -1 before the first. */
-  piece: number;
+  /** Local arc length of each row, and the Taylor coefficients 0, 1, 2 of the parameter there. */
+  readonly s: Float64Array;
+  readonly t: Float64Array;
 }
 
 /** Binds measures to a path, with derivatives where `derived` says so (default: all); measures of one form share it. */
 export function reader(path: Path, measures: readonly BoundMeasure[], derived?: readonly boolean[]): Reader {
   const memory = arena();
   const count = measures.length;
-  const orders = memory.ints(count);
-  const formOf = memory.ints(count);
-  const formOrders = memory.ints(count);
+  const withDerivatives = measures.map((_, i) => derived === undefined || derived[i] === true);
   const shared: Form[] = [];
-  let order = 0;
-  for (let i = 0; i < count; i++) {
-    const { form } = measures[i];
+  const formDerived: boolean[] = [];
+  const formOf = measures.map(({ form }, i) => {
     let f = shared.indexOf(form);
-    if (f < 0) f = shared.push(form) - 1;
-    formOf[i] = f;
-    if (derived !== undefined && !derived[i]) continue;
-    order = DERIVED;
-    orders[i] = DERIVED;
-    formOrders[f] = DERIVED;
-  }
-  const forms = packForms(shared, memory);
+    if (f < 0) {
+      f = shared.push(form) - 1;
+      formDerived.push(false);
+    }
+    if (withDerivatives[i]) formDerived[f] = true;
+    return f;
+  });
   const r: Reader = {
     path,
     measures,
-    orders,
-    order,
-    forms,
+    derived: withDerivatives,
+    anyDerived: withDerivatives.includes(true),
+    forms: packForms(shared, memory),
     formOf,
-    formOrders,
+    formDerived,
     base: memory.floats(path.pieces.length * count),
-    z: memory.floats(path.system.unknowns * KEPT),
-    wx: memory.floats(forms.count * KEPT),
-    wy: memory.floats(forms.count * KEPT),
-    m: memory.floats(count * KEPT),
-    at: memory.floats(4),
-    piece: -1,
+    z: memory.floats(path.system.unknowns * READING),
+    wx: memory.floats(shared.length * READING),
+    wy: memory.floats(shared.length * READING),
+    m: memory.floats(count * READING),
+    s: memory.floats(BLOCK),
+    t: memory.floats(READING),
   };
   if (measures.some(({ kind }) => kind === 'angle')) followAngles(r);
   return r;
@@ -92,162 +82,163 @@ function followAngles(r: Reader): void {
   const count = measures.length;
   const drawn = path.pieces.findIndex((piece) => piece.origin === 0);
   const settle = (p: number) => {
-    for (let i = 0; i < count; i++) base[p * count + i] = m[i * KEPT];
+    for (let i = 0; i < count; i++) base[p * count + i] = m[i * READING];
   };
-  readPiece(r, drawn, 0);
+  readPlace(r, drawn, 0);
   settle(drawn);
   for (const way of [1, -1]) {
     for (let p = drawn + way; p >= 0 && p < path.pieces.length; p += way) {
       const before = path.pieces[p - way];
-      readPiece(r, p - way, way > 0 ? before.hi : before.lo);
+      readPlace(r, p - way, way > 0 ? before.hi : before.lo);
       settle(p);
     }
   }
 }
 
-/** Reads all measures in a piece at local arc length s: Taylor coefficients by s up to each one's order, in `r.m`. */
-export function readPiece(r: Reader, p: number, s: number): void {
-  const { path, measures, orders, formOf, base, wx, wy, m } = r;
-  shift(path.pieces[p].z, s, r.order, r.z);
-  shiftForms(r);
+/** Reads all measures in a piece at one local arc length, into row 0: Taylor coefficients by s. */
+export function readPlace(r: Reader, piece: number, s: number): void {
+  r.s[0] = s;
+  readPlaces(r, piece, 1);
+}
+
+/** Reads all measures in a piece at the local arc lengths `r.s`: Taylor coefficients by s. */
+function readPlaces(r: Reader, piece: number, rows: number): void {
+  const { path, measures, derived, formOf, base, s, z, wx, wy, m } = r;
+  const c = path.pieces[piece].z;
+  for (let i = 0; i * STRIDE < c.length; i++) {
+    if (r.anyDerived) taylorMany(c, i * STRIDE, ORDER, s, rows, BLOCK, z, i * READING);
+    else hornerMany(c, i * STRIDE, ORDER, s, rows, z, i * READING);
+  }
+  applyFormsMany(r, rows);
   const count = measures.length;
   for (let i = 0; i < count; i++) {
     const measure = measures[i];
-    const from = formOf[i] * KEPT;
-    const to = i * KEPT;
-    measureSeries(measure, wx, wy, from, orders[i], m, to);
-    if (measure.kind === 'angle') m[to] = unwrap(m[to] + measure.zero, base[p * count + i]);
+    const to = i * READING;
+    measureBlock(measure, wx, wy, formOf[i] * READING, derived[i], rows, m, to);
+    if (measure.kind !== 'angle') continue;
+    const near = base[piece * count + i];
+    for (let j = to; j < to + rows; j++) m[j] = unwrap(m[j], near);
   }
 }
 
-/** Taylor coefficients 0 .. order at s of the series of x and y of each free point. */
-function shift(c: Float64Array, s: number, order: number, out: Float64Array): void {
-  for (let x = 0, at = 0; x < c.length; x += 2 * STRIDE, at += 2 * KEPT) {
-    const y = x + STRIDE;
-    let x0 = c[x + ORDER];
-    let y0 = c[y + ORDER];
-    if (order === 0) {
-      for (let k = ORDER - 1; k >= 0; k--) {
-        x0 = x0 * s + c[x + k];
-        y0 = y0 * s + c[y + k];
-      }
-    } else {
-      let x1 = 0;
-      let y1 = 0;
-      let x2 = 0;
-      let y2 = 0;
-      for (let k = ORDER - 1; k >= 0; k--) {
-        x2 = x2 * s + x1;
-        y2 = y2 * s + y1;
-        x1 = x1 * s + x0;
-        y1 = y1 * s + y0;
-        x0 = x0 * s + c[x + k];
-        y0 = y0 * s + c[y + k];
-      }
-      out[at + 1] = x1;
-      out[at + 2] = x2;
-      out[at + KEPT + 1] = y1;
-      out[at + KEPT + 2] = y2;
-    }
-    out[at] = x0;
-    out[at + KEPT] = y0;
-  }
-}
-
-/** The forms from the unknowns, each to its order. */
-function shiftForms({ forms, formOrders, z, wx, wy }: Reader): void {
+/** The forms of all rows from the unknowns, each as far as it is needed. */
+function applyFormsMany({ forms, formDerived, z, wx, wy }: Reader, rows: number): void {
   const { count, start, free, re, im } = forms;
   for (let f = 0; f < count; f++) {
-    const order = formOrders[f];
-    for (let k = 0; k <= order; k++) {
-      let x = k === 0 ? forms.x[f] : 0;
-      let y = k === 0 ? forms.y[f] : 0;
-      for (let q = start[f]; q < start[f + 1]; q++) {
-        const j = 2 * free[q] * KEPT + k;
-        x += re[q] * z[j] - im[q] * z[j + KEPT];
-        y += re[q] * z[j + KEPT] + im[q] * z[j];
+    const orders = formDerived[f] ? KEPT : 1;
+    for (let k = 0; k < orders; k++) {
+      const to = f * READING + k * BLOCK;
+      const x = k === 0 ? forms.x[f] : 0;
+      const y = k === 0 ? forms.y[f] : 0;
+      for (let i = to; i < to + rows; i++) {
+        wx[i] = x;
+        wy[i] = y;
       }
-      wx[f * KEPT + k] = x;
-      wy[f * KEPT + k] = y;
+      for (let q = start[f]; q < start[f + 1]; q++) {
+        const fromX = 2 * free[q] * READING + k * BLOCK;
+        const fromY = fromX + READING;
+        const cRe = re[q];
+        const cIm = im[q];
+        for (let i = 0; i < rows; i++) {
+          const zx = z[fromX + i];
+          const zy = z[fromY + i];
+          wx[to + i] += cRe * zx - cIm * zy;
+          wy[to + i] += cRe * zy + cIm * zx;
+        }
+      }
     }
   }
 }
 
 /**
- * Reads all measures where the parameter has a value inside the path's range: `r.m` holds value, first and second
- * derivative by the parameter of each, as far as its order goes. At a dead point derivatives are not finite.
+ * Reads all measures at the parameter values `t[from ..]`, as many as lie in one piece and fill a block, into rows
+ * 0, 1, .. of `r.m`: values, first and second derivatives by the parameter. Returns how many rows were read. The
+ * values must lie in the path's range. At a dead point derivatives are not finite.
  */
-export function readAt(r: Reader, t: number): void {
-  const { at, m, orders } = r;
-  locate(r, t);
-  readPiece(r, r.piece, at[S]);
-  if (r.order === 0) return;
-  expandParameter(r.path.pieces[r.piece].t, at[S], at);
-  const t1 = atDeadPoint(r.path, t) ? 0 : at[T1];
-  const t2 = at[T2];
-  const square = t1 * t1;
-  for (let i = 0, q = 0; i < orders.length; i++, q += KEPT) {
-    if (orders[i] === 0) continue;
-    const first = m[q + 1] / t1;
-    m[q + 1] = first;
-    m[q + 2] = (2 * (m[q + 2] - first * t2)) / square;
+export function readRows(r: Reader, t: Float64Array, from: number): number {
+  const { path, derived, s, t: taylor, m } = r;
+  const { pieces, low, high } = path;
+  const p = pieceAt(path, t[from]);
+  const piece = pieces[p];
+  const top = p + 1 < pieces.length ? pieces[p + 1].start : Number.POSITIVE_INFINITY;
+  const bottom = p > 0 ? piece.start : Number.NEGATIVE_INFINITY;
+  const most = Math.min(BLOCK, t.length - from);
+  let rows = 1;
+  while (rows < most && t[from + rows] >= bottom && t[from + rows] <= top) rows++;
+
+  locate(r, piece, t, from, rows);
+  readPlaces(r, p, rows);
+  if (!r.anyDerived) return rows;
+  taylorMany(piece.t, 0, ORDER, s, rows, BLOCK, taylor, 0);
+  for (let j = 0; j < rows; j++) {
+    const value = t[from + j];
+    const dead =
+      (value === low.at && low.how === 'deadPoint') || (value === high.at && high.how === 'deadPoint');
+    if (dead) taylor[FIRST + j] = 0;
   }
+  for (let i = 0; i < derived.length; i++) {
+    if (!derived[i]) continue;
+    const q = i * READING;
+    for (let j = 0; j < rows; j++) {
+      const rate = taylor[FIRST + j];
+      const first = m[q + FIRST + j] / rate;
+      m[q + FIRST + j] = first;
+      m[q + SECOND + j] = (2 * (m[q + SECOND + j] - first * taylor[SECOND + j])) / (rate * rate);
+    }
+  }
+  return rows;
 }
 
-/** Taylor coefficients of the parameter at s. */
-function expandParameter(c: Float64Array, s: number, at: Float64Array): void {
-  let t = c[ORDER];
-  let t1 = 0;
-  let t2 = 0;
-  for (let k = ORDER - 1; k >= 0; k--) {
-    t2 = t2 * s + t1;
-    t1 = t1 * s + t;
-    t = t * s + c[k];
-  }
-  at[S] = s;
-  at[T] = t;
-  at[T1] = t1;
-  at[T2] = t2;
-}
-
-function atDeadPoint({ low, high }: Path, t: number): boolean {
-  return (t === low.at && low.how === 'deadPoint') || (t === high.at && high.how === 'deadPoint');
+function pieceAt({ pieces }: Path, t: number): number {
+  let p = pieces.length - 1;
+  while (p > 0 && t < pieces[p].start) p--;
+  return p;
 }
 
 /** A correction below this share of a piece, made to second order, leaves less than rounding. */
-const LAST_CORRECTION = 1e-5;
+const LAST_CORRECTION = 1e-6;
 /** Rounds of bisection at most, where Newton does not come to rest (beside a dead point). */
 const MOST_ROUNDS = 60;
 
-/** Finds piece and local arc length of a parameter value: Newton on t(s) from the last place, kept in the piece. */
-function locate(r: Reader, t: number): void {
-  const { at } = r;
-  const { pieces } = r.path;
-  let p = r.piece;
-  if (p < 0 || t < pieces[p].start || (p + 1 < pieces.length && t > pieces[p + 1].start)) {
-    p = 0;
-    while (p + 1 < pieces.length && t > pieces[p + 1].start) p++;
-    r.piece = p;
-    expandParameter(pieces[p].t, 0, at);
-  }
-  const { lo, hi, t: c } = pieces[p];
+/**
+ * Local arc lengths of parameter values in a piece: a start from the inverse series, one correction, and more where
+ * that was a large one. What comes out depends on the piece and the value alone, not on what was read before.
+ */
+function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: number): void {
+  const { s, t: taylor } = r;
+  const { lo, hi, t: c, inverse } = piece;
   const enough = LAST_CORRECTION * (hi - lo);
-  let low = lo;
-  let high = hi;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    // The step to second order: miss = t1 ds + t2 ds^2.
-    const s = at[S];
-    const miss = t - at[T];
-    if (miss > 0) low = s;
-    else high = s;
-    const plain = miss / at[T1];
-    let next = s + plain - (at[T2] * plain * plain) / at[T1];
-    if (!(next >= low && next <= high)) next = 0.5 * (low + high);
-    else if (Math.abs(plain) <= enough) {
-      at[S] = next;
-      return;
-    }
-    if (next === s) return;
-    expandParameter(c, next, at);
+  for (let j = 0; j < rows; j++) taylor[j] = t[from + j] - c[0];
+  hornerMany(inverse, 0, inverse.length - 1, taylor, rows, s, 0);
+  for (let j = 0; j < rows; j++) if (!(s[j] >= lo && s[j] <= hi)) s[j] = 0.5 * (lo + hi);
+  taylorMany(c, 0, ORDER, s, rows, BLOCK, taylor, 0);
+  for (let j = 0; j < rows; j++) {
+    // miss = t1 ds + t2 ds^2, the first solution put into the second term.
+    const rate = taylor[FIRST + j];
+    const plain = (t[from + j] - taylor[j]) / rate;
+    if (Math.abs(plain) <= enough) s[j] += plain - (taylor[SECOND + j] * plain * plain) / rate;
+    else s[j] = settle(c, t[from + j], s[j], lo, hi);
   }
+}
+
+/** Newton on t(s) = target, kept inside a shrinking bracket. */
+function settle(c: Float64Array, target: number, start: number, lo: number, hi: number): number {
+  let s = start;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    let value = c[ORDER];
+    let rate = 0;
+    for (let k = ORDER - 1; k >= 0; k--) {
+      rate = rate * s + value;
+      value = value * s + c[k];
+    }
+    const miss = target - value;
+    if (miss === 0) return s;
+    if (miss > 0) lo = s;
+    else hi = s;
+    let next = s + miss / rate;
+    if (!(next >= lo && next <= hi)) next = 0.5 * (lo + hi);
+    if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next)) return next;
+    s = next;
+  }
+  return s;
 }

@@ -174,12 +174,24 @@ export function jacobianElimination(system: System, memory: Arena): Elimination 
   return elimination({ columns: system.unknowns, start, column }, memory);
 }
 
-function differenceForm(places: Form[], x: readonly number[], y: readonly number[], a: number, b: number): Form {
+function differenceForm(
+  places: Form[],
+  x: readonly number[],
+  y: readonly number[],
+  a: number,
+  b: number,
+): Form {
   return addForms(places[b], places[a], -1, 0, x[b] - x[a], y[b] - y[a]);
 }
 
 /** Constant c with p = a + c (b - a). */
-function share(x: readonly number[], y: readonly number[], a: number, b: number, p: number): [number, number] {
+function share(
+  x: readonly number[],
+  y: readonly number[],
+  a: number,
+  b: number,
+  p: number,
+): [number, number] {
   const bx = x[b] - x[a];
   const by = y[b] - y[a];
   const px = x[p] - x[a];

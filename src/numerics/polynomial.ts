@@ -15,6 +15,109 @@ export function horner(c: Float64Array, offset: number, degree: number, s: numbe
   return value;
 }
 
+/** Values `out[to + i]` of one polynomial at many places `s[0 .. count - 1]`. */
+export function hornerMany(
+  c: Float64Array,
+  offset: number,
+  degree: number,
+  s: Float64Array,
+  count: number,
+  out: Float64Array,
+  to: number,
+): void {
+  // Four places at a time: their chains of operations are independent and run side by side.
+  let i = 0;
+  for (; i + 3 < count; i += 4) {
+    const s0 = s[i];
+    const s1 = s[i + 1];
+    const s2 = s[i + 2];
+    const s3 = s[i + 3];
+    let p0 = c[offset + degree];
+    let p1 = p0;
+    let p2 = p0;
+    let p3 = p0;
+    for (let k = offset + degree - 1; k >= offset; k--) {
+      const ck = c[k];
+      p0 = p0 * s0 + ck;
+      p1 = p1 * s1 + ck;
+      p2 = p2 * s2 + ck;
+      p3 = p3 * s3 + ck;
+    }
+    out[to + i] = p0;
+    out[to + i + 1] = p1;
+    out[to + i + 2] = p2;
+    out[to + i + 3] = p3;
+  }
+  for (; i < count; i++) out[to + i] = horner(c, offset, degree, s[i]);
+}
+
+/** Taylor coefficients 0, 1, 2 of one polynomial about many places: k of place i at `out[to + k * stride + i]`. */
+export function taylorMany(
+  c: Float64Array,
+  offset: number,
+  degree: number,
+  s: Float64Array,
+  count: number,
+  stride: number,
+  out: Float64Array,
+  to: number,
+): void {
+  // Two places at a time; an odd last one is done twice.
+  for (let i = 0; i < count; i += 2) {
+    const j = i + 1 < count ? i + 1 : i;
+    const sa = s[i];
+    const sb = s[j];
+    let a0 = c[offset + degree];
+    let b0 = a0;
+    let a1 = 0;
+    let b1 = 0;
+    let a2 = 0;
+    let b2 = 0;
+    for (let k = offset + degree - 1; k >= offset; k--) {
+      const ck = c[k];
+      a2 = a2 * sa + a1;
+      b2 = b2 * sb + b1;
+      a1 = a1 * sa + a0;
+      b1 = b1 * sb + b0;
+      a0 = a0 * sa + ck;
+      b0 = b0 * sb + ck;
+    }
+    out[to + i] = a0;
+    out[to + j] = b0;
+    out[to + stride + i] = a1;
+    out[to + stride + j] = b1;
+    out[to + 2 * stride + i] = a2;
+    out[to + 2 * stride + j] = b2;
+  }
+}
+
+/**
+ * The inverse of a power series: with x = sum_{k>=1} c_k s^k (c_0 is left out of account) the coefficients b of
+ * s = sum_{n>=1} b_n x^n, as many as `b` holds. From [x^n] sum_k c_k s(x)^k = 0 for n >= 2:
+ *
+ *   b_1 = 1 / c_1,   b_n = - sum_{k=2..n} c_k [x^n] s(x)^k / c_1.
+ *
+ * `powers` is workspace for the coefficients of the powers of s(x): as long as the square of `b`'s length.
+ */
+export function revert(c: Float64Array, b: Float64Array, powers: Float64Array): void {
+  const width = b.length;
+  b[0] = 0;
+  b[1] = 1 / c[1];
+  powers[width + 1] = b[1];
+  for (let n = 2; n < width; n++) {
+    let sum = 0;
+    for (let k = 2; k <= n; k++) {
+      // [x^n] s^k = sum_j b_j [x^(n-j)] s^(k-1); s^(k-1) begins with x^(k-1).
+      let coefficient = 0;
+      for (let j = 1; j <= n - k + 1; j++) coefficient += b[j] * powers[(k - 1) * width + n - j];
+      powers[k * width + n] = coefficient;
+      sum += c[k] * coefficient;
+    }
+    b[n] = -sum / c[1];
+    powers[width + n] = b[n];
+  }
+}
+
 /** Coefficients of the derivative. */
 export function derivative(c: Float64Array): Float64Array {
   const slope = new Float64Array(c.length - 1);

@@ -189,23 +189,28 @@ function grounds({ model, poses, ride }: Scene, { to, right }: Paper): Element[]
 
 /** What the ground lines are, on the right of them, spread as far as the words need. */
 function groundWords({ model, poses, ride, ends }: Scene, { to, right }: Paper): Written[] {
-  const height = 2 * LINE + 6;
+  const said = poses.map((pose) => {
+    const figures = pose === ride ? 'as drawn' : `${printed(signedTravel(pose.travel))} mm`;
+    const mark = pose.name === 'ride' || ends === null ? '' : endMark(ends[pose.name]);
+    return [figures, mark].filter((text) => text !== '');
+  });
   const wanted = poses.map(({ points }) => to(points[model.contactPatch])[1]);
   const spread: number[] = [];
-  for (const y of wanted) spread.push(Math.max(y, (spread.at(-1) ?? Number.NEGATIVE_INFINITY) + height));
+  let free = Number.NEGATIVE_INFINITY;
+  wanted.forEach((y, k) => {
+    spread.push(Math.max(y, free));
+    free = spread[k] + (1 + said[k].length) * LINE + 6;
+  });
   const shift = spread.reduce((sum, y, k) => sum + wanted[k] - y, 0) / spread.length;
-  return poses.flatMap((pose, k) => {
-    const { name, travel } = pose;
+  return poses.flatMap(({ name }, k) => {
     const [x, y] = [right + 34, spread[k] + shift];
-    const end = name === 'ride' || ends === null ? '' : endMark(ends[name]);
-    const figures = pose === ride ? 'as drawn' : `${printed(signedTravel(travel))} mm`;
     return [
       {
         element: line([right + 14, wanted[k]], [x - 4, y], THIN),
         box: { x: right, y: Math.min(y, wanted[k]) - 1, width: 30, height: Math.abs(y - wanted[k]) + 2 },
       },
       writtenAt(`ground at ${name}`, [x, y - 1], SIZE),
-      writtenAt(end === '' ? figures : `${figures}, ${end}`, [x, y + LINE - 2], SMALL),
+      ...said[k].map((words, i) => writtenAt(words, [x, y - 2 + (i + 1) * LINE], SMALL)),
     ];
   });
 }

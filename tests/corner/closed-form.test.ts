@@ -39,6 +39,8 @@ const BEYOND = 3000;
 const PLACE = 16;
 /** The same of an angle in degrees, over some 200 mm. */
 const ANGLE = 8;
+/** Roundings of a rate that is got from places. */
+const RATE = 64;
 /** What ratio (1) and slope (1/mm) may be off at a conditioning of 1. */
 const RATIO = 1e-10;
 /** mm; travel is stationary at a dead point, so that it is known far better than the pose. */
@@ -134,8 +136,8 @@ function firstEnd(judge: CircleCorner, input: CornerInput, side: 'bump' | 'droop
   const own = judge.deadPoints('wheelCentre')[side].travel;
   const patch = judge.deadPoints()[side].pose;
   const travel = patch.wheelCentre[1] - input.wheel.centre[1];
-  // The patch's pose comes first if the motion over the wheel centre passes it.
-  const there = judge.atTravel(travel, 'wheelCentre');
+  // The patch's pose comes first if the motion over the wheel centre passes it on the same side.
+  const there = travel > 0 === (side === 'bump') ? judge.atTravel(travel, 'wheelCentre') : null;
   if (there === null) return own;
   const apart = Math.hypot(
     there.lowerOuter[0] - patch.lowerOuter[0],
@@ -255,8 +257,8 @@ describe.each([
         expectClose(row.upperArmAngle, theta * DEGREES, angle);
         expect(row.instantCentreY).toBeNull();
         expect(row.instantCentreZ).toBeNull();
-        expectClose(row.instantCentreCurvature, 0, { times: PLACE, scale: c ** 3 / a });
-        expectClose(row.rollCentreHeight, -patch[0] * Math.tan(theta), { times: PLACE, scale: scale * c });
+        expectClose(row.instantCentreCurvature, 0, { times: RATE, scale: c ** 3 / a });
+        expectClose(row.rollCentreHeight, -patch[0] * Math.tan(theta), { times: RATE, scale: scale * c });
 
         const pivot: Point =
           on === 'upright'
@@ -423,9 +425,9 @@ describe('both arms on one chassis pivot', () => {
         }
         const turn = (theta - theta0) * DEGREES;
         expectClose(row.camber, corner.wheel.camber - turn, { times: ANGLE, scale: place.scale });
-        expectClose(row.instantCentreY, pivot[0], { times: PLACE, scale: place.scale * c });
-        expectClose(row.instantCentreZ, pivot[1], { times: PLACE, scale: place.scale * c });
-        expectClose(row.instantCentreCurvature, 1 / radius, { times: PLACE, scale: c / radius });
+        expectClose(row.instantCentreY, pivot[0], { times: RATE, scale: place.scale * c });
+        expectClose(row.instantCentreZ, pivot[1], { times: RATE, scale: place.scale * c });
+        expectClose(row.instantCentreCurvature, 1 / radius, { times: RATE, scale: c / radius });
         const shock = shockOnCircle(mount, pivot, input, rates);
         expectClose(row.shockLength, shock.L, place);
         expectWithin(row.installationRatio, shock.R, RATIO * c);

@@ -16,9 +16,9 @@ import { expectClose, expectWithin } from '../support/tolerance.ts';
 import { carriedByUpright, conditioning, magnitude } from './geometry.ts';
 
 /** Roundings of a position or a length; times the size of the drawing and its conditioning. */
-const PLACE = 4;
+const PLACE = 8;
 /** Roundings of an angle in degrees: those of a place, over a distance of some 200 mm, times 180/pi. */
-const ANGLE = 1;
+const ANGLE = 2;
 /** What ratio (1) and slope (1/mm) may be off. */
 const RATIO = 1e-10;
 

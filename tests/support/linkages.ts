@@ -31,7 +31,7 @@ export interface Grown {
 
 /** Half the side of the square in which points are drawn. */
 const REACH = 500;
-/** Points of one body, and pins to be joined, are drawn at least this far apart. */
+/** All points are drawn at least this far apart. */
 const APART = 40;
 /** The two bars of a pair are drawn at an angle whose sine is at least this: away from in line. */
 const BEND = 0.2;
@@ -80,7 +80,6 @@ function grow(
   const bodies: Record<string, string[]> = { crank: ['O', 'A'] };
   /** Points to hang on, with the bodies they belong to. */
   const pins: { name: string; on: string[] }[] = [{ name: 'A', on: ['crank'] }];
-  if (apart(pivot, pin) < APART) return null;
   for (const [
     k,
     { from, to, toGround, ground: newGround, pin: joint, onFirst, onSecond },
@@ -103,15 +102,12 @@ function grow(
     points[y] = onSecond;
     bodies[`first${k}`] = [first.name, pinName, x];
     bodies[`second${k}`] = [second, pinName, y];
-    for (const body of [bodies[`first${k}`], bodies[`second${k}`]]) {
-      for (const a of body)
-        for (const b of body) if (a < b && apart(points[a], points[b]) < APART) return null;
-    }
-    if (apart(points[first.name], points[second]) < APART) return null;
     if (bend(points[first.name], joint, points[second]) < BEND) return null;
     pins.push({ name: pinName, on: [`first${k}`, `second${k}`] });
     pins.push({ name: x, on: [`first${k}`] }, { name: y, on: [`second${k}`] });
   }
+  const places = Object.values(points);
+  if (places.some((a, k) => places.slice(k + 1).some((b) => apart(a, b) < APART))) return null;
   return deepFreeze({ drawing: { points, ground, bodies }, crank: 'crank' as const });
 }
 
