@@ -12,3 +12,9 @@ export {
 export type { DoubleWishboneInput } from './document/corner-schema.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';
 export type { EndKind } from './linkage/path.ts';
+export { sweepCsv } from './report/csv.ts';
+export { type CurveOptions, plotCurves } from './report/curves.ts';
+export { type DrawingOptions, drawCorner } from './report/drawing.ts';
+export { drawSweep, type PictureOptions } from './report/picture.ts';
+export { sweepTable } from './report/table.ts';
+export { describeEnd } from './report/text.ts';

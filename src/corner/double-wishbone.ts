@@ -1,7 +1,7 @@
 import { type DoubleWishboneInput, doubleWishboneSchema } from '../document/corner-schema.ts';
 import { parse } from '../document/parse.ts';
 import { type Issue, throwIfAny } from '../errors.ts';
-import type { Point } from '../linkage/drawing.ts';
+import type { Drawing, Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 import type { CornerModel } from './model.ts';
 
@@ -96,15 +96,33 @@ function coincidences({ lowerArm, upperArm, wheel, coilover }: DoubleWishbone): 
     }));
 }
 
-/** The corner as a drawing with its roles named. */
-export function doubleWishboneModel(corner: DoubleWishbone): CornerModel {
-  const { lowerArm, upperArm, wheel, coilover } = corner;
+/** Frozen, so that all corners share one structure. */
+const GROUND = Object.freeze(['lowerInner', 'upperInner', 'shockChassisMount']);
+const BODIES = {
+  lowerArm: bodiesWith('lowerArm'),
+  upperArm: bodiesWith('upperArm'),
+  upright: bodiesWith('upright'),
+};
+
+function bodiesWith(shockOn: string): Drawing['bodies'] {
   const bodies = {
     lowerArm: ['lowerInner', 'lowerOuter'],
     upperArm: ['upperInner', 'upperOuter'],
     upright: ['lowerOuter', 'upperOuter', 'wheelCentre', 'contactPatch'],
   };
-  bodies[coilover.on].push('shockMount');
+  return Object.freeze(
+    Object.fromEntries(
+      Object.entries(bodies).map(([name, points]) => [
+        name,
+        Object.freeze(name === shockOn ? [...points, 'shockMount'] : points),
+      ]),
+    ),
+  );
+}
+
+/** The corner as a drawing with its roles named. */
+export function doubleWishboneModel(corner: DoubleWishbone): CornerModel {
+  const { lowerArm, upperArm, wheel, coilover } = corner;
   return {
     drawing: {
       points: {
@@ -117,8 +135,8 @@ export function doubleWishboneModel(corner: DoubleWishbone): CornerModel {
         shockMount: coilover.mount,
         shockChassisMount: coilover.chassisMount,
       },
-      ground: ['lowerInner', 'upperInner', 'shockChassisMount'],
-      bodies,
+      ground: GROUND,
+      bodies: BODIES[coilover.on],
     },
     upright: 'upright',
     wheelCentre: 'wheelCentre',

@@ -2,7 +2,6 @@
 // the motion's (a length near zero, say), so each piece is walked in stretches over which it is good; a root found
 // in a stretch is polished on the exact reading.
 
-import { arena } from '../numerics/arena.ts';
 import { derivative, horner, roots } from '../numerics/polynomial.ts';
 import { packForms } from './form.ts';
 import { type BoundMeasure, measureSeries } from './measure.ts';
@@ -62,7 +61,7 @@ interface Stretch {
 }
 
 function* stretches(measure: BoundMeasure, z: Float64Array, lo: number, hi: number): Generator<Stretch> {
-  const forms = packForms([measure.form], arena());
+  const forms = packForms([measure.form]);
   const wx = new Float64Array(STRIDE);
   const wy = new Float64Array(STRIDE);
   let from = lo;

@@ -6,8 +6,6 @@
 //
 // Natural coordinates: J. Garcia de Jalon, E. Bayo, "Kinematic and Dynamic Simulation of Multibody Systems", 1994.
 
-import type { Arena } from '../numerics/arena.ts';
-
 /** An affine form W = (x + i y) + sum_k (re[k] + i im[k]) z[free[k]]. */
 export interface Form {
   readonly x: number;
@@ -46,50 +44,42 @@ export function addForms(a: Form, b: Form, cRe: number, cIm: number, x: number, 
 /** Many forms in flat arrays: form f has the entries `start[f] .. start[f + 1] - 1`. */
 export interface Forms {
   readonly count: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly start: Int32Array;
-  readonly free: Int32Array;
-  readonly re: Float64Array;
-  readonly im: Float64Array;
+  readonly start: readonly number[];
+  /** Free point of each entry, and its coefficient as `c[2 q] + i c[2 q + 1]`. */
+  readonly free: readonly number[];
+  readonly c: Float64Array;
+  /** Drawn value of each form as `d[2 f] + i d[2 f + 1]`. */
+  readonly d: Float64Array;
 }
 
 /** Packs forms into flat arrays. */
-export function packForms(forms: readonly Form[], memory: Arena): Forms {
-  const count = forms.length;
-  let entries = 0;
-  for (const form of forms) entries += form.free.length;
-  const packed = {
-    count,
-    x: memory.floats(count),
-    y: memory.floats(count),
-    start: memory.ints(count + 1),
-    free: memory.ints(entries),
-    re: memory.floats(entries),
-    im: memory.floats(entries),
-  };
-  let q = 0;
-  for (let f = 0; f < count; f++) {
-    const form = forms[f];
-    packed.x[f] = form.x;
-    packed.y[f] = form.y;
-    for (let k = 0; k < form.free.length; k++, q++) {
-      packed.free[q] = form.free[k];
-      packed.re[q] = form.re[k];
-      packed.im[q] = form.im[k];
-    }
-    packed.start[f + 1] = q;
+export function packForms(forms: readonly Form[]): Forms {
+  const start = [0];
+  const free: number[] = [];
+  for (const form of forms) {
+    for (const j of form.free) free.push(j);
+    start.push(free.length);
   }
-  return packed;
+  const c = new Float64Array(2 * free.length);
+  const d = new Float64Array(2 * forms.length);
+  for (let f = 0, q = 0; f < forms.length; f++) {
+    const { x, y, re, im } = forms[f];
+    d[2 * f] = x;
+    d[2 * f + 1] = y;
+    for (let k = 0; k < re.length; k++, q++) {
+      c[2 * q] = re[k];
+      c[2 * q + 1] = im[k];
+    }
+  }
+  return { count: forms.length, start, free, c, d };
 }
 
 /**
- * The variable parts w of the first `count` forms, orders `from` to `to`: `outX[f * stride + k]`, `outY` alike, from
- * the unknowns `z[2 j * stride + k]` (x) and `z[(2 j + 1) * stride + k]` (y).
+ * The variable parts w of all forms, orders `from` to `to`: `outX[f * stride + k]`, `outY` alike, from the unknowns
+ * `z[2 j * stride + k]` (x) and `z[(2 j + 1) * stride + k]` (y).
  */
 export function applyForms(
   forms: Forms,
-  count: number,
   z: Float64Array,
   stride: number,
   from: number,
@@ -97,7 +87,7 @@ export function applyForms(
   outX: Float64Array,
   outY: Float64Array,
 ): void {
-  const { start, free, re, im } = forms;
+  const { count, start, free, c } = forms;
   for (let f = 0; f < count; f++) {
     for (let k = from; k <= to; k++) {
       let x = 0;
@@ -106,8 +96,8 @@ export function applyForms(
         const j = 2 * free[q] * stride + k;
         const zx = z[j];
         const zy = z[j + stride];
-        x += re[q] * zx - im[q] * zy;
-        y += re[q] * zy + im[q] * zx;
+        x += c[2 * q] * zx - c[2 * q + 1] * zy;
+        y += c[2 * q] * zy + c[2 * q + 1] * zx;
       }
       outX[f * stride + k] = x;
       outY[f * stride + k] = y;

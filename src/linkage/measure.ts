@@ -48,13 +48,13 @@ export interface BoundMeasure {
 export function bindMeasure(system: System, measure: Measure, path: string): BoundMeasure {
   const issues: Issue[] = [];
   const point = (name: unknown, at: string): number => {
-    const p = system.index.get(name as string);
+    const p = system.structure.index.get(name as string);
     if (p !== undefined) return p;
     issues.push({
       path: at,
       problem: 'unknown point',
       got: show(name),
-      allowed: [...system.index.keys()].join(', '),
+      allowed: [...system.structure.index.keys()].join(', '),
       advice: 'correct the name or add the point to the drawing',
     });
     return 0;
@@ -118,13 +118,13 @@ function bind(
 }
 
 function basicPoints(system: System, name: string, path: string, issues: Issue[]): [number, number] {
-  const body = system.bodies.get(name);
+  const body = system.structure.bodies.get(name);
   if (body !== undefined) return [body.a, body.b];
   issues.push({
     path,
     problem: 'unknown body',
     got: show(name),
-    allowed: [...system.bodies.keys()].join(', '),
+    allowed: [...system.structure.bodies.keys()].join(', '),
     advice: 'correct the name or add the body to the drawing',
   });
   return [0, 0];
@@ -185,7 +185,7 @@ export function measureSeries(
 }
 
 /** Rows of a block of readings. */
-export const BLOCK = 64;
+export const BLOCK = 32;
 /** Taylor coefficients kept of a reading: orders 0, 1, 2. */
 export const KEPT = 3;
 

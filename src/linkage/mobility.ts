@@ -11,14 +11,14 @@ const STILL = 1e-6;
 /** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */
 export function whyNotDriven(e: Expander): Issue[] {
   const { system } = e;
-  const { rows } = system;
+  const { rows } = system.structure;
   residual(e, new Float64Array(system.unknowns));
   fillJacobian(e);
-  const matrix = Array.from({ length: rows.count }, (_, i) => {
+  const matrix = rows.map((_, i) => {
     const row = new Array<number>(system.unknowns).fill(0);
-    for (let q = rows.jacobianStart[i]; q < rows.jacobianStart[i + 1]; q++) {
-      row[2 * rows.jacobianFree[q]] = e.jacobian[2 * q];
-      row[2 * rows.jacobianFree[q] + 1] = e.jacobian[2 * q + 1];
+    for (let q = e.start[i]; q < e.start[i + 1]; q++) {
+      row[2 * e.pairs[q].free] = e.jacobian[2 * q];
+      row[2 * e.pairs[q].free + 1] = e.jacobian[2 * q + 1];
     }
     return row;
   });
@@ -28,21 +28,21 @@ export function whyNotDriven(e: Expander): Issue[] {
 }
 
 function overDetermined(e: Expander, rank: number): Issue {
-  const { rows, unknowns } = e.system;
-  const held = rows.count - rank;
-  const names = [...new Set(rows.name)].join(', ');
+  const { unknowns, structure } = e.system;
+  const { rows } = structure;
+  const held = rows.length - rank;
+  const names = [...new Set(rows.map(({ name }) => name))].join(', ');
   return {
     path: '',
     problem: 'over-determined: nothing can move in the drawn pose',
-    got: `${rows.count} constraints (${names}) on ${unknowns} coordinates${held > 0 ? `, ${held} of them redundant` : ''}`,
+    got: `${rows.length} constraints (${names}) on ${unknowns} coordinates${held > 0 ? `, ${held} of them redundant` : ''}`,
     allowed: 'one freedom for the one driver',
     advice: 'take out a body, or a point of the ground, that holds the linkage',
   };
 }
 
 function underDetermined(e: Expander, nullSpace: RankReport['nullSpace']): Issue {
-  const { freePoints, index } = e.system;
-  const names = [...index.keys()];
+  const { freePoints, names } = e.system.structure;
   const loose = freePoints.filter((_, j) =>
     nullSpace.some((vector) => Math.hypot(vector[2 * j], vector[2 * j + 1]) > STILL),
   );

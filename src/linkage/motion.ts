@@ -114,7 +114,7 @@ function checkRange(from: number, to: number, drawn: number): void {
 
 function motionOf(path: Path, drawn: number): Motion {
   const { system, low, high } = path;
-  const names = [...system.index.keys()];
+  const names = system.structure.names;
   const inRange = (driver: number) => {
     if (driver >= low.at && driver <= high.at) return;
     throw new InputError('driver value', [

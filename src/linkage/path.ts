@@ -2,7 +2,6 @@
 // over [lo, hi], with the parameter t as a series beside it. Pieces are laid outward from the drawn pose, both ways.
 // A dead point of the parameter is where dt/ds = 0 inside a piece: a root of a polynomial, not a failure.
 
-import { arena } from '../numerics/arena.ts';
 import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
 import { applyForms, type Forms, packForms } from './form.ts';
 import { type BoundMeasure, measureSeries } from './measure.ts';
@@ -73,17 +72,16 @@ const HOME = 1e-9;
 
 /** A parameter bound to its own form. */
 export function parameter(measure: BoundMeasure | null): Parameter {
-  const memory = arena();
-  const forms = packForms(measure === null ? [] : [measure.form], memory);
-  return { measure, forms, wx: memory.floats(STRIDE), wy: memory.floats(STRIDE) };
+  const forms = packForms(measure === null ? [] : [measure.form]);
+  return { measure, forms, wx: new Float64Array(STRIDE), wy: new Float64Array(STRIDE) };
 }
 
 /** The whole series of forms (drawn values included) from those of the unknowns. */
 export function formSeries(forms: Forms, z: Float64Array, wx: Float64Array, wy: Float64Array): void {
-  applyForms(forms, forms.count, z, STRIDE, 0, ORDER, wx, wy);
+  applyForms(forms, z, STRIDE, 0, ORDER, wx, wy);
   for (let f = 0; f < forms.count; f++) {
-    wx[f * STRIDE] += forms.x[f];
-    wy[f * STRIDE] += forms.y[f];
+    wx[f * STRIDE] += forms.d[2 * f];
+    wy[f * STRIDE] += forms.d[2 * f + 1];
   }
 }
 
@@ -108,7 +106,7 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
     flip(e.z);
     flip(t);
   }
-  const drawn = { z: keep(e), t, inverse: inverseOf(e, t) };
+  const drawn = { z: e.z.slice(), t, inverse: inverseOf(t) };
   const scale = by.measure?.kind === 'angle' ? 1 / system.size : 1;
   if (t[1] <= STILL * scale) {
     const end: End = { at: t[0], how: 'deadPoint' };
@@ -135,8 +133,8 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
     e.z.set(drawn.z);
     t = drawn.t;
     for (;;) {
-      const z = pieces.length === 0 ? drawn.z : keep(e);
-      const inverse = pieces.length === 0 ? drawn.inverse : inverseOf(e, t);
+      const z = pieces.length === 0 ? drawn.z : e.z.slice();
+      const inverse = pieces.length === 0 ? drawn.inverse : inverseOf(t);
       const end = accept(e, way * step, pose);
       const event = eventIn(t, way, end, target);
       const comesHome = home === null || pieces.length === 0 ? null : homeIn(z, home, way, end, system.size);
@@ -157,7 +155,8 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
       if (comesHome !== null && stop === comesHome) return { pieces, end: { at, how: 'closed' } };
       if (event !== null)
         return { pieces, end: { at: event.how === 'reached' ? target : at, how: event.how } };
-      if (end === 0) return { pieces, end: { at, how: 'locked', row: system.rows.name[e.worstRow] } };
+      if (end === 0)
+        return { pieces, end: { at, how: 'locked', row: system.structure.rows[e.worstRow].name } };
       if (pieces.length === MOST_PIECES) return { pieces, end: { at, how: 'gaveUp' } };
       tangentAt(z, stop, along);
       poseAt(z, stop, pose);
@@ -170,24 +169,17 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
 }
 
 /** Order of the inverse series: a start for Newton, near enough in most of a piece for a single correction. */
-const INVERSE_ORDER = 10;
+const INVERSE_ORDER = 14;
 
-function inverseOf(e: Expander, t: Float64Array): Float64Array {
-  const inverse = e.memory.floats(INVERSE_ORDER + 1);
-  revert(t, inverse, e.memory.floats(inverse.length * inverse.length));
+function inverseOf(t: Float64Array): Float64Array {
+  const inverse = new Float64Array(INVERSE_ORDER + 1);
+  revert(t, inverse);
   return inverse;
-}
-
-/** The expander's present series, kept. */
-function keep(e: Expander): Float64Array {
-  const z = e.memory.floats(e.z.length);
-  z.set(e.z);
-  return z;
 }
 
 /** Series of the parameter about the expander's present pose; an angle is continued from `near`. */
 function parameterSeries(e: Expander, by: Parameter, origin: number, near: number | null): Float64Array {
-  const t = e.memory.floats(STRIDE);
+  const t = new Float64Array(STRIDE);
   if (by.measure === null) {
     t[0] = origin;
     t[1] = 1;
@@ -195,6 +187,7 @@ function parameterSeries(e: Expander, by: Parameter, origin: number, near: numbe
   }
   formSeries(by.forms, e.z, by.wx, by.wy);
   measureSeries(by.measure, by.wx, by.wy, 0, ORDER, t, 0);
+  t[0] += by.measure.zero;
   if (near !== null && by.measure.kind === 'angle') t[0] = unwrap(t[0], near);
   return t;
 }

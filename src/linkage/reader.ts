@@ -4,7 +4,6 @@
 //
 //   dm/dt = m' / t',   d2m/dt2 = (m'' - m' t'' / t') / t'^2.
 
-import { arena } from '../numerics/arena.ts';
 import { hornerMany, taylorMany } from '../numerics/polynomial.ts';
 import { type Form, type Forms, packForms } from './form.ts';
 import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
@@ -42,7 +41,6 @@ export interface Reader {
 
 /** Binds measures to a path, with derivatives where `derived` says so (default: all); measures of one form share it. */
 export function reader(path: Path, measures: readonly BoundMeasure[], derived?: readonly boolean[]): Reader {
-  const memory = arena();
   const count = measures.length;
   const withDerivatives = measures.map((_, i) => derived === undefined || derived[i] === true);
   const shared: Form[] = [];
@@ -61,16 +59,16 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
     measures,
     derived: withDerivatives,
     anyDerived: withDerivatives.includes(true),
-    forms: packForms(shared, memory),
+    forms: packForms(shared),
     formOf,
     formDerived,
-    base: memory.floats(path.pieces.length * count),
-    z: memory.floats(path.system.unknowns * READING),
-    wx: memory.floats(shared.length * READING),
-    wy: memory.floats(shared.length * READING),
-    m: memory.floats(count * READING),
-    s: memory.floats(BLOCK),
-    t: memory.floats(READING),
+    base: new Float64Array(path.pieces.length * count),
+    z: new Float64Array(path.system.unknowns * READING),
+    wx: new Float64Array(shared.length * READING),
+    wy: new Float64Array(shared.length * READING),
+    m: new Float64Array(count * READING),
+    s: new Float64Array(BLOCK),
+    t: new Float64Array(READING),
   };
   if (measures.some(({ kind }) => kind === 'angle')) followAngles(r);
   return r;
@@ -123,13 +121,13 @@ function readPlaces(r: Reader, piece: number, rows: number): void {
 
 /** The forms of all rows from the unknowns, each as far as it is needed. */
 function applyFormsMany({ forms, formDerived, z, wx, wy }: Reader, rows: number): void {
-  const { count, start, free, re, im } = forms;
+  const { count, start, free, c, d } = forms;
   for (let f = 0; f < count; f++) {
     const orders = formDerived[f] ? KEPT : 1;
     for (let k = 0; k < orders; k++) {
       const to = f * READING + k * BLOCK;
-      const x = k === 0 ? forms.x[f] : 0;
-      const y = k === 0 ? forms.y[f] : 0;
+      const x = k === 0 ? d[2 * f] : 0;
+      const y = k === 0 ? d[2 * f + 1] : 0;
       for (let i = to; i < to + rows; i++) {
         wx[i] = x;
         wy[i] = y;
@@ -137,8 +135,8 @@ function applyFormsMany({ forms, formDerived, z, wx, wy }: Reader, rows: number)
       for (let q = start[f]; q < start[f + 1]; q++) {
         const fromX = 2 * free[q] * READING + k * BLOCK;
         const fromY = fromX + READING;
-        const cRe = re[q];
-        const cIm = im[q];
+        const cRe = c[2 * q];
+        const cIm = c[2 * q + 1];
         for (let i = 0; i < rows; i++) {
           const zx = z[fromX + i];
           const zy = z[fromY + i];
@@ -166,10 +164,11 @@ export function readRows(r: Reader, t: Float64Array, from: number): number {
   let rows = 1;
   while (rows < most && t[from + rows] >= bottom && t[from + rows] <= top) rows++;
 
-  locate(r, piece, t, from, rows);
+  const farthest = locate(r, piece, t, from, rows);
   readPlaces(r, p, rows);
   if (!r.anyDerived) return rows;
-  taylorMany(piece.t, 0, ORDER, s, rows, BLOCK, taylor, 0);
+  if (farthest > NO_CORRECTION * (piece.hi - piece.lo))
+    taylorMany(piece.t, 0, ORDER, s, rows, BLOCK, taylor, 0);
   for (let j = 0; j < rows; j++) {
     const value = t[from + j];
     const dead =
@@ -197,14 +196,17 @@ function pieceAt({ pieces }: Path, t: number): number {
 
 /** A correction below this share of a piece, made to second order, leaves less than rounding. */
 const LAST_CORRECTION = 1e-6;
+/** One below this share leaves t'' as good as it was. */
+const NO_CORRECTION = 1e-9;
 /** Rounds of bisection at most, where Newton does not come to rest (beside a dead point). */
 const MOST_ROUNDS = 60;
 
 /**
  * Local arc lengths of parameter values in a piece: a start from the inverse series, one correction, and more where
  * that was a large one. What comes out depends on the piece and the value alone, not on what was read before.
+ * Returns the largest correction; `r.t` holds the coefficients of t at the places before it, t' carried along.
  */
-function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: number): void {
+function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: number): number {
   const { s, t: taylor } = r;
   const { lo, hi, t: c, inverse } = piece;
   const enough = LAST_CORRECTION * (hi - lo);
@@ -212,13 +214,20 @@ function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: nu
   hornerMany(inverse, 0, inverse.length - 1, taylor, rows, s, 0);
   for (let j = 0; j < rows; j++) if (!(s[j] >= lo && s[j] <= hi)) s[j] = 0.5 * (lo + hi);
   taylorMany(c, 0, ORDER, s, rows, BLOCK, taylor, 0);
+  let farthest = 0;
   for (let j = 0; j < rows; j++) {
     // miss = t1 ds + t2 ds^2, the first solution put into the second term.
     const rate = taylor[FIRST + j];
     const plain = (t[from + j] - taylor[j]) / rate;
-    if (Math.abs(plain) <= enough) s[j] += plain - (taylor[SECOND + j] * plain * plain) / rate;
-    else s[j] = settle(c, t[from + j], s[j], lo, hi);
+    const size = Math.abs(plain);
+    if (size <= enough) {
+      const step = plain - (taylor[SECOND + j] * plain * plain) / rate;
+      s[j] += step;
+      taylor[FIRST + j] = rate + 2 * taylor[SECOND + j] * step;
+    } else s[j] = settle(c, t[from + j], s[j], lo, hi);
+    if (!(size <= farthest)) farthest = Number.isFinite(size) ? size : hi - lo;
   }
+  return farthest;
 }
 
 /** Newton on t(s) = target, kept inside a shrinking bracket. */

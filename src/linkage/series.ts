@@ -10,11 +10,11 @@
 //
 // with one factorised Jacobian J for all orders. s is the length along the tangent Z_1, in the drawing's unit.
 
-import { type Arena, arena } from '../numerics/arena.ts';
-import { type Elimination, eliminate, nullVector, solve } from '../numerics/elimination.ts';
+import { type Elimination, eliminate, elimination, nullVector, solve } from '../numerics/elimination.ts';
 import { horner } from '../numerics/polynomial.ts';
 import { applyForms } from './form.ts';
-import { jacobianElimination, type System } from './system.ts';
+import type { Structure } from './structure.ts';
+import type { System } from './system.ts';
 
 /** Highest power kept. */
 export const ORDER = 20;
@@ -31,12 +31,21 @@ const LONGEST = 2;
 /** Halvings before a piece is given up. */
 const HALVINGS = 24;
 
-/** Workspace for expanding the motion of one system, made once and used for every piece. */
+/** A Jacobian entry pair (x, y) of a row: its free point, and the entries of forms a and b behind it, -1 for none. */
+interface JacobianPair {
+  readonly free: number;
+  entryA: number;
+  entryB: number;
+}
+
+/** Workspace for expanding the motion of a system; made once for a structure, and overwritten at every use. */
 export interface Expander {
-  readonly system: System;
-  /** Where pieces are kept. */
-  readonly memory: Arena;
+  /** The system it works on at present. */
+  system: System;
   readonly elimination: Elimination;
+  /** Jacobian: the pairs of row i are `pairs[start[i]] .. pairs[start[i + 1] - 1]`, pair q's entries 2q and 2q + 1. */
+  readonly start: readonly number[];
+  readonly pairs: readonly JacobianPair[];
   readonly jacobian: Float64Array;
   readonly rhs: Float64Array;
   readonly x: Float64Array;
@@ -47,29 +56,62 @@ export interface Expander {
   readonly formY: Float64Array;
   readonly wholeX: Float64Array;
   readonly wholeY: Float64Array;
-  /** Largest residual of the last `residual` call, and its row. */
+  /** Row with the largest residual of the last `residual` call. */
   worstRow: number;
 }
 
-/** Makes the workspace. */
+const expanders = new WeakMap<Structure, Expander>();
+
+/** The workspace of the system's structure, turned to the system; good until the next call. */
 export function expander(system: System): Expander {
-  const { unknowns, forms, rows } = system;
-  const memory = arena();
-  return {
+  const before = expanders.get(system.structure);
+  if (before !== undefined) {
+    before.system = system;
+    return before;
+  }
+  const { unknowns, forms, structure } = system;
+  const { start, pairs } = jacobianPairs(system);
+  const e: Expander = {
     system,
-    memory,
-    elimination: jacobianElimination(system, memory),
-    jacobian: memory.floats(2 * rows.jacobianFree.length),
-    rhs: memory.floats(rows.count),
-    x: memory.floats(unknowns),
-    tangent: memory.floats(unknowns),
-    z: memory.floats(unknowns * STRIDE),
-    formX: memory.floats(forms.count * STRIDE),
-    formY: memory.floats(forms.count * STRIDE),
-    wholeX: memory.floats(forms.count),
-    wholeY: memory.floats(forms.count),
+    elimination: elimination({
+      columns: unknowns,
+      start: start.map((pair) => 2 * pair),
+      column: pairs.flatMap(({ free }) => [2 * free, 2 * free + 1]),
+    }),
+    start,
+    pairs,
+    jacobian: new Float64Array(2 * pairs.length),
+    rhs: new Float64Array(structure.rows.length),
+    x: new Float64Array(unknowns),
+    tangent: new Float64Array(unknowns),
+    z: new Float64Array(unknowns * STRIDE),
+    formX: new Float64Array(forms.count * STRIDE),
+    formY: new Float64Array(forms.count * STRIDE),
+    wholeX: new Float64Array(forms.count),
+    wholeY: new Float64Array(forms.count),
     worstRow: -1,
   };
+  expanders.set(structure, e);
+  return e;
+}
+
+function jacobianPairs({ forms, structure }: System): { start: number[]; pairs: JacobianPair[] } {
+  const start = [0];
+  const pairs: JacobianPair[] = [];
+  for (const { a, b } of structure.rows) {
+    const row: JacobianPair[] = [];
+    for (let q = forms.start[b]; q < forms.start[b + 1]; q++) {
+      row.push({ free: forms.free[q], entryA: -1, entryB: q });
+    }
+    for (let q = forms.start[a]; q < forms.start[a + 1]; q++) {
+      const pair = row.find(({ free }) => free === forms.free[q]);
+      if (pair === undefined) row.push({ free: forms.free[q], entryA: q, entryB: -1 });
+      else pair.entryA = q;
+    }
+    pairs.push(...row);
+    start.push(pairs.length);
+  }
+  return { start, pairs };
 }
 
 /**
@@ -80,7 +122,7 @@ export function expander(system: System): Expander {
  */
 export function expand(e: Expander, pose: Float64Array, along: Float64Array | null): number {
   const { system, elimination, tangent, z, x, rhs } = e;
-  const { unknowns, rows, size } = system;
+  const { unknowns, size } = system;
   let left = residual(e, pose);
   fillJacobian(e);
   eliminate(elimination, e.jacobian);
@@ -97,7 +139,7 @@ export function expand(e: Expander, pose: Float64Array, along: Float64Array | nu
   for (let i = 0; i < unknowns; i++) tangent[i] *= norm;
 
   for (let round = 0; round < 3 && left > ROUNDING * size; round++) {
-    for (let i = 0; i < rows.count; i++) rhs[i] = -rhs[i];
+    for (let i = 0; i < rhs.length; i++) rhs[i] = -rhs[i];
     solve(elimination, rhs, x);
     offTangent(x, tangent);
     for (let i = 0; i < unknowns; i++) pose[i] += x[i];
@@ -110,13 +152,13 @@ export function expand(e: Expander, pose: Float64Array, along: Float64Array | nu
     z[i * STRIDE] = pose[i];
     z[i * STRIDE + 1] = tangent[i];
   }
-  applyForms(system.forms, system.forms.count, z, STRIDE, 1, 1, e.formX, e.formY);
+  applyForms(system.forms, z, STRIDE, 1, 1, e.formX, e.formY);
   for (let k = 2; k <= ORDER; k++) {
     convolve(e, k);
     solve(elimination, rhs, x);
     offTangent(x, tangent);
     for (let i = 0; i < unknowns; i++) z[i * STRIDE + k] = x[i];
-    applyForms(system.forms, system.forms.count, z, STRIDE, k, k, e.formX, e.formY);
+    applyForms(system.forms, z, STRIDE, k, k, e.formX, e.formY);
   }
   return 1;
 }
@@ -165,60 +207,62 @@ export function tangentAt(z: Float64Array, s: number, tangent: Float64Array): vo
 /** Largest residual of all rows at a pose, as a length; the residuals themselves go to `e.rhs`. */
 export function residual(e: Expander, pose: Float64Array): number {
   const { system, rhs, wholeX, wholeY } = e;
-  const { forms, rows } = system;
-  for (let i = 0; i < pose.length; i++) e.x[i] = pose[i];
-  applyForms(forms, forms.count, e.x, 1, 0, 0, wholeX, wholeY);
+  const { forms, scale, structure } = system;
+  const { d } = forms;
+  const { rows } = structure;
+  applyForms(forms, pose, 1, 0, 0, wholeX, wholeY);
   let worst = -1;
-  for (let i = 0; i < rows.count; i++) {
-    const a = rows.a[i];
-    const b = rows.b[i];
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i];
+    const { a, b } = row;
     const ax = wholeX[a];
     const ay = wholeY[a];
     const bx = wholeX[b];
     const by = wholeY[b];
     // conj(d_a) w_b + conj(w_a) (d_b + w_b)
-    const fullX = forms.x[b] + bx;
-    const fullY = forms.y[b] + by;
-    const re = forms.x[a] * bx + forms.y[a] * by + ax * fullX + ay * fullY;
-    const im = forms.x[a] * by - forms.y[a] * bx + ax * fullY - ay * fullX;
-    rhs[i] = rows.re[i] * re - rows.im[i] * im;
-    const length = Math.abs(rhs[i]) / rows.scale[i];
+    const dx = d[2 * a];
+    const dy = d[2 * a + 1];
+    const fullX = d[2 * b] + bx;
+    const fullY = d[2 * b + 1] + by;
+    const re = dx * bx + dy * by + ax * fullX + ay * fullY;
+    const im = dx * by - dy * bx + ax * fullY - ay * fullX;
+    rhs[i] = row.re * re - row.im * im;
+    const length = Math.abs(rhs[i]) / scale[i];
     if (length > worst) {
       worst = length;
       e.worstRow = i;
     }
   }
   for (let f = 0; f < forms.count; f++) {
-    wholeX[f] += forms.x[f];
-    wholeY[f] += forms.y[f];
+    wholeX[f] += d[2 * f];
+    wholeY[f] += d[2 * f + 1];
   }
   return worst;
 }
 
 /** Entries of the Jacobian from the whole forms W: d/dz of Re(k conj(W_a) W_b). */
 export function fillJacobian(e: Expander): void {
-  const { system, jacobian, wholeX, wholeY } = e;
-  const { forms, rows } = system;
-  for (let i = 0; i < rows.count; i++) {
-    const a = rows.a[i];
-    const b = rows.b[i];
+  const { system, start, pairs, jacobian, wholeX, wholeY } = e;
+  const { c } = system.forms;
+  const { rows } = system.structure;
+  for (let i = 0; i < rows.length; i++) {
+    const { a, b, re, im } = rows[i];
     // Re(gB c_b z) with gB = k conj(W_a); Re(gA c_a z) with gA = conj(k) conj(W_b)
-    const gBx = rows.re[i] * wholeX[a] + rows.im[i] * wholeY[a];
-    const gBy = rows.im[i] * wholeX[a] - rows.re[i] * wholeY[a];
-    const gAx = rows.re[i] * wholeX[b] - rows.im[i] * wholeY[b];
-    const gAy = -rows.im[i] * wholeX[b] - rows.re[i] * wholeY[b];
-    for (let q = rows.jacobianStart[i]; q < rows.jacobianStart[i + 1]; q++) {
+    const gBx = re * wholeX[a] + im * wholeY[a];
+    const gBy = im * wholeX[a] - re * wholeY[a];
+    const gAx = re * wholeX[b] - im * wholeY[b];
+    const gAy = -im * wholeX[b] - re * wholeY[b];
+    for (let q = start[i]; q < start[i + 1]; q++) {
+      const { entryA, entryB } = pairs[q];
       let hx = 0;
       let hy = 0;
-      const entryB = rows.entryB[q];
       if (entryB >= 0) {
-        hx += gBx * forms.re[entryB] - gBy * forms.im[entryB];
-        hy += gBx * forms.im[entryB] + gBy * forms.re[entryB];
+        hx += gBx * c[2 * entryB] - gBy * c[2 * entryB + 1];
+        hy += gBx * c[2 * entryB + 1] + gBy * c[2 * entryB];
       }
-      const entryA = rows.entryA[q];
       if (entryA >= 0) {
-        hx += gAx * forms.re[entryA] - gAy * forms.im[entryA];
-        hy += gAx * forms.im[entryA] + gAy * forms.re[entryA];
+        hx += gAx * c[2 * entryA] - gAy * c[2 * entryA + 1];
+        hy += gAx * c[2 * entryA + 1] + gAy * c[2 * entryA];
       }
       jacobian[2 * q] = hx;
       jacobian[2 * q + 1] = -hy;
@@ -227,13 +271,14 @@ export function fillJacobian(e: Expander): void {
 }
 
 /** Right-hand sides of order k: - Re(k sum_{j=1..k-1} conj(w_{a,j}) w_{b,k-j}). */
-export function convolve(e: Expander, k: number): void {
-  const { rows } = e.system;
+function convolve(e: Expander, k: number): void {
+  const { rows } = e.system.structure;
   const { rhs, formX, formY } = e;
   const half = k >> 1;
-  for (let i = 0; i < rows.count; i++) {
-    const a = rows.a[i] * STRIDE;
-    const b = rows.b[i] * STRIDE;
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i];
+    const a = row.a * STRIDE;
+    const b = row.b * STRIDE;
     let re = 0;
     let im = 0;
     if (a === b) {
@@ -247,11 +292,11 @@ export function convolve(e: Expander, k: number): void {
         im += formX[p] * formY[q] - formY[p] * formX[q];
       }
     }
-    rhs[i] = rows.im[i] * im - rows.re[i] * re;
+    rhs[i] = row.im * im - row.re * re;
   }
 }
 
-export function offTangent(x: Float64Array, tangent: Float64Array): void {
+function offTangent(x: Float64Array, tangent: Float64Array): void {
   let along = 0;
   for (let i = 0; i < x.length; i++) along += x[i] * tangent[i];
   for (let i = 0; i < x.length; i++) x[i] -= along * tangent[i];

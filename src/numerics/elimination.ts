@@ -6,16 +6,14 @@
 // A row of which nothing remains depends on the rows before it and is set aside; a column that no row chose is
 // free. Cost and storage follow the fill, so that a chain of many loops stays linear in its length.
 
-import type { Arena } from './arena.ts';
-
 /** A row counts as dependent when elimination leaves less of it than this share of its largest entry. */
 export const DEPENDENT_SHARE = 1e-10;
 
 /** Where a matrix may have entries: row i holds columns `column[start[i]] .. column[start[i + 1] - 1]`. */
 export interface Pattern {
   readonly columns: number;
-  readonly start: Int32Array;
-  readonly column: Int32Array;
+  readonly start: readonly number[];
+  readonly column: readonly number[];
 }
 
 /** An elimination and its workspace; `eliminate` overwrites it, the solves read it. */
@@ -41,26 +39,26 @@ export interface Elimination {
 }
 
 /** Workspace for matrices of one pattern. */
-export function elimination(pattern: Pattern, memory: Arena): Elimination {
+export function elimination(pattern: Pattern): Elimination {
   const rows = pattern.start.length - 1;
   const { columns } = pattern;
   const room = Math.max(16, Math.min(rows * columns, 2 * pattern.column.length));
   return {
     pattern,
-    pivotColumn: memory.ints(rows),
-    pivotRow: memory.ints(columns),
-    inversePivot: memory.floats(rows),
-    lowerStart: memory.ints(rows + 1),
-    upperStart: memory.ints(rows + 1),
-    lowerRow: memory.ints(room),
-    lowerValue: memory.floats(room),
-    upperColumn: memory.ints(room),
-    upperValue: memory.floats(room),
+    pivotColumn: new Int32Array(rows),
+    pivotRow: new Int32Array(columns),
+    inversePivot: new Float64Array(rows),
+    lowerStart: new Int32Array(rows + 1),
+    upperStart: new Int32Array(rows + 1),
+    lowerRow: new Int32Array(room),
+    lowerValue: new Float64Array(room),
+    upperColumn: new Int32Array(room),
+    upperValue: new Float64Array(room),
     rank: 0,
-    work: memory.floats(columns),
-    touched: memory.ints(columns),
-    mark: memory.ints(columns),
-    rowWork: memory.floats(rows),
+    work: new Float64Array(columns),
+    touched: new Int32Array(columns),
+    mark: new Int32Array(columns),
+    rowWork: new Float64Array(rows),
   };
 }
 

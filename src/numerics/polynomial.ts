@@ -96,11 +96,11 @@ export function taylorMany(
  * s = sum_{n>=1} b_n x^n, as many as `b` holds. From [x^n] sum_k c_k s(x)^k = 0 for n >= 2:
  *
  *   b_1 = 1 / c_1,   b_n = - sum_{k=2..n} c_k [x^n] s(x)^k / c_1.
- *
- * `powers` is workspace for the coefficients of the powers of s(x): as long as the square of `b`'s length.
- */
-export function revert(c: Float64Array, b: Float64Array, powers: Float64Array): void {
+ * */
+export function revert(c: Float64Array, b: Float64Array): void {
   const width = b.length;
+  // powers[k width + n] is [x^n] s(x)^k.
+  const powers = new Float64Array(width * width);
   b[0] = 0;
   b[1] = 1 / c[1];
   powers[width + 1] = b[1];

@@ -53,7 +53,13 @@ const TAIL = 0.1;
 
 const FRAME: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 1 };
 const GRID: Attributes = { stroke: '#ccc', 'stroke-width': 0.8 };
-const CURVE: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 2, 'stroke-linejoin': 'round' };
+const CURVE: Attributes = {
+  fill: 'none',
+  stroke: '#000',
+  'stroke-width': 2,
+  'stroke-linejoin': 'round',
+  'stroke-linecap': 'round',
+};
 const MARK: Attributes = { stroke: '#000', 'stroke-width': 1, 'stroke-dasharray': '5 4' };
 
 /** A range of values and its length on the paper. */
@@ -238,7 +244,7 @@ function marksOf({ droop, bump }: Sweep['end'], inWords: boolean): EndMark[] {
   return marks.filter(({ end }) => end.how !== 'reached');
 }
 
-/** A broken line at the end, and the words beside it, at the top or the bottom: where the curve is farther away. */
+/** A broken line at the end, and the words beside it, at the height where the curve is farthest away. */
 function endWords({ end, side, inWords }: EndMark, x: Axis, y: Axis, curve: readonly Place[]): Element[] {
   const at = on(x, end.travel);
   const mark = line([at, y.from], [at, y.to], MARK);
@@ -249,10 +255,11 @@ function endWords({ end, side, inWords }: EndMark, x: Axis, y: Axis, curve: read
   const [from, to] = side === 'bump' ? [edge - width, edge] : [edge, edge + width];
   const nearby = curve.filter(([cx]) => cx > from - 4 && cx < to + 4).map(([, cy]) => cy);
   const room = (base: number) => Math.min(...nearby.map((cy) => Math.abs(cy - (base - 4))));
-  const [high, low] = [y.to + 20, y.from - 12];
+  const heights = [0, 0.25, 0.5, 0.75, 1].map((share) => y.to + 20 + share * (PANEL - 32));
+  const base = heights.reduce((best, height) => (room(height) > room(best) ? height : best));
   return [
     mark,
-    text(label, [edge, room(high) >= room(low) ? high : low], {
+    text(label, [edge, base], {
       'font-size': SMALL,
       'text-anchor': side === 'bump' ? 'end' : 'start',
       ...RIMMED,

@@ -52,21 +52,21 @@ const DOT_HIDDEN = 80;
 
 /** A place for each wish, in order; the same wishes always come out in the same places. */
 export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, frame: Box): PlacedLabel[] {
-  const options = wishes.map((wish) =>
-    candidates(wish, frame).map((place) => ({ place, cost: fixedCost(place, wish, obstacles) })),
-  );
+  const options = wishes.map((wish) => candidates(wish, frame));
+  const fixed = options.map((places) => places.map((): number | undefined => undefined));
   const chosen: (PlacedLabel | undefined)[] = wishes.map(() => undefined);
   for (let round = 0; round < ROUNDS; round++) {
-    wishes.forEach((_, k) => {
+    wishes.forEach((wish, k) => {
       const others = chosen.flatMap((other, j) => (j === k || other === undefined ? [] : other));
       let least = Number.POSITIVE_INFINITY;
-      for (const { place, cost } of options[k]) {
-        if (cost >= least) continue;
-        const whole = cost + costAmong(place, others);
-        if (whole >= least) continue;
-        least = whole;
+      options[k].forEach((place, i) => {
+        if (distanceOf(place.box, wish.anchor) >= least) return;
+        fixed[k][i] ??= fixedCost(place, wish, obstacles);
+        const cost = fixed[k][i] + costAmong(place, others);
+        if (cost >= least) return;
+        least = cost;
         chosen[k] = place;
-      }
+      });
     });
   }
   return chosen as PlacedLabel[];
@@ -117,11 +117,7 @@ function leaderTo(box: Box, anchor: Place, clear: number): PlacedLabel['leader']
 
 function fixedCost({ box, leader }: PlacedLabel, { anchor, clear }: LabelWish, obstacles: Obstacles): number {
   const { lines, boxes, dots } = obstacles;
-  const middle: Place = [box.x + box.width / 2, box.y + box.height / 2];
-  let cost = Math.hypot(
-    Math.max(0, Math.abs(middle[0] - anchor[0]) - box.width / 2),
-    Math.max(0, Math.abs(middle[1] - anchor[1]) - box.height / 2),
-  );
+  let cost = distanceOf(box, anchor);
   if (cost < clear) cost += FORBIDDEN;
   for (const { from, to, weight } of lines) {
     cost += weight * hidden(from, to, box);
@@ -137,6 +133,11 @@ function fixedCost({ box, leader }: PlacedLabel, { anchor, clear }: LabelWish, o
     if (leader !== null && distanceTo(at, leader) < 9) cost += weight * LEADER_NEAR_DOT;
   }
   return cost;
+}
+
+/** Distance of a box from a place, 0 where it covers it. */
+function distanceOf({ x, y, width, height }: Box, [px, py]: Place): number {
+  return Math.hypot(Math.max(0, x - px, px - x - width), Math.max(0, y - py, py - y - height));
 }
 
 function costAmong({ box, leader }: PlacedLabel, others: readonly PlacedLabel[]): number {
@@ -160,21 +161,20 @@ function overlap(a: Box, b: Box): boolean {
 }
 
 /** Length of the line from a to b that lies in a box (Liang and Barsky 1984: cut by each side in turn). */
-function hidden(a: Place, b: Place, box: Box): number {
+function hidden(a: Place, b: Place, { x, y, width, height }: Box): number {
+  if (Math.max(a[0], b[0]) < x || Math.min(a[0], b[0]) > x + width) return 0;
+  if (Math.max(a[1], b[1]) < y || Math.min(a[1], b[1]) > y + height) return 0;
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   let enter = 0;
   let leave = 1;
-  const sides = [
-    [-dx, a[0] - box.x],
-    [dx, box.x + box.width - a[0]],
-    [-dy, a[1] - box.y],
-    [dy, box.y + box.height - a[1]],
-  ];
-  for (const [p, q] of sides) {
-    if (p === 0 && q < 0) return 0;
+  const cut = (p: number, q: number) => {
     if (p < 0) enter = Math.max(enter, q / p);
     if (p > 0) leave = Math.min(leave, q / p);
-  }
+  };
+  cut(-dx, a[0] - x);
+  cut(dx, x + width - a[0]);
+  cut(-dy, a[1] - y);
+  cut(dy, y + height - a[1]);
   return enter < leave ? (leave - enter) * Math.hypot(dx, dy) : 0;
 }
 

@@ -1,0 +1,55 @@
+/** Two points that pass close by each other: their distance and direction change fast, and must not be lost. */
+import { type Drawing, type Measure, trace } from 'jounce/linkage';
+import { describe, expect, it } from 'vitest';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
+
+describe('a point that passes close by another', () => {
+  /** A crank of 100 whose pin passes C at a distance `gap`, with the crank along +x. */
+  const passing = (gap: number, drawn = 1.6): Drawing =>
+    deepFreeze({
+      points: { O: [0, 0], A: [100 * Math.cos(drawn), 100 * Math.sin(drawn)], C: [100 + gap, 0] },
+      ground: ['O', 'C'],
+      bodies: { crank: ['O', 'A'] },
+    });
+  const length = deepFreeze({ length: ['C', 'A'] } satisfies Measure);
+  const direction = deepFreeze({ angle: ['C', 'A'] } satisfies Measure);
+
+  const gaps = [10, 1, 0.1, 0.01, 1e-3, 1e-6];
+
+  it.each(gaps)('is nearest once, by %d', (gap) => {
+    const motion = trace(passing(gap), { driver: { angle: ['O', 'A'] }, from: -1.5, to: 3 });
+    const found = motion.extremes(length);
+    expect(found).toHaveLength(1);
+    expectWithin(found[0].at, 0, 1e-9);
+    expectClose(found[0].value, gap, { times: 64, scale: 100 });
+  });
+
+  it.each(gaps)('comes no nearer, driven by their distance, than %d', (gap) => {
+    const motion = trace(passing(gap), { driver: length });
+    expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    // At 1e-6 of 100 the distance is known to a hundred roundings of 100 over 1e-6 of it.
+    expectWithin(motion.low.at, gap, 1e-11 + 1e-14 / gap);
+    expectClose(motion.high.at, 200 + gap, { times: 64, scale: 200 });
+  });
+
+  it.each(gaps)('has a direction from it that turns back twice, %d outside', (gap) => {
+    const motion = trace(passing(gap), { driver: { angle: ['O', 'A'] }, from: -1.5, to: 3 });
+    const found = motion.extremes(direction);
+    // Where the line C-A touches the circle.
+    const touch = Math.acos(100 / (100 + gap));
+    expect(found).toHaveLength(2);
+    expectWithin(found[0].at, -touch, 1e-7);
+    expectWithin(found[1].at, touch, 1e-7);
+  });
+
+  it.each(gaps)('has a direction from it that goes on turning, %d inside', (gap) => {
+    for (const drawn of [1.5, 1.55, 1.6, 1.65, 1.7]) {
+      const motion = trace(passing(-gap, drawn), { driver: { angle: ['O', 'A'] }, from: -3, to: 3 });
+      const read = motion.read(direction);
+      // From inside its circle the pin is seen to go around.
+      const seen = (at: number) => Math.atan2(100 * Math.sin(at), 100 * Math.cos(at) - (100 - gap));
+      expectWithin(read(3).value - read(-3).value, 2 * seen(3), 1e-9);
+    }
+  });
+});

@@ -1,0 +1,54 @@
+/** Drivers that turn a body through several full turns. */
+import { trace } from 'jounce/linkage';
+import { describe, expect, it } from 'vitest';
+import { deepFreeze } from '../support/freeze.ts';
+import { fourBar } from '../support/linkages.ts';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
+
+const turn = 2 * Math.PI;
+
+describe('a driver through several full turns', () => {
+  const bars = deepFreeze({ crank: 40, coupler: 120, rocker: 80, ground: 100 });
+  const turns = { driver: { turn: 'crank' }, from: -2 * turn, to: 2 * turn } as const;
+
+  it('from -4 pi to 4 pi swings the rocker of a crank-rocker continuously, each turn alike', () => {
+    const motion = trace(fourBar(bars, 0.7), turns);
+    expect([motion.low, motion.high]).toEqual([
+      { at: -2 * turn, how: 'reached' },
+      { at: 2 * turn, how: 'reached' },
+    ]);
+    const rocker = motion.read({ angle: ['D', 'C'] });
+    const driven = motion.read({ turn: 'crank' });
+    const steps = 4000;
+    let before = rocker(-2 * turn).value;
+    for (let k = 1; k <= steps; k++) {
+      const at = Math.min(2 * turn, -2 * turn + (k / steps) * 4 * turn);
+      const { value, first } = rocker(at);
+      // Never faster than about 1.3 times the crank.
+      expect(Math.abs(value - before)).toBeLessThan((2 * 4 * turn) / steps);
+      expect(first).toSatisfy(Number.isFinite);
+      expectClose(driven(at).value, at, { times: 64, scale: 2 * turn });
+      before = value;
+    }
+    for (const at of [-2 * turn, -turn, -1, 0]) {
+      for (const later of [turn, 2 * turn]) {
+        const [one, two] = [rocker(at), rocker(at + later)];
+        expectClose(two.value, one.value, { times: 64, scale: 2 * turn });
+        expectWithin(two.first, one.first ?? Number.NaN, 1e-12);
+        expectWithin(two.second, one.second ?? Number.NaN, 1e-10);
+      }
+    }
+  });
+
+  it('turns the other crank of a drag link as often', () => {
+    // The ground is the shortest bar: 30 + 90 < 70 + 80.
+    const motion = trace(fourBar(deepFreeze({ crank: 70, coupler: 80, rocker: 90, ground: 30 }), 0.7), turns);
+    expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+    const other = motion.read({ turn: 'rocker' });
+    for (let k = -4; k <= 4; k++) {
+      const at = (k * turn) / 2;
+      if (k <= 2)
+        expectClose(other(at + turn).value - other(at).value, turn, { times: 128, scale: 2 * turn });
+    }
+  });
+});
