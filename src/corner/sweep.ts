@@ -154,13 +154,16 @@ function beforeStillPatch(end: Ends, still: readonly Still[], drawn: number): En
 
 /** Multiples of the step, and both ends but for a dead point, where ratios do not exist. */
 function travelsOf({ droop, bump }: Ends, step: number): Float64Array {
-  const travels: number[] = [];
-  if (droop.how !== 'deadPoint') travels.push(droop.travel);
-  for (let k = Math.ceil(droop.travel / step); k * step < bump.travel; k++) {
-    if (k * step > droop.travel) travels.push(k * step);
-  }
-  if (bump.how !== 'deadPoint' && bump.travel > droop.travel) travels.push(bump.travel);
-  return new Float64Array(travels);
+  const first = Math.floor(droop.travel / step) + 1;
+  const last = Math.ceil(bump.travel / step) - 1;
+  const withDroop = droop.how === 'deadPoint' ? 0 : 1;
+  const withBump = bump.how === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
+  const inner = Math.max(0, last - first + 1);
+  const travel = new Float64Array(withDroop + inner + withBump);
+  if (withDroop === 1) travel[0] = droop.travel;
+  for (let k = 0; k < inner; k++) travel[withDroop + k] = (first + k) * step;
+  if (withBump === 1) travel[withDroop + inner] = bump.travel;
+  return travel;
 }
 
 function readColumns({ info, recipes }: ColumnPlan, r: Reader, travel: Float64Array, drawn: number): Columns {

@@ -203,39 +203,73 @@ export function measureBlock(
   out: Float64Array,
   to: number,
 ): void {
-  const { kind, offset, zero } = measure;
+  switch (measure.kind) {
+    case 'x':
+    case 'y': {
+      const w = measure.kind === 'x' ? wx : wy;
+      for (let k = 0; k < (derived ? KEPT : 1); k++) {
+        for (let i = k * BLOCK; i < k * BLOCK + rows; i++) out[to + i] = w[from + i];
+      }
+      return;
+    }
+    case 'length':
+      lengthBlock(measure.offset, wx, wy, from, derived, rows, out, to);
+      return;
+    case 'angle':
+      angleBlock(measure.zero, wx, wy, from, derived, rows, out, to);
+      return;
+  }
+}
+
+function lengthBlock(
+  offset: number,
+  wx: Float64Array,
+  wy: Float64Array,
+  from: number,
+  derived: boolean,
+  rows: number,
+  out: Float64Array,
+  to: number,
+): void {
   const square = offset * offset;
-  if (kind === 'x' || kind === 'y') {
-    const w = kind === 'x' ? wx : wy;
-    const end = derived ? 2 * BLOCK + rows : rows;
-    for (let q = 0; q < end; q++) out[to + q] = w[from + q];
-    return;
-  }
   for (let i = 0; i < rows; i++) {
     const q = from + i;
     const x = wx[q];
     const y = wy[q];
-    out[to + i] = kind === 'length' ? Math.sqrt(x * x + y * y + square) : Math.atan2(y, x) + zero;
-  }
-  if (!derived) return;
-  for (let i = 0; i < rows; i++) {
-    const q = from + i;
-    const x = wx[q];
-    const y = wy[q];
+    const length = Math.sqrt(x * x + y * y + square);
+    out[to + i] = length;
+    if (!derived) continue;
     const x1 = wx[q + BLOCK];
     const y1 = wy[q + BLOCK];
-    const x2 = wx[q + 2 * BLOCK];
-    const y2 = wy[q + 2 * BLOCK];
-    if (kind === 'length') {
-      const length = out[to + i];
-      const first = (x * x1 + y * y1) / length;
-      out[to + BLOCK + i] = first;
-      out[to + 2 * BLOCK + i] = (0.5 * (x1 * x1 + y1 * y1 - first * first) + x * x2 + y * y2) / length;
-    } else {
-      const norm = x * x + y * y;
-      const first = (x * y1 - y * x1) / norm;
-      out[to + BLOCK + i] = first;
-      out[to + 2 * BLOCK + i] = (x * y2 - y * x2 - first * (x * x1 + y * y1)) / norm;
-    }
+    const first = (x * x1 + y * y1) / length;
+    const bend = x * wx[q + 2 * BLOCK] + y * wy[q + 2 * BLOCK];
+    out[to + BLOCK + i] = first;
+    out[to + 2 * BLOCK + i] = (0.5 * (x1 * x1 + y1 * y1 - first * first) + bend) / length;
+  }
+}
+
+function angleBlock(
+  zero: number,
+  wx: Float64Array,
+  wy: Float64Array,
+  from: number,
+  derived: boolean,
+  rows: number,
+  out: Float64Array,
+  to: number,
+): void {
+  for (let i = 0; i < rows; i++) {
+    const q = from + i;
+    const x = wx[q];
+    const y = wy[q];
+    out[to + i] = Math.atan2(y, x) + zero;
+    if (!derived) continue;
+    const x1 = wx[q + BLOCK];
+    const y1 = wy[q + BLOCK];
+    const norm = x * x + y * y;
+    const first = (x * y1 - y * x1) / norm;
+    const bend = x * wy[q + 2 * BLOCK] - y * wx[q + 2 * BLOCK];
+    out[to + BLOCK + i] = first;
+    out[to + 2 * BLOCK + i] = (bend - first * (x * x1 + y * y1)) / norm;
   }
 }

@@ -169,7 +169,7 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
 }
 
 /** Order of the inverse series: a start for Newton, near enough in most of a piece for a single correction. */
-const INVERSE_ORDER = 14;
+const INVERSE_ORDER = 10;
 
 function inverseOf(t: Float64Array): Float64Array {
   const inverse = new Float64Array(INVERSE_ORDER + 1);

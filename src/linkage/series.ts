@@ -17,7 +17,7 @@ import type { Structure } from './structure.ts';
 import type { System } from './system.ts';
 
 /** Highest power kept. */
-export const ORDER = 20;
+export const ORDER = 24;
 /** Coefficients of one unknown. */
 export const STRIDE = ORDER + 1;
 /** Truncation error allowed at the end of a piece, as a share of the system's size. */

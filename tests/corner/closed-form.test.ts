@@ -366,9 +366,9 @@ describe('equal level arms, order by order', () => {
           );
           const piece = path.pieces.find(({ origin }) => origin === 0);
           if (piece === undefined) expect.fail('no piece about the drawn pose');
-          const { unknowns, freePoints } = path.system;
+          const { unknowns } = path.system;
           const stride = piece.z.length / unknowns;
-          const root = Math.sqrt(freePoints.length);
+          const root = Math.sqrt(unknowns / 2);
           // Coefficients of u by v/a, and of v by s; everything as a share of a.
           let binomial = 1;
           for (let k = 0; k < stride; k++) {

@@ -7,6 +7,8 @@ import { conditioning, magnitude } from './geometry.ts';
 
 /** Roundings of a place, a length or (in degrees, over some 200 mm) an angle. */
 const PLACE = 16;
+/** How much worse than a place a rate is rounded. */
+const RATE = 4;
 /** mm; stands for the lengths of a corner where an error of place becomes one of a rate. */
 const LENGTH = 100;
 
@@ -70,7 +72,7 @@ export function expectSameRow(
 }
 
 function withinOf(name: string, place: number, c: number, row: Row): number {
-  const first = (place * c ** 2) / LENGTH;
+  const first = (RATE * place * c ** 2) / LENGTH;
   switch (name) {
     case 'installationRatio':
       return first;

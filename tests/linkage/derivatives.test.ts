@@ -9,8 +9,12 @@ import { EPS, expectWithin } from '../support/tolerance.ts';
 describe('derivatives by the driver', () => {
   /** Share of the way to the nearer end that a difference quotient steps. */
   const STEP = 1e-3;
+  /** Least way to the nearer end, as a share of the driver's size: closer to a dead point quotients say nothing. */
+  const ROOM = 1e-4;
   /** Roundings in a value from which a quotient is made. */
-  const NOISE = 32;
+  const NOISE = 128;
+  /** Truncation of the series in a second derivative, as a share of the largest one of any reading there. */
+  const SERIES = 1e-9;
   /** What extrapolation leaves of a quotient's own uncertainty. */
   const LEFT = 0.1;
 
@@ -32,31 +36,32 @@ describe('derivatives by the driver', () => {
         const motion = trace(drawing, { driver, ...('turn' in driver ? { from: -7, to: 7 } : {}) });
         const at = placeAt(motion, part);
         const h = STEP * Math.min(at - motion.low.at, motion.high.at - at);
-        pre(h > 0);
         const drive = unitOf(driver);
+        pre(h > STEP * ROOM * drive);
         const measures: Measure[] = [...intrinsic(drawing), { x: 'Y0' }, { y: 'X0' }, { angle: ['O', 'X0'] }];
-        for (const measure of measures) {
+        const reads = measures.map((measure) => {
           const read = motion.read(measure);
-          const scale = unitOf(measure);
-          const { first, second } = read(at);
-          const [byValue, trust] = slope(
-            (t) => read(t).value,
+          return { unit: unitOf(measure), read, exact: read(at) };
+        });
+        const most = (key: 'first' | 'second') =>
+          Math.max(1 / drive, ...reads.map(({ unit, exact }) => Math.abs((exact[key] ?? Number.NaN) / unit)));
+        const [wild, wilder] = [most('first'), most('second')];
+        for (const { unit, read, exact } of reads) {
+          const [byValue, trust] = slope((t) => read(t).value, at, h, unit * (1 + wild * drive));
+          expectWithin(exact.first, byValue, trust);
+          const [byFirst, trustToo] = slope(
+            (t) => read(t).first ?? Number.NaN,
             at,
             h,
-            scale + Math.abs((first ?? Number.NaN) * drive),
+            unit * (wild + wilder * drive),
           );
-          expectWithin(first, byValue, trust);
-          // What a rounding of the driver's value does to a first derivative.
-          const steepness = scale + Math.abs(first ?? Number.NaN) + Math.abs((second ?? Number.NaN) * drive);
-          const [byFirst, trustSecond] = slope((t) => read(t).first ?? Number.NaN, at, h, steepness);
-          expectWithin(second, byFirst, trustSecond);
+          expectWithin(exact.second, byFirst, trustToo + SERIES * unit * wilder);
           all++;
-          if (trust <= 1e-6 * (1 + Math.abs(byValue)) && trustSecond <= 1e-5 * (1 + Math.abs(byFirst)))
-            sharp++;
+          if (trust <= 1e-6 * unit * wild && trustToo <= 1e-5 * unit * wilder) sharp++;
         }
       }),
     );
-    // The tolerances above follow the quotients' own uncertainty: nearly all of them must be sharp.
+    // Nearly all of these tolerances must be sharp.
     expect(sharp / all).toBeGreaterThan(0.9);
   });
 

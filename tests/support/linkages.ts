@@ -1,5 +1,5 @@
 /** Linkages of one freedom, each drawn in a pose it can move from. */
-import { type Arbitrary, array, boolean, integer, record, tuple } from 'fast-check';
+import { type Arbitrary, array, boolean, integer, noShrink, record, tuple } from 'fast-check';
 import type { Drawing, Measure, Point } from 'jounce/linkage';
 import { type Assembly, type FourBar, fourBarAngles } from '../judges/four-bar.ts';
 import { deepFreeze } from './freeze.ts';
@@ -62,12 +62,16 @@ function bend(a: Point, b: Point, c: Point): number {
 
 /**
  * Linkages grown from a crank on the ground pair by pair: each pair of bars joins two points that move differently
- * in a new pin, and so adds no freedom. As lengths are taken from the drawing, every one of them closes.
+ * in a new pin, and so adds no freedom. As lengths are taken from the drawing, every one of them closes. A failing one
+ * is not shrunk: that ends in special positions, which fail for other reasons.
  */
 export function grown(pairs: { minPairs: number; maxPairs: number }): Arbitrary<Grown> {
-  return tuple(place, place, array(pair, { minLength: pairs.minPairs, maxLength: pairs.maxPairs }))
-    .map(([pivot, pin, growth]) => grow(pivot, pin, growth))
-    .filter((grownOrNot) => grownOrNot !== null);
+  const growth = array(pair, { minLength: pairs.minPairs, maxLength: pairs.maxPairs });
+  return noShrink(
+    tuple(place, place, growth)
+      .map(([pivot, pin, pairsDrawn]) => grow(pivot, pin, pairsDrawn))
+      .filter((found) => found !== null),
+  );
 }
 
 function grow(
