@@ -16,6 +16,9 @@ import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { CornerModel } from './model.ts';
 
+/** Whose travel is the axis of a sweep. */
+export type TravelOf = 'contactPatch' | 'wheelCentre';
+
 /** A column: its name, its unit ('' for a ratio), and what it is in words. */
 export interface ColumnInfo {
   readonly name: string;
@@ -26,15 +29,15 @@ export interface ColumnInfo {
 }
 
 /**
- * How a column is made from the readings `m` (see `Reader`) at row i: by `of`, null where the quantity is not defined;
- * or, where `of` is null, as zero + factor m[at + i].
+ * Fills a column from the readings `m` (see `Reader`) of a block: rows 0 .. rows - 1 go to `out[first ..]`. What is not
+ * defined comes out as not finite, or in a column with gaps as null.
  */
-export interface Recipe {
-  readonly at: number;
-  readonly factor: number;
-  readonly zero: number;
-  readonly of: ((m: Float64Array, i: number) => number | null) | null;
-}
+export type Fill<Out> = (m: Float64Array, rows: number, out: Out, first: number) => void;
+
+/** How a column is made: with gaps or without. */
+export type Recipe =
+  | { readonly gaps: false; readonly fill: Fill<Float64Array> }
+  | { readonly gaps: true; readonly fill: Fill<(number | null)[]> };
 
 /** What is to be read of a pose, and the columns made from it. */
 export interface ColumnPlan {
@@ -45,8 +48,14 @@ export interface ColumnPlan {
   readonly recipes: readonly Recipe[];
 }
 
-/** Asks for a measure, with derivatives or without; returns where it is among the readings. */
-type Read = (measure: Measure, derived: boolean) => number;
+/**
+ * Asks for a measure, with derivatives or without; returns where it is among the readings. The contact patch's height
+ * is asked for as TRAVEL: it needs no reading, and AXIS is returned, when the sweep's axis is just that.
+ */
+type Read = (measure: Measure | typeof TRAVEL, derived: boolean) => number;
+
+const TRAVEL = 'travel';
+const AXIS = -1;
 
 interface Standard extends ColumnInfo {
   readonly recipe: (model: CornerModel, read: Read) => Recipe;
@@ -69,9 +78,11 @@ const STANDARD: readonly Standard[] = [
     label: 'installation ratio',
     gaps: false,
     recipe(model, read) {
-      const z = read(travel(model), true);
+      const z = read(TRAVEL, true);
       const length = read(shockLength(model), true);
-      return formula((m, i) => finite(-m[length + FIRST + i] / m[z + FIRST + i]));
+      return plain((m, rows, out, first) => {
+        for (let i = 0; i < rows; i++) out[first + i] = -m[length + FIRST + i] / travelRate(m, z, i);
+      });
     },
   },
   {
@@ -80,13 +91,14 @@ const STANDARD: readonly Standard[] = [
     label: 'change of the installation ratio',
     gaps: false,
     recipe(model, read) {
-      const z = read(travel(model), true);
+      const z = read(TRAVEL, true);
       const length = read(shockLength(model), true);
-      return formula((m, i) => {
-        const rate = m[z + FIRST + i];
-        return finite(
-          -(m[length + SECOND + i] - (m[length + FIRST + i] / rate) * m[z + SECOND + i]) / (rate * rate),
-        );
+      return plain((m, rows, out, first) => {
+        for (let i = 0; i < rows; i++) {
+          const rate = travelRate(m, z, i);
+          const slope = m[length + FIRST + i] / rate;
+          out[first + i] = -(m[length + SECOND + i] - slope * travelBend(m, z, i)) / (rate * rate);
+        }
       });
     },
   },
@@ -134,9 +146,11 @@ const STANDARD: readonly Standard[] = [
     label: 'roll-centre height above the ground of that pose',
     gaps: false,
     recipe(model, read) {
-      const z = read(travel(model), true);
+      const z = read(TRAVEL, true);
       const y = read(patch(model), true);
-      return formula((m, i) => finite((m[y + i] * m[y + FIRST + i]) / m[z + FIRST + i]));
+      return plain((m, rows, out, first) => {
+        for (let i = 0; i < rows; i++) out[first + i] = (m[y + i] * m[y + FIRST + i]) / travelRate(m, z, i);
+      });
     },
   },
   {
@@ -145,12 +159,13 @@ const STANDARD: readonly Standard[] = [
     label: 'instant centre of the upright, y',
     gaps: true,
     recipe(model, read) {
-      const z = read(travel(model), true);
+      const z = read(TRAVEL, true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return formula((m, i) =>
-        turns(m, w + i, z + i) ? finite(m[y + i] - m[z + FIRST + i] / m[w + FIRST + i]) : null,
-      );
+      return gappy((m, i) => {
+        const rate = travelRate(m, z, i);
+        return turns(m[w + FIRST + i], rate) ? finite(m[y + i] - rate / m[w + FIRST + i]) : null;
+      });
     },
   },
   {
@@ -159,12 +174,15 @@ const STANDARD: readonly Standard[] = [
     label: 'instant centre of the upright, z',
     gaps: true,
     recipe(model, read) {
-      const z = read(travel(model), true);
+      const z = read(TRAVEL, true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return formula((m, i) =>
-        turns(m, w + i, z + i) ? finite(m[z + i] + m[y + FIRST + i] / m[w + FIRST + i]) : null,
-      );
+      const height = read({ y: model.contactPatch }, false);
+      return gappy((m, i) => {
+        return turns(m[w + FIRST + i], travelRate(m, z, i))
+          ? finite(m[height + i] + m[y + FIRST + i] / m[w + FIRST + i])
+          : null;
+      });
     },
   },
   {
@@ -173,23 +191,30 @@ const STANDARD: readonly Standard[] = [
     label: 'inverse distance from contact patch to instant centre, inboard +',
     gaps: false,
     recipe(model, read) {
-      const z = read(travel(model), true);
+      const z = read(TRAVEL, true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return formula((m, i) => {
-        const slide = m[y + FIRST + i] / m[z + FIRST + i];
-        return finite(m[w + FIRST + i] / m[z + FIRST + i] / Math.sqrt(1 + slide * slide));
+      return plain((m, rows, out, first) => {
+        for (let i = 0; i < rows; i++) {
+          const slide = m[y + FIRST + i] / travelRate(m, z, i);
+          out[first + i] = m[w + FIRST + i] / travelRate(m, z, i) / Math.sqrt(1 + slide * slide);
+        }
       });
     },
   },
 ];
 
-/** Columns of a corner, in the order in which they are shown; all but those named in `only` are left out. */
-export function planColumns(model: CornerModel, only?: readonly string[]): ColumnPlan {
+/**
+ * Columns of a corner swept by the travel of `axis`, in the order in which they are shown; all but those named in `only`
+ * are left out.
+ */
+export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly string[]): ColumnPlan {
   const measures: Measure[] = [];
   const derived: boolean[] = [];
   const keys: string[] = [];
-  const read: Read = (measure, withDerivatives) => {
+  const read: Read = (asked, withDerivatives) => {
+    if (asked === TRAVEL && axis === 'contactPatch') return AXIS;
+    const measure = asked === TRAVEL ? { y: model.contactPatch } : asked;
     const key = keyOf(measure);
     let at = keys.indexOf(key);
     if (at < 0) {
@@ -225,13 +250,8 @@ export function planColumns(model: CornerModel, only?: readonly string[]): Colum
   return { measures, derived, info, recipes };
 }
 
-/** Value of a column at row i. */
-export function valueOf({ of, zero, factor, at }: Recipe, m: Float64Array, i: number): number | null {
-  return of === null ? zero + factor * m[at + i] : of(m, i);
-}
-
 function checkNames(only: readonly string[], model: CornerModel): void {
-  const known = planColumns(model).info.map(({ name }) => name);
+  const known = planColumns(model, 'contactPatch').info.map(({ name }) => name);
   const issues: Issue[] = [];
   only.forEach((name, k) => {
     if (known.includes(name)) return;
@@ -253,8 +273,13 @@ function keyOf(measure: Measure): string {
   return `length ${measure.length[0]} ${measure.length[1]}`;
 }
 
-function travel(model: CornerModel): Measure {
-  return { y: model.contactPatch };
+/** dz/dt and d2z/dt2 of the contact patch's travel z by the sweep's axis t. */
+function travelRate(m: Float64Array, z: number, i: number): number {
+  return z === AXIS ? 1 : m[z + FIRST + i];
+}
+
+function travelBend(m: Float64Array, z: number, i: number): number {
+  return z === AXIS ? 0 : m[z + SECOND + i];
 }
 
 function patch(model: CornerModel): Measure {
@@ -270,15 +295,26 @@ function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure 
 }
 
 function linear(at: number, factor = 1, zero = 0): Recipe {
-  return { at, factor, zero, of: null };
+  return plain((m, rows, out, first) => {
+    for (let i = 0; i < rows; i++) out[first + i] = zero + factor * m[at + i];
+  });
 }
 
-function formula(of: (m: Float64Array, i: number) => number | null): Recipe {
-  return { at: 0, factor: 0, zero: 0, of };
+function plain(fill: Fill<Float64Array>): Recipe {
+  return { gaps: false, fill };
 }
 
-function turns(m: Float64Array, w: number, z: number): boolean {
-  return Math.abs(m[w + FIRST]) >= NO_TURN * Math.abs(m[z + FIRST]);
+function gappy(value: (m: Float64Array, i: number) => number | null): Recipe {
+  return {
+    gaps: true,
+    fill: (m, rows, out, first) => {
+      for (let i = 0; i < rows; i++) out[first + i] = value(m, i);
+    },
+  };
+}
+
+function turns(turn: number, travel: number): boolean {
+  return Math.abs(turn) >= NO_TURN * Math.abs(travel);
 }
 
 /** `lowerOuter` as `lower outer`. */

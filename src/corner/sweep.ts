@@ -5,7 +5,7 @@ import { drawnValue, tracePath } from '../linkage/motion.ts';
 import type { End, EndKind } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
-import { type ColumnInfo, type ColumnPlan, planColumns, valueOf } from './columns.ts';
+import { type ColumnInfo, type ColumnPlan, planColumns, type Recipe, type TravelOf } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 
 /** How a corner is swept; all optional. */
@@ -15,7 +15,7 @@ export interface SweepOptions {
   /** Downward travel to reach, mm, as a positive number; default 80. */
   readonly droop?: number;
   /** Whose travel is the axis: `contactPatch` (default) or `wheelCentre`. Ratios stay per contact-patch travel. */
-  readonly travelOf?: 'contactPatch' | 'wheelCentre';
+  readonly travelOf?: TravelOf;
   /** Distance between rows, mm; default 5. Rows stand at its multiples, and at both ends. */
   readonly step?: number;
   /** Names of the columns wanted beside `travel`; default all. */
@@ -84,7 +84,7 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
   const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns: only } = options;
   const model = modelOf(corner);
   checkOptions({ bump, droop, travelOf, step });
-  const plan = planColumns(model, only);
+  const plan = planColumns(model, travelOf, only);
 
   const system = compile(model.drawing);
   const measures = plan.measures.map((measure) => bindMeasure(system, measure, 'measure'));
@@ -101,7 +101,7 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
   }
 
   const r = reader(path, measures, plan.derived);
-  const info = [TRAVEL, ...plan.info];
+  const info = [TRAVEL[travelOf], ...plan.info];
   const travel = travelsOf(end, step);
   const columns = readColumns(plan, r, travel, drawn);
   return {
@@ -110,12 +110,24 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
     at(travel) {
       checkTravel(travel, end);
       readRows(r, Float64Array.of(drawn + travel), 0);
-      const values = plan.recipes.map((recipe) => valueOf(recipe, r.m, 0));
+      const values = plan.recipes.map((recipe) => firstOf(recipe, r.m));
       return rowOf(info, (c) => (c === 0 ? travel : values[c - 1]));
     },
     rows: () => Array.from(travel, (_, i) => rowOf(info, (c) => columns[info[c].name][i])),
     end,
   };
+}
+
+/** Value of a column at the first row of the readings, null where it is not defined. */
+function firstOf(recipe: Recipe, m: Float64Array): number | null {
+  if (recipe.gaps) {
+    const value: (number | null)[] = [null];
+    recipe.fill(m, 1, value, 0);
+    return value[0];
+  }
+  const value = new Float64Array(1);
+  recipe.fill(m, 1, value, 0);
+  return Number.isFinite(value[0]) ? value[0] : null;
 }
 
 function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | null): Row {
@@ -134,7 +146,10 @@ function checkTravel(travel: number, { droop, bump }: Ends): void {
   ]);
 }
 
-const TRAVEL: ColumnInfo = { name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false };
+const TRAVEL = {
+  contactPatch: { name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false },
+  wheelCentre: { name: 'travel', unit: 'mm', label: 'travel of the wheel centre, bump +', gaps: false },
+} as const satisfies Record<TravelOf, ColumnInfo>;
 
 type Ends = Sweep['end'];
 
@@ -168,28 +183,26 @@ function travelsOf({ droop, bump }: Ends, step: number): Float64Array {
 
 function readColumns({ info, recipes }: ColumnPlan, r: Reader, travel: Float64Array, drawn: number): Columns {
   const rows = travel.length;
-  const count = recipes.length;
-  const plain = new Array<Float64Array>(count);
-  const gappy = new Array<(number | null)[]>(count);
-  for (let c = 0; c < count; c++) {
-    if (info[c].gaps) gappy[c] = new Array<number | null>(rows).fill(null);
-    else plain[c] = new Float64Array(rows);
-  }
-  const { m } = r;
-  const driver = drawn === 0 ? travel : travel.map((value) => drawn + value);
-  for (let first = 0, read = 0; first < rows; first += read) {
-    read = readRows(r, driver, first);
-    for (let c = 0; c < count; c++) {
-      const { of, zero, factor, at } = recipes[c];
-      const to = plain[c];
-      if (of === null) for (let i = 0; i < read; i++) to[first + i] = zero + factor * m[at + i];
-      else if (info[c].gaps) for (let i = 0; i < read; i++) gappy[c][first + i] = of(m, i);
-      // A column without gaps is a number at every row: rows stand at no dead point.
-      else for (let i = 0; i < read; i++) to[first + i] = of(m, i) as number;
-    }
-  }
   const columns: Record<string, Float64Array | (number | null)[]> = { travel };
-  for (let c = 0; c < count; c++) columns[info[c].name] = gappy[c] ?? plain[c];
+  const fills: ((read: number, first: number) => void)[] = [];
+  recipes.forEach((recipe, c) => {
+    if (recipe.gaps) {
+      const column = new Array<number | null>(rows).fill(null);
+      columns[info[c].name] = column;
+      fills.push((read, first) => recipe.fill(r.m, read, column, first));
+    } else {
+      // Every entry is finite: rows stand at no dead point.
+      const column = new Float64Array(rows);
+      columns[info[c].name] = column;
+      fills.push((read, first) => recipe.fill(r.m, read, column, first));
+    }
+  });
+  const driver = drawn === 0 ? travel : travel.map((value) => drawn + value);
+  for (let first = 0; first < rows; ) {
+    const read = readRows(r, driver, first);
+    for (const fill of fills) fill(read, first);
+    first += read;
+  }
   return columns as unknown as Columns;
 }
 

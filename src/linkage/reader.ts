@@ -26,6 +26,8 @@ export interface Reader {
   readonly forms: Forms;
   readonly formOf: readonly number[];
   readonly formDerived: readonly boolean[];
+  /** For each free point whether the forms want it with derivatives, as a value, or not at all. */
+  readonly wanted: readonly ('derived' | 'value' | 'no')[];
   /** Continuous angle of each measure at local 0 of each piece. */
   readonly base: Float64Array;
   /** Workspace: the unknowns, and the forms, of a block. */
@@ -62,6 +64,7 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
     forms: packForms(shared),
     formOf,
     formDerived,
+    wanted: wantedPoints(path.system.structure.freePoints.length, shared, formDerived),
     base: new Float64Array(path.pieces.length * count),
     z: new Float64Array(path.system.unknowns * READING),
     wx: new Float64Array(shared.length * READING),
@@ -72,6 +75,15 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
   };
   if (measures.some(({ kind }) => kind === 'angle')) followAngles(r);
   return r;
+}
+
+function wantedPoints(count: number, forms: readonly Form[], derived: readonly boolean[]): Reader['wanted'] {
+  const wanted = new Array<Reader['wanted'][number]>(count).fill('no');
+  for (let f = 0; f < forms.length; f++) {
+    for (const j of forms[f].free)
+      if (derived[f] || wanted[j] === 'no') wanted[j] = derived[f] ? 'derived' : 'value';
+  }
+  return wanted;
 }
 
 /** Carries angles continuously from the drawn pose, where they are as drawn, over the pieces to both sides. */
@@ -101,11 +113,12 @@ export function readPlace(r: Reader, piece: number, s: number): void {
 
 /** Reads all measures in a piece at the local arc lengths `r.s`: Taylor coefficients by s. */
 function readPlaces(r: Reader, piece: number, rows: number): void {
-  const { path, measures, derived, formOf, base, s, z, wx, wy, m } = r;
+  const { path, measures, derived, formOf, base, wanted, s, z, wx, wy, m } = r;
   const c = path.pieces[piece].z;
-  for (let i = 0; i * STRIDE < c.length; i++) {
-    if (r.anyDerived) taylorMany(c, i * STRIDE, ORDER, s, rows, BLOCK, z, i * READING);
-    else hornerMany(c, i * STRIDE, ORDER, s, rows, z, i * READING);
+  for (let i = 0; i < 2 * wanted.length; i++) {
+    const want = wanted[i >> 1];
+    if (want === 'derived') taylorMany(c, i * STRIDE, ORDER, s, rows, BLOCK, z, i * READING);
+    else if (want === 'value') hornerMany(c, i * STRIDE, ORDER, s, rows, z, i * READING);
   }
   applyFormsMany(r, rows);
   const count = measures.length;

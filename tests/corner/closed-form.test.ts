@@ -36,11 +36,11 @@ const DEGREES = 180 / Math.PI;
 /** Farther than any linkage of these tests can go, mm. */
 const BEYOND = 3000;
 /** Roundings of a place or a length, times the size of the drawing and its conditioning. */
-const PLACE = 16;
+const PLACE = 32;
 /** The same of an angle in degrees, over some 200 mm. */
 const ANGLE = 8;
 /** Roundings of a rate that is got from places. */
-const RATE = 64;
+const RATE = 256;
 /** What ratio (1) and slope (1/mm) may be off at a conditioning of 1. */
 const RATIO = 1e-10;
 /** mm; travel is stationary at a dead point, so that it is known far better than the pose. */

@@ -56,7 +56,7 @@ describe('derivatives', () => {
     };
     const value = quotient(h / 2);
     // Halving the step leaves a sixty-fourth of the error; rounding goes up instead.
-    return { value, off: Math.abs(value - quotient(h)) / 16 + (8 * rounding) / h };
+    return { value, off: Math.abs(value - quotient(h)) / 16 + (32 * rounding) / h };
   }
 
   it('are those of central differences of the poses', () => {
@@ -114,7 +114,7 @@ describe('definitions', () => {
   /** Roundings of an angle or a length got from the places of a row. */
   const AGAIN = 8;
   /** Roundings of a rate got from the places of a row, which were rounded each for itself. */
-  const RATE = 64;
+  const RATE = 256;
 
   it('hold for the angles, lengths and changes of every pose, from its points', () => {
     fc.assert(

@@ -7,8 +7,8 @@ import { conditioning, magnitude } from './geometry.ts';
 
 /** Roundings of a place, a length or (in degrees, over some 200 mm) an angle. */
 const PLACE = 16;
-/** How much worse than a place a rate is rounded. */
-const RATE = 4;
+/** How much worse than a place a rate is known: by rounding, and by where its series is cut off. */
+const RATE = 256;
 /** mm; stands for the lengths of a corner where an error of place becomes one of a rate. */
 const LENGTH = 100;
 
