@@ -28,6 +28,8 @@ const RESIDUAL = 1e-12;
 const ROUNDING = 4 * Number.EPSILON;
 /** A piece is at most this many sizes long: then even the straightest motion is checked now and then. */
 const LONGEST = 2;
+/** Rows up to which a system is small enough for its whole solution matrix to pay. */
+const SMALL = 8;
 /** Halvings before a piece is given up. */
 const HALVINGS = 24;
 
@@ -50,6 +52,8 @@ export interface Expander {
   readonly rhs: Float64Array;
   readonly x: Float64Array;
   readonly tangent: Float64Array;
+  /** Workspace of `fillAnswer`, null for systems that are not small. */
+  readonly answer: Float64Array | null;
   /** The coefficients of the last expansion, contiguous per unknown. */
   readonly z: Float64Array;
   readonly formX: Float64Array;
@@ -84,6 +88,7 @@ export function expander(system: System): Expander {
     rhs: new Float64Array(structure.rows.length),
     x: new Float64Array(unknowns),
     tangent: new Float64Array(unknowns),
+    answer: structure.rows.length <= SMALL ? new Float64Array(unknowns * structure.rows.length) : null,
     z: new Float64Array(unknowns * STRIDE),
     formX: new Float64Array(forms.count * STRIDE),
     formY: new Float64Array(forms.count * STRIDE),
@@ -153,14 +158,39 @@ export function expand(e: Expander, pose: Float64Array, along: Float64Array | nu
     z[i * STRIDE + 1] = tangent[i];
   }
   applyForms(system.forms, z, STRIDE, 1, 1, e.formX, e.formY);
+  const answer = e.answer === null ? null : fillAnswer(e, e.answer);
   for (let k = 2; k <= ORDER; k++) {
     convolve(e, k);
-    solve(elimination, rhs, x);
-    offTangent(x, tangent);
-    for (let i = 0; i < unknowns; i++) z[i * STRIDE + k] = x[i];
+    if (answer === null) {
+      solve(elimination, rhs, x);
+      offTangent(x, tangent);
+      for (let i = 0; i < unknowns; i++) z[i * STRIDE + k] = x[i];
+    } else {
+      for (let i = 0, q = 0; i < unknowns; i++) {
+        let sum = 0;
+        for (let j = 0; j < rhs.length; j++) sum += answer[q++] * rhs[j];
+        z[i * STRIDE + k] = sum;
+      }
+    }
     applyForms(system.forms, z, STRIDE, k, k, e.formX, e.formY);
   }
   return 1;
+}
+
+/**
+ * The matrix that takes right-hand sides to solutions off the tangent, row by row. Of a small system it costs as much
+ * as a few solves, and there are ORDER of them.
+ */
+function fillAnswer({ elimination, tangent, rhs, x }: Expander, answer: Float64Array): Float64Array {
+  const rows = rhs.length;
+  for (let j = 0; j < rows; j++) {
+    rhs.fill(0);
+    rhs[j] = 1;
+    solve(elimination, rhs, x);
+    offTangent(x, tangent);
+    for (let i = 0; i < x.length; i++) answer[i * rows + j] = elimination.pivotColumn[j] < 0 ? 0 : x[i];
+  }
+  return answer;
 }
 
 /** How far from its pose the last expansion is good, from its last three orders and those of the measure `t`. */

@@ -1,0 +1,288 @@
+/** Wrong input is told at once and whole: where, what, what would do, in the names of the drawing. */
+import { type Drawing, InputError, type Issue, type Point, trace } from 'jounce/linkage';
+import { describe, expect, it } from 'vitest';
+import { deepFreeze } from '../support/freeze.ts';
+
+const fourBar = deepFreeze({
+  points: { A: [0, 0], B: [0, 100], C: [200, 150], D: [220, 0] },
+  ground: ['A', 'D'],
+  bodies: { crank: ['A', 'B'], coupler: ['B', 'C'], rocker: ['D', 'C'] },
+} satisfies Drawing);
+
+/** The error that a call throws, which must be the library's. */
+function thrown(call: () => unknown): InputError {
+  try {
+    call();
+  } catch (error) {
+    if (error instanceof InputError) return error;
+    throw error;
+  }
+  return expect.fail('nothing was thrown');
+}
+
+const issuesOf = (drawing: unknown): readonly Issue[] =>
+  thrown(() => trace(deepFreeze(drawing as Drawing))).issues;
+
+/** What is said of one part of the four-bar that is drawn otherwise. */
+const issuesWith = (changed: Partial<Record<keyof Drawing, unknown>>) =>
+  issuesOf({ ...fourBar, ...structuredClone(changed) });
+
+describe('a faulty drawing', () => {
+  it('is told with everything that is wrong, in the order of the drawing', () => {
+    const error = thrown(() =>
+      trace(
+        deepFreeze({
+          points: { A: [0, 0], B: [0, 100], C: [200, 150], D: [220, 0], E: [7, 8] },
+          ground: ['A', 'X'],
+          bodies: { crank: ['A', 'B'], coupler: ['B', 'uper'], rocker: ['D', 'C', 'C'], lone: ['D'] },
+        } as const),
+      ),
+    );
+    expect(error.name).toBe('InputError');
+    expect(error.message).toBe(
+      [
+        'invalid drawing',
+        '  ground[1]: unknown point, got "X" (allowed: A, B, C, D, E); correct the name or add the point',
+        '  bodies.coupler[1]: unknown point, got "uper" (allowed: A, B, C, D, E); correct the name or add the point',
+        '  bodies.rocker[2]: point named twice, got "C"; take one out',
+        '  bodies.lone: a body needs two points or more, got ["D"]; add the point where it is pinned, or take the body out',
+        '  points.E: point on no body and not ground; add it to a body or to ground, or take it out',
+      ].join('\n'),
+    );
+    expect(error.issues.map(({ path }) => path)).toEqual([
+      'ground[1]',
+      'bodies.coupler[1]',
+      'bodies.rocker[2]',
+      'bodies.lone',
+      'points.E',
+    ]);
+  });
+
+  it('may have a bar of no length', () => {
+    const error = thrown(() => trace(deepFreeze({ ...fourBar, points: { ...fourBar.points, B: [0, 0] } })));
+    expect(error.message).toBe(
+      [
+        'invalid drawing',
+        '  bodies.crank: a bar of no length, got A, B at [0,0]; give the points different places, or make them one ' +
+          'point: bodies that share a point are pinned there',
+      ].join('\n'),
+    );
+  });
+
+  it('may have a body whose points all coincide', () => {
+    const points = { ...fourBar.points, B: [3, 4], C: [3, 4], P: [3, 4] };
+    const bodies = { ...fourBar.bodies, coupler: ['B', 'C', 'P'] };
+    expect(issuesWith({ points, bodies })).toMatchObject([
+      { path: 'bodies.coupler', problem: 'all points of the body coincide', got: 'B, C, P at [3,4]' },
+    ]);
+  });
+
+  it.each<[string, unknown]>([
+    ['NaN', [0, Number.NaN]],
+    ['an infinity', [Number.NEGATIVE_INFINITY, 0]],
+    ['a text', ['0', 100]],
+    ['one coordinate', [0]],
+    ['three coordinates', [0, 100, 0]],
+    ['what JSON makes of NaN', [null, 100]],
+    ['null', null],
+    ['a record', { x: 0, y: 100 }],
+  ])('may have a point that is %s', (_what, B) => {
+    const issues = issuesWith({ points: { ...fourBar.points, B } });
+    expect(issues).toMatchObject([
+      { path: 'points.B', problem: 'not a point', allowed: 'two finite numbers [x, y]' },
+    ]);
+  });
+
+  it('may name a point twice in a body', () => {
+    expect(issuesWith({ bodies: { ...fourBar.bodies, coupler: ['B', 'C', 'B'] } })).toMatchObject([
+      { path: 'bodies.coupler[2]', problem: 'point named twice', got: '"B"' },
+    ]);
+  });
+
+  it('may have a stray point', () => {
+    expect(issuesWith({ points: { ...fourBar.points, stray: [1, 1] } })).toMatchObject([
+      { path: 'points.stray', problem: 'point on no body and not ground' },
+    ]);
+  });
+
+  it('may be empty, or have nothing that could move', () => {
+    for (const drawing of [
+      { points: {}, ground: [], bodies: {} },
+      { points: { A: [0, 0] }, ground: ['A'], bodies: {} },
+      { points: { A: [0, 0], B: [1, 0] }, ground: ['A', 'B'], bodies: { frame: ['A', 'B'] } },
+    ]) {
+      expect(issuesOf(drawing).length).toBeGreaterThan(0);
+    }
+  });
+});
+
+describe('a linkage that one driver does not determine', () => {
+  it('has too many freedoms: says how many, and names what is loose', () => {
+    const fiveBar = deepFreeze({
+      points: {
+        A: [0, 0],
+        B: [0, 100],
+        C: [100, 200],
+        D: [200, 100],
+        E: [220, 0],
+        F: [300, 0],
+        G: [300, 50],
+      },
+      ground: ['A', 'E', 'F', 'G'],
+      bodies: { left: ['A', 'B'], over: ['B', 'C'], down: ['C', 'D'], right: ['E', 'D'], frame: ['F', 'G'] },
+    } as const);
+    const expected = [
+      'invalid linkage',
+      '  undetermined: 2 freedoms in the drawn pose, and one driver, got points that can move: B, C, D (allowed: one ' +
+        'freedom for the one driver); add a body or a ground point that holds them; if the linkage lies flat, draw it ' +
+        'in another pose',
+    ].join('\n');
+    expect(thrown(() => trace(fiveBar)).message).toBe(expected);
+    expect(thrown(() => trace(fiveBar, { driver: { turn: 'left' } })).message).toBe(expected);
+  });
+
+  it('has no ground: says how many freedoms there are', () => {
+    expect(issuesWith({ ground: [] })).toMatchObject([
+      {
+        problem: 'undetermined: 5 freedoms in the drawn pose, and one driver',
+        got: 'points that can move: A, B, C, D',
+      },
+    ]);
+  });
+
+  it('has a second mechanism beside it: only what moves is named', () => {
+    const points = { ...fourBar.points, O: [500, 0], P: [500, 50] };
+    const bodies = { ...fourBar.bodies, arm: ['O', 'P'] };
+    expect(issuesWith({ points, bodies, ground: ['A', 'D', 'O'] })).toMatchObject([
+      { got: 'points that can move: B, C, P' },
+    ]);
+  });
+
+  it('lies flat, where a second way opens: is told to be drawn in another pose', () => {
+    const [issue] = issuesWith({ points: { A: [0, 0], B: [100, 0], C: [300, 0], D: [500, 0] } });
+    expect(issue.problem).toBe('undetermined: 2 freedoms in the drawn pose, and one driver');
+    expect(issue.advice).toContain('if the linkage lies flat, draw it in another pose');
+  });
+
+  it('is a triangle: says what holds it', () => {
+    const triangle = deepFreeze({
+      points: { A: [0, 0], B: [100, 0], C: [40, 80] },
+      ground: ['A', 'B'],
+      bodies: { left: ['A', 'C'], right: ['B', 'C'] },
+    } as const);
+    expect(thrown(() => trace(triangle)).message).toBe(
+      [
+        'invalid linkage',
+        '  over-determined: nothing can move in the drawn pose, got 2 constraints (body left, body right) on 2 ' +
+          'coordinates (allowed: one freedom for the one driver); take out a body, or a point of the ground, that ' +
+          'holds the linkage',
+      ].join('\n'),
+    );
+  });
+
+  it('is held by a bar too many: names the bodies, and how many are redundant', () => {
+    const points = { ...fourBar.points, E: [50, -50], F: [120, -40] };
+    const bodies = { ...fourBar.bodies, stay: ['E', 'C'], stayToo: ['F', 'C'] };
+    const [issue] = issuesWith({ points, bodies, ground: ['A', 'D', 'E', 'F'] });
+    expect(issue.problem).toBe('over-determined: nothing can move in the drawn pose');
+    expect(issue.got).toBe(
+      '5 constraints (body crank, body coupler, body rocker, body stay, body stayToo) on 4 coordinates, 1 of them ' +
+        'redundant',
+    );
+  });
+});
+
+describe('a driver', () => {
+  it.each([
+    ['between two ground points', { length: ['A', 'D'] }],
+    ['of a ground point', { x: 'A' }],
+    ['along a bar', { length: ['B', 'C'] }],
+    ['from a point to itself', { length: ['B', 'B'] }],
+    ['out of the plane', { length: ['B', 'B'], offset: 5 }],
+  ] as const)('that never moves, %s, is told so', (_what, driver) => {
+    expect(thrown(() => trace(fourBar, { driver })).message).toBe(
+      'invalid linkage\n  driver: never changes when the linkage moves; drive something that moves',
+    );
+  });
+
+  it('that never moves, in a parallelogram: the turn of the coupler', () => {
+    const points: Record<string, Point> = { A: [0, 0], B: [37, 101], C: [248, 112], D: [211, 11] };
+    const parallelogram = deepFreeze({ ...fourBar, points });
+    expect(thrown(() => trace(parallelogram, { driver: { turn: 'coupler' } })).message).toContain(
+      'driver: never changes when the linkage moves',
+    );
+  });
+
+  it('of unknown names is told with the known ones', () => {
+    const message = (driver: unknown) => thrown(() => trace(fourBar, { driver: driver as never })).message;
+    expect(message({ length: ['A', 'Q'] })).toBe(
+      'invalid measure\n  driver.length[1]: unknown point, got "Q" (allowed: A, B, C, D); correct the name or add the ' +
+        'point to the drawing',
+    );
+    expect(message({ turn: 'wheel' })).toBe(
+      'invalid measure\n  driver.turn: unknown body, got "wheel" (allowed: crank, coupler, rocker); correct the name or ' +
+        'add the body to the drawing',
+    );
+    expect(message({ angle: ['P', 'Q'] }).split('\n')).toHaveLength(3);
+    expect(message({ speed: 3 })).toBe(
+      'invalid measure\n  driver: unknown measure, got {"speed":3} (allowed: { x }, { y }, { length: [a, b] }, ' +
+        '{ angle: [a, b] }, { turn: body })',
+    );
+    expect(message({ length: ['A', 'B'], offset: Number.NaN })).toBe(
+      'invalid measure\n  driver.offset: not a length, got NaN (allowed: a finite number)',
+    );
+    expect(message({ angle: ['A', 'A'] })).toContain('direction between two points in one place');
+  });
+
+  it('with a range that does not hold the drawn pose is told where that is', () => {
+    const message = (from: number, to: number) =>
+      thrown(() => trace(fourBar, { driver: { turn: 'crank' }, from, to })).message;
+    expect(message(0.5, 1)).toBe(
+      'invalid driver range\n  from: range without the drawn pose, got 0.5 (allowed: 0 or less)',
+    );
+    expect(message(-1, -0.5)).toBe(
+      'invalid driver range\n  to: range without the drawn pose, got -0.5 (allowed: 0 or more)',
+    );
+    expect(message(1, -1).split('\n')).toHaveLength(3);
+    expect(message(Number.NaN, 1)).toContain('from: range without the drawn pose, got NaN');
+    const length = () => trace(fourBar, { driver: { x: 'C' }, from: 210, to: 220 });
+    expect(thrown(length).issues).toMatchObject([{ path: 'from', got: '210', allowed: '200 or less' }]);
+  });
+});
+
+describe('a motion', () => {
+  it('throws outside its range, and names it', () => {
+    const motion = trace(fourBar, { driver: { turn: 'crank' }, from: -1, to: 1 });
+    const message =
+      'invalid driver value\n  outside the motion, got 1.5 (allowed: -1 (reached) to 1 (reached))';
+    expect(thrown(() => motion.at(1.5)).message).toBe(message);
+    expect(thrown(() => motion.read({ x: 'C' })(1.5)).message).toBe(message);
+    expect(thrown(() => motion.at(Number.NaN)).message).toContain('got NaN');
+  });
+
+  it('throws for a measure of unknown names, when it is asked for', () => {
+    const motion = trace(fourBar);
+    for (const ask of [motion.read, motion.extremes]) {
+      expect(thrown(() => ask({ x: 'Q' })).message).toBe(
+        'invalid measure\n  measure.x: unknown point, got "Q" (allowed: A, B, C, D); correct the name or add the point ' +
+          'to the drawing',
+      );
+    }
+  });
+});
+
+describe('an InputError', () => {
+  it('is an Error that carries what its message says', () => {
+    const error = thrown(() => trace(fourBar, { driver: { turn: 'wheel' } }));
+    expect(error).toBeInstanceOf(Error);
+    expect(error.issues).toEqual([
+      {
+        path: 'driver.turn',
+        problem: 'unknown body',
+        got: '"wheel"',
+        allowed: 'crank, coupler, rocker',
+        advice: 'correct the name or add the body to the drawing',
+      },
+    ]);
+  });
+});
