@@ -31,7 +31,7 @@ export function checkDrawing(drawing: Drawing): void {
   const listed = names.join(', ');
   for (const name of names) {
     const at: unknown = drawing.points[name];
-    if (!Array.isArray(at) || at.length !== 2 || !at.every((value) => Number.isFinite(value))) {
+    if (!isPoint(at)) {
       issues.push({
         path: `points.${name}`,
         problem: 'not a point',
@@ -94,6 +94,11 @@ export function checkDrawing(drawing: Drawing): void {
   throwIfAny('drawing', issues);
 }
 
-function samePlace(a: Point | undefined, b: Point | undefined): boolean {
-  return a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
+/** Whether a value is a point: two finite numbers. */
+export function isPoint(at: unknown): at is Point {
+  return Array.isArray(at) && at.length === 2 && Number.isFinite(at[0]) && Number.isFinite(at[1]);
+}
+
+function samePlace(a: unknown, b: unknown): boolean {
+  return isPoint(a) && isPoint(b) && a[0] === b[0] && a[1] === b[1];
 }

@@ -1,18 +1,13 @@
-// Where a measure stands still along a path: roots of dm/ds. A measure's own series can have a smaller reach than
-// the motion's (a length near zero, say), so each piece is walked in stretches over which it is good; a root found
-// in a stretch is polished on the exact reading.
+// Where a measure stands still along a path: roots of dm/ds over the stretches in which the measure's series is good
+// (stretch.ts), each polished on the exact reading.
 
 import { derivative, horner, roots } from '../numerics/polynomial.ts';
-import { packForms } from './form.ts';
-import { type BoundMeasure, measureSeries } from './measure.ts';
-import { formSeries, type Path } from './path.ts';
+import type { BoundMeasure } from './measure.ts';
+import type { Path } from './path.ts';
 import { FIRST, type Reader, reader, readPlace, SECOND } from './reader.ts';
-import { ORDER, STRIDE } from './series.ts';
+import { ORDER } from './series.ts';
+import { stretches } from './stretch.ts';
 
-/** Relative truncation error up to which a measure's series is used to find roots, before polishing. */
-const TRUNCATION = 1e-10;
-/** Shortest stretch, as a share of its piece. */
-const SHORTEST = 1e-3;
 /** Two places nearer than this share of the system's size are one. */
 const SAME = 1e-9;
 
@@ -34,7 +29,12 @@ export function extremes(path: Path, measure: BoundMeasure): Still[] {
   let before = 0;
   path.pieces.forEach((piece, p) => {
     const { z, t, lo, hi, origin } = piece;
-    for (const { slope, from, to } of stretches(measure, z, lo, hi)) {
+    for (const { m, from, to, constant } of stretches(measure, z, lo, hi)) {
+      if (constant) {
+        before = 0;
+        continue;
+      }
+      const slope = derivative(m);
       const places = roots(slope, 0, to - from);
       const start = slope[0];
       if (before * start < 0 && places.length === 0) places.push(0);
@@ -51,40 +51,6 @@ export function extremes(path: Path, measure: BoundMeasure): Still[] {
     }
   });
   return found;
-}
-
-interface Stretch {
-  /** Series of dm/ds about `from`. */
-  readonly slope: Float64Array;
-  readonly from: number;
-  readonly to: number;
-}
-
-function* stretches(measure: BoundMeasure, z: Float64Array, lo: number, hi: number): Generator<Stretch> {
-  const forms = packForms([measure.form]);
-  const wx = new Float64Array(STRIDE);
-  const wy = new Float64Array(STRIDE);
-  let from = lo;
-  while (from < hi) {
-    formSeries(forms, z, wx, wy);
-    taylorShift(wx, from);
-    taylorShift(wy, from);
-    const m = new Float64Array(STRIDE);
-    measureSeries(measure, wx, wy, 0, ORDER, m, 0);
-    const scale = Math.max(measure.kind === 'angle' ? 1 : Math.hypot(wx[0], wy[0]), Math.abs(m[0]));
-    let step = hi - from;
-    for (let k = ORDER - 2; k <= ORDER; k++) {
-      if (m[k] !== 0) step = Math.min(step, ((TRUNCATION * scale) / Math.abs(m[k])) ** (1 / k));
-    }
-    const to = Math.min(hi, from + Math.max(step, SHORTEST * (hi - lo)));
-    yield { slope: derivative(m), from, to };
-    from = to;
-  }
-}
-
-/** Coefficients about s instead of about 0. */
-function taylorShift(c: Float64Array, s: number): void {
-  for (let j = 0; j < ORDER; j++) for (let k = ORDER - 1; k >= j; k--) c[k] += s * c[k + 1];
 }
 
 /** Newton on dm/ds with the exact reading. */

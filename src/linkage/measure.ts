@@ -38,6 +38,8 @@ export interface BoundMeasure {
   readonly zero: number;
   /** Distance out of the plane, for a length. */
   readonly offset: number;
+  /** Whether the form is a line of one body, so that its length is constant. */
+  readonly rigid: boolean;
 }
 
 /**
@@ -73,10 +75,22 @@ function bind(
 ): BoundMeasure | undefined {
   if (typeof measure === 'object' && measure !== null) {
     if ('x' in measure) {
-      return { kind: 'x', form: system.places[point(measure.x, `${path}.x`)], zero: 0, offset: 0 };
+      return {
+        kind: 'x',
+        form: system.places[point(measure.x, `${path}.x`)],
+        zero: 0,
+        offset: 0,
+        rigid: false,
+      };
     }
     if ('y' in measure) {
-      return { kind: 'y', form: system.places[point(measure.y, `${path}.y`)], zero: 0, offset: 0 };
+      return {
+        kind: 'y',
+        form: system.places[point(measure.y, `${path}.y`)],
+        zero: 0,
+        offset: 0,
+        rigid: false,
+      };
     }
     if ('length' in measure) {
       const { length, offset = 0 } = measure;
@@ -89,7 +103,7 @@ function bind(
         });
       }
       const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
-      return { kind: 'length', form: difference(system, a, b), zero: 0, offset };
+      return { kind: 'length', form: difference(system, a, b), zero: 0, offset, rigid: false };
     }
     if ('angle' in measure || 'turn' in measure) {
       const turn = 'turn' in measure;
@@ -105,7 +119,13 @@ function bind(
           advice: 'name two points that lie apart',
         });
       }
-      return { kind: 'angle', form, zero: turn ? -Math.atan2(form.y, form.x) : 0, offset: 0 };
+      return {
+        kind: 'angle',
+        form,
+        zero: turn ? -Math.atan2(form.y, form.x) : 0,
+        offset: 0,
+        rigid: turn || shareBody(system, a, b),
+      };
     }
   }
   issues.push({
@@ -115,6 +135,13 @@ function bind(
     allowed: '{ x }, { y }, { length: [a, b] }, { angle: [a, b] }, { turn: body }',
   });
   return undefined;
+}
+
+function shareBody({ structure }: System, a: number, b: number): boolean {
+  if (structure.fixed[a] && structure.fixed[b]) return true;
+  for (const { points } of structure.bodies.values())
+    if (points.includes(a) && points.includes(b)) return true;
+  return false;
 }
 
 function basicPoints(system: System, name: string, path: string, issues: Issue[]): [number, number] {

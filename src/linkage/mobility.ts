@@ -8,6 +8,9 @@ import { type Expander, fillJacobian, residual } from './series.ts';
 /** A component of a unit null vector below this counts as no motion. */
 const STILL = 1e-6;
 
+/** A row of the Jacobian, divided by its scale, is empty below this. */
+const ROUNDING = 1e-12;
+
 /** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */
 export function whyNotDriven(e: Expander): Issue[] {
   const { system } = e;
@@ -17,10 +20,10 @@ export function whyNotDriven(e: Expander): Issue[] {
   const matrix = rows.map((_, i) => {
     const row = new Array<number>(system.unknowns).fill(0);
     for (let q = e.start[i]; q < e.start[i + 1]; q++) {
-      row[2 * e.pairs[q].free] = e.jacobian[2 * q];
-      row[2 * e.pairs[q].free + 1] = e.jacobian[2 * q + 1];
+      row[2 * e.pairs[q].free] = e.jacobian[2 * q] / system.scale[i];
+      row[2 * e.pairs[q].free + 1] = e.jacobian[2 * q + 1] / system.scale[i];
     }
-    return row;
+    return Math.hypot(...row) < ROUNDING ? row.fill(0) : row;
   });
   const { nullSpace, rank } = rankOf(matrix, system.unknowns);
   if (nullSpace.length === 0) return [overDetermined(e, rank)];

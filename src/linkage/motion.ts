@@ -70,15 +70,19 @@ export function tracePath(system: System, measure: BoundMeasure | null, from: nu
   checkRange(from, to, measure === null ? 0 : drawnValue(measure));
   const e = expander(system);
   const path = layPath(e, parameter(measure), from, to);
-  if ('freedoms' in path) throw new InputError('linkage', whyNotDriven(e));
-  if (stands(path)) {
-    throw new InputError('linkage', [
-      {
-        path: 'driver',
-        problem: 'never changes when the linkage moves',
-        advice: 'drive something that moves',
-      },
-    ]);
+  if ('fault' in path) {
+    throw new InputError(
+      'linkage',
+      path.fault === 'freedoms'
+        ? whyNotDriven(e)
+        : [
+            {
+              path: 'driver',
+              problem: 'never changes when the linkage moves',
+              advice: 'drive something that moves',
+            },
+          ],
+    );
   }
   return path;
 }
@@ -129,8 +133,8 @@ function motionOf(path: Path, drawn: number): Motion {
   const places = reader(
     path,
     system.places.flatMap((form) => [
-      { kind: 'x', form, zero: 0, offset: 0 } as const,
-      { kind: 'y', form, zero: 0, offset: 0 } as const,
+      { kind: 'x', form, zero: 0, offset: 0, rigid: false } as const,
+      { kind: 'y', form, zero: 0, offset: 0, rigid: false } as const,
     ]),
     [],
   );
@@ -159,16 +163,6 @@ function motionOf(path: Path, drawn: number): Motion {
       return extremes(path, bindMeasure(system, measure, 'measure')).map(({ at, value }) => ({ at, value }));
     },
   };
-}
-
-/** Share of the system's size (or radian) by which a driver must change over the first terms of its series. */
-const STILL = 1e-12;
-
-/** Whether the parameter does not change at all along the path's first piece. */
-function stands({ pieces, system }: Path): boolean {
-  return pieces[0].t.every(
-    (c, k) => k === 0 || Math.abs(c) * system.size ** k <= STILL * Math.min(1, system.size),
-  );
 }
 
 function finite(value: number): number | null {

@@ -2,10 +2,21 @@
 // over [lo, hi], with the parameter t as a series beside it. Pieces are laid outward from the drawn pose, both ways.
 // A dead point of the parameter is where dt/ds = 0 inside a piece: a root of a polynomial, not a failure.
 
+import { borderedSign } from '../numerics/elimination.ts';
 import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
 import { applyForms, type Forms, packForms } from './form.ts';
 import { type BoundMeasure, measureSeries } from './measure.ts';
-import { accept, type Expander, expand, ORDER, poseAt, reach, STRIDE, tangentAt } from './series.ts';
+import {
+  accept,
+  type Expander,
+  expand,
+  factorise,
+  ORDER,
+  poseAt,
+  reach,
+  STRIDE,
+  tangentAt,
+} from './series.ts';
 import type { System } from './system.ts';
 
 /**
@@ -90,82 +101,137 @@ export function unwrap(value: number, near: number): number {
   return value + 2 * Math.PI * Math.round((near - value) / (2 * Math.PI));
 }
 
-/** What the expansion about the drawn pose found: number of freedoms, when that isn't one. */
-export interface NoPath {
-  readonly freedoms: number;
-}
+/** Why there is no path from the drawn pose: not one freedom, or a parameter that the motion does not change. */
+export type NoPath = { readonly fault: 'freedoms' } | { readonly fault: 'still' };
 
 /** Lays pieces from the drawn pose until the parameter is `from` on one side and `to` on the other, or ends before. */
 export function layPath(e: Expander, by: Parameter, from: number, to: number): Path | NoPath {
   const { system } = e;
   const pose = new Float64Array(system.unknowns);
-  const freedoms = expand(e, pose, null);
-  if (freedoms !== 1) return { freedoms };
-  let t = parameterSeries(e, by, 0, null);
+  if (expand(e, pose, null) !== 1) return { fault: 'freedoms' };
+  const t = parameterSeries(e, by, null);
+  if (isStill(t, by, reach(e, null), system.size)) return { fault: 'still' };
   if (t[1] < 0) {
     flip(e.z);
     flip(t);
   }
-  const drawn = { z: e.z.slice(), t, inverse: inverseOf(t) };
-  const scale = by.measure?.kind === 'angle' ? 1 / system.size : 1;
-  if (t[1] <= STILL * scale) {
+  const z = e.z.slice();
+  const drawn = { z, t, inverse: inverseOf(t) };
+  if (t[1] <= STILL * unitOf(by, system.size)) {
     const end: End = { at: t[0], how: 'deadPoint' };
     return { system, pieces: [{ origin: 0, lo: 0, hi: 0, start: t[0], ...drawn }], low: end, high: end };
   }
-  const first = reach(e, by.measure === null ? null : t);
-  const home = Number.isFinite(from) || Number.isFinite(to) ? null : tangentOf(drawn.z, system.unknowns);
+  const first = reach(e, t);
+  const home = Number.isFinite(from) || Number.isFinite(to) ? null : tangentOf(z, system.unknowns);
+  const mark = markOf(e, tangentOf(z, system.unknowns));
 
-  const up = layOutward(1, to);
+  const up = layOutward(e, by, drawn, first, mark, 1, to, home);
   if (up.end.how === 'closed') {
-    return { system, pieces: up.pieces, low: { at: drawn.t[0], how: 'closed' }, high: up.end };
+    return { system, pieces: up.pieces, low: { at: t[0], how: 'closed' }, high: up.end };
   }
-  const down = layOutward(-1, from);
+  const down = layOutward(e, by, drawn, first, mark, -1, from, home);
   const pieces = down.pieces.slice(1).reverse();
   pieces.push({ ...down.pieces[0], hi: up.pieces[0].hi });
   pieces.push(...up.pieces.slice(1));
   return { system, pieces, low: down.end, high: up.end };
+}
 
-  function layOutward(way: 1 | -1, target: number): { pieces: Piece[]; end: End } {
-    const pieces: Piece[] = [];
-    const along = new Float64Array(system.unknowns);
-    let origin = 0;
-    let step = first;
-    e.z.set(drawn.z);
-    t = drawn.t;
-    for (;;) {
-      const z = pieces.length === 0 ? drawn.z : e.z.slice();
-      const inverse = pieces.length === 0 ? drawn.inverse : inverseOf(t);
-      const end = accept(e, way * step, pose);
-      const event = eventIn(t, way, end, target);
-      const comesHome = home === null || pieces.length === 0 ? null : homeIn(z, home, way, end, system.size);
-      const stop =
-        comesHome !== null && (event === null || Math.abs(comesHome) <= Math.abs(event.s))
-          ? comesHome
-          : (event?.s ?? end);
-      const at = horner(t, 0, ORDER, stop);
-      pieces.push({
-        origin,
-        lo: Math.min(0, stop),
-        hi: Math.max(0, stop),
-        start: way > 0 ? t[0] : at,
-        z,
-        t,
-        inverse,
-      });
-      if (comesHome !== null && stop === comesHome) return { pieces, end: { at, how: 'closed' } };
-      if (event !== null)
-        return { pieces, end: { at: event.how === 'reached' ? target : at, how: event.how } };
-      if (end === 0)
-        return { pieces, end: { at, how: 'locked', row: system.structure.rows[e.worstRow].name } };
-      if (pieces.length === MOST_PIECES) return { pieces, end: { at, how: 'gaveUp' } };
-      tangentAt(z, stop, along);
-      poseAt(z, stop, pose);
-      if (expand(e, pose, along) !== 1) return { pieces, end: { at, how: 'undetermined' } };
-      origin += stop;
-      t = parameterSeries(e, by, origin, at);
-      step = reach(e, by.measure === null ? null : t);
+function layOutward(
+  e: Expander,
+  by: Parameter,
+  drawn: Pick<Piece, 'z' | 't' | 'inverse'>,
+  first: number,
+  drawnMark: string,
+  way: 1 | -1,
+  target: number,
+  home: Float64Array | null,
+): { pieces: Piece[]; end: End } {
+  const { system } = e;
+  const pieces: Piece[] = [];
+  const pose = new Float64Array(system.unknowns);
+  const along = new Float64Array(system.unknowns);
+  let { z, t, inverse } = drawn;
+  let origin = 0;
+  let step = first;
+  let mark = drawnMark;
+  for (;;) {
+    const end = accept(e, z, way * step, pose);
+    let stop = end;
+    let how: EndKind | null = end === 0 ? 'locked' : null;
+    const locked = system.structure.rows[e.worstRow]?.name;
+    const event = eventIn(t, way, end, target);
+    if (event !== null) ({ s: stop, how } = event);
+    const comesHome = home === null || pieces.length === 0 ? null : homeIn(z, home, way, end, system.size);
+    if (comesHome !== null && Math.abs(comesHome) <= Math.abs(stop)) {
+      stop = comesHome;
+      how = 'closed';
     }
+    const turned = turnedIn(e, z, mark, stop);
+    if (turned !== null && !(how === 'deadPoint' && Math.abs(turned - stop) <= SAME_PLACE * system.size)) {
+      stop = turned;
+      how = 'undetermined';
+    }
+    const at = how === 'reached' ? target : horner(t, 0, ORDER, stop);
+    const [lo, hi] = way > 0 ? [0, stop] : [stop, 0];
+    pieces.push({ origin, lo, hi, start: way > 0 ? t[0] : at, z, t, inverse });
+    if (how === 'locked') return { pieces, end: { at, how, row: locked } };
+    if (how !== null) return { pieces, end: { at, how } };
+    if (pieces.length === MOST_PIECES) return { pieces, end: { at, how: 'gaveUp' } };
+
+    tangentAt(z, stop, along);
+    poseAt(z, stop, pose);
+    if (expand(e, pose, along) !== 1) return { pieces, end: { at, how: 'undetermined' } };
+    mark = markOf(e, e.tangent);
+    origin += stop;
+    z = e.z.slice();
+    t = parameterSeries(e, by, at);
+    inverse = inverseOf(t);
+    step = reach(e, t);
   }
+}
+
+/** Two places on a path nearer than this share of the size are one. */
+const SAME_PLACE = 1e-6;
+/** Halvings that locate a bifurcation in a piece. */
+const LOCATING = 50;
+
+/**
+ * Where in a piece, between local 0 and `stop`, the bordered determinant changes its sign: there a second branch of the
+ * motion crosses this one (a bifurcation), and how it goes on is not determined. `mark` is that of local 0.
+ */
+function turnedIn(e: Expander, z: Float64Array, mark: string, stop: number): number | null {
+  if (stop === 0) return null;
+  const pose = new Float64Array(e.system.unknowns);
+  const along = new Float64Array(e.system.unknowns);
+  const hasTurned = (s: number) => {
+    poseAt(z, s, pose);
+    tangentAt(z, s, along);
+    factorise(e, pose);
+    return opposite(markOf(e, along), mark);
+  };
+  if (!hasTurned(stop)) return null;
+  let before = 0;
+  let after = stop;
+  for (let round = 0; round < LOCATING; round++) {
+    const middle = 0.5 * (before + after);
+    if (hasTurned(middle)) after = middle;
+    else before = middle;
+  }
+  return before;
+}
+
+/** The dependent rows of the last elimination and the sign of the determinant bordered by the tangent: `+ 3 7`. */
+function markOf({ elimination }: Expander, tangent: Float64Array): string {
+  let mark = ['-', '0', '+'][borderedSign(elimination, tangent) + 1];
+  const { pivotColumn } = elimination;
+  for (let i = 0; i < pivotColumn.length; i++) if (pivotColumn[i] < 0) mark += ` ${i}`;
+  return mark;
+}
+
+/** Whether the sign has changed; between different dependent rows it can't be told. */
+function opposite(mark: string, before: string): boolean {
+  if (mark[0] === '0') return true;
+  return mark[0] !== before[0] && mark.slice(1) === before.slice(1);
 }
 
 /** Order of the inverse series: a start for Newton, near enough in most of a piece for a single correction. */
@@ -178,11 +244,10 @@ function inverseOf(t: Float64Array): Float64Array {
 }
 
 /** Series of the parameter about the expander's present pose; an angle is continued from `near`. */
-function parameterSeries(e: Expander, by: Parameter, origin: number, near: number | null): Float64Array {
+function parameterSeries(e: Expander, by: Parameter, near: number | null): Float64Array {
   const t = new Float64Array(STRIDE);
   if (by.measure === null) {
-    t[0] = origin;
-    t[1] = 1;
+    arcLength(e, near ?? 0, t);
     return t;
   }
   formSeries(by.forms, e.z, by.wx, by.wy);
@@ -190,6 +255,35 @@ function parameterSeries(e: Expander, by: Parameter, origin: number, near: numbe
   t[0] += by.measure.zero;
   if (near !== null && by.measure.kind === 'angle') t[0] = unwrap(t[0], near);
   return t;
+}
+
+/** Arc length from `start`: dt/ds = v with v^2 = |z'|^2, so that 2 v_0 v_m = [|z'|^2]_m - sum_{j=1..m-1} v_j v_{m-j}. */
+function arcLength({ z }: Expander, start: number, t: Float64Array): void {
+  const v = new Float64Array(ORDER);
+  for (let m = 0; m < ORDER; m++) {
+    let square = 0;
+    for (let i = 0; i < z.length; i += STRIDE) {
+      for (let j = 0; j <= m; j++) square += (j + 1) * z[i + j + 1] * (m - j + 1) * z[i + m - j + 1];
+    }
+    for (let j = 1; j < m; j++) square -= v[j] * v[m - j];
+    v[m] = m === 0 ? Math.sqrt(square) : square / (2 * v[0]);
+    t[m + 1] = v[m] / (m + 1);
+  }
+  t[0] = start;
+}
+
+/** Change over its first terms, in its unit and size, below which a parameter does not change at all. */
+const UNCHANGED = 1e-11;
+
+function isStill(t: Float64Array, by: Parameter, reach: number, size: number): boolean {
+  let change = 0;
+  for (let k = ORDER; k >= 1; k--) change = (change + Math.abs(t[k])) * reach;
+  return !(change > UNCHANGED * size * unitOf(by, size));
+}
+
+/** What a rate of the parameter by arc length is measured in. */
+function unitOf({ measure }: Parameter, size: number): number {
+  return measure?.kind === 'angle' ? 1 / size : 1;
 }
 
 /** What the parameter meets first between local 0 and `end`: the target, or a dead point. */

@@ -9,6 +9,7 @@ import { type Form, type Forms, packForms } from './form.ts';
 import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
 import { type Path, type Piece, unwrap } from './path.ts';
 import { ORDER, STRIDE } from './series.ts';
+import { directionAt, stretches } from './stretch.ts';
 
 /** Room of one reading: its coefficients for a block of rows. */
 export const READING = KEPT * BLOCK;
@@ -28,8 +29,8 @@ export interface Reader {
   readonly formDerived: readonly boolean[];
   /** For each free point whether the forms want it with derivatives, as a value, or not at all. */
   readonly wanted: readonly ('derived' | 'value' | 'no')[];
-  /** Continuous angle of each measure at local 0 of each piece. */
-  readonly base: Float64Array;
+  /** For each measure that is an angle, and each piece: where the angle is known without its whole turns. */
+  readonly knots: readonly (readonly Knots[])[];
   /** Workspace: the unknowns, and the forms, of a block. */
   readonly z: Float64Array;
   readonly wx: Float64Array;
@@ -65,7 +66,7 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
     formOf,
     formDerived,
     wanted: wantedPoints(path.system.structure.freePoints.length, shared, formDerived),
-    base: new Float64Array(path.pieces.length * count),
+    knots: measures.map((measure) => (measure.kind === 'angle' ? followAngle(path, measure) : [])),
     z: new Float64Array(path.system.unknowns * READING),
     wx: new Float64Array(shared.length * READING),
     wy: new Float64Array(shared.length * READING),
@@ -73,7 +74,6 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
     s: new Float64Array(BLOCK),
     t: new Float64Array(READING),
   };
-  if (measures.some(({ kind }) => kind === 'angle')) followAngles(r);
   return r;
 }
 
@@ -86,23 +86,54 @@ function wantedPoints(count: number, forms: readonly Form[], derived: readonly b
   return wanted;
 }
 
-/** Carries angles continuously from the drawn pose, where they are as drawn, over the pieces to both sides. */
-function followAngles(r: Reader): void {
-  const { path, measures, base, m } = r;
-  const count = measures.length;
-  const drawn = path.pieces.findIndex((piece) => piece.origin === 0);
-  const settle = (p: number) => {
-    for (let i = 0; i < count; i++) base[p * count + i] = m[i * READING];
-  };
-  readPlace(r, drawn, 0);
-  settle(drawn);
+/** Places in a piece, ascending, and the continuous angle at each: from one to the next it turns by less than pi. */
+interface Knots {
+  readonly s: readonly number[];
+  readonly angle: readonly number[];
+}
+
+/** Carries an angle continuously from the drawn pose, where it is as drawn, to both sides. */
+function followAngle(path: Path, measure: BoundMeasure): Knots[] {
+  const { pieces } = path;
+  const knots = new Array<Knots>(pieces.length);
+  const drawn = pieces.findIndex((piece) => piece.origin === 0);
+  const at = (p: number, s: number, near: number) =>
+    unwrap(directionAt(measure.form, pieces[p].z, s) + measure.zero, near);
+  const start = directionAt(measure.form, pieces[drawn].z, 0) + measure.zero;
   for (const way of [1, -1]) {
-    for (let p = drawn + way; p >= 0 && p < path.pieces.length; p += way) {
-      const before = path.pieces[p - way];
-      readPlace(r, p - way, way > 0 ? before.hi : before.lo);
-      settle(p);
+    let angle = start;
+    for (let p = drawn; p >= 0 && p < pieces.length; p += way) {
+      const { z, lo, hi } = pieces[p];
+      const [from, to] = way > 0 ? [0, hi] : [lo, 0];
+      const inner = measure.rigid ? [] : [...stretches(measure, z, from, to)].map((stretch) => stretch.from);
+      const places = [...inner.filter((s) => s !== 0), way > 0 ? to : from];
+      if (way < 0) places.reverse();
+      const s = [0];
+      const angles = [angle];
+      for (const place of places) {
+        angle = at(p, place, angle);
+        s.push(place);
+        angles.push(angle);
+      }
+      if (way < 0) {
+        s.reverse();
+        angles.reverse();
+      }
+      const before = knots[p];
+      knots[p] =
+        before === undefined
+          ? { s, angle: angles }
+          : { s: [...s, ...before.s], angle: [...angles, ...before.angle] };
     }
   }
+  return knots;
+}
+
+/** The angle at the knot nearest below s. */
+function nearestAngle({ s: places, angle }: Knots, s: number): number {
+  let i = places.length - 1;
+  while (i > 0 && places[i] > s) i--;
+  return angle[i];
 }
 
 /** Reads all measures in a piece at one local arc length, into row 0: Taylor coefficients by s. */
@@ -113,7 +144,7 @@ export function readPlace(r: Reader, piece: number, s: number): void {
 
 /** Reads all measures in a piece at the local arc lengths `r.s`: Taylor coefficients by s. */
 function readPlaces(r: Reader, piece: number, rows: number): void {
-  const { path, measures, derived, formOf, base, wanted, s, z, wx, wy, m } = r;
+  const { path, measures, derived, formOf, knots, wanted, s, z, wx, wy, m } = r;
   const c = path.pieces[piece].z;
   for (let i = 0; i < 2 * wanted.length; i++) {
     const want = wanted[i >> 1];
@@ -127,8 +158,8 @@ function readPlaces(r: Reader, piece: number, rows: number): void {
     const to = i * READING;
     measureBlock(measure, wx, wy, formOf[i] * READING, derived[i], rows, m, to);
     if (measure.kind !== 'angle') continue;
-    const near = base[piece * count + i];
-    for (let j = to; j < to + rows; j++) m[j] = unwrap(m[j], near);
+    const known = knots[i][piece];
+    for (let j = 0; j < rows; j++) m[to + j] = unwrap(m[to + j], nearestAngle(known, s[j]));
   }
 }
 
@@ -177,11 +208,15 @@ export function readRows(r: Reader, t: Float64Array, from: number): number {
   let rows = 1;
   while (rows < most && t[from + rows] >= bottom && t[from + rows] <= top) rows++;
 
-  const farthest = locate(r, piece, t, from, rows);
+  locate(r, piece, t, from, rows);
+  // The ends are known to better than a value of t tells where t stands still.
+  for (let j = 0; j < rows; j++) {
+    if (t[from + j] === low.at && p === 0) s[j] = piece.lo;
+    else if (t[from + j] === high.at && p === pieces.length - 1) s[j] = piece.hi;
+  }
   readPlaces(r, p, rows);
   if (!r.anyDerived) return rows;
-  if (farthest > NO_CORRECTION * (piece.hi - piece.lo))
-    taylorMany(piece.t, 0, ORDER, s, rows, BLOCK, taylor, 0);
+  taylorMany(piece.t, 0, ORDER, s, rows, BLOCK, taylor, 0);
   for (let j = 0; j < rows; j++) {
     const value = t[from + j];
     const dead =
@@ -209,17 +244,14 @@ function pieceAt({ pieces }: Path, t: number): number {
 
 /** A correction below this share of a piece, made to second order, leaves less than rounding. */
 const LAST_CORRECTION = 1e-6;
-/** One below this share leaves t'' as good as it was. */
-const NO_CORRECTION = 1e-9;
 /** Rounds of bisection at most, where Newton does not come to rest (beside a dead point). */
 const MOST_ROUNDS = 60;
 
 /**
  * Local arc lengths of parameter values in a piece: a start from the inverse series, one correction, and more where
  * that was a large one. What comes out depends on the piece and the value alone, not on what was read before.
- * Returns the largest correction; `r.t` holds the coefficients of t at the places before it, t' carried along.
  */
-function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: number): number {
+function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: number): void {
   const { s, t: taylor } = r;
   const { lo, hi, t: c, inverse } = piece;
   const enough = LAST_CORRECTION * (hi - lo);
@@ -227,20 +259,13 @@ function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: nu
   hornerMany(inverse, 0, inverse.length - 1, taylor, rows, s, 0);
   for (let j = 0; j < rows; j++) if (!(s[j] >= lo && s[j] <= hi)) s[j] = 0.5 * (lo + hi);
   taylorMany(c, 0, ORDER, s, rows, BLOCK, taylor, 0);
-  let farthest = 0;
   for (let j = 0; j < rows; j++) {
     // miss = t1 ds + t2 ds^2, the first solution put into the second term.
     const rate = taylor[FIRST + j];
     const plain = (t[from + j] - taylor[j]) / rate;
-    const size = Math.abs(plain);
-    if (size <= enough) {
-      const step = plain - (taylor[SECOND + j] * plain * plain) / rate;
-      s[j] += step;
-      taylor[FIRST + j] = rate + 2 * taylor[SECOND + j] * step;
-    } else s[j] = settle(c, t[from + j], s[j], lo, hi);
-    if (!(size <= farthest)) farthest = Number.isFinite(size) ? size : hi - lo;
+    if (Math.abs(plain) <= enough) s[j] += plain - (taylor[SECOND + j] * plain * plain) / rate;
+    else s[j] = settle(c, t[from + j], s[j], lo, hi);
   }
-  return farthest;
 }
 
 /** Newton on t(s) = target, kept inside a shrinking bracket. */

@@ -128,9 +128,7 @@ function jacobianPairs({ forms, structure }: System): { start: number[]; pairs: 
 export function expand(e: Expander, pose: Float64Array, along: Float64Array | null): number {
   const { system, elimination, tangent, z, x, rhs } = e;
   const { unknowns, size } = system;
-  let left = residual(e, pose);
-  fillJacobian(e);
-  eliminate(elimination, e.jacobian);
+  let left = factorise(e, pose);
   const freedoms = unknowns - elimination.rank;
   if (freedoms !== 1) return freedoms;
   nullVector(elimination, elimination.pivotRow.indexOf(-1), tangent);
@@ -193,6 +191,14 @@ function fillAnswer({ elimination, tangent, rhs, x }: Expander, answer: Float64A
   return answer;
 }
 
+/** Eliminates the Jacobian at a pose; returns the largest residual there. */
+export function factorise(e: Expander, pose: Float64Array): number {
+  const largest = residual(e, pose);
+  fillJacobian(e);
+  eliminate(e.elimination, e.jacobian, e.system.scale);
+  return largest;
+}
+
 /** How far from its pose the last expansion is good, from its last three orders and those of the measure `t`. */
 export function reach(e: Expander, t: Float64Array | null): number {
   const { z, system } = e;
@@ -207,13 +213,13 @@ export function reach(e: Expander, t: Float64Array | null): number {
 }
 
 /**
- * The part of a step s (either sign) at whose end every row holds, found by halving; 0 when none does.
+ * The part of a step s (either sign) of a series at whose end every row holds, found by halving; 0 when none does.
  * On return `pose` is the end and `e.worstRow` the row that held least at the last attempt.
  */
-export function accept(e: Expander, s: number, pose: Float64Array): number {
+export function accept(e: Expander, z: Float64Array, s: number, pose: Float64Array): number {
   let step = s;
   for (let halving = 0; halving <= HALVINGS; halving++) {
-    poseAt(e.z, step, pose);
+    poseAt(z, step, pose);
     if (residual(e, pose) <= RESIDUAL * e.system.size) return step;
     step *= 0.5;
   }

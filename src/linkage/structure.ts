@@ -42,6 +42,8 @@ export interface Structure {
   readonly freePoints: readonly number[];
   readonly forms: readonly FormPlan[];
   readonly rows: readonly RowPlan[];
+  /** Pairs of ground points on one body, taken to lie apart, so that they hold it. */
+  readonly apart: readonly (readonly [number, number])[];
 }
 
 /** Structures of drawings that cannot change, by their bodies: finding one again costs nothing. */
@@ -58,15 +60,22 @@ export function structureOf(drawing: Drawing): Structure {
   if (before !== undefined && before.ground === drawing.ground && sameNames(before.names, drawing.points))
     return before;
   checkDrawing(drawing);
-  const structure = build(drawing, (points) => points.slice(0, 2));
+  const structure = build(
+    drawing,
+    (points) => points.slice(0, 2),
+    () => true,
+  );
   if (cannotChange(drawing)) known.set(drawing.bodies, structure);
   return structure;
 }
 
-/** The same with, in each body, the two points farthest apart as basic ones (a fixed one and the farthest from it). */
-export function wideStructureOf(drawing: Drawing): Structure {
+/**
+ * The structure with a view to the coordinates, for drawings that the usual one does not suit: in each body the two
+ * points farthest apart are basic (a fixed one and the farthest from it), and ground points in one place hold no body.
+ */
+export function fittedStructureOf(drawing: Drawing): Structure {
   const places = Object.values(drawing.points);
-  return build(drawing, (points, hasFixed) => {
+  const choose = (points: number[], hasFixed: boolean) => {
     let most = -1;
     let pair = points.slice(0, 2);
     for (const a of hasFixed ? points.slice(0, 1) : points) {
@@ -79,7 +88,9 @@ export function wideStructureOf(drawing: Drawing): Structure {
       }
     }
     return pair;
-  });
+  };
+  const lieApart = (a: number, b: number) => places[a][0] !== places[b][0] || places[a][1] !== places[b][1];
+  return build(drawing, choose, lieApart);
 }
 
 function sameNames(names: readonly string[], points: Drawing['points']): boolean {
@@ -92,14 +103,19 @@ function cannotChange({ ground, bodies }: Drawing): boolean {
   return Object.isFrozen(ground) && Object.isFrozen(bodies) && Object.values(bodies).every(Object.isFrozen);
 }
 
-function build(drawing: Drawing, basicPoints: (points: number[], hasFixed: boolean) => number[]): Structure {
+function build(
+  drawing: Drawing,
+  basicPoints: (points: number[], hasFixed: boolean) => number[],
+  lieApart: (a: number, b: number) => boolean,
+): Structure {
   const names = Object.keys(drawing.points);
   const index = new Map(names.map((name, p) => [name, p]));
   const indexOf = (name: string) => index.get(name) as number;
-  const { fixed, moving } = fixBodies(
+  const { fixed, moving, apart } = fixBodies(
     names.length,
     drawing.ground.map(indexOf),
     Object.entries(drawing.bodies).map(([name, members]) => ({ name, points: members.map(indexOf) })),
+    lieApart,
   );
   const bodies = new Map<string, Member>();
   for (const [name, members] of Object.entries(drawing.bodies)) {
@@ -126,27 +142,32 @@ function build(drawing: Drawing, basicPoints: (points: number[], hasFixed: boole
       rows.push({ name: label, a: 0, b: tie, re: 1, im: 0 }, { name: label, a: 0, b: tie, re: 0, im: -1 });
     }
   }
-  return { names, index, ground: drawing.ground, fixed, bodies, definition, freePoints, forms, rows };
+  return { names, index, ground: drawing.ground, fixed, bodies, definition, freePoints, forms, rows, apart };
 }
 
-/** A body held at two fixed points never moves, nor does any point of it; and so on until no more are found. */
+/** A body held at two fixed points that lie apart never moves, nor does any point of it; and so on. */
 function fixBodies(
   count: number,
   ground: readonly number[],
   bodies: readonly { name: string; points: readonly number[] }[],
-): { fixed: boolean[]; moving: Set<string> } {
+  lieApart: (a: number, b: number) => boolean,
+): { fixed: boolean[]; moving: Set<string>; apart: [number, number][] } {
   const fixed = new Array<boolean>(count).fill(false);
   for (const p of ground) fixed[p] = true;
   const moving = new Set(bodies.map(({ name }) => name));
+  const apart: [number, number][] = [];
   for (let before = -1; before !== moving.size; ) {
     before = moving.size;
     for (const { name, points } of bodies) {
-      if (points.filter((p) => fixed[p]).length < 2) continue;
+      const held = points.filter((p) => fixed[p]);
+      const other = held.find((p) => p !== held[0] && lieApart(held[0], p));
+      if (other === undefined || !moving.has(name)) continue;
+      apart.push([held[0], other]);
       for (const p of points) fixed[p] = true;
       moving.delete(name);
     }
   }
-  return { fixed, moving };
+  return { fixed, moving, apart };
 }
 
 /** Gives each point that is not basic in some body its place from that body, as long as no circle comes of it. */

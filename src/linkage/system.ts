@@ -9,9 +9,10 @@
 //
 // so that z = 0 solves it exactly and a drawing far from its origin loses nothing.
 
-import { checkDrawing, type Drawing } from './drawing.ts';
+import { InputError } from '../errors.ts';
+import { checkDrawing, type Drawing, isPoint } from './drawing.ts';
 import { addForms, constantForm, type Form, type Forms, packForms } from './form.ts';
-import { type Member, type Structure, structureOf, wideStructureOf } from './structure.ts';
+import { fittedStructureOf, type Member, type Structure, structureOf } from './structure.ts';
 
 /** A drawing turned into unknowns and rows; made by `compile`, never changed afterwards. */
 export interface System {
@@ -41,7 +42,7 @@ export function compile(drawing: Drawing): System {
   const { x, y } = coordinates(drawing, structure);
   if (isNarrow(structure, x, y)) {
     checkDrawing(drawing);
-    structure = wideStructureOf(drawing);
+    structure = fittedStructureOf(drawing);
   }
   const { fixed, definition, bodies, freePoints } = structure;
 
@@ -73,6 +74,7 @@ export function compile(drawing: Drawing): System {
   });
   let size = 0;
   for (const { a, b } of bodies.values()) size = Math.max(size, distance(x, y, a, b));
+  if (freePoints.length > 0) checkSize(size);
   return {
     structure,
     places,
@@ -81,6 +83,23 @@ export function compile(drawing: Drawing): System {
     scale: structure.rows.map(({ a, b }) => (a === b ? length(forms[a]) : 1)),
     size,
   };
+}
+
+/** Sizes between which powers of a length up to the order of the series can be computed with. */
+const SMALLEST = 1e-9;
+const LARGEST = 1e9;
+
+function checkSize(size: number): void {
+  if (size >= SMALLEST && size <= LARGEST) return;
+  throw new InputError('drawing', [
+    {
+      path: 'points',
+      problem: 'size that cannot be computed with',
+      got: `${size} from end to end of the longest bar`,
+      allowed: `${SMALLEST} to ${LARGEST}`,
+      advice: 'draw it in another unit of length',
+    },
+  ]);
 }
 
 /** The form b - a of two points, its drawn value exact in the difference. */
@@ -96,15 +115,16 @@ function coordinates(drawing: Drawing, { names }: Structure): { x: number[]; y: 
   const y: number[] = [];
   for (const name of names) {
     const at = drawing.points[name];
-    if (!(Array.isArray(at) && Number.isFinite(at[0]) && Number.isFinite(at[1]))) checkDrawing(drawing);
+    if (!isPoint(at)) checkDrawing(drawing);
     x.push(at[0]);
     y.push(at[1]);
   }
   return { x, y };
 }
 
-/** Whether some body's basic points lie too near to each other. */
+/** Whether some body's basic points lie too near to each other, or ground points that hold a body in one place. */
 function isNarrow(structure: Structure, x: readonly number[], y: readonly number[]): boolean {
+  for (const [a, b] of structure.apart) if (distance(x, y, a, b) === 0) return true;
   for (const { points, a, b } of structure.bodies.values()) {
     const between = distance(x, y, a, b);
     if (between === 0) return true;

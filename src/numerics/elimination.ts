@@ -6,7 +6,7 @@
 // A row of which nothing remains depends on the rows before it and is set aside; a column that no row chose is
 // free. Cost and storage follow the fill, so that a chain of many loops stays linear in its length.
 
-/** A row counts as dependent when elimination leaves less of it than this share of its largest entry. */
+/** A row counts as dependent when elimination leaves less of it than this share of its size. */
 export const DEPENDENT_SHARE = 1e-10;
 
 /** Where a matrix may have entries: row i holds columns `column[start[i]] .. column[start[i + 1] - 1]`. */
@@ -62,8 +62,11 @@ export function elimination(pattern: Pattern): Elimination {
   };
 }
 
-/** Eliminates the matrix with the given entries, in the order of the pattern. */
-export function eliminate(e: Elimination, value: Float64Array): void {
+/**
+ * Eliminates the matrix with the given entries, in the order of the pattern. `scale[i]`, if given, is the size that
+ * entries of row i have as a rule: a row of nothing but rounding is told by it.
+ */
+export function eliminate(e: Elimination, value: Float64Array, scale?: readonly number[]): void {
   const { start, column, columns } = e.pattern;
   const { pivotColumn, pivotRow, inversePivot, lowerStart, upperStart, work, touched, mark } = e;
   const rows = start.length - 1;
@@ -79,7 +82,7 @@ export function eliminate(e: Elimination, value: Float64Array): void {
     if (upperCount + columns > e.upperColumn.length) growUpper(e, upperCount + columns);
     const { lowerRow, lowerValue, upperColumn, upperValue } = e;
     let count = 0;
-    let largest = 0;
+    let largest = scale?.[i] ?? 0;
     let first = i;
     for (let q = start[i]; q < start[i + 1]; q++) {
       const c = column[q];
@@ -130,6 +133,45 @@ export function eliminate(e: Elimination, value: Float64Array): void {
   }
   lowerStart[rows] = lowerCount;
   upperStart[rows] = upperCount;
+}
+
+/**
+ * Sign of the determinant of the matrix with one more row `x`, where one column is free; and 0 where rank is missing.
+ * Only between eliminations with the same dependent rows do signs compare.
+ */
+export function borderedSign(e: Elimination, x: Float64Array): number {
+  const { pivotColumn, inversePivot, pivotRow, pattern } = e;
+  const { columns } = pattern;
+  if (e.rank !== columns - 1) return 0;
+  const free = pivotRow.indexOf(-1);
+  // The last row has x . n left in the free column, n the null vector that is 1 there.
+  const { work } = e;
+  nullVector(e, free, work);
+  let left = 0;
+  for (let c = 0; c < columns; c++) left += x[c] * work[c];
+  let sign = Math.sign(left);
+  const order: number[] = [];
+  for (let i = 0; i < pivotColumn.length; i++) {
+    if (pivotColumn[i] < 0) continue;
+    order.push(pivotColumn[i]);
+    if (inversePivot[i] < 0) sign = -sign;
+  }
+  order.push(free);
+  return sign * parity(order);
+}
+
+/** Sign of a permutation: each cycle of even length turns it. */
+function parity(order: number[]): number {
+  let sign = 1;
+  for (let i = 0; i < order.length; i++) {
+    while (order[i] !== i) {
+      const to = order[i];
+      order[i] = order[to];
+      order[to] = to;
+      sign = -sign;
+    }
+  }
+  return sign;
 }
 
 /** Solves A x = b on the independent rows, free columns zero; `b` of a dependent row is not looked at. */

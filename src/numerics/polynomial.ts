@@ -125,17 +125,23 @@ export function derivative(c: Float64Array): Float64Array {
   return slope;
 }
 
-/** Roots in [lo, hi] where the polynomial changes sign (or comes so close to it that it can't be told), ascending. */
+/**
+ * Roots in [lo, hi] where the polynomial changes sign or is exactly zero at an end of a halved interval, ascending; two
+ * that can't be told apart by rounding count as one.
+ */
 export function roots(c: Float64Array, lo: number, hi: number): number[] {
   const reach = Math.max(Math.abs(lo), Math.abs(hi));
   let rest = 0;
   for (let k = c.length - 1; k >= 1; k--) rest = (rest + Math.abs(c[k])) * reach;
   if (Math.abs(c[0]) > rest) return [];
   const found: number[] = [];
-  isolate(c, bernstein(c, lo, hi), lo, hi, (hi - lo) * SMALLEST_SHARE, found);
+  const b = bernstein(c, lo, hi);
+  isolate(c, b, lo, hi, (hi - lo) * SMALLEST_SHARE, found);
+  if (b[b.length - 1] === 0) append(found, hi, hi - lo);
   return found;
 }
 
+/** Roots in [lo, hi): one on the right-hand end is left to the next interval. */
 function isolate(
   c: Float64Array,
   b: Float64Array,
@@ -144,18 +150,16 @@ function isolate(
   smallest: number,
   found: number[],
 ): void {
+  const n = b.length - 1;
+  if (b[0] === 0) append(found, lo, hi - lo);
   const changes = signChanges(b);
-  if (changes === 0) {
-    // A root on the right-hand end belongs to this interval; one on the left-hand end was found before.
-    if (b[b.length - 1] === 0 || (found.length === 0 && b[0] === 0)) append(found, b[0] === 0 ? lo : hi);
-    return;
-  }
-  if (changes === 1 && b[0] !== 0 && b[b.length - 1] !== 0) {
-    append(found, rootBetween(c, 0, lo, hi));
+  if (changes === 0) return;
+  if (changes === 1 && b[0] !== 0 && b[n] !== 0) {
+    append(found, bracketed(c, 0, lo, hi, b[0] < 0), hi - lo);
     return;
   }
   if (hi - lo <= smallest) {
-    append(found, 0.5 * (lo + hi));
+    append(found, 0.5 * (lo + hi), hi - lo);
     return;
   }
   const middle = 0.5 * (lo + hi);
@@ -164,8 +168,11 @@ function isolate(
   isolate(c, right, middle, hi, smallest, found);
 }
 
-function append(found: number[], root: number): void {
-  if (found.length === 0 || root > found[found.length - 1]) found.push(root);
+/** Adds a root unless rounding made it of the last one, found from the other side of a halving. */
+function append(found: number[], root: number, width: number): void {
+  const last = found[found.length - 1];
+  const apart = 4 * Number.EPSILON * Math.max(Math.abs(root), width);
+  if (found.length === 0 || root > last + apart) found.push(root);
 }
 
 function signChanges(b: Float64Array): number {
@@ -184,8 +191,11 @@ function signChanges(b: Float64Array): number {
  * other. Newton, kept inside a shrinking bracket.
  */
 export function rootBetween(c: Float64Array, target: number, lo: number, hi: number): number {
+  return bracketed(c, target, lo, hi, horner(c, 0, c.length - 1, lo) < target);
+}
+
+function bracketed(c: Float64Array, target: number, lo: number, hi: number, rising: boolean): number {
   const degree = c.length - 1;
-  const rising = horner(c, 0, degree, lo) < target;
   let s = 0.5 * (lo + hi);
   for (let round = 0; round < 100; round++) {
     let value = c[degree];

@@ -13,6 +13,7 @@ export interface RankReport {
 
 /** Rank and null space of a dense matrix of finite numbers, given by rows, each row scaled to length one first. */
 export function rankOf(rows: readonly (readonly number[])[], columns: number): RankReport {
+  if (columns === 0) return { singularValues: [], rank: 0, nullSpace: [] };
   const scaled = rows.map((row) => {
     const length = Math.hypot(...row);
     return length === 0 ? [...row] : row.map((value) => value / length);

@@ -77,7 +77,7 @@ describe('a faulty drawing', () => {
     ]);
   });
 
-  it.each<[string, unknown]>([
+  const faulty: [string, unknown][] = [
     ['NaN', [0, Number.NaN]],
     ['an infinity', [Number.NEGATIVE_INFINITY, 0]],
     ['a text', ['0', 100]],
@@ -86,9 +86,18 @@ describe('a faulty drawing', () => {
     ['what JSON makes of NaN', [null, 100]],
     ['null', null],
     ['a record', { x: 0, y: 100 }],
-  ])('may have a point that is %s', (_what, B) => {
-    const issues = issuesWith({ points: { ...fourBar.points, B } });
+  ];
+
+  it.each(faulty)('may have a point that is %s', (_what, B) => {
+    const issues = issuesOf({ ...structuredClone(fourBar), points: { ...fourBar.points, B } });
     expect(issues).toMatchObject([
+      { path: 'points.B', problem: 'not a point', allowed: 'two finite numbers [x, y]' },
+    ]);
+  });
+
+  it.each(faulty)('is told as well after a right one of the same bodies: a point that is %s', (_what, B) => {
+    trace(fourBar);
+    expect(issuesOf({ ...fourBar, points: { ...fourBar.points, B } })).toMatchObject([
       { path: 'points.B', problem: 'not a point', allowed: 'two finite numbers [x, y]' },
     ]);
   });

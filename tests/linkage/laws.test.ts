@@ -59,6 +59,28 @@ describe('a motion by arc length', () => {
     }
   });
 
+  it('has an extreme of a measure wherever its slope changes sign, and nowhere else', () => {
+    /** Slopes below this, in sizes or radians a size, are taken for none. */
+    const STILL = 1e-9;
+    assert(
+      property(linkages, drivers, ({ drawing }, measure) => {
+        const motion = trace(drawing);
+        const read = motion.read(measure);
+        const unit = 'turn' in measure || 'angle' in measure ? 1 : sizeOf(drawing);
+        const slope = (at: number) => ((read(at).first ?? Number.NaN) / unit) * sizeOf(drawing);
+        const found = motion.extremes(measure).map(({ at }) => at);
+        expect([...found].sort((u, v) => u - v)).toEqual(found);
+        for (const at of found) expectWithin(slope(Math.min(at, motion.high.at)), 0, 1e-8);
+        const places = spread(motion, 200);
+        for (const [k, at] of places.slice(1).entries()) {
+          const [before, after] = [slope(places[k]), slope(at)];
+          if (before * after >= 0 || Math.min(Math.abs(before), Math.abs(after)) < STILL) continue;
+          expect(found.some((place) => places[k] <= place && place <= at)).toBe(true);
+        }
+      }),
+    );
+  });
+
   it('shows each driver its dead points: the ends of its range are the nearest extremes', () => {
     assert(
       property(linkages, drivers, ({ drawing }, driver) => {

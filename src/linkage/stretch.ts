@@ -1,0 +1,73 @@
+// A measure's own series can have a smaller reach than the motion's: near a length of zero, or where a direction turns
+// fast. A piece is then walked in stretches over each of which the measure's series is good.
+
+import { horner } from '../numerics/polynomial.ts';
+import { type Form, packForms } from './form.ts';
+import { type BoundMeasure, measureSeries } from './measure.ts';
+import { formSeries } from './path.ts';
+import { ORDER, STRIDE } from './series.ts';
+
+/** Relative truncation error up to which a measure's series is good for finding roots, and for following an angle. */
+const TRUNCATION = 1e-10;
+/** Shortest stretch, as a share of its piece. */
+const SHORTEST = 1e-12;
+/** Terms that change a measure by less than this share of its scale are rounding. */
+const UNCHANGED = 1e-12;
+
+/** A part of a piece over which a measure's series is good. */
+export interface Stretch {
+  /** Series of the measure about `from`. */
+  readonly m: Float64Array;
+  readonly from: number;
+  readonly to: number;
+  /** Whether the measure does not change here but for rounding. */
+  readonly constant: boolean;
+}
+
+/** The stretches of a measure over a piece with the unknowns' series z, from lo to hi. */
+export function* stretches(
+  measure: BoundMeasure,
+  z: Float64Array,
+  lo: number,
+  hi: number,
+): Generator<Stretch> {
+  const forms = packForms([measure.form]);
+  const wx = new Float64Array(STRIDE);
+  const wy = new Float64Array(STRIDE);
+  let from = lo;
+  while (from < hi) {
+    formSeries(forms, z, wx, wy);
+    taylorShift(wx, from);
+    taylorShift(wy, from);
+    const m = new Float64Array(STRIDE);
+    measureSeries(measure, wx, wy, 0, ORDER, m, 0);
+    const scale = measure.kind === 'angle' ? 1 : Math.max(Math.hypot(wx[0], wy[0]), Math.abs(m[0]));
+    let step = hi - from;
+    for (let k = ORDER - 2; k <= ORDER; k++) {
+      const c = Math.abs(m[k]);
+      if (c > 0) step = Math.min(step, ((TRUNCATION * scale) / c) ** (1 / k));
+    }
+    const to = Math.min(hi, from + Math.max(step, SHORTEST * (hi - lo)));
+    let change = 0;
+    for (let k = ORDER; k >= 1; k--) change = (change + Math.abs(m[k])) * (to - from);
+    yield { m, from, to, constant: change <= UNCHANGED * scale };
+    from = to;
+  }
+}
+
+/** Direction of a form at local arc length s, in (-pi, pi]. */
+export function directionAt(form: Form, z: Float64Array, s: number): number {
+  let { x, y } = form;
+  form.free.forEach((j, k) => {
+    const zx = horner(z, 2 * j * STRIDE, ORDER, s);
+    const zy = horner(z, (2 * j + 1) * STRIDE, ORDER, s);
+    x += form.re[k] * zx - form.im[k] * zy;
+    y += form.re[k] * zy + form.im[k] * zx;
+  });
+  return Math.atan2(y, x);
+}
+
+/** Coefficients about s instead of about 0. */
+function taylorShift(c: Float64Array, s: number): void {
+  for (let j = 0; j < ORDER; j++) for (let k = ORDER - 1; k >= j; k--) c[k] += s * c[k + 1];
+}

@@ -1,0 +1,243 @@
+/** Polynomials against their own construction: roots that are put in come out, inverse series undo each other. */
+import { assert, double, integer, property, tuple, uniqueArray } from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  derivative,
+  horner,
+  hornerMany,
+  revert,
+  rootBetween,
+  roots,
+  taylorMany,
+} from '../../src/numerics/polynomial.ts';
+import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
+
+/** Coefficients of a product of linear factors (s - root) and of another polynomial. */
+function withRoots(places: readonly number[], other: readonly number[] = [1]): Float64Array {
+  let c = [...other];
+  for (const root of places) {
+    const next = new Array<number>(c.length + 1).fill(0);
+    c.forEach((value, k) => {
+      next[k] -= root * value;
+      next[k + 1] += value;
+    });
+    c = next;
+  }
+  return new Float64Array(c);
+}
+
+/** How far a root may be off: a rounding of the largest term over the slope there. */
+function uncertainty(c: Float64Array, root: number, reach: number): number {
+  let largest = 0;
+  for (const [k, value] of c.entries()) largest = Math.max(largest, Math.abs(value) * reach ** k);
+  const slope = derivative(c);
+  return (64 * EPS * largest) / Math.abs(horner(slope, 0, slope.length - 1, root));
+}
+
+describe('roots', () => {
+  const hundredths = uniqueArray(integer({ min: -98, max: 98 }), { minLength: 0, maxLength: 6 });
+
+  it('are those of the linear factors, whatever factors without a root stand beside', () => {
+    assert(
+      property(
+        hundredths,
+        double({ min: 0.5, max: 3, noNaN: true }),
+        double({ min: -1, max: 1, noNaN: true }),
+        (places, above, tilt) => {
+          // s^2 + tilt s + above + tilt^2 has none.
+          const c = withRoots(
+            places.map((n) => n / 100 + 1 / 777),
+            [above + tilt * tilt, tilt, 1],
+          );
+          const wanted = places.map((n) => n / 100 + 1 / 777).sort((u, v) => u - v);
+          const found = roots(c, -1, 1);
+          expect(found).toHaveLength(wanted.length);
+          found.forEach((root, k) => expectWithin(root, wanted[k], uncertainty(c, wanted[k], 1)));
+        },
+      ),
+    );
+  });
+
+  it('are only those inside the interval', () => {
+    const c = withRoots([-0.7, -0.2, 0.1, 0.35, 0.8]);
+    expect(roots(c, -0.5, 0.5)).toHaveLength(3);
+    expect(roots(c, 0.11, 0.34)).toEqual([]);
+    expect(roots(c, -10, 10)).toHaveLength(5);
+    expect(roots(c, 0.3, 0.4)).toHaveLength(1);
+  });
+
+  it.each([1e-2, 1e-4, 1e-6, 1e-7])('are told apart at a distance of %d', (gap) => {
+    for (const at of [0.3, -0.41, 0.5, 0]) {
+      const c = withRoots([at, at + gap], [2, 0.5, 1]);
+      const found = roots(c, -1, 1);
+      expect(found).toHaveLength(2);
+      expectWithin(found[0], at, uncertainty(c, at, 1));
+      expectWithin(found[1], at + gap, uncertainty(c, at + gap, 1));
+    }
+  });
+
+  it('that touch without crossing are not taken for places far away', () => {
+    for (const found of [roots(withRoots([0.3, 0.3]), 0, 1), roots(withRoots([0.3, 0.3], [1, 1]), -0.9, 1)]) {
+      expect(found.length).toBeLessThan(10);
+      for (const root of found) expectWithin(root, 0.3, 1e-6);
+    }
+    expect(roots(withRoots([0.3, 0.3, 0.3]), 0, 1).length % 2).toBe(1);
+  });
+
+  it.each<[string, number[], number, number]>([
+    ['at the left end', [0, 0.6], 0, 1],
+    ['at the right end', [0.6, 1], 0, 1],
+    ['at both ends', [0, 1], 0, 1],
+    ['at both ends, and between', [0, 0.3, 1], 0, 1],
+    ['in the middle', [0.5], 0, 1],
+    ['in the middle, and at a quarter', [0.25, 0.5], 0, 1],
+    ['in the middle, at a quarter and at three', [0.25, 0.5, 0.75], 0, 1],
+    ['at an eighth, a quarter and the middle', [0.125, 0.25, 0.5], 0, 1],
+    ['at zero, between unlike ends', [0], -0.3, 0.7],
+    ['at zero and a quarter', [0, 0.25], -1, 1],
+  ])('are found %s, where the halving meets them', (_where, places, lo, hi) => {
+    for (const sign of [1, -1]) {
+      const found = roots(withRoots(places, [sign]), lo, hi);
+      expect(found).toHaveLength(places.length);
+      found.forEach((root, k) => expectClose(root, places[k], { times: 64, scale: 1 }));
+    }
+  });
+
+  it('are none where there is none', () => {
+    expect(roots(Float64Array.of(1), 0, 1)).toEqual([]);
+    expect(roots(Float64Array.of(1, 0, 0), 0, 1)).toEqual([]);
+    expect(roots(Float64Array.of(1, 0, 1), -5, 5)).toEqual([]);
+    expect(roots(withRoots([2, 3, -4]), -1, 1)).toEqual([]);
+    expect(roots(withRoots([1 + 1e-9]), 0, 1)).toEqual([]);
+  });
+
+  it('are found at any scale', () => {
+    for (const k of [1e-9, 1e-3, 1e3, 1e9]) {
+      for (const factor of [1e-12, -1, 1e12]) {
+        const c = withRoots([-0.6 * k, 0.2 * k, 0.7 * k]).map((value) => factor * value);
+        const found = roots(c, -k, k);
+        expect(found).toHaveLength(3);
+        [-0.6, 0.2, 0.7].forEach((root, i) => expectClose(found[i], root * k, { times: 64, scale: k }));
+      }
+    }
+  });
+
+  it('of a series of high order are those of the function', () => {
+    // cos(8 s) to s^24, on [-0.6, 0.6]: truncated by 8^26 0.6^26 / 26! = 1.5e-9.
+    const c = new Float64Array(25);
+    for (let k = 0, term = 1; k < 25; k += 2) {
+      c[k] = term;
+      term *= -64 / ((k + 1) * (k + 2));
+    }
+    const found = roots(c, -0.6, 0.6);
+    const wanted = [-1.5, -0.5, 0.5, 1.5].map((n) => (n * Math.PI) / 8).filter((s) => Math.abs(s) < 0.6);
+    expect(found).toHaveLength(wanted.length);
+    found.forEach((root, k) => expectWithin(root, wanted[k], 1e-9));
+  });
+
+  it('leave the coefficients as they are', () => {
+    const c = withRoots([0.1, 0.4, 0.9]);
+    const before = c.slice();
+    roots(c, -1, 1);
+    derivative(c);
+    rootBetween(c, 0, 0.3, 0.5);
+    expect(c).toEqual(before);
+  });
+});
+
+describe('rootBetween', () => {
+  it('meets a value, rising or falling, to rounding', () => {
+    const c = withRoots([0.4, -1.3, 2.2], [3]);
+    for (const target of [0, 1, -2, 3.3]) {
+      for (const d of [c, c.map((value) => -value)]) {
+        const [at, goal] = [
+          rootBetween(d, d === c ? target : -target, -0.9, 1.6),
+          d === c ? target : -target,
+        ];
+        expectWithin(horner(d, 0, 3, at), goal, 64 * EPS * 20);
+      }
+    }
+  });
+
+  it('stays between where a plain Newton step leads away', () => {
+    // Flat at both ends, steep between.
+    const c = Float64Array.of(0, 1, 0, -10 / 3, 0, 0.2 * 25, 0, -25 / 7);
+    const at = rootBetween(c, 0, -0.05, 0.3);
+    expectWithin(at, 0, 1e-15);
+  });
+});
+
+describe('values and derivatives', () => {
+  const coefficient = double({ min: -3, max: 3, noNaN: true });
+  const series = tuple(...Array.from({ length: 9 }, () => coefficient));
+
+  it('by Horner are those of the sum of powers', () => {
+    assert(
+      property(series, double({ min: -1.5, max: 1.5, noNaN: true }), (values, s) => {
+        const c = new Float64Array([7, 7, ...values]);
+        const sum = values.reduce((total, value, k) => total + value * s ** k, 0);
+        const scale = values.reduce((total, value, k) => total + Math.abs(value) * Math.abs(s) ** k, 0);
+        expectClose(horner(c, 2, 8, s), sum, { times: 32, scale: scale + 1e-300 });
+        const slope = values.slice(1).reduce((total, value, k) => total + (k + 1) * value * s ** k, 0);
+        const d = derivative(c.slice(2));
+        expect(d).toHaveLength(8);
+        expectClose(horner(d, 0, 7, s), slope, { times: 256, scale: 9 * (1.5 ** 8 * 3) });
+      }),
+    );
+  });
+
+  it('at many places are those at each, for any number of places', () => {
+    const c = new Float64Array([9, 1, -2, 0.5, 3, -1]);
+    for (const count of [0, 1, 2, 3, 4, 5, 7, 8, 9]) {
+      const s = Float64Array.from({ length: 9 }, (_, i) => i / 5 - 0.7);
+      const out = new Float64Array(40).fill(99);
+      hornerMany(c, 1, 4, s, count, out, 2);
+      for (let i = 0; i < count; i++) expect(out[2 + i]).toBe(horner(c, 1, 4, s[i]));
+      expect(out.filter((value) => value !== 99).length).toBe(count);
+
+      const taylor = new Float64Array(40).fill(99);
+      taylorMany(c, 1, 4, s, count, 10, taylor, 3);
+      const first = derivative(c.slice(1));
+      const second = derivative(first);
+      for (let i = 0; i < count; i++) {
+        expect(taylor[3 + i]).toBe(horner(c, 1, 4, s[i]));
+        expectClose(taylor[13 + i], horner(first, 0, 3, s[i]), { times: 16, scale: 20 });
+        expectClose(taylor[23 + i], horner(second, 0, 2, s[i]) / 2, { times: 16, scale: 40 });
+      }
+      expect(taylor.filter((value) => value !== 99).length).toBe(3 * count);
+    }
+  });
+});
+
+describe('an inverse series', () => {
+  it('of sin is that of arcsin', () => {
+    const sin = new Float64Array(12);
+    for (let k = 1, term = 1; k < 12; k += 2) {
+      sin[k] = term;
+      term /= -(k + 1) * (k + 2);
+    }
+    const b = new Float64Array(12);
+    revert(sin, b);
+    // arcsin x = x + x^3/6 + 3 x^5/40 + 15 x^7/336 + 105 x^9/3456 + 945 x^11/42240
+    const arcsin = [0, 1, 0, 1 / 6, 0, 3 / 40, 0, 15 / 336, 0, 105 / 3456, 0, 945 / 42240];
+    arcsin.forEach((value, k) => expectClose(b[k], value, { times: 16, scale: 1 }));
+  });
+
+  it('undoes the series, and is undone by being inverted again', () => {
+    const coefficient = double({ min: -1, max: 1, noNaN: true });
+    assert(
+      property(tuple(coefficient, coefficient, coefficient, coefficient), (higher) => {
+        const c = new Float64Array([5, 2, ...higher, 0, 0]);
+        const b = new Float64Array(8);
+        revert(c, b);
+        const back = new Float64Array(8);
+        revert(b, back);
+        for (let k = 1; k < 8; k++) expectClose(back[k], c[k], { times: 1024, scale: 4 });
+        // To order 8 in a small x.
+        const x = 2 ** -7;
+        const s = horner(b, 0, 7, x);
+        expectWithin(horner(c, 0, 7, s) - 5, x, 16 * EPS * 5 + 400 * x ** 8);
+      }),
+    );
+  });
+});
