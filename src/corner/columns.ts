@@ -10,7 +10,7 @@
 //
 //   m' = m_t / z_t,   m'' = (m_tt - m' z_tt) / z_t^2.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Issue, show } from '../errors.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
@@ -246,23 +246,21 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
       recipes.push(linear(read(axis === 'Y' ? { x: point } : { y: point }, false)));
     }
   }
-  if (only !== undefined && info.length < only.length) checkNames(only, model);
   return { measures, derived, info, recipes };
 }
 
-function checkNames(only: readonly string[], model: CornerModel): void {
-  const known = planColumns(model, 'contactPatch').info.map(({ name }) => name);
-  const issues: Issue[] = [];
-  only.forEach((name, k) => {
-    if (known.includes(name)) return;
-    issues.push({
-      path: `columns[${k}]`,
-      problem: 'unknown column',
-      got: show(name),
-      allowed: known.join(', '),
-    });
+/** An issue for each name that is no column, or is there twice. */
+export function unknownColumns(only: readonly unknown[], model: CornerModel): Issue[] {
+  const known: unknown[] = planColumns(model, 'contactPatch').info.map(({ name }) => name);
+  return only.flatMap((name, k): Issue[] => {
+    const path = `columns[${k}]`;
+    if (only.indexOf(name) < k) {
+      return [{ path, problem: 'column named twice', got: show(name), advice: 'take one out' }];
+    }
+    return known.includes(name)
+      ? []
+      : [{ path, problem: 'unknown column', got: show(name), allowed: known.join(', ') }];
   });
-  throwIfAny('sweep options', issues);
 }
 
 function keyOf(measure: Measure): string {

@@ -35,12 +35,13 @@ export interface DoubleWishbone {
  */
 export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
   const given = parse(doubleWishboneSchema, input, 'double wishbone');
+  throwIfAny('double wishbone', [...coincidences(given), ...unsoundWheel(given.wheel)]);
   const mirrored = given.wheel.centre[0] < 0;
-  const place = ([y, z]: Point): Point => Object.freeze([mirrored ? -y : y, z] as const);
+  const place = ([y, z]: Point): Point => Object.freeze([mirrored ? 0 - y : y, z] as const);
   const arm = ({ inner, outer }: { inner: Point; outer: Point }) =>
     Object.freeze({ inner: place(inner), outer: place(outer) });
   const { coilover } = given;
-  const corner: DoubleWishbone = {
+  return Object.freeze({
     kind: 'doubleWishbone',
     lowerArm: arm(given.lowerArm),
     upperArm: arm(given.upperArm),
@@ -52,9 +53,7 @@ export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
       offset: coilover.offset ?? 0,
     }),
     mirrored,
-  };
-  throwIfAny('double wishbone', coincidences(corner));
-  return Object.freeze(corner);
+  });
 }
 
 /** Thin disc: y_cp = y_wc - z_wc tan(camber), z_cp = 0; or camber from a given contact patch by the same relation. */
@@ -78,12 +77,11 @@ function wheelOf(
 }
 
 /** Pairs of points that must lie apart for the corner to have a geometry. */
-function coincidences({ lowerArm, upperArm, wheel, coilover }: DoubleWishbone): Issue[] {
+function coincidences({ lowerArm, upperArm, coilover }: DoubleWishboneInput): Issue[] {
   const pairs: [string, Point, string, Point][] = [
     ['lowerArm.inner', lowerArm.inner, 'lowerArm.outer', lowerArm.outer],
     ['upperArm.inner', upperArm.inner, 'upperArm.outer', upperArm.outer],
     ['lowerArm.outer', lowerArm.outer, 'upperArm.outer', upperArm.outer],
-    ['wheel.centre', wheel.centre, 'wheel.contactPatch', wheel.contactPatch],
     ['coilover.mount', coilover.mount, 'coilover.chassisMount', coilover.chassisMount],
   ];
   return pairs
@@ -118,6 +116,24 @@ function bodiesWith(shockOn: string): Drawing['bodies'] {
       ]),
     ),
   );
+}
+
+/** The wheel stands on the ground: its centre is above that, and above its contact patch. */
+function unsoundWheel({ centre, contactPatch }: DoubleWishboneInput['wheel']): Issue[] {
+  const ground = contactPatch === undefined ? 0 : contactPatch[1];
+  if (centre[1] > ground) return [];
+  return [
+    {
+      path: 'wheel.centre[1]',
+      problem:
+        contactPatch === undefined
+          ? 'wheel centre not above the ground'
+          : 'wheel centre not above its contact patch',
+      got: `${centre[1]} mm`,
+      allowed: `more than ${ground} mm`,
+      advice: 'z counts up from the ground at the drawn ride height',
+    },
+  ];
 }
 
 /** The corner as a drawing with its roles named. */

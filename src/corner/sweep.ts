@@ -5,8 +5,16 @@ import { drawnValue, tracePath } from '../linkage/motion.ts';
 import type { End, EndKind } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
-import { type ColumnInfo, type ColumnPlan, planColumns, type Recipe, type TravelOf } from './columns.ts';
+import {
+  type ColumnInfo,
+  type ColumnPlan,
+  planColumns,
+  type Recipe,
+  type TravelOf,
+  unknownColumns,
+} from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
+import type { CornerModel } from './model.ts';
 
 /** How a corner is swept; all optional. */
 export interface SweepOptions {
@@ -81,17 +89,16 @@ const MOST_ROWS = 1_000_000;
  * @throws InputError for options out of range, unknown columns, and a corner that is no linkage of one freedom.
  */
 export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
-  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns: only } = options;
   const model = modelOf(corner);
-  checkOptions({ bump, droop, travelOf, step });
-  const plan = planColumns(model, travelOf, only);
+  const plan = checkOptions(options, model);
+  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5 } = options;
 
   const system = compile(model.drawing);
   const measures = plan.measures.map((measure) => bindMeasure(system, measure, 'measure'));
   const driver = bindMeasure(system, { y: model[travelOf] }, 'travelOf');
   const drawn = drawnValue(driver);
   const path = tracePath(system, driver, drawn - droop, drawn + bump);
-  let end = { droop: endOf(path.low, drawn), bump: endOf(path.high, drawn) };
+  let end = { droop: endOf(path.low, drawn, -droop), bump: endOf(path.high, drawn, bump) };
   if (travelOf !== 'contactPatch') {
     end = beforeStillPatch(
       end,
@@ -101,15 +108,22 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
   }
 
   const r = reader(path, measures, plan.derived);
+  // drawn + travel may be rounded past an end that is in the range.
+  const clamp = (driver: number) => Math.min(path.high.at, Math.max(path.low.at, driver));
   const info = [TRAVEL[travelOf], ...plan.info];
   const travel = travelsOf(end, step);
-  const columns = readColumns(plan, r, travel, drawn);
+  const columns = readColumns(
+    plan,
+    r,
+    travel,
+    travel.map((value) => clamp(drawn + value)),
+  );
   return {
     info,
     columns,
     at(travel) {
       checkTravel(travel, end);
-      readRows(r, Float64Array.of(drawn + travel), 0);
+      readRows(r, Float64Array.of(clamp(drawn + travel)), 0);
       const values = plan.recipes.map((recipe) => firstOf(recipe, r.m));
       return rowOf(info, (c) => (c === 0 ? travel : values[c - 1]));
     },
@@ -135,7 +149,7 @@ function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | 
 }
 
 function checkTravel(travel: number, { droop, bump }: Ends): void {
-  if (travel >= droop.travel && travel <= bump.travel) return;
+  if (typeof travel === 'number' && travel >= droop.travel && travel <= bump.travel) return;
   throw new InputError('travel', [
     {
       path: '',
@@ -153,8 +167,10 @@ const TRAVEL = {
 
 type Ends = Sweep['end'];
 
-function endOf({ at, how, row }: End, drawn: number): SweepEnd {
-  return { travel: at - drawn, how, ...(row === undefined ? {} : { row }) };
+/** An end as travel; where the travel asked for was reached it is just that, without the rounding of drawn + travel. */
+function endOf({ at, how, row }: End, drawn: number, asked: number): SweepEnd {
+  const travel = how === 'reached' ? asked + 0 : at - drawn;
+  return { travel, how, ...(row === undefined ? {} : { row }) };
 }
 
 /** The ends brought in to where the contact patch stands still: ratios per its travel do not exist there. */
@@ -167,10 +183,14 @@ function beforeStillPatch(end: Ends, still: readonly Still[], drawn: number): En
   return { droop, bump };
 }
 
+/** Share of a step below which two rows would be one. */
+const NO_STEP = 1e-9;
+
 /** Multiples of the step, and both ends but for a dead point, where ratios do not exist. */
 function travelsOf({ droop, bump }: Ends, step: number): Float64Array {
-  const first = Math.floor(droop.travel / step) + 1;
-  const last = Math.ceil(bump.travel / step) - 1;
+  // A multiple that is an end but for rounding is that end.
+  const first = Math.floor(droop.travel / step + NO_STEP) + 1;
+  const last = Math.ceil(bump.travel / step - NO_STEP) - 1;
   const withDroop = droop.how === 'deadPoint' ? 0 : 1;
   const withBump = bump.how === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
   const inner = Math.max(0, last - first + 1);
@@ -181,7 +201,12 @@ function travelsOf({ droop, bump }: Ends, step: number): Float64Array {
   return travel;
 }
 
-function readColumns({ info, recipes }: ColumnPlan, r: Reader, travel: Float64Array, drawn: number): Columns {
+function readColumns(
+  { info, recipes }: ColumnPlan,
+  r: Reader,
+  travel: Float64Array,
+  driver: Float64Array,
+): Columns {
   const rows = travel.length;
   const columns: Record<string, Float64Array | (number | null)[]> = { travel };
   const fills: ((read: number, first: number) => void)[] = [];
@@ -197,7 +222,6 @@ function readColumns({ info, recipes }: ColumnPlan, r: Reader, travel: Float64Ar
       fills.push((read, first) => recipe.fill(r.m, read, column, first));
     }
   });
-  const driver = drawn === 0 ? travel : travel.map((value) => drawn + value);
   for (let first = 0; first < rows; ) {
     const read = readRows(r, driver, first);
     for (const fill of fills) fill(read, first);
@@ -206,10 +230,34 @@ function readColumns({ info, recipes }: ColumnPlan, r: Reader, travel: Float64Ar
   return columns as unknown as Columns;
 }
 
-function checkOptions({ bump, droop, travelOf, step }: Required<Omit<SweepOptions, 'columns'>>): void {
+const OPTIONS = ['bump', 'droop', 'travelOf', 'step', 'columns'];
+
+/** Checks the options; returns the plan of the columns asked for. */
+function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
   const issues: Issue[] = [];
+  if (typeof options !== 'object' || options === null || Array.isArray(options)) {
+    throw new InputError('sweep options', [
+      {
+        path: '',
+        problem: 'not an object',
+        got: show(options),
+        allowed: `{ ${OPTIONS.join(', ')} }, each optional`,
+      },
+    ]);
+  }
+  for (const key of Object.keys(options)) {
+    if (OPTIONS.includes(key)) continue;
+    issues.push({
+      path: key,
+      problem: 'unknown option',
+      allowed: OPTIONS.join(', '),
+      advice: 'correct the spelling, or take it out',
+    });
+  }
+  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns } = options;
+  const isDistance = (value: unknown) => typeof value === 'number' && Number.isFinite(value) && value >= 0;
   for (const [path, value] of Object.entries({ bump, droop })) {
-    if (Number.isFinite(value) && value >= 0) continue;
+    if (isDistance(value)) continue;
     issues.push({
       path,
       problem: 'not a distance',
@@ -225,13 +273,28 @@ function checkOptions({ bump, droop, travelOf, step }: Required<Omit<SweepOption
       allowed: 'contactPatch, wheelCentre',
     });
   }
-  if (!(step > 0 && (bump + droop) / step <= MOST_ROWS)) {
+  if (!(isDistance(step) && step > 0)) {
+    issues.push({ path: 'step', problem: 'not a step', got: show(step), allowed: 'mm, more than 0' });
+  } else if (isDistance(bump) && isDistance(droop) && (bump + droop) / step > MOST_ROWS) {
     issues.push({
       path: 'step',
-      problem: 'not a step',
+      problem: 'too many rows',
       got: show(step),
-      allowed: `mm, more than 0, ${MOST_ROWS} rows at most`,
+      allowed: `a step that makes ${MOST_ROWS} rows at most`,
     });
   }
+  if (columns !== undefined && !Array.isArray(columns)) {
+    issues.push({
+      path: 'columns',
+      problem: 'not a list',
+      got: show(columns),
+      allowed: "names of columns, as ['camber']",
+    });
+    throw new InputError('sweep options', issues);
+  }
+  const plan = planColumns(model, travelOf, columns);
+  if (columns !== undefined && plan.info.length < columns.length)
+    issues.push(...unknownColumns(columns, model));
   throwIfAny('sweep options', issues);
+  return plan;
 }

@@ -10,9 +10,16 @@ const wheel = z
     camber: z.number().gt(-45).lt(45).optional(),
     contactPatch: point.optional(),
   })
-  .refine((given) => given.camber !== undefined || given.contactPatch !== undefined, {
-    error: 'give camber (degrees) or contactPatch [y, z], or both',
+  .refine((given: unknown) => stands(given), {
+    error: 'neither camber nor contactPatch: give camber (degrees) or contactPatch [y, z], or both',
+    // Told together with whatever else is wrong.
+    when: ({ value }) => typeof value === 'object' && value !== null && !Array.isArray(value),
   });
+
+function stands(wheel: unknown): boolean {
+  const { camber, contactPatch } = wheel as { camber?: unknown; contactPatch?: unknown };
+  return camber !== undefined || contactPatch !== undefined;
+}
 
 /** An arm as its chassis pivot and its ball joint. */
 const arm = z.strictObject({ inner: point, outer: point });

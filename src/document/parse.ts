@@ -48,6 +48,9 @@ function translate(issue: SchemaIssue, input: unknown): Issue[] {
       ];
     case 'too_small':
     case 'too_big':
+      if (issue.origin === 'array') {
+        return [{ path, problem: 'wrong kind of value', got: show(got), allowed: allowedBy('tuple') }];
+      }
       return [{ path, problem: 'out of range', got: show(got), allowed: rangeText(issue) }];
     default:
       return [{ path, problem: issue.message, got: show(got) }];
@@ -55,10 +58,9 @@ function translate(issue: SchemaIssue, input: unknown): Issue[] {
 }
 
 function rangeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): string {
-  const unit = issue.origin === 'array' ? ' entries' : '';
   return issue.code === 'too_small'
-    ? `${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}${unit}`
-    : `${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}${unit}`;
+    ? `${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}`
+    : `${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}`;
 }
 
 function allowedBy(expected: string): string {

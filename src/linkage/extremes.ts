@@ -40,7 +40,7 @@ export function extremes(path: Path, measure: BoundMeasure): Still[] {
       if (before * start < 0 && places.length === 0) places.push(0);
       before = horner(slope, 0, ORDER - 1, to - from);
       for (const place of places) {
-        const s = polish(r, p, from + place, lo, hi);
+        const s = polish(r, p, from + place, from, to);
         const last = found[found.length - 1];
         const arc = origin + s;
         if (last && Math.abs(path.pieces[last.piece].origin + last.s - arc) < SAME * path.system.size)

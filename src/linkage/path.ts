@@ -96,6 +96,21 @@ export function formSeries(forms: Forms, z: Float64Array, wx: Float64Array, wy: 
   }
 }
 
+/** Value of a measure at local arc length s; an angle in (-pi, pi] plus its zero. */
+export function valueAt({ kind, form, zero, offset }: BoundMeasure, z: Float64Array, s: number): number {
+  let { x, y } = form;
+  for (let k = 0; k < form.free.length; k++) {
+    const at = 2 * form.free[k] * STRIDE;
+    const zx = horner(z, at, ORDER, s);
+    const zy = horner(z, at + STRIDE, ORDER, s);
+    x += form.re[k] * zx - form.im[k] * zy;
+    y += form.re[k] * zy + form.im[k] * zx;
+  }
+  if (kind === 'angle') return Math.atan2(y, x) + zero;
+  if (kind === 'length') return Math.sqrt(x * x + y * y + offset * offset);
+  return kind === 'x' ? x : y;
+}
+
 /** `value` plus the whole turns that bring it nearest to `near`. */
 export function unwrap(value: number, near: number): number {
   return value + 2 * Math.PI * Math.round((near - value) / (2 * Math.PI));
@@ -155,7 +170,7 @@ function layOutward(
   let step = first;
   let mark = drawnMark;
   for (;;) {
-    const end = accept(e, z, way * step, pose);
+    const end = acceptParameter(by, z, t, accept(e, z, way * step, pose), system.size);
     let stop = end;
     let how: EndKind | null = end === 0 ? 'locked' : null;
     const locked = system.structure.rows[e.worstRow]?.name;
@@ -190,8 +205,28 @@ function layOutward(
   }
 }
 
+/** Difference between a parameter and its series at the end of a piece that is no rounding, in its unit and size. */
+const ASTRAY = 1e-10;
+
+/** The part of a step s at whose end the parameter is what its series says, found by halving. */
+function acceptParameter(by: Parameter, z: Float64Array, t: Float64Array, s: number, size: number): number {
+  const { measure } = by;
+  if (measure === null || measure.kind === 'x' || measure.kind === 'y') return s;
+  let step = s;
+  while (step !== 0) {
+    const told = horner(t, 0, ORDER, step);
+    const value = valueAt(measure, z, step);
+    const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
+    if (Math.abs(exact - told) <= ASTRAY * size * unitOf(by, size)) return step;
+    step = Math.abs(step) < 1e-12 * size ? 0 : 0.5 * step;
+  }
+  return step;
+}
+
 /** Two places on a path nearer than this share of the size are one. */
 const SAME_PLACE = 1e-6;
+/** First distance, as a share of the size, at which rank is looked for beyond a place where it is missing. */
+const NEARBY = 1e-9;
 /** Halvings that locate a bifurcation in a piece. */
 const LOCATING = 50;
 
@@ -203,21 +238,33 @@ function turnedIn(e: Expander, z: Float64Array, mark: string, stop: number): num
   if (stop === 0) return null;
   const pose = new Float64Array(e.system.unknowns);
   const along = new Float64Array(e.system.unknowns);
-  const hasTurned = (s: number) => {
+  const markAt = (s: number) => {
     poseAt(z, s, pose);
     tangentAt(z, s, along);
     factorise(e, pose);
-    return opposite(markOf(e, along), mark);
+    return markOf(e, along);
   };
-  if (!hasTurned(stop)) return null;
-  let before = 0;
-  let after = stop;
-  for (let round = 0; round < LOCATING; round++) {
-    const middle = 0.5 * (before + after);
-    if (hasTurned(middle)) after = middle;
-    else before = middle;
+  if (!opposite(markAt(stop), mark)) return null;
+  // Near the place rank is missing for a little way: the place is in the middle of that.
+  const near = lastOf((s) => !opposite(markAt(s), mark), 0, stop);
+  let beyond = stop;
+  for (let far = NEARBY; far < 1 && markAt(beyond)[0] === '0'; far *= 2) {
+    beyond = stop + Math.sign(stop) * far * e.system.size;
   }
-  return before;
+  const far = lastOf((s) => markAt(s)[0] !== '0', beyond, near);
+  return 0.5 * (near + far);
+}
+
+/** The end of the part from `from` towards `to` in which something holds, as it does at `from`, by halving. */
+function lastOf(holds: (s: number) => boolean, from: number, to: number): number {
+  let inside = from;
+  let outside = to;
+  for (let round = 0; round < LOCATING; round++) {
+    const middle = 0.5 * (inside + outside);
+    if (holds(middle)) inside = middle;
+    else outside = middle;
+  }
+  return inside;
 }
 
 /** The dependent rows of the last elimination and the sign of the determinant bordered by the tangent: `+ 3 7`. */

@@ -7,9 +7,9 @@
 import { hornerMany, taylorMany } from '../numerics/polynomial.ts';
 import { type Form, type Forms, packForms } from './form.ts';
 import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
-import { type Path, type Piece, unwrap } from './path.ts';
+import { type Path, type Piece, unwrap, valueAt } from './path.ts';
 import { ORDER, STRIDE } from './series.ts';
-import { directionAt, stretches } from './stretch.ts';
+import { stretches } from './stretch.ts';
 
 /** Room of one reading: its coefficients for a block of rows. */
 export const READING = KEPT * BLOCK;
@@ -97,17 +97,17 @@ function followAngle(path: Path, measure: BoundMeasure): Knots[] {
   const { pieces } = path;
   const knots = new Array<Knots>(pieces.length);
   const drawn = pieces.findIndex((piece) => piece.origin === 0);
-  const at = (p: number, s: number, near: number) =>
-    unwrap(directionAt(measure.form, pieces[p].z, s) + measure.zero, near);
-  const start = directionAt(measure.form, pieces[drawn].z, 0) + measure.zero;
+  const at = (p: number, s: number, near: number) => unwrap(valueAt(measure, pieces[p].z, s), near);
+  const start = valueAt(measure, pieces[drawn].z, 0);
   for (const way of [1, -1]) {
     let angle = start;
     for (let p = drawn; p >= 0 && p < pieces.length; p += way) {
       const { z, lo, hi } = pieces[p];
       const [from, to] = way > 0 ? [0, hi] : [lo, 0];
-      const inner = measure.rigid ? [] : [...stretches(measure, z, from, to)].map((stretch) => stretch.from);
-      const places = [...inner.filter((s) => s !== 0), way > 0 ? to : from];
-      if (way < 0) places.reverse();
+      const starts = measure.rigid
+        ? [from]
+        : [...stretches(measure, z, from, to)].map((stretch) => stretch.from);
+      const places = way > 0 ? [...starts.slice(1), to] : starts.reverse();
       const s = [0];
       const angles = [angle];
       for (const place of places) {

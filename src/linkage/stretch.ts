@@ -2,13 +2,15 @@
 // fast. A piece is then walked in stretches over each of which the measure's series is good.
 
 import { horner } from '../numerics/polynomial.ts';
-import { type Form, packForms } from './form.ts';
+import { packForms } from './form.ts';
 import { type BoundMeasure, measureSeries } from './measure.ts';
-import { formSeries } from './path.ts';
+import { formSeries, unwrap, valueAt } from './path.ts';
 import { ORDER, STRIDE } from './series.ts';
 
 /** Relative truncation error up to which a measure's series is good for finding roots, and for following an angle. */
 const TRUNCATION = 1e-10;
+/** Difference between a measure and its series at the end of a stretch that is no truncation, as a share of its scale. */
+const ASTRAY = 1e-8;
 /** Shortest stretch, as a share of its piece. */
 const SHORTEST = 1e-12;
 /** Terms that change a measure by less than this share of its scale are rounding. */
@@ -47,7 +49,9 @@ export function* stretches(
       const c = Math.abs(m[k]);
       if (c > 0) step = Math.min(step, ((TRUNCATION * scale) / c) ** (1 / k));
     }
-    const to = Math.min(hi, from + Math.max(step, SHORTEST * (hi - lo)));
+    const shortest = SHORTEST * (hi - lo);
+    while (step > shortest && isAstray(measure, z, from, m, step, scale)) step *= 0.5;
+    const to = Math.min(hi, from + Math.max(step, shortest));
     let change = 0;
     for (let k = ORDER; k >= 1; k--) change = (change + Math.abs(m[k])) * (to - from);
     yield { m, from, to, constant: change <= UNCHANGED * scale };
@@ -55,16 +59,19 @@ export function* stretches(
   }
 }
 
-/** Direction of a form at local arc length s, in (-pi, pi]. */
-export function directionAt(form: Form, z: Float64Array, s: number): number {
-  let { x, y } = form;
-  form.free.forEach((j, k) => {
-    const zx = horner(z, 2 * j * STRIDE, ORDER, s);
-    const zy = horner(z, (2 * j + 1) * STRIDE, ORDER, s);
-    x += form.re[k] * zx - form.im[k] * zy;
-    y += form.re[k] * zy + form.im[k] * zx;
-  });
-  return Math.atan2(y, x);
+/** Whether the series has lost the measure at the end of a step: past a place where it turns very fast. */
+function isAstray(
+  measure: BoundMeasure,
+  z: Float64Array,
+  from: number,
+  m: Float64Array,
+  step: number,
+  scale: number,
+): boolean {
+  const told = horner(m, 0, ORDER, step);
+  const value = valueAt(measure, z, from + step) - measure.zero;
+  const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
+  return Math.abs(exact - told) > ASTRAY * scale;
 }
 
 /** Coefficients about s instead of about 0. */

@@ -86,8 +86,8 @@ export function compile(drawing: Drawing): System {
 }
 
 /** Sizes between which powers of a length up to the order of the series can be computed with. */
-const SMALLEST = 1e-9;
-const LARGEST = 1e9;
+const SMALLEST = 1e-12;
+const LARGEST = 1e12;
 
 function checkSize(size: number): void {
   if (size >= SMALLEST && size <= LARGEST) return;

@@ -8,6 +8,9 @@
 /** An interval is not halved below this share of the first one: two roots closer than that count as one. */
 const SMALLEST_SHARE = 2 ** -40;
 
+/** A polynomial vanishes at an end of an interval if it is below this share of its largest coefficient there. */
+const END = 8 * Number.EPSILON;
+
 /** Value at s of the polynomial of the given degree. */
 export function horner(c: Float64Array, offset: number, degree: number, s: number): number {
   let value = c[offset + degree];
@@ -136,6 +139,9 @@ export function roots(c: Float64Array, lo: number, hi: number): number[] {
   if (Math.abs(c[0]) > rest) return [];
   const found: number[] = [];
   const b = bernstein(c, lo, hi);
+  // A root on an end of the interval may be off it by rounding, to either side.
+  const rounding = END * b.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  for (const end of [0, b.length - 1]) if (Math.abs(b[end]) <= rounding) b[end] = 0;
   isolate(c, b, lo, hi, (hi - lo) * SMALLEST_SHARE, found);
   if (b[b.length - 1] === 0) append(found, hi, hi - lo);
   return found;

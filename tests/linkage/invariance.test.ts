@@ -113,7 +113,7 @@ describe('where and how a drawing lies changes nothing intrinsic', () => {
   });
 
   it('scaled: lengths scale, angles do not', () => {
-    const factor = constantFrom(1e-3, 0.0254, 1 / 3, 25.4, 1e3, 1e6);
+    const factor = constantFrom(1e-6, 1e-3, 0.0254, 1 / 3, 25.4, 1e3, 1e5);
     assert(
       property(linkages, factor, share, ({ drawing }, lengths, part) => {
         const scaled = redrawn(drawing, ([x, y]) => [lengths * x, lengths * y]);

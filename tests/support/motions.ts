@@ -46,7 +46,7 @@ export function expectRigid(drawing: Drawing, places: Record<string, Point>): vo
   const scale = sizeOf(drawing);
   for (const [a, b] of rigidPairs(drawing)) {
     const wanted = distance(drawing.points[a], drawing.points[b]);
-    expectClose(distance(places[a], places[b]), wanted, { times: 32, scale });
+    expectClose(distance(places[a], places[b]), wanted, { times: 64, scale });
   }
   for (const name of drawing.ground) expect(places[name]).toEqual(drawing.points[name]);
 }
