@@ -34,10 +34,10 @@ export interface ColumnInfo {
  */
 export type Fill<Out> = (m: Float64Array, rows: number, out: Out, first: number) => void;
 
-/** How a column is made: with gaps or without. */
+/** How a column is made: with gaps or without; `byTravel` says that it is a rate by travel, or comes of one. */
 export type Recipe =
-  | { readonly gaps: false; readonly fill: Fill<Float64Array> }
-  | { readonly gaps: true; readonly fill: Fill<(number | null)[]> };
+  | { readonly gaps: false; readonly byTravel: boolean; readonly fill: Fill<Float64Array> }
+  | { readonly gaps: true; readonly byTravel: boolean; readonly fill: Fill<(number | null)[]> };
 
 /** What is to be read of a pose, and the columns made from it. */
 export interface ColumnPlan {
@@ -80,7 +80,7 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(TRAVEL, true);
       const length = read(shockLength(model), true);
-      return plain((m, rows, out, first) => {
+      return plain(true, (m, rows, out, first) => {
         for (let i = 0; i < rows; i++) out[first + i] = -m[length + FIRST + i] / travelRate(m, z, i);
       });
     },
@@ -93,7 +93,7 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(TRAVEL, true);
       const length = read(shockLength(model), true);
-      return plain((m, rows, out, first) => {
+      return plain(true, (m, rows, out, first) => {
         for (let i = 0; i < rows; i++) {
           const rate = travelRate(m, z, i);
           const slope = m[length + FIRST + i] / rate;
@@ -148,7 +148,7 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(TRAVEL, true);
       const y = read(patch(model), true);
-      return plain((m, rows, out, first) => {
+      return plain(true, (m, rows, out, first) => {
         for (let i = 0; i < rows; i++) out[first + i] = (m[y + i] * m[y + FIRST + i]) / travelRate(m, z, i);
       });
     },
@@ -194,7 +194,7 @@ const STANDARD: readonly Standard[] = [
       const z = read(TRAVEL, true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return plain((m, rows, out, first) => {
+      return plain(true, (m, rows, out, first) => {
         for (let i = 0; i < rows; i++) {
           const slide = m[y + FIRST + i] / travelRate(m, z, i);
           out[first + i] = m[w + FIRST + i] / travelRate(m, z, i) / Math.sqrt(1 + slide * slide);
@@ -293,18 +293,19 @@ function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure 
 }
 
 function linear(at: number, factor = 1, zero = 0): Recipe {
-  return plain((m, rows, out, first) => {
+  return plain(false, (m, rows, out, first) => {
     for (let i = 0; i < rows; i++) out[first + i] = zero + factor * m[at + i];
   });
 }
 
-function plain(fill: Fill<Float64Array>): Recipe {
-  return { gaps: false, fill };
+function plain(byTravel: boolean, fill: Fill<Float64Array>): Recipe {
+  return { gaps: false, byTravel, fill };
 }
 
 function gappy(value: (m: Float64Array, i: number) => number | null): Recipe {
   return {
     gaps: true,
+    byTravel: true,
     fill: (m, rows, out, first) => {
       for (let i = 0; i < rows; i++) out[first + i] = value(m, i);
     },

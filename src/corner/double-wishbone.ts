@@ -77,11 +77,12 @@ function wheelOf(
 }
 
 /** Pairs of points that must lie apart for the corner to have a geometry. */
-function coincidences({ lowerArm, upperArm, coilover }: DoubleWishboneInput): Issue[] {
+function coincidences({ lowerArm, upperArm, wheel, coilover }: DoubleWishboneInput): Issue[] {
   const pairs: [string, Point, string, Point][] = [
     ['lowerArm.inner', lowerArm.inner, 'lowerArm.outer', lowerArm.outer],
     ['upperArm.inner', upperArm.inner, 'upperArm.outer', upperArm.outer],
     ['lowerArm.outer', lowerArm.outer, 'upperArm.outer', upperArm.outer],
+    ['wheel.centre', wheel.centre, 'wheel.contactPatch', wheel.contactPatch ?? [Number.NaN, 0]],
     ['coilover.mount', coilover.mount, 'coilover.chassisMount', coilover.chassisMount],
   ];
   return pairs
@@ -121,7 +122,9 @@ function bodiesWith(shockOn: string): Drawing['bodies'] {
 /** The wheel stands on the ground: its centre is above that, and above its contact patch. */
 function unsoundWheel({ centre, contactPatch }: DoubleWishboneInput['wheel']): Issue[] {
   const ground = contactPatch === undefined ? 0 : contactPatch[1];
-  if (centre[1] > ground) return [];
+  // In one place is told as such.
+  const together = contactPatch?.[0] === centre[0] && contactPatch[1] === centre[1];
+  if (centre[1] > ground || together) return [];
   return [
     {
       path: 'wheel.centre[1]',

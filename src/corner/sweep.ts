@@ -124,7 +124,10 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
     at(travel) {
       checkTravel(travel, end);
       readRows(r, Float64Array.of(clamp(drawn + travel)), 0);
-      const values = plan.recipes.map((recipe) => firstOf(recipe, r.m));
+      const dead =
+        (travel === end.bump.travel && end.bump.how === 'deadPoint') ||
+        (travel === end.droop.travel && end.droop.how === 'deadPoint');
+      const values = plan.recipes.map((recipe) => (dead && recipe.byTravel ? null : firstOf(recipe, r.m)));
       return rowOf(info, (c) => (c === 0 ? travel : values[c - 1]));
     },
     rows: () => Array.from(travel, (_, i) => rowOf(info, (c) => columns[info[c].name][i])),
@@ -230,6 +233,7 @@ function readColumns(
   return columns as unknown as Columns;
 }
 
+const STEPS = `mm, more than 0, ${MOST_ROWS} rows at most`;
 const OPTIONS = ['bump', 'droop', 'travelOf', 'step', 'columns'];
 
 /** Checks the options; returns the plan of the columns asked for. */
@@ -274,13 +278,13 @@ function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
     });
   }
   if (!(isDistance(step) && step > 0)) {
-    issues.push({ path: 'step', problem: 'not a step', got: show(step), allowed: 'mm, more than 0' });
+    issues.push({ path: 'step', problem: 'not a step', got: show(step), allowed: STEPS });
   } else if (isDistance(bump) && isDistance(droop) && (bump + droop) / step > MOST_ROWS) {
     issues.push({
       path: 'step',
       problem: 'too many rows',
       got: show(step),
-      allowed: `a step that makes ${MOST_ROWS} rows at most`,
+      allowed: STEPS,
     });
   }
   if (columns !== undefined && !Array.isArray(columns)) {

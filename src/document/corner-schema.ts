@@ -11,7 +11,7 @@ const wheel = z
     contactPatch: point.optional(),
   })
   .refine((given: unknown) => stands(given), {
-    error: 'neither camber nor contactPatch: give camber (degrees) or contactPatch [y, z], or both',
+    error: 'give camber (degrees) or contactPatch [y, z], or both',
     // Told together with whatever else is wrong.
     when: ({ value }) => typeof value === 'object' && value !== null && !Array.isArray(value),
   });

@@ -182,7 +182,7 @@ function layOutward(
       how = 'closed';
     }
     const turned = turnedIn(e, z, mark, stop);
-    if (turned !== null && !(how === 'deadPoint' && Math.abs(turned - stop) <= SAME_PLACE * system.size)) {
+    if (turned !== null) {
       stop = turned;
       how = 'undetermined';
     }
@@ -195,7 +195,9 @@ function layOutward(
 
     tangentAt(z, stop, along);
     poseAt(z, stop, pose);
-    if (expand(e, pose, along) !== 1) return { pieces, end: { at, how: 'undetermined' } };
+    if (expand(e, pose, along) !== 1 || reach(e, null) < KINK * system.size) {
+      return { pieces, end: { at, how: 'undetermined' } };
+    }
     mark = markOf(e, e.tangent);
     origin += stop;
     z = e.z.slice();
@@ -223,8 +225,11 @@ function acceptParameter(by: Parameter, z: Float64Array, t: Float64Array, s: num
   return step;
 }
 
-/** Two places on a path nearer than this share of the size are one. */
-const SAME_PLACE = 1e-6;
+/**
+ * Where branches cross, rounding joins them by kinks of about its root: a motion whose series reaches no farther than
+ * this share of the size has met such a place.
+ */
+const KINK = 3e-7;
 /** First distance, as a share of the size, at which rank is looked for beyond a place where it is missing. */
 const NEARBY = 1e-9;
 /** Halvings that locate a bifurcation in a piece. */

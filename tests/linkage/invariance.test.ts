@@ -83,7 +83,7 @@ describe('where and how a drawing lies changes nothing intrinsic', () => {
   }
 
   // In a second derivative the truncation of the series shows, not rounding alone.
-  const times = { value: 64, first: 256, second: 2 ** 20 };
+  const times = { value: 128, first: 512, second: 2 ** 20 };
   const anyAngle = double({ min: -3, max: 3, noNaN: true });
   const turned = ([x, y]: Point, by: number): Point => [
     Math.cos(by) * x - Math.sin(by) * y,
