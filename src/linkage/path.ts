@@ -181,7 +181,7 @@ function layOutward(
       stop = comesHome;
       how = 'closed';
     }
-    const turned = turnedIn(e, z, mark, stop);
+    const turned = turnedIn(e, z, mark, stop, pose, along);
     if (turned !== null) {
       stop = turned;
       how = 'undetermined';
@@ -237,12 +237,18 @@ const LOCATING = 50;
 
 /**
  * Where in a piece, between local 0 and `stop`, the bordered determinant changes its sign: there a second branch of the
- * motion crosses this one (a bifurcation), and how it goes on is not determined. `mark` is that of local 0.
+ * motion crosses this one (a bifurcation), and how it goes on is not determined. `mark` is that of local 0;
+ * `pose` and `along` are workspace.
  */
-function turnedIn(e: Expander, z: Float64Array, mark: string, stop: number): number | null {
+function turnedIn(
+  e: Expander,
+  z: Float64Array,
+  mark: string,
+  stop: number,
+  pose: Float64Array,
+  along: Float64Array,
+): number | null {
   if (stop === 0) return null;
-  const pose = new Float64Array(e.system.unknowns);
-  const along = new Float64Array(e.system.unknowns);
   const markAt = (s: number) => {
     poseAt(z, s, pose);
     tangentAt(z, s, along);

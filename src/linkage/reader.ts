@@ -209,19 +209,22 @@ export function readRows(r: Reader, t: Float64Array, from: number): number {
   while (rows < most && t[from + rows] >= bottom && t[from + rows] <= top) rows++;
 
   locate(r, piece, t, from, rows);
-  // The ends are known to better than a value of t tells where t stands still.
+  // The ends are known to better than a value of t tells where t stands still; and at a dead point dt/ds is zero.
+  const bottomEnd = p === 0 ? low.at : Number.NaN;
+  const topEnd = p === pieces.length - 1 ? high.at : Number.NaN;
   for (let j = 0; j < rows; j++) {
-    if (t[from + j] === low.at && p === 0) s[j] = piece.lo;
-    else if (t[from + j] === high.at && p === pieces.length - 1) s[j] = piece.hi;
+    const value = t[from + j];
+    if (value === bottomEnd) s[j] = piece.lo;
+    else if (value === topEnd) s[j] = piece.hi;
   }
   readPlaces(r, p, rows);
   if (!r.anyDerived) return rows;
   taylorMany(piece.t, 0, ORDER, s, rows, BLOCK, taylor, 0);
+  const deadLow = low.how === 'deadPoint' ? low.at : Number.NaN;
+  const deadHigh = high.how === 'deadPoint' ? high.at : Number.NaN;
   for (let j = 0; j < rows; j++) {
     const value = t[from + j];
-    const dead =
-      (value === low.at && low.how === 'deadPoint') || (value === high.at && high.how === 'deadPoint');
-    if (dead) taylor[FIRST + j] = 0;
+    if (value === deadLow || value === deadHigh) taylor[FIRST + j] = 0;
   }
   for (let i = 0; i < derived.length; i++) {
     if (!derived[i]) continue;
