@@ -1,6 +1,7 @@
 export type { ColumnInfo } from './corner/columns.ts';
 export type { Corner } from './corner/corner.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
+export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export {
   type Columns,
   type Row,

@@ -15,7 +15,12 @@ export interface Drawing {
   readonly ground: readonly string[];
   /** Rigid bodies, each as the names of its points, two or more. */
   readonly bodies: Readonly<Record<string, readonly string[]>>;
+  /** Coordinates that stay as drawn, `{ x: 'P' }` or `{ y: 'P' }`: a point on a straight guide along the other axis. */
+  readonly held?: readonly Held[];
 }
+
+/** A coordinate of a point that stays as drawn. */
+export type Held = { readonly x: string } | { readonly y: string };
 
 /**
  * Checks a drawing.
@@ -83,6 +88,10 @@ export function checkDrawing(drawing: Drawing): void {
       });
     }
   }
+  drawing.held?.forEach((held, k) => {
+    const axis = 'x' in held ? 'x' : 'y';
+    checkName(`held[${k}].${axis}`, 'x' in held ? held.x : held.y);
+  });
   for (const name of names) {
     if (used.has(name)) continue;
     issues.push({

@@ -67,9 +67,10 @@ export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
 
 /** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. */
 export function tracePath(system: System, measure: BoundMeasure | null, from: number, to: number): Path {
-  checkRange(from, to, measure === null ? 0 : drawnValue(measure));
+  const drawn = measure === null ? 0 : drawnValue(measure);
+  checkRange(from, to, drawn);
   const e = expander(system);
-  const path = layPath(e, parameter(measure), from, to);
+  const path = layPath(e, parameter(measure), Math.min(from, drawn), Math.max(to, drawn));
   if ('fault' in path) {
     throw new InputError(
       'linkage',
@@ -97,7 +98,9 @@ export function drawnValue(measure: BoundMeasure): number {
 
 function checkRange(from: number, to: number, drawn: number): void {
   const issues: Issue[] = [];
-  if (!(from <= drawn)) {
+  // A bound that is the drawn value but for rounding is the drawn value.
+  const rounding = 8 * Number.EPSILON * Math.abs(drawn);
+  if (!(from <= drawn + rounding)) {
     issues.push({
       path: 'from',
       problem: 'range without the drawn pose',
@@ -105,7 +108,7 @@ function checkRange(from: number, to: number, drawn: number): void {
       allowed: `${drawn} or less`,
     });
   }
-  if (!(to >= drawn)) {
+  if (!(to >= drawn - rounding)) {
     issues.push({
       path: 'to',
       problem: 'range without the drawn pose',

@@ -12,8 +12,8 @@ export interface Member {
 }
 
 /**
- * A form that rows are made of: the constant 1 (no body), the bar between a body's basic points (no point), or how
- * far a point is off its place in a body.
+ * A form that rows are made of: the constant 1 (neither), the bar between a body's basic points (body alone), how far a
+ * point is off its place in a body (both), or the place of a point (point alone).
  */
 export interface FormPlan {
   readonly body?: Member;
@@ -56,7 +56,7 @@ const known = new WeakMap<Drawing['bodies'], Structure>();
  * @throws InputError as `checkDrawing`.
  */
 export function structureOf(drawing: Drawing): Structure {
-  const before = known.get(drawing.bodies);
+  const before = drawing.held === undefined ? known.get(drawing.bodies) : undefined;
   if (before !== undefined && before.ground === drawing.ground && sameNames(before.names, drawing.points))
     return before;
   checkDrawing(drawing);
@@ -99,8 +99,13 @@ function sameNames(names: readonly string[], points: Drawing['points']): boolean
   return at === names.length;
 }
 
-function cannotChange({ ground, bodies }: Drawing): boolean {
-  return Object.isFrozen(ground) && Object.isFrozen(bodies) && Object.values(bodies).every(Object.isFrozen);
+function cannotChange({ ground, bodies, held }: Drawing): boolean {
+  return (
+    held === undefined &&
+    Object.isFrozen(ground) &&
+    Object.isFrozen(bodies) &&
+    Object.values(bodies).every(Object.isFrozen)
+  );
 }
 
 function build(
@@ -141,6 +146,18 @@ function build(
       const label = `body ${name} at ${names[point]}`;
       rows.push({ name: label, a: 0, b: tie, re: 1, im: 0 }, { name: label, a: 0, b: tie, re: 0, im: -1 });
     }
+  }
+  for (const held of drawing.held ?? []) {
+    const [axis, name] = 'x' in held ? (['x', held.x] as const) : (['y', held.y] as const);
+    const point = indexOf(name);
+    const place = forms.push({ point }) - 1;
+    rows.push({
+      name: `held ${axis} of ${name}`,
+      a: 0,
+      b: place,
+      re: axis === 'x' ? 1 : 0,
+      im: axis === 'x' ? 0 : -1,
+    });
   }
   return { names, index, ground: drawing.ground, fixed, bodies, definition, freePoints, forms, rows, apart };
 }

@@ -65,7 +65,7 @@ export function compile(drawing: Drawing): System {
   for (let p = 0; p < x.length; p++) place(p);
 
   const forms = structure.forms.map(({ body, point }) => {
-    if (body === undefined) return constantForm(1, 0);
+    if (body === undefined) return point === undefined ? constantForm(1, 0) : places[point];
     const { a, b } = body;
     const bar = addForms(places[b], places[a], -1, 0, x[b] - x[a], y[b] - y[a]);
     if (point === undefined) return bar;
