@@ -43,16 +43,15 @@ export function show(value: unknown): string {
   if (typeof value === 'number' || value === undefined) return String(value);
   let text: string;
   try {
-    text =
-      JSON.stringify(value, (_key, inner) => (typeof inner === 'number' ? readable(inner) : inner)) ??
-      typeof value;
+    text = JSON.stringify(value, (_key, inner) => legible(inner)) ?? typeof value;
   } catch {
     text = typeof value;
   }
+  text = text.replaceAll(/"\\u0000([^"]*)"/g, '$1');
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
 
-/** JSON writes NaN and Infinity as null; an error message must not. */
-function readable(value: number): number | string {
-  return Number.isFinite(value) ? value : String(value);
+/** JSON writes NaN and Infinity as null; a message must not. They are marked, and the marks and quotes taken out after. */
+function legible(value: unknown): unknown {
+  return typeof value === 'number' && !Number.isFinite(value) ? `\u0000${value}` : value;
 }

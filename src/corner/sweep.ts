@@ -2,12 +2,13 @@ import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
 import { extremes, type Still } from '../linkage/extremes.ts';
 import { bindMeasure } from '../linkage/measure.ts';
 import { drawnValue, tracePath } from '../linkage/motion.ts';
-import type { End, EndKind } from '../linkage/path.ts';
+import type { End, EndKind, Path } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
 import {
   type ColumnInfo,
   type ColumnPlan,
+  type Fill,
   planColumns,
   type Recipe,
   type TravelOf,
@@ -108,22 +109,15 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
   }
 
   const r = reader(path, measures, plan.derived);
-  // drawn + travel may be rounded past an end that is in the range.
-  const clamp = (driver: number) => Math.min(path.high.at, Math.max(path.low.at, driver));
   const info = [TRAVEL[travelOf], ...plan.info];
   const travel = travelsOf(end, step);
-  const columns = readColumns(
-    plan,
-    r,
-    travel,
-    travel.map((value) => clamp(drawn + value)),
-  );
+  const columns = readColumns(plan, r, travel, driverOf(travel, drawn, path));
   return {
     info,
     columns,
     at(travel) {
       checkTravel(travel, end);
-      readRows(r, Float64Array.of(clamp(drawn + travel)), 0);
+      readRows(r, driverOf(Float64Array.of(travel), drawn, path), 0);
       const dead =
         (travel === end.bump.travel && end.bump.how === 'deadPoint') ||
         (travel === end.droop.travel && end.droop.how === 'deadPoint');
@@ -186,6 +180,13 @@ function beforeStillPatch(end: Ends, still: readonly Still[], drawn: number): En
   return { droop, bump };
 }
 
+/** The driver at each travel, kept in the path's range against rounding. */
+function driverOf(travel: Float64Array, drawn: number, { low, high }: Path): Float64Array {
+  const driver = new Float64Array(travel.length);
+  for (let i = 0; i < driver.length; i++) driver[i] = Math.min(high.at, Math.max(low.at, drawn + travel[i]));
+  return driver;
+}
+
 /** Share of a step below which two rows would be one. */
 const NO_STEP = 1e-9;
 
@@ -212,22 +213,20 @@ function readColumns(
 ): Columns {
   const rows = travel.length;
   const columns: Record<string, Float64Array | (number | null)[]> = { travel };
-  const fills: ((read: number, first: number) => void)[] = [];
-  recipes.forEach((recipe, c) => {
-    if (recipe.gaps) {
-      const column = new Array<number | null>(rows).fill(null);
-      columns[info[c].name] = column;
-      fills.push((read, first) => recipe.fill(r.m, read, column, first));
-    } else {
-      // Every entry is finite: rows stand at no dead point.
-      const column = new Float64Array(rows);
-      columns[info[c].name] = column;
-      fills.push((read, first) => recipe.fill(r.m, read, column, first));
-    }
-  });
+  const fills: (Fill<Float64Array> | Fill<(number | null)[]>)[] = [];
+  const filled: (Float64Array | (number | null)[])[] = [];
+  for (let c = 0; c < recipes.length; c++) {
+    // In a column without gaps every entry is finite: rows stand at no dead point.
+    const column = recipes[c].gaps ? new Array<number | null>(rows).fill(null) : new Float64Array(rows);
+    columns[info[c].name] = column;
+    filled.push(column);
+    fills.push(recipes[c].fill);
+  }
+  const { m } = r;
   for (let first = 0; first < rows; ) {
     const read = readRows(r, driver, first);
-    for (const fill of fills) fill(read, first);
+    for (let c = 0; c < fills.length; c++)
+      fills[c](m, read, filled[c] as Float64Array & (number | null)[], first);
     first += read;
   }
   return columns as unknown as Columns;
@@ -249,7 +248,7 @@ function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
       },
     ]);
   }
-  for (const key of Object.keys(options)) {
+  for (const key in options) {
     if (OPTIONS.includes(key)) continue;
     issues.push({
       path: key,
@@ -259,16 +258,8 @@ function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
     });
   }
   const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns } = options;
-  const isDistance = (value: unknown) => typeof value === 'number' && Number.isFinite(value) && value >= 0;
-  for (const [path, value] of Object.entries({ bump, droop })) {
-    if (isDistance(value)) continue;
-    issues.push({
-      path,
-      problem: 'not a distance',
-      got: show(value),
-      allowed: 'mm, 0 or more; droop counts downward',
-    });
-  }
+  if (!isDistance(bump)) issues.push(noDistance('bump', bump));
+  if (!isDistance(droop)) issues.push(noDistance('droop', droop));
   if (travelOf !== 'contactPatch' && travelOf !== 'wheelCentre') {
     issues.push({
       path: 'travelOf',
@@ -301,4 +292,17 @@ function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
     issues.push(...unknownColumns(columns, model));
   throwIfAny('sweep options', issues);
   return plan;
+}
+
+function isDistance(value: unknown): boolean {
+  return typeof value === 'number' && Number.isFinite(value) && value >= 0;
+}
+
+function noDistance(path: string, value: unknown): Issue {
+  return {
+    path,
+    problem: 'not a distance',
+    got: show(value),
+    allowed: 'mm, 0 or more; droop counts downward',
+  };
 }

@@ -29,6 +29,7 @@ export type Held = { readonly x: string } | { readonly y: string };
  * no body, bodies whose points all coincide.
  */
 export function checkDrawing(drawing: Drawing): void {
+  throwIfAny('drawing', missingParts(drawing));
   const issues: Issue[] = [];
   const names = Object.keys(drawing.points);
   const known = new Set(names);
@@ -56,19 +57,17 @@ export function checkDrawing(drawing: Drawing): void {
     });
     return false;
   };
-  drawing.ground.forEach((name, k) => checkName(`ground[${k}]`, name));
+  drawing.ground.forEach((name, k) => {
+    checkName(`ground[${k}]`, name);
+    if (drawing.ground.indexOf(name) < k) issues.push(twice(`ground[${k}]`, name));
+  });
   for (const [body, members] of Object.entries(drawing.bodies)) {
     const path = `bodies.${body}`;
     members.forEach((name, k) => {
       used.add(name);
       checkName(`${path}[${k}]`, name);
       if (members.indexOf(name) < k) {
-        issues.push({
-          path: `${path}[${k}]`,
-          problem: 'point named twice',
-          got: show(name),
-          advice: 'take one out',
-        });
+        issues.push(twice(`${path}[${k}]`, name));
       }
     });
     if (members.length < 2) {
@@ -101,6 +100,47 @@ export function checkDrawing(drawing: Drawing): void {
     });
   }
   throwIfAny('drawing', issues);
+}
+
+function twice(path: string, name: string): Issue {
+  return { path, problem: 'point named twice', got: show(name), advice: 'take one out' };
+}
+
+/** What keeps a drawing from being looked at at all: parts that are missing or of the wrong kind. */
+function missingParts(drawing: unknown): Issue[] {
+  if (!isRecord(drawing)) return [{ path: '', problem: 'not a drawing', got: show(drawing), allowed: SHAPE }];
+  const issues: Issue[] = [];
+  const { points, ground, bodies, held } = drawing;
+  const isNames = (value: unknown) => Array.isArray(value) && value.every((name) => typeof name === 'string');
+  const check = (path: string, good: boolean, got: unknown, allowed: string) => {
+    if (!good)
+      issues.push({
+        path,
+        problem: got === undefined ? 'missing' : 'wrong kind of value',
+        got: show(got),
+        allowed,
+      });
+  };
+  check('points', isRecord(points), points, '{ name: [x, y], ... }');
+  check('ground', isNames(ground), ground, "names of points, as ['A', 'D']");
+  check('bodies', isRecord(bodies), bodies, "{ name: ['A', 'B'], ... }");
+  if (isRecord(bodies)) {
+    for (const [name, members] of Object.entries(bodies)) {
+      check(`bodies.${name}`, isNames(members), members, "names of points, as ['A', 'B']");
+    }
+  }
+  if (held !== undefined) {
+    const isHeld = (one: unknown) =>
+      isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string');
+    check('held', Array.isArray(held) && held.every(isHeld), held, "[{ x: 'P' }, { y: 'Q' }]");
+  }
+  return issues;
+}
+
+const SHAPE = '{ points, ground, bodies }';
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 /** Whether a value is a point: two finite numbers. */

@@ -29,7 +29,7 @@ export function extremes(path: Path, measure: BoundMeasure): Still[] {
   let before = 0;
   path.pieces.forEach((piece, p) => {
     const { z, t, lo, hi, origin } = piece;
-    for (const { m, from, to, constant } of stretches(measure, z, lo, hi)) {
+    for (const { m, from, to, constant } of stretches(measure, z, lo, hi, path.system.size)) {
       if (constant) {
         before = 0;
         continue;

@@ -104,3 +104,8 @@ export function applyForms(
     }
   }
 }
+
+/** Whether a form does not depend on the unknowns. */
+export function isConstant({ re, im }: Form): boolean {
+  return re.every((c) => c === 0) && im.every((c) => c === 0);
+}

@@ -212,7 +212,7 @@ export function measureSeries(
 }
 
 /** Rows of a block of readings. */
-export const BLOCK = 32;
+export const BLOCK = 128;
 /** Taylor coefficients kept of a reading: orders 0, 1, 2. */
 export const KEPT = 3;
 

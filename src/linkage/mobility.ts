@@ -32,6 +32,13 @@ export function whyNotDriven(e: Expander): Issue[] {
 
 function overDetermined(e: Expander, rank: number): Issue {
   const { unknowns, structure } = e.system;
+  if (unknowns === 0) {
+    return {
+      path: '',
+      problem: 'nothing can move: every point is ground, or on a body that the ground holds',
+      advice: 'take the points that move out of ground',
+    };
+  }
   const { rows } = structure;
   const held = rows.length - rank;
   const names = [...new Set(rows.map(({ name }) => name))].join(', ');

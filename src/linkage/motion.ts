@@ -1,6 +1,7 @@
 import { InputError, type Issue, show } from '../errors.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { extremes } from './extremes.ts';
+import { isConstant } from './form.ts';
 import { type BoundMeasure, bindMeasure, type Measure, measureSeries } from './measure.ts';
 import { whyNotDriven } from './mobility.ts';
 import { type End, layPath, type Path, parameter } from './path.ts';
@@ -68,6 +69,15 @@ export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
 /** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. */
 export function tracePath(system: System, measure: BoundMeasure | null, from: number, to: number): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
+  if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
+    throw new InputError('linkage', [
+      {
+        path: 'driver',
+        problem: 'a length of zero as drawn, whose rate does not exist',
+        advice: 'drive something else, or draw the linkage in another pose',
+      },
+    ]);
+  }
   checkRange(from, to, drawn);
   const e = expander(system);
   const path = layPath(e, parameter(measure), Math.min(from, drawn), Math.max(to, drawn));
@@ -100,7 +110,7 @@ function checkRange(from: number, to: number, drawn: number): void {
   const issues: Issue[] = [];
   // A bound that is the drawn value but for rounding is the drawn value.
   const rounding = 8 * Number.EPSILON * Math.abs(drawn);
-  if (!(from <= drawn + rounding)) {
+  if (!(typeof from === 'number' && from <= drawn + rounding)) {
     issues.push({
       path: 'from',
       problem: 'range without the drawn pose',
@@ -108,7 +118,7 @@ function checkRange(from: number, to: number, drawn: number): void {
       allowed: `${drawn} or less`,
     });
   }
-  if (!(to >= drawn - rounding)) {
+  if (!(typeof to === 'number' && to >= drawn - rounding)) {
     issues.push({
       path: 'to',
       problem: 'range without the drawn pose',

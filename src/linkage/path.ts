@@ -170,9 +170,11 @@ function layOutward(
   let step = first;
   let mark = drawnMark;
   for (;;) {
-    const end = acceptParameter(by, z, t, accept(e, z, way * step, pose), system.size);
+    const held = accept(e, z, way * step, pose);
+    const end = acceptParameter(by, z, t, held, system.size);
     let stop = end;
-    let how: EndKind | null = end === 0 ? 'locked' : null;
+    let how: EndKind | null =
+      held === 0 ? 'locked' : end === 0 || vanishes(by, t, end, system.size) ? 'deadPoint' : null;
     const locked = system.structure.rows[e.worstRow]?.name;
     const event = eventIn(t, way, end, target);
     if (event !== null) ({ s: stop, how } = event);
@@ -205,6 +207,13 @@ function layOutward(
     inverse = inverseOf(t);
     step = reach(e, t);
   }
+}
+
+/** A length that is down to this share of the size has come to nothing: it can grow again, but get no shorter. */
+const NOTHING = 1e-11;
+
+function vanishes({ measure }: Parameter, t: Float64Array, s: number, size: number): boolean {
+  return measure?.kind === 'length' && measure.offset === 0 && horner(t, 0, ORDER, s) <= NOTHING * size;
 }
 
 /** Difference between a parameter and its series at the end of a piece that is no rounding, in its unit and size. */

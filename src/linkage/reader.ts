@@ -10,6 +10,7 @@ import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
 import { type Path, type Piece, unwrap, valueAt } from './path.ts';
 import { ORDER, STRIDE } from './series.ts';
 import { stretches } from './stretch.ts';
+import type { Structure } from './structure.ts';
 
 /** Room of one reading: its coefficients for a block of rows. */
 export const READING = KEPT * BLOCK;
@@ -17,7 +18,7 @@ export const READING = KEPT * BLOCK;
 export const FIRST = BLOCK;
 export const SECOND = 2 * BLOCK;
 
-/** Measures bound to a path, with the workspace to read a block of rows. */
+/** Measures bound to a path, with the workspace to read a block of rows: readings are to be taken from it at once. */
 export interface Reader {
   readonly path: Path;
   readonly measures: readonly BoundMeasure[];
@@ -57,7 +58,7 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
     if (withDerivatives[i]) formDerived[f] = true;
     return f;
   });
-  const r: Reader = {
+  return {
     path,
     measures,
     derived: withDerivatives,
@@ -67,14 +68,30 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
     formDerived,
     wanted: wantedPoints(path.system.structure.freePoints.length, shared, formDerived),
     knots: measures.map((measure) => (measure.kind === 'angle' ? followAngle(path, measure) : [])),
-    z: new Float64Array(path.system.unknowns * READING),
-    wx: new Float64Array(shared.length * READING),
-    wy: new Float64Array(shared.length * READING),
-    m: new Float64Array(count * READING),
+    ...workspaceOf(path.system.structure, path.system.unknowns, shared.length, count),
+  };
+}
+
+type Workspace = Pick<Reader, 'z' | 'wx' | 'wy' | 'm' | 's' | 't'>;
+
+const workspaces = new WeakMap<Structure, Workspace>();
+
+/** Workspace that all readers of a structure share: what a reading leaves there is good until the next. */
+function workspaceOf(structure: Structure, unknowns: number, forms: number, measures: number): Workspace {
+  const before = workspaces.get(structure);
+  if (before !== undefined && before.wx.length >= forms * READING && before.m.length >= measures * READING) {
+    return before;
+  }
+  const workspace = {
+    z: new Float64Array(unknowns * READING),
+    wx: new Float64Array(forms * READING),
+    wy: new Float64Array(forms * READING),
+    m: new Float64Array(measures * READING),
     s: new Float64Array(BLOCK),
     t: new Float64Array(READING),
   };
-  return r;
+  workspaces.set(structure, workspace);
+  return workspace;
 }
 
 function wantedPoints(count: number, forms: readonly Form[], derived: readonly boolean[]): Reader['wanted'] {
@@ -106,7 +123,7 @@ function followAngle(path: Path, measure: BoundMeasure): Knots[] {
       const [from, to] = way > 0 ? [0, hi] : [lo, 0];
       const starts = measure.rigid
         ? [from]
-        : [...stretches(measure, z, from, to)].map((stretch) => stretch.from);
+        : [...stretches(measure, z, from, to, path.system.size)].map((stretch) => stretch.from);
       const places = way > 0 ? [...starts.slice(1), to] : starts.reverse();
       const s = [0];
       const angles = [angle];

@@ -11,6 +11,10 @@ import { ORDER, STRIDE } from './series.ts';
 const TRUNCATION = 1e-10;
 /** Difference between a measure and its series at the end of a stretch that is no truncation, as a share of its scale. */
 const ASTRAY = 1e-8;
+/** Rounding of a place, as a share of the size. */
+const ROUNDING = 64 * Number.EPSILON;
+/** More stretches than this in a piece are no use: the measure has a kink in it. */
+const MOST = 400;
 /** Shortest stretch, as a share of its piece. */
 const SHORTEST = 1e-12;
 /** Terms that change a measure by less than this share of its scale are rounding. */
@@ -26,18 +30,19 @@ export interface Stretch {
   readonly constant: boolean;
 }
 
-/** The stretches of a measure over a piece with the unknowns' series z, from lo to hi. */
+/** The stretches of a measure over a piece with the unknowns' series z, from lo to hi, of a system of a size. */
 export function* stretches(
   measure: BoundMeasure,
   z: Float64Array,
   lo: number,
   hi: number,
+  size: number,
 ): Generator<Stretch> {
   const forms = packForms([measure.form]);
   const wx = new Float64Array(STRIDE);
   const wy = new Float64Array(STRIDE);
   let from = lo;
-  while (from < hi) {
+  for (let count = 0; from < hi; count++) {
     formSeries(forms, z, wx, wy);
     taylorShift(wx, from);
     taylorShift(wy, from);
@@ -49,8 +54,11 @@ export function* stretches(
       const c = Math.abs(m[k]);
       if (c > 0) step = Math.min(step, ((TRUNCATION * scale) / c) ** (1 / k));
     }
-    const shortest = SHORTEST * (hi - lo);
-    while (step > shortest && isAstray(measure, z, from, m, step, scale)) step *= 0.5;
+    const shortest = count > MOST ? hi - from : SHORTEST * (hi - lo);
+    // What a direction is worth in lengths: rounding turns a short line more than a long one.
+    const arm = measure.kind === 'angle' ? Math.hypot(wx[0], wy[0]) : 1;
+    const bound = ASTRAY * scale + (ROUNDING * size) / arm;
+    while (step > shortest && isAstray(measure, z, from, m, step, bound)) step *= 0.5;
     const to = Math.min(hi, from + Math.max(step, shortest));
     let change = 0;
     for (let k = ORDER; k >= 1; k--) change = (change + Math.abs(m[k])) * (to - from);
@@ -66,12 +74,12 @@ function isAstray(
   from: number,
   m: Float64Array,
   step: number,
-  scale: number,
+  bound: number,
 ): boolean {
   const told = horner(m, 0, ORDER, step);
   const value = valueAt(measure, z, from + step) - measure.zero;
   const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
-  return Math.abs(exact - told) > ASTRAY * scale;
+  return Math.abs(exact - told) > bound;
 }
 
 /** Coefficients about s instead of about 0. */

@@ -56,7 +56,7 @@ const known = new WeakMap<Drawing['bodies'], Structure>();
  * @throws InputError as `checkDrawing`.
  */
 export function structureOf(drawing: Drawing): Structure {
-  const before = drawing.held === undefined ? known.get(drawing.bodies) : undefined;
+  const before = isKnown(drawing) ? known.get(drawing.bodies) : undefined;
   if (before !== undefined && before.ground === drawing.ground && sameNames(before.names, drawing.points))
     return before;
   checkDrawing(drawing);
@@ -91,6 +91,11 @@ export function fittedStructureOf(drawing: Drawing): Structure {
   };
   const lieApart = (a: number, b: number) => places[a][0] !== places[b][0] || places[a][1] !== places[b][1];
   return build(drawing, choose, lieApart);
+}
+
+/** Whether a structure may have been kept for the drawing; `drawing` may be anything. */
+function isKnown(drawing: Drawing): boolean {
+  return typeof drawing?.bodies === 'object' && drawing.held === undefined && drawing.points != null;
 }
 
 function sameNames(names: readonly string[], points: Drawing['points']): boolean {

@@ -1,7 +1,9 @@
 /** Two points that pass close by each other: their distance and direction change fast, and must not be lost. */
+import { runInNewContext } from 'node:vm';
 import { type Drawing, type Measure, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
+import { spread } from '../support/motions.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 describe('a point that passes close by another', () => {
@@ -52,4 +54,24 @@ describe('a point that passes close by another', () => {
       expectWithin(read(3).value - read(-3).value, 2 * seen(3), 1e-9);
     }
   });
+
+  it.each([1e-9, 1e-12, 0, -1e-12])('may all but meet it, %d apart: every question has an answer', (gap) => {
+    inTime(() => {
+      const motion = trace(passing(gap), { driver: length });
+      expectWithin(motion.low.at, 0, 1e-8);
+      expectClose(motion.high.at, 200 + gap, { times: 64, scale: 200 });
+      for (const measure of [length, direction, { x: 'A' }]) {
+        const read = motion.read(measure);
+        for (const at of spread(motion, 9)) expect(read(at).value).toSatisfy(Number.isFinite);
+        for (const { at, value } of motion.extremes(measure)) {
+          expect([at, value].every(Number.isFinite)).toBe(true);
+        }
+      }
+    });
+  });
 });
+
+/** Runs a call that must not take for ever: cut off after two seconds. */
+function inTime(call: () => void): void {
+  runInNewContext('call()', { call }, { timeout: 2000 });
+}
