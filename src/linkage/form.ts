@@ -109,3 +109,18 @@ export function applyForms(
 export function isConstant({ re, im }: Form): boolean {
   return re.every((c) => c === 0) && im.every((c) => c === 0);
 }
+
+/** The series of forms, drawn values included, from those of the unknowns, of `stride` coefficients each. */
+export function formSeries(
+  forms: Forms,
+  z: Float64Array,
+  stride: number,
+  wx: Float64Array,
+  wy: Float64Array,
+): void {
+  applyForms(forms, z, stride, 0, stride - 1, wx, wy);
+  for (let f = 0; f < forms.count; f++) {
+    wx[f * stride] += forms.d[2 * f];
+    wy[f * stride] += forms.d[2 * f + 1];
+  }
+}

@@ -7,6 +7,7 @@
 //            k N_0 m_k = sum_{j=1..k} j Im(conj(W_{k-j}) W_j) - sum_{j=1..k-1} j m_j N_{k-j}
 
 import { type Issue, show, throwIfAny } from '../errors.ts';
+import { horner } from '../numerics/polynomial.ts';
 import type { Form } from './form.ts';
 import { difference, type System } from './system.ts';
 
@@ -74,24 +75,8 @@ function bind(
   issues: Issue[],
 ): BoundMeasure | undefined {
   if (typeof measure === 'object' && measure !== null) {
-    if ('x' in measure) {
-      return {
-        kind: 'x',
-        form: system.places[point(measure.x, `${path}.x`)],
-        zero: 0,
-        offset: 0,
-        rigid: false,
-      };
-    }
-    if ('y' in measure) {
-      return {
-        kind: 'y',
-        form: system.places[point(measure.y, `${path}.y`)],
-        zero: 0,
-        offset: 0,
-        rigid: false,
-      };
-    }
+    if ('x' in measure) return coordinate('x', system.places[point(measure.x, `${path}.x`)]);
+    if ('y' in measure) return coordinate('y', system.places[point(measure.y, `${path}.y`)]);
     if ('length' in measure) {
       const { length, offset = 0 } = measure;
       if (!Number.isFinite(offset)) {
@@ -135,6 +120,11 @@ function bind(
     allowed: '{ x }, { y }, { length: [a, b] }, { angle: [a, b] }, { turn: body }',
   });
   return undefined;
+}
+
+/** A coordinate of the place that a form gives. */
+export function coordinate(kind: 'x' | 'y', form: Form): BoundMeasure {
+  return { kind, form, zero: 0, offset: 0, rigid: false };
 }
 
 function shareBody({ structure }: System, a: number, b: number): boolean {
@@ -209,6 +199,31 @@ export function measureSeries(
       return;
     }
   }
+}
+
+/** Value of a measure where the unknowns' series z, of an order, stand at s; an angle in (-pi, pi] plus its zero. */
+export function valueAt(
+  { kind, form, zero, offset }: BoundMeasure,
+  z: Float64Array,
+  order: number,
+  s: number,
+): number {
+  let { x, y } = form;
+  for (let k = 0; k < form.free.length; k++) {
+    const at = 2 * form.free[k] * (order + 1);
+    const zx = horner(z, at, order, s);
+    const zy = horner(z, at + order + 1, order, s);
+    x += form.re[k] * zx - form.im[k] * zy;
+    y += form.re[k] * zy + form.im[k] * zx;
+  }
+  if (kind === 'angle') return Math.atan2(y, x) + zero;
+  if (kind === 'length') return Math.sqrt(x * x + y * y + offset * offset);
+  return kind === 'x' ? x : y;
+}
+
+/** `value` plus the whole turns that bring it nearest to `near`. */
+export function unwrap(value: number, near: number): number {
+  return value + 2 * Math.PI * Math.round((near - value) / (2 * Math.PI));
 }
 
 /** Rows of a block of readings. */

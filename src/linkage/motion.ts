@@ -2,9 +2,10 @@ import { InputError, type Issue, show } from '../errors.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
-import { type BoundMeasure, bindMeasure, type Measure, measureSeries } from './measure.ts';
+import { type BoundMeasure, bindMeasure, coordinate, type Measure, measureSeries } from './measure.ts';
 import { whyNotDriven } from './mobility.ts';
-import { type End, layPath, type Path, parameter } from './path.ts';
+import { parameter } from './parameter.ts';
+import { type End, layPath, type Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
 import { expander } from './series.ts';
 import { compile, type System } from './system.ts';
@@ -145,10 +146,7 @@ function motionOf(path: Path, drawn: number): Motion {
   };
   const places = reader(
     path,
-    system.places.flatMap((form) => [
-      { kind: 'x', form, zero: 0, offset: 0, rigid: false } as const,
-      { kind: 'y', form, zero: 0, offset: 0, rigid: false } as const,
-    ]),
+    system.places.flatMap((form) => [coordinate('x', form), coordinate('y', form)]),
     [],
   );
   return {

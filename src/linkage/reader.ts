@@ -4,10 +4,10 @@
 //
 //   dm/dt = m' / t',   d2m/dt2 = (m'' - m' t'' / t') / t'^2.
 
-import { hornerMany, taylorMany } from '../numerics/polynomial.ts';
+import { hornerMany, rootBetween, taylorMany } from '../numerics/polynomial.ts';
 import { type Form, type Forms, packForms } from './form.ts';
-import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
-import { type Path, type Piece, unwrap, valueAt } from './path.ts';
+import { BLOCK, type BoundMeasure, KEPT, measureBlock, unwrap, valueAt } from './measure.ts';
+import type { Path, Piece } from './path.ts';
 import { ORDER, STRIDE } from './series.ts';
 import { stretches } from './stretch.ts';
 import type { Structure } from './structure.ts';
@@ -114,8 +114,8 @@ function followAngle(path: Path, measure: BoundMeasure): Knots[] {
   const { pieces } = path;
   const knots = new Array<Knots>(pieces.length);
   const drawn = pieces.findIndex((piece) => piece.origin === 0);
-  const at = (p: number, s: number, near: number) => unwrap(valueAt(measure, pieces[p].z, s), near);
-  const start = valueAt(measure, pieces[drawn].z, 0);
+  const at = (p: number, s: number, near: number) => unwrap(valueAt(measure, pieces[p].z, ORDER, s), near);
+  const start = valueAt(measure, pieces[drawn].z, ORDER, 0);
   for (const way of [1, -1]) {
     let angle = start;
     for (let p = drawn; p >= 0 && p < pieces.length; p += way) {
@@ -264,8 +264,6 @@ function pieceAt({ pieces }: Path, t: number): number {
 
 /** A correction below this share of a piece, made to second order, leaves less than rounding. */
 const LAST_CORRECTION = 1e-6;
-/** Rounds of bisection at most, where Newton does not come to rest (beside a dead point). */
-const MOST_ROUNDS = 60;
 
 /**
  * Local arc lengths of parameter values in a piece: a start from the inverse series, one correction, and more where
@@ -284,28 +282,6 @@ function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: nu
     const rate = taylor[FIRST + j];
     const plain = (t[from + j] - taylor[j]) / rate;
     if (Math.abs(plain) <= enough) s[j] += plain - (taylor[SECOND + j] * plain * plain) / rate;
-    else s[j] = settle(c, t[from + j], s[j], lo, hi);
+    else s[j] = rootBetween(c, t[from + j], lo, hi, s[j]);
   }
-}
-
-/** Newton on t(s) = target, kept inside a shrinking bracket. */
-function settle(c: Float64Array, target: number, start: number, lo: number, hi: number): number {
-  let s = start;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    let value = c[ORDER];
-    let rate = 0;
-    for (let k = ORDER - 1; k >= 0; k--) {
-      rate = rate * s + value;
-      value = value * s + c[k];
-    }
-    const miss = target - value;
-    if (miss === 0) return s;
-    if (miss > 0) lo = s;
-    else hi = s;
-    let next = s + miss / rate;
-    if (!(next >= lo && next <= hi)) next = 0.5 * (lo + hi);
-    if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next)) return next;
-    s = next;
-  }
-  return s;
 }

@@ -2,9 +2,8 @@
 // fast. A piece is then walked in stretches over each of which the measure's series is good.
 
 import { horner } from '../numerics/polynomial.ts';
-import { packForms } from './form.ts';
-import { type BoundMeasure, measureSeries } from './measure.ts';
-import { formSeries, unwrap, valueAt } from './path.ts';
+import { formSeries, packForms } from './form.ts';
+import { type BoundMeasure, measureSeries, unwrap, valueAt } from './measure.ts';
 import { ORDER, STRIDE } from './series.ts';
 
 /** Relative truncation error up to which a measure's series is good for finding roots, and for following an angle. */
@@ -43,7 +42,7 @@ export function* stretches(
   const wy = new Float64Array(STRIDE);
   let from = lo;
   for (let count = 0; from < hi; count++) {
-    formSeries(forms, z, wx, wy);
+    formSeries(forms, z, STRIDE, wx, wy);
     taylorShift(wx, from);
     taylorShift(wy, from);
     const m = new Float64Array(STRIDE);
@@ -77,7 +76,7 @@ function isAstray(
   bound: number,
 ): boolean {
   const told = horner(m, 0, ORDER, step);
-  const value = valueAt(measure, z, from + step) - measure.zero;
+  const value = valueAt(measure, z, ORDER, from + step) - measure.zero;
   const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
   return Math.abs(exact - told) > bound;
 }

@@ -161,7 +161,7 @@ function isolate(
   const changes = signChanges(b);
   if (changes === 0) return;
   if (changes === 1 && b[0] !== 0 && b[n] !== 0) {
-    append(found, bracketed(c, 0, lo, hi, b[0] < 0), hi - lo);
+    append(found, bracketed(c, 0, lo, hi, b[0] < 0, 0.5 * (lo + hi)), hi - lo);
     return;
   }
   if (hi - lo <= smallest) {
@@ -193,16 +193,25 @@ function signChanges(b: Float64Array): number {
 }
 
 /**
- * Where the polynomial takes a value between lo and hi, once: it is below the value at one end and above it at the
- * other. Newton, kept inside a shrinking bracket.
+ * Where a polynomial that grows, or falls, from lo to hi takes a value; an end where rounding puts the value outside.
+ * Newton from `start` (default: the middle), kept inside a shrinking bracket.
  */
-export function rootBetween(c: Float64Array, target: number, lo: number, hi: number): number {
-  return bracketed(c, target, lo, hi, horner(c, 0, c.length - 1, lo) < target);
+export function rootBetween(c: Float64Array, target: number, lo: number, hi: number, start?: number): number {
+  const degree = c.length - 1;
+  const rising = horner(c, 0, degree, lo) < horner(c, 0, degree, hi);
+  return bracketed(c, target, lo, hi, rising, start ?? 0.5 * (lo + hi));
 }
 
-function bracketed(c: Float64Array, target: number, lo: number, hi: number, rising: boolean): number {
+function bracketed(
+  c: Float64Array,
+  target: number,
+  lo: number,
+  hi: number,
+  rising: boolean,
+  start: number,
+): number {
   const degree = c.length - 1;
-  let s = 0.5 * (lo + hi);
+  let s = start;
   for (let round = 0; round < 100; round++) {
     let value = c[degree];
     let slope = 0;
