@@ -226,7 +226,8 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
   };
   const info: ColumnInfo[] = [];
   const recipes: Recipe[] = [];
-  const wanted = (name: string) => only === undefined || only.includes(name);
+  const named = only === undefined ? null : new Set(only);
+  const wanted = (name: string) => named === null || named.has(name);
   for (const { name, unit, label, gaps, recipe } of STANDARD) {
     if (!wanted(name)) continue;
     info.push({ name, unit, label, gaps });
