@@ -1,3 +1,4 @@
+export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo } from './corner/columns.ts';
 export type { Corner } from './corner/corner.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
@@ -10,6 +11,7 @@ export {
   type SweepOptions,
   sweep,
 } from './corner/sweep.ts';
+export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { DoubleWishboneInput } from './document/corner-schema.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';
 export type { EndKind } from './linkage/path.ts';

@@ -1,2 +1,61 @@
+// The library counts in mm, kg, N, N/mm, N s/m and degrees. The factors from inch and pound are exact:
+//
+//   inch = 25.4 mm     pound = 0.45359237 kg     standard gravity g = 9.80665 m/s^2
+//   lbf = pound g      lbf/in = lbf / inch       lbf s/in = lbf s / inch
+//
+// by the international agreement of 1959 and the 3rd General Conference on Weights and Measures, 1901 (NIST SP 811,
+// app. B; from memory, and as in SciPy's constants). A value is converted by a ratio of whole numbers that doubles hold
+// exactly, so that halves, quarters and sixteenths of an inch come out as the nearest number there is.
+
 /** Degrees in a radian. */
 export const DEGREES = 180 / Math.PI;
+/** mm in an inch. */
+export const INCH = 25.4;
+/** kg in a pound. */
+export const POUND = 0.45359237;
+/** Standard gravity, m/s^2. */
+export const GRAVITY = 9.80665;
+/** N in a pound-force. */
+export const POUND_FORCE = 4.4482216152605;
+/** N/mm in a pound-force an inch. */
+export const POUND_FORCE_PER_INCH = POUND_FORCE / INCH;
+
+/** What the numbers of a document are written in. */
+export type Units = 'metric' | 'imperial';
+
+/** What a number stands for. */
+export type Quantity = 'length' | 'mass' | 'force' | 'rate' | 'damping' | 'angle';
+
+/** Names of the units, and metric = imperial * times / by. */
+interface Measured {
+  readonly metric: string;
+  readonly imperial: string;
+  readonly times: number;
+  readonly by: number;
+}
+
+const QUANTITIES: Readonly<Record<Quantity, Measured>> = {
+  length: { metric: 'mm', imperial: 'inch', times: 127, by: 5 },
+  mass: { metric: 'kg', imperial: 'lb', times: 45_359_237, by: 100_000_000 },
+  force: { metric: 'N', imperial: 'lbf', times: 8_896_443_230_521, by: 2_000_000_000_000 },
+  rate: { metric: 'N/mm', imperial: 'lbf/in', times: 8_896_443_230_521, by: 50_800_000_000_000 },
+  damping: { metric: 'N s/m', imperial: 'lbf s/in', times: 8_896_443_230_521, by: 50_800_000_000 },
+  angle: { metric: 'degrees', imperial: 'degrees', times: 1, by: 1 },
+};
+
+/** The unit's name: `mm`, `inch`, `lbf/in`. */
+export function unitName(quantity: Quantity, units: Units): string {
+  return QUANTITIES[quantity][units];
+}
+
+/** A value written in `units` as the library counts it: 17.5 inch as 444.5 mm. */
+export function toMetric(value: number, quantity: Quantity, units: Units): number {
+  const { times, by } = QUANTITIES[quantity];
+  return units === 'metric' ? value : (value * times) / by;
+}
+
+/** A value of the library as it is written in `units`: 444.5 mm as 17.5 inch. */
+export function fromMetric(value: number, quantity: Quantity, units: Units): number {
+  const { times, by } = QUANTITIES[quantity];
+  return units === 'metric' ? value : (value * by) / times;
+}

@@ -1,0 +1,36 @@
+import { InputError, show } from '../errors.ts';
+import { INCH } from '../units.ts';
+
+/** A tyre as its marking gives it, unloaded: mm. */
+export interface Tyre {
+  /** Radius over the tread, half of the overall diameter D = rim diameter + 2 width (height-to-width ratio). */
+  readonly overallRadius: number;
+  /** Nominal section width. */
+  readonly width: number;
+}
+
+/** `205/55R16`, with letters, load and speed marks after it or not: width mm, ratio %, rim inches. */
+const MARKING = /^\s*P?(\d{3})\s*\/\s*(\d{2,3})\s*(?:Z?R|B|D|-)?\s*(\d{2}(?:\.5)?)\b/i;
+
+/**
+ * Overall radius and width of a tyre from its size marking, by the exact rule with the rim at 25.4 mm an inch. Tables of the
+ * standards round it to whole mm; the tyre you have may be several mm off either.
+ *
+ * @throws InputError for a marking that can't be read.
+ */
+export function tyreFromSize(size: string): Tyre {
+  const match = typeof size === 'string' ? MARKING.exec(size) : null;
+  if (match === null) {
+    throw new InputError('tyre size', [
+      {
+        path: '',
+        problem: 'not a size marking',
+        got: show(size),
+        allowed: "width/ratio R rim, as '205/55R16'",
+        advice: 'copy it from the side wall, or give overallRadius and width in mm',
+      },
+    ]);
+  }
+  const [width, percent, rim] = match.slice(1).map(Number);
+  return { overallRadius: 0.5 * (INCH * rim + (2 * width * percent) / 100), width };
+}
