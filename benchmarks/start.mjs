@@ -1,12 +1,20 @@
-// Runs the benchmarks: bundles benchmarks/run.ts with the library's sources into out/, then starts it in a
-// Node process of its own, with the garbage collector at hand. Packages stay imports. Arguments are passed on.
+// Runs a program of ours that works the library hard: bundles it with the library's sources into out/, then starts it
+// in a Node process of its own, with the garbage collector at hand. Packages stay imports.
+//
+//   node benchmarks/start.mjs                                        the benchmarks
+//   node benchmarks/start.mjs tests/campaigns/fuzz-documents.ts      another program; further arguments are passed on
 import { spawnSync } from 'node:child_process';
+import { basename } from 'node:path';
 import { build } from 'tsdown';
+
+const given = process.argv.slice(2);
+const entry = given[0]?.endsWith('.ts') ? String(given.shift()) : 'benchmarks/run.ts';
+const name = basename(entry, '.ts');
 
 await build({
   config: false,
-  entry: { run: 'benchmarks/run.ts' },
-  outDir: 'out/benchmarks',
+  entry: { [name]: entry },
+  outDir: `out/bundled/${name}`,
   tsconfig: 'tsconfig.json',
   platform: 'node',
   target: 'node20',
@@ -15,9 +23,7 @@ await build({
   deps: { neverBundle: /^(?!jounce(\/|$))[^./]/ },
   logLevel: 'warn',
 });
-const { status } = spawnSync(
-  process.execPath,
-  ['--expose-gc', 'out/benchmarks/run.js', ...process.argv.slice(2)],
-  { stdio: 'inherit' },
-);
+const { status } = spawnSync(process.execPath, ['--expose-gc', `out/bundled/${name}/${name}.js`, ...given], {
+  stdio: 'inherit',
+});
 process.exitCode = status ?? 1;

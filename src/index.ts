@@ -4,6 +4,13 @@ export type { Corner } from './corner/corner.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export {
+  type CarDocument,
+  type CornerDocument,
+  type DocumentCorner,
+  readCar,
+  readCorner,
+} from './corner/read-corner.ts';
+export {
   type Columns,
   type Row,
   type Sweep,
@@ -13,6 +20,9 @@ export {
 } from './corner/sweep.ts';
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { DoubleWishboneInput } from './document/corner-schema.ts';
+export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
+export type { LimitsDocument } from './document/limits-schema.ts';
+export type { Note } from './document/note.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';
 export type { EndKind } from './linkage/path.ts';
 export { sweepCsv } from './report/csv.ts';

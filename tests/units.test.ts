@@ -1,6 +1,16 @@
 /** The factors against exact rational arithmetic. */
 import { describe, expect, it } from 'vitest';
-import { GRAVITY, INCH, POUND, POUND_FORCE, POUND_FORCE_PER_INCH } from '../src/units.ts';
+import {
+  fromMetric,
+  GRAVITY,
+  INCH,
+  POUND,
+  POUND_FORCE,
+  POUND_FORCE_PER_INCH,
+  type Quantity,
+  toMetric,
+  unitName,
+} from '../src/units.ts';
 
 /** Relative tolerance: a few roundings. */
 const CLOSE = 1e-15;
@@ -29,5 +39,50 @@ describe('units', () => {
   it('has the pound-force an inch as 0.17512683524647637795... N/mm (derived)', () => {
     expectRelative(POUND_FORCE_PER_INCH, value(8896443230521n * 10n, 2000000000000n * 254n));
     expectRelative(POUND_FORCE_PER_INCH, 0.17512683524647637795);
+  });
+});
+
+// inch, pound and standard gravity: seen in SciPy's constants, and from memory NIST SP 811 and the SI Brochure;
+// pound-force: seen in SciPy's constants, recomputed as a fraction; the others derived.
+const FACTORS: [Quantity, numerator: bigint, denominator: bigint, decimals: number][] = [
+  ['length', 254n, 10n, 25.4],
+  ['mass', 45359237n, 10n ** 8n, 0.45359237],
+  ['force', 45359237n * 980665n, 10n ** 13n, 4.4482216152605],
+  ['rate', 45359237n * 980665n * 10n, 254n * 10n ** 13n, 0.17512683524647637795],
+  ['damping', 45359237n * 980665n * 10n ** 4n, 254n * 10n ** 13n, 175.12683524647637795],
+  ['angle', 1n, 1n, 1],
+];
+
+describe('conversion', () => {
+  it.each(FACTORS)(
+    'of a %s has the exact factor, both ways',
+    (quantity, numerator, denominator, decimals) => {
+      expectRelative(toMetric(1, quantity, 'imperial'), value(numerator, denominator));
+      expectRelative(toMetric(1, quantity, 'imperial'), decimals);
+      expectRelative(fromMetric(decimals, quantity, 'imperial'), 1);
+      expectRelative(fromMetric(toMetric(17.3, quantity, 'imperial'), quantity, 'imperial'), 17.3);
+      expect(toMetric(17.3, quantity, 'metric')).toBe(17.3);
+      expect(fromMetric(17.3, quantity, 'metric')).toBe(17.3);
+    },
+  );
+
+  it('agrees with products that have names of their own (derived): lbf ft, lbf/in2, slug, kgf/mm', () => {
+    expectRelative((POUND_FORCE * 12 * INCH) / 1000, 1.3558179483314004);
+    expectRelative((POUND_FORCE / INCH ** 2) * 1e6, 6894.757293168361336);
+    expectRelative((POUND_FORCE * 1000) / (12 * INCH), 14.593902937206364);
+    expectRelative(GRAVITY, 9.80665);
+  });
+
+  it('gives the nearest number for sixteenths of an inch', () => {
+    for (let k = -4000; k <= 4000; k++) {
+      // k / 16 inch is k * 25400 / 16 = k * 1587.5 thousandths of a mm.
+      expect(toMetric(k / 16, 'length', 'imperial')).toBe(Number(`${BigInt(k) * 15875n}e-4`));
+    }
+  });
+
+  it('names the units', () => {
+    expect(
+      (['length', 'mass', 'force', 'rate', 'damping', 'angle'] as const).map((q) => unitName(q, 'imperial')),
+    ).toEqual(['inch', 'lb', 'lbf', 'lbf/in', 'lbf s/in', 'degrees']);
   });
 });

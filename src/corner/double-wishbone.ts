@@ -1,6 +1,7 @@
 import { type DoubleWishboneInput, doubleWishboneSchema } from '../document/corner-schema.ts';
-import { parse } from '../document/parse.ts';
-import { type Issue, throwIfAny } from '../errors.ts';
+import { geometryFindings } from '../document/geometry.ts';
+import { inOrder, parse } from '../document/parse.ts';
+import { throwIfAny } from '../errors.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 import type { CornerModel } from './model.ts';
@@ -35,7 +36,7 @@ export interface DoubleWishbone {
  */
 export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
   const given = parse(doubleWishboneSchema, input, 'double wishbone');
-  throwIfAny('double wishbone', [...coincidences(given), ...unsoundWheel(given.wheel)]);
+  throwIfAny('double wishbone', inOrder(geometryFindings(given, 'mm'), input));
   const mirrored = given.wheel.centre[0] < 0;
   const place = ([y, z]: Point): Point => Object.freeze([mirrored ? 0 - y : y, z] as const);
   const arm = ({ inner, outer }: { inner: Point; outer: Point }) =>
@@ -76,25 +77,6 @@ function wheelOf(
   return Object.freeze({ centre, contactPatch, camber });
 }
 
-/** Pairs of points that must lie apart for the corner to have a geometry. */
-function coincidences({ lowerArm, upperArm, wheel, coilover }: DoubleWishboneInput): Issue[] {
-  const pairs: [string, Point, string, Point][] = [
-    ['lowerArm.inner', lowerArm.inner, 'lowerArm.outer', lowerArm.outer],
-    ['upperArm.inner', upperArm.inner, 'upperArm.outer', upperArm.outer],
-    ['lowerArm.outer', lowerArm.outer, 'upperArm.outer', upperArm.outer],
-    ['wheel.centre', wheel.centre, 'wheel.contactPatch', wheel.contactPatch ?? [Number.NaN, 0]],
-    ['coilover.mount', coilover.mount, 'coilover.chassisMount', coilover.chassisMount],
-  ];
-  return pairs
-    .filter(([, a, , b]) => a[0] === b[0] && a[1] === b[1])
-    .map(([first, at, second]) => ({
-      path: first,
-      problem: `in the same place as ${second}`,
-      got: `[${at[0]}, ${at[1]}]`,
-      advice: 'measure the two again: they must lie apart',
-    }));
-}
-
 /** Frozen, so that all corners share one structure. */
 const GROUND = Object.freeze(['lowerInner', 'upperInner', 'shockChassisMount']);
 const BODIES = {
@@ -117,26 +99,6 @@ function bodiesWith(shockOn: string): Drawing['bodies'] {
       ]),
     ),
   );
-}
-
-/** The wheel stands on the ground: its centre is above that, and above its contact patch. */
-function unsoundWheel({ centre, contactPatch }: DoubleWishboneInput['wheel']): Issue[] {
-  const ground = contactPatch === undefined ? 0 : contactPatch[1];
-  // In one place is told as such.
-  const together = contactPatch?.[0] === centre[0] && contactPatch[1] === centre[1];
-  if (centre[1] > ground || together) return [];
-  return [
-    {
-      path: 'wheel.centre[1]',
-      problem:
-        contactPatch === undefined
-          ? 'wheel centre not above the ground'
-          : 'wheel centre not above its contact patch',
-      got: `${centre[1]} mm`,
-      allowed: `more than ${ground} mm`,
-      advice: 'z counts up from the ground at the drawn ride height',
-    },
-  ];
 }
 
 /** The corner as a drawing with its roles named. */

@@ -1,20 +1,24 @@
 import * as z from 'zod';
-
-/** A point of the corner's plane, `[y, z]` in mm: y outboard from the vehicle's centreline, z up from the ground. */
-const point = z.tuple([z.number(), z.number()]).readonly();
+import { point, quantity } from './quantity.ts';
 
 /** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
 const wheel = z
   .strictObject({
-    centre: point,
-    camber: z.number().gt(-45).lt(45).optional(),
-    contactPatch: point.optional(),
+    centre: point('Centre of the wheel, in its middle plane; as high as the loaded radius'),
+    camber: quantity(
+      'angle',
+      'Camber as drawn: top outboard positive, so that a top leaning in is negative',
+      z.number().gt(-45).lt(45),
+    ).optional(),
+    contactPatch: point('Middle of the tyre on the ground, in place of camber or beside it').optional(),
   })
   .refine((given: unknown) => stands(given), {
     error: 'give camber (degrees) or contactPatch [y, z], or both',
     // Told together with whatever else is wrong.
     when: ({ value }) => typeof value === 'object' && value !== null && !Array.isArray(value),
-  });
+    params: { oneOf: ['camber', 'contactPatch'] },
+  })
+  .describe('The wheel: its centre, and where it stands by camber or contactPatch.');
 
 function stands(wheel: unknown): boolean {
   const { camber, contactPatch } = wheel as { camber?: unknown; contactPatch?: unknown };
@@ -22,19 +26,35 @@ function stands(wheel: unknown): boolean {
 }
 
 /** An arm as its chassis pivot and its ball joint. */
-const arm = z.strictObject({ inner: point, outer: point });
+function arm(name: string) {
+  return z
+    .strictObject({
+      inner: point(
+        `Chassis pivot of the ${name} arm: where its axis pierces the plane across the wheel centre`,
+      ),
+      outer: point(`Ball joint of the ${name} arm, where it meets the upright`),
+    })
+    .describe(`The ${name} arm, from its chassis pivot (inner) to its ball joint (outer).`);
+}
 
 /** Double wishbone with a coilover from an arm or the upright to the chassis; shape as `doubleWishbone` documents. */
 export const doubleWishboneSchema = z.strictObject({
-  lowerArm: arm,
-  upperArm: arm,
+  lowerArm: arm('lower'),
+  upperArm: arm('upper'),
   wheel,
-  coilover: z.strictObject({
-    on: z.enum(['lowerArm', 'upperArm', 'upright']),
-    mount: point,
-    chassisMount: point,
-    offset: z.number().optional(),
-  }),
+  coilover: z
+    .strictObject({
+      on: z
+        .enum(['lowerArm', 'upperArm', 'upright'])
+        .describe('What the moving end of the coilover is bolted to: lowerArm, upperArm or upright.'),
+      mount: point('Moving end of the coilover, middle of the bolt'),
+      chassisMount: point('Fixed end of the coilover on the chassis, middle of the bolt'),
+      offset: quantity(
+        'length',
+        'Fore-aft distance between the two ends, either sign; 0 if left out',
+      ).optional(),
+    })
+    .describe('The coilover: what it stands on, and its two ends.'),
 });
 
 /** Input of `doubleWishbone`. */

@@ -1,5 +1,10 @@
 import type * as z from 'zod';
 import { InputError, type Issue, show } from '../errors.ts';
+import { type Quantity, type Units, unitName } from '../units.ts';
+import { adviceForText, inWords } from './number-meant.ts';
+import { quantityOf, shapeOf } from './quantity.ts';
+import { homesOf, isRequired, namesOf, schemaAt } from './schema-walk.ts';
+import { meantName } from './spelling.ts';
 
 /**
  * Data of the schema's shape from unknown input.
@@ -13,48 +18,173 @@ export function parse<Schema extends z.ZodType>(
 ): z.output<Schema> {
   const result = schema.safeParse(input);
   if (result.success) return result.data;
-  throw new InputError(
-    what,
-    result.error.issues.flatMap((issue) => translate(issue, input)),
+  throw new InputError(what, inOrder(shapeFindings(schema, input, result.error, 'metric'), input));
+}
+
+/** A place as keys from the outside in. */
+export type Place = readonly PropertyKey[];
+
+/** An issue by its place, before that is written as a path. */
+export interface Finding extends Omit<Issue, 'path'> {
+  readonly at: Place;
+}
+
+/** Findings as issues, in the order in which the input has their places; what is missing comes after what is there. */
+export function inOrder(findings: readonly Finding[], input: unknown): Issue[] {
+  if (findings.length === 0) return [];
+  const ranked = findings.map((finding) => ({ finding, rank: rankOf(finding.at, input) }));
+  ranked.sort((a, b) => compare(a.rank, b.rank));
+  return ranked.map(({ finding: { at, ...issue } }) => ({ path: pathText(at), ...issue }));
+}
+
+function rankOf(at: Place, input: unknown): number[] {
+  let value = input;
+  return at.map((key) => {
+    const k = isRecord(value) ? Object.keys(value).indexOf(String(key)) : -1;
+    value = isRecord(value) ? value[String(key)] : undefined;
+    return k < 0 ? Number.MAX_SAFE_INTEGER : k;
+  });
+}
+
+function compare(a: readonly number[], b: readonly number[]): number {
+  for (let k = 0; k < Math.min(a.length, b.length); k++) if (a[k] !== b[k]) return a[k] - b[k];
+  return a.length - b.length;
+}
+
+/** `lowerArm.inner[0]` */
+export function pathText(at: Place): string {
+  return at.reduce<string>(
+    (text, key) =>
+      typeof key === 'number' ? `${text}[${key}]` : text === '' ? String(key) : `${text}.${String(key)}`,
+    '',
   );
+}
+
+/** What stands at a place, whatever the input is. */
+export function valueAt(input: unknown, at: Place): unknown {
+  return at.reduce<unknown>((value, key) => (isRecord(value) ? value[String(key)] : undefined), input);
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null;
 }
 
 type SchemaIssue = z.core.$ZodIssue;
 
-function translate(issue: SchemaIssue, input: unknown): Issue[] {
-  const path = pathText(issue.path);
-  const got = valueAt(input, issue.path);
+/** What of an input is not of the schema's shape, in our words; `units` is what its numbers are written in. */
+export function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, units: Units): Finding[] {
+  const issues = error.issues.flatMap(spread);
+  /** Places that are missing because their names are misspelt: one slip is told once. */
+  const misspelt = new Set<string>();
+  const findings: (Finding & { readonly oneOf?: readonly string[] })[] = [];
+  for (const issue of issues) {
+    if (issue.code === 'unrecognized_keys') {
+      for (const name of issue.keys) {
+        const meant = unknownName(schema, input, issue.path, name);
+        findings.push(meant.finding);
+        if (meant.name !== undefined) misspelt.add(pathText([...issue.path, meant.name]));
+      }
+    } else {
+      findings.push(translate(issue, schema, input, units));
+    }
+  }
+  return findings.flatMap(({ oneOf, ...finding }) => {
+    const places = oneOf?.map((name) => [...finding.at, name]) ?? [finding.at];
+    const told = places.some((at) => misspelt.has(pathText(at)) && valueAt(input, at) === undefined);
+    return told ? [] : [finding];
+  });
+}
+
+/** Of what may be one thing or another, the faults of the one that was meant. */
+function spread(issue: SchemaIssue): SchemaIssue[] {
+  if (issue.code !== 'invalid_union') return [issue];
+  const meant = issue.errors.find(
+    (option) => !option.some(({ code, path }) => code === 'invalid_type' && path.length === 0),
+  );
+  if (meant === undefined) return [issue];
+  return meant.map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] })).flatMap(spread);
+}
+
+function unknownName(
+  schema: z.ZodType,
+  input: unknown,
+  at: Place,
+  name: string,
+): { finding: Finding; name?: string } {
+  const holder = schemaAt(schema, at);
+  const allowed = namesOf(holder);
+  const free = allowed.filter((other) => valueAt(input, [...at, other]) === undefined);
+  const meant =
+    meantName(
+      name,
+      free.filter((other) => isRequired(holder, other)),
+    ) ?? meantName(name, free);
+  const homes = [...new Set(homesOf(schema, name))].filter((home) => home !== at.at(-1));
+  const advice =
+    meant !== undefined
+      ? `did you mean ${meant}?`
+      : homes.length > 0
+        ? `it belongs in ${homes.join(' or ')}`
+        : 'correct the spelling, or take it out';
+  const finding = { at: [...at, name], problem: 'unknown name', allowed: allowed.join(', '), advice };
+  return meant === undefined ? { finding } : { finding, name: meant };
+}
+
+function translate(
+  issue: Exclude<SchemaIssue, z.core.$ZodIssueUnrecognizedKeys>,
+  schema: z.ZodType,
+  input: unknown,
+  units: Units,
+): Finding & { readonly oneOf?: readonly string[] } {
+  const at = issue.path;
+  const value = valueAt(input, at);
+  const here = schemaAt(schema, at);
+  const quantity = here === undefined ? undefined : quantityOf(here);
+  const unit = quantity === undefined ? undefined : unitName(quantity, units);
+  const got = show(value);
   switch (issue.code) {
-    case 'invalid_type':
-      return [
-        got === undefined
-          ? { path, problem: 'missing', allowed: allowedBy(issue.expected), advice: 'add it' }
-          : { path, problem: 'wrong kind of value', got: show(got), allowed: allowedBy(issue.expected) },
-      ];
-    case 'unrecognized_keys':
-      return issue.keys.map((key) => ({
-        path: path === '' ? key : `${path}.${key}`,
-        problem: 'unknown name',
-        advice: 'correct the spelling, or take it out',
-      }));
-    case 'invalid_value':
-      return [
-        {
-          path,
-          problem: got === undefined ? 'missing' : 'unknown choice',
-          got: show(got),
-          allowed: issue.values.join(', '),
-        },
-      ];
+    case 'invalid_type': {
+      const allowed = allowedBy(issue.expected, here, unit);
+      if (value === undefined) return { at, problem: 'missing', allowed, advice: 'add it' };
+      const wrong = { at, problem: 'wrong kind of value', got, allowed };
+      return typeof value === 'string' && issue.expected === 'number'
+        ? { ...wrong, advice: adviceForText(value, unit) }
+        : wrong;
+    }
+    case 'invalid_value': {
+      const allowed = (here && shapeOf(here)) ?? issue.values.join(', ');
+      if (value === undefined) return { at, problem: 'missing', allowed, advice: 'add it' };
+      const meant = typeof value === 'string' ? meantName(value, issue.values.map(String)) : undefined;
+      const choice = { at, problem: 'unknown choice', got, allowed };
+      return meant === undefined ? choice : { ...choice, advice: `did you mean "${meant}"?` };
+    }
     case 'too_small':
     case 'too_big':
       if (issue.origin === 'array') {
-        return [{ path, problem: 'wrong kind of value', got: show(got), allowed: allowedBy('tuple') }];
+        const allowed = allowedBy(here?._zod.def.type === 'tuple' ? 'tuple' : 'points', here, unit);
+        const list = { at, problem: 'wrong kind of value', got, allowed };
+        return issue.code === 'too_big' ? { ...list, advice: adviceForMany(value) } : list;
       }
-      return [{ path, problem: 'out of range', got: show(got), allowed: rangeText(issue) }];
+      return {
+        at,
+        problem: 'out of range',
+        got: withUnit(got, unit),
+        allowed: withUnit(rangeText(issue), unit),
+      };
+    case 'invalid_union':
+      return { at, problem: 'wrong kind of value', got, allowed: choicesOf(here, unit) };
+    case 'custom': {
+      const oneOf = issue.params?.oneOf as readonly string[] | undefined;
+      const custom = { at, problem: issue.message, got };
+      return oneOf === undefined ? custom : { ...custom, oneOf };
+    }
     default:
-      return [{ path, problem: issue.message, got: show(got) }];
+      return { at, problem: issue.message, got };
   }
+}
+
+function withUnit(text: string, unit: string | undefined): string {
+  return unit === undefined ? text : `${text} ${unit}`;
 }
 
 function rangeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): string {
@@ -63,29 +193,37 @@ function rangeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): st
     : `${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}`;
 }
 
-function allowedBy(expected: string): string {
+/** Three numbers for a point: one from another model, or a comma in a decimal. */
+function adviceForMany(value: unknown): string {
+  return Array.isArray(value) && value.length === 3
+    ? 'leave out the fore-aft one; if it is a decimal, write a point for the comma: 12.5'
+    : 'if there are decimals, write a point for the comma: 12.5';
+}
+
+/** Names that every object may have, and that say nothing about it. */
+const HOUSEKEEPING = new Set(['$schema', 'notes', 'kind']);
+
+function allowedBy(expected: string, schema: z.core.$ZodType | undefined, unit: string | undefined): string {
+  const names = namesOf(schema).filter((name) => !HOUSEKEEPING.has(name));
   const words: Record<string, string> = {
-    number: 'a finite number',
-    tuple: 'a point: two finite numbers [y, z]',
-    object: 'an object { ... }',
+    number: unit === undefined ? 'a finite number' : `a finite number, in ${inWords(unit)}`,
+    tuple: (schema === undefined ? undefined : shapeOf(schema)) ?? 'a list',
+    points: 'a list of points [[y, z], ...], one at least',
+    array: 'a list of points [[y, z], ...], one at least',
+    object: names.length === 0 ? 'an object { ... }' : `{ ${names.join(', ')} }`,
     string: 'a text',
     boolean: 'true or false',
   };
   return words[expected] ?? expected;
 }
 
-/** `lowerArm.inner[0]` */
-function pathText(path: readonly PropertyKey[]): string {
-  return path.reduce<string>(
-    (text, key) =>
-      typeof key === 'number' ? `${text}[${key}]` : text === '' ? String(key) : `${text}.${String(key)}`,
-    '',
-  );
-}
-
-function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>(
-    (value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined),
-    input,
-  );
+/** What a union takes. */
+function choicesOf(schema: z.core.$ZodTypes | undefined, unit: Quantity | string | undefined): string {
+  if (schema?._zod.def.type !== 'union') return '';
+  return schema._zod.def.options
+    .map((option) => {
+      const { type } = (option as z.core.$ZodTypes)._zod.def;
+      return type === 'array' ? 'a list of texts' : allowedBy(type, option, unit);
+    })
+    .join(' or ');
 }

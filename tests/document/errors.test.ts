@@ -46,20 +46,20 @@ describe('a double wishbone with mistakes', () => {
     expect(message).toBe(
       lines(
         'invalid double wishbone',
-        '  lowerArm.inner[0]: wrong kind of value, got "255" (allowed: a finite number)',
-        '  lowerArm.outer[1]: wrong kind of value, got null (allowed: a finite number)',
-        '  upperArm: wrong kind of value, got 3 (allowed: an object { ... })',
-        '  wheel.centre[1]: wrong kind of value, got Infinity (allowed: a finite number)',
-        '  wheel.camber: out of range, got 90 (allowed: less than 45)',
-        '  coilover.on: unknown choice, got "lower" (allowed: lowerArm, upperArm, upright)',
-        '  coilover.offset: wrong kind of value, got NaN (allowed: a finite number)',
+        '  lowerArm.inner[0]: wrong kind of value, got "255" (allowed: a finite number, in mm); write 255, without quotes',
+        '  lowerArm.outer[1]: wrong kind of value, got null (allowed: a finite number, in mm)',
+        '  upperArm: wrong kind of value, got 3 (allowed: { inner, outer })',
+        '  wheel.centre[1]: wrong kind of value, got Infinity (allowed: a finite number, in mm)',
+        '  wheel.camber: out of range, got 90 degrees (allowed: less than 45 degrees)',
+        '  coilover.on: unknown choice, got "lower" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
+        '  coilover.offset: wrong kind of value, got NaN (allowed: a finite number, in mm)',
       ),
     );
     expect(issues[4]).toEqual({
       path: 'wheel.camber',
       problem: 'out of range',
-      got: '90',
-      allowed: 'less than 45',
+      got: '90 degrees',
+      allowed: 'less than 45 degrees',
     } satisfies Issue);
   });
 
@@ -67,10 +67,10 @@ describe('a double wishbone with mistakes', () => {
     expect(errorOfInput({}).message).toBe(
       lines(
         'invalid double wishbone',
-        '  lowerArm: missing (allowed: an object { ... }); add it',
-        '  upperArm: missing (allowed: an object { ... }); add it',
-        '  wheel: missing (allowed: an object { ... }); add it',
-        '  coilover: missing (allowed: an object { ... }); add it',
+        '  lowerArm: missing (allowed: { inner, outer }); add it',
+        '  upperArm: missing (allowed: { inner, outer }); add it',
+        '  wheel: missing (allowed: { centre, camber, contactPatch }); add it',
+        '  coilover: missing (allowed: { on, mount, chassisMount, offset }); add it',
       ),
     );
   });
@@ -81,7 +81,7 @@ describe('a double wishbone with mistakes', () => {
       const { issues } = errorOfInput(input);
       expect(issues).toHaveLength(1);
       expect(issues[0].path).toBe('');
-      expect(issues[0].allowed).toBe('an object { ... }');
+      expect(issues[0].allowed).toBe('{ lowerArm, upperArm, wheel, coilover }');
     },
   );
 
@@ -117,17 +117,16 @@ describe('a double wishbone with mistakes', () => {
     expect(errorOfInput(right).issues[0].got).toBe('[-640, 150]');
   });
 
-  it('is told a misspelt name, and what was missed by it', () => {
+  it('is told a misspelt name, and what was meant by it', () => {
     const { wheel, ...rest } = good;
     const { issues } = errorOfInput({
       ...rest,
       wheel: { center: wheel.centre, camber: -0.5 },
       units: 'mm',
     });
-    expect(issues.map(({ path, problem }) => [path, problem])).toEqual([
-      ['wheel.centre', 'missing'],
-      ['wheel.center', 'unknown name'],
-      ['units', 'unknown name'],
+    expect(issues.map(({ path, problem, advice }) => [path, problem, advice])).toEqual([
+      ['wheel.center', 'unknown name', 'did you mean centre?'],
+      ['units', 'unknown name', 'correct the spelling, or take it out'],
     ]);
   });
 

@@ -1,0 +1,196 @@
+import type { CornerFile } from '../document/file-schema.ts';
+import { carFileSchema, cornerFileSchema } from '../document/file-schema.ts';
+import type { LimitsDocument } from '../document/limits-schema.ts';
+import type { Note } from '../document/note.ts';
+import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
+import { cornerNotes, radiusNotes } from '../document/plausible.ts';
+import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
+import { InputError } from '../errors.ts';
+import { fromMetric, type Units } from '../units.ts';
+import { type DoubleWishbone, doubleWishbone } from './double-wishbone.ts';
+import { tyreFromSize } from './tyre.ts';
+
+/** A corner from a document, with what ends its travel and what it carries. */
+export interface DocumentCorner {
+  readonly corner: DoubleWishbone;
+  /** As `limits` takes it, mm and degrees; mirrored as the corner was. Empty where the document has none. */
+  readonly limits: Omit<LimitsDocument, 'notes'>;
+  /** Sprung mass of this corner, kg. */
+  readonly sprungMass?: number;
+}
+
+/** What `readCorner` returns. */
+export interface CornerDocument extends DocumentCorner {
+  readonly name?: string;
+  /** What to look at again, though it is no error; in the order of the document. */
+  readonly notes: readonly Note[];
+}
+
+/** What `readCar` returns. */
+export interface CarDocument {
+  readonly name?: string;
+  readonly corners: { readonly front: DocumentCorner; readonly rear?: DocumentCorner };
+  /** What to look at again, though it is no error; in the order of the document. */
+  readonly notes: readonly Note[];
+}
+
+/**
+ * A corner from a document: a JSON text, or the value of one. Its fields are those of `doubleWishbone`, with `units`
+ * (metric or imperial), `limits`, `sprungMass`, `name` and `notes`; `cornerJsonSchema` describes them. Converted to mm
+ * and kg.
+ *
+ * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
+ */
+export function readCorner(json: unknown): CornerDocument {
+  const { written, metric, units } = readDocument(cornerFileSchema, json, 'corner file', (value, units) => {
+    if (has(value, 'corners') && !has(value, 'lowerArm')) {
+      refuse(
+        'corner file',
+        'corners',
+        'a file of a whole car, where one corner is wanted',
+        'read it with readCar',
+      );
+    }
+    return cornerChecks(value, [], units);
+  });
+  const { name } = written;
+  return Object.freeze({
+    ...(name === undefined ? {} : { name }),
+    ...cornerOf(metric),
+    notes: Object.freeze(notesOf(written, [], units)),
+  });
+}
+
+/**
+ * The corners of a car from a document: a JSON text, or the value of one. `carJsonSchema` describes its fields.
+ * Converted to mm and kg.
+ *
+ * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
+ */
+export function readCar(json: unknown): CarDocument {
+  const { written, metric, units } = readDocument(carFileSchema, json, 'car file', (value, units) => {
+    if (has(value, 'lowerArm') && !has(value, 'corners')) {
+      refuse(
+        'car file',
+        '',
+        'a file of one corner, where a car is wanted',
+        'put the corner into "corners": { "front": { ... } }, or read it with readCorner',
+      );
+    }
+    return AXLES.flatMap((axle) => cornerChecks(value, ['corners', axle], units));
+  });
+  const { name, corners } = written;
+  const notes = AXLES.flatMap((axle) => {
+    const corner = corners[axle];
+    return corner === undefined ? [] : notesOf(corner, ['corners', axle], units);
+  });
+  const { front, rear } = metric.corners;
+  return Object.freeze({
+    ...(name === undefined ? {} : { name }),
+    corners: Object.freeze({
+      front: Object.freeze(cornerOf(front)),
+      ...(rear === undefined ? {} : { rear: Object.freeze(cornerOf(rear)) }),
+    }),
+    // What is asked of the file as a whole is asked once.
+    notes: Object.freeze(
+      notes.filter(
+        ({ path }, k) => path !== 'units' || notes.findIndex((note) => note.path === 'units') === k,
+      ),
+    ),
+  });
+}
+
+const AXLES = ['front', 'rear'] as const;
+
+type Written = Omit<CornerFile, '$schema' | 'units' | 'name'>;
+
+function has(value: unknown, name: string): boolean {
+  return typeof value === 'object' && value !== null && Object.hasOwn(value, name);
+}
+
+const SIZE_ADVICE = 'copy it from the side wall, or give { overallRadius, width }';
+
+/** Checks of the corner at a place: those of its geometry and limits, and whether its tyre's size can be read. */
+function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
+  const place = [...at, 'limits', 'tyre'];
+  const size = valueAt(value, place);
+  const findings = cornerFindings(value, at, units);
+  if (typeof size !== 'string') return findings;
+  try {
+    tyreFromSize(size);
+    return findings;
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return [
+      ...findings,
+      ...error.issues.map(({ path: _, ...issue }) => ({ ...issue, at: place, advice: SIZE_ADVICE })),
+    ];
+  }
+}
+
+function cornerOf(given: Written): DocumentCorner {
+  const { lowerArm, upperArm, wheel, coilover, limits = {}, sprungMass } = given;
+  const corner = doubleWishbone({ lowerArm, upperArm, wheel, coilover });
+  const { notes: _, ...rest } = limits;
+  return {
+    corner,
+    limits: deepFreeze(corner.mirrored ? mirrored(rest) : rest),
+    ...(sprungMass === undefined ? {} : { sprungMass }),
+  };
+}
+
+type Limits = DocumentCorner['limits'];
+type BallJoint = NonNullable<NonNullable<Limits['ballJoints']>['lowerOuter']>;
+
+/** Limits with all that has a side turned to the other. */
+function mirrored(limits: Limits): Limits {
+  const { arch, ground, ballJoints } = limits;
+  return {
+    ...limits,
+    ...(arch === undefined ? {} : { arch: arch.map(turned) }),
+    ...(ground === undefined ? {} : { ground: ground.map(turned) }),
+    ...(ballJoints === undefined
+      ? {}
+      : {
+          ballJoints: Object.fromEntries(
+            Object.entries(ballJoints).map(([name, joint]) => [name, joint && turnedJoint(joint)]),
+          ),
+        }),
+  };
+}
+
+function turned([y, z]: readonly [number, number]): readonly [number, number] {
+  return [0 - y, z];
+}
+
+function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint {
+  return {
+    ...joint,
+    ...(housingAxis === undefined ? {} : { housingAxis: turned(housingAxis) }),
+    ...(studAxis === undefined ? {} : { studAxis: turned(studAxis) }),
+  };
+}
+
+function notesOf(written: Written, at: Place, units: Units): Note[] {
+  const under = at.length === 0 ? '' : `${pathText(at)}.`;
+  const notes = cornerNotes(written, under, units);
+  // In a wrong unit nothing fits.
+  return notes.some(({ path }) => path === 'units') ? notes : [...notes, ...tyreNotes(written, under, units)];
+}
+
+function tyreNotes({ wheel, limits }: Written, under: string, units: Units): Note[] {
+  const tyre = limits?.tyre;
+  if (tyre === undefined) return [];
+  const named = typeof tyre === 'string';
+  const overall = named ? fromMetric(tyreFromSize(tyre).overallRadius, 'length', units) : tyre.overallRadius;
+  const loaded = wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0);
+  return radiusNotes(overall, loaded, `${under}limits.tyre${named ? '' : '.overallRadius'}`, units);
+}
+
+function deepFreeze<T>(value: T): T {
+  if (typeof value === 'object' && value !== null) {
+    for (const inner of Object.values(value)) deepFreeze(inner);
+    Object.freeze(value);
+  }
+  return value;
+}

@@ -1,0 +1,53 @@
+import * as z from 'zod';
+import { type Quantity, unitName } from '../units.ts';
+
+const quantities = new WeakMap<z.core.$ZodType, Quantity>();
+const shapes = new WeakMap<z.core.$ZodType, string>();
+
+/** A number that stands for a quantity: so marked, its unit can be told and its value converted. */
+export function quantity(kind: Quantity, description: string, schema: z.ZodNumber = z.number()): z.ZodNumber {
+  const metric = unitName(kind, 'metric');
+  const imperial = unitName(kind, 'imperial');
+  const unit = metric === imperial ? metric : `${metric}, or ${imperial} in an imperial file`;
+  const marked = schema.describe(`${description}. Unit: ${unit}.`);
+  quantities.set(marked, kind);
+  return marked;
+}
+
+/** What a number's schema stands for, if it was marked. */
+export function quantityOf(schema: z.core.$ZodType): Quantity | undefined {
+  return quantities.get(schema);
+}
+
+/** A length that is more than nothing. */
+export function size(description: string): z.ZodNumber {
+  return quantity('length', description, z.number().gt(0));
+}
+
+const y = quantity('length', 'y: outboard from the centreline of the car');
+const z_ = quantity('length', 'z: up from the ground at the drawn ride height');
+
+/** A point of the corner's plane, `[y, z]`: y outboard from the vehicle's centreline, z up from the ground. */
+export function point(description: string) {
+  return takes(z.tuple([y, z_]), 'a point: two finite numbers [y, z]')
+    .readonly()
+    .describe(`${description}. Point [y, z]: y outboard from the centreline, z up from the ground.`);
+}
+
+/** A direction in the corner's plane: `[y, z]` of any length. */
+export function direction(description: string) {
+  return takes(z.tuple([z.number(), z.number()]), 'a direction: two finite numbers [y, z]')
+    .readonly()
+    .describe(`${description}. Direction [y, z] at ride height, of any length: [0, 1] is up.`);
+}
+
+/** A schema with words for what it takes. */
+export function takes<Schema extends z.core.$ZodType>(schema: Schema, words: string): Schema {
+  shapes.set(schema, words);
+  return schema;
+}
+
+/** Words for what a schema takes, if it was given some. */
+export function shapeOf(schema: z.core.$ZodType): string | undefined {
+  return shapes.get(schema);
+}

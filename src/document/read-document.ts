@@ -1,0 +1,136 @@
+import type * as z from 'zod';
+import { InputError, throwIfAny } from '../errors.ts';
+import { type Units, unitName } from '../units.ts';
+import { type Geometry, geometryFindings } from './geometry.ts';
+import { readJson } from './json-text.ts';
+import { type Finding, inOrder, type Place, shapeFindings, valueAt } from './parse.ts';
+import { inMetric } from './schema-walk.ts';
+
+/** A document that has passed all checks. */
+export interface ReadDocument<T> {
+  /** As it was written. */
+  readonly written: T;
+  readonly units: Units;
+  /** The same in mm, kg and so on. */
+  readonly metric: T;
+}
+
+/**
+ * Data of a schema's shape from a JSON text, or from what such a text stands for.
+ *
+ * `check` adds what the shape alone can't tell; it is given the value as it is, whatever its shape.
+ *
+ * @throws InputError with every issue.
+ */
+export function readDocument<Schema extends z.ZodType>(
+  schema: Schema,
+  json: unknown,
+  what: string,
+  check: (value: unknown, units: Units) => Finding[],
+): ReadDocument<z.output<Schema>> {
+  const { value, twice } = typeof json === 'string' ? readJson(json, what) : { value: json, twice: [] };
+  const units = valueAt(value, ['units']) === 'imperial' ? 'imperial' : 'metric';
+  const result = schema.safeParse(value);
+  const misshapen = result.success ? [] : shapeFindings(schema, value, result.error, units);
+  const unsound = check(value, units).filter(({ at }) => !misshapen.some((other) => settles(other, at)));
+  throwIfAny(what, inOrder([...twice, ...misshapen, ...unsound], value));
+  const written = result.data as z.output<Schema>;
+  return { written, units, metric: inMetric(schema, written, units) };
+}
+
+/** Whether more need not be said of a place: something of another kind stands there, or it has been told. */
+function settles({ at, problem }: Finding, place: Place): boolean {
+  const within = at.length > 0 && at.every((key, k) => key === place[k]);
+  return within && (problem === 'wrong kind of value' || at.length === place.length);
+}
+
+/** What is wrong with the corner that stands at a place, as far as its parts have their shape. */
+export function cornerFindings(value: unknown, at: Place, units: Units): Finding[] {
+  const corner = valueAt(value, at);
+  const unit = unitName('length', units);
+  const findings = [
+    ...farAway(corner, [], unit),
+    ...geometryFindings(geometryOf(corner), unit),
+    ...limitFindings(corner, unit),
+  ];
+  return findings.map((finding) => ({ ...finding, at: [...at, ...finding.at] }));
+}
+
+/** No car is as large, in any unit: a slip of the keyboard, and numbers that leave no digits for a mm. */
+const FARTHEST = 1e6;
+
+/** Numbers that can be no measure of a car. */
+function farAway(value: unknown, at: Place, unit: string): Finding[] {
+  if (typeof value === 'number' && Number.isFinite(value) && Math.abs(value) > FARTHEST) {
+    return [
+      {
+        at,
+        problem: 'out of range',
+        got: String(value),
+        allowed: `-${FARTHEST} to ${FARTHEST}`,
+        advice: 'look for a slip of the keyboard',
+      },
+    ];
+  }
+  if (at.length > 6 || typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) =>
+    farAway(inner, [...at, Array.isArray(value) ? Number(key) : key], unit),
+  );
+}
+
+function geometryOf(corner: unknown): Geometry {
+  const point = (...at: string[]) => pointAt(corner, at);
+  const arm = (name: string) => ({ inner: point(name, 'inner'), outer: point(name, 'outer') });
+  return {
+    lowerArm: arm('lowerArm'),
+    upperArm: arm('upperArm'),
+    wheel: { centre: point('wheel', 'centre'), contactPatch: point('wheel', 'contactPatch') },
+    coilover: { mount: point('coilover', 'mount'), chassisMount: point('coilover', 'chassisMount') },
+  };
+}
+
+function pointAt(value: unknown, at: Place): readonly [number, number] | undefined {
+  const point = valueAt(value, at);
+  return Array.isArray(point) && point.length === 2 && Number.isFinite(point[0]) && Number.isFinite(point[1])
+    ? (point as unknown as readonly [number, number])
+    : undefined;
+}
+
+/** Pairs of lengths of which the first is the smaller: where, what each is called, why. */
+const SMALLER: readonly [holder: string, small: string, large: string, advice: string][] = [
+  [
+    'damper',
+    'closed',
+    'open',
+    'closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+  ],
+  [
+    'bumpStop',
+    'solidHeight',
+    'height',
+    'height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
+  ],
+  ['donor', 'stroke', 'length', 'length is that between the end eyes, stroke how far the unit moves'],
+];
+
+function limitFindings(corner: unknown, unit: string): Finding[] {
+  return SMALLER.flatMap(([holder, small, large, advice]) => {
+    const least = valueAt(corner, ['limits', holder, small]);
+    const most = valueAt(corner, ['limits', holder, large]);
+    if (typeof least !== 'number' || typeof most !== 'number' || !(least >= most && most > 0)) return [];
+    return [
+      {
+        at: ['limits', holder, small],
+        problem: `not less than ${holder}.${large}`,
+        got: `${least} ${unit}`,
+        allowed: `less than ${most} ${unit}`,
+        advice,
+      },
+    ];
+  });
+}
+
+/** Refuses a file of another kind in one line, instead of by each of its parts. */
+export function refuse(what: string, path: string, problem: string, advice: string): never {
+  throw new InputError(what, [{ path, problem, advice }]);
+}

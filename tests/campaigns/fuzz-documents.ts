@@ -1,0 +1,241 @@
+// Documents spoilt at random: each must be refused with an InputError that can be read, or be read and then move and
+// meet its limits with every figure a number.
+//
+//   npm run fuzz:documents                      100,000 documents
+//   npm run fuzz:documents -- 5000 7            so many, with another seed
+
+import { readFileSync } from 'node:fs';
+import * as jounce from 'jounce';
+import { readCar, readCorner } from '../../src/corner/read-corner.ts';
+
+const count = Number(process.argv[2] ?? 100_000);
+const seed = Number(process.argv[3] ?? 20260401);
+
+/** Seeded and small: mulberry32. */
+function generator(start: number): () => number {
+  let a = start >>> 0;
+  return () => {
+    a = (a + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(a ^ (a >>> 15), a | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+const random = generator(seed);
+const below = (n: number) => Math.floor(random() * n);
+const oneOf = <T>(list: readonly T[]): T => list[below(list.length)];
+
+type Holder = Record<string, unknown>;
+
+/** All places of a value, as the object or list that holds each and its key there. */
+function places(value: unknown): [Holder, string][] {
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.keys(value).flatMap((key): [Holder, string][] => [
+    [value as Holder, key],
+    ...places((value as Holder)[key]),
+  ]);
+}
+
+function junk(depth = 0): unknown {
+  const plain = [null, true, 0, -1, 1e-300, 1e308, -0, '', 'arm', '12,5', '17 3/8', '__proto__', [], {}];
+  if (depth > 3 || random() < 0.6) return oneOf(plain);
+  return random() < 0.5
+    ? Array.from({ length: below(4) }, () => junk(depth + 1))
+    : Object.fromEntries(Array.from({ length: below(4) }, (_, k) => [oneOf(NAMES) + k, junk(depth + 1)]));
+}
+
+const NAMES = ['inner', 'outer', 'centre', 'limits', 'constructor', 'toString', '0', 'front', 'x'];
+
+const SPOILERS: Record<string, (holder: Holder, key: string) => void> = {
+  deleted: (holder, key) => {
+    if (Array.isArray(holder) && /^\d+$/.test(key)) {
+      for (let k = Number(key); k < holder.length - 1; k++) holder[k] = holder[k + 1];
+      holder.length--;
+    } else {
+      delete holder[key];
+    }
+  },
+  retyped: (holder, key) => {
+    const value = holder[key];
+    holder[key] =
+      typeof value === 'string' ? 3 : typeof value === 'number' ? `${value}` : value === null ? {} : 'text';
+  },
+  renamed: (holder, key) => {
+    const name =
+      key.slice(0, below(key.length)) + oneOf(['', 'x', 'e', ' ']) + key.slice(below(key.length + 1));
+    const value = holder[key];
+    delete holder[key];
+    holder[name] = value;
+  },
+  'no number': (holder, key) => {
+    holder[key] = oneOf([Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, undefined]);
+  },
+  huge: (holder, key) => {
+    holder[key] = oneOf([1e308, -1e308, 1e20, 1e9, 999_999, -1e6, Number.MAX_VALUE]);
+  },
+  tiny: (holder, key) => {
+    holder[key] = oneOf([0, -0, 1e-320, 1e-12, -1e-9, 5e-324]);
+  },
+  shifted: (holder, key) => {
+    const value = holder[key];
+    if (typeof value === 'number') holder[key] = value + (random() - 0.5) * 10 ** below(4);
+  },
+  rounded: (holder, key) => {
+    const value = holder[key];
+    if (typeof value === 'number') holder[key] = Math.round(value / 10) * 10;
+  },
+  negated: (holder, key) => {
+    const value = holder[key];
+    if (typeof value === 'number') holder[key] = -value;
+  },
+  copied: (holder, key) => {
+    const [from, name] = oneOf(places(document_));
+    holder[key] = structuredClone(from[name]);
+  },
+  junk: (holder, key) => {
+    holder[key] = junk();
+  },
+  added: (holder) => {
+    holder[oneOf(NAMES)] = junk();
+  },
+};
+
+/** A text with a few signs deleted, doubled or exchanged. */
+function garbled(text: string): string {
+  let out = text;
+  for (let k = 0; k <= below(3); k++) {
+    const at = below(out.length);
+    const put = oneOf([
+      '',
+      '',
+      ',',
+      '"',
+      '}',
+      '{',
+      '[',
+      ']',
+      ':',
+      '\n',
+      '//',
+      '\\',
+      'NaN',
+      '17 3/8',
+      '\u0000',
+      '𝄞',
+    ]);
+    out = out.slice(0, at) + put + out.slice(at + below(3));
+  }
+  return out;
+}
+
+const folder = new URL('../../../docs/examples/', import.meta.url);
+const car: Holder = JSON.parse(readFileSync(new URL('car.json', folder), 'utf8'));
+const corners = car.corners as Holder;
+const corner: Holder = { units: 'imperial', ...(corners.front as Holder) };
+const EXAMPLES = {
+  car,
+  corner,
+  frontCorner: JSON.parse(readFileSync(new URL('front-corner.json', folder), 'utf8')),
+};
+
+let document_: Holder = car;
+const tally = new Map<string, number>();
+const note = (what: string) => tally.set(what, (tally.get(what) ?? 0) + 1);
+const failures = new Map<string, { times: number; document: string }>();
+let longest = 0;
+let slowest = { ms: 0, document: '' };
+
+/** Paths of values that are neither numbers, texts, null nor made of such. */
+function unsound(value: unknown, path = ''): string[] {
+  if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path} ${value}`];
+  if (ArrayBuffer.isView(value)) return unsound(Array.from(value as Float64Array), path);
+  if (Array.isArray(value)) return value.flatMap((inner, k) => unsound(inner, `${path}[${k}]`));
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => unsound(inner, `${path}.${key}`));
+}
+
+const { InputError, sweep } = jounce;
+/** `limits`, once the library has it. */
+const { limits } = { ...jounce } as { limits?: (corner: unknown, options: unknown) => unknown };
+
+function judge(input: unknown, kind: keyof typeof EXAMPLES, document: string): void {
+  let stage = 'read';
+  const start = performance.now();
+  try {
+    const read = kind === 'car' ? Object.values(readCar(input).corners) : [readCorner(input)];
+    for (const { corner, limits: given, sprungMass } of read) {
+      const bad = unsound({ corner, given, sprungMass });
+      if (bad.length > 0) throw new Error(`not a number in the corner: ${bad[0].replace(/\d.*/, '')}`);
+      stage = 'sweep';
+      const swept = sweep(corner, { bump: 60, droop: 60, step: 20 });
+      const odd = unsound(swept.columns);
+      if (odd.length > 0) throw new Error(`not a number in a sweep: ${odd[0].replace(/\[.*/, '')}`);
+      note(`swept: bump ${swept.end.bump.how}`);
+      if (limits === undefined) continue;
+      stage = 'limits';
+      const met = limits(corner, given);
+      const wrong = unsound(met);
+      if (wrong.length > 0) throw new Error(`not a number in limits: ${wrong[0].replace(/\d.*/, '')}`);
+    }
+    note('read');
+  } catch (error) {
+    if (error instanceof InputError && error.issues.length > 0 && !/undefined|\[object/.test(error.message)) {
+      note(stage === 'read' ? 'refused' : `refused by ${stage}: ${error.issues[0].problem}`);
+      longest = Math.max(longest, error.message.length);
+    } else {
+      const text =
+        error instanceof InputError ? `unreadable: ${error.message}` : String((error as Error).stack);
+      const key = `${stage}: ${text.slice(0, 400)}`;
+      const known = failures.get(key.split('\n')[0]);
+      if (known === undefined)
+        failures.set(key.split('\n')[0], { times: 1, document: `${document}\n${text.slice(0, 900)}` });
+      else known.times++;
+    }
+  }
+  const ms = performance.now() - start;
+  if (ms > slowest.ms) slowest = { ms, document };
+}
+
+const begun = performance.now();
+for (let k = 0; k < count; k++) {
+  const kind = oneOf(['car', 'corner', 'frontCorner'] as const);
+  document_ = structuredClone(EXAMPLES[kind]);
+  const way = random();
+  let input: unknown = document_;
+  if (way < 0.15) {
+    note('way: garbled text');
+    input = garbled(JSON.stringify(document_, null, 2));
+  } else {
+    const slips = 1 + below(random() < 0.2 ? 12 : 3);
+    for (let slip = 0; slip < slips; slip++) {
+      const all = places(document_);
+      if (all.length === 0) break;
+      // Numbers more often than the rest, so that many a document can be read.
+      const numbers = all.filter(([holder, key]) => typeof holder[key] === 'number');
+      const [holder, key] = oneOf(random() < 0.6 && numbers.length > 0 ? numbers : all);
+      const name = random() < 0.45 ? oneOf(['shifted', 'rounded', 'negated']) : oneOf(Object.keys(SPOILERS));
+      note(`way: ${name}`);
+      SPOILERS[name](holder, key);
+    }
+    if (way < 0.3) input = JSON.stringify(document_);
+  }
+  judge(
+    input,
+    kind,
+    typeof input === 'string'
+      ? input
+      : JSON.stringify(input, (_, v) => (typeof v === 'number' && !Number.isFinite(v) ? String(v) : v)),
+  );
+}
+const seconds = (performance.now() - begun) / 1000;
+
+console.log(
+  `${count} documents, seed ${seed}, ${seconds.toFixed(1)} s; limits ${limits === undefined ? 'not there yet' : 'asked'}`,
+);
+for (const [what, times] of [...tally].sort()) console.log(`  ${what}: ${times}`);
+console.log(`  longest message: ${longest} signs; slowest document: ${slowest.ms.toFixed(1)} ms`);
+console.log(`${[...failures.values()].reduce((sum, { times }) => sum + times, 0)} failures`);
+for (const [what, { times, document }] of failures) console.log(`\n${times} x ${what}\n${document}`);
+if (failures.size > 0) process.exitCode = 1;
+if (process.env.SLOWEST) console.log(slowest.document);

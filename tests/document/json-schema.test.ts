@@ -1,0 +1,74 @@
+/** The JSON Schemas: what they accept, what an editor shows from them, and that the files beside the examples are they. */
+import { describe, expect, it } from 'vitest';
+import * as z from 'zod';
+import { readCar, readCorner } from '../../src/corner/read-corner.ts';
+import { carJsonSchema, cornerJsonSchema } from '../../src/document/file-schema.ts';
+import { carWith, exampleText, frontWith, type Json } from './support.ts';
+
+/** An independent reading of a JSON Schema: zod's own, from the schema alone. */
+const accepts = (schema: Json, value: unknown) => z.fromJSONSchema(schema).safeParse(value).success;
+
+/** Each schema within a schema that describes a named field or a coordinate. */
+function fieldsOf(schema: Json, path = ''): [string, Json][] {
+  const inner: [string, Json][] = [
+    ...Object.entries(schema.properties ?? {}).map(([name, field]): [string, Json] => [
+      `${path}.${name}`,
+      field,
+    ]),
+    ...(Array.isArray(schema.items) ? schema.items : schema.items === undefined ? [] : [schema.items]).map(
+      (field: Json, k: number): [string, Json] => [`${path}[${k}]`, field],
+    ),
+  ];
+  const options = (schema.anyOf ?? []).flatMap((option: Json) => fieldsOf(option, path));
+  return [
+    ...inner.flatMap(([name, field]) => [[name, field] as [string, Json], ...fieldsOf(field, name)]),
+    ...options,
+  ];
+}
+
+describe('the JSON Schemas', () => {
+  it('accept the examples', () => {
+    expect(accepts(carJsonSchema(), JSON.parse(exampleText('car.json')))).toBe(true);
+    expect(accepts(cornerJsonSchema(), JSON.parse(exampleText('front-corner.json')))).toBe(true);
+  });
+
+  it.each<[string, Json]>([
+    ['a name that is none', frontWith((front) => (front.colour = 'green'))],
+    ['a number as a text', frontWith((front) => (front.lowerArm.inner[0] = '9.25'))],
+    ['three coordinates', frontWith((front) => front.lowerArm.inner.push(1))],
+    ['a length of nothing', frontWith((front) => (front.limits.damper.open = 0))],
+    ['no front', carWith((car) => delete car.corners.front)],
+  ])('refuse %s, as reading does', (_, car) => {
+    expect(accepts(carJsonSchema(), car)).toBe(false);
+    expect(() => readCar(car)).toThrow('invalid car file');
+  });
+
+  it('describe every field, and the unit of every number', () => {
+    for (const schema of [carJsonSchema(), cornerJsonSchema()]) {
+      const fields = fieldsOf(schema);
+      expect(fields.length).toBeGreaterThan(40);
+      for (const [path, field] of fields) {
+        // Items of lists of texts, and components of a direction, are told by what holds them.
+        if (/(notes|Axis)\[\d\]$/.test(path)) continue;
+        expect(field.description, path).toMatch(/\.$/);
+        if (field.type === 'number') expect(field.description, path).toMatch(/Unit: (mm|kg|degrees)/);
+      }
+    }
+  });
+
+  it('are the files beside the examples; if not: npm run schemas', () => {
+    expect(JSON.parse(exampleText('car.schema.json'))).toEqual(carJsonSchema());
+    expect(JSON.parse(exampleText('corner.schema.json'))).toEqual(cornerJsonSchema());
+  });
+
+  it('leave room for $schema, name and notes', () => {
+    const corner = {
+      $schema: './corner.schema.json',
+      name: 'Front',
+      notes: ['a', 'b'],
+      ...JSON.parse(exampleText('front-corner.json')),
+    };
+    expect(readCorner(corner).name).toBe('Front');
+    expect(accepts(cornerJsonSchema(), corner)).toBe(true);
+  });
+});

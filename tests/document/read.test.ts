@@ -1,0 +1,498 @@
+/** Car and corner files as builders write them: what is refused, and in which words; what is only asked. */
+
+import * as fc from 'fast-check';
+import { doubleWishbone, sweep } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { readCar, readCorner } from '../../src/corner/read-corner.ts';
+import { fromMetric } from '../../src/units.ts';
+import { wildCorners } from '../support/corners.ts';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectClose } from '../support/tolerance.ts';
+import {
+  carWith,
+  errorOf,
+  exampleText,
+  frontWith,
+  holderOf,
+  type Json,
+  lines,
+  pathOf,
+  placesOf,
+} from './support.ts';
+
+const messageOf = (car: unknown) => errorOf(() => readCar(car)).message;
+const notesOf = (car: unknown) => readCar(car).notes.map(({ path, text }) => `${path}: ${text}`);
+const frontCorner = () => JSON.parse(exampleText('front-corner.json'));
+
+describe('the example files', () => {
+  it('are read without a note, and move', () => {
+    const { name, corners, notes } = readCar(exampleText('car.json'));
+    expect(name).toBe('One-off light roadster');
+    expect(notes).toEqual([]);
+    for (const { corner } of [corners.front, corners.rear!]) {
+      expect(sweep(corner, { bump: 60, droop: 60 }).end).toMatchObject({
+        bump: { how: 'reached' },
+        droop: { how: 'reached' },
+      });
+    }
+    expect(readCorner(exampleText('front-corner.json'))).toEqual({
+      corner: doubleWishbone(frontCorner()),
+      limits: {},
+      notes: [],
+    });
+  });
+
+  it('are converted to the nearest mm, kg and degrees that there are', () => {
+    const { front } = readCar(exampleText('car.json')).corners;
+    expect(front.corner.lowerArm).toEqual({ inner: [234.95, 146.05], outer: [622.3, 136.525] });
+    expect(front.corner.wheel.camber).toBe(-0.75);
+    expect(front.sprungMass).toBe(149.6854821);
+    expect(front.limits).toEqual({
+      damper: { open: 374.65, closed: 279.4 },
+      bumpStop: { height: 38.1, solidHeight: 12.7 },
+      tyre: '195/50R15',
+      arch: [
+        [596.9, 673.1],
+        [685.8, 679.45],
+        [768.35, 647.7],
+      ],
+      ground: [
+        [0, 120.65],
+        [241.3, 114.3],
+      ],
+      ballJoints: {
+        lowerOuter: { maxArticulation: 25, housing: 'arm', housingAxis: [0, 1] },
+        upperOuter: { maxArticulation: 22, housing: 'upright' },
+      },
+      ends: { mount: { bolt: 'foreAft', maxTilt: 14 }, chassis: { bolt: 'inPlane', maxTilt: 14 } },
+      required: { bump: 63.5, droop: 50.8 },
+      donor: { length: 361.95, state: 'open', stroke: 88.9 },
+    });
+  });
+});
+
+describe('reading', () => {
+  it('gives the same from a text as from its value, and changes nothing', () => {
+    const car = carWith(() => {});
+    expect(readCar(JSON.stringify(car))).toEqual(readCar(car));
+    expect(readCar(`\uFEFF${JSON.stringify(car)}`)).toEqual(readCar(car));
+    fc.assert(
+      fc.property(wildCorners, (corner) => {
+        const read = readCorner(corner);
+        expect(readCorner(JSON.stringify(corner))).toEqual(read);
+        expect(read.corner).toEqual(doubleWishbone(corner));
+      }),
+    );
+  });
+
+  it('gives frozen data that survives JSON', () => {
+    const { corners } = readCar(exampleText('car.json'));
+    expect(JSON.parse(JSON.stringify(corners))).toEqual(corners);
+    for (const [, value] of placesOf(corners)) expect(Object.isFrozen(value)).toBe(true);
+  });
+
+  it('gives the same corner from inches as from mm, to rounding', () => {
+    const inInches = (value: Json): Json =>
+      typeof value === 'number'
+        ? fromMetric(value, 'length', 'imperial')
+        : Array.isArray(value)
+          ? value.map(inInches)
+          : typeof value === 'object'
+            ? Object.fromEntries(
+                Object.entries(value).map(([name, inner]) => [
+                  name,
+                  name === 'camber' ? inner : inInches(inner),
+                ]),
+              )
+            : value;
+    fc.assert(
+      fc.property(wildCorners, (given) => {
+        const metric = readCorner(given).corner;
+        const imperial = readCorner(deepFreeze({ units: 'imperial', ...inInches(given) })).corner;
+        for (const [keys, value] of placesOf(metric)) {
+          if (typeof value !== 'number') continue;
+          const other = keys.reduce((at: Json, key) => at[key], imperial);
+          // An angle from a given contact patch is rounded as the patch is, over the wheel's height.
+          expectClose(other, value, { times: 8, scale: 1000 });
+        }
+      }),
+    );
+  });
+
+  it('mirrors a right-hand corner with all its limits', () => {
+    const flip = (value: Json): Json =>
+      Array.isArray(value) && value.length === 2 && typeof value[0] === 'number'
+        ? [-value[0], value[1]]
+        : Array.isArray(value)
+          ? value.map(flip)
+          : typeof value === 'object' && value !== null
+            ? Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, flip(inner)]))
+            : value;
+    const left = readCar(carWith(() => {}));
+    const right = readCar(carWith((car) => Object.assign(car, { corners: flip(car.corners) })));
+    for (const axle of ['front', 'rear'] as const) {
+      const { corner, limits, sprungMass } = right.corners[axle]!;
+      expect(corner).toEqual({ ...left.corners[axle]!.corner, mirrored: true });
+      expect({ limits, sprungMass }).toEqual({
+        limits: left.corners[axle]!.limits,
+        sprungMass: left.corners[axle]!.sprungMass,
+      });
+    }
+    expect(right.notes.map(({ path }) => path)).toEqual([
+      'corners.front.wheel.centre',
+      'corners.rear.wheel.centre',
+    ]);
+    expect(right.notes[0].text).toBe(
+      'a right-hand corner (y is negative). It was mirrored, and is counted as a left-hand one: y outboard.',
+    );
+  });
+});
+
+describe('a car file with mistakes', () => {
+  it('is told all of them at once, in the order of the file and in its unit', () => {
+    expect(
+      messageOf(
+        frontWith((front) => {
+          front.lowerArm.inner = ['9,25', '5 3/4'];
+          delete front.upperArm.outer;
+          front.wheel.center = front.wheel.centre;
+          delete front.wheel.centre;
+          front.coilover.on = 'lower arm';
+          front.sprungMass = -330;
+          front.limits.damper = { open: 11, closed: 14.75 };
+          front.limits.tyre = '195-50-15';
+          front.damper = { open: 14.75, closed: 11 };
+        }),
+      ),
+    ).toBe(
+      lines(
+        'invalid car file',
+        '  corners.front.lowerArm.inner[0]: wrong kind of value, got "9,25" (allowed: a finite number, in inches); write 9.25, without quotes',
+        '  corners.front.lowerArm.inner[1]: wrong kind of value, got "5 3/4" (allowed: a finite number, in inches); write 5.75, without quotes',
+        '  corners.front.upperArm.outer: missing (allowed: a point: two finite numbers [y, z]); add it',
+        '  corners.front.wheel.center: unknown name (allowed: centre, camber, contactPatch); did you mean centre?',
+        '  corners.front.coilover.on: unknown choice, got "lower arm" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
+        '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
+        '  corners.front.limits.damper.closed: not less than damper.open, got 14.75 inch (allowed: less than 11 inch); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+        '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as \'205/55R16\'); copy it from the side wall, or give { overallRadius, width }',
+        '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits); it belongs in limits',
+      ),
+    );
+  });
+
+  it('is told what is missing, down to the last number', () => {
+    const optional = new Set(
+      '$schema units name notes kind rear offset limits sprungMass damper bumpStop tyre arch ground ballJoints ends required donor bump droop stroke housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
+        ' ',
+      ),
+    );
+    const car = carWith(() => {});
+    for (const [keys] of placesOf(car)) {
+      const name = String(keys[keys.length - 1]);
+      const inList = typeof keys[keys.length - 1] === 'number';
+      const within = (part: string) => keys.includes(part);
+      // The coilover must have a mount, its ends need not.
+      if (inList || (optional.has(name) && !(within('coilover') && name === 'mount'))) continue;
+      const spoilt = structuredClone(car);
+      delete holderOf(spoilt, keys)[name];
+      const { issues } = errorOf(() => readCar(spoilt));
+      expect(issues, pathOf(keys)).toHaveLength(1);
+      const stands = ['camber', 'contactPatch'].includes(name);
+      expect(issues[0].path).toBe(stands ? pathOf(keys.slice(0, -1)) : pathOf(keys));
+      expect(issues[0].problem).toMatch(stands ? /^give camber/ : /^missing$/);
+    }
+  });
+
+  it('is told of each misspelt name what was meant, once', () => {
+    const car = carWith(() => {});
+    for (const [keys] of placesOf(car)) {
+      const name = keys[keys.length - 1];
+      if (typeof name === 'number') continue;
+      const k = Math.floor(name.length / 2);
+      const slips = [
+        name.slice(0, k) + name.slice(k + 1),
+        `${name}s`,
+        name.slice(0, k - 1) + name[k] + name[k - 1] + name.slice(k + 1),
+        name.toUpperCase(),
+        name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`),
+      ];
+      for (const slip of slips) {
+        if (slip === name) continue;
+        const spoilt = structuredClone(car);
+        const holder = holderOf(spoilt, keys);
+        holder[slip] = holder[name];
+        delete holder[name];
+        // Read in mm without its units, the rest is as sound.
+        const { issues } = errorOf(() => readCar(spoilt));
+        expect(issues.map(({ path, problem, advice }) => [path, problem, advice])).toEqual([
+          [pathOf([...keys.slice(0, -1), slip]), 'unknown name', `did you mean ${name}?`],
+        ]);
+      }
+    }
+  });
+
+  it('is told of each number written as a text how to write it', () => {
+    const car = carWith(() => {});
+    for (const [keys, value] of placesOf(car)) {
+      if (typeof value !== 'number') continue;
+      const spoilt = structuredClone(car);
+      holderOf(spoilt, keys)[keys[keys.length - 1]] = String(value).replace('.', ',');
+      const { issues } = errorOf(() => readCar(spoilt));
+      expect(issues, pathOf(keys)).toHaveLength(1);
+      expect(issues[0].path).toBe(pathOf(keys));
+      // 5,375 may be 5375 as well.
+      const plain = String(value);
+      const also = /\.\d{3}$/.test(plain) ? ` or ${Number(plain.replace('.', ''))}` : '';
+      expect(issues[0].advice).toBe(`write ${plain}${also}, without quotes`);
+    }
+  });
+
+  it.each<[text: string, advice: string]>([
+    ['17.5', 'write 17.5, without quotes'],
+    ['17 3/8', 'write 17.375, without quotes'],
+    ['-3/4', 'write -0.75, without quotes'],
+    ['−2,5', 'write -2.5, without quotes'],
+    ['17.5"', 'write 17.5, without quotes'],
+    ['17.5 in', 'write 17.5, without quotes'],
+    ['444.5 mm', 'write the bare number, in inches, without quotes'],
+    ['about 17', 'write the bare number, in inches, without quotes'],
+    ['1/0', 'write the bare number, in inches, without quotes'],
+    ['', 'write the bare number, in inches, without quotes'],
+  ])('is told how to write %j', (text, advice) => {
+    const { issues } = errorOf(() => readCar(frontWith((front) => (front.coilover.mount[0] = text))));
+    expect(issues.map(({ advice }) => advice)).toEqual([advice]);
+  });
+
+  it.each<[name: string, value: unknown, got: string]>([
+    ['NaN', Number.NaN, 'NaN'],
+    ['Infinity', Number.POSITIVE_INFINITY, 'Infinity'],
+    ['null', null, 'null'],
+    ['true', true, 'true'],
+    ['a list', [5], '[5]'],
+  ])('is told that %s is no coordinate', (_, value, got) => {
+    expect(messageOf(frontWith((front) => (front.lowerArm.outer[1] = value)))).toBe(
+      lines(
+        'invalid car file',
+        `  corners.front.lowerArm.outer[1]: wrong kind of value, got ${got} (allowed: a finite number, in inches)`,
+      ),
+    );
+  });
+
+  it.each<[name: string, value: unknown, got: string, advice: string]>([
+    ['one number', [9.25], '[9.25]', ''],
+    [
+      'decimal commas',
+      [9, 25, 5, 75],
+      '[9,25,5,75]',
+      '; if there are decimals, write a point for the comma: 12.5',
+    ],
+    [
+      'three numbers',
+      [0, 9.25, 5.75],
+      '[0,9.25,5.75]',
+      '; leave out the fore-aft one; if it is a decimal, write a point for the comma: 12.5',
+    ],
+    ['named coordinates', { y: 9.25, z: 5.75 }, '{"y":9.25,"z":5.75}', ''],
+  ])('is told what a point is when given %s', (_, value, got, advice) => {
+    expect(messageOf(frontWith((front) => (front.lowerArm.inner = value)))).toBe(
+      lines(
+        'invalid car file',
+        `  corners.front.lowerArm.inner: wrong kind of value, got ${got} (allowed: a point: two finite numbers [y, z])${advice}`,
+      ),
+    );
+  });
+
+  it('is told of points in one place, and of a wheel in the ground, beside what else is wrong', () => {
+    expect(
+      messageOf(
+        frontWith((front) => {
+          front.lowerArm.outer = front.lowerArm.inner;
+          front.upperArm.outer = ['22.75', 14];
+          front.wheel.centre[1] = -10.875;
+          delete front.wheel.camber;
+          front.coilover.mount = front.coilover.chassisMount;
+        }),
+      ),
+    ).toBe(
+      lines(
+        'invalid car file',
+        '  corners.front.lowerArm.inner: in the same place as lowerArm.outer, got [9.25, 5.75]; measure the two again: they must lie apart',
+        '  corners.front.upperArm.outer[0]: wrong kind of value, got "22.75" (allowed: a finite number, in inches); write 22.75, without quotes',
+        '  corners.front.wheel: give camber (degrees) or contactPatch [y, z], or both, got {"centre":[26.875,-10.875]}',
+        '  corners.front.wheel.centre[1]: wheel centre not above the ground, got -10.875 inch (allowed: more than 0 inch); z counts up from the ground at the drawn ride height',
+        '  corners.front.coilover.mount: in the same place as coilover.chassisMount, got [13.75, 18.5]; measure the two again: they must lie apart',
+      ),
+    );
+  });
+
+  it('is told of lengths that are none, and of pairs the wrong way round', () => {
+    expect(
+      messageOf(
+        frontWith(({ limits }) => {
+          limits.damper = { open: 0, closed: -3 };
+          limits.bumpStop = { height: 0.5, solidHeight: 1.5 };
+          limits.ends.mount.maxTilt = 95;
+          limits.required.droop = -2;
+          limits.donor.stroke = 20;
+        }),
+      ),
+    ).toBe(
+      lines(
+        'invalid car file',
+        '  corners.front.limits.damper.open: out of range, got 0 inch (allowed: more than 0 inch)',
+        '  corners.front.limits.damper.closed: out of range, got -3 inch (allowed: more than 0 inch)',
+        '  corners.front.limits.bumpStop.solidHeight: not less than bumpStop.height, got 1.5 inch (allowed: less than 0.5 inch); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
+        '  corners.front.limits.ends.mount.maxTilt: out of range, got 95 degrees (allowed: less than 90 degrees)',
+        '  corners.front.limits.required.droop: out of range, got -2 inch (allowed: at least 0 inch)',
+        '  corners.front.limits.donor.stroke: not less than donor.length, got 20 inch (allowed: less than 14.25 inch); length is that between the end eyes, stroke how far the unit moves',
+      ),
+    );
+  });
+
+  it('is told of a tyre and of lists in another shape', () => {
+    expect(
+      messageOf(
+        frontWith((front) => {
+          front.notes = 3;
+          front.limits.tyre = { radius: 11.25, width: '8"' };
+          front.limits.arch = [];
+          front.limits.ballJoints.lowerOuter.housingAxis = 'up';
+        }),
+      ),
+    ).toBe(
+      lines(
+        'invalid car file',
+        '  corners.front.notes: wrong kind of value, got 3 (allowed: a text or a list of texts)',
+        '  corners.front.limits.tyre.radius: unknown name (allowed: overallRadius, width); did you mean overallRadius?',
+        '  corners.front.limits.tyre.width: wrong kind of value, got "8\\"" (allowed: a finite number, in inches); write 8, without quotes',
+        '  corners.front.limits.arch: wrong kind of value, got [] (allowed: a list of points [[y, z], ...], one at least)',
+        '  corners.front.limits.ballJoints.lowerOuter.housingAxis: wrong kind of value, got "up" (allowed: a direction: two finite numbers [y, z])',
+      ),
+    );
+    expect(messageOf(frontWith((front) => (front.limits.tyre = 8)))).toBe(
+      lines(
+        'invalid car file',
+        '  corners.front.limits.tyre: wrong kind of value, got 8 (allowed: { overallRadius, width } or a text)',
+      ),
+    );
+  });
+
+  it('is told what its units may be', () => {
+    expect(messageOf(carWith((car) => (car.units = 'inch')))).toBe(
+      lines(
+        'invalid car file',
+        '  units: unknown choice, got "inch" (allowed: metric (mm, kg), imperial (inch, lb))',
+      ),
+    );
+  });
+
+  it('is told of numbers that no car has in any unit', () => {
+    expect(messageOf(frontWith((front) => (front.lowerArm.inner[0] = 9.25e12)))).toBe(
+      lines(
+        'invalid car file',
+        '  corners.front.lowerArm.inner[0]: out of range, got 9250000000000 (allowed: -1000000 to 1000000); look for a slip of the keyboard',
+      ),
+    );
+  });
+
+  it('that is a corner, or the other way round, is told so in one line', () => {
+    expect(messageOf(frontCorner())).toBe(
+      lines(
+        'invalid car file',
+        '  a file of one corner, where a car is wanted; put the corner into "corners": { "front": { ... } }, or read it with readCorner',
+      ),
+    );
+    expect(errorOf(() => readCorner(exampleText('car.json'))).message).toBe(
+      lines(
+        'invalid corner file',
+        '  corners: a file of a whole car, where one corner is wanted; read it with readCar',
+      ),
+    );
+  });
+
+  it.each([undefined, null, 3, [], () => 3, {}])('that is no car at all is refused: %s', (value) => {
+    for (const read of [readCar, readCorner])
+      expect(errorOf(() => read(value)).issues[0].problem).toBeTypeOf('string');
+  });
+});
+
+describe('a car file that may be right is read, and asked about', () => {
+  it('with the arms exchanged', () => {
+    const car = frontWith((front) => {
+      [front.lowerArm, front.upperArm] = [front.upperArm, front.lowerArm];
+    });
+    expect(notesOf(car)).toEqual([
+      'corners.front.upperArm: its ball joint lies 8.63 inch below that of lowerArm, and its pivot lies lower too: upperArm and lowerArm seem to be exchanged. They were read as written.',
+    ]);
+    expect(readCar(car).corners.front.corner.lowerArm.outer).toEqual([577.85, 355.6]);
+  });
+
+  it('with points exchanged', () => {
+    const swap = (holder: Json, one: string, other: string) => {
+      [holder[one], holder[other]] = [holder[other], holder[one]];
+    };
+    expect(
+      notesOf(
+        frontWith(({ lowerArm, upperArm }) => {
+          [lowerArm.outer, upperArm.outer] = [upperArm.outer, lowerArm.outer];
+        }),
+      ),
+    ).toEqual([
+      'corners.front.upperArm: its ball joint lies 8.63 inch below that of lowerArm: are the two outer points exchanged, or the arms? They were read as written.',
+    ]);
+    expect(notesOf(frontWith(({ upperArm }) => swap(upperArm, 'inner', 'outer')))).toEqual([
+      'corners.front.upperArm: its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. They were read as written.',
+    ]);
+    expect(notesOf(frontWith(({ coilover }) => swap(coilover, 'mount', 'chassisMount')))).toEqual([
+      'corners.front.coilover: its chassisMount lies below its mount: are the two exchanged? They were read as written.',
+    ]);
+  });
+
+  it('with its wheel on the other side', () => {
+    expect(notesOf(frontWith((front) => (front.wheel.centre[0] *= -1))).slice(1)).toEqual([
+      'corners.front.lowerArm.outer: [24.5, 5.375] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
+      'corners.front.upperArm.outer: [22.75, 14] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
+    ]);
+  });
+
+  it('with one size that no car has', () => {
+    expect(notesOf(frontWith((front) => (front.lowerArm.inner = [-375, 5.375])))[0]).toBe(
+      'corners.front.lowerArm: 399.5 inch long, where 2.36 to 39.4 inch is usual. In which unit was it measured? mm, perhaps? It was read in inches.',
+    );
+    const short = { ...frontCorner(), upperArm: { inner: [563, 356], outer: [578, 356] } };
+    expect(readCorner(short).notes).toEqual([
+      {
+        path: 'upperArm',
+        text: '15 mm long, where 60 to 1000 mm is usual. In which unit was it measured? inches, perhaps? It was read in mm.',
+      },
+    ]);
+  });
+
+  it('with all sizes in another unit, once', () => {
+    expect(notesOf(carWith((car) => delete car.units))).toEqual([
+      'units: no car has such sizes (lowerArm 15.3 mm long, upperArm 11.3 mm long, wheel.centre 10.9 mm above the ground, wheel.centre 26.9 mm from the centreline). Were they measured in inches? Then write "units": "imperial". They were read in mm.',
+    ]);
+    expect(readCorner({ units: 'imperial', ...frontCorner() }).notes[0].text).toMatch(
+      /Were they measured in mm\? Then write "units": "metric"\. They were read in inches\.$/,
+    );
+    const cm = JSON.parse(JSON.stringify(frontCorner(), (_, v) => (typeof v === 'number' ? v / 10 : v)));
+    expect(readCorner(cm).notes.map(({ path }) => path)).toEqual(['units']);
+    expect(readCorner(cm).notes[0].text).toMatch(/measured in cm\? Then write them in mm\./);
+  });
+
+  it('with a tyre no larger than the wheel centre is high', () => {
+    const tyre = (given: unknown) => notesOf(frontWith((front) => (front.limits.tyre = given)));
+    expect(tyre({ overallRadius: 10.875, width: 7.75 })).toEqual([
+      "corners.front.limits.tyre.overallRadius: 10.9 inch, equal to the height of the wheel's centre. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+    ]);
+    expect(tyre('155/50R13')).toEqual([
+      "corners.front.limits.tyre: 9.55 inch, less than the height of the wheel's centre, 10.9 inch. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+    ]);
+  });
+
+  it('with a whole car on one corner', () => {
+    expect(notesOf(frontWith((front) => (front.sprungMass = 2200)))).toEqual([
+      'corners.front.sprungMass: 2200 lb on one corner, where 66.1 to 1763.7 lb is usual: is it that of one corner, in lb? It was read as written.',
+    ]);
+  });
+});
