@@ -3,6 +3,10 @@ export type { ColumnInfo } from './corner/columns.ts';
 export type { Corner } from './corner/corner.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
+export type { DonorComparison } from './corner/limits/donor.ts';
+export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
+export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
+export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
 export {
   type CarDocument,
   type CornerDocument,
@@ -31,3 +35,4 @@ export { type DrawingOptions, drawCorner } from './report/drawing.ts';
 export { drawSweep, type PictureOptions } from './report/picture.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
+export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';

@@ -1,63 +1,113 @@
 // @ts-check
-// A corner from file to figures: npm run demo, or npm run demo -- my-corner.json
+// A car from file to figures: npm run demo, or npm run demo -- my-car.json
 //
-// The corner in front-corner.json is made up: the front of a light two-seater, built once, in a barn. Its points
-// stand for ones taken with tape, level and plumb line at ride height. A file of yours has the same shape.
+// The car in car.json is made up: a light roadster, built once, in a barn. A file of yours has the same shape; one with a
+// single corner in it (front-corner.json) will do as well.
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, extname } from 'node:path';
-import { describeEnd, doubleWishbone, drawSweep, InputError, sweep, sweepCsv, sweepTable } from 'jounce';
+import {
+  describeEnd,
+  drawSweep,
+  InputError,
+  limits,
+  readCar,
+  readCorner,
+  sweep,
+  sweepCsv,
+  sweepTable,
+} from 'jounce';
 
-/** Travel to look at, and one that no corner reaches, mm. */
-const TRAVEL = { bump: 70, droop: 70 };
-const BEYOND = { bump: 2000, droop: 2000, step: 50, columns: ['shockLength'] };
+/** Travel to look at where nothing ends it before, mm. */
+const TRAVEL = 80;
+/** Travel shown beyond a limit in the pictures, mm. */
+const BEYOND = 25;
 
-const file = process.argv[2] ?? new URL('front-corner.json', import.meta.url);
+const file = process.argv[2] ?? new URL('car.json', import.meta.url);
 const out = new URL('../../out/', import.meta.url);
 
-/** The file's name without folder and ending: front-corner. */
-const name = basename(String(file), extname(String(file)));
-const title = name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' ');
-
 try {
-  const corner = doubleWishbone(JSON.parse(readFileSync(file, 'utf8')));
-  const curves = sweep(corner, { ...TRAVEL, step: 1 });
-
-  print(`${title}: shock and wheel through the travel\n`);
-  print(sweepTable(sweep(corner, { ...TRAVEL, step: 10 })));
-
-  print('Where the sweep ended');
-  printEnds(curves);
-  print('How far the linkage itself would go, with no shock, stop, arch or ground in its way');
-  printEnds(sweep(corner, BEYOND));
-
-  print('What it says');
-  for (const line of findings(curves)) print(`  - ${line}`);
-
+  const car = readFile(readFileSync(file, 'utf8'));
+  const name = basename(String(file), extname(String(file)));
+  print(`${car.name ?? name}: the corners through their travel (tables in mm and degrees)\n`);
+  for (const { path, text } of car.notes) print(`Look again at ${path}: ${text}`);
   mkdirSync(out, { recursive: true });
-  writeFileSync(new URL(`${name}.csv`, out), sweepCsv(curves));
-  writeFileSync(new URL(`${name}.svg`, out), drawSweep(corner, curves, { title }));
-  print(`\nWritten: out/${name}.csv  every column of the sweep, a row a mm`);
-  print(`         out/${name}.svg  the corner at droop, ride and bump, with its curves`);
-
+  const written = Object.entries(car.corners).flatMap(([axle, given]) => {
+    const parts = [name, axle].filter((part) => part !== '');
+    return showCorner(parts.join('-'), given, car.units);
+  });
+  print('Written:');
+  for (const line of written) print(`  ${line}`);
   print(`
 These figures are for planning. The model is flat and rigid: it knows no steering, no bushing that gives, no fore-aft
 geometry but the shock's offset. Strength, welds, steering, brakes and whether a car may go on the road are matters of
 local codes and of a licensed engineer or inspector.`);
 } catch (error) {
-  if (!(error instanceof InputError || error instanceof SyntaxError || isFileError(error))) throw error;
+  if (!(error instanceof InputError || isFileError(error))) throw error;
   console.error(error.message);
   process.exitCode = 1;
+}
+
+/**
+ * A car file, or a corner file as a car of one corner.
+ * @param {string} text
+ */
+function readFile(text) {
+  if (/"corners"\s*:/.test(text)) return readCar(text);
+  const { corner, limits, sprungMass, name, units, notes } = readCorner(text);
+  return { name, units, notes, corners: { '': { corner, limits, sprungMass } } };
+}
+
+/**
+ * Prints a corner and writes its files; returns what was written.
+ * @param {string} name
+ * @param {Pick<import('jounce').DocumentCorner, 'corner' | 'limits'>} given
+ * @param {'metric' | 'imperial'} units
+ */
+function showCorner(name, { corner, limits: ends }, units) {
+  const title = titleOf(name);
+  print(`== ${title} ==\n`);
+  const found = limits(corner, { ...ends, units });
+  const bump = found.bump === null ? TRAVEL : found.bump.travel;
+  const droop = found.droop === null ? TRAVEL : -found.droop.travel;
+  const travel = { bump: Math.min(bump, TRAVEL), droop: Math.min(droop, TRAVEL) };
+  const curves = sweep(corner, { ...travel, step: 1 });
+  print(sweepTable(sweep(corner, { ...travel, step: 10 })));
+
+  print('Where the travel ends');
+  for (const words of found.fits) print(`  Does not fit: ${words}`);
+  for (const limit of [found.bump, found.droop]) if (limit !== null) print(`  ${limit.sentence}`);
+  for (const { sentence } of found.events) print(`  ${sentence}`);
+  for (const wanted of Object.values(found.required ?? {})) print(`  ${wanted.sentence}`);
+  if (found.behind.length > 0) print('\nWhat would end it behind that, nearest first');
+  for (const { sentence } of found.behind) print(`  ${sentence}`);
+  if (found.donor !== undefined) print('\nThe unit at hand');
+  for (const sentence of found.donor?.sentences ?? []) print(`  ${sentence}`);
+
+  print('\nWhat the curves say');
+  for (const line of findings(curves)) print(`  ${line}`);
+  for (const [side, end] of Object.entries(curves.end)) {
+    if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end)}.`);
+  }
+  for (const note of found.notes) print(`  Note: ${note}`);
+  print('');
+
+  const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
+  writeFileSync(new URL(`${name}.csv`, out), sweepCsv(curves));
+  writeFileSync(new URL(`${name}.svg`, out), drawSweep(corner, wide, { title, limits: found }));
+  return [
+    `out/${name}.csv  every column of the sweep, a row a mm`,
+    `out/${name}.svg  the corner at its limits and at ride, with its curves`,
+  ];
+}
+
+/** @param {string} name */
+function titleOf(name) {
+  return name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' ');
 }
 
 /** @param {string} text */
 function print(text) {
   console.log(text);
-}
-
-/** @param {import('jounce').Sweep} curves */
-function printEnds({ end }) {
-  print(`  bump:  ${describeEnd(end.bump)}`);
-  print(`  droop: ${describeEnd(end.droop)}\n`);
 }
 
 /**
@@ -66,7 +116,7 @@ function printEnds({ end }) {
  */
 function findings({ columns, at }) {
   const { travel, shockLength, installationRatio, camber, rollCentreHeight } = columns;
-  if (travel.length === 0) return ['The corner is drawn at a dead point: draw it where the wheel can move.'];
+  if (travel.length < 2) return ['The corner has no travel as it is drawn.'];
   const last = travel.length - 1;
   const ride = at(0);
   const stroke = Math.abs(shockLength[0] - shockLength[last]);
@@ -75,10 +125,10 @@ function findings({ columns, at }) {
   const way = Math.abs(rate) < 1 ? 'hardly changes' : rate > 0 ? 'rises' : 'falls';
   return [
     `From ${mm(travel[0])} to ${mm(travel[last])} of travel the shock moves ${stroke.toFixed(1)} mm; at ride it is ${ride.shockLength.toFixed(1)} mm long.`,
-    `A mm at the wheel is ${ride.installationRatio.toFixed(3)} mm at the shock (ride). The ratio ${way} towards bump: ${low.toFixed(3)} to ${high.toFixed(3)}.`,
+    `A mm at the wheel is ${ride.installationRatio?.toFixed(3)} mm at the shock (ride). The ratio ${way} towards bump: ${low.toFixed(3)} to ${high.toFixed(3)}.`,
     `The spring's part of the wheel rate goes with the square of the ratio: ${signed(rate, 0)} % from droop to bump.`,
     `Camber goes from ${signed(camber[0], 2)} to ${signed(camber[last], 2)} degrees between droop and bump.`,
-    `The roll centre is ${rollCentreHeight[0].toFixed(0)} mm above the ground at droop, ${ride.rollCentreHeight.toFixed(0)} mm at ride, ${rollCentreHeight[last].toFixed(0)} mm at bump.`,
+    `The roll centre is ${rollCentreHeight[0].toFixed(0)} mm above the ground at droop, ${ride.rollCentreHeight?.toFixed(0)} mm at ride, ${rollCentreHeight[last].toFixed(0)} mm at bump.`,
   ];
 }
 

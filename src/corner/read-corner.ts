@@ -22,6 +22,8 @@ export interface DocumentCorner {
 /** What `readCorner` returns. */
 export interface CornerDocument extends DocumentCorner {
   readonly name?: string;
+  /** What the document is written in; what comes out is metric either way. */
+  readonly units: Units;
   /** What to look at again, though it is no error; in the order of the document. */
   readonly notes: readonly Note[];
 }
@@ -29,6 +31,8 @@ export interface CornerDocument extends DocumentCorner {
 /** What `readCar` returns. */
 export interface CarDocument {
   readonly name?: string;
+  /** What the document is written in; what comes out is metric either way. */
+  readonly units: Units;
   readonly corners: { readonly front: DocumentCorner; readonly rear?: DocumentCorner };
   /** What to look at again, though it is no error; in the order of the document. */
   readonly notes: readonly Note[];
@@ -56,6 +60,7 @@ export function readCorner(json: unknown): CornerDocument {
   const { name } = written;
   return Object.freeze({
     ...(name === undefined ? {} : { name }),
+    units,
     ...cornerOf(metric),
     notes: Object.freeze(notesOf(written, [], units)),
   });
@@ -87,6 +92,7 @@ export function readCar(json: unknown): CarDocument {
   const { front, rear } = metric.corners;
   return Object.freeze({
     ...(name === undefined ? {} : { name }),
+    units,
     corners: Object.freeze({
       front: Object.freeze(cornerOf(front)),
       ...(rear === undefined ? {} : { rear: Object.freeze(cornerOf(rear)) }),

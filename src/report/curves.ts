@@ -1,6 +1,7 @@
 // Columns of a sweep over its travel, in panels one under the other.
 
 import type { ColumnInfo } from '../corner/columns.ts';
+import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import { heading, SIZE, SMALL, WIDTH } from './marks.ts';
@@ -16,7 +17,7 @@ import {
   text,
   through,
 } from './svg.ts';
-import { endMark, printed, signedTravel, textWidth } from './text.ts';
+import { causeWords, endMark, printed, signedTravel, textWidth } from './text.ts';
 import { ticks } from './ticks.ts';
 
 /** How curves are plotted; all optional. */
@@ -25,12 +26,15 @@ export interface CurveOptions {
   readonly panels?: readonly string[];
   /** Heading; default says what is shown. */
   readonly title?: string;
+  /** Where the travel ends: the way beyond is shaded, and the limits are named. */
+  readonly limits?: Limits;
 }
 
 /**
  * Columns of a sweep against travel (mm, bump positive), in panels that share the travel axis, as a self-contained SVG
  * document in black and white. An end where the linkage could go no farther is marked in words; a curve that grows
- * beyond all bounds there leaves its panel.
+ * beyond all bounds there leaves its panel. With `limits` the travel that can't be had is shaded, as far as the sweep
+ * goes, and first contact with the bump stop is a dotted line.
  *
  * @throws InputError for an unknown column, and without a panel.
  */
@@ -83,7 +87,11 @@ export function curvesPicture(sweep: Sweep, options: CurveOptions): Picture {
     heading(title),
     ...columns.flatMap((column, k) => {
       const top = TOP + k * (PANEL + BETWEEN);
-      return panel(column, readings, readings.values[k], x, top, marksOf(sweep.end, k === 0));
+      return [
+        ...(options.limits === undefined ? [] : limitBands(options.limits, x, top)),
+        ...panel(column, readings, readings.values[k], x, top, marksOf(sweep.end, k === 0)),
+        ...(options.limits === undefined || k > 0 ? [] : limitWords(options.limits, x, top)),
+      ];
     }),
     ...travelNumbers(x, sweep.info[0], bottom),
   ];
@@ -106,6 +114,52 @@ function chosen({ info }: Sweep, panels: readonly string[]): ColumnInfo[] {
   }
   throwIfAny('curve options', issues);
   return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
+}
+
+const BAND: Attributes = { fill: '#000', 'fill-opacity': 0.1, stroke: 'none' };
+const CONTACT: Attributes = { stroke: '#000', 'stroke-width': 1.2, 'stroke-dasharray': '1 4' };
+
+/** Shades of a panel where a limit takes the travel away, and the line at which the bump stop is met. */
+function limitBands({ bump, droop, events }: Limits, x: Axis, top: number): Element[] {
+  const shaded: Element[] = [];
+  const shade = (from: number, to: number) => {
+    const [left, right] = [Math.max(from, x.from), Math.min(to, x.to)];
+    if (right > left)
+      shaded.push(element('rect', { x: left, y: top, width: right - left, height: PANEL, ...BAND }));
+  };
+  if (droop !== null) shade(x.from, on(x, droop.travel));
+  if (bump !== null) shade(on(x, bump.travel), x.to);
+  const contacts = events
+    .map(({ travel }) => on(x, travel))
+    .filter((at) => at > x.from && at < x.to)
+    .map((at) => line([at, top], [at, top + PANEL], CONTACT));
+  return [...shaded, ...contacts];
+}
+
+/** The limits by name beneath the edge of the first panel, from the middle outward where there is room. */
+function limitWords({ bump, droop, events }: Limits, x: Axis, top: number): Element[] {
+  const marks = [droop, bump].filter((limit) => limit !== null);
+  const named = [
+    ...marks.map(({ side, travel, cause }) => ({ side, travel, words: causeWords(cause) })),
+    ...events.map(({ side, travel }) => ({ side, travel, words: 'bump stop met' })),
+  ].filter(({ travel }) => on(x, travel) >= x.from && on(x, travel) <= x.to);
+  return named.map(({ side, travel, words }, k) => {
+    const label = `${words} ${printed(signedTravel(travel))} mm`;
+    const at = on(x, travel);
+    const width = textWidth(label, SMALL);
+    const inward = side === 'bump' ? -1 : 1;
+    const edge = Math.min(x.to - 4, Math.max(x.from + 4, at + inward * 6));
+    const fits = side === 'bump' ? edge - width >= x.from : edge + width <= x.to;
+    return text(
+      label,
+      [fits ? edge : side === 'bump' ? x.from + 4 + width : x.to - 4 - width, top + 18 + 16 * k],
+      {
+        'font-size': SMALL,
+        'text-anchor': side === 'bump' ? 'end' : 'start',
+        ...RIMMED,
+      },
+    );
+  });
 }
 
 /** The columns by name, as long as they make a heading. */

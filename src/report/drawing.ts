@@ -2,6 +2,7 @@
 // positions of a sweep. The drawing knows bodies, points and roles of a corner's model, not which kind of corner it is.
 
 import type { Corner } from '../corner/corner.ts';
+import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { legend } from './legend.ts';
 import {
@@ -39,6 +40,8 @@ import { endMark, printed, signedTravel } from './text.ts';
 export interface DrawingOptions extends WheelSizes {
   /** Heading; default says what is shown. */
   readonly title?: string;
+  /** Where the travel ends: the corner is drawn there, and what ends it is named. */
+  readonly limits?: Limits;
 }
 
 /**
@@ -79,7 +82,7 @@ export function cornerPicture(
   motion: Sweep | readonly number[],
   options: DrawingOptions,
 ): Picture {
-  const scene = sceneOf(corner, motion, options);
+  const scene = sceneOf(corner, stations(motion, options.limits), options);
   const { poses, ride } = scene;
   const paper = paperFor(poses);
   const { top, bottom } = paper;
@@ -113,6 +116,17 @@ export function cornerPicture(
     ],
   };
 }
+
+/** Travels at which a corner is drawn: those asked for, or ride and the limits where there are any. */
+function stations(motion: Sweep | readonly number[], limits?: Limits): Sweep | readonly number[] {
+  const { droop, bump } = limits ?? {};
+  if (droop == null && bump == null) return motion;
+  const place = (limit: Limit | null | undefined) => (limit == null ? [] : [limit.travel * (1 - HAIR)]);
+  return [...place(droop), 0, ...place(bump)];
+}
+
+/** Share by which a corner is drawn short of a limit: beyond a dead point, were it for rounding, there is no pose. */
+const HAIR = 1e-9;
 
 const SUBTITLE =
   'Seen from the front, left-hand wheel. The chassis is held still: the ground goes up and down with the wheel.';

@@ -1,10 +1,22 @@
 // What stands below a drawing: scale, marks, the figures of each pose, notes.
 
 import type { Corner } from '../corner/corner.ts';
+import type { Limit, Limits } from '../corner/limits/limits.ts';
 import { EDGE, FAINT, joint, LINE, type Paper, pivot, SIZE, SMALL, STROKES, THIN, WIDTH } from './marks.ts';
 import type { Scene, WheelSizes } from './poses.ts';
 import { type Attributes, type Element, element, line, text } from './svg.ts';
-import { describeEnd, endMark, figure, fold, printed, signedTravel, textWidth, words } from './text.ts';
+import {
+  causeWords,
+  describeEnd,
+  endMark,
+  figure,
+  fittingSize,
+  fold,
+  printed,
+  signedTravel,
+  textWidth,
+  words,
+} from './text.ts';
 import { roundStep } from './ticks.ts';
 
 /** The scale bar is at least this long on the paper. */
@@ -24,17 +36,17 @@ export function legend(
   corner: Corner,
   scene: Scene,
   paper: Paper,
-  sizes: WheelSizes,
+  options: WheelSizes & { readonly limits?: Limits },
   top: number,
 ): { readonly elements: Element[]; readonly bottom: number } {
   const table = top + 60;
   const notes = table + scene.poses.length * ROW + 36;
-  const lines = notesOn(corner, scene, sizes).flatMap((note) => fold(note, NOTE));
+  const lines = notesOn(corner, scene, options).flatMap((note) => fold(note, NOTE));
   return {
     elements: [
       ...scaleBar(paper, top),
       ...marks(top),
-      ...figures(scene, table),
+      ...figures(scene, table, options.limits),
       ...lines.map((note, k) => text(note, [EDGE, notes + k * LINE], { 'font-size': SMALL })),
     ],
     bottom: notes + lines.length * LINE,
@@ -75,7 +87,7 @@ function marks(y: number): Element[] {
 }
 
 /** Each pose with its line and its figures. */
-function figures({ poses, swept, ends }: Scene, y: number): Element[] {
+function figures({ poses, swept, ends }: Scene, y: number, limits?: Limits): Element[] {
   const columns = swept.info.filter(({ name }) => COLUMNS.includes(name));
   const right = (k: number) => FIRST_COLUMN + COLUMN * k;
   const small: Attributes = { 'font-size': SMALL, 'text-anchor': 'end' };
@@ -84,7 +96,9 @@ function figures({ poses, swept, ends }: Scene, y: number): Element[] {
   );
   const rows = poses.flatMap(({ name, travel, row }, i) => {
     const base = y + 24 + ROW * i;
-    const end = name === 'ride' || ends === null ? '' : endMark(ends[name]);
+    const end =
+      name === 'ride' ? '' : limitMark(limits?.[name]) || (ends === null ? '' : endMark(ends[name]));
+    const room = WIDTH - EDGE - right(columns.length - 1) - 18;
     const cells = columns.map(({ name: column, unit }) =>
       printed(column === 'travel' ? signedTravel(travel) : figure(row[column], unit)),
     );
@@ -92,10 +106,17 @@ function figures({ poses, swept, ends }: Scene, y: number): Element[] {
       line([EDGE + 8, base - 4], [EDGE + 58, base - 4], STROKES[name]),
       text(name, [EDGE + 70, base], { 'font-size': SIZE }),
       ...cells.map((cell, k) => text(cell, [right(k), base], { 'font-size': SIZE, 'text-anchor': 'end' })),
-      ...(end === '' ? [] : [text(end, [right(columns.length - 1) + 24, base], { 'font-size': SIZE })]),
+      ...(end === ''
+        ? []
+        : [text(end, [right(columns.length - 1) + 18, base], { 'font-size': fittingSize(end, SIZE, room) })]),
     ];
   });
   return [...heads, line([EDGE, y + 7], [WIDTH - EDGE, y + 7], { ...THIN, 'stroke-width': 0.6 }), ...rows];
+}
+
+/** What ends the travel at a pose, in a word or two. */
+function limitMark(limit: Limit | null | undefined): string {
+  return limit == null ? '' : causeWords(limit.cause);
 }
 
 function notesOn(

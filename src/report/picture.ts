@@ -5,7 +5,7 @@ import { cornerPicture, type DrawingOptions } from './drawing.ts';
 import { stacked, svgDocument } from './svg.ts';
 
 /** How corner and curves are shown; all optional. `title` is the heading of the whole. */
-export interface PictureOptions extends DrawingOptions, Pick<CurveOptions, 'panels'> {}
+export interface PictureOptions extends DrawingOptions, Pick<CurveOptions, 'panels' | 'limits'> {}
 
 /**
  * A corner at droop, ride and bump with its curves below, as one self-contained SVG document: `drawCorner` over
@@ -14,8 +14,11 @@ export interface PictureOptions extends DrawingOptions, Pick<CurveOptions, 'pane
  * @throws InputError as these two.
  */
 export function drawSweep(corner: Corner, sweep: Sweep, options: PictureOptions = {}): string {
-  const { panels } = options;
+  const { panels, limits } = options;
   const corners = cornerPicture(corner, sweep, options);
-  const curves = curvesPicture(sweep, panels === undefined ? {} : { panels });
+  const curves = curvesPicture(sweep, {
+    ...(panels === undefined ? {} : { panels }),
+    ...(limits === undefined ? {} : { limits }),
+  });
   return svgDocument(stacked(corners.title, [corners, curves]));
 }

@@ -1,5 +1,6 @@
 // Figures and words as tables and pictures show them.
 
+import type { LimitCause } from '../corner/limits/limits.ts';
 import type { SweepEnd } from '../corner/sweep.ts';
 
 /** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
@@ -64,6 +65,24 @@ export function endMark(end: SweepEnd): string {
     gaveUp: 'gave up',
   };
   return marks[end.how];
+}
+
+/** What ends the travel, in a word or two, for a picture. */
+export function causeWords(cause: LimitCause): string {
+  const words: Readonly<Record<LimitCause, string>> = {
+    damperOpen: 'damper open',
+    damperClosed: 'damper closed',
+    stopSolid: 'bump stop solid',
+    ballJoint: 'ball joint at its end',
+    bearingTilt: 'bearing at its tilt',
+    tyreAtArch: 'tyre at the arch',
+    chassisOnGround: 'chassis on the ground',
+    deadPoint: 'dead point',
+    ratioThroughZero: 'ratio through zero',
+    locked: 'linkage locks',
+    undetermined: 'undetermined',
+  };
+  return words[cause];
 }
 
 // Advance widths of DejaVu Sans in thousandths of the font size, in groups of characters, each at its widest.

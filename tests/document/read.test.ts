@@ -38,6 +38,7 @@ describe('the example files', () => {
     expect(readCorner(exampleText('front-corner.json'))).toEqual({
       corner: doubleWishbone(frontCorner()),
       limits: {},
+      units: 'metric',
       notes: [],
     });
   });

@@ -1,0 +1,60 @@
+// A ball joint's articulation is the angle from the axis of its housing to that of its stud. Each turns with the body that
+// holds it, so that from a, the angle as drawn,
+//
+//   angle = a + (turn of the stud's body) - (turn of the housing's body),   |angle| <= the most it can articulate.
+
+import type { Point } from '../../linkage/drawing.ts';
+import { DEGREES } from '../../units.ts';
+import type { CornerModel } from '../model.ts';
+import type { Bound } from './bound.ts';
+import type { Ask, Pose } from './course.ts';
+import type { BallJoint, CheckedOptions } from './options.ts';
+import { degrees, spaced } from './words.ts';
+
+/** Ball joints at the end of their articulation. */
+export function articulationBounds(
+  { ballJoints = {} }: CheckedOptions,
+  model: CornerModel,
+  ask: Ask,
+): Bound<'ballJoint'>[] {
+  return (['lowerOuter', 'upperOuter'] as const).flatMap((name) => {
+    const joint = ballJoints[name];
+    if (joint === undefined) return [];
+    const upright = ask({ turn: model.upright });
+    const arm = ask({ turn: armAt(model, name) });
+    const [housing, stud] = joint.housing === 'arm' ? [arm, upright] : [upright, arm];
+    const drawn = drawnAngle(joint);
+    const most = joint.maxArticulation;
+    const angle = (pose: Pose) => drawn + (pose[stud] - pose[housing]) * DEGREES;
+    const what = `${spaced(name)} ball joint`;
+    return [
+      {
+        cause: 'ballJoint',
+        part: name,
+        ways: [[(pose) => most - angle(pose)], [(pose) => most + angle(pose)]],
+        met: (where) =>
+          `The ${what} is at the end of its articulation ${where}: its stud leans ${degrees(most)} from the axis of its housing.`,
+        misfit(pose) {
+          const leans = Math.abs(angle(pose));
+          return `The ${what} does not fit: at the drawn ride height its stud leans ${degrees(leans)} from the axis of its housing, ${degrees(leans - most)} more than it can.`;
+        },
+      },
+    ];
+  });
+}
+
+/** The body that a ball joint of the upright joins to it. */
+function armAt({ drawing, upright }: CornerModel, joint: string): string {
+  const found = Object.keys(drawing.bodies).find(
+    (body) => body !== upright && drawing.bodies[body].includes(joint),
+  );
+  if (found === undefined) throw new Error(`no arm at ${joint}`);
+  return found;
+}
+
+/** From the housing's axis to the stud's, degrees; 0 where one is not given. */
+function drawnAngle({ housingAxis, studAxis }: BallJoint): number {
+  if (housingAxis === undefined || studAxis === undefined) return 0;
+  const [h, s]: readonly Point[] = [housingAxis, studAxis];
+  return Math.atan2(h[0] * s[1] - h[1] * s[0], h[0] * s[0] + h[1] * s[1]) * DEGREES;
+}

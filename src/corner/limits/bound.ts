@@ -1,0 +1,30 @@
+import type { Pose } from './course.ts';
+
+/**
+ * How far a pose is from a limit: positive before it, 0 at it, negative beyond; smooth. mm or degrees, at the limit; `TOUCH`
+ * of either is nothing.
+ */
+export type Margin = (pose: Pose) => number;
+
+/** A limit touched to this is met: mm, or degrees. */
+export const TOUCH = 1e-9;
+
+/** Something that can end the travel. */
+export interface Bound<Cause> {
+  readonly cause: Cause;
+  /** What of several: `lowerOuter`, `mount`, `arch[2]`; empty where there is but one. */
+  readonly part: string;
+  /** It is met in any of these ways; each is met where all of its margins are 0 or less. */
+  readonly ways: readonly (readonly Margin[])[];
+  /** Sentence for the limit met in a pose; `where` is `at 63 mm of bump`, or `at the drawn ride height`. */
+  met(where: string, pose: Pose): string;
+  /** Sentence for a drawn pose that is beyond it. */
+  misfit(pose: Pose): string;
+}
+
+/** The margin of a way: the largest of its own. */
+export function marginOf(way: readonly Margin[], pose: Pose): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (const margin of way) most = Math.max(most, margin(pose));
+  return most;
+}

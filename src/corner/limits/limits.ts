@@ -1,0 +1,157 @@
+import { type Corner, modelOf } from '../corner.ts';
+import { articulationBounds } from './articulation.ts';
+import { type Bound, marginOf, TOUCH } from './bound.ts';
+import { type Course, layCourse } from './course.ts';
+import { endOf } from './course-end.ts';
+import { askEyes, damperBounds } from './damper.ts';
+import { compareDonor, type DonorComparison } from './donor.ts';
+import { groundBounds } from './ground-clearance.ts';
+import { notesOn } from './notes.ts';
+import { checkOptions, type LimitOptions } from './options.ts';
+import { firstMeeting, type Meeting, type Side } from './outward.ts';
+import { ratioBound } from './ratio.ts';
+import { compareTravel, type RequiredTravel } from './required.ts';
+import { tiltBounds } from './tilt.ts';
+import { tyreBounds } from './tyre-clearance.ts';
+import { wordsIn } from './words.ts';
+
+/**
+ * What can end the travel: damper fully open or closed, bump stop solid, a ball joint or an end bearing at its last
+ * angle, tyre at the arch, chassis on the ground, a dead point of the linkage, the installation ratio at zero, a linkage
+ * that locks, or one whose motion is not determined any farther.
+ */
+export type LimitCause =
+  | 'damperOpen'
+  | 'damperClosed'
+  | 'stopSolid'
+  | 'ballJoint'
+  | 'bearingTilt'
+  | 'tyreAtArch'
+  | 'chassisOnGround'
+  | 'deadPoint'
+  | 'ratioThroughZero'
+  | 'locked'
+  | 'undetermined';
+
+/** One end that the travel can come to. */
+export interface Limit {
+  readonly side: Side;
+  /** Travel of the contact patch there, mm: bump positive, droop negative. */
+  readonly travel: number;
+  readonly cause: LimitCause;
+  /** Which of several: `lowerOuter`, `mount`, `arch[2]`, `ground[0]`; empty where there is but one. */
+  readonly part: string;
+  /** The same in words. */
+  readonly sentence: string;
+}
+
+/** Something met on the way that does not end it. */
+export interface LimitEvent {
+  readonly side: Side;
+  readonly travel: number;
+  /** First contact with the bump stop. */
+  readonly event: 'stopContact';
+  readonly sentence: string;
+}
+
+/** Where the travel of a corner ends. */
+export interface Limits {
+  /** The first met upward and downward from the drawn ride height; null when there is none. */
+  readonly bump: Limit | null;
+  readonly droop: Limit | null;
+  /** All others, on both sides, nearest to ride height first. */
+  readonly behind: readonly Limit[];
+  readonly events: readonly LimitEvent[];
+  /** What does not fit at the drawn ride height, with what is missing; empty when all fits. */
+  readonly fits: readonly string[];
+  /** Travel wanted against travel there is, for the sides where it was given. */
+  readonly required?: RequiredTravel;
+  /** The unit at hand against the one that is wanted. */
+  readonly donor?: DonorComparison;
+  /** What to look at again. */
+  readonly notes: readonly string[];
+}
+
+/**
+ * Where the travel of a corner ends, why, and what would end it behind that.
+ *
+ * The search goes from the drawn pose as far as the linkage does. Each limit is met to 1e-9 mm (degrees, for an angle); one
+ * that is touched and not crossed counts. Of each cause and part the first meeting on either side is given. What does not
+ * fit as drawn leaves no travel to the side on which it gets worse.
+ *
+ * @throws InputError for options that can't be, with every issue, and for a corner that is no linkage of one freedom.
+ */
+export function limits(corner: Corner, options: LimitOptions = {}): Limits {
+  const model = modelOf(corner);
+  const given = checkOptions(options);
+  const words = wordsIn(given.units);
+  const { course, planned } = layCourse(model, (ask) => {
+    const eyes = askEyes(model, ask);
+    const damper = damperBounds(given, eyes, words);
+    const bounds: Bound<LimitCause>[] = [
+      ...damper.limits,
+      ...articulationBounds(given, model, ask),
+      ...tiltBounds(given, model, eyes, ask),
+      ...tyreBounds(given, model, ask, words),
+      ...groundBounds(given, model, words),
+    ];
+    return { eyes, bounds, contact: damper.contact };
+  });
+  const { eyes, contact } = planned;
+  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, course)];
+
+  const meetings = <Cause>(bound: Bound<Cause>) =>
+    SIDES.flatMap((side) => {
+      const meeting = nearest(course, bound, side);
+      if (meeting === null) return [];
+      const { travel, pose, misfit } = meeting;
+      const sentence = misfit ? bound.misfit(pose) : bound.met(words.at(side, travel), pose);
+      return [{ side, travel, sentence }];
+    });
+
+  const found = bounds.flatMap((bound): Limit[] =>
+    meetings(bound).map(({ side, travel, sentence }) => {
+      return { side, travel, cause: bound.cause, part: bound.part, sentence };
+    }),
+  );
+  for (const side of SIDES) {
+    const end = endOf(course, side, words);
+    if (end !== null) {
+      found.push({ side, travel: end.travel, cause: end.cause, part: '', sentence: end.sentence });
+    }
+  }
+  // Stable: what is met together stays in the order in which it was looked for.
+  found.sort((a, b) => Math.abs(a.travel) - Math.abs(b.travel));
+  const first = (side: Side) => found.find((limit) => limit.side === side) ?? null;
+  const [bump, droop] = [first('bump'), first('droop')];
+
+  const required = compareTravel(given.required, { bump, droop }, words);
+  const donor = compareDonor(given, model, course, eyes, words);
+  return {
+    bump,
+    droop,
+    behind: found.filter((limit) => limit !== bump && limit !== droop),
+    events: contact.flatMap((bound) => meetings(bound).map((met) => ({ ...met, event: bound.cause }))),
+    fits: bounds.filter((bound) => isMisfit(bound, course)).map((bound) => bound.misfit(course.drawn)),
+    ...(required === undefined ? {} : { required }),
+    ...(donor === undefined ? {} : { donor }),
+    notes: notesOn(given, model, course, eyes, words),
+  };
+}
+
+const SIDES = ['bump', 'droop'] as const;
+
+/** The nearest meeting with a bound, in any of its ways. */
+function nearest<Cause>(course: Course, { ways }: Bound<Cause>, side: Side): Meeting | null {
+  let best: Meeting | null = null;
+  for (const way of ways) {
+    const meeting = firstMeeting(course, way, side);
+    if (meeting !== null && (best === null || Math.abs(meeting.travel) < Math.abs(best.travel)))
+      best = meeting;
+  }
+  return best;
+}
+
+function isMisfit({ ways }: Bound<LimitCause>, { drawn }: Course): boolean {
+  return ways.some((way) => marginOf(way, drawn) < -TOUCH);
+}

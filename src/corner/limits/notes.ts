@@ -1,0 +1,53 @@
+import type { CornerModel } from '../model.ts';
+import type { Course } from './course.ts';
+import { type Eyes, lengthOf } from './damper.ts';
+import type { CheckedOptions } from './options.ts';
+import { drawnSense } from './ratio.ts';
+import { tyreNotes } from './tyre-clearance.ts';
+import type { Words } from './words.ts';
+
+/** What a tape can tell, mm. */
+const TAPE = 0.5;
+
+/** What to look at again, though the limits could be found. */
+export function notesOn(
+  options: CheckedOptions,
+  model: CornerModel,
+  course: Course,
+  eyes: Eyes,
+  words: Words,
+): string[] {
+  const { damper, bumpStop, tyre, arch = [] } = options;
+  const notes: string[] = [];
+  const ride = lengthOf(eyes, course.drawn);
+  const sense = drawnSense(eyes, course);
+  if (sense < 0) {
+    notes.push('Bump lengthens the coilover at the drawn ride height: is it mounted as meant?');
+  }
+  if (damper !== undefined) {
+    const [side, other] = sense < 0 ? ['bump', 'droop'] : ['droop', 'bump'];
+    if (Math.abs(damper.open - ride) <= TAPE) {
+      notes.push(
+        `The damper is all but fully open at the drawn ride height (${words.length(ride)} of ${words.length(damper.open)}): there is no ${side} travel left.`,
+      );
+    }
+    if (Math.abs(ride - damper.closed) <= TAPE) {
+      notes.push(
+        `The damper is all but fully closed at the drawn ride height (${words.length(ride)} of ${words.length(damper.closed)}): there is no ${other} travel left.`,
+      );
+    }
+    if (bumpStop !== undefined && bumpStop.height >= damper.open - damper.closed) {
+      notes.push(
+        `The bump stop, ${words.length(bumpStop.height)} high, is as high as the damper's stroke of ${words.length(damper.open - damper.closed)}: it is pressed in all the time.`,
+      );
+    }
+  }
+  if (tyre !== undefined) notes.push(...tyreNotes(tyre, model, words));
+  arch.forEach((point, k) => {
+    if (point[0] >= 0) return;
+    notes.push(
+      `arch[${k}], ${words.point(point)}, lies on the other side of the car: points count as those of a left-hand corner, y outboard.`,
+    );
+  });
+  return notes;
+}

@@ -1,0 +1,48 @@
+import type { CheckedOptions } from './options.ts';
+import type { Side } from './outward.ts';
+import type { Words } from './words.ts';
+
+/** Travel wanted on one side against what there is: mm, all positive. */
+export interface Requirement {
+  readonly needed: number;
+  /** Up to the first limit; null when there is none. */
+  readonly available: number | null;
+  /** What is wanting; 0 when there is enough. */
+  readonly missing: number;
+  readonly sentence: string;
+}
+
+/** The same for the sides on which a travel is wanted. */
+export type RequiredTravel = { readonly [side in Side]?: Requirement };
+
+/** Sets the travel wanted against the first limits. */
+export function compareTravel(
+  required: CheckedOptions['required'],
+  first: Readonly<Record<Side, { readonly travel: number } | null>>,
+  words: Words,
+): RequiredTravel | undefined {
+  if (required === undefined) return undefined;
+  const compared: { [side in Side]?: Requirement } = {};
+  for (const side of ['bump', 'droop'] as const) {
+    const needed = required[side];
+    if (needed === undefined) continue;
+    const limit = first[side];
+    const available = limit === null ? null : Math.abs(limit.travel);
+    const missing = available === null ? 0 : Math.max(0, needed - available);
+    const there = available === null ? 'nothing found that ends it' : `${words.length(available)} available`;
+    const verdict =
+      missing > 0
+        ? `${words.length(missing)} missing`
+        : available === null
+          ? 'enough'
+          : `${words.length(available - needed)} to spare`;
+    const name = `${side[0].toUpperCase()}${side.slice(1)}`;
+    compared[side] = {
+      needed,
+      available,
+      missing,
+      sentence: `${name}: ${words.length(needed)} wanted, ${there}: ${verdict}.`,
+    };
+  }
+  return compared;
+}

@@ -1,0 +1,97 @@
+// Tilt of the bearing at an end of the coilover. u is the unit vector along the coilover in space, b the bolt's axis; the
+// coilover is free to turn about u, so that the bearing's axis, square to u, comes as near to b as it can:
+//
+//   sin(tilt) = |b . u|,    L u = (d, x):  d the line between the eyes in the plane, x their fore-aft distance
+//
+// Bolt fore-aft: b . u = x/L, whatever the swing: tan(tilt) = |x| / |d|. Met where |d| = q = |x| / tan(most).
+// Bolt in the plane, square to d as drawn: with n the drawn direction of d turned with the body that the eye is bolted
+// to, L (b . u) = n x d. Met where |n x d| = L sin(most).
+
+import { DEGREES } from '../../units.ts';
+import type { CornerModel } from '../model.ts';
+import type { Bound, Margin } from './bound.ts';
+import type { Ask, Pose } from './course.ts';
+import { type Eyes, lengthOf, lineOf } from './damper.ts';
+import type { BearingEnd, CheckedOptions } from './options.ts';
+import { degrees } from './words.ts';
+
+const ENDS = {
+  mount: { eye: 'outer', name: 'mount' },
+  chassis: { eye: 'inner', name: 'chassis end' },
+} as const;
+
+/** Bearings of the coilover at the end of their tilt. */
+export function tiltBounds(
+  { ends = {} }: CheckedOptions,
+  model: CornerModel,
+  eyes: Eyes,
+  ask: Ask,
+): Bound<'bearingTilt'>[] {
+  return (['mount', 'chassis'] as const).flatMap((part) => {
+    const end = ends[part];
+    if (end === undefined) return [];
+    const { eye, name } = ENDS[part];
+    const body = bodyOf(model, model.shock[eye]);
+    const turn = body === null ? null : ask({ turn: body });
+    const { ways, sine } =
+      end.bolt === 'foreAft' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
+    const most = end.maxTilt;
+    return [
+      {
+        cause: 'bearingTilt',
+        part,
+        ways,
+        met: (where) =>
+          `The bearing at the ${name} of the coilover is at the end of its tilt ${where}: ${degrees(most)} from straight.`,
+        misfit(pose) {
+          const tilt = Math.asin(Math.min(1, sine(pose))) * DEGREES;
+          return `The bearing at the ${name} of the coilover does not fit: at the drawn ride height it tilts ${degrees(tilt)}, ${degrees(tilt - most)} more than it can.`;
+        },
+      },
+    ];
+  });
+}
+
+interface Tilting {
+  readonly ways: readonly (readonly Margin[])[];
+  readonly sine: (pose: Pose) => number;
+}
+
+function boltForeAft({ maxTilt }: BearingEnd, eyes: Eyes): Tilting {
+  const x = Math.abs(eyes.offset);
+  const q = x / Math.tan(maxTilt / DEGREES);
+  const margin: Margin = (pose) => {
+    const [y, z] = lineOf(eyes, pose);
+    return (y * y + z * z - q * q) / (2 * q);
+  };
+  return { ways: x === 0 ? [] : [[margin]], sine: (pose) => x / lengthOf(eyes, pose) };
+}
+
+function boltInPlane(
+  { maxTilt }: BearingEnd,
+  { drawing: { points }, shock }: CornerModel,
+  eyes: Eyes,
+  turn: number | null,
+): Tilting {
+  const [inner, outer] = [points[shock.inner], points[shock.outer]];
+  const drawn = Math.atan2(outer[1] - inner[1], outer[0] - inner[0]);
+  const across = (pose: Pose) => {
+    const [y, z] = lineOf(eyes, pose);
+    const angle = drawn + (turn === null ? 0 : pose[turn]);
+    return Math.cos(angle) * z - Math.sin(angle) * y;
+  };
+  const sine = Math.sin(maxTilt / DEGREES);
+  return {
+    ways: [
+      [(pose) => lengthOf(eyes, pose) * sine - across(pose)],
+      [(pose) => lengthOf(eyes, pose) * sine + across(pose)],
+    ],
+    sine: (pose) => Math.abs(across(pose)) / lengthOf(eyes, pose),
+  };
+}
+
+/** The moving body that carries a point; null for one that never moves. */
+function bodyOf({ drawing }: CornerModel, point: string): string | null {
+  if (drawing.ground.includes(point)) return null;
+  return Object.keys(drawing.bodies).find((body) => drawing.bodies[body].includes(point)) ?? null;
+}

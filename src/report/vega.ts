@@ -1,0 +1,102 @@
+// Curves as Vega-Lite v5 specifications: plain objects, for notebooks and web pages that draw them.
+
+import type { ColumnInfo } from '../corner/columns.ts';
+import type { Limits } from '../corner/limits/limits.ts';
+import type { Sweep } from '../corner/sweep.ts';
+import { type Issue, show, throwIfAny } from '../errors.ts';
+import { causeWords, signedTravel } from './text.ts';
+
+/** A Vega-Lite v5 specification. */
+export type VegaLite = Readonly<Record<string, unknown>>;
+
+/** What a specification shows; all optional. */
+export interface VegaOptions {
+  /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
+  readonly panels?: readonly string[];
+  /** Where the travel ends: shaded beyond, and named. */
+  readonly limits?: Limits;
+}
+
+const SCHEMA = 'https://vega.github.io/schema/vega-lite/v5.json';
+const WIDTH = 560;
+const HEIGHT = 180;
+
+/**
+ * Columns of a sweep over travel (mm, bump positive) as a Vega-Lite v5 specification with the rows in it: panels one under
+ * the other, the travel beyond the limits shaded.
+ *
+ * @throws InputError for an unknown column.
+ */
+export function vegaCurves(sweep: Sweep, options: VegaOptions = {}): VegaLite {
+  const { panels = ['installationRatio', 'shockLength'], limits } = options;
+  const columns = chosen(sweep, panels);
+  const [travel] = sweep.info;
+  const names = ['travel', ...columns.map(({ name }) => name)];
+  const rows = sweep.rows().map((row) => Object.fromEntries(names.map((name) => [name, row[name]])));
+  return {
+    $schema: SCHEMA,
+    data: { values: rows },
+    vconcat: columns.map((column) => ({
+      width: WIDTH,
+      height: HEIGHT,
+      layer: [...(limits === undefined ? [] : limitLayers(limits, sweep)), curveLayer(travel, column)],
+    })),
+    config: { axis: { gridColor: '#ddd' }, line: { color: 'black' } },
+  };
+}
+
+function curveLayer(travel: ColumnInfo, column: ColumnInfo) {
+  return {
+    mark: { type: 'line', tooltip: true, invalid: 'break-paths-show-domains' },
+    encoding: {
+      x: { field: 'travel', type: 'quantitative', title: titled(travel) },
+      y: { field: column.name, type: 'quantitative', title: titled(column), scale: { zero: false } },
+    },
+  };
+}
+
+function limitLayers({ bump, droop, events }: Limits, { end }: Sweep) {
+  const bands = [
+    ...(droop === null ? [] : [{ from: end.droop.travel, to: droop.travel, what: causeWords(droop.cause) }]),
+    ...(bump === null ? [] : [{ from: bump.travel, to: end.bump.travel, what: causeWords(bump.cause) }]),
+  ].filter(({ from, to }) => to > from);
+  const lines = [
+    ...[droop, bump].flatMap((limit) =>
+      limit === null ? [] : [{ travel: limit.travel, what: causeWords(limit.cause) }],
+    ),
+    ...events.map(({ travel }) => ({ travel, what: 'bump stop met' })),
+  ]
+    .filter(({ travel }) => travel >= end.droop.travel && travel <= end.bump.travel)
+    .map(({ travel, what }) => ({ travel, what: `${what} at ${signedTravel(travel)} mm` }));
+  return [
+    {
+      data: { values: bands },
+      mark: { type: 'rect', color: 'black', opacity: 0.1 },
+      encoding: {
+        x: { field: 'from', type: 'quantitative' },
+        x2: { field: 'to' },
+        tooltip: { field: 'what' },
+      },
+    },
+    {
+      data: { values: lines },
+      mark: { type: 'rule', color: 'black', strokeDash: [4, 3] },
+      encoding: { x: { field: 'travel', type: 'quantitative' }, tooltip: { field: 'what' } },
+    },
+  ];
+}
+
+function titled({ label, unit }: ColumnInfo): string {
+  return unit === '' ? label : `${label} [${unit}]`;
+}
+
+function chosen({ info }: Sweep, panels: readonly string[]): ColumnInfo[] {
+  const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
+  const issues: Issue[] = panels.flatMap((name, k) =>
+    known.includes(name)
+      ? []
+      : [{ path: `panels[${k}]`, problem: 'not in the sweep', got: show(name), allowed: known.join(', ') }],
+  );
+  throwIfAny('curve options', issues);
+  return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
+}

@@ -1,0 +1,366 @@
+/** What limits tell a builder: sentences, what does not fit, travel wanted, a unit at hand, and options that can't be. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { doubleWishbone, InputError, readCar } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { limits } from '../../src/corner/limits/limits.ts';
+import type { LimitOptions } from '../../src/corner/limits/options.ts';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectWithin } from '../support/tolerance.ts';
+
+/** Equal level arms 400 mm long; the shock stands upright on the lower one, 300 mm out, 400 mm long. */
+const corner = doubleWishbone({
+  lowerArm: { inner: [250, 150], outer: [650, 150] },
+  upperArm: { inner: [240, 370], outer: [640, 370] },
+  wheel: { centre: [720, 300], camber: -1 },
+  coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550] },
+});
+const of = (options: LimitOptions) => limits(corner, deepFreeze(options));
+
+/** The same with the shock off by 100 mm fore and aft: 412.3 mm long. */
+const offset = doubleWishbone({
+  lowerArm: { inner: [250, 150], outer: [650, 150] },
+  upperArm: { inner: [240, 370], outer: [640, 370] },
+  wheel: { centre: [720, 300], camber: -1 },
+  coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], offset: 100 },
+});
+
+describe('a limit in words', () => {
+  it('names what ends the travel, where, and which of several', () => {
+    const found = of({
+      damper: { open: 440, closed: 340 },
+      bumpStop: { height: 30, solidHeight: 10 },
+      tyre: { overallRadius: 310, width: 200 },
+      arch: [[720, 700]],
+      ground: [
+        [0, 200],
+        [200, 90],
+      ],
+      ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm' } },
+      ends: { mount: { bolt: 'inPlane', maxTilt: 12.5 } },
+    });
+    expect([found.bump, found.droop, ...found.behind].map((limit) => limit?.sentence)).toEqual([
+      'The bump stop is solid at 66.7 mm of bump (350 mm between the end eyes).',
+      'The damper is fully open at 53.3 mm of droop (440 mm between the end eyes).',
+      'The bearing at the mount of the coilover is at the end of its tilt at 79.7 mm of bump: 12.5 degrees from straight.',
+      'The damper is fully closed at 80.1 mm of bump (340 mm between the end eyes).',
+      'The tyre meets arch[0], [720, 700], with its tread at 89.8 mm of bump.',
+      'The chassis is on the ground with ground[1], [200, 90], at 90 mm of bump.',
+      'The bearing at the mount of the coilover is at the end of its tilt at 93.5 mm of droop: 12.5 degrees from straight.',
+      'The lower outer ball joint is at the end of its articulation at 136.8 mm of bump: its stud leans 20 degrees from the axis of its housing.',
+      'The lower outer ball joint is at the end of its articulation at 136.8 mm of droop: its stud leans 20 degrees from the axis of its housing.',
+      'The chassis is on the ground with ground[0], [0, 200], at 200 mm of bump.',
+      'The installation ratio is zero at 320 mm of bump: the wheel moves there without moving the coilover, and beyond it the coilover goes the other way.',
+      'The linkage can go on in more than one way at 399.6 mm of droop: how it does is not determined.',
+      'The linkage is at a dead point at 400 mm of bump: it can take the wheel no higher.',
+    ]);
+    expect(found.events.map(({ sentence }) => sentence)).toEqual([
+      'The bump stop is first touched at 40 mm of bump (370 mm between the end eyes).',
+    ]);
+    expect(found.fits).toEqual([]);
+  });
+
+  it('is written in inches when asked, with the same numbers', () => {
+    const options: LimitOptions = { damper: { open: 440, closed: 340 }, ground: [[0, 101.6]] };
+    const metric = of(options);
+    const imperial = of({ ...options, units: 'imperial' });
+    expect(imperial.bump?.sentence).toBe(
+      'The damper is fully closed at 3.15 inch of bump (13.39 inch between the end eyes).',
+    );
+    expect(imperial.behind.map(({ travel }) => travel)).toEqual(metric.behind.map(({ travel }) => travel));
+    expect(imperial.behind[0].sentence).toBe(
+      'The chassis is on the ground with ground[0], [0, 4], at 4 inch of bump.',
+    );
+  });
+});
+
+describe('what does not fit as drawn', () => {
+  it('is told with what is missing, and leaves no travel to that side', () => {
+    const found = of({
+      damper: { open: 390, closed: 300 },
+      tyre: { overallRadius: 320, width: 200 },
+      arch: [[720, 612]],
+      ground: [[0, -3]],
+    });
+    expect(found.fits).toEqual([
+      'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its open length of 390 mm.',
+      'The tyre does not fit: at the drawn ride height arch[0], [720, 612], lies 8 mm inside it.',
+      'The chassis is in the ground: at the drawn ride height ground[0], [0, -3], lies 3 mm below it.',
+    ]);
+    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen', sentence: found.fits[0] });
+    expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreAtArch', sentence: found.fits[1] });
+    // The way back into the damper's range is open.
+    const closed = found.behind.find(({ cause }) => cause === 'damperClosed');
+    expect(closed?.travel).toBeGreaterThan(100);
+  });
+
+  it('is told of a damper too long, its stop too high, and of joints past their last angle', () => {
+    const found = limits(offset, {
+      damper: { open: 550, closed: 420 },
+      bumpStop: { height: 50, solidHeight: 20 },
+      ballJoints: {
+        upperOuter: { maxArticulation: 20, housing: 'upright', housingAxis: [0, 1], studAxis: [1, 1] },
+      },
+      ends: { chassis: { bolt: 'foreAft', maxTilt: 12 }, mount: { bolt: 'inPlane', maxTilt: 12 } },
+    });
+    expect(found.fits).toEqual([
+      'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
+      'The damper is too long: at the drawn ride height the end eyes are 412.3 mm apart, 7.7 mm less than its closed length of 420 mm.',
+      'The upper outer ball joint does not fit: at the drawn ride height its stud leans 45 degrees from the axis of its housing, 25 degrees more than it can.',
+      'The bearing at the chassis end of the coilover does not fit: at the drawn ride height it tilts 14 degrees, 2 degrees more than it can.',
+    ]);
+    expect(found.events[0]).toMatchObject({
+      travel: 0,
+      sentence: 'At the drawn ride height the bump stop is already pressed in by 57.7 mm.',
+    });
+    expect([found.bump?.travel, found.bump?.cause]).toEqual([0, 'stopSolid']);
+  });
+
+  it('is not a damper fully open at ride height: that fits, with no droop travel', () => {
+    const found = of({ damper: { open: 400, closed: 300 } });
+    expect(found.fits).toEqual([]);
+    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen' });
+    expect(found.droop?.sentence).toBe(
+      'The damper is fully open at the drawn ride height (400 mm between the end eyes).',
+    );
+    expect(found.bump?.travel).toBeGreaterThan(100);
+    expect(found.notes).toContain(
+      'The damper is all but fully open at the drawn ride height (400 mm of 400 mm): there is no droop travel left.',
+    );
+  });
+});
+
+describe('notes', () => {
+  it('ask about a tyre as large without load as with it, and tell how far camber drops its shoulder', () => {
+    expect(of({ tyre: { overallRadius: 300, width: 205 } }).notes).toEqual([
+      "The tyre's overall radius, 300 mm, is equal to the height of the wheel's centre as drawn. The overall radius is that with no load on the tyre; the centre stands at the loaded radius, which is less: was one taken for the other?",
+      'With the camber as drawn the inner shoulder of a tyre 205 mm wide stands 1.8 mm lower than the middle of its tread: the contact patch is counted at the middle.',
+    ]);
+    expect(of({ tyre: { overallRadius: 280, width: 40 } }).notes[0]).toMatch(/is 20 mm less than the height/);
+    expect(of({ tyre: '205/55R16' }).notes).toHaveLength(1);
+  });
+
+  it('ask about points on the other side, a stop as high as the stroke, a coilover that bump lengthens', () => {
+    expect(of({ tyre: '205/55R16', arch: [[-720, 700]] }).notes.at(-1)).toBe(
+      'arch[0], [-720, 700], lies on the other side of the car: points count as those of a left-hand corner, y outboard.',
+    );
+    const high = of({ damper: { open: 440, closed: 340 }, bumpStop: { height: 100, solidHeight: 10 } });
+    expect(high.notes[0]).toMatch(/^The bump stop, 100 mm high, .* pressed in all the time\.$/);
+    const below = doubleWishbone({
+      lowerArm: corner.lowerArm,
+      upperArm: corner.upperArm,
+      wheel: { centre: [720, 300], camber: 0 },
+      coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 20] },
+    } as never);
+    const found = limits(below, { damper: { open: 150, closed: 100 } });
+    expect(found.notes).toEqual([
+      'Bump lengthens the coilover at the drawn ride height: is it mounted as meant?',
+    ]);
+    expect([found.bump?.cause, found.droop?.cause]).toEqual(['damperOpen', 'damperClosed']);
+  });
+});
+
+describe('a corner drawn at an end of its travel', () => {
+  it('has its ratio at zero to both sides', () => {
+    const { lowerArm, upperArm } = corner;
+    const inLine = doubleWishbone({
+      lowerArm,
+      upperArm,
+      wheel: { centre: [720, 300], camber: 0 },
+      coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [900, 150] },
+    });
+    for (const limit of [limits(inLine).bump, limits(inLine).droop]) {
+      expect(limit).toMatchObject({ travel: 0, cause: 'ratioThroughZero' });
+      expect(limit?.sentence).toMatch(/^The installation ratio is zero at the drawn ride height/);
+    }
+  });
+
+  it('has its dead point to both sides, whatever else is asked', () => {
+    const upright = doubleWishbone({
+      lowerArm: { inner: [500, 150], outer: [500, 400] },
+      upperArm: { inner: [450, 300], outer: [450, 550] },
+      wheel: { centre: [600, 300], camber: 0 },
+      coilover: { on: 'upright', mount: [550, 150], chassisMount: [400, 600] },
+    });
+    const found = limits(upright, {
+      damper: { open: 600, closed: 300 },
+      ground: [[0, 100]],
+      required: { bump: 10, droop: 10 },
+      donor: { length: 500, state: 'measured' },
+    });
+    expect(found.bump).toMatchObject({ travel: 0, cause: 'deadPoint' });
+    expect(found.droop).toMatchObject({ travel: 0, cause: 'deadPoint' });
+    expect(found.required?.bump?.missing).toBe(10);
+  });
+});
+
+describe('what a document holds', () => {
+  it('can be passed on as it was read', () => {
+    const { corners } = readCar(
+      readFileSync(join(import.meta.dirname, '../../docs/examples/car.json'), 'utf8'),
+    );
+    const { corner: front, limits: options } = corners.front;
+    const found = limits(front, options);
+    expect(found.fits).toEqual([]);
+    expect(found.bump?.travel).toBeGreaterThan(0);
+    expect(limits(front, { ...options, units: 'imperial' }).bump?.travel).toBe(found.bump?.travel);
+  });
+});
+
+describe('travel wanted', () => {
+  it('is set against what there is', () => {
+    const { required, bump, droop } = of({
+      damper: { open: 440, closed: 340 },
+      required: { bump: 81, droop: 50 },
+    });
+    expect(required?.bump?.needed).toBe(81);
+    expect(required?.bump?.available).toBe(bump?.travel);
+    expectWithin(required?.bump?.missing ?? null, 81 - (bump?.travel ?? 0), 1e-12);
+    expect(required?.droop).toMatchObject({ available: -(droop?.travel ?? 0), missing: 0 });
+    expect(required?.bump?.sentence).toBe('Bump: 81 mm wanted, 80.1 mm available: 0.9 mm missing.');
+    expect(required?.droop?.sentence).toBe('Droop: 50 mm wanted, 53.3 mm available: 3.3 mm to spare.');
+    expect(of({ required: { droop: 10 } }).required?.bump).toBeUndefined();
+    expect(of({}).required).toBeUndefined();
+  });
+});
+
+describe('a unit at hand', () => {
+  const planned = { damper: { open: 440, closed: 340 } };
+
+  it('that is open at ride height leaves no droop travel, and says so', () => {
+    const { donor } = of({ ...planned, donor: { length: 400, state: 'open', stroke: 80 } });
+    // closed = dead + stroke, open = dead + 2 stroke: 240 + 80 + 80 against 240 + 100 + 100.
+    expect(donor).toMatchObject({
+      openBy: 40,
+      closedBy: 20,
+      strokeBy: 20,
+      bodyBy: 0,
+      wanted: planned.damper,
+    });
+    expect(donor?.sentences).toEqual([
+      'The unit at hand is fully open at the drawn ride height (400 mm between the eyes): fitted like this it leaves no droop travel.',
+      'The damper planned is 440 mm open and 340 mm closed, with a stroke of 100 mm.',
+      "Its stroke is 20 mm more than that of the unit at hand; its body, the closed length less the stroke, is the same as that one's.",
+      'Fully open it is 40 mm longer than the unit at hand.',
+      'Fully closed it is 20 mm longer than the unit at hand.',
+    ]);
+  });
+
+  it('says what its length means in each state', () => {
+    const first = (donor: LimitOptions['donor']) => of(donor ? { donor } : {}).donor?.sentences[0];
+    const ride = 'the drawn ride height (400 mm between the eyes)';
+    expect(first({ length: 390, state: 'open' })).toBe(
+      `The unit at hand is 10 mm too short for ${ride}, even fully open.`,
+    );
+    expect(first({ length: 460, state: 'open' })).toBe(
+      `At ${ride} the unit at hand can still open by 60 mm; give its stroke too, to know how far it can close.`,
+    );
+    expect(first({ length: 460, state: 'open', stroke: 100 })).toBe(
+      `At ${ride} the unit at hand can still open by 60 mm and close by 40 mm.`,
+    );
+    expect(first({ length: 520, state: 'open', stroke: 100 })).toBe(
+      `The unit at hand is 20 mm too long for ${ride}, even fully closed.`,
+    );
+    expect(first({ length: 400.2, state: 'closed' })).toBe(
+      `The unit at hand is fully closed at ${ride}: fitted like this it leaves no bump travel.`,
+    );
+    expect(first({ length: 420, state: 'closed' })).toBe(
+      `The unit at hand is 20 mm too long for ${ride}, even fully closed.`,
+    );
+    expect(first({ length: 300, state: 'closed', stroke: 70 })).toBe(
+      `The unit at hand is 30 mm too short for ${ride}, even fully open.`,
+    );
+    expect(first({ length: 400, state: 'measured' })).toMatch(/somewhere between open and closed/);
+  });
+
+  it('is set against the unit that the travel wanted asks for', () => {
+    const { donor } = of({
+      bumpStop: { height: 40, solidHeight: 12 },
+      damper: { open: 500, closed: 200 },
+      required: { bump: 60, droop: 50 },
+      donor: { length: 330, state: 'closed', stroke: 75 },
+    });
+    // Mount on a circle of 300 mm about the pivot at its own height, chassis mount 400 mm above it as drawn.
+    const length = (travel: number) => {
+      const turn = Math.asin(travel / 400);
+      return Math.hypot(300 - 300 * Math.cos(turn), 400 - 300 * Math.sin(turn));
+    };
+    const [open, closed] = [length(-50), length(60) - 12];
+    expectWithin(donor?.wanted?.open ?? null, open, 1e-9);
+    expectWithin(donor?.wanted?.closed ?? null, closed, 1e-9);
+    expectWithin(donor?.openBy ?? null, open - 405, 1e-9);
+    expectWithin(donor?.closedBy ?? null, closed - 330, 1e-9);
+    expectWithin(donor?.strokeBy ?? null, open - closed - 75, 1e-9);
+    expectWithin(donor?.bodyBy ?? null, 2 * closed - open - (330 - 75), 1e-9);
+    expect(donor?.sentences[1]).toBe(
+      'For the travel wanted the new unit is to be 437.5 mm open or more, and 343 mm closed or less: a stroke of 94.5 mm at least.',
+    );
+  });
+});
+
+describe('options that can not be', () => {
+  const message = (options: unknown) => {
+    try {
+      limits(corner, options as LimitOptions);
+    } catch (error) {
+      if (error instanceof InputError) return error.message;
+      throw error;
+    }
+    return 'accepted';
+  };
+
+  it('are told all at once, with what to do', () => {
+    expect(
+      message({
+        damper: { open: 300, closed: 340 },
+        bumpStop: { height: 20, solidHeight: 20 },
+        tyre: 'round',
+        arch: [[1, Number.NaN]],
+        ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm', studAxis: [0, 0] } },
+        ends: { mount: { bolt: 'sideways', maxTilt: -1 } },
+        required: { bump: -5 },
+        units: 'feet',
+        springs: 2,
+      }).split('\n'),
+    ).toEqual([
+      'invalid limit options',
+      expect.stringMatching(/^ {2}arch\[0\]\[1\]: wrong kind of value, got NaN/),
+      expect.stringMatching(/^ {2}ends\.mount\.bolt: unknown choice, got "sideways"/),
+      expect.stringMatching(/^ {2}ends\.mount\.maxTilt: out of range, got -1 degrees/),
+      expect.stringMatching(/^ {2}required\.bump: out of range, got -5 mm/),
+      expect.stringMatching(/^ {2}springs: unknown name/),
+      '  units: unknown choice, got "feet" (allowed: metric, imperial)',
+      '  damper.closed: not less than damper.open, got 340 mm (allowed: less than 300 mm); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+      '  bumpStop.solidHeight: not less than bumpStop.height, got 20 mm (allowed: less than 20 mm); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
+      '  ballJoints.lowerOuter.studAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
+    ]);
+  });
+
+  it('lack what they count from', () => {
+    expect(message({ bumpStop: { height: 20, solidHeight: 5 }, arch: [[1, 2]] })).toBe(
+      [
+        'invalid limit options',
+        '  bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        "  arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as '205/55R16'",
+      ].join('\n'),
+    );
+    expect(message({ tyre: 'round' })).toMatch(
+      /^invalid limit options\n {2}tyre: not a size marking, got "round"/,
+    );
+    expect(
+      message({ damper: { open: 400, closed: 390 }, bumpStop: { height: 20, solidHeight: 15 } }),
+    ).toMatch(
+      /bumpStop\.solidHeight: not less than the damper's stroke, got 15 mm \(allowed: less than 10 mm\)/,
+    );
+  });
+
+  it.each([[null], [[]], ['all'], [7]])('are refused as %j', (options) => {
+    expect(message(options)).toMatch(/^invalid limit options\n/);
+  });
+
+  it('may be left out, as may lists be empty', () => {
+    expect(message(undefined)).toBe('accepted');
+    expect(message({})).toBe('accepted');
+    expect(message({ arch: [], ground: [] })).toBe('accepted');
+  });
+});

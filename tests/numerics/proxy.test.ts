@@ -1,0 +1,166 @@
+/** Polynomials in place of functions: whose zeros and turns are known comes out, touched ones too. */
+import { assert, double, integer, property, tuple, uniqueArray } from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { keepsAway, landmarks, proxies, turningPoints } from '../../src/numerics/proxy.ts';
+import { zeroBetween } from '../../src/numerics/zero.ts';
+import { EPS, expectWithin } from '../support/tolerance.ts';
+
+const TOUCH = 1e-9;
+const NOISE = 1e-11;
+
+/** Places in (0, 10), at least 0.2 apart, ascending. */
+const places = uniqueArray(integer({ min: 1, max: 49 }), { minLength: 1, maxLength: 6 }).map((at) =>
+  at.map((n) => n / 5).sort((a, b) => a - b),
+);
+
+describe('a zero between two places of different sign', () => {
+  it('is found to rounding, whatever the order of the ends', () => {
+    assert(
+      property(
+        double({ min: -3, max: 3, noNaN: true }),
+        double({ min: -2, max: 2, noNaN: true }),
+        (zero, bend) => {
+          const f = (s: number) =>
+            Math.expm1(bend * (s - zero)) + (s - zero) ** 3 + 0.1 * (s - zero) * (bend < 0 ? -1 : 1);
+          const low = zero - 2.25;
+          const high = zero + 1.75;
+          if (f(low) * f(high) >= 0) return;
+          // With bend < 0 there are others between: one of them is found.
+          expectWithin(f(zeroBetween(f, low, high)), 0, 1e-13);
+          expectWithin(f(zeroBetween(f, high, low)), 0, 1e-13);
+        },
+      ),
+    );
+  });
+
+  it('is found where the function is flat, steep, or has a jump', () => {
+    expectWithin(
+      zeroBetween((s) => (s - 0.3) ** 9, 0, 1),
+      0.3,
+      1e-2,
+    );
+    expectWithin(
+      zeroBetween((s) => Math.cbrt(s - 0.3), 0, 1),
+      0.3,
+      4 * EPS,
+    );
+    expectWithin(
+      zeroBetween((s) => (s < 0.3 ? -1 : 2), 0, 1),
+      0.3,
+      4 * EPS,
+    );
+    expect(zeroBetween((s) => s, -1, 1)).toBe(0);
+  });
+});
+
+describe('polynomials in place of a function', () => {
+  it('are the function, in as many intervals as it takes', () => {
+    assert(
+      property(
+        double({ min: 0.1, max: 40, noNaN: true }),
+        double({ min: 0, max: 6, noNaN: true }),
+        (k, phase) => {
+          const f = (s: number) => Math.sin(k * s + phase);
+          const found = proxies(f, -1, 1, 0);
+          expect(found[0].from).toBe(-1);
+          expect(found.at(-1)?.to).toBe(1);
+          found.forEach((proxy, i) => {
+            if (i > 0) expect(proxy.from).toBe(found[i - 1].to);
+            expect(proxy.good).toBe(true);
+            for (let j = 0; j <= 20; j++) {
+              const x = -1 + j / 10;
+              const s = 0.5 * (proxy.from + proxy.to) + 0.5 * (proxy.to - proxy.from) * x;
+              const value = proxy.c.reduce((sum, c, n) => sum + c * Math.cos(n * Math.acos(x)), 0);
+              expectWithin(value, f(s), 1e-10);
+            }
+          });
+        },
+      ),
+    );
+  });
+
+  it('tell that a function keeps away from zero, and its turns', () => {
+    const [bowl] = proxies((s) => 1 + (s - 0.25) ** 2, 0, 1, 0);
+    expect(keepsAway(bowl, 0.4)).toBe(true);
+    expect(keepsAway(bowl, 1.5)).toBe(false);
+    const turns = turningPoints(bowl);
+    expect(turns).toHaveLength(1);
+    expectWithin(turns[0], 0.25, 1e-9);
+  });
+
+  it('stop at a kink, and say so', () => {
+    const found = proxies((s) => Math.abs(s - Math.SQRT1_2), 0, 1, 1e-15);
+    const rough = found.filter(({ good }) => !good);
+    expect(rough.length).toBeGreaterThan(0);
+    for (const { from, to } of rough) {
+      expectWithin(from, Math.SQRT1_2, 2 ** -30);
+      expectWithin(to, Math.SQRT1_2, 2 ** -30);
+    }
+  });
+});
+
+describe('landmarks', () => {
+  it('hold every zero that was put in, to rounding', () => {
+    assert(
+      property(places, (zeros) => {
+        const f = (s: number) => zeros.reduce((product, zero) => product * Math.sin((s - zero) / 4), 1);
+        const marks = landmarks(f, 0, 10, TOUCH, NOISE);
+        for (const zero of zeros) expectWithin(nearest(marks, zero), zero, 1e-11);
+        expectAscending(marks, 0, 10);
+      }),
+    );
+  });
+
+  it('hold zeros that are touched and not crossed, to the root of rounding', () => {
+    assert(
+      property(places, integer({ min: -1, max: 1 }), (zeros, sign) => {
+        const f = (s: number) =>
+          (sign < 0 ? -1 : 1) * zeros.reduce((product, zero) => product * Math.sin((s - zero) / 4) ** 2, 1);
+        const marks = landmarks(f, 0, 10, TOUCH, NOISE);
+        for (const zero of zeros) expect(Math.abs(f(nearest(marks, zero)))).toBeLessThan(TOUCH);
+        expectAscending(marks, 0, 10);
+      }),
+    );
+  });
+
+  it('cut the interval into parts in which the sign stays', () => {
+    assert(
+      property(tuple(places, double({ min: -1e-6, max: 1e-6, noNaN: true })), ([zeros, lift]) => {
+        const f = (s: number) =>
+          lift + zeros.reduce((product, zero) => product * Math.sin((s - zero) / 3) ** 2, 1);
+        const marks = landmarks(f, 0, 10, TOUCH, NOISE);
+        for (let k = 1; k < marks.length; k++) {
+          const sign = Math.sign(f(0.5 * (marks[k - 1] + marks[k])));
+          for (let j = 1; j < 16; j++) {
+            const value = f(marks[k - 1] + (j / 16) * (marks[k] - marks[k - 1]));
+            if (Math.abs(value) > TOUCH) expect(Math.sign(value)).toBe(sign);
+          }
+        }
+      }),
+    );
+  });
+
+  it('are no more than both ends where a function is far from zero', () => {
+    expect(landmarks((s) => 3 + Math.sin(s), 0, 1, TOUCH, NOISE)).toEqual([0, 1]);
+  });
+
+  it('are the ends and no more where a function is zero throughout', () => {
+    expect(landmarks(() => 0, 0, 1, TOUCH, NOISE)).toEqual([0, 1]);
+  });
+
+  it('are found across a kink', () => {
+    const f = (s: number) => Math.abs(s - Math.SQRT1_2) - 1e-9;
+    const marks = landmarks(f, 0, 1, TOUCH, NOISE);
+    expect(Math.min(...marks.map(f))).toBeLessThan(0);
+  });
+});
+
+function nearest(marks: readonly number[], place: number): number {
+  return marks.reduce((best, mark) => (Math.abs(mark - place) < Math.abs(best - place) ? mark : best));
+}
+
+function expectAscending(marks: readonly number[], from: number, to: number): void {
+  expect(marks[0]).toBe(from);
+  expect(marks.at(-1)).toBe(to);
+  for (let k = 1; k < marks.length; k++) expect(marks[k]).toBeGreaterThan(marks[k - 1]);
+}
