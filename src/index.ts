@@ -2,6 +2,16 @@ export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo } from './corner/columns.ts';
 export type { Corner } from './corner/corner.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
+export {
+  FAULTS,
+  type Fault,
+  faultWords,
+  type HandMethod,
+  type HandOptions,
+  type HandPoint,
+  handMethod,
+  type NoHandMethod,
+} from './corner/hand-method.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export type { DonorComparison } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
@@ -32,6 +42,7 @@ export type { EndKind } from './linkage/path.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type CurveOptions, plotCurves } from './report/curves.ts';
 export { type DrawingOptions, drawCorner } from './report/drawing.ts';
+export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts';
 export { drawSweep, type PictureOptions } from './report/picture.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';

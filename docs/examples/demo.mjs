@@ -8,6 +8,7 @@ import { basename, extname } from 'node:path';
 import {
   describeEnd,
   drawSweep,
+  handMethod,
   InputError,
   limits,
   readCar,
@@ -19,6 +20,8 @@ import {
 
 /** Travel to look at where nothing ends it before, mm. */
 const TRAVEL = 80;
+/** Frequency for which the hand method's spring is chosen, Hz: an example, not advice. */
+const FREQUENCY = 1.5;
 /** Travel shown beyond a limit in the pictures, mm. */
 const BEYOND = 25;
 
@@ -60,10 +63,10 @@ function readFile(text) {
 /**
  * Prints a corner and writes its files; returns what was written.
  * @param {string} name
- * @param {Pick<import('jounce').DocumentCorner, 'corner' | 'limits'>} given
+ * @param {import('jounce').DocumentCorner} given
  * @param {'metric' | 'imperial'} units
  */
-function showCorner(name, { corner, limits: ends }, units) {
+function showCorner(name, { corner, limits: ends, sprungMass }, units) {
   const title = titleOf(name);
   print(`== ${title} ==\n`);
   const found = limits(corner, { ...ends, units });
@@ -83,6 +86,14 @@ function showCorner(name, { corner, limits: ends }, units) {
   if (found.donor !== undefined) print('\nThe unit at hand');
   for (const sentence of found.donor?.sentences ?? []) print(`  ${sentence}`);
 
+  const hand = handMethod(corner, {
+    ...(sprungMass === undefined ? {} : { sprungMass, frequency: FREQUENCY }),
+    travel,
+  });
+  print('\nWheel rate by the hand method, beside the exact one');
+  if (!hand.defined) print(`  Not defined: ${hand.why}.`);
+  else for (const sentence of hand.sentences) print(`  ${sentence}`);
+
   print('\nWhat the curves say');
   for (const line of findings(curves)) print(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
@@ -93,7 +104,7 @@ function showCorner(name, { corner, limits: ends }, units) {
 
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
   writeFileSync(new URL(`${name}.csv`, out), sweepCsv(curves));
-  writeFileSync(new URL(`${name}.svg`, out), drawSweep(corner, wide, { title, limits: found }));
+  writeFileSync(new URL(`${name}.svg`, out), drawSweep(corner, wide, { title, limits: found, hand }));
   return [
     `out/${name}.csv  every column of the sweep, a row a mm`,
     `out/${name}.svg  the corner at its limits and at ride, with its curves`,

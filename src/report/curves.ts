@@ -20,6 +20,11 @@ import {
 import { causeWords, endMark, printed, signedTravel, textWidth } from './text.ts';
 import { ticks } from './ticks.ts';
 
+/** What of a sweep its curves need. */
+export type Curves = Pick<Sweep, 'info' | 'end'> & {
+  readonly at: (travel: number) => Readonly<Record<string, number | null>>;
+};
+
 /** How curves are plotted; all optional. */
 export interface CurveOptions {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
@@ -28,6 +33,8 @@ export interface CurveOptions {
   readonly title?: string;
   /** Where the travel ends: the way beyond is shaded, and the limits are named. */
   readonly limits?: Limits;
+  /** A figure to compare with, by the column in whose panel it is drawn: a broken line, and its name. */
+  readonly beside?: Readonly<Record<string, { readonly value: number; readonly words: string }>>;
 }
 
 /**
@@ -38,7 +45,7 @@ export interface CurveOptions {
  *
  * @throws InputError for an unknown column, and without a panel.
  */
-export function plotCurves(sweep: Sweep, options: CurveOptions = {}): string {
+export function plotCurves(sweep: Curves, options: CurveOptions = {}): string {
   return svgDocument(curvesPicture(sweep, options));
 }
 
@@ -76,7 +83,7 @@ interface Axis {
 }
 
 /** The picture behind `plotCurves`. */
-export function curvesPicture(sweep: Sweep, options: CurveOptions): Picture {
+export function curvesPicture(sweep: Curves, options: CurveOptions): Picture {
   const { panels = ['installationRatio', 'shockLength'] } = options;
   const columns = chosen(sweep, panels);
   const title = options.title ?? titleFor(columns);
@@ -89,7 +96,15 @@ export function curvesPicture(sweep: Sweep, options: CurveOptions): Picture {
       const top = TOP + k * (PANEL + BETWEEN);
       return [
         ...(options.limits === undefined ? [] : limitBands(options.limits, x, top)),
-        ...panel(column, readings, readings.values[k], x, top, marksOf(sweep.end, k === 0)),
+        ...panel(
+          column,
+          readings,
+          readings.values[k],
+          x,
+          top,
+          marksOf(sweep.end, k === 0),
+          options.beside?.[column.name],
+        ),
         ...(options.limits === undefined || k > 0 ? [] : limitWords(options.limits, x, top)),
       ];
     }),
@@ -98,7 +113,7 @@ export function curvesPicture(sweep: Sweep, options: CurveOptions): Picture {
   return { width: WIDTH, height: bottom + 72, title, content };
 }
 
-function chosen({ info }: Sweep, panels: readonly string[]): ColumnInfo[] {
+function chosen({ info }: Curves, panels: readonly string[]): ColumnInfo[] {
   const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
   const issues: Issue[] = panels
     .map((name, k) => ({ name, path: `panels[${k}]` }))
@@ -171,7 +186,7 @@ function titleFor(columns: readonly ColumnInfo[]): string {
 }
 
 /** The travel, with a little room beyond an end that stopped short. */
-function travelAxis({ end: { droop, bump } }: Sweep): Axis {
+function travelAxis({ end: { droop, bump } }: Curves): Axis {
   const room = Math.max(0.03 * (bump.travel - droop.travel), bump.travel === droop.travel ? 1 : 0);
   return {
     low: droop.travel - (droop.how === 'reached' && bump.travel > droop.travel ? 0 : room),
@@ -187,7 +202,7 @@ interface Readings {
 }
 
 /** Values along the travel, denser towards both ends, where a curve may run steep. */
-function readCurves(sweep: Sweep, columns: readonly ColumnInfo[]): Readings {
+function readCurves(sweep: Curves, columns: readonly ColumnInfo[]): Readings {
   const { droop, bump } = sweep.end;
   const [middle, half] = [(bump.travel + droop.travel) / 2, (bump.travel - droop.travel) / 2];
   const travel = Array.from({ length: SAMPLES + 1 }, (_, k) => {
@@ -231,8 +246,10 @@ function panel(
   x: Axis,
   top: number,
   marks: readonly EndMark[],
+  beside?: { readonly value: number; readonly words: string },
 ): Element[] {
-  const [low, high] = valueRange(column, travel, values);
+  const counted = beside === undefined ? values : [...values, beside.value];
+  const [low, high] = valueRange(column, beside === undefined ? travel : [...travel, 0], counted);
   const y: Axis = { low, high, from: top + PANEL, to: top };
   const levels = ticks(low, high, 7);
   const unit = column.unit === '' ? '' : ` [${column.unit}]`;
@@ -250,8 +267,32 @@ function panel(
       }),
     ),
     ...parts.map((part) => element('path', { ...CURVE, d: through(part) })),
+    ...(beside === undefined ? [] : besideLine(beside, x, y, parts.flat())),
     ...marks.flatMap((mark) => endWords(mark, x, y, parts.flat())),
     ...(parts.length > 0 ? [] : [text('not defined here', [x.from + 12, top + 24], { 'font-size': SMALL })]),
+  ];
+}
+
+const BESIDE_LINE: Attributes = { stroke: '#000', 'stroke-width': 1.4, 'stroke-dasharray': '9 5' };
+
+/** A figure that does not change over the travel, named where the curve leaves most room. */
+function besideLine(
+  { value, words }: { readonly value: number; readonly words: string },
+  x: Axis,
+  y: Axis,
+  curve: readonly Place[],
+): Element[] {
+  const height = on(y, value);
+  const width = textWidth(words, SMALL);
+  const roomAt = (from: number) => {
+    const near = curve.filter(([cx]) => cx > from - 4 && cx < from + width + 4);
+    return Math.min(...near.map(([, cy]) => Math.abs(cy - height)), PANEL);
+  };
+  const from = [x.from + 10, x.to - width - 10].reduce((a, b) => (roomAt(b) > roomAt(a) ? b : a));
+  const above = height - y.to > 24 ? height - 6 : height + 16;
+  return [
+    line([x.from, height], [x.to, height], BESIDE_LINE),
+    text(words, [from, above], { 'font-size': SMALL, ...RIMMED }),
   ];
 }
 

@@ -38,7 +38,7 @@ const BEYOND = 3000;
 /** Roundings of a place or a length, times the size of the drawing and its conditioning. */
 const PLACE = 32;
 /** The same of an angle in degrees, over some 200 mm. */
-const ANGLE = 8;
+const ANGLE = 16;
 /** Roundings of a rate that is got from places. */
 const RATE = 256;
 /** What ratio (1) and slope (1/mm) may be off at a conditioning of 1. */

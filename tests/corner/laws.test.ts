@@ -67,7 +67,9 @@ describe('derivatives', () => {
         for (const t of travelsOf(swept)) {
           const row = swept.at(t);
           const c = conditioning(input, placesOf(row), travelOf);
-          const h = Math.min(4, (bump.travel - t) / 8, (t - droop.travel) / 8);
+          const both = Math.max(c, conditioning(input, placesOf(row)));
+          // Short against the way to a dead point, also to one that is only almost there.
+          const h = Math.min(4, (bump.travel - t) / 8, (t - droop.travel) / 8, 12 / both ** 2);
           const rounding = EPS * magnitude(input) * c;
           const by = (name: string, times = 1) =>
             differentiate((at) => swept.at(at)[name] as number, t, h, rounding * times);

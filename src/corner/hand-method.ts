@@ -1,0 +1,275 @@
+// The figure that the trade takes by hand for wheel rate by spring rate, and the exact one. I, B, M: the arm's chassis
+// pivot, its ball joint and the shock's mount on it, as drawn; L the shock, R its installation ratio, ' by travel z.
+//
+//   hand    d1/d2 = foot of M on the line I-B, from I, over |IB|;   h = (d1/d2)^2 f,  f about cos(lean from vertical)
+//           (common practice, no source)
+//   exact   W = F_s R:  k_w/k_s = R^2 + (F_s/k_s) R'    with a linear spring F_s/k_s = F_0/k_s + L_0 - L, F_0 = m g / R_0
+//
+// From the one to the other in five steps, each the mending of a fault; what a step multiplies the figure with is its share:
+//
+//   0  h                                    as taken by hand
+//   1  (d1/d2)^2 cos^2(lean)                the cosine acts twice: on the motion and on the force
+//   2  (|IM|/|IB|)^2 cos^2(n)               the angle that counts is n, between shock and the normal of I-M
+//   3  R_0^2                                the contact patch moves, not the ball joint
+//   4  R^2                                  the ratio of the pose, not of ride
+//   5  R^2 + (F_s/k_s) R'                   the ratio changes under a loaded spring
+//
+// A spring chosen by hand for a wheel rate is k_w/h, the right one k_w/exact: exact/h - 1 is how far off it is.
+
+import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import type { Point } from '../linkage/drawing.ts';
+import { DEGREES, GRAVITY } from '../units.ts';
+import type { Corner } from './corner.ts';
+import { type Sweep, sweep } from './sweep.ts';
+
+/** How the hand figure is taken, and what the exact one is made of; all optional. */
+export interface HandOptions {
+  /** Factor for the lean; default the cosine of the lean from vertical as drawn. */
+  readonly factor?: number;
+  /** Sprung mass of the corner, kg. With a spring rate or a frequency it gives the force term. */
+  readonly sprungMass?: number;
+  /** N/mm. */
+  readonly springRate?: number;
+  /** Wanted frequency at ride, without the tyre, Hz: the spring rate follows from it. */
+  readonly frequency?: number;
+  /** Travel to look at, mm, both positive; default 80 each, as far as the linkage goes. */
+  readonly travel?: { readonly bump: number; readonly droop: number };
+}
+
+/** The five faults, in the order in which they are mended. */
+export const FAULTS = ['cosineOnce', 'angleFromVertical', 'ballJoint', 'onePose', 'noForceTerm'] as const;
+export type Fault = (typeof FAULTS)[number];
+
+/** The hand figure against the exact one at a travel. */
+export interface HandPoint {
+  readonly travel: number;
+  /** Wheel rate by spring rate, exactly. */
+  readonly exact: number;
+  /** How far off a spring is that was chosen by hand: -0.23 is 23 % too soft, 0.1 is 10 % too stiff. */
+  readonly error: number;
+  /** What each fault, mended, multiplies the figure with; the product is exact by hand. */
+  readonly shares: Readonly<Record<Fault, number>>;
+}
+
+/** Why there is no hand figure. */
+export interface NoHandMethod {
+  readonly defined: false;
+  readonly why: string;
+}
+
+/** The hand figure of a corner. */
+export interface HandMethod {
+  readonly defined: true;
+  /** mm along the arm: pivot to the foot of the mount, pivot to ball joint. */
+  readonly d1: number;
+  readonly d2: number;
+  /** Lean of the shock from vertical as drawn, degrees, without sign; and the factor taken for it. */
+  readonly lean: number;
+  readonly factor: number;
+  /** (d1/d2)^2 times the factor: wheel rate by spring rate, by hand. */
+  readonly hand: number;
+  /** Whether the exact figure has its force term, and if not, why. */
+  readonly force: 'included' | string;
+  /** Spring rate behind the force term, N/mm. */
+  readonly springRate?: number;
+  /** At any travel in the range; throws InputError outside it. */
+  at(travel: number): HandPoint;
+  readonly ride: HandPoint;
+  /** Where in the range the spring is farthest off. */
+  readonly worst: HandPoint;
+  /** The same over the travel, one entry a row. */
+  readonly columns: Readonly<Record<'travel' | 'exact' | 'error', Float64Array>>;
+  /** What it comes to, for a builder. */
+  readonly sentences: readonly string[];
+}
+
+const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'];
+const STEP = 1;
+
+/**
+ * The single-angle hand figure of a double wishbone, what it is off by, and by which of its faults.
+ *
+ * Not defined for a coilover on the upright: the hand figure knows one arm only.
+ *
+ * @throws InputError for options out of range.
+ */
+export function handMethod(corner: Corner, options: HandOptions = {}): HandMethod | NoHandMethod {
+  checkOptions(options);
+  const { on, mount, chassisMount } = corner.coilover;
+  if (on === 'upright') {
+    return {
+      defined: false,
+      why: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
+    };
+  }
+  const { inner, outer } = corner[on];
+  const curves = sweep(corner, { ...options.travel, step: STEP, columns: COLUMNS });
+  const arm = between(inner, outer);
+  const reach = between(inner, mount);
+  const shock = between(mount, chassisMount);
+  const d2 = length(arm);
+  const d1 = dot(reach, arm) / d2;
+  const lean = Math.atan2(Math.abs(shock[0]), Math.abs(shock[1]));
+  const factor = options.factor ?? Math.cos(lean);
+  const hand = (d1 / d2) ** 2 * factor;
+  const drawn = curves.at(0);
+  const ratio0 = drawn.installationRatio;
+  if (!(hand > 0) || ratio0 === null || ratio0 === 0) {
+    return { defined: false, why: 'the shock does not work against the arm in the drawn pose' };
+  }
+  // Shock length in space: its part in the plane does the work.
+  const inPlane = length(shock) / drawn.shockLength;
+  const normal = (cross(reach, shock) / (length(reach) * length(shock))) * inPlane;
+  const fixed = {
+    twice: (d1 / d2) ** 2 * Math.cos(lean) ** 2,
+    fromNormal: (length(reach) / d2) ** 2 * normal ** 2,
+    ride: ratio0 ** 2,
+  };
+  const spring = springOf(options, drawn.installationRatio ?? 0, drawn.installationRatioSlope ?? 0);
+
+  const at = (travel: number): HandPoint => {
+    const row = curves.at(travel);
+    const ratio = row.installationRatio ?? 0;
+    const square = ratio * ratio;
+    const stretch =
+      spring.compression === null ? null : spring.compression + drawn.shockLength - row.shockLength;
+    const exact = square + (stretch ?? 0) * (row.installationRatioSlope ?? 0);
+    return {
+      travel,
+      exact,
+      error: exact / hand - 1,
+      shares: {
+        cosineOnce: fixed.twice / hand,
+        angleFromVertical: fixed.fromNormal / fixed.twice,
+        ballJoint: fixed.ride / fixed.fromNormal,
+        onePose: square / fixed.ride,
+        noForceTerm: exact / square,
+      },
+    };
+  };
+  const points = Array.from(curves.columns.travel, at);
+  const worst = points.reduce((most, point) => (Math.abs(point.error) > Math.abs(most.error) ? point : most));
+  const ride = at(0);
+  const column = (name: 'travel' | 'exact' | 'error') => Float64Array.from(points, (point) => point[name]);
+  return {
+    defined: true,
+    d1,
+    d2,
+    lean: lean * DEGREES,
+    factor,
+    hand,
+    force: spring.force,
+    ...(spring.rate === null ? {} : { springRate: spring.rate }),
+    at,
+    ride,
+    worst,
+    columns: { travel: column('travel'), exact: column('exact'), error: column('error') },
+    sentences: sentencesOn(hand, ride, worst, spring.force, curves),
+  };
+}
+
+interface Spring {
+  readonly force: HandMethod['force'];
+  readonly rate: number | null;
+  /** F_0 / k_s: how far the spring is compressed at ride, mm. */
+  readonly compression: number | null;
+}
+
+/** k_w = m (2 pi f)^2 = k_s R^2 + F_0 R', solved for k_s. */
+function springOf({ sprungMass, springRate, frequency }: HandOptions, ratio: number, slope: number): Spring {
+  const without = (force: string): Spring => ({ force, rate: null, compression: null });
+  if (sprungMass === undefined) return without('left out: no sprung mass was given');
+  if (springRate === undefined && frequency === undefined) {
+    return without('left out: neither spring rate nor frequency was given');
+  }
+  const load = (sprungMass * GRAVITY) / ratio;
+  const wheelRate = (sprungMass * (2 * Math.PI * (frequency ?? 0)) ** 2) / 1000;
+  const rate = springRate ?? (wheelRate - load * slope) / (ratio * ratio);
+  if (!(rate > 0)) return without('left out: at that frequency the spring rate would come out negative');
+  return { force: 'included', rate, compression: load / rate };
+}
+
+const FAULT_WORDS: Readonly<Record<Fault, string>> = {
+  cosineOnce: 'the cosine taken once, where it acts on motion and force',
+  angleFromVertical: 'the angle taken from vertical, not from the normal of pivot to mount',
+  ballJoint: 'the ball joint taken for the contact patch',
+  onePose: 'one pose taken for all',
+  noForceTerm: 'a ratio that changes under a loaded spring, left out',
+};
+
+/** A fault in words. */
+export function faultWords(fault: Fault): string {
+  return FAULT_WORDS[fault];
+}
+
+function sentencesOn(
+  hand: number,
+  ride: HandPoint,
+  worst: HandPoint,
+  force: string,
+  { end }: Sweep,
+): string[] {
+  const range = `${end.droop.travel.toFixed(0)} to +${end.bump.travel.toFixed(0)} mm`;
+  return [
+    `By hand the wheel rate is ${hand.toFixed(3)} of the spring rate; exactly it is ${ride.exact.toFixed(3)} at ride.`,
+    `A spring chosen by hand comes out ${offBy(ride.error)} at ride, ${offBy(worst.error)} at worst between ${range} (at ${signed(worst.travel)} mm).`,
+    ...FAULTS.filter((fault) => fault !== 'onePose').map(
+      (fault) => `${FAULT_WORDS[fault]}: ${offBy(ride.shares[fault] - 1)} at ride.`,
+    ),
+    force === 'included'
+      ? 'The force term is in the exact figure.'
+      : `The exact figure is the square of the ratio alone; its force term is ${force}.`,
+  ].map((words) => words.charAt(0).toUpperCase() + words.slice(1));
+}
+
+/** An error as a builder says it: `23 % too soft`. */
+function offBy(error: number): string {
+  const percent = Math.abs(100 * error);
+  if (percent < 0.5) return 'right to half a percent';
+  return `${percent.toFixed(0)} % too ${error < 0 ? 'soft' : 'stiff'}`;
+}
+
+function signed(travel: number): string {
+  return `${travel > 0 ? '+' : ''}${travel.toFixed(0)}`;
+}
+
+function checkOptions(options: HandOptions): void {
+  const issues: Issue[] = [];
+  if (typeof options !== 'object' || options === null) {
+    throw new InputError('hand method options', [{ path: '', problem: 'not an object', got: show(options) }]);
+  }
+  for (const name of ['factor', 'sprungMass', 'springRate', 'frequency'] as const) {
+    const value = options[name];
+    if (value === undefined || (typeof value === 'number' && Number.isFinite(value) && value > 0)) continue;
+    issues.push({
+      path: name,
+      problem: 'out of range',
+      got: show(value),
+      allowed: 'a number greater than 0',
+    });
+  }
+  if (options.springRate !== undefined && options.frequency !== undefined) {
+    issues.push({
+      path: 'frequency',
+      problem: 'given beside springRate, from which it follows',
+      advice: 'take one of the two out',
+    });
+  }
+  throwIfAny('hand method options', issues);
+}
+
+function between([ay, az]: Point, [by, bz]: Point): Point {
+  return [by - ay, bz - az];
+}
+
+function dot(a: Point, b: Point): number {
+  return a[0] * b[0] + a[1] * b[1];
+}
+
+function cross(a: Point, b: Point): number {
+  return a[0] * b[1] - a[1] * b[0];
+}
+
+function length([y, z]: Point): number {
+  return Math.hypot(y, z);
+}

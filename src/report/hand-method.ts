@@ -1,0 +1,118 @@
+// The hand figure beside the exact one, over the travel, and the shares of its faults.
+
+import { FAULTS, faultWords, type HandMethod, type HandPoint } from '../corner/hand-method.ts';
+import type { Limits } from '../corner/limits/limits.ts';
+import type { Sweep } from '../corner/sweep.ts';
+import { type CurveOptions, type Curves, curvesPicture } from './curves.ts';
+import { EDGE, heading, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
+import { type Element, element, line, type Picture, stacked, svgDocument, text } from './svg.ts';
+import { printed, signedTravel } from './text.ts';
+
+/** How the hand figure is shown; all optional. */
+export interface HandPictureOptions {
+  readonly title?: string;
+  readonly limits?: Limits;
+}
+
+const SHARE = 'wheelRateShare';
+const ERROR = 'springError';
+const INFO = [
+  { name: SHARE, unit: '', label: 'wheel rate by spring rate', gaps: false },
+  { name: ERROR, unit: '%', label: 'spring chosen by hand: too soft -, too stiff +', gaps: false },
+];
+
+/**
+ * Wheel rate by spring rate over travel, exact and by hand, the error of a spring chosen by hand, and what each fault of the
+ * hand figure is worth at ride, as one self-contained SVG document.
+ */
+export function plotHandMethod(method: HandMethod, options: HandPictureOptions = {}): string {
+  const { title = 'The hand figure beside the exact one', limits } = options;
+  const { travel } = method.columns;
+  const end = (at: number) => ({ travel: at, how: 'reached' as const });
+  const curves: Curves = {
+    info: [{ name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false }, ...INFO],
+    end: { droop: end(travel[0]), bump: end(travel[travel.length - 1]) },
+    at: (at) => handColumns(method, at),
+  };
+  const picture = curvesPicture(curves, {
+    title,
+    panels: [SHARE, ERROR],
+    beside: { [SHARE]: { value: method.hand, words: 'by hand' }, [ERROR]: { value: 0, words: 'right' } },
+    ...(limits === undefined ? {} : { limits }),
+  });
+  return svgDocument(stacked(title, [picture, sharesPicture(method.ride)]));
+}
+
+/** A sweep with the exact figure as a further column, and options that put the hand figure into its panel. */
+export function withHandFigure(sweep: Sweep, method: HandMethod): { curves: Curves; options: CurveOptions } {
+  const { travel } = method.columns;
+  const [from, to] = [travel[0], travel[travel.length - 1]];
+  return {
+    curves: {
+      info: [...sweep.info, INFO[0]],
+      end: sweep.end,
+      at: (at) => ({ ...sweep.at(at), [SHARE]: at >= from && at <= to ? method.at(at).exact : null }),
+    },
+    options: {
+      panels: ['installationRatio', 'shockLength', SHARE],
+      beside: { [SHARE]: { value: method.hand, words: 'by hand' } },
+    },
+  };
+}
+
+function handColumns(method: HandMethod, travel: number): Record<string, number> {
+  const { exact, error } = method.at(travel);
+  return { travel, [SHARE]: exact, [ERROR]: 100 * error };
+}
+
+const TOP = 92;
+const ROW = 30;
+const BAR = 12;
+/** Where the bars have their nought, and the length of the longest. */
+const MIDDLE = 660;
+const LONGEST = 130;
+
+/** What each fault, left in, does to the spring: bars to either side. */
+function sharesPicture({ travel, shares, error }: HandPoint): Picture {
+  const rows = [
+    ...FAULTS.map((fault) => ({ words: faultWords(fault), error: shares[fault] - 1 })),
+    { words: 'all together', error },
+  ];
+  const most = Math.max(...rows.map((row) => Math.abs(row.error)), 0.01);
+  const title = `What each fault does to the spring, at ${travel === 0 ? 'ride' : `${signedTravel(travel)} mm`}`;
+  const bottom = TOP + rows.length * ROW;
+  return {
+    width: WIDTH,
+    height: bottom + 24,
+    title,
+    content: [
+      heading(title),
+      text('too soft', [MIDDLE - 12, TOP - 14], { 'font-size': SMALL, 'text-anchor': 'end' }),
+      text('too stiff', [MIDDLE + 12, TOP - 14], { 'font-size': SMALL }),
+      line([MIDDLE, TOP - 8], [MIDDLE, bottom - 6], THIN),
+      ...rows.flatMap((row, k) => bar(row.words, row.error, LONGEST / most, TOP + k * ROW + 10)),
+    ],
+  };
+}
+
+function bar(words: string, error: number, scale: number, y: number): Element[] {
+  const width = Math.abs(error) * scale;
+  const percent = `${printed((100 * error).toFixed(1))} %`;
+  const soft = error < 0;
+  return [
+    text(words.charAt(0).toUpperCase() + words.slice(1), [EDGE, y + 4], { 'font-size': SIZE }),
+    element('rect', {
+      x: soft ? MIDDLE - width : MIDDLE,
+      y: y - BAR / 2,
+      width,
+      height: BAR,
+      fill: '#888',
+      stroke: '#000',
+      'stroke-width': 0.8,
+    }),
+    text(percent, [soft ? MIDDLE - width - 6 : MIDDLE + width + 6, y + 4], {
+      'font-size': SMALL,
+      'text-anchor': soft ? 'end' : 'start',
+    }),
+  ];
+}
