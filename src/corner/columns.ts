@@ -14,6 +14,7 @@ import { type Issue, show } from '../errors.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
+import { spaced } from '../words.ts';
 import type { CornerModel } from './model.ts';
 
 /** Whose travel is the axis of a sweep. */
@@ -235,7 +236,7 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
   }
   for (const name of Object.keys(model.angles)) {
     if (!wanted(name)) continue;
-    info.push({ name, unit: 'deg', label: labelOf(name), gaps: false });
+    info.push({ name, unit: 'deg', label: spaced(name), gaps: false });
     recipes.push(linear(read(model.angles[name], false), DEGREES));
   }
   for (const point of Object.keys(model.drawing.points)) {
@@ -243,7 +244,7 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
     for (const axis of ['Y', 'Z']) {
       const name = point + axis;
       if (!wanted(name)) continue;
-      info.push({ name, unit: 'mm', label: `${labelOf(point)}, ${axis === 'Y' ? 'y' : 'z'}`, gaps: false });
+      info.push({ name, unit: 'mm', label: `${spaced(point)}, ${axis === 'Y' ? 'y' : 'z'}`, gaps: false });
       recipes.push(linear(read(axis === 'Y' ? { x: point } : { y: point }, false)));
     }
   }
@@ -315,16 +316,6 @@ function gappy(value: (m: Float64Array, i: number) => number | null): Recipe {
 
 function turns(turn: number, travel: number): boolean {
   return Math.abs(turn) >= NO_TURN * Math.abs(travel);
-}
-
-/** `lowerOuter` as `lower outer`. */
-function labelOf(name: string): string {
-  let label = '';
-  for (const letter of name) {
-    const small = letter.toLowerCase();
-    label += letter === small ? letter : ` ${small}`;
-  }
-  return label;
 }
 
 function finite(value: number): number | null {

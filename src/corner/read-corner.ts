@@ -2,13 +2,12 @@ import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchema } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
 import type { Note } from '../document/note.ts';
-import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
+import { type Finding, type Place, pathText } from '../document/parse.ts';
 import { cornerNotes, radiusNotes } from '../document/plausible.ts';
 import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
-import { InputError } from '../errors.ts';
 import { fromMetric, type Units } from '../units.ts';
 import { type DoubleWishbone, doubleWishbone } from './double-wishbone.ts';
-import { tyreFromSize } from './tyre.ts';
+import { tyreFindings, tyreOf } from './tyre.ts';
 
 /** A corner from a document, with what ends its travel and what it carries. */
 export interface DocumentCorner {
@@ -114,24 +113,9 @@ function has(value: unknown, name: string): boolean {
   return typeof value === 'object' && value !== null && Object.hasOwn(value, name);
 }
 
-const SIZE_ADVICE = 'copy it from the side wall, or give { overallRadius, width }';
-
 /** Checks of the corner at a place: those of its geometry and limits, and whether its tyre's size can be read. */
 function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
-  const place = [...at, 'limits', 'tyre'];
-  const size = valueAt(value, place);
-  const findings = cornerFindings(value, at, units);
-  if (typeof size !== 'string') return findings;
-  try {
-    tyreFromSize(size);
-    return findings;
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    return [
-      ...findings,
-      ...error.issues.map(({ path: _, ...issue }) => ({ ...issue, at: place, advice: SIZE_ADVICE })),
-    ];
-  }
+  return [...cornerFindings(value, at, units), ...tyreFindings(value, [...at, 'limits', 'tyre'])];
 }
 
 function cornerOf(given: Written): DocumentCorner {
@@ -188,7 +172,8 @@ function tyreNotes({ wheel, limits }: Written, under: string, units: Units): Not
   const tyre = limits?.tyre;
   if (tyre === undefined) return [];
   const named = typeof tyre === 'string';
-  const overall = named ? fromMetric(tyreFromSize(tyre).overallRadius, 'length', units) : tyre.overallRadius;
+  const { overallRadius } = tyreOf(tyre);
+  const overall = named ? fromMetric(overallRadius, 'length', units) : overallRadius;
   const loaded = wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0);
   return radiusNotes(overall, loaded, `${under}limits.tyre${named ? '' : '.overallRadius'}`, units);
 }

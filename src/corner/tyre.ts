@@ -1,3 +1,4 @@
+import { type Finding, type Place, valueAt } from '../document/parse.ts';
 import { InputError, show } from '../errors.ts';
 import { INCH } from '../units.ts';
 
@@ -27,10 +28,28 @@ export function tyreFromSize(size: string): Tyre {
         problem: 'not a size marking',
         got: show(size),
         allowed: "width/ratio R rim, as '205/55R16'",
-        advice: 'copy it from the side wall, or give overallRadius and width in mm',
+        advice: 'copy it from the side wall, or give { overallRadius, width }',
       },
     ]);
   }
   const [width, percent, rim] = match.slice(1).map(Number);
   return { overallRadius: 0.5 * (INCH * rim + (2 * width * percent) / 100), width };
+}
+
+/** A tyre as its numbers. */
+export function tyreOf(tyre: Tyre | string): Tyre {
+  return typeof tyre === 'string' ? tyreFromSize(tyre) : tyre;
+}
+
+/** What is wrong with a size marking that stands at a place of an input. */
+export function tyreFindings(input: unknown, at: Place): Finding[] {
+  const size = valueAt(input, at);
+  if (typeof size !== 'string') return [];
+  try {
+    tyreFromSize(size);
+    return [];
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return error.issues.map(({ path: _, ...issue }) => ({ ...issue, at }));
+  }
 }

@@ -100,5 +100,8 @@ export const limitsSchema = z
   })
   .describe('What ends the travel. Leave out what you do not know.');
 
+/** Options of `limits`: the same, and what its sentences are written in. */
+export const limitOptionsSchema = limitsSchema.extend({ units: z.enum(['metric', 'imperial']).optional() });
+
 /** Limits of a corner as a document gives them, in mm and degrees once read. */
 export type LimitsDocument = z.output<typeof limitsSchema>;

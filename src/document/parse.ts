@@ -1,5 +1,5 @@
 import type * as z from 'zod';
-import { InputError, type Issue, show } from '../errors.ts';
+import { type Issue, show, throwIfAny } from '../errors.ts';
 import { type Quantity, type Units, unitName } from '../units.ts';
 import { adviceForText, inWords } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
@@ -7,7 +7,8 @@ import { homesOf, isRequired, namesOf, schemaAt } from './schema-walk.ts';
 import { meantName } from './spelling.ts';
 
 /**
- * Data of the schema's shape from unknown input.
+ * Data of the schema's shape from unknown input. `check` adds what the shape alone can't tell; it is given the input as it
+ * is, whatever its shape.
  *
  * @throws InputError listing every issue with its path, what was got and what is allowed.
  */
@@ -15,10 +16,33 @@ export function parse<Schema extends z.ZodType>(
   schema: Schema,
   input: unknown,
   what: string,
+  check: Check = () => [],
 ): z.output<Schema> {
+  const { data, findings } = examine(schema, input, 'metric', check);
+  throwIfAny(what, inOrder(findings, input));
+  return data as z.output<Schema>;
+}
+
+/** Findings beside those of the shape. */
+export type Check = (input: unknown, units: Units) => Finding[];
+
+/** The input as data, where nothing is wrong with it, and what is. `units` is what its numbers are written in. */
+export function examine<Schema extends z.ZodType>(
+  schema: Schema,
+  input: unknown,
+  units: Units,
+  check: Check,
+): { data: z.output<Schema> | undefined; findings: Finding[] } {
   const result = schema.safeParse(input);
-  if (result.success) return result.data;
-  throw new InputError(what, inOrder(shapeFindings(schema, input, result.error, 'metric'), input));
+  const misshapen = result.success ? [] : shapeFindings(schema, input, result.error, units);
+  const unsound = check(input, units).filter(({ at }) => !misshapen.some((other) => settles(other, at)));
+  return { data: result.data, findings: [...misshapen, ...unsound] };
+}
+
+/** Whether more need not be said of a place: something of another kind stands there, or it has been told. */
+function settles({ at, problem }: Finding, place: Place): boolean {
+  const within = at.length > 0 && at.every((key, k) => key === place[k]);
+  return within && (problem === 'wrong kind of value' || at.length === place.length);
 }
 
 /** A place as keys from the outside in. */
@@ -72,7 +96,7 @@ function isRecord(value: unknown): value is Record<string, unknown> {
 type SchemaIssue = z.core.$ZodIssue;
 
 /** What of an input is not of the schema's shape, in our words; `units` is what its numbers are written in. */
-export function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, units: Units): Finding[] {
+function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, units: Units): Finding[] {
   const issues = error.issues.flatMap(spread);
   /** Places that are missing because their names are misspelt: one slip is told once. */
   const misspelt = new Set<string>();

@@ -3,7 +3,8 @@ import { InputError, throwIfAny } from '../errors.ts';
 import { type Units, unitName } from '../units.ts';
 import { type Geometry, geometryFindings } from './geometry.ts';
 import { readJson } from './json-text.ts';
-import { type Finding, inOrder, type Place, shapeFindings, valueAt } from './parse.ts';
+import { limitFindings } from './limit-findings.ts';
+import { type Check, examine, type Finding, inOrder, type Place, valueAt } from './parse.ts';
 import { inMetric } from './schema-walk.ts';
 
 /** A document that has passed all checks. */
@@ -26,22 +27,14 @@ export function readDocument<Schema extends z.ZodType>(
   schema: Schema,
   json: unknown,
   what: string,
-  check: (value: unknown, units: Units) => Finding[],
+  check: Check,
 ): ReadDocument<z.output<Schema>> {
   const { value, twice } = typeof json === 'string' ? readJson(json, what) : { value: json, twice: [] };
   const units = valueAt(value, ['units']) === 'imperial' ? 'imperial' : 'metric';
-  const result = schema.safeParse(value);
-  const misshapen = result.success ? [] : shapeFindings(schema, value, result.error, units);
-  const unsound = check(value, units).filter(({ at }) => !misshapen.some((other) => settles(other, at)));
-  throwIfAny(what, inOrder([...twice, ...misshapen, ...unsound], value));
-  const written = result.data as z.output<Schema>;
+  const { data, findings } = examine(schema, value, units, check);
+  throwIfAny(what, inOrder([...twice, ...findings], value));
+  const written = data as z.output<Schema>;
   return { written, units, metric: inMetric(schema, written, units) };
-}
-
-/** Whether more need not be said of a place: something of another kind stands there, or it has been told. */
-function settles({ at, problem }: Finding, place: Place): boolean {
-  const within = at.length > 0 && at.every((key, k) => key === place[k]);
-  return within && (problem === 'wrong kind of value' || at.length === place.length);
 }
 
 /** What is wrong with the corner that stands at a place, as far as its parts have their shape. */
@@ -51,7 +44,10 @@ export function cornerFindings(value: unknown, at: Place, units: Units): Finding
   const findings = [
     ...farAway(corner, [], unit),
     ...geometryFindings(geometryOf(corner), unit),
-    ...limitFindings(corner, unit),
+    ...limitFindings(valueAt(corner, ['limits']), unit).map((finding) => ({
+      ...finding,
+      at: ['limits', ...finding.at],
+    })),
   ];
   return findings.map((finding) => ({ ...finding, at: [...at, ...finding.at] }));
 }
@@ -94,40 +90,6 @@ function pointAt(value: unknown, at: Place): readonly [number, number] | undefin
   return Array.isArray(point) && point.length === 2 && Number.isFinite(point[0]) && Number.isFinite(point[1])
     ? (point as unknown as readonly [number, number])
     : undefined;
-}
-
-/** Pairs of lengths of which the first is the smaller: where, what each is called, why. */
-const SMALLER: readonly [holder: string, small: string, large: string, advice: string][] = [
-  [
-    'damper',
-    'closed',
-    'open',
-    'closed is the length fully compressed, open the length fully extended: are the two exchanged?',
-  ],
-  [
-    'bumpStop',
-    'solidHeight',
-    'height',
-    'height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
-  ],
-  ['donor', 'stroke', 'length', 'length is that between the end eyes, stroke how far the unit moves'],
-];
-
-function limitFindings(corner: unknown, unit: string): Finding[] {
-  return SMALLER.flatMap(([holder, small, large, advice]) => {
-    const least = valueAt(corner, ['limits', holder, small]);
-    const most = valueAt(corner, ['limits', holder, large]);
-    if (typeof least !== 'number' || typeof most !== 'number' || !(least >= most && most > 0)) return [];
-    return [
-      {
-        at: ['limits', holder, small],
-        problem: `not less than ${holder}.${large}`,
-        got: `${least} ${unit}`,
-        allowed: `less than ${most} ${unit}`,
-        advice,
-      },
-    ];
-  });
 }
 
 /** Refuses a file of another kind in one line, instead of by each of its parts. */

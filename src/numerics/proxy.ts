@@ -19,6 +19,9 @@ const SMALL = 1e-11;
 /** An interval is not halved below this share of the first one: there is a kink in it. */
 const SMALLEST_SHARE = 2 ** -32;
 
+/** Intervals after which none is halved any more: the function is rough everywhere. */
+const MOST_INTERVALS = 512;
+
 /** Points x_j, and w_k (2/N) w_j cos(pi j k / N) for each k and j. */
 const X = Float64Array.from({ length: N + 1 }, (_, j) => Math.sin((Math.PI * (N - 2 * j)) / (2 * N)));
 const WEIGHTS = Float64Array.from({ length: (N + 1) ** 2 }, (_, i) => {
@@ -81,7 +84,7 @@ function interpolate(
   let tail = 0;
   for (let k = N - TAIL + 1; k <= N; k++) tail = Math.max(tail, Math.abs(c[k]));
   const good = tail <= Math.max(noise, SMALL * most);
-  if (good || to - from <= smallest) {
+  if (good || to - from <= smallest || found.length >= MOST_INTERVALS) {
     found.push({ from, to, c, good });
     return;
   }

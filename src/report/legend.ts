@@ -2,6 +2,7 @@
 
 import type { Corner } from '../corner/corner.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
+import { spaced } from '../words.ts';
 import { EDGE, FAINT, joint, LINE, type Paper, pivot, SIZE, SMALL, STROKES, THIN, WIDTH } from './marks.ts';
 import type { Scene, WheelSizes } from './poses.ts';
 import { type Attributes, type Element, element, line, text } from './svg.ts';
@@ -15,7 +16,6 @@ import {
   printed,
   signedTravel,
   textWidth,
-  words,
 } from './text.ts';
 import { roundStep } from './ticks.ts';
 
@@ -92,7 +92,7 @@ function figures({ poses, swept, ends }: Scene, y: number, limits?: Limits): Ele
   const right = (k: number) => FIRST_COLUMN + COLUMN * k;
   const small: Attributes = { 'font-size': SMALL, 'text-anchor': 'end' };
   const heads = columns.map(({ name, unit }, k) =>
-    text(unit === '' ? words(name) : `${words(name)} [${unit}]`, [right(k), y], small),
+    text(unit === '' ? spaced(name) : `${spaced(name)} [${unit}]`, [right(k), y], small),
   );
   const rows = poses.flatMap(({ name, travel, row }, i) => {
     const base = y + 24 + ROW * i;

@@ -2,11 +2,12 @@
 
 import type { CornerModel } from '../corner/model.ts';
 import type { Point } from '../linkage/drawing.ts';
+import { spaced } from '../words.ts';
 import { type Box, type Obstacles, placeLabels } from './labels.ts';
 import { acrossFrom, type Paper, rimmed, SIZE, springRadius, THIN } from './marks.ts';
 import { hull, middle, moving, outlines, type Scene, shortestShock } from './poses.ts';
 import { type Element, line, type Place } from './svg.ts';
-import { textWidth, words } from './text.ts';
+import { textWidth } from './text.ts';
 
 /** Cost of hiding a unit of line behind a label: of the ride pose, of anything else. */
 const HEAVY = 1.5;
@@ -31,7 +32,7 @@ export function nameLabels(scene: Scene, paper: Paper, written: readonly Box[], 
     })),
     ...Object.keys(bodies).map((body) => {
       const shown = bodies[body].filter((point) => point !== model.contactPatch);
-      return { name: words(body), anchor: to(middle(hull(shown.map((p) => points[p])))), clear: BODY_ROOM };
+      return { name: spaced(body), anchor: to(middle(hull(shown.map((p) => points[p])))), clear: BODY_ROOM };
     }),
     {
       name: 'shock',
@@ -60,9 +61,9 @@ function pointName({ drawing, shock, kingpin, ...model }: CornerModel, point: st
   if (point === kingpin.lower) return 'lower ball joint';
   if (point === kingpin.upper) return 'upper ball joint';
   if (point === shock.inner || point === shock.outer) {
-    return `shock mount, ${body === undefined ? 'chassis' : words(body)}`;
+    return `shock mount, ${body === undefined ? 'chassis' : spaced(body)}`;
   }
-  return ground.includes(point) && body !== undefined ? `${words(body)} pivot` : words(point);
+  return ground.includes(point) && body !== undefined ? `${spaced(body)} pivot` : spaced(point);
 }
 
 /** What labels should not cover. */

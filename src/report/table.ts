@@ -1,7 +1,8 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { show, throwIfAny } from '../errors.ts';
-import { figure, fold, signedTravel, words } from './text.ts';
+import { spaced } from '../words.ts';
+import { figure, fold, signedTravel } from './text.ts';
 
 /** Columns of the table without a choice: what the spring sees, then what the wheel does. */
 const BLOCKS = [
@@ -75,7 +76,7 @@ function travels({ columns: { travel } }: Sweep): Block {
 
 function quantity({ columns }: Sweep, { name, unit }: ColumnInfo): Block {
   return {
-    title: fold(words(name), TITLE),
+    title: fold(spaced(name), TITLE),
     unit: unit === '' ? '-' : unit,
     cells: Array.from(columns[name], (value) => figure(value, unit)),
   };
@@ -96,7 +97,7 @@ function beside(parts: readonly string[][], gap: string): string[] {
 function notes(columns: readonly ColumnInfo[]): string[] {
   const letters = (text: string) => text.toLowerCase().replace(/[^a-z]/g, '');
   const said = columns
-    .filter(({ name, label }) => letters(words(name)) !== letters(label))
+    .filter(({ name, label }) => letters(spaced(name)) !== letters(label))
     .map(({ label }) => label);
   return ['', ...fold(`${said.join('; ')}.`, NOTE)];
 }

@@ -27,14 +27,6 @@ export function printed(figures: string): string {
   return figures.replace(/-(?=\d)/g, '\u2212').replace(/^-$/, '\u2013');
 }
 
-/** `lowerOuter` as `lower outer`. */
-export function words(name: string): string {
-  return name.replace(
-    /([a-z\d])([A-Z])/g,
-    (_, before: string, capital: string) => `${before} ${capital.toLowerCase()}`,
-  );
-}
-
 /** How a sweep ended on one side, as a sentence without its subject: `dead point at +63.4 mm: ...`. */
 export function describeEnd(end: SweepEnd): string {
   const at = `at ${signedTravel(end.travel)} mm`;

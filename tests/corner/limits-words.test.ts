@@ -324,15 +324,16 @@ describe('options that can not be', () => {
       }).split('\n'),
     ).toEqual([
       'invalid limit options',
+      '  damper.closed: not less than damper.open, got 340 mm (allowed: less than 300 mm); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+      '  bumpStop.solidHeight: not less than bumpStop.height, got 20 mm (allowed: less than 20 mm); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
+      expect.stringMatching(/^ {2}tyre: not a size marking, got "round"/),
       expect.stringMatching(/^ {2}arch\[0\]\[1\]: wrong kind of value, got NaN/),
+      '  ballJoints.lowerOuter.studAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
       expect.stringMatching(/^ {2}ends\.mount\.bolt: unknown choice, got "sideways"/),
       expect.stringMatching(/^ {2}ends\.mount\.maxTilt: out of range, got -1 degrees/),
       expect.stringMatching(/^ {2}required\.bump: out of range, got -5 mm/),
-      expect.stringMatching(/^ {2}springs: unknown name/),
       '  units: unknown choice, got "feet" (allowed: metric, imperial)',
-      '  damper.closed: not less than damper.open, got 340 mm (allowed: less than 300 mm); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
-      '  bumpStop.solidHeight: not less than bumpStop.height, got 20 mm (allowed: less than 20 mm); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
-      '  ballJoints.lowerOuter.studAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
+      expect.stringMatching(/^ {2}springs: unknown name/),
     ]);
   });
 
@@ -341,7 +342,7 @@ describe('options that can not be', () => {
       [
         'invalid limit options',
         '  bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
-        "  arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as '205/55R16'",
+        '  arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
       ].join('\n'),
     );
     expect(message({ tyre: 'round' })).toMatch(

@@ -350,6 +350,25 @@ describe('a car file with mistakes', () => {
     );
   });
 
+  it('is told what lacks that from which it counts', () => {
+    expect(
+      messageOf(
+        frontWith(({ limits }) => {
+          delete limits.damper;
+          delete limits.tyre;
+          limits.ballJoints.lowerOuter.housingAxis = [0, 0];
+        }),
+      ),
+    ).toBe(
+      lines(
+        'invalid car file',
+        '  corners.front.limits.bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        '  corners.front.limits.arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
+        '  corners.front.limits.ballJoints.lowerOuter.housingAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
+      ),
+    );
+  });
+
   it('is told of a tyre and of lists in another shape', () => {
     expect(
       messageOf(

@@ -99,6 +99,23 @@ describe('polynomials in place of a function', () => {
   });
 });
 
+it('gives up on a function that is rough everywhere, within bounds', () => {
+  let asked = 0;
+  const rough = (s: number) => {
+    asked++;
+    return ((s * 7919.123) % 1) - 0.5;
+  };
+  expect(proxies(rough, 0, 1, NOISE).some(({ good }) => !good)).toBe(true);
+  expect(asked).toBeLessThan(1e5);
+  asked = 0;
+  const never = () => {
+    asked++;
+    return Number.NaN;
+  };
+  expect(landmarks(never, 0, 1, TOUCH, NOISE).every(Number.isFinite)).toBe(true);
+  expect(asked).toBeLessThan(1e5);
+});
+
 describe('landmarks', () => {
   it('hold every zero that was put in, to rounding', () => {
     assert(

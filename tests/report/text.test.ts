@@ -1,7 +1,8 @@
 import { describeEnd } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { figure, fittingSize, fold, printed, signedTravel, textWidth, words } from '../../src/report/text.ts';
+import { figure, fittingSize, fold, printed, signedTravel, textWidth } from '../../src/report/text.ts';
 import { roundStep, ticks } from '../../src/report/ticks.ts';
+import { spaced } from '../../src/words.ts';
 
 // Advance widths in thousandths of the font size, from the font's own table (DejaVu Sans 2.37, hmtx).
 const DEJAVU: [width: number, characters: string][] = [
@@ -88,7 +89,7 @@ describe('figures', () => {
   });
 
   it('come with names in words', () => {
-    expect(['lowerOuter', 'camber', 'shockChassisMount'].map(words)).toEqual([
+    expect(['lowerOuter', 'camber', 'shockChassisMount'].map(spaced)).toEqual([
       'lower outer',
       'camber',
       'shock chassis mount',

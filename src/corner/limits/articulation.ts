@@ -5,11 +5,12 @@
 
 import type { Point } from '../../linkage/drawing.ts';
 import { DEGREES } from '../../units.ts';
+import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
 import type { Bound } from './bound.ts';
 import type { Ask, Pose } from './course.ts';
 import type { BallJoint, CheckedOptions } from './options.ts';
-import { degrees, spaced } from './words.ts';
+import { degrees } from './words.ts';
 
 /** Ball joints at the end of their articulation. */
 export function articulationBounds(

@@ -28,3 +28,11 @@ export function marginOf(way: readonly Margin[], pose: Pose): number {
   for (const margin of way) most = Math.max(most, margin(pose));
   return most;
 }
+
+/**
+ * By how much a length, given as its square, is more than another: to first order in mm, smooth where the length vanishes.
+ * Below a mm, which nothing on a car falls short of, it counts as less.
+ */
+export function over(length: number, square: number): number {
+  return (square - length * length) / (2 * Math.max(length, 1));
+}

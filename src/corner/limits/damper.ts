@@ -6,7 +6,7 @@
 // both of which are the missing mm at the limit.
 
 import type { CornerModel } from '../model.ts';
-import type { Bound, Margin } from './bound.ts';
+import { type Bound, type Margin, over } from './bound.ts';
 import type { Ask, Pose } from './course.ts';
 import type { CheckedOptions } from './options.ts';
 import type { Words } from './words.ts';
@@ -42,10 +42,10 @@ export function lengthOf(eyes: Eyes, pose: Pose): number {
   return Math.sqrt(squareOf(eyes, pose));
 }
 
-/** Before a length: a greatest one, or a least one. */
+/** Before a length, to first order in mm: a greatest one, or a least one. */
 export function marginToLength(eyes: Eyes, length: number, greatest: boolean): Margin {
   const way = greatest ? -1 : 1;
-  return (pose) => (way * (squareOf(eyes, pose) - length * length)) / (2 * length);
+  return (pose) => way * over(length, squareOf(eyes, pose));
 }
 
 export type DamperCause = 'damperOpen' | 'damperClosed' | 'stopSolid';

@@ -9,7 +9,7 @@
 
 import { DEGREES } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
-import type { Bound, Margin } from './bound.ts';
+import { type Bound, type Margin, over } from './bound.ts';
 import type { Ask, Pose } from './course.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
 import type { BearingEnd, CheckedOptions } from './options.ts';
@@ -62,7 +62,7 @@ function boltForeAft({ maxTilt }: BearingEnd, eyes: Eyes): Tilting {
   const q = x / Math.tan(maxTilt / DEGREES);
   const margin: Margin = (pose) => {
     const [y, z] = lineOf(eyes, pose);
-    return (y * y + z * z - q * q) / (2 * q);
+    return over(q, y * y + z * z);
   };
   return { ways: x === 0 ? [] : [[margin]], sine: (pose) => x / lengthOf(eyes, pose) };
 }

@@ -35,11 +35,6 @@ export function degrees(angle: number): string {
   return `${number} ${number === '1' ? 'degree' : 'degrees'}`;
 }
 
-/** `lowerOuter` as `lower outer`. */
-export function spaced(name: string): string {
-  return name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-}
-
 /** Rounded, without noughts at the end or a minus before nothing. */
 function plain(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals)) + 0);
