@@ -157,3 +157,15 @@ export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[]
     ...Object.values(telescopes).flat(),
   ];
 }
+
+/** Points of a body at which something else holds it. */
+export function jointsOf(parts: Joints & Pick<Parts, 'bodies' | 'ground'>, body: string): string[] {
+  const { bodies, ground } = parts;
+  const held = jointPoints(parts);
+  return bodies[body].filter(
+    (name) =>
+      ground.includes(name) ||
+      held.includes(name) ||
+      Object.entries(bodies).some(([other, points]) => other !== body && points.includes(name)),
+  );
+}

@@ -2,9 +2,10 @@
 // length drives the rest from the drawn value to the wanted one. The pose reached is the new drawing.
 
 import { type Issue, show, throwIfAny } from '../errors.ts';
-import type { Drawing, Point } from './drawing.ts';
-import { type Held, jointPoints } from './joints.ts';
+import type { Drawing } from './drawing.ts';
+import { type Held, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
+import { carried } from './plane.ts';
 
 /** A drawing with changed lengths, and by how much each falls short of the wanted one (0 where it was reached). */
 export interface Relengthed {
@@ -32,9 +33,9 @@ export function withLengths(
   for (const [body, wanted] of Object.entries(lengths)) {
     const [a, b] = jointsOf(drawing, body);
     const { [body]: changed, ...others } = current.bodies;
-    const carried = changed.filter((name) => name !== a && name !== b);
+    const along = changed.filter((name) => name !== a && name !== b);
     const points = Object.fromEntries(
-      Object.entries(current.points).filter(([name]) => !carried.includes(name)),
+      Object.entries(current.points).filter(([name]) => !along.includes(name)),
     );
     const rest: Drawing = { ...current, points, bodies: others, held: [...(current.held ?? []), held] };
     const driver = { length: [a, b] } as const;
@@ -45,29 +46,13 @@ export function withLengths(
     const direction = motion.read({ angle: [a, b] });
     const turn = direction(reached).value - direction(motion.drawn).value;
     const pivot = current.points[a];
-    for (const name of carried) moved[name] = turned(current.points[name], pivot, moved[a], turn);
+    for (const name of along) {
+      moved[name] = carried(current.points[name], pivot, moved[a], [Math.cos(turn), Math.sin(turn)]);
+    }
     const order = Object.keys(drawing.points).map((name) => [name, moved[name]] as const);
     current = { ...drawing, points: Object.fromEntries(order) };
   }
   return { drawing: current, missing };
-}
-
-/** A point carried along when its body's pivot moves to `to` and the body turns. */
-function turned([x, y]: Point, [px, py]: Point, to: Point, turn: number): Point {
-  const [c, s] = [Math.cos(turn), Math.sin(turn)];
-  return [to[0] + c * (x - px) - s * (y - py), to[1] + s * (x - px) + c * (y - py)];
-}
-
-/** Points of a body at which something else holds it. */
-function jointsOf(drawing: Drawing, body: string): string[] {
-  const { bodies, ground } = drawing;
-  const held = jointPoints(drawing);
-  return bodies[body].filter(
-    (name) =>
-      ground.includes(name) ||
-      held.includes(name) ||
-      Object.entries(bodies).some(([other, points]) => other !== body && points.includes(name)),
-  );
 }
 
 function faults(drawing: Drawing, lengths: Readonly<Record<string, number>>): Issue[] {

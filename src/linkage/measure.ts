@@ -5,10 +5,13 @@
 //   length   m^2 = N + o^2,  N = |W|^2:        2 m_0 m_k = N_k - sum_{j=1..k-1} m_j m_{k-j}
 //   angle    m = arg W:  |W|^2 m' = Im(conj(W) W'):
 //            k N_0 m_k = sum_{j=1..k} j Im(conj(W_{k-j}) W_j) - sum_{j=1..k-1} j m_j N_{k-j}
+//
+// Seen from a moving body, W is first turned back with it: conj(F) W takes its place, F the body's line over its drawn
+// value, so that F = 1 as drawn and |F| = 1 throughout.
 
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import { horner } from '../numerics/polynomial.ts';
-import type { Form } from './form.ts';
+import { addForms, constantForm, type Form, isConstant } from './form.ts';
 import { difference, type System } from './system.ts';
 
 /**
@@ -22,11 +25,19 @@ import { difference, type System } from './system.ts';
  * - `{ turn: 'body' }`: rotation of a body from its drawn pose, radians, counter-clockwise positive, continuous.
  */
 export type Measure =
-  | { readonly x: string }
-  | { readonly y: string }
+  | ({ readonly x: string } & Seen)
+  | ({ readonly y: string } & Seen)
   | { readonly length: readonly [string, string]; readonly offset?: number }
-  | { readonly angle: readonly [string, string] }
-  | { readonly turn: string };
+  | ({ readonly angle: readonly [string, string] } & Seen)
+  | ({ readonly turn: string } & Seen);
+
+/**
+ * `seenFrom` a moving body: as somebody who rides on it sees it, in the axes of the drawn pose. The coordinates of a point
+ * are those it would have if the body were brought back to where it was drawn, with all else in its place about it.
+ */
+interface Seen {
+  readonly seenFrom?: string;
+}
 
 /** How a measure is computed from its form. */
 export type MeasureKind = 'x' | 'y' | 'length' | 'angle';
@@ -35,7 +46,9 @@ export type MeasureKind = 'x' | 'y' | 'length' | 'angle';
 export interface BoundMeasure {
   readonly kind: MeasureKind;
   readonly form: Form;
-  /** Value added to a computed one: minus the drawn angle for a turn. */
+  /** Line of the body from which it is seen, over its drawn value; null for the ground. */
+  readonly frame: Form | null;
+  /** Value added to a computed one: minus the drawn angle for a turn, the drawn place of the body seen from. */
   readonly zero: number;
   /** Distance out of the plane, for a length. */
   readonly offset: number;
@@ -75,8 +88,16 @@ function bind(
   issues: Issue[],
 ): BoundMeasure | undefined {
   if (typeof measure === 'object' && measure !== null) {
-    if ('x' in measure) return coordinate('x', system.places[point(measure.x, `${path}.x`)]);
-    if ('y' in measure) return coordinate('y', system.places[point(measure.y, `${path}.y`)]);
+    const seenFrom = 'seenFrom' in measure ? measure.seenFrom : undefined;
+    const from = seenFrom === undefined ? null : basicPoints(system, seenFrom, `${path}.seenFrom`, issues);
+    const frame = from === null ? null : frameOf(difference(system, ...from));
+    if ('x' in measure || 'y' in measure) {
+      const kind = 'x' in measure ? 'x' : 'y';
+      const p = point('x' in measure ? measure.x : measure.y, `${path}.${kind}`);
+      if (from === null || frame === null) return coordinate(kind, system.places[p]);
+      const zero = system.places[from[0]][kind];
+      return { ...coordinate(kind, difference(system, from[0], p)), frame, zero };
+    }
     if ('length' in measure) {
       const { length, offset = 0 } = measure;
       if (!Number.isFinite(offset)) {
@@ -88,7 +109,7 @@ function bind(
         });
       }
       const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
-      return { kind: 'length', form: difference(system, a, b), zero: 0, offset, rigid: false };
+      return { kind: 'length', form: difference(system, a, b), frame: null, zero: 0, offset, rigid: false };
     }
     if ('angle' in measure || 'turn' in measure) {
       const turn = 'turn' in measure;
@@ -107,9 +128,10 @@ function bind(
       return {
         kind: 'angle',
         form,
+        frame,
         zero: turn ? -Math.atan2(form.y, form.x) : 0,
         offset: 0,
-        rigid: turn || shareBody(system, a, b),
+        rigid: frame === null && (turn || shareBody(system, a, b)),
       };
     }
   }
@@ -124,7 +146,19 @@ function bind(
 
 /** A coordinate of the place that a form gives. */
 export function coordinate(kind: 'x' | 'y', form: Form): BoundMeasure {
-  return { kind, form, zero: 0, offset: 0, rigid: false };
+  return { kind, form, frame: null, zero: 0, offset: 0, rigid: false };
+}
+
+/** A body's line over its drawn value; null for a body that never moves. */
+function frameOf(line: Form): Form | null {
+  if (isConstant(line)) return null;
+  const square = line.x * line.x + line.y * line.y;
+  return addForms(constantForm(0, 0), line, line.x / square, -line.y / square, 1, 0);
+}
+
+/** The forms of a measure, to be packed: its own, and that of the body from which it is seen. */
+export function formsOf({ form, frame }: BoundMeasure): Form[] {
+  return frame === null ? [form] : [form, frame];
 }
 
 function shareBody({ structure }: System, a: number, b: number): boolean {
@@ -148,77 +182,102 @@ function basicPoints(system: System, name: string, path: string, issues: Issue[]
 }
 
 /**
- * Coefficients 0 .. order of a measure, written to `out[at ..]`, from those of its form W (drawn value included) at
- * `wx[from ..]`, `wy[from ..]`. An angle comes out in (-pi, pi]; the caller continues it.
+ * Coefficients 0 .. order of a measure, written to `out[at ..]`, from those of its forms (`formsOf`, drawn values
+ * included), one behind the other in `wx`, `wy`, which are overwritten. An angle comes out in (-pi, pi]; the caller
+ * continues it.
  */
 export function measureSeries(
   measure: BoundMeasure,
   wx: Float64Array,
   wy: Float64Array,
-  from: number,
   order: number,
   out: Float64Array,
-  at: number,
 ): void {
+  if (measure.frame !== null) turnBack(wx, wy, order);
   switch (measure.kind) {
     case 'x':
-      for (let k = 0; k <= order; k++) out[at + k] = wx[from + k];
+      for (let k = 0; k <= order; k++) out[k] = wx[k];
       return;
     case 'y':
-      for (let k = 0; k <= order; k++) out[at + k] = wy[from + k];
+      for (let k = 0; k <= order; k++) out[k] = wy[k];
       return;
     case 'length': {
       const { offset } = measure;
-      const start = Math.sqrt(wx[from] * wx[from] + wy[from] * wy[from] + offset * offset);
-      out[at] = start;
+      const start = Math.sqrt(wx[0] * wx[0] + wy[0] * wy[0] + offset * offset);
+      out[0] = start;
       for (let k = 1; k <= order; k++) {
         let sum = 0;
-        for (let j = 0; j <= k; j++) sum += wx[from + j] * wx[from + k - j] + wy[from + j] * wy[from + k - j];
-        for (let j = 1; j < k; j++) sum -= out[at + j] * out[at + k - j];
-        out[at + k] = (0.5 * sum) / start;
+        for (let j = 0; j <= k; j++) sum += wx[j] * wx[k - j] + wy[j] * wy[k - j];
+        for (let j = 1; j < k; j++) sum -= out[j] * out[k - j];
+        out[k] = (0.5 * sum) / start;
       }
       return;
     }
     case 'angle': {
-      const square = wx[from] * wx[from] + wy[from] * wy[from];
-      out[at] = Math.atan2(wy[from], wx[from]);
+      const square = wx[0] * wx[0] + wy[0] * wy[0];
+      out[0] = Math.atan2(wy[0], wx[0]);
       for (let k = 1; k <= order; k++) {
         let sum = 0;
         for (let j = 1; j <= k; j++) {
-          sum += j * (wx[from + k - j] * wy[from + j] - wy[from + k - j] * wx[from + j]);
+          sum += j * (wx[k - j] * wy[j] - wy[k - j] * wx[j]);
         }
         for (let j = 1; j < k; j++) {
           let norm = 0;
           for (let i = 0; i <= k - j; i++) {
-            norm += wx[from + i] * wx[from + k - j - i] + wy[from + i] * wy[from + k - j - i];
+            norm += wx[i] * wx[k - j - i] + wy[i] * wy[k - j - i];
           }
-          sum -= j * out[at + j] * norm;
+          sum -= j * out[j] * norm;
         }
-        out[at + k] = sum / (k * square);
+        out[k] = sum / (k * square);
       }
       return;
     }
   }
 }
 
+/** The series conj(F) W in place of that of W, F standing behind it. */
+function turnBack(wx: Float64Array, wy: Float64Array, order: number): void {
+  const f = order + 1;
+  for (let k = order; k >= 0; k--) {
+    let x = 0;
+    let y = 0;
+    for (let j = 0; j <= k; j++) {
+      x += wx[f + j] * wx[k - j] + wy[f + j] * wy[k - j];
+      y += wx[f + j] * wy[k - j] - wy[f + j] * wx[k - j];
+    }
+    wx[k] = x;
+    wy[k] = y;
+  }
+}
+
 /** Value of a measure where the unknowns' series z, of an order, stand at s; an angle in (-pi, pi] plus its zero. */
 export function valueAt(
-  { kind, form, zero, offset }: BoundMeasure,
+  { kind, form, frame, zero, offset }: BoundMeasure,
   z: Float64Array,
   order: number,
   s: number,
 ): number {
-  let { x, y } = form;
-  for (let k = 0; k < form.free.length; k++) {
-    const at = 2 * form.free[k] * (order + 1);
-    const zx = horner(z, at, order, s);
-    const zy = horner(z, at + order + 1, order, s);
-    x += form.re[k] * zx - form.im[k] * zy;
-    y += form.re[k] * zy + form.im[k] * zx;
+  let [x, y] = formAt(form, z, order, s);
+  if (frame !== null) {
+    const [fx, fy] = formAt(frame, z, order, s);
+    [x, y] = [fx * x + fy * y, fx * y - fy * x];
   }
   if (kind === 'angle') return Math.atan2(y, x) + zero;
   if (kind === 'length') return Math.sqrt(x * x + y * y + offset * offset);
-  return kind === 'x' ? x : y;
+  return (kind === 'x' ? x : y) + zero;
+}
+
+function formAt({ x, y, free, re, im }: Form, z: Float64Array, order: number, s: number): [number, number] {
+  let wx = x;
+  let wy = y;
+  for (let k = 0; k < free.length; k++) {
+    const at = 2 * free[k] * (order + 1);
+    const zx = horner(z, at, order, s);
+    const zy = horner(z, at + order + 1, order, s);
+    wx += re[k] * zx - im[k] * zy;
+    wy += re[k] * zy + im[k] * zx;
+  }
+  return [wx, wy];
 }
 
 /** `value` plus the whole turns that bring it nearest to `near`. */
@@ -232,7 +291,37 @@ export const BLOCK = 128;
 export const KEPT = 3;
 
 /**
- * The same for many poses at once, to order 2 or (`derived` false) 0: coefficient k of row i of the form stands at
+ * conj(F) W for many poses at once, to order 2 or (`derived` false) 0, written to `outX`, `outY`: coefficient k of row i of W
+ * stands at `wx[from + k * BLOCK + i]`, that of F at `frame` in place of `from`.
+ */
+export function turnBackBlock(
+  wx: Float64Array,
+  wy: Float64Array,
+  from: number,
+  frame: number,
+  derived: boolean,
+  rows: number,
+  outX: Float64Array,
+  outY: Float64Array,
+): void {
+  for (let k = 0; k < (derived ? KEPT : 1); k++) {
+    for (let i = 0; i < rows; i++) {
+      let x = 0;
+      let y = 0;
+      for (let j = 0; j <= k; j++) {
+        const f = frame + j * BLOCK + i;
+        const w = from + (k - j) * BLOCK + i;
+        x += wx[f] * wx[w] + wy[f] * wy[w];
+        y += wx[f] * wy[w] - wy[f] * wx[w];
+      }
+      outX[k * BLOCK + i] = x;
+      outY[k * BLOCK + i] = y;
+    }
+  }
+}
+
+/**
+ * A measure for many poses at once, to order 2 or (`derived` false) 0: coefficient k of row i of its form stands at
  * `wx[from + k * BLOCK + i]`, and that of the measure at `out[to + k * BLOCK + i]`.
  */
 export function measureBlock(
@@ -250,7 +339,8 @@ export function measureBlock(
     case 'y': {
       const w = measure.kind === 'x' ? wx : wy;
       for (let k = 0; k < (derived ? KEPT : 1); k++) {
-        for (let i = k * BLOCK; i < k * BLOCK + rows; i++) out[to + i] = w[from + i];
+        const zero = k === 0 ? measure.zero : 0;
+        for (let i = k * BLOCK; i < k * BLOCK + rows; i++) out[to + i] = w[from + i] + zero;
       }
       return;
     }

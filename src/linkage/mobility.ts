@@ -1,66 +1,103 @@
-// What the rows leave free at the drawn pose: the null space of their Jacobian, by singular values. With one freedom
-// and one driver the motion is determined; the names of what is not, or of what is held too often, are the user's.
+// Kutzbach's count M = 3 (n - 1) - 2 j1 - j2 (n links with the ground, j1 joints of one freedom, j2 of two; a pin of m links
+// counts m - 1 times) knows topology alone; what really is free shows in the rank of the constraints as drawn.
 
-import type { Issue } from '../errors.ts';
-import { type RankReport, rankOf } from '../numerics/singular-values.ts';
-import { type Expander, fillJacobian, residual } from './series.ts';
+import type { Drawing } from './drawing.ts';
+import { freedomsOf } from './freedoms.ts';
+import { giveOf } from './give.ts';
+import { type TraceOptions, trace } from './motion.ts';
+import type { End } from './path.ts';
+import { expander } from './series.ts';
+import type { Structure } from './structure.ts';
+import { compile } from './system.ts';
 
-/** A component of a unit null vector below this counts as no motion. */
-const STILL = 1e-6;
-
-/** A row of the Jacobian, divided by its scale, is empty below this. */
-const ROUNDING = 1e-12;
-
-/** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */
-export function whyNotDriven(e: Expander): Issue[] {
-  const { system } = e;
-  const { rows } = system.structure;
-  residual(e, new Float64Array(system.unknowns));
-  fillJacobian(e);
-  const matrix = rows.map((_, i) => {
-    const row = new Array<number>(system.unknowns).fill(0);
-    for (let q = e.start[i]; q < e.start[i + 1]; q++) {
-      row[2 * e.pairs[q].free] = e.jacobian[2 * q] / system.scale[i];
-      row[2 * e.pairs[q].free + 1] = e.jacobian[2 * q + 1] / system.scale[i];
-    }
-    return Math.hypot(...row) < ROUNDING ? row.fill(0) : row;
-  });
-  const { nullSpace, rank } = rankOf(matrix, system.unknowns);
-  if (nullSpace.length === 0) return [overDetermined(e, rank)];
-  return [underDetermined(e, nullSpace)];
+/** What a drawing leaves free, and what it holds more than once; all names are the drawing's own. */
+export interface Mobility {
+  /** Kutzbach's count, from the topology alone; negative for what is held more often than needed. */
+  readonly kutzbach: number;
+  /** Freedoms of the drawn pose, by the rank of its constraints. */
+  readonly freedoms: number;
+  /** How many constraints could be taken out without a change in the drawn pose. */
+  readonly redundant: number;
+  /** Constraints that depend on each other in the drawn pose: what is redundant is among these. */
+  readonly dependent: readonly string[];
+  /** Points that the freedoms of the drawn pose move. */
+  readonly moving: readonly string[];
+  /**
+   * Of a linkage that does not move, or locks: bars without which it would, and by how much each would have to give for
+   * all of the motion (drawing's unit), the least first.
+   */
+  readonly tight: readonly { readonly body: string; readonly by: number }[];
+  /** A dependent constraint that contradicts the others as soon as the linkage moves; null when there is none. */
+  readonly contradicting: string | null;
 }
 
-function overDetermined(e: Expander, rank: number): Issue {
-  const { unknowns, structure } = e.system;
-  if (unknowns === 0) {
-    return {
-      path: '',
-      problem: 'nothing can move: every point is ground, or on a body that the ground holds',
-      advice: 'take the points that move out of ground',
-    };
+/**
+ * Counts and ranks the constraints of a drawing, and says by name what is redundant, contradicting or undetermined.
+ *
+ * @throws InputError for a faulty drawing.
+ */
+export function mobility(drawing: Drawing): Mobility {
+  const system = compile(drawing);
+  const { structure } = system;
+  const { freedoms, redundant, dependent, moving } = freedomsOf(expander(system));
+  const locked = freedoms === 1 && redundant > 0 ? lockOf(drawing) : null;
+  const stuck = locked !== null || (freedoms === 0 && system.unknowns > 0);
+  return {
+    kutzbach: kutzbach(structure),
+    freedoms,
+    redundant,
+    dependent,
+    moving,
+    tight: stuck ? tightBars(drawing) : [],
+    contradicting: locked,
+  };
+}
+
+/** Bars without which a linkage would move, and what each would have to give, the least first. */
+export function tightBars(drawing: Drawing): { body: string; by: number }[] {
+  return Object.keys(drawing.bodies)
+    .flatMap((body) => {
+      const by = giveOf(drawing, body);
+      return by === null ? [] : [{ body, by }];
+    })
+    .sort((a, b) => a.by - b.by);
+}
+
+function lockOf(drawing: Drawing): string | null {
+  const { low, high } = trace(drawing);
+  for (const { how, row } of [low, high]) if (how === 'locked') return row ?? null;
+  return null;
+}
+
+function kutzbach({ names, fixed, bodies, telescopes, drawn }: Structure): number {
+  const links = [...bodies.values()].filter(({ points }) => !points.every((p) => fixed[p]));
+  let freedoms = 3 * links.length;
+  for (let p = 0; p < names.length; p++) {
+    const here = links.filter(({ points }) => points.includes(p)).length + (fixed[p] ? 1 : 0);
+    // A point on no link is a freedom in each direction.
+    freedoms -= 2 * (here - 1);
   }
-  const { rows } = structure;
-  const held = rows.length - rank;
-  const names = [...new Set(rows.map(({ name }) => name))].join(', ');
-  return {
-    path: '',
-    problem: 'over-determined: nothing can move in the drawn pose',
-    got: `${rows.length} constraints (${names}) on ${unknowns} coordinates${held > 0 ? `, ${held} of them redundant` : ''}`,
-    allowed: 'one freedom for the one driver',
-    advice: 'take out a body, or a point of the ground, that holds the linkage',
-  };
+  const { held = [], sliders = {}, angles = {} } = drawn;
+  return (
+    freedoms - telescopes.length - held.length - Object.keys(sliders).length - Object.keys(angles).length
+  );
 }
 
-function underDetermined(e: Expander, nullSpace: RankReport['nullSpace']): Issue {
-  const { freePoints, names } = e.system.structure;
-  const loose = freePoints.filter((_, j) =>
-    nullSpace.some((vector) => Math.hypot(vector[2 * j], vector[2 * j + 1]) > STILL),
-  );
-  return {
-    path: '',
-    problem: `undetermined: ${nullSpace.length} freedoms in the drawn pose, and one driver`,
-    got: `points that can move: ${loose.map((p) => names[p]).join(', ')}`,
-    allowed: 'one freedom for the one driver',
-    advice: 'add a body or a ground point that holds them; if the linkage lies flat, draw it in another pose',
-  };
+/** How far a linkage moves. */
+export interface Range {
+  /** Value of the driver in the drawn pose. */
+  readonly drawn: number;
+  readonly low: End;
+  readonly high: End;
+}
+
+/**
+ * The range of a linkage's driver: from dead point to dead point, or round a closed loop and home (`closed` at both ends;
+ * without a driver the arc length of the motion).
+ *
+ * @throws InputError as `trace`.
+ */
+export function range(drawing: Drawing, options: Omit<TraceOptions, 'from' | 'to'> = {}): Range {
+  const { drawn, low, high } = trace(drawing, options);
+  return { drawn, low, high };
 }

@@ -1,11 +1,21 @@
 import { InputError, type Issue, show } from '../errors.ts';
+import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
-import { type BoundMeasure, bindMeasure, coordinate, type Measure, measureSeries } from './measure.ts';
-import { whyNotDriven } from './mobility.ts';
+import { whyNotDriven } from './freedoms.ts';
+import { giveOf } from './give.ts';
+import { holding } from './hold.ts';
+import {
+  type BoundMeasure,
+  bindMeasure,
+  coordinate,
+  formsOf,
+  type Measure,
+  measureSeries,
+} from './measure.ts';
 import { parameter } from './parameter.ts';
-import { type End, layPath, type Path } from './path.ts';
+import { type End, layPath, type NoPath, type Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
 import { expander } from './series.ts';
 import { compile, type System } from './system.ts';
@@ -20,6 +30,10 @@ export interface TraceOptions {
   /** Values of the driver between which to trace, one on each side of the drawn one; default: as far as it goes. */
   readonly from?: number;
   readonly to?: number;
+  /** Measures that keep their drawn values, for a linkage of more than one freedom. */
+  readonly hold?: readonly Measure[];
+  /** By how much a redundant constraint may miss, in the drawing's unit; default a millionth of its longest bar. */
+  readonly tolerance?: number;
 }
 
 /** A measure and its derivatives by the driver; a derivative is null where it does not exist (a dead point). */
@@ -61,14 +75,32 @@ export interface Motion {
  * linkage has not exactly one freedom in the drawn pose: the message says what is undetermined or over-determined.
  */
 export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
-  const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = options;
-  const system = compile(drawing);
+  const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
+  const system = compile(hold === undefined || hold.length === 0 ? drawing : holding(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
-  return motionOf(tracePath(system, measure, from, to), measure === null ? 0 : drawnValue(measure));
+  const path = tracePath(system, measure, from, to, tolerance);
+  const explained = (end: End): End => {
+    const by = end.how === 'locked' ? giveOf(drawing, (end.row ?? '').replace(/^body /, ''), options) : null;
+    return by === null ? end : { ...end, by };
+  };
+  const { low, high } = path;
+  const whole = { ...path, low: explained(low), high: explained(high) };
+  return motionOf(whole, measure === null ? 0 : drawnValue(measure));
 }
 
+/** Share of the size that a redundant constraint may miss by. */
+const TOLERANCE = 1e-6;
+/** A constraint that misses by a share of the size seems independent by more than that, the more the less things turn. */
+const SEEMING = 100;
+
 /** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. */
-export function tracePath(system: System, measure: BoundMeasure | null, from: number, to: number): Path {
+export function tracePath(
+  system: System,
+  measure: BoundMeasure | null,
+  from: number,
+  to: number,
+  tolerance = TOLERANCE * system.size,
+): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
     throw new InputError('linkage', [
@@ -81,7 +113,16 @@ export function tracePath(system: System, measure: BoundMeasure | null, from: nu
   }
   checkRange(from, to, drawn);
   const e = expander(system);
-  const path = layPath(e, parameter(measure), Math.min(from, drawn), Math.max(to, drawn));
+  const by = parameter(measure);
+  const lay = () => layPath(e, by, Math.min(from, drawn), Math.max(to, drawn), tolerance);
+  let path = lay();
+  if (isHeldUp(path)) {
+    // What is redundant but for a tolerance is set aside as what is so but for rounding.
+    e.elimination.share = Math.min(0.1, (SEEMING * tolerance) / system.size);
+    const loosened = lay();
+    e.elimination.share = DEPENDENT_SHARE;
+    if (reachOf(loosened) > reachOf(path)) path = loosened;
+  }
   if ('fault' in path) {
     throw new InputError(
       'linkage',
@@ -99,12 +140,24 @@ export function tracePath(system: System, measure: BoundMeasure | null, from: nu
   return path;
 }
 
+function isHeldUp(path: Path | NoPath): boolean {
+  return 'fault' in path
+    ? path.fault === 'freedoms'
+    : path.low.how === 'locked' || path.high.how === 'locked';
+}
+
+function reachOf(path: Path | NoPath): number {
+  return 'fault' in path ? -1 : path.high.at - path.low.at;
+}
+
 /** Value of a measure in the drawn pose. */
 export function drawnValue(measure: BoundMeasure): number {
-  const { form, zero } = measure;
+  const forms = formsOf(measure);
   const out = new Float64Array(1);
-  measureSeries(measure, Float64Array.of(form.x), Float64Array.of(form.y), 0, 0, out, 0);
-  return out[0] + zero;
+  const x = Float64Array.from(forms, (form) => form.x);
+  const y = Float64Array.from(forms, (form) => form.y);
+  measureSeries(measure, x, y, 0, out);
+  return out[0] + measure.zero;
 }
 
 function checkRange(from: number, to: number, drawn: number): void {

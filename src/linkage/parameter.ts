@@ -2,14 +2,14 @@
 
 import { horner } from '../numerics/polynomial.ts';
 import { type Forms, formSeries, packForms } from './form.ts';
-import { type BoundMeasure, measureSeries, unwrap, valueAt } from './measure.ts';
+import { type BoundMeasure, formsOf, measureSeries, unwrap, valueAt } from './measure.ts';
 import { type Expander, ORDER, STRIDE } from './series.ts';
 
 /** The parameter of a path: a measure, or the arc length itself. */
 export interface Parameter {
   readonly measure: BoundMeasure | null;
   readonly forms: Forms;
-  /** Workspace: the series of the measure's form. */
+  /** Workspace: the series of the measure's forms. */
   readonly wx: Float64Array;
   readonly wy: Float64Array;
 }
@@ -37,7 +37,8 @@ export function acceptParameter(
   size: number,
 ): number {
   const { measure } = by;
-  if (measure === null || measure.kind === 'x' || measure.kind === 'y') return s;
+  if (measure === null) return s;
+  if (measure.frame === null && (measure.kind === 'x' || measure.kind === 'y')) return s;
   let step = s;
   while (step !== 0) {
     const told = horner(t, 0, ORDER, step);
@@ -49,10 +50,11 @@ export function acceptParameter(
   return step;
 }
 
-/** A parameter bound to its own form. */
+/** A parameter bound to its own forms. */
 export function parameter(measure: BoundMeasure | null): Parameter {
-  const forms = packForms(measure === null ? [] : [measure.form]);
-  return { measure, forms, wx: new Float64Array(STRIDE), wy: new Float64Array(STRIDE) };
+  const forms = packForms(measure === null ? [] : formsOf(measure));
+  const room = forms.count * STRIDE;
+  return { measure, forms, wx: new Float64Array(room), wy: new Float64Array(room) };
 }
 
 /** Series of the parameter about the expander's present pose; an angle is continued from `near`. */
@@ -63,7 +65,7 @@ export function parameterSeries(e: Expander, by: Parameter, near: number | null)
     return t;
   }
   formSeries(by.forms, e.z, STRIDE, by.wx, by.wy);
-  measureSeries(by.measure, by.wx, by.wy, 0, ORDER, t, 0);
+  measureSeries(by.measure, by.wx, by.wy, ORDER, t);
   t[0] += by.measure.zero;
   if (near !== null && by.measure.kind === 'angle') t[0] = unwrap(t[0], near);
   return t;

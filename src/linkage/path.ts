@@ -12,7 +12,18 @@ import {
   rateUnit,
   vanishes,
 } from './parameter.ts';
-import { accept, type Expander, expand, ORDER, poseAt, reach, STRIDE, tangentAt } from './series.ts';
+import {
+  accept,
+  type Expander,
+  expand,
+  ORDER,
+  poseAt,
+  reach,
+  redundantRows,
+  type Slack,
+  STRIDE,
+  tangentAt,
+} from './series.ts';
 import type { System } from './system.ts';
 
 /**
@@ -34,6 +45,11 @@ export interface End {
   readonly how: EndKind;
   /** For `locked`: what does not hold, in the drawing's names. */
   readonly row?: string;
+  /**
+   * For `locked` by a bar between two joints: by how much its length would have to give, at most, for the rest to move as
+   * far as asked.
+   */
+  readonly by?: number;
 }
 
 /** A stretch of the motion. */
@@ -71,8 +87,17 @@ const HOME = 1e-9;
 /** Why there is no path from the drawn pose: not one freedom, or a parameter that the motion does not change. */
 export type NoPath = { readonly fault: 'freedoms' } | { readonly fault: 'still' };
 
-/** Lays pieces from the drawn pose until the parameter is `from` on one side and `to` on the other, or ends before. */
-export function layPath(e: Expander, by: Parameter, from: number, to: number): Path | NoPath {
+/**
+ * Lays pieces from the drawn pose until the parameter is `from` on one side and `to` on the other, or ends before. Redundant
+ * rows may miss by `tolerance`.
+ */
+export function layPath(
+  e: Expander,
+  by: Parameter,
+  from: number,
+  to: number,
+  tolerance: number,
+): Path | NoPath {
   const { system } = e;
   const pose = new Float64Array(system.unknowns);
   if (expand(e, pose, null) !== 1) return { fault: 'freedoms' };
@@ -83,10 +108,11 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
     flip(t);
   }
   const z = e.z.slice();
-  const drawn = { z, t, inverse: inverseOf(t) };
+  const drawn = { z, t, inverse: inverseOf(t), slack: { redundant: redundantRows(e), tolerance } };
   if (t[1] <= STILL * rateUnit(by, system.size)) {
     const end: End = { at: t[0], how: 'deadPoint' };
-    return { system, pieces: [{ origin: 0, lo: 0, hi: 0, start: t[0], ...drawn }], low: end, high: end };
+    const { inverse } = drawn;
+    return { system, pieces: [{ origin: 0, lo: 0, hi: 0, start: t[0], z, t, inverse }], low: end, high: end };
   }
   const first = reach(e, t);
   const home = Number.isFinite(from) || Number.isFinite(to) ? null : tangentOf(z, system.unknowns);
@@ -106,7 +132,7 @@ export function layPath(e: Expander, by: Parameter, from: number, to: number): P
 function layOutward(
   e: Expander,
   by: Parameter,
-  drawn: Pick<Piece, 'z' | 't' | 'inverse'>,
+  drawn: Pick<Piece, 'z' | 't' | 'inverse'> & { readonly slack: Slack },
   first: number,
   drawnMark: string,
   way: 1 | -1,
@@ -117,12 +143,12 @@ function layOutward(
   const pieces: Piece[] = [];
   const pose = new Float64Array(system.unknowns);
   const along = new Float64Array(system.unknowns);
-  let { z, t, inverse } = drawn;
+  let { z, t, inverse, slack } = drawn;
   let origin = 0;
   let step = first;
   let mark = drawnMark;
   for (;;) {
-    const held = accept(e, z, way * step, pose);
+    const held = accept(e, z, way * step, slack, pose);
     const end = acceptParameter(by, z, t, held, system.size);
     let stop = end;
     let how: EndKind | null =
@@ -157,6 +183,7 @@ function layOutward(
     z = e.z.slice();
     t = parameterSeries(e, by, at);
     inverse = inverseOf(t);
+    slack = { ...slack, redundant: redundantRows(e) };
     step = reach(e, t);
   }
 }

@@ -6,7 +6,7 @@
 
 import { hornerMany, rootBetween, taylorMany } from '../numerics/polynomial.ts';
 import { type Form, type Forms, packForms } from './form.ts';
-import { BLOCK, type BoundMeasure, KEPT, measureBlock, unwrap, valueAt } from './measure.ts';
+import { BLOCK, type BoundMeasure, KEPT, measureBlock, turnBackBlock, unwrap, valueAt } from './measure.ts';
 import type { Path, Piece } from './path.ts';
 import { ORDER, STRIDE } from './series.ts';
 import { stretches } from './stretch.ts';
@@ -27,6 +27,8 @@ export interface Reader {
   readonly anyDerived: boolean;
   readonly forms: Forms;
   readonly formOf: readonly number[];
+  /** Form of the body that a measure is seen from, -1 for the ground. */
+  readonly frameOf: readonly number[];
   readonly formDerived: readonly boolean[];
   /** For each free point whether the forms want it with derivatives, as a value, or not at all. */
   readonly wanted: readonly ('derived' | 'value' | 'no')[];
@@ -36,6 +38,9 @@ export interface Reader {
   readonly z: Float64Array;
   readonly wx: Float64Array;
   readonly wy: Float64Array;
+  /** Workspace: a form seen from a body. */
+  readonly seenX: Float64Array;
+  readonly seenY: Float64Array;
   /** The readings: measure i at row j has its value at `m[i * READING + j]`, derivatives FIRST and SECOND farther. */
   readonly m: Float64Array;
   /** Local arc length of each row, and the Taylor coefficients 0, 1, 2 of the parameter there. */
@@ -49,15 +54,17 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
   const withDerivatives = measures.map((_, i) => derived === undefined || derived[i] === true);
   const shared: Form[] = [];
   const formDerived: boolean[] = [];
-  const formOf = measures.map(({ form }, i) => {
+  const share = (form: Form, derivatives: boolean) => {
     let f = shared.indexOf(form);
     if (f < 0) {
       f = shared.push(form) - 1;
       formDerived.push(false);
     }
-    if (withDerivatives[i]) formDerived[f] = true;
+    if (derivatives) formDerived[f] = true;
     return f;
-  });
+  };
+  const formOf = measures.map(({ form }, i) => share(form, withDerivatives[i]));
+  const frameOf = measures.map(({ frame }, i) => (frame === null ? -1 : share(frame, withDerivatives[i])));
   return {
     path,
     measures,
@@ -65,6 +72,7 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
     anyDerived: withDerivatives.includes(true),
     forms: packForms(shared),
     formOf,
+    frameOf,
     formDerived,
     wanted: wantedPoints(path.system.structure.freePoints.length, shared, formDerived),
     knots: measures.map((measure) => (measure.kind === 'angle' ? followAngle(path, measure) : [])),
@@ -72,7 +80,7 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
   };
 }
 
-type Workspace = Pick<Reader, 'z' | 'wx' | 'wy' | 'm' | 's' | 't'>;
+type Workspace = Pick<Reader, 'z' | 'wx' | 'wy' | 'seenX' | 'seenY' | 'm' | 's' | 't'>;
 
 const workspaces = new WeakMap<Structure, Workspace>();
 
@@ -86,6 +94,8 @@ function workspaceOf(structure: Structure, unknowns: number, forms: number, meas
     z: new Float64Array(unknowns * READING),
     wx: new Float64Array(forms * READING),
     wy: new Float64Array(forms * READING),
+    seenX: new Float64Array(READING),
+    seenY: new Float64Array(READING),
     m: new Float64Array(measures * READING),
     s: new Float64Array(BLOCK),
     t: new Float64Array(READING),
@@ -161,7 +171,7 @@ export function readPlace(r: Reader, piece: number, s: number): void {
 
 /** Reads all measures in a piece at the local arc lengths `r.s`: Taylor coefficients by s. */
 function readPlaces(r: Reader, piece: number, rows: number): void {
-  const { path, measures, derived, formOf, knots, wanted, s, z, wx, wy, m } = r;
+  const { path, measures, derived, formOf, frameOf, knots, wanted, s, z, wx, wy, seenX, seenY, m } = r;
   const c = path.pieces[piece].z;
   for (let i = 0; i < 2 * wanted.length; i++) {
     const want = wanted[i >> 1];
@@ -173,7 +183,12 @@ function readPlaces(r: Reader, piece: number, rows: number): void {
   for (let i = 0; i < count; i++) {
     const measure = measures[i];
     const to = i * READING;
-    measureBlock(measure, wx, wy, formOf[i] * READING, derived[i], rows, m, to);
+    const form = formOf[i] * READING;
+    if (frameOf[i] < 0) measureBlock(measure, wx, wy, form, derived[i], rows, m, to);
+    else {
+      turnBackBlock(wx, wy, form, frameOf[i] * READING, derived[i], rows, seenX, seenY);
+      measureBlock(measure, seenX, seenY, 0, derived[i], rows, m, to);
+    }
     if (measure.kind !== 'angle') continue;
     const known = knots[i][piece];
     for (let j = 0; j < rows; j++) m[to + j] = unwrap(m[to + j], nearestAngle(known, s[j]));

@@ -212,18 +212,45 @@ export function reach(e: Expander, t: Float64Array | null): number {
   return s;
 }
 
+/** What redundant rows may miss by: which rows they were where a series began, and how far, as lengths. */
+export interface Slack {
+  readonly redundant: Uint8Array;
+  readonly tolerance: number;
+}
+
+/** The rows that the last elimination set aside. */
+export function redundantRows({ elimination }: Expander): Uint8Array {
+  return Uint8Array.from(elimination.pivotColumn, (column) => (column < 0 ? 1 : 0));
+}
+
 /**
  * The part of a step s (either sign) of a series at whose end every row holds, found by halving; 0 when none does.
  * On return `pose` is the end and `e.worstRow` the row that held least at the last attempt.
  */
-export function accept(e: Expander, z: Float64Array, s: number, pose: Float64Array): number {
+export function accept(e: Expander, z: Float64Array, s: number, slack: Slack, pose: Float64Array): number {
   let step = s;
   for (let halving = 0; halving <= HALVINGS; halving++) {
     poseAt(z, step, pose);
-    if (residual(e, pose) <= RESIDUAL * e.system.size) return step;
+    residual(e, pose);
+    if (holds(e, slack)) return step;
     step *= 0.5;
   }
   return 0;
+}
+
+/** Whether the residuals of all rows are within what is allowed them; `e.worstRow` is the row farthest beyond. */
+function holds(e: Expander, { redundant, tolerance }: Slack): boolean {
+  const { rhs, system } = e;
+  const allowed = RESIDUAL * system.size;
+  let worst = 1;
+  for (let i = 0; i < rhs.length; i++) {
+    const share = Math.abs(rhs[i]) / system.scale[i] / (redundant[i] === 1 ? tolerance : allowed);
+    if (share > worst) {
+      worst = share;
+      e.worstRow = i;
+    }
+  }
+  return worst <= 1;
 }
 
 /** The unknowns at local arc length s. */

@@ -3,7 +3,7 @@
 
 import { horner } from '../numerics/polynomial.ts';
 import { formSeries, packForms } from './form.ts';
-import { type BoundMeasure, measureSeries, unwrap, valueAt } from './measure.ts';
+import { type BoundMeasure, formsOf, measureSeries, unwrap, valueAt } from './measure.ts';
 import { ORDER, STRIDE } from './series.ts';
 
 /** Relative truncation error up to which a measure's series is good for finding roots, and for following an angle. */
@@ -37,16 +37,18 @@ export function* stretches(
   hi: number,
   size: number,
 ): Generator<Stretch> {
-  const forms = packForms([measure.form]);
-  const wx = new Float64Array(STRIDE);
-  const wy = new Float64Array(STRIDE);
+  const forms = packForms(formsOf(measure));
+  const wx = new Float64Array(forms.count * STRIDE);
+  const wy = new Float64Array(forms.count * STRIDE);
   let from = lo;
   for (let count = 0; from < hi; count++) {
     formSeries(forms, z, STRIDE, wx, wy);
-    taylorShift(wx, from);
-    taylorShift(wy, from);
+    for (let f = 0; f < wx.length; f += STRIDE) {
+      taylorShift(wx, f, from);
+      taylorShift(wy, f, from);
+    }
     const m = new Float64Array(STRIDE);
-    measureSeries(measure, wx, wy, 0, ORDER, m, 0);
+    measureSeries(measure, wx, wy, ORDER, m);
     const scale = measure.kind === 'angle' ? 1 : Math.max(Math.hypot(wx[0], wy[0]), Math.abs(m[0]));
     let step = hi - from;
     for (let k = ORDER - 2; k <= ORDER; k++) {
@@ -81,7 +83,7 @@ function isAstray(
   return Math.abs(exact - told) > bound;
 }
 
-/** Coefficients about s instead of about 0. */
-function taylorShift(c: Float64Array, s: number): void {
-  for (let j = 0; j < ORDER; j++) for (let k = ORDER - 1; k >= j; k--) c[k] += s * c[k + 1];
+/** Coefficients from c[at] on about s instead of about 0. */
+function taylorShift(c: Float64Array, at: number, s: number): void {
+  for (let j = 0; j < ORDER; j++) for (let k = ORDER - 1; k >= j; k--) c[at + k] += s * c[at + k + 1];
 }

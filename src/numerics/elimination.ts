@@ -6,7 +6,7 @@
 // A row of which nothing remains depends on the rows before it and is set aside; a column that no row chose is
 // free. Cost and storage follow the fill, so that a chain of many loops stays linear in its length.
 
-/** A row counts as dependent when elimination leaves less of it than this share of its size. */
+/** `share` unless it is set: what rounding leaves of a dependent row. */
 export const DEPENDENT_SHARE = 1e-10;
 
 /** Where a matrix may have entries: row i holds columns `column[start[i]] .. column[start[i + 1] - 1]`. */
@@ -36,6 +36,8 @@ export interface Elimination {
   readonly touched: Int32Array;
   readonly mark: Int32Array;
   readonly rowWork: Float64Array;
+  /** A row counts as dependent when elimination leaves less of it than this share of its size. */
+  share: number;
 }
 
 /** Workspace for matrices of one pattern. */
@@ -59,6 +61,7 @@ export function elimination(pattern: Pattern): Elimination {
     touched: new Int32Array(columns),
     mark: new Int32Array(columns),
     rowWork: new Float64Array(rows),
+    share: DEPENDENT_SHARE,
   };
 }
 
@@ -111,7 +114,7 @@ export function eliminate(e: Elimination, value: Float64Array, scale?: readonly 
       }
     }
     let pivot = -1;
-    let most = DEPENDENT_SHARE * largest;
+    let most = e.share * largest;
     for (let q = 0; q < count; q++) {
       const c = touched[q];
       if (pivotRow[c] < 0 && Math.abs(work[c]) > most) {

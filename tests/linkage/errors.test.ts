@@ -143,7 +143,7 @@ describe('a linkage that one driver does not determine', () => {
     const expected = [
       'invalid linkage',
       '  undetermined: 2 freedoms in the drawn pose, and one driver, got points that can move: B, C, D (allowed: one ' +
-        'freedom for the one driver); add a body or a ground point that holds them; if the linkage lies flat, draw it ' +
+        'freedom for the one driver); add a body or a ground point that holds them, or name measures to hold; if the linkage lies flat, draw it ' +
         'in another pose',
     ].join('\n');
     expect(thrown(() => trace(fiveBar)).message).toBe(expected);

@@ -1,0 +1,89 @@
+import { InputError, type Issue, throwIfAny } from '../errors.ts';
+import { checkDrawing, type Drawing, type Point } from './drawing.ts';
+import { jointPoints, jointsOf } from './joints.ts';
+import { carried, type Turn } from './plane.ts';
+
+/**
+ * The other way in which two bodies can be put together: the point that joins them goes to the other side of the line
+ * between their other joints, and what else they carry goes along.
+ *
+ * @throws InputError for a faulty drawing, and for a point that does not join two moving bodies with one other joint each.
+ */
+export function otherAssembly(drawing: Drawing, point: string): Drawing {
+  checkDrawing(drawing);
+  const carriers = Object.keys(drawing.bodies).filter((body) => drawing.bodies[body].includes(point));
+  throwIfAny('assembly', faults(drawing, point, carriers));
+  const pivots = carriers.map((body) => otherJoints(drawing, body, point)[0]);
+  const { points } = drawing;
+  const [a, c] = pivots.map((name) => points[name]);
+  const from = points[point];
+  const to = mirrored(from, a, c);
+  const moved: Record<string, Point> = { ...points, [point]: to };
+  carriers.forEach((body, k) => {
+    const pivot = points[pivots[k]];
+    const turn = turnFrom(pivot, from, to);
+    for (const name of drawing.bodies[body]) {
+      if (name !== point && name !== pivots[k]) moved[name] = carried(points[name], pivot, pivot, turn);
+    }
+  });
+  return { ...drawing, points: moved };
+}
+
+function otherJoints(drawing: Drawing, body: string, point: string): string[] {
+  return jointsOf(drawing, body).filter((name) => name !== point);
+}
+
+function faults(drawing: Drawing, point: string, carriers: readonly string[]): Issue[] {
+  if (!(point in drawing.points)) {
+    return [
+      {
+        path: point,
+        problem: 'unknown point',
+        allowed: Object.keys(drawing.points).join(', '),
+        advice: 'correct the name',
+      },
+    ];
+  }
+  if (carriers.length !== 2 || drawing.ground.includes(point) || jointPoints(drawing).includes(point)) {
+    return [
+      {
+        path: point,
+        problem: 'not a pin between two bodies and nothing else',
+        got: carriers.length === 0 ? 'on no body' : `on ${carriers.join(', ')}`,
+        advice: 'name the point where the two bodies meet',
+      },
+    ];
+  }
+  return carriers.flatMap((body): Issue[] => {
+    const joints = otherJoints(drawing, body, point);
+    if (joints.length === 1) return [];
+    return [
+      {
+        path: `bodies.${body}`,
+        problem: 'not held at one other joint',
+        got: joints.length === 0 ? 'none' : joints.join(', '),
+        advice: 'draw the other assembly by hand',
+      },
+    ];
+  });
+}
+
+function mirrored([x, y]: Point, [ax, ay]: Point, [cx, cy]: Point): Point {
+  const [dx, dy] = [cx - ax, cy - ay];
+  const square = dx * dx + dy * dy;
+  if (square === 0)
+    throw new InputError('assembly', [
+      { path: '', problem: 'both bodies turn about one place: there is no other assembly' },
+    ]);
+  const off = ((x - ax) * dy - (y - ay) * dx) / square;
+  return [x - 2 * off * dy, y + 2 * off * dx];
+}
+
+/** cos and sin of the turn about a pivot that takes one place to another. */
+function turnFrom([px, py]: Point, [x, y]: Point, [tx, ty]: Point): Turn {
+  const square = (x - px) ** 2 + (y - py) ** 2;
+  return [
+    ((x - px) * (tx - px) + (y - py) * (ty - py)) / square,
+    ((x - px) * (ty - py) - (y - py) * (tx - px)) / square,
+  ];
+}

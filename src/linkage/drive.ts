@@ -1,0 +1,102 @@
+// Several drivers at once: each in turn is moved by its share while the others are held. Where one of them can't go its
+// whole way before the next has moved, the ways are cut into ever smaller steps.
+
+import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import type { Drawing } from './drawing.ts';
+import type { Measure } from './measure.ts';
+import { trace } from './motion.ts';
+
+/** A driver and the value that it is to have, in the drawing's unit or radians. */
+export interface Driver {
+  readonly driver: Measure;
+  readonly to: number;
+}
+
+/** A linkage driven to a new pose. */
+export interface Driven {
+  /** The drawing in its new pose: it can be traced, driven on, or drawn. */
+  readonly drawing: Drawing;
+  /** What each driver falls short of its value, signed as the value minus what was reached; 0 where it was reached. */
+  readonly missing: readonly number[];
+}
+
+/** Numbers of steps that are tried one after the other. */
+const STEPS = [1, 4, 16, 64];
+/** What rounding may leave of a way, as a share of it. */
+const ROUNDING = 1e-12;
+
+/**
+ * Moves a linkage of as many freedoms as there are drivers until each has its value. Angles and turns count from the
+ * drawn pose continuously.
+ *
+ * Where that can't be, the linkage is left as far on the way as it goes in small steps, and `missing` says what is wanting.
+ *
+ * @throws InputError for a faulty drawing or driver, and when the drivers do not determine the motion.
+ */
+export function drive(drawing: Drawing, drivers: readonly Driver[]): Driven {
+  throwIfAny('drivers', faults(drivers));
+  const ways = drivers.map(({ driver, to }, k) => {
+    const { drawn } = trace(drawing, { driver, hold: others(drivers, k), from: Number.NEGATIVE_INFINITY });
+    return to - drawn;
+  });
+  let driven: Driven = { drawing, missing: ways };
+  for (const steps of STEPS) {
+    driven = inSteps(drawing, drivers, ways, steps);
+    if (driven.missing.every((rest) => rest === 0)) break;
+  }
+  return driven;
+}
+
+function inSteps(
+  drawing: Drawing,
+  drivers: readonly Driver[],
+  ways: readonly number[],
+  steps: number,
+): Driven {
+  let current = drawing;
+  const done = ways.map(() => 0);
+  for (let step = 1; step <= steps; step++) {
+    for (let k = 0; k < drivers.length; k++) {
+      const rest = (ways[k] * step) / steps - done[k];
+      if (Math.abs(rest) <= ROUNDING * Math.abs(ways[k])) continue;
+      const motion = trace(current, { driver: drivers[k].driver, hold: others(drivers, k) });
+      const wanted = motion.drawn + rest;
+      const reached = Math.min(motion.high.at, Math.max(motion.low.at, wanted));
+      const moved = motion.at(reached);
+      const order = Object.keys(current.points).map((name) => [name, moved[name]] as const);
+      current = { ...current, points: Object.fromEntries(order) };
+      done[k] += reached - motion.drawn;
+      if (reached !== wanted) return { drawing: current, missing: missingOf(ways, done) };
+    }
+  }
+  return { drawing: current, missing: missingOf(ways, done) };
+}
+
+function missingOf(ways: readonly number[], done: readonly number[]): number[] {
+  return ways.map((way, k) => {
+    const rest = way - done[k];
+    return Math.abs(rest) <= ROUNDING * Math.abs(way) * STEPS[STEPS.length - 1] ? 0 : rest;
+  });
+}
+
+function others(drivers: readonly Driver[], k: number): Measure[] {
+  return drivers.filter((_, i) => i !== k).map(({ driver }) => driver);
+}
+
+function faults(drivers: readonly Driver[]): Issue[] {
+  if (!Array.isArray(drivers) || drivers.length === 0) {
+    throw new InputError('drivers', [
+      {
+        path: '',
+        problem: 'no driver',
+        got: show(drivers),
+        allowed: '[{ driver: { turn: "crank" }, to: 1 }, ...]',
+      },
+    ]);
+  }
+  return drivers.flatMap(({ to }, k) =>
+    Number.isFinite(to)
+      ? []
+      : [{ path: `[${k}].to`, problem: 'not a value', got: show(to), allowed: 'a finite number' }],
+  );
+}
