@@ -3,7 +3,9 @@
 // one freedom is gained, to odd order). Signs are compared at both ends of a piece with the same rows set aside.
 
 import { borderedSign } from '../numerics/elimination.ts';
-import { type Expander, factorise, poseAt, tangentAt } from './series.ts';
+import { rankOf } from '../numerics/singular-values.ts';
+import { applyForms } from './form.ts';
+import { type Expander, factorise, jacobianRows, poseAt, tangentAt } from './series.ts';
 
 /**
  * Where branches cross, rounding joins them by kinks of about its root: a motion whose series reaches no farther than
@@ -44,6 +46,68 @@ export function turnedIn(
   }
   const far = lastOf((s) => markAt(s)[0] !== '0', beyond, near);
   return 0.5 * (near + far);
+}
+
+/** Singular values below this share of the largest are none at a place that is known to about its root only. */
+const NEARLY = 1e-5;
+/** The same for the squares of pairs of second-order terms. */
+const ONE_LINE = 1e-8;
+
+/**
+ * Whether a second branch of the motion leaves a place where rank is missing. With the motion's tangent t and the other
+ * null vector n, v = a t + b n must satisfy l . Q(v, v) = 0 for every l with l J = 0 (Q the rows' second-order terms; t does
+ * so by itself): 2 a l.Q(t, n) + b l.Q(n, n) = 0 for all l at once. Redundant rows may leave no such v: then the motion
+ * goes on as before.
+ */
+export function branches(
+  e: Expander,
+  z: Float64Array,
+  s: number,
+  pose: Float64Array,
+  tangent: Float64Array,
+): boolean {
+  poseAt(z, s, pose);
+  tangentAt(z, s, tangent);
+  const matrix = jacobianRows(e, pose);
+  const { unknowns } = e.system;
+  const { nullSpace } = rankOf(matrix, unknowns, { share: NEARLY });
+  if (nullSpace.length !== 2) return nullSpace.length > 2;
+  // In the plane of the null vectors, the one across the tangent.
+  const [c0, c1] = nullSpace.map((vector) => vector.reduce((sum, x, i) => sum + x * tangent[i], 0));
+  const across = Float64Array.from(nullSpace[0], (x, i) => c1 * x - c0 * nullSpace[1][i]);
+  const transposed = Array.from({ length: unknowns }, (_, j) => matrix.map((row) => row[j]));
+  const { nullSpace: twice } = rankOf(transposed, matrix.length, { share: NEARLY, asGiven: true });
+  const mixed = secondOrder(e, tangent, across);
+  const square = secondOrder(e, across, across);
+  let [xx, xy, yy] = [0, 0, 0];
+  for (const l of twice) {
+    const x = l.reduce((sum, value, i) => sum + 2 * value * mixed[i], 0);
+    const y = l.reduce((sum, value, i) => sum + value * square[i], 0);
+    xx += x * x;
+    xy += x * y;
+    yy += y * y;
+  }
+  // Only where all (x, y) lie on one line is there a v.
+  return xx * yy - xy * xy <= ONE_LINE * (xx + yy) ** 2;
+}
+
+/** Second-order terms of all rows, over their scale: Re(k (conj(w_a(u)) w_b(v) + conj(w_a(v)) w_b(u))) / 2. */
+function secondOrder({ system }: Expander, u: Float64Array, v: Float64Array): number[] {
+  const { forms, structure, scale } = system;
+  const parts = [u, v].map((vector) => {
+    const x = new Float64Array(forms.count);
+    const y = new Float64Array(forms.count);
+    applyForms(forms, vector, 1, 0, 0, x, y);
+    return { x, y };
+  });
+  return structure.rows.map(({ a, b, re, im }, i) => {
+    let sum = 0;
+    for (const [p, q] of [parts, [parts[1], parts[0]]]) {
+      // The constant of form 0 has no variable part.
+      sum += re * (p.x[a] * q.x[b] + p.y[a] * q.y[b]) - im * (p.x[a] * q.y[b] - p.y[a] * q.x[b]);
+    }
+    return sum / (2 * scale[i]);
+  });
 }
 
 /** The end of the part from `from` towards `to` in which something holds, as it does at `from`, by halving. */

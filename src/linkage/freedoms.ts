@@ -4,13 +4,10 @@
 import type { Issue } from '../errors.ts';
 import { type RankReport, rankOf } from '../numerics/singular-values.ts';
 import { drawingOf, giveOf } from './give.ts';
-import { type Expander, fillJacobian, residual } from './series.ts';
+import { type Expander, jacobianRows } from './series.ts';
 
 /** A component of a unit null vector below this counts as none. */
 const STILL = 1e-6;
-
-/** A row of the Jacobian, divided by its scale, is empty below this. */
-const ROUNDING = 1e-12;
 
 /** Freedoms and redundancies of the drawn pose, in the drawing's names. */
 export interface Freedoms {
@@ -26,10 +23,10 @@ export interface Freedoms {
 export function freedomsOf(e: Expander): Freedoms {
   const { system } = e;
   const { rows } = system.structure;
-  const matrix = drawnJacobian(e);
+  const matrix = jacobianRows(e, new Float64Array(system.unknowns));
   const { nullSpace, rank } = rankOf(matrix, system.unknowns);
   const across = Array.from({ length: system.unknowns }, (_, j) => matrix.map((row) => row[j]));
-  const twice = rankOf(across, rows.length).nullSpace;
+  const { nullSpace: twice } = rankOf(across, rows.length, { asGiven: true });
   const dependent = rows.filter((_, i) => twice.some((vector) => Math.abs(vector[i]) > STILL));
   return {
     freedoms: nullSpace.length,
@@ -37,20 +34,6 @@ export function freedomsOf(e: Expander): Freedoms {
     dependent: [...new Set(dependent.map(({ name }) => name))],
     moving: movingPoints(e, nullSpace),
   };
-}
-
-function drawnJacobian(e: Expander): number[][] {
-  const { system } = e;
-  residual(e, new Float64Array(system.unknowns));
-  fillJacobian(e);
-  return system.structure.rows.map((_, i) => {
-    const row = new Array<number>(system.unknowns).fill(0);
-    for (let q = e.start[i]; q < e.start[i + 1]; q++) {
-      row[2 * e.pairs[q].free] = e.jacobian[2 * q] / system.scale[i];
-      row[2 * e.pairs[q].free + 1] = e.jacobian[2 * q + 1] / system.scale[i];
-    }
-    return Math.hypot(...row) < ROUNDING ? row.fill(0) : row;
-  });
 }
 
 function movingPoints(e: Expander, nullSpace: RankReport['nullSpace']): string[] {

@@ -24,8 +24,8 @@ export interface Joints {
    */
   readonly angles?: Readonly<Record<string, readonly [Direction] | readonly [Direction, Direction]>>;
   /**
-   * Members between two points whose length is free, with a direction of their own: it lives on where the length passes
-   * through nothing. A telescope is a body to `angles` and `turn`.
+   * Members between two points whose length is free, with a direction of their own: a telescope is a body to `angles` and
+   * `turn`, and where its direction is held its length may pass through nothing.
    */
   readonly telescopes?: Readonly<Record<string, readonly [string, string]>>;
 }

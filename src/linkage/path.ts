@@ -3,7 +3,7 @@
 // A dead point of the parameter is where dt/ds = 0 inside a piece: a root of a polynomial, not a failure.
 
 import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
-import { KINK, markOf, turnedIn } from './bifurcation.ts';
+import { branches, KINK, markOf, turnedIn } from './bifurcation.ts';
 import {
   acceptParameter,
   isStill,
@@ -23,6 +23,7 @@ import {
   type Slack,
   STRIDE,
   tangentAt,
+  worstRow,
 } from './series.ts';
 import type { System } from './system.ts';
 
@@ -148,11 +149,11 @@ function layOutward(
   let step = first;
   let mark = drawnMark;
   for (;;) {
-    const held = accept(e, z, way * step, slack, pose);
-    const end = acceptParameter(by, z, t, held, system.size);
+    const good = accept(e, z, way * step, slack, pose);
+    const end = acceptParameter(by, z, t, good, system.size);
     let stop = end;
     let how: EndKind | null =
-      held === 0 ? 'locked' : end === 0 || vanishes(by, t, end, system.size) ? 'deadPoint' : null;
+      good === 0 ? 'locked' : end === 0 || vanishes(by, t, end, system.size) ? 'deadPoint' : null;
     const locked = system.structure.rows[e.worstRow]?.name;
     const event = eventIn(t, way, end, target);
     if (event !== null) ({ s: stop, how } = event);
@@ -162,7 +163,7 @@ function layOutward(
       how = 'closed';
     }
     const turned = turnedIn(e, z, mark, stop, pose, along);
-    if (turned !== null) {
+    if (turned !== null && branches(e, z, turned, pose, along)) {
       stop = turned;
       how = 'undetermined';
     }
@@ -175,7 +176,10 @@ function layOutward(
 
     tangentAt(z, stop, along);
     poseAt(z, stop, pose);
-    if (expand(e, pose, along) !== 1 || reach(e, null) < KINK * system.size) {
+    const tightest = worstRow(e, slack, pose);
+    const freedoms = expand(e, pose, along);
+    if (freedoms === 0) return { pieces, end: { at, how: 'locked', row: tightest } };
+    if (freedoms > 1 || reach(e, null) < KINK * system.size) {
       return { pieces, end: { at, how: 'undetermined' } };
     }
     mark = markOf(e, e.tangent);

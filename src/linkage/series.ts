@@ -238,6 +238,18 @@ export function accept(e: Expander, z: Float64Array, s: number, slack: Slack, po
   return 0;
 }
 
+/** The redundant row that holds least at a pose, by name. */
+export function worstRow(e: Expander, { redundant }: Slack, pose: Float64Array): string {
+  residual(e, pose);
+  const { rhs, system } = e;
+  let worst = 0;
+  for (let i = 1; i < rhs.length; i++) {
+    const miss = (k: number) => (redundant[k] * Math.abs(rhs[k])) / system.scale[k];
+    if (miss(i) > miss(worst)) worst = i;
+  }
+  return system.structure.rows[worst].name;
+}
+
 /** Whether the residuals of all rows are within what is allowed them; `e.worstRow` is the row farthest beyond. */
 function holds(e: Expander, { redundant, tolerance }: Slack): boolean {
   const { rhs, system } = e;
@@ -304,7 +316,7 @@ export function residual(e: Expander, pose: Float64Array): number {
 }
 
 /** Entries of the Jacobian from the whole forms W: d/dz of Re(k conj(W_a) W_b). */
-export function fillJacobian(e: Expander): void {
+function fillJacobian(e: Expander): void {
   const { system, start, pairs, jacobian, wholeX, wholeY } = e;
   const { c } = system.forms;
   const { rows } = system.structure;
@@ -331,6 +343,24 @@ export function fillJacobian(e: Expander): void {
       jacobian[2 * q + 1] = -hy;
     }
   }
+}
+
+/** A row of the Jacobian, divided by its scale, is empty below this. */
+const EMPTY = 1e-12;
+
+/** The Jacobian at a pose as a dense matrix, each row divided by its scale. */
+export function jacobianRows(e: Expander, pose: Float64Array): number[][] {
+  const { system, start, pairs, jacobian } = e;
+  residual(e, pose);
+  fillJacobian(e);
+  return system.structure.rows.map((_, i) => {
+    const row = new Array<number>(system.unknowns).fill(0);
+    for (let q = start[i]; q < start[i + 1]; q++) {
+      row[2 * pairs[q].free] = jacobian[2 * q] / system.scale[i];
+      row[2 * pairs[q].free + 1] = jacobian[2 * q + 1] / system.scale[i];
+    }
+    return Math.hypot(...row) < EMPTY ? row.fill(0) : row;
+  });
 }
 
 /** Right-hand sides of order k: - Re(k sum_{j=1..k-1} conj(w_{a,j}) w_{b,k-j}). */
