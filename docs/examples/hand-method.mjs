@@ -31,6 +31,7 @@ for (const [name, corner] of Object.entries(cases)) {
  */
 function leanedOver(corner) {
   const { mount, chassisMount } = corner.coilover;
+  if (chassisMount === undefined) return corner;
   const length = Math.hypot(chassisMount[0] - mount[0], chassisMount[1] - mount[1]);
   const side = length * Math.SQRT1_2;
   return { ...corner, coilover: { ...corner.coilover, chassisMount: [mount[0] - side, mount[1] + side] } };

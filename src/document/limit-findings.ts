@@ -89,7 +89,7 @@ function lacking(limits: unknown): Finding[] {
 }
 
 function withoutDirection(limits: unknown): Finding[] {
-  return ['lowerOuter', 'upperOuter'].flatMap((joint) =>
+  return Object.keys(valueAt(limits, ['ballJoints']) ?? {}).flatMap((joint) =>
     ['housingAxis', 'studAxis'].flatMap((axis): Finding[] => {
       const at = ['ballJoints', joint, axis];
       const direction = valueAt(limits, at);

@@ -77,8 +77,10 @@ export const limitsSchema = z
       .describe('Ball joints at the outer ends of the arms.')
       .optional(),
     ends: z
-      .strictObject({ mount: end.optional(), chassis: end.optional() })
-      .describe('Bearings at the ends of the coilover: mount (moving end) and chassis (fixed end).')
+      .strictObject({ mount: end.optional(), chassis: end.optional(), otherEnd: end.optional() })
+      .describe(
+        'Bearings at the ends of the coilover: mount (moving end) and chassis (fixed end), or otherEnd where that moves too.',
+      )
       .optional(),
     required: z
       .strictObject({
@@ -101,7 +103,10 @@ export const limitsSchema = z
   .describe('What ends the travel. Leave out what you do not know.');
 
 /** Options of `limits`: the same, and what its sentences are written in. */
-export const limitOptionsSchema = limitsSchema.extend({ units: z.enum(['metric', 'imperial']).optional() });
+export const limitOptionsSchema = limitsSchema.extend({
+  units: z.enum(['metric', 'imperial']).optional(),
+  ballJoints: z.record(z.string(), ballJoint.extend({ housing: z.string() }).optional()).optional(),
+});
 
 /** Limits of a corner as a document gives them, in mm and degrees once read. */
 export type LimitsDocument = z.output<typeof limitsSchema>;

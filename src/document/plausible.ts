@@ -119,7 +119,7 @@ function exchanged({ lowerArm, upperArm, coilover }: Written, unit: string): Not
       text: `its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. They were read as written.`,
     });
   }
-  if (coilover.chassisMount[1] < coilover.mount[1]) {
+  if (coilover.chassisMount !== undefined && coilover.chassisMount[1] < coilover.mount[1]) {
     notes.push({
       path: 'coilover',
       text: 'its chassisMount lies below its mount: are the two exchanged? They were read as written.',

@@ -1,7 +1,7 @@
 import type * as z from 'zod';
 import { InputError, throwIfAny } from '../errors.ts';
 import { type Units, unitName } from '../units.ts';
-import { type Geometry, geometryFindings } from './geometry.ts';
+import { geometryFindings } from './geometry.ts';
 import { readJson } from './json-text.ts';
 import { limitFindings } from './limit-findings.ts';
 import { type Check, examine, type Finding, inOrder, type Place, valueAt } from './parse.ts';
@@ -43,7 +43,7 @@ export function cornerFindings(value: unknown, at: Place, units: Units): Finding
   const unit = unitName('length', units);
   const findings = [
     ...farAway(corner, [], unit),
-    ...geometryFindings(geometryOf(corner), unit),
+    ...geometryFindings(corner, unit),
     ...limitFindings(valueAt(corner, ['limits']), unit).map((finding) => ({
       ...finding,
       at: ['limits', ...finding.at],
@@ -72,24 +72,6 @@ function farAway(value: unknown, at: Place, unit: string): Finding[] {
   return Object.entries(value).flatMap(([key, inner]) =>
     farAway(inner, [...at, Array.isArray(value) ? Number(key) : key], unit),
   );
-}
-
-function geometryOf(corner: unknown): Geometry {
-  const point = (...at: string[]) => pointAt(corner, at);
-  const arm = (name: string) => ({ inner: point(name, 'inner'), outer: point(name, 'outer') });
-  return {
-    lowerArm: arm('lowerArm'),
-    upperArm: arm('upperArm'),
-    wheel: { centre: point('wheel', 'centre'), contactPatch: point('wheel', 'contactPatch') },
-    coilover: { mount: point('coilover', 'mount'), chassisMount: point('coilover', 'chassisMount') },
-  };
-}
-
-function pointAt(value: unknown, at: Place): readonly [number, number] | undefined {
-  const point = valueAt(value, at);
-  return Array.isArray(point) && point.length === 2 && Number.isFinite(point[0]) && Number.isFinite(point[1])
-    ? (point as unknown as readonly [number, number])
-    : undefined;
 }
 
 /** Refuses a file of another kind in one line, instead of by each of its parts. */

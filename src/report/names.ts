@@ -58,8 +58,8 @@ function pointName({ drawing, shock, kingpin, ...model }: CornerModel, point: st
   const body = Object.keys(bodies).find((name) => bodies[name].includes(point));
   if (point === model.wheelCentre) return 'wheel centre';
   if (point === model.contactPatch) return 'contact patch';
-  if (point === kingpin.lower) return 'lower ball joint';
-  if (point === kingpin.upper) return 'upper ball joint';
+  if (point === kingpin?.lower) return 'lower ball joint';
+  if (point === kingpin?.upper) return 'upper ball joint';
   if (point === shock.inner || point === shock.outer) {
     return `shock mount, ${body === undefined ? 'chassis' : spaced(body)}`;
   }
