@@ -24,20 +24,23 @@ const TRAVEL = 80;
 const FREQUENCY = 1.5;
 /** Travel shown beyond a limit in the pictures, mm. */
 const BEYOND = 25;
+/** mm in an inch. */
+const INCH = 25.4;
 
 const file = process.argv[2] ?? new URL('car.json', import.meta.url);
 const out = new URL('../../out/', import.meta.url);
 
 try {
-  const car = readFile(readFileSync(file, 'utf8'));
+  const car = readFile(textOf(file));
   const name = basename(String(file), extname(String(file)));
-  print(`${car.name ?? name}: the corners through their travel (tables in mm and degrees)\n`);
-  for (const { path, text } of car.notes) print(`Look again at ${path}: ${text}`);
+  print(`${car.name ?? name}: the corners through their travel\n`);
+  lookAgain(car.notes);
   mkdirSync(out, { recursive: true });
   const written = Object.entries(car.corners).flatMap(([axle, given]) => {
     const parts = [name, axle].filter((part) => part !== '');
     return showCorner(parts.join('-'), given, car.units);
   });
+  lookAgain(car.notes);
   print('Written:');
   for (const line of written) print(`  ${line}`);
   print(`
@@ -46,7 +49,9 @@ geometry but the shock's offset. Strength, welds, steering, brakes and whether a
 local codes and of a licensed engineer or inspector.`);
 } catch (error) {
   if (!(error instanceof InputError || isFileError(error))) throw error;
-  console.error(error.message);
+  console.error(
+    error instanceof InputError ? error.message : `${String(file)}: no such file, or none that can be read`,
+  );
   process.exitCode = 1;
 }
 
@@ -55,9 +60,27 @@ local codes and of a licensed engineer or inspector.`);
  * @param {string} text
  */
 function readFile(text) {
-  if (/"corners"\s*:/.test(text)) return readCar(text);
+  if (/"corner\w*"\s*:/.test(text)) return readCar(text);
   const { corner, limits, sprungMass, name, units, notes } = readCorner(text);
   return { name, units, notes, corners: { '': { corner, limits, sprungMass } } };
+}
+
+/**
+ * What may be wrong in the file, above and below all figures.
+ * @param {readonly { path: string, text: string }[]} notes
+ */
+function lookAgain(notes) {
+  for (const { path, text } of notes) print(`Look again at ${path}: ${text}`);
+  if (notes.length > 0) print('');
+}
+
+/**
+ * The text of a file, whatever an editor has made of it.
+ * @param {string | URL} file
+ */
+function textOf(file) {
+  const bytes = readFileSync(file);
+  return new TextDecoder(bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf-16le' : 'utf-8').decode(bytes);
 }
 
 /**
@@ -74,7 +97,9 @@ function showCorner(name, { corner, limits: ends, sprungMass }, units) {
   const droop = found.droop === null ? TRAVEL : -found.droop.travel;
   const travel = { bump: Math.min(bump, TRAVEL), droop: Math.min(droop, TRAVEL) };
   const curves = sweep(corner, { ...travel, step: 1 });
-  print(sweepTable(sweep(corner, { ...travel, step: 10 })));
+  print(
+    sweepTable(sweep(corner, { ...travel, step: units === 'imperial' ? 0.5 * INCH : 10 }), undefined, units),
+  );
 
   print('Where the travel ends');
   for (const words of found.fits) print(`  Does not fit: ${words}`);
@@ -95,9 +120,11 @@ function showCorner(name, { corner, limits: ends, sprungMass }, units) {
   else for (const sentence of hand.sentences) print(`  ${sentence}`);
 
   print('\nWhat the curves say');
-  for (const line of findings(curves)) print(`  ${line}`);
+  for (const line of findings(curves, units)) print(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
     if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end)}.`);
+    else if (Math.abs(end.travel) === TRAVEL)
+      print(`  On the ${side} side they end here at ${TRAVEL} mm; the travel does not.`);
   }
   for (const note of found.notes) print(`  Note: ${note}`);
   print('');
@@ -124,10 +151,14 @@ function print(text) {
 /**
  * The sweep in sentences.
  * @param {import('jounce').Sweep} curves
+ * @param {'metric' | 'imperial'} units
  */
-function findings({ columns, at }) {
+function findings({ columns, at }, units) {
   const { travel, shockLength, installationRatio, camber, rollCentreHeight } = columns;
   if (travel.length < 2) return ['The corner has no travel as it is drawn.'];
+  /** @type {(mm: number, decimals?: number) => string} */
+  const length = (mm, decimals = 0) =>
+    units === 'imperial' ? `${(mm / INCH).toFixed(2)} inch` : `${mm.toFixed(decimals)} mm`;
   const last = travel.length - 1;
   const ride = at(0);
   const stroke = Math.abs(shockLength[0] - shockLength[last]);
@@ -135,17 +166,12 @@ function findings({ columns, at }) {
   const rate = 100 * ((high / low) ** 2 - 1);
   const way = Math.abs(rate) < 1 ? 'hardly changes' : rate > 0 ? 'rises' : 'falls';
   return [
-    `From ${mm(travel[0])} to ${mm(travel[last])} of travel the shock moves ${stroke.toFixed(1)} mm; at ride it is ${ride.shockLength.toFixed(1)} mm long.`,
-    `A mm at the wheel is ${ride.installationRatio?.toFixed(3)} mm at the shock (ride). The ratio ${way} towards bump: ${low.toFixed(3)} to ${high.toFixed(3)}.`,
+    `From ${length(-travel[0])} of droop to ${length(travel[last])} of bump the shock moves ${length(stroke, 1)}; at ride it is ${length(ride.shockLength, 1)} long.`,
+    `The shock moves ${ride.installationRatio?.toFixed(3)} of what the wheel moves (ride). The ratio ${way} towards bump: ${low.toFixed(3)} to ${high.toFixed(3)}.`,
     `The spring's part of the wheel rate goes with the square of the ratio: ${signed(rate, 0)} % from droop to bump.`,
     `Camber goes from ${signed(camber[0], 2)} to ${signed(camber[last], 2)} degrees between droop and bump.`,
-    `The roll centre is ${rollCentreHeight[0].toFixed(0)} mm above the ground at droop, ${ride.rollCentreHeight?.toFixed(0)} mm at ride, ${rollCentreHeight[last].toFixed(0)} mm at bump.`,
+    `The roll centre is ${length(rollCentreHeight[0])} above the ground at droop, ${length(ride.rollCentreHeight ?? 0)} at ride, ${length(rollCentreHeight[last])} at bump.`,
   ];
-}
-
-/** @param {number} travel */
-function mm(travel) {
-  return `${signed(travel, 0)} mm`;
 }
 
 /**
@@ -162,5 +188,5 @@ function signed(value, decimals) {
  * @returns {error is NodeJS.ErrnoException}
  */
 function isFileError(error) {
-  return error instanceof Error && 'code' in error && 'path' in error;
+  return error instanceof Error && 'syscall' in error;
 }

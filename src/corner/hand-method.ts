@@ -21,7 +21,7 @@ import type { Point } from '../linkage/drawing.ts';
 import { DEGREES, GRAVITY } from '../units.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { type CornerModel, carrierOf, pivotOf } from './model.ts';
-import { type Sweep, sweep } from './sweep.ts';
+import { sweep } from './sweep.ts';
 
 /** How the hand figure is taken, and what the exact one is made of; all optional. */
 export interface HandOptions {
@@ -161,7 +161,7 @@ export function handMethod(corner: Corner, options: HandOptions = {}): HandMetho
     ride,
     worst,
     columns: { travel: column('travel'), exact: column('exact'), error: column('error') },
-    sentences: sentencesOn(hand, ride, worst, spring.force, curves),
+    sentences: sentencesOn(hand, ride, worst, spring.force),
   };
 }
 
@@ -206,16 +206,17 @@ function springOf({ sprungMass, springRate, frequency }: HandOptions, ratio: num
   const load = (sprungMass * GRAVITY) / ratio;
   const wheelRate = (sprungMass * (2 * Math.PI * (frequency ?? 0)) ** 2) / 1000;
   const rate = springRate ?? (wheelRate - load * slope) / (ratio * ratio);
-  if (!(rate > 0)) return without('left out: at that frequency the spring rate would come out negative');
+  if (!(rate > 0))
+    return without('left out: no spring gives that frequency here, its rate would come out negative');
   return { force: 'included', rate, compression: load / rate };
 }
 
 const FAULT_WORDS: Readonly<Record<Fault, string>> = {
-  cosineOnce: 'the cosine taken once, where it acts on motion and force',
-  angleFromVertical: 'the angle taken from vertical, not from the normal of pivot to mount',
+  cosineOnce: 'the cosine of the lean taken once, where it counts twice',
+  angleFromVertical: 'the lean taken from vertical, not from square to pivot and mount',
   ballJoint: 'the ball joint taken for the contact patch',
   onePose: 'one pose taken for all',
-  noForceTerm: 'a ratio that changes under a loaded spring, left out',
+  noForceTerm: 'what a changing ratio does under load, left out',
 };
 
 /** A fault in words. */
@@ -223,23 +224,17 @@ export function faultWords(fault: Fault): string {
   return FAULT_WORDS[fault];
 }
 
-function sentencesOn(
-  hand: number,
-  ride: HandPoint,
-  worst: HandPoint,
-  force: string,
-  { end }: Sweep,
-): string[] {
-  const range = `${end.droop.travel.toFixed(0)} to +${end.bump.travel.toFixed(0)} mm`;
+function sentencesOn(hand: number, ride: HandPoint, worst: HandPoint, force: string): string[] {
+  const where = worst.travel === 0 ? 'there too' : worst.travel > 0 ? 'in bump' : 'in droop';
   return [
-    `By hand the wheel rate is ${hand.toFixed(3)} of the spring rate; exactly it is ${ride.exact.toFixed(3)} at ride.`,
-    `A spring chosen by hand comes out ${offBy(ride.error)} at ride, ${offBy(worst.error)} at worst between ${range} (at ${signed(worst.travel)} mm).`,
+    `By hand (two lengths squared, times the factor for the lean) the wheel rate is ${hand.toFixed(3)} of the spring rate; exactly it is ${ride.exact.toFixed(3)} at ride.`,
+    `A spring chosen by hand comes out ${offBy(ride.error)} at ride, ${offBy(worst.error)} at worst over this travel (${where}).`,
     ...FAULTS.filter((fault) => fault !== 'onePose').map(
       (fault) => `${FAULT_WORDS[fault]}: ${offBy(ride.shares[fault] - 1)} at ride.`,
     ),
     force === 'included'
-      ? 'The force term is in the exact figure.'
-      : `The exact figure is the square of the ratio alone; its force term is ${force}.`,
+      ? 'The exact figure counts the change of the ratio under the loaded spring (the force term) too.'
+      : `The exact figure is the square of the ratio alone; the term for the loaded spring is ${force}.`,
   ].map((words) => words.charAt(0).toUpperCase() + words.slice(1));
 }
 
@@ -247,11 +242,8 @@ function sentencesOn(
 function offBy(error: number): string {
   const percent = Math.abs(100 * error);
   if (percent < 0.5) return 'right to half a percent';
-  return `${percent.toFixed(0)} % too ${error < 0 ? 'soft' : 'stiff'}`;
-}
-
-function signed(travel: number): string {
-  return `${travel > 0 ? '+' : ''}${travel.toFixed(0)}`;
+  const way = error < 0 ? 'soft' : 'stiff';
+  return percent > 900 ? `more than ten times too ${way}` : `${percent.toFixed(0)} % too ${way}`;
 }
 
 function checkOptions(options: HandOptions): void {

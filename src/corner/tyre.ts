@@ -11,7 +11,7 @@ export interface Tyre {
 }
 
 /** `205/55R16`, with letters, load and speed marks after it or not: width mm, ratio %, rim inches. */
-const MARKING = /^\s*P?(\d{3})\s*\/\s*(\d{2,3})\s*(?:Z?R|B|D|-)?\s*(\d{2}(?:\.5)?)\b/i;
+const MARKING = /^\s*P?(\d{3})\s*\/\s*(\d{2,3})\s*(?:[ZVHS]?R|B|D|-)?\s*(\d{2}(?:\.5)?)\b/i;
 
 /**
  * Overall radius and width of a tyre from its size marking, by the exact rule with the rim at 25.4 mm an inch. Tables of the
@@ -27,7 +27,7 @@ export function tyreFromSize(size: string): Tyre {
         path: '',
         problem: 'not a size marking',
         got: show(size),
-        allowed: "width/ratio R rim, as '205/55R16'",
+        allowed: 'width/ratio R rim, as "205/55R16"',
         advice: 'copy it from the side wall, or give { overallRadius, width }',
       },
     ]);

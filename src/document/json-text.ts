@@ -2,6 +2,7 @@
 // itself comes from JSON.parse, which says too little about what it refuses and nothing about a name written twice.
 
 import { InputError } from '../errors.ts';
+import { adviceForText } from './number-meant.ts';
 import type { Finding, Place } from './parse.ts';
 
 /** A JSON text's value, and the names that stand twice in one object of it. */
@@ -154,12 +155,9 @@ function scan(text: string, twice: Finding[]): void {
     }
     const sameLine = !/[\r\n]/.test(text.slice(end, at));
     if (sameLine && /[\d./"'”″°a-z]/i.test(here) && /\d/.test(text.charAt(end - 1))) {
-      throw new Slip(
-        at,
-        'what follows the number does not belong to it',
-        'write the bare number, as 17.375; "units" says once what all of them are in',
-      );
+      throw new Slip(at, 'what follows the number does not belong to it', bareNumberAdvice(text, end));
     }
+    if (here === ';') throw new Slip(at, 'a semicolon, where a comma belongs', 'write , for ;');
     throw new Slip(
       at,
       'a comma is missing before this',
@@ -242,7 +240,7 @@ function scan(text: string, twice: Finding[]): void {
       throw new Slip(at, 'not a number as JSON writes it', 'write the number, or leave the whole entry out');
     }
     throw found === undefined
-      ? new Slip(at, 'a value is missing here', quotesAdvice(here))
+      ? new Slip(at, 'a value is missing here', signAdvice(here))
       : new Slip(at, 'a text without quotes', `write "${found}"`);
   }
 
@@ -260,4 +258,21 @@ function scan(text: string, twice: Finding[]): void {
 /** What to do about quotation marks that are none to JSON. */
 function quotesAdvice(here: string): string | undefined {
   return /['‘’“”„`]/.test(here) ? 'write straight double quotes: "' : undefined;
+}
+
+/** What to do about a sign where a value belongs. */
+function signAdvice(here: string): string | undefined {
+  if (/[−–—]/.test(here)) return 'write the short minus of the keyboard: -';
+  if (here === '(') return 'write square brackets round a point: [y, z]';
+  if (/[,\]}]/.test(here)) return 'write one, or take the whole entry out';
+  if (here === '?') return 'leave the whole entry out if you do not know it';
+  return quotesAdvice(here) ?? 'a sign that JSON has not, perhaps one that is not seen: take it out';
+}
+
+/** What to do about signs after a number that ends at a place: `5 3/4`, `24.5 in`. */
+function bareNumberAdvice(text: string, end: number): string {
+  const [before] = /[-\d.]+$/.exec(text.slice(Math.max(0, end - 40), end)) ?? [''];
+  const [after] = /^[^,\]}\r\n]*/.exec(text.slice(end, end + 40)) ?? [''];
+  const advice = adviceForText(before + after, undefined).replace(', without quotes', '');
+  return `${advice}; "units" says once what all of them are in`;
 }

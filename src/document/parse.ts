@@ -149,15 +149,21 @@ function unknownName(
       name,
       free.filter((other) => isRequired(holder, other)),
     ) ?? meantName(name, free);
-  const homes = [...new Set(homesOf(schema, name))].filter((home) => home !== at.at(-1));
-  const advice =
-    meant !== undefined
-      ? `did you mean ${meant}?`
-      : homes.length > 0
-        ? `it belongs in ${homes.join(' or ')}`
-        : 'correct the spelling, or take it out';
+  const advice = meant !== undefined ? `did you mean ${meant}?` : adviceOnHome(schema, at, name);
   const finding = { at: [...at, name], problem: 'unknown name', allowed: allowed.join(', '), advice };
   return meant === undefined ? { finding } : { finding, name: meant };
+}
+
+/** Where a name belongs that is none here: below, or farther out as when a bracket is missing before it. */
+function adviceOnHome(schema: z.ZodType, at: Place, name: string): string {
+  for (let depth = at.length - 1; depth >= 0; depth--) {
+    const outer = schemaAt(schema, at.slice(0, depth));
+    const home = at[depth - 1] ?? 'the outermost { }';
+    if (namesOf(outer).includes(name)) return `it belongs in ${String(home)}: is a } missing before it?`;
+  }
+  const here = schemaAt(schema, at);
+  const homes = here === undefined ? [] : [...new Set(homesOf(here, name))];
+  return homes.length > 0 ? `it belongs in ${homes.join(' or ')}` : 'correct the spelling, or take it out';
 }
 
 function translate(

@@ -1,27 +1,34 @@
-// What a corner's numbers make one ask, though they may be right: sizes that no car has, names exchanged, another side.
+// What a corner's numbers make one ask, though they may be right: names exchanged, another side, points below the ground.
 
-import { fromMetric, type Units, unitName } from '../units.ts';
-import type { DoubleWishboneInput } from './corner-schema.ts';
+import { DEGREES, fromMetric, type Units, unitName } from '../units.ts';
 import type { Note } from './note.ts';
-import { inWords } from './number-meant.ts';
+import { oddSizes } from './odd-sizes.ts';
+import { archOf, type Point, pointsOf, short, type Written } from './written.ts';
 
-/** A corner's parts that can be looked at, as they were written. */
-export interface Written extends DoubleWishboneInput {
-  readonly sprungMass?: number | undefined;
-}
+/** What a tape can tell, mm. */
+const TAPE = 0.5;
 
 /** Notes to a corner as written; `under` is its path with a dot at the end, or nothing. */
 export function cornerNotes(corner: Written, under: string, units: Units): Note[] {
+  const unit = unitName('length', units);
+  const turned = exchangedCoordinates(corner);
   return [
     ...otherSide(corner),
+    ...belowGround(corner, unit),
+    ...turned,
     ...oddSizes(corner, units),
-    ...exchanged(corner, unitName('length', units)),
+    // With coordinates exchanged nothing lies where it should.
+    ...(turned.length > 0 ? [] : [...exchanged(corner, unit), ...inboardWheel(corner, unit)]),
+    ...standing(corner, units),
+    ...together(corner),
     ...oddMass(corner.sprungMass, units),
   ].map(({ path, text }) => ({ path: path === 'units' ? path : `${under}${path}`, text }));
 }
 
-function otherSide({ wheel, lowerArm, upperArm }: Written): Note[] {
-  const right = wheel.centre[0] < 0;
+const AS_WRITTEN = 'It was read as written.';
+
+function otherSide(corner: Written): Note[] {
+  const right = corner.wheel.centre[0] < 0;
   const notes: Note[] = right
     ? [
         {
@@ -30,80 +37,129 @@ function otherSide({ wheel, lowerArm, upperArm }: Written): Note[] {
         },
       ]
     : [];
-  for (const [name, { outer }] of Object.entries({ lowerArm, upperArm })) {
-    if (outer[0] < 0 === right) continue;
+  // A coilover on a rocker may well lie across the car.
+  const across = corner.rocker === undefined ? '' : 'coilover.chassisMount';
+  const points = [...pointsOf(corner), ...archOf(corner)];
+  const others = points.filter(([path, [y]]) => y !== 0 && y < 0 !== right && path !== across);
+  if (2 * others.length > points.length) {
+    return [
+      {
+        path: 'wheel.centre',
+        text: `${pointText(corner.wheel.centre)} lies on the other side of the car than most points: is its sign right? It was read as written, and the side with the wheel counts as the outer one.`,
+      },
+    ];
+  }
+  for (const [path, point] of others) {
     notes.push({
-      path: `${name}.outer`,
-      text: `${pointText(outer)} lies on the other side of the car than the wheel: is its sign right? It was read as written.`,
+      path,
+      text: `${pointText(point)} lies on the other side of the car than the wheel: is its sign right? ${AS_WRITTEN}`,
     });
   }
   return notes;
 }
 
-/** A size of the corner in the file's unit, and what is usual, mm. */
-interface Size {
-  readonly path: string;
-  readonly what: string;
-  readonly value: number;
-  readonly least: number;
-  readonly most: number;
+function belowGround(corner: Written, unit: string): Note[] {
+  return [...pointsOf(corner), ...archOf(corner)]
+    .filter(([, [, z]]) => z < 0)
+    .map(([path, [, z]]) => ({
+      path,
+      text: `z is ${z} ${unit}, below the ground: is its sign right? ${AS_WRITTEN}`,
+    }));
 }
 
-function sizesOf({ lowerArm, upperArm, wheel }: Written): Size[] {
-  const arm = ({ inner, outer }: { inner: readonly number[]; outer: readonly number[] }) =>
-    Math.hypot(outer[0] - inner[0], outer[1] - inner[1]);
-  const height = wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0);
-  const half = Math.abs(wheel.centre[0]);
-  const long = { least: 60, most: 1000 };
+/** Points that would lie outboard of their neighbour if their coordinates were exchanged, and do not as they are. */
+function exchangedCoordinates({ wheel, lowerArm, upperArm }: Written): Note[] {
+  const outboard: [path: string, point: Point, of: Point][] = [
+    ['wheel.centre', wheel.centre, lowerArm.outer],
+    ['lowerArm.outer', lowerArm.outer, lowerArm.inner],
+  ];
+  if (upperArm !== undefined) outboard.push(['upperArm.outer', upperArm.outer, upperArm.inner]);
+  return outboard
+    .filter(([, [y, z], [inner]]) => Math.abs(y) < z && Math.abs(y) < Math.abs(inner) && z > Math.abs(inner))
+    .map(([path, point]) => ({
+      path,
+      text: `${pointText(point)} is higher above the ground than far from the centreline: are y and z exchanged? ${AS_WRITTEN}`,
+    }));
+}
+
+/** The wheel's centre lies outboard of the ball joints, as a rule. */
+function inboardWheel({ wheel, lowerArm, upperArm }: Written, unit: string): Note[] {
+  const joints = upperArm === undefined ? [lowerArm.outer] : [lowerArm.outer, upperArm.outer];
+  const inboard = Math.min(...joints.map(([y]) => Math.abs(y))) - Math.abs(wheel.centre[0]);
+  if (inboard <= 0) return [];
+  const which = joints.length > 1 ? 'both ball joints' : 'the ball joint';
   return [
-    { path: 'lowerArm', what: 'long', value: arm(lowerArm), ...long },
-    { path: 'upperArm', what: 'long', value: arm(upperArm), ...long },
-    { path: 'wheel.centre', what: 'above the ground', value: height, least: 100, most: 700 },
-    { path: 'wheel.centre', what: 'from the centreline', value: half, least: 250, most: 1500 },
+    {
+      path: 'wheel.centre',
+      text: `it lies ${short(inboard)} ${unit} inboard of ${which}: is it right? ${AS_WRITTEN}`,
+    },
   ];
 }
 
-/** Units that a tape or a drawing may have, and mm in one. */
-const TAPES: readonly [name: string, mm: number, remedy: string][] = [
-  ['mm', 1, '"units": "metric"'],
-  ['inches', 25.4, '"units": "imperial"'],
-  ['cm', 10, 'them in mm'],
-  ['metres', 1000, 'them in mm'],
-];
+/** Camber that no wheel has, and a contact patch that contradicts it or the ground; degrees. */
+const MOST_CAMBER = 8;
+const CAMBER_TOLERANCE = 0.5;
 
-/** Sizes that no car has. Where one other unit makes good all of them, that is said once, of the file. */
-function oddSizes(corner: Written, units: Units): Note[] {
-  const sizes = sizesOf(corner);
+function standing({ wheel }: Written, units: Units): Note[] {
+  const { centre, camber, contactPatch } = wheel;
   const unit = unitName('length', units);
-  const own = units === 'metric' ? 1 : 25.4;
-  const usual = ({ value, least, most }: Size, mm: number) => value * mm >= least && value * mm <= most;
-  const odd = sizes.filter((one) => !usual(one, own));
-  if (odd.length === 0) return [];
-  const tape = TAPES.find(([, mm]) => mm !== own && odd.every((one) => usual(one, mm)));
-  if (odd.length === sizes.length && tape !== undefined) {
-    const [name, , remedy] = tape;
-    const listed = sizes.map(({ path, what, value }) => `${path} ${short(value)} ${unit} ${what}`).join(', ');
-    return [
-      {
-        path: 'units',
-        text: `no car has such sizes (${listed}). Were they measured in ${name}? Then write ${remedy}. They were read in ${inWords(unit)}.`,
-      },
-    ];
+  const notes: Note[] = [];
+  const side = centre[0] < 0 ? -1 : 1;
+  const drawn =
+    contactPatch === undefined
+      ? undefined
+      : Math.atan2(side * (centre[0] - contactPatch[0]), centre[1] - contactPatch[1]) * DEGREES;
+  const odd = camber ?? drawn;
+  if (odd !== undefined && Math.abs(odd) > MOST_CAMBER) {
+    const path = camber === undefined ? 'contactPatch' : 'camber';
+    notes.push({
+      path: `wheel.${path}`,
+      text: `a camber of ${short(odd)} degrees, where ${MOST_CAMBER} either way is much. Is it right? ${AS_WRITTEN}`,
+    });
   }
-  return odd.map(({ path, what, value, least, most }) => {
-    const range = [least, most].map((mm) => short(fromMetric(mm, 'length', units))).join(' to ');
-    const guess = tape === undefined ? '' : ` ${tape[0]}, perhaps?`;
-    return {
-      path,
-      text: `${short(value)} ${unit} ${what}, where ${range} ${unit} is usual. In which unit was it measured?${guess} It was read in ${inWords(unit)}.`,
-    };
-  });
+  if (camber !== undefined && drawn !== undefined && Math.abs(camber - drawn) > CAMBER_TOLERANCE) {
+    notes.push({
+      path: 'wheel.contactPatch',
+      text: `with it and the centre the wheel leans ${short(drawn)} degrees, and camber says ${short(camber)}. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.`,
+    });
+  }
+  if (contactPatch !== undefined && Math.abs(contactPatch[1]) > fromMetric(TAPE, 'length', units)) {
+    notes.push({
+      path: 'wheel.contactPatch',
+      text: `z is ${contactPatch[1]} ${unit}, where the ground has 0: heights count from the ground. ${AS_WRITTEN}`,
+    });
+  }
+  return notes;
 }
 
-function exchanged({ lowerArm, upperArm, coilover }: Written, unit: string): Note[] {
+/** Points that may lie together, but hardly do. */
+function together({ lowerArm, upperArm, rod, rocker, coilover }: Written): Note[] {
+  const same = (a: Point | undefined, b: Point | undefined) =>
+    a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
   const notes: Note[] = [];
-  const below = lowerArm.outer[1] - upperArm.outer[1];
-  if (below > 0) {
+  if (same(lowerArm.inner, upperArm?.inner)) {
+    notes.push({
+      path: 'upperArm.inner',
+      text: `in the same place as lowerArm.inner: copied and not changed? ${AS_WRITTEN}`,
+    });
+  }
+  const pivots = { lowerArm: lowerArm.inner, upperArm: upperArm?.inner, upright: undefined };
+  const onPivot = (path: string, pivot: string, moved: string) =>
+    notes.push({
+      path,
+      text: `it lies on the pivot of ${pivot}, on which it stands: the wheel moves without moving the ${moved}. ${AS_WRITTEN}`,
+    });
+  if (rod !== undefined && same(rod.mount, pivots[rod.on])) onPivot('rod.mount', rod.on, 'rod');
+  if (coilover?.on !== undefined && same(coilover.mount, pivots[coilover.on]))
+    onPivot('coilover.mount', coilover.on, 'coilover');
+  if (same(coilover?.rockerMount, rocker?.pivot)) onPivot('coilover.rockerMount', 'the rocker', 'coilover');
+  return notes;
+}
+
+function exchanged({ lowerArm, upperArm, strut, rod, coilover }: Written, unit: string): Note[] {
+  const notes: Note[] = [];
+  const below = upperArm === undefined ? 0 : lowerArm.outer[1] - upperArm.outer[1];
+  if (upperArm !== undefined && below > 0) {
     const both = lowerArm.inner[1] > upperArm.inner[1];
     notes.push({
       path: 'upperArm',
@@ -112,19 +168,24 @@ function exchanged({ lowerArm, upperArm, coilover }: Written, unit: string): Not
         : `its ball joint lies ${short(below)} ${unit} below that of lowerArm: are the two outer points exchanged, or the arms? They were read as written.`,
     });
   }
-  for (const [name, { inner, outer }] of Object.entries({ lowerArm, upperArm })) {
-    if (Math.abs(outer[0]) >= Math.abs(inner[0])) continue;
+  for (const [name, arm] of Object.entries({ lowerArm, upperArm })) {
+    if (arm === undefined || Math.abs(arm.outer[0]) >= Math.abs(arm.inner[0])) continue;
     notes.push({
       path: name,
       text: `its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. They were read as written.`,
     });
   }
-  if (coilover.chassisMount !== undefined && coilover.chassisMount[1] < coilover.mount[1]) {
+  const other = (path: string, one: string, lies: string, another: string) =>
     notes.push({
-      path: 'coilover',
-      text: 'its chassisMount lies below its mount: are the two exchanged? They were read as written.',
+      path,
+      text: `its ${one} lies ${lies} its ${another}: are the two exchanged? They were read as written.`,
     });
-  }
+  if (strut !== undefined && strut.top[1] < strut.lower[1]) other('strut', 'top', 'below', 'lower');
+  if (rod !== undefined && Math.abs(rod.mount[0]) < Math.abs(rod.rockerMount[0]))
+    other('rod', 'mount', 'nearer to the centreline than', 'rockerMount');
+  const { mount, chassisMount } = coilover ?? {};
+  if (mount !== undefined && chassisMount !== undefined && chassisMount[1] < mount[1])
+    other('coilover', 'chassisMount', 'below', 'mount');
   return notes;
 }
 
@@ -133,7 +194,9 @@ const MASS = { least: 30, most: 800 };
 
 function oddMass(mass: number | undefined, units: Units): Note[] {
   if (mass === undefined) return [];
-  const [least, most] = [MASS.least, MASS.most].map((kg) => fromMetric(kg, 'mass', units));
+  const [least, most] = [MASS.least, MASS.most].map((kg) =>
+    Number(fromMetric(kg, 'mass', units).toPrecision(2)),
+  );
   if (mass >= least && mass <= most) return [];
   const unit = unitName('mass', units);
   return [
@@ -147,10 +210,10 @@ function oddMass(mass: number | undefined, units: Units): Note[] {
 /** Notes to the tyre's overall radius against the drawn height of the wheel's centre, both in the file's unit. */
 export function radiusNotes(overall: number, loaded: number, path: string, units: Units): Note[] {
   const unit = unitName('length', units);
-  // A tape reads no finer.
-  if (overall > loaded + fromMetric(0.5, 'length', units)) return [];
+  const tape = fromMetric(TAPE, 'length', units);
+  if (overall > loaded + tape) return [];
   const how =
-    overall < loaded - fromMetric(0.5, 'length', units)
+    overall < loaded - tape
       ? `less than the height of the wheel's centre, ${short(loaded)} ${unit}`
       : "equal to the height of the wheel's centre";
   return [
@@ -163,9 +226,4 @@ export function radiusNotes(overall: number, loaded: number, path: string, units
 
 function pointText([y, z]: readonly [number, number]): string {
   return `[${y}, ${z}]`;
-}
-
-/** To a tenth, or three digits of what is small. */
-function short(value: number): string {
-  return String(value >= 100 ? Number(value.toFixed(1)) : Number(value.toPrecision(3)));
 }

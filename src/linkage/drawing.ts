@@ -1,4 +1,5 @@
 import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Joints, jointIssues, jointPoints, misshapenJoints } from './joints.ts';
 
 /** A point of the plane, `[x, y]`, in the drawing's own length unit. */
 export type Point = readonly [number, number];
@@ -8,32 +9,27 @@ export type Point = readonly [number, number];
  *
  * Bodies that share a point are pinned there, any number of them; a body of two points is a bar.
  */
-export interface Drawing {
+export interface Drawing extends Joints {
   /** Every named point, `[x, y]`, in one length unit of your choice. */
   readonly points: Readonly<Record<string, Point>>;
   /** Names of the points that never move. */
   readonly ground: readonly string[];
   /** Rigid bodies, each as the names of its points, two or more. */
   readonly bodies: Readonly<Record<string, readonly string[]>>;
-  /** Coordinates that stay as drawn, `{ x: 'P' }` or `{ y: 'P' }`: a point on a straight guide along the other axis. */
-  readonly held?: readonly Held[];
 }
-
-/** A coordinate of a point that stays as drawn. */
-export type Held = { readonly x: string } | { readonly y: string };
 
 /**
  * Checks a drawing.
  *
  * @throws InputError with every issue: coordinates that are not finite numbers, unknown or repeated names, points on
- * no body, bodies whose points all coincide.
+ * no body, bodies whose points all coincide, joints that name no point or direction.
  */
 export function checkDrawing(drawing: Drawing): void {
   throwIfAny('drawing', missingParts(drawing));
   const issues: Issue[] = [];
   const names = Object.keys(drawing.points);
   const known = new Set(names);
-  const used = new Set(drawing.ground);
+  const used = new Set([...drawing.ground, ...jointPoints(drawing)]);
   const listed = names.join(', ');
   for (const name of names) {
     const at: unknown = drawing.points[name];
@@ -87,10 +83,9 @@ export function checkDrawing(drawing: Drawing): void {
       });
     }
   }
-  drawing.held?.forEach((held, k) => {
-    const axis = 'x' in held ? 'x' : 'y';
-    checkName(`held[${k}].${axis}`, 'x' in held ? held.x : held.y);
-  });
+  const { points, ground, bodies } = drawing;
+  const together = (a: string, b: string) => samePlace(points[a], points[b]);
+  issues.push(...jointIssues(drawing, { bodies, ground, checkName, together }));
   for (const name of names) {
     if (used.has(name)) continue;
     issues.push({
@@ -110,7 +105,7 @@ function twice(path: string, name: string): Issue {
 function missingParts(drawing: unknown): Issue[] {
   if (!isRecord(drawing)) return [{ path: '', problem: 'not a drawing', got: show(drawing), allowed: SHAPE }];
   const issues: Issue[] = [];
-  const { points, ground, bodies, held } = drawing;
+  const { points, ground, bodies } = drawing;
   const isNames = (value: unknown) => Array.isArray(value) && value.every((name) => typeof name === 'string');
   const check = (path: string, good: boolean, got: unknown, allowed: string) => {
     if (!good)
@@ -129,12 +124,7 @@ function missingParts(drawing: unknown): Issue[] {
       check(`bodies.${name}`, isNames(members), members, "names of points, as ['A', 'B']");
     }
   }
-  if (held !== undefined) {
-    const isHeld = (one: unknown) =>
-      isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string');
-    check('held', Array.isArray(held) && held.every(isHeld), held, "[{ x: 'P' }, { y: 'Q' }]");
-  }
-  return issues;
+  return [...issues, ...misshapenJoints(drawing)];
 }
 
 const SHAPE = '{ points, ground, bodies }';

@@ -2,7 +2,8 @@
 // length drives the rest from the drawn value to the wanted one. The pose reached is the new drawing.
 
 import { type Issue, show, throwIfAny } from '../errors.ts';
-import type { Drawing, Held, Point } from './drawing.ts';
+import type { Drawing, Point } from './drawing.ts';
+import { type Held, jointPoints } from './joints.ts';
 import { trace } from './motion.ts';
 
 /** A drawing with changed lengths, and by how much each falls short of the wanted one (0 where it was reached). */
@@ -35,7 +36,7 @@ export function withLengths(
     const points = Object.fromEntries(
       Object.entries(current.points).filter(([name]) => !carried.includes(name)),
     );
-    const rest: Drawing = { points, ground: current.ground, bodies: others, held: [held] };
+    const rest: Drawing = { ...current, points, bodies: others, held: [...(current.held ?? []), held] };
     const driver = { length: [a, b] } as const;
     const motion = trace(rest, { driver });
     const reached = Math.min(motion.high.at, Math.max(motion.low.at, wanted));
@@ -58,10 +59,13 @@ function turned([x, y]: Point, [px, py]: Point, to: Point, turn: number): Point 
 }
 
 /** Points of a body at which something else holds it. */
-function jointsOf({ bodies, ground }: Drawing, body: string): string[] {
+function jointsOf(drawing: Drawing, body: string): string[] {
+  const { bodies, ground } = drawing;
+  const held = jointPoints(drawing);
   return bodies[body].filter(
     (name) =>
       ground.includes(name) ||
+      held.includes(name) ||
       Object.entries(bodies).some(([other, points]) => other !== body && points.includes(name)),
   );
 }

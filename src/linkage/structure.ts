@@ -2,6 +2,7 @@
 // basic points, what the constraint rows are made of. Drawings of one structure (corners of one kind) share it.
 
 import { checkDrawing, type Drawing } from './drawing.ts';
+import type { Direction } from './joints.ts';
 
 /** A body by the indices of its points; `a` and `b` are its basic points. */
 export interface Member {
@@ -11,32 +12,43 @@ export interface Member {
   readonly b: number;
 }
 
-/**
- * A form that rows are made of: the constant 1 (neither), the bar between a body's basic points (body alone), how far a
- * point is off its place in a body (both), or the place of a point (point alone).
- */
-export interface FormPlan {
-  readonly body?: Member;
-  readonly point?: number;
-}
+/** A form that rows are made of. */
+export type FormPlan =
+  | { readonly kind: 'one' }
+  /** The place of a point. */
+  | { readonly kind: 'place'; readonly point: number }
+  /** The line from one point to another. */
+  | { readonly kind: 'line'; readonly from: number; readonly to: number }
+  /** How far a point is off its place in a body. */
+  | { readonly kind: 'tie'; readonly body: Member; readonly point: number }
+  /** A line turned by the angle drawn between it and the line of form `along`. */
+  | { readonly kind: 'turned'; readonly from: number; readonly to: number; readonly along: number };
 
-/** A row Re(k conj(W_a) W_b) = constant of two forms by index, k = re + i im; `name` in the drawing's names. */
+/**
+ * A row Re(k conj(W_a) W_b) = constant of two forms by index, k = re + i im; `name` in the drawing's names. Divided by the
+ * drawn length of W_a (of the shorter of the two, for an angle) its residual is a length.
+ */
 export interface RowPlan {
   readonly name: string;
   readonly a: number;
   readonly b: number;
   readonly re: number;
   readonly im: number;
+  readonly isAngle?: boolean;
 }
 
 /** See the head of this file. */
 export interface Structure {
   readonly names: readonly string[];
   readonly index: ReadonlyMap<string, number>;
-  readonly ground: readonly string[];
-  /** Whether a point never moves. */
+  /** What was drawn, but for the coordinates. */
+  readonly drawn: Omit<Drawing, 'points'>;
+  /** Whether a point never moves. Behind the named points stand the ends of telescopes' own directions. */
   readonly fixed: readonly boolean[];
+  /** Bodies and telescopes. */
   readonly bodies: ReadonlyMap<string, Member>;
+  /** For each telescope its two points and the end of its direction, which is drawn where the second point is. */
+  readonly telescopes: readonly { readonly a: number; readonly b: number; readonly end: number }[];
   /** The body that gives a point its place, undefined for fixed and for free points. */
   readonly definition: readonly (Member | undefined)[];
   readonly freePoints: readonly number[];
@@ -57,7 +69,7 @@ const known = new WeakMap<Drawing['bodies'], Structure>();
  */
 export function structureOf(drawing: Drawing): Structure {
   const before = isKnown(drawing) ? known.get(drawing.bodies) : undefined;
-  if (before !== undefined && before.ground === drawing.ground && sameNames(before.names, drawing.points))
+  if (before !== undefined && sameParts(before.drawn, drawing) && sameNames(before.names, drawing.points))
     return before;
   checkDrawing(drawing);
   const structure = build(
@@ -95,7 +107,15 @@ export function fittedStructureOf(drawing: Drawing): Structure {
 
 /** Whether a structure may have been kept for the drawing; `drawing` may be anything. */
 function isKnown(drawing: Drawing): boolean {
-  return typeof drawing?.bodies === 'object' && drawing.held === undefined && drawing.points != null;
+  return typeof drawing?.bodies === 'object' && drawing.bodies !== null && drawing.points != null;
+}
+
+/** What a structure is made from. */
+const PARTS = ['ground', 'bodies', 'held', 'sliders', 'angles', 'telescopes'] as const;
+
+function sameParts(before: Omit<Drawing, 'points'>, drawing: Drawing): boolean {
+  for (const part of PARTS) if (before[part] !== drawing[part]) return false;
+  return true;
 }
 
 function sameNames(names: readonly string[], points: Drawing['points']): boolean {
@@ -104,13 +124,13 @@ function sameNames(names: readonly string[], points: Drawing['points']): boolean
   return at === names.length;
 }
 
-function cannotChange({ ground, bodies, held }: Drawing): boolean {
-  return (
-    held === undefined &&
-    Object.isFrozen(ground) &&
-    Object.isFrozen(bodies) &&
-    Object.values(bodies).every(Object.isFrozen)
-  );
+function cannotChange(drawing: Drawing): boolean {
+  return PARTS.every((part) => isDeepFrozen(drawing[part]));
+}
+
+function isDeepFrozen(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return true;
+  return Object.isFrozen(value) && Object.values(value).every(isDeepFrozen);
 }
 
 function build(
@@ -121,8 +141,12 @@ function build(
   const names = Object.keys(drawing.points);
   const index = new Map(names.map((name, p) => [name, p]));
   const indexOf = (name: string) => index.get(name) as number;
+  const telescopes = Object.entries(drawing.telescopes ?? {}).map(([name, [a, b]], k) => {
+    return { name, a: indexOf(a), b: indexOf(b), end: names.length + k };
+  });
+  const count = names.length + telescopes.length;
   const { fixed, moving, apart } = fixBodies(
-    names.length,
+    count,
     drawing.ground.map(indexOf),
     Object.entries(drawing.bodies).map(([name, members]) => ({ name, points: members.map(indexOf) })),
     lieApart,
@@ -136,18 +160,24 @@ function build(
     bodies.set(name, { name, points, a, b });
   }
   const members = [...bodies.values()].filter(({ name }) => moving.has(name));
+  for (const { name, a, end } of telescopes) {
+    const member = { name, points: [a, end], a, b: end };
+    bodies.set(name, member);
+    members.push(member);
+  }
   const definition = definePoints(members, fixed);
-  const freePoints = names.map((_, p) => p).filter((p) => !fixed[p] && definition[p] === undefined);
+  const freePoints = fixed.map((_, p) => p).filter((p) => !fixed[p] && definition[p] === undefined);
 
-  const forms: FormPlan[] = [{}];
+  const forms: FormPlan[] = [{ kind: 'one' }];
   const rows: RowPlan[] = [];
+  const line = (from: number, to: number) => forms.push({ kind: 'line', from, to }) - 1;
   for (const body of members) {
     const { name, a, b } = body;
-    const bar = forms.push({ body }) - 1;
+    const bar = line(a, b);
     rows.push({ name: `body ${name}`, a: bar, b: bar, re: 0.5, im: 0 });
     for (const point of body.points) {
       if (point === a || point === b || definition[point] === body) continue;
-      const tie = forms.push({ body, point }) - 1;
+      const tie = forms.push({ kind: 'tie', body, point }) - 1;
       const label = `body ${name} at ${names[point]}`;
       rows.push({ name: label, a: 0, b: tie, re: 1, im: 0 }, { name: label, a: 0, b: tie, re: 0, im: -1 });
     }
@@ -155,7 +185,7 @@ function build(
   for (const held of drawing.held ?? []) {
     const [axis, name] = 'x' in held ? (['x', held.x] as const) : (['y', held.y] as const);
     const point = indexOf(name);
-    const place = forms.push({ point }) - 1;
+    const place = forms.push({ kind: 'place', point }) - 1;
     rows.push({
       name: `held ${axis} of ${name}`,
       a: 0,
@@ -164,7 +194,39 @@ function build(
       im: axis === 'x' ? 0 : -1,
     });
   }
-  return { names, index, ground: drawing.ground, fixed, bodies, definition, freePoints, forms, rows, apart };
+  // Cross products: k = -i. The angle drawn is taken out of the second line beforehand.
+  for (const [name, { point, on }] of Object.entries(drawing.sliders ?? {})) {
+    const [a, b] = on.map(indexOf);
+    rows.push({ name: `slider ${name}`, a: line(a, b), b: line(a, indexOf(point)), re: 0, im: -1 });
+  }
+  for (const { name, a, b, end } of telescopes) {
+    rows.push({ name: `telescope ${name}`, a: line(a, end), b: line(a, b), re: 0, im: -1 });
+  }
+  for (const [name, [first, second]] of Object.entries(drawing.angles ?? {})) {
+    const ends = (direction: Direction): [number, number] => {
+      if (typeof direction !== 'string') return [indexOf(direction[0]), indexOf(direction[1])];
+      const { a, b } = bodies.get(direction) as Member;
+      return [a, b];
+    };
+    const along = second === undefined ? 0 : line(...ends(second));
+    const [from, to] = ends(first);
+    const turned = forms.push({ kind: 'turned', from, to, along }) - 1;
+    rows.push({ name: `angle ${name}`, a: along, b: turned, re: 0, im: -1, isAngle: true });
+  }
+  const { points: _, ...drawn } = drawing;
+  return {
+    names,
+    index,
+    drawn,
+    fixed,
+    bodies,
+    telescopes,
+    definition,
+    freePoints,
+    forms,
+    rows,
+    apart,
+  };
 }
 
 /** A body held at two fixed points that lie apart never moves, nor does any point of it; and so on. */

@@ -12,7 +12,7 @@
 import { InputError } from '../errors.ts';
 import { checkDrawing, type Drawing, isPoint } from './drawing.ts';
 import { addForms, constantForm, type Form, type Forms, packForms } from './form.ts';
-import { fittedStructureOf, type Member, type Structure, structureOf } from './structure.ts';
+import { type FormPlan, fittedStructureOf, type Member, type Structure, structureOf } from './structure.ts';
 
 /** A drawing turned into unknowns and rows; made by `compile`, never changed afterwards. */
 export interface System {
@@ -64,14 +64,28 @@ export function compile(drawing: Drawing): System {
   };
   for (let p = 0; p < x.length; p++) place(p);
 
-  const forms = structure.forms.map(({ body, point }) => {
-    if (body === undefined) return point === undefined ? constantForm(1, 0) : places[point];
-    const { a, b } = body;
-    const bar = addForms(places[b], places[a], -1, 0, x[b] - x[a], y[b] - y[a]);
-    if (point === undefined) return bar;
-    const [re, im] = share(x, y, body, point);
-    return addForms(addForms(places[point], places[a], -1, 0, 0, 0), bar, -re, -im, 0, 0);
-  });
+  const line = (from: number, to: number) =>
+    addForms(places[to], places[from], -1, 0, x[to] - x[from], y[to] - y[from]);
+  const forms: Form[] = [];
+  for (const plan of structure.forms) forms.push(formOf(plan));
+  function formOf(plan: FormPlan): Form {
+    switch (plan.kind) {
+      case 'one':
+        return ONE;
+      case 'place':
+        return places[plan.point];
+      case 'line':
+        return line(plan.from, plan.to);
+      case 'tie': {
+        const { body, point } = plan;
+        const [re, im] = share(x, y, body, point);
+        const off = addForms(places[point], places[body.a], -1, 0, 0, 0);
+        return addForms(off, line(body.a, body.b), -re, -im, 0, 0);
+      }
+      case 'turned':
+        return turnedAlong(line(plan.from, plan.to), forms[plan.along]);
+    }
+  }
   let size = 0;
   for (const { a, b } of bodies.values()) size = Math.max(size, distance(x, y, a, b));
   if (freePoints.length > 0) checkSize(size);
@@ -80,9 +94,22 @@ export function compile(drawing: Drawing): System {
     places,
     unknowns: 2 * freePoints.length,
     forms: packForms(forms),
-    scale: structure.rows.map(({ a, b }) => (a === b ? length(forms[a]) : 1)),
+    scale: structure.rows.map(({ a, b, isAngle }) =>
+      isAngle ? Math.min(length(forms[b]), a === 0 ? LARGEST : length(forms[a])) : length(forms[a]),
+    ),
     size,
   };
+}
+
+const ONE = constantForm(1, 0);
+
+/** A line turned into the drawn direction of another: W_b |W_b|^-1 conj(W_b) W_a |W_a|^-1, at the drawn values. */
+function turnedAlong(form: Form, along: Form): Form {
+  const own = length(form);
+  const other = length(along);
+  const re = (form.x * along.x + form.y * along.y) / (own * other);
+  const im = (form.x * along.y - form.y * along.x) / (own * other);
+  return addForms(constantForm(0, 0), form, re, im, (own * along.x) / other, (own * along.y) / other);
 }
 
 /** Sizes between which powers of a length up to the order of the series can be computed with. */
@@ -110,7 +137,7 @@ export function difference(system: System, a: number, b: number): Form {
 }
 
 /** Coordinates by index; a coordinate that is no number sends the drawing to the full check, which throws. */
-function coordinates(drawing: Drawing, { names }: Structure): { x: number[]; y: number[] } {
+function coordinates(drawing: Drawing, { names, telescopes }: Structure): { x: number[]; y: number[] } {
   const x: number[] = [];
   const y: number[] = [];
   for (const name of names) {
@@ -118,6 +145,10 @@ function coordinates(drawing: Drawing, { names }: Structure): { x: number[]; y: 
     if (!isPoint(at)) checkDrawing(drawing);
     x.push(at[0]);
     y.push(at[1]);
+  }
+  for (const { b } of telescopes) {
+    x.push(x[b]);
+    y.push(y[b]);
   }
   return { x, y };
 }

@@ -1,6 +1,7 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { show, throwIfAny } from '../errors.ts';
+import { fromMetric, toMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { figure, fold, signedTravel } from './text.ts';
 
@@ -24,13 +25,13 @@ interface Block {
 /**
  * A sweep as a fixed-width table to read: rounded, units below the titles, the rows of droop, ride and bump named.
  *
- * Each row begins with its travel in mm, bump positive. Without `columns` there follow shock length and installation
+ * Each row begins with its travel, bump positive; lengths are in mm, or in inches for `imperial`. Without `columns` there follow shock length and installation
  * ratio, then, set apart, the wheel's attitude (as far as the sweep has these columns). Below stand the signs that need
  * saying.
  *
  * @throws InputError for a column that the sweep does not have.
  */
-export function sweepTable(sweep: Sweep, columns?: readonly string[]): string {
+export function sweepTable(sweep: Sweep, columns?: readonly string[], units: Units = 'metric'): string {
   const known = new Map(sweep.info.map((column) => [column.name, column]));
   throwIfAny(
     'table columns',
@@ -47,8 +48,10 @@ export function sweepTable(sweep: Sweep, columns?: readonly string[]): string {
   const groups = (columns === undefined ? BLOCKS : [columns])
     .map((names) => names.flatMap((name) => (name === 'travel' ? [] : (known.get(name) ?? []))))
     .filter((group) => group.length > 0);
-  const [first = [], ...others] = groups.map((group) => group.map((column) => quantity(sweep, column)));
-  const blocks = [[poseNames(sweep), travels(sweep), ...first], ...others];
+  const [first = [], ...others] = groups.map((group) =>
+    group.map((column) => quantity(sweep, column, units)),
+  );
+  const blocks = [[poseNames(sweep), travels(sweep, units), ...first], ...others];
   const height = Math.max(...blocks.flat().map(({ title }) => title.length));
   const set = blocks.map((block) =>
     beside(
@@ -70,15 +73,22 @@ function poseNames({ columns: { travel }, end }: Sweep): Block {
   return { title: [], unit: '', cells: Array.from(travel, nameOf) };
 }
 
-function travels({ columns: { travel } }: Sweep): Block {
-  return { title: ['travel'], unit: 'mm', cells: Array.from(travel, signedTravel) };
+function travels({ columns: { travel } }: Sweep, units: Units): Block {
+  const unit = unitName('length', units);
+  const cell = (mm: number) => signedTravel(fromMetric(mm, 'length', units), unit);
+  return { title: ['travel'], unit, cells: Array.from(travel, cell) };
 }
 
-function quantity({ columns }: Sweep, { name, unit }: ColumnInfo): Block {
+function quantity({ columns }: Sweep, { name, unit }: ColumnInfo, units: Units): Block {
+  const shown = unit.replace('mm', unitName('length', units));
+  const inShown = (value: number) => {
+    if (unit === 'mm') return fromMetric(value, 'length', units);
+    return unit === '1/mm' ? toMetric(value, 'length', units) : value;
+  };
   return {
     title: fold(spaced(name), TITLE),
-    unit: unit === '' ? '-' : unit,
-    cells: Array.from(columns[name], (value) => figure(value, unit)),
+    unit: shown === '' ? '-' : shown,
+    cells: Array.from(columns[name], (value) => figure(value === null ? null : inShown(value), shown)),
   };
 }
 

@@ -4,7 +4,14 @@ import type { LimitCause } from '../corner/limits/limits.ts';
 import type { SweepEnd } from '../corner/sweep.ts';
 
 /** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
-const DECIMALS: Readonly<Record<string, number>> = { mm: 1, deg: 2, '': 3, '1/mm': 5 };
+const DECIMALS: Readonly<Record<string, number>> = {
+  mm: 1,
+  inch: 2,
+  deg: 2,
+  '': 3,
+  '1/mm': 5,
+  '1/inch': 4,
+};
 
 /** A value rounded for reading, in its unit; a dash where it is not defined. Never a minus before zero. */
 export function figure(value: number | null, unit: string): string {
@@ -12,10 +19,11 @@ export function figure(value: number | null, unit: string): string {
   return plainZero(value.toFixed(DECIMALS[unit] ?? 3));
 }
 
-/** A travel in mm as `+70`, `-12.5` or `0`: at most one decimal. */
-export function signedTravel(travel: number): string {
-  const text = plainZero(travel.toFixed(1)).replace(/\.0$/, '');
-  return Number(text) > 0 ? `+${text}` : text;
+/** A travel as `+70`, `-12.5` or `0`: in mm at most one decimal, in inches two. */
+export function signedTravel(travel: number, unit = 'mm'): string {
+  const text = travel.toFixed(DECIMALS[unit]).replace(/\.0$/, '');
+  if (Number(text) === 0) return '0';
+  return travel > 0 ? `+${text}` : text;
 }
 
 function plainZero(text: string): string {

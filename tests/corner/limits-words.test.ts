@@ -111,7 +111,7 @@ describe('what does not fit as drawn', () => {
     ]);
     expect(found.events[0]).toMatchObject({
       travel: 0,
-      sentence: 'At the drawn ride height the bump stop is already pressed in by 57.7 mm.',
+      sentence: 'At the drawn ride height the bump stop is already pressed in as far as it goes.',
     });
     expect([found.bump?.travel, found.bump?.cause]).toEqual([0, 'stopSolid']);
   });
@@ -142,7 +142,7 @@ describe('notes', () => {
 
   it('ask about points on the other side, a stop as high as the stroke, a coilover that bump lengthens', () => {
     expect(of({ tyre: '205/55R16', arch: [[-720, 700]] }).notes.at(-1)).toBe(
-      'arch[0], [-720, 700], lies on the other side of the car: points count as those of a left-hand corner, y outboard.',
+      'arch[0] lies on the other side of the car than the wheel: the two count with one sign of y.',
     );
     const high = of({ damper: { open: 440, closed: 340 }, bumpStop: { height: 100, solidHeight: 10 } });
     expect(high.notes[0]).toMatch(/^The bump stop, 100 mm high, .* pressed in all the time\.$/);

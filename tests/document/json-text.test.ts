@@ -36,13 +36,13 @@ describe('a text that is not JSON', () => {
       'a fraction',
       '[9.25, 5.75]',
       '[9 1/4, 5 3/4]',
-      'line 14, column 33: what follows the number does not belong to it, got `1/4, 5 3/4], "outer": [24.5...`; write the bare number, as 17.375; "units" says once what all of them are in',
+      'line 14, column 33: what follows the number does not belong to it, got `1/4, 5 3/4], "outer": [24.5...`; write 9.25; "units" says once what all of them are in',
     ],
     [
       'a mark for inches',
       '[9.25, 5.75]',
       '[9.25", 5.75"]',
-      'line 14, column 35: what follows the number does not belong to it, got `", 5.75"], "outer": [24.5, ...`; write the bare number, as 17.375; "units" says once what all of them are in',
+      'line 14, column 35: what follows the number does not belong to it, got `", 5.75"], "outer": [24.5, ...`; write 9.25; "units" says once what all of them are in',
     ],
     [
       'a name without quotes',
@@ -84,7 +84,7 @@ describe('a text that is not JSON', () => {
       'no value',
       '[9.25, 5.75],',
       ',',
-      'line 14, column 30: a value is missing here, got `, "outer": [24.5, 5.375] },`',
+      'line 14, column 30: a value is missing here, got `, "outer": [24.5, 5.375] },`; write one, or take the whole entry out',
     ],
     [
       'no colon',

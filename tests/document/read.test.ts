@@ -62,7 +62,7 @@ describe('the example files', () => {
         [241.3, 114.3],
       ],
       ballJoints: {
-        lowerOuter: { maxArticulation: 25, housing: 'arm', housingAxis: [0, 1] },
+        lowerOuter: { maxArticulation: 25, housing: 'arm', housingAxis: [0, 1], studAxis: [-0.2, 1] },
         upperOuter: { maxArticulation: 22, housing: 'upright' },
       },
       ends: { mount: { bolt: 'foreAft', maxTilt: 14 }, chassis: { bolt: 'inPlane', maxTilt: 14 } },
@@ -175,7 +175,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.coilover.on: unknown choice, got "lower arm" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
         '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
         '  corners.front.limits.damper.closed: not less than damper.open, got 14.75 inch (allowed: less than 11 inch); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
-        '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as \'205/55R16\'); copy it from the side wall, or give { overallRadius, width }',
+        '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
         '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits); it belongs in limits',
       ),
     );
@@ -442,7 +442,7 @@ describe('a car file that may be right is read, and asked about', () => {
       [front.lowerArm, front.upperArm] = [front.upperArm, front.lowerArm];
     });
     expect(notesOf(car)).toEqual([
-      'corners.front.upperArm: its ball joint lies 8.63 inch below that of lowerArm, and its pivot lies lower too: upperArm and lowerArm seem to be exchanged. They were read as written.',
+      'corners.front.upperArm: its ball joint lies 8.625 inch below that of lowerArm, and its pivot lies lower too: upperArm and lowerArm seem to be exchanged. They were read as written.',
     ]);
     expect(readCar(car).corners.front.corner.lowerArm.outer).toEqual([577.85, 355.6]);
   });
@@ -458,7 +458,7 @@ describe('a car file that may be right is read, and asked about', () => {
         }),
       ),
     ).toEqual([
-      'corners.front.upperArm: its ball joint lies 8.63 inch below that of lowerArm: are the two outer points exchanged, or the arms? They were read as written.',
+      'corners.front.upperArm: its ball joint lies 8.625 inch below that of lowerArm: are the two outer points exchanged, or the arms? They were read as written.',
     ]);
     expect(notesOf(frontWith(({ upperArm }) => swap(upperArm, 'inner', 'outer')))).toEqual([
       'corners.front.upperArm: its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. They were read as written.',
@@ -469,28 +469,87 @@ describe('a car file that may be right is read, and asked about', () => {
   });
 
   it('with its wheel on the other side', () => {
-    expect(notesOf(frontWith((front) => (front.wheel.centre[0] *= -1))).slice(1)).toEqual([
-      'corners.front.lowerArm.outer: [24.5, 5.375] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
-      'corners.front.upperArm.outer: [22.75, 14] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
+    expect(notesOf(frontWith((front) => (front.wheel.centre[0] *= -1)))).toEqual([
+      'corners.front.wheel.centre: [-26.875, 10.875] lies on the other side of the car than most points: is its sign right? It was read as written, and the side with the wheel counts as the outer one.',
     ]);
   });
 
+  it.each([
+    [
+      'a sign lost',
+      (front: Json) => (front.lowerArm.inner[0] *= -1),
+      'lowerArm.inner: [-9.25, 5.75] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
+    ],
+    [
+      'a point of the arch on the other side',
+      (front: Json) => (front.limits.arch[1][0] *= -1),
+      'limits.arch[1]: [-27, 26.75] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
+    ],
+    [
+      'a point below the ground',
+      (front: Json) => (front.lowerArm.outer[1] *= -1),
+      'lowerArm.outer: z is -5.375 inch, below the ground: is its sign right? It was read as written.',
+    ],
+    [
+      'y and z exchanged',
+      (front: Json) => front.wheel.centre.reverse(),
+      'wheel.centre: [10.875, 26.875] is higher above the ground than far from the centreline: are y and z exchanged? It was read as written.',
+    ],
+    [
+      'a wheel inboard of its ball joints',
+      (front: Json) => (front.wheel.centre[0] = 20),
+      'wheel.centre: it lies 2.75 inch inboard of both ball joints: is it right? It was read as written.',
+    ],
+    [
+      'mm in an inch file',
+      (front: Json) => (front.limits.damper = { open: 375, closed: 11 }),
+      'limits.damper.open: 375 inch long, where 3.9 to 35 inch is usual: mm, or a digit or a point too many? It was read in inches.',
+    ],
+    [
+      'much camber',
+      (front: Json) => (front.wheel.camber = -10),
+      'wheel.camber: a camber of -10 degrees, where 8 either way is much. Is it right? It was read as written.',
+    ],
+    [
+      'camber against the contact patch',
+      (front: Json) => (front.wheel.contactPatch = [26.5, 0]),
+      'wheel.contactPatch: with it and the centre the wheel leans 1.975 degrees, and camber says -0.75. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.',
+    ],
+    [
+      'a contact patch above the ground',
+      (front: Json) => (front.wheel.contactPatch = [27.01, 1]),
+      'wheel.contactPatch: z is 1 inch, where the ground has 0: heights count from the ground. It was read as written.',
+    ],
+    [
+      'a point copied',
+      (front: Json) => (front.upperArm.inner = [9.25, 5.75]),
+      'upperArm.inner: in the same place as lowerArm.inner: copied and not changed? It was read as written.',
+    ],
+    [
+      'a shock on the pivot of its arm',
+      (front: Json) => (front.coilover.mount = [9.25, 5.75]),
+      'coilover.mount: it lies on the pivot of lowerArm, on which it stands: the wheel moves without moving the coilover. It was read as written.',
+    ],
+  ])('with %s', (_, change, note) => {
+    expect(notesOf(frontWith(change))).toContain(`corners.front.${note}`);
+  });
+
   it('with one size that no car has', () => {
-    expect(notesOf(frontWith((front) => (front.lowerArm.inner = [-375, 5.375])))[0]).toBe(
-      'corners.front.lowerArm: 399.5 inch long, where 2.36 to 39.4 inch is usual. In which unit was it measured? mm, perhaps? It was read in inches.',
+    expect(notesOf(frontWith((front) => (front.lowerArm.inner = [-375, 5.375])))).toContain(
+      'corners.front.lowerArm: 399.5 inch long, where 2.4 to 39 inch is usual: mm, or a digit or a point too many? It was read in inches.',
     );
     const short = { ...frontCorner(), upperArm: { inner: [563, 356], outer: [578, 356] } };
     expect(readCorner(short).notes).toEqual([
       {
         path: 'upperArm',
-        text: '15 mm long, where 60 to 1000 mm is usual. In which unit was it measured? inches, perhaps? It was read in mm.',
+        text: '15 mm long, where 60 to 1000 mm is usual: inches, or a digit or a point too many? It was read in mm.',
       },
     ]);
   });
 
   it('with all sizes in another unit, once', () => {
     expect(notesOf(carWith((car) => delete car.units))).toEqual([
-      'units: no car has such sizes (lowerArm 15.3 mm long, upperArm 11.3 mm long, wheel.centre 10.9 mm above the ground, wheel.centre 26.9 mm from the centreline). Were they measured in inches? Then write "units": "imperial". They were read in mm.',
+      'units: no car has such sizes (lowerArm 15.25 mm long, upperArm 11.27 mm long, wheel.centre 10.88 mm above the ground, wheel.centre 26.88 mm from the centreline). Were they measured in inches? Then write "units": "imperial". They were read in mm.',
     ]);
     expect(readCorner({ units: 'imperial', ...frontCorner() }).notes[0].text).toMatch(
       /Were they measured in mm\? Then write "units": "metric"\. They were read in inches\.$/,
@@ -503,16 +562,16 @@ describe('a car file that may be right is read, and asked about', () => {
   it('with a tyre no larger than the wheel centre is high', () => {
     const tyre = (given: unknown) => notesOf(frontWith((front) => (front.limits.tyre = given)));
     expect(tyre({ overallRadius: 10.875, width: 7.75 })).toEqual([
-      "corners.front.limits.tyre.overallRadius: 10.9 inch, equal to the height of the wheel's centre. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+      "corners.front.limits.tyre.overallRadius: 10.88 inch, equal to the height of the wheel's centre. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
     ]);
     expect(tyre('155/50R13')).toEqual([
-      "corners.front.limits.tyre: 9.55 inch, less than the height of the wheel's centre, 10.9 inch. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+      "corners.front.limits.tyre: 9.551 inch, less than the height of the wheel's centre, 10.88 inch. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
     ]);
   });
 
   it('with a whole car on one corner', () => {
     expect(notesOf(frontWith((front) => (front.sprungMass = 2200)))).toEqual([
-      'corners.front.sprungMass: 2200 lb on one corner, where 66.1 to 1763.7 lb is usual: is it that of one corner, in lb? It was read as written.',
+      'corners.front.sprungMass: 2200 lb on one corner, where 66 to 1800 lb is usual: is it that of one corner, in lb? It was read as written.',
     ]);
   });
 });

@@ -77,7 +77,13 @@ describe('figures', () => {
       '0.00000',
     ]);
     expect(figure(null, 'mm')).toBe('-');
-    expect([70, -12.34, -0.01, 0.05, 0].map(signedTravel)).toEqual(['+70', '-12.3', '0', '+0.1', '0']);
+    expect([70, -12.34, -0.01, 0.05, 0].map((t) => signedTravel(t))).toEqual([
+      '+70',
+      '-12.3',
+      '0',
+      '+0.1',
+      '0',
+    ]);
   });
 
   it('have a true minus sign in print, and words keep their hyphens', () => {

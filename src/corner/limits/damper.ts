@@ -92,7 +92,9 @@ export function damperBounds(
       ways: [[marginToLength(eyes, touched, false)]],
       met: (where) => `The bump stop is first touched ${where} (${between(touched)}).`,
       misfit: (pose) =>
-        `At the drawn ride height the bump stop is already pressed in by ${shorter(pose, touched)}.`,
+        lengthOf(eyes, pose) < closed + bumpStop.solidHeight
+          ? 'At the drawn ride height the bump stop is already pressed in as far as it goes.'
+          : `At the drawn ride height the bump stop is already pressed in by ${shorter(pose, touched)}.`,
     });
   }
   limits.push({

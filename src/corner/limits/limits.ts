@@ -127,14 +127,15 @@ export function limits(corner: Corner, options: LimitOptions = {}): Limits {
   const first = (side: Side) => found.find((limit) => limit.side === side) ?? null;
   const [bump, droop] = [first('bump'), first('droop')];
 
-  const required = compareTravel(given.required, { bump, droop }, words);
+  const fits = bounds.filter((bound) => isMisfit(bound, course)).map((bound) => bound.misfit(course.drawn));
+  const required = compareTravel(given.required, { bump, droop }, fits.length === 0, words);
   const donor = compareDonor(given, model, course, eyes, words);
   return {
     bump,
     droop,
     behind: found.filter((limit) => limit !== bump && limit !== droop),
     events: contact.flatMap((bound) => meetings(bound).map((met) => ({ ...met, event: bound.cause }))),
-    fits: bounds.filter((bound) => isMisfit(bound, course)).map((bound) => bound.misfit(course.drawn)),
+    fits,
     ...(required === undefined ? {} : { required }),
     ...(donor === undefined ? {} : { donor }),
     notes: notesOn(given, model, course, eyes, words),

@@ -1,3 +1,4 @@
+import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
 import type { Course } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
@@ -17,7 +18,7 @@ export function notesOn(
   eyes: Eyes,
   words: Words,
 ): string[] {
-  const { damper, bumpStop, tyre, arch = [] } = options;
+  const { damper, bumpStop, tyre, arch = [], ballJoints = {} } = options;
   const notes: string[] = [];
   const ride = lengthOf(eyes, course.drawn);
   const sense = drawnSense(eyes, course);
@@ -42,11 +43,17 @@ export function notesOn(
       );
     }
   }
+  for (const [name, joint] of Object.entries(ballJoints)) {
+    if ((joint?.housingAxis === undefined) === (joint?.studAxis === undefined)) continue;
+    notes.push(
+      `Of the ${spaced(name)} ball joint only one axis is given (${joint?.studAxis === undefined ? 'housingAxis' : 'studAxis'}): the stud is taken to stand straight in its housing at the drawn ride height. Give both if it leans there.`,
+    );
+  }
   if (tyre !== undefined) notes.push(...tyreNotes(tyre, model, words));
   arch.forEach((point, k) => {
     if (point[0] >= 0) return;
     notes.push(
-      `arch[${k}], ${words.point(point)}, lies on the other side of the car: points count as those of a left-hand corner, y outboard.`,
+      `arch[${k}] lies on the other side of the car than the wheel: the two count with one sign of y.`,
     );
   });
   return notes;

@@ -5,9 +5,9 @@ import type { Words } from './words.ts';
 /** Travel wanted on one side against what there is: mm, all positive. */
 export interface Requirement {
   readonly needed: number;
-  /** Up to the first limit; null when there is none. */
+  /** Up to the first limit; null when there is none, and when something does not fit as drawn. */
   readonly available: number | null;
-  /** What is wanting; 0 when there is enough. */
+  /** What is wanting: 0 when there is enough, all of it when something does not fit as drawn. */
   readonly missing: number;
   readonly sentence: string;
 }
@@ -19,6 +19,7 @@ export type RequiredTravel = { readonly [side in Side]?: Requirement };
 export function compareTravel(
   required: CheckedOptions['required'],
   first: Readonly<Record<Side, { readonly travel: number } | null>>,
+  fits: boolean,
   words: Words,
 ): RequiredTravel | undefined {
   if (required === undefined) return undefined;
@@ -27,8 +28,14 @@ export function compareTravel(
     const needed = required[side];
     if (needed === undefined) continue;
     const limit = first[side];
-    const available = limit === null ? null : Math.abs(limit.travel);
+    const available = limit === null || !fits ? null : Math.abs(limit.travel);
     const missing = available === null ? 0 : Math.max(0, needed - available);
+    const name = `${side[0].toUpperCase()}${side.slice(1)}`;
+    if (!fits) {
+      const sentence = `${name}: ${words.length(needed)} wanted; what there is can't be counted before all fits at the drawn ride height.`;
+      compared[side] = { needed, available, missing: needed, sentence };
+      continue;
+    }
     const there = available === null ? 'nothing found that ends it' : `${words.length(available)} available`;
     const verdict =
       missing > 0
@@ -36,7 +43,6 @@ export function compareTravel(
         : available === null
           ? 'enough'
           : `${words.length(available - needed)} to spare`;
-    const name = `${side[0].toUpperCase()}${side.slice(1)}`;
     compared[side] = {
       needed,
       available,

@@ -1,0 +1,159 @@
+import { type Issue, show } from '../errors.ts';
+
+/**
+ * A point that slides on a line through two points of one body (or of the ground), at the distance from it that it has as
+ * drawn. The line has no ends.
+ */
+export interface Slider {
+  readonly point: string;
+  readonly on: readonly [string, string];
+}
+
+/** A direction: that of a body or telescope by its name, or that from one point to another. */
+export type Direction = string | readonly [string, string];
+
+/** What joins the parts of a drawing beside shared points; every name is yours, and comes back in messages. */
+export interface Joints {
+  /** Coordinates that stay as drawn, `{ x: 'P' }` or `{ y: 'P' }`: a point on a straight guide along the other axis. */
+  readonly held?: readonly Held[];
+  /** Points that slide on lines. */
+  readonly sliders?: Readonly<Record<string, Slider>>;
+  /**
+   * Two directions that keep the angle drawn between them (two bodies kept parallel, a fixed angle, a sliding pair that
+   * does not turn), or one alone that keeps its direction.
+   */
+  readonly angles?: Readonly<Record<string, readonly [Direction] | readonly [Direction, Direction]>>;
+  /**
+   * Members between two points whose length is free, with a direction of their own: it lives on where the length passes
+   * through nothing. A telescope is a body to `angles` and `turn`.
+   */
+  readonly telescopes?: Readonly<Record<string, readonly [string, string]>>;
+}
+
+/** A coordinate of a point that stays as drawn. */
+export type Held = { readonly x: string } | { readonly y: string };
+
+/** What joints are checked against. */
+export interface Parts {
+  readonly bodies: Readonly<Record<string, readonly string[]>>;
+  readonly ground: readonly string[];
+  /** Adds an issue where a name is no point. */
+  readonly checkName: (path: string, name: string) => boolean;
+  /** Whether two points are drawn in one place. */
+  readonly together: (a: string, b: string) => boolean;
+}
+
+/** What keeps joints from being looked at at all. */
+export function misshapenJoints({ held, sliders, angles, telescopes }: Record<string, unknown>): Issue[] {
+  const issues: Issue[] = [];
+  const check = (path: string, good: boolean, got: unknown, allowed: string) => {
+    if (!good) issues.push({ path, problem: 'wrong kind of value', got: show(got), allowed });
+  };
+  const isRecord = (value: unknown): value is Record<string, unknown> =>
+    typeof value === 'object' && value !== null && !Array.isArray(value);
+  const isPair = (value: unknown) =>
+    Array.isArray(value) && value.length === 2 && value.every((name) => typeof name === 'string');
+  if (held !== undefined) {
+    const isHeld = (one: unknown) =>
+      isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string');
+    check('held', Array.isArray(held) && held.every(isHeld), held, "[{ x: 'P' }, { y: 'Q' }]");
+  }
+  const each = (path: string, all: unknown, allowed: string, good: (one: unknown) => boolean) => {
+    if (all === undefined) return;
+    if (!isRecord(all)) return check(path, false, all, `{ name: ${allowed}, ... }`);
+    for (const [name, one] of Object.entries(all)) check(`${path}.${name}`, good(one), one, allowed);
+  };
+  each(
+    'sliders',
+    sliders,
+    "{ point: 'P', on: ['A', 'B'] }",
+    (one) => isRecord(one) && typeof one.point === 'string' && isPair(one.on),
+  );
+  each('telescopes', telescopes, "['A', 'B']", isPair);
+  each(
+    'angles',
+    angles,
+    "['body', ['A', 'B']], or one of the two alone",
+    (one) =>
+      Array.isArray(one) &&
+      (one.length === 1 || one.length === 2) &&
+      one.every((direction) => typeof direction === 'string' || isPair(direction)),
+  );
+  return issues;
+}
+
+/** Faults of joints whose shape is good. */
+export function jointIssues(joints: Joints, parts: Parts): Issue[] {
+  const { held = [], sliders = {}, angles = {}, telescopes = {} } = joints;
+  const { bodies, ground, checkName, together } = parts;
+  const issues: Issue[] = [];
+  held.forEach((one, k) => {
+    checkName(`held[${k}].${'x' in one ? 'x' : 'y'}`, 'x' in one ? one.x : one.y);
+  });
+  const pair = (path: string, [a, b]: readonly [string, string], problem: string) => {
+    const known = [checkName(`${path}[0]`, a), checkName(`${path}[1]`, b)];
+    if (!known.every(Boolean) || !together(a, b)) return known.every(Boolean);
+    issues.push({ path, problem, got: show([a, b]), advice: 'name two points that lie apart' });
+    return false;
+  };
+  const holders = [ground, ...Object.values(bodies)];
+  const sharedBy = (names: readonly string[]) =>
+    holders.filter((points) => names.every((name) => points.includes(name)));
+  for (const [name, { point, on }] of Object.entries(sliders)) {
+    const path = `sliders.${name}`;
+    const known = checkName(`${path}.point`, point);
+    if (!pair(`${path}.on`, on, 'a line through two points in one place') || !known) continue;
+    if (sharedBy(on).length === 0) {
+      issues.push({
+        path: `${path}.on`,
+        problem: 'a line between two bodies',
+        got: show(on),
+        allowed: 'two points of one body, or of the ground',
+        advice: 'add the point to a body, or use a telescope',
+      });
+    } else if (sharedBy([...on, point]).length > 0) {
+      issues.push({
+        path: `${path}.point`,
+        problem: 'a point of the body on which it should slide',
+        got: show(point),
+        advice: 'take it out of the body, or the slider out of the drawing',
+      });
+    }
+  }
+  for (const [name, ends] of Object.entries(telescopes)) {
+    pair(`telescopes.${name}`, ends, 'a telescope of no length as drawn');
+    if (!(name in bodies)) continue;
+    issues.push({
+      path: `telescopes.${name}`,
+      problem: 'named as a body',
+      got: show(name),
+      advice: 'give it a name of its own',
+    });
+  }
+  const named = [...Object.keys(bodies), ...Object.keys(telescopes)];
+  for (const [name, directions] of Object.entries(angles)) {
+    directions.forEach((direction, k) => {
+      const path = `angles.${name}[${k}]`;
+      if (typeof direction !== 'string') {
+        pair(path, direction, 'a direction between two points in one place');
+      } else if (!named.includes(direction)) {
+        issues.push({
+          path,
+          problem: 'unknown body',
+          got: show(direction),
+          allowed: named.join(', '),
+          advice: 'correct the name, or name two points',
+        });
+      }
+    });
+  }
+  return issues;
+}
+
+/** Points that joints hold, though they may be on no body. */
+export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[] {
+  return [
+    ...Object.values(sliders).flatMap(({ point, on }) => [point, ...on]),
+    ...Object.values(telescopes).flat(),
+  ];
+}
