@@ -1,5 +1,5 @@
 import { show } from '../errors.ts';
-import { type Finding, type Place, valueAt } from './parse.ts';
+import { type Finding, type Place, pathText, valueAt } from './parse.ts';
 
 type Point = readonly [number, number];
 
@@ -9,26 +9,62 @@ type Point = readonly [number, number];
  */
 export function geometryFindings(corner: unknown, unit: string): Finding[] {
   return [
-    ...APART.flatMap(([first, second]) => coincidence(corner, first.split('.'), second.split('.'))),
+    ...APART.flatMap(([first, second]) => coincidence(corner, first, second)),
     ...unsoundWheel(corner, unit),
     ...onOnePart(corner),
   ];
 }
 
 /** Pairs of points that must lie apart for a corner to have a geometry; a fault is told at the first. */
-const APART: readonly [first: string, second: string][] = [
-  ['lowerArm.inner', 'lowerArm.outer'],
-  ['upperArm.inner', 'upperArm.outer'],
-  ['lowerArm.outer', 'upperArm.outer'],
-  ['strut.top', 'strut.lower'],
-  ['strut.top', 'lowerArm.outer'],
-  ['wheel.centre', 'wheel.contactPatch'],
-  ['rod.mount', 'rod.rockerMount'],
-  ['rocker.pivot', 'rod.rockerMount'],
-  ['coilover.mount', 'coilover.chassisMount'],
-  ['coilover.mount', 'coilover.otherEnd.mount'],
-  ['coilover.rockerMount', 'coilover.chassisMount'],
-  ['coilover.rockerMount', 'coilover.otherEnd.mount'],
+const APART: readonly [first: Place, second: Place][] = [
+  [
+    ['lowerArm', 'inner'],
+    ['lowerArm', 'outer'],
+  ],
+  [
+    ['upperArm', 'inner'],
+    ['upperArm', 'outer'],
+  ],
+  [
+    ['lowerArm', 'outer'],
+    ['upperArm', 'outer'],
+  ],
+  [
+    ['strut', 'top'],
+    ['strut', 'lower'],
+  ],
+  [
+    ['strut', 'top'],
+    ['lowerArm', 'outer'],
+  ],
+  [
+    ['wheel', 'centre'],
+    ['wheel', 'contactPatch'],
+  ],
+  [
+    ['rod', 'mount'],
+    ['rod', 'rockerMount'],
+  ],
+  [
+    ['rocker', 'pivot'],
+    ['rod', 'rockerMount'],
+  ],
+  [
+    ['coilover', 'mount'],
+    ['coilover', 'chassisMount'],
+  ],
+  [
+    ['coilover', 'mount'],
+    ['coilover', 'otherEnd', 'mount'],
+  ],
+  [
+    ['coilover', 'rockerMount'],
+    ['coilover', 'chassisMount'],
+  ],
+  [
+    ['coilover', 'rockerMount'],
+    ['coilover', 'otherEnd', 'mount'],
+  ],
 ];
 
 function coincidence(corner: unknown, first: Place, second: Place): Finding[] {
@@ -37,7 +73,7 @@ function coincidence(corner: unknown, first: Place, second: Place): Finding[] {
   return [
     {
       at: first,
-      problem: `in the same place as ${second.join('.')}`,
+      problem: `in the same place as ${pathText(second)}`,
       got: `[${a[0]}, ${a[1]}]`,
       advice: 'measure the two again: they must lie apart',
     },

@@ -20,8 +20,8 @@ export function articulationBounds(
   ask: Ask,
 ): Bound<'ballJoint'>[] {
   return Object.entries(ballJoints).flatMap(([name, joint]) => {
-    const sides = joint === undefined ? null : sidesOf(model, name, joint.housing);
-    if (joint === undefined || sides === null) return [];
+    if (joint === undefined) return [];
+    const sides = sidesOf(model, name, joint.housing);
     const turnOf = (body: string) => (body === CHASSIS ? null : ask({ turn: body }));
     const [housing, stud] = [turnOf(sides.housing), turnOf(sides.stud)];
     const turned = (pose: Pose, body: number | null) => (body === null ? 0 : pose[body]);

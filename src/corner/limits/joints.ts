@@ -1,39 +1,39 @@
+// A joint is a point at which two parts meet, the chassis counted as one. Where more than two meet it can't be told which
+// of them a ball joint is between.
+
 import type { CornerModel } from '../model.ts';
 
-/** What the ground is called among the bodies that a joint joins. */
+/** What the ground is called among the parts that a joint joins. */
 export const CHASSIS = 'chassis';
 
-/** What of a drawing says which bodies meet where. */
-export interface Joined {
-  readonly drawing: Pick<CornerModel['drawing'], 'ground' | 'bodies'>;
-  readonly upright: string;
+/** The two parts that meet in each joint. */
+function jointsOf({ drawing: { ground, bodies } }: CornerModel): Record<string, readonly [string, string]> {
+  const joints: Record<string, readonly [string, string]> = {};
+  for (const point of new Set(Object.values(bodies).flat())) {
+    const names = Object.keys(bodies).filter((body) => bodies[body].includes(point));
+    const [one, other, ...more] = ground.includes(point) ? [...names, CHASSIS] : names;
+    if (other !== undefined && more.length === 0) joints[point] = [one, other];
+  }
+  return joints;
 }
 
-/** The bodies that meet at a point, `chassis` last. */
-export function bodiesAt({ ground, bodies }: Joined['drawing'], point: string): string[] {
-  const names = Object.keys(bodies).filter((body) => bodies[body].includes(point));
-  return ground.includes(point) ? [...names, CHASSIS] : names;
+/** What can hold the housing in each joint: either part by its name, or `arm` for what meets the upright. */
+export function holdersOf(model: CornerModel): Record<string, readonly string[]> {
+  const entries = Object.entries(jointsOf(model)).map(([point, parts]) => {
+    const alias = parts.includes(model.upright) && !parts.includes('arm') ? ['arm'] : [];
+    return [point, [...alias, ...parts]] as const;
+  });
+  return Object.fromEntries(entries);
 }
 
-/** Points at which two bodies or more meet. */
-export function jointsOf({ drawing }: Joined): string[] {
-  const points = [...new Set(Object.values(drawing.bodies).flat())];
-  return points.filter((point) => bodiesAt(drawing, point).length > 1);
-}
-
-/**
- * The bodies that hold housing and stud of a joint by `housing`: a body's name, or at a joint of the upright with one other
- * body `arm` for that. Null where there is no such body, or more than one for the stud.
- */
+/** The parts that hold housing and stud of a joint, by what holds the housing: one of `holdersOf`. */
 export function sidesOf(
-  { drawing, upright }: Joined,
+  model: CornerModel,
   point: string,
   housing: string,
-): { readonly housing: string; readonly stud: string } | null {
-  const bodies = bodiesAt(drawing, point);
-  const [first, second, ...more] = bodies;
-  if (second === undefined || more.length > 0) return null;
-  const other = (body: string) => (body === first ? second : first);
-  const holder = housing === 'arm' && bodies.includes(upright) ? other(upright) : housing;
-  return bodies.includes(holder) ? { housing: holder, stud: other(holder) } : null;
+): { housing: string; stud: string } {
+  const [one, other] = jointsOf(model)[point];
+  const isAlias = housing === 'arm' && one !== 'arm' && other !== 'arm';
+  const isOne = isAlias ? other === model.upright : housing === one;
+  return isOne ? { housing: one, stud: other } : { housing: other, stud: one };
 }

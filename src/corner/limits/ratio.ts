@@ -56,6 +56,10 @@ export function askReason(model: CornerModel, eyes: Eyes, ask: Ask): Reason {
   const [outer, inner] = [shock.outer, shock.inner].map((eye) => carrierOf(model, eye));
   const parts = [outer, inner].filter((body) => body !== null);
   const turns = parts.map((body) => ask({ turn: body }));
+  /** An end that moves on no body: about what it turns can't be told. */
+  const unknown = [shock.outer, shock.inner].some(
+    (eye) => carrierOf(model, eye) === null && !drawing.ground.includes(eye),
+  );
   const still =
     rocker !== null && parts.length === 1 && parts[0] === rocker.body ? rockerStill(model, rocker) : null;
   return (pose) => {
@@ -65,7 +69,8 @@ export function askReason(model: CornerModel, eyes: Eyes, ask: Ask): Reason {
     if (nothing(...lineRate(eyes, pose))) return still ?? 'the two ends of the coilover move alike';
     const turn = turns.reduce((sum, at, k) => sum + (k === 0 ? 1 : -1) * pose[at + 1], 0);
     // Over the size of a car such a turn moves nothing.
-    if (nothing(1000 * turn)) return 'the coilover stands square to the way in which its ends move';
+    if (unknown || nothing(1000 * turn))
+      return 'the coilover stands square to the way in which its ends move';
     return `the line of the coilover passes through ${centreOf(parts, drawing)}`;
   };
 }
