@@ -20,13 +20,13 @@ export interface Wheel {
 /** A part that moves with the wheel. */
 export type Part = 'lowerArm' | 'upperArm' | 'upright';
 
-/** The other end of a coilover: fixed on the chassis, or on a part that moves; and the fore-aft distance of the ends, mm. */
-export type OtherEnd = {
+/** The other end of a coilover, either fixed on the chassis or on a part that moves; one of the two is there. */
+export interface OtherEnd {
+  readonly chassisMount?: Point;
+  readonly otherEnd?: { readonly on: Part; readonly mount: Point };
+  /** Constant fore-aft distance between the two ends, mm. */
   readonly offset: number;
-} & (
-  | { readonly chassisMount: Point; readonly otherEnd?: undefined }
-  | { readonly otherEnd: { readonly on: Part; readonly mount: Point }; readonly chassisMount?: undefined }
-);
+}
 
 /** Puts a point in its place: mirrored for a right-hand corner, and frozen. */
 export type Placing = (point: Point) => Point;
@@ -68,16 +68,16 @@ export function placedOtherEnd(
   { chassisMount, otherEnd, offset = 0 }: Partial<Pick<DoubleWishboneInput['coilover'], keyof OtherEnd>>,
   place: Placing,
 ): OtherEnd {
-  if (otherEnd !== undefined) {
-    return { otherEnd: Object.freeze({ on: otherEnd.on, mount: place(otherEnd.mount) }), offset };
-  }
-  // One of the two is there: the schema says so.
-  return { chassisMount: place(chassisMount as Point), offset };
+  return {
+    ...(chassisMount && { chassisMount: place(chassisMount) }),
+    ...(otherEnd && { otherEnd: Object.freeze({ on: otherEnd.on, mount: place(otherEnd.mount) }) }),
+    offset,
+  };
 }
 
 /** Where the other end of a coilover lies. */
 export function otherEndOf({ chassisMount, otherEnd }: OtherEnd): Point {
-  return otherEnd === undefined ? chassisMount : otherEnd.mount;
+  return (otherEnd?.mount ?? chassisMount) as Point;
 }
 
 /**
