@@ -1,6 +1,7 @@
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo } from './corner/columns.ts';
-export type { Corner } from './corner/corner.ts';
+export type { Corner, DrawnCorner } from './corner/corner.ts';
+export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
 export {
   FAULTS,
@@ -17,6 +18,7 @@ export type { DonorComparison } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
+export { type Pushrod, pushrod } from './corner/pushrod.ts';
 export {
   type CarDocument,
   type CornerDocument,
@@ -24,6 +26,7 @@ export {
   readCar,
   readCorner,
 } from './corner/read-corner.ts';
+export { type Strut, strut } from './corner/strut.ts';
 export {
   type Columns,
   type Row,
@@ -33,7 +36,7 @@ export {
   sweep,
 } from './corner/sweep.ts';
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
-export type { DoubleWishboneInput } from './document/corner-schema.ts';
+export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
 export type { Note } from './document/note.ts';

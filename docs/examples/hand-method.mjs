@@ -9,7 +9,9 @@ const { front } = readCar(readFileSync(new URL('car.json', import.meta.url), 'ut
 const ends = limits(front.corner, front.limits);
 
 /** The car's corner, and the same with its shock leaned over by 45 degrees about its mount. */
-const cases = { 'as-drawn': front.corner, 'leaned-over': leanedOver(front.corner) };
+const { corner: drawn } = front;
+if (drawn.kind !== 'doubleWishbone') throw new Error('the hand figure is about an arm with a coilover');
+const cases = { 'as-drawn': drawn, 'leaned-over': leanedOver(drawn) };
 for (const [name, corner] of Object.entries(cases)) {
   const method = handMethod(corner, {
     ...(front.sprungMass === undefined ? {} : { sprungMass: front.sprungMass, frequency: 1.5 }),
@@ -31,6 +33,7 @@ for (const [name, corner] of Object.entries(cases)) {
  */
 function leanedOver(corner) {
   const { mount, chassisMount } = corner.coilover;
+  if (chassisMount === undefined) return corner;
   const length = Math.hypot(chassisMount[0] - mount[0], chassisMount[1] - mount[1]);
   const side = length * Math.SQRT1_2;
   return { ...corner, coilover: { ...corner.coilover, chassisMount: [mount[0] - side, mount[1] + side] } };

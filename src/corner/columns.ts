@@ -9,8 +9,11 @@
 // The sweep's axis may be another point's travel t; derivatives by z follow from those by t:
 //
 //   m' = m_t / z_t,   m'' = (m_tt - m' z_tt) / z_t^2.
+//
+// The angle between rod and rocker's arm is the difference of their two directions.
 
 import { type Issue, show } from '../errors.ts';
+import type { Drawing } from '../linkage/drawing.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
@@ -59,7 +62,8 @@ const TRAVEL = 'travel';
 const AXIS = -1;
 
 interface Standard extends ColumnInfo {
-  readonly recipe: (model: CornerModel, read: Read) => Recipe;
+  /** Null where the corner has no such quantity. */
+  readonly recipe: (model: CornerModel, read: Read) => Recipe | null;
 }
 
 /** The instant centre counts as infinitely far when the upright turns less than this, in radians a mm of travel. */
@@ -108,10 +112,7 @@ const STANDARD: readonly Standard[] = [
     unit: 'deg',
     label: 'lean of the shock from vertical, top inboard +',
     gaps: false,
-    recipe({ drawing: { points }, shock: { inner, outer } }, read) {
-      const topIsInner = points[inner][1] >= points[outer][1];
-      return linear(read({ angle: topIsInner ? [outer, inner] : [inner, outer] }, false), DEGREES, -90);
-    },
+    recipe: (model, read) => lean(model, [model.shock.outer, model.shock.inner], read),
   },
   {
     name: 'camber',
@@ -125,13 +126,8 @@ const STANDARD: readonly Standard[] = [
     unit: 'deg',
     label: 'kingpin inclination, top inboard +',
     gaps: false,
-    recipe(model, read) {
-      const { points } = model.drawing;
-      const lower = points[model.kingpin.lower];
-      const upper = points[model.kingpin.upper];
-      const drawn = Math.atan2(lower[0] - upper[0], upper[1] - lower[1]) * DEGREES;
-      return linear(read(turn(model), false), DEGREES, drawn);
-    },
+    recipe: (model, read) =>
+      model.kingpin === null ? null : lean(model, [model.kingpin.lower, model.kingpin.upper], read),
   },
   {
     name: 'halfTrackChange',
@@ -205,6 +201,33 @@ const STANDARD: readonly Standard[] = [
   },
 ];
 
+/** Angles of a corner with a rocker. */
+const ROCKER: readonly Standard[] = [
+  {
+    name: 'rockerAngle',
+    unit: 'deg',
+    label: 'rocker angle from the drawn pose, counter-clockwise +',
+    gaps: false,
+    recipe: ({ rocker }, read) => rocker && linear(read({ turn: rocker.body }, false), DEGREES),
+  },
+  {
+    name: 'rodAngle',
+    unit: 'deg',
+    label: 'rod angle from horizontal, wheel end up +',
+    gaps: false,
+    recipe: ({ rocker }, read) =>
+      rocker && linear(read({ angle: [rocker.rod.inner, rocker.rod.outer] }, false), DEGREES),
+  },
+  {
+    name: 'rodToRockerAngle',
+    unit: 'deg',
+    label: "angle between rod and rocker's arm, 90 square, 0 or 180 in line",
+    gaps: false,
+    recipe: ({ rocker, drawing }, read) =>
+      rocker && angleAt(drawing, [rocker.pivot, rocker.rod.inner, rocker.rod.outer], read),
+  },
+];
+
 /**
  * Columns of a corner swept by the travel of `axis`, in the order in which they are shown; all but those named in `only`
  * are left out.
@@ -229,26 +252,35 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
   const recipes: Recipe[] = [];
   const named = only === undefined ? null : new Set(only);
   const wanted = (name: string) => named === null || named.has(name);
-  for (const { name, unit, label, gaps, recipe } of STANDARD) {
-    if (!wanted(name)) continue;
+  const add = ({ name, unit, label, gaps, recipe: recipeOf }: Standard) => {
+    const recipe = wanted(name) ? recipeOf(model, read) : null;
+    if (recipe === null) return;
     info.push({ name, unit, label, gaps });
-    recipes.push(recipe(model, read));
-  }
+    recipes.push(recipe);
+  };
+  STANDARD.forEach(add);
   for (const name of Object.keys(model.angles)) {
-    if (!wanted(name)) continue;
-    info.push({ name, unit: 'deg', label: spaced(name), gaps: false });
-    recipes.push(linear(read(model.angles[name], false), DEGREES));
+    const recipe: Standard['recipe'] = () => linear(read(model.angles[name], false), DEGREES);
+    add({ name, unit: 'deg', label: spaced(name), gaps: false, recipe });
   }
+  ROCKER.forEach(add);
   for (const point of Object.keys(model.drawing.points)) {
     if (model.drawing.ground.includes(point)) continue;
     for (const axis of ['Y', 'Z']) {
-      const name = point + axis;
-      if (!wanted(name)) continue;
-      info.push({ name, unit: 'mm', label: `${spaced(point)}, ${axis === 'Y' ? 'y' : 'z'}`, gaps: false });
-      recipes.push(linear(read(axis === 'Y' ? { x: point } : { y: point }, false)));
+      const measure = axis === 'Y' ? { x: point } : { y: point };
+      const recipe: Standard['recipe'] = () => linear(read(measure, false));
+      const label = `${spaced(point)}, ${axis.toLowerCase()}`;
+      add({ name: point + axis, unit: 'mm', label, gaps: false, recipe });
     }
   }
   return { measures, derived, info, recipes };
+}
+
+/** Names of the columns that are not those of a point or an angle of one kind of corner. */
+export function columnNames(): string[] {
+  return ['travel', ...STANDARD, ...ROCKER].map((column) =>
+    typeof column === 'string' ? column : column.name,
+  );
 }
 
 /** An issue for each name that is no column, or is there twice. */
@@ -292,6 +324,26 @@ function turn(model: CornerModel): Measure {
 
 function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure {
   return { length: [outer, inner], offset };
+}
+
+/** Lean from vertical of the line between two points, top inboard positive; top is the one that is drawn higher. */
+function lean({ drawing: { points } }: CornerModel, [a, b]: readonly [string, string], read: Read): Recipe {
+  const angle: [string, string] = points[b][1] >= points[a][1] ? [a, b] : [b, a];
+  return linear(read({ angle }, false), DEGREES, -90);
+}
+
+/** The angle at b between the lines to a and to c: 0 to 180 as drawn, continuous from there. */
+function angleAt({ points }: Drawing, [a, b, c]: readonly [string, string, string], read: Read): Recipe {
+  const one = read({ angle: [b, a] }, false);
+  const other = read({ angle: [b, c] }, false);
+  const direction = (to: string) => Math.atan2(points[to][1] - points[b][1], points[to][0] - points[b][0]);
+  const turned = (direction(c) - direction(a)) * DEGREES;
+  const wholeTurns = 360 * Math.ceil(turned / 360 - 0.5);
+  const sense = turned - wholeTurns < 0 ? -1 : 1;
+  return plain(false, (m, rows, out, first) => {
+    for (let i = 0; i < rows; i++)
+      out[first + i] = sense * ((m[other + i] - m[one + i]) * DEGREES - wholeTurns);
+  });
 }
 
 function linear(at: number, factor = 1, zero = 0): Recipe {

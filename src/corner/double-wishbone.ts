@@ -2,24 +2,28 @@ import { type DoubleWishboneInput, doubleWishboneSchema } from '../document/corn
 import { geometryFindings } from '../document/geometry.ts';
 import { inOrder, parse } from '../document/parse.ts';
 import { throwIfAny } from '../errors.ts';
-import type { Drawing, Point } from '../linkage/drawing.ts';
-import { DEGREES } from '../units.ts';
+import type { Point } from '../linkage/drawing.ts';
+import {
+  type Arm,
+  growing,
+  type OtherEnd,
+  otherEndOf,
+  type Part,
+  placedArm,
+  placedOtherEnd,
+  placedWheel,
+  placing,
+  type Wheel,
+} from './hardpoints.ts';
 import type { CornerModel } from './model.ts';
 
 /** A double-wishbone corner as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `doubleWishbone`. */
 export interface DoubleWishbone {
   readonly kind: 'doubleWishbone';
-  readonly lowerArm: { readonly inner: Point; readonly outer: Point };
-  readonly upperArm: { readonly inner: Point; readonly outer: Point };
-  /** Camber as drawn: degrees, top outboard positive. */
-  readonly wheel: { readonly centre: Point; readonly contactPatch: Point; readonly camber: number };
-  /** `offset`: constant fore-aft distance between the shock's end eyes, mm. */
-  readonly coilover: {
-    readonly on: 'lowerArm' | 'upperArm' | 'upright';
-    readonly mount: Point;
-    readonly chassisMount: Point;
-    readonly offset: number;
-  };
+  readonly lowerArm: Arm;
+  readonly upperArm: Arm;
+  readonly wheel: Wheel;
+  readonly coilover: { readonly on: Part; readonly mount: Point } & OtherEnd;
   /** Whether the input was a right-hand corner (negative y), and was mirrored. */
   readonly mirrored: boolean;
 }
@@ -30,104 +34,83 @@ export interface DoubleWishbone {
  * Points are `[y, z]` in mm at the drawn ride height, seen from the front: y outboard from the centreline, z up from
  * the ground; a right-hand corner (wheel at negative y) is mirrored. `wheel` takes `camber` (deg, top outboard positive),
  * from which the contact patch follows as that of a thin disc, or `contactPatch`, or both. `coilover.mount` moves
- * with what `coilover.on` names, `chassisMount` is fixed; `offset` is the fore-aft distance between the two, mm.
+ * with what `coilover.on` names, `chassisMount` is fixed; where the other end moves too, `otherEnd: { on, mount }` stands
+ * in its place. `offset` is the fore-aft distance between the two, mm.
  *
  * @throws InputError with every issue.
  */
 export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
   const given = parse(doubleWishboneSchema, input, 'double wishbone');
   throwIfAny('double wishbone', inOrder(geometryFindings(given, 'mm'), input));
-  const mirrored = given.wheel.centre[0] < 0;
-  const place = ([y, z]: Point): Point => Object.freeze([mirrored ? 0 - y : y, z] as const);
-  const arm = ({ inner, outer }: { inner: Point; outer: Point }) =>
-    Object.freeze({ inner: place(inner), outer: place(outer) });
+  const { mirrored, place } = placing(given.wheel.centre);
   const { coilover } = given;
   return Object.freeze({
     kind: 'doubleWishbone',
-    lowerArm: arm(given.lowerArm),
-    upperArm: arm(given.upperArm),
-    wheel: wheelOf(given.wheel, place),
+    lowerArm: placedArm(given.lowerArm, place),
+    upperArm: placedArm(given.upperArm, place),
+    wheel: placedWheel(given.wheel, place),
     coilover: Object.freeze({
       on: coilover.on,
       mount: place(coilover.mount),
-      chassisMount: place(coilover.chassisMount),
-      offset: coilover.offset ?? 0,
+      ...placedOtherEnd(coilover, place),
     }),
     mirrored,
   });
 }
 
-/** Thin disc: y_cp = y_wc - z_wc tan(camber), z_cp = 0; or camber from a given contact patch by the same relation. */
-function wheelOf(
-  wheel: DoubleWishboneInput['wheel'],
-  place: (point: Point) => Point,
-): DoubleWishbone['wheel'] {
-  const centre = place(wheel.centre);
-  const [y, z] = centre;
-  if (wheel.contactPatch === undefined) {
-    const camber = wheel.camber ?? 0;
-    return Object.freeze({
-      centre,
-      contactPatch: Object.freeze([y - z * Math.tan(camber / DEGREES), 0] as const),
-      camber,
-    });
-  }
-  const contactPatch = place(wheel.contactPatch);
-  const camber = wheel.camber ?? Math.atan((y - contactPatch[0]) / (z - contactPatch[1])) * DEGREES;
-  return Object.freeze({ centre, contactPatch, camber });
-}
-
-/** Frozen, so that all corners share one structure. */
-const GROUND = Object.freeze(['lowerInner', 'upperInner', 'shockChassisMount']);
-const BODIES = {
-  lowerArm: bodiesWith('lowerArm'),
-  upperArm: bodiesWith('upperArm'),
-  upright: bodiesWith('upright'),
+/** The bodies of two wishbones and their upright. */
+export const WISHBONES = {
+  lowerArm: ['lowerInner', 'lowerOuter'],
+  upperArm: ['upperInner', 'upperOuter'],
+  upright: ['lowerOuter', 'upperOuter', 'wheelCentre', 'contactPatch'],
 };
 
-function bodiesWith(shockOn: string): Drawing['bodies'] {
-  const bodies = {
-    lowerArm: ['lowerInner', 'lowerOuter'],
-    upperArm: ['upperInner', 'upperOuter'],
-    upright: ['lowerOuter', 'upperOuter', 'wheelCentre', 'contactPatch'],
+/** What a model says of two wishbones, their upright and wheel. */
+export const WISHBONE_PARTS = {
+  upright: 'upright',
+  wheelCentre: 'wheelCentre',
+  contactPatch: 'contactPatch',
+  kingpin: { lower: 'lowerOuter', upper: 'upperOuter' },
+  angles: {
+    lowerArmAngle: { angle: ['lowerInner', 'lowerOuter'] },
+    upperArmAngle: { angle: ['upperInner', 'upperOuter'] },
+  },
+} as const;
+
+/** Points of two wishbones, their upright and wheel. */
+export function wishbonePoints({
+  lowerArm,
+  upperArm,
+  wheel,
+}: Pick<DoubleWishbone, 'lowerArm' | 'upperArm' | 'wheel'>): Record<string, Point> {
+  return {
+    lowerInner: lowerArm.inner,
+    lowerOuter: lowerArm.outer,
+    upperInner: upperArm.inner,
+    upperOuter: upperArm.outer,
+    wheelCentre: wheel.centre,
+    contactPatch: wheel.contactPatch,
   };
-  return Object.freeze(
-    Object.fromEntries(
-      Object.entries(bodies).map(([name, points]) => [
-        name,
-        Object.freeze(name === shockOn ? [...points, 'shockMount'] : points),
-      ]),
-    ),
-  );
 }
+
+const PIVOTS = Object.freeze(['lowerInner', 'upperInner']);
+const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount']);
+const bodiesWith = growing(WISHBONES);
 
 /** The corner as a drawing with its roles named. */
 export function doubleWishboneModel(corner: DoubleWishbone): CornerModel {
-  const { lowerArm, upperArm, wheel, coilover } = corner;
+  const { wheel, coilover } = corner;
+  const { on, mount, otherEnd, offset } = coilover;
+  const inner = otherEnd === undefined ? 'shockChassisMount' : 'shockOtherMount';
   return {
+    ...WISHBONE_PARTS,
     drawing: {
-      points: {
-        lowerInner: lowerArm.inner,
-        lowerOuter: lowerArm.outer,
-        upperInner: upperArm.inner,
-        upperOuter: upperArm.outer,
-        wheelCentre: wheel.centre,
-        contactPatch: wheel.contactPatch,
-        shockMount: coilover.mount,
-        shockChassisMount: coilover.chassisMount,
-      },
-      ground: GROUND,
-      bodies: BODIES[coilover.on],
+      points: { ...wishbonePoints(corner), shockMount: mount, [inner]: otherEndOf(coilover) },
+      ground: otherEnd === undefined ? PIVOTS_AND_EYE : PIVOTS,
+      bodies: bodiesWith({ shockMount: on, ...(otherEnd && { shockOtherMount: otherEnd.on }) }),
     },
-    upright: 'upright',
-    wheelCentre: 'wheelCentre',
-    contactPatch: 'contactPatch',
-    shock: { outer: 'shockMount', inner: 'shockChassisMount', offset: coilover.offset },
-    kingpin: { lower: 'lowerOuter', upper: 'upperOuter' },
+    shock: { outer: 'shockMount', inner, offset },
+    rocker: null,
     camber: wheel.camber,
-    angles: {
-      lowerArmAngle: { angle: ['lowerInner', 'lowerOuter'] },
-      upperArmAngle: { angle: ['upperInner', 'upperOuter'] },
-    },
   };
 }

@@ -19,7 +19,8 @@
 import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES, GRAVITY } from '../units.ts';
-import type { Corner } from './corner.ts';
+import { type Corner, modelOf } from './corner.ts';
+import { type CornerModel, carrierOf, pivotOf } from './model.ts';
 import { sweep } from './sweep.ts';
 
 /** How the hand figure is taken, and what the exact one is made of; all optional. */
@@ -87,22 +88,18 @@ const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'];
 const STEP = 1;
 
 /**
- * The single-angle hand figure of a double wishbone, what it is off by, and by which of its faults.
+ * The single-angle hand figure of a corner, what it is off by, and by which of its faults.
  *
- * Not defined for a coilover on the upright: the hand figure knows one arm only.
+ * Not defined for a coilover through a rocker, on the upright, or between two moving parts: the hand figure knows one arm
+ * only.
  *
  * @throws InputError for options out of range.
  */
 export function handMethod(corner: Corner, options: HandOptions = {}): HandMethod | NoHandMethod {
   checkOptions(options);
-  const { on, mount, chassisMount } = corner.coilover;
-  if (on === 'upright') {
-    return {
-      defined: false,
-      why: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
-    };
-  }
-  const { inner, outer } = corner[on];
+  const hardpoints = armOf(modelOf(corner));
+  if ('why' in hardpoints) return { defined: false, why: hardpoints.why };
+  const { inner, outer, mount, chassisMount } = hardpoints;
   const curves = sweep(corner, { ...options.travel, step: STEP, columns: COLUMNS });
   const arm = between(inner, outer);
   const reach = between(inner, mount);
@@ -165,6 +162,30 @@ export function handMethod(corner: Corner, options: HandOptions = {}): HandMetho
     worst,
     columns: { travel: column('travel'), exact: column('exact'), error: column('error') },
     sentences: sentencesOn(hand, ride, worst, spring.force),
+  };
+}
+
+/** The one arm that the hand figure is about, with the coilover's two ends; or why there is none. */
+function armOf(
+  model: CornerModel,
+): Readonly<Record<'inner' | 'outer' | 'mount' | 'chassisMount', Point>> | { readonly why: string } {
+  const { points, ground, bodies } = model.drawing;
+  const { shock, upright } = model;
+  const why = (what: string) => ({
+    why: `the coilover ${what}, and the hand figure is a ratio along one arm`,
+  });
+  if (model.rocker !== null) return why('is worked through a rocker');
+  if (!ground.includes(shock.inner)) return why('stands between two parts that move');
+  const arm = carrierOf(model, shock.outer);
+  if (arm === upright) return why('stands on the upright');
+  const inner = arm === null ? undefined : pivotOf(bodies[arm], ground);
+  const outer = arm === null ? undefined : bodies[arm].find((point) => bodies[upright].includes(point));
+  if (inner === undefined || outer === undefined) return why('does not stand on an arm of the upright');
+  return {
+    inner: points[inner],
+    outer: points[outer],
+    mount: points[shock.outer],
+    chassisMount: points[shock.inner],
   };
 }
 

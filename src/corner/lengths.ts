@@ -28,6 +28,7 @@ export function changeLengths(
     y: model.contactPatch,
   });
   const { points } = drawing;
+  const { otherEnd } = corner.coilover;
   const before = model.drawing.points;
   const direction = (of: typeof points) =>
     Math.atan2(of.upperOuter[1] - of.lowerOuter[1], of.upperOuter[0] - of.lowerOuter[0]);
@@ -39,7 +40,11 @@ export function changeLengths(
       lowerArm: Object.freeze({ inner: points.lowerInner, outer: points.lowerOuter }),
       upperArm: Object.freeze({ inner: points.upperInner, outer: points.upperOuter }),
       wheel: Object.freeze({ centre: points.wheelCentre, contactPatch: points.contactPatch, camber }),
-      coilover: Object.freeze({ ...corner.coilover, mount: points.shockMount }),
+      coilover: Object.freeze({
+        ...corner.coilover,
+        mount: points.shockMount,
+        ...(otherEnd && { otherEnd: Object.freeze({ ...otherEnd, mount: points.shockOtherMount }) }),
+      }),
     }),
   };
 }

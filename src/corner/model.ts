@@ -8,12 +8,35 @@ export interface CornerModel {
   readonly upright: string;
   readonly wheelCentre: string;
   readonly contactPatch: string;
-  /** End eyes of the shock, and their constant fore-aft distance in mm. */
+  /** End eyes of the shock, and their constant fore-aft distance in mm; `inner` is fixed, or moves with another body. */
   readonly shock: { readonly outer: string; readonly inner: string; readonly offset: number };
-  /** Ball joints that the wheel steers about. */
-  readonly kingpin: { readonly lower: string; readonly upper: string };
+  /** Points of the axis that the wheel steers about; null where none are named. */
+  readonly kingpin: { readonly lower: string; readonly upper: string } | null;
+  /** The rocker between wheel and shock; null without one. */
+  readonly rocker: Rocker | null;
   /** Camber as drawn, degrees, top outboard positive. */
   readonly camber: number;
   /** Further angles to report, by column name; degrees in the columns. */
   readonly angles: Readonly<Record<string, Measure>>;
+}
+
+/** A rocker, and the rod that works it. */
+export interface Rocker {
+  readonly body: string;
+  /** Where it is pinned to the chassis. */
+  readonly pivot: string;
+  /** Ends of the rod: on the part that moves with the wheel, and on the rocker. */
+  readonly rod: { readonly outer: string; readonly inner: string };
+}
+
+/** The moving body that carries a point, one with a pivot on the chassis first; null for a point that never moves. */
+export function carrierOf({ drawing: { ground, bodies } }: CornerModel, point: string): string | null {
+  if (ground.includes(point)) return null;
+  const carriers = Object.keys(bodies).filter((body) => bodies[body].includes(point));
+  return carriers.find((body) => pivotOf(bodies[body], ground) !== undefined) ?? carriers[0] ?? null;
+}
+
+/** The point at which a body is pinned to the chassis, if it is. */
+export function pivotOf(points: readonly string[], ground: readonly string[]): string | undefined {
+  return points.find((point) => ground.includes(point));
 }

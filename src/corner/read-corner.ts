@@ -1,17 +1,17 @@
 import type { CornerFile } from '../document/file-schema.ts';
-import { carFileSchema, cornerFileSchema } from '../document/file-schema.ts';
+import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
 import type { Note } from '../document/note.ts';
-import { type Finding, type Place, pathText } from '../document/parse.ts';
+import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
 import { cornerNotes, radiusNotes } from '../document/plausible.ts';
 import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
 import { fromMetric, type Units } from '../units.ts';
-import { type DoubleWishbone, doubleWishbone } from './double-wishbone.ts';
+import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
 
 /** A corner from a document, with what ends its travel and what it carries. */
 export interface DocumentCorner {
-  readonly corner: DoubleWishbone;
+  readonly corner: DrawnCorner;
   /** As `limits` takes it, mm and degrees; mirrored as the corner was. Empty where the document has none. */
   readonly limits: Omit<LimitsDocument, 'notes'>;
   /** Sprung mass of this corner, kg. */
@@ -38,14 +38,14 @@ export interface CarDocument {
 }
 
 /**
- * A corner from a document: a JSON text, or the value of one. Its fields are those of `doubleWishbone`, with `units`
- * (metric or imperial), `limits`, `sprungMass`, `name` and `notes`; `cornerJsonSchema` describes them. Converted to mm
- * and kg.
+ * A corner from a document: a JSON text, or the value of one. Its fields are those of `doubleWishbone`, or, where `kind`
+ * says so, of `pushrod` or `strut`, with `units` (metric or imperial), `limits`, `sprungMass`, `name` and `notes`;
+ * `cornerJsonSchema` describes them. Converted to mm and kg.
  *
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
 export function readCorner(json: unknown): CornerDocument {
-  const { written, metric, units } = readDocument(cornerFileSchema, json, 'corner file', (value, units) => {
+  const { written, metric, units } = readDocument(cornerSchemaOf, json, 'corner file', (value, units) => {
     if (has(value, 'corners') && !has(value, 'lowerArm')) {
       refuse(
         'corner file',
@@ -72,7 +72,7 @@ export function readCorner(json: unknown): CornerDocument {
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
 export function readCar(json: unknown): CarDocument {
-  const { written, metric, units } = readDocument(carFileSchema, json, 'car file', (value, units) => {
+  const { written, metric, units } = readDocument(carSchemaOf, json, 'car file', (value, units) => {
     if (has(value, 'lowerArm') && !has(value, 'corners')) {
       refuse(
         'car file',
@@ -107,7 +107,20 @@ export function readCar(json: unknown): CarDocument {
 
 const AXLES = ['front', 'rear'] as const;
 
-type Written = Omit<CornerFile, '$schema' | 'units' | 'name'>;
+function cornerSchemaOf(value: unknown): (typeof cornerFileSchemas)[Kind] {
+  return cornerFileSchemas[kindOf(value)];
+}
+
+function carSchemaOf(value: unknown): ReturnType<typeof carFileSchema> {
+  const [front, rear] = AXLES.map((axle) => kindOf(valueAt(value, ['corners', axle])));
+  return carFileSchema(front, rear);
+}
+
+type Written = CornerFile extends infer File
+  ? File extends CornerFile
+    ? Omit<File, '$schema' | 'units' | 'name'>
+    : never
+  : never;
 
 function has(value: unknown, name: string): boolean {
   return typeof value === 'object' && value !== null && Object.hasOwn(value, name);
@@ -119,8 +132,8 @@ function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
 }
 
 function cornerOf(given: Written): DocumentCorner {
-  const { lowerArm, upperArm, wheel, coilover, limits = {}, sprungMass } = given;
-  const corner = doubleWishbone({ lowerArm, upperArm, wheel, coilover });
+  const { limits = {}, sprungMass } = given;
+  const corner = drawnCorner(given);
   const { notes: _, ...rest } = limits;
   return {
     corner,
@@ -130,7 +143,7 @@ function cornerOf(given: Written): DocumentCorner {
 }
 
 type Limits = DocumentCorner['limits'];
-type BallJoint = NonNullable<NonNullable<Limits['ballJoints']>['lowerOuter']>;
+type BallJoint = NonNullable<NonNullable<Limits['ballJoints']>[string]>;
 
 /** Limits with all that has a side turned to the other. */
 function mirrored(limits: Limits): Limits {

@@ -39,7 +39,10 @@ export interface SweepEnd {
   readonly row?: string;
 }
 
-/** Columns by name, one entry a row; the instant centre has gaps (null) where the arms are parallel. */
+/**
+ * Columns by name, one entry a row, as far as the corner has them and they were asked for; the instant centre has gaps
+ * (null) where the arms are parallel.
+ */
 export interface Columns {
   readonly travel: Float64Array;
   readonly shockLength: Float64Array;
@@ -55,6 +58,10 @@ export interface Columns {
   readonly instantCentreCurvature: Float64Array;
   readonly lowerArmAngle: Float64Array;
   readonly upperArmAngle: Float64Array;
+  /** With a rocker alone. */
+  readonly rockerAngle: Float64Array;
+  readonly rodAngle: Float64Array;
+  readonly rodToRockerAngle: Float64Array;
   /** Moving hardpoints: `lowerOuterY`, `lowerOuterZ`, `contactPatchY` and so on. */
   readonly [name: string]: Float64Array | readonly (number | null)[];
 }

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { point, quantity } from './quantity.ts';
+import { point, quantity, takes } from './quantity.ts';
 
 /** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
 const wheel = z
@@ -12,18 +12,12 @@ const wheel = z
     ).optional(),
     contactPatch: point('Middle of the tyre on the ground, in place of camber or beside it').optional(),
   })
-  .refine((given: unknown) => stands(given), {
+  .refine(hasAny('camber', 'contactPatch'), {
     error: 'give camber (degrees) or contactPatch [y, z], or both',
-    // Told together with whatever else is wrong.
-    when: ({ value }) => typeof value === 'object' && value !== null && !Array.isArray(value),
+    when: isObject,
     params: { oneOf: ['camber', 'contactPatch'] },
   })
   .describe('The wheel: its centre, and where it stands by camber or contactPatch.');
-
-function stands(wheel: unknown): boolean {
-  const { camber, contactPatch } = wheel as { camber?: unknown; contactPatch?: unknown };
-  return camber !== undefined || contactPatch !== undefined;
-}
 
 /** An arm as its chassis pivot and its ball joint. */
 function arm(name: string) {
@@ -37,25 +31,145 @@ function arm(name: string) {
     .describe(`The ${name} arm, from its chassis pivot (inner) to its ball joint (outer).`);
 }
 
-/** Double wishbone with a coilover from an arm or the upright to the chassis; shape as `doubleWishbone` documents. */
-export const doubleWishboneSchema = z.strictObject({
-  lowerArm: arm('lower'),
-  upperArm: arm('upper'),
-  wheel,
-  coilover: z
+type Part = 'lowerArm' | 'upperArm' | 'upright';
+
+/** A choice among the parts that move with the wheel. */
+function parts<const Parts extends readonly Part[]>(names: Parts, what: string) {
+  return z
+    .enum(names)
+    .describe(`What ${what} is bolted to: ${names.join(', ').replace(/, (\w+)$/, ' or $1')}.`);
+}
+
+/** A coilover as its moving end, and its other one: fixed, or on another part that moves. */
+function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Part, ...Part[]]) {
+  return z
     .strictObject({
-      on: z
-        .enum(['lowerArm', 'upperArm', 'upright'])
-        .describe('What the moving end of the coilover is bolted to: lowerArm, upperArm or upright.'),
-      mount: point('Moving end of the coilover, middle of the bolt'),
-      chassisMount: point('Fixed end of the coilover on the chassis, middle of the bolt'),
+      ...mount,
+      chassisMount: point('Fixed end of the coilover on the chassis, middle of the bolt').optional(),
+      otherEnd: z
+        .strictObject({
+          on: parts(names, 'the other end of the coilover'),
+          mount: point('Other end of the coilover, middle of the bolt'),
+        })
+        .describe('The other end of the coilover where that moves too, in place of chassisMount.')
+        .optional(),
       offset: quantity(
         'length',
         'Fore-aft distance between the two ends, either sign; 0 if left out',
       ).optional(),
     })
-    .describe('The coilover: what it stands on, and its two ends.'),
+    .refine(hasAny('chassisMount', 'otherEnd'), {
+      error: 'give chassisMount [y, z], or otherEnd { on, mount } where that end moves too',
+      when: isObject,
+      params: { oneOf: ['chassisMount', 'otherEnd'] },
+    })
+    .refine((given) => !(hasAny('chassisMount')(given) && hasAny('otherEnd')(given)), {
+      error: 'chassisMount and otherEnd are two places for one end: take one out',
+      when: isObject,
+    });
+}
+
+/** The coilover of a corner without rocker. */
+function plainCoilover(...names: [Part, ...Part[]]) {
+  return coilover(
+    {
+      on: parts(names, 'the moving end of the coilover'),
+      mount: point('Moving end of the coilover, middle of the bolt'),
+    },
+    names,
+  ).describe('The coilover: what it stands on, and its two ends.');
+}
+
+const ALL = ['lowerArm', 'upperArm', 'upright'] as const;
+
+/** Double wishbone with a coilover from an arm or the upright to the chassis; shape as `doubleWishbone` documents. */
+export const doubleWishboneSchema = z.strictObject({
+  lowerArm: arm('lower'),
+  upperArm: arm('upper'),
+  wheel,
+  coilover: plainCoilover(...ALL),
 });
 
+/** Double wishbone with a rod from an arm or the upright to a rocker that works the coilover; as `pushrod` documents. */
+export const pushrodSchema = z.strictObject({
+  lowerArm: arm('lower'),
+  upperArm: arm('upper'),
+  wheel,
+  rod: z
+    .strictObject({
+      on: parts(ALL, 'the wheel end of the rod'),
+      mount: point('Wheel end of the rod, middle of its joint'),
+      rockerMount: point('Other end of the rod, on the rocker'),
+    })
+    .describe('The pushrod or pullrod: what it stands on, and its two ends.'),
+  rocker: z
+    .strictObject({ pivot: point('Pivot of the rocker on the chassis, middle of the bolt') })
+    .describe('The rocker between rod and coilover.'),
+  coilover: coilover(
+    { rockerMount: point('End of the coilover on the rocker, middle of the bolt') },
+    ALL,
+  ).describe('The coilover: its end on the rocker, and its other one.'),
+});
+
+/** Strut that slides along an axis of the upright; as `strut` documents. */
+export const strutSchema = z.strictObject({
+  lowerArm: arm('lower'),
+  strut: z
+    .strictObject({
+      top: point('Top mount of the strut on the chassis, middle of its bearing'),
+      lower: point(
+        'A point on the axis of the strut, low on the upright; the spring and damper act from here',
+      ),
+    })
+    .describe('The strut: its top mount, and a point of its axis on the upright.'),
+  wheel,
+  coilover: plainCoilover('lowerArm', 'upright')
+    .describe(
+      'A coilover beside the strut; if left out, spring and damper act along the strut from lower to top.',
+    )
+    .optional(),
+});
+
+const name = z.string();
+const pair = takes(z.tuple([name, name]).readonly(), "names of two points, as ['A', 'B']");
+
+/** The parts that a drawing's points and bodies play; as `customCorner` documents. The drawing is checked as one. */
+export const customCornerSchema = z.strictObject({
+  drawing: z.unknown(),
+  upright: name,
+  wheelCentre: name,
+  contactPatch: name,
+  shock: z.strictObject({ outer: name, inner: name, offset: quantity('length', 'Fore-aft').optional() }),
+  kingpin: z.strictObject({ lower: name, upper: name }).optional(),
+  rocker: z
+    .strictObject({ body: name, pivot: name, rod: z.strictObject({ outer: name, inner: name }) })
+    .optional(),
+  camber: quantity('angle', 'Camber', z.number().gt(-45).lt(45)).optional(),
+  angles: z
+    .record(
+      name,
+      takes(
+        z.union([z.strictObject({ angle: pair }), z.strictObject({ turn: name })]),
+        "{ angle: ['A', 'B'] } or { turn: 'body' }",
+      ),
+    )
+    .optional(),
+});
+
+/** Input of `customCorner` but for its drawing. */
+export type CustomPartsInput = Omit<z.input<typeof customCornerSchema>, 'drawing'>;
 /** Input of `doubleWishbone`. */
 export type DoubleWishboneInput = z.input<typeof doubleWishboneSchema>;
+/** Input of `pushrod`. */
+export type PushrodInput = z.input<typeof pushrodSchema>;
+/** Input of `strut`. */
+export type StrutInput = z.input<typeof strutSchema>;
+
+/** Refinements are told together with whatever else is wrong with an object. */
+function isObject({ value }: { value: unknown }): boolean {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function hasAny(...names: string[]): (given: unknown) => boolean {
+  return (given) => names.some((name) => (given as Record<string, unknown>)[name] !== undefined);
+}

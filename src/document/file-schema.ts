@@ -1,7 +1,9 @@
 import * as z from 'zod';
-import { doubleWishboneSchema } from './corner-schema.ts';
-import { limitsSchema, remarks } from './limits-schema.ts';
+import { doubleWishboneSchema, pushrodSchema, strutSchema } from './corner-schema.ts';
+import { limitsSchemas, remarks } from './limits-schema.ts';
+import { valueAt } from './parse.ts';
 import { quantity, takes } from './quantity.ts';
+import { meantName } from './spelling.ts';
 
 /** What any file says about itself. */
 const file = {
@@ -18,57 +20,109 @@ const file = {
   notes: remarks.optional(),
 };
 
-const kind = z
-  .literal('doubleWishbone')
-  .describe('What sort of corner it is: doubleWishbone, taken if left out.')
-  .optional();
+const sprungMass = quantity(
+  'mass',
+  'Mass that the spring of this corner carries: the load on the wheel without the unsprung parts',
+  z.number().gt(0),
+);
 
-/** What a corner has beside its geometry. */
-const besides = {
-  sprungMass: quantity(
-    'mass',
-    'Mass that the spring of this corner carries: the load on the wheel without the unsprung parts',
-    z.number().gt(0),
-  ).optional(),
-  limits: limitsSchema.optional(),
-};
+/** Kinds of corners that files may have; the first is taken if none is named. */
+const KINDS = ['doubleWishbone', 'pushrod', 'strut'] as const;
+export type Kind = (typeof KINDS)[number];
 
-const geometry = doubleWishboneSchema.shape;
-
-function corner(which: string) {
-  return z
-    .strictObject({ notes: remarks.optional(), kind, ...geometry, ...besides })
-    .describe(`The ${which} corner, seen from the front of the car, left-hand wheel.`);
+/** The kind that a corner is of, or seems to be meant to be where that is missing or misspelt. */
+export function kindOf(corner: unknown): Kind {
+  const written = valueAt(corner, ['kind']);
+  const meant = typeof written === 'string' ? meantName(written, KINDS) : undefined;
+  if (meant !== undefined) return meant as Kind;
+  const has = (name: string) => valueAt(corner, [name]) !== undefined;
+  if (has('rod') || has('rocker')) return 'pushrod';
+  return has('strut') ? 'strut' : 'doubleWishbone';
 }
 
-/** A file with one corner. */
-export const cornerFileSchema = z
-  .strictObject({ ...file, kind, ...geometry, ...besides })
-  .describe('One suspension corner, at ride height.');
+/** What says which kind a corner is. */
+function kindField<K extends Kind>(kind: K, words: string) {
+  return takes(z.literal(kind).describe(`What sort of corner it is: ${words}.`), KINDS.join(', '));
+}
 
-/** A file with the corners of a car. */
-export const carFileSchema = z
-  .strictObject({
-    ...file,
-    corners: z
-      .strictObject({ front: corner('front'), rear: corner('rear').optional() })
-      .describe('The corners of the car, one for each axle.'),
-  })
-  .describe('A car: its suspension corners at ride height, one for each axle.');
+/** What a corner has, by its kind. */
+const CORNERS = {
+  doubleWishbone: {
+    kind: kindField('doubleWishbone', 'doubleWishbone, taken if left out').optional(),
+    ...doubleWishboneSchema.shape,
+    sprungMass: sprungMass.optional(),
+    limits: limitsSchemas.doubleWishbone.optional(),
+  },
+  pushrod: {
+    kind: kindField('pushrod', 'pushrod, for a coilover worked by a pushrod or pullrod through a rocker'),
+    ...pushrodSchema.shape,
+    sprungMass: sprungMass.optional(),
+    limits: limitsSchemas.pushrod.optional(),
+  },
+  strut: {
+    kind: kindField('strut', 'strut, for an upright that slides along a strut'),
+    ...strutSchema.shape,
+    sprungMass: sprungMass.optional(),
+    limits: limitsSchemas.strut.optional(),
+  },
+};
+
+/** A corner of a car; its kind is its name among the definitions of the JSON Schema. */
+function corner<Shape extends z.ZodRawShape>(kind: Kind, shape: Shape) {
+  return z
+    .strictObject({ notes: remarks.optional(), ...shape })
+    .meta({ id: kind, description: 'A corner, seen from the front of the car, left-hand wheel.' });
+}
+
+const cornerSchemas = {
+  doubleWishbone: corner('doubleWishbone', CORNERS.doubleWishbone),
+  pushrod: corner('pushrod', CORNERS.pushrod),
+  strut: corner('strut', CORNERS.strut),
+};
+
+function cornerFile<Shape extends z.ZodRawShape>(shape: Shape) {
+  return z.strictObject({ ...file, ...shape }).describe('One suspension corner, at ride height.');
+}
+
+/** Files with one corner, by its kind. */
+export const cornerFileSchemas = {
+  doubleWishbone: cornerFile(CORNERS.doubleWishbone),
+  pushrod: cornerFile(CORNERS.pushrod),
+  strut: cornerFile(CORNERS.strut),
+};
+
+function carFile<Front extends z.ZodType, Rear extends z.ZodType>(front: Front, rear: Rear) {
+  return z
+    .strictObject({
+      ...file,
+      corners: z
+        .strictObject({ front, rear: rear.optional() })
+        .describe('The corners of the car, one for each axle.'),
+    })
+    .describe('A car: its suspension corners at ride height, one for each axle.');
+}
+
+/** A file with the corners of a car, by their kinds. */
+export function carFileSchema(front: Kind, rear: Kind) {
+  return carFile(cornerSchemas[front], cornerSchemas[rear]);
+}
 
 /** A corner as files hold it. */
-export type CornerFile = z.output<typeof cornerFileSchema>;
+export type CornerFile = z.output<(typeof cornerFileSchemas)[Kind]>;
 /** A car as files hold it. */
-export type CarFile = z.output<typeof carFileSchema>;
+export type CarFile = z.output<ReturnType<typeof carFileSchema>>;
 
 /** JSON Schema (draft 7) of a corner file: name it as `"$schema"` in the file, and an editor explains each field. */
 export function cornerJsonSchema(): Record<string, unknown> {
-  return jsonSchema(cornerFileSchema);
+  return jsonSchema(
+    z.union(Object.values(cornerFileSchemas)).describe('One suspension corner, at ride height.'),
+  );
 }
 
 /** JSON Schema (draft 7) of a car file: name it as `"$schema"` in the file, and an editor explains each field. */
 export function carJsonSchema(): Record<string, unknown> {
-  return jsonSchema(carFileSchema);
+  const either = z.union(Object.values(cornerSchemas));
+  return jsonSchema(carFile(either.describe('The front corner.'), either.describe('The rear corner.')));
 }
 
 function jsonSchema(schema: z.ZodType): Record<string, unknown> {

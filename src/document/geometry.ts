@@ -1,63 +1,89 @@
-import type { Finding } from './parse.ts';
+import { show } from '../errors.ts';
+import { type Finding, type Place, pathText, valueAt } from './parse.ts';
 
 type Point = readonly [number, number];
 
-/** The points of a corner, as far as they are known. */
-export interface Geometry {
-  readonly lowerArm: Ends;
-  readonly upperArm: Ends;
-  readonly wheel: { readonly centre?: Point | undefined; readonly contactPatch?: Point | undefined };
-  readonly coilover: { readonly mount?: Point | undefined; readonly chassisMount?: Point | undefined };
+/**
+ * What keeps the points of a corner, as far as they are points, from being one: two in one place, a wheel in the ground, a
+ * coilover with both ends on one part. `unit` is theirs.
+ */
+export function geometryFindings(corner: unknown, unit: string): Finding[] {
+  return [
+    ...APART.flatMap(([first, second]) => coincidence(corner, first, second)),
+    ...unsoundWheel(corner, unit),
+    ...onOnePart(corner),
+  ];
 }
 
-interface Ends {
-  readonly inner?: Point | undefined;
-  readonly outer?: Point | undefined;
-}
+/** Pairs of points that must lie apart for a corner to have a geometry; a fault is told at the first. */
+const APART: readonly [first: Place, second: Place][] = [
+  [
+    ['lowerArm', 'inner'],
+    ['lowerArm', 'outer'],
+  ],
+  [
+    ['upperArm', 'inner'],
+    ['upperArm', 'outer'],
+  ],
+  [
+    ['lowerArm', 'outer'],
+    ['upperArm', 'outer'],
+  ],
+  [
+    ['strut', 'top'],
+    ['strut', 'lower'],
+  ],
+  [
+    ['strut', 'top'],
+    ['lowerArm', 'outer'],
+  ],
+  [
+    ['wheel', 'centre'],
+    ['wheel', 'contactPatch'],
+  ],
+  [
+    ['rod', 'mount'],
+    ['rod', 'rockerMount'],
+  ],
+  [
+    ['rocker', 'pivot'],
+    ['rod', 'rockerMount'],
+  ],
+  [
+    ['coilover', 'mount'],
+    ['coilover', 'chassisMount'],
+  ],
+  [
+    ['coilover', 'mount'],
+    ['coilover', 'otherEnd', 'mount'],
+  ],
+  [
+    ['coilover', 'rockerMount'],
+    ['coilover', 'chassisMount'],
+  ],
+  [
+    ['coilover', 'rockerMount'],
+    ['coilover', 'otherEnd', 'mount'],
+  ],
+];
 
-/** What keeps points from being a corner: two in one place, or a wheel in the ground. `unit` is theirs. */
-export function geometryFindings(geometry: Geometry, unit: string): Finding[] {
-  return [...coincidences(geometry), ...unsoundWheel(geometry.wheel, unit)];
-}
-
-const PLACES = {
-  lowerInner: ['lowerArm', 'inner'],
-  lowerOuter: ['lowerArm', 'outer'],
-  upperInner: ['upperArm', 'inner'],
-  upperOuter: ['upperArm', 'outer'],
-  centre: ['wheel', 'centre'],
-  patch: ['wheel', 'contactPatch'],
-  mount: ['coilover', 'mount'],
-  chassisMount: ['coilover', 'chassisMount'],
-} as const;
-
-/** Pairs of points that must lie apart for the corner to have a geometry. */
-function coincidences({ lowerArm, upperArm, wheel, coilover }: Geometry): Finding[] {
-  const findings: Finding[] = [];
-  const apart = (
-    first: (typeof PLACES)[keyof typeof PLACES],
-    a: Point | undefined,
-    second: (typeof PLACES)[keyof typeof PLACES],
-    b: Point | undefined,
-  ) => {
-    if (a === undefined || b === undefined || a[0] !== b[0] || a[1] !== b[1]) return;
-    findings.push({
+function coincidence(corner: unknown, first: Place, second: Place): Finding[] {
+  const [a, b] = [pointAt(corner, first), pointAt(corner, second)];
+  if (a === undefined || b === undefined || a[0] !== b[0] || a[1] !== b[1]) return [];
+  return [
+    {
       at: first,
-      problem: `in the same place as ${second.join('.')}`,
+      problem: `in the same place as ${pathText(second)}`,
       got: `[${a[0]}, ${a[1]}]`,
       advice: 'measure the two again: they must lie apart',
-    });
-  };
-  apart(PLACES.lowerInner, lowerArm.inner, PLACES.lowerOuter, lowerArm.outer);
-  apart(PLACES.upperInner, upperArm.inner, PLACES.upperOuter, upperArm.outer);
-  apart(PLACES.lowerOuter, lowerArm.outer, PLACES.upperOuter, upperArm.outer);
-  apart(PLACES.centre, wheel.centre, PLACES.patch, wheel.contactPatch);
-  apart(PLACES.mount, coilover.mount, PLACES.chassisMount, coilover.chassisMount);
-  return findings;
+    },
+  ];
 }
 
 /** The wheel stands on the ground: its centre is above that, and above its contact patch. */
-function unsoundWheel({ centre, contactPatch }: Geometry['wheel'], unit: string): Finding[] {
+function unsoundWheel(corner: unknown, unit: string): Finding[] {
+  const centre = pointAt(corner, ['wheel', 'centre']);
+  const contactPatch = pointAt(corner, ['wheel', 'contactPatch']);
   if (centre === undefined) return [];
   const ground = contactPatch === undefined ? 0 : contactPatch[1];
   // In one place is told as such.
@@ -75,4 +101,27 @@ function unsoundWheel({ centre, contactPatch }: Geometry['wheel'], unit: string)
       advice: 'z counts up from the ground at the drawn ride height',
     },
   ];
+}
+
+/** Between two points of one part a coilover would never change its length. */
+function onOnePart(corner: unknown): Finding[] {
+  const at = ['coilover', 'otherEnd', 'on'];
+  const on = valueAt(corner, at);
+  if (typeof on !== 'string' || on !== valueAt(corner, ['coilover', 'on'])) return [];
+  return [
+    {
+      at,
+      problem: 'both ends of the coilover on one part',
+      got: show(on),
+      advice: 'name the part that the other end is bolted to, or give chassisMount in place of otherEnd',
+    },
+  ];
+}
+
+/** The point at a place of a corner, if one stands there. */
+export function pointAt(corner: unknown, at: Place): Point | undefined {
+  const point = valueAt(corner, at);
+  return Array.isArray(point) && point.length === 2 && point.every(Number.isFinite)
+    ? (point as unknown as Point)
+    : undefined;
 }

@@ -1,6 +1,7 @@
 import { show } from '../errors.ts';
 import { limitOptionsSchema } from './limits-schema.ts';
 import { type Finding, valueAt } from './parse.ts';
+import { meantName } from './spelling.ts';
 
 /** What no single value of the limits shows: lengths that contradict each other, what lacks what it counts from. */
 export function limitFindings(limits: unknown, unit: string): Finding[] {
@@ -89,7 +90,7 @@ function lacking(limits: unknown): Finding[] {
 }
 
 function withoutDirection(limits: unknown): Finding[] {
-  return ['lowerOuter', 'upperOuter'].flatMap((joint) =>
+  return Object.keys(valueAt(limits, ['ballJoints']) ?? {}).flatMap((joint) =>
     ['housingAxis', 'studAxis'].flatMap((axis): Finding[] => {
       const at = ['ballJoints', joint, axis];
       const direction = valueAt(limits, at);
@@ -104,4 +105,50 @@ function withoutDirection(limits: unknown): Finding[] {
       ];
     }),
   );
+}
+
+/** An end named that the coilover has not: its second one is fixed on the chassis, or moves. */
+export function endFindings(ends: unknown, isFixed: boolean): Finding[] {
+  const [wrong, right] = isFixed ? ['otherEnd', 'chassis'] : ['chassis', 'otherEnd'];
+  if (valueAt(ends, [wrong]) === undefined) return [];
+  return [
+    {
+      at: [wrong],
+      problem: isFixed ? 'an end that does not move in this corner' : 'an end that moves in this corner',
+      advice: `name it ${right}`,
+    },
+  ];
+}
+
+/** What is wrong with ball joints in a corner; `holders` are the parts that can hold the housing, by the joints that it has. */
+export function jointFindings(
+  ballJoints: unknown,
+  holders: Readonly<Record<string, readonly string[]>>,
+): Finding[] {
+  if (typeof ballJoints !== 'object' || ballJoints === null) return [];
+  return Object.entries(ballJoints).flatMap(([name, joint]): Finding[] => {
+    if (joint === undefined) return [];
+    if (!Object.hasOwn(holders, name)) {
+      const names = Object.keys(holders);
+      return [
+        { at: [name], problem: 'unknown joint', allowed: names.join(', '), ...suggestion(name, names) },
+      ];
+    }
+    const housing = valueAt(joint, ['housing']);
+    if (typeof housing !== 'string' || holders[name].includes(housing)) return [];
+    return [
+      {
+        at: [name, 'housing'],
+        problem: 'not a part of this joint',
+        got: show(housing),
+        allowed: holders[name].join(', '),
+        ...suggestion(housing, holders[name]),
+      },
+    ];
+  });
+}
+
+function suggestion(written: string, names: readonly string[]): { advice?: string } {
+  const meant = meantName(written, names);
+  return meant === undefined ? {} : { advice: `did you mean ${meant}?` };
 }

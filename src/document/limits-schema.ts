@@ -5,16 +5,28 @@ import { direction, point, quantity, size } from './quantity.ts';
 const distance = (description: string) => quantity('length', description, z.number().gte(0));
 const tilt = (description: string) => quantity('angle', description, z.number().gt(0).lt(90));
 
-const ballJoint = z
-  .strictObject({
-    maxArticulation: tilt('How far the stud may lean from the axis of its housing, to either side'),
-    housing: z
-      .enum(['arm', 'upright'])
-      .describe('What holds the housing: arm or upright. The stud is bolted to the other.'),
-    housingAxis: direction('Axis of the housing, out of its mouth; along the stud if left out').optional(),
-    studAxis: direction('Axis of the stud, towards its thread; along the housing if left out').optional(),
-  })
-  .describe('A ball joint: how far it may articulate, and how it sits at ride height.');
+/** A ball joint or rod end whose housing is held by one of some parts. */
+function ballJoint(...holders: [string, ...string[]]) {
+  return jointWith(
+    z.enum(holders).describe(`What holds the housing: ${anyOf(holders)}. The stud is bolted to the other.`),
+  );
+}
+
+function jointWith<Housing extends z.ZodType>(housing: Housing) {
+  return z
+    .strictObject({
+      maxArticulation: tilt('How far the stud may lean from the axis of its housing, to either side'),
+      housing,
+      housingAxis: direction('Axis of the housing, out of its mouth; along the stud if left out').optional(),
+      studAxis: direction('Axis of the stud, towards its thread; along the housing if left out').optional(),
+    })
+    .describe('A ball joint: how far it may articulate, and how it sits at ride height.');
+}
+
+/** `rod, rocker or upright` */
+function anyOf(names: readonly string[]): string {
+  return names.join(', ').replace(/, (\w+)$/, ' or $1');
+}
 
 const end = z
   .strictObject({
@@ -43,65 +55,96 @@ export const remarks = z
   .union([z.string(), z.array(z.string())])
   .describe('Remarks of yours, a text or a list of texts. They change nothing.');
 
-/** What ends the travel of a corner, as a document gives it. */
-export const limitsSchema = z
-  .strictObject({
-    notes: remarks.optional(),
-    damper: z
-      .strictObject({
-        open: size('Length between the end eyes, fully extended'),
-        closed: size('Length between the end eyes, fully compressed; less than open'),
-      })
-      .describe('The damper: its open and closed length between the end eyes.')
-      .optional(),
-    bumpStop: z
-      .strictObject({
-        height: size('Height of the bump stop with no load on it'),
-        solidHeight: distance('Height at which it gives no more; less than height'),
-      })
-      .describe('The bump stop on the damper: the travel ends where it is solid.')
-      .optional(),
-    tyre: tyre.optional(),
-    arch: z
-      .array(point('A point of the wheel arch'))
-      .min(1)
-      .describe('Points of the wheel arch and whatever else the tyre could touch, one after the other.')
-      .optional(),
-    ground: z
-      .array(point('A low point of the chassis'))
-      .min(1)
-      .describe('Lowest points of the chassis: what would touch the ground first.')
-      .optional(),
-    ballJoints: z
-      .strictObject({ lowerOuter: ballJoint.optional(), upperOuter: ballJoint.optional() })
-      .describe('Ball joints at the outer ends of the arms.')
-      .optional(),
-    ends: z
-      .strictObject({ mount: end.optional(), chassis: end.optional() })
-      .describe('Bearings at the ends of the coilover: mount (moving end) and chassis (fixed end).')
-      .optional(),
-    required: z
-      .strictObject({
-        bump: distance('Travel upward from ride height that you want').optional(),
-        droop: distance('Travel downward from ride height that you want, as a positive number').optional(),
-      })
-      .describe('The wheel travel that you want, to be set against what there is.')
-      .optional(),
-    donor: z
-      .strictObject({
-        length: size('Length between the end eyes of the unit that was fitted for the drawing'),
-        state: z
-          .enum(['open', 'closed', 'measured'])
-          .describe('In what state that length was taken: open, closed, or measured at some length between.'),
-        stroke: size('How far the unit moves from open to closed').optional(),
-      })
-      .describe('The unit that was used to set the car up, if there was one.')
-      .optional(),
-  })
-  .describe('What ends the travel. Leave out what you do not know.');
+const lengths = {
+  notes: remarks.optional(),
+  damper: z
+    .strictObject({
+      open: size('Length between the end eyes, fully extended'),
+      closed: size('Length between the end eyes, fully compressed; less than open'),
+    })
+    .describe('The damper: its open and closed length between the end eyes.')
+    .optional(),
+  bumpStop: z
+    .strictObject({
+      height: size('Height of the bump stop with no load on it'),
+      solidHeight: distance('Height at which it gives no more; less than height'),
+    })
+    .describe('The bump stop on the damper: the travel ends where it is solid.')
+    .optional(),
+  tyre: tyre.optional(),
+  arch: z
+    .array(point('A point of the wheel arch'))
+    .min(1)
+    .describe('Points of the wheel arch and whatever else the tyre could touch, one after the other.')
+    .optional(),
+  ground: z
+    .array(point('A low point of the chassis'))
+    .min(1)
+    .describe('Lowest points of the chassis: what would touch the ground first.')
+    .optional(),
+};
 
-/** Options of `limits`: the same, and what its sentences are written in. */
-export const limitOptionsSchema = limitsSchema.extend({ units: z.enum(['metric', 'imperial']).optional() });
+const others = {
+  ends: z
+    .strictObject({ mount: end.optional(), chassis: end.optional(), otherEnd: end.optional() })
+    .describe(
+      'Bearings at the ends of the coilover: mount (moving end) and chassis (fixed end), or otherEnd where that moves too.',
+    )
+    .optional(),
+  required: z
+    .strictObject({
+      bump: distance('Travel upward from ride height that you want').optional(),
+      droop: distance('Travel downward from ride height that you want, as a positive number').optional(),
+    })
+    .describe('The wheel travel that you want, to be set against what there is.')
+    .optional(),
+  donor: z
+    .strictObject({
+      length: size('Length between the end eyes of the unit that was fitted for the drawing'),
+      state: z
+        .enum(['open', 'closed', 'measured'])
+        .describe('In what state that length was taken: open, closed, or measured at some length between.'),
+      stroke: size('How far the unit moves from open to closed').optional(),
+    })
+    .describe('The unit that was used to set the car up, if there was one.')
+    .optional(),
+};
+
+/** What ends the travel of a corner, as a document gives it; with ball joints by name. */
+function limitsWith<BallJoints extends z.ZodType>(ballJoints: BallJoints) {
+  return z
+    .strictObject({ ...lengths, ballJoints: ballJoints.optional(), ...others })
+    .describe('What ends the travel. Leave out what you do not know.');
+}
+
+const atArm = ballJoint('arm', 'upright');
+
+/** Limits of a corner by its kind. */
+export const limitsSchemas = {
+  doubleWishbone: limitsWith(
+    z
+      .strictObject({ lowerOuter: atArm.optional(), upperOuter: atArm.optional() })
+      .describe('Ball joints at the outer ends of the arms.'),
+  ),
+  pushrod: limitsWith(
+    z
+      .strictObject({
+        lowerOuter: atArm.optional(),
+        upperOuter: atArm.optional(),
+        rodMount: ballJoint('rod', 'lowerArm', 'upperArm', 'upright').optional(),
+        rodRockerMount: ballJoint('rod', 'rocker').optional(),
+      })
+      .describe('Ball joints at the outer ends of the arms, and at both ends of the rod.'),
+  ),
+  strut: limitsWith(
+    z.strictObject({ lowerOuter: atArm.optional() }).describe('The ball joint at the outer end of the arm.'),
+  ),
+};
+
+/** Options of `limits`: the same for joints of any name, and what its sentences are written in. */
+export const limitOptionsSchema = limitsWith(z.record(z.string(), jointWith(z.string()).optional())).extend({
+  units: z.enum(['metric', 'imperial']).optional(),
+});
 
 /** Limits of a corner as a document gives them, in mm and degrees once read. */
-export type LimitsDocument = z.output<typeof limitsSchema>;
+export type LimitsDocument = Omit<z.output<typeof limitOptionsSchema>, 'units'>;

@@ -84,6 +84,12 @@ export function pathText(at: Place): string {
   );
 }
 
+/** The place that a path of ours names. */
+export function placeAt(path: string): Place {
+  const keys = path.match(/\[\d+\]|[^.[]+/g) ?? [];
+  return keys.map((key) => (key.startsWith('[') ? Number(key.slice(1, -1)) : key));
+}
+
 /** What stands at a place, whatever the input is. */
 export function valueAt(input: unknown, at: Place): unknown {
   return at.reduce<unknown>((value, key) => (isRecord(value) ? value[String(key)] : undefined), input);
@@ -202,7 +208,12 @@ function translate(
         allowed: withUnit(rangeText(issue), unit),
       };
     case 'invalid_union':
-      return { at, problem: 'wrong kind of value', got, allowed: choicesOf(here, unit) };
+      return {
+        at,
+        problem: 'wrong kind of value',
+        got,
+        allowed: (here && shapeOf(here)) ?? choicesOf(here, unit),
+      };
     case 'custom': {
       const oneOf = issue.params?.oneOf as readonly string[] | undefined;
       const custom = { at, problem: issue.message, got };

@@ -1,21 +1,12 @@
-// What a corner's numbers make one ask, though they may be right: sizes that no car has, names exchanged, another side.
+// What a corner's numbers make one ask, though they may be right: names exchanged, another side, points below the ground.
 
-import { DEGREES, fromMetric, toMetric, type Units, unitName } from '../units.ts';
-import type { DoubleWishboneInput } from './corner-schema.ts';
-import type { LimitsDocument } from './limits-schema.ts';
+import { DEGREES, fromMetric, type Units, unitName } from '../units.ts';
 import type { Note } from './note.ts';
-import { inWords } from './number-meant.ts';
-
-type Point = readonly [number, number];
+import { oddSizes } from './odd-sizes.ts';
+import { archOf, type Point, pointsOf, short, type Written } from './written.ts';
 
 /** What a tape can tell, mm. */
 const TAPE = 0.5;
-
-/** A corner's parts that can be looked at, as they were written. */
-export interface Written extends DoubleWishboneInput {
-  readonly sprungMass?: number | undefined;
-  readonly limits?: LimitsDocument | undefined;
-}
 
 /** Notes to a corner as written; `under` is its path with a dot at the end, or nothing. */
 export function cornerNotes(corner: Written, under: string, units: Units): Note[] {
@@ -46,8 +37,10 @@ function otherSide(corner: Written): Note[] {
         },
       ]
     : [];
+  // A coilover on a rocker may well lie across the car.
+  const across = corner.rocker === undefined ? '' : 'coilover.chassisMount';
   const points = [...pointsOf(corner), ...archOf(corner)];
-  const others = points.filter(([, [y]]) => y !== 0 && y < 0 !== right);
+  const others = points.filter(([path, [y]]) => y !== 0 && y < 0 !== right && path !== across);
   if (2 * others.length > points.length) {
     return [
       {
@@ -65,22 +58,6 @@ function otherSide(corner: Written): Note[] {
   return notes;
 }
 
-/** All points but the wheel's, with their paths. */
-function pointsOf({ lowerArm, upperArm, coilover }: Written): [path: string, point: Point][] {
-  return [
-    ['lowerArm.inner', lowerArm.inner],
-    ['lowerArm.outer', lowerArm.outer],
-    ['upperArm.inner', upperArm.inner],
-    ['upperArm.outer', upperArm.outer],
-    ['coilover.mount', coilover.mount],
-    ['coilover.chassisMount', coilover.chassisMount],
-  ];
-}
-
-function archOf({ limits }: Written): [path: string, point: Point][] {
-  return (limits?.arch ?? []).map((point, k) => [`limits.arch[${k}]`, point]);
-}
-
 function belowGround(corner: Written, unit: string): Note[] {
   return [...pointsOf(corner), ...archOf(corner)]
     .filter(([, [, z]]) => z < 0)
@@ -95,8 +72,8 @@ function exchangedCoordinates({ wheel, lowerArm, upperArm }: Written): Note[] {
   const outboard: [path: string, point: Point, of: Point][] = [
     ['wheel.centre', wheel.centre, lowerArm.outer],
     ['lowerArm.outer', lowerArm.outer, lowerArm.inner],
-    ['upperArm.outer', upperArm.outer, upperArm.inner],
   ];
+  if (upperArm !== undefined) outboard.push(['upperArm.outer', upperArm.outer, upperArm.inner]);
   return outboard
     .filter(([, [y, z], [inner]]) => Math.abs(y) < z && Math.abs(y) < Math.abs(inner) && z > Math.abs(inner))
     .map(([path, point]) => ({
@@ -105,15 +82,16 @@ function exchangedCoordinates({ wheel, lowerArm, upperArm }: Written): Note[] {
     }));
 }
 
-/** The wheel's centre lies outboard of both ball joints, as a rule. */
+/** The wheel's centre lies outboard of the ball joints, as a rule. */
 function inboardWheel({ wheel, lowerArm, upperArm }: Written, unit: string): Note[] {
-  const inboard =
-    Math.min(Math.abs(lowerArm.outer[0]), Math.abs(upperArm.outer[0])) - Math.abs(wheel.centre[0]);
+  const joints = upperArm === undefined ? [lowerArm.outer] : [lowerArm.outer, upperArm.outer];
+  const inboard = Math.min(...joints.map(([y]) => Math.abs(y))) - Math.abs(wheel.centre[0]);
   if (inboard <= 0) return [];
+  const which = joints.length > 1 ? 'both ball joints' : 'the ball joint';
   return [
     {
       path: 'wheel.centre',
-      text: `it lies ${short(inboard)} ${unit} inboard of both ball joints: is it right? ${AS_WRITTEN}`,
+      text: `it lies ${short(inboard)} ${unit} inboard of ${which}: is it right? ${AS_WRITTEN}`,
     },
   ];
 }
@@ -155,154 +133,33 @@ function standing({ wheel }: Written, units: Units): Note[] {
 }
 
 /** Points that may lie together, but hardly do. */
-function together({ lowerArm, upperArm, coilover }: Written): Note[] {
-  const same = ([y, z]: Point, other: Point) => y === other[0] && z === other[1];
+function together({ lowerArm, upperArm, rod, rocker, coilover }: Written): Note[] {
+  const same = (a: Point | undefined, b: Point | undefined) =>
+    a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
   const notes: Note[] = [];
-  if (same(lowerArm.inner, upperArm.inner)) {
+  if (same(lowerArm.inner, upperArm?.inner)) {
     notes.push({
       path: 'upperArm.inner',
       text: `in the same place as lowerArm.inner: copied and not changed? ${AS_WRITTEN}`,
     });
   }
-  const { on } = coilover;
-  if (on !== 'upright' && same(coilover.mount, { lowerArm, upperArm }[on].inner)) {
+  const pivots = { lowerArm: lowerArm.inner, upperArm: upperArm?.inner, upright: undefined };
+  const onPivot = (path: string, pivot: string, moved: string) =>
     notes.push({
-      path: 'coilover.mount',
-      text: `it lies on the pivot of ${on}, on which it stands: the wheel moves without moving the coilover. ${AS_WRITTEN}`,
+      path,
+      text: `it lies on the pivot of ${pivot}, on which it stands: the wheel moves without moving the ${moved}. ${AS_WRITTEN}`,
     });
-  }
+  if (rod !== undefined && same(rod.mount, pivots[rod.on])) onPivot('rod.mount', rod.on, 'rod');
+  if (coilover?.on !== undefined && same(coilover.mount, pivots[coilover.on]))
+    onPivot('coilover.mount', coilover.on, 'coilover');
+  if (same(coilover?.rockerMount, rocker?.pivot)) onPivot('coilover.rockerMount', 'the rocker', 'coilover');
   return notes;
 }
 
-/** A size of the corner in the file's unit, and what is usual, mm. */
-interface Size {
-  readonly path: string;
-  readonly what: string;
-  readonly value: number;
-  readonly least: number;
-  readonly most: number;
-}
-
-function geometrySizes({ lowerArm, upperArm, wheel }: Written): Size[] {
-  const arm = ({ inner, outer }: { inner: readonly number[]; outer: readonly number[] }) =>
-    Math.hypot(outer[0] - inner[0], outer[1] - inner[1]);
-  const height = wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0);
-  const half = Math.abs(wheel.centre[0]);
-  const long = { least: 60, most: 1000 };
-  return [
-    { path: 'lowerArm', what: 'long', value: arm(lowerArm), ...long },
-    { path: 'upperArm', what: 'long', value: arm(upperArm), ...long },
-    { path: 'wheel.centre', what: 'above the ground', value: height, least: 100, most: 700 },
-    { path: 'wheel.centre', what: 'from the centreline', value: half, least: 250, most: 1500 },
-  ];
-}
-
-function limitSizes({ coilover, limits = {} }: Written): Size[] {
-  const { damper, bumpStop, tyre, arch = [], ground = [], required, donor } = limits;
-  const apart = Math.hypot(
-    coilover.chassisMount[0] - coilover.mount[0],
-    coilover.chassisMount[1] - coilover.mount[1],
-  );
-  const shock = { least: 100, most: 900 };
-  const far = ([y, z]: Point) => Math.max(Math.abs(y), z);
-  const sizes: (Omit<Size, 'value'> & { value: number | undefined })[] = [
-    { path: 'coilover', what: 'between its ends', value: apart, ...shock },
-    { path: 'limits.damper.open', what: 'long', value: damper?.open, ...shock },
-    { path: 'limits.damper.closed', what: 'long', value: damper?.closed, ...shock },
-    { path: 'limits.donor.length', what: 'long', value: donor?.length, ...shock },
-    { path: 'limits.bumpStop.height', what: 'high', value: bumpStop?.height, least: 5, most: 150 },
-    { path: 'limits.required.bump', what: 'of travel', value: required?.bump, least: 0, most: 300 },
-    { path: 'limits.required.droop', what: 'of travel', value: required?.droop, least: 0, most: 300 },
-    ...arch.map((point, k) => ({
-      path: `limits.arch[${k}]`,
-      what: 'at the most from centreline or ground',
-      value: far(point),
-      least: 250,
-      most: 1700,
-    })),
-    ...ground.map(([, z], k) => ({
-      path: `limits.ground[${k}]`,
-      what: 'above the ground',
-      value: Math.abs(z),
-      least: 20,
-      most: 500,
-    })),
-  ];
-  if (typeof tyre === 'object') {
-    sizes.push(
-      {
-        path: 'limits.tyre.overallRadius',
-        what: 'of radius',
-        value: tyre.overallRadius,
-        least: 150,
-        most: 600,
-      },
-      { path: 'limits.tyre.width', what: 'wide', value: tyre.width, least: 60, most: 500 },
-    );
-  }
-  return sizes.flatMap((size) => (size.value === undefined ? [] : [{ ...size, value: size.value }]));
-}
-
-/** Units that a tape or a drawing may have, and mm in one. */
-const TAPES: readonly [name: string, mm: number, remedy: string][] = [
-  ['mm', 1, '"units": "metric"'],
-  ['inches', 25.4, '"units": "imperial"'],
-  ['cm', 10, 'them in mm'],
-  ['metres', 1000, 'them in mm'],
-];
-
-/** Sizes that no car has. Where one other unit makes good all of the geometry, that is said once, of the file. */
-function oddSizes(corner: Written, units: Units): Note[] {
-  const sizes = geometrySizes(corner);
-  const odd = oddOf(sizes, units);
-  const tape = tapeFor(odd, units);
-  if (odd.length < sizes.length || tape === undefined) {
-    return [...odd, ...oddOf(limitSizes(corner), units)].map((size) => oddNote(size, units));
-  }
-  const [name, , remedy] = tape;
-  const unit = unitName('length', units);
-  const listed = sizes.map(({ path, what, value }) => `${path} ${short(value)} ${unit} ${what}`).join(', ');
-  return [
-    {
-      path: 'units',
-      text: `no car has such sizes (${listed}). Were they measured in ${name}? Then write ${remedy}. They were read in ${inWords(unit)}.`,
-    },
-  ];
-}
-
-function usual({ value, least, most }: Size, mm: number): boolean {
-  return value * mm >= least && value * mm <= most;
-}
-
-function oddOf(sizes: readonly Size[], units: Units): Size[] {
-  return sizes.filter((one) => !usual(one, toMetric(1, 'length', units)));
-}
-
-/** Another unit that makes all sizes usual ones. */
-function tapeFor(odd: readonly Size[], units: Units): (typeof TAPES)[number] | undefined {
-  const own = toMetric(1, 'length', units);
-  return TAPES.find(([, mm]) => mm !== own && odd.length > 0 && odd.every((one) => usual(one, mm)));
-}
-
-function oddNote(size: Size, units: Units): Note {
-  const { path, what, value, least, most } = size;
-  const unit = unitName('length', units);
-  const range = [least, most]
-    .map((mm) => Number(fromMetric(mm, 'length', units).toPrecision(2)))
-    .join(' to ');
-  const tape = tapeFor([size], units);
-  const guess =
-    tape === undefined ? 'a digit or a point too many?' : `${tape[0]}, or a digit or a point too many?`;
-  return {
-    path,
-    text: `${short(value)} ${unit} ${what}, where ${range} ${unit} is usual: ${guess} It was read in ${inWords(unit)}.`,
-  };
-}
-
-function exchanged({ lowerArm, upperArm, coilover }: Written, unit: string): Note[] {
+function exchanged({ lowerArm, upperArm, strut, rod, coilover }: Written, unit: string): Note[] {
   const notes: Note[] = [];
-  const below = lowerArm.outer[1] - upperArm.outer[1];
-  if (below > 0) {
+  const below = upperArm === undefined ? 0 : lowerArm.outer[1] - upperArm.outer[1];
+  if (upperArm !== undefined && below > 0) {
     const both = lowerArm.inner[1] > upperArm.inner[1];
     notes.push({
       path: 'upperArm',
@@ -311,19 +168,24 @@ function exchanged({ lowerArm, upperArm, coilover }: Written, unit: string): Not
         : `its ball joint lies ${short(below)} ${unit} below that of lowerArm: are the two outer points exchanged, or the arms? They were read as written.`,
     });
   }
-  for (const [name, { inner, outer }] of Object.entries({ lowerArm, upperArm })) {
-    if (Math.abs(outer[0]) >= Math.abs(inner[0])) continue;
+  for (const [name, arm] of Object.entries({ lowerArm, upperArm })) {
+    if (arm === undefined || Math.abs(arm.outer[0]) >= Math.abs(arm.inner[0])) continue;
     notes.push({
       path: name,
       text: `its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. They were read as written.`,
     });
   }
-  if (coilover.chassisMount[1] < coilover.mount[1]) {
+  const other = (path: string, one: string, lies: string, another: string) =>
     notes.push({
-      path: 'coilover',
-      text: 'its chassisMount lies below its mount: are the two exchanged? They were read as written.',
+      path,
+      text: `its ${one} lies ${lies} its ${another}: are the two exchanged? They were read as written.`,
     });
-  }
+  if (strut !== undefined && strut.top[1] < strut.lower[1]) other('strut', 'top', 'below', 'lower');
+  if (rod !== undefined && Math.abs(rod.mount[0]) < Math.abs(rod.rockerMount[0]))
+    other('rod', 'mount', 'nearer to the centreline than', 'rockerMount');
+  const { mount, chassisMount } = coilover ?? {};
+  if (mount !== undefined && chassisMount !== undefined && chassisMount[1] < mount[1])
+    other('coilover', 'chassisMount', 'below', 'mount');
   return notes;
 }
 
@@ -364,9 +226,4 @@ export function radiusNotes(overall: number, loaded: number, path: string, units
 
 function pointText([y, z]: readonly [number, number]): string {
   return `[${y}, ${z}]`;
-}
-
-/** To a tenth, or four digits of what is small. */
-function short(value: number): string {
-  return String(Math.abs(value) >= 1000 ? Number(value.toFixed(1)) : Number(value.toPrecision(4)));
 }

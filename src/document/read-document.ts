@@ -1,9 +1,9 @@
 import type * as z from 'zod';
-import { InputError, throwIfAny } from '../errors.ts';
+import { InputError, show, throwIfAny } from '../errors.ts';
 import { type Units, unitName } from '../units.ts';
-import { type Geometry, geometryFindings } from './geometry.ts';
+import { geometryFindings } from './geometry.ts';
 import { readJson } from './json-text.ts';
-import { limitFindings } from './limit-findings.ts';
+import { endFindings, limitFindings } from './limit-findings.ts';
 import { type Check, examine, type Finding, inOrder, type Place, valueAt } from './parse.ts';
 import { inMetric } from './schema-walk.ts';
 
@@ -17,19 +17,20 @@ export interface ReadDocument<T> {
 }
 
 /**
- * Data of a schema's shape from a JSON text, or from what such a text stands for.
+ * Data from a JSON text, or from what such a text stands for, of the shape of the schema that `schemaOf` chooses for it.
  *
  * `check` adds what the shape alone can't tell; it is given the value as it is, whatever its shape.
  *
  * @throws InputError with every issue.
  */
 export function readDocument<Schema extends z.ZodType>(
-  schema: Schema,
+  schemaOf: (value: unknown) => Schema,
   json: unknown,
   what: string,
   check: Check,
 ): ReadDocument<z.output<Schema>> {
   const { value, twice } = typeof json === 'string' ? readJson(json, what) : { value: json, twice: [] };
+  const schema = schemaOf(value);
   const units = valueAt(value, ['units']) === 'imperial' ? 'imperial' : 'metric';
   const { data, findings } = examine(schema, value, units, check);
   throwIfAny(what, inOrder([...twice, ...findings], value));
@@ -43,13 +44,31 @@ export function cornerFindings(value: unknown, at: Place, units: Units): Finding
   const unit = unitName('length', units);
   const findings = [
     ...farAway(corner, [], unit),
-    ...geometryFindings(geometryOf(corner), unit),
-    ...limitFindings(valueAt(corner, ['limits']), unit).map((finding) => ({
-      ...finding,
-      at: ['limits', ...finding.at],
-    })),
+    ...geometryFindings(corner, unit),
+    ...under(['limits'], limitFindings(valueAt(corner, ['limits']), unit)),
+    ...partFindings(corner),
   ];
+  return under(at, findings);
+}
+
+/** Findings of what stands at a place, by their places in the whole. */
+function under(at: Place, findings: readonly Finding[]): Finding[] {
   return findings.map((finding) => ({ ...finding, at: [...at, ...finding.at] }));
+}
+
+/** Limits that name an end or a part that the corner has not. */
+function partFindings(corner: unknown): Finding[] {
+  const ends = ['limits', 'ends'];
+  const isFixed = valueAt(corner, ['coilover', 'otherEnd']) === undefined;
+  const housing = ['limits', 'ballJoints', 'rodMount', 'housing'];
+  const holders = ['rod', valueAt(corner, ['rod', 'on'])];
+  const held = valueAt(corner, housing);
+  const findings = under(ends, endFindings(valueAt(corner, ends), isFixed));
+  if (held === undefined || holders.includes(held) || holders[1] === undefined) return findings;
+  return [
+    ...findings,
+    { at: housing, problem: 'not a part of this joint', got: show(held), allowed: holders.join(', ') },
+  ];
 }
 
 /** No car is as large, in any unit: a slip of the keyboard, and numbers that leave no digits for a mm. */
@@ -72,24 +91,6 @@ function farAway(value: unknown, at: Place, unit: string): Finding[] {
   return Object.entries(value).flatMap(([key, inner]) =>
     farAway(inner, [...at, Array.isArray(value) ? Number(key) : key], unit),
   );
-}
-
-function geometryOf(corner: unknown): Geometry {
-  const point = (...at: string[]) => pointAt(corner, at);
-  const arm = (name: string) => ({ inner: point(name, 'inner'), outer: point(name, 'outer') });
-  return {
-    lowerArm: arm('lowerArm'),
-    upperArm: arm('upperArm'),
-    wheel: { centre: point('wheel', 'centre'), contactPatch: point('wheel', 'contactPatch') },
-    coilover: { mount: point('coilover', 'mount'), chassisMount: point('coilover', 'chassisMount') },
-  };
-}
-
-function pointAt(value: unknown, at: Place): readonly [number, number] | undefined {
-  const point = valueAt(value, at);
-  return Array.isArray(point) && point.length === 2 && Number.isFinite(point[0]) && Number.isFinite(point[1])
-    ? (point as unknown as readonly [number, number])
-    : undefined;
 }
 
 /** Refuses a file of another kind in one line, instead of by each of its parts. */

@@ -34,6 +34,8 @@ function memberOf(schema: z.core.$ZodType, key: PropertyKey): z.core.$ZodType | 
       return def.items[Number(key)];
     case 'array':
       return def.element;
+    case 'record':
+      return def.valueType;
     case 'union':
       return def.options.map((option) => memberOf(option, key)).find((found) => found !== undefined);
     default:

@@ -58,8 +58,10 @@ function pointName({ drawing, shock, kingpin, ...model }: CornerModel, point: st
   const body = Object.keys(bodies).find((name) => bodies[name].includes(point));
   if (point === model.wheelCentre) return 'wheel centre';
   if (point === model.contactPatch) return 'contact patch';
-  if (point === kingpin.lower) return 'lower ball joint';
-  if (point === kingpin.upper) return 'upper ball joint';
+  if (point === kingpin?.lower || point === kingpin?.upper) {
+    if (ground.includes(point)) return spaced(point);
+    return point === kingpin.lower ? 'lower ball joint' : 'upper ball joint';
+  }
   if (point === shock.inner || point === shock.outer) {
     return `shock mount, ${body === undefined ? 'chassis' : spaced(body)}`;
   }
@@ -88,7 +90,7 @@ function obstacles({ model, poses, ride }: Scene, paper: Paper, written: readonl
   const shockAt = acrossFrom(eye, foot);
   const length = Math.hypot(foot[0] - eye[0], foot[1] - eye[1]);
   const spring = springRadius(shortestShock(model, poses) * scale, scale);
-  for (const side of [-spring, 0, spring]) {
+  for (const side of [-spring, -spring / 2, 0, spring / 2, spring]) {
     addLine(shockAt(0.1 * length, side), shockAt(0.9 * length, side), HEAVY);
   }
 

@@ -50,7 +50,7 @@ describe('a limit in words', () => {
       'The lower outer ball joint is at the end of its articulation at 136.8 mm of bump: its stud leans 20 degrees from the axis of its housing.',
       'The lower outer ball joint is at the end of its articulation at 136.8 mm of droop: its stud leans 20 degrees from the axis of its housing.',
       'The chassis is on the ground with ground[0], [0, 200], at 200 mm of bump.',
-      'The installation ratio is zero at 320 mm of bump: the wheel moves there without moving the coilover, and beyond it the coilover goes the other way.',
+      'The installation ratio is zero at 320 mm of bump: the line of the coilover passes through the pivot of the lower arm. The wheel moves there without moving the coilover, and beyond it the coilover goes the other way.',
       'The linkage can go on in more than one way at 399.6 mm of droop: how it does is not determined.',
       'The linkage is at a dead point at 400 mm of bump: it can take the wheel no higher.',
     ]);

@@ -70,7 +70,7 @@ describe('a double wishbone with mistakes', () => {
         '  lowerArm: missing (allowed: { inner, outer }); add it',
         '  upperArm: missing (allowed: { inner, outer }); add it',
         '  wheel: missing (allowed: { centre, camber, contactPatch }); add it',
-        '  coilover: missing (allowed: { on, mount, chassisMount, offset }); add it',
+        '  coilover: missing (allowed: { on, mount, chassisMount, otherEnd, offset }); add it',
       ),
     );
   });

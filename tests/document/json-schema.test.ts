@@ -8,8 +8,9 @@ import { carWith, exampleText, frontWith, type Json } from './support.ts';
 /** An independent reading of a JSON Schema: zod's own, from the schema alone. */
 const accepts = (schema: Json, value: unknown) => z.fromJSONSchema(schema).safeParse(value).success;
 
-/** Each schema within a schema that describes a named field or a coordinate. */
-function fieldsOf(schema: Json, path = ''): [string, Json][] {
+/** Each schema within a schema that describes a named field or a coordinate; `root` has the definitions. */
+function fieldsOf(referring: Json, path = '', root = referring): [string, Json][] {
+  const schema = referring.$ref === undefined ? referring : root.definitions[referring.$ref.split('/').pop()];
   const inner: [string, Json][] = [
     ...Object.entries(schema.properties ?? {}).map(([name, field]): [string, Json] => [
       `${path}.${name}`,
@@ -19,9 +20,9 @@ function fieldsOf(schema: Json, path = ''): [string, Json][] {
       (field: Json, k: number): [string, Json] => [`${path}[${k}]`, field],
     ),
   ];
-  const options = (schema.anyOf ?? []).flatMap((option: Json) => fieldsOf(option, path));
+  const options = (schema.anyOf ?? []).flatMap((option: Json) => fieldsOf(option, path, root));
   return [
-    ...inner.flatMap(([name, field]) => [[name, field] as [string, Json], ...fieldsOf(field, name)]),
+    ...inner.flatMap(([name, field]) => [[name, field] as [string, Json], ...fieldsOf(field, name, root)]),
     ...options,
   ];
 }

@@ -198,9 +198,9 @@ describe('a car file with mistakes', () => {
       delete holderOf(spoilt, keys)[name];
       const { issues } = errorOf(() => readCar(spoilt));
       expect(issues, pathOf(keys)).toHaveLength(1);
-      const stands = ['camber', 'contactPatch'].includes(name);
-      expect(issues[0].path).toBe(stands ? pathOf(keys.slice(0, -1)) : pathOf(keys));
-      expect(issues[0].problem).toMatch(stands ? /^give camber/ : /^missing$/);
+      const hasOther = ['camber', 'contactPatch', 'chassisMount'].includes(name);
+      expect(issues[0].path).toBe(hasOther ? pathOf(keys.slice(0, -1)) : pathOf(keys));
+      expect(issues[0].problem).toMatch(hasOther ? /^give (camber|chassisMount)/ : /^missing$/);
     }
   });
 

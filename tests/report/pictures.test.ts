@@ -68,7 +68,7 @@ describe('drawCorner', () => {
     const { lowerArm, upperArm, coilover } = corner;
     const scale = apart(lower, upper) / apart([...lowerArm.inner], [...upperArm.inner]);
     expect(apart(lower, mount)).toBeCloseTo(
-      scale * apart([...lowerArm.inner], [...coilover.chassisMount]),
+      scale * apart([...lowerArm.inner], [...(coilover.chassisMount ?? [])]),
       1,
     );
     expect(upper[0]).toBeGreaterThan(lower[0]);

@@ -9,6 +9,7 @@ import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
 import type { Bound } from './bound.ts';
 import type { Ask, Pose } from './course.ts';
+import { CHASSIS, sidesOf } from './joints.ts';
 import type { BallJoint, CheckedOptions } from './options.ts';
 import { degrees } from './words.ts';
 
@@ -18,15 +19,15 @@ export function articulationBounds(
   model: CornerModel,
   ask: Ask,
 ): Bound<'ballJoint'>[] {
-  return (['lowerOuter', 'upperOuter'] as const).flatMap((name) => {
-    const joint = ballJoints[name];
+  return Object.entries(ballJoints).flatMap(([name, joint]) => {
     if (joint === undefined) return [];
-    const upright = ask({ turn: model.upright });
-    const arm = ask({ turn: armAt(model, name) });
-    const [housing, stud] = joint.housing === 'arm' ? [arm, upright] : [upright, arm];
+    const sides = sidesOf(model, name, joint.housing);
+    const turnOf = (body: string) => (body === CHASSIS ? null : ask({ turn: body }));
+    const [housing, stud] = [turnOf(sides.housing), turnOf(sides.stud)];
+    const turned = (pose: Pose, body: number | null) => (body === null ? 0 : pose[body]);
     const drawn = drawnAngle(joint);
     const most = joint.maxArticulation;
-    const angle = (pose: Pose) => drawn + (pose[stud] - pose[housing]) * DEGREES;
+    const angle = (pose: Pose) => drawn + (turned(pose, stud) - turned(pose, housing)) * DEGREES;
     const what = `${spaced(name)} ball joint`;
     return [
       {
@@ -42,15 +43,6 @@ export function articulationBounds(
       },
     ];
   });
-}
-
-/** The body that a ball joint of the upright joins to it. */
-function armAt({ drawing, upright }: CornerModel, joint: string): string {
-  const found = Object.keys(drawing.bodies).find(
-    (body) => body !== upright && drawing.bodies[body].includes(joint),
-  );
-  if (found === undefined) throw new Error(`no arm at ${joint}`);
-  return found;
 }
 
 /** From the housing's axis to the stud's, degrees; 0 where one is not given. */

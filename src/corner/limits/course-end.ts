@@ -1,5 +1,6 @@
 import type { EndKind } from '../../linkage/path.ts';
-import { type Course, TRAVEL } from './course.ts';
+import type { CornerModel } from '../model.ts';
+import { type Ask, type Course, type Pose, TRAVEL } from './course.ts';
 import type { Side } from './outward.ts';
 import type { Words } from './words.ts';
 
@@ -10,49 +11,77 @@ export type EndCause = 'deadPoint' | 'locked' | 'undetermined';
 export interface CourseEnd {
   readonly travel: number;
   readonly cause: EndCause;
+  /** Of a corner with a rocker, what is at a dead point: `arms`, or `rodAndRocker`. */
+  readonly part: string;
   readonly sentence: string;
 }
 
+/** What is at a dead point in a pose; empty where it can be but one thing. */
+export type DeadPart = (pose: Pose) => '' | 'arms' | 'rodAndRocker';
+
+/** Sine of the angle between rod and rocker's arm up to which they are in line. */
+const IN_LINE = 1e-6;
+
+/** Asks for what tells which part is at a dead point. */
+export function askDeadPart({ rocker }: CornerModel, ask: Ask): DeadPart {
+  if (rocker === null) return () => '';
+  const arm = ask({ angle: [rocker.rod.inner, rocker.pivot] });
+  const rod = ask({ angle: [rocker.rod.inner, rocker.rod.outer] });
+  return (pose) => (Math.abs(Math.sin(pose[rod] - pose[arm])) <= IN_LINE ? 'rodAndRocker' : 'arms');
+}
+
 /** Where and why the linkage itself goes no farther on one side; null when it comes round to where it began. */
-export function endOf({ path, poseAt }: Course, side: Side, words: Words): CourseEnd | null {
+export function endOf(
+  { path, poseAt }: Course,
+  side: Side,
+  deadPart: DeadPart,
+  words: Words,
+): CourseEnd | null {
   const bump = side === 'bump';
   const { how, row } = bump ? path.high : path.low;
   const last = bump ? path.pieces.length - 1 : 0;
-  const travel = poseAt(last, bump ? path.pieces[last].hi : path.pieces[last].lo)[TRAVEL] + 0;
+  const pose = poseAt(last, bump ? path.pieces[last].hi : path.pieces[last].lo);
+  const travel = pose[TRAVEL] + 0;
+  const cause = causeOf(how);
+  if (cause === null) return null;
+  const part = cause === 'deadPoint' ? deadPart(pose) : '';
   const where = words.at(side, travel);
-  const told = wordsFor(how, where, bump ? 'higher' : 'lower', row);
-  return told === null ? null : { travel, ...told };
+  return { travel, cause, part, sentence: sentenceOn(how, part, where, bump ? 'higher' : 'lower', row) };
 }
 
-function wordsFor(
-  how: EndKind,
-  where: string,
-  way: string,
-  row: string | undefined,
-): { cause: EndCause; sentence: string } | null {
+function causeOf(how: EndKind): EndCause | null {
   switch (how) {
     case 'deadPoint':
-      return {
-        cause: 'deadPoint',
-        sentence: `The linkage is at a dead point ${where}: it can take the wheel no ${way}.`,
-      };
     case 'locked':
-      return {
-        cause: 'locked',
-        sentence: `The linkage locks ${where}: ${row ?? 'a length'} can't be kept any farther.`,
-      };
     case 'undetermined':
-      return {
-        cause: 'undetermined',
-        sentence: `The linkage can go on in more than one way ${where}: how it does is not determined.`,
-      };
+      return how;
     case 'gaveUp':
-      return {
-        cause: 'undetermined',
-        sentence: `The search for what ends the travel was given up ${where}.`,
-      };
+      return 'undetermined';
     case 'closed':
     case 'reached':
       return null;
+  }
+}
+
+function sentenceOn(
+  how: EndKind,
+  part: ReturnType<DeadPart>,
+  where: string,
+  way: string,
+  row: string | undefined,
+): string {
+  switch (how) {
+    case 'deadPoint': {
+      const what = { '': 'The linkage is', arms: 'The arms are', rodAndRocker: 'The rod is' }[part];
+      const why = part === 'rodAndRocker' ? ", in line with the rocker's arm" : '';
+      const they = part === 'arms' ? 'they' : 'it';
+      return `${what} at a dead point ${where}${why}: ${they} can take the wheel no ${way}.`;
+    }
+    case 'locked':
+      return `The linkage locks ${where}: ${row ?? 'a length'} can't be kept any farther.`;
+    case 'undetermined':
+      return `The linkage can go on in more than one way ${where}: how it does is not determined.`;
+    default:
+      return `The search for what ends the travel was given up ${where}.`;
   }
 }

@@ -2,14 +2,14 @@ import { type Corner, modelOf } from '../corner.ts';
 import { articulationBounds } from './articulation.ts';
 import { type Bound, marginOf, TOUCH } from './bound.ts';
 import { type Course, layCourse } from './course.ts';
-import { endOf } from './course-end.ts';
+import { askDeadPart, endOf } from './course-end.ts';
 import { askEyes, damperBounds } from './damper.ts';
 import { compareDonor, type DonorComparison } from './donor.ts';
 import { groundBounds } from './ground-clearance.ts';
 import { notesOn } from './notes.ts';
 import { checkOptions, type LimitOptions } from './options.ts';
 import { firstMeeting, type Meeting, type Side } from './outward.ts';
-import { ratioBound } from './ratio.ts';
+import { askReason, ratioBound } from './ratio.ts';
 import { compareTravel, type RequiredTravel } from './required.ts';
 import { tiltBounds } from './tilt.ts';
 import { tyreBounds } from './tyre-clearance.ts';
@@ -39,7 +39,10 @@ export interface Limit {
   /** Travel of the contact patch there, mm: bump positive, droop negative. */
   readonly travel: number;
   readonly cause: LimitCause;
-  /** Which of several: `lowerOuter`, `mount`, `arch[2]`, `ground[0]`; empty where there is but one. */
+  /**
+   * Which of several: `lowerOuter`, `mount`, `arch[2]`, `ground[0]`, with a rocker `arms` or `rodAndRocker` for a dead point;
+   * empty where there is but one.
+   */
   readonly part: string;
   /** The same in words. */
   readonly sentence: string;
@@ -83,7 +86,7 @@ export interface Limits {
  */
 export function limits(corner: Corner, options: LimitOptions = {}): Limits {
   const model = modelOf(corner);
-  const given = checkOptions(options);
+  const given = checkOptions(options, model);
   const words = wordsIn(given.units);
   const { course, planned } = layCourse(model, (ask) => {
     const eyes = askEyes(model, ask);
@@ -95,10 +98,11 @@ export function limits(corner: Corner, options: LimitOptions = {}): Limits {
       ...tyreBounds(given, model, ask, words),
       ...groundBounds(given, model, words),
     ];
-    return { eyes, bounds, contact: damper.contact };
+    const reason = askReason(model, eyes, ask);
+    return { eyes, bounds, reason, contact: damper.contact, deadPart: askDeadPart(model, ask) };
   });
-  const { eyes, contact } = planned;
-  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, course)];
+  const { eyes, contact, deadPart } = planned;
+  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, course, planned.reason)];
 
   const meetings = <Cause>(bound: Bound<Cause>) =>
     SIDES.flatMap((side) => {
@@ -115,10 +119,8 @@ export function limits(corner: Corner, options: LimitOptions = {}): Limits {
     }),
   );
   for (const side of SIDES) {
-    const end = endOf(course, side, words);
-    if (end !== null) {
-      found.push({ side, travel: end.travel, cause: end.cause, part: '', sentence: end.sentence });
-    }
+    const end = endOf(course, side, deadPart, words);
+    if (end !== null) found.push({ side, ...end });
   }
   // Stable: what is met together stays in the order in which it was looked for.
   found.sort((a, b) => Math.abs(a.travel) - Math.abs(b.travel));

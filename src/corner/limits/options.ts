@@ -3,7 +3,9 @@ import { limitOptionsSchema } from '../../document/limits-schema.ts';
 import { parse } from '../../document/parse.ts';
 import type { Point } from '../../linkage/drawing.ts';
 import type { Units } from '../../units.ts';
+import type { CornerModel } from '../model.ts';
 import { type Tyre, tyreFindings, tyreOf } from '../tyre.ts';
+import { partFindings } from './part-findings.ts';
 
 /**
  * What ends the travel of a corner; all optional, mm and degrees. Points and directions are `[y, z]` in the corner's own
@@ -23,13 +25,18 @@ export interface LimitOptions {
   readonly arch?: readonly Point[] | undefined;
   /** Lowest points of the chassis. Both wheels move alike: the ground stays under both contact patches. */
   readonly ground?: readonly Point[] | undefined;
-  /** Ball joints at the outer ends of the arms. */
-  readonly ballJoints?:
-    | { readonly lowerOuter?: BallJoint | undefined; readonly upperOuter?: BallJoint | undefined }
-    | undefined;
-  /** Bearings at the ends of the coilover: `mount` moves, `chassis` does not. */
+  /**
+   * Ball joints and rod ends, by the point where they join two parts: `lowerOuter`, `upperOuter`; of a corner with a rocker
+   * `rodMount`, `rodRockerMount` too; of a custom corner any point of its drawing that joins two bodies.
+   */
+  readonly ballJoints?: { readonly [point: string]: BallJoint | undefined } | undefined;
+  /** Bearings at the ends of the coilover: `mount` moves; the other is `chassis`, or `otherEnd` where that moves too. */
   readonly ends?:
-    | { readonly mount?: BearingEnd | undefined; readonly chassis?: BearingEnd | undefined }
+    | {
+        readonly mount?: BearingEnd | undefined;
+        readonly chassis?: BearingEnd | undefined;
+        readonly otherEnd?: BearingEnd | undefined;
+      }
     | undefined;
   /** Travel wanted from ride height, both positive. */
   readonly required?: { readonly bump?: number | undefined; readonly droop?: number | undefined } | undefined;
@@ -46,8 +53,8 @@ export interface LimitOptions {
 export interface BallJoint {
   /** Largest angle between the axes of stud and housing, degrees. */
   readonly maxArticulation: number;
-  /** Which body holds the housing; the stud is bolted to the other. */
-  readonly housing: 'arm' | 'upright';
+  /** Which part holds the housing, `arm`, `upright`, or by its name; the stud is bolted to the other. */
+  readonly housing: string;
   /** Directions `[y, z]` of the two axes at ride height, any length; default: one along the other. */
   readonly housingAxis?: Point | undefined;
   readonly studAxis?: Point | undefined;
@@ -75,14 +82,15 @@ export interface CheckedOptions extends Omit<LimitOptions, 'tyre' | 'units'> {
 }
 
 /**
- * Checks the options.
+ * Checks the options for a corner.
  *
  * @throws InputError with every issue.
  */
-export function checkOptions(options: LimitOptions): CheckedOptions {
+export function checkOptions(options: LimitOptions, model: CornerModel): CheckedOptions {
   const given = parse(limitOptionsSchema, withoutEmpty(options), 'limit options', (value) => [
     ...limitFindings(value, 'mm'),
     ...tyreFindings(value, ['tyre']),
+    ...partFindings(value, model),
   ]);
   const { tyre, units = 'metric', notes: _, ...others } = given;
   return { ...others, ...(tyre === undefined ? {} : { tyre: tyreOf(tyre) }), units };

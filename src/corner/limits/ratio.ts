@@ -1,16 +1,27 @@
 // The installation ratio R = -dL/dz is zero where dL/ds is, s the arc length (up to a dead point dz/ds is not). With
 // d the line between the end eyes and ' by s,  (L^2)' = 2 d . d'.  The margin d . d' / L0, L0 the drawn length, has the
 // sign that makes it positive as drawn; unlike R it is smooth at dead points, and where L comes to nothing.
+//
+// It is zero where d or d' is, or where the two are square to each other: then the line of the coilover passes through the
+// point about which the parts at its two ends turn against each other (their relative instant centre; against the
+// chassis the pivot of an arm or a rocker, the instant centre of the upright).
 
+import { spaced } from '../../words.ts';
+import { type CornerModel, carrierOf, pivotOf } from '../model.ts';
 import { type Bound, TOUCH } from './bound.ts';
-import type { Course, Pose } from './course.ts';
+import { type Ask, type Course, type Pose, TRAVEL } from './course.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
+
+/** Rate of the line between the eyes by arc length. */
+function lineRate({ inner, outer }: Eyes, pose: Pose): readonly [number, number] {
+  return [pose[outer[0] + 1] - pose[inner[0] + 1], pose[outer[1] + 1] - pose[inner[1] + 1]];
+}
 
 /** Rate of half the squared length by arc length. */
 function rateOf(eyes: Eyes, pose: Pose): number {
-  const { inner, outer } = eyes;
   const [y, z] = lineOf(eyes, pose);
-  return y * (pose[outer[0] + 1] - pose[inner[0] + 1]) + z * (pose[outer[1] + 1] - pose[inner[1] + 1]);
+  const [dy, dz] = lineRate(eyes, pose);
+  return y * dy + z * dz;
 }
 
 /** Sign of the ratio as drawn: 1 where bump shortens the coilover, -1 where it lengthens it, 0 where neither. */
@@ -20,15 +31,62 @@ export function drawnSense(eyes: Eyes, { drawn }: Course): number {
 }
 
 /** The ratio at zero. Drawn there, it is met at once to both sides. */
-export function ratioBound(eyes: Eyes, course: Course): Bound<'ratioThroughZero'> {
+export function ratioBound(eyes: Eyes, course: Course, reason: Reason): Bound<'ratioThroughZero'> {
   const sense = drawnSense(eyes, course);
   const scale = -sense / lengthOf(eyes, course.drawn);
   return {
     cause: 'ratioThroughZero',
     part: '',
     ways: [[sense === 0 ? () => 0 : (pose) => scale * rateOf(eyes, pose)]],
-    met: (where) =>
-      `The installation ratio is zero ${where}: the wheel moves there without moving the coilover, and beyond it the coilover goes the other way.`,
-    misfit: () => 'The installation ratio is zero at the drawn ride height.',
+    met: (where, pose) =>
+      `The installation ratio is zero ${where}: ${reason(pose)}. The wheel moves there without moving the coilover, and beyond it the coilover goes the other way.`,
+    misfit: (pose) => `The installation ratio is zero at the drawn ride height: ${reason(pose)}.`,
   };
+}
+
+/** Why the ratio is zero in a pose where it is. */
+export type Reason = (pose: Pose) => string;
+
+/** Lengths, mm, and rates by that of the travel, below this count as nothing. */
+const NOTHING = 1e-6;
+
+/** Asks for what tells why the ratio is zero. */
+export function askReason(model: CornerModel, eyes: Eyes, ask: Ask): Reason {
+  const { shock, rocker, drawing } = model;
+  const [outer, inner] = [shock.outer, shock.inner].map((eye) => carrierOf(model, eye));
+  const parts = [outer, inner].filter((body) => body !== null);
+  const turns = parts.map((body) => ask({ turn: body }));
+  /** An end that moves on no body: about what it turns can't be told. */
+  const unknown = [shock.outer, shock.inner].some(
+    (eye) => carrierOf(model, eye) === null && !drawing.ground.includes(eye),
+  );
+  const still =
+    rocker !== null && parts.length === 1 && parts[0] === rocker.body ? rockerStill(model, rocker) : null;
+  return (pose) => {
+    const speed = Math.abs(pose[TRAVEL + 1]);
+    const nothing = (...rates: number[]) => Math.hypot(...rates) <= NOTHING * speed;
+    if (Math.hypot(...lineOf(eyes, pose)) <= NOTHING) return 'the two ends of the coilover come together';
+    if (nothing(...lineRate(eyes, pose))) return still ?? 'the two ends of the coilover move alike';
+    const turn = turns.reduce((sum, at, k) => sum + (k === 0 ? 1 : -1) * pose[at + 1], 0);
+    // Over the size of a car such a turn moves nothing.
+    if (unknown || nothing(1000 * turn))
+      return 'the coilover stands square to the way in which its ends move';
+    return `the line of the coilover passes through ${centreOf(parts, drawing)}`;
+  };
+}
+
+/** What a standing rocker is due to. */
+function rockerStill(model: CornerModel, { rod }: NonNullable<CornerModel['rocker']>): string {
+  const on = carrierOf(model, rod.outer);
+  const where = on === null ? 'a point that does not move' : centreOf([on], model.drawing);
+  return `the rocker stands still there, its rod in line with ${where}`;
+}
+
+/** In words the point about which a part turns against the chassis, or two parts against each other. */
+function centreOf([one, other]: readonly string[], { ground, bodies }: CornerModel['drawing']): string {
+  if (other !== undefined) {
+    return `the point about which ${spaced(one)} and ${spaced(other)} turn against each other`;
+  }
+  const what = pivotOf(bodies[one], ground) === undefined ? 'instant centre' : 'pivot';
+  return `the ${what} of the ${spaced(one)}`;
 }

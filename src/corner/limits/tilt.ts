@@ -8,7 +8,7 @@
 // to, L (b . u) = n x d. Met where |n x d| = L sin(most).
 
 import { DEGREES } from '../../units.ts';
-import type { CornerModel } from '../model.ts';
+import { type CornerModel, carrierOf } from '../model.ts';
 import { type Bound, type Margin, over } from './bound.ts';
 import type { Ask, Pose } from './course.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
@@ -18,6 +18,7 @@ import { degrees } from './words.ts';
 const ENDS = {
   mount: { eye: 'outer', name: 'mount' },
   chassis: { eye: 'inner', name: 'chassis end' },
+  otherEnd: { eye: 'inner', name: 'other end' },
 } as const;
 
 /** Bearings of the coilover at the end of their tilt. */
@@ -27,11 +28,11 @@ export function tiltBounds(
   eyes: Eyes,
   ask: Ask,
 ): Bound<'bearingTilt'>[] {
-  return (['mount', 'chassis'] as const).flatMap((part) => {
+  return (['mount', 'chassis', 'otherEnd'] as const).flatMap((part) => {
     const end = ends[part];
     if (end === undefined) return [];
     const { eye, name } = ENDS[part];
-    const body = bodyOf(model, model.shock[eye]);
+    const body = carrierOf(model, model.shock[eye]);
     const turn = body === null ? null : ask({ turn: body });
     const { ways, sine } =
       end.bolt === 'foreAft' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
@@ -88,10 +89,4 @@ function boltInPlane(
     ],
     sine: (pose) => Math.abs(across(pose)) / lengthOf(eyes, pose),
   };
-}
-
-/** The moving body that carries a point; null for one that never moves. */
-function bodyOf({ drawing }: CornerModel, point: string): string | null {
-  if (drawing.ground.includes(point)) return null;
-  return Object.keys(drawing.bodies).find((body) => drawing.bodies[body].includes(point)) ?? null;
 }

@@ -1,0 +1,104 @@
+// What corners of all kinds do with their hardpoints: those of a right-hand corner are mirrored, all are frozen.
+
+import type { DoubleWishboneInput } from '../document/corner-schema.ts';
+import type { Drawing, Point } from '../linkage/drawing.ts';
+import { DEGREES } from '../units.ts';
+
+/** An arm from its chassis pivot to its ball joint. */
+export interface Arm {
+  readonly inner: Point;
+  readonly outer: Point;
+}
+
+/** A wheel as drawn; camber in degrees, top outboard positive. */
+export interface Wheel {
+  readonly centre: Point;
+  readonly contactPatch: Point;
+  readonly camber: number;
+}
+
+/** A part that moves with the wheel. */
+export type Part = 'lowerArm' | 'upperArm' | 'upright';
+
+/** The other end of a coilover, either fixed on the chassis or on a part that moves; one of the two is there. */
+export interface OtherEnd {
+  readonly chassisMount?: Point;
+  readonly otherEnd?: { readonly on: Part; readonly mount: Point };
+  /** Constant fore-aft distance between the two ends, mm. */
+  readonly offset: number;
+}
+
+/** Puts a point in its place: mirrored for a right-hand corner, and frozen. */
+export type Placing = (point: Point) => Point;
+
+/** How the points of a corner with the wheel at a place are put in theirs. */
+export function placing(wheelCentre: Point): { mirrored: boolean; place: Placing } {
+  const mirrored = wheelCentre[0] < 0;
+  return { mirrored, place: ([y, z]) => Object.freeze([mirrored ? 0 - y : y, z] as const) };
+}
+
+/** An arm in its place. */
+export function placedArm({ inner, outer }: Arm, place: Placing): Arm {
+  return Object.freeze({ inner: place(inner), outer: place(outer) });
+}
+
+/** Thin disc: y_cp = y_wc - z_wc tan(camber), z_cp = 0; or camber from a given contact patch by the same relation. */
+export function placedWheel(wheel: DoubleWishboneInput['wheel'], place: Placing): Wheel {
+  const centre = place(wheel.centre);
+  const [y, z] = centre;
+  if (wheel.contactPatch === undefined) {
+    const camber = wheel.camber ?? 0;
+    return Object.freeze({
+      centre,
+      contactPatch: Object.freeze([y - z * Math.tan(camber / DEGREES), 0] as const),
+      camber,
+    });
+  }
+  const contactPatch = place(wheel.contactPatch);
+  return Object.freeze({ centre, contactPatch, camber: wheel.camber ?? leanOf(centre, contactPatch) });
+}
+
+/** Camber of a thin disc, degrees. */
+export function leanOf([y, z]: Point, contactPatch: Point): number {
+  return Math.atan((y - contactPatch[0]) / (z - contactPatch[1])) * DEGREES;
+}
+
+/** The other end of a coilover in its place. */
+export function placedOtherEnd(
+  { chassisMount, otherEnd, offset = 0 }: Partial<Pick<DoubleWishboneInput['coilover'], keyof OtherEnd>>,
+  place: Placing,
+): OtherEnd {
+  return {
+    ...(chassisMount && { chassisMount: place(chassisMount) }),
+    ...(otherEnd && { otherEnd: Object.freeze({ on: otherEnd.on, mount: place(otherEnd.mount) }) }),
+    offset,
+  };
+}
+
+/** Where the other end of a coilover lies. */
+export function otherEndOf({ chassisMount, otherEnd }: OtherEnd): Point {
+  return (otherEnd?.mount ?? chassisMount) as Point;
+}
+
+/**
+ * Bodies to which points can be added, each to the body named: frozen, and for the same question the same, so that all
+ * corners of a kind share one structure.
+ */
+export function growing(
+  bodies: Drawing['bodies'],
+): (added: Readonly<Record<string, string>>) => Drawing['bodies'] {
+  const grown = new Map<string, Drawing['bodies']>();
+  return (added) => {
+    const key = JSON.stringify(added);
+    const before = grown.get(key);
+    if (before !== undefined) return before;
+    const names = Object.keys(added);
+    const entries = Object.entries(bodies).map(([body, points]) => {
+      const more = names.filter((name) => added[name] === body);
+      return [body, Object.freeze([...points, ...more])] as const;
+    });
+    const made = Object.freeze(Object.fromEntries(entries));
+    grown.set(key, made);
+    return made;
+  };
+}

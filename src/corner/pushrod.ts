@@ -1,0 +1,100 @@
+import { type PushrodInput, pushrodSchema } from '../document/corner-schema.ts';
+import { geometryFindings } from '../document/geometry.ts';
+import { inOrder, parse } from '../document/parse.ts';
+import { throwIfAny } from '../errors.ts';
+import type { Point } from '../linkage/drawing.ts';
+import { WISHBONE_PARTS, WISHBONES, wishbonePoints } from './double-wishbone.ts';
+import {
+  type Arm,
+  growing,
+  type OtherEnd,
+  otherEndOf,
+  type Part,
+  placedArm,
+  placedOtherEnd,
+  placedWheel,
+  placing,
+  type Wheel,
+} from './hardpoints.ts';
+import type { CornerModel } from './model.ts';
+
+/** A corner with pushrod or pullrod as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `pushrod`. */
+export interface Pushrod {
+  readonly kind: 'pushrod';
+  readonly lowerArm: Arm;
+  readonly upperArm: Arm;
+  readonly wheel: Wheel;
+  readonly rod: { readonly on: Part; readonly mount: Point; readonly rockerMount: Point };
+  readonly rocker: { readonly pivot: Point };
+  readonly coilover: { readonly rockerMount: Point } & OtherEnd;
+  /** Whether the input was a right-hand corner (negative y), and was mirrored. */
+  readonly mirrored: boolean;
+}
+
+/**
+ * A double wishbone whose coilover is worked by a rod through a rocker, from its hardpoints; points and wheel as for
+ * `doubleWishbone`. A pullrod is the same with its points in other places.
+ *
+ * `rod.mount` moves with what `rod.on` names (lowerArm, upperArm, upright), `rod.rockerMount` with the rocker, which turns
+ * about `rocker.pivot` on the chassis. The coilover stands between `coilover.rockerMount` and `chassisMount`, or, where its
+ * other end moves too, `otherEnd: { on, mount }`; `offset` is the fore-aft distance between the two, mm.
+ *
+ * @throws InputError with every issue.
+ */
+export function pushrod(input: PushrodInput): Pushrod {
+  const given = parse(pushrodSchema, input, 'pushrod corner');
+  throwIfAny('pushrod corner', inOrder(geometryFindings(given, 'mm'), input));
+  const { mirrored, place } = placing(given.wheel.centre);
+  const { rod, rocker, coilover } = given;
+  return Object.freeze({
+    kind: 'pushrod',
+    lowerArm: placedArm(given.lowerArm, place),
+    upperArm: placedArm(given.upperArm, place),
+    wheel: placedWheel(given.wheel, place),
+    rod: Object.freeze({ on: rod.on, mount: place(rod.mount), rockerMount: place(rod.rockerMount) }),
+    rocker: Object.freeze({ pivot: place(rocker.pivot) }),
+    coilover: Object.freeze({
+      rockerMount: place(coilover.rockerMount),
+      ...placedOtherEnd(coilover, place),
+    }),
+    mirrored,
+  });
+}
+
+const PIVOTS = Object.freeze(['lowerInner', 'upperInner', 'rockerPivot']);
+const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount']);
+const bodiesWith = growing({
+  ...WISHBONES,
+  rod: ['rodMount', 'rodRockerMount'],
+  rocker: ['rockerPivot', 'rodRockerMount', 'shockRockerMount'],
+});
+const ROCKER = {
+  body: 'rocker',
+  pivot: 'rockerPivot',
+  rod: { outer: 'rodMount', inner: 'rodRockerMount' },
+} as const;
+
+/** The corner as a drawing with its roles named. */
+export function pushrodModel(corner: Pushrod): CornerModel {
+  const { wheel, rod, rocker, coilover } = corner;
+  const { rockerMount, otherEnd, offset } = coilover;
+  const inner = otherEnd === undefined ? 'shockChassisMount' : 'shockOtherMount';
+  return {
+    ...WISHBONE_PARTS,
+    drawing: {
+      points: {
+        ...wishbonePoints(corner),
+        rodMount: rod.mount,
+        rodRockerMount: rod.rockerMount,
+        rockerPivot: rocker.pivot,
+        shockRockerMount: rockerMount,
+        [inner]: otherEndOf(coilover),
+      },
+      ground: otherEnd === undefined ? PIVOTS_AND_EYE : PIVOTS,
+      bodies: bodiesWith({ rodMount: rod.on, ...(otherEnd && { shockOtherMount: otherEnd.on }) }),
+    },
+    shock: { outer: 'shockRockerMount', inner, offset },
+    rocker: ROCKER,
+    camber: wheel.camber,
+  };
+}
