@@ -11,8 +11,13 @@ export interface DoubleWishbone {
   readonly kind: 'doubleWishbone';
   readonly lowerArm: { readonly inner: Point; readonly outer: Point };
   readonly upperArm: { readonly inner: Point; readonly outer: Point };
-  /** Camber as drawn: degrees, top outboard positive. */
-  readonly wheel: { readonly centre: Point; readonly contactPatch: Point; readonly camber: number };
+  /** Camber as drawn: degrees, top outboard positive. `standsBy`: which of camber and contact patch was given. */
+  readonly wheel: {
+    readonly centre: Point;
+    readonly contactPatch: Point;
+    readonly camber: number;
+    readonly standsBy: 'camber' | 'contactPatch' | 'both';
+  };
   /** `offset`: constant fore-aft distance between the shock's end eyes, mm. */
   readonly coilover: {
     readonly on: 'lowerArm' | 'upperArm' | 'upright';
@@ -70,11 +75,13 @@ function wheelOf(
       centre,
       contactPatch: Object.freeze([y - z * Math.tan(camber / DEGREES), 0] as const),
       camber,
+      standsBy: 'camber',
     });
   }
   const contactPatch = place(wheel.contactPatch);
   const camber = wheel.camber ?? Math.atan((y - contactPatch[0]) / (z - contactPatch[1])) * DEGREES;
-  return Object.freeze({ centre, contactPatch, camber });
+  const standsBy = wheel.camber === undefined ? 'contactPatch' : 'both';
+  return Object.freeze({ centre, contactPatch, camber, standsBy });
 }
 
 /** Frozen, so that all corners share one structure. */
@@ -125,6 +132,7 @@ export function doubleWishboneModel(corner: DoubleWishbone): CornerModel {
     shock: { outer: 'shockMount', inner: 'shockChassisMount', offset: coilover.offset },
     kingpin: { lower: 'lowerOuter', upper: 'upperOuter' },
     camber: wheel.camber,
+    standsBy: wheel.standsBy,
     angles: {
       lowerArmAngle: { angle: ['lowerInner', 'lowerOuter'] },
       upperArmAngle: { angle: ['upperInner', 'upperOuter'] },

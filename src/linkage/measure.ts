@@ -35,8 +35,12 @@ export type MeasureKind = 'x' | 'y' | 'length' | 'angle';
 export interface BoundMeasure {
   readonly kind: MeasureKind;
   readonly form: Form;
+  /** The point whose place the form is, or the two between which it is the line. */
+  readonly ends: readonly [number] | readonly [number, number];
   /** Value added to a computed one: minus the drawn angle for a turn. */
   readonly zero: number;
+  /** Whether it counts from the drawn pose, so that it is 0 there whatever is drawn. */
+  readonly fromDrawn: boolean;
   /** Distance out of the plane, for a length. */
   readonly offset: number;
   /** Whether the form is a line of one body, so that its length is constant. */
@@ -75,8 +79,8 @@ function bind(
   issues: Issue[],
 ): BoundMeasure | undefined {
   if (typeof measure === 'object' && measure !== null) {
-    if ('x' in measure) return coordinate('x', system.places[point(measure.x, `${path}.x`)]);
-    if ('y' in measure) return coordinate('y', system.places[point(measure.y, `${path}.y`)]);
+    if ('x' in measure) return coordinate('x', system, point(measure.x, `${path}.x`));
+    if ('y' in measure) return coordinate('y', system, point(measure.y, `${path}.y`));
     if ('length' in measure) {
       const { length, offset = 0 } = measure;
       if (!Number.isFinite(offset)) {
@@ -88,7 +92,8 @@ function bind(
         });
       }
       const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
-      return { kind: 'length', form: difference(system, a, b), zero: 0, offset, rigid: false };
+      const form = difference(system, a, b);
+      return { kind: 'length', form, ends: [a, b], zero: 0, fromDrawn: false, offset, rigid: false };
     }
     if ('angle' in measure || 'turn' in measure) {
       const turn = 'turn' in measure;
@@ -107,6 +112,8 @@ function bind(
       return {
         kind: 'angle',
         form,
+        ends: [a, b],
+        fromDrawn: turn,
         zero: turn ? -Math.atan2(form.y, form.x) : 0,
         offset: 0,
         rigid: turn || shareBody(system, a, b),
@@ -122,9 +129,9 @@ function bind(
   return undefined;
 }
 
-/** A coordinate of the place that a form gives. */
-export function coordinate(kind: 'x' | 'y', form: Form): BoundMeasure {
-  return { kind, form, zero: 0, offset: 0, rigid: false };
+/** A coordinate of a point by its index. */
+export function coordinate(kind: 'x' | 'y', { places }: System, p: number): BoundMeasure {
+  return { kind, form: places[p], ends: [p], zero: 0, fromDrawn: false, offset: 0, rigid: false };
 }
 
 function shareBody({ structure }: System, a: number, b: number): boolean {
