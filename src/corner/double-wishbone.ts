@@ -1,6 +1,7 @@
 import { type DoubleWishboneInput, doubleWishboneSchema } from '../document/corner-schema.ts';
 import { geometryFindings } from '../document/geometry.ts';
-import { inOrder, parse } from '../document/parse.ts';
+import { inOrder, type Place, parse, pathText } from '../document/parse.ts';
+import { type Certain, certain } from '../document/uncertain.ts';
 import { throwIfAny } from '../errors.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
@@ -27,6 +28,8 @@ export interface DoubleWishbone {
   };
   /** Whether the input was a right-hand corner (negative y), and was mirrored. */
   readonly mirrored: boolean;
+  /** How far coordinates may be off, mm: half-width of a 95 % interval, by coordinate (`lowerInnerY`), if any was given. */
+  readonly plusMinus?: Readonly<Record<string, number>>;
 }
 
 /**
@@ -35,12 +38,17 @@ export interface DoubleWishbone {
  * Points are `[y, z]` in mm at the drawn ride height, seen from the front: y outboard from the centreline, z up from
  * the ground; a right-hand corner (wheel at negative y) is mirrored. `wheel` takes `camber` (deg, top outboard positive),
  * from which the contact patch follows as that of a thin disc, or `contactPatch`, or both. `coilover.mount` moves
- * with what `coilover.on` names, `chassisMount` is fixed; `offset` is the fore-aft distance between the two, mm.
+ * with what `coilover.on` names, `chassisMount` is fixed; `offset` is the fore-aft distance between the two, mm. Any
+ * coordinate may be `{ value, plusMinus }`: known to plus or minus so many mm.
  *
  * @throws InputError with every issue.
  */
 export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
-  const given = parse(doubleWishboneSchema, input, 'double wishbone');
+  const written = parse(doubleWishboneSchema, input, 'double wishbone');
+  const plusMinus: Record<string, number> = {};
+  const given = certain(written, (at, width) => {
+    plusMinus[coordinateAt(at)] = width;
+  });
   throwIfAny('double wishbone', inOrder(geometryFindings(given, 'mm'), input));
   const mirrored = given.wheel.centre[0] < 0;
   const place = ([y, z]: Point): Point => Object.freeze([mirrored ? 0 - y : y, z] as const);
@@ -59,12 +67,30 @@ export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
       offset: coilover.offset ?? 0,
     }),
     mirrored,
+    ...(Object.keys(plusMinus).length === 0 ? {} : { plusMinus: Object.freeze(plusMinus) }),
   });
+}
+
+/** Where the points of the drawing stand in the input. */
+const PLACES: Readonly<Record<string, string>> = {
+  'lowerArm.inner': 'lowerInner',
+  'lowerArm.outer': 'lowerOuter',
+  'upperArm.inner': 'upperInner',
+  'upperArm.outer': 'upperOuter',
+  'wheel.centre': 'wheelCentre',
+  'wheel.contactPatch': 'contactPatch',
+  'coilover.mount': 'shockMount',
+  'coilover.chassisMount': 'shockChassisMount',
+};
+
+/** The coordinate that stands at a place of the input: `lowerInnerY` at `lowerArm.inner[0]`. */
+function coordinateAt(at: Place): string {
+  return PLACES[pathText(at.slice(0, 2))] + (at[2] === 0 ? 'Y' : 'Z');
 }
 
 /** Thin disc: y_cp = y_wc - z_wc tan(camber), z_cp = 0; or camber from a given contact patch by the same relation. */
 function wheelOf(
-  wheel: DoubleWishboneInput['wheel'],
+  wheel: Certain<DoubleWishboneInput>['wheel'],
   place: (point: Point) => Point,
 ): DoubleWishbone['wheel'] {
   const centre = place(wheel.centre);

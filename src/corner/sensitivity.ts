@@ -45,7 +45,7 @@ export function sensitivitiesOf(model: CornerModel, options: SweepOptions): Sens
     measure,
     inputs.map(({ shift }) => shift),
   );
-  const found = inputs.map(() => info.map(() => new Array<number | null>(travel.length).fill(null)));
+  const found = inputs.map(() => info.map((): (number | null)[] => []));
   for (let first = 0; first < travel.length; ) {
     const rows = readPoses(s, driver, first);
     const { m } = s.reader;
@@ -55,7 +55,7 @@ export function sensitivitiesOf(model: CornerModel, options: SweepOptions): Sens
         const constant = drawn(inputs[k]);
         for (let i = 0; i < rows; i++) {
           const value = rate(m, s.rates, i) + constant;
-          if (Number.isFinite(value)) found[k][c][first + i] = value;
+          found[k][c].push(Number.isFinite(value) ? value : null);
         }
       });
     }

@@ -1,4 +1,4 @@
-import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { extremes, type Still } from '../linkage/extremes.ts';
 import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
 import { drawnValue, tracePath } from '../linkage/motion.ts';
@@ -265,26 +265,7 @@ const OPTIONS = ['bump', 'droop', 'travelOf', 'step', 'columns'];
 
 /** Checks the options; returns the plan of the columns asked for. */
 function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
-  const issues: Issue[] = [];
-  if (typeof options !== 'object' || options === null || Array.isArray(options)) {
-    throw new InputError('sweep options', [
-      {
-        path: '',
-        problem: 'not an object',
-        got: show(options),
-        allowed: `{ ${OPTIONS.join(', ')} }, each optional`,
-      },
-    ]);
-  }
-  for (const key in options) {
-    if (OPTIONS.includes(key)) continue;
-    issues.push({
-      path: key,
-      problem: 'unknown option',
-      allowed: OPTIONS.join(', '),
-      advice: 'correct the spelling, or take it out',
-    });
-  }
+  const issues = unknownOptions('sweep options', options, OPTIONS);
   const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns } = options;
   if (!isDistance(bump)) issues.push(noDistance('bump', bump));
   if (!isDistance(droop)) issues.push(noDistance('droop', droop));

@@ -1,16 +1,16 @@
 import * as z from 'zod';
-import { point, quantity } from './quantity.ts';
+import { hardpoint, quantity } from './quantity.ts';
 
 /** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
 const wheel = z
   .strictObject({
-    centre: point('Centre of the wheel, in its middle plane; as high as the loaded radius'),
+    centre: hardpoint('Centre of the wheel, in its middle plane; as high as the loaded radius'),
     camber: quantity(
       'angle',
       'Camber as drawn: top outboard positive, so that a top leaning in is negative',
       z.number().gt(-45).lt(45),
     ).optional(),
-    contactPatch: point('Middle of the tyre on the ground, in place of camber or beside it').optional(),
+    contactPatch: hardpoint('Middle of the tyre on the ground, in place of camber or beside it').optional(),
   })
   .refine((given: unknown) => stands(given), {
     error: 'give camber (degrees) or contactPatch [y, z], or both',
@@ -29,10 +29,10 @@ function stands(wheel: unknown): boolean {
 function arm(name: string) {
   return z
     .strictObject({
-      inner: point(
+      inner: hardpoint(
         `Chassis pivot of the ${name} arm: where its axis pierces the plane across the wheel centre`,
       ),
-      outer: point(`Ball joint of the ${name} arm, where it meets the upright`),
+      outer: hardpoint(`Ball joint of the ${name} arm, where it meets the upright`),
     })
     .describe(`The ${name} arm, from its chassis pivot (inner) to its ball joint (outer).`);
 }
@@ -47,8 +47,8 @@ export const doubleWishboneSchema = z.strictObject({
       on: z
         .enum(['lowerArm', 'upperArm', 'upright'])
         .describe('What the moving end of the coilover is bolted to: lowerArm, upperArm or upright.'),
-      mount: point('Moving end of the coilover, middle of the bolt'),
-      chassisMount: point('Fixed end of the coilover on the chassis, middle of the bolt'),
+      mount: hardpoint('Moving end of the coilover, middle of the bolt'),
+      chassisMount: hardpoint('Fixed end of the coilover on the chassis, middle of the bolt'),
       offset: quantity(
         'length',
         'Fore-aft distance between the two ends, either sign; 0 if left out',

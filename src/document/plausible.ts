@@ -4,9 +4,10 @@ import { fromMetric, type Units, unitName } from '../units.ts';
 import type { DoubleWishboneInput } from './corner-schema.ts';
 import type { Note } from './note.ts';
 import { inWords } from './number-meant.ts';
+import type { Certain } from './uncertain.ts';
 
-/** A corner's parts that can be looked at, as they were written. */
-export interface Written extends DoubleWishboneInput {
+/** A corner's parts that can be looked at, in the numbers that were written. */
+export interface Written extends Certain<DoubleWishboneInput> {
   readonly sprungMass?: number | undefined;
 }
 

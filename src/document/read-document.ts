@@ -87,9 +87,9 @@ function geometryOf(corner: unknown): Geometry {
 
 function pointAt(value: unknown, at: Place): readonly [number, number] | undefined {
   const point = valueAt(value, at);
-  return Array.isArray(point) && point.length === 2 && Number.isFinite(point[0]) && Number.isFinite(point[1])
-    ? (point as unknown as readonly [number, number])
-    : undefined;
+  if (!Array.isArray(point) || point.length !== 2) return undefined;
+  const [y, z] = point.map((coordinate) => valueAt(coordinate, ['value']) ?? coordinate);
+  return Number.isFinite(y) && Number.isFinite(z) ? [y, z] : undefined;
 }
 
 /** Refuses a file of another kind in one line, instead of by each of its parts. */

@@ -50,11 +50,12 @@ export interface Sensor {
   readonly t: Float64Array;
   /** What takes right-hand sides to unknowns: entry (u, i) of row j at `answer[(u * rows + i) * BLOCK + j]`. */
   readonly answer: Float64Array;
-  /** The block's changes V, one order's right-hand sides and unknowns, and the driver's change. */
+  /** The block's changes V; of one order right-hand sides, unknowns and what is taken of the tangent; the driver's. */
   readonly vx: Float64Array;
   readonly vy: Float64Array;
   readonly rhs: Float64Array;
   readonly y: Float64Array;
+  readonly along: Float64Array;
   readonly drive: Float64Array;
   /** Derivatives of the readings by the shift last asked for, laid out like `reader.m`. */
   readonly rates: Float64Array;
@@ -91,6 +92,7 @@ export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Sh
     vy: room(all.length),
     rhs: new Float64Array(rows * BLOCK),
     y: new Float64Array(unknowns * BLOCK),
+    along: new Float64Array(BLOCK),
     drive: room(1),
     rates: room(reader.measures.length),
   };
@@ -113,7 +115,7 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
   for (let i = 0; i < reader.path.system.unknowns; i++) {
     taylorMany(piece.z, i * STRIDE, ORDER, reader.s, rows, BLOCK, z, i * READING);
   }
-  drawForms(forms, wx, wy);
+  drawForms(forms, KEPT, rows, wx, wy);
   addForms(forms, z, 0, KEPT - 1, rows, wx, wy);
   fillAnswers(s, rows);
   [...reader.measures, s.driver].forEach((measure, i) => {
@@ -126,9 +128,9 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
 
 /** The derivatives of the block's readings by a shift, into `s.rates`. Where none exists they are not finite. */
 export function readRates(s: Sensor, shift: number, rows: number): void {
-  const { reader, driver, orders, forms, z, wx, wy, under, t, vx, vy, drive, formOf, rates } = s;
+  const { reader, driver, orders, forms, z, wx, wy, under, t, vx, vy, along, drive, formOf, rates } = s;
   const moves = s.shifts[shift];
-  drawForms(moves, vx, vy);
+  drawForms(moves, orders, rows, vx, vy);
   addForms(moves, z, 0, orders - 1, rows, vx, vy);
   const drivenAt = formOf.length - 1;
   const drivenForm = formOf[drivenAt] * READING;
@@ -139,15 +141,15 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
     rateOrder(driver, s, drivenForm, under, drivenAt * READING, k, rows, drive, 0);
     // What is missing of the driver's change, made up along the tangent.
     for (let j = 0; j < rows; j++) {
-      s.y[j] = ((k === 0 ? drawn : 0) - drive[k * BLOCK + j]) / t[BLOCK + j];
+      along[j] = ((k === 0 ? drawn : 0) - drive[k * BLOCK + j]) / t[BLOCK + j];
       drive[k * BLOCK + j] = k === 0 ? drawn : 0;
     }
     for (let f = 0; f < forms.count; f++) {
       const from = f * READING + BLOCK;
       const to = f * READING + k * BLOCK;
       for (let j = 0; j < rows; j++) {
-        vx[to + j] += s.y[j] * wx[from + j];
-        vy[to + j] += s.y[j] * wy[from + j];
+        vx[to + j] += along[j] * wx[from + j];
+        vy[to + j] += along[j] * wy[from + j];
       }
     }
   }
@@ -167,13 +169,23 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
 }
 
 /** Forms of a block at their drawn values, with nothing above order 0. */
-function drawForms({ count, d }: Forms, x: Float64Array, y: Float64Array): void {
+function drawForms(
+  { count, d }: Forms,
+  orders: number,
+  rows: number,
+  x: Float64Array,
+  y: Float64Array,
+): void {
   for (let f = 0; f < count; f++) {
-    const at = f * READING;
-    x.fill(d[2 * f], at, at + BLOCK);
-    y.fill(d[2 * f + 1], at, at + BLOCK);
-    x.fill(0, at + BLOCK, at + READING);
-    y.fill(0, at + BLOCK, at + READING);
+    for (let k = 0; k < orders; k++) {
+      const at = f * READING + k * BLOCK;
+      const drawnX = k === 0 ? d[2 * f] : 0;
+      const drawnY = k === 0 ? d[2 * f + 1] : 0;
+      for (let j = at; j < at + rows; j++) {
+        x[j] = drawnX;
+        y[j] = drawnY;
+      }
+    }
   }
 }
 
@@ -245,7 +257,8 @@ function squareBlock(
     for (let j = 0; j < rows; j++) {
       let sum = 0;
       for (let i = 0; i <= k; i++) {
-        const [a, b] = [from + i * BLOCK + j, from + (k - i) * BLOCK + j];
+        const a = from + i * BLOCK + j;
+        const b = from + (k - i) * BLOCK + j;
         sum += wx[a] * wx[b] + wy[a] * wy[b];
       }
       out[to + k * BLOCK + j] = sum;
@@ -272,8 +285,14 @@ function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
         continue;
       }
       for (let j = 0; j < rows; j++) {
-        const [ax, ay, bx, by] = [vx[va + j], vy[va + j], vx[vb + j], vy[vb + j]];
-        const [cx, cy, dx, dy] = [wx[wa + j], wy[wa + j], wx[wb + j], wy[wb + j]];
+        const ax = vx[va + j];
+        const ay = vy[va + j];
+        const bx = vx[vb + j];
+        const by = vy[vb + j];
+        const cx = wx[wa + j];
+        const cy = wy[wa + j];
+        const dx = wx[wb + j];
+        const dy = wy[wb + j];
         const real = ax * dx + ay * dy + cx * bx + cy * by;
         const imaginary = ax * dy - ay * dx + cx * by - cy * bx;
         rhs[at + j] -= re * real - im * imaginary;
