@@ -134,7 +134,7 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
   addForms(moves, z, 0, orders - 1, rows, vx, vy);
   const drivenAt = formOf.length - 1;
   const drivenForm = formOf[drivenAt] * READING;
-  const drawn = driver.fromDrawn ? 0 : drawnRate(driver, s, drivenAt, moves);
+  const drawn = drawnRate(driver, s, drivenAt, moves);
   for (let k = 0; k < orders; k++) {
     solveOrder(s, moves, k, rows);
     addForms(forms, s.y, k, k, rows, vx, vy, 0);
