@@ -13,13 +13,13 @@
 import * as fc from 'fast-check';
 import { doubleWishbone, sweep } from 'jounce';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { CornerInput, Point } from '../judges/circle-intersection.ts';
-import { drawnContactPatch } from '../judges/circle-intersection.ts';
-import type { PlanegcsDrawing, PlanegcsModule } from '../judges/planegcs.ts';
+import type { Point } from '../judges/circle-intersection.ts';
+import type { PlanegcsModule } from '../judges/planegcs.ts';
 import { loadPlanegcs, planegcsLinkage } from '../judges/planegcs.ts';
 import { wildCorners } from '../support/corners.ts';
 import { expectWithin } from '../support/tolerance.ts';
 import { conditioning } from './geometry.ts';
+import { drawingOf, MOVING } from './planegcs-drawing.ts';
 
 const CORNERS = 1000;
 /** mm of travel, for every corner. */
@@ -30,31 +30,6 @@ const PLACE = 1e-8;
 const SHORT_OF_DEAD_POINT = 1e-3;
 /** ms; for a machine far slower than the one on which it takes 5 s. */
 const TIMEOUT = 120_000;
-const MOVING = ['lowerOuter', 'upperOuter', 'wheelCentre', 'contactPatch', 'shockMount'] as const;
-
-function drawingOf(input: CornerInput): PlanegcsDrawing {
-  const { lowerArm, upperArm, wheel, coilover } = input;
-  const bodies = {
-    lowerArm: ['lowerInner', 'lowerOuter'],
-    upperArm: ['upperInner', 'upperOuter'],
-    upright: ['lowerOuter', 'upperOuter', 'wheelCentre', 'contactPatch'],
-  };
-  bodies[coilover.on].push('shockMount');
-  return {
-    points: {
-      lowerInner: lowerArm.inner,
-      lowerOuter: lowerArm.outer,
-      upperInner: upperArm.inner,
-      upperOuter: upperArm.outer,
-      wheelCentre: wheel.centre,
-      contactPatch: drawnContactPatch(input),
-      shockMount: coilover.mount,
-    },
-    ground: ['lowerInner', 'upperInner'],
-    bodies,
-    driver: { point: 'contactPatch', axis: 'y' },
-  };
-}
 
 let gcs: PlanegcsModule;
 beforeAll(async () => {

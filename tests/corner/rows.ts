@@ -71,7 +71,8 @@ export function expectSameRow(
   }
 }
 
-function withinOf(name: string, place: number, c: number, row: Row): number {
+/** Rounding of a column whose places are right to `place`, at a pose of conditioning c. */
+export function withinOf(name: string, place: number, c: number, row: Row): number {
   const first = (RATE * place * c ** 2) / LENGTH;
   switch (name) {
     case 'installationRatio':
