@@ -48,7 +48,7 @@ export const wishbone: Kind<CornerInput> = {
   share: 1,
 };
 
-const rocker: Kind<RockerInput> = {
+export const rocker: Kind<RockerInput> = {
   name: 'pushrod or pullrod',
   inputs: rockerCorners,
   endingDead: rockerCorners.filter(({ lowerArm, upperArm }) =>
