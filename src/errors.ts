@@ -38,6 +38,32 @@ export function throwIfAny(what: string, issues: readonly Issue[]): void {
   if (issues.length > 0) throw new InputError(what, issues);
 }
 
+/**
+ * An issue for each name among options that is none of those known.
+ *
+ * @throws InputError for options that are no object.
+ */
+export function unknownOptions(what: string, options: unknown, known: readonly string[]): Issue[] {
+  if (typeof options !== 'object' || options === null || Array.isArray(options)) {
+    throw new InputError(what, [
+      {
+        path: '',
+        problem: 'not an object',
+        got: show(options),
+        allowed: `{ ${known.join(', ')} }, each optional`,
+      },
+    ]);
+  }
+  return Object.keys(options)
+    .filter((name) => !known.includes(name))
+    .map((path) => ({
+      path,
+      problem: 'unknown option',
+      allowed: known.join(', '),
+      advice: 'correct the spelling, or take it out',
+    }));
+}
+
 /** A value as it would be written in the input, cut to a readable length. */
 export function show(value: unknown): string {
   if (typeof value === 'number' || value === undefined) return String(value);

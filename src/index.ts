@@ -1,3 +1,4 @@
+export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
@@ -18,6 +19,14 @@ export type { DonorComparison } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
+export { costOfAMillimetre, type MillimetreCost, type MillimetreOptions } from './corner/millimetre.ts';
+export {
+  type CauseOdds,
+  type LimitOdds,
+  type MonteCarlo,
+  type MonteCarloOptions,
+  monteCarlo,
+} from './corner/monte-carlo.ts';
 export { type Pushrod, pushrod } from './corner/pushrod.ts';
 export {
   type CarDocument,
@@ -26,6 +35,7 @@ export {
   readCar,
   readCorner,
 } from './corner/read-corner.ts';
+export { type Numbers, type Sensitivities, sensitivities } from './corner/sensitivity.ts';
 export { type Strut, strut } from './corner/strut.ts';
 export {
   type Columns,
@@ -36,6 +46,7 @@ export {
   sweep,
 } from './corner/sweep.ts';
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
+export type { PlusMinus } from './corner/uncertainty.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';

@@ -1,6 +1,7 @@
 // Runs before each test file.
 import { configureGlobal } from 'fast-check';
-import { afterAll, afterEach, beforeEach } from 'vitest';
+import { afterAll, afterEach, beforeEach, type TestContext } from 'vitest';
+import { beginTest, writeMet } from './support/met.ts';
 
 /** Property tests draw the same cases on every run, until FC_SEED says otherwise. */
 const defaultSeed = 20260401;
@@ -41,3 +42,13 @@ function failOnCalls(): void {
 beforeEach(failOnCalls);
 afterEach(failOnCalls);
 afterAll(failOnCalls);
+
+/** The names of a test and of all that it stands in. */
+function nameOf({ task }: TestContext): string {
+  const names = [task.name];
+  for (let suite = task.suite; suite?.name; suite = suite.suite) names.unshift(suite.name);
+  return names.join(' > ');
+}
+
+beforeEach((context) => beginTest(context.task.file.name, nameOf(context)));
+afterAll(writeMet);

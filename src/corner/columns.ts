@@ -11,13 +11,18 @@
 //   m' = m_t / z_t,   m'' = (m_tt - m' z_tt) / z_t^2.
 //
 // The angle between rod and rocker's arm is the difference of their two directions.
+//
+// Beside each formula stands its derivative by an input of the drawing at the same t, d for short:
+//
+//   d m' = (d m_t - m' d z_t) / z_t,   d m'' = (d m_tt - d m' z_tt - m' d z_tt - 2 m'' z_t d z_t) / z_t^2.
 
 import { type Issue, show } from '../errors.ts';
-import type { Drawing } from '../linkage/drawing.ts';
+import type { Drawing, Point } from '../linkage/drawing.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import { spaced } from '../words.ts';
+import type { HardpointCoordinate } from './hardpoint-coordinates.ts';
 import type { CornerModel } from './model.ts';
 
 /** Whose travel is the axis of a sweep. */
@@ -39,9 +44,22 @@ export interface ColumnInfo {
 export type Fill<Out> = (m: Float64Array, rows: number, out: Out, first: number) => void;
 
 /** How a column is made: with gaps or without; `byTravel` says that it is a rate by travel, or comes of one. */
-export type Recipe =
-  | { readonly gaps: false; readonly byTravel: boolean; readonly fill: Fill<Float64Array> }
-  | { readonly gaps: true; readonly byTravel: boolean; readonly fill: Fill<(number | null)[]> };
+export type Recipe = Changing &
+  (
+    | { readonly gaps: false; readonly byTravel: boolean; readonly fill: Fill<Float64Array> }
+    | { readonly gaps: true; readonly byTravel: boolean; readonly fill: Fill<(number | null)[]> }
+  );
+
+/** How a column changes with an input of the drawing. */
+interface Changing {
+  /** Its derivative at row i, but for `drawn`, from the readings and their derivatives; not finite where there is none. */
+  readonly rate: Rate;
+  /** What comes of a drawn value in it. */
+  readonly drawn: Drawn;
+}
+
+type Rate = (m: Float64Array, dm: Float64Array, i: number) => number;
+type Drawn = (input: HardpointCoordinate) => number;
 
 /** What is to be read of a pose, and the columns made from it. */
 export interface ColumnPlan {
@@ -85,9 +103,12 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(TRAVEL, true);
       const length = read(shockLength(model), true);
-      return plain(true, (m, rows, out, first) => {
-        for (let i = 0; i < rows; i++) out[first + i] = -m[length + FIRST + i] / travelRate(m, z, i);
-      });
+      return plain(
+        (m, rows, out, first) => {
+          for (let i = 0; i < rows; i++) out[first + i] = -m[length + FIRST + i] / travelRate(m, z, i);
+        },
+        (m, dm, i) => -slopeChange(m, dm, length, z, i),
+      );
     },
   },
   {
@@ -98,13 +119,12 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(TRAVEL, true);
       const length = read(shockLength(model), true);
-      return plain(true, (m, rows, out, first) => {
-        for (let i = 0; i < rows; i++) {
-          const rate = travelRate(m, z, i);
-          const slope = m[length + FIRST + i] / rate;
-          out[first + i] = -(m[length + SECOND + i] - slope * travelBend(m, z, i)) / (rate * rate);
-        }
-      });
+      return plain(
+        (m, rows, out, first) => {
+          for (let i = 0; i < rows; i++) out[first + i] = -bend(m, length, z, i);
+        },
+        (m, dm, i) => -bendChange(m, dm, length, z, i),
+      );
     },
   },
   {
@@ -119,7 +139,7 @@ const STANDARD: readonly Standard[] = [
     unit: 'deg',
     label: 'camber, top outboard +',
     gaps: false,
-    recipe: (model, read) => linear(read(turn(model), false), -DEGREES, model.camber),
+    recipe: (model, read) => linear(read(turn(model), false), -DEGREES, model.camber, ({ camber }) => camber),
   },
   {
     name: 'kingpinInclination',
@@ -135,7 +155,12 @@ const STANDARD: readonly Standard[] = [
     label: 'half-track change, outboard +',
     gaps: false,
     recipe: (model, read) =>
-      linear(read(patch(model), false), 1, -model.drawing.points[model.contactPatch][0]),
+      linear(
+        read(patch(model), false),
+        1,
+        -model.drawing.points[model.contactPatch][0],
+        ({ shift }) => -(shift[model.contactPatch] ?? AT_REST)[0],
+      ),
   },
   {
     name: 'rollCentreHeight',
@@ -145,9 +170,12 @@ const STANDARD: readonly Standard[] = [
     recipe(model, read) {
       const z = read(TRAVEL, true);
       const y = read(patch(model), true);
-      return plain(true, (m, rows, out, first) => {
-        for (let i = 0; i < rows; i++) out[first + i] = (m[y + i] * m[y + FIRST + i]) / travelRate(m, z, i);
-      });
+      return plain(
+        (m, rows, out, first) => {
+          for (let i = 0; i < rows; i++) out[first + i] = (m[y + i] * m[y + FIRST + i]) / travelRate(m, z, i);
+        },
+        (m, dm, i) => dm[y + i] * slope(m, y, z, i) + m[y + i] * slopeChange(m, dm, y, z, i),
+      );
     },
   },
   {
@@ -159,10 +187,13 @@ const STANDARD: readonly Standard[] = [
       const z = read(TRAVEL, true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return gappy((m, i) => {
-        const rate = travelRate(m, z, i);
-        return turns(m[w + FIRST + i], rate) ? finite(m[y + i] - rate / m[w + FIRST + i]) : null;
-      });
+      return gappy(
+        (m, i) => {
+          const rate = travelRate(m, z, i);
+          return turns(m[w + FIRST + i], rate) ? finite(m[y + i] - rate / m[w + FIRST + i]) : null;
+        },
+        (m, dm, i) => dm[y + i] + slopeChange(m, dm, w, z, i) / slope(m, w, z, i) ** 2,
+      );
     },
   },
   {
@@ -175,11 +206,17 @@ const STANDARD: readonly Standard[] = [
       const y = read(patch(model), true);
       const w = read(turn(model), true);
       const height = read({ y: model.contactPatch }, false);
-      return gappy((m, i) => {
-        return turns(m[w + FIRST + i], travelRate(m, z, i))
-          ? finite(m[height + i] + m[y + FIRST + i] / m[w + FIRST + i])
-          : null;
-      });
+      return gappy(
+        (m, i) =>
+          turns(m[w + FIRST + i], travelRate(m, z, i))
+            ? finite(m[height + i] + m[y + FIRST + i] / m[w + FIRST + i])
+            : null,
+        (m, dm, i) => {
+          const up = m[y + FIRST + i] / m[w + FIRST + i];
+          const change = slopeChange(m, dm, y, z, i) - up * slopeChange(m, dm, w, z, i);
+          return dm[height + i] + change / slope(m, w, z, i);
+        },
+      );
     },
   },
   {
@@ -191,12 +228,20 @@ const STANDARD: readonly Standard[] = [
       const z = read(TRAVEL, true);
       const y = read(patch(model), true);
       const w = read(turn(model), true);
-      return plain(true, (m, rows, out, first) => {
-        for (let i = 0; i < rows; i++) {
-          const slide = m[y + FIRST + i] / travelRate(m, z, i);
-          out[first + i] = m[w + FIRST + i] / travelRate(m, z, i) / Math.sqrt(1 + slide * slide);
-        }
-      });
+      return plain(
+        (m, rows, out, first) => {
+          for (let i = 0; i < rows; i++) {
+            const slide = slope(m, y, z, i);
+            out[first + i] = slope(m, w, z, i) / Math.sqrt(1 + slide * slide);
+          }
+        },
+        (m, dm, i) => {
+          const slide = slope(m, y, z, i);
+          const square = 1 + slide * slide;
+          const share = (slope(m, w, z, i) * slide) / square;
+          return (slopeChange(m, dm, w, z, i) - share * slopeChange(m, dm, y, z, i)) / Math.sqrt(square);
+        },
+      );
     },
   },
 ];
@@ -305,14 +350,38 @@ function keyOf(measure: Measure): string {
   return `length ${measure.length[0]} ${measure.length[1]}`;
 }
 
-/** dz/dt and d2z/dt2 of the contact patch's travel z by the sweep's axis t. */
+/** dz/dt of the contact patch's travel z by the sweep's axis t. */
 function travelRate(m: Float64Array, z: number, i: number): number {
   return z === AXIS ? 1 : m[z + FIRST + i];
 }
 
-function travelBend(m: Float64Array, z: number, i: number): number {
-  return z === AXIS ? 0 : m[z + SECOND + i];
+/** m' and m'' of the reading at `at`, and d m' and d m'' from its own changes. */
+function slope(m: Float64Array, at: number, z: number, i: number): number {
+  return m[at + FIRST + i] / travelRate(m, z, i);
 }
+
+function bend(m: Float64Array, at: number, z: number, i: number): number {
+  const rate = travelRate(m, z, i);
+  const travelBend = z === AXIS ? 0 : m[z + SECOND + i];
+  return (m[at + SECOND + i] - (m[at + FIRST + i] / rate) * travelBend) / (rate * rate);
+}
+
+function slopeChange(m: Float64Array, dm: Float64Array, at: number, z: number, i: number): number {
+  if (z === AXIS) return dm[at + FIRST + i];
+  return (dm[at + FIRST + i] - slope(m, at, z, i) * dm[z + FIRST + i]) / m[z + FIRST + i];
+}
+
+function bendChange(m: Float64Array, dm: Float64Array, at: number, z: number, i: number): number {
+  if (z === AXIS) return dm[at + SECOND + i];
+  const rate = m[z + FIRST + i];
+  const rest =
+    slopeChange(m, dm, at, z, i) * m[z + SECOND + i] +
+    slope(m, at, z, i) * dm[z + SECOND + i] +
+    2 * bend(m, at, z, i) * rate * dm[z + FIRST + i];
+  return (dm[at + SECOND + i] - rest) / (rate * rate);
+}
+
+const AT_REST: Point = [0, 0];
 
 function patch(model: CornerModel): Measure {
   return { x: model.contactPatch };
@@ -340,29 +409,48 @@ function angleAt({ points }: Drawing, [a, b, c]: readonly [string, string, strin
   const turned = (direction(c) - direction(a)) * DEGREES;
   const wholeTurns = 360 * Math.ceil(turned / 360 - 0.5);
   const sense = turned - wholeTurns < 0 ? -1 : 1;
-  return plain(false, (m, rows, out, first) => {
-    for (let i = 0; i < rows; i++)
-      out[first + i] = sense * ((m[other + i] - m[one + i]) * DEGREES - wholeTurns);
-  });
+  return {
+    gaps: false,
+    byTravel: false,
+    fill: (m, rows, out, first) => {
+      for (let i = 0; i < rows; i++)
+        out[first + i] = sense * ((m[other + i] - m[one + i]) * DEGREES - wholeTurns);
+    },
+    rate: (_, dm, i) => sense * (dm[other + i] - dm[one + i]) * DEGREES,
+    drawn: NOTHING_DRAWN,
+  };
 }
 
-function linear(at: number, factor = 1, zero = 0): Recipe {
-  return plain(false, (m, rows, out, first) => {
-    for (let i = 0; i < rows; i++) out[first + i] = zero + factor * m[at + i];
-  });
+const NOTHING_DRAWN: Drawn = () => 0;
+
+/** A value, as it is read; `zero` may be a drawn one. */
+function linear(at: number, factor = 1, zero = 0, drawn = NOTHING_DRAWN): Recipe {
+  return {
+    gaps: false,
+    byTravel: false,
+    fill: (m, rows, out, first) => {
+      for (let i = 0; i < rows; i++) out[first + i] = zero + factor * m[at + i];
+    },
+    rate: (_, dm, i) => factor * dm[at + i],
+    drawn,
+  };
 }
 
-function plain(byTravel: boolean, fill: Fill<Float64Array>): Recipe {
-  return { gaps: false, byTravel, fill };
+/** A rate by travel, or what comes of one. */
+function plain(fill: Fill<Float64Array>, rate: Rate): Recipe {
+  return { gaps: false, byTravel: true, fill, rate, drawn: NOTHING_DRAWN };
 }
 
-function gappy(value: (m: Float64Array, i: number) => number | null): Recipe {
+/** The same, null at some poses. */
+function gappy(value: (m: Float64Array, i: number) => number | null, rate: Rate): Recipe {
   return {
     gaps: true,
     byTravel: true,
     fill: (m, rows, out, first) => {
       for (let i = 0; i < rows; i++) out[first + i] = value(m, i);
     },
+    rate: (m, dm, i) => (value(m, i) === null ? Number.NaN : rate(m, dm, i)),
+    drawn: NOTHING_DRAWN,
   };
 }
 

@@ -48,6 +48,7 @@ export function customCorner(input: CustomCornerInput): CustomCorner {
     kingpin,
     rocker,
     camber: given.camber ?? leanOf(points[given.wheelCentre], points[given.contactPatch]),
+    standsBy: given.camber === undefined ? 'contactPatch' : 'both',
     angles: angles as Readonly<Record<string, Measure>>,
     mirrored,
   });

@@ -5,6 +5,7 @@ import { throwIfAny } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
 import {
   type Arm,
+  certainPoints,
   growing,
   type OtherEnd,
   otherEndOf,
@@ -13,12 +14,13 @@ import {
   placedOtherEnd,
   placedWheel,
   placing,
+  type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
 import type { CornerModel } from './model.ts';
 
 /** A double-wishbone corner as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `doubleWishbone`. */
-export interface DoubleWishbone {
+export interface DoubleWishbone extends Uncertain {
   readonly kind: 'doubleWishbone';
   readonly lowerArm: Arm;
   readonly upperArm: Arm;
@@ -35,12 +37,13 @@ export interface DoubleWishbone {
  * the ground; a right-hand corner (wheel at negative y) is mirrored. `wheel` takes `camber` (deg, top outboard positive),
  * from which the contact patch follows as that of a thin disc, or `contactPatch`, or both. `coilover.mount` moves
  * with what `coilover.on` names, `chassisMount` is fixed; where the other end moves too, `otherEnd: { on, mount }` stands
- * in its place. `offset` is the fore-aft distance between the two, mm.
+ * in its place. `offset` is the fore-aft distance between the two, mm. Any coordinate may be `{ value, plusMinus }`: known to
+ * plus or minus so many mm.
  *
  * @throws InputError with every issue.
  */
 export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
-  const given = parse(doubleWishboneSchema, input, 'double wishbone');
+  const { given, plusMinus } = certainPoints(parse(doubleWishboneSchema, input, 'double wishbone'));
   throwIfAny('double wishbone', inOrder(geometryFindings(given, 'mm'), input));
   const { mirrored, place } = placing(given.wheel.centre);
   const { coilover } = given;
@@ -55,6 +58,7 @@ export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
       ...placedOtherEnd(coilover, place),
     }),
     mirrored,
+    ...plusMinus,
   });
 }
 
@@ -112,5 +116,6 @@ export function doubleWishboneModel(corner: DoubleWishbone): CornerModel {
     shock: { outer: 'shockMount', inner, offset },
     rocker: null,
     camber: wheel.camber,
+    standsBy: wheel.standsBy,
   };
 }

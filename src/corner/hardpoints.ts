@@ -1,6 +1,8 @@
 // What corners of all kinds do with their hardpoints: those of a right-hand corner are mirrored, all are frozen.
 
 import type { DoubleWishboneInput } from '../document/corner-schema.ts';
+import { pathText } from '../document/parse.ts';
+import { type Certain, certain } from '../document/uncertain.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 
@@ -15,6 +17,43 @@ export interface Wheel {
   readonly centre: Point;
   readonly contactPatch: Point;
   readonly camber: number;
+  /** Which of camber and contact patch was given; the other followed. */
+  readonly standsBy: 'camber' | 'contactPatch' | 'both';
+}
+
+/** A corner of which some coordinates may be off. */
+export interface Uncertain {
+  /** How far, mm: half-width of a 95 % interval, by coordinate (`lowerInnerY`), if any was given. */
+  readonly plusMinus?: Readonly<Record<string, number>>;
+}
+
+/** Where the points of the drawing stand in the input. */
+const PLACES: Readonly<Record<string, string>> = {
+  'lowerArm.inner': 'lowerInner',
+  'lowerArm.outer': 'lowerOuter',
+  'upperArm.inner': 'upperInner',
+  'upperArm.outer': 'upperOuter',
+  'strut.top': 'strutTop',
+  'strut.lower': 'strutLower',
+  'wheel.centre': 'wheelCentre',
+  'wheel.contactPatch': 'contactPatch',
+  'rod.mount': 'rodMount',
+  'rod.rockerMount': 'rodRockerMount',
+  'rocker.pivot': 'rockerPivot',
+  'coilover.mount': 'shockMount',
+  'coilover.rockerMount': 'shockRockerMount',
+  'coilover.chassisMount': 'shockChassisMount',
+  'coilover.otherEnd.mount': 'shockOtherMount',
+};
+
+/** An input as its numbers, and how far its coordinates may be off: `lowerInnerY` for `lowerArm.inner[0]`. */
+export function certainPoints<Input>(written: Input): { given: Certain<Input>; plusMinus: Uncertain } {
+  const plusMinus: Record<string, number> = {};
+  const given = certain(written, (at, width) => {
+    plusMinus[PLACES[pathText(at.slice(0, -1))] + (at[at.length - 1] === 0 ? 'Y' : 'Z')] = width;
+  });
+  const any = Object.keys(plusMinus).length > 0;
+  return { given, plusMinus: any ? { plusMinus: Object.freeze(plusMinus) } : {} };
 }
 
 /** A part that moves with the wheel. */
@@ -43,7 +82,7 @@ export function placedArm({ inner, outer }: Arm, place: Placing): Arm {
 }
 
 /** Thin disc: y_cp = y_wc - z_wc tan(camber), z_cp = 0; or camber from a given contact patch by the same relation. */
-export function placedWheel(wheel: DoubleWishboneInput['wheel'], place: Placing): Wheel {
+export function placedWheel(wheel: Certain<DoubleWishboneInput>['wheel'], place: Placing): Wheel {
   const centre = place(wheel.centre);
   const [y, z] = centre;
   if (wheel.contactPatch === undefined) {
@@ -52,10 +91,16 @@ export function placedWheel(wheel: DoubleWishboneInput['wheel'], place: Placing)
       centre,
       contactPatch: Object.freeze([y - z * Math.tan(camber / DEGREES), 0] as const),
       camber,
+      standsBy: 'camber',
     });
   }
   const contactPatch = place(wheel.contactPatch);
-  return Object.freeze({ centre, contactPatch, camber: wheel.camber ?? leanOf(centre, contactPatch) });
+  return Object.freeze({
+    centre,
+    contactPatch,
+    camber: wheel.camber ?? leanOf(centre, contactPatch),
+    standsBy: wheel.camber === undefined ? 'contactPatch' : 'both',
+  });
 }
 
 /** Camber of a thin disc, degrees. */
@@ -65,7 +110,11 @@ export function leanOf([y, z]: Point, contactPatch: Point): number {
 
 /** The other end of a coilover in its place. */
 export function placedOtherEnd(
-  { chassisMount, otherEnd, offset = 0 }: Partial<Pick<DoubleWishboneInput['coilover'], keyof OtherEnd>>,
+  {
+    chassisMount,
+    otherEnd,
+    offset = 0,
+  }: Partial<Pick<Certain<DoubleWishboneInput>['coilover'], keyof OtherEnd>>,
   place: Placing,
 ): OtherEnd {
   return {

@@ -39,7 +39,12 @@ export function changeLengths(
       ...corner,
       lowerArm: Object.freeze({ inner: points.lowerInner, outer: points.lowerOuter }),
       upperArm: Object.freeze({ inner: points.upperInner, outer: points.upperOuter }),
-      wheel: Object.freeze({ centre: points.wheelCentre, contactPatch: points.contactPatch, camber }),
+      wheel: Object.freeze({
+        ...corner.wheel,
+        centre: points.wheelCentre,
+        contactPatch: points.contactPatch,
+        camber,
+      }),
       coilover: Object.freeze({
         ...corner.coilover,
         mount: points.shockMount,

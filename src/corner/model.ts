@@ -16,6 +16,8 @@ export interface CornerModel {
   readonly rocker: Rocker | null;
   /** Camber as drawn, degrees, top outboard positive. */
   readonly camber: number;
+  /** What was given to say where the wheel stands; of camber and contact patch the other follows. */
+  readonly standsBy: 'camber' | 'contactPatch' | 'both';
   /** Further angles to report, by column name; degrees in the columns. */
   readonly angles: Readonly<Record<string, Measure>>;
 }

@@ -6,6 +6,7 @@ import type { Point } from '../linkage/drawing.ts';
 import { WISHBONE_PARTS, WISHBONES, wishbonePoints } from './double-wishbone.ts';
 import {
   type Arm,
+  certainPoints,
   growing,
   type OtherEnd,
   otherEndOf,
@@ -14,12 +15,13 @@ import {
   placedOtherEnd,
   placedWheel,
   placing,
+  type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
 import type { CornerModel } from './model.ts';
 
 /** A corner with pushrod or pullrod as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `pushrod`. */
-export interface Pushrod {
+export interface Pushrod extends Uncertain {
   readonly kind: 'pushrod';
   readonly lowerArm: Arm;
   readonly upperArm: Arm;
@@ -42,7 +44,7 @@ export interface Pushrod {
  * @throws InputError with every issue.
  */
 export function pushrod(input: PushrodInput): Pushrod {
-  const given = parse(pushrodSchema, input, 'pushrod corner');
+  const { given, plusMinus } = certainPoints(parse(pushrodSchema, input, 'pushrod corner'));
   throwIfAny('pushrod corner', inOrder(geometryFindings(given, 'mm'), input));
   const { mirrored, place } = placing(given.wheel.centre);
   const { rod, rocker, coilover } = given;
@@ -58,6 +60,7 @@ export function pushrod(input: PushrodInput): Pushrod {
       ...placedOtherEnd(coilover, place),
     }),
     mirrored,
+    ...plusMinus,
   });
 }
 
@@ -96,5 +99,6 @@ export function pushrodModel(corner: Pushrod): CornerModel {
     shock: { outer: 'shockRockerMount', inner, offset },
     rocker: ROCKER,
     camber: wheel.camber,
+    standsBy: wheel.standsBy,
   };
 }

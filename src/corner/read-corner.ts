@@ -5,6 +5,7 @@ import type { Note } from '../document/note.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
 import { cornerNotes, radiusNotes } from '../document/plausible.ts';
 import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
+import { type Certain, certain } from '../document/uncertain.ts';
 import { fromMetric, type Units } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
@@ -176,12 +177,13 @@ function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint 
 
 function notesOf(written: Written, at: Place, units: Units): Note[] {
   const under = at.length === 0 ? '' : `${pathText(at)}.`;
-  const notes = cornerNotes(written, under, units);
+  const numbers = certain(written);
+  const notes = cornerNotes(numbers, under, units);
   // In a wrong unit nothing fits.
-  return notes.some(({ path }) => path === 'units') ? notes : [...notes, ...tyreNotes(written, under, units)];
+  return notes.some(({ path }) => path === 'units') ? notes : [...notes, ...tyreNotes(numbers, under, units)];
 }
 
-function tyreNotes({ wheel, limits }: Written, under: string, units: Units): Note[] {
+function tyreNotes({ wheel, limits }: Certain<Written>, under: string, units: Units): Note[] {
   const tyre = limits?.tyre;
   if (tyre === undefined) return [];
   const named = typeof tyre === 'string';

@@ -9,6 +9,7 @@ import { throwIfAny } from '../errors.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import {
   type Arm,
+  certainPoints,
   growing,
   type OtherEnd,
   otherEndOf,
@@ -17,12 +18,13 @@ import {
   placedOtherEnd,
   placedWheel,
   placing,
+  type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
 import type { CornerModel } from './model.ts';
 
 /** A corner with a strut as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `strut`. */
-export interface Strut {
+export interface Strut extends Uncertain {
   readonly kind: 'strut';
   readonly lowerArm: Arm;
   readonly strut: { readonly top: Point; readonly lower: Point };
@@ -43,7 +45,7 @@ export interface Strut {
  * @throws InputError with every issue.
  */
 export function strut(input: StrutInput): Strut {
-  const given = parse(strutSchema, input, 'strut corner');
+  const { given, plusMinus } = certainPoints(parse(strutSchema, input, 'strut corner'));
   throwIfAny('strut corner', inOrder(geometryFindings(given, 'mm'), input));
   const { mirrored, place } = placing(given.wheel.centre);
   const { coilover } = given;
@@ -60,6 +62,7 @@ export function strut(input: StrutInput): Strut {
       }),
     }),
     mirrored,
+    ...plusMinus,
   });
 }
 
@@ -106,5 +109,6 @@ export function strutModel({ lowerArm, strut, wheel, coilover }: Strut): CornerM
     },
     shock: { outer: coilover ? 'shockMount' : 'strutLower', inner, offset: coilover?.offset ?? 0 },
     camber: wheel.camber,
+    standsBy: wheel.standsBy,
   };
 }

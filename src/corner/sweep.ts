@@ -1,6 +1,6 @@
-import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { extremes, type Still } from '../linkage/extremes.ts';
-import { bindMeasure } from '../linkage/measure.ts';
+import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
 import { drawnValue, tracePath } from '../linkage/motion.ts';
 import type { End, EndKind, Path } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
@@ -97,28 +97,14 @@ const MOST_ROWS = 1_000_000;
  * @throws InputError for options out of range, unknown columns, and a corner that is no linkage of one freedom.
  */
 export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
-  const model = modelOf(corner);
-  const plan = checkOptions(options, model);
-  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5 } = options;
+  return sweepModel(modelOf(corner), options);
+}
 
-  const system = compile(model.drawing);
-  const measures = plan.measures.map((measure) => bindMeasure(system, measure, 'measure'));
-  const driver = bindMeasure(system, { y: model[travelOf] }, 'travelOf');
-  const drawn = drawnValue(driver);
-  const path = tracePath(system, driver, drawn - droop, drawn + bump);
-  let end = { droop: endOf(path.low, drawn, -droop), bump: endOf(path.high, drawn, bump) };
-  if (travelOf !== 'contactPatch') {
-    end = beforeStillPatch(
-      end,
-      extremes(path, bindMeasure(system, { y: model.contactPatch }, 'travel')),
-      drawn,
-    );
-  }
-
-  const r = reader(path, measures, plan.derived);
-  const info = [TRAVEL[travelOf], ...plan.info];
-  const travel = travelsOf(end, step);
-  const columns = readColumns(plan, r, travel, driverOf(travel, drawn, path));
+/** Sweeps the model of a corner, as `sweep`. */
+export function sweepModel(model: CornerModel, options: SweepOptions): Sweep {
+  const { plan, path, drawn, end, travel, driver, info } = laySweep(model, options);
+  const r = sweepReader(path, plan);
+  const columns = readColumns(plan, r, travel, driver);
   return {
     info,
     columns,
@@ -134,6 +120,48 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
     rows: () => Array.from(travel, (_, i) => rowOf(info, (c) => columns[info[c].name][i])),
     end,
   };
+}
+
+/** What a sweep goes along, before anything is read of it. */
+export interface LaidSweep {
+  readonly plan: ColumnPlan;
+  /** What drives, and its value as drawn. */
+  readonly measure: BoundMeasure;
+  readonly drawn: number;
+  readonly path: Path;
+  readonly end: Sweep['end'];
+  /** Travel of the rows, and the driver there. */
+  readonly travel: Float64Array;
+  readonly driver: Float64Array;
+  /** Travel, then the planned columns. */
+  readonly info: readonly ColumnInfo[];
+}
+
+/** Checks the options and lays the path. */
+export function laySweep(model: CornerModel, options: SweepOptions): LaidSweep {
+  const plan = checkOptions(options, model);
+  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5 } = options;
+  const system = compile(model.drawing);
+  const measure = bindMeasure(system, { y: model[travelOf] }, 'travelOf');
+  const drawn = drawnValue(measure);
+  const path = tracePath(system, measure, drawn - droop, drawn + bump);
+  let end = { droop: endOf(path.low, drawn, -droop), bump: endOf(path.high, drawn, bump) };
+  if (travelOf !== 'contactPatch') {
+    end = beforeStillPatch(
+      end,
+      extremes(path, bindMeasure(system, { y: model.contactPatch }, 'travel')),
+      drawn,
+    );
+  }
+  const travel = travelsOf(end, step);
+  const info = [TRAVEL[travelOf], ...plan.info];
+  return { plan, measure, drawn, path, end, travel, driver: driverOf(travel, drawn, path), info };
+}
+
+/** Reads what a plan wants along a path. */
+export function sweepReader(path: Path, { measures, derived }: ColumnPlan): Reader {
+  const bound = measures.map((measure) => bindMeasure(path.system, measure, 'measure'));
+  return reader(path, bound, derived);
 }
 
 /** Value of a column at the first row of the readings, null where it is not defined. */
@@ -244,26 +272,7 @@ const OPTIONS = ['bump', 'droop', 'travelOf', 'step', 'columns'];
 
 /** Checks the options; returns the plan of the columns asked for. */
 function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
-  const issues: Issue[] = [];
-  if (typeof options !== 'object' || options === null || Array.isArray(options)) {
-    throw new InputError('sweep options', [
-      {
-        path: '',
-        problem: 'not an object',
-        got: show(options),
-        allowed: `{ ${OPTIONS.join(', ')} }, each optional`,
-      },
-    ]);
-  }
-  for (const key in options) {
-    if (OPTIONS.includes(key)) continue;
-    issues.push({
-      path: key,
-      problem: 'unknown option',
-      allowed: OPTIONS.join(', '),
-      advice: 'correct the spelling, or take it out',
-    });
-  }
+  const issues = unknownOptions('sweep options', options, OPTIONS);
   const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns } = options;
   if (!isDistance(bump)) issues.push(noDistance('bump', bump));
   if (!isDistance(droop)) issues.push(noDistance('droop', droop));

@@ -1,16 +1,16 @@
 import * as z from 'zod';
-import { point, quantity, takes } from './quantity.ts';
+import { hardpoint, quantity, takes } from './quantity.ts';
 
 /** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
 const wheel = z
   .strictObject({
-    centre: point('Centre of the wheel, in its middle plane; as high as the loaded radius'),
+    centre: hardpoint('Centre of the wheel, in its middle plane; as high as the loaded radius'),
     camber: quantity(
       'angle',
       'Camber as drawn: top outboard positive, so that a top leaning in is negative',
       z.number().gt(-45).lt(45),
     ).optional(),
-    contactPatch: point('Middle of the tyre on the ground, in place of camber or beside it').optional(),
+    contactPatch: hardpoint('Middle of the tyre on the ground, in place of camber or beside it').optional(),
   })
   .refine(hasAny('camber', 'contactPatch'), {
     error: 'give camber (degrees) or contactPatch [y, z], or both',
@@ -23,10 +23,10 @@ const wheel = z
 function arm(name: string) {
   return z
     .strictObject({
-      inner: point(
+      inner: hardpoint(
         `Chassis pivot of the ${name} arm: where its axis pierces the plane across the wheel centre`,
       ),
-      outer: point(`Ball joint of the ${name} arm, where it meets the upright`),
+      outer: hardpoint(`Ball joint of the ${name} arm, where it meets the upright`),
     })
     .describe(`The ${name} arm, from its chassis pivot (inner) to its ball joint (outer).`);
 }
@@ -45,11 +45,11 @@ function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Pa
   return z
     .strictObject({
       ...mount,
-      chassisMount: point('Fixed end of the coilover on the chassis, middle of the bolt').optional(),
+      chassisMount: hardpoint('Fixed end of the coilover on the chassis, middle of the bolt').optional(),
       otherEnd: z
         .strictObject({
           on: parts(names, 'the other end of the coilover'),
-          mount: point('Other end of the coilover, middle of the bolt'),
+          mount: hardpoint('Other end of the coilover, middle of the bolt'),
         })
         .describe('The other end of the coilover where that moves too, in place of chassisMount.')
         .optional(),
@@ -74,7 +74,7 @@ function plainCoilover(...names: [Part, ...Part[]]) {
   return coilover(
     {
       on: parts(names, 'the moving end of the coilover'),
-      mount: point('Moving end of the coilover, middle of the bolt'),
+      mount: hardpoint('Moving end of the coilover, middle of the bolt'),
     },
     names,
   ).describe('The coilover: what it stands on, and its two ends.');
@@ -99,15 +99,15 @@ export const pushrodSchema = z.strictObject({
   rod: z
     .strictObject({
       on: parts(PARTS, 'the wheel end of the rod'),
-      mount: point('Wheel end of the rod, middle of its joint'),
-      rockerMount: point('Other end of the rod, on the rocker'),
+      mount: hardpoint('Wheel end of the rod, middle of its joint'),
+      rockerMount: hardpoint('Other end of the rod, on the rocker'),
     })
     .describe('The pushrod or pullrod: what it stands on, and its two ends.'),
   rocker: z
-    .strictObject({ pivot: point('Pivot of the rocker on the chassis, middle of the bolt') })
+    .strictObject({ pivot: hardpoint('Pivot of the rocker on the chassis, middle of the bolt') })
     .describe('The rocker between rod and coilover.'),
   coilover: coilover(
-    { rockerMount: point('End of the coilover on the rocker, middle of the bolt') },
+    { rockerMount: hardpoint('End of the coilover on the rocker, middle of the bolt') },
     PARTS,
   ).describe('The coilover: its end on the rocker, and its other one.'),
 });
@@ -117,8 +117,8 @@ export const strutSchema = z.strictObject({
   lowerArm: arm('lower'),
   strut: z
     .strictObject({
-      top: point('Top mount of the strut on the chassis, middle of its bearing'),
-      lower: point(
+      top: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
+      lower: hardpoint(
         'A point on the axis of the strut, low on the upright; the spring and damper act from here',
       ),
     })

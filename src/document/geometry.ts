@@ -121,7 +121,7 @@ function onOnePart(corner: unknown): Finding[] {
 /** The point at a place of a corner, if one stands there. */
 export function pointAt(corner: unknown, at: Place): Point | undefined {
   const point = valueAt(corner, at);
-  return Array.isArray(point) && point.length === 2 && point.every(Number.isFinite)
-    ? (point as unknown as Point)
-    : undefined;
+  if (!Array.isArray(point) || point.length !== 2) return undefined;
+  const [y, z] = point.map((coordinate) => valueAt(coordinate, ['value']) ?? coordinate);
+  return Number.isFinite(y) && Number.isFinite(z) ? [y, z] : undefined;
 }

@@ -103,7 +103,7 @@ type SchemaIssue = z.core.$ZodIssue;
 
 /** What of an input is not of the schema's shape, in our words; `units` is what its numbers are written in. */
 function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, units: Units): Finding[] {
-  const issues = error.issues.flatMap(spread);
+  const issues = error.issues.flatMap((issue) => spread(issue, input));
   /** Places that are missing because their names are misspelt: one slip is told once. */
   const misspelt = new Set<string>();
   const findings: (Finding & { readonly oneOf?: readonly string[] })[] = [];
@@ -125,14 +125,20 @@ function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, uni
   });
 }
 
-/** Of what may be one thing or another, the faults of the one that was meant. */
-function spread(issue: SchemaIssue): SchemaIssue[] {
-  if (issue.code !== 'invalid_union') return [issue];
+/** Of what may be one thing or another, the faults of the one that was meant; an empty object was meant for none. */
+function spread(issue: SchemaIssue, input: unknown): SchemaIssue[] {
+  if (issue.code !== 'invalid_union' || isEmpty(valueAt(input, issue.path))) return [issue];
   const meant = issue.errors.find(
     (option) => !option.some(({ code, path }) => code === 'invalid_type' && path.length === 0),
   );
   if (meant === undefined) return [issue];
-  return meant.map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] })).flatMap(spread);
+  return meant
+    .map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] }))
+    .flatMap((inner) => spread(inner, input));
+}
+
+function isEmpty(value: unknown): boolean {
+  return isRecord(value) && !Array.isArray(value) && Object.keys(value).length === 0;
 }
 
 function unknownName(
@@ -179,14 +185,8 @@ function translate(
   const unit = quantity === undefined ? undefined : unitName(quantity, units);
   const got = show(value);
   switch (issue.code) {
-    case 'invalid_type': {
-      const allowed = allowedBy(issue.expected, here, unit);
-      if (value === undefined) return { at, problem: 'missing', allowed, advice: 'add it' };
-      const wrong = { at, problem: 'wrong kind of value', got, allowed };
-      return typeof value === 'string' && issue.expected === 'number'
-        ? { ...wrong, advice: adviceForText(value, unit) }
-        : wrong;
-    }
+    case 'invalid_type':
+      return wrongKind(at, value, allowedBy(issue.expected, here, unit), issue.expected === 'number', unit);
     case 'invalid_value': {
       const allowed = (here && shapeOf(here)) ?? issue.values.join(', ');
       if (value === undefined) {
@@ -211,12 +211,15 @@ function translate(
         allowed: withUnit(rangeText(issue), unit),
       };
     case 'invalid_union':
-      return {
-        at,
-        problem: 'wrong kind of value',
-        got,
-        allowed: (here && shapeOf(here)) ?? choicesOf(here, unit),
-      };
+      // A quantity of several shapes is a number first of all.
+      return quantity === undefined
+        ? {
+            at,
+            problem: 'wrong kind of value',
+            got,
+            allowed: (here && shapeOf(here)) ?? choicesOf(here, unit),
+          }
+        : wrongKind(at, value, allowedBy('number', here, unit), true, unit);
     case 'custom': {
       const oneOf = issue.params?.oneOf as readonly string[] | undefined;
       const custom = { at, problem: issue.message, got };
@@ -225,6 +228,18 @@ function translate(
     default:
       return { at, problem: issue.message, got };
   }
+}
+
+function wrongKind(
+  at: Place,
+  value: unknown,
+  allowed: string,
+  isNumber: boolean,
+  unit: string | undefined,
+): Finding {
+  if (value === undefined) return { at, problem: 'missing', allowed, advice: 'add it' };
+  const wrong = { at, problem: 'wrong kind of value', got: show(value), allowed };
+  return isNumber && typeof value === 'string' ? { ...wrong, advice: adviceForText(value, unit) } : wrong;
 }
 
 function withUnit(text: string, unit: string | undefined): string {

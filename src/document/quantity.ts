@@ -27,6 +27,37 @@ export function size(description: string): z.ZodNumber {
 const y = quantity('length', 'y: outboard from the centreline of the car');
 const z_ = quantity('length', 'z: up from the ground at the drawn ride height');
 
+/** A number, or one that is known to plus or minus: `{ value, plusMinus }`. */
+function uncertain(number: z.ZodNumber) {
+  const { description = '' } = number;
+  const either = z
+    .union([
+      number,
+      z.strictObject({
+        value: number,
+        plusMinus: quantity(
+          'length',
+          'How far it may be off, to either side: half of the interval that holds it 95 times in 100',
+          z.number().gte(0),
+        ),
+      }),
+    ])
+    .describe(description);
+  quantities.set(either, 'length');
+  return either;
+}
+
+const [uncertainY, uncertainZ] = [uncertain(y), uncertain(z_)];
+
+/** A hardpoint: a point whose coordinates may be uncertain. */
+export function hardpoint(description: string) {
+  return takes(z.tuple([uncertainY, uncertainZ]), 'a point: two finite numbers [y, z]')
+    .readonly()
+    .describe(
+      `${description}. Point [y, z]: y outboard from the centreline, z up from the ground; either may be { value, plusMinus }.`,
+    );
+}
+
 /** A point of the corner's plane, `[y, z]`: y outboard from the vehicle's centreline, z up from the ground. */
 export function point(description: string) {
   return takes(z.tuple([y, z_]), 'a point: two finite numbers [y, z]')

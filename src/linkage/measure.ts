@@ -48,8 +48,12 @@ export interface BoundMeasure {
   readonly form: Form;
   /** Line of the body from which it is seen, over its drawn value; null for the ground. */
   readonly frame: Form | null;
+  /** The point whose place the form is, or the two between which it is the line. */
+  readonly ends: readonly [number] | readonly [number, number];
   /** Value added to a computed one: minus the drawn angle for a turn, the drawn place of the body seen from. */
   readonly zero: number;
+  /** Whether it counts from the drawn pose, so that it is 0 there whatever is drawn. */
+  readonly fromDrawn: boolean;
   /** Distance out of the plane, for a length. */
   readonly offset: number;
   /** Whether the form is a line of one body, so that its length is constant. */
@@ -94,9 +98,10 @@ function bind(
     if ('x' in measure || 'y' in measure) {
       const kind = 'x' in measure ? 'x' : 'y';
       const p = point('x' in measure ? measure.x : measure.y, `${path}.${kind}`);
-      if (from === null || frame === null) return coordinate(kind, system.places[p]);
-      const zero = system.places[from[0]][kind];
-      return { ...coordinate(kind, difference(system, from[0], p)), frame, zero };
+      const plain = coordinate(kind, system, p);
+      if (from === null || frame === null) return plain;
+      const [a] = from;
+      return { ...plain, form: difference(system, a, p), ends: [a, p], frame, zero: system.places[a][kind] };
     }
     if ('length' in measure) {
       const { length, offset = 0 } = measure;
@@ -109,7 +114,17 @@ function bind(
         });
       }
       const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
-      return { kind: 'length', form: difference(system, a, b), frame: null, zero: 0, offset, rigid: false };
+      const form = difference(system, a, b);
+      return {
+        kind: 'length',
+        form,
+        frame: null,
+        ends: [a, b],
+        zero: 0,
+        fromDrawn: false,
+        offset,
+        rigid: false,
+      };
     }
     if ('angle' in measure || 'turn' in measure) {
       const turn = 'turn' in measure;
@@ -129,6 +144,8 @@ function bind(
         kind: 'angle',
         form,
         frame,
+        ends: [a, b],
+        fromDrawn: turn,
         zero: turn ? -Math.atan2(form.y, form.x) : 0,
         offset: 0,
         rigid: frame === null && (turn || shareBody(system, a, b)),
@@ -144,9 +161,18 @@ function bind(
   return undefined;
 }
 
-/** A coordinate of the place that a form gives. */
-export function coordinate(kind: 'x' | 'y', form: Form): BoundMeasure {
-  return { kind, form, frame: null, zero: 0, offset: 0, rigid: false };
+/** A coordinate of a point by its index. */
+export function coordinate(kind: 'x' | 'y', { places }: System, p: number): BoundMeasure {
+  return {
+    kind,
+    form: places[p],
+    frame: null,
+    ends: [p],
+    zero: 0,
+    fromDrawn: false,
+    offset: 0,
+    rigid: false,
+  };
 }
 
 /** A body's line over its drawn value; null for a body that never moves. */

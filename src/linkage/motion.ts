@@ -199,7 +199,7 @@ function motionOf(path: Path, drawn: number): Motion {
   };
   const places = reader(
     path,
-    system.places.flatMap((form) => [coordinate('x', form), coordinate('y', form)]),
+    system.places.flatMap((_, p) => [coordinate('x', system, p), coordinate('y', system, p)]),
     [],
   );
   return {

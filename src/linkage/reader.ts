@@ -251,27 +251,39 @@ export function readRows(r: Reader, t: Float64Array, from: number): number {
   }
   readPlaces(r, p, rows);
   if (!r.anyDerived) return rows;
-  taylorMany(piece.t, 0, ORDER, s, rows, BLOCK, taylor, 0);
+  parameterAt(r, p, t, from, rows);
+  for (let i = 0; i < derived.length; i++) if (derived[i]) byParameter(m, i * READING, rows, taylor);
+  return rows;
+}
+
+/**
+ * The Taylor coefficients by s of the parameter, into `r.t`, where rows of values `t[from ..]` have been located in a
+ * piece. At a dead point its rate is zero.
+ */
+export function parameterAt(r: Reader, piece: number, t: Float64Array, from: number, rows: number): void {
+  const { s, t: taylor } = r;
+  const { pieces, low, high } = r.path;
+  taylorMany(pieces[piece].t, 0, ORDER, s, rows, BLOCK, taylor, 0);
   const deadLow = low.how === 'deadPoint' ? low.at : Number.NaN;
   const deadHigh = high.how === 'deadPoint' ? high.at : Number.NaN;
   for (let j = 0; j < rows; j++) {
     const value = t[from + j];
     if (value === deadLow || value === deadHigh) taylor[FIRST + j] = 0;
   }
-  for (let i = 0; i < derived.length; i++) {
-    if (!derived[i]) continue;
-    const q = i * READING;
-    for (let j = 0; j < rows; j++) {
-      const rate = taylor[FIRST + j];
-      const first = m[q + FIRST + j] / rate;
-      m[q + FIRST + j] = first;
-      m[q + SECOND + j] = (2 * (m[q + SECOND + j] - first * taylor[SECOND + j])) / (rate * rate);
-    }
-  }
-  return rows;
 }
 
-function pieceAt({ pieces }: Path, t: number): number {
+/** Taylor coefficients by s of a measure at `m[q ..]` made derivatives by the parameter, whose own are `taylor`. */
+export function byParameter(m: Float64Array, q: number, rows: number, taylor: Float64Array): void {
+  for (let j = 0; j < rows; j++) {
+    const rate = taylor[FIRST + j];
+    const first = m[q + FIRST + j] / rate;
+    m[q + FIRST + j] = first;
+    m[q + SECOND + j] = (2 * (m[q + SECOND + j] - first * taylor[SECOND + j])) / (rate * rate);
+  }
+}
+
+/** The piece that holds a value of the parameter. */
+export function pieceAt({ pieces }: Path, t: number): number {
   let p = pieces.length - 1;
   while (p > 0 && t < pieces[p].start) p--;
   return p;

@@ -11,8 +11,9 @@
 
 import { InputError } from '../errors.ts';
 import { checkDrawing, type Drawing, isPoint } from './drawing.ts';
-import { addForms, constantForm, type Form, type Forms, packForms } from './form.ts';
-import { type FormPlan, fittedStructureOf, type Member, type Structure, structureOf } from './structure.ts';
+import { lineBetween, makeForms, valueMaker } from './drawn-forms.ts';
+import { type Form, type Forms, packForms } from './form.ts';
+import { fittedStructureOf, type Structure, structureOf } from './structure.ts';
 
 /** A drawing turned into unknowns and rows; made by `compile`, never changed afterwards. */
 export interface System {
@@ -44,48 +45,8 @@ export function compile(drawing: Drawing): System {
     checkDrawing(drawing);
     structure = fittedStructureOf(drawing);
   }
-  const { fixed, definition, bodies, freePoints } = structure;
-
-  const places = new Array<Form>(x.length);
-  for (let j = 0; j < freePoints.length; j++) {
-    const p = freePoints[j];
-    places[p] = { x: x[p], y: y[p], free: [j], re: [1], im: [0] };
-  }
-  const place = (p: number): Form => {
-    if (places[p] !== undefined) return places[p];
-    const by = definition[p];
-    if (fixed[p] || by === undefined) places[p] = constantForm(x[p], y[p]);
-    else {
-      const [re, im] = share(x, y, by, p);
-      const a = place(by.a);
-      places[p] = addForms(addForms(a, a, -re, -im, 0, 0), place(by.b), re, im, x[p], y[p]);
-    }
-    return places[p];
-  };
-  for (let p = 0; p < x.length; p++) place(p);
-
-  const line = (from: number, to: number) =>
-    addForms(places[to], places[from], -1, 0, x[to] - x[from], y[to] - y[from]);
-  const forms: Form[] = [];
-  for (const plan of structure.forms) forms.push(formOf(plan));
-  function formOf(plan: FormPlan): Form {
-    switch (plan.kind) {
-      case 'one':
-        return ONE;
-      case 'place':
-        return places[plan.point];
-      case 'line':
-        return line(plan.from, plan.to);
-      case 'tie': {
-        const { body, point } = plan;
-        const [re, im] = share(x, y, body, point);
-        const off = addForms(places[point], places[body.a], -1, 0, 0, 0);
-        return addForms(off, line(body.a, body.b), -re, -im, 0, 0);
-      }
-      case 'turned':
-        return turnedAlong(line(plan.from, plan.to), forms[plan.along]);
-    }
-  }
+  const { bodies, freePoints } = structure;
+  const { places, forms } = makeForms(structure, valueMaker(x, y));
   let size = 0;
   for (const { a, b } of bodies.values()) size = Math.max(size, distance(x, y, a, b));
   if (freePoints.length > 0) checkSize(size);
@@ -99,17 +60,6 @@ export function compile(drawing: Drawing): System {
     ),
     size,
   };
-}
-
-const ONE = constantForm(1, 0);
-
-/** A line turned into the drawn direction of another: W_b |W_b|^-1 conj(W_b) W_a |W_a|^-1, at the drawn values. */
-function turnedAlong(form: Form, along: Form): Form {
-  const own = length(form);
-  const other = length(along);
-  const re = (form.x * along.x + form.y * along.y) / (own * other);
-  const im = (form.x * along.y - form.y * along.x) / (own * other);
-  return addForms(constantForm(0, 0), form, re, im, (own * along.x) / other, (own * along.y) / other);
 }
 
 /** Sizes between which powers of a length up to the order of the series can be computed with. */
@@ -131,9 +81,7 @@ function checkSize(size: number): void {
 
 /** The form b - a of two points, its drawn value exact in the difference. */
 export function difference(system: System, a: number, b: number): Form {
-  const from = system.places[a];
-  const to = system.places[b];
-  return addForms(to, from, -1, 0, to.x - from.x, to.y - from.y);
+  return lineBetween(system.places[a], system.places[b]);
 }
 
 /** Coordinates by index; a coordinate that is no number sends the drawing to the full check, which throws. */
@@ -173,14 +121,4 @@ function distance(x: readonly number[], y: readonly number[], a: number, b: numb
 
 function length({ x, y }: Form): number {
   return Math.sqrt(x * x + y * y);
-}
-
-/** Constant c with p = a + c (b - a). */
-function share(x: readonly number[], y: readonly number[], { a, b }: Member, p: number): [number, number] {
-  const bx = x[b] - x[a];
-  const by = y[b] - y[a];
-  const px = x[p] - x[a];
-  const py = y[p] - y[a];
-  const square = bx * bx + by * by;
-  return [(px * bx + py * by) / square, (py * bx - px * by) / square];
 }

@@ -157,7 +157,7 @@ describe('the ratio at ride', () => {
   };
 
   it('is the product of the levers: wheel and rod about the arm, rod and coilover about the rocker', () => {
-    const { lowerArm, upperArm, rod, rocker, coilover } = rear;
+    const { lowerArm, upperArm, rod, rocker, coilover } = pushrod(rear);
     const centre = meeting([lowerArm.inner, lowerArm.outer], [upperArm.inner, upperArm.outer]);
     // 1 N up at the contact patch is held by the arm's own force on the upright: moments about the instant centre give its
     // part across the arm, moments about the arm's pivot the rod's force, about the rocker's pivot that of the coilover.

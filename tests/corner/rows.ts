@@ -1,7 +1,7 @@
 /** Comparison of whole rows of a sweep, every column with the tolerance that its definition leaves it. */
 import type { Row } from 'jounce';
 import { expect } from 'vitest';
-import type { TravelOf } from '../judges/circle-intersection.ts';
+import type { Point, TravelOf } from '../judges/circle-intersection.ts';
 import { expectWithin, tolerance } from '../support/tolerance.ts';
 import { conditioningOf, type Kind, magnitudeOf, type Places } from './kinds.ts';
 
@@ -12,12 +12,14 @@ const RATE = 256;
 /** mm; stands for the lengths of a corner where an error of place becomes one of a rate. */
 const LENGTH = 100;
 
-/** Places of the moving points of a row. */
-export function placesOf(row: Row): Places {
+/** Places of the moving points of a row; those of a double wishbone can be named. */
+export function placesOf(
+  row: Row,
+): Places & Readonly<Record<'lowerOuter' | 'upperOuter' | 'wheelCentre' | 'contactPatch', Point>> {
   const names = Object.keys(row).flatMap((name) => /^(?!instantCentre)(.*)Y$/.exec(name)?.[1] ?? []);
   return Object.fromEntries(
     names.map((name) => [name, [row[`${name}Y`] as number, row[`${name}Z`] as number] as const]),
-  );
+  ) as ReturnType<typeof placesOf>;
 }
 
 /** What a comparison may say of its own. */
@@ -62,7 +64,8 @@ export function expectSameRow<In>(
   }
 }
 
-function withinOf(name: string, place: number, c: number, row: Row): number {
+/** Rounding of a column whose places are right to `place`, at a pose of conditioning c. */
+export function withinOf(name: string, place: number, c: number, row: Row): number {
   const first = (RATE * place * c ** 2) / LENGTH;
   switch (name) {
     case 'installationRatio':

@@ -1,4 +1,5 @@
 import { expect } from 'vitest';
+import { noteMet } from './met.ts';
 
 /** Spacing of doubles at 1. */
 export const EPS = Number.EPSILON;
@@ -30,6 +31,7 @@ export function expectClose(actual: number | null, expected: number, roundings: 
  */
 export function expectWithin(actual: number | null, expected: number, within: number): void {
   const off = actual === null ? Number.NaN : Math.abs(actual - expected);
+  noteMet(off, within);
   if (!(off <= within)) {
     expect.fail(`${actual} is not ${expected}: off by ${off}, allowed ${within}`);
   }

@@ -1,4 +1,5 @@
 import { type Corner, modelOf } from '../corner.ts';
+import type { CornerModel } from '../model.ts';
 import { articulationBounds } from './articulation.ts';
 import { type Bound, marginOf, TOUCH } from './bound.ts';
 import { type Course, layCourse } from './course.ts';
@@ -7,7 +8,7 @@ import { askEyes, damperBounds } from './damper.ts';
 import { compareDonor, type DonorComparison } from './donor.ts';
 import { groundBounds } from './ground-clearance.ts';
 import { notesOn } from './notes.ts';
-import { checkOptions, type LimitOptions } from './options.ts';
+import { type CheckedOptions, checkOptions, type LimitOptions } from './options.ts';
 import { firstMeeting, type Meeting, type Side } from './outward.ts';
 import { askReason, ratioBound } from './ratio.ts';
 import { compareTravel, type RequiredTravel } from './required.ts';
@@ -86,7 +87,11 @@ export interface Limits {
  */
 export function limits(corner: Corner, options: LimitOptions = {}): Limits {
   const model = modelOf(corner);
-  const given = checkOptions(options, model);
+  return limitsOf(model, checkOptions(options, model));
+}
+
+/** Where the travel of a corner's model ends, as `limits`. */
+export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const words = wordsIn(given.units);
   const { course, planned } = layCourse(model, (ask) => {
     const eyes = askEyes(model, ask);

@@ -1,0 +1,51 @@
+// To first order a column changes by the sum of its sensitivities times the errors of the coordinates. For independent
+// normal errors with half-widths w_h that is normal, with the half-width
+//
+//   w = sqrt(sum_h (dF/dh w_h)^2)
+//
+// (the law of propagation of uncertainty, JCGM 100:2008, sec. 5.1.2; from memory).
+
+import type { ColumnInfo } from './columns.ts';
+import { type Corner, modelOf } from './corner.ts';
+import { type Numbers, sensitivitiesOf } from './sensitivity.ts';
+import type { SweepOptions } from './sweep.ts';
+import { halfWidths, type PlusMinus } from './uncertainty.ts';
+
+/** How sure the columns of a sweep are. */
+export interface Bands {
+  /** The columns of the sweep but for `travel`. */
+  readonly info: readonly ColumnInfo[];
+  /** Travel of the rows, mm. */
+  readonly travel: Float64Array;
+  /** By column, half-width of the 95 % band at each row in the column's unit; null where the column has no value. */
+  readonly columns: Readonly<Record<string, Numbers>>;
+  /** The half-widths of the coordinates that it was reckoned with, mm. */
+  readonly plusMinus: Readonly<Record<string, number>>;
+}
+
+/**
+ * 95 % bands of a sweep's columns, to first order, for coordinates that are as uncertain as `plusMinus` says (default:
+ * as the corner does). `monteCarlo` has the same without that simplification.
+ *
+ * @throws InputError as `sweep`, and for a `plusMinus` that is missing or has unknown names or numbers below 0.
+ */
+export function bands(corner: Corner, plusMinus?: PlusMinus, options: SweepOptions = {}): Bands {
+  const { info, travel, by } = sensitivitiesOf(modelOf(corner), options);
+  const widths = halfWidths(corner, plusMinus, Object.keys(by));
+  const column = (name: string): Numbers =>
+    Array.from(travel, (_, i) => {
+      let square = 0;
+      for (const [coordinate, width] of Object.entries(widths)) {
+        const rate = by[coordinate][name][i];
+        if (rate === null) return null;
+        square += (rate * width) ** 2;
+      }
+      return Math.sqrt(square);
+    });
+  return {
+    info,
+    travel,
+    columns: Object.fromEntries(info.map(({ name }) => [name, column(name)])),
+    plusMinus: widths,
+  };
+}

@@ -1,0 +1,58 @@
+import { throwIfAny, unknownOptions } from '../errors.ts';
+import { unknownColumns } from './columns.ts';
+import { type Corner, modelOf } from './corner.ts';
+import { sensitivitiesOf } from './sensitivity.ts';
+import type { SweepOptions } from './sweep.ts';
+
+/** What is looked at, and over which travel; all optional. */
+export interface MillimetreOptions extends Omit<SweepOptions, 'columns'> {
+  /** Name of the column; default `installationRatio`. */
+  readonly column?: string;
+}
+
+const OPTIONS = ['column', 'bump', 'droop', 'travelOf', 'step'];
+
+/** What a millimetre of one coordinate changes, in the column's unit. */
+export interface MillimetreCost {
+  /** `shockMountY`, and so on: the coordinate that is a mm more, all others kept. */
+  readonly coordinate: string;
+  /** Change at the drawn ride height; null where there is none. */
+  readonly atRide: number | null;
+  /** The change that is largest in size over the travel, and the travel at which it is, mm; null where there is none. */
+  readonly largest: number | null;
+  readonly atTravel: number | null;
+}
+
+/**
+ * What a millimetre costs: for each hardpoint coordinate how much a column changes with a mm of it, to first order, in
+ * the order of the effect at ride (where that is equal, of the largest over the travel). Plain rows for a table.
+ *
+ * @throws InputError as `sweep`.
+ */
+export function costOfAMillimetre(corner: Corner, options: MillimetreOptions = {}): MillimetreCost[] {
+  const model = modelOf(corner);
+  const issues = unknownOptions('options of costOfAMillimetre', options, OPTIONS);
+  const { column = 'installationRatio', ...sweepOptions } = options;
+  issues.push(...unknownColumns([column], model).map((issue) => ({ ...issue, path: 'column' })));
+  throwIfAny('options of costOfAMillimetre', issues);
+  const { travel, by } = sensitivitiesOf(model, { ...sweepOptions, columns: [column] });
+  const ride = travel.indexOf(0);
+  const costs = Object.entries(by).map(([coordinate, columns]): MillimetreCost => {
+    const rates = columns[column];
+    let most = -1;
+    rates.forEach((rate, i) => {
+      if (rate !== null && (most < 0 || Math.abs(rate) > size(rates[most]))) most = i;
+    });
+    return {
+      coordinate,
+      atRide: rates[ride] ?? null,
+      largest: most < 0 ? null : rates[most],
+      atTravel: most < 0 ? null : travel[most],
+    };
+  });
+  return costs.sort((a, b) => size(b.atRide) - size(a.atRide) || size(b.largest) - size(a.largest));
+}
+
+function size(value: number | null): number {
+  return value === null ? 0 : Math.abs(value);
+}

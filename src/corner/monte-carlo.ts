@@ -1,0 +1,202 @@
+// The corner drawn many times over, each coordinate off by a normal error of its own, swept and stopped anew. What comes
+// out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
+// probabilities are shares of the draws.
+
+import { InputError, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { normal, quantile, uniform } from '../numerics/random.ts';
+import { bands } from './bands.ts';
+import type { ColumnInfo } from './columns.ts';
+import { type Corner, modelOf } from './corner.ts';
+import { moveHardpoints } from './hardpoint-coordinates.ts';
+import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
+import { checkOptions, type LimitOptions } from './limits/options.ts';
+import type { Numbers } from './sensitivity.ts';
+import { type Sweep, type SweepOptions, sweepModel } from './sweep.ts';
+import { HALF_WIDTH, type PlusMinus } from './uncertainty.ts';
+
+/** How many draws, and of what; all optional. */
+export interface MonteCarloOptions {
+  /** 100 to 10,000; default 1000. */
+  readonly draws?: number;
+  /** A whole number; default 1. Equal seeds give equal results. */
+  readonly seed?: number;
+  /** The sweep of each draw. */
+  readonly sweep?: SweepOptions;
+  /** What ends the travel, as `limits` takes it: with it, the causes are counted. */
+  readonly limits?: LimitOptions;
+}
+
+/** What comes of many draws of a corner. */
+export interface MonteCarlo {
+  /** The columns of the sweep but for `travel`. */
+  readonly info: readonly ColumnInfo[];
+  /** Travel of the rows, mm: those of the corner as drawn. */
+  readonly travel: Float64Array;
+  /** By column, half-width of the 95 % interval at each row; null where fewer than 40 draws have a value. */
+  readonly columns: Readonly<Record<string, Numbers>>;
+  /** The same to first order, as `bands` has it. */
+  readonly firstOrder: Readonly<Record<string, Numbers>>;
+  readonly draws: number;
+  /** Draws in which the corner could not be moved; they count in nothing else. */
+  readonly unmoved: number;
+  /** For each row the draws whose linkage reached it. */
+  readonly reached: readonly number[];
+  /** What ends the travel on either side, where `limits` was given. */
+  readonly limits?: { readonly bump: LimitOdds; readonly droop: LimitOdds };
+}
+
+/** What ends the travel on one side. */
+export interface LimitOdds {
+  /** The causes that came first in some draw, the most probable first. */
+  readonly causes: readonly CauseOdds[];
+  /** Travel at the end: 2.5th, 50th and 97.5th percentile, mm, droop negative; null where nothing ends it. */
+  readonly travel: { readonly low: number; readonly middle: number; readonly high: number } | null;
+}
+
+/** A cause, and the share of the draws that were moved in which it ends the travel; 'none' where nothing does. */
+export interface CauseOdds {
+  readonly cause: LimitCause | 'none';
+  /** As in `Limit`. */
+  readonly part: string;
+  readonly probability: number;
+}
+
+/** Fewer values than this have no 2.5th percentile but their least. */
+const FEWEST = 40;
+const LEAST_DRAWS = 100;
+const MOST_DRAWS = 10_000;
+const TAIL = 0.025;
+
+/**
+ * Draws a corner many times with coordinates as uncertain as `plusMinus` says (default: as the corner does), and gives
+ * what `bands` reckons to first order as it comes out, and with `limits` how probable each cause is to end the travel.
+ *
+ * @throws InputError as `bands` and `limits`, and for draws or a seed that are none.
+ */
+export function monteCarlo(
+  corner: Corner,
+  plusMinus?: PlusMinus,
+  options: MonteCarloOptions = {},
+): MonteCarlo {
+  checkDraws(options);
+  const { draws = 1000, seed = 1, sweep = {} } = options;
+  const { info, travel, columns: firstOrder, plusMinus: widths } = bands(corner, plusMinus, sweep);
+  const model = modelOf(corner);
+  const limitOptions = options.limits === undefined ? null : checkOptions(options.limits, model);
+  const within: SweepOptions = {
+    ...sweep,
+    droop: Math.max(0, -(travel[0] ?? 0)),
+    bump: Math.max(0, travel[travel.length - 1] ?? 0),
+  };
+
+  const samples = info.map(() => Array.from(travel, () => new Float64Array(draws)));
+  const counts = info.map(() => new Int32Array(travel.length));
+  const reached = new Array<number>(travel.length).fill(0);
+  const ends: Record<'bump' | 'droop', (Limit | null)[]> = { bump: [], droop: [] };
+  let unmoved = 0;
+  const next = normal(uniform(seed));
+  for (let n = 0; n < draws; n++) {
+    const errors = Object.entries(widths).map(([name, width]) => [name, (next() * width) / HALF_WIDTH]);
+    const drawn = moveHardpoints(model, Object.fromEntries(errors));
+    const moved = movedOrNot(() => ({
+      swept: sweepModel(drawn, within),
+      found: limitOptions === null ? null : limitsOf(drawn, limitOptions),
+    }));
+    if (moved === null) {
+      unmoved++;
+      continue;
+    }
+    const { swept, found } = moved;
+    eachCommonRow(travel, swept, (i, j) => {
+      reached[i]++;
+      info.forEach(({ name }, c) => {
+        const value = swept.columns[name][j];
+        if (value !== null) samples[c][i][counts[c][i]++] = value;
+      });
+    });
+    if (found === null) continue;
+    ends.bump.push(found.bump);
+    ends.droop.push(found.droop);
+  }
+  const halfWidth = (values: Float64Array) => {
+    if (values.length < FEWEST) return null;
+    values.sort();
+    return 0.5 * (quantile(values, 1 - TAIL) - quantile(values, TAIL));
+  };
+  const column = (c: number): Numbers =>
+    samples[c].map((values, i) => halfWidth(values.subarray(0, counts[c][i])));
+  return {
+    info,
+    travel,
+    columns: Object.fromEntries(info.map(({ name }, c) => [name, column(c)])),
+    firstOrder,
+    draws,
+    unmoved,
+    reached,
+    ...(limitOptions === null ? {} : { limits: { bump: oddsOf(ends.bump), droop: oddsOf(ends.droop) } }),
+  };
+}
+
+/** What a draw gives, or null where the drawing is none that can be moved. */
+function movedOrNot<T>(move: () => T): T | null {
+  try {
+    return move();
+  } catch (error) {
+    if (error instanceof InputError) return null;
+    throw error;
+  }
+}
+
+/** The rows that a draw's sweep has in common with the corner's: multiples of the step, and ends that were reached. */
+function eachCommonRow(travel: Float64Array, { columns }: Sweep, each: (i: number, j: number) => void): void {
+  for (let i = 0, j = 0; i < travel.length && j < columns.travel.length; ) {
+    const ahead = travel[i] - columns.travel[j];
+    if (ahead === 0) each(i, j);
+    if (ahead <= 0) i++;
+    if (ahead >= 0) j++;
+  }
+}
+
+function oddsOf(ends: readonly (Limit | null)[]): LimitOdds {
+  const found = new Map<string, { cause: LimitCause | 'none'; part: string; count: number }>();
+  for (const end of ends) {
+    const { cause, part } = end ?? { cause: 'none' as const, part: '' };
+    const key = `${cause} ${part}`;
+    const odds = found.get(key) ?? { cause, part, count: 0 };
+    odds.count++;
+    found.set(key, odds);
+  }
+  const travel = Float64Array.from(ends.flatMap((end) => (end === null ? [] : [end.travel]))).sort();
+  return {
+    causes: [...found.values()]
+      .sort((a, b) => b.count - a.count)
+      .map(({ cause, part, count }) => ({ cause, part, probability: count / ends.length })),
+    travel:
+      travel.length < FEWEST
+        ? null
+        : {
+            low: quantile(travel, TAIL),
+            middle: quantile(travel, 0.5),
+            high: quantile(travel, 1 - TAIL),
+          },
+  };
+}
+
+const OPTIONS = ['draws', 'seed', 'sweep', 'limits'];
+
+function checkDraws(options: MonteCarloOptions): void {
+  const issues = unknownOptions('options of monteCarlo', options, OPTIONS);
+  const { draws, seed } = options;
+  if (draws !== undefined && !(Number.isInteger(draws) && draws >= LEAST_DRAWS && draws <= MOST_DRAWS)) {
+    issues.push({
+      path: 'draws',
+      problem: 'not a number of draws',
+      got: show(draws),
+      allowed: `a whole number, ${LEAST_DRAWS} to ${MOST_DRAWS}`,
+    });
+  }
+  if (seed !== undefined && !Number.isSafeInteger(seed)) {
+    issues.push({ path: 'seed', problem: 'not a seed', got: show(seed), allowed: 'a whole number' });
+  }
+  throwIfAny('options of monteCarlo', issues);
+}

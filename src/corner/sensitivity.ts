@@ -1,0 +1,71 @@
+import { readPoses, readRates, sensor } from '../linkage/sensitivity.ts';
+import type { ColumnInfo } from './columns.ts';
+import { type Corner, modelOf } from './corner.ts';
+import { hardpointsOf } from './hardpoint-coordinates.ts';
+import type { CornerModel } from './model.ts';
+import { laySweep, type SweepOptions, sweepReader } from './sweep.ts';
+
+/** A column of numbers, null where there is none. */
+export type Numbers = readonly (number | null)[];
+
+/** How the columns of a sweep change with each coordinate of the drawing. */
+export interface Sensitivities {
+  /** The columns of the sweep but for `travel`; a derivative has their unit a mm. */
+  readonly info: readonly ColumnInfo[];
+  /** Travel of the rows, mm, as `sweep` has them. */
+  readonly travel: Float64Array;
+  /**
+   * By coordinate (`lowerInnerY`), then by column: one entry a row, null where the column has none. The coordinates are
+   * those of the corner as data: y outboard, mirrored if it was.
+   */
+  readonly by: Readonly<Record<string, Readonly<Record<string, Numbers>>>>;
+}
+
+/**
+ * Derivatives of every column at every row by every hardpoint coordinate, in the column's unit a mm: exact, at the same
+ * travel from the drawn ride height.
+ *
+ * One coordinate is moved, the drawing is otherwise kept and the corner swept anew from there, with the lengths that it
+ * then has. Where the wheel was given by its camber, that is kept and the contact patch goes with the wheel centre;
+ * where it was given by the contact patch alone, the camber follows.
+ *
+ * @throws InputError as `sweep`.
+ */
+export function sensitivities(corner: Corner, options: SweepOptions = {}): Sensitivities {
+  return sensitivitiesOf(modelOf(corner), options);
+}
+
+/** Sensitivities of the model of a corner. */
+export function sensitivitiesOf(model: CornerModel, options: SweepOptions): Sensitivities {
+  const { plan, measure, path, travel, driver } = laySweep(model, options);
+  const { info, recipes } = plan;
+  const inputs = hardpointsOf(model);
+  const s = sensor(
+    sweepReader(path, plan),
+    measure,
+    inputs.map(({ shift }) => shift),
+  );
+  const found = inputs.map(() => info.map((): (number | null)[] => []));
+  for (let first = 0; first < travel.length; ) {
+    const rows = readPoses(s, driver, first);
+    const { m } = s.reader;
+    for (let k = 0; k < inputs.length; k++) {
+      readRates(s, k, rows);
+      recipes.forEach(({ rate, drawn }, c) => {
+        const constant = drawn(inputs[k]);
+        for (let i = 0; i < rows; i++) {
+          const value = rate(m, s.rates, i) + constant;
+          found[k][c].push(Number.isFinite(value) ? value : null);
+        }
+      });
+    }
+    first += rows;
+  }
+  const byColumn = (columns: Numbers[]) =>
+    Object.fromEntries(columns.map((column, c) => [info[c].name, column]));
+  return {
+    info,
+    travel,
+    by: Object.fromEntries(inputs.map(({ name }, k) => [name, byColumn(found[k])])),
+  };
+}

@@ -1,0 +1,372 @@
+// Exact derivatives of readings by shifts of the drawn places, along a path. With W + eps V for a form and its change by
+// an input (form-rates.ts), the rows f = Re(k conj(W_a) W_b) - Re(k conj(d_a) d_b) = 0 hold to first order in eps when
+//
+//   Re(k (conj(V_a) W_b + conj(W_a) V_b)) = Re(k (conj(d˙_a) d_b + conj(d_a) d˙_b)),   V = W˙ + sum_j c_j y_j
+//
+// y being the change of the unknowns. W(s) and V(s) are power series of the arc length s about a pose, and order by order
+//
+//   J y_k = [k = 0] Re(k (conj(d˙_a) d_b + conj(d_a) d˙_b))
+//           - Re(k sum_{j=0..k} (conj(V_{a,j}) W_{b,k-j} + conj(W_{a,k-j}) V_{b,j}))     with V_k = W˙_k so far:
+//
+// the Jacobian of the motion itself, factorised once a pose for all inputs and orders. What J leaves open is how the
+// poses of the two motions are told to be the same: by the driver, as far from its drawn value in both. Each y_k takes
+// as much of the tangent as makes the driver's own change t˙_k that of its drawn value for k = 0, and 0 above.
+//
+// A measure m(W) changes by a quotient of series, order by order as well:
+//
+//   x, y     m˙ = Re V or Im V
+//   length   m m˙ = Re(conj(W) V)
+//   angle    |W|^2 m˙ = Im(conj(W) V)
+//
+// and as the driver's series stays what it was, derivatives by the driver follow from those by s as for the reading
+// itself (reader.ts). Rows that are redundant are left out as in the motion: where an input makes them contradict the
+// others, the derivative is that of the linkage without them.
+
+import { solve } from '../numerics/elimination.ts';
+import { taylorMany } from '../numerics/polynomial.ts';
+import { type Form, type Forms, packForms } from './form.ts';
+import { type RatedForm, ratedLine, rateForms, type Shift } from './form-rates.ts';
+import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
+import { byParameter, parameterAt, pieceAt, READING, type Reader, readRows } from './reader.ts';
+import { expander, factorise, ORDER, STRIDE } from './series.ts';
+
+/** A reader of measures with what their derivatives by shifts need, and the workspace for a block of rows. */
+export interface Sensor {
+  readonly reader: Reader;
+  readonly driver: BoundMeasure;
+  /** Orders kept: as many as the reader's measures want. */
+  readonly orders: number;
+  /** Forms of the rows, then those of the measures, then the driver's. */
+  readonly forms: Forms;
+  /** The same forms' derivatives, by each shift. */
+  readonly shifts: readonly Forms[];
+  /** For each measure, and last the driver, the index of its form. */
+  readonly formOf: readonly number[];
+  /** The block's unknowns, forms W and denominators of measures, laid out like readings; and the driver. */
+  readonly z: Float64Array;
+  readonly wx: Float64Array;
+  readonly wy: Float64Array;
+  readonly under: Float64Array;
+  readonly t: Float64Array;
+  /** What takes right-hand sides to unknowns: entry (u, i) of row j at `answer[(u * rows + i) * BLOCK + j]`. */
+  readonly answer: Float64Array;
+  /** The block's changes V; of one order right-hand sides, unknowns and what is taken of the tangent; the driver's. */
+  readonly vx: Float64Array;
+  readonly vy: Float64Array;
+  readonly rhs: Float64Array;
+  readonly y: Float64Array;
+  readonly along: Float64Array;
+  readonly drive: Float64Array;
+  /** Derivatives of the readings by the shift last asked for, laid out like `reader.m`. */
+  readonly rates: Float64Array;
+}
+
+/** Makes a sensor for a reader of a path that `driver` drives. */
+export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Shift[]): Sensor {
+  const { system } = reader.path;
+  const { places, forms } = rateForms(system, shifts);
+  const all: RatedForm[] = [...forms];
+  const bound = [...reader.measures, driver];
+  const formOf = bound.map(({ ends: [a, b] }) => {
+    const form = b === undefined ? places[a] : ratedLine(places[a], places[b]);
+    const known = all.indexOf(form);
+    return known >= 0 ? known : all.push(form) - 1;
+  });
+  const { unknowns } = system;
+  const rows = system.structure.rows.length;
+  const room = (count: number) => new Float64Array(count * READING);
+  return {
+    reader,
+    driver,
+    orders: reader.anyDerived ? KEPT : 1,
+    forms: packForms(all.map(({ value }) => value)),
+    shifts: shifts.map((_, k) => packForms(all.map(({ rates }) => withoutZeros(rates[k])))),
+    formOf,
+    z: room(unknowns),
+    wx: room(all.length),
+    wy: room(all.length),
+    under: room(bound.length),
+    t: room(1),
+    answer: new Float64Array(unknowns * rows * BLOCK),
+    vx: room(all.length),
+    vy: room(all.length),
+    rhs: new Float64Array(rows * BLOCK),
+    y: new Float64Array(unknowns * BLOCK),
+    along: new Float64Array(BLOCK),
+    drive: room(1),
+    rates: room(reader.measures.length),
+  };
+}
+
+/** A form without the entries that are nothing. */
+function withoutZeros({ x, y, free, re, im }: Form): Form {
+  const kept = free.map((_, k) => k).filter((k) => re[k] !== 0 || im[k] !== 0);
+  return { x, y, free: kept.map((k) => free[k]), re: kept.map((k) => re[k]), im: kept.map((k) => im[k]) };
+}
+
+/** Reads a block of rows as `readRows`, and makes their poses ready for `readRates`. */
+export function readPoses(s: Sensor, t: Float64Array, from: number): number {
+  const { reader, orders, forms, z, wx, wy, under, formOf } = s;
+  const rows = readRows(reader, t, from);
+  const p = pieceAt(reader.path, t[from]);
+  parameterAt(reader, p, t, from, rows);
+  s.t.set(reader.t);
+  const piece = reader.path.pieces[p];
+  for (let i = 0; i < reader.path.system.unknowns; i++) {
+    taylorMany(piece.z, i * STRIDE, ORDER, reader.s, rows, BLOCK, z, i * READING);
+  }
+  drawForms(forms, KEPT, rows, wx, wy);
+  addForms(forms, z, 0, KEPT - 1, rows, wx, wy);
+  fillAnswers(s, rows);
+  [...reader.measures, s.driver].forEach((measure, i) => {
+    const f = formOf[i] * READING;
+    if (measure.kind === 'length') measureBlock(measure, wx, wy, f, true, rows, under, i * READING);
+    else if (measure.kind === 'angle') squareBlock(wx, wy, f, orders, rows, under, i * READING);
+  });
+  return rows;
+}
+
+/** The derivatives of the block's readings by a shift, into `s.rates`. Where none exists they are not finite. */
+export function readRates(s: Sensor, shift: number, rows: number): void {
+  const { reader, driver, orders, forms, z, wx, wy, under, t, vx, vy, along, drive, formOf, rates } = s;
+  const moves = s.shifts[shift];
+  drawForms(moves, orders, rows, vx, vy);
+  addForms(moves, z, 0, orders - 1, rows, vx, vy);
+  const drivenAt = formOf.length - 1;
+  const drivenForm = formOf[drivenAt] * READING;
+  const drawn = drawnRate(driver, s, drivenAt, moves);
+  for (let k = 0; k < orders; k++) {
+    solveOrder(s, moves, k, rows);
+    addForms(forms, s.y, k, k, rows, vx, vy, 0);
+    rateOrder(driver, s, drivenForm, under, drivenAt * READING, k, rows, drive, 0);
+    // What is missing of the driver's change, made up along the tangent.
+    for (let j = 0; j < rows; j++) {
+      along[j] = ((k === 0 ? drawn : 0) - drive[k * BLOCK + j]) / t[BLOCK + j];
+      drive[k * BLOCK + j] = k === 0 ? drawn : 0;
+    }
+    for (let f = 0; f < forms.count; f++) {
+      const from = f * READING + BLOCK;
+      const to = f * READING + k * BLOCK;
+      for (let j = 0; j < rows; j++) {
+        vx[to + j] += along[j] * wx[from + j];
+        vy[to + j] += along[j] * wy[from + j];
+      }
+    }
+  }
+  for (let i = 0; i < reader.measures.length; i++) {
+    const measure = reader.measures[i];
+    const to = i * READING;
+    const last = reader.derived[i] ? KEPT : 1;
+    for (let k = 0; k < last; k++) {
+      rateOrder(measure, s, formOf[i] * READING, under, to, k, rows, rates, to);
+    }
+    if (measure.fromDrawn) {
+      const start = drawnRate(measure, s, i, moves);
+      for (let j = to; j < to + rows; j++) rates[j] -= start;
+    }
+    if (reader.derived[i]) byParameter(rates, to, rows, t);
+  }
+}
+
+/** Forms of a block at their drawn values, with nothing above order 0. */
+function drawForms(
+  { count, d }: Forms,
+  orders: number,
+  rows: number,
+  x: Float64Array,
+  y: Float64Array,
+): void {
+  for (let f = 0; f < count; f++) {
+    for (let k = 0; k < orders; k++) {
+      const at = f * READING + k * BLOCK;
+      const drawnX = k === 0 ? d[2 * f] : 0;
+      const drawnY = k === 0 ? d[2 * f + 1] : 0;
+      for (let j = at; j < at + rows; j++) {
+        x[j] = drawnX;
+        y[j] = drawnY;
+      }
+    }
+  }
+}
+
+/**
+ * Adds the variable parts of forms, orders `from` to `to` of a block, from unknowns of `stride` each whose order k
+ * stands `k * step` from their start.
+ */
+function addForms(
+  { count, start, free, c }: Forms,
+  z: Float64Array,
+  from: number,
+  to: number,
+  rows: number,
+  x: Float64Array,
+  y: Float64Array,
+  step = BLOCK,
+): void {
+  const stride = step === 0 ? BLOCK : READING;
+  for (let f = 0; f < count; f++) {
+    for (let q = start[f]; q < start[f + 1]; q++) {
+      const re = c[2 * q];
+      const im = c[2 * q + 1];
+      for (let k = from; k <= to; k++) {
+        const at = f * READING + k * BLOCK;
+        const zx = 2 * free[q] * stride + k * step;
+        const zy = zx + stride;
+        for (let j = 0; j < rows; j++) {
+          x[at + j] += re * z[zx + j] - im * z[zy + j];
+          y[at + j] += re * z[zy + j] + im * z[zx + j];
+        }
+      }
+    }
+  }
+}
+
+/** For each row of the block the matrix that takes right-hand sides to unknowns, its free column zero. */
+function fillAnswers({ reader, z, answer }: Sensor, rows: number): void {
+  const e = expander(reader.path.system);
+  const { elimination, rhs, x } = e;
+  const { unknowns } = e.system;
+  const pose = new Float64Array(unknowns);
+  for (let j = 0; j < rows; j++) {
+    for (let u = 0; u < unknowns; u++) pose[u] = z[u * READING + j];
+    factorise(e, pose);
+    const determined = elimination.rank === unknowns - 1;
+    for (let i = 0; i < rhs.length; i++) {
+      rhs.fill(0);
+      rhs[i] = 1;
+      solve(elimination, rhs, x);
+      const counts = elimination.pivotColumn[i] >= 0;
+      for (let u = 0; u < unknowns; u++) {
+        answer[(u * rhs.length + i) * BLOCK + j] = determined ? (counts ? x[u] : 0) : Number.NaN;
+      }
+    }
+  }
+}
+
+/** |W|^2 of a block, as many orders. */
+function squareBlock(
+  wx: Float64Array,
+  wy: Float64Array,
+  from: number,
+  orders: number,
+  rows: number,
+  out: Float64Array,
+  to: number,
+): void {
+  for (let k = 0; k < orders; k++) {
+    for (let j = 0; j < rows; j++) {
+      let sum = 0;
+      for (let i = 0; i <= k; i++) {
+        const a = from + i * BLOCK + j;
+        const b = from + (k - i) * BLOCK + j;
+        sum += wx[a] * wx[b] + wy[a] * wy[b];
+      }
+      out[to + k * BLOCK + j] = sum;
+    }
+  }
+}
+
+/** y_k of a block but for the tangent, into `s.y`. */
+function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
+  const { reader, forms, wx, wy, vx, vy, rhs, y, answer } = s;
+  const { unknowns, structure } = reader.path.system;
+  const plans = structure.rows;
+  for (let i = 0; i < plans.length; i++) {
+    const { a, b, re, im } = plans[i];
+    const at = i * BLOCK;
+    rhs.fill(k === 0 ? constantRate(forms, moves, a, b, re, im) : 0, at, at + rows);
+    for (let n = 0; n <= k; n++) {
+      const [va, vb] = [a * READING + n * BLOCK, b * READING + n * BLOCK];
+      const [wa, wb] = [a * READING + (k - n) * BLOCK, b * READING + (k - n) * BLOCK];
+      if (a === b) {
+        for (let j = 0; j < rows; j++) {
+          rhs[at + j] -= 2 * re * (vx[va + j] * wx[wa + j] + vy[va + j] * wy[wa + j]);
+        }
+        continue;
+      }
+      for (let j = 0; j < rows; j++) {
+        const ax = vx[va + j];
+        const ay = vy[va + j];
+        const bx = vx[vb + j];
+        const by = vy[vb + j];
+        const cx = wx[wa + j];
+        const cy = wy[wa + j];
+        const dx = wx[wb + j];
+        const dy = wy[wb + j];
+        const real = ax * dx + ay * dy + cx * bx + cy * by;
+        const imaginary = ax * dy - ay * dx + cx * by - cy * bx;
+        rhs[at + j] -= re * real - im * imaginary;
+      }
+    }
+  }
+  for (let u = 0; u < unknowns; u++) {
+    const to = u * BLOCK;
+    y.fill(0, to, to + rows);
+    for (let i = 0; i < plans.length; i++) {
+      const from = (u * plans.length + i) * BLOCK;
+      for (let j = 0; j < rows; j++) y[to + j] += answer[from + j] * rhs[i * BLOCK + j];
+    }
+  }
+}
+
+/** Re(k (conj(d˙_a) d_b + conj(d_a) d˙_b)) of a row. */
+function constantRate(
+  { d }: Forms,
+  { d: rate }: Forms,
+  a: number,
+  b: number,
+  re: number,
+  im: number,
+): number {
+  const [ax, ay, bx, by] = [d[2 * a], d[2 * a + 1], d[2 * b], d[2 * b + 1]];
+  const [cx, cy, dx, dy] = [rate[2 * a], rate[2 * a + 1], rate[2 * b], rate[2 * b + 1]];
+  const real = cx * bx + cy * by + ax * dx + ay * dy;
+  const imaginary = cx * by - cy * bx + ax * dy - ay * dx;
+  return re * real - im * imaginary;
+}
+
+/** m˙_k of a block; the denominator's orders stand at `under[below ..]`, and those of m˙ below k are in `out` already. */
+function rateOrder(
+  { kind }: BoundMeasure,
+  { wx, wy, vx, vy }: Sensor,
+  form: number,
+  under: Float64Array,
+  below: number,
+  k: number,
+  rows: number,
+  out: Float64Array,
+  to: number,
+): void {
+  const at = to + k * BLOCK;
+  if (kind === 'x' || kind === 'y') {
+    const v = kind === 'x' ? vx : vy;
+    for (let j = 0; j < rows; j++) out[at + j] = v[form + k * BLOCK + j];
+    return;
+  }
+  for (let j = 0; j < rows; j++) {
+    let sum = 0;
+    for (let n = 0; n <= k; n++) {
+      const w = form + n * BLOCK + j;
+      const v = form + (k - n) * BLOCK + j;
+      sum += kind === 'length' ? wx[w] * vx[v] + wy[w] * vy[v] : wx[w] * vy[v] - wy[w] * vx[v];
+      if (n > 0) sum -= under[below + n * BLOCK + j] * out[to + (k - n) * BLOCK + j];
+    }
+    out[at + j] = sum / under[below + j];
+  }
+}
+
+/** Derivative of a measure's value in the drawn pose. */
+function drawnRate(
+  { kind, offset }: BoundMeasure,
+  { forms, formOf }: Sensor,
+  measure: number,
+  moves: Forms,
+): number {
+  const f = 2 * formOf[measure];
+  const [x, y] = [forms.d[f], forms.d[f + 1]];
+  const [xRate, yRate] = [moves.d[f], moves.d[f + 1]];
+  if (kind === 'x') return xRate;
+  if (kind === 'y') return yRate;
+  if (kind === 'length') return (x * xRate + y * yRate) / Math.sqrt(x * x + y * y + offset * offset);
+  return (x * yRate - y * xRate) / (x * x + y * y);
+}

@@ -1,0 +1,35 @@
+// closes: the motion is one of this drawing. It starts as drawn, leaves the ground where it is, has the driver where it
+// was asked to be, and where it says that it came home, it did.
+
+import { expectWithin } from './broken.ts';
+import { expectMeasured } from './measured.ts';
+import { distance, nameOf } from './measures.ts';
+import { type Law, type Pose, poseAt, poses, type Setting, settingOf, traced } from './setting.ts';
+
+export const closes: Law = (build, data, options) => {
+  const setting = settingOf('closes', build, data, options);
+  const { drawing, driver } = setting;
+  const motion = traced(setting, drawing);
+  const all = Object.keys(drawing.points);
+  expectPlace(setting, poseAt(setting, motion, motion.drawn), all, 'its drawn place');
+  if (motion.high.how === 'closed') {
+    expectPlace(setting, poseAt(setting, motion, motion.high.at), all, 'home');
+  }
+  for (const pose of poses(setting, motion)) {
+    expectPlace(setting, pose, drawing.ground, 'its place on the ground');
+    if (pose.where.driver === null) continue;
+    expectMeasured(setting, `driver (${nameOf(driver)}) on the points`, driver, pose, pose.where.at);
+  }
+};
+
+function expectPlace(
+  { law, drawing, allowed, size }: Setting,
+  { where, places }: Pose,
+  names: readonly string[],
+  place: string,
+): void {
+  for (const name of names) {
+    const off = distance(places[name], drawing.points[name]);
+    expectWithin(law, `distance of ${name} from ${place}`, where, off, 0, allowed * size);
+  }
+}

@@ -1,0 +1,7 @@
+export { LawBroken, type Where } from './broken.ts';
+export { doubleWishbones } from './double-wishbones.ts';
+export type { FastCheck } from './fast-check.ts';
+export { fourBars } from './four-bars.ts';
+export { checkLaws, laws } from './laws.ts';
+export { linkages } from './linkages.ts';
+export type { Change, Law, LawOptions, Trace, Traced } from './setting.ts';

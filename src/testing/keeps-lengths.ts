@@ -1,0 +1,16 @@
+// keepsLengths: what the drawing fixes stays as drawn in every pose: distances inside a body and the sides on which
+// its points lie, coordinates that are held.
+
+import { expectWithin } from './broken.ts';
+import { keptBy } from './kept.ts';
+import { type Law, poses, settingOf, traced } from './setting.ts';
+
+export const keepsLengths: Law = (build, data, options) => {
+  const setting = settingOf('keepsLengths', build, data, options);
+  const { law, drawing, allowed, size } = setting;
+  const drawn = keptBy(drawing).map((kept) => ({ ...kept, length: kept.of(drawing.points) }));
+  for (const { where, places } of poses(setting, traced(setting, drawing))) {
+    for (const { what, of, length } of drawn)
+      expectWithin(law, what, where, of(places), length, allowed * size);
+  }
+};

@@ -1,0 +1,24 @@
+// readings: a measure reads as what the places of the points say.
+
+import { expectMeasured } from './measured.ts';
+import { everything, nameOf } from './measures.ts';
+import { type Law, poseAt, settingOf, spread, traced } from './setting.ts';
+
+/** How many poses are looked at. */
+const POSES = 8;
+
+export const readings: Law = (build, data, options) => {
+  const setting = settingOf('readings', build, data, options);
+  const { drawing, driver } = setting;
+  const motion = traced(setting, drawing);
+  const reads = everything(drawing, driver).map((measure) => ({
+    measure,
+    read: motion.read(measure),
+  }));
+  for (const at of spread(motion, POSES)) {
+    const pose = poseAt(setting, motion, at);
+    for (const { measure, read } of reads) {
+      expectMeasured(setting, nameOf(measure), measure, pose, read(at).value);
+    }
+  }
+};

@@ -1,0 +1,194 @@
+import {
+  type Drawing,
+  type Measure,
+  type Motion,
+  type Point,
+  type TraceOptions,
+  trace,
+} from '../linkage/index.ts';
+import type { Where } from './broken.ts';
+import { coordinates, intrinsic, isAngle, measured, nameOf, type Places, sizeOf } from './measures.ts';
+
+/** What the laws look at of a motion. */
+export type Traced = Pick<Motion, 'drawn' | 'low' | 'high' | 'at' | 'read'>;
+
+/** Whatever moves a drawing: `trace` of jounce/linkage, or something to be held against the same laws. */
+export type Trace = (drawing: Drawing, options?: TraceOptions) => Traced;
+
+/** How the laws `mirror`, `move`, `turn` and `scale` change a linkage. */
+export interface Change {
+  readonly law: 'mirror' | 'move' | 'turn' | 'scale';
+  /** The place of a point that was drawn at another. */
+  place(at: Point): Point;
+  /** How many times as long every length becomes. */
+  readonly lengths: number;
+  /** -1 where every angle changes its sign, else 1. */
+  readonly sense: 1 | -1;
+}
+
+/** How a linkage is put to the laws. */
+export interface LawOptions<T> {
+  /** What drives. Default: the body that turns fastest as drawn; where none turns, the distance that changes fastest. */
+  readonly driver?: Measure;
+  /** Values of the driver to look between. Default: as far as it goes; an angle or a turn 3 radians either way. */
+  readonly range?: readonly [from: number, to: number];
+  /**
+   * Share of the linkage's size, or part of a radian, by which a value may be off (default 1e-12); times what the
+   * pose's own sensitivity makes of it, and times 1000 for a second derivative.
+   */
+  readonly tolerance?: number;
+  /** What moves the drawing. Default: `trace`. */
+  readonly trace?: Trace;
+  /**
+   * Your data after a change: `change.place` applied to every point in it, lengths times `change.lengths`, angles times
+   * `change.sense`; null if your data can't be changed so. Default, and for null: the built drawing is changed.
+   */
+  redraw?(data: T, change: Change): T | null;
+}
+
+/** A law: returns if it holds for the drawing that `build` makes of `data`, throws LawBroken if it does not. */
+export type Law = <T>(build: (data: T) => Drawing, data: T, options?: LawOptions<T>) => void;
+
+/** A drawing under a law, and the measures of size that its tolerances need. */
+export interface Setting {
+  readonly law: string;
+  readonly drawing: Drawing;
+  readonly trace: Trace;
+  readonly driver: Measure;
+  /** Values of the driver to trace between, and whether they were given. */
+  readonly range: { readonly from: number; readonly to: number };
+  readonly ranged: boolean;
+  readonly tolerance: number;
+  /** Largest distance between two points of one body. */
+  readonly size: number;
+  /** Share of the size by which a place may be off: the tolerance, and the rounding of the coordinates. */
+  readonly allowed: number;
+}
+
+const TOLERANCE = 1e-12;
+/** How many times as far as a value a second derivative may be off: it feels the truncation of the motion's series. */
+export const SECOND = 1000;
+/** How often a coordinate is rounded on its way. */
+const ROUNDINGS = 64;
+/** How many poses are looked at along a motion. */
+const POSES = 16;
+/** Default range of an angle or a turn, radians either way: short of half a turn, so that nothing comes home in it. */
+const ANGLE = 3;
+/** Changes by less than this a unit of way, in radians times the size or in lengths, count as none. */
+const STILL = 1e-6;
+
+/** Builds the drawing and gathers what a law needs. */
+export function settingOf<T>(
+  law: string,
+  build: (data: T) => Drawing,
+  data: T,
+  options: LawOptions<T> = {},
+): Setting {
+  const drawing = build(data);
+  const { trace: by = trace, tolerance = TOLERANCE } = options;
+  const driver = options.driver ?? fastest(by, drawing);
+  const size = sizeOf(drawing);
+  return {
+    law,
+    drawing,
+    trace: by,
+    driver,
+    range: rangeOf(options.range, driver, drawing),
+    ranged: options.range !== undefined,
+    tolerance,
+    size,
+    allowed: allowedFor(tolerance, drawing, size),
+  };
+}
+
+/** Share of the size by which a place of a drawing's points may be off. */
+export function allowedFor(tolerance: number, { points }: Drawing, size: number): number {
+  const farthest = Math.max(...Object.values(points).map(([x, y]) => Math.hypot(x, y)));
+  return tolerance + (ROUNDINGS * Number.EPSILON * Math.max(farthest, size)) / size;
+}
+
+function rangeOf(
+  given: readonly [number, number] | undefined,
+  driver: Measure,
+  drawing: Drawing,
+): Setting['range'] {
+  if (given !== undefined) return { from: given[0], to: given[1] };
+  if (!isAngle(driver)) return { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
+  const drawn = measured(driver, drawing.points, drawing) ?? 0;
+  return { from: drawn - ANGLE, to: drawn + ANGLE };
+}
+
+/** What moves most, for the way that the linkage goes, in the drawn pose: a turn if anything turns, else a length. */
+function fastest(by: Trace, drawing: Drawing): Measure {
+  const still = by(drawing, { from: 0, to: 0 });
+  const rate = (measure: Measure) => Math.abs(still.read(measure)(0).first ?? 0);
+  const most = (measures: readonly Measure[]) =>
+    measures.reduce((best, one) => (rate(one) > rate(best) ? one : best));
+  const turn = most(intrinsic(drawing).filter(isAngle));
+  if (rate(turn) * sizeOf(drawing) > STILL) return turn;
+  const length = most(intrinsic(drawing).filter((one) => !isAngle(one)));
+  return rate(length) > STILL ? length : most(coordinates(drawing));
+}
+
+/** The drawing's motion by the driver, or that of another drawing of the same linkage. */
+export function traced({ trace, driver, range }: Setting, drawing: Drawing): Traced {
+  return trace(drawing, { driver, ...range });
+}
+
+/** How far past the drawn pose a motion to one side is traced, in the driver's unit. */
+const MARGIN = 1e-3;
+
+/** The motion of a drawing by the driver from the value that it has as drawn to another one. */
+export function drivenTo(setting: Setting, drawing: Drawing, drawn: number, target: number): Traced {
+  const past = drawn - Math.sign(target - drawn) * MARGIN * unitOf(setting.driver, setting.size);
+  return traced({ ...setting, range: { from: Math.min(past, target), to: Math.max(past, target) } }, drawing);
+}
+
+/** So many values of the driver, evenly from end to end. */
+export function spread({ low, high }: Traced, count: number): number[] {
+  return Array.from({ length: count }, (_, k) =>
+    Math.min(high.at, Math.max(low.at, low.at + (k / (count - 1)) * (high.at - low.at))),
+  );
+}
+
+/** The driver at a share of the way from the drawn pose to its low (negative) or high end. */
+export function placeAt({ drawn, low, high }: Traced, share: number): number {
+  return share < 0 ? drawn - share * (low.at - drawn) : drawn + share * (high.at - drawn);
+}
+
+/** A value of the driver that is in range but for rounding. */
+export function clamp({ low, high }: Traced, at: number): number {
+  return Math.min(high.at, Math.max(low.at, at));
+}
+
+/** Unit of a measure: a radian, or the linkage's size. */
+export function unitOf(measure: Measure, size: number): number {
+  return isAngle(measure) ? 1 : size;
+}
+
+/** A value of the driver as a place in the travel. */
+export function where({ driver }: Setting, at: number): Where {
+  return { at, driver: nameOf(driver) };
+}
+
+/** A pose, and where in the travel it is. */
+export interface Pose {
+  readonly where: Where;
+  readonly places: Places;
+}
+
+/** The pose at a value of the driver. */
+export function poseAt(setting: Setting, motion: Traced, at: number): Pose {
+  return { where: where(setting, at), places: motion.at(at) };
+}
+
+/** Poses from end to end of a motion and, unless a range was given, along the arc length all the way round. */
+export function poses(setting: Setting, motion: Traced): Pose[] {
+  const found = spread(motion, POSES).map((at) => poseAt(setting, motion, at));
+  if (setting.ranged) return found;
+  const round = setting.trace(setting.drawing);
+  return [
+    ...found,
+    ...spread(round, POSES).map((at) => ({ where: { at, driver: null }, places: round.at(at) })),
+  ];
+}

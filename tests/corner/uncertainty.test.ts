@@ -1,0 +1,255 @@
+/** Bands to first order, many draws, and what a millimetre costs. */
+
+import * as fc from 'fast-check';
+import {
+  bands,
+  costOfAMillimetre,
+  type DoubleWishboneInput,
+  doubleWishbone,
+  InputError,
+  type LimitOptions,
+  limits,
+  type MonteCarloOptions,
+  monteCarlo,
+  type PlusMinus,
+  sensitivities,
+  sweep,
+} from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { wildCorners } from '../support/corners.ts';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectWithin, tolerance } from '../support/tolerance.ts';
+
+const input: DoubleWishboneInput = deepFreeze({
+  lowerArm: { inner: [255, 165], outer: [640, 150] },
+  upperArm: { inner: [310, 355], outer: [600, 375] },
+  wheel: { centre: [705, 312], camber: -0.5 },
+  coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 480] },
+});
+const corner = doubleWishbone(input);
+
+function errorOf(run: () => unknown): InputError {
+  try {
+    run();
+  } catch (error) {
+    if (error instanceof InputError) return error;
+    throw error;
+  }
+  expect.fail('nothing was thrown');
+}
+
+describe('bands', () => {
+  it('are sensitivities times half-widths, added as squares', () => {
+    const options = { bump: 40, droop: 40, step: 20 };
+    fc.assert(
+      fc.property(wildCorners, fc.integer({ min: 0, max: 30 }), (given, width) => {
+        const one = doubleWishbone(given);
+        const { by, info } = sensitivities(one, options);
+        const plusMinus = { lowerInnerY: width / 10, shockMountZ: 2 };
+        const found = bands(one, plusMinus, options);
+        expect(found.plusMinus).toEqual({
+          ...Object.fromEntries(Object.keys(by).map((name) => [name, 0])),
+          ...plusMinus,
+        });
+        for (const { name } of info) {
+          found.columns[name].forEach((band, i) => {
+            const parts = Object.entries(plusMinus).map(([coordinate, w]) => [by[coordinate][name][i], w]);
+            if (parts.some(([rate]) => rate === null)) return expect(band).toBeNull();
+            const wanted = Math.hypot(...parts.map(([rate, w]) => Number(rate) * Number(w)));
+            expectWithin(band, wanted, tolerance({ times: 8, scale: wanted }));
+          });
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('take what the corner itself says by default, and grow in proportion', () => {
+    const uncertain = doubleWishbone({
+      ...input,
+      lowerArm: { inner: [{ value: 255, plusMinus: 1.5 }, 165], outer: input.lowerArm.outer },
+    });
+    const own = bands(uncertain);
+    expect(own).toEqual(bands(corner, { lowerInnerY: 1.5 }));
+    const twice = bands(corner, { lowerInnerY: 3 });
+    own.columns.camber.forEach((band, i) => {
+      expectWithin(twice.columns.camber[i], 2 * Number(band), tolerance({ times: 4, scale: 1 }));
+    });
+    expect(bands(uncertain, 0).columns.shockLength.every((band) => band === 0)).toBe(true);
+  });
+
+  it('refuse what is no half-width, and names that are no coordinates', () => {
+    const message = (plusMinus: unknown) => errorOf(() => bands(corner, plusMinus as PlusMinus)).message;
+    expect(message(undefined)).toBe(
+      [
+        'invalid plusMinus',
+        '  not given, nor in the corner (allowed: mm for all coordinates, or { lowerInnerY: mm, ... }); give it, or write coordinates of the corner as { value, plusMinus }',
+      ].join('\n'),
+    );
+    expect(message(-1)).toContain('not a half-width, got -1 (allowed: mm, 0 or more, or {');
+    for (const wrong of [Number.NaN, '1', null, [1]]) expect(message(wrong)).toContain('not a half-width');
+    const { issues } = errorOf(() =>
+      bands(corner, { lowerInerY: 1, lowerInnerZ: -2, contactPatchY: 1, shockMountY: 1 }),
+    );
+    expect(issues.map(({ path, problem, advice }) => [path, problem, advice])).toEqual([
+      ['lowerInerY', 'unknown coordinate', 'did you mean lowerInnerY?'],
+      ['lowerInnerZ', 'not a half-width', undefined],
+      ['contactPatchY', 'unknown coordinate', 'correct the name, or take it out'],
+    ]);
+  });
+});
+
+describe('many draws', () => {
+  const rows = { bump: 60, droop: 60, step: 30 };
+
+  it('have the half-widths that the first order says, within the error of sampling', () => {
+    const draws = 4000;
+    // Half the distance of two quantiles of n normal numbers has the standard error 0.952 / sqrt(n) of itself.
+    const share = (5 * 0.952) / Math.sqrt(draws);
+    for (const wheel of [input.wheel, { centre: input.wheel.centre, contactPatch: [708, 0] as const }]) {
+      const found = monteCarlo(doubleWishbone({ ...input, wheel }), 0.3, { draws, sweep: rows });
+      expect(found.unmoved).toBe(0);
+      expect(found.reached).toEqual(found.reached.map(() => draws));
+      let moved = 0;
+      for (const { name } of found.info) {
+        found.columns[name].forEach((half, i) => {
+          const wanted = Number(found.firstOrder[name][i]);
+          expectWithin(half, wanted, share * wanted + 1e-11);
+          if (wanted > 0) moved++;
+        });
+      }
+      expect(moved).toBeGreaterThan(100);
+    }
+  });
+
+  it('are the same for the same seed, and others for another', () => {
+    const options: MonteCarloOptions = { draws: 100, sweep: { ...rows, columns: ['installationRatio'] } };
+    const first = monteCarlo(corner, 1, { ...options, seed: 3 });
+    expect(monteCarlo(corner, 1, { ...options, seed: 3 })).toEqual(first);
+    expect(monteCarlo(corner, 1, { ...options, seed: 4 }).columns).not.toEqual(first.columns);
+    expect(monteCarlo(corner, 0, options).columns.installationRatio).toEqual([0, 0, 0, 0, 0]);
+  });
+
+  it('give each row to the draws that reach it, where the linkage comes to its end', () => {
+    const free = sweep(corner, { droop: 400, bump: 0 }).end.droop.travel;
+    const sweepOptions = { droop: -free + 0.2, bump: 0, step: -free - 0.1, columns: ['camber'] };
+    const { reached, draws, unmoved } = monteCarlo(corner, 0.5, { sweep: sweepOptions });
+    expect(unmoved).toBe(0);
+    // The first row stands a tenth of a mm before the dead point as drawn.
+    expect(reached[0]).toBeGreaterThan(0.3 * draws);
+    expect(reached[0]).toBeLessThan(0.9 * draws);
+    expect(reached[1]).toBe(draws);
+  });
+
+  it('count a draw that is no linkage, and leave it out', () => {
+    const found = monteCarlo(corner, { shockMountY: 0, lowerInnerY: 1e13 }, { draws: 100, sweep: rows });
+    // Longer than 1e12 is not computed with: |error| > 1e12 in some 84 of 100 draws.
+    expect(found.unmoved).toBeGreaterThan(60);
+    expect(found.unmoved).toBeLessThan(100);
+    expect(found.reached[2]).toBe(100 - found.unmoved);
+    expect(found.columns.shockLength[2]).toBeNull();
+  });
+
+  it('refuse options that are none', () => {
+    const pathsOf = (options: unknown) =>
+      errorOf(() => monteCarlo(corner, 1, options as MonteCarloOptions)).issues.map(({ path }) => path);
+    expect(pathsOf({ draws: 99, seed: 0.5, draw: 3 })).toEqual(['draw', 'draws', 'seed']);
+    expect(pathsOf({ draws: 10_001 })).toEqual(['draws']);
+    expect(pathsOf(null)).toEqual(['']);
+    expect(pathsOf({ sweep: { bump: -1 } })).toEqual(['bump']);
+    expect(pathsOf({ limits: { damper: { open: 300, closed: 385 } } })).toEqual(['damper.closed']);
+  });
+});
+
+describe('the probability of a cause', () => {
+  const plusMinus = 1;
+  const closed = 310;
+  const drawn = limits(corner, { damper: { open: 385, closed } });
+  const travel = Number(drawn.bump?.travel);
+  const at = sweep(corner, { bump: travel, droop: 0 });
+  const { shockLength } = bands(corner, plusMinus, { bump: travel, droop: 0 }).columns;
+  // At one length the travel changes by that of the length at one travel over the ratio.
+  const halfWidth = Number(shockLength.at(-1)) / Number(at.columns.installationRatio.at(-1));
+  const draws = 600;
+  const run = (options: LimitOptions) => {
+    const found = monteCarlo(corner, plusMinus, {
+      draws,
+      limits: options,
+      sweep: { bump: 0, droop: 0, columns: [] },
+    });
+    if (found.limits === undefined) expect.fail('no limits');
+    return found.limits;
+  };
+
+  it('is that of the normal distribution, for a damper that closes and a chassis that comes down', () => {
+    // Normal distribution function at half a standard deviation (tables; from memory).
+    const wanted = 0.69146;
+    const clearance = travel + (0.5 * halfWidth) / 1.96;
+    const { bump } = run({ damper: { open: 385, closed }, ground: [[0, clearance]] });
+    expect(bump.causes.map(({ cause, part }) => [cause, part])).toEqual([
+      ['damperClosed', ''],
+      ['chassisOnGround', 'ground[0]'],
+    ]);
+    const [first, second] = bump.causes.map(({ probability }) => probability);
+    expectWithin(first, wanted, 4 * Math.sqrt((wanted * (1 - wanted)) / draws));
+    expectWithin(first + second, 1, tolerance({ times: 2, scale: 1 }));
+    // All travel to the ground is the same.
+    expectWithin(bump.travel?.high ?? null, clearance, 1e-9);
+  });
+
+  it('goes with the travel to be counted on', () => {
+    const { bump } = run({ damper: { open: 385, closed } });
+    expect(bump.causes).toEqual([{ cause: 'damperClosed', part: '', probability: 1 }]);
+    const { low, middle, high } = bump.travel ?? { low: 0, middle: 0, high: 0 };
+    // Standard errors of a median and of half the distance of two quantiles, in half-widths.
+    expectWithin(middle, travel, (5 * 0.64 * halfWidth) / Math.sqrt(draws));
+    expectWithin((high - low) / 2, halfWidth, (5 * 0.952 * halfWidth) / Math.sqrt(draws));
+  });
+});
+
+describe('what a millimetre costs', () => {
+  it('is told of every coordinate, the dearest first', () => {
+    const rows = costOfAMillimetre(corner);
+    const { by, travel } = sensitivities(corner);
+    const ride = travel.indexOf(0);
+    expect(rows.map(({ coordinate }) => coordinate).sort()).toEqual(Object.keys(by).sort());
+    const sizes = rows.map(({ atRide }) => Math.abs(Number(atRide)));
+    expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
+    for (const { coordinate, atRide, largest, atTravel } of rows) {
+      const rates = by[coordinate].installationRatio.map(Number);
+      expect(atRide).toBe(rates[ride]);
+      expect(largest).toBe(rates[travel.indexOf(Number(atTravel))]);
+      expect(Math.abs(Number(largest))).toBe(Math.max(...rates.map(Math.abs)));
+    }
+    expect(JSON.parse(JSON.stringify(rows))).toEqual(rows);
+  });
+
+  it('is asked of any column, and where that does not change at ride goes by the largest', () => {
+    const rows = costOfAMillimetre(corner, { column: 'halfTrackChange', bump: 50, droop: 50 });
+    expect(rows.every(({ atRide }) => atRide === 0)).toBe(true);
+    const sizes = rows.map(({ largest }) => Math.abs(Number(largest)));
+    expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
+    expect(sizes[0]).toBeGreaterThan(0);
+    expect(rows[0].atTravel).toBeOneOf([-50, 50]);
+  });
+
+  it('has null where the column has no value at all', () => {
+    const level = doubleWishbone({
+      ...input,
+      lowerArm: { inner: [240, 150], outer: [640, 150] },
+      upperArm: { inner: [200, 375], outer: [600, 375] },
+    });
+    for (const { atRide, largest, atTravel } of costOfAMillimetre(level, { column: 'instantCentreY' })) {
+      expect([atRide, largest, atTravel]).toEqual([null, null, null]);
+    }
+  });
+
+  it('refuses columns and options that are none', () => {
+    const errorsOf = (options: unknown) =>
+      errorOf(() => costOfAMillimetre(corner, options as object)).issues.map(({ path }) => path);
+    expect(errorsOf({ column: 'chamber' })).toEqual(['column']);
+    expect(errorsOf({ columns: ['camber'] })).toEqual(['columns']);
+    expect(errorsOf({ bump: -1 })).toEqual(['bump']);
+    expect(errorsOf(3)).toEqual(['']);
+  });
+});

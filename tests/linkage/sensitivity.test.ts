@@ -1,0 +1,137 @@
+/** Sensitivities of random linkages, with drivers of every kind, against linkages drawn and traced anew. */
+import { assert, integer, pre, property } from 'fast-check';
+import { type Drawing, type Measure, type Point, trace } from 'jounce/linkage';
+import { describe, expect, it } from 'vitest';
+import type { Shift } from '../../src/linkage/form-rates.ts';
+import { bindMeasure } from '../../src/linkage/measure.ts';
+import { FIRST, READING, reader, SECOND } from '../../src/linkage/reader.ts';
+import { readPoses, readRates, sensor } from '../../src/linkage/sensitivity.ts';
+import { STEPS, slopeOf } from '../support/differences.ts';
+import { deepFreeze } from '../support/freeze.ts';
+import { intrinsic, linkages } from '../support/linkages.ts';
+import { drivers, placeAt, redrawn, share } from '../support/motions.ts';
+import { EPS, expectWithin } from '../support/tolerance.ts';
+
+/** Value, first and second derivative of measures, differentiated by each shift, so far from the drawn driver. */
+function ratesOf(
+  drawing: Drawing,
+  driver: Measure,
+  measures: readonly Measure[],
+  shifts: readonly Shift[],
+  travel: number,
+) {
+  const { path, drawn } = trace(drawing, { driver, ...rangeOf(driver) });
+  const { system } = path;
+  const r = reader(
+    path,
+    measures.map((measure) => bindMeasure(system, measure, 'measure')),
+  );
+  const s = sensor(r, bindMeasure(system, driver, 'driver'), shifts);
+  readPoses(s, Float64Array.of(drawn + travel), 0);
+  return shifts.map((_, k) => {
+    readRates(s, k, 1);
+    return measures.map((_, i) => [0, FIRST, SECOND].map((order) => s.rates[i * READING + order]));
+  });
+}
+
+const rangeOf = (driver: Measure) => ('turn' in driver ? { from: -7, to: 7 } : {});
+
+function readingsOf(drawing: Drawing, driver: Measure, measures: readonly Measure[], travel: number) {
+  const motion = trace(drawing, { driver, ...rangeOf(driver) });
+  const at = motion.drawn + travel;
+  if (!(at > motion.low.at && at < motion.high.at)) return null;
+  return measures.map((measure) => {
+    const { value, first, second } = motion.read(measure)(at);
+    return [value, first, second] as number[];
+  });
+}
+
+const moved = (drawing: Drawing, name: string, by: Point) => {
+  const k = Object.keys(drawing.points).indexOf(name);
+  return redrawn(drawing, ([x, y], i): Point => (i === k ? [x + by[0], y + by[1]] : [x, y]));
+};
+
+describe('sensitivities of a linkage', () => {
+  /** Steps, in the square of 1000 in which linkages are drawn. */
+  const STEP = 0.05;
+  /** Roundings in a reading from which a quotient is made. */
+  const NOISE = 512;
+
+  it('are central differences of linkages drawn anew, of value, first and second derivative', () => {
+    let [sharp, all] = [0, 0];
+    assert(
+      property(
+        linkages,
+        drivers,
+        share,
+        integer({ min: 0, max: 99 }),
+        integer({ min: 0, max: 1 }),
+        ({ drawing }, driver, part, n, axis) => {
+          const names = Object.keys(drawing.points);
+          const name = names[n % names.length];
+          const unit: Point = axis === 0 ? [1, 0] : [0, 1];
+          const measures: Measure[] = [
+            ...intrinsic(drawing),
+            { x: 'Y0' },
+            { y: 'X0' },
+            { angle: ['O', 'X0'] },
+          ];
+          const motion = trace(drawing, { driver, ...rangeOf(driver) });
+          const travel = placeAt(motion, part) - motion.drawn;
+          const [exact] = ratesOf(drawing, driver, measures, [{ [name]: unit }], travel);
+          const near = STEPS.map((k) =>
+            readingsOf(
+              moved(drawing, name, [k * STEP * unit[0], k * STEP * unit[1]]),
+              driver,
+              measures,
+              travel,
+            ),
+          );
+          pre(near.every((one) => one !== null));
+          measures.forEach((measure, i) => {
+            const size = 'turn' in measure || 'angle' in measure ? 2 * Math.PI : 1000;
+            [0, 1, 2].forEach((order) => {
+              const values = near.map((one) => (one as number[][])[i][order]);
+              const most = Math.max(...[0, 1, 2].map((k) => Math.abs(exact[i][k])));
+              const rounding = NOISE * EPS * (size + Math.abs(values[0]) + most);
+              const { slope, trust } = slopeOf(values, STEP, rounding);
+              all++;
+              // Near a dead point quotients say nothing.
+              if (trust > 1e-5 * (1 + Math.abs(slope))) return;
+              sharp++;
+              expectWithin(exact[i][order], slope, 10 * trust + 1e-8 * (1 + Math.abs(slope)));
+            });
+          });
+        },
+      ),
+      { numRuns: 60 },
+    );
+    expect(sharp / all).toBeGreaterThan(0.8);
+  });
+});
+
+describe('a parallelogram with a third bar', () => {
+  // The third bar is redundant: with it moved as the others are, it stays so.
+  const drawing = deepFreeze({
+    points: { A: [0, 0], B: [40, 90], C: [200, 0], D: [240, 90], E: [130, 20], F: [170, 110], P: [90, 150] },
+    ground: ['A', 'C', 'E'],
+    bodies: { left: ['A', 'B'], right: ['C', 'D'], middle: ['E', 'F'], table: ['B', 'D', 'F', 'P'] },
+  } satisfies Drawing);
+  const plain = deepFreeze({
+    points: { A: [0, 0], B: [40, 90], C: [200, 0], D: [240, 90], P: [90, 150] },
+    ground: ['A', 'C'],
+    bodies: { left: ['A', 'B'], right: ['C', 'D'], table: ['B', 'D', 'P'] },
+  } satisfies Drawing);
+
+  it('has the sensitivities that it has without', () => {
+    const measures: Measure[] = [{ x: 'P' }, { y: 'P' }, { turn: 'table' }, { length: ['A', 'P'] }];
+    const shift: Shift = { B: [1, 0.5], D: [1, 0.5], F: [1, 0.5], P: [0.2, -0.3] };
+    for (const travel of [-0.5, 0, 0.3]) {
+      const [with3] = ratesOf(drawing, { turn: 'left' }, measures, [shift], travel);
+      const [with2] = ratesOf(plain, { turn: 'left' }, measures, [shift], travel);
+      with3.flat().forEach((rate, i) => {
+        expectWithin(rate, with2.flat()[i], 1e-12 * 200);
+      });
+    }
+  });
+});

@@ -1,0 +1,43 @@
+// What comparisons met: for each test how many there were, and the one that came nearest to its tolerance. Kept only where
+// MET names a folder to write it to; `npm run validation` makes a table of it.
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+
+/** The comparisons of one test. */
+export interface Met {
+  readonly file: string;
+  readonly test: string;
+  checks: number;
+  /** Error and tolerance of the comparison that came nearest to its tolerance. */
+  off: number;
+  within: number;
+}
+
+const folder = process.env.MET;
+const all: Met[] = [];
+let current: Met | null = null;
+
+/** Comparisons from here on belong to a test. */
+export function beginTest(file: string, test: string): void {
+  if (folder === undefined) return;
+  current = { file, test, checks: 0, off: 0, within: 1 };
+  all.push(current);
+}
+
+/** Notes a comparison. */
+export function noteMet(off: number, within: number): void {
+  if (current === null) return;
+  current.checks++;
+  if (off * current.within > current.off * within) {
+    current.off = off;
+    current.within = within;
+  }
+}
+
+/** Writes what a file's tests met. */
+export function writeMet(): void {
+  if (folder === undefined || all.length === 0) return;
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, `${basename(all[0].file)}.json`), JSON.stringify(all));
+}
