@@ -80,14 +80,15 @@ function plainCoilover(...names: [Part, ...Part[]]) {
   ).describe('The coilover: what it stands on, and its two ends.');
 }
 
-const ALL = ['lowerArm', 'upperArm', 'upright'] as const;
+/** The parts of a double wishbone that move with the wheel. */
+export const PARTS = ['lowerArm', 'upperArm', 'upright'] as const;
 
 /** Double wishbone with a coilover from an arm or the upright to the chassis; shape as `doubleWishbone` documents. */
 export const doubleWishboneSchema = z.strictObject({
   lowerArm: arm('lower'),
   upperArm: arm('upper'),
   wheel,
-  coilover: plainCoilover(...ALL),
+  coilover: plainCoilover(...PARTS),
 });
 
 /** Double wishbone with a rod from an arm or the upright to a rocker that works the coilover; as `pushrod` documents. */
@@ -97,7 +98,7 @@ export const pushrodSchema = z.strictObject({
   wheel,
   rod: z
     .strictObject({
-      on: parts(ALL, 'the wheel end of the rod'),
+      on: parts(PARTS, 'the wheel end of the rod'),
       mount: hardpoint('Wheel end of the rod, middle of its joint'),
       rockerMount: hardpoint('Other end of the rod, on the rocker'),
     })
@@ -107,7 +108,7 @@ export const pushrodSchema = z.strictObject({
     .describe('The rocker between rod and coilover.'),
   coilover: coilover(
     { rockerMount: hardpoint('End of the coilover on the rocker, middle of the bolt') },
-    ALL,
+    PARTS,
   ).describe('The coilover: its end on the rocker, and its other one.'),
 });
 

@@ -122,6 +122,6 @@ function onOnePart(corner: unknown): Finding[] {
 export function pointAt(corner: unknown, at: Place): Point | undefined {
   const point = valueAt(corner, at);
   if (!Array.isArray(point) || point.length !== 2) return undefined;
-  const [y, z] = point.map((coordinate) => valueAt(coordinate, ['value']) ?? coordinate);
+  const [y, z] = [point[0], point[1]].map((coordinate) => valueAt(coordinate, ['value']) ?? coordinate);
   return Number.isFinite(y) && Number.isFinite(z) ? [y, z] : undefined;
 }

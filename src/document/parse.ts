@@ -189,7 +189,10 @@ function translate(
       return wrongKind(at, value, allowedBy(issue.expected, here, unit), issue.expected === 'number', unit);
     case 'invalid_value': {
       const allowed = (here && shapeOf(here)) ?? issue.values.join(', ');
-      if (value === undefined) return { at, problem: 'missing', allowed, advice: 'add it' };
+      if (value === undefined) {
+        const advice = issue.values.length === 1 ? `write ${show(issue.values[0])}` : 'add it';
+        return { at, problem: 'missing', allowed, advice };
+      }
       const meant = typeof value === 'string' ? meantName(value, issue.values.map(String)) : undefined;
       const choice = { at, problem: 'unknown choice', got, allowed };
       return meant === undefined ? choice : { ...choice, advice: `did you mean "${meant}"?` };

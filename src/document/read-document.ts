@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import { InputError, show, throwIfAny } from '../errors.ts';
 import { type Units, unitName } from '../units.ts';
+import { PARTS } from './corner-schema.ts';
 import { geometryFindings } from './geometry.ts';
 import { readJson } from './json-text.ts';
 import { endFindings, limitFindings } from './limit-findings.ts';
@@ -61,13 +62,14 @@ function partFindings(corner: unknown): Finding[] {
   const ends = ['limits', 'ends'];
   const isFixed = valueAt(corner, ['coilover', 'otherEnd']) === undefined;
   const housing = ['limits', 'ballJoints', 'rodMount', 'housing'];
-  const holders = ['rod', valueAt(corner, ['rod', 'on'])];
+  const on = valueAt(corner, ['rod', 'on']);
   const held = valueAt(corner, housing);
   const findings = under(ends, endFindings(valueAt(corner, ends), isFixed));
-  if (held === undefined || holders.includes(held) || holders[1] === undefined) return findings;
+  if (held === undefined || held === 'rod' || held === on || !PARTS.some((part) => part === on))
+    return findings;
   return [
     ...findings,
-    { at: housing, problem: 'not a part of this joint', got: show(held), allowed: holders.join(', ') },
+    { at: housing, problem: 'not a part of this joint', got: show(held), allowed: `rod, ${on}` },
   ];
 }
 

@@ -1,7 +1,7 @@
 // Columns of a sweep over its travel, in panels one under the other.
 
 import type { ColumnInfo } from '../corner/columns.ts';
-import type { Limits } from '../corner/limits/limits.ts';
+import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import { heading, SIZE, SMALL, WIDTH } from './marks.ts';
@@ -105,7 +105,7 @@ export function curvesPicture(sweep: Curves, options: CurveOptions): Picture {
           marksOf(sweep.end, k === 0),
           options.beside?.[column.name],
         ),
-        ...(options.limits === undefined || k > 0 ? [] : limitWords(options.limits, x, top)),
+        ...(options.limits === undefined || k > 0 ? [] : limitWords(options.limits, sweep.end, x, top)),
       ];
     }),
     ...travelNumbers(x, sweep.info[0], bottom),
@@ -152,8 +152,11 @@ function limitBands({ bump, droop, events }: Limits, x: Axis, top: number): Elem
 }
 
 /** The limits by name beneath the edge of the first panel, from the middle outward where there is room. */
-function limitWords({ bump, droop, events }: Limits, x: Axis, top: number): Element[] {
-  const marks = [droop, bump].filter((limit) => limit !== null);
+function limitWords({ bump, droop, events }: Limits, end: Curves['end'], x: Axis, top: number): Element[] {
+  // Where the linkage itself ended the sweep, that is told as its end.
+  const told = (limit: Limit) =>
+    end[limit.side].how !== 'reached' && Math.abs(limit.travel - end[limit.side].travel) < ONE_PLACE;
+  const marks = [droop, bump].filter((limit) => limit !== null).filter((limit) => !told(limit));
   const named = [
     ...marks.map(({ side, travel, cause }) => ({ side, travel, words: causeWords(cause) })),
     ...events.map(({ side, travel }) => ({ side, travel, words: 'bump stop met' })),
@@ -176,6 +179,9 @@ function limitWords({ bump, droop, events }: Limits, x: Axis, top: number): Elem
     );
   });
 }
+
+/** Travels no farther apart are one place in a picture, mm. */
+const ONE_PLACE = 0.05;
 
 /** The columns by name, as long as they make a heading. */
 function titleFor(columns: readonly ColumnInfo[]): string {

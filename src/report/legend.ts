@@ -98,9 +98,12 @@ function figures({ poses, swept, ends }: Scene, y: number, limits?: Limits): Ele
     const base = y + 24 + ROW * i;
     const end =
       name === 'ride' ? '' : limitMark(limits?.[name]) || (ends === null ? '' : endMark(ends[name]));
+    // Drawn a hair before a dead point, where the ratio grows beyond all bounds.
+    const isDead = name !== 'ride' && limits?.[name]?.cause === 'deadPoint';
+    const valueAt = (column: string) => (isDead && column === 'installationRatio' ? null : row[column]);
     const room = WIDTH - EDGE - right(columns.length - 1) - 18;
     const cells = columns.map(({ name: column, unit }) =>
-      printed(column === 'travel' ? signedTravel(travel) : figure(row[column], unit)),
+      printed(column === 'travel' ? signedTravel(travel) : figure(valueAt(column), unit)),
     );
     return [
       line([EDGE + 8, base - 4], [EDGE + 58, base - 4], STROKES[name]),

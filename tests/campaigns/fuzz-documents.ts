@@ -129,13 +129,16 @@ function garbled(text: string): string {
 }
 
 const folder = new URL('../../../docs/examples/', import.meta.url);
-const car: Holder = JSON.parse(readFileSync(new URL('car.json', folder), 'utf8'));
+const example = (name: string): Holder => JSON.parse(readFileSync(new URL(name, folder), 'utf8'));
+const car = example('car.json');
 const corners = car.corners as Holder;
 const corner: Holder = { units: 'imperial', ...(corners.front as Holder) };
 const EXAMPLES = {
   car,
   corner,
-  frontCorner: JSON.parse(readFileSync(new URL('front-corner.json', folder), 'utf8')),
+  frontCorner: example('front-corner.json'),
+  pushrod: example('pushrod-corner.json'),
+  strut: example('strut-corner.json'),
 };
 
 let document_: Holder = car;
@@ -193,7 +196,7 @@ function judge(input: unknown, kind: keyof typeof EXAMPLES, document: string): v
 
 const begun = performance.now();
 for (let k = 0; k < count; k++) {
-  const kind = oneOf(['car', 'corner', 'frontCorner'] as const);
+  const kind = oneOf(Object.keys(EXAMPLES) as (keyof typeof EXAMPLES)[]);
   document_ = structuredClone(EXAMPLES[kind]);
   const way = random();
   let input: unknown = document_;

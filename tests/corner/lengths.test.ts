@@ -86,6 +86,22 @@ describe('arms screwed in or out', () => {
     expect(changeLengths(corner, {}).corner).toEqual(corner);
   });
 
+  it('carry the other end of a coilover that stands on the arm', () => {
+    const corner = doubleWishbone({
+      lowerArm: { inner: [250, 150], outer: [650, 150] },
+      upperArm: { inner: [300, 350], outer: [600, 360] },
+      wheel: { centre: [700, 300], camber: 0 },
+      coilover: { on: 'lowerArm', mount: [540, 160], otherEnd: { on: 'upperArm', mount: [400, 352] } },
+    });
+    const { corner: longer } = changeLengths(corner, { upperArm: lengthsOf(corner).upperArm + 10 });
+    const fromPivot = ({ upperArm: { inner }, coilover: { otherEnd } }: typeof corner) => {
+      const [y, z] = otherEnd?.mount ?? [Number.NaN, Number.NaN];
+      return Math.hypot(y - inner[0], z - inner[1]);
+    };
+    expect(longer.coilover.otherEnd).not.toEqual(corner.coilover.otherEnd);
+    expectWithin(fromPivot(longer), fromPivot(corner), CLOSE);
+  });
+
   it('must be arms, and lengths', () => {
     const corner = doubleWishbone({
       lowerArm: { inner: [250, 150], outer: [650, 150] },

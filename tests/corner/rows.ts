@@ -1,9 +1,9 @@
 /** Comparison of whole rows of a sweep, every column with the tolerance that its definition leaves it. */
 import type { Row } from 'jounce';
 import { expect } from 'vitest';
-import type { CornerInput, Point, TravelOf } from '../judges/circle-intersection.ts';
+import type { Point, TravelOf } from '../judges/circle-intersection.ts';
 import { expectWithin, tolerance } from '../support/tolerance.ts';
-import { conditioning, magnitude } from './geometry.ts';
+import { conditioningOf, type Kind, magnitudeOf, type Places } from './kinds.ts';
 
 /** Roundings of a place, a length or (in degrees, over some 200 mm) an angle. */
 const PLACE = 16;
@@ -12,22 +12,14 @@ const RATE = 256;
 /** mm; stands for the lengths of a corner where an error of place becomes one of a rate. */
 const LENGTH = 100;
 
-/** Places of the moving points of a row. */
-export function placesOf(row: Row): {
-  lowerOuter: Point;
-  upperOuter: Point;
-  wheelCentre: Point;
-  contactPatch: Point;
-  shockMount: Point;
-} {
-  const place = (name: string): Point => [row[`${name}Y`] as number, row[`${name}Z`] as number];
-  return {
-    lowerOuter: place('lowerOuter'),
-    upperOuter: place('upperOuter'),
-    wheelCentre: place('wheelCentre'),
-    contactPatch: place('contactPatch'),
-    shockMount: place('shockMount'),
-  };
+/** Places of the moving points of a row; those of a double wishbone can be named. */
+export function placesOf(
+  row: Row,
+): Places & Readonly<Record<'lowerOuter' | 'upperOuter' | 'wheelCentre' | 'contactPatch', Point>> {
+  const names = Object.keys(row).flatMap((name) => /^(?!instantCentre)(.*)Y$/.exec(name)?.[1] ?? []);
+  return Object.fromEntries(
+    names.map((name) => [name, [row[`${name}Y`] as number, row[`${name}Z`] as number] as const]),
+  ) as ReturnType<typeof placesOf>;
 }
 
 /** What a comparison may say of its own. */
@@ -48,16 +40,17 @@ export interface Against {
  * given travel is right to e c, c the pose's conditioning; a first derivative loses c twice more (its denominator,
  * and the pose that it is taken at), a second derivative four times.
  */
-export function expectSameRow(
+export function expectSameRow<In>(
   actual: Row,
   expected: Row,
   info: readonly { readonly name: string; readonly unit: string }[],
-  input: CornerInput,
+  kind: Kind<In>,
+  input: In,
   against: Against = {},
 ): void {
-  const { travelOf, coordinates = magnitude(input), units = {}, shift, except = [] } = against;
+  const { travelOf, coordinates = magnitudeOf(input), units = {}, shift, except = [] } = against;
   const places = placesOf(expected);
-  const c = Math.max(conditioning(input, places), conditioning(input, places, travelOf));
+  const c = Math.max(conditioningOf(kind, input, places), conditioningOf(kind, input, places, travelOf));
   const place = tolerance({ times: PLACE, scale: coordinates * c });
   for (const { name, unit } of info) {
     if (except.includes(name)) continue;

@@ -1,5 +1,14 @@
 // Corners of many shapes, to be drawn.
-import { type DoubleWishboneInput, doubleWishbone, type Sweep, type SweepOptions, sweep } from 'jounce';
+import {
+  type Corner,
+  type DoubleWishboneInput,
+  doubleWishbone,
+  pushrod,
+  type Sweep,
+  type SweepOptions,
+  strut,
+  sweep,
+} from 'jounce';
 import { fixtureCorners } from '../judges/corners.ts';
 
 export const plain: DoubleWishboneInput = {
@@ -95,6 +104,73 @@ export const shapes: [name: string, input: DoubleWishboneInput, options: SweepOp
       coilover: { on: 'lowerArm', mount: [50.5, 16.8], chassisMount: [35, 47] },
     },
     { bump: 7, droop: 7, step: 0.5 },
+  ],
+];
+
+const arms = {
+  lowerArm: { inner: [250, 160], outer: [630, 150] },
+  upperArm: { inner: [300, 340], outer: [590, 360] },
+  wheel: { centre: [700, 315], contactPatch: [702, 0] },
+} as const;
+
+/** Corners that are no plain double wishbones, and what their pictures name beside arms and wheel. */
+export const otherKinds: [name: string, corner: Corner, names: string[]][] = [
+  [
+    'pushrod',
+    pushrod({
+      ...arms,
+      rod: { on: 'lowerArm', mount: [560, 165], rockerMount: [345, 470] },
+      rocker: { pivot: [260, 400] },
+      coilover: { rockerMount: [235, 500], chassisMount: [10, 470] },
+    }),
+    ['rod', 'rocker', 'rod mount', 'rod rocker mount', 'rocker pivot', 'shock mount, rocker'],
+  ],
+  [
+    'pullrod',
+    pushrod({
+      ...arms,
+      rod: { on: 'upperArm', mount: [560, 350], rockerMount: [330, 130] },
+      rocker: { pivot: [280, 160] },
+      coilover: { rockerMount: [300, 230], chassisMount: [60, 200] },
+    }),
+    ['rod', 'rocker', 'upper arm pivot', 'shock mount, chassis'],
+  ],
+  [
+    'rod on the upright, coilover from rocker to arm',
+    pushrod({
+      ...arms,
+      rod: { on: 'upright', mount: [600, 200], rockerMount: [345, 470] },
+      rocker: { pivot: [260, 400] },
+      coilover: { rockerMount: [235, 500], otherEnd: { on: 'lowerArm', mount: [380, 170] } },
+    }),
+    ['rod mount', 'shock mount, rocker', 'shock mount, lower arm'],
+  ],
+  [
+    'rocker with its points in line',
+    pushrod({
+      ...arms,
+      rod: { on: 'lowerArm', mount: [560, 165], rockerMount: [340, 440] },
+      rocker: { pivot: [280, 440] },
+      coilover: { rockerMount: [210, 440], chassisMount: [200, 720] },
+    }),
+    ['rocker', 'rocker pivot'],
+  ],
+  [
+    'coilover between the arms',
+    doubleWishbone({
+      ...arms,
+      coilover: { on: 'lowerArm', mount: [540, 165], otherEnd: { on: 'upperArm', mount: [400, 348] } },
+    }),
+    ['shock mount, lower arm', 'shock mount, upper arm'],
+  ],
+  [
+    'strut',
+    strut({
+      lowerArm: { inner: [330, 190], outer: [690, 170] },
+      strut: { top: [560, 860], lower: [640, 330] },
+      wheel: { centre: [745, 300], camber: -0.5 },
+    }),
+    ['strut top', 'shock mount, upright', 'lower ball joint'],
   ],
 ];
 

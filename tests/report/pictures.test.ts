@@ -1,6 +1,6 @@
-import { doubleWishbone, drawCorner, drawSweep, InputError, plotCurves, sweep } from 'jounce';
+import { doubleWishbone, drawCorner, drawSweep, InputError, limits, plotCurves, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { plain, randomCorners, shapes, swept } from './corners.ts';
+import { otherKinds, plain, randomCorners, shapes, swept } from './corners.ts';
 import { faults, readPaper } from './paper.ts';
 
 const drawn = (svg: string) => {
@@ -36,6 +36,34 @@ describe('drawCorner', () => {
       }
     },
   );
+
+  it.each(otherKinds)('names the parts of other kinds, with nothing written over: %s', (_, corner, names) => {
+    const curves = sweep(corner, { bump: 60, droop: 60 });
+    const { faults: found, texts } = drawn(drawCorner(corner, curves));
+    expect(found).toEqual([]);
+    expect(texts).toEqual(
+      expect.arrayContaining([...names, 'shock', 'lower arm', 'upright', 'wheel centre']),
+    );
+    const panels = curves.info.map(({ name }) => name).filter((name) => /^(ro|shockL|kingpin)/.test(name));
+    expect(drawn(drawSweep(corner, curves, { limits: limits(corner), panels })).faults).toEqual([]);
+  });
+
+  it('gives no ratio at a dead point that limits the travel', () => {
+    const [, corner] = otherKinds.find(([name]) => name.startsWith('rocker with its points'))!;
+    const found = limits(corner);
+    expect(found.droop).toMatchObject({ cause: 'deadPoint', part: 'rodAndRocker' });
+    const { texts } = drawn(drawCorner(corner, [], { limits: found }));
+    expect(texts.filter((text) => text === '\u2013')).toHaveLength(1);
+  });
+
+  it('fills a rocker, and draws a rod as a bar', () => {
+    const [, corner] = otherKinds[0];
+    const svg = drawCorner(corner, [0]);
+    const plates = [...svg.matchAll(/<path [^>]*fill="#e2e2e2"[^>]*d="([^"]*)"/g)].map(([, d]) => d);
+    // Lower arm, upright and rocker have three points that show, not in line; upper arm and rod are bars.
+    expect(plates.map((d) => d.split(/[ML]/).length - 1)).toEqual([3, 3, 3]);
+    expect(svg.match(/<path [^>]*stroke-width="4"/g)).toHaveLength(2);
+  });
 
   it.each(randomCorners)('has nothing cut off or written over: %s', (_, input) => {
     const corner = doubleWishbone(input);

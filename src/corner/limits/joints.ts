@@ -7,9 +7,11 @@ import type { CornerModel } from '../model.ts';
 export const CHASSIS = 'chassis';
 
 /** The two parts that meet in each joint. */
-function jointsOf({ drawing: { ground, bodies } }: CornerModel): Record<string, readonly [string, string]> {
+function jointsOf({
+  drawing: { points, ground, bodies },
+}: CornerModel): Record<string, readonly [string, string]> {
   const joints: Record<string, readonly [string, string]> = {};
-  for (const point of new Set(Object.values(bodies).flat())) {
+  for (const point of Object.keys(points)) {
     const names = Object.keys(bodies).filter((body) => bodies[body].includes(point));
     const [one, other, ...more] = ground.includes(point) ? [...names, CHASSIS] : names;
     if (other !== undefined && more.length === 0) joints[point] = [one, other];

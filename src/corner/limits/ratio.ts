@@ -53,40 +53,38 @@ const NOTHING = 1e-6;
 /** Asks for what tells why the ratio is zero. */
 export function askReason(model: CornerModel, eyes: Eyes, ask: Ask): Reason {
   const { shock, rocker, drawing } = model;
-  const [outer, inner] = [shock.outer, shock.inner].map((eye) => carrierOf(model, eye));
-  const parts = [outer, inner].filter((body) => body !== null);
+  const carriers = [shock.outer, shock.inner].map((eye) => carrierOf(model, eye));
+  const parts = carriers.filter((body) => body !== null);
   const turns = parts.map((body) => ask({ turn: body }));
   /** An end that moves on no body: about what it turns can't be told. */
-  const unknown = [shock.outer, shock.inner].some(
-    (eye) => carrierOf(model, eye) === null && !drawing.ground.includes(eye),
-  );
-  const still =
-    rocker !== null && parts.length === 1 && parts[0] === rocker.body ? rockerStill(model, rocker) : null;
+  const loose = carriers[0] === null || (carriers[1] === null && !drawing.ground.includes(shock.inner));
+  const onRocker = rocker !== null && parts.length === 1 && parts[0] === rocker.body ? rocker : null;
+  const rodEnd = onRocker && [ask({ x: onRocker.rod.outer }), ask({ y: onRocker.rod.outer })];
   return (pose) => {
-    const speed = Math.abs(pose[TRAVEL + 1]);
-    const nothing = (...rates: number[]) => Math.hypot(...rates) <= NOTHING * speed;
+    const nothing = (...rates: number[]) => Math.hypot(...rates) <= NOTHING * Math.abs(pose[TRAVEL + 1]);
+    const standsStill = (place: readonly number[]) => nothing(...place.map((at) => pose[at + 1]));
     if (Math.hypot(...lineOf(eyes, pose)) <= NOTHING) return 'the two ends of the coilover come together';
-    if (nothing(...lineRate(eyes, pose))) return still ?? 'the two ends of the coilover move alike';
+    if (nothing(...lineRate(eyes, pose))) {
+      if (!standsStill(eyes.outer)) return 'the two ends of the coilover move alike';
+      return onRocker !== null && rodEnd !== null && !standsStill(rodEnd)
+        ? `the rocker stands still there, its rod in line with ${centreOf([carrierOf(model, onRocker.rod.outer)], drawing)}`
+        : 'the part that it stands on stands still there';
+    }
     const turn = turns.reduce((sum, at, k) => sum + (k === 0 ? 1 : -1) * pose[at + 1], 0);
     // Over the size of a car such a turn moves nothing.
-    if (unknown || nothing(1000 * turn))
-      return 'the coilover stands square to the way in which its ends move';
+    if (loose || nothing(1000 * turn)) return 'the coilover stands square to the way in which its ends move';
     return `the line of the coilover passes through ${centreOf(parts, drawing)}`;
   };
 }
 
-/** What a standing rocker is due to. */
-function rockerStill(model: CornerModel, { rod }: NonNullable<CornerModel['rocker']>): string {
-  const on = carrierOf(model, rod.outer);
-  const where = on === null ? 'a point that does not move' : centreOf([on], model.drawing);
-  return `the rocker stands still there, its rod in line with ${where}`;
-}
-
 /** In words the point about which a part turns against the chassis, or two parts against each other. */
-function centreOf([one, other]: readonly string[], { ground, bodies }: CornerModel['drawing']): string {
-  if (other !== undefined) {
+function centreOf(
+  [one, other]: readonly (string | null)[],
+  { ground, bodies }: CornerModel['drawing'],
+): string {
+  if (one === null) return 'the way in which its end can move';
+  if (other != null)
     return `the point about which ${spaced(one)} and ${spaced(other)} turn against each other`;
-  }
   const what = pivotOf(bodies[one], ground) === undefined ? 'instant centre' : 'pivot';
   return `the ${what} of the ${spaced(one)}`;
 }

@@ -1,0 +1,219 @@
+/** Corners of any linkage: the built-in ones drawn again are the same to the bit; what is no corner is told at once. */
+import * as fc from 'fast-check';
+import {
+  type Corner,
+  type CustomCornerInput,
+  customCorner,
+  InputError,
+  type LimitOptions,
+  limits,
+  sweep,
+} from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { modelOf } from '../../src/corner/corner.ts';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectWithin } from '../support/tolerance.ts';
+import { forEachKind } from './kinds.ts';
+
+/** A corner of another kind as the input of a custom one. */
+function redrawn(corner: Corner): CustomCornerInput {
+  const { drawing, upright, wheelCentre, contactPatch, shock, kingpin, rocker, camber, angles } =
+    modelOf(corner);
+  return deepFreeze(
+    structuredClone({
+      drawing,
+      upright,
+      wheelCentre,
+      contactPatch,
+      shock,
+      ...(kingpin && { kingpin }),
+      ...(rocker && { rocker }),
+      camber,
+      angles: angles as NonNullable<CustomCornerInput['angles']>,
+    }),
+  );
+}
+
+/** What can end the travel of a corner of any kind. */
+const options: LimitOptions = {
+  damper: { open: 400, closed: 150 },
+  bumpStop: { height: 40, solidHeight: 12 },
+  tyre: { overallRadius: 350, width: 200 },
+  arch: [[700, 720]],
+  ground: [[0, 110]],
+  ballJoints: { lowerOuter: { maxArticulation: 14, housing: 'arm' } },
+  ends: { mount: { bolt: 'inPlane', maxTilt: 9 } },
+};
+
+forEachKind((kind) => {
+  describe(`a ${kind.name} drawn again`, () => {
+    it('has the same columns, to the bit, and the same limits', () => {
+      fc.assert(
+        fc.property(kind.inputs, (input) => {
+          const corner = kind.corner(input);
+          const again = customCorner(redrawn(corner));
+          const [one, other] = [corner, again].map((each) => sweep(each, { bump: 60, droop: 60 }));
+          expect(other.info).toEqual(one.info);
+          expect(other.columns).toEqual(one.columns);
+          expect(other.end).toEqual(one.end);
+          expect(other.at(12.5)).toEqual(one.at(12.5));
+          expect(limits(again, options)).toEqual(limits(corner, options));
+        }),
+        { numRuns: 25 },
+      );
+    });
+
+    it('survives structuredClone and JSON, is frozen, and mirrored from the right-hand side', () => {
+      const corner = customCorner(redrawn(kind.corner(fc.sample(kind.inputs, 1)[0])));
+      for (const copy of [structuredClone(corner), JSON.parse(JSON.stringify(corner))]) {
+        expect(copy).toEqual(corner);
+        expect(sweep(copy).columns).toEqual(sweep(corner).columns);
+      }
+      expect(Object.isFrozen(corner.drawing.points.lowerOuter)).toBe(true);
+      const given = redrawn(corner);
+      const flipped = Object.entries(given.drawing.points).map(([name, [y, z]]) => [name, [-y, z]] as const);
+      const right = customCorner({
+        ...given,
+        drawing: { ...given.drawing, points: Object.fromEntries(flipped) },
+      });
+      expect(right).toEqual({ ...corner, mirrored: true });
+    });
+  });
+});
+
+/** A corner that none of the built-in kinds is: wheel and axle in one piece, on one pivot. */
+const swingAxle: CustomCornerInput = deepFreeze({
+  drawing: {
+    points: { pivot: [120, 250], hub: [690, 300], patch: [690, 0], eye: [520, 280], top: [480, 640] },
+    ground: ['pivot', 'top'],
+    bodies: { axle: ['pivot', 'hub', 'patch', 'eye'] },
+  },
+  upright: 'axle',
+  wheelCentre: 'hub',
+  contactPatch: 'patch',
+  shock: { outer: 'eye', inner: 'top' },
+});
+
+describe('a swing axle', () => {
+  it('turns about its pivot, which is its instant centre', () => {
+    const row = sweep(customCorner(swingAxle)).at(30);
+    expectWithin(row.instantCentreY, 120, 1e-9);
+    expectWithin(row.instantCentreZ, 250, 1e-9);
+  });
+
+  it('has no kingpin, no arms, no rocker; and the camber of a thin disc', () => {
+    const corner = customCorner(swingAxle);
+    expect(corner).toMatchObject({ kind: 'custom', camber: 0, kingpin: null, rocker: null, mirrored: false });
+    const names = sweep(corner).info.map(({ name }) => name);
+    expect(names).not.toContain('kingpinInclination');
+    expect(names.filter((name) => name.endsWith('Angle'))).toEqual([]);
+    expect(names.slice(-6)).toEqual(['hubY', 'hubZ', 'patchY', 'patchZ', 'eyeY', 'eyeZ']);
+  });
+
+  it('has angles of its own, in degrees', () => {
+    const angles = { axleAngle: { angle: ['pivot', 'hub'] }, axleTurn: { turn: 'axle' } } as const;
+    const row = sweep(customCorner({ ...swingAxle, angles })).at(0);
+    expectWithin(row.axleAngle, (Math.atan2(50, 570) * 180) / Math.PI, 1e-12);
+    expect(row.axleTurn).toBe(0);
+  });
+});
+
+describe('what is no corner', () => {
+  const messageOf = (change: Record<string, unknown>) => {
+    try {
+      customCorner({ ...swingAxle, ...change } as CustomCornerInput);
+    } catch (error) {
+      if (error instanceof InputError) return error.message;
+      throw error;
+    }
+    throw new Error('nothing was thrown');
+  };
+
+  it('is told at once, each part by its place', () => {
+    expect(
+      messageOf({
+        upright: 'axel',
+        wheelCentre: 'top',
+        shock: { outer: 'eye', inner: 'eye' },
+        kingpn: {},
+        rocker: { body: 'axle', pivot: 'hub', rod: { outer: 'eye', inner: 'top' } },
+        angles: { camber: { turn: 'axle' }, lean: { angle: ['pivot', 'hubb'] }, odd: 3 },
+      }),
+    ).toBe(
+      [
+        'invalid custom corner',
+        '  upright: unknown body, got "axel" (allowed: axle); did you mean axle?',
+        '  shock: one point for two, got eye, eye; name the two end eyes of the coilover',
+        '  kingpn: unknown name (allowed: drawing, upright, wheelCentre, contactPatch, shock, kingpin, rocker, camber, angles); did you mean kingpin?',
+        '  rocker.pivot: point not on the ground, got "hub" (allowed: pivot, top)',
+        '  rocker.rod.inner: point not on the rocker, got "top" (allowed: pivot, hub, patch, eye)',
+        '  angles.camber: its column would have the name of another, camber; give it another name',
+        '  angles.lean.angle[1]: unknown point, got "hubb" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
+        `  angles.odd: wrong kind of value, got 3 (allowed: { angle: ['A', 'B'] } or { turn: 'body' })`,
+      ].join('\n'),
+    );
+  });
+
+  it('may be the drawing', () => {
+    const { points } = swingAxle.drawing;
+    expect(
+      messageOf({
+        drawing: { ...swingAxle.drawing, points: { ...points, hub: [690, Number.NaN], far: [1, 2] } },
+      }),
+    ).toBe(
+      [
+        'invalid custom corner',
+        '  drawing.points.hub: not a point, got [690,NaN] (allowed: two finite numbers [x, y])',
+        '  drawing.points.far: point on no body and not ground; add it to a body or to ground, or take it out',
+      ].join('\n'),
+    );
+    expect(messageOf({ drawing: undefined })).toContain('drawing: not a drawing, got undefined');
+  });
+
+  it.each([
+    [
+      'a wheel in the ground',
+      { wheelCentre: 'patch', contactPatch: 'hub' },
+      'wheelCentre: wheel centre not above',
+    ],
+    ['a wheel off its upright', { wheelCentre: 'top' }, 'wheelCentre: point not on the upright, got "top"'],
+    [
+      'a coilover on one part',
+      { shock: { outer: 'eye', inner: 'hub' } },
+      'shock: both ends of the coilover on one part',
+    ],
+    [
+      'a kingpin of no length',
+      { kingpin: { lower: 'hub', upper: 'hub' } },
+      'kingpin: one point for two, got hub, hub',
+    ],
+    ['no shock', { shock: undefined }, 'shock: missing (allowed: { outer, inner, offset }); add it'],
+  ])('is %s', (_, change, message) => {
+    expect(messageOf(change)).toContain(`\n  ${message}`);
+  });
+
+  it('is a linkage of more than one freedom, once it is moved', () => {
+    const loose = customCorner({
+      ...swingAxle,
+      drawing: {
+        points: { ...swingAxle.drawing.points, knee: [300, 260] },
+        ground: ['pivot', 'top'],
+        bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
+      },
+    });
+    expect(() => sweep(loose)).toThrow('2 freedoms');
+  });
+
+  it('has points whose columns would have the name of another', () => {
+    const { points, ground } = swingAxle.drawing;
+    expect(
+      messageOf({
+        drawing: {
+          points: { ...points, instantCentre: [300, 300] },
+          ground,
+          bodies: { axle: ['pivot', 'hub', 'patch', 'eye', 'instantCentre'] },
+        },
+      }),
+    ).toContain('drawing.points.instantCentre: its column would have the name of another, instantCentreY');
+  });
+});

@@ -1,0 +1,121 @@
+/**
+ * Random corners with rod and rocker, and random strut corners, for the tests of laws; in whole tenths of a millimetre.
+ *
+ * A rod goes up (pushrod) or down (pullrod) from an arm or the upright to a rocker that it meets at 50 to 130 degrees; the
+ * coilover stands about square to the rocker, on the chassis or on a part that moves.
+ */
+import * as fc from 'fast-check';
+import type { Point } from '../judges/plane.ts';
+import type { RockerInput } from '../judges/rocker.ts';
+import type { StrutCornerInput } from '../judges/strut.ts';
+import { wildCorners } from './corners.ts';
+import { deepFreeze } from './freeze.ts';
+
+const tenth = ([y, z]: Point): Point => [Math.round(10 * y) / 10, Math.round(10 * z) / 10];
+const whole = (min: number, max: number) => fc.integer({ min, max });
+/** A point at a distance from another, in a direction in degrees. */
+const from = ([y, z]: Point, distance: number, direction: number): Point => [
+  y + distance * Math.cos((direction * Math.PI) / 180),
+  z + distance * Math.sin((direction * Math.PI) / 180),
+];
+const between = (a: Point, b: Point, percent: number): Point => [
+  a[0] + ((b[0] - a[0]) * percent) / 100,
+  a[1] + ((b[1] - a[1]) * percent) / 100,
+];
+
+const part = fc.constantFrom<('lowerArm' | 'upperArm' | 'upright')[]>('lowerArm', 'upperArm', 'upright');
+
+/** Everything about rod, rocker and coilover that is drawn by chance; mm, degrees, percent. */
+const draft = fc.record({
+  on: part,
+  mountShare: whole(45, 95),
+  up: fc.boolean(),
+  rodLength: whole(180, 420),
+  rodLean: whole(15, 65),
+  rockerArm: whole(45, 130),
+  rodToRocker: whole(50, 130),
+  left: fc.boolean(),
+  shockArm: whole(45, 120),
+  rockerAngle: whole(40, 150),
+  shock: whole(180, 420),
+  shockAngle: whole(55, 125),
+  otherEnd: fc.option(fc.record({ on: part, share: whole(25, 90) }), { freq: 4, nil: undefined }),
+  offset: fc.option(whole(-900, 900), { nil: undefined }),
+});
+
+/** Random corners with rod and rocker, deeply frozen. */
+export const rockerCorners: fc.Arbitrary<RockerInput> = fc.tuple(wildCorners, draft).map(([corner, d]) => {
+  const { lowerArm, upperArm, wheel } = corner;
+  const along = {
+    lowerArm: [lowerArm.inner, lowerArm.outer],
+    upperArm: [upperArm.inner, upperArm.outer],
+    upright: [lowerArm.outer, upperArm.outer],
+  } as const;
+  const mount = tenth(between(...along[d.on], d.mountShare));
+  const direction = d.up ? 90 + d.rodLean : 270 - d.rodLean;
+  const rockerMount = tenth(from(mount, d.rodLength, direction));
+  const sense = d.left ? 1 : -1;
+  const toPivot = direction + 180 + sense * d.rodToRocker;
+  const pivot = tenth(from(rockerMount, d.rockerArm, toPivot));
+  const toShock = toPivot + 180 + sense * d.rockerAngle;
+  const shockMount = tenth(from(pivot, d.shockArm, toShock));
+  const other =
+    d.otherEnd === undefined
+      ? { chassisMount: tenth(from(shockMount, d.shock, toShock + sense * d.shockAngle)) }
+      : {
+          otherEnd: {
+            on: d.otherEnd.on,
+            mount: tenth(between(...along[d.otherEnd.on], d.otherEnd.share)),
+          },
+        };
+  return deepFreeze({
+    lowerArm,
+    upperArm,
+    wheel,
+    rod: { on: d.on, mount, rockerMount },
+    rocker: { pivot },
+    coilover: {
+      rockerMount: shockMount,
+      ...other,
+      ...(d.offset === undefined ? {} : { offset: d.offset / 10 }),
+    },
+  });
+});
+
+/** Random strut corners, deeply frozen. */
+export const strutCorners: fc.Arbitrary<StrutCornerInput> = fc
+  .record({
+    outer: fc.tuple(whole(560, 720), whole(130, 200)),
+    arm: whole(250, 450),
+    slope: whole(-18, 18),
+    lower: fc.tuple(whole(-60, 10), whole(80, 220)),
+    lean: whole(2, 22),
+    length: whole(380, 620),
+    wheel: fc.tuple(whole(20, 110), whole(260, 345)),
+    camber: whole(-30, 20),
+    coilover: fc.option(
+      fc.record({
+        on: fc.constantFrom<('lowerArm' | 'upright')[]>('lowerArm', 'upright'),
+        share: whole(40, 95),
+        length: whole(250, 450),
+        lean: whole(-20, 40),
+        offset: whole(-600, 600),
+      }),
+      { nil: undefined },
+    ),
+  })
+  .map((d) => {
+    const outer: Point = d.outer;
+    const inner = tenth(from(outer, d.arm, 180 + d.slope));
+    const lower: Point = [outer[0] + d.lower[0], outer[1] + d.lower[1]];
+    const top = tenth(from(lower, d.length, 90 + d.lean));
+    const centre: Point = [outer[0] + d.wheel[0], d.wheel[1]];
+    const lean = (d.camber / 10) * (Math.PI / 180);
+    const contactPatch = tenth([centre[0] - centre[1] * Math.tan(lean), 0]);
+    const corner = { lowerArm: { inner, outer }, strut: { top, lower }, wheel: { centre, contactPatch } };
+    if (d.coilover === undefined) return deepFreeze(corner);
+    const { on, share, length, offset } = d.coilover;
+    const mount = tenth(on === 'lowerArm' ? between(inner, outer, share) : between(outer, lower, share));
+    const chassisMount = tenth(from(mount, length, 90 + d.coilover.lean));
+    return deepFreeze({ ...corner, coilover: { on, mount, chassisMount, offset: offset / 10 } });
+  });
