@@ -1,28 +1,28 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { basename, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
-/** The README's code blocks, run as they stand; what a line logs is what its comment says. */
-const blocks = [...readFileSync('README.md', 'utf8').matchAll(/```ts\n([\s\S]*?)```/g)].map(
-  (match) => match[1],
+/** The code blocks of what users read, run as they stand; what a line logs is what its comment says. */
+const blocks = ['README.md', 'docs/sensitivities.md'].flatMap((file) =>
+  [...readFileSync(file, 'utf8').matchAll(/```ts\n([\s\S]*?)```/g)].map(
+    ([, code], i) => [file, i + 1, code] as const,
+  ),
 );
 
-describe('README', () => {
-  it('has code to run', () => {
-    expect(blocks.length).toBeGreaterThanOrEqual(2);
+describe('the code that users read', () => {
+  it('is there', () => {
+    expect(blocks.length).toBeGreaterThanOrEqual(3);
   });
 
-  it.each(blocks.map((code, i) => [i + 1, code] as const))(
-    'block %i prints what it says',
-    async (i, code) => {
-      const printed = [...code.matchAll(/console\.log\(.*\); \/\/ (.*)$/gm)].map((match) => match[1]);
-      expect(printed.length).toBeGreaterThan(0);
-      const runnable = `export const lines = [];\n${code.replaceAll('console.log(', 'lines.push(')}`;
-      const file = resolve('out', `readme-${i}.mjs`);
-      mkdirSync('out', { recursive: true });
-      writeFileSync(file, runnable);
-      const { lines } = (await import(/* @vite-ignore */ file)) as { lines: unknown[] };
-      expect(lines.map(String)).toEqual(printed);
-    },
-  );
+  it.each(blocks)('of %s, block %i, prints what it says', async (from, i, code) => {
+    const printed = [...code.matchAll(/console\.log\(.*\); \/\/ (.*)$/gm)].map((match) => match[1]);
+    expect(printed.length).toBeGreaterThan(0);
+    const pushing = code.replace(/console\.log\((.*)\); \/\//g, "lines.push([$1].join(' ')); //");
+    const runnable = `export const lines = [];\n${pushing}`;
+    const file = resolve('out', `${basename(from, '.md')}-${i}.mjs`);
+    mkdirSync('out', { recursive: true });
+    writeFileSync(file, runnable);
+    const { lines } = (await import(/* @vite-ignore */ file)) as { lines: unknown[] };
+    expect(lines.map(String)).toEqual(printed);
+  });
 });

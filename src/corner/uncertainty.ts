@@ -26,6 +26,14 @@ export function halfWidths(
   );
 }
 
+function adviceFor(name: string, names: readonly string[]): string {
+  if (name.startsWith('contactPatch')) {
+    return 'the contact patch follows from the camber that was given: take it out';
+  }
+  const meant = meantName(name, names);
+  return meant === undefined ? 'correct the name, or take it out' : `did you mean ${meant}?`;
+}
+
 const WIDTH = 'mm, 0 or more';
 
 function faults(plusMinus: unknown, names: readonly string[]): Issue[] {
@@ -45,13 +53,12 @@ function faults(plusMinus: unknown, names: readonly string[]): Issue[] {
   }
   return Object.entries(plusMinus).flatMap(([name, width]): Issue[] => {
     if (names.includes(name)) return isWidth(width) ? [] : [noWidth(name, width)];
-    const meant = meantName(name, names);
     return [
       {
         path: name,
         problem: 'unknown coordinate',
         allowed: names.join(', '),
-        advice: meant === undefined ? 'correct the name, or take it out' : `did you mean ${meant}?`,
+        advice: adviceFor(name, names),
       },
     ];
   });
