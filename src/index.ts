@@ -72,6 +72,7 @@ export type { EndKind } from './linkage/path.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type CurveOptions, plotCurves } from './report/curves.ts';
 export { type DrawingOptions, drawCorner } from './report/drawing.ts';
+export { drawForces } from './report/force-picture.ts';
 export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts';
 export { drawSweep, type PictureOptions } from './report/picture.ts';
 export { sweepTable } from './report/table.ts';

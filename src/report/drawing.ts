@@ -131,23 +131,24 @@ const HAIR = 1e-9;
 const SUBTITLE =
   'Seen from the front, left-hand wheel. The chassis is held still: the ground goes up and down with the wheel.';
 
-/** Scale and place of the drawing: everything that moves, the wheels and the centreline. */
-function paperFor(poses: readonly Pose[]): Paper {
+/** Scale and place of the drawing: everything that moves, the wheels and the centreline; free room above and below. */
+export function paperFor(poses: readonly Pose[], around = 0): Paper {
   const all = poses.flatMap(({ points, tyre }) => [...Object.values(points), ...tyre]);
   const ys = [0, ...all.map(([y]) => y)];
   const zs = all.map(([, z]) => z);
   const [inboard, outboard] = [Math.min(...ys), Math.max(...ys)];
   const [low, high] = [Math.min(...zs), Math.max(...zs)];
-  const room = WIDTH - LEFT - RIGHT;
+  const room = WIDTH - LEFT - Math.max(RIGHT, around);
   const scale = Math.min(room / (outboard - inboard), MOST_HEIGHT / (high - low));
   const width = scale * (outboard - inboard);
   const left = LEFT + (room - width) / 2;
+  const top = TOP + around;
   return {
-    to: ([y, z]) => [left + scale * (y - inboard), TOP + scale * (high - z)],
+    to: ([y, z]) => [left + scale * (y - inboard), top + scale * (high - z)],
     scale,
-    top: TOP,
+    top,
     right: left + width,
-    bottom: TOP + scale * (high - low),
+    bottom: top + scale * (high - low) + around,
   };
 }
 
@@ -256,7 +257,7 @@ function inLines({ model }: Scene, { to }: Paper, { name, points, tyre }: Pose):
 }
 
 /** The ride pose: tyre and rim, bodies as plates, shock with its spring, pivots. */
-function inFull({ model, poses, ride }: Scene, { to, scale }: Paper): Element[] {
+export function inFull({ model, poses, ride }: Scene, { to, scale }: Paper): Element[] {
   const { points, tyre, rim } = ride;
   const { inner, outer } = model.shock;
   const [x, y] = to(points[model.wheelCentre]);

@@ -69,7 +69,7 @@ function pointName({ drawing, shock, kingpin, ...model }: CornerModel, point: st
 }
 
 /** What labels should not cover. */
-function obstacles({ model, poses, ride }: Scene, paper: Paper, written: readonly Box[]): Obstacles {
+export function obstacles({ model, poses, ride }: Scene, paper: Paper, written: readonly Box[]): Obstacles {
   const { to, scale, top, bottom } = paper;
   const { inner, outer } = model.shock;
   const lines: { from: Place; to: Place; weight: number }[] = [];
