@@ -1,3 +1,19 @@
+export type { BallJointLoad } from './coilover/forces/ball-joint.ts';
+export type { Bending } from './coilover/forces/bending.ts';
+export {
+  type CaseForces,
+  type CornerForces,
+  cornerForces,
+  type ForceOptions,
+} from './coilover/forces/corner-forces.ts';
+export type { EyeForce, StopTable } from './coilover/forces/eye-force.ts';
+export {
+  CASE_FACTORS,
+  type CaseFactors,
+  type CaseTravel,
+  type LoadCase,
+  usualCases,
+} from './coilover/forces/load-cases.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo } from './corner/columns.ts';

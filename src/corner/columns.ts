@@ -104,6 +104,7 @@ const STANDARD: readonly Standard[] = [
       const z = read(TRAVEL, true);
       const length = read(shockLength(model), true);
       return plain(
+        true,
         (m, rows, out, first) => {
           for (let i = 0; i < rows; i++) out[first + i] = -m[length + FIRST + i] / travelRate(m, z, i);
         },
@@ -120,6 +121,7 @@ const STANDARD: readonly Standard[] = [
       const z = read(TRAVEL, true);
       const length = read(shockLength(model), true);
       return plain(
+        true,
         (m, rows, out, first) => {
           for (let i = 0; i < rows; i++) out[first + i] = -bend(m, length, z, i);
         },
@@ -171,6 +173,7 @@ const STANDARD: readonly Standard[] = [
       const z = read(TRAVEL, true);
       const y = read(patch(model), true);
       return plain(
+        true,
         (m, rows, out, first) => {
           for (let i = 0; i < rows; i++) out[first + i] = (m[y + i] * m[y + FIRST + i]) / travelRate(m, z, i);
         },
@@ -229,6 +232,7 @@ const STANDARD: readonly Standard[] = [
       const y = read(patch(model), true);
       const w = read(turn(model), true);
       return plain(
+        true,
         (m, rows, out, first) => {
           for (let i = 0; i < rows; i++) {
             const slide = slope(m, y, z, i);
@@ -436,12 +440,12 @@ function linear(at: number, factor = 1, zero = 0, drawn = NOTHING_DRAWN): Recipe
   };
 }
 
-/** A rate by travel, or what comes of one. */
-function plain(fill: Fill<Float64Array>, rate: Rate): Recipe {
-  return { gaps: false, byTravel: true, fill, rate, drawn: NOTHING_DRAWN };
+/** What is made of readings in any way. */
+function plain(byTravel: boolean, fill: Fill<Float64Array>, rate: Rate): Recipe {
+  return { gaps: false, byTravel, fill, rate, drawn: NOTHING_DRAWN };
 }
 
-/** The same, null at some poses. */
+/** What comes of a rate by travel, and is null at some poses. */
 function gappy(value: (m: Float64Array, i: number) => number | null, rate: Rate): Recipe {
   return {
     gaps: true,

@@ -42,12 +42,18 @@ interface Seen {
 /** How a measure is computed from its form. */
 export type MeasureKind = 'x' | 'y' | 'length' | 'angle';
 
+/** A moving body from which something is seen: its line over its drawn value, and the points between which that is. */
+export interface Frame {
+  readonly form: Form;
+  readonly ends: readonly [number, number];
+}
+
 /** A measure bound to a system. */
 export interface BoundMeasure {
   readonly kind: MeasureKind;
   readonly form: Form;
-  /** Line of the body from which it is seen, over its drawn value; null for the ground. */
-  readonly frame: Form | null;
+  /** The body from which it is seen; null for the ground. */
+  readonly frame: Frame | null;
   /** The point whose place the form is, or the two between which it is the line. */
   readonly ends: readonly [number] | readonly [number, number];
   /** Value added to a computed one: minus the drawn angle for a turn, the drawn place of the body seen from. */
@@ -94,7 +100,7 @@ function bind(
   if (typeof measure === 'object' && measure !== null) {
     const seenFrom = 'seenFrom' in measure ? measure.seenFrom : undefined;
     const from = seenFrom === undefined ? null : basicPoints(system, seenFrom, `${path}.seenFrom`, issues);
-    const frame = from === null ? null : frameOf(difference(system, ...from));
+    const frame = from === null ? null : frameOf(system, from);
     if ('x' in measure || 'y' in measure) {
       const kind = 'x' in measure ? 'x' : 'y';
       const p = point('x' in measure ? measure.x : measure.y, `${path}.${kind}`);
@@ -175,16 +181,18 @@ export function coordinate(kind: 'x' | 'y', { places }: System, p: number): Boun
   };
 }
 
-/** A body's line over its drawn value; null for a body that never moves. */
-function frameOf(line: Form): Form | null {
+/** The body whose line is between two points; null for one that never moves. */
+function frameOf(system: System, ends: readonly [number, number]): Frame | null {
+  const line = difference(system, ...ends);
   if (isConstant(line)) return null;
   const square = line.x * line.x + line.y * line.y;
-  return addForms(constantForm(0, 0), line, line.x / square, -line.y / square, 1, 0);
+  const form = addForms(constantForm(0, 0), line, line.x / square, -line.y / square, 1, 0);
+  return { form, ends };
 }
 
 /** The forms of a measure, to be packed: its own, and that of the body from which it is seen. */
 export function formsOf({ form, frame }: BoundMeasure): Form[] {
-  return frame === null ? [form] : [form, frame];
+  return frame === null ? [form] : [form, frame.form];
 }
 
 function shareBody({ structure }: System, a: number, b: number): boolean {
@@ -285,7 +293,7 @@ export function valueAt(
 ): number {
   let [x, y] = formAt(form, z, order, s);
   if (frame !== null) {
-    const [fx, fy] = formAt(frame, z, order, s);
+    const [fx, fy] = formAt(frame.form, z, order, s);
     [x, y] = [fx * x + fy * y, fx * y - fy * x];
   }
   if (kind === 'angle') return Math.atan2(y, x) + zero;

@@ -64,7 +64,9 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
     return f;
   };
   const formOf = measures.map(({ form }, i) => share(form, withDerivatives[i]));
-  const frameOf = measures.map(({ frame }, i) => (frame === null ? -1 : share(frame, withDerivatives[i])));
+  const frameOf = measures.map(({ frame }, i) =>
+    frame === null ? -1 : share(frame.form, withDerivatives[i]),
+  );
   return {
     path,
     measures,

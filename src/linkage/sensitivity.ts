@@ -18,13 +18,15 @@
 //   length   m m˙ = Re(conj(W) V)
 //   angle    |W|^2 m˙ = Im(conj(W) V)
 //
+// Seen from a body, conj(F) W takes the place of W, and conj(F˙) W + conj(F) V that of V.
+//
 // and as the driver's series stays what it was, derivatives by the driver follow from those by s as for the reading
 // itself (reader.ts). Rows that are redundant are left out as in the motion: where an input makes them contradict the
 // others, the derivative is that of the linkage without them.
 
 import { solve } from '../numerics/elimination.ts';
 import { taylorMany } from '../numerics/polynomial.ts';
-import { type Form, type Forms, packForms } from './form.ts';
+import { addForms as combineForms, constantForm, type Form, type Forms, packForms } from './form.ts';
 import { type RatedForm, ratedLine, rateForms, type Shift } from './form-rates.ts';
 import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
 import { byParameter, parameterAt, pieceAt, READING, type Reader, readRows } from './reader.ts';
@@ -40,8 +42,14 @@ export interface Sensor {
   readonly forms: Forms;
   /** The same forms' derivatives, by each shift. */
   readonly shifts: readonly Forms[];
-  /** For each measure, and last the driver, the index of its form. */
+  /** For each measure, and last the driver, the index of its form; of what is seen from a body, that of its product. */
   readonly formOf: readonly number[];
+  /** The same with the form itself for what is seen from a body. */
+  readonly ownForm: readonly number[];
+  /** Products conj(F) W of what is seen from bodies, behind the forms. */
+  readonly seen: readonly Seen[];
+  /** By each shift, what the drawn place of the body that a coordinate is seen from adds to it. */
+  readonly zeros: readonly (readonly number[])[];
   /** The block's unknowns, forms W and denominators of measures, laid out like readings; and the driver. */
   readonly z: Float64Array;
   readonly wx: Float64Array;
@@ -61,17 +69,43 @@ export interface Sensor {
   readonly rates: Float64Array;
 }
 
+/** A product conj(F) W of two forms, by index. */
+interface Seen {
+  readonly frame: number;
+  readonly form: number;
+  readonly product: number;
+}
+
 /** Makes a sensor for a reader of a path that `driver` drives. */
 export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Shift[]): Sensor {
   const { system } = reader.path;
   const { places, forms } = rateForms(system, shifts);
   const all: RatedForm[] = [...forms];
   const bound = [...reader.measures, driver];
-  const formOf = bound.map(({ ends: [a, b] }) => {
-    const form = b === undefined ? places[a] : ratedLine(places[a], places[b]);
+  const indexOf = (form: RatedForm) => {
     const known = all.indexOf(form);
     return known >= 0 ? known : all.push(form) - 1;
+  };
+  const ownForm = bound.map(({ ends: [a, b] }) =>
+    indexOf(b === undefined ? places[a] : ratedLine(places[a], places[b])),
+  );
+  const frames = bound.map(({ frame }) =>
+    frame === null ? -1 : indexOf(overDrawn(ratedLine(places[frame.ends[0]], places[frame.ends[1]]))),
+  );
+  const seen: Seen[] = [];
+  const formOf = ownForm.map((form, i) => {
+    if (frames[i] < 0) return form;
+    const product = all.length + seen.length;
+    seen.push({ frame: frames[i], form, product });
+    return product;
   });
+  const zeros = shifts.map((_, k) =>
+    bound.map(({ kind, frame }) => {
+      if (frame === null || (kind !== 'x' && kind !== 'y')) return 0;
+      return places[frame.ends[0]].rates[k][kind];
+    }),
+  );
+  const count = all.length + seen.length;
   const { unknowns } = system;
   const rows = system.structure.rows.length;
   const room = (count: number) => new Float64Array(count * READING);
@@ -82,19 +116,37 @@ export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Sh
     forms: packForms(all.map(({ value }) => value)),
     shifts: shifts.map((_, k) => packForms(all.map(({ rates }) => withoutZeros(rates[k])))),
     formOf,
+    ownForm,
+    seen,
+    zeros,
     z: room(unknowns),
-    wx: room(all.length),
-    wy: room(all.length),
+    wx: room(count),
+    wy: room(count),
     under: room(bound.length),
     t: room(1),
     answer: new Float64Array(unknowns * rows * BLOCK),
-    vx: room(all.length),
-    vy: room(all.length),
+    vx: room(count),
+    vy: room(count),
     rhs: new Float64Array(rows * BLOCK),
     y: new Float64Array(unknowns * BLOCK),
     along: new Float64Array(BLOCK),
     drive: room(1),
     rates: room(reader.measures.length),
+  };
+}
+
+/** A line L over its drawn value d: (L/d)˙ = L˙/d - L d˙/d^2. */
+function overDrawn({ value, rates }: RatedForm): RatedForm {
+  const square = value.x * value.x + value.y * value.y;
+  const [re, im] = [value.x / square, -value.y / square];
+  const nothing = constantForm(0, 0);
+  return {
+    value: combineForms(nothing, value, re, im, 1, 0),
+    rates: rates.map((rate) => {
+      const [x, y] = [rate.x * re - rate.y * im, rate.x * im + rate.y * re];
+      const own = combineForms(nothing, rate, re, im, 0, 0);
+      return combineForms(own, value, -(x * re - y * im), -(x * im + y * re), 0, 0);
+    }),
   };
 }
 
@@ -117,6 +169,27 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
   }
   drawForms(forms, KEPT, rows, wx, wy);
   addForms(forms, z, 0, KEPT - 1, rows, wx, wy);
+  for (const { frame, form, product } of s.seen) {
+    for (let k = 0; k < KEPT; k++) {
+      const at = product * READING + k * BLOCK;
+      wx.fill(0, at, at + rows);
+      wy.fill(0, at, at + rows);
+      for (let n = 0; n <= k; n++) {
+        addProduct(
+          wx,
+          wy,
+          frame * READING + n * BLOCK,
+          wx,
+          wy,
+          form * READING + (k - n) * BLOCK,
+          rows,
+          wx,
+          wy,
+          at,
+        );
+      }
+    }
+  }
   fillAnswers(s, rows);
   [...reader.measures, s.driver].forEach((measure, i) => {
     const f = formOf[i] * READING;
@@ -134,17 +207,28 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
   addForms(moves, z, 0, orders - 1, rows, vx, vy);
   const drivenAt = formOf.length - 1;
   const drivenForm = formOf[drivenAt] * READING;
-  const drawn = drawnRate(driver, s, drivenAt, moves);
+  const drawn = drawnRate(driver, s, drivenAt, moves) + s.zeros[shift][drivenAt];
   for (let k = 0; k < orders; k++) {
     solveOrder(s, moves, k, rows);
     addForms(forms, s.y, k, k, rows, vx, vy, 0);
+    for (const { frame, form, product } of s.seen) {
+      const at = product * READING + k * BLOCK;
+      vx.fill(0, at, at + rows);
+      vy.fill(0, at, at + rows);
+      for (let n = 0; n <= k; n++) {
+        const [f, w] = [frame * READING + n * BLOCK, form * READING + (k - n) * BLOCK];
+        addProduct(vx, vy, f, wx, wy, w, rows, vx, vy, at);
+        addProduct(wx, wy, f, vx, vy, w, rows, vx, vy, at);
+      }
+    }
     rateOrder(driver, s, drivenForm, under, drivenAt * READING, k, rows, drive, 0);
     // What is missing of the driver's change, made up along the tangent.
     for (let j = 0; j < rows; j++) {
-      along[j] = ((k === 0 ? drawn : 0) - drive[k * BLOCK + j]) / t[BLOCK + j];
-      drive[k * BLOCK + j] = k === 0 ? drawn : 0;
+      const zero = k === 0 ? s.zeros[shift][drivenAt] : 0;
+      along[j] = ((k === 0 ? drawn : 0) - zero - drive[k * BLOCK + j]) / t[BLOCK + j];
+      drive[k * BLOCK + j] = (k === 0 ? drawn : 0) - zero;
     }
-    for (let f = 0; f < forms.count; f++) {
+    for (let f = 0; f < forms.count + s.seen.length; f++) {
       const from = f * READING + BLOCK;
       const to = f * READING + k * BLOCK;
       for (let j = 0; j < rows; j++) {
@@ -160,10 +244,8 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
     for (let k = 0; k < last; k++) {
       rateOrder(measure, s, formOf[i] * READING, under, to, k, rows, rates, to);
     }
-    if (measure.fromDrawn) {
-      const start = drawnRate(measure, s, i, moves);
-      for (let j = to; j < to + rows; j++) rates[j] -= start;
-    }
+    const start = measure.fromDrawn ? drawnRate(measure, s, i, moves) : -s.zeros[shift][i];
+    for (let j = to; j < to + rows; j++) rates[j] -= start;
     if (reader.derived[i]) byParameter(rates, to, rows, t);
   }
 }
@@ -218,6 +300,25 @@ function addForms(
         }
       }
     }
+  }
+}
+
+/** Adds conj(F) W of two orders of a block. */
+function addProduct(
+  fx: Float64Array,
+  fy: Float64Array,
+  f: number,
+  wx: Float64Array,
+  wy: Float64Array,
+  w: number,
+  rows: number,
+  x: Float64Array,
+  y: Float64Array,
+  at: number,
+): void {
+  for (let j = 0; j < rows; j++) {
+    x[at + j] += fx[f + j] * wx[w + j] + fy[f + j] * wy[w + j];
+    y[at + j] += fx[f + j] * wy[w + j] - fy[f + j] * wx[w + j];
   }
 }
 
@@ -358,11 +459,12 @@ function rateOrder(
 /** Derivative of a measure's value in the drawn pose. */
 function drawnRate(
   { kind, offset }: BoundMeasure,
-  { forms, formOf }: Sensor,
+  { forms, ownForm }: Sensor,
   measure: number,
   moves: Forms,
 ): number {
-  const f = 2 * formOf[measure];
+  // Seen from a body it is the same: as drawn F is 1, whatever is drawn.
+  const f = 2 * ownForm[measure];
   const [x, y] = [forms.d[f], forms.d[f + 1]];
   const [xRate, yRate] = [moves.d[f], moves.d[f + 1]];
   if (kind === 'x') return xRate;

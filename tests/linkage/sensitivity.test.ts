@@ -135,3 +135,62 @@ describe('a parallelogram with a third bar', () => {
     }
   });
 });
+
+describe('sensitivities of joints and of what is seen from a body', () => {
+  const slotted = deepFreeze({
+    points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], Q: [60, 30], R: [220, 150] },
+    ground: ['O', 'C', 'R'],
+    bodies: { crank: ['C', 'P'], arm: ['O', 'T', 'Q'], plate: ['T', 'S'] },
+    sliders: { block: { point: 'P', on: ['O', 'T'] } },
+    angles: { level: ['plate', ['O', 'C']] },
+    telescopes: { ram: ['R', 'S'] },
+  } as const);
+  const drawing: Drawing = { ...slotted, points: { ...slotted.points, S: [190, 170] } };
+  const measures: Measure[] = [
+    { turn: 'arm' },
+    { turn: 'ram' },
+    { turn: 'ram', seenFrom: 'arm' },
+    { x: 'P', seenFrom: 'arm' },
+    { y: 'C', seenFrom: 'crank' },
+    { x: 'R', seenFrom: 'arm' },
+    { angle: ['Q', 'S'], seenFrom: 'crank' },
+    { length: ['R', 'S'] },
+  ];
+
+  it.each([[{ turn: 'crank' }], [{ turn: 'crank', seenFrom: 'arm' }], [{ x: 'R', seenFrom: 'arm' }]] as [
+    Measure,
+  ][])('are central differences, driven by %j', (driver) => {
+    for (const travel of 'x' in driver ? [-3, 4] : [-0.15, 0.1]) {
+      for (const name of Object.keys(drawing.points)) {
+        const units: Point[] = [
+          [1, 0],
+          [0, 1],
+        ];
+        const exact = ratesOf(
+          drawing,
+          driver,
+          measures,
+          units.map((unit) => ({ [name]: unit })),
+          travel,
+        );
+        units.forEach((unit, axis) => {
+          const near = STEPS.map((k) =>
+            readingsOf(
+              moved(drawing, name, [0.2 * k * unit[0], 0.2 * k * unit[1]]),
+              driver,
+              measures,
+              travel,
+            ),
+          ) as number[][][];
+          measures.forEach((_, i) => {
+            [0, 1, 2].forEach((order) => {
+              const values = near.map((one) => one[i][order]);
+              const { slope, trust } = slopeOf(values, 0.2, 512 * EPS * (1000 + Math.abs(values[0])));
+              expectWithin(exact[axis][i][order], slope, 10 * trust + 1e-8 * (1 + Math.abs(slope)));
+            });
+          });
+        });
+      }
+    }
+  });
+});

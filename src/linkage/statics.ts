@@ -1,0 +1,439 @@
+// Forces in a linkage that stands still, or moves so slowly that its masses do not matter, as drawn. Two routes that share no
+// equation:
+//
+// Multipliers. In natural coordinates (form.ts) every body's rigidity is a set of rows in the places of its points: the bar
+// |b - a|^2/2, and p - a - c (b - a) for each further point. With every joint that is no pin a row as well, equilibrium of
+// every moving point is
+//
+//   sum_rows lambda grad(row) + mu grad(driver) + loads = 0.
+//
+// What the rows of a body X do to one of its points p is f, so that at p the others do R = -f - L to X, L being what acts on
+// X itself there (J. Garcia de Jalon, E. Bayo, 1994, ch. 6).
+//
+// Free bodies. Unknown are the forces R on each body at each of its points, one normal force a slider, one moment a kept
+// angle, one force a held coordinate, and the driver's; for each body two forces and a moment vanish, and two forces for
+// each moving pin.
+//
+// Both are solved in the least squares by singular values. What a redundant structure leaves open shows in the null space:
+// a force to which a null vector adds something is not determined.
+
+import { throwIfAny } from '../errors.ts';
+import { solveLeast } from '../numerics/singular-values.ts';
+import { checkDrawing, type Drawing, type Point } from './drawing.ts';
+import type { Direction } from './joints.ts';
+import { type Applied, applied, type Load, loadIssues } from './loads.ts';
+import type { Measure } from './measure.ts';
+import { compile } from './system.ts';
+
+/** How forces are found. */
+export interface StaticsOptions {
+  /** What holds the linkage still where loads would move it: its force (or moment) is found along with the rest. */
+  readonly driver?: Exclude<Measure, { readonly seenFrom: string }>;
+  /** Default multipliers. */
+  readonly route?: 'multipliers' | 'freeBodies';
+}
+
+/** Forces in the drawn pose, in the loads' unit; null where a redundant structure leaves one open. */
+export interface Forces {
+  /** On each moving body, from what is joined to it, by body and point. */
+  readonly on: Readonly<Record<string, Readonly<Record<string, Point | null>>>>;
+  /** On the ground, by point. */
+  readonly ground: Readonly<Record<string, Point | null>>;
+  /** On each slider's point, square to its line: positive to the left of the way from the line's first point to its second. */
+  readonly sliders: Readonly<Record<string, number | null>>;
+  /** On the first of each kept angle's directions: a moment, counter-clockwise positive. */
+  readonly angles: Readonly<Record<string, number | null>>;
+  /** On the point of each held coordinate, along its axis, in their order. */
+  readonly held: readonly (number | null)[];
+  /** Of the driver: a force that would make its measure grow, a moment for an angle or a turn; null without one. */
+  readonly driver: number | null;
+  /** The largest force that is left without a counterpart: nothing but rounding where the linkage is in equilibrium. */
+  readonly unbalanced: number;
+}
+
+/**
+ * Forces in every joint of a linkage in its drawn pose, under loads. For another pose, draw it there: `{ ...drawing, points:
+ * motion.at(t) }`.
+ *
+ * @throws InputError for a faulty drawing, and for loads on what is not there.
+ */
+export function forces(drawing: Drawing, loads: readonly Load[], options: StaticsOptions = {}): Forces {
+  checkDrawing(drawing);
+  throwIfAny('loads', loadIssues(drawing, loads));
+  const plan = planOf(drawing, options.driver);
+  const acting = applied(drawing, loads);
+  return options.route === 'freeBodies' ? byFreeBodies(plan, acting) : byMultipliers(plan, acting);
+}
+
+/** A place where a unit of something acts: on a pin, or on a body at one of its points. */
+interface Act {
+  readonly body: string | null;
+  readonly point: string;
+  readonly force: Point;
+}
+
+/** A joint that is no pin, or the driver: what a unit of its force does, and the moments beside it, by body. */
+interface Agent {
+  readonly name: string;
+  readonly acts: readonly Act[];
+  readonly moments: readonly (readonly [body: string, moment: number])[];
+}
+
+interface Plan {
+  readonly places: Readonly<Record<string, Point>>;
+  readonly moving: readonly string[];
+  /** Bodies that move, and telescopes by their first point alone. */
+  readonly bodies: Readonly<Record<string, readonly string[]>>;
+  readonly basic: Readonly<Record<string, readonly [string, string]>>;
+  readonly fixed: ReadonlySet<string>;
+  readonly sliders: readonly Agent[];
+  readonly angles: readonly Agent[];
+  readonly telescopes: readonly Agent[];
+  readonly held: readonly Agent[];
+  readonly driver: Agent | null;
+  readonly size: number;
+}
+
+function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
+  const { names, fixed: isFixed, bodies: members } = compile(drawing).structure;
+  const { telescopes = {} } = drawing;
+  const places: Record<string, Point> = { ...drawing.points };
+  for (const [name, [, b]] of Object.entries(telescopes)) places[endOf(name)] = drawing.points[b];
+  const fixed = new Set(names.filter((_, p) => isFixed[p]));
+  const moves = Object.entries(drawing.bodies).filter(([, points]) => !points.every((p) => fixed.has(p)));
+  const bodies = Object.fromEntries([
+    ...moves,
+    ...Object.entries(telescopes).map(([name, [a]]) => [name, [a, endOf(name)]] as const),
+  ]);
+  const basic = Object.fromEntries(
+    Object.keys(bodies).map((name) => {
+      if (name in telescopes) return [name, [bodies[name][0], bodies[name][1]]] as const;
+      const { a, b } = members.get(name) as { a: number; b: number };
+      return [name, [names[a], names[b]]] as const;
+    }),
+  );
+  const perp = (a: string, b: string): Point => {
+    const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+    const length = Math.hypot(dx, dy);
+    return [-dy / length, dx / length];
+  };
+  const holder = (a: string, b: string) =>
+    Object.keys(bodies).find((name) => bodies[name].includes(a) && bodies[name].includes(b)) ?? null;
+  const slide = (name: string, point: string, a: string, b: string, on: string | null): Agent => {
+    const n = perp(a, b);
+    const own = { body: null, point, force: n };
+    if (on === null) return { name, acts: [own], moments: [] };
+    // The opposite on the body, at the place of the point: moved to the line's first point with its moment.
+    const [rx, ry] = [places[point][0] - places[a][0], places[point][1] - places[a][1]];
+    const back: Point = [-n[0], -n[1]];
+    return {
+      name,
+      acts: [own, { body: on, point: a, force: back }],
+      moments: [[on, rx * back[1] - ry * back[0]]],
+    };
+  };
+  const turning = (direction: Direction, moment: number): Pick<Agent, 'acts' | 'moments'> => {
+    if (typeof direction === 'string') {
+      return { acts: [], moments: direction in bodies ? [[direction, moment]] : [] };
+    }
+    const [a, b] = direction;
+    const n = perp(a, b);
+    const length = Math.hypot(places[b][0] - places[a][0], places[b][1] - places[a][1]);
+    const force: Point = [(n[0] * moment) / length, (n[1] * moment) / length];
+    return { acts: [act(b, force), act(a, [-force[0], -force[1]])], moments: [] };
+  };
+  const angles = Object.entries(drawing.angles ?? {}).map(([name, [first, second]]) => {
+    const [one, other] = [turning(first, 1), second === undefined ? NOTHING : turning(second, -1)];
+    return { name, acts: [...one.acts, ...other.acts], moments: [...one.moments, ...other.moments] };
+  });
+  const held = (drawing.held ?? []).map((one): Agent => {
+    const [point, force]: [string, Point] = 'x' in one ? [one.x, [1, 0]] : [one.y, [0, 1]];
+    return { name: `held ${point}`, acts: [act(point, force)], moments: [] };
+  });
+  const all = Object.values(places);
+  const size = Math.max(...all.map(([x, y]) => Math.hypot(x - all[0][0], y - all[0][1])), 1e-300);
+  return {
+    places,
+    moving: Object.keys(places).filter((name) => !fixed.has(name)),
+    bodies,
+    basic,
+    fixed,
+    sliders: Object.entries(drawing.sliders ?? {}).map(([name, { point, on }]) =>
+      slide(name, point, on[0], on[1], holder(on[0], on[1])),
+    ),
+    angles,
+    telescopes: Object.entries(telescopes).map(([name, [a, b]]) => slide(name, b, a, endOf(name), name)),
+    held,
+    driver: driver === undefined ? null : driverOf(driver, places, turning),
+    size,
+  };
+}
+
+const NOTHING: Pick<Agent, 'acts' | 'moments'> = { acts: [], moments: [] };
+
+/** The end of a telescope's own direction; no name of a drawing can be it. */
+function endOf(telescope: string): string {
+  return `${telescope}\u0000end`;
+}
+
+function act(point: string, force: Point): Act {
+  return { body: null, point, force };
+}
+
+function driverOf(
+  measure: Measure,
+  places: Readonly<Record<string, Point>>,
+  turning: (direction: Direction, moment: number) => Pick<Agent, 'acts' | 'moments'>,
+): Agent {
+  const name = 'driver';
+  if ('x' in measure) return { name, acts: [act(measure.x, [1, 0])], moments: [] };
+  if ('y' in measure) return { name, acts: [act(measure.y, [0, 1])], moments: [] };
+  if ('turn' in measure) return { name, ...turning(measure.turn, 1) };
+  if ('angle' in measure) return { name, ...turning(measure.angle, 1) };
+  const [a, b] = measure.length;
+  const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+  const length = Math.hypot(dx, dy, measure.offset ?? 0);
+  const force: Point = [dx / length, dy / length];
+  return { name, acts: [act(b, force), act(a, [-force[0], -force[1]])], moments: [] };
+}
+
+/** Agents in one list, the driver last. */
+function agentsOf({ sliders, angles, held, telescopes, driver }: Plan): Agent[] {
+  return [...sliders, ...angles, ...held, ...telescopes, ...(driver === null ? [] : [driver])];
+}
+
+/** A moment on a body as two forces on its basic points. */
+function asPair({ places, basic }: Plan, body: string, moment: number): Act[] {
+  const [a, b] = basic[body];
+  const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+  const square = dx * dx + dy * dy;
+  const force: Point = [(-dy * moment) / square, (dx * moment) / square];
+  return [
+    { body, point: b, force },
+    { body, point: a, force: [-force[0], -force[1]] },
+  ];
+}
+
+/** All that loads do, by point. */
+function loadActs(plan: Plan, { pins, bodies, moments }: Applied): Act[] {
+  return [
+    ...[...pins].map(([point, force]) => act(point, force)),
+    ...bodies,
+    ...[...moments].flatMap(([body, moment]) => (body in plan.bodies ? asPair(plan, body, moment) : [])),
+  ];
+}
+
+function byMultipliers(plan: Plan, acting: Applied): Forces {
+  const { places, bodies, basic, moving } = plan;
+  const agents = agentsOf(plan);
+  /** What a unit of each row's multiplier does to the points of its body. */
+  const rigid: { body: string; acts: Act[] }[] = [];
+  for (const [body, points] of Object.entries(bodies)) {
+    const [a, b] = basic[body];
+    const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+    const length = Math.hypot(dx, dy);
+    const along: Point = [dx / length, dy / length];
+    const on = (point: string, force: Point): Act => ({ body, point, force });
+    rigid.push({ body, acts: [on(b, along), on(a, [-along[0], -along[1]])] });
+    for (const p of points) {
+      if (p === a || p === b) continue;
+      const [px, py] = [places[p][0] - places[a][0], places[p][1] - places[a][1]];
+      const re = (px * dx + py * dy) / (length * length);
+      const im = (py * dx - px * dy) / (length * length);
+      rigid.push({ body, acts: [on(p, [1, 0]), on(b, [-re, im]), on(a, [re - 1, -im])] });
+      rigid.push({ body, acts: [on(p, [0, 1]), on(b, [-im, -re]), on(a, [im, re - 1])] });
+    }
+  }
+  const agentActs = agents.map(({ acts, moments }) => [
+    ...acts,
+    ...moments.flatMap(([body, moment]) => asPair(plan, body, moment)),
+  ]);
+  const columns = rigid.length + agents.length;
+  const row = new Map(moving.map((name, k) => [name, 2 * k]));
+  const matrix = Array.from({ length: 2 * moving.length }, () => new Array<number>(columns).fill(0));
+  const right = new Array<number>(2 * moving.length).fill(0);
+  const fill = (acts: readonly Act[], add: (i: number, value: number) => void) => {
+    for (const { point, force } of acts) {
+      const i = row.get(point);
+      if (i === undefined) continue;
+      add(i, force[0]);
+      add(i + 1, force[1]);
+    }
+  };
+  [...rigid.map(({ acts }) => acts), ...agentActs].forEach((acts, k) => {
+    fill(acts, (i, value) => {
+      matrix[i][k] += value;
+    });
+  });
+  const direct = loadActs(plan, acting);
+  fill(direct, (i, value) => {
+    right[i] -= value;
+  });
+  const solution = solveLeast(matrix, right, columns);
+
+  /** R = -f - L of a body at a point, for a vector of multipliers with or without the loads. */
+  const onBody =
+    (body: string, point: string) =>
+    (x: readonly number[], withLoads: boolean): Point => {
+      let [fx, fy] = [0, 0];
+      const add = (acts: readonly Act[], times: number) => {
+        for (const one of acts) {
+          if (one.body !== body || one.point !== point) continue;
+          fx -= times * one.force[0];
+          fy -= times * one.force[1];
+        }
+      };
+      rigid.forEach(({ acts }, k) => {
+        add(acts, x[k]);
+      });
+      agentActs.forEach((acts, k) => {
+        add(acts, x[rigid.length + k]);
+      });
+      if (withLoads) add(direct, 1);
+      return [fx, fy];
+    };
+  const agentForce = (k: number) => (x: readonly number[]) => x[rigid.length + k];
+  return gather(plan, acting, solution, onBody, agentForce);
+}
+
+function byFreeBodies(plan: Plan, acting: Applied): Forces {
+  const { places, bodies, moving, size } = plan;
+  const agents = agentsOf(plan);
+  const at = new Map<string, number>();
+  let columns = 0;
+  for (const [body, points] of Object.entries(bodies)) {
+    for (const point of points) {
+      at.set(`${body}\n${point}`, columns);
+      columns += 2;
+    }
+  }
+  const firstAgent = columns;
+  columns += agents.length;
+  const names = Object.keys(bodies);
+  const rowOfBody = new Map(names.map((name, k) => [name, 3 * k]));
+  const rowOfPin = new Map(moving.map((name, k) => [name, 3 * names.length + 2 * k]));
+  const rows = 3 * names.length + 2 * moving.length;
+  const matrix = Array.from({ length: rows }, () => new Array<number>(columns).fill(0));
+  const right = new Array<number>(rows).fill(0);
+  /** A force on a body at a point, moments about its first point and over the size. */
+  const onBody = (body: string, point: string, [x, y]: Point, add: (i: number, value: number) => void) => {
+    const i = rowOfBody.get(body);
+    if (i === undefined) return;
+    const [ox, oy] = places[bodies[body][0]];
+    add(i, x);
+    add(i + 1, y);
+    add(i + 2, ((places[point][0] - ox) * y - (places[point][1] - oy) * x) / size);
+  };
+  const onPin = (point: string, [x, y]: Point, add: (i: number, value: number) => void) => {
+    const i = rowOfPin.get(point);
+    if (i === undefined) return;
+    add(i, x);
+    add(i + 1, y);
+  };
+  for (const [body, points] of Object.entries(bodies)) {
+    for (const point of points) {
+      for (const axis of [0, 1]) {
+        const k = (at.get(`${body}\n${point}`) as number) + axis;
+        const unit: Point = axis === 0 ? [1, 0] : [0, 1];
+        onBody(body, point, unit, (i, value) => {
+          matrix[i][k] += value;
+        });
+        onPin(point, [-unit[0], -unit[1]], (i, value) => {
+          matrix[i][k] += value;
+        });
+      }
+    }
+  }
+  const put = (acts: readonly Act[], moments: Agent['moments'], add: (i: number, value: number) => void) => {
+    for (const { body, point, force } of acts) {
+      if (body === null) onPin(point, force, add);
+      else onBody(body, point, force, add);
+    }
+    for (const [body, moment] of moments) {
+      const i = rowOfBody.get(body);
+      if (i !== undefined) add(i + 2, moment / size);
+    }
+  };
+  agents.forEach(({ acts, moments }, k) => {
+    put(acts, moments, (i, value) => {
+      matrix[i][firstAgent + k] += value;
+    });
+  });
+  const { pins, bodies: direct, moments } = acting;
+  put([...[...pins].map(([point, force]) => act(point, force)), ...direct], [...moments], (i, value) => {
+    right[i] -= value;
+  });
+  const solution = solveLeast(matrix, right, columns);
+  const force =
+    (body: string, point: string) =>
+    (x: readonly number[]): Point => {
+      const k = at.get(`${body}\n${point}`) as number;
+      return [x[k], x[k + 1]];
+    };
+  return gather(plan, acting, solution, force, (k) => (x) => x[firstAgent + k]);
+}
+
+/** A null vector adds nothing to a force when it adds less than this to it. */
+const NOTHING_ADDED = 1e-7;
+
+function gather(
+  plan: Plan,
+  { pins }: Applied,
+  { x, residual, nullSpace }: ReturnType<typeof solveLeast>,
+  onBody: (body: string, point: string) => (x: readonly number[], withLoads: boolean) => Point,
+  agentForce: (k: number) => (x: readonly number[]) => number,
+): Forces {
+  const { bodies, fixed, sliders, angles, held, telescopes, driver } = plan;
+  const agents = agentsOf(plan);
+  const pointForce = (of: ReturnType<typeof onBody>): Point | null => {
+    const open = nullSpace.some((vector) => Math.hypot(...of(vector, false)) > NOTHING_ADDED);
+    return open ? null : of(x, true);
+  };
+  const single = (k: number): number | null => {
+    const of = agentForce(k);
+    return nullSpace.some((vector) => Math.abs(of(vector)) > NOTHING_ADDED) ? null : of(x);
+  };
+  const onBodies = Object.fromEntries(
+    Object.entries(bodies).map(([body, points]) => [
+      body,
+      Object.fromEntries(
+        points.filter((p) => !p.includes('\u0000')).map((point) => [point, pointForce(onBody(body, point))]),
+      ),
+    ]),
+  );
+  const ground: Record<string, Point | null> = {};
+  for (const point of fixed) {
+    const carriers = Object.keys(bodies).filter((body) => bodies[body].includes(point));
+    const load = pins.get(point);
+    const driven = agents.some(({ acts }) => acts.some((one) => one.body === null && one.point === point));
+    if (carriers.length === 0 && load === undefined && !driven) continue;
+    ground[point] = pointForce((vector, withLoads) => {
+      let [fx, fy] = withLoads ? (load ?? [0, 0]) : [0, 0];
+      for (const body of carriers) {
+        const [rx, ry] = onBody(body, point)(vector, withLoads);
+        fx -= rx;
+        fy -= ry;
+      }
+      agents.forEach(({ acts }, k) => {
+        const of = agentForce(k)(vector);
+        for (const one of acts) {
+          if (one.body !== null || one.point !== point) continue;
+          fx += of * one.force[0];
+          fy += of * one.force[1];
+        }
+      });
+      return [fx, fy];
+    });
+  }
+  const named = (agents: readonly Agent[], first: number) =>
+    Object.fromEntries(agents.map(({ name }, k) => [name, single(first + k)]));
+  return {
+    on: onBodies,
+    ground,
+    sliders: named(sliders, 0),
+    angles: named(angles, sliders.length),
+    held: held.map((_, k) => single(sliders.length + angles.length + k)),
+    driver: driver === null ? null : single(sliders.length + angles.length + held.length + telescopes.length),
+    unbalanced: residual,
+  };
+}

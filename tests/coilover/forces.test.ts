@@ -1,0 +1,234 @@
+/** Forces of corners in their load cases, held by free bodies, virtual work, closed forms and laws of ball joints. */
+import { assert, oneof, property } from 'fast-check';
+import { cornerForces, doubleWishbone, type ForceOptions, InputError, pushrod, strut, sweep } from 'jounce';
+import { forces } from 'jounce/linkage';
+import { describe, expect, it } from 'vitest';
+import { modelOf } from '../../src/corner/corner.ts';
+import { wildCorners } from '../support/corners.ts';
+import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
+
+const GRAVITY = 9.80665;
+/** Corners of every kind. */
+const corners = oneof(
+  wildCorners.map((input) => doubleWishbone(input)),
+  rockerCorners.map((input) => pushrod(input)),
+  strutCorners.map((input) => strut(input)),
+);
+const on = (part: 'lowerArm' | 'upperArm', mount: [number, number]) =>
+  doubleWishbone({
+    lowerArm: { inner: [255, 165], outer: [640, 150] },
+    upperArm: { inner: [310, 355], outer: [600, 375] },
+    wheel: { centre: [705, 312], camber: -0.5 },
+    coilover: { on: part, mount, chassisMount: [345, 560] },
+  });
+const corner = on('lowerArm', [505, 170]);
+const joint = (axis: [number, number], housing: 'arm' | 'upright' = 'arm') => ({
+  maxArticulation: 25,
+  housing,
+  housingAxis: axis,
+});
+const options = {
+  sprungMass: 160,
+  unsprungMass: 30,
+  springRate: 40,
+  gasForce: 200,
+  stopTable: [
+    [10, 500],
+    [20, 3000],
+  ],
+  limits: {
+    damper: { open: 465, closed: 370 },
+    bumpStop: { height: 35, solidHeight: 12 },
+    ballJoints: { lowerOuter: joint([0, 1]), upperOuter: joint([0, 1]) },
+  },
+} satisfies ForceOptions;
+const caseOf = (name: string, found = cornerForces(corner, options)) => {
+  const one = found.cases.find((each) => each.name === name);
+  if (one === undefined) expect.fail(`no case ${name}`);
+  return one;
+};
+
+describe('the static case', () => {
+  it('needs of the coilover what virtual work says: the tyre and the unsprung weight by their own ratios', () => {
+    assert(
+      property(corners, (drawn) => {
+        const ride = sweep(drawn, { bump: 1, droop: 1 }).at(0);
+        if (!((ride.installationRatio ?? 0) > 0.05)) return;
+        const { cases } = cornerForces(drawn, { sprungMass: 200, unsprungMass: 0, springRate: 30 });
+        const expected = (200 * GRAVITY) / (ride.installationRatio as number);
+        expectWithin(cases[0].shock.total, expected, 1e-9 * expected);
+        expectWithin(cases[0].shock.rest, 0, 1e-9 * expected);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('is in equilibrium by free bodies too, on every corner', () => {
+    assert(
+      property(corners, (drawn) => {
+        const model = modelOf(drawn);
+        const { outer, inner, offset } = model.shock;
+        const loads = [
+          { at: model.contactPatch, on: model.upright, force: [-900, 2000] as const },
+          { at: model.wheelCentre, on: model.upright, force: [0, -300] as const },
+        ];
+        const [one, other] = (['multipliers', 'freeBodies'] as const).map((route) =>
+          forces(model.drawing, loads, { driver: { length: [outer, inner], offset }, route }),
+        );
+        const most = Math.max(2000, Math.abs(one.driver as number));
+        expectWithin(one.driver, other.driver as number, 1e-9 * most);
+        for (const [body, points] of Object.entries(one.on)) {
+          for (const [point, force] of Object.entries(points)) {
+            [0, 1].forEach((axis) => {
+              expectWithin(other.on[body][point]?.[axis] ?? null, force?.[axis] as number, 1e-9 * most);
+            });
+          }
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe('the cases', () => {
+  it('stand where they should, with shares that add up', () => {
+    const found = cornerForces(corner, options);
+    expect(found.cases.map(({ name }) => name)).toEqual([
+      'static',
+      'full bump',
+      'hanging',
+      'cornering',
+      'kerb strike',
+    ]);
+    for (const { shock } of found.cases) {
+      expectClose(shock.spring + shock.gas + shock.stop + shock.rest, shock.total, { times: 16, scale: 2e4 });
+    }
+    expectWithin(caseOf('static').shock.rest, 0, 1e-9);
+    expectWithin(caseOf('cornering').shock.rest, 0, 1e-6);
+    expectWithin(caseOf('full bump').shockLength, 370 + 12, 1e-9);
+    expectWithin(caseOf('full bump').shock.stop, 500 + (13 / 10) * 2500, 1e-9);
+    expectWithin(caseOf('hanging').shockLength, 465, 1e-9);
+  });
+
+  it('hang the unsprung weight alone in the mounts when the wheel is off the ground', () => {
+    const { chassis } = caseOf('hanging');
+    const sum = [0, 1].map((axis) =>
+      Object.values(chassis).reduce((total, force) => total + (force?.[axis] ?? Number.NaN), 0),
+    );
+    expectWithin(sum[0], 0, 1e-9);
+    expectWithin(sum[1], -30 * GRAVITY, 1e-9);
+  });
+
+  it('give the chassis what the ground gives the tyre, less the unsprung weight', () => {
+    for (const { tyre, chassis } of cornerForces(corner, options).cases) {
+      const sum = [0, 1].map((axis) =>
+        Object.values(chassis).reduce((total, force) => total + (force?.[axis] ?? Number.NaN), 0),
+      );
+      expectWithin(sum[0], tyre?.[0] ?? 0, 1e-8);
+      expectWithin(sum[1], (tyre?.[1] ?? 0) - 30 * GRAVITY, 1e-8);
+    }
+  });
+
+  it('bend the lower arm at the mount by what stands on either side of it', () => {
+    const { on: bodies, bending } = caseOf('static');
+    const [arm] = bending;
+    expect(arm.body).toBe('lowerArm');
+    const [inner, outer] = [
+      [255, 165],
+      [640, 150],
+    ];
+    const length = Math.hypot(outer[0] - inner[0], outer[1] - inner[1]);
+    const [tx, ty] = [(outer[0] - inner[0]) / length, (outer[1] - inner[1]) / length];
+    const foot = (505 - inner[0]) * tx + (170 - inner[1]) * ty;
+    expectWithin(arm.at, foot, 1e-9);
+    const ball = bodies.lowerArm.lowerOuter as readonly [number, number];
+    // From the outer end: the ball joint's force square to the arm, times its way to the foot.
+    const fromOutside = (ball[1] * tx - ball[0] * ty) * (length - foot);
+    const pivot = bodies.lowerArm.lowerInner as readonly [number, number];
+    const fromInside = (pivot[1] * tx - pivot[0] * ty) * foot;
+    expectWithin(Math.abs(arm.moment), Math.max(Math.abs(fromOutside), Math.abs(fromInside)), 1e-6);
+  });
+
+  it('lift the car in a corner by the lateral force and the slope to the instant centre', () => {
+    const { tyre, jacking, travel } = caseOf('cornering');
+    const row = sweep(corner, {
+      bump: 60,
+      droop: 60,
+      columns: ['instantCentreY', 'instantCentreZ', 'contactPatchY', 'contactPatchZ'],
+    }).at(travel);
+    const slope =
+      ((row.instantCentreZ as number) - (row.contactPatchZ as number)) /
+      ((row.instantCentreY as number) - (row.contactPatchY as number));
+    expectWithin(jacking, (tyre?.[0] as number) * slope, 1e-6);
+  });
+});
+
+describe('a ball joint', () => {
+  it('with only its stud turned over has the sign of its axial force flipped, and its radial one kept', () => {
+    const turned = cornerForces(corner, {
+      ...options,
+      limits: { ...options.limits, ballJoints: { lowerOuter: joint([0, -1]), upperOuter: joint([0, 1]) } },
+    });
+    for (const { name, ballJoints } of cornerForces(corner, options).cases) {
+      const other = caseOf(name, turned).ballJoints.lowerOuter;
+      expectClose(other.axial, -ballJoints.lowerOuter.axial, { times: 16, scale: 1e4 });
+      expectClose(other.radial, ballJoints.lowerOuter.radial, { times: 16, scale: 1e4 });
+    }
+  });
+
+  it('keeps its sense under a vertical load when the coilover moves to the other arm', () => {
+    const moved = on('upperArm', [500, 370]);
+    const senses = [corner, moved].map((one) => {
+      const { ballJoints } = cornerForces(one, {
+        ...options,
+        limits: { ballJoints: options.limits.ballJoints },
+      }).cases[0];
+      return ballJoints;
+    });
+    // The loaded joint is another one: each time the wheel's load pulls its stud upward, out of a mouth that looks up.
+    expect(senses[0].lowerOuter.axial).toBeGreaterThan(1000);
+    expect(senses[1].upperOuter.axial).toBeGreaterThan(1000);
+    expect(senses[0].lowerOuter.sentence).toMatch(
+      /pulls the stud out of its housing with \d+ N at the lower outer ball joint/,
+    );
+  });
+
+  it('has its worst case named, and its articulation as the limits have it', () => {
+    const { worst, sentences, cautions } = cornerForces(corner, options);
+    expect(worst.lowerOuter.case).toBe('full bump');
+    expect(sentences.at(-1)).toMatch(/^Worst in the case "/);
+    expect(cautions.join(' ')).toMatch(/not strengths.*qualified engineer/);
+    expectWithin(caseOf('static').ballJoints.lowerOuter.articulation, 0, 1e-12);
+  });
+});
+
+describe('options that can not be', () => {
+  it('are told all at once', () => {
+    const wrong = {
+      sprungMass: 0,
+      springRate: Number.NaN,
+      gasForce: -1,
+      stopTable: [
+        [5, 100],
+        [4, 200],
+      ],
+      factors: { bump: -1 },
+      cases: [{ name: 'own', travel: 'up', tyre: [1] }],
+    } as unknown as ForceOptions;
+    expect(() => cornerForces(corner, wrong)).toThrow(InputError);
+    expect(() => cornerForces(corner, wrong)).toThrow(
+      [
+        'invalid forces',
+        '  sprungMass: out of range, got 0 (allowed: a number greater than 0 (kg))',
+        '  unsprungMass: missing (allowed: a number of 0 or more (kg))',
+        '  springRate: out of range, got NaN (allowed: a number greater than 0 (N/mm))',
+        '  gasForce: out of range, got -1 (allowed: a number of 0 or more (N))',
+        '  factors.bump: out of range, got -1 (allowed: a number of 0 or more)',
+        '  stopTable[1]: a table that does not rise, got [4,200] (allowed: more than 5 mm, at least 100 N)',
+        '  cases[0].tyre: not a force, got [1] (allowed: [y, z] in N, or null)',
+        '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, balance)',
+      ].join('\n'),
+    );
+  });
+});

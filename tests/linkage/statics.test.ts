@@ -1,0 +1,284 @@
+/** Forces in joints: textbook frames, the spring of Andrews' mechanism, two routes and virtual work over random linkages. */
+import { assert, double, integer, property, tuple } from 'fast-check';
+import { type Drawing, type Forces, forces, InputError, type Load, mobility, trace } from 'jounce/linkage';
+import { describe, expect, it } from 'vitest';
+import { deepFreeze } from '../support/freeze.ts';
+import { linkages } from '../support/linkages.ts';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
+
+type Pair = readonly [number, number];
+const DEGREE = Math.PI / 180;
+const ROUTES = ['multipliers', 'freeBodies'] as const;
+
+function expectForce(force: Pair | null | undefined, [x, y]: Pair, within: number): void {
+  expectWithin(force?.[0] ?? null, x, within);
+  expectWithin(force?.[1] ?? null, y, within);
+}
+
+describe.each(ROUTES)('textbook frames by %s', (route) => {
+  // F. P. Beer, E. R. Johnston and others, "Vector Mechanics: Statics", Sample Problem 6.4 (results seen; the geometry is the
+  // one from which they come out whole).
+  it('a frame with a two-force link: Beer and Johnston, Sample Problem 6.4', () => {
+    const drawing = deepFreeze({
+      points: { A: [0, 0], B: [0, -160], C: [0, -220], D: [250, -220], E: [100, -300], L: [100, -220] },
+      ground: ['A'],
+      bodies: { ACE: ['A', 'C', 'E'], BCD: ['B', 'C', 'D', 'L'], DE: ['D', 'E'] },
+      held: [{ x: 'B' }],
+    } as const);
+    const found = forces(drawing, [{ at: 'L', on: 'BCD', force: [0, -480] }], { route });
+    expectForce(found.on.ACE.A, [-300, 480], 1e-9);
+    expectWithin(found.held[0], 300, 1e-9);
+    const [x, y] = found.on.DE.D as Pair;
+    // 561 of compression: from D towards E.
+    expectForce([x, y], [-561 * (150 / 170), -561 * (80 / 170)], 1e-9);
+    expectForce(found.on.BCD.C, [-795, 216], 1e-9);
+    expect(found.unbalanced).toBeLessThan(1e-9);
+  });
+
+  // The same, Sample Problem 6.5 (seen).
+  it('a frame with a cross link: Beer and Johnston, Sample Problem 6.5', () => {
+    const drawing = deepFreeze({
+      points: { A: [0, 0], F: [3.6, 0], C: [3.6, 6], B: [1.2, 2], E: [3.6, 2], D: [3.6, 4] },
+      ground: ['A'],
+      bodies: { ABC: ['A', 'B', 'C'], CDEF: ['C', 'D', 'E', 'F'], BE: ['B', 'E'] },
+      held: [{ y: 'F' }],
+    } as const);
+    const found = forces(drawing, [{ at: 'D', force: [18, 0] }], { route });
+    expectForce(found.on.ABC.A, [-18, -20], 1e-12);
+    expectWithin(found.held[0], 20, 1e-12);
+    expectForce(found.on.BE.E, [9, 0], 1e-12);
+    expectForce(found.on.ABC.C, [9, 20], 1e-12);
+  });
+
+  // The same, Sample Problem 4.6 (seen; printed 81.9, 147.8, 58.6).
+  it('a three-force body: Beer and Johnston, Sample Problem 4.6', () => {
+    const top: Pair = [4 * Math.cos(45 * DEGREE), 4 * Math.sin(45 * DEGREE)];
+    const rope: Pair = [top[0] - 5 * Math.cos(20 * DEGREE), top[1] - 5 * Math.sin(20 * DEGREE)];
+    const drawing = deepFreeze({
+      points: { foot: [0, 0], top, middle: [top[0] / 2, top[1] / 2], anchor: rope },
+      ground: ['foot', 'anchor'],
+      bodies: { joist: ['foot', 'top', 'middle'], rope: ['top', 'anchor'] },
+    } as const);
+    const found = forces(drawing, [{ at: 'middle', on: 'joist', force: [0, -98.1] }], { route });
+    const [x, y] = found.on.joist.foot as Pair;
+    expectWithin(Math.hypot(x, y), 147.871464, 1e-6);
+    expectWithin(Math.atan2(y, x) / DEGREE, 58.565232, 1e-6);
+    expectWithin(Math.hypot(...(found.on.rope.top as Pair)), 82.06836, 1e-6);
+  });
+
+  // R. C. Hibbeler, "Statics", Examples 5.11 (seen; printed 1.07, 1.32 kN, 60.3) and 6.14 (seen; printed 577, 1000).
+  it('a lever and a frame of two members: Hibbeler, Examples 5.11 and 6.14', () => {
+    const lever = deepFreeze({
+      points: { A: [0, 0], B: [0.4, 0.7], P: [0, 0.7], S: [0.8, 1.1] },
+      ground: ['A', 'S'],
+      bodies: { lever: ['A', 'B', 'P'], link: ['B', 'S'] },
+    } as const);
+    const one = forces(lever, [{ at: 'P', on: 'lever', force: [400, 0] }], { route });
+    expectWithin(Math.hypot(...(one.on.lever.A as Pair)), 1074.967698, 2e-6);
+    expectWithin(Math.hypot(...(one.on.link.B as Pair)), 1319.932658, 1e-6);
+    const frame = deepFreeze({
+      points: { B: [0, 0], C: [4, 0], M: [2, 0], A: [-Math.cos(60 * DEGREE), -Math.sin(60 * DEGREE)] },
+      ground: ['A', 'C'],
+      bodies: { member: ['B', 'C', 'M'], link: ['A', 'B'] },
+    } as const);
+    const two = forces(frame, [{ at: 'M', on: 'member', force: [0, -2000] }], { route });
+    expectWithin(Math.hypot(...(two.on.link.B as Pair)), 1154.700538, 1e-6);
+    const [x, y] = two.on.member.C as Pair;
+    expectWithin(Math.abs(x), 577.350269, 1e-6);
+    expectWithin(y, 1000, 1e-9);
+  });
+
+  // Test Set for IVP Solvers (Univ. Bari / INdAM), Andrews' squeezing mechanism, multipliers 1 and 2 at the start (read): the
+  // reactions at Q balance the spring's moment about B, 3.0042048572133484 N m.
+  it("the spring of Andrews' mechanism turns its rocker by the published moment", () => {
+    const g = 0.455279819163070380255912382449;
+    const [c, s] = [Math.cos(g), Math.sin(g)];
+    const B: Pair = [-36.35, 32.73];
+    const drawing = deepFreeze({
+      points: {
+        B,
+        D: [B[0] + 20 * c + 18 * s, B[1] + 20 * s - 18 * c],
+        Q: [B[0] + 35 * s, B[1] - 35 * c],
+        C: [14, 72],
+      },
+      ground: ['B', 'C'],
+      bodies: { rocker: ['B', 'Q', 'D'] },
+    } as const);
+    const [dx, dy] = [drawing.points.D[0] - 14, drawing.points.D[1] - 72];
+    // 4530 N/m, free length 77.85 mm: N and mm.
+    const push = 4.53 * (77.85 - Math.hypot(dx, dy));
+    const found = forces(drawing, [{ between: ['C', 'D'], push }], { driver: { turn: 'rocker' }, route });
+    expectWithin(Math.abs(found.driver as number) / 1000, 3.0042048572133484, 1e-12);
+  });
+});
+
+/** Loads of every kind on a grown linkage. */
+const loadsOn = (drawing: Drawing, amounts: readonly number[]): Load[] => {
+  const points = Object.keys(drawing.points);
+  const bodies = Object.keys(drawing.bodies);
+  const last = points[points.length - 1];
+  return [
+    { at: last, force: [amounts[0], amounts[1]] },
+    { at: drawing.bodies[bodies[1]][0], on: bodies[1], force: [amounts[2], amounts[3]] },
+    { on: bodies[bodies.length - 1], moment: 100 * amounts[4] },
+    { between: [points[0], last], push: amounts[5], offset: 30 },
+  ];
+};
+const amount = double({ min: -1000, max: 1000, noNaN: true });
+const amounts = tuple(amount, amount, amount, amount, amount, amount);
+
+/** All forces of a result in one list. */
+const listed = ({ on, ground, driver }: Forces) => [
+  ...Object.values(on).flatMap((points) => Object.values(points)),
+  ...Object.values(ground),
+  [driver, 0],
+];
+
+describe('forces in random linkages', () => {
+  it('are the same by multipliers and by free bodies', () => {
+    assert(
+      property(linkages, amounts, ({ drawing }, given) => {
+        const loads = loadsOn(drawing, given);
+        const [one, other] = ROUTES.map((route) =>
+          listed(forces(drawing, loads, { driver: { turn: 'crank' }, route })),
+        );
+        const most = Math.max(1, ...one.flat().map((x) => Math.abs(x as number)));
+        one.forEach((force, k) => {
+          [0, 1].forEach((axis) => {
+            expectWithin(other[k]?.[axis] ?? null, force?.[axis] as number, 1e-9 * most);
+          });
+        });
+      }),
+    );
+  });
+
+  it('hold the linkage by the moment that virtual work asks for', () => {
+    assert(
+      property(linkages, amounts, ({ drawing }, given) => {
+        const loads = loadsOn(drawing, given);
+        const { driver } = forces(drawing, loads, { driver: { turn: 'crank' } });
+        const motion = trace(drawing, { driver: { turn: 'crank' }, from: -0.01, to: 0.01 });
+        const rate = (measure: Parameters<typeof motion.read>[0]) => motion.read(measure)(0).first as number;
+        let work = 0;
+        let most = 0;
+        for (const load of loads) {
+          const parts =
+            'between' in load
+              ? [load.push * rate({ length: load.between, offset: 30 })]
+              : 'moment' in load
+                ? [load.moment * rate({ turn: load.on })]
+                : [load.force[0] * rate({ x: load.at }), load.force[1] * rate({ y: load.at })];
+          for (const part of parts) {
+            work += part;
+            most += Math.abs(part);
+          }
+        }
+        expectWithin(driver, -work, 1e-9 * Math.max(1, most));
+      }),
+    );
+  });
+
+  it('are in equilibrium on the ground as a whole', () => {
+    assert(
+      property(linkages, amounts, integer({ min: 0, max: 1 }), ({ drawing }, given, axis) => {
+        const loads = loadsOn(drawing, given);
+        const found = forces(drawing, loads, { driver: { turn: 'crank' } });
+        const outside = [0, 1].map((k) =>
+          loads.reduce((sum, load) => sum + ('force' in load ? load.force[k] : 0), 0),
+        );
+        const sum = Object.values(found.ground).reduce((total, force) => total + (force as Pair)[axis], 0);
+        const most = Math.max(
+          1,
+          ...Object.values(found.ground)
+            .flat()
+            .map((x) => Math.abs(x as number)),
+        );
+        expectWithin(sum, outside[axis], 1e-9 * most);
+      }),
+    );
+  });
+});
+
+describe('forces of joints that are no pins', () => {
+  it('of a slider, a telescope and a kept angle agree by both routes', () => {
+    const drawing: Drawing = deepFreeze({
+      points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], S: [190, 170], R: [220, 150] },
+      ground: ['O', 'C', 'R'],
+      bodies: { crank: ['C', 'P'], arm: ['O', 'T'], plate: ['T', 'S'] },
+      sliders: { block: { point: 'P', on: ['O', 'T'] } },
+      angles: { level: ['plate', 'arm'] },
+      telescopes: { ram: ['R', 'S'] },
+    });
+    expect(mobility(drawing).freedoms).toBe(1);
+    const loads: Load[] = [
+      { at: 'S', force: [30, -500] },
+      { between: ['R', 'S'], push: 200 },
+    ];
+    const [one, other] = ROUTES.map((route) => forces(drawing, loads, { driver: { turn: 'crank' }, route }));
+    for (const found of [one, other]) expect(found.unbalanced).toBeLessThan(1e-9);
+    expectWithin(one.sliders.block, other.sliders.block as number, 1e-9);
+    expectWithin(one.angles.level, other.angles.level as number, 1e-7);
+    expectWithin(one.driver, other.driver as number, 1e-7);
+    listed(one).forEach((force, k) => {
+      expectForce(listed(other)[k] as Pair, force as Pair, 1e-7);
+    });
+    const motion = trace(drawing, { driver: { turn: 'crank' }, from: -0.01, to: 0.01 });
+    const rate = (measure: Parameters<typeof motion.read>[0]) => motion.read(measure)(0).first as number;
+    const work = 30 * rate({ x: 'S' }) - 500 * rate({ y: 'S' }) + 200 * rate({ length: ['R', 'S'] });
+    expectClose(one.driver, -work, { times: 2 ** 20, scale: 1e5 });
+  });
+});
+
+describe('a redundant structure', () => {
+  it('has what is determined given, and what is not said to be open', () => {
+    const drawing: Drawing = deepFreeze({
+      points: {
+        A: [0, 0],
+        B: [40, 90],
+        C: [200, 0],
+        D: [240, 90],
+        E: [130, 20],
+        F: [170, 110],
+        P: [90, 150],
+      },
+      ground: ['A', 'C', 'E'],
+      bodies: { left: ['A', 'B'], right: ['C', 'D'], middle: ['E', 'F'], table: ['B', 'D', 'F', 'P'] },
+    });
+    for (const route of ROUTES) {
+      const found = forces(drawing, [{ at: 'P', force: [0, -100] }], { driver: { x: 'P' }, route });
+      // The arms are parallel: how they share the load along them is open, not what the driver has to hold.
+      expect([found.on.left.B, found.on.right.D, found.on.middle.F]).toEqual([null, null, null]);
+      expectWithin(found.driver, (-100 * 40) / 90, 1e-9);
+    }
+  });
+});
+
+describe('a linkage that nothing holds', () => {
+  it('says what is left without a counterpart', () => {
+    const swing: Drawing = { points: { A: [0, 0], B: [3, 0] }, ground: ['A'], bodies: { arm: ['A', 'B'] } };
+    expect(forces(swing, [{ at: 'B', force: [0, -10] }]).unbalanced).toBeGreaterThan(1);
+    expect(forces(swing, [{ at: 'B', force: [-10, 0] }]).unbalanced).toBeLessThan(1e-12);
+  });
+
+  it('refuses loads on what is not there, all at once', () => {
+    const swing: Drawing = { points: { A: [0, 0], B: [3, 0] }, ground: ['A'], bodies: { arm: ['A', 'B'] } };
+    const faulty = [
+      { at: 'Q', force: [1, Number.NaN] },
+      { on: 'leg', moment: 'x' },
+      { between: ['A', 'A'], push: 1 },
+      7,
+    ] as unknown as Load[];
+    expect(() => forces(swing, faulty)).toThrow(InputError);
+    expect(() => forces(swing, faulty)).toThrow(
+      [
+        'invalid loads',
+        '  [0].at: unknown point, got "Q" (allowed: A, B); correct the name',
+        '  [0].force: not a force, got [1,NaN] (allowed: two finite numbers [x, y])',
+        '  [1].on: unknown body, got "leg" (allowed: arm); correct the name',
+        '  [1].moment: not a number, got "x" (allowed: a finite number)',
+        '  [2].between: two points in one place, got ["A","A"]; name two that lie apart',
+        '  [3]: not a load, got 7 (allowed: { at, force }, { on, moment }, { between, push })',
+      ].join('\n'),
+    );
+  });
+});
