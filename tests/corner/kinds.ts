@@ -86,7 +86,7 @@ export const rocker: Kind<RockerInput> = {
       shockRockerMount: turning(shockRockerMount),
     };
   },
-  share: 0.3,
+  share: 0.15,
 };
 
 const strutKind: Kind<StrutCornerInput> = {
@@ -112,7 +112,7 @@ const strutKind: Kind<StrutCornerInput> = {
       ['lowerOuter', 'strutLower', 'wheelCentre', 'contactPatch'].map((name) => [name, on(places[name])]),
     );
   },
-  share: 0.3,
+  share: 0.15,
 };
 
 function asWishbone({ lowerArm, upperArm, wheel }: RockerInput): CornerInput {

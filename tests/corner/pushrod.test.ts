@@ -105,8 +105,9 @@ describe('any corner with rod and rocker, by circle intersection', () => {
           seen[part]++;
         }
       }),
+      { numRuns: 50 },
     );
-    expect(Math.min(seen.arms, seen.rodAndRocker)).toBeGreaterThan(5);
+    expect(Math.min(seen.arms, seen.rodAndRocker)).toBeGreaterThan(2);
   });
 
   it('has its ratio at zero where the length turns, and says why', () => {
