@@ -131,24 +131,35 @@ const HAIR = 1e-9;
 const SUBTITLE =
   'Seen from the front, left-hand wheel. The chassis is held still: the ground goes up and down with the wheel.';
 
-/** Scale and place of the drawing: everything that moves, the wheels and the centreline; free room above and below. */
-export function paperFor(poses: readonly Pose[], around = 0): Paper {
+/** Room that is left free round a drawing, on the paper. */
+export interface Room {
+  readonly left: number;
+  readonly right: number;
+  readonly above: number;
+  readonly below: number;
+}
+
+const NO_ROOM: Room = { left: 0, right: 0, above: 0, below: 0 };
+
+/** Scale and place of the drawing: everything that moves, the wheels and the centreline. */
+export function paperFor(poses: readonly Pose[], around: Room = NO_ROOM): Paper {
   const all = poses.flatMap(({ points, tyre }) => [...Object.values(points), ...tyre]);
   const ys = [0, ...all.map(([y]) => y)];
   const zs = all.map(([, z]) => z);
   const [inboard, outboard] = [Math.min(...ys), Math.max(...ys)];
   const [low, high] = [Math.min(...zs), Math.max(...zs)];
-  const room = WIDTH - LEFT - Math.max(RIGHT, around);
+  const start = LEFT + around.left;
+  const room = WIDTH - start - Math.max(RIGHT, around.right);
   const scale = Math.min(room / (outboard - inboard), MOST_HEIGHT / (high - low));
   const width = scale * (outboard - inboard);
-  const left = LEFT + (room - width) / 2;
-  const top = TOP + around;
+  const left = start + (room - width) / 2;
+  const top = TOP + around.above;
   return {
     to: ([y, z]) => [left + scale * (y - inboard), top + scale * (high - z)],
     scale,
     top,
     right: left + width,
-    bottom: top + scale * (high - low) + around,
+    bottom: top + scale * (high - low) + around.below,
   };
 }
 

@@ -5,7 +5,7 @@ import type { CaseForces } from '../coilover/forces/corner-forces.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { spaced } from '../words.ts';
-import { inFull, paperFor } from './drawing.ts';
+import { inFull, paperFor, type Room } from './drawing.ts';
 import { placeLabels } from './labels.ts';
 import { EDGE, heading, LINE, type Paper, rimmed, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
 import { obstacles } from './names.ts';
@@ -13,6 +13,18 @@ import { sceneOf, type WheelSizes } from './poses.ts';
 import { type Element, element, line, type Place, svgDocument, text, through } from './svg.ts';
 import { printed, signedTravel, textWidth } from './text.ts';
 import { roundStep } from './ticks.ts';
+
+/** As far as arrows can go beyond what they stand on. */
+function roomFor(arrows: readonly Arrow[], scale: number): Room {
+  const most = (way: (force: Point) => number) =>
+    scale * Math.max(0, ...arrows.map(({ force }) => way(force)));
+  return {
+    left: most(([y]) => -y),
+    right: most(([y]) => y),
+    above: most(([, z]) => z),
+    below: most(([, z]) => -z),
+  };
+}
 
 /** A force to be drawn, N. */
 interface Arrow {
@@ -26,6 +38,10 @@ const LONGEST = 150;
 const HEAD = 9;
 /** Forces below this share of the largest are told, not drawn. */
 const SMALLEST = 0.005;
+/** How strongly the corner is drawn behind its forces. */
+const PALE = 0.4;
+/** Where the heading ends. */
+const HEADER = 70;
 
 /**
  * The forces of a load case on its corner, as a self-contained SVG document: of the ground on the tyre, of the arms and the
@@ -39,11 +55,11 @@ export function drawForces(
   const whole = sceneOf(corner, [one.travel], options);
   const pose = whole.poses.find(({ travel }) => travel === one.travel) ?? whole.ride;
   const scene = { ...whole, poses: [pose], ride: pose };
-  const paper = paperFor([pose], LONGEST);
   const arrows = arrowsOf(one, scene.model.upright, scene.model.contactPatch);
   const most = Math.max(1, ...arrows.map(({ force }) => Math.hypot(force[0], force[1])));
   const step = roundStep(most / 4);
   const scale = LONGEST / most;
+  const paper = paperFor([pose], roomFor(arrows, scale));
   const drawn = arrows.filter(({ force }) => Math.hypot(force[0], force[1]) >= SMALLEST * most);
   const lines = drawn.map(({ point, force }) => {
     const [x, y] = paper.to(pose.points[point]);
@@ -58,7 +74,7 @@ export function drawForces(
     content: [
       heading(title),
       text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
-      ...inFull(scene, paper),
+      element('g', { opacity: PALE }, ...inFull(scene, paper)),
       ...lines.flatMap(({ from, to }) => arrow(from, to)),
       ...labels(drawn, lines, paper, obstacles(scene, paper, [])),
       ...below.elements,
@@ -122,12 +138,7 @@ function labels(
     clear: 6,
   }));
   const heavy = lines.map(({ from, to }) => ({ from, to, weight: 4 }));
-  const frame = {
-    x: 8,
-    y: paper.top - LONGEST,
-    width: WIDTH - 16,
-    height: paper.bottom - paper.top + 2 * LONGEST,
-  };
+  const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 24 - HEADER };
   const placed = placeLabels(wishes, { ...around, lines: [...around.lines, ...heavy] }, frame);
   return placed.flatMap(({ box, leader }, k) => [
     ...(leader === null ? [] : [line(...leader, THIN)]),
