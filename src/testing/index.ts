@@ -4,4 +4,5 @@ export type { FastCheck } from './fast-check.ts';
 export { fourBars } from './four-bars.ts';
 export { checkLaws, laws } from './laws.ts';
 export { linkages } from './linkages.ts';
+export { pushrods } from './pushrods.ts';
 export type { Change, Law, LawOptions, Trace, Traced } from './setting.ts';

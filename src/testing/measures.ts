@@ -65,6 +65,7 @@ export function nameOf(measure: Measure): string {
 
 /** A measure, from the places of the points; angles up to whole turns, null where this file knows none. */
 export function measured(measure: Measure, places: Places, drawing: Drawing): number | null {
+  if ('seenFrom' in measure && measure.seenFrom !== undefined) return null;
   if ('x' in measure) return places[measure.x][0];
   if ('y' in measure) return places[measure.y][1];
   if ('length' in measure) {
