@@ -1,6 +1,7 @@
 // A second branch of the motion crosses this one where rank is missing. A piece can step over such a place unseen, for it
 // is regular on both branches; but the determinant of the Jacobian bordered by the tangent changes its sign there (when
-// one freedom is gained, to odd order). Signs are compared at both ends of a piece with the same rows set aside.
+// one freedom is gained, to odd order). Signs are compared at both ends of a piece with the same rows set aside. Where several
+// loops lie flat together the sign may stay: there the smallest pivot tells.
 
 import { borderedSign } from '../numerics/elimination.ts';
 import { rankOf } from '../numerics/singular-values.ts';
@@ -37,7 +38,7 @@ export function turnedIn(
     factorise(e, pose);
     return markOf(e, along);
   };
-  if (!opposite(markAt(stop), mark)) return null;
+  if (!opposite(markAt(stop), mark)) return dipIn(e, z, stop, pose);
   // Near the place rank is missing for a little way: the place is in the middle of that.
   const near = lastOf((s) => !opposite(markAt(s), mark), 0, stop);
   let beyond = stop;
@@ -108,6 +109,46 @@ function secondOrder({ system }: Expander, u: Float64Array, v: Float64Array): nu
     }
     return sum / (2 * scale[i]);
   });
+}
+
+/** Rows beyond which several loops may lose rank at one place: to even order, then, without a change of sign. */
+const LOOPS = 8;
+/** Places in a piece at which the smallest pivot is looked at, and pivots over their scale that may be near a zero. */
+const LOOKS = 8;
+const LOW = 0.3;
+/** Steps of the search for where it is least, and what it is there where rank is missing. */
+const SEARCH = 60;
+const GONE = 1e-7;
+
+/**
+ * Where several freedoms are gained at once the determinant may keep its sign; but the smallest pivot comes down to nothing
+ * there as |s - s_0| does. The first such place in a piece, or null.
+ */
+function dipIn(e: Expander, z: Float64Array, stop: number, pose: Float64Array): number | null {
+  if (e.rhs.length <= LOOPS) return null;
+  const smallest = (s: number) => {
+    poseAt(z, s, pose);
+    factorise(e, pose);
+    const { pivotColumn, inversePivot } = e.elimination;
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < pivotColumn.length; i++) {
+      if (pivotColumn[i] >= 0) least = Math.min(least, 1 / Math.abs(inversePivot[i] * e.system.scale[i]));
+    }
+    return e.elimination.rank < e.system.unknowns - 1 ? 0 : least;
+  };
+  const seen = Array.from({ length: LOOKS + 1 }, (_, k) => smallest((k / LOOKS) * stop));
+  for (let k = 0; k <= LOOKS; k++) {
+    if (seen[k] > LOW || seen[k] > (seen[k - 1] ?? LOW) || seen[k] > (seen[k + 1] ?? LOW)) continue;
+    let [low, high] = [Math.max(0, (k - 1) / LOOKS) * stop, Math.min(1, (k + 1) / LOOKS) * stop];
+    for (let step = 0; step < SEARCH; step++) {
+      const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+      if (smallest(a) <= smallest(b)) high = b;
+      else low = a;
+    }
+    const place = 0.5 * (low + high);
+    if (smallest(place) <= GONE) return place;
+  }
+  return null;
 }
 
 /** The end of the part from `from` towards `to` in which something holds, as it does at `from`, by halving. */
