@@ -7,7 +7,8 @@ import { agreement } from './agreement.ts';
 import { mainCorner, otherCorners } from './corners.ts';
 import { heapGrowth } from './heap.ts';
 import { jobsOf, POSES } from './jobs.ts';
-import { linesOf } from './lines.ts';
+import { type Line, linesOf } from './lines.ts';
+import { chainLines, manyCorners, rockerLine } from './linkages.ts';
 import { interleave, warmUp } from './measure.ts';
 import { growthText, machine, type Result, ranges, table } from './report.ts';
 import { rivalsOf } from './rivals.ts';
@@ -15,6 +16,8 @@ import { rivalsOf } from './rivals.ts';
 const ROUNDS = 101;
 /** Rounds at each of the other corners. */
 const FEWER_ROUNDS = 31;
+/** Rounds of the chains, some of which take the general solver seconds. */
+const CHAIN_ROUNDS = 9;
 /** ms that each task runs before anything is timed. */
 const WARM_UP = 150;
 const SWEEPS = 10_000;
@@ -41,6 +44,16 @@ const keepNothing = () => Array.from({ length: columns }, () => new Float64Array
 const growth = heapGrowth(everything, keepNothing, SWEEPS);
 const worst = Math.max(...corners.map(({ apart }) => apart));
 
+const timed = (lines: readonly Line[], rounds: number): Result[] =>
+  lines.map((line) => {
+    warmUp(line.ours, WARM_UP);
+    warmUp(line.rival, WARM_UP);
+    return { line, timing: interleave(line.ours, line.rival, rounds) };
+  });
+const rocker = timed([rockerLine(gcs)], FEWER_ROUNDS);
+const chains = timed(chainLines(gcs), CHAIN_ROUNDS);
+const many = manyCorners();
+
 const report = `# How fast it is
 
 Measured by \`npm run bench\`: ${on}.
@@ -51,9 +64,11 @@ given, with the quartiles as the spread. Before the timing all were seen to comp
 difference in any column was ${worst.toExponential(0)} (mm; for the slope of the ratio 1/mm). A sweep has ${POSES} poses, from
 80 mm of droop to 80 mm of bump.
 
-${table(main)}
+${table([...main, ...rocker, ...chains])}
 
 ${growthText(growth, SWEEPS)}
+
+${many}
 
 Median ratios at three more corners (${Object.keys(otherCorners).join('; ')}): ${ranges(others)}.
 
@@ -74,6 +89,11 @@ What the lines mean:
 - **e**: building the system (unknowns, rows, workspace) against all else in a sweep for shock length, ratio and slope.
 - **f**: bytes in use on the heap and in array buffers, every column asked for; the task that keeps nothing makes
   as many arrays. One small object left behind by each sweep would be ${(16 * SWEEPS).toLocaleString('en')} bytes or more.
+- **g**: as a, for a corner whose coilover is worked by a rod through a rocker.
+- **h**: N four-bars in a row that share their uprights, all bars 1 m (problem A02 of the Library of Computational
+  Benchmark Problems), from the drawing to the places of all pins; h1 to h200 are the cost of a loop against that in a chain of
+  ten, hp1 to hp40 the general solver on the same chain.
+- **i**: the structure is shared, as all corners of a kind do.
 `;
 
 console.log(report);

@@ -26,8 +26,12 @@ const TRUNCATION = 1e-14;
 const RESIDUAL = 1e-12;
 /** A pose is corrected until its residual is below this share of the size, or stops shrinking. */
 const ROUNDING = 4 * Number.EPSILON;
-/** A piece is at most this many sizes long: then even the straightest motion is checked now and then. */
+/**
+ * A piece is at most this many sizes long, for so many free points: then even the straightest motion is checked now and then.
+ * Arc length counts all points, and grows with the root of their number.
+ */
 const LONGEST = 2;
+const POINTS = 8;
 /** Rows up to which a system is small enough for its whole solution matrix to pay. */
 const SMALL = 8;
 /** Halvings before a piece is given up. */
@@ -203,7 +207,8 @@ export function factorise(e: Expander, pose: Float64Array): number {
 export function reach(e: Expander, t: Float64Array | null): number {
   const { z, system } = e;
   const allowed = TRUNCATION * system.size;
-  let s = LONGEST * system.size;
+  const points = Math.max(1, system.unknowns / 2 / POINTS);
+  let s = LONGEST * Math.sqrt(points) * system.size;
   for (let k = ORDER - 2; k <= ORDER; k++) {
     let largest = t === null ? 0 : Math.abs(t[k]);
     for (let i = k; i < z.length; i += STRIDE) largest = Math.max(largest, Math.abs(z[i]));
