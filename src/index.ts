@@ -16,6 +16,29 @@ export {
 } from './coilover/forces/load-cases.ts';
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
+export type { AxleMass, CarMasses } from './coilover/masses.ts';
+export type { Spring, SpringChoice } from './coilover/sizing/choose-spring.ts';
+export type { WheelCurves } from './coilover/sizing/curves.ts';
+export type { DampingRow } from './coilover/sizing/damping.ts';
+export type { AtSpeed } from './coilover/sizing/downforce.ts';
+export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
+export type { Sure } from './coilover/sizing/how-sure.ts';
+export {
+  type CarMonteCarlo,
+  type CarMonteCarloOptions,
+  monteCarloCar,
+} from './coilover/sizing/monte-carlo.ts';
+export type { PerchRange } from './coilover/sizing/perch.ts';
+export type { RateRow } from './coilover/sizing/rate-table.ts';
+export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
+export { sizeCoilovers } from './coilover/sizing/size.ts';
+export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
+export {
+  type CoilEnds,
+  type CoilInput,
+  type CoilSpring,
+  coilSpring,
+} from './coilover/springs/coil-spring.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo } from './corner/columns.ts';

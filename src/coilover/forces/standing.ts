@@ -10,7 +10,7 @@ import type { Drawing, Point } from '../../linkage/drawing.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
 import { type Forces, forces } from '../../linkage/statics.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, type EyeForce, eyeForce } from './eye-force.ts';
+import { type CoiloverForce, type EyeForce, eyeForce, stopPush } from './eye-force.ts';
 import { type ForceOptions, forceFaults } from './options.ts';
 
 /** A corner ready to stand. */
@@ -24,11 +24,15 @@ export interface SetUp {
 }
 
 /**
- * Makes a corner ready.
+ * Makes a corner ready; `known` are its limits and its coilover where they have been found before.
  *
  * @throws InputError for options that can't be, with every issue.
  */
-export function setUp(corner: Corner, options: ForceOptions): SetUp {
+export function setUp(
+  corner: Corner,
+  options: ForceOptions,
+  known: { readonly found?: Limits; readonly coilover?: CoiloverForce } = {},
+): SetUp {
   const model = modelOf(corner);
   throwIfAny('forces', forceFaults(options));
   const given = checkOptions(options.limits ?? {}, model);
@@ -54,20 +58,16 @@ export function setUp(corner: Corner, options: ForceOptions): SetUp {
   const contact = damper && bumpStop ? damper.closed + bumpStop.height : null;
   const unsprungWeight = unsprungMass * GRAVITY;
   const tyre: Point = [0, sprungMass * GRAVITY + unsprungWeight];
-  return {
-    model,
-    given,
-    found: limitsOf(model, given),
-    motion,
-    coilover: {
-      springRate,
-      gasForce,
-      stop: contact === null || stopTable === undefined ? null : { contact, table: stopTable },
-      rideLength: ride.value,
-      rideForce: equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0,
-    },
-    unsprungWeight,
+  const stop = contact === null || stopTable === undefined ? null : { contact, table: stopTable };
+  const rideForce = equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0;
+  const springForce = rideForce - gasForce - stopPush(stop, ride.value).force;
+  const coilover = known.coilover ?? {
+    spring: { springs: [{ rate: springRate, travel: Number.POSITIVE_INFINITY }] },
+    loose: ride.value + springForce / springRate,
+    gasForce,
+    stop,
   };
+  return { model, given, found: known.found ?? limitsOf(model, given), motion, coilover, unsprungWeight };
 }
 
 /** Height of the contact patch at a travel, kept in its range against rounding. */

@@ -1,0 +1,73 @@
+import type { CarMasses } from '../masses.ts';
+import type { FigureInfos, Numbers } from './figure.ts';
+import type { AxleState } from './state.ts';
+
+export const MASS_FIGURES = {
+  leftMass: {
+    label: 'mass on the left-hand wheel',
+    quantity: 'mass',
+    settled: 'car',
+    definition: 'of the car with what was added, by its shares or scales',
+  },
+  rightMass: {
+    label: 'mass on the right-hand wheel',
+    quantity: 'mass',
+    settled: 'car',
+    definition: 'the same on the other side',
+  },
+  sprungMass: {
+    label: 'sprung mass of a corner',
+    quantity: 'mass',
+    settled: 'car',
+    definition: 'mean mass on the wheels of the axle less the unsprung mass',
+  },
+  unsprungMass: {
+    label: 'unsprung mass of a corner',
+    quantity: 'mass',
+    settled: 'car',
+    definition: 'wheel, tyre, upright, brake, and the shares of arms and coilover that move with them',
+  },
+} as const satisfies FigureInfos;
+
+export const CAR_FIGURES = {
+  totalMass: {
+    label: 'mass of the car with what was added',
+    quantity: 'mass',
+    settled: 'car',
+    definition: 'on all four wheels',
+  },
+  frontShare: {
+    label: 'share on the front axle',
+    quantity: 'ratio',
+    settled: 'car',
+    definition: 'mass on the front wheels by that on all',
+  },
+  rearToFront: {
+    label: 'frequency of the rear by that of the front',
+    quantity: 'ratio',
+    settled: 'later',
+    definition:
+      'of the suspension alone, at rest; on the road the rear is often made quicker by 10 to 20 % (common practice)',
+  },
+} as const satisfies FigureInfos;
+
+export function massNumbers({ mass, given }: AxleState): Numbers<typeof MASS_FIGURES> {
+  return {
+    leftMass: mass?.wheels?.left ?? null,
+    rightMass: mass?.wheels?.right ?? null,
+    sprungMass: mass?.sprung ?? null,
+    unsprungMass: given.sizing.unsprungMass,
+  };
+}
+
+export function carFigures(
+  masses: CarMasses | null,
+  front: number | null,
+  rear: number | null,
+): Numbers<typeof CAR_FIGURES> {
+  return {
+    totalMass: masses?.total ?? null,
+    frontShare: masses?.frontShare ?? null,
+    rearToFront: front === null || rear === null ? null : rear / front,
+  };
+}
