@@ -101,8 +101,11 @@ function writeOrder(name, sizing) {
   for (const issue of sizing.findings) print(`Does not fit: ${describeIssue(issue)}.`);
   const sheet = orderSheet(sizing);
   const facts = sheet.blocks.find(({ kind }) => kind === 'table');
-  for (const [fact, ...axles] of facts?.kind === 'table' ? [facts.head, ...facts.rows] : []) {
-    print(`  ${fact.padEnd(32)}${axles.map((text) => text.padEnd(28)).join('  ')}`.trimEnd());
+  if (facts?.kind === 'table') {
+    for (let axle = 1; axle < facts.head.length; axle++) {
+      print(facts.head[axle]);
+      for (const row of facts.rows) print(`  ${row[0].padEnd(33)}${row[axle]}`);
+    }
   }
   print('\nOpen points');
   for (const point of sizing.openPoints) print(`  ${point}`);

@@ -1,3 +1,4 @@
+import { GRAVITY } from '../../units.ts';
 import type { CarMasses } from '../masses.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import type { AxleState } from './state.ts';
@@ -27,6 +28,13 @@ export const MASS_FIGURES = {
     settled: 'car',
     definition: 'wheel, tyre, upright, brake, and the shares of arms and coilover that move with them',
   },
+  leftLower: {
+    label: 'left-hand side lower than the right',
+    quantity: 'length',
+    settled: 'later',
+    definition:
+      'with both perches set alike: difference of the loads by the wheel rate at rest; the perches take it out',
+  },
 } as const satisfies FigureInfos;
 
 export const CAR_FIGURES = {
@@ -51,12 +59,16 @@ export const CAR_FIGURES = {
   },
 } as const satisfies FigureInfos;
 
-export function massNumbers({ mass, given }: AxleState): Numbers<typeof MASS_FIGURES> {
+export function massNumbers({ mass, given, atRest }: AxleState): Numbers<typeof MASS_FIGURES> {
   return {
     leftMass: mass?.wheels?.left ?? null,
     rightMass: mass?.wheels?.right ?? null,
     sprungMass: mass?.sprung ?? null,
     unsprungMass: given.sizing.unsprungMass,
+    leftLower:
+      mass?.wheels == null || atRest === null || !(atRest.rate > 0)
+        ? null
+        : ((mass.wheels.left - mass.wheels.right) * GRAVITY) / atRest.rate,
   };
 }
 

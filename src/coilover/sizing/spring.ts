@@ -5,7 +5,8 @@
 //
 // The perch moved by p towards the spring lifts the car: with the load kept, F R stays, and dz = -p k_s R / k_w.
 
-import { pushOf, travelOf } from '../springs/stack.ts';
+import { pushOf, transfers, travelOf } from '../springs/stack.ts';
+import { travelAtLength } from '../wheel.ts';
 import { freeLengthOf } from './choose-spring.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import { frequencyOn, inSeries } from './rates.ts';
@@ -131,6 +132,13 @@ export const SPRING_FIGURES = {
     definition:
       'length between the eyes less that between the seats: both distances from eye to seat together',
   },
+  helperShut: {
+    label: 'travel at which the helper is shut',
+    quantity: 'length',
+    settled: 'later',
+    definition:
+      'below it both springs work in series, above it the main one alone; bump positive, from the drawn ride height',
+  },
   restTravel: {
     label: 'where the car stands from the drawn ride height',
     quantity: 'length',
@@ -195,8 +203,17 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     freeLength: free,
     seatLengthAtRide: free === null ? null : free - compressed(atRest.length),
     eyesToSeats: free === null ? null : coilover.loose - free,
+    helperShut: sizing.helper === undefined ? null : helperShut(state),
     restTravel: rest.travel,
     rideHeightPerTurn:
       pitch === undefined || !(atRest.rate > 0) ? null : (pitch * k * atRest.ratio) / atRest.rate,
   };
+}
+
+/** The travel at which the first spring of the stack shuts; null where that is out of reach. */
+function helperShut({ stack, coilover, shock }: AxleState): number | null {
+  const first = stack === null ? undefined : transfers(stack)[0];
+  if (first === undefined || coilover === null) return null;
+  const length = coilover.loose - first.compression;
+  return travelAtLength(shock, length, length > shock.at(0).length ? shock.droop : shock.bump);
 }
