@@ -1,5 +1,6 @@
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
+import type { Note } from '../../document/note.ts';
 import type { Issue } from '../../errors.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
@@ -58,6 +59,8 @@ export interface Sizing {
   readonly figures: readonly Figure[];
   /** What can't be, with its numbers: each leaves out what hangs on it, and nothing else. */
   readonly findings: readonly Issue[];
+  /** What to look at again in the document, though it is no error. */
+  readonly notes: readonly Note[];
   readonly assumptions: readonly string[];
   readonly openPoints: readonly string[];
 }

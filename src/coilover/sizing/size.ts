@@ -99,6 +99,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     figures: figuresOf(CAR_WIDE_FIGURES, sure, 'car'),
     findings: [...nominal.issues, ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle)))],
     assumptions: assumptionsOf(inputs, axles),
+    notes: document.notes,
     openPoints: openPointsOf(written, axles),
   };
 }
@@ -151,7 +152,7 @@ function settle(
     const { carried, wanted } = ofAxle(first.states, axle);
     if (carried === null || wanted.springRate === null) return [];
     const damper = damperFor(given, ofAxle(shocks, axle), ofAxle(first.needed, axle), ofAxle(slack, axle));
-    const shortest = damper.closed + (given.limits.bumpStop?.solidHeight ?? 0);
+    const shortest = damper === null ? null : damper.closed + (given.limits.bumpStop?.solidHeight ?? 0);
     return chooseSpring(given.sizing, wanted.springRate, carried, shortest);
   });
   const sprung = eachAxle(inputs, (axle) => ({
@@ -218,15 +219,21 @@ function slackOf(
   }));
 }
 
-/** The damper that was given, or the one for the travel that is needed with its slack, in whole mm outward. */
-function damperFor(given: AxleInputs, shock: ShockCurve, needed: TravelNeeded, slack: Slack): DamperLengths {
+/** The damper that was given, or the one for the travel that is needed with its slack, in whole mm outward; null where there is none so short. */
+function damperFor(
+  given: AxleInputs,
+  shock: ShockCurve,
+  needed: TravelNeeded,
+  slack: Slack,
+): DamperLengths | null {
   const { damper } = given.limits;
   if (damper !== undefined) return damper;
   const { open, closed } = wantedDamper(given, shock, {
     bump: needed.bump + slack.bump,
     droop: needed.droop - slack.droop,
   });
-  return { open: Math.ceil(open), closed: Math.floor(closed) };
+  const whole = { open: Math.ceil(open), closed: Math.floor(closed) };
+  return whole.closed > 0 ? whole : null;
 }
 
 function fitted(
@@ -252,7 +259,7 @@ function limitsWith(
   const model = modelOf(corner);
   const options = {
     ...limits,
-    ...(damper === null ? {} : { damper }),
+    ...(damper === null ? { bumpStop: undefined } : { damper }),
     ...(springAtLeast === undefined || springAtLeast <= 0 ? {} : { springAtLeast }),
     units: document.units,
   };
@@ -337,16 +344,27 @@ function forcesIn(
     springRate: spring.rate,
     gasForce: coilover.gasForce,
     ...(table === undefined ? {} : { stopTable: table }),
-    limits: { ...limits, ...(damper === null ? {} : { damper }) },
+    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);
 }
 
 /** What of an axle can't be. */
-function findingsOn({ axle, limits, damper, figure }: AxleSizing, { sizing }: AxleInputs): Issue[] {
+function findingsOn({ axle, limits, damper, needed, figure }: AxleSizing, { sizing }: AxleInputs): Issue[] {
   const at = (issue: Issue): Issue => ({ ...issue, path: `corners.${axle}.${issue.path}` });
   const installed = figure('installedLength').value ?? 0;
-  const issues: Issue[] = damper === null ? [] : damperIssues(damper, installed, sizing.deadLength).map(at);
+  const issues: Issue[] =
+    damper === null
+      ? [
+          at({
+            path: 'coilover',
+            problem: 'the travel that is needed asks for a damper with no closed length left',
+            got: `${installed.toFixed(1)} mm installed, ${needed.bump.toFixed(1)} mm of bump needed`,
+            allowed: 'a coilover longer than what the bump takes of it',
+            advice: 'look at units and mounts again, or ask for less travel',
+          }),
+        ]
+      : damperIssues(damper, installed, sizing.deadLength).map(at);
   const needs = figure('springTravelNeeded').value;
   const margin = figure('bindMargin').value;
   if (margin !== null && needs !== null && margin < 0) {

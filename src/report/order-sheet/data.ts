@@ -4,7 +4,7 @@ import { CAUTIONS } from './order-sheet.ts';
 
 /** A sizing as data that survives JSON: every figure with its unit and definition, tables, limits, and rows of the curves. */
 export function sheetData(sizing: Sizing): Record<string, unknown> {
-  const { name, use, axles, figures, findings, assumptions, openPoints } = sizing;
+  const { name, use, axles, figures, findings, notes, assumptions, openPoints } = sizing;
   return {
     ...(name === undefined ? {} : { name }),
     ...(use === undefined ? {} : { use }),
@@ -23,6 +23,7 @@ export function sheetData(sizing: Sizing): Record<string, unknown> {
             },
     })),
     findings,
+    notes,
     assumptions,
     openPoints,
     cautions: CAUTIONS,

@@ -17,7 +17,7 @@ export interface OrderSheet {
  * pictures, what is open and what was assumed; metric and imperial side by side.
  */
 export function orderSheet(sizing: Sizing): OrderSheet {
-  const { name, use, axles, figures, findings, assumptions, openPoints } = sizing;
+  const { name, use, axles, figures, findings, notes, assumptions, openPoints } = sizing;
   return {
     title: name === undefined ? 'Coilovers to order' : `Coilovers to order: ${name}`,
     blocks: [
@@ -28,6 +28,12 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       ...(findings.length === 0
         ? []
         : [heading(2, 'What does not fit'), list(findings.map((issue) => `${describeIssue(issue)}.`))]),
+      ...(notes.length === 0
+        ? []
+        : [
+            heading(2, 'To look at again'),
+            list(notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`)),
+          ]),
       heading(2, 'What to make'),
       orderTable(axles),
       ...matters(axles),
