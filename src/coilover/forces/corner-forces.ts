@@ -15,7 +15,7 @@ import { type Bending, bendingOf } from './bending.ts';
 import type { EyeForce } from './eye-force.ts';
 import { type LoadCase, usualCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
-import { given, heightAt, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+import { given, heightAt, missingForce, type SetUp, setUp, standAt, travelRange } from './standing.ts';
 
 /** Forces in one case, N and N mm; y outboard, z up. */
 export interface CaseForces {
@@ -97,10 +97,7 @@ function travelOf(setup: SetUp, { travel, tyre }: LoadCase): number {
   if (typeof travel === 'number') return Math.min(bump, Math.max(droop, travel));
   if (travel === 'bumpLimit') return bump;
   if (travel === 'droopLimit') return droop;
-  const wanting = (at: number) => {
-    const { total, shares } = standAt(setup, at, tyre);
-    return total - given(shares);
-  };
+  const wanting = missingForce(setup, tyre);
   if (wanting(bump) >= 0) return bump;
   return wanting(droop) <= 0 ? droop : zeroBetween(wanting, droop, bump);
 }

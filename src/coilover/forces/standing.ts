@@ -125,3 +125,25 @@ export function travelRange({ found, motion }: SetUp): { bump: number; droop: nu
 export function given({ spring, gas, stop }: EyeForce): number {
   return spring + gas + stop;
 }
+
+/**
+ * What the coilover lacks, N, to bear a force of the ground on the tyre at a travel. By virtual work the force between the eyes is
+ *
+ *   P = (F_z + F_y dy/dz - W_u dz_c/dz) / R,
+ *
+ * y the contact patch's lateral place, z_c the height of the wheel's centre: as `standAt` finds it from equilibrium, and quicker.
+ */
+export function missingForce(setup: SetUp, tyre: Point | null): (travel: number) => number {
+  const { model, motion, coilover, unsprungWeight } = setup;
+  const { outer, inner, offset } = model.shock;
+  const shock = motion.read({ length: [outer, inner], offset });
+  const patch = motion.read({ x: model.contactPatch });
+  const centre = motion.read({ y: model.wheelCentre });
+  const [side, up] = tyre ?? [0, 0];
+  return (travel) => {
+    const at = heightAt(setup, travel);
+    const { value, first } = shock(at);
+    const work = up + side * (patch(at).first ?? 0) - unsprungWeight * (centre(at).first ?? 0);
+    return work / -(first ?? 0) - given(eyeForce(coilover, value));
+  };
+}

@@ -4,6 +4,7 @@ import type { CarDocument } from '../../corner/read-corner.ts';
 import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
+import type { Doubt } from './how-sure.ts';
 import type { Axle, CarInputs } from './inputs.ts';
 import { eachAxle, ofAxle, type PerAxle } from './numbers.ts';
 
@@ -83,4 +84,21 @@ function added(data: unknown, [key, ...rest]: Place, by: number): unknown {
   if (Array.isArray(data)) return data.map((item, k) => (k === key ? added(item, rest, by) : item));
   const record = data as Record<string, unknown>;
   return { ...record, [key]: added(record[String(key)], rest, by) };
+}
+
+/** Each uncertain input with what a function makes of a car in which it is off. */
+export function doubtsOf(
+  document: CarDocument,
+  inputs: CarInputs,
+  shocks: PerAxle<ShockCurve>,
+  uncertain: readonly UncertainInput[],
+  figuresOf: (inputs: CarInputs, shocks: PerAxle<ShockCurve>) => ReturnType<Doubt['figures']>,
+): Doubt[] {
+  return uncertain.map((input) => ({
+    input: input.name,
+    figures: (share) => {
+      const errors = [{ input, by: share * input.plusMinus }];
+      return figuresOf(inputsWith(inputs, errors), shocksWith(document.corners, shocks, errors));
+    },
+  }));
 }

@@ -9,7 +9,6 @@
 export interface Doubt {
   /** Where it stands in the document. */
   readonly input: string;
-  readonly plusMinus: number;
   /** All figures with this input so many half-widths off. */
   figures(share: number): Readonly<Record<string, number | null>>;
 }

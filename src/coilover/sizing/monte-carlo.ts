@@ -9,7 +9,8 @@ import { normal, quantile, uniform } from '../../numerics/random.ts';
 import { shockCurve } from '../wheel.ts';
 import { inputsOf, inputsWith, shocksWith } from './doubts.ts';
 import { carNumbers, eachAxle, ofAxle } from './numbers.ts';
-import { flat, REACH, settleCar, withoutResetPerches } from './size.ts';
+import { settleCar } from './settle.ts';
+import { flat, REACH, withoutResetPerches } from './size.ts';
 
 /** How many draws, and of what; all optional. */
 export interface CarMonteCarloOptions {

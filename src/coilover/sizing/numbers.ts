@@ -3,7 +3,7 @@ import { type CarMasses, carMasses } from '../masses.ts';
 import type { ShockCurve } from '../wheel.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
-import type { FigureInfos } from './figure.ts';
+import type { FigureInfos, Numbers } from './figure.ts';
 import { AXLES, type Axle, type CarInputs } from './inputs.ts';
 import { contactTravel, LENGTH_FIGURES, lengthNumbers, solidTravel } from './lengths.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
@@ -34,11 +34,17 @@ export interface AxleSettings extends Settings {
   readonly springEnd: number | null;
 }
 
-/** A car with its coilovers at work, in figures. */
-export interface CarNumbers {
+/** A car with its coilovers at work. */
+export interface CarStates {
   readonly masses: CarMasses | null;
+  readonly massIssues: readonly Issue[];
   readonly states: PerAxle<AxleState>;
+  readonly roll: Numbers<typeof CAR_ROLL_FIGURES>;
   readonly needed: PerAxle<TravelNeeded>;
+}
+
+/** The same in figures. */
+export interface CarNumbers extends CarStates {
   readonly axles: PerAxle<Readonly<Record<string, number | null>>>;
   readonly car: Readonly<Record<string, number | null>>;
   readonly issues: readonly Issue[];
@@ -54,14 +60,15 @@ export function ofAxle<T>(per: PerAxle<T>, axle: Axle): T {
   return per[axle] as T;
 }
 
-/** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */
-export function carNumbers(
+/** A car with its coilovers at work as they are set, and the travel that it needs. */
+export function carStates(
   inputs: CarInputs,
   shocks: PerAxle<ShockCurve>,
-  settings: PerAxle<AxleSettings>,
-): CarNumbers {
+  settings: PerAxle<Settings>,
+): CarStates {
   const { car } = inputs;
-  const { masses, issues } = car.masses === undefined ? { masses: null, issues: [] } : carMasses(car.masses);
+  const { masses, issues: massIssues } =
+    car.masses === undefined ? { masses: null, issues: [] } : carMasses(car.masses);
   const states = eachAxle(inputs, (axle) =>
     axleState(ofAxle(inputs, axle), masses?.[axle] ?? null, ofAxle(shocks, axle), ofAxle(settings, axle)),
   );
@@ -69,6 +76,18 @@ export function carNumbers(
   const needed = eachAxle(inputs, (axle) =>
     travelNeeded(ofAxle(states, axle), car, axle, roll.rollAngleWithBars, masses?.total ?? null),
   );
+  return { masses, massIssues, states, roll, needed };
+}
+
+/** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */
+export function carNumbers(
+  inputs: CarInputs,
+  shocks: PerAxle<ShockCurve>,
+  settings: PerAxle<AxleSettings>,
+): CarNumbers {
+  const { car } = inputs;
+  const at = carStates(inputs, shocks, settings);
+  const { masses, massIssues, states, roll, needed } = at;
   const axles = eachAxle(inputs, (axle): Record<string, number | null> => {
     const state = ofAxle(states, axle);
     const end = ofAxle(settings, axle).springEnd ?? solidTravel(state) ?? state.ends.bump;
@@ -83,13 +102,11 @@ export function carNumbers(
     };
   });
   return {
-    masses,
-    states,
-    needed,
+    ...at,
     axles,
     car: { ...carFigures(masses, axles.front.frequency, axles.rear?.frequency ?? null), ...roll },
     issues: [
-      ...issues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
+      ...massIssues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
       ...AXLES.flatMap((axle) =>
         (states[axle]?.issues ?? []).map((issue) => ({ ...issue, path: `corners.${axle}.${issue.path}` })),
       ),

@@ -1,36 +1,25 @@
 import { modelOf } from '../../corner/corner.ts';
 import { handMethod } from '../../corner/hand-method.ts';
-import { type Limits, limitsOf } from '../../corner/limits/limits.ts';
-import { checkOptions } from '../../corner/limits/options.ts';
+import type { Limits } from '../../corner/limits/limits.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { InputError, type Issue } from '../../errors.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
-import { travelOf } from '../springs/stack.ts';
-import { type ShockCurve, shockCurve } from '../wheel.ts';
-import { chooseSpring, nextRates, RATE_STEP, type Spring, type SpringChoice } from './choose-spring.ts';
+import { shockCurve } from '../wheel.ts';
+import { nextRates, RATE_STEP } from './choose-spring.ts';
 import { wheelCurves } from './curves.ts';
-import { type DamperLengths, damperIssues, wantedDamper } from './damper.ts';
+import { type DamperLengths, damperIssues } from './damper.ts';
 import { dampingTable } from './damping.ts';
-import { inputsOf, inputsWith, shocksWith, type UncertainInput } from './doubts.ts';
+import { doubtsOf, inputsOf } from './doubts.ts';
 import { type AtSpeed, atSpeed } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
 import { howSure, type Sure } from './how-sure.ts';
 import { AXLES, type Axle, type AxleInputs, type CarInputs } from './inputs.ts';
-import {
-  AXLE_FIGURES,
-  type AxleSettings,
-  CAR_WIDE_FIGURES,
-  type CarNumbers,
-  carNumbers,
-  eachAxle,
-  ofAxle,
-  type PerAxle,
-} from './numbers.ts';
+import { AXLE_FIGURES, CAR_WIDE_FIGURES, type CarNumbers, carNumbers, eachAxle, ofAxle } from './numbers.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
-import type { TravelNeeded } from './travel-needed.ts';
+import { settleCar } from './settle.ts';
 import { assumptionsOf, openPointsOf } from './words.ts';
 
 /** Travel that a corner is laid for to either side, mm, where the linkage goes so far. */
@@ -52,7 +41,10 @@ export function sizeCoilovers(document: CarDocument): Sizing {
   );
   const { settings, limits, choices } = settleCar(document, inputs, shocks, uncertain);
   const nominal = carNumbers(inputs, shocks, settings);
-  const sure = sureFigures(document, inputs, shocks, settings, nominal, uncertain);
+  const sure = howSure(
+    flat(nominal),
+    doubtsOf(document, inputs, shocks, uncertain, (moved, along) => flat(carNumbers(moved, along, settings))),
+  );
   const axles = AXLES.filter((axle) => document.corners[axle] !== undefined).map((axle): AxleSizing => {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
@@ -114,180 +106,6 @@ export function withoutResetPerches(inputs: CarInputs): CarInputs {
     return { ...rest, sizing: { ...others, ...(perch === undefined ? {} : { perch: free }) } };
   });
   return { car: inputs.car, ...axles };
-}
-
-/** Settles the coilovers of a car, with what is unsure of the travel as a margin of the dampers that follow from it. */
-export function settleCar(
-  document: CarDocument,
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  uncertain: readonly UncertainInput[],
-): Settled {
-  const first = settle(document, inputs, shocks, NO_SLACK);
-  const slack = slackOf(document, inputs, shocks, first, uncertain);
-  return slack === NO_SLACK ? first : settle(document, inputs, shocks, slack);
-}
-
-interface Settled {
-  readonly settings: PerAxle<AxleSettings>;
-  readonly limits: PerAxle<Limits>;
-  readonly choices: PerAxle<readonly SpringChoice[]>;
-}
-
-/**
- * Settles spring, damper and the ends of the travel: first by the wanted rates, then with the springs that can be had, whose damper
- * follows from the travel that is then needed.
- */
-function settle(
-  document: CarDocument,
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  slack: PerAxle<Slack>,
-): Settled {
-  const open: AxleSettings = { spring: null, damper: null, ends: null, springEnd: null };
-  const bare = eachAxle(inputs, (axle) => ({ ...open, damper: ofAxle(inputs, axle).limits.damper ?? null }));
-  const first = carNumbers(inputs, shocks, bare);
-  const choices = eachAxle(inputs, (axle): readonly SpringChoice[] => {
-    const given = ofAxle(inputs, axle);
-    const { carried, wanted } = ofAxle(first.states, axle);
-    if (carried === null || wanted.springRate === null) return [];
-    const damper = damperFor(given, ofAxle(shocks, axle), ofAxle(first.needed, axle), ofAxle(slack, axle));
-    const shortest = damper === null ? null : damper.closed + (given.limits.bumpStop?.solidHeight ?? 0);
-    return chooseSpring(given.sizing, wanted.springRate, carried, shortest);
-  });
-  const sprung = eachAxle(inputs, (axle) => ({
-    ...ofAxle(bare, axle),
-    spring: fitted(ofAxle(inputs, axle), ofAxle(first.states, axle).wanted.springRate, ofAxle(choices, axle)),
-  }));
-  const second = carNumbers(inputs, shocks, sprung);
-  const damped = eachAxle(inputs, (axle) => ({
-    ...ofAxle(sprung, axle),
-    damper: damperFor(
-      ofAxle(inputs, axle),
-      ofAxle(shocks, axle),
-      ofAxle(second.needed, axle),
-      ofAxle(slack, axle),
-    ),
-  }));
-  const third = carNumbers(inputs, shocks, damped);
-  const limits = eachAxle(inputs, (axle) => {
-    const { coilover, stack } = ofAxle(third.states, axle);
-    const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
-    const spring =
-      coilover === null || !Number.isFinite(travel) ? {} : { springAtLeast: coilover.loose - travel };
-    return limitsWith(document, axle, { damper: ofAxle(damped, axle).damper, ...spring });
-  });
-  const settings = eachAxle(inputs, (axle): AxleSettings => {
-    const { bump, droop, behind } = ofAxle(limits, axle);
-    const shock = ofAxle(shocks, axle);
-    const bumps = [bump, ...behind].filter((limit) => limit?.side === 'bump');
-    const within = (travel: number | undefined, end: number) =>
-      Math.min(shock.bump, Math.max(shock.droop, travel ?? end));
-    return {
-      ...ofAxle(damped, axle),
-      ends: { bump: within(bump?.travel, shock.bump), droop: within(droop?.travel, shock.droop) },
-      springEnd: bumps.find((limit) => limit?.cause !== 'springAtLeast')?.travel ?? null,
-    };
-  });
-  return { settings, limits, choices };
-}
-
-/** By how much the travel that is needed may be more than reckoned, mm. */
-interface Slack {
-  readonly bump: number;
-  readonly droop: number;
-}
-
-const NO_SLACK: PerAxle<Slack> = { front: { bump: 0, droop: 0 }, rear: { bump: 0, droop: 0 } };
-
-/** How unsure the travel is that dampers follow from: what can't be changed after the order gets it as a margin. */
-function slackOf(
-  document: CarDocument,
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  { settings }: Settled,
-  uncertain: readonly UncertainInput[],
-): PerAxle<Slack> {
-  const given = AXLES.every((axle) => inputs[axle] === undefined || inputs[axle].limits.damper !== undefined);
-  if (given || uncertain.length === 0) return NO_SLACK;
-  const nominal = carNumbers(inputs, shocks, settings);
-  const sure = sureFigures(document, inputs, shocks, settings, nominal, uncertain);
-  const more = (name: string) => (sure[name].high ?? 0) - (sure[name].value ?? 0);
-  return eachAxle(inputs, (axle) => ({
-    bump: Math.max(0, more(`${axle}.bumpNeeded`)),
-    droop: Math.max(0, more(`${axle}.droopNeeded`)),
-  }));
-}
-
-/** The damper that was given, or the one for the travel that is needed with its slack, in whole mm outward; null where there is none so short. */
-function damperFor(
-  given: AxleInputs,
-  shock: ShockCurve,
-  needed: TravelNeeded,
-  slack: Slack,
-): DamperLengths | null {
-  const { damper } = given.limits;
-  if (damper !== undefined) return damper;
-  const { open, closed } = wantedDamper(given, shock, {
-    bump: needed.bump + slack.bump,
-    droop: needed.droop - slack.droop,
-  });
-  const whole = { open: Math.ceil(open), closed: Math.floor(closed) };
-  return whole.closed > 0 ? whole : null;
-}
-
-function fitted(
-  { sizing }: AxleInputs,
-  wanted: number | null,
-  choices: readonly SpringChoice[],
-): Spring | null {
-  if (wanted === null) return null;
-  if (choices.length > 0) return choices[0].spring;
-  // A rate that was asked for is taken as it is.
-  const step = sizing.rateStep ?? RATE_STEP;
-  const rate =
-    sizing.target?.springRate === undefined ? Math.max(step, Math.round(wanted / step) * step) : wanted;
-  return { name: '', rate, free: null, least: null, innerDiameter: null };
-}
-
-function limitsWith(
-  document: CarDocument,
-  axle: Axle,
-  { damper, springAtLeast }: { damper: DamperLengths | null; springAtLeast?: number },
-): Limits {
-  const { corner, limits } = ofAxle(document.corners, axle);
-  const model = modelOf(corner);
-  const options = {
-    ...limits,
-    ...(damper === null ? { bumpStop: undefined } : { damper }),
-    ...(springAtLeast === undefined || springAtLeast <= 0 ? {} : { springAtLeast }),
-    units: document.units,
-  };
-  return limitsOf(model, checkOptions(options, model));
-}
-
-/** All figures with their intervals, by `front.springRate`, `car.rollAngle`. */
-function sureFigures(
-  document: CarDocument,
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  settings: PerAxle<AxleSettings>,
-  nominal: CarNumbers,
-  uncertain: readonly UncertainInput[],
-): Readonly<Record<string, Sure>> {
-  return howSure(
-    flat(nominal),
-    uncertain.map((input) => ({
-      input: input.name,
-      plusMinus: input.plusMinus,
-      figures: (share) => {
-        const errors = [{ input, by: share * input.plusMinus }];
-        return flat(
-          carNumbers(inputsWith(inputs, errors), shocksWith(document.corners, shocks, errors), settings),
-        );
-      },
-    })),
-  );
 }
 
 /** All figures by one name each. */
