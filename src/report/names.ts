@@ -5,7 +5,7 @@ import type { Point } from '../linkage/drawing.ts';
 import { spaced } from '../words.ts';
 import { type Box, type Obstacles, placeLabels } from './labels.ts';
 import { acrossFrom, type Paper, rimmed, SIZE, springRadius, THIN } from './marks.ts';
-import { hull, middle, moving, outlines, type Scene, shortestShock } from './poses.ts';
+import { hull, middle, moving, outlines, type Scene, shortestShock, slides } from './poses.ts';
 import { type Element, line, type Place } from './svg.ts';
 import { textWidth } from './text.ts';
 
@@ -17,7 +17,7 @@ const JOINT_ROOM = 8;
 const BODY_ROOM = 4;
 const SPRING_ROOM = 3;
 
-/** Labels of all points and bodies within a frame, clear of what is already written. */
+/** Labels of all points, bodies and slides within a frame, clear of what is already written. */
 export function nameLabels(scene: Scene, paper: Paper, written: readonly Box[], frame: Box): Element[] {
   const { model, ride, poses } = scene;
   const { to, scale } = paper;
@@ -34,6 +34,11 @@ export function nameLabels(scene: Scene, paper: Paper, written: readonly Box[], 
       const shown = bodies[body].filter((point) => point !== model.contactPatch);
       return { name: spaced(body), anchor: to(middle(hull(shown.map((p) => points[p])))), clear: BODY_ROOM };
     }),
+    ...slides(model).map(({ name, ends: [a, b] }) => ({
+      name: spaced(name),
+      anchor: to(middle([points[a], points[b]])),
+      clear: BODY_ROOM,
+    })),
     {
       name: 'shock',
       anchor: to(middle([points[inner], points[outer]])),

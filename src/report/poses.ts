@@ -125,11 +125,37 @@ export function moving({ drawing, wheelCentre, contactPatch }: CornerModel): str
   );
 }
 
-/** Bodies as the hulls of their points, the contact patch left out: the tyre shows it. */
-export function outlines({ drawing, contactPatch }: CornerModel, points: Pose['points']): Point[][] {
-  return Object.values(drawing.bodies).map((members) =>
+/** Bodies as the hulls of their points, the contact patch left out: the tyre shows it; then the lines of `slides`. */
+export function outlines(model: CornerModel, points: Pose['points']): Point[][] {
+  const { drawing, contactPatch } = model;
+  const bodies = Object.values(drawing.bodies).map((members) =>
     hull(members.filter((name) => name !== contactPatch).map((name) => points[name])),
   );
+  return [...bodies, ...slides(model).map(({ ends: [a, b] }) => [points[a], points[b]])];
+}
+
+/**
+ * Lines that something slides along, each with its name and ends: telescopes, what sliders are on, and what keeps its angle
+ * to a body, as a strut's axis does; each once, without those that a body or the shock shows.
+ */
+export function slides({ drawing, shock }: CornerModel): { name: string; ends: readonly [string, string] }[] {
+  const { ground, bodies, telescopes = {}, sliders = {}, angles = {} } = drawing;
+  const lines: [name: string, ends: readonly [string, string]][] = [
+    ...Object.entries(telescopes),
+    ...Object.entries(sliders).map(([name, { on }]) => [name, on] as [string, typeof on]),
+    ...Object.entries(angles).flatMap(([name, directions]) =>
+      directions.flatMap((one): [string, readonly [string, string]][] =>
+        // A direction of the chassis is a measure and no part.
+        typeof one === 'string' || one.every((point) => ground.includes(point)) ? [] : [[name, one]],
+      ),
+    ),
+  ];
+  const shown: (readonly string[])[] = [...Object.values(bodies), [shock.inner, shock.outer]];
+  return lines.flatMap(([name, ends]) => {
+    if (shown.some((part) => ends.every((point) => part.includes(point)))) return [];
+    shown.push(ends);
+    return [{ name, ends }];
+  });
 }
 
 /** The middle of some points. */

@@ -11,9 +11,13 @@ import {
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
+import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
-import { expectWithin } from '../support/tolerance.ts';
-import { forEachKind } from './kinds.ts';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
+import { forEachKind, strutKind } from './kinds.ts';
+import { expectSameRow } from './rows.ts';
+
+const DEGREES = 180 / Math.PI;
 
 /** A corner of another kind as the input of a custom one. */
 function redrawn(corner: Corner): CustomCornerInput {
@@ -115,6 +119,110 @@ describe('a swing axle', () => {
     const row = sweep(customCorner({ ...swingAxle, angles })).at(0);
     expectWithin(row.axleAngle, (Math.atan2(50, 570) * 180) / Math.PI, 1e-12);
     expect(row.axleTurn).toBe(0);
+  });
+});
+
+/**
+ * An upright that slides on a straight pillar of the chassis and does not turn. With u the pillar's direction (upward), d
+ * from the coilover's lower end to its fixed one and z the travel, every point of the upright goes by u z/u_z:
+ *
+ *     L(z) = |d - u z/u_z|,   R = -dL/dz = u·(d - u z/u_z) / (L u_z),   dR/dz = (R² - 1/u_z²) / L
+ *
+ * and the roll centre is as high as y_cp u_y/u_z.
+ */
+const pillars = fc
+  .record({
+    lean: fc.integer({ min: -25, max: 25 }),
+    eye: fc.tuple(fc.integer({ min: 520, max: 640 }), fc.integer({ min: 180, max: 320 })),
+    top: fc.tuple(fc.integer({ min: 300, max: 620 }), fc.integer({ min: 560, max: 800 })),
+    by: fc.constantFrom<('telescope' | 'sliders')[]>('telescope', 'sliders'),
+  })
+  .map(({ lean, eye, top, by }) => {
+    const u: Point = [-Math.sin(lean / DEGREES), Math.cos(lean / DEGREES)];
+    const foot: Point = [640, 200];
+    const up = (mm: number): Point => [foot[0] + mm * u[0], foot[1] + mm * u[1]];
+    const input: CustomCornerInput = deepFreeze({
+      drawing: {
+        points: {
+          foot,
+          head: up(260),
+          low: up(60),
+          high: up(180),
+          hub: [690, 300],
+          patch: [692, 0],
+          eye,
+          top,
+        },
+        ground: ['foot', 'head', 'top'],
+        bodies: { upright: ['low', 'high', 'hub', 'patch', 'eye'] },
+        ...(by === 'sliders'
+          ? {
+              sliders: {
+                lower: { point: 'low', on: ['foot', 'head'] },
+                upper: { point: 'high', on: ['foot', 'head'] },
+              },
+            }
+          : { telescopes: { leg: ['foot', 'low'] }, angles: { pillar: ['leg'], bush: ['upright', 'leg'] } }),
+      },
+      upright: 'upright',
+      wheelCentre: 'hub',
+      contactPatch: 'patch',
+      shock: { outer: 'eye', inner: 'top' },
+      kingpin: { lower: 'low', upper: 'high' },
+    });
+    return { u, input, d: [top[0] - eye[0], top[1] - eye[1]] as Point, lean };
+  });
+
+describe('a corner with joints of its own', () => {
+  it('slides on a pillar, by telescope or by sliders, as that says', () => {
+    fc.assert(
+      fc.property(pillars, ({ u, input, d, lean }) => {
+        const roundings = { times: 64, scale: 1000 };
+        const rates = { times: 64, scale: 1 };
+        const swept = sweep(customCorner(input), { bump: 80, droop: 80, step: 16 });
+        expect(swept.end).toMatchObject({ bump: { how: 'reached' }, droop: { how: 'reached' } });
+        const { hub } = input.drawing.points;
+        for (const row of swept.rows()) {
+          const [out, rise] = [(row.travel * u[0]) / u[1], row.travel];
+          const now: Point = [d[0] - out, d[1] - rise];
+          const length = Math.hypot(...now);
+          const ratio = (u[0] * now[0] + u[1] * now[1]) / length / u[1];
+          expectClose(row.hubY, hub[0] + out, roundings);
+          expectClose(row.hubZ, hub[1] + rise, roundings);
+          expectClose(row.shockLength, length, roundings);
+          expectClose(row.installationRatio, ratio, rates);
+          expectClose(row.installationRatioSlope, (ratio ** 2 - 1 / u[1] ** 2) / length, rates);
+          expectClose(row.camber, swept.at(0).camber, { times: 64, scale: 90 });
+          expectClose(row.kingpinInclination, lean, { times: 64, scale: 90 });
+          expectClose(row.halfTrackChange, out, roundings);
+          expectClose(row.rollCentreHeight, ((692 + out) * u[0]) / u[1], roundings);
+          expect(row.instantCentreY).toBeNull();
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('is a strut when a telescope from the top keeps its angle to the upright', () => {
+    fc.assert(
+      fc.property(strutKind.inputs, (input) => {
+        const corner = strutKind.corner(input);
+        const { drawing, ...roles } = redrawn(corner);
+        const twin = customCorner({
+          ...roles,
+          drawing: {
+            ...drawing,
+            telescopes: { leg: ['strutTop', 'strutLower'] },
+            angles: { strut: ['upright', 'leg'] },
+          },
+        });
+        const [one, other] = [corner, twin].map((each) => sweep(each, { bump: 40, droop: 40, step: 40 }));
+        one.rows().forEach((row, i) => {
+          expectSameRow(other.rows()[i], row, one.info, strutKind, input);
+        });
+      }),
+      { numRuns: 20 },
+    );
   });
 });
 

@@ -89,7 +89,7 @@ export const rocker: Kind<RockerInput> = {
   share: 0.15,
 };
 
-const strutKind: Kind<StrutCornerInput> = {
+export const strutKind: Kind<StrutCornerInput> = {
   name: 'strut',
   inputs: strutCorners,
   endingDead: strutCorners,

@@ -5,6 +5,7 @@ import {
   doubleWishbone,
   type Row,
   type Sensitivities,
+  type Sweep,
   type SweepOptions,
   sensitivities,
   sweep,
@@ -38,6 +39,19 @@ const BOTH = ['contactPatch', 'wheelCentre'] as const;
 /** Worst conditioning of the rows of a corner. */
 const worstOf = (input: CornerInput, rows: readonly Row[]) =>
   Math.max(...rows.flatMap((row) => BOTH.map((of) => conditioning(input, placesOf(row), of))));
+
+/** Whether a column is a place of the instant centre, an inverse of its curvature. */
+const isPlace = (name: string) => name === 'instantCentreY' || name === 'instantCentreZ';
+
+/**
+ * Whether the instant centre comes near its way through infinity within the steps of a difference, which says nothing
+ * there: 1/k has a series with a fast end only while k keeps well away from 0. The difference of k itself stands.
+ */
+function nearPole(drawn: readonly Sweep[], i: number): boolean {
+  const k = drawn.map(({ columns }) => columns.instantCentreCurvature[i]);
+  const middle = k.reduce((sum, one) => sum + one, 0) / k.length;
+  return k.some((one) => Math.abs(one - middle) > Math.abs(middle) / 2);
+}
 
 const example = deepFreeze({
   lowerArm: { inner: [255, 165], outer: [640, 150] },
@@ -82,7 +96,7 @@ forEachKind((kind) => {
               rows.forEach((row, i) => {
                 const values = drawn.map((one) => one.columns[name][i]);
                 if (row[name] === null) return expect(columns[name][i]).toBeNull();
-                if (values.includes(null)) return;
+                if (values.includes(null) || (isPlace(name) && nearPole(drawn, i))) return;
                 const rounding = withinOf(name, place, c, row);
                 const { slope, trust } = slopeOf(values as number[], h, rounding);
                 expectWithin(columns[name][i], slope, trust);

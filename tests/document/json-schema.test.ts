@@ -1,8 +1,11 @@
 /** The JSON Schemas: what they accept, what an editor shows from them, and that the files beside the examples are they. */
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
 import { carJsonSchema, cornerJsonSchema } from '../../src/document/file-schema.ts';
+import { withCoordinates } from '../corner/hardpoints.ts';
+import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
 import { carWith, exampleText, frontWith, type Json, roadsterText } from './support.ts';
 
 /** An independent reading of a JSON Schema: zod's own, from the schema alone. */
@@ -45,6 +48,46 @@ describe('the JSON Schemas', () => {
   ])('refuse %s, as reading does', (_, car) => {
     expect(accepts(carJsonSchema(), car)).toBe(false);
     expect(() => readCar(car)).toThrow('invalid car file');
+  });
+
+  it('accept corners of every kind, and points that are uncertain, as reading does', () => {
+    const inputs = fc.oneof(
+      rockerCorners.map((input) => ({ kind: 'pushrod', ...input })),
+      strutCorners.map((input) => ({ kind: 'strut', ...input })),
+    );
+    const schema = z.fromJSONSchema(cornerJsonSchema());
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const uncertain = withCoordinates(input, (_, value) => ({ value, plusMinus: 1 }));
+        for (const corner of [input, uncertain]) {
+          expect(schema.safeParse(corner).success).toBe(true);
+          expect(() => readCorner(corner)).not.toThrow();
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it.each<[string, string, (corner: Json) => unknown]>([
+    ['a rod on what is no part', 'pushrod', ({ rod }) => (rod.on = 'wheel')],
+    ['a rocker without its pivot', 'pushrod', ({ rocker }) => delete rocker.pivot],
+    ['a coilover with a mount beside the rocker', 'pushrod', ({ coilover }) => (coilover.mount = [1, 2])],
+    ['a pushrod that calls itself a strut', 'pushrod', (corner) => (corner.kind = 'strut')],
+    ['no kind', 'pushrod', (corner) => delete corner.kind],
+    ['a strut without its top', 'strut', ({ strut }) => delete strut.top],
+    ['a strut with an upper arm', 'strut', (corner) => (corner.upperArm = corner.lowerArm)],
+    [
+      'a coilover on an arm that a strut has not',
+      'strut',
+      (corner) => (corner.coilover = { on: 'upperArm', mount: [20, 10], chassisMount: [20, 30] }),
+    ],
+    ['a half-width below nothing', 'strut', ({ strut }) => (strut.top[0] = { value: 22, plusMinus: -1 })],
+  ])('refuse %s, as reading does', (_, kind, change) => {
+    const corner = JSON.parse(exampleText(`${kind}-corner.json`));
+    expect(accepts(cornerJsonSchema(), corner)).toBe(true);
+    change(corner);
+    expect(accepts(cornerJsonSchema(), corner)).toBe(false);
+    expect(() => readCorner(corner)).toThrow('invalid corner file');
   });
 
   it('describe every field, and the unit of every number', () => {

@@ -1,8 +1,22 @@
 /** Coordinates that are known to plus or minus, in files and in input: what is read, and what is refused in which words. */
 
-import { doubleWishbone, readCar, sensitivities, sweep } from 'jounce';
+import * as fc from 'fast-check';
+import {
+  doubleWishbone,
+  type PushrodInput,
+  pushrod,
+  readCar,
+  readCorner,
+  type StrutInput,
+  sensitivities,
+  strut,
+  sweep,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { cornerJsonSchema } from '../../src/document/file-schema.ts';
+import { coordinatesOf, withCoordinates } from '../corner/hardpoints.ts';
+import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
+import { expectClose } from '../support/tolerance.ts';
 import { carWith, errorOf, exampleText, frontWith, type Json, lines } from './support.ts';
 
 const messageOf = (car: unknown) => errorOf(() => readCar(car)).message;
@@ -114,5 +128,84 @@ describe('an uncertain coordinate of an input', () => {
     const corner = doubleWishbone(all);
     expect(Object.keys(corner.plusMinus ?? {}).sort()).toEqual(Object.keys(sensitivities(corner).by).sort());
     expect(structuredClone(corner)).toEqual(JSON.parse(JSON.stringify(corner)));
+  });
+});
+
+/** Random corners of the other kinds as files hold them, and as their functions make them. */
+const others = [
+  {
+    kind: 'pushrod',
+    inputs: rockerCorners.map((input): object => input),
+    corner: (input: object) => pushrod(input as PushrodInput),
+  },
+  {
+    kind: 'strut',
+    inputs: strutCorners.map((input): object => input),
+    corner: (input: object) => strut(input as StrutInput),
+  },
+];
+
+describe.each(others)('uncertain coordinates of a $kind', ({ kind, inputs, corner }) => {
+  /** Every coordinate with a half-width of its own: 1, 2, 3, ... mm, divided by `unit`. */
+  const uncertain = (input: object, unit = 1, side = 1) => {
+    const names = coordinatesOf(input).map(([name]) => name);
+    return withCoordinates(input, (name, value) => ({
+      value: ((name.endsWith('Y') ? side : 1) * value) / unit,
+      plusMinus: (names.indexOf(name) + 1) / unit,
+    }));
+  };
+  const widthsOf = (input: object) =>
+    Object.fromEntries(coordinatesOf(input).map(([name], k) => [name, k + 1]));
+
+  it('are kept wherever they stand, under the names that sensitivities have, on either side', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const certain = corner(input);
+        const { plusMinus, ...rest } = corner(uncertain(input));
+        expect(rest).toEqual(certain);
+        expect(plusMinus).toEqual(widthsOf(input));
+        expect(Object.keys(plusMinus ?? {}).sort()).toEqual(
+          Object.keys(sensitivities(certain, { step: 80 }).by).sort(),
+        );
+        expect(readCorner({ kind, ...uncertain(input) }).corner).toEqual({ ...certain, plusMinus });
+        expect(corner(uncertain(input, 1, -1))).toEqual({ ...certain, plusMinus, mirrored: true });
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it('come from inches as their values do', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const { plusMinus = {} } = readCorner({ kind, units: 'imperial', ...uncertain(input, 25.4) })
+          .corner as {
+          plusMinus?: Record<string, number>;
+        };
+        const widths = widthsOf(input);
+        expect(Object.keys(plusMinus).sort()).toEqual(Object.keys(widths).sort());
+        for (const [name, width] of Object.entries(widths)) {
+          expectClose(plusMinus[name], width, { times: 2, scale: width });
+        }
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it('are refused without their half-width, each by its place', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const halved = withCoordinates(input, (_, value) => ({ value }));
+        const { issues } = errorOf(() => corner(halved));
+        expect(issues).toHaveLength(coordinatesOf(input).length);
+        for (const issue of issues) {
+          expect(issue).toMatchObject({
+            path: expect.stringMatching(/\[[01]\]\.plusMinus$/),
+            problem: 'missing',
+          });
+        }
+        expect(new Set(issues.map(({ path }) => path)).size).toBe(issues.length);
+      }),
+      { numRuns: 6 },
+    );
   });
 });

@@ -1,6 +1,7 @@
 // Corners of many shapes, to be drawn.
 import {
   type Corner,
+  customCorner,
   type DoubleWishboneInput,
   doubleWishbone,
   pushrod,
@@ -113,6 +114,34 @@ const arms = {
   wheel: { centre: [700, 315], contactPatch: [702, 0] },
 } as const;
 
+/** A strut whose coilover stands on the arm. */
+export const strutBeside = strut({
+  lowerArm: { inner: [330, 190], outer: [690, 170] },
+  strut: { top: [560, 860], lower: [640, 330] },
+  wheel: { centre: [745, 300], camber: -0.5 },
+  coilover: { on: 'lowerArm', mount: [560, 185], chassisMount: [470, 560], offset: 20 },
+});
+
+/** An upright on a pillar of the chassis, without arms. */
+export const pillar = customCorner({
+  drawing: {
+    points: {
+      ...{ foot: [640, 180], head: [620, 480], low: [634, 270], high: [628, 360] },
+      ...{ hub: [700, 300], patch: [702, 0], eye: [600, 220], top: [480, 640] },
+    },
+    ground: ['foot', 'head', 'top'],
+    bodies: { upright: ['low', 'high', 'hub', 'patch', 'eye'] },
+    sliders: {
+      pillar: { point: 'low', on: ['foot', 'head'] },
+      bush: { point: 'high', on: ['foot', 'head'] },
+    },
+  },
+  upright: 'upright',
+  wheelCentre: 'hub',
+  contactPatch: 'patch',
+  shock: { outer: 'eye', inner: 'top' },
+});
+
 /** Corners that are no plain double wishbones, and what their pictures name beside arms and wheel. */
 export const otherKinds: [name: string, corner: Corner, names: string[]][] = [
   [
@@ -171,6 +200,11 @@ export const otherKinds: [name: string, corner: Corner, names: string[]][] = [
       wheel: { centre: [745, 300], camber: -0.5 },
     }),
     ['strut top', 'shock mount, upright', 'lower ball joint'],
+  ],
+  [
+    'strut with its coilover beside it',
+    strutBeside,
+    ['strut', 'strut top', 'strut lower', 'shock mount, chassis'],
   ],
 ];
 

@@ -1,6 +1,17 @@
-import { doubleWishbone, drawCorner, drawSweep, InputError, limits, plotCurves, sweep } from 'jounce';
+import {
+  type Corner,
+  doubleWishbone,
+  drawCorner,
+  drawSweep,
+  InputError,
+  limits,
+  plotCurves,
+  sweep,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { otherKinds, plain, randomCorners, shapes, swept } from './corners.ts';
+import { modelOf } from '../../src/corner/corner.ts';
+import { spaced } from '../../src/words.ts';
+import { otherKinds, pillar, plain, randomCorners, shapes, strutBeside, swept } from './corners.ts';
 import { faults, readPaper } from './paper.ts';
 
 const drawn = (svg: string) => {
@@ -41,9 +52,8 @@ describe('drawCorner', () => {
     const curves = sweep(corner, { bump: 60, droop: 60 });
     const { faults: found, texts } = drawn(drawCorner(corner, curves));
     expect(found).toEqual([]);
-    expect(texts).toEqual(
-      expect.arrayContaining([...names, 'shock', 'lower arm', 'upright', 'wheel centre']),
-    );
+    const bodies = Object.keys(modelOf(corner).drawing.bodies).map(spaced);
+    expect(texts).toEqual(expect.arrayContaining([...names, ...bodies, 'shock', 'wheel centre']));
     const panels = curves.info.map(({ name }) => name).filter((name) => /^(ro|shockL|kingpin)/.test(name));
     expect(drawn(drawSweep(corner, curves, { limits: limits(corner), panels })).faults).toEqual([]);
   });
@@ -63,6 +73,21 @@ describe('drawCorner', () => {
     // Lower arm, upright and rocker have three points that show, not in line; upper arm and rod are bars.
     expect(plates.map((d) => d.split(/[ML]/).length - 1)).toEqual([3, 3, 3]);
     expect(svg.match(/<path [^>]*stroke-width="4"/g)).toHaveLength(2);
+  });
+
+  it('draws what slides as a bar, once, and not where the shock is drawn', () => {
+    const bars = (corner: Corner) =>
+      drawCorner(corner, [0]).match(/<path [^>]*stroke-width="4"/g)?.length ?? 0;
+    const names = (corner: Corner) => drawn(drawCorner(corner, [0])).texts;
+    const kind = (name: string) => otherKinds.find(([each]) => each === name)![1];
+    // The arm alone; the strut, beside an arm that has three points; the pillar of two sliders.
+    expect([kind('strut'), strutBeside, pillar].map(bars)).toEqual([1, 1, 1]);
+    expect(names(kind('strut'))).not.toContain('strut');
+    expect(names(pillar)).toEqual(
+      expect.arrayContaining(['pillar', 'upright', 'foot', 'head', 'low', 'high']),
+    );
+    expect(names(pillar)).not.toContain('bush');
+    expect(drawn(drawCorner(pillar, [-50, 50])).faults).toEqual([]);
   });
 
   it.each(randomCorners)('has nothing cut off or written over: %s', (_, input) => {
