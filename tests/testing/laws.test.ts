@@ -22,6 +22,38 @@ const asDrawn = (drawing: Drawing) => drawing;
 const corner = (input: Parameters<typeof doubleWishbone>[0]) => modelOf(doubleWishbone(input)).drawing;
 const rocker = (input: Parameters<typeof pushrod>[0]) => modelOf(pushrod(input)).drawing;
 
+/** Crank O-A and rod A-B, whose end slides along x at a height. */
+const sliderCrank = (height: number): Drawing => ({
+  points: {
+    O: [0, 0],
+    A: [3, 4],
+    B: [3 + Math.sqrt(196 - (height - 4) ** 2), height],
+    L: [0, height],
+    R: [1, height],
+  },
+  ground: ['O', 'L', 'R'],
+  bodies: { crank: ['O', 'A'], rod: ['A', 'B'] },
+  sliders: { piston: { point: 'B', on: ['L', 'R'] } },
+});
+const trammel: Drawing = {
+  points: { P: [30, 0], Q: [0, 40] },
+  ground: [],
+  bodies: { bar: ['P', 'Q'] },
+  held: [{ y: 'P' }, { x: 'Q' }],
+};
+const swing: Drawing = {
+  points: { O: [0, 0], C: [3, 0], A: [3, 1] },
+  ground: ['O', 'C'],
+  bodies: { arm: ['C', 'A'] },
+  telescopes: { ram: ['O', 'A'] },
+};
+const parallel: Drawing = {
+  points: { O: [0, 0], A: [1, 0], B: [600, 1800], C: [0, 1000] },
+  ground: ['O', 'C'],
+  bodies: { short: ['O', 'A'], long: ['C', 'B'] },
+  angles: { same: ['short', 'long'] },
+};
+
 describe('all laws hold', () => {
   it('of random linkages', () => {
     fc.assert(
@@ -53,16 +85,40 @@ describe('all laws hold', () => {
     );
   });
 
-  it('of sliders, kept angles and telescopes', () => {
-    const drawing = deepFreeze({
-      points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], S: [190, 170], R: [220, 150] },
-      ground: ['O', 'C', 'R'],
-      bodies: { crank: ['C', 'P'], arm: ['O', 'T'], plate: ['T', 'S'] },
-      sliders: { block: { point: 'P', on: ['O', 'T'] } },
-      angles: { level: ['plate', ['O', 'C']] },
-      telescopes: { ram: ['R', 'S'] },
-    } as const);
-    checkLaws(asDrawn, drawing, { driver: { turn: 'crank' }, range: [-0.2, 0.2] });
+  it.each<[what: string, drawing: Drawing, options?: LawOptions<Drawing>]>([
+    [
+      'sliders, kept angles and telescopes in one',
+      {
+        points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], S: [190, 170], R: [220, 150] },
+        ground: ['O', 'C', 'R'],
+        bodies: { crank: ['C', 'P'], arm: ['O', 'T'], plate: ['T', 'S'] },
+        sliders: { block: { point: 'P', on: ['O', 'T'] } },
+        angles: { level: ['plate', ['O', 'C']] },
+        telescopes: { ram: ['R', 'S'] },
+      },
+      { driver: { turn: 'crank' }, range: [-0.2, 0.2] },
+    ],
+    ['a slide through the crank pivot, where two points are drawn in one place', sliderCrank(0)],
+    ['a slide beside it, that drives', sliderCrank(1), { driver: { x: 'B' } }],
+    ['two guides, held coordinates', trammel],
+    ['a telescope that turns and drives', swing, { driver: { turn: 'ram' }, range: [-0.2, 0.1] }],
+    ['a telescope seen from a body', swing, { driver: { turn: 'ram', seenFrom: 'arm' }, range: [-0.3, 0.3] }],
+    ['a direction seen from a body', swing, { driver: { angle: ['O', 'A'], seenFrom: 'arm' } }],
+    ['a coordinate seen from a body', swing, { driver: { y: 'O', seenFrom: 'arm' }, range: [-0.5, 0.5] }],
+    ['two bodies kept parallel, one a thousand times as long', parallel],
+  ])('of %s', (_, drawing, options) => checkLaws(asDrawn, deepFreeze(drawing), options));
+
+  it('of a telescope that passes through nothing', () => {
+    const ram: Drawing = {
+      points: { O: [0, 0], B: [3, 0] },
+      ground: ['O'],
+      bodies: {},
+      angles: { guide: ['ram'] },
+      telescopes: { ram: ['O', 'B'] },
+    };
+    for (const law of [laws.closes, laws.keepsLengths, laws.readings, laws.outAndBack]) {
+      law(asDrawn, deepFreeze(ram), { driver: { x: 'B' }, range: [-3, 4] });
+    }
   });
 });
 
