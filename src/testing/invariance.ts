@@ -5,6 +5,7 @@
 import type { Drawing, Held, Measure, Point } from '../linkage/index.ts';
 import { expectWithin, LawBroken } from './broken.ts';
 import { distance, drawnValue, intrinsic, isAngle, isCoordinate, nameOf, pairs } from './measures.ts';
+import { otherParts } from './parts.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   allowedFor,
@@ -122,13 +123,13 @@ function factor(measure: Measure, { lengths, sense }: Change): number {
   return isAngle(measure) ? sense : lengths;
 }
 
-/** Expects the points of the changed drawing as far apart as drawn, in its own size. */
-function expectDrawn(setting: Setting, { lengths }: Change, other: Drawing, allowed: number): void {
+/** Expects the changed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
+function expectDrawn(setting: Setting, change: Change, other: Drawing, allowed: number): void {
+  const { lengths } = change;
   const { law, drawing, driver, size } = setting;
   const drawn = where(setting, drawnValue(driver, drawing));
-  const [names, others] = [drawing, other].map(({ points }) => Object.keys(points).sort().join(', '));
-  if (names !== others)
-    throw new LawBroken(law, 'drawing', drawn, `has the points ${others} instead of ${names}`);
+  const parts = otherParts(changed(drawing, change), other);
+  if (parts !== null) throw new LawBroken(law, 'changed drawing', drawn, parts);
   for (const [p, q] of pairs(Object.keys(drawing.points))) {
     const got = distance(other.points[p], other.points[q]) / lengths;
     const wanted = distance(drawing.points[p], drawing.points[q]);
