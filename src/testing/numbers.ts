@@ -10,6 +10,11 @@ export function tenths(fc: FastCheck, low: number, plain: number, high: number):
     .map(([whole, tenth]) => 10 * (plain + whole) + tenth);
 }
 
+/** Whole numbers from `low` to `high`; shrinks to `plain`. */
+export function whole(fc: FastCheck, low: number, plain: number, high: number): Arbitrary<number> {
+  return fc.integer({ min: low - plain, max: high - plain }).map((number) => plain + number);
+}
+
 /** Half the side of the square in which points are drawn. */
 const REACH = 500;
 /** Coordinates are whole multiples of the inverse of this power of two: far from the origin they are still exact. */
