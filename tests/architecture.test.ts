@@ -54,6 +54,29 @@ describe('src', () => {
   });
 });
 
+/** Lines that load a package when they run: those that import more than types. */
+function loading(source: string, name: string): string[] {
+  return source
+    .split('\n')
+    .filter((line) => new RegExp(`['"\`]${name}['"\`]`).test(line) && !/^\s*(\/?\*|\/\/)/.test(line))
+    .filter((line) => !/^(import|export) type\b|\btypeof import\(/.test(line.trimStart()));
+}
+
+it('src knows fast-check as a type only: whoever uses jounce/testing hands it in', () => {
+  const files = readdirSync(join(root, 'src/testing')).map((path) =>
+    readFileSync(join(root, 'src/testing', path), 'utf8'),
+  );
+  expect(files.some((text) => text.includes("'fast-check'"))).toBe(true);
+  expect(files.flatMap((text) => loading(text, 'fast-check'))).toEqual([]);
+
+  const planted = [
+    "import * as fc from 'fast-check';",
+    "export { integer } from 'fast-check';",
+    "const fc = await import('fast-check');",
+  ];
+  expect(planted.flatMap((line) => loading(line, 'fast-check'))).toEqual(planted);
+});
+
 describe('the check of src', () => {
   // [the rule, a file that breaks it, what that file imports]
   const planted: [rule: string, from: string, to: string][] = [

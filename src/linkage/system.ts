@@ -91,8 +91,9 @@ function coordinates(drawing: Drawing, { names, telescopes }: Structure): { x: n
   for (const name of names) {
     const at = drawing.points[name];
     if (!isPoint(at)) checkDrawing(drawing);
-    x.push(at[0]);
-    y.push(at[1]);
+    // -0 is 0: atan2 would put a direction along -x on the other side of its cut.
+    x.push(at[0] + 0);
+    y.push(at[1] + 0);
   }
   for (const { b } of telescopes) {
     x.push(x[b]);

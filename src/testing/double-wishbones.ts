@@ -3,6 +3,21 @@ import type { Point } from '../linkage/index.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
 import { tenths } from './numbers.ts';
 
+/** Input of `doubleWishbone`, every number of it plain: mm, camber in degrees. */
+export interface PlainDoubleWishbone {
+  readonly lowerArm: { readonly inner: Point; readonly outer: Point };
+  readonly upperArm: { readonly inner: Point; readonly outer: Point };
+  readonly wheel:
+    | { readonly centre: Point; readonly camber: number }
+    | { readonly centre: Point; readonly contactPatch: Point };
+  readonly coilover: {
+    readonly on: DoubleWishboneInput['coilover']['on'];
+    readonly mount: Point;
+    readonly chassisMount: Point;
+    readonly offset?: number;
+  };
+}
+
 /** Steepest arm, in percent: 22 degrees. */
 const STEEPEST = 40;
 
@@ -41,11 +56,11 @@ type Draft = ReturnType<typeof draft> extends Arbitrary<infer T> ? T : never;
  * Coordinates are whole tenths of a millimetre. A failing case shrinks towards one quiet corner in whole millimetres:
  * level arms, no camber, no offset.
  */
-export function doubleWishbones(fc: FastCheck): Arbitrary<DoubleWishboneInput> {
+export function doubleWishbones(fc: FastCheck): Arbitrary<PlainDoubleWishbone> {
   return draft(fc).map(cornerOf);
 }
 
-function cornerOf(d: Draft): DoubleWishboneInput {
+function cornerOf(d: Draft): PlainDoubleWishbone {
   const lowerOuter: Point = [d.lowerOuterY, d.lowerOuterZ];
   const upperOuter: Point = [d.lowerOuterY - d.kingpinInboard, d.lowerOuterZ + d.kingpinHeight];
   const [lowerInner, upperInner] = innerPoints(d, lowerOuter, upperOuter);

@@ -2,7 +2,7 @@ import type { Drawing, Point } from '../linkage/index.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
 import { areApart, BEND, bend } from './linkages.ts';
 import { distance } from './measures.ts';
-import { place } from './numbers.ts';
+import { place, rounding } from './numbers.ts';
 
 /** Shortest and longest bar together, and the two others together, differ by this share of all: the bars never lie flat. */
 const APART = 0.01;
@@ -18,7 +18,8 @@ export function fourBars(
   { grashof }: { readonly grashof?: boolean } = {},
 ): Arbitrary<Drawing> {
   const all = fc
-    .tuple(place(fc), place(fc), place(fc), place(fc), place(fc))
+    .tuple(rounding(fc), fc.tuple(place(fc), place(fc), place(fc), place(fc), place(fc)))
+    .map(([rounded, points]) => points.map(rounded))
     .filter(([A, B, C, D, P]) => areApart([A, B, C, D, P]) && bend(B, C, D) >= BEND);
   const ofKind = (kind: boolean) =>
     all.filter(([A, B, C, D]) => APART < (kind ? 1 : -1) * surplus(A, B, C, D));

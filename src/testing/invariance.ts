@@ -4,12 +4,14 @@
 
 import type { Drawing, Held, Measure, Point } from '../linkage/index.ts';
 import { expectWithin, LawBroken } from './broken.ts';
-import { distance, intrinsic, isAngle, measured, nameOf, pairs } from './measures.ts';
+import { distance, drawnValue, intrinsic, isAngle, isCoordinate, nameOf, pairs } from './measures.ts';
+import { otherParts } from './parts.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   allowedFor,
   type Change,
   clamp,
+  drivenUnless,
   type Law,
   placeAt,
   SECOND,
@@ -49,10 +51,8 @@ export const scale: Law = lawOf('scale');
 
 function lawOf(law: Change['law']): Law {
   return (build, data, options = {}) => {
-    const { driver, range, ...others } = options;
     // A coordinate is not the same when the linkage lies elsewhere: then something else drives.
-    const asked = driver !== undefined && !isCoordinate(driver);
-    const setting = settingOf(law, build, data, asked ? options : others);
+    const setting = settingOf(law, build, data, drivenUnless(isCoordinate, options));
     if (isCoordinate(setting.driver)) return;
     for (const changes of CHANGES[law](setting)) {
       const change: Change = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
@@ -60,10 +60,6 @@ function lawOf(law: Change['law']): Law {
       expectSame(setting, change, redrawn === null ? changed(setting.drawing, change) : build(redrawn));
     }
   };
-}
-
-function isCoordinate(measure: Measure): boolean {
-  return 'x' in measure || 'y' in measure;
 }
 
 /** A drawing after a change. */
@@ -127,13 +123,13 @@ function factor(measure: Measure, { lengths, sense }: Change): number {
   return isAngle(measure) ? sense : lengths;
 }
 
-/** Expects the points of the changed drawing as far apart as drawn, in its own size. */
-function expectDrawn(setting: Setting, { lengths }: Change, other: Drawing, allowed: number): void {
+/** Expects the changed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
+function expectDrawn(setting: Setting, change: Change, other: Drawing, allowed: number): void {
+  const { lengths } = change;
   const { law, drawing, driver, size } = setting;
-  const drawn = where(setting, measured(driver, drawing.points, drawing) ?? 0);
-  const [names, others] = [drawing, other].map(({ points }) => Object.keys(points).sort().join(', '));
-  if (names !== others)
-    throw new LawBroken(law, 'drawing', drawn, `has the points ${others} instead of ${names}`);
+  const drawn = where(setting, drawnValue(driver, drawing));
+  const parts = otherParts(changed(drawing, change), other);
+  if (parts !== null) throw new LawBroken(law, 'changed drawing', drawn, parts);
   for (const [p, q] of pairs(Object.keys(drawing.points))) {
     const got = distance(other.points[p], other.points[q]) / lengths;
     const wanted = distance(drawing.points[p], drawing.points[q]);
@@ -149,8 +145,8 @@ function otherDriver(setting: Setting, change: Change, other: Drawing) {
       ? { ...driver, offset: driver.offset * change.lengths }
       : driver;
   const times = factor(driver, change);
-  const from = measured(driver, drawing.points, drawing) ?? 0;
-  const onto = measured(measure, other.points, other) ?? 0;
+  const from = drawnValue(driver, drawing);
+  const onto = drawnValue(measure, other);
   const to = (at: number) => onto + times * (at - from);
   const back = (at: number) => from + (at - onto) / times;
   const [one, two] = [to(range.from), to(range.to)];

@@ -1,7 +1,16 @@
 // What a drawing fixes, as lengths that every pose must keep. A new kind of part needs one more function here.
 
-import type { Direction, Drawing, Point } from '../linkage/index.ts';
-import { baseOf, distance, offset, type Places, pairs, sizeOf } from './measures.ts';
+import type { Drawing, Point } from '../linkage/index.ts';
+import {
+  baseOf,
+  direction,
+  distance,
+  lineThrough,
+  offset,
+  type Places,
+  pairs,
+  turnsAside,
+} from './measures.ts';
 
 /** A length that every pose keeps. */
 export interface Kept {
@@ -44,30 +53,46 @@ function heldOf({ held = [] }: Drawing): Kept[] {
   });
 }
 
-/** How far sliding points are off their lines. */
-function slidOf({ sliders = {} }: Drawing): Kept[] {
-  return Object.entries(sliders).map(([name, { point, on }]) => ({
-    what: `distance of ${point} from ${on.join('-')} of slider ${name}`,
-    of: (places: Places) => offset(places[point], places[on[0]], places[on[1]]),
-  }));
+/** How far sliding points have left their lines: the less, the shorter the line is beside their way along it. */
+function slidOf({ points, sliders = {} }: Drawing): Kept[] {
+  return Object.entries(sliders).map(
+    ([
+      name,
+      {
+        point,
+        on: [a, b],
+      },
+    ]) => {
+      const drawn = offset(points[point], points[a], points[b]);
+      return {
+        what: `way of ${point} off the line ${a}-${b} of slider ${name}`,
+        of: (places: Places) => {
+          const [P, A, B] = [places[point], places[a], places[b]];
+          return (offset(P, A, B) - drawn) / Math.max(1, distance(A, P) / distance(A, B));
+        },
+      };
+    },
+  );
 }
 
-/** By how much kept angles have changed, as what that is worth at the end of the longest body. */
+/** By how much kept angles have changed, as what that is worth at the end of the shorter of their two lines. */
 function anglesOf(drawing: Drawing): Kept[] {
-  const size = sizeOf(drawing);
-  const along = (direction: Direction | undefined, places: Places): number => {
-    if (direction === undefined) return 0;
-    const [a, b] = typeof direction === 'string' ? lineOfBody(drawing, direction) : direction;
-    return Math.atan2(places[b][1] - places[a][1], places[b][0] - places[a][0]);
-  };
-  return Object.entries(drawing.angles ?? {}).map(([name, [first, second]]) => {
-    const between = (places: Places) => along(first, places) - along(second, places);
-    const drawn = between(drawing.points);
-    return { what: `angle ${name}`, of: (places: Places) => size * Math.sin(between(places) - drawn) };
+  const { points, angles = {}, telescopes = {} } = drawing;
+  return Object.entries(angles).map(([name, directions]) => {
+    const lines = directions.map((one) => (typeof one === 'string' ? lineThrough(drawing, one) : one));
+    const between = (places: Places) => {
+      const [first, second = 0] = lines.map((line) => direction(places, line));
+      return first - second;
+    };
+    const drawn = between(points);
+    // A telescope that has passed through nothing keeps its direction, though its ends have changed places.
+    const reversible = directions.some((one) => typeof one === 'string' && one in telescopes);
+    return {
+      what: `angle ${name} (${lines.map((line) => line.join('-')).join(' to ')})`,
+      of: (places: Places) => {
+        const change = turnsAside(between(places) - drawn, reversible ? Math.PI : 2 * Math.PI);
+        return change * Math.min(...lines.map(([a, b]) => distance(places[a], places[b])));
+      },
+    };
   });
-}
-
-/** A line that turns with a body or a telescope. */
-function lineOfBody(drawing: Drawing, name: string): readonly [string, string] {
-  return drawing.telescopes?.[name] ?? baseOf(drawing, name);
 }

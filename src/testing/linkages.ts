@@ -5,7 +5,7 @@
 import type { Drawing, Point } from '../linkage/index.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
 import { distance, offset } from './measures.ts';
-import { place } from './numbers.ts';
+import { place, rounding } from './numbers.ts';
 
 /** All points are drawn at least this far apart. */
 const APART = 40;
@@ -30,8 +30,8 @@ export function linkages(
     onSecond: place(fc),
   });
   return fc
-    .tuple(place(fc), place(fc), fc.array(pair, { minLength: minPairs, maxLength: maxPairs }))
-    .map(([pivot, pin, growth]) => grow(pivot, pin, growth))
+    .tuple(rounding(fc), place(fc), place(fc), fc.array(pair, { minLength: minPairs, maxLength: maxPairs }))
+    .map(([rounded, pivot, pin, growth]) => grow(rounded, pivot, pin, growth))
     .filter((drawing) => drawing !== null);
 }
 
@@ -45,8 +45,13 @@ interface Pair {
   readonly onSecond: Point;
 }
 
-function grow(pivot: Point, crankPin: Point, growth: readonly Pair[]): Drawing | null {
-  const points: Record<string, Point> = { O: pivot, A: crankPin };
+function grow(
+  rounded: (at: Point) => Point,
+  pivot: Point,
+  crankPin: Point,
+  growth: readonly Pair[],
+): Drawing | null {
+  const points: Record<string, Point> = { O: rounded(pivot), A: rounded(crankPin) };
   const ground = ['O'];
   const bodies: Record<string, readonly string[]> = { crank: ['O', 'A'] };
   const moving = ['A'];
@@ -59,14 +64,16 @@ function grow(pivot: Point, crankPin: Point, growth: readonly Pair[]): Drawing |
     let to = pair.to === null ? undefined : others[pair.to % others.length];
     if (to === undefined) {
       to = `G${k}`;
-      points[to] = pair.ground;
+      points[to] = rounded(pair.ground);
       ground.push(to);
     }
-    Object.assign(points, { [pin]: pair.pin, [onFirst]: pair.onFirst, [onSecond]: pair.onSecond });
+    points[pin] = rounded(pair.pin);
+    points[onFirst] = rounded(pair.onFirst);
+    points[onSecond] = rounded(pair.onSecond);
     bodies[`first${k}`] = [from, pin, onFirst];
     bodies[`second${k}`] = [to, pin, onSecond];
     moving.push(pin, onFirst, onSecond);
-    if (bend(points[from], pair.pin, points[to]) < BEND) return null;
+    if (bend(points[from], points[pin], points[to]) < BEND) return null;
   }
   return areApart(Object.values(points)) ? { points, ground, bodies } : null;
 }

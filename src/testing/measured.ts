@@ -1,7 +1,7 @@
 import type { Measure } from '../linkage/index.ts';
 import { expectWithin } from './broken.ts';
-import { distance, lineOf, measured, turnsAside } from './measures.ts';
-import type { Pose, Setting } from './setting.ts';
+import { byTelescope, distance, isAngle, linesOf, measured, turnsAside } from './measures.ts';
+import { type Pose, type Setting, unitOf } from './setting.ts';
 
 /** Expects a measure to have a value (angles: up to whole turns) in a pose, by the places of its points. */
 export function expectMeasured(
@@ -13,9 +13,10 @@ export function expectMeasured(
 ): void {
   const seen = measured(measure, places, drawing);
   if (seen === null) return;
-  const line = lineOf(measure, drawing);
   // A direction is as uncertain as its line is short.
-  const unit = line === null ? size : size / distance(places[line[0]], places[line[1]]);
-  const off = line === null ? value - seen : turnsAside(value - seen);
+  const lines = linesOf(measure, drawing).map(([a, b]) => distance(places[a], places[b]));
+  const unit = lines.length === 0 ? size : (unitOf(measure, size) * size) / Math.min(...lines);
+  const turn = byTelescope(measure, drawing) ? Math.PI : 2 * Math.PI;
+  const off = isAngle(measure) ? turnsAside(value - seen, turn) : value - seen;
   expectWithin(law, what, where, value, value - off, allowed * unit);
 }

@@ -27,16 +27,33 @@ export function baseOf({ points, bodies }: Drawing, body: string): [string, stri
   return pairs(bodies[body]).reduce((base, pair) => (length(pair) > length(base) ? pair : base));
 }
 
-/** Largest distance between two points of one body. */
-export function sizeOf(drawing: Drawing): number {
-  const bases = Object.keys(drawing.bodies).map((body) => baseOf(drawing, body));
-  return Math.max(...bases.map(([a, b]) => distance(drawing.points[a], drawing.points[b])));
+/** Two points on a line that turns with a body or a telescope. */
+export function lineThrough(drawing: Drawing, part: string): readonly [string, string] {
+  return drawing.telescopes?.[part] ?? baseOf(drawing, part);
 }
 
-/** Distances between all points, and turns of all bodies: measures that do not depend on where the drawing lies. */
-export function intrinsic({ points, bodies }: Drawing): Measure[] {
-  const lengths = pairs(Object.keys(points)).map((length): Measure => ({ length }));
-  return [...lengths, ...Object.keys(bodies).map((turn): Measure => ({ turn }))];
+/** All parts that have a direction: bodies and telescopes. */
+function partsOf({ bodies, telescopes = {} }: Drawing): string[] {
+  return [...Object.keys(bodies), ...Object.keys(telescopes)];
+}
+
+/** Largest distance between two points of one body, or the ends of one telescope. */
+export function sizeOf(drawing: Drawing): number {
+  const lines = partsOf(drawing).map((part) => lineThrough(drawing, part));
+  return Math.max(0, ...lines.map(([a, b]) => distance(drawing.points[a], drawing.points[b])));
+}
+
+/**
+ * Distances between points, and turns of all parts: measures that do not depend on where the drawing lies. Not the distance
+ * of points drawn in one place: it has no rate there.
+ */
+export function intrinsic(drawing: Drawing): Measure[] {
+  const { points } = drawing;
+  const lengths = pairs(Object.keys(points)).filter(([a, b]) => distance(points[a], points[b]) > 0);
+  return [
+    ...lengths.map((length): Measure => ({ length })),
+    ...partsOf(drawing).map((turn): Measure => ({ turn })),
+  ];
 }
 
 /** Every measure that a law reads when it looks at all. */
@@ -54,8 +71,18 @@ export function isAngle(measure: Measure): boolean {
   return 'turn' in measure || 'angle' in measure;
 }
 
+/** Whether a measure is a coordinate of a point. */
+export function isCoordinate(measure: Measure): boolean {
+  return 'x' in measure || 'y' in measure;
+}
+
 /** A measure in words. */
 export function nameOf(measure: Measure): string {
+  const from = seenFrom(measure);
+  return from === null ? plainName(measure) : `${plainName(measure)} seen from ${from}`;
+}
+
+function plainName(measure: Measure): string {
   if ('x' in measure) return `x of ${measure.x}`;
   if ('y' in measure) return `y of ${measure.y}`;
   if ('length' in measure) return `length ${measure.length.join('-')}`;
@@ -63,31 +90,71 @@ export function nameOf(measure: Measure): string {
   return `turn of ${measure.turn}`;
 }
 
-/** A measure, from the places of the points; angles up to whole turns, null where this file knows none. */
+/** The body or telescope that a measure is seen from; null for the ground. */
+export function seenFrom(measure: Measure): string | null {
+  return ('seenFrom' in measure ? measure.seenFrom : undefined) ?? null;
+}
+
+/** A measure as drawn, where whatever it is seen from has not moved yet. */
+export function drawnValue(measure: Measure, drawing: Drawing): number {
+  return groundValue(measure, drawing.points, drawing);
+}
+
+/** Whether a measure goes by a telescope's direction, which its ends tell up to half a turn: it may have turned inside out. */
+export function byTelescope(measure: Measure, { telescopes = {} }: Drawing): boolean {
+  return [seenFrom(measure), 'turn' in measure ? measure.turn : null].some(
+    (part) => part !== null && part in telescopes,
+  );
+}
+
+/**
+ * A measure, from the places of the points; angles up to whole turns, half ones where a telescope is in it; null for a
+ * coordinate seen from a telescope.
+ */
 export function measured(measure: Measure, places: Places, drawing: Drawing): number | null {
-  if ('seenFrom' in measure && measure.seenFrom !== undefined) return null;
+  const from = seenFrom(measure);
+  if (from === null) return groundValue(measure, places, drawing);
+  if (!isAngle(measure) && byTelescope(measure, drawing)) return null;
+  const [a, b] = lineThrough(drawing, from);
+  const turn = direction(places, [a, b]) - direction(drawing.points, [a, b]);
+  if (isAngle(measure)) return groundValue(measure, places, drawing) - turn;
+  // Everything is brought back with the body: about its point a, by its turn, to where a was drawn.
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  const [[ax, ay], [ox, oy]] = [places[a], drawing.points[a]];
+  const back = ([x, y]: Point): Point => [ox + c * (x - ax) + s * (y - ay), oy - s * (x - ax) + c * (y - ay)];
+  const moved = Object.entries(places).map(([name, at]) => [name, back(at)] as const);
+  return groundValue(measure, Object.fromEntries(moved), drawing);
+}
+
+/** A measure, as seen from the ground. */
+function groundValue(measure: Measure, places: Places, drawing: Drawing): number {
   if ('x' in measure) return places[measure.x][0];
   if ('y' in measure) return places[measure.y][1];
   if ('length' in measure) {
     const [a, b] = measure.length;
     return Math.hypot(distance(places[a], places[b]), measure.offset ?? 0);
   }
-  const line = lineOf(measure, drawing);
-  if (line === null) return null;
-  return direction(places, line) - ('turn' in measure ? direction(drawing.points, line) : 0);
+  if ('angle' in measure) return direction(places, measure.angle);
+  const line = lineThrough(drawing, measure.turn);
+  return direction(places, line) - direction(drawing.points, line);
 }
 
-/** The two points whose direction an angle or a turn is read from; null for other measures. */
-export function lineOf(measure: Measure, drawing: Drawing): readonly [string, string] | null {
-  if ('angle' in measure) return measure.angle;
-  return 'turn' in measure ? baseOf(drawing, measure.turn) : null;
+/** The lines whose directions a measure is made of. */
+export function linesOf(measure: Measure, drawing: Drawing): (readonly [string, string])[] {
+  const from = seenFrom(measure);
+  return [
+    ...('angle' in measure ? [measure.angle] : []),
+    ...('turn' in measure ? [lineThrough(drawing, measure.turn)] : []),
+    ...(from === null ? [] : [lineThrough(drawing, from)]),
+  ];
 }
 
-function direction(places: Places, [a, b]: readonly [string, string]): number {
+/** Direction of a line, radians. */
+export function direction(places: Places, [a, b]: readonly [string, string]): number {
   return Math.atan2(places[b][1] - places[a][1], places[b][0] - places[a][0]);
 }
 
-/** The difference of two angles without whole turns. */
-export function turnsAside(difference: number): number {
-  return difference - 2 * Math.PI * Math.round(difference / (2 * Math.PI));
+/** The difference of two angles without whole turns, or without whole multiples of something else. */
+export function turnsAside(difference: number, turn = 2 * Math.PI): number {
+  return difference - turn * Math.round(difference / turn);
 }

@@ -10,19 +10,29 @@ export function tenths(fc: FastCheck, low: number, plain: number, high: number):
     .map(([whole, tenth]) => 10 * (plain + whole) + tenth);
 }
 
+/** Whole numbers from `low` to `high`; shrinks to `plain`. */
+export function whole(fc: FastCheck, low: number, plain: number, high: number): Arbitrary<number> {
+  return fc.integer({ min: low - plain, max: high - plain }).map((number) => plain + number);
+}
+
 /** Half the side of the square in which points are drawn. */
 const REACH = 500;
-/** Coordinates are whole multiples of the inverse of this power of two: far from the origin they are still exact. */
-const GRID = 1024;
+/** Coordinates are whole multiples of this, a power of two: far from the origin they are still exact. */
+const FINE = 1 / 1024;
 
-/** A point of the square of 1000; its coordinates shrink to whole units, and those to whole tens. */
+/** A point of the square of 1000. */
 export function place(fc: FastCheck): Arbitrary<Point> {
-  const coordinate = fc
-    .tuple(
-      fc.integer({ min: -REACH / 10, max: REACH / 10 - 1 }),
-      fc.nat({ max: 9 }),
-      fc.nat({ max: GRID - 1 }),
-    )
-    .map(([tens, ones, part]) => 10 * tens + ones + part / GRID);
+  const coordinate = fc.integer({ min: -REACH / FINE, max: REACH / FINE }).map((parts) => parts * FINE);
   return fc.tuple(coordinate, coordinate);
+}
+
+/**
+ * How the points of one drawing are rounded, all alike: not at all, as a rule, or to whole units, or to tens, which is what
+ * it shrinks to. (Were each to shrink by itself, one could hold the other at a fraction: points are kept apart.)
+ */
+export function rounding(fc: FastCheck): Arbitrary<(at: Point) => Point> {
+  return fc.constantFrom(10, 1, ...Array.from({ length: 8 }, () => FINE)).map(
+    (grain) =>
+      ([x, y]: Point): Point => [grain * Math.round(x / grain), grain * Math.round(y / grain)],
+  );
 }

@@ -1,13 +1,14 @@
 // outAndBack: the linkage drawn anew in a pose that it came to is the same linkage: driven back by as much as it was
 // driven out, it is in the drawn pose again.
 
-import type { Drawing } from '../linkage/index.ts';
+import type { Drawing, Measure } from '../linkage/index.ts';
 import { expectWithin } from './broken.ts';
-import { coordinates, distance, measured, nameOf } from './measures.ts';
+import { coordinates, distance, drawnValue, isCoordinate, nameOf, seenFrom } from './measures.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   clamp,
   drivenTo,
+  drivenUnless,
   type Law,
   placeAt,
   type Setting,
@@ -21,7 +22,9 @@ import {
 const SHARES = [-0.9, -0.4, 0.4, 0.9];
 
 export const outAndBack: Law = (build, data, options) => {
-  const setting = settingOf('outAndBack', build, data, options);
+  // Seen from a body that is drawn turned, a coordinate is another one: then something else drives.
+  const turns = (measure: Measure) => isCoordinate(measure) && seenFrom(measure) !== null;
+  const setting = settingOf('outAndBack', build, data, drivenUnless(turns, options));
   const motion = traced(setting, setting.drawing);
   for (const share of SHARES) {
     const at = placeAt(motion, share);
@@ -33,7 +36,7 @@ export const outAndBack: Law = (build, data, options) => {
 function expectBack(setting: Setting, points: Setting['drawing']['points'], out: number, way: number): void {
   const { law, drawing, driver, size, allowed } = setting;
   const there = { ...drawing, points };
-  const start = measured(driver, points, there) ?? 0;
+  const start = drawnValue(driver, there);
   const unit = unitOf(driver, size);
   const target = start + way;
   const trace = (one: Drawing) => drivenTo(setting, one, start, target);

@@ -1,63 +1,95 @@
 import type { PushrodInput } from '../index.ts';
 import type { Point } from '../linkage/index.ts';
-import { doubleWishbones } from './double-wishbones.ts';
+import { doubleWishbones, type PlainDoubleWishbone } from './double-wishbones.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
-import { tenths } from './numbers.ts';
+import { whole } from './numbers.ts';
+
+type Part = PushrodInput['rod']['on'];
+
+/** Input of `pushrod`, every number of it plain: mm, camber in degrees. */
+export interface PlainPushrod extends Pick<PlainDoubleWishbone, 'lowerArm' | 'upperArm' | 'wheel'> {
+  readonly rod: { readonly on: Part; readonly mount: Point; readonly rockerMount: Point };
+  readonly rocker: { readonly pivot: Point };
+  readonly coilover: {
+    readonly rockerMount: Point;
+    readonly chassisMount?: Point;
+    readonly otherEnd?: { readonly on: Part; readonly mount: Point };
+    readonly offset?: number;
+  };
+}
+
+/** Everything about rod, rocker and coilover that is drawn by chance: mm, degrees, percent; the offset in tenths of a mm; whether to tenths. */
+function draft(fc: FastCheck) {
+  const part = fc.constantFrom<Part[]>('lowerArm', 'upperArm', 'upright');
+  return fc.record({
+    on: part,
+    mountShare: whole(fc, 45, 80, 95),
+    down: fc.boolean(),
+    rodLength: whole(fc, 180, 300, 420),
+    rodLean: whole(fc, 15, 45, 65),
+    rockerArm: whole(fc, 45, 80, 130),
+    rodToRocker: whole(fc, 50, 90, 130),
+    left: fc.boolean(),
+    shockArm: whole(fc, 45, 80, 120),
+    rockerAngle: whole(fc, 40, 90, 150),
+    shock: whole(fc, 180, 300, 420),
+    shockAngle: whole(fc, 55, 90, 125),
+    otherEnd: fc.option(fc.record({ on: part, share: whole(fc, 25, 50, 90) }), { freq: 4, nil: undefined }),
+    offset: fc.option(fc.integer({ min: -900, max: 900 }), { nil: undefined }),
+    fine: fc.boolean(),
+  });
+}
+type Draft = ReturnType<typeof draft> extends Arbitrary<infer T> ? T : never;
 
 /**
- * Random corners with a rod from an arm or the upright to a rocker, on the wishbones of `doubleWishbones`. The rocker sits
- * above the rod's foot, its two arms at an angle of their own, the rod away from in line with it; the coilover lies inboard.
+ * Random corners with rod and rocker, on the wishbones of `doubleWishbones`. The rod goes up (pushrod) or down (pullrod) from
+ * an arm or the upright to a rocker that it meets at 50 to 130 degrees; the coilover stands about square to the rocker, on
+ * the chassis or on a part that moves, plain or with a fore-aft offset.
+ *
+ * Coordinates are whole tenths of a millimetre, or whole millimetres. A failing case shrinks towards one quiet corner in whole
+ * ones: a pushrod on the lower arm, everything about square, the coilover on the chassis.
  */
-export function pushrods(fc: FastCheck): Arbitrary<PushrodInput> {
-  const draft = fc.record({
-    on: fc.constantFrom<PushrodInput['rod']['on'][]>('lowerArm', 'upperArm', 'upright'),
-    rodInboard: tenths(fc, 60, 200, 320),
-    rodHeight: tenths(fc, 150, 300, 400),
-    armInboard: tenths(fc, 50, 80, 120),
-    armDown: tenths(fc, 0, 50, 90),
-    shockArm: tenths(fc, 50, 90, 130),
-    shockLength: tenths(fc, 180, 250, 330),
-  });
-  return fc.tuple(doubleWishbones(fc), draft).map(([corner, d]) => {
-    const { lowerArm, upperArm, wheel, coilover } = corner;
-    const mount = numbers(coilover.mount);
-    const foot: Point = d.on === coilover.on ? mount : footOn(corner, d.on);
-    const rodEnd: Point = [foot[0] - d.rodInboard / 10, foot[1] + d.rodHeight / 10];
-    const pivot: Point = [rodEnd[0] - d.armInboard / 10, rodEnd[1] - d.armDown / 10];
-    const shockEnd: Point = [pivot[0], pivot[1] + d.shockArm / 10];
-    return {
-      lowerArm,
-      upperArm,
-      wheel,
-      rod: { on: d.on, mount: tidy(foot), rockerMount: tidy(rodEnd) },
-      rocker: { pivot: tidy(pivot) },
-      coilover: {
-        rockerMount: tidy(shockEnd),
-        chassisMount: tidy([shockEnd[0] - d.shockLength / 10, shockEnd[1]]),
-      },
-    };
-  });
+export function pushrods(fc: FastCheck): Arbitrary<PlainPushrod> {
+  return fc.tuple(doubleWishbones(fc), draft(fc)).map(([corner, d]) => cornerOf(corner, d));
 }
 
-type Corner = ReturnType<typeof doubleWishbones> extends Arbitrary<infer Input> ? Input : never;
-
-/** A place on a part: most of the way to its outer end. */
-function footOn({ lowerArm, upperArm }: Corner, part: PushrodInput['rod']['on']): Point {
-  const [from, to] = {
-    lowerArm: [lowerArm.inner, lowerArm.outer],
-    upperArm: [upperArm.inner, upperArm.outer],
-    upright: [lowerArm.outer, upperArm.outer],
-  }[part].map(numbers);
-  const share = part === 'upright' ? 0.3 : 0.8;
-  return [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1]) + 20];
-}
-
-/** Coordinates that are plain numbers here. */
-function numbers(point: Corner['coilover']['mount']): Point {
-  return [Number(point[0]), Number(point[1])];
-}
-
-/** To tenths of a millimetre. */
-function tidy([y, z]: Point): Point {
-  return [Math.round(10 * y) / 10, Math.round(10 * z) / 10];
+function cornerOf({ lowerArm, upperArm, wheel }: PlainDoubleWishbone, d: Draft): PlainPushrod {
+  const parts = d.fine ? 10 : 1;
+  const tidy = ([y, z]: Point): Point => [Math.round(parts * y) / parts, Math.round(parts * z) / parts];
+  const away = ([y, z]: Point, distance: number, degrees: number): Point => {
+    const direction = (degrees * Math.PI) / 180;
+    return tidy([y + distance * Math.cos(direction), z + distance * Math.sin(direction)]);
+  };
+  const onPart = (part: Part, percent: number) => {
+    const [from, to] = {
+      lowerArm: [lowerArm.inner, lowerArm.outer],
+      upperArm: [upperArm.inner, upperArm.outer],
+      upright: [lowerArm.outer, upperArm.outer],
+    }[part];
+    const share = percent / 100;
+    return tidy([from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]);
+  };
+  const mount = onPart(d.on, d.mountShare);
+  const rod = d.down ? 270 - d.rodLean : 90 + d.rodLean;
+  const rockerMount = away(mount, d.rodLength, rod);
+  const sense = d.left ? 1 : -1;
+  const toPivot = rod + 180 + sense * d.rodToRocker;
+  const pivot = away(rockerMount, d.rockerArm, toPivot);
+  const toShock = toPivot + 180 + sense * d.rockerAngle;
+  const shockMount = away(pivot, d.shockArm, toShock);
+  const other = d.otherEnd;
+  return {
+    lowerArm,
+    upperArm,
+    wheel,
+    rod: { on: d.on, mount, rockerMount },
+    rocker: { pivot },
+    coilover: {
+      rockerMount: shockMount,
+      ...(other === undefined
+        ? { chassisMount: away(shockMount, d.shock, toShock + sense * d.shockAngle) }
+        : { otherEnd: { on: other.on, mount: onPart(other.on, other.share) } }),
+      ...(d.offset === undefined ? {} : { offset: d.offset / 10 }),
+    },
+  };
 }

@@ -3,6 +3,7 @@
 import type { Drawing } from '../linkage/index.ts';
 import { expectWithin, LawBroken } from './broken.ts';
 import { everything, nameOf } from './measures.ts';
+import { otherParts } from './parts.ts';
 import { type Law, type Setting, settingOf, spread, type Traced, traced, where } from './setting.ts';
 
 /** How many poses are looked at. */
@@ -68,7 +69,8 @@ function expectSameDrawing(
       expectBits(setting, `drawn ${axis} of ${name}, ${how},`, drawn, got.points[name]?.[k] ?? null, at[k]);
     });
   }
-  throw new LawBroken(setting.law, `drawing, ${how},`, where(setting, drawn), 'has other parts');
+  const parts = otherParts(wanted, got) ?? 'has its parts in another order';
+  throw new LawBroken(setting.law, `drawing, ${how},`, where(setting, drawn), parts);
 }
 
 function expectBits(

@@ -7,7 +7,7 @@ import {
   trace,
 } from '../linkage/index.ts';
 import type { Where } from './broken.ts';
-import { coordinates, intrinsic, isAngle, measured, nameOf, type Places, sizeOf } from './measures.ts';
+import { coordinates, drawnValue, intrinsic, isAngle, nameOf, type Places, sizeOf } from './measures.ts';
 
 /** What the laws look at of a motion. */
 export type Traced = Pick<Motion, 'drawn' | 'low' | 'high' | 'at' | 'read'>;
@@ -101,6 +101,15 @@ export function settingOf<T>(
   };
 }
 
+/** The options, with the driver left to the law where the one asked for is not fit for it. */
+export function drivenUnless<T>(
+  unfit: (measure: Measure) => boolean,
+  options: LawOptions<T> = {},
+): LawOptions<T> {
+  const { driver, range, ...others } = options;
+  return driver !== undefined && unfit(driver) ? others : options;
+}
+
 /** Share of the size by which a place of a drawing's points may be off. */
 export function allowedFor(tolerance: number, { points }: Drawing, size: number): number {
   const farthest = Math.max(...Object.values(points).map(([x, y]) => Math.hypot(x, y)));
@@ -114,7 +123,7 @@ function rangeOf(
 ): Setting['range'] {
   if (given !== undefined) return { from: given[0], to: given[1] };
   if (!isAngle(driver)) return { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
-  const drawn = measured(driver, drawing.points, drawing) ?? 0;
+  const drawn = drawnValue(driver, drawing);
   return { from: drawn - ANGLE, to: drawn + ANGLE };
 }
 
@@ -124,10 +133,10 @@ function fastest(by: Trace, drawing: Drawing): Measure {
   const rate = (measure: Measure) => Math.abs(still.read(measure)(0).first ?? 0);
   const most = (measures: readonly Measure[]) =>
     measures.reduce((best, one) => (rate(one) > rate(best) ? one : best));
-  const turn = most(intrinsic(drawing).filter(isAngle));
-  if (rate(turn) * sizeOf(drawing) > STILL) return turn;
-  const length = most(intrinsic(drawing).filter((one) => !isAngle(one)));
-  return rate(length) > STILL ? length : most(coordinates(drawing));
+  const turns = intrinsic(drawing).filter(isAngle);
+  if (turns.length > 0 && rate(most(turns)) * sizeOf(drawing) > STILL) return most(turns);
+  const lengths = intrinsic(drawing).filter((one) => !isAngle(one));
+  return lengths.length > 0 && rate(most(lengths)) > STILL ? most(lengths) : most(coordinates(drawing));
 }
 
 /** The drawing's motion by the driver, or that of another drawing of the same linkage. */

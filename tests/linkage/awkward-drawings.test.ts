@@ -133,6 +133,21 @@ describe('points', () => {
     expectPlain(drawing);
   });
 
+  it('may lie at minus nothing, as mirrored ones do: along -x too a crank starts at no turn', () => {
+    const at = (nothing: number): Drawing =>
+      deepFreeze({
+        points: { A: [nothing, 0], B: [-40, nothing], C: [-80, nothing], D: [nothing, 40] },
+        ground: ['A', 'D'],
+        bodies,
+      });
+    const [motion, wanted] = [-0, 0].map((nothing) => trace(at(nothing), { ...crank, from: -3, to: 3 }));
+    expect([motion.low, motion.high]).toEqual([wanted.low, wanted.high]);
+    expect(motion.low.at).toBeLessThan(0);
+    for (const place of spread(wanted, 12)) expect(motion.at(place)).toEqual(wanted.at(place));
+    const angle = motion.read({ angle: ['A', 'B'] });
+    expect(angle(0).value).toBe(Math.PI);
+  });
+
   it('may be called as a prototype calls its own', () => {
     const motion = trace(
       deepFreeze({

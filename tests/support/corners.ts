@@ -1,52 +1,11 @@
-/**
- * Random double wishbones for the tests of laws: left-hand corners that could be a car's, and some that no one
- * would build. Arms are free, parallel, or parallel and level; the coilover stands on either arm or on the
- * upright, plain or with a fore-aft offset; the contact patch is given, or comes from the camber.
- *
- * Coordinates are whole tenths of a millimetre. A failing case shrinks towards one quiet corner in whole
- * millimetres: level arms, no camber, no offset.
- */
+/** Random double wishbones for the tests of laws: those of jounce/testing, deeply frozen. */
 import * as fc from 'fast-check';
-import type { CornerInput, Point } from '../judges/circle-intersection.ts';
+import { doubleWishbones } from 'jounce/testing';
+import type { CornerInput } from '../judges/circle-intersection.ts';
 import { deepFreeze } from './freeze.ts';
 
-/** A length in tenths of a millimetre, from `low` to `high` mm; shrinks to `plain` mm by way of whole millimetres. */
-function tenths(low: number, plain: number, high: number): fc.Arbitrary<number> {
-  return fc
-    .tuple(fc.integer({ min: low - plain, max: high - plain - 1 }), fc.nat({ max: 9 }))
-    .map(([whole, tenth]) => 10 * (plain + whole) + tenth);
-}
-
-/** Steepest arm, in percent: 22 degrees. */
-const STEEPEST = 40;
-const percent = fc.integer({ min: -STEEPEST, max: STEEPEST });
-
-/** Everything that is drawn by chance; lengths in tenths of a millimetre. */
-const draft = fc.record({
-  lowerOuterY: tenths(560, 640, 760),
-  lowerOuterZ: tenths(115, 150, 210),
-  kingpinInboard: tenths(-10, 40, 90),
-  kingpinHeight: tenths(150, 220, 300),
-  arms: fc.constantFrom<('level' | 'parallel' | 'free')[]>('level', 'parallel', 'free', 'free', 'free'),
-  lowerRun: tenths(150, 350, 450),
-  upperRun: tenths(150, 300, 400),
-  lowerRise: percent,
-  upperRise: percent,
-  wheelOutboard: tenths(30, 65, 120),
-  wheelHeight: tenths(260, 310, 345),
-  camber: fc.integer({ min: -40, max: 20 }),
-  patchGiven: fc.boolean(),
-  on: fc.constantFrom<CornerInput['coilover']['on'][]>('lowerArm', 'upperArm', 'upright'),
-  mountShare: fc.integer({ min: 40, max: 95 }),
-  mountAside: tenths(-15, 20, 45),
-  shockInboard: tenths(-200, 150, 350),
-  shockHeight: tenths(150, 300, 420),
-  offset: fc.option(tenths(-90, 0, 90), { nil: undefined }),
-});
-type Draft = typeof draft extends fc.Arbitrary<infer T> ? T : never;
-
 /** Random corners, deeply frozen. */
-export const wildCorners: fc.Arbitrary<CornerInput> = draft.map((d) => deepFreeze(cornerOf(d)));
+export const wildCorners: fc.Arbitrary<CornerInput> = doubleWishbones(fc).map(deepFreeze);
 
 /**
  * Those whose arms are not equal and parallel. Such arms come to lie flat on their way, and can go on in two ways
@@ -59,65 +18,3 @@ export const unlikeArms: fc.Arbitrary<CornerInput> = wildCorners.filter(({ lower
     return Math.abs(lower - upper) > 0.05;
   }),
 );
-
-function cornerOf(d: Draft): CornerInput {
-  const lowerOuter: Point = [d.lowerOuterY, d.lowerOuterZ];
-  const upperOuter: Point = [d.lowerOuterY - d.kingpinInboard, d.lowerOuterZ + d.kingpinHeight];
-  const [lowerInner, upperInner] = innerPoints(d, lowerOuter, upperOuter);
-
-  const centre: Point = [d.lowerOuterY + d.wheelOutboard, d.wheelHeight];
-  const lean = (d.camber / 10) * (Math.PI / 180);
-  const patch: Point = [Math.round(centre[0] - centre[1] * Math.tan(lean)), 0];
-
-  const [from, to] = {
-    lowerArm: [lowerInner, lowerOuter],
-    upperArm: [upperInner, upperOuter],
-    upright: [lowerOuter, upperOuter],
-  }[d.on];
-  const onLine = [0, 1].map(
-    (axis) => from[axis] + Math.round(((to[axis] - from[axis]) * d.mountShare) / 100),
-  );
-  const mount: Point =
-    d.on === 'upright' ? [onLine[0] - d.mountAside, onLine[1]] : [onLine[0], onLine[1] + d.mountAside];
-  const chassisMount: Point = [mount[0] - d.shockInboard, mount[1] + d.shockHeight];
-
-  return {
-    lowerArm: { inner: mm(lowerInner), outer: mm(lowerOuter) },
-    upperArm: { inner: mm(upperInner), outer: mm(upperOuter) },
-    wheel: d.patchGiven
-      ? { centre: mm(centre), contactPatch: mm(patch) }
-      : { centre: mm(centre), camber: d.camber / 10 },
-    coilover: {
-      on: d.on,
-      mount: mm(mount),
-      chassisMount: mm(chassisMount),
-      ...(d.offset === undefined ? {} : { offset: d.offset / 10 }),
-    },
-  };
-}
-
-/** Inner points of lower and upper arm. Parallel arms are whole multiples of one vector, 10 mm outward. */
-function innerPoints(d: Draft, lowerOuter: Point, upperOuter: Point): [Point, Point] {
-  const arm = (outer: Point, run: number, rise: number): Point => [outer[0] - run, outer[1] - rise];
-  switch (d.arms) {
-    case 'level':
-      return [arm(lowerOuter, d.lowerRun, 0), arm(upperOuter, d.upperRun, 0)];
-    case 'parallel': {
-      const [lower, upper] = [d.lowerRun, d.upperRun].map((run) => Math.floor(run / 100));
-      return [
-        arm(lowerOuter, 100 * lower, lower * d.lowerRise),
-        arm(upperOuter, 100 * upper, upper * d.lowerRise),
-      ];
-    }
-    case 'free':
-      return [
-        arm(lowerOuter, d.lowerRun, Math.round((d.lowerRun * d.lowerRise) / 100)),
-        arm(upperOuter, d.upperRun, Math.round((d.upperRun * d.upperRise) / 100)),
-      ];
-  }
-}
-
-/** From tenths: one division, so that the number is the one that its decimals stand for. */
-function mm([y, z]: Point): Point {
-  return [y / 10, z / 10];
-}

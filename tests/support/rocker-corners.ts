@@ -1,14 +1,9 @@
-/**
- * Random corners with rod and rocker, and random strut corners, for the tests of laws; in whole tenths of a millimetre.
- *
- * A rod goes up (pushrod) or down (pullrod) from an arm or the upright to a rocker that it meets at 50 to 130 degrees; the
- * coilover stands about square to the rocker, on the chassis or on a part that moves.
- */
+/** Random corners with rod and rocker (those of jounce/testing) and strut corners, for the tests of laws. */
 import * as fc from 'fast-check';
+import { pushrods } from 'jounce/testing';
 import type { Point } from '../judges/plane.ts';
 import type { RockerInput } from '../judges/rocker.ts';
 import type { StrutCornerInput } from '../judges/strut.ts';
-import { wildCorners } from './corners.ts';
 import { deepFreeze } from './freeze.ts';
 
 const tenth = ([y, z]: Point): Point => [Math.round(10 * y) / 10, Math.round(10 * z) / 10];
@@ -23,64 +18,8 @@ const between = (a: Point, b: Point, percent: number): Point => [
   a[1] + ((b[1] - a[1]) * percent) / 100,
 ];
 
-const part = fc.constantFrom<('lowerArm' | 'upperArm' | 'upright')[]>('lowerArm', 'upperArm', 'upright');
-
-/** Everything about rod, rocker and coilover that is drawn by chance; mm, degrees, percent. */
-const draft = fc.record({
-  on: part,
-  mountShare: whole(45, 95),
-  up: fc.boolean(),
-  rodLength: whole(180, 420),
-  rodLean: whole(15, 65),
-  rockerArm: whole(45, 130),
-  rodToRocker: whole(50, 130),
-  left: fc.boolean(),
-  shockArm: whole(45, 120),
-  rockerAngle: whole(40, 150),
-  shock: whole(180, 420),
-  shockAngle: whole(55, 125),
-  otherEnd: fc.option(fc.record({ on: part, share: whole(25, 90) }), { freq: 4, nil: undefined }),
-  offset: fc.option(whole(-900, 900), { nil: undefined }),
-});
-
 /** Random corners with rod and rocker, deeply frozen. */
-export const rockerCorners: fc.Arbitrary<RockerInput> = fc.tuple(wildCorners, draft).map(([corner, d]) => {
-  const { lowerArm, upperArm, wheel } = corner;
-  const along = {
-    lowerArm: [lowerArm.inner, lowerArm.outer],
-    upperArm: [upperArm.inner, upperArm.outer],
-    upright: [lowerArm.outer, upperArm.outer],
-  } as const;
-  const mount = tenth(between(...along[d.on], d.mountShare));
-  const direction = d.up ? 90 + d.rodLean : 270 - d.rodLean;
-  const rockerMount = tenth(from(mount, d.rodLength, direction));
-  const sense = d.left ? 1 : -1;
-  const toPivot = direction + 180 + sense * d.rodToRocker;
-  const pivot = tenth(from(rockerMount, d.rockerArm, toPivot));
-  const toShock = toPivot + 180 + sense * d.rockerAngle;
-  const shockMount = tenth(from(pivot, d.shockArm, toShock));
-  const other =
-    d.otherEnd === undefined
-      ? { chassisMount: tenth(from(shockMount, d.shock, toShock + sense * d.shockAngle)) }
-      : {
-          otherEnd: {
-            on: d.otherEnd.on,
-            mount: tenth(between(...along[d.otherEnd.on], d.otherEnd.share)),
-          },
-        };
-  return deepFreeze({
-    lowerArm,
-    upperArm,
-    wheel,
-    rod: { on: d.on, mount, rockerMount },
-    rocker: { pivot },
-    coilover: {
-      rockerMount: shockMount,
-      ...other,
-      ...(d.offset === undefined ? {} : { offset: d.offset / 10 }),
-    },
-  });
-});
+export const rockerCorners: fc.Arbitrary<RockerInput> = pushrods(fc).map(deepFreeze);
 
 /** Random strut corners, deeply frozen. */
 export const strutCorners: fc.Arbitrary<StrutCornerInput> = fc
