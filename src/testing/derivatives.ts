@@ -1,8 +1,8 @@
 // derivativesAgree: first derivatives are the difference quotients of values, second ones those of first ones. With
 //     d_k = f(t + k h) - f(t - k h),    f'(t) = (45 d_1 - 9 d_2 + d_3) / (60 h) + f^(7) h^6 / 140 + ...
 // (M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions, 1964, table 25.2, from memory), for h and h / 2:
-// the difference of the two, and the rounding of f over h, is how far the better one can be trusted. Where a motion is
-// too sudden for that, a shorter step must agree.
+// the difference of the two, and the rounding of f over h, is how far the better one can be trusted. Where a motion may be
+// too sudden for that, the sharpest of some shorter steps judges.
 
 import type { Reading } from '../linkage/index.ts';
 import { expectWithin } from './broken.ts';
@@ -67,13 +67,12 @@ function quotient(readings: ReadonlyMap<number, Reading>, key: 'value' | 'first'
   return { slope, off: Math.abs(slope - coarse) };
 }
 
-/** The first that agrees, or else the sharpest. */
+/** The first if it agrees, or else the sharpest of all. */
 function bestOf(quotients: (() => { slope: number; allowed: number })[], exact: number | null) {
-  let best = { slope: Number.NaN, allowed: Number.POSITIVE_INFINITY };
-  for (const next of quotients) {
-    const one = next();
-    if (exact !== null && Math.abs(exact - one.slope) <= one.allowed) return one;
-    if (one.allowed < best.allowed) best = one;
-  }
-  return best;
+  const [first, ...shorter] = quotients;
+  const one = first();
+  if (exact !== null && Math.abs(exact - one.slope) <= one.allowed) return one;
+  return shorter
+    .map((next) => next())
+    .reduce((best, next) => (next.allowed < best.allowed ? next : best), one);
 }

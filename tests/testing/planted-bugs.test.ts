@@ -197,6 +197,12 @@ describe('a bug planted in a motion', () => {
       /^second derivative/,
     ],
     [
+      'derivativesAgree',
+      'one second derivative',
+      reading((v, k, measure) => (k === 'second' && isTurnOf(measure, 'rocker') ? v * (1 + SMALL) : v)),
+      /^second derivative/,
+    ],
+    [
       'virtualWork',
       'rates of lengths',
       reading((v, k, m) => (k === 'first' && isLength(m) ? v * (1 + SMALL) : v)),
