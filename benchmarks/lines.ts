@@ -19,9 +19,9 @@ export interface Line {
   readonly poses?: number;
 }
 
-/** What limits a sweep from its input: shares of line g by a profile of the sampling kind. */
+/** What limits a sweep from its input; the shares are those of line g in a profile. */
 export const FIXED =
-  'no single part of it. Of line g by a profile, input checks took about 16 %, plan of the columns and checks of the options 12 %, laying the path 24 %, reading its 201 rows 19 %; the rest is spread thin over building, binding and collection. Without any but path and rows the ratio would be about twice what it is';
+  'no single part. Of line g a quarter is checking the input, a quarter laying the path, a fifth reading its 201 rows; the rest is spread over options, building and binding. With path and rows alone the ratio would be some twice what it is';
 
 /** How many times as long the rival takes. */
 export const timesFaster = (ours: number, rival: number): number => rival / ours;

@@ -121,7 +121,7 @@ export function chainLines(gcs: PlanegcsModule): Line[] {
       ratio: (ours, rival) => ours / windows / (rival / 10),
       bar: { atMost: 1.5 },
       limit:
-        'what is done once a piece of the path whatever the number of loops (series of the driver, its roots and inverse), and once a pose (finding it in its piece); ten loops share that, one bears it alone',
+        "what is done once a piece of the path, whatever the number of loops (the driver's series above all, a third of laying the path of one loop), and once a pose; ten loops share it, one bears it alone",
       poses: POSES,
     }),
   );
@@ -144,7 +144,7 @@ export function chainLines(gcs: PlanegcsModule): Line[] {
       ratio: timesFaster,
       bar: { atLeast: 50 },
       limit:
-        "the laying of the path, nearly all of ours: a few pieces of 24 orders, each checked for second branches. It grows with the number of loops, the solver's cost a pose with its cube in the end: with few loops there is little to gain",
+        "laying the path, most of ours: with one loop a third of that is the driver's series, with ten two fifths are the search for where loops lie flat together and three tenths the series of the motion. The solver's cost grows faster than in proportion beyond ten loops only",
     };
   });
   return [...growth, ...against];
