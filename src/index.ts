@@ -4,7 +4,7 @@ export {
   type CaseForces,
   type CornerForces,
   cornerForces,
-  type ForceOptions,
+  type LoadedJoint,
 } from './coilover/forces/corner-forces.ts';
 export type { EyeForce, StopTable } from './coilover/forces/eye-force.ts';
 export {
@@ -14,6 +14,8 @@ export {
   type LoadCase,
   usualCases,
 } from './coilover/forces/load-cases.ts';
+export type { ForceOptions } from './coilover/forces/options.ts';
+export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo } from './corner/columns.ts';

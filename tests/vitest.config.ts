@@ -14,5 +14,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/setup.ts'],
+    // No test is about time: this only ends what hangs, on the slowest machine too.
+    testTimeout: 120_000,
   },
 });

@@ -4,7 +4,7 @@
 // An invented corner, once with the coilover on the lower arm and once on the upper one, and the lower ball joint once upright and
 // once upside down.
 import { writeFileSync } from 'node:fs';
-import { cornerForces, doubleWishbone, drawForces } from 'jounce';
+import { cornerForces, doubleWishbone, drawForces, forceCurves, limits, plotCurves } from 'jounce';
 
 /** @type {(on: 'lowerArm' | 'upperArm', mount: [number, number], chassisMount: [number, number]) => import('jounce').DoubleWishbone} */
 const corner = (on, mount, chassisMount) =>
@@ -64,3 +64,13 @@ for (const [arm, drawn] of /** @type {[string, import('jounce').DoubleWishbone][
   const title = `Coilover on the ${arm} arm: forces at rest`;
   writeFileSync(new URL(`forces-${arm}-arm.svg`, pictures), drawForces(drawn, still, { title }));
 }
+
+const loads = options([0, 1], damperOf(onLower));
+writeFileSync(
+  new URL('forces-through-travel.svg', pictures),
+  plotCurves(forceCurves(onLower, loads), {
+    title: 'Coilover on the lower arm: forces through travel',
+    panels: ['wheelLoad', 'coiloverForce', 'lowerOuterAxial', 'lowerOuterRadial'],
+    limits: limits(onLower, loads.limits),
+  }),
+);

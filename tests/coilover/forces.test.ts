@@ -1,6 +1,17 @@
 /** Forces of corners in their load cases, held by free bodies, virtual work, closed forms and laws of ball joints. */
 import { assert, oneof, property } from 'fast-check';
-import { cornerForces, doubleWishbone, type ForceOptions, InputError, pushrod, strut, sweep } from 'jounce';
+import {
+  type CaseForces,
+  cornerForces,
+  doubleWishbone,
+  type ForceOptions,
+  forceCurves,
+  InputError,
+  plotCurves,
+  pushrod,
+  strut,
+  sweep,
+} from 'jounce';
 import { forces } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
@@ -230,5 +241,57 @@ describe('options that can not be', () => {
         '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, balance)',
       ].join('\n'),
     );
+  });
+});
+
+describe('forces through travel', () => {
+  it('pass through the static case, and carry the wheel rate in their slope', () => {
+    const curves = forceCurves(corner, options);
+    const { shock, ballJoints, axial } = caseOf('static');
+    const ride = curves.at(0);
+    expectWithin(ride.wheelLoad, 190 * GRAVITY, 1e-8);
+    expectWithin(ride.coiloverForce, shock.total, 1e-8);
+    expectWithin(ride.lowerOuterAxial, ballJoints.lowerOuter.axial, 1e-8);
+    expectWithin(ride.lowerArmAxial, axial.lowerArm, 1e-8);
+    // k_w = k_s R^2 + F R' without unsprung weight (J. C. Dixon; the term of the changing ratio), by central differences.
+    const light = { ...options, unsprungMass: 0 };
+    const { at } = forceCurves(corner, light);
+    const { installationRatio: R, installationRatioSlope: slope } = sweep(corner).at(10);
+    const h = 1e-3;
+    const rate = (at(10 + h).wheelLoad - at(10 - h).wheelLoad) / (2 * h);
+    const expected = 40 * (R as number) ** 2 + at(10).coiloverForce * (slope as number);
+    expectWithin(rate, expected, 1e-6 * expected);
+    expect(curves.rows(5)).toHaveLength(5);
+    expect(plotCurves(curves, { panels: ['wheelLoad', 'lowerOuterAxial'] })).toContain('lower outer, axial');
+  });
+
+  it('stand where the potential energy is least, found by golden section', () => {
+    const load = 2600;
+    const light = {
+      ...options,
+      gasForce: 0,
+      stopTable: undefined,
+      cases: [{ name: 'own', travel: 'balance', tyre: [0, load] }],
+    } as const;
+    const { stopTable: _, ...without } = light;
+    const { travel, shock } = cornerForces(corner, without).cases.at(-1) as CaseForces;
+    expectWithin(shock.rest, 0, 1e-6);
+    const curves = sweep(corner, { bump: 60, droop: 60 });
+    const ride = curves.at(0);
+    const force = caseOf('static', cornerForces(corner, without)).shock.total;
+    const energy = (z: number) => {
+      const { shockLength, wheelCentreZ } = curves.at(z);
+      const pressed = ride.shockLength - shockLength;
+      return force * pressed + 20 * pressed * pressed + 30 * GRAVITY * (wheelCentreZ as number) - load * z;
+    };
+    let [low, high] = [-60, 60];
+    const golden = (Math.sqrt(5) - 1) / 2;
+    for (let k = 0; k < 60; k++) {
+      const [a, b] = [high - golden * (high - low), low + golden * (high - low)];
+      if (energy(a) < energy(b)) high = b;
+      else low = a;
+    }
+    // A least value is flat: its place is known to the root of rounding.
+    expectWithin(travel, (low + high) / 2, 1e-4);
   });
 });

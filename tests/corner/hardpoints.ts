@@ -1,24 +1,43 @@
-/** Coordinates of a corner's input by the names that sensitivities have. */
-import type { CornerInput, Point } from '../judges/circle-intersection.ts';
+/** Coordinates of a corner's input, of any kind, by the names that sensitivities have. */
+import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 
-const PLACES: Readonly<Record<string, readonly [part: string, end: string]>> = {
+/** Where an input has its points, in the order of the drawings. */
+const PLACES: Readonly<Record<string, readonly string[]>> = {
   lowerInner: ['lowerArm', 'inner'],
   lowerOuter: ['lowerArm', 'outer'],
   upperInner: ['upperArm', 'inner'],
   upperOuter: ['upperArm', 'outer'],
+  strutLower: ['strut', 'lower'],
+  strutTop: ['strut', 'top'],
   wheelCentre: ['wheel', 'centre'],
   contactPatch: ['wheel', 'contactPatch'],
+  rodMount: ['rod', 'mount'],
+  rodRockerMount: ['rod', 'rockerMount'],
+  rockerPivot: ['rocker', 'pivot'],
+  shockRockerMount: ['coilover', 'rockerMount'],
   shockMount: ['coilover', 'mount'],
   shockChassisMount: ['coilover', 'chassisMount'],
+  shockOtherMount: ['coilover', 'otherEnd', 'mount'],
 };
 
-type Parts = Record<string, Record<string, Point>>;
+interface Parts {
+  [name: string]: Parts | Point | undefined;
+}
+
+/** What stands at a place of an input; undefined where that has no such place. */
+function pointAt(input: object, path: readonly string[]): Point | undefined {
+  const found = path.reduce<Parts[string]>(
+    (part, name) => (part as Parts | undefined)?.[name],
+    input as Parts,
+  );
+  return found as Point | undefined;
+}
 
 /** Names and values of the coordinates that an input gives. */
-export function coordinatesOf(input: CornerInput): [name: string, value: number][] {
-  return Object.entries(PLACES).flatMap(([point, [part, end]]) => {
-    const at = (input as unknown as Parts)[part][end];
+export function coordinatesOf(input: object): [name: string, value: number][] {
+  return Object.entries(PLACES).flatMap(([point, path]): [string, number][] => {
+    const at = pointAt(input, path);
     return at === undefined
       ? []
       : [
@@ -28,11 +47,22 @@ export function coordinatesOf(input: CornerInput): [name: string, value: number]
   });
 }
 
+/** The input with what `coordinate` makes of each coordinate, by name, in its place. */
+export function withCoordinates<In extends object>(
+  input: In,
+  coordinate: (name: string, value: number) => unknown,
+): In {
+  const copy = structuredClone(input);
+  for (const [point, path] of Object.entries(PLACES)) {
+    const at = pointAt(input, path);
+    if (at === undefined) continue;
+    const part = pointAt(copy, path.slice(0, -1)) as unknown as Record<string, unknown>;
+    part[path[path.length - 1]] = [coordinate(`${point}Y`, at[0]), coordinate(`${point}Z`, at[1])];
+  }
+  return deepFreeze(copy);
+}
+
 /** The input with one coordinate moved by so many mm. */
-export function moved(input: CornerInput, coordinate: string, mm: number): CornerInput {
-  const copy = structuredClone(input) as unknown as Parts;
-  const [part, end] = PLACES[coordinate.slice(0, -1)];
-  const [y, z] = copy[part][end];
-  copy[part][end] = coordinate.endsWith('Y') ? [y + mm, z] : [y, z + mm];
-  return deepFreeze(copy as unknown as CornerInput);
+export function moved<In extends object>(input: In, coordinate: string, mm: number): In {
+  return withCoordinates(input, (name, value) => (name === coordinate ? value + mm : value));
 }

@@ -1,0 +1,127 @@
+// A corner that stands still at a travel: the ground pushes on the tyre, the unsprung weight hangs at the wheel's centre, and
+// what the end eyes of the coilover must bear follows from equilibrium.
+
+import { type Corner, modelOf } from '../../corner/corner.ts';
+import { type Limits, limitsOf } from '../../corner/limits/limits.ts';
+import { type CheckedOptions, checkOptions } from '../../corner/limits/options.ts';
+import type { CornerModel } from '../../corner/model.ts';
+import { throwIfAny } from '../../errors.ts';
+import type { Drawing, Point } from '../../linkage/drawing.ts';
+import { type Motion, trace } from '../../linkage/motion.ts';
+import { type Forces, forces } from '../../linkage/statics.ts';
+import { GRAVITY } from '../../units.ts';
+import { type CoiloverForce, type EyeForce, eyeForce } from './eye-force.ts';
+import { type ForceOptions, forceFaults } from './options.ts';
+
+/** A corner ready to stand. */
+export interface SetUp {
+  readonly model: CornerModel;
+  readonly given: CheckedOptions;
+  readonly found: Limits;
+  readonly motion: Motion;
+  readonly coilover: CoiloverForce;
+  readonly unsprungWeight: number;
+}
+
+/**
+ * Makes a corner ready.
+ *
+ * @throws InputError for options that can't be, with every issue.
+ */
+export function setUp(corner: Corner, options: ForceOptions): SetUp {
+  const model = modelOf(corner);
+  throwIfAny('forces', forceFaults(options));
+  const given = checkOptions(options.limits ?? {}, model);
+  const { sprungMass, unsprungMass, springRate, gasForce = 0, stopTable } = options;
+  const motion = trace(model.drawing, { driver: { y: model.contactPatch } });
+  const { outer, inner, offset } = model.shock;
+  const ride = motion.read({ length: [outer, inner], offset })(motion.drawn);
+  const ratio = -(ride.first ?? 0);
+  throwIfAny(
+    'forces',
+    ratio > 0
+      ? []
+      : [
+          {
+            path: 'corner',
+            problem: 'a coilover that bump does not shorten at ride carries nothing',
+            got: `an installation ratio of ${ratio}`,
+            allowed: 'more than 0',
+          },
+        ],
+  );
+  const { damper, bumpStop } = given;
+  const contact = damper && bumpStop ? damper.closed + bumpStop.height : null;
+  const unsprungWeight = unsprungMass * GRAVITY;
+  const tyre: Point = [0, sprungMass * GRAVITY + unsprungWeight];
+  return {
+    model,
+    given,
+    found: limitsOf(model, given),
+    motion,
+    coilover: {
+      springRate,
+      gasForce,
+      stop: contact === null || stopTable === undefined ? null : { contact, table: stopTable },
+      rideLength: ride.value,
+      rideForce: equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0,
+    },
+    unsprungWeight,
+  };
+}
+
+/** Height of the contact patch at a travel, kept in its range against rounding. */
+export function heightAt({ motion }: SetUp, travel: number): number {
+  return Math.min(motion.high.at, Math.max(motion.low.at, motion.drawn + travel));
+}
+
+/** Forces of a corner drawn at some travel; the driver's is what the end eyes must bear. */
+function equilibrium(
+  { wheelCentre, contactPatch, upright, shock }: CornerModel,
+  drawing: Drawing,
+  unsprungWeight: number,
+  tyre: Point | null,
+): Forces {
+  const { outer, inner, offset } = shock;
+  return forces(
+    drawing,
+    [
+      { at: wheelCentre, on: upright, force: [0, -unsprungWeight] },
+      ...(tyre === null ? [] : [{ at: contactPatch, on: upright, force: tyre }]),
+    ],
+    { driver: { length: [outer, inner], offset } },
+  );
+}
+
+/** A corner at a travel: the drawing there, all forces, the length between the end eyes, what they must bear, what the coilover gives. */
+export interface Standing {
+  readonly drawing: Drawing;
+  readonly found: Forces;
+  readonly length: number;
+  readonly total: number;
+  readonly shares: EyeForce;
+}
+
+/** The corner at a travel with a force of the ground on the tyre. */
+export function standAt(setup: SetUp, travel: number, tyre: Point | null): Standing {
+  const { model, coilover, unsprungWeight } = setup;
+  const { outer, inner, offset } = model.shock;
+  const drawing = { ...model.drawing, points: setup.motion.at(heightAt(setup, travel)) };
+  const found = equilibrium(model, drawing, unsprungWeight, tyre);
+  const [a, b] = [drawing.points[outer], drawing.points[inner]];
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1], offset);
+  return { drawing, found, length, total: found.driver ?? 0, shares: eyeForce(coilover, length) };
+}
+
+/** Travel that there is: to the first limits, or as far as the linkage goes. */
+export function travelRange({ found, motion }: SetUp): { bump: number; droop: number } {
+  return {
+    bump: found.bump?.travel ?? motion.high.at - motion.drawn,
+    droop: found.droop?.travel ?? motion.low.at - motion.drawn,
+  };
+}
+
+/** What a coilover gives in all. */
+export function given({ spring, gas, stop }: EyeForce): number {
+  return spring + gas + stop;
+}

@@ -1,0 +1,78 @@
+// The corner standing still at every travel on the tyre force that balances its coilover there. What the end eyes must bear is
+// P = a + b F in the vertical force F of the ground, so that F = (S - a) / b for what spring, gas and stop give, S.
+
+import type { ColumnInfo } from '../../corner/columns.ts';
+import type { Corner } from '../../corner/corner.ts';
+import type { SweepEnd } from '../../corner/sweep.ts';
+import { spaced } from '../../words.ts';
+import { alongBodies, jointLoads } from './corner-forces.ts';
+import type { ForceOptions } from './options.ts';
+import { given, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+
+/** Forces over travel, as the curves of a sweep: `plotCurves` draws them. */
+export interface ForceCurves {
+  readonly info: readonly ColumnInfo[];
+  readonly end: { readonly droop: SweepEnd; readonly bump: SweepEnd };
+  /** The forces at a travel, mm, by column: N. */
+  readonly at: (travel: number) => Readonly<Record<string, number>>;
+  /** So many rows from end to end, evenly. */
+  rows(count?: number): Record<string, number>[];
+}
+
+const column = (name: string, label: string, unit = 'N'): ColumnInfo => ({ name, unit, label, gaps: false });
+
+/** A vertical force that shows how P goes with it, N. */
+const TRIAL = 1000;
+
+/**
+ * Forces of a corner through its travel, standing still at each: the ground's vertical force, what coilover, arms and rods
+ * bear (`lowerArmAxial`, tension positive), and of each ball joint with a known axis the axial and radial load
+ * (`lowerOuterAxial`, positive pulls the stud out).
+ *
+ * @throws InputError as `cornerForces`.
+ */
+export function forceCurves(corner: Corner, options: ForceOptions): ForceCurves {
+  const setup = setUp(corner, options);
+  const { bump, droop } = travelRange(setup);
+  const ride = forcesAt(setup, 0);
+  const names = Object.keys(ride).filter((name) => !FIRST.some((one) => one.name === name));
+  return {
+    info: [...FIRST, ...names.map((name) => column(name, labelOf(name)))],
+    end: { droop: { travel: droop, how: 'reached' }, bump: { travel: bump, how: 'reached' } },
+    at: (travel) => forcesAt(setup, Math.min(bump, Math.max(droop, travel))),
+    rows: (count = 29) =>
+      Array.from({ length: count }, (_, k) => forcesAt(setup, droop + ((bump - droop) * k) / (count - 1))),
+  };
+}
+
+const FIRST = [
+  column('travel', 'travel, bump +', 'mm'),
+  column('wheelLoad', 'vertical force of the ground on the tyre'),
+  column('coiloverForce', 'force between the end eyes of the coilover'),
+];
+
+/** `lowerOuterRadial` as `lower outer, radial`. */
+function labelOf(name: string): string {
+  return spaced(name).replace(/ (axial|radial)$/, ', $1');
+}
+
+function forcesAt(setup: SetUp, travel: number): Record<string, number> {
+  const none = standAt(setup, travel, [0, 0]);
+  const some = standAt(setup, travel, [0, TRIAL]);
+  const wheelLoad = ((given(none.shares) - none.total) * TRIAL) / (some.total - none.total);
+  const { drawing, found, total } = standAt(setup, travel, [0, wheelLoad]);
+  const { axial } = alongBodies(setup, drawing, found);
+  const joints = Object.entries(jointLoads(setup, travel, found));
+  return {
+    travel,
+    wheelLoad,
+    coiloverForce: total,
+    ...Object.fromEntries(Object.entries(axial).map(([body, force]) => [`${body}Axial`, force])),
+    ...Object.fromEntries(
+      joints.flatMap(([name, load]) => [
+        [`${name}Axial`, load.axial],
+        [`${name}Radial`, load.radial],
+      ]),
+    ),
+  };
+}
