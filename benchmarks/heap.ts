@@ -12,21 +12,23 @@ export interface Growth {
   readonly noise: Quartiles;
 }
 
-/** Growth over so many runs, of several batches, after one that is not counted; the control leaves nothing. */
-export function heapGrowth(task: Task, control: Task, runs: number): Growth {
+/** Bytes in use after a collection, on the heap and beside it. */
+export function bytesInUse(): number {
   const { gc } = globalThis;
   if (gc === undefined) throw new Error('missing --expose-gc');
-  const inUse = (): number => {
-    // The second collection takes what finalisers of the first let go.
-    gc();
-    gc();
-    const { heapUsed, external } = process.memoryUsage();
-    return heapUsed + external;
-  };
+  // The second collection takes what finalisers of the first let go.
+  gc();
+  gc();
+  const { heapUsed, external } = process.memoryUsage();
+  return heapUsed + external;
+}
+
+/** Growth over so many runs, of several batches, after one that is not counted; the control leaves nothing. */
+export function heapGrowth(task: Task, control: Task, runs: number): Growth {
   const growth = (what: Task): number => {
-    const before = inUse();
+    const before = bytesInUse();
     for (let run = 0; run < runs; run++) what();
-    return inUse() - before;
+    return bytesInUse() - before;
   };
   const bytes = new Float64Array(BATCHES);
   const noise = new Float64Array(BATCHES);

@@ -4,12 +4,12 @@ import { doubleWishbone, pushrod, sweep } from 'jounce';
 import { modelOf } from '../src/corner/corner.ts';
 import { bindMeasure } from '../src/linkage/measure.ts';
 import { tracePath } from '../src/linkage/motion.ts';
-import { reader, readRows } from '../src/linkage/reader.ts';
+import { READING, reader, readRows } from '../src/linkage/reader.ts';
 import { compile } from '../src/linkage/system.ts';
 import { type PlanegcsModule, planegcsLinkage } from '../tests/judges/planegcs.ts';
 import { fourBarChain } from '../tests/support/four-bar-chain.ts';
-import { heapGrowth } from './heap.ts';
-import type { Line } from './lines.ts';
+import { bytesInUse } from './heap.ts';
+import { FIXED, type Line, timesFaster } from './lines.ts';
 import type { Task } from './measure.ts';
 
 const POSES = 201;
@@ -23,78 +23,128 @@ const ROCKER = {
   coilover: { rockerMount: [235, 500], chassisMount: [10, 470] },
 } satisfies Parameters<typeof pushrod>[0];
 
-/** Values from -reach to reach about a middle. */
-function spread(middle: number, reach: number, count: number): Float64Array {
-  return Float64Array.from({ length: count }, (_, k) => middle + reach * ((2 * k) / (count - 1) - 1));
+/** mm, and metres. */
+const SAME = 1e-9;
+
+/** Values from -reach to reach. */
+function spread(reach: number): Float64Array {
+  return Float64Array.from({ length: POSES }, (_, k) => reach * ((2 * k) / (POSES - 1) - 1));
+}
+
+/** A sweep and its rival, seen to compute the same: the rival has met every pose, and differs nowhere by more than `SAME`. */
+function agreed(who: string, met: number, ours: ArrayLike<number>, rival: ArrayLike<number>): void {
+  if (met !== POSES) throw new Error(`${who}: ${met} poses of ${POSES}`);
+  if (ours.length !== rival.length) throw new Error(`${who}: ${ours.length} numbers, and ${rival.length}`);
+  for (let i = 0; i < ours.length; i++) {
+    const apart = Math.abs(ours[i] - rival[i]);
+    if (!(apart <= SAME)) throw new Error(`${who}: differs by ${apart} at ${i}`);
+  }
 }
 
 /** Line g. */
 export function rockerLine(gcs: PlanegcsModule): Line {
-  const columns = ['shockLength', 'installationRatio', 'installationRatioSlope'];
+  const travel = { bump: 60, droop: 60, step: 0.6 };
   const { drawing, contactPatch } = modelOf(pushrod(ROCKER));
-  const rival = planegcsLinkage(gcs, { ...drawing, driver: { point: contactPatch, axis: 'y' } });
-  const values = spread(0, 60, POSES);
-  const out = new Float64Array(2 * rival.moving.length * POSES);
+  const solver = planegcsLinkage(gcs, { ...drawing, driver: { point: contactPatch, axis: 'y' } });
+  const { moving } = solver;
+  const values = spread(60).map((value) => solver.drawn + value);
+  const out = new Float64Array(2 * moving.length * POSES);
+  const rival = () => solver.trace(values, out);
+
+  const columns = moving.flatMap((name) => [`${name}Y`, `${name}Z`]);
+  const swept = sweep(pushrod(ROCKER), { ...travel, columns }).rows();
+  agreed(
+    'g',
+    rival(),
+    swept.flatMap((row) => columns.map((name) => row[name] ?? Number.NaN)),
+    out,
+  );
+  const ratios = ['shockLength', 'installationRatio', 'installationRatioSlope'];
   return {
     mark: 'g',
     text: 'planegcs, positions alone, every point, start extrapolated ÷ a corner with a rocker from its input to shock length, ratio and slope',
-    ours: () => sweep(pushrod(ROCKER), { bump: 60, droop: 60, step: 0.6, columns }),
-    rival: () => rival.trace(values, out),
-    ratio: (ours, theirs) => theirs / ours,
+    ours: () => sweep(pushrod(ROCKER), { ...travel, columns: ratios }),
+    rival,
+    ratio: timesFaster,
     bar: { atLeast: 100 },
+    limit: FIXED,
   };
 }
 
-/** A chain of so many windows swept by the first upright's end, from the drawing to all places at some poses. */
-function chainTask(windows: number, poses: number): Task {
+/** Turn of the first upright from upright, either way; it lies flat at 1.571. */
+const TURN = 1.2;
+
+/** A chain of so many windows, from its drawing to the places of its moving points in `out`, by the first upright's turn. */
+function chain(windows: number): { run: Task; out: Float64Array } {
   const drawing = fourBarChain(windows, Math.PI / 2);
-  const values = spread(0, 0.9, poses);
-  return () => {
+  const driver = { turn: 'upright0' };
+  const turns = spread(TURN);
+  const names = Array.from({ length: windows + 1 }, (_, k) => `B${k}`);
+  const width = 2 * names.length;
+  const out = new Float64Array(width * POSES);
+  const run = () => {
     const system = compile(drawing);
-    const path = tracePath(system, bindMeasure(system, { x: 'B0' }, 'driver'), -0.9, 0.9);
-    const names = Array.from({ length: windows + 1 }, (_, k) => `B${k}`);
+    const path = tracePath(system, bindMeasure(system, driver, 'driver'), -TURN, TURN);
     const measures = names.flatMap((name) => [
       bindMeasure(system, { x: name }, 'place'),
       bindMeasure(system, { y: name }, 'place'),
     ]);
     const r = reader(path, measures, []);
-    let sum = 0;
-    for (let from = 0; from < poses; ) {
-      from += readRows(r, values, from);
-      sum += r.m[0];
+    for (let first = 0; first < POSES; ) {
+      const rows = readRows(r, turns, first);
+      for (let row = 0; row < rows; row++) {
+        for (let i = 0; i < width; i++) out[(first + row) * width + i] = r.m[i * READING + row];
+      }
+      first += rows;
     }
-    return sum;
+    return out;
   };
+  run();
+  const closed = Float64Array.from(out, (_, q) => {
+    const turn = turns[Math.floor(q / width)];
+    const i = q % width;
+    return i % 2 === 0 ? i / 2 - Math.sin(turn) : Math.cos(turn);
+  });
+  agreed(`chain of ${windows}`, POSES, out, closed);
+  return { run, out };
 }
 
 /** Lines h: a loop's cost against that in a chain of ten, and against the general solver. */
 export function chainLines(gcs: PlanegcsModule): Line[] {
-  const ten = chainTask(10, POSES);
+  const ten = chain(10).run;
   const growth = [1, 50, 100, 200].map(
     (windows): Line => ({
       mark: `h${windows}`,
       text: `a loop and pose in a chain of ${windows} four-bars ÷ the same in a chain of 10 (times: the whole chain)`,
-      ours: chainTask(windows, POSES),
+      ours: chain(windows).run,
       rival: ten,
       ratio: (ours, rival) => ours / windows / (rival / 10),
       bar: { atMost: 1.5 },
+      limit:
+        "what is done once a piece of the path, whatever the number of loops (the driver's series above all, a third of laying the path of one loop), and once a pose; ten loops share it, one bears it alone",
       poses: POSES,
     }),
   );
   const against = [1, 10, 40].map((windows): Line => {
-    const rival = planegcsLinkage(gcs, {
+    const { run, out } = chain(windows);
+    const solver = planegcsLinkage(gcs, {
       ...fourBarChain(windows, Math.PI / 2),
       driver: { point: 'B0', axis: 'x' },
     });
-    const values = spread(0, 0.9, POSES);
-    const out = new Float64Array(2 * rival.moving.length * POSES);
+    // It can prescribe a coordinate and no turn.
+    const values = spread(TURN).map((turn) => -Math.sin(turn));
+    const theirs = new Float64Array(out.length);
+    const rival = () => solver.trace(values, theirs);
+    agreed(`hp${windows}`, rival(), out, theirs);
     return {
       mark: `hp${windows}`,
       text: `planegcs, start extrapolated ÷ a chain of ${windows} four-bars from its drawing to all places at ${POSES} poses`,
-      ours: chainTask(windows, POSES),
-      rival: () => rival.trace(values, out),
-      ratio: (ours, theirs) => theirs / ours,
+      ours: run,
+      rival,
+      ratio: timesFaster,
       bar: { atLeast: 50 },
+      limit:
+        "laying the path, most of ours: with one loop a third of that is the driver's series, with ten two fifths are the search for where loops lie flat together and three tenths the series of the motion. The solver's cost grows faster than in proportion beyond ten loops only",
     };
   });
   return [...growth, ...against];
@@ -124,9 +174,10 @@ export function manyCorners(): string {
       { bump: 80, droop: 80, step: 8, columns: ['installationRatio'] },
     );
   for (let k = 0; k < 2000; k++) one();
+  const before = bytesInUse();
   const start = performance.now();
   for (let k = 0; k < CORNERS; k++) one();
   const seconds = (performance.now() - start) / 1000;
-  const { bytes, noise } = heapGrowth(one, () => new Float64Array(21), CORNERS / 10);
-  return `i: ${CORNERS.toLocaleString('en')} random corners, each from its input to the ratio at 21 poses, in one process: **${Math.round(CORNERS / seconds).toLocaleString('en')}** a second; heap growth over ${(CORNERS / 10).toLocaleString('en')} of them, after collection: **${Math.round(bytes.median)}** bytes, a task that keeps nothing ${Math.round(noise.median)}.`;
+  const growth = bytesInUse() - before;
+  return `i: ${CORNERS.toLocaleString('en')} random corners, each from its input to the ratio at 21 poses, in one process: **${Math.round(CORNERS / seconds).toLocaleString('en')}** a second; heap growth over all of them, after collection: **${growth.toLocaleString('en')}** bytes.`;
 }

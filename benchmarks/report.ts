@@ -50,6 +50,21 @@ export function growthText({ bytes, noise }: Growth, runs: number): string {
   return `f: heap growth over ${runs.toLocaleString('en')} sweeps, after collection: ${text(bytes)}; that of a task known to keep nothing: ${text(noise)}.`;
 }
 
+/** The lines that missed what was asked, by how much, and what limits them: an item for each reason. */
+export function missedText(results: readonly Result[]): string {
+  const missed = new Map<string, string[]>();
+  for (const result of results) {
+    const { mark, bar, limit = 'not known' } = result.line;
+    const { median } = ratioOf(result);
+    if (bar === undefined || asked(result.line, median)[1] === 'met') continue;
+    const by = 'atLeast' in bar ? bar.atLeast / median : median / bar.atMost;
+    missed.set(limit, [...(missed.get(limit) ?? []), `${mark} by a factor of ${figures(by)}`]);
+  }
+  if (missed.size === 0) return 'All that was asked is met.';
+  const items = [...missed].map(([limit, lines]) => `- ${lines.join(', ')}. What limits it: ${limit}.`);
+  return `**Warning: not all that was asked is met.** Missed are:\n\n${items.join('\n')}`;
+}
+
 export function machine(): string {
   const [cpu] = cpus();
   const load = loadavg()[0].toFixed(2);

@@ -309,6 +309,7 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
   };
   STANDARD.forEach(add);
   for (const name of Object.keys(model.angles)) {
+    if (!wanted(name)) continue;
     const recipe: Standard['recipe'] = () => linear(read(model.angles[name], false), DEGREES);
     add({ name, unit: 'deg', label: spaced(name), gaps: false, recipe });
   }
@@ -316,10 +317,12 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
   for (const point of Object.keys(model.drawing.points)) {
     if (model.drawing.ground.includes(point)) continue;
     for (const axis of ['Y', 'Z']) {
+      const name = point + axis;
+      if (!wanted(name)) continue;
       const measure = axis === 'Y' ? { x: point } : { y: point };
       const recipe: Standard['recipe'] = () => linear(read(measure, false));
       const label = `${spaced(point)}, ${axis.toLowerCase()}`;
-      add({ name: point + axis, unit: 'mm', label, gaps: false, recipe });
+      add({ name, unit: 'mm', label, gaps: false, recipe });
     }
   }
   return { measures, derived, info, recipes };
