@@ -35,7 +35,7 @@ import type { System } from './system.ts';
  * - `closed`: the motion came home to the drawn pose;
  * - `locked`: constraints that hold in the drawn pose contradict each other farther on; `row` names the worst;
  * - `undetermined`: the linkage gains a freedom here (a bifurcation): how it goes on is not determined;
- * - `gaveUp`: more than the permitted number of pieces.
+ * - `gaveUp`: more than the permitted number of pieces, or on and on, far beyond the drawing, where no value was asked for.
  */
 export type EndKind = 'reached' | 'deadPoint' | 'closed' | 'locked' | 'undetermined' | 'gaveUp';
 
@@ -176,6 +176,7 @@ function layOutward(
 
     tangentAt(z, stop, along);
     poseAt(z, stop, pose);
+    if (!Number.isFinite(target) && isFar(pose, system.size)) return { pieces, end: { at, how: 'gaveUp' } };
     const tightest = worstRow(e, slack, pose);
     const freedoms = expand(e, pose, along);
     if (freedoms === 0) return { pieces, end: { at, how: 'locked', row: tightest } };
@@ -190,6 +191,13 @@ function layOutward(
     slack = { ...slack, redundant: redundantRows(e) };
     step = reach(e, t);
   }
+}
+
+/** What slides on without end, and with no value asked for, is followed for so many sizes of the drawing. */
+const FARTHEST = 100;
+
+function isFar(pose: Float64Array, size: number): boolean {
+  return pose.some((displacement) => Math.abs(displacement) > FARTHEST * size);
 }
 
 /** Order of the inverse series: a start for Newton, near enough in most of a piece for a single correction. */

@@ -50,7 +50,7 @@ export function describeEnd(end: SweepEnd): string {
     case 'undetermined':
       return `undetermined ${at}: the linkage gains a freedom there`;
     case 'gaveUp':
-      return `gave up ${at}: too many pieces`;
+      return `gave up ${at}: the linkage goes on without end`;
   }
 }
 

@@ -203,6 +203,30 @@ describe('a corner with joints of its own', () => {
     );
   });
 
+  it('goes on without end on its pillar: only the coilover tells where the travel ends', () => {
+    fc.assert(
+      fc.property(pillars, ({ u, input, d }) => {
+        const corner = customCorner(input);
+        // The ratio is zero where d - u z/u_z is square to u: z = u_z u.d; nothing ends the other way.
+        const still = u[1] * (u[0] * d[0] + u[1] * d[1]);
+        const { bump, droop } = limits(corner);
+        expect(droop).toBeNull();
+        expect(bump?.cause).toBe('ratioThroughZero');
+        expectClose(bump?.travel ?? null, still, { times: 4096, scale: 1000 });
+        // A damper that opens at L: the root of |d - u z/u_z| = L below ride.
+        const open = Math.hypot(...d) + 40;
+        const across = u[0] * d[1] - u[1] * d[0];
+        const found = limits(corner, { damper: { open, closed: open - 100 } });
+        expect(found.droop?.cause).toBe('damperOpen');
+        expectClose(found.droop?.travel ?? null, still - u[1] * Math.sqrt(open ** 2 - across ** 2), {
+          times: 4096,
+          scale: 1000,
+        });
+      }),
+      { numRuns: 20 },
+    );
+  });
+
   it('is a strut when a telescope from the top keeps its angle to the upright', () => {
     fc.assert(
       fc.property(strutKind.inputs, (input) => {

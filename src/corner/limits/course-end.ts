@@ -30,7 +30,7 @@ export function askDeadPart({ rocker }: CornerModel, ask: Ask): DeadPart {
   return (pose) => (Math.abs(Math.sin(pose[rod] - pose[arm])) <= IN_LINE ? 'rodAndRocker' : 'arms');
 }
 
-/** Where and why the linkage itself goes no farther on one side; null when it comes round to where it began. */
+/** Where and why the linkage itself goes no farther on one side; null when it comes round to where it began, or goes on without end. */
 export function endOf(
   { path, poseAt }: Course,
   side: Side,
@@ -55,8 +55,8 @@ function causeOf(how: EndKind): EndCause | null {
     case 'locked':
     case 'undetermined':
       return how;
+    // Home again, or on and on: nothing ends it.
     case 'gaveUp':
-      return 'undetermined';
     case 'closed':
     case 'reached':
       return null;
@@ -79,9 +79,7 @@ function sentenceOn(
     }
     case 'locked':
       return `The linkage locks ${where}: ${row ?? 'a length'} can't be kept any farther.`;
-    case 'undetermined':
-      return `The linkage can go on in more than one way ${where}: how it does is not determined.`;
     default:
-      return `The search for what ends the travel was given up ${where}.`;
+      return `The linkage can go on in more than one way ${where}: how it does is not determined.`;
   }
 }
