@@ -1,4 +1,4 @@
-import { InputError, type Issue, show } from '../errors.ts';
+import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { extremes } from './extremes.ts';
@@ -75,6 +75,7 @@ export interface Motion {
  * linkage has not exactly one freedom in the drawn pose: the message says what is undetermined or over-determined.
  */
 export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
+  throwIfAny('trace options', unknownOptions('trace options', options, OPTIONS));
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holding(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
@@ -87,6 +88,8 @@ export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
   const whole = { ...path, low: explained(low), high: explained(high) };
   return motionOf(whole, measure === null ? 0 : drawnValue(measure));
 }
+
+const OPTIONS = ['driver', 'from', 'to', 'hold', 'tolerance'];
 
 /** Share of the size that a redundant constraint may miss by. */
 const TOLERANCE = 1e-6;
