@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 const blocks = [
   'README.md',
   'docs/sensitivities.md',
+  'docs/limits.md',
   'docs/sizing.md',
   'docs/custom-linkages.md',
   'docs/quick-start.md',
