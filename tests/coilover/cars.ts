@@ -87,14 +87,15 @@ export const cornerDocuments: fc.Arbitrary<Json> = fc.oneof(
   { weight: 1, arbitrary: strutCorners.map((input) => ({ kind: 'strut', ...input })) },
 );
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
+/** In steps of a 1000th of the range. */
+const between = (min: number, max: number) => fc.nat(1000).map((k) => min + ((max - min) * k) / 1000);
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined, freq: 3 });
 const unsure = (min: number, max: number, share = 0.05) =>
   fc.oneof(
     between(min, max),
     fc
       .tuple(between(min, max), between(0, share))
-      .map(([value, part]) => ({ value, plusMinus: value * part })),
+      .map(([value, part]) => ({ value, plusMinus: Math.abs(value * part) })),
   );
 
 const sizing = fc.record({
@@ -161,7 +162,7 @@ const axle = fc.tuple(cornerDocuments, sizing, limits).map(([drawn, asked, ends]
 /** Random documents. */
 export const carDocuments: fc.Arbitrary<Json> = fc
   .record({
-    masses: maybe(
+    masses: fc.option(
       fc.record({
         guess: fc.record({
           total: unsure(400, 1400),
@@ -171,6 +172,7 @@ export const carDocuments: fc.Arbitrary<Json> = fc
         centreHeight: maybe(unsure(300, 700)),
         wheelbase: maybe(between(2000, 2800)),
       }),
+      { nil: undefined, freq: 10 },
     ),
     downforce: maybe(
       fc.record({ speed: between(80, 200), force: unsure(-400, 3000), frontShare: unsure(0.2, 0.6) }),
