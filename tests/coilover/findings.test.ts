@@ -162,7 +162,7 @@ describe('what can’t be', () => {
         [10, 800],
       ];
     });
-    expect(finding.path).toBe('corners.front.sizing.bumpStopForces');
+    expect(finding.path).toBe('corners.front.sizing.bumpStopForces[1]');
   });
 
   it('several at once, on both axles', () => {
@@ -176,6 +176,41 @@ describe('what can’t be', () => {
       'corners.rear.sizing.unsprungMass',
       'downforce.frontShare',
     ]);
+  });
+});
+
+describe('a table of the bump stop', () => {
+  it('may begin with [0, 0]', () => {
+    const points = [
+      [10, 500],
+      [20, 3000],
+    ];
+    const axle = (table: number[][]) =>
+      sized((document) => {
+        document.corners.front.sizing.bumpStopForces = table;
+      }).axles[0];
+    expect(axle([[0, 0], ...points]).forces?.cases).toEqual(axle(points).forces?.cases);
+  });
+});
+
+describe('scales', () => {
+  it('with the perches reset leave a perch measured before out, also where it is unsure', () => {
+    const weighed = (perches: string) =>
+      sized((document) => {
+        document.masses = {
+          scales: { frontLeft: 170, frontRight: 166, rearLeft: 180, rearRight: 184, perches },
+        };
+        document.corners.front.sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
+        document.corners.front.sizing.perch = { eyesToSeats: { value: 200, plusMinus: 2 } };
+      }).axles[0];
+    const [reset, untouched] = [
+      weighed('reset').figure('restTravel'),
+      weighed('untouched').figure('restTravel'),
+    ];
+    expect(Math.abs(reset.value ?? Number.NaN)).toBeLessThan(1e-9);
+    expect(Math.abs(untouched.value ?? Number.NaN)).toBeGreaterThan(1);
+    expect(reset.by).toEqual([]);
+    expect(untouched.by[0].input).toBe('corners.front.sizing.perch.eyesToSeats');
   });
 });
 
