@@ -102,7 +102,23 @@ export interface Rest {
   readonly how: 'between' | 'bumpEnd' | 'droopEnd';
 }
 
-/** The travel at which the coilover bears a sprung load (N), sought between two ends of travel. */
+/** Places between ride and an end of the travel at which a change of sign is looked for: a shock may shorten, and lengthen again. */
+const LOOKS = 16;
+
+/** The zero of a function of travel that is met first from 0 to `end`, and null where there is none. */
+function firstZero(f: (travel: number) => number, end: number): number | null {
+  let from = 0;
+  const sign = Math.sign(f(0));
+  if (sign === 0) return 0;
+  for (let k = 1; k <= LOOKS; k++) {
+    const to = (end * k) / LOOKS;
+    if (Math.sign(f(to)) !== sign) return zeroBetween(f, from, to);
+    from = to;
+  }
+  return null;
+}
+
+/** The travel, first from ride, at which the coilover bears a sprung load (N), sought between two ends of travel. */
 export function restUnder(
   shock: ShockCurve,
   coilover: CoiloverForce,
@@ -110,20 +126,14 @@ export function restUnder(
   { droop, bump }: { readonly droop: number; readonly bump: number },
 ): Rest {
   const missing = (travel: number) => load - wheelAt(shock, coilover, travel).load;
-  const atRide = missing(0);
-  const outward = atRide > 0 ? bump : droop;
-  const atEnd = missing(outward);
-  if (atRide === 0) return { travel: 0, how: 'between' };
-  if (Math.sign(atEnd) === Math.sign(atRide)) {
-    return { travel: outward, how: atRide > 0 ? 'bumpEnd' : 'droopEnd' };
-  }
-  return { travel: zeroBetween(missing, 0, outward), how: 'between' };
+  const low = missing(0) > 0;
+  const outward = low ? bump : droop;
+  const travel = firstZero(missing, outward);
+  if (travel !== null) return { travel, how: 'between' };
+  return { travel: outward, how: low ? 'bumpEnd' : 'droopEnd' };
 }
 
 /** The first travel from 0 to `end` at which the shock has a length, mm; null where it has it nowhere. */
 export function travelAtLength(shock: ShockCurve, length: number, end: number): number | null {
-  const beyond = (travel: number) => shock.at(travel).length - length;
-  const [here, there] = [beyond(0), beyond(end)];
-  if (here === 0) return 0;
-  return Math.sign(here) === Math.sign(there) ? null : zeroBetween(beyond, 0, end);
+  return firstZero((travel) => shock.at(travel).length - length, end);
 }

@@ -50,16 +50,7 @@ export function forceFaults(options: ForceOptions): Issue[] {
   for (const [name, value] of Object.entries(options.factors ?? {})) {
     more(`factors.${name}`, value, 'of 0 or more', (x) => x >= 0);
   }
-  options.stopTable?.forEach(([pressed, force], k) => {
-    const [before, forceBefore] = k === 0 ? [0, 0] : (options.stopTable as StopTable)[k - 1];
-    if (pressed > before && force >= forceBefore) return;
-    issues.push({
-      path: `stopTable[${k}]`,
-      problem: 'a table that does not rise',
-      got: show([pressed, force]),
-      allowed: `more than ${before} mm, at least ${forceBefore} N`,
-    });
-  });
+  issues.push(...stopTableFaults('stopTable', options.stopTable ?? []));
   options.cases?.forEach(({ tyre, travel }, k) => {
     if (tyre !== null && !(Array.isArray(tyre) && tyre.length === 2 && tyre.every(Number.isFinite))) {
       issues.push({
@@ -79,4 +70,20 @@ export function forceFaults(options: ForceOptions): Issue[] {
     }
   });
   return issues;
+}
+
+/** Where a table of a bump stop does not rise from [0, 0], which it may begin with or leave out. */
+export function stopTableFaults(path: string, table: StopTable): Issue[] {
+  return table.flatMap(([pressed, force], k) => {
+    const [before, forceBefore] = table[k - 1] ?? [0, 0];
+    if ((pressed > before && force >= forceBefore) || (k === 0 && pressed === 0 && force === 0)) return [];
+    return [
+      {
+        path: `${path}[${k}]`,
+        problem: 'a table that does not rise',
+        got: show([pressed, force]),
+        allowed: `more than ${before} mm, at least ${forceBefore} N`,
+      },
+    ];
+  });
 }

@@ -58,7 +58,7 @@ export const DAMPING_FIGURES = {
     label: 'damping ratio at the first touch of the bump stop, or the bump limit',
     quantity: 'ratio',
     settled: 'later',
-    definition: 'the same damping with ratio and wheel rate of that pose',
+    definition: 'the same damping with ratio and wheel rate of that pose, the stop not yet pressed',
   },
   wheelHopDamping: {
     label: 'damping ratio of wheel hop',
@@ -84,6 +84,12 @@ export function dampingRatioAt(state: AxleState, c: number, travel: number): num
   return rate > 0 ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung)) : null;
 }
 
+/** Without its bump stop: at the first touch the rate jumps, and the one before it is meant. */
+function untouched(state: AxleState): AxleState {
+  const { coilover } = state;
+  return coilover === null ? state : { ...state, coilover: { ...coilover, stop: null } };
+}
+
 export function dampingNumbers(state: AxleState, stopTravel: number | null): Numbers<typeof DAMPING_FIGURES> {
   const { damping, tyreRate } = state.given.sizing;
   const c = damping === undefined ? null : coefficient(damping, state);
@@ -106,7 +112,10 @@ export function dampingNumbers(state: AxleState, stopTravel: number | null): Num
     reboundDamping: 2 * (1 - b) * c,
     dampingAtDroop: dampingRatioAt(state, c, ends.droop),
     dampingAtRest: dampingRatioAt(state, c, rest.travel),
-    dampingAtBump: dampingRatioAt(state, c, stopTravel ?? ends.bump),
+    dampingAtBump:
+      stopTravel === null
+        ? dampingRatioAt(state, c, ends.bump)
+        : dampingRatioAt(untouched(state), c, stopTravel),
     wheelHopDamping:
       tyreRate === undefined || mass.unsprung === 0
         ? null

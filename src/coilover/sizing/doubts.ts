@@ -74,7 +74,8 @@ export function shocksWith(
   });
 }
 
-function isPlace(at: UncertainInput['at']): at is Place {
+/** Whether an uncertain input is a number of `CarInputs`, and not a coordinate. */
+export function isPlace(at: UncertainInput['at']): at is Place {
   return Array.isArray(at);
 }
 

@@ -10,7 +10,8 @@ import { shockCurve } from '../wheel.ts';
 import { inputsOf, inputsWith, shocksWith } from './doubts.ts';
 import { carNumbers, eachAxle, ofAxle } from './numbers.ts';
 import { settleCar } from './settle.ts';
-import { flat, REACH, withoutResetPerches } from './size.ts';
+import { flat, REACH } from './size.ts';
+import { usable } from './usable.ts';
 
 /** How many draws, and of what; all optional. */
 export interface CarMonteCarloOptions {
@@ -38,8 +39,8 @@ const TAIL = 0.025;
 export function monteCarloCar(document: CarDocument, options: CarMonteCarloOptions = {}): CarMonteCarlo {
   throwIfAny('options of monteCarloCar', faultsOf(options));
   const { draws = 1000, seed = 1 } = options;
-  const { inputs: written, uncertain } = inputsOf(document);
-  const inputs = withoutResetPerches(written);
+  const written = inputsOf(document);
+  const { inputs, uncertain } = usable(written.inputs, written.uncertain);
   const shocks = eachAxle(inputs, (axle) =>
     shockCurve(modelOf(ofAxle(document.corners, axle).corner), REACH, REACH),
   );

@@ -20,6 +20,7 @@ import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { settleCar } from './settle.ts';
+import { usable } from './usable.ts';
 import { assumptionsOf, openPointsOf } from './words.ts';
 
 /** Travel that a corner is laid for to either side, mm, where the linkage goes so far. */
@@ -34,8 +35,8 @@ export const REACH = 220;
  * @throws InputError for limits that can't be, as `limits`.
  */
 export function sizeCoilovers(document: CarDocument): Sizing {
-  const { inputs: written, uncertain } = inputsOf(document);
-  const inputs = withoutResetPerches(written);
+  const written = inputsOf(document);
+  const { inputs, uncertain, issues } = usable(written.inputs, written.uncertain);
   const shocks = eachAxle(inputs, (axle) =>
     shockCurve(modelOf(ofAxle(document.corners, axle).corner), REACH, REACH),
   );
@@ -89,23 +90,15 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
     axles,
     figures: figuresOf(CAR_WIDE_FIGURES, sure, 'car'),
-    findings: [...nominal.issues, ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle)))],
+    findings: [
+      ...issues,
+      ...nominal.issues,
+      ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
+    ],
     assumptions: assumptionsOf(inputs, axles),
     notes: document.notes,
-    openPoints: openPointsOf(written, axles),
+    openPoints: openPointsOf(written.inputs, axles),
   };
-}
-
-/** Perches that were reset on the scales are set for the drawn ride height: what was measured on them before counts no more. */
-export function withoutResetPerches(inputs: CarInputs): CarInputs {
-  if (inputs.car.masses?.scales?.perches !== 'reset') return inputs;
-  const axles = eachAxle(inputs, (axle): AxleInputs => {
-    const { sizing, ...rest } = ofAxle(inputs, axle);
-    const { perch, ...others } = sizing;
-    const { eyesToSeats: _, ...free } = perch ?? {};
-    return { ...rest, sizing: { ...others, ...(perch === undefined ? {} : { perch: free }) } };
-  });
-  return { car: inputs.car, ...axles };
 }
 
 /** All figures by one name each. */

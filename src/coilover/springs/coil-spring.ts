@@ -56,7 +56,7 @@ const IDLE: Readonly<Record<CoilEnds, number>> = { closedGround: 2, closed: 2, o
  * @throws InputError for sizes that make no spring.
  */
 export function coilSpring(input: CoilInput): CoilSpring {
-  throwIfAny('coil spring', faultsOf(input));
+  throwIfAny('coil spring', coilFaults(input));
   const { wire: d, meanDiameter: D, coils, ends, shearModulus: G = SPRING_STEEL, hotFormed = false } = input;
   const n = coils - IDLE[ends];
   const ground = ends === 'closedGround' || ends === 'openGround';
@@ -75,7 +75,14 @@ export function coilSpring(input: CoilInput): CoilSpring {
   };
 }
 
-function faultsOf({ wire, meanDiameter, coils, ends, shearModulus = SPRING_STEEL }: CoilInput): Issue[] {
+/** What makes no spring of sizes. */
+export function coilFaults({
+  wire,
+  meanDiameter,
+  coils,
+  ends,
+  shearModulus = SPRING_STEEL,
+}: CoilInput): Issue[] {
   const issues: Issue[] = [];
   const more = (path: string, value: number, least: number) => {
     if (Number.isFinite(value) && value > least) return;

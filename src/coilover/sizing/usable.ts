@@ -1,0 +1,94 @@
+// What of the inputs can be reckoned with. What can't is named and taken out, so that nothing hangs on it and all else is still
+// reckoned: a share of downforce that is none, a spring or a helper without travel, a table of a bump stop that does not rise.
+
+import type { Place } from '../../document/parse.ts';
+import type { CornerSizingFile } from '../../document/sizing-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
+import type { Issue } from '../../errors.ts';
+import { stopTableFaults } from '../forces/options.ts';
+import { shareIssues } from '../masses.ts';
+import { coilFaults, coilSpring } from '../springs/coil-spring.ts';
+import { isPlace, type UncertainInput } from './doubts.ts';
+import type { AxleInputs, CarInputs } from './inputs.ts';
+import { eachAxle, ofAxle } from './numbers.ts';
+
+type Sizing = Certain<CornerSizingFile>;
+
+/** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
+export function usable(
+  written: CarInputs,
+  uncertain: readonly UncertainInput[],
+): {
+  readonly inputs: CarInputs;
+  readonly uncertain: readonly UncertainInput[];
+  readonly issues: readonly Issue[];
+} {
+  const { downforce, ...car } = written.car;
+  const issues: Issue[] = shareIssues('downforce.frontShare', downforce?.frontShare);
+  const axles = eachAxle(written, (axle): AxleInputs => {
+    const given = ofAxle(written, axle);
+    const left = usableSizing(given.sizing);
+    issues.push(...left.issues.map((issue) => ({ ...issue, path: `corners.${axle}.sizing.${issue.path}` })));
+    const { perch, ...others } = left.sizing;
+    if (perch === undefined || written.car.masses?.scales?.perches !== 'reset') {
+      return { ...given, sizing: left.sizing };
+    }
+    // Set for the drawn ride height: what was measured on the perch before counts no more.
+    const { eyesToSeats: _, ...free } = perch;
+    return { ...given, sizing: { ...others, perch: free } };
+  });
+  const shared = downforce === undefined || issues.some(({ path }) => path === 'downforce.frontShare');
+  const inputs: CarInputs = { car: shared ? car : written.car, ...axles };
+  return { inputs, uncertain: uncertain.filter(({ at }) => !isPlace(at) || has(inputs, at)), issues };
+}
+
+function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issues: readonly Issue[] } {
+  const { springs, helper, bumpStopForces, ...rest } = sizing;
+  const issues: Issue[] = [];
+  const good = (found: readonly Issue[]) => {
+    issues.push(...found);
+    return found.length === 0;
+  };
+  const left = springs?.filter((spring, k) => good(springFaults(spring, `springs[${k}]`)));
+  const works = helper !== undefined && good(travelFaults('helper', helper.free, helper.least));
+  const rises = bumpStopForces !== undefined && good(stopTableFaults('bumpStopForces', bumpStopForces));
+  return {
+    issues,
+    sizing: {
+      ...rest,
+      ...(left === undefined || left.length === 0 ? {} : { springs: left }),
+      ...(works ? { helper } : {}),
+      ...(rises ? { bumpStopForces } : {}),
+    },
+  };
+}
+
+function springFaults(
+  { free, least, solid, coil }: NonNullable<Sizing['springs']>[number],
+  path: string,
+): Issue[] {
+  const faults = coil === undefined ? [] : coilFaults(coil);
+  if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.coil.${issue.path}` }));
+  return travelFaults(path, free, least ?? (coil === undefined ? solid : coilSpring(coil).least));
+}
+
+/** A spring that has no travel. */
+function travelFaults(path: string, free: number, least: number | undefined): Issue[] {
+  if (least === undefined || free > least) return [];
+  return [
+    {
+      path: `${path}.free`,
+      problem: 'leaves the spring no travel',
+      got: `${free.toFixed(1)} mm free, ${least.toFixed(1)} mm at the least`,
+      allowed: `more than ${least.toFixed(1)} mm`,
+    },
+  ];
+}
+
+/** Whether there is something at a place of data. */
+function has(data: unknown, [key, ...rest]: Place): boolean {
+  if (key === undefined) return data !== undefined;
+  return (
+    typeof data === 'object' && data !== null && has((data as Record<string, unknown>)[String(key)], rest)
+  );
+}

@@ -1,0 +1,236 @@
+/** What can't be: each is named with its numbers, and all that does not hang on it is still there. */
+import { readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { type Json, placesOf } from '../document/support.ts';
+import { car, sized, valueIn } from './cars.ts';
+
+/** Findings by path. */
+const paths = ({ findings }: Sizing) => findings.map(({ path }) => path);
+/** The one finding of a car. */
+function only(change: (document: Json) => void) {
+  const sizing = sized(change);
+  expect(paths(sizing)).toHaveLength(1);
+  const [finding] = sizing.findings;
+  // Told with its numbers.
+  expect(`${finding.got} ${finding.allowed}`).toMatch(/\d/);
+  return { sizing, finding };
+}
+
+describe('a quiet car', () => {
+  it('has nothing against it', () => {
+    expect(paths(sized())).toEqual([]);
+  });
+});
+
+describe('what can’t be', () => {
+  it('a share of mass outside 0 to 1: what hangs on masses is left out, lengths are there', () => {
+    const { sizing, finding } = only((document) => {
+      document.masses.guess.frontShare = 48;
+    });
+    expect(finding.path).toBe('masses.guess.frontShare');
+    expect(finding.advice).toContain('0.48');
+    expect(sizing.axles[0].figure('sprungMass').value).toBeNull();
+    expect(valueIn(sizing.axles[0], 'stroke')).toBe(125);
+    expect(valueIn(sizing.axles[0], 'installationRatio')).toBeGreaterThan(0);
+  });
+
+  it('a share of downforce outside 0 to 1: the speeds are left out, springs are there', () => {
+    const { sizing, finding } = only((document) => {
+      document.downforce.frontShare = 1.2;
+    });
+    expect(finding.path).toBe('downforce.frontShare');
+    expect(finding.got).toBe('1.2');
+    expect(sizing.axles[0].speeds).toEqual([]);
+    expect(sizing.axles[0].figure('topSpeedHeightLost').value).toBeNull();
+    expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('no sprung mass left: the other axle is still sized', () => {
+    const { sizing, finding } = only((document) => {
+      document.corners.front.sizing.unsprungMass = 500;
+    });
+    expect(finding.path).toBe('corners.front.sizing.unsprungMass');
+    expect(finding.got).toBe('500.0 kg of 168.0 kg on the wheel');
+    expect(sizing.axles[0].spring).toBeNull();
+    expect(valueIn(sizing.axles[0], 'installedLength')).toBeGreaterThan(0);
+    expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('a target that needs a spring of negative rate', () => {
+    // A shock that leans outboard and gains ratio: the force term alone is stiffer than what is asked.
+    const { sizing, finding } = only((document) => {
+      const { front } = document.corners;
+      front.coilover = { on: 'lowerArm', mount: [505, 170], chassisMount: [200, 320] };
+      front.limits = {};
+      front.sizing.target = { wheelRate: 0.5 };
+      delete front.sizing.bumpStopForces;
+    });
+    expect(finding.path).toBe('corners.front.sizing.target');
+    expect(finding.got).toMatch(/^-\d/);
+    expect(sizing.axles[0].spring).toBeNull();
+    expect(valueIn(sizing.axles[0], 'wantedWheelRate')).toBe(0.5);
+    expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('coils that bind before the bump limit', () => {
+    const { sizing, finding } = only((document) => {
+      document.corners.front.sizing.springs = [{ name: 'short', rate: 40, free: 150, solid: 110 }];
+    });
+    expect(finding.path).toBe('corners.front.sizing.springs');
+    expect(valueIn(sizing.axles[0], 'bindMargin')).toBeLessThan(0);
+    expect(sizing.axles[0].choices[0].against).toHaveLength(1);
+    expect(sizing.axles[0].limits.bump?.cause).toBe('springAtLeast');
+  });
+
+  it('a stroke that can’t fit the installed length', () => {
+    const { sizing, finding } = only((document) => {
+      document.corners.front.sizing.deadLength = 300;
+    });
+    expect(finding.path).toBe('corners.front.sizing.deadLength');
+    expect(finding.got).toContain('225.0 mm');
+    expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('a damper that does not fit the installed length', () => {
+    const sizing = sized((document) => {
+      document.corners.front.limits.damper = { open: 400, closed: 300 };
+    });
+    expect(paths(sizing)).toContain('corners.front.limits.damper');
+    expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('a tyre rate that is asked for and missing', () => {
+    const sizing = sized((document) => {
+      const { sizing: asked } = document.corners.front;
+      delete asked.tyreRate;
+      asked.target = { frequency: 1.6, onTyre: true };
+    });
+    expect(paths(sizing)).toEqual(['corners.front.sizing.tyreRate']);
+    expect(sizing.axles[0].spring).toBeNull();
+    expect(valueIn(sizing.axles[1], 'frequency')).toBeGreaterThan(0);
+  });
+
+  it('a frequency on the tyre beyond that of the tyre alone', () => {
+    const { finding } = only((document) => {
+      document.corners.front.sizing.target = { frequency: 9, onTyre: true };
+    });
+    expect(finding.path).toBe('corners.front.sizing.target.frequency');
+    expect(finding.allowed).toContain('6.06 Hz');
+  });
+
+  it('gas that carries more than the car', () => {
+    const { finding } = only((document) => {
+      document.corners.front.sizing.gas = { force: 5000 };
+    });
+    expect(finding.path).toBe('corners.front.sizing.gas');
+    expect(finding.got).toBe('5000 N');
+  });
+
+  it('a wire that makes no spring: the others of the list are there', () => {
+    const { sizing, finding } = only((document) => {
+      document.corners.front.sizing.springs = [
+        { name: 'no', free: 200, coil: { wire: 10, meanDiameter: 60, coils: 2, ends: 'closed' } },
+        { name: 'yes', rate: 40, free: 260, solid: 90 },
+      ];
+    });
+    expect(finding.path).toBe('corners.front.sizing.springs[0].coil.coils');
+    expect(sizing.axles[0].spring?.name).toBe('yes');
+  });
+
+  it('a spring that is no longer free than at its least length', () => {
+    const { sizing, finding } = only((document) => {
+      document.corners.front.sizing.springs = [
+        { name: 'no', rate: 38, free: 100, solid: 120 },
+        { name: 'yes', rate: 40, free: 260, solid: 90 },
+      ];
+    });
+    expect(finding.path).toBe('corners.front.sizing.springs[0].free');
+    expect(sizing.axles[0].spring?.name).toBe('yes');
+  });
+
+  it('a helper that is no longer free than shut', () => {
+    const { finding } = only((document) => {
+      document.corners.front.sizing.helper = { rate: 5, free: 20, least: 30 };
+    });
+    expect(finding.path).toBe('corners.front.sizing.helper.free');
+  });
+
+  it('a table of the bump stop that does not rise', () => {
+    const { finding } = only((document) => {
+      document.corners.front.sizing.bumpStopForces = [
+        [10, 500],
+        [10, 800],
+      ];
+    });
+    expect(finding.path).toBe('corners.front.sizing.bumpStopForces[1]');
+  });
+
+  it('several at once, on both axles', () => {
+    const sizing = sized((document) => {
+      document.corners.front.sizing.deadLength = 300;
+      document.corners.rear.sizing.unsprungMass = 900;
+      document.downforce.frontShare = -1;
+    });
+    expect(paths(sizing).sort()).toEqual([
+      'corners.front.sizing.deadLength',
+      'corners.rear.sizing.unsprungMass',
+      'downforce.frontShare',
+    ]);
+  });
+});
+
+describe('a table of the bump stop', () => {
+  it('may begin with [0, 0]', () => {
+    const points = [
+      [10, 500],
+      [20, 3000],
+    ];
+    const axle = (table: number[][]) =>
+      sized((document) => {
+        document.corners.front.sizing.bumpStopForces = table;
+      }).axles[0];
+    expect(axle([[0, 0], ...points]).forces?.cases).toEqual(axle(points).forces?.cases);
+  });
+});
+
+describe('scales', () => {
+  it('with the perches reset leave a perch measured before out, also where it is unsure', () => {
+    const weighed = (perches: string) =>
+      sized((document) => {
+        document.masses = {
+          scales: { frontLeft: 170, frontRight: 166, rearLeft: 180, rearRight: 184, perches },
+        };
+        document.corners.front.sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
+        document.corners.front.sizing.perch = { eyesToSeats: { value: 200, plusMinus: 2 } };
+      }).axles[0];
+    const [reset, untouched] = [
+      weighed('reset').figure('restTravel'),
+      weighed('untouched').figure('restTravel'),
+    ];
+    expect(Math.abs(reset.value ?? Number.NaN)).toBeLessThan(1e-9);
+    expect(Math.abs(untouched.value ?? Number.NaN)).toBeGreaterThan(1);
+    expect(reset.by).toEqual([]);
+    expect(untouched.by[0].input).toBe('corners.front.sizing.perch.eyesToSeats');
+  });
+});
+
+describe('what is left out', () => {
+  it('can be left out, one field of the document after the other, without a word that is not a number', () => {
+    const whole = car();
+    for (const [keys] of placesOf(whole)) {
+      const document = JSON.parse(JSON.stringify(whole));
+      const holder = keys.slice(0, -1).reduce((at: Json, key) => at[key], document);
+      if (Array.isArray(holder)) continue;
+      delete holder[keys[keys.length - 1]];
+      let read: ReturnType<typeof readCar>;
+      try {
+        read = readCar(document);
+      } catch {
+        // It must be there.
+        continue;
+      }
+      const { axles } = sizeCoilovers(read);
+      expect(valueIn(axles[0], 'installedLength')).toBeGreaterThan(0);
+    }
+  });
+});

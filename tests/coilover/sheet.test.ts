@@ -1,0 +1,215 @@
+/** Lengths, damping, downforce and roll of the sheet against their definitions, written down a second time. */
+import { type AxleSizing, sweep } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
+import { front, GRAVITY, sized, valueIn } from './cars.ts';
+
+const of = (axle: AxleSizing) => (name: string) => valueIn(axle, name);
+/** The wheel's column of the curves at a travel. */
+const curve = (axle: AxleSizing, travel: number, name: string) => axle.curves?.at(travel)[name] ?? Number.NaN;
+
+describe('lengths of the damper', () => {
+  it('closed is dead length and stroke, open dead length and twice the stroke', () => {
+    const v = of(front());
+    expect(v('openLength')).toBe(475);
+    expectClose(v('closedLength'), v('deadLength') + v('stroke'), { times: 2, scale: 475 });
+    expectClose(v('openLength'), v('deadLength') + 2 * v('stroke'), { times: 2, scale: 475 });
+    expectClose(v('bumpStroke') + v('droopStroke'), v('stroke'), { times: 4, scale: 475 });
+  });
+
+  it('end the travel where the shock has them: open, and with the stop solid', () => {
+    const axle = front();
+    const v = of(axle);
+    const length = (travel: number) =>
+      sweep(axle.document.corner, { bump: 150, droop: 150 }).at(travel).shockLength ?? Number.NaN;
+    expectWithin(length(v('bumpTravel')), 350 + 12, 1e-6);
+    expectWithin(length(-v('droopTravel')), 475, 1e-6);
+  });
+
+  it('that follow from the travel hold what is needed, in whole mm outward', () => {
+    const v = of(
+      front((corner) => {
+        delete corner.limits.damper;
+      }),
+    );
+    expect([v('openLength') % 1, v('closedLength') % 1]).toEqual([0, 0]);
+    for (const side of ['bump', 'droop']) {
+      expect(v(`${side}Spare`)).toBeGreaterThanOrEqual(-1e-9);
+      // One mm of the shock is so much travel at the most, where the ratio is more than a half.
+      expect(v(`${side}Spare`)).toBeLessThan(2);
+    }
+  });
+
+  it('needed are the most of the cases, each the sum of its parts', () => {
+    const axle = front();
+    for (const { parts, travel } of axle.needed.cases) {
+      expectClose(
+        travel,
+        Object.values(parts).reduce((sum, part) => sum + part, 0),
+        { times: 8, scale: 200 },
+      );
+    }
+    const most = Math.max(
+      ...axle.needed.cases.filter(({ side }) => side === 'bump').map(({ travel }) => travel),
+    );
+    expectWithin(axle.needed.bump, most, 1e-9);
+  });
+});
+
+describe('damping', () => {
+  const damped = (more: object) =>
+    front((corner) => {
+      corner.sizing.damping = { ratio: 0.35, ...more };
+    });
+
+  // J. L. Meriam, L. G. Kraige, "Dynamics", sample problems 8/2 and 8/6 (inputs seen): ratios of 0.625 and 0.4923.
+  it('has as ratio c over twice the root of rate and mass, as in Meriam & Kraige', () => {
+    expect(20 / (2 * Math.sqrt(32 * 8))).toBe(0.625);
+    const axle = damped({});
+    const v = of(axle);
+    const critical = 2 * Math.sqrt(v('wheelRate') * 1000 * v('sprungMass'));
+    expectWithin((v('damping') * v('installationRatio') ** 2) / critical, 0.35, 1e-9);
+    expectWithin(v('dampingAtRest'), 0.35, 1e-9);
+    const hop = 2 * Math.sqrt((v('wheelRate') + 200) * 1000 * 30);
+    expectWithin(v('wheelHopDamping'), (v('damping') * v('installationRatio') ** 2) / hop, 1e-9);
+  });
+
+  it('in bump and rebound averages to what is wanted, shared as asked', () => {
+    const v = of(damped({ bumpShare: 0.3 }));
+    expectClose((v('bumpDamping') + v('reboundDamping')) / 2, v('damping'), {
+      times: 8,
+      scale: v('damping'),
+    });
+    expectClose(v('bumpDamping') / (v('bumpDamping') + v('reboundDamping')), 0.3, { times: 8, scale: 1 });
+  });
+
+  it('bends at the knee of shaft speed', () => {
+    const axle = damped({ knee: 100, kneeShare: 0.25, speeds: [200, 50, 100] });
+    const [slow, knee, fast] = axle.dampingTable;
+    const c = valueIn(axle, 'bumpDamping');
+    expect([slow.speed, knee.speed, fast.speed]).toEqual([50, 100, 200]);
+    expectClose(slow.bump, c * 0.05, { times: 8, scale: c });
+    expectClose(knee.bump, c * 0.1, { times: 8, scale: c });
+    expectClose(fast.bump, c * (0.1 + 0.25 * 0.1), { times: 8, scale: c });
+    expectClose(fast.rebound / fast.bump, 1.5, { times: 32, scale: 1 });
+  });
+
+  it('varies over travel with ratio and rate, and is told at droop and at the touch of the stop', () => {
+    const axle = damped({});
+    const v = of(axle);
+    const { droop } = axle.curves?.end ?? expect.fail('no curves');
+    expectWithin(v('dampingAtDroop'), curve(axle, droop.travel, 'dampingRatio'), 1e-9);
+    // A hair before the stop is touched: there its rate is not counted.
+    const { shockLength } = axle.curves?.at(0) ?? {};
+    const touch = axle.limits.events.find(({ event }) => event === 'stopContact')?.travel ?? Number.NaN;
+    expect(shockLength).toBeGreaterThan(390);
+    expectWithin(v('dampingAtBump'), curve(axle, touch - 1e-6, 'dampingRatio'), 1e-6);
+  });
+});
+
+describe('downforce', () => {
+  it('goes with the square of the speed, by its share, and the car sinks by it on spring and tyre', () => {
+    const axle = front();
+    const [slow, known, fast] = axle.speeds;
+    expectWithin(known.downforce, (600 * 0.4) / 2, 1e-9);
+    expectWithin(slow.downforce, known.downforce / 4, 1e-9);
+    expectWithin(fast.downforce, known.downforce * 1.5625, 1e-9);
+    const v = of(axle);
+    for (const { downforce, travel, heightLost, how, frequency } of axle.speeds) {
+      const at = (name: string) => curve(axle, travel ?? Number.NaN, name);
+      expect(how).toBe('between');
+      expectWithin(at('wheelLoad'), (v('sprungMass') + 30) * GRAVITY + downforce, 1e-6);
+      expectWithin(heightLost, (travel ?? Number.NaN) + downforce / 200, 1e-9);
+      // The mass does not grow with the load.
+      expectWithin(frequency, Math.sqrt((at('wheelRate') * 1000) / v('sprungMass')) / 2 / Math.PI, 1e-9);
+    }
+  });
+
+  it('past the limit puts the car on the stops', () => {
+    const [axle] = sized((document) => {
+      document.downforce.force = 100_000;
+    }).axles;
+    const { how, travel, leftToLimit, heightLost } = axle.speeds[2];
+    expect(how).toBe('bumpEnd');
+    expect([leftToLimit, heightLost]).toEqual([0, null]);
+    expectWithin(travel, valueIn(axle, 'bumpTravel'), 1e-6);
+  });
+});
+
+describe('roll', () => {
+  it('of an axle is wheel rate by half the square of the track, and a bar’s on top', () => {
+    const axle = front((corner) => {
+      corner.sizing.antiRollBar = 120;
+    });
+    const v = of(axle);
+    const y = sweep(axle.document.corner, { bump: 1, droop: 1 }).at(0);
+    const patch = 705 - 312 * Math.tan((-0.5 * Math.PI) / 180);
+    const stiffness = ((v('wheelRate') * (2 * patch) ** 2) / 2 / 1000) * (Math.PI / 180);
+    expectWithin(v('rollStiffness'), stiffness, 1e-9 * stiffness);
+    expectWithin(v('rollStiffnessWithBar'), stiffness + 120, 1e-9 * stiffness);
+    expectWithin(v('rollCentreHeight'), y.rollCentreHeight ?? Number.NaN, 1e-6);
+  });
+
+  // T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 6 (from memory).
+  it('angle per g is the moment about the roll axis by what stiffness is left', () => {
+    const sizing = sized();
+    const [one, other] = sizing.axles.map(of);
+    const masses = [one, other].map((v) => 2 * v('sprungMass'));
+    const sprung = masses[0] + masses[1];
+    const axis = (masses[0] * one('rollCentreHeight') + masses[1] * other('rollCentreHeight')) / sprung;
+    const moment = (sprung * GRAVITY * (450 - axis)) / 1000;
+    const stiffness = ((one('rollStiffness') + other('rollStiffness')) * 180) / Math.PI;
+    const angle = ((moment / (stiffness - moment)) * 180) / Math.PI;
+    expectWithin(valueIn(sizing, 'rollAngle'), angle, 1e-9);
+  });
+});
+
+describe('a helper', () => {
+  const helped = (rate: number) =>
+    front((corner) => {
+      corner.sizing.helper = { rate, free: 60, least: 20, separator: 5 };
+      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
+    });
+
+  it('that is shut at ride leaves the rate to the main spring, and counts with its travel in the preload', () => {
+    const [plain, soft] = [
+      front((corner) => {
+        corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
+      }),
+      helped(2),
+    ];
+    expectClose(valueIn(soft, 'wheelRate'), valueIn(plain, 'wheelRate'), { times: 1e4, scale: 40 });
+    expectWithin(valueIn(soft, 'compressionAtRide'), valueIn(plain, 'compressionAtRide') + 40, 1e-9);
+    expectWithin(valueIn(soft, 'freeLength'), 240 + 60 + 5, 1e-12);
+    // Seats are as far apart as shut helper, ring and main spring are long.
+    const main = 240 - valueIn(soft, 'springForce') / 40;
+    expectWithin(valueIn(soft, 'seatLengthAtRide'), 20 + 5 + main, 1e-9);
+  });
+
+  it('that still works is in series with it', () => {
+    const axle = helped(100);
+    const v = of(axle);
+    const together = 1 / (1 / 40 + 1 / 100);
+    const shock = sweep(axle.document.corner, { bump: 1, droop: 1 });
+    const h = 1e-3;
+    const R = (z: number) => shock.at(z).installationRatio ?? Number.NaN;
+    const slope = (R(h) - R(-h)) / (2 * h);
+    expectWithin(v('wheelRate'), together * R(0) ** 2 + v('rideForce') * slope, 1e-6);
+  });
+});
+
+describe('the perch', () => {
+  it('as it is set gives the travel at which the car stands, and that is where the load is borne', () => {
+    const axle = front((corner) => {
+      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
+      corner.sizing.perch = { eyesToSeats: 235, least: 200, most: 260 };
+    });
+    const v = of(axle);
+    expect(Math.abs(v('restTravel'))).toBeGreaterThan(0.1);
+    expectWithin(v('eyesToSeats'), 235, 1e-9);
+    expectWithin(curve(axle, v('restTravel'), 'wheelLoad'), (v('sprungMass') + 30) * GRAVITY, 1e-6);
+    const { low, high } = axle.perch ?? expect.fail('no range');
+    expect(low).toBeGreaterThan(v('restTravel'));
+    expect(high).toBeLessThan(v('restTravel'));
+  });
+});
