@@ -18,7 +18,7 @@ export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
-export type { ColumnInfo } from './corner/columns.ts';
+export type { ColumnInfo, TravelOf } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
@@ -32,12 +32,15 @@ export {
   handMethod,
   type NoHandMethod,
 } from './corner/hand-method.ts';
+export type { Arm, OtherEnd, Part, Wheel } from './corner/hardpoints.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export type { DonorComparison } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
+export type { Side } from './corner/limits/outward.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
 export { costOfAMillimetre, type MillimetreCost, type MillimetreOptions } from './corner/millimetre.ts';
+export type { Rocker } from './corner/model.ts';
 export {
   type CauseOdds,
   type LimitOdds,
@@ -77,6 +80,8 @@ export { type DrawingOptions, drawCorner } from './report/drawing.ts';
 export { drawForces } from './report/force-picture.ts';
 export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts';
 export { drawSweep, type PictureOptions } from './report/picture.ts';
+export type { WheelSizes } from './report/poses.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
+export type { Units } from './units.ts';
