@@ -4,6 +4,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import type { CornerInput } from '../tests/judges/circle-intersection.ts';
 import { loadPlanegcs } from '../tests/judges/planegcs.ts';
 import { agreement } from './agreement.ts';
+import { cars } from './cars.ts';
 import { mainCorner, otherCorners } from './corners.ts';
 import { heapGrowth } from './heap.ts';
 import { jobsOf, POSES } from './jobs.ts';
@@ -53,6 +54,7 @@ const timed = (lines: readonly Line[], rounds: number): Result[] =>
 const rocker = timed([rockerLine(gcs)], FEWER_ROUNDS);
 const chains = timed(chainLines(gcs), CHAIN_ROUNDS);
 const many = manyCorners();
+const whole = cars();
 
 const report = `# How fast it is
 
@@ -69,6 +71,8 @@ ${table([...main, ...rocker, ...chains])}
 ${growthText(growth, SWEEPS)}
 
 ${many}
+
+${whole}
 
 Median ratios at three more corners (${Object.keys(otherCorners).join('; ')}): ${ranges(others)}.
 
@@ -94,6 +98,7 @@ What the lines mean:
   Benchmark Problems), from the drawing to the places of all pins; h1 to h200 are the cost of a loop against that in a chain of
   ten, hp1 to hp40 the general solver on the same chain.
 - **i**: the structure is shared, as all corners of a kind do.
+- **j**, **k**: settled spring, damper and perch; every figure moved by each uncertain input, and by all of them at once.
 `;
 
 console.log(report);

@@ -16,6 +16,31 @@ export {
 } from './coilover/forces/load-cases.ts';
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
+export type { AxleMass, CarMasses } from './coilover/masses.ts';
+export type { Spring, SpringChoice } from './coilover/sizing/choose-spring.ts';
+export type { WheelCurves } from './coilover/sizing/curves.ts';
+export type { DamperLengths } from './coilover/sizing/damper.ts';
+export type { DampingRow } from './coilover/sizing/damping.ts';
+export type { AtSpeed } from './coilover/sizing/downforce.ts';
+export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
+export type { Sure } from './coilover/sizing/how-sure.ts';
+export type { Axle } from './coilover/sizing/inputs.ts';
+export {
+  type CarMonteCarlo,
+  type CarMonteCarloOptions,
+  monteCarloCar,
+} from './coilover/sizing/monte-carlo.ts';
+export type { PerchRange } from './coilover/sizing/perch.ts';
+export type { RateRow } from './coilover/sizing/rate-table.ts';
+export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
+export { sizeCoilovers } from './coilover/sizing/size.ts';
+export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
+export {
+  type CoilEnds,
+  type CoilInput,
+  type CoilSpring,
+  coilSpring,
+} from './coilover/springs/coil-spring.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo, TravelOf } from './corner/columns.ts';
@@ -76,15 +101,21 @@ export { describeIssue, InputError, type Issue } from './errors.ts';
 export type { EndKind } from './linkage/path.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type CurveOptions, plotCurves } from './report/curves.ts';
+export { plotDamping } from './report/damping-picture.ts';
 export { type DrawingOptions, drawCorner } from './report/drawing.ts';
 export { drawForces } from './report/force-picture.ts';
 export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts';
 export { drawLinkage, type LinkageOptions } from './report/linkage.ts';
 export { type MimeBundle, type Showable, type Shown, type ShowOptions, show } from './report/notebook.ts';
+export type { Block, FigureRow } from './report/order-sheet/blocks.ts';
+export { sheetData, sheetJson } from './report/order-sheet/data.ts';
+export { sheetHtml } from './report/order-sheet/html.ts';
+export { sheetMarkdown } from './report/order-sheet/markdown.ts';
+export { type OrderSheet, orderSheet } from './report/order-sheet/order-sheet.ts';
 export { drawSweep, type PictureOptions } from './report/picture.ts';
 export type { WheelSizes } from './report/poses.ts';
 export type { FlatRow } from './report/rows.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
-export type { Units } from './units.ts';
+export type { Quantity, Units } from './units.ts';

@@ -1,9 +1,9 @@
-// The library counts in mm, kg, N, N/mm, N s/m and degrees. The factors from inch and pound are exact:
+// The library counts in mm, kg, N, N/mm, N s/m, degrees, km/h and bar. The factors from inch and pound are exact:
 //
 //   inch = 25.4 mm     pound = 0.45359237 kg     standard gravity g = 9.80665 m/s^2
 //   lbf = pound g      lbf/in = lbf / inch       lbf s/in = lbf s / inch
 //
-// by the international agreement of 1959 and the 3rd General Conference on Weights and Measures, 1901 (NIST SP 811,
+// and a mile is 63360 inch, by the international agreement of 1959 and the 3rd General Conference on Weights and Measures, 1901 (NIST SP 811,
 // app. B; from memory, and as in SciPy's constants). A value is converted by a ratio of whole numbers that doubles hold
 // exactly, so that halves, quarters and sixteenths of an inch come out as the nearest number there is.
 
@@ -24,7 +24,18 @@ export const POUND_FORCE_PER_INCH = POUND_FORCE / INCH;
 export type Units = 'metric' | 'imperial';
 
 /** What a number stands for. */
-export type Quantity = 'length' | 'mass' | 'force' | 'rate' | 'damping' | 'angle';
+export type Quantity =
+  | 'length'
+  | 'mass'
+  | 'force'
+  | 'rate'
+  | 'damping'
+  | 'angle'
+  | 'speed'
+  | 'shaftSpeed'
+  | 'pressure'
+  | 'rollStiffness'
+  | 'frequency';
 
 /** Names of the units, and metric = imperial * times / by. */
 interface Measured {
@@ -41,6 +52,16 @@ const QUANTITIES: Readonly<Record<Quantity, Measured>> = {
   rate: { metric: 'N/mm', imperial: 'lbf/in', times: 8_896_443_230_521, by: 50_800_000_000_000 },
   damping: { metric: 'N s/m', imperial: 'lbf s/in', times: 8_896_443_230_521, by: 50_800_000_000 },
   angle: { metric: 'degrees', imperial: 'degrees', times: 1, by: 1 },
+  speed: { metric: 'km/h', imperial: 'mph', times: 25_146, by: 15_625 },
+  shaftSpeed: { metric: 'mm/s', imperial: 'inch/s', times: 127, by: 5 },
+  pressure: { metric: 'bar', imperial: 'lbf/in^2', times: 8_896_443_230_521, by: 129_032_000_000_000 },
+  rollStiffness: {
+    metric: 'N m/deg',
+    imperial: 'lbf ft/deg',
+    times: 3_389_544_870_828_501,
+    by: 2_500_000_000_000_000,
+  },
+  frequency: { metric: 'Hz', imperial: 'Hz', times: 1, by: 1 },
 };
 
 /** The unit's name: `mm`, `inch`, `lbf/in`. */

@@ -7,19 +7,25 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, extname } from 'node:path';
 import {
   describeEnd,
+  describeIssue,
   drawSweep,
   handMethod,
   InputError,
   limits,
+  orderSheet,
   readCar,
   readCorner,
+  sheetHtml,
+  sheetJson,
+  sheetMarkdown,
+  sizeCoilovers,
   sweep,
   sweepCsv,
   sweepTable,
 } from 'jounce';
 
 /** Travel to look at where nothing ends it before, mm. */
-const TRAVEL = 80;
+const TRAVEL = 120;
 /** Frequency for which the hand method's spring is chosen, Hz: an example, not advice. */
 const FREQUENCY = 1.5;
 /** Travel shown beyond a limit in the pictures, mm. */
@@ -36,10 +42,12 @@ try {
   print(`${car.name ?? name}: the corners through their travel\n`);
   lookAgain(car.notes);
   mkdirSync(out, { recursive: true });
+  const sizing = 'sizing' in car ? sizeCoilovers(car) : null;
   const written = Object.entries(car.corners).flatMap(([axle, given]) => {
     const parts = [name, axle].filter((part) => part !== '');
-    return showCorner(parts.join('-'), given, car.units);
+    return showCorner(parts.join('-'), given, car.units, sizing);
   });
+  if (sizing !== null) written.unshift(...writeOrder(name, sizing));
   lookAgain(car.notes);
   print('Written:');
   for (const line of written) print(`  ${line}`);
@@ -84,15 +92,46 @@ function textOf(file) {
 }
 
 /**
+ * Prints what the coilovers come to and writes the order sheet; returns what was written.
+ * @param {string} name
+ * @param {import('jounce').Sizing} sizing
+ */
+function writeOrder(name, sizing) {
+  print('== What to order ==\n');
+  for (const issue of sizing.findings) print(`Does not fit: ${describeIssue(issue)}.`);
+  const sheet = orderSheet(sizing);
+  const facts = sheet.blocks.find(({ kind }) => kind === 'table');
+  if (facts?.kind === 'table') {
+    for (let axle = 1; axle < facts.head.length; axle++) {
+      print(facts.head[axle]);
+      for (const row of facts.rows) print(`  ${row[0].padEnd(33)}${row[axle]}`);
+    }
+  }
+  print('\nOpen points');
+  for (const point of sizing.openPoints) print(`  ${point}`);
+  print('');
+  writeFileSync(new URL(`${name}-order.html`, out), sheetHtml(sheet));
+  writeFileSync(new URL(`${name}-order.md`, out), sheetMarkdown(sheet));
+  writeFileSync(new URL(`${name}-order.json`, out), sheetJson(sizing));
+  return [
+    `out/${name}-order.html  the order sheet, to open in a browser and print`,
+    `out/${name}-order.md, out/${name}-order.json  the same as Markdown and as data`,
+  ];
+}
+
+/**
  * Prints a corner and writes its files; returns what was written.
  * @param {string} name
  * @param {import('jounce').DocumentCorner} given
  * @param {'metric' | 'imperial'} units
+ * @param {import('jounce').Sizing | null} sizing
  */
-function showCorner(name, { corner, limits: ends, sprungMass }, units) {
+function showCorner(name, { corner, limits: ends, sprungMass: given }, units, sizing) {
   const title = titleOf(name);
   print(`== ${title} ==\n`);
-  const found = limits(corner, { ...ends, units });
+  const sized = sizing?.axles.find(({ document }) => document.corner === corner);
+  const found = sized?.limits ?? limits(corner, { ...ends, units });
+  const sprungMass = sized?.figure('sprungMass').value ?? given;
   const bump = found.bump === null ? TRAVEL : found.bump.travel;
   const droop = found.droop === null ? TRAVEL : -found.droop.travel;
   const travel = { bump: Math.min(bump, TRAVEL), droop: Math.min(droop, TRAVEL) };

@@ -5,6 +5,7 @@ import type { Note } from '../document/note.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
 import { cornerNotes, radiusNotes } from '../document/plausible.ts';
 import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
+import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
 import { type Certain, certain } from '../document/uncertain.ts';
 import { fromMetric, type Units } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
@@ -17,6 +18,8 @@ export interface DocumentCorner {
   readonly limits: Omit<LimitsDocument, 'notes'>;
   /** Sprung mass of this corner, kg. */
   readonly sprungMass?: number;
+  /** What its coilover is sized by, in the library's units; numbers may be `{ value, plusMinus }`. */
+  readonly sizing?: CornerSizingFile;
 }
 
 /** What `readCorner` returns. */
@@ -34,6 +37,8 @@ export interface CarDocument {
   /** What the document is written in; what comes out is metric either way. */
   readonly units: Units;
   readonly corners: { readonly front: DocumentCorner; readonly rear?: DocumentCorner };
+  /** What sizes the coilovers of both axles: use, masses, downforce and so on, as far as the document has them. */
+  readonly sizing: CarSizingFile;
   /** What to look at again, though it is no error; in the order of the document. */
   readonly notes: readonly Note[];
 }
@@ -90,6 +95,7 @@ export function readCar(json: unknown): CarDocument {
     return corner === undefined ? [] : notesOf(corner, ['corners', axle], units);
   });
   const { front, rear } = metric.corners;
+  const sizing = Object.keys(carSizingShape).map((key) => [key, metric[key as keyof CarSizingFile]] as const);
   return Object.freeze({
     ...(name === undefined ? {} : { name }),
     units,
@@ -97,6 +103,7 @@ export function readCar(json: unknown): CarDocument {
       front: Object.freeze(cornerOf(front)),
       ...(rear === undefined ? {} : { rear: Object.freeze(cornerOf(rear)) }),
     }),
+    sizing: deepFreeze(Object.fromEntries(sizing.filter(([, given]) => given !== undefined))),
     // What is asked of the file as a whole is asked once.
     notes: Object.freeze(
       notes.filter(
@@ -133,13 +140,14 @@ function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
 }
 
 function cornerOf(given: Written): DocumentCorner {
-  const { limits = {}, sprungMass } = given;
+  const { limits = {}, sprungMass, sizing } = given;
   const corner = drawnCorner(given);
   const { notes: _, ...rest } = limits;
   return {
     corner,
     limits: deepFreeze(corner.mirrored ? mirrored(rest) : rest),
     ...(sprungMass === undefined ? {} : { sprungMass }),
+    ...(sizing === undefined ? {} : { sizing: deepFreeze(sizing) }),
   };
 }
 

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { having } from './choice.ts';
 import { hardpoint, quantity, takes } from './quantity.ts';
 
 /** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
@@ -12,11 +13,9 @@ const wheel = z
     ).optional(),
     contactPatch: hardpoint('Middle of the tyre on the ground, in place of camber or beside it').optional(),
   })
-  .refine(hasAny('camber', 'contactPatch'), {
-    error: 'give camber (degrees) or contactPatch [y, z], or both',
-    when: isObject,
-    params: { oneOf: ['camber', 'contactPatch'] },
-  })
+  .refine(
+    ...having(['camber', 'contactPatch'], 'any', 'give camber (degrees) or contactPatch [y, z], or both'),
+  )
   .describe('The wheel: its centre, and where it stands by camber or contactPatch.');
 
 /** An arm as its chassis pivot and its ball joint. */
@@ -58,15 +57,20 @@ function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Pa
         'Fore-aft distance between the two ends, either sign; 0 if left out',
       ).optional(),
     })
-    .refine(hasAny('chassisMount', 'otherEnd'), {
-      error: 'give chassisMount [y, z], or otherEnd { on, mount } where that end moves too',
-      when: isObject,
-      params: { oneOf: ['chassisMount', 'otherEnd'] },
-    })
-    .refine((given) => !(hasAny('chassisMount')(given) && hasAny('otherEnd')(given)), {
-      error: 'chassisMount and otherEnd are two places for one end: take one out',
-      when: isObject,
-    });
+    .refine(
+      ...having(
+        ['chassisMount', 'otherEnd'],
+        'any',
+        'give chassisMount [y, z], or otherEnd { on, mount } where that end moves too',
+      ),
+    )
+    .refine(
+      ...having(
+        ['chassisMount', 'otherEnd'],
+        'atMostOne',
+        'chassisMount and otherEnd are two places for one end: take one out',
+      ),
+    );
 }
 
 /** The coilover of a corner without rocker. */
@@ -166,12 +170,3 @@ export type DoubleWishboneInput = z.input<typeof doubleWishboneSchema>;
 export type PushrodInput = z.input<typeof pushrodSchema>;
 /** Input of `strut`. */
 export type StrutInput = z.input<typeof strutSchema>;
-
-/** Refinements are told together with whatever else is wrong with an object. */
-function isObject({ value }: { value: unknown }): boolean {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-function hasAny(...names: string[]): (given: unknown) => boolean {
-  return (given) => names.some((name) => (given as Record<string, unknown>)[name] !== undefined);
-}

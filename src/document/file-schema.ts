@@ -3,6 +3,7 @@ import { doubleWishboneSchema, pushrodSchema, strutSchema } from './corner-schem
 import { limitsSchemas, remarks } from './limits-schema.ts';
 import { valueAt } from './parse.ts';
 import { quantity, takes } from './quantity.ts';
+import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
 import { meantName } from './spelling.ts';
 
 /** What any file says about itself. */
@@ -52,18 +53,21 @@ const CORNERS = {
     ...doubleWishboneSchema.shape,
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.doubleWishbone.optional(),
+    sizing: cornerSizingSchema.optional(),
   },
   pushrod: {
     kind: kindField('pushrod', 'pushrod, for a coilover worked by a pushrod or pullrod through a rocker'),
     ...pushrodSchema.shape,
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.pushrod.optional(),
+    sizing: cornerSizingSchema.optional(),
   },
   strut: {
     kind: kindField('strut', 'strut, for an upright that slides along a strut'),
     ...strutSchema.shape,
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.strut.optional(),
+    sizing: cornerSizingSchema.optional(),
   },
 };
 
@@ -95,6 +99,7 @@ function carFile<Front extends z.ZodType, Rear extends z.ZodType>(front: Front, 
   return z
     .strictObject({
       ...file,
+      ...carSizingShape,
       corners: z
         .strictObject({ front, rear: rear.optional() })
         .describe('The corners of the car, one for each axle.'),

@@ -3,9 +3,12 @@ import { limitOptionsSchema } from './limits-schema.ts';
 import { type Finding, valueAt } from './parse.ts';
 import { meantName } from './spelling.ts';
 
-/** What no single value of the limits shows: lengths that contradict each other, what lacks what it counts from. */
-export function limitFindings(limits: unknown, unit: string): Finding[] {
-  return [...contradictions(limits, unit), ...lacking(limits), ...withoutDirection(limits)];
+/**
+ * What no single value of the limits shows: lengths that contradict each other, what lacks what it counts from. Where a coilover is
+ * `sized` its damper may follow from that.
+ */
+export function limitFindings(limits: unknown, unit: string, sized = false): Finding[] {
+  return [...contradictions(limits, unit), ...lacking(limits, sized), ...withoutDirection(limits)];
 }
 
 /** Pairs of lengths of which the first is the smaller: where, what each is called, why. */
@@ -64,7 +67,7 @@ function sizeAt(value: unknown, at: string[]): number | undefined {
   return typeof number === 'number' && Number.isFinite(number) && number >= 0 ? number : undefined;
 }
 
-function lacking(limits: unknown): Finding[] {
+function lacking(limits: unknown, sized: boolean): Finding[] {
   const has = (name: string) => {
     const value = valueAt(limits, [name]);
     return value !== undefined && !(Array.isArray(value) && value.length === 0);
@@ -72,7 +75,7 @@ function lacking(limits: unknown): Finding[] {
   const findings: Finding[] = [];
   // A name that is told as unknown may be the one that is missed.
   if (Object.keys(limits ?? {}).some((name) => !(name in limitOptionsSchema.shape))) return [];
-  if (has('bumpStop') && !has('damper')) {
+  if (has('bumpStop') && !has('damper') && !sized) {
     findings.push({
       at: ['bumpStop'],
       problem: 'a bump stop without a damper',

@@ -27,27 +27,37 @@ export function size(description: string): z.ZodNumber {
 const y = quantity('length', 'y: outboard from the centreline of the car');
 const z_ = quantity('length', 'z: up from the ground at the drawn ride height');
 
-/** A number, or one that is known to plus or minus: `{ value, plusMinus }`. */
-function uncertain(number: z.ZodNumber) {
-  const { description = '' } = number;
-  const either = z
-    .union([
-      number,
-      z.strictObject({
-        value: number,
-        plusMinus: quantity(
-          'length',
-          'How far it may be off, to either side: half of the interval that holds it 95 times in 100',
-          z.number().gte(0),
-        ),
-      }),
-    ])
-    .describe(description);
-  quantities.set(either, 'length');
+/** A number that stands for a quantity, or one that is known to plus or minus: `{ value, plusMinus }`. */
+export function uncertain(kind: Quantity, description: string, number: z.ZodNumber = z.number()) {
+  const value = quantity(kind, description, number);
+  const either = eitherOf(value, quantity(kind, HALF_WIDTH, z.number().gte(0)));
+  quantities.set(either, kind);
   return either;
 }
 
-const [uncertainY, uncertainZ] = [uncertain(y), uncertain(z_)];
+/** A number without unit. */
+export function bareNumber(description: string, number: z.ZodNumber = z.number()): z.ZodNumber {
+  return number.describe(`${description}. Without unit.`);
+}
+
+/** The same that may be known to plus or minus. */
+export function uncertainNumber(description: string, number: z.ZodNumber = z.number()) {
+  const value = bareNumber(description, number);
+  return takes(
+    eitherOf(value, bareNumber(HALF_WIDTH, z.number().gte(0))),
+    'a number, or { value, plusMinus }',
+  );
+}
+
+const HALF_WIDTH =
+  'How far it may be off, to either side: half of the interval that holds it 95 times in 100';
+
+function eitherOf(value: z.ZodNumber, plusMinus: z.ZodNumber) {
+  return z.union([value, z.strictObject({ value, plusMinus })]).describe(value.description ?? '');
+}
+
+const uncertainY = uncertain('length', 'y: outboard from the centreline of the car');
+const uncertainZ = uncertain('length', 'z: up from the ground at the drawn ride height');
 
 /** A hardpoint: a point whose coordinates may be uncertain. */
 export function hardpoint(description: string) {

@@ -46,7 +46,10 @@ export function cornerFindings(value: unknown, at: Place, units: Units): Finding
   const findings = [
     ...farAway(corner, [], unit),
     ...geometryFindings(corner, unit),
-    ...under(['limits'], limitFindings(valueAt(corner, ['limits']), unit)),
+    ...under(
+      ['limits'],
+      limitFindings(valueAt(corner, ['limits']), unit, valueAt(corner, ['sizing']) !== undefined),
+    ),
     ...partFindings(corner),
   ];
   return under(at, findings);

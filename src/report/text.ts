@@ -72,6 +72,7 @@ export function causeWords(cause: LimitCause): string {
   const words: Readonly<Record<LimitCause, string>> = {
     damperOpen: 'damper open',
     damperClosed: 'damper closed',
+    springAtLeast: 'spring at its least',
     stopSolid: 'bump stop solid',
     ballJoint: 'ball joint at its end',
     bearingTilt: 'bearing at its tilt',

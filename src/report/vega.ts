@@ -9,6 +9,11 @@ import { causeWords, signedTravel } from './text.ts';
 /** A Vega-Lite v5 specification. */
 export type VegaLite = Readonly<Record<string, unknown>>;
 
+/** What of a sweep, or of the curves of a sizing, a specification needs. */
+export type RowedCurves = Pick<Sweep, 'info' | 'end'> & {
+  readonly rows: () => readonly Readonly<Record<string, number | null>>[];
+};
+
 /** What a specification shows; all optional. */
 export interface VegaOptions {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
@@ -27,7 +32,7 @@ const HEIGHT = 180;
  *
  * @throws InputError for an unknown column.
  */
-export function vegaCurves(sweep: Sweep, options: VegaOptions = {}): VegaLite {
+export function vegaCurves(sweep: RowedCurves, options: VegaOptions = {}): VegaLite {
   const { panels = ['installationRatio', 'shockLength'], limits } = options;
   const columns = chosen(sweep, panels);
   const [travel] = sweep.info;
@@ -55,7 +60,7 @@ function curveLayer(travel: ColumnInfo, column: ColumnInfo) {
   };
 }
 
-function limitLayers({ bump, droop, events }: Limits, { end }: Sweep) {
+function limitLayers({ bump, droop, events }: Limits, { end }: RowedCurves) {
   const bands = [
     ...(droop === null ? [] : [{ from: end.droop.travel, to: droop.travel, what: causeWords(droop.cause) }]),
     ...(bump === null ? [] : [{ from: bump.travel, to: end.bump.travel, what: causeWords(bump.cause) }]),
@@ -90,7 +95,7 @@ function titled({ label, unit }: ColumnInfo): string {
   return unit === '' ? label : `${label} [${unit}]`;
 }
 
-function chosen({ info }: Sweep, panels: readonly string[]): ColumnInfo[] {
+function chosen({ info }: RowedCurves, panels: readonly string[]): ColumnInfo[] {
   const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
   const issues: Issue[] = panels.flatMap((name, k) =>
     known.includes(name)

@@ -196,9 +196,7 @@ describe('a corner drawn at an end of its travel', () => {
 
 describe('what a document holds', () => {
   it('can be passed on as it was read', () => {
-    const { corners } = readCar(
-      readFileSync(join(import.meta.dirname, '../../docs/examples/car.json'), 'utf8'),
-    );
+    const { corners } = readCar(readFileSync(join(import.meta.dirname, '../fixtures/roadster.json'), 'utf8'));
     const { corner: front, limits: options } = corners.front;
     const found = limits(front, options);
     expect(found.fits).toEqual([]);

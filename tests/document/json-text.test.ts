@@ -1,9 +1,9 @@
 /** Texts that are not JSON: where, what stands there, and what to do. */
 import { describe, expect, it } from 'vitest';
 import { readCar } from '../../src/corner/read-corner.ts';
-import { errorOf, exampleText, lines } from './support.ts';
+import { errorOf, lines, roadsterText } from './support.ts';
 
-const text = exampleText('car.json');
+const text = roadsterText();
 const messageOf = (written: string) => errorOf(() => readCar(written)).message;
 
 /** The example's text with its first `part` written otherwise. */

@@ -18,6 +18,7 @@ import {
   lines,
   pathOf,
   placesOf,
+  roadsterText,
 } from './support.ts';
 
 const messageOf = (car: unknown) => errorOf(() => readCar(car)).message;
@@ -26,7 +27,7 @@ const frontCorner = () => JSON.parse(exampleText('front-corner.json'));
 
 describe('the example files', () => {
   it('are read without a note, and move', () => {
-    const { name, corners, notes } = readCar(exampleText('car.json'));
+    const { name, corners, notes } = readCar(roadsterText());
     expect(name).toBe('One-off light roadster');
     expect(notes).toEqual([]);
     for (const { corner } of [corners.front, corners.rear!]) {
@@ -44,7 +45,7 @@ describe('the example files', () => {
   });
 
   it('are converted to the nearest mm, kg and degrees that there are', () => {
-    const { front } = readCar(exampleText('car.json')).corners;
+    const { front } = readCar(roadsterText()).corners;
     expect(front.corner.lowerArm).toEqual({ inner: [234.95, 146.05], outer: [622.3, 136.525] });
     expect(front.corner.wheel.camber).toBe(-0.75);
     expect(front.sprungMass).toBe(149.6854821);
@@ -87,7 +88,7 @@ describe('reading', () => {
   });
 
   it('gives frozen data that survives JSON', () => {
-    const { corners } = readCar(exampleText('car.json'));
+    const { corners } = readCar(roadsterText());
     expect(JSON.parse(JSON.stringify(corners))).toEqual(corners);
     for (const [, value] of placesOf(corners)) expect(Object.isFrozen(value)).toBe(true);
   });
@@ -176,7 +177,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
         '  corners.front.limits.damper.closed: not less than damper.open, got 14.75 inch (allowed: less than 11 inch); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
         '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
-        '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits); it belongs in limits',
+        '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing); it belongs in limits',
       ),
     );
   });
@@ -422,7 +423,7 @@ describe('a car file with mistakes', () => {
         '  a file of one corner, where a car is wanted; put the corner into "corners": { "front": { ... } }, or read it with readCorner',
       ),
     );
-    expect(errorOf(() => readCorner(exampleText('car.json'))).message).toBe(
+    expect(errorOf(() => readCorner(roadsterText())).message).toBe(
       lines(
         'invalid corner file',
         '  corners: a file of a whole car, where one corner is wanted; read it with readCar',

@@ -4,15 +4,18 @@ import { expect } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 
 /** The text of a file in docs/examples. */
-export const exampleText = (name: string) =>
-  readFileSync(new URL(`../../docs/examples/${name}`, import.meta.url), 'utf8');
+export const exampleText = (name: string) => textAt(`../../docs/examples/${name}`);
+/** A car file in inches that stays as it is, whatever becomes of the example. */
+export const roadsterText = () => textAt('../fixtures/roadster.json');
+
+const textAt = (path: string) => readFileSync(new URL(path, import.meta.url), 'utf8');
 
 // biome-ignore lint/suspicious/noExplicitAny: documents are spoilt here, at any place
 export type Json = any;
 
 /** A copy of the example car, changed and then frozen. */
 export function carWith(change: (car: Json) => void): Json {
-  const car = JSON.parse(exampleText('car.json'));
+  const car = JSON.parse(roadsterText());
   change(car);
   return deepFreeze(car);
 }

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { faults, readPaper } from './paper.ts';
 
 const { front, rear } = readCar(
-  readFileSync(join(import.meta.dirname, '../../docs/examples/car.json'), 'utf8'),
+  readFileSync(join(import.meta.dirname, '../fixtures/roadster.json'), 'utf8'),
 ).corners;
 const method = handMethod(front.corner, { sprungMass: 150, frequency: 1.5 }) as HandMethod;
 

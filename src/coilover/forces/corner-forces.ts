@@ -15,7 +15,7 @@ import { type Bending, bendingOf } from './bending.ts';
 import type { EyeForce } from './eye-force.ts';
 import { type LoadCase, usualCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
-import { given, heightAt, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+import { given, heightAt, missingForce, type SetUp, setUp, standAt, travelRange } from './standing.ts';
 
 /** Forces in one case, N and N mm; y outboard, z up. */
 export interface CaseForces {
@@ -71,7 +71,11 @@ const CAUTIONS = [
  * @throws InputError for options that can't be, with every issue.
  */
 export function cornerForces(corner: Corner, options: ForceOptions): CornerForces {
-  const setup = setUp(corner, options);
+  return forcesOf(setUp(corner, options), options);
+}
+
+/** Forces of a corner that has been made ready. */
+export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   const { sprungMass, unsprungMass, factors, cases = [] } = options;
   const all = [...usualCases(sprungMass, unsprungMass, factors), ...cases];
   const found = all.map((one) => caseForces(setup, one));
@@ -81,7 +85,12 @@ export function cornerForces(corner: Corner, options: ForceOptions): CornerForce
       return [name, { case: hardest.name, ...hardest.ballJoints[name] }];
     }),
   );
-  return { cases: found, worst, sentences: sentencesOn(found, worst), cautions: CAUTIONS };
+  return {
+    cases: found,
+    worst,
+    sentences: sentencesOn(found, worst, travelRange(setup)),
+    cautions: CAUTIONS,
+  };
 }
 
 function travelOf(setup: SetUp, { travel, tyre }: LoadCase): number {
@@ -89,10 +98,7 @@ function travelOf(setup: SetUp, { travel, tyre }: LoadCase): number {
   if (typeof travel === 'number') return Math.min(bump, Math.max(droop, travel));
   if (travel === 'bumpLimit') return bump;
   if (travel === 'droopLimit') return droop;
-  const wanting = (at: number) => {
-    const { total, shares } = standAt(setup, at, tyre);
-    return total - given(shares);
-  };
+  const wanting = missingForce(setup, tyre);
   if (wanting(bump) >= 0) return bump;
   return wanting(droop) <= 0 ? droop : zeroBetween(wanting, droop, bump);
 }
@@ -188,15 +194,26 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
   return loads;
 }
 
-function sentencesOn(cases: readonly CaseForces[], worst: CornerForces['worst']): string[] {
+/** Where the rest of the force between the eyes comes from, by where the wheel stands. */
+function restWords(rest: number, travel: number, { bump, droop }: { bump: number; droop: number }): string {
+  const force = Math.abs(rest).toFixed(0);
+  if (force === '0') return '';
+  if (travel === droop && rest < 0)
+    return `; ${force} of that is held back inside the damper, which is fully open`;
+  if (travel === bump && rest > 0) return `; metal on metal bears the other ${force}`;
+  if (travel === bump)
+    return `; that is ${force} more than the case asks for, so that the wheel does not get there`;
+  return `; the unsprung weight, which does not stand over the contact patch, makes the difference of ${force}`;
+}
+
+function sentencesOn(
+  cases: readonly CaseForces[],
+  worst: CornerForces['worst'],
+  range: { bump: number; droop: number },
+): string[] {
   const whole = (value: number) => value.toFixed(0);
   const each = cases.map(({ name, travel, shock, jacking }) => {
-    const rest =
-      Math.abs(shock.rest) < 0.5
-        ? ''
-        : shock.rest > 0
-          ? `; metal on metal bears the other ${whole(shock.rest)}`
-          : `; ${whole(-shock.rest)} of that is held back inside the damper, which is fully open`;
+    const rest = restWords(shock.rest, travel, range);
     const lift =
       jacking === null || Math.abs(jacking) < 0.5
         ? ''

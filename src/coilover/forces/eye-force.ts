@@ -1,23 +1,24 @@
-// What pushes the end eyes of a coilover apart, by its length L. With L_0 and F_0 length and total force as it stands at ride,
+// What pushes the end eyes of a coilover apart, by its length L, and its rate k = -dF/dL:
 //
-//   F = max(0, F_0 - gas - stop(L_0) + k (L_0 - L)) + gas + stop(L),
+//   F = spring(loose - L) + gas + stop(contact - L),
 //
-// gas the rod's area times the pressure, taken as constant, and stop the force table of the bump stop by how far it is pressed in.
+// spring the stack by how far it is compressed (springs/stack.ts), gas the rod's area times the pressure, taken as constant, and
+// stop the force table of the bump stop by how far it is pressed in.
+
+import { pushOf, type Stack } from '../springs/stack.ts';
 
 /** A bump stop as a table: how far it is pressed in (mm) and its force there (N), both rising from 0. */
 export type StopTable = readonly (readonly [pressed: number, force: number])[];
 
 /** What a coilover is made of, as far as its force goes. */
 export interface CoiloverForce {
-  /** N/mm of the spring itself. */
-  readonly springRate: number;
+  readonly spring: Stack;
+  /** Length between the end eyes at which the spring is just loose, mm. */
+  readonly loose: number;
   /** N that the gas pushes with at any length. */
   readonly gasForce: number;
   /** Length between the end eyes at which the bump stop is first touched, mm, and its table. */
   readonly stop: { readonly contact: number; readonly table: StopTable } | null;
-  /** Length between the end eyes at ride, mm, and total force there, N. */
-  readonly rideLength: number;
-  readonly rideForce: number;
 }
 
 /** Shares of the force between the end eyes, N: positive pushes them apart. */
@@ -29,24 +30,29 @@ export interface EyeForce {
 
 /** The shares at a length between the end eyes, mm. A spring that has come loose pushes with nothing. */
 export function eyeForce(coilover: CoiloverForce, length: number): EyeForce {
-  const { springRate, gasForce, rideLength, rideForce } = coilover;
-  const atRide = rideForce - gasForce - stopForce(coilover, rideLength);
   return {
-    spring: Math.max(0, atRide + springRate * (rideLength - length)),
-    gas: gasForce,
-    stop: stopForce(coilover, length),
+    spring: pushOf(coilover.spring, coilover.loose - length).force,
+    gas: coilover.gasForce,
+    stop: stopPush(coilover.stop, length).force,
   };
 }
 
+/** All of it at a length, N, and its rate -dF/dL, N/mm. */
+export function totalPush(coilover: CoiloverForce, length: number): { force: number; rate: number } {
+  const spring = pushOf(coilover.spring, coilover.loose - length);
+  const stop = stopPush(coilover.stop, length);
+  return { force: spring.force + coilover.gasForce + stop.force, rate: spring.rate + stop.rate };
+}
+
 /** Between the points of the table in a straight line; beyond its end as steep as before. */
-function stopForce({ stop }: CoiloverForce, length: number): number {
-  if (stop === null) return 0;
-  const pressed = stop.contact - length;
-  if (pressed <= 0) return 0;
+export function stopPush(stop: CoiloverForce['stop'], length: number): { force: number; rate: number } {
+  const pressed = stop === null ? 0 : stop.contact - length;
+  if (stop === null || pressed <= 0) return { force: 0, rate: 0 };
   const table = [[0, 0] as const, ...stop.table.filter(([at]) => at > 0)];
+  if (table.length === 1) return { force: 0, rate: 0 };
   let k = 1;
   while (k < table.length - 1 && table[k][0] < pressed) k++;
-  if (table.length === 1) return 0;
   const [[x, f], [to, up]] = [table[k - 1], table[k]];
-  return f + ((up - f) * (pressed - x)) / (to - x);
+  const rate = (up - f) / (to - x);
+  return { force: f + rate * (pressed - x), rate };
 }

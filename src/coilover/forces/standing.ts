@@ -10,7 +10,7 @@ import type { Drawing, Point } from '../../linkage/drawing.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
 import { type Forces, forces } from '../../linkage/statics.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, type EyeForce, eyeForce } from './eye-force.ts';
+import { type CoiloverForce, type EyeForce, eyeForce, stopPush } from './eye-force.ts';
 import { type ForceOptions, forceFaults } from './options.ts';
 
 /** A corner ready to stand. */
@@ -24,11 +24,15 @@ export interface SetUp {
 }
 
 /**
- * Makes a corner ready.
+ * Makes a corner ready; `known` are its limits and its coilover where they have been found before.
  *
  * @throws InputError for options that can't be, with every issue.
  */
-export function setUp(corner: Corner, options: ForceOptions): SetUp {
+export function setUp(
+  corner: Corner,
+  options: ForceOptions,
+  known: { readonly found?: Limits; readonly coilover?: CoiloverForce } = {},
+): SetUp {
   const model = modelOf(corner);
   throwIfAny('forces', forceFaults(options));
   const given = checkOptions(options.limits ?? {}, model);
@@ -54,20 +58,16 @@ export function setUp(corner: Corner, options: ForceOptions): SetUp {
   const contact = damper && bumpStop ? damper.closed + bumpStop.height : null;
   const unsprungWeight = unsprungMass * GRAVITY;
   const tyre: Point = [0, sprungMass * GRAVITY + unsprungWeight];
-  return {
-    model,
-    given,
-    found: limitsOf(model, given),
-    motion,
-    coilover: {
-      springRate,
-      gasForce,
-      stop: contact === null || stopTable === undefined ? null : { contact, table: stopTable },
-      rideLength: ride.value,
-      rideForce: equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0,
-    },
-    unsprungWeight,
+  const stop = contact === null || stopTable === undefined ? null : { contact, table: stopTable };
+  const rideForce = equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0;
+  const springForce = rideForce - gasForce - stopPush(stop, ride.value).force;
+  const coilover = known.coilover ?? {
+    spring: { springs: [{ rate: springRate, travel: Number.POSITIVE_INFINITY }] },
+    loose: ride.value + springForce / springRate,
+    gasForce,
+    stop,
   };
+  return { model, given, found: known.found ?? limitsOf(model, given), motion, coilover, unsprungWeight };
 }
 
 /** Height of the contact patch at a travel, kept in its range against rounding. */
@@ -124,4 +124,26 @@ export function travelRange({ found, motion }: SetUp): { bump: number; droop: nu
 /** What a coilover gives in all. */
 export function given({ spring, gas, stop }: EyeForce): number {
   return spring + gas + stop;
+}
+
+/**
+ * What the coilover lacks, N, to bear a force of the ground on the tyre at a travel. By virtual work the force between the eyes is
+ *
+ *   P = (F_z + F_y dy/dz - W_u dz_c/dz) / R,
+ *
+ * y the contact patch's lateral place, z_c the height of the wheel's centre: as `standAt` finds it from equilibrium, and quicker.
+ */
+export function missingForce(setup: SetUp, tyre: Point | null): (travel: number) => number {
+  const { model, motion, coilover, unsprungWeight } = setup;
+  const { outer, inner, offset } = model.shock;
+  const shock = motion.read({ length: [outer, inner], offset });
+  const patch = motion.read({ x: model.contactPatch });
+  const centre = motion.read({ y: model.wheelCentre });
+  const [side, up] = tyre ?? [0, 0];
+  return (travel) => {
+    const at = heightAt(setup, travel);
+    const { value, first } = shock(at);
+    const work = up + side * (patch(at).first ?? 0) - unsprungWeight * (centre(at).first ?? 0);
+    return work / -(first ?? 0) - given(eyeForce(coilover, value));
+  };
 }

@@ -12,12 +12,13 @@ import { type CheckedOptions, checkOptions, type LimitOptions } from './options.
 import { firstMeeting, type Meeting, type Side } from './outward.ts';
 import { askReason, ratioBound } from './ratio.ts';
 import { compareTravel, type RequiredTravel } from './required.ts';
+import { springBounds } from './spring.ts';
 import { tiltBounds } from './tilt.ts';
 import { tyreBounds } from './tyre-clearance.ts';
 import { wordsIn } from './words.ts';
 
 /**
- * What can end the travel: damper fully open or closed, bump stop solid, a ball joint or an end bearing at its last
+ * What can end the travel: damper fully open or closed, bump stop solid, the spring at its least length, a ball joint or an end bearing at its last
  * angle, tyre at the arch, chassis on the ground, a dead point of the linkage, the installation ratio at zero, a linkage
  * that locks, or one whose motion is not determined any farther.
  */
@@ -25,6 +26,7 @@ export type LimitCause =
   | 'damperOpen'
   | 'damperClosed'
   | 'stopSolid'
+  | 'springAtLeast'
   | 'ballJoint'
   | 'bearingTilt'
   | 'tyreAtArch'
@@ -99,6 +101,7 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     const damper = damperBounds(given, eyes, words);
     const bounds: Bound<LimitCause>[] = [
       ...damper.limits,
+      ...springBounds(given, eyes, words),
       ...articulationBounds(given, model, ask),
       ...tiltBounds(given, model, eyes, ask),
       ...tyreBounds(given, model, ask, words),

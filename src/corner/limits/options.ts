@@ -19,6 +19,8 @@ export interface LimitOptions {
    * event, the second a limit. Needs `damper`.
    */
   readonly bumpStop?: { readonly height: number; readonly solidHeight: number } | undefined;
+  /** Length between the end eyes at which the spring is at the least length that it permits, as `sizeCoilovers` finds it. */
+  readonly springAtLeast?: number | undefined;
   /** Tyre by its overall (unloaded) radius and width, or by its marking: '205/55R16'. */
   readonly tyre?: Tyre | string | undefined;
   /** Points of the wheel arch and its inner panel, fixed in the chassis. Needs `tyre`. */

@@ -1,0 +1,95 @@
+// What each wheel carries. A mass m that lies with the share f on the front axle and l on the left-hand side puts
+//
+//   front left  m f l,   front right  m f (1 - l),   rear left  m (1 - f) l,   rear right  m (1 - f) (1 - l)
+//
+// on the wheels; parts and added loads are summed. Scales say it without shares.
+
+import { type Issue, show } from '../errors.ts';
+
+/** Something that weighs on the wheels by its shares; kg. */
+export interface Spread {
+  readonly mass: number;
+  readonly frontShare: number;
+  /** Default half. */
+  readonly leftShare?: number | undefined;
+}
+
+/** What the car weighs, one of the three; kg. */
+export interface MassesInput {
+  readonly guess?: ({ readonly total: number } & Omit<Spread, 'mass'>) | undefined;
+  readonly parts?: readonly ({ readonly name: string } & Spread)[] | undefined;
+  readonly scales?:
+    | Readonly<Record<'frontLeft' | 'frontRight' | 'rearLeft' | 'rearRight', number>>
+    | undefined;
+  /** What comes on top: driver, fuel, luggage. */
+  readonly added?: readonly ({ readonly name: string } & Spread)[] | undefined;
+}
+
+/** Masses on the wheels of an axle, kg. */
+export interface AxleMass {
+  readonly left: number;
+  readonly right: number;
+}
+
+/** What the wheels of a car carry, kg. */
+export interface CarMasses {
+  readonly front: AxleMass;
+  readonly rear: AxleMass;
+  readonly total: number;
+  /** Share of the front axle, of the left-hand wheels. */
+  readonly frontShare: number;
+  readonly leftShare: number;
+}
+
+/** Masses on the four wheels; shares outside 0 to 1 are told by their places and nothing is reckoned from them. */
+export function carMasses(input: MassesInput): {
+  readonly masses: CarMasses | null;
+  readonly issues: Issue[];
+} {
+  const { guess, parts = [], scales, added = [] } = input;
+  const all = [
+    ...(guess === undefined ? [] : [{ at: 'guess', ...guess, mass: guess.total }]),
+    ...parts.map((part, k) => ({ ...part, at: `parts[${k}]` })),
+    ...added.map((load, k) => ({ ...load, at: `added[${k}]` })),
+  ];
+  const issues = all.flatMap(({ at, frontShare, leftShare }) => [
+    ...shareIssues(`${at}.frontShare`, frontShare),
+    ...shareIssues(`${at}.leftShare`, leftShare),
+  ]);
+  if (issues.length > 0) return { masses: null, issues };
+  let [fl, fr, rl, rr] =
+    scales === undefined
+      ? [0, 0, 0, 0]
+      : [scales.frontLeft, scales.frontRight, scales.rearLeft, scales.rearRight];
+  for (const { mass, frontShare: f, leftShare: l = 0.5 } of all) {
+    fl += mass * f * l;
+    fr += mass * f * (1 - l);
+    rl += mass * (1 - f) * l;
+    rr += mass * (1 - f) * (1 - l);
+  }
+  const total = fl + fr + rl + rr;
+  return {
+    masses: {
+      front: { left: fl, right: fr },
+      rear: { left: rl, right: rr },
+      total,
+      frontShare: (fl + fr) / total,
+      leftShare: (fl + rl) / total,
+    },
+    issues,
+  };
+}
+
+/** A share that is none. */
+export function shareIssues(path: string, share: number | undefined): Issue[] {
+  if (share === undefined || (share >= 0 && share <= 1)) return [];
+  return [
+    {
+      path,
+      problem: 'not a share',
+      got: show(share),
+      allowed: '0 to 1',
+      ...(share > 1 && share <= 100 ? { advice: `if ${share} % is meant, write ${share / 100}` } : {}),
+    },
+  ];
+}

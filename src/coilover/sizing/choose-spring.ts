@@ -1,0 +1,114 @@
+// The spring as it can be bought: of the user's list the one that fits and whose rate is nearest, as a ratio, to the wanted one;
+// without a list the wanted rate rounded to the steps in which rates are made.
+
+import type { CornerSizingFile } from '../../document/sizing-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
+import { coilSpring } from '../springs/coil-spring.ts';
+import { compressionUnder, type Stack } from '../springs/stack.ts';
+import type { Carried } from './rates.ts';
+
+type Sizing = Certain<CornerSizingFile>;
+
+/** A spring that is fitted. */
+export interface Spring {
+  readonly name: string;
+  /** N/mm. */
+  readonly rate: number;
+  /** Free length, mm; null where nothing is known but the rate. */
+  readonly free: number | null;
+  /** Least length that is permitted, mm; null as above. */
+  readonly least: number | null;
+  /** mm; null as above. */
+  readonly innerDiameter: number | null;
+}
+
+/** A spring of the list, with what it would come to. */
+export interface SpringChoice {
+  readonly spring: Spring;
+  /** Its rate by the wanted one. */
+  readonly ofWanted: number;
+  /** Compression at the bump limit, mm; null where that is not known. */
+  readonly needs: number | null;
+  /** Compression that it has, mm; null where that is not known. */
+  readonly has: number | null;
+  /** Why it can't be used; empty where it can. */
+  readonly against: readonly string[];
+}
+
+/** Springs of a corner's list. */
+export function listedSprings({ springs = [] }: Sizing): Spring[] {
+  return springs.map(({ name, rate, free, solid, least, innerDiameter, coil }) => {
+    const made = coil === undefined ? null : coilSpring(coil);
+    return {
+      name,
+      rate: rate ?? made?.rate ?? Number.NaN,
+      free,
+      least: least ?? made?.least ?? solid ?? null,
+      innerDiameter: innerDiameter ?? made?.innerDiameter ?? null,
+    };
+  });
+}
+
+/** Steps in which springs are commonly had, N/mm: 25 lbf/in, 5 N/mm. Common practice, no source. */
+export const RATE_STEP = 5;
+
+/** The available rates just below and above a wanted one, N/mm. */
+export function nextRates(wanted: number, step: number): { readonly below: number; readonly above: number } {
+  const k = Math.floor(wanted / step + 1e-9);
+  return { below: k * step, above: (k + 1) * step };
+}
+
+/** A spring with its helper, where there is one. */
+export function stackOf({ rate, free, least }: Spring, helper: Sizing['helper']): Stack {
+  const travel = free === null || least === null ? Number.POSITIVE_INFINITY : free - least;
+  const main = { rate, travel };
+  return {
+    springs:
+      helper === undefined ? [main] : [{ rate: helper.rate, travel: helper.free - helper.least }, main],
+  };
+}
+
+/** Free length of a spring with its helper and the ring between them, mm. */
+export function freeLengthOf(free: number, helper: Sizing['helper']): number {
+  return free + (helper === undefined ? 0 : helper.free + (helper.separator ?? 0));
+}
+
+/** The springs of the list, the nearest rate that fits first; `shortest` is the length between the eyes at the bump limit. */
+export function chooseSpring(
+  sizing: Sizing,
+  wanted: number,
+  carried: Carried,
+  shortest: number | null,
+): SpringChoice[] {
+  const { helper, order } = sizing;
+  return listedSprings(sizing)
+    .map((spring): SpringChoice => {
+      const against: string[] = [];
+      const { rate, free, least, innerDiameter } = spring;
+      const stack = stackOf(spring, helper);
+      const atRide = compressionUnder(stack, carried.springForce);
+      const shut = helper === undefined ? 0 : helper.free - helper.least;
+      const needs = shortest === null ? null : Math.max(0, atRide + carried.length - shortest - shut);
+      const has = free === null || least === null ? null : free - least;
+      if (needs !== null && has !== null && needs > has) {
+        against.push(
+          `it would be compressed by ${needs.toFixed(1)} mm at the bump limit and has ${has.toFixed(1)} mm`,
+        );
+      }
+      if (
+        innerDiameter !== null &&
+        order?.bodyDiameter !== undefined &&
+        innerDiameter <= order.bodyDiameter
+      ) {
+        against.push(
+          `its inner diameter of ${innerDiameter.toFixed(1)} mm does not go over ${order.bodyDiameter.toFixed(1)} mm`,
+        );
+      }
+      return { spring, ofWanted: rate / wanted, needs, has, against };
+    })
+    .sort(
+      (a, b) =>
+        Math.sign(a.against.length) - Math.sign(b.against.length) ||
+        Math.abs(Math.log(a.ofWanted)) - Math.abs(Math.log(b.ofWanted)),
+    );
+}

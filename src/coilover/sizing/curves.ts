@@ -1,0 +1,70 @@
+// Curves of a coilover at work over the travel that there is.
+
+import type { ColumnInfo } from '../../corner/columns.ts';
+import type { SweepEnd } from '../../corner/sweep.ts';
+import { GRAVITY } from '../../units.ts';
+import { wheelAt } from '../wheel.ts';
+import { freeLengthOf } from './choose-spring.ts';
+import { dampingRatioAt } from './damping.ts';
+import { frequencyOn } from './rates.ts';
+import type { AxleState } from './state.ts';
+
+/** What the wheel sees over travel, as the curves of a sweep: `plotCurves` and `vegaCurves` draw them. */
+export interface WheelCurves {
+  readonly info: readonly ColumnInfo[];
+  readonly end: { readonly droop: SweepEnd; readonly bump: SweepEnd };
+  /** All columns at a travel, mm; null where there is no value. */
+  readonly at: (travel: number) => Readonly<Record<string, number | null>>;
+  /** So many rows from end to end, evenly. */
+  rows(count?: number): Readonly<Record<string, number | null>>[];
+}
+
+const column = (name: string, unit: string, label: string, gaps = false): ColumnInfo => ({
+  name,
+  unit,
+  label,
+  gaps,
+});
+
+const COLUMNS: readonly ColumnInfo[] = [
+  column('travel', 'mm', 'travel, bump +'),
+  column('shockLength', 'mm', 'shock length'),
+  column('installationRatio', '', 'installation ratio'),
+  column('wheelLoad', 'N', 'force of the ground on the tyre'),
+  column('wheelRate', 'N/mm', 'wheel rate, without the tyre'),
+  column('frequency', 'Hz', 'frequency of the sprung mass, suspension alone', true),
+];
+
+/** Curves of an axle's corner; null where the coilover can't be reckoned. `damping` is in N s/m at the shaft. */
+export function wheelCurves(state: AxleState, damping: number | null): WheelCurves | null {
+  const { shock, coilover, mass, ends, spring, given } = state;
+  if (coilover === null || mass === null || spring === null) return null;
+  const free = spring.free === null ? null : freeLengthOf(spring.free, given.sizing.helper);
+  const info = [
+    ...COLUMNS,
+    ...(free === null ? [] : [column('springLength', 'mm', 'spring length between its seats')]),
+    ...(damping === null ? [] : [column('dampingRatio', '', 'damping ratio, below the knee', true)]),
+  ];
+  const { droop, bump } = ends;
+  const at = (asked: number) => {
+    const travel = Math.min(bump, Math.max(droop, asked));
+    const { length, ratio, load, rate } = wheelAt(shock, coilover, travel);
+    return {
+      travel,
+      shockLength: length,
+      installationRatio: ratio,
+      wheelLoad: load + mass.unsprung * GRAVITY,
+      wheelRate: rate,
+      frequency: frequencyOn(mass.sprung, rate),
+      ...(free === null ? {} : { springLength: Math.min(free, free - (coilover.loose - length)) }),
+      ...(damping === null ? {} : { dampingRatio: dampingRatioAt(state, damping, travel) }),
+    };
+  };
+  return {
+    info,
+    end: { droop: { travel: droop, how: 'reached' }, bump: { travel: bump, how: 'reached' } },
+    at,
+    rows: (count = 29) =>
+      Array.from({ length: count }, (_, k) => at(droop + ((bump - droop) * k) / (count - 1))),
+  };
+}

@@ -1,0 +1,79 @@
+// Lengths of a damper between its eyes: closed = dead length + stroke, open = dead length + 2 x stroke. Where none is given, the
+// one that the travel asks for: open as long as the shock is anywhere in the droop that is needed, and the stop solid where it is
+// shortest in the bump that is needed.
+
+import type { Issue } from '../../errors.ts';
+import type { CoiloverForce } from '../forces/eye-force.ts';
+import type { ShockCurve } from '../wheel.ts';
+import type { AxleInputs } from './inputs.ts';
+
+/** Lengths between the eyes, mm. */
+export interface DamperLengths {
+  readonly open: number;
+  readonly closed: number;
+}
+
+export type Stop = CoiloverForce['stop'];
+
+/** The bump stop on a damper. */
+export function stopOf({ limits, sizing }: AxleInputs, damper: DamperLengths | null): Stop {
+  const { bumpStop } = limits;
+  const table = sizing.bumpStopForces;
+  if (bumpStop === undefined || table === undefined || damper === null) return null;
+  return { contact: damper.closed + bumpStop.height, table };
+}
+
+/** The shortest and the longest that the shock is between two travels, looked at in so many places. */
+const PLACES = 24;
+
+function range(shock: ShockCurve, from: number, to: number): { least: number; most: number } {
+  const lengths = Array.from(
+    { length: PLACES + 1 },
+    (_, k) => shock.at(from + ((to - from) * k) / PLACES).length,
+  );
+  return { least: Math.min(...lengths), most: Math.max(...lengths) };
+}
+
+/** The damper that so much bump and droop ask for (mm, droop negative). */
+export function wantedDamper(
+  { limits }: AxleInputs,
+  shock: ShockCurve,
+  needed: { readonly bump: number; readonly droop: number },
+): DamperLengths {
+  const { least, most } = range(
+    shock,
+    Math.max(shock.droop, needed.droop),
+    Math.min(shock.bump, needed.bump),
+  );
+  return { open: most, closed: least - (limits.bumpStop?.solidHeight ?? 0) };
+}
+
+/** What of a damper can't be built. */
+export function damperIssues(
+  { open, closed }: DamperLengths,
+  installed: number,
+  least: number | undefined,
+): Issue[] {
+  const stroke = open - closed;
+  const issues: Issue[] = [];
+  if (open < installed || closed > installed) {
+    issues.push({
+      path: 'limits.damper',
+      problem: 'does not fit the installed length at the drawn ride height',
+      got: `${closed.toFixed(1)} mm closed, ${open.toFixed(1)} mm open`,
+      allowed: `closed less and open more than ${installed.toFixed(1)} mm`,
+      advice: 'change the lengths, or move a mount',
+    });
+  }
+  if (least !== undefined && closed - stroke < least) {
+    issues.push({
+      path: 'sizing.deadLength',
+      problem: `a stroke of ${stroke.toFixed(1)} mm can't fit the installed length of ${installed.toFixed(1)} mm`,
+      got: `${(closed - stroke).toFixed(1)} mm left for what is not stroke`,
+      allowed: `${least.toFixed(1)} mm or more: closed length ${(least + stroke).toFixed(1)} mm, open ${(least + 2 * stroke).toFixed(1)} mm`,
+      advice:
+        'ask for less travel, move a mount so that the coilover is longer, or take one with a shorter body',
+    });
+  }
+  return issues;
+}

@@ -1,0 +1,132 @@
+// Damping. A shaft that moves with R z' and resists with c R z' damps the wheel's travel with c R^2:
+//
+//   ratio      zeta = c R^2 / (2 sqrt(k_w m_s)),  k_w without the tyre        c = 2 zeta sqrt(k_w m_s) / R^2 at rest
+//   bump, rebound    c_b = 2 b c, c_r = 2 (1 - b) c: their mean is c
+//   force      c v up to the knee, beyond it so much less steep
+//   wheel hop  zeta_u = c R^2 / (2 sqrt((k_w + k_t) m_u))
+//
+// (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5; from memory.)
+
+import type { CornerSizingFile } from '../../document/sizing-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
+import { wheelAt } from '../wheel.ts';
+import type { FigureInfos, Numbers } from './figure.ts';
+import type { AxleState } from './state.ts';
+
+type Damping = NonNullable<Certain<CornerSizingFile>['damping']>;
+
+/** Share of bump, and steepness above the knee, where nothing is said; common practice, without a source. */
+const BUMP_SHARE = 0.4;
+const KNEE_SHARE = 0.5;
+/** Shaft speeds of the table without a choice, mm/s. */
+const SPEEDS = [10, 25, 50, 100, 150, 200, 300, 400, 500];
+
+export const DAMPING_FIGURES = {
+  damping: {
+    label: 'damping at the shaft, mean of bump and rebound',
+    quantity: 'damping',
+    settled: 'later',
+    definition:
+      'twice the wanted ratio times the root of wheel rate and sprung mass, by the square of the installation ratio at rest',
+  },
+  bumpDamping: {
+    label: 'bump damping below the knee',
+    quantity: 'damping',
+    settled: 'later',
+    definition: 'force by shaft speed while the coilover shortens',
+  },
+  reboundDamping: {
+    label: 'rebound damping below the knee',
+    quantity: 'damping',
+    settled: 'later',
+    definition: 'force by shaft speed while it lengthens',
+  },
+  dampingAtDroop: {
+    label: 'damping ratio at the droop limit',
+    quantity: 'ratio',
+    settled: 'later',
+    definition: 'the same damping with ratio and wheel rate of that pose',
+  },
+  dampingAtRest: {
+    label: 'damping ratio at ride height',
+    quantity: 'ratio',
+    settled: 'later',
+    definition:
+      'damping at the wheel by twice the root of wheel rate and sprung mass; below the knee, mean of bump and rebound',
+  },
+  dampingAtBump: {
+    label: 'damping ratio at the first touch of the bump stop, or the bump limit',
+    quantity: 'ratio',
+    settled: 'later',
+    definition: 'the same damping with ratio and wheel rate of that pose',
+  },
+  wheelHopDamping: {
+    label: 'damping ratio of wheel hop',
+    quantity: 'ratio',
+    settled: 'later',
+    definition:
+      'damping at the wheel by twice the root of unsprung mass times wheel rate and tyre rate together',
+  },
+} as const satisfies FigureInfos;
+
+/** N s/m. */
+function coefficient({ ratio }: Damping, state: AxleState): number | null {
+  const { atRest, mass } = state;
+  if (atRest === null || mass === null || !(atRest.rate > 0)) return null;
+  return (2 * ratio * Math.sqrt(atRest.rate * 1000 * mass.sprung)) / atRest.ratio ** 2;
+}
+
+/** The damping ratio at a travel; null where the wheel rate is not positive. */
+export function dampingRatioAt(state: AxleState, c: number, travel: number): number | null {
+  const { coilover, mass, shock } = state;
+  if (coilover === null || mass === null) return null;
+  const { rate, ratio } = wheelAt(shock, coilover, travel);
+  return rate > 0 ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung)) : null;
+}
+
+export function dampingNumbers(state: AxleState, stopTravel: number | null): Numbers<typeof DAMPING_FIGURES> {
+  const { damping, tyreRate } = state.given.sizing;
+  const c = damping === undefined ? null : coefficient(damping, state);
+  const { atRest, mass, ends, rest } = state;
+  if (damping === undefined || c === null || atRest === null || mass === null || rest === null) {
+    return {
+      damping: null,
+      bumpDamping: null,
+      reboundDamping: null,
+      dampingAtDroop: null,
+      dampingAtRest: null,
+      dampingAtBump: null,
+      wheelHopDamping: null,
+    };
+  }
+  const b = damping.bumpShare ?? BUMP_SHARE;
+  return {
+    damping: c,
+    bumpDamping: 2 * b * c,
+    reboundDamping: 2 * (1 - b) * c,
+    dampingAtDroop: dampingRatioAt(state, c, ends.droop),
+    dampingAtRest: dampingRatioAt(state, c, rest.travel),
+    dampingAtBump: dampingRatioAt(state, c, stopTravel ?? ends.bump),
+    wheelHopDamping:
+      tyreRate === undefined || mass.unsprung === 0
+        ? null
+        : (c * atRest.ratio ** 2) / (2 * Math.sqrt((atRest.rate + tyreRate) * 1000 * mass.unsprung)),
+  };
+}
+
+/** A row of the force table: at a shaft speed (mm/s) what the damper resists with, N. */
+export interface DampingRow {
+  readonly speed: number;
+  readonly bump: number;
+  readonly rebound: number;
+}
+
+/** The force table to valve by, from the coefficients below the knee (N s/m). */
+export function dampingTable(damping: Damping, bump: number, rebound: number): DampingRow[] {
+  const { knee = Number.POSITIVE_INFINITY, kneeShare = KNEE_SHARE, speeds = SPEEDS } = damping;
+  const force = (c: number, v: number) =>
+    (c * (Math.min(v, knee) + kneeShare * Math.max(0, v - knee))) / 1000;
+  return [...speeds]
+    .sort((a, b) => a - b)
+    .map((speed) => ({ speed, bump: force(bump, speed), rebound: force(rebound, speed) }));
+}

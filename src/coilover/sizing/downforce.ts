@@ -1,0 +1,140 @@
+// Downforce goes with the square of the speed, D = D_0 (v / v_0)^2, at a fixed balance and without feedback of the ride height.
+// Half of an axle's part loads each of its corners, and the wheel comes to rest where
+//
+//   W(z) = m_s g + D_corner;
+//
+// ride height is lost by z and by what the tyre gives, D_corner / k_t, of which only z uses travel.
+
+import type { CarSizingFile } from '../../document/sizing-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
+import { GRAVITY } from '../../units.ts';
+import { restUnder, travelAtLength, wheelAt } from '../wheel.ts';
+import type { FigureInfos, Numbers } from './figure.ts';
+import type { Axle } from './inputs.ts';
+import { frequencyOn, inSeries } from './rates.ts';
+import type { AxleState } from './state.ts';
+
+type Downforce = NonNullable<Certain<CarSizingFile>['downforce']>;
+
+/** A corner at a speed. */
+export interface AtSpeed {
+  /** km/h. */
+  readonly speed: number;
+  /** Downforce on this corner, N. */
+  readonly downforce: number;
+  /** Travel, mm from the drawn ride height, bump +; null where the coilover can't be reckoned. */
+  readonly travel: number | null;
+  /** `between`: on its spring; `bumpEnd`: on the stops. */
+  readonly how: 'between' | 'bumpEnd' | 'droopEnd' | null;
+  /** Ride height lost against standing, mm: travel and tyre; without a tyre rate the travel alone. */
+  readonly heightLost: number | null;
+  /** Bump travel left to the first contact with the stop, mm. */
+  readonly leftToStop: number | null;
+  /** Bump travel left to the limit, mm. */
+  readonly leftToLimit: number | null;
+  /** Hz, of the suspension alone. */
+  readonly frequency: number | null;
+  /** Hz, on the tyre. */
+  readonly frequencyOnTyre: number | null;
+}
+
+export const DOWNFORCE_FIGURES = {
+  topSpeedDownforce: {
+    label: 'downforce on the corner at top speed',
+    quantity: 'force',
+    settled: 'car',
+    definition: 'the axle’s share of the downforce, half of it, by the square of the speed',
+  },
+  topSpeedHeightLost: {
+    label: 'ride height lost at top speed',
+    quantity: 'length',
+    settled: 'later',
+    definition: 'travel and squash of the tyre from standing to top speed, at fixed balance',
+  },
+  topSpeedLeft: {
+    label: 'bump travel left at top speed',
+    quantity: 'length',
+    settled: 'later',
+    definition: 'from where the wheel rests at top speed to the first limit',
+  },
+  topSpeedFrequency: {
+    label: 'frequency at top speed',
+    quantity: 'frequency',
+    settled: 'later',
+    definition:
+      'of the sprung mass on the wheel rate there, without the tyre; the mass does not grow with the load',
+  },
+} as const satisfies FigureInfos;
+
+/** Downforce of a corner at a speed (km/h), N. */
+export function cornerDownforce(
+  { speed: v0, force, frontShare }: Downforce,
+  axle: Axle,
+  speed: number,
+): number {
+  const share = axle === 'front' ? frontShare : 1 - frontShare;
+  return (force * (speed / v0) ** 2 * share) / 2;
+}
+
+/** The last of the speeds to look at, or the one at which the force is known. */
+export function topSpeedOf({ speeds, speed }: Downforce): number {
+  return speeds?.[speeds.length - 1] ?? speed;
+}
+
+/** A corner of an axle at a speed. */
+export function atSpeed(state: AxleState, downforce: Downforce, axle: Axle, speed: number): AtSpeed {
+  const force = cornerDownforce(downforce, axle, speed);
+  const { coilover, mass, rest, shock, ends, given } = state;
+  const nothing = {
+    speed,
+    downforce: force,
+    travel: null,
+    how: null,
+    heightLost: null,
+    leftToStop: null,
+    leftToLimit: null,
+    frequency: null,
+    frequencyOnTyre: null,
+  };
+  if (coilover === null || mass === null || rest === null) return nothing;
+  const { tyreRate } = given.sizing;
+  const { travel, how } = restUnder(shock, coilover, mass.sprung * GRAVITY + force, ends);
+  const { rate } = wheelAt(shock, coilover, travel);
+  const contact =
+    state.settings.damper &&
+    given.limits.bumpStop &&
+    state.settings.damper.closed + given.limits.bumpStop.height;
+  const stop = contact === null || contact === undefined ? null : travelAtLength(shock, contact, ends.bump);
+  const onSpring = how === 'between';
+  return {
+    speed,
+    downforce: force,
+    travel,
+    how,
+    heightLost: onSpring ? travel - rest.travel + (tyreRate === undefined ? 0 : force / tyreRate) : null,
+    leftToStop: stop === null ? null : stop - travel,
+    leftToLimit: ends.bump - travel,
+    frequency: onSpring ? frequencyOn(mass.sprung, rate) : null,
+    frequencyOnTyre:
+      onSpring && tyreRate !== undefined && rate > 0
+        ? frequencyOn(mass.sprung, inSeries(rate, tyreRate))
+        : null,
+  };
+}
+
+export function downforceNumbers(
+  state: AxleState,
+  downforce: Downforce | undefined,
+  axle: Axle,
+): Numbers<typeof DOWNFORCE_FIGURES> {
+  if (downforce === undefined) {
+    return { topSpeedDownforce: null, topSpeedHeightLost: null, topSpeedLeft: null, topSpeedFrequency: null };
+  }
+  const top = atSpeed(state, downforce, axle, topSpeedOf(downforce));
+  return {
+    topSpeedDownforce: top.downforce,
+    topSpeedHeightLost: top.heightLost,
+    topSpeedLeft: top.leftToLimit,
+    topSpeedFrequency: top.frequency,
+  };
+}

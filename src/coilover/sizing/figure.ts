@@ -1,0 +1,28 @@
+import type { Quantity } from '../../units.ts';
+
+/**
+ * When a figure is settled: `order` can't be changed once the coilover is made, `later` can (spring, valving, perch), `car`
+ * belongs to the car and not to the coilover.
+ */
+export type Settled = 'order' | 'later' | 'car';
+
+/** What a figure is. */
+export interface FigureInfo {
+  readonly label: string;
+  /** What it is measured in; `ratio` for a bare number. */
+  readonly quantity: Quantity | 'ratio';
+  readonly settled: Settled;
+  /** Its definition, in a line. */
+  readonly definition: string;
+}
+
+/** Figures by name. */
+export type FigureInfos = Readonly<Record<string, FigureInfo>>;
+
+/** A value for each figure of a list; null where there is none, as when an input is missing. */
+export type Numbers<Infos extends FigureInfos> = { readonly [Name in keyof Infos]: number | null };
+
+/** Figures of a list without a value. */
+export function none<Infos extends FigureInfos>(infos: Infos): Numbers<Infos> {
+  return Object.fromEntries(Object.keys(infos).map((name) => [name, null])) as Numbers<Infos>;
+}

@@ -1,0 +1,136 @@
+import { type ShockCurve, travelAtLength } from '../wheel.ts';
+import type { FigureInfos, Numbers } from './figure.ts';
+import type { AxleState } from './state.ts';
+import type { TravelNeeded } from './travel-needed.ts';
+
+export const LENGTH_FIGURES = {
+  installedLength: {
+    label: 'installed length',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'between the middles of the bolts at the drawn ride height',
+  },
+  installationRatio: {
+    label: 'installation ratio at the drawn ride height',
+    quantity: 'ratio',
+    settled: 'car',
+    definition: 'mm that the coilover shortens a mm of bump of the contact patch',
+  },
+  openLength: {
+    label: 'open length',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'between the middles of the bolts, fully extended',
+  },
+  closedLength: {
+    label: 'closed length',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'between the middles of the bolts, fully compressed, with no stop in the way',
+  },
+  stroke: {
+    label: 'stroke',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'open length less closed length',
+  },
+  deadLength: {
+    label: 'dead length',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'closed length less stroke: what of the length is not stroke',
+  },
+  bumpStroke: {
+    label: 'stroke from the installed length to closed',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'installed length less closed length; the bump stop takes its share of it',
+  },
+  droopStroke: {
+    label: 'stroke from the installed length to open',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'open length less installed length',
+  },
+  bumpTravel: {
+    label: 'bump travel of the damper',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'wheel travel from the drawn ride height until the stop is solid or the damper closed',
+  },
+  droopTravel: {
+    label: 'droop travel of the damper',
+    quantity: 'length',
+    settled: 'order',
+    definition:
+      'wheel travel from the drawn ride height until the damper is fully open, as a positive number',
+  },
+  bumpNeeded: {
+    label: 'bump travel needed',
+    quantity: 'length',
+    settled: 'car',
+    definition: 'the most of the cases below',
+  },
+  droopNeeded: {
+    label: 'droop travel needed',
+    quantity: 'length',
+    settled: 'car',
+    definition: 'the most of the cases below, as a positive number',
+  },
+  bumpSpare: {
+    label: 'bump travel to spare',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'bump travel of the damper less what is needed',
+  },
+  droopSpare: {
+    label: 'droop travel to spare',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'droop travel of the damper less what is needed',
+  },
+} as const satisfies FigureInfos;
+
+/** The travel at which a damper's bump stop is solid, or it is closed; null where the linkage does not go so far. */
+export function solidTravel({ settings, given, shock }: AxleState): number | null {
+  const { damper } = settings;
+  if (damper === null) return null;
+  return travelAtLength(shock, damper.closed + (given.limits.bumpStop?.solidHeight ?? 0), shock.bump);
+}
+
+/** The travel at which a damper's bump stop is first touched; null where there is none. */
+export function contactTravel({ settings, given, shock }: AxleState): number | null {
+  const { damper } = settings;
+  const { bumpStop } = given.limits;
+  if (damper === null || bumpStop === undefined) return null;
+  return travelAtLength(shock, damper.closed + bumpStop.height, shock.bump);
+}
+
+function openTravel(shock: ShockCurve, open: number): number | null {
+  return travelAtLength(shock, open, shock.droop);
+}
+
+export function lengthNumbers(state: AxleState, needed: TravelNeeded): Numbers<typeof LENGTH_FIGURES> {
+  const { shock, settings } = state;
+  const { length, ratio } = shock.at(0);
+  const { damper } = settings;
+  const bump = solidTravel(state);
+  const opens = damper === null ? null : openTravel(shock, damper.open);
+  const stroke = damper === null ? null : damper.open - damper.closed;
+  return {
+    installedLength: length,
+    installationRatio: ratio,
+    openLength: damper?.open ?? null,
+    closedLength: damper?.closed ?? null,
+    stroke,
+    deadLength: damper === null || stroke === null ? null : damper.closed - stroke,
+    bumpStroke: damper === null ? null : length - damper.closed,
+    droopStroke: damper === null ? null : damper.open - length,
+    bumpTravel: bump,
+    droopTravel: opens === null ? null : -opens,
+    bumpNeeded: needed.bump,
+    droopNeeded: -needed.droop,
+    bumpSpare: bump === null ? null : bump - needed.bump,
+    droopSpare: opens === null ? null : needed.droop - opens,
+  };
+}

@@ -1,0 +1,32 @@
+import { GRAVITY } from '../../units.ts';
+import { restUnder } from '../wheel.ts';
+import { freeLengthOf } from './choose-spring.ts';
+import type { AxleState } from './state.ts';
+
+/** Where the car stands with the perch at either end of its thread: travel from the drawn ride height, mm, bump + is low. */
+export interface PerchRange {
+  /** With the seats as near to the eyes as they go, and as far. */
+  readonly low: number;
+  readonly high: number;
+  /** Whether the drawn ride height lies between. */
+  readonly reaches: boolean;
+}
+
+/** Ride heights within reach of a perch; null where its range or the spring's free length is not known. */
+export function perchRange({ given, spring, shock, coilover, mass, ends }: AxleState): PerchRange | null {
+  const { perch, helper } = given.sizing;
+  if (
+    perch?.least === undefined ||
+    perch.most === undefined ||
+    spring?.free == null ||
+    coilover === null ||
+    mass === null
+  ) {
+    return null;
+  }
+  const free = freeLengthOf(spring.free, helper);
+  const standing = (eyesToSeats: number) =>
+    restUnder(shock, { ...coilover, loose: eyesToSeats + free }, mass.sprung * GRAVITY, ends).travel;
+  const [low, high] = [standing(perch.least), standing(perch.most)];
+  return { low, high, reaches: low >= 0 && high <= 0 };
+}

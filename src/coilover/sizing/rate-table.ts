@@ -1,0 +1,58 @@
+import { RATE_STEP, type Spring } from './choose-spring.ts';
+import { frequencyOn, inSeries } from './rates.ts';
+import { type AxleState, axleState } from './state.ts';
+
+/** What a spring rate comes to with the perch set for the drawn ride height. */
+export interface RateRow {
+  /** N/mm. */
+  readonly springRate: number;
+  /** N/mm of contact-patch travel. */
+  readonly wheelRate: number;
+  /** Hz, of the suspension alone; null where there is none. */
+  readonly frequency: number | null;
+  /** Hz, on the tyre; null where there is none. */
+  readonly frequencyOnTyre: number | null;
+  /** Compression at full extension, mm; below 0 a gap; null without a damper. */
+  readonly preload: number | null;
+  readonly fitted: boolean;
+}
+
+/** Steps shown to either side of the rate that is fitted. */
+const AROUND = 4;
+
+/** Rates around the one that is fitted, in the steps in which they can be had: for the talk with whoever makes the coilover. */
+export function rateTable(state: AxleState): RateRow[] {
+  const { given, mass, shock, settings, spring } = state;
+  if (spring === null || mass === null) return [];
+  const { perch: _, rateStep: step = RATE_STEP, ...sizing } = given.sizing;
+  const middle = Math.round(spring.rate / step);
+  const rates = Array.from({ length: 2 * AROUND + 1 }, (_, k) => (middle + k - AROUND) * step).filter(
+    (rate) => rate > 0,
+  );
+  if (!rates.includes(spring.rate)) rates.push(spring.rate);
+  return rates
+    .sort((a, b) => a - b)
+    .flatMap((rate): RateRow[] => {
+      const fitted: Spring = { name: '', rate, free: null, least: null, innerDiameter: null };
+      const tried = axleState({ ...given, sizing, sprungMass: mass.sprung }, null, shock, {
+        ...settings,
+        spring: fitted,
+      });
+      const { atRest, coilover } = tried;
+      if (atRest === null || coilover === null) return [];
+      const { tyreRate } = sizing;
+      return [
+        {
+          springRate: rate,
+          wheelRate: atRest.rate,
+          frequency: frequencyOn(mass.sprung, atRest.rate),
+          frequencyOnTyre:
+            tyreRate === undefined || !(atRest.rate > 0)
+              ? null
+              : frequencyOn(mass.sprung, inSeries(atRest.rate, tyreRate)),
+          preload: settings.damper === null ? null : coilover.loose - settings.damper.open,
+          fitted: rate === spring.rate,
+        },
+      ];
+    });
+}

@@ -1,0 +1,197 @@
+// From what is wanted at the wheel to the spring. With m the sprung mass, W = m g the load, R and R' ratio and slope at ride, F = W/R
+// the whole force between the eyes, k_t the rate of the tyre:
+//
+//   frequency  f  = sqrt(k / m) / (2 pi),   k the wheel rate k_w, or in series with the tyre k_w k_t / (k_w + k_t)
+//   spring     k_s = (k_w - F R') / R^2 - k_stop
+//   in series with a helper k_h that is not shut:  1/k_s = 1/k - 1/k_h
+//
+// (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5, for frequencies and the tyre in series; from memory.)
+
+import type { CornerSizingFile } from '../../document/sizing-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
+import { type Issue, show } from '../../errors.ts';
+import { GRAVITY } from '../../units.ts';
+import { stopPush } from '../forces/eye-force.ts';
+import type { ShockCurve } from '../wheel.ts';
+import type { Stop } from './damper.ts';
+
+type Sizing = Certain<CornerSizingFile>;
+
+/** N in a kN: kg/s^2 is N/m, rates are N/mm. */
+const MILLI = 1e-3;
+
+/** Rate (N/mm) at which a mass (kg) swings with a frequency (Hz). */
+export function rateForFrequency(mass: number, frequency: number): number {
+  return mass * (2 * Math.PI * frequency) ** 2 * MILLI;
+}
+
+/** Frequency (Hz) of a mass (kg) on a rate (N/mm); null on a rate that pushes it away. */
+export function frequencyOn(mass: number, rate: number): number | null {
+  return rate > 0 ? Math.sqrt(rate / (mass * MILLI)) / (2 * Math.PI) : null;
+}
+
+/** Two rates in series, N/mm. */
+export function inSeries(a: number, b: number): number {
+  return (a * b) / (a + b);
+}
+
+/** Force of the gas on the rod, N. */
+export function gasForceOf(gas: Sizing['gas']): number {
+  if (gas?.force !== undefined) return gas.force;
+  const { rodDiameter = 0, pressure = 0 } = gas ?? {};
+  // 1 bar = 0.1 N/mm^2
+  return (Math.PI / 4) * rodDiameter ** 2 * pressure * 0.1;
+}
+
+/** How a corner carries its sprung mass at the drawn ride height. */
+export interface Carried {
+  readonly mass: number;
+  readonly length: number;
+  readonly ratio: number;
+  readonly slope: number;
+  /** The whole force between the eyes, N, and what of it is left to the spring. */
+  readonly force: number;
+  readonly springForce: number;
+  readonly gas: number;
+  readonly stopRate: number;
+}
+
+/** How a mass (kg) stands at ride; an issue where the coilover can't bear it. */
+export function carriedAtRide(
+  mass: number,
+  shock: ShockCurve,
+  gas: number,
+  stop: Stop,
+): { readonly carried: Carried | null; readonly issues: Issue[] } {
+  const { length, ratio, slope } = shock.at(0);
+  if (!(ratio > 0)) {
+    return {
+      carried: null,
+      issues: [
+        {
+          path: 'coilover',
+          problem: 'bump does not shorten the coilover at ride height, so that it carries nothing',
+          got: `an installation ratio of ${ratio.toFixed(4)}`,
+          allowed: 'more than 0',
+          advice: 'look at its mounts again',
+        },
+      ],
+    };
+  }
+  const force = (mass * GRAVITY) / ratio;
+  const pushed = stopPush(stop, length);
+  const springForce = force - gas - pushed.force;
+  const carried = { mass, length, ratio, slope, force, springForce, gas, stopRate: pushed.rate };
+  if (springForce > 0) return { carried, issues: [] };
+  return {
+    carried: null,
+    issues: [
+      {
+        path: 'sizing.gas',
+        problem: 'gas and bump stop carry more than the sprung mass at ride height',
+        got: `${(gas + pushed.force).toFixed(0)} N`,
+        allowed: `less than ${force.toFixed(0)} N, the force between the eyes`,
+        advice: 'look at gas, bump stop and sprung mass again',
+      },
+    ],
+  };
+}
+
+/** The rates that a target asks for, N/mm; null where there are none. */
+export interface WantedRates {
+  readonly wheelRate: number | null;
+  /** Of the springs together at ride. */
+  readonly together: number | null;
+  /** Of the main spring. */
+  readonly springRate: number | null;
+}
+
+/** What the target of a corner asks of the spring. */
+export function wantedRates(
+  { target, tyreRate, helper }: Sizing,
+  carried: Carried,
+): WantedRates & { readonly issues: Issue[] } {
+  const nothing = { wheelRate: null, together: null, springRate: null };
+  if (target === undefined) return { ...nothing, issues: [] };
+  const { mass, ratio, slope, force, springForce, stopRate } = carried;
+  const shut = helper === undefined || helper.rate * (helper.free - helper.least) <= springForce;
+  if (target.springRate !== undefined) {
+    const { springRate } = target;
+    const together = shut ? springRate : inSeries(springRate, helper.rate);
+    const wheelRate = (together + stopRate) * ratio * ratio + force * slope;
+    return { wheelRate, together, springRate, issues: [] };
+  }
+  const wheel = wheelRateFor(target, mass, tyreRate);
+  if (wheel.rate === null) return { ...nothing, issues: wheel.issues };
+  const wheelRate = wheel.rate;
+  const together = (wheelRate - force * slope) / (ratio * ratio) - stopRate;
+  if (!(together > 0)) {
+    return {
+      ...nothing,
+      wheelRate,
+      issues: [
+        {
+          path: 'sizing.target',
+          problem: 'asks for a spring of negative rate',
+          got: `${together.toFixed(1)} N/mm for ${wheelRate.toFixed(1)} N/mm at the wheel`,
+          allowed: `more than ${(stopRate * ratio * ratio + force * slope).toFixed(1)} N/mm at the wheel: so much the change of ratio and the stop give by themselves`,
+          advice: 'ask for more, or for another place of the mounts',
+        },
+      ],
+    };
+  }
+  if (shut) return { wheelRate, together, springRate: together, issues: [] };
+  if (together < helper.rate) {
+    return { wheelRate, together, springRate: 1 / (1 / together - 1 / helper.rate), issues: [] };
+  }
+  return {
+    ...nothing,
+    wheelRate,
+    together,
+    issues: [
+      {
+        path: 'sizing.helper.rate',
+        problem: 'the helper is not shut at ride height and softer than what both are to give',
+        got: `${helper.rate} N/mm`,
+        allowed: `more than ${together.toFixed(1)} N/mm, or shut below ${springForce.toFixed(0)} N`,
+        advice: 'take a softer or shorter helper, which is shut at ride height, or a stiffer tender',
+      },
+    ],
+  };
+}
+
+function wheelRateFor(
+  target: NonNullable<Sizing['target']>,
+  mass: number,
+  tyreRate: number | undefined,
+): { rate: number | null; issues: Issue[] } {
+  if (target.frequency === undefined) return { rate: target.wheelRate ?? null, issues: [] };
+  const rate = rateForFrequency(mass, target.frequency);
+  if (target.onTyre !== true) return { rate, issues: [] };
+  if (tyreRate === undefined) {
+    return {
+      rate: null,
+      issues: [
+        {
+          path: 'sizing.tyreRate',
+          problem: 'missing, though the frequency is to be that on the tyre',
+          allowed: 'N/mm',
+          advice: 'add it, or take out onTyre',
+        },
+      ],
+    };
+  }
+  if (tyreRate > rate) return { rate: (rate * tyreRate) / (tyreRate - rate), issues: [] };
+  const most = frequencyOn(mass, tyreRate) ?? 0;
+  return {
+    rate: null,
+    issues: [
+      {
+        path: 'sizing.target.frequency',
+        problem: 'more than the tyre alone gives',
+        got: `${show(target.frequency)} Hz`,
+        allowed: `less than ${most.toFixed(2)} Hz with a tyre of ${tyreRate.toFixed(0)} N/mm`,
+      },
+    ],
+  };
+}

@@ -1,0 +1,66 @@
+import type { Limits } from '../../corner/limits/limits.ts';
+import type { DocumentCorner } from '../../corner/read-corner.ts';
+import type { Note } from '../../document/note.ts';
+import type { Issue } from '../../errors.ts';
+import type { Units } from '../../units.ts';
+import type { CornerForces } from '../forces/corner-forces.ts';
+import type { Spring, SpringChoice } from './choose-spring.ts';
+import type { WheelCurves } from './curves.ts';
+import type { DamperLengths } from './damper.ts';
+import type { DampingRow } from './damping.ts';
+import type { AtSpeed } from './downforce.ts';
+import type { FigureInfo } from './figure.ts';
+import type { Sure } from './how-sure.ts';
+import type { Axle } from './inputs.ts';
+import type { PerchRange } from './perch.ts';
+import type { RateRow } from './rate-table.ts';
+import type { TravelNeeded } from './travel-needed.ts';
+
+/** A figure with its definition, and how sure it is. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
+export interface Figure extends FigureInfo, Sure {
+  readonly name: string;
+}
+
+/** The coilover of one axle, sized. */
+export interface AxleSizing {
+  readonly axle: Axle;
+  readonly document: DocumentCorner;
+  readonly figures: readonly Figure[];
+  /** The figure with a name; its value is null where an input for it is missing. */
+  figure(name: string): Figure;
+  /** The spring that is fitted, null where nothing says what it is to give. */
+  readonly spring: Spring | null;
+  /** Springs of the list, the one that fits best first. */
+  readonly choices: readonly SpringChoice[];
+  /** Rates that can be had next below and above the wanted one, N/mm. */
+  readonly nextRates: { readonly below: number; readonly above: number } | null;
+  /** Spring rate by the hand method for the same wheel rate, N/mm, or why there is none. */
+  readonly handRate: number | string;
+  readonly rateTable: readonly RateRow[];
+  /** The damper, mm between the eyes, and whether it was given or follows from the travel that is needed. */
+  readonly damper: (DamperLengths & { readonly given: boolean }) | null;
+  readonly needed: TravelNeeded;
+  readonly limits: Limits;
+  readonly perch: PerchRange | null;
+  readonly dampingTable: readonly DampingRow[];
+  readonly speeds: readonly AtSpeed[];
+  readonly curves: WheelCurves | null;
+  /** Forces in joints and mounts; null where the coilover can't be reckoned. */
+  readonly forces: CornerForces | null;
+}
+
+/** The coilovers of a car, sized. */
+export interface Sizing {
+  readonly name?: string;
+  readonly units: Units;
+  readonly use?: string;
+  readonly axles: readonly AxleSizing[];
+  /** Figures of the car as a whole. */
+  readonly figures: readonly Figure[];
+  /** What can't be, with its numbers: each leaves out what hangs on it, and nothing else. */
+  readonly findings: readonly Issue[];
+  /** What to look at again in the document, though it is no error. */
+  readonly notes: readonly Note[];
+  readonly assumptions: readonly string[];
+  readonly openPoints: readonly string[];
+}

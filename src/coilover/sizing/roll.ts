@@ -1,0 +1,97 @@
+// Roll of the sprung part on both axles. With t the track, k_w the wheel rate at rest and B what a bar adds:
+//
+//   roll stiffness of an axle   K = k_w t^2 / 2 + B
+//   roll angle per g            phi = m_s g h / (K_front + K_rear - m_s g h)
+//
+// h the height of the sprung centre of gravity above the roll axis, which joins the roll centres of the axles and is taken where the
+// sprung mass lies (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 6; from memory). Tyres are taken as rigid.
+
+import { DEGREES, GRAVITY } from '../../units.ts';
+import type { FigureInfos, Numbers } from './figure.ts';
+import type { AxleState } from './state.ts';
+
+export const ROLL_FIGURES = {
+  rollStiffness: {
+    label: 'roll stiffness of the axle, springs alone',
+    quantity: 'rollStiffness',
+    settled: 'later',
+    definition: 'wheel rate at rest times track squared, by two',
+  },
+  rollStiffnessWithBar: {
+    label: 'roll stiffness of the axle with its bar',
+    quantity: 'rollStiffness',
+    settled: 'later',
+    definition: 'springs and anti-roll bar together',
+  },
+  rollCentreHeight: {
+    label: 'roll centre above the ground',
+    quantity: 'length',
+    settled: 'car',
+    definition:
+      'at rest, both wheels moving alike: where the line square to the path of the contact patch meets the centreline',
+  },
+} as const satisfies FigureInfos;
+
+export const CAR_ROLL_FIGURES = {
+  rollAngle: {
+    label: 'roll angle per g, without bars',
+    quantity: 'angle',
+    settled: 'later',
+    definition:
+      'sprung weight times its height above the roll axis, by the roll stiffness of both axles less that moment; tyres rigid',
+  },
+  rollAngleWithBars: {
+    label: 'roll angle per g, with bars',
+    quantity: 'angle',
+    settled: 'later',
+    definition: 'the same with the anti-roll bars',
+  },
+} as const satisfies FigureInfos;
+
+/** N mm/rad in a N m/deg. */
+const PER_DEGREE = 1000 * DEGREES;
+
+export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<typeof ROLL_FIGURES> {
+  if (atRest === null || rest === null) {
+    return {
+      rollStiffness: null,
+      rollStiffnessWithBar: null,
+      rollCentreHeight: shock.patch(0).rollCentreHeight,
+    };
+  }
+  const { y, rollCentreHeight } = shock.patch(rest.travel);
+  const stiffness = (atRest.rate * (2 * y) ** 2) / 2 / PER_DEGREE;
+  return {
+    rollStiffness: stiffness,
+    rollStiffnessWithBar: stiffness + (given.sizing.antiRollBar ?? 0),
+    rollCentreHeight,
+  };
+}
+
+/** Roll per g of a car whose sprung centre is so high, mm; degrees. */
+export function rollOfCar(
+  front: AxleState,
+  rear: AxleState | undefined,
+  centreHeight: number | undefined,
+): Numbers<typeof CAR_ROLL_FIGURES> {
+  if (rear?.mass == null || front.mass === null || centreHeight === undefined) {
+    return { rollAngle: null, rollAngleWithBars: null };
+  }
+  const axles = [front, rear].map((axle) => ({ roll: rollOfAxle(axle), sprung: axle.mass?.sprung ?? 0 }));
+  const sprung = axles.reduce((sum, axle) => sum + 2 * axle.sprung, 0);
+  const axis = axles.reduce(
+    (sum, axle) => sum + (2 * axle.sprung * (axle.roll.rollCentreHeight ?? 0)) / sprung,
+    0,
+  );
+  const moment = sprung * GRAVITY * (centreHeight - axis);
+  const angle = (stiffness: (number | null)[]) => {
+    const [f, r] = stiffness;
+    if (f === null || r === null) return null;
+    const left = (f + r) * PER_DEGREE - moment;
+    return left > 0 ? (moment / left) * DEGREES : null;
+  };
+  return {
+    rollAngle: angle(axles.map(({ roll }) => roll.rollStiffness)),
+    rollAngleWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar)),
+  };
+}

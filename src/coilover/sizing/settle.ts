@@ -1,0 +1,154 @@
+// What is settled for a car's coilovers: the spring by the wanted rate, the damper by the travel that is then needed, the ends of the travel
+// by its limits.
+
+import { modelOf } from '../../corner/corner.ts';
+import { type Limits, limitsOf } from '../../corner/limits/limits.ts';
+import { checkOptions } from '../../corner/limits/options.ts';
+import type { CarDocument } from '../../corner/read-corner.ts';
+import { travelOf } from '../springs/stack.ts';
+import type { ShockCurve } from '../wheel.ts';
+import { chooseSpring, RATE_STEP, type Spring, type SpringChoice } from './choose-spring.ts';
+import { type DamperLengths, wantedDamper } from './damper.ts';
+import { doubtsOf, type UncertainInput } from './doubts.ts';
+import { howSure } from './how-sure.ts';
+import { AXLES, type Axle, type AxleInputs, type CarInputs } from './inputs.ts';
+import { type AxleSettings, carStates, eachAxle, ofAxle, type PerAxle } from './numbers.ts';
+import type { Settings } from './state.ts';
+
+/** What is settled, and what it was chosen from. */
+export interface Settled {
+  readonly settings: PerAxle<AxleSettings>;
+  readonly limits: PerAxle<Limits>;
+  readonly choices: PerAxle<readonly SpringChoice[]>;
+}
+
+/**
+ * Settles the coilovers of a car: springs by the wanted rates, then dampers, where none are given, by the travel that is needed with these,
+ * its interval as a margin because a length can't be changed after the order.
+ */
+export function settleCar(
+  document: CarDocument,
+  inputs: CarInputs,
+  shocks: PerAxle<ShockCurve>,
+  uncertain: readonly UncertainInput[],
+): Settled {
+  const bare = eachAxle(inputs, (axle): Settings => {
+    return { spring: null, damper: ofAxle(inputs, axle).limits.damper ?? null, ends: null };
+  });
+  const first = carStates(inputs, shocks, bare);
+  const choices = eachAxle(inputs, (axle): readonly SpringChoice[] => {
+    const given = ofAxle(inputs, axle);
+    const { carried, wanted } = ofAxle(first.states, axle);
+    if (carried === null || wanted.springRate === null) return [];
+    const damper = damperFor(given, ofAxle(shocks, axle), ofAxle(first.needed, axle));
+    const shortest = damper === null ? null : damper.closed + (given.limits.bumpStop?.solidHeight ?? 0);
+    return chooseSpring(given.sizing, wanted.springRate, carried, shortest);
+  });
+  const sprung = eachAxle(inputs, (axle) => ({
+    ...ofAxle(bare, axle),
+    spring: fitted(ofAxle(inputs, axle), ofAxle(first.states, axle).wanted.springRate, ofAxle(choices, axle)),
+  }));
+  const needed = neededAtWorst(document, inputs, shocks, sprung, uncertain);
+  const damped = eachAxle(inputs, (axle) => ({
+    ...ofAxle(sprung, axle),
+    damper: damperFor(ofAxle(inputs, axle), ofAxle(shocks, axle), ofAxle(needed, axle)),
+  }));
+  const { states } = carStates(inputs, shocks, damped);
+  const limits = eachAxle(inputs, (axle) => {
+    const { coilover, stack } = ofAxle(states, axle);
+    const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
+    const spring =
+      coilover === null || !Number.isFinite(travel) ? {} : { springAtLeast: coilover.loose - travel };
+    return limitsWith(document, axle, { damper: ofAxle(damped, axle).damper, ...spring });
+  });
+  const settings = eachAxle(inputs, (axle): AxleSettings => {
+    const { bump, droop, behind } = ofAxle(limits, axle);
+    const shock = ofAxle(shocks, axle);
+    const bumps = [bump, ...behind].filter((limit) => limit?.side === 'bump');
+    const within = (travel: number | undefined, end: number) =>
+      Math.min(shock.bump, Math.max(shock.droop, travel ?? end));
+    return {
+      ...ofAxle(damped, axle),
+      ends: { bump: within(bump?.travel, shock.bump), droop: within(droop?.travel, shock.droop) },
+      springEnd: bumps.find((limit) => limit?.cause !== 'springAtLeast')?.travel ?? null,
+    };
+  });
+  return { settings, limits, choices };
+}
+
+/** Travel that is needed, mm, droop negative: at the unfavourable end of its interval where a damper follows from it. */
+function neededAtWorst(
+  document: CarDocument,
+  inputs: CarInputs,
+  shocks: PerAxle<ShockCurve>,
+  settings: PerAxle<Settings>,
+  uncertain: readonly UncertainInput[],
+): PerAxle<Travel> {
+  const nominal = carStates(inputs, shocks, settings).needed;
+  if (AXLES.every((axle) => inputs[axle]?.limits.damper !== undefined || inputs[axle] === undefined))
+    return nominal;
+  const sure = howSure(
+    flat(nominal),
+    doubtsOf(document, inputs, shocks, uncertain, (moved, along) =>
+      flat(carStates(moved, along, settings).needed),
+    ),
+  );
+  return eachAxle(inputs, (axle) => ({
+    bump: sure[`${axle}.bump`].high ?? ofAxle(nominal, axle).bump,
+    droop: sure[`${axle}.droop`].low ?? ofAxle(nominal, axle).droop,
+  }));
+}
+
+/** Travel to either side, mm, droop negative. */
+interface Travel {
+  readonly bump: number;
+  readonly droop: number;
+}
+
+function flat(needed: PerAxle<Travel>): Record<string, number> {
+  return Object.fromEntries(
+    Object.entries(needed).flatMap(([axle, { bump, droop }]) => [
+      [`${axle}.bump`, bump],
+      [`${axle}.droop`, droop],
+    ]),
+  );
+}
+
+/** The damper that was given, or the one for a travel, in whole mm outward; null where there is none so short. */
+function damperFor(given: AxleInputs, shock: ShockCurve, needed: Travel): DamperLengths | null {
+  const { damper } = given.limits;
+  if (damper !== undefined) return damper;
+  const { open, closed } = wantedDamper(given, shock, needed);
+  const whole = { open: Math.ceil(open), closed: Math.floor(closed) };
+  return whole.closed > 0 ? whole : null;
+}
+
+function fitted(
+  { sizing }: AxleInputs,
+  wanted: number | null,
+  choices: readonly SpringChoice[],
+): Spring | null {
+  if (wanted === null) return null;
+  if (choices.length > 0) return choices[0].spring;
+  // A rate that was asked for is taken as it is.
+  const step = sizing.rateStep ?? RATE_STEP;
+  const rate =
+    sizing.target?.springRate === undefined ? Math.max(step, Math.round(wanted / step) * step) : wanted;
+  return { name: '', rate, free: null, least: null, innerDiameter: null };
+}
+
+function limitsWith(
+  document: CarDocument,
+  axle: Axle,
+  { damper, springAtLeast }: { damper: DamperLengths | null; springAtLeast?: number },
+): Limits {
+  const { corner, limits } = ofAxle(document.corners, axle);
+  const model = modelOf(corner);
+  const options = {
+    ...limits,
+    ...(damper === null ? { bumpStop: undefined } : { damper }),
+    ...(springAtLeast === undefined || springAtLeast <= 0 ? {} : { springAtLeast }),
+    units: document.units,
+  };
+  return limitsOf(model, checkOptions(options, model));
+}

@@ -1,0 +1,99 @@
+// The travel that is needed, from cases. What moves the wheel in each:
+//
+//   downforce   travel at top speed against standing                  roll    t/2 tan(phi), phi the roll angle at the lateral g
+//   dive        W(z) = m_s g +- m a h / (2 wheelbase), m the mass of the car, h its centre's height: front wheels up, rear down
+//   road        a bump or a dip that the wheel takes alone            margin  kept at either end
+//
+// Cornering and braking are not summed: each is a case with road and margin. All factors are common practice, without a source.
+
+import type { CarSizingFile } from '../../document/sizing-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
+import { DEGREES, GRAVITY } from '../../units.ts';
+import { restUnder } from '../wheel.ts';
+import { cornerDownforce, topSpeedOf } from './downforce.ts';
+import type { Axle } from './inputs.ts';
+import type { AxleState } from './state.ts';
+
+/** What is taken where the document says nothing; common practice, without a source. g, and mm. */
+export const TRAVEL_CASES = { lateral: 1, braking: 1, roadBump: 40, roadDip: 40, margin: 5 };
+
+/** A case: its parts by name, mm outward, and their sum. */
+export interface TravelCase {
+  readonly name: string;
+  readonly side: 'bump' | 'droop';
+  readonly parts: Readonly<Record<string, number>>;
+  /** mm, positive. */
+  readonly travel: number;
+}
+
+/** Travel that is needed, mm, droop negative, with the cases behind it. */
+export interface TravelNeeded {
+  readonly bump: number;
+  readonly droop: number;
+  readonly cases: readonly TravelCase[];
+  /** What was not counted, and why. */
+  readonly left: readonly string[];
+}
+
+/** The travel that an axle needs, measured from the drawn ride height. */
+export function travelNeeded(
+  state: AxleState,
+  car: Certain<CarSizingFile>,
+  axle: Axle,
+  rollAngle: number | null,
+  totalMass: number | null,
+): TravelNeeded {
+  const {
+    lateral = TRAVEL_CASES.lateral,
+    braking = TRAVEL_CASES.braking,
+    roadBump = TRAVEL_CASES.roadBump,
+    roadDip = TRAVEL_CASES.roadDip,
+    margin = TRAVEL_CASES.margin,
+  } = car.travelCases ?? {};
+  const { masses, downforce } = car;
+  const left: string[] = [];
+  const rest = state.rest?.travel ?? 0;
+  const load = (state.mass?.sprung ?? 0) * GRAVITY;
+  const under = (more: number) => {
+    const { coilover, shock, mass } = state;
+    if (coilover === null || mass === null) return null;
+    // As far as the linkage goes: what the damper will allow follows from this.
+    return restUnder(shock, coilover, load + more, shock).travel - rest;
+  };
+  const pushed =
+    downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
+  if (pushed === null) left.push('downforce, because the spring is not known');
+  const half = state.shock.patch(rest).y;
+  const roll = rollAngle === null ? null : half * Math.tan((rollAngle * lateral) / DEGREES);
+  if (roll === null) {
+    left.push('roll, which takes both axles with their springs and the height of the centre of gravity');
+  }
+  const moved =
+    totalMass === null || masses?.centreHeight === undefined || masses.wheelbase === undefined
+      ? null
+      : (totalMass * GRAVITY * braking * masses.centreHeight) / masses.wheelbase / 2;
+  const dive = moved === null ? null : under(axle === 'front' ? moved : -Math.min(moved, load));
+  if (dive === null) {
+    left.push('dive, which takes the spring, the wheelbase and the height of the centre of gravity');
+  }
+  const required = state.given.limits.required;
+  const cases: TravelCase[] = [];
+  const add = (name: string, side: 'bump' | 'droop', parts: Record<string, number | null>) => {
+    const known = Object.entries(parts).filter((part): part is [string, number] => part[1] !== null);
+    const travel = known.reduce((sum, [, part]) => sum + part, 0);
+    cases.push({ name, side, parts: Object.fromEntries(known), travel });
+  };
+  add('cornering over a bump', 'bump', { downforce: pushed, roll, road: roadBump, margin });
+  if (axle === 'front') {
+    add('braking over a bump', 'bump', { downforce: pushed, dive, road: roadBump, margin });
+  }
+  if (required?.bump !== undefined) add('as asked', 'bump', { asked: required.bump });
+  add('inner wheel in a dip', 'droop', { roll, road: roadDip, margin });
+  if (axle === 'rear') {
+    add('braking over a dip', 'droop', { dive: dive === null ? null : -dive, road: roadDip, margin });
+  }
+  if (required?.droop !== undefined) add('as asked', 'droop', { asked: required.droop });
+  const most = (side: 'bump' | 'droop') =>
+    Math.max(...cases.filter((one) => one.side === side).map(({ travel }) => travel));
+  return { bump: rest + most('bump'), droop: rest - most('droop'), cases, left };
+}

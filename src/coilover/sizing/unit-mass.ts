@@ -1,0 +1,42 @@
+// What of a coilover's mass counts as unsprung. Its two eyes move with v_o and v_i a mm of wheel travel; with the mass spread evenly
+// between them its kinetic energy is that of a mass at the wheel of the share
+//
+//   s = (|v_o|^2 + v_o . v_i + |v_i|^2) / 3,
+//
+// a third for an eye that moves with the wheel and one that stands still.
+
+import type { FigureInfos, Numbers } from './figure.ts';
+import type { AxleState } from './state.ts';
+
+export const UNIT_FIGURES = {
+  massSaved: {
+    label: 'mass saved by the new unit, each',
+    quantity: 'mass',
+    settled: 'order',
+    definition: 'mass of the unit that is replaced less that of the new one',
+  },
+  unsprungShare: {
+    label: 'share of the unit that is unsprung',
+    quantity: 'ratio',
+    settled: 'car',
+    definition:
+      'by kinetic energy of the solved motion at ride height, its mass spread evenly between the eyes',
+  },
+  unsprungSaved: {
+    label: 'unsprung mass saved, each corner',
+    quantity: 'mass',
+    settled: 'order',
+    definition: 'mass saved times that share',
+  },
+} as const satisfies FigureInfos;
+
+export function unitNumbers({ shock, given }: AxleState): Numbers<typeof UNIT_FIGURES> {
+  const {
+    outer: [oy, oz],
+    inner: [iy, iz],
+  } = shock.eyes(0);
+  const share = (oy * oy + oz * oz + oy * iy + oz * iz + iy * iy + iz * iz) / 3;
+  const { mass, oldMass } = given.sizing.unit ?? {};
+  const saved = mass === undefined || oldMass === undefined ? null : oldMass - mass;
+  return { massSaved: saved, unsprungShare: share, unsprungSaved: saved === null ? null : saved * share };
+}

@@ -1,0 +1,92 @@
+import { CASE_FACTORS } from '../forces/load-cases.ts';
+import type { CarInputs } from './inputs.ts';
+import { ofAxle } from './numbers.ts';
+import type { AxleSizing } from './result.ts';
+import { TRAVEL_CASES } from './travel-needed.ts';
+
+/** What was taken for granted. */
+export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[]): string[] {
+  const words = [
+    'The corner is flat and rigid, its links weigh nothing and its joints have no friction; nothing steers.',
+    'Each axle is sized for the mean of its two sides; a heavier side is levelled by its perch.',
+    'Frequencies are those of one corner by itself: bounce and pitch are taken as uncoupled.',
+    'The force of the gas does not change with the stroke.',
+  ];
+  const taken = Object.entries(TRAVEL_CASES).filter(
+    ([name]) => car.travelCases?.[name as keyof typeof TRAVEL_CASES] === undefined,
+  );
+  if (taken.length > 0) {
+    const units: Record<string, string> = { lateral: 'g', braking: 'g' };
+    const list = taken.map(([name, value]) => `${CASE_WORDS[name]} ${value} ${units[name] ?? 'mm'}`);
+    words.push(`Travel cases taken as common practice has them, without a source: ${list.join(', ')}.`);
+  }
+  if (car.downforce !== undefined) {
+    words.push(
+      'Downforce goes with the square of the speed at a fixed balance; ride height does not feed back on it.',
+    );
+  }
+  for (const { axle, needed, damper } of axles) {
+    for (const left of needed.left)
+      words.push(`${titled(axle)}: the travel that is needed leaves out ${left}.`);
+    if (damper !== null && !damper.given) {
+      words.push(
+        `${titled(axle)}: no damper was given; its lengths follow from the travel that is needed at the unfavourable end of its interval, in whole mm outward.`,
+      );
+    }
+  }
+  words.push(
+    `Load cases for the joints take ${CASE_FACTORS.bump} static wheel loads in full bump, ${CASE_FACTORS.transfer} in a corner, ${CASE_FACTORS.kerb} on a kerb: common practice, without a source.`,
+  );
+  return words;
+}
+
+const CASE_WORDS: Readonly<Record<string, string>> = {
+  lateral: 'cornering',
+  braking: 'braking',
+  roadBump: 'a bump of the road of',
+  roadDip: 'a dip of',
+  margin: 'a margin of',
+};
+
+function titled(axle: string): string {
+  return axle === 'front' ? 'Front' : 'Rear';
+}
+
+/** What is still to be found out or settled: the user's own points, then what is missing. */
+export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): string[] {
+  const { car } = inputs;
+  const points = [...(car.openPoints ?? [])];
+  if (car.masses === undefined)
+    points.push('Masses of the car: not given, so that roll and dive are not counted.');
+  else if (car.masses.scales === undefined) {
+    points.push('Masses are guessed: weigh the car on four scales when it stands, and run this again.');
+  }
+  if (car.masses?.scales?.perches === 'untouched') {
+    for (const { axle } of axles) {
+      if (ofAxle(inputs, axle).sizing.perch?.eyesToSeats === undefined) {
+        points.push(
+          `${titled(axle)}: weighed with the perches untouched; measure perch.eyesToSeats, or the ride height on the scales can't be told.`,
+        );
+      }
+    }
+  }
+  for (const { axle, spring, document } of axles) {
+    const sizing = document.sizing;
+    const missing = [
+      ...(sizing === undefined ? ['sizing (unsprung mass, target)'] : []),
+      ...(sizing !== undefined && sizing.target === undefined ? ['target'] : []),
+      ...(sizing !== undefined && sizing.tyreRate === undefined ? ['tyre rate'] : []),
+      ...(sizing !== undefined && sizing.damping === undefined ? ['damping'] : []),
+      ...(document.limits.ends === undefined ? ['end bearings'] : []),
+      ...(document.limits.bumpStop === undefined ? ['bump stop'] : []),
+      ...(sizing?.order?.ends === undefined ? ['ends to order'] : []),
+    ];
+    if (missing.length > 0) points.push(`${titled(axle)}: not given yet: ${missing.join(', ')}.`);
+    if (spring !== null && spring.free === null) {
+      points.push(
+        `${titled(axle)}: the spring is a rate only; its free and least length are to be found, or list springs that can be had.`,
+      );
+    }
+  }
+  return points;
+}

@@ -1,0 +1,98 @@
+// A helical compression spring of round wire: d wire, D mean diameter, n active coils of n_t in all, G shear modulus, w = D/d.
+//
+//   rate       R   = G d^4 / (8 D^3 n)
+//   stress     tau = k 8 D F / (pi d^3),   k = (w + 0.5) / (w - 0.75)
+//   solid      n_t d where the ends are ground, (n_t + 1) d where not
+//   least      L_n = L_c + S_a,  L_c = n_t d ground, (n_t + 1.5) d not ground
+//              S_a = n (0.0015 D^2/d + 0.1 d) cold formed,  0.02 (D + d) n hot formed
+//
+// Rate, k, L_c, S_a: EN 13906-1:2013 (from memory: look it up before quoting a clause). Coils by ends and solid lengths: R. G. Budynas,
+// J. K. Nisbett, "Shigley's Mechanical Engineering Design", table 10-1 (from memory).
+
+import { type Issue, show, throwIfAny } from '../../errors.ts';
+
+/** How the coils end. */
+export type CoilEnds = 'closedGround' | 'closed' | 'openGround' | 'open';
+
+/** A spring by its wire. */
+export interface CoilInput {
+  /** Diameter of the wire, mm. */
+  readonly wire: number;
+  /** Mean diameter of the coils, mm. */
+  readonly meanDiameter: number;
+  /** Coils in all. */
+  readonly coils: number;
+  readonly ends: CoilEnds;
+  /** N/mm^2; default 81500, spring steel. */
+  readonly shearModulus?: number | undefined;
+  readonly hotFormed?: boolean | undefined;
+}
+
+/** What follows from the wire. */
+export interface CoilSpring {
+  /** N/mm. */
+  readonly rate: number;
+  /** Coils that give, ends not counted. */
+  readonly activeCoils: number;
+  /** Mean diameter by wire. */
+  readonly index: number;
+  /** Length with all coils touching, mm. */
+  readonly solid: number;
+  /** Least length that may be used, mm: a clearance above the solid one. */
+  readonly least: number;
+  /** Inner diameter, mm. */
+  readonly innerDiameter: number;
+  /** Correction of the stress for the curvature of the wire. */
+  readonly correction: number;
+  /** Shear stress of the wire for a force, N/mm^2 a N. */
+  readonly stressPerNewton: number;
+}
+
+const SPRING_STEEL = 81_500;
+/** Coils at the ends that do not work. */
+const IDLE: Readonly<Record<CoilEnds, number>> = { closedGround: 2, closed: 2, openGround: 1, open: 0 };
+
+/**
+ * Rate, solid and least length of a spring from its wire and coils.
+ *
+ * @throws InputError for sizes that make no spring.
+ */
+export function coilSpring(input: CoilInput): CoilSpring {
+  throwIfAny('coil spring', faultsOf(input));
+  const { wire: d, meanDiameter: D, coils, ends, shearModulus: G = SPRING_STEEL, hotFormed = false } = input;
+  const n = coils - IDLE[ends];
+  const ground = ends === 'closedGround' || ends === 'openGround';
+  const w = D / d;
+  const k = (w + 0.5) / (w - 0.75);
+  const clearance = hotFormed ? 0.02 * (D + d) * n : n * ((0.0015 * D * D) / d + 0.1 * d);
+  return {
+    rate: (G * d ** 4) / (8 * D ** 3 * n),
+    activeCoils: n,
+    index: w,
+    solid: (ground ? coils : coils + 1) * d,
+    least: (ground ? coils : coils + 1.5) * d + clearance,
+    innerDiameter: D - d,
+    correction: k,
+    stressPerNewton: (k * 8 * D) / (Math.PI * d ** 3),
+  };
+}
+
+function faultsOf({ wire, meanDiameter, coils, ends, shearModulus = SPRING_STEEL }: CoilInput): Issue[] {
+  const issues: Issue[] = [];
+  const more = (path: string, value: number, least: number) => {
+    if (Number.isFinite(value) && value > least) return;
+    issues.push({ path, problem: 'out of range', got: show(value), allowed: `more than ${least}` });
+  };
+  more('wire', wire, 0);
+  more('meanDiameter', meanDiameter, Number.isFinite(wire) ? Math.max(0, wire) : 0);
+  if (Object.hasOwn(IDLE, ends)) more('coils', coils, IDLE[ends]);
+  else
+    issues.push({
+      path: 'ends',
+      problem: 'unknown choice',
+      got: show(ends),
+      allowed: Object.keys(IDLE).join(', '),
+    });
+  more('shearModulus', shearModulus, 0);
+  return issues;
+}

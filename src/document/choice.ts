@@ -1,0 +1,13 @@
+/** For `refine`: of some names an object is to have so many, exactly one, one at least, or one at most. */
+export function having(names: readonly string[], count: 'one' | 'any' | 'atMostOne', error: string) {
+  const good = (given: unknown) => {
+    const there = names.filter((name) => (given as Record<string, unknown>)[name] !== undefined).length;
+    return (count === 'atMostOne' || there > 0) && (count === 'any' || there <= 1);
+  };
+  return [good, { error, when: isObject, params: { oneOf: [...names] } }] as const;
+}
+
+/** Refinements are told together with whatever else is wrong with an object. */
+export function isObject({ value }: { value: unknown }): boolean {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

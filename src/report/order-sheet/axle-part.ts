@@ -1,0 +1,216 @@
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { inBoth, numberIn, textIn } from '../quantity-text.ts';
+import { type Block, heading, list, paragraph, table } from './blocks.ts';
+import { figureRows } from './figures.ts';
+import { axlePictures } from './pictures.ts';
+import { axleName } from './words.ts';
+
+/** All of one axle: figures by when they are settled, springs, damping, travel, speeds, loads, pictures. */
+export function axlePart(sized: AxleSizing): Block[] {
+  const { figures } = sized;
+  const settled = (when: string) => figures.filter((figure) => figure.settled === when);
+  return [
+    heading(2, axleName(sized.axle)),
+    heading(3, 'Settled by the order'),
+    figureRows(settled('order')),
+    heading(3, 'Can be changed later: spring, valving, perch'),
+    figureRows(settled('later')),
+    ...springs(sized),
+    ...perch(sized),
+    ...damping(sized),
+    ...travel(sized),
+    ...speeds(sized),
+    ...loads(sized),
+    heading(3, 'The corner itself'),
+    figureRows(settled('car')),
+    ...axlePictures(sized),
+  ];
+}
+
+const both = (value: number | null, quantity: Parameters<typeof inBoth>[1]) =>
+  value === null ? '–' : inBoth(value, quantity);
+
+function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing): Block[] {
+  const wanted = figure('wantedSpringRate').value;
+  const words: string[] = [];
+  if (wanted !== null && nextRates !== null) {
+    words.push(
+      `Wanted: ${inBoth(wanted, 'rate')}. Next rates that can be had: ${inBoth(nextRates.below, 'rate')} and ${inBoth(nextRates.above, 'rate')}.`,
+    );
+    words.push(
+      typeof handRate === 'number'
+        ? `By hand, from two lengths and the lean, it would be ${inBoth(handRate, 'rate')}: ${Math.abs(100 * (handRate / wanted - 1)).toFixed(0)} % too ${handRate < wanted ? 'soft' : 'stiff'}.`
+        : `By hand there is no figure: ${handRate}.`,
+    );
+  }
+  return [
+    ...(words.length === 0 ? [] : [heading(3, 'The spring'), ...words.map(paragraph)]),
+    ...(choices.length === 0
+      ? []
+      : [
+          paragraph('Springs that can be had, the one that fits best first:'),
+          table(
+            ['spring', 'rate', 'of the wanted', 'travel needed', 'travel there is', 'remark'],
+            choices.map(({ spring, ofWanted, needs, has, against }) => [
+              spring.name,
+              inBoth(spring.rate, 'rate'),
+              `${(100 * ofWanted).toFixed(0)} %`,
+              both(needs, 'length'),
+              both(has, 'length'),
+              against.length === 0 ? 'fits' : against.join('; '),
+            ]),
+            [1, 2, 3, 4],
+          ),
+        ]),
+    ...(rateTable.length === 0
+      ? []
+      : [
+          paragraph('What rates come to, the perch set for the drawn ride height:'),
+          table(
+            ['spring rate', 'wheel rate', 'frequency', 'on the tyre', 'preload, or gap below 0', ''],
+            rateTable.map((row) => [
+              inBoth(row.springRate, 'rate'),
+              inBoth(row.wheelRate, 'rate'),
+              both(row.frequency, 'frequency'),
+              both(row.frequencyOnTyre, 'frequency'),
+              both(row.preload, 'length'),
+              row.fitted ? 'fitted' : '',
+            ]),
+            [0, 1, 2, 3, 4],
+          ),
+        ]),
+  ];
+}
+
+function perch({ perch }: AxleSizing): Block[] {
+  if (perch === null) return [];
+  const stands = (travel: number) =>
+    `${inBoth(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
+  return [
+    paragraph(
+      `The perch takes the car from ${stands(perch.low)} to ${stands(perch.high)} the drawn ride height${perch.reaches ? '.' : ': that height is out of its reach.'} Raising the car with the perch takes droop travel and gives bump travel; setting the length of the body moves both ends alike.`,
+    ),
+  ];
+}
+
+function damping({ dampingTable, document, figure }: AxleSizing): Block[] {
+  if (dampingTable.length === 0) return [];
+  const knee = document.sizing?.damping?.knee;
+  const force = (value: number) => [textIn(value, 'force', 'metric'), textIn(value, 'force', 'imperial')];
+  const ratio = (name: string) => figure(name).value?.toFixed(2) ?? '–';
+  return [
+    heading(3, 'Damping to valve by'),
+    paragraph(
+      `One table of forces over shaft speed${knee === undefined ? '' : `, less steep above ${inBoth(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${ratio('dampingAtDroop')} at the droop limit, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} where the bump stop is met.`,
+    ),
+    table(
+      ['shaft speed', '', 'bump', '', 'rebound', ''],
+      dampingTable.map(({ speed, bump, rebound }) => [
+        textIn(speed, 'shaftSpeed', 'metric'),
+        textIn(speed, 'shaftSpeed', 'imperial'),
+        ...force(bump),
+        ...force(rebound),
+      ]),
+      [0, 1, 2, 3, 4, 5],
+    ),
+  ];
+}
+
+function travel({ needed, limits, figure }: AxleSizing): Block[] {
+  const cases = needed.cases.map(({ name, side, parts, travel }) => [
+    name,
+    side,
+    Object.entries(parts)
+      .map(([part, value]) => `${part} ${numberIn(value, 'length', 'metric')}`)
+      .join(' + '),
+    inBoth(travel, 'length'),
+  ]);
+  const spare = (name: string, side: string) => {
+    const { value, low } = figure(name);
+    if (value === null) return [];
+    if (value < 0) return [`${side}: ${inBoth(-value, 'length')} less than is needed.`];
+    if (low !== null && low < 0)
+      return [
+        `${side}: enough as reckoned, but ${inBoth(-low, 'length')} short at the unfavourable end of the guesses.`,
+      ];
+    return [`${side}: enough, also at the unfavourable end of the guesses.`];
+  };
+  return [
+    heading(3, 'Travel: what is needed, and what ends it'),
+    table(['case', 'side', 'made up of, mm', 'travel'], cases, [3]),
+    table(['what is met', 'side', 'travel', ''], metOn(limits), [2]),
+    list([
+      ...spare('bumpSpare', 'Bump travel'),
+      ...spare('droopSpare', 'Droop travel'),
+      ...limits.fits,
+      ...(limits.donor?.sentences ?? []),
+      ...limits.notes,
+    ]),
+  ];
+}
+
+/** How many limits behind the first are told on either side. */
+const BEHIND = 3;
+
+/** What the travel meets, on either side from ride height outward. */
+function metOn({ bump, droop, behind, events }: AxleSizing['limits']): string[][] {
+  return ([bump, droop] as const).flatMap((first, k) => {
+    const side = k === 0 ? 'bump' : 'droop';
+    const row = (travel: number, words: string, ends: string) => ({
+      travel: Math.abs(travel),
+      cells: [words, side, inBoth(Math.abs(travel), 'length'), ends],
+    });
+    const next = behind.filter((limit) => limit.side === side).slice(0, BEHIND);
+    return [
+      ...(first === null ? [] : [row(first.travel, first.sentence, 'ends the travel')]),
+      ...events
+        .filter((event) => event.side === side)
+        .map(({ travel, sentence }) => row(travel, sentence, '')),
+      ...next.map(({ travel, sentence }) => row(travel, sentence, 'would end it next')),
+    ]
+      .sort((a, b) => a.travel - b.travel)
+      .map(({ cells }) => cells);
+  });
+}
+
+function speeds({ speeds }: AxleSizing): Block[] {
+  if (speeds.length === 0) return [];
+  return [
+    heading(3, 'Under downforce'),
+    table(
+      ['speed', 'on this corner', 'ride height lost', 'left to the stop', 'left to the limit', 'frequency'],
+      speeds.map((row) => [
+        inBoth(row.speed, 'speed'),
+        inBoth(row.downforce, 'force'),
+        row.how === 'bumpEnd' ? 'on the stops' : both(row.heightLost, 'length'),
+        both(row.leftToStop, 'length'),
+        both(row.leftToLimit, 'length'),
+        both(row.frequency, 'frequency'),
+      ]),
+      [0, 1, 2, 3, 4, 5],
+    ),
+  ];
+}
+
+function loads({ forces }: AxleSizing): Block[] {
+  if (forces === null) return [];
+  return [
+    heading(3, 'Forces for mounts and joints'),
+    table(
+      ['case', 'travel', 'between the eyes', 'of it spring', 'gas', 'stop', 'rest'],
+      forces.cases.map(({ name, travel, shock }) => [
+        name,
+        inBoth(travel, 'length'),
+        inBoth(shock.total, 'force'),
+        inBoth(shock.spring, 'force'),
+        inBoth(shock.gas, 'force'),
+        inBoth(shock.stop, 'force'),
+        inBoth(shock.rest, 'force'),
+      ]),
+    ),
+    paragraph(
+      'The rest is metal on metal at the end of the bump travel; below zero it is held back by an open damper, or the stop is harder than the case asks for.',
+    ),
+    list(forces.sentences.slice(forces.cases.length)),
+  ];
+}

@@ -1,0 +1,40 @@
+import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
+import { type Quantity, unitName } from '../../units.ts';
+import { CAUTIONS } from './order-sheet.ts';
+
+/** A sizing as data that survives JSON: every figure with its unit and definition, tables, limits, and rows of the curves. */
+export function sheetData(sizing: Sizing): Record<string, unknown> {
+  const { name, use, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  return {
+    ...(name === undefined ? {} : { name }),
+    ...(use === undefined ? {} : { use }),
+    figures: figures.map(figureData),
+    axles: axles.map(({ figures, figure: _, curves, document, ...sized }) => ({
+      ...sized,
+      corner: document.corner,
+      ...(document.sizing?.order === undefined ? {} : { order: document.sizing.order }),
+      figures: figures.map(figureData),
+      curves:
+        curves === null
+          ? null
+          : {
+              columns: curves.info,
+              rows: curves.rows(),
+            },
+    })),
+    findings,
+    notes,
+    assumptions,
+    openPoints,
+    cautions: CAUTIONS,
+  };
+}
+
+/** The same as a JSON text, in the library's units. */
+export function sheetJson(sizing: Sizing): string {
+  return `${JSON.stringify(sheetData(sizing), null, 2)}\n`;
+}
+
+function figureData({ quantity, ...figure }: Figure): Record<string, unknown> {
+  return { ...figure, unit: quantity === 'ratio' ? '' : unitName(quantity as Quantity, 'metric') };
+}

@@ -1,0 +1,82 @@
+import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { describeIssue } from '../../errors.ts';
+import { axlePart } from './axle-part.ts';
+import { type Block, heading, list, paragraph } from './blocks.ts';
+import { figureRows } from './figures.ts';
+import { orderTable } from './order-table.ts';
+import { axleName } from './words.ts';
+
+/** What goes to whoever makes the coilovers, as plain data: `sheetMarkdown`, `sheetHtml` and `sheetJson` write it down. */
+export interface OrderSheet {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
+
+/**
+ * The sheet of a sizing: what is settled by the order apart from what can be changed later, travel, loads, how sure each figure is,
+ * pictures, what is open and what was assumed; metric and imperial side by side.
+ */
+export function orderSheet(sizing: Sizing): OrderSheet {
+  const { name, use, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  return {
+    title: name === undefined ? 'Coilovers to order' : `Coilovers to order: ${name}`,
+    blocks: [
+      ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
+      paragraph(
+        'One of a kind, before the car could be driven. Lengths are between the middles of the bolts. A figure with an interval is a reckoning from guesses: it lies in the interval 95 times in 100.',
+      ),
+      ...(findings.length === 0
+        ? []
+        : [heading(2, 'What does not fit'), list(findings.map((issue) => `${describeIssue(issue)}.`))]),
+      ...(notes.length === 0
+        ? []
+        : [
+            heading(2, 'To look at again'),
+            list(notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`)),
+          ]),
+      heading(2, 'What to make'),
+      orderTable(axles),
+      ...matters(axles),
+      ...axles.flatMap(axlePart),
+      heading(2, 'The car'),
+      figureRows(figures),
+      heading(2, 'Open points'),
+      list(openPoints),
+      heading(2, 'Taken for granted'),
+      list(assumptions),
+      heading(2, 'Cautions'),
+      list(CAUTIONS),
+    ],
+  };
+}
+
+export const CAUTIONS: readonly string[] = [
+  'A compressed spring stores enough energy to kill. Compress and release it with proper tools, never with the seat nut as the only thing that holds it.',
+  'Gas dampers are under pressure: nobody but their maker opens, drills or heats them.',
+  'Brackets, welds and bolts are loaded as the tables of forces say, and more where a wheel hits something. Their strength is not checked here: that is for a qualified engineer.',
+  'Whether the car may go on the road with these parts is a matter of local codes and of a licensed inspector.',
+  'These figures are for planning. Check clearances through the whole travel on the car, with the springs out, before it moves.',
+];
+
+/** How many causes are named for a figure. */
+const CAUSES = 3;
+/** Figures for which it is told what makes them unsure. */
+const TOLD = ['wantedSpringRate', 'frequency', 'bumpNeeded', 'droopNeeded', 'preload'];
+
+/** What each of the figures that matter hangs on. */
+function matters(axles: readonly AxleSizing[]): Block[] {
+  const lines = axles.flatMap(({ axle, figure }) =>
+    TOLD.flatMap((name): string[] => {
+      const { label, by } = figure(name);
+      if (by.length === 0) return [];
+      const causes = by.slice(0, CAUSES).map(({ input, share }) => `${input} ${(100 * share).toFixed(0)} %`);
+      return [`${axleName(axle)}, ${label}: ${causes.join(', ')}.`];
+    }),
+  );
+  if (lines.length === 0) return [];
+  return [
+    heading(3, 'Which guesses matter most'),
+    paragraph('Share of each input in the square of the half-width. Measure these first.'),
+    list(lines),
+  ];
+}

@@ -1,0 +1,35 @@
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { sweep } from '../../corner/sweep.ts';
+import { plotCurves } from '../curves.ts';
+import { plotDamping } from '../damping-picture.ts';
+import { drawCorner } from '../drawing.ts';
+import type { Block } from './blocks.ts';
+import { axleName } from './words.ts';
+
+/** Columns that the curves show, from the top, where there are any. */
+const PANELS = ['installationRatio', 'shockLength', 'wheelRate', 'frequency'];
+/** Travel drawn where nothing ends it, mm. */
+const FREE = 60;
+
+/** The corner in three poses, its curves, its damper. */
+export function axlePictures({ axle, document, limits, curves, dampingTable }: AxleSizing): Block[] {
+  const name = axleName(axle);
+  const { corner } = document;
+  const poses = `${name} corner at droop, ride and bump`;
+  const drawn = sweep(corner, {
+    bump: limits.bump?.travel ?? FREE,
+    droop: Math.max(0, -(limits.droop?.travel ?? -FREE)),
+    columns: [],
+  });
+  const title = `${name}: through the travel`;
+  const damper = `${name}: damper force over shaft speed`;
+  return [
+    { kind: 'picture', title: poses, svg: drawCorner(corner, drawn, { title: poses, limits }) },
+    ...(curves === null
+      ? []
+      : [{ kind: 'picture', title, svg: plotCurves(curves, { title, panels: PANELS }) } as const]),
+    ...(dampingTable.length === 0
+      ? []
+      : [{ kind: 'picture', title: damper, svg: plotDamping(dampingTable, damper) } as const]),
+  ];
+}

@@ -1,0 +1,29 @@
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { inBoth } from '../quantity-text.ts';
+
+export function axleName(axle: string): string {
+  return axle === 'front' ? 'Front' : 'Rear';
+}
+
+const ENDS: Readonly<Record<string, string>> = { eye: 'eye', fork: 'fork', stud: 'stud' };
+const BOLTS: Readonly<Record<string, string>> = {
+  foreAft: 'bolt fore-aft',
+  inPlane: 'bolt across the line of the coilover, in the plane of the corner',
+};
+
+/** One end of a coilover in words: what it is, its bore, its width, its bolt, its tilt; null where nothing is known. */
+export function endWords({ document }: AxleSizing, end: 'mount' | 'chassis'): string | null {
+  const wanted = document.sizing?.order?.ends?.[end];
+  const bearing = document.limits.ends?.[end];
+  if (wanted === undefined && bearing === undefined) return null;
+  const { type, bore, width, spacers } = wanted ?? {};
+  const parts = [
+    type === undefined ? undefined : ENDS[type],
+    bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${inBoth(bore, 'length')}`,
+    width === undefined ? undefined : `width ${inBoth(width, 'length')}`,
+    spacers === undefined ? undefined : `spacers: ${spacers}`,
+    bearing === undefined ? undefined : BOLTS[bearing.bolt],
+    bearing === undefined ? undefined : `must tilt ${bearing.maxTilt}° to either side at least`,
+  ];
+  return parts.filter((part) => part !== undefined).join(', ');
+}

@@ -1,0 +1,164 @@
+import { readFileSync } from 'node:fs';
+import {
+  orderSheet,
+  plotDamping,
+  readCar,
+  sheetData,
+  sheetHtml,
+  sheetJson,
+  sheetMarkdown,
+  sizeCoilovers,
+  vegaCurves,
+} from 'jounce';
+import * as vega from 'vega';
+import * as vegaLite from 'vega-lite';
+import { describe, expect, it } from 'vitest';
+
+// biome-ignore lint/suspicious/noExplicitAny: documents are changed here, at any place
+type Json = any;
+
+const text = readFileSync(new URL('../../docs/examples/car.json', import.meta.url), 'utf8');
+
+/** The example car, changed. */
+function sized(change: (car: Json) => void = () => {}) {
+  const car = JSON.parse(text);
+  change(car);
+  return sizeCoilovers(readCar(car));
+}
+
+const example = sized();
+const sheet = orderSheet(example);
+
+/** What no reader must ever see. */
+const NO_FIGURE = /\b(NaN|undefined|Infinity|null|\[object)/;
+
+describe('an order sheet', () => {
+  const forms = { html: sheetHtml(sheet), markdown: sheetMarkdown(sheet) };
+
+  it.each(Object.entries(forms))(
+    'as %s shows each figure with its definition, in both units',
+    (_, written) => {
+      for (const { figures } of example.axles) {
+        const shown = figures.filter(({ value }) => value !== null);
+        expect(shown.length).toBeGreaterThan(40);
+        for (const { label, definition } of shown) {
+          expect(written).toContain(label.replaceAll('&', '&amp;'));
+          expect(written).toContain(definition.replaceAll('&', '&amp;'));
+        }
+      }
+      expect(written).toContain('338.0 mm');
+      expect(written).toContain('13.31 inch');
+      expect(written).not.toMatch(NO_FIGURE);
+    },
+  );
+
+  it('as HTML is one file: well-formed tags, pictures inside, nothing fetched, no script', () => {
+    const { html } = forms;
+    expect(html).not.toMatch(/<script|<link|<img|@import|url\(|src=/);
+    expect([...html.matchAll(/https?:[^"]*/g)].map(String)).toEqual(
+      example.axles.flatMap(() => Array(3).fill('http://www.w3.org/2000/svg')),
+    );
+    expect(html.match(/<svg/g)?.length).toBe(6);
+    const open: string[] = [];
+    for (const [, close, name, self] of html.matchAll(/<(\/?)([a-zA-Z0-9]+)[^>]*?(\/?)>/g)) {
+      if (['meta', 'br'].includes(name) || self === '/') continue;
+      if (close === '/') expect(open.pop(), 'closing').toBe(name);
+      else open.push(name);
+    }
+    expect(open).toEqual([]);
+  });
+
+  it('as Markdown has tables whose rows are as long as their heads', () => {
+    const tables = forms.markdown.split('\n\n').filter((part) => part.startsWith('|'));
+    expect(tables.length).toBeGreaterThan(12);
+    for (const table of tables) {
+      const cells = table.split('\n').map((row) => row.split(/(?<!\\)\|/).length);
+      expect(new Set(cells).size, table.slice(0, 80)).toBe(1);
+    }
+  });
+
+  it('as JSON holds every figure as it was reckoned, and the curves', () => {
+    const data = JSON.parse(sheetJson(example));
+    expect(data).toEqual(JSON.parse(JSON.stringify(sheetData(example))));
+    const spring = data.axles[0].figures.find(({ name }: Json) => name === 'wantedSpringRate');
+    expect(spring).toMatchObject({ unit: 'N/mm', value: example.axles[0].figure('wantedSpringRate').value });
+    expect(data.axles[1].curves.rows.length).toBe(29);
+    expect(sheetJson(example)).not.toMatch(/NaN|Infinity/);
+  });
+
+  it('tells what the order settles apart from what can be changed later', () => {
+    const settled = Object.fromEntries(
+      example.axles[0].figures.map((figure) => [figure.name, figure.settled]),
+    );
+    expect(settled).toMatchObject({
+      openLength: 'order',
+      stroke: 'order',
+      springRate: 'later',
+      damping: 'later',
+    });
+    const headings = sheet.blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
+    expect(headings).toContain('Settled by the order');
+    expect(headings).toContain('Cautions');
+  });
+
+  it('names what does not fit, and shows all the rest', () => {
+    const faulty = sized((car) => {
+      car.masses.guess.frontShare = 46;
+    });
+    const html = sheetHtml(orderSheet(faulty));
+    expect(html).toContain('What does not fit');
+    expect(html).toContain('masses.guess.frontShare: not a share, got 46');
+    expect(html).toContain('338.0 mm');
+    expect(html).not.toMatch(NO_FIGURE);
+  });
+
+  it('keeps to what was written, whatever signs are in it', () => {
+    const odd = sized((car) => {
+      car.name = 'A <b>"bold"</b> & | `odd` *name*';
+      car.openPoints = ['<script>alert(1)</script>', 'a | b'];
+    });
+    const html = sheetHtml(orderSheet(odd));
+    expect(html).not.toContain('<script>');
+    expect(html).toContain('A &lt;b&gt;&quot;bold&quot;&lt;/b&gt; &amp; | `odd` *name*');
+    expect(sheetMarkdown(orderSheet(odd))).toContain('\\<script\\>alert(1)\\</script\\>');
+  });
+
+  it.each(['bare corners', 'one axle', 'no masses', 'metric'])('is written for a car with %s', (what) => {
+    const some = sized((car) => {
+      if (what === 'one axle') delete car.corners.rear;
+      if (what === 'no masses') delete car.masses;
+      if (what === 'metric') car.units = 'metric';
+      if (what !== 'bare corners') return;
+      for (const corner of Object.values<Json>(car.corners)) {
+        delete corner.sizing;
+        delete corner.limits;
+      }
+    });
+    const written = orderSheet(some);
+    for (const form of [sheetHtml(written), sheetMarkdown(written)]) expect(form).not.toMatch(NO_FIGURE);
+    expect(sheetJson(some)).not.toMatch(/NaN|Infinity/);
+  });
+});
+
+describe('the curves of a sizing', () => {
+  it('are drawn by a Vega-Lite compiler', async () => {
+    const { curves } = example.axles[0];
+    if (curves === null) expect.fail('no curves');
+    const { spec } = vegaLite.compile(vegaCurves(curves, { panels: ['wheelRate', 'frequency'] }) as never);
+    const svg = await new vega.View(vega.parse(spec), { renderer: 'none' }).toSVG();
+    expect(svg).toContain('wheel rate, without the tyre [N/mm]');
+  });
+
+  it('of the damper go through the points of its table', () => {
+    const svg = plotDamping([
+      { speed: 100, bump: 200, rebound: 300 },
+      { speed: 200, bump: 300, rebound: 450 },
+    ]);
+    const paths = [...svg.matchAll(/ d="(M[^"]*)"/g)].map(([, d]) => d.match(/[\d.]+ [\d.]+/g) ?? []);
+    expect(paths.map(({ length }) => length)).toEqual([3, 3]);
+    const [bump, rebound] = paths.map((places) => places.map((place) => place.split(' ').map(Number)));
+    const rise = (places: number[][], k: number) => places[0][1] - places[k][1];
+    expect(rise(bump, 2) / rise(rebound, 2)).toBeCloseTo(300 / 450, 3);
+    expect(rise(bump, 1) / rise(bump, 2)).toBeCloseTo(200 / 300, 3);
+  });
+});
