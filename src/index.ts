@@ -19,10 +19,12 @@ export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.
 export type { AxleMass, CarMasses } from './coilover/masses.ts';
 export type { Spring, SpringChoice } from './coilover/sizing/choose-spring.ts';
 export type { WheelCurves } from './coilover/sizing/curves.ts';
+export type { DamperLengths } from './coilover/sizing/damper.ts';
 export type { DampingRow } from './coilover/sizing/damping.ts';
 export type { AtSpeed } from './coilover/sizing/downforce.ts';
 export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
 export type { Sure } from './coilover/sizing/how-sure.ts';
+export type { Axle } from './coilover/sizing/inputs.ts';
 export {
   type CarMonteCarlo,
   type CarMonteCarloOptions,
@@ -41,7 +43,7 @@ export {
 } from './coilover/springs/coil-spring.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
-export type { ColumnInfo } from './corner/columns.ts';
+export type { ColumnInfo, TravelOf } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
@@ -55,12 +57,15 @@ export {
   handMethod,
   type NoHandMethod,
 } from './corner/hand-method.ts';
+export type { Arm, OtherEnd, Part, Wheel } from './corner/hardpoints.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export type { DonorComparison } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
+export type { Side } from './corner/limits/outward.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
 export { costOfAMillimetre, type MillimetreCost, type MillimetreOptions } from './corner/millimetre.ts';
+export type { Rocker } from './corner/model.ts';
 export {
   type CauseOdds,
   type LimitOdds,
@@ -100,11 +105,17 @@ export { plotDamping } from './report/damping-picture.ts';
 export { type DrawingOptions, drawCorner } from './report/drawing.ts';
 export { drawForces } from './report/force-picture.ts';
 export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts';
+export { drawLinkage, type LinkageOptions } from './report/linkage.ts';
+export { type MimeBundle, type Showable, type Shown, type ShowOptions, show } from './report/notebook.ts';
+export type { Block, FigureRow } from './report/order-sheet/blocks.ts';
 export { sheetData, sheetJson } from './report/order-sheet/data.ts';
 export { sheetHtml } from './report/order-sheet/html.ts';
 export { sheetMarkdown } from './report/order-sheet/markdown.ts';
 export { type OrderSheet, orderSheet } from './report/order-sheet/order-sheet.ts';
 export { drawSweep, type PictureOptions } from './report/picture.ts';
+export type { WheelSizes } from './report/poses.ts';
+export type { FlatRow } from './report/rows.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
+export type { Quantity, Units } from './units.ts';

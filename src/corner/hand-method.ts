@@ -39,10 +39,12 @@ export interface HandOptions {
 
 /** The five faults, in the order in which they are mended. */
 export const FAULTS = ['cosineOnce', 'angleFromVertical', 'ballJoint', 'onePose', 'noForceTerm'] as const;
+/** One of the five, by name; `faultWords` says it in words. */
 export type Fault = (typeof FAULTS)[number];
 
 /** The hand figure against the exact one at a travel. */
 export interface HandPoint {
+  /** mm, bump +. */
   readonly travel: number;
   /** Wheel rate by spring rate, exactly. */
   readonly exact: number;
@@ -61,11 +63,13 @@ export interface NoHandMethod {
 /** The hand figure of a corner. */
 export interface HandMethod {
   readonly defined: true;
-  /** mm along the arm: pivot to the foot of the mount, pivot to ball joint. */
+  /** mm along the arm, from its pivot to the foot of the mount. */
   readonly d1: number;
+  /** mm along the arm, from its pivot to the ball joint. */
   readonly d2: number;
-  /** Lean of the shock from vertical as drawn, degrees, without sign; and the factor taken for it. */
+  /** Lean of the shock from vertical as drawn, degrees, without sign. */
   readonly lean: number;
+  /** Factor taken for the lean, 0 to 1. */
   readonly factor: number;
   /** (d1/d2)^2 times the factor: wheel rate by spring rate, by hand. */
   readonly hand: number;

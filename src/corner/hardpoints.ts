@@ -6,13 +6,13 @@ import { type Certain, certain } from '../document/uncertain.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 
-/** An arm from its chassis pivot to its ball joint. */
+/** An arm from its chassis pivot to its ball joint, each `[y, z]` in mm. */
 export interface Arm {
   readonly inner: Point;
   readonly outer: Point;
 }
 
-/** A wheel as drawn; camber in degrees, top outboard positive. */
+/** A wheel as drawn: points `[y, z]` in mm, camber in degrees, top outboard positive. */
 export interface Wheel {
   readonly centre: Point;
   readonly contactPatch: Point;
@@ -59,7 +59,7 @@ export function certainPoints<Input>(written: Input): { given: Certain<Input>; p
 /** A part that moves with the wheel. */
 export type Part = 'lowerArm' | 'upperArm' | 'upright';
 
-/** The other end of a coilover, either fixed on the chassis or on a part that moves; one of the two is there. */
+/** The other end of a coilover, either fixed on the chassis or on a part that moves; one of the two is there, `[y, z]` in mm. */
 export interface OtherEnd {
   readonly chassisMount?: Point;
   readonly otherEnd?: { readonly on: Part; readonly mount: Point };

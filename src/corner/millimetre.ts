@@ -18,8 +18,9 @@ export interface MillimetreCost {
   readonly coordinate: string;
   /** Change at the drawn ride height; null where there is none. */
   readonly atRide: number | null;
-  /** The change that is largest in size over the travel, and the travel at which it is, mm; null where there is none. */
+  /** The change that is largest in size over the travel; null where there is none. */
   readonly largest: number | null;
+  /** Travel at which it is, mm, bump +; null where there is none. */
   readonly atTravel: number | null;
 }
 

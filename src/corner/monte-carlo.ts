@@ -36,6 +36,7 @@ export interface MonteCarlo {
   readonly columns: Readonly<Record<string, Numbers>>;
   /** The same to first order, as `bands` has it. */
   readonly firstOrder: Readonly<Record<string, Numbers>>;
+  /** How many corners were drawn. */
   readonly draws: number;
   /** Draws in which the corner could not be moved; they count in nothing else. */
   readonly unmoved: number;
@@ -58,6 +59,7 @@ export interface CauseOdds {
   readonly cause: LimitCause | 'none';
   /** As in `Limit`. */
   readonly part: string;
+  /** 0 to 1. */
   readonly probability: number;
 }
 

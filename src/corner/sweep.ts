@@ -31,7 +31,7 @@ export interface SweepOptions {
   readonly columns?: readonly string[];
 }
 
-/** One end of a sweep: the travel there (droop negative), and how the motion ended. */
+/** One end of a sweep: the travel there, mm (droop negative), and how the motion ended. */
 export interface SweepEnd {
   readonly travel: number;
   readonly how: EndKind;
@@ -44,23 +44,39 @@ export interface SweepEnd {
  * (null) where the arms are parallel.
  */
 export interface Columns {
+  /** mm, bump +; of what `travelOf` says. */
   readonly travel: Float64Array;
+  /** mm, between the end eyes. */
   readonly shockLength: Float64Array;
+  /** mm of shock a mm of contact-patch travel, positive where bump shortens the shock. */
   readonly installationRatio: Float64Array;
+  /** Derivative of the ratio by contact-patch travel, 1/mm. */
   readonly installationRatioSlope: Float64Array;
+  /** Degrees from vertical, top inboard positive. */
   readonly shockLean: Float64Array;
+  /** Degrees, top outboard positive. */
   readonly camber: Float64Array;
+  /** Degrees, top inboard positive. */
   readonly kingpinInclination: Float64Array;
+  /** mm that the contact patch has moved outboard. */
   readonly halfTrackChange: Float64Array;
+  /** mm above the ground of that pose, both wheels moving alike. */
   readonly rollCentreHeight: Float64Array;
+  /** mm outboard of the centreline; null where the upright does not turn. */
   readonly instantCentreY: readonly (number | null)[];
+  /** mm above the ground as drawn; null where the upright does not turn. */
   readonly instantCentreZ: readonly (number | null)[];
+  /** Inverse distance from contact patch to instant centre, 1/mm, positive inboard, 0 for parallel arms. */
   readonly instantCentreCurvature: Float64Array;
+  /** Degrees from horizontal, outer end up positive. */
   readonly lowerArmAngle: Float64Array;
+  /** Degrees from horizontal, outer end up positive. */
   readonly upperArmAngle: Float64Array;
-  /** With a rocker alone. */
+  /** With a rocker alone: degrees from the drawn pose, counter-clockwise in (y, z) positive. */
   readonly rockerAngle: Float64Array;
+  /** Degrees from horizontal, wheel end up positive. */
   readonly rodAngle: Float64Array;
+  /** Degrees between the line to the pivot and the rod: 0 or 180 is a dead point. */
   readonly rodToRockerAngle: Float64Array;
   /** Moving hardpoints: `lowerOuterY`, `lowerOuterZ`, `contactPatchY` and so on. */
   readonly [name: string]: Float64Array | readonly (number | null)[];

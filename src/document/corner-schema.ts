@@ -149,6 +149,7 @@ export const customCornerSchema = z.strictObject({
   rocker: z
     .strictObject({ body: name, pivot: name, rod: z.strictObject({ outer: name, inner: name }) })
     .optional(),
+  /** Degrees, top outboard positive. */
   camber: quantity('angle', 'Camber', z.number().gt(-45).lt(45)).optional(),
   angles: z
     .record(
@@ -163,7 +164,7 @@ export const customCornerSchema = z.strictObject({
 
 /** Input of `customCorner` but for its drawing. */
 export type CustomPartsInput = Omit<z.input<typeof customCornerSchema>, 'drawing'>;
-/** Input of `doubleWishbone`. */
+/** Input of `doubleWishbone`, which says what its fields are; the JSON Schemas explain each. */
 export type DoubleWishboneInput = z.input<typeof doubleWishboneSchema>;
 /** Input of `pushrod`. */
 export type PushrodInput = z.input<typeof pushrodSchema>;

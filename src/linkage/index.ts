@@ -5,7 +5,7 @@ export { type Driven, type Driver, drive } from './drive.ts';
 export type { Direction, Held, Joints, Slider } from './joints.ts';
 export { type Relengthed, withLengths } from './lengths.ts';
 export type { Load } from './loads.ts';
-export type { Measure } from './measure.ts';
+export type { Measure, Seen } from './measure.ts';
 export { type Mobility, mobility, type Range, range } from './mobility.ts';
 export { type Extreme, type Motion, type Reading, type TraceOptions, trace } from './motion.ts';
 export type { End, EndKind } from './path.ts';

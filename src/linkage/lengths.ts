@@ -7,7 +7,7 @@ import { type Held, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
 import { carried } from './plane.ts';
 
-/** A drawing with changed lengths, and by how much each falls short of the wanted one (0 where it was reached). */
+/** A drawing with changed lengths, and by how much each falls short of the wanted one, in the drawing's unit; 0 where reached. */
 export interface Relengthed {
   readonly drawing: Drawing;
   readonly missing: Readonly<Record<string, number>>;

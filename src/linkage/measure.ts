@@ -35,7 +35,7 @@ export type Measure =
  * `seenFrom` a moving body: as somebody who rides on it sees it, in the axes of the drawn pose. The coordinates of a point
  * are those it would have if the body were brought back to where it was drawn, with all else in its place about it.
  */
-interface Seen {
+export interface Seen {
   readonly seenFrom?: string;
 }
 

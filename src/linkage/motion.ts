@@ -27,8 +27,9 @@ export interface TraceOptions {
    * the motion is followed by its arc length (0 as drawn), through dead points.
    */
   readonly driver?: Measure;
-  /** Values of the driver between which to trace, one on each side of the drawn one; default: as far as it goes. */
+  /** Least value of the driver, no more than the drawn one; default: as far as it goes. */
   readonly from?: number;
+  /** Greatest value of the driver, no less than the drawn one; default: as far as it goes. */
   readonly to?: number;
   /** Measures that keep their drawn values, for a linkage of more than one freedom. */
   readonly hold?: readonly Measure[];
@@ -38,8 +39,11 @@ export interface TraceOptions {
 
 /** A measure and its derivatives by the driver; a derivative is null where it does not exist (a dead point). */
 export interface Reading {
+  /** In the drawing's unit, or radians. */
   readonly value: number;
+  /** d/d driver. */
   readonly first: number | null;
+  /** d²/d driver². */
   readonly second: number | null;
 }
 
@@ -55,8 +59,9 @@ export interface Extreme {
 export interface Motion {
   /** Value of the driver in the drawn pose. */
   readonly drawn: number;
-  /** Where the motion ends on the side of smaller and of greater values, and how. */
+  /** Where the motion ends on the side of smaller values of the driver, and how. */
   readonly low: End;
+  /** The same on the side of greater values. */
   readonly high: End;
   /** Places of all points; throws InputError outside the range, never extrapolates. */
   at(driver: number): Record<string, Point>;

@@ -9,7 +9,9 @@ import { DEGREES } from '../units.ts';
 
 /** Sizes of the wheel for the eye, mm: a corner has neither. */
 export interface WheelSizes {
+  /** mm. */
   readonly tyreWidth?: number;
+  /** mm. */
   readonly rimDiameter?: number;
 }
 

@@ -7,8 +7,9 @@ export class LawBroken extends Error {
   readonly what: string;
   /** Where in the travel. */
   readonly where: Where;
-  /** By how much it is off, and how much was allowed; null where it is no matter of size. */
+  /** By how much it is off; null where it is no matter of size. */
   readonly off: number | null;
+  /** How much was allowed; null where it is no matter of size. */
   readonly allowed: number | null;
 
   constructor(
@@ -29,6 +30,7 @@ export class LawBroken extends Error {
 
 /** A place in the travel: the driver's value, and what drives, in words; the arc length where nothing does. */
 export interface Where {
+  /** In the drawing's unit, or radians. */
   readonly at: number;
   readonly driver: string | null;
 }

@@ -1,8 +1,7 @@
 /** Specifications are compiled and drawn by Vega itself. */
 import { doubleWishbone, InputError, limits, sweep, vegaCurves } from 'jounce';
-import * as vega from 'vega';
-import { compile, type TopLevelSpec } from 'vega-lite';
 import { describe, expect, it } from 'vitest';
+import { drawnByVega as drawn } from './drawn-by-vega.ts';
 
 const front = doubleWishbone({
   lowerArm: { inner: [255, 165], outer: [640, 150] },
@@ -10,25 +9,6 @@ const front = doubleWishbone({
   wheel: { centre: [705, 312], camber: -0.5 },
   coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 480] },
 });
-
-async function drawn(spec: unknown): Promise<string> {
-  const complaints: string[] = [];
-  const note = (...told: unknown[]) => {
-    complaints.push(told.join(' '));
-    return logger;
-  };
-  const logger = {
-    level: () => logger,
-    error: note,
-    warn: note,
-    info: () => logger,
-    debug: () => logger,
-  };
-  const { spec: compiled } = compile(spec as TopLevelSpec, { logger: logger as never });
-  const svg = await new vega.View(vega.parse(compiled), { renderer: 'none' }).toSVG();
-  expect(complaints).toEqual([]);
-  return svg;
-}
 
 describe('curves as Vega-Lite', () => {
   it('are drawn with their titles and units', async () => {

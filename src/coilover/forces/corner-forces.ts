@@ -20,8 +20,9 @@ import { given, heightAt, missingForce, type SetUp, setUp, standAt, travelRange 
 /** Forces in one case, N and N mm; y outboard, z up. */
 export interface CaseForces {
   readonly name: string;
-  /** Travel, mm, bump +; and the length between the end eyes there. */
+  /** Travel, mm, bump +. */
   readonly travel: number;
+  /** Length between the end eyes there, mm. */
   readonly shockLength: number;
   readonly tyre: Point | null;
   /** What pushes the end eyes apart, its shares, and the rest: metal on metal, or a damper's. */

@@ -14,6 +14,7 @@ export interface CaseFactors {
   readonly kerbAngle: number;
 }
 
+/** The factors taken where none are given: common practice, without a source. */
 export const CASE_FACTORS: CaseFactors = { bump: 3, cornering: 1, transfer: 1.6, kerb: 2, kerbAngle: 45 };
 
 /**

@@ -5,8 +5,9 @@ import type { CaseFactors, LoadCase } from './load-cases.ts';
 
 /** What a corner carries, and with what. */
 export interface ForceOptions {
-  /** Masses of this corner, kg: what the spring carries, and the rest of the wheel's load. */
+  /** What the spring of this corner carries, kg. */
   readonly sprungMass: number;
+  /** The rest of the wheel's load, kg. */
   readonly unsprungMass: number;
   /** N/mm of the spring itself; it carries the sprung mass at the drawn ride height. */
   readonly springRate: number;

@@ -14,9 +14,11 @@ export interface Spring {
   readonly name: string;
   /** N/mm. */
   readonly rate: number;
-  /** Free length, and the least that is permitted, mm; null where nothing is known but the rate. */
+  /** Free length, mm; null where nothing is known but the rate. */
   readonly free: number | null;
+  /** Least length that is permitted, mm; null as above. */
   readonly least: number | null;
+  /** mm; null as above. */
   readonly innerDiameter: number | null;
 }
 
@@ -25,8 +27,9 @@ export interface SpringChoice {
   readonly spring: Spring;
   /** Its rate by the wanted one. */
   readonly ofWanted: number;
-  /** Compression at the bump limit, and what it has, mm; null where that is not known. */
+  /** Compression at the bump limit, mm; null where that is not known. */
   readonly needs: number | null;
+  /** Compression that it has, mm; null where that is not known. */
   readonly has: number | null;
   /** Why it can't be used; empty where it can. */
   readonly against: readonly string[];

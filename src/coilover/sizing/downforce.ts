@@ -28,11 +28,13 @@ export interface AtSpeed {
   readonly how: 'between' | 'bumpEnd' | 'droopEnd' | null;
   /** Ride height lost against standing, mm: travel and tyre; without a tyre rate the travel alone. */
   readonly heightLost: number | null;
-  /** Bump travel left to the first contact with the stop, and to the limit, mm. */
+  /** Bump travel left to the first contact with the stop, mm. */
   readonly leftToStop: number | null;
+  /** Bump travel left to the limit, mm. */
   readonly leftToLimit: number | null;
-  /** Hz, of the suspension alone, and on the tyre. */
+  /** Hz, of the suspension alone. */
   readonly frequency: number | null;
+  /** Hz, on the tyre. */
   readonly frequencyOnTyre: number | null;
 }
 

@@ -15,9 +15,11 @@ export interface Doubt {
 
 /** A value and how sure it is. */
 export interface Sure {
+  /** In the figure's unit; null where there is none. */
   readonly value: number | null;
-  /** 95 % interval; null where an input takes the figure away altogether. */
+  /** Lower end of the 95 % interval; null where an input takes the figure away altogether. */
   readonly low: number | null;
+  /** Its upper end; null as above. */
   readonly high: number | null;
   /** What makes it unsure, by its share in the square of the half-width, most first. */
   readonly by: readonly { readonly input: string; readonly share: number }[];

@@ -18,5 +18,6 @@ export interface CarInputs {
   readonly rear?: AxleInputs;
 }
 
+/** Which axle of a car. */
 export type Axle = 'front' | 'rear';
 export const AXLES: readonly Axle[] = ['front', 'rear'];

@@ -24,6 +24,7 @@ export interface CarMonteCarloOptions {
 /** What comes of many draws of a car: by figure (`front.springRate`, `car.rollAngle`), 2.5th, 50th and 97.5th percentile. */
 export interface CarMonteCarlo {
   readonly figures: Readonly<Record<string, { low: number; middle: number; high: number } | null>>;
+  /** How many cars were drawn. */
   readonly draws: number;
 }
 

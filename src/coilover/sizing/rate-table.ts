@@ -6,9 +6,11 @@ import { type AxleState, axleState } from './state.ts';
 export interface RateRow {
   /** N/mm. */
   readonly springRate: number;
+  /** N/mm of contact-patch travel. */
   readonly wheelRate: number;
-  /** Hz, of the suspension alone and on the tyre; null where there is none. */
+  /** Hz, of the suspension alone; null where there is none. */
   readonly frequency: number | null;
+  /** Hz, on the tyre; null where there is none. */
   readonly frequencyOnTyre: number | null;
   /** Compression at full extension, mm; below 0 a gap; null without a damper. */
   readonly preload: number | null;

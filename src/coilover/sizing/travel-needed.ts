@@ -26,7 +26,7 @@ export interface TravelCase {
   readonly travel: number;
 }
 
-/** Travel that is needed, droop negative, with the cases behind it. */
+/** Travel that is needed, mm, droop negative, with the cases behind it. */
 export interface TravelNeeded {
   readonly bump: number;
   readonly droop: number;

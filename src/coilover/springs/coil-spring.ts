@@ -16,8 +16,9 @@ export type CoilEnds = 'closedGround' | 'closed' | 'openGround' | 'open';
 
 /** A spring by its wire. */
 export interface CoilInput {
-  /** Diameter of the wire, and mean diameter of the coils, mm. */
+  /** Diameter of the wire, mm. */
   readonly wire: number;
+  /** Mean diameter of the coils, mm. */
   readonly meanDiameter: number;
   /** Coils in all. */
   readonly coils: number;
@@ -31,6 +32,7 @@ export interface CoilInput {
 export interface CoilSpring {
   /** N/mm. */
   readonly rate: number;
+  /** Coils that give, ends not counted. */
   readonly activeCoils: number;
   /** Mean diameter by wire. */
   readonly index: number;

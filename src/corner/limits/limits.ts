@@ -54,6 +54,7 @@ export interface Limit {
 /** Something met on the way that does not end it. */
 export interface LimitEvent {
   readonly side: Side;
+  /** mm, bump +. */
   readonly travel: number;
   /** First contact with the bump stop. */
   readonly event: 'stopContact';

@@ -57,8 +57,9 @@ export interface BallJoint {
   readonly maxArticulation: number;
   /** Which part holds the housing, `arm`, `upright`, or by its name; the stud is bolted to the other. */
   readonly housing: string;
-  /** Directions `[y, z]` of the two axes at ride height, any length; default: one along the other. */
+  /** Direction `[y, z]` of the housing at ride height, out of its mouth, any length; default: along the stud. */
   readonly housingAxis?: Point | undefined;
+  /** Direction `[y, z]` of the stud at ride height, towards its thread, any length; default: along the housing. */
   readonly studAxis?: Point | undefined;
 }
 

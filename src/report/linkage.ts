@@ -1,0 +1,133 @@
+// A linkage drawn in its plane: x to the right, y up, the drawn pose in heavy lines, further poses over it in broken ones.
+
+import { type Issue, show, throwIfAny } from '../errors.ts';
+import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { type Obstacles, placeLabels } from './labels.ts';
+import { EDGE, heading, joint, pivot, rimmed, SIZE, STROKES, THIN, WIDTH } from './marks.ts';
+import { hull, middle } from './poses.ts';
+import { type Attributes, type Element, element, line, type Place, svgDocument, through } from './svg.ts';
+import { textWidth } from './text.ts';
+
+/** How a linkage is drawn; all optional. */
+export interface LinkageOptions {
+  /** Further poses: places of all points, as `motion.at(...)` gives them. */
+  readonly poses?: readonly Readonly<Record<string, Point>>[];
+  /** Heading; default "Linkage". */
+  readonly title?: string;
+}
+
+/** Room above and below the drawing, and beside it, for words; its greatest height. */
+const TOP = 84;
+const BELOW = 44;
+const BESIDE = EDGE + 70;
+const MOST_HEIGHT = 520;
+/** Room that a label leaves around a joint, and around the middle of a body. */
+const JOINT_ROOM = 8;
+const BODY_ROOM = 4;
+
+const PLATE: Attributes = { ...STROKES.ride, fill: '#e2e2e2', 'fill-opacity': 0.8 };
+
+/**
+ * A linkage as a self-contained SVG document in black and white: bodies as bars and plates, ground points ringed, all by
+ * their names. Points are in the drawing's own unit.
+ *
+ * @throws InputError for a faulty drawing, and for a pose without a place for each point.
+ */
+export function drawLinkage(drawing: Drawing, options: LinkageOptions = {}): string {
+  checkDrawing(drawing);
+  const { poses = [], title = 'Linkage' } = options;
+  checkPoses(drawing, poses);
+  const { ground, points } = drawing;
+  const { to, height } = paperFor([points, ...poses].flatMap((pose) => Object.values(pose)));
+  const outlines = (pose: Drawing['points']) =>
+    Object.values(drawing.bodies).map((members) => hull(members.map((name) => pose[name])).map(to));
+  const moving = Object.keys(points).filter((name) => !ground.includes(name));
+
+  const over = poses.flatMap((pose) => [
+    ...outlines(pose).map((outline) =>
+      element('path', { ...STROKES.bump, d: through(outline, outline.length > 2) }),
+    ),
+    ...moving.map((name) => joint(to(pose[name]), 2.4, 1)),
+  ]);
+  const drawn = outlines(points);
+  const full = drawn.map((outline) =>
+    outline.length > 2
+      ? element('path', { ...PLATE, d: through(outline, true) })
+      : element('path', { ...STROKES.ride, fill: 'none', 'stroke-width': 4, d: through(outline) }),
+  );
+  return svgDocument({
+    width: WIDTH,
+    height: TOP + height + BELOW,
+    title,
+    content: [
+      heading(title),
+      ...over,
+      ...full,
+      ...moving.map((name) => joint(to(points[name]), 4.4, 1.6)),
+      ...ground.flatMap((name) => pivot(to(points[name]))),
+      ...names(drawing, to, drawn, height),
+    ],
+  });
+}
+
+function checkPoses({ points }: Drawing, poses: readonly Readonly<Record<string, Point>>[]): void {
+  const issues: Issue[] = poses.flatMap((pose, k) =>
+    Object.keys(points)
+      .filter((name) => !(pose?.[name]?.length === 2 && pose[name].every(Number.isFinite)))
+      .map((name) => ({
+        path: `poses[${k}].${name}`,
+        problem: 'no place',
+        got: show(pose?.[name]),
+        advice: 'give a pose as motion.at(...) gives it',
+      })),
+  );
+  throwIfAny('linkage options', issues);
+}
+
+/** Scale and place of the drawing, both axes alike. */
+function paperFor(places: readonly Point[]): { to: (point: Point) => Place; height: number } {
+  const [left, right] = [Math.min(...places.map(([x]) => x)), Math.max(...places.map(([x]) => x))];
+  const [low, high] = [Math.min(...places.map(([, y]) => y)), Math.max(...places.map(([, y]) => y))];
+  const room = WIDTH - 2 * BESIDE;
+  const scale = Math.min(room / (right - left || 1), MOST_HEIGHT / (high - low || 1));
+  const from = BESIDE + (room - scale * (right - left)) / 2;
+  return {
+    to: ([x, y]) => [from + scale * (x - left), TOP + scale * (high - y)],
+    height: scale * (high - low),
+  };
+}
+
+/** Names of points and bodies, clear of the drawn pose. */
+function names(
+  { points, bodies }: Drawing,
+  to: (point: Point) => Place,
+  drawn: readonly (readonly Place[])[],
+  height: number,
+): Element[] {
+  const named = [
+    ...Object.keys(points).map((name) => ({ name, anchor: to(points[name]), clear: JOINT_ROOM })),
+    ...Object.keys(bodies).map((name) => ({
+      name,
+      anchor: to(middle(bodies[name].map((member) => points[member]))),
+      clear: BODY_ROOM,
+    })),
+  ];
+  const obstacles: Obstacles = {
+    lines: drawn.flatMap((outline) =>
+      outline.map((from, k) => ({ from, to: outline[(k + 1) % outline.length], weight: 1 })),
+    ),
+    boxes: [],
+    dots: Object.values(points).map((point) => ({ at: to(point), weight: 1 })),
+  };
+  const wishes = named.map(({ name, anchor, clear }) => ({
+    width: textWidth(name, SIZE),
+    height: SIZE + 2,
+    anchor,
+    clear,
+  }));
+  const frame = { x: EDGE, y: TOP - 30, width: WIDTH - 2 * EDGE, height: height + 30 + BELOW - 8 };
+  return placeLabels(wishes, obstacles, frame).flatMap(({ box, leader }, k) => [
+    ...(leader === null ? [] : [line(...leader, THIN)]),
+    rimmed(named[k].name, [box.x, box.y + SIZE - 1.5], SIZE),
+  ]);
+}

@@ -1,0 +1,155 @@
+// Results in a notebook. A kernel shows an object that has the method `Symbol.for('Jupyter.display')` by what that returns:
+// the same result by MIME type, of which the reader takes the richest that it knows. Results stay plain data: what shows
+// itself is made of them here.
+
+import type { Corner } from '../corner/corner.ts';
+import type { Limits } from '../corner/limits/limits.ts';
+import type { Sweep } from '../corner/sweep.ts';
+import { InputError, show as written } from '../errors.ts';
+import type { Drawing } from '../linkage/drawing.ts';
+import { type CurveOptions, plotCurves } from './curves.ts';
+import { type DrawingOptions, drawCorner } from './drawing.ts';
+import { drawLinkage, type LinkageOptions } from './linkage.ts';
+import { cell, columnsOf, curvesIn, type FlatRow, plotRows, textTable, vegaRows } from './rows.ts';
+import { sweepTable } from './table.ts';
+import { vegaCurves } from './vega.ts';
+
+/** The same thing by MIME type: `text/plain`, mostly `text/html`, and `application/vnd.vegalite.v5+json` where there are curves. */
+export type MimeBundle = Readonly<Record<string, unknown>>;
+
+/** What shows itself as the last value of a notebook's cell; elsewhere `bundle` has the same. */
+export interface Shown {
+  /** What there is to see. */
+  readonly bundle: MimeBundle;
+  /** Asked for by the kernel. */
+  readonly [display: symbol]: () => MimeBundle;
+}
+
+/** What of a result is shown; all optional, and each for the pictures that know it. */
+export interface ShowOptions
+  extends Pick<CurveOptions, 'panels'>,
+    Pick<LinkageOptions, 'poses'>,
+    Pick<DrawingOptions, 'title' | 'limits'> {}
+
+/** What can be shown. */
+export type Showable = Sweep | Corner | Limits | Drawing | readonly FlatRow[];
+
+const DISPLAY = Symbol.for('Jupyter.display');
+
+/**
+ * Makes a result show itself in a notebook, as text, as HTML with a picture in it, and curves as a Vega-Lite v5
+ * specification:
+ *
+ * - a sweep as its curves (`panels` chooses columns, `limits` shades what can't be reached), with its table as text;
+ * - a corner as its picture at ride and, with `limits`, where its travel ends;
+ * - limits as sentences, the nearest first;
+ * - the drawing of a linkage as its picture, with further `poses`;
+ * - flat rows as a table, with curves of each number over the first where that grows.
+ *
+ * @throws InputError for anything else, and as the pictures do.
+ */
+export function show(what: Showable, options: ShowOptions = {}): Shown {
+  const bundle = bundleOf(what, options);
+  return { bundle, [DISPLAY]: () => bundle };
+}
+
+function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
+  if (Array.isArray(what) && what.length > 0) return shownRows(what);
+  if (typeof what === 'object' && what !== null) {
+    if ('kind' in what) return shownCorner(what, options);
+    if ('columns' in what && 'at' in what) return shownSweep(what, options);
+    if ('behind' in what) return shownLimits(what);
+    if ('bodies' in what) return shownDrawing(what, options);
+  }
+  throw new InputError('result to show', [
+    {
+      path: '',
+      problem: 'nothing that can be shown',
+      got: written(what),
+      allowed: 'a corner, a sweep, limits, the drawing of a linkage, or one or more flat rows',
+    },
+  ]);
+}
+
+function shownSweep(sweep: Sweep, { panels = panelsOf(sweep), limits, title }: ShowOptions): MimeBundle {
+  const shaded = limits === undefined ? {} : { limits };
+  return {
+    'text/plain': sweepTable(sweep),
+    'text/html': inline(plotCurves(sweep, { panels, ...shaded, ...(title === undefined ? {} : { title }) })),
+    'application/vnd.vegalite.v5+json': vegaCurves(sweep, { panels, ...shaded }),
+  };
+}
+
+/** Installation ratio and shock length, or what the sweep has in their place. */
+function panelsOf({ info }: Sweep): string[] {
+  const names = info.slice(1).map(({ name }) => name);
+  const usual = ['installationRatio', 'shockLength'].filter((name) => names.includes(name));
+  return usual.length > 0 ? usual : names.slice(0, 3);
+}
+
+function shownCorner(corner: Corner, { limits, title }: ShowOptions): MimeBundle {
+  const given = { ...(limits === undefined ? {} : { limits }), ...(title === undefined ? {} : { title }) };
+  return {
+    'text/plain': JSON.stringify(corner, null, 2),
+    'text/html': inline(drawCorner(corner, [], given)),
+  };
+}
+
+function shownLimits({ bump, droop, fits, events, behind, notes, required, donor }: Limits): MimeBundle {
+  const groups: [string, readonly string[]][] = [
+    ['Does not fit as drawn', fits],
+    ['Travel ends', [bump, droop].flatMap((limit) => (limit === null ? [] : [limit.sentence]))],
+    ['Met on the way', events.map(({ sentence }) => sentence)],
+    ['Wanted', [required?.bump, required?.droop].flatMap((one) => (one === undefined ? [] : [one.sentence]))],
+    ['The unit at hand', donor?.sentences ?? []],
+    ['Behind that', behind.map(({ sentence }) => sentence)],
+    ['To look at again', notes],
+  ];
+  const told = groups.filter(([, sentences]) => sentences.length > 0);
+  if (told.length === 0) told.push(['Travel ends', ['Nothing ends it.']]);
+  const list = (sentences: readonly string[]) => sentences.map((one) => `<li>${escaped(one)}</li>`).join('');
+  return {
+    'text/plain': told.map(([name, all]) => `${name}:\n${all.map((one) => `  ${one}\n`).join('')}`).join(''),
+    'text/html': told.map(([name, all]) => `<p><b>${name}</b></p><ul>${list(all)}</ul>`).join(''),
+  };
+}
+
+function shownDrawing(drawing: Drawing, { poses = [], title }: ShowOptions): MimeBundle {
+  const picture = drawLinkage(drawing, { poses, ...(title === undefined ? {} : { title }) });
+  const bodies = Object.entries(drawing.bodies).map(([name, points]) => `${name}: ${points.join('-')}\n`);
+  return {
+    'text/plain': `ground: ${drawing.ground.join(', ')}\n${bodies.join('')}`,
+    'text/html': inline(picture),
+  };
+}
+
+function shownRows(rows: readonly FlatRow[]): MimeBundle {
+  const names = columnsOf(rows);
+  const line = (cells: readonly string[], tag: string) =>
+    `<tr>${cells.map((words) => `<${tag}>${escaped(words)}</${tag}>`).join('')}</tr>`;
+  const body = rows.map((row) =>
+    line(
+      names.map((name) => cell(row[name])),
+      'td',
+    ),
+  );
+  const table = `<table><thead>${line(names, 'th')}</thead><tbody>${body.join('')}</tbody></table>`;
+  const curves = curvesIn(rows);
+  if (curves === null) return { 'text/plain': textTable(rows), 'text/html': table };
+  const { over, drawn } = curves;
+  const folded = `<details><summary>${rows.length} rows</summary>${table}</details>`;
+  return {
+    'text/plain': textTable(rows),
+    'text/html': `${inline(plotRows(rows, over, drawn))}${folded}`,
+    'application/vnd.vegalite.v5+json': vegaRows(rows, over, drawn),
+  };
+}
+
+/** An SVG document as an element of a page. */
+function inline(svg: string): string {
+  return svg.slice(svg.indexOf('<svg'));
+}
+
+function escaped(words: string): string {
+  return words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}

@@ -1,0 +1,174 @@
+// The package as its users get it: packed, looked over, installed into an empty project and run by name in every runtime
+// that it is made for.
+//
+//   npm run test:package
+//
+// Deno comes with docs/notebooks; the browser is Debian's (apt-get install chromium), or what CHROMIUM names.
+
+import { cpSync, existsSync, mkdirSync, mkdtempSync } from 'node:fs';
+import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import { differences, numbersIn } from './compare.ts';
+import { found } from './program.mjs';
+import { browser, bundle, deno, run } from './runtimes.ts';
+import { CEILINGS, sizeOf } from './size.ts';
+
+const bin = (tool: string) => resolve('node_modules/.bin', tool);
+const npm = (args: readonly string[], cwd: string) =>
+  run('npm', [...args, '--prefer-offline', '--no-audit', '--no-fund', '--loglevel=error'], cwd);
+
+let passed = 0;
+let failed = 0;
+
+/** One test: told in a line, with what it says when it is good, and what went wrong when it is not. */
+async function test(name: string, body: () => Promise<string | undefined>): Promise<void> {
+  const start = performance.now();
+  const [good, words] = await body().then(
+    (said) => [true, said] as const,
+    (error) => [false, error instanceof Error ? error.message : String(error)] as const,
+  );
+  if (good) passed += 1;
+  else failed += 1;
+  const seconds = ((performance.now() - start) / 1000).toFixed(1);
+  console.log(`${good ? 'ok    ' : 'FAILED'} ${name}${good && words ? `: ${words}` : ''} (${seconds} s)`);
+  if (!good) console.log(words);
+}
+
+function expectNone(wrong: readonly string[]): void {
+  if (wrong.length > 0) throw new Error(wrong.slice(0, 20).join('\n'));
+}
+
+// What the sources find, bundled with this script, is what the package must find. As JSON, as it comes from the runtimes.
+const wanted = JSON.parse(JSON.stringify(found()));
+const same = (printed: string) => {
+  expectNone(differences(JSON.parse(printed), wanted));
+  return `${numbersIn(wanted)} numbers agree with the sources`;
+};
+
+const packed = resolve('out/package');
+await rm(packed, { recursive: true, force: true });
+mkdirSync(packed, { recursive: true });
+await run('npm', ['run', 'build'], '.');
+const [{ filename, files, size, unpackedSize }] = JSON.parse(
+  await run('npm', ['pack', '--json', '--pack-destination', packed], '.'),
+) as [{ filename: string; files: { path: string }[]; size: number; unpackedSize: number }];
+const tarball = join(packed, filename);
+const paths = files.map(({ path }) => path);
+console.log(`${filename}: ${paths.length} files, ${kB(size)} packed, ${kB(unpackedSize)} unpacked`);
+
+function kB(bytes: number): string {
+  return `${(bytes / 1000).toFixed(1)} kB`;
+}
+
+await test('publint', async () => void (await run(bin('publint'), ['run', tarball, '--strict'], '.')));
+await test('attw', async () => void (await run(bin('attw'), [tarball, '--profile', 'esm-only'], '.')));
+
+await test('what is packed', async () => {
+  expectNone(
+    ['LICENSE', 'README.md', 'docs/changelog.md', 'schemas/car.schema.json', 'schemas/corner.schema.json']
+      .filter((path) => !paths.includes(path))
+      .map((path) => `${path} is missing`),
+  );
+  expectNone(
+    paths.filter(
+      (path) => !/^(dist|schemas|docs|README\.md|DEVELOPERS\.md|LICENSE|package\.json)(\/|$)/.test(path),
+    ),
+  );
+  const dist = paths.filter((path) => path.startsWith('dist/'));
+  expectNone(dist.filter((path) => !/\.(js|d\.ts)$/.test(path)));
+});
+
+await test('links of what is packed', async () => {
+  const pages = paths.filter((path) => path.endsWith('.md'));
+  const broken: string[] = [];
+  for (const page of pages) {
+    for (const [, to] of (await readFile(page, 'utf8')).matchAll(/\]\((?!https?:|#)([^)#\s]+)/g)) {
+      if (!paths.includes(join(dirname(page), to))) broken.push(`${page} -> ${to}`);
+    }
+  }
+  expectNone(broken);
+  return `${pages.length} pages`;
+});
+
+const project = mkdtempSync(join(tmpdir(), 'jounce-project-'));
+try {
+  await writeFile(join(project, 'package.json'), '{ "type": "module", "private": true }');
+  cpSync('tests/package/program.mjs', join(project, 'program.mjs'));
+  await writeFile(
+    join(project, 'print.mjs'),
+    "import { found } from './program.mjs';\nconsole.log(JSON.stringify(found()));\n",
+  );
+
+  await test('installs into an empty project', async () => {
+    await npm(['install', tarball], project);
+    const installed = await readdir(join(project, 'node_modules'));
+    if (installed.includes('fast-check')) throw new Error('fast-check came along');
+    return installed.filter((name) => !name.startsWith('.')).join(', ');
+  });
+
+  await test('Node', async () => same(await run(process.execPath, ['print.mjs'], project)));
+  await test('bundled with esbuild, in Node', async () => {
+    const code = await bundle(project, 'print.mjs');
+    await writeFile(join(project, 'bundled.mjs'), code);
+    return same(await run(process.execPath, ['bundled.mjs'], project));
+  });
+  await test('bundled with esbuild, in a headless browser', async () =>
+    same(await browser(project, 'bundled.mjs')));
+  await test('Deno', async () => same(await deno(project, 'print.mjs')));
+
+  await test('what no entry names can not be imported', async () => {
+    const script = "import('jounce/dist/index.js').catch(({ code }) => console.log(code))";
+    const code = await run(process.execPath, ['-e', script], project);
+    if (code.trim() !== 'ERR_PACKAGE_PATH_NOT_EXPORTED') throw new Error(code);
+  });
+  await test('the JSON Schemas can be imported by name', async () => {
+    const script = `
+      import car from 'jounce/schemas/car.schema.json' with { type: 'json' };
+      import { carJsonSchema } from 'jounce';
+      console.log(JSON.stringify(car) === JSON.stringify(carJsonSchema()));`;
+    await writeFile(join(project, 'schemas.mjs'), script);
+    const printed = await run(process.execPath, ['--no-warnings', 'schemas.mjs'], project);
+    if (printed.trim() !== 'true') throw new Error(printed);
+  });
+
+  for (const { name, imported, most } of CEILINGS) {
+    await test(`size of ${name}`, async () => {
+      const size = await sizeOf(imported, project);
+      const words = `${size.toFixed(1)} kB gzipped, at most ${most}`;
+      if (!(size <= most)) throw new Error(words);
+      return words;
+    });
+  }
+
+  const { devDependencies } = JSON.parse(await readFile('package.json', 'utf8'));
+  await npm(['install', `fast-check@${devDependencies['fast-check']}`], project);
+  await test('the example of laws over random drawings', async () => {
+    cpSync('docs/examples/own-linkage.mjs', join(project, 'own-linkage.mjs'));
+    await run(process.execPath, ['own-linkage.mjs'], project);
+    return undefined;
+  });
+
+  // Types, as strict as they get, the declarations of the package checked as well.
+  cpSync('tests/types', join(project, 'types'), { recursive: true });
+  for (const module of ['nodenext', 'bundler']) {
+    await test(`types under moduleResolution ${module}`, async () => {
+      const options = {
+        ...{ strict: true, exactOptionalPropertyTypes: true, noUncheckedIndexedAccess: true },
+        ...{ target: 'es2022', lib: ['es2022', 'dom'], types: [], noEmit: true, skipLibCheck: false },
+        ...{ module: module === 'nodenext' ? module : 'esnext', moduleResolution: module },
+      };
+      await writeFile(
+        join(project, 'tsconfig.json'),
+        JSON.stringify({ compilerOptions: options, include: ['types'] }),
+      );
+      await run(bin('tsc'), ['-p', project], project);
+      return undefined;
+    });
+  }
+} finally {
+  if (existsSync(project)) await rm(project, { recursive: true, force: true });
+}
+
+console.log(`${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;

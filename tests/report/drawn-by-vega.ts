@@ -1,0 +1,23 @@
+import * as vega from 'vega';
+import { compile, type TopLevelSpec } from 'vega-lite';
+import { expect } from 'vitest';
+
+/** A specification compiled and drawn by Vega itself, which has nothing to complain about: an SVG document. */
+export async function drawnByVega(spec: unknown): Promise<string> {
+  const complaints: string[] = [];
+  const note = (...told: unknown[]) => {
+    complaints.push(told.join(' '));
+    return logger;
+  };
+  const logger = {
+    level: () => logger,
+    error: note,
+    warn: note,
+    info: () => logger,
+    debug: () => logger,
+  };
+  const { spec: compiled } = compile(spec as TopLevelSpec, { logger: logger as never });
+  const svg = await new vega.View(vega.parse(compiled), { renderer: 'none' }).toSVG();
+  expect(complaints).toEqual([]);
+  return svg;
+}

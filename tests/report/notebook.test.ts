@@ -1,0 +1,177 @@
+/** What results show of themselves: in each MIME type the same, as the pictures and tables have it. */
+
+import * as fc from 'fast-check';
+import {
+  customCorner,
+  doubleWishbone,
+  drawLinkage,
+  InputError,
+  limits,
+  plotCurves,
+  show,
+  sweep,
+  sweepTable,
+  vegaCurves,
+} from 'jounce';
+import { type Drawing, trace } from 'jounce/linkage';
+import { linkages } from 'jounce/testing';
+import { describe, expect, it } from 'vitest';
+import { plain as plainInput } from './corners.ts';
+import { drawnByVega } from './drawn-by-vega.ts';
+import { faults, readPaper } from './paper.ts';
+import { parseXml } from './xml.ts';
+
+const plain = doubleWishbone(plainInput);
+const VEGA = 'application/vnd.vegalite.v5+json';
+const DECLARATION = '<?xml version="1.0" encoding="UTF-8"?>\n';
+const crankRocker: Drawing = {
+  points: { O: [0, 0], A: [0, 40], B: [115, 75], C: [100, 0] },
+  ground: ['O', 'C'],
+  bodies: { crank: ['O', 'A'], coupler: ['A', 'B'], rocker: ['C', 'B'] },
+};
+/** The picture inside a page, as the document it was. */
+const pictureIn = (html: unknown) => `${DECLARATION}${/<svg[\s\S]*<\/svg>/.exec(String(html))?.[0]}`;
+
+describe('show', () => {
+  it('answers the kernel, and nobody else', () => {
+    const shown = show(plain);
+    const asked = (shown as unknown as Record<symbol, () => unknown>)[Symbol.for('Jupyter.display')]();
+    expect(asked).toBe(shown.bundle);
+    expect(Object.keys(shown)).toEqual(['bundle']);
+    expect(structuredClone(shown.bundle)).toEqual(shown.bundle);
+    expect(JSON.parse(JSON.stringify(shown.bundle))).toEqual(shown.bundle);
+  });
+
+  it('has of a sweep its table, its curves, and their specification', async () => {
+    const curves = sweep(plain);
+    const options = { panels: ['camber'], limits: limits(plain, { damper: { open: 400, closed: 300 } }) };
+    const { bundle } = show(curves, options);
+    expect(bundle['text/plain']).toBe(sweepTable(curves));
+    expect(pictureIn(bundle['text/html']).trim()).toBe(plotCurves(curves, options).trim());
+    expect(bundle[VEGA]).toEqual(vegaCurves(curves, options));
+    expect(show(sweep(plain, { columns: ['camber', 'lowerOuterY'] })).bundle['text/html']).toContain(
+      'camber',
+    );
+  });
+
+  it('has of a corner its numbers and its picture, also where it is of a kind of its own', () => {
+    const found = limits(plain);
+    const custom = customCorner({
+      drawing: {
+        points: { O: [200, 200], A: [600, 200], W: [680, 300], P: [690, 0], S: [500, 210], T: [380, 520] },
+        ground: ['O', 'T'],
+        bodies: { arm: ['O', 'A', 'W', 'P', 'S'] },
+      },
+      upright: 'arm',
+      wheelCentre: 'W',
+      contactPatch: 'P',
+      shock: { outer: 'S', inner: 'T' },
+    });
+    for (const bundle of [show(plain).bundle, show(plain, { limits: found }).bundle, show(custom).bundle]) {
+      expect(faults(readPaper(pictureIn(bundle['text/html'])))).toEqual([]);
+    }
+    expect(JSON.parse(String(show(plain).bundle['text/plain']))).toEqual(plain);
+    expect(show(plain, { limits: found }).bundle['text/html']).toContain('ground at bump');
+  });
+
+  it('has of limits every sentence', () => {
+    const found = limits(plain, {
+      damper: { open: 330, closed: 300 },
+      bumpStop: { height: 20, solidHeight: 8 },
+      required: { bump: 500 },
+    });
+    const sentences = [
+      ...found.fits,
+      ...[found.bump, found.droop, ...found.behind, ...found.events].flatMap((one) => one?.sentence ?? []),
+      ...found.notes,
+      found.required!.bump!.sentence,
+    ];
+    expect(found.fits.length).toBeGreaterThan(0);
+    const { bundle } = show(found);
+    const items = parseXml(`${DECLARATION}<page>${bundle['text/html']}</page>`)
+      .children.flatMap((group) => (typeof group === 'string' ? [] : group.children))
+      .flatMap((item) => (typeof item !== 'string' && item.name === 'li' ? item.children : []));
+    expect(items.sort()).toEqual(sentences.sort());
+    for (const sentence of sentences) expect(bundle['text/plain']).toContain(sentence);
+  });
+
+  it('has of rows a table, and curves where the first column grows', async () => {
+    const motion = trace(crankRocker, { driver: { turn: 'crank' }, from: 0, to: 3 });
+    const rocker = motion.read({ turn: 'rocker' });
+    const rows = Array.from({ length: 31 }, (_, k) => {
+      const { value, first } = rocker(k / 10);
+      return { crank: k / 10, 'rocker [rad]': value, 'ratio.first': first, half: k % 2 === 0 ? null : 1 };
+    });
+    const { bundle } = show(rows);
+    const svg = await drawnByVega(bundle[VEGA]);
+    for (const name of ['crank', 'rocker [rad]', 'ratio.first']) {
+      expect(svg).toContain(name);
+      expect(readPaper(pictureIn(bundle['text/html'])).words.map(({ text }) => text)).toContain(name);
+    }
+    expect(faults(readPaper(pictureIn(bundle['text/html'])))).toEqual([]);
+    expect(String(bundle['text/plain']).split('\n')).toHaveLength(33);
+    expect(String(bundle['text/html']).match(/<tr>/g)).toHaveLength(32);
+  });
+
+  it('has of other rows a table alone, with nothing that a page could take for its own', () => {
+    const { bundle } = show([
+      { law: 'closes', holds: true },
+      { law: '<b>&', holds: false, why: null },
+    ]);
+    expect(Object.keys(bundle)).toEqual(['text/plain', 'text/html']);
+    expect(bundle['text/html']).toContain('<td>&lt;b&gt;&amp;</td><td>false</td><td>-</td>');
+    expect(bundle['text/plain']).toBe('   law  holds  why\ncloses   true    -\n  <b>&  false    -\n');
+    expect(
+      Object.keys(
+        show([
+          { at: 2, v: 1 },
+          { at: 1, v: 1 },
+        ]).bundle,
+      ),
+    ).not.toContain(VEGA);
+  });
+
+  it.each([undefined, 3, [], {}, 'text'])('refuses %j', (nothing) => {
+    expect(() => show(nothing as never)).toThrow(InputError);
+  });
+});
+
+describe('drawLinkage', () => {
+  it('names points and bodies once, within the paper and over each other nowhere', () => {
+    fc.assert(
+      fc.property(linkages(fc), (drawing) => {
+        const paper = readPaper(drawLinkage(drawing));
+        const names = [...Object.keys(drawing.points), ...Object.keys(drawing.bodies), 'Linkage'];
+        expect(paper.words.map(({ text }) => text).sort()).toEqual(names.sort());
+        expect(faults(paper)).toEqual([]);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('is to scale, with x to the right and y up, and has the other poses in it', () => {
+    const motion = trace(crankRocker, { driver: { turn: 'crank' }, from: 0, to: 3 });
+    const poses = [motion.at(1), motion.at(2)];
+    const svg = drawLinkage(crankRocker, { poses, title: 'Crank and rocker' });
+    const rings = [...svg.matchAll(/<circle cx="([\d.]+)" cy="([\d.]+)" r="(6.5|4.4|2.4)"/g)];
+    const at = rings.map(([, x, y]) => [Number(x), Number(y)]);
+    // Two moving points in each of two poses, then as drawn, then the ground.
+    const { points } = crankRocker;
+    const places = [poses[0].A, poses[0].B, poses[1].A, poses[1].B, points.A, points.B, points.O, points.C];
+    expect(at).toHaveLength(places.length);
+    const scale = (at[7][0] - at[6][0]) / 100;
+    expect(scale).toBeGreaterThan(1);
+    places.forEach(([x, y], k) => {
+      // Written to a hundredth.
+      expect(Math.abs(at[k][0] - at[6][0] - scale * x)).toBeLessThan(0.03);
+      expect(Math.abs(at[6][1] - at[k][1] - scale * y)).toBeLessThan(0.03);
+    });
+    expect(svg).toContain('<title>Crank and rocker</title>');
+  });
+
+  it('refuses a pose without a place, by its name, and a faulty drawing', () => {
+    const pose = { ...crankRocker.points, B: [Number.NaN, 0] as const };
+    expect(() => drawLinkage(crankRocker, { poses: [pose] })).toThrow(/poses\[0\]\.B: no place/);
+    expect(() => drawLinkage({ ...crankRocker, ground: ['X'] })).toThrow(InputError);
+  });
+});

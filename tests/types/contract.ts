@@ -1,0 +1,167 @@
+// The contract of names and types, read by the compiler alone (npm run types): against the sources here, and against
+// the declarations of the packed tarball in npm run test:package. A line that stops failing where it should fails.
+
+import {
+  type Corner,
+  type CornerDocument,
+  type DoubleWishbone,
+  type DoubleWishboneInput,
+  doubleWishbone,
+  InputError,
+  type Issue,
+  type Limit,
+  type LimitCause,
+  limits,
+  type Pushrod,
+  pushrod,
+  readCorner,
+  type Strut,
+  type strut,
+  sweep,
+  sweepCsv,
+  type VegaLite,
+  vegaCurves,
+} from 'jounce';
+import {
+  type Drawing,
+  type EndKind,
+  type InputError as FaultOfLinkage,
+  forces,
+  type mobility,
+  type Point,
+  type Reading,
+  trace,
+} from 'jounce/linkage';
+import { checkLaws, type LawBroken, laws } from 'jounce/testing';
+
+/** Compiles where the two are one and the same type. */
+type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
+function holds<_Statement extends true>(): void {}
+
+export function corners(): Corner[] {
+  const drawn = {
+    lowerArm: { inner: [255, 165], outer: [640, 150] },
+    upperArm: { inner: [310, 355], outer: [600, { value: 375, plusMinus: 2 }] },
+    wheel: { centre: [705, 312], camber: -0.5 },
+    coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 480] },
+  } satisfies DoubleWishboneInput;
+  const front = doubleWishbone({ ...drawn });
+  holds<Same<typeof front, DoubleWishbone>>();
+  holds<Same<typeof front.kind, 'doubleWishbone'>>();
+  // @ts-expect-error: what is made is not changed
+  front.kind = 'doubleWishbone';
+  // @ts-expect-error: a point has two coordinates
+  doubleWishbone({ ...drawn, lowerArm: { inner: [255], outer: [640, 150] } });
+  // @ts-expect-error: no such part
+  doubleWishbone({ ...drawn, coilover: { on: 'chassis', mount: [505, 170], chassisMount: [345, 480] } });
+  // @ts-expect-error: misspelt
+  doubleWishbone({ ...drawn, lowerarm: { inner: [255, 165], outer: [640, 150] } });
+  // @ts-expect-error: neither wheel nor coilover
+  doubleWishbone({ lowerArm: drawn.lowerArm, upperArm: drawn.upperArm });
+
+  const rear = pushrod({
+    lowerArm: { inner: [250, 160], outer: [630, 150] },
+    upperArm: { inner: [300, 340], outer: [590, 360] },
+    wheel: { centre: [700, 315], contactPatch: [702, 0] },
+    rod: { on: 'lowerArm', mount: [560, 165], rockerMount: [345, 470] },
+    rocker: { pivot: [260, 400] },
+    coilover: { rockerMount: [235, 500], chassisMount: [10, 470] },
+  });
+  holds<Same<typeof rear, Pushrod>>();
+  holds<Same<ReturnType<typeof strut>, Strut>>();
+  return [front, rear];
+}
+
+export function sweeps(corner: Corner): string {
+  const curves = sweep(corner, { bump: 70, droop: 70, travelOf: 'wheelCentre', columns: ['camber'] });
+  // @ts-expect-error: no such axis
+  sweep(corner, { travelOf: 'hub' });
+  // @ts-expect-error: no such option
+  sweep(corner, { rebound: 70 });
+  // @ts-expect-error: a corner is made first
+  sweep({ lowerArm: { inner: [255, 165], outer: [640, 150] } });
+
+  holds<Same<typeof curves.columns.shockLength, Float64Array>>();
+  holds<Same<typeof curves.columns.instantCentreY, readonly (number | null)[]>>();
+  const row = curves.at(25);
+  holds<Same<typeof row.installationRatio, number>>();
+  holds<Same<typeof row.instantCentreZ, number | null>>();
+  holds<Same<ReturnType<typeof curves.rows>, (typeof row)[]>>();
+  holds<Same<typeof curves.end.bump.how, EndKind>>();
+  holds<Same<typeof curves.end.droop.travel, number>>();
+  // @ts-expect-error: results are read
+  curves.columns.travel = new Float64Array(1);
+
+  const specification: VegaLite = vegaCurves(curves, { panels: ['camber'], limits: limits(corner) });
+  return `${sweepCsv(curves)}${JSON.stringify(specification)}`;
+}
+
+export function ends(corner: Corner): string {
+  const found = limits(corner, {
+    damper: { open: 385, closed: 300 },
+    bumpStop: { height: 35, solidHeight: 12 },
+    tyre: '205/50R15',
+    ballJoints: { lowerOuter: { maxArticulation: 25, housing: 'arm' } },
+    required: { bump: 60 },
+  });
+  // @ts-expect-error: half a damper
+  limits(corner, { damper: { open: 385 } });
+  holds<Same<typeof found.bump, Limit | null>>();
+  holds<Same<typeof found.behind, readonly Limit[]>>();
+  holds<Same<Limit['cause'], LimitCause>>();
+  holds<Same<Limit['side'], 'bump' | 'droop'>>();
+  // @ts-expect-error: there may be no limit
+  found.bump.travel.toFixed(1);
+  const cause: LimitCause | undefined = found.droop?.cause;
+  return cause === 'damperOpen' ? (found.droop?.sentence ?? '') : found.fits.join();
+}
+
+export function documents(text: string): CornerDocument | readonly Issue[] {
+  try {
+    const read = readCorner(text);
+    sweep(read.corner);
+    limits(read.corner, read.limits);
+    return read;
+  } catch (error) {
+    if (error instanceof InputError) return error.issues;
+    throw error;
+  }
+}
+
+export function linkages(): number | null {
+  const drawing: Drawing = {
+    points: { O: [0, 0], A: [0, 40], B: [115, 75], C: [100, 0] },
+    ground: ['O', 'C'],
+    bodies: { crank: ['O', 'A'], coupler: ['A', 'B'], rocker: ['C', 'B'] },
+  };
+  const motion = trace(drawing, { driver: { turn: 'crank' }, from: 0, to: 1 });
+  // @ts-expect-error: one measure drives
+  trace(drawing, { driver: { turn: 'crank', x: 'A', nothing: 1 } });
+  // @ts-expect-error: a length is that of two points
+  motion.read({ length: ['A'] });
+  // @ts-expect-error: a drawing has bodies
+  trace({ points: drawing.points, ground: drawing.ground });
+  const reading = motion.read({ y: 'B', seenFrom: 'crank' })(0.5);
+  holds<Same<typeof reading, Reading>>();
+  holds<
+    Same<Reading, { readonly value: number; readonly first: number | null; readonly second: number | null }>
+  >();
+  holds<Same<ReturnType<typeof motion.at>, Record<string, Point>>>();
+  holds<Same<typeof motion.high.how, EndKind>>();
+  holds<Same<EndKind, 'reached' | 'deadPoint' | 'closed' | 'locked' | 'undetermined' | 'gaveUp'>>();
+  holds<Same<ReturnType<typeof mobility>['freedoms'], number>>();
+  // @ts-expect-error: a moment acts on a body
+  forces(drawing, [{ at: 'B', moment: 3 }]);
+  return forces(drawing, [{ at: 'B', force: [0, -9] }], { driver: { turn: 'crank' } }).driver;
+}
+
+export function lawsOf(build: (long: number) => Drawing): LawBroken['law'] {
+  holds<Same<typeof FaultOfLinkage, typeof InputError>>();
+  checkLaws(build, 75, { range: [-0.3, 0.3] });
+  // @ts-expect-error: the data is what the drawing is built from
+  checkLaws(build, '75');
+  laws.keepsLengths(build, 75);
+  // @ts-expect-error: no such law
+  laws.keepsAngles(build, 75);
+  return 'keepsLengths';
+}
