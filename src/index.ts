@@ -65,6 +65,12 @@ export {
 } from './corner/sweep.ts';
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
+export type { ActiveBound } from './design/active.ts';
+export { design } from './design/design.ts';
+export type { KeepOut } from './design/keep-outs.ts';
+export type { Measured, Objective, Station, Wanted } from './design/objectives.ts';
+export type { DesignOptions, DesignProgress, Range } from './design/options.ts';
+export type { Design, DesignEnd, DesignedValue, SearchReport, TradeOff } from './design/result.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';

@@ -1,0 +1,163 @@
+// How far parts of the corner keep from each other, at each row of the travel. Parts are convex: a point, a line from joint to
+// joint, the rectangle of the tyre. Of two convex shapes P and Q the distance is the largest gap that any direction n shows,
+//
+//   max over n of  min over Q of (n . q) - max over P of (n . p),
+//
+// attained by the normal of a side of either, or by the line between two corners; where they overlap it is minus the way that one
+// must go to be clear (separating axes: C. Ericson, "Real-Time Collision Detection", 2005, sec. 5.2.1; from memory). It is
+// smooth but where another direction takes over.
+
+import type { CornerModel } from '../corner/model.ts';
+import { carrierOf, pivotOf } from '../corner/model.ts';
+import type { Tyre } from '../corner/tyre.ts';
+import { combined, type Dual, length, minus, over, plus, scaled, times } from '../numerics/dual.ts';
+import { DEGREES } from '../units.ts';
+import { spaced } from '../words.ts';
+import type { DualPoint, Trial } from './trial.ts';
+
+/** Distances to be kept at every row of the travel, mm. Arms are straight lines between their joints, by name. */
+export interface KeepOut {
+  /** From each arm to either end eye of the coilover; not from an arm to the eye on it. */
+  readonly mountToArm?: Readonly<Record<string, number>>;
+  /** From each arm to the spring's body. */
+  readonly springToArm?: Readonly<Record<string, number>>;
+  /** From the tyre to the spring's body. */
+  readonly springToTyre?: number;
+  /** The spring's body: its outer diameter, and how far from the centre of either end eye it begins, mm. */
+  readonly spring?: { readonly diameter: number; readonly fromEyes: number };
+  /** Tyre by its overall radius and width, or by its marking. */
+  readonly tyre?: Tyre | string;
+}
+
+/** The same, the tyre as numbers. */
+export type CheckedKeepOut = Omit<KeepOut, 'tyre'> & { readonly tyre?: Tyre };
+
+/** How much room there is beyond what is to be kept, mm. */
+export interface Margin {
+  /** `spring to upper arm`. */
+  readonly name: string;
+  readonly travel: number;
+  /** What is to be kept. */
+  readonly distance: number;
+  readonly room: Dual;
+}
+
+/** The arms of a corner: bodies that join the chassis to the upright, by the points where they do. */
+export function armsOf({
+  drawing: { bodies, ground },
+  upright,
+}: CornerModel): Record<string, [string, string]> {
+  const arms: Record<string, [string, string]> = {};
+  for (const [body, points] of Object.entries(bodies)) {
+    if (body === upright) continue;
+    const pivot = pivotOf(points, ground);
+    const joint = points.find((point) => bodies[upright].includes(point));
+    if (pivot !== undefined && joint !== undefined) arms[body] = [pivot, joint];
+  }
+  return arms;
+}
+
+/** The margins of a trial, in an order that is the same for all. */
+export function marginsOf(keepOut: CheckedKeepOut, trial: Trial): Margin[] {
+  const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = keepOut;
+  const { model, travel, rows, place } = trial;
+  const { outer, inner } = model.shock;
+  const arms = armsOf(model);
+  const margins: Margin[] = [];
+  for (let row = 0; row < rows; row++) {
+    const keep = (name: string, distance: number, gap: Dual) => {
+      margins.push({ name, travel: travel[row], distance, room: scaled(gap, 1, -distance) });
+    };
+    const line = (arm: string) => arms[arm].map((point) => place(point, row));
+    for (const [arm, distance] of Object.entries(mountToArm)) {
+      for (const eye of [outer, inner]) {
+        if (carrierOf(model, eye) === arm) continue;
+        keep(`${spaced(eye)} to ${spaced(arm)}`, distance, gapOf([place(eye, row)], line(arm)));
+      }
+    }
+    if (spring === undefined) continue;
+    const body = springBody(place(outer, row), place(inner, row), spring.fromEyes);
+    const fromBody = (other: readonly DualPoint[]) => scaled(gapOf(body, other), 1, -spring.diameter / 2);
+    for (const [arm, distance] of Object.entries(springToArm)) {
+      keep(`spring to ${spaced(arm)}`, distance, fromBody(line(arm)));
+    }
+    if (springToTyre !== undefined && tyre !== undefined) {
+      keep('spring to tyre', springToTyre, fromBody(tyreCorners(tyre, trial, row)));
+    }
+  }
+  return margins;
+}
+
+/** The axis of the spring's body; where the eyes are too near to each other, their middle. */
+function springBody(a: DualPoint, b: DualPoint, fromEyes: number): DualPoint[] {
+  const [y, z] = [minus(b[0], a[0]), minus(b[1], a[1])];
+  const whole = length(y, z);
+  if (whole.value <= 2 * fromEyes) {
+    return [[combined(0.5, a[0], 0.5, b[0]), combined(0.5, a[1], 0.5, b[1])]];
+  }
+  const [u, v] = [over(y, whole), over(z, whole)];
+  return [
+    [combined(1, a[0], fromEyes, u), combined(1, a[1], fromEyes, v)],
+    [combined(1, b[0], -fromEyes, u), combined(1, b[1], -fromEyes, v)],
+  ];
+}
+
+/** Corners of the tyre's rectangle, leaning by its camber. */
+function tyreCorners(
+  { overallRadius: r, width }: Tyre,
+  { model, place, column }: Trial,
+  row: number,
+): DualPoint[] {
+  const [y, z] = place(model.wheelCentre, row);
+  const camber = column('camber', row);
+  const angle = camber.value / DEGREES;
+  // Up the wheel is (sin, cos) of the camber, outward (cos, -sin).
+  const s = { value: Math.sin(angle), by: camber.by.map((d) => (Math.cos(angle) * d) / DEGREES) };
+  const c = { value: Math.cos(angle), by: camber.by.map((d) => (-Math.sin(angle) * d) / DEGREES) };
+  const corner = (out: number, up: number): DualPoint => [
+    plus(y, combined(out, c, up, s)),
+    plus(z, combined(-out, s, up, c)),
+  ];
+  const w = 0.5 * width;
+  return [corner(-w, -r), corner(w, -r), corner(w, r), corner(-w, r)];
+}
+
+/** The distance of two convex shapes, by their corners in order; negative where they overlap. */
+export function gapOf(P: readonly DualPoint[], Q: readonly DualPoint[]): Dual {
+  let best = Number.NEGATIVE_INFINITY;
+  let gap: (() => Dual) | null = null;
+  /** Looks along a direction from P to Q; `exact` gives the same gap with derivatives. */
+  const look = (ny: number, nz: number, exact: (p: DualPoint, q: DualPoint) => Dual) => {
+    const size = Math.hypot(ny, nz);
+    if (size === 0) return;
+    const along = ([y, z]: DualPoint) => (ny * y.value + nz * z.value) / size;
+    const p = P.reduce((a, b) => (along(b) > along(a) ? b : a));
+    const q = Q.reduce((a, b) => (along(b) < along(a) ? b : a));
+    const found = along(q) - along(p);
+    if (found <= best) return;
+    best = found;
+    gap = () => exact(p, q);
+  };
+  for (const shape of [P, Q]) {
+    for (let i = 0; i + 1 < shape.length || (shape.length > 2 && i < shape.length); i++) {
+      const [a, b] = [shape[i], shape[(i + 1) % shape.length]];
+      const [y, z] = [minus(b[0], a[0]), minus(b[1], a[1])];
+      for (const sense of [1, -1]) {
+        look(-sense * z.value, sense * y.value, ([py, pz], [qy, qz]) =>
+          scaled(over(minus(times(y, minus(qz, pz)), times(z, minus(qy, py))), length(y, z)), sense),
+        );
+      }
+    }
+  }
+  for (const p of P) {
+    for (const q of Q) {
+      const [y, z] = [minus(q[0], p[0]), minus(q[1], p[1])];
+      look(y.value, z.value, (one, other) =>
+        one === p && other === q
+          ? length(y, z)
+          : over(plus(times(y, minus(other[0], one[0])), times(z, minus(other[1], one[1]))), length(y, z)),
+      );
+    }
+  }
+  return gap === null ? { value: 0, by: P[0][0].by.map(() => 0) } : (gap as () => Dual)();
+}
