@@ -60,10 +60,10 @@ export function jointForce(
   return { value: size, by };
 }
 
-/** The force on the first body that a joint is a point of. */
-function forceIn({ on }: Forces, joint: string): Point | null {
+/** The force in a joint: on the first body that it is a point of, or on the chassis. */
+function forceIn({ on, ground }: Forces, joint: string): Point | null {
   const body = Object.keys(on).find((name) => on[name][joint] !== undefined);
-  return body === undefined ? null : on[body][joint];
+  return body === undefined ? ground[joint] : on[body][joint];
 }
 
 /** The loads under which the linkage has the forces' derivatives by input k; null where a force is not determined. */

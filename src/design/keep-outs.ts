@@ -7,8 +7,7 @@
 // must go to be clear (separating axes: C. Ericson, "Real-Time Collision Detection", 2005, sec. 5.2.1; from memory). It is
 // smooth but where another direction takes over.
 
-import type { CornerModel } from '../corner/model.ts';
-import { carrierOf, pivotOf } from '../corner/model.ts';
+import { type CornerModel, carrierOf, pivotOf } from '../corner/model.ts';
 import type { Tyre } from '../corner/tyre.ts';
 import { combined, type Dual, length, minus, over, plus, scaled, times } from '../numerics/dual.ts';
 import { DEGREES } from '../units.ts';
@@ -63,24 +62,27 @@ export function marginsOf(keepOut: CheckedKeepOut, trial: Trial): Margin[] {
   const { model, travel, rows, place } = trial;
   const { outer, inner } = model.shock;
   const arms = armsOf(model);
+  const eyes = Object.entries(mountToArm).flatMap(([arm, distance]) =>
+    [outer, inner]
+      .filter((eye) => carrierOf(model, eye) !== arm)
+      .map((eye) => ({ arm, distance, eye, name: `${spaced(eye)} to ${spaced(arm)}` })),
+  );
+  const bodies = Object.entries(springToArm).map(([arm, distance]) => {
+    return { arm, distance, name: `spring to ${spaced(arm)}` };
+  });
   const margins: Margin[] = [];
   for (let row = 0; row < rows; row++) {
     const keep = (name: string, distance: number, gap: Dual) => {
       margins.push({ name, travel: travel[row], distance, room: scaled(gap, 1, -distance) });
     };
-    const line = (arm: string) => arms[arm].map((point) => place(point, row));
-    for (const [arm, distance] of Object.entries(mountToArm)) {
-      for (const eye of [outer, inner]) {
-        if (carrierOf(model, eye) === arm) continue;
-        keep(`${spaced(eye)} to ${spaced(arm)}`, distance, gapOf([place(eye, row)], line(arm)));
-      }
+    const along = (arm: string) => arms[arm].map((point) => place(point, row));
+    for (const { arm, distance, eye, name } of eyes) {
+      keep(name, distance, gapOf([place(eye, row)], along(arm)));
     }
     if (spring === undefined) continue;
     const body = springBody(place(outer, row), place(inner, row), spring.fromEyes);
     const fromBody = (other: readonly DualPoint[]) => scaled(gapOf(body, other), 1, -spring.diameter / 2);
-    for (const [arm, distance] of Object.entries(springToArm)) {
-      keep(`spring to ${spaced(arm)}`, distance, fromBody(line(arm)));
-    }
+    for (const { arm, distance, name } of bodies) keep(name, distance, fromBody(along(arm)));
     if (springToTyre !== undefined && tyre !== undefined) {
       keep('spring to tyre', springToTyre, fromBody(tyreCorners(tyre, trial, row)));
     }
@@ -90,7 +92,7 @@ export function marginsOf(keepOut: CheckedKeepOut, trial: Trial): Margin[] {
 
 /** The axis of the spring's body; where the eyes are too near to each other, their middle. */
 function springBody(a: DualPoint, b: DualPoint, fromEyes: number): DualPoint[] {
-  const [y, z] = [minus(b[0], a[0]), minus(b[1], a[1])];
+  const [y, z] = line(a, b);
   const whole = length(y, z);
   if (whole.value <= 2 * fromEyes) {
     return [[combined(0.5, a[0], 0.5, b[0]), combined(0.5, a[1], 0.5, b[1])]];
@@ -139,25 +141,31 @@ export function gapOf(P: readonly DualPoint[], Q: readonly DualPoint[]): Dual {
     gap = () => exact(p, q);
   };
   for (const shape of [P, Q]) {
-    for (let i = 0; i + 1 < shape.length || (shape.length > 2 && i < shape.length); i++) {
+    const sides = shape.length > 2 ? shape.length : shape.length - 1;
+    for (let i = 0; i < sides; i++) {
       const [a, b] = [shape[i], shape[(i + 1) % shape.length]];
-      const [y, z] = [minus(b[0], a[0]), minus(b[1], a[1])];
       for (const sense of [1, -1]) {
-        look(-sense * z.value, sense * y.value, ([py, pz], [qy, qz]) =>
-          scaled(over(minus(times(y, minus(qz, pz)), times(z, minus(qy, py))), length(y, z)), sense),
-        );
+        const [y, z] = [b[0].value - a[0].value, b[1].value - a[1].value];
+        look(-sense * z, sense * y, (p, q) => {
+          const [side, way] = [line(a, b), line(p, q)];
+          const area = minus(times(side[0], way[1]), times(side[1], way[0]));
+          return scaled(over(area, length(...side)), sense);
+        });
       }
     }
   }
-  for (const p of P) {
-    for (const q of Q) {
-      const [y, z] = [minus(q[0], p[0]), minus(q[1], p[1])];
-      look(y.value, z.value, (one, other) =>
-        one === p && other === q
-          ? length(y, z)
-          : over(plus(times(y, minus(other[0], one[0])), times(z, minus(other[1], one[1]))), length(y, z)),
-      );
+  for (const a of P) {
+    for (const b of Q) {
+      look(b[0].value - a[0].value, b[1].value - a[1].value, (p, q) => {
+        const [n, way] = [line(a, b), line(p, q)];
+        return over(plus(times(n[0], way[0]), times(n[1], way[1])), length(...n));
+      });
     }
   }
   return gap === null ? { value: 0, by: P[0][0].by.map(() => 0) } : (gap as () => Dual)();
+}
+
+/** From one place to another. */
+function line(a: DualPoint, b: DualPoint): DualPoint {
+  return [minus(b[0], a[0]), minus(b[1], a[1])];
 }

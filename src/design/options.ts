@@ -285,18 +285,9 @@ function checkJointForce(
   { joint, tyre, station, unsprungMass }: Readonly<Record<string, unknown>>,
   add: Add,
 ): void {
-  const { bodies, ground, sliders = {}, telescopes = {} } = model.drawing;
+  const { sliders = {}, telescopes = {} } = model.drawing;
   const { outer, inner } = model.shock;
-  const joints = Object.keys(holdersOf(model));
-  for (const eye of [outer, inner]) {
-    if (
-      !ground.includes(eye) &&
-      !joints.includes(eye) &&
-      Object.values(bodies).some((body) => body.includes(eye))
-    ) {
-      joints.push(eye);
-    }
-  }
+  const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
   if (Object.keys(sliders).length + Object.keys(telescopes).length > 0) {
     add(
       path,

@@ -40,8 +40,8 @@ export interface Search {
 }
 
 /** Beyond what is to be kept, so that it is kept in spite of rounding, mm. */
-const SPARE = 1e-3;
-const ROUNDS = 12;
+const SPARE = 1e-5;
+const ROUNDS = 20;
 /** The price of a mm is raised when a round has not brought what is lacking down to this share. */
 const BETTER = 0.25;
 const DEARER = 10;
