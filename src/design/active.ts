@@ -1,4 +1,5 @@
 import { figure, spaced } from '../words.ts';
+import { edgeOf } from './box.ts';
 import type { Margin } from './keep-outs.ts';
 import type { CheckedDesign } from './options.ts';
 
@@ -12,8 +13,7 @@ export type ActiveBound = {
   | { readonly kind: 'distance'; readonly distance: number; readonly travel: number }
 );
 
-/** Share of its box up to which a coordinate is at its edge, and mm up to which a distance is used up. */
-const EDGE = 1e-6;
+/** mm up to which a distance is used up. */
 const USED_UP = 0.01;
 
 /** What holds the design at x. */
@@ -22,12 +22,11 @@ export function activeBounds(
   x: readonly number[],
   margins: readonly Margin[],
 ): ActiveBound[] {
-  const edges = boxes.flatMap(({ least, most }, i): ActiveBound[] => {
-    const near = EDGE * (most - least);
-    const side = x[i] - least <= near ? 'least' : most - x[i] <= near ? 'most' : null;
+  const edges = boxes.flatMap((box, i): ActiveBound[] => {
+    const side = edgeOf(box, x[i]);
     if (side === null) return [];
     const { name } = plan.coordinates[i];
-    const at = side === 'least' ? least : most;
+    const at = box[side];
     const sentence = `${spaced(name)} is at its ${side}, ${at} mm`;
     return [{ kind: 'box', name, side, at, sentence }];
   });

@@ -14,15 +14,28 @@ export interface Box {
 /** sin(u) of a start: at an edge nothing would move. */
 const INSIDE = 0.99;
 
-/** Share of a box by which an edge is met but for rounding. */
-const ROUNDING = 1e-14;
-
-/** x of u; never outside its box, and at an edge just that. */
+/** x of u; never outside its box. */
 export function fromFree(boxes: readonly Box[], u: readonly number[]): number[] {
   return boxes.map(({ least, most }, i) => {
-    const sine = Math.sin(u[i]);
-    if (1 - Math.abs(sine) <= ROUNDING) return sine > 0 ? most : least;
-    return Math.min(most, Math.max(least, 0.5 * (least + most) + 0.5 * (most - least) * sine));
+    const x = 0.5 * (least + most) + 0.5 * (most - least) * Math.sin(u[i]);
+    return Math.min(most, Math.max(least, x));
+  });
+}
+
+/** Share of its box within which a coordinate is at its edge. */
+const EDGE = 1e-6;
+
+/** The edge that a coordinate is at, if it is at one. */
+export function edgeOf({ least, most }: Box, x: number): 'least' | 'most' | null {
+  const near = EDGE * (most - least);
+  return x - least <= near ? 'least' : most - x <= near ? 'most' : null;
+}
+
+/** x with what is at an edge just there. */
+export function onEdges(boxes: readonly Box[], x: readonly number[]): number[] {
+  return boxes.map((box, i) => {
+    const edge = edgeOf(box, x[i]);
+    return edge === null ? x[i] : box[edge];
   });
 }
 

@@ -10,7 +10,7 @@
 
 import type { Dual } from '../numerics/dual.ts';
 import { minimise, type SearchEnd } from '../numerics/minimiser.ts';
-import { type Box, fromFree, ratesOf, toFree } from './box.ts';
+import { type Box, fromFree, onEdges, ratesOf, toFree } from './box.ts';
 
 /** What is found at x: values and misses by objective, and rooms; the latter are always as many. */
 export interface Assessed {
@@ -45,6 +45,9 @@ const ROUNDS = 20;
 /** The price of a mm is raised when a round has not brought what is lacking down to this share. */
 const BETTER = 0.25;
 const DEARER = 10;
+/** After so many rounds in a row that leave more than this share of what was lacking, there is nothing to be hoped. */
+const HOPELESS = 3;
+const NO_BETTER = 0.99;
 
 /** Whether a is better than b: what is to be kept comes before all else. */
 export function isBetter(a: Candidate, b: Candidate): boolean {
@@ -79,17 +82,18 @@ export function searchFrom(
 ): { best: Candidate | null; how: SearchEnd } {
   let best: Candidate | null = null;
   let last: { key: string; assessed: Assessed | null } | null = null;
-  const at = (u: readonly number[]): Assessed | null => {
-    const key = u.join();
-    if (last?.key === key) return last.assessed;
-    const x = fromFree(boxes, u);
+  const look = (x: readonly number[]): Assessed | null => {
     const assessed = assess(x);
-    last = { key, assessed };
     if (assessed !== null) {
       const found = candidate(x, assessed, weights);
       if (best === null || isBetter(found, best)) best = found;
     }
     return assessed;
+  };
+  const at = (u: readonly number[]): Assessed | null => {
+    const key = u.join();
+    if (last?.key !== key) last = { key, assessed: look(fromFree(boxes, u)) };
+    return last.assessed;
   };
 
   let u: readonly number[] = toFree(boxes, start);
@@ -143,7 +147,8 @@ export function searchFrom(
     return H;
   };
 
-  for (let round = 0; round < ROUNDS; round++) {
+  let hopeless = 0;
+  for (let round = 0; round < ROUNDS && hopeless < HOPELESS; round++) {
     const found = minimise(f, u, { metric, stop });
     ({ how } = found);
     u = found.x;
@@ -157,7 +162,10 @@ export function searchFrom(
     if (lacking <= 0.5 * SPARE && paid) break;
     prices = assessed.rooms.map(owed);
     if (lacking > BETTER * before) r *= DEARER;
+    hopeless = lacking > NO_BETTER * before ? hopeless + 1 : 0;
     before = lacking;
   }
+  // What is next to an edge is put there, if that is no worse.
+  if (how !== 'stopped' && best !== null) look(onEdges(boxes, (best as Candidate).x));
   return { best, how };
 }

@@ -112,11 +112,11 @@ describe('every design', () => {
         expect(JSON.parse(JSON.stringify(made))).toEqual(made);
         expect(Object.isFrozen(made.corner) && Object.isFrozen(made.tradeOff)).toBe(true);
       }),
-      { numRuns: 16 },
+      { numRuns: 8 },
     );
     // Most keep their distances, and for some that is what holds them.
-    expect(kept).toBeGreaterThan(4);
-    expect(held).toBeGreaterThan(1);
+    expect(kept).toBeGreaterThan(2);
+    expect(held).toBeGreaterThan(0);
   });
 
   it('has no slope left but against the edges of its boxes, where nothing else holds it', () => {
@@ -145,7 +145,7 @@ describe('every design', () => {
           }
         }
       }),
-      { numRuns: 20 },
+      { numRuns: 8 },
     );
   });
 

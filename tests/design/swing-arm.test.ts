@@ -66,7 +66,7 @@ describe('a design of a swing arm', () => {
         if (Math.abs(foundY - wanted) < 1) expectWithin(foundY, wanted, PLACE * (1 + 1 / (1 - h / far)));
         expectWithin(made.objectives[0].best, h / 500, 1e-9);
       }),
-      { numRuns: 25 },
+      { numRuns: 15 },
     );
   });
 
@@ -90,7 +90,7 @@ describe('a design of a swing arm', () => {
         expect(made.active).toEqual([]);
         expect(made.reasons[0]).toContain('out of reach');
       }),
-      { numRuns: 15 },
+      { numRuns: 6 },
     );
   });
 
