@@ -14,11 +14,15 @@ export interface Box {
 /** sin(u) of a start: at an edge nothing would move. */
 const INSIDE = 0.99;
 
-/** x of u; never outside its box. */
+/** What sin(u) may fall short of 1 by at an edge: rounding. */
+const ROUNDING = 1e-13;
+
+/** x of u; never outside its box, and at an edge just that. */
 export function fromFree(boxes: readonly Box[], u: readonly number[]): number[] {
   return boxes.map(({ least, most }, i) => {
-    const x = 0.5 * (least + most) + 0.5 * (most - least) * Math.sin(u[i]);
-    return Math.min(most, Math.max(least, x));
+    const sine = Math.sin(u[i]);
+    if (1 - Math.abs(sine) <= ROUNDING) return sine > 0 ? most : least;
+    return Math.min(most, Math.max(least, 0.5 * (least + most) + 0.5 * (most - least) * sine));
   });
 }
 

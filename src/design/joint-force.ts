@@ -16,14 +16,18 @@ import type { Load } from '../linkage/loads.ts';
 import { type Forces, forces } from '../linkage/statics.ts';
 import { type Dual, length, minus, over, plus, times } from '../numerics/dual.ts';
 import { GRAVITY } from '../units.ts';
-import type { Measured, Station } from './objectives.ts';
-import type { DualPoint, Trial } from './trial.ts';
+import { type DualPoint, rowAt, type Station, type Trial } from './trial.ts';
 
-type JointForce = Extract<Measured, { of: 'jointForce' }>;
-
-/** Row of a station. */
-export function rowAt({ ride, rows }: Trial, station: Station): number {
-  return { droop: 0, ride, bump: rows - 1 }[station];
+/** A joint or mount of a corner that stands still, and what it stands on. */
+export interface JointForce {
+  /** By its point, as `lowerOuter` or `shockMount`. */
+  readonly joint: string;
+  /** Force of the ground on the tyre, `[y, z]` in N. */
+  readonly tyre: Point;
+  /** Default as drawn. */
+  readonly station?: Station;
+  /** Its weight hangs at the wheel's centre, kg; default 0. */
+  readonly unsprungMass?: number;
 }
 
 /** Size of the force in a joint, N; null where it is not determined. */

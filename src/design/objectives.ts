@@ -10,10 +10,9 @@
 //
 // A miss is how far a value lies outside what is wanted, over `within`.
 
-import type { Point } from '../linkage/drawing.ts';
 import { combined, constant, type Dual, minus, over, scaled, times } from '../numerics/dual.ts';
 import { GRAVITY } from '../units.ts';
-import { jointForce } from './joint-force.ts';
+import { type JointForce, jointForce } from './joint-force.ts';
 import type { Trial } from './trial.ts';
 
 /** What is wanted of a value: `target`, or `least` or `most` or both. */
@@ -26,9 +25,6 @@ export interface Wanted {
   /** How much its squared miss counts against others; default 1. */
   readonly weight?: number;
 }
-
-/** Where in the travel: at its lower end, as drawn, at its upper end. */
-export type Station = 'droop' | 'ride' | 'bump';
 
 /** What a corner is to be measured by; defaults of `within` in brackets. */
 export type Measured =
@@ -44,17 +40,8 @@ export type Measured =
   | { readonly of: 'strokeUse'; readonly stroke: number }
   /** Spring rate, N/mm, that gives a sprung mass (kg) a frequency (Hz) without the tyre (0.1). */
   | { readonly of: 'springRate'; readonly sprungMass: number; readonly frequency: number }
-  /**
-   * Size of the force in a joint or mount, N, as the corner stands still at a station under the ground's force on the tyre,
-   * `[y, z]` in N, and the weight of the unsprung mass, kg; default 0 (10).
-   */
-  | {
-      readonly of: 'jointForce';
-      readonly joint: string;
-      readonly tyre: Point;
-      readonly station?: Station;
-      readonly unsprungMass?: number;
-    };
+  /** Size of the force in a joint or mount, N (10). */
+  | ({ readonly of: 'jointForce' } & JointForce);
 
 export type Objective = Measured & Wanted;
 

@@ -12,6 +12,9 @@ import type { Dual } from '../numerics/dual.ts';
 /** A place with its derivatives. */
 export type DualPoint = readonly [y: Dual, z: Dual];
 
+/** Where in the travel: at its lower end, as drawn, at its upper end. */
+export type Station = 'droop' | 'ride' | 'bump';
+
 /** A corner as it is tried. */
 export interface Trial {
   readonly model: CornerModel;
@@ -23,6 +26,11 @@ export interface Trial {
   column(name: string, row: number): Dual;
   /** A point at a row. */
   place(point: string, row: number): DualPoint;
+}
+
+/** Row of a station. */
+export function rowAt({ ride, rows }: Trial, station: Station): number {
+  return { droop: 0, ride, bump: rows - 1 }[station];
 }
 
 /** What is tried. */

@@ -118,7 +118,7 @@ forEachKind((kind) => {
             if (trust < SHARP * (1 + Math.abs(difference))) sharp++;
           });
         }),
-        runs(kind, 8),
+        runs(kind, 5),
       );
       expect(sharp / all).toBeGreaterThan(0.9);
     });

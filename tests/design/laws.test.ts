@@ -112,7 +112,7 @@ describe('every design', () => {
         expect(JSON.parse(JSON.stringify(made))).toEqual(made);
         expect(Object.isFrozen(made.corner) && Object.isFrozen(made.tradeOff)).toBe(true);
       }),
-      { numRuns: 8 },
+      { numRuns: 6 },
     );
     // Most keep their distances, and for some that is what holds them.
     expect(kept).toBeGreaterThan(2);
@@ -138,9 +138,10 @@ describe('every design', () => {
             const [least, most] = box[name];
             const slope = by[`${point}${name.toUpperCase()}`].installationRatio[at.indexOf(0)] as number;
             const x = made.mounts[point].to[axis];
+            const near = 1e-6 * (most - least);
             // More ratio is wanted: at an edge it may rise outward, elsewhere it must be level.
-            if (x === least) expect(slope).toBeLessThan(1e-6);
-            else if (x === most) expect(slope).toBeGreaterThan(-1e-6);
+            if (x <= least + near) expect(slope).toBeLessThan(1e-6);
+            else if (x >= most - near) expect(slope).toBeGreaterThan(-1e-6);
             else expectWithin(slope, 0, 1e-6);
           }
         }

@@ -81,6 +81,7 @@ describe('a design of a swing arm', () => {
           mounts: { eye: { y: [y - 200, y + 150] } },
           objectives: [{ of: 'ratioAtRide', target: 1.3 }],
           travel,
+          starts: 2,
         });
         expect(made.how).toBe('targetOutOfReach');
         // The value is level there: the place is found to about the square root of rounding.
