@@ -3,7 +3,7 @@ import { frozenCopy } from '../corner/custom.ts';
 import { redrawn } from '../corner/redrawn.ts';
 import { activeBounds } from './active.ts';
 import { type Judged, judgeOf } from './judge.ts';
-import { labelOf, OBJECTIVES, wantedNear } from './objectives.ts';
+import { labelOf, OBJECTIVES, wantedNear, wantedWords } from './objectives.ts';
 import { checkDesign, type DesignOptions } from './options.ts';
 import { reasonsFor } from './reasons.ts';
 import type { Design, DesignedValue } from './result.ts';
@@ -39,6 +39,7 @@ export function design(corner: Corner, options: DesignOptions): Design {
       of,
       label: labelOf(objective),
       unit: OBJECTIVES[of].unit,
+      wanted: wantedWords(objective),
       start: first.values[k],
       best: best.values[k],
       off: off[k],
@@ -52,7 +53,10 @@ export function design(corner: Corner, options: DesignOptions): Design {
     how,
     corner: redrawn(corner, placedAt(plan, best.x)),
     mounts: Object.fromEntries(
-      moved.map((point) => [point, { from: model.drawing.points[point], to: mounts[point] }]),
+      moved.map((point) => [
+        point,
+        { from: model.drawing.points[point], to: mounts[point], box: { ...options.mounts[point] } },
+      ]),
     ),
     objectives: values,
     active,
@@ -63,5 +67,5 @@ export function design(corner: Corner, options: DesignOptions): Design {
     searches,
     trials,
   };
-  return frozenCopy({ ...result, reasons: reasonsFor(result, objectives, judge.refused) });
+  return frozenCopy({ ...result, reasons: reasonsFor(result, judge.refused) });
 }

@@ -12,6 +12,7 @@
 
 import { combined, constant, type Dual, minus, over, scaled, times } from '../numerics/dual.ts';
 import { GRAVITY } from '../units.ts';
+import { figure } from '../words.ts';
 import { type JointForce, jointForce } from './joint-force.ts';
 import type { Trial } from './trial.ts';
 
@@ -45,18 +46,28 @@ export type Measured =
 
 export type Objective = Measured & Wanted;
 
-/** In words, its unit, and what is near enough. */
-export const OBJECTIVES: Readonly<
-  Record<Objective['of'], { readonly label: string; readonly unit: string; readonly within: number }>
-> = {
-  ratioAtRide: { label: 'installation ratio at ride', unit: '', within: 0.001 },
-  ratioChange: { label: 'change of the installation ratio from droop to bump', unit: '', within: 0.001 },
-  shortestLength: { label: 'shortest length between the end eyes', unit: 'mm', within: 0.1 },
-  longestLength: { label: 'longest length between the end eyes', unit: 'mm', within: 0.1 },
-  lean: { label: 'lean of the coilover at ride', unit: 'deg', within: 0.1 },
-  strokeUse: { label: 'share of the stroke that is used', unit: '', within: 0.001 },
-  springRate: { label: 'spring rate', unit: 'N/mm', within: 0.1 },
-  jointForce: { label: 'force', unit: 'N', within: 10 },
+/** An objective in words, its unit, what is near enough, and how many decimals are told. */
+interface Kind {
+  readonly label: string;
+  readonly unit: string;
+  readonly within: number;
+  readonly decimals: number;
+}
+
+export const OBJECTIVES: Readonly<Record<Objective['of'], Kind>> = {
+  ratioAtRide: { label: 'installation ratio at ride', unit: '', within: 0.001, decimals: 4 },
+  ratioChange: {
+    label: 'change of the installation ratio from droop to bump',
+    unit: '',
+    within: 0.001,
+    decimals: 4,
+  },
+  shortestLength: { label: 'shortest length between the end eyes', unit: 'mm', within: 0.1, decimals: 1 },
+  longestLength: { label: 'longest length between the end eyes', unit: 'mm', within: 0.1, decimals: 1 },
+  lean: { label: 'lean of the coilover at ride', unit: 'deg', within: 0.1, decimals: 1 },
+  strokeUse: { label: 'share of the stroke that is used', unit: '', within: 0.001, decimals: 4 },
+  springRate: { label: 'spring rate', unit: 'N/mm', within: 0.1, decimals: 2 },
+  jointForce: { label: 'force', unit: 'N', within: 10, decimals: 0 },
 };
 
 /** The columns that objectives are made of. */
@@ -67,6 +78,21 @@ export function labelOf(objective: Objective): string {
   const { label } = OBJECTIVES[objective.of];
   if (objective.of !== 'jointForce') return label;
   return `${label} in ${objective.joint} at ${objective.station ?? 'ride'}`;
+}
+
+/** A value of an objective with its unit. */
+export function written(of: Objective['of'], value: number): string {
+  const { unit, decimals } = OBJECTIVES[of];
+  return `${figure(value, decimals)}${unit === '' ? '' : ` ${unit}`}`;
+}
+
+/** What is wanted, in words: `0.62`, `at most 20 deg`, `300 mm to 380 mm`. */
+export function wantedWords({ of, target, least, most }: Objective): string {
+  if (target !== undefined) return written(of, target);
+  if (least === undefined) return `at most ${written(of, most as number)}`;
+  return most === undefined
+    ? `at least ${written(of, least)}`
+    : `${written(of, least)} to ${written(of, most)}`;
 }
 
 /** Its value at a trial; null where it has none. */

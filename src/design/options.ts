@@ -5,13 +5,10 @@ import { type Tyre, tyreFindings, tyreOf } from '../corner/tyre.ts';
 import { meantName } from '../document/spelling.ts';
 import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { isPoint } from '../linkage/drawing.ts';
-import type { Box } from './box.ts';
+import type { Box, Range } from './box.ts';
 import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
-
-/** Least and most that a coordinate may be, mm. */
-export type Range = readonly [least: number, most: number];
 
 /** How far a search has come. */
 export interface DesignProgress {

@@ -1,21 +1,14 @@
-import { figure } from '../words.ts';
-import type { Objective } from './objectives.ts';
+import { written } from './objectives.ts';
 import type { Design, DesignEnd, DesignedValue } from './result.ts';
-
-/** Decimals by unit. */
-const DECIMALS: Readonly<Record<string, number>> = { '': 4, mm: 1, deg: 1, 'N/mm': 2, N: 0 };
 
 /** What a design says of itself. */
 export function reasonsFor(
   { how, objectives: values, active, searches, trials }: Omit<Design, 'reasons'>,
-  objectives: readonly Objective[],
   refused: ReadonlyMap<string, number>,
 ): string[] {
   const missed = values.filter(({ met }) => !met).length;
   const reasons = [FIRST[how](missed, values.length, trials)];
-  values.forEach((one, k) => {
-    reasons.push(sentenceOn(objectives[k], one));
-  });
+  reasons.push(...values.map(sentenceOn));
   for (const { sentence } of active) reasons.push(`${sentence[0].toUpperCase()}${sentence.slice(1)}.`);
   for (const [why, count] of refused) {
     reasons.push(`${count} of the ${trials} corners tried could not be judged: ${why}.`);
@@ -44,22 +37,13 @@ const FIRST: Readonly<Record<DesignEnd, (missed: number, all: number, trials: nu
     `Cancelled: this is the best of the ${trials} ${trials === 1 ? 'corner' : 'corners'} tried until then.`,
 };
 
-function sentenceOn(objective: Objective, { label, unit, start, best, off, met, nearest }: DesignedValue) {
-  const written = (value: number) => `${figure(value, DECIMALS[unit])}${unit === '' ? '' : ` ${unit}`}`;
-  const { target, least, most } = objective;
-  const wanted =
-    target !== undefined
-      ? written(target)
-      : least === undefined
-        ? `at most ${written(most as number)}`
-        : most === undefined
-          ? `at least ${written(least)}`
-          : `${written(least)} to ${written(most)}`;
-  const verdict = met ? 'met' : `${written(Math.abs(off))} too ${off > 0 ? 'much' : 'little'}`;
+function sentenceOn({ of, label, wanted, start, best, off, met, nearest }: DesignedValue): string {
+  const now = written(of, best);
+  const verdict = met ? 'met' : `${written(of, Math.abs(off))} too ${off > 0 ? 'much' : 'little'}`;
   const near =
-    met || nearest === null || written(nearest) === written(best)
+    met || nearest === null || written(of, nearest) === now
       ? ''
-      : ` The nearest to it of all corners tried that keep their distances is ${written(nearest)}.`;
+      : ` The nearest to it of all corners tried that keep their distances is ${written(of, nearest)}.`;
   const name = `${label[0].toUpperCase()}${label.slice(1)}`;
-  return `${name}: ${wanted} wanted, ${written(start)} as drawn, ${written(best)} now: ${verdict}.${near}`;
+  return `${name}: ${wanted} wanted, ${written(of, start)} as drawn, ${now} now: ${verdict}.${near}`;
 }

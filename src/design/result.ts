@@ -2,6 +2,8 @@ import type { Corner } from '../corner/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
 import type { ActiveBound } from './active.ts';
+import type { Range } from './box.ts';
+import type { Objective } from './objectives.ts';
 
 /**
  * How a design ended:
@@ -16,10 +18,12 @@ export type DesignEnd = 'targetsMet' | 'targetOutOfReach' | 'distanceOutOfReach'
 
 /** One objective in a design. */
 export interface DesignedValue {
-  readonly of: string;
+  readonly of: Objective['of'];
   /** In words, and the unit of its values. */
   readonly label: string;
   readonly unit: string;
+  /** What is wanted, in words. */
+  readonly wanted: string;
   /** Of the corner as drawn, and of the design. */
   readonly start: number;
   readonly best: number;
@@ -28,6 +32,13 @@ export interface DesignedValue {
   readonly met: boolean;
   /** Of all corners tried that keep their distances the value nearest to what is wanted; null where there is none. */
   readonly nearest: number | null;
+}
+
+/** Where a mount was, where it is, and what it could be, mm. */
+export interface MovedMount {
+  readonly from: Point;
+  readonly to: Point;
+  readonly box: { readonly y?: Range; readonly z?: Range };
 }
 
 /** A design of a trade-off: no other has every value as near as it. */
@@ -52,8 +63,8 @@ export interface Design {
   readonly how: DesignEnd;
   /** The best corner: keeping the distances comes first, then the weighted sum of squared misses. */
   readonly corner: Corner;
-  /** The mounts that could move: where they were, and where they are, mm. */
-  readonly mounts: Readonly<Record<string, { readonly from: Point; readonly to: Point }>>;
+  /** The mounts that could move, by name. */
+  readonly mounts: Readonly<Record<string, MovedMount>>;
   readonly objectives: readonly DesignedValue[];
   /** What holds the design: edges of boxes, and distances that are used up. */
   readonly active: readonly ActiveBound[];
