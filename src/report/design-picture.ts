@@ -95,17 +95,22 @@ function labels({ mounts }: Design, scene: Scene, paper: Paper): Element[] {
     clear: 9,
   }));
   const around = obstacles(scene, paper, []);
+  const { inner, outer } = scene.model.shock;
+  const pale = [outer, inner].map((eye) => paper.to(mounts[eye]?.from ?? scene.ride.points[eye]));
   const edges = all.flatMap(([, mount]) => {
     const box = cornersOf(mount).map(paper.to);
-    return box.map((from, k) => ({ from, to: box[(k + 1) % box.length], weight: 2 }));
+    return box.map((from, k) => ({ from, to: box[(k + 1) % box.length], weight: 6 }));
   });
+  const clear = {
+    ...around,
+    lines: [...around.lines, ...edges, { from: pale[0], to: pale[1], weight: 1 }],
+    dots: [...around.dots, ...all.map(([, { from }]) => ({ at: paper.to(from), weight: 1 }))],
+  };
   const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 16 - HEADER };
-  return placeLabels(wishes, { ...around, lines: [...around.lines, ...edges] }, frame).flatMap(
-    ({ box, leader }, k) => [
-      ...(leader === null ? [] : [line(...leader, THIN)]),
-      rimmed(words[k], [box.x, box.y + SIZE - 1.5], SIZE),
-    ],
-  );
+  return placeLabels(wishes, clear, frame).flatMap(({ box, leader }, k) => [
+    ...(leader === null ? [] : [line(...leader, THIN)]),
+    rimmed(words[k], [box.x, box.y + SIZE - 1.5], SIZE),
+  ]);
 }
 
 /** Right edges of the table's columns, and where the last one begins. */
@@ -122,7 +127,7 @@ function table({ objectives, mounts, active }: Design, top: number): { elements:
     elements.push(
       text(first, [EDGE, at], small),
       ...figures.map((one, c) => text(printed(one), [COLUMNS[c], at], right)),
-      text(last, [VERDICT, at], small),
+      ...(last === '' ? [] : [text(last, [VERDICT, at], small)]),
     );
     at += LINE;
   };
