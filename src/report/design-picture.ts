@@ -99,11 +99,11 @@ function labels({ mounts }: Design, scene: Scene, paper: Paper): Element[] {
   const pale = [outer, inner].map((eye) => paper.to(mounts[eye]?.from ?? scene.ride.points[eye]));
   const edges = all.flatMap(([, mount]) => {
     const box = cornersOf(mount).map(paper.to);
-    return box.map((from, k) => ({ from, to: box[(k + 1) % box.length], weight: 6 }));
+    return box.map((from, k) => ({ from, to: box[(k + 1) % box.length], weight: 3 }));
   });
   const clear = {
     ...around,
-    lines: [...around.lines, ...edges, { from: pale[0], to: pale[1], weight: 1 }],
+    lines: [...around.lines, ...edges, { from: pale[0], to: pale[1], weight: 6 }],
     dots: [...around.dots, ...all.map(([, { from }]) => ({ at: paper.to(from), weight: 1 }))],
   };
   const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 16 - HEADER };

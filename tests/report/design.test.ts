@@ -21,7 +21,7 @@ const rocked = pushrod({
 
 describe('drawDesign', () => {
   it('shows what went where, and what it came to, with nothing cut off or written over', () => {
-    for (const height of [500, 560, 800]) {
+    for (const height of [500, 800]) {
       const made = design(corner, {
         mounts: { shockMount: { y: [450, 560] }, shockChassisMount: { y: [300, 420], z: [450, height] } },
         objectives: [
