@@ -3,7 +3,7 @@ import { basename, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
 /** The code blocks of what users read, run as they stand; what a line logs is what its comment says. */
-const blocks = ['README.md', 'docs/sensitivities.md'].flatMap((file) =>
+const blocks = ['README.md', 'docs/sensitivities.md', 'docs/design.md'].flatMap((file) =>
   [...readFileSync(file, 'utf8').matchAll(/```ts\n([\s\S]*?)```/g)].map(
     ([, code], i) => [file, i + 1, code] as const,
   ),
