@@ -1,7 +1,7 @@
 import { type Margin, marginsOf } from './keep-outs.ts';
+import type { Assessed } from './lagrangian.ts';
 import { MEASURED_COLUMNS, missOf, valueAt } from './objectives.ts';
 import type { CheckedDesign } from './options.ts';
-import type { Assessed } from './search.ts';
 import { tryAt } from './trial.ts';
 
 /** What a corner comes to. */

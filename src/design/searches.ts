@@ -6,9 +6,10 @@ import { throwIfAny } from '../errors.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
 import { uniform } from '../numerics/random.ts';
 import type { Judge } from './judge.ts';
+import type { Assessed } from './lagrangian.ts';
 import type { CheckedDesign, DesignOptions } from './options.ts';
 import type { DesignEnd, SearchReport } from './result.ts';
-import { type Assessed, type Candidate, candidate, isBetter, searchFrom, sumOf } from './search.ts';
+import { type Candidate, candidate, isBetter, searchFrom, sumOf } from './search.ts';
 
 /** What the searches came to. */
 export interface Found {

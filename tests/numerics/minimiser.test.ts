@@ -1,4 +1,5 @@
 /** The minimiser on functions whose least values are known in closed form. */
+import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { minimise } from '../../src/numerics/minimiser.ts';
@@ -108,5 +109,11 @@ describe('minimise', () => {
 
   it('gives equal bits for equal input', () => {
     expect(minimise(valley, [-1.2, 1], { metric })).toEqual(minimise(valley, [-1.2, 1], { metric }));
+  });
+
+  it('takes the licence of the code that it is bundled with along', () => {
+    const words = (file: string) => readFileSync(file, 'utf8').split(/\s+/).join(' ').trim();
+    expect(words('THIRD-PARTY.md')).toContain(words('node_modules/fmin/LICENSE'));
+    expect(JSON.parse(readFileSync('package.json', 'utf8')).files).toContain('THIRD-PARTY.md');
   });
 });
