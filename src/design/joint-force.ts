@@ -14,7 +14,7 @@ import { equilibriumLoads } from '../coilover/forces/standing.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import type { Load } from '../linkage/loads.ts';
 import { type Forces, forces } from '../linkage/statics.ts';
-import { type Dual, length, minus, over, plus, times } from '../numerics/dual.ts';
+import { constant, type Dual, dual, length, minus, over, plus, times } from '../numerics/dual.ts';
 import { GRAVITY } from '../units.ts';
 import { type DualPoint, rowAt, type Station, type Trial } from './trial.ts';
 
@@ -30,7 +30,7 @@ export interface JointForce {
   readonly unsprungMass?: number;
 }
 
-/** Size of the force in a joint, N; null where it is not determined. */
+/** Size of the force in a joint, N; null where it is not determined, its derivatives NaN where they are not. */
 export function jointForce(
   { joint, tyre, station = 'ride', unsprungMass = 0 }: JointForce,
   trial: Trial,
@@ -53,15 +53,14 @@ export function jointForce(
   const force = forceIn(found, joint);
   if (force === null) return null;
   const size = Math.hypot(...force);
-  const inputs = places[joint][0].by.length;
-  const by: number[] = [];
-  for (let k = 0; k < inputs; k++) {
-    const virtual = virtualLoads(drawing, places, found, loads, driver, k);
-    const change = virtual && forceIn(forces(drawing, virtual, { driver }), joint);
-    if (change === null) return null;
-    by.push(size === 0 ? 0 : (force[0] * change[0] + force[1] * change[1]) / size);
-  }
-  return { value: size, by };
+  return dual(size, () =>
+    places[joint][0].by.map((_, k) => {
+      const virtual = virtualLoads(drawing, places, found, loads, driver, k);
+      const change = virtual && forceIn(forces(drawing, virtual, { driver }), joint);
+      if (change === null) return Number.NaN;
+      return size === 0 ? 0 : (force[0] * change[0] + force[1] * change[1]) / size;
+    }),
+  );
 }
 
 /** The force in a joint: on the first body that it is a point of, or on the chassis. */
@@ -104,7 +103,7 @@ function virtualLoads(
   if (driver === null) return null;
   const [dy, dz] = between(places, a, b);
   const flat = length(dy, dz);
-  const L = length(flat, { value: offset, by: flat.by.map(() => 0) });
+  const L = length(flat, constant(offset, flat));
   pair(a, b, driver, [over(dy, L).by[k], over(dz, L).by[k]]);
   for (const [name, directions] of Object.entries(angles)) {
     const size = found.angles[name];

@@ -9,7 +9,18 @@
 
 import { type CornerModel, carrierOf, pivotOf } from '../corner/model.ts';
 import type { Tyre } from '../corner/tyre.ts';
-import { combined, type Dual, length, minus, over, plus, scaled, times } from '../numerics/dual.ts';
+import {
+  combined,
+  constant,
+  type Dual,
+  dual,
+  length,
+  minus,
+  over,
+  plus,
+  scaled,
+  times,
+} from '../numerics/dual.ts';
 import { DEGREES } from '../units.ts';
 import { spaced } from '../words.ts';
 import type { DualPoint, Trial } from './trial.ts';
@@ -114,8 +125,9 @@ function tyreCorners(
   const camber = column('camber', row);
   const angle = camber.value / DEGREES;
   // Up the wheel is (sin, cos) of the camber, outward (cos, -sin).
-  const s = { value: Math.sin(angle), by: camber.by.map((d) => (Math.cos(angle) * d) / DEGREES) };
-  const c = { value: Math.cos(angle), by: camber.by.map((d) => (-Math.sin(angle) * d) / DEGREES) };
+  const [sine, cosine] = [Math.sin(angle), Math.cos(angle)];
+  const s = dual(sine, () => camber.by.map((d) => (cosine * d) / DEGREES));
+  const c = dual(cosine, () => camber.by.map((d) => (-sine * d) / DEGREES));
   const corner = (out: number, up: number): DualPoint => [
     plus(y, combined(out, c, up, s)),
     plus(z, combined(-out, s, up, c)),
@@ -162,7 +174,7 @@ export function gapOf(P: readonly DualPoint[], Q: readonly DualPoint[]): Dual {
       });
     }
   }
-  return gap === null ? { value: 0, by: P[0][0].by.map(() => 0) } : (gap as () => Dual)();
+  return gap === null ? constant(0, P[0][0]) : (gap as () => Dual)();
 }
 
 /** From one place to another. */

@@ -33,14 +33,14 @@ export function dues({ rooms }: Assessed, { prices, r }: Prices): number[] {
   return rooms.map(({ value }, j) => Math.max(0, prices[j] - r * (value - SPARE)));
 }
 
-/** f, f' and what f'' has without second derivatives. */
+/** f, f' and what f'' has without second derivatives, for n coordinates. */
 export function lagrangian(
   assessed: Assessed,
   given: Prices,
+  n: number,
 ): { value: number; slope: number[]; bend: number[][] } {
   const { misses, rooms } = assessed;
   const { weights, prices, r } = given;
-  const n = (misses[0] as Dual).by.length;
   let value = 0;
   const slope = new Array<number>(n).fill(0);
   const bend = slope.map(() => new Array<number>(n).fill(0));
@@ -52,7 +52,7 @@ export function lagrangian(
   };
   misses.forEach((miss, k) => {
     value += weights[k] * miss.value ** 2;
-    add(2 * weights[k] * miss.value, 2 * weights[k], miss.by);
+    if (miss.value !== 0) add(2 * weights[k] * miss.value, 2 * weights[k], miss.by);
   });
   dues(assessed, given).forEach((due, j) => {
     value += (due ** 2 - prices[j] ** 2) / (2 * r);

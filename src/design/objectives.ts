@@ -123,8 +123,8 @@ export function valueAt(objective: Objective, trial: Trial): Dual | null {
 
 /** N/mm, from a mass in kg and a frequency in Hz. */
 function springRate(R: Dual, slope: Dual, m: number, f: number): Dual {
-  const wheelRate = constant((m * (2 * Math.PI * f) ** 2) / 1000, R.by.length);
-  const F = over(constant(m * GRAVITY, R.by.length), R);
+  const wheelRate = constant((m * (2 * Math.PI * f) ** 2) / 1000, R);
+  const F = over(constant(m * GRAVITY, R), R);
   return over(minus(wheelRate, times(F, slope)), times(R, R));
 }
 
@@ -153,7 +153,7 @@ export function wantedNear({ target, least, most }: Objective, value: number): n
 /** How far a value lies outside what is wanted, signed, in what is near enough. */
 export function missOf(objective: Objective, value: Dual): Dual {
   const wanted = wantedNear(objective, value.value);
-  if (wanted === value.value && objective.target === undefined) return constant(0, value.by.length);
+  if (wanted === value.value && objective.target === undefined) return constant(0, value);
   const within = withinOf(objective);
-  return scaled(combined(1, value, -1, constant(wanted, value.by.length)), 1 / within);
+  return scaled(combined(1, value, -1, constant(wanted, value)), 1 / within);
 }

@@ -93,14 +93,14 @@ export function searchFrom(
   const f = (place: readonly number[], gradient: number[]): number => {
     const assessed = at(place);
     if (assessed === null) return Number.POSITIVE_INFINITY;
-    const { value, slope } = lagrangian(assessed, prices);
+    const { value, slope } = lagrangian(assessed, prices, boxes.length);
     ratesOf(boxes, place).first.forEach((rate, i) => {
       gradient[i] = rate * slope[i];
     });
     return value;
   };
   const metric = (place: readonly number[]): number[][] => {
-    const { slope, bend } = lagrangian(at(place) as Assessed, prices);
+    const { slope, bend } = lagrangian(at(place) as Assessed, prices, boxes.length);
     const { first: rates, second } = ratesOf(boxes, place);
     return bend.map((row, i) =>
       row.map((each, j) => rates[i] * each * rates[j] + (i === j ? Math.max(0, slope[i] * second[i]) : 0)),

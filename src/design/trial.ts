@@ -7,7 +7,7 @@ import { ratedColumns } from '../corner/sensitivity.ts';
 import type { SweepOptions } from '../corner/sweep.ts';
 import { InputError } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
-import type { Dual } from '../numerics/dual.ts';
+import { type Dual, dual } from '../numerics/dual.ts';
 
 /** A place with its derivatives. */
 export type DualPoint = readonly [y: Dual, z: Dual];
@@ -80,14 +80,10 @@ export function tryAt(plan: TrialPlan, x: readonly number[]): Trial | NoTrial {
       return `${name} is not defined throughout`;
     }
   }
-  const column = (name: string, row: number): Dual => ({
-    value: columns[name][row] as number,
-    by: coordinates.map((one) => rates[one.name][name][row] as number),
-  });
-  const fixed = (point: string, axis: 0 | 1): Dual => ({
-    value: points[point][axis],
-    by: coordinates.map((one) => one.shift[point]?.[axis] ?? 0),
-  });
+  const column = (name: string, row: number): Dual =>
+    dual(columns[name][row] as number, () => coordinates.map((one) => rates[one.name][name][row] as number));
+  const fixed = (point: string, axis: 0 | 1): Dual =>
+    dual(points[point][axis], () => coordinates.map((one) => one.shift[point]?.[axis] ?? 0));
   return {
     model,
     travel,

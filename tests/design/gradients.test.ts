@@ -118,7 +118,7 @@ forEachKind((kind) => {
             if (trust < SHARP * (1 + Math.abs(difference))) sharp++;
           });
         }),
-        runs(kind, 5),
+        runs(kind, 4),
       );
       expect(sharp / all).toBeGreaterThan(0.9);
     });

@@ -11,11 +11,15 @@ export interface Kept {
   readonly tyre: { readonly overallRadius: number; readonly width: number };
 }
 
+const COLUMNS = ['upperOuter', 'shockMount', 'wheelCentre']
+  .flatMap((point) => [`${point}Y`, `${point}Z`])
+  .concat('camber');
+
 /** By how much the least distance of all rows is more than is to be kept: eyes to the upper arm, spring to the tyre. */
 export function leastRoom(corner: DoubleWishbone, kept: Kept, travel: SweepOptions): number {
   const { upperArm, springToTyre, diameter, fromEyes, tyre } = kept;
   let least = Number.POSITIVE_INFINITY;
-  for (const row of sweep(corner, travel).rows()) {
+  for (const row of sweep(corner, { ...travel, columns: COLUMNS }).rows()) {
     const at = (name: string): Point => [row[`${name}Y`] as number, row[`${name}Z`] as number];
     const arm: [Point, Point] = [corner.upperArm.inner, at('upperOuter')];
     const [mount, eye] = [at('shockMount'), corner.coilover.chassisMount as Point];

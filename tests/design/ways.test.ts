@@ -89,7 +89,8 @@ describe('a design', () => {
       wheel: { centre: [-705, 312], camber: -0.5 },
       coilover: { on: 'lowerArm', mount: [-505, 170], chassisMount: [-345, 480] },
     });
-    const [one, other] = [design(corner, options), design(right, options)];
+    const wanted = { ...options, objectives: options.objectives.slice(0, 1) };
+    const [one, other] = [design(corner, wanted), design(right, wanted)];
     expect(other.mounts).toEqual(one.mounts);
     expect(other.corner).toEqual({ ...one.corner, mirrored: true });
   });
@@ -154,11 +155,10 @@ describe('a design that is cancelled', () => {
       },
     });
     expect(made.how).toBe('cancelled');
-    const whole = design(corner, { ...options, starts: 1 });
-    expect(made.objectives[0].best).toBe(
-      design(corner, { ...options, objectives: options.objectives, starts: 1 }).objectives[0].best,
-    );
-    expect(made.corner).toEqual(whole.corner);
+    // The first search was done, and is what it is alone.
+    const alone = design(corner, { ...options, starts: 1 });
+    expect(made.searches[0]).toEqual(alone.searches[0]);
+    expect(made.corner).toEqual(alone.corner);
     expect(seen[0]).toMatchObject({ search: 0, searches: 6, trials: 1 });
     expect(seen.at(-1)?.misses).toBeLessThan(seen[0].misses);
     expect(made.reasons[0]).toBe(
