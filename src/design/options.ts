@@ -75,8 +75,8 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   const moved = checkMounts(model, options.mounts, add);
   checkObjectives(model, options.objectives, add);
   const keepOut = checkKeepOut(model, options.keepOut, add, issues);
-  const { travel = {}, starts = 6, seed = 1, signal, progress } = options;
-  const { bump = 80, droop = 80, step = 10 } = travel;
+  const { starts = 6, seed = 1, signal, progress } = options;
+  const { bump = 80, droop = 80, step = 10 } = isRecord(options.travel) ? options.travel : {};
   if (options.travel !== undefined) {
     const known = unknownNames('travel', options.travel, ['bump', 'droop', 'step'], add);
     if (known) {

@@ -40,7 +40,7 @@ function sumAt(at: readonly number[], keeping: boolean): number {
 
 /** The least of a grid of the whole box, and of ever finer ones about the least so far. */
 function scan(keeping: boolean): { at: number[]; sum: number; step: number } {
-  let [range, steps] = [[box.mount, box.eye] as readonly (readonly [number, number])[], 32];
+  let [range, steps] = [[box.mount, box.eye] as readonly (readonly [number, number])[], 20];
   let best = { at: [0, 0], sum: Number.POSITIVE_INFINITY, step: 0 };
   for (let level = 0; level < 4; level++) {
     const step = range.map(([least, most]) => (most - least) / steps);
@@ -55,7 +55,7 @@ function scan(keeping: boolean): { at: number[]; sum: number; step: number } {
       Math.max(least, best.at[k] - 2 * step[k]),
       Math.min(most, best.at[k] + 2 * step[k]),
     ]);
-    steps = 12;
+    steps = 10;
   }
   return best;
 }
@@ -75,7 +75,7 @@ describe('a design against a scan of its box', () => {
           keepOut: { mountToArm: { upperArm }, springToTyre, spring: { diameter, fromEyes }, tyre },
         }),
         travel,
-        starts: 3,
+        starts: 2,
       });
       const { at, sum, step } = scan(keeping);
       const found = [made.mounts.shockMount.to[0], made.mounts.shockChassisMount.to[0]];

@@ -268,6 +268,43 @@ describe('what is refused', () => {
     expect(() => design({} as Corner, options)).toThrow(/not a corner/);
   });
 
+  it('is told whatever stands anywhere', () => {
+    const good: Record<string, unknown> = {
+      ...options,
+      objectives: [{ of: 'jointForce', joint: 'lowerOuter', tyre: [0, 1], most: 1 }],
+      keepOut: {
+        mountToArm: { upperArm: 1 },
+        spring: { diameter: 1, fromEyes: 1 },
+        springToTyre: 1,
+        tyre: '205/55R16',
+      },
+      seed: 1,
+    };
+    const odd = [null, 'x', Number.NaN, -1, [], [null], {}, { a: null }, true];
+    /** The options with each part of them replaced in turn. */
+    function* spoilt(value: unknown): Generator<unknown> {
+      yield* odd;
+      if (typeof value !== 'object' || value === null) return;
+      for (const [name, inner] of Object.entries(value)) {
+        for (const bad of spoilt(inner)) {
+          yield Array.isArray(value)
+            ? value.map((one, k) => (String(k) === name ? bad : one))
+            : { ...value, [name]: bad };
+        }
+      }
+    }
+    let refused = 0;
+    for (const bad of spoilt(good)) {
+      try {
+        design(corner, { signal: AbortSignal.abort(), ...(bad as DesignOptions) });
+      } catch (error) {
+        if (!(error instanceof InputError)) throw new Error(JSON.stringify(bad), { cause: error });
+        refused++;
+      }
+    }
+    expect(refused).toBeGreaterThan(200);
+  });
+
   it('is a box for the other side, with advice', () => {
     const right = doubleWishbone({
       lowerArm: { inner: [-255, 165], outer: [-640, 150] },
