@@ -1,5 +1,6 @@
 // Runs a program of ours that works the library hard: bundles it with the library's sources into out/, then starts it
-// in a Node process of its own, with the garbage collector at hand. Packages stay imports.
+// in a Node process of its own, with the garbage collector at hand. Packages stay imports, but for fmin, whose sources
+// only a bundler can read.
 //
 //   node benchmarks/start.mjs                                        the benchmarks
 //   node benchmarks/start.mjs tests/campaigns/fuzz-documents.ts      another program; further arguments are passed on
@@ -20,7 +21,7 @@ await build({
   target: 'node20',
   fixedExtension: false,
   dts: false,
-  deps: { neverBundle: /^(?!jounce(\/|$))[^./]/ },
+  deps: { neverBundle: /^(?!(jounce|fmin)(\/|$))[^./]/ },
   logLevel: 'warn',
 });
 const { status } = spawnSync(process.execPath, ['--expose-gc', `out/bundled/${name}/${name}.js`, ...given], {

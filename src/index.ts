@@ -93,6 +93,22 @@ export {
 } from './corner/sweep.ts';
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
+export type { ActiveBound } from './design/active.ts';
+export type { Range } from './design/box.ts';
+export { design } from './design/design.ts';
+export type { JointForce } from './design/joint-force.ts';
+export type { KeepOut } from './design/keep-outs.ts';
+export type { Measured, Objective, Wanted } from './design/objectives.ts';
+export type { DesignOptions, DesignProgress } from './design/options.ts';
+export type {
+  Design,
+  DesignEnd,
+  DesignedValue,
+  MovedMount,
+  SearchReport,
+  TradeOff,
+} from './design/result.ts';
+export type { Station } from './design/trial.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
@@ -102,6 +118,7 @@ export type { EndKind } from './linkage/path.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type CurveOptions, plotCurves } from './report/curves.ts';
 export { plotDamping } from './report/damping-picture.ts';
+export { drawDesign } from './report/design-picture.ts';
 export { type DrawingOptions, drawCorner } from './report/drawing.ts';
 export { drawForces } from './report/force-picture.ts';
 export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts';

@@ -5,3 +5,8 @@ export function spaced(name: string): string {
     (_, before: string, capital: string) => `${before} ${capital.toLowerCase()}`,
   );
 }
+
+/** A number rounded to so many decimals, without noughts at the end or a minus before nothing. */
+export function figure(value: number, decimals: number): string {
+  return String(Number(value.toFixed(decimals)) + 0);
+}

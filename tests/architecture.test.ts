@@ -96,6 +96,7 @@ describe('the check of src', () => {
     ['fence-zod', 'src/report/sheet.ts', 'zod'],
     ['fence-ml-matrix', 'src/numerics/inverse.ts', 'ml-matrix'],
     ['fence-fmin', 'src/design/search.ts', 'fmin'],
+    ['fence-fmin', 'src/numerics/descent.ts', 'fmin/index.js'],
     ['fence-fast-check', 'src/corner/wild.ts', 'fast-check'],
     ['no-node', 'src/report/file.ts', 'node:fs'],
     ['no-other-package', 'src/report/plot.ts', 'some-package'],
@@ -107,6 +108,7 @@ describe('the check of src', () => {
     ['src/linkage/hen.ts', '../numerics/norm.ts'],
     ['src/document/read.ts', 'zod'],
     ['src/numerics/singular-values.ts', 'ml-matrix'],
+    ['src/numerics/minimiser.ts', 'fmin/index.js'],
     ['src/testing/laws.ts', '../linkage/index.ts'],
     ['src/report/order.ts', '../design/target.ts'],
   ];

@@ -1,16 +1,10 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
 /** The code blocks of what users read, run as they stand; what a line logs is what its comment says. */
-const blocks = [
-  'README.md',
-  'docs/sensitivities.md',
-  'docs/limits.md',
-  'docs/sizing.md',
-  'docs/custom-linkages.md',
-  'docs/quick-start.md',
-].flatMap((file) =>
+const pages = readdirSync('docs').filter((name) => name.endsWith('.md'));
+const blocks = ['README.md', ...pages.map((name) => `docs/${name}`)].flatMap((file) =>
   [...readFileSync(file, 'utf8').matchAll(/```ts\n([\s\S]*?)```/g)].map(
     ([, code], i) => [file, i + 1, code] as const,
   ),

@@ -13,6 +13,8 @@ export default defineConfig({
   },
   test: {
     include: ['tests/**/*.test.ts'],
+    // fmin's sources import each other without extensions, which Node does not read.
+    server: { deps: { inline: ['fmin'] } },
     setupFiles: ['tests/setup.ts'],
     // No test is about time: this only ends what hangs, on the slowest machine too.
     testTimeout: 120_000,

@@ -55,7 +55,7 @@ export function customCorner(input: CustomCornerInput): CustomCorner {
 }
 
 /** Plain data again, frozen with everything in it. */
-function frozenCopy<T>(value: T): T {
+export function frozenCopy<T>(value: T): T {
   if (typeof value !== 'object' || value === null) return value;
   const copy = Array.isArray(value)
     ? value.map(frozenCopy)

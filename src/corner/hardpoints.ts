@@ -27,8 +27,8 @@ export interface Uncertain {
   readonly plusMinus?: Readonly<Record<string, number>>;
 }
 
-/** Where the points of the drawing stand in the input. */
-const PLACES: Readonly<Record<string, string>> = {
+/** Where the points of the drawing stand in the input, and in the corner made of it. */
+export const PLACES: Readonly<Record<string, string>> = {
   'lowerArm.inner': 'lowerInner',
   'lowerArm.outer': 'lowerOuter',
   'upperArm.inner': 'upperInner',

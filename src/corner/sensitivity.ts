@@ -1,9 +1,9 @@
 import { readPoses, readRates, sensor } from '../linkage/sensitivity.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
-import { hardpointsOf } from './hardpoint-coordinates.ts';
+import { type HardpointCoordinate, hardpointsOf } from './hardpoint-coordinates.ts';
 import type { CornerModel } from './model.ts';
-import { laySweep, type SweepOptions, sweepReader } from './sweep.ts';
+import { laySweep, type Sweep, type SweepOptions, sweepReader } from './sweep.ts';
 
 /** A column of numbers, null where there is none. */
 export type Numbers = readonly (number | null)[];
@@ -37,18 +37,37 @@ export function sensitivities(corner: Corner, options: SweepOptions = {}): Sensi
 
 /** Sensitivities of the model of a corner. */
 export function sensitivitiesOf(model: CornerModel, options: SweepOptions): Sensitivities {
-  const { plan, measure, path, travel, driver } = laySweep(model, options);
+  const { info, travel, by } = ratedColumns(model, options, hardpointsOf(model));
+  return { info, travel, by };
+}
+
+/** Columns of a sweep with their derivatives by some coordinates. */
+export interface RatedColumns extends Sensitivities {
+  readonly columns: Readonly<Record<string, Numbers>>;
+  readonly end: Sweep['end'];
+}
+
+/** Columns of a corner's model with their derivatives by some of its coordinates. */
+export function ratedColumns(
+  model: CornerModel,
+  options: SweepOptions,
+  inputs: readonly HardpointCoordinate[],
+): RatedColumns {
+  const { plan, measure, path, end, travel, driver } = laySweep(model, options);
   const { info, recipes } = plan;
-  const inputs = hardpointsOf(model);
   const s = sensor(
     sweepReader(path, plan),
     measure,
     inputs.map(({ shift }) => shift),
   );
+  const values = info.map((): (number | null)[] => []);
   const found = inputs.map(() => info.map((): (number | null)[] => []));
   for (let first = 0; first < travel.length; ) {
     const rows = readPoses(s, driver, first);
     const { m } = s.reader;
+    recipes.forEach(({ fill }, c) => {
+      fill(m, rows, values[c] as Float64Array & (number | null)[], first);
+    });
     for (let k = 0; k < inputs.length; k++) {
       readRates(s, k, rows);
       recipes.forEach(({ rate, drawn }, c) => {
@@ -66,6 +85,8 @@ export function sensitivitiesOf(model: CornerModel, options: SweepOptions): Sens
   return {
     info,
     travel,
+    end,
+    columns: byColumn(values),
     by: Object.fromEntries(inputs.map(({ name }, k) => [name, byColumn(found[k])])),
   };
 }

@@ -7,6 +7,7 @@ import { type CheckedOptions, checkOptions } from '../../corner/limits/options.t
 import type { CornerModel } from '../../corner/model.ts';
 import { throwIfAny } from '../../errors.ts';
 import type { Drawing, Point } from '../../linkage/drawing.ts';
+import type { Load } from '../../linkage/loads.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
 import { type Forces, forces } from '../../linkage/statics.ts';
 import { GRAVITY } from '../../units.ts';
@@ -77,20 +78,27 @@ export function heightAt({ motion }: SetUp, travel: number): number {
 
 /** Forces of a corner drawn at some travel; the driver's is what the end eyes must bear. */
 function equilibrium(
-  { wheelCentre, contactPatch, upright, shock }: CornerModel,
+  model: CornerModel,
   drawing: Drawing,
   unsprungWeight: number,
   tyre: Point | null,
 ): Forces {
-  const { outer, inner, offset } = shock;
-  return forces(
-    drawing,
-    [
-      { at: wheelCentre, on: upright, force: [0, -unsprungWeight] },
-      ...(tyre === null ? [] : [{ at: contactPatch, on: upright, force: tyre }]),
-    ],
-    { driver: { length: [outer, inner], offset } },
-  );
+  const { outer, inner, offset } = model.shock;
+  return forces(drawing, equilibriumLoads(model, unsprungWeight, tyre), {
+    driver: { length: [outer, inner], offset },
+  });
+}
+
+/** What acts on a corner from outside: the unsprung weight, and the ground on the tyre. */
+export function equilibriumLoads(
+  { wheelCentre, contactPatch, upright }: CornerModel,
+  unsprungWeight: number,
+  tyre: Point | null,
+): Load[] {
+  return [
+    { at: wheelCentre, on: upright, force: [0, -unsprungWeight] },
+    ...(tyre === null ? [] : [{ at: contactPatch, on: upright, force: tyre }]),
+  ];
 }
 
 /** A corner at a travel: the drawing there, all forces, the length between the end eyes, what they must bear, what the coilover gives. */

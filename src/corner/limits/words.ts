@@ -1,5 +1,6 @@
 import type { Point } from '../../linkage/drawing.ts';
 import { fromMetric, type Units, unitName } from '../../units.ts';
+import { figure } from '../../words.ts';
 import type { Side } from './outward.ts';
 
 /** How figures are written in sentences. */
@@ -17,7 +18,7 @@ const DECIMALS: Readonly<Record<Units, number>> = { metric: 1, imperial: 2 };
 
 /** Words for the units of a document. */
 export function wordsIn(units: Units): Words {
-  const number = (mm: number) => plain(fromMetric(mm, 'length', units), DECIMALS[units]);
+  const number = (mm: number) => figure(fromMetric(mm, 'length', units), DECIMALS[units]);
   const length = (mm: number) => `${number(mm)} ${unitName('length', units)}`;
   return {
     length,
@@ -31,11 +32,6 @@ export function wordsIn(units: Units): Words {
 
 /** An angle: `14 degrees`. */
 export function degrees(angle: number): string {
-  const number = plain(angle, 1);
+  const number = figure(angle, 1);
   return `${number} ${number === '1' ? 'degree' : 'degrees'}`;
-}
-
-/** Rounded, without noughts at the end or a minus before nothing. */
-function plain(value: number, decimals: number): string {
-  return String(Number(value.toFixed(decimals)) + 0);
 }

@@ -1,0 +1,55 @@
+import { type Margin, marginsOf } from './keep-outs.ts';
+import type { Assessed } from './lagrangian.ts';
+import { MEASURED_COLUMNS, missOf, valueAt } from './objectives.ts';
+import type { CheckedDesign } from './options.ts';
+import { tryAt } from './trial.ts';
+
+/** What a corner comes to. */
+export interface Judged extends Assessed {
+  readonly margins: readonly Margin[];
+}
+
+/** Judges corners by their coordinates. */
+export interface Judge {
+  /** Null where a corner can't be judged. */
+  assess(x: readonly number[]): Judged | null;
+  /** Why corners could not be judged, and how many each time. */
+  readonly refused: ReadonlyMap<string, number>;
+}
+
+/** Makes the judge of a design. */
+export function judgeOf({ plan, objectives, keepOut }: CheckedDesign): Judge {
+  const { bodies } = plan.model.drawing;
+  const places = [...new Set(Object.values(bodies).flat())].flatMap((point) => [`${point}Y`, `${point}Z`]);
+  const wantsPlaces = Object.keys(keepOut).length > 0 || objectives.some(({ of }) => of === 'jointForce');
+  const moving = places.filter((name) => !plan.model.drawing.ground.includes(name.slice(0, -1)));
+  const columns = [...MEASURED_COLUMNS, ...(wantsPlaces ? ['camber', ...moving] : [])];
+  const wanted = { ...plan, sweep: { ...plan.sweep, columns } };
+  const refused = new Map<string, number>();
+  const refuse = (why: string) => {
+    refused.set(why, (refused.get(why) ?? 0) + 1);
+    return null;
+  };
+  return {
+    refused,
+    assess(x) {
+      const trial = tryAt(wanted, x);
+      if (typeof trial === 'string') return refuse(trial);
+      const values: number[] = [];
+      const misses = [];
+      for (const objective of objectives) {
+        const value = valueAt(objective, trial);
+        if (value === null) return refuse(NO_VALUE[objective.of] ?? 'a value is not defined');
+        values.push(value.value);
+        misses.push(missOf(objective, value));
+      }
+      const margins = marginsOf(keepOut, trial);
+      return { values, misses, margins, rooms: margins.map(({ room }) => room) };
+    },
+  };
+}
+
+const NO_VALUE: Readonly<Record<string, string>> = {
+  springRate: 'the coilover is not shortened by bump at ride, so that it carries nothing',
+  jointForce: 'a force is not determined',
+};

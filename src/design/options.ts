@@ -1,0 +1,360 @@
+import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
+import { holdersOf } from '../corner/limits/joints.ts';
+import type { CornerModel } from '../corner/model.ts';
+import { type Tyre, tyreFindings, tyreOf } from '../corner/tyre.ts';
+import { meantName } from '../document/spelling.ts';
+import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { isPoint } from '../linkage/drawing.ts';
+import type { Box, Range } from './box.ts';
+import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
+import { OBJECTIVES, type Objective } from './objectives.ts';
+import type { TrialPlan } from './trial.ts';
+
+/** How far a search has come. */
+export interface DesignProgress {
+  /** The search that runs, from 0, and how many there may be. */
+  readonly search: number;
+  readonly searches: number;
+  /** Corners tried so far. */
+  readonly trials: number;
+  /** Weighted sum of squared misses of the best corner so far, each counted in what is near enough. */
+  readonly misses: number;
+}
+
+/** What may be moved, what for, and within what. */
+export interface DesignOptions {
+  /**
+   * Boxes of the points that may be moved, by name (`shockMount`), each axis that is given; `[least, most]` in mm, in the
+   * corner's own coordinates. The corner as drawn must lie in them.
+   */
+  readonly mounts: Readonly<Record<string, { readonly y?: Range; readonly z?: Range }>>;
+  readonly objectives: readonly Objective[];
+  readonly keepOut?: KeepOut;
+  /** Travel that the corner is looked at in, mm, both positive, and the distance of the rows; default 80, 80, 10. */
+  readonly travel?: { readonly bump?: number; readonly droop?: number; readonly step?: number };
+  /** Searches from places of their own, the first from the corner as drawn (default 6), and what draws the others (default 1). */
+  readonly starts?: number;
+  readonly seed?: number;
+  /** Ends the search when it says so: asked before each search and each trial. */
+  readonly signal?: { readonly aborted: boolean };
+  /** Told at the start of each search and now and then within. */
+  readonly progress?: (progress: DesignProgress) => void;
+}
+
+/** Options that have been checked, with defaults. */
+export interface CheckedDesign {
+  readonly plan: TrialPlan;
+  readonly boxes: readonly Box[];
+  readonly objectives: readonly Objective[];
+  readonly keepOut: CheckedKeepOut;
+  readonly starts: number;
+  readonly seed: number;
+}
+
+const OPTIONS = ['mounts', 'objectives', 'keepOut', 'travel', 'starts', 'seed', 'signal', 'progress'];
+const AXES = ['y', 'z'] as const;
+const MOST_STARTS = 1000;
+const WHAT = 'design options';
+
+/**
+ * Checks the options for a corner, all but what only moving it can show.
+ *
+ * @throws InputError with every issue.
+ */
+export function checkDesign(model: CornerModel, options: DesignOptions): CheckedDesign {
+  const issues = unknownOptions(WHAT, options, OPTIONS);
+  const add = (path: string, problem: string, got: unknown, allowed: string, advice?: string) => {
+    issues.push({
+      path,
+      problem,
+      ...(got === undefined ? {} : { got: show(got) }),
+      allowed,
+      ...(advice === undefined ? {} : { advice }),
+    });
+  };
+  const moved = checkMounts(model, options.mounts, add);
+  checkObjectives(model, options.objectives, add);
+  const keepOut = checkKeepOut(model, options.keepOut, add, issues);
+  const { starts = 6, seed = 1, signal, progress } = options;
+  const { bump = 80, droop = 80, step = 10 } = isRecord(options.travel) ? options.travel : {};
+  if (options.travel !== undefined) {
+    const known = unknownNames('travel', options.travel, ['bump', 'droop', 'step'], add);
+    if (known) {
+      for (const [name, value] of Object.entries({ bump, droop })) {
+        if (!isNumber(value, 0))
+          add(`travel.${name}`, 'not a distance', value, 'mm, 0 or more; droop counts downward');
+      }
+      if (!(isNumber(step, 0) && step > 0 && (bump + droop) / step <= 1000)) {
+        add('travel.step', 'not a step', step, 'mm, more than 0, 1000 rows at most');
+      }
+    }
+  }
+  if (!(Number.isInteger(starts) && starts >= 1 && starts <= MOST_STARTS)) {
+    add('starts', 'not a number of starts', starts, `a whole number, 1 to ${MOST_STARTS}`);
+  }
+  if (!Number.isSafeInteger(seed)) add('seed', 'not a seed', seed, 'a whole number');
+  if (signal !== undefined && (typeof signal !== 'object' || signal === null || !('aborted' in signal))) {
+    add('signal', 'not a signal', signal, '{ aborted }, as an AbortSignal has it');
+  }
+  if (progress !== undefined && typeof progress !== 'function') {
+    add('progress', 'not a function', progress, 'a function');
+  }
+  throwIfAny(WHAT, issues);
+  return {
+    plan: { model, coordinates: moved.map(({ coordinate }) => coordinate), sweep: { bump, droop, step } },
+    boxes: moved.map(({ box }) => box),
+    objectives: options.objectives,
+    keepOut,
+    starts,
+    seed,
+  };
+}
+
+type Add = (path: string, problem: string, got: unknown, allowed: string, advice?: string) => void;
+
+function isNumber(value: unknown, least = Number.NEGATIVE_INFINITY): value is number {
+  return typeof value === 'number' && Number.isFinite(value) && value >= least;
+}
+
+function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Tells what is no record, or has names that are not known; whether it is a record. */
+function unknownNames(
+  path: string,
+  value: unknown,
+  known: readonly string[],
+  add: Add,
+): value is Record<string, unknown> {
+  if (!isRecord(value)) {
+    add(path, 'not an object', value, `{ ${known.join(', ')} }`);
+    return false;
+  }
+  for (const name of Object.keys(value)) {
+    if (known.includes(name)) continue;
+    const meant = meantName(name, known);
+    add(
+      `${path}.${name}`,
+      'unknown name',
+      undefined,
+      known.join(', '),
+      meant === undefined ? 'correct the spelling, or take it out' : `did you mean ${meant}?`,
+    );
+  }
+  return true;
+}
+
+function checkMounts(model: CornerModel, mounts: unknown, add: Add) {
+  const all = hardpointsOf(model).filter(
+    ({ point }) => point !== model.wheelCentre && point !== model.contactPatch,
+  );
+  const names = [...new Set(all.map(({ point }) => point))];
+  const given = unknownNames('mounts', mounts, names, add) ? mounts : {};
+  const moved = all.flatMap((coordinate) => {
+    const { point, axis } = coordinate;
+    const box = given[point];
+    if (box === undefined) return [];
+    const range: unknown = isRecord(box) ? box[AXES[axis]] : undefined;
+    if (range === undefined) return [];
+    const path = `mounts.${point}.${AXES[axis]}`;
+    if (
+      !(
+        Array.isArray(range) &&
+        range.length === 2 &&
+        range.every((one) => isNumber(one)) &&
+        range[0] < range[1]
+      )
+    ) {
+      add(path, 'not a range', range, '[least, most] in mm, the first the lesser');
+      return [];
+    }
+    const [least, most]: number[] = range;
+    const drawn = model.drawing.points[point][axis];
+    if (drawn < least || drawn > most) {
+      add(
+        path,
+        'a box without the corner as drawn in it',
+        range,
+        `a range with ${drawn} in it`,
+        -drawn >= least && -drawn <= most
+          ? 'the corner is mirrored: y counts outboard'
+          : 'widen it, or draw the mount inside',
+      );
+    }
+    return [{ coordinate, box: { least, most } }];
+  });
+  for (const [point, box] of Object.entries(given)) {
+    if (!names.includes(point)) continue;
+    if (unknownNames(`mounts.${point}`, box, AXES, add) && Object.keys(box).length === 0) {
+      add(
+        `mounts.${point}`,
+        'nothing that may be moved',
+        box,
+        '{ y: [least, most], z: [least, most] }, or one of them',
+      );
+    }
+  }
+  if (isRecord(mounts) && Object.keys(mounts).length === 0) {
+    add('mounts', 'nothing that may be moved', mounts, `boxes of one or more of ${names.join(', ')}`);
+  }
+  return moved;
+}
+
+const WANTED = ['of', 'target', 'least', 'most', 'within', 'weight'];
+/** What an objective has besides. */
+const FIGURES: Readonly<Record<string, readonly string[]>> = {
+  strokeUse: ['stroke'],
+  springRate: ['sprungMass', 'frequency'],
+  jointForce: ['joint', 'tyre', 'station', 'unsprungMass'],
+};
+const STATIONS = ['droop', 'ride', 'bump'];
+
+function checkObjectives(model: CornerModel, objectives: unknown, add: Add): void {
+  if (!Array.isArray(objectives) || objectives.length === 0) {
+    add('objectives', 'not a list of objectives', objectives, "[{ of: 'ratioAtRide', target: 0.6 }, ...]");
+    return;
+  }
+  objectives.forEach((one: unknown, k) => {
+    checkObjective(`objectives[${k}]`, model, one, add);
+  });
+}
+
+function checkObjective(path: string, model: CornerModel, one: unknown, add: Add): void {
+  if (!isRecord(one)) {
+    add(path, 'not an objective', one, '{ of, target }, or { of, least, most }');
+    return;
+  }
+  const { of } = one;
+  const kinds = Object.keys(OBJECTIVES);
+  if (typeof of !== 'string' || !kinds.includes(of)) {
+    const meant = typeof of === 'string' ? meantName(of, kinds) : undefined;
+    add(`${path}.of`, 'unknown objective', of, kinds.join(', '), meant && `did you mean ${meant}?`);
+    return;
+  }
+  unknownNames(path, one, [...WANTED, ...(FIGURES[of] ?? [])], add);
+  checkWanted(path, one, add);
+  const positive = (name: string, unit: string) => {
+    const value = one[name];
+    if (isNumber(value, 0) && value > 0) return;
+    const problem = value === undefined ? 'missing' : 'out of range';
+    add(`${path}.${name}`, problem, value, `a number greater than 0 (${unit})`);
+  };
+  if (of === 'strokeUse') positive('stroke', 'mm');
+  if (of === 'springRate') {
+    positive('sprungMass', 'kg');
+    positive('frequency', 'Hz');
+  }
+  if (of === 'jointForce') checkJointForce(path, model, one, add);
+}
+
+function checkWanted(
+  path: string,
+  { target, least, most, within, weight }: Readonly<Record<string, unknown>>,
+  add: Add,
+) {
+  for (const [name, value] of Object.entries({ target, least, most })) {
+    if (value !== undefined && !isNumber(value))
+      add(`${path}.${name}`, 'not a number', value, 'a finite number');
+  }
+  const some = least !== undefined || most !== undefined;
+  if ((target !== undefined) === some) {
+    add(
+      path,
+      some ? 'both a target and bounds' : 'nothing wanted',
+      undefined,
+      'target, or least or most or both',
+      some ? 'take one out' : 'say what it should be',
+    );
+  } else if (isNumber(least) && isNumber(most) && least > most) {
+    add(path, 'least is more than most', [least, most], 'least <= most');
+  }
+  if (within !== undefined && !(isNumber(within, 0) && within > 0)) {
+    add(`${path}.within`, 'out of range', within, 'a number greater than 0, in the unit of the objective');
+  }
+  if (weight !== undefined && !isNumber(weight, 0))
+    add(`${path}.weight`, 'out of range', weight, 'a number of 0 or more');
+}
+
+function checkJointForce(
+  path: string,
+  model: CornerModel,
+  { joint, tyre, station, unsprungMass }: Readonly<Record<string, unknown>>,
+  add: Add,
+): void {
+  const { sliders = {}, telescopes = {} } = model.drawing;
+  const { outer, inner } = model.shock;
+  const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
+  if (Object.keys(sliders).length + Object.keys(telescopes).length > 0) {
+    add(
+      path,
+      'a corner with sliders or telescopes',
+      undefined,
+      'a corner of pins and kept angles',
+      'take the objective out',
+    );
+  }
+  if (typeof joint !== 'string' || !joints.includes(joint)) {
+    add(`${path}.joint`, joint === undefined ? 'missing' : 'unknown joint', joint, joints.join(', '));
+  }
+  if (!isPoint(tyre))
+    add(`${path}.tyre`, tyre === undefined ? 'missing' : 'not a force', tyre, '[y, z] in N');
+  if (station !== undefined && !STATIONS.includes(station as string)) {
+    add(`${path}.station`, 'unknown station', station, STATIONS.join(', '));
+  }
+  if (unsprungMass !== undefined && !isNumber(unsprungMass, 0)) {
+    add(`${path}.unsprungMass`, 'out of range', unsprungMass, 'a number of 0 or more (kg)');
+  }
+}
+
+const KEEP_OUT = ['mountToArm', 'springToArm', 'springToTyre', 'spring', 'tyre'];
+
+function checkKeepOut(model: CornerModel, keepOut: unknown, add: Add, issues: Issue[]): CheckedKeepOut {
+  if (keepOut === undefined || !unknownNames('keepOut', keepOut, KEEP_OUT, add)) return {};
+  const { mountToArm, springToArm, springToTyre, spring, tyre } = keepOut;
+  const arms = Object.keys(armsOf(model));
+  for (const [name, distances] of Object.entries({ mountToArm, springToArm })) {
+    if (distances === undefined || !unknownNames(`keepOut.${name}`, distances, arms, add)) continue;
+    for (const [arm, distance] of Object.entries(distances)) {
+      if (arms.includes(arm) && !isNumber(distance, 0))
+        add(`keepOut.${name}.${arm}`, 'not a distance', distance, 'mm, 0 or more');
+    }
+  }
+  if (springToTyre !== undefined && !isNumber(springToTyre, 0)) {
+    add('keepOut.springToTyre', 'not a distance', springToTyre, 'mm, 0 or more');
+  }
+  const wantsSpring = springToArm !== undefined || springToTyre !== undefined;
+  if (
+    spring === undefined ? wantsSpring : unknownNames('keepOut.spring', spring, ['diameter', 'fromEyes'], add)
+  ) {
+    const { diameter, fromEyes } = (spring ?? {}) as Record<string, unknown>;
+    if (spring === undefined) {
+      add(
+        'keepOut.spring',
+        'missing',
+        undefined,
+        '{ diameter, fromEyes } in mm',
+        'say how thick it is, and where it begins',
+      );
+    } else {
+      if (!(isNumber(diameter, 0) && diameter > 0))
+        add('keepOut.spring.diameter', 'out of range', diameter, 'mm, more than 0');
+      if (!isNumber(fromEyes, 0)) add('keepOut.spring.fromEyes', 'out of range', fromEyes, 'mm, 0 or more');
+    }
+  }
+  if (springToTyre !== undefined && tyre === undefined) {
+    add('keepOut.tyre', 'missing', undefined, "{ overallRadius, width } in mm, or its marking: '205/55R16'");
+  }
+  if (tyre !== undefined && typeof tyre !== 'string') {
+    const { overallRadius, width } = (isRecord(tyre) ? tyre : {}) as Record<string, unknown>;
+    if (!(isNumber(overallRadius, 0) && isNumber(width, 0) && overallRadius > 0 && width > 0)) {
+      add('keepOut.tyre', 'not a tyre', tyre, "{ overallRadius, width } in mm, or its marking: '205/55R16'");
+    }
+  }
+  const marking = tyreFindings(keepOut, ['tyre']);
+  issues.push(...marking.map(({ at: _, ...issue }) => ({ ...issue, path: 'keepOut.tyre' })));
+  const { tyre: _, ...others } = keepOut as KeepOut;
+  const good =
+    tyre !== undefined && marking.length === 0 && !issues.some(({ path }) => path === 'keepOut.tyre');
+  return { ...others, ...(good ? { tyre: tyreOf(tyre as Tyre | string) } : {}) };
+}

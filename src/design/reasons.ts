@@ -1,0 +1,49 @@
+import { written } from './objectives.ts';
+import type { Design, DesignEnd, DesignedValue } from './result.ts';
+
+/** What a design says of itself. */
+export function reasonsFor(
+  { how, objectives: values, active, searches, trials }: Omit<Design, 'reasons'>,
+  refused: ReadonlyMap<string, number>,
+): string[] {
+  const missed = values.filter(({ met }) => !met).length;
+  const reasons = [FIRST[how](missed, values.length, trials)];
+  reasons.push(...values.map(sentenceOn));
+  for (const { sentence } of active) reasons.push(`${sentence[0].toUpperCase()}${sentence.slice(1)}.`);
+  for (const [why, count] of refused) {
+    reasons.push(`${count} of the ${trials} corners tried could not be judged: ${why}.`);
+  }
+  const open = searches.filter((one) => one.how === 'outOfEvaluations').length;
+  if (open > 0) reasons.push(`${open} of ${searches.length} searches were given up before their end.`);
+  if (how === 'targetOutOfReach' || how === 'distanceOutOfReach') {
+    reasons.push(
+      'That is what the searches found; it is no proof that no other place in the boxes does better. More starts look at more places.',
+    );
+  }
+  return reasons;
+}
+
+const FIRST: Readonly<Record<DesignEnd, (missed: number, all: number, trials: number) => string>> = {
+  targetsMet: (_, all) => (all === 1 ? 'What is wanted is met.' : `All ${all} values are what is wanted.`),
+  targetOutOfReach: (missed, all) =>
+    all === 1
+      ? 'What is wanted is out of reach: no corner was found that has it.'
+      : `Not all that is wanted can be had together: ${missed} of ${all} values are off.`,
+  distanceOutOfReach: () =>
+    'No corner was found that keeps all distances; this is the one that lacks least, whatever its values.',
+  unfinished: (missed, all) =>
+    `The search was not brought to its end: ${missed} of ${all} values are off, and may come nearer.`,
+  cancelled: (_, __, trials) =>
+    `Cancelled: this is the best of the ${trials} ${trials === 1 ? 'corner' : 'corners'} tried until then.`,
+};
+
+function sentenceOn({ of, label, wanted, start, best, off, met, nearest }: DesignedValue): string {
+  const now = written(of, best);
+  const verdict = met ? 'met' : `${written(of, Math.abs(off))} too ${off > 0 ? 'much' : 'little'}`;
+  const near =
+    met || nearest === null || written(of, nearest) === now
+      ? ''
+      : ` The nearest to it of all corners tried that keep their distances is ${written(of, nearest)}.`;
+  const name = `${label[0].toUpperCase()}${label.slice(1)}`;
+  return `${name}: ${wanted} wanted, ${written(of, start)} as drawn, ${now} now: ${verdict}.${near}`;
+}

@@ -1,0 +1,138 @@
+// One search after another: from the corner as drawn, from places drawn at random in the boxes, and, where not all that is wanted
+// can be had together, from the best with each objective counting more in turn, to see what it costs the others. Whatever
+// comes between, the best of all corners tried is kept.
+
+import { throwIfAny } from '../errors.ts';
+import type { SearchEnd } from '../numerics/minimiser.ts';
+import { uniform } from '../numerics/random.ts';
+import type { Judge } from './judge.ts';
+import type { Assessed } from './lagrangian.ts';
+import type { CheckedDesign, DesignOptions } from './options.ts';
+import type { DesignEnd, SearchReport } from './result.ts';
+import { type Candidate, candidate, isBetter, searchFrom, sumOf } from './search.ts';
+
+/** What the searches came to. */
+export interface Found {
+  readonly how: DesignEnd;
+  /** The corner as drawn, and the best of all. */
+  readonly first: Candidate;
+  readonly best: Candidate;
+  /** By objective: as in `DesignedValue`. */
+  readonly nearest: readonly (number | null)[];
+  /** The best, and that of each search, as far as they keep their distances. */
+  readonly ends: readonly Candidate[];
+  readonly searches: readonly SearchReport[];
+  readonly trials: number;
+}
+
+/** Weighted sum of squared misses, each in what is near enough, below which nothing is left to be sought. */
+const ALL_MET = 1e-12;
+/** How much more one objective counts in its turn. */
+const EMPHASES = [30, 1000];
+/** Trials between two calls of `progress`. */
+const PACE = 50;
+
+/** Whether a miss, in what is near enough, is none. */
+export function isMet(miss: number): boolean {
+  return Math.abs(miss) <= 1;
+}
+
+/**
+ * Runs all searches.
+ *
+ * @throws InputError for a corner that can't be judged as drawn.
+ */
+export function searchAll(
+  { boxes, objectives, plan, starts, seed }: CheckedDesign,
+  { signal, progress }: DesignOptions,
+  judge: Judge,
+): Found {
+  const weights = objectives.map(({ weight = 1 }) => weight);
+  const drawn = plan.coordinates.map(({ point, axis }) => plan.model.drawing.points[point][axis]);
+  const asDrawn = judge.assess(drawn);
+  throwIfAny(
+    'design options',
+    asDrawn === null
+      ? [...judge.refused.keys()].map((problem) => ({ path: '', problem: `as drawn ${problem}` }))
+      : [],
+  );
+  const first = candidate(drawn, asDrawn as Assessed, weights);
+
+  let best = first;
+  let bestEnd: SearchEnd = 'converged';
+  let trials = 1;
+  const near: (Candidate | null)[] = objectives.map(() => null);
+  const meet = (one: Candidate) => {
+    if (isBetter(one, best)) best = one;
+    if (one.lacking > 0) return;
+    one.misses.forEach((miss, k) => {
+      const before = near[k];
+      if (before === null || Math.abs(miss) < Math.abs(before.misses[k])) near[k] = one;
+    });
+  };
+  meet(first);
+
+  const searches: SearchReport[] = [];
+  const ends: Candidate[] = [];
+  const planned = starts + (objectives.length > 1 ? EMPHASES.length * objectives.length : 0);
+  const tell = () => progress?.({ search: searches.length, searches: planned, trials, misses: best.sum });
+  const stop = () => signal?.aborted === true;
+  let cancelled = false;
+  const search = (from: SearchReport['from'], x: readonly number[], by: readonly number[]) => {
+    tell();
+    const before = best;
+    const { best: end, how } = searchFrom(x, {
+      boxes,
+      weights: by,
+      stop,
+      assess(at) {
+        const assessed = judge.assess(at);
+        if (assessed !== null) meet(candidate(at, assessed, weights));
+        if (++trials % PACE === 0) tell();
+        return assessed;
+      },
+    });
+    cancelled = how === 'stopped';
+    if (best !== before) bestEnd = how;
+    if (end !== null && end.lacking === 0) ends.push(end);
+    searches.push({ from, how, misses: end && sumOf(end.misses, weights) });
+  };
+
+  const next = uniform(seed);
+  for (let n = 0; n < starts && !cancelled; n++) {
+    const x = n === 0 ? drawn : boxes.map(({ least, most }) => least + (most - least) * next());
+    search(n === 0 ? 'drawn' : 'random', x, weights);
+    if (best.lacking === 0 && best.sum <= ALL_MET) break;
+  }
+  const isGood = () => best.lacking > 0 || best.misses.every(isMet);
+  if (objectives.length > 1 && !isGood()) {
+    const { x } = best;
+    for (let k = 0; k < 2 * objectives.length && !cancelled; k++) {
+      const [emphasis, one] = [EMPHASES[k % 2], k >> 1];
+      search(
+        'best',
+        x,
+        weights.map((weight, j) => (j === one ? emphasis * weight : weight)),
+      );
+    }
+  }
+
+  const ended = bestEnd === 'converged' || bestEnd === 'stalled';
+  return {
+    how: cancelled
+      ? 'cancelled'
+      : best.lacking > 0
+        ? 'distanceOutOfReach'
+        : best.misses.every(isMet)
+          ? 'targetsMet'
+          : ended
+            ? 'targetOutOfReach'
+            : 'unfinished',
+    first,
+    best,
+    nearest: near.map((one, k) => (one === null ? null : one.values[k])),
+    ends: [best, first, ...ends].filter(({ lacking }) => lacking === 0),
+    searches,
+    trials,
+  };
+}

@@ -1,0 +1,159 @@
+// A design over the corner that it was made from: the new one in full lines, the old one pale behind it, the boxes that mounts could
+// be in, and what it comes to in a table.
+
+import type { Corner } from '../corner/corner.ts';
+import { written } from '../design/objectives.ts';
+import type { Design, MovedMount } from '../design/result.ts';
+import type { Point } from '../linkage/drawing.ts';
+import { figure, spaced } from '../words.ts';
+import { inFull, paperFor } from './drawing.ts';
+import { placeLabels } from './labels.ts';
+import { EDGE, FAINT, heading, joint, LINE, type Paper, rimmed, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
+import { obstacles } from './names.ts';
+import { type Pose, type Scene, sceneOf, type WheelSizes } from './poses.ts';
+import { type Element, element, line, type Place, svgDocument, text, through } from './svg.ts';
+import { printed, textWidth } from './text.ts';
+
+/** How strongly the old corner is drawn. */
+const PALE = 0.35;
+/** Where the heading ends. */
+const HEADER = 70;
+/** Room for labels above and below the drawing. */
+const AROUND = 26;
+
+/**
+ * A design and the corner that it was made from, as a self-contained SVG document: both as they stand at ride, the boxes of the
+ * mounts, where each went (mm), and the values wanted, as drawn and now.
+ */
+export function drawDesign(
+  corner: Corner,
+  made: Design,
+  options: WheelSizes & { readonly title?: string } = {},
+): string {
+  const [old, scene] = [corner, made.corner].map((one) => sceneOf(one, [0], options));
+  const boxes = Object.values(made.mounts).map(cornersOf);
+  const shown: Pose = {
+    ...old.ride,
+    points: { ...old.ride.points, ...Object.fromEntries(boxes.flat().map((at, k) => [String(k), at])) },
+  };
+  const paper = paperFor([scene.ride, shown], { left: 0, right: 0, above: AROUND, below: AROUND });
+  const title = options.title ?? 'Mounts moved: as drawn (pale), and as designed';
+  const below = table(made, paper.bottom + 30);
+  return svgDocument({
+    width: WIDTH,
+    height: below.bottom,
+    title,
+    content: [
+      heading(title),
+      text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
+      element('g', { opacity: PALE }, ...inFull(old, paper)),
+      ...inFull(scene, paper),
+      ...boxes.map((box) =>
+        element('path', { ...FAINT, 'stroke-dasharray': '5 3', d: through(box.map(paper.to), true) }),
+      ),
+      ...Object.values(made.mounts).flatMap(({ from, to }) => way(paper.to(from), paper.to(to))),
+      ...labels(made, scene, paper),
+      ...below.elements,
+    ],
+  });
+}
+
+const SUBTITLE =
+  'Seen from the front, left-hand wheel, at ride. Pale: as drawn. Broken lines: where the mounts could be. y outboard, z up, mm.';
+
+/** Corners of a mount's box; of a coordinate that could not move just that. */
+function cornersOf({ from, box }: MovedMount): Point[] {
+  const [[y0, y1], [z0, z1]] = [box.y ?? [from[0], from[0]], box.z ?? [from[1], from[1]]];
+  return [
+    [y0, z0],
+    [y1, z0],
+    [y1, z1],
+    [y0, z1],
+  ];
+}
+
+/** From the old place to the new. */
+function way(from: Place, to: Place): Element[] {
+  return [
+    joint(from, 3.2, 1),
+    line(from, to, { stroke: '#000', 'stroke-width': 1.2, 'stroke-dasharray': '2 2' }),
+  ];
+}
+
+/** How far each mount went, beside its new place. */
+function labels({ mounts }: Design, scene: Scene, paper: Paper): Element[] {
+  const signed = (value: number) => printed(`${value >= 0 ? '+' : ''}${figure(value, 1)}`);
+  const all = Object.entries(mounts);
+  const words = all.map(
+    ([name, { from, to }]) =>
+      `${spaced(name)}: y ${signed(to[0] - from[0])}, z ${signed(to[1] - from[1])} mm`,
+  );
+  const wishes = all.map(([, { to }], k) => ({
+    width: textWidth(words[k], SIZE),
+    height: SIZE + 2,
+    anchor: paper.to(to),
+    clear: 9,
+  }));
+  const around = obstacles(scene, paper, []);
+  const { inner, outer } = scene.model.shock;
+  const pale = [outer, inner].map((eye) => paper.to(mounts[eye]?.from ?? scene.ride.points[eye]));
+  const edges = all.flatMap(([, mount]) => {
+    const box = cornersOf(mount).map(paper.to);
+    return box.map((from, k) => ({ from, to: box[(k + 1) % box.length], weight: 3 }));
+  });
+  const clear = {
+    ...around,
+    lines: [...around.lines, ...edges, { from: pale[0], to: pale[1], weight: 6 }],
+    dots: [...around.dots, ...all.map(([, { from }]) => ({ at: paper.to(from), weight: 1 }))],
+  };
+  const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 16 - HEADER };
+  return placeLabels(wishes, clear, frame).flatMap(({ box, leader }, k) => [
+    ...(leader === null ? [] : [line(...leader, THIN)]),
+    rimmed(words[k], [box.x, box.y + SIZE - 1.5], SIZE),
+  ]);
+}
+
+/** Right edges of the table's columns, and where the last one begins. */
+const COLUMNS = [560, 660, 760];
+const VERDICT = 776;
+
+/** Values wanted, as drawn and now; where the mounts are; what holds the design. */
+function table({ objectives, mounts, active }: Design, top: number): { elements: Element[]; bottom: number } {
+  const small = { 'font-size': SMALL };
+  const right = { ...small, 'text-anchor': 'end' };
+  let at = top;
+  const elements: Element[] = [];
+  const row = (first: string, figures: readonly string[], last = '') => {
+    elements.push(
+      text(first, [EDGE, at], small),
+      ...figures.map((one, c) => text(printed(one), [COLUMNS[c], at], right)),
+      ...(last === '' ? [] : [text(last, [VERDICT, at], small)]),
+    );
+    at += LINE;
+  };
+  const head = (...titles: Parameters<typeof row>) => {
+    row(...titles);
+    elements.push(line([EDGE, at - LINE + 6], [WIDTH - EDGE, at - LINE + 6], THIN));
+    at += 6;
+  };
+  head('value', ['wanted', 'as drawn', 'now']);
+  for (const { of, label, wanted, start, best, met } of objectives) {
+    row(label, [wanted, written(of, start), written(of, best)], met ? 'met' : 'not met');
+  }
+  at += LINE;
+  head('mount, y and z [mm]', ['box', 'as drawn', 'now']);
+  for (const [name, { from, to, box }] of Object.entries(mounts)) {
+    for (const [axis, letter] of (['y', 'z'] as const).entries()) {
+      const range = box[letter];
+      if (range === undefined) continue;
+      row(`${spaced(name)}, ${letter}`, [
+        range.map((one) => figure(one, 1)).join(' to '),
+        figure(from[axis], 1),
+        figure(to[axis], 1),
+      ]);
+    }
+  }
+  if (active.length > 0) at += LINE;
+  for (const { sentence } of active) row(`${sentence[0].toUpperCase()}${sentence.slice(1)}.`, []);
+  return { elements, bottom: at + 6 };
+}

@@ -1,0 +1,126 @@
+/** Exact derivatives of objectives and distances against central differences, and their values against public results. */
+import * as fc from 'fast-check';
+import { cornerForces, type Objective, sweep } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { modelOf } from '../../src/corner/corner.ts';
+import { judgeOf } from '../../src/design/judge.ts';
+import { checkDesign } from '../../src/design/options.ts';
+import { forEachKind, runs } from '../corner/kinds.ts';
+import type { Point } from '../judges/plane.ts';
+import { STEPS, slopeOf } from '../support/differences.ts';
+import { expectWithin, tolerance } from '../support/tolerance.ts';
+
+/** A step, mm, and roundings of a figure in its own size. */
+const H = 0.2;
+const ROUNDING = tolerance({ times: 2 ** 14, scale: 1 });
+/** Difference, as a share, that a sharp comparison would find. */
+const SHARP = 1e-5;
+const travel = { bump: 30, droop: 30, step: 15 };
+const tyre: Point = [-800, 2500];
+
+const plain: Objective[] = [
+  { of: 'ratioAtRide', target: 9 },
+  { of: 'ratioChange', target: 9 },
+  { of: 'shortestLength', target: 0 },
+  { of: 'longestLength', target: 0 },
+  { of: 'lean', target: 200 },
+  { of: 'strokeUse', stroke: 80, target: 9 },
+];
+
+forEachKind((kind) => {
+  describe(`judging a ${kind.name}`, () => {
+    it('has exact derivatives, and values as sweep and cornerForces have them', () => {
+      let [sharp, all] = [0, 0];
+      fc.assert(
+        fc.property(kind.inputs, (input) => {
+          const corner = kind.corner(input);
+          const model = modelOf(corner);
+          const { points } = model.drawing;
+          const swept = sweep(corner, travel);
+          const ride = swept.at(0);
+          fc.pre(swept.end.bump.how === 'reached' && swept.end.droop.how === 'reached');
+          fc.pre(ride.installationRatio > 0.2);
+          const names = Object.keys(points).filter((name) => !['wheelCentre', 'contactPatch'].includes(name));
+          const box = ([y, z]: Point) => ({ y: [y - 5, y + 5], z: [z - 5, z + 5] }) as const;
+          const joints = ['lowerOuter', model.shock.outer];
+          const objectives: Objective[] = [
+            ...plain,
+            { of: 'springRate', sprungMass: 150, frequency: 1.4, target: 0 },
+            ...joints.map(
+              (joint): Objective => ({ of: 'jointForce', joint, tyre, unsprungMass: 30, target: 0 }),
+            ),
+            { of: 'jointForce', joint: 'lowerOuter', tyre, unsprungMass: 30, station: 'bump', target: 0 },
+          ];
+          const checked = checkDesign(model, {
+            mounts: Object.fromEntries(names.map((name) => [name, box(points[name])])),
+            objectives,
+            keepOut: {
+              mountToArm: { lowerArm: 10 },
+              springToArm: { lowerArm: 10 },
+              springToTyre: 10,
+              spring: { diameter: 70, fromEyes: 50 },
+              tyre: { overallRadius: 320, width: 200 },
+            },
+            travel,
+          });
+          const judge = judgeOf(checked);
+          const x = checked.plan.coordinates.map(({ point, axis }) => points[point][axis]);
+          const found = judge.assess(x);
+          if (found === null) return expect.fail([...judge.refused.keys()].join());
+
+          const { installationRatio: R, installationRatioSlope: slope } = ride;
+          const length = swept.columns.shockLength;
+          const last = length.length - 1;
+          const [wheelRate, W] = [(150 * (2 * Math.PI * 1.4) ** 2) / 1000, 150 * 9.80665];
+          const options = { sprungMass: 150, unsprungMass: 30, springRate: 40 };
+          const [at0, atBump] = [0, 30].map((at) => {
+            const { cases } = cornerForces(corner, {
+              ...options,
+              cases: [{ name: 'own', travel: at, tyre }],
+            });
+            const { on } = cases[cases.length - 1];
+            return (joint: string) => {
+              const body = Object.keys(on).find((name) => on[name][joint] !== undefined) as string;
+              return Math.hypot(...(on[body][joint] as Point));
+            };
+          });
+          const expected = [
+            R,
+            swept.columns.installationRatio[last] - swept.columns.installationRatio[0],
+            Math.min(...length),
+            Math.max(...length),
+            ride.shockLean,
+            (Math.max(...length) - Math.min(...length)) / 80,
+            (wheelRate - (W / R) * slope) / R ** 2,
+            ...joints.map(at0),
+            atBump('lowerOuter'),
+          ];
+          found.values.forEach((value, k) => {
+            expectWithin(value, expected[k], 1e-9 * (1 + Math.abs(expected[k])));
+          });
+
+          const figures = (one: typeof found) => [...one.misses, ...one.rooms];
+          const exact = figures(found);
+          const way = x.map((_, i) => Math.cos(1 + 2 * i * i));
+          const tried = STEPS.map((k) => judge.assess(x.map((at, i) => at + k * H * way[i])));
+          if (tried.includes(null)) return;
+          const values = tried.map((one) => figures(one as typeof found).map(({ value }) => value));
+          exact.forEach(({ value, by }, k) => {
+            const along = by.reduce((sum, rate, i) => sum + rate * way[i], 0);
+            const rounding = ROUNDING * (Math.abs(value) + 100);
+            const { slope: difference, trust } = slopeOf(
+              values.map((row) => row[k]),
+              H,
+              rounding,
+            );
+            expectWithin(along, difference, trust);
+            all++;
+            if (trust < SHARP * (1 + Math.abs(difference))) sharp++;
+          });
+        }),
+        runs(kind, 4),
+      );
+      expect(sharp / all).toBeGreaterThan(0.9);
+    });
+  });
+});

@@ -1,0 +1,337 @@
+/** How designs end, what they say, and what is refused. */
+import {
+  type Corner,
+  type DesignOptions,
+  type DesignProgress,
+  design,
+  doubleWishbone,
+  InputError,
+  limits,
+  pushrod,
+  sweep,
+} from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectWithin } from '../support/tolerance.ts';
+
+const corner = doubleWishbone({
+  lowerArm: { inner: [255, 165], outer: [640, 150] },
+  upperArm: { inner: [310, 355], outer: [600, 375] },
+  wheel: { centre: [705, 312], camber: -0.5 },
+  coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 480] },
+});
+const options: DesignOptions = deepFreeze({
+  mounts: {
+    shockMount: { y: [450, 560], z: [160, 200] },
+    shockChassisMount: { y: [300, 420], z: [450, 560] },
+  },
+  objectives: [
+    { of: 'ratioAtRide', target: 0.9 },
+    { of: 'strokeUse', stroke: 60, most: 0.8 },
+  ],
+  travel: { bump: 40, droop: 40, step: 20 },
+  starts: 2,
+});
+
+/** What is thrown for options that can't be, as `path: problem`. */
+function faults(change: object, of: Corner = corner): string[] {
+  try {
+    design(of, { ...options, ...change });
+  } catch (error) {
+    if (error instanceof InputError) return error.issues.map(({ path, problem }) => `${path}: ${problem}`);
+    throw error;
+  }
+  return [];
+}
+
+describe('a design', () => {
+  it('finds a spring rate for springs at hand, in a box, under a frequency', () => {
+    const made = design(corner, {
+      ...options,
+      objectives: [{ of: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }],
+    });
+    expect(made.how).toBe('targetsMet');
+    const { installationRatio: R, installationRatioSlope: slope } = sweep(made.corner).at(0);
+    const wheelRate = (180 * (2 * Math.PI * 1.4) ** 2) / 1000;
+    expectWithin((wheelRate - ((180 * 9.80665) / R) * slope) / R ** 2, 35, 1e-8);
+    expect(made.tradeOff).toEqual([]);
+    // A corner like any other.
+    expect(limits(made.corner, { damper: { open: 450, closed: 250 } }).fits).toEqual([]);
+  });
+
+  it('moves a rocker', () => {
+    const rocked = pushrod({
+      lowerArm: { inner: [250, 160], outer: [630, 150] },
+      upperArm: { inner: [300, 340], outer: [590, 360] },
+      wheel: { centre: [700, 315], contactPatch: [702, 0] },
+      rod: { on: 'lowerArm', mount: [560, 165], rockerMount: [345, 470] },
+      rocker: { pivot: [260, 400] },
+      coilover: { rockerMount: [235, 500], chassisMount: [10, 470] },
+    });
+    const made = design(rocked, {
+      mounts: { rodRockerMount: { y: [300, 380] }, shockRockerMount: { y: [200, 270], z: [450, 520] } },
+      objectives: [
+        { of: 'ratioAtRide', target: 0.8 },
+        { of: 'ratioChange', target: 0.02 },
+      ],
+      travel: { bump: 40, droop: 40, step: 20 },
+    });
+    expect(made.how).toBe('targetsMet');
+    const { installationRatio } = sweep(made.corner, { bump: 40, droop: 40, step: 20 }).columns;
+    expectWithin(installationRatio[2], 0.8, 1e-8);
+    expectWithin(installationRatio[4] - installationRatio[0], 0.02, 1e-8);
+  });
+
+  it('is that of the mirrored corner, in its own coordinates', () => {
+    const right = doubleWishbone({
+      lowerArm: { inner: [-255, 165], outer: [-640, 150] },
+      upperArm: { inner: [-310, 355], outer: [-600, 375] },
+      wheel: { centre: [-705, 312], camber: -0.5 },
+      coilover: { on: 'lowerArm', mount: [-505, 170], chassisMount: [-345, 480] },
+    });
+    const wanted = { ...options, objectives: options.objectives.slice(0, 1) };
+    const [one, other] = [design(corner, wanted), design(right, wanted)];
+    expect(other.mounts).toEqual(one.mounts);
+    expect(other.corner).toEqual({ ...one.corner, mirrored: true });
+  });
+
+  it('says what is out of reach, what came nearest, and what holds it', () => {
+    const made = design(corner, options);
+    expect(made.how).toBe('targetOutOfReach');
+    const [ratio, stroke] = made.objectives;
+    expect(ratio.met).toBe(false);
+    // Each could come nearer alone.
+    expect(ratio.nearest as number).toBeGreaterThan(ratio.best);
+    expect(stroke.best - 0.8).toBe(stroke.off);
+    expect(stroke.nearest as number).toBeLessThan(stroke.best);
+    expect(made.active.length).toBeGreaterThan(0);
+    expect(made.reasons[0]).toBe('Not all that is wanted can be had together: 2 of 2 values are off.');
+    expect(made.reasons[1]).toMatch(
+      /^Installation ratio at ride: 0\.9 wanted, 0\.5649 as drawn, 0\.\d+ now: 0\.\d+ too little\. The nearest/,
+    );
+    expect(made.reasons[2]).toMatch(
+      /now: 0\.\d+ too much\. The nearest to it of all corners tried .* is 0\.\d+\.$/,
+    );
+    expect(made.reasons.at(-1)).toContain('no proof');
+    // What one costs the other: each of the trade-off gives something for something.
+    expect(made.tradeOff.length).toBeGreaterThan(2);
+    const sorted = [...made.tradeOff].sort((a, b) => Math.abs(a.off[0]) - Math.abs(b.off[0]));
+    sorted.slice(1).forEach(({ off }, i) => {
+      expect(Math.abs(off[1])).toBeLessThan(Math.abs(sorted[i].off[1]));
+    });
+    expect(made.searches.map(({ from }) => from)).toEqual(['drawn', 'random', ...new Array(4).fill('best')]);
+  });
+
+  it('returns what lacks least where distances can not be kept', () => {
+    const made = design(corner, { ...options, keepOut: { mountToArm: { upperArm: 400 } } });
+    expect(made.how).toBe('distanceOutOfReach');
+    expect(made.reasons.join(' ')).toMatch(/lacks \d+(\.\d)? of the 400 mm to be kept at a travel of/);
+    expect(made.tradeOff).toEqual([]);
+    expect(made.objectives.map(({ nearest }) => nearest)).toEqual([null, null]);
+  });
+
+  it('tells of trials that can not be judged, and goes on', () => {
+    const made = design(corner, {
+      ...options,
+      mounts: { lowerInner: { y: [100, 630], z: [100, 500] } },
+      objectives: [{ of: 'ratioAtRide', target: 3 }],
+      starts: 8,
+    });
+    expect(made.reasons.join(' ')).toMatch(/corners tried could not be judged: the linkage/);
+    expect(['targetsMet', 'targetOutOfReach']).toContain(made.how);
+  });
+});
+
+describe('a design that is cancelled', () => {
+  it('between searches keeps what it has', () => {
+    const signal = { aborted: false };
+    const seen: DesignProgress[] = [];
+    const made = design(corner, {
+      ...options,
+      signal,
+      progress(one) {
+        seen.push(one);
+        if (one.search === 1) signal.aborted = true;
+      },
+    });
+    expect(made.how).toBe('cancelled');
+    // The first search was done, and is what it is alone.
+    const alone = design(corner, { ...options, starts: 1 });
+    expect(made.searches[0]).toEqual(alone.searches[0]);
+    expect(made.corner).toEqual(alone.corner);
+    expect(seen[0]).toMatchObject({ search: 0, searches: 6, trials: 1 });
+    expect(seen.at(-1)?.misses).toBeLessThan(seen[0].misses);
+    expect(made.reasons[0]).toBe(
+      `Cancelled: this is the best of the ${made.trials} corners tried until then.`,
+    );
+  });
+
+  it('from inside a search keeps the best so far, better the later it is', () => {
+    let before = Number.POSITIVE_INFINITY;
+    for (const allowed of [1, 4, 8, 12]) {
+      let left = allowed;
+      const signal = {
+        get aborted() {
+          return left-- <= 0;
+        },
+      };
+      const made = design(corner, { ...options, signal });
+      expect(made.how).toBe('cancelled');
+      expect(made.trials).toBeLessThanOrEqual(allowed + 1);
+      const sum = made.objectives.reduce((all, { off }) => all + (off / 0.001) ** 2, 0);
+      expect(sum).toBeLessThanOrEqual(before);
+      before = sum;
+    }
+    const drawn = design(corner, { ...options, signal: AbortSignal.abort() });
+    expect(drawn).toMatchObject({ how: 'cancelled', trials: 1, corner, searches: [{ how: 'stopped' }] });
+    expect(before).toBeLessThan(drawn.objectives.reduce((all, { off }) => all + (off / 0.001) ** 2, 0));
+  });
+});
+
+describe('what is refused', () => {
+  it('is told all at once, each with its place', () => {
+    expect(
+      faults({
+        mounts: {
+          shockMount: { y: [520, 560], z: [1, 'x'] },
+          shokMount: { y: [1, 2] },
+          shockChassisMount: {},
+          wheelCentre: { y: [1, 2] },
+        },
+        objectives: [
+          { of: 'ratio', target: 1 },
+          { of: 'lean' },
+          { of: 'lean', target: 1, most: 2 },
+          { of: 'strokeUse', least: 2, most: 1, within: 0, weight: -1 },
+          { of: 'springRate', target: Number.NaN, sprungMass: 0 },
+          { of: 'jointForce', joint: 'knee', tyre: 1, station: 'top', unsprungMass: -1, most: 1 },
+        ],
+        keepOut: {
+          mountToArm: { upperAm: 1, lowerArm: -1 },
+          springToTyre: 10,
+        },
+        travel: { bump: -1, step: 0 },
+        starts: 0,
+        seed: 0.5,
+        signal: 1,
+        progress: 1,
+        start: 1,
+      }),
+    ).toEqual([
+      'start: unknown option',
+      'mounts.shokMount: unknown name',
+      'mounts.wheelCentre: unknown name',
+      'mounts.shockMount.y: a box without the corner as drawn in it',
+      'mounts.shockMount.z: not a range',
+      'mounts.shockChassisMount: nothing that may be moved',
+      'objectives[0].of: unknown objective',
+      'objectives[1]: nothing wanted',
+      'objectives[2]: both a target and bounds',
+      'objectives[3]: least is more than most',
+      'objectives[3].within: out of range',
+      'objectives[3].weight: out of range',
+      'objectives[3].stroke: missing',
+      'objectives[4].target: not a number',
+      'objectives[4].sprungMass: out of range',
+      'objectives[4].frequency: missing',
+      'objectives[5].joint: unknown joint',
+      'objectives[5].tyre: not a force',
+      'objectives[5].station: unknown station',
+      'objectives[5].unsprungMass: out of range',
+      'keepOut.mountToArm.upperAm: unknown name',
+      'keepOut.mountToArm.lowerArm: not a distance',
+      'keepOut.spring: missing',
+      'keepOut.tyre: missing',
+      'travel.bump: not a distance',
+      'travel.step: not a step',
+      'starts: not a number of starts',
+      'seed: not a seed',
+      'signal: not a signal',
+      'progress: not a function',
+    ]);
+  });
+
+  it('is what is none of it', () => {
+    expect(faults({ mounts: {} })).toEqual(['mounts: nothing that may be moved']);
+    expect(faults({ mounts: 3 })).toEqual(['mounts: not an object']);
+    expect(faults({ mounts: { shockMount: 3 } })).toEqual(['mounts.shockMount: not an object']);
+    expect(faults({ objectives: [] })).toEqual(['objectives: not a list of objectives']);
+    expect(faults({ objectives: [7] })).toEqual(['objectives[0]: not an objective']);
+    expect(faults({ keepOut: { tyre: 'wide' } })).toEqual(['keepOut.tyre: not a size marking']);
+    expect(faults({ keepOut: { tyre: { overallRadius: 1 } } })).toEqual(['keepOut.tyre: not a tyre']);
+    expect(faults({ keepOut: { spring: { diameter: 0, fromEyes: -1 }, springToArm: {} } })).toEqual([
+      'keepOut.spring.diameter: out of range',
+      'keepOut.spring.fromEyes: out of range',
+    ]);
+    expect(faults({ travel: 3 })).toEqual(['travel: not an object']);
+    expect(() => design(corner, null as never)).toThrow(InputError);
+    expect(() => design({} as Corner, options)).toThrow(/not a corner/);
+  });
+
+  it('is told whatever stands anywhere', () => {
+    const good: Record<string, unknown> = {
+      ...options,
+      objectives: [{ of: 'jointForce', joint: 'lowerOuter', tyre: [0, 1], most: 1 }],
+      keepOut: {
+        mountToArm: { upperArm: 1 },
+        spring: { diameter: 1, fromEyes: 1 },
+        springToTyre: 1,
+        tyre: '205/55R16',
+      },
+      seed: 1,
+    };
+    const odd = [null, 'x', Number.NaN, -1, [], [null], {}, { a: null }, true];
+    /** The options with each part of them replaced in turn. */
+    function* spoilt(value: unknown): Generator<unknown> {
+      yield* odd;
+      if (typeof value !== 'object' || value === null) return;
+      for (const [name, inner] of Object.entries(value)) {
+        for (const bad of spoilt(inner)) {
+          yield Array.isArray(value)
+            ? value.map((one, k) => (String(k) === name ? bad : one))
+            : { ...value, [name]: bad };
+        }
+      }
+    }
+    let refused = 0;
+    for (const bad of spoilt(good)) {
+      try {
+        design(corner, { signal: AbortSignal.abort(), ...(bad as DesignOptions) });
+      } catch (error) {
+        if (!(error instanceof InputError)) throw new Error(JSON.stringify(bad), { cause: error });
+        refused++;
+      }
+    }
+    expect(refused).toBeGreaterThan(200);
+  });
+
+  it('is a box for the other side, with advice', () => {
+    const right = doubleWishbone({
+      lowerArm: { inner: [-255, 165], outer: [-640, 150] },
+      upperArm: { inner: [-310, 355], outer: [-600, 375] },
+      wheel: { centre: [-705, 312], camber: -0.5 },
+      coilover: { on: 'lowerArm', mount: [-505, 170], chassisMount: [-345, 480] },
+    });
+    expect(() => design(right, { ...options, mounts: { shockMount: { y: [-560, -450] } } })).toThrow(
+      /y counts outboard/,
+    );
+  });
+
+  it('is a travel that the corner does not reach, and a coilover that carries nothing', () => {
+    expect(faults({ travel: { bump: 1000 } })).toEqual([
+      expect.stringMatching(
+        /^: as drawn the linkage does not reach the bump that is asked for, it ends at \d/,
+      ),
+    ]);
+    const turned = doubleWishbone({
+      lowerArm: { inner: [255, 165], outer: [640, 150] },
+      upperArm: { inner: [310, 355], outer: [600, 375] },
+      wheel: { centre: [705, 312], camber: -0.5 },
+      coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 20] },
+    });
+    const springs = [{ of: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }];
+    expect(faults({ mounts: { shockMount: { y: [450, 560] } }, objectives: springs }, turned)).toEqual([
+      ': as drawn the coilover is not shortened by bump at ride, so that it carries nothing',
+    ]);
+  });
+});
