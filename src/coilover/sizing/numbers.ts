@@ -3,7 +3,7 @@ import { type CarMasses, carMasses } from '../masses.ts';
 import type { ShockCurve } from '../wheel.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
-import type { FigureInfos } from './figure.ts';
+import type { FigureInfos, Numbers } from './figure.ts';
 import { AXLES, type Axle, type CarInputs } from './inputs.ts';
 import { contactTravel, LENGTH_FIGURES, lengthNumbers, solidTravel } from './lengths.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
@@ -34,14 +34,19 @@ export interface AxleSettings extends Settings {
   readonly springEnd: number | null;
 }
 
-/** A car with its coilovers at work, in figures. */
-export interface CarNumbers {
+/** A car with its coilovers at work. */
+export interface CarAtWork {
   readonly masses: CarMasses | null;
   readonly states: PerAxle<AxleState>;
+  readonly roll: Numbers<typeof CAR_ROLL_FIGURES>;
   readonly needed: PerAxle<TravelNeeded>;
+  readonly issues: readonly Issue[];
+}
+
+/** The same in figures. */
+export interface CarNumbers extends CarAtWork {
   readonly axles: PerAxle<Readonly<Record<string, number | null>>>;
   readonly car: Readonly<Record<string, number | null>>;
-  readonly issues: readonly Issue[];
 }
 
 /** For each axle there is, what a function makes of it. */
@@ -54,12 +59,12 @@ export function ofAxle<T>(per: PerAxle<T>, axle: Axle): T {
   return per[axle] as T;
 }
 
-/** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */
-export function carNumbers(
+/** A car as it is set: its corners, and the travel that they need. */
+export function carAtWork(
   inputs: CarInputs,
   shocks: PerAxle<ShockCurve>,
   settings: PerAxle<AxleSettings>,
-): CarNumbers {
+): CarAtWork {
   const { car } = inputs;
   const { masses, issues } = car.masses === undefined ? { masses: null, issues: [] } : carMasses(car.masses);
   const states = eachAxle(inputs, (axle) =>
@@ -69,6 +74,28 @@ export function carNumbers(
   const needed = eachAxle(inputs, (axle) =>
     travelNeeded(ofAxle(states, axle), car, axle, roll.rollAngleWithBars, masses?.total ?? null),
   );
+  return {
+    masses,
+    states,
+    roll,
+    needed,
+    issues: [
+      ...issues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
+      ...AXLES.flatMap((axle) =>
+        (states[axle]?.issues ?? []).map((issue) => ({ ...issue, path: `corners.${axle}.${issue.path}` })),
+      ),
+    ],
+  };
+}
+
+/** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */
+export function carNumbers(
+  inputs: CarInputs,
+  shocks: PerAxle<ShockCurve>,
+  settings: PerAxle<AxleSettings>,
+): CarNumbers {
+  const atWork = carAtWork(inputs, shocks, settings);
+  const { masses, states, needed, roll } = atWork;
   const axles = eachAxle(inputs, (axle): Record<string, number | null> => {
     const state = ofAxle(states, axle);
     const end = ofAxle(settings, axle).springEnd ?? solidTravel(state) ?? state.ends.bump;
@@ -77,22 +104,11 @@ export function carNumbers(
       ...springNumbers(state, Math.min(end, state.shock.bump)),
       ...dampingNumbers(state, contactTravel(state)),
       ...massNumbers(state),
-      ...downforceNumbers(state, car.downforce, axle),
+      ...downforceNumbers(state, inputs.car.downforce, axle),
       ...rollOfAxle(state),
       ...unitNumbers(state),
     };
   });
-  return {
-    masses,
-    states,
-    needed,
-    axles,
-    car: { ...carFigures(masses, axles.front.frequency, axles.rear?.frequency ?? null), ...roll },
-    issues: [
-      ...issues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
-      ...AXLES.flatMap((axle) =>
-        (states[axle]?.issues ?? []).map((issue) => ({ ...issue, path: `corners.${axle}.${issue.path}` })),
-      ),
-    ],
-  };
+  const car = { ...carFigures(masses, axles.front.frequency, axles.rear?.frequency ?? null), ...roll };
+  return { ...atWork, axles, car };
 }

@@ -22,6 +22,7 @@ import {
   type AxleSettings,
   CAR_WIDE_FIGURES,
   type CarNumbers,
+  carAtWork,
   carNumbers,
   eachAxle,
   ofAxle,
@@ -53,7 +54,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
   );
   const { settings, limits, choices } = settleCar(document, inputs, shocks, uncertain);
   const nominal = carNumbers(inputs, shocks, settings);
-  const sure = sureFigures(document, inputs, shocks, settings, nominal, uncertain);
+  const sure = sureOf(document, inputs, shocks, uncertain, (...car) => flat(carNumbers(...car, settings)));
   const axles = AXLES.filter((axle) => document.corners[axle] !== undefined).map((axle): AxleSizing => {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
@@ -108,18 +109,6 @@ export function sizeCoilovers(document: CarDocument): Sizing {
   };
 }
 
-/** Settles the coilovers of a car, with what is unsure of the travel as a margin of the dampers that follow from it. */
-export function settleCar(
-  document: CarDocument,
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  uncertain: readonly UncertainInput[],
-): Settled {
-  const first = settle(document, inputs, shocks, NO_SLACK);
-  const slack = slackOf(document, inputs, shocks, first, uncertain);
-  return slack === NO_SLACK ? first : settle(document, inputs, shocks, slack);
-}
-
 interface Settled {
   readonly settings: PerAxle<AxleSettings>;
   readonly limits: PerAxle<Limits>;
@@ -127,43 +116,26 @@ interface Settled {
 }
 
 /**
- * Settles spring, damper and the ends of the travel: first by the wanted rates, then with the springs that can be had, whose damper
- * follows from the travel that is then needed.
+ * Settles the coilovers of a car: the springs that can be had, dampers for the travel that is then needed, with what is unsure of it as
+ * a margin where they are not given, and the ends of the travel.
  */
-function settle(
+export function settleCar(
   document: CarDocument,
   inputs: CarInputs,
   shocks: PerAxle<ShockCurve>,
-  slack: PerAxle<Slack>,
+  uncertain: readonly UncertainInput[],
 ): Settled {
-  const open: AxleSettings = { spring: null, damper: null, ends: null, springEnd: null };
-  const bare = eachAxle(inputs, (axle) => ({ ...open, damper: ofAxle(inputs, axle).limits.damper ?? null }));
-  const first = carNumbers(inputs, shocks, bare);
-  const choices = eachAxle(inputs, (axle): readonly SpringChoice[] => {
-    const given = ofAxle(inputs, axle);
-    const { carried, wanted } = ofAxle(first.states, axle);
-    if (carried === null || wanted.springRate === null) return [];
-    const damper = damperFor(given, ofAxle(shocks, axle), ofAxle(first.needed, axle), ofAxle(slack, axle));
-    const shortest = damper.closed + (given.limits.bumpStop?.solidHeight ?? 0);
-    return chooseSpring(given.sizing, wanted.springRate, carried, shortest);
-  });
-  const sprung = eachAxle(inputs, (axle) => ({
-    ...ofAxle(bare, axle),
-    spring: fitted(ofAxle(inputs, axle), ofAxle(first.states, axle).wanted.springRate, ofAxle(choices, axle)),
-  }));
-  const second = carNumbers(inputs, shocks, sprung);
+  const first = settleSprings(inputs, shocks, NO_SLACK);
+  const slack = slackOf(document, inputs, shocks, first.settings, uncertain);
+  const { settings: sprung, choices } = slack === NO_SLACK ? first : settleSprings(inputs, shocks, slack);
+  const { needed } = carAtWork(inputs, shocks, sprung);
   const damped = eachAxle(inputs, (axle) => ({
     ...ofAxle(sprung, axle),
-    damper: damperFor(
-      ofAxle(inputs, axle),
-      ofAxle(shocks, axle),
-      ofAxle(second.needed, axle),
-      ofAxle(slack, axle),
-    ),
+    damper: damperFor(ofAxle(inputs, axle), ofAxle(shocks, axle), ofAxle(needed, axle), ofAxle(slack, axle)),
   }));
-  const third = carNumbers(inputs, shocks, damped);
+  const { states } = carAtWork(inputs, shocks, damped);
   const limits = eachAxle(inputs, (axle) => {
-    const { coilover, stack } = ofAxle(third.states, axle);
+    const { coilover, stack } = ofAxle(states, axle);
     const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
     const spring =
       coilover === null || !Number.isFinite(travel) ? {} : { springAtLeast: coilover.loose - travel };
@@ -184,6 +156,30 @@ function settle(
   return { settings, limits, choices };
 }
 
+/** Settles the springs: by the rates that are wanted with the dampers that are given, or those for the travel needed. */
+function settleSprings(
+  inputs: CarInputs,
+  shocks: PerAxle<ShockCurve>,
+  slack: PerAxle<Slack>,
+): Pick<Settled, 'settings' | 'choices'> {
+  const open: AxleSettings = { spring: null, damper: null, ends: null, springEnd: null };
+  const bare = eachAxle(inputs, (axle) => ({ ...open, damper: ofAxle(inputs, axle).limits.damper ?? null }));
+  const { states, needed } = carAtWork(inputs, shocks, bare);
+  const choices = eachAxle(inputs, (axle): readonly SpringChoice[] => {
+    const given = ofAxle(inputs, axle);
+    const { carried, wanted } = ofAxle(states, axle);
+    if (carried === null || wanted.springRate === null) return [];
+    const damper = damperFor(given, ofAxle(shocks, axle), ofAxle(needed, axle), ofAxle(slack, axle));
+    const shortest = damper.closed + (given.limits.bumpStop?.solidHeight ?? 0);
+    return chooseSpring(given.sizing, wanted.springRate, carried, shortest);
+  });
+  const settings = eachAxle(inputs, (axle) => ({
+    ...ofAxle(bare, axle),
+    spring: fitted(ofAxle(inputs, axle), ofAxle(states, axle).wanted.springRate, ofAxle(choices, axle)),
+  }));
+  return { settings, choices };
+}
+
 /** By how much the travel that is needed may be more than reckoned, mm. */
 interface Slack {
   readonly bump: number;
@@ -197,18 +193,24 @@ function slackOf(
   document: CarDocument,
   inputs: CarInputs,
   shocks: PerAxle<ShockCurve>,
-  { settings }: Settled,
+  settings: PerAxle<AxleSettings>,
   uncertain: readonly UncertainInput[],
 ): PerAxle<Slack> {
   const given = AXLES.every((axle) => inputs[axle] === undefined || inputs[axle].limits.damper !== undefined);
   if (given || uncertain.length === 0) return NO_SLACK;
-  const nominal = carNumbers(inputs, shocks, settings);
-  const sure = sureFigures(document, inputs, shocks, settings, nominal, uncertain);
-  const more = (name: string) => (sure[name].high ?? 0) - (sure[name].value ?? 0);
-  return eachAxle(inputs, (axle) => ({
-    bump: Math.max(0, more(`${axle}.bumpNeeded`)),
-    droop: Math.max(0, more(`${axle}.droopNeeded`)),
-  }));
+  const sure = sureOf(document, inputs, shocks, uncertain, (...car): Record<string, number> => {
+    const { needed } = carAtWork(...car, settings);
+    const entries = AXLES.flatMap((axle) => {
+      const { bump, droop } = needed[axle] ?? { bump: 0, droop: 0 };
+      return [
+        [`${axle}.bump`, bump],
+        [`${axle}.droop`, -droop],
+      ];
+    });
+    return Object.fromEntries(entries);
+  });
+  const more = (name: string) => Math.max(0, (sure[name].high ?? 0) - (sure[name].value ?? 0));
+  return eachAxle(inputs, (axle) => ({ bump: more(`${axle}.bump`), droop: more(`${axle}.droop`) }));
 }
 
 /** The damper that was given, or the one for the travel that is needed with its slack, in whole mm outward. */
@@ -252,25 +254,22 @@ function limitsWith(
   return limitsOf(model, checkOptions(options, model));
 }
 
-/** All figures with their intervals, by `front.springRate`, `car.rollAngle`. */
-function sureFigures(
+/** Figures of a car with their intervals. */
+function sureOf(
   document: CarDocument,
   inputs: CarInputs,
   shocks: PerAxle<ShockCurve>,
-  settings: PerAxle<AxleSettings>,
-  nominal: CarNumbers,
   uncertain: readonly UncertainInput[],
+  figuresOf: (inputs: CarInputs, shocks: PerAxle<ShockCurve>) => Readonly<Record<string, number | null>>,
 ): Readonly<Record<string, Sure>> {
   return howSure(
-    flat(nominal),
+    figuresOf(inputs, shocks),
     uncertain.map((input) => ({
       input: input.name,
       plusMinus: input.plusMinus,
       figures: (share) => {
         const errors = [{ input, by: share * input.plusMinus }];
-        return flat(
-          carNumbers(inputsWith(inputs, errors), shocksWith(document.corners, shocks, errors), settings),
-        );
+        return figuresOf(inputsWith(inputs, errors), shocksWith(document.corners, shocks, errors));
       },
     })),
   );
