@@ -12,7 +12,7 @@ import { zeroBetween } from '../../numerics/zero.ts';
 import { spaced } from '../../words.ts';
 import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
-import type { EyeForce } from './eye-force.ts';
+import { type EyeForce, eyeForce } from './eye-force.ts';
 import { type LoadCase, usualCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
 import { given, heightAt, type SetUp, setUp, standAt, travelRange } from './standing.ts';
@@ -97,12 +97,30 @@ function travelOf(setup: SetUp, { travel, tyre }: LoadCase): number {
   if (typeof travel === 'number') return Math.min(bump, Math.max(droop, travel));
   if (travel === 'bumpLimit') return bump;
   if (travel === 'droopLimit') return droop;
-  const wanting = (at: number) => {
-    const { total, shares } = standAt(setup, at, tyre);
-    return total - given(shares);
-  };
+  const wanting = wantingOf(setup, tyre);
   if (wanting(bump) >= 0) return bump;
   return wanting(droop) <= 0 ? droop : zeroBetween(wanting, droop, bump);
+}
+
+/** Share of the travel by which a balance is sought short of a dead point, where nothing has a rate. */
+const HAIR = 1e-9;
+
+/** What the coilover lacks at a travel, as a load at the contact patch, N: by virtual work, with no joint solved. */
+function wantingOf(setup: SetUp, tyre: LoadCase['tyre']): (travel: number) => number {
+  const { model, motion, coilover, unsprungWeight } = setup;
+  const { outer, inner, offset } = model.shock;
+  const slide = motion.read({ x: model.contactPatch });
+  const lift = motion.read({ y: model.wheelCentre });
+  const shock = motion.read({ length: [outer, inner], offset });
+  const hair = HAIR * (motion.high.at - motion.low.at);
+  const [y, z] = tyre ?? [0, 0];
+  return (travel) => {
+    const height = heightAt(setup, travel);
+    const at = Math.min(motion.high.at - hair, Math.max(motion.low.at + hair, height));
+    const { value, first } = shock(at);
+    const load = y * (slide(at).first ?? 0) + z - unsprungWeight * (lift(at).first ?? 0);
+    return load + given(eyeForce(coilover, value)) * (first ?? 0);
+  };
 }
 
 function caseForces(setup: SetUp, one: LoadCase): CaseForces {
