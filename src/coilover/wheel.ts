@@ -28,6 +28,9 @@ export interface ShockCurve {
 /** Share of the travel by which a curve stops short of a dead point, where its ratio does not exist. */
 const HAIR = 1e-9;
 
+/** Travels whose readings are kept: the search for a length, or for rest, comes by the same ones time and again. */
+const KEPT = 1024;
+
 /** The shock of a corner from so much droop to so much bump (mm, both positive), or as far as the linkage goes. */
 export function shockCurve(model: CornerModel, droop: number, bump: number): ShockCurve {
   const height = model.drawing.points[model.contactPatch][1];
@@ -46,13 +49,19 @@ export function shockCurve(model: CornerModel, droop: number, bump: number): Sho
     const [y, z] = [motion.read({ x: point }), motion.read({ y: point })];
     return (at: number) => [y(at).first ?? 0, z(at).first ?? 0] as const;
   };
+  const known = new Map<number, { length: number; ratio: number; slope: number }>();
   const [ofOuter, ofInner] = [along(outer), along(inner)];
   return {
     droop: low - height,
     bump: high - height,
     at(travel) {
+      const before = known.get(travel);
+      if (before !== undefined) return before;
       const { value, first, second } = shock(heightAt(travel));
-      return { length: value, ratio: -(first ?? 0), slope: -(second ?? 0) };
+      const there = { length: value, ratio: -(first ?? 0), slope: -(second ?? 0) };
+      if (known.size === KEPT) known.clear();
+      known.set(travel, there);
+      return there;
     },
     patch(travel) {
       const { value, first } = patchY(heightAt(travel));

@@ -6,7 +6,7 @@ import { exampleText, type Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
 import { carDocuments, sized } from './cars.ts';
 
-const RUNS = { numRuns: 25 };
+const RUNS = { numRuns: 20 };
 
 /** Places of a result at which a number is not finite; functions are called where they take nothing. */
 function notFinite(value: unknown, path = ''): string[] {
@@ -68,7 +68,7 @@ describe('sized random cars', () => {
           if (low === high) expect(by).toEqual([]);
         }
       }),
-      RUNS,
+      { numRuns: 12 },
     );
   });
 
@@ -80,7 +80,7 @@ describe('sized random cars', () => {
         expect(of(readCar(document))).toBe(once);
         expect(of(readCar(JSON.stringify(document, null, 2)))).toBe(once);
       }),
-      { numRuns: 8 },
+      { numRuns: 6 },
     );
   });
 
@@ -90,7 +90,7 @@ describe('sized random cars', () => {
         const mirrored = { ...document, corners: mirror(document.corners) };
         expectAlike(sizeCoilovers(readCar(document)), sizeCoilovers(readCar(mirrored)), 1e-7);
       }),
-      { numRuns: 12 },
+      { numRuns: 8 },
     );
   });
 
@@ -186,14 +186,14 @@ describe('how sure a figure is', () => {
       return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, small(inner)]));
     };
     const read = readCar(small(document));
-    const drawn = monteCarloCar(read, { draws: 1500, seed: 7 }).figures;
+    const drawn = monteCarloCar(read, { draws: 1000, seed: 7 }).figures;
     let seen = 0;
     const sizing = sizeCoilovers(read);
     for (const { name, value, low, high } of figuresOf(sizing)) {
       const many = drawn[name.includes('.') ? name : `car.${name}`];
       if (value === null || low === null || high === null || many === null || high === low) continue;
       seen++;
-      // 1500 draws know a 2.5th percentile to about 4 % of the half-width, one standard error.
+      // 1000 draws know a 2.5th percentile to about 5 % of the half-width, one standard error.
       expectWithin((many.high - many.low) / (high - low), 1, 0.13);
       expectWithin((many.middle - value) / (high - low), 0, 0.06);
     }

@@ -56,6 +56,57 @@ describe('lengths of the damper', () => {
   });
 });
 
+describe('travel that is asked for', () => {
+  it('counts from the drawn ride height, wherever the car stands', () => {
+    const axle = front((corner) => {
+      corner.limits.required = { bump: 150, droop: 140 };
+      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
+      corner.sizing.perch = { eyesToSeats: 240 };
+    });
+    expect(Math.abs(valueIn(axle, 'restTravel'))).toBeGreaterThan(0.1);
+    expectWithin(valueIn(axle, 'bumpNeeded'), 150, 1e-9);
+    expectWithin(valueIn(axle, 'droopNeeded'), 140, 1e-9);
+  });
+});
+
+describe('a car twice as heavy', () => {
+  it('needs springs, dampers and forces twice as strong for the same motion', () => {
+    const [one, two] = [1, 2].map(
+      (k) =>
+        sized((document) => {
+          document.masses.guess.total *= k;
+          document.downforce.force *= k;
+          for (const { sizing } of [document.corners.front, document.corners.rear]) {
+            sizing.unsprungMass *= k;
+            sizing.tyreRate *= k;
+            sizing.gas.force *= k;
+            sizing.rateStep = 5 * k;
+            for (const point of sizing.bumpStopForces) point[1] *= k;
+          }
+        }).axles[0],
+    );
+    const grows = [
+      'wantedSpringRate',
+      'springRate',
+      'wheelRate',
+      'rideForce',
+      'damping',
+      'rollStiffness',
+      'sprungMass',
+    ];
+    const stays = [
+      'frequency',
+      'preload',
+      'bumpNeeded',
+      'topSpeedHeightLost',
+      'dampingAtDroop',
+      'wheelHopDamping',
+    ];
+    for (const name of grows) expectWithin(valueIn(two, name) / valueIn(one, name), 2, 1e-9);
+    for (const name of stays) expectWithin(valueIn(two, name), valueIn(one, name), 1e-7);
+  });
+});
+
 describe('damping', () => {
   const damped = (more: object) =>
     front((corner) => {

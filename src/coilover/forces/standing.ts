@@ -55,19 +55,22 @@ export function setUp(
           },
         ],
   );
-  const { damper, bumpStop } = given;
-  const contact = damper && bumpStop ? damper.closed + bumpStop.height : null;
   const unsprungWeight = unsprungMass * GRAVITY;
-  const tyre: Point = [0, sprungMass * GRAVITY + unsprungWeight];
-  const stop = contact === null || stopTable === undefined ? null : { contact, table: stopTable };
-  const rideForce = equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0;
-  const springForce = rideForce - gasForce - stopPush(stop, ride.value).force;
-  const coilover = known.coilover ?? {
-    spring: { springs: [{ rate: springRate, travel: Number.POSITIVE_INFINITY }] },
-    loose: ride.value + springForce / springRate,
-    gasForce,
-    stop,
+  const atRide = (): CoiloverForce => {
+    const { damper, bumpStop } = given;
+    const contact = damper && bumpStop ? damper.closed + bumpStop.height : null;
+    const stop = contact === null || stopTable === undefined ? null : { contact, table: stopTable };
+    const tyre: Point = [0, sprungMass * GRAVITY + unsprungWeight];
+    const force = equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0;
+    const springForce = force - gasForce - stopPush(stop, ride.value).force;
+    return {
+      spring: { springs: [{ rate: springRate, travel: Number.POSITIVE_INFINITY }] },
+      loose: ride.value + springForce / springRate,
+      gasForce,
+      stop,
+    };
   };
+  const coilover = known.coilover ?? atRide();
   return { model, given, found: known.found ?? limitsOf(model, given), motion, coilover, unsprungWeight };
 }
 

@@ -8,7 +8,7 @@
 import { pushOf, transfers, travelOf } from '../springs/stack.ts';
 import { travelAtLength } from '../wheel.ts';
 import { freeLengthOf } from './choose-spring.ts';
-import type { FigureInfos, Numbers } from './figure.ts';
+import { type FigureInfos, type Numbers, none } from './figure.ts';
 import { frequencyOn, inSeries } from './rates.ts';
 import type { AxleState } from './state.ts';
 
@@ -154,12 +154,13 @@ export const SPRING_FIGURES = {
   },
 } as const satisfies FigureInfos;
 
+const NOTHING = none(SPRING_FIGURES);
+
 export function springNumbers(state: AxleState, bindTravel: number): Numbers<typeof SPRING_FIGURES> {
   const { wanted, spring, stack, coilover, rest, atRest, mass, given, shock, settings } = state;
   const { sizing } = given;
-  const empty = Object.fromEntries(Object.keys(SPRING_FIGURES).map((name) => [name, null]));
   const numbers = {
-    ...(empty as Numbers<typeof SPRING_FIGURES>),
+    ...NOTHING,
     wantedWheelRate: wanted.wheelRate,
     wantedSpringRate: wanted.springRate,
     gasForce: state.carried?.gas ?? null,

@@ -76,6 +76,7 @@ export function travelNeeded(
   if (dive === null) {
     left.push('dive, which takes the spring, the wheelbase and the height of the centre of gravity');
   }
+  // Asked for from the drawn ride height, cases go from where the car stands.
   const required = state.given.limits.required;
   const cases: TravelCase[] = [];
   const add = (name: string, side: 'bump' | 'droop', parts: Record<string, number | null>) => {
@@ -87,12 +88,12 @@ export function travelNeeded(
   if (axle === 'front') {
     add('braking over a bump', 'bump', { downforce: pushed, dive, road: roadBump, margin });
   }
-  if (required?.bump !== undefined) add('as asked', 'bump', { asked: required.bump });
+  if (required?.bump !== undefined) add('as asked', 'bump', { asked: required.bump - rest });
   add('inner wheel in a dip', 'droop', { roll, road: roadDip, margin });
   if (axle === 'rear') {
     add('braking over a dip', 'droop', { dive: dive === null ? null : -dive, road: roadDip, margin });
   }
-  if (required?.droop !== undefined) add('as asked', 'droop', { asked: required.droop });
+  if (required?.droop !== undefined) add('as asked', 'droop', { asked: required.droop + rest });
   const most = (side: 'bump' | 'droop') =>
     Math.max(...cases.filter((one) => one.side === side).map(({ travel }) => travel));
   return { bump: rest + most('bump'), droop: rest - most('droop'), cases, left };
