@@ -23,7 +23,7 @@ const MODELS: Record<'misra1a' | 'hahn1', Model> = {
   },
 };
 
-function fit(name: 'misra1a' | 'hahn1'): Residuals {
+function regression(name: 'misra1a' | 'hahn1'): Residuals {
   const { x, y } = strd[name];
   return {
     values: (b) => x.map((at, i) => MODELS[name](b, at).value - y[i]),
@@ -35,7 +35,7 @@ describe('least squares', () => {
   const cases = (['misra1a', 'hahn1'] as const).flatMap((name) => [0, 1].map((start) => ({ name, start })));
   it.each(cases)('has the certified values of $name from start $start', ({ name, start }) => {
     const { starts, certified, sumOfSquares, standardDeviations, x } = strd[name];
-    const problem = fit(name);
+    const problem = regression(name);
     const found = leastSquares(problem, starts[start]);
     expect(found.how).toBe('converged');
     // Certified to eleven digits; we ask for nine.
