@@ -29,7 +29,7 @@ export interface Uncertain {
 }
 
 /** Where the points of the drawing stand in the input. */
-const PLACES: Readonly<Record<string, string>> = {
+export const PLACES: Readonly<Record<string, string>> = {
   'lowerArm.inner': 'lowerInner',
   'lowerArm.outer': 'lowerOuter',
   'upperArm.inner': 'upperInner',
