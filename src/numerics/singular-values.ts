@@ -1,4 +1,4 @@
-import { Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { Matrix, QrDecomposition, SingularValueDecomposition } from 'ml-matrix';
 
 /** A singular value counts as zero below this share of the largest one. */
 export const RANK_SHARE = 1e-9;
@@ -90,4 +90,28 @@ export function solveLeast(
     ...rows.map((row, i) => Math.abs(row.reduce((sum, value, j) => sum + value * x[j], -b[i]))),
   );
   return { x, residual, nullSpace: svd.right.slice(rank) };
+}
+
+/**
+ * The x that makes |A x - b|^2 + lambda |x|^2 least, lambda above 0, for a dense matrix of finite numbers given by rows: by
+ * orthogonal reflections of the rows of A with those of sqrt(lambda) I below them.
+ */
+export function dampedLeast(
+  rows: readonly (readonly number[])[],
+  b: readonly number[],
+  columns: number,
+  lambda: number,
+): number[] {
+  if (columns === 0) return [];
+  const root = Math.sqrt(lambda);
+  const stacked = Matrix.zeros(rows.length + columns, columns);
+  const right = Matrix.zeros(rows.length + columns, 1);
+  rows.forEach((row, i) => {
+    row.forEach((value, j) => {
+      stacked.set(i, j, value);
+    });
+    right.set(i, 0, b[i]);
+  });
+  for (let j = 0; j < columns; j++) stacked.set(rows.length + j, j, root);
+  return new QrDecomposition(stacked).solve(right).getColumn(0);
 }

@@ -5,9 +5,10 @@
 // where it fits about as well, and a better one where it fits better by more than chance: then the guess was on the wrong side.
 
 import type { Point } from '../linkage/drawing.ts';
-import { chiSquareAt, type Estimate, estimate } from './estimate.ts';
-import { type Layout, placeOf } from './layout.ts';
+import { certaintyOf, chiSquareAt, type Estimate, estimate } from './estimate.ts';
+import { type Layout, placeOf, type Station } from './layout.ts';
 import type { Reading } from './readings.ts';
+import { isOpen } from './unfixed.ts';
 
 /** Another place for some points. */
 export interface OtherSolution {
@@ -19,7 +20,7 @@ export interface OtherSolution {
 /** Chi-squares that differ by less may do so by chance, of three standard deviations. */
 const ALIKE = 9;
 /** A mirrored start that fits worse than this leads nowhere. */
-const HOPELESS = 1e4;
+const HOPELESS = 1000;
 /** Points nearer than this are in one place, mm. */
 const ONE_PLACE = 1;
 const MOST_TRIED = 8;
@@ -44,7 +45,9 @@ export function mirroredSolutions(layout: Layout, readings: readonly Reading[], 
       .filter((fit) => sum(fit) < sum(best) - ALIKE)
       .reduce<Estimate>((a, b) => (sum(b) < sum(a) ? b : a), best);
     if (better === best || round === ROUNDS) {
-      return { best, turned: movedPoints(layout, first, best), others: othersBeside(layout, best, fits) };
+      if (fits.length === 0) return { best, turned: [], others: [] };
+      const fixed = fixedStations(layout, readings, best);
+      return { best, turned: movedPoints(fixed, first, best), others: othersBeside(fixed, best, fits) };
     }
     best = better;
   }
@@ -61,13 +64,13 @@ function fitsFromMirrored(layout: Layout, readings: readonly Reading[], from: Es
     .filter(({ how }) => how === 'converged');
 }
 
-function othersBeside(layout: Layout, best: Estimate, fits: readonly Estimate[]): OtherSolution[] {
+function othersBeside(fixed: readonly Station[], best: Estimate, fits: readonly Estimate[]): OtherSolution[] {
   const others: OtherSolution[] = [];
   for (const fit of fits) {
     const known = [best, ...others.map((other) => other.fit)];
-    const isNew = known.every((other) => movedPoints(layout, other, fit).length > 0);
+    const isNew = known.every((other) => movedPoints(fixed, other, fit).length > 0);
     if (isNew && sum(fit) <= sum(best) + ALIKE) {
-      others.push({ points: movedPoints(layout, best, fit), fit });
+      others.push({ points: movedPoints(fixed, best, fit), fit });
     }
   }
   return others;
@@ -78,11 +81,17 @@ function sum({ chiSquare }: Estimate): number {
 }
 
 /** Points that lie in another place. */
-function movedPoints({ stations }: Layout, a: Estimate, b: Estimate): string[] {
-  return [...stations.values()].flatMap((station) => {
+function movedPoints(stations: readonly Station[], a: Estimate, b: Estimate): string[] {
+  return stations.flatMap((station) => {
     const [from, to] = [placeOf(station, a.unknowns), placeOf(station, b.unknowns)];
     return Math.hypot(to[0] - from[0], to[1] - from[1]) > ONE_PLACE ? [station.name] : [];
   });
+}
+
+/** The points that are fixed: any other lies in many places anyway. */
+function fixedStations(layout: Layout, readings: readonly Reading[], { unknowns }: Estimate): Station[] {
+  const { open } = certaintyOf(layout, readings, unknowns);
+  return [...layout.stations.values()].filter(({ forms }) => !forms.some((form) => isOpen(form, open)));
 }
 
 /** The unknowns with each group of points mirrored that hangs on two others alone. */
@@ -98,7 +107,6 @@ function mirroredStarts(
       const [from, to] = [placeOf(a, unknowns), placeOf(b, unknowns)];
       if (Math.hypot(to[0] - from[0], to[1] - from[1]) < ONE_PLACE) return [];
       return groupsWithout(neighbours, a.name, b.name).flatMap((group) => {
-        // What a point of the group that is known would say, is said by chi-square.
         const start = mirrored(layout, unknowns, group, from, to);
         return start === null ? [] : [start];
       });

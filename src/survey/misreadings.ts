@@ -4,16 +4,18 @@
 // redundant reading all checked ones leave nothing, and none can be blamed alone. One that is found for certain is set aside
 // and the next is looked for (data snooping, W. Baarda 1968; from memory).
 
-import { certaintyOf, computedOf, estimate, sigmaOf } from './estimate.ts';
+import { type Certainty, certaintyOf, computedOf, estimate, sigmaOf } from './estimate.ts';
 import type { Layout } from './layout.ts';
 import type { Reading } from './readings.ts';
 
-/** A normalised residual beyond this is no chance: one in a thousand is. */
-export const NO_CHANCE = 3.29;
+/** A normalised residual beyond this is no chance: one in three thousand is, and so one in a survey of thirty in a hundred. */
+const NO_CHANCE = 3.6;
 /** Chi-squares that differ by less are not told apart: one in a hundred is by chance. */
 const NOT_TOLD = 6.63;
 /** Below this share of an error that shows, a reading is not checked by the others. */
-export const UNCHECKED = 1e-6;
+const UNCHECKED = 1e-6;
+/** What leaves least when it is left out has a normalised residual of at least this share of the largest. */
+const TRIED_SHARE = 0.5;
 /** As many are looked for, and as many tried for each. */
 const MOST_FOUND = 3;
 const MOST_TRIED = 12;
@@ -24,17 +26,19 @@ export interface Misreading {
   readonly by: number;
 }
 
-/** Likely misreadings: each of one reading, or of several of which one is off. */
+/** Likely misreadings, from the normalised residuals of all readings: each of one reading, or of several of which one is off. */
 export function misreadings(
   layout: Layout,
   readings: readonly Reading[],
   unknowns: readonly number[],
+  normalised: readonly (number | null)[],
 ): Misreading[][] {
   const found: Misreading[][] = [];
   let kept = readings;
   let start = unknowns;
+  let residuals = normalised;
   while (found.length < MOST_FOUND) {
-    const tried = suspicious(layout, kept, start);
+    const tried = suspicious(kept, residuals);
     if (tried.length === 0) break;
     const without = tried.map((reading) => {
       const others = kept.filter((other) => other !== reading);
@@ -49,18 +53,22 @@ export function misreadings(
     if (alike.length > 1) break;
     kept = best.others;
     start = best.fit.unknowns;
+    residuals = normalisedResiduals(layout, kept, start, certaintyOf(layout, kept, start));
   }
   return found;
 }
 
 /** Readings that others check, those farthest off first; none where all normalised residuals may be chance. */
-function suspicious(layout: Layout, readings: readonly Reading[], unknowns: readonly number[]): Reading[] {
-  const ranked = normalisedResiduals(layout, readings, unknowns)
+function suspicious(readings: readonly Reading[], normalised: readonly (number | null)[]): Reading[] {
+  const ranked = normalised
     .flatMap((value, i) => (value === null ? [] : [{ reading: readings[i], size: Math.abs(value) }]))
     .sort((a, b) => b.size - a.size);
-  return ranked.length === 0 || ranked[0].size <= NO_CHANCE
-    ? []
-    : ranked.slice(0, MOST_TRIED).map(({ reading }) => reading);
+  const most = ranked[0]?.size ?? 0;
+  if (most <= NO_CHANCE) return [];
+  return ranked
+    .filter(({ size }) => size >= TRIED_SHARE * most)
+    .slice(0, MOST_TRIED)
+    .map(({ reading }) => reading);
 }
 
 /** Normalised residual (computed less got) of each reading; null where no other reading checks it. */
@@ -68,7 +76,7 @@ export function normalisedResiduals(
   layout: Layout,
   readings: readonly Reading[],
   unknowns: readonly number[],
-  { redundancy } = certaintyOf(layout, readings, unknowns),
+  { redundancy }: Certainty,
 ): (number | null)[] {
   return readings.map((reading, i) =>
     redundancy[i] < UNCHECKED

@@ -59,7 +59,7 @@ export interface SurveyedReading {
   readonly residual: number;
   /** Half-width of the 95 % interval of the reading. */
   readonly plusMinus: number;
-  /** The residual by its own standard deviation: beyond 3.3 to either side it is no chance. Null where no other reading checks it. */
+  /** The residual by its own standard deviation: beyond 3.6 to either side it is no chance. Null where no other reading checks it. */
   readonly normalised: number | null;
 }
 

@@ -11,11 +11,11 @@ const ROUGH = 10;
 
 /** The sentences on a survey: how it ended, how well the readings agree, and what to look at again. */
 export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
-  const { mirrored, suspects, unfixed } = survey;
+  const { mirrored, suspects } = survey;
   const say = measureIn(survey.units);
   return [
     ...endSentence(survey),
-    ...unfixed.map(unfixedSentence),
+    ...unfixedSentences(survey),
     ...mirrored.map((one) => mirroredSentence(one, survey, say)),
     ...suspects.map((suspect) => suspectSentence(suspect, say)),
     agreement(survey),
@@ -54,10 +54,27 @@ function endSentence({ how }: Survey | Omit<Survey, 'sentences'>): string[] {
   }
 }
 
-function unfixedSentence({ points, read, of }: Unfixed): string {
-  const what = read === 'height' ? 'height above the ground' : 'lateral distance from the centreline';
-  const verb = points.length > 1 ? 'are' : 'is';
-  return `${upper(list(points))} ${verb} not fixed: read the ${what} of ${spaced(of)}.`;
+/** One sentence for all that hangs on the same readings. */
+function unfixedSentences({ unfixed, points }: Omit<Survey, 'sentences'>): string[] {
+  const groups = new Map<string, Unfixed[]>();
+  for (const one of unfixed) {
+    const key = JSON.stringify(one.points);
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  const sought = Object.values(points).filter(({ how }) => how !== 'known').length;
+  return [...groups.values()].map((group) => {
+    const [{ points: hanging }] = group;
+    const isAll = hanging.length === sought && sought > 1;
+    const who = isAll
+      ? 'No point is fixed: all can still move together'
+      : `${upper(list(hanging))} ${hanging.length > 1 ? 'are' : 'is'} not fixed`;
+    const what = group.map(({ read, of }) =>
+      read === 'height'
+        ? `the height of ${spaced(of)} above the ground`
+        : `the lateral distance of ${spaced(of)} from the centreline`,
+    );
+    return `${who}; read ${what.join(' and ')}.`;
+  });
 }
 
 function mirroredSentence(
@@ -91,7 +108,9 @@ function agreement({
   const spread = Math.sqrt(chiSquare / degreesOfFreedom);
   const count = degreesOfFreedom === 1 ? '1 redundant reading' : `${degreesOfFreedom} redundant readings`;
   const figures = `chi-square ${chiSquare.toFixed(1)} with ${count}`;
-  if (suspects.length > 0) return `The readings contradict each other: ${figures}.`;
+  if (suspects.length > 0) {
+    return probability < UNLIKELY ? `The readings contradict each other: ${figures}.` : `${upper(figures)}.`;
+  }
   if (probability < UNLIKELY) {
     return `The readings scatter ${spread.toFixed(1)} times as much as their plus-minus says: ${figures}.`;
   }

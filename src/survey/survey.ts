@@ -50,7 +50,7 @@ export function survey(input: SurveyInput | string): Survey {
       best.chiSquare === null || degreesOfFreedom === 0
         ? null
         : chiSquareAbove(best.chiSquare, degreesOfFreedom),
-    suspects: misreadings(layout, readings, best.unknowns).map((suspects) => ({
+    suspects: misreadings(layout, readings, best.unknowns, normalised).map((suspects) => ({
       oneOf: suspects.map(({ reading: { path, words, unit }, by }) => ({ path, words, unit, by })),
     })),
     unfixed: missingReadings(layout, certainty.open),

@@ -30,7 +30,9 @@ export function missingReadings({ stations }: Layout, open: readonly (readonly n
     const sizes = coordinates.map(({ how }, c) =>
       how === 'sought' ? Math.hypot(...moves.map((move) => move[c])) : 0,
     );
-    const c = sizes.indexOf(Math.max(...sizes));
+    // Of several that move alike the first in the document.
+    const most = Math.max(...sizes);
+    const c = sizes.findIndex((size) => size > (1 - ROUNDING) * most);
     const shares = moves.map((move) => move[c] / sizes[c]);
     const along = movesAlong(combined(left, shares));
     const { name, read } = coordinates[c];
