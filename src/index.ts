@@ -45,6 +45,7 @@ export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo, TravelOf } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
+export type { Covariance } from './corner/covariance.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
 export {
@@ -113,6 +114,7 @@ export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/c
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
 export type { Note } from './document/note.ts';
+export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';
 export type { EndKind } from './linkage/path.ts';
 export { sweepCsv } from './report/csv.ts';
@@ -135,4 +137,14 @@ export type { FlatRow } from './report/rows.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
+export type {
+  Mirrored,
+  Survey,
+  SurveyedPoint,
+  SurveyedReading,
+  Suspect,
+  Unfixed,
+} from './survey/result.ts';
+export { survey } from './survey/survey.ts';
+export { type SurveyedParts, surveyedCorner } from './survey/surveyed-corner.ts';
 export type { Quantity, Units } from './units.ts';

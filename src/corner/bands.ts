@@ -1,15 +1,16 @@
-// To first order a column changes by the sum of its sensitivities times the errors of the coordinates. For independent
-// normal errors with half-widths w_h that is normal, with the half-width
+// To first order a column changes by the sum of its sensitivities times the errors of the coordinates. For normal errors along
+// independent directions w_k (half-widths by coordinate) that is normal, with the half-width
 //
-//   w = sqrt(sum_h (dF/dh w_h)^2)
+//   w = sqrt(sum_k (sum_h dF/dh w_kh)^2)
 //
-// (the law of propagation of uncertainty, JCGM 100:2008, sec. 5.1.2; from memory).
+// (the law of propagation of uncertainty, JCGM 100:2008, sec. 5.1.2 and 5.2.2; from memory). Independent coordinates have a
+// direction each, and w = sqrt(sum_h (dF/dh w_h)^2).
 
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { type Numbers, sensitivitiesOf } from './sensitivity.ts';
 import type { SweepOptions } from './sweep.ts';
-import { halfWidths, type PlusMinus } from './uncertainty.ts';
+import { type PlusMinus, spreadOf } from './uncertainty.ts';
 
 /** How sure the columns of a sweep are. */
 export interface Bands {
@@ -31,14 +32,18 @@ export interface Bands {
  */
 export function bands(corner: Corner, plusMinus?: PlusMinus, options: SweepOptions = {}): Bands {
   const { info, travel, by } = sensitivitiesOf(modelOf(corner), options);
-  const widths = halfWidths(corner, plusMinus, Object.keys(by));
+  const coordinates = Object.keys(by);
+  const { widths, directions } = spreadOf(corner, plusMinus, coordinates);
   const column = (name: string): Numbers =>
     Array.from(travel, (_, i) => {
+      if (coordinates.some((coordinate) => by[coordinate][name][i] === null)) return null;
       let square = 0;
-      for (const [coordinate, width] of Object.entries(widths)) {
-        const rate = by[coordinate][name][i];
-        if (rate === null) return null;
-        square += (rate * width) ** 2;
+      for (const direction of directions) {
+        let change = 0;
+        for (const [coordinate, width] of Object.entries(direction)) {
+          change += (by[coordinate][name][i] as number) * width;
+        }
+        square += change * change;
       }
       return Math.sqrt(square);
     });

@@ -6,6 +6,8 @@
 //
 // what was given of the two is kept, and the other follows.
 
+import { meantName } from '../document/spelling.ts';
+import { type Issue, show } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { Shift } from '../linkage/form-rates.ts';
 import { DEGREES } from '../units.ts';
@@ -68,4 +70,23 @@ export function moveHardpoints(model: CornerModel, by: Readonly<Record<string, n
     camber = Math.atan((y - py) / (z - pz)) * DEGREES;
   }
   return { ...model, drawing: { ...drawing, points }, camber };
+}
+
+/** What to say of a name that is none of a corner's coordinates. */
+export function unknownCoordinate(path: string, name: string, names: readonly string[]): Issue {
+  return {
+    path,
+    problem: 'unknown coordinate',
+    ...(path === name ? {} : { got: show(name) }),
+    allowed: names.join(', '),
+    advice: adviceFor(name, names),
+  };
+}
+
+function adviceFor(name: string, names: readonly string[]): string {
+  if (name.startsWith('contactPatch')) {
+    return 'the contact patch follows from the camber that was given: take it out';
+  }
+  const meant = meantName(name, names);
+  return meant === undefined ? 'correct the name, or take it out' : `did you mean ${meant}?`;
 }

@@ -5,6 +5,7 @@ import { pathText } from '../document/parse.ts';
 import { type Certain, certain } from '../document/uncertain.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
+import type { Covariance } from './covariance.ts';
 
 /** An arm from its chassis pivot to its ball joint, each `[y, z]` in mm. */
 export interface Arm {
@@ -23,8 +24,8 @@ export interface Wheel {
 
 /** A corner of which some coordinates may be off. */
 export interface Uncertain {
-  /** How far, mm: half-width of a 95 % interval, by coordinate (`lowerInnerY`), if any was given. */
-  readonly plusMinus?: Readonly<Record<string, number>>;
+  /** How far, mm: half-width of a 95 % interval by coordinate (`lowerInnerY`), or their covariance, if any was given. */
+  readonly plusMinus?: Readonly<Record<string, number>> | Covariance;
 }
 
 /** Where the points of the drawing stand in the input, and in the corner made of it. */

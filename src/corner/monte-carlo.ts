@@ -1,4 +1,4 @@
-// The corner drawn many times over, each coordinate off by a normal error of its own, swept and stopped anew. What comes
+// The corner drawn many times over, its coordinates off by normal errors, swept and stopped anew. What comes
 // out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
 // probabilities are shares of the draws.
 
@@ -7,12 +7,13 @@ import { normal, quantile, uniform } from '../numerics/random.ts';
 import { bands } from './bands.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
-import { moveHardpoints } from './hardpoint-coordinates.ts';
+import { HALF_WIDTH, type Spread } from './covariance.ts';
+import { hardpointsOf, moveHardpoints } from './hardpoint-coordinates.ts';
 import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
 import { checkOptions, type LimitOptions } from './limits/options.ts';
 import type { Numbers } from './sensitivity.ts';
 import { type Sweep, type SweepOptions, sweepModel } from './sweep.ts';
-import { HALF_WIDTH, type PlusMinus } from './uncertainty.ts';
+import { type PlusMinus, spreadOf } from './uncertainty.ts';
 
 /** How many draws, and of what; all optional. */
 export interface MonteCarloOptions {
@@ -82,8 +83,10 @@ export function monteCarlo(
 ): MonteCarlo {
   checkDraws(options);
   const { draws = 1000, seed = 1, sweep = {} } = options;
-  const { info, travel, columns: firstOrder, plusMinus: widths } = bands(corner, plusMinus, sweep);
+  const { info, travel, columns: firstOrder } = bands(corner, plusMinus, sweep);
   const model = modelOf(corner);
+  const names = hardpointsOf(model).map(({ name }) => name);
+  const { directions } = spreadOf(corner, plusMinus, names);
   const limitOptions = options.limits === undefined ? null : checkOptions(options.limits, model);
   const within: SweepOptions = {
     ...sweep,
@@ -98,8 +101,7 @@ export function monteCarlo(
   let unmoved = 0;
   const next = normal(uniform(seed));
   for (let n = 0; n < draws; n++) {
-    const errors = Object.entries(widths).map(([name, width]) => [name, (next() * width) / HALF_WIDTH]);
-    const drawn = moveHardpoints(model, Object.fromEntries(errors));
+    const drawn = moveHardpoints(model, errorsAlong(directions, next));
     const moved = movedOrNot(() => ({
       swept: sweepModel(drawn, within),
       found: limitOptions === null ? null : limitsOf(drawn, limitOptions),
@@ -137,6 +139,18 @@ export function monteCarlo(
     reached,
     ...(limitOptions === null ? {} : { limits: { bump: oddsOf(ends.bump), droop: oddsOf(ends.droop) } }),
   };
+}
+
+/** Errors of the coordinates, mm: each direction times a normal number. */
+function errorsAlong(directions: Spread['directions'], next: () => number): Record<string, number> {
+  const errors: Record<string, number> = {};
+  for (const direction of directions) {
+    const times = next();
+    for (const [name, width] of Object.entries(direction)) {
+      errors[name] = (errors[name] ?? 0) + (times * width) / HALF_WIDTH;
+    }
+  }
+  return errors;
 }
 
 /** What a draw gives, or null where the drawing is none that can be moved. */

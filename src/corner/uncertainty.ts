@@ -1,37 +1,29 @@
-import { meantName } from '../document/spelling.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import type { Corner } from './corner.ts';
+import { type Covariance, isCovariance, type Spread, spreadOfCovariance } from './covariance.ts';
+import { unknownCoordinate } from './hardpoint-coordinates.ts';
 
 /**
  * How far coordinates may be off, mm: one number for all, or by name (`{ lowerInnerY: 1.5 }`), those left out being
  * exact. Each is the half-width of a 95 % interval, 1.96 standard deviations of a normal error; errors are independent.
+ * Or the covariance of errors that are not.
  */
-export type PlusMinus = number | Readonly<Record<string, number>>;
+export type PlusMinus = number | Readonly<Record<string, number>> | Covariance;
 
-/** Half-width of a 95 % interval of a normal quantity, in standard deviations. */
-export const HALF_WIDTH = 1.96;
-
-/** Half-width of each coordinate, in their order, from what was given or else from the corner itself. */
-export function halfWidths(
-  corner: Corner,
-  given: PlusMinus | undefined,
-  names: readonly string[],
-): Record<string, number> {
+/** The errors of a corner's coordinates, from what was given or else from the corner itself. */
+export function spreadOf(corner: Corner, given: PlusMinus | undefined, names: readonly string[]): Spread {
   const own = 'plusMinus' in corner ? corner.plusMinus : undefined;
   const plusMinus: unknown = given === undefined ? own : given;
+  if (isCovariance(plusMinus)) return spreadOfCovariance(plusMinus, names);
   throwIfAny('plusMinus', faults(plusMinus, names));
-  const widths = plusMinus as PlusMinus;
-  return Object.fromEntries(
-    names.map((name) => [name, typeof widths === 'number' ? widths : (widths[name] ?? 0)]),
+  const widths = plusMinus as number | Readonly<Record<string, number>>;
+  const entries = names.map(
+    (name) => [name, typeof widths === 'number' ? widths : (widths[name] ?? 0)] as const,
   );
-}
-
-function adviceFor(name: string, names: readonly string[]): string {
-  if (name.startsWith('contactPatch')) {
-    return 'the contact patch follows from the camber that was given: take it out';
-  }
-  const meant = meantName(name, names);
-  return meant === undefined ? 'correct the name, or take it out' : `did you mean ${meant}?`;
+  return {
+    widths: Object.fromEntries(entries),
+    directions: entries.map(([name, width]) => ({ [name]: width })),
+  };
 }
 
 const WIDTH = 'mm, 0 or more';
@@ -53,14 +45,7 @@ function faults(plusMinus: unknown, names: readonly string[]): Issue[] {
   }
   return Object.entries(plusMinus).flatMap(([name, width]): Issue[] => {
     if (names.includes(name)) return isWidth(width) ? [] : [noWidth(name, width)];
-    return [
-      {
-        path: name,
-        problem: 'unknown coordinate',
-        allowed: names.join(', '),
-        advice: adviceFor(name, names),
-      },
-    ];
+    return [unknownCoordinate(name, name, names)];
   });
 }
 

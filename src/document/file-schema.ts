@@ -7,7 +7,7 @@ import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
 import { meantName } from './spelling.ts';
 
 /** What any file says about itself. */
-const file = {
+export const fileFields = {
   $schema: z.string().describe('Where an editor finds the description of this file.').optional(),
   units: takes(
     z
@@ -85,7 +85,7 @@ const cornerSchemas = {
 };
 
 function cornerFile<Shape extends z.ZodRawShape>(shape: Shape) {
-  return z.strictObject({ ...file, ...shape }).describe('One suspension corner, at ride height.');
+  return z.strictObject({ ...fileFields, ...shape }).describe('One suspension corner, at ride height.');
 }
 
 /** Files with one corner, by its kind. */
@@ -98,7 +98,7 @@ export const cornerFileSchemas = {
 function carFile<Front extends z.ZodType, Rear extends z.ZodType>(front: Front, rear: Rear) {
   return z
     .strictObject({
-      ...file,
+      ...fileFields,
       ...carSizingShape,
       corners: z
         .strictObject({ front, rear: rear.optional() })
@@ -130,7 +130,8 @@ export function carJsonSchema(): Record<string, unknown> {
   return jsonSchema(carFile(either.describe('The front corner.'), either.describe('The rear corner.')));
 }
 
-function jsonSchema(schema: z.ZodType): Record<string, unknown> {
+/** A schema as JSON Schema. */
+export function jsonSchema(schema: z.ZodType): Record<string, unknown> {
   return z.toJSONSchema(schema, {
     target: 'draft-7',
     io: 'input',

@@ -268,7 +268,9 @@ function allowedBy(expected: string, schema: z.core.$ZodType | undefined, unit: 
     number: unit === undefined ? 'a finite number' : `a finite number, in ${inWords(unit)}`,
     tuple: (schema === undefined ? undefined : shapeOf(schema)) ?? 'a list',
     points: 'a list of points [[y, z], ...], one at least',
-    array: 'a list of points [[y, z], ...], one at least',
+    array:
+      (schema === undefined ? undefined : shapeOf(schema)) ?? 'a list of points [[y, z], ...], one at least',
+    record: 'an object { name: ... }',
     object: names.length === 0 ? 'an object { ... }' : `{ ${names.join(', ')} }`,
     string: 'a text',
     boolean: 'true or false',

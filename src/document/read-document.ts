@@ -80,7 +80,7 @@ function partFindings(corner: unknown): Finding[] {
 const FARTHEST = 1e6;
 
 /** Numbers that can be no measure of a car. */
-function farAway(value: unknown, at: Place, unit: string): Finding[] {
+export function farAway(value: unknown, at: Place, unit: string): Finding[] {
   if (typeof value === 'number' && Number.isFinite(value) && Math.abs(value) > FARTHEST) {
     return [
       {

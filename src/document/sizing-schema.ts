@@ -16,7 +16,8 @@ const spread = {
   leftShare: share('How much of it the left-hand wheels carry; half if left out').optional(),
 };
 
-const listOf = <Item extends z.ZodType>(item: Item, words: string) => takes(z.array(item).min(1), words);
+const listOf = <Item extends z.ZodType>(item: Item, words: string, description: string) =>
+  takes(z.array(item).min(1).describe(description), words);
 
 const named = z
   .strictObject({
@@ -34,9 +35,11 @@ const massesSchema = z
       .strictObject({ total: mass('Mass of the whole car, wheels and all'), ...spread })
       .describe('The mass of the whole car as you guess it, and how it lies.')
       .optional(),
-    parts: listOf(named, 'a list of parts { name, mass, frontShare, leftShare }, one at least')
-      .describe('The car built up from its parts, wheels and all, in place of a guess.')
-      .optional(),
+    parts: listOf(
+      named,
+      'a list of parts { name, mass, frontShare, leftShare }, one at least',
+      'The car built up from its parts, wheels and all, in place of a guess.',
+    ).optional(),
     scales: z
       .strictObject({
         frontLeft: mass('Reading under the front left-hand wheel'),
@@ -51,9 +54,11 @@ const massesSchema = z
       })
       .describe('Four scales under the wheels, in place of a guess.')
       .optional(),
-    added: listOf(named, 'a list of loads { name, mass, frontShare, leftShare }, one at least')
-      .describe('What comes on top: driver, fuel, luggage.')
-      .optional(),
+    added: listOf(
+      named,
+      'a list of loads { name, mass, frontShare, leftShare }, one at least',
+      'What comes on top: driver, fuel, luggage.',
+    ).optional(),
     centreHeight: uncertain(
       'length',
       'Height of the centre of gravity of the sprung part above the ground',
@@ -69,9 +74,11 @@ const downforceSchema = z
     speed: uncertain('speed', 'Speed at which the force is known', positive),
     force: uncertain('force', 'Downforce of the whole car at that speed; negative if it lifts'),
     frontShare: share('How much of it the front axle gets'),
-    speeds: listOf(quantity('speed', 'A speed', notNegative), 'a list of speeds, one at least')
-      .describe('Speeds to look at; the last is taken as the top speed.')
-      .optional(),
+    speeds: listOf(
+      quantity('speed', 'A speed', notNegative),
+      'a list of speeds, one at least',
+      'Speeds to look at; the last is taken as the top speed.',
+    ).optional(),
   })
   .describe('Downforce at one speed; it goes with the square of the speed, at the same balance.');
 
@@ -219,9 +226,8 @@ export const cornerSizingSchema = z
     springs: listOf(
       springSchema,
       'a list of springs { name, rate, free, solid, innerDiameter }, one at least',
-    )
-      .describe('Springs that can be had, to choose from.')
-      .optional(),
+      'Springs that can be had, to choose from.',
+    ).optional(),
     rateStep: quantity('rate', 'Steps in which rates can be had', positive).optional(),
     helper: z
       .strictObject({
@@ -240,9 +246,8 @@ export const cornerSizingSchema = z
         ])
         .describe('A point of the table: how far pressed in, and the force.'),
       'a list of pairs [pressed in, force], both rising',
-    )
-      .describe('Force of the bump stop by how far it is pressed in.')
-      .optional(),
+      'Force of the bump stop by how far it is pressed in.',
+    ).optional(),
     perch: z
       .strictObject({
         eyesToSeats: uncertain(
@@ -274,9 +279,8 @@ export const cornerSizingSchema = z
         speeds: listOf(
           quantity('shaftSpeed', 'A shaft speed', positive),
           'a list of shaft speeds, one at least',
-        )
-          .describe('Shaft speeds of the table.')
-          .optional(),
+          'Shaft speeds of the table.',
+        ).optional(),
       })
       .describe('What the damper is to give.')
       .optional(),

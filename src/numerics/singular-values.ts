@@ -1,14 +1,40 @@
-import { Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { Matrix, QrDecomposition, SingularValueDecomposition } from 'ml-matrix';
 
 /** A singular value counts as zero below this share of the largest one. */
 export const RANK_SHARE = 1e-9;
 
+/** The singular value decomposition A = sum_k values_k left_k right_k'. */
+export interface Decomposition {
+  /** From the largest down, one a column. */
+  readonly values: readonly number[];
+  /** Left singular vectors, each as long as A has rows. */
+  readonly left: readonly (readonly number[])[];
+  /** Right singular vectors, one a column of A, orthonormal also where the value is zero. */
+  readonly right: readonly (readonly number[])[];
+}
+
+/** Decomposes a dense matrix of finite numbers, given by rows; not finite numbers would come out as NaN or never. */
+export function decompose(rows: readonly (readonly number[])[], columns: number): Decomposition {
+  if (columns === 0) return { values: [], left: [], right: [] };
+  const padded = rows.map((row) => [...row]);
+  // Square by padding with zero rows: then the decomposition returns all right singular vectors.
+  while (padded.length < columns) padded.push(new Array<number>(columns).fill(0));
+  const svd = new SingularValueDecomposition(new Matrix(padded), { autoTranspose: false });
+  const { leftSingularVectors, rightSingularVectors } = svd;
+  const each = Array.from({ length: columns }, (_, k) => k);
+  return {
+    values: svd.diagonal,
+    left: each.map((k) => leftSingularVectors.getColumn(k).slice(0, rows.length)),
+    right: each.map((k) => rightSingularVectors.getColumn(k)),
+  };
+}
+
 /** What the rows of a matrix determine: singular values, rank by relative size, and an orthonormal null space. */
 export interface RankReport {
-  readonly singularValues: number[];
+  readonly singularValues: readonly number[];
   readonly rank: number;
   /** Orthonormal vectors x with A x = 0, each as long as a row. */
-  readonly nullSpace: number[][];
+  readonly nullSpace: readonly (readonly number[])[];
 }
 
 /**
@@ -20,19 +46,17 @@ export function rankOf(
   columns: number,
   { share = RANK_SHARE, asGiven = false } = {},
 ): RankReport {
-  if (columns === 0) return { singularValues: [], rank: 0, nullSpace: [] };
   const scaled = rows.map((row) => {
     const length = asGiven ? 0 : Math.hypot(...row);
-    return length === 0 ? [...row] : row.map((value) => value / length);
+    return length === 0 ? row : row.map((value) => value / length);
   });
-  // Square by padding with zero rows: then the decomposition returns all right singular vectors.
-  while (scaled.length < columns) scaled.push(new Array<number>(columns).fill(0));
-  const svd = new SingularValueDecomposition(new Matrix(scaled), { autoTranspose: false });
-  const singularValues = svd.diagonal;
-  const rank = singularValues.filter((value) => value > share * (singularValues[0] ?? 0)).length;
-  const right = svd.rightSingularVectors;
-  const nullSpace = Array.from({ length: columns - rank }, (_, k) => right.getColumn(rank + k));
-  return { singularValues: singularValues.slice(0, Math.min(rows.length, columns)), rank, nullSpace };
+  const { values, right } = decompose(scaled, columns);
+  const rank = values.filter((value) => value > share * values[0]).length;
+  return {
+    singularValues: values.slice(0, Math.min(rows.length, columns)),
+    rank,
+    nullSpace: right.slice(rank),
+  };
 }
 
 /** The solution of a linear system that is as small as can be, and what it leaves open. */
@@ -41,7 +65,7 @@ export interface LeastSolution {
   /** Largest entry of A x - b. */
   readonly residual: number;
   /** Orthonormal vectors that can be added to x. */
-  readonly nullSpace: number[][];
+  readonly nullSpace: readonly (readonly number[])[];
 }
 
 /** Solves A x = b, dense, given by rows, in the least squares, each row scaled to length one first. */
@@ -50,27 +74,44 @@ export function solveLeast(
   b: readonly number[],
   columns: number,
 ): LeastSolution {
-  if (columns === 0) return { x: [], residual: Math.max(0, ...b.map(Math.abs)), nullSpace: [] };
   const lengths = rows.map((row) => Math.hypot(...row) || 1);
   const scaled = rows.map((row, i) => row.map((value) => value / lengths[i]));
   const right = b.map((value, i) => value / lengths[i]);
-  while (scaled.length < columns) {
-    scaled.push(new Array<number>(columns).fill(0));
-    right.push(0);
-  }
-  const svd = new SingularValueDecomposition(new Matrix(scaled), { autoTranspose: false });
-  const { diagonal, leftSingularVectors: left, rightSingularVectors: rightVectors } = svd;
-  const rank = diagonal.filter((value) => value > RANK_SHARE * (diagonal[0] ?? 0)).length;
+  const svd = decompose(scaled, columns);
+  const rank = svd.values.filter((value) => value > RANK_SHARE * svd.values[0]).length;
   const x = new Array<number>(columns).fill(0);
   for (let k = 0; k < rank; k++) {
     let along = 0;
-    for (let i = 0; i < right.length; i++) along += left.get(i, k) * right[i];
-    for (let j = 0; j < columns; j++) x[j] += (along / diagonal[k]) * rightVectors.get(j, k);
+    for (let i = 0; i < right.length; i++) along += svd.left[k][i] * right[i];
+    for (let j = 0; j < columns; j++) x[j] += (along / svd.values[k]) * svd.right[k][j];
   }
   const residual = Math.max(
     0,
     ...rows.map((row, i) => Math.abs(row.reduce((sum, value, j) => sum + value * x[j], -b[i]))),
   );
-  const nullSpace = Array.from({ length: columns - rank }, (_, k) => rightVectors.getColumn(rank + k));
-  return { x, residual, nullSpace };
+  return { x, residual, nullSpace: svd.right.slice(rank) };
+}
+
+/**
+ * The x that makes |A x - b|^2 + lambda |x|^2 least, lambda above 0, for a dense matrix of finite numbers given by rows: by
+ * orthogonal reflections of the rows of A with those of sqrt(lambda) I below them.
+ */
+export function dampedLeast(
+  rows: readonly (readonly number[])[],
+  b: readonly number[],
+  columns: number,
+  lambda: number,
+): number[] {
+  if (columns === 0) return [];
+  const root = Math.sqrt(lambda);
+  const stacked = Matrix.zeros(rows.length + columns, columns);
+  const right = Matrix.zeros(rows.length + columns, 1);
+  rows.forEach((row, i) => {
+    row.forEach((value, j) => {
+      stacked.set(i, j, value);
+    });
+    right.set(i, 0, b[i]);
+  });
+  for (let j = 0; j < columns; j++) stacked.set(rows.length + j, j, root);
+  return new QrDecomposition(stacked).solve(right).getColumn(0);
 }

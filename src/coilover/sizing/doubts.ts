@@ -1,6 +1,7 @@
-import { type Corner, modelOf } from '../../corner/corner.ts';
-import { moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
+import { type Corner, type DrawnCorner, modelOf } from '../../corner/corner.ts';
+import { hardpointsOf, moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
+import { spreadOf } from '../../corner/uncertainty.ts';
 import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
@@ -8,13 +9,13 @@ import type { Doubt } from './how-sure.ts';
 import type { Axle, CarInputs } from './inputs.ts';
 import { eachAxle, ofAxle, type PerAxle } from './numbers.ts';
 
-/** An uncertain number of a document, or an uncertain coordinate of one of its corners. */
+/** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
 export interface UncertainInput {
   /** Where it stands: `masses.guess.total`, `corners.front lowerInnerY`. */
   readonly name: string;
   readonly plusMinus: number;
-  /** Its place in `CarInputs`; or whose coordinate it is. */
-  readonly at: Place | { readonly axle: Axle; readonly coordinate: string };
+  /** Its place in `CarInputs`; or whose coordinates are off together, each by its half-width. */
+  readonly at: Place | { readonly axle: Axle; readonly direction: Readonly<Record<string, number>> };
 }
 
 /** A document as numbers, and what of it is uncertain. */
@@ -28,15 +29,33 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
   const car = certain(document.sizing, under([], ['car']));
   const axles = eachAxle(document.corners, (axle) => {
     const { sizing, limits, sprungMass, corner } = ofAxle(document.corners, axle);
-    for (const [coordinate, plusMinus] of Object.entries(corner.plusMinus ?? {})) {
-      if (plusMinus > 0) {
-        uncertain.push({ name: `corners.${axle} ${coordinate}`, plusMinus, at: { axle, coordinate } });
-      }
+    for (const direction of errorsOf(corner)) {
+      uncertain.push({
+        name: `corners.${axle} ${directionName(direction)}`,
+        plusMinus: 1,
+        at: { axle, direction },
+      });
     }
     const numbers = certain(sizing ?? NOTHING, under(['corners', axle, 'sizing'], [axle, 'sizing']));
     return { sizing: numbers, limits, sprungMass };
   });
   return { inputs: { car, ...axles }, uncertain };
+}
+
+/** Independent ways in which the coordinates of a corner may be off. */
+function errorsOf(corner: DrawnCorner): readonly Readonly<Record<string, number>>[] {
+  if (corner.plusMinus === undefined) return [];
+  const names = hardpointsOf(modelOf(corner)).map(({ name }) => name);
+  return spreadOf(corner, undefined, names).directions.filter((direction) =>
+    Object.values(direction).some((width) => width !== 0),
+  );
+}
+
+/** A coordinate by its name; coordinates that are off together by the one that is so most. */
+function directionName(direction: Readonly<Record<string, number>>): string {
+  const names = Object.keys(direction).filter((name) => direction[name] !== 0);
+  const most = names.reduce((a, b) => (Math.abs(direction[b]) > Math.abs(direction[a]) ? b : a));
+  return names.length === 1 ? most : `hardpoints as surveyed, ${most} most`;
 }
 
 /** Of a corner without sizing: nothing but its motion and limits can be told. */
@@ -65,7 +84,9 @@ export function shocksWith(
   return eachAxle(corners, (axle) => {
     const by: Record<string, number> = {};
     for (const { input, by: off } of errors) {
-      if (!isPlace(input.at) && input.at.axle === axle) by[input.at.coordinate] = off;
+      if (isPlace(input.at) || input.at.axle !== axle) continue;
+      for (const [name, width] of Object.entries(input.at.direction))
+        by[name] = (by[name] ?? 0) + off * width;
     }
     const shock = ofAxle(shocks, axle);
     if (Object.keys(by).length === 0) return shock;

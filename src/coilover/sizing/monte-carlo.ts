@@ -2,8 +2,8 @@
 // 97.5th percentile of what comes out make no use of derivatives.
 
 import { modelOf } from '../../corner/corner.ts';
+import { HALF_WIDTH } from '../../corner/covariance.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
-import { HALF_WIDTH } from '../../corner/uncertainty.ts';
 import { type Issue, show, throwIfAny, unknownOptions } from '../../errors.ts';
 import { normal, quantile, uniform } from '../../numerics/random.ts';
 import { shockCurve } from '../wheel.ts';

@@ -1,0 +1,220 @@
+import * as z from 'zod';
+import { type Units, unitName } from '../units.ts';
+import { fileFields, jsonSchema } from './file-schema.ts';
+import { type Finding, type Place, valueAt } from './parse.ts';
+import { point, quantity, takes } from './quantity.ts';
+import { farAway, type ReadDocument, readDocument } from './read-document.ts';
+import { meantName } from './spelling.ts';
+
+const name = z.string();
+const pair = (description: string) =>
+  takes(z.tuple([name, name]).readonly(), "names of two points, as ['A', 'B']").describe(description);
+
+const foreAft = quantity(
+  'length',
+  'Fore-aft place, forward of the plane across the wheel centre; 0 if left out',
+);
+const onLength = quantity('length', 'What was read');
+const onAngle = quantity('angle', 'What was read', z.number().gte(-180).lte(180));
+
+/** Half-width of the 95 % interval of a reading; nothing is read exactly. */
+const uncertainty = (kind: 'length' | 'angle', of: string) =>
+  quantity(kind, `How far ${of} may be off, to either side, 95 times in 100`, z.number().gt(0)).optional();
+
+const surveyPoint = z
+  .strictObject({
+    guess: point('First guess of where it lies, from a rough sketch').optional(),
+    at: point('Where it lies, known: what other points are measured from').optional(),
+    axis: pair(
+      'The point lies on the axis through these two, where that pierces the plane at its x',
+    ).optional(),
+    x: foreAft.optional(),
+  })
+  .refine((given) => [given.guess, given.at, given.axis].filter((one) => one !== undefined).length === 1, {
+    error: 'give one of guess [y, z], at [y, z] and axis [two points]',
+    when: ({ value }) => typeof value === 'object' && value !== null && !Array.isArray(value),
+    params: { oneOf: ['guess', 'at', 'axis'] },
+  })
+  .describe('A point by how its place is known.');
+
+/** A list of readings of one kind. */
+function readings<Shape extends z.ZodRawShape>(shape: Shape, description: string) {
+  const fields = Object.keys(shape).join(', ');
+  return takes(
+    z.array(z.strictObject(shape)).describe(description),
+    `a list of readings [{ ${fields} }, ...]`,
+  ).optional();
+}
+
+const lengthRead = { is: onLength, plusMinus: uncertainty('length', 'this reading') };
+const angleRead = { is: onAngle, plusMinus: uncertainty('angle', 'this reading') };
+const line = pair('Two points of the line');
+
+/** A survey of points; shape as `survey` documents. */
+export const surveySchema = z
+  .strictObject({
+    ...fileFields,
+    points: z.record(name, surveyPoint).describe('The points by name.'),
+    plusMinus: z
+      .strictObject({
+        tape: uncertainty('length', 'a distance by tape'),
+        ruler: uncertainty('length', 'a height, a lateral distance or a point on a line'),
+        angleFinder: uncertainty('angle', 'an angle'),
+      })
+      .describe('How far readings may be off that do not say so themselves.')
+      .optional(),
+    distances: readings(
+      {
+        between: pair('The two points'),
+        is: quantity('length', 'What was read', z.number().gt(0)),
+        plusMinus: lengthRead.plusMinus,
+      },
+      'Distances of two points in space, by tape: fore-aft included.',
+    ),
+    heights: readings(
+      { of: name.describe('The point'), above: name.describe('Above which point').optional(), ...lengthRead },
+      'Heights above the ground, or above another point.',
+    ),
+    laterals: readings(
+      { of: name.describe('The point'), from: name.describe('From which point').optional(), ...lengthRead },
+      'Lateral distances from the centreline, or from another point: outboard positive.',
+    ),
+    leans: readings(
+      { line, ...angleRead },
+      'Leans of lines from vertical, seen from the front: top inboard positive.',
+    ),
+    slopes: readings(
+      { line, ...angleRead },
+      'Slopes of lines from horizontal, seen from the front: outboard end up positive.',
+    ),
+    inLine: readings(
+      {
+        point: name.describe('The point'),
+        line,
+        plusMinus: uncertainty('length', 'the point may be beside the line'),
+      },
+      'Points that lie in line with two others, seen from the front.',
+    ),
+  })
+  .describe('A survey: readings of the points of a suspension corner on stands.');
+
+/** Input of `survey`. */
+export type SurveyInput = z.input<typeof surveySchema>;
+/** A survey as it was read. */
+export type SurveyDocument = z.output<typeof surveySchema>;
+
+/** The kinds of readings, as a document lists them, with where each names points. */
+const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
+  distances: [
+    ['between', 0],
+    ['between', 1],
+  ],
+  heights: [['of'], ['above']],
+  laterals: [['of'], ['from']],
+  leans: [
+    ['line', 0],
+    ['line', 1],
+  ],
+  slopes: [
+    ['line', 0],
+    ['line', 1],
+  ],
+  inLine: [['point'], ['line', 0], ['line', 1]],
+};
+
+/**
+ * A survey from a JSON text, or the value of one, in mm and degrees.
+ *
+ * @throws InputError with every issue.
+ */
+export function readSurvey(json: unknown): ReadDocument<SurveyDocument> {
+  return readDocument(() => surveySchema, json, 'survey', surveyFindings);
+}
+
+/** JSON Schema (draft 7) of a survey file: name it as `"$schema"` in the file, and an editor explains each field. */
+export function surveyJsonSchema(): Record<string, unknown> {
+  return jsonSchema(surveySchema);
+}
+
+function surveyFindings(value: unknown, units: Units): Finding[] {
+  const points = valueAt(value, ['points']);
+  const names = isRecord(points) ? Object.keys(points) : [];
+  return [
+    ...farAway(value, [], unitName('length', units)),
+    ...twins(names),
+    ...names.flatMap((name) => axisFindings(points, name, names)),
+    ...Object.entries(NAMES).flatMap(([kind, places]) => readingFindings(value, kind, places, names)),
+  ];
+}
+
+/** Names that a reader would take for one. */
+function twins(names: readonly string[]): Finding[] {
+  const plain = names.map((name) => name.toLowerCase().replace(/[\s_-]/g, ''));
+  return names.flatMap((name, k): Finding[] => {
+    const first = plain.indexOf(plain[k]);
+    if (first === k) return [];
+    const advice = 'give one of the two another name, or take it out';
+    return [{ at: ['points', name], problem: `the same name as ${names[first]}`, advice }];
+  });
+}
+
+/** An axis goes through two points of its own that lie one behind the other. */
+function axisFindings(points: unknown, of: string, names: readonly string[]): Finding[] {
+  const at: Place = ['points', of, 'axis'];
+  const ends = valueAt(points, [of, 'axis']);
+  if (!Array.isArray(ends) || !ends.every((end) => typeof end === 'string')) return [];
+  const unknown = ends.flatMap((end: string, k): Finding[] => {
+    if (!names.includes(end)) return [unknownPoint([...at, k], end, names)];
+    if (valueAt(points, [end, 'axis']) === undefined) return [];
+    return [
+      { at: [...at, k], problem: 'itself a point on an axis', got: end, advice: 'give it a guess or at' },
+    ];
+  });
+  if (unknown.length > 0 || ends.length !== 2) return unknown;
+  const [first, second] = ends.map((end) => valueAt(points, [end, 'x']) ?? 0);
+  if (first !== second) return [];
+  return [
+    {
+      at,
+      problem: 'an axis that does not run fore and aft: both its points have the same x',
+      got: String(first),
+      advice: `give x of ${ends[0]} and ${ends[1]}: how far they lie forward of the wheel centre`,
+    },
+  ];
+}
+
+function readingFindings(
+  value: unknown,
+  kind: string,
+  places: readonly Place[],
+  names: readonly string[],
+): Finding[] {
+  const list = valueAt(value, [kind]);
+  if (!Array.isArray(list)) return [];
+  return list.flatMap((reading: unknown, k): Finding[] => {
+    const named = places.flatMap((place) => {
+      const name = valueAt(reading, place);
+      return typeof name === 'string' ? [{ at: [kind, k, ...place], name }] : [];
+    });
+    return named.flatMap(({ at, name }, i): Finding[] => {
+      if (!names.includes(name)) return [unknownPoint(at, name, names)];
+      const isTwice = named.findIndex((other) => other.name === name) < i;
+      return isTwice ? [{ at, problem: 'the same point twice in one reading', got: name }] : [];
+    });
+  });
+}
+
+function unknownPoint(at: Place, name: string, names: readonly string[]): Finding {
+  const meant = meantName(name, names);
+  return {
+    at,
+    problem: 'unknown point',
+    got: name,
+    allowed: names.join(', '),
+    advice: meant === undefined ? 'add it to points, or correct the name' : `did you mean ${meant}?`,
+  };
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null;
+}

@@ -1,0 +1,130 @@
+// The unknowns u that fit the readings best, weighted by how sure each is: least sum of ((computed - got) / sigma)^2, sigma being
+// plusMinus / 1.96. With the weighted Jacobian A = U S V' there, the covariance of u is V S^-2 V' over the r singular values
+// that count, the rest being directions that no reading fixes. The redundancy number of reading i is q_i = 1 - |row i of U|^2:
+// the share of an error in it that shows in its own residual. Its normalised residual, residual / (sigma sqrt(q_i)), is a
+// standard normal number, and the sum is chi-square with m - r degrees of freedom (W. Baarda, "A testing procedure for use in
+// geodetic networks", 1968; from memory).
+
+import { HALF_WIDTH } from '../corner/covariance.ts';
+import { type LeastSquaresEnd, leastSquares } from '../numerics/least-squares.ts';
+import { decompose, rankOf } from '../numerics/singular-values.ts';
+import { type Layout, placeOf } from './layout.ts';
+import type { Computed, Reading } from './readings.ts';
+
+/** The unknowns as the readings have them. */
+export interface Estimate {
+  readonly how: LeastSquaresEnd;
+  readonly unknowns: readonly number[];
+  /** What each reading should have been, in its unit. */
+  readonly computed: readonly number[];
+  /** Sum of the squares of (computed - got) / sigma; null where that is no number. */
+  readonly chiSquare: number | null;
+}
+
+/** How sure an estimate is. */
+export interface Certainty {
+  readonly degreesOfFreedom: number;
+  /** Of the unknowns, mm², by rows, as far as they are fixed. */
+  readonly covariance: readonly (readonly number[])[];
+  /** Directions of the unknowns that no reading fixes, orthonormal. */
+  readonly open: readonly (readonly number[])[];
+  /** The redundancy number of each reading, 0 to 1. */
+  readonly redundancy: readonly number[];
+}
+
+/** What a mm of a reading moves by more than ten metres is not fixed by it. */
+const FIXED_SHARE = 1e-4;
+
+/** The best fit from a first guess of the unknowns. */
+export function estimate(
+  layout: Layout,
+  readings: readonly Reading[],
+  guess: readonly number[] = layout.guess,
+): Estimate {
+  const { how, x, sum } = leastSquares(
+    {
+      values: (u) => weighted(layout, readings, u),
+      derivatives: (u) => jacobian(layout, readings, u, (reading) => sigmaOf(reading)),
+    },
+    guess,
+  );
+  const computed = readings.map((reading) => computedOf(layout, reading, x).value);
+  return { how, unknowns: x, computed, chiSquare: sum };
+}
+
+/** How sure it is. */
+export function certaintyOf(
+  layout: Layout,
+  readings: readonly Reading[],
+  unknowns: readonly number[],
+): Certainty {
+  const count = unknowns.length;
+  const { rank, nullSpace } = rankOf(
+    jacobian(layout, readings, unknowns, () => 1),
+    count,
+    { share: FIXED_SHARE },
+  );
+  const { values, left, right } = decompose(jacobian(layout, readings, unknowns, sigmaOf), count);
+  const fixed = right.slice(0, rank).map((vector, k) => vector.map((value) => value / values[k]));
+  const covariance = unknowns.map((_, i) =>
+    unknowns.map((__, j) => fixed.reduce((sum, vector) => sum + vector[i] * vector[j], 0)),
+  );
+  const redundancy = readings.map((_, i) => {
+    const own = left.slice(0, rank).reduce((sum, vector) => sum + vector[i] ** 2, 0);
+    return Math.max(0, 1 - own);
+  });
+  return { degreesOfFreedom: readings.length - rank, covariance, open: nullSpace, redundancy };
+}
+
+/** Chi-square of the readings for values of the unknowns. */
+export function chiSquareAt(
+  layout: Layout,
+  readings: readonly Reading[],
+  unknowns: readonly number[],
+): number {
+  return weighted(layout, readings, unknowns).reduce((sum, value) => sum + value * value, 0);
+}
+
+/** Standard deviation of a reading. */
+export function sigmaOf({ plusMinus }: Reading): number {
+  return plusMinus / HALF_WIDTH;
+}
+
+function weighted(layout: Layout, readings: readonly Reading[], unknowns: readonly number[]): number[] {
+  return readings.map(
+    (reading) => (computedOf(layout, reading, unknowns).value - reading.got) / sigmaOf(reading),
+  );
+}
+
+/** A reading as it would be for values of the unknowns. */
+export function computedOf(
+  { stations }: Layout,
+  { points, compute }: Reading,
+  unknowns: readonly number[],
+): Computed {
+  return compute(
+    points.map((name) => {
+      const station = stations.get(name);
+      if (station === undefined) throw new Error(`no point ${name}`);
+      return { x: station.x, at: placeOf(station, unknowns) };
+    }),
+  );
+}
+
+/** Derivatives of the readings by the unknowns, each divided by a scale of its own. */
+function jacobian(
+  layout: Layout,
+  readings: readonly Reading[],
+  unknowns: readonly number[],
+  scale: (reading: Reading) => number,
+): number[][] {
+  return readings.map((reading) => {
+    const row = new Array<number>(unknowns.length).fill(0);
+    computedOf(layout, reading, unknowns).by.forEach((by, k) => {
+      layout.stations.get(reading.points[k])?.forms.forEach(({ terms }, axis) => {
+        for (const [unknown, times] of terms) row[unknown] += (by[axis] * times) / scale(reading);
+      });
+    });
+    return row;
+  });
+}

@@ -1,0 +1,97 @@
+import type { Covariance } from '../corner/covariance.ts';
+import type { Point } from '../linkage/drawing.ts';
+import type { LeastSquaresEnd } from '../numerics/least-squares.ts';
+import type { Units } from '../units.ts';
+import type { ReadingKind } from './readings.ts';
+
+/** What comes of a survey, as plain, frozen data: mm and degrees, whatever the document is in. */
+export interface Survey {
+  readonly kind: 'survey';
+  readonly name?: string;
+  /** What the document is written in. */
+  readonly units: Units;
+  /** How the search for the best places ended; whatever it says, the places are the best found. */
+  readonly how: LeastSquaresEnd;
+  readonly points: Readonly<Record<string, SurveyedPoint>>;
+  /** Of all coordinates that are fixed and not known beforehand (`lowerInnerY`), mm². */
+  readonly covariance: Covariance;
+  readonly readings: readonly SurveyedReading[];
+  /** Sum of the squares of residual / standard deviation; null where a computed reading is no number. */
+  readonly chiSquare: number | null;
+  /** Readings beyond those that it takes to fix what they fix. */
+  readonly degreesOfFreedom: number;
+  /** The probability that readings as sure as they say differ as much or more; null where there is nothing to differ. */
+  readonly probability: number | null;
+  /** Likely misreadings, the most likely first. */
+  readonly suspects: readonly Suspect[];
+  /** What is missing to fix points. */
+  readonly unfixed: readonly Unfixed[];
+  /** Points that could as well lie elsewhere, or that the first guess had on the wrong side. */
+  readonly mirrored: readonly Mirrored[];
+  /** All this in plain words, lengths in the unit of the document. */
+  readonly sentences: readonly string[];
+}
+
+/** A point as the readings have it. */
+export interface SurveyedPoint {
+  /** `[y, z]`, mm: the best estimate, also where it is not fixed. */
+  readonly at: Point;
+  /** Forward of the plane across the wheel centre, mm, as given. */
+  readonly x: number;
+  /** Half-widths of the 95 % intervals of y and z, mm; null for one that is not fixed. */
+  readonly plusMinus: readonly [number | null, number | null];
+  /** Covariance of y and z, mm²; null where one is not fixed. */
+  readonly covariance: readonly [readonly [number, number], readonly [number, number]] | null;
+  /** Whether it was given, or is fixed by the readings, or not. */
+  readonly how: 'known' | 'fixed' | 'unfixed';
+}
+
+/** A reading beside what it should have been. */
+export interface SurveyedReading {
+  readonly kind: ReadingKind;
+  /** Place in the document, as `distances[3]`. */
+  readonly path: string;
+  readonly words: string;
+  readonly unit: 'mm' | 'deg';
+  readonly got: number;
+  readonly computed: number;
+  /** Got less computed. */
+  readonly residual: number;
+  /** Half-width of the 95 % interval of the reading. */
+  readonly plusMinus: number;
+  /** The residual by its own standard deviation: beyond 3.6 to either side it is no chance. Null where no other reading checks it. */
+  readonly normalised: number | null;
+}
+
+/** A likely misreading: one reading, or one of several. */
+export interface Suspect {
+  readonly oneOf: readonly {
+    readonly path: string;
+    readonly words: string;
+    readonly unit: 'mm' | 'deg';
+    /** What it is off if it is this one: got less what all others say. */
+    readonly by: number;
+  }[];
+}
+
+/** A reading that is missing, and the points that it would fix, alone or with the others that are missing. */
+export interface Unfixed {
+  readonly points: readonly string[];
+  /** What to read: a height above the ground, or a lateral distance from the centreline. */
+  readonly read: 'height' | 'lateral';
+  readonly of: string;
+}
+
+/** Points with two places that the readings may mean. */
+export interface Mirrored {
+  readonly points: readonly string[];
+  /** The places that were not taken. */
+  readonly other: Readonly<Record<string, Point>>;
+  /** Chi-square there; null where it is none. */
+  readonly chiSquare: number | null;
+  /** Whether the readings tell: then the first guess was on the wrong side. If not, the first guess decided. */
+  readonly isTold: boolean;
+  /** A reading that tells, or would. */
+  readonly read: 'height' | 'lateral';
+  readonly of: string;
+}

@@ -1,0 +1,154 @@
+// What a survey found, in plain words.
+
+import { fromMetric, unitName } from '../units.ts';
+import { spaced } from '../words.ts';
+import type { Mirrored, Survey, Suspect, Unfixed } from './result.ts';
+
+/** Chance below this makes one look twice. */
+const UNLIKELY = 0.001;
+/** A point known no better than this is hardly known, mm. */
+const ROUGH = 10;
+
+/** The sentences on a survey: how it ended, how well the readings agree, and what to look at again. */
+export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
+  const { mirrored, suspects } = survey;
+  const say = measureIn(survey.units);
+  return [
+    ...endSentence(survey),
+    ...unfixedSentences(survey),
+    ...mirrored.map((one) => mirroredSentence(one, survey, say)),
+    ...suspects.map((suspect) => suspectSentence(suspect, say)),
+    agreement(survey),
+    ...sureness(survey, say),
+    ...unchecked(survey),
+  ];
+}
+
+/** Writes a value with its unit, as the document has it. */
+type Say = (value: number, unit: 'mm' | 'deg', isSigned?: boolean) => string;
+
+function measureIn(units: Survey['units']): Say {
+  return (value, unit, isSigned = false) => {
+    const isAngle = unit === 'deg';
+    const shown = isAngle ? value : fromMetric(value, 'length', units);
+    const decimals = isAngle || units === 'imperial' ? 2 : 1;
+    const text = shown.toFixed(decimals);
+    const figure = Number(text) === 0 ? text.replace('-', '') : text;
+    const name = isAngle ? 'degrees' : unitName('length', units);
+    return `${isSigned && value > 0 ? '+' : ''}${figure} ${name}`;
+  };
+}
+
+function endSentence({ how }: Survey | Omit<Survey, 'sentences'>): string[] {
+  switch (how) {
+    case 'converged':
+      return [];
+    case 'stalled':
+      return [
+        'The search came to a stop before the best places: these are the best so far; try other first guesses.',
+      ];
+    case 'tooManySteps':
+      return ['The search found no end: these are the best places so far; try other first guesses.'];
+    case 'notFinite':
+      return ["The readings can't be computed from these places: try other first guesses."];
+  }
+}
+
+/** One sentence for all that hangs on the same readings. */
+function unfixedSentences({ unfixed, points }: Omit<Survey, 'sentences'>): string[] {
+  const groups = new Map<string, Unfixed[]>();
+  for (const one of unfixed) {
+    const key = JSON.stringify(one.points);
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  const sought = Object.values(points).filter(({ how }) => how !== 'known').length;
+  return [...groups.values()].map((group) => {
+    const [{ points: hanging }] = group;
+    const isAll = hanging.length === sought && sought > 1;
+    const who = isAll
+      ? 'No point is fixed: all can still move together'
+      : `${upper(list(hanging))} ${hanging.length > 1 ? 'are' : 'is'} not fixed`;
+    const what = group.map(({ read, of }) =>
+      read === 'height'
+        ? `the height of ${spaced(of)} above the ground`
+        : `the lateral distance of ${spaced(of)} from the centreline`,
+    );
+    return `${who}; read ${what.join(' and ')}.`;
+  });
+}
+
+function mirroredSentence(
+  { points, other, isTold, read, of }: Mirrored,
+  { points: taken }: Omit<Survey, 'sentences'>,
+  say: Say,
+): string {
+  const axis = read === 'height' ? 1 : 0;
+  const what = read === 'height' ? 'height' : 'lateral distance';
+  const [here, there] = [taken[of].at[axis], other[of][axis]].map((value) => say(value, 'mm'));
+  return isTold
+    ? `The first guess had ${list(points)} on the wrong side: the readings put the ${what} of ${spaced(of)} at ${here}, not ${there}.`
+    : `${upper(list(points))} could as well lie mirrored, the ${what} of ${spaced(of)} being ${there} instead of ${here}: the first guess decided. Read that ${what}.`;
+}
+
+function suspectSentence({ oneOf }: Suspect, say: Say): string {
+  const each = oneOf.map(({ path, words, by, unit }) => `${words} (${path}), by ${say(by, unit, true)}`);
+  return each.length === 1
+    ? `Likely misread: ${each[0]}. Read it again.`
+    : `One of these is likely misread, and nothing tells which: ${each.join('; ')}. Read them again, or add a reading.`;
+}
+
+function agreement({
+  probability,
+  chiSquare,
+  degreesOfFreedom,
+  suspects,
+}: Omit<Survey, 'sentences'>): string {
+  if (degreesOfFreedom === 0) return 'No reading checks another: a misreading would go unseen.';
+  if (chiSquare === null || probability === null) return "The readings can't be set against each other.";
+  const spread = Math.sqrt(chiSquare / degreesOfFreedom);
+  const count = degreesOfFreedom === 1 ? '1 redundant reading' : `${degreesOfFreedom} redundant readings`;
+  const figures = `chi-square ${chiSquare.toFixed(1)} with ${count}`;
+  if (suspects.length > 0) {
+    return probability < UNLIKELY ? `The readings contradict each other: ${figures}.` : `${upper(figures)}.`;
+  }
+  if (probability < UNLIKELY) {
+    return `The readings scatter ${spread.toFixed(1)} times as much as their plus-minus says: ${figures}.`;
+  }
+  if (1 - probability < UNLIKELY) {
+    return `The readings agree better than their plus-minus says: ${figures}.`;
+  }
+  return `The readings agree as well as their plus-minus says: ${figures}.`;
+}
+
+/** The coordinate known least well. */
+function sureness({ points }: Omit<Survey, 'sentences'>, say: Say): string[] {
+  const widths = Object.entries(points).flatMap(([name, { plusMinus }]) =>
+    plusMinus.flatMap((width, axis) => (width === null ? [] : [{ name, width, axis }])),
+  );
+  if (widths.length === 0) return [];
+  const worst = widths.reduce((a, b) => (b.width > a.width ? b : a));
+  if (worst.width === 0) return [];
+  const what = worst.axis === 0 ? 'lateral place' : 'height';
+  const advice =
+    worst.width > ROUGH ? `; read the ${worst.axis === 0 ? 'lateral distance' : 'height'} itself` : '';
+  return [
+    `Least sure is the ${what} of ${spaced(worst.name)}: plus or minus ${say(worst.width, 'mm')}${advice}.`,
+  ];
+}
+
+function unchecked({ readings, degreesOfFreedom }: Omit<Survey, 'sentences'>): string[] {
+  const alone = readings.filter(({ normalised }) => normalised === null).map(({ words }) => words);
+  if (alone.length === 0 || degreesOfFreedom === 0) return [];
+  return [`Nothing checks ${alone.length === 1 ? 'this reading' : 'these readings'}: ${alone.join('; ')}.`];
+}
+
+function list(points: readonly string[]): string {
+  return points
+    .map(spaced)
+    .join(', ')
+    .replace(/, ([^,]*)$/, ' and $1');
+}
+
+function upper(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

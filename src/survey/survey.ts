@@ -1,0 +1,159 @@
+import { type Covariance, HALF_WIDTH } from '../corner/covariance.ts';
+import { readSurvey, type SurveyInput } from '../document/survey-schema.ts';
+import { chiSquareAbove } from '../numerics/chi-square.ts';
+import { type Certainty, certaintyOf, type Estimate, estimate } from './estimate.ts';
+import { coordinateOf, type Layout, layOut, placeOf, type Station } from './layout.ts';
+import { mirroredSolutions } from './mirrored.ts';
+import { misreadings, normalisedResiduals } from './misreadings.ts';
+import { type Reading, readingsOf } from './readings.ts';
+import type { Mirrored, Survey, SurveyedPoint, SurveyedReading } from './result.ts';
+import { sentencesOn } from './sentences.ts';
+import { isOpen, missingReadings } from './unfixed.ts';
+
+/**
+ * Hardpoints from readings by tape, ruler and angle finder: a JSON text, or the value of one, which `surveyJsonSchema`
+ * describes.
+ *
+ * `points` has all points by name: `{ guess: [y, z] }` from a rough sketch, `{ at: [y, z] }` where it is known, or
+ * `{ axis: ['A', 'B'] }` for the point where the axis through two others pierces the plane at its `x`. y is outboard from the
+ * centreline, z up from the ground, `x` forward of the plane across the wheel centre (0 if left out): mm, or inches with
+ * `units: 'imperial'`. Readings: `distances` { between, is } in space, `heights` { of, above, is }, `laterals`
+ * { of, from, is }, `leans` and `slopes` { line, is } in degrees as seen from the front, `inLine` { point, line }. Each may
+ * have a `plusMinus`, the half-width of its 95 % interval; `plusMinus` { tape, ruler, angleFinder } stands for those that
+ * have none, else 1.5 mm, 1.5 mm and 0.3 degrees.
+ *
+ * Contradictory or too few readings are no error: the best estimate comes back with what is wrong.
+ *
+ * @throws InputError with every issue: numbers that are none, half-widths of 0 or less, unknown points, names twice.
+ */
+export function survey(input: SurveyInput | string): Survey {
+  const { metric, units } = readSurvey(input);
+  const layout = layOut(metric.points);
+  const readings = readingsOf(metric);
+  const first = estimate(layout, readings);
+  const { best, turned, others } = mirroredSolutions(layout, readings, first);
+  const certainty = certaintyOf(layout, readings, best.unknowns);
+  const { degreesOfFreedom } = certainty;
+  const normalised = normalisedResiduals(layout, readings, best.unknowns, certainty);
+  const isTold = turned.length > 0;
+  const found = {
+    kind: 'survey' as const,
+    ...(metric.name === undefined ? {} : { name: metric.name }),
+    units,
+    how: best.how,
+    points: pointsOf(layout, best, certainty),
+    covariance: covarianceOf(layout, certainty),
+    readings: readings.map((reading, i) => surveyedReading(reading, best.computed[i], normalised[i])),
+    chiSquare: best.chiSquare,
+    degreesOfFreedom,
+    probability:
+      best.chiSquare === null || degreesOfFreedom === 0
+        ? null
+        : chiSquareAbove(best.chiSquare, degreesOfFreedom),
+    suspects: misreadings(layout, readings, best.unknowns, normalised).map((suspects) => ({
+      oneOf: suspects.map(({ reading: { path, words, unit }, by }) => ({ path, words, unit, by })),
+    })),
+    unfixed: missingReadings(layout, certainty.open),
+    mirrored: [
+      ...(isTold ? [mirroredPoints(layout, best, first, turned, true)] : []),
+      ...others.map(({ points, fit }) => mirroredPoints(layout, best, fit, points, false)),
+    ],
+  };
+  return deepFreeze({ ...found, sentences: sentencesOn(found) });
+}
+
+function surveyedReading(
+  { kind, path, words, unit, got, plusMinus }: Reading,
+  computed: number,
+  normalised: number | null,
+): SurveyedReading {
+  const towards = normalised === null ? null : 0 - normalised;
+  return { kind, path, words, unit, got, computed, residual: got - computed, plusMinus, normalised: towards };
+}
+
+function pointsOf(
+  { stations }: Layout,
+  { unknowns }: Estimate,
+  { covariance, open }: Certainty,
+): Record<string, SurveyedPoint> {
+  return Object.fromEntries(
+    [...stations.values()].map((station) => {
+      const { name, x, forms, how } = station;
+      const [y, z] = forms.map((form) =>
+        isOpen(form, open) ? null : HALF_WIDTH * Math.sqrt(covarianceBetween(form, form, covariance)),
+      );
+      const isFixed = y !== null && z !== null;
+      const between = (i: number, j: number) => covarianceBetween(forms[i], forms[j], covariance);
+      const point: SurveyedPoint = {
+        at: placeOf(station, unknowns),
+        x,
+        plusMinus: [y, z],
+        covariance: isFixed
+          ? [
+              [between(0, 0), between(0, 1)],
+              [between(1, 0), between(1, 1)],
+            ]
+          : null,
+        how: how === 'known' ? 'known' : isFixed ? 'fixed' : 'unfixed',
+      };
+      return [name, point];
+    }),
+  );
+}
+
+function covarianceOf({ stations }: Layout, { covariance, open }: Certainty): Covariance {
+  const coordinates = [...stations.values()]
+    .filter(({ how }) => how !== 'known')
+    .flatMap(({ name, forms: [y, z] }) => [
+      { name: `${name}Y`, form: y },
+      { name: `${name}Z`, form: z },
+    ])
+    .filter(({ form }) => !isOpen(form, open));
+  return {
+    coordinates: coordinates.map(({ name }) => name),
+    matrix: coordinates.map((a) => coordinates.map((b) => covarianceBetween(a.form, b.form, covariance))),
+  };
+}
+
+type Form = Station['forms'][number];
+
+function covarianceBetween(a: Form, b: Form, covariance: Certainty['covariance']): number {
+  return coordinateOf(
+    a,
+    covariance.map((row) => coordinateOf(b, row, true)),
+    true,
+  );
+}
+
+/** Where the points of another solution lie, and which reading tells them apart best. */
+function mirroredPoints(
+  { stations }: Layout,
+  best: Estimate,
+  fit: Estimate,
+  points: readonly string[],
+  isTold: boolean,
+): Mirrored {
+  const moved = points.flatMap((name) => {
+    const station = stations.get(name);
+    if (station === undefined) return [];
+    const [from, to] = [placeOf(station, best.unknowns), placeOf(station, fit.unknowns)];
+    return [{ name, to, by: [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])] }];
+  });
+  const most = moved.reduce((a, b) => (Math.max(...b.by) > Math.max(...a.by) ? b : a));
+  return {
+    points,
+    other: Object.fromEntries(moved.map(({ name, to }) => [name, to])),
+    chiSquare: fit.chiSquare,
+    isTold,
+    read: most.by[0] > most.by[1] ? 'lateral' : 'height',
+    of: most.name,
+  };
+}
+
+function deepFreeze<T>(value: T): T {
+  if (typeof value === 'object' && value !== null) {
+    for (const inner of Object.values(value)) deepFreeze(inner);
+    Object.freeze(value);
+  }
+  return value;
+}

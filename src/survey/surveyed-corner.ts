@@ -1,0 +1,151 @@
+import { type CornerParts, type DrawnCorner, drawnCorner, modelOf } from '../corner/corner.ts';
+import type { Covariance } from '../corner/covariance.ts';
+import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
+import { type Part, PLACES } from '../corner/hardpoints.ts';
+import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import type { Survey } from './result.ts';
+
+/** What a survey does not say of its corner. */
+export interface SurveyedParts {
+  /** Default `doubleWishbone`. */
+  readonly kind?: DrawnCorner['kind'];
+  /** What the coilover's `shockMount` is bolted to; not with a rocker, nor for a strut that has no coilover beside it. */
+  readonly coilover?: Part;
+  /** What its `shockOtherMount` is bolted to, where that end moves too. */
+  readonly otherEnd?: Part;
+  /** What the wheel end of the rod is bolted to. */
+  readonly rod?: Part;
+  /** Degrees, top outboard positive; needed where `contactPatch` was not surveyed. */
+  readonly camber?: number;
+}
+
+const OPTIONS = ['kind', 'coilover', 'otherEnd', 'rod', 'camber'];
+
+/** Hardpoints that a corner of a kind must have; the coilover's follow from its parts. */
+const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
+  doubleWishbone: ['lowerInner', 'lowerOuter', 'upperInner', 'upperOuter', 'wheelCentre', 'shockMount'],
+  pushrod: [
+    'lowerInner',
+    'lowerOuter',
+    'upperInner',
+    'upperOuter',
+    'wheelCentre',
+    'rodMount',
+    'rodRockerMount',
+    'rockerPivot',
+    'shockRockerMount',
+  ],
+  strut: ['lowerInner', 'lowerOuter', 'strutTop', 'strutLower', 'wheelCentre'],
+};
+
+/**
+ * The corner that a survey's points make, as sure as they are: its `plusMinus` is their covariance, which `bands` and
+ * `monteCarlo` take up. Points go by the names of hardpoints: `lowerInner`, `lowerOuter`, `upperInner`, `upperOuter`,
+ * `wheelCentre`, `contactPatch`, `shockMount`, `shockChassisMount` (or `shockOtherMount`); with a rocker `rodMount`,
+ * `rodRockerMount`, `rockerPivot` and `shockRockerMount`; of a strut `strutTop` and `strutLower`. Others are left out. The
+ * coilover's fore-aft offset is the difference of the `x` of its ends.
+ *
+ * @throws InputError for a point that is missing or not fixed, and as the function of its kind.
+ */
+export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): DrawnCorner {
+  const issues = [...unknownOptions('parts of a surveyed corner', parts, OPTIONS), ...surveyIssues(survey)];
+  throwIfAny('surveyed corner', issues);
+  const { kind = 'doubleWishbone' } = parts;
+  if (!Object.hasOwn(NEEDED, kind)) {
+    const allowed = Object.keys(NEEDED).join(', ');
+    throw new InputError('surveyed corner', [
+      { path: 'kind', problem: 'unknown choice', got: show(kind), allowed },
+    ]);
+  }
+  const needed = neededPoints(kind, parts);
+  throwIfAny(
+    'surveyed corner',
+    needed.flatMap((name) => pointIssues(survey, name)),
+  );
+  const corner = drawnCorner(inputOf(survey, kind, parts, needed));
+  return Object.freeze({ ...corner, plusMinus: covarianceFor(corner, survey) });
+}
+
+function surveyIssues(survey: Survey): Issue[] {
+  if (survey?.kind === 'survey') return [];
+  return [{ path: '', problem: 'not a survey', got: show(survey), allowed: 'what survey(...) returns' }];
+}
+
+function neededPoints(kind: DrawnCorner['kind'], { coilover, otherEnd, camber }: SurveyedParts): string[] {
+  const hasCoilover = kind !== 'strut' || coilover !== undefined;
+  return [
+    ...NEEDED[kind],
+    ...(camber === undefined ? ['contactPatch'] : []),
+    ...(kind === 'strut' && hasCoilover ? ['shockMount'] : []),
+    ...(hasCoilover ? [otherEnd === undefined ? 'shockChassisMount' : 'shockOtherMount'] : []),
+  ];
+}
+
+function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
+  if (!Object.hasOwn(points, name)) {
+    const advice =
+      name === 'contactPatch' ? 'survey it, or give the camber' : 'survey it, or correct the name';
+    return [{ path: `points.${name}`, problem: 'missing', allowed: Object.keys(points).join(', '), advice }];
+  }
+  if (points[name].how !== 'unfixed') return [];
+  const missing = unfixed.filter(({ points: hanging }) => hanging.includes(name));
+  const words = missing.map(({ read, of }) =>
+    read === 'height' ? `the height of ${of}` : `the lateral distance of ${of}`,
+  );
+  return [
+    {
+      path: `points.${name}`,
+      problem: 'not fixed by the readings',
+      advice: `read ${words.join(' and ')}`,
+    },
+  ];
+}
+
+/** Input of the function of its kind. */
+function inputOf(
+  { points }: Survey,
+  kind: DrawnCorner['kind'],
+  { coilover, otherEnd, rod, camber }: SurveyedParts,
+  needed: readonly string[],
+): CornerParts {
+  const input: Record<string, unknown> = { kind };
+  const put = (path: string, value: unknown) => {
+    const keys = path.split('.');
+    let holder = input;
+    for (const key of keys.slice(0, -1)) {
+      holder[key] ??= {};
+      holder = holder[key] as Record<string, unknown>;
+    }
+    holder[keys[keys.length - 1]] = value;
+  };
+  const isThere = (name: string) => needed.includes(name) || name === 'contactPatch';
+  for (const [path, name] of Object.entries(PLACES)) {
+    if (isThere(name) && points[name] !== undefined) put(path, points[name].at);
+  }
+  if (camber !== undefined) put('wheel.camber', camber);
+  if (coilover !== undefined && kind !== 'pushrod') put('coilover.on', coilover);
+  if (otherEnd !== undefined) put('coilover.otherEnd.on', otherEnd);
+  if (rod !== undefined) put('rod.on', rod);
+  const [outer, inner] = ['shockMount', 'shockRockerMount', 'shockChassisMount', 'shockOtherMount']
+    .filter((name) => needed.includes(name))
+    .map((name) => points[name].x);
+  if (inner !== undefined) put('coilover.offset', outer - inner);
+  return input as unknown as CornerParts;
+}
+
+/** The covariance of the coordinates that the corner has, those of a right-hand one mirrored. */
+function covarianceFor(corner: DrawnCorner, { covariance }: Survey): Covariance {
+  const names = hardpointsOf(modelOf(corner)).map(({ name }) => name);
+  const kept = covariance.coordinates
+    .map((name, k) => ({ name, k }))
+    .filter(({ name }) => names.includes(name));
+  const sign = (name: string) => (corner.mirrored && name.endsWith('Y') ? -1 : 1);
+  return Object.freeze({
+    coordinates: Object.freeze(kept.map(({ name }) => name)),
+    matrix: Object.freeze(
+      kept.map((a) =>
+        Object.freeze(kept.map((b) => sign(a.name) * sign(b.name) * covariance.matrix[a.k][b.k])),
+      ),
+    ),
+  });
+}

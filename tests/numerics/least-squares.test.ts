@@ -1,0 +1,104 @@
+/** The general least squares against certified values, and how it says that it ended. */
+
+import { describe, expect, it } from 'vitest';
+import { leastSquares, type Residuals } from '../../src/numerics/least-squares.ts';
+import { decompose } from '../../src/numerics/singular-values.ts';
+import { expectWithin } from '../support/tolerance.ts';
+import strd from './strd.json' with { type: 'json' };
+
+type Model = (b: readonly number[], x: number) => { value: number; rates: number[] };
+
+/** Source and form: the header of strd.json. */
+const MODELS: Record<'misra1a' | 'hahn1', Model> = {
+  misra1a: ([b1, b2], x) => {
+    const e = Math.exp(-b2 * x);
+    return { value: b1 * (1 - e), rates: [1 - e, b1 * x * e] };
+  },
+  hahn1: ([b1, b2, b3, b4, b5, b6, b7], x) => {
+    const above = b1 + b2 * x + b3 * x ** 2 + b4 * x ** 3;
+    const below = 1 + b5 * x + b6 * x ** 2 + b7 * x ** 3;
+    const value = above / below;
+    const rates = [1, x, x ** 2, x ** 3].map((power) => power / below);
+    return { value, rates: [...rates, ...[x, x ** 2, x ** 3].map((power) => (-value * power) / below)] };
+  },
+};
+
+function regression(name: 'misra1a' | 'hahn1'): Residuals {
+  const { x, y } = strd[name];
+  return {
+    values: (b) => x.map((at, i) => MODELS[name](b, at).value - y[i]),
+    derivatives: (b) => x.map((at) => MODELS[name](b, at).rates),
+  };
+}
+
+describe('least squares', () => {
+  const cases = (['misra1a', 'hahn1'] as const).flatMap((name) => [0, 1].map((start) => ({ name, start })));
+  it.each(cases)('has the certified values of $name from start $start', ({ name, start }) => {
+    const { starts, certified, sumOfSquares, standardDeviations, x } = strd[name];
+    const problem = regression(name);
+    const found = leastSquares(problem, starts[start]);
+    expect(found.how).toBe('converged');
+    // Certified to eleven digits; we ask for nine.
+    certified.forEach((wanted, j) => {
+      expectWithin(found.x[j], wanted, 1e-9 * Math.abs(wanted));
+    });
+    expectWithin(found.sum, sumOfSquares, 1e-10 * sumOfSquares);
+    // Standard deviations of the estimates: sqrt(S / (m - n) (J'J)^-1).
+    const { values, right } = decompose(problem.derivatives(found.x), certified.length);
+    standardDeviations.forEach((wanted, j) => {
+      const square = values.reduce((sum, s, k) => sum + (right[k][j] / s) ** 2, 0);
+      const deviation = Math.sqrt((square * Number(found.sum)) / (x.length - certified.length));
+      expectWithin(deviation, wanted, 1e-6 * wanted);
+    });
+  });
+
+  it('finds where residuals are zero to rounding', () => {
+    // Rosenbrock's valley, least at (1, 1) with 0.
+    const found = leastSquares(
+      {
+        values: ([a, b]) => [10 * (b - a * a), 1 - a],
+        derivatives: ([a]) => [
+          [-20 * a, 10],
+          [-1, 0],
+        ],
+      },
+      [-1.2, 1],
+    );
+    expect(found.how).toBe('converged');
+    found.x.forEach((value) => {
+      // It stops before a step of less than 1e-11.
+      expectWithin(value, 1, 1e-11);
+    });
+  });
+
+  it('leaves alone what no residual depends on', () => {
+    const found = leastSquares(
+      { values: ([a, , c]) => [a + c - 4], derivatives: () => [[1, 0, 1]] },
+      [1, 7, 2],
+    );
+    expect(found.how).toBe('converged');
+    [1.5, 7, 2.5].forEach((wanted, j) => {
+      expectWithin(found.x[j], wanted, 1e-10);
+    });
+  });
+
+  it('says so where it gets no farther, with the best so far', () => {
+    const nothing = leastSquares({ values: ([a]) => [Math.log(a)], derivatives: ([a]) => [[1 / a]] }, [-1]);
+    expect(nothing).toMatchObject({ how: 'notFinite', x: [-1], sum: null });
+    // The derivative has the wrong sign: no step helps.
+    const wrong = leastSquares({ values: ([a]) => [a], derivatives: () => [[-1]] }, [3]);
+    expect(wrong).toEqual({ how: 'stalled', x: [3], residuals: [3], sum: 9 });
+    // A residual that is less the farther it goes.
+    const endless = leastSquares({ values: ([a]) => [1 / a], derivatives: ([a]) => [[-1 / (a * a)]] }, [1]);
+    expect(endless.how).toBe('tooManySteps');
+    expect(Number(endless.sum)).toBeLessThan(1e-3);
+    const cliff = leastSquares(
+      {
+        values: ([a]) => [a > 0 ? a : Number.NaN],
+        derivatives: () => [[1]],
+      },
+      [5],
+    );
+    expect(Number.isFinite(cliff.sum)).toBe(true);
+  });
+});

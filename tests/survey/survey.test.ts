@@ -1,0 +1,431 @@
+/** Surveys of a corner that is known: what comes back, and what is said when readings are wrong or missing. */
+
+import * as fc from 'fast-check';
+import { InputError, type Survey, type SurveyInput, survey } from 'jounce';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectWithin } from '../support/tolerance.ts';
+import { errors, HARDPOINTS, planeSurvey, surveyWith } from './synthetic.ts';
+
+const exact = () => 0;
+
+/** Two known points and one that is sought by distances from them. */
+const triangle = (more: Partial<SurveyInput> = {}): SurveyInput => ({
+  points: { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [200, 50] } },
+  distances: [
+    { between: ['A', 'P'], is: 300 },
+    { between: ['P', 'B'], is: 250 },
+  ],
+  ...more,
+});
+/** Two circles: y = (a^2 - b^2 + c^2) / 2c. */
+const TOP_Y = (300 ** 2 - 250 ** 2 + 400 ** 2) / 800;
+const TOP_Z = Math.sqrt(300 ** 2 - TOP_Y ** 2);
+
+describe('a survey without errors', () => {
+  it('recovers the corner, its arms by the axes of their pivots', () => {
+    const found = survey(deepFreeze(surveyWith(exact)));
+    expect(found.how).toBe('converged');
+    for (const [name, [y, z]] of Object.entries(HARDPOINTS)) {
+      const { at, how, plusMinus } = found.points[name];
+      expect(how).toBe('fixed');
+      expectWithin(at[0], y, 1e-6);
+      expectWithin(at[1], z, 1e-6);
+      for (const width of plusMinus) expect(Number(width)).toBeGreaterThan(0.5);
+    }
+    expect(found.degreesOfFreedom).toBe(33 - 20);
+    expect(Number(found.chiSquare)).toBeLessThan(1e-12);
+    expect([found.suspects, found.unfixed, found.mirrored]).toEqual([[], [], []]);
+    expect(Object.isFrozen(found.points.lowerInner.at)).toBe(true);
+    expect(JSON.parse(JSON.stringify(found))).toEqual(found);
+  });
+
+  it('takes a diagonal for what it is', () => {
+    const arm = (x: number): SurveyInput => ({
+      points: { inner: { at: [250, 160], x }, outer: { guess: [600, 160] } },
+      distances: [{ between: ['inner', 'outer'], is: Math.hypot(385, 60) }],
+      heights: [{ of: 'outer', above: 'inner', is: 0 }],
+    });
+    expectWithin(survey(arm(60)).points.outer.at[0], 250 + 385, 1e-6);
+    // Taken as if in one plane it comes out 4.65 mm too long.
+    expectWithin(survey(arm(0)).points.outer.at[0], 250 + 385 + 4.65, 0.005);
+  });
+
+  it('is the same from a text in inches', () => {
+    const metric = surveyWith(errors(5));
+    const inch = (value: number) => value / 25.4;
+    const turn = ({ points, distances, heights, laterals, leans, slopes }: typeof metric): SurveyInput => {
+      const lengths = <T extends { is: number; plusMinus: number }>(list: T[]) =>
+        list.map((one) => ({ ...one, is: inch(one.is), plusMinus: inch(one.plusMinus) }));
+      return {
+        units: 'imperial',
+        points: Object.fromEntries(
+          Object.entries<SurveyInput['points'][string]>(points).map(([name, point]) => {
+            const { guess, x = 0 } = point;
+            return [
+              name,
+              guess === undefined ? point : { guess: [inch(guess[0]), inch(guess[1])], x: inch(x) },
+            ];
+          }),
+        ),
+        distances: lengths(distances),
+        heights: lengths(heights),
+        laterals: lengths(laterals),
+        leans: leans as NonNullable<SurveyInput['leans']>,
+        slopes: slopes as NonNullable<SurveyInput['slopes']>,
+      };
+    };
+    const [one, other] = [survey(metric), survey(JSON.stringify(turn(metric)))];
+    for (const [name, { at, plusMinus }] of Object.entries(one.points)) {
+      at.forEach((value, k) => {
+        expectWithin(other.points[name].at[k], value, 1e-6);
+        expectWithin(other.points[name].plusMinus[k], Number(plusMinus[k]), 1e-6);
+      });
+    }
+    expectWithin(other.chiSquare, Number(one.chiSquare), 1e-6);
+  });
+
+  it('reads in-line points, slopes, and heights and laterals between points', () => {
+    const found = survey({
+      points: {
+        A: { at: [100, 100] },
+        B: { guess: [480, 210] },
+        P: { guess: [310, 140] },
+      },
+      slopes: [{ line: ['B', 'A'], is: Math.atan(0.25) * (180 / Math.PI) }],
+      laterals: [{ of: 'B', from: 'A', is: 400 }],
+      heights: [{ of: 'P', above: 'A', is: 50 }],
+      inLine: [{ point: 'P', line: ['B', 'A'] }],
+    });
+    [500, 200].forEach((value, k) => {
+      expectWithin(found.points.B.at[k], value, 1e-6);
+    });
+    [300, 150].forEach((value, k) => {
+      expectWithin(found.points.P.at[k], value, 1e-6);
+    });
+  });
+});
+
+describe('1000 surveys with errors as large as they say', () => {
+  const DRAWS = 1000;
+  const inside: Record<string, number> = {};
+  const chiSquares: number[] = [];
+  const errorsOf: Record<string, number[]> = {};
+  let unlikely = 0;
+  let suspected = 0;
+  let model: Survey;
+  beforeAll(() => {
+    const errorOf = errors(2);
+    model = survey(planeSurvey(exact));
+    for (let n = 0; n < DRAWS; n++) {
+      const found = survey(planeSurvey(errorOf));
+      chiSquares.push(Number(found.chiSquare));
+      if (Number(found.probability) < 0.05) unlikely++;
+      if (found.suspects.length > 0) suspected++;
+      for (const [name, { at, plusMinus }] of Object.entries(found.points)) {
+        at.forEach((value, k) => {
+          const off = value - HARDPOINTS[name][k];
+          const key = `${name}${k === 0 ? 'Y' : 'Z'}`;
+          inside[key] = (inside[key] ?? 0) + (Math.abs(off) <= Number(plusMinus[k]) ? 1 : 0);
+          errorsOf[key] ??= [];
+          errorsOf[key].push(off);
+        });
+      }
+    }
+  }, 60_000);
+
+  it('have each coordinate in its interval 93 to 97 times in 100', () => {
+    expect(Object.keys(inside)).toHaveLength(14);
+    for (const count of Object.values(inside)) {
+      expect(count / DRAWS).toBeGreaterThan(0.93);
+      expect(count / DRAWS).toBeLessThan(0.97);
+    }
+  });
+
+  it('have a chi-square as its degrees of freedom say', () => {
+    const freedoms = model.degreesOfFreedom;
+    expect(freedoms).toBe(12 + 7 + 3 + 1 - 14);
+    const mean = chiSquares.reduce((sum, value) => sum + value, 0) / DRAWS;
+    // Mean k, variance 2k; of the mean of n draws five standard deviations.
+    expectWithin(mean, freedoms, 5 * Math.sqrt((2 * freedoms) / DRAWS));
+    // Five in a hundred below 0.05; binomial, four standard deviations.
+    expectWithin(unlikely, 0.05 * DRAWS, 4 * Math.sqrt(DRAWS * 0.05 * 0.95));
+    // Less than two surveys in a hundred name a reading that is none.
+    expect(suspected).toBeLessThan(0.02 * DRAWS);
+  });
+
+  it('scatter and hang together as the covariance says', () => {
+    const { coordinates, matrix } = model.covariance;
+    coordinates.forEach((a, i) => {
+      coordinates.forEach((b, j) => {
+        const sample = errorsOf[a].reduce((sum, value, n) => sum + value * errorsOf[b][n], 0) / DRAWS;
+        const scale = Math.sqrt(matrix[i][i] * matrix[j][j]);
+        // A sample covariance of n draws has a standard error of at most sqrt(2 / n) of the scale: five of them.
+        expectWithin(sample, matrix[i][j], 5 * Math.sqrt(2 / DRAWS) * scale);
+      });
+    });
+    const largest = coordinates.flatMap((_, i) =>
+      coordinates.slice(0, i).map((__, j) => Math.abs(matrix[i][j]) / Math.sqrt(matrix[i][i] * matrix[j][j])),
+    );
+    expect(Math.max(...largest)).toBeGreaterThan(0.5);
+  });
+});
+
+describe('a misreading', () => {
+  it('is named with its size, and so is a second one', () => {
+    const wrong = planeSurvey(errors(3));
+    wrong.heights[0].is += 25;
+    const one = survey(wrong);
+    expect(one.suspects.map(({ oneOf }) => oneOf.map(({ path }) => path))).toEqual([['heights[0]']]);
+    expectWithin(one.suspects[0].oneOf[0].by, 25, 4);
+    expect(one.sentences.join('\n')).toMatch(
+      /Likely misread: height of lower inner above the ground \(heights\[0\]\), by \+2\d\.\d mm\. Read it again\./,
+    );
+    wrong.heights[3].is -= 100;
+    const two = survey(wrong);
+    expect(two.suspects.flatMap(({ oneOf }) => oneOf.map(({ path }) => path))).toEqual([
+      'heights[3]',
+      'heights[0]',
+    ]);
+    expectWithin(two.suspects[0].oneOf[0].by, -100, 4);
+    expect(Number(two.probability)).toBeLessThan(1e-6);
+  });
+
+  it('can be pinned on no reading where one alone is redundant', () => {
+    const found = survey(triangle({ heights: [{ of: 'P', is: TOP_Z + 10 }] }));
+    expect(found.degreesOfFreedom).toBe(1);
+    const [{ oneOf }] = found.suspects;
+    expect(oneOf.map(({ path }) => path).sort()).toEqual(['distances[0]', 'distances[1]', 'heights[0]']);
+    const height = oneOf.find(({ path }) => path === 'heights[0]');
+    expectWithin(Number(height?.by), 10, 1e-6);
+    // All normalised residuals are the root of chi-square.
+    for (const { normalised } of found.readings) {
+      expectWithin(Math.abs(Number(normalised)), Math.sqrt(Number(found.chiSquare)), 0.05);
+    }
+    expect(found.sentences[0]).toMatch(/^One of these is likely misread, and nothing tells which: /);
+    // The best estimate is there, between the two.
+    expect(found.points.P.at[1]).toBeGreaterThan(TOP_Z);
+    expect(found.points.P.at[1]).toBeLessThan(TOP_Z + 10);
+  });
+
+  it('goes unseen where nothing checks it, and that is said', () => {
+    const found = survey({ ...triangle(), heights: [] });
+    expect(found.readings.map(({ normalised }) => normalised)).toEqual([null, null]);
+    expect(found.probability).toBeNull();
+    expect(found.sentences).toContain('No reading checks another: a misreading would go unseen.');
+    const more = surveyWith(exact);
+    more.points = { ...more.points, floor: { guess: [0, 0], x: 0 } } as typeof more.points;
+    const half = survey({ ...more, laterals: [...more.laterals, { of: 'floor', is: 20 }] });
+    expect(half.sentences.at(-1)).toBe(
+      'Nothing checks this reading: lateral distance of floor from the centreline.',
+    );
+  });
+});
+
+describe('too few readings', () => {
+  it('name the points that are not fixed, and the readings that would fix them', () => {
+    fc.assert(
+      fc.property(fc.array(fc.boolean(), { minLength: 33, maxLength: 33 }), (kept) => {
+        const all = surveyWith(exact);
+        let k = 0;
+        const thin = <T>(list: readonly T[]): T[] => list.filter(() => kept[k++]);
+        const few = {
+          points: all.points,
+          distances: thin(all.distances),
+          heights: thin(all.heights),
+          laterals: thin(all.laterals),
+          leans: thin(all.leans) as NonNullable<SurveyInput['leans']>,
+          slopes: thin(all.slopes) as NonNullable<SurveyInput['slopes']>,
+        };
+        const found = survey(few);
+        const open = Object.entries(found.points).flatMap(([name, { how }]) =>
+          how === 'unfixed' ? [name] : [],
+        );
+        expect([...new Set(found.unfixed.flatMap(({ points }) => points))].sort()).toEqual(open.sort());
+        for (const [name, { at, how }] of Object.entries(found.points)) {
+          expect(at.every(Number.isFinite)).toBe(true);
+          expect(found.points[name].covariance === null).toBe(how === 'unfixed');
+        }
+        const of = (list: 'height' | 'lateral', axis: 0 | 1) =>
+          found.unfixed
+            .filter(({ read }) => read === list)
+            .map(({ of: name }) => ({ of: name, is: found.points[name].at[axis] }));
+        const mended = survey({
+          ...few,
+          heights: [...few.heights, ...of('height', 1)],
+          laterals: [...few.laterals, ...of('lateral', 0)],
+        });
+        expect(mended.unfixed).toEqual([]);
+        // None of them is there to spare.
+        expect(mended.degreesOfFreedom).toBe(found.degreesOfFreedom);
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it('give the best so far, from where the sketch has it', () => {
+    const found = survey({
+      points: { A: { at: [0, 0] }, P: { guess: [300, 400] }, Q: { guess: [7, 8] } },
+      distances: [{ between: ['A', 'P'], is: 400 }],
+    });
+    expectWithin(Math.hypot(...found.points.P.at), 400, 1e-6);
+    expect(found.points.Q.at).toEqual([7, 8]);
+    expect(found.points.P.how).toBe('unfixed');
+    expect(found.sentences).toEqual([
+      'Q is not fixed; read the lateral distance of Q from the centreline and the height of Q above the ground.',
+      'P is not fixed; read the lateral distance of P from the centreline.',
+      'No reading checks another: a misreading would go unseen.',
+    ]);
+    expect(survey({ points: { P: { guess: [1, 2] } } }).points.P.at).toEqual([1, 2]);
+    expect(survey({ points: {} })).toMatchObject({ how: 'converged', degreesOfFreedom: 0, unfixed: [] });
+  });
+});
+
+describe('a mirrored solution', () => {
+  it('is told where the readings leave the choice', () => {
+    const found = survey(triangle());
+    [TOP_Y, TOP_Z].forEach((value, k) => {
+      expectWithin(found.points.P.at[k], value, 1e-6);
+    });
+    expect(found.mirrored).toHaveLength(1);
+    const [{ points, other, isTold, read, of }] = found.mirrored;
+    expect({ points, isTold, read, of }).toEqual({ points: ['P'], isTold: false, read: 'height', of: 'P' });
+    expectWithin(other.P[1], -TOP_Z, 1e-6);
+    expect(found.sentences[0]).toBe(
+      'P could as well lie mirrored, the height of P being -187.3 mm instead of 187.3 mm: the first guess decided. Read that height.',
+    );
+  });
+
+  it('is left for the right one where a reading tells', () => {
+    const points = { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [TOP_Y, TOP_Z] } } as const;
+    const found = survey(triangle({ points, heights: [{ of: 'P', is: -TOP_Z, plusMinus: 20 }] }));
+    expectWithin(found.points.P.at[1], -TOP_Z, 1e-5);
+    expect(found.mirrored.map(({ isTold }) => isTold)).toEqual([true]);
+    expect(found.sentences[0]).toBe(
+      'The first guess had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
+    );
+    expect(found.suspects).toEqual([]);
+    const right = survey(triangle({ heights: [{ of: 'P', is: TOP_Z, plusMinus: 20 }] }));
+    expect(right.mirrored).toEqual([]);
+  });
+
+  it('may be of several points that hang together', () => {
+    const found = survey({
+      points: {
+        A: { at: [0, 0] },
+        B: { at: [400, 0] },
+        P: { guess: [150, 190] },
+        Q: { guess: [260, 210] },
+      },
+      distances: [
+        { between: ['A', 'P'], is: 250 },
+        { between: ['B', 'P'], is: 320 },
+        { between: ['B', 'Q'], is: 250 },
+        { between: ['P', 'Q'], is: 120 },
+        { between: ['A', 'Q'], is: 334 },
+      ],
+    });
+    const both = found.mirrored.filter(({ points }) => points.length === 2);
+    expect(both).toHaveLength(1);
+    expectWithin(both[0].other.Q[1], -found.points.Q.at[1], 1e-5);
+    expectWithin(Number(both[0].chiSquare), Number(found.chiSquare), 1e-6);
+  });
+});
+
+describe('wrong input', () => {
+  const messageOf = (input: unknown): string => {
+    try {
+      survey(input as SurveyInput);
+    } catch (error) {
+      if (error instanceof InputError) return error.message;
+      throw error;
+    }
+    expect.fail('nothing was thrown');
+  };
+
+  it('is told all at once, each by its place', () => {
+    expect(
+      messageOf({
+        points: {
+          lowerInner: { guess: [255, 165] },
+          lower_inner: { guess: [255, 165] },
+          lowerOuter: {},
+          front: { at: [1, 2], x: 10 },
+          rear: { at: [1, 2], x: 10 },
+          hinge: { axis: ['front', 'rear'] },
+        },
+        plusMinus: { tape: 0 },
+        distances: [
+          { between: ['lowerInner', 'lowerOutr'], is: 385, plusMinus: -1 },
+          { between: ['lowerInner', 'lowerInner'], is: 15 },
+        ],
+        heights: [{ of: 'lowerInner', is: '15 in' }],
+        leans: [{ line: ['front', 'rear'], is: 400 }],
+        slopes: { line: ['front', 'rear'], is: 4 },
+        guesses: [],
+      }),
+    ).toBe(
+      [
+        'invalid survey',
+        '  points.lower_inner: the same name as lowerInner; give one of the two another name, or take it out',
+        '  points.lowerOuter: give one of guess [y, z], at [y, z] and axis [two points], got {}',
+        '  points.hinge.axis: an axis that does not run fore and aft: both its points have the same x, got 10; give x of front and rear: how far they lie forward of the wheel centre',
+        '  plusMinus.tape: out of range, got 0 mm (allowed: more than 0 mm)',
+        '  distances[0].between[1]: unknown point, got lowerOutr (allowed: lowerInner, lower_inner, lowerOuter, front, rear, hinge); did you mean lowerOuter?',
+        '  distances[0].plusMinus: out of range, got -1 mm (allowed: more than 0 mm)',
+        '  distances[1].between[1]: the same point twice in one reading, got lowerInner',
+        '  heights[0].is: wrong kind of value, got "15 in" (allowed: a finite number, in mm); write the bare number, in mm, without quotes',
+        '  leans[0].is: out of range, got 400 degrees (allowed: at most 180 degrees)',
+        '  slopes: wrong kind of value, got {"line":["front","rear"],"is":4} (allowed: a list of readings [{ line, is, plusMinus }, ...])',
+        '  guesses: unknown name (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, leans, slopes, inLine); correct the spelling, or take it out',
+      ].join('\n'),
+    );
+  });
+
+  it('includes a name twice in a text, numbers beyond any car, and what is no survey', () => {
+    expect(messageOf('{ "points": { "P": { "at": [1, 2] }, "P": { "at": [1, 3] } } }')).toContain('points.P');
+    expect(messageOf({ points: { P: { guess: [1e9, 2] } } })).toContain('out of range');
+    expect(messageOf({ points: [] })).toContain('points: wrong kind of value');
+    expect(messageOf(7)).toContain('wrong kind of value');
+    expect(messageOf({})).toContain('points: missing');
+  });
+});
+
+describe('whatever is read', () => {
+  it('comes back in finite numbers, with words', () => {
+    const name = fc.constantFrom('A', 'B', 'C', 'D');
+    const pair = fc
+      .tuple(name, name)
+      .filter(([a, b]) => a !== b)
+      .map(([a, b]): [string, string] => [a, b]);
+    const place = fc.tuple(fc.integer({ min: -3, max: 3 }), fc.integer({ min: -3, max: 3 }));
+    const length = fc.integer({ min: 1, max: 600 });
+    const many = <T>(one: fc.Arbitrary<T>) => fc.array(one, { maxLength: 4 });
+    const anything = fc.record({
+      points: fc.record({
+        A: place.map((at) => ({ at })),
+        B: place.map((guess) => ({ guess })),
+        C: place.map((guess) => ({ guess, x: 100 })),
+        D: fc.constantFrom({ axis: ['A', 'C'] as [string, string] }, { guess: [0, 0] as [number, number] }),
+      }),
+      distances: many(fc.record({ between: pair, is: length })),
+      heights: many(fc.record({ of: name, is: length })),
+      leans: many(fc.record({ line: pair, is: fc.integer({ min: -180, max: 180 }) })),
+      slopes: many(fc.record({ line: pair, is: fc.integer({ min: -180, max: 180 }) })),
+      inLine: many(fc.constant({ point: 'B', line: ['A', 'C'] as [string, string] })),
+    });
+    fc.assert(
+      fc.property(anything, (input) => {
+        const found = survey(input);
+        const check = (value: unknown): void => {
+          if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
+          else if (typeof value === 'object' && value !== null) Object.values(value).forEach(check);
+        };
+        check(found);
+        expect(found.sentences.length).toBeGreaterThan(0);
+        expect(found.sentences.join(' ')).not.toMatch(/NaN|undefined|Infinity|null/);
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
