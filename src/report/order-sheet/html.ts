@@ -30,7 +30,7 @@ p { margin: 0 0 2.5mm; }
 ul { margin: 0 0 3mm; padding-left: 5mm; }
 li { margin-bottom: 0.8mm; }
 table { border-collapse: collapse; width: 100%; margin: 0 0 4mm; font-size: 9.5pt; }
-th, td { text-align: left; vertical-align: top; padding: 1mm 2mm 1mm 0; border-bottom: 0.3pt solid #bbb; }
+th, td { text-align: left; vertical-align: top; padding: 1mm 4mm 1mm 0; border-bottom: 0.3pt solid #bbb; }
 th { font-weight: normal; font-style: italic; border-bottom: 0.6pt solid #111; }
 td.n, th.n { text-align: right; padding: 1mm 0 1mm 3mm; font-variant-numeric: tabular-nums; }
 td.n { white-space: nowrap; }
