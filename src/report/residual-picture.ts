@@ -42,7 +42,8 @@ export function drawResiduals(survey: Survey, title = 'How the readings miss'): 
     const [from, to] = [at(Math.min(0, shares[k])), at(Math.max(0, shares[k]))];
     const beyond = Math.abs(shares[k]) > 1;
     const shown = unit === 'deg' ? residual : fromMetric(residual, 'length', units);
-    const figure = `${shown > 0 ? '+' : ''}${shown.toFixed(unit === 'deg' || units === 'imperial' ? 2 : 1)}`;
+    const rounded = shown.toFixed(unit === 'deg' || units === 'imperial' ? 2 : 1);
+    const figure = Number(rounded) === 0 ? rounded.replace('-', '') : `${shown > 0 ? '+' : ''}${rounded}`;
     const label = suspected.has(path) ? `→ ${words}` : words;
     return [
       text(label, [EDGE, middle + 4], { 'font-size': fittingSize(label, SMALL, WORDS - 14) }),
