@@ -46,14 +46,14 @@ function pointTable({ points, units }: Survey): Block {
 
 function readingTable({ readings, units }: Survey): Block {
   return table(
-    ['reading', 'read', 'computed', 'off by', '±', 'off by its own standard deviation'],
+    ['reading', 'read', 'computed', 'off by', '±', 'in its standard deviations'],
     readings.map(({ words, unit, got, computed, residual, plusMinus, normalised }) => {
       const quantity = unit === 'mm' ? 'length' : 'angle';
       return [
         words,
         textIn(got, quantity, units),
         ...[computed, residual, plusMinus].map((value) => numberIn(value, quantity, units)),
-        normalised === null ? 'unchecked' : `${normalised.toFixed(1)} times`,
+        normalised === null ? 'unchecked' : normalised.toFixed(1),
       ];
     }),
   );

@@ -21,10 +21,12 @@ export function sizingSheet({ name, units, axles, figures, findings }: Sizing): 
 function figureTable(figures: readonly Figure[], units: Sizing['units']): Block[] {
   const rows = figures.flatMap(({ label, value, low, high, by, quantity }): string[][] => {
     if (value === null) return [];
+    const shown = textIn(value, quantity, units);
     const [from, to] = [low, high].map((end) => (end === null ? null : numberIn(end, quantity, units)));
-    const unsure = from === null || to === null ? 'not known' : `${from} to ${to}`;
-    const most = by.length === 0 ? '' : `${by[0].input}, ${(100 * by[0].share).toFixed(0)} %`;
-    return [[label, textIn(value, quantity, units), from !== null && from === to ? '' : unsure, most]];
+    if (from === null || to === null) return [[label, shown, 'not known', '']];
+    if (from === to) return [[label, shown, '', '']];
+    const [most] = by;
+    return [[label, shown, `${from} to ${to}`, `${most.input}, ${(100 * most.share).toFixed(0)} %`]];
   });
   return rows.length === 0
     ? []
