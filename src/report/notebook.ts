@@ -54,6 +54,9 @@ export type Showable =
   | Drawing
   | readonly FlatRow[];
 
+/** A table of no more rows than this stands open below its curves. */
+const FEW = 12;
+
 const DISPLAY = Symbol.for('Jupyter.display');
 
 /**
@@ -173,7 +176,7 @@ function shownRows(rows: readonly FlatRow[], { together = false, title }: ShowOp
   if (curves === null) return { 'text/plain': textTable(rows), 'text/html': table };
   const { over, drawn } = curves;
   const panels = together ? [drawn] : drawn.map((name) => [name]);
-  const folded = `<details><summary>${rows.length} rows</summary>${table}</details>`;
+  const folded = `<details${rows.length > FEW ? '' : ' open'}><summary>${rows.length} rows</summary>${table}</details>`;
   return {
     'text/plain': textTable(rows),
     'text/html': `${inline(plotRows(rows, over, panels, title))}${folded}`,

@@ -153,31 +153,29 @@ function titleOf(over: string, drawn: readonly string[]): string {
   return `${drawn.length > 3 ? 'Curves' : drawn.join(', ')} over ${over}`;
 }
 
-/** What stands above a panel: the name of its one curve, or of each with a piece of it before; lines count from below. */
+/** What stands above a panel: the name of its one curve, or of each with a piece of it before. */
 interface Keys {
   readonly lines: number;
-  readonly items: readonly {
-    readonly name: string;
-    readonly x: number;
-    readonly line: number;
-    readonly hasSample: boolean;
-  }[];
+  readonly items: readonly { readonly name: string; readonly x: number; readonly line: number }[];
+  /** Width of the pieces. */
+  readonly sample: number;
 }
 
 function keysOf(names: readonly string[]): Keys {
-  const hasSample = names.length > 1;
-  let [x, row] = [LEFT, 0];
-  const set = names.map((name) => {
-    const width = (hasSample ? SAMPLE : 0) + textWidth(name, SIZE);
-    if (x > LEFT && x + width > WIDTH - RIGHT) [x, row] = [LEFT, row + 1];
-    const item = { name, x, row };
+  const sample = names.length > 1 ? SAMPLE : 0;
+  let x = LEFT;
+  let line = 0;
+  const items = names.map((name) => {
+    const width = sample + textWidth(name, SIZE);
+    if (x > LEFT && x + width > WIDTH - RIGHT) {
+      x = LEFT;
+      line++;
+    }
+    const item = { name, x, line };
     x += width + APART;
     return item;
   });
-  return {
-    lines: row + 1,
-    items: set.map(({ name, x, row: own }) => ({ name, x, line: row - own, hasSample })),
-  };
+  return { lines: line + 1, items, sample };
 }
 
 interface Axis {
@@ -211,16 +209,19 @@ function parts(at: readonly number[], values: readonly (number | null)[]): [numb
   return pieces.filter(({ length }) => length > 1);
 }
 
-function panel(keys: Keys, x: Axis, y: Axis, curves: readonly (readonly [number, number][])[][]): Element[] {
+function panel(
+  { lines, items, sample }: Keys,
+  x: Axis,
+  y: Axis,
+  curves: readonly (readonly [number, number][])[][],
+): Element[] {
   const place = ([at, value]: [number, number]): Place => [x.on(at), y.on(value)];
   const stroke = (k: number): Attributes => ({ ...CURVE, ...DASHES[k % DASHES.length] });
   return [
-    ...keys.items.flatMap(({ name, x: left, line: up, hasSample }, k) => {
-      const base = y.to - 10 - up * LINE;
-      return [
-        ...(hasSample ? [line([left, base - 4], [left + SAMPLE - 8, base - 4], stroke(k))] : []),
-        text(name, [left + (hasSample ? SAMPLE : 0), base], { 'font-size': SIZE }),
-      ];
+    ...items.flatMap(({ name, x: left, line: down }, k) => {
+      const base = y.to - 10 - (lines - 1 - down) * LINE;
+      const piece = line([left, base - 4], [left + sample - 8, base - 4], stroke(k));
+      return [...(sample === 0 ? [] : [piece]), text(name, [left + sample, base], { 'font-size': SIZE })];
     }),
     ...y.marks.map(({ value }) => line([x.from, y.on(value)], [x.to, y.on(value)], GRID)),
     ...x.marks.map(({ value }) => line([x.on(value), y.from], [x.on(value), y.to], GRID)),

@@ -25,8 +25,8 @@ function figureTable(figures: readonly Figure[], units: Sizing['units']): Block[
     const [from, to] = [low, high].map((end) => (end === null ? null : numberIn(end, quantity, units)));
     if (from === null || to === null) return [[label, shown, 'not known', '']];
     if (from === to) return [[label, shown, '', '']];
-    const [most] = by;
-    return [[label, shown, `${from} to ${to}`, `${most.input}, ${(100 * most.share).toFixed(0)} %`]];
+    const most = by.slice(0, 1).map(({ input, share }) => `${input}, ${(100 * share).toFixed(0)} %`);
+    return [[label, shown, `${from} to ${to}`, most.join('')]];
   });
   return rows.length === 0
     ? []
