@@ -25,9 +25,7 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       paragraph(
         'One of a kind, before the car could be driven. Lengths are between the middles of the bolts. A figure with an interval is a reckoning from guesses: it lies in the interval 95 times in 100.',
       ),
-      ...(findings.length === 0
-        ? []
-        : [heading(2, 'What does not fit'), list(findings.map((issue) => `${describeIssue(issue)}.`))]),
+      ...findingsPart(findings),
       ...(notes.length === 0
         ? []
         : [
@@ -48,6 +46,12 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       list(CAUTIONS),
     ],
   };
+}
+
+/** What can't be; nothing where all can. */
+export function findingsPart(findings: Sizing['findings']): Block[] {
+  if (findings.length === 0) return [];
+  return [heading(2, 'What does not fit'), list(findings.map((issue) => `${describeIssue(issue)}.`))];
 }
 
 export const CAUTIONS: readonly string[] = [
