@@ -176,7 +176,7 @@ function layOutward(
 
     tangentAt(z, stop, along);
     poseAt(z, stop, pose);
-    if (!Number.isFinite(target) && isFar(pose, system.size)) return { pieces, end: { at, how: 'gaveUp' } };
+    if (!Number.isFinite(target) && isFar(pose, system.extent)) return { pieces, end: { at, how: 'gaveUp' } };
     const tightest = worstRow(e, slack, pose);
     const freedoms = expand(e, pose, along);
     if (freedoms === 0) return { pieces, end: { at, how: 'locked', row: tightest } };
@@ -193,11 +193,11 @@ function layOutward(
   }
 }
 
-/** What slides on without end, and with no value asked for, is followed for so many sizes of the drawing. */
-const FARTHEST = 100;
+/** What slides on without end, and with no value asked for, is followed for so many extents of the drawing. */
+const FARTHEST = 30;
 
-function isFar(pose: Float64Array, size: number): boolean {
-  return pose.some((displacement) => Math.abs(displacement) > FARTHEST * size);
+function isFar(pose: Float64Array, extent: number): boolean {
+  return pose.some((displacement) => Math.abs(displacement) > FARTHEST * extent);
 }
 
 /** Order of the inverse series: a start for Newton, near enough in most of a piece for a single correction. */

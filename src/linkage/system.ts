@@ -28,6 +28,8 @@ export interface System {
   readonly scale: readonly number[];
   /** Longest bar between basic points: the length to which tolerances refer. */
   readonly size: number;
+  /** Diagonal of the box round all points as drawn, ground too: beyond many times that there is nothing to meet. */
+  readonly extent: number;
 }
 
 /** Basic points nearer to each other than this share of their body's extent are replaced by the farthest ones. */
@@ -59,7 +61,12 @@ export function compile(drawing: Drawing): System {
       isAngle ? Math.min(length(forms[b]), a === 0 ? LARGEST : length(forms[a])) : length(forms[a]),
     ),
     size,
+    extent: Math.hypot(spread(x), spread(y)),
   };
+}
+
+function spread(values: readonly number[]): number {
+  return Math.max(...values) - Math.min(...values);
 }
 
 /** Sizes between which powers of a length up to the order of the series can be computed with. */
