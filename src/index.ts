@@ -117,6 +117,8 @@ export type { Note } from './document/note.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';
 export type { EndKind } from './linkage/path.ts';
+export type { LeastSquaresEnd } from './numerics/least-squares.ts';
+export type { SearchEnd } from './numerics/minimiser.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type CurveOptions, plotCurves } from './report/curves.ts';
 export { plotDamping } from './report/damping-picture.ts';
@@ -138,6 +140,7 @@ export type { FlatRow } from './report/rows.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
+export type { ReadingKind } from './survey/readings.ts';
 export type {
   Mirrored,
   Survey,

@@ -18,8 +18,11 @@ import type { Trial } from './trial.ts';
 
 /** What is wanted of a value: `target`, or `least` or `most` or both. */
 export interface Wanted {
+  /** The value itself, in the unit of what is measured; or in place of it bounds. */
   readonly target?: number;
+  /** The least that is wanted, in that unit. */
   readonly least?: number;
+  /** The most that is wanted, in that unit. */
   readonly most?: number;
   /** What is near enough: a value so far off still counts as met, and a miss is counted in it. Default by objective. */
   readonly within?: number;
@@ -44,6 +47,7 @@ export type Measured =
   /** Size of the force in a joint or mount, N (10). */
   | ({ readonly of: 'jointForce' } & JointForce);
 
+/** What is measured, and what is wanted of it. */
 export type Objective = Measured & Wanted;
 
 /** An objective in words, its unit, what is near enough, and how many decimals are told. */

@@ -12,8 +12,9 @@ import type { TrialPlan } from './trial.ts';
 
 /** How far a search has come. */
 export interface DesignProgress {
-  /** The search that runs, from 0, and how many there may be. */
+  /** The search that runs, from 0. */
   readonly search: number;
+  /** How many there may be. */
   readonly searches: number;
   /** Corners tried so far. */
   readonly trials: number;
@@ -32,8 +33,9 @@ export interface DesignOptions {
   readonly keepOut?: KeepOut;
   /** Travel that the corner is looked at in, mm, both positive, and the distance of the rows; default 80, 80, 10. */
   readonly travel?: { readonly bump?: number; readonly droop?: number; readonly step?: number };
-  /** Searches from places of their own, the first from the corner as drawn (default 6), and what draws the others (default 1). */
+  /** Searches from places of their own, the first from the corner as drawn; default 6. */
   readonly starts?: number;
+  /** What draws the places of the others: a whole number, default 1. */
   readonly seed?: number;
   /** Ends the search when it says so: asked before each search and each trial. */
   readonly signal?: { readonly aborted: boolean };

@@ -24,8 +24,9 @@ export interface DesignedValue {
   readonly unit: string;
   /** What is wanted, in words. */
   readonly wanted: string;
-  /** Of the corner as drawn, and of the design. */
+  /** Of the corner as drawn, in `unit`. */
   readonly start: number;
+  /** Of the design, in `unit`. */
   readonly best: number;
   /** The design's value less the nearest that is wanted: 0 within bounds. */
   readonly off: number;
@@ -43,9 +44,11 @@ export interface MovedMount {
 
 /** A design of a trade-off: no other has every value as near as it. */
 export interface TradeOff {
+  /** Where it puts each mount, `[y, z]` in mm. */
   readonly mounts: Readonly<Record<string, Point>>;
-  /** By objective, in their order, and how far each is off what is wanted. */
+  /** By objective, in their order and units. */
   readonly values: readonly number[];
+  /** How far each is off what is wanted, in its unit: 0 where it is met. */
   readonly off: readonly number[];
 }
 

@@ -53,9 +53,11 @@ export interface SurveyedReading {
   readonly path: string;
   readonly words: string;
   readonly unit: 'mm' | 'deg';
+  /** What was read, in `unit`. */
   readonly got: number;
+  /** What it would be between the points as found, in `unit`. */
   readonly computed: number;
-  /** Got less computed. */
+  /** Got less computed, in `unit`. */
   readonly residual: number;
   /** Half-width of the 95 % interval of the reading. */
   readonly plusMinus: number;
