@@ -28,6 +28,8 @@ export interface System {
   readonly scale: readonly number[];
   /** Longest bar between basic points: the length to which tolerances refer. */
   readonly size: number;
+  /** From the first point to the one farthest from it, ground and all: how far things go at all refers to it. */
+  readonly extent: number;
 }
 
 /** Basic points nearer to each other than this share of their body's extent are replaced by the farthest ones. */
@@ -50,6 +52,8 @@ export function compile(drawing: Drawing): System {
   let size = 0;
   for (const { a, b } of bodies.values()) size = Math.max(size, distance(x, y, a, b));
   if (freePoints.length > 0) checkSize(size);
+  let extent = 0;
+  for (let p = 1; p < x.length; p++) extent = Math.max(extent, distance(x, y, 0, p));
   return {
     structure,
     places,
@@ -59,6 +63,7 @@ export function compile(drawing: Drawing): System {
       isAngle ? Math.min(length(forms[b]), a === 0 ? LARGEST : length(forms[a])) : length(forms[a]),
     ),
     size,
+    extent,
   };
 }
 
