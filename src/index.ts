@@ -133,6 +133,7 @@ export { sheetMarkdown } from './report/order-sheet/markdown.ts';
 export { type OrderSheet, orderSheet } from './report/order-sheet/order-sheet.ts';
 export { drawSweep, type PictureOptions } from './report/picture.ts';
 export type { WheelSizes } from './report/poses.ts';
+export { drawResiduals } from './report/residual-picture.ts';
 export type { FlatRow } from './report/rows.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';

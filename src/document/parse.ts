@@ -222,7 +222,8 @@ function translate(
         : wrongKind(at, value, allowedBy('number', here, unit), true, unit);
     case 'custom': {
       const oneOf = issue.params?.oneOf as readonly string[] | undefined;
-      const custom = { at, problem: issue.message, got };
+      const there = oneOf?.filter((name) => valueAt(value, [name]) !== undefined) ?? [];
+      const custom = { at, problem: issue.message, got: there.length > 1 ? there.join(' and ') : got };
       return oneOf === undefined ? custom : { ...custom, oneOf };
     }
     default:

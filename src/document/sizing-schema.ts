@@ -84,8 +84,11 @@ const downforceSchema = z
 
 const travelCasesSchema = z
   .strictObject({
-    lateral: uncertainNumber('Cornering, in g; 1 if left out (common practice)', notNegative).optional(),
-    braking: uncertainNumber('Braking, in g; 1 if left out (common practice)', notNegative).optional(),
+    lateral: uncertainNumber(
+      'Cornering, in g; 1 if left out (common practice)',
+      notNegative.lte(5),
+    ).optional(),
+    braking: uncertainNumber('Braking, in g; 1 if left out (common practice)', notNegative.lte(5)).optional(),
     roadBump: uncertain(
       'length',
       'A bump of the road, taken by the wheel alone; 40 mm if left out (common practice)',
@@ -266,7 +269,7 @@ export const cornerSizingSchema = z
     ).optional(),
     damping: z
       .strictObject({
-        ratio: uncertainNumber('Damping ratio of the sprung mass at ride height, as 0.3', positive),
+        ratio: uncertainNumber('Damping ratio of the sprung mass at ride height, as 0.3', positive.lte(2)),
         bumpShare: bareNumber(
           'Share of bump in the sum of bump and rebound damping; 0.4 if left out (common practice)',
           notNegative.lte(1),

@@ -199,7 +199,7 @@ function layOutward(
 }
 
 /** What slides without end, no value asked for, is followed until a point is so many extents from where it was drawn. */
-const FARTHEST = 20;
+const FARTHEST = 30;
 
 /** Where in a piece a point gets that far, null if none does: the place, not a piece, ends it, and turns with the drawing. */
 function farIn(z: Float64Array, end: number, { extent }: System, pose: Float64Array): number | null {

@@ -1,5 +1,6 @@
 // Columns of a sweep over its travel, in panels one under the other.
 
+import type { Bands } from '../corner/bands.ts';
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
@@ -33,6 +34,8 @@ export interface CurveOptions {
   readonly title?: string;
   /** Where the travel ends: the way beyond is shaded, and the limits are named. */
   readonly limits?: Limits;
+  /** How sure the columns are, as `bands` of the same corner has it: shaded to either side of the curve. */
+  readonly bands?: Pick<Bands, 'travel' | 'columns'>;
   /** A figure to compare with, by the column in whose panel it is drawn: a broken line, and its name. */
   readonly beside?: Readonly<Record<string, { readonly value: number; readonly words: string }>>;
 }
@@ -104,6 +107,7 @@ export function curvesPicture(sweep: Curves, options: CurveOptions): Picture {
           top,
           marksOf(sweep.end, k === 0),
           options.beside?.[column.name],
+          bandOf(sweep, column.name, options.bands),
         ),
         ...(options.limits === undefined || k > 0 ? [] : limitWords(options.limits, sweep.end, x, top)),
       ];
@@ -252,10 +256,12 @@ function panel(
   x: Axis,
   top: number,
   marks: readonly EndMark[],
-  beside?: { readonly value: number; readonly words: string },
+  beside: { readonly value: number; readonly words: string } | undefined,
+  band: Band,
 ): Element[] {
-  const counted = beside === undefined ? values : [...values, beside.value];
-  const [low, high] = valueRange(column, beside === undefined ? travel : [...travel, 0], counted);
+  const edges = [...band.upper, ...band.lower].map(([, value]) => value);
+  const more = beside === undefined ? edges : [...edges, beside.value];
+  const [low, high] = valueRange(column, [...travel, ...more.map(() => 0)], [...values, ...more]);
   const y: Axis = { low, high, from: top + PANEL, to: top };
   const levels = ticks(low, high, 7);
   const unit = column.unit === '' ? '' : ` [${column.unit}]`;
@@ -272,11 +278,40 @@ function panel(
         'text-anchor': 'end',
       }),
     ),
+    ...shaded(band, x, y),
     ...parts.map((part) => element('path', { ...CURVE, d: through(part) })),
     ...(beside === undefined ? [] : besideLine(beside, x, y, parts.flat())),
     ...marks.flatMap((mark) => endWords(mark, x, y, parts.flat())),
     ...(parts.length > 0 ? [] : [text('not defined here', [x.from + 12, top + 24], { 'font-size': SMALL })]),
   ];
+}
+
+/** The edges of what is shaded beside a curve, as travel and value. */
+interface Band {
+  readonly upper: readonly (readonly [number, number])[];
+  readonly lower: readonly (readonly [number, number])[];
+}
+
+/** The band of a column, as far as the curves go. */
+function bandOf({ at, end }: Curves, name: string, bands: CurveOptions['bands']): Band {
+  const rows = Array.from(bands?.travel ?? []).flatMap((travel, i) => {
+    if (travel < end.droop.travel || travel > end.bump.travel) return [];
+    const [value, width] = [at(travel)[name], bands?.columns[name]?.[i] ?? null];
+    return value === null || width === null ? [] : [{ travel, value, width }];
+  });
+  return {
+    upper: rows.map(({ travel, value, width }) => [travel, value + width]),
+    lower: rows.map(({ travel, value, width }) => [travel, value - width]),
+  };
+}
+
+function shaded({ upper, lower }: Band, x: Axis, y: Axis): Element[] {
+  if (upper.length < 2) return [];
+  const within = (value: number) => Math.min(y.high, Math.max(y.low, value));
+  const places = [...upper, ...[...lower].reverse()].map(
+    ([travel, value]): Place => [on(x, travel), on(y, within(value))],
+  );
+  return [element('path', { ...BAND, 'fill-opacity': 0.16, d: through(places, true) })];
 }
 
 const BESIDE_LINE: Attributes = { stroke: '#000', 'stroke-width': 1.4, 'stroke-dasharray': '9 5' };

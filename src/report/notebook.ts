@@ -2,15 +2,23 @@
 // the same result by MIME type, of which the reader takes the richest that it knows. Results stay plain data: what shows
 // itself is made of them here.
 
+import type { WheelCurves } from '../coilover/sizing/curves.ts';
+import type { Sizing } from '../coilover/sizing/result.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { InputError, show as written } from '../errors.ts';
 import type { Drawing } from '../linkage/drawing.ts';
+import type { Survey } from '../survey/result.ts';
 import { type CurveOptions, plotCurves } from './curves.ts';
 import { type DrawingOptions, drawCorner } from './drawing.ts';
 import { drawLinkage, type LinkageOptions } from './linkage.ts';
+import { sheetPart } from './order-sheet/html.ts';
+import { sheetMarkdown } from './order-sheet/markdown.ts';
+import type { OrderSheet } from './order-sheet/order-sheet.ts';
+import { sizingSheet } from './order-sheet/sizing-sheet.ts';
 import { cell, columnsOf, curvesIn, type FlatRow, plotRows, textTable, vegaRows } from './rows.ts';
+import { surveySheet } from './survey-sheet.ts';
 import { sweepTable } from './table.ts';
 import { vegaCurves } from './vega.ts';
 
@@ -29,10 +37,25 @@ export interface Shown {
 export interface ShowOptions
   extends Pick<CurveOptions, 'panels'>,
     Pick<LinkageOptions, 'poses'>,
-    Pick<DrawingOptions, 'title' | 'limits'> {}
+    Pick<DrawingOptions, 'title' | 'limits'> {
+  /** Whether the curves of flat rows share one panel; default each has its own. */
+  readonly together?: boolean;
+}
 
 /** What can be shown. */
-export type Showable = Sweep | Corner | Limits | Drawing | readonly FlatRow[];
+export type Showable =
+  | Sweep
+  | WheelCurves
+  | Corner
+  | Limits
+  | Survey
+  | Sizing
+  | OrderSheet
+  | Drawing
+  | readonly FlatRow[];
+
+/** A table of no more rows than this stands open below its curves. */
+const FEW = 12;
 
 const DISPLAY = Symbol.for('Jupyter.display');
 
@@ -40,11 +63,14 @@ const DISPLAY = Symbol.for('Jupyter.display');
  * Makes a result show itself in a notebook, as text, as HTML with a picture in it, and curves as a Vega-Lite v5
  * specification:
  *
- * - a sweep as its curves (`panels` chooses columns, `limits` shades what can't be reached), with its table as text;
+ * - a sweep, or the `curves` of a sizing, as curves (`panels` chooses columns, `limits` shades what can't be reached), with the
+ *   table as text;
  * - a corner as its picture at ride and, with `limits`, where its travel ends;
  * - limits as sentences, the nearest first;
+ * - a survey as its sentences, points and readings;
+ * - a sizing as its findings and figures, an order sheet as it is;
  * - the drawing of a linkage as its picture, with further `poses`;
- * - flat rows as a table, with curves of each number over the first where that grows.
+ * - flat rows as a table, with curves of each number over the first where that grows (`together`: in one panel).
  *
  * @throws InputError for anything else, and as the pictures do.
  */
@@ -54,10 +80,13 @@ export function show(what: Showable, options: ShowOptions = {}): Shown {
 }
 
 function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
-  if (Array.isArray(what) && what.length > 0) return shownRows(what);
+  if (Array.isArray(what) && what.length > 0) return shownRows(what, options);
   if (typeof what === 'object' && what !== null) {
+    if ('readings' in what) return shownSheet(surveySheet(what));
+    if ('axles' in what) return shownSheet(sizingSheet(what));
+    if ('blocks' in what) return shownSheet(what);
     if ('kind' in what) return shownCorner(what, options);
-    if ('columns' in what && 'at' in what) return shownSweep(what, options);
+    if ('info' in what && 'at' in what) return shownSweep(what, options);
     if ('behind' in what) return shownLimits(what);
     if ('bodies' in what) return shownDrawing(what, options);
   }
@@ -66,22 +95,26 @@ function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
       path: '',
       problem: 'nothing that can be shown',
       got: written(what),
-      allowed: 'a corner, a sweep, limits, the drawing of a linkage, or one or more flat rows',
+      allowed:
+        'a corner, a sweep, curves, limits, a survey, a sizing, an order sheet, the drawing of a linkage, or one or more flat rows',
     },
   ]);
 }
 
-function shownSweep(sweep: Sweep, { panels = panelsOf(sweep), limits, title }: ShowOptions): MimeBundle {
+function shownSweep(
+  sweep: Sweep | WheelCurves,
+  { panels = panelsOf(sweep), limits, title }: ShowOptions,
+): MimeBundle {
   const shaded = limits === undefined ? {} : { limits };
   return {
-    'text/plain': sweepTable(sweep),
+    'text/plain': 'columns' in sweep ? sweepTable(sweep) : textTable(sweep.rows()),
     'text/html': inline(plotCurves(sweep, { panels, ...shaded, ...(title === undefined ? {} : { title }) })),
     'application/vnd.vegalite.v5+json': vegaCurves(sweep, { panels, ...shaded }),
   };
 }
 
 /** Installation ratio and shock length, or what the sweep has in their place. */
-function panelsOf({ info }: Sweep): string[] {
+function panelsOf({ info }: Sweep | WheelCurves): string[] {
   const names = info.slice(1).map(({ name }) => name);
   const usual = ['installationRatio', 'shockLength'].filter((name) => names.includes(name));
   return usual.length > 0 ? usual : names.slice(0, 3);
@@ -123,7 +156,12 @@ function shownDrawing(drawing: Drawing, { poses = [], title }: ShowOptions): Mim
   };
 }
 
-function shownRows(rows: readonly FlatRow[]): MimeBundle {
+/** As text it is Markdown, without pictures. */
+function shownSheet(sheet: OrderSheet): MimeBundle {
+  return { 'text/plain': sheetMarkdown(sheet), 'text/html': sheetPart(sheet) };
+}
+
+function shownRows(rows: readonly FlatRow[], { together = false, title }: ShowOptions): MimeBundle {
   const names = columnsOf(rows);
   const line = (cells: readonly string[], tag: string) =>
     `<tr>${cells.map((words) => `<${tag}>${escaped(words)}</${tag}>`).join('')}</tr>`;
@@ -137,11 +175,12 @@ function shownRows(rows: readonly FlatRow[]): MimeBundle {
   const curves = curvesIn(rows);
   if (curves === null) return { 'text/plain': textTable(rows), 'text/html': table };
   const { over, drawn } = curves;
-  const folded = `<details><summary>${rows.length} rows</summary>${table}</details>`;
+  const panels = together ? [drawn] : drawn.map((name) => [name]);
+  const folded = `<details${rows.length > FEW ? '' : ' open'}><summary>${rows.length} rows</summary>${table}</details>`;
   return {
     'text/plain': textTable(rows),
-    'text/html': `${inline(plotRows(rows, over, drawn))}${folded}`,
-    'application/vnd.vegalite.v5+json': vegaRows(rows, over, drawn),
+    'text/html': `${inline(plotRows(rows, over, panels, title))}${folded}`,
+    'application/vnd.vegalite.v5+json': vegaRows(rows, over, panels),
   };
 }
 

@@ -11,7 +11,7 @@ import {
   text,
   through,
 } from './svg.ts';
-import { printed } from './text.ts';
+import { printed, textWidth } from './text.ts';
 import { ticks } from './ticks.ts';
 import type { VegaLite } from './vega.ts';
 
@@ -56,8 +56,12 @@ export function curvesIn(rows: readonly FlatRow[]): { over: string; drawn: strin
   return rows.length > 1 && grows && drawn.length > 0 ? { over, drawn } : null;
 }
 
-/** Curves of rows as a Vega-Lite v5 specification: one panel a column. */
-export function vegaRows(rows: readonly FlatRow[], over: string, drawn: readonly string[]): VegaLite {
+/** Columns by panel, from the top. */
+export type Panels = readonly (readonly string[])[];
+
+/** Curves of rows as a Vega-Lite v5 specification. */
+export function vegaRows(rows: readonly FlatRow[], over: string, panels: Panels): VegaLite {
+  const drawn = panels.flat();
   // Names as fields may hold dots and brackets, which a specification would read as paths.
   const values = rows.map((row) =>
     Object.fromEntries([['x', row[over]], ...drawn.map((name, k) => [`y${k}`, row[name] ?? null])]),
@@ -65,14 +69,22 @@ export function vegaRows(rows: readonly FlatRow[], over: string, drawn: readonly
   return {
     $schema: 'https://vega.github.io/schema/vega-lite/v5.json',
     data: { values },
-    vconcat: drawn.map((name, k) => ({
+    vconcat: panels.map((names) => ({
       width: 560,
       height: 180,
-      mark: { type: 'line', tooltip: true, invalid: 'break-paths-show-domains' },
-      encoding: {
-        x: { field: 'x', type: 'quantitative', title: over, scale: { zero: false } },
-        y: { field: `y${k}`, type: 'quantitative', title: name, scale: { zero: false } },
-      },
+      layer: names.map((name) => ({
+        mark: { type: 'line', tooltip: true, invalid: 'break-paths-show-domains' },
+        encoding: {
+          x: { field: 'x', type: 'quantitative', title: over, scale: { zero: false } },
+          y: {
+            field: `y${drawn.indexOf(name)}`,
+            type: 'quantitative',
+            title: names.length === 1 ? name : null,
+            scale: { zero: false },
+          },
+          ...(names.length === 1 ? {} : { strokeDash: { datum: name } }),
+        },
+      })),
     })),
     config: { axis: { gridColor: '#ddd' }, line: { color: 'black' } },
   };
@@ -85,32 +97,85 @@ const PANEL = 170;
 const BETWEEN = 44;
 const GRID: Attributes = { stroke: '#ccc', 'stroke-width': 0.8 };
 const FRAME: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 1 };
+/** Length of the piece of a curve before its name with the gap behind it, and how far names are apart. */
+const SAMPLE = 46;
+const APART = 26;
+/** How the curves of one panel are told apart, the first whole. */
+const DASHES: readonly Attributes[] = [
+  {},
+  { 'stroke-dasharray': '9 4.5' },
+  { 'stroke-dasharray': '0.1 4.4', 'stroke-linecap': 'round' },
+  { 'stroke-dasharray': '12 4 2 4' },
+  { stroke: '#888' },
+];
 const CURVE: Attributes = { ...FRAME, 'stroke-width': 2, 'stroke-linejoin': 'round' };
 
-/** Curves of rows as an SVG document: one panel a column. */
-export function plotRows(rows: readonly FlatRow[], over: string, drawn: readonly string[]): string {
+/** Curves of rows as an SVG document, told apart in a panel by their dashes. */
+export function plotRows(
+  rows: readonly FlatRow[],
+  over: string,
+  panels: Panels,
+  title = titleOf(over, panels.flat()),
+): string {
   const at = rows.map((row) => row[over] as number);
   const x = axis(at, LEFT, WIDTH - RIGHT, 12);
-  const panels = drawn.map((name, k) => {
-    const top = TOP + k * (PANEL + BETWEEN);
-    const values = rows.map((row) => (Number.isFinite(row[name]) ? (row[name] as number) : null));
-    const present = values.filter((value) => value !== null);
-    return panel(name, x, axis(present, top + PANEL, top, 6), parts(at, values));
+  let bottom = TOP - BETWEEN;
+  const drawn = panels.map((names) => {
+    const keys = keysOf(names);
+    const top = bottom + BETWEEN + (keys.lines - 1) * LINE;
+    bottom = top + PANEL;
+    const columns = names.map((name) =>
+      rows.map((row) => (Number.isFinite(row[name]) ? (row[name] as number) : null)),
+    );
+    const present = columns.flat().filter((value) => value !== null);
+    return panel(
+      keys,
+      x,
+      axis(present, bottom, top, 6),
+      columns.map((values) => parts(at, values)),
+    );
   });
-  const bottom = TOP + drawn.length * (PANEL + BETWEEN) - BETWEEN;
   const middle: Attributes = { 'text-anchor': 'middle', 'font-size': SMALL };
-  const title = `${drawn.length > 3 ? 'Curves' : drawn.join(', ')} over ${over}`;
   return svgDocument({
     width: WIDTH,
     height: bottom + 4 * LINE,
     title,
     content: [
       heading(title),
-      ...panels.flat(),
+      ...drawn.flat(),
       ...x.marks.map(({ value, words }) => text(words, [x.on(value), bottom + 18], middle)),
       text(over, [(LEFT + WIDTH - RIGHT) / 2, bottom + 44], { ...middle, 'font-size': SIZE }),
     ],
   });
+}
+
+function titleOf(over: string, drawn: readonly string[]): string {
+  return `${drawn.length > 3 ? 'Curves' : drawn.join(', ')} over ${over}`;
+}
+
+/** What stands above a panel: the name of its one curve, or of each with a piece of it before. */
+interface Keys {
+  readonly lines: number;
+  readonly items: readonly { readonly name: string; readonly x: number; readonly line: number }[];
+  /** Width of the pieces. */
+  readonly sample: number;
+}
+
+function keysOf(names: readonly string[]): Keys {
+  const sample = names.length > 1 ? SAMPLE : 0;
+  let x = LEFT;
+  let line = 0;
+  const items = names.map((name) => {
+    const width = sample + textWidth(name, SIZE);
+    if (x > LEFT && x + width > WIDTH - RIGHT) {
+      x = LEFT;
+      line++;
+    }
+    const item = { name, x, line };
+    x += width + APART;
+    return item;
+  });
+  return { lines: line + 1, items, sample };
 }
 
 interface Axis {
@@ -144,16 +209,28 @@ function parts(at: readonly number[], values: readonly (number | null)[]): [numb
   return pieces.filter(({ length }) => length > 1);
 }
 
-function panel(name: string, x: Axis, y: Axis, pieces: readonly [number, number][][]): Element[] {
+function panel(
+  { lines, items, sample }: Keys,
+  x: Axis,
+  y: Axis,
+  curves: readonly (readonly [number, number][])[][],
+): Element[] {
   const place = ([at, value]: [number, number]): Place => [x.on(at), y.on(value)];
+  const stroke = (k: number): Attributes => ({ ...CURVE, ...DASHES[k % DASHES.length] });
   return [
-    text(name, [x.from, y.to - 10], { 'font-size': SIZE }),
+    ...items.flatMap(({ name, x: left, line: down }, k) => {
+      const base = y.to - 10 - (lines - 1 - down) * LINE;
+      const piece = line([left, base - 4], [left + sample - 8, base - 4], stroke(k));
+      return [...(sample === 0 ? [] : [piece]), text(name, [left + sample, base], { 'font-size': SIZE })];
+    }),
     ...y.marks.map(({ value }) => line([x.from, y.on(value)], [x.to, y.on(value)], GRID)),
     ...x.marks.map(({ value }) => line([x.on(value), y.from], [x.on(value), y.to], GRID)),
     element('rect', { x: x.from, y: y.to, width: x.to - x.from, height: PANEL, ...FRAME }),
     ...y.marks.map(({ value, words }) =>
       text(words, [x.from - 8, y.on(value) + 4], { 'font-size': SMALL, 'text-anchor': 'end' }),
     ),
-    ...pieces.map((piece) => element('path', { ...CURVE, d: through(piece.map(place)) })),
+    ...curves.flatMap((pieces, k) =>
+      pieces.map((piece) => element('path', { ...stroke(k), d: through(piece.map(place)) })),
+    ),
   ];
 }

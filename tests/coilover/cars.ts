@@ -45,6 +45,7 @@ export function car(change: (document: Json) => void = () => {}): Json {
       wheelbase: 2350,
     },
     downforce: { speed: 160, force: 600, frontShare: 0.4, speeds: [80, 160, 200] },
+    travelCases: { lateral: 0.4, braking: 0.3, roadBump: 15, roadDip: 15, margin: 2 },
     corners: { front: corner(), rear: corner() },
   };
   change(document);
@@ -76,6 +77,7 @@ export function statesOf(document: Json): PerAxle<AxleState> {
     damper: inputs[axle]?.limits.damper ?? null,
     ends: null,
     springEnd: null,
+    endedBy: null,
   });
   return carNumbers(inputs, shocks, { front: settings('front'), rear: settings('rear') }).states;
 }

@@ -164,6 +164,7 @@ describe('units', () => {
       document.units = 'imperial';
       document.corners = inches(document.corners);
       document.masses = inches(document.masses);
+      for (const case_ of ['roadBump', 'roadDip', 'margin']) document.travelCases[case_] /= 25.4;
       document.downforce = {
         speed: 160 / 1.609344,
         force: 600 / LBF,

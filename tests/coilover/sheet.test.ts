@@ -30,6 +30,8 @@ describe('lengths of the damper', () => {
     const v = of(
       front((corner) => {
         delete corner.limits.damper;
+        // The lengths are found before there is a stop to help.
+        delete corner.sizing.bumpStopForces;
       }),
     );
     expect([v('openLength') % 1, v('closedLength') % 1]).toEqual([0, 0]);

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
 import { carJsonSchema, cornerJsonSchema } from '../../src/document/file-schema.ts';
+import { surveyJsonSchema } from '../../src/document/survey-schema.ts';
 import { withCoordinates } from '../corner/hardpoints.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
 import { carWith, exampleText, frontWith, type Json, roadsterText } from './support.ts';
@@ -105,7 +106,8 @@ describe('the JSON Schemas', () => {
   });
 
   it('are the files of the package; if not: npm run schemas', () => {
-    for (const [name, schema] of Object.entries({ car: carJsonSchema(), corner: cornerJsonSchema() })) {
+    const schemas = { car: carJsonSchema(), corner: cornerJsonSchema(), survey: surveyJsonSchema() };
+    for (const [name, schema] of Object.entries(schemas)) {
       expect(JSON.parse(readFileSync(`schemas/${name}.schema.json`, 'utf8'))).toEqual(schema);
     }
   });

@@ -1,7 +1,9 @@
 // Writes the JSON Schemas that the package carries, for editors: npm run schemas
 import { writeFileSync } from 'node:fs';
 import { carJsonSchema, cornerJsonSchema } from '../../src/document/file-schema.ts';
+import { surveyJsonSchema } from '../../src/document/survey-schema.ts';
 
-for (const [name, schema] of Object.entries({ car: carJsonSchema(), corner: cornerJsonSchema() })) {
+const schemas = { car: carJsonSchema(), corner: cornerJsonSchema(), survey: surveyJsonSchema() };
+for (const [name, schema] of Object.entries(schemas)) {
   writeFileSync(`schemas/${name}.schema.json`, JSON.stringify(schema, null, 2));
 }

@@ -1,6 +1,7 @@
 /** Points that slide on lines: slider-cranks and quick returns of the textbooks, exact figures beside printed ones. */
 import { assert, double, property } from 'fast-check';
 import { type Drawing, trace } from 'jounce/linkage';
+import { checkLaws } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -175,6 +176,66 @@ describe('a slider that is drawn off its line', () => {
           expectClose(motion.read({ y: 'P', seenFrom: 'arm' })(at).value, off, { times: 2 ** 8, scale: 4 });
         },
       ),
+    );
+  });
+});
+
+describe('a block that slides along its rail for ever', () => {
+  /** A block of some mm, kept level, with its pin 100 mm along a rail of 1 m; T stands above the rail. */
+  const block = (mm: number, post: number): Drawing =>
+    deepFreeze({
+      points: { L: [0, 0], R: [1000, 0], P: [100, 0], Q: [100 + mm, mm], T: [post, 300] },
+      ground: ['L', 'R', 'T'],
+      bodies: { block: ['P', 'Q'] },
+      sliders: { pin: { point: 'P', on: ['L', 'R'] } },
+      angles: { level: ['block', ['L', 'R']] },
+    });
+  const sizes = double({ min: 50, max: 500, noNaN: true });
+  const posts = double({ min: 150, max: 1000, noNaN: true });
+  /** Pieces that are few against the most a path may have: some ms. */
+  const FEW = 1000;
+
+  it('is given up far beyond the drawing, and soon, where no value is asked for', () => {
+    assert(
+      property(sizes, posts, (mm, post) => {
+        for (const options of [{ driver: { x: 'P' } as const }, {}]) {
+          const { drawn, low, high, path } = trace(block(mm, post), options);
+          expect([low.how, high.how]).toEqual(['gaveUp', 'gaveUp']);
+          expect(path.pieces.length).toBeLessThan(FEW);
+          if (!('driver' in options)) continue;
+          // R and T lie farthest from L: 30 times as far as the farther of them, either way.
+          const most = 30 * Math.max(1000, Math.hypot(post, 300));
+          expectClose(low.at, drawn - most, { times: 64, scale: most });
+          expectClose(high.at, drawn + most, { times: 64, scale: most });
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('keeps all laws: where it is given up turns, moves and scales with the drawing', () => {
+    assert(
+      property(double({ min: 200, max: 500, noNaN: true }), posts, (mm, post) =>
+        checkLaws((drawing: Drawing) => drawing, block(mm, post), { driver: { length: ['T', 'P'] } }),
+      ),
+      { numRuns: 4 },
+    );
+  });
+
+  it('goes as far as is asked, however far', () => {
+    const { high } = trace(block(500, 900), { driver: { x: 'P' }, from: 0, to: 1e5 });
+    expect(high).toEqual({ at: 1e5, how: 'reached' });
+  });
+
+  it('meets the dead point of its distance from T anywhere along the rail, however small it is', () => {
+    assert(
+      property(double({ min: 2, max: 20, noNaN: true }), posts, (mm, post) => {
+        const { low, high } = trace(block(mm, post), { driver: { length: ['T', 'P'] } });
+        expect(low.how).toBe('deadPoint');
+        expectClose(low.at, 300, { times: 64, scale: 1000 });
+        expect(high.how).toBe('gaveUp');
+      }),
+      { numRuns: 5 },
     );
   });
 });

@@ -7,8 +7,11 @@ import {
   drawLinkage,
   InputError,
   limits,
+  orderSheet,
   plotCurves,
+  sheetHtml,
   show,
+  survey,
   sweep,
   sweepTable,
   vegaCurves,
@@ -16,10 +19,12 @@ import {
 import { type Drawing, trace } from 'jounce/linkage';
 import { linkages } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
+import { sized } from '../coilover/cars.ts';
+import { errors, surveyWith } from '../survey/synthetic.ts';
 import { plain as plainInput } from './corners.ts';
 import { drawnByVega } from './drawn-by-vega.ts';
 import { faults, readPaper } from './paper.ts';
-import { parseXml } from './xml.ts';
+import { type Node, parseXml } from './xml.ts';
 
 const plain = doubleWishbone(plainInput);
 const VEGA = 'application/vnd.vegalite.v5+json';
@@ -31,6 +36,19 @@ const crankRocker: Drawing = {
 };
 /** The picture inside a page, as the document it was. */
 const pictureIn = (html: unknown) => `${DECLARATION}${/<svg[\s\S]*<\/svg>/.exec(String(html))?.[0]}`;
+
+/** Texts of the elements of a name in a part of a page, by element. */
+function textsOf(html: unknown, wanted: string): string[] {
+  const visit = (node: Node): string[] => [
+    ...(node.name === wanted
+      ? [node.children.map((child) => (typeof child === 'string' ? child : '')).join('')]
+      : []),
+    ...node.children.flatMap((child) => (typeof child === 'string' ? [] : visit(child))),
+  ];
+  return visit(parseXml(`${DECLARATION}${html}`));
+}
+/** A number as it stands in a cell. */
+const leading = (words: string) => Number(/^-?[\d.]+/.exec(words)?.[0]);
 
 describe('show', () => {
   it('answers the kernel, and nobody else', () => {
@@ -129,6 +147,118 @@ describe('show', () => {
         ]).bundle,
       ),
     ).not.toContain(VEGA);
+  });
+
+  it('has rows in one panel where they are wanted together, with each name before its own line', async () => {
+    const names = fc.uniqueArray(fc.stringMatching(/^[a-z][a-z \]]{0,60}[a-z]$/), {
+      minLength: 1,
+      maxLength: 7,
+    });
+    await fc.assert(
+      fc.asyncProperty(names, async (columns) => {
+        const rows = [0, 1, 2, 3].map((at) => ({
+          'travel [mm]': at,
+          ...Object.fromEntries(columns.map((name, k) => [name, k + at ** 2])),
+        }));
+        const { bundle } = show(rows, { together: true, title: 'Beside each other' });
+        const svg = pictureIn(bundle['text/html']);
+        const paper = readPaper(svg);
+        expect(faults(paper)).toEqual([]);
+        for (const name of columns) expect(paper.words.filter(({ text }) => text === name)).toHaveLength(1);
+        expect(svg.match(/<path/g)).toHaveLength(columns.length);
+        expect(svg.match(/<rect[^>]*height="170"/g)).toHaveLength(1);
+        expect(svg).toContain('<title>Beside each other</title>');
+        const drawn = await drawnByVega(bundle[VEGA]);
+        for (const name of columns) expect(drawn).toContain(name);
+      }),
+      { numRuns: 10 },
+    );
+  });
+
+  it('has of a survey its sentences, points and readings, in the units of its document', () => {
+    const metric = surveyWith(errors(3));
+    const found = survey({ ...metric, name: 'A & B' });
+    const { bundle } = show(found);
+    expect(textsOf(bundle['text/html'], 'h1')).toEqual(['Survey: A & B']);
+    expect(textsOf(bundle['text/html'], 'li')).toEqual(found.sentences);
+    const cells = textsOf(bundle['text/html'], 'td');
+    const points = Object.values(found.points);
+    const placed = points.flatMap(({ at: [y, z], plusMinus: [byY, byZ] }) => [y, byY, z, byZ]);
+    expect(cells).toHaveLength(5 * points.length + 6 * found.readings.length);
+    const shown = cells.slice(0, 5 * points.length).filter((_, k) => k % 5 > 0);
+    // Written to a tenth of a mm.
+    placed.forEach((mm, k) => {
+      expect(Math.abs(Number(shown[k]) - (mm as number))).toBeLessThanOrEqual(0.0501);
+    });
+    const readings = cells.slice(5 * points.length);
+    found.readings.forEach(({ words, got, residual }, k) => {
+      expect(readings[6 * k]).toBe(words);
+      expect(Math.abs(leading(readings[6 * k + 1]) - got)).toBeLessThanOrEqual(0.0501);
+      expect(Math.abs(Number(readings[6 * k + 3]) - residual)).toBeLessThanOrEqual(0.0501);
+    });
+    expect(bundle['text/plain']).toContain('wheel centre');
+
+    const inches = textsOf(show({ ...found, units: 'imperial' }).bundle['text/html'], 'td');
+    // 1 inch = 25.4 mm; written to a hundredth of an inch.
+    expect(Math.abs(25.4 * Number(inches[1]) - points[0].at[0])).toBeLessThanOrEqual(25.4 * 0.00501);
+  });
+
+  it('says which points of a survey are known, which are not fixed, and what nothing checks', () => {
+    const found = survey({
+      points: { A: { at: [0, 0] }, B: { guess: [100, 5] } },
+      distances: [{ between: ['A', 'B'], is: 100 }],
+    });
+    const cells = textsOf(show(found).bundle['text/html'], 'td');
+    expect(cells.slice(0, 5)).toEqual(['A', '0.0', 'known', '0.0', 'known']);
+    expect(cells.slice(5, 10)).toContain('not fixed');
+    expect(cells.at(-1)).toBe('unchecked');
+  });
+
+  it('has of a sizing every figure there is, how sure it is, and what does not fit', () => {
+    const guessed = sized((document) => {
+      document.masses.guess.total = { value: 700, plusMinus: 30 };
+    });
+    const { bundle } = show(guessed);
+    const cells = textsOf(bundle['text/html'], 'td');
+    const figures = [...guessed.axles.flatMap((axle) => axle.figures), ...guessed.figures];
+    const there = figures.filter(({ value }) => value !== null);
+    expect(cells).toHaveLength(4 * there.length);
+    const wanted = cells.indexOf(guessed.axles[0].figure('wantedSpringRate').label);
+    const { value, low, high } = guessed.axles[0].figure('wantedSpringRate');
+    // Written to a tenth of a N/mm.
+    expect(Math.abs(leading(cells[wanted + 1]) - (value as number))).toBeLessThanOrEqual(0.0501);
+    const between = cells[wanted + 2].split(' to ').map(Number);
+    [low, high].forEach((end, k) => {
+      expect(Math.abs(between[k] - (end as number))).toBeLessThanOrEqual(0.0501);
+    });
+    expect(cells[wanted + 3]).toBe('masses.guess.total, 100 %');
+    expect(cells.join()).not.toMatch(/NaN|undefined|null/);
+
+    const faulty = sized((document) => {
+      document.masses.guess.frontShare = 48;
+    });
+    expect(faulty.findings).toHaveLength(1);
+    expect(textsOf(show(faulty).bundle['text/html'], 'li').join()).toContain(faulty.findings[0].path);
+  });
+
+  it('has of an order sheet all that its file has, in a style that holds for nothing beside it', () => {
+    const sheet = orderSheet(sized());
+    const html = String(show(sheet).bundle['text/html']);
+    const body = /<body>\n([\s\S]*)\n<\/body>/.exec(sheetHtml(sheet))?.[1];
+    expect(html).toContain(body);
+    const [style, ...others] = [...html.matchAll(/<style>([\s\S]*?)<\/style>/g)].map(([, css]) => css.trim());
+    expect(others).toEqual([]);
+    // One rule, which has all others in it.
+    expect(style.replaceAll(/\{[^{}]*\}/g, '')).toMatch(/^\.jounce-sheet \{[^{}]*\}$/);
+    expect(style).not.toMatch(/@|body|html/);
+  });
+
+  it('has of the curves of a sizing the same pictures as of a sweep', () => {
+    const { curves } = sized().axles[0];
+    const { bundle } = show(curves!, { panels: ['wheelRate'] });
+    expect(pictureIn(bundle['text/html']).trim()).toBe(plotCurves(curves!, { panels: ['wheelRate'] }).trim());
+    expect(bundle[VEGA]).toEqual(vegaCurves(curves!, { panels: ['wheelRate'] }));
+    expect(String(bundle['text/plain']).split('\n')).toHaveLength(curves!.rows().length + 2);
   });
 
   it.each([undefined, 3, [], {}, 'text'])('refuses %j', (nothing) => {

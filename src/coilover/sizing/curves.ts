@@ -33,6 +33,7 @@ const COLUMNS: readonly ColumnInfo[] = [
   column('wheelLoad', 'N', 'force of the ground on the tyre'),
   column('wheelRate', 'N/mm', 'wheel rate, without the tyre'),
   column('frequency', 'Hz', 'frequency of the sprung mass, suspension alone', true),
+  column('wheelRateOnSpring', 'N/mm', 'wheel rate, without bump stop and tyre'),
 ];
 
 /** Curves of an axle's corner; null where the coilover can't be reckoned. `damping` is in N s/m at the shaft. */
@@ -45,6 +46,7 @@ export function wheelCurves(state: AxleState, damping: number | null): WheelCurv
     ...(free === null ? [] : [column('springLength', 'mm', 'spring length between its seats')]),
     ...(damping === null ? [] : [column('dampingRatio', '', 'damping ratio, below the knee', true)]),
   ];
+  const withoutStop = { ...coilover, stop: null };
   const { droop, bump } = ends;
   const at = (asked: number) => {
     const travel = Math.min(bump, Math.max(droop, asked));
@@ -56,6 +58,7 @@ export function wheelCurves(state: AxleState, damping: number | null): WheelCurv
       wheelLoad: load + mass.unsprung * GRAVITY,
       wheelRate: rate,
       frequency: frequencyOn(mass.sprung, rate),
+      wheelRateOnSpring: wheelAt(shock, withoutStop, travel).rate,
       ...(free === null ? {} : { springLength: Math.min(free, free - (coilover.loose - length)) }),
       ...(damping === null ? {} : { dampingRatio: dampingRatioAt(state, damping, travel) }),
     };

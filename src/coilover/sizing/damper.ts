@@ -53,6 +53,7 @@ export function damperIssues(
   { open, closed }: DamperLengths,
   installed: number,
   least: number | undefined,
+  mm: (value: number) => string,
 ): Issue[] {
   const stroke = open - closed;
   const issues: Issue[] = [];
@@ -60,17 +61,17 @@ export function damperIssues(
     issues.push({
       path: 'limits.damper',
       problem: 'does not fit the installed length at the drawn ride height',
-      got: `${closed.toFixed(1)} mm closed, ${open.toFixed(1)} mm open`,
-      allowed: `closed less and open more than ${installed.toFixed(1)} mm`,
+      got: `${mm(closed)} closed, ${mm(open)} open`,
+      allowed: `closed less and open more than ${mm(installed)}`,
       advice: 'change the lengths, or move a mount',
     });
   }
   if (least !== undefined && closed - stroke < least) {
     issues.push({
       path: 'sizing.deadLength',
-      problem: `a stroke of ${stroke.toFixed(1)} mm can't fit the installed length of ${installed.toFixed(1)} mm`,
-      got: `${(closed - stroke).toFixed(1)} mm left for what is not stroke`,
-      allowed: `${least.toFixed(1)} mm or more: closed length ${(least + stroke).toFixed(1)} mm, open ${(least + 2 * stroke).toFixed(1)} mm`,
+      problem: `a stroke of ${mm(stroke)} can't fit the installed length of ${mm(installed)}`,
+      got: `${mm(closed - stroke)} left for what is not stroke`,
+      allowed: `${mm(least)} or more: closed length ${mm(least + stroke)}, open ${mm(least + 2 * stroke)}`,
       advice:
         'ask for less travel, move a mount so that the coilover is longer, or take one with a shorter body',
     });

@@ -53,17 +53,17 @@ export const LENGTH_FIGURES = {
     definition: 'open length less installed length',
   },
   bumpTravel: {
-    label: 'bump travel of the damper',
-    quantity: 'length',
-    settled: 'order',
-    definition: 'wheel travel from the drawn ride height until the stop is solid or the damper closed',
-  },
-  droopTravel: {
-    label: 'droop travel of the damper',
+    label: 'bump travel there is',
     quantity: 'length',
     settled: 'order',
     definition:
-      'wheel travel from the drawn ride height until the damper is fully open, as a positive number',
+      'wheel travel from the drawn ride height to what ends it first: stop, damper, spring or anything else',
+  },
+  droopTravel: {
+    label: 'droop travel there is',
+    quantity: 'length',
+    settled: 'order',
+    definition: 'wheel travel from the drawn ride height to what ends it first, as a positive number',
   },
   bumpNeeded: {
     label: 'bump travel needed',
@@ -81,13 +81,13 @@ export const LENGTH_FIGURES = {
     label: 'bump travel to spare',
     quantity: 'length',
     settled: 'order',
-    definition: 'bump travel of the damper less what is needed',
+    definition: 'bump travel there is less what is needed',
   },
   droopSpare: {
     label: 'droop travel to spare',
     quantity: 'length',
     settled: 'order',
-    definition: 'droop travel of the damper less what is needed',
+    definition: 'droop travel there is less what is needed',
   },
 } as const satisfies FigureInfos;
 
@@ -110,12 +110,23 @@ function openTravel(shock: ShockCurve, open: number): number | null {
   return travelAtLength(shock, open, shock.droop);
 }
 
-export function lengthNumbers(state: AxleState, needed: TravelNeeded): Numbers<typeof LENGTH_FIGURES> {
-  const { shock, settings } = state;
+/** What ends the travel on either side: the damper with its stop, which hangs on the geometry, or something that stays. */
+export interface EndedBy {
+  readonly bump: 'damper' | 'other';
+  readonly droop: 'damper' | 'other';
+}
+
+export function lengthNumbers(
+  state: AxleState,
+  needed: TravelNeeded,
+  endedBy: EndedBy | null,
+): Numbers<typeof LENGTH_FIGURES> {
+  const { shock, settings, ends } = state;
   const { length, ratio } = shock.at(0);
   const { damper } = settings;
-  const bump = solidTravel(state);
-  const opens = damper === null ? null : openTravel(shock, damper.open);
+  const bump = endedBy?.bump === 'other' ? ends.bump : solidTravel(state);
+  const opened = damper === null ? null : openTravel(shock, damper.open);
+  const opens = endedBy?.droop === 'other' ? ends.droop : opened;
   const stroke = damper === null ? null : damper.open - damper.closed;
   return {
     installedLength: length,

@@ -5,7 +5,7 @@ import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import { AXLES, type Axle, type CarInputs } from './inputs.ts';
-import { contactTravel, LENGTH_FIGURES, lengthNumbers, solidTravel } from './lengths.ts';
+import { contactTravel, type EndedBy, LENGTH_FIGURES, lengthNumbers, solidTravel } from './lengths.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
 import { SPRING_FIGURES, springNumbers } from './spring.ts';
@@ -32,6 +32,8 @@ export type PerAxle<T> = { readonly front: T; readonly rear?: T };
 export interface AxleSettings extends Settings {
   /** Travel at which the bump side ends, the spring itself apart; null for where the stop is solid. */
   readonly springEnd: number | null;
+  /** Null where the limits are not known yet. */
+  readonly endedBy: EndedBy | null;
 }
 
 /** A car with its coilovers at work. */
@@ -73,8 +75,12 @@ export function carStates(
     axleState(ofAxle(inputs, axle), masses?.[axle] ?? null, ofAxle(shocks, axle), ofAxle(settings, axle)),
   );
   const roll = rollOfCar(states.front, states.rear, car.masses?.centreHeight);
+  const sprung =
+    states.front.mass === null || states.rear?.mass == null
+      ? null
+      : 2 * (states.front.mass.sprung + states.rear.mass.sprung);
   const needed = eachAxle(inputs, (axle) =>
-    travelNeeded(ofAxle(states, axle), car, axle, roll.rollAngleWithBars, masses?.total ?? null),
+    travelNeeded(ofAxle(states, axle), car, axle, roll.rollAngleWithBars, sprung),
   );
   return { masses, massIssues, states, roll, needed };
 }
@@ -92,7 +98,7 @@ export function carNumbers(
     const state = ofAxle(states, axle);
     const end = ofAxle(settings, axle).springEnd ?? solidTravel(state) ?? state.ends.bump;
     return {
-      ...lengthNumbers(state, ofAxle(needed, axle)),
+      ...lengthNumbers(state, ofAxle(needed, axle), ofAxle(settings, axle).endedBy),
       ...springNumbers(state, Math.min(end, state.shock.bump)),
       ...dampingNumbers(state, contactTravel(state)),
       ...massNumbers(state),

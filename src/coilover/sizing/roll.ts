@@ -63,7 +63,8 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
   const stiffness = (atRest.rate * (2 * y) ** 2) / 2 / PER_DEGREE;
   return {
     rollStiffness: stiffness,
-    rollStiffnessWithBar: stiffness + (given.sizing.antiRollBar ?? 0),
+    rollStiffnessWithBar:
+      given.sizing.antiRollBar === undefined ? null : stiffness + given.sizing.antiRollBar,
     rollCentreHeight,
   };
 }
@@ -92,6 +93,6 @@ export function rollOfCar(
   };
   return {
     rollAngle: angle(axles.map(({ roll }) => roll.rollStiffness)),
-    rollAngleWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar)),
+    rollAngleWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar ?? roll.rollStiffness)),
   };
 }

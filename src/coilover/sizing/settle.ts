@@ -2,7 +2,7 @@
 // by its limits.
 
 import { modelOf } from '../../corner/corner.ts';
-import { type Limits, limitsOf } from '../../corner/limits/limits.ts';
+import { type Limit, type LimitCause, type Limits, limitsOf } from '../../corner/limits/limits.ts';
 import { checkOptions } from '../../corner/limits/options.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import { travelOf } from '../springs/stack.ts';
@@ -71,10 +71,19 @@ export function settleCar(
       ...ofAxle(damped, axle),
       ends: { bump: within(bump?.travel, shock.bump), droop: within(droop?.travel, shock.droop) },
       springEnd: bumps.find((limit) => limit?.cause !== 'springAtLeast')?.travel ?? null,
+      endedBy: { bump: enderOf(bump), droop: enderOf(droop) },
     };
   });
   return { settings, limits, choices };
 }
+
+/** Whether the damper ends the travel, or something else, or nothing. */
+function enderOf(limit: Limit | null): 'damper' | 'other' {
+  const isDamper = limit !== null && DAMPER.includes(limit.cause);
+  return isDamper ? 'damper' : 'other';
+}
+
+const DAMPER: readonly LimitCause[] = ['damperOpen', 'damperClosed', 'stopSolid'];
 
 /** Travel that is needed, mm, droop negative: at the unfavourable end of its interval where a damper follows from it. */
 function neededAtWorst(

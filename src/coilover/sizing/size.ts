@@ -2,19 +2,20 @@ import { modelOf } from '../../corner/corner.ts';
 import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
-import { InputError, type Issue } from '../../errors.ts';
+import { InputError } from '../../errors.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { shockCurve } from '../wheel.ts';
 import { nextRates, RATE_STEP } from './choose-spring.ts';
 import { wheelCurves } from './curves.ts';
-import { type DamperLengths, damperIssues } from './damper.ts';
+import type { DamperLengths } from './damper.ts';
 import { dampingTable } from './damping.ts';
 import { doubtsOf, inputsOf } from './doubts.ts';
 import { type AtSpeed, atSpeed } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
+import { findingsOn } from './findings.ts';
 import { howSure, type Sure } from './how-sure.ts';
-import { AXLES, type Axle, type AxleInputs, type CarInputs } from './inputs.ts';
+import { AXLES, type Axle, type CarInputs } from './inputs.ts';
 import { AXLE_FIGURES, CAR_WIDE_FIGURES, type CarNumbers, carNumbers, eachAxle, ofAxle } from './numbers.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
@@ -93,7 +94,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     findings: [
       ...issues,
       ...nominal.issues,
-      ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
+      ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
     ],
     assumptions: assumptionsOf(inputs, axles),
     notes: document.notes,
@@ -158,38 +159,4 @@ function forcesIn(
     limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);
-}
-
-/** What of an axle can't be. */
-function findingsOn({ axle, limits, damper, needed, figure }: AxleSizing, { sizing }: AxleInputs): Issue[] {
-  const at = (issue: Issue): Issue => ({ ...issue, path: `corners.${axle}.${issue.path}` });
-  const installed = figure('installedLength').value ?? 0;
-  const issues: Issue[] =
-    damper === null
-      ? [
-          at({
-            path: 'coilover',
-            problem: 'the travel that is needed asks for a damper with no closed length left',
-            got: `${installed.toFixed(1)} mm installed, ${needed.bump.toFixed(1)} mm of bump needed`,
-            allowed: 'a coilover longer than what the bump takes of it',
-            advice: 'look at units and mounts again, or ask for less travel',
-          }),
-        ]
-      : damperIssues(damper, installed, sizing.deadLength).map(at);
-  const needs = figure('springTravelNeeded').value;
-  const margin = figure('bindMargin').value;
-  if (margin !== null && needs !== null && margin < 0) {
-    const where =
-      limits.bump?.cause === 'springAtLeast' ? `at ${limits.bump.travel.toFixed(1)} mm of bump` : 'there';
-    issues.push(
-      at({
-        path: 'sizing.springs',
-        problem: 'the coils bind before the bump limit',
-        got: `${needs.toFixed(1)} mm of spring travel needed, ${(needs + margin).toFixed(1)} mm there is: least length ${where}`,
-        allowed: `a spring with ${needs.toFixed(1)} mm or more from free to least length`,
-        advice: 'take a longer spring, or a stop that ends the travel before',
-      }),
-    );
-  }
-  return issues;
 }

@@ -1,7 +1,7 @@
 // The travel that is needed, from cases. What moves the wheel in each:
 //
 //   downforce   travel at top speed against standing                  roll    t/2 tan(phi), phi the roll angle at the lateral g
-//   dive        W(z) = m_s g +- m a h / (2 wheelbase), m the mass of the car, h its centre's height: front wheels up, rear down
+//   dive        W(z) = m_s g +- m a h / (2 wheelbase), m and h mass and centre height of the sprung part
 //   road        a bump or a dip that the wheel takes alone            margin  kept at either end
 //
 // Cornering and braking are not summed: each is a case with road and margin. All factors are common practice, without a source.
@@ -41,7 +41,7 @@ export function travelNeeded(
   car: Certain<CarSizingFile>,
   axle: Axle,
   rollAngle: number | null,
-  totalMass: number | null,
+  sprungMass: number | null,
 ): TravelNeeded {
   const {
     lateral = TRAVEL_CASES.lateral,
@@ -69,9 +69,9 @@ export function travelNeeded(
     left.push('roll, which takes both axles with their springs and the height of the centre of gravity');
   }
   const moved =
-    totalMass === null || masses?.centreHeight === undefined || masses.wheelbase === undefined
+    sprungMass === null || masses?.centreHeight === undefined || masses.wheelbase === undefined
       ? null
-      : (totalMass * GRAVITY * braking * masses.centreHeight) / masses.wheelbase / 2;
+      : (sprungMass * GRAVITY * braking * masses.centreHeight) / masses.wheelbase / 2;
   const dive = moved === null ? null : under(axle === 'front' ? moved : -Math.min(moved, load));
   if (dive === null) {
     left.push('dive, which takes the spring, the wheelbase and the height of the centre of gravity');

@@ -1,4 +1,5 @@
 import { CASE_FACTORS } from '../forces/load-cases.ts';
+import { RATE_STEP } from './choose-spring.ts';
 import type { CarInputs } from './inputs.ts';
 import { ofAxle } from './numbers.ts';
 import type { AxleSizing } from './result.ts';
@@ -25,7 +26,17 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[]):
       'Downforce goes with the square of the speed at a fixed balance; ride height does not feed back on it.',
     );
   }
-  for (const { axle, needed, damper } of axles) {
+  for (const { axle, needed, damper, document } of axles) {
+    if (document.corner.kind === 'strut' && document.corner.coilover === undefined) {
+      words.push(
+        `${titled(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lower.`,
+      );
+    }
+    if (document.sizing?.target !== undefined && document.sizing.rateStep === undefined) {
+      words.push(
+        `${titled(axle)}: springs are taken to be had in steps of ${RATE_STEP} N/mm (common practice).`,
+      );
+    }
     for (const left of needed.left)
       words.push(`${titled(axle)}: the travel that is needed leaves out ${left}.`);
     if (damper !== null && !damper.given) {
@@ -57,8 +68,10 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): s
   const { car } = inputs;
   const points = [...(car.openPoints ?? [])];
   if (car.masses === undefined)
-    points.push('Masses of the car: not given, so that roll and dive are not counted.');
-  else if (car.masses.scales === undefined) {
+    points.push(
+      'Masses of the car: not given. Where a corner has no sprungMass of its own its spring, preload and damping are open; roll and dive are not counted.',
+    );
+  else if (car.masses.guess !== undefined) {
     points.push('Masses are guessed: weigh the car on four scales when it stands, and run this again.');
   }
   if (car.masses?.scales?.perches === 'untouched') {
@@ -72,6 +85,7 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): s
   }
   for (const { axle, spring, document } of axles) {
     const sizing = document.sizing;
+    const { order } = sizing ?? {};
     const missing = [
       ...(sizing === undefined ? ['sizing (unsprung mass, target)'] : []),
       ...(sizing !== undefined && sizing.target === undefined ? ['target'] : []),
@@ -79,7 +93,11 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): s
       ...(sizing !== undefined && sizing.damping === undefined ? ['damping'] : []),
       ...(document.limits.ends === undefined ? ['end bearings'] : []),
       ...(document.limits.bumpStop === undefined ? ['bump stop'] : []),
-      ...(sizing?.order?.ends === undefined ? ['ends to order'] : []),
+      ...(order?.ends === undefined ? ['ends to order'] : []),
+      ...(order?.body === undefined ? ['which way up the body lies'] : []),
+      ...(order?.bodyDiameter === undefined ? ['diameter of the body, room for the spring'] : []),
+      ...(order?.adjusters === undefined ? ['adjusters'] : []),
+      ...(order?.lengthTolerance === undefined ? ['tolerances'] : []),
     ];
     if (missing.length > 0) points.push(`${titled(axle)}: not given yet: ${missing.join(', ')}.`);
     if (spring !== null && spring.free === null) {

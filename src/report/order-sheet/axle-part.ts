@@ -1,13 +1,14 @@
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { inBoth, numberIn, textIn } from '../quantity-text.ts';
+import { numberIn, textIn, type Units, unitName } from '../../units.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { axlePictures } from './pictures.ts';
-import { axleName } from './words.ts';
+import { axleName, type Say, sayIn } from './words.ts';
 
 /** All of one axle: figures by when they are settled, springs, damping, travel, speeds, loads, pictures. */
-export function axlePart(sized: AxleSizing): Block[] {
+export function axlePart(sized: AxleSizing, units: Units): Block[] {
   const { figures } = sized;
+  const say = sayIn(units);
   const settled = (when: string) => figures.filter((figure) => figure.settled === when);
   return [
     heading(2, axleName(sized.axle)),
@@ -15,31 +16,33 @@ export function axlePart(sized: AxleSizing): Block[] {
     figureRows(settled('order')),
     heading(3, 'Can be changed later: spring, valving, perch'),
     figureRows(settled('later')),
-    ...springs(sized),
-    ...perch(sized),
-    ...damping(sized),
-    ...travel(sized),
-    ...speeds(sized),
-    ...loads(sized),
+    ...springs(sized, say),
+    ...perch(sized, say),
+    ...damping(sized, say),
+    ...travel(sized, say, units),
+    ...speeds(sized, say),
+    ...loads(sized, say),
     heading(3, 'The corner itself'),
     figureRows(settled('car')),
     ...axlePictures(sized),
   ];
 }
 
-const both = (value: number | null, quantity: Parameters<typeof inBoth>[1]) =>
-  value === null ? '–' : inBoth(value, quantity);
+/** A value in both units, or a dash. */
+const orDash = (say: Say) => (value: number | null, quantity: Parameters<Say>[1]) =>
+  value === null ? '–' : say(value, quantity);
 
-function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing): Block[] {
+function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing, say: Say): Block[] {
+  const both = orDash(say);
   const wanted = figure('wantedSpringRate').value;
   const words: string[] = [];
   if (wanted !== null && nextRates !== null) {
     words.push(
-      `Wanted: ${inBoth(wanted, 'rate')}. Next rates that can be had: ${inBoth(nextRates.below, 'rate')} and ${inBoth(nextRates.above, 'rate')}.`,
+      `Wanted: ${say(wanted, 'rate')}. Next rates that can be had: ${say(nextRates.below, 'rate')} and ${say(nextRates.above, 'rate')}.`,
     );
     words.push(
       typeof handRate === 'number'
-        ? `By hand, from two lengths and the lean, it would be ${inBoth(handRate, 'rate')}: ${Math.abs(100 * (handRate / wanted - 1)).toFixed(0)} % too ${handRate < wanted ? 'soft' : 'stiff'}.`
+        ? `By hand, from two lengths and the lean, it would be ${say(handRate, 'rate')}: ${Math.abs(100 * (handRate / wanted - 1)).toFixed(0)} % too ${handRate < wanted ? 'soft' : 'stiff'}.`
         : `By hand there is no figure: ${handRate}.`,
     );
   }
@@ -50,10 +53,10 @@ function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing
       : [
           paragraph('Springs that can be had, the one that fits best first:'),
           table(
-            ['spring', 'rate', 'of the wanted', 'travel needed', 'travel there is', 'remark'],
+            ['spring', 'rate', 'of the wanted', 'its own travel needed', 'there is', 'remark'],
             choices.map(({ spring, ofWanted, needs, has, against }) => [
               spring.name,
-              inBoth(spring.rate, 'rate'),
+              say(spring.rate, 'rate'),
               `${(100 * ofWanted).toFixed(0)} %`,
               both(needs, 'length'),
               both(has, 'length'),
@@ -69,8 +72,8 @@ function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing
           table(
             ['spring rate', 'wheel rate', 'frequency', 'on the tyre', 'preload, or gap below 0', ''],
             rateTable.map((row) => [
-              inBoth(row.springRate, 'rate'),
-              inBoth(row.wheelRate, 'rate'),
+              say(row.springRate, 'rate'),
+              say(row.wheelRate, 'rate'),
               both(row.frequency, 'frequency'),
               both(row.frequencyOnTyre, 'frequency'),
               both(row.preload, 'length'),
@@ -82,10 +85,9 @@ function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing
   ];
 }
 
-function perch({ perch }: AxleSizing): Block[] {
+function perch({ perch }: AxleSizing, say: Say): Block[] {
   if (perch === null) return [];
-  const stands = (travel: number) =>
-    `${inBoth(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
+  const stands = (travel: number) => `${say(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
   return [
     paragraph(
       `The perch takes the car from ${stands(perch.low)} to ${stands(perch.high)} the drawn ride height${perch.reaches ? '.' : ': that height is out of its reach.'} Raising the car with the perch takes droop travel and gives bump travel; setting the length of the body moves both ends alike.`,
@@ -93,7 +95,7 @@ function perch({ perch }: AxleSizing): Block[] {
   ];
 }
 
-function damping({ dampingTable, document, figure }: AxleSizing): Block[] {
+function damping({ dampingTable, document, figure }: AxleSizing, say: Say): Block[] {
   if (dampingTable.length === 0) return [];
   const knee = document.sizing?.damping?.knee;
   const force = (value: number) => [textIn(value, 'force', 'metric'), textIn(value, 'force', 'imperial')];
@@ -101,7 +103,7 @@ function damping({ dampingTable, document, figure }: AxleSizing): Block[] {
   return [
     heading(3, 'Damping to valve by'),
     paragraph(
-      `One table of forces over shaft speed${knee === undefined ? '' : `, less steep above ${inBoth(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${ratio('dampingAtDroop')} at the droop limit, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} where the bump stop is met.`,
+      `One table of forces over shaft speed${knee === undefined ? '' : `, less steep above ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${ratio('dampingAtDroop')} at the droop limit, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} where the bump stop is met.`,
     ),
     table(
       ['shaft speed', '', 'bump', '', 'rebound', ''],
@@ -116,29 +118,29 @@ function damping({ dampingTable, document, figure }: AxleSizing): Block[] {
   ];
 }
 
-function travel({ needed, limits, figure }: AxleSizing): Block[] {
+function travel({ needed, limits, figure }: AxleSizing, say: Say, units: Units): Block[] {
   const cases = needed.cases.map(({ name, side, parts, travel }) => [
     name,
     side,
     Object.entries(parts)
-      .map(([part, value]) => `${part} ${numberIn(value, 'length', 'metric')}`)
+      .map(([part, value]) => `${part} ${numberIn(value, 'length', units)}`)
       .join(' + '),
-    inBoth(travel, 'length'),
+    say(travel, 'length'),
   ]);
   const spare = (name: string, side: string) => {
     const { value, low } = figure(name);
     if (value === null) return [];
-    if (value < 0) return [`${side}: ${inBoth(-value, 'length')} less than is needed.`];
+    if (value < 0) return [`${side}: ${say(-value, 'length')} less than is needed.`];
     if (low !== null && low < 0)
       return [
-        `${side}: enough as reckoned, but ${inBoth(-low, 'length')} short at the unfavourable end of the guesses.`,
+        `${side}: enough as reckoned, but ${say(-low, 'length')} short at the unfavourable end of the guesses.`,
       ];
     return [`${side}: enough, also at the unfavourable end of the guesses.`];
   };
   return [
     heading(3, 'Travel: what is needed, and what ends it'),
-    table(['case', 'side', 'made up of, mm', 'travel'], cases, [3]),
-    table(['what is met', 'side', 'travel', ''], metOn(limits), [2]),
+    table(['case', 'side', `made up of, ${unitName('length', units)}`, 'travel'], cases, [3]),
+    table(['what is met', 'side', 'travel', ''], metOn(limits, say), [2]),
     list([
       ...spare('bumpSpare', 'Bump travel'),
       ...spare('droopSpare', 'Droop travel'),
@@ -149,18 +151,21 @@ function travel({ needed, limits, figure }: AxleSizing): Block[] {
   ];
 }
 
-/** How many limits behind the first are told on either side. */
+/** How many limits behind the first are told on either side, and how far behind it at most, mm. */
 const BEHIND = 3;
+const FAR = 50;
 
 /** What the travel meets, on either side from ride height outward. */
-function metOn({ bump, droop, behind, events }: AxleSizing['limits']): string[][] {
+function metOn({ bump, droop, behind, events }: AxleSizing['limits'], say: Say): string[][] {
   return ([bump, droop] as const).flatMap((first, k) => {
     const side = k === 0 ? 'bump' : 'droop';
     const row = (travel: number, words: string, ends: string) => ({
       travel: Math.abs(travel),
-      cells: [words, side, inBoth(Math.abs(travel), 'length'), ends],
+      cells: [words, side, say(Math.abs(travel), 'length'), ends],
     });
-    const next = behind.filter((limit) => limit.side === side).slice(0, BEHIND);
+    const next = behind
+      .filter((limit) => limit.side === side && Math.abs(limit.travel - (first?.travel ?? 0)) < FAR)
+      .slice(0, BEHIND);
     return [
       ...(first === null ? [] : [row(first.travel, first.sentence, 'ends the travel')]),
       ...events
@@ -173,15 +178,16 @@ function metOn({ bump, droop, behind, events }: AxleSizing['limits']): string[][
   });
 }
 
-function speeds({ speeds }: AxleSizing): Block[] {
+function speeds({ speeds }: AxleSizing, say: Say): Block[] {
+  const both = orDash(say);
   if (speeds.length === 0) return [];
   return [
     heading(3, 'Under downforce'),
     table(
       ['speed', 'on this corner', 'ride height lost', 'left to the stop', 'left to the limit', 'frequency'],
       speeds.map((row) => [
-        inBoth(row.speed, 'speed'),
-        inBoth(row.downforce, 'force'),
+        say(row.speed, 'speed'),
+        say(row.downforce, 'force'),
         row.how === 'bumpEnd' ? 'on the stops' : both(row.heightLost, 'length'),
         both(row.leftToStop, 'length'),
         both(row.leftToLimit, 'length'),
@@ -192,7 +198,7 @@ function speeds({ speeds }: AxleSizing): Block[] {
   ];
 }
 
-function loads({ forces }: AxleSizing): Block[] {
+function loads({ forces }: AxleSizing, say: Say): Block[] {
   if (forces === null) return [];
   return [
     heading(3, 'Forces for mounts and joints'),
@@ -200,16 +206,16 @@ function loads({ forces }: AxleSizing): Block[] {
       ['case', 'travel', 'between the eyes', 'of it spring', 'gas', 'stop', 'rest'],
       forces.cases.map(({ name, travel, shock }) => [
         name,
-        inBoth(travel, 'length'),
-        inBoth(shock.total, 'force'),
-        inBoth(shock.spring, 'force'),
-        inBoth(shock.gas, 'force'),
-        inBoth(shock.stop, 'force'),
-        inBoth(shock.rest, 'force'),
+        say(travel, 'length'),
+        say(shock.total, 'force'),
+        say(shock.spring, 'force'),
+        say(shock.gas, 'force'),
+        say(shock.stop, 'force'),
+        say(shock.rest, 'force'),
       ]),
     ),
     paragraph(
-      'The rest is metal on metal at the end of the bump travel; below zero it is held back by an open damper, or the stop is harder than the case asks for.',
+      'The rest: above zero, metal on metal with the stop solid. Below zero while the wheel hangs, what the open damper holds back; below zero in full bump, spring and stop are harder there than the case asks for, so that the wheel does not get so far.',
     ),
     list(forces.sentences.slice(forces.cases.length)),
   ];

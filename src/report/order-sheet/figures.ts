@@ -1,5 +1,5 @@
 import type { Figure } from '../../coilover/sizing/result.ts';
-import { numberIn, textIn } from '../quantity-text.ts';
+import { numberIn, textIn } from '../../units.ts';
 import type { Block, FigureRow } from './blocks.ts';
 
 /** Figures that have a value, as rows of a sheet. */

@@ -2,35 +2,53 @@ import type { Block, FigureRow } from './blocks.ts';
 import type { OrderSheet } from './order-sheet.ts';
 
 /** An order sheet as one HTML file that needs nothing else: pictures inside, no script, made to be printed on A4 or Letter. */
-export function sheetHtml({ title, blocks }: OrderSheet): string {
-  const body = [`<h1>${escaped(title)}</h1>`, ...blocks.map(written)].join('\n');
+export function sheetHtml(sheet: OrderSheet): string {
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
-<title>${escaped(title)}</title>
+<title>${escaped(sheet.title)}</title>
 <style>
-${STYLE}
+${PAGE}
+${RULES}
 </style>
 </head>
 <body>
-${body}
+${content(sheet)}
 </body>
 </html>
 `;
 }
 
-const STYLE = `@page { margin: 16mm 15mm 18mm; }
+/** A sheet as a part of somebody else's page, as a notebook is: its style holds for nothing else there. */
+export function sheetPart(sheet: OrderSheet): string {
+  return `<div class="jounce-sheet">
+<style>
+.jounce-sheet { max-width: 180mm;
+${RULES}
+}
+</style>
+${content(sheet)}
+</div>`;
+}
+
+function content({ title, blocks }: OrderSheet): string {
+  return [`<h1>${escaped(title)}</h1>`, ...blocks.map(written)].join('\n');
+}
+
+const PAGE = `@page { margin: 16mm 15mm 18mm; }
 body { font: 10.5pt/1.4 "DejaVu Serif", Georgia, serif; color: #111; max-width: 180mm; margin: 8mm auto; padding: 0 4mm; }
-h1 { font-size: 19pt; font-weight: normal; margin: 0 0 2mm; }
+@media print { body { margin: 0; padding: 0; max-width: none; } }`;
+
+const RULES = `h1 { font-size: 19pt; font-weight: normal; margin: 0 0 2mm; }
 h2 { font-size: 14pt; font-weight: normal; border-bottom: 0.6pt solid #111; margin: 9mm 0 3mm; padding-bottom: 1mm; break-after: avoid; }
 h3 { font-size: 11.5pt; margin: 6mm 0 2mm; break-after: avoid; }
 p { margin: 0 0 2.5mm; }
 ul { margin: 0 0 3mm; padding-left: 5mm; }
 li { margin-bottom: 0.8mm; }
 table { border-collapse: collapse; width: 100%; margin: 0 0 4mm; font-size: 9.5pt; }
-th, td { text-align: left; vertical-align: top; padding: 1mm 2mm 1mm 0; border-bottom: 0.3pt solid #bbb; }
+th, td { text-align: left; vertical-align: top; padding: 1mm 4mm 1mm 0; border-bottom: 0.3pt solid #bbb; }
 th { font-weight: normal; font-style: italic; border-bottom: 0.6pt solid #111; }
 td.n, th.n { text-align: right; padding: 1mm 0 1mm 3mm; font-variant-numeric: tabular-nums; }
 td.n { white-space: nowrap; }
@@ -39,8 +57,7 @@ td:first-child { min-width: 30mm; }
 tr { break-inside: avoid; }
 small { display: block; color: #555; font-size: 8pt; line-height: 1.25; }
 figure { margin: 4mm 0; break-inside: avoid; }
-figure svg { display: block; width: 100%; height: auto; max-height: 165mm; margin: 0 auto; }
-@media print { body { margin: 0; padding: 0; max-width: none; } }`;
+figure svg { display: block; width: 100%; height: auto; max-height: 165mm; margin: 0 auto; }`;
 
 function written(block: Block): string {
   switch (block.kind) {

@@ -4,7 +4,7 @@ import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, paragraph } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { orderTable } from './order-table.ts';
-import { axleName } from './words.ts';
+import { axleName, sayIn } from './words.ts';
 
 /** What goes to whoever makes the coilovers, as plain data: `sheetMarkdown`, `sheetHtml` and `sheetJson` write it down. */
 export interface OrderSheet {
@@ -17,7 +17,7 @@ export interface OrderSheet {
  * pictures, what is open and what was assumed; metric and imperial side by side.
  */
 export function orderSheet(sizing: Sizing): OrderSheet {
-  const { name, use, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { name, use, units, axles, figures, findings, notes, assumptions, openPoints } = sizing;
   return {
     title: name === undefined ? 'Coilovers to order' : `Coilovers to order: ${name}`,
     blocks: [
@@ -25,9 +25,7 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       paragraph(
         'One of a kind, before the car could be driven. Lengths are between the middles of the bolts. A figure with an interval is a reckoning from guesses: it lies in the interval 95 times in 100.',
       ),
-      ...(findings.length === 0
-        ? []
-        : [heading(2, 'What does not fit'), list(findings.map((issue) => `${describeIssue(issue)}.`))]),
+      ...findingsPart(findings),
       ...(notes.length === 0
         ? []
         : [
@@ -35,9 +33,9 @@ export function orderSheet(sizing: Sizing): OrderSheet {
             list(notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`)),
           ]),
       heading(2, 'What to make'),
-      orderTable(axles),
+      orderTable(axles, sayIn(units)),
+      ...axles.flatMap((axle) => axlePart(axle, units)),
       ...matters(axles),
-      ...axles.flatMap(axlePart),
       heading(2, 'The car'),
       figureRows(figures),
       heading(2, 'Open points'),
@@ -48,6 +46,12 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       list(CAUTIONS),
     ],
   };
+}
+
+/** What can't be; nothing where all can. */
+export function findingsPart(findings: Sizing['findings']): Block[] {
+  if (findings.length === 0) return [];
+  return [heading(2, 'What does not fit'), list(findings.map((issue) => `${describeIssue(issue)}.`))];
 }
 
 export const CAUTIONS: readonly string[] = [
@@ -75,8 +79,10 @@ function matters(axles: readonly AxleSizing[]): Block[] {
   );
   if (lines.length === 0) return [];
   return [
-    heading(3, 'Which guesses matter most'),
-    paragraph('Share of each input in the square of the half-width. Measure these first.'),
+    heading(2, 'Which guesses matter most'),
+    paragraph(
+      'How much of the doubt in a figure comes from each number of the car file, by its place there. Measure these first.',
+    ),
     list(lines),
   ];
 }

@@ -1,32 +1,36 @@
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { inBoth } from '../quantity-text.ts';
 import { type Block, table } from './blocks.ts';
-import { axleName, endWords } from './words.ts';
+import { axleName, endWords, type Say } from './words.ts';
 
 const OPEN = 'open';
 /** Coilovers on an axle, where nothing else is said. */
 const PAIR = 2;
 
 /** What to make, one column an axle: the facts that an order needs. */
-export function orderTable(axles: readonly AxleSizing[]): Block {
-  const rows = FACTS.map(([label, of]) => [label, ...axles.map((axle) => of(axle) ?? OPEN)]);
+export function orderTable(axles: readonly AxleSizing[], say: Say): Block {
+  const rows = FACTS.map(([label, of]) => [label, ...axles.map((axle) => of(axle, say) ?? OPEN)]);
   return table(['', ...axles.map(({ axle }) => axleName(axle))], rows, []);
 }
 
-type Fact = readonly [label: string, of: (axle: AxleSizing) => string | null | undefined];
+type Fact = readonly [label: string, of: (axle: AxleSizing, say: Say) => string | null | undefined];
 
 const figure =
   (name: string) =>
-  ({ figure }: AxleSizing) => {
+  ({ figure }: AxleSizing, say: Say) => {
     const { value, quantity } = figure(name);
-    return value === null ? null : inBoth(value, quantity);
+    return value === null ? null : say(value, quantity);
   };
 
 const order = ({ document }: AxleSizing) => document.sizing?.order;
 
+/** The number of one that may be known to plus or minus. */
+function numberOf(given: number | { readonly value: number }): number {
+  return typeof given === 'number' ? given : given.value;
+}
+
 const FACTS: readonly Fact[] = [
   ['how many', (axle) => String(order(axle)?.quantity ?? PAIR)],
-  ['handing', (axle) => order(axle)?.handing ?? 'left and right alike'],
+  ['handing', (axle) => order(axle)?.handing],
   ['installed length', figure('installedLength')],
   ['open length', figure('openLength')],
   ['closed length', figure('closedLength')],
@@ -34,82 +38,142 @@ const FACTS: readonly Fact[] = [
   ['dead length', figure('deadLength')],
   [
     'lengths may be off by',
-    (axle) => {
+    (axle, say) => {
       const tolerance = order(axle)?.lengthTolerance;
-      return tolerance === undefined ? null : `± ${inBoth(tolerance, 'length')}`;
+      return tolerance === undefined ? null : `± ${say(tolerance, 'length')}`;
     },
   ],
   [
     'length of the body',
-    (axle) => {
+    (axle, say) => {
       const adjustment = order(axle)?.lengthAdjustment;
       if (adjustment === undefined) return null;
       return adjustment === 0
         ? 'fixed: only the perch is set'
-        : `can be set over ${inBoth(adjustment, 'length')}`;
+        : `can be set over ${say(adjustment, 'length')}`;
     },
   ],
-  ['moving end', (axle) => endWords(axle, 'mount')],
-  ['chassis end', (axle) => endWords(axle, 'chassis')],
+  ['moving end', (axle, say) => endWords(axle, 'mount', say)],
+  ['chassis end', (axle, say) => endWords(axle, 'chassis', say)],
   [
     'body',
-    (axle) => {
+    (axle, say) => {
       const { body, bodyDiameter, springSpace } = order(axle) ?? {};
       const parts = [
         body === undefined ? null : `lies ${body}`,
-        bodyDiameter === undefined ? null : `outer diameter ${inBoth(bodyDiameter, 'length')}`,
-        springSpace === undefined ? null : `room for a spring of ${inBoth(springSpace, 'length')} outside`,
+        bodyDiameter === undefined ? null : `outer diameter ${say(bodyDiameter, 'length')}`,
+        springSpace === undefined ? null : `room for a spring of ${say(springSpace, 'length')} outside`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
   ],
   [
     'bump stop',
-    ({ document }) => {
+    ({ document }, say) => {
       const stop = document.limits.bumpStop;
+      const table = document.sizing?.bumpStopForces ?? [];
+      const forces = table.map(([pressed, force]) => `${say(pressed, 'length')} ${say(force, 'force')}`);
       return stop === undefined
         ? null
-        : `${inBoth(stop.height, 'length')} high, solid at ${inBoth(stop.solidHeight, 'length')}`;
+        : `${say(stop.height, 'length')} high, solid at ${say(stop.solidHeight, 'length')}${forces.length === 0 ? '' : `; pressed in: ${forces.join(', ')}`}`;
     },
   ],
   [
     'spring',
-    ({ spring }) => {
+    ({ spring, choices }, say) => {
       if (spring === null) return null;
       const { name, rate, free, least, innerDiameter } = spring;
       const parts = [
-        inBoth(rate, 'rate'),
-        free === null ? 'free length open' : `free ${inBoth(free, 'length')}`,
-        least === null ? null : `least ${inBoth(least, 'length')}`,
-        innerDiameter === null ? null : `inner diameter ${inBoth(innerDiameter, 'length')}`,
+        say(rate, 'rate'),
+        free === null ? 'free length open' : `free ${say(free, 'length')}`,
+        least === null ? null : `least ${say(least, 'length')}`,
+        innerDiameter === null ? null : `inner diameter ${say(innerDiameter, 'length')}`,
       ].filter((part) => part !== null);
-      return `${name === '' ? '' : `${name}: `}${parts.join(', ')}`;
+      const fits = choices.length === 0 || choices[0].against.length === 0;
+      return `${fits ? '' : 'DOES NOT FIT, see above: '}${name === '' ? '' : `${name}: `}${parts.join(', ')}`;
+    },
+  ],
+  [
+    'helper spring',
+    ({ document }, say) => {
+      const helper = document.sizing?.helper;
+      if (helper === undefined) return 'none';
+      const { rate, free, least, separator } = helper;
+      const ring = separator === undefined ? [] : [`ring between them ${say(separator, 'length')}`];
+      return [
+        say(rate, 'rate'),
+        `free ${say(free, 'length')}`,
+        `shut at ${say(least, 'length')}`,
+        ...ring,
+      ].join(', ');
+    },
+  ],
+  [
+    'perch',
+    ({ document, figure }, say) => {
+      const { least, most, pitch } = document.sizing?.perch ?? {};
+      const set = figure('eyesToSeats').value;
+      const parts = [
+        set === null ? null : `set with eyes to seats ${say(set, 'length')}`,
+        least === undefined || most === undefined
+          ? null
+          : `goes from ${say(least, 'length')} to ${say(most, 'length')}`,
+        pitch === undefined ? null : `${say(pitch, 'length')} a turn`,
+      ].filter((part) => part !== null);
+      return parts.length === 0 ? null : parts.join(', ');
     },
   ],
   [
     'rates may be off by',
-    (axle) => {
+    (axle, _say) => {
       const tolerance = order(axle)?.rateTolerance;
       return tolerance === undefined ? null : `± ${(100 * tolerance).toFixed(0)} %`;
     },
   ],
   ['preload at full extension', figure('preload')],
   ['spring travel needed', figure('springTravelNeeded')],
-  ['gas force', figure('gasForce')],
+  [
+    'gas force',
+    (axle, say) => {
+      const { rodDiameter, pressure } = axle.document.sizing?.gas ?? {};
+      const value = axle.figure('gasForce').value;
+      if (value === null || axle.document.sizing?.gas === undefined) return null;
+      const rod = rodDiameter === undefined ? [] : [`rod ${say(numberOf(rodDiameter), 'length')}`];
+      const gas = pressure === undefined ? [] : [say(numberOf(pressure), 'pressure')];
+      return [say(value, 'force'), ...rod, ...gas].join(', ');
+    },
+  ],
+  [
+    'wanted at ride height',
+    ({ document }, say) => {
+      const { target, damping } = document.sizing ?? {};
+      const { frequency, onTyre, wheelRate, springRate } = target ?? {};
+      const parts = [
+        frequency === undefined
+          ? null
+          : `${say(numberOf(frequency), 'frequency')}${onTyre === true ? ' on the tyre' : ''}`,
+        wheelRate === undefined ? null : `${say(numberOf(wheelRate), 'rate')} at the wheel`,
+        springRate === undefined ? null : `a spring of ${say(numberOf(springRate), 'rate')}`,
+        damping === undefined ? null : `damping ratio ${numberOf(damping.ratio)}`,
+      ].filter((part) => part !== null);
+      return parts.length === 0 ? null : parts.join(', ');
+    },
+  ],
   ['damping, bump', figure('bumpDamping')],
   ['damping, rebound', figure('reboundDamping')],
   ['adjusters', (axle) => order(axle)?.adjusters],
-  ['reservoir', (axle) => order(axle)?.reservoir ?? 'none'],
+  ['reservoir', (axle) => order(axle)?.reservoir],
   ['sprung mass of a corner', figure('sprungMass')],
   [
     'greatest force between the eyes',
-    ({ forces }) => {
+    ({ forces }, say) => {
       if (forces === null) return null;
-      // A stop that is harder than a case asks for can still be driven to its end.
+      // A stop that is harder than the case asks for can still be driven to its end.
       const force = ({ shock }: (typeof forces.cases)[number]) =>
         Math.max(shock.total, shock.spring + shock.gas + shock.stop);
       const most = forces.cases.reduce((a, b) => (force(b) > force(a) ? b : a));
-      return `${inBoth(force(most), 'force')}, ${most.name}`;
+      const driven = force(most) > most.shock.total;
+      return `${say(force(most), 'force')}, ${most.name}${driven ? ': spring, gas and stop with the stop driven solid' : ''}`;
     },
   ],
 ];

@@ -7,7 +7,7 @@ import type { Block } from './blocks.ts';
 import { axleName } from './words.ts';
 
 /** Columns that the curves show, from the top, where there are any. */
-const PANELS = ['installationRatio', 'shockLength', 'wheelRate', 'frequency'];
+const PANELS = ['installationRatio', 'shockLength', 'wheelRateOnSpring', 'wheelLoad'];
 /** Travel drawn where nothing ends it, mm. */
 const FREE = 60;
 

@@ -1,5 +1,13 @@
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { inBoth } from '../quantity-text.ts';
+import type { Units } from '../../units.ts';
+import { inBoth } from '../../units.ts';
+
+/** Writes a value in both units, those of the file first. */
+export type Say = (value: number, quantity: Parameters<typeof inBoth>[1]) => string;
+
+export function sayIn(units: Units): Say {
+  return (value, quantity) => inBoth(value, quantity, units);
+}
 
 export function axleName(axle: string): string {
   return axle === 'front' ? 'Front' : 'Rear';
@@ -12,15 +20,15 @@ const BOLTS: Readonly<Record<string, string>> = {
 };
 
 /** One end of a coilover in words: what it is, its bore, its width, its bolt, its tilt; null where nothing is known. */
-export function endWords({ document }: AxleSizing, end: 'mount' | 'chassis'): string | null {
+export function endWords({ document }: AxleSizing, end: 'mount' | 'chassis', say: Say): string | null {
   const wanted = document.sizing?.order?.ends?.[end];
   const bearing = document.limits.ends?.[end];
   if (wanted === undefined && bearing === undefined) return null;
   const { type, bore, width, spacers } = wanted ?? {};
   const parts = [
     type === undefined ? undefined : ENDS[type],
-    bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${inBoth(bore, 'length')}`,
-    width === undefined ? undefined : `width ${inBoth(width, 'length')}`,
+    bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${say(bore, 'length')}`,
+    width === undefined ? undefined : `width ${say(width, 'length')}`,
     spacers === undefined ? undefined : `spacers: ${spacers}`,
     bearing === undefined ? undefined : BOLTS[bearing.bolt],
     bearing === undefined ? undefined : `must tilt ${bearing.maxTilt}° to either side at least`,

@@ -1,0 +1,59 @@
+// @ts-check
+// From tape readings to a better mount: node docs/examples/survey.mjs, after npm run build. It writes the pictures of
+// docs/measuring.md.
+//
+// The readings in survey.json are invented, on an invented corner; one of them is wrong.
+import { readFileSync, writeFileSync } from 'node:fs';
+import { bands, design, drawDesign, drawResiduals, plotCurves, survey, surveyedCorner, sweep } from 'jounce';
+
+const out = new URL('../pictures/', import.meta.url);
+
+const readings = JSON.parse(readFileSync(new URL('survey.json', import.meta.url), 'utf8'));
+const first = survey(readings);
+tell('As it was read', first);
+writeFileSync(new URL('survey-residuals.svg', out), drawResiduals(first));
+
+// The reading that was named, read again.
+const again = structuredClone(readings);
+again.distances[8].is = 136.5;
+const second = survey(again);
+tell('With that distance read again', second);
+
+const corner = surveyedCorner(second, { coilover: 'lowerArm' });
+const travel = { bump: 60, droop: 60 };
+const sure = bands(corner, undefined, travel);
+const curves = sweep(corner, travel);
+const ride = curves.at(0).installationRatio ?? 0;
+const width = sure.columns.installationRatio[sure.travel.indexOf(0)] ?? 0;
+console.log(`\nInstallation ratio at ride: ${ride.toFixed(3)}, sure to ${width.toFixed(3)} 95 times in 100.`);
+writeFileSync(
+  new URL('survey-band.svg', out),
+  plotCurves(curves, { title: 'Installation ratio and shock length, as sure as the readings', bands: sure }),
+);
+
+// The upper mount is not welded yet: where should it go for a ratio of 0.6 with little change?
+const [y, z] = second.points.shockChassisMount.at;
+const made = design(corner, {
+  mounts: { shockChassisMount: { y: [y - 40, y + 90], z: [z - 40, z + 60] } },
+  objectives: [
+    { of: 'ratioAtRide', target: 0.6 },
+    { of: 'ratioChange', least: 0, most: 0.06 },
+  ],
+  travel: { ...travel, step: 10 },
+});
+console.log('\nThe upper mount, moved');
+for (const reason of made.reasons) console.log(`  ${reason}`);
+writeFileSync(new URL('survey-mount.svg', out), drawDesign(corner, made));
+
+/**
+ * @param {string} what
+ * @param {import('jounce').Survey} found
+ */
+function tell(what, found) {
+  console.log(`\n${what}`);
+  for (const sentence of found.sentences) console.log(`  ${sentence}`);
+  for (const [name, { at, plusMinus }] of Object.entries(found.points)) {
+    const each = at.map((value, k) => `${value.toFixed(1)} ± ${plusMinus[k]?.toFixed(1) ?? '?'}`);
+    console.log(`    ${name.padEnd(20)}${each.map((text) => text.padStart(14)).join('')}  mm`);
+  }
+}

@@ -1,0 +1,59 @@
+import type { Survey } from '../survey/result.ts';
+import { numberIn, textIn, unitName } from '../units.ts';
+import { spaced } from '../words.ts';
+import { type Block, heading, list, table } from './order-sheet/blocks.ts';
+import type { OrderSheet } from './order-sheet/order-sheet.ts';
+
+/** A survey for reading, in the units of its document: what it has to say, the points, and each reading beside what it should have been. */
+export function surveySheet(survey: Survey): OrderSheet {
+  const { name, sentences } = survey;
+  return {
+    title: name === undefined ? 'Survey' : `Survey: ${name}`,
+    blocks: [
+      list(sentences),
+      heading(3, 'Points'),
+      pointTable(survey),
+      heading(3, 'Readings'),
+      readingTable(survey),
+    ],
+  };
+}
+
+function pointTable({ points, units }: Survey): Block {
+  const unit = unitName('length', units);
+  const length = (mm: number | null) => (mm === null ? 'not fixed' : numberIn(mm, 'length', units));
+  return table(
+    ['point', `y [${unit}]`, '±', `z [${unit}]`, '±'],
+    Object.entries(points).map(
+      ([
+        name,
+        {
+          at: [y, z],
+          plusMinus: [byY, byZ],
+          how,
+        },
+      ]) => [
+        spaced(name),
+        length(y),
+        how === 'known' ? 'known' : length(byY),
+        length(z),
+        how === 'known' ? 'known' : length(byZ),
+      ],
+    ),
+  );
+}
+
+function readingTable({ readings, units }: Survey): Block {
+  return table(
+    ['reading', 'read', 'computed', 'off by', '±', 'in its standard deviations'],
+    readings.map(({ words, unit, got, computed, residual, plusMinus, normalised }) => {
+      const quantity = unit === 'mm' ? 'length' : 'angle';
+      return [
+        words,
+        textIn(got, quantity, units),
+        ...[computed, residual, plusMinus].map((value) => numberIn(value, quantity, units)),
+        normalised === null ? 'unchecked' : normalised.toFixed(1),
+      ];
+    }),
+  );
+}
