@@ -3,6 +3,7 @@
 // A dead point of the parameter is where dt/ds = 0 inside a piece: a root of a polynomial, not a failure.
 
 import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
+import { zeroBetween } from '../numerics/zero.ts';
 import { branches, KINK, markOf, turnedIn } from './bifurcation.ts';
 import {
   acceptParameter,
@@ -167,6 +168,11 @@ function layOutward(
       stop = turned;
       how = 'undetermined';
     }
+    const far = how !== null || Number.isFinite(target) ? null : farIn(z, stop, system, pose);
+    if (far !== null) {
+      stop = far;
+      how = 'gaveUp';
+    }
     const at = how === 'reached' ? target : horner(t, 0, ORDER, stop);
     const [lo, hi] = way > 0 ? [0, stop] : [stop, 0];
     pieces.push({ origin, lo, hi, start: way > 0 ? t[0] : at, z, t, inverse });
@@ -176,7 +182,6 @@ function layOutward(
 
     tangentAt(z, stop, along);
     poseAt(z, stop, pose);
-    if (!Number.isFinite(target) && isFar(pose, system.extent)) return { pieces, end: { at, how: 'gaveUp' } };
     const tightest = worstRow(e, slack, pose);
     const freedoms = expand(e, pose, along);
     if (freedoms === 0) return { pieces, end: { at, how: 'locked', row: tightest } };
@@ -193,11 +198,18 @@ function layOutward(
   }
 }
 
-/** What slides on without end, and with no value asked for, is followed for so many extents of the drawing. */
+/** What slides without end, no value asked for, is followed until a point is so many extents from where it was drawn. */
 const FARTHEST = 30;
 
-function isFar(pose: Float64Array, extent: number): boolean {
-  return pose.some((displacement) => Math.abs(displacement) > FARTHEST * extent);
+/** Where in a piece a point gets that far, null if none does: the place, not a piece, ends it, and turns with the drawing. */
+function farIn(z: Float64Array, end: number, { extent }: System, pose: Float64Array): number | null {
+  const beyond = (s: number) => {
+    poseAt(z, s, pose);
+    let most = 0;
+    for (let i = 0; i < pose.length; i += 2) most = Math.max(most, Math.hypot(pose[i], pose[i + 1]));
+    return most - FARTHEST * extent;
+  };
+  return beyond(end) > 0 ? zeroBetween(beyond, 0, end) : null;
 }
 
 /** Order of the inverse series: a start for Newton, near enough in most of a piece for a single correction. */

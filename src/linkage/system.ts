@@ -28,7 +28,7 @@ export interface System {
   readonly scale: readonly number[];
   /** Longest bar between basic points: the length to which tolerances refer. */
   readonly size: number;
-  /** Diagonal of the box round all points as drawn, ground too: beyond many times that there is nothing to meet. */
+  /** From the first point to the one farthest from it, ground and all: how far things go at all refers to it. */
   readonly extent: number;
 }
 
@@ -52,6 +52,8 @@ export function compile(drawing: Drawing): System {
   let size = 0;
   for (const { a, b } of bodies.values()) size = Math.max(size, distance(x, y, a, b));
   if (freePoints.length > 0) checkSize(size);
+  let extent = 0;
+  for (let p = 1; p < x.length; p++) extent = Math.max(extent, distance(x, y, 0, p));
   return {
     structure,
     places,
@@ -61,12 +63,8 @@ export function compile(drawing: Drawing): System {
       isAngle ? Math.min(length(forms[b]), a === 0 ? LARGEST : length(forms[a])) : length(forms[a]),
     ),
     size,
-    extent: Math.hypot(spread(x), spread(y)),
+    extent,
   };
-}
-
-function spread(values: readonly number[]): number {
-  return Math.max(...values) - Math.min(...values);
 }
 
 /** Sizes between which powers of a length up to the order of the series can be computed with. */

@@ -28,11 +28,11 @@ export function place(fc: FastCheck): Arbitrary<Point> {
 
 /**
  * How the points of one drawing are rounded, all alike: not at all, as a rule, or to whole units, or to tens, which is what
- * it shrinks to. (Were each to shrink by itself, one could hold the other at a fraction: points are kept apart.)
+ * it shrinks to. (Were each to shrink by itself, one could hold the other at a fraction: points are kept apart.) Zero is never -0.
  */
 export function rounding(fc: FastCheck): Arbitrary<(at: Point) => Point> {
   return fc.constantFrom(10, 1, ...Array.from({ length: 8 }, () => FINE)).map(
     (grain) =>
-      ([x, y]: Point): Point => [grain * Math.round(x / grain), grain * Math.round(y / grain)],
+      ([x, y]: Point): Point => [grain * Math.round(x / grain) + 0, grain * Math.round(y / grain) + 0],
   );
 }

@@ -97,8 +97,8 @@ describe('a motion by arc length', () => {
         const ends = [extremes[0].value, extremes[extremes.length - 1].value - around].sort((u, v) => u - v);
         // An extreme is found to a rounding of the largest coordinate, its value so much the better.
         const scale = Math.max(sizeOf(drawing), 1);
-        expectClose(motion.low.at, ends[0], { times: 64, scale });
-        expectClose(motion.high.at, ends[1], { times: 64, scale });
+        expectClose(motion.low.at, ends[0], { times: 256, scale });
+        expectClose(motion.high.at, ends[1], { times: 256, scale });
       }),
     );
   });

@@ -1,6 +1,7 @@
 /** Points that slide on lines: slider-cranks and quick returns of the textbooks, exact figures beside printed ones. */
 import { assert, double, property } from 'fast-check';
 import { type Drawing, trace } from 'jounce/linkage';
+import { checkLaws } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -200,11 +201,24 @@ describe('a block that slides along its rail for ever', () => {
         for (const options of [{ driver: { x: 'P' } as const }, {}]) {
           const { drawn, low, high, path } = trace(block(mm, post), options);
           expect([low.how, high.how]).toEqual(['gaveUp', 'gaveUp']);
-          expect(Math.min(high.at - drawn, drawn - low.at)).toBeGreaterThan(20_000);
           expect(path.pieces.length).toBeLessThan(FEW);
+          if (!('driver' in options)) continue;
+          // R and T lie farthest from L: 30 times as far as the farther of them, either way.
+          const most = 30 * Math.max(1000, Math.hypot(post, 300));
+          expectClose(low.at, drawn - most, { times: 64, scale: most });
+          expectClose(high.at, drawn + most, { times: 64, scale: most });
         }
       }),
       { numRuns: 20 },
+    );
+  });
+
+  it('keeps all laws: where it is given up turns, moves and scales with the drawing', () => {
+    assert(
+      property(double({ min: 200, max: 500, noNaN: true }), posts, (mm, post) =>
+        checkLaws((drawing: Drawing) => drawing, block(mm, post), { driver: { length: ['T', 'P'] } }),
+      ),
+      { numRuns: 4 },
     );
   });
 

@@ -72,7 +72,10 @@ await test('what is packed', async () => {
   );
   expectNone(
     paths.filter(
-      (path) => !/^(dist|schemas|docs|README\.md|DEVELOPERS\.md|THIRD-PARTY\.md|LICENSE|package\.json)(\/|$)/.test(path),
+      (path) =>
+        !/^(dist|schemas|docs|README\.md|DEVELOPERS\.md|THIRD-PARTY\.md|LICENSE|package\.json)(\/|$)/.test(
+          path,
+        ),
     ),
   );
   const dist = paths.filter((path) => path.startsWith('dist/'));
