@@ -40,4 +40,7 @@ export function writeMet(): void {
   if (folder === undefined || all.length === 0) return;
   mkdirSync(folder, { recursive: true });
   writeFileSync(join(folder, `${basename(all[0].file)}.json`), JSON.stringify(all));
+  // Files may share this module.
+  all.length = 0;
+  current = null;
 }
