@@ -52,24 +52,37 @@ const DOT_HIDDEN = 80;
 
 /** A place for each wish, in order; the same wishes always come out in the same places. */
 export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, frame: Box): PlacedLabel[] {
-  const options = wishes.map((wish) => candidates(wish, frame));
-  const fixed = options.map((places) => places.map((): number | undefined => undefined));
-  const chosen: (PlacedLabel | undefined)[] = wishes.map(() => undefined);
+  const options = wishes.map((wish) =>
+    candidates(wish, frame)
+      .map((place) => ({ place, away: distanceOf(place.box, wish.anchor), fixed: Number.NaN }))
+      .sort((a, b) => a.away - b.away),
+  );
+  type Option = (typeof options)[number][number];
+  const chosen: (Option | undefined)[] = wishes.map(() => undefined);
   for (let round = 0; round < ROUNDS; round++) {
+    let moved = false;
     wishes.forEach((wish, k) => {
-      const others = chosen.flatMap((other, j) => (j === k || other === undefined ? [] : other));
-      let least = Number.POSITIVE_INFINITY;
-      options[k].forEach((place, i) => {
-        if (distanceOf(place.box, wish.anchor) >= least) return;
-        fixed[k][i] ??= fixedCost(place, wish, obstacles);
-        const cost = fixed[k][i] + costAmong(place, others);
-        if (cost >= least) return;
+      const others = chosen.flatMap((other, j) => (j === k || other === undefined ? [] : other.place));
+      const costOf = (option: Option) => {
+        if (Number.isNaN(option.fixed)) option.fixed = fixedCost(option.place, wish, obstacles);
+        return option.fixed + costAmong(option.place, others);
+      };
+      const before = chosen[k];
+      let least = before === undefined ? Number.POSITIVE_INFINITY : costOf(before);
+      for (const option of options[k]) {
+        // No place costs less than it is away.
+        if (option.away >= least) break;
+        if (option.fixed >= least) continue;
+        const cost = costOf(option);
+        if (cost >= least) continue;
         least = cost;
-        chosen[k] = place;
-      });
+        chosen[k] = option;
+      }
+      moved ||= chosen[k] !== before;
     });
+    if (!moved) break;
   }
-  return chosen as PlacedLabel[];
+  return chosen.map((option) => (option as Option).place);
 }
 
 /** Places around the anchor, pushed back into the frame where they stick out. */
