@@ -13,9 +13,9 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
   return [
     heading(2, axleName(sized.axle)),
     heading(3, 'Settled by the order'),
-    figureRows(settled('order')),
+    figureRows(settled('order'), units),
     heading(3, 'Can be changed later: spring, valving, perch'),
-    figureRows(settled('later')),
+    figureRows(settled('later'), units),
     ...springs(sized, say),
     ...perch(sized, say),
     ...damping(sized, say),
@@ -23,7 +23,7 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
     ...speeds(sized, say),
     ...loads(sized, say),
     heading(3, 'The corner itself'),
-    figureRows(settled('car')),
+    figureRows(settled('car'), units),
     ...axlePictures(sized),
   ];
 }

@@ -1,3 +1,5 @@
+import type { Units } from '../../units.ts';
+
 /** A piece of a sheet, as plain data: what it says, not how it looks. */
 export type Block =
   | { readonly kind: 'heading'; readonly level: 2 | 3; readonly text: string }
@@ -10,15 +12,20 @@ export type Block =
       /** Columns of figures stand to the right. */
       readonly figures: readonly number[];
     }
-  | { readonly kind: 'figures'; readonly rows: readonly FigureRow[] }
+  | {
+      readonly kind: 'figures';
+      /** Heads of the two columns of values: the units of the file first. */
+      readonly units: readonly [own: Units, other: Units];
+      readonly rows: readonly FigureRow[];
+    }
   | { readonly kind: 'picture'; readonly title: string; readonly svg: string };
 
 /** A figure as a sheet shows it, with its definition beside it. */
 export interface FigureRow {
   readonly label: string;
-  readonly metric: string;
-  readonly imperial: string;
-  /** The interval that holds it 95 times in 100, in both units; empty where nothing makes it unsure. */
+  readonly own: string;
+  readonly other: string;
+  /** The interval that holds it 95 times in 100, in both units, the own first; empty where nothing makes it unsure. */
   readonly interval: string;
   readonly definition: string;
 }

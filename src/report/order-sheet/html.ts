@@ -77,11 +77,11 @@ function written(block: Block): string {
       );
     case 'figures':
       return tableOf(
-        ['figure', 'metric', 'imperial', '95 % between'],
-        block.rows.map(({ label, metric, imperial, interval, definition }: FigureRow) => [
+        ['figure', ...block.units, '95 % between'],
+        block.rows.map(({ label, own, other, interval, definition }: FigureRow) => [
           `${escaped(label)}<small>${escaped(definition)}</small>`,
-          escaped(metric),
-          escaped(imperial),
+          escaped(own),
+          escaped(other),
           interval
             .split('; ')
             .map((part) => escaped(part))

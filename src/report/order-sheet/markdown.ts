@@ -20,11 +20,11 @@ function written(block: Block): string[] {
     case 'figures':
       return [
         tableOf(
-          ['figure', 'metric', 'imperial', '95 % between', 'definition'],
-          block.rows.map(({ label, metric, imperial, interval, definition }: FigureRow) => [
+          ['figure', ...block.units, '95 % between', 'definition'],
+          block.rows.map(({ label, own, other, interval, definition }: FigureRow) => [
             label,
-            metric,
-            imperial,
+            own,
+            other,
             interval,
             definition,
           ]),

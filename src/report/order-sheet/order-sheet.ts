@@ -37,7 +37,7 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       ...axles.flatMap((axle) => axlePart(axle, units)),
       ...matters(axles),
       heading(2, 'The car'),
-      figureRows(figures),
+      figureRows(figures, units),
       heading(2, 'Open points'),
       list(openPoints),
       heading(2, 'Taken for granted'),
