@@ -3,6 +3,9 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { drawCorner, handMethod, limits, plotHandMethod, readCar } from 'jounce';
 
+/** What the spring carries, kg, and the frequency that it is chosen for, Hz. */
+const LOAD = { sprungMass: 330 * 0.45359237, frequency: 1.5 };
+
 const folder = new URL('../pictures/', import.meta.url);
 mkdirSync(folder, { recursive: true });
 const { front } = readCar(readFileSync(new URL('car.json', import.meta.url), 'utf8')).corners;
@@ -14,7 +17,7 @@ if (drawn.kind !== 'doubleWishbone') throw new Error('the hand figure is about a
 const cases = { 'as-drawn': drawn, 'leaned-over': leanedOver(drawn) };
 for (const [name, corner] of Object.entries(cases)) {
   const method = handMethod(corner, {
-    ...(front.sprungMass === undefined ? {} : { sprungMass: front.sprungMass, frequency: 1.5 }),
+    ...LOAD,
     travel: { bump: 80, droop: 80 },
   });
   if (!method.defined) throw new Error(method.why);
