@@ -54,7 +54,7 @@ const DOT_HIDDEN = 80;
 export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, frame: Box): PlacedLabel[] {
   const options = wishes.map((wish) =>
     candidates(wish, frame)
-      .map((place) => ({ place, away: distanceOf(place.box, wish.anchor), fixed: Number.NaN }))
+      .map((place) => ({ place, away: distanceOf(place.box, wish.anchor), atLeast: 0, whole: false }))
       .sort((a, b) => a.away - b.away),
   );
   type Option = (typeof options)[number][number];
@@ -63,17 +63,20 @@ export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, 
     let moved = false;
     wishes.forEach((wish, k) => {
       const others = chosen.flatMap((other, j) => (j === k || other === undefined ? [] : other.place));
-      const costOf = (option: Option) => {
-        if (Number.isNaN(option.fixed)) option.fixed = fixedCost(option.place, wish, obstacles);
-        return option.fixed + costAmong(option.place, others);
+      const costOf = (option: Option, most: number) => {
+        if (!option.whole) {
+          option.atLeast = fixedCost(option.place, wish, obstacles, most);
+          option.whole = option.atLeast < most;
+        }
+        return option.atLeast < most ? option.atLeast + costAmong(option.place, others) : option.atLeast;
       };
       const before = chosen[k];
-      let least = before === undefined ? Number.POSITIVE_INFINITY : costOf(before);
+      let least = before === undefined ? Number.POSITIVE_INFINITY : costOf(before, Number.POSITIVE_INFINITY);
       for (const option of options[k]) {
         // No place costs less than it is away.
         if (option.away >= least) break;
-        if (option.fixed >= least) continue;
-        const cost = costOf(option);
+        if (option.atLeast >= least) continue;
+        const cost = costOf(option, least);
         if (cost >= least) continue;
         least = cost;
         chosen[k] = option;
@@ -128,11 +131,18 @@ function leaderTo(box: Box, anchor: Place, clear: number): PlacedLabel['leader']
   return [[anchor[0] + share * (to[0] - anchor[0]), anchor[1] + share * (to[1] - anchor[1])], to];
 }
 
-function fixedCost({ box, leader }: PlacedLabel, { anchor, clear }: LabelWish, obstacles: Obstacles): number {
+/** What a place costs by itself; not reckoned to its end once that is `most` or more. */
+function fixedCost(
+  { box, leader }: PlacedLabel,
+  { anchor, clear }: LabelWish,
+  obstacles: Obstacles,
+  most: number,
+): number {
   const { lines, boxes, dots } = obstacles;
   let cost = distanceOf(box, anchor);
   if (cost < clear) cost += FORBIDDEN;
   for (const { from, to, weight } of lines) {
+    if (cost >= most) return cost;
     cost += weight * hidden(from, to, box);
     if (leader !== null && weight >= 1 && cross(leader, [from, to])) cost += LEADER_ON_LINE;
   }
