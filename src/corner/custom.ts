@@ -6,6 +6,7 @@ import type { Drawing, Point } from '../linkage/drawing.ts';
 import { bindMeasure, type Measure } from '../linkage/measure.ts';
 import { compile, type System } from '../linkage/system.ts';
 import { columnNames } from './columns.ts';
+import { frozenCopy } from './freeze.ts';
 import { leanOf, placing } from './hardpoints.ts';
 import type { CornerModel } from './model.ts';
 
@@ -52,15 +53,6 @@ export function customCorner(input: CustomCornerInput): CustomCorner {
     angles: angles as Readonly<Record<string, Measure>>,
     mirrored,
   });
-}
-
-/** Plain data again, frozen with everything in it. */
-export function frozenCopy<T>(value: T): T {
-  if (typeof value !== 'object' || value === null) return value;
-  const copy = Array.isArray(value)
-    ? value.map(frozenCopy)
-    : Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, frozenCopy(inner)]));
-  return Object.freeze(copy) as T;
 }
 
 /** What the shape alone can't tell: a faulty drawing, and parts that its points can't play. */

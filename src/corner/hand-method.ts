@@ -20,6 +20,7 @@ import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES, GRAVITY } from '../units.ts';
 import { type Corner, modelOf } from './corner.ts';
+import { rateForFrequency } from './frequency.ts';
 import { type CornerModel, carrierOf, pivotOf } from './model.ts';
 import { sweep } from './sweep.ts';
 
@@ -208,7 +209,7 @@ function springOf({ sprungMass, springRate, frequency }: HandOptions, ratio: num
     return without('left out: neither spring rate nor frequency was given');
   }
   const load = (sprungMass * GRAVITY) / ratio;
-  const wheelRate = (sprungMass * (2 * Math.PI * (frequency ?? 0)) ** 2) / 1000;
+  const wheelRate = rateForFrequency(sprungMass, frequency ?? 0);
   const rate = springRate ?? (wheelRate - load * slope) / (ratio * ratio);
   if (!(rate > 0))
     return without('left out: no spring gives that frequency here, its rate would come out negative');

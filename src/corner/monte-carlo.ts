@@ -2,12 +2,13 @@
 // out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
 // probabilities are shares of the draws.
 
-import { InputError, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { InputError, throwIfAny } from '../errors.ts';
 import { normal, quantile, uniform } from '../numerics/random.ts';
 import { bands } from './bands.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { HALF_WIDTH, type Spread } from './covariance.ts';
+import { drawIssues } from './draws.ts';
 import { hardpointsOf, moveHardpoints } from './hardpoint-coordinates.ts';
 import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
 import { checkOptions, type LimitOptions } from './limits/options.ts';
@@ -66,7 +67,7 @@ export interface CauseOdds {
 
 /** Fewer values than this have no 2.5th percentile but their least. */
 const FEWEST = 40;
-const LEAST_DRAWS = 100;
+const OPTIONS = 'options of monteCarlo';
 const MOST_DRAWS = 10_000;
 const TAIL = 0.025;
 
@@ -81,7 +82,7 @@ export function monteCarlo(
   plusMinus?: PlusMinus,
   options: MonteCarloOptions = {},
 ): MonteCarlo {
-  checkDraws(options);
+  throwIfAny(OPTIONS, drawIssues(OPTIONS, options, ['draws', 'seed', 'sweep', 'limits'], MOST_DRAWS));
   const { draws = 1000, seed = 1, sweep = {} } = options;
   const { info, travel, columns: firstOrder } = bands(corner, plusMinus, sweep);
   const model = modelOf(corner);
@@ -196,23 +197,4 @@ function oddsOf(ends: readonly (Limit | null)[]): LimitOdds {
             high: quantile(travel, 1 - TAIL),
           },
   };
-}
-
-const OPTIONS = ['draws', 'seed', 'sweep', 'limits'];
-
-function checkDraws(options: MonteCarloOptions): void {
-  const issues = unknownOptions('options of monteCarlo', options, OPTIONS);
-  const { draws, seed } = options;
-  if (draws !== undefined && !(Number.isInteger(draws) && draws >= LEAST_DRAWS && draws <= MOST_DRAWS)) {
-    issues.push({
-      path: 'draws',
-      problem: 'not a number of draws',
-      got: show(draws),
-      allowed: `a whole number, ${LEAST_DRAWS} to ${MOST_DRAWS}`,
-    });
-  }
-  if (seed !== undefined && !Number.isSafeInteger(seed)) {
-    issues.push({ path: 'seed', problem: 'not a seed', got: show(seed), allowed: 'a whole number' });
-  }
-  throwIfAny('options of monteCarlo', issues);
 }

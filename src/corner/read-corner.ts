@@ -9,6 +9,7 @@ import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../do
 import { type Certain, certain } from '../document/uncertain.ts';
 import { fromMetric, type Units } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
+import { deepFreeze } from './freeze.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
 
 /** A corner from a document, with what ends its travel and what it carries. */
@@ -199,12 +200,4 @@ function tyreNotes({ wheel, limits }: Certain<Written>, under: string, units: Un
   const overall = named ? fromMetric(overallRadius, 'length', units) : overallRadius;
   const loaded = wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0);
   return radiusNotes(overall, loaded, `${under}limits.tyre${named ? '' : '.overallRadius'}`, units);
-}
-
-function deepFreeze<T>(value: T): T {
-  if (typeof value === 'object' && value !== null) {
-    for (const inner of Object.values(value)) deepFreeze(inner);
-    Object.freeze(value);
-  }
-  return value;
 }

@@ -1,5 +1,5 @@
 import { type Corner, modelOf } from '../corner/corner.ts';
-import { frozenCopy } from '../corner/custom.ts';
+import { frozenCopy } from '../corner/freeze.ts';
 import { redrawn } from '../corner/redrawn.ts';
 import { activeBounds } from './active.ts';
 import { type Judged, judgeOf } from './judge.ts';

@@ -10,6 +10,7 @@
 //
 // A miss is how far a value lies outside what is wanted, over `within`.
 
+import { rateForFrequency } from '../corner/frequency.ts';
 import { combined, constant, type Dual, minus, over, scaled, times } from '../numerics/dual.ts';
 import { GRAVITY } from '../units.ts';
 import { figure } from '../words.ts';
@@ -127,7 +128,7 @@ export function valueAt(objective: Objective, trial: Trial): Dual | null {
 
 /** N/mm, from a mass in kg and a frequency in Hz. */
 function springRate(R: Dual, slope: Dual, m: number, f: number): Dual {
-  const wheelRate = constant((m * (2 * Math.PI * f) ** 2) / 1000, R);
+  const wheelRate = constant(rateForFrequency(m, f), R);
   const F = over(constant(m * GRAVITY, R), R);
   return over(minus(wheelRate, times(F, slope)), times(R, R));
 }

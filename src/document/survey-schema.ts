@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { type Units, unitName } from '../units.ts';
+import { having } from './choice.ts';
 import { fileFields, jsonSchema } from './file-schema.ts';
 import { type Finding, type Place, valueAt } from './parse.ts';
 import { point, quantity, takes } from './quantity.ts';
@@ -30,11 +31,9 @@ const surveyPoint = z
     ).optional(),
     x: foreAft.optional(),
   })
-  .refine((given) => [given.guess, given.at, given.axis].filter((one) => one !== undefined).length === 1, {
-    error: 'give one of guess [y, z], at [y, z] and axis [two points]',
-    when: ({ value }) => typeof value === 'object' && value !== null && !Array.isArray(value),
-    params: { oneOf: ['guess', 'at', 'axis'] },
-  })
+  .refine(
+    ...having(['guess', 'at', 'axis'], 'one', 'give one of guess [y, z], at [y, z] and axis [two points]'),
+  )
   .describe('A point by how its place is known.');
 
 /** A list of readings of one kind. */

@@ -1,4 +1,5 @@
 import { type Covariance, HALF_WIDTH } from '../corner/covariance.ts';
+import { deepFreeze } from '../corner/freeze.ts';
 import { readSurvey, type SurveyInput } from '../document/survey-schema.ts';
 import { chiSquareAbove } from '../numerics/chi-square.ts';
 import { type Certainty, certaintyOf, type Estimate, estimate } from './estimate.ts';
@@ -148,12 +149,4 @@ function mirroredPoints(
     read: most.by[0] > most.by[1] ? 'lateral' : 'height',
     of: most.name,
   };
-}
-
-function deepFreeze<T>(value: T): T {
-  if (typeof value === 'object' && value !== null) {
-    for (const inner of Object.values(value)) deepFreeze(inner);
-    Object.freeze(value);
-  }
-  return value;
 }

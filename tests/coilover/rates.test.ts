@@ -2,8 +2,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CoiloverForce } from '../../src/coilover/forces/eye-force.ts';
-import { frequencyOn, gasForceOf, inSeries, rateForFrequency } from '../../src/coilover/sizing/rates.ts';
+import { gasForceOf, inSeries } from '../../src/coilover/sizing/rates.ts';
 import { restUnder, type ShockCurve, wheelAt } from '../../src/coilover/wheel.ts';
+import { frequencyOn, rateForFrequency } from '../../src/corner/frequency.ts';
 import { circleCorner } from '../judges/circle-intersection.ts';
 import { unlikeArms } from '../support/corners.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';

@@ -22,6 +22,11 @@ export interface Spring {
   readonly innerDiameter: number | null;
 }
 
+/** A spring of which nothing is known but its rate, N/mm. */
+export function bareSpring(rate: number): Spring {
+  return { name: '', rate, free: null, least: null, innerDiameter: null };
+}
+
 /** A spring of the list, with what it would come to. */
 export interface SpringChoice {
   readonly spring: Spring;

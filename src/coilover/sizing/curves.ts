@@ -1,12 +1,12 @@
 // Curves of a coilover at work over the travel that there is.
 
 import type { ColumnInfo } from '../../corner/columns.ts';
+import { frequencyOn } from '../../corner/frequency.ts';
 import type { SweepEnd } from '../../corner/sweep.ts';
 import { GRAVITY } from '../../units.ts';
 import { wheelAt } from '../wheel.ts';
 import { freeLengthOf } from './choose-spring.ts';
 import { dampingRatioAt } from './damping.ts';
-import { frequencyOn } from './rates.ts';
 import type { AxleState } from './state.ts';
 
 /** What the wheel sees over travel, as the curves of a sweep: `plotCurves` and `vegaCurves` draw them. */

@@ -15,12 +15,21 @@ export interface DamperLengths {
 
 export type Stop = CoiloverForce['stop'];
 
+/** Length between the eyes at which the bump stop is first touched, mm; null where there is none. */
+export function contactLength({ limits }: AxleInputs, damper: DamperLengths | null): number | null {
+  return damper === null || limits.bumpStop === undefined ? null : damper.closed + limits.bumpStop.height;
+}
+
+/** Length between the eyes at which the bump stop is solid, mm; without one, closed. */
+export function solidLength({ limits }: AxleInputs, { closed }: DamperLengths): number {
+  return closed + (limits.bumpStop?.solidHeight ?? 0);
+}
+
 /** The bump stop on a damper. */
-export function stopOf({ limits, sizing }: AxleInputs, damper: DamperLengths | null): Stop {
-  const { bumpStop } = limits;
-  const table = sizing.bumpStopForces;
-  if (bumpStop === undefined || table === undefined || damper === null) return null;
-  return { contact: damper.closed + bumpStop.height, table };
+export function stopOf(given: AxleInputs, damper: DamperLengths | null): Stop {
+  const table = given.sizing.bumpStopForces;
+  const contact = contactLength(given, damper);
+  return table === undefined || contact === null ? null : { contact, table };
 }
 
 /** The shortest and the longest that the shock is between two travels, looked at in so many places. */

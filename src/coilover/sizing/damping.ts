@@ -10,7 +10,7 @@
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { wheelAt } from '../wheel.ts';
-import type { FigureInfos, Numbers } from './figure.ts';
+import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { AxleState } from './state.ts';
 
 type Damping = NonNullable<Certain<CornerSizingFile>['damping']>;
@@ -90,20 +90,14 @@ function untouched(state: AxleState): AxleState {
   return coilover === null ? state : { ...state, coilover: { ...coilover, stop: null } };
 }
 
+const NOTHING = none(DAMPING_FIGURES);
+
 export function dampingNumbers(state: AxleState, stopTravel: number | null): Numbers<typeof DAMPING_FIGURES> {
   const { damping, tyreRate } = state.given.sizing;
   const c = damping === undefined ? null : coefficient(damping, state);
   const { atRest, mass, ends, rest } = state;
   if (damping === undefined || c === null || atRest === null || mass === null || rest === null) {
-    return {
-      damping: null,
-      bumpDamping: null,
-      reboundDamping: null,
-      dampingAtDroop: null,
-      dampingAtRest: null,
-      dampingAtBump: null,
-      wheelHopDamping: null,
-    };
+    return NOTHING;
   }
   const b = damping.bumpShare ?? BUMP_SHARE;
   return {

@@ -5,13 +5,15 @@
 //
 // ride height is lost by z and by what the tyre gives, D_corner / k_t, of which only z uses travel.
 
+import { frequencyOn } from '../../corner/frequency.ts';
 import type { CarSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
 import { restUnder, travelAtLength, wheelAt } from '../wheel.ts';
-import type { FigureInfos, Numbers } from './figure.ts';
+import { contactLength } from './damper.ts';
+import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { Axle } from './inputs.ts';
-import { frequencyOn, inSeries } from './rates.ts';
+import { onTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 
 type Downforce = NonNullable<Certain<CarSizingFile>['downforce']>;
@@ -84,7 +86,7 @@ export function topSpeedOf({ speeds, speed }: Downforce): number {
 /** A corner of an axle at a speed. */
 export function atSpeed(state: AxleState, downforce: Downforce, axle: Axle, speed: number): AtSpeed {
   const force = cornerDownforce(downforce, axle, speed);
-  const { coilover, mass, rest, shock, ends, given } = state;
+  const { coilover, mass, rest, shock, ends, given, settings } = state;
   const nothing = {
     speed,
     downforce: force,
@@ -100,11 +102,8 @@ export function atSpeed(state: AxleState, downforce: Downforce, axle: Axle, spee
   const { tyreRate } = given.sizing;
   const { travel, how } = restUnder(shock, coilover, mass.sprung * GRAVITY + force, ends);
   const { rate } = wheelAt(shock, coilover, travel);
-  const contact =
-    state.settings.damper &&
-    given.limits.bumpStop &&
-    state.settings.damper.closed + given.limits.bumpStop.height;
-  const stop = contact === null || contact === undefined ? null : travelAtLength(shock, contact, ends.bump);
+  const contact = contactLength(given, settings.damper);
+  const stop = contact === null ? null : travelAtLength(shock, contact, ends.bump);
   const onSpring = how === 'between';
   return {
     speed,
@@ -115,21 +114,18 @@ export function atSpeed(state: AxleState, downforce: Downforce, axle: Axle, spee
     leftToStop: stop === null ? null : stop - travel,
     leftToLimit: ends.bump - travel,
     frequency: onSpring ? frequencyOn(mass.sprung, rate) : null,
-    frequencyOnTyre:
-      onSpring && tyreRate !== undefined && rate > 0
-        ? frequencyOn(mass.sprung, inSeries(rate, tyreRate))
-        : null,
+    frequencyOnTyre: onSpring ? frequencyOn(mass.sprung, onTyre(rate, tyreRate)) : null,
   };
 }
+
+const NOTHING = none(DOWNFORCE_FIGURES);
 
 export function downforceNumbers(
   state: AxleState,
   downforce: Downforce | undefined,
   axle: Axle,
 ): Numbers<typeof DOWNFORCE_FIGURES> {
-  if (downforce === undefined) {
-    return { topSpeedDownforce: null, topSpeedHeightLost: null, topSpeedLeft: null, topSpeedFrequency: null };
-  }
+  if (downforce === undefined) return NOTHING;
   const top = atSpeed(state, downforce, axle, topSpeedOf(downforce));
   return {
     topSpeedDownforce: top.downforce,

@@ -21,3 +21,8 @@ export interface CarInputs {
 /** Which axle of a car. */
 export type Axle = 'front' | 'rear';
 export const AXLES: readonly Axle[] = ['front', 'rear'];
+
+/** An axle as a heading has it. */
+export function axleName(axle: Axle): string {
+  return axle === 'front' ? 'Front' : 'Rear';
+}

@@ -1,4 +1,5 @@
 import { type ShockCurve, travelAtLength } from '../wheel.ts';
+import { contactLength, solidLength } from './damper.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import type { AxleState } from './state.ts';
 import type { TravelNeeded } from './travel-needed.ts';
@@ -94,16 +95,13 @@ export const LENGTH_FIGURES = {
 /** The travel at which a damper's bump stop is solid, or it is closed; null where the linkage does not go so far. */
 export function solidTravel({ settings, given, shock }: AxleState): number | null {
   const { damper } = settings;
-  if (damper === null) return null;
-  return travelAtLength(shock, damper.closed + (given.limits.bumpStop?.solidHeight ?? 0), shock.bump);
+  return damper === null ? null : travelAtLength(shock, solidLength(given, damper), shock.bump);
 }
 
 /** The travel at which a damper's bump stop is first touched; null where there is none. */
 export function contactTravel({ settings, given, shock }: AxleState): number | null {
-  const { damper } = settings;
-  const { bumpStop } = given.limits;
-  if (damper === null || bumpStop === undefined) return null;
-  return travelAtLength(shock, damper.closed + bumpStop.height, shock.bump);
+  const contact = contactLength(given, settings.damper);
+  return contact === null ? null : travelAtLength(shock, contact, shock.bump);
 }
 
 function openTravel(shock: ShockCurve, open: number): number | null {

@@ -3,8 +3,9 @@
 
 import { modelOf } from '../../corner/corner.ts';
 import { HALF_WIDTH } from '../../corner/covariance.ts';
+import { drawIssues } from '../../corner/draws.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
-import { type Issue, show, throwIfAny, unknownOptions } from '../../errors.ts';
+import { throwIfAny } from '../../errors.ts';
 import { normal, quantile, uniform } from '../../numerics/random.ts';
 import { shockCurve } from '../wheel.ts';
 import { inputsOf, inputsWith, shocksWith } from './doubts.ts';
@@ -28,7 +29,7 @@ export interface CarMonteCarlo {
   readonly draws: number;
 }
 
-const LEAST_DRAWS = 100;
+const OPTIONS = 'options of monteCarloCar';
 const MOST_DRAWS = 100_000;
 const TAIL = 0.025;
 
@@ -38,7 +39,7 @@ const TAIL = 0.025;
  * @throws InputError for draws or a seed that are none.
  */
 export function monteCarloCar(document: CarDocument, options: CarMonteCarloOptions = {}): CarMonteCarlo {
-  throwIfAny('options of monteCarloCar', faultsOf(options));
+  throwIfAny(OPTIONS, drawIssues(OPTIONS, options, ['draws', 'seed'], MOST_DRAWS));
   const { draws = 1000, seed = 1 } = options;
   const written = inputsOf(document);
   const { inputs, uncertain } = usable(written.inputs, written.uncertain);
@@ -69,21 +70,4 @@ export function monteCarloCar(document: CarDocument, options: CarMonteCarloOptio
     return [name, { low: at(TAIL), middle: at(0.5), high: at(1 - TAIL) }] as const;
   });
   return { figures: Object.fromEntries(figures), draws };
-}
-
-function faultsOf(options: CarMonteCarloOptions): Issue[] {
-  const issues = unknownOptions('options of monteCarloCar', options, ['draws', 'seed']);
-  const { draws, seed } = options;
-  if (draws !== undefined && !(Number.isInteger(draws) && draws >= LEAST_DRAWS && draws <= MOST_DRAWS)) {
-    issues.push({
-      path: 'draws',
-      problem: 'not a number of draws',
-      got: show(draws),
-      allowed: `a whole number, ${LEAST_DRAWS} to ${MOST_DRAWS}`,
-    });
-  }
-  if (seed !== undefined && !Number.isSafeInteger(seed)) {
-    issues.push({ path: 'seed', problem: 'not a seed', got: show(seed), allowed: 'a whole number' });
-  }
-  return issues;
 }

@@ -1,5 +1,6 @@
-import { RATE_STEP, type Spring } from './choose-spring.ts';
-import { frequencyOn, inSeries } from './rates.ts';
+import { frequencyOn } from '../../corner/frequency.ts';
+import { bareSpring, RATE_STEP } from './choose-spring.ts';
+import { onTyre } from './rates.ts';
 import { type AxleState, axleState } from './state.ts';
 
 /** What a spring rate comes to with the perch set for the drawn ride height. */
@@ -33,23 +34,18 @@ export function rateTable(state: AxleState): RateRow[] {
   return rates
     .sort((a, b) => a - b)
     .flatMap((rate): RateRow[] => {
-      const fitted: Spring = { name: '', rate, free: null, least: null, innerDiameter: null };
       const tried = axleState({ ...given, sizing, sprungMass: mass.sprung }, null, shock, {
         ...settings,
-        spring: fitted,
+        spring: bareSpring(rate),
       });
       const { atRest, coilover } = tried;
       if (atRest === null || coilover === null) return [];
-      const { tyreRate } = sizing;
       return [
         {
           springRate: rate,
           wheelRate: atRest.rate,
           frequency: frequencyOn(mass.sprung, atRest.rate),
-          frequencyOnTyre:
-            tyreRate === undefined || !(atRest.rate > 0)
-              ? null
-              : frequencyOn(mass.sprung, inSeries(atRest.rate, tyreRate)),
+          frequencyOnTyre: frequencyOn(mass.sprung, onTyre(atRest.rate, sizing.tyreRate)),
           preload: settings.damper === null ? null : coilover.loose - settings.damper.open,
           fitted: rate === spring.rate,
         },

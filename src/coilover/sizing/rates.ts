@@ -7,6 +7,7 @@
 //
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5, for frequencies and the tyre in series; from memory.)
 
+import { frequencyOn, rateForFrequency } from '../../corner/frequency.ts';
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { type Issue, show } from '../../errors.ts';
@@ -17,22 +18,14 @@ import type { Stop } from './damper.ts';
 
 type Sizing = Certain<CornerSizingFile>;
 
-/** N in a kN: kg/s^2 is N/m, rates are N/mm. */
-const MILLI = 1e-3;
-
-/** Rate (N/mm) at which a mass (kg) swings with a frequency (Hz). */
-export function rateForFrequency(mass: number, frequency: number): number {
-  return mass * (2 * Math.PI * frequency) ** 2 * MILLI;
-}
-
-/** Frequency (Hz) of a mass (kg) on a rate (N/mm); null on a rate that pushes it away. */
-export function frequencyOn(mass: number, rate: number): number | null {
-  return rate > 0 ? Math.sqrt(rate / (mass * MILLI)) / (2 * Math.PI) : null;
-}
-
 /** Two rates in series, N/mm. */
 export function inSeries(a: number, b: number): number {
   return (a * b) / (a + b);
+}
+
+/** A wheel rate in series with the tyre, N/mm; null where that is not known, or the wheel is pushed away. */
+export function onTyre(rate: number, tyreRate: number | undefined): number | null {
+  return tyreRate === undefined || !(rate > 0) ? null : inSeries(rate, tyreRate);
 }
 
 /** Force of the gas on the rod, N. */

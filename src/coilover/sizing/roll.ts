@@ -7,7 +7,7 @@
 // sprung mass lies (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 6; from memory). Tyres are taken as rigid.
 
 import { DEGREES, GRAVITY } from '../../units.ts';
-import type { FigureInfos, Numbers } from './figure.ts';
+import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { AxleState } from './state.ts';
 
 export const ROLL_FIGURES = {
@@ -53,11 +53,7 @@ const PER_DEGREE = 1000 * DEGREES;
 
 export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<typeof ROLL_FIGURES> {
   if (atRest === null || rest === null) {
-    return {
-      rollStiffness: null,
-      rollStiffnessWithBar: null,
-      rollCentreHeight: shock.patch(0).rollCentreHeight,
-    };
+    return { ...none(ROLL_FIGURES), rollCentreHeight: shock.patch(0).rollCentreHeight };
   }
   const { y, rollCentreHeight } = shock.patch(rest.travel);
   const stiffness = (atRest.rate * (2 * y) ** 2) / 2 / PER_DEGREE;
@@ -76,7 +72,7 @@ export function rollOfCar(
   centreHeight: number | undefined,
 ): Numbers<typeof CAR_ROLL_FIGURES> {
   if (rear?.mass == null || front.mass === null || centreHeight === undefined) {
-    return { rollAngle: null, rollAngleWithBars: null };
+    return none(CAR_ROLL_FIGURES);
   }
   const axles = [front, rear].map((axle) => ({ roll: rollOfAxle(axle), sprung: axle.mass?.sprung ?? 0 }));
   const sprung = axles.reduce((sum, axle) => sum + 2 * axle.sprung, 0);

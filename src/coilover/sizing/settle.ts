@@ -7,8 +7,8 @@ import { checkOptions } from '../../corner/limits/options.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import { travelOf } from '../springs/stack.ts';
 import type { ShockCurve } from '../wheel.ts';
-import { chooseSpring, RATE_STEP, type Spring, type SpringChoice } from './choose-spring.ts';
-import { type DamperLengths, wantedDamper } from './damper.ts';
+import { bareSpring, chooseSpring, RATE_STEP, type Spring, type SpringChoice } from './choose-spring.ts';
+import { type DamperLengths, solidLength, wantedDamper } from './damper.ts';
 import { doubtsOf, type UncertainInput } from './doubts.ts';
 import { howSure } from './how-sure.ts';
 import { AXLES, type Axle, type AxleInputs, type CarInputs } from './inputs.ts';
@@ -41,8 +41,7 @@ export function settleCar(
     const { carried, wanted } = ofAxle(first.states, axle);
     if (carried === null || wanted.springRate === null) return [];
     const damper = damperFor(given, ofAxle(shocks, axle), ofAxle(first.needed, axle));
-    const shortest = damper === null ? null : damper.closed + (given.limits.bumpStop?.solidHeight ?? 0);
-    return chooseSpring(given.sizing, wanted.springRate, carried, shortest);
+    return chooseSpring(given.sizing, wanted.springRate, carried, damper && solidLength(given, damper));
   });
   const sprung = eachAxle(inputs, (axle) => ({
     ...ofAxle(bare, axle),
@@ -141,9 +140,8 @@ function fitted(
   if (choices.length > 0) return choices[0].spring;
   // A rate that was asked for is taken as it is.
   const step = sizing.rateStep ?? RATE_STEP;
-  const rate =
-    sizing.target?.springRate === undefined ? Math.max(step, Math.round(wanted / step) * step) : wanted;
-  return { name: '', rate, free: null, least: null, innerDiameter: null };
+  const asked = sizing.target?.springRate !== undefined;
+  return bareSpring(asked ? wanted : Math.max(step, Math.round(wanted / step) * step));
 }
 
 function limitsWith(

@@ -5,11 +5,12 @@
 //
 // The perch moved by p towards the spring lifts the car: with the load kept, F R stays, and dz = -p k_s R / k_w.
 
+import { frequencyOn } from '../../corner/frequency.ts';
 import { pushOf, transfers, travelOf } from '../springs/stack.ts';
 import { travelAtLength } from '../wheel.ts';
 import { freeLengthOf } from './choose-spring.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
-import { frequencyOn, inSeries } from './rates.ts';
+import { onTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 
 export const SPRING_FIGURES = {
@@ -182,18 +183,15 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
   const travel = travelOf(stack);
   const open = settings.damper?.open ?? null;
   const pitch = sizing.perch?.pitch;
+  const rateOnTyre = onTyre(atRest.rate, sizing.tyreRate);
   return {
     ...numbers,
     springRate: spring.rate,
     wheelRate: atRest.rate,
     forceTerm: atRest.forceTerm,
     frequency: frequencyOn(mass.sprung, atRest.rate),
-    frequencyOnTyre:
-      sizing.tyreRate === undefined || !(atRest.rate > 0)
-        ? null
-        : frequencyOn(mass.sprung, inSeries(atRest.rate, sizing.tyreRate)),
-    rateOnTyre:
-      sizing.tyreRate === undefined || !(atRest.rate > 0) ? null : inSeries(atRest.rate, sizing.tyreRate),
+    frequencyOnTyre: frequencyOn(mass.sprung, rateOnTyre),
+    rateOnTyre,
     rideForce: atRest.force,
     springForce: force,
     compressionAtRide: compressed(atRest.length),

@@ -4,7 +4,7 @@ import type { CoiloverForce } from '../forces/eye-force.ts';
 import type { AxleMass } from '../masses.ts';
 import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
 import { type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
-import { freeLengthOf, type Spring, stackOf } from './choose-spring.ts';
+import { bareSpring, freeLengthOf, type Spring, stackOf } from './choose-spring.ts';
 import { type DamperLengths, stopOf } from './damper.ts';
 import type { AxleInputs } from './inputs.ts';
 import { type Carried, carriedAtRide, gasForceOf, type WantedRates, wantedRates } from './rates.ts';
@@ -62,7 +62,7 @@ export function axleState(
     mass === null ? { carried: null, issues: [] } : carriedAtRide(mass.sprung, shock, gas, stop);
   const { issues: wantedIssues, ...wanted } =
     carried === null ? { ...NOT_WANTED, issues: [] } : wantedRates(sizing, carried);
-  const spring = settings.spring ?? springOfRate(wanted.springRate);
+  const spring = settings.spring ?? (wanted.springRate === null ? null : bareSpring(wanted.springRate));
   const state = {
     given,
     shock,
@@ -82,10 +82,6 @@ export function axleState(
   const coilover = { spring: stack, loose, gasForce: gas, stop };
   const rest = restUnder(shock, coilover, carried.mass * GRAVITY, ends);
   return { ...state, stack, coilover, rest, atRest: wheelAt(shock, coilover, rest.travel) };
-}
-
-function springOfRate(rate: number | null): Spring | null {
-  return rate === null ? null : { name: '', rate, free: null, least: null, innerDiameter: null };
 }
 
 /** Length between the eyes at which the spring is just loose: by the perch as it is set, or so that it bears ride height. */

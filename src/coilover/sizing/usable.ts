@@ -37,8 +37,8 @@ export function usable(
     const { eyesToSeats: _, ...free } = perch;
     return { ...given, sizing: { ...others, perch: free } };
   });
-  const shared = downforce === undefined || issues.some(({ path }) => path === 'downforce.frontShare');
-  const inputs: CarInputs = { car: shared ? car : written.car, ...axles };
+  const unshared = downforce === undefined || issues.some(({ path }) => path === 'downforce.frontShare');
+  const inputs: CarInputs = { car: unshared ? car : written.car, ...axles };
   return { inputs, uncertain: uncertain.filter(({ at }) => !isPlace(at) || has(inputs, at)), issues };
 }
 

@@ -1,6 +1,6 @@
 import { CASE_FACTORS } from '../forces/load-cases.ts';
 import { RATE_STEP } from './choose-spring.ts';
-import type { CarInputs } from './inputs.ts';
+import { axleName, type CarInputs } from './inputs.ts';
 import { ofAxle } from './numbers.ts';
 import type { AxleSizing } from './result.ts';
 import { TRAVEL_CASES } from './travel-needed.ts';
@@ -29,19 +29,19 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[]):
   for (const { axle, needed, damper, document } of axles) {
     if (document.corner.kind === 'strut' && document.corner.coilover === undefined) {
       words.push(
-        `${titled(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lower.`,
+        `${axleName(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lower.`,
       );
     }
     if (document.sizing?.target !== undefined && document.sizing.rateStep === undefined) {
       words.push(
-        `${titled(axle)}: springs are taken to be had in steps of ${RATE_STEP} N/mm (common practice).`,
+        `${axleName(axle)}: springs are taken to be had in steps of ${RATE_STEP} N/mm (common practice).`,
       );
     }
     for (const left of needed.left)
-      words.push(`${titled(axle)}: the travel that is needed leaves out ${left}.`);
+      words.push(`${axleName(axle)}: the travel that is needed leaves out ${left}.`);
     if (damper !== null && !damper.given) {
       words.push(
-        `${titled(axle)}: no damper was given; its lengths follow from the travel that is needed at the unfavourable end of its interval, in whole mm outward.`,
+        `${axleName(axle)}: no damper was given; its lengths follow from the travel that is needed at the unfavourable end of its interval, in whole mm outward.`,
       );
     }
   }
@@ -59,10 +59,6 @@ const CASE_WORDS: Readonly<Record<string, string>> = {
   margin: 'a margin of',
 };
 
-function titled(axle: string): string {
-  return axle === 'front' ? 'Front' : 'Rear';
-}
-
 /** What is still to be found out or settled: the user's own points, then what is missing. */
 export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): string[] {
   const { car } = inputs;
@@ -78,7 +74,7 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): s
     for (const { axle } of axles) {
       if (ofAxle(inputs, axle).sizing.perch?.eyesToSeats === undefined) {
         points.push(
-          `${titled(axle)}: weighed with the perches untouched; measure perch.eyesToSeats, or the ride height on the scales can't be told.`,
+          `${axleName(axle)}: weighed with the perches untouched; measure perch.eyesToSeats, or the ride height on the scales can't be told.`,
         );
       }
     }
@@ -99,10 +95,10 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): s
       ...(order?.adjusters === undefined ? ['adjusters'] : []),
       ...(order?.lengthTolerance === undefined ? ['tolerances'] : []),
     ];
-    if (missing.length > 0) points.push(`${titled(axle)}: not given yet: ${missing.join(', ')}.`);
+    if (missing.length > 0) points.push(`${axleName(axle)}: not given yet: ${missing.join(', ')}.`);
     if (spring !== null && spring.free === null) {
       points.push(
-        `${titled(axle)}: the spring is a rate only; its free and least length are to be found, or list springs that can be had.`,
+        `${axleName(axle)}: the spring is a rate only; its free and least length are to be found, or list springs that can be had.`,
       );
     }
   }

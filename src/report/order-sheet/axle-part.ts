@@ -1,9 +1,10 @@
+import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { numberIn, textIn, type Units, unitName } from '../../units.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { axlePictures } from './pictures.ts';
-import { axleName, type Say, sayIn } from './words.ts';
+import { type Say, sayIn } from './words.ts';
 
 /** All of one axle: figures by when they are settled, springs, damping, travel, speeds, loads, pictures. */
 export function axlePart(sized: AxleSizing, units: Units): Block[] {

@@ -1,5 +1,5 @@
 import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
-import { type Quantity, unitName } from '../../units.ts';
+import { unitName } from '../../units.ts';
 import { CAUTIONS } from './order-sheet.ts';
 
 /** A sizing as data that survives JSON: every figure with its unit and definition, tables, limits, and rows of the curves. */
@@ -36,5 +36,5 @@ export function sheetJson(sizing: Sizing): string {
 }
 
 function figureData({ quantity, ...figure }: Figure): Record<string, unknown> {
-  return { ...figure, unit: quantity === 'ratio' ? '' : unitName(quantity as Quantity, 'metric') };
+  return { ...figure, unit: quantity === 'ratio' ? '' : unitName(quantity, 'metric') };
 }

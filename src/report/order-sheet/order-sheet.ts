@@ -1,10 +1,11 @@
+import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { describeIssue } from '../../errors.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, paragraph } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { orderTable } from './order-table.ts';
-import { axleName, sayIn } from './words.ts';
+import { sayIn } from './words.ts';
 
 /** What goes to whoever makes the coilovers, as plain data: `sheetMarkdown`, `sheetHtml` and `sheetJson` write it down. */
 export interface OrderSheet {

@@ -1,6 +1,7 @@
+import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { type Block, table } from './blocks.ts';
-import { axleName, endWords, type Say } from './words.ts';
+import { endWords, type Say } from './words.ts';
 
 const OPEN = 'open';
 /** Coilovers on an axle, where nothing else is said. */

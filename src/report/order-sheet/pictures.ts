@@ -1,10 +1,10 @@
+import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { sweep } from '../../corner/sweep.ts';
 import { plotCurves } from '../curves.ts';
 import { plotDamping } from '../damping-picture.ts';
 import { drawCorner } from '../drawing.ts';
 import type { Block } from './blocks.ts';
-import { axleName } from './words.ts';
 
 /** Columns that the curves show, from the top, where there are any. */
 const PANELS = ['installationRatio', 'shockLength', 'wheelRateOnSpring', 'wheelLoad'];

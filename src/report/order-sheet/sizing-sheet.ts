@@ -1,8 +1,8 @@
+import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
 import { numberIn, textIn } from '../../units.ts';
 import { type Block, heading, table } from './blocks.ts';
 import { findingsPart, type OrderSheet } from './order-sheet.ts';
-import { axleName } from './words.ts';
 
 /** A sizing at a glance, in the units of its document: what does not fit, and each figure with how sure it is. */
 export function sizingSheet({ name, units, axles, figures, findings }: Sizing): OrderSheet {

@@ -9,11 +9,6 @@ export function sayIn(units: Units): Say {
   return (value, quantity) => inBoth(value, quantity, units);
 }
 
-export function axleName(axle: string): string {
-  return axle === 'front' ? 'Front' : 'Rear';
-}
-
-const ENDS: Readonly<Record<string, string>> = { eye: 'eye', fork: 'fork', stud: 'stud' };
 const BOLTS: Readonly<Record<string, string>> = {
   foreAft: 'bolt fore-aft',
   inPlane: 'bolt across the line of the coilover, in the plane of the corner',
@@ -26,7 +21,7 @@ export function endWords({ document }: AxleSizing, end: 'mount' | 'chassis', say
   if (wanted === undefined && bearing === undefined) return null;
   const { type, bore, width, spacers } = wanted ?? {};
   const parts = [
-    type === undefined ? undefined : ENDS[type],
+    type,
     bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${say(bore, 'length')}`,
     width === undefined ? undefined : `width ${say(width, 'length')}`,
     spacers === undefined ? undefined : `spacers: ${spacers}`,
