@@ -2,12 +2,10 @@
 import * as fc from 'fast-check';
 import { type AxleSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { expect } from 'vitest';
-import { inputsOf } from '../../src/coilover/sizing/doubts.ts';
-import { carNumbers, type PerAxle } from '../../src/coilover/sizing/numbers.ts';
+import { carOf } from '../../src/coilover/sizing/car.ts';
+import type { PerAxle } from '../../src/coilover/sizing/inputs.ts';
+import { carNumbers } from '../../src/coilover/sizing/numbers.ts';
 import type { AxleState } from '../../src/coilover/sizing/state.ts';
-import { shockCurve } from '../../src/coilover/wheel.ts';
-import { modelOf } from '../../src/corner/corner.ts';
-import type { CornerModel } from '../../src/corner/model.ts';
 import type { Json } from '../document/support.ts';
 import { wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -65,21 +63,15 @@ export function valueIn(axle: { readonly figures: Sizing['figures'] }, name: str
 
 /** The innards of a car with its springs as wanted and no damper but the given one: for laws of what the sheet is made of. */
 export function statesOf(document: Json): PerAxle<AxleState> {
-  const read = readCar(document);
-  const { inputs } = inputsOf(read);
-  const reach = (model: CornerModel) => shockCurve(model, 220, 220);
-  const shocks = {
-    front: reach(modelOf(read.corners.front.corner)),
-    ...(read.corners.rear === undefined ? {} : { rear: reach(modelOf(read.corners.rear.corner)) }),
-  };
+  const { car } = carOf(readCar(document));
   const settings = (axle: 'front' | 'rear') => ({
     spring: null,
-    damper: inputs[axle]?.limits.damper ?? null,
+    damper: car.inputs[axle]?.limits.damper ?? null,
     ends: null,
     springEnd: null,
     endedBy: null,
   });
-  return carNumbers(inputs, shocks, { front: settings('front'), rear: settings('rear') }).states;
+  return carNumbers(car, { front: settings('front'), rear: settings('rear') }).states;
 }
 
 /** Corners of every kind, as documents have them. */

@@ -5,12 +5,15 @@
 // (JCGM 100:2008, sec. 5.1.2; from memory), the derivatives by central differences a share of w_i to either side. What is settled stays:
 // spring, damper and perch as they were chosen.
 
-/** An input that is known to plus or minus, and the figures with it off by some shares of its half-width. */
+import { type Car, slipped } from './car.ts';
+import type { UncertainInput } from './doubts.ts';
+
+/** An input that is known to plus or minus, and the car with it off by a share of its half-width to either side. */
 export interface Doubt {
   /** Where it stands in the document. */
   readonly input: string;
-  /** All figures with this input so many half-widths off. */
-  figures(share: number): Readonly<Record<string, number | null>>;
+  readonly up: Car;
+  readonly down: Car;
 }
 
 /** A value and how sure it is. */
@@ -32,35 +35,36 @@ const ROUNDING = 1e-10;
 /** Shares that are not worth a word. */
 const LEAST_SHARE = 0.01;
 
-/** Every figure with its interval. */
+/** A car with each uncertain input off. */
+export function doubtsOf(car: Car, uncertain: readonly UncertainInput[]): Doubt[] {
+  return uncertain.map((input) => {
+    const off = (share: number) => slipped(car, [{ input, by: share * input.plusMinus }]);
+    return { input: input.name, up: off(STEP), down: off(-STEP) };
+  });
+}
+
+/** Every value with its interval, from what gives the values of a car. */
 export function howSure(
-  nominal: Readonly<Record<string, number | null>>,
+  nominal: readonly (number | null)[],
   doubts: readonly Doubt[],
-): Readonly<Record<string, Sure>> {
-  const moved = doubts.map(({ input, figures }) => ({ input, up: figures(STEP), down: figures(-STEP) }));
-  return Object.fromEntries(
-    Object.entries(nominal).map(([name, value]): [string, Sure] => {
-      if (value === null) return [name, { value, low: null, high: null, by: [] }];
-      let square = 0;
-      let lost = false;
-      const parts = moved.flatMap(({ input, up, down }) => {
-        const [high, low] = [up[name], down[name]];
-        if (high === null || low === null) {
-          lost = true;
-          return [];
-        }
-        const part = ((high - low) / (2 * STEP)) ** 2;
-        square += part;
-        return [{ input, part }];
-      });
-      if (lost) return [name, { value, low: null, high: null, by: [] }];
-      // What rounding alone makes of inputs that do not matter is no doubt.
-      const width = Math.sqrt(square) < ROUNDING * Math.max(1, Math.abs(value)) ? 0 : Math.sqrt(square);
-      const by = parts
-        .map(({ input, part }) => ({ input, share: width === 0 ? 0 : part / square }))
-        .filter(({ share }) => share >= LEAST_SHARE)
-        .sort((a, b) => b.share - a.share);
-      return [name, { value, low: value - width, high: value + width, by }];
-    }),
-  );
+  valuesOf: (car: Car) => readonly (number | null)[],
+): Sure[] {
+  const moved = doubts.map(({ input, up, down }) => ({ input, up: valuesOf(up), down: valuesOf(down) }));
+  return nominal.map((value, k): Sure => {
+    const parts = moved.map(({ input, up, down }) => {
+      const [high, low] = [up[k], down[k]];
+      return { input, part: high === null || low === null ? null : ((high - low) / (2 * STEP)) ** 2 };
+    });
+    if (value === null || parts.some(({ part }) => part === null)) {
+      return { value, low: null, high: null, by: [] };
+    }
+    const square = parts.reduce((sum, { part }) => sum + (part ?? 0), 0);
+    // What rounding alone makes of inputs that do not matter is no doubt.
+    const width = Math.sqrt(square) < ROUNDING * Math.max(1, Math.abs(value)) ? 0 : Math.sqrt(square);
+    const by = parts
+      .map(({ input, part }) => ({ input, share: width === 0 ? 0 : (part ?? 0) / square }))
+      .filter(({ share }) => share >= LEAST_SHARE)
+      .sort((a, b) => b.share - a.share);
+    return { value, low: value - width, high: value + width, by };
+  });
 }

@@ -26,3 +26,16 @@ export const AXLES: readonly Axle[] = ['front', 'rear'];
 export function axleName(axle: Axle): string {
   return axle === 'front' ? 'Front' : 'Rear';
 }
+
+/** One thing for each axle there is. */
+export type PerAxle<T> = { readonly front: T; readonly rear?: T };
+
+/** For each axle there is, what a function makes of it. */
+export function eachAxle<T>({ rear }: { readonly rear?: unknown }, of: (axle: Axle) => T): PerAxle<T> {
+  return { front: of('front'), ...(rear === undefined ? {} : { rear: of('rear') }) };
+}
+
+/** What stands for an axle, which is there. */
+export function ofAxle<T>(per: PerAxle<T>, axle: Axle): T {
+  return per[axle] as T;
+}

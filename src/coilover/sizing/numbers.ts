@@ -1,10 +1,10 @@
 import type { Issue } from '../../errors.ts';
 import { type CarMasses, carMasses } from '../masses.ts';
-import type { ShockCurve } from '../wheel.ts';
+import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
-import { AXLES, type Axle, type CarInputs } from './inputs.ts';
+import { AXLES, type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel, type EndedBy, LENGTH_FIGURES, lengthNumbers, solidTravel } from './lengths.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
@@ -13,20 +13,25 @@ import { type AxleState, axleState, type Settings } from './state.ts';
 import { type TravelNeeded, travelNeeded } from './travel-needed.ts';
 import { UNIT_FIGURES, unitNumbers } from './unit-mass.ts';
 
-/** All figures of an axle, and of the car, in the order of a sheet. */
-export const AXLE_FIGURES: FigureInfos = {
-  ...LENGTH_FIGURES,
-  ...SPRING_FIGURES,
-  ...DAMPING_FIGURES,
-  ...MASS_FIGURES,
-  ...DOWNFORCE_FIGURES,
-  ...ROLL_FIGURES,
-  ...UNIT_FIGURES,
-};
-export const CAR_WIDE_FIGURES: FigureInfos = { ...CAR_FIGURES, ...CAR_ROLL_FIGURES };
+/** What is told of an axle, topic by topic in the order of a sheet. */
+const AXLE_TOPICS = {
+  lengths: LENGTH_FIGURES,
+  spring: SPRING_FIGURES,
+  damping: DAMPING_FIGURES,
+  masses: MASS_FIGURES,
+  downforce: DOWNFORCE_FIGURES,
+  roll: ROLL_FIGURES,
+  unit: UNIT_FIGURES,
+} as const;
 
-/** One thing for each axle there is. */
-export type PerAxle<T> = { readonly front: T; readonly rear?: T };
+const CAR_TOPICS = { masses: CAR_FIGURES, roll: CAR_ROLL_FIGURES } as const;
+
+type Topics = Readonly<Record<string, FigureInfos>>;
+type NumbersOf<T extends Topics> = { readonly [Topic in keyof T]: Numbers<T[Topic]> };
+
+/** All figures of an axle, and of the car, in the order of a sheet. */
+export const AXLE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(AXLE_TOPICS));
+export const CAR_WIDE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(CAR_TOPICS));
 
 /** What is settled for a car's coilovers, and where springs are looked at for what they need. */
 export interface AxleSettings extends Settings {
@@ -47,27 +52,13 @@ export interface CarStates {
 
 /** The same in figures. */
 export interface CarNumbers extends CarStates {
-  readonly axles: PerAxle<Readonly<Record<string, number | null>>>;
-  readonly car: Readonly<Record<string, number | null>>;
+  readonly axles: PerAxle<NumbersOf<typeof AXLE_TOPICS>>;
+  readonly car: NumbersOf<typeof CAR_TOPICS>;
   readonly issues: readonly Issue[];
 }
 
-/** For each axle there is, what a function makes of it. */
-export function eachAxle<T>({ rear }: { readonly rear?: unknown }, of: (axle: Axle) => T): PerAxle<T> {
-  return { front: of('front'), ...(rear === undefined ? {} : { rear: of('rear') }) };
-}
-
-/** What stands for an axle, which is there. */
-export function ofAxle<T>(per: PerAxle<T>, axle: Axle): T {
-  return per[axle] as T;
-}
-
 /** A car with its coilovers at work as they are set, and the travel that it needs. */
-export function carStates(
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  settings: PerAxle<Settings>,
-): CarStates {
+export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>): CarStates {
   const { car } = inputs;
   const { masses, issues: massIssues } =
     car.masses === undefined ? { masses: null, issues: [] } : carMasses(car.masses);
@@ -86,31 +77,28 @@ export function carStates(
 }
 
 /** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */
-export function carNumbers(
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  settings: PerAxle<AxleSettings>,
-): CarNumbers {
-  const { car } = inputs;
-  const at = carStates(inputs, shocks, settings);
+export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumbers {
+  const at = carStates(car, settings);
   const { masses, massIssues, states, roll, needed } = at;
-  const axles = eachAxle(inputs, (axle): Record<string, number | null> => {
+  const axles = eachAxle(car.inputs, (axle): NumbersOf<typeof AXLE_TOPICS> => {
     const state = ofAxle(states, axle);
-    const end = ofAxle(settings, axle).springEnd ?? solidTravel(state) ?? state.ends.bump;
+    const { springEnd, endedBy } = ofAxle(settings, axle);
+    const end = springEnd ?? solidTravel(state) ?? state.ends.bump;
     return {
-      ...lengthNumbers(state, ofAxle(needed, axle), ofAxle(settings, axle).endedBy),
-      ...springNumbers(state, Math.min(end, state.shock.bump)),
-      ...dampingNumbers(state, contactTravel(state)),
-      ...massNumbers(state),
-      ...downforceNumbers(state, car.downforce, axle),
-      ...rollOfAxle(state),
-      ...unitNumbers(state),
+      lengths: lengthNumbers(state, ofAxle(needed, axle), endedBy),
+      spring: springNumbers(state, Math.min(end, state.shock.bump)),
+      damping: dampingNumbers(state, contactTravel(state)),
+      masses: massNumbers(state),
+      downforce: downforceNumbers(state, car.inputs.car.downforce, axle),
+      roll: rollOfAxle(state),
+      unit: unitNumbers(state),
     };
   });
+  const frequencies = [axles.front, axles.rear].map((axle) => axle?.spring.frequency ?? null);
   return {
     ...at,
     axles,
-    car: { ...carFigures(masses, axles.front.frequency, axles.rear?.frequency ?? null), ...roll },
+    car: { masses: carFigures(masses, frequencies[0], frequencies[1]), roll },
     issues: [
       ...massIssues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
       ...AXLES.flatMap((axle) =>
@@ -118,4 +106,34 @@ export function carNumbers(
       ),
     ],
   };
+}
+
+/** Whose a figure is. */
+export type Owner = 'car' | Axle;
+
+/** Topics with the names of their figures. */
+const listed = (topics: Topics) =>
+  Object.entries(topics).map(([topic, infos]) => ({ topic, names: Object.keys(infos) }));
+const LISTED = { car: listed(CAR_TOPICS), front: listed(AXLE_TOPICS), rear: listed(AXLE_TOPICS) } as const;
+const OWNERS = ['car', ...AXLES] as const;
+
+/** The figures of a car: whose each is, and its name. */
+export function figuresIn({ rear }: { readonly rear?: unknown }): { owner: Owner; name: string }[] {
+  return OWNERS.filter((owner) => owner !== 'rear' || rear !== undefined).flatMap((owner) =>
+    LISTED[owner].flatMap(({ names }) => names.map((name) => ({ owner, name }))),
+  );
+}
+
+/** The values of `figuresIn`, in its order. */
+export function valuesOf({ car, axles }: CarNumbers): (number | null)[] {
+  const values: (number | null)[] = [];
+  for (const owner of OWNERS) {
+    const topics = owner === 'car' ? car : axles[owner];
+    if (topics === undefined) continue;
+    for (const { topic, names } of LISTED[owner]) {
+      const numbers = topics[topic as keyof typeof topics] as Readonly<Record<string, number | null>>;
+      for (const name of names) values.push(numbers[name]);
+    }
+  }
+  return values;
 }

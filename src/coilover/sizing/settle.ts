@@ -7,12 +7,12 @@ import { checkOptions } from '../../corner/limits/options.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import { travelOf } from '../springs/stack.ts';
 import type { ShockCurve } from '../wheel.ts';
+import type { Car } from './car.ts';
 import { bareSpring, chooseSpring, RATE_STEP, type Spring, type SpringChoice } from './choose-spring.ts';
 import { type DamperLengths, solidLength, wantedDamper } from './damper.ts';
-import { doubtsOf, type UncertainInput } from './doubts.ts';
-import { howSure } from './how-sure.ts';
-import { AXLES, type Axle, type AxleInputs, type CarInputs } from './inputs.ts';
-import { type AxleSettings, carStates, eachAxle, ofAxle, type PerAxle } from './numbers.ts';
+import { type Doubt, howSure } from './how-sure.ts';
+import { AXLES, type Axle, type AxleInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
+import { type AxleSettings, carStates } from './numbers.ts';
 import type { Settings } from './state.ts';
 
 /** What is settled, and what it was chosen from. */
@@ -26,16 +26,12 @@ export interface Settled {
  * Settles the coilovers of a car: springs by the wanted rates, then dampers, where none are given, by the travel that is needed with these,
  * its interval as a margin because a length can't be changed after the order.
  */
-export function settleCar(
-  document: CarDocument,
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  uncertain: readonly UncertainInput[],
-): Settled {
+export function settleCar(document: CarDocument, car: Car, doubts: readonly Doubt[]): Settled {
+  const { inputs, shocks } = car;
   const bare = eachAxle(inputs, (axle): Settings => {
     return { spring: null, damper: ofAxle(inputs, axle).limits.damper ?? null, ends: null };
   });
-  const first = carStates(inputs, shocks, bare);
+  const first = carStates(car, bare);
   const choices = eachAxle(inputs, (axle): readonly SpringChoice[] => {
     const given = ofAxle(inputs, axle);
     const { carried, wanted } = ofAxle(first.states, axle);
@@ -47,12 +43,12 @@ export function settleCar(
     ...ofAxle(bare, axle),
     spring: fitted(ofAxle(inputs, axle), ofAxle(first.states, axle).wanted.springRate, ofAxle(choices, axle)),
   }));
-  const needed = neededAtWorst(document, inputs, shocks, sprung, uncertain);
+  const needed = neededAtWorst(car, sprung, doubts);
   const damped = eachAxle(inputs, (axle) => ({
     ...ofAxle(sprung, axle),
     damper: damperFor(ofAxle(inputs, axle), ofAxle(shocks, axle), ofAxle(needed, axle)),
   }));
-  const { states } = carStates(inputs, shocks, damped);
+  const { states } = carStates(car, damped);
   const limits = eachAxle(inputs, (axle) => {
     const { coilover, stack } = ofAxle(states, axle);
     const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
@@ -85,41 +81,24 @@ function enderOf(limit: Limit | null): 'damper' | 'other' {
 const DAMPER: readonly LimitCause[] = ['damperOpen', 'damperClosed', 'stopSolid'];
 
 /** Travel that is needed, mm, droop negative: at the unfavourable end of its interval where a damper follows from it. */
-function neededAtWorst(
-  document: CarDocument,
-  inputs: CarInputs,
-  shocks: PerAxle<ShockCurve>,
-  settings: PerAxle<Settings>,
-  uncertain: readonly UncertainInput[],
-): PerAxle<Travel> {
-  const nominal = carStates(inputs, shocks, settings).needed;
-  if (AXLES.every((axle) => inputs[axle]?.limits.damper !== undefined || inputs[axle] === undefined))
-    return nominal;
-  const sure = howSure(
-    flat(nominal),
-    doubtsOf(document, inputs, shocks, uncertain, (moved, along) =>
-      flat(carStates(moved, along, settings).needed),
-    ),
-  );
-  return eachAxle(inputs, (axle) => ({
-    bump: sure[`${axle}.bump`].high ?? ofAxle(nominal, axle).bump,
-    droop: sure[`${axle}.droop`].low ?? ofAxle(nominal, axle).droop,
-  }));
+function neededAtWorst(car: Car, settings: PerAxle<Settings>, doubts: readonly Doubt[]): PerAxle<Travel> {
+  const { needed } = carStates(car, settings);
+  const follows = AXLES.some((axle) => car.inputs[axle] !== undefined && !car.inputs[axle].limits.damper);
+  if (!follows) return needed;
+  const ends = ({ front, rear }: PerAxle<Travel>) =>
+    [front, rear].flatMap((travel) => (travel === undefined ? [] : [travel.bump, travel.droop]));
+  const sure = howSure(ends(needed), doubts, (moved) => ends(carStates(moved, settings).needed));
+  return eachAxle(needed, (axle) => {
+    const [bump, droop] = sure.slice(axle === 'front' ? 0 : 2);
+    const nominal = ofAxle(needed, axle);
+    return { bump: bump.high ?? nominal.bump, droop: droop.low ?? nominal.droop };
+  });
 }
 
 /** Travel to either side, mm, droop negative. */
 interface Travel {
   readonly bump: number;
   readonly droop: number;
-}
-
-function flat(needed: PerAxle<Travel>): Record<string, number> {
-  return Object.fromEntries(
-    Object.entries(needed).flatMap(([axle, { bump, droop }]) => [
-      [`${axle}.bump`, bump],
-      [`${axle}.droop`, droop],
-    ]),
-  );
 }
 
 /** The damper that was given, or the one for a travel, in whole mm outward; null where there is none so short. */

@@ -1,31 +1,33 @@
-import { modelOf } from '../../corner/corner.ts';
 import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { InputError } from '../../errors.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
-import { shockCurve } from '../wheel.ts';
+import { carOf } from './car.ts';
 import { nextRates, RATE_STEP } from './choose-spring.ts';
 import { wheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import { dampingTable } from './damping.ts';
-import { doubtsOf, inputsOf } from './doubts.ts';
 import { type AtSpeed, atSpeed } from './downforce.ts';
-import type { FigureInfo } from './figure.ts';
+import type { FigureInfos } from './figure.ts';
 import { findingsOn } from './findings.ts';
-import { howSure, type Sure } from './how-sure.ts';
-import { AXLES, type Axle, type CarInputs } from './inputs.ts';
-import { AXLE_FIGURES, CAR_WIDE_FIGURES, type CarNumbers, carNumbers, eachAxle, ofAxle } from './numbers.ts';
+import { doubtsOf, howSure } from './how-sure.ts';
+import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
+import {
+  AXLE_FIGURES,
+  CAR_WIDE_FIGURES,
+  type CarNumbers,
+  carNumbers,
+  figuresIn,
+  type Owner,
+  valuesOf,
+} from './numbers.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { settleCar } from './settle.ts';
-import { usable } from './usable.ts';
 import { assumptionsOf, openPointsOf } from './words.ts';
-
-/** Travel that a corner is laid for to either side, mm, where the linkage goes so far. */
-export const REACH = 220;
 
 /**
  * Sizes the coilovers of a car from its document (`readCar`): springs, damper lengths, damping, what is needed and what there is,
@@ -36,26 +38,23 @@ export const REACH = 220;
  * @throws InputError for limits that can't be, as `limits`.
  */
 export function sizeCoilovers(document: CarDocument): Sizing {
-  const written = inputsOf(document);
-  const { inputs, uncertain, issues } = usable(written.inputs, written.uncertain);
-  const shocks = eachAxle(inputs, (axle) =>
-    shockCurve(modelOf(ofAxle(document.corners, axle).corner), REACH, REACH),
-  );
-  const { settings, limits, choices } = settleCar(document, inputs, shocks, uncertain);
-  const nominal = carNumbers(inputs, shocks, settings);
-  const sure = howSure(
-    flat(nominal),
-    doubtsOf(document, inputs, shocks, uncertain, (moved, along) => flat(carNumbers(moved, along, settings))),
-  );
+  const { car, uncertain, issues, written } = carOf(document);
+  const { inputs } = car;
+  const doubts = doubtsOf(car, uncertain);
+  const { settings, limits, choices } = settleCar(document, car, doubts);
+  const nominal = carNumbers(car, settings);
+  const sure = howSure(valuesOf(nominal), doubts, (moved) => valuesOf(carNumbers(moved, settings)));
+  const listed = figuresIn(inputs);
+  const figuresOf = (whose: Owner, infos: FigureInfos): Figure[] =>
+    listed.flatMap(({ owner, name }, k) => (owner === whose ? [{ name, ...infos[name], ...sure[k] }] : []));
   const axles = AXLES.filter((axle) => document.corners[axle] !== undefined).map((axle): AxleSizing => {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
-    const numbers = ofAxle(nominal.axles, axle);
-    const figures = figuresOf(AXLE_FIGURES, sure, axle);
+    const figures = figuresOf(axle, AXLE_FIGURES);
     const { sizing } = ofAxle(inputs, axle);
     const wanted = state.wanted.springRate;
     const damper = ofAxle(settings, axle).damper;
-    const { bumpDamping, reboundDamping } = numbers;
+    const { damping, bumpDamping, reboundDamping } = ofAxle(nominal.axles, axle).damping;
     return {
       axle,
       document: given,
@@ -81,7 +80,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
           ? []
           : dampingTable(sizing.damping, bumpDamping, reboundDamping),
       speeds: speedsOf(inputs, nominal, axle),
-      curves: wheelCurves(state, numbers.damping),
+      curves: wheelCurves(state, damping),
       forces: forcesIn(given, state, ofAxle(limits, axle), damper),
     };
   });
@@ -90,7 +89,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     units: document.units,
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
     axles,
-    figures: figuresOf(CAR_WIDE_FIGURES, sure, 'car'),
+    figures: figuresOf('car', CAR_WIDE_FIGURES),
     findings: [
       ...issues,
       ...nominal.issues,
@@ -98,25 +97,8 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     ],
     assumptions: assumptionsOf(inputs, axles),
     notes: document.notes,
-    openPoints: openPointsOf(written.inputs, axles),
+    openPoints: openPointsOf(written, axles),
   };
-}
-
-/** All figures by one name each. */
-export function flat({ axles, car }: CarNumbers): Record<string, number | null> {
-  const all: Record<string, number | null> = {};
-  for (const [owner, numbers] of Object.entries({ car, ...axles })) {
-    for (const [name, value] of Object.entries(numbers)) all[`${owner}.${name}`] = value;
-  }
-  return all;
-}
-
-function figuresOf(
-  infos: Readonly<Record<string, FigureInfo>>,
-  sure: Readonly<Record<string, Sure>>,
-  owner: string,
-): Figure[] {
-  return Object.entries(infos).map(([name, info]) => ({ name, ...info, ...sure[`${owner}.${name}`] }));
 }
 
 /** The spring that the hand method gives for a wheel rate. */

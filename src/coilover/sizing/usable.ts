@@ -9,8 +9,7 @@ import { stopTableFaults } from '../forces/options.ts';
 import { shareIssues } from '../masses.ts';
 import { coilFaults, coilSpring } from '../springs/coil-spring.ts';
 import { isPlace, type UncertainInput } from './doubts.ts';
-import type { AxleInputs, CarInputs } from './inputs.ts';
-import { eachAxle, ofAxle } from './numbers.ts';
+import { type AxleInputs, type CarInputs, eachAxle, ofAxle } from './inputs.ts';
 
 type Sizing = Certain<CornerSizingFile>;
 

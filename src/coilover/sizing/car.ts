@@ -1,0 +1,77 @@
+import { modelOf } from '../../corner/corner.ts';
+import { moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
+import type { CornerModel } from '../../corner/model.ts';
+import type { CarDocument } from '../../corner/read-corner.ts';
+import type { Place } from '../../document/parse.ts';
+import type { Issue } from '../../errors.ts';
+import { type ShockCurve, shockCurve } from '../wheel.ts';
+import { inputsOf, isPlace, type UncertainInput } from './doubts.ts';
+import { type CarInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
+import { usable } from './usable.ts';
+
+/** A car as it is reckoned with. */
+export interface Car {
+  /** What sizes its coilovers. */
+  readonly inputs: CarInputs;
+  /** Its corners, and how their coilovers go with the wheel. */
+  readonly models: PerAxle<CornerModel>;
+  readonly shocks: PerAxle<ShockCurve>;
+}
+
+/** Travel that a corner is laid for to either side, mm, where the linkage goes so far. */
+const REACH = 220;
+
+/** A document made ready to be reckoned with: what of it can't be used is named and left out. */
+export function carOf(document: CarDocument): {
+  readonly car: Car;
+  readonly uncertain: readonly UncertainInput[];
+  readonly issues: readonly Issue[];
+  /** Its inputs as they stand in the document. */
+  readonly written: CarInputs;
+} {
+  const { inputs: written, uncertain: doubtful } = inputsOf(document);
+  const { inputs, uncertain, issues } = usable(written, doubtful);
+  const models = eachAxle(inputs, (axle) => modelOf(ofAxle(document.corners, axle).corner));
+  const shocks = eachAxle(inputs, (axle) => shockCurve(ofAxle(models, axle), REACH, REACH));
+  return { car: { inputs, models, shocks }, uncertain, issues, written };
+}
+
+/** An uncertain input, and by how much it is off. */
+export interface Slip {
+  readonly input: UncertainInput;
+  readonly by: number;
+}
+
+/** A car with inputs that are off; corners whose coordinates are not stay the very same. */
+export function slipped({ inputs, models, shocks }: Car, slips: readonly Slip[]): Car {
+  const moved = eachAxle(models, (axle) => {
+    const model = ofAxle(models, axle);
+    const by: Record<string, number> = {};
+    for (const { input, by: off } of slips) {
+      if (isPlace(input.at) || input.at.axle !== axle) continue;
+      for (const [name, width] of Object.entries(input.at.direction)) {
+        by[name] = (by[name] ?? 0) + off * width;
+      }
+    }
+    return Object.keys(by).length === 0 ? model : moveHardpoints(model, by);
+  });
+  return {
+    inputs: slips.reduce<CarInputs>(
+      (all, { input: { at }, by }) => (isPlace(at) ? (added(all, at, by) as CarInputs) : all),
+      inputs,
+    ),
+    models: moved,
+    shocks: eachAxle(models, (axle) => {
+      const [model, shock] = [ofAxle(moved, axle), ofAxle(shocks, axle)];
+      return model === models[axle] ? shock : shockCurve(model, -shock.droop, shock.bump);
+    }),
+  };
+}
+
+/** Data with something added to the number at a place. */
+function added(data: unknown, [key, ...rest]: Place, by: number): unknown {
+  if (key === undefined) return (data as number) + by;
+  if (Array.isArray(data)) return data.map((item, k) => (k === key ? added(item, rest, by) : item));
+  const record = data as Record<string, unknown>;
+  return { ...record, [key]: added(record[String(key)], rest, by) };
+}
