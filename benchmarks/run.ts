@@ -13,6 +13,7 @@ import { chainLines, manyCorners, rockerLine } from './linkages.ts';
 import { interleave, warmUp } from './measure.ts';
 import { growthText, machine, missedText, type Result, ranges, table } from './report.ts';
 import { rivalsOf } from './rivals.ts';
+import { weightTable } from './weight.ts';
 
 const ROUNDS = 101;
 /** Rounds at each of the other corners. */
@@ -55,6 +56,7 @@ const rocker = timed([rockerLine(gcs)], FEWER_ROUNDS);
 const chains = timed(chainLines(gcs), CHAIN_ROUNDS);
 const many = manyCorners();
 const whole = cars();
+const weights = await weightTable();
 
 const report = `# How fast it is
 
@@ -103,6 +105,17 @@ What the lines mean:
   upright, driven by the turn of the first; ${CHAIN_ROUNDS} rounds, for the general solver is slow here. Held against the closed form.
 - **i**: the structure is shared, as all corners of a kind do.
 - **j**, **k**: settled spring, damper and perch; every figure moved by each uncertain input, and by all of them at once.
+
+# What a page fetches
+
+The library's own code, minified and gzipped, kB of 1000 bytes: its dependencies (\`zod\`, \`ml-matrix\`; \`fast-check\` for
+\`jounce/testing\`) apart. The tests of the package hold today's sizes.
+
+${weights}
+
+What limits it: of the linkage solver some four fifths are what \`trace\` alone takes - checks of the drawing with their words, the system
+of rows, the path with its dead points and second branches, the series that carry it - the rest is statics and the other ways to drive.
+In all of it, sizing, sheet, pictures, documents, survey and design each weigh as much as the solver; a bundler takes only what is imported.
 `;
 
 console.log(report);

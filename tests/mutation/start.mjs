@@ -1,38 +1,89 @@
 // Mutation testing: small faults are planted in src, one by one, and the tests must fail.
 //
-//   npm run mutation                            all of the folders below: hours
+//   npm run mutation                            all campaigns below: many hours
 //   npm run mutation -- numerics                one of them
-//   npm run mutation -- src/linkage/path.ts     some files of one of them
+//   npm run mutation -- linkage 1/12            a twelfth of it: every twelfth declaration from the first
+//   npm run mutation -- src/linkage/path.ts     some files
 //
-// Each folder is judged by the tests of its own concern, with few runs of each law: a fault that these let pass may still
-// be caught elsewhere. Reports are in out/mutation/FOLDER; what has been tried before is tried again only where the file or
-// its tests have changed. Ends with an error where a score is below the threshold of stryker.config.json.
+// Code is judged by the tests of its own concern, with few runs of each law and without the slowest: a fault that these let pass
+// may still be caught elsewhere. What has been tried is kept in out/mutation, and tried again only where the code or its tests
+// have changed, so that parts add up. `npm run mutation:report` makes docs/mutation.md of it.
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import ts from 'typescript';
 
-/** What is mutated, and the folders of tests that judge it. */
-const JUDGES = {
-  numerics: ['numerics'],
-  linkage: ['linkage', 'testing'],
-  corner: ['corner', 'document'],
-  coilover: ['coilover'],
+/** What is mutated, but for some files, and the tests that judge it, but for some. */
+const CAMPAIGNS = {
+  numerics: { code: 'src/numerics', judges: ['numerics'] },
+  linkage: {
+    code: 'src/linkage',
+    but: ['sensitivity.ts'],
+    judges: ['linkage'],
+    without: ['linkage/sensitivity', 'linkage/laws'],
+  },
+  sensitivities: { code: 'src/linkage/sensitivity.ts', judges: ['linkage/sensitivity.test.ts'] },
+  corner: {
+    code: 'src/corner',
+    judges: ['corner', 'document'],
+    without: ['corner/planegcs', 'corner/sensitivity', 'document/json-schema'],
+  },
+  coilover: { code: 'src/coilover', judges: ['coilover'] },
 };
 
+/** @typedef {{ code: string, but?: string[], judges: string[], without?: string[] }} Campaign */
+
+/** @param {Campaign} campaign */
+function filesOf({ code, but = [] }) {
+  if (code.endsWith('.ts')) return [code];
+  return readdirSync(code, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts') && !but.includes(file))
+    .map((file) => `${code}/${file}`)
+    .sort();
+}
+
+/** The lines of every so many-th declaration of some files, from one of them on. */
+function linesOf(/** @type {string[]} */ files, /** @type {number} */ part, /** @type {number} */ parts) {
+  const lines = files.flatMap((file) => {
+    const source = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest);
+    const line = (/** @type {number} */ at) => source.getLineAndCharacterOfPosition(at).line + 1;
+    return source.statements
+      .filter((statement) => !ts.isImportDeclaration(statement) && !ts.isInterfaceDeclaration(statement))
+      .map((statement) => `${file}:${line(statement.getStart(source))}-${line(statement.end)}`);
+  });
+  return lines.filter((_, k) => k % parts === part - 1);
+}
+
+/** @type {Record<string, Campaign>} */
+const campaigns = CAMPAIGNS;
 const given = process.argv.slice(2);
-const files = given.filter((name) => name.startsWith('src/'));
-const folders = given.length === 0 ? Object.keys(JUDGES) : given.filter((name) => !files.includes(name));
-for (const file of files) folders.push(file.split('/')[1]);
+const [, part, parts] =
+  given.map((name) => /^(\d+)\/(\d+)$/.exec(name)).find((found) => found !== null) ?? [];
+const wantedFiles = given.filter((name) => name.startsWith('src/'));
+const named = given.filter((name) => name in campaigns);
+const unknown = given.filter(
+  (name) => !/^\d+\/\d+$/.test(name) && !name.startsWith('src/') && !(name in campaigns),
+);
+if (unknown.length > 0)
+  throw new Error(`${unknown.join(', ')}: not one of ${Object.keys(campaigns).join(', ')}`);
 
 let failed = false;
-for (const folder of new Set(folders)) {
-  const judges = JUDGES[/** @type {keyof typeof JUDGES} */ (folder)];
-  if (judges === undefined) throw new Error(`no such folder: ${folder} (${Object.keys(JUDGES).join(', ')})`);
-  const own = files.filter((file) => file.startsWith(`src/${folder}/`));
-  const out = `out/mutation/${folder}`;
+for (const [name, campaign] of Object.entries(campaigns)) {
+  const all = filesOf(campaign);
+  const own = wantedFiles.filter((file) => all.includes(file));
+  if (
+    given.length > 0 &&
+    own.length === 0 &&
+    !named.includes(name) &&
+    (named.length > 0 || wantedFiles.length > 0)
+  ) {
+    continue;
+  }
+  const files = own.length > 0 ? own : all;
+  const out = `out/mutation/${name}`;
   mkdirSync(out, { recursive: true });
   const settings = {
     ...JSON.parse(readFileSync('tests/mutation/stryker.config.json', 'utf8')),
-    mutate: own.length > 0 ? own : [`src/${folder}/**/*.ts`],
+    mutate: part === undefined ? files : linesOf(files, Number(part), Number(parts)),
     incrementalFile: `${out}/incremental.json`,
     tempDirName: `${out}/sandbox`,
     htmlReporter: { fileName: `${out}/index.html` },
@@ -41,7 +92,12 @@ for (const folder of new Set(folders)) {
   writeFileSync(`${out}/settings.json`, JSON.stringify(settings, null, 2));
   const { status } = spawnSync('node_modules/.bin/stryker', ['run', `${out}/settings.json`], {
     stdio: 'inherit',
-    env: { FC_RUNS: '20', ...process.env, JUDGES: judges.join(',') },
+    env: {
+      FC_RUNS: '5',
+      ...process.env,
+      JUDGES: campaign.judges.join(','),
+      WITHOUT: (campaign.without ?? []).join(','),
+    },
   });
   failed ||= status !== 0;
 }
