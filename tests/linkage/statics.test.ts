@@ -229,6 +229,71 @@ describe('forces of joints that are no pins', () => {
   });
 });
 
+describe.each(ROUTES)('what holds by itself, by %s', (route) => {
+  it('goes by its own name: two blocks on a rail, two props, a drive', () => {
+    const drawing: Drawing = deepFreeze({
+      points: {
+        G: [0, 0],
+        H: [400, 0],
+        S: [100, 0],
+        T: [200, 0],
+        A: [0, 300],
+        B: [100, 300],
+        D: [-100, 300],
+      },
+      ground: ['G', 'H', 'A'],
+      bodies: { train: ['S', 'T'], right: ['A', 'B'], left: ['A', 'D'] },
+      sliders: { front: { point: 'S', on: ['G', 'H'] }, back: { point: 'T', on: ['G', 'H'] } },
+      held: [{ y: 'B' }, { y: 'D' }],
+    });
+    const loads: Load[] = [
+      { at: 'S', force: [7, -30] },
+      { at: 'T', force: [0, -50] },
+      { at: 'B', force: [0, -10] },
+      { at: 'D', force: [0, -20] },
+    ];
+    const found = forces(drawing, loads, { driver: { x: 'S' }, route });
+    expectWithin(Math.abs(found.sliders.front ?? 0), 30, 1e-9);
+    expectWithin(Math.abs(found.sliders.back ?? 0), 50, 1e-9);
+    expectWithin(found.held[0], 10, 1e-9);
+    expectWithin(found.held[1], 20, 1e-9);
+    expectWithin(found.driver, -7, 1e-9);
+    expectForce(found.ground.A, [0, 0], 1e-9);
+  });
+
+  it('stands on the ground: an arm driven by its distance from a point of it', () => {
+    const drawing: Drawing = deepFreeze({
+      points: { A: [0, 0], P: [300, 0], G: [300, -400], idle: [50, 50] },
+      ground: ['A', 'G', 'idle'],
+      bodies: { arm: ['A', 'P'] },
+    });
+    const loads: Load[] = [
+      { at: 'P', force: [0, -100] },
+      { at: 'G', force: [5, 7] },
+    ];
+    const found = forces(drawing, loads, { driver: { length: ['G', 'P'] }, route });
+    expectWithin(found.driver, 100, 1e-9);
+    expectForce(found.ground.G, [5, 7 - 100], 1e-9);
+    expectForce(found.ground.A, [0, 0], 1e-9);
+    // Where nothing stands there is no force to tell.
+    expect(Object.keys(found.ground)).toEqual(['A', 'G']);
+  });
+
+  it('has forces at points that were drawn, and at no others', () => {
+    const drawing: Drawing = deepFreeze({
+      points: { A: [0, 0], B: [200, 0], R: [50, 300] },
+      ground: ['A', 'R'],
+      bodies: { arm: ['A', 'B'] },
+      telescopes: { ram: ['R', 'B'] },
+    });
+    const found = forces(drawing, [{ between: ['R', 'B'], push: 80 }], { driver: { turn: 'arm' }, route });
+    const names = Object.values(found.on).flatMap((on) => Object.keys(on));
+    expect([...new Set(names)].sort()).toEqual(['A', 'B', 'R']);
+    const long = Math.hypot(150, 300);
+    expectForce(found.ground.R, [(-80 * 150) / long, (80 * 300) / long], 1e-9);
+  });
+});
+
 describe('a redundant structure', () => {
   it('has what is determined given, and what is not said to be open', () => {
     const drawing: Drawing = deepFreeze({
