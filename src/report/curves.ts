@@ -5,7 +5,7 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
-import { heading, SIZE, SMALL, WIDTH } from './marks.ts';
+import { FRAME, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import {
   type Attributes,
   type Element,
@@ -65,8 +65,6 @@ const RUNAWAY = 0.04;
 /** A column with gaps may run to infinity anywhere: its panel shows values from this share of them to the rest. */
 const TAIL = 0.1;
 
-const FRAME: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 1 };
-const GRID: Attributes = { stroke: '#ccc', 'stroke-width': 0.8 };
 const CURVE: Attributes = {
   fill: 'none',
   stroke: '#000',

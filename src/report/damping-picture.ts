@@ -1,7 +1,7 @@
 // Damper force against shaft speed: bump and rebound as two lines from one table.
 
 import type { DampingRow } from '../coilover/sizing/damping.ts';
-import { heading, SIZE, SMALL, WIDTH } from './marks.ts';
+import { GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import {
   type Attributes,
   type Element,
@@ -20,7 +20,6 @@ const LEFT = 92;
 const RIGHT = 130;
 const TOP = 84;
 const HEIGHT = 260;
-const GRID: Attributes = { stroke: '#ccc', 'stroke-width': 0.8 };
 const LINES: Readonly<Record<'bump' | 'rebound', Attributes>> = {
   bump: { fill: 'none', stroke: '#000', 'stroke-width': 2 },
   rebound: { fill: 'none', stroke: '#000', 'stroke-width': 2, 'stroke-dasharray': '9 4.5' },

@@ -7,12 +7,11 @@ import type { Design, MovedMount } from '../design/result.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { figure, spaced } from '../words.ts';
 import { inFull, paperFor } from './drawing.ts';
-import { placeLabels } from './labels.ts';
-import { EDGE, FAINT, heading, joint, LINE, type Paper, rimmed, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
-import { obstacles } from './names.ts';
+import { EDGE, FAINT, heading, joint, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
+import { labelsAt, obstacles } from './names.ts';
 import { type Pose, type Scene, sceneOf, type WheelSizes } from './poses.ts';
 import { type Element, element, line, type Place, svgDocument, text, through } from './svg.ts';
-import { printed, textWidth } from './text.ts';
+import { printed } from './text.ts';
 
 /** How strongly the old corner is drawn. */
 const PALE = 0.35;
@@ -52,7 +51,7 @@ export function drawDesign(
         element('path', { ...FAINT, 'stroke-dasharray': '5 3', d: through(box.map(paper.to), true) }),
       ),
       ...Object.values(made.mounts).flatMap(({ from, to }) => way(paper.to(from), paper.to(to))),
-      ...labels(made, scene, paper),
+      ...ways(made, scene, paper),
       ...below.elements,
     ],
   });
@@ -81,16 +80,11 @@ function way(from: Place, to: Place): Element[] {
 }
 
 /** How far each mount went, beside its new place. */
-function labels({ mounts }: Design, scene: Scene, paper: Paper): Element[] {
+function ways({ mounts }: Design, scene: Scene, paper: Paper): Element[] {
   const signed = (value: number) => printed(`${value >= 0 ? '+' : ''}${figure(value, 1)}`);
   const all = Object.entries(mounts);
-  const words = all.map(
-    ([name, { from, to }]) =>
-      `${spaced(name)}: y ${signed(to[0] - from[0])}, z ${signed(to[1] - from[1])} mm`,
-  );
-  const wishes = all.map(([, { to }], k) => ({
-    width: textWidth(words[k], SIZE),
-    height: SIZE + 2,
+  const labels = all.map(([name, { from, to }]) => ({
+    words: `${spaced(name)}: y ${signed(to[0] - from[0])}, z ${signed(to[1] - from[1])} mm`,
     anchor: paper.to(to),
     clear: 9,
   }));
@@ -107,10 +101,7 @@ function labels({ mounts }: Design, scene: Scene, paper: Paper): Element[] {
     dots: [...around.dots, ...all.map(([, { from }]) => ({ at: paper.to(from), weight: 1 }))],
   };
   const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 16 - HEADER };
-  return placeLabels(wishes, clear, frame).flatMap(({ box, leader }, k) => [
-    ...(leader === null ? [] : [line(...leader, THIN)]),
-    rimmed(words[k], [box.x, box.y + SIZE - 1.5], SIZE),
-  ]);
+  return labelsAt(labels, clear, frame);
 }
 
 /** Right edges of the table's columns, and where the last one begins. */

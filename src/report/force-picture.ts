@@ -6,12 +6,11 @@ import type { Corner } from '../corner/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { spaced } from '../words.ts';
 import { inFull, paperFor, type Room } from './drawing.ts';
-import { placeLabels } from './labels.ts';
-import { EDGE, heading, LINE, type Paper, rimmed, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
-import { obstacles } from './names.ts';
+import { EDGE, heading, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
+import { labelsAt, obstacles } from './names.ts';
 import { sceneOf, type WheelSizes } from './poses.ts';
 import { type Element, element, line, type Place, svgDocument, text, through } from './svg.ts';
-import { printed, signedTravel, textWidth } from './text.ts';
+import { printed, signedTravel } from './text.ts';
 import { roundStep } from './ticks.ts';
 
 /** As far as arrows can go beyond what they stand on. */
@@ -76,7 +75,7 @@ export function drawForces(
       text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
       element('g', { opacity: PALE }, ...inFull(scene, paper)),
       ...lines.flatMap(({ from, to }) => arrow(from, to)),
-      ...labels(drawn, lines, paper, obstacles(scene, paper, [])),
+      ...sizes(drawn, lines, paper, obstacles(scene, paper, [])),
       ...below.elements,
     ],
   });
@@ -124,26 +123,20 @@ function arrow([x, y]: Place, [tx, ty]: Place): Element[] {
   ];
 }
 
-function labels(
+function sizes(
   arrows: readonly Arrow[],
   lines: readonly { from: Place; to: Place }[],
   paper: Paper,
   around: ReturnType<typeof obstacles>,
 ): Element[] {
-  const words = arrows.map(({ force }) => `${Math.hypot(force[0], force[1]).toFixed(0)} N`);
-  const wishes = words.map((content, k) => ({
-    width: textWidth(content, SIZE),
-    height: SIZE + 2,
+  const labels = arrows.map(({ force }, k) => ({
+    words: `${Math.hypot(force[0], force[1]).toFixed(0)} N`,
     anchor: lines[k].to,
     clear: 6,
   }));
   const heavy = lines.map(({ from, to }) => ({ from, to, weight: 4 }));
   const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 24 - HEADER };
-  const placed = placeLabels(wishes, { ...around, lines: [...around.lines, ...heavy] }, frame);
-  return placed.flatMap(({ box, leader }, k) => [
-    ...(leader === null ? [] : [line(...leader, THIN)]),
-    rimmed(words[k], [box.x, box.y + SIZE - 1.5], SIZE),
-  ]);
+  return labelsAt(labels, { ...around, lines: [...around.lines, ...heavy] }, frame);
 }
 
 /** Right edges of the table's columns. */

@@ -28,6 +28,8 @@ export const STROKES: Readonly<Record<PoseName, Attributes>> = {
   },
 };
 export const THIN: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 0.9 };
+export const FRAME: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 1 };
+export const GRID: Attributes = { stroke: '#ccc', 'stroke-width': 0.8 };
 export const FAINT: Attributes = { fill: 'none', stroke: '#777', 'stroke-width': 0.7 };
 
 /** A joint that moves. */

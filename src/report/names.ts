@@ -45,15 +45,27 @@ export function nameLabels(scene: Scene, paper: Paper, written: readonly Box[], 
       clear: springRadius(shortestShock(model, poses) * scale, scale) + SPRING_ROOM,
     },
   ];
-  const wishes = named.map(({ name, anchor, clear }) => ({
-    width: textWidth(name, SIZE),
+  const labels = named.map(({ name, ...where }) => ({ words: name, ...where }));
+  return labelsAt(labels, obstacles(scene, paper, written), frame);
+}
+
+/** Words to stand near a place, so far clear of it. */
+export interface Label {
+  readonly words: string;
+  readonly anchor: Place;
+  readonly clear: number;
+}
+
+/** Labels where they cover the least, with a line to what they are about where they stand far from it. */
+export function labelsAt(labels: readonly Label[], around: Obstacles, frame: Box): Element[] {
+  const wishes = labels.map(({ words, ...where }) => ({
+    ...where,
+    width: textWidth(words, SIZE),
     height: SIZE + 2,
-    anchor,
-    clear,
   }));
-  return placeLabels(wishes, obstacles(scene, paper, written), frame).flatMap(({ box, leader }, k) => [
+  return placeLabels(wishes, around, frame).flatMap(({ box, leader }, k) => [
     ...(leader === null ? [] : [line(...leader, THIN)]),
-    rimmed(named[k].name, [box.x, box.y + SIZE - 1.5], SIZE),
+    rimmed(labels[k].words, [box.x, box.y + SIZE - 1.5], SIZE),
   ]);
 }
 

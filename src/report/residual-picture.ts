@@ -3,7 +3,7 @@
 import { InputError } from '../errors.ts';
 import type { Survey } from '../survey/result.ts';
 import { fromMetric, unitName } from '../units.ts';
-import { EDGE, heading, SIZE, SMALL, WIDTH } from './marks.ts';
+import { EDGE, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import { type Attributes, type Element, element, line, svgDocument, text } from './svg.ts';
 import { fittingSize, printed, textWidth } from './text.ts';
 import { ticks } from './ticks.ts';
@@ -15,7 +15,6 @@ const ROW = 21;
 const BAR = 11;
 /** The least that the axis shows to either side, in half-widths. */
 const LEAST = 1.5;
-const GRID: Attributes = { stroke: '#ccc', 'stroke-width': 0.8 };
 const HALF_WIDTH: Attributes = { stroke: '#000', 'stroke-width': 1, 'stroke-dasharray': '5 4' };
 
 /**

@@ -1,6 +1,6 @@
 // Any flat rows, as a table and as curves of each number over the first: for results that have no picture of their own.
 
-import { heading, LINE, SIZE, SMALL, WIDTH } from './marks.ts';
+import { FRAME, GRID, heading, LINE, SIZE, SMALL, WIDTH } from './marks.ts';
 import {
   type Attributes,
   type Element,
@@ -95,8 +95,6 @@ const RIGHT = 40;
 const TOP = 84;
 const PANEL = 170;
 const BETWEEN = 44;
-const GRID: Attributes = { stroke: '#ccc', 'stroke-width': 0.8 };
-const FRAME: Attributes = { fill: 'none', stroke: '#000', 'stroke-width': 1 };
 /** Length of the piece of a curve before its name with the gap behind it, and how far names are apart. */
 const SAMPLE = 46;
 const APART = 26;
