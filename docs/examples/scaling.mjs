@@ -5,6 +5,7 @@
 //
 // Two questions about car.json. Where may the front coilover's mounts be welded, so that the springs and the damper at hand will do
 // whatever the car comes to weigh? And how far may the figures of the car as drawn be off?
+import { setMaxListeners } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
@@ -81,6 +82,7 @@ export function inParts(all, size) {
  * @returns {Promise<Answer[]>}
  */
 export async function spread(parts, pool, signal = null) {
+  if (signal !== null) setMaxListeners(0, signal);
   const answered = await Promise.all(parts.map((part) => pool.run(part, { signal })));
   return answered.flat();
 }
