@@ -2,7 +2,7 @@
 // MET names a folder to write it to; `npm run validation` makes a table of it.
 
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 
 /** The comparisons of one test. */
 export interface Met {
@@ -39,7 +39,7 @@ export function noteMet(off: number, within: number): void {
 export function writeMet(): void {
   if (folder === undefined || all.length === 0) return;
   mkdirSync(folder, { recursive: true });
-  writeFileSync(join(folder, `${basename(all[0].file)}.json`), JSON.stringify(all));
+  writeFileSync(join(folder, `${all[0].file.replaceAll('/', '+')}.json`), JSON.stringify(all));
   // Files may share this module.
   all.length = 0;
   current = null;
