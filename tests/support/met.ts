@@ -9,7 +9,7 @@ export interface Met {
   readonly file: string;
   readonly test: string;
   checks: number;
-  /** Error and tolerance of the comparison that came nearest to its tolerance. */
+  /** Error and tolerance of the comparison that came nearest to its tolerance; without any error, the tightest one. */
   off: number;
   within: number;
 }
@@ -21,18 +21,24 @@ let current: Met | null = null;
 /** Comparisons from here on belong to a test. */
 export function beginTest(file: string, test: string): void {
   if (folder === undefined) return;
-  current = { file, test, checks: 0, off: 0, within: 1 };
+  current = { file, test, checks: 0, off: 0, within: 0 };
   all.push(current);
 }
 
-/** Notes a comparison. */
+/** Notes a comparison; of what must be equal, or a verdict, both are 0. */
 export function noteMet(off: number, within: number): void {
   if (current === null) return;
   current.checks++;
-  if (off * current.within > current.off * within) {
-    current.off = off;
-    current.within = within;
-  }
+  if (isNearer({ off, within }, current)) Object.assign(current, { off, within });
+}
+
+type Comparison = Pick<Met, 'off' | 'within'>;
+
+/** Whether a comparison came nearer to its tolerance than another, or, where neither has an error, has the tighter one. */
+export function isNearer(one: Comparison, other: Comparison): boolean {
+  const [a, b] = [one, other].map(({ off, within }) => (off === 0 ? 0 : off / within));
+  if (a !== b) return a > b;
+  return a === 0 && one.within > 0 && (other.within === 0 || one.within < other.within);
 }
 
 /** Writes what a file's tests met. */
