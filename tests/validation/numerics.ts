@@ -1,0 +1,260 @@
+import type { Section } from './check.ts';
+
+const NORTON = 'R. L. Norton, "Design of Machinery"';
+const MERIAM = 'J. L. Meriam, L. G. Kraige, "Engineering Mechanics: Dynamics"';
+const KHURMI = 'R. S. Khurmi, J. K. Gupta, "Theory of Machines"';
+const DIGITS = 'poses computed by mpmath with 50 digits';
+const ML_MATRIX = '`ml-matrix`, dense decompositions';
+
+export const numerics: Section = {
+  title: 'Numerics',
+  checks: [
+    {
+      what: 'least squares: Misra1a and Hahn1, each from two starts',
+      file: 'numerics/least-squares.test.ts',
+      tests: 'least squares > has the certified',
+      against:
+        'NIST StRD, certified to eleven digits, read in a copy; standard deviations of Misra1a from memory',
+      known: 'read in part',
+      unit: 'that of the parameter; allowed are 1e-9, of deviations 1e-6 of the value',
+    },
+    {
+      what: "least squares: Rosenbrock's valley, a plane of solutions",
+      file: 'numerics/least-squares.test.ts',
+      tests: ['least squares > finds', 'least squares > leaves'],
+      against: 'their least places',
+      known: 'derived',
+      unit: '1',
+    },
+    {
+      what: "minimiser: Rosenbrock's valley, x - ln x, quadratics of any scale, a kink",
+      file: 'numerics/minimiser.test.ts',
+      tests: 'minimise',
+      against: 'H. H. Rosenbrock, 1960 (from memory); least places by their form',
+      known: 'derived',
+      unit: '1; worst at a kink',
+    },
+    {
+      what: 'sparse elimination: solutions, null vectors',
+      file: 'numerics/elimination.test.ts',
+      tests: ['a solution', 'a null vector', 'the workspace'],
+      against: ML_MATRIX,
+      known: 'another program',
+      unit: '1',
+    },
+    {
+      what: 'sparse elimination: rank, sign of a determinant',
+      file: 'numerics/elimination.test.ts',
+      tests: ['rank > is that', 'the sign of the bordered determinant > is that'],
+      against: ML_MATRIX,
+      known: 'another program',
+      unit: 'equal',
+    },
+    {
+      what: 'rank and null space by singular values',
+      file: 'numerics/singular-values.test.ts',
+      tests: 'rankOf',
+      against: 'rank by construction; squares that sum up',
+      known: 'derived',
+      unit: '1',
+    },
+    {
+      what: 'roots of polynomials',
+      file: 'numerics/polynomial.test.ts',
+      tests: ['roots', 'rootBetween'],
+      against: 'linear factors put in; zeros of a cosine for its series; worst where two touch',
+      known: 'derived',
+      unit: 'share of the interval',
+    },
+    {
+      what: 'values, derivatives and inverses of power series',
+      file: 'numerics/polynomial.test.ts',
+      tests: ['values and derivatives', 'an inverse series'],
+      against: 'sums of powers; arcsin for sin',
+      known: 'derived',
+      unit: '1',
+    },
+    {
+      what: 'zero between two places',
+      file: 'numerics/zero.test.ts',
+      tests: 'zeroBetween',
+      against: "J. Wallis's cubic of 1685 (from memory), ln 2, sqrt 2, others by their form",
+      known: 'derived',
+      unit: '1',
+    },
+    {
+      what: 'polynomials in place of a function; all its zeros',
+      file: 'numerics/proxy.test.ts',
+      tests: ['a zero between', 'polynomials in place', 'landmarks'],
+      against: 'functions whose zeros, turns and kinks are put in',
+      known: 'derived',
+      unit: '1; worst at a kink',
+    },
+    {
+      what: 'uniform numbers: first values of two seeds; evenness',
+      file: 'numerics/random.test.ts',
+      tests: 'uniform numbers',
+      against: 'mulberry32; chi-square of 19 degrees of freedom, once in a thousand',
+      known: 'from memory',
+      unit: 'equal, or chi-square',
+    },
+    {
+      what: 'normal numbers: moments, quantiles',
+      file: 'numerics/random.test.ts',
+      tests: 'normal numbers',
+      against: 'the normal distribution; allowed are five standard errors',
+      known: 'from memory',
+      unit: '1',
+    },
+  ],
+};
+
+export const files: Section = {
+  title: 'Units, files and pictures',
+  checks: [
+    {
+      what: 'inch, pound, standard gravity; pound-force and what follows',
+      file: 'units.test.ts',
+      tests: ['units', 'conversion > of a', 'conversion > agrees'],
+      against:
+        "the agreements of 1959 and 1901 as in SciPy's constants (read) and NIST SP 811 (from memory); exact fractions",
+      known: 'read in part',
+      unit: 'share',
+    },
+    {
+      what: '8001 sixteenths of an inch in mm',
+      file: 'units.test.ts',
+      tests: 'conversion > gives the nearest',
+      against: 'whole-number arithmetic: the nearest double',
+      known: 'derived',
+      unit: 'equal',
+    },
+    {
+      what: 'JSON Schemas: accept and refuse as reading does',
+      file: 'document/json-schema.test.ts',
+      tests: ['the JSON Schemas > accept', 'the JSON Schemas > refuse', 'the JSON Schemas > leave'],
+      against:
+        "zod's reader of JSON Schemas, from the schema alone; the library is zod's as well that wrote them",
+      known: 'another program',
+      unit: 'verdicts',
+    },
+    {
+      what: 'texts that are not JSON are refused with a place',
+      file: 'document/json-text.test.ts',
+      tests: 'a text that is not JSON > refused by JSON.parse',
+      against: "the engine's `JSON.parse`",
+      known: 'another program',
+      unit: 'verdicts',
+    },
+    {
+      what: 'CSV reads back to the same numbers, column by column',
+      file: 'report/csv.test.ts',
+      tests: 'sweepCsv > reads back',
+      against: 'RFC 4180, by a reader of the tests',
+      known: 'from memory',
+      unit: 'equal',
+    },
+    {
+      what: 'Vega-Lite specifications: compiled and drawn without a complaint',
+      file: 'report/vega.test.ts',
+      tests: 'curves as Vega-Lite',
+      against: '`vega-lite` 5.23, `vega` 5.33',
+      known: 'another program',
+      unit: 'verdicts',
+    },
+    {
+      what: 'the same of a sizing',
+      file: 'report/order-sheet.test.ts',
+      tests: 'the curves of a sizing > are drawn',
+      against: 'the same',
+      known: 'another program',
+      unit: 'verdicts',
+    },
+    {
+      what: 'the same of results in notebooks',
+      file: 'report/notebook.test.ts',
+      tests: 'show',
+      against: 'the same',
+      known: 'another program',
+      unit: 'verdicts',
+    },
+    {
+      what: 'width of printed text: never less than the font, at most 160 more',
+      file: 'report/text.test.ts',
+      tests: 'textWidth > is never less',
+      against: 'DejaVu Sans 2.37, table hmtx; the error is from the middle of what is allowed',
+      known: 'read',
+      unit: 'thousandths of the size',
+    },
+  ],
+};
+
+export const judges: Section = {
+  title: 'The judges themselves',
+  checks: [
+    {
+      what: 'double wishbone by two circles',
+      file: 'judges/circle-intersection.test.ts',
+      tests: 'poses computed with 50 digits > are met',
+      against: DIGITS,
+      known: 'another program',
+      unit: 'mm, deg, 1 or 1/mm',
+    },
+    {
+      what: 'the same: telescope on an arm, parallelogram, four-bar',
+      file: 'judges/circle-intersection.test.ts',
+      tests: ['telescope on a swinging arm', 'parallelogram with level arms', 'the loop of a corner'],
+      against: `${MERIAM}, Sample Problems 5/17, 5/18 (results read, coordinates inferred); circles; the judge of four-bars`,
+      known: 'read in part',
+      unit: 'mm, deg, rad or mm/s²',
+    },
+    {
+      what: 'double wishbone by a textbook sweep, by fast ones and by Newton',
+      file: 'judges/sweeps.test.ts',
+      tests: ' > has the 50-digit poses',
+      against: DIGITS,
+      known: 'another program',
+      unit: 'mm, 1 or 1/mm',
+    },
+    {
+      what: 'four-bar: crank-rocker 40/120/80/100',
+      file: 'judges/four-bar.test.ts',
+      tests: 'crank-rocker',
+      against: `${NORTON}, Examples 4-1, 6-7, 7-1, recomputed; law of cosines`,
+      known: 'from memory',
+      unit: 'deg, rad/s or rad/s²',
+    },
+    {
+      what: 'four-bar: worked examples, classes',
+      file: 'judges/four-bar.test.ts',
+      tests: ['worked examples', 'class of a loop'],
+      against: `${MERIAM}, Sample Problems 5/8, 5/14; ${KHURMI}, Example 7.1 and ch. 8; T. Bevan, ch. 3, Example 5; P. Nikravesh`,
+      known: 'read in part',
+      unit: 'rad/s, ft/s or their rates',
+    },
+    {
+      what: 'rod and rocker',
+      file: 'judges/rocker.test.ts',
+      tests: ['a rocker with levers of whole numbers', 'any rod and rocker > is the four-bar'],
+      against: 'levers by hand; the judge of four-bars',
+      known: 'derived',
+      unit: '1, mm or rad',
+    },
+    {
+      what: 'strut',
+      file: 'judges/strut.test.ts',
+      tests: 'an upright strut over a level arm',
+      against: 'law of sines, by hand',
+      known: 'derived',
+      unit: '1, rad or mm',
+    },
+    {
+      what: 'the general constraint solver as we drive it',
+      file: 'judges/planegcs.test.ts',
+      tests: ['a four-bar of', 'a double wishbone over', 'mobility in the drawn pose'],
+      against: `${NORTON}, Example 4-1 (from memory); law of cosines; lengths that are kept; its three algorithms among each other`,
+      known: 'derived',
+      unit: 'deg or mm',
+    },
+  ],
+};
