@@ -44,7 +44,7 @@ export const laws: Section = {
       file: 'linkage/sensitivity.test.ts',
       tests: '',
       against: 'central differences of linkages drawn anew; one without its redundant bar',
-      unit: 'that of the measure; worst where second derivatives are large',
+      unit: 'that of the measure; second derivatives are up to some 1e10',
     },
     {
       what: 'joint forces by two routes',
@@ -108,6 +108,13 @@ export const laws: Section = {
       file: 'corner/uncertainty.test.ts',
       tests: 'bands',
       against: 'sensitivities times half-widths, as squares',
+      unit: 'that of the column',
+    },
+    {
+      what: 'corners: half-widths of many draws',
+      file: 'corner/uncertainty.test.ts',
+      tests: 'many draws > have the half-widths',
+      against: 'the bands; allowed are five standard errors of sampling',
       unit: 'that of the column',
     },
     {

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { namesOf } from './check.ts';
 import { SECTIONS, WITHOUT } from './sections.ts';
+import { SOURCES } from './sources.ts';
 
 const all = SECTIONS.flatMap(({ checks }) => checks);
 const isThere = new Set(
@@ -43,10 +44,15 @@ describe('the list of checks', () => {
     expect([...listed].sort()).toEqual([...isThere].sort());
   });
 
+  it('calls each source by its name', () => {
+    const unnamed = Object.keys(SOURCES).filter((name) => !all.some(({ against }) => against.includes(name)));
+    expect(unnamed).toEqual([]);
+  });
+
   it('is that of the page; if not: npm run validation', () => {
     const rows = readFileSync('docs/validation.md', 'utf8')
       .split('\n')
-      .filter((line) => /^\| (?!what |---)/.test(line))
+      .filter((line) => /^\| (?!what \||---)/.test(line))
       .map((line) => line.slice(2, -2).split(' | '));
     expect(rows.map((cells) => [...cells.slice(0, 2), cells.at(-1)])).toEqual(
       all.map(({ what, against, file }) => [what, against, `\`${file}\``]),

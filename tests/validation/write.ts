@@ -9,6 +9,7 @@ import { isNearer, type Met } from '../support/met.ts';
 import { type Check, namesOf } from './check.ts';
 import { laws } from './laws.ts';
 import { SECTIONS, WITHOUT } from './sections.ts';
+import { SOURCES } from './sources.ts';
 
 const folder = join('out', 'met');
 rmSync(folder, { recursive: true, force: true });
@@ -80,8 +81,8 @@ dead point; a sample some standard errors, as said. Random geometry is that of t
 
 How the figures are **known**: *read*, the source or a copy or transcript of it was seen; *read in part*, the rest is from memory or follows from what was
 read; *from memory*, the source is named but was not seen, so that its figures are no better than that memory, recomputed wherever they follow from a formula;
-*derived*, a closed form, a theorem or a definition written down in the tests, which share no code with the library; *another program*, one that is no part of the
-library computed them. Closed forms that many tests use (the judges) are checked themselves, [below](#the-judges-themselves).
+*derived*, a closed form, a theorem or a definition written down in the tests by code of their own, into which other figures of the library may go where the row
+speaks of them; *another program*, one that is no part of what is checked computed them. Sources stand in full [below](#sources). Closed forms that many tests use (the judges) are checked [themselves](#the-judges-themselves).
 
 What is **not** checked against anything outside: that a real corner moves as its drawing does (no measured car, no other program for suspensions); axes that lean,
 but for the swing arm of [the planar model](planar-model.md); parts that bend, bushings, friction, tyres under load, what dampers and bump stops do beyond the tables
@@ -90,6 +91,12 @@ checked by their own rules (well-formed by a strict reader of the tests, nothing
 installing and running it: no figure of another source comes into those.
 
 ${SECTIONS.map((section) => `## ${section.title}\n\n${head(section)}\n${section.checks.map(row).join('\n')}\n`).join('\n')}
+## Sources
+
+${Object.entries(SOURCES)
+  .map(([name, full]) => `- ${name}: ${full}.`)
+  .join('\n')}
+
 ## Test files without a check of these
 
 Words, refusals, layout, and the tests of what is for testing: ${WITHOUT.map((file) => `\`${file}\``).join(', ')}.
