@@ -70,7 +70,7 @@ const head = (section: (typeof SECTIONS)[number]) =>
 
 const page = `# What holds the figures
 
-Made by \`npm run validation\` from a run of the tests, so that no figure here is older than they are: ${thousands(total(outside))} comparisons with something outside
+Made by \`npm run validation\` from a run of the tests, which writes every figure: ${thousands(total(outside))} comparisons with something outside
 the library in ${rows} rows, and ${thousands(total([laws]))} of laws that need no outside figure.
 
 A row is one thing checked, and what it is **held against**. **Checks** counts its comparisons; of them the one is shown that came
@@ -82,7 +82,8 @@ dead point; a sample some standard errors, as said. Random geometry is that of t
 How the figures are **known**: *read*, the source or a copy or transcript of it was seen; *read in part*, the rest is from memory or follows from what was
 read; *from memory*, the source is named but was not seen, so that its figures are no better than that memory, recomputed wherever they follow from a formula;
 *derived*, a closed form, a theorem or a definition written down in the tests by code of their own, into which other figures of the library may go where the row
-speaks of them; *another program*, one that is no part of what is checked computed them. Sources stand in full [below](#sources). Closed forms that many tests use (the judges) are checked [themselves](#the-judges-themselves).
+speaks of them; *another program*, one that is no part of what is checked computed them. Sources stand in full [below](#sources). Closed
+forms that many tests use (the judges) are checked [themselves](#the-judges-themselves).
 
 What is **not** checked against anything outside: that a real corner moves as its drawing does (no measured car, no other program for suspensions); axes that lean,
 but for the swing arm of [the planar model](planar-model.md); parts that bend, bushings, friction, tyres under load, what dampers and bump stops do beyond the tables
