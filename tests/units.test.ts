@@ -11,6 +11,7 @@ import {
   toMetric,
   unitName,
 } from '../src/units.ts';
+import { expectSame, expectWithin } from './support/tolerance.ts';
 
 /** Relative tolerance: a few roundings. */
 const CLOSE = 1e-15;
@@ -21,14 +22,13 @@ function value(numerator: bigint, denominator: bigint): number {
   return Number(`${(numerator * digits) / denominator}e-30`);
 }
 
-const expectRelative = (actual: number, expected: number) =>
-  expect(Math.abs(actual / expected - 1)).toBeLessThanOrEqual(CLOSE);
+const expectRelative = (actual: number, expected: number) => expectWithin(actual / expected, 1, CLOSE);
 
 describe('units', () => {
   it('has the inch, the pound and standard gravity as agreed (1959, 1901; from memory, as in SciPy)', () => {
-    expect(INCH).toBe(25.4);
-    expect(POUND).toBe(0.45359237);
-    expect(GRAVITY).toBe(9.80665);
+    expectSame(INCH, 25.4);
+    expectSame(POUND, 0.45359237);
+    expectSame(GRAVITY, 9.80665);
   });
 
   it('has the pound-force as pound times gravity: 8896443230521 / 2000000000000 N (recomputed as a fraction)', () => {
@@ -76,7 +76,7 @@ describe('conversion', () => {
   it('gives the nearest number for sixteenths of an inch', () => {
     for (let k = -4000; k <= 4000; k++) {
       // k / 16 inch is k * 25400 / 16 = k * 1587.5 thousandths of a mm.
-      expect(toMetric(k / 16, 'length', 'imperial')).toBe(Number(`${BigInt(k) * 15875n}e-4`));
+      expectSame(toMetric(k / 16, 'length', 'imperial'), Number(`${BigInt(k) * 15875n}e-4`));
     }
   });
 

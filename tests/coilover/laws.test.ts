@@ -30,11 +30,7 @@ function expectAlike(one: Sizing, other: Sizing, share: number): void {
   for (const { name, value } of figuresOf(one)) {
     const there = others.get(name) ?? null;
     if (value === null || there === null) expect([name, there]).toEqual([name, value]);
-    else
-      expect(
-        Math.abs(there - value) <= share * (1 + Math.abs(value)),
-        `${name}: ${there}, not ${value}`,
-      ).toBe(true);
+    else expectWithin(there, value, share * (1 + Math.abs(value)));
   }
 }
 

@@ -4,7 +4,7 @@ import { coilSpring } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { compressionUnder, pushOf, transfers, travelOf } from '../../src/coilover/springs/stack.ts';
 import { errorOf } from '../document/support.ts';
-import { expectClose, expectWithin } from '../support/tolerance.ts';
+import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 
 const INCH = 25.4;
 const POUND_FORCE = 4.4482216152605;
@@ -19,9 +19,7 @@ describe('a spring by its wire', () => {
     const spring = steel(7, 42, 10);
     expectWithin(spring.rate, 41.20298, 1e-5);
     expectWithin(1250 / spring.rate, 30.337611, 1e-5);
-    expect(spring.solid).toBe(70);
-    expect(spring.activeCoils).toBe(8);
-    expect(spring.index).toBe(6);
+    expectSame([spring.solid, spring.activeCoils, spring.index], [70, 8, 6]);
     const [outer, inner] = [steel(10, 80, 10).rate, steel(8, 64, 14).rate];
     expectWithin(outer, 24.832153, 1e-5);
     expectWithin(inner, 13.243815, 1e-5);
@@ -84,12 +82,15 @@ describe('a spring by its wire', () => {
   it('goes solid by its ends as Shigley, table 10-1, has it (from memory)', () => {
     const of = (ends: 'open' | 'openGround' | 'closed' | 'closedGround') =>
       coilSpring({ wire: 10, meanDiameter: 60, coils: 8, ends });
-    expect([of('open').solid, of('openGround').solid, of('closed').solid, of('closedGround').solid]).toEqual([
-      90, 80, 90, 80,
-    ]);
-    expect([of('open').activeCoils, of('openGround').activeCoils, of('closed').activeCoils]).toEqual([
-      8, 7, 6,
-    ]);
+    const ends = ['open', 'openGround', 'closed', 'closedGround'] as const;
+    expectSame(
+      ends.map((one) => of(one).solid),
+      [90, 80, 90, 80],
+    );
+    expectSame(
+      ends.map((one) => of(one).activeCoils),
+      [8, 7, 6, 6],
+    );
   });
 
   it('drawn k times as large is k times as stiff, and k times as long solid', () => {

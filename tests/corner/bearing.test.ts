@@ -1,6 +1,6 @@
 import { bearingTilt, InputError } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { expectWithin } from '../support/tolerance.ts';
+import { expectSame, expectWithin } from '../support/tolerance.ts';
 
 describe('tilt of a spherical bearing', () => {
   // Rod ends of series K: widths and balls as two makers' catalogues give them, which state conformity with ISO 12240-4
@@ -18,7 +18,7 @@ describe('tilt of a spherical bearing', () => {
     (_bore, ballWidth, housingWidth, ballDiameter, table, exact) => {
       const tilt = bearingTilt({ ballDiameter, ballWidth, housingWidth });
       expectWithin(tilt, exact, 0.005 + 1e-9);
-      expect(Math.floor(tilt)).toBe(table);
+      expectSame(Math.floor(tilt), table);
     },
   );
 
@@ -35,7 +35,7 @@ describe('tilt of a spherical bearing', () => {
     (_bore, ballWidth, housingWidth, ballDiameter, table, exact) => {
       const tilt = bearingTilt({ ballDiameter, ballWidth, housingWidth });
       expectWithin(tilt, exact, 0.005 + 1e-9);
-      expect(Math.floor(tilt)).toBe(table);
+      expectSame(Math.floor(tilt), table);
     },
   );
 

@@ -4,7 +4,7 @@ import { doubleWishbone, FAULTS, type HandMethod, handMethod, InputError, sweep 
 import { describe, expect, it } from 'vitest';
 import { wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
-import { expectWithin } from '../support/tolerance.ts';
+import { expectSame, expectWithin } from '../support/tolerance.ts';
 
 /** Level arms of equal length: the contact patch moves as the ball joint does. Mount at a share of the arm. */
 function levelCorner(lean: number, share = 1, arm = 400) {
@@ -33,7 +33,7 @@ describe('the hand figure', () => {
     expectWithin(hand, Math.cos(40 * DEGREE), 1e-12);
     expectWithin(ride.exact, Math.cos(40 * DEGREE) ** 2, 1e-12);
     expectWithin(ride.error, Math.cos(40 * DEGREE) - 1, 1e-12);
-    expect(Math.round(100 * ride.error)).toBe(-23);
+    expectSame(Math.round(100 * ride.error), -23);
   });
 
   it('has a factor of 0.75 within 0.01 at 42 degrees (common practice, no source)', () => {
@@ -43,9 +43,9 @@ describe('the hand figure', () => {
   it('asks 666 for a wheel rate of 500 at a factor of 0.75, and 1100 with 0.6 besides (common practice, no source)', () => {
     const lean = 42 * DEGREE;
     const { hand } = defined(handMethod(levelCorner(lean), { factor: 0.75 }));
-    expect(Math.trunc(500 / hand)).toBe(666);
+    expectSame(Math.trunc(500 / hand), 666);
     const shorter = defined(handMethod(levelCorner(lean, Math.sqrt(0.6)), { factor: 0.75 }));
-    expect(Number((500 / shorter.hand).toPrecision(2))).toBe(1100);
+    expectSame(Number((500 / shorter.hand).toPrecision(2)), 1100);
   });
 
   // D. C. Barton, J. D. Fieldhouse, "Automotive Chassis Engineering", 2018, eqs 3.29-3.33 (seen): k_w = k_s (c/b)^2.

@@ -2,8 +2,9 @@
 // an axis in three dimensions (Rodrigues' formula), by code of this file alone.
 
 import { customCorner, sweep } from 'jounce';
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { DEGREES } from '../../src/units.ts';
+import { expectWithin } from '../support/tolerance.ts';
 
 type Vector = readonly [number, number, number];
 
@@ -66,8 +67,8 @@ describe('the flat corner against an axis that leans', () => {
   it('is that of an axis that does not', () => {
     for (const travel of [-60, -20, 0, 35, 60]) {
       const { ratio, length } = spatial([1, 0, 0], travel);
-      expect(flat.at(travel).installationRatio).toBeCloseTo(ratio, 9);
-      expect(flat.at(travel).shockLength).toBeCloseTo(length, 9);
+      expectWithin(flat.at(travel).installationRatio, ratio, 5e-10);
+      expectWithin(flat.at(travel).shockLength, length, 5e-10);
     }
   });
 
@@ -84,9 +85,9 @@ describe('the flat corner against an axis that leans', () => {
       const { installationRatio, shockLength } = flat.at(travel);
       return { ratio: 100 * (installationRatio / ratio - 1), length: shockLength - length };
     };
-    expect(off(0).ratio).toBeCloseTo(0, 9);
-    expect(off(-60).ratio).toBeCloseTo(droop, 2);
-    expect(off(60).ratio).toBeCloseTo(bump, 2);
-    expect(Math.max(Math.abs(off(-60).length), Math.abs(off(60).length))).toBeCloseTo(-most, 2);
+    expectWithin(off(0).ratio, 0, 5e-10);
+    expectWithin(off(-60).ratio, droop, 0.005);
+    expectWithin(off(60).ratio, bump, 0.005);
+    expectWithin(Math.max(Math.abs(off(-60).length), Math.abs(off(60).length)), -most, 0.005);
   });
 });

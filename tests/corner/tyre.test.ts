@@ -1,6 +1,6 @@
 import { InputError, tyreFromSize } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { expectWithin } from '../support/tolerance.ts';
+import { expectSame, expectWithin } from '../support/tolerance.ts';
 
 describe('a tyre from its size marking', () => {
   // The rule's exact diameters; side walls of 205/55R16 (112.75 mm) and 225/45R17 (101.25 mm) were seen on sellers'
@@ -16,7 +16,7 @@ describe('a tyre from its size marking', () => {
       const tyre = tyreFromSize(size);
       expectWithin(2 * tyre.overallRadius, exact, 1e-12);
       expectWithin(2 * tyre.overallRadius, table, 0.5 + 1e-12);
-      expect(tyre.width).toBe(width);
+      expectSame(tyre.width, width);
     },
   );
 

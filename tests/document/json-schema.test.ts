@@ -8,6 +8,7 @@ import { carJsonSchema, cornerJsonSchema } from '../../src/document/file-schema.
 import { surveyJsonSchema } from '../../src/document/survey-schema.ts';
 import { withCoordinates } from '../corner/hardpoints.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
+import { expectSame } from '../support/tolerance.ts';
 import { carWith, exampleText, frontWith, type Json, roadsterText } from './support.ts';
 
 /** An independent reading of a JSON Schema: zod's own, from the schema alone. */
@@ -34,10 +35,10 @@ function fieldsOf(referring: Json, path = '', root = referring): [string, Json][
 
 describe('the JSON Schemas', () => {
   it('accept the examples', () => {
-    expect(accepts(carJsonSchema(), JSON.parse(exampleText('car.json')))).toBe(true);
-    expect(accepts(carJsonSchema(), JSON.parse(roadsterText()))).toBe(true);
+    expectSame(accepts(carJsonSchema(), JSON.parse(exampleText('car.json'))), true);
+    expectSame(accepts(carJsonSchema(), JSON.parse(roadsterText())), true);
     for (const name of ['front-corner.json', 'pushrod-corner.json', 'strut-corner.json']) {
-      expect(accepts(cornerJsonSchema(), JSON.parse(exampleText(name)))).toBe(true);
+      expectSame(accepts(cornerJsonSchema(), JSON.parse(exampleText(name))), true);
     }
   });
 
@@ -48,7 +49,7 @@ describe('the JSON Schemas', () => {
     ['a length of nothing', frontWith((front) => (front.limits.damper.open = 0))],
     ['no front', carWith((car) => delete car.corners.front)],
   ])('refuse %s, as reading does', (_, car) => {
-    expect(accepts(carJsonSchema(), car)).toBe(false);
+    expectSame(accepts(carJsonSchema(), car), false);
     expect(() => readCar(car)).toThrow('invalid car file');
   });
 
@@ -62,7 +63,7 @@ describe('the JSON Schemas', () => {
       fc.property(inputs, (input) => {
         const uncertain = withCoordinates(input, (_, value) => ({ value, plusMinus: 1 }));
         for (const corner of [input, uncertain]) {
-          expect(schema.safeParse(corner).success).toBe(true);
+          expectSame(schema.safeParse(corner).success, true);
           expect(() => readCorner(corner)).not.toThrow();
         }
       }),
@@ -86,9 +87,9 @@ describe('the JSON Schemas', () => {
     ['a half-width below nothing', 'strut', ({ strut }) => (strut.top[0] = { value: 22, plusMinus: -1 })],
   ])('refuse %s, as reading does', (_, kind, change) => {
     const corner = JSON.parse(exampleText(`${kind}-corner.json`));
-    expect(accepts(cornerJsonSchema(), corner)).toBe(true);
+    expectSame(accepts(cornerJsonSchema(), corner), true);
     change(corner);
-    expect(accepts(cornerJsonSchema(), corner)).toBe(false);
+    expectSame(accepts(cornerJsonSchema(), corner), false);
     expect(() => readCorner(corner)).toThrow('invalid corner file');
   });
 
@@ -120,6 +121,6 @@ describe('the JSON Schemas', () => {
       ...JSON.parse(exampleText('front-corner.json')),
     };
     expect(readCorner(corner).name).toBe('Front');
-    expect(accepts(cornerJsonSchema(), corner)).toBe(true);
+    expectSame(accepts(cornerJsonSchema(), corner), true);
   });
 });

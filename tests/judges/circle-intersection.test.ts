@@ -3,6 +3,7 @@
  * itself.
  */
 import { describe, expect, it } from 'vitest';
+import { expectWithin } from '../support/tolerance.ts';
 import type { CirclePose, CornerInput, Point, TravelOf } from './circle-intersection.ts';
 import { circleCorner, drawnContactPatch } from './circle-intersection.ts';
 import { fixtureCorners } from './corners.ts';
@@ -17,10 +18,6 @@ const front: CornerInput = {
   wheel: { centre: [705, 312], camber: -0.5 },
   coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 480] },
 };
-
-function expectWithin(actual: number | null, expected: number, tolerance: number): void {
-  expect(Math.abs((actual ?? Number.NaN) - expected)).toBeLessThanOrEqual(tolerance);
-}
 
 function expectPoint(actual: Point, expected: Point, tolerance: number): void {
   expectWithin(actual[0], expected[0], tolerance);
@@ -126,7 +123,7 @@ describe('parallelogram with level arms of 300 (exact, any text)', () => {
     expectWithin(bump.travel, 300, 1e-10);
     expectWithin(bump.pose.lowerArmAngle / degree, 90, 1e-6);
     expect(bump.turnedBack).toBe(false);
-    expect(bump.pose.contactPatch[0]).toBeCloseTo(360, 6);
+    expectWithin(bump.pose.contactPatch[0], 360, 5e-7);
   });
 });
 

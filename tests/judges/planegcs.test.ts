@@ -1,4 +1,5 @@
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { expectSame, expectWithin } from '../support/tolerance.ts';
 import type {
   PlanegcsDrawing,
   PlanegcsLinkage,
@@ -103,15 +104,15 @@ describe('a four-bar of 40, 120, 80 on 100', () => {
     const pose = linkage(fourBar(60, 'y')).solve(40 * Math.sin(40 * DEGREE));
     const { crank, tip, pin, pivot } = pose.positions;
     expect(pose.status).toBe('converged');
-    expect(angle(crank, tip)).toBeCloseTo(40, 10);
-    expect(angle(tip, pin)).toBeCloseTo(20.297883, 6);
-    expect(angle(pivot, pin)).toBeCloseTo(57.32488, 6);
+    expectWithin(angle(crank, tip), 40, 5e-11);
+    expectWithin(angle(tip, pin), 20.297883, 5e-7);
+    expectWithin(angle(pivot, pin), 57.32488, 5e-7);
   });
 
   it.each([60, 80, 100, 120, 140, 160])('stands at %d degrees as the law of cosines says', (crank) => {
     const pose = linkage(fourBar(70, 'x')).solve(40 * Math.cos(crank * DEGREE));
     expect(pose.status).toBe('converged');
-    expect(gap(pose.positions.pin, fourBar(crank, 'x').points.pin)).toBeLessThan(10 * NONE);
+    expectWithin(gap(pose.positions.pin, fourBar(crank, 'x').points.pin), 0, 10 * NONE);
   });
 
   it('does not follow its driver beyond a dead point, and hands back the last pose before it', () => {
@@ -122,7 +123,7 @@ describe('a four-bar of 40, 120, 80 on 100', () => {
     expect(pose.reached).toBeLessThan(40);
     expect(pose.reached).toBeGreaterThan(39.9999);
     expect(pose.positions.tip[1]).toBe(pose.reached);
-    expect(stretch(drawing, pose)).toBeLessThan(NONE);
+    expectWithin(stretch(drawing, pose), 0, NONE);
     expect(made.sweep([45, 30, 41]).map(({ status }) => status === 'converged')).toEqual([
       false,
       true,
@@ -135,9 +136,9 @@ describe('a double wishbone over 80 mm of bump and droop', () => {
   it('keeps every length of every body', () => {
     const poses = linkage(corner).sweep(travel);
     expect(poses.map(({ status }) => status)).toEqual(Array<string>(201).fill('converged'));
-    expect(Math.max(...poses.map((pose) => stretch(corner, pose)))).toBeLessThan(NONE);
-    expect(Math.max(...poses.map(({ residual }) => residual))).toBeLessThan(NONE);
-    expect(Math.max(...poses.map(({ shapeError }) => shapeError))).toBeLessThan(NONE);
+    expectWithin(Math.max(...poses.map((pose) => stretch(corner, pose))), 0, NONE);
+    expectWithin(Math.max(...poses.map(({ residual }) => residual)), 0, NONE);
+    expectWithin(Math.max(...poses.map(({ shapeError }) => shapeError)), 0, NONE);
     expect(poses.map(({ positions }) => positions.contactPatch[1])).toEqual([...travel]);
   });
 
@@ -153,7 +154,7 @@ describe('a double wishbone over 80 mm of bump and droop', () => {
     const made = linkage(corner);
     made.sweep([80, -35, 12]);
     for (const value of [-80, 40, 0, 80]) {
-      expect(apart(made.solve(value), linkage(corner).solve(value))).toBeLessThan(NONE);
+      expectWithin(apart(made.solve(value), linkage(corner).solve(value)), 0, NONE);
     }
     expect(linkage(corner).sweep(travel)).toEqual(linkage(corner).sweep(travel));
   });
@@ -164,7 +165,7 @@ describe('a double wishbone over 80 mm of bump and droop', () => {
       const expected = linkage(corner).sweep(travel);
       const made = linkage(corner, { algorithm });
       const poses = made.sweep(travel);
-      expect(Math.max(...poses.map((pose, i) => apart(pose, expected[i])))).toBeLessThan(100 * NONE);
+      expectWithin(Math.max(...poses.map((pose, i) => apart(pose, expected[i]))), 0, 100 * NONE);
       for (const order of [0, 1, 2] as const) {
         const row = 2 * made.moving.length;
         const out = new Float64Array(row * travel.length);
@@ -176,7 +177,7 @@ describe('a double wishbone over 80 mm of bump and droop', () => {
             ),
           ),
         );
-        expect(Math.max(...worst)).toBeLessThan(100 * NONE);
+        expectWithin(Math.max(...worst), 0, 100 * NONE);
       }
     },
   );
@@ -187,7 +188,7 @@ describe('a double wishbone over 80 mm of bump and droop', () => {
     );
     const moved = linkage({ ...corner, points: Object.fromEntries(far) }).solve(60 - 65536);
     for (const [name, [x, y]] of Object.entries(linkage(corner).solve(60).positions)) {
-      expect(gap(moved.positions[name], [x + 65536, y - 65536])).toBeLessThan(10 * NONE);
+      expectWithin(gap(moved.positions[name], [x + 65536, y - 65536]), 0, 10 * NONE);
     }
   });
 
@@ -204,7 +205,7 @@ describe('a double wishbone over 80 mm of bump and droop', () => {
         lowerInner[1] + share * (lowerOuter[1] - lowerInner[1]),
       ];
       expect(pose.status).toBe('converged');
-      expect(gap(mount, onArm)).toBeLessThan(NONE);
+      expectWithin(gap(mount, onArm), 0, NONE);
     }
   });
 });
@@ -213,7 +214,7 @@ describe('mobility in the drawn pose', () => {
   it('is one for a double wishbone, whether its driver is named or not', () => {
     const { points, ground, bodies } = corner;
     for (const made of [linkage(corner), linkage({ points, ground, bodies })]) {
-      expect(made.degreesOfFreedom()).toBe(1);
+      expectSame(made.degreesOfFreedom(), 1);
       expect(made.redundant()).toEqual([]);
     }
   });
@@ -226,12 +227,12 @@ describe('mobility in the drawn pose', () => {
       driver: { point: 'r', axis: 'x' },
     };
     const made = linkage(drawing);
-    expect(made.degreesOfFreedom()).toBe(1);
+    expectSame(made.degreesOfFreedom(), 1);
     expect(made.redundant()).toHaveLength(1);
     const pose = made.solve(135);
     expect(pose.status).toBe('converged');
-    expect(stretch(drawing, pose)).toBeLessThan(NONE);
-    expect(gap(pose.positions.p, [35, Math.sqrt(20 ** 2 + 60 ** 2 - 35 ** 2)])).toBeLessThan(NONE);
+    expectWithin(stretch(drawing, pose), 0, NONE);
+    expectWithin(gap(pose.positions.p, [35, Math.sqrt(20 ** 2 + 60 ** 2 - 35 ** 2)]), 0, NONE);
   });
 
   it('is none for a pin on two bars', () => {
@@ -240,7 +241,7 @@ describe('mobility in the drawn pose', () => {
       ground: ['a', 'b'],
       bodies: { left: ['a', 'pin'], right: ['b', 'pin'] },
     });
-    expect(made.degreesOfFreedom()).toBe(0);
+    expectSame(made.degreesOfFreedom(), 0);
   });
 });
 

@@ -2,12 +2,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rockerCorners } from '../support/rocker-corners.ts';
+import { expectWithin } from '../support/tolerance.ts';
 import { fourBarAngles } from './four-bar.ts';
 import { cross, minus, type Point } from './plane.ts';
 import { type RockerInput, type RockerPose, rockerCorner } from './rocker.ts';
 
-const within = (actual: number, expected: number, off: number) =>
-  expect(Math.abs(actual - expected)).toBeLessThanOrEqual(off);
 const apart = (u: Point, v: Point) => Math.hypot(u[0] - v[0], u[1] - v[1]);
 const angle = ([y, z]: Point) => Math.atan2(z, y);
 const half = (turn: number) => turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
@@ -38,8 +37,8 @@ describe('a rocker with levers of whole numbers', () => {
 
   it('has the product of their ratios', () => {
     const { installationRatio, rockerRate, shockLength } = poseAt(input, 0);
-    within(installationRatio, (200 / 400) * (50 / 100), 1e-15);
-    within(rockerRate, 0.5 / 100, 1e-17);
+    expectWithin(installationRatio, (200 / 400) * (50 / 100), 1e-15);
+    expectWithin(rockerRate, 0.5 / 100, 1e-17);
     expect(shockLength).toBe(200);
   });
 
@@ -50,7 +49,7 @@ describe('a rocker with levers of whole numbers', () => {
     const [m, o] = [200, Math.hypot(100, 300)];
     const cosine = (m * m + o * o - 400 * 400) / (2 * m * o);
     const turned = Math.atan2(300, 100) - Math.acos(cosine);
-    within(end, 400 * Math.sin(turned), 1e-10);
+    expectWithin(end, 400 * Math.sin(turned), 1e-10);
   });
 });
 
@@ -76,7 +75,7 @@ describe('any rod and rocker', () => {
           const angles = fourBarAngles(bars, crank, open);
           if (angles === null) throw new Error(`the four-bar does not close at ${travel} mm`);
           const rocker = angle(minus(points.rodRockerMount, O)) - angle(ground);
-          within(half(angles.rocker - rocker), 0, 1e-13 / sine ** 2);
+          expectWithin(half(angles.rocker - rocker), 0, 1e-13 / sine ** 2);
           seen++;
         }
       }),
@@ -93,9 +92,9 @@ describe('any rod and rocker', () => {
         for (const travel of travelsOf(input)) {
           const { points } = poseAt(input, travel);
           const { rodMount, rodRockerMount, shockRockerMount } = points;
-          within(apart(rodMount, rodRockerMount), apart(rod.mount, rod.rockerMount), 1e-11);
-          within(apart(rodRockerMount, rocker.pivot), apart(rod.rockerMount, rocker.pivot), 1e-11);
-          within(
+          expectWithin(apart(rodMount, rodRockerMount), apart(rod.mount, rod.rockerMount), 1e-11);
+          expectWithin(apart(rodRockerMount, rocker.pivot), apart(rod.rockerMount, rocker.pivot), 1e-11);
+          expectWithin(
             apart(rodRockerMount, shockRockerMount),
             apart(rod.rockerMount, coilover.rockerMount),
             1e-11,
@@ -114,10 +113,10 @@ describe('any rod and rocker', () => {
           const [before, here, after] = [-h, 0, h].map((step) => poseAt(input, travel + step));
           const loose = (here.fastest ** 2 / here.sine ** 2) * 1e-7;
           const ratio = (before.shockLength - after.shockLength) / (2 * h);
-          within(here.installationRatio, ratio, loose);
+          expectWithin(here.installationRatio, ratio, loose);
           const slope = (after.installationRatio - before.installationRatio) / (2 * h);
-          within(here.installationRatioSlope, slope, loose);
-          within(here.rockerRate, (after.rockerTurn - before.rockerTurn) / (2 * h), loose);
+          expectWithin(here.installationRatioSlope, slope, loose);
+          expectWithin(here.rockerRate, (after.rockerTurn - before.rockerTurn) / (2 * h), loose);
         }
       }),
       { numRuns: 40 },

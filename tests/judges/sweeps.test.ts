@@ -2,6 +2,7 @@
  * Holds the three sweeps that the benchmarks run against, to the 50-digit poses and to the careful closed form.
  */
 import { describe, expect, it } from 'vitest';
+import { expectWithin } from '../support/tolerance.ts';
 import { circleCorner } from './circle-intersection.ts';
 import { fastSweep, fastSweepWithRatios, POSITION_COLUMNS, RATIO_COLUMNS } from './circle-sweep.ts';
 import { textbookSweep } from './circle-textbook.ts';
@@ -41,18 +42,18 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
     );
     const found = new Float64Array(poses.length * width);
     expect(fastSweepWithRatios(input, travels, found, travelOf)).toBe(poses.length);
-    expect(worst(found, expected)).toBeLessThan(1e-10);
+    expectWithin(worst(found, expected), 0, 1e-10);
 
     const positions = expected.filter((_, i) => i % width < POSITION_COLUMNS.length);
     const fast = new Float64Array(positions.length);
     expect(fastSweep(input, travels, fast, travelOf)).toBe(poses.length);
-    expect(worst(fast, positions)).toBeLessThan(1e-10);
+    expectWithin(worst(fast, positions), 0, 1e-10);
     const textbook = new Float64Array(positions.length);
     expect(textbookSweep(input, travels, textbook, travelOf)).toBe(poses.length);
-    expect(worst(textbook, positions)).toBeLessThan(1e-10);
+    expectWithin(worst(textbook, positions), 0, 1e-10);
     const newton = new Float64Array(poses.length * NEWTON_ROW);
     expect(newtonSweep(input, travels, newton, travelOf)).toBe(poses.length);
-    expect(worst(newton, positions)).toBeLessThan(1e-10);
+    expectWithin(worst(newton, positions), 0, 1e-10);
   });
 
   it('is met to 1e-12 mm of travel by every row of a fine sweep, in any order', () => {
@@ -76,7 +77,7 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
       const height =
         (travelOf === 'contactPatch' ? drawn?.contactPatch : drawn?.wheelCentre)?.[1] ?? Number.NaN;
       const missed = travels.map((z, i) => rows[i * width + driven] - height - z);
-      expect(worst(missed, new Float64Array(missed.length))).toBeLessThan(1e-12);
+      expectWithin(worst(missed, new Float64Array(missed.length)), 0, 1e-12);
       travels.forEach((z, i) => {
         if (i % 10 !== 3) return;
         const pose = corner.atTravel(z, travelOf);
@@ -84,7 +85,7 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
         const at = i * width;
         const same = (column: (typeof RATIO_COLUMNS)[number], value: number | null): void => {
           const here = rows[at + RATIO_COLUMNS.indexOf(column)];
-          expect(Math.abs(here - (value ?? Number.NaN))).toBeLessThan(1e-10);
+          expectWithin(here, value ?? Number.NaN, 1e-10);
         };
         same('upperOuterY', pose.upperOuter[0]);
         same('mountY', pose.mount[0]);

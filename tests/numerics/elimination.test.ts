@@ -12,7 +12,7 @@ import {
   solve,
 } from '../../src/numerics/elimination.ts';
 import { deepFreeze } from '../support/freeze.ts';
-import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
+import { EPS, expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 
 /** A matrix by its rows, with null where it has no entry. */
 type Sparse = readonly (readonly (number | null)[])[];
@@ -83,7 +83,7 @@ describe('rank', () => {
         const rank = clearRank(rows);
         if (rank === null) return;
         const e = eliminated(rows);
-        expect(e.rank).toBe(rank);
+        expectSame(e.rank, rank);
         expect(e.pivotColumn.filter((c) => c >= 0)).toHaveLength(rank);
         expect(e.pivotRow.filter((r) => r >= 0)).toHaveLength(rank);
         for (const [i, c] of e.pivotColumn.entries()) if (c >= 0) expect(e.pivotRow[c]).toBe(i);
@@ -152,7 +152,7 @@ describe('the sign of the bordered determinant', () => {
         const value = determinant(dense([...rows, last]));
         // Too near to zero to have a sign.
         if (Math.abs(value) < 1e-9 * largest ** columnsOf(rows)) return;
-        expect(borderedSign(eliminated(rows), new Float64Array(last))).toBe(Math.sign(value));
+        expectSame(borderedSign(eliminated(rows), new Float64Array(last)), Math.sign(value));
       }),
       { numRuns: 300 },
     );

@@ -1,5 +1,6 @@
 import { sweepCsv } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { expectSame } from '../support/tolerance.ts';
 import { randomCorners, shapes, swept } from './corners.ts';
 
 /** Cells of a CSV file by RFC 4180: quoted or plain, lines ended by CR LF. */
@@ -30,7 +31,10 @@ describe('sweepCsv', () => {
     curves.info.forEach(({ name }, k) => {
       const column = rows.map((row) => row[k]);
       // No bit may differ, but for the sign of a zero.
-      expect(column).toEqual(Array.from(curves.columns[name], (value) => (value === 0 ? 0 : value)));
+      expectSame(
+        column,
+        Array.from(curves.columns[name], (value) => (value === 0 ? 0 : value)),
+      );
     });
   });
 

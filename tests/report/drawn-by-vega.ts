@@ -1,6 +1,6 @@
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
-import { expect } from 'vitest';
+import { expectSame } from '../support/tolerance.ts';
 
 /** A specification compiled and drawn by Vega itself, which has nothing to complain about: an SVG document. */
 export async function drawnByVega(spec: unknown): Promise<string> {
@@ -18,6 +18,6 @@ export async function drawnByVega(spec: unknown): Promise<string> {
   };
   const { spec: compiled } = compile(spec as TopLevelSpec, { logger: logger as never });
   const svg = await new vega.View(vega.parse(compiled), { renderer: 'none' }).toSVG();
-  expect(complaints).toEqual([]);
+  expectSame(complaints, []);
   return svg;
 }

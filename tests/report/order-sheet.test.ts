@@ -10,9 +10,8 @@ import {
   sizeCoilovers,
   vegaCurves,
 } from 'jounce';
-import * as vega from 'vega';
-import * as vegaLite from 'vega-lite';
 import { describe, expect, it } from 'vitest';
+import { drawnByVega } from './drawn-by-vega.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: documents are changed here, at any place
 type Json = any;
@@ -144,8 +143,7 @@ describe('the curves of a sizing', () => {
   it('are drawn by a Vega-Lite compiler', async () => {
     const { curves } = example.axles[0];
     if (curves === null) expect.fail('no curves');
-    const { spec } = vegaLite.compile(vegaCurves(curves, { panels: ['wheelRate', 'frequency'] }) as never);
-    const svg = await new vega.View(vega.parse(spec), { renderer: 'none' }).toSVG();
+    const svg = await drawnByVega(vegaCurves(curves, { panels: ['wheelRate', 'frequency'] }));
     expect(svg).toContain('wheel rate, without the tyre [N/mm]');
   });
 

@@ -36,3 +36,9 @@ export function expectWithin(actual: number | null, expected: number, within: nu
     expect.fail(`${actual} is not ${expected}: off by ${off}, allowed ${within}`);
   }
 }
+
+/** Expects what has no tolerance to be the same: a count, a verdict, an exact number. */
+export function expectSame(actual: unknown, expected: unknown): void {
+  noteMet(0, 0);
+  expect(actual).toEqual(expected);
+}

@@ -137,8 +137,7 @@ describe('1000 surveys with errors as large as they say', () => {
   it('have each coordinate in its interval 93 to 97 times in 100', () => {
     expect(Object.keys(inside)).toHaveLength(14);
     for (const count of Object.values(inside)) {
-      expect(count / DRAWS).toBeGreaterThan(0.93);
-      expect(count / DRAWS).toBeLessThan(0.97);
+      expectWithin(count / DRAWS, 0.95, 0.02);
     }
   });
 

@@ -1,0 +1,48 @@
+import type { Section } from './check.ts';
+import { design, forces, rates, sizing, survey } from './coilovers.ts';
+import { corners, limits, sureness } from './corners.ts';
+import { laws } from './laws.ts';
+import { linkages } from './linkages.ts';
+import { files, judges, numerics } from './numerics.ts';
+
+/** The page, in its order. */
+export const SECTIONS: readonly Section[] = [
+  linkages,
+  corners,
+  limits,
+  forces,
+  rates,
+  sizing,
+  sureness,
+  survey,
+  design,
+  numerics,
+  files,
+  judges,
+  laws,
+];
+
+/** Files under tests/ without a check: words, refusals, layout, and the tests of what is for testing. */
+export const WITHOUT: readonly string[] = [
+  'architecture.test.ts',
+  'coilover/findings.test.ts',
+  'corner/limits-words.test.ts',
+  'document/errors.test.ts',
+  'document/kinds.test.ts',
+  'linkage/errors.test.ts',
+  'readme.test.ts',
+  'report/demo.test.ts',
+  'report/design.test.ts',
+  'report/hand-method.test.ts',
+  'report/labels.test.ts',
+  'report/pictures.test.ts',
+  'report/survey-pictures.test.ts',
+  'report/svg.test.ts',
+  'report/table.test.ts',
+  'setup.test.ts',
+  'testing/arbitraries.test.ts',
+  'testing/guide.test.ts',
+  'testing/laws.test.ts',
+  'testing/planted-bugs.test.ts',
+  'validation/list.test.ts',
+];
