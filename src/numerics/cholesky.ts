@@ -52,7 +52,7 @@ export function choleskyColumns(matrix: readonly (readonly number[])[]): number[
     const pivot = left[k][k];
     if (isBelow(ROUNDING, pivot, k, k)) {
       // Beside a pivot of ROUNDING an entry of its root may stand.
-      if (!left.every((row, i) => i <= k || isBelow(Math.sqrt(ROUNDING), row[k], i, k))) return null;
+      if (!left.every((row, i) => isBelow(Math.sqrt(ROUNDING), row[k], i, k))) return null;
       columns.push(left.map(() => 0));
       continue;
     }

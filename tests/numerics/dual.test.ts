@@ -1,5 +1,5 @@
 /** Numbers with their derivatives against differences of the same formula on plain numbers. */
-import { array, assert, double, property } from 'fast-check';
+import { array, assert, integer, property } from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   combined,
@@ -20,7 +20,7 @@ import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
 const inputs = (x: readonly number[]): Dual[] =>
   x.map((value, i) => dual(value, () => x.map((_, j) => (i === j ? 1 : 0))));
 
-const away = (sign: number) => double({ min: 0.3, max: 3, noNaN: true }).map((value) => sign * value);
+const away = (sign: number) => integer({ min: 300, max: 3000 }).map((n) => (sign * n) / 1000);
 const FORMULAS: [string, (x: Dual[]) => Dual, (x: number[]) => number][] = [
   ['a sum', ([a, b]) => plus(a, b), ([a, b]) => a + b],
   ['a difference', ([a, b]) => minus(a, b), ([a, b]) => a - b],

@@ -34,6 +34,9 @@ function uncertainty(c: Float64Array, root: number, reach: number): number {
   return (64 * EPS * largest) / Math.abs(horner(slope, 0, slope.length - 1, root));
 }
 
+const thousandths = (min: number, max: number) =>
+  integer({ min: 1000 * min, max: 1000 * max }).map((n) => n / 1000);
+
 describe('roots', () => {
   const hundredths = uniqueArray(integer({ min: -98, max: 98 }), { minLength: 0, maxLength: 6 });
 
@@ -105,45 +108,35 @@ describe('roots', () => {
   it('are found where the halving of any interval meets them, once each', () => {
     const eighths = uniqueArray(integer({ min: 1, max: 7 }), { minLength: 1, maxLength: 4 });
     assert(
-      property(
-        eighths,
-        double({ min: -1, max: 0, noNaN: true }),
-        double({ min: 1, max: 3, noNaN: true }),
-        (parts, lo, width) => {
-          const hi = lo + width;
-          const wanted = parts.sort((u, v) => u - v).map((n) => lo + (n / 8) * (hi - lo));
-          const c = withRoots(wanted);
-          const found = roots(c, lo, hi);
-          const reach = Math.max(Math.abs(lo), Math.abs(hi));
-          found.forEach((root) => {
-            const near = wanted.reduce((u, v) => (Math.abs(v - root) < Math.abs(u - root) ? v : u));
-            expectWithin(root, near, uncertainty(c, near, reach));
-          });
-          expect(found).toHaveLength(wanted.length);
-        },
-      ),
+      property(eighths, thousandths(-1, 0), thousandths(1, 3), (parts, lo, width) => {
+        const hi = lo + width;
+        const wanted = parts.sort((u, v) => u - v).map((n) => lo + (n / 8) * (hi - lo));
+        const c = withRoots(wanted);
+        const found = roots(c, lo, hi);
+        const reach = Math.max(Math.abs(lo), Math.abs(hi));
+        found.forEach((root) => {
+          const near = wanted.reduce((u, v) => (Math.abs(v - root) < Math.abs(u - root) ? v : u));
+          expectWithin(root, near, uncertainty(c, near, reach));
+        });
+        expect(found).toHaveLength(wanted.length);
+      }),
     );
   });
 
   it('are found at the ends of any interval, though rounding has put them outside', () => {
     assert(
-      property(
-        double({ min: -1, max: 0, noNaN: true }),
-        double({ min: 1, max: 3, noNaN: true }),
-        double({ min: 0.3, max: 0.7, noNaN: true }),
-        (lo, width, part) => {
-          const hi = lo + width;
-          const inner = lo + part * width;
-          for (const wanted of [[lo], [hi], [lo, inner], [inner, hi]]) {
-            for (const sign of [1, -1]) {
-              const c = withRoots(wanted, [sign / 3]);
-              const found = roots(c, lo, hi);
-              expect(found).toHaveLength(wanted.length);
-              found.forEach((root, k) => expectWithin(root, wanted[k], uncertainty(c, wanted[k], 2)));
-            }
+      property(thousandths(-1, 0), thousandths(1, 3), thousandths(0.3, 0.7), (lo, width, part) => {
+        const hi = lo + width;
+        const inner = lo + part * width;
+        for (const wanted of [[lo], [hi], [lo, inner], [inner, hi]]) {
+          for (const sign of [1, -1]) {
+            const c = withRoots(wanted, [sign / 3]);
+            const found = roots(c, lo, hi);
+            expect(found).toHaveLength(wanted.length);
+            found.forEach((root, k) => expectWithin(root, wanted[k], uncertainty(c, wanted[k], 2)));
           }
-        },
-      ),
+        }
+      }),
     );
   });
 
