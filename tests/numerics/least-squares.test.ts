@@ -101,6 +101,19 @@ describe('least squares', () => {
     }
   });
 
+  it('ends where a step changes nothing of the residual, though x is as small as the step', () => {
+    let asked = 0;
+    const fit = {
+      values: ([a]: readonly number[]) => {
+        asked++;
+        return [a + 1, a - 1];
+      },
+      derivatives: () => [[1], [1]],
+    };
+    expect(leastSquares(fit, [1e-11])).toMatchObject({ how: 'converged', x: [1e-11] });
+    expect(asked).toBe(1);
+  });
+
   it('ends where a step is nothing beside x, and not where it is more, whatever the scale of residuals', () => {
     for (const scale of [1e-6, 1, 1e6]) {
       for (const size of [1e-3, 1, 1e3]) {

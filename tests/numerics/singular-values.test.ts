@@ -223,8 +223,17 @@ describe('rankOf', () => {
       [1, 0, 0],
       [1, off, 0],
     ];
-    expect(rankOf(near(0.5 * RANK_SHARE), 3).rank).toBe(1);
-    expect(rankOf(near(8 * RANK_SHARE), 3).rank).toBe(2);
+    // Singular values sqrt(2) and off / sqrt(2).
+    for (const [times, rank] of [
+      [0.5, 1],
+      [1.9, 1],
+      [2.1, 2],
+      [8, 2],
+    ]) {
+      const rows = near(times * RANK_SHARE);
+      expect(rankOf(rows, 3).rank).toBe(rank);
+      expect(solveLeast(rows, [1, 1], 3).nullSpace).toHaveLength(3 - rank);
+    }
   });
 
   it('knows matrices with nothing in them', () => {
