@@ -6,14 +6,13 @@
 // (NIST Digital Library of Mathematical Functions 8.11.4 and 8.9.2; from memory). As 2a is a whole number, Gamma(a) is a product
 // down to Gamma(1) = 1 or Gamma(1/2) = sqrt(pi).
 
-/** Terms beyond what any survey needs; both sums end long before. */
-const TERMS = 10_000;
+/** Steps of the continued fraction beyond what any survey needs: it ends long before. */
+const STEPS = 10_000;
 
 /** The probability of a larger chi-square by chance, 0 to 1; 1 without a degree of freedom. */
 export function chiSquareAbove(x: number, degreesOfFreedom: number): number {
   if (degreesOfFreedom === 0) return 1;
   const [a, y] = [degreesOfFreedom / 2, x / 2];
-  if (y === 0) return 1;
   const front = Math.exp(a * Math.log(y) - y - logGamma(a));
   if (y < a + 1) return 1 - (front / a) * series(a, y);
   return front * fraction(a, y);
@@ -22,7 +21,7 @@ export function chiSquareAbove(x: number, degreesOfFreedom: number): number {
 function series(a: number, y: number): number {
   let term = 1;
   let sum = 1;
-  for (let n = 1; n < TERMS && term > Number.EPSILON * sum; n++) {
+  for (let n = 1; term > Number.EPSILON * sum; n++) {
     term *= y / (a + n);
     sum += term;
   }
@@ -35,7 +34,7 @@ function fraction(a: number, y: number): number {
   let c = Number.MAX_VALUE;
   let d = 1 / b;
   let value = d;
-  for (let n = 1; n < TERMS; n++) {
+  for (let n = 1; n < STEPS; n++) {
     const top = n * (a - n);
     b += 2;
     d = 1 / (b + top * d);

@@ -45,25 +45,20 @@ const ROUNDING = 1e-10;
 export function choleskyColumns(matrix: readonly (readonly number[])[]): number[][] | null {
   const left = matrix.map((row) => [...row]);
   const diagonal = matrix.map((row, j) => row[j]);
-  const isRounding = (value: number, i: number, j: number) =>
-    Math.abs(value) <= ROUNDING * Math.sqrt(Math.abs(diagonal[i] * diagonal[j]));
+  const isBelow = (share: number, value: number, i: number, j: number) =>
+    Math.abs(value) <= share * Math.sqrt(Math.abs(diagonal[i] * diagonal[j]));
   const columns: number[][] = [];
   for (let k = 0; k < left.length; k++) {
     const pivot = left[k][k];
-    if (isRounding(pivot, k, k)) {
+    if (isBelow(ROUNDING, pivot, k, k)) {
       // Beside a pivot of ROUNDING an entry of its root may stand.
-      const rest = left.slice(k + 1).map((row) => row[k]);
-      const most = Math.sqrt(ROUNDING);
-      const zero = rest.every(
-        (value, i) => Math.abs(value) <= most * Math.sqrt(Math.abs(diagonal[k] * diagonal[k + 1 + i])),
-      );
-      if (!zero) return null;
+      if (!left.every((row, i) => isBelow(Math.sqrt(ROUNDING), row[k], i, k))) return null;
       columns.push(left.map(() => 0));
       continue;
     }
     if (pivot < 0) return null;
     const root = Math.sqrt(pivot);
-    const column = left.map((row, i) => (i < k ? 0 : i === k ? root : row[k] / root));
+    const column = left.map((row, i) => (i < k ? 0 : row[k] / root));
     for (let i = k; i < left.length; i++) {
       for (let j = k; j < left.length; j++) left[i][j] -= column[i] * column[j];
     }

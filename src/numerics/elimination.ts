@@ -44,7 +44,7 @@ export interface Elimination {
 export function elimination(pattern: Pattern): Elimination {
   const rows = pattern.start.length - 1;
   const { columns } = pattern;
-  const room = Math.max(16, Math.min(rows * columns, 2 * pattern.column.length));
+  const room = 2 * pattern.column.length;
   return {
     pattern,
     pivotColumn: new Int32Array(rows),
@@ -113,11 +113,12 @@ export function eliminate(e: Elimination, value: Float64Array, scale?: readonly 
         work[c] -= factor * upperValue[q];
       }
     }
+    // What was pivoted on before is zero by now.
     let pivot = -1;
     let most = e.share * largest;
     for (let q = 0; q < count; q++) {
       const c = touched[q];
-      if (pivotRow[c] < 0 && Math.abs(work[c]) > most) {
+      if (Math.abs(work[c]) > most) {
         most = Math.abs(work[c]);
         pivot = c;
       }
@@ -129,7 +130,7 @@ export function eliminate(e: Elimination, value: Float64Array, scale?: readonly 
     e.rank++;
     for (let q = 0; q < count; q++) {
       const c = touched[q];
-      if (c === pivot || pivotRow[c] >= 0 || work[c] === 0) continue;
+      if (c === pivot || work[c] === 0) continue;
       upperColumn[upperCount] = c;
       upperValue[upperCount++] = work[c];
     }
@@ -179,10 +180,8 @@ function parity(order: number[]): number {
 
 /** Solves A x = b on the independent rows, free columns zero; `b` of a dependent row is not looked at. */
 export function solve(e: Elimination, b: Float64Array, x: Float64Array): void {
-  const { pivotColumn, lowerStart, lowerRow, lowerValue, rowWork: y } = e;
-  const rows = pivotColumn.length;
-  for (let i = 0; i < rows; i++) {
-    if (pivotColumn[i] < 0) continue;
+  const { lowerStart, lowerRow, lowerValue, rowWork: y } = e;
+  for (let i = 0; i < y.length; i++) {
     let sum = b[i];
     for (let q = lowerStart[i]; q < lowerStart[i + 1]; q++) sum -= lowerValue[q] * y[lowerRow[q]];
     y[i] = sum;

@@ -129,7 +129,7 @@ export function minimise(f: Smooth, start: readonly number[], options: Minimiser
       if (best.value >= value) return ended('stalled');
     }
   } catch (error) {
-    if (error !== ENOUGH || cut === null) throw error;
+    if (cut === null) throw error;
     return ended(cut);
   }
 }

@@ -156,11 +156,10 @@ function isolate(
   smallest: number,
   found: number[],
 ): void {
-  const n = b.length - 1;
   if (b[0] === 0) append(found, lo, hi - lo);
   const changes = signChanges(b);
   if (changes === 0) return;
-  if (changes === 1 && b[0] !== 0 && b[n] !== 0) {
+  if (changes === 1 && b[0] !== 0) {
     append(found, bracketed(c, 0, lo, hi, b[0] < 0, 0.5 * (lo + hi)), hi - lo);
     return;
   }
@@ -169,9 +168,8 @@ function isolate(
     return;
   }
   const middle = 0.5 * (lo + hi);
-  const [left, right] = halves(b);
-  isolate(c, left, lo, middle, smallest, found);
-  isolate(c, right, middle, hi, smallest, found);
+  isolate(c, halved(b), lo, middle, smallest, found);
+  isolate(c, b, middle, hi, smallest, found);
 }
 
 /** Adds a root unless rounding made it of the last one, found from the other side of a halving. */
@@ -225,7 +223,7 @@ function bracketed(
     else hi = s;
     const newton = s - miss / slope;
     const next = newton > lo && newton < hi ? newton : 0.5 * (lo + hi);
-    if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next) || next === lo || next === hi) return next;
+    if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next)) return next;
     s = next;
   }
   return s;
@@ -245,14 +243,13 @@ function bernstein(c: Float64Array, lo: number, hi: number): Float64Array {
   return b;
 }
 
-/** The same polynomial on the two halves of its interval (de Casteljau). */
-function halves(b: Float64Array): [Float64Array, Float64Array] {
+/** The same polynomial on the left half of its interval; `b` becomes what it is on the right one (de Casteljau). */
+function halved(b: Float64Array): Float64Array {
   const n = b.length - 1;
   const left = new Float64Array(n + 1);
-  const right = b.slice();
   for (let round = 0; round <= n; round++) {
-    left[round] = right[0];
-    for (let i = 0; i < n - round; i++) right[i] = 0.5 * (right[i] + right[i + 1]);
+    left[round] = b[0];
+    for (let i = 0; i < n - round; i++) b[i] = 0.5 * (b[i] + b[i + 1]);
   }
-  return [left, right];
+  return left;
 }

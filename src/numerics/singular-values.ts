@@ -19,7 +19,7 @@ export function decompose(rows: readonly (readonly number[])[], columns: number)
   const padded = rows.map((row) => [...row]);
   // Square by padding with zero rows: then the decomposition returns all right singular vectors.
   while (padded.length < columns) padded.push(new Array<number>(columns).fill(0));
-  const svd = new SingularValueDecomposition(new Matrix(padded), { autoTranspose: false });
+  const svd = new SingularValueDecomposition(new Matrix(padded));
   const { leftSingularVectors, rightSingularVectors } = svd;
   const each = Array.from({ length: columns }, (_, k) => k);
   return {

@@ -17,7 +17,7 @@ export function zeroBetween(f: (s: number) => number, a: number, b: number): num
   let f3 = f2;
   const least = ROUNDINGS * Number.EPSILON * Math.abs(b - a);
   let share = 0.5;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 1; ; round++) {
     const x = x1 + share * (x2 - x1);
     const value = f(x);
     if (Math.sign(value) === Math.sign(f1)) {
@@ -34,7 +34,7 @@ export function zeroBetween(f: (s: number) => number, a: number, b: number): num
     const best = Math.abs(f1) < Math.abs(f2) ? x1 : x2;
     const width = Math.abs(x2 - x1);
     const nearest = (ROUNDINGS * Number.EPSILON * Math.abs(best) + least) / width;
-    if (f1 === 0 || f2 === 0 || nearest > 0.5) return best;
+    if (f1 === 0 || f2 === 0 || nearest > 0.5 || round === MOST_ROUNDS) return best;
     const xi = (x1 - x2) / (x3 - x2);
     const phi = (f1 - f2) / (f3 - f2);
     share =
@@ -43,5 +43,4 @@ export function zeroBetween(f: (s: number) => number, a: number, b: number): num
         : 0.5;
     share = Math.min(1 - nearest, Math.max(nearest, share));
   }
-  return Math.abs(f1) < Math.abs(f2) ? x1 : x2;
 }

@@ -158,6 +158,19 @@ describe('the sign of the bordered determinant', () => {
     );
   });
 
+  it('does not look at a row that repeats others', () => {
+    assert(
+      property(wide, array(entry, { minLength: 10, maxLength: 10 }), sizes, (rows, border, place) => {
+        if (clearRank(rows) !== rows.length) return;
+        const last = new Float64Array(border.slice(0, columnsOf(rows)));
+        const after = Math.min(place, rows.length);
+        // Twice the first row, put after some.
+        const more = [...rows.slice(0, after), rows[0].map((one) => one && 2 * one), ...rows.slice(after)];
+        expect(borderedSign(eliminated(more), last)).toBe(borderedSign(eliminated(rows), last));
+      }),
+    );
+  });
+
   it('is zero where rank is missing', () => {
     const rows: Sparse = [
       [1, 2, 3],
@@ -259,11 +272,19 @@ describe('the workspace', () => {
     expect([...x]).toEqual(first);
   });
 
-  it('grows with the fill: a full last row over a chain', () => {
+  it.each<[string, (i: number, c: number) => number | null]>([
+    [
+      'a full last row over a chain',
+      (i, c) => (i === 59 || c === 0 ? 1 + ((i * c) % 7) : c === i ? 9 : null),
+    ],
+    // The first row pivots on the first column, and fills all that is below.
+    [
+      'an arrow',
+      (i, c) => (i === 0 && c === 0 ? 20 : i === 0 || c === 0 ? Math.cos(i + c) : c === i ? 9 : null),
+    ],
+  ])('grows with the fill: %s', (_what, place) => {
     const n = 60;
-    const rows: (number | null)[][] = Array.from({ length: n }, (_, i) =>
-      Array.from({ length: n }, (_, c) => (i === n - 1 || c === 0 ? 1 + ((i * c) % 7) : c === i ? 9 : null)),
-    );
+    const rows = Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, c) => place(i, c)));
     const b = Array.from({ length: n }, (_, i) => Math.sin(i));
     const x = solution(rows, eliminated(rows), b);
     times(rows, x).forEach((value, i) => expectClose(value, b[i], { times: 4096, scale: 9 * norm(x) + 1 }));

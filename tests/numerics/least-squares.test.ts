@@ -82,12 +82,96 @@ describe('least squares', () => {
     });
   });
 
+  it('ends at once where it starts at the least, whatever the scale of residuals', () => {
+    for (const scale of [1e-9, 1, 1e9]) {
+      let asked = 0;
+      const line = (b: readonly number[]) => [1, 2, 4].map((y, i) => scale * (b[0] + b[1] * i - y));
+      const fit = {
+        values: (b: readonly number[]) => {
+          asked++;
+          return line(b);
+        },
+        derivatives: () => [0, 1, 2].map((i) => [scale, scale * i]),
+      };
+      // The line through 1, 2, 4 at 0, 1, 2: slope (4 - 1)/2, through the mean 7/3 at 1.
+      const found = leastSquares(fit, [7 / 3 - 1.5, 1.5]);
+      expect(found.how).toBe('converged');
+      expect(asked).toBe(1);
+      expectWithin(found.sum, scale ** 2 / 6, 1e-12 * scale ** 2);
+    }
+  });
+
+  it('ends where a step changes nothing of the residual, though x is as small as the step', () => {
+    let asked = 0;
+    const fit = {
+      values: ([a]: readonly number[]) => {
+        asked++;
+        return [a + 1, a - 1];
+      },
+      derivatives: () => [[1], [1]],
+    };
+    expect(leastSquares(fit, [1e-11])).toMatchObject({ how: 'converged', x: [1e-11] });
+    expect(asked).toBe(1);
+  });
+
+  it('ends where a step is nothing beside x, and not where it is more, whatever the scale of residuals', () => {
+    for (const scale of [1e-6, 1, 1e6]) {
+      for (const size of [1e-3, 1, 1e3]) {
+        let asked = 0;
+        const fit = {
+          values: ([a]: readonly number[]) => {
+            asked++;
+            return [scale * (a - 3 * size)];
+          },
+          derivatives: () => [[scale]],
+        };
+        const near = 3 * size * (1 + 1e-12);
+        expect(leastSquares(fit, [near])).toMatchObject({ how: 'converged', x: [near] });
+        expect(asked).toBe(1);
+        const far = leastSquares(fit, [3.01 * size]);
+        expect(far.how).toBe('converged');
+        expectWithin(far.x[0], 3 * size, 2e-11 * 3 * size);
+      }
+    }
+  });
+
+  it('has nothing to do without residuals', () => {
+    expect(leastSquares({ values: () => [], derivatives: () => [] }, [1, 2])).toEqual({
+      how: 'converged',
+      x: [1, 2],
+      residuals: [],
+      sum: 0,
+    });
+  });
+
+  it('says so where derivatives are no numbers, one of them or more', () => {
+    for (const bad of [
+      [
+        [Number.NaN, 1],
+        [1, 1],
+      ],
+      [
+        [1, 1],
+        [1, Number.POSITIVE_INFINITY],
+      ],
+      [
+        [Number.NaN, Number.NaN],
+        [1, 1],
+      ],
+    ]) {
+      const found = leastSquares({ values: ([a, b]) => [a - b, a + b - 1], derivatives: () => bad }, [3, 4]);
+      expect(found).toEqual({ how: 'notFinite', x: [3, 4], residuals: [-1, 6], sum: 37 });
+    }
+  });
+
   it('says so where it gets no farther, with the best so far', () => {
     const nothing = leastSquares({ values: ([a]) => [Math.log(a)], derivatives: ([a]) => [[1 / a]] }, [-1]);
     expect(nothing).toMatchObject({ how: 'notFinite', x: [-1], sum: null });
     // The derivative has the wrong sign: no step helps.
     const wrong = leastSquares({ values: ([a]) => [a], derivatives: () => [[-1]] }, [3]);
     expect(wrong).toEqual({ how: 'stalled', x: [3], residuals: [3], sum: 9 });
+    const small = leastSquares({ values: ([a]) => [1e-9 * a], derivatives: () => [[-1e-9]] }, [3]);
+    expect(small).toMatchObject({ how: 'stalled', x: [3] });
     // A residual that is less the farther it goes.
     const endless = leastSquares({ values: ([a]) => [1 / a], derivatives: ([a]) => [[-1 / (a * a)]] }, [1]);
     expect(endless.how).toBe('tooManySteps');

@@ -32,8 +32,10 @@ const quadratic =
 describe('minimise', () => {
   it("finds the bottom of Rosenbrock's valley", () => {
     const start = Object.freeze([-1.2, 1]);
-    const { x, value, how } = minimise(valley, start, { metric });
+    const { x, value, how, evaluations } = minimise(valley, start, { metric });
     expect(how).toBe('converged');
+    // As measured.
+    expect(evaluations).toBeLessThanOrEqual(140);
     expectWithin(x[0], 1, 1e-8);
     expectWithin(x[1], 1, 1e-8);
     expectWithin(value, 0, 1e-17);
@@ -62,6 +64,44 @@ describe('minimise', () => {
     );
   });
 
+  it('takes few evaluations to the bottom of a narrow quadratic, of any scale', () => {
+    for (const k of [1e-8, 1, 1e8]) {
+      const H = [
+        [2 * k, 1.9 * k],
+        [1.9 * k, 2 * k],
+      ];
+      const f = ([a, b]: readonly number[], g: number[]) => {
+        const d = [a - 0.3, b + 0.1];
+        H.forEach((row, i) => {
+          g[i] = row[0] * d[0] + row[1] * d[1];
+        });
+        return 0.5 * (d[0] * g[0] + d[1] * g[1]);
+      };
+      const { value, how, evaluations } = minimise(f, [0, 0], { metric: () => H });
+      expect(how).toBe('converged');
+      expectWithin(value, 0, 1e-17);
+      // As measured.
+      expect(evaluations).toBeLessThanOrEqual(40);
+    }
+  });
+
+  it('stays where it is least already, though no metric says how far a step may go', () => {
+    const f = (_x: readonly number[], g: number[]) => {
+      g.fill(0);
+      return 3;
+    };
+    const zero = () => [
+      [0, 0],
+      [0, 0],
+    ];
+    expect(minimise(f, [1, 2], { metric: zero })).toEqual({
+      x: [1, 2],
+      value: 3,
+      how: 'converged',
+      evaluations: 1,
+    });
+  });
+
   it('ends as it is told, with the lowest place so far', () => {
     const asked: number[] = [];
     const f = (x: readonly number[], g: number[]) => {
@@ -78,6 +118,24 @@ describe('minimise', () => {
     const out = minimise(f, [-1.2, 1], { metric, maxEvaluations: 7 });
     expect(out).toMatchObject({ how: 'outOfEvaluations', evaluations: 7, value: Math.min(...asked) });
     expect(asked.length).toBe(7);
+
+    for (let most = 1; most <= 60; most++) {
+      asked.length = 0;
+      const { x, value } = minimise(f, [-1.2, 1], { metric, maxEvaluations: most });
+      expect(value).toBe(Math.min(...asked));
+      expect(valley(x, [0, 0])).toBe(value);
+    }
+  });
+
+  it('lets through what the function throws, at the start and later', () => {
+    for (const after of [0, 5]) {
+      let asked = 0;
+      const f = (x: readonly number[], g: number[]) => {
+        if (asked++ === after) throw new RangeError('no table here');
+        return valley(x, g);
+      };
+      expect(() => minimise(f, [-1.2, 1], { metric })).toThrow(new RangeError('no table here'));
+    }
   });
 
   it('keeps away from where there is no value', () => {
@@ -90,7 +148,57 @@ describe('minimise', () => {
     expect(['converged', 'stalled']).toContain(how);
     expectWithin(x[0], 1, 1e-6);
     for (const bad of [-1, 0, Number.NaN]) {
-      expect(minimise(f, [bad], { metric: () => [[1]] })).toMatchObject({ how: 'noValue', evaluations: 1 });
+      expect(minimise(f, [bad], { metric: () => [[1]] })).toMatchObject({
+        x: [bad],
+        how: 'noValue',
+        evaluations: 1,
+      });
+    }
+  });
+
+  it('does not ask where a coordinate is no number, nor take a value without a slope', () => {
+    const identity = () => [
+      [1, 0],
+      [0, 1],
+    ];
+    const blind = (_x: readonly number[], g: number[]) => {
+      g.fill(0);
+      return 1;
+    };
+    for (const start of [
+      [Number.NaN, 0],
+      [0, Number.POSITIVE_INFINITY],
+    ]) {
+      expect(minimise(blind, start, { metric: identity }).how).toBe('noValue');
+    }
+    for (const slope of [
+      [0, Number.NaN],
+      [Number.POSITIVE_INFINITY, 1],
+    ]) {
+      const f = (_x: readonly number[], g: number[]) => {
+        [g[0], g[1]] = slope;
+        return 1;
+      };
+      expect(minimise(f, [1, 2], { metric: identity }).how).toBe('noValue');
+    }
+  });
+
+  it('gives up soon where nothing is gained: a slope of the wrong sign, and a wall', () => {
+    const wrong = ([x]: readonly number[], g: number[]) => {
+      g[0] = -2 * x;
+      return x * x;
+    };
+    const wall = ([x]: readonly number[], g: number[]) => {
+      g[0] = 1;
+      return x < 0.3 ? Number.NaN : x;
+    };
+    for (const [f, at] of [
+      [wrong, 1],
+      [wall, 0.3],
+    ] as const) {
+      const { x, how, evaluations } = minimise(f, [at], { metric: () => [[2]] });
+      expect({ x, how }).toEqual({ x: [at], how: 'stalled' });
+      expect(evaluations).toBeLessThan(25);
     }
   });
 

@@ -34,6 +34,9 @@ function uncertainty(c: Float64Array, root: number, reach: number): number {
   return (64 * EPS * largest) / Math.abs(horner(slope, 0, slope.length - 1, root));
 }
 
+const thousandths = (min: number, max: number) =>
+  integer({ min: 1000 * min, max: 1000 * max }).map((n) => n / 1000);
+
 describe('roots', () => {
   const hundredths = uniqueArray(integer({ min: -98, max: 98 }), { minLength: 0, maxLength: 6 });
 
@@ -102,6 +105,65 @@ describe('roots', () => {
     }
   });
 
+  it('are found where the halving of any interval meets them, once each', () => {
+    const eighths = uniqueArray(integer({ min: 1, max: 7 }), { minLength: 1, maxLength: 4 });
+    assert(
+      property(eighths, thousandths(-1, 0), thousandths(1, 3), (parts, lo, width) => {
+        const hi = lo + width;
+        const wanted = parts.sort((u, v) => u - v).map((n) => lo + (n / 8) * (hi - lo));
+        const c = withRoots(wanted);
+        const found = roots(c, lo, hi);
+        const reach = Math.max(Math.abs(lo), Math.abs(hi));
+        found.forEach((root) => {
+          const near = wanted.reduce((u, v) => (Math.abs(v - root) < Math.abs(u - root) ? v : u));
+          expectWithin(root, near, uncertainty(c, near, reach));
+        });
+        expect(found).toHaveLength(wanted.length);
+      }),
+    );
+  });
+
+  it('are found at the ends of any interval, though rounding has put them outside', () => {
+    assert(
+      property(thousandths(-1, 0), thousandths(1, 3), thousandths(0.3, 0.7), (lo, width, part) => {
+        const hi = lo + width;
+        const inner = lo + part * width;
+        for (const wanted of [[lo], [hi], [lo, inner], [inner, hi]]) {
+          for (const sign of [1, -1]) {
+            const c = withRoots(wanted, [sign / 3]);
+            const found = roots(c, lo, hi);
+            expect(found).toHaveLength(wanted.length);
+            found.forEach((root, k) => expectWithin(root, wanted[k], uncertainty(c, wanted[k], 2)));
+          }
+        }
+      }),
+    );
+  });
+
+  it('are found beside one at the end of a halving, to the share that an interval is halved to', () => {
+    for (const [lo, hi] of [
+      [0, 1],
+      [-1, 1],
+      [-3, 1],
+    ]) {
+      for (const gap of [2 ** -43, 2 ** -46]) {
+        const found = roots(withRoots([0, gap]), lo, hi);
+        expect(found.length).toBeGreaterThan(0);
+        expect(found.length).toBeLessThanOrEqual(2);
+        for (const root of found) expectWithin(root, 0, (hi - lo) * 2 ** -40);
+      }
+    }
+  });
+
+  it('are found where coefficients are zero, in powers or on the interval', () => {
+    // 1 - 2 s, as a quadratic: 1, 0, -1 in the Bernstein basis of [0, 1].
+    expect(roots(Float64Array.of(1, -2, 0), 0, 1)).toEqual([0.5]);
+    expect(roots(Float64Array.of(1, -2, 0, 0, 0), 0, 1)).toEqual([0.5]);
+    expect(roots(Float64Array.of(0, 0, 0, 1), -1, 2)).toHaveLength(1);
+    // Not a place is told by a polynomial that is zero throughout: its ends are.
+    expect(roots(new Float64Array(3), 0, 1)).toEqual([0, 1]);
+  });
+
   it('are none where there is none', () => {
     expect(roots(Float64Array.of(1), 0, 1)).toEqual([]);
     expect(roots(Float64Array.of(1, 0, 0), 0, 1)).toEqual([]);
@@ -154,6 +216,21 @@ describe('rootBetween', () => {
           d === c ? target : -target,
         ];
         expectWithin(horner(d, 0, 3, at), goal, 64 * EPS * 20);
+      }
+    }
+  });
+
+  it('does not leave the interval for a root outside', () => {
+    // Three roots, one in each interval between the turns.
+    const c = withRoots([0.2, 2.5, 5]);
+    const wanted: [number, number, number][] = [
+      [-1, 1, 0.2],
+      [2, 3, 2.5],
+      [4.5, 9, 5],
+    ];
+    for (const [lo, hi, root] of wanted) {
+      for (const start of [undefined, lo, hi, 0.9 * lo + 0.1 * hi]) {
+        expectWithin(rootBetween(c, 0, lo, hi, start), root, uncertainty(c, root, 9));
       }
     }
   });

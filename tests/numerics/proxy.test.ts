@@ -3,7 +3,7 @@ import { assert, double, integer, property, tuple, uniqueArray } from 'fast-chec
 import { describe, expect, it } from 'vitest';
 import { keepsAway, landmarks, proxies, turningPoints } from '../../src/numerics/proxy.ts';
 import { zeroBetween } from '../../src/numerics/zero.ts';
-import { EPS, expectWithin } from '../support/tolerance.ts';
+import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
 
 const TOUCH = 1e-9;
 const NOISE = 1e-11;
@@ -79,6 +79,46 @@ describe('polynomials in place of a function', () => {
     );
   });
 
+  it('are not taken in by a function that is one oscillation between their points', () => {
+    // T_16 and T_15 themselves: their only coefficients are among the last.
+    for (const degree of [15, 16]) {
+      const f = (s: number) => Math.cos(degree * Math.acos(s));
+      const found = proxies(f, -1, 1, 1e-14);
+      for (const { from, to, c } of found) {
+        // Both ends: T_k(-1) = (-1)^k, T_k(1) = 1.
+        const at = (sign: number) => c.reduce((sum, one, k) => sum + one * sign ** k, 0);
+        expectWithin(at(-1), f(from), 1e-10);
+        expectWithin(at(1), f(to), 1e-10);
+        const middle = c.reduce((sum, one, k) => sum + one * Math.cos((k * Math.PI) / 2), 0);
+        expectWithin(middle, f(0.5 * (from + to)), 1e-10);
+      }
+    }
+  });
+
+  it('ask inside the interval, and at its very ends', () => {
+    assert(
+      property(
+        integer({ min: -1e4, max: 1e4 }).map((n) => n / 1e3),
+        integer({ min: 1, max: 1e4 }).map((n) => n / 1e3),
+        (from, width) => {
+          const to = from + width;
+          const asked: number[] = [];
+          proxies(
+            (s) => {
+              asked.push(s);
+              return Math.sin(s);
+            },
+            from,
+            to,
+            0,
+          );
+          expect(Math.min(...asked)).toBe(from);
+          expect(Math.max(...asked)).toBe(to);
+        },
+      ),
+    );
+  });
+
   it('tell that a function keeps away from zero, and its turns', () => {
     const [bowl] = proxies((s) => 1 + (s - 0.25) ** 2, 0, 1, 0);
     expect(keepsAway(bowl, 0.4)).toBe(true);
@@ -89,12 +129,23 @@ describe('polynomials in place of a function', () => {
   });
 
   it('stop at a kink, and say so', () => {
-    const found = proxies((s) => Math.abs(s - Math.SQRT1_2), 0, 1, 1e-15);
-    const rough = found.filter(({ good }) => !good);
-    expect(rough.length).toBeGreaterThan(0);
-    for (const { from, to } of rough) {
-      expectWithin(from, Math.SQRT1_2, 2 ** -30);
-      expectWithin(to, Math.SQRT1_2, 2 ** -30);
+    for (const [start, end] of [
+      [0, 1],
+      [-1, 1],
+      [0, 100],
+      [0.5, 1.5],
+    ]) {
+      // Places are rounded, and values with them.
+      const noise = 8 * EPS * Math.max(Math.abs(start), end);
+      const found = proxies((s) => Math.abs(s - Math.SQRT1_2), start, end, noise);
+      const rough = found.filter(({ good }) => !good);
+      expect(rough).toHaveLength(1);
+      for (const { from, to } of rough) {
+        expect(from).toBeLessThanOrEqual(Math.SQRT1_2);
+        expect(to).toBeGreaterThanOrEqual(Math.SQRT1_2);
+        // Halved down to the smallest share, and no further.
+        expectClose(to - from, (end - start) * 2 ** -32, { times: 1, scale: 100 });
+      }
     }
   });
 });
@@ -158,7 +209,13 @@ describe('landmarks', () => {
   });
 
   it('are no more than both ends where a function is far from zero', () => {
-    expect(landmarks((s) => 3 + Math.sin(s), 0, 1, TOUCH, NOISE)).toEqual([0, 1]);
+    for (const scale of [1, 1e-6, 1e6]) {
+      const f = (s: number) => scale * (3 + Math.sin(7 * s));
+      expect(landmarks(f, 0, 1, scale * TOUCH, scale * NOISE)).toEqual([0, 1]);
+      // With a tolerance above all of it, its turns are looked at: pi/14 and 3 pi/14.
+      const near = landmarks(f, 0, 1, 5 * scale, scale * NOISE);
+      for (const turn of [Math.PI / 14, (3 * Math.PI) / 14]) expectWithin(nearest(near, turn), turn, 1e-8);
+    }
   });
 
   it('are the ends and no more where a function is zero throughout', () => {
@@ -169,6 +226,18 @@ describe('landmarks', () => {
     const f = (s: number) => Math.abs(s - Math.SQRT1_2) - 1e-9;
     const marks = landmarks(f, 0, 1, TOUCH, NOISE);
     expect(Math.min(...marks.map(f))).toBeLessThan(0);
+  });
+
+  it('are found in the smallest interval about a kink, though both its ends are above zero', () => {
+    // The interval is 2^-32 wide, the function below zero on an eighth of that.
+    for (const kink of [Math.SQRT1_2, Math.LN2, Math.PI / 10, 0.123456789]) {
+      const f = (s: number) => Math.abs(s - kink) - 2 ** -36;
+      const marks = landmarks(f, 0, 1, 0, 1e-15);
+      expect(Math.min(...marks.map(f))).toBeLessThan(0);
+      for (const zero of [kink - 2 ** -36, kink + 2 ** -36])
+        expectWithin(nearest(marks, zero), zero, 4 * EPS);
+      expectAscending(marks, 0, 1);
+    }
   });
 });
 

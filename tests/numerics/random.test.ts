@@ -56,6 +56,32 @@ describe('normal numbers', () => {
   });
 });
 
+describe('normal numbers from uniform ones', () => {
+  it('take what lies in the circle, and two from each: 4 / pi uniform numbers each', () => {
+    let drawn = 0;
+    const from = uniform(11);
+    const count = 20_000;
+    take(
+      count,
+      normal(() => {
+        drawn++;
+        return from();
+      }),
+    );
+    // Pairs of pairs are drawn until one lies in the circle, with a chance of pi / 4: five standard errors.
+    const [chance, pairs] = [Math.PI / 4, count / 2];
+    expectWithin(drawn / 2, pairs / chance, (5 * Math.sqrt(pairs * (1 - chance))) / chance);
+  });
+
+  it('pass over the middle of the circle, where there is no direction', () => {
+    const given = [0.5, 0.5, 0.75, 0.5];
+    const next = normal(() => given.shift() ?? Number.NaN);
+    // u = 1/2, v = 0, q = 1/4: u sqrt(-2 ln(q)/q)
+    expectWithin(next(), Math.sqrt(4 * Math.LN2), 1e-15);
+    expect(next()).toBe(0);
+  });
+});
+
 describe('a quantile', () => {
   it('lies between the values that enclose its share', () => {
     const values = Float64Array.of(1, 2, 4, 8, 16);

@@ -1,9 +1,16 @@
-/** Rank and null space by singular values, on matrices whose rank is known by construction. */
+/** Singular values and what they solve, on matrices whose rank is known by construction, and against ml-matrix. */
 import { array, assert, integer, property, tuple } from 'fast-check';
+import { LuDecomposition, Matrix, pseudoInverse } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { RANK_SHARE, rankOf } from '../../src/numerics/singular-values.ts';
+import {
+  dampedLeast,
+  decompose,
+  RANK_SHARE,
+  rankOf,
+  solveLeast,
+} from '../../src/numerics/singular-values.ts';
 import { deepFreeze } from '../support/freeze.ts';
-import { expectClose } from '../support/tolerance.ts';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 const dot = (u: readonly number[], v: readonly number[]) =>
   u.reduce((sum, value, k) => sum + value * v[k], 0);
@@ -26,6 +33,125 @@ const products = tuple(
       tall.map((row) => flat[0].map((_, c) => row.reduce((sum, value, k) => sum + value * flat[k][c], 0))),
     ),
   }));
+});
+
+const times = (rows: readonly (readonly number[])[], x: readonly number[]) => rows.map((row) => dot(row, x));
+
+describe('a decomposition', () => {
+  it('is the matrix again, by orthonormal vectors', () => {
+    assert(
+      property(products, ({ rows, columns }) => {
+        const { values, left, right } = decompose(rows, columns);
+        for (const list of [values, left, right]) expect(list).toHaveLength(columns);
+        rows.forEach((row, i) => {
+          row.forEach((value, j) => {
+            const sum = values.reduce((total, s, k) => total + s * left[k][i] * right[k][j], 0);
+            expectClose(sum, value, { times: 64, scale: values[0] });
+          });
+        });
+        left.forEach((u, k) => {
+          expect(u).toHaveLength(rows.length);
+          if (values[k] <= RANK_SHARE * values[0]) return;
+          left.forEach((v, l) => {
+            // Orthogonal to rounding of the largest value beside its own.
+            if (values[l] > RANK_SHARE * values[0]) expectWithin(dot(u, v), k === l ? 1 : 0, 1e-6);
+          });
+        });
+      }),
+    );
+    expect(decompose([], 0)).toEqual({ values: [], left: [], right: [] });
+    expect(decompose([[], []], 0)).toEqual({ values: [], left: [], right: [] });
+  });
+});
+
+describe('a least solution', () => {
+  const right = array(entry, { minLength: 6, maxLength: 6 });
+  /** Whether the rank can be told at all: no singular value between these shares of the largest one. */
+  const isClear = (values: readonly number[]) =>
+    values.every((value) => value > 1e-3 * values[0] || value < 1e-13 * values[0]);
+  const unit = (rows: readonly (readonly number[])[]) =>
+    rows.map((row) => row.map((value) => value / (Math.hypot(...row) || 1)));
+
+  it('solves what can be solved, by the shortest x, whatever the scale of a row', () => {
+    const powers = array(integer({ min: -6, max: 6 }), { minLength: 6, maxLength: 6 });
+    assert(
+      property(products, right, powers, ({ rows, columns }, some, power) => {
+        const { singularValues, rank } = rankOf(rows, columns);
+        if (!isClear(singularValues)) return;
+        const sized = rows.map((row, i) => row.map((value) => value * 10 ** power[i]));
+        // A right-hand side that some x has, and that x as seen from the rows.
+        const any = some.slice(0, columns);
+        const { x, residual, nullSpace } = solveLeast(
+          deepFreeze(sized),
+          deepFreeze(times(sized, any)),
+          columns,
+        );
+        expect(x).toHaveLength(columns);
+        expect(nullSpace).toHaveLength(columns - rank);
+        const largest = Math.max(0, ...sized.flat().map(Math.abs));
+        expectClose(residual, 0, { times: 1e5, scale: largest });
+        times(unit(rows), x).forEach((value, i) => {
+          expectClose(value, dot(unit(rows)[i], any), { times: 1e5, scale: 1 });
+        });
+        for (const open of nullSpace) {
+          expectClose(dot(open, x), 0, { times: 1e5, scale: 1 });
+          for (const row of unit(rows)) expectClose(dot(open, row), 0, { times: 1e5, scale: 1 });
+        }
+      }),
+    );
+  });
+
+  it('is that of the pseudo-inverse, where the rows contradict each other', () => {
+    assert(
+      property(products, right, ({ rows, columns }, some) => {
+        if (!isClear(rankOf(rows, columns).singularValues)) return;
+        const b = some.slice(0, rows.length);
+        const { x, residual } = solveLeast(rows, b, columns);
+        // Each row scaled to length one, and its right-hand side with it.
+        const scaled = b.map((value, i) => value / (Math.hypot(...rows[i]) || 1));
+        const wanted = pseudoInverse(new Matrix(unit(rows)), 1e-9).mmul(Matrix.columnVector(scaled));
+        const scale = 1e3 * Math.hypot(...scaled);
+        x.forEach((value, j) => {
+          expectClose(value, wanted.get(j, 0), { times: 1e5, scale });
+        });
+        const off = Math.max(...times(rows, x).map((value, i) => Math.abs(value - b[i])));
+        expectClose(residual, off, { times: 16, scale: 8 * scale });
+      }),
+    );
+  });
+
+  it('is nothing where nothing is asked, or nothing can be given', () => {
+    expect(solveLeast([], [], 2)).toMatchObject({ x: [0, 0], residual: 0 });
+    expect(solveLeast([], [], 2).nullSpace).toHaveLength(2);
+    expect(solveLeast([[0, 0]], [-3], 2)).toMatchObject({ x: [0, 0], residual: 3 });
+    expect(solveLeast([[]], [3], 0)).toEqual({ x: [], residual: 3, nullSpace: [] });
+  });
+});
+
+describe('damped least squares', () => {
+  it("solve the normal equations (A'A + lambda) x = A'b", () => {
+    const lambdas = integer({ min: -3, max: 3 }).map((power) => 10 ** power);
+    const right = array(entry, { minLength: 6, maxLength: 6 });
+    assert(
+      property(products, right, lambdas, ({ rows, columns }, some, lambda) => {
+        const b = deepFreeze(some.slice(0, rows.length));
+        const x = dampedLeast(rows, b, columns, lambda);
+        expect(x).toHaveLength(columns);
+        const A = new Matrix(rows.map((row) => [...row]));
+        const AA = A.transpose().mmul(A);
+        const normal = Matrix.add(AA, Matrix.eye(columns).mul(lambda));
+        const wanted = new LuDecomposition(normal).solve(A.transpose().mmul(Matrix.columnVector([...b])));
+        // The condition number of the normal equations is below (trace + lambda) / lambda, |x| below |b| / sqrt(lambda) / 2.
+        const condition = (AA.trace() + lambda) / lambda;
+        const scale = Math.hypot(...b) / Math.sqrt(lambda);
+        x.forEach((value, j) => {
+          expectClose(value, wanted.get(j, 0), { times: 64 * condition, scale });
+        });
+      }),
+    );
+    expect(dampedLeast([], [], 2, 1).map(Math.abs)).toEqual([0, 0]);
+    expect(dampedLeast([[]], [1], 0, 1)).toEqual([]);
+  });
 });
 
 describe('rankOf', () => {
@@ -79,13 +205,35 @@ describe('rankOf', () => {
     }
   });
 
+  it('taken as given does not depend on the scale of all of it, but on that of a row', () => {
+    for (const scale of [1e-150, 1e-9, 1, 1e9, 1e150]) {
+      const rows = (small: number) =>
+        deepFreeze([
+          [scale, 0],
+          [0, small * scale],
+        ]);
+      expect(rankOf(rows(2 * RANK_SHARE), 2, { asGiven: true }).rank).toBe(2);
+      expect(rankOf(rows(0.5 * RANK_SHARE), 2, { asGiven: true }).rank).toBe(1);
+      expect(rankOf(rows(1e-2), 2, { asGiven: true, share: 2e-2 }).rank).toBe(1);
+    }
+  });
+
   it('counts rows as one that differ by less than the relative bound, and as two by more', () => {
     const near = (off: number) => [
       [1, 0, 0],
       [1, off, 0],
     ];
-    expect(rankOf(near(0.5 * RANK_SHARE), 3).rank).toBe(1);
-    expect(rankOf(near(8 * RANK_SHARE), 3).rank).toBe(2);
+    // Singular values sqrt(2) and off / sqrt(2).
+    for (const [times, rank] of [
+      [0.5, 1],
+      [1.9, 1],
+      [2.1, 2],
+      [8, 2],
+    ]) {
+      const rows = near(times * RANK_SHARE);
+      expect(rankOf(rows, 3).rank).toBe(rank);
+      expect(solveLeast(rows, [1, 1], 3).nullSpace).toHaveLength(3 - rank);
+    }
   });
 
   it('knows matrices with nothing in them', () => {

@@ -28,6 +28,9 @@ describe('zeroBetween', () => {
     ['atan, far off', (x) => Math.atan(x - 0.3), -40, 100, 0.3, 14],
     ['a straight line', (x) => 3 * x - 1, -5, 7, 1 / 3, 4],
     ['a step', (x) => (x < 0.3 ? -1 : 1), 0, 1, 0.3, HALVINGS],
+    ['a step at zero', (x) => (x < 0 ? -1 : 1), -1, 1, 0, HALVINGS + 1],
+    ['a step at zero, from far', (x) => (x < 0 ? -1 : 1), -3e6, 2e6, 0, HALVINGS],
+    ['a step at zero, from near', (x) => (x < 0 ? -1 : 1), -3e-6, 2e-6, 0, HALVINGS],
     ['a root of ninth order', (x) => (x - 0.3) ** 9, 0, 1, 0.3, HALVINGS],
     ['a sharp bend', (x) => (x < 0.7 ? 1e-6 : 1e6) * (x - 0.7), 0, 1, 0.7, HALVINGS + 10],
   ];
