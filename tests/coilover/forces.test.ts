@@ -14,6 +14,7 @@ import {
 } from 'jounce';
 import { forces } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
+import { stopPush } from '../../src/coilover/forces/eye-force.ts';
 import { modelOf } from '../../src/corner/corner.ts';
 import { wildCorners } from '../support/corners.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
@@ -244,6 +245,38 @@ describe('options that can not be', () => {
   });
 });
 
+describe('a bump stop', () => {
+  const stop = {
+    contact: 390,
+    table: [
+      [10, 500],
+      [20, 3000],
+    ],
+  } as const;
+  it('pushes along its table in straight lines, on as steep beyond its end, and not before it is touched', () => {
+    for (const [pressed, force, rate] of [
+      [-5, 0, 0],
+      [0, 0, 0],
+      [4, 200, 50],
+      [10, 500, 50],
+      [15, 1750, 250],
+      [20, 3000, 250],
+      [22, 3500, 250],
+    ]) {
+      const pushed = stopPush(stop, 390 - pressed);
+      expectWithin(pushed.force, force, 1e-9);
+      expectWithin(pushed.rate, rate, 1e-9);
+    }
+  });
+
+  it('may begin its table with nothing at nothing, or have none', () => {
+    const begun = { ...stop, table: [[0, 0], ...stop.table] } as const;
+    expect(stopPush(begun, 385)).toEqual(stopPush(stop, 385));
+    expect(stopPush({ ...stop, table: [] }, 385)).toEqual({ force: 0, rate: 0 });
+    expect(stopPush(null, 385)).toEqual({ force: 0, rate: 0 });
+  });
+});
+
 describe('forces through travel', () => {
   it('pass through the static case, and carry the wheel rate in their slope', () => {
     const curves = forceCurves(corner, options);
@@ -261,7 +294,17 @@ describe('forces through travel', () => {
     const rate = (at(10 + h).wheelLoad - at(10 - h).wheelLoad) / (2 * h);
     const expected = 40 * (R as number) ** 2 + at(10).coiloverForce * (slope as number);
     expectWithin(rate, expected, 1e-6 * expected);
-    expect(curves.rows(5)).toHaveLength(5);
+    const { droop, bump } = curves.end;
+    const rows = curves.rows(5);
+    expect(rows).toHaveLength(5);
+    expect(curves.rows()).toHaveLength(29);
+    expect(new Set(curves.info.map(({ name }) => name)).size).toBe(curves.info.length);
+    rows.forEach((row, k) => {
+      const travel = droop.travel + ((bump.travel - droop.travel) * k) / 4;
+      expectWithin(row.travel, travel, 1e-9);
+      expect(Object.keys(row).sort()).toEqual(curves.info.map(({ name }) => name).sort());
+      expectWithin(row.wheelLoad, curves.at(travel).wheelLoad, 1e-6);
+    });
     expect(plotCurves(curves, { panels: ['wheelLoad', 'lowerOuterAxial'] })).toContain('lower outer, axial');
   });
 

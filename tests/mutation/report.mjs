@@ -12,10 +12,12 @@ function filesOf(name) {
   const kept = `out/mutation/${name}/incremental.json`;
   if (!existsSync(kept)) return [];
   const { files } = JSON.parse(readFileSync(kept, 'utf8'));
-  return /** @type {[string, { mutants: Mutant[] }][]} */ (Object.entries(files)).map(([file, { mutants }]) => ({
-    file,
-    mutants,
-  }));
+  return /** @type {[string, { mutants: Mutant[] }][]} */ (Object.entries(files)).map(
+    ([file, { mutants }]) => ({
+      file,
+      mutants,
+    }),
+  );
 }
 
 /** @param {string} what @param {Mutant[]} mutants */
@@ -24,7 +26,13 @@ function row(what, mutants) {
     mutants.filter(({ status }) => statuses.includes(status)).length;
   const [caught, missed] = [count(CAUGHT), count(FAULTS)];
   if (caught + missed === 0) return [];
-  const figures = [caught + missed, count(['Killed']), count(['Timeout']), count(['Survived']), count(['NoCoverage'])];
+  const figures = [
+    caught + missed,
+    count(['Killed']),
+    count(['Timeout']),
+    count(['Survived']),
+    count(['NoCoverage']),
+  ];
   return [`| ${[what, ...figures, `${((100 * caught) / (caught + missed)).toFixed(1)} %`].join(' | ')} |`];
 }
 
@@ -47,5 +55,8 @@ writeFileSync(
         ...row('all', whole(all)),
       ].join('\n'),
     )
-    .replace('<!-- by file -->', [...HEAD, ...all.flatMap(({ file, mutants }) => row(`\`${file}\``, mutants))].join('\n')),
+    .replace(
+      '<!-- by file -->',
+      [...HEAD, ...all.flatMap(({ file, mutants }) => row(`\`${file}\``, mutants))].join('\n'),
+    ),
 );

@@ -283,6 +283,14 @@ export const sizing: Section = {
       unit: 'N m/deg, deg or mm',
     },
     {
+      what: 'rates and frequency on the tyre, wheel hop, sides, spring lengths with a helper shut',
+      file: 'coilover/given.test.ts',
+      tests: 'figures by their definitions',
+      against: 'their definitions, written down again',
+      known: 'derived',
+      unit: 'that of the figure',
+    },
+    {
       what: 'helper shut and at work; perch; a turn of it',
       file: 'coilover/sheet.test.ts',
       tests: ['a helper', 'the perch'],

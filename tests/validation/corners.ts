@@ -253,6 +253,14 @@ export const sureness: Section = {
   title: 'How sure a figure is',
   checks: [
     {
+      what: 'intervals of length and ratio by an unsure coordinate, in the sizing',
+      file: 'coilover/given.test.ts',
+      tests: 'coordinates that are unsure',
+      against: 'bands of the corner, by exact derivatives',
+      known: 'derived',
+      unit: 'mm or 1',
+    },
+    {
       what: 'sensitivities of every moving point of a double wishbone, to every hardpoint but the fixed end of the shock',
       file: 'corner/sensitivity.test.ts',
       tests: 'sensitivities against a general constraint solver',

@@ -21,6 +21,31 @@ export const numerics: Section = {
       unit: '1',
     },
     {
+      what: 'chi-square: shares above a value',
+      file: 'numerics/chi-square.test.ts',
+      tests: 'the share of chi-square above a value',
+      against:
+        'error function (Abramowitz & Stegun, table 7.1, from memory), finite sums; NIST/SEMATECH table',
+      known: 'read in part',
+      unit: '1, or share of the value',
+    },
+    {
+      what: 'factors of random matrices: products, solutions',
+      file: 'numerics/cholesky.test.ts',
+      tests: ['a lower factor', 'columns of a factor'],
+      against: 'ml-matrix, and their own products',
+      known: 'another program',
+      unit: 'that of the entries',
+    },
+    {
+      what: 'numbers with their derivatives',
+      file: 'numerics/dual.test.ts',
+      tests: 'a number with its derivatives',
+      against: 'difference quotients',
+      known: 'derived',
+      unit: '1',
+    },
+    {
       what: "minimiser: Rosenbrock's valley, x - ln x, quadratics of any scale, a kink",
       file: 'numerics/minimiser.test.ts',
       tests: 'minimise',

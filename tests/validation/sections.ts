@@ -36,6 +36,7 @@ export const WITHOUT: readonly string[] = [
   'report/hand-method.test.ts',
   'report/labels.test.ts',
   'report/pictures.test.ts',
+  'report/scaling.test.ts',
   'report/survey-pictures.test.ts',
   'report/svg.test.ts',
   'report/table.test.ts',

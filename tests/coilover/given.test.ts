@@ -1,0 +1,302 @@
+/** What hangs on what: which figures are open when one thing is not given, and what is said of it. */
+import { bands, readCar } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import type { Json } from '../document/support.ts';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
+import { car, GRAVITY, sized, valueIn } from './cars.ts';
+
+/** A car of which everything is known. */
+const everything = (document: Json) => {
+  for (const { sizing } of [document.corners.front, document.corners.rear] as Json[]) {
+    sizing.springs = [{ name: 'A', rate: 26, free: 260, least: 90, innerDiameter: 60 }];
+    sizing.helper = { rate: 4, free: 60, least: 20, separator: 5 };
+    sizing.perch = { pitch: 1.5, least: 60, most: 200 };
+    sizing.unit = { mass: 2.1, oldMass: 3 };
+    sizing.antiRollBar = 90;
+    sizing.deadLength = 200;
+    sizing.rateStep = 5;
+    sizing.damping = { ratio: 0.3, bumpShare: 0.4, knee: 150, kneeShare: 0.3 };
+    sizing.order = {
+      ends: { mount: { type: 'eye' }, chassis: { type: 'eye' } },
+      body: 'up',
+      bodyDiameter: 50,
+      adjusters: 'rebound',
+      lengthTolerance: 1,
+    };
+  }
+  for (const { limits } of [document.corners.front, document.corners.rear] as Json[]) {
+    limits.ends = { mount: { bolt: 'foreAft', maxTilt: 14 }, chassis: { bolt: 'foreAft', maxTilt: 14 } };
+  }
+};
+const all = (change: (document: Json) => void = () => {}) =>
+  sized((document) => {
+    everything(document);
+    change(document);
+  });
+
+/** Figures without a value: of the car, and of its front axle. */
+function open({ figures, axles }: ReturnType<typeof all>): string[] {
+  return [...figures, ...axles[0].figures].filter(({ value }) => value === null).map(({ name }) => name);
+}
+
+const DAMPING = [
+  'damping',
+  'bumpDamping',
+  'reboundDamping',
+  'dampingAtDroop',
+  'dampingAtRest',
+  'dampingAtBump',
+  'wheelHopDamping',
+];
+const BY_FREE_LENGTH = ['bindMargin', 'freeLength', 'seatLengthAtRide', 'eyesToSeats', 'springTravelNeeded'];
+
+describe('what is not given leaves open what hangs on it, and nothing else', () => {
+  it('where all is given nothing is open', () => {
+    expect(open(all())).toEqual([]);
+  });
+
+  it.each<[string, (front: Json, document: Json) => void, string[]]>([
+    [
+      'the rate of the tyre',
+      ({ sizing }) => delete sizing.tyreRate,
+      ['frequencyOnTyre', 'rateOnTyre', 'wheelHopDamping'],
+    ],
+    ['the damping', ({ sizing }) => delete sizing.damping, DAMPING],
+    ['the helper', ({ sizing }) => delete sizing.helper, ['helperShut']],
+    ['the pitch of the perch', ({ sizing }) => delete sizing.perch.pitch, ['rideHeightPerTurn']],
+    ['the units', ({ sizing }) => delete sizing.unit, ['massSaved', 'unsprungSaved']],
+    ['the old unit', ({ sizing }) => delete sizing.unit.oldMass, ['massSaved', 'unsprungSaved']],
+    ['the bar', ({ sizing }) => delete sizing.antiRollBar, ['rollStiffnessWithBar']],
+    [
+      'the springs to be had',
+      ({ sizing }) => delete sizing.springs,
+      BY_FREE_LENGTH.filter((name) => name !== 'springTravelNeeded'),
+    ],
+    [
+      'downforce',
+      (_, document) => delete document.downforce,
+      ['topSpeedDownforce', 'topSpeedHeightLost', 'topSpeedLeft', 'topSpeedFrequency'],
+    ],
+    [
+      'the height of the centre',
+      (_, document) => delete document.masses.centreHeight,
+      ['rollAngle', 'rollAngleWithBars'],
+    ],
+  ])('%s', (_, take, hanging) => {
+    const changed = all((document) => take(document.corners.front, document));
+    expect(open(changed).sort()).toEqual([...hanging].sort());
+  });
+
+  it('the masses: what is borne by the coilover', () => {
+    const bare = all((document) => delete document.masses);
+    const [front] = bare.axles;
+    for (const name of [
+      'installedLength',
+      'installationRatio',
+      'openLength',
+      'stroke',
+      'bumpTravel',
+      'unsprungShare',
+      'rollCentreHeight',
+      'gasForce',
+      'unsprungMass',
+      'massSaved',
+    ]) {
+      // The gas is told as far as it is carried.
+      if (name === 'gasForce') continue;
+      valueIn(front, name);
+    }
+    for (const name of [
+      'springRate',
+      'preload',
+      'frequency',
+      'rollStiffness',
+      'damping',
+      'leftLower',
+      'sprungMass',
+      'helperShut',
+    ]) {
+      expect(front.figure(name).value).toBeNull();
+    }
+    expect([front.spring, front.curves, front.forces, front.perch]).toEqual([null, null, null, null]);
+    expect([front.rateTable, front.dampingTable]).toEqual([[], []]);
+  });
+});
+
+describe('figures by their definitions', () => {
+  const car = all();
+  it('the frequency on the tyre is that of the rates in series', () => {
+    for (const axle of car.axles) {
+      const [k, m, t] = [valueIn(axle, 'wheelRate'), valueIn(axle, 'sprungMass'), 200];
+      const both = 1 / (1 / k + 1 / t);
+      expectClose(valueIn(axle, 'rateOnTyre'), both, { times: 16, scale: both });
+      const f = Math.sqrt((1000 * both) / m) / (2 * Math.PI);
+      expectClose(valueIn(axle, 'frequencyOnTyre'), f, { times: 16, scale: f });
+      const [c, ratio, u] = [valueIn(axle, 'damping'), valueIn(axle, 'installationRatio'), 30];
+      const rest = axle.curves?.at(valueIn(axle, 'restTravel')) ?? {};
+      const R = rest.installationRatio ?? ratio;
+      const hop = (c * R * R) / (2 * Math.sqrt((k + t) * 1000 * u));
+      expectClose(valueIn(axle, 'wheelHopDamping'), hop, { times: 64, scale: hop });
+    }
+  });
+
+  it('the rear by the front, the share in front, what a side is lower by', () => {
+    const [front, rear] = car.axles;
+    const [f, r] = [front, rear].map((axle) => valueIn(axle, 'frequency'));
+    expectClose(valueIn(car, 'rearToFront'), r / f, { times: 4, scale: 1 });
+    expectClose(valueIn(car, 'frontShare'), 0.48, { times: 8, scale: 1 });
+    const uneven = all((document) => {
+      document.masses.guess.leftShare = 0.52;
+    });
+    const [axle] = uneven.axles;
+    const [left, right] = [valueIn(axle, 'leftMass'), valueIn(axle, 'rightMass')];
+    expectClose(left / (left + right), 0.52, { times: 8, scale: 1 });
+    const lower = ((left - right) * GRAVITY) / valueIn(axle, 'wheelRate');
+    expectClose(valueIn(axle, 'leftLower'), lower, { times: 16, scale: Math.abs(lower) });
+  });
+
+  it('a spring is compressed from free: at rest, fully open, at the end of bump', () => {
+    const [axle] = car.axles;
+    const stiffness = { main: 26, helper: 4 };
+    const whole = valueIn(axle, 'freeLength');
+    expectWithin(whole, 260 + 60 + 5, 1e-9);
+    const atRest = valueIn(axle, 'compressionAtRide');
+    expectClose(valueIn(axle, 'seatLengthAtRide'), whole - atRest, { times: 8, scale: whole });
+    // The helper is shut by 40 mm at 160 N; the main spring goes on alone from there.
+    const force = 4 * 40 + stiffness.main * (atRest - 40 - (4 * 40) / stiffness.main);
+    expectClose(valueIn(axle, 'springForce'), force, { times: 64, scale: force });
+    expectClose(valueIn(axle, 'rideForce'), force + 150, { times: 64, scale: force });
+    expectWithin(valueIn(axle, 'bindMargin') + valueIn(axle, 'springTravelNeeded'), 260 - 90 + 40, 1e-9);
+    expectClose(
+      valueIn(axle, 'preload'),
+      atRest -
+        (valueIn(axle, 'openLength') - (axle.curves?.at(valueIn(axle, 'restTravel')).shockLength ?? 0)),
+      { times: 64, scale: 500 },
+    );
+  });
+});
+
+describe('coordinates that are unsure', () => {
+  const inner = (document: Json, plusMinus: number) => {
+    document.corners.front.lowerArm.inner = [{ value: 255, plusMinus }, 165];
+  };
+  it('give the lengths of their own axle the intervals that bands have, and no other axle any', () => {
+    const document = car((one) => {
+      everything(one);
+      inner(one, 0.5);
+    });
+    const { corner } = readCar(document).corners.front;
+    const { travel, columns } = bands(corner, undefined, { bump: 10, droop: 10, step: 10 });
+    const ride = travel.indexOf(0);
+    const [front, rear] = all((one) => inner(one, 0.5)).axles;
+    for (const [name, column] of [
+      ['installedLength', 'shockLength'],
+      ['installationRatio', 'installationRatio'],
+    ]) {
+      const { value, low, high, by } = front.figure(name);
+      const width = columns[column][ride] as number;
+      // The interval is a central difference, the band exact.
+      expectWithin(((high as number) - (low as number)) / 2, width, 1e-5 * width + 1e-9);
+      expectWithin(value, ((high as number) + (low as number)) / 2, 1e-9);
+      if (width > 1e-6) expect(by.map(({ input }) => input)).toEqual(['corners.front lowerInnerY']);
+      const other = rear.figure(name);
+      expect([other.low, other.high]).toEqual([other.value, other.value]);
+    }
+    expect(front.figure('springForce').by.length).toBeGreaterThan(0);
+  });
+});
+
+describe('what is taken for granted, and what is open', () => {
+  const said = (change: (document: Json) => void = () => {}) => {
+    const { assumptions, openPoints } = all(change);
+    return [...assumptions, ...openPoints].join('\n');
+  };
+  it.each<[string, (document: Json) => void, RegExp]>([
+    [
+      'travel cases',
+      (document) => delete document.travelCases,
+      /cornering 1 g, braking 1 g, a bump of the road of 40 mm, a dip of 40 mm, a margin of 5 mm/,
+    ],
+    [
+      'one travel case',
+      (document) => delete document.travelCases.margin,
+      /without a source: a margin of 5 mm\./,
+    ],
+    [
+      'steps of rates',
+      (document) => delete document.corners.front.sizing.rateStep,
+      /^Front: springs are taken to be had in steps of 5/m,
+    ],
+    ['a damper', (document) => delete document.corners.rear.limits.damper, /^Rear: no damper was given/m],
+    [
+      'the centre',
+      (document) => delete document.masses.centreHeight,
+      /^Front: the travel that is needed leaves out roll/m,
+    ],
+    ['masses', (document) => delete document.masses, /^Masses of the car: not given/m],
+    [
+      'a target',
+      (document) => delete document.corners.front.sizing.target,
+      /^Front: not given yet: target\.$/m,
+    ],
+    [
+      'a tyre rate',
+      (document) => delete document.corners.rear.sizing.tyreRate,
+      /^Rear: not given yet: tyre rate\.$/m,
+    ],
+    [
+      'damping',
+      (document) => delete document.corners.rear.sizing.damping,
+      /^Rear: not given yet: damping\.$/m,
+    ],
+    [
+      'bearings',
+      (document) => delete document.corners.front.limits.ends,
+      /^Front: not given yet: end bearings\.$/m,
+    ],
+    [
+      'ends',
+      (document) => delete document.corners.front.sizing.order.ends,
+      /^Front: not given yet: ends to order\.$/m,
+    ],
+    [
+      'a body',
+      (document) => delete document.corners.front.sizing.order.body,
+      /^Front: not given yet: which way up the body lies\.$/m,
+    ],
+    [
+      'a diameter',
+      (document) => delete document.corners.front.sizing.order.bodyDiameter,
+      /^Front: not given yet: diameter of the body/m,
+    ],
+    [
+      'adjusters',
+      (document) => delete document.corners.front.sizing.order.adjusters,
+      /^Front: not given yet: adjusters\.$/m,
+    ],
+    [
+      'tolerances',
+      (document) => delete document.corners.front.sizing.order.lengthTolerance,
+      /^Front: not given yet: tolerances\.$/m,
+    ],
+    [
+      'springs',
+      (document) => delete document.corners.rear.sizing.springs,
+      /^Rear: the spring is a rate only/m,
+    ],
+  ])('%s not given: it is said, and else it is not', (_, take, words) => {
+    expect(said(take)).toMatch(words);
+    expect(said()).not.toMatch(words);
+  });
+
+  it('guessed masses are to be weighed, downforce goes by its square', () => {
+    expect(said()).toMatch(/^Masses are guessed/m);
+    expect(said()).toMatch(/^Downforce goes with the square/m);
+    expect(said((document) => delete document.downforce)).not.toMatch(/^Downforce goes/m);
+    expect(
+      said((document) => {
+        document.openPoints = ['The arch is not cut yet.'];
+      }),
+    ).toMatch(/^The arch is not cut yet\.$/m);
+  });
+});
