@@ -21,11 +21,14 @@ ${content(sheet)}
 `;
 }
 
-/** A sheet as a part of somebody else's page, as a notebook is: its style holds for nothing else there. */
+/**
+ * A sheet as a part of somebody else's page, as a notebook is: its style holds for nothing else there. The class is named twice so
+ * that it outweighs that page's own rules for tables.
+ */
 export function sheetPart(sheet: OrderSheet): string {
   return `<div class="jounce-sheet">
 <style>
-.jounce-sheet { max-width: 180mm;
+.jounce-sheet.jounce-sheet { max-width: 180mm;
 ${RULES}
 }
 </style>
