@@ -18,7 +18,7 @@ const CAMPAIGNS = {
   linkage: {
     code: 'src/linkage',
     but: ['sensitivity.ts'],
-    judges: ['linkage'],
+    judges: ['linkage', 'corner/lengths.test.ts'],
     without: ['linkage/sensitivity', 'linkage/laws'],
   },
   sensitivities: { code: 'src/linkage/sensitivity.ts', judges: ['linkage/sensitivity.test.ts'] },
