@@ -3,6 +3,7 @@
 
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
+import { textIn, type Units } from '../../units.ts';
 import { coilSpring } from '../springs/coil-spring.ts';
 import { compressionUnder, type Stack } from '../springs/stack.ts';
 import type { Carried } from './rates.ts';
@@ -78,14 +79,19 @@ export function freeLengthOf(free: number, helper: Sizing['helper']): number {
   return free + (helper === undefined ? 0 : helper.free + (helper.separator ?? 0));
 }
 
-/** The springs of the list, the nearest rate that fits first; `shortest` is the length between the eyes at the bump limit. */
+/**
+ * The springs of the list, the nearest rate that fits first; `shortest` is the length between the eyes at the bump limit, `units` those
+ * of the words.
+ */
 export function chooseSpring(
   sizing: Sizing,
   wanted: number,
   carried: Carried,
   shortest: number | null,
+  units: Units,
 ): SpringChoice[] {
   const { helper, order } = sizing;
+  const mm = (value: number) => textIn(value, 'length', units);
   return listedSprings(sizing)
     .map((spring): SpringChoice => {
       const against: string[] = [];
@@ -96,18 +102,14 @@ export function chooseSpring(
       const needs = shortest === null ? null : Math.max(0, atRide + carried.length - shortest - shut);
       const has = free === null || least === null ? null : free - least;
       if (needs !== null && has !== null && needs > has) {
-        against.push(
-          `it would be compressed by ${needs.toFixed(1)} mm at the bump limit and has ${has.toFixed(1)} mm`,
-        );
+        against.push(`it would be compressed by ${mm(needs)} at the bump limit and has ${mm(has)}`);
       }
       if (
         innerDiameter !== null &&
         order?.bodyDiameter !== undefined &&
         innerDiameter <= order.bodyDiameter
       ) {
-        against.push(
-          `its inner diameter of ${innerDiameter.toFixed(1)} mm does not go over ${order.bodyDiameter.toFixed(1)} mm`,
-        );
+        against.push(`its inner diameter of ${mm(innerDiameter)} does not go over ${mm(order.bodyDiameter)}`);
       }
       return { spring, ofWanted: rate / wanted, needs, has, against };
     })

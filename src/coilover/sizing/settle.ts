@@ -37,7 +37,13 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
     const { carried, wanted } = ofAxle(first.states, axle);
     if (carried === null || wanted.springRate === null) return [];
     const damper = damperFor(given, ofAxle(shocks, axle), ofAxle(first.needed, axle));
-    return chooseSpring(given.sizing, wanted.springRate, carried, damper && solidLength(given, damper));
+    return chooseSpring(
+      given.sizing,
+      wanted.springRate,
+      carried,
+      damper && solidLength(given, damper),
+      document.units,
+    );
   });
   const sprung = eachAxle(inputs, (axle) => ({
     ...ofAxle(bare, axle),

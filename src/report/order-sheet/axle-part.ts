@@ -1,6 +1,6 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { numberIn, textIn, type Units, unitName } from '../../units.ts';
+import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { axlePictures } from './pictures.ts';
@@ -19,7 +19,7 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
     figureRows(settled('later'), units),
     ...springs(sized, say),
     ...perch(sized, say),
-    ...damping(sized, say),
+    ...damping(sized, say, units),
     ...travel(sized, say, units),
     ...speeds(sized, say),
     ...loads(sized, say),
@@ -96,10 +96,13 @@ function perch({ perch }: AxleSizing, say: Say): Block[] {
   ];
 }
 
-function damping({ dampingTable, document, figure }: AxleSizing, say: Say): Block[] {
+function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units: Units): Block[] {
   if (dampingTable.length === 0) return [];
   const knee = document.sizing?.damping?.knee;
-  const force = (value: number) => [textIn(value, 'force', 'metric'), textIn(value, 'force', 'imperial')];
+  const both = (value: number, quantity: Quantity) => [
+    textIn(value, quantity, units),
+    textIn(value, quantity, units === 'metric' ? 'imperial' : 'metric'),
+  ];
   const ratio = (name: string) => figure(name).value?.toFixed(2) ?? '–';
   return [
     heading(3, 'Damping to valve by'),
@@ -109,10 +112,9 @@ function damping({ dampingTable, document, figure }: AxleSizing, say: Say): Bloc
     table(
       ['shaft speed', '', 'bump', '', 'rebound', ''],
       dampingTable.map(({ speed, bump, rebound }) => [
-        textIn(speed, 'shaftSpeed', 'metric'),
-        textIn(speed, 'shaftSpeed', 'imperial'),
-        ...force(bump),
-        ...force(rebound),
+        ...both(speed, 'shaftSpeed'),
+        ...both(bump, 'force'),
+        ...both(rebound, 'force'),
       ]),
       [0, 1, 2, 3, 4, 5],
     ),

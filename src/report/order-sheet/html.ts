@@ -40,7 +40,7 @@ function content({ title, blocks }: OrderSheet): string {
   return [`<h1>${escaped(title)}</h1>`, ...blocks.map(written)].join('\n');
 }
 
-const PAGE = `@page { margin: 16mm 15mm 18mm; }
+const PAGE = `@page { margin: 16mm 15mm 18mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8.5pt "DejaVu Serif", Georgia, serif; } }
 body { font: 10.5pt/1.4 "DejaVu Serif", Georgia, serif; color: #111; max-width: 180mm; margin: 8mm auto; padding: 0 4mm; }
 @media print { body { margin: 0; padding: 0; max-width: none; } }`;
 
