@@ -95,6 +95,40 @@ describe('a limit in words', () => {
     expect(found.fits).toEqual([]);
   });
 
+  it('names the face of the tyre that meets the arch', () => {
+    // Arms of 400 mm that hang by 3-4-5: at a height h below level the wheel has come out by sqrt(400² - h²) - 320.
+    const hanging = doubleWishbone({
+      lowerArm: { inner: [250, 390], outer: [570, 150] },
+      upperArm: { inner: [240, 610], outer: [560, 370] },
+      wheel: { centre: [650, 300], camber: 0 },
+      coilover: { on: 'lowerArm', mount: [500, 202.5], chassisMount: [450, 700] },
+    });
+    const metBy = (point: Point) => {
+      const { bump, droop, behind } = limits(hanging, {
+        tyre: { overallRadius: 310, width: 200 },
+        arch: [point],
+      });
+      return [bump, droop, ...behind]
+        .flatMap((limit) => (limit?.cause === 'tyreAtArch' ? [limit] : []))
+        .map(({ travel, sentence }) => [travel, /with its (.*) at/.exec(sentence)?.[1]] as const);
+    };
+    // Outboard by 20 mm more than half the width: met after 240 - sqrt(400² - 340²) mm of bump.
+    const [outer, ...noMore] = metBy([770, 330]);
+    expectWithin(outer[0], 240 - Math.sqrt(400 ** 2 - 340 ** 2), 1e-9);
+    expect(outer[1]).toBe('outer side');
+    // On the way down it leaves that side.
+    expect(noMore).toEqual([]);
+    // Inboard by 20 mm: met when it has come in by as much, after sqrt(400² - 300²) - 240 mm of droop.
+    const [inner] = metBy([530, 270]);
+    expectWithin(inner[0], 240 - Math.sqrt(400 ** 2 - 300 ** 2), 1e-9);
+    expect(inner[1]).toBe('inner side');
+    // Above and below by 25 mm more than the radius.
+    const [above, below] = [metBy([650, 635])[0], metBy([640, -35])[0]];
+    expectWithin(above[0], 25, 1e-9);
+    expectWithin(below[0], -25, 1e-9);
+    expect([above[1], below[1]]).toEqual(['tread', 'tread']);
+  });
+
   it('is written in inches when asked, with the same numbers', () => {
     const options: LimitOptions = { damper: { open: 440, closed: 340 }, ground: [[0, 101.6]] };
     const metric = of(options);
