@@ -78,7 +78,7 @@ function issuesOf(at: Place, run: () => void): Finding[] {
 
 function partFindings(input: unknown, { points, ground, bodies }: Drawing, system: System): Finding[] {
   const found: Finding[] = [];
-  /** The name at a place, where it is one of those that there are; else it is told, if it is a name at all. */
+  /** The name at a place, where it is one of those that there are; else it is told, if there is a name at all. */
   const named = (at: Place, what: string, names: readonly string[]): string | undefined => {
     const name = valueAt(input, at);
     if (typeof name !== 'string' || names.includes(name)) return typeof name === 'string' ? name : undefined;
@@ -137,23 +137,19 @@ function partFindings(input: unknown, { points, ground, bodies }: Drawing, syste
     }
   }
 
-  if (valueAt(input, ['kingpin']) !== undefined) {
-    const [lower, upper] = [point('kingpin', 'lower'), point('kingpin', 'upper')];
-    expectApart(lower, upper, ['kingpin'], 'name two points of the axis that the wheel steers about');
-  }
+  const [lower, upper] = [point('kingpin', 'lower'), point('kingpin', 'upper')];
+  expectApart(lower, upper, ['kingpin'], 'name two points of the axis that the wheel steers about');
 
-  if (valueAt(input, ['rocker']) !== undefined) {
-    const rocker = body('rocker', 'body');
-    const pivot = point('rocker', 'pivot');
-    const [rodOuter, rodInner] = [point('rocker', 'rod', 'outer'), point('rocker', 'rod', 'inner')];
-    expectOn(pivot, ['rocker', 'pivot'], ground, 'point not on the ground');
-    if (rocker !== undefined) {
-      expectOn(pivot, ['rocker', 'pivot'], bodies[rocker], 'point not on the rocker');
-      expectOn(rodInner, ['rocker', 'rod', 'inner'], bodies[rocker], 'point not on the rocker');
-    }
-    expectApart(rodOuter, rodInner, ['rocker', 'rod'], 'name the two ends of the rod');
-    expectApart(pivot, rodInner, ['rocker', 'rod', 'inner'], 'name the end of the rod that is on the rocker');
+  const rocker = body('rocker', 'body');
+  const pivot = point('rocker', 'pivot');
+  const [rodOuter, rodInner] = [point('rocker', 'rod', 'outer'), point('rocker', 'rod', 'inner')];
+  expectOn(pivot, ['rocker', 'pivot'], ground, 'point not on the ground');
+  if (rocker !== undefined) {
+    expectOn(pivot, ['rocker', 'pivot'], bodies[rocker], 'point not on the rocker');
+    expectOn(rodInner, ['rocker', 'rod', 'inner'], bodies[rocker], 'point not on the rocker');
   }
+  expectApart(rodOuter, rodInner, ['rocker', 'rod'], 'name the two ends of the rod');
+  expectApart(pivot, rodInner, ['rocker', 'rod', 'inner'], 'name the end of the rod that is on the rocker');
 
   const angles = valueAt(input, ['angles']) ?? {};
   for (const [name, measure] of Object.entries(angles)) {

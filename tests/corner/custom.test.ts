@@ -261,6 +261,33 @@ describe('what is no corner', () => {
     throw new Error('nothing was thrown');
   };
 
+  /** The drawing of the swing axle with one more point, on the ground. */
+  const withPoint = (name: string, at: Point) => {
+    const { points, ground, bodies } = swingAxle.drawing;
+    return { points: { ...points, [name]: at }, ground: [...ground, name], bodies };
+  };
+
+  /** Its coilover on a rocker above, worked by a rod from its eye. */
+  const rockerAxle: CustomCornerInput = deepFreeze({
+    ...swingAxle,
+    drawing: {
+      points: {
+        pivot: [120, 250],
+        hub: [690, 300],
+        patch: [690, 0],
+        eye: [520, 280],
+        arm: [380, 600],
+        rest: [300, 520],
+        top: [220, 600],
+      },
+      ground: ['pivot', 'rest'],
+      bodies: { axle: ['pivot', 'hub', 'patch', 'eye'], rod: ['eye', 'arm'], rocker: ['rest', 'arm', 'top'] },
+    },
+    shock: { outer: 'top', inner: 'pivot' },
+  });
+
+  const rockerParts = { body: 'rocker', pivot: 'rest', rod: { outer: 'eye', inner: 'arm' } };
+
   it('is told at once, each part by its place', () => {
     expect(
       messageOf({
@@ -302,26 +329,169 @@ describe('what is no corner', () => {
     expect(messageOf({ drawing: undefined })).toContain('drawing: not a drawing, got undefined');
   });
 
-  it.each([
+  /** Messages beneath the title. */
+  const faultsOf = (change: Record<string, unknown>) => messageOf(change).split('\n  ').slice(1);
+
+  it.each<[string, Record<string, unknown>, string[]]>([
     [
       'a wheel in the ground',
       { wheelCentre: 'patch', contactPatch: 'hub' },
-      'wheelCentre: wheel centre not above',
+      [
+        'wheelCentre: wheel centre not above its contact patch, got patch at z = 0 mm (allowed: more than 300 mm); z counts up from the ground at the drawn ride height',
+      ],
     ],
-    ['a wheel off its upright', { wheelCentre: 'top' }, 'wheelCentre: point not on the upright, got "top"'],
+    [
+      'a wheel that is its own contact patch',
+      { contactPatch: 'hub' },
+      [
+        'wheelCentre: wheel centre not above its contact patch, got hub at z = 300 mm (allowed: more than 300 mm); z counts up from the ground at the drawn ride height',
+      ],
+    ],
+    [
+      'a wheel off its upright',
+      { wheelCentre: 'top' },
+      ['wheelCentre: point not on the upright, got "top" (allowed: pivot, hub, patch, eye)'],
+    ],
+    [
+      'a contact patch off its upright',
+      { drawing: withPoint('road', [690, 0]), contactPatch: 'road' },
+      ['contactPatch: point not on the upright, got "road" (allowed: pivot, hub, patch, eye)'],
+    ],
+    [
+      'a wheel of unknown points',
+      { wheelCentre: 'hubb', contactPatch: 'floor' },
+      [
+        'wheelCentre: unknown point, got "hubb" (allowed: pivot, hub, patch, eye, top); did you mean hub?',
+        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+      ],
+    ],
+    [
+      'an unknown wheel centre above a patch that is known',
+      { wheelCentre: 'tyre' },
+      [
+        'wheelCentre: unknown point, got "tyre" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+      ],
+    ],
+    [
+      'an unknown contact patch',
+      { contactPatch: 'floor' },
+      [
+        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+      ],
+    ],
+    [
+      'an upright like none that there is',
+      { upright: 'wheel' },
+      ['upright: unknown body, got "wheel" (allowed: axle); correct it, or add the body to the drawing'],
+    ],
+    [
+      'names that are no names',
+      { upright: 3, wheelCentre: null, shock: { outer: 7, inner: ['top'] } },
+      [
+        'upright: wrong kind of value, got 3 (allowed: a text)',
+        'wheelCentre: wrong kind of value, got null (allowed: a text)',
+        'shock.outer: wrong kind of value, got 7 (allowed: a text)',
+        'shock.inner: wrong kind of value, got ["top"] (allowed: a text)',
+      ],
+    ],
     [
       'a coilover on one part',
       { shock: { outer: 'eye', inner: 'hub' } },
-      'shock: both ends of the coilover on one part',
+      [
+        'shock: both ends of the coilover on one part, got eye, hub; its ends must be on two parts that move against each other',
+      ],
+    ],
+    [
+      'a coilover on the ground',
+      { shock: { outer: 'pivot', inner: 'top' } },
+      [
+        'shock: both ends of the coilover on one part, got pivot, top; its ends must be on two parts that move against each other',
+      ],
+    ],
+    [
+      'a coilover with one unknown end',
+      { shock: { outer: 'eye', inner: 'tops' } },
+      ['shock.inner: unknown point, got "tops" (allowed: pivot, hub, patch, eye, top); did you mean top?'],
+    ],
+    [
+      'a coilover with another unknown end',
+      { shock: { outer: 'eyes', inner: 'top' } },
+      ['shock.outer: unknown point, got "eyes" (allowed: pivot, hub, patch, eye, top); did you mean eye?'],
+    ],
+    [
+      'a coilover of no length',
+      { drawing: withPoint('lug', [520, 280]), shock: { outer: 'eye', inner: 'lug' } },
+      ['shock: two points in one place, got eye, lug; name the two end eyes of the coilover'],
     ],
     [
       'a kingpin of no length',
       { kingpin: { lower: 'hub', upper: 'hub' } },
-      'kingpin: one point for two, got hub, hub',
+      ['kingpin: one point for two, got hub, hub; name two points of the axis that the wheel steers about'],
     ],
-    ['no shock', { shock: undefined }, 'shock: missing (allowed: { outer, inner, offset }); add it'],
-  ])('is %s', (_, change, message) => {
-    expect(messageOf(change)).toContain(`\n  ${message}`);
+    [
+      'a kingpin of unknown points',
+      { kingpin: { lower: 'low', upper: 'hubs' } },
+      [
+        'kingpin.lower: unknown point, got "low" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'kingpin.upper: unknown point, got "hubs" (allowed: pivot, hub, patch, eye, top); did you mean hub?',
+      ],
+    ],
+    ['no shock', { shock: undefined }, ['shock: missing (allowed: { outer, inner, offset }); add it']],
+  ])('is %s', (_, change, faults) => {
+    expect(faultsOf(change)).toEqual(faults);
+  });
+
+  it.each<[string, Record<string, unknown>, string[]]>([
+    [
+      'an unknown body',
+      { body: 'rockers' },
+      ['rocker.body: unknown body, got "rockers" (allowed: axle, rod, rocker); did you mean rocker?'],
+    ],
+    [
+      'unknown points',
+      { pivot: 'pivots', rod: { outer: 'lugs', inner: 'harm' } },
+      [
+        'rocker.pivot: unknown point, got "pivots" (allowed: pivot, hub, patch, eye, arm, rest, top); did you mean pivot?',
+        'rocker.rod.outer: unknown point, got "lugs" (allowed: pivot, hub, patch, eye, arm, rest, top); correct it, or add the point to the drawing',
+        'rocker.rod.inner: unknown point, got "harm" (allowed: pivot, hub, patch, eye, arm, rest, top); did you mean arm?',
+      ],
+    ],
+    [
+      "a pivot on the ground that is another part's",
+      { pivot: 'pivot' },
+      ['rocker.pivot: point not on the rocker, got "pivot" (allowed: rest, arm, top)'],
+    ],
+    [
+      'a pivot that moves',
+      { pivot: 'top' },
+      ['rocker.pivot: point not on the ground, got "top" (allowed: pivot, rest)'],
+    ],
+    [
+      'a rod of one point',
+      { rod: { outer: 'arm', inner: 'arm' } },
+      ['rocker.rod: one point for two, got arm, arm; name the two ends of the rod'],
+    ],
+    [
+      'a rod to the pivot',
+      { rod: { outer: 'eye', inner: 'rest' } },
+      ['rocker.rod.inner: one point for two, got rest, rest; name the end of the rod that is on the rocker'],
+    ],
+  ])('is a rocker with %s', (_, change, faults) => {
+    expect(faultsOf({ ...rockerAxle, rocker: { ...rockerParts, ...change } })).toEqual(faults);
+  });
+
+  it('is not one with all its parts in place', () => {
+    expect(customCorner({ ...rockerAxle, rocker: rockerParts }).rocker).toEqual(rockerParts);
+  });
+
+  it('is not an error of another kind, which goes its way', () => {
+    const drawing = {
+      ...swingAxle.drawing,
+      get bodies(): never {
+        throw new RangeError('out of paper');
+      },
+    };
+    expect(() => customCorner({ ...swingAxle, drawing })).toThrow(RangeError);
   });
 
   it('is a linkage of more than one freedom, once it is moved', () => {
@@ -347,5 +517,17 @@ describe('what is no corner', () => {
         },
       }),
     ).toContain('drawing.points.instantCentre: its column would have the name of another, instantCentreY');
+  });
+
+  it("has angles whose columns would have the name of a point's, of one that moves", () => {
+    const angled = (name: string) => ({ angles: { [name]: { turn: 'axle' } } });
+    expect(['hubY', 'eyeZ'].map((name) => faultsOf(angled(name)))).toEqual([
+      ['drawing.points.hub: its column would have the name of another, hubY; give it another name'],
+      ['drawing.points.eye: its column would have the name of another, eyeZ; give it another name'],
+    ]);
+    for (const name of ['pivotY', 'topZ', 'hub']) {
+      const corner = customCorner({ ...swingAxle, ...angled(name) } as CustomCornerInput);
+      expect(sweep(corner).info.map((column) => column.name)).toContain(name);
+    }
   });
 });

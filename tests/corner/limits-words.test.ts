@@ -1,10 +1,11 @@
 /** What limits tell a builder: sentences, what does not fit, travel wanted, a unit at hand, and options that can't be. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { doubleWishbone, InputError, readCar } from 'jounce';
+import { customCorner, doubleWishbone, InputError, readCar } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../src/corner/limits/limits.ts';
 import type { LimitOptions } from '../../src/corner/limits/options.ts';
+import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
 
@@ -15,6 +16,14 @@ const corner = doubleWishbone({
   wheel: { centre: [720, 300], camber: -1 },
   coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550] },
 });
+/** The same with its wheel as given. */
+const cornerOf = (wheel: { readonly camber: number } | { readonly contactPatch: Point }) =>
+  doubleWishbone({
+    lowerArm: corner.lowerArm,
+    upperArm: corner.upperArm,
+    wheel: { centre: [720, 300], ...wheel },
+    coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550] },
+  });
 const of = (options: LimitOptions) => limits(corner, deepFreeze(options));
 
 /** The same with the shock off by 100 mm fore and aft: 412.3 mm long. */
@@ -23,6 +32,32 @@ const offset = doubleWishbone({
   upperArm: { inner: [240, 370], outer: [640, 370] },
   wheel: { centre: [720, 300], camber: -1 },
   coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], offset: 100 },
+});
+
+/** An upright on a straight pillar: nothing but the coilover, 330 mm below its top, ends the travel. */
+const onPillar = customCorner({
+  drawing: {
+    points: {
+      foot: [640, 200],
+      head: [640, 460],
+      low: [640, 260],
+      high: [640, 380],
+      hub: [690, 300],
+      patch: [690, 0],
+      eye: [600, 280],
+      top: [500, 610],
+    },
+    ground: ['foot', 'head', 'top'],
+    bodies: { upright: ['low', 'high', 'hub', 'patch', 'eye'] },
+    sliders: {
+      lower: { point: 'low', on: ['foot', 'head'] },
+      upper: { point: 'high', on: ['foot', 'head'] },
+    },
+  },
+  upright: 'upright',
+  wheelCentre: 'hub',
+  contactPatch: 'patch',
+  shock: { outer: 'eye', inner: 'top' },
 });
 
 describe('a limit in words', () => {
@@ -58,6 +93,40 @@ describe('a limit in words', () => {
       'The bump stop is first touched at 40 mm of bump (370 mm between the end eyes).',
     ]);
     expect(found.fits).toEqual([]);
+  });
+
+  it('names the face of the tyre that meets the arch', () => {
+    // Arms of 400 mm that hang by 3-4-5: at a height h below level the wheel has come out by sqrt(400² - h²) - 320.
+    const hanging = doubleWishbone({
+      lowerArm: { inner: [250, 390], outer: [570, 150] },
+      upperArm: { inner: [240, 610], outer: [560, 370] },
+      wheel: { centre: [650, 300], camber: 0 },
+      coilover: { on: 'lowerArm', mount: [500, 202.5], chassisMount: [450, 700] },
+    });
+    const metBy = (point: Point) => {
+      const { bump, droop, behind } = limits(hanging, {
+        tyre: { overallRadius: 310, width: 200 },
+        arch: [point],
+      });
+      return [bump, droop, ...behind]
+        .flatMap((limit) => (limit?.cause === 'tyreAtArch' ? [limit] : []))
+        .map(({ travel, sentence }) => [travel, /with its (.*) at/.exec(sentence)?.[1]] as const);
+    };
+    // Outboard by 20 mm more than half the width: met after 240 - sqrt(400² - 340²) mm of bump.
+    const [outer, ...noMore] = metBy([770, 330]);
+    expectWithin(outer[0], 240 - Math.sqrt(400 ** 2 - 340 ** 2), 1e-9);
+    expect(outer[1]).toBe('outer side');
+    // On the way down it leaves that side.
+    expect(noMore).toEqual([]);
+    // Inboard by 20 mm: met when it has come in by as much, after sqrt(400² - 300²) - 240 mm of droop.
+    const [inner] = metBy([530, 270]);
+    expectWithin(inner[0], 240 - Math.sqrt(400 ** 2 - 300 ** 2), 1e-9);
+    expect(inner[1]).toBe('inner side');
+    // Above and below by 25 mm more than the radius.
+    const [above, below] = [metBy([650, 635])[0], metBy([640, -35])[0]];
+    expectWithin(above[0], 25, 1e-9);
+    expectWithin(below[0], -25, 1e-9);
+    expect([above[1], below[1]]).toEqual(['tread', 'tread']);
   });
 
   it('is written in inches when asked, with the same numbers', () => {
@@ -116,6 +185,12 @@ describe('what does not fit as drawn', () => {
     expect([found.bump?.travel, found.bump?.cause]).toEqual([0, 'stopSolid']);
   });
 
+  it('is what misses by more than a limit is met to, 1e-9 mm', () => {
+    const fitsOf = (open: number) => of({ damper: { open, closed: 300 } }).fits;
+    expect(fitsOf(400 - 5e-10)).toEqual([]);
+    expect(fitsOf(400 - 2e-9)).toHaveLength(1);
+  });
+
   it('is not a damper fully open at ride height: that fits, with no droop travel', () => {
     const found = of({ damper: { open: 400, closed: 300 } });
     expect(found.fits).toEqual([]);
@@ -131,12 +206,47 @@ describe('what does not fit as drawn', () => {
 });
 
 describe('notes', () => {
-  it('ask about a tyre as large without load as with it, and tell how far camber drops its shoulder', () => {
-    expect(of({ tyre: { overallRadius: 300, width: 205 } }).notes).toEqual([
-      "The tyre's overall radius, 300 mm, is equal to the height of the wheel's centre as drawn. The overall radius is that with no load on the tyre; the centre stands at the loaded radius, which is less: was one taken for the other?",
-      'With the camber as drawn the inner shoulder of a tyre 205 mm wide stands 1.8 mm lower than the middle of its tread: the contact patch is counted at the middle.',
-    ]);
-    expect(of({ tyre: { overallRadius: 280, width: 40 } }).notes[0]).toMatch(/is 20 mm less than the height/);
+  it('ask about a tyre no larger without load than with it', () => {
+    const level = cornerOf({ camber: 0 });
+    const noted = (overallRadius: number) =>
+      limits(level, { tyre: { overallRadius, width: 205 } }).notes.map(
+        (note) => note.split(' The overall')[0],
+      );
+    const than = (radius: string, what: string) => [
+      `The tyre's overall radius, ${radius}, is ${what} the height of the wheel's centre as drawn.`,
+    ];
+    expect(noted(300.6)).toEqual([]);
+    expect(noted(300.4)).toEqual(than('300.4 mm', 'equal to'));
+    expect(noted(300)).toEqual(than('300 mm', 'equal to'));
+    expect(noted(299.6)).toEqual(than('299.6 mm', 'equal to'));
+    expect(noted(299.4)).toEqual(than('299.4 mm', '0.6 mm less than'));
+    expect(noted(280)).toEqual(than('280 mm', '20 mm less than'));
+    expect(limits(level, { tyre: { overallRadius: 300, width: 205 } }).notes[0]).toMatch(
+      /drawn\. The overall radius is that with no load on the tyre; the centre stands at the loaded radius, which is less: was one taken for the other\?$/,
+    );
+  });
+
+  it('count the height of the wheel from its contact patch', () => {
+    const noted = (patch: number) =>
+      limits(cornerOf({ contactPatch: [720, patch] }), { tyre: { overallRadius: 300, width: 205 } }).notes;
+    expect(noted(0)[0]).toMatch(/is equal to/);
+    expect(noted(20)).toEqual([]);
+    expect(noted(-20)[0]).toMatch(/is 20 mm less than/);
+  });
+
+  it('tell which shoulder camber drops, and how far: half the width by its sine', () => {
+    const noted = (camber: number, width: number) =>
+      limits(cornerOf({ camber }), { tyre: { overallRadius: 320, width } }).notes;
+    const shoulder = (side: string, width: number, drop: string) => [
+      `With the camber as drawn the ${side} shoulder of a tyre ${width} mm wide stands ${drop} mm lower than the middle of its tread: the contact patch is counted at the middle.`,
+    ];
+    expect(noted(-1, 205)).toEqual(shoulder('inner', 205, '1.8'));
+    expect(noted(1, 205)).toEqual(shoulder('outer', 205, '1.8'));
+    expect(noted(-3, 240)).toEqual(shoulder('inner', 240, '6.3'));
+    expect(noted(0, 205)).toEqual([]);
+    // 0.5 mm is what a tape can tell.
+    expect(noted(-1, 57)).toEqual([]);
+    expect(noted(-1, 58)).toEqual(shoulder('inner', 58, '0.5'));
     expect(of({ tyre: '205/55R16' }).notes).toHaveLength(1);
   });
 
@@ -205,6 +315,55 @@ describe('what a document holds', () => {
   });
 });
 
+describe('a drawing that stands higher', () => {
+  it('has the same limits and words, the tape held to another floor', () => {
+    const raised = (height: number) => {
+      const up = ([y, z]: Point): Point => [y, z + height];
+      const arm = ({ inner, outer }: typeof corner.lowerArm) => ({ inner: up(inner), outer: up(outer) });
+      const found = limits(
+        doubleWishbone({
+          lowerArm: arm(corner.lowerArm),
+          upperArm: arm(corner.upperArm),
+          wheel: { centre: up([720, 300]), contactPatch: up([725, 0]) },
+          coilover: { on: 'lowerArm', mount: up([550, 150]), chassisMount: up([550, 550]) },
+        }),
+        {
+          damper: { open: 440, closed: 340 },
+          tyre: { overallRadius: 295, width: 200 },
+          arch: [up([600, 640])],
+          ground: [up([0, 90])],
+          required: { bump: 70, droop: 70 },
+          donor: { length: 470, state: 'open', stroke: 120 },
+        },
+      );
+      const { bump, droop, behind, fits, required, donor, notes } = found;
+      const ends = [bump, droop, ...behind].filter((limit) => limit !== null);
+      const wanted = [required?.bump, required?.droop].filter((side) => side !== undefined);
+      return {
+        numbers: [
+          ...ends.map(({ travel }) => travel),
+          ...wanted.map(({ missing }) => missing),
+          ...[donor?.openBy, donor?.closedBy, donor?.wanted?.open, donor?.wanted?.closed].map(Number),
+        ],
+        words: [
+          // Points are named by where they stand.
+          ...[...ends, ...wanted].map(({ sentence }) => sentence.replace(/, \[.*?\],/, '')),
+          ...[...fits, ...(donor?.sentences ?? []), ...notes],
+        ],
+      };
+    };
+    const drawn = raised(0);
+    expect(drawn.words.filter((sentence) => /^The tyre('s| meets)/.test(sentence)).length).toBeGreaterThan(1);
+    for (const height of [100, -35]) {
+      const { numbers, words } = raised(height);
+      expect(words).toEqual(drawn.words);
+      numbers.forEach((number, k) => {
+        expectWithin(number, drawn.numbers[k], 1e-8);
+      });
+    }
+  });
+});
+
 describe('travel wanted', () => {
   it('is set against what there is', () => {
     const { required, bump, droop } = of({
@@ -217,82 +376,76 @@ describe('travel wanted', () => {
     expect(required?.droop).toMatchObject({ available: -(droop?.travel ?? 0), missing: 0 });
     expect(required?.bump?.sentence).toBe('Bump: 81 mm wanted, 80.1 mm available: 0.9 mm missing.');
     expect(required?.droop?.sentence).toBe('Droop: 50 mm wanted, 53.3 mm available: 3.3 mm to spare.');
-    expect(of({ required: { droop: 10 } }).required?.bump).toBeUndefined();
-    expect(of({}).required).toBeUndefined();
   });
-});
 
-describe('a unit at hand', () => {
-  const planned = { damper: { open: 440, closed: 340 } };
+  it('is spoken of on the sides where it is wanted', () => {
+    const sidesOf = (options: LimitOptions) => Object.keys(of(options).required ?? {});
+    expect(sidesOf({ required: { bump: 10, droop: 10 } })).toEqual(['bump', 'droop']);
+    expect(sidesOf({ required: { bump: 10 } })).toEqual(['bump']);
+    expect(sidesOf({ required: { droop: 10 } })).toEqual(['droop']);
+    expect(Object.keys(of({}))).not.toContain('required');
+  });
 
-  it('that is open at ride height leaves no droop travel, and says so', () => {
-    const { donor } = of({ ...planned, donor: { length: 400, state: 'open', stroke: 80 } });
-    // closed = dead + stroke, open = dead + 2 stroke: 240 + 80 + 80 against 240 + 100 + 100.
-    expect(donor).toMatchObject({
-      openBy: 40,
-      closedBy: 20,
-      strokeBy: 20,
-      bodyBy: 0,
-      wanted: planned.damper,
+  it('beyond what the linkage itself can go is missing as any other', () => {
+    const { required, behind } = of({ required: { bump: 500, droop: 0 } });
+    // The ratio is zero at 4/5 of the arm's 400 mm; the dead point is behind that.
+    expect(behind.map(({ cause }) => cause)).toContain('deadPoint');
+    expectWithin(required?.bump?.available ?? null, 320, 1e-9);
+    expectWithin(required?.bump?.missing ?? null, 180, 1e-9);
+    expect(required?.bump?.sentence).toBe('Bump: 500 mm wanted, 320 mm available: 180 mm missing.');
+    expect(required?.droop).toMatchObject({ needed: 0, missing: 0 });
+  });
+
+  it('is all missing on a side that a limit met as drawn leaves none of', () => {
+    const { required } = of({ damper: { open: 400, closed: 340 }, required: { bump: 80, droop: 30 } });
+    expect(required?.droop).toEqual({
+      needed: 30,
+      available: 0,
+      missing: 30,
+      sentence: 'Droop: 30 mm wanted, 0 mm available: 30 mm missing.',
     });
-    expect(donor?.sentences).toEqual([
-      'The unit at hand is fully open at the drawn ride height (400 mm between the eyes): fitted like this it leaves no droop travel.',
-      'The damper planned is 440 mm open and 340 mm closed, with a stroke of 100 mm.',
-      "Its stroke is 20 mm more than that of the unit at hand; its body, the closed length less the stroke, is the same as that one's.",
-      'Fully open it is 40 mm longer than the unit at hand.',
-      'Fully closed it is 20 mm longer than the unit at hand.',
-    ]);
-  });
-
-  it('says what its length means in each state', () => {
-    const first = (donor: LimitOptions['donor']) => of(donor ? { donor } : {}).donor?.sentences[0];
-    const ride = 'the drawn ride height (400 mm between the eyes)';
-    expect(first({ length: 390, state: 'open' })).toBe(
-      `The unit at hand is 10 mm too short for ${ride}, even fully open.`,
-    );
-    expect(first({ length: 460, state: 'open' })).toBe(
-      `At ${ride} the unit at hand can still open by 60 mm; give its stroke too, to know how far it can close.`,
-    );
-    expect(first({ length: 460, state: 'open', stroke: 100 })).toBe(
-      `At ${ride} the unit at hand can still open by 60 mm and close by 40 mm.`,
-    );
-    expect(first({ length: 520, state: 'open', stroke: 100 })).toBe(
-      `The unit at hand is 20 mm too long for ${ride}, even fully closed.`,
-    );
-    expect(first({ length: 400.2, state: 'closed' })).toBe(
-      `The unit at hand is fully closed at ${ride}: fitted like this it leaves no bump travel.`,
-    );
-    expect(first({ length: 420, state: 'closed' })).toBe(
-      `The unit at hand is 20 mm too long for ${ride}, even fully closed.`,
-    );
-    expect(first({ length: 300, state: 'closed', stroke: 70 })).toBe(
-      `The unit at hand is 30 mm too short for ${ride}, even fully open.`,
-    );
-    expect(first({ length: 400, state: 'measured' })).toMatch(/somewhere between open and closed/);
-  });
-
-  it('is set against the unit that the travel wanted asks for', () => {
-    const { donor } = of({
-      bumpStop: { height: 40, solidHeight: 12 },
-      damper: { open: 500, closed: 200 },
-      required: { bump: 60, droop: 50 },
-      donor: { length: 330, state: 'closed', stroke: 75 },
+    expect(required?.bump).toMatchObject({
+      missing: 0,
+      sentence: 'Bump: 80 mm wanted, 80.1 mm available: 0.1 mm to spare.',
     });
-    // Mount on a circle of 300 mm about the pivot at its own height, chassis mount 400 mm above it as drawn.
-    const length = (travel: number) => {
-      const turn = Math.asin(travel / 400);
-      return Math.hypot(300 - 300 * Math.cos(turn), 400 - 300 * Math.sin(turn));
-    };
-    const [open, closed] = [length(-50), length(60) - 12];
-    expectWithin(donor?.wanted?.open ?? null, open, 1e-9);
-    expectWithin(donor?.wanted?.closed ?? null, closed, 1e-9);
-    expectWithin(donor?.openBy ?? null, open - 405, 1e-9);
-    expectWithin(donor?.closedBy ?? null, closed - 330, 1e-9);
-    expectWithin(donor?.strokeBy ?? null, open - closed - 75, 1e-9);
-    expectWithin(donor?.bodyBy ?? null, 2 * closed - open - (330 - 75), 1e-9);
-    expect(donor?.sentences[1]).toBe(
-      'For the travel wanted the new unit is to be 437.5 mm open or more, and 343 mm closed or less: a stroke of 94.5 mm at least.',
-    );
+  });
+
+  it('can not be counted before all fits, on either side', () => {
+    const { fits, required } = of({ damper: { open: 390, closed: 300 }, required: { bump: 60, droop: 50 } });
+    expect(fits).toHaveLength(1);
+    expect(required).toEqual({
+      bump: {
+        needed: 60,
+        available: null,
+        missing: 60,
+        sentence:
+          "Bump: 60 mm wanted; what there is can't be counted before all fits at the drawn ride height.",
+      },
+      droop: {
+        needed: 50,
+        available: null,
+        missing: 50,
+        sentence:
+          "Droop: 50 mm wanted; what there is can't be counted before all fits at the drawn ride height.",
+      },
+    });
+  });
+
+  it('is there where nothing ends it', () => {
+    const { droop, required } = limits(onPillar, { required: { bump: 100, droop: 2000 } });
+    expect(droop).toBeNull();
+    expect(required?.droop).toEqual({
+      needed: 2000,
+      available: null,
+      missing: 0,
+      sentence: 'Droop: 2000 mm wanted, nothing found that ends it: enough.',
+    });
+    // Square to its pillar the coilover stands where the eye is as high as the top.
+    expect(required?.bump?.sentence).toBe('Bump: 100 mm wanted, 330 mm available: 230 mm to spare.');
+    // What does not fit is told even so.
+    const misfit = limits(onPillar, { ground: [[0, -5]], required: { droop: 20 } });
+    expect(misfit.droop?.cause).not.toBe('deadPoint');
+    expect(misfit.required?.droop).toMatchObject({ available: null, missing: 20 });
   });
 });
 

@@ -296,7 +296,7 @@ describe('limits of any corner', () => {
           expect(limit.sentence).toMatch(/^[A-Z].*[^ ]\.$/);
           expect(limit.sentence).not.toMatch(/NaN|undefined|Infinity|-0(?![.\d])/);
         }
-        expect(structuredClone(found)).toEqual(JSON.parse(JSON.stringify(found)));
+        expect(structuredClone(found)).toStrictEqual(JSON.parse(JSON.stringify(found)));
       }),
     );
   });

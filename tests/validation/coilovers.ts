@@ -93,7 +93,7 @@ export const rates: Section = {
   checks: [
     {
       what: 'frequency and static deflection',
-      file: 'coilover/rates.test.ts',
+      file: 'corner/frequency.test.ts',
       tests: 'frequency > follows',
       against: "Gillespie, ch. 5, recomputed; the handbooks' 188 cycles a minute",
       known: 'from memory',
@@ -101,7 +101,7 @@ export const rates: Section = {
     },
     {
       what: 'frequency of four oscillators',
-      file: 'coilover/rates.test.ts',
+      file: 'corner/frequency.test.ts',
       tests: 'frequency > is that of textbook oscillators',
       against: 'Meriam & Kraige, sample problems 8/1, 8/6; Schaum, problem 19.2; OpenStax, example 16.4',
       known: 'read',
@@ -109,7 +109,7 @@ export const rates: Section = {
     },
     {
       what: 'load law of constant frequency',
-      file: 'coilover/rates.test.ts',
+      file: 'corner/frequency.test.ts',
       tests: 'frequency > stays',
       against: 'Barton & Fieldhouse, eqs 3.22-3.28',
       known: 'read',

@@ -215,6 +215,14 @@ export const limits: Section = {
       unit: 'mm or deg',
     },
     {
+      what: 'a unit at hand: lengths by stroke and body, and the unit that a travel asks for',
+      file: 'corner/donor.test.ts',
+      tests: ['a unit at hand against the damper', 'a unit at hand against the travel'],
+      against: 'closed = D + S, open = D + 2 S; law of cosines',
+      known: 'derived',
+      unit: 'mm',
+    },
+    {
       what: 'dead points of any double wishbone, by contact patch and by wheel centre',
       file: 'corner/closed-form.test.ts',
       tests: [

@@ -148,8 +148,10 @@ function comparisons(
   words: Words,
 ): string[] {
   const sentences: string[] = [];
-  const than = (by: number, more: string, less: string) =>
-    Math.abs(by) < TAPE / 10 ? 'the same as' : `${words.length(Math.abs(by))} ${by > 0 ? more : less} than`;
+  const than = (by: number, more: string, less: string) => {
+    const amount = words.length(Math.abs(by));
+    return Number.parseFloat(amount) === 0 ? 'the same as' : `${amount} ${by > 0 ? more : less} than`;
+  };
   if (strokeBy !== null && bodyBy !== null) {
     sentences.push(
       `Its stroke is ${than(strokeBy, 'more', 'less')} that of the unit at hand; its body, the closed length less the stroke, is ${than(bodyBy, 'longer', 'shorter')} that one's.`,
