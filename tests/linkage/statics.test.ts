@@ -1,9 +1,10 @@
 /** Forces in joints: textbook frames, the spring of Andrews' mechanism, two routes and virtual work over random linkages. */
-import { assert, double, integer, property, tuple } from 'fast-check';
-import { type Drawing, type Forces, forces, InputError, type Load, mobility, trace } from 'jounce/linkage';
+import { type Arbitrary, assert, double, integer, property, tuple } from 'fast-check';
+import { type Drawing, type Forces, forces, InputError, type Load, type Measure, mobility, type StaticsOptions, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { linkages } from '../support/linkages.ts';
+import { drivers } from '../support/motions.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 type Pair = readonly [number, number];
@@ -125,6 +126,7 @@ const loadsOn = (drawing: Drawing, amounts: readonly number[]): Load[] => {
   ];
 };
 const amount = double({ min: -1000, max: 1000, noNaN: true });
+const held = drivers as Arbitrary<NonNullable<StaticsOptions['driver']>>;
 const amounts = tuple(amount, amount, amount, amount, amount, amount);
 
 /** All forces of a result in one list. */
@@ -137,11 +139,9 @@ const listed = ({ on, ground, driver }: Forces) => [
 describe('forces in random linkages', () => {
   it('are the same by multipliers and by free bodies', () => {
     assert(
-      property(linkages, amounts, ({ drawing }, given) => {
+      property(linkages, held, amounts, ({ drawing }, driver, given) => {
         const loads = loadsOn(drawing, given);
-        const [one, other] = ROUTES.map((route) =>
-          listed(forces(drawing, loads, { driver: { turn: 'crank' }, route })),
-        );
+        const [one, other] = ROUTES.map((route) => listed(forces(drawing, loads, { driver, route })));
         const most = Math.max(1, ...one.flat().map((x) => Math.abs(x as number)));
         one.forEach((force, k) => {
           [0, 1].forEach((axis) => {
@@ -152,13 +152,13 @@ describe('forces in random linkages', () => {
     );
   });
 
-  it('hold the linkage by the moment that virtual work asks for', () => {
+  it('hold the linkage by what virtual work asks for, whatever drives it', () => {
     assert(
-      property(linkages, amounts, ({ drawing }, given) => {
+      property(linkages, held, amounts, ({ drawing }, measure, given) => {
         const loads = loadsOn(drawing, given);
-        const { driver } = forces(drawing, loads, { driver: { turn: 'crank' } });
-        const motion = trace(drawing, { driver: { turn: 'crank' }, from: -0.01, to: 0.01 });
-        const rate = (measure: Parameters<typeof motion.read>[0]) => motion.read(measure)(0).first as number;
+        const { driver } = forces(drawing, loads, { driver: measure });
+        const motion = trace(drawing, { driver: measure });
+        const rate = (of: Measure) => motion.read(of)(motion.drawn).first as number;
         let work = 0;
         let most = 0;
         for (const load of loads) {
