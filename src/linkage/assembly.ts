@@ -18,15 +18,13 @@ export function otherAssembly(drawing: Drawing, point: string): Drawing {
   const [a, c] = pivots.map((name) => points[name]);
   const from = points[point];
   const to = mirrored(from, a, c);
-  const moved: Record<string, Point> = { ...points, [point]: to };
+  const moved: Record<string, Point> = { ...points };
   carriers.forEach((body, k) => {
     const pivot = points[pivots[k]];
     const turn = turnFrom(pivot, from, to);
-    for (const name of drawing.bodies[body]) {
-      if (name !== point && name !== pivots[k]) moved[name] = carried(points[name], pivot, pivot, turn);
-    }
+    for (const name of drawing.bodies[body]) moved[name] = carried(points[name], pivot, pivot, turn);
   });
-  return { ...drawing, points: moved };
+  return { ...drawing, points: { ...moved, [point]: to } };
 }
 
 function otherJoints(drawing: Drawing, body: string, point: string): string[] {

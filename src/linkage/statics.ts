@@ -405,7 +405,7 @@ function gather(
   for (const point of fixed) {
     const carriers = Object.keys(bodies).filter((body) => bodies[body].includes(point));
     const load = pins.get(point);
-    const driven = agents.some(({ acts }) => acts.some((one) => one.body === null && one.point === point));
+    const driven = agents.some(({ acts }) => acts.some((one) => one.point === point));
     if (carriers.length === 0 && load === undefined && !driven) continue;
     ground[point] = pointForce((vector, withLoads) => {
       let [fx, fy] = withLoads ? (load ?? [0, 0]) : [0, 0];

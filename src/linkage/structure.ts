@@ -74,7 +74,7 @@ export function structureOf(drawing: Drawing): Structure {
   checkDrawing(drawing);
   const structure = build(
     drawing,
-    (points) => points.slice(0, 2),
+    (points) => points,
     () => true,
   );
   if (cannotChange(drawing)) known.set(drawing.bodies, structure);
@@ -89,7 +89,7 @@ export function fittedStructureOf(drawing: Drawing): Structure {
   const places = Object.values(drawing.points);
   const choose = (points: number[], hasFixed: boolean) => {
     let most = -1;
-    let pair = points.slice(0, 2);
+    let pair = points;
     for (const a of hasFixed ? points.slice(0, 1) : points) {
       for (const b of points) {
         const distance = Math.hypot(places[b][0] - places[a][0], places[b][1] - places[a][1]);

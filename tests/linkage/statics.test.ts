@@ -1,9 +1,21 @@
 /** Forces in joints: textbook frames, the spring of Andrews' mechanism, two routes and virtual work over random linkages. */
-import { assert, double, integer, property, tuple } from 'fast-check';
-import { type Drawing, type Forces, forces, InputError, type Load, mobility, trace } from 'jounce/linkage';
+import { type Arbitrary, assert, double, integer, property, tuple } from 'fast-check';
+import {
+  type Direction,
+  type Drawing,
+  type Forces,
+  forces,
+  InputError,
+  type Load,
+  type Measure,
+  mobility,
+  type StaticsOptions,
+  trace,
+} from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { linkages } from '../support/linkages.ts';
+import { drivers } from '../support/motions.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 type Pair = readonly [number, number];
@@ -125,6 +137,7 @@ const loadsOn = (drawing: Drawing, amounts: readonly number[]): Load[] => {
   ];
 };
 const amount = double({ min: -1000, max: 1000, noNaN: true });
+const held = drivers as Arbitrary<NonNullable<StaticsOptions['driver']>>;
 const amounts = tuple(amount, amount, amount, amount, amount, amount);
 
 /** All forces of a result in one list. */
@@ -137,11 +150,9 @@ const listed = ({ on, ground, driver }: Forces) => [
 describe('forces in random linkages', () => {
   it('are the same by multipliers and by free bodies', () => {
     assert(
-      property(linkages, amounts, ({ drawing }, given) => {
+      property(linkages, held, amounts, ({ drawing }, driver, given) => {
         const loads = loadsOn(drawing, given);
-        const [one, other] = ROUTES.map((route) =>
-          listed(forces(drawing, loads, { driver: { turn: 'crank' }, route })),
-        );
+        const [one, other] = ROUTES.map((route) => listed(forces(drawing, loads, { driver, route })));
         const most = Math.max(1, ...one.flat().map((x) => Math.abs(x as number)));
         one.forEach((force, k) => {
           [0, 1].forEach((axis) => {
@@ -152,13 +163,13 @@ describe('forces in random linkages', () => {
     );
   });
 
-  it('hold the linkage by the moment that virtual work asks for', () => {
+  it('hold the linkage by what virtual work asks for, whatever drives it', () => {
     assert(
-      property(linkages, amounts, ({ drawing }, given) => {
+      property(linkages, held, amounts, ({ drawing }, measure, given) => {
         const loads = loadsOn(drawing, given);
-        const { driver } = forces(drawing, loads, { driver: { turn: 'crank' } });
-        const motion = trace(drawing, { driver: { turn: 'crank' }, from: -0.01, to: 0.01 });
-        const rate = (measure: Parameters<typeof motion.read>[0]) => motion.read(measure)(0).first as number;
+        const { driver } = forces(drawing, loads, { driver: measure });
+        const motion = trace(drawing, { driver: measure });
+        const rate = (of: Measure) => motion.read(of)(motion.drawn).first as number;
         let work = 0;
         let most = 0;
         for (const load of loads) {
@@ -294,6 +305,149 @@ describe.each(ROUTES)('what holds by itself, by %s', (route) => {
   });
 });
 
+describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) => {
+  // Moments about the arm's pivot: the block presses with M / r, square to the arm; the crank carries that to its own pivot.
+  it('a block in the slot of an arm presses with the moment over its distance', () => {
+    assert(
+      property(double({ min: -3, max: 3, noNaN: true }), amount, (turn, moment) => {
+        const P: Pair = [300 + 150 * Math.cos(turn), 100 + 150 * Math.sin(turn)];
+        const r = Math.hypot(...P);
+        const [cx, cy] = [P[0] / r, P[1] / r];
+        const drawing = deepFreeze({
+          points: { O: [0, 0], T: [600 * cx, 600 * cy], C: [300, 100], P },
+          ground: ['O', 'C'],
+          bodies: { arm: ['O', 'T'], crank: ['C', 'P'] },
+          sliders: { block: { point: 'P', on: ['O', 'T'] } },
+        } as const);
+        const found = forces(drawing, [{ on: 'arm', moment }], { driver: { turn: 'crank' }, route });
+        const press = moment / r;
+        const within = 1e-10 * Math.max(1, Math.abs(moment));
+        expectWithin(found.sliders.block, press, within);
+        const [x, y] = [-press * cy, press * cx];
+        expectForce(found.on.crank.P, [x, y], within);
+        expectForce(found.on.arm.O, [x, y], within);
+        expectForce(found.on.arm.T, [0, 0], within);
+        expectForce(found.ground.C, [x, y], within);
+        expectForce(found.ground.O, [-x, -y], within);
+        expectWithin(found.driver, (P[1] - 100) * x - (P[0] - 300) * y, 1e3 * within);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  // A cantilever that can be drawn out: its root holds the load's moment, what drives its length the load along it.
+  it.each([
+    ['its length', { length: ['O', 'B'] }, 1],
+    // Out of the plane as well the driver is longer than what it does here, by sqrt(500^2 + 1200^2) over 500.
+    ['a length out of the plane', { length: ['O', 'B'], offset: 1200 }, 1300 / 500],
+  ] as const)('a telescope with its direction kept is a cantilever, driven by %s', (_, driver, times) => {
+    const drawing: Drawing = deepFreeze({
+      points: { O: [0, 0], B: [300, 400] },
+      ground: ['O'],
+      bodies: {},
+      angles: { root: ['ram'] },
+      telescopes: { ram: ['O', 'B'] },
+    });
+    const found = forces(drawing, [{ at: 'B', force: [70, -90] }], { driver, route });
+    expectWithin(found.angles.root, 300 * 90 + 400 * 70, 1e-8);
+    expectWithin(found.driver, ((-70 * 3 + 90 * 4) / 5) * times, 1e-10);
+    expectForce(found.ground.O, [70, -90], 1e-10);
+    // Along it goes the driver; the member itself carries what is square to it, (300 x 90 + 400 x 70)/500 = 110.
+    expectForce(found.on.ram.O, [-110 * 0.8, 110 * 0.6], 1e-10);
+  });
+
+  it('a direction is kept by the same moment, told by its body or by a line of it', () => {
+    const told = (direction: Direction) =>
+      forces(
+        {
+          points: { A: [0, 0], B: [300, 50], C: [200, 150] },
+          ground: ['A'],
+          bodies: { plate: ['A', 'B', 'C'] },
+          angles: { kept: [direction] },
+        },
+        [
+          { at: 'B', on: 'plate', force: [20, -100] },
+          { on: 'plate', moment: 4000 },
+        ],
+        { route },
+      );
+    for (const found of [told('plate'), told(['A', 'B']), told(['B', 'C']), told(['C', 'A'])]) {
+      expectWithin(found.angles.kept, 300 * 100 + 50 * 20 - 4000, 1e-8);
+      expectForce(found.ground.A, [20, -100], 1e-10);
+      expectWithin(found.unbalanced, 0, 1e-9);
+    }
+  });
+
+  it('two directions kept together hold each other: the first against the second', () => {
+    // The arm is held by the plate, the plate by a prop under its end.
+    const drawing: Drawing = deepFreeze({
+      points: { A: [0, 0], B: [100, 0], C: [0, 80], D: [50, 80] },
+      ground: ['A', 'C'],
+      bodies: { arm: ['A', 'B'], plate: ['C', 'D'] },
+      angles: { geared: ['arm', 'plate'] },
+      held: [{ y: 'D' }],
+    });
+    const found = forces(drawing, [{ at: 'B', force: [0, -30] }], { route });
+    // 3000 on the arm, -3000 on the plate: the prop at 50 gives it back.
+    expectWithin(found.angles.geared, 3000, 1e-9);
+    expectWithin(found.held[0], 60, 1e-10);
+    expectForce(found.ground.A, [0, -30], 1e-10);
+    expectForce(found.ground.C, [0, 60], 1e-10);
+  });
+
+  it('a ground point on no body carries what is held from it, and one that nothing is held from is not told', () => {
+    const drawing: Drawing = deepFreeze({
+      points: { A: [0, 0], P: [0, 200], G: [300, 200], H: [9, 9] },
+      ground: ['A', 'G', 'H'],
+      bodies: { arm: ['A', 'P'] },
+      angles: { sight: [['G', 'P']] },
+    });
+    const found = forces(drawing, [{ at: 'P', force: [0, -50] }], { driver: { turn: 'arm' }, route });
+    expect(Object.keys(found.ground)).toEqual(['A', 'G']);
+  });
+});
+
+describe.each(ROUTES)('what is open in part, by %s', (route) => {
+  it('is open there alone: three blocks of one body on a rail, told two ways to keep level, beside a propped arm', () => {
+    const drawing: Drawing = deepFreeze({
+      points: {
+        G: [0, 0],
+        H: [900, 0],
+        S: [100, 0],
+        T: [200, 0],
+        U: [300, 0],
+        A: [0, 300],
+        B: [100, 300],
+        C: [100, 400],
+      },
+      ground: ['G', 'H', 'A'],
+      bodies: { train: ['S', 'T', 'U'], arm: ['A', 'B', 'C'] },
+      sliders: {
+        front: { point: 'S', on: ['G', 'H'] },
+        middle: { point: 'T', on: ['G', 'H'] },
+        back: { point: 'U', on: ['G', 'H'] },
+      },
+      angles: { level: ['train'], again: [['S', 'T']] },
+      held: [{ y: 'B' }],
+    });
+    const loads: Load[] = [
+      { at: 'T', on: 'train', force: [7, -30] },
+      { at: 'C', on: 'arm', force: [40, 0] },
+    ];
+    const found = forces(drawing, loads, { driver: { x: 'S' }, route });
+    expect(found.sliders).toEqual({ front: null, middle: null, back: null });
+    expect(found.angles).toEqual({ level: null, again: null });
+    expect(found.on.train.U).toBeNull();
+    expectWithin(found.driver, -7, 1e-9);
+    expectWithin(found.held[0], 40, 1e-9);
+    expectForce(found.on.arm.B, [0, 40], 1e-9);
+    expectForce(found.on.arm.A, [-40, -40], 1e-9);
+    expectForce(found.on.arm.C, [0, 0], 1e-9);
+    expectForce(found.ground.A, [40, 40], 1e-9);
+    expectWithin(found.unbalanced, 0, 1e-9);
+  });
+});
+
 describe('a redundant structure', () => {
   it('has what is determined given, and what is not said to be open', () => {
     const drawing: Drawing = deepFreeze({
@@ -323,6 +477,15 @@ describe('a linkage that nothing holds', () => {
     const swing: Drawing = { points: { A: [0, 0], B: [3, 0] }, ground: ['A'], bodies: { arm: ['A', 'B'] } };
     expect(forces(swing, [{ at: 'B', force: [0, -10] }]).unbalanced).toBeGreaterThan(1);
     expect(forces(swing, [{ at: 'B', force: [-10, 0] }]).unbalanced).toBeLessThan(1e-12);
+  });
+
+  it('leaves as much as the equations of each route make of it: the load, or half of it at the pin, half as a moment', () => {
+    const swing: Drawing = { points: { A: [0, 0], B: [3, 0] }, ground: ['A'], bodies: { arm: ['A', 'B'] } };
+    const [points, bodies] = ROUTES.map((route) => forces(swing, [{ at: 'B', force: [0, -10] }], { route }));
+    expectWithin(points.unbalanced, 10, 1e-12);
+    // Least squares of -R - 10 at the pin and of 3 R about A, over the size 3.
+    expectWithin(bodies.unbalanced, 5, 1e-12);
+    expectWithin(forces(swing, [{ at: 'B', force: [0, -10] }]).unbalanced, 10, 1e-12);
   });
 
   it('refuses loads on what is not there, all at once', () => {
