@@ -176,6 +176,31 @@ describe('figures by their definitions', () => {
   });
 });
 
+describe('at the end of bump', () => {
+  const [axle] = all().axles;
+  const [bare] = all((document) => delete document.corners.front.sizing.bumpStopForces).axles;
+  const end = axle.curves?.end.bump.travel ?? Number.NaN;
+  const pose = axle.curves?.at(end) ?? {};
+  it('the stop bears what its table says, by the ratio there', () => {
+    // Touched at 350 + 40 mm between the eyes; 3000 N at 20 mm, and 250 N/mm on from there.
+    const pressed = 390 - (pose.shockLength ?? 0);
+    expect(pressed).toBeGreaterThan(20);
+    const force = (3000 + 250 * (pressed - 20)) * (pose.installationRatio ?? 0);
+    expectWithin((pose.wheelLoad ?? 0) - (bare.curves?.at(end).wheelLoad ?? 0), force, 1e-9 * force);
+  });
+
+  it('the spring is shorter by what the shock is since rest', () => {
+    const rest = axle.curves?.at(valueIn(axle, 'restTravel')).shockLength ?? Number.NaN;
+    const needed = valueIn(axle, 'compressionAtRide') + rest - (pose.shockLength ?? 0);
+    expectWithin(valueIn(axle, 'springTravelNeeded'), needed, 1e-9 * needed);
+  });
+
+  it('top speed is the last of the speeds', () => {
+    expectWithin(valueIn(axle, 'topSpeedDownforce'), (600 * (200 / 160) ** 2 * 0.4) / 2, 1e-9);
+    expectWithin(axle.speeds[axle.speeds.length - 1].downforce, valueIn(axle, 'topSpeedDownforce'), 1e-12);
+  });
+});
+
 describe('coordinates that are unsure', () => {
   const inner = (document: Json, plusMinus: number) => {
     document.corners.front.lowerArm.inner = [{ value: 255, plusMinus }, 165];

@@ -283,9 +283,9 @@ export const sizing: Section = {
       unit: 'N m/deg, deg or mm',
     },
     {
-      what: 'rates and frequency on the tyre, wheel hop, sides, spring lengths with a helper shut',
+      what: 'rates and frequency on the tyre, wheel hop, sides, spring lengths with a helper shut, the stop at the end of bump, top speed',
       file: 'coilover/given.test.ts',
-      tests: 'figures by their definitions',
+      tests: ['figures by their definitions', 'at the end of bump'],
       against: 'their definitions, written down again',
       known: 'derived',
       unit: 'that of the figure',
