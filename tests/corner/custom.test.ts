@@ -250,6 +250,80 @@ describe('a corner with joints of its own', () => {
   });
 });
 
+/**
+ * Equal level arms a = 400 mm long: with θ their turn the upright goes by a (cos θ - 1, sin θ) and does not turn, and the
+ * travel is a sin θ. A bolt in the plane tilts its bearing by the swing of the coilover less the turn of its part.
+ */
+describe('the bearing at an eye on a joint of two parts', () => {
+  const bodies = {
+    upright: ['lowerOuter', 'upperOuter', 'hub', 'patch', 'lug'],
+    lowerArm: ['lowerInner', 'lowerOuter'],
+    upperArm: ['upperInner', 'upperOuter'],
+  };
+  const points: Record<string, Point> = {
+    lowerInner: [250, 150],
+    lowerOuter: [650, 150],
+    upperInner: [240, 370],
+    upperOuter: [640, 370],
+    hub: [720, 300],
+    patch: [720, 0],
+    lug: [640, 250],
+    top: [650, 550],
+  };
+  const turned: readonly (readonly string[])[] = [
+    ['upright', 'lowerArm', 'upperArm'],
+    ['upperArm', 'lowerArm', 'upright'],
+    ['lowerArm', 'upright', 'upperArm'],
+  ];
+  const MOST = 15;
+  const tiltsAt = (end: 'mount' | 'chassis', outer: string, inner: string, order: readonly string[]) => {
+    const ground = ['lowerInner', 'upperInner', ...(inner === 'top' ? ['top'] : [])];
+    const { top, ...linked } = points;
+    const corner = customCorner({
+      drawing: {
+        points: inner === 'top' ? points : linked,
+        ground,
+        bodies: Object.fromEntries(order.map((name) => [name, bodies[name as keyof typeof bodies]])),
+      },
+      upright: 'upright',
+      wheelCentre: 'hub',
+      contactPatch: 'patch',
+      shock: { outer, inner },
+    });
+    const found = limits(corner, { ends: { [end]: { bolt: 'inPlane', maxTilt: MOST } } });
+    return [found.bump, found.droop, ...found.behind].flatMap((limit) =>
+      limit?.cause === 'bearingTilt' ? [limit.travel] : [],
+    );
+  };
+  /** Turn of the arms and swing of the coilover at a travel, degrees. */
+  const swungAt = (travel: number, outer: string, inner: string) => {
+    const turn = Math.asin(travel / 400);
+    const [y, z] = [points[outer][0] - points[inner][0], points[outer][1] - points[inner][1]];
+    const swing = Math.atan2(z + travel, y + 400 * Math.cos(turn) - 400) - Math.atan2(z, y);
+    return { turn: turn * DEGREES, swing: swing * DEGREES };
+  };
+
+  it.each(turned)(
+    'turns with the arm that is pinned to the chassis, drawn in the order %s, %s, %s',
+    (...order) => {
+      const tilts = tiltsAt('mount', 'lowerOuter', 'top', order);
+      expect(tilts.map(Math.sign).sort()).toEqual([-1, 1]);
+      for (const travel of tilts) {
+        const { turn, swing } = swungAt(travel, 'lowerOuter', 'top');
+        expectWithin(Math.abs(swing - turn), MOST, 1e-8);
+      }
+    },
+  );
+
+  it.each(turned)('stands still on the pivot of an arm, drawn in the order %s, %s, %s', (...order) => {
+    const tilts = tiltsAt('chassis', 'lug', 'upperInner', order);
+    expect(tilts.map(Math.sign).sort()).toEqual([-1, 1]);
+    for (const travel of tilts) {
+      expectWithin(Math.abs(swungAt(travel, 'lug', 'upperInner').swing), MOST, 1e-8);
+    }
+  });
+});
+
 describe('what is no corner', () => {
   const messageOf = (change: Record<string, unknown>) => {
     try {

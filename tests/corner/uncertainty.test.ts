@@ -18,7 +18,7 @@ import {
 import { describe, expect, it } from 'vitest';
 import { wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
-import { expectWithin, tolerance } from '../support/tolerance.ts';
+import { expectClose, expectWithin, tolerance } from '../support/tolerance.ts';
 
 const input: DoubleWishboneInput = deepFreeze({
   lowerArm: { inner: [255, 165], outer: [640, 150] },
@@ -76,6 +76,121 @@ describe('bands', () => {
       expectWithin(twice.columns.camber[i], 2 * Number(band), tolerance({ times: 4, scale: 1 }));
     });
     expect(bands(uncertain, 0).columns.shockLength.every((band) => band === 0)).toBe(true);
+  });
+
+  it('take errors that hang together by their covariance', () => {
+    const options = { bump: 40, droop: 40, step: 40 };
+    const { by, info } = sensitivities(corner, options);
+    const tenths = fc.integer({ min: -20, max: 20 }).map((n) => n / 10);
+    const names = fc.shuffledSubarray(Object.keys(by), { minLength: 3, maxLength: 3 });
+    fc.assert(
+      fc.property(fc.array(tenths, { minLength: 9, maxLength: 9 }), names, (f, coordinates) => {
+        // F F' + I/4 is a covariance whatever F.
+        const row = (i: number) => f.slice(3 * i, 3 * i + 3);
+        const matrix = coordinates.map((_, i) =>
+          coordinates.map((_, j) => {
+            const product = row(i).reduce((sum, x, k) => sum + x * row(j)[k], 0);
+            return product + (i === j ? 0.25 : 0);
+          }),
+        );
+        const found = bands(corner, deepFreeze({ coordinates, matrix }), options);
+        coordinates.forEach((name, k) => {
+          expectClose(found.plusMinus[name], 1.96 * Math.sqrt(matrix[k][k]), { times: 4, scale: 10 });
+        });
+        expect(Object.values(found.plusMinus).filter((width) => width !== 0)).toHaveLength(3);
+        for (const { name } of info) {
+          found.columns[name].forEach((band, i) => {
+            const rates = coordinates.map((coordinate) => by[coordinate][name][i]);
+            if (rates.some((rate) => rate === null)) return expect(band).toBeNull();
+            const g = rates.map(Number);
+            const parts = g.flatMap((x, a) => g.map((y, b) => x * matrix[a][b] * y));
+            const variance = parts.reduce((sum, part) => sum + part, 0);
+            const scale = Math.max(...parts.map(Math.abs));
+            expectClose(Number(band) ** 2, 1.96 ** 2 * variance, { times: 256, scale });
+          });
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('are nothing where all points are off alike: to the drawing moved as a whole nothing changes', () => {
+    const coordinates = Object.keys(sensitivities(corner, { step: 80 }).by).filter((name) =>
+      name.endsWith('Y'),
+    );
+    const matrix = coordinates.map(() => coordinates.map(() => 0.25));
+    const columns = ['shockLength', 'installationRatio', 'camber'];
+    const found = monteCarlo(corner, { coordinates, matrix }, { draws: 100, sweep: { step: 40, columns } });
+    for (const [name, scale] of [
+      ['shockLength', 1000],
+      ['installationRatio', 1],
+      ['camber', 90],
+    ] as const) {
+      // To first order, and as drawn anew with coordinates that are rounded where they have gone to.
+      for (const half of [...found.firstOrder[name], ...found.columns[name]]) {
+        expectClose(half, 0, { times: 1024, scale });
+      }
+    }
+    expect(Object.values(found.firstOrder)).toHaveLength(3);
+  });
+
+  it('are the same of a covariance without connections as of its half-widths', () => {
+    const plusMinus = { lowerInnerY: 1.5, shockMountZ: 0.8 };
+    const coordinates = Object.keys(plusMinus);
+    const matrix = Object.values(plusMinus).map((width, i) =>
+      coordinates.map((_, j) => (i === j ? (width / 1.96) ** 2 : 0)),
+    );
+    const [one, other] = [bands(corner, { coordinates, matrix }), bands(corner, plusMinus)];
+    for (const { name } of one.info) {
+      one.columns[name].forEach((band, i) => {
+        const wanted = Number(other.columns[name][i]);
+        expectClose(band, wanted, { times: 16, scale: wanted });
+      });
+    }
+  });
+
+  it('refuse a covariance that is none, each fault by its place', () => {
+    const of = (matrix: unknown, coordinates: unknown = ['lowerInnerY', 'lowerInnerZ']) =>
+      errorOf(() => bands(corner, { coordinates, matrix } as PlusMinus)).issues.map(
+        ({ path, problem }) => `${path}: ${problem}`,
+      );
+    for (const coordinates of ['lowerInnerY', [1], null]) {
+      expect(of([[1]], coordinates)).toEqual(['coordinates: not a list of coordinates']);
+    }
+    expect(of([[1]], ['lowerInerY'])).toEqual(['coordinates[0]: unknown coordinate']);
+    const [up, right] = [
+      [1, 0],
+      [0, 1],
+    ];
+    expect(of([up, right], ['lowerInnerY', 'lowerInnerY'])).toEqual(['coordinates[1]: named twice']);
+    for (const matrix of [
+      undefined,
+      1,
+      [[1]],
+      [[1], [1]],
+      [up, 1],
+      [
+        [...up, 0],
+        [...right, 0],
+      ],
+      [up, [0, Number.NaN]],
+    ]) {
+      expect(of(matrix)).toEqual(['matrix: not a square matrix']);
+    }
+    expect(of([[-1, 0], right])).toEqual(['matrix[0][0]: a negative variance']);
+    expect(
+      of([
+        [1, 0.5],
+        [0.4, 1],
+      ]),
+    ).toEqual(['matrix[0][1]: not the same as matrix[1][0]']);
+    // Of any two |c_ij| <= sqrt(c_ii c_jj).
+    expect(
+      of([
+        [1, 2],
+        [2, 1],
+      ]),
+    ).toEqual(['matrix: no covariance: a sum of coordinates would have a negative variance']);
   });
 
   it('refuse what is no half-width, and names that are no coordinates', () => {

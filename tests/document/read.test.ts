@@ -570,6 +570,22 @@ describe('a car file that may be right is read, and asked about', () => {
     ]);
   });
 
+  it('with such a tyre against the height above the contact patch', () => {
+    const noted = (contactPatch: unknown) => {
+      const { wheel, ...rest } = frontCorner();
+      const at = { centre: wheel.centre, ...(contactPatch === undefined ? { camber: 0 } : { contactPatch }) };
+      const limits = { tyre: { overallRadius: wheel.centre[1], width: 200 } };
+      return readCorner({ ...rest, wheel: at, limits })
+        .notes.filter(({ path }) => path.startsWith('limits.tyre'))
+        .map(({ text }) => /(equal to|less than) the height/.exec(text)?.[1]);
+    };
+    const [y] = frontCorner().wheel.centre;
+    expect(noted(undefined)).toEqual(['equal to']);
+    expect(noted([y, 0])).toEqual(['equal to']);
+    expect(noted([y, 20])).toEqual([]);
+    expect(noted([y, -20])).toEqual(['less than']);
+  });
+
   it('with a whole car on one corner', () => {
     expect(notesOf(frontWith((front) => (front.sprungMass = 2200)))).toEqual([
       'corners.front.sprungMass: 2200 lb on one corner, where 66 to 1800 lb is usual: is it that of one corner, in lb? It was read as written.',
