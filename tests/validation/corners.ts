@@ -114,6 +114,7 @@ export const corners: Section = {
         'a swing axle',
         'a corner with joints of its own > slides',
         'a corner with joints of its own > goes on',
+        'the bearing at an eye on a joint of two parts',
       ],
       against: 'a turn, a straight line',
       known: 'derived',
@@ -283,6 +284,14 @@ export const sureness: Section = {
       against: 'closed forms',
       known: 'derived',
       unit: 'mm/mm, deg/mm or 1/mm',
+    },
+    {
+      what: 'bands of errors that hang together',
+      file: 'corner/uncertainty.test.ts',
+      tests: ['bands > take errors that hang together', 'bands > are nothing where all points are off alike'],
+      against: "g' C g by exact derivatives; a drawing moved as a whole",
+      known: 'derived',
+      unit: 'square of the column, mm, deg or 1',
     },
     {
       what: 'probability of what ends the travel',
