@@ -32,6 +32,8 @@ function replaced(
   if (Object.hasOwn(PLACES, place)) return points[PLACES[place]];
   if (place === 'wheel.camber') return camber;
   if (typeof value !== 'object' || value === null) return value;
+  // How sure coordinates are, and how they hang together, does not go with their places.
+  if (place === 'plusMinus') return value;
   return Object.freeze(
     Object.fromEntries(
       Object.entries(value).map(([name, inner]) => [name, replaced(inner, points, camber, [...path, name])]),

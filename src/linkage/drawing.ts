@@ -1,4 +1,4 @@
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { type Joints, jointIssues, jointPoints, misshapenJoints } from './joints.ts';
 
 /** A point of the plane, `[x, y]`, in the drawing's own length unit. */
@@ -18,6 +18,8 @@ export interface Drawing extends Joints {
   readonly bodies: Readonly<Record<string, readonly string[]>>;
 }
 
+const PARTS = ['points', 'ground', 'bodies', 'sliders', 'angles', 'telescopes', 'held'];
+
 /**
  * Checks a drawing.
  *
@@ -26,7 +28,7 @@ export interface Drawing extends Joints {
  */
 export function checkDrawing(drawing: Drawing): void {
   throwIfAny('drawing', missingParts(drawing));
-  const issues: Issue[] = [];
+  const issues: Issue[] = unknownOptions('drawing', drawing, PARTS);
   const names = Object.keys(drawing.points);
   const known = new Set(names);
   const used = new Set([...drawing.ground, ...jointPoints(drawing)]);

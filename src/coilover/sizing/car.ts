@@ -3,7 +3,7 @@ import { moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
 import type { CornerModel } from '../../corner/model.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import type { Place } from '../../document/parse.ts';
-import type { Issue } from '../../errors.ts';
+import { InputError, type Issue, show } from '../../errors.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
 import { inputsOf, isPlace, type UncertainInput } from './doubts.ts';
 import { type CarInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
@@ -29,6 +29,17 @@ export function carOf(document: CarDocument): {
   /** Its inputs as they stand in the document. */
   readonly written: CarInputs;
 } {
+  if (document?.corners?.front?.corner === undefined || document.sizing === undefined) {
+    throw new InputError('car', [
+      {
+        path: '',
+        problem: 'not a car that was read',
+        got: show(document),
+        allowed: 'what readCar returns',
+        advice: 'give the file, or the value of it, to readCar first',
+      },
+    ]);
+  }
   const { inputs: written, uncertain: doubtful } = inputsOf(document);
   const { inputs, uncertain, issues } = usable(written, doubtful);
   const models = eachAxle(inputs, (axle) => modelOf(ofAxle(document.corners, axle).corner));
