@@ -196,9 +196,13 @@ describe('many places read at once', () => {
         const { path } = motion;
         const bound = kinds.map((measure) => bindMeasure(path.system, measure, 'measure'));
         const alone = kinds.map((measure) => motion.read(measure));
-        // A third of the way round is read: pieces of more rows than fit in a block, and of fewer.
-        const places = spread({ ...motion, high: { ...motion.high, at: motion.high.at / 3 } }, 400);
-        const t = Float64Array.from(places);
+        // The first piece in more rows than a block has, and the whole way round in pieces of fewer.
+        const [first, second] = path.pieces;
+        const inFirst = spread(
+          { ...motion, low: { ...motion.low, at: first.start }, high: { ...motion.high, at: second.start } },
+          300,
+        );
+        const t = Float64Array.from([...inFirst, ...spread(motion, 100)]);
         for (const derived of [kinds.map(() => true), kinds.map((_, i) => i % 2 === 0)]) {
           const many = reader(path, bound, derived);
           const [together, singly]: (number | null)[][] = [[], []];
