@@ -38,6 +38,32 @@ describe('a dead point', () => {
       ]);
     }
   });
+
+  it('is taken for the drawn pose where that is as near as makes no difference to the driver, and for no other', () => {
+    const off = (angle: number): Drawing => ({
+      points: {
+        A: [0, 0],
+        B: [0, 100],
+        C: [200 - 100 * Math.cos(angle), 100 - 100 * Math.sin(angle)],
+        D: [200, 100],
+      },
+      ground: ['A', 'D'],
+      bodies: { crank: ['A', 'B'], coupler: ['B', 'C'], rocker: ['D', 'C'] },
+    });
+    for (const angle of [1e-11, -1e-11]) {
+      const { low, high } = trace(off(angle), { driver: { turn: 'crank' } });
+      expect([low, high]).toEqual([
+        { at: 0, how: 'deadPoint' },
+        { at: 0, how: 'deadPoint' },
+      ]);
+    }
+    for (const angle of [1e-7, -1e-7]) {
+      const { low, high } = trace(off(angle), { driver: { turn: 'crank' } });
+      // The square of the angle is as far as it is from there; the other way the crank goes on.
+      expectWithin(Math.min(-low.at, high.at), 0, 1e-13);
+      expect(Math.max(-low.at, high.at)).toBeGreaterThan(0.5);
+    }
+  });
 });
 
 /**

@@ -1,6 +1,6 @@
 /** Derivatives by the driver against central differences and by the product rule, over random linkages and drivers. */
 import { assert, constantFrom, oneof, property } from 'fast-check';
-import { type Measure, type Motion, trace } from 'jounce/linkage';
+import { type Drawing, type Measure, type Motion, trace } from 'jounce/linkage';
 import { laws } from 'jounce/testing';
 import { describe, it } from 'vitest';
 import { bindMeasure } from '../../src/linkage/measure.ts';
@@ -178,6 +178,26 @@ describe('measures made of others', () => {
 });
 
 describe('many places read at once', () => {
+  it('turn on and on at the rate of what drives them: an arm in its third turn', () => {
+    const drawing = deepFreeze<Drawing>({
+      points: { O: [0, 0], A: [3, 4] },
+      ground: ['O'],
+      bodies: { arm: ['O', 'A'] },
+    });
+    const { path } = trace(drawing, { driver: { turn: 'arm' }, from: 0, to: 20 });
+    const many = reader(path, [bindMeasure(path.system, { turn: 'arm' }, 'measure')]);
+    const t = Float64Array.from({ length: 1000 }, (_, k) => 15 + k / 1000);
+    for (let from = 0; from < t.length; ) {
+      const rows = readRows(many, t, from);
+      for (let j = 0; j < rows; j++) {
+        expectClose(many.m[j], t[from + j], { times: 16, scale: 20 });
+        expectClose(many.m[FIRST + j], 1, { times: 2 ** 8, scale: 1 });
+        expectClose(many.m[SECOND + j], 0, { times: 2 ** 16, scale: 1 });
+      }
+      from += rows;
+    }
+  });
+
   it('are, to the bit, what each is alone: measures of every kind, with and without derivatives', () => {
     const kinds = deepFreeze<Measure[]>([
       { angle: ['O', 'P0'] },

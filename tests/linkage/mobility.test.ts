@@ -260,23 +260,34 @@ describe('a bifurcation of a linkage that is held twice over', () => {
 
   // A crank as long as its pivots lie apart brings the block through the arm's pivot, where the arm can turn by itself.
   it.each([
-    [200, 50],
-    [-30, 400],
-    [600, -90],
-  ])('is found where a block comes to the pivot of its arm, in a second slot through (%d, %d)', (x, y) => {
-    const [c, s] = [Math.cos(0.4), Math.sin(0.4)];
-    const P = [300 + 300 * Math.cos(0.8), 300 * Math.sin(0.8)] as const;
-    const drawing: Drawing = {
-      points: { O: [0, 0], T: [700 * c, 700 * s], C: [300, 0], P, U: [x, y], V: [x + 90 * c, y + 90 * s] },
-      ground: ['O', 'C'],
-      bodies: { arm: ['O', 'T', 'U', 'V'], crank: ['C', 'P'] },
-      sliders: { block: { point: 'P', on: ['O', 'T'] }, other: { point: 'P', on: ['U', 'V'] } },
-    };
-    expect(mobility(drawing)).toMatchObject({ freedoms: 1, redundant: 1 });
-    const [low, high] = crossings(drawing, 'crank');
-    expectWithin(low, -Math.PI - 0.8, 1e-6);
-    expectWithin(high, Math.PI - 0.8, 1e-6);
-  });
+    [200, 50, 0.5],
+    [-30, 400, 2],
+    [600, -90, -1],
+  ])(
+    'is found where a block comes to the pivot of its arm, in a second slot through (%d, %d)',
+    (x, y, turned) => {
+      const at = (r: number, angle: number) =>
+        [r * Math.cos(angle + turned), r * Math.sin(angle + turned)] as const;
+      const [along, [cx, cy], [px, py]] = [at(90, 0.4), at(300, 0), at(300, 0.8)];
+      const drawing: Drawing = {
+        points: {
+          O: [0, 0],
+          T: at(700, 0.4),
+          C: [cx, cy],
+          P: [cx + px, cy + py],
+          U: [x, y],
+          V: [x + along[0], y + along[1]],
+        },
+        ground: ['O', 'C'],
+        bodies: { arm: ['O', 'T', 'U', 'V'], crank: ['C', 'P'] },
+        sliders: { block: { point: 'P', on: ['O', 'T'] }, other: { point: 'P', on: ['U', 'V'] } },
+      };
+      expect(mobility(drawing)).toMatchObject({ freedoms: 1, redundant: 1 });
+      const [low, high] = crossings(drawing, 'crank');
+      expectWithin(low, -Math.PI - 0.8, 1e-6);
+      expectWithin(high, Math.PI - 0.8, 1e-6);
+    },
+  );
 });
 
 describe('ground', () => {
