@@ -35,6 +35,19 @@ describe('a point that passes close by another', () => {
     expectClose(motion.high.at, 200 + gap, { times: 64, scale: 200 });
   });
 
+  it.each([1e-7, 1e-4, 1e4, 1e9])('comes as near in any unit of length: %d of it', (unit) => {
+    for (const gap of [10, 0.1, 1e-3, 1e-6]) {
+      const drawn = passing(gap);
+      const points = Object.entries(drawn.points).map(
+        ([name, [x, y]]) => [name, [unit * x, unit * y]] as const,
+      );
+      const motion = trace({ ...drawn, points: Object.fromEntries(points) }, { driver: length });
+      expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+      expectWithin(motion.low.at / unit, gap, 1e-11 + 1e-14 / gap);
+      expectClose(motion.high.at / unit, 200 + gap, { times: 64, scale: 200 });
+    }
+  });
+
   it.each(gaps)('has a direction from it that turns back twice, %d outside', (gap) => {
     const motion = trace(passing(gap), { driver: { angle: ['O', 'A'] }, from: -1.5, to: 3 });
     const found = motion.extremes(direction);

@@ -1,5 +1,5 @@
 /** Dead points in awkward places: in the drawn pose, and two of them close together. */
-import { type Drawing, type Measure, type Motion, trace } from 'jounce/linkage';
+import { type Drawing, type Measure, type Motion, type Point, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectRigid } from '../support/motions.ts';
@@ -20,6 +20,49 @@ describe('a dead point', () => {
     expect([motion.drawn, motion.low, motion.high]).toEqual([0, end, end]);
     expect(motion.at(0).C).toEqual([100, 100]);
     expect(motion.read({ y: 'C' })(0)).toEqual({ value: 100, first: null, second: null });
+  });
+
+  it('in the drawn pose is one however the drawing lies, though rounding gives the driver a rate of either sign', () => {
+    for (let k = 0; k < 24; k++) {
+      const [c, s] = [Math.cos(k), Math.sin(k)];
+      const at = (x: number, y: number): Point => [c * x - s * y, s * x + c * y];
+      const drawing = deepFreeze<Drawing>({
+        points: { A: at(0, 0), B: at(0, 100), C: at(100, 100), D: at(200, 100) },
+        ground: ['A', 'D'],
+        bodies: { crank: ['A', 'B'], coupler: ['B', 'C'], rocker: ['D', 'C'] },
+      });
+      const { low, high } = trace(drawing, { driver: { turn: 'crank' } });
+      expect([low, high]).toEqual([
+        { at: 0, how: 'deadPoint' },
+        { at: 0, how: 'deadPoint' },
+      ]);
+    }
+  });
+
+  it('is taken for the drawn pose where that is as near as makes no difference to the driver, and for no other', () => {
+    const off = (angle: number): Drawing => ({
+      points: {
+        A: [0, 0],
+        B: [0, 100],
+        C: [200 - 100 * Math.cos(angle), 100 - 100 * Math.sin(angle)],
+        D: [200, 100],
+      },
+      ground: ['A', 'D'],
+      bodies: { crank: ['A', 'B'], coupler: ['B', 'C'], rocker: ['D', 'C'] },
+    });
+    for (const angle of [1e-11, -1e-11]) {
+      const { low, high } = trace(off(angle), { driver: { turn: 'crank' } });
+      expect([low, high]).toEqual([
+        { at: 0, how: 'deadPoint' },
+        { at: 0, how: 'deadPoint' },
+      ]);
+    }
+    for (const angle of [1e-7, -1e-7]) {
+      const { low, high } = trace(off(angle), { driver: { turn: 'crank' } });
+      // The square of the angle is as far as it is from there; the other way the crank goes on.
+      expectWithin(Math.min(-low.at, high.at), 0, 1e-13);
+      expect(Math.max(-low.at, high.at)).toBeGreaterThan(0.5);
+    }
   });
 });
 

@@ -1,6 +1,6 @@
 /** Derivatives by the driver against central differences and by the product rule, over random linkages and drivers. */
 import { assert, constantFrom, oneof, property } from 'fast-check';
-import { type Measure, type Motion, trace } from 'jounce/linkage';
+import { type Drawing, type Measure, type Motion, trace } from 'jounce/linkage';
 import { laws } from 'jounce/testing';
 import { describe, it } from 'vitest';
 import { bindMeasure } from '../../src/linkage/measure.ts';
@@ -178,6 +178,26 @@ describe('measures made of others', () => {
 });
 
 describe('many places read at once', () => {
+  it('turn on and on at the rate of what drives them: an arm in its third turn', () => {
+    const drawing = deepFreeze<Drawing>({
+      points: { O: [0, 0], A: [3, 4] },
+      ground: ['O'],
+      bodies: { arm: ['O', 'A'] },
+    });
+    const { path } = trace(drawing, { driver: { turn: 'arm' }, from: 0, to: 20 });
+    const many = reader(path, [bindMeasure(path.system, { turn: 'arm' }, 'measure')]);
+    const t = Float64Array.from({ length: 1000 }, (_, k) => 15 + k / 1000);
+    for (let from = 0; from < t.length; ) {
+      const rows = readRows(many, t, from);
+      for (let j = 0; j < rows; j++) {
+        expectClose(many.m[j], t[from + j], { times: 16, scale: 20 });
+        expectClose(many.m[FIRST + j], 1, { times: 2 ** 8, scale: 1 });
+        expectClose(many.m[SECOND + j], 0, { times: 2 ** 16, scale: 1 });
+      }
+      from += rows;
+    }
+  });
+
   it('are, to the bit, what each is alone: measures of every kind, with and without derivatives', () => {
     const kinds = deepFreeze<Measure[]>([
       { angle: ['O', 'P0'] },
@@ -196,9 +216,13 @@ describe('many places read at once', () => {
         const { path } = motion;
         const bound = kinds.map((measure) => bindMeasure(path.system, measure, 'measure'));
         const alone = kinds.map((measure) => motion.read(measure));
-        // A third of the way round is read: pieces of more rows than fit in a block, and of fewer.
-        const places = spread({ ...motion, high: { ...motion.high, at: motion.high.at / 3 } }, 400);
-        const t = Float64Array.from(places);
+        // The first piece in more rows than a block has, and the whole way round in pieces of fewer.
+        const [first, second] = path.pieces;
+        const inFirst = spread(
+          { ...motion, low: { ...motion.low, at: first.start }, high: { ...motion.high, at: second.start } },
+          300,
+        );
+        const t = Float64Array.from([...inFirst, ...spread(motion, 100)]);
         for (const derived of [kinds.map(() => true), kinds.map((_, i) => i % 2 === 0)]) {
           const many = reader(path, bound, derived);
           const [together, singly]: (number | null)[][] = [[], []];

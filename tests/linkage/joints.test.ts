@@ -2,6 +2,7 @@
 import { assert, double, property } from 'fast-check';
 import { type Drawing, drive, InputError, otherAssembly, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
+import { compile } from '../../src/linkage/system.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { fourBars } from '../support/linkages.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -38,6 +39,25 @@ describe('angles that are kept', () => {
         expectClose(motion.read({ turn: 'plate', seenFrom: 'arm' })(turn).value, 0, { times: 64, scale: 1 });
       }),
     );
+  });
+
+  it('miss by a length, as all constraints do: that of the shorter direction turned by what the angle misses', () => {
+    const off = (angles: NonNullable<Drawing['angles']>, unit: number) => {
+      const at = (x: number, y: number) => [unit * x, unit * y] as const;
+      const { structure, scale } = compile({
+        points: { A: at(0, 0), B: at(3, 4), C: at(6, 16) },
+        ground: ['A'],
+        bodies: { arm: ['A', 'B'], plate: ['B', 'C'] },
+        angles,
+      });
+      return scale[structure.rows.findIndex(({ isAngle }) => isAngle === true)] / unit;
+    };
+    for (const unit of [1e-3, 1, 1e3]) {
+      const roundings = { times: 4, scale: 13 };
+      expectClose(off({ kept: ['plate'] }, unit), Math.hypot(3, 12), roundings);
+      expectClose(off({ kept: ['plate', 'arm'] }, unit), 5, roundings);
+      expectClose(off({ kept: ['arm', 'plate'] }, unit), 5, roundings);
+    }
   });
 
   it('hold a right angle as well as any: a cross on two guides', () => {
@@ -235,6 +255,8 @@ describe('the other assembly', () => {
     ]) {
       expectClose(length(crossed, p, q), length(open, p, q), { times: 64, scale: 200 });
     }
+    // What the two bodies turn about stays to the bit.
+    for (const name of ['O', 'A', 'C'] as const) expect(crossed.points[name]).toEqual(open.points[name]);
     const back = otherAssembly(crossed, 'B');
     for (const name of ['B', 'T']) {
       expectClose(back.points[name][0], open.points[name as 'B'][0], { times: 64, scale: 200 });

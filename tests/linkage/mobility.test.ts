@@ -233,6 +233,114 @@ describe('a bifurcation', () => {
   });
 });
 
+/** Where the motion, driven by a body, has its ends, which are bifurcations. */
+function crossings(drawing: Drawing, body: string): [number, number] {
+  const { low, high } = range(drawing, { driver: { turn: body } });
+  expect([low.how, high.how]).toEqual(['undetermined', 'undetermined']);
+  return [low.at, high.at];
+}
+
+describe('a bifurcation of a linkage that is held twice over', () => {
+  // One constraint said twice, of different lengths and directions, leaves both branches as they were: to second order as well.
+  it.each([
+    [40, 250],
+    [7, 13],
+    [-80, 30],
+  ])('is found where a parallelogram lies flat with a bar to (%d, %d) on an arm beside it', (x, y) => {
+    const drawing: Drawing = {
+      points: { A: [0, 0], B: [0, 100], C: [120, 0], D: [120, 100], T: [x, y] },
+      ground: ['A', 'C'],
+      bodies: { first: ['A', 'B', 'T'], twin: ['A', 'T'], second: ['C', 'D'], coupler: ['B', 'D'] },
+    };
+    expect(mobility(drawing)).toMatchObject({ freedoms: 1, redundant: 1 });
+    const [low, high] = crossings(drawing, 'first');
+    expectWithin(low, -Math.PI / 2, 1e-7);
+    expectWithin(high, Math.PI / 2, 1e-7);
+  });
+
+  // A crank as long as its pivots lie apart brings the block through the arm's pivot, where the arm can turn by itself.
+  it.each([
+    [200, 50, 0.5],
+    [-30, 400, 2],
+    [600, -90, -1],
+  ])(
+    'is found where a block comes to the pivot of its arm, in a second slot through (%d, %d)',
+    (x, y, turned) => {
+      const at = (r: number, angle: number) =>
+        [r * Math.cos(angle + turned), r * Math.sin(angle + turned)] as const;
+      const [along, [cx, cy], [px, py]] = [at(90, 0.4), at(300, 0), at(300, 0.8)];
+      const drawing: Drawing = {
+        points: {
+          O: [0, 0],
+          T: at(700, 0.4),
+          C: [cx, cy],
+          P: [cx + px, cy + py],
+          U: [x, y],
+          V: [x + along[0], y + along[1]],
+        },
+        ground: ['O', 'C'],
+        bodies: { arm: ['O', 'T', 'U', 'V'], crank: ['C', 'P'] },
+        sliders: { block: { point: 'P', on: ['O', 'T'] }, other: { point: 'P', on: ['U', 'V'] } },
+      };
+      expect(mobility(drawing)).toMatchObject({ freedoms: 1, redundant: 1 });
+      const [low, high] = crossings(drawing, 'crank');
+      expectWithin(low, -Math.PI - 0.8, 1e-6);
+      expectWithin(high, Math.PI - 0.8, 1e-6);
+    },
+  );
+});
+
+describe('ground', () => {
+  it('is every point of a body held at two points of it, wherever in its list they stand', () => {
+    for (const frame of [
+      ['A', 'G', 'P'],
+      ['P', 'A', 'G'],
+      ['A', 'P', 'G'],
+    ]) {
+      const found = mobility({
+        points: { A: [0, 0], G: [50, -20], P: [120, 0], B: [0, 60], C: [100, 90] },
+        ground: ['A', 'G'],
+        bodies: { frame, crank: ['A', 'B'], coupler: ['B', 'C'], rocker: ['P', 'C'] },
+      });
+      expectSame(found, {
+        kutzbach: 1,
+        freedoms: 1,
+        redundant: 0,
+        dependent: [],
+        moving: ['B', 'C'],
+        tight: [],
+        contradicting: null,
+      });
+    }
+  });
+
+  it('alone, without a body, is a drawing that nothing moves in', () => {
+    const found = mobility({ points: { A: [0, 0], B: [3, 4] }, ground: ['A', 'B'], bodies: {} });
+    expectSame([found.kutzbach, found.freedoms, found.redundant], [0, 0, 0]);
+  });
+});
+
+describe('a drawing that is changed in place', () => {
+  it('is read anew: what was made of it before does not come back', () => {
+    const coupler = ['B', 'C'];
+    const held: { x: string }[] = [];
+    const drawing = {
+      points: { A: [0, 0], B: [0, 60], C: [100, 90], D: [120, 0], E: [150, 40] },
+      ground: ['A', 'D'],
+      bodies: { crank: ['A', 'B'], coupler, rocker: ['D', 'C', 'E'] },
+      held,
+    } as Drawing;
+    expectSame(mobility(drawing).freedoms, 1);
+    held.push({ x: 'C' });
+    expectSame(mobility(drawing).freedoms, 0);
+    held.pop();
+    coupler.push('E');
+    expectSame(mobility(drawing).freedoms, 0);
+    coupler.pop();
+    expectSame(mobility(drawing).freedoms, 1);
+  });
+});
+
 describe('the range of a linkage', () => {
   const crankRocker: Drawing = {
     points: { O: [0, 0], A: [0, 40], B: [115, 75], C: [100, 0] },
