@@ -18,7 +18,8 @@ export interface Drawing extends Joints {
   readonly bodies: Readonly<Record<string, readonly string[]>>;
 }
 
-const PARTS = ['points', 'ground', 'bodies', 'sliders', 'angles', 'telescopes', 'held'];
+/** What a drawing is made of beside its points. */
+export const PARTS = ['ground', 'bodies', 'held', 'sliders', 'angles', 'telescopes'] as const;
 
 /**
  * Checks a drawing.
@@ -28,7 +29,7 @@ const PARTS = ['points', 'ground', 'bodies', 'sliders', 'angles', 'telescopes', 
  */
 export function checkDrawing(drawing: Drawing): void {
   throwIfAny('drawing', missingParts(drawing));
-  const issues: Issue[] = unknownOptions('drawing', drawing, PARTS);
+  const issues: Issue[] = unknownOptions('drawing', drawing, ['points', ...PARTS]);
   const names = Object.keys(drawing.points);
   const known = new Set(names);
   const used = new Set([...drawing.ground, ...jointPoints(drawing)]);

@@ -1,7 +1,7 @@
 // What of a drawing does not depend on its coordinates: which points are unknown, which follow from a body's two
 // basic points, what the constraint rows are made of. Drawings of one structure (corners of one kind) share it.
 
-import { checkDrawing, type Drawing } from './drawing.ts';
+import { checkDrawing, type Drawing, PARTS } from './drawing.ts';
 import type { Direction } from './joints.ts';
 
 /** A body by the indices of its points; `a` and `b` are its basic points. */
@@ -111,10 +111,11 @@ function isKnown(drawing: Drawing): boolean {
 }
 
 /** What a structure is made from. */
-const PARTS = ['ground', 'bodies', 'held', 'sliders', 'angles', 'telescopes'] as const;
-
 function sameParts(before: Omit<Drawing, 'points'>, drawing: Drawing): boolean {
   for (const part of PARTS) if (before[part] !== drawing[part]) return false;
+  // A part under a wrong name is to be told.
+  for (const name in drawing)
+    if (name !== 'points' && !(PARTS as readonly string[]).includes(name)) return false;
   return true;
 }
 

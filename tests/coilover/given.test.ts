@@ -1,5 +1,5 @@
 /** What hangs on what: which figures are open when one thing is not given, and what is said of it. */
-import { bands, readCar } from 'jounce';
+import { bands, readCar, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import type { Json } from '../document/support.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -324,4 +324,8 @@ describe('what is taken for granted, and what is open', () => {
       }),
     ).toMatch(/^The arch is not cut yet\.$/m);
   });
+});
+
+it('a document that was not read is told', () => {
+  expect(() => sizeCoilovers(car() as never)).toThrow(/readCar/);
 });

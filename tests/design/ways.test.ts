@@ -1,5 +1,6 @@
 /** How designs end, what they say, and what is refused. */
 import {
+  bands,
   type Corner,
   type DesignOptions,
   type DesignProgress,
@@ -334,4 +335,20 @@ describe('what is refused', () => {
       ': as drawn the coilover is not shortened by bump at ride, so that it carries nothing',
     ]);
   });
+});
+
+it('a corner keeps how sure it is through a design, also where its errors hang together', () => {
+  const plusMinus = {
+    coordinates: ['lowerInnerY', 'lowerInnerZ'],
+    matrix: [
+      [0.04, 0.01],
+      [0.01, 0.09],
+    ],
+  };
+  const { corner: made } = design({ ...corner, plusMinus } as Corner, {
+    mounts: { shockMount: { y: [450, 560] } },
+    objectives: [{ of: 'ratioAtRide', target: 0.6 }],
+  });
+  expect((made as typeof corner).plusMinus).toEqual(plusMinus);
+  expect(bands(made).columns.shockLength.some((width) => (width ?? 0) > 0)).toBe(true);
 });

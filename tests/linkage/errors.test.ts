@@ -295,3 +295,8 @@ describe('an InputError', () => {
     ]);
   });
 });
+
+it('a part of a drawing under a wrong name is told, not left out', () => {
+  const { issues } = thrown(() => trace({ ...fourBar, angels: { level: ['coupler', 'crank'] } } as Drawing));
+  expect(issues.map(({ path }) => path)).toEqual(['angels']);
+});
