@@ -32,11 +32,9 @@ function replaced(
   if (Object.hasOwn(PLACES, place)) return points[PLACES[place]];
   if (place === 'wheel.camber') return camber;
   if (typeof value !== 'object' || value === null) return value;
-  // How sure coordinates are, and how they hang together, does not go with their places.
-  if (place === 'plusMinus') return value;
+  const inner = (of: unknown, name: string | number) => replaced(of, points, camber, [...path, String(name)]);
+  if (Array.isArray(value)) return Object.freeze(value.map(inner));
   return Object.freeze(
-    Object.fromEntries(
-      Object.entries(value).map(([name, inner]) => [name, replaced(inner, points, camber, [...path, name])]),
-    ),
+    Object.fromEntries(Object.entries(value).map(([name, of]) => [name, inner(of, name)])),
   );
 }

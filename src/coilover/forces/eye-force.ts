@@ -44,6 +44,14 @@ export function totalPush(coilover: CoiloverForce, length: number): { force: num
   return { force: spring.force + coilover.gasForce + stop.force, rate: spring.rate + stop.rate };
 }
 
+/** Length between the eyes at which the bump stop is first touched, mm; null where there is none. */
+export function contactLength(
+  bumpStop: { readonly height: number } | undefined,
+  damper: { readonly closed: number } | null | undefined,
+): number | null {
+  return damper == null || bumpStop === undefined ? null : damper.closed + bumpStop.height;
+}
+
 /** Between the points of the table in a straight line; beyond its end as steep as before. */
 export function stopPush(stop: CoiloverForce['stop'], length: number): { force: number; rate: number } {
   const pressed = stop === null ? 0 : stop.contact - length;

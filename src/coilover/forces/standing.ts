@@ -11,7 +11,7 @@ import type { Load } from '../../linkage/loads.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
 import { type Forces, forces } from '../../linkage/statics.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, type EyeForce, eyeForce, stopPush } from './eye-force.ts';
+import { type CoiloverForce, contactLength, type EyeForce, eyeForce, stopPush } from './eye-force.ts';
 import { type ForceOptions, forceFaults } from './options.ts';
 
 /** A corner ready to stand. */
@@ -57,8 +57,7 @@ export function setUp(
   );
   const unsprungWeight = unsprungMass * GRAVITY;
   const atRide = (): CoiloverForce => {
-    const { damper, bumpStop } = given;
-    const contact = damper && bumpStop ? damper.closed + bumpStop.height : null;
+    const contact = contactLength(given.bumpStop, given.damper);
     const stop = contact === null || stopTable === undefined ? null : { contact, table: stopTable };
     const tyre: Point = [0, sprungMass * GRAVITY + unsprungWeight];
     const force = equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0;

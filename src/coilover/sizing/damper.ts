@@ -3,7 +3,7 @@
 // shortest in the bump that is needed.
 
 import type { Issue } from '../../errors.ts';
-import type { CoiloverForce } from '../forces/eye-force.ts';
+import { type CoiloverForce, contactLength } from '../forces/eye-force.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { AxleInputs } from './inputs.ts';
 
@@ -15,11 +15,6 @@ export interface DamperLengths {
 
 export type Stop = CoiloverForce['stop'];
 
-/** Length between the eyes at which the bump stop is first touched, mm; null where there is none. */
-export function contactLength({ limits }: AxleInputs, damper: DamperLengths | null): number | null {
-  return damper === null || limits.bumpStop === undefined ? null : damper.closed + limits.bumpStop.height;
-}
-
 /** Length between the eyes at which the bump stop is solid, mm; without one, closed. */
 export function solidLength({ limits }: AxleInputs, { closed }: DamperLengths): number {
   return closed + (limits.bumpStop?.solidHeight ?? 0);
@@ -28,7 +23,7 @@ export function solidLength({ limits }: AxleInputs, { closed }: DamperLengths): 
 /** The bump stop on a damper. */
 export function stopOf(given: AxleInputs, damper: DamperLengths | null): Stop {
   const table = given.sizing.bumpStopForces;
-  const contact = contactLength(given, damper);
+  const contact = contactLength(given.limits.bumpStop, damper);
   return table === undefined || contact === null ? null : { contact, table };
 }
 

@@ -9,8 +9,8 @@ import { frequencyOn } from '../../corner/frequency.ts';
 import type { CarSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
+import { contactLength } from '../forces/eye-force.ts';
 import { restUnder, travelAtLength, wheelAt } from '../wheel.ts';
-import { contactLength } from './damper.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { Axle } from './inputs.ts';
 import { onTyre } from './rates.ts';
@@ -102,7 +102,7 @@ export function atSpeed(state: AxleState, downforce: Downforce, axle: Axle, spee
   const { tyreRate } = given.sizing;
   const { travel, how } = restUnder(shock, coilover, mass.sprung * GRAVITY + force, ends);
   const { rate } = wheelAt(shock, coilover, travel);
-  const contact = contactLength(given, settings.damper);
+  const contact = contactLength(given.limits.bumpStop, settings.damper);
   const stop = contact === null ? null : travelAtLength(shock, contact, ends.bump);
   const onSpring = how === 'between';
   return {

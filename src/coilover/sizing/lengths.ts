@@ -1,5 +1,6 @@
+import { contactLength } from '../forces/eye-force.ts';
 import { type ShockCurve, travelAtLength } from '../wheel.ts';
-import { contactLength, solidLength } from './damper.ts';
+import { solidLength } from './damper.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import type { AxleState } from './state.ts';
 import type { TravelNeeded } from './travel-needed.ts';
@@ -100,7 +101,7 @@ export function solidTravel({ settings, given, shock }: AxleState): number | nul
 
 /** The travel at which a damper's bump stop is first touched; null where there is none. */
 export function contactTravel({ settings, given, shock }: AxleState): number | null {
-  const contact = contactLength(given, settings.damper);
+  const contact = contactLength(given.limits.bumpStop, settings.damper);
   return contact === null ? null : travelAtLength(shock, contact, shock.bump);
 }
 

@@ -114,7 +114,8 @@ export type Owner = 'car' | Axle;
 /** Topics with the names of their figures. */
 const listed = (topics: Topics) =>
   Object.entries(topics).map(([topic, infos]) => ({ topic, names: Object.keys(infos) }));
-const LISTED = { car: listed(CAR_TOPICS), front: listed(AXLE_TOPICS), rear: listed(AXLE_TOPICS) } as const;
+const AXLE_LISTED = listed(AXLE_TOPICS);
+const LISTED = { car: listed(CAR_TOPICS), front: AXLE_LISTED, rear: AXLE_LISTED } as const;
 const OWNERS = ['car', ...AXLES] as const;
 
 /** The figures of a car: whose each is, and its name. */

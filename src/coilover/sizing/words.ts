@@ -1,7 +1,6 @@
 import { CASE_FACTORS } from '../forces/load-cases.ts';
 import { RATE_STEP } from './choose-spring.ts';
 import { axleName, type CarInputs, ofAxle } from './inputs.ts';
-
 import type { AxleSizing } from './result.ts';
 import { TRAVEL_CASES } from './travel-needed.ts';
 
