@@ -11,26 +11,9 @@
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import ts from 'typescript';
+import { campaigns } from './campaigns.mjs';
 
-/** What is mutated, but for some files, and the tests that judge it, but for some. */
-const CAMPAIGNS = {
-  numerics: { code: 'src/numerics', judges: ['numerics'] },
-  linkage: {
-    code: 'src/linkage',
-    but: ['sensitivity.ts'],
-    judges: ['linkage', 'corner/lengths.test.ts'],
-    without: ['linkage/sensitivity', 'linkage/laws'],
-  },
-  sensitivities: { code: 'src/linkage/sensitivity.ts', judges: ['linkage/sensitivity.test.ts'] },
-  corner: {
-    code: 'src/corner',
-    judges: ['corner', 'document'],
-    without: ['corner/planegcs', 'corner/sensitivity', 'document/json-schema'],
-  },
-  coilover: { code: 'src/coilover', judges: ['coilover'] },
-};
-
-/** @typedef {{ code: string, but?: string[], judges: string[], without?: string[] }} Campaign */
+/** @typedef {import('./campaigns.mjs').Campaign} Campaign */
 
 /** @param {Campaign} campaign */
 function filesOf({ code, but = [] }) {
@@ -53,8 +36,6 @@ function linesOf(/** @type {string[]} */ files, /** @type {number} */ part, /** 
   return lines.filter((_, k) => k % parts === part - 1);
 }
 
-/** @type {Record<string, Campaign>} */
-const campaigns = CAMPAIGNS;
 const given = process.argv.slice(2);
 const [, part, parts] =
   given.map((name) => /^(\d+)\/(\d+)$/.exec(name)).find((found) => found !== null) ?? [];

@@ -1,0 +1,22 @@
+/** @typedef {{ code: string, but?: string[], judges: string[], without?: string[] }} Campaign */
+
+/**
+ * What is mutated, but for some files, and the tests that judge it, but for some.
+ * @type {Record<string, Campaign>}
+ */
+export const campaigns = {
+  numerics: { code: 'src/numerics', judges: ['numerics'] },
+  linkage: {
+    code: 'src/linkage',
+    but: ['sensitivity.ts'],
+    judges: ['linkage', 'corner/lengths.test.ts'],
+    without: ['linkage/sensitivity', 'linkage/laws'],
+  },
+  sensitivities: { code: 'src/linkage/sensitivity.ts', judges: ['linkage/sensitivity.test.ts'] },
+  corner: {
+    code: 'src/corner',
+    judges: ['corner', 'document'],
+    without: ['corner/planegcs', 'corner/sensitivity', 'document/json-schema'],
+  },
+  coilover: { code: 'src/coilover', judges: ['coilover'] },
+};
