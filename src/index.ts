@@ -110,6 +110,7 @@ export type {
   TradeOff,
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
+export type { Diagnostic, Severity } from './diagnostic.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
