@@ -17,6 +17,15 @@ export {
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
 export type { AxleMass, CarMasses } from './coilover/masses.ts';
+export type {
+  AfterOrder,
+  PerchAdvice,
+  RatioOverTravel,
+  SpringChange,
+  WheelAfterOrder,
+  WheelSide,
+  WheelStand,
+} from './coilover/ordered/after-order.ts';
 export type { Spring, SpringChoice } from './coilover/sizing/choose-spring.ts';
 export type { WheelCurves } from './coilover/sizing/curves.ts';
 export type { DamperLengths } from './coilover/sizing/damper.ts';
@@ -25,6 +34,7 @@ export type { AtSpeed } from './coilover/sizing/downforce.ts';
 export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
 export type { Sure } from './coilover/sizing/how-sure.ts';
 export type { Axle } from './coilover/sizing/inputs.ts';
+export type { LoadState } from './coilover/sizing/load-states.ts';
 export {
   type CarMonteCarlo,
   type CarMonteCarloOptions,
@@ -115,6 +125,7 @@ export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/c
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
 export type { Note } from './document/note.ts';
+export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';
 export type { EndKind } from './linkage/path.ts';

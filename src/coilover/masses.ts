@@ -2,7 +2,8 @@
 //
 //   front left  m f l,   front right  m f (1 - l),   rear left  m (1 - f) l,   rear right  m (1 - f) (1 - l)
 //
-// on the wheels; parts and added loads are summed. Scales say it without shares.
+// on the wheels; parts and added loads are summed. Scales say it without shares, and with what was aboard when they were read: a load
+// that was aboard is not added again, and is taken off for a state in which it is not.
 
 import { type Issue, show } from '../errors.ts';
 
@@ -14,15 +15,27 @@ export interface Spread {
   readonly leftShare?: number | undefined;
 }
 
+/** A load by its name; kg. */
+export type Load = { readonly name: string } & Spread;
+
 /** What the car weighs, one of the three; kg. */
 export interface MassesInput {
   readonly guess?: ({ readonly total: number } & Omit<Spread, 'mass'>) | undefined;
   readonly parts?: readonly ({ readonly name: string } & Spread)[] | undefined;
   readonly scales?:
-    | Readonly<Record<'frontLeft' | 'frontRight' | 'rearLeft' | 'rearRight', number>>
+    | (Readonly<Record<'frontLeft' | 'frontRight' | 'rearLeft' | 'rearRight', number>> & {
+        /** Names of the added loads that were on the car when it was weighed. */
+        readonly aboard?: readonly string[] | undefined;
+      })
     | undefined;
   /** What comes on top: driver, fuel, luggage. */
-  readonly added?: readonly ({ readonly name: string } & Spread)[] | undefined;
+  readonly added?: readonly Load[] | undefined;
+  /** States in which it is used: names of added loads that are aboard, and loads of its own. */
+  readonly states?:
+    | readonly { readonly name: string; readonly loads: readonly (string | Load)[] }[]
+    | undefined;
+  /** The state that the drawn ride height belongs to; without one, everything in `added` is aboard. */
+  readonly designState?: string | undefined;
 }
 
 /** Masses on the wheels of an axle, kg. */
@@ -41,16 +54,41 @@ export interface CarMasses {
   readonly leftShare: number;
 }
 
-/** Masses on the four wheels; shares outside 0 to 1 are told by their places and nothing is reckoned from them. */
-export function carMasses(input: MassesInput): {
+/** What of the loads is to be added to what was weighed or estimated, and taken off it, in a state, with its place in the input. */
+function loadsIn(
+  { scales, added = [], states = [], designState }: MassesInput,
+  state: string | undefined,
+): (Spread & { readonly at: string })[] {
+  const name = state ?? designState;
+  const k = states.findIndex((one) => one.name === name);
+  const aboard = (load: string) => scales?.aboard?.includes(load) === true;
+  const inState = (load: string) => k < 0 || states[k].loads.includes(load);
+  const named = added.flatMap((load, at) => {
+    const sign = Number(inState(load.name)) - Number(aboard(load.name));
+    return sign === 0 ? [] : [{ ...load, mass: sign * load.mass, at: `added[${at}]` }];
+  });
+  const own = (states[k]?.loads ?? []).flatMap((load, at) =>
+    typeof load === 'string' ? [] : [{ ...load, at: `states[${k}].loads[${at}]` }],
+  );
+  return [...named, ...own];
+}
+
+/**
+ * Masses on the four wheels in the design state, or in the state of a name; shares outside 0 to 1 are told by their places and nothing is
+ * reckoned from them.
+ */
+export function carMasses(
+  input: MassesInput,
+  state?: string,
+): {
   readonly masses: CarMasses | null;
   readonly issues: Issue[];
 } {
-  const { guess, parts = [], scales, added = [] } = input;
+  const { guess, parts = [], scales } = input;
   const all = [
     ...(guess === undefined ? [] : [{ at: 'guess', ...guess, mass: guess.total }]),
     ...parts.map((part, k) => ({ ...part, at: `parts[${k}]` })),
-    ...added.map((load, k) => ({ ...load, at: `added[${k}]` })),
+    ...loadsIn(input, state),
   ];
   const issues = all.flatMap(({ at, frontShare, leftShare }) => [
     ...shareIssues(`${at}.frontShare`, frontShare),

@@ -2,12 +2,14 @@ import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
 import type { Note } from '../document/note.ts';
+import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
+import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
 import { cornerNotes, radiusNotes } from '../document/plausible.ts';
 import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
 import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
 import { type Certain, certain } from '../document/uncertain.ts';
-import { fromMetric, type Units } from '../units.ts';
+import { fromMetric, type Units, unitName } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { deepFreeze } from './freeze.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
@@ -21,6 +23,8 @@ export interface DocumentCorner {
   readonly sprungMass?: number;
   /** What its coilover is sized by, in the library's units; numbers may be `{ value, plusMinus }`. */
   readonly sizing?: CornerSizingFile;
+  /** What was bought for it, in the library's units: it replaces the same parts of limits and sizing. */
+  readonly ordered?: OrderedFile;
 }
 
 /** What `readCorner` returns. */
@@ -88,7 +92,10 @@ export function readCar(json: unknown): CarDocument {
         'put the corner into "corners": { "front": { ... } }, or read it with readCorner',
       );
     }
-    return AXLES.flatMap((axle) => cornerChecks(value, ['corners', axle], units));
+    return [
+      ...loadNameFindings(valueAt(value, ['masses'])),
+      ...AXLES.flatMap((axle) => cornerChecks(value, ['corners', axle], units)),
+    ];
   });
   const { name, corners } = written;
   const notes = AXLES.flatMap((axle) => {
@@ -137,11 +144,17 @@ function has(value: unknown, name: string): boolean {
 
 /** Checks of the corner at a place: those of its geometry and limits, and whether its tyre's size can be read. */
 function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
-  return [...cornerFindings(value, at, units), ...tyreFindings(value, [...at, 'limits', 'tyre'])];
+  const bought: Place = [...at, 'ordered'];
+  const ordered = orderedFindings(valueAt(value, bought), unitName('length', units));
+  return [
+    ...cornerFindings(value, at, units),
+    ...tyreFindings(value, [...at, 'limits', 'tyre']),
+    ...ordered.map((finding) => ({ ...finding, at: [...bought, ...finding.at] })),
+  ];
 }
 
 function cornerOf(given: Written): DocumentCorner {
-  const { limits = {}, sprungMass, sizing } = given;
+  const { limits = {}, sprungMass, sizing, ordered } = given;
   const corner = drawnCorner(given);
   const { notes: _, ...rest } = limits;
   return {
@@ -149,6 +162,7 @@ function cornerOf(given: Written): DocumentCorner {
     limits: deepFreeze(corner.mirrored ? mirrored(rest) : rest),
     ...(sprungMass === undefined ? {} : { sprungMass }),
     ...(sizing === undefined ? {} : { sizing: deepFreeze(sizing) }),
+    ...(ordered === undefined ? {} : { ordered: deepFreeze(ordered) }),
   };
 }
 

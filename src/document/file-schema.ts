@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { doubleWishboneSchema, pushrodSchema, strutSchema } from './corner-schema.ts';
 import { limitsSchemas, remarks } from './limits-schema.ts';
+import { orderedSchema } from './ordered-schema.ts';
 import { valueAt } from './parse.ts';
 import { quantity, takes } from './quantity.ts';
 import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
@@ -54,6 +55,7 @@ const CORNERS = {
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.doubleWishbone.optional(),
     sizing: cornerSizingSchema.optional(),
+    ordered: orderedSchema.optional(),
   },
   pushrod: {
     kind: kindField('pushrod', 'pushrod, for a coilover worked by a pushrod or pullrod through a rocker'),
@@ -61,6 +63,7 @@ const CORNERS = {
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.pushrod.optional(),
     sizing: cornerSizingSchema.optional(),
+    ordered: orderedSchema.optional(),
   },
   strut: {
     kind: kindField('strut', 'strut, for an upright that slides along a strut'),
@@ -68,6 +71,7 @@ const CORNERS = {
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.strut.optional(),
     sizing: cornerSizingSchema.optional(),
+    ordered: orderedSchema.optional(),
   },
 };
 

@@ -95,7 +95,7 @@ export function valueAt(input: unknown, at: Place): unknown {
   return at.reduce<unknown>((value, key) => (isRecord(value) ? value[String(key)] : undefined), input);
 }
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null;
 }
 

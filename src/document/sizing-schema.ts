@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { having } from './choice.ts';
 import { remarks } from './limits-schema.ts';
+import { revisionFields } from './ordered-schema.ts';
 import { bareNumber, quantity, size, takes, uncertain, uncertainNumber } from './quantity.ts';
 
 const notNegative = z.number().gte(0);
@@ -27,6 +28,24 @@ const named = z
   })
   .describe('Something that weighs on the wheels, by its shares.');
 
+/** A load state: what of the added loads is aboard, and what else. */
+const stateSchema = z
+  .strictObject({
+    name: z.string().describe('What you call it, as two up and luggage.'),
+    loads: takes(
+      z.array(
+        takes(
+          z
+            .union([z.string().describe('Name of a load in added.'), named])
+            .describe('A load: the name of one in added, or one of its own.'),
+          'a name of an added load, or a load { name, mass, frontShare, leftShare } of its own',
+        ),
+      ),
+      'a list of names of added loads, or of loads { name, mass, frontShare, leftShare }; [] for the empty car',
+    ).describe('What is aboard: names of added loads, or loads of its own; [] for the empty car.'),
+  })
+  .describe('A state in which the car is used: what is aboard.');
+
 /** What the car weighs; as documents have it. */
 const massesSchema = z
   .strictObject({
@@ -51,6 +70,14 @@ const massesSchema = z
           .describe(
             'Whether the perches were turned until the car stood at the drawn ride height (reset), or left as they were (untouched).',
           ),
+        aboard: takes(
+          z.array(z.string().describe('Name of a load in added.')),
+          'a list of names of added loads, as ["driver"]',
+        )
+          .describe(
+            'Names of those added loads that were on the car when it stood on the scales; the others are added to the readings.',
+          )
+          .optional(),
       })
       .describe('Four scales under the wheels, in place of a guess.')
       .optional(),
@@ -59,6 +86,17 @@ const massesSchema = z
       'a list of loads { name, mass, frontShare, leftShare }, one at least',
       'What comes on top: driver, fuel, luggage.',
     ).optional(),
+    states: listOf(
+      stateSchema,
+      'a list of states { name, loads }, one at least',
+      'States in which the car is used: each must have the travel that it requires.',
+    ).optional(),
+    designState: z
+      .string()
+      .describe(
+        'Name of the state that the drawn ride height belongs to; if left out, the car with everything in added aboard.',
+      )
+      .optional(),
     centreHeight: uncertain(
       'length',
       'Height of the centre of gravity of the sprung part above the ground',
@@ -109,6 +147,12 @@ const travelCasesSchema = z
 
 /** What a whole car has beside its corners. */
 export const carSizingShape = {
+  order: z
+    .strictObject(revisionFields)
+    .describe(
+      'The order that this file stands for: its revision and date name the sheet. Without them it is a draft.',
+    )
+    .optional(),
   use: z.string().describe('What the car is for: road, hill climb, track ...').optional(),
   masses: massesSchema.optional(),
   downforce: downforceSchema.optional(),

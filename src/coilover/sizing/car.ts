@@ -4,6 +4,7 @@ import type { CornerModel } from '../../corner/model.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import type { Place } from '../../document/parse.ts';
 import { InputError, type Issue, show } from '../../errors.ts';
+import { asBought, boughtPath } from '../ordered/as-bought.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
 import { inputsOf, isPlace, type UncertainInput } from './doubts.ts';
 import { type CarInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
@@ -22,29 +23,33 @@ export interface Car {
 const REACH = 220;
 
 /** A document made ready to be reckoned with: what of it can't be used is named and left out. */
-export function carOf(document: CarDocument): {
+export function carOf(given: CarDocument): {
+  /** The document with what was bought in the place of what it replaces. */
+  readonly document: CarDocument;
   readonly car: Car;
   readonly uncertain: readonly UncertainInput[];
   readonly issues: readonly Issue[];
   /** Its inputs as they stand in the document. */
   readonly written: CarInputs;
 } {
-  if (document?.corners?.front?.corner === undefined || document.sizing === undefined) {
+  if (given?.corners?.front?.corner === undefined || given.sizing === undefined) {
     throw new InputError('car', [
       {
         path: '',
         problem: 'not a car that was read',
-        got: show(document),
+        got: show(given),
         allowed: 'what readCar returns',
         advice: 'give the file, or the value of it, to readCar first',
       },
     ]);
   }
-  const { inputs: written, uncertain: doubtful } = inputsOf(document);
+  const document = asBought(given);
+  const { inputs: written, uncertain: found } = inputsOf(document);
+  const doubtful = found.map((input) => ({ ...input, name: boughtPath(input.name, document) }));
   const { inputs, uncertain, issues } = usable(written, doubtful);
   const models = eachAxle(inputs, (axle) => modelOf(ofAxle(document.corners, axle).corner));
   const shocks = eachAxle(inputs, (axle) => shockCurve(ofAxle(models, axle), REACH, REACH));
-  return { car: { inputs, models, shocks }, uncertain, issues, written };
+  return { document, car: { inputs, models, shocks }, uncertain, issues, written };
 }
 
 /** An uncertain input, and by how much it is off. */

@@ -9,6 +9,7 @@
 
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
+import { boughtDamping, type LowSpeedDamping, type Valving } from '../ordered/valving.ts';
 import { wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { AxleState } from './state.ts';
@@ -76,6 +77,16 @@ function coefficient({ ratio }: Damping, state: AxleState): number | null {
   return (2 * ratio * Math.sqrt(atRest.rate * 1000 * mass.sprung)) / atRest.ratio ** 2;
 }
 
+/** Low-speed damping at the shaft: as it was bought, or as the ratio asks for. */
+function lowSpeed(state: AxleState): LowSpeedDamping | null {
+  const bought = boughtDamping(state.given.ordered?.valving);
+  const { damping } = state.given.sizing;
+  const c = bought !== null || damping === undefined ? null : coefficient(damping, state);
+  if (c === null) return bought;
+  const b = damping?.bumpShare ?? BUMP_SHARE;
+  return { compression: 2 * b * c, rebound: 2 * (1 - b) * c };
+}
+
 /** The damping ratio at a travel; null where the wheel rate is not positive. */
 export function dampingRatioAt(state: AxleState, c: number, travel: number): number | null {
   const { coilover, mass, shock } = state;
@@ -93,17 +104,15 @@ function untouched(state: AxleState): AxleState {
 const NOTHING = none(DAMPING_FIGURES);
 
 export function dampingNumbers(state: AxleState, stopTravel: number | null): Numbers<typeof DAMPING_FIGURES> {
-  const { damping, tyreRate } = state.given.sizing;
-  const c = damping === undefined ? null : coefficient(damping, state);
+  const { tyreRate } = state.given.sizing;
+  const low = lowSpeed(state);
+  if (low === null) return NOTHING;
+  const c = (low.compression + low.rebound) / 2;
   const { atRest, mass, ends, rest } = state;
-  if (damping === undefined || c === null || atRest === null || mass === null || rest === null) {
-    return NOTHING;
-  }
-  const b = damping.bumpShare ?? BUMP_SHARE;
+  const atShaft = { damping: c, bumpDamping: low.compression, reboundDamping: low.rebound };
+  if (atRest === null || mass === null || rest === null) return { ...NOTHING, ...atShaft };
   return {
-    damping: c,
-    bumpDamping: 2 * b * c,
-    reboundDamping: 2 * (1 - b) * c,
+    ...atShaft,
     dampingAtDroop: dampingRatioAt(state, c, ends.droop),
     dampingAtRest: dampingRatioAt(state, c, rest.travel),
     dampingAtBump:
@@ -111,7 +120,7 @@ export function dampingNumbers(state: AxleState, stopTravel: number | null): Num
         ? dampingRatioAt(state, c, ends.bump)
         : dampingRatioAt(untouched(state), c, stopTravel),
     wheelHopDamping:
-      tyreRate === undefined || mass.unsprung === 0
+      tyreRate === undefined || mass.unsprung === 0 || !(atRest.rate + tyreRate > 0)
         ? null
         : (c * atRest.ratio ** 2) / (2 * Math.sqrt((atRest.rate + tyreRate) * 1000 * mass.unsprung)),
   };
@@ -124,8 +133,19 @@ export interface DampingRow {
   readonly rebound: number;
 }
 
+/** The force table of a valving that was bought: its own, or that of its low-speed damping and its knee. */
+export function boughtTable(
+  { forceTable, kneeSpeed, highSpeedFraction }: Valving,
+  { compression, rebound }: LowSpeedDamping,
+): DampingRow[] {
+  if (forceTable !== undefined) {
+    return forceTable.map(([speed, bump, rebound]) => ({ speed, bump, rebound }));
+  }
+  return dampingTable({ knee: kneeSpeed, kneeShare: highSpeedFraction }, compression, rebound);
+}
+
 /** The force table to valve by, from the coefficients below the knee (N s/m). */
-export function dampingTable(damping: Damping, bump: number, rebound: number): DampingRow[] {
+export function dampingTable(damping: Omit<Damping, 'ratio'>, bump: number, rebound: number): DampingRow[] {
   const { knee = Number.POSITIVE_INFINITY, kneeShare = KNEE_SHARE, speeds = SPEEDS } = damping;
   const force = (c: number, v: number) =>
     (c * (Math.min(v, knee) + kneeShare * Math.max(0, v - knee))) / 1000;

@@ -25,7 +25,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
   };
   const car = certain(document.sizing, under([], ['car']));
   const axles = eachAxle(document.corners, (axle) => {
-    const { sizing, limits, sprungMass, corner } = ofAxle(document.corners, axle);
+    const { sizing, limits, sprungMass, corner, ordered } = ofAxle(document.corners, axle);
     for (const direction of errorsOf(corner)) {
       uncertain.push({
         name: `corners.${axle} ${directionName(direction)}`,
@@ -34,7 +34,12 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
       });
     }
     const numbers = certain(sizing ?? NOTHING, under(['corners', axle, 'sizing'], [axle, 'sizing']));
-    return { sizing: numbers, limits, sprungMass };
+    return {
+      sizing: numbers,
+      limits,
+      sprungMass,
+      ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
+    };
   });
   return { inputs: { car, ...axles }, uncertain };
 }

@@ -1,4 +1,5 @@
 import type { LimitsDocument } from '../../document/limits-schema.ts';
+import type { OrderedFile } from '../../document/ordered-schema.ts';
 import type { CarSizingFile, CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 
@@ -9,6 +10,8 @@ export interface AxleInputs {
   readonly limits: Omit<LimitsDocument, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */
   readonly sprungMass?: number | undefined;
+  /** What was bought; as far as it replaces limits and sizing it stands there too. */
+  readonly ordered?: Certain<OrderedFile> | undefined;
 }
 
 /** What sizes the coilovers of a car. */

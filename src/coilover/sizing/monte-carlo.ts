@@ -35,10 +35,10 @@ const TAIL = 0.025;
  *
  * @throws InputError for draws or a seed that are none.
  */
-export function monteCarloCar(document: CarDocument, options: CarMonteCarloOptions = {}): CarMonteCarlo {
+export function monteCarloCar(given: CarDocument, options: CarMonteCarloOptions = {}): CarMonteCarlo {
   throwIfAny(OPTIONS, drawIssues(OPTIONS, options, ['draws', 'seed'], MOST_DRAWS));
   const { draws = 1000, seed = 1 } = options;
-  const { car, uncertain } = carOf(document);
+  const { document, car, uncertain } = carOf(given);
   const { settings } = settleCar(document, car, doubtsOf(car, uncertain));
   const listed = figuresIn(car.inputs);
   const samples = listed.map(() => new Float64Array(draws));

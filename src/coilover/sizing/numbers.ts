@@ -1,11 +1,12 @@
 import type { Issue } from '../../errors.ts';
-import { type CarMasses, carMasses } from '../masses.ts';
+import { type AxleMass, type CarMasses, carMasses } from '../masses.ts';
 import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import { AXLES, type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel, type EndedBy, LENGTH_FIGURES, lengthNumbers, solidTravel } from './lengths.ts';
+import { type LoadedCar, loadedCars, onMasses, overStates } from './load-states.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
 import { SPRING_FIGURES, springNumbers } from './spring.ts';
@@ -47,7 +48,12 @@ export interface CarStates {
   readonly massIssues: readonly Issue[];
   readonly states: PerAxle<AxleState>;
   readonly roll: Numbers<typeof CAR_ROLL_FIGURES>;
+  /** Required travel, over all load states. */
   readonly needed: PerAxle<TravelNeeded>;
+  /** The car in its other load states. */
+  readonly loaded: readonly LoadedCar[];
+  /** The same for one wheel of an axle, in a state of its own. */
+  neededAt(axle: Axle, state: AxleState, side: keyof AxleMass): TravelNeeded;
 }
 
 /** The same in figures. */
@@ -70,10 +76,21 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
     states.front.mass === null || states.rear?.mass == null
       ? null
       : 2 * (states.front.mass.sprung + states.rear.mass.sprung);
-  const needed = eachAxle(inputs, (axle) =>
-    travelNeeded(ofAxle(states, axle), car, axle, roll.rollAngleWithBars, sprung),
-  );
-  return { masses, massIssues, states, roll, needed };
+  const loaded = loadedCars(car.masses, states, car.masses?.centreHeight);
+  const neededIn = (axle: Axle, state: AxleState, side?: keyof AxleMass) => {
+    const others = loaded.map((one) => {
+      const wheels = one.masses?.[axle] ?? null;
+      const mass =
+        wheels === null || side === undefined ? wheels : { left: wheels[side], right: wheels[side] };
+      const there = onMasses(state, mass);
+      const needed = travelNeeded(there, car, axle, one.rollGradient, one.sprungMass);
+      return { name: one.name, rest: there.rest?.travel ?? 0, needed };
+    });
+    const design = travelNeeded(state, car, axle, roll.rollAngleWithBars, sprung);
+    return overStates(design, state.rest?.travel ?? 0, others);
+  };
+  const needed = eachAxle(inputs, (axle) => neededIn(axle, ofAxle(states, axle)));
+  return { masses, massIssues, states, roll, needed, loaded, neededAt: neededIn };
 }
 
 /** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */

@@ -1,9 +1,11 @@
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Note } from '../../document/note.ts';
 import type { Issue } from '../../errors.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
+import type { AfterOrder } from '../ordered/after-order.ts';
 import type { Spring, SpringChoice } from './choose-spring.ts';
 import type { WheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
@@ -12,6 +14,7 @@ import type { AtSpeed } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
 import type { Sure } from './how-sure.ts';
 import type { Axle } from './inputs.ts';
+import type { LoadState } from './load-states.ts';
 import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
 import type { TravelNeeded } from './travel-needed.ts';
@@ -45,6 +48,12 @@ export interface AxleSizing {
   readonly dampingTable: readonly DampingRow[];
   readonly speeds: readonly AtSpeed[];
   readonly curves: WheelCurves | null;
+  /** The axle in every load state, the design state first; empty for a car without states. */
+  readonly loadStates: readonly LoadState[];
+  /** What the car that stands asks of what was bought; null where nothing was. */
+  readonly afterOrder: AfterOrder | null;
+  /** The same as advice: notes are to be done, conflicts can't be cured. */
+  readonly advice: readonly (Diagnostic & Issue)[];
   /** Forces in joints and mounts; null where the coilover can't be reckoned. */
   readonly forces: CornerForces | null;
 }
@@ -54,6 +63,10 @@ export interface Sizing {
   readonly name?: string;
   readonly units: Units;
   readonly use?: string;
+  /** Revision and date of the order that the file stands for; without a revision it is a draft. */
+  readonly order: { readonly revision: string | null; readonly date: string | null };
+  /** The load state that lengths and ride height refer to; null for a car without states. */
+  readonly designState: string | null;
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure[];

@@ -5,6 +5,7 @@ import { modelOf } from '../../corner/corner.ts';
 import { type Limit, type LimitCause, type Limits, limitsOf } from '../../corner/limits/limits.ts';
 import { checkOptions } from '../../corner/limits/options.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
+import { boughtSpring } from '../ordered/bought-spring.ts';
 import { travelOf } from '../springs/stack.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { Car } from './car.ts';
@@ -116,7 +117,12 @@ function damperFor(given: AxleInputs, shock: ShockCurve, needed: Travel): Damper
   return whole.closed > 0 ? whole : null;
 }
 
-function fitted(
+function fitted(given: AxleInputs, wanted: number | null, choices: readonly SpringChoice[]): Spring | null {
+  return boughtSpring(given) ?? nearestSpring(given, wanted, choices);
+}
+
+/** The spring that is nearest to a wanted rate: the best of the list, or the rate in the steps in which rates are made. */
+export function nearestSpring(
   { sizing }: AxleInputs,
   wanted: number | null,
   choices: readonly SpringChoice[],

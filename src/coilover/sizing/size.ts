@@ -1,19 +1,25 @@
 import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
-import { InputError } from '../../errors.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import { InputError, type Issue } from '../../errors.ts';
+import { worded } from '../../sentences/worded.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
+import { adviceOn } from '../ordered/advice.ts';
+import { afterOrder } from '../ordered/after-order.ts';
+import { boughtPath } from '../ordered/as-bought.ts';
 import { carOf } from './car.ts';
 import { nextRates, RATE_STEP } from './choose-spring.ts';
 import { wheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
-import { dampingTable } from './damping.ts';
+import { boughtTable, dampingTable } from './damping.ts';
 import { type AtSpeed, atSpeed } from './downforce.ts';
 import type { FigureInfos } from './figure.ts';
 import { findingsOn } from './findings.ts';
 import { doubtsOf, howSure } from './how-sure.ts';
 import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
+import { designStateOf, loadStateDiagnostics, loadStatesOn } from './load-states.ts';
 import {
   AXLE_FIGURES,
   CAR_WIDE_FIGURES,
@@ -37,8 +43,8 @@ import { assumptionsOf, openPointsOf } from './words.ts';
  *
  * @throws InputError for limits that can't be, as `limits`.
  */
-export function sizeCoilovers(document: CarDocument): Sizing {
-  const { car, uncertain, issues, written } = carOf(document);
+export function sizeCoilovers(file: CarDocument): Sizing {
+  const { document, car, uncertain, issues, written } = carOf(file);
   const { inputs } = car;
   const doubts = doubtsOf(car, uncertain);
   const { settings, limits, choices } = settleCar(document, car, doubts);
@@ -47,14 +53,26 @@ export function sizeCoilovers(document: CarDocument): Sizing {
   const listed = figuresIn(inputs);
   const figuresOf = (whose: Owner, infos: FigureInfos): Figure[] =>
     listed.flatMap(({ owner, name }, k) => (owner === whose ? [{ name, ...infos[name], ...sure[k] }] : []));
+  const { masses } = inputs.car;
+  const perches = masses?.scales?.perches ?? null;
+  const designState = designStateOf(masses);
   const axles = AXLES.filter((axle) => document.corners[axle] !== undefined).map((axle): AxleSizing => {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
     const figures = figuresOf(axle, AXLE_FIGURES);
-    const { sizing } = ofAxle(inputs, axle);
+    const { sizing, ordered } = ofAxle(inputs, axle);
+    const valving = ordered?.valving;
     const wanted = state.wanted.springRate;
     const damper = ofAxle(settings, axle).damper;
     const { damping, bumpDamping, reboundDamping } = ofAxle(nominal.axles, axle).damping;
+    const after = afterOrder({
+      axle,
+      state,
+      choices: ofAxle(choices, axle),
+      springEnd: ofAxle(settings, axle).springEnd,
+      perches,
+      needed: (at, side) => nominal.neededAt(axle, at, side),
+    });
     return {
       axle,
       document: given,
@@ -76,10 +94,17 @@ export function sizeCoilovers(document: CarDocument): Sizing {
       limits: ofAxle(limits, axle),
       perch: perchRange(state),
       dampingTable:
-        sizing.damping === undefined || bumpDamping === null || reboundDamping === null
+        bumpDamping === null || reboundDamping === null
           ? []
-          : dampingTable(sizing.damping, bumpDamping, reboundDamping),
+          : valving === undefined
+            ? dampingTable(sizing.damping ?? {}, bumpDamping, reboundDamping)
+            : boughtTable(valving, { compression: bumpDamping, rebound: reboundDamping }),
       speeds: speedsOf(inputs, nominal, axle),
+      loadStates: loadStatesOn(axle, state, designState, nominal.loaded),
+      afterOrder: after,
+      advice: (after === null ? [] : adviceOn(axle, after, perches)).map((one) =>
+        worded(one, document.units),
+      ),
       curves: wheelCurves(state, damping),
       forces: forcesIn(given, state, ofAxle(limits, axle), damper),
     };
@@ -88,17 +113,33 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
+    order: { revision: document.sizing.order?.revision ?? null, date: document.sizing.order?.date ?? null },
+    designState,
     axles,
     figures: figuresOf('car', CAR_WIDE_FIGURES),
     findings: [
       ...issues,
       ...nominal.issues,
       ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
-    ],
+      ...axles.flatMap(({ axle, loadStates }) =>
+        loadStateDiagnostics(axle, loadStates).map((one) => worded(one, document.units)),
+      ),
+      ...axles.flatMap(notCured),
+    ].map((issue) => ({ ...issue, path: boughtPath(issue.path, document) })),
     assumptions: assumptionsOf(inputs, axles),
     notes: document.notes,
     openPoints: openPointsOf(written, axles),
   };
+}
+
+/** What can't be cured after the order, and is not told of the whole axle already. */
+function notCured({ advice, figure }: AxleSizing): (Diagnostic & Issue)[] {
+  const isShort = (name: string) => (figure(name).value ?? 0) < 0;
+  return advice.filter(({ severity, code, values }) => {
+    if (severity !== 'conflict') return false;
+    if (code === 'boughtTravelShort') return !isShort(`${values.direction}Spare`);
+    return code !== 'boughtSpringTravelShort' || !isShort('bindMargin');
+  });
 }
 
 /** The spring that the hand method gives for a wheel rate. */

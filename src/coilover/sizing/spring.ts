@@ -201,7 +201,7 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     bindMargin: Number.isFinite(travel) ? travel - compressed(shortest) : null,
     freeLength: free,
     seatLengthAtRide: free === null ? null : free - compressed(atRest.length),
-    eyesToSeats: free === null ? null : coilover.loose - free,
+    eyesToSeats: free === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - free),
     helperShut: sizing.helper === undefined ? null : helperShut(state),
     restTravel: rest.travel,
     rideHeightPerTurn:

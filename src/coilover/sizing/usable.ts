@@ -29,7 +29,8 @@ export function usable(
     const left = usableSizing(given.sizing);
     issues.push(...left.issues.map((issue) => ({ ...issue, path: `corners.${axle}.sizing.${issue.path}` })));
     const { perch, ...others } = left.sizing;
-    if (perch === undefined || written.car.masses?.scales?.perches !== 'reset') {
+    const kept = isPerchBought(given) || written.car.masses?.scales?.perches !== 'reset';
+    if (perch === undefined || kept) {
       return { ...given, sizing: left.sizing };
     }
     // Set for the drawn ride height: what was measured on the perch before counts no more.
@@ -39,6 +40,12 @@ export function usable(
   const unshared = downforce === undefined || issues.some(({ path }) => path === 'downforce.frontShare');
   const inputs: CarInputs = { car: unshared ? car : written.car, ...axles };
   return { inputs, uncertain: uncertain.filter(({ at }) => !isPlace(at) || has(inputs, at)), issues };
+}
+
+/** Whether the perch was measured as it is set now: `ordered` says how things are, whatever came before. */
+function isPerchBought({ ordered }: AxleInputs): boolean {
+  const { setting, seatDistances, left, right } = ordered?.perch ?? {};
+  return [setting, seatDistances, left, right].some((given) => given !== undefined);
 }
 
 function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issues: readonly Issue[] } {

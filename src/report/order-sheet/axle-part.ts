@@ -98,7 +98,8 @@ function perch({ perch }: AxleSizing, say: Say): Block[] {
 
 function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units: Units): Block[] {
   if (dampingTable.length === 0) return [];
-  const knee = document.sizing?.damping?.knee;
+  const valving = document.ordered?.valving;
+  const knee = valving === undefined ? document.sizing?.damping?.knee : valving.kneeSpeed;
   const both = (value: number, quantity: Quantity) => [
     textIn(value, quantity, units),
     textIn(value, quantity, units === 'metric' ? 'imperial' : 'metric'),

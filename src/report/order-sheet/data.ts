@@ -8,11 +8,14 @@ export function sheetData(sizing: Sizing): Record<string, unknown> {
   return {
     ...(name === undefined ? {} : { name }),
     ...(use === undefined ? {} : { use }),
+    order: sizing.order,
+    designState: sizing.designState,
     figures: figures.map(figureData),
     axles: axles.map(({ figures, figure: _, curves, document, ...sized }) => ({
       ...sized,
       corner: document.corner,
       ...(document.sizing?.order === undefined ? {} : { order: document.sizing.order }),
+      ...(document.ordered === undefined ? {} : { ordered: document.ordered }),
       figures: figures.map(figureData),
       curves:
         curves === null

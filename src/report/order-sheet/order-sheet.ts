@@ -1,9 +1,11 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { describeIssue } from '../../errors.ts';
+import { afterWeighing } from './after-weighing.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, paragraph } from './blocks.ts';
 import { figureRows } from './figures.ts';
+import { loadStatesPart } from './load-states.ts';
 import { orderTable } from './order-table.ts';
 import { sayIn } from './words.ts';
 
@@ -19,9 +21,11 @@ export interface OrderSheet {
  */
 export function orderSheet(sizing: Sizing): OrderSheet {
   const { name, use, units, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { designState } = sizing;
   return {
     title: name === undefined ? 'Coilovers to order' : `Coilovers to order: ${name}`,
     blocks: [
+      paragraph(issueOf(sizing.order)),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
         'One of a kind, before the car could be driven. Lengths are between the middles of the bolts. A figure with an interval is a reckoning from guesses: it lies in the interval 95 times in 100.',
@@ -33,8 +37,10 @@ export function orderSheet(sizing: Sizing): OrderSheet {
             heading(2, 'To look at again'),
             list(notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`)),
           ]),
+      ...afterWeighing(axles, sayIn(units)),
       heading(2, 'What to make'),
       orderTable(axles, sayIn(units)),
+      ...loadStatesPart(axles, designState, sayIn(units)),
       ...axles.flatMap((axle) => axlePart(axle, units)),
       ...matters(axles),
       heading(2, 'The car'),
@@ -47,6 +53,14 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       list(CAUTIONS),
     ],
   };
+}
+
+/** Which issue of the order a sheet is. */
+function issueOf({ revision, date }: Sizing['order']): string {
+  const day = date === null ? '' : ` of ${date}`;
+  return revision === null
+    ? `Draft${day}: not an order. Give order.revision and order.date before it is sent.`
+    : `Revision ${revision}${day}.`;
 }
 
 /** What can't be; nothing where all can. */

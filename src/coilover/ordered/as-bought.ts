@@ -1,0 +1,99 @@
+import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
+
+/** Places of what was bought, and where the same part stands before it is bought; longer places first. */
+const REPLACES: readonly (readonly [bought: string, before: string])[] = [
+  ['bumpStop.table', 'sizing.bumpStopForces'],
+  ['perch.setting', 'sizing.perch.eyesToSeats'],
+  ['perch.threadPitch', 'sizing.perch.pitch'],
+  ['perch.min', 'sizing.perch.least'],
+  ['perch.max', 'sizing.perch.most'],
+  ['damper', 'limits.damper'],
+  ['bumpStop', 'limits.bumpStop'],
+  ['helper', 'sizing.helper'],
+];
+
+/**
+ * A document in which what was bought stands in the place of what it replaces: damper and bump stop among the limits; stop forces,
+ * helper and perch in the sizing. Numbers are taken over as they are. A document in which nothing was bought is returned itself.
+ */
+export function asBought(document: CarDocument): CarDocument {
+  const { front, rear } = document.corners;
+  if (front.ordered === undefined && rear?.ordered === undefined) return document;
+  return {
+    ...document,
+    corners: { front: boughtCorner(front), ...(rear === undefined ? {} : { rear: boughtCorner(rear) }) },
+  };
+}
+
+function boughtCorner(corner: DocumentCorner): DocumentCorner {
+  const { ordered, limits, sizing } = corner;
+  if (ordered === undefined) return corner;
+  const { damper, bumpStop, helper } = ordered;
+  return {
+    ...corner,
+    limits: {
+      ...limits,
+      ...(damper === undefined
+        ? {}
+        : { damper: { open: damper.extendedLength, closed: damper.compressedLength } }),
+      ...(bumpStop === undefined
+        ? {}
+        : { bumpStop: { height: bumpStop.height, solidHeight: bumpStop.solidHeight } }),
+    },
+    ...(sizing === undefined
+      ? {}
+      : {
+          sizing: {
+            ...sizing,
+            ...(bumpStop?.table === undefined ? {} : { bumpStopForces: bumpStop.table }),
+            ...(helper === undefined
+              ? {}
+              : {
+                  helper: {
+                    rate: helper.rate,
+                    free: helper.freeLength,
+                    least: helper.minLength,
+                    separator: helper.separatorHeight,
+                  },
+                }),
+            ...boughtPerch(corner),
+          },
+        }),
+  };
+}
+
+function boughtPerch({
+  ordered,
+  sizing,
+}: DocumentCorner): Pick<NonNullable<DocumentCorner['sizing']>, 'perch'> {
+  if (ordered?.perch === undefined) return {};
+  const { setting, seatDistances, left, right, min, max, threadPitch } = ordered.perch;
+  const both = left === undefined || right === undefined ? (left ?? right) : (left + right) / 2;
+  const seats = seatDistances === undefined ? undefined : seatDistances.mount + seatDistances.chassis;
+  const eyesToSeats = setting ?? seats ?? both;
+  return {
+    perch: {
+      ...sizing?.perch,
+      ...(eyesToSeats === undefined ? {} : { eyesToSeats }),
+      ...(min === undefined ? {} : { least: min }),
+      ...(max === undefined ? {} : { most: max }),
+      ...(threadPitch === undefined ? {} : { pitch: threadPitch }),
+    },
+  };
+}
+
+/** The place in the document of what is told of a corner's limits or sizing: that of what was bought, where it was. */
+export function boughtPath(path: string, { corners }: CarDocument): string {
+  const [, axle, place] = /^corners\.(front|rear)\.(.*)$/s.exec(path) ?? [];
+  const ordered = corners[axle as 'front' | 'rear']?.ordered;
+  if (ordered === undefined || place === undefined) return path;
+  for (const [bought, before] of REPLACES) {
+    const rest = place.slice(before.length);
+    if (!place.startsWith(before) || !/^($|[.[])/.test(rest)) continue;
+    const there = bought
+      .split('.')
+      .reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], ordered);
+    if (there !== undefined) return `corners.${axle}.ordered.${bought}${rest}`;
+  }
+  return path;
+}

@@ -1,0 +1,18 @@
+import { listedSprings, type Spring } from '../sizing/choose-spring.ts';
+import type { AxleInputs } from '../sizing/inputs.ts';
+
+/** The spring that was bought, its lengths judged as those of a list are; null where none was. */
+export function boughtSpring({ ordered, sizing }: AxleInputs): Spring | null {
+  const spring = ordered?.spring;
+  if (spring === undefined) return null;
+  const { name = '', rate, freeLength, solidLength, minLength, innerDiameter } = spring;
+  const listed = {
+    name,
+    rate,
+    free: freeLength,
+    ...(solidLength === undefined ? {} : { solid: solidLength }),
+    ...(minLength === undefined ? {} : { least: minLength }),
+    ...(innerDiameter === undefined ? {} : { innerDiameter }),
+  };
+  return listedSprings({ ...sizing, springs: [listed] })[0];
+}

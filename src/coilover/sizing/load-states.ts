@@ -1,0 +1,176 @@
+// Load states. The perch is set for the design state and stays: in a state with the sprung load W_s the corner stands where
+//
+//   W(z_s) = W_s,
+//
+// and the travel that it requires goes from there. From the drawn ride height that is z_s more bump, and z_s less droop.
+
+import { frequencyOn } from '../../corner/frequency.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import { GRAVITY } from '../../units.ts';
+import { type AxleMass, type CarMasses, carMasses, type MassesInput } from '../masses.ts';
+import { type Rest, restUnder, wheelAt } from '../wheel.ts';
+import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
+import { contactTravel } from './lengths.ts';
+import { rollOfCar } from './roll.ts';
+import type { AxleState } from './state.ts';
+import type { TravelCase, TravelNeeded } from './travel-needed.ts';
+
+/** An axle in a load state. Lengths in mm, travel from the drawn ride height, bump +. */
+export interface LoadState {
+  readonly name: string;
+  /** Whether the drawn ride height belongs to it. */
+  readonly design: boolean;
+  /** Sprung mass of a corner, kg, mean of the two sides; null where the masses leave none. */
+  readonly sprungMass: number | null;
+  /** Where the corner stands; null where the coilover can't be computed. */
+  readonly staticTravel: number | null;
+  /** `between` the ends of its travel, or on one of them. */
+  readonly how: Rest['how'] | null;
+  /** Hz, of the suspension alone. */
+  readonly frequency: number | null;
+  /** Travel left from there to contact with the bump stop; null without one. */
+  readonly toBumpStop: number | null;
+  /** Travel left from there to the limits on either side. */
+  readonly bumpLeft: number | null;
+  readonly droopLeft: number | null;
+}
+
+/** A car in a load state, beside its design state. */
+export interface LoadedCar {
+  readonly name: string;
+  readonly masses: CarMasses | null;
+  readonly states: PerAxle<AxleState>;
+  /** Degrees per g, with bars. */
+  readonly rollGradient: number | null;
+  /** kg, of the whole car. */
+  readonly sprungMass: number | null;
+}
+
+/** Name of the design state where the file has states and says no other. */
+const ALL_ABOARD = 'everything in added aboard';
+
+/** The name of the state that the drawn ride height belongs to; null for a car without states. */
+export function designStateOf(masses: MassesInput | undefined): string | null {
+  return masses?.states === undefined ? null : (masses.designState ?? ALL_ABOARD);
+}
+
+/** An axle with its coilover as it is set, on other masses; without masses it stands nowhere. */
+export function onMasses(state: AxleState, wheels: AxleMass | null): AxleState {
+  const { coilover, shock, ends, given } = state;
+  const { unsprungMass: unsprung } = given.sizing;
+  const sprung = wheels === null ? 0 : (wheels.left + wheels.right) / 2 - unsprung;
+  const mass = sprung > 0 ? { wheels, sprung, unsprung } : null;
+  if (mass === null || coilover === null) return { ...state, mass, rest: null, atRest: null };
+  const rest = restUnder(shock, coilover, sprung * GRAVITY, ends);
+  return { ...state, mass, rest, atRest: wheelAt(shock, coilover, rest.travel) };
+}
+
+/** The car in each of its states but the design state. */
+export function loadedCars(
+  masses: MassesInput | undefined,
+  states: PerAxle<AxleState>,
+  centreHeight: number | undefined,
+): LoadedCar[] {
+  const { states: named = [], designState } = masses ?? {};
+  return named.flatMap(({ name }): LoadedCar[] => {
+    if (masses === undefined || name === designState) return [];
+    const loaded = carMasses(masses, name).masses;
+    const axles = eachAxle(states, (axle) => onMasses(ofAxle(states, axle), loaded?.[axle] ?? null));
+    const { front, rear } = axles;
+    return [
+      {
+        name,
+        masses: loaded,
+        states: axles,
+        rollGradient: rollOfCar(front, rear, centreHeight).rollAngleWithBars,
+        sprungMass:
+          front.mass === null || rear?.mass == null ? null : 2 * (front.mass.sprung + rear.mass.sprung),
+      },
+    ];
+  });
+}
+
+/** Travel that one state requires, and where it stands, mm from the drawn ride height. */
+export interface NeededInState {
+  readonly name: string;
+  readonly rest: number;
+  readonly needed: TravelNeeded;
+}
+
+/** Required travel over all states: that of the design state, whose cases count from `rest`, with the cases of the others. */
+export function overStates(
+  design: TravelNeeded,
+  rest: number,
+  others: readonly NeededInState[],
+): TravelNeeded {
+  const cases = others.flatMap(({ name, rest: there, needed }) =>
+    // What is asked for from the drawn ride height is the same in every state.
+    needed.cases
+      .filter((one) => one.name !== 'as asked')
+      .map((one): TravelCase => {
+        const state = one.side === 'bump' ? there - rest : rest - there;
+        return {
+          ...one,
+          name: `${name}: ${one.name}`,
+          parts: { state, ...one.parts },
+          travel: state + one.travel,
+        };
+      }),
+  );
+  return {
+    ...design,
+    bump: Math.max(design.bump, ...others.map(({ needed }) => needed.bump)),
+    droop: Math.min(design.droop, ...others.map(({ needed }) => needed.droop)),
+    cases: [...design.cases, ...cases],
+    left: [...new Set([...design.left, ...others.flatMap(({ needed }) => needed.left)])],
+  };
+}
+
+/** An axle in every state of its car, the design state first; empty for a car without states. */
+export function loadStatesOn(
+  axle: Axle,
+  design: AxleState,
+  designState: string | null,
+  others: readonly LoadedCar[],
+): LoadState[] {
+  if (designState === null) return [];
+  const all = [
+    { name: designState, state: design },
+    ...others.map(({ name, states }) => ({ name, state: ofAxle(states, axle) })),
+  ];
+  const contact = contactTravel(design);
+  return all.map(({ name, state: { mass, rest, atRest, ends } }, k): LoadState => {
+    const travel = rest?.travel ?? null;
+    const left = (end: number | null) => (travel === null || end === null ? null : end - travel);
+    const droop = left(ends.droop);
+    return {
+      name,
+      design: k === 0,
+      sprungMass: mass?.sprung ?? null,
+      staticTravel: travel,
+      how: rest?.how ?? null,
+      frequency: mass === null || atRest === null ? null : frequencyOn(mass.sprung, atRest.rate),
+      toBumpStop: left(contact),
+      bumpLeft: left(ends.bump),
+      droopLeft: droop === null ? null : -droop,
+    };
+  });
+}
+
+/** What does not work in a state beside the design state. */
+export function loadStateDiagnostics(axle: Axle, states: readonly LoadState[]): Diagnostic[] {
+  return states.flatMap(({ name, design, sprungMass, staticTravel, how, toBumpStop }): Diagnostic[] => {
+    if (design) return [];
+    const found = (code: string, values: Diagnostic['values']): Diagnostic[] => [
+      { code, severity: 'conflict', path: `corners.${axle}`, values: { state: name, axle, ...values } },
+    ];
+    if (sprungMass === null) return found('loadStateWithoutMass', {});
+    if (staticTravel === null) return [];
+    if (how !== 'between')
+      return found('loadStateOnLimit', { staticTravel, side: how === 'bumpEnd' ? 'bump' : 'droop' });
+    if (toBumpStop !== null && toBumpStop < 0) {
+      return found('loadStateOnBumpStop', { staticTravel, compression: -toBumpStop });
+    }
+    return [];
+  });
+}

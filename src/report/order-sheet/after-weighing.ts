@@ -1,0 +1,104 @@
+import type { AfterOrder, WheelAfterOrder } from '../../coilover/ordered/after-order.ts';
+import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { describeIssue } from '../../errors.ts';
+import { type Block, heading, list, paragraph, table } from './blocks.ts';
+import type { Say } from './words.ts';
+
+/** What a car that stands asks of what was bought: what to do, where each wheel stands, what the valving gives, what can't be cured. */
+export function afterWeighing(axles: readonly AxleSizing[], say: Say): Block[] {
+  const bought = axles.flatMap((sized) =>
+    sized.afterOrder === null ? [] : [{ ...sized, after: sized.afterOrder }],
+  );
+  if (bought.length === 0) return [];
+  const weighed = bought.some(({ after }) => after.weighed);
+  return [
+    heading(2, weighed ? 'After weighing' : 'With what was ordered'),
+    paragraph(
+      `What was ordered stays as it is; ${weighed ? 'the masses are those of the scales' : 'the masses are still estimated'}. Each wheel has its own load, the anti-roll bar disconnected. A turn at one wheel moves some load to the others: weigh again after the last one.`,
+    ),
+    ...bought.flatMap(({ axle, after, advice }) => [
+      heading(3, `${axleName(axle)}${boughtAs(after)}`),
+      list(adviceLines(advice)),
+      wheels(after.wheels, say),
+      ...damping(after),
+    ]),
+  ];
+}
+
+/** Advice on an axle as lines: what to do first, then what can't be cured. */
+export function adviceLines(advice: AxleSizing['advice']): string[] {
+  const line = (issue: AxleSizing['advice'][number]) => describeIssue({ ...issue, path: '' });
+  return [
+    ...advice.filter(({ severity }) => severity !== 'conflict').map((issue) => `${capital(line(issue))}.`),
+    ...advice.filter(({ severity }) => severity === 'conflict').map((issue) => `Not cured: ${line(issue)}.`),
+  ];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function boughtAs({ revision, date }: AfterOrder): string {
+  const parts = [revision === null ? null : `revision ${revision}`, date].filter((part) => part !== null);
+  return parts.length === 0 ? '' : `, ordered as ${parts.join(' of ')}`;
+}
+
+function wheels(found: readonly WheelAfterOrder[], say: Say): Block {
+  const orDash = (value: number | null, quantity: Parameters<Say>[1]) =>
+    value === null ? '–' : say(value, quantity);
+  const row = (
+    label: string,
+    of: (wheel: WheelAfterOrder) => number | null,
+    quantity: Parameters<Say>[1],
+  ) => [label, ...found.map((wheel) => orDash(of(wheel), quantity))];
+  return table(
+    ['', ...found.map(({ side }) => side)],
+    [
+      row('sprung mass', ({ sprungMass }) => sprungMass, 'mass'),
+      row(
+        'as fitted: travel from design ride height (bump +, low)',
+        ({ asFitted }) => asFitted?.staticTravel ?? null,
+        'length',
+      ),
+      row('as fitted: bump travel margin', ({ asFitted }) => asFitted?.bumpMargin ?? null, 'length'),
+      row('as fitted: droop travel margin', ({ asFitted }) => asFitted?.droopMargin ?? null, 'length'),
+      row('as fitted: spring travel margin', ({ asFitted }) => asFitted?.springMargin ?? null, 'length'),
+      row('as fitted: perch setting', ({ asFitted }) => asFitted?.setting ?? null, 'length'),
+      row('as advised: perch setting', ({ advised }) => advised?.setting ?? null, 'length'),
+      row(
+        'as advised: travel from design ride height',
+        ({ advised }) => advised?.staticTravel ?? null,
+        'length',
+      ),
+      row('as advised: bump travel margin', ({ advised }) => advised?.bumpMargin ?? null, 'length'),
+      row('as advised: droop travel margin', ({ advised }) => advised?.droopMargin ?? null, 'length'),
+      row('as advised: spring travel margin', ({ advised }) => advised?.springMargin ?? null, 'length'),
+      row('as advised: frequency, without tyre', ({ advised }) => advised?.frequency ?? null, 'frequency'),
+    ],
+  );
+}
+
+function damping({ damping: found }: AfterOrder): Block[] {
+  if (found === null) return [];
+  const ratio = (value: number | null, loose = '–') => (value === null ? loose : value.toFixed(2));
+  const row = (label: string, { droop, ride, bump }: typeof found.mean) => [
+    label,
+    ratio(droop, 'spring loose'),
+    ratio(ride),
+    ratio(bump),
+  ];
+  return [
+    paragraph(
+      `Damping ratio with the valving as bought, below the knee${found.target === null ? '' : `; target ${found.target.toFixed(2)} at ride height`}:`,
+    ),
+    table(
+      ['', 'at the droop limit', 'at ride height', 'at bump stop contact or bump limit'],
+      [
+        row('compression', found.compression),
+        row('rebound', found.rebound),
+        row('mean of the two', found.mean),
+      ],
+    ),
+  ];
+}

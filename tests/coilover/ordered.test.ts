@@ -1,0 +1,425 @@
+/** After the order: what was bought stays, and what a weighed car is told. */
+import * as fc from 'fast-check';
+import { type AxleSizing, readCar, sizeCoilovers, type WheelAfterOrder } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { carOf } from '../../src/coilover/sizing/car.ts';
+import { carStates } from '../../src/coilover/sizing/numbers.ts';
+import { errorOf, exampleText, type Json } from '../document/support.ts';
+import { expectSame, expectWithin } from '../support/tolerance.ts';
+import { boughtFront, weighedCar } from './bought.ts';
+import { carDocuments, GRAVITY, valueIn } from './cars.ts';
+
+/** The same but for rounding. */
+const expectNear = (actual: number, expected: number, share = 1e-10) =>
+  expectWithin(actual / expected, 1, share);
+
+const sizedFront = (document: Json): AxleSizing => sizeCoilovers(readCar(document)).axles[0];
+const front = (change?: (document: Json) => void) => sizedFront(weighedCar(change));
+
+/** A wheel after the order, which is there. */
+function wheelOf(axle: AxleSizing, side: 'left' | 'right'): WheelAfterOrder {
+  return axle.afterOrder?.wheels.find((wheel) => wheel.side === side) ?? expect.fail(`no ${side} wheel`);
+}
+const codesOf = ({ advice }: AxleSizing) => advice.map(({ code }) => code);
+const adviceOf = (axle: AxleSizing, code: string) =>
+  axle.advice.find((one) => one.code === code) ?? expect.fail(`no ${code}, but ${codesOf(axle)}`);
+
+/** What comes back of what was bought. */
+function comesBack(axle: AxleSizing, ordered: Json): void {
+  const { damper, spring, valving, perch, bumpStop } = ordered;
+  expect([axle.damper?.open, axle.damper?.closed]).toEqual([damper.extendedLength, damper.compressedLength]);
+  expect(axle.figure('openLength').value).toBe(damper.extendedLength);
+  expect(axle.figure('closedLength').value).toBe(damper.compressedLength);
+  expect(axle.document.limits.bumpStop).toEqual({
+    height: bumpStop.height,
+    solidHeight: bumpStop.solidHeight,
+  });
+  expect(axle.document.sizing?.bumpStopForces).toEqual(bumpStop.table);
+  expect(axle.document.sizing?.perch).toMatchObject({
+    eyesToSeats: perch.setting,
+    least: perch.min,
+    most: perch.max,
+    pitch: perch.threadPitch,
+  });
+  if (axle.afterOrder === null) return;
+  expect(axle.spring).toMatchObject({ rate: spring.rate, free: spring.freeLength, least: spring.minLength });
+  expect(axle.figure('springRate').value).toBe(spring.rate);
+  if (axle.document.sizing?.helper === undefined)
+    expect(axle.figure('freeLength').value).toBe(spring.freeLength);
+  expect(axle.figure('eyesToSeats').value).toBe(perch.setting);
+  expect(axle.figure('bumpDamping').value).toBe(valving.compressionDamping);
+  expect(axle.figure('reboundDamping').value).toBe(valving.reboundDamping);
+  for (const { asFitted } of axle.afterOrder.wheels) expect(asFitted?.setting).toBe(perch.setting);
+}
+
+describe('what was bought', () => {
+  it('comes back bit for bit, whatever target, list, damper and perch the file has beside it', () => {
+    comesBack(front(), boughtFront());
+    comesBack(
+      front(({ corners: { front } }) => {
+        front.sizing.target = { frequency: 2.4 };
+        front.sizing.springs = [{ name: 'other', rate: 30, free: 180, solid: 70 }];
+        front.sizing.perch = { eyesToSeats: 100, least: 90, most: 110, pitch: 1 };
+        front.limits.required = { bump: 200, droop: 200 };
+      }),
+      boughtFront(),
+    );
+  });
+
+  it('comes back bit for bit from random cars', () => {
+    let computed = 0;
+    fc.assert(
+      fc.property(carDocuments, (document) => {
+        const ordered = boughtFront();
+        const axle = sizedFront({
+          ...document,
+          corners: { ...document.corners, front: { ...document.corners.front, ordered } },
+        });
+        comesBack(axle, ordered);
+        if (axle.afterOrder !== null) computed++;
+      }),
+      { numRuns: 30 },
+    );
+    expect(computed).toBeGreaterThan(2);
+  });
+
+  it('in inches comes back as the number nearest to the inches', () => {
+    const document = JSON.parse(exampleText('car-weighed.json'));
+    const { ordered } = document.corners.front;
+    const axle = sizeCoilovers(readCar(document)).axles[0];
+    // 25.4 mm in an inch, by the international agreement of 1959 (NIST SP 811, from memory).
+    expectSame(axle.damper?.open, ordered.damper.extendedLength * 25.4);
+    expectSame(axle.figure('freeLength').value, ordered.spring.freeLength * 25.4);
+  });
+
+  it('may be a force table, which is given back, and whose first row gives the low-speed damping', () => {
+    const forceTable = [
+      [50, 80, 120],
+      [200, 300, 450],
+    ];
+    const axle = front(({ corners: { front } }) => {
+      front.ordered.valving = { forceTable };
+    });
+    expect(axle.dampingTable.map(({ speed, bump, rebound }) => [speed, bump, rebound])).toEqual(forceTable);
+    // 80 N and 120 N at 0.05 m/s
+    expectNear(valueIn(axle, 'bumpDamping'), 1600);
+    expectNear(valueIn(axle, 'reboundDamping'), 2400);
+  });
+
+  it('in part leaves the rest as the file has it', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.ordered = { spring: front.ordered.spring };
+    });
+    expect(axle.damper).toMatchObject({ open: 475, closed: 350 });
+    expect(axle.spring?.rate).toBe(50.3);
+  });
+
+  it('is named by its place in what can not be', () => {
+    const { findings } = sizeCoilovers(
+      readCar(
+        weighedCar(({ corners: { front } }) => {
+          front.ordered.damper = { extendedLength: 400, compressedLength: 300 };
+        }),
+      ),
+    );
+    const paths = findings.map(({ path }) => path);
+    expect(paths).toContain('corners.front.ordered.damper');
+    expect(paths).not.toContain('corners.front.limits.damper');
+  });
+
+  it.each<[string, (ordered: Json) => void, string]>([
+    [
+      'exchanged lengths',
+      (o) => (o.damper = { extendedLength: 300, compressedLength: 400 }),
+      'damper.compressedLength: not less than damper.extendedLength',
+    ],
+    [
+      'a minimum above the free length',
+      (o) => (o.spring.minLength = 300),
+      'spring.minLength: not less than spring.freeLength',
+    ],
+    [
+      'a solid length above the minimum',
+      (o) => (o.spring.solidLength = 80),
+      'spring.solidLength: not less than spring.minLength',
+    ],
+    ['a falling stop table', (o) => o.bumpStop.table.reverse(), 'bumpStop.table[1]: the table does not rise'],
+    ['one coefficient alone', (o) => delete o.valving.reboundDamping, 'valving.reboundDamping: missing'],
+    [
+      'two kinds of valving',
+      (o) => (o.valving.forceTable = [[50, 1, 1]]),
+      'valving: give compressionDamping and reboundDamping, or forceTable',
+    ],
+    ['a date that is none', (o) => (o.date = '29.11.2026'), 'date: not a date as 2026-11-29'],
+    ['a revision with a slash', (o) => (o.revision = 'A/1'), 'revision: not a revision as A or B2'],
+    ['an exchanged thread', (o) => (o.perch.max = 100), 'perch.min: not less than perch.max'],
+  ])('with %s is refused', (_, change, message) => {
+    const document = weighedCar(({ corners: { front } }) => change(front.ordered));
+    expect(errorOf(() => readCar(document)).message).toContain(`corners.front.ordered.${message}`);
+  });
+});
+
+describe('a wheel', () => {
+  it('stands where spring, gas and ratio balance its own load', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.ordered.perch.left = 262.5;
+      front.ordered.perch.right = 258.25;
+    });
+    const { inputs, shocks } = carOf(readCar(weighedCar())).car;
+    const { unsprungMass } = inputs.front.sizing;
+    for (const [side, mass, setting] of [
+      ['left', 184, 262.5],
+      ['right', 171, 258.25],
+    ] as const) {
+      const { asFitted, sprungMass } = wheelOf(axle, side);
+      expectSame(asFitted?.setting, setting);
+      expectNear(sprungMass, mass - unsprungMass);
+      const { length, ratio } = shocks.front.at(asFitted?.staticTravel ?? Number.NaN);
+      // F R = m g, F = k (free + setting - L) + gas; the stop is not touched at this length.
+      const force = 50.3 * (210.7 + setting - length) + 150;
+      expect(length).toBeGreaterThan(350.7 + 39.7);
+      expectNear(force * ratio, sprungMass * GRAVITY, 1e-10);
+    }
+  });
+
+  it('comes to ride height within 1e-9 mm when its perch is turned as told', () => {
+    let turned = 0;
+    fc.assert(
+      fc.property(carDocuments, fc.double({ min: -30, max: 30, noNaN: true }), (document, off) => {
+        const ordered = {
+          spring: { rate: 60, freeLength: 260 },
+          perch: { setting: 150 + off, threadPitch: 1.5 },
+        };
+        const given = {
+          ...document,
+          corners: { ...document.corners, front: { ...document.corners.front, ordered } },
+        };
+        const read = readCar(given);
+        const { afterOrder } = sizeCoilovers(read).axles[0];
+        for (const { side, perch, advised } of afterOrder?.wheels ?? []) {
+          if (perch === null || perch.turns === null || advised === null) continue;
+          if (!(advised.wheelRate > 0) || advised.how !== 'between') continue;
+          // The same perch given by its turned setting, and solved anew.
+          const setting = 150 + off + 1.5 * perch.turns;
+          if (!(setting > 0)) continue;
+          const again = sizeCoilovers(
+            readCar({
+              ...given,
+              corners: {
+                ...given.corners,
+                front: {
+                  ...given.corners.front,
+                  ordered: { ...ordered, perch: { ...ordered.perch, [side]: setting } },
+                },
+              },
+            }),
+          ).axles[0].afterOrder;
+          const there = again?.wheels.find((wheel) => wheel.side === side)?.asFitted;
+          expectWithin(there?.staticTravel ?? Number.NaN, 0, 1e-9);
+          turned++;
+        }
+      }),
+      { numRuns: 25 },
+    );
+    expect(turned).toBeGreaterThan(2);
+  });
+
+  it('is told turns that agree with the linear formula for a small move, and lead there exactly for a large one', () => {
+    const asBought = ({ corners: { front } }: Json) => {
+      front.sizing.target = { springRate: 50.3 };
+    };
+    const axle = front(asBought);
+    const { perch, advised } = wheelOf(axle, 'left');
+    const exact = perch?.requiredSetting ?? Number.NaN;
+    const near = wheelOf(
+      front((document) => {
+        asBought(document);
+        document.corners.front.ordered.perch.setting = exact - 0.01;
+      }),
+      'left',
+    );
+    // z = -p k_c R / k_w, k_c the rate of the spring alone.
+    const { shocks } = carOf(readCar(weighedCar())).car;
+    const { ratio } = shocks.front.at(0);
+    const z = (0.01 * 50.3 * ratio) / (advised?.wheelRate ?? Number.NaN);
+    expectWithin((near.asFitted?.staticTravel ?? Number.NaN) / z, 1, 1e-3);
+    expectNear(near.perch?.turns ?? Number.NaN, 0.01 / 1.75, 1e-6);
+  });
+
+  it('on its bump stop is brought to ride height by a direct solve, where the linear formula is far off', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.ordered.perch.setting = 155;
+    });
+    const { asFitted, perch } = wheelOf(axle, 'left');
+    const { shocks } = carOf(readCar(weighedCar())).car;
+    const state = asFitted ?? expect.fail('does not stand');
+    expect(shocks.front.at(state.staticTravel).length).toBeLessThan(350.7 + 39.7);
+    const stopped =
+      (state.staticTravel * state.wheelRate) / (50.3 * shocks.front.at(state.staticTravel).ratio);
+    expect(Math.abs((perch?.move ?? 0) / stopped)).toBeLessThan(0.8);
+    const { length, ratio } = shocks.front.at(0);
+    const x = ((184 - 30) * GRAVITY) / ratio / 50.3 - 150 / 50.3;
+    expectNear(perch?.requiredSetting ?? Number.NaN, length + x - 210.7, 1e-10);
+  });
+});
+
+describe('advice', () => {
+  it('names the spring of the list that is nearest to the target, and the turns with that one', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.sizing.springs = [
+        { name: 'soft', rate: 30, free: 240, least: 60 },
+        { name: 'near', rate: 41, free: 220, least: 60 },
+        { name: 'stiff', rate: 70, free: 200, least: 60 },
+      ];
+    });
+    const { change, requiredRate } = axle.afterOrder ?? expect.fail('nothing after the order');
+    expect(requiredRate).toBeGreaterThan(36);
+    expect(requiredRate).toBeLessThan(50);
+    expect(change?.spring.name).toBe('near');
+    const wheel = wheelOf(axle, 'left');
+    const { shocks } = carOf(readCar(weighedCar())).car;
+    const { length, ratio } = shocks.front.at(0);
+    const x = (((184 - 30) * GRAVITY) / ratio - 150) / 41;
+    expectNear(wheel.perchWithChange?.requiredSetting ?? Number.NaN, length + x - 220, 1e-10);
+    expect(adviceOf(axle, 'changeSpring').problem).toMatch(/^change the front spring to near, 41\.0 N\/mm/);
+    expect(adviceOf(axle, 'perchTurn').problem).toMatch(/^left front perch \d+\.\d turns (up|down)/);
+  });
+
+  it('leaves a spring that is nearest to the target', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.sizing.target = { springRate: 50.3 };
+      front.sizing.springs = [{ name: 'near', rate: 49, free: 220, least: 60 }];
+    });
+    expect(axle.afterOrder?.change).toBeNull();
+    expect(codesOf(axle)).not.toContain('changeSpring');
+  });
+
+  it('gives the next rate that is made, and what its lengths must be, where there is no list', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.sizing.rateStep = 10;
+    });
+    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, free: 210.7 });
+    expect(axle.afterOrder?.change?.maxMinLength).toBeGreaterThan(75.3);
+    expect(codesOf(axle)).toContain('newSpringLengths');
+  });
+
+  it('says that the thread does not reach, and how far off the corner then stands', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.sizing.target = { springRate: 50.3 };
+      front.ordered.perch.setting = 190;
+      front.ordered.perch.max = 195;
+    });
+    const { perch, advised } = wheelOf(axle, 'left');
+    expect(perch?.withinThread).toBe(false);
+    expect(advised?.setting).toBe(195);
+    expect(advised?.staticTravel).toBeGreaterThan(1);
+    expect(adviceOf(axle, 'perchOutOfThread').severity).toBe('conflict');
+  });
+
+  it('says that a spring can not carry the corner, that travel is short, that a setting is not known', () => {
+    const weak = front(({ corners: { front } }) => {
+      front.sizing.target = { springRate: 10 };
+      front.ordered.spring = { rate: 10, freeLength: 210, minLength: 150 };
+    });
+    expect(codesOf(weak)).toContain('rideHeightNotCarried');
+    expect(wheelOf(weak, 'left').advised).toBeNull();
+    const short = front(({ corners: { front } }) => {
+      front.limits.required = { bump: 200 };
+    });
+    expect(codesOf(short)).toContain('boughtTravelShort');
+    const unknown = front(({ corners: { front } }) => delete front.ordered.perch.setting);
+    expect(wheelOf(unknown, 'left').asFitted).toBeNull();
+    expect(codesOf(unknown)).toContain('perchSet');
+    const noLength = front(({ corners: { front } }) => {
+      delete front.ordered.spring;
+      delete front.ordered.perch.setting;
+    });
+    expect(codesOf(noLength)).toContain('perchSettingUnknown');
+  });
+
+  it('takes perches that were reset as set for ride height, and says where the given setting contradicts that', () => {
+    const reset = front(({ masses, corners: { front } }) => {
+      masses.scales.perches = 'reset';
+      front.sizing.target = { springRate: 50.3 };
+      delete front.ordered.perch.setting;
+    });
+    expectWithin(wheelOf(reset, 'left').asFitted?.staticTravel ?? Number.NaN, 0, 1e-9);
+    expect(codesOf(reset)).toEqual(expect.arrayContaining(['perchStays']));
+    const given = front(({ masses, corners: { front } }) => {
+      masses.scales.perches = 'reset';
+      front.ordered.perch.setting = 230;
+    });
+    expect(codesOf(given)).toContain('resetPerchOff');
+  });
+
+  it('gives the damping ratio of the bought valving: c R^2 / (2 sqrt(k_w m)), and the damping that meets the target', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.sizing.target = { springRate: 50.3 };
+      front.sizing.damping = { ratio: 0.3 };
+      front.ordered.perch.setting = 225;
+    });
+    const { damping } = axle.afterOrder ?? expect.fail('nothing after the order');
+    const { shocks } = carOf(readCar(weighedCar())).car;
+    const { ratio, slope } = shocks.front.at(0);
+    const mass = (184 + 171) / 2 - 30;
+    const rate = 50.3 * ratio ** 2 + ((mass * GRAVITY) / ratio) * slope;
+    const zeta = (c: number) => (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass));
+    expectNear(damping?.compression.ride ?? Number.NaN, zeta(1711), 1e-10);
+    expectNear(damping?.rebound.ride ?? Number.NaN, zeta(2533), 1e-10);
+    expectNear(zeta(damping?.requiredDamping ?? Number.NaN), 0.3, 1e-10);
+    expect(codesOf(axle)).toContain(Math.abs(zeta(2122) - 0.3) > 0.03 ? 'dampingOffTarget' : 'perchTurn');
+  });
+});
+
+describe('loads on the scales', () => {
+  const masses = (change: (masses: Json) => void) => {
+    const document = weighedCar((document) => {
+      document.masses.added = [
+        { name: 'driver', mass: 80, frontShare: 0.5, leftShare: 0.6 },
+        { name: 'fuel', mass: 20, frontShare: 0.25 },
+      ];
+      change(document.masses);
+    });
+    const { inputs, shocks } = carOf(readCar(document)).car;
+    const bare = { spring: null, damper: null, ends: null };
+    return carStates({ inputs, shocks, models: {} as never }, { front: bare, rear: bare }).masses;
+  };
+
+  it('are not added twice where they were aboard, and added where they were not', () => {
+    const scales = { left: 184, right: 171 };
+    expect(masses(({ scales }) => (scales.aboard = ['driver', 'fuel']))?.front).toEqual(scales);
+    const fuel = masses(({ scales }) => (scales.aboard = ['driver']));
+    expectNear(fuel?.front.left ?? 0, 184 + 20 * 0.25 * 0.5);
+    expectNear(fuel?.total ?? 0, 184 + 171 + 190 + 186 + 20);
+    const both = masses(() => {});
+    expectNear(both?.front.left ?? 0, 184 + 80 * 0.5 * 0.6 + 20 * 0.25 * 0.5);
+    expectNear(both?.total ?? 0, 184 + 171 + 190 + 186 + 100);
+  });
+
+  it('that nothing is named after are refused', () => {
+    const document = weighedCar(({ masses }) => {
+      masses.added = [{ name: 'driver', mass: 80, frontShare: 0.5 }];
+      masses.scales.aboard = ['diver'];
+    });
+    expect(errorOf(() => readCar(document)).message).toContain(
+      'masses.scales.aboard[0]: no added load of this name, got "diver" (allowed: driver)',
+    );
+  });
+});
+
+it('a car from tape to order to scales is told what to change, in its own units', () => {
+  const sizing = sizeCoilovers(readCar(exampleText('car-weighed.json')));
+  const lines = sizing.axles.flatMap(({ advice }) => advice.map(({ problem }) => problem));
+  const says = (text: RegExp) =>
+    expect(
+      lines.some((line) => text.test(line)),
+      String(text),
+    ).toBe(true);
+  says(/^the front left corner stands \d\.\d\d inch low with what is fitted$/);
+  says(/^left front perch \d\.\d turns up: \d\.\d\d inch towards the spring, to a setting of \d\.\d\d inch$/);
+  says(/^change the rear spring to 200 lbf\/in: the target requires \d+ lbf\/in, 175 lbf\/in is fitted$/);
+  says(/^right rear perch \d\.\d turns down/);
+  // Before the order the same corners had no advice.
+  const before = sizeCoilovers(readCar(exampleText('car.json')));
+  expect(before.axles.map(({ afterOrder }) => afterOrder)).toEqual([null, null]);
+});
