@@ -291,6 +291,14 @@ export const sizing: Section = {
       unit: 'that of the figure',
     },
     {
+      what: 'where a corner stands in a load state, and the travel that it requires there',
+      file: 'coilover/load-states.test.ts',
+      tests: ['load states > keep', 'load states > add', 'load states > take'],
+      against: 'F R = m g on the perch of the design state; sums of parts',
+      known: 'derived',
+      unit: 'share of the load or travel',
+    },
+    {
       what: 'where each wheel of a weighed car stands on the coilover that was bought',
       file: 'coilover/ordered.test.ts',
       tests: 'a wheel > stands where',

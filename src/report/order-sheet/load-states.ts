@@ -11,7 +11,7 @@ export function loadStatesPart(axles: readonly AxleSizing[], designState: string
   return [
     heading(2, 'Load states'),
     paragraph(
-      `Installed length, ride height and all lengths mean the state "${designState}". In the other states the perch stays as it is. Required travel covers all of them.`,
+      `Ride height and all lengths mean the state "${designState}". In the other states the perch stays as it is. Required travel covers all of them.`,
     ),
     table(
       [

@@ -39,6 +39,9 @@ export function orderSheet(sizing: Sizing): OrderSheet {
           ]),
       ...afterWeighing(axles, sayIn(units)),
       heading(2, 'What to make'),
+      ...(designState === null
+        ? []
+        : [paragraph(`Installed length and ride height mean the load state "${designState}".`)]),
       orderTable(axles, sayIn(units)),
       ...loadStatesPart(axles, designState, sayIn(units)),
       ...axles.flatMap((axle) => axlePart(axle, units)),
