@@ -1,3 +1,11 @@
+export {
+  type ChangeGroup,
+  type ChoiceChange,
+  compareSizings,
+  type FigureChange,
+  type LimitChange,
+  type SizingComparison,
+} from './coilover/compare.ts';
 export type { BallJointLoad } from './coilover/forces/ball-joint.ts';
 export type { Bending } from './coilover/forces/bending.ts';
 export {
@@ -141,6 +149,7 @@ export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts
 export { drawLinkage, type LinkageOptions } from './report/linkage.ts';
 export { type MimeBundle, type Showable, type Shown, type ShowOptions, show } from './report/notebook.ts';
 export type { Block, FigureRow } from './report/order-sheet/blocks.ts';
+export { comparisonSheet } from './report/order-sheet/comparison-sheet.ts';
 export { sheetData, sheetJson } from './report/order-sheet/data.ts';
 export { sheetHtml } from './report/order-sheet/html.ts';
 export { sheetMarkdown } from './report/order-sheet/markdown.ts';

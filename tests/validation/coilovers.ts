@@ -291,6 +291,14 @@ export const sizing: Section = {
       unit: 'that of the figure',
     },
     {
+      what: 'two sizings compared: masses, half-widths, their ratio',
+      file: 'coilover/compare.test.ts',
+      tests: 'a comparison > of a car and one with 200 lb more',
+      against: '0.45359237 kg in a pound; the definition, written down again',
+      known: 'derived',
+      unit: 'share of it',
+    },
+    {
       what: 'where a corner stands in a load state, and the travel that it requires there',
       file: 'coilover/load-states.test.ts',
       tests: ['load states > keep', 'load states > add', 'load states > take'],

@@ -1,0 +1,254 @@
+// Two sizings side by side. A figure that goes from a to b, with the half-widths w_a and w_b of their 95 % intervals, changes by
+//
+//   b - a,     against its interval (b - a) / max(w_a, w_b):
+//
+// below 1 in size the change is less than the figure is uncertain by.
+
+import type { Issue } from '../errors.ts';
+import type { Units } from '../units.ts';
+import type { FigureInfo } from './sizing/figure.ts';
+import { AXLES, type Axle } from './sizing/inputs.ts';
+import type { AxleSizing, Figure, Sizing } from './sizing/result.ts';
+
+/** What a change concerns: what can't be changed once the coilover is made; spring, valving and perch; the car itself. */
+export type ChangeGroup = 'order' | 'adjustable' | 'car';
+
+/** A figure that is not the same in both, in the library's units. */
+export interface FigureChange extends Pick<FigureInfo, 'label' | 'quantity'> {
+  readonly whose: Axle | 'car';
+  readonly name: string;
+  readonly group: ChangeGroup;
+  /** Null where it has no value. */
+  readonly before: number | null;
+  readonly after: number | null;
+  /** After less before; null where one of them has no value. */
+  readonly change: number | null;
+  /** The larger half-width of the two 95 % intervals; null where neither is known. */
+  readonly halfWidth: number | null;
+  /** Change over half-width; null where there is no change as a number, or nothing makes the figure uncertain. */
+  readonly againstInterval: number | null;
+}
+
+/** Something chosen that is not the same in both: a spring, a length of the damper, a state. */
+export interface ChoiceChange {
+  readonly whose: Axle | 'car';
+  /** As `spring.name`, `damper.extendedLength`. */
+  readonly what: string;
+  readonly group: ChangeGroup;
+  /** What numbers are measured in; null for words. */
+  readonly quantity: FigureInfo['quantity'] | null;
+  readonly before: number | string | null;
+  readonly after: number | string | null;
+}
+
+/** What ends the travel on a side, where that is not the same in both. */
+export interface LimitChange {
+  readonly axle: Axle;
+  readonly side: 'bump' | 'droop';
+  /** Cause, and travel in mm, droop negative; null where nothing ends it. */
+  readonly before: { readonly cause: string; readonly travel: number } | null;
+  readonly after: { readonly cause: string; readonly travel: number } | null;
+}
+
+/** Two sizings compared. */
+export interface SizingComparison {
+  readonly names: { readonly before: string | null; readonly after: string | null };
+  /** Units of the second document, for sheets. */
+  readonly units: Units;
+  /** Largest change against its interval first; changes of figures that nothing makes uncertain before them. */
+  readonly figures: readonly FigureChange[];
+  readonly choices: readonly ChoiceChange[];
+  readonly limits: readonly LimitChange[];
+  /** What does not fit in one of them only, told apart by code and path. */
+  readonly conflicts: { readonly gone: readonly Issue[]; readonly added: readonly Issue[] };
+  /** `order`: the order changes; `adjustable`: spring, valving or perch only; `car`: neither; `nothing`: they are the same. */
+  readonly consequence: ChangeGroup | 'nothing';
+}
+
+/** Share of a value, or of 1, that rounding makes. */
+const ROUNDING = 1e-9;
+
+const GROUPS = { order: 'order', later: 'adjustable', car: 'car' } as const satisfies Record<
+  FigureInfo['settled'],
+  ChangeGroup
+>;
+
+/**
+ * Compares two sizings figure by figure: of two cars, of one car before and after it was weighed, with more mass, another lean, another
+ * tyre. Of a sizing and itself nothing is listed.
+ */
+export function compareSizings(before: Sizing, after: Sizing): SizingComparison {
+  const figures = figureChanges(before, after);
+  const choices = choiceChanges(before, after);
+  const limits = limitChanges(before, after);
+  const conflicts = {
+    gone: missingIn(after.findings, before.findings),
+    added: missingIn(before.findings, after.findings),
+  };
+  const groups = new Set([...figures, ...choices].map(({ group }) => group));
+  const changed = groups.size > 0 || limits.length + conflicts.gone.length + conflicts.added.length > 0;
+  const most = (['order', 'adjustable', 'car'] as const).find((group) => groups.has(group));
+  return {
+    names: { before: before.name ?? null, after: after.name ?? null },
+    units: after.units,
+    figures,
+    choices,
+    limits,
+    conflicts,
+    consequence: most ?? (changed ? 'car' : 'nothing'),
+  };
+}
+
+interface Owned {
+  readonly whose: Axle | 'car';
+  readonly figure: Figure;
+  /** Its place among all figures, whether both sizings have that axle or not. */
+  readonly place: number;
+}
+
+const OWNERS = [...AXLES, 'car'] as const;
+/** More than the figures of an axle. */
+const PER_OWNER = 10_000;
+
+function figureChanges(before: Sizing, after: Sizing): FigureChange[] {
+  const others = new Map(owned(after).map((one) => [key(one), one]));
+  const [ours, theirs] = [owned(before), owned(after)];
+  const known = new Set(ours.map(key));
+  const pairs = [
+    ...ours.map((one) => [one, others.get(key(one))] as const),
+    ...theirs.filter((one) => !known.has(key(one))).map((one) => [undefined, one] as const),
+  ];
+  return pairs
+    .sort(([a, b], [c, d]) => ((a ?? b)?.place ?? 0) - ((c ?? d)?.place ?? 0))
+    .flatMap(([a, b]): FigureChange[] => {
+      const { whose, figure } = a ?? b ?? {};
+      if (whose === undefined || figure === undefined) return [];
+      const { name, label, quantity, settled } = figure;
+      const [from, to] = [a?.figure.value ?? null, b?.figure.value ?? null];
+      if (from === to) return [];
+      const change = from === null || to === null ? null : to - from;
+      if (
+        change !== null &&
+        Math.abs(change) <= ROUNDING * Math.max(1, Math.abs(from ?? 0), Math.abs(to ?? 0))
+      ) {
+        return [];
+      }
+      const widths = [a, b].flatMap((one) => halfWidthOf(one?.figure) ?? []);
+      const halfWidth = widths.length === 0 ? null : Math.max(...widths);
+      return [
+        {
+          whose,
+          name,
+          label,
+          quantity,
+          group: GROUPS[settled],
+          before: from,
+          after: to,
+          change,
+          halfWidth,
+          againstInterval:
+            change === null || halfWidth === null || halfWidth === 0 ? null : change / halfWidth,
+        },
+      ];
+    })
+    .sort((a, b) => rank(b) - rank(a));
+}
+
+function owned({ axles, figures }: Sizing): Owned[] {
+  const of = (whose: Owned['whose'], list: readonly Figure[]) =>
+    list.map((figure, k) => ({ whose, figure, place: PER_OWNER * OWNERS.indexOf(whose) + k }));
+  return [...axles.flatMap(({ axle, figures }) => of(axle, figures)), ...of('car', figures)];
+}
+
+const key = ({ whose, figure }: Owned) => `${whose}.${figure.name}`;
+
+function halfWidthOf(figure: Figure | undefined): number | null {
+  return figure?.low == null || figure.high === null ? null : (figure.high - figure.low) / 2;
+}
+
+/** For the order of changes: certain ones before uncertain ones, what has come or gone last. */
+function rank({ change, againstInterval }: FigureChange): number {
+  if (change === null) return -1;
+  return againstInterval === null ? Number.MAX_VALUE : Math.abs(againstInterval);
+}
+
+/** What is chosen on an axle, and what it concerns. */
+const CHOICES: readonly (readonly [
+  what: string,
+  group: ChangeGroup,
+  quantity: ChoiceChange['quantity'],
+  of: (axle: AxleSizing) => number | string | null | undefined,
+])[] = [
+  ['spring.name', 'adjustable', null, ({ spring }) => spring?.name],
+  ['spring.rate', 'adjustable', 'rate', ({ spring }) => spring?.rate],
+  ['spring.freeLength', 'adjustable', 'length', ({ spring }) => spring?.free],
+  ['damper.extendedLength', 'order', 'length', ({ damper }) => damper?.open],
+  ['damper.compressedLength', 'order', 'length', ({ damper }) => damper?.closed],
+  [
+    'damper.source',
+    'order',
+    null,
+    ({ damper }) => (damper === null ? null : damper.given ? 'given' : 'from the required travel'),
+  ],
+  [
+    'perch.reach',
+    'adjustable',
+    null,
+    ({ perch }) =>
+      perch === null ? null : perch.reaches ? 'reaches ride height' : 'does not reach ride height',
+  ],
+];
+
+function choiceChanges(before: Sizing, after: Sizing): ChoiceChange[] {
+  const change = (one: ChoiceChange): ChoiceChange[] => {
+    const { before: a, after: b } = one;
+    const same =
+      typeof a === 'number' && typeof b === 'number'
+        ? Math.abs(b - a) <= ROUNDING * Math.max(1, Math.abs(a), Math.abs(b))
+        : a === b;
+    return same ? [] : [one];
+  };
+  const on = (sizing: Sizing, axle: Axle) => sizing.axles.find((one) => one.axle === axle);
+  return [
+    ...AXLES.flatMap((axle) =>
+      CHOICES.flatMap(([what, group, quantity, of]) => {
+        const [a, b] = [on(before, axle), on(after, axle)];
+        const values = [a, b].map((one) => (one === undefined ? null : (of(one) ?? null)));
+        return change({ whose: axle, what, group, quantity, before: values[0], after: values[1] });
+      }),
+    ),
+    ...change({
+      whose: 'car',
+      what: 'designState',
+      group: 'car',
+      quantity: null,
+      before: before.designState,
+      after: after.designState,
+    }),
+  ];
+}
+
+/** Limits that have another cause; how far they have moved is a figure. */
+function limitChanges(before: Sizing, after: Sizing): LimitChange[] {
+  const endOf = ({ axles }: Sizing, axle: Axle, side: 'bump' | 'droop') => {
+    const limit = axles.find((one) => one.axle === axle)?.limits[side];
+    return limit == null ? null : { cause: limit.cause, travel: limit.travel };
+  };
+  return AXLES.flatMap((axle) =>
+    (['bump', 'droop'] as const).flatMap((side) => {
+      const [a, b] = [endOf(before, axle, side), endOf(after, axle, side)];
+      return a?.cause === b?.cause ? [] : [{ axle, side, before: a, after: b }];
+    }),
+  );
+}
+
+/** Issues of a second list that the first has not, by code and path. */
+function missingIn(first: readonly Issue[], second: readonly Issue[]): Issue[] {
+  const known = new Set(first.map(identity));
+  return second.filter((issue) => !known.has(identity(issue)));
+}
+
+/** Code and path; where an issue has no code yet, its problem without the figures in it. */
+function identity({ code, path, problem }: Issue): string {
+  return `${code ?? problem.replaceAll(/[-\d.]+/g, '#')} at ${path}`;
+}

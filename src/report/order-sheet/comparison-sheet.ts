@@ -1,0 +1,115 @@
+import type {
+  ChangeGroup,
+  ChoiceChange,
+  FigureChange,
+  LimitChange,
+  SizingComparison,
+} from '../../coilover/compare.ts';
+import { axleName } from '../../coilover/sizing/inputs.ts';
+import { describeIssue } from '../../errors.ts';
+import { numberIn, textIn, type Units } from '../../units.ts';
+import { spaced } from '../../words.ts';
+import { type Block, heading, list, paragraph, table } from './blocks.ts';
+import type { OrderSheet } from './order-sheet.ts';
+
+const CONSEQUENCES: Readonly<Record<SizingComparison['consequence'], string>> = {
+  order: 'The order changes: figures that can’t be changed after the order are not the same.',
+  adjustable: 'The order stays: only what can be changed later is not the same, spring, valving or perch.',
+  car: 'The order stays: only figures of the car, or what is found wrong in it, are not the same.',
+  nothing: 'Nothing has changed.',
+};
+
+const GROUPS: readonly (readonly [ChangeGroup, string])[] = [
+  ['order', 'Fixed by the order'],
+  ['adjustable', 'Can be changed later: spring, valving, perch'],
+  ['car', 'The car'],
+];
+
+/** A comparison as a sheet, in the units of the second document: what it means for the order first. */
+export function comparisonSheet(comparison: SizingComparison): OrderSheet {
+  const { names, units, figures, choices, limits, conflicts, consequence } = comparison;
+  const { before, after } = names;
+  const whose = before === after ? before : `${before ?? 'before'} and ${after ?? 'after'}`;
+  const issues = (title: string, found: typeof conflicts.gone): Block[] =>
+    found.length === 0 ? [] : [heading(3, title), list(found.map((issue) => `${describeIssue(issue)}.`))];
+  const isChanged = conflicts.gone.length + conflicts.added.length > 0;
+  return {
+    title: whose === null ? 'Two sizings compared' : `Two sizings compared: ${whose}`,
+    blocks: [
+      heading(2, 'What it means for the order'),
+      paragraph(CONSEQUENCES[consequence]),
+      ...(isChanged ? [heading(2, 'Conflicts')] : []),
+      ...issues('New', conflicts.added),
+      ...issues('Gone', conflicts.gone),
+      ...choicesPart(choices, units),
+      ...limitsPart(limits, units),
+      ...GROUPS.flatMap(([group, title]) =>
+        figuresPart(
+          title,
+          figures.filter((one) => one.group === group),
+          units,
+        ),
+      ),
+    ],
+  };
+}
+
+const owner = (whose: FigureChange['whose']) => (whose === 'car' ? 'Car' : axleName(whose));
+
+function choicesPart(choices: readonly ChoiceChange[], units: Units): Block[] {
+  if (choices.length === 0) return [];
+  const say = (value: number | string | null, quantity: ChoiceChange['quantity']) => {
+    if (value === null) return 'none';
+    if (typeof value === 'string') return value === '' ? 'no name' : value;
+    return quantity === null ? String(value) : textIn(value, quantity, units);
+  };
+  return [
+    heading(2, 'What is chosen'),
+    table(
+      ['', 'what', 'before', 'after'],
+      choices.map(({ whose, what, quantity, before, after }) => [
+        owner(whose),
+        what.split('.').map(spaced).join(': '),
+        say(before, quantity),
+        say(after, quantity),
+      ]),
+      [],
+    ),
+  ];
+}
+
+function limitsPart(limits: readonly LimitChange[], units: Units): Block[] {
+  if (limits.length === 0) return [];
+  const say = (end: LimitChange['before']) =>
+    end === null ? 'nothing' : `${spaced(end.cause)} at ${textIn(Math.abs(end.travel), 'length', units)}`;
+  return [
+    heading(2, 'What ends the travel'),
+    table(
+      ['', 'side', 'before', 'after'],
+      limits.map(({ axle, side, before, after }) => [axleName(axle), side, say(before), say(after)]),
+      [],
+    ),
+  ];
+}
+
+function figuresPart(title: string, figures: readonly FigureChange[], units: Units): Block[] {
+  if (figures.length === 0) return [];
+  const orDash = (value: number | null, quantity: FigureChange['quantity']) =>
+    value === null ? '–' : textIn(value, quantity, units);
+  return [
+    heading(2, title),
+    table(
+      ['', 'figure', 'before', 'after', 'change', '95 % interval, half', 'change ÷ half'],
+      figures.map(({ whose, label, quantity, before, after, change, halfWidth, againstInterval }) => [
+        owner(whose),
+        label,
+        orDash(before, quantity),
+        orDash(after, quantity),
+        change === null ? '–' : `${change > 0 ? '+' : ''}${numberIn(change, quantity, units)}`,
+        halfWidth === null || halfWidth === 0 ? '' : `± ${textIn(halfWidth, quantity, units)}`,
+        againstInterval === null ? '' : againstInterval.toFixed(1),
+      ]),
+      [2, 3, 4, 5, 6],
+    ),
+  ];
+}
