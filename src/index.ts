@@ -148,6 +148,7 @@ export { drawForces } from './report/force-picture.ts';
 export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts';
 export { drawLinkage, type LinkageOptions } from './report/linkage.ts';
 export { type MimeBundle, type Showable, type Shown, type ShowOptions, show } from './report/notebook.ts';
+export { adviceLines } from './report/order-sheet/after-weighing.ts';
 export type { Block, FigureRow } from './report/order-sheet/blocks.ts';
 export { comparisonSheet } from './report/order-sheet/comparison-sheet.ts';
 export { sheetData, sheetJson } from './report/order-sheet/data.ts';

@@ -3,9 +3,10 @@
 //
 // The car in car.json is made up: a light roadster, built once, in a barn. A file of yours has the same shape; one with a
 // single corner in it (front-corner.json) will do as well.
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, extname } from 'node:path';
 import {
+  adviceLines,
   describeEnd,
   describeIssue,
   drawSweep,
@@ -43,11 +44,13 @@ try {
   lookAgain(car.notes);
   mkdirSync(out, { recursive: true });
   const sizing = 'sizing' in car ? sizeCoilovers(car) : null;
+  const order = sizing === null ? [] : orderFiles(name, sizing);
+  if (sizing?.order != null) refuseOtherOrder(name, sizing.order, order);
   const written = Object.entries(car.corners).flatMap(([axle, given]) => {
     const parts = [name, axle].filter((part) => part !== '');
     return showCorner(parts.join('-'), given, car.units, sizing);
   });
-  if (sizing !== null) written.unshift(...writeOrder(name, sizing));
+  if (sizing !== null) written.unshift(...writeOrder(sizing, order));
   lookAgain(car.notes);
   print('Written:');
   for (const line of written) print(`  ${line}`);
@@ -92,11 +95,66 @@ function textOf(file) {
 }
 
 /**
- * Prints what the coilovers come to and writes the order sheet; returns what was written.
+ * The order sheet in its three forms: a draft, which each run writes anew, or a revision with its date, which is never written over.
  * @param {string} name
  * @param {import('jounce').Sizing} sizing
+ * @returns {{ file: string, text: string }[]}
  */
-function writeOrder(name, sizing) {
+function orderFiles(name, sizing) {
+  const { order } = sizing;
+  const stem = `${name}-order-${order === null ? 'draft' : `${order.revision}-${order.date}`}`;
+  const sheet = orderSheet(sizing);
+  return [
+    { file: `${stem}.html`, text: sheetHtml(sheet) },
+    { file: `${stem}.md`, text: sheetMarkdown(sheet) },
+    { file: `${stem}.json`, text: sheetJson(sizing) },
+  ];
+}
+
+/**
+ * Stops where the same revision was written before and is not the same.
+ * @param {string} name
+ * @param {{ revision: string, date: string }} order
+ * @param {{ file: string, text: string }[]} files
+ */
+function refuseOtherOrder(name, { revision, date }, files) {
+  const differs = files.find(
+    ({ file, text }) => existsSync(inOut(file)) && readFileSync(inOut(file), 'utf8') !== text,
+  );
+  const start = `${name}-order-${revision}-`;
+  const otherDay = readdirSync(out).find(
+    (file) =>
+      file.startsWith(start) &&
+      /^\d{4}-\d\d-\d\d\.html$/.test(file.slice(start.length)) &&
+      file !== `${start}${date}.html`,
+  );
+  const there = differs?.file ?? otherDay;
+  if (there === undefined) return;
+  throw new InputError('order', [
+    {
+      path: 'order.revision',
+      problem: `revision ${revision} has been written before, and is not the same`,
+      got: `out/${there}`,
+      advice: 'an order that was sent stays: raise the revision in the car file, or move that file away',
+    },
+  ]);
+}
+
+/**
+ * A file of the folder that is written to.
+ * @param {string} file
+ */
+function inOut(file) {
+  return new URL(encodeURIComponent(file), out);
+}
+
+/**
+ * Prints what the coilovers come to and writes the order sheet; returns what was written.
+ * @param {import('jounce').Sizing} sizing
+ * @param {{ file: string, text: string }[]} files
+ */
+function writeOrder(sizing, files) {
+  afterOrder(sizing);
   print('== What to order ==\n');
   for (const issue of sizing.findings) print(`Does not fit: ${describeIssue(issue)}.`);
   const sheet = orderSheet(sizing);
@@ -110,13 +168,25 @@ function writeOrder(name, sizing) {
   print('\nOpen points');
   for (const point of sizing.openPoints) print(`  ${point}`);
   print('');
-  writeFileSync(new URL(`${name}-order.html`, out), sheetHtml(sheet));
-  writeFileSync(new URL(`${name}-order.md`, out), sheetMarkdown(sheet));
-  writeFileSync(new URL(`${name}-order.json`, out), sheetJson(sizing));
+  for (const { file, text } of files) writeFileSync(inOut(file), text);
+  const [html, markdown, json] = files.map(({ file }) => file);
+  const kind = sizing.order === null ? 'a draft of the order sheet' : 'the order sheet';
   return [
-    `out/${name}-order.html  the order sheet, to open in a browser and print`,
-    `out/${name}-order.md, out/${name}-order.json  the same as Markdown and as data`,
+    `out/${html}  ${kind}, to open in a browser and print`,
+    `out/${markdown}, out/${json}  the same as Markdown and as data`,
   ];
+}
+
+/**
+ * Prints what a car that stands asks of what was bought: what to do first, then what can't be cured.
+ * @param {import('jounce').Sizing} sizing
+ */
+function afterOrder({ axles }) {
+  const bought = axles.filter(({ afterOrder }) => afterOrder !== null);
+  if (bought.length === 0) return;
+  print('== After weighing ==\n');
+  for (const { advice } of bought) for (const line of adviceLines(advice)) print(`  ${line}`);
+  print('');
 }
 
 /**

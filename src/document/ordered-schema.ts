@@ -6,19 +6,15 @@ import { bareNumber, quantity, size, takes, uncertain } from './quantity.ts';
 const notNegative = z.number().gte(0);
 const positive = z.number().gt(0);
 
-/** Which issue of an order, and of what day. */
-export const revisionFields = {
-  revision: z
-    .string()
-    .regex(/^[A-Za-z0-9]{1,8}$/, 'not a revision as A or B2: letters and digits, 8 at most')
-    .describe('Revision of the order, as A: letters and digits, 8 at most.')
-    .optional(),
-  date: z
-    .string()
-    .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'not a date as 2026-11-29: year, month, day')
-    .describe('Date of the order, as 2026-11-29: year, month, day.')
-    .optional(),
-};
+/** Which issue of an order it is. */
+export const revision = z
+  .string()
+  .regex(/^[A-Za-z0-9]{1,8}$/, 'not a revision as A or B2: letters and digits, 8 at most')
+  .describe('Revision of the order, as A: letters and digits, 8 at most.');
+export const date = z
+  .string()
+  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'not a date as 2026-11-29: year, month, day')
+  .describe('Date of the order, as 2026-11-29: year, month, day.');
 
 const spring = z
   .strictObject({
@@ -128,7 +124,8 @@ const perch = z
 export const orderedSchema = z
   .strictObject({
     notes: remarks.optional(),
-    ...revisionFields,
+    revision: revision.optional(),
+    date: date.optional(),
     damper: z
       .strictObject({
         extendedLength: size('Eye-to-eye length, fully extended'),

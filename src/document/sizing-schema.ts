@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { having } from './choice.ts';
 import { remarks } from './limits-schema.ts';
-import { revisionFields } from './ordered-schema.ts';
+import { date, revision } from './ordered-schema.ts';
 import { bareNumber, quantity, size, takes, uncertain, uncertainNumber } from './quantity.ts';
 
 const notNegative = z.number().gte(0);
@@ -148,9 +148,9 @@ const travelCasesSchema = z
 /** What a whole car has beside its corners. */
 export const carSizingShape = {
   order: z
-    .strictObject(revisionFields)
+    .strictObject({ revision, date })
     .describe(
-      'The order that this file stands for: its revision and date name the sheet. Without them it is a draft.',
+      'The order that this file stands for: its revision and its date name the sheet. Without them the sheet is a draft.',
     )
     .optional(),
   use: z.string().describe('What the car is for: road, hill climb, track ...').optional(),

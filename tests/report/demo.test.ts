@@ -1,5 +1,5 @@
 // The demo as a reader runs it, on the source instead of the build.
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
@@ -56,6 +56,66 @@ describe('the demo', () => {
       expect(readFileSync(join(root, `out/car-${axle}.csv`), 'utf8').split('\r\n').length).toBeGreaterThan(
         100,
       );
+    }
+  });
+
+  it('tells a weighed car which spring to change and how far to turn each perch', async () => {
+    const { out, complaints, code } = await run(join(root, 'docs/examples/car-weighed.json'));
+    expect([complaints, code]).toEqual(['', 0]);
+    const [, part] = /== After weighing ==([\s\S]*?)== What to order ==/.exec(out) ?? [];
+    expect(part).toMatch(/Change the rear spring to 200 lbf\/in/);
+    expect(part).toMatch(/Left front perch \d\.\d turns up/);
+    expect(part).toMatch(/Right rear perch \d\.\d turns down/);
+    expect(part).toMatch(/Not cured: /);
+    const sheet = readFileSync(join(root, 'out/car-weighed-order-draft.md'), 'utf8');
+    expect(sheet).toContain('## After weighing');
+    expect(sheet).toContain('### Rear, ordered as revision A of 2026-08-03');
+    expect(sheet).toContain('Draft: not an order.');
+  });
+
+  it('writes a draft anew, and never writes over a revision of an order', async () => {
+    const name = `revised-${process.pid}`;
+    const sheets = () => readdirSync(join(root, 'out')).filter((one) => one.startsWith(`${name}-`));
+    const example = JSON.parse(readFileSync(join(root, 'docs/examples/car.json'), 'utf8'));
+    const runWith = (change: (car: typeof example) => void) => {
+      const car = structuredClone(example);
+      change(car);
+      return run(file(`${name}.json`, JSON.stringify(car)));
+    };
+    const issued = { revision: 'A', date: '2026-08-03' };
+    const first = `${name}-order-A-2026-08-03`;
+    try {
+      await runWith(() => {});
+      const draft = await runWith((car) => (car.use = 'Track.'));
+      expect(draft.code).toBe(0);
+      expect(readFileSync(join(root, `out/${name}-order-draft.md`), 'utf8')).toContain('Use: Track.');
+
+      const sent = await runWith((car) => (car.order = issued));
+      expect([sent.complaints, sent.code]).toEqual(['', 0]);
+      const text = readFileSync(join(root, `out/${first}.html`), 'utf8');
+      expect(text).toContain('Revision A of 2026-08-03.');
+      expect((await runWith((car) => (car.order = issued))).code).toBe(0);
+
+      const other = await runWith((car) => Object.assign(car, { order: issued, use: 'Track.' }));
+      expect(other.code).toBe(1);
+      expect(other.complaints).toContain(
+        'order.revision: revision A has been written before, and is not the same',
+      );
+      expect(other.complaints).toContain(`${first}.html`);
+      const later = await runWith((car) => (car.order = { revision: 'A', date: '2026-09-01' }));
+      expect(later.code).toBe(1);
+      expect(readFileSync(join(root, `out/${first}.html`), 'utf8')).toBe(text);
+
+      const raised = await runWith((car) =>
+        Object.assign(car, { order: { revision: 'B', date: '2026-09-01' }, use: 'Track.' }),
+      );
+      expect(raised.code).toBe(0);
+      expect(sheets()).toEqual(
+        expect.arrayContaining([`${first}.html`, `${first}.json`, `${name}-order-B-2026-09-01.html`]),
+      );
+      expect(readFileSync(join(root, `out/${first}.html`), 'utf8')).toBe(text);
+    } finally {
+      for (const one of sheets()) rmSync(join(root, 'out', one));
     }
   });
 

@@ -63,8 +63,8 @@ export interface Sizing {
   readonly name?: string;
   readonly units: Units;
   readonly use?: string;
-  /** Revision and date of the order that the file stands for; without a revision it is a draft. */
-  readonly order: { readonly revision: string | null; readonly date: string | null };
+  /** Revision and date of the order that the file stands for; null for a draft. */
+  readonly order: { readonly revision: string; readonly date: string } | null;
   /** The load state that lengths and ride height refer to; null for a car without states. */
   readonly designState: string | null;
   readonly axles: readonly AxleSizing[];

@@ -113,7 +113,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
-    order: { revision: document.sizing.order?.revision ?? null, date: document.sizing.order?.date ?? null },
+    order: document.sizing.order ?? null,
     designState,
     axles,
     figures: figuresOf('car', CAR_WIDE_FIGURES),

@@ -37,12 +37,12 @@ export function orderSheet(sizing: Sizing): OrderSheet {
             heading(2, 'To look at again'),
             list(notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`)),
           ]),
-      ...afterWeighing(axles, sayIn(units)),
       heading(2, 'What to make'),
       ...(designState === null
         ? []
         : [paragraph(`Installed length and ride height mean the load state "${designState}".`)]),
       orderTable(axles, sayIn(units)),
+      ...afterWeighing(axles, sayIn(units)),
       ...loadStatesPart(axles, designState, sayIn(units)),
       ...axles.flatMap((axle) => axlePart(axle, units)),
       ...matters(axles),
@@ -59,11 +59,10 @@ export function orderSheet(sizing: Sizing): OrderSheet {
 }
 
 /** Which issue of the order a sheet is. */
-function issueOf({ revision, date }: Sizing['order']): string {
-  const day = date === null ? '' : ` of ${date}`;
-  return revision === null
-    ? `Draft${day}: not an order. Give order.revision and order.date before it is sent.`
-    : `Revision ${revision}${day}.`;
+function issueOf(order: Sizing['order']): string {
+  return order === null
+    ? 'Draft: not an order. Give order.revision and order.date in the car file before it is sent.'
+    : `Revision ${order.revision} of ${order.date}.`;
 }
 
 /** What can't be; nothing where all can. */
