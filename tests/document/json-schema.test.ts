@@ -36,6 +36,7 @@ function fieldsOf(referring: Json, path = '', root = referring): [string, Json][
 describe('the JSON Schemas', () => {
   it('accept the examples', () => {
     expectSame(accepts(carJsonSchema(), JSON.parse(exampleText('car.json'))), true);
+    expectSame(accepts(carJsonSchema(), JSON.parse(exampleText('car-weighed.json'))), true);
     expectSame(accepts(carJsonSchema(), JSON.parse(roadsterText())), true);
     for (const name of ['front-corner.json', 'pushrod-corner.json', 'strut-corner.json']) {
       expectSame(accepts(cornerJsonSchema(), JSON.parse(exampleText(name))), true);
