@@ -1,4 +1,4 @@
-/** After the order: what was bought stays, and what a weighed car is told. */
+/** After the order: what was bought stays, and the advice that a weighed car gets. */
 import * as fc from 'fast-check';
 import { type AxleSizing, readCar, sizeCoilovers, type WheelAfterOrder } from 'jounce';
 import { describe, expect, it } from 'vitest';
@@ -114,6 +114,15 @@ describe('what was bought', () => {
     expect(axle.spring?.rate).toBe(50.3);
   });
 
+  it('may be uncertain, and is then named by its place among what makes a figure uncertain', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.ordered.perch.setting = { value: 260, plusMinus: 1 };
+    });
+    const { by, low, high } = axle.figure('restTravel');
+    expect(by.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
+    expect((high ?? 0) - (low ?? 0)).toBeGreaterThan(1);
+  });
+
   it('is named by its place in what can not be', () => {
     const { findings } = sizeCoilovers(
       readCar(
@@ -182,7 +191,7 @@ describe('a wheel', () => {
     }
   });
 
-  it('comes to ride height within 1e-9 mm when its perch is turned as told', () => {
+  it('comes to ride height within 1e-9 mm when its perch is turned as advised', () => {
     let turned = 0;
     fc.assert(
       fc.property(carDocuments, fc.double({ min: -30, max: 30, noNaN: true }), (document, off) => {
@@ -224,7 +233,7 @@ describe('a wheel', () => {
     expect(turned).toBeGreaterThan(2);
   });
 
-  it('is told turns that agree with the linear formula for a small move, and lead there exactly for a large one', () => {
+  it('gets turns that agree with the linear formula for a small move', () => {
     const asBought = ({ corners: { front } }: Json) => {
       front.sizing.target = { springRate: 50.3 };
     };
@@ -407,7 +416,7 @@ describe('loads on the scales', () => {
   });
 });
 
-it('a car from tape to order to scales is told what to change, in its own units', () => {
+it('a car from tape to order to scales gets advice on what to change, in its own units', () => {
   const sizing = sizeCoilovers(readCar(exampleText('car-weighed.json')));
   const lines = sizing.axles.flatMap(({ advice }) => advice.map(({ problem }) => problem));
   const says = (text: RegExp) =>

@@ -319,7 +319,7 @@ export const sizing: Section = {
       file: 'coilover/ordered.test.ts',
       tests: [
         'a wheel > comes to ride height',
-        'a wheel > is told turns',
+        'a wheel > gets turns',
         'a wheel > on its bump stop',
         'advice > names the spring',
       ],
