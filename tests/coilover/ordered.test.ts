@@ -380,6 +380,72 @@ describe('advice', () => {
   });
 });
 
+/** Places of a value at which a number is not finite, or a sentence has such a number in it. */
+function notFinite(value: unknown, path = ''): string[] {
+  if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path} ${value}`];
+  if (typeof value === 'string') return /NaN|undefined|Infinity|null/.test(value) ? [`${path} ${value}`] : [];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => notFinite(inner, `${path}.${key}`));
+}
+
+it('random weighed cars, whatever was bought, get finite figures and whole sentences', () => {
+  const size = (min: number, max: number) => fc.integer({ min, max });
+  const ordered = fc.record(
+    {
+      damper: size(250, 400).map((length) => ({ compressedLength: length, extendedLength: length + 120 })),
+      spring: fc.record(
+        { rate: size(5, 150), freeLength: size(150, 300), minLength: size(40, 140) },
+        { requiredKeys: ['rate', 'freeLength'] },
+      ),
+      helper: fc.constant({ rate: 20, freeLength: 60, minLength: 20 }),
+      bumpStop: fc.constant({ height: 40, solidHeight: 12, table: [[10, 500]] }),
+      valving: fc.constantFrom(
+        { compressionDamping: 0, reboundDamping: 0 },
+        { forceTable: [[50, 100, 150]] },
+      ),
+      perch: fc.record(
+        { setting: size(50, 300), left: size(50, 300), min: size(40, 90), threadPitch: size(1, 3) },
+        { requiredKeys: [] },
+      ),
+    },
+    { requiredKeys: [] },
+  );
+  const reading = size(60, 400);
+  const scales = fc.record({
+    frontLeft: reading,
+    frontRight: reading,
+    rearLeft: reading,
+    rearRight: reading,
+    perches: fc.constantFrom('reset', 'untouched'),
+  });
+  let advised = 0;
+  fc.assert(
+    fc.property(carDocuments, ordered, ordered, scales, (document, front, rear, scales) => {
+      const { corners } = document;
+      const sizing = sizeCoilovers(
+        readCar({
+          ...document,
+          masses: {
+            scales,
+            states: [{ name: 'one more', loads: [{ name: 'one', mass: 80, frontShare: 0.4 }] }],
+          },
+          corners: {
+            front: { ...corners.front, ordered: front },
+            ...(corners.rear === undefined ? {} : { rear: { ...corners.rear, ordered: rear } }),
+          },
+        }),
+      );
+      for (const { afterOrder, advice, loadStates } of sizing.axles) {
+        expect(notFinite({ afterOrder, advice, loadStates })).toEqual([]);
+        advised += advice.length;
+      }
+      expect(notFinite(sizing.findings)).toEqual([]);
+    }),
+    { numRuns: 25 },
+  );
+  expect(advised).toBeGreaterThan(10);
+});
+
 describe('loads on the scales', () => {
   const masses = (change: (masses: Json) => void) => {
     const document = weighedCar((document) => {
