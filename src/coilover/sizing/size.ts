@@ -130,7 +130,7 @@ function forcesIn(
   found: Limits,
   damper: DamperLengths | null,
 ): CornerForces | null {
-  if (mass === null || coilover === null || spring === null) return null;
+  if (mass?.unsprung == null || coilover === null || spring === null) return null;
   const table = given.sizing.bumpStopForces;
   const options = {
     sprungMass: mass.sprung,
