@@ -138,6 +138,7 @@ export { drawSweep, type PictureOptions } from './report/picture.ts';
 export type { WheelSizes } from './report/poses.ts';
 export { drawResiduals } from './report/residual-picture.ts';
 export type { FlatRow } from './report/rows.ts';
+export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
