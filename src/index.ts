@@ -30,6 +30,7 @@ export {
   type CarMonteCarloOptions,
   monteCarloCar,
 } from './coilover/sizing/monte-carlo.ts';
+export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';

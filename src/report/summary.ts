@@ -1,4 +1,5 @@
 import { axleName } from '../coilover/sizing/inputs.ts';
+import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { describeIssue } from '../errors.ts';
 import { numberIn, textIn, toMetric, type Units } from '../units.ts';
@@ -13,10 +14,10 @@ const CELL = 24;
  * margin, then every conflict.
  */
 export function sizingSummary(sizing: Sizing): string {
-  const { name, units, axles, findings } = sizing;
+  const { name, units, status, axles, findings } = sizing;
   const head = ['', 'target or required', 'chosen or available', 'margin (95 % interval)'];
   const lines = [
-    ...(name === undefined ? [] : [name]),
+    [...(name === undefined ? [] : [name]), STATUS[status]].join(': '),
     row(head),
     ...axles.flatMap((sized) => [
       axleName(sized.axle),
@@ -29,6 +30,12 @@ export function sizingSummary(sizing: Sizing): string {
   ];
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }
+
+const STATUS: Readonly<Record<OrderStatus, string>> = {
+  order: 'ready to order',
+  enquiry: 'ready for an enquiry; some points are to be agreed',
+  notForOrder: 'NOT FOR ORDER, see the conflicts below',
+};
 
 function row([label, ...cells]: readonly string[]): string {
   return label.padEnd(LABEL) + cells.map((cell) => cell.padEnd(CELL)).join(' ');
