@@ -54,14 +54,17 @@ export function unknownOptions(what: string, options: unknown, known: readonly s
       },
     ]);
   }
-  return Object.keys(options)
-    .filter((name) => !known.includes(name))
-    .map((path) => ({
+  const issues: Issue[] = [];
+  for (const path of Object.keys(options)) {
+    if (known.includes(path)) continue;
+    issues.push({
       path,
       problem: 'unknown option',
       allowed: known.join(', '),
       advice: 'correct the spelling, or take it out',
-    }));
+    });
+  }
+  return issues;
 }
 
 /** A value as it would be written in the input, cut to a readable length. */

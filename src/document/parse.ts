@@ -1,13 +1,14 @@
 import type * as z from 'zod';
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import { type Quantity, type Units, unitName } from '../units.ts';
+import { accepts } from './accepts.ts';
 import { adviceForText, inWords } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
 import { homesOf, isRequired, namesOf, schemaAt } from './schema-walk.ts';
 import { meantName } from './spelling.ts';
 
 /**
- * Data of the schema's shape from unknown input. `check` adds what the shape alone can't tell; it is given the input as it
+ * Data of the schema's shape from unknown input: the input itself where it is right as it stands. `check` adds what the shape alone can't tell; it is given the input as it
  * is, whatever its shape.
  *
  * @throws InputError listing every issue with its path, what was got and what is allowed.
@@ -16,7 +17,7 @@ export function parse<Schema extends z.ZodType>(
   schema: Schema,
   input: unknown,
   what: string,
-  check: Check = () => [],
+  check: Check = NO_CHECK,
 ): z.output<Schema> {
   const { data, findings } = examine(schema, input, 'metric', check);
   throwIfAny(what, inOrder(findings, input));
@@ -24,15 +25,22 @@ export function parse<Schema extends z.ZodType>(
 }
 
 /** Findings beside those of the shape. */
-export type Check = (input: unknown, units: Units) => Finding[];
+export type Check = (input: unknown, units: Units) => readonly Finding[];
 
-/** The input as data, where nothing is wrong with it, and what is. `units` is what its numbers are written in. */
+const NONE: readonly Finding[] = Object.freeze([]);
+const NO_CHECK: Check = () => NONE;
+
+/**
+ * The input as data, where its shape is right (the input itself where it is right as it stands), and what is wrong with it.
+ * `units` is what its numbers are written in.
+ */
 export function examine<Schema extends z.ZodType>(
   schema: Schema,
   input: unknown,
   units: Units,
   check: Check,
-): { data: z.output<Schema> | undefined; findings: Finding[] } {
+): { data: z.output<Schema> | undefined; findings: readonly Finding[] } {
+  if (accepts(schema, input)) return { data: input, findings: check(input, units) };
   const result = schema.safeParse(input);
   const misshapen = result.success ? [] : shapeFindings(schema, input, result.error, units);
   const unsound = check(input, units).filter(({ at }) => !misshapen.some((other) => settles(other, at)));
@@ -92,10 +100,15 @@ export function placeAt(path: string): Place {
 
 /** What stands at a place, whatever the input is. */
 export function valueAt(input: unknown, at: Place): unknown {
-  return at.reduce<unknown>((value, key) => (isRecord(value) ? value[String(key)] : undefined), input);
+  let value = input;
+  for (let k = 0; k < at.length; k++) {
+    if (!isRecord(value)) return undefined;
+    value = value[at[k]];
+  }
+  return value;
 }
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+function isRecord(value: unknown): value is Record<PropertyKey, unknown> {
   return typeof value === 'object' && value !== null;
 }
 

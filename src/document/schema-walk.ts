@@ -67,9 +67,15 @@ export function homesOf(schema: z.core.$ZodType, name: string): string[] {
   });
 }
 
-/** A value of a schema's shape, with all its quantities as the library counts them. */
+/** A copy of a value of a schema's shape, with all its quantities as the library counts them. */
 export function inMetric<T>(schema: z.core.$ZodType, value: T, units: Units): T {
-  return units === 'metric' ? value : (converted(schema, value) as T);
+  return (units === 'metric' ? copied(value) : converted(schema, value)) as T;
+}
+
+function copied(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.map(copied);
+  return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, copied(inner)]));
 }
 
 function converted(schema: z.core.$ZodType, value: unknown): unknown {

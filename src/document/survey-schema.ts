@@ -1,15 +1,14 @@
 import * as z from 'zod';
-import { type Units, unitName } from '../units.ts';
 import { having } from './choice.ts';
 import { fileFields, jsonSchema } from './file-schema.ts';
 import { type Finding, type Place, valueAt } from './parse.ts';
-import { point, quantity, takes } from './quantity.ts';
+import { pairOf, point, quantity, takes } from './quantity.ts';
 import { farAway, type ReadDocument, readDocument } from './read-document.ts';
 import { meantName } from './spelling.ts';
 
 const name = z.string();
 const pair = (description: string) =>
-  takes(z.tuple([name, name]).readonly(), "names of two points, as ['A', 'B']").describe(description);
+  takes(pairOf(name, name).describe(description), "names of two points, as ['A', 'B']");
 
 const foreAft = quantity(
   'length',
@@ -135,11 +134,11 @@ export function surveyJsonSchema(): Record<string, unknown> {
   return jsonSchema(surveySchema);
 }
 
-function surveyFindings(value: unknown, units: Units): Finding[] {
+function surveyFindings(value: unknown): Finding[] {
   const points = valueAt(value, ['points']);
   const names = isRecord(points) ? Object.keys(points) : [];
   return [
-    ...farAway(value, [], unitName('length', units)),
+    ...farAway(value, []),
     ...twins(names),
     ...names.flatMap((name) => axisFindings(points, name, names)),
     ...Object.entries(NAMES).flatMap(([kind, places]) => readingFindings(value, kind, places, names)),
