@@ -30,6 +30,7 @@ export const WITHOUT: readonly string[] = [
   'document/accepts.test.ts',
   'document/errors.test.ts',
   'document/kinds.test.ts',
+  'document/many-mistakes.test.ts',
   'linkage/errors.test.ts',
   'readme.test.ts',
   'report/demo.test.ts',
