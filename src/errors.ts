@@ -1,5 +1,7 @@
+import type { Diagnostic } from './diagnostic.ts';
+
 /** One thing wrong with an input: where, what was got, what is allowed, what to do. */
-export interface Issue {
+export interface Issue extends Partial<Pick<Diagnostic, 'code' | 'severity' | 'values'>> {
   /** Place in the input, as `bodies.upright[1]`; empty for the input as a whole. */
   readonly path: string;
   /** What is wrong, in a few words. */

@@ -30,6 +30,7 @@ export {
   type CarMonteCarloOptions,
   monteCarloCar,
 } from './coilover/sizing/monte-carlo.ts';
+export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
@@ -110,6 +111,7 @@ export type {
   TradeOff,
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
+export type { Diagnostic, Severity } from './diagnostic.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
@@ -137,6 +139,7 @@ export { drawSweep, type PictureOptions } from './report/picture.ts';
 export type { WheelSizes } from './report/poses.ts';
 export { drawResiduals } from './report/residual-picture.ts';
 export type { FlatRow } from './report/rows.ts';
+export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';

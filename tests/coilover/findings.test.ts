@@ -56,6 +56,33 @@ describe('what can’t be', () => {
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
   });
 
+  it('an axle without sizing: its unsprung mass is unknown, not 0, and so is its sprung mass', () => {
+    const sizing = sized((document) => {
+      delete document.corners.rear.sizing;
+    });
+    const [finding] = sizing.findings;
+    expect(finding).toMatchObject({
+      code: 'unsprungMassMissing',
+      severity: 'conflict',
+      path: 'corners.rear.sizing.unsprungMass',
+    });
+    const [, rear] = sizing.axles;
+    expect(rear.figure('sprungMass').value).toBeNull();
+    expect(rear.figure('unsprungMass').value).toBeNull();
+    // 700 kg, 52 % of it at the rear, half on each side: the scales would still say so.
+    expect(valueIn(rear, 'leftMass')).toBeCloseTo(700 * 0.52 * 0.5, 9);
+    expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('a sprung mass of the corner itself stands in for an unknown unsprung mass', () => {
+    const sizing = sized((document) => {
+      delete document.corners.rear.sizing;
+      document.corners.rear.sprungMass = 150;
+    });
+    expect(sizing.findings).toEqual([]);
+    expect(valueIn(sizing.axles[1], 'sprungMass')).toBe(150);
+  });
+
   it('a target that needs a spring of negative rate', () => {
     // A shock that leans outboard and gains ratio: the force term alone is stiffer than what is asked.
     const { sizing, finding } = only((document) => {

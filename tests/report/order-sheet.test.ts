@@ -105,7 +105,10 @@ describe('an order sheet', () => {
       car.masses.guess.frontShare = 46;
     });
     const html = sheetHtml(orderSheet(faulty));
-    expect(html).toContain('What does not fit');
+    expect(html).toContain('<h2>Conflicts</h2>');
+    expect(html).toContain('NOT FOR ORDER');
+    expect(sheetMarkdown(orderSheet(faulty))).toContain('**NOT FOR ORDER.**');
+    expect(faulty.status).toBe('notForOrder');
     expect(html).toContain('masses.guess.frontShare: not a share, got 46');
     expect(html).toContain('338.0 mm');
     expect(html).not.toMatch(NO_FIGURE);

@@ -40,6 +40,7 @@ export const WITHOUT: readonly string[] = [
   'report/pictures.test.ts',
   'report/scaling.test.ts',
   'report/survey-pictures.test.ts',
+  'report/summary.test.ts',
   'report/svg.test.ts',
   'report/table.test.ts',
   'setup.test.ts',

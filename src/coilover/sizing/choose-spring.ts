@@ -1,14 +1,11 @@
 // The spring as it can be bought: of the user's list the one that fits and whose rate is nearest, as a ratio, to the wanted one;
 // without a list the wanted rate rounded to the steps in which rates are made.
 
-import type { CornerSizingFile } from '../../document/sizing-schema.ts';
-import type { Certain } from '../../document/uncertain.ts';
 import { textIn, type Units } from '../../units.ts';
 import { coilSpring } from '../springs/coil-spring.ts';
 import { compressionUnder, type Stack } from '../springs/stack.ts';
+import type { CornerSizing } from './inputs.ts';
 import type { Carried } from './rates.ts';
-
-type Sizing = Certain<CornerSizingFile>;
 
 /** A spring that is fitted. */
 export interface Spring {
@@ -42,7 +39,7 @@ export interface SpringChoice {
 }
 
 /** Springs of a corner's list. */
-export function listedSprings({ springs = [] }: Sizing): Spring[] {
+export function listedSprings({ springs = [] }: CornerSizing): Spring[] {
   return springs.map(({ name, rate, free, solid, least, innerDiameter, coil }) => {
     const made = coil === undefined ? null : coilSpring(coil);
     return {
@@ -65,7 +62,7 @@ export function nextRates(wanted: number, step: number): { readonly below: numbe
 }
 
 /** A spring with its helper, where there is one. */
-export function stackOf({ rate, free, least }: Spring, helper: Sizing['helper']): Stack {
+export function stackOf({ rate, free, least }: Spring, helper: CornerSizing['helper']): Stack {
   const travel = free === null || least === null ? Number.POSITIVE_INFINITY : free - least;
   const main = { rate, travel };
   return {
@@ -75,7 +72,7 @@ export function stackOf({ rate, free, least }: Spring, helper: Sizing['helper'])
 }
 
 /** Free length of a spring with its helper and the ring between them, mm. */
-export function freeLengthOf(free: number, helper: Sizing['helper']): number {
+export function freeLengthOf(free: number, helper: CornerSizing['helper']): number {
   return free + (helper === undefined ? 0 : helper.free + (helper.separator ?? 0));
 }
 
@@ -84,7 +81,7 @@ export function freeLengthOf(free: number, helper: Sizing['helper']): number {
  * of the words.
  */
 export function chooseSpring(
-  sizing: Sizing,
+  sizing: CornerSizing,
   wanted: number,
   carried: Carried,
   shortest: number | null,

@@ -39,7 +39,8 @@ const COLUMNS: readonly ColumnInfo[] = [
 /** Curves of an axle's corner; null where the coilover can't be reckoned. `damping` is in N s/m at the shaft. */
 export function wheelCurves(state: AxleState, damping: number | null): WheelCurves | null {
   const { shock, coilover, mass, ends, spring, given } = state;
-  if (coilover === null || mass === null || spring === null) return null;
+  if (coilover === null || mass?.unsprung == null || spring === null) return null;
+  const unsprungWeight = mass.unsprung * GRAVITY;
   const free = spring.free === null ? null : freeLengthOf(spring.free, given.sizing.helper);
   const info = [
     ...COLUMNS,
@@ -55,7 +56,7 @@ export function wheelCurves(state: AxleState, damping: number | null): WheelCurv
       travel,
       shockLength: length,
       installationRatio: ratio,
-      wheelLoad: load + mass.unsprung * GRAVITY,
+      wheelLoad: load + unsprungWeight,
       wheelRate: rate,
       frequency: frequencyOn(mass.sprung, rate),
       wheelRateOnSpring: wheelAt(shock, withoutStop, travel).rate,

@@ -111,7 +111,7 @@ export function dampingNumbers(state: AxleState, stopTravel: number | null): Num
         ? dampingRatioAt(state, c, ends.bump)
         : dampingRatioAt(untouched(state), c, stopTravel),
     wheelHopDamping:
-      tyreRate === undefined || mass.unsprung === 0
+      tyreRate === undefined || !mass.unsprung
         ? null
         : (c * atRest.ratio ** 2) / (2 * Math.sqrt((atRest.rate + tyreRate) * 1000 * mass.unsprung)),
   };

@@ -33,7 +33,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
         at: { axle, direction },
       });
     }
-    const numbers = certain(sizing ?? NOTHING, under(['corners', axle, 'sizing'], [axle, 'sizing']));
+    const numbers = certain(sizing ?? {}, under(['corners', axle, 'sizing'], [axle, 'sizing']));
     return { sizing: numbers, limits, sprungMass };
   });
   return { inputs: { car, ...axles }, uncertain };
@@ -54,9 +54,6 @@ function directionName(direction: Readonly<Record<string, number>>): string {
   const most = names.reduce((a, b) => (Math.abs(direction[b]) > Math.abs(direction[a]) ? b : a));
   return names.length === 1 ? most : `hardpoints as surveyed, ${most} most`;
 }
-
-/** Of a corner without sizing: nothing but its motion and limits can be told. */
-const NOTHING = { unsprungMass: 0 };
 
 /** Whether an uncertain input is a number of `CarInputs`, and not a coordinate. */
 export function isPlace(at: UncertainInput['at']): at is Place {

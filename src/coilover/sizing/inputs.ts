@@ -2,9 +2,12 @@ import type { LimitsDocument } from '../../document/limits-schema.ts';
 import type { CarSizingFile, CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 
+/** What sizes a corner's coilover, as numbers; everything is optional, since a corner without `sizing` has none of it. */
+export type CornerSizing = Partial<Certain<CornerSizingFile>>;
+
 /** What sizes the coilover of one axle's corner: numbers in the library's units. */
 export interface AxleInputs {
-  readonly sizing: Certain<CornerSizingFile>;
+  readonly sizing: CornerSizing;
   /** What ends the travel, as `limits` takes it. */
   readonly limits: Omit<LimitsDocument, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */

@@ -59,12 +59,12 @@ export const CAR_FIGURES = {
   },
 } as const satisfies FigureInfos;
 
-export function massNumbers({ mass, given, atRest }: AxleState): Numbers<typeof MASS_FIGURES> {
+export function massNumbers({ wheels, mass, given, atRest }: AxleState): Numbers<typeof MASS_FIGURES> {
   return {
-    leftMass: mass?.wheels?.left ?? null,
-    rightMass: mass?.wheels?.right ?? null,
+    leftMass: wheels?.left ?? null,
+    rightMass: wheels?.right ?? null,
     sprungMass: mass?.sprung ?? null,
-    unsprungMass: given.sizing.unsprungMass,
+    unsprungMass: given.sizing.unsprungMass ?? null,
     leftLower:
       mass?.wheels == null || atRest === null || !(atRest.rate > 0)
         ? null

@@ -8,15 +8,12 @@
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5, for frequencies and the tyre in series; from memory.)
 
 import { frequencyOn, rateForFrequency } from '../../corner/frequency.ts';
-import type { CornerSizingFile } from '../../document/sizing-schema.ts';
-import type { Certain } from '../../document/uncertain.ts';
 import { type Issue, show } from '../../errors.ts';
 import { GRAVITY } from '../../units.ts';
 import { stopPush } from '../forces/eye-force.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { Stop } from './damper.ts';
-
-type Sizing = Certain<CornerSizingFile>;
+import type { CornerSizing } from './inputs.ts';
 
 /** Two rates in series, N/mm. */
 export function inSeries(a: number, b: number): number {
@@ -29,7 +26,7 @@ export function onTyre(rate: number, tyreRate: number | undefined): number | nul
 }
 
 /** Force of the gas on the rod, N. */
-export function gasForceOf(gas: Sizing['gas']): number {
+export function gasForceOf(gas: CornerSizing['gas']): number {
   if (gas?.force !== undefined) return gas.force;
   const { rodDiameter = 0, pressure = 0 } = gas ?? {};
   // 1 bar = 0.1 N/mm^2
@@ -101,7 +98,7 @@ export interface WantedRates {
 
 /** What the target of a corner asks of the spring. */
 export function wantedRates(
-  { target, tyreRate, helper }: Sizing,
+  { target, tyreRate, helper }: CornerSizing,
   carried: Carried,
 ): WantedRates & { readonly issues: Issue[] } {
   const nothing = { wheelRate: null, together: null, springRate: null };
@@ -154,7 +151,7 @@ export function wantedRates(
 }
 
 function wheelRateFor(
-  target: NonNullable<Sizing['target']>,
+  target: NonNullable<CornerSizing['target']>,
   mass: number,
   tyreRate: number | undefined,
 ): { rate: number | null; issues: Issue[] } {

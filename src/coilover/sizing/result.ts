@@ -12,6 +12,7 @@ import type { AtSpeed } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
 import type { Sure } from './how-sure.ts';
 import type { Axle } from './inputs.ts';
+import type { OrderStatus } from './order-status.ts';
 import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
 import type { TravelNeeded } from './travel-needed.ts';
@@ -53,6 +54,8 @@ export interface AxleSizing {
 export interface Sizing {
   readonly name?: string;
   readonly units: Units;
+  /** Whether it may go to a maker. */
+  readonly status: OrderStatus;
   readonly use?: string;
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */

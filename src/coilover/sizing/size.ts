@@ -23,6 +23,7 @@ import {
   type Owner,
   valuesOf,
 } from './numbers.ts';
+import { orderStatus } from './order-status.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
@@ -84,17 +85,19 @@ export function sizeCoilovers(document: CarDocument): Sizing {
       forces: forcesIn(given, state, ofAxle(limits, axle), damper),
     };
   });
+  const findings = [
+    ...issues,
+    ...nominal.issues,
+    ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
+  ];
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
+    status: orderStatus(findings, axles),
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
     axles,
     figures: figuresOf('car', CAR_WIDE_FIGURES),
-    findings: [
-      ...issues,
-      ...nominal.issues,
-      ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
-    ],
+    findings,
     assumptions: assumptionsOf(inputs, axles),
     notes: document.notes,
     openPoints: openPointsOf(written, axles),
@@ -130,7 +133,7 @@ function forcesIn(
   found: Limits,
   damper: DamperLengths | null,
 ): CornerForces | null {
-  if (mass === null || coilover === null || spring === null) return null;
+  if (mass?.unsprung == null || coilover === null || spring === null) return null;
   const table = given.sizing.bumpStopForces;
   const options = {
     sprungMass: mass.sprung,

@@ -1,4 +1,6 @@
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Issue } from '../../errors.ts';
+import { worded } from '../../sentences/worded.ts';
 import { GRAVITY } from '../../units.ts';
 import type { CoiloverForce } from '../forces/eye-force.ts';
 import type { AxleMass } from '../masses.ts';
@@ -23,7 +25,8 @@ export interface CornerMass {
   /** On the wheels of both sides; null where only the sprung mass was given. */
   readonly wheels: AxleMass | null;
   readonly sprung: number;
-  readonly unsprung: number;
+  /** Null where it is not given. */
+  readonly unsprung: number | null;
 }
 
 /** An axle's coilover at work. */
@@ -32,6 +35,8 @@ export interface AxleState {
   readonly shock: ShockCurve;
   readonly settings: Settings;
   readonly ends: { readonly droop: number; readonly bump: number };
+  /** Masses on the wheels of both sides, kg. */
+  readonly wheels: AxleMass | null;
   readonly mass: CornerMass | null;
   readonly carried: Carried | null;
   readonly wanted: WantedRates;
@@ -43,6 +48,13 @@ export interface AxleState {
   readonly atRest: WheelState | null;
   readonly issues: readonly Issue[];
 }
+
+const UNSPRUNG_MASS_MISSING: Diagnostic = {
+  code: 'unsprungMassMissing',
+  severity: 'conflict',
+  path: 'sizing.unsprungMass',
+  values: {},
+};
 
 const NOT_WANTED: WantedRates = { wheelRate: null, together: null, springRate: null };
 
@@ -68,6 +80,7 @@ export function axleState(
     shock,
     settings,
     ends,
+    wheels,
     mass,
     carried,
     wanted,
@@ -97,15 +110,17 @@ function looseLength(
   return length + Math.min(compressionUnder(stack, springForce), travelOf(stack));
 }
 
-/** Sprung and unsprung mass of a corner; an issue where nothing is left to spring. */
+/** Sprung and unsprung mass of a corner; null and an issue where nothing is left to spring, or where what is not sprung is not given. */
 function cornerMass(
   { sizing, sprungMass }: AxleInputs,
   wheels: AxleMass | null,
 ): { mass: CornerMass | null; issues: Issue[] } {
   const unsprung = sizing.unsprungMass;
-  if (wheels === null) {
-    const mass = sprungMass === undefined ? null : { wheels: null, sprung: sprungMass, unsprung };
-    return { mass, issues: [] };
+  if (wheels === null || unsprung === undefined) {
+    if (sprungMass !== undefined) {
+      return { mass: { wheels, sprung: sprungMass, unsprung: unsprung ?? null }, issues: [] };
+    }
+    return { mass: null, issues: wheels === null ? [] : [worded(UNSPRUNG_MASS_MISSING, 'metric')] };
   }
   const sprung = (wheels.left + wheels.right) / 2 - unsprung;
   if (sprung > 0) return { mass: { wheels, sprung, unsprung }, issues: [] };

@@ -2,16 +2,12 @@
 // reckoned: a share of downforce that is none, a spring or a helper without travel, a table of a bump stop that does not rise.
 
 import type { Place } from '../../document/parse.ts';
-import type { CornerSizingFile } from '../../document/sizing-schema.ts';
-import type { Certain } from '../../document/uncertain.ts';
 import type { Issue } from '../../errors.ts';
 import { stopTableFaults } from '../forces/options.ts';
 import { shareIssues } from '../masses.ts';
 import { coilFaults, coilSpring } from '../springs/coil-spring.ts';
 import { isPlace, type UncertainInput } from './doubts.ts';
-import { type AxleInputs, type CarInputs, eachAxle, ofAxle } from './inputs.ts';
-
-type Sizing = Certain<CornerSizingFile>;
+import { type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
 
 /** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
 export function usable(
@@ -41,7 +37,10 @@ export function usable(
   return { inputs, uncertain: uncertain.filter(({ at }) => !isPlace(at) || has(inputs, at)), issues };
 }
 
-function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issues: readonly Issue[] } {
+function usableSizing(sizing: CornerSizing): {
+  readonly sizing: CornerSizing;
+  readonly issues: readonly Issue[];
+} {
   const { springs, helper, bumpStopForces, ...rest } = sizing;
   const issues: Issue[] = [];
   const good = (found: readonly Issue[]) => {
@@ -63,7 +62,7 @@ function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issue
 }
 
 function springFaults(
-  { free, least, solid, coil }: NonNullable<Sizing['springs']>[number],
+  { free, least, solid, coil }: NonNullable<CornerSizing['springs']>[number],
   path: string,
 ): Issue[] {
   const faults = coil === undefined ? [] : coilFaults(coil);

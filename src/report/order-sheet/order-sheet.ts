@@ -1,4 +1,5 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { OrderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { describeIssue } from '../../errors.ts';
 import { axlePart } from './axle-part.ts';
@@ -18,15 +19,17 @@ export interface OrderSheet {
  * pictures, what is open and what was assumed; metric and imperial side by side.
  */
 export function orderSheet(sizing: Sizing): OrderSheet {
-  const { name, use, units, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { name, use, units, status, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const title = TITLES[status];
   return {
-    title: name === undefined ? 'Coilovers to order' : `Coilovers to order: ${name}`,
+    title: name === undefined ? title : `${title}: ${name}`,
     blocks: [
+      ...(status === 'notForOrder' ? [NOT_FOR_ORDER] : []),
+      ...findingsPart(findings),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
         'One of a kind, before the car could be driven. Lengths are between the middles of the bolts. A figure with an interval is a reckoning from guesses: it lies in the interval 95 times in 100.',
       ),
-      ...findingsPart(findings),
       ...(notes.length === 0
         ? []
         : [
@@ -49,10 +52,22 @@ export function orderSheet(sizing: Sizing): OrderSheet {
   };
 }
 
+const TITLES: Readonly<Record<OrderStatus, string>> = {
+  order: 'Order for coilovers',
+  enquiry: 'Enquiry for coilovers',
+  notForOrder: 'Coilovers, not for order',
+};
+
+const NOT_FOR_ORDER: Block = {
+  kind: 'stamp',
+  text: 'NOT FOR ORDER',
+  advice: 'Do not send this to a maker. Resolve the conflicts below, then run it again.',
+};
+
 /** What can't be; nothing where all can. */
 export function findingsPart(findings: Sizing['findings']): Block[] {
   if (findings.length === 0) return [];
-  return [heading(2, 'What does not fit'), list(findings.map((issue) => `${describeIssue(issue)}.`))];
+  return [heading(2, 'Conflicts'), list(findings.map((issue) => `${describeIssue(issue)}.`))];
 }
 
 export const CAUTIONS: readonly string[] = [
