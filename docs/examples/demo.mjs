@@ -1,10 +1,12 @@
 // @ts-check
-// A car from file to figures: npm run demo, or npm run demo -- my-car.json
+// A car from file to figures: npm run demo, or npm run demo -- my-car.json, or with a folder for what is written:
+// npm run demo -- my-car.json my-folder
 //
 // The car in car.json is made up: a light roadster, built once, in a barn. A file of yours has the same shape; one with a
 // single corner in it (front-corner.json) will do as well.
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { basename, extname } from 'node:path';
+import { basename, extname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import {
   describeEnd,
   describeIssue,
@@ -33,15 +35,20 @@ const BEYOND = 25;
 /** mm in an inch. */
 const INCH = 25.4;
 
-const file = process.argv[2] ?? new URL('car.json', import.meta.url);
-const out = new URL('../../out/', import.meta.url);
+/** A file or folder that can't be used as it should. */
+class FileFault extends Error {}
+
+const file = process.argv[2] ?? fileURLToPath(new URL('car.json', import.meta.url));
+const out = process.argv[3] ?? fileURLToPath(new URL('../../out', import.meta.url));
+/** The folder as the list of what was written has it. */
+const shown = process.argv[3] ?? 'out';
 
 try {
   const car = readFile(textOf(file));
-  const name = basename(String(file), extname(String(file)));
+  const name = basename(file, extname(file));
   print(`${car.name ?? name}: the corners through their travel\n`);
   lookAgain(car.notes);
-  mkdirSync(out, { recursive: true });
+  onFile(out, 'a folder that can be made', () => mkdirSync(out, { recursive: true }));
   const sizing = 'sizing' in car ? sizeCoilovers(car) : null;
   const written = Object.entries(car.corners).flatMap(([axle, given]) => {
     const parts = [name, axle].filter((part) => part !== '');
@@ -56,10 +63,8 @@ These figures are for planning. The model is flat and rigid: it knows no steerin
 geometry but the shock's offset. Strength, welds, steering, brakes and whether a car may go on the road are matters of
 local codes and of a licensed engineer or inspector.`);
 } catch (error) {
-  if (!(error instanceof InputError || isFileError(error))) throw error;
-  console.error(
-    error instanceof InputError ? error.message : `${String(file)}: no such file, or none that can be read`,
-  );
+  if (!(error instanceof InputError || error instanceof FileFault)) throw error;
+  console.error(error.message);
   process.exitCode = 1;
 }
 
@@ -84,10 +89,10 @@ function lookAgain(notes) {
 
 /**
  * The text of a file, whatever an editor has made of it.
- * @param {string | URL} file
+ * @param {string} file
  */
 function textOf(file) {
-  const bytes = readFileSync(file);
+  const bytes = onFile(file, 'a file that can be read', () => readFileSync(file));
   return new TextDecoder(bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf-16le' : 'utf-8').decode(bytes);
 }
 
@@ -110,12 +115,12 @@ function writeOrder(name, sizing) {
   print('\nOpen points');
   for (const point of sizing.openPoints) print(`  ${point}`);
   print('');
-  writeFileSync(new URL(`${name}-order.html`, out), sheetHtml(sheet));
-  writeFileSync(new URL(`${name}-order.md`, out), sheetMarkdown(sheet));
-  writeFileSync(new URL(`${name}-order.json`, out), sheetJson(sizing));
+  const html = write(`${name}-order.html`, sheetHtml(sheet));
+  const markdown = write(`${name}-order.md`, sheetMarkdown(sheet));
+  const json = write(`${name}-order.json`, sheetJson(sizing));
   return [
-    `out/${name}-order.html  the order sheet, to open in a browser and print`,
-    `out/${name}-order.md, out/${name}-order.json  the same as Markdown and as data`,
+    `${html}  the order sheet, to open in a browser and print`,
+    `${markdown}, ${json}  the same as Markdown and as data`,
   ];
 }
 
@@ -169,12 +174,23 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   print('');
 
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
-  writeFileSync(new URL(`${name}.csv`, out), sweepCsv(curves));
-  writeFileSync(new URL(`${name}.svg`, out), drawSweep(corner, wide, { title, limits: found, hand }));
+  const csv = write(`${name}.csv`, sweepCsv(curves));
+  const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand }));
   return [
-    `out/${name}.csv  every column of the sweep, a row a mm`,
-    `out/${name}.svg  the corner at its limits and at ride, with its curves`,
+    `${csv}  every column of the sweep, a row a mm`,
+    `${svg}  the corner at its limits and at ride, with its curves`,
   ];
+}
+
+/**
+ * Writes a file into the folder for what is written; returns its name with that of the folder.
+ * @param {string} name
+ * @param {string} text
+ */
+function write(name, text) {
+  const path = join(out, name);
+  onFile(path, 'a file that can be written', () => writeFileSync(path, text));
+  return join(shown, name);
 }
 
 /** @param {string} name */
@@ -222,10 +238,17 @@ function signed(value, decimals) {
 }
 
 /**
- * A file that can't be read is the reader's to mend, as a wrong input is.
- * @param {unknown} error
- * @returns {error is NodeJS.ErrnoException}
+ * What is done with a file; where that fails the file is named: it is the reader's to put right, as a wrong input is.
+ * @template T
+ * @param {string} path
+ * @param {string} what
+ * @param {() => T} run
  */
-function isFileError(error) {
-  return error instanceof Error && 'syscall' in error;
+function onFile(path, what, run) {
+  try {
+    return run();
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error)) throw error;
+    throw new FileFault(`${path}: not ${what} (${error.message})`);
+  }
 }

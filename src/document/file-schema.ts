@@ -109,8 +109,19 @@ function carFile<Front extends z.ZodType, Rear extends z.ZodType>(front: Front, 
 
 /** A file with the corners of a car, by their kinds. */
 export function carFileSchema(front: Kind, rear: Kind) {
-  return carFile(cornerSchemas[front], cornerSchemas[rear]);
+  const kinds = `${front} ${rear}`;
+  let schema = carFileSchemas.get(kinds);
+  if (schema === undefined) {
+    schema = carFile(cornerSchemas[front], cornerSchemas[rear]);
+    carFileSchemas.set(kinds, schema);
+  }
+  return schema;
 }
+
+type CarFileSchema = ReturnType<typeof carFile<(typeof cornerSchemas)[Kind], (typeof cornerSchemas)[Kind]>>;
+
+/** Those made so far, so that each is compiled once. */
+const carFileSchemas = new Map<string, CarFileSchema>();
 
 /** A corner as files hold it. */
 export type CornerFile = z.output<(typeof cornerFileSchemas)[Kind]>;

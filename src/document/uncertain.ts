@@ -5,6 +5,18 @@ export type Certain<T> = T extends { readonly value: number; readonly plusMinus:
   ? number
   : { [Key in keyof T]: Certain<T[Key]> };
 
+/** Whether data has a `{ value, ... }` in it. */
+export function isUncertain(data: unknown): boolean {
+  if (typeof data !== 'object' || data === null) return false;
+  if (Array.isArray(data)) {
+    for (let k = 0; k < data.length; k++) if (isUncertain(data[k])) return true;
+    return false;
+  }
+  if ('value' in data) return true;
+  for (const name in data) if (isUncertain((data as Record<string, unknown>)[name])) return true;
+  return false;
+}
+
 /** The values of data; `told`, if given, hears of each half-width with the place that it belongs to. */
 export function certain<T>(
   data: T,

@@ -1,5 +1,13 @@
 // The demo as a reader runs it, on the source instead of the build.
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
@@ -79,5 +87,58 @@ describe('the demo', () => {
     const missing = await run(join(folder, 'nowhere.json'));
     expect(missing).toMatchObject({ out: '', code: 1 });
     expect(missing.complaints).toMatch(/nowhere\.json/);
+  });
+
+  it('writes outputs under any name that a file may have', async () => {
+    const example = readFileSync(join(root, 'docs/examples/car.json'), 'utf8');
+    for (const name of ['a#b', 'a?b=c', '50%', 'a%20b', 'my car', '[1] {2}', 'ümlaut', "it's"]) {
+      const target = join(folder, 'written', name);
+      const { out, complaints, code } = await run(file(`${name}.json`, example), target);
+      expect([name, complaints, code]).toEqual([name, '', 0]);
+      const wanted = [
+        '-order.html',
+        '-order.json',
+        '-order.md',
+        '-front.csv',
+        '-front.svg',
+        '-rear.csv',
+        '-rear.svg',
+      ];
+      expect(readdirSync(target).sort()).toEqual(wanted.map((end) => `${name}${end}`).sort());
+      for (const end of wanted) expect(out).toContain(join(target, `${name}${end}`));
+    }
+  });
+
+  it('names the folder that it cannot make, and not the file that it has read', async () => {
+    const given = join(root, 'docs/examples/front-corner.json');
+    const target = file('out', 'a file');
+    const { complaints, code } = await run(given, target);
+    expect(code).toBe(1);
+    expect(complaints).toMatch(/out: not a folder that can be made \(EEXIST/);
+    expect(complaints).not.toContain('front-corner');
+  });
+
+  it('names the output that it cannot write', async () => {
+    const target = join(folder, 'out');
+    mkdirSync(join(target, 'front-corner.svg'), { recursive: true });
+    const { complaints, code } = await run(join(root, 'docs/examples/front-corner.json'), target);
+    expect(code).toBe(1);
+    expect(complaints).toMatch(/front-corner\.svg: not a file that can be written \(EISDIR/);
+    expect(complaints).not.toContain('front-corner.json');
+  });
+
+  // Root may write anywhere.
+  it.skipIf(process.getuid?.() === 0)('names an output in a folder that is read-only', async () => {
+    const target = join(folder, 'out');
+    mkdirSync(target, { mode: 0o555 });
+    const { complaints, code } = await run(join(root, 'docs/examples/front-corner.json'), target);
+    expect(code).toBe(1);
+    expect(complaints).toMatch(/front-corner\.csv: not a file that can be written \(EACCES/);
+  });
+
+  it('says of a folder given for a file that it cannot be read', async () => {
+    const { complaints, code } = await run(folder, join(folder, 'out'));
+    expect(code).toBe(1);
+    expect(complaints).toContain(`${folder}: not a file that can be read (EISDIR`);
   });
 });

@@ -1,6 +1,6 @@
 import { limitFindings } from '../../document/limit-findings.ts';
 import { limitOptionsSchema } from '../../document/limits-schema.ts';
-import { parse } from '../../document/parse.ts';
+import { parse, valueAt } from '../../document/parse.ts';
 import type { Point } from '../../linkage/drawing.ts';
 import type { Units } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
@@ -101,11 +101,16 @@ export function checkOptions(options: LimitOptions, model: CornerModel): Checked
 
 /** An empty list, in a file a slip, is here no list. */
 function withoutEmpty(options: unknown): unknown {
-  if (typeof options !== 'object' || options === null || Array.isArray(options)) return options;
-  const isEmpty = (value: unknown) => Array.isArray(value) && value.length === 0;
+  if (!LISTS.some((name) => isEmptyList(valueAt(options, [name]))) || Array.isArray(options)) return options;
   return Object.fromEntries(
-    Object.entries(options).filter(([name, value]) => !(LISTS.includes(name) && isEmpty(value))),
+    Object.entries(options as object).filter(
+      ([name, value]) => !(LISTS.includes(name) && isEmptyList(value)),
+    ),
   );
+}
+
+function isEmptyList(value: unknown): boolean {
+  return Array.isArray(value) && value.length === 0;
 }
 
 const LISTS = ['arch', 'ground'];
