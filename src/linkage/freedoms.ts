@@ -1,10 +1,11 @@
-// What the rows leave free at the drawn pose: the null space of their Jacobian, by singular values; and what they say
+// What the rows leave free at the drawn pose: the null space of their Jacobian; and what they say
 // twice: the null space of its transpose. The names of what is not determined, or held too often, are the user's.
 
 import type { Issue } from '../errors.ts';
-import { type RankReport, rankOf } from '../numerics/singular-values.ts';
+import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
+import type { Form } from './form.ts';
 import { drawingOf, giveOf } from './give.ts';
-import { type Expander, jacobianRows } from './series.ts';
+import { type Expander, factorise } from './series.ts';
 
 /** A component of a unit null vector below this counts as none. */
 const STILL = 1e-6;
@@ -21,29 +22,44 @@ export interface Freedoms {
 
 /** What the drawn pose of the expander's system leaves free. */
 export function freedomsOf(e: Expander): Freedoms {
-  const { system } = e;
-  const { rows } = system.structure;
-  const matrix = jacobianRows(e, new Float64Array(system.unknowns));
-  const { nullSpace, rank } = rankOf(matrix, system.unknowns);
-  const across = Array.from({ length: system.unknowns }, (_, j) => matrix.map((row) => row[j]));
-  const { nullSpace: twice } = rankOf(across, rows.length, { asGiven: true });
-  const dependent = rows.filter((_, i) => twice.some((vector) => Math.abs(vector[i]) > STILL));
+  const { places, structure } = e.system;
+  const { rows, names } = structure;
+  const { nullSpace, leftNullSpace } = nullSpaces(jacobianAt(e, new Float64Array(e.system.unknowns)));
+  const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > STILL));
   return {
     freedoms: nullSpace.length,
-    redundant: rows.length - rank,
+    redundant: leftNullSpace.length,
     dependent: [...new Set(dependent.map(({ name }) => name))],
-    moving: movingPoints(e, nullSpace),
+    moving: names.filter((_, p) => nullSpace.some((vector) => displacement(places[p], vector) > STILL)),
   };
 }
 
-function movingPoints(e: Expander, nullSpace: RankReport['nullSpace']): string[] {
-  const { freePoints, names } = e.system.structure;
-  return freePoints
-    .filter((p, j) => {
-      const moves = nullSpace.some((vector) => Math.hypot(vector[2 * j], vector[2 * j + 1]) > STILL);
-      return moves && names[p] !== undefined;
-    })
-    .map((p) => names[p]);
+/** How far a form goes with the unknowns. */
+function displacement({ free, re, im }: Form, z: ArrayLike<number>): number {
+  let [x, y] = [0, 0];
+  free.forEach((j, k) => {
+    x += re[k] * z[2 * j] - im[k] * z[2 * j + 1];
+    y += re[k] * z[2 * j + 1] + im[k] * z[2 * j];
+  });
+  return Math.hypot(x, y);
+}
+
+/** A row of the Jacobian, divided by its scale, is empty below this. */
+const EMPTY = 1e-12;
+
+/** The Jacobian at a pose, each row divided by its scale. */
+function jacobianAt(e: Expander, pose: Float64Array): Sparse {
+  const { pattern } = e.elimination;
+  factorise(e, pose);
+  const value = e.jacobian.slice();
+  e.system.scale.forEach((scale, i) => {
+    const row = value.subarray(pattern.start[i], pattern.start[i + 1]);
+    row.forEach((entry, q) => {
+      row[q] = entry / scale;
+    });
+    if (Math.hypot(...row) < EMPTY) row.fill(0);
+  });
+  return { pattern, value };
 }
 
 /** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */

@@ -80,6 +80,14 @@ export const numerics: Section = {
       unit: '1',
     },
     {
+      what: 'null spaces and least solutions of sparse matrices',
+      file: 'numerics/sparse-rank.test.ts',
+      tests: '',
+      against: 'ml-matrix; a parabola of 4,000 differences',
+      known: 'another program',
+      unit: '1',
+    },
+    {
       what: 'rank and null space by singular values',
       file: 'numerics/singular-values.test.ts',
       tests: 'rankOf',
