@@ -6,6 +6,14 @@ export const forces: Section = {
   title: 'Forces',
   checks: [
     {
+      what: 'actuators of scissor lifts of 1 to 320 cells',
+      file: 'linkage/scissor-lift.test.ts',
+      tests: ['the actuator of a scissor lift'],
+      against: 'virtual work of the load on top',
+      known: 'derived',
+      unit: 'N',
+    },
+    {
       what: 'frame with a two-force link',
       file: 'linkage/statics.test.ts',
       tests: 'textbook frames by > a frame with a two-force link',
