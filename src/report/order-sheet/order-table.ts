@@ -1,3 +1,4 @@
+import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { type Block, table } from './blocks.ts';
@@ -166,15 +167,11 @@ const FACTS: readonly Fact[] = [
   ['reservoir', (axle) => order(axle)?.reservoir],
   ['sprung mass of a corner', figure('sprungMass')],
   [
-    'greatest force between the eyes',
+    'maximum axial force',
     ({ forces }, say) => {
       if (forces === null) return null;
-      // A stop that is harder than the case asks for can still be driven to its end.
-      const force = ({ shock }: (typeof forces.cases)[number]) =>
-        Math.max(shock.total, shock.spring + shock.gas + shock.stop);
-      const most = forces.cases.reduce((a, b) => (force(b) > force(a) ? b : a));
-      const driven = force(most) > most.shock.total;
-      return `${say(force(most), 'force')}, ${most.name}${driven ? ': spring, gas and stop with the stop driven solid' : ''}`;
+      const { name, shock } = hardestCase(forces.cases);
+      return `${say(shock.total, 'force')}, load case "${name}"`;
     },
   ],
 ];
