@@ -235,7 +235,7 @@ describe('the stop driven solid', () => {
   });
 
   it('is no case without a damper, and is called by what ends the bump travel', () => {
-    const named = (limits: ForceOptions['limits']) =>
+    const named = (limits: NonNullable<ForceOptions['limits']>) =>
       cornerForces(corner, { ...options, limits }).cases.map(({ name }) => name)[5];
     expect(named({})).toBe(undefined);
     expect(named({ damper: { open: 465, closed: 370 } })).toBe('damper bottomed out');

@@ -216,6 +216,14 @@ export const limits: Section = {
       unit: 'mm or deg',
     },
     {
+      what: 'misalignment used at the end bearings: swing of an arm, tangent to its circle, lean of a fore-aft offset',
+      file: 'corner/misalignment.test.ts',
+      tests: ['a bolt in the transverse plane', 'a longitudinal bolt'],
+      against: 'triangles of pivot, mount and chassis mount',
+      known: 'derived',
+      unit: 'deg',
+    },
+    {
       what: 'a unit at hand: lengths by stroke and body, and the unit that a travel asks for',
       file: 'corner/donor.test.ts',
       tests: ['a unit at hand against the damper', 'a unit at hand against the travel'],
