@@ -104,7 +104,7 @@ function writeOrder(name, sizing) {
   if (facts?.kind === 'table') {
     for (let axle = 1; axle < facts.head.length; axle++) {
       print(facts.head[axle]);
-      for (const row of facts.rows) print(`  ${row[0].padEnd(33)}${row[axle]}`);
+      for (const row of facts.rows) print(`  ${row[0].padEnd(35)}${row[axle]}`);
     }
   }
   print('\nOpen points');
