@@ -147,7 +147,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   for (const wanted of Object.values(found.required ?? {})) print(`  ${wanted.sentence}`);
   if (found.behind.length > 0) print('\nWhat would end it behind that, nearest first');
   for (const { sentence } of found.behind) print(`  ${sentence}`);
-  if (found.donor !== undefined) print('\nThe unit at hand');
+  if (found.donor !== undefined) print('\nThe donor damper');
   for (const sentence of found.donor?.sentences ?? []) print(`  ${sentence}`);
 
   const hand = handMethod(corner, {

@@ -224,10 +224,10 @@ export const limits: Section = {
       unit: 'deg',
     },
     {
-      what: 'a unit at hand: lengths by stroke and body, and the unit that a travel asks for',
+      what: 'a donor damper: lengths by stroke and dead length, the example by hand, and the unit that a travel needs',
       file: 'corner/donor.test.ts',
-      tests: ['a unit at hand against the damper', 'a unit at hand against the travel'],
-      against: 'closed = D + S, open = D + 2 S; law of cosines',
+      tests: ['the ordered unit against a donor', 'the unit that the required travel needs'],
+      against: 'compressed = D + S, extended = D + 2 S; law of cosines',
       known: 'derived',
       unit: 'mm',
     },
