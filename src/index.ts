@@ -61,8 +61,9 @@ export {
 } from './corner/hand-method.ts';
 export type { Arm, OtherEnd, Part, Wheel } from './corner/hardpoints.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
-export type { DonorComparison } from './corner/limits/donor.ts';
+export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
+export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
 export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { Side } from './corner/limits/outward.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';

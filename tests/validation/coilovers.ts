@@ -86,6 +86,14 @@ export const forces: Section = {
       unit: 'N or N/mm',
     },
     {
+      what: 'stop driven solid: axial force and wheel load',
+      file: 'coilover/forces.test.ts',
+      tests: 'the stop driven solid > takes',
+      against: 'spring and stop by their tables; virtual work by central differences',
+      known: 'derived',
+      unit: 'N or mm',
+    },
+    {
       what: 'load cases: lengths, shares, chassis, bending of the arm, jacking',
       file: 'coilover/forces.test.ts',
       tests: 'the cases',

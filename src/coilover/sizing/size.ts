@@ -1,5 +1,6 @@
 import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
+import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { InputError } from '../../errors.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
@@ -75,6 +76,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
       damper: damper === null ? null : { ...damper, given: given.limits.damper !== undefined },
       needed: ofAxle(nominal.needed, axle),
       limits: ofAxle(limits, axle),
+      bearings: bearingUses(ofAxle(car.models, axle), given.limits.ends, state.ends),
       perch: perchRange(state),
       dampingTable:
         sizing.damping === undefined || bumpDamping === null || reboundDamping === null
