@@ -221,6 +221,20 @@ describe('a misreading', () => {
   });
 });
 
+describe('a slip of a fore-aft place', () => {
+  const names = Object.keys(surveyWith(exact).points).filter((name) => !name.endsWith('Inner'));
+  it.each(names)('of %s by a metre comes to an end, with suspects', (name) => {
+    const slipped = surveyWith(exact);
+    const points: Record<string, unknown> = { ...slipped.points };
+    const { guess, x } = points[name] as { guess: [number, number]; x: number };
+    points[name] = { guess, x: x + 1000 };
+    const found = survey({ ...slipped, points } as SurveyInput);
+    expect(found.how).toBe('converged');
+    expect(found.suspects.length).toBeGreaterThan(0);
+    expect(Number(found.probability)).toBeLessThan(1e-6);
+  });
+});
+
 describe('too few readings', () => {
   it('name the points that are not fixed, and the readings that would fix them', () => {
     fc.assert(
