@@ -29,6 +29,15 @@ export const numerics: Section = {
       unit: 'mm, mm²',
     },
     {
+      what: "Student's t: quantiles",
+      file: 'numerics/student.test.ts',
+      tests: "the quantile of Student's t",
+      against:
+        'the table of Pearson & Hartley and Abramowitz & Stegun 26.7.5, from memory; Simpson integration of the density',
+      known: 'from memory',
+      unit: '1',
+    },
+    {
       what: 'chi-square: shares above a value',
       file: 'numerics/chi-square.test.ts',
       tests: 'the share of chi-square above a value',
