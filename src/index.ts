@@ -150,6 +150,7 @@ export type {
   Survey,
   SurveyedPoint,
   SurveyedReading,
+  SurveyScale,
   Suspect,
   Unfixed,
 } from './survey/result.ts';

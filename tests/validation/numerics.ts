@@ -21,6 +21,23 @@ export const numerics: Section = {
       unit: '1',
     },
     {
+      what: 'least squares: four tapes from the corners of a rectangle, all much too short',
+      file: 'numerics/least-squares.test.ts',
+      tests: 'least squares > takes few steps',
+      against: 'its centre, by symmetry',
+      known: 'derived',
+      unit: 'mm, mm²',
+    },
+    {
+      what: "Student's t: quantiles",
+      file: 'numerics/student.test.ts',
+      tests: "the quantile of Student's t",
+      against:
+        'the table of Pearson & Hartley and Abramowitz & Stegun 26.7.5, from memory; Simpson integration of the density',
+      known: 'from memory',
+      unit: '1',
+    },
+    {
       what: 'chi-square: shares above a value',
       file: 'numerics/chi-square.test.ts',
       tests: 'the share of chi-square above a value',
