@@ -2,6 +2,7 @@ import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { InputError } from '../../errors.ts';
+import { worded } from '../../sentences/worded.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
@@ -93,11 +94,13 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     findings: [
       ...issues,
       ...nominal.issues,
-      ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
+      ...axles
+        .flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle)))
+        .map((finding) => worded(finding, document.units)),
     ],
     assumptions: assumptionsOf(inputs, axles),
     notes: document.notes,
-    openPoints: openPointsOf(written, axles),
+    openPoints: openPointsOf(written, axles, document.units),
   };
 }
 
