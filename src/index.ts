@@ -42,6 +42,7 @@ export {
   type CoilSpring,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
+export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo, TravelOf } from './corner/columns.ts';

@@ -229,6 +229,18 @@ export const rates: Section = {
       unit: '1 or mm',
     },
     {
+      what: 'minimum length of a spring from rate, solid length and inner diameter',
+      file: 'coilover/min-length.test.ts',
+      tests: [
+        'the minimum length > is estimated as EN 13906-1',
+        'the minimum length > is estimated from what a spring by its wire',
+        'a spring that goes past',
+      ],
+      against: 'EN 13906-1; the wire that the spring was made of',
+      known: 'from memory',
+      unit: 'mm',
+    },
+    {
       what: 'springs on one another before and after the transfer',
       file: 'coilover/springs.test.ts',
       tests: 'springs on one another > are the harmonic sum',

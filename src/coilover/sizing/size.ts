@@ -3,6 +3,7 @@ import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { InputError } from '../../errors.ts';
+import { worded } from '../../sentences/worded.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
@@ -90,7 +91,9 @@ export function sizeCoilovers(document: CarDocument): Sizing {
   const findings = [
     ...issues,
     ...nominal.issues,
-    ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
+    ...axles
+      .flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle)))
+      .map((finding) => worded(finding, document.units)),
   ];
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
@@ -102,7 +105,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     findings,
     assumptions: assumptionsOf(inputs, axles),
     notes: document.notes,
-    openPoints: openPointsOf(written, axles),
+    openPoints: openPointsOf(written, axles, document.units),
   };
 }
 

@@ -2,7 +2,7 @@ import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { type Block, table } from './blocks.ts';
-import { endWords, type Say } from './words.ts';
+import { endWords, minLengthWords, type Say } from './words.ts';
 
 /** What nobody has settled yet. */
 const UNDECIDED = 'to be agreed';
@@ -85,11 +85,12 @@ const FACTS: readonly Fact[] = [
     'spring',
     ({ spring, choices }, say) => {
       if (spring === null) return null;
-      const { name, rate, free, least, innerDiameter } = spring;
+      const { name, rate, free, solidLength, innerDiameter } = spring;
       const parts = [
         say(rate, 'rate'),
         free === null ? 'free length to be agreed' : `free ${say(free, 'length')}`,
-        least === null ? null : `minimum length ${say(least, 'length')}`,
+        solidLength === null ? null : `solid ${say(solidLength, 'length')}`,
+        minLengthWords(spring, say),
         innerDiameter === null ? null : `inner diameter ${say(innerDiameter, 'length')}`,
       ].filter((part) => part !== null);
       const fits = choices.length === 0 || choices[0].against.length === 0;

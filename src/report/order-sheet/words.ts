@@ -1,4 +1,9 @@
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import {
+  ASSUMED_CLEARANCE,
+  type MinLengthSource,
+  type SpringLengths,
+} from '../../coilover/springs/min-length.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
 import type { Units } from '../../units.ts';
 import { inBoth } from '../../units.ts';
@@ -49,4 +54,18 @@ function signedAngle(angle: number): string {
   const text = angle.toFixed(1);
   if (Number(text) === 0) return '0.0';
   return angle > 0 ? `+${text}` : text;
+}
+
+/** How the minimum length of a spring is known. */
+const MIN_LENGTH_SOURCES: Readonly<Record<MinLengthSource, string>> = {
+  given: '',
+  wire: ', from its wire',
+  estimated: ', to be agreed: estimated from rate, solid length and inner diameter',
+  assumed: `, to be agreed: the solid length and ${100 * ASSUMED_CLEARANCE} % of it`,
+};
+
+/** The minimum permissible length of a spring, and how it is known; null where nothing is. */
+export function minLengthWords({ minLength, minLengthSource }: SpringLengths, say: Say): string | null {
+  if (minLength === null || minLengthSource === null) return null;
+  return `minimum permissible length ${say(minLength, 'length')}${MIN_LENGTH_SOURCES[minLengthSource]}`;
 }
