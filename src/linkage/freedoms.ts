@@ -5,7 +5,7 @@ import type { Issue } from '../errors.ts';
 import { nullVector } from '../numerics/elimination.ts';
 import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
 import type { Form } from './form.ts';
-import { drawingOf, giveOf } from './give.ts';
+import { drawingOf, tightBars } from './give.ts';
 import { type Expander, factorise } from './series.ts';
 import type { System } from './system.ts';
 
@@ -25,7 +25,7 @@ export interface Freedoms {
 /** What the drawn pose of the expander's system leaves free. */
 export function freedomsOf(e: Expander): Freedoms {
   const { rows } = e.system.structure;
-  const { nullSpace, leftNullSpace } = nullSpaces(jacobianAt(e, new Float64Array(e.system.unknowns)));
+  const { nullSpace, leftNullSpace } = nullSpaces(drawnJacobian(e));
   const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > STILL));
   return {
     freedoms: nullSpace.length,
@@ -55,17 +55,14 @@ function displacement({ free, re, im }: Form, z: ArrayLike<number>): number {
 /** A row of the Jacobian, divided by its scale, is empty below this. */
 const EMPTY = 1e-12;
 
-/** The Jacobian at a pose, each row divided by its scale. */
-function jacobianAt(e: Expander, pose: Float64Array): Sparse {
+/** The Jacobian of the drawn pose. */
+function drawnJacobian(e: Expander): Sparse {
   const { pattern } = e.elimination;
-  factorise(e, pose);
+  factorise(e, new Float64Array(e.system.unknowns));
   const value = e.jacobian.slice();
   e.system.scale.forEach((scale, i) => {
     const row = value.subarray(pattern.start[i], pattern.start[i + 1]);
-    row.forEach((entry, q) => {
-      row[q] = entry / scale;
-    });
-    if (Math.hypot(...row) < EMPTY) row.fill(0);
+    if (Math.hypot(...row) < EMPTY * scale) row.fill(0);
   });
   return { pattern, value };
 }
@@ -118,11 +115,7 @@ function overDetermined(system: System): Issue {
     got: `${rows.length} constraints (${names}) on ${unknowns} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
     allowed: 'one freedom for the one driver',
   };
-  const drawing = drawingOf(system);
-  const little = Object.keys(drawing.bodies)
-    .map((body) => ({ body, by: giveOf(drawing, body) }))
-    .filter((bar): bar is { body: string; by: number } => bar.by !== null && bar.by <= LITTLE * size)
-    .sort((a, b) => a.by - b.by);
+  const little = tightBars(drawingOf(system)).filter(({ by }) => by <= LITTLE * size);
   if (little.length === 0) {
     return { ...issue, advice: 'take out a body, or a point of the ground, that holds the linkage' };
   }

@@ -3,7 +3,7 @@
 
 import type { Drawing } from './drawing.ts';
 import { freedomsOf } from './freedoms.ts';
-import { giveOf } from './give.ts';
+import { tightBars } from './give.ts';
 import { type TraceOptions, trace } from './motion.ts';
 import type { End } from './path.ts';
 import { expander } from './series.ts';
@@ -51,16 +51,6 @@ export function mobility(drawing: Drawing): Mobility {
     tight: stuck ? tightBars(drawing) : [],
     contradicting: locked,
   };
-}
-
-/** Bars without which a linkage would move, and what each would have to give, the least first. */
-export function tightBars(drawing: Drawing): { body: string; by: number }[] {
-  return Object.keys(drawing.bodies)
-    .flatMap((body) => {
-      const by = giveOf(drawing, body);
-      return by === null ? [] : [{ body, by }];
-    })
-    .sort((a, b) => a.by - b.by);
 }
 
 function lockOf(drawing: Drawing): string | null {

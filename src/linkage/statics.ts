@@ -80,7 +80,7 @@ interface Agent {
 }
 
 interface Plan {
-  readonly places: Readonly<Record<string, Point>>;
+  readonly places: Places;
   readonly moving: readonly string[];
   /** Bodies that move, and telescopes by their first point alone. */
   readonly bodies: Readonly<Record<string, readonly string[]>>;
@@ -112,20 +112,16 @@ function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
       return [name, [names[a], names[b]]] as const;
     }),
   );
-  const perp = (a: string, b: string): Point => {
-    const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
-    const length = Math.hypot(dx, dy);
-    return [-dy / length, dx / length];
-  };
   const holder = (a: string, b: string) =>
     Object.keys(bodies).find((name) => bodies[name].includes(a) && bodies[name].includes(b)) ?? null;
   const slide = (name: string, point: string, a: string, b: string, on: string | null): Agent => {
-    const n = perp(a, b);
-    const own = { body: null, point, force: n };
+    const [dx, dy] = across(places, a, b);
+    const length = Math.hypot(dx, dy);
+    const own = act(point, [-dy / length, dx / length]);
     if (on === null) return { name, acts: [own], moments: [] };
     // The opposite on the body, at the place of the point: moved to the line's first point with its moment.
-    const [rx, ry] = [places[point][0] - places[a][0], places[point][1] - places[a][1]];
-    const back: Point = [-n[0], -n[1]];
+    const [rx, ry] = across(places, a, point);
+    const back: Point = [dy / length, -dx / length];
     return {
       name,
       acts: [own, { body: on, point: a, force: back }],
@@ -136,11 +132,7 @@ function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
     if (typeof direction === 'string') {
       return { acts: [], moments: direction in bodies ? [[direction, moment]] : [] };
     }
-    const [a, b] = direction;
-    const n = perp(a, b);
-    const length = Math.hypot(places[b][0] - places[a][0], places[b][1] - places[a][1]);
-    const force: Point = [(n[0] * moment) / length, (n[1] * moment) / length];
-    return { acts: [act(b, force), act(a, [-force[0], -force[1]])], moments: [] };
+    return { acts: couple(places, null, direction, moment), moments: [] };
   };
   const angles = Object.entries(drawing.angles ?? {}).map(([name, [first, second]]) => {
     const [one, other] = [turning(first, 1), second === undefined ? NOTHING : turning(second, -1)];
@@ -182,7 +174,7 @@ function act(point: string, force: Point): Act {
 
 function driverOf(
   measure: Measure,
-  places: Readonly<Record<string, Point>>,
+  places: Places,
   turning: (direction: Direction, moment: number) => Pick<Agent, 'acts' | 'moments'>,
 ): Agent {
   const name = 'driver';
@@ -191,10 +183,9 @@ function driverOf(
   if ('turn' in measure) return { name, ...turning(measure.turn, 1) };
   if ('angle' in measure) return { name, ...turning(measure.angle, 1) };
   const [a, b] = measure.length;
-  const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+  const [dx, dy] = across(places, a, b);
   const length = Math.hypot(dx, dy, measure.offset ?? 0);
-  const force: Point = [dx / length, dy / length];
-  return { name, acts: [act(b, force), act(a, [-force[0], -force[1]])], moments: [] };
+  return { name, acts: opposed(null, a, b, [dx / length, dy / length]), moments: [] };
 }
 
 /** Agents in one list, the driver last. */
@@ -202,16 +193,36 @@ function agentsOf({ sliders, angles, held, telescopes, driver }: Plan): Agent[] 
   return [...sliders, ...angles, ...held, ...telescopes, ...(driver === null ? [] : [driver])];
 }
 
+type Places = Readonly<Record<string, Point>>;
+
+/** The way from one point to another. */
+function across(places: Places, a: string, b: string): Point {
+  return [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+}
+
+/** A force at b, and the opposite one at a. */
+function opposed(body: string | null, a: string, b: string, [x, y]: Point): Act[] {
+  return [
+    { body, point: b, force: [x, y] },
+    { body, point: a, force: [-x, -y] },
+  ];
+}
+
+/** A moment as two forces square to the line between two points. */
+function couple(
+  places: Places,
+  body: string | null,
+  [a, b]: readonly [string, string],
+  moment: number,
+): Act[] {
+  const [dx, dy] = across(places, a, b);
+  const square = dx * dx + dy * dy;
+  return opposed(body, a, b, [(-dy * moment) / square, (dx * moment) / square]);
+}
+
 /** A moment on a body as two forces on its basic points. */
 function asPair({ places, basic }: Plan, body: string, moment: number): Act[] {
-  const [a, b] = basic[body];
-  const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
-  const square = dx * dx + dy * dy;
-  const force: Point = [(-dy * moment) / square, (dx * moment) / square];
-  return [
-    { body, point: b, force },
-    { body, point: a, force: [-force[0], -force[1]] },
-  ];
+  return couple(places, body, basic[body], moment);
 }
 
 /** All that loads do, by point. */
@@ -245,14 +256,13 @@ function byMultipliers(plan: Plan, acting: Applied): Forces {
   const rigid: Act[][] = [];
   for (const [body, points] of Object.entries(bodies)) {
     const [a, b] = basic[body];
-    const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+    const [dx, dy] = across(places, a, b);
     const length = Math.hypot(dx, dy);
-    const along: Point = [dx / length, dy / length];
     const on = (point: string, force: Point): Act => ({ body, point, force });
-    rigid.push([on(b, along), on(a, [-along[0], -along[1]])]);
+    rigid.push(opposed(body, a, b, [dx / length, dy / length]));
     for (const p of points) {
       if (p === a || p === b) continue;
-      const [px, py] = [places[p][0] - places[a][0], places[p][1] - places[a][1]];
+      const [px, py] = across(places, a, p);
       const re = (px * dx + py * dy) / (length * length);
       const im = (py * dx - px * dy) / (length * length);
       rigid.push([on(p, [1, 0]), on(b, [-re, im]), on(a, [re - 1, -im])]);
@@ -277,7 +287,7 @@ function byMultipliers(plan: Plan, acting: Applied): Forces {
   };
   // R = -f - L of a body at a point.
   const shares = new Map<string, Share>();
-  const shareOf = ({ body, point }: Pick<Act, 'body' | 'point'>): Share => {
+  const shareOf = (body: string | null, point: string): Share => {
     const key = `${body}\n${point}`;
     const share = shares.get(key) ?? { terms: [], loads: [0, 0] };
     shares.set(key, share);
@@ -285,13 +295,15 @@ function byMultipliers(plan: Plan, acting: Applied): Forces {
   };
   [...rigid, ...agentActs].forEach((acts, k) => {
     fill(acts, equations.column(k));
-    for (const one of acts) shareOf(one).terms.push([k, -one.force[0], -one.force[1]]);
+    for (const { body, point, force } of acts) {
+      shareOf(body, point).terms.push([k, -force[0], -force[1]]);
+    }
   });
   fill(direct, equations.load);
-  for (const one of direct) {
-    const { loads } = shareOf(one);
-    loads[0] -= one.force[0];
-    loads[1] -= one.force[1];
+  for (const { body, point, force } of direct) {
+    const { loads } = shareOf(body, point);
+    loads[0] -= force[0];
+    loads[1] -= force[1];
   }
   return gather(plan, acting, equations.solve(first + agents.length), shareOf, first);
 }
@@ -299,16 +311,6 @@ function byMultipliers(plan: Plan, acting: Applied): Forces {
 function byFreeBodies(plan: Plan, acting: Applied): Forces {
   const { places, bodies, moving, size } = plan;
   const agents = agentsOf(plan);
-  const at = new Map<string, number>();
-  let columns = 0;
-  for (const [body, points] of Object.entries(bodies)) {
-    for (const point of points) {
-      at.set(`${body}\n${point}`, columns);
-      columns += 2;
-    }
-  }
-  const firstAgent = columns;
-  columns += agents.length;
   const names = Object.keys(bodies);
   const rowOfBody = new Map(names.map((name, k) => [name, 3 * k]));
   const rowOfPin = new Map(moving.map((name, k) => [name, 3 * names.length + 2 * k]));
@@ -328,12 +330,18 @@ function byFreeBodies(plan: Plan, acting: Applied): Forces {
     add(i, x);
     add(i + 1, y);
   };
+  const shares = new Map<string, Share>();
+  let firstAgent = 0;
   for (const [body, points] of Object.entries(bodies)) {
     for (const point of points) {
-      for (const axis of [0, 1]) {
-        const add = equations.column((at.get(`${body}\n${point}`) as number) + axis);
-        onBody(body, point, axis === 0 ? [1, 0] : [0, 1], add);
-        onPin(point, axis === 0 ? [-1, 0] : [0, -1], add);
+      const units: [number, number, number][] = [
+        [firstAgent++, 1, 0],
+        [firstAgent++, 0, 1],
+      ];
+      shares.set(`${body}\n${point}`, { terms: units, loads: [0, 0] });
+      for (const [k, x, y] of units) {
+        onBody(body, point, [x, y], equations.column(k));
+        onPin(point, [-x, -y], equations.column(k));
       }
     }
   }
@@ -352,17 +360,13 @@ function byFreeBodies(plan: Plan, acting: Applied): Forces {
   });
   const { pins, bodies: direct, moments } = acting;
   put([...[...pins].map(([point, force]) => act(point, force)), ...direct], [...moments], equations.load);
-  const shareOf = ({ body, point }: { body: string; point: string }): Share => {
-    const k = at.get(`${body}\n${point}`) as number;
-    return {
-      terms: [
-        [k, 1, 0],
-        [k + 1, 0, 1],
-      ],
-      loads: [0, 0],
-    };
-  };
-  return gather(plan, acting, equations.solve(firstAgent + agents.length), shareOf, firstAgent);
+  return gather(
+    plan,
+    acting,
+    equations.solve(firstAgent + agents.length),
+    (body, point) => shares.get(`${body}\n${point}`) as Share,
+    firstAgent,
+  );
 }
 
 /** A force as a sum over unknowns k of (fx, fy) times the unknown, and a part of the loads' own. */
@@ -378,7 +382,7 @@ function gather(
   plan: Plan,
   { pins }: Applied,
   { x, residual, nullSpace }: ReturnType<typeof solveSparse>,
-  shareOf: (at: { body: string; point: string }) => Share,
+  shareOf: (body: string, point: string) => Share,
   firstAgent: number,
 ): Forces {
   const { bodies, fixed, sliders, angles, held, telescopes, driver } = plan;
@@ -402,9 +406,7 @@ function gather(
     Object.entries(bodies).map(([body, points]) => [
       body,
       Object.fromEntries(
-        points
-          .filter((p) => !p.includes('\u0000'))
-          .map((point) => [point, pointForce(shareOf({ body, point }))]),
+        points.filter((p) => !p.includes('\u0000')).map((point) => [point, pointForce(shareOf(body, point))]),
       ),
     ]),
   );
@@ -417,7 +419,7 @@ function gather(
     const [fx, fy] = load ?? [0, 0];
     const share: Share = { terms: [], loads: [fx, fy] };
     for (const body of carriers) {
-      const { terms, loads } = shareOf({ body, point });
+      const { terms, loads } = shareOf(body, point);
       for (const [k, tx, ty] of terms) share.terms.push([k, -tx, -ty]);
       share.loads[0] -= loads[0];
       share.loads[1] -= loads[1];
