@@ -149,12 +149,12 @@ export const corners: Section = {
       unit: '1 or N/mm',
     },
     {
-      what: 'hand figure in common practice: factor 0.75 at 42 degrees, 666 and 1100 for a wheel rate of 500',
+      what: 'hand figure in common practice: factor 0.75 at 42 degrees',
       file: 'corner/hand-method.test.ts',
-      tests: ['the hand figure > has a factor', 'the hand figure > asks'],
+      tests: 'the hand figure > has a factor',
       against: 'common practice, no source',
       known: 'from memory',
-      unit: '1, or equal as rounded',
+      unit: '1',
     },
     {
       what: 'wheel rate beside the hand figure',
