@@ -91,6 +91,17 @@ export function unknownOptions(what: string, options: unknown, known: readonly s
   return issues;
 }
 
+/** An issue for a name that is none of those known. */
+export function unknownName(
+  path: string,
+  what: string,
+  name: unknown,
+  known: readonly string[],
+  advice = 'correct the name',
+): Issue {
+  return { path, problem: `unknown ${what}`, got: show(name), allowed: known.join(', '), advice };
+}
+
 /** A value as it would be written in the input, cut to a readable length. */
 export function show(value: unknown): string {
   if (typeof value === 'number' || value === undefined) return String(value);

@@ -42,6 +42,7 @@ export {
   type CoilSpring,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
+export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo, TravelOf } from './corner/columns.ts';
@@ -61,8 +62,9 @@ export {
 } from './corner/hand-method.ts';
 export type { Arm, OtherEnd, Part, Wheel } from './corner/hardpoints.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
-export type { DonorComparison } from './corner/limits/donor.ts';
+export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
+export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
 export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { Side } from './corner/limits/outward.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
@@ -149,6 +151,7 @@ export type {
   Survey,
   SurveyedPoint,
   SurveyedReading,
+  SurveyScale,
   Suspect,
   Unfixed,
 } from './survey/result.ts';

@@ -109,7 +109,7 @@ function writeOrder(name, sizing) {
   if (facts?.kind === 'table') {
     for (let axle = 1; axle < facts.head.length; axle++) {
       print(facts.head[axle]);
-      for (const row of facts.rows) print(`  ${row[0].padEnd(33)}${row[axle]}`);
+      for (const row of facts.rows) print(`  ${row[0].padEnd(35)}${row[axle]}`);
     }
   }
   print('\nOpen points');
@@ -152,7 +152,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   for (const wanted of Object.values(found.required ?? {})) print(`  ${wanted.sentence}`);
   if (found.behind.length > 0) print('\nWhat would end it behind that, nearest first');
   for (const { sentence } of found.behind) print(`  ${sentence}`);
-  if (found.donor !== undefined) print('\nThe unit at hand');
+  if (found.donor !== undefined) print('\nThe donor damper');
   for (const sentence of found.donor?.sentences ?? []) print(`  ${sentence}`);
 
   const hand = handMethod(corner, {

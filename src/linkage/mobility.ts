@@ -71,12 +71,10 @@ function lockOf(drawing: Drawing): string | null {
 
 function kutzbach({ names, fixed, bodies, telescopes, drawn }: Structure): number {
   const links = [...bodies.values()].filter(({ points }) => !points.every((p) => fixed[p]));
-  let freedoms = 3 * links.length;
-  for (let p = 0; p < names.length; p++) {
-    const here = links.filter(({ points }) => points.includes(p)).length + (fixed[p] ? 1 : 0);
-    // A point on no link is a freedom in each direction.
-    freedoms -= 2 * (here - 1);
-  }
+  const joined = fixed.map(Number);
+  for (const { points } of links) for (const p of points) joined[p]++;
+  // A point on no link is a freedom in each direction.
+  const freedoms = names.reduce((left, _, p) => left - 2 * (joined[p] - 1), 3 * links.length);
   const { held = [], sliders = {}, angles = {} } = drawn;
   return (
     freedoms - telescopes.length - held.length - Object.keys(sliders).length - Object.keys(angles).length

@@ -14,11 +14,11 @@
 // angle, one force a held coordinate, and the driver's; for each body two forces and a moment vanish, and two forces for
 // each moving pin.
 //
-// Both are solved in the least squares by singular values. What a redundant structure leaves open shows in the null space:
+// Both are solved in the least squares by sparse elimination. What a redundant structure leaves open shows in the null space:
 // a force to which a null vector adds something is not determined.
 
 import { throwIfAny } from '../errors.ts';
-import { solveLeast } from '../numerics/singular-values.ts';
+import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
 import { checkDrawing, type Drawing, type Point } from './drawing.ts';
 import type { Direction } from './joints.ts';
 import { type Applied, applied, type Load, loadIssues } from './loads.ts';
@@ -223,35 +223,50 @@ function loadActs(plan: Plan, { pins, bodies, moments }: Applied): Act[] {
   ];
 }
 
+/** Equations of equilibrium A x = b, filled column by column. */
+function equationsOf(count: number) {
+  const rows = Array.from({ length: count }, () => new Map<number, number>());
+  const right = new Array<number>(count).fill(0);
+  return {
+    column: (k: number) => (i: number, value: number) => {
+      rows[i].set(k, (rows[i].get(k) ?? 0) + value);
+    },
+    load: (i: number, value: number) => {
+      right[i] -= value;
+    },
+    solve: (columns: number) => solveSparse(sparse(rows, columns), right),
+  };
+}
+
 function byMultipliers(plan: Plan, acting: Applied): Forces {
   const { places, bodies, basic, moving } = plan;
   const agents = agentsOf(plan);
   /** What a unit of each row's multiplier does to the points of its body. */
-  const rigid: { body: string; acts: Act[] }[] = [];
+  const rigid: Act[][] = [];
   for (const [body, points] of Object.entries(bodies)) {
     const [a, b] = basic[body];
     const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
     const length = Math.hypot(dx, dy);
     const along: Point = [dx / length, dy / length];
     const on = (point: string, force: Point): Act => ({ body, point, force });
-    rigid.push({ body, acts: [on(b, along), on(a, [-along[0], -along[1]])] });
+    rigid.push([on(b, along), on(a, [-along[0], -along[1]])]);
     for (const p of points) {
       if (p === a || p === b) continue;
       const [px, py] = [places[p][0] - places[a][0], places[p][1] - places[a][1]];
       const re = (px * dx + py * dy) / (length * length);
       const im = (py * dx - px * dy) / (length * length);
-      rigid.push({ body, acts: [on(p, [1, 0]), on(b, [-re, im]), on(a, [re - 1, -im])] });
-      rigid.push({ body, acts: [on(p, [0, 1]), on(b, [-im, -re]), on(a, [im, re - 1])] });
+      rigid.push([on(p, [1, 0]), on(b, [-re, im]), on(a, [re - 1, -im])]);
+      rigid.push([on(p, [0, 1]), on(b, [-im, -re]), on(a, [im, re - 1])]);
     }
   }
   const agentActs = agents.map(({ acts, moments }) => [
     ...acts,
     ...moments.flatMap(([body, moment]) => asPair(plan, body, moment)),
   ]);
-  const columns = rigid.length + agents.length;
+  const first = rigid.length;
   const row = new Map(moving.map((name, k) => [name, 2 * k]));
-  const matrix = Array.from({ length: 2 * moving.length }, () => new Array<number>(columns).fill(0));
-  const right = new Array<number>(2 * moving.length).fill(0);
+  const equations = equationsOf(2 * moving.length);
+  const direct = loadActs(plan, acting);
   const fill = (acts: readonly Act[], add: (i: number, value: number) => void) => {
     for (const { point, force } of acts) {
       const i = row.get(point);
@@ -260,40 +275,25 @@ function byMultipliers(plan: Plan, acting: Applied): Forces {
       add(i + 1, force[1]);
     }
   };
-  [...rigid.map(({ acts }) => acts), ...agentActs].forEach((acts, k) => {
-    fill(acts, (i, value) => {
-      matrix[i][k] += value;
-    });
+  // R = -f - L of a body at a point.
+  const shares = new Map<string, Share>();
+  const shareOf = ({ body, point }: Pick<Act, 'body' | 'point'>): Share => {
+    const key = `${body}\n${point}`;
+    const share = shares.get(key) ?? { terms: [], loads: [0, 0] };
+    shares.set(key, share);
+    return share;
+  };
+  [...rigid, ...agentActs].forEach((acts, k) => {
+    fill(acts, equations.column(k));
+    for (const one of acts) shareOf(one).terms.push([k, -one.force[0], -one.force[1]]);
   });
-  const direct = loadActs(plan, acting);
-  fill(direct, (i, value) => {
-    right[i] -= value;
-  });
-  const solution = solveLeast(matrix, right, columns);
-
-  /** R = -f - L of a body at a point, for a vector of multipliers with or without the loads. */
-  const onBody =
-    (body: string, point: string) =>
-    (x: readonly number[], withLoads: boolean): Point => {
-      let [fx, fy] = [0, 0];
-      const add = (acts: readonly Act[], times: number) => {
-        for (const one of acts) {
-          if (one.body !== body || one.point !== point) continue;
-          fx -= times * one.force[0];
-          fy -= times * one.force[1];
-        }
-      };
-      rigid.forEach(({ acts }, k) => {
-        add(acts, x[k]);
-      });
-      agentActs.forEach((acts, k) => {
-        add(acts, x[rigid.length + k]);
-      });
-      if (withLoads) add(direct, 1);
-      return [fx, fy];
-    };
-  const agentForce = (k: number) => (x: readonly number[]) => x[rigid.length + k];
-  return gather(plan, acting, solution, onBody, agentForce);
+  fill(direct, equations.load);
+  for (const one of direct) {
+    const { loads } = shareOf(one);
+    loads[0] -= one.force[0];
+    loads[1] -= one.force[1];
+  }
+  return gather(plan, acting, equations.solve(first + agents.length), shareOf, first);
 }
 
 function byFreeBodies(plan: Plan, acting: Applied): Forces {
@@ -312,9 +312,7 @@ function byFreeBodies(plan: Plan, acting: Applied): Forces {
   const names = Object.keys(bodies);
   const rowOfBody = new Map(names.map((name, k) => [name, 3 * k]));
   const rowOfPin = new Map(moving.map((name, k) => [name, 3 * names.length + 2 * k]));
-  const rows = 3 * names.length + 2 * moving.length;
-  const matrix = Array.from({ length: rows }, () => new Array<number>(columns).fill(0));
-  const right = new Array<number>(rows).fill(0);
+  const equations = equationsOf(3 * names.length + 2 * moving.length);
   /** A force on a body at a point, moments about its first point and over the size. */
   const onBody = (body: string, point: string, [x, y]: Point, add: (i: number, value: number) => void) => {
     const i = rowOfBody.get(body);
@@ -333,14 +331,9 @@ function byFreeBodies(plan: Plan, acting: Applied): Forces {
   for (const [body, points] of Object.entries(bodies)) {
     for (const point of points) {
       for (const axis of [0, 1]) {
-        const k = (at.get(`${body}\n${point}`) as number) + axis;
-        const unit: Point = axis === 0 ? [1, 0] : [0, 1];
-        onBody(body, point, unit, (i, value) => {
-          matrix[i][k] += value;
-        });
-        onPin(point, [-unit[0], -unit[1]], (i, value) => {
-          matrix[i][k] += value;
-        });
+        const add = equations.column((at.get(`${body}\n${point}`) as number) + axis);
+        onBody(body, point, axis === 0 ? [1, 0] : [0, 1], add);
+        onPin(point, axis === 0 ? [-1, 0] : [0, -1], add);
       }
     }
   }
@@ -355,22 +348,27 @@ function byFreeBodies(plan: Plan, acting: Applied): Forces {
     }
   };
   agents.forEach(({ acts, moments }, k) => {
-    put(acts, moments, (i, value) => {
-      matrix[i][firstAgent + k] += value;
-    });
+    put(acts, moments, equations.column(firstAgent + k));
   });
   const { pins, bodies: direct, moments } = acting;
-  put([...[...pins].map(([point, force]) => act(point, force)), ...direct], [...moments], (i, value) => {
-    right[i] -= value;
-  });
-  const solution = solveLeast(matrix, right, columns);
-  const force =
-    (body: string, point: string) =>
-    (x: readonly number[]): Point => {
-      const k = at.get(`${body}\n${point}`) as number;
-      return [x[k], x[k + 1]];
+  put([...[...pins].map(([point, force]) => act(point, force)), ...direct], [...moments], equations.load);
+  const shareOf = ({ body, point }: { body: string; point: string }): Share => {
+    const k = at.get(`${body}\n${point}`) as number;
+    return {
+      terms: [
+        [k, 1, 0],
+        [k + 1, 0, 1],
+      ],
+      loads: [0, 0],
     };
-  return gather(plan, acting, solution, force, (k) => (x) => x[firstAgent + k]);
+  };
+  return gather(plan, acting, equations.solve(firstAgent + agents.length), shareOf, firstAgent);
+}
+
+/** A force as a sum over unknowns k of (fx, fy) times the unknown, and a part of the loads' own. */
+interface Share {
+  readonly terms: (readonly [k: number, fx: number, fy: number])[];
+  readonly loads: [number, number];
 }
 
 /** A null vector adds nothing to a force when it adds less than this to it. */
@@ -379,25 +377,34 @@ const NOTHING_ADDED = 1e-7;
 function gather(
   plan: Plan,
   { pins }: Applied,
-  { x, residual, nullSpace }: ReturnType<typeof solveLeast>,
-  onBody: (body: string, point: string) => (x: readonly number[], withLoads: boolean) => Point,
-  agentForce: (k: number) => (x: readonly number[]) => number,
+  { x, residual, nullSpace }: ReturnType<typeof solveSparse>,
+  shareOf: (at: { body: string; point: string }) => Share,
+  firstAgent: number,
 ): Forces {
   const { bodies, fixed, sliders, angles, held, telescopes, driver } = plan;
   const agents = agentsOf(plan);
-  const pointForce = (of: ReturnType<typeof onBody>): Point | null => {
-    const open = nullSpace.some((vector) => Math.hypot(...of(vector, false)) > NOTHING_ADDED);
-    return open ? null : of(x, true);
+  const sum = ({ terms }: Share, of: ArrayLike<number>, [fx, fy]: Point): Point => {
+    for (const [k, tx, ty] of terms) {
+      fx += tx * of[k];
+      fy += ty * of[k];
+    }
+    return [fx, fy];
   };
-  const single = (k: number): number | null => {
-    const of = agentForce(k);
-    return nullSpace.some((vector) => Math.abs(of(vector)) > NOTHING_ADDED) ? null : of(x);
+  const pointForce = (share: Share): Point | null => {
+    const open = nullSpace.some((vector) => Math.hypot(...sum(share, vector, [0, 0])) > NOTHING_ADDED);
+    return open ? null : sum(share, x, share.loads);
+  };
+  const single = (agent: number): number | null => {
+    const k = firstAgent + agent;
+    return nullSpace.some((vector) => Math.abs(vector[k]) > NOTHING_ADDED) ? null : x[k];
   };
   const onBodies = Object.fromEntries(
     Object.entries(bodies).map(([body, points]) => [
       body,
       Object.fromEntries(
-        points.filter((p) => !p.includes('\u0000')).map((point) => [point, pointForce(onBody(body, point))]),
+        points
+          .filter((p) => !p.includes('\u0000'))
+          .map((point) => [point, pointForce(shareOf({ body, point }))]),
       ),
     ]),
   );
@@ -407,23 +414,20 @@ function gather(
     const load = pins.get(point);
     const driven = agents.some(({ acts }) => acts.some((one) => one.point === point));
     if (carriers.length === 0 && load === undefined && !driven) continue;
-    ground[point] = pointForce((vector, withLoads) => {
-      let [fx, fy] = withLoads ? (load ?? [0, 0]) : [0, 0];
-      for (const body of carriers) {
-        const [rx, ry] = onBody(body, point)(vector, withLoads);
-        fx -= rx;
-        fy -= ry;
+    const [fx, fy] = load ?? [0, 0];
+    const share: Share = { terms: [], loads: [fx, fy] };
+    for (const body of carriers) {
+      const { terms, loads } = shareOf({ body, point });
+      for (const [k, tx, ty] of terms) share.terms.push([k, -tx, -ty]);
+      share.loads[0] -= loads[0];
+      share.loads[1] -= loads[1];
+    }
+    agents.forEach(({ acts }, k) => {
+      for (const one of acts) {
+        if (one.body === null && one.point === point) share.terms.push([firstAgent + k, ...one.force]);
       }
-      agents.forEach(({ acts }, k) => {
-        const of = agentForce(k)(vector);
-        for (const one of acts) {
-          if (one.body !== null || one.point !== point) continue;
-          fx += of * one.force[0];
-          fy += of * one.force[1];
-        }
-      });
-      return [fx, fy];
     });
+    ground[point] = pointForce(share);
   }
   const named = (agents: readonly Agent[], first: number) =>
     Object.fromEntries(agents.map(({ name }, k) => [name, single(first + k)]));

@@ -134,7 +134,7 @@ function shownLimits({ bump, droop, fits, events, behind, notes, required, donor
     ['Travel ends', [bump, droop].flatMap((limit) => (limit === null ? [] : [limit.sentence]))],
     ['Met on the way', events.map(({ sentence }) => sentence)],
     ['Wanted', [required?.bump, required?.droop].flatMap((one) => (one === undefined ? [] : [one.sentence]))],
-    ['The unit at hand', donor?.sentences ?? []],
+    ['Donor damper', donor?.sentences ?? []],
     ['Behind that', behind.map(({ sentence }) => sentence)],
     ['To look at again', notes],
   ];

@@ -3,6 +3,7 @@
 import { fromMetric, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import type { Mirrored, Survey, Suspect, Unfixed } from './result.ts';
+import { deviationFactor, intervalFactor } from './scale.ts';
 
 /** Chance below this makes one look twice. */
 const UNLIKELY = 0.001;
@@ -20,6 +21,7 @@ export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
     ...mirrored.map((one) => mirroredSentence(one, survey, say)),
     ...suspects.map((suspect) => suspectSentence(suspect, say)),
     agreement(survey),
+    ...widening(survey),
     ...sureness(survey, say),
     ...unchecked(survey),
   ];
@@ -119,6 +121,22 @@ function agreement({
     return `The readings agree better than their plus-minus says: ${figures}.`;
   }
   return `The readings agree as well as their plus-minus says: ${figures}.`;
+}
+
+/** Half-widths below this factor are hardly wider. */
+const HARDLY_WIDER = 1.05;
+
+/** That intervals are wider than the readings say, and by how much. */
+function widening({ scale, suspects }: Omit<Survey, 'sentences'>): string[] {
+  const factor = deviationFactor(scale) * intervalFactor(scale);
+  if (factor < HARDLY_WIDER) return [];
+  const uncovered =
+    suspects.length > 0
+      ? 'That covers half-widths that are all too small, not a misreading: correct the readings first.'
+      : 'That covers half-widths that are all too small by one factor, not one misreading.';
+  return [
+    `The intervals of all points are ${factor.toFixed(1)} times as wide as the plus-minus of the readings gives. ${uncovered}`,
+  ];
 }
 
 /** The coordinate known least well. */

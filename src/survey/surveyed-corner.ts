@@ -4,6 +4,7 @@ import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { type Part, PLACES } from '../corner/hardpoints.ts';
 import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import type { Survey } from './result.ts';
+import { intervalFactor } from './scale.ts';
 
 /** What a survey does not say of its corner. */
 export interface SurveyedParts {
@@ -133,13 +134,16 @@ function inputOf(
   return input as unknown as CornerParts;
 }
 
-/** The covariance of the coordinates that the corner has, those of a right-hand one mirrored. */
-function covarianceFor(corner: DrawnCorner, { covariance }: Survey): Covariance {
+/**
+ * The covariance of the coordinates that the corner has, those of a right-hand one mirrored; 1.96 standard deviations of it are the 95 %
+ * half-widths of the survey, Student's factor included.
+ */
+function covarianceFor(corner: DrawnCorner, { covariance, scale }: Survey): Covariance {
   const names = hardpointsOf(modelOf(corner)).map(({ name }) => name);
   const kept = covariance.coordinates
     .map((name, k) => ({ name, k }))
     .filter(({ name }) => names.includes(name));
-  const sign = (name: string) => (corner.mirrored && name.endsWith('Y') ? -1 : 1);
+  const sign = (name: string) => (corner.mirrored && name.endsWith('Y') ? -1 : 1) * intervalFactor(scale);
   return Object.freeze({
     coordinates: Object.freeze(kept.map(({ name }) => name)),
     matrix: Object.freeze(

@@ -28,6 +28,13 @@ function sized(change: (car: Json) => void = () => {}) {
 const example = sized();
 const sheet = orderSheet(example);
 
+/** The table of what to make: by its label, a fact for each axle. */
+function factsOf(sizing: ReturnType<typeof sized>): Record<string, string[]> {
+  const table = orderSheet(sizing).blocks.find(({ kind }) => kind === 'table');
+  if (table?.kind !== 'table') expect.fail('no table');
+  return Object.fromEntries(table.rows.map(([label, ...facts]) => [label, facts]));
+}
+
 /** What no reader must ever see. */
 const NO_FIGURE = /\b(NaN|undefined|Infinity|null|\[object)/;
 
@@ -98,6 +105,39 @@ describe('an order sheet', () => {
     const headings = sheet.blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
     expect(headings).toContain('Settled by the order');
     expect(headings).toContain('Cautions');
+  });
+
+  it('asks of the end bearings what they use, and gives what they allow apart from that', () => {
+    const facts = factsOf(example);
+    expect(facts['chassis end'][0]).toMatch(
+      /square to the coilover, misalignment used -3\.0 to \+3\.0 deg from ride height; bearing rating ±14 deg each side$/,
+    );
+    expect(facts['moving end'][0]).toMatch(
+      /longitudinal, misalignment used 0\.0 deg over the travel; bearing/,
+    );
+  });
+
+  it('prints as maximum axial force that of the cases whose joint loads it gives', () => {
+    const facts = factsOf(example);
+    example.axles.forEach(({ forces }, k) => {
+      const { cases, sentences } = forces ?? expect.fail('no forces');
+      const most = Math.max(...cases.map(({ shock }) => shock.total));
+      expect(facts['maximum axial force'][k]).toContain(
+        `(${most.toFixed(0)} N), load case "stop driven solid"`,
+      );
+      if (k === 0)
+        expect(sentences.join(' ')).toMatch(/Worst in the case "stop driven solid": .*lower outer/);
+    });
+  });
+
+  it('says "to be agreed" of what nobody has settled', () => {
+    const facts = factsOf(example);
+    expect(facts.handing).toEqual(['to be agreed', 'to be agreed']);
+    expect(
+      Object.values(facts)
+        .flat()
+        .filter((fact) => /\bopen\b/.test(fact)),
+    ).toEqual([]);
   });
 
   it('names what does not fit, and shows all the rest', () => {

@@ -2,6 +2,8 @@
 // the end eyes of the coilover must bear follows from equilibrium. Its shares are those of spring, gas and stop at that
 // length; the rest is metal against metal where a damper is open or closed or a stop solid, and otherwise what would have to be
 // added for the wheel to stand there. Links weigh nothing, pins have no friction.
+//
+// The largest axial force of a coilover is the largest over the cases, which the joint loads are taken from too.
 
 import type { Corner } from '../../corner/corner.ts';
 import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
@@ -12,6 +14,7 @@ import { zeroBetween } from '../../numerics/zero.ts';
 import { spaced } from '../../words.ts';
 import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
+import { drivenCase } from './driven-case.ts';
 import type { EyeForce } from './eye-force.ts';
 import { type LoadCase, usualCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
@@ -65,8 +68,8 @@ const CAUTIONS = [
 ];
 
 /**
- * Forces in every joint and mount of a corner in the usual load cases (static, full bump, hanging, cornering, kerb strike)
- * and in your own.
+ * Forces in every joint and mount of a corner in the usual load cases (static, full bump, hanging, cornering, kerb strike;
+ * with a damper also the stop driven solid, with the wheel load that this takes) and in your own.
  *
  * @throws InputError for options that can't be, with every issue.
  */
@@ -77,7 +80,12 @@ export function cornerForces(corner: Corner, options: ForceOptions): CornerForce
 /** Forces of a corner that has been made ready. */
 export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   const { sprungMass, unsprungMass, factors, cases = [] } = options;
-  const all = [...usualCases(sprungMass, unsprungMass, factors), ...cases];
+  const driven = drivenCase(setup);
+  const all = [
+    ...usualCases(sprungMass, unsprungMass, factors),
+    ...(driven === null ? [] : [driven]),
+    ...cases,
+  ];
   const found = all.map((one) => caseForces(setup, one));
   const worst = Object.fromEntries(
     Object.keys(found[0]?.ballJoints ?? {}).map((name) => {
@@ -91,6 +99,11 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
     sentences: sentencesOn(found, worst, travelRange(setup)),
     cautions: CAUTIONS,
   };
+}
+
+/** The case with the largest axial force in the coilover. */
+export function hardestCase(cases: readonly CaseForces[]): CaseForces {
+  return cases.reduce((a, b) => (b.shock.total > a.shock.total ? b : a));
 }
 
 function travelOf(setup: SetUp, { travel, tyre }: LoadCase): number {

@@ -3,26 +3,33 @@
 
 import { textIn, type Units } from '../../units.ts';
 import { coilSpring } from '../springs/coil-spring.ts';
+import { type SpringLengths, springLengths } from '../springs/min-length.ts';
 import { compressionUnder, type Stack } from '../springs/stack.ts';
 import type { CornerSizing } from './inputs.ts';
 import type { Carried } from './rates.ts';
 
 /** A spring that is fitted. */
-export interface Spring {
+export interface Spring extends SpringLengths {
   readonly name: string;
   /** N/mm. */
   readonly rate: number;
   /** Free length, mm; null where nothing is known but the rate. */
   readonly free: number | null;
-  /** Least length that is permitted, mm; null as above. */
-  readonly least: number | null;
   /** mm; null as above. */
   readonly innerDiameter: number | null;
 }
 
 /** A spring of which nothing is known but its rate, N/mm. */
 export function bareSpring(rate: number): Spring {
-  return { name: '', rate, free: null, least: null, innerDiameter: null };
+  return {
+    name: '',
+    rate,
+    free: null,
+    solidLength: null,
+    minLength: null,
+    minLengthSource: null,
+    innerDiameter: null,
+  };
 }
 
 /** A spring of the list, with what it would come to. */
@@ -40,13 +47,14 @@ export interface SpringChoice {
 
 /** Springs of a corner's list. */
 export function listedSprings({ springs = [] }: CornerSizing): Spring[] {
-  return springs.map(({ name, rate, free, solid, least, innerDiameter, coil }) => {
+  return springs.map((spring) => {
+    const { name, rate, free, innerDiameter, coil } = spring;
     const made = coil === undefined ? null : coilSpring(coil);
     return {
       name,
       rate: rate ?? made?.rate ?? Number.NaN,
       free,
-      least: least ?? made?.least ?? solid ?? null,
+      ...springLengths(spring),
       innerDiameter: innerDiameter ?? made?.innerDiameter ?? null,
     };
   });
@@ -62,8 +70,8 @@ export function nextRates(wanted: number, step: number): { readonly below: numbe
 }
 
 /** A spring with its helper, where there is one. */
-export function stackOf({ rate, free, least }: Spring, helper: CornerSizing['helper']): Stack {
-  const travel = free === null || least === null ? Number.POSITIVE_INFINITY : free - least;
+export function stackOf({ rate, free, minLength }: Spring, helper: CornerSizing['helper']): Stack {
+  const travel = free === null || minLength === null ? Number.POSITIVE_INFINITY : free - minLength;
   const main = { rate, travel };
   return {
     springs:
@@ -92,12 +100,12 @@ export function chooseSpring(
   return listedSprings(sizing)
     .map((spring): SpringChoice => {
       const against: string[] = [];
-      const { rate, free, least, innerDiameter } = spring;
+      const { rate, free, minLength, innerDiameter } = spring;
       const stack = stackOf(spring, helper);
       const atRide = compressionUnder(stack, carried.springForce);
       const shut = helper === undefined ? 0 : helper.free - helper.least;
       const needs = shortest === null ? null : Math.max(0, atRide + carried.length - shortest - shut);
-      const has = free === null || least === null ? null : free - least;
+      const has = free === null || minLength === null ? null : free - minLength;
       if (needs !== null && has !== null && needs > has) {
         against.push(`it would be compressed by ${mm(needs)} at the bump limit and has ${mm(has)}`);
       }

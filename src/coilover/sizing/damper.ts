@@ -2,7 +2,7 @@
 // one that the travel asks for: open as long as the shock is anywhere in the droop that is needed, and the stop solid where it is
 // shortest in the bump that is needed.
 
-import type { Issue } from '../../errors.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { type CoiloverForce, contactLength } from '../forces/eye-force.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { AxleInputs } from './inputs.ts';
@@ -52,33 +52,36 @@ export function wantedDamper(
   return { open: most, closed: least - (limits.bumpStop?.solidHeight ?? 0) };
 }
 
-/** What of a damper can't be built. */
-export function damperIssues(
+/** What of a damper cannot be built; `deadLength` is the least that its maker needs, mm. */
+export function damperFindings(
   { open, closed }: DamperLengths,
   installed: number,
-  least: number | undefined,
-  mm: (value: number) => string,
-): Issue[] {
+  deadLength: number | undefined,
+): Diagnostic[] {
   const stroke = open - closed;
-  const issues: Issue[] = [];
+  const found: Diagnostic[] = [];
   if (open < installed || closed > installed) {
-    issues.push({
+    found.push({
+      code: 'damperDoesNotFit',
+      severity: 'conflict',
       path: 'limits.damper',
-      problem: 'does not fit the installed length at the drawn ride height',
-      got: `${mm(closed)} closed, ${mm(open)} open`,
-      allowed: `closed less and open more than ${mm(installed)}`,
-      advice: 'change the lengths, or move a mount',
+      values: { extended: open, compressed: closed, installed },
     });
   }
-  if (least !== undefined && closed - stroke < least) {
-    issues.push({
+  if (deadLength !== undefined && closed - stroke < deadLength) {
+    found.push({
+      code: 'deadLengthShort',
+      severity: 'conflict',
       path: 'sizing.deadLength',
-      problem: `a stroke of ${mm(stroke)} can't fit the installed length of ${mm(installed)}`,
-      got: `${mm(closed - stroke)} left for what is not stroke`,
-      allowed: `${mm(least)} or more: closed length ${mm(least + stroke)}, open ${mm(least + 2 * stroke)}`,
-      advice:
-        'ask for less travel, move a mount so that the coilover is longer, or take one with a shorter body',
+      values: {
+        available: closed - stroke,
+        required: deadLength,
+        stroke,
+        installed,
+        compressed: deadLength + stroke,
+        extended: deadLength + 2 * stroke,
+      },
     });
   }
-  return issues;
+  return found;
 }

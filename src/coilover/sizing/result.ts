@@ -1,4 +1,5 @@
 import type { Limits } from '../../corner/limits/limits.ts';
+import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Note } from '../../document/note.ts';
 import type { Issue } from '../../errors.ts';
@@ -42,6 +43,8 @@ export interface AxleSizing {
   readonly damper: (DamperLengths & { readonly given: boolean }) | null;
   readonly needed: TravelNeeded;
   readonly limits: Limits;
+  /** What the end bearings use over the available travel, and what they allow; those whose bolt is given. */
+  readonly bearings: BearingUses;
   readonly perch: PerchRange | null;
   readonly dampingTable: readonly DampingRow[];
   readonly speeds: readonly AtSpeed[];

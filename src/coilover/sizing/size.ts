@@ -1,7 +1,9 @@
 import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
+import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { InputError } from '../../errors.ts';
+import { worded } from '../../sentences/worded.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
@@ -75,6 +77,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
       damper: damper === null ? null : { ...damper, given: given.limits.damper !== undefined },
       needed: ofAxle(nominal.needed, axle),
       limits: ofAxle(limits, axle),
+      bearings: bearingUses(ofAxle(car.models, axle), given.limits.ends, state.ends),
       perch: perchRange(state),
       dampingTable:
         sizing.damping === undefined || bumpDamping === null || reboundDamping === null
@@ -88,7 +91,9 @@ export function sizeCoilovers(document: CarDocument): Sizing {
   const findings = [
     ...issues,
     ...nominal.issues,
-    ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
+    ...axles
+      .flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle)))
+      .map((finding) => worded(finding, document.units)),
   ];
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
@@ -100,7 +105,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     findings,
     assumptions: assumptionsOf(inputs, axles),
     notes: document.notes,
-    openPoints: openPointsOf(written, axles),
+    openPoints: openPointsOf(written, axles, document.units),
   };
 }
 

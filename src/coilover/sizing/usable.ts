@@ -5,7 +5,8 @@ import type { Place } from '../../document/parse.ts';
 import type { Issue } from '../../errors.ts';
 import { stopTableFaults } from '../forces/options.ts';
 import { shareIssues } from '../masses.ts';
-import { coilFaults, coilSpring } from '../springs/coil-spring.ts';
+import { coilFaults } from '../springs/coil-spring.ts';
+import { springLengths } from '../springs/min-length.ts';
 import { isPlace, type UncertainInput } from './doubts.ts';
 import { type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
 
@@ -61,18 +62,27 @@ function usableSizing(sizing: CornerSizing): {
   };
 }
 
-function springFaults(
-  { free, least, solid, coil }: NonNullable<CornerSizing['springs']>[number],
-  path: string,
-): Issue[] {
+function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path: string): Issue[] {
+  const { free, solid, least, coil } = spring;
   const faults = coil === undefined ? [] : coilFaults(coil);
   if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.coil.${issue.path}` }));
-  return travelFaults(path, free, least ?? (coil === undefined ? solid : coilSpring(coil).least));
+  if (solid !== undefined && least !== undefined && least < solid) {
+    return [
+      {
+        path: `${path}.least`,
+        problem: 'less than the solid length',
+        got: `${least.toFixed(1)} mm`,
+        allowed: `${solid.toFixed(1)} mm or more`,
+        advice: 'correct one of the two lengths',
+      },
+    ];
+  }
+  return travelFaults(path, free, springLengths(spring).minLength);
 }
 
 /** A spring that has no travel. */
-function travelFaults(path: string, free: number, least: number | undefined): Issue[] {
-  if (least === undefined || free > least) return [];
+function travelFaults(path: string, free: number, least: number | null): Issue[] {
+  if (least === null || free > least) return [];
   return [
     {
       path: `${path}.free`,

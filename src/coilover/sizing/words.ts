@@ -1,4 +1,6 @@
+import { textIn, type Units } from '../../units.ts';
 import { CASE_FACTORS } from '../forces/load-cases.ts';
+import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
 import { RATE_STEP } from './choose-spring.ts';
 import { axleName, type CarInputs, ofAxle } from './inputs.ts';
 import type { AxleSizing } from './result.ts';
@@ -59,7 +61,7 @@ const CASE_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** What is still to be found out or settled: the user's own points, then what is missing. */
-export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): string[] {
+export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
   const { car } = inputs;
   const points = [...(car.openPoints ?? [])];
   if (car.masses === undefined)
@@ -97,7 +99,12 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): s
     if (missing.length > 0) points.push(`${axleName(axle)}: not given yet: ${missing.join(', ')}.`);
     if (spring !== null && spring.free === null) {
       points.push(
-        `${axleName(axle)}: the spring is a rate only; its free and least length are to be found, or list springs that can be had.`,
+        `${axleName(axle)}: the spring is a rate only; its free and minimum length are to be agreed, or list springs that can be had.`,
+      );
+    }
+    if (spring !== null && (spring.minLengthSource === 'estimated' || spring.minLengthSource === 'assumed')) {
+      points.push(
+        `${axleName(axle)}: the minimum permissible length of the spring is to be agreed with its maker; it is judged here with ${textIn(spring.minLength ?? 0, 'length', units)}, ${spring.minLengthSource === 'estimated' ? 'estimated from rate, solid length and inner diameter' : `the solid length and ${100 * ASSUMED_CLEARANCE} % of it`}.`,
       );
     }
   }

@@ -12,7 +12,7 @@ import { partFindings } from './part-findings.ts';
  * coordinates: y outboard, chassis fixed, at the drawn ride height.
  */
 export interface LimitOptions {
-  /** Open (longest) and closed (shortest) length of the damper between the centres of its end eyes. */
+  /** Open (longest) and closed (shortest) length of the damper to order, between the centres of its end eyes. */
   readonly damper?: { readonly open: number; readonly closed: number } | undefined;
   /**
    * Bump stop on the shaft: it is met at closed + `height`, and gives no more at closed + `solidHeight`. The first is an
@@ -43,7 +43,7 @@ export interface LimitOptions {
   /** Travel wanted from ride height, both positive. */
   readonly required?: { readonly bump?: number | undefined; readonly droop?: number | undefined } | undefined;
   /**
-   * A unit at hand: its length between the end eyes, and the state in which that was measured. `stroke` is its way from
+   * A donor damper, for comparison: its length between the end eyes, and the state in which that was measured. `stroke` is its way from
    * open to closed.
    */
   readonly donor?: Donor | undefined;
@@ -71,7 +71,7 @@ export interface BearingEnd {
   readonly maxTilt: number;
 }
 
-/** A unit at hand, mm. */
+/** An existing damper, for comparison; mm. */
 export interface Donor {
   readonly length: number;
   readonly state: 'open' | 'closed' | 'measured';
