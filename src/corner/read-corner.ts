@@ -1,13 +1,14 @@
+import { carNotes } from '../document/checks/car-checks.ts';
+import { cornerNotes } from '../document/checks/corner-checks.ts';
 import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
 import type { Note } from '../document/note.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
-import { cornerNotes, radiusNotes } from '../document/plausible.ts';
 import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
 import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
-import { type Certain, certain } from '../document/uncertain.ts';
-import { fromMetric, type Units } from '../units.ts';
+import { certain } from '../document/uncertain.ts';
+import type { Units } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { deepFreeze } from './freeze.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
@@ -68,7 +69,7 @@ export function readCorner(json: unknown): CornerDocument {
     ...(name === undefined ? {} : { name }),
     units,
     ...cornerOf(metric),
-    notes: Object.freeze(notesOf(written, [], units)),
+    notes: Object.freeze(notesOf(metric, [], units)),
   });
 }
 
@@ -90,11 +91,14 @@ export function readCar(json: unknown): CarDocument {
     }
     return AXLES.flatMap((axle) => cornerChecks(value, ['corners', axle], units));
   });
-  const { name, corners } = written;
-  const notes = AXLES.flatMap((axle) => {
-    const corner = corners[axle];
+  const { name } = written;
+  const ofCorners = AXLES.flatMap((axle) => {
+    const corner = metric.corners[axle];
     return corner === undefined ? [] : notesOf(corner, ['corners', axle], units);
   });
+  // In a wrong unit nothing fits.
+  const areUnitsWrong = ofCorners.some(({ path }) => path === 'units');
+  const notes = areUnitsWrong ? ofCorners : [...carNotes(metric, units), ...ofCorners];
   const { front, rear } = metric.corners;
   const sizing = Object.keys(carSizingShape).map((key) => [key, metric[key as keyof CarSizingFile]] as const);
   return Object.freeze({
@@ -184,20 +188,15 @@ function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint 
   };
 }
 
-function notesOf(written: Written, at: Place, units: Units): Note[] {
-  const under = at.length === 0 ? '' : `${pathText(at)}.`;
-  const numbers = certain(written);
-  const notes = cornerNotes(numbers, under, units);
-  // In a wrong unit nothing fits.
-  return notes.some(({ path }) => path === 'units') ? notes : [...notes, ...tyreNotes(numbers, under, units)];
-}
-
-function tyreNotes({ wheel, limits }: Certain<Written>, under: string, units: Units): Note[] {
-  const tyre = limits?.tyre;
-  if (tyre === undefined) return [];
-  const named = typeof tyre === 'string';
-  const { overallRadius } = tyreOf(tyre);
-  const overall = named ? fromMetric(overallRadius, 'length', units) : overallRadius;
-  const loaded = wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0);
-  return radiusNotes(overall, loaded, `${under}limits.tyre${named ? '' : '.overallRadius'}`, units);
+/** What to look at again in a corner that was read. */
+function notesOf(metric: Written, at: Place, units: Units): Note[] {
+  const corner = certain(metric);
+  const tyre = corner.limits?.tyre;
+  const path = typeof tyre === 'string' ? 'limits.tyre' : 'limits.tyre.overallRadius';
+  const subject = {
+    corner,
+    units,
+    ...(tyre === undefined ? {} : { tyre: { path, overallRadius: tyreOf(tyre).overallRadius } }),
+  };
+  return cornerNotes(subject, pathText(at), units);
 }

@@ -1,8 +1,9 @@
 import type * as z from 'zod';
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import { type Quantity, type Units, unitName } from '../units.ts';
+import { inWords } from '../words.ts';
 import { accepts } from './accepts.ts';
-import { adviceForText, inWords } from './number-meant.ts';
+import { adviceForText } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
 import { homesIn, isRequired, namesOf, schemaAt } from './schema-walk.ts';
 import { meantName } from './spelling.ts';
@@ -256,6 +257,7 @@ function translate(
         problem: 'out of range',
         got: withUnit(got, unit),
         allowed: withUnit(rangeText(issue), unit),
+        ...adviceForPercent(value, issue, unit),
       };
     case 'invalid_union':
       // A quantity of several shapes is a number first of all.
@@ -298,6 +300,22 @@ function rangeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): st
   return issue.code === 'too_small'
     ? `${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}`
     : `${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}`;
+}
+
+/** The most that a share or a ratio may be; what may be more is no such number. */
+const MOST_RATIO = 2;
+
+/** Percent where a share of 1 belongs. */
+function adviceForPercent(
+  value: unknown,
+  issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
+  unit: string | undefined,
+): { advice?: string } {
+  if (issue.code !== 'too_big' || unit !== undefined || typeof value !== 'number' || value > 100) return {};
+  const share = Number((value / 100).toPrecision(12));
+  return issue.maximum <= MOST_RATIO && share <= Number(issue.maximum)
+    ? { advice: `if ${value} % is meant, write ${share}` }
+    : {};
 }
 
 /** Three numbers for a point: one from another model, or a comma in a decimal. */

@@ -1,4 +1,5 @@
 import type { Covariance } from '../corner/covariance.ts';
+import type { Note } from '../document/note.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { LeastSquaresEnd } from '../numerics/least-squares.ts';
 import type { Units } from '../units.ts';
@@ -10,6 +11,8 @@ export interface Survey {
   readonly name?: string;
   /** What the document is written in. */
   readonly units: Units;
+  /** Inputs that look wrong: a unit, an angle read from the other axis. */
+  readonly notes: readonly Note[];
   /** How the search for the best places ended; whatever it says, the places are the best found. */
   readonly how: LeastSquaresEnd;
   readonly points: Readonly<Record<string, SurveyedPoint>>;

@@ -12,9 +12,10 @@ const ROUGH = 10;
 
 /** The sentences on a survey: how it ended, how well the readings agree, and what to look at again. */
 export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
-  const { mirrored, suspects } = survey;
+  const { notes, mirrored, suspects } = survey;
   const say = measureIn(survey.units);
   return [
+    ...notes.map(({ path, text }) => `Look again at ${path}: ${text}`),
     ...endSentence(survey),
     ...unfixedSentences(survey),
     ...mirrored.map((one) => mirroredSentence(one, survey, say)),

@@ -1,5 +1,6 @@
 import { type Covariance, HALF_WIDTH } from '../corner/covariance.ts';
 import { deepFreeze } from '../corner/freeze.ts';
+import { surveyNotes } from '../document/checks/survey-checks.ts';
 import { readSurvey, type SurveyInput } from '../document/survey-schema.ts';
 import { chiSquareAbove } from '../numerics/chi-square.ts';
 import { type Certainty, certaintyOf, type Estimate, estimate } from './estimate.ts';
@@ -44,6 +45,7 @@ export function survey(input: SurveyInput | string): Survey {
     kind: 'survey' as const,
     ...(metric.name === undefined ? {} : { name: metric.name }),
     units,
+    notes: surveyNotes(metric, units),
     how: best.how,
     points: pointsOf(layout, best, certainty, HALF_WIDTH * intervalFactor(scale)),
     covariance: covarianceOf(layout, certainty),

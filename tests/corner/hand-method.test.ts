@@ -47,6 +47,10 @@ describe('the hand figure', () => {
     expectWithin(40 * ride.exact, 14.4, 1e-11);
   });
 
+  it('takes a factor that is given in place of the cosine', () => {
+    expectWithin(defined(handMethod(levelCorner(0, 0.6, 500), { factor: 0.75 })).hand, 0.36 * 0.75, 1e-12);
+  });
+
   it('is mended fault by fault: the shares multiply to exact by hand, at any travel', () => {
     fc.assert(
       fc.property(wildCorners, fc.double({ min: 80, max: 600, noNaN: true }), (input, sprungMass) => {

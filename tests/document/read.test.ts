@@ -542,7 +542,10 @@ describe('a car file that may be right is read, and asked about', () => {
     const short = { ...frontCorner(), upperArm: { inner: [563, 356], outer: [578, 356] } };
     expect(readCorner(short).notes).toEqual([
       {
+        code: 'sizeUnusual',
+        severity: 'check',
         path: 'upperArm',
+        values: { what: 'long', value: 15, least: 60, most: 1000, unit: 'inches' },
         text: '15 mm long, where 60 to 1000 mm is usual: inches, or a digit or a point too many? It was read in mm.',
       },
     ]);

@@ -142,14 +142,14 @@ describe('an order sheet', () => {
 
   it('names what does not fit, and shows all the rest', () => {
     const faulty = sized((car) => {
-      car.masses.guess.frontShare = 46;
+      car.corners.front.sizing.unsprungMass = 500;
     });
     const html = sheetHtml(orderSheet(faulty));
     expect(html).toContain('<h2>Conflicts</h2>');
     expect(html).toContain('NOT FOR ORDER');
     expect(sheetMarkdown(orderSheet(faulty))).toContain('**NOT FOR ORDER.**');
     expect(faulty.status).toBe('notForOrder');
-    expect(html).toContain('masses.guess.frontShare: not a share, got 46');
+    expect(html).toContain('corners.front.sizing.unsprungMass: ');
     expect(html).toContain('338.0 mm');
     expect(html).not.toMatch(NO_FIGURE);
   });

@@ -31,6 +31,7 @@ export const WITHOUT: readonly string[] = [
   'document/errors.test.ts',
   'document/kinds.test.ts',
   'document/many-mistakes.test.ts',
+  'document/plausible.test.ts',
   'linkage/errors.test.ts',
   'readme.test.ts',
   'report/demo.test.ts',
