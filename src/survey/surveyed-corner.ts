@@ -1,8 +1,10 @@
 import { type CornerParts, type DrawnCorner, drawnCorner, modelOf } from '../corner/corner.ts';
 import type { Covariance } from '../corner/covariance.ts';
+import { deepFreeze } from '../corner/freeze.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { type Part, PLACES } from '../corner/hardpoints.ts';
 import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { surveyChecks } from './checks.ts';
 import type { Survey } from './result.ts';
 import { intervalFactor } from './scale.ts';
 
@@ -44,7 +46,8 @@ const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
  * `monteCarlo` take up. Points go by the names of hardpoints: `lowerInner`, `lowerOuter`, `upperInner`, `upperOuter`,
  * `wheelCentre`, `contactPatch`, `shockMount`, `shockChassisMount` (or `shockOtherMount`); with a rocker `rodMount`,
  * `rodRockerMount`, `rockerPivot` and `shockRockerMount`; of a strut `strutTop` and `strutLower`. Others are left out. The
- * coilover's fore-aft offset is the difference of the `x` of its ends.
+ * coilover's fore-aft offset is the difference of the `x` of its ends. What the survey leaves to look at, suspected readings above all, goes
+ * along as `checks`, which a sizing shows among its own.
  *
  * @throws InputError for a point that is missing or not fixed, and as the function of its kind.
  */
@@ -64,7 +67,12 @@ export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): Drawn
     needed.flatMap((name) => pointIssues(survey, name)),
   );
   const corner = drawnCorner(inputOf(survey, kind, parts, needed));
-  return Object.freeze({ ...corner, plusMinus: covarianceFor(corner, survey) });
+  const checks = surveyChecks(survey);
+  return Object.freeze({
+    ...corner,
+    plusMinus: covarianceFor(corner, survey),
+    ...(checks.length === 0 ? {} : { checks: deepFreeze(checks) }),
+  });
 }
 
 function surveyIssues(survey: Survey): Issue[] {

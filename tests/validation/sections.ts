@@ -38,6 +38,7 @@ export const WITHOUT: readonly string[] = [
   'report/pictures.test.ts',
   'report/scaling.test.ts',
   'report/survey-pictures.test.ts',
+  'survey/checks.test.ts',
   'report/svg.test.ts',
   'report/table.test.ts',
   'setup.test.ts',

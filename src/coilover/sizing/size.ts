@@ -6,6 +6,7 @@ import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
 import { nextRates, RATE_STEP } from './choose-spring.ts';
+import { cornerChecks } from './corner-checks.ts';
 import { wheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import { dampingTable } from './damping.ts';
@@ -96,7 +97,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
       ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
     ],
     assumptions: assumptionsOf(inputs, axles),
-    notes: document.notes,
+    notes: [...document.notes, ...cornerChecks(document)],
     openPoints: openPointsOf(written, axles),
   };
 }
