@@ -52,6 +52,21 @@ const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
  * @throws InputError for a point that is missing or not fixed, and as the function of its kind.
  */
 export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): DrawnCorner {
+  const corner = drawnCorner(surveyedInput(survey, parts));
+  const checks = surveyChecks(survey);
+  return Object.freeze({
+    ...corner,
+    plusMinus: covarianceFor(corner, survey),
+    ...(checks.length === 0 ? {} : { checks: deepFreeze(checks) }),
+  });
+}
+
+/**
+ * What a survey's corner is made from, of the shape that the function of its kind takes, mm.
+ *
+ * @throws InputError as `surveyedCorner`.
+ */
+export function surveyedInput(survey: Survey, parts: SurveyedParts): CornerParts {
   const issues = [...unknownOptions('parts of a surveyed corner', parts, OPTIONS), ...surveyIssues(survey)];
   throwIfAny('surveyed corner', issues);
   const { kind = 'doubleWishbone' } = parts;
@@ -66,13 +81,7 @@ export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): Drawn
     'surveyed corner',
     needed.flatMap((name) => pointIssues(survey, name)),
   );
-  const corner = drawnCorner(inputOf(survey, kind, parts, needed));
-  const checks = surveyChecks(survey);
-  return Object.freeze({
-    ...corner,
-    plusMinus: covarianceFor(corner, survey),
-    ...(checks.length === 0 ? {} : { checks: deepFreeze(checks) }),
-  });
+  return inputOf(survey, kind, parts, needed);
 }
 
 function surveyIssues(survey: Survey): Issue[] {
@@ -92,8 +101,13 @@ function neededPoints(kind: DrawnCorner['kind'], { coilover, otherEnd, camber }:
 
 function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
   if (!Object.hasOwn(points, name)) {
+    const other = namesInFiles(name).find((written) => Object.hasOwn(points, written));
     const advice =
-      name === 'contactPatch' ? 'survey it, or give the camber' : 'survey it, or correct the name';
+      other !== undefined
+        ? `name ${other} so in the survey: ${other} is its name inside a part of a car file`
+        : name === 'contactPatch'
+          ? 'survey it, or give the camber'
+          : 'survey it, or correct the name';
     return [{ path: `points.${name}`, problem: 'missing', allowed: Object.keys(points).join(', '), advice }];
   }
   if (points[name].how !== 'unfixed') return [];
@@ -108,6 +122,13 @@ function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
       advice: `read ${words.join(' and ')}`,
     },
   ];
+}
+
+/** What car files call a point: `chassisMount` and `coilover.chassisMount` for `shockChassisMount`. */
+function namesInFiles(name: string): string[] {
+  return Object.entries(PLACES)
+    .filter(([, point]) => point === name)
+    .flatMap(([path]) => [path, path.slice(path.lastIndexOf('.') + 1)]);
 }
 
 /** Input of the function of its kind. */
