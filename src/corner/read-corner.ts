@@ -163,7 +163,7 @@ function surveyed(corner: DrawnCorner, { correlations, surveyChecks = [] }: Writ
   const covariance = correlations === undefined ? undefined : correlated(corner, correlations);
   const checks = surveyChecks.map(
     (text, k): Diagnostic => ({
-      code: 'surveyedWithChecks',
+      code: 'surveyCheck',
       severity: 'check',
       path: `surveyChecks[${k}]`,
       values: { text },

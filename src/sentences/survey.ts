@@ -31,7 +31,7 @@ export const SURVEY: Sentences = {
     problem: 'no reading of the survey checks another: a misreading would go unseen',
     advice: 'add readings',
   }),
-  surveyedWithChecks: (say) => ({
+  surveyCheck: (say) => ({
     problem: `from the survey of these points: ${say.text('text')}`,
     advice: 'survey again, or take the sentence out of surveyChecks once it is settled',
   }),
