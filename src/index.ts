@@ -157,4 +157,5 @@ export type {
 } from './survey/result.ts';
 export { survey } from './survey/survey.ts';
 export { type SurveyedParts, surveyedCorner } from './survey/surveyed-corner.ts';
+export { type SurveyedCornerOptions, writeSurveyedCorner } from './survey/write-surveyed-corner.ts';
 export type { Quantity, Units } from './units.ts';

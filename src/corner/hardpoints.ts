@@ -1,6 +1,7 @@
 // What corners of all kinds do with their hardpoints: those of a right-hand corner are mirrored, all are frozen.
 
 import type { HalfWidth } from '../document/certain-corner.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 import type { DoubleWishboneInput } from '../document/corner-schema.ts';
 import { pathText } from '../document/parse.ts';
 import type { Certain } from '../document/uncertain.ts';
@@ -27,6 +28,8 @@ export interface Wheel {
 export interface Uncertain {
   /** How far, mm: half-width of a 95 % interval by coordinate (`lowerInnerY`), or their covariance, if any was given. */
   readonly plusMinus?: Readonly<Record<string, number>> | Covariance;
+  /** What the survey of its points leaves to look at, if there is any; paths are places in the survey. */
+  readonly checks?: readonly Diagnostic[];
 }
 
 /** Where the points of the drawing stand in the input, and in the corner made of it. */

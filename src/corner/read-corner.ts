@@ -1,5 +1,6 @@
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
@@ -10,6 +11,7 @@ import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../do
 import { certain } from '../document/uncertain.ts';
 import type { Units } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
+import { correlated, correlationFindings } from './correlations.ts';
 import { deepFreeze } from './freeze.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
 
@@ -139,14 +141,18 @@ function has(value: unknown, name: string): boolean {
   return typeof value === 'object' && value !== null && Object.hasOwn(value, name);
 }
 
-/** Checks of the corner at a place: those of its geometry and limits, and whether its tyre's size can be read. */
+/** Checks of the corner at a place: those of its geometry, limits and correlations, and whether its tyre's size can be read. */
 function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
-  return [...cornerFindings(value, at, units), ...tyreFindings(value, [...at, 'limits', 'tyre'])];
+  return [
+    ...cornerFindings(value, at, units),
+    ...tyreFindings(value, [...at, 'limits', 'tyre']),
+    ...correlationFindings(value, at),
+  ];
 }
 
 function cornerOf(given: Written): DocumentCorner {
   const { limits = {}, sprungMass, sizing } = given;
-  const corner = drawnCorner(given);
+  const corner = surveyed(drawnCorner(given), given);
   const { notes: _, ...rest } = limits;
   return {
     corner,
@@ -154,6 +160,24 @@ function cornerOf(given: Written): DocumentCorner {
     ...(sprungMass === undefined ? {} : { sprungMass }),
     ...(sizing === undefined ? {} : { sizing: deepFreeze(sizing) }),
   };
+}
+
+/** A corner with what its file says of the survey of its points. */
+function surveyed(corner: DrawnCorner, { correlations, surveyChecks = [] }: Written): DrawnCorner {
+  const covariance = correlations === undefined ? undefined : correlated(corner, correlations);
+  const checks = surveyChecks.map(
+    (text, k): Diagnostic => ({
+      code: 'surveyCheck',
+      severity: 'check',
+      path: `surveyChecks[${k}]`,
+      values: { text },
+    }),
+  );
+  return deepFreeze({
+    ...corner,
+    ...(covariance === undefined ? {} : { plusMinus: covariance }),
+    ...(checks.length === 0 ? {} : { checks }),
+  });
 }
 
 type Limits = DocumentCorner['limits'];

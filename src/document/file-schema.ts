@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { doubleWishboneSchema, pushrodSchema, strutSchema } from './corner-schema.ts';
 import { limitsSchemas, remarks } from './limits-schema.ts';
 import { valueAt } from './parse.ts';
-import { quantity, takes } from './quantity.ts';
+import { bareNumber, quantity, takes } from './quantity.ts';
 import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
 import { meantName } from './spelling.ts';
 
@@ -26,6 +26,35 @@ const sprungMass = quantity(
   'Mass that the spring of this corner carries: the load on the wheel without the unsprung parts',
   z.number().gt(0),
 );
+
+/** What a survey says beside the points of a corner. */
+const surveyed = {
+  correlations: z
+    .strictObject({
+      coordinates: z
+        .array(z.string().describe('A coordinate of a hardpoint.'))
+        .describe(
+          'Coordinates of hardpoints by name, as lowerInnerY or shockChassisMountZ; each has a plusMinus at its point.',
+        ),
+      lowerTriangle: z
+        .array(
+          z
+            .array(bareNumber('Correlation', z.number().gte(-1).lte(1)))
+            .describe('Correlations of a coordinate with those before it.'),
+        )
+        .describe(
+          'A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty.',
+        ),
+    })
+    .describe(
+      'How the errors of hardpoints hang together, as a survey gives it; coordinates that are not named are independent.',
+    )
+    .optional(),
+  surveyChecks: z
+    .array(z.string().describe('A sentence of the survey.'))
+    .describe('What the survey of these points left to look at, in words; the sizing shows it.')
+    .optional(),
+};
 
 /** Kinds of corners that files may have; the first is taken if none is named. */
 const KINDS = ['doubleWishbone', 'pushrod', 'strut'] as const;
@@ -54,6 +83,7 @@ const CORNERS = {
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.doubleWishbone.optional(),
     sizing: cornerSizingSchema.optional(),
+    ...surveyed,
   },
   pushrod: {
     kind: kindField('pushrod', 'pushrod, for a coilover worked by a pushrod or pullrod through a rocker'),
@@ -61,6 +91,7 @@ const CORNERS = {
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.pushrod.optional(),
     sizing: cornerSizingSchema.optional(),
+    ...surveyed,
   },
   strut: {
     kind: kindField('strut', 'strut, for an upright that slides along a strut'),
@@ -68,6 +99,7 @@ const CORNERS = {
     sprungMass: sprungMass.optional(),
     limits: limitsSchemas.strut.optional(),
     sizing: cornerSizingSchema.optional(),
+    ...surveyed,
   },
 };
 

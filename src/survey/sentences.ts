@@ -2,11 +2,10 @@
 
 import { fromMetric, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
+import { fitsAsComplement, UNLIKELY } from './checks.ts';
 import type { Mirrored, Survey, Suspect, Unfixed } from './result.ts';
 import { deviationFactor, intervalFactor } from './scale.ts';
 
-/** Chance below this makes one look twice. */
-const UNLIKELY = 0.001;
 /** A point known no better than this is hardly known, mm. */
 const ROUGH = 10;
 
@@ -19,7 +18,7 @@ export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
     ...endSentence(survey),
     ...unfixedSentences(survey),
     ...mirrored.map((one) => mirroredSentence(one, survey, say)),
-    ...suspects.map((suspect) => suspectSentence(suspect, say)),
+    ...suspects.map((suspect) => suspectSentence(suspect, survey, say)),
     agreement(survey),
     ...widening(survey),
     ...sureness(survey, say),
@@ -93,8 +92,13 @@ function mirroredSentence(
     : `${upper(list(points))} could as well lie mirrored, the ${what} of ${spaced(of)} being ${there} instead of ${here}: the first guess decided. Read that ${what}.`;
 }
 
-function suspectSentence({ oneOf }: Suspect, say: Say): string {
-  const each = oneOf.map(({ path, words, by, unit }) => `${words} (${path}), by ${say(by, unit, true)}`);
+function suspectSentence({ oneOf }: Suspect, survey: Omit<Survey, 'sentences'>, say: Say): string {
+  const each = oneOf.map(({ path, words, by, unit }) => {
+    const hint = fitsAsComplement(survey, path, by)
+      ? ' (90 degrees minus the reading fits: was it counted from the other line?)'
+      : '';
+    return `${words} (${path}), by ${say(by, unit, true)}${hint}`;
+  });
   return each.length === 1
     ? `Likely misread: ${each[0]}. Read it again.`
     : `One of these is likely misread, and nothing tells which: ${each.join('; ')}. Read them again, or add a reading.`;

@@ -177,7 +177,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
         '  corners.front.limits.damper.closed: not less than damper.open, got 14.75 inch (allowed: less than 11 inch); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
         '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
-        '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing); it belongs in limits',
+        '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing, correlations, surveyChecks); it belongs in limits',
       ),
     );
   });

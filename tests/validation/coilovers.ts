@@ -389,6 +389,14 @@ export const survey: Section = {
       unit: 'mm, or 1',
     },
     {
+      what: 'surveyed points in a car file: bands, draws and figures, in both units',
+      file: 'survey/write-surveyed-corner.test.ts',
+      tests: ['a survey written into a car file', 'correlations in a file > make'],
+      against: 'the corner of the survey itself, without a file',
+      known: 'derived',
+      unit: 'that of the column or figure; allowed is the rounding of the file',
+    },
+    {
       what: 'misreadings put in: their size',
       file: 'survey/survey.test.ts',
       tests: 'a misreading',

@@ -42,6 +42,7 @@ export const WITHOUT: readonly string[] = [
   'report/scaling.test.ts',
   'report/survey-pictures.test.ts',
   'report/summary.test.ts',
+  'survey/checks.test.ts',
   'report/svg.test.ts',
   'report/table.test.ts',
   'setup.test.ts',

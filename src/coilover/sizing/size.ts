@@ -8,6 +8,7 @@ import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
 import { nextRates, RATE_STEP } from './choose-spring.ts';
+import { cornerChecks } from './corner-checks.ts';
 import { wheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import { dampingTable } from './damping.ts';
@@ -104,7 +105,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     figures: figuresOf('car', CAR_WIDE_FIGURES),
     findings,
     assumptions: assumptionsOf(inputs, axles),
-    notes: document.notes,
+    notes: [...document.notes, ...cornerChecks(document)],
     openPoints: openPointsOf(written, axles, document.units),
   };
 }
