@@ -3,6 +3,8 @@ import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { InputError } from '../../errors.ts';
+import { inWords } from '../../sentences/worded.ts';
+import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
@@ -83,7 +85,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
           : dampingTable(sizing.damping, bumpDamping, reboundDamping),
       speeds: speedsOf(inputs, nominal, axle),
       curves: wheelCurves(state, damping),
-      forces: forcesIn(given, state, ofAxle(limits, axle), damper),
+      forces: forcesIn(given, state, ofAxle(limits, axle), damper, document.units),
     };
   });
   return {
@@ -93,11 +95,10 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     axles,
     figures: figuresOf('car', CAR_WIDE_FIGURES),
     findings: [
-      ...issues,
-      ...nominal.issues,
+      ...[...issues, ...nominal.issues].map((one) => inWords(one, document.units)),
       ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
     ],
-    assumptions: assumptionsOf(inputs, axles),
+    assumptions: assumptionsOf(inputs, axles, document.units),
     notes: document.notes,
     openPoints: openPointsOf(written, axles),
   };
@@ -131,6 +132,7 @@ function forcesIn(
   { mass, coilover, spring, given }: CarNumbers['states']['front'],
   found: Limits,
   damper: DamperLengths | null,
+  units: Units,
 ): CornerForces | null {
   if (mass === null || coilover === null || spring === null) return null;
   const table = given.sizing.bumpStopForces;
@@ -140,7 +142,7 @@ function forcesIn(
     springRate: spring.rate,
     gasForce: coilover.gasForce,
     ...(table === undefined ? {} : { stopTable: table }),
-    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
+    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }), units },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);
 }

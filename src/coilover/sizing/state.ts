@@ -1,4 +1,4 @@
-import type { Issue } from '../../errors.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
 import type { CoiloverForce } from '../forces/eye-force.ts';
 import type { AxleMass } from '../masses.ts';
@@ -41,7 +41,7 @@ export interface AxleState {
   /** Where the car stands: 0 where the perch is set for the drawn ride height. */
   readonly rest: Rest | null;
   readonly atRest: WheelState | null;
-  readonly issues: readonly Issue[];
+  readonly issues: readonly Diagnostic[];
 }
 
 const NOT_WANTED: WantedRates = { wheelRate: null, together: null, springRate: null };
@@ -101,7 +101,7 @@ function looseLength(
 function cornerMass(
   { sizing, sprungMass }: AxleInputs,
   wheels: AxleMass | null,
-): { mass: CornerMass | null; issues: Issue[] } {
+): { mass: CornerMass | null; issues: Diagnostic[] } {
   const unsprung = sizing.unsprungMass;
   if (wheels === null) {
     const mass = sprungMass === undefined ? null : { wheels: null, sprung: sprungMass, unsprung };
@@ -113,11 +113,10 @@ function cornerMass(
     mass: null,
     issues: [
       {
+        code: 'noSprungMass',
+        severity: 'error',
         path: 'sizing.unsprungMass',
-        problem: 'leaves no sprung mass',
-        got: `${unsprung.toFixed(1)} kg of ${(sprung + unsprung).toFixed(1)} kg on the wheel`,
-        allowed: `less than ${(sprung + unsprung).toFixed(1)} kg`,
-        advice: 'look at the masses and shares of the car again',
+        values: { unsprungMass: unsprung, wheelMass: sprung + unsprung },
       },
     ],
   };

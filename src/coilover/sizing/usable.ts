@@ -1,6 +1,7 @@
 // What of the inputs can be reckoned with. What can't is named and taken out, so that nothing hangs on it and all else is still
 // reckoned: a share of downforce that is none, a spring or a helper without travel, a table of a bump stop that does not rise.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
@@ -12,6 +13,8 @@ import { isPlace, type UncertainInput } from './doubts.ts';
 import { type AxleInputs, type CarInputs, eachAxle, ofAxle } from './inputs.ts';
 
 type Sizing = Certain<CornerSizingFile>;
+/** What of an input cannot be used: worded already, or as data. */
+type Finding = Issue | Diagnostic;
 
 /** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
 export function usable(
@@ -20,10 +23,10 @@ export function usable(
 ): {
   readonly inputs: CarInputs;
   readonly uncertain: readonly UncertainInput[];
-  readonly issues: readonly Issue[];
+  readonly issues: readonly Finding[];
 } {
   const { downforce, ...car } = written.car;
-  const issues: Issue[] = shareIssues('downforce.frontShare', downforce?.frontShare);
+  const issues: Finding[] = shareIssues('downforce.frontShare', downforce?.frontShare);
   const axles = eachAxle(written, (axle): AxleInputs => {
     const given = ofAxle(written, axle);
     const left = usableSizing(given.sizing);
@@ -41,10 +44,10 @@ export function usable(
   return { inputs, uncertain: uncertain.filter(({ at }) => !isPlace(at) || has(inputs, at)), issues };
 }
 
-function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issues: readonly Issue[] } {
+function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issues: readonly Finding[] } {
   const { springs, helper, bumpStopForces, ...rest } = sizing;
-  const issues: Issue[] = [];
-  const good = (found: readonly Issue[]) => {
+  const issues: Finding[] = [];
+  const good = (found: readonly Finding[]) => {
     issues.push(...found);
     return found.length === 0;
   };
@@ -65,21 +68,21 @@ function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issue
 function springFaults(
   { free, least, solid, coil }: NonNullable<Sizing['springs']>[number],
   path: string,
-): Issue[] {
+): Finding[] {
   const faults = coil === undefined ? [] : coilFaults(coil);
   if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.coil.${issue.path}` }));
   return travelFaults(path, free, least ?? (coil === undefined ? solid : coilSpring(coil).least));
 }
 
 /** A spring that has no travel. */
-function travelFaults(path: string, free: number, least: number | undefined): Issue[] {
+function travelFaults(path: string, free: number, least: number | undefined): Finding[] {
   if (least === undefined || free > least) return [];
   return [
     {
+      code: 'springWithoutTravel',
+      severity: 'error',
       path: `${path}.free`,
-      problem: 'leaves the spring no travel',
-      got: `${free.toFixed(1)} mm free, ${least.toFixed(1)} mm at the least`,
-      allowed: `more than ${least.toFixed(1)} mm`,
+      values: { freeLength: free, minLength: least },
     },
   ];
 }
