@@ -161,18 +161,20 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   print('\nWhat the curves say');
   for (const line of findings(curves, units)) print(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
-    if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end)}.`);
+    if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end, units)}.`);
     else if (Math.abs(end.travel) === TRAVEL)
-      print(`  On the ${side} side they end here at ${TRAVEL} mm; the travel does not.`);
+      print(
+        `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
+      );
   }
   for (const note of found.notes) print(`  Note: ${note}`);
   print('');
 
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
-  writeFileSync(new URL(`${name}.csv`, out), sweepCsv(curves));
-  writeFileSync(new URL(`${name}.svg`, out), drawSweep(corner, wide, { title, limits: found, hand }));
+  writeFileSync(new URL(`${name}.csv`, out), sweepCsv(curves, { units }));
+  writeFileSync(new URL(`${name}.svg`, out), drawSweep(corner, wide, { title, limits: found, hand, units }));
   return [
-    `out/${name}.csv  every column of the sweep, a row a mm`,
+    `out/${name}.csv  every column of the sweep, a row for each mm of travel`,
     `out/${name}.svg  the corner at its limits and at ride, with its curves`,
   ];
 }
