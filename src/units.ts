@@ -69,6 +69,14 @@ export function unitName(quantity: Quantity, units: Units): string {
   return QUANTITIES[quantity][units];
 }
 
+/** What a unit of the library (`mm`, `N/mm`) measures; null for one that is the same in both systems, or none. */
+export function quantityIn(unit: string): Quantity | null {
+  const found = Object.entries(QUANTITIES).find(
+    ([, { metric, imperial }]) => metric === unit && metric !== imperial,
+  );
+  return found === undefined ? null : (found[0] as Quantity);
+}
+
 /** A value written in `units` as the library counts it: 17.5 inch as 444.5 mm. */
 export function toMetric(value: number, quantity: Quantity, units: Units): number {
   const { times, by } = QUANTITIES[quantity];

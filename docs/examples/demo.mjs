@@ -166,18 +166,20 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   print('\nWhat the curves say');
   for (const line of findings(curves, units)) print(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
-    if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end)}.`);
+    if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end, units)}.`);
     else if (Math.abs(end.travel) === TRAVEL)
-      print(`  On the ${side} side they end here at ${TRAVEL} mm; the travel does not.`);
+      print(
+        `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
+      );
   }
   for (const note of found.notes) print(`  Note: ${note}`);
   print('');
 
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
-  const csv = write(`${name}.csv`, sweepCsv(curves));
-  const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand }));
+  const csv = write(`${name}.csv`, sweepCsv(curves, { units }));
+  const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units }));
   return [
-    `${csv}  every column of the sweep, a row a mm`,
+    `${csv}  every column of the sweep, a row for each mm of travel`,
     `${svg}  the corner at its limits and at ride, with its curves`,
   ];
 }

@@ -240,12 +240,12 @@ describe('what is taken for granted, and what is open', () => {
     [
       'travel cases',
       (document) => delete document.travelCases,
-      /cornering 1 g, braking 1 g, a bump of the road of 40 mm, a dip of 40 mm, a margin of 5 mm/,
+      /cornering 1 g, braking 1 g, a bump of the road of 40.0 mm, a dip of 40.0 mm, a margin of 5.0 mm/,
     ],
     [
       'one travel case',
       (document) => delete document.travelCases.margin,
-      /without a source: a margin of 5 mm\./,
+      /without a source: a margin of 5.0 mm\./,
     ],
     [
       'steps of rates',

@@ -11,6 +11,7 @@ import { pivotOf } from '../../corner/model.ts';
 import type { Drawing, Point } from '../../linkage/drawing.ts';
 import type { Forces } from '../../linkage/statics.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
+import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
@@ -96,7 +97,7 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   return {
     cases: found,
     worst,
-    sentences: sentencesOn(found, worst, travelRange(setup)),
+    sentences: sentencesOn(found, worst, travelRange(setup), setup.given.units),
     cautions: CAUTIONS,
   };
 }
@@ -199,7 +200,7 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
     const stud = joint.studAxis ?? axis;
     const drawn = Math.atan2(axis[0] * stud[1] - axis[1] * stud[0], axis[0] * stud[0] + axis[1] * stud[1]);
     loads[name] = {
-      ...ballJointLoad(`${spaced(name)} ball joint`, [-got[0], -got[1]], axis, turn),
+      ...ballJointLoad(`${spaced(name)} ball joint`, [-got[0], -got[1]], axis, turn, setup.given.units),
       maxArticulation: joint.maxArticulation,
       articulation: ((drawn + turnOf(sides.stud) - turn) * 180) / Math.PI,
     };
@@ -208,30 +209,40 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
 }
 
 /** Where the rest of the force between the eyes comes from, by where the wheel stands. */
-function restWords(rest: number, travel: number, { bump, droop }: { bump: number; droop: number }): string {
-  const force = Math.abs(rest).toFixed(0);
+function restWords(
+  rest: number,
+  travel: number,
+  { bump, droop }: { bump: number; droop: number },
+  units: Units,
+): string {
+  const force = numberIn(Math.abs(rest), 'force', units);
   if (force === '0') return '';
   if (travel === droop && rest < 0)
-    return `; ${force} of that is held back inside the damper, which is fully open`;
+    return `; ${force} of that is held back inside the damper, which is fully extended`;
   if (travel === bump && rest > 0) return `; metal on metal bears the other ${force}`;
   if (travel === bump)
     return `; that is ${force} more than the case asks for, so that the wheel does not get there`;
   return `; the unsprung weight, which does not stand over the contact patch, makes the difference of ${force}`;
 }
 
+/** Jacking below this is not spoken of, N. */
+const NO_JACKING = 0.5;
+
 function sentencesOn(
   cases: readonly CaseForces[],
   worst: CornerForces['worst'],
   range: { bump: number; droop: number },
+  units: Units,
 ): string[] {
-  const whole = (value: number) => value.toFixed(0);
+  const number = (value: number) => numberIn(value, 'force', units);
+  const force = (value: number) => textIn(value, 'force', units);
   const each = cases.map(({ name, travel, shock, jacking }) => {
-    const rest = restWords(shock.rest, travel, range);
+    const rest = restWords(shock.rest, travel, range, units);
     const lift =
-      jacking === null || Math.abs(jacking) < 0.5
+      jacking === null || Math.abs(jacking) < NO_JACKING
         ? ''
-        : ` The lateral force lifts the car with ${whole(jacking)} N.`;
-    return `In the case "${name}" (travel ${travel.toFixed(1)} mm) the coilover bears ${whole(shock.total)} N: spring ${whole(shock.spring)}, gas ${whole(shock.gas)}, stop ${whole(shock.stop)}${rest}.${lift}`;
+        : ` The lateral force lifts the car with ${force(jacking)}.`;
+    return `In the case "${name}" (travel ${textIn(travel, 'length', units)}) the coilover bears ${force(shock.total)}: spring ${number(shock.spring)}, gas ${number(shock.gas)}, stop ${number(shock.stop)}${rest}.${lift}`;
   });
   const joints = Object.values(worst).map((joint) => `Worst in the case "${joint.case}": ${joint.sentence}`);
   return [...each, ...joints];

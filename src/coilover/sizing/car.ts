@@ -2,6 +2,7 @@ import { modelOf } from '../../corner/corner.ts';
 import { moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
 import type { CornerModel } from '../../corner/model.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
 import { InputError, type Issue, show } from '../../errors.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
@@ -25,7 +26,7 @@ const REACH = 220;
 export function carOf(document: CarDocument): {
   readonly car: Car;
   readonly uncertain: readonly UncertainInput[];
-  readonly issues: readonly Issue[];
+  readonly issues: readonly (Issue | Diagnostic)[];
   /** Its inputs as they stand in the document. */
   readonly written: CarInputs;
 } {

@@ -9,7 +9,7 @@ export function cornerChecks({ corners, units }: CarDocument): Note[] {
   return AXLES.flatMap((axle) =>
     (corners[axle]?.corner.checks ?? []).map((check): Note => {
       const text = describeIssue({ ...worded(check, units), path: '' });
-      return { path: `corners.${axle}`, text: `${text}.` };
+      return { ...check, path: `corners.${axle}`, text: `${text}.` };
     }),
   );
 }

@@ -1,3 +1,4 @@
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Issue } from '../../errors.ts';
 import { type CarMasses, carMasses } from '../masses.ts';
 import type { Car } from './car.ts';
@@ -54,7 +55,7 @@ export interface CarStates {
 export interface CarNumbers extends CarStates {
   readonly axles: PerAxle<NumbersOf<typeof AXLE_TOPICS>>;
   readonly car: NumbersOf<typeof CAR_TOPICS>;
-  readonly issues: readonly Issue[];
+  readonly issues: readonly (Issue | Diagnostic)[];
 }
 
 /** A car with its coilovers at work as they are set, and the travel that it needs. */

@@ -8,7 +8,7 @@
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5, for frequencies and the tyre in series; from memory.)
 
 import { frequencyOn, rateForFrequency } from '../../corner/frequency.ts';
-import { type Issue, show } from '../../errors.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
 import { stopPush } from '../forces/eye-force.ts';
 import type { ShockCurve } from '../wheel.ts';
@@ -52,18 +52,17 @@ export function carriedAtRide(
   shock: ShockCurve,
   gas: number,
   stop: Stop,
-): { readonly carried: Carried | null; readonly issues: Issue[] } {
+): { readonly carried: Carried | null; readonly issues: Diagnostic[] } {
   const { length, ratio, slope } = shock.at(0);
   if (!(ratio > 0)) {
     return {
       carried: null,
       issues: [
         {
+          code: 'coiloverCarriesNothing',
+          severity: 'error',
           path: 'coilover',
-          problem: 'bump does not shorten the coilover at ride height, so that it carries nothing',
-          got: `an installation ratio of ${ratio.toFixed(4)}`,
-          allowed: 'more than 0',
-          advice: 'look at its mounts again',
+          values: { ratio },
         },
       ],
     };
@@ -77,11 +76,10 @@ export function carriedAtRide(
     carried: null,
     issues: [
       {
+        code: 'springCarriesNothing',
+        severity: 'error',
         path: 'sizing.gas',
-        problem: 'gas and bump stop carry more than the sprung mass at ride height',
-        got: `${(gas + pushed.force).toFixed(0)} N`,
-        allowed: `less than ${force.toFixed(0)} N, the force between the eyes`,
-        advice: 'look at gas, bump stop and sprung mass again',
+        values: { gasAndStop: gas + pushed.force, axialForce: force },
       },
     ],
   };
@@ -100,7 +98,7 @@ export interface WantedRates {
 export function wantedRates(
   { target, tyreRate, helper }: CornerSizing,
   carried: Carried,
-): WantedRates & { readonly issues: Issue[] } {
+): WantedRates & { readonly issues: Diagnostic[] } {
   const nothing = { wheelRate: null, together: null, springRate: null };
   if (target === undefined) return { ...nothing, issues: [] };
   const { mass, ratio, slope, force, springForce, stopRate } = carried;
@@ -121,11 +119,10 @@ export function wantedRates(
       wheelRate,
       issues: [
         {
+          code: 'targetNeedsNegativeSpring',
+          severity: 'conflict',
           path: 'sizing.target',
-          problem: 'asks for a spring of negative rate',
-          got: `${together.toFixed(1)} N/mm for ${wheelRate.toFixed(1)} N/mm at the wheel`,
-          allowed: `more than ${(stopRate * ratio * ratio + force * slope).toFixed(1)} N/mm at the wheel: so much the change of ratio and the stop give by themselves`,
-          advice: 'ask for more, or for another place of the mounts',
+          values: { springRate: together, wheelRate, without: stopRate * ratio * ratio + force * slope },
         },
       ],
     };
@@ -140,11 +137,10 @@ export function wantedRates(
     together,
     issues: [
       {
+        code: 'helperTooSoft',
+        severity: 'conflict',
         path: 'sizing.helper.rate',
-        problem: 'the helper is not shut at ride height and softer than what both are to give',
-        got: `${helper.rate} N/mm`,
-        allowed: `more than ${together.toFixed(1)} N/mm, or shut below ${springForce.toFixed(0)} N`,
-        advice: 'take a softer or shorter helper, which is shut at ride height, or a stiffer tender',
+        values: { helperRate: helper.rate, together, springForce },
       },
     ],
   };
@@ -154,7 +150,7 @@ function wheelRateFor(
   target: NonNullable<CornerSizing['target']>,
   mass: number,
   tyreRate: number | undefined,
-): { rate: number | null; issues: Issue[] } {
+): { rate: number | null; issues: Diagnostic[] } {
   if (target.frequency === undefined) return { rate: target.wheelRate ?? null, issues: [] };
   const rate = rateForFrequency(mass, target.frequency);
   if (target.onTyre !== true) return { rate, issues: [] };
@@ -163,10 +159,10 @@ function wheelRateFor(
       rate: null,
       issues: [
         {
+          code: 'tyreRateMissing',
+          severity: 'error',
           path: 'sizing.tyreRate',
-          problem: 'missing, though the frequency is to be that on the tyre',
-          allowed: 'N/mm',
-          advice: 'add it, or take out onTyre',
+          values: {},
         },
       ],
     };
@@ -177,10 +173,10 @@ function wheelRateFor(
     rate: null,
     issues: [
       {
+        code: 'frequencyAboveTyre',
+        severity: 'conflict',
         path: 'sizing.target.frequency',
-        problem: 'more than the tyre alone gives',
-        got: `${show(target.frequency)} Hz`,
-        allowed: `less than ${most.toFixed(2)} Hz with a tyre of ${tyreRate.toFixed(0)} N/mm`,
+        values: { frequency: target.frequency, max: most, tyreRate },
       },
     ],
   };

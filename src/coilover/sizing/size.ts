@@ -3,7 +3,8 @@ import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { InputError } from '../../errors.ts';
-import { worded } from '../../sentences/worded.ts';
+import { asIssue } from '../../sentences/worded.ts';
+import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
@@ -86,16 +87,14 @@ export function sizeCoilovers(document: CarDocument): Sizing {
           : dampingTable(sizing.damping, bumpDamping, reboundDamping),
       speeds: speedsOf(inputs, nominal, axle),
       curves: wheelCurves(state, damping),
-      forces: forcesIn(given, state, ofAxle(limits, axle), damper),
+      forces: forcesIn(given, state, ofAxle(limits, axle), damper, document.units),
     };
   });
   const findings = [
     ...issues,
     ...nominal.issues,
-    ...axles
-      .flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle)))
-      .map((finding) => worded(finding, document.units)),
-  ];
+    ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
+  ].map((finding) => asIssue(finding, document.units));
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
@@ -104,7 +103,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     axles,
     figures: figuresOf('car', CAR_WIDE_FIGURES),
     findings,
-    assumptions: assumptionsOf(inputs, axles),
+    assumptions: assumptionsOf(inputs, axles, document.units),
     notes: [...document.notes, ...cornerChecks(document)],
     openPoints: openPointsOf(written, axles, document.units),
   };
@@ -138,6 +137,7 @@ function forcesIn(
   { mass, coilover, spring, given }: CarNumbers['states']['front'],
   found: Limits,
   damper: DamperLengths | null,
+  units: Units,
 ): CornerForces | null {
   if (mass?.unsprung == null || coilover === null || spring === null) return null;
   const table = given.sizing.bumpStopForces;
@@ -147,7 +147,7 @@ function forcesIn(
     springRate: spring.rate,
     gasForce: coilover.gasForce,
     ...(table === undefined ? {} : { stopTable: table }),
-    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
+    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }), units },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);
 }

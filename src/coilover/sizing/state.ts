@@ -1,6 +1,4 @@
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Issue } from '../../errors.ts';
-import { worded } from '../../sentences/worded.ts';
 import { GRAVITY } from '../../units.ts';
 import type { CoiloverForce } from '../forces/eye-force.ts';
 import type { AxleMass } from '../masses.ts';
@@ -46,7 +44,7 @@ export interface AxleState {
   /** Where the car stands: 0 where the perch is set for the drawn ride height. */
   readonly rest: Rest | null;
   readonly atRest: WheelState | null;
-  readonly issues: readonly Issue[];
+  readonly issues: readonly Diagnostic[];
 }
 
 const UNSPRUNG_MASS_MISSING: Diagnostic = {
@@ -114,13 +112,13 @@ function looseLength(
 function cornerMass(
   { sizing, sprungMass }: AxleInputs,
   wheels: AxleMass | null,
-): { mass: CornerMass | null; issues: Issue[] } {
+): { mass: CornerMass | null; issues: Diagnostic[] } {
   const unsprung = sizing.unsprungMass;
   if (wheels === null || unsprung === undefined) {
     if (sprungMass !== undefined) {
       return { mass: { wheels, sprung: sprungMass, unsprung: unsprung ?? null }, issues: [] };
     }
-    return { mass: null, issues: wheels === null ? [] : [worded(UNSPRUNG_MASS_MISSING, 'metric')] };
+    return { mass: null, issues: wheels === null ? [] : [UNSPRUNG_MASS_MISSING] };
   }
   const sprung = (wheels.left + wheels.right) / 2 - unsprung;
   if (sprung > 0) return { mass: { wheels, sprung, unsprung }, issues: [] };
@@ -128,11 +126,10 @@ function cornerMass(
     mass: null,
     issues: [
       {
+        code: 'noSprungMass',
+        severity: 'error',
         path: 'sizing.unsprungMass',
-        problem: 'leaves no sprung mass',
-        got: `${unsprung.toFixed(1)} kg of ${(sprung + unsprung).toFixed(1)} kg on the wheel`,
-        allowed: `less than ${(sprung + unsprung).toFixed(1)} kg`,
-        advice: 'look at the masses and shares of the car again',
+        values: { unsprungMass: unsprung, wheelMass: sprung + unsprung },
       },
     ],
   };

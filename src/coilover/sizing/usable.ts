@@ -1,6 +1,7 @@
 // What of the inputs can be reckoned with. What can't is named and taken out, so that nothing hangs on it and all else is still
 // reckoned: a share of downforce that is none, a spring or a helper without travel, a table of a bump stop that does not rise.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
 import type { Issue } from '../../errors.ts';
 import { stopTableFaults } from '../forces/options.ts';
@@ -10,6 +11,9 @@ import { springLengths } from '../springs/min-length.ts';
 import { isPlace, type UncertainInput } from './doubts.ts';
 import { type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
 
+/** What of an input cannot be used: worded already, or as data. */
+type Finding = Issue | Diagnostic;
+
 /** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
 export function usable(
   written: CarInputs,
@@ -17,10 +21,10 @@ export function usable(
 ): {
   readonly inputs: CarInputs;
   readonly uncertain: readonly UncertainInput[];
-  readonly issues: readonly Issue[];
+  readonly issues: readonly Finding[];
 } {
   const { downforce, ...car } = written.car;
-  const issues: Issue[] = shareIssues('downforce.frontShare', downforce?.frontShare);
+  const issues: Finding[] = shareIssues('downforce.frontShare', downforce?.frontShare);
   const axles = eachAxle(written, (axle): AxleInputs => {
     const given = ofAxle(written, axle);
     const left = usableSizing(given.sizing);
@@ -40,11 +44,11 @@ export function usable(
 
 function usableSizing(sizing: CornerSizing): {
   readonly sizing: CornerSizing;
-  readonly issues: readonly Issue[];
+  readonly issues: readonly Finding[];
 } {
   const { springs, helper, bumpStopForces, ...rest } = sizing;
-  const issues: Issue[] = [];
-  const good = (found: readonly Issue[]) => {
+  const issues: Finding[] = [];
+  const good = (found: readonly Finding[]) => {
     issues.push(...found);
     return found.length === 0;
   };
@@ -62,18 +66,17 @@ function usableSizing(sizing: CornerSizing): {
   };
 }
 
-function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path: string): Issue[] {
+function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path: string): Finding[] {
   const { free, solid, least, coil } = spring;
   const faults = coil === undefined ? [] : coilFaults(coil);
   if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.coil.${issue.path}` }));
   if (solid !== undefined && least !== undefined && least < solid) {
     return [
       {
+        code: 'minLengthBelowSolid',
+        severity: 'error',
         path: `${path}.least`,
-        problem: 'less than the solid length',
-        got: `${least.toFixed(1)} mm`,
-        allowed: `${solid.toFixed(1)} mm or more`,
-        advice: 'correct one of the two lengths',
+        values: { minLength: least, solidLength: solid },
       },
     ];
   }
@@ -81,14 +84,14 @@ function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path
 }
 
 /** A spring that has no travel. */
-function travelFaults(path: string, free: number, least: number | null): Issue[] {
+function travelFaults(path: string, free: number, least: number | null): Finding[] {
   if (least === null || free > least) return [];
   return [
     {
+      code: 'springWithoutTravel',
+      severity: 'error',
       path: `${path}.free`,
-      problem: 'leaves the spring no travel',
-      got: `${free.toFixed(1)} mm free, ${least.toFixed(1)} mm at the least`,
-      allowed: `more than ${least.toFixed(1)} mm`,
+      values: { freeLength: free, minLength: least },
     },
   ];
 }

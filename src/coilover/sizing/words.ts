@@ -7,7 +7,7 @@ import type { AxleSizing } from './result.ts';
 import { TRAVEL_CASES } from './travel-needed.ts';
 
 /** What was taken for granted. */
-export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[]): string[] {
+export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
   const words = [
     'The corner is flat and rigid, its links weigh nothing and its joints have no friction; nothing steers.',
     'Each axle is sized for the mean of its two sides; a heavier side is levelled by its perch.',
@@ -18,8 +18,9 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[]):
     ([name]) => car.travelCases?.[name as keyof typeof TRAVEL_CASES] === undefined,
   );
   if (taken.length > 0) {
-    const units: Record<string, string> = { lateral: 'g', braking: 'g' };
-    const list = taken.map(([name, value]) => `${CASE_WORDS[name]} ${value} ${units[name] ?? 'mm'}`);
+    const written = (name: string, value: number) =>
+      name === 'lateral' || name === 'braking' ? `${value} g` : textIn(value, 'length', units);
+    const list = taken.map(([name, value]) => `${CASE_WORDS[name]} ${written(name, value)}`);
     words.push(`Travel cases taken as common practice has them, without a source: ${list.join(', ')}.`);
   }
   if (car.downforce !== undefined) {

@@ -25,7 +25,7 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
     ...loads(sized, say),
     heading(3, 'The corner itself'),
     figureRows(settled('car'), units),
-    ...axlePictures(sized),
+    ...axlePictures(sized, units),
   ];
 }
 
