@@ -98,7 +98,9 @@ function textOf(file) {
  */
 function writeOrder(name, sizing) {
   print('== What to order ==\n');
-  for (const issue of sizing.findings) print(`Does not fit: ${describeIssue(issue)}.`);
+  for (const issue of sizing.findings) {
+    print(`${issue.severity === 'check' ? 'Check' : 'Does not fit'}: ${describeIssue(issue)}.`);
+  }
   const sheet = orderSheet(sizing);
   const facts = sheet.blocks.find(({ kind }) => kind === 'table');
   if (facts?.kind === 'table') {

@@ -1,14 +1,22 @@
 import type { LimitsDocument } from '../../document/limits-schema.ts';
 import type { CarSizingFile, CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
+import type { AsMade } from './as-made.ts';
+
+/** What a document says of a corner's coilover, as numbers. */
+export type CornerSizing = Certain<CornerSizingFile>;
 
 /** What sizes the coilover of one axle's corner: numbers in the library's units. */
 export interface AxleInputs {
-  readonly sizing: Certain<CornerSizingFile>;
+  readonly sizing: CornerSizing;
   /** What ends the travel, as `limits` takes it. */
   readonly limits: Omit<LimitsDocument, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */
   readonly sprungMass?: number | undefined;
+  /** Steps in which spring rates can be had, N/mm: as given, or common ones in the units of the document. */
+  readonly rateStep: number;
+  /** By how much its coilover is off from the order. */
+  readonly made: AsMade;
 }
 
 /** What sizes the coilovers of a car. */

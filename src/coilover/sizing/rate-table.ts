@@ -1,5 +1,5 @@
 import { frequencyOn } from '../../corner/frequency.ts';
-import { bareSpring, RATE_STEP } from './choose-spring.ts';
+import { bareSpring } from './listed-springs.ts';
 import { onTyre } from './rates.ts';
 import { type AxleState, axleState } from './state.ts';
 
@@ -25,7 +25,8 @@ const AROUND = 4;
 export function rateTable(state: AxleState): RateRow[] {
   const { given, mass, shock, settings, spring } = state;
   if (spring === null || mass === null) return [];
-  const { perch: _, rateStep: step = RATE_STEP, ...sizing } = given.sizing;
+  const { perch: _, ...sizing } = given.sizing;
+  const step = given.rateStep;
   const middle = Math.round(spring.rate / step);
   const rates = Array.from({ length: 2 * AROUND + 1 }, (_, k) => (middle + k - AROUND) * step).filter(
     (rate) => rate > 0,

@@ -54,16 +54,17 @@ function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing
       : [
           paragraph('Springs that can be had, the one that fits best first:'),
           table(
-            ['spring', 'rate', 'of the wanted', 'its own travel needed', 'there is', 'remark'],
-            choices.map(({ spring, ofWanted, needs, has, against }) => [
+            ['spring', 'rate', 'of the required', 'frequency', 'travel required', 'available', 'remark'],
+            choices.map(({ spring, ofWanted, frequency, needs, has, against }) => [
               spring.name,
               say(spring.rate, 'rate'),
               `${(100 * ofWanted).toFixed(0)} %`,
+              both(frequency, 'frequency'),
               both(needs, 'length'),
               both(has, 'length'),
               against.length === 0 ? 'fits' : against.join('; '),
             ]),
-            [1, 2, 3, 4],
+            [1, 2, 3, 4, 5],
           ),
         ]),
     ...(rateTable.length === 0
