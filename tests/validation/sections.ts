@@ -29,6 +29,7 @@ export const WITHOUT: readonly string[] = [
   'corner/limits-words.test.ts',
   'document/errors.test.ts',
   'document/kinds.test.ts',
+  'given-text.test.ts',
   'linkage/errors.test.ts',
   'readme.test.ts',
   'report/demo.test.ts',

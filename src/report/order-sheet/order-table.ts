@@ -41,7 +41,7 @@ const FACTS: readonly Fact[] = [
     'lengths may be off by',
     (axle, say) => {
       const tolerance = order(axle)?.lengthTolerance;
-      return tolerance === undefined ? null : `± ${say(tolerance, 'length')}`;
+      return tolerance === undefined ? null : `± ${say.given(tolerance, 'length')}`;
     },
   ],
   [
@@ -51,7 +51,7 @@ const FACTS: readonly Fact[] = [
       if (adjustment === undefined) return null;
       return adjustment === 0
         ? 'fixed: only the perch is set'
-        : `can be set over ${say(adjustment, 'length')}`;
+        : `can be set over ${say.given(adjustment, 'length')}`;
     },
   ],
   ['moving end', (axle, say) => endWords(axle, 'mount', say)],
@@ -62,8 +62,8 @@ const FACTS: readonly Fact[] = [
       const { body, bodyDiameter, springSpace } = order(axle) ?? {};
       const parts = [
         body === undefined ? null : `lies ${body}`,
-        bodyDiameter === undefined ? null : `outer diameter ${say(bodyDiameter, 'length')}`,
-        springSpace === undefined ? null : `room for a spring of ${say(springSpace, 'length')} outside`,
+        bodyDiameter === undefined ? null : `outer diameter ${say.given(bodyDiameter, 'length')}`,
+        springSpace === undefined ? null : `room for a spring of ${say.given(springSpace, 'length')} outside`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -73,23 +73,27 @@ const FACTS: readonly Fact[] = [
     ({ document }, say) => {
       const stop = document.limits.bumpStop;
       const table = document.sizing?.bumpStopForces ?? [];
-      const forces = table.map(([pressed, force]) => `${say(pressed, 'length')} ${say(force, 'force')}`);
+      const forces = table.map(
+        ([pressed, force]) => `${say.given(pressed, 'length')} ${say.given(force, 'force')}`,
+      );
       return stop === undefined
         ? null
-        : `${say(stop.height, 'length')} high, solid at ${say(stop.solidHeight, 'length')}${forces.length === 0 ? '' : `; pressed in: ${forces.join(', ')}`}`;
+        : `${say.given(stop.height, 'length')} high, solid at ${say.given(stop.solidHeight, 'length')}${forces.length === 0 ? '' : `; pressed in: ${forces.join(', ')}`}`;
     },
   ],
   [
     'spring',
     ({ spring, choices }, say) => {
       if (spring === null) return null;
-      const { name, rate, free, solidLength, innerDiameter } = spring;
+      const { name, rate, free, solidLength, innerDiameter, minLengthSource } = spring;
+      // What follows from the wire has digits without end.
+      const listed = minLengthSource === 'wire' || name === '' ? say : say.given;
       const parts = [
-        say(rate, 'rate'),
-        free === null ? 'free length open' : `free ${say(free, 'length')}`,
-        solidLength === null ? null : `solid ${say(solidLength, 'length')}`,
+        listed(rate, 'rate'),
+        free === null ? 'free length open' : `free ${listed(free, 'length')}`,
+        solidLength === null ? null : `solid ${listed(solidLength, 'length')}`,
         minLengthWords(spring, say),
-        innerDiameter === null ? null : `inner diameter ${say(innerDiameter, 'length')}`,
+        innerDiameter === null ? null : `inner diameter ${listed(innerDiameter, 'length')}`,
       ].filter((part) => part !== null);
       const fits = choices.length === 0 || choices[0].against.length === 0;
       return `${fits ? '' : 'DOES NOT FIT, see above: '}${name === '' ? '' : `${name}: `}${parts.join(', ')}`;
@@ -101,11 +105,11 @@ const FACTS: readonly Fact[] = [
       const helper = document.sizing?.helper;
       if (helper === undefined) return 'none';
       const { rate, free, least, separator } = helper;
-      const ring = separator === undefined ? [] : [`ring between them ${say(separator, 'length')}`];
+      const ring = separator === undefined ? [] : [`ring between them ${say.given(separator, 'length')}`];
       return [
-        say(rate, 'rate'),
-        `free ${say(free, 'length')}`,
-        `shut at ${say(least, 'length')}`,
+        say.given(rate, 'rate'),
+        `free ${say.given(free, 'length')}`,
+        `shut at ${say.given(least, 'length')}`,
         ...ring,
       ].join(', ');
     },
@@ -119,8 +123,8 @@ const FACTS: readonly Fact[] = [
         set === null ? null : `set with eyes to seats ${say(set, 'length')}`,
         least === undefined || most === undefined
           ? null
-          : `goes from ${say(least, 'length')} to ${say(most, 'length')}`,
-        pitch === undefined ? null : `${say(pitch, 'length')} a turn`,
+          : `goes from ${say.given(least, 'length')} to ${say.given(most, 'length')}`,
+        pitch === undefined ? null : `${say.given(pitch, 'length')} a turn`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -140,8 +144,8 @@ const FACTS: readonly Fact[] = [
       const { rodDiameter, pressure } = axle.document.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
       if (value === null || axle.document.sizing?.gas === undefined) return null;
-      const rod = rodDiameter === undefined ? [] : [`rod ${say(numberOf(rodDiameter), 'length')}`];
-      const gas = pressure === undefined ? [] : [say(numberOf(pressure), 'pressure')];
+      const rod = rodDiameter === undefined ? [] : [`rod ${say.given(numberOf(rodDiameter), 'length')}`];
+      const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
       return [say(value, 'force'), ...rod, ...gas].join(', ');
     },
   ],
@@ -153,9 +157,9 @@ const FACTS: readonly Fact[] = [
       const parts = [
         frequency === undefined
           ? null
-          : `${say(numberOf(frequency), 'frequency')}${onTyre === true ? ' on the tyre' : ''}`,
-        wheelRate === undefined ? null : `${say(numberOf(wheelRate), 'rate')} at the wheel`,
-        springRate === undefined ? null : `a spring of ${say(numberOf(springRate), 'rate')}`,
+          : `${say.given(numberOf(frequency), 'frequency')}${onTyre === true ? ' on the tyre' : ''}`,
+        wheelRate === undefined ? null : `${say.given(numberOf(wheelRate), 'rate')} at the wheel`,
+        springRate === undefined ? null : `a spring of ${say.given(numberOf(springRate), 'rate')}`,
         damping === undefined ? null : `damping ratio ${numberOf(damping.ratio)}`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
