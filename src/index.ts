@@ -17,6 +17,11 @@ export {
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
 export type { AxleMass, CarMasses } from './coilover/masses.ts';
+export {
+  DAMPING_RANGES,
+  FREQUENCY_RANGES,
+  type UseRange,
+} from './coilover/sizing/advice.ts';
 export type { SpringChoice } from './coilover/sizing/choose-spring.ts';
 export type { WheelCurves } from './coilover/sizing/curves.ts';
 export type { DamperLengths } from './coilover/sizing/damper.ts';

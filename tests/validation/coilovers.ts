@@ -255,6 +255,14 @@ export const sizing: Section = {
       unit: 'mm or 1',
     },
     {
+      what: 'rates for frequencies without a target; steps of 25 lbf/in',
+      file: 'coilover/advice.test.ts',
+      tests: ['a corner without a target > has a table', 'steps of rates > in a file of inches'],
+      against: 'root of rate over mass; the international pound and inch',
+      known: 'derived',
+      unit: 'Hz or 1',
+    },
+    {
       what: 'spring travel and frequency of a spring of the list',
       file: 'coilover/spring-choice.test.ts',
       tests: [
