@@ -17,7 +17,12 @@ export {
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
 export type { AxleMass, CarMasses } from './coilover/masses.ts';
-export type { Spring, SpringChoice } from './coilover/sizing/choose-spring.ts';
+export {
+  DAMPING_RANGES,
+  FREQUENCY_RANGES,
+  type UseRange,
+} from './coilover/sizing/advice.ts';
+export type { SpringChoice } from './coilover/sizing/choose-spring.ts';
 export type { WheelCurves } from './coilover/sizing/curves.ts';
 export type { DamperLengths } from './coilover/sizing/damper.ts';
 export type { DampingRow } from './coilover/sizing/damping.ts';
@@ -25,6 +30,7 @@ export type { AtSpeed } from './coilover/sizing/downforce.ts';
 export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
 export type { Sure } from './coilover/sizing/how-sure.ts';
 export type { Axle } from './coilover/sizing/inputs.ts';
+export type { Spring } from './coilover/sizing/listed-springs.ts';
 export {
   type CarMonteCarlo,
   type CarMonteCarloOptions,
@@ -35,6 +41,7 @@ export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
 export { sizeCoilovers } from './coilover/sizing/size.ts';
+export type { SpringFit } from './coilover/sizing/spring-fit.ts';
 export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
 export {
   type CoilEnds,

@@ -128,6 +128,26 @@ export function textIn(value: number, quantity: Quantity | 'ratio', units: Units
   return quantity === 'ratio' ? number : `${number} ${unitName(quantity, units)}`;
 }
 
+/** Digits of a value that the conversion of units keeps. */
+const KEPT_DIGITS = 12;
+/** Digits of a given value at least, in the units that it was not given in. */
+const OTHER_DIGITS = 4;
+
+/** A value as a document in `units` gives it, with all its digits: `0.0625 inch`. */
+export function givenText(value: number, quantity: Quantity, units: Units): string {
+  return `${Number(fromMetric(value, quantity, units).toPrecision(KEPT_DIGITS))} ${unitName(quantity, units)}`;
+}
+
+/** The same in both units, those of the document first: `0.0625 inch (1.588 mm)`; once where they are the same. */
+export function givenInBoth(value: number, quantity: Quantity, first: Units): string {
+  const own = givenText(value, quantity, first);
+  const second = first === 'metric' ? 'imperial' : 'metric';
+  if (unitName(quantity, first) === unitName(quantity, second)) return own;
+  const digits = own.split(' ')[0].replace(/[-.]/g, '').replace(/^0+/, '').length;
+  const shown = fromMetric(value, quantity, second).toPrecision(Math.max(OTHER_DIGITS, digits));
+  return `${own} (${Number(shown)} ${unitName(quantity, second)})`;
+}
+
 /** In both units, those of the reader first: `338.0 mm (13.31 inch)`; once where they are the same. */
 export function inBoth(value: number, quantity: Quantity | 'ratio', first: Units): string {
   const own = textIn(value, quantity, first);

@@ -28,7 +28,7 @@ import {
 
 /** Travel to look at where nothing ends it before, mm. */
 const TRAVEL = 120;
-/** Frequency for which the hand method's spring is chosen, Hz: an example, not advice. */
+/** Frequency for which the hand method's spring is chosen where the file has no target, Hz: an example, not advice. */
 const FREQUENCY = 1.5;
 /** Travel shown beyond a limit in the pictures, mm. */
 const BEYOND = 25;
@@ -103,7 +103,9 @@ function textOf(file) {
  */
 function writeOrder(name, sizing) {
   print('== What to order ==\n');
-  for (const issue of sizing.findings) print(`Does not fit: ${describeIssue(issue)}.`);
+  for (const issue of sizing.findings) {
+    print(`${issue.severity === 'check' ? 'Check' : 'Does not fit'}: ${describeIssue(issue)}.`);
+  }
   const sheet = orderSheet(sizing);
   const facts = sheet.blocks.find(({ kind }) => kind === 'table');
   if (facts?.kind === 'table') {
@@ -137,6 +139,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   const sized = sizing?.axles.find(({ document }) => document.corner === corner);
   const found = sized?.limits ?? limits(corner, { ...ends, units });
   const sprungMass = sized?.figure('sprungMass').value ?? given;
+  const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
   const bump = found.bump === null ? TRAVEL : found.bump.travel;
   const droop = found.droop === null ? TRAVEL : -found.droop.travel;
   const travel = { bump: Math.min(bump, TRAVEL), droop: Math.min(droop, TRAVEL) };
@@ -156,7 +159,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   for (const sentence of found.donor?.sentences ?? []) print(`  ${sentence}`);
 
   const hand = handMethod(corner, {
-    ...(sprungMass === undefined ? {} : { sprungMass, frequency: FREQUENCY }),
+    ...(sprungMass === undefined ? {} : { sprungMass, frequency }),
     travel,
   });
   print('\nWheel rate by the hand method, beside the exact one');

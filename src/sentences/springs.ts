@@ -16,6 +16,11 @@ function minLength(say: Say): string {
   return source === undefined ? '' : ` (${say.measure('minLength', 'length')}, ${source(say)})`;
 }
 
+/** A share as percent. */
+function percent(say: Say, name: string): string {
+  return (100 * Math.abs(say.number(name))).toFixed(0);
+}
+
 /** What is said about springs and tolerances. */
 export const SPRINGS: Sentences = {
   springTravelShort: (say) => ({
@@ -26,6 +31,24 @@ export const SPRINGS: Sentences = {
     allowed: `${say.measure('required', 'length')} or more from the free length to the minimum length${minLength(say)}`,
     advice:
       'choose a longer spring or one with a shorter minimum length, or a stop that ends the travel before',
+  }),
+  springTravelUncertain: (say) => ({
+    problem: 'the spring may have too little travel to its minimum permissible length',
+    got: `a margin of ${say.measure('margin', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
+    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum length${minLength(say)}`,
+    advice: 'measure that input more closely, or choose a longer spring',
+  }),
+  springFarFromTarget: (say) => ({
+    problem: `the frequency of the spring is ${percent(say, 'deviation')} % ${say.number('deviation') < 0 ? 'below' : 'above'} the required one`,
+    got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')}`}`,
+    allowed: `${say.measure('requiredFrequency', 'frequency')} ± ${percent(say, 'maxDeviation')} %: about ${say.measure('requiredSpringRate', 'rate')} at the spring`,
+    advice: 'list a spring nearer to that rate, or change the target',
+  }),
+  springInnerDiameterSmall: (say) => ({
+    problem: 'the spring does not go over the body of the damper',
+    got: `an inner diameter of ${say.measure('innerDiameter', 'length')}`,
+    allowed: `more than ${say.measure('bodyDiameter', 'length')}`,
+    advice: 'choose a spring of a larger inner diameter, or a thinner body',
   }),
   perchWithoutFreeLength: () => ({
     problem: 'the perch setting is not used, because the free length of the spring is not known',

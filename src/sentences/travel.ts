@@ -27,6 +27,15 @@ const travelShort =
     advice: 'reduce what travelCases or limits.required ask for, or move what ends the travel',
   });
 
+const travelUncertain =
+  (side: 'bump' | 'droop') =>
+  (say: Say): Words => ({
+    problem: `the ${side} travel may be less than is required`,
+    got: `a margin of ${say.measure('margin', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
+    allowed: `${say.measure('required', 'length')} or more; ${say.measure('available', 'length')} is available`,
+    advice: 'measure that input more closely, or leave more travel',
+  });
+
 /** What is said about travel and damper lengths. */
 export const TRAVEL: Sentences = {
   noDamperForTravel: (say) => ({
@@ -50,6 +59,8 @@ export const TRAVEL: Sentences = {
   }),
   bumpTravelShort: travelShort('bump'),
   droopTravelShort: travelShort('droop'),
+  bumpTravelUncertain: travelUncertain('bump'),
+  droopTravelUncertain: travelUncertain('droop'),
   bumpStopTableBeyondSolid: (say) => ({
     problem: 'the force table of the bump stop goes on where the stop is solid',
     got: `a compression of ${say.measure('compression', 'length')}`,

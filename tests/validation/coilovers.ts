@@ -255,6 +255,41 @@ export const sizing: Section = {
   title: 'Sizing: masses, lengths, damping, downforce, roll',
   checks: [
     {
+      what: 'tolerances of an order at the ends of travel, at rest and in frequency',
+      file: 'coilover/tolerances.test.ts',
+      tests: ['tolerances of the order > of lengths', 'tolerances of the order > of rates'],
+      against: "t / R, t k_c R / k_w, q F_c R / k_w, and k R² + (W / R) R'",
+      known: 'derived',
+      unit: 'mm or Hz',
+    },
+    {
+      what: 'margins of travel at their 95 % ends, as shares of a half-width',
+      file: 'coilover/tolerances.test.ts',
+      tests: ['verdicts > agree with draws', 'verdicts > of required travel'],
+      against: '1000 draws; quantiles of the largest of n normal values',
+      known: 'derived',
+      unit: 'mm or 1',
+    },
+    {
+      what: 'rates for frequencies without a target; steps of 25 lbf/in',
+      file: 'coilover/advice.test.ts',
+      tests: ['a corner without a target > has a table', 'steps of rates > in a file of inches'],
+      against: 'root of rate over mass; the international pound and inch',
+      known: 'derived',
+      unit: 'Hz or 1',
+    },
+    {
+      what: 'spring travel and frequency of a spring of the list',
+      file: 'coilover/spring-choice.test.ts',
+      tests: [
+        'a spring far from its target > is a conflict',
+        'the table of springs and the findings > take one',
+      ],
+      against: 'square root of the ratio of rates; the same figure of the sheet',
+      known: 'derived',
+      unit: 'Hz, 1 or mm',
+    },
+    {
       what: 'masses on the wheels',
       file: 'coilover/masses.test.ts',
       tests: 'masses on the wheels > of a car of 2400 lb',

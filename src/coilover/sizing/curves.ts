@@ -5,8 +5,8 @@ import { frequencyOn } from '../../corner/frequency.ts';
 import type { SweepEnd } from '../../corner/sweep.ts';
 import { GRAVITY } from '../../units.ts';
 import { wheelAt } from '../wheel.ts';
-import { freeLengthOf } from './choose-spring.ts';
 import { dampingRatioAt } from './damping.ts';
+import { freeLengthOf } from './listed-springs.ts';
 import type { AxleState } from './state.ts';
 
 /** What the wheel sees over travel, as the curves of a sweep: `plotCurves` and `vegaCurves` draw them. */

@@ -5,6 +5,7 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { type CoiloverForce, contactLength } from '../forces/eye-force.ts';
 import type { ShockCurve } from '../wheel.ts';
+import type { Sure } from './how-sure.ts';
 import type { AxleInputs } from './inputs.ts';
 
 /** Lengths between the eyes, mm. */
@@ -27,30 +28,39 @@ export function stopOf(given: AxleInputs, damper: DamperLengths | null): Stop {
   return table === undefined || contact === null ? null : { contact, table };
 }
 
-/** The shortest and the longest that the shock is between two travels, looked at in so many places. */
-const PLACES = 24;
+/** Places between ride and the ends at which lengths are looked at, mm of travel: fixed, so that more travel has all of less. */
+const PLACES = 5;
 
-function range(shock: ShockCurve, from: number, to: number): { least: number; most: number } {
-  const lengths = Array.from(
-    { length: PLACES + 1 },
-    (_, k) => shock.at(from + ((to - from) * k) / PLACES).length,
-  );
-  return { least: Math.min(...lengths), most: Math.max(...lengths) };
+/** Travels from droop to bump (mm): both ends and fixed places between. */
+function placesBetween(droop: number, bump: number): number[] {
+  const places = [droop, bump];
+  for (let k = Math.ceil(droop / PLACES); k * PLACES <= bump; k++) places.push(k * PLACES);
+  return places;
 }
 
-/** The damper that so much bump and droop ask for (mm, droop negative). */
-export function wantedDamper(
-  { limits }: AxleInputs,
+/**
+ * The damper that so much bump and droop (mm, droop negative) ask for, in whole mm outward: extended as long as the shock is anywhere in that
+ * travel, and its stop solid where it is shortest. `lengths` gives the 95 % interval of the shock's length at each of some travels, and the
+ * tolerance of the order is added to it. More travel never gives a shorter unit. Null where no compressed length is left.
+ */
+export function damperForTravel(
+  { limits, sizing }: AxleInputs,
   shock: ShockCurve,
   needed: { readonly bump: number; readonly droop: number },
-): DamperLengths {
-  const { least, most } = range(
-    shock,
-    Math.max(shock.droop, needed.droop),
-    Math.min(shock.bump, needed.bump),
+  lengths: (travels: readonly number[]) => readonly Sure[],
+): DamperLengths | null {
+  const found = lengths(
+    placesBetween(Math.max(shock.droop, needed.droop), Math.min(shock.bump, needed.bump)),
   );
-  return { open: most, closed: least - (limits.bumpStop?.solidHeight ?? 0) };
+  const tolerance = sizing.order?.lengthTolerance ?? 0;
+  const longest = Math.max(...found.map(({ value, high }) => high ?? value ?? 0));
+  const shortest = Math.min(...found.map(({ value, low }) => low ?? value ?? 0));
+  const closed = Math.floor(shortest - tolerance - (limits.bumpStop?.solidHeight ?? 0) + ROUNDING);
+  return closed > 0 ? { open: Math.ceil(longest + tolerance - ROUNDING), closed } : null;
 }
+
+/** mm that are rounding and no length. */
+const ROUNDING = 1e-9;
 
 /** What of a damper cannot be built; `deadLength` is the least that its maker needs, mm. */
 export function damperFindings(

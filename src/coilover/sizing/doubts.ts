@@ -4,7 +4,9 @@ import type { CarDocument } from '../../corner/read-corner.ts';
 import { spreadOf } from '../../corner/uncertainty.ts';
 import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
-import { type Axle, type CarInputs, eachAxle, ofAxle } from './inputs.ts';
+import { AS_ORDERED, type AsMade } from './as-made.ts';
+import { type Axle, type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
+import { commonRateStep } from './listed-springs.ts';
 
 /** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
 export interface UncertainInput {
@@ -33,10 +35,27 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
         at: { axle, direction },
       });
     }
-    const numbers = certain(sizing ?? {}, under(['corners', axle, 'sizing'], [axle, 'sizing']));
-    return { sizing: numbers, limits, sprungMass };
+    const numbers: CornerSizing = certain(sizing ?? {}, under(['corners', axle, 'sizing'], [axle, 'sizing']));
+    uncertain.push(...toleranceDoubts(axle, numbers.order));
+    const rateStep = numbers.rateStep ?? commonRateStep(document.units);
+    return { sizing: numbers, limits, sprungMass, rateStep, made: AS_ORDERED };
   });
   return { inputs: { car, ...axles }, uncertain };
+}
+
+/** What the tolerance of lengths lets be off, each by itself. */
+const LENGTHS = ['extendedLength', 'compressedLength', 'seat'] as const;
+
+/** The tolerances of an order as doubts: they are half-widths like any other. */
+function toleranceDoubts(axle: Axle, order: AxleInputs['sizing']['order']): UncertainInput[] {
+  const { lengthTolerance, rateTolerance } = order ?? {};
+  const at = ['corners', axle, 'sizing', 'order'];
+  const doubt = (name: string, plusMinus: number | undefined, what: keyof AsMade): UncertainInput[] =>
+    plusMinus === undefined ? [] : [{ name: pathText([...at, name]), plusMinus, at: [axle, 'made', what] }];
+  return [
+    ...LENGTHS.flatMap((length) => doubt('lengthTolerance', lengthTolerance, length)),
+    ...doubt('rateTolerance', rateTolerance, 'rate'),
+  ];
 }
 
 /** Independent ways in which the coordinates of a corner may be off. */

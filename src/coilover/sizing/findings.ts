@@ -3,8 +3,9 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
 import { damperFindings } from './damper.ts';
-import type { AxleInputs } from './inputs.ts';
+import type { AxleInputs, CornerSizing } from './inputs.ts';
 import type { AxleSizing } from './result.ts';
+import { isNear, MAX_FREQUENCY_DEVIATION } from './spring-fit.ts';
 
 /** What of a sized axle cannot be made or will not work. */
 export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): Diagnostic[] {
@@ -21,7 +22,7 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
           },
         ]
       : damperFindings(damper, installed, sizing.deadLength);
-  found.push(...springFindings(sized), ...travelFindings(sized), ...tableFindings(sizing, limits));
+  found.push(...springFindings(sized, sizing), ...travelFindings(sized), ...tableFindings(sizing, limits));
   if (sizing.perch?.eyesToSeats !== undefined && sized.spring?.free === null) {
     found.push({
       code: 'perchWithoutFreeLength',
@@ -33,50 +34,110 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
   return found.map((one) => ({ ...one, path: `corners.${axle}.${one.path}` }));
 }
 
-/** A spring that has less travel, to its minimum length, than the bump limit asks of it. */
-function springFindings({ limits, figure, spring }: AxleSizing): Diagnostic[] {
-  const required = figure('springTravelNeeded').value;
-  const margin = figure('bindMargin').value;
-  if (margin === null || required === null || margin >= 0) return [];
+/** What of the spring does not do: its rate, its travel to the minimum length, its diameter. */
+function springFindings(sized: AxleSizing, sizing: CornerSizing): Diagnostic[] {
+  return [
+    ...rateFindings(sized, sizing),
+    ...bindFindings(sized),
+    ...diameterFindings(sized, sizing.order?.bodyDiameter),
+  ];
+}
+
+/** A spring far from what the target requires. */
+function rateFindings(
+  { springFit, figure, spring }: AxleSizing,
+  { springs, rateStep }: CornerSizing,
+): Diagnostic[] {
+  if (springFit === null || spring === null || isNear(springFit)) return [];
   return [
     {
-      code: 'springTravelShort',
+      code: 'springFarFromTarget',
       severity: 'conflict',
-      path: 'sizing.springs',
+      path: springs === undefined && rateStep !== undefined ? 'sizing.rateStep' : 'sizing.springs',
       values: {
-        available: required + margin,
-        required,
-        margin,
-        minLength: spring?.minLength ?? null,
-        minLengthSource: spring?.minLengthSource ?? null,
-        assumedClearance: ASSUMED_CLEARANCE,
-        at: limits.bump?.cause === 'springAtLeast' ? limits.bump.travel : null,
+        springRate: spring.rate,
+        requiredSpringRate: figure('wantedSpringRate').value,
+        frequency: springFit.frequency,
+        requiredFrequency: springFit.requiredFrequency,
+        deviation: springFit.deviation,
+        maxDeviation: MAX_FREQUENCY_DEVIATION,
       },
     },
   ];
 }
 
-/** Travel that is less than what is required, on either side. */
+/** A spring that has less travel, to its minimum length, than the bump limit asks of it, or may have less. */
+function bindFindings({ limits, figure, spring }: AxleSizing): Diagnostic[] {
+  const required = figure('springTravelNeeded').value;
+  const { value: margin, low, by } = figure('bindMargin');
+  if (margin === null || required === null) return [];
+  const values = {
+    available: required + margin,
+    required,
+    margin,
+    minLength: spring?.minLength ?? null,
+    minLengthSource: spring?.minLengthSource ?? null,
+    assumedClearance: ASSUMED_CLEARANCE,
+  };
+  const path = 'sizing.springs';
+  if (margin < 0) {
+    const at = limits.bump?.cause === 'springAtLeast' ? limits.bump.travel : null;
+    return [{ code: 'springTravelShort', severity: 'conflict', path, values: { ...values, at } }];
+  }
+  if (low === null || low >= 0) return [];
+  return [
+    {
+      code: 'springTravelUncertain',
+      severity: 'check',
+      path,
+      values: { ...values, lowest: low, input: by[0]?.input ?? null },
+    },
+  ];
+}
+
+/** A spring that does not go over the body of the damper. */
+function diameterFindings({ spring }: AxleSizing, body: number | undefined): Diagnostic[] {
+  const innerDiameter = spring?.innerDiameter ?? null;
+  if (innerDiameter === null || body === undefined || innerDiameter > body) return [];
+  return [
+    {
+      code: 'springInnerDiameterSmall',
+      severity: 'conflict',
+      path: 'sizing.springs',
+      values: { innerDiameter, bodyDiameter: body },
+    },
+  ];
+}
+
+/** Travel that is less than what is required, or may be less, on either side. */
 function travelFindings({ limits, needed, figure }: AxleSizing): Diagnostic[] {
   return (['bump', 'droop'] as const).flatMap((side): Diagnostic[] => {
-    const margin = figure(`${side}Spare`).value;
-    if (margin === null || margin >= 0) return [];
+    const { value: margin, low, by } = figure(`${side}Spare`);
+    if (margin === null) return [];
     const available = figure(`${side}Travel`).value ?? 0;
-    const worst = needed.cases
-      .filter((one) => one.side === side)
-      .reduce((a, b) => (b.travel > a.travel ? b : a));
+    const values = { available, required: available - margin, margin };
+    if (margin < 0) {
+      const worst = needed.cases
+        .filter((one) => one.side === side)
+        .reduce((a, b) => (b.required > a.required ? b : a));
+      const because = { case: worst.name, cause: limits[side]?.cause ?? null };
+      return [
+        {
+          code: `${side}TravelShort`,
+          severity: 'conflict',
+          path: 'limits',
+          values: { ...values, ...because },
+        },
+      ];
+    }
+    if (low === null || low >= 0) return [];
+    const because = { lowest: low, input: by[0]?.input ?? null };
     return [
       {
-        code: `${side}TravelShort`,
-        severity: 'conflict',
+        code: `${side}TravelUncertain`,
+        severity: 'check',
         path: 'limits',
-        values: {
-          available,
-          required: available - margin,
-          margin,
-          case: worst.name,
-          cause: limits[side]?.cause ?? null,
-        },
+        values: { ...values, ...because },
       },
     ];
   });

@@ -61,10 +61,38 @@ export function howSure(
     const square = parts.reduce((sum, { part }) => sum + (part ?? 0), 0);
     // What rounding alone makes of inputs that do not matter is no doubt.
     const width = Math.sqrt(square) < ROUNDING * Math.max(1, Math.abs(value)) ? 0 : Math.sqrt(square);
-    const by = parts
-      .map(({ input, part }) => ({ input, share: width === 0 ? 0 : (part ?? 0) / square }))
+    const shares = new Map<string, number>();
+    for (const { input, part } of width === 0 ? [] : parts) {
+      shares.set(input, (shares.get(input) ?? 0) + (part ?? 0) / square);
+    }
+    const by = [...shares]
+      .map(([input, share]) => ({ input, share }))
       .filter(({ share }) => share >= LEAST_SHARE)
       .sort((a, b) => b.share - a.share);
     return { value, low: value - width, high: value + width, by };
   });
+}
+
+/** A figure that is the largest or the smallest of several values, as required travel is the largest of its cases. */
+export interface Extreme {
+  readonly of: 'max' | 'min';
+  /** Always as many; null for one that there is not. */
+  readonly values: readonly (number | null)[];
+}
+
+/**
+ * An extreme with its interval: each end is the extreme of the ends of all values, not those of the value that leads nominally. Exact
+ * for values that move together; of n independent equal ones the true end lies farther, by 14 % of a half-width for 2, 22 % for 3 and 31 %
+ * for 5 (quantiles of the largest of n normal values).
+ */
+export function extremeOf(of: Extreme['of'], all: readonly Sure[]): Sure {
+  const known = all.filter(({ value }) => value !== null);
+  const numbers = (end: 'value' | 'low' | 'high') => known.map((one) => one[end] ?? Number.NaN);
+  if (known.length === 0) return { value: null, low: null, high: null, by: [] };
+  const value = Math[of](...numbers('value'));
+  const [low, high] = [Math[of](...numbers('low')), Math[of](...numbers('high'))];
+  // What an input takes away from one of them it takes from all.
+  if (Number.isNaN(low) || Number.isNaN(high)) return { value, low: null, high: null, by: [] };
+  const decides = (one: Sure) => (of === 'max' ? one.high === high : one.low === low);
+  return { value, low, high, by: known.find(decides)?.by ?? [] };
 }

@@ -1,6 +1,7 @@
 import type { LimitsDocument } from '../../document/limits-schema.ts';
 import type { CarSizingFile, CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
+import type { AsMade } from './as-made.ts';
 
 /** What sizes a corner's coilover, as numbers; everything is optional, since a corner without `sizing` has none of it. */
 export type CornerSizing = Partial<Certain<CornerSizingFile>>;
@@ -12,6 +13,10 @@ export interface AxleInputs {
   readonly limits: Omit<LimitsDocument, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */
   readonly sprungMass?: number | undefined;
+  /** Steps in which spring rates can be had, N/mm: as given, or common ones in the units of the document. */
+  readonly rateStep: number;
+  /** By how much its coilover is off from the order. */
+  readonly made: AsMade;
 }
 
 /** What sizes the coilovers of a car. */

@@ -5,8 +5,16 @@ import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
+import { type Doubt, type Extreme, extremeOf, howSure, type Sure } from './how-sure.ts';
 import { AXLES, type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
-import { contactTravel, type EndedBy, LENGTH_FIGURES, lengthNumbers, solidTravel } from './lengths.ts';
+import {
+  bindTravel,
+  contactTravel,
+  LENGTH_FIGURES,
+  lengthNumbers,
+  type OtherEnds,
+  travelExtremes,
+} from './lengths.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
 import { SPRING_FIGURES, springNumbers } from './spring.ts';
@@ -36,10 +44,7 @@ export const CAR_WIDE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(
 
 /** What is settled for a car's coilovers, and where springs are looked at for what they need. */
 export interface AxleSettings extends Settings {
-  /** Travel at which the bump side ends, the spring itself apart; null for where the stop is solid. */
-  readonly springEnd: number | null;
-  /** Null where the limits are not known yet. */
-  readonly endedBy: EndedBy | null;
+  readonly otherEnds: OtherEnds;
 }
 
 /** A car with its coilovers at work. */
@@ -55,6 +60,8 @@ export interface CarStates {
 export interface CarNumbers extends CarStates {
   readonly axles: PerAxle<NumbersOf<typeof AXLE_TOPICS>>;
   readonly car: NumbersOf<typeof CAR_TOPICS>;
+  /** Figures of an axle that are the extreme of several values. */
+  readonly extremes: PerAxle<ReturnType<typeof travelExtremes>>;
   readonly issues: readonly (Issue | Diagnostic)[];
 }
 
@@ -81,13 +88,14 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
 export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumbers {
   const at = carStates(car, settings);
   const { masses, massIssues, states, roll, needed } = at;
+  const extremes = eachAxle(car.inputs, (axle) =>
+    travelExtremes(ofAxle(states, axle), ofAxle(needed, axle), ofAxle(settings, axle).otherEnds),
+  );
   const axles = eachAxle(car.inputs, (axle): NumbersOf<typeof AXLE_TOPICS> => {
     const state = ofAxle(states, axle);
-    const { springEnd, endedBy } = ofAxle(settings, axle);
-    const end = springEnd ?? solidTravel(state) ?? state.ends.bump;
     return {
-      lengths: lengthNumbers(state, ofAxle(needed, axle), endedBy),
-      spring: springNumbers(state, Math.min(end, state.shock.bump)),
+      lengths: lengthNumbers(state, ofAxle(extremes, axle)),
+      spring: springNumbers(state, bindTravel(state, ofAxle(settings, axle).otherEnds)),
       damping: dampingNumbers(state, contactTravel(state)),
       masses: massNumbers(state),
       downforce: downforceNumbers(state, car.inputs.car.downforce, axle),
@@ -99,6 +107,7 @@ export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumber
   return {
     ...at,
     axles,
+    extremes,
     car: { masses: carFigures(masses, frequencies[0], frequencies[1]), roll },
     issues: [
       ...massIssues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
@@ -138,4 +147,35 @@ export function valuesOf({ car, axles }: CarNumbers): (number | null)[] {
     }
   }
   return values;
+}
+
+/** Extremes of a car with the place of each among `figuresIn`. */
+export function extremesIn({
+  extremes,
+  ...numbers
+}: CarNumbers): { readonly k: number; readonly extreme: Extreme }[] {
+  return figuresIn(numbers.axles).flatMap(({ owner, name }, k) => {
+    const found: Readonly<Record<string, Extreme>> = owner === 'car' ? {} : ofAxle(extremes, owner);
+    return Object.hasOwn(found, name) ? [{ k, extreme: found[name] }] : [];
+  });
+}
+
+/** Every figure of a car with its interval. */
+export function sureNumbers(
+  nominal: CarNumbers,
+  doubts: readonly Doubt[],
+  of: (car: Car) => CarNumbers,
+): Sure[] {
+  const all = (numbers: CarNumbers) => [
+    ...valuesOf(numbers),
+    ...extremesIn(numbers).flatMap(({ extreme }) => extreme.values),
+  ];
+  const sure = howSure(all(nominal), doubts, (moved) => all(of(moved)));
+  let next = valuesOf(nominal).length;
+  for (const { k, extreme } of extremesIn(nominal)) {
+    const from = next;
+    next += extreme.values.length;
+    sure[k] = extremeOf(extreme.of, sure.slice(from, next));
+  }
+  return sure;
 }

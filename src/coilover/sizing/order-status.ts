@@ -1,7 +1,7 @@
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Spring } from './choose-spring.ts';
 import type { DamperLengths } from './damper.ts';
+import type { Spring } from './listed-springs.ts';
 
 /**
  * Whether a sizing may go to a maker: as an `order`, where nothing is left to agree; as an `enquiry`, where something is; `notForOrder`,

@@ -1,6 +1,6 @@
 import { GRAVITY } from '../../units.ts';
 import { restUnder } from '../wheel.ts';
-import { freeLengthOf } from './choose-spring.ts';
+import { freeLengthOf } from './listed-springs.ts';
 import type { AxleState } from './state.ts';
 
 /** Where the car stands with the perch at either end of its thread: travel from the drawn ride height, mm, bump + is low. */

@@ -94,6 +94,22 @@ export interface WantedRates {
   readonly springRate: number | null;
 }
 
+/** Whether there is no helper, or one that is shut under a spring force (N). */
+function isShut(helper: CornerSizing['helper'], springForce: number): helper is undefined {
+  return helper === undefined || helper.rate * (helper.free - helper.least) <= springForce;
+}
+
+/** Wheel rate (N/mm) at the drawn ride height with a main spring of a rate (N/mm), its perch set for that height. */
+export function wheelRateWith(
+  springRate: number,
+  { helper }: Pick<CornerSizing, 'helper'>,
+  carried: Carried,
+): number {
+  const { ratio, slope, force, springForce, stopRate } = carried;
+  const together = isShut(helper, springForce) ? springRate : inSeries(springRate, helper.rate);
+  return (together + stopRate) * ratio * ratio + force * slope;
+}
+
 /** What the target of a corner asks of the spring. */
 export function wantedRates(
   { target, tyreRate, helper }: CornerSizing,
@@ -102,12 +118,11 @@ export function wantedRates(
   const nothing = { wheelRate: null, together: null, springRate: null };
   if (target === undefined) return { ...nothing, issues: [] };
   const { mass, ratio, slope, force, springForce, stopRate } = carried;
-  const shut = helper === undefined || helper.rate * (helper.free - helper.least) <= springForce;
+  const shut = isShut(helper, springForce);
   if (target.springRate !== undefined) {
     const { springRate } = target;
     const together = shut ? springRate : inSeries(springRate, helper.rate);
-    const wheelRate = (together + stopRate) * ratio * ratio + force * slope;
-    return { wheelRate, together, springRate, issues: [] };
+    return { wheelRate: wheelRateWith(springRate, { helper }, carried), together, springRate, issues: [] };
   }
   const wheel = wheelRateFor(target, mass, tyreRate);
   if (wheel.rate === null) return { ...nothing, issues: wheel.issues };

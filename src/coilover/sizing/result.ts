@@ -5,7 +5,7 @@ import type { Note } from '../../document/note.ts';
 import type { Issue } from '../../errors.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
-import type { Spring, SpringChoice } from './choose-spring.ts';
+import type { SpringChoice } from './choose-spring.ts';
 import type { WheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import type { DampingRow } from './damping.ts';
@@ -13,9 +13,11 @@ import type { AtSpeed } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
 import type { Sure } from './how-sure.ts';
 import type { Axle } from './inputs.ts';
+import type { Spring } from './listed-springs.ts';
 import type { OrderStatus } from './order-status.ts';
 import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
+import type { SpringFit } from './spring-fit.ts';
 import type { TravelNeeded } from './travel-needed.ts';
 
 /** A figure with its definition, and how sure it is. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
@@ -32,6 +34,8 @@ export interface AxleSizing {
   figure(name: string): Figure;
   /** The spring that is fitted, null where nothing says what it is to give. */
   readonly spring: Spring | null;
+  /** How near its frequency comes to the required one; null without a target. */
+  readonly springFit: SpringFit | null;
   /** Springs of the list, the one that fits best first. */
   readonly choices: readonly SpringChoice[];
   /** Rates that can be had next below and above the wanted one, N/mm. */

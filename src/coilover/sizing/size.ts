@@ -8,7 +8,7 @@ import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
-import { nextRates, RATE_STEP } from './choose-spring.ts';
+import { nextRates } from './choose-spring.ts';
 import { cornerChecks } from './corner-checks.ts';
 import { wheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
@@ -16,7 +16,7 @@ import { dampingTable } from './damping.ts';
 import { type AtSpeed, atSpeed } from './downforce.ts';
 import type { FigureInfos } from './figure.ts';
 import { findingsOn } from './findings.ts';
-import { doubtsOf, howSure } from './how-sure.ts';
+import { doubtsOf } from './how-sure.ts';
 import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
 import {
   AXLE_FIGURES,
@@ -25,13 +25,14 @@ import {
   carNumbers,
   figuresIn,
   type Owner,
-  valuesOf,
+  sureNumbers,
 } from './numbers.ts';
 import { orderStatus } from './order-status.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { settleCar } from './settle.ts';
+import { springFit } from './spring-fit.ts';
 import { assumptionsOf, openPointsOf } from './words.ts';
 
 /**
@@ -48,7 +49,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
   const doubts = doubtsOf(car, uncertain);
   const { settings, limits, choices } = settleCar(document, car, doubts);
   const nominal = carNumbers(car, settings);
-  const sure = howSure(valuesOf(nominal), doubts, (moved) => valuesOf(carNumbers(moved, settings)));
+  const sure = sureNumbers(nominal, doubts, (moved) => carNumbers(moved, settings));
   const listed = figuresIn(inputs);
   const figuresOf = (whose: Owner, infos: FigureInfos): Figure[] =>
     listed.flatMap(({ owner, name }, k) => (owner === whose ? [{ name, ...infos[name], ...sure[k] }] : []));
@@ -56,7 +57,7 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
     const figures = figuresOf(axle, AXLE_FIGURES);
-    const { sizing } = ofAxle(inputs, axle);
+    const { sizing, rateStep } = ofAxle(inputs, axle);
     const wanted = state.wanted.springRate;
     const damper = ofAxle(settings, axle).damper;
     const { damping, bumpDamping, reboundDamping } = ofAxle(nominal.axles, axle).damping;
@@ -72,8 +73,10 @@ export function sizeCoilovers(document: CarDocument): Sizing {
         ]);
       },
       spring: state.spring,
+      springFit:
+        state.spring === null ? null : springFit(state.spring.rate, sizing, state.carried, state.wanted),
       choices: ofAxle(choices, axle),
-      nextRates: wanted === null ? null : nextRates(wanted, sizing.rateStep ?? RATE_STEP),
+      nextRates: wanted === null ? null : nextRates(wanted, rateStep),
       handRate: handRateOf(given, state.wanted.wheelRate, state.mass?.sprung),
       rateTable: rateTable(state),
       damper: damper === null ? null : { ...damper, given: given.limits.damper !== undefined },

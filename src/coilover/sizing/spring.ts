@@ -8,8 +8,8 @@
 import { frequencyOn } from '../../corner/frequency.ts';
 import { pushOf, transfers, travelOf } from '../springs/stack.ts';
 import { travelAtLength } from '../wheel.ts';
-import { freeLengthOf } from './choose-spring.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
+import { freeLengthOf } from './listed-springs.ts';
 import { onTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 

@@ -4,9 +4,10 @@ import type { CoiloverForce } from '../forces/eye-force.ts';
 import type { AxleMass } from '../masses.ts';
 import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
 import { type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
-import { bareSpring, freeLengthOf, type Spring, stackOf } from './choose-spring.ts';
+import { madeDamper, madeSpring } from './as-made.ts';
 import { type DamperLengths, stopOf } from './damper.ts';
 import type { AxleInputs } from './inputs.ts';
+import { bareSpring, freeLengthOf, type Spring, stackOf } from './listed-springs.ts';
 import { type Carried, carriedAtRide, gasForceOf, type WantedRates, wantedRates } from './rates.ts';
 
 /** What is settled for an axle's coilovers, whatever the guesses come to. */
@@ -61,9 +62,10 @@ export function axleState(
   given: AxleInputs,
   wheels: AxleMass | null,
   shock: ShockCurve,
-  settings: Settings,
+  planned: Settings,
 ): AxleState {
-  const { sizing } = given;
+  const { sizing, made } = given;
+  const settings = { ...planned, damper: planned.damper === null ? null : madeDamper(planned.damper, made) };
   const ends = settings.ends ?? { droop: shock.droop, bump: shock.bump };
   const { mass, issues: massIssues } = cornerMass(given, wheels);
   const stop = stopOf(given, settings.damper);
@@ -72,7 +74,8 @@ export function axleState(
     mass === null ? { carried: null, issues: [] } : carriedAtRide(mass.sprung, shock, gas, stop);
   const { issues: wantedIssues, ...wanted } =
     carried === null ? { ...NOT_WANTED, issues: [] } : wantedRates(sizing, carried);
-  const spring = settings.spring ?? (wanted.springRate === null ? null : bareSpring(wanted.springRate));
+  const ordered = settings.spring ?? (wanted.springRate === null ? null : bareSpring(wanted.springRate));
+  const spring = ordered === null ? null : madeSpring(ordered, made);
   const state = {
     given,
     shock,
@@ -85,11 +88,12 @@ export function axleState(
     spring,
     issues: [...massIssues, ...carriedIssues, ...wantedIssues],
   };
-  if (spring === null || carried === null) {
+  if (ordered === null || spring === null || carried === null) {
     return { ...state, stack: null, coilover: null, rest: null, atRest: null };
   }
   const stack = stackOf(spring, sizing.helper);
-  const loose = looseLength(sizing, spring, stack, carried);
+  // The perch is set for the spring as ordered.
+  const loose = looseLength(sizing, ordered, stackOf(ordered, sizing.helper), carried) + made.seat;
   const coilover = { spring: stack, loose, gasForce: gas, stop };
   const rest = restUnder(shock, coilover, carried.mass * GRAVITY, ends);
   return { ...state, stack, coilover, rest, atRest: wheelAt(shock, coilover, rest.travel) };

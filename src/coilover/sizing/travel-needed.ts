@@ -24,6 +24,8 @@ export interface TravelCase {
   readonly parts: Readonly<Record<string, number>>;
   /** mm, positive. */
   readonly travel: number;
+  /** The same from the drawn ride height, mm outward: `travel` and where the car stands. */
+  readonly required: number;
 }
 
 /** Travel that is needed, mm, droop negative, with the cases behind it. */
@@ -82,7 +84,8 @@ export function travelNeeded(
   const add = (name: string, side: 'bump' | 'droop', parts: Record<string, number | null>) => {
     const known = Object.entries(parts).filter((part): part is [string, number] => part[1] !== null);
     const travel = known.reduce((sum, [, part]) => sum + part, 0);
-    cases.push({ name, side, parts: Object.fromEntries(known), travel });
+    const required = side === 'bump' ? travel + rest : travel - rest;
+    cases.push({ name, side, parts: Object.fromEntries(known), travel, required });
   };
   add('cornering over a bump', 'bump', { downforce: pushed, roll, road: roadBump, margin });
   if (axle === 'front') {
@@ -94,7 +97,11 @@ export function travelNeeded(
     add('braking over a dip', 'droop', { dive: dive === null ? null : -dive, road: roadDip, margin });
   }
   if (required?.droop !== undefined) add('as asked', 'droop', { asked: required.droop + rest });
-  const most = (side: 'bump' | 'droop') =>
-    Math.max(...cases.filter((one) => one.side === side).map(({ travel }) => travel));
-  return { bump: rest + most('bump'), droop: rest - most('droop'), cases, left };
+  const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));
+  return { bump: most('bump'), droop: -most('droop'), cases, left };
+}
+
+/** What each case of a side requires from the drawn ride height, mm outward. */
+export function requiredBy({ cases }: Pick<TravelNeeded, 'cases'>, side: TravelCase['side']): number[] {
+  return cases.filter((one) => one.side === side).map(({ required }) => required);
 }

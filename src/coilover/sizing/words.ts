@@ -1,8 +1,8 @@
 import { textIn, type Units } from '../../units.ts';
 import { CASE_FACTORS } from '../forces/load-cases.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
-import { RATE_STEP } from './choose-spring.ts';
 import { axleName, type CarInputs, ofAxle } from './inputs.ts';
+import { commonRateStep } from './listed-springs.ts';
 import type { AxleSizing } from './result.ts';
 import { TRAVEL_CASES } from './travel-needed.ts';
 
@@ -36,7 +36,7 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
     }
     if (document.sizing?.target !== undefined && document.sizing.rateStep === undefined) {
       words.push(
-        `${axleName(axle)}: springs are taken to be had in steps of ${RATE_STEP} N/mm (common practice).`,
+        `${axleName(axle)}: springs are taken to be had in steps of ${textIn(commonRateStep(units), 'rate', units)} (common practice).`,
       );
     }
     for (const left of needed.left)

@@ -1,3 +1,4 @@
+import { DAMPING_RANGES, FLAT_RIDE, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
@@ -33,7 +34,8 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
 const orDash = (say: Say) => (value: number | null, quantity: Parameters<Say>[1]) =>
   value === null ? '–' : say(value, quantity);
 
-function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing, say: Say): Block[] {
+function springs(sized: AxleSizing, say: Say): Block[] {
+  const { choices, rateTable, handRate, nextRates, figure } = sized;
   const both = orDash(say);
   const wanted = figure('wantedSpringRate').value;
   const words: string[] = [];
@@ -49,21 +51,23 @@ function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing
   }
   return [
     ...(words.length === 0 ? [] : [heading(3, 'The spring'), ...words.map(paragraph)]),
+    ...(sized.document.sizing?.target === undefined ? frequencyAdvice() : []),
     ...(choices.length === 0
       ? []
       : [
           paragraph('Springs that can be had, the one that fits best first:'),
           table(
-            ['spring', 'rate', 'of the wanted', 'its own travel needed', 'there is', 'remark'],
-            choices.map(({ spring, ofWanted, needs, has, against }) => [
+            ['spring', 'rate', 'of the required', 'frequency', 'travel required', 'available', 'remark'],
+            choices.map(({ spring, ofWanted, frequency, needs, has, against }) => [
               spring.name,
               say(spring.rate, 'rate'),
               `${(100 * ofWanted).toFixed(0)} %`,
+              both(frequency, 'frequency'),
               both(needs, 'length'),
               both(has, 'length'),
               against.length === 0 ? 'fits' : against.join('; '),
             ]),
-            [1, 2, 3, 4],
+            [1, 2, 3, 4, 5],
           ),
         ]),
     ...(rateTable.length === 0
@@ -86,6 +90,28 @@ function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing
   ];
 }
 
+/** What others choose, where no target is given. */
+function frequencyAdvice(): Block[] {
+  return [
+    heading(3, 'A target to choose'),
+    rangeTable('frequency, suspension alone', FREQUENCY_RANGES, (value) => `${value} Hz`),
+    paragraph(FLAT_RIDE),
+  ];
+}
+
+/** Ranges by use, with their sources. */
+function rangeTable(what: string, ranges: readonly UseRange[], write: (value: number) => string): Block {
+  return table(
+    ['use', what, 'source'],
+    ranges.map(({ use, min, max, source }) => [
+      use,
+      max === null ? `${write(min)} and more` : `${min} to ${write(max)}`,
+      source,
+    ]),
+    [1],
+  );
+}
+
 function perch({ perch }: AxleSizing, say: Say): Block[] {
   if (perch === null) return [];
   const stands = (travel: number) => `${say(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
@@ -97,7 +123,14 @@ function perch({ perch }: AxleSizing, say: Say): Block[] {
 }
 
 function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units: Units): Block[] {
-  if (dampingTable.length === 0) return [];
+  if (dampingTable.length === 0) {
+    return document.sizing?.damping === undefined
+      ? [
+          heading(3, 'A damping ratio to choose'),
+          rangeTable('damping ratio', DAMPING_RANGES, (value) => String(value)),
+        ]
+      : [];
+  }
   const knee = document.sizing?.damping?.knee;
   const both = (value: number, quantity: Quantity) => [
     textIn(value, quantity, units),

@@ -30,12 +30,7 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       paragraph(
         'One of a kind, before the car could be driven. Lengths are between the middles of the bolts. A figure with an interval is a reckoning from guesses: it lies in the interval 95 times in 100.',
       ),
-      ...(notes.length === 0
-        ? []
-        : [
-            heading(2, 'To look at again'),
-            list(notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`)),
-          ]),
+      ...checksPart(findings, notes),
       heading(2, 'What to make'),
       orderTable(axles, sayIn(units)),
       ...axles.flatMap((axle) => axlePart(axle, units)),
@@ -66,8 +61,23 @@ const NOT_FOR_ORDER: Block = {
 
 /** What can't be; nothing where all can. */
 export function findingsPart(findings: Sizing['findings']): Block[] {
-  if (findings.length === 0) return [];
-  return [heading(2, 'Conflicts'), list(findings.map((issue) => `${describeIssue(issue)}.`))];
+  const conflicts = findings.filter((finding) => !isCheck(finding));
+  if (conflicts.length === 0) return [];
+  return [heading(2, 'Conflicts'), list(conflicts.map((issue) => `${describeIssue(issue)}.`))];
+}
+
+/** What looks wrong, or may not do; nothing where all looks right. */
+function checksPart(findings: Sizing['findings'], notes: Sizing['notes']): Block[] {
+  const items = [
+    ...findings.filter(isCheck).map((issue) => `${describeIssue(issue)}.`),
+    ...notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`),
+  ];
+  return items.length === 0 ? [] : [heading(2, 'Check these inputs'), list(items)];
+}
+
+/** Whether a finding asks for a second look, and is no conflict. */
+function isCheck({ severity }: Sizing['findings'][number]): boolean {
+  return severity === 'check' || severity === 'note';
 }
 
 export const CAUTIONS: readonly string[] = [

@@ -43,7 +43,7 @@ const FACTS: readonly Fact[] = [
     'length tolerance',
     (axle, say) => {
       const tolerance = order(axle)?.lengthTolerance;
-      return tolerance === undefined ? null : `± ${say(tolerance, 'length')}`;
+      return tolerance === undefined ? null : `± ${say.given(tolerance, 'length')}`;
     },
   ],
   [
@@ -51,7 +51,9 @@ const FACTS: readonly Fact[] = [
     (axle, say) => {
       const adjustment = order(axle)?.lengthAdjustment;
       if (adjustment === undefined) return null;
-      return adjustment === 0 ? 'none: only the perch is adjustable' : `over ${say(adjustment, 'length')}`;
+      return adjustment === 0
+        ? 'none: only the perch is adjustable'
+        : `over ${say.given(adjustment, 'length')}`;
     },
   ],
   ['moving end', (axle, say) => endWords(axle, 'mount', say)],
@@ -62,10 +64,10 @@ const FACTS: readonly Fact[] = [
       const { body, bodyDiameter, springSpace } = order(axle) ?? {};
       const parts = [
         body === undefined ? null : `body ${body}`,
-        bodyDiameter === undefined ? null : `outer diameter ${say(bodyDiameter, 'length')}`,
+        bodyDiameter === undefined ? null : `outer diameter ${say.given(bodyDiameter, 'length')}`,
         springSpace === undefined
           ? null
-          : `room for a spring of ${say(springSpace, 'length')} outer diameter`,
+          : `room for a spring of ${say.given(springSpace, 'length')} outer diameter`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -75,23 +77,27 @@ const FACTS: readonly Fact[] = [
     ({ document }, say) => {
       const stop = document.limits.bumpStop;
       const table = document.sizing?.bumpStopForces ?? [];
-      const forces = table.map(([pressed, force]) => `${say(pressed, 'length')} ${say(force, 'force')}`);
+      const forces = table.map(
+        ([pressed, force]) => `${say.given(pressed, 'length')} ${say.given(force, 'force')}`,
+      );
       return stop === undefined
         ? null
-        : `${say(stop.height, 'length')} high, solid at ${say(stop.solidHeight, 'length')}${forces.length === 0 ? '' : `; force by compression: ${forces.join(', ')}`}`;
+        : `${say.given(stop.height, 'length')} high, solid at ${say.given(stop.solidHeight, 'length')}${forces.length === 0 ? '' : `; force by compression: ${forces.join(', ')}`}`;
     },
   ],
   [
     'spring',
     ({ spring, choices }, say) => {
       if (spring === null) return null;
-      const { name, rate, free, solidLength, innerDiameter } = spring;
+      const { name, rate, free, solidLength, innerDiameter, minLengthSource } = spring;
+      // What follows from the wire has digits without end.
+      const listed = minLengthSource === 'wire' || name === '' ? say : say.given;
       const parts = [
-        say(rate, 'rate'),
-        free === null ? 'free length to be agreed' : `free ${say(free, 'length')}`,
-        solidLength === null ? null : `solid ${say(solidLength, 'length')}`,
+        listed(rate, 'rate'),
+        free === null ? 'free length to be agreed' : `free ${listed(free, 'length')}`,
+        solidLength === null ? null : `solid ${listed(solidLength, 'length')}`,
         minLengthWords(spring, say),
-        innerDiameter === null ? null : `inner diameter ${say(innerDiameter, 'length')}`,
+        innerDiameter === null ? null : `inner diameter ${listed(innerDiameter, 'length')}`,
       ].filter((part) => part !== null);
       const fits = choices.length === 0 || choices[0].against.length === 0;
       return `${fits ? '' : 'DOES NOT FIT, see above: '}${name === '' ? '' : `${name}: `}${parts.join(', ')}`;
@@ -103,11 +109,11 @@ const FACTS: readonly Fact[] = [
       const helper = document.sizing?.helper;
       if (helper === undefined) return 'none';
       const { rate, free, least, separator } = helper;
-      const ring = separator === undefined ? [] : [`separator ${say(separator, 'length')}`];
+      const ring = separator === undefined ? [] : [`separator ${say.given(separator, 'length')}`];
       return [
-        say(rate, 'rate'),
-        `free ${say(free, 'length')}`,
-        `solid at ${say(least, 'length')}`,
+        say.given(rate, 'rate'),
+        `free ${say.given(free, 'length')}`,
+        `solid at ${say.given(least, 'length')}`,
         ...ring,
       ].join(', ');
     },
@@ -121,8 +127,8 @@ const FACTS: readonly Fact[] = [
         set === null ? null : `perch setting ${say(set, 'length')} (eye-to-eye length minus spring length)`,
         least === undefined || most === undefined
           ? null
-          : `adjustable from ${say(least, 'length')} to ${say(most, 'length')}`,
-        pitch === undefined ? null : `${say(pitch, 'length')} per turn`,
+          : `adjustable from ${say.given(least, 'length')} to ${say.given(most, 'length')}`,
+        pitch === undefined ? null : `${say.given(pitch, 'length')} per turn`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -142,8 +148,8 @@ const FACTS: readonly Fact[] = [
       const { rodDiameter, pressure } = axle.document.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
       if (value === null || axle.document.sizing?.gas === undefined) return null;
-      const rod = rodDiameter === undefined ? [] : [`shaft ${say(numberOf(rodDiameter), 'length')}`];
-      const gas = pressure === undefined ? [] : [say(numberOf(pressure), 'pressure')];
+      const rod = rodDiameter === undefined ? [] : [`shaft ${say.given(numberOf(rodDiameter), 'length')}`];
+      const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
       return [say(value, 'force'), ...rod, ...gas].join(', ');
     },
   ],
@@ -155,9 +161,9 @@ const FACTS: readonly Fact[] = [
       const parts = [
         frequency === undefined
           ? null
-          : `${say(numberOf(frequency), 'frequency')}${onTyre === true ? ' with the tyre' : ''}`,
-        wheelRate === undefined ? null : `${say(numberOf(wheelRate), 'rate')} at the wheel`,
-        springRate === undefined ? null : `a spring of ${say(numberOf(springRate), 'rate')}`,
+          : `${say.given(numberOf(frequency), 'frequency')}${onTyre === true ? ' with the tyre' : ''}`,
+        wheelRate === undefined ? null : `${say.given(numberOf(wheelRate), 'rate')} at the wheel`,
+        springRate === undefined ? null : `a spring of ${say.given(numberOf(springRate), 'rate')}`,
         damping === undefined ? null : `damping ratio ${numberOf(damping.ratio)}`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');

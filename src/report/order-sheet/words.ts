@@ -5,14 +5,20 @@ import {
   type SpringLengths,
 } from '../../coilover/springs/min-length.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
-import type { Units } from '../../units.ts';
-import { inBoth } from '../../units.ts';
+import type { Quantity, Units } from '../../units.ts';
+import { givenInBoth, inBoth } from '../../units.ts';
 
 /** Writes a value in both units, those of the file first. */
-export type Say = (value: number, quantity: Parameters<typeof inBoth>[1]) => string;
+export interface Say {
+  (value: number, quantity: Quantity | 'ratio'): string;
+  /** The same for a value that the file gives, with all its digits. */
+  given(value: number, quantity: Quantity): string;
+}
 
 export function sayIn(units: Units): Say {
-  return (value, quantity) => inBoth(value, quantity, units);
+  return Object.assign((value: number, quantity: Quantity | 'ratio') => inBoth(value, quantity, units), {
+    given: (value: number, quantity: Quantity) => givenInBoth(value, quantity, units),
+  });
 }
 
 const BOLTS: Readonly<Record<string, string>> = {
@@ -34,8 +40,8 @@ export function endWords(
   const { type, bore, width, spacers } = wanted ?? {};
   const parts = [
     type,
-    bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${say(bore, 'length')}`,
-    width === undefined ? undefined : `width ${say(width, 'length')}`,
+    bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${say.given(bore, 'length')}`,
+    width === undefined ? undefined : `width ${say.given(width, 'length')}`,
     spacers === undefined ? undefined : `spacers: ${spacers}`,
     bearing === undefined ? undefined : BOLTS[bearing.bolt],
     use === undefined ? undefined : misalignmentWords(use),
@@ -67,5 +73,5 @@ const MIN_LENGTH_SOURCES: Readonly<Record<MinLengthSource, string>> = {
 /** The minimum permissible length of a spring, and how it is known; null where nothing is. */
 export function minLengthWords({ minLength, minLengthSource }: SpringLengths, say: Say): string | null {
   if (minLength === null || minLengthSource === null) return null;
-  return `minimum permissible length ${say(minLength, 'length')}${MIN_LENGTH_SOURCES[minLengthSource]}`;
+  return `minimum permissible length ${minLengthSource === 'given' ? say.given(minLength, 'length') : say(minLength, 'length')}${MIN_LENGTH_SOURCES[minLengthSource]}`;
 }
