@@ -8,6 +8,8 @@ export type Words = Pick<Issue, 'problem' | 'got' | 'allowed' | 'advice'>;
 export interface Say {
   /** A value with its unit: `338.0 mm`. */
   measure(name: string, quantity: Quantity | 'ratio'): string;
+  /** Whether a value is known, and not null. */
+  has(name: string): boolean;
   /** A value as it stands. */
   text(name: string): string;
   /** A number as it stands, for a choice of words. */

@@ -32,6 +32,7 @@ export function worded<D extends Diagnostic>(diagnostic: D, units: Units): D & I
   };
   const say: Say = {
     measure: (name, quantity) => textIn(Number(value(name)), quantity, units),
+    has: (name) => value(name) !== null,
     text: (name) => String(value(name)),
     number: (name) => Number(value(name)),
   };

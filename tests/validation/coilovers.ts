@@ -227,6 +227,22 @@ export const sizing: Section = {
   title: 'Sizing: masses, lengths, damping, downforce, roll',
   checks: [
     {
+      what: 'collapse of a shock that leans outboard: travel, load, rest before it, softest spring',
+      file: 'coilover/stands.test.ts',
+      tests: 'a shock that leans outboard',
+      against: 'the truss of von Mises (1923) in closed form',
+      known: 'from memory',
+      unit: 'mm, N or N/mm',
+    },
+    {
+      what: 'wheel rate at ride height, collapse and softest spring of a double wishbone',
+      file: 'coilover/stands.test.ts',
+      tests: 'a wheel rate of 0 or less',
+      against: 'the corner by circles in closed form; the rate put back',
+      known: 'derived',
+      unit: 'N/mm, N or mm',
+    },
+    {
       what: 'masses on the wheels',
       file: 'coilover/masses.test.ts',
       tests: 'masses on the wheels > of a car of 2400 lb',

@@ -11,17 +11,19 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs, un
   const mm = (value: number) => textIn(value, 'length', units);
   const installed = figure('installedLength').value ?? 0;
   const issues: Issue[] =
-    damper === null
-      ? [
-          {
-            path: 'coilover',
-            problem: 'the travel that is needed asks for a damper with no closed length left',
-            got: `${mm(installed)} installed, ${mm(needed.bump)} of bump needed`,
-            allowed: 'a coilover longer than what the bump takes of it',
-            advice: 'look at units and mounts again, or ask for less travel',
-          },
-        ]
-      : damperIssues(damper, installed, sizing.deadLength, mm);
+    needed.bump === null
+      ? []
+      : damper === null
+        ? [
+            {
+              path: 'coilover',
+              problem: 'the travel that is needed asks for a damper with no closed length left',
+              got: `${mm(installed)} installed, ${mm(needed.bump)} of bump needed`,
+              allowed: 'a coilover longer than what the bump takes of it',
+              advice: 'look at units and mounts again, or ask for less travel',
+            },
+          ]
+        : damperIssues(damper, installed, sizing.deadLength, mm);
   issues.push(...bindIssues(sized, mm), ...travelIssues(sized, mm), ...tableIssues(sizing, limits, mm));
   if (sizing.perch?.eyesToSeats !== undefined && sized.spring?.free === null) {
     issues.push({

@@ -139,8 +139,8 @@ export function lengthNumbers(
     bumpTravel: bump,
     droopTravel: opens === null ? null : -opens,
     bumpNeeded: needed.bump,
-    droopNeeded: -needed.droop,
-    bumpSpare: bump === null ? null : bump - needed.bump,
-    droopSpare: opens === null ? null : needed.droop - opens,
+    droopNeeded: needed.droop === null ? null : -needed.droop,
+    bumpSpare: bump === null || needed.bump === null ? null : bump - needed.bump,
+    droopSpare: opens === null || needed.droop === null ? null : needed.droop - opens,
   };
 }

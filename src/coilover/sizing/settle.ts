@@ -103,15 +103,17 @@ function neededAtWorst(car: Car, settings: PerAxle<Settings>, doubts: readonly D
 
 /** Travel to either side, mm, droop negative. */
 interface Travel {
-  readonly bump: number;
-  readonly droop: number;
+  readonly bump: number | null;
+  readonly droop: number | null;
 }
 
 /** The damper that was given, or the one for a travel, in whole mm outward; null where there is none so short. */
 function damperFor(given: AxleInputs, shock: ShockCurve, needed: Travel): DamperLengths | null {
   const { damper } = given.limits;
   if (damper !== undefined) return damper;
-  const { open, closed } = wantedDamper(given, shock, needed);
+  const { bump, droop } = needed;
+  if (bump === null || droop === null) return null;
+  const { open, closed } = wantedDamper(given, shock, { bump, droop });
   const whole = { open: Math.ceil(open), closed: Math.floor(closed) };
   return whole.closed > 0 ? whole : null;
 }

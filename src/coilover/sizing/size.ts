@@ -1,7 +1,11 @@
 import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import type { Note } from '../../document/note.ts';
 import { InputError } from '../../errors.ts';
+import { worded } from '../../sentences/worded.ts';
+import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { carOf } from './car.ts';
@@ -27,6 +31,7 @@ import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { settleCar } from './settle.ts';
+import { standingDiagnostics } from './stands.ts';
 import { assumptionsOf, openPointsOf } from './words.ts';
 
 /**
@@ -84,6 +89,12 @@ export function sizeCoilovers(document: CarDocument): Sizing {
       forces: forcesIn(given, state, ofAxle(limits, axle), damper),
     };
   });
+  const standing = axles.flatMap(({ axle, needed }) =>
+    standingDiagnostics(ofAxle(nominal.states, axle), needed, inputs.car, axle).map((one) => ({
+      ...one,
+      path: `corners.${axle}.${one.path}`,
+    })),
+  );
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
@@ -93,12 +104,22 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     findings: [
       ...issues,
       ...nominal.issues,
+      ...standing.filter(({ severity }) => severity !== 'note').map((one) => worded(one, document.units)),
       ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
     ],
     assumptions: assumptionsOf(inputs, axles),
-    notes: document.notes,
+    notes: [
+      ...document.notes,
+      ...standing.filter(({ severity }) => severity === 'note').map((one) => noted(one, document.units)),
+    ],
     openPoints: openPointsOf(written, axles),
   };
+}
+
+/** A diagnostic worth knowing, as a note. */
+function noted(diagnostic: Diagnostic, units: Units): Diagnostic & Note {
+  const { problem, got, advice } = worded(diagnostic, units);
+  return { ...diagnostic, text: [problem, got, advice].filter((part) => part !== undefined).join('; ') };
 }
 
 /** The spring that the hand method gives for a wheel rate. */
