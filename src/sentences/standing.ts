@@ -62,4 +62,14 @@ export const STANDING: Sentences = {
     allowed: `a bump limit that stays at ${say.measure('limit', 'length')}`,
     advice: 'do not shorten the damper or the bump stop without a stiffer spring',
   }),
+  ridesOnBumpStop: (say) => ({
+    problem: `rides on the bump stop ${state(say)} by ${say.measure('past', 'length')}`,
+    got: `${ofSide(say, 'travel')}, where ${
+      say.has('wheelRate')
+        ? `the wheel rate is ${say.measure('wheelRate', 'rate')}, against ${say.measure('wheelRateBefore', 'rate')} before contact`
+        : 'the wheel rate is not known without the forces of the stop'
+    }`,
+    allowed: `less than ${ofSide(say, 'contact')}, where the bump stop is touched first`,
+    advice: 'choose a stiffer spring or anti-roll bar, a shorter bump stop, or accept the harsher ride',
+  }),
 };

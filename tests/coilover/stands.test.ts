@@ -14,9 +14,10 @@ import {
   wheelAt,
 } from '../../src/coilover/wheel.ts';
 import { modelOf } from '../../src/corner/corner.ts';
+import { exampleText, type Json } from '../document/support.ts';
 import { type CornerInput, circleCorner } from '../judges/circle-intersection.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
-import { car, carDocuments, type front, GRAVITY, statesOf, valueIn } from './cars.ts';
+import { car, carDocuments, type front, GRAVITY, sized, statesOf, valueIn } from './cars.ts';
 
 const free = Number.POSITIVE_INFINITY;
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -441,5 +442,71 @@ describe('a wheel rate of 0 or less', () => {
     );
     expect(seen).toBeGreaterThan(20);
     expect(withHelper).toBeGreaterThan(3);
+  });
+});
+
+describe('riding on the bump stop', () => {
+  it('in a steady corner and under braking: the example’s front touches at 45.5 mm and stands at 46.8 mm', () => {
+    const sizing = sizeCoilovers(readCar(exampleText('car.json')));
+    const riding = coded(sizing, 'ridesOnBumpStop');
+    expect(riding.map(({ path, values }) => [path, values?.state])).toEqual([
+      ['corners.front.limits.bumpStop', 'corner'],
+      ['corners.front.limits.bumpStop', 'braking'],
+    ]);
+    const { contact, travel, past, wheelRate, wheelRateBefore } = riding[0].values as Record<string, number>;
+    expectWithin(contact, 45.517, 5e-4);
+    expectWithin(travel, 46.813, 5e-4);
+    expectClose(past, travel - contact, { times: 8, scale: 50 });
+    // The curves of the sheet have the rate as a slope of the load.
+    const { curves } = sizing.axles[0];
+    const load = (z: number) => curves?.at(z).wheelLoad ?? Number.NaN;
+    expectWithin(wheelRate, (load(travel + 1e-3) - load(travel - 1e-3)) / 2e-3, 1e-5);
+    expectWithin(wheelRateBefore, (load(contact - 1e-4) - load(contact - 2e-4)) / 1e-4, 1e-3);
+    expect(sizing.findings[0].problem).toBe('rides on the bump stop in a steady corner by 0.05 inch');
+  });
+
+  const stopAt = (height: number, change: (document: Json) => void = () => {}) =>
+    sized((document) => {
+      document.corners.front.limits.bumpStop = { height, solidHeight: 4 };
+      document.corners.front.sizing.target = { springRate: 30 };
+      document.corners.front.sizing.bumpStopForces = [[30, 1500]];
+      change(document);
+    });
+
+  it('is no finding before the stop is touched, and names the first state of those that follow from one another', () => {
+    const states = (sizing: Sizing) => coded(sizing, 'ridesOnBumpStop').map(({ values }) => values?.state);
+    const quiet = stopAt(6);
+    expect(states(quiet)).toEqual([]);
+    const contact = (sizing: Sizing) =>
+      sizing.axles[0].limits.events.find(({ side }) => side === 'bump')?.travel ?? 0;
+    const [{ parts }] = quiet.axles[0].needed.cases;
+    // A stop that is touched just before, or just after, the corner with its downforce.
+    const corner = parts.downforce + parts.roll;
+    const heights = [40, 50, 60, 70, 74, 76];
+    for (const height of heights) {
+      const sizing = stopAt(height);
+      const riding = states(sizing);
+      const touched = contact(sizing);
+      if (touched > corner + 3) expect(riding).toEqual([]);
+      if (touched > 0 && touched < corner - 3 && !riding.includes('topSpeed'))
+        expect(riding).toContain('corner');
+    }
+    expect(states(stopAt(90))).toEqual(['rest']);
+  });
+
+  it('at rest counts from ride height also where the stop is pressed in there', () => {
+    const { travel, contact, pressed, wheelRate } = valuesOf(stopAt(90), 'ridesOnBumpStop');
+    expect([travel, contact < 0]).toEqual([0, true]);
+    const installed = valueIn(stopAt(90).axles[0], 'installedLength');
+    expectWithin(pressed, 350 + 90 - installed, 1e-9);
+    expectWithin(wheelRate, valueIn(stopAt(90).axles[0], 'wheelRate'), 1e-9);
+  });
+
+  it('has no rate where the forces of the stop are not known', () => {
+    const sizing = stopAt(90, (document) => {
+      delete document.corners.front.sizing.bumpStopForces;
+    });
+    expect(valuesOf(sizing, 'ridesOnBumpStop').wheelRate).toBeNull();
+    expect(coded(sizing, 'ridesOnBumpStop')[0]).toMatchObject({ got: expect.stringContaining('not known') });
   });
 });

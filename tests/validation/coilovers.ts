@@ -243,6 +243,14 @@ export const sizing: Section = {
       unit: 'N/mm, N or mm',
     },
     {
+      what: 'riding on the bump stop',
+      file: 'coilover/stands.test.ts',
+      tests: 'riding on the bump stop',
+      against: 'their definitions; the slope of the load',
+      known: 'derived',
+      unit: 'mm or N/mm',
+    },
+    {
       what: 'masses on the wheels',
       file: 'coilover/masses.test.ts',
       tests: 'masses on the wheels > of a car of 2400 lb',

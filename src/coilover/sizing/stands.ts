@@ -5,14 +5,15 @@
 //   main of a stack   1/k = 1/k_s - 1/k_h with a helper that is not shut; none stands where k_h <= k_s
 //
 // Along the travel F is that of the spring fitted. Where k_w comes to 0 the wheel load is at its peak: under more the wheel goes on to the
-// bump stop, or to the end.
+// bump stop, or to the end. A steady state (at rest, at top speed, in a corner, braking; no bump of the road, no margin) that lies
+// beyond the first touch of the bump stop rides on it.
 
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { CarSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, eyeForce } from '../forces/eye-force.ts';
-import { type Collapse, collapseBetween, isBorne, restUnder, wheelAt } from '../wheel.ts';
+import { type CoiloverForce, contactLength, eyeForce } from '../forces/eye-force.ts';
+import { type Collapse, collapseBetween, isBorne, restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import type { Spring } from './choose-spring.ts';
 import { atSpeed, topSpeedOf } from './downforce.ts';
 import type { Axle } from './inputs.ts';
@@ -50,6 +51,7 @@ export function standingDiagnostics(
     ...(beyond === null || within.some(({ side }) => side === 'bump')
       ? []
       : [nearCollapse(beyond, ends.bump)]),
+    ...ridingOnStop(state, steady),
   ];
 }
 
@@ -158,6 +160,40 @@ function steadyStates(
     add(name, parts === undefined ? null : rest + (parts.downforce ?? 0) + parts[part]);
   }
   return steady;
+}
+
+/** States that already ride on the stop at rest ride on it in all others, and at top speed in those that have its downforce. */
+const FOLLOWS: Readonly<Record<SteadyState['state'], readonly SteadyState['state'][]>> = {
+  rest: [],
+  topSpeed: ['rest'],
+  corner: ['rest', 'topSpeed'],
+  braking: ['rest', 'topSpeed'],
+};
+
+/** Steady states beyond the first touch of the bump stop, each with the wheel rate there. */
+function ridingOnStop(
+  { given, settings, coilover, shock }: AxleState,
+  steady: readonly SteadyState[],
+): Diagnostic[] {
+  const contact = contactLength(given.limits.bumpStop, settings.damper);
+  if (contact === null || coilover === null) return [];
+  const pressed = (travel: number) => contact - shock.at(travel).length;
+  const touched = travelAtLength(shock, contact, pressed(0) > 0 ? shock.droop : shock.bump);
+  if (touched === null) return [];
+  const riding = steady.filter(({ travel }) => travel > touched && pressed(travel) > 0);
+  return riding
+    .filter(({ state }) => !riding.some((one) => FOLLOWS[state].includes(one.state)))
+    .map(({ state, travel }) =>
+      conflict('ridesOnBumpStop', 'limits.bumpStop', {
+        state,
+        travel,
+        contact: touched,
+        past: travel - touched,
+        pressed: pressed(travel),
+        wheelRate: coilover.stop === null ? null : wheelAt(shock, coilover, travel).rate,
+        wheelRateBefore: wheelAt(shock, { ...coilover, stop: null }, touched).rate,
+      }),
+    );
 }
 
 function conflict(code: string, path: string, values: Diagnostic['values']): Diagnostic {
