@@ -17,7 +17,7 @@ import { modelOf } from '../../src/corner/corner.ts';
 import { exampleText, type Json } from '../document/support.ts';
 import { type CornerInput, circleCorner } from '../judges/circle-intersection.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
-import { car, carDocuments, type front, GRAVITY, sized, statesOf, valueIn } from './cars.ts';
+import { car, carDocuments, front, GRAVITY, sized, statesOf, valueIn } from './cars.ts';
 
 const free = Number.POSITIVE_INFINITY;
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -508,5 +508,65 @@ describe('riding on the bump stop', () => {
     });
     expect(valuesOf(sizing, 'ridesOnBumpStop').wheelRate).toBeNull();
     expect(coded(sizing, 'ridesOnBumpStop')[0]).toMatchObject({ got: expect.stringContaining('not known') });
+  });
+});
+
+describe('a turn of the perch', () => {
+  const turned = (change: (corner: Json) => void) =>
+    statesOf(
+      car((document) => {
+        document.corners.front.sizing.perch = { pitch: 1.5 };
+        change(document.corners.front);
+      }),
+    ).front;
+  /** Ride height gained by a mm of perch: a direct solve of where the wheel rests, by halves, with loads by moments of the curve alone. */
+  const solved = ({ shock, coilover, mass }: ReturnType<typeof turned>) => {
+    if (coilover === null || mass === null) return Number.NaN;
+    const rest = (loose: number) => {
+      let [low, high] = [-5, 5];
+      for (let round = 0; round < 60; round++) {
+        const middle = (low + high) / 2;
+        const { load } = wheelAt(shock, { ...coilover, loose }, middle);
+        if (load < mass.sprung * GRAVITY) low = middle;
+        else high = middle;
+      }
+      return (low + high) / 2;
+    };
+    const p = 1e-3;
+    return (rest(coilover.loose - p) - rest(coilover.loose + p)) / (2 * p);
+  };
+  const figure = (change: (corner: Json) => void) =>
+    valueIn(
+      front((corner) => {
+        corner.sizing.perch = { pitch: 1.5 };
+        change(corner);
+      }),
+      'rideHeightPerTurn',
+    );
+
+  it('is pitch times the direct solve; on the bump stop a fraction of it', () => {
+    const onStop = (corner: Json) => {
+      corner.limits.bumpStop = { height: 90, solidHeight: 10 };
+      corner.sizing.target = { springRate: 30 };
+      corner.sizing.bumpStopForces = [[40, 6000]];
+      corner.limits.damper = { open: 475, closed: 342 };
+    };
+    const off = (corner: Json) => {
+      onStop(corner);
+      corner.limits.bumpStop = { height: 40, solidHeight: 10 };
+    };
+    for (const change of [off, onStop]) {
+      expectWithin(figure(change) / 1.5, solved(turned(change)), 1e-6);
+    }
+    // k_w with the stop, 150 N/mm beside a spring of 30 N/mm, and the coil's rate alone above it.
+    expect(figure(off) / figure(onStop)).toBeGreaterThan(5);
+  });
+
+  it('with a tender at work counts both springs as one stack', () => {
+    const stacked = (corner: Json) => {
+      corner.sizing.target = { springRate: 60 };
+      corner.sizing.helper = { rate: 90, free: 120, least: 20 };
+    };
+    expectWithin(figure(stacked) / 1.5, solved(turned(stacked)), 1e-6);
   });
 });

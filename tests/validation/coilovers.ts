@@ -251,6 +251,14 @@ export const sizing: Section = {
       unit: 'mm or N/mm',
     },
     {
+      what: 'a turn of the perch on the bump stop and on a stack',
+      file: 'coilover/stands.test.ts',
+      tests: 'a turn of the perch',
+      against: 'a direct solve of where the wheel rests',
+      known: 'derived',
+      unit: 'mm/mm',
+    },
+    {
       what: 'masses on the wheels',
       file: 'coilover/masses.test.ts',
       tests: 'masses on the wheels > of a car of 2400 lb',
