@@ -72,4 +72,12 @@ export const STANDING: Sentences = {
     allowed: `less than ${ofSide(say, 'contact')}, where the bump stop is touched first`,
     advice: 'choose a stiffer spring or anti-roll bar, a shorter bump stop, or accept the harsher ride',
   }),
+  springLooseAtDroop: (say) => ({
+    problem: 'the spring is loose at the droop limit: there is no damping ratio there',
+    got: `a gap of ${say.measure('gap', 'length')} at ${ofSide(say, 'travel')}${
+      say.has('looseFrom') ? `; loose from ${ofSide(say, 'looseFrom')}` : ''
+    }`,
+    allowed: 'a spring that is still compressed at the droop limit',
+    advice: 'fit a helper spring to keep the spring seated',
+  }),
 };

@@ -570,3 +570,34 @@ describe('a turn of the perch', () => {
     expectWithin(figure(stacked) / 1.5, solved(turned(stacked)), 1e-6);
   });
 });
+
+describe('a spring that is loose at the droop limit', () => {
+  const loose = (open: number) =>
+    sized((document) => {
+      document.corners.front.limits.damper.open = open;
+    });
+
+  it('leaves no damping ratio there, and is a note with the gap', () => {
+    const sizing = loose(500);
+    const [axle] = sizing.axles;
+    const { travel, gap, looseFrom } = valuesOf(sizing, 'springLooseAtDroop');
+    expect(sizing.findings.filter(({ code }) => code === 'springLooseAtDroop')).toEqual([]);
+    expect(axle.figure('dampingAtDroop').value).toBeNull();
+    expect(valueIn(axle, 'dampingAtRest')).toBeGreaterThan(0);
+    // The droop limit is the open damper: the gap is what the preload lacks.
+    expectWithin(gap, -valueIn(axle, 'preload'), 1e-8);
+    expect(travel).toBeLessThan(looseFrom);
+    const load = (z: number) => axle.curves?.at(z).wheelRate ?? Number.NaN;
+    // The rate drops where the spring comes loose: what is left is the gas.
+    expect(load(looseFrom + 1e-3)).toBeGreaterThan(5);
+    expect(Math.abs(load(looseFrom - 1e-3))).toBeLessThan(0.5);
+    expect(axle.curves?.at(looseFrom - 1e-3).dampingRatio).toBeNull();
+    expect(sheetMarkdown(orderSheet(sizing))).toContain('not defined at the droop limit');
+  });
+
+  it('is none where the spring is kept seated', () => {
+    const sizing = loose(460);
+    expect(coded(sizing, 'springLooseAtDroop').filter(({ path }) => path.includes('front'))).toEqual([]);
+    expect(valueIn(sizing.axles[0], 'dampingAtDroop')).toBeGreaterThan(0);
+  });
+});

@@ -243,9 +243,9 @@ export const sizing: Section = {
       unit: 'N/mm, N or mm',
     },
     {
-      what: 'riding on the bump stop',
+      what: 'riding on the bump stop; a spring that is loose at the droop limit',
       file: 'coilover/stands.test.ts',
-      tests: 'riding on the bump stop',
+      tests: ['riding on the bump stop', 'a spring that is loose'],
       against: 'their definitions; the slope of the load',
       known: 'derived',
       unit: 'mm or N/mm',

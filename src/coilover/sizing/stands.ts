@@ -52,6 +52,7 @@ export function standingDiagnostics(
       ? []
       : [nearCollapse(beyond, ends.bump)]),
     ...ridingOnStop(state, steady),
+    ...looseAtDroop(state),
   ];
 }
 
@@ -194,6 +195,21 @@ function ridingOnStop(
         wheelRateBefore: wheelAt(shock, { ...coilover, stop: null }, touched).rate,
       }),
     );
+}
+
+/** A spring that is loose at the droop limit, where a damping ratio is asked for. */
+function looseAtDroop({ given, coilover, shock, ends }: AxleState): Diagnostic[] {
+  if (coilover === null || given.sizing.damping === undefined) return [];
+  const gap = shock.at(ends.droop).length - coilover.loose;
+  if (gap < 0) return [];
+  return [
+    {
+      code: 'springLooseAtDroop',
+      severity: 'note',
+      path: 'sizing.damping',
+      values: { travel: ends.droop, gap, looseFrom: travelAtLength(shock, coilover.loose, ends.droop) },
+    },
+  ];
 }
 
 function conflict(code: string, path: string, values: Diagnostic['values']): Diagnostic {
