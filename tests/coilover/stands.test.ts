@@ -601,3 +601,53 @@ describe('a spring that is loose at the droop limit', () => {
     expect(valueIn(sizing.axles[0], 'dampingAtDroop')).toBeGreaterThan(0);
   });
 });
+
+describe('the side that is lower', () => {
+  /** Both wheels of an axle on their load curves and a bar of moment B (N mm/rad) x (z_l - z_r) / t, by Newton's method. */
+  function bothWheels(state: ReturnType<typeof statesOf>['front'], difference: number, bar: number) {
+    const { shock, coilover, mass } = state;
+    if (coilover === null || mass === null) return Number.NaN;
+    const t = 2 * shock.patch(0).y;
+    const own = (z: number) => wheelAt(shock, coilover, z);
+    const W = mass.sprung * GRAVITY;
+    let [l, r] = [0, 0];
+    for (let round = 0; round < 30; round++) {
+      const pull = ((bar / t) * (l - r)) / t;
+      const [fl, fr] = [own(l).load + pull - W - difference / 2, own(r).load - pull - W + difference / 2];
+      const c = bar / t ** 2;
+      const [a, d] = [own(l).rate + c, own(r).rate + c];
+      const det = a * d - c * c;
+      [l, r] = [l - (d * fl + c * fr) / det, r - (c * fl + a * fr) / det];
+    }
+    return l - r;
+  }
+  const uneven = (share: number) => (document: Json) => {
+    document.masses.guess.leftShare = 0.5 + share;
+    document.corners.front.sizing.antiRollBar = 150;
+  };
+
+  it('is that of both wheels solved together, with and without the bar', () => {
+    const share = 1e-6;
+    const document = car(uneven(share));
+    const [axle] = sized(uneven(share)).axles;
+    const difference = 2 * share * 700 * 0.48 * GRAVITY;
+    const bar = (150 * 1000 * 180) / Math.PI;
+    const state = axleState(
+      statesOf(document).front.given,
+      { left: valueIn(axle, 'leftMass'), right: valueIn(axle, 'rightMass') },
+      statesOf(document).front.shock,
+      { spring: axle.spring, damper: { open: 475, closed: 350 }, ends: null },
+    );
+    const [alone, held] = [bothWheels(state, difference, 0), bothWheels(state, difference, bar)];
+    expectWithin(valueIn(axle, 'leftLower') / alone, 1, 1e-6);
+    expectWithin(valueIn(axle, 'leftLowerWithBar') / held, 1, 1e-6);
+    expect(held / alone).toBeLessThan(0.8);
+  });
+
+  it('goes with the stiffness in roll: with a bar as the axle without it is stiffer', () => {
+    const [axle] = sized(uneven(0.02)).axles;
+    const [K, both] = [valueIn(axle, 'rollStiffness'), valueIn(axle, 'rollStiffnessWithBar')];
+    const expected = (valueIn(axle, 'leftLower') * K) / both;
+    expectClose(valueIn(axle, 'leftLowerWithBar'), expected, { times: 64, scale: Math.abs(expected) });
+  });
+});

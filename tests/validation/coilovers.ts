@@ -251,12 +251,12 @@ export const sizing: Section = {
       unit: 'mm or N/mm',
     },
     {
-      what: 'a turn of the perch on the bump stop and on a stack',
+      what: 'a turn of the perch on the bump stop and on a stack; the side that is lower, with a bar',
       file: 'coilover/stands.test.ts',
-      tests: 'a turn of the perch',
-      against: 'a direct solve of where the wheel rests',
+      tests: ['a turn of the perch', 'the side that is lower'],
+      against: 'a direct solve of where the wheel rests; both wheels of an axle by Newton’s method',
       known: 'derived',
-      unit: 'mm/mm',
+      unit: 'mm/mm or 1',
     },
     {
       what: 'masses on the wheels',
