@@ -110,8 +110,10 @@ describe('what can’t be', () => {
     const sizing = sized((document) => {
       document.corners.front.sizing.springs = [{ name: 'short', rate: 40, free: 150, solid: 110 }];
     });
-    // The travel that is left is less than what is needed, which is told too.
-    expect(paths(sizing)).toEqual(['corners.front.sizing.springs', 'corners.front.limits']);
+    // They bind above ride height: the corner does not stand, and no travel can be required.
+    expect(sizing.findings.map(({ code }) => code)).toEqual(['springSolidAtRide', undefined]);
+    expect(paths(sizing)).toEqual(['corners.front.sizing.springs', 'corners.front.sizing.springs']);
+    expect(sizing.axles[0].figure('bumpNeeded').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'bindMargin')).toBeLessThan(0);
     expect(sizing.axles[0].choices[0].against).toHaveLength(1);
     expect(sizing.axles[0].limits.bump?.cause).toBe('springAtLeast');

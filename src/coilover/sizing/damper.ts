@@ -46,12 +46,11 @@ function placesBetween(droop: number, bump: number): number[] {
 export function damperForTravel(
   { limits, sizing }: AxleInputs,
   shock: ShockCurve,
-  needed: { readonly bump: number; readonly droop: number },
+  { bump, droop }: { readonly bump: number | null; readonly droop: number | null },
   lengths: (travels: readonly number[]) => readonly Sure[],
 ): DamperLengths | null {
-  const found = lengths(
-    placesBetween(Math.max(shock.droop, needed.droop), Math.min(shock.bump, needed.bump)),
-  );
+  if (bump === null || droop === null) return null;
+  const found = lengths(placesBetween(Math.max(shock.droop, droop), Math.min(shock.bump, bump)));
   const tolerance = sizing.order?.lengthTolerance ?? 0;
   const longest = Math.max(...found.map(({ value, high }) => high ?? value ?? 0));
   const shortest = Math.min(...found.map(({ value, low }) => low ?? value ?? 0));

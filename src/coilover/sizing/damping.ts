@@ -9,6 +9,7 @@
 
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
+import { eyeForce } from '../forces/eye-force.ts';
 import { wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { AxleState } from './state.ts';
@@ -45,7 +46,8 @@ export const DAMPING_FIGURES = {
     label: 'damping ratio at the droop limit',
     quantity: 'ratio',
     settled: 'later',
-    definition: 'the same damping with ratio and wheel rate of that pose',
+    definition:
+      'the same damping with ratio and wheel rate of that pose; none where the spring is loose there',
   },
   dampingAtRest: {
     label: 'damping ratio at ride height',
@@ -76,12 +78,13 @@ function coefficient({ ratio }: Damping, state: AxleState): number | null {
   return (2 * ratio * Math.sqrt(atRest.rate * 1000 * mass.sprung)) / atRest.ratio ** 2;
 }
 
-/** The damping ratio at a travel; null where the wheel rate is not positive. */
+/** The damping ratio at a travel; null where the wheel rate is not positive, or nothing but the gas pushes: the spring is loose there. */
 export function dampingRatioAt(state: AxleState, c: number, travel: number): number | null {
   const { coilover, mass, shock } = state;
   if (coilover === null || mass === null) return null;
-  const { rate, ratio } = wheelAt(shock, coilover, travel);
-  return rate > 0 ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung)) : null;
+  const { rate, ratio, length } = wheelAt(shock, coilover, travel);
+  const { spring, stop } = eyeForce(coilover, length);
+  return rate > 0 && spring + stop > 0 ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung)) : null;
 }
 
 /** Without its bump stop: at the first touch the rate jumps, and the one before it is meant. */

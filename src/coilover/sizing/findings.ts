@@ -12,16 +12,18 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
   const { axle, damper, needed, figure } = sized;
   const installed = figure('installedLength').value ?? 0;
   const found: Diagnostic[] =
-    damper === null
-      ? [
-          {
-            code: 'noDamperForTravel',
-            severity: 'conflict',
-            path: 'coilover',
-            values: { installed, required: needed.bump },
-          },
-        ]
-      : damperFindings(damper, installed, sizing.deadLength);
+    needed.bump === null
+      ? []
+      : damper === null
+        ? [
+            {
+              code: 'noDamperForTravel',
+              severity: 'conflict',
+              path: 'coilover',
+              values: { installed, required: needed.bump },
+            },
+          ]
+        : damperFindings(damper, installed, sizing.deadLength);
   found.push(...springFindings(sized, sizing), ...travelFindings(sized), ...tableFindings(sizing, limits));
   if (sizing.perch?.eyesToSeats !== undefined && sized.spring?.free === null) {
     found.push({

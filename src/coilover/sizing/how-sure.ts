@@ -76,7 +76,7 @@ export function howSure(
 /** A figure that is the largest or the smallest of several values, as required travel is the largest of its cases. */
 export interface Extreme {
   readonly of: 'max' | 'min';
-  /** Always as many; null for one that there is not. */
+  /** As many for every car that stands; null for one that there is not. */
   readonly values: readonly (number | null)[];
 }
 

@@ -166,13 +166,17 @@ export function sureNumbers(
   doubts: readonly Doubt[],
   of: (car: Car) => CarNumbers,
 ): Sure[] {
+  const known = extremesIn(nominal);
   const all = (numbers: CarNumbers) => [
     ...valuesOf(numbers),
-    ...extremesIn(numbers).flatMap(({ extreme }) => extreme.values),
+    // A corner that does not stand has no cases: with that input the figure is not known.
+    ...extremesIn(numbers).flatMap(({ extreme: { values } }, k) =>
+      values.length === known[k].extreme.values.length ? values : known[k].extreme.values.map(() => null),
+    ),
   ];
   const sure = howSure(all(nominal), doubts, (moved) => all(of(moved)));
   let next = valuesOf(nominal).length;
-  for (const { k, extreme } of extremesIn(nominal)) {
+  for (const { k, extreme } of known) {
     const from = next;
     next += extreme.values.length;
     sure[k] = extremeOf(extreme.of, sure.slice(from, next));

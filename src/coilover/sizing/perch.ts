@@ -13,14 +13,23 @@ export interface PerchRange {
 }
 
 /** Ride heights within reach of a perch; null where its range or the spring's free length is not known. */
-export function perchRange({ given, spring, shock, coilover, mass, ends }: AxleState): PerchRange | null {
+export function perchRange({
+  given,
+  spring,
+  shock,
+  coilover,
+  mass,
+  ends,
+  rest,
+}: AxleState): PerchRange | null {
   const { perch, helper } = given.sizing;
   if (
     perch?.least === undefined ||
     perch.most === undefined ||
     spring?.free == null ||
     coilover === null ||
-    mass === null
+    mass === null ||
+    rest === null
   ) {
     return null;
   }

@@ -1,4 +1,5 @@
 import { frequencyOn } from '../../corner/frequency.ts';
+import { wheelAt } from '../wheel.ts';
 import { FREQUENCIES_TO_SHOW } from './advice.ts';
 import { bareSpring } from './listed-springs.ts';
 import { onTyre, wantedRates } from './rates.ts';
@@ -8,7 +9,7 @@ import { type AxleState, axleState } from './state.ts';
 export interface RateRow {
   /** N/mm. */
   readonly springRate: number;
-  /** N/mm of contact-patch travel. */
+  /** N/mm of contact-patch travel; 0 or less where the corner does not stand on it. */
   readonly wheelRate: number;
   /** Hz, of the suspension alone; null where there is none. */
   readonly frequency: number | null;
@@ -35,14 +36,16 @@ export function rateTable(state: AxleState): RateRow[] {
       ...settings,
       spring: bareSpring(rate),
     });
-    const { atRest, coilover } = tried;
-    if (atRest === null || coilover === null) return [];
+    const { coilover } = tried;
+    if (coilover === null) return [];
+    // A rate with which the corner does not stand has its row: the wheel rate says it.
+    const wheelRate = (tried.atRest ?? wheelAt(shock, coilover, 0)).rate;
     return [
       {
         springRate: rate,
-        wheelRate: atRest.rate,
-        frequency: frequencyOn(mass.sprung, atRest.rate),
-        frequencyOnTyre: frequencyOn(mass.sprung, onTyre(atRest.rate, sizing.tyreRate)),
+        wheelRate,
+        frequency: frequencyOn(mass.sprung, wheelRate),
+        frequencyOnTyre: frequencyOn(mass.sprung, onTyre(wheelRate, sizing.tyreRate)),
         preload: settings.damper === null ? null : coilover.loose - settings.damper.open,
         fitted: rate === spring?.rate,
       },

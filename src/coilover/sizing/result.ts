@@ -1,6 +1,7 @@
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Note } from '../../document/note.ts';
 import type { Issue } from '../../errors.ts';
 import type { Units } from '../../units.ts';
@@ -70,7 +71,7 @@ export interface Sizing {
   /** What can't be, with its numbers: each leaves out what hangs on it, and nothing else. */
   readonly findings: readonly Issue[];
   /** What to look at again in the document, though it is no error. */
-  readonly notes: readonly Note[];
+  readonly notes: readonly (Note & Partial<Diagnostic>)[];
   readonly assumptions: readonly string[];
   readonly openPoints: readonly string[];
 }

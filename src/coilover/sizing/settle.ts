@@ -121,26 +121,30 @@ function requiredAtWorst(
       return AXLES.flatMap((axle) => (needed[axle]?.cases ?? []).map((one) => ({ axle, ...one })));
     };
     const nominal = cases(car);
-    const values = (moved: Car) => cases(moved).map(({ required }) => required);
+    const values = (moved: Car) => {
+      const others = moved === car ? nominal : cases(moved);
+      // A corner that does not stand has no cases.
+      return others.length === nominal.length
+        ? others.map(({ required }) => required)
+        : nominal.map(() => null);
+    };
     const sure = follows ? howSure(values(car), doubts, values) : [];
     return nominal.map(({ axle, side, required }, k) => ({ axle, side, high: sure[k]?.high ?? required }));
   });
   return eachAxle(car.inputs, (axle) => {
-    const most = (side: 'bump' | 'droop') =>
-      Math.max(
-        ...found
-          .flat()
-          .filter((one) => one.axle === axle && one.side === side)
-          .map(({ high }) => high),
-      );
-    return { bump: most('bump'), droop: -most('droop') };
+    const most = (side: 'bump' | 'droop') => {
+      const ends = found.flat().filter((one) => one.axle === axle && one.side === side);
+      return ends.length === 0 ? null : Math.max(...ends.map(({ high }) => high));
+    };
+    const [bump, droop] = [most('bump'), most('droop')];
+    return { bump, droop: droop === null ? null : -droop };
   });
 }
 
 /** Travel to either side, mm, droop negative. */
 interface Travel {
-  readonly bump: number;
-  readonly droop: number;
+  readonly bump: number | null;
+  readonly droop: number | null;
 }
 
 function limitsWith(

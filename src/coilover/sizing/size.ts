@@ -2,8 +2,10 @@ import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import type { Note } from '../../document/note.ts';
 import { InputError } from '../../errors.ts';
-import { asIssue } from '../../sentences/worded.ts';
+import { asIssue, worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
@@ -33,6 +35,7 @@ import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { settleCar } from './settle.ts';
 import { springFit } from './spring-fit.ts';
+import { standingDiagnostics } from './stands.ts';
 import { assumptionsOf, openPointsOf } from './words.ts';
 
 /**
@@ -93,9 +96,16 @@ export function sizeCoilovers(document: CarDocument): Sizing {
       forces: forcesIn(given, state, ofAxle(limits, axle), damper, document.units),
     };
   });
+  const standing = axles.flatMap(({ axle, needed }) =>
+    standingDiagnostics(ofAxle(nominal.states, axle), needed, inputs.car, axle).map((one) => ({
+      ...one,
+      path: `corners.${axle}.${one.path}`,
+    })),
+  );
   const findings = [
     ...issues,
     ...nominal.issues,
+    ...standing.filter(({ severity }) => severity !== 'note'),
     ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
   ].map((finding) => asIssue(finding, document.units));
   return {
@@ -107,9 +117,19 @@ export function sizeCoilovers(document: CarDocument): Sizing {
     figures: figuresOf('car', CAR_WIDE_FIGURES),
     findings,
     assumptions: assumptionsOf(inputs, axles, document.units),
-    notes: [...document.notes, ...cornerChecks(document)],
+    notes: [
+      ...document.notes,
+      ...cornerChecks(document),
+      ...standing.filter(({ severity }) => severity === 'note').map((one) => noted(one, document.units)),
+    ],
     openPoints: openPointsOf(written, axles, document.units),
   };
+}
+
+/** A diagnostic worth knowing, as a note. */
+function noted(diagnostic: Diagnostic, units: Units): Diagnostic & Note {
+  const { problem, got, advice } = worded(diagnostic, units);
+  return { ...diagnostic, text: [problem, got, advice].filter((part) => part !== undefined).join('; ') };
 }
 
 /** The spring that the hand method gives for a wheel rate. */

@@ -3,7 +3,7 @@ import { GRAVITY } from '../../units.ts';
 import type { CoiloverForce } from '../forces/eye-force.ts';
 import type { AxleMass } from '../masses.ts';
 import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
-import { type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
+import { isBorne, type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
 import { madeDamper, madeSpring } from './as-made.ts';
 import { type DamperLengths, stopOf } from './damper.ts';
 import type { AxleInputs } from './inputs.ts';
@@ -42,7 +42,10 @@ export interface AxleState {
   readonly spring: Spring | null;
   readonly stack: Stack | null;
   readonly coilover: CoiloverForce | null;
-  /** Where the car stands: 0 where the perch is set for the drawn ride height. */
+  /**
+   * Where the car stands: 0 where the perch is set for the drawn ride height. Stable, k_w > 0; null where it is not known, and, with a
+   * coilover, where the corner does not stand.
+   */
   readonly rest: Rest | null;
   readonly atRest: WheelState | null;
   readonly issues: readonly Diagnostic[];
@@ -93,22 +96,27 @@ export function axleState(
   }
   const stack = stackOf(spring, sizing.helper);
   // The perch is set for the spring as ordered.
-  const loose = looseLength(sizing, ordered, stackOf(ordered, sizing.helper), carried) + made.seat;
+  const perched = looseByPerch(sizing, ordered);
+  const loose = (perched ?? looseAtRide(stackOf(ordered, sizing.helper), carried)) + made.seat;
   const coilover = { spring: stack, loose, gasForce: gas, stop };
-  const rest = restUnder(shock, coilover, carried.mass * GRAVITY, ends);
-  return { ...state, stack, coilover, rest, atRest: wheelAt(shock, coilover, rest.travel) };
+  const load = carried.mass * GRAVITY;
+  // Set for ride height the coilover bears the weight there by construction, unless its coils bind before.
+  const set = perched === null && isBorne(wheelAt(shock, coilover, 0).load, load);
+  const found: Rest = set ? { travel: 0, how: 'between' } : restUnder(shock, coilover, load, ends);
+  const atRest = wheelAt(shock, coilover, found.travel);
+  const stands = found.how === 'between' && atRest.rate > 0;
+  return { ...state, stack, coilover, rest: stands ? found : null, atRest: stands ? atRest : null };
 }
 
-/** Length between the eyes at which the spring is just loose: by the perch as it is set, or so that it bears ride height. */
-function looseLength(
-  { perch, helper }: AxleInputs['sizing'],
-  { free }: Spring,
-  stack: Stack,
-  { length, springForce }: Carried,
-): number {
-  if (perch?.eyesToSeats !== undefined && free !== null) {
-    return perch.eyesToSeats + freeLengthOf(free, helper);
-  }
+/** Length between the eyes at which the spring is just loose by the perch as it is set; null where it is set for ride height. */
+function looseByPerch({ perch, helper }: AxleInputs['sizing'], { free }: Spring): number | null {
+  return perch?.eyesToSeats === undefined || free === null
+    ? null
+    : perch.eyesToSeats + freeLengthOf(free, helper);
+}
+
+/** The same, so that the spring bears ride height. */
+function looseAtRide(stack: Stack, { length, springForce }: Carried): number {
   return length + Math.min(compressionUnder(stack, springForce), travelOf(stack));
 }
 

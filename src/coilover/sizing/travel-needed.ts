@@ -28,10 +28,10 @@ export interface TravelCase {
   readonly required: number;
 }
 
-/** Travel that is needed, mm, droop negative, with the cases behind it. */
+/** Travel that is needed, mm, droop negative, with the cases behind it; null where the corner does not stand. */
 export interface TravelNeeded {
-  readonly bump: number;
-  readonly droop: number;
+  readonly bump: number | null;
+  readonly droop: number | null;
   readonly cases: readonly TravelCase[];
   /** What was not counted, and why. */
   readonly left: readonly string[];
@@ -53,6 +53,9 @@ export function travelNeeded(
     margin = TRAVEL_CASES.margin,
   } = car.travelCases ?? {};
   const { masses, downforce } = car;
+  if (state.coilover !== null && state.rest === null) {
+    return { bump: null, droop: null, cases: [], left: ['every case, because the corner does not stand'] };
+  }
   const left: string[] = [];
   const rest = state.rest?.travel ?? 0;
   const load = (state.mass?.sprung ?? 0) * GRAVITY;
@@ -60,11 +63,14 @@ export function travelNeeded(
     const { coilover, shock, mass } = state;
     if (coilover === null || mass === null) return null;
     // As far as the linkage goes: what the damper will allow follows from this.
-    return restUnder(shock, coilover, load + more, shock).travel - rest;
+    const at = restUnder(shock, coilover, load + more, shock, rest);
+    return at.how === 'bumpEnd' ? null : at.travel - rest;
   };
+  const unborne = (part: string, unknown: string) =>
+    state.coilover === null ? unknown : `${part}, under which the corner does not stand`;
   const pushed =
     downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
-  if (pushed === null) left.push('downforce, because the spring is not known');
+  if (pushed === null) left.push(unborne('downforce', 'downforce, because the spring is not known'));
   const half = state.shock.patch(rest).y;
   const roll = rollAngle === null ? null : half * Math.tan((rollAngle * lateral) / DEGREES);
   if (roll === null) {
@@ -76,7 +82,8 @@ export function travelNeeded(
       : (sprungMass * GRAVITY * braking * masses.centreHeight) / masses.wheelbase / 2;
   const dive = moved === null ? null : under(axle === 'front' ? moved : -Math.min(moved, load));
   if (dive === null) {
-    left.push('dive, which takes the spring, the wheelbase and the height of the centre of gravity');
+    const unknown = 'dive, which takes the spring, the wheelbase and the height of the centre of gravity';
+    left.push(moved === null ? unknown : unborne('dive', unknown));
   }
   // Asked for from the drawn ride height, cases go from where the car stands.
   const required = state.given.limits.required;

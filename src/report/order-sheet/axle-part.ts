@@ -137,10 +137,14 @@ function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units
     textIn(value, quantity, units === 'metric' ? 'imperial' : 'metric'),
   ];
   const ratio = (name: string) => figure(name).value?.toFixed(2) ?? '–';
+  const atDroop =
+    figure('dampingAtDroop').value === null
+      ? 'not defined at the droop limit (the spring is loose there, or the wheel rate not positive)'
+      : `${ratio('dampingAtDroop')} at the droop limit`;
   return [
     heading(3, 'Damping to valve by'),
     paragraph(
-      `One table of forces over shaft speed${knee === undefined ? '' : `, less steep above ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${ratio('dampingAtDroop')} at the droop limit, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} where the bump stop is met.`,
+      `One table of forces over shaft speed${knee === undefined ? '' : `, less steep above ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} where the bump stop is met.`,
     ),
     table(
       ['shaft speed', '', 'bump', '', 'rebound', ''],
