@@ -1,7 +1,7 @@
 // What corners of all kinds do with their hardpoints: those of a right-hand corner are mirrored, all are frozen.
 
-import type { HalfWidth } from '../document/certain-corner.ts';
 import type { Diagnostic } from '../diagnostic.ts';
+import type { HalfWidth } from '../document/certain-corner.ts';
 import type { DoubleWishboneInput } from '../document/corner-schema.ts';
 import { pathText } from '../document/parse.ts';
 import type { Certain } from '../document/uncertain.ts';

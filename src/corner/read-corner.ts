@@ -1,6 +1,6 @@
+import type { Diagnostic } from '../diagnostic.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
-import type { Diagnostic } from '../diagnostic.ts';
 import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
