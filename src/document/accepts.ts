@@ -3,7 +3,7 @@
 //
 // Accepted data always succeeds in zod, and is plain: enumerable fields of plain objects. Zod alone decides on
 //   - a kind of schema, check or format that has no case below;
-//   - objects of a class or of another realm, and fields that are not enumerable;
+//   - objects and lists of a class or of another realm, and fields that are not enumerable;
 //   - records with symbol keys or with a name `__proto__` or `constructor`.
 
 import type * as z from 'zod';
@@ -90,7 +90,7 @@ function kindAcceptor(schema: z.core.$ZodTypes): Acceptor {
     case 'array': {
       const element = acceptorOf(def.element);
       return (value) => {
-        if (!Array.isArray(value)) return false;
+        if (!isPlainList(value)) return false;
         for (let k = 0; k < value.length; k++) if (!element(value[k])) return false;
         return true;
       };
@@ -106,7 +106,7 @@ function kindAcceptor(schema: z.core.$ZodTypes): Acceptor {
 
 function tupleAcceptor(items: readonly Acceptor[]): Acceptor {
   return (value) => {
-    if (!Array.isArray(value) || value.length !== items.length) return false;
+    if (!isPlainList(value) || value.length !== items.length) return false;
     for (let k = 0; k < items.length; k++) if (!items[k](value[k])) return false;
     return true;
   };
@@ -148,6 +148,11 @@ function recordAcceptor({ keyType, valueType, mode }: z.core.$ZodRecordDef): Acc
     }
     return true;
   };
+}
+
+/** A list that its own methods copy as a list. */
+function isPlainList(value: unknown): value is readonly unknown[] {
+  return Array.isArray(value) && value.constructor === Array;
 }
 
 function isPlain(value: unknown): value is Record<string, unknown> {

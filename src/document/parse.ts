@@ -262,12 +262,7 @@ function translate(
     case 'invalid_union':
       // A quantity of several shapes is a number first of all.
       return quantity === undefined
-        ? {
-            at,
-            problem: 'wrong kind of value',
-            got,
-            allowed: (here && shapeOf(here)) ?? choicesOf(here, unit),
-          }
+        ? wrongKind(at, value, (here && shapeOf(here)) ?? choicesOf(here, unit), false, unit)
         : wrongKind(at, value, allowedBy('number', here, unit), true, unit);
     case 'custom': {
       const oneOf = issue.params?.oneOf as readonly string[] | undefined;

@@ -85,7 +85,9 @@ export function inMetric<T>(schema: z.core.$ZodType, value: T, units: Units): T 
 function copied(value: unknown): unknown {
   if (typeof value !== 'object' || value === null) return value;
   if (Array.isArray(value)) return value.map(copied);
-  return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, copied(inner)]));
+  const copy: Record<string, unknown> = {};
+  for (const [name, inner] of Object.entries(value)) copy[name] = copied(inner);
+  return copy;
 }
 
 function converted(schema: z.core.$ZodType, value: unknown): unknown {
@@ -96,13 +98,10 @@ function converted(schema: z.core.$ZodType, value: unknown): unknown {
   if (Array.isArray(value)) {
     return value.map((item, k) => converted(memberOf(schema, k) as z.core.$ZodType, item));
   }
-  if (typeof value === 'object' && value !== null) {
-    return Object.fromEntries(
-      Object.entries(value).map(([name, inner]) => [
-        name,
-        converted(memberOf(schema, name) as z.core.$ZodType, inner),
-      ]),
-    );
+  if (typeof value !== 'object' || value === null) return value;
+  const copy: Record<string, unknown> = {};
+  for (const [name, inner] of Object.entries(value)) {
+    copy[name] = converted(memberOf(schema, name) as z.core.$ZodType, inner);
   }
-  return value;
+  return copy;
 }

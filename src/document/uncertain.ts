@@ -18,20 +18,26 @@ export function isUncertain(data: unknown): boolean {
 }
 
 /** The values of data; `told`, if given, hears of each half-width with the place that it belongs to. */
-export function certain<T>(
-  data: T,
-  told: (at: Place, plusMinus: number) => void = () => {},
-  at: Place = [],
-): Certain<T> {
-  if (typeof data !== 'object' || data === null) return data as Certain<T>;
+export function certain<T>(data: T, told?: (at: Place, plusMinus: number) => void): Certain<T> {
+  return valuesOf(data, told, HERE) as Certain<T>;
+}
+
+const HERE: Place = Object.freeze([]);
+
+function valuesOf(
+  data: unknown,
+  told: ((at: Place, plusMinus: number) => void) | undefined,
+  at: Place,
+): unknown {
+  if (typeof data !== 'object' || data === null) return data;
+  // Where nobody hears of places none are made.
+  const inside = (key: string | number) => (told === undefined ? HERE : [...at, key]);
+  if (Array.isArray(data)) return data.map((item: unknown, k) => valuesOf(item, told, inside(k)));
   if ('value' in data) {
-    if ('plusMinus' in data) told(at, data.plusMinus as number);
-    return data.value as Certain<T>;
+    if ('plusMinus' in data) told?.(at, data.plusMinus as number);
+    return data.value;
   }
-  if (Array.isArray(data)) {
-    return data.map((item: unknown, k): unknown => certain(item, told, [...at, k])) as unknown as Certain<T>;
-  }
-  return Object.fromEntries(
-    Object.entries(data).map(([name, inner]) => [name, certain(inner, told, [...at, name])]),
-  ) as Certain<T>;
+  const values: Record<string, unknown> = {};
+  for (const [name, inner] of Object.entries(data)) values[name] = valuesOf(inner, told, inside(name));
+  return values;
 }

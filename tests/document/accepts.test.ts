@@ -131,7 +131,7 @@ function spoilt(document: Json, { place, how, name, value }: Change): Json {
   else if (how === 'twice') holder[key] = Array.isArray(at) ? [...at, ...at] : at;
   else if (how === 'delete') Array.isArray(holder) ? holder.splice(Number(key), 1) : delete holder[key];
   // A list has no names: those that one is given are passed over.
-  else if (typeof at === 'object' && at !== null && !Array.isArray(at))
+  else if (typeof at === 'object' && at !== null && (!Array.isArray(at) || name === 'constructor'))
     Object.defineProperty(at, name, { value, enumerable: true, writable: true, configurable: true });
   return copy;
 }
@@ -146,7 +146,10 @@ function copied(value: Json): Json {
 function isLeftToZod(value: Json): boolean {
   if (typeof value !== 'object' || value === null) return false;
   const prototype = Object.getPrototypeOf(value);
-  if (!Array.isArray(value) && prototype !== Object.prototype && prototype !== null) return true;
+  if (
+    Array.isArray(value) ? value.constructor !== Array : prototype !== Object.prototype && prototype !== null
+  )
+    return true;
   if (Object.getOwnPropertySymbols(value).length > 0) return true;
   return Object.entries(value).some(
     ([name, inner]) => name === '__proto__' || name === 'constructor' || isLeftToZod(inner),
@@ -305,6 +308,14 @@ describe('an acceptor of one kind of schema', () => {
     for (const value of [new Corner(), hidden, Object.create({ a: 1 })]) {
       expect(schema.safeParse(value).success).toBe(true);
       expect(accepts(schema, value)).toBe(false);
+    }
+    class Points extends Array<number> {}
+    const odd = Object.assign([1, 2], { constructor: 'x' });
+    for (const list of [Points.of(1, 2), odd]) {
+      for (const schema of [z.array(z.number()), z.tuple([z.number(), z.number()])]) {
+        expect(schema.safeParse(list).success).toBe(true);
+        expect(accepts(schema, list)).toBe(false);
+      }
     }
     const record = z.record(z.string(), z.number());
     const { data } = record.safeParse(JSON.parse('{ "__proto__": 1 }'));

@@ -473,6 +473,13 @@ describe('percent for a fraction', () => {
     expect(firstOf(file)).toEqual(['masses.guess.frontShare.value', 'if 46 % is meant, write 0.46']);
   });
 
+  it('that is missing is told as missing', () => {
+    const { issues } = errorOf(() => readCar(metric((c) => delete c.masses.guess.frontShare)));
+    expect(issues.map(({ path, problem }) => [path, problem])).toEqual([
+      ['masses.guess.frontShare', 'missing'],
+    ]);
+  });
+
   it('is no advice for a share below 0, one beyond 100 %, or a speed', () => {
     for (const frontShare of [-0.1, 148]) {
       expect(firstOf(metric((c) => (c.masses.guess.frontShare = frontShare)))).toEqual([

@@ -9,7 +9,8 @@ export function cornerChecks({ corners, units }: CarDocument): Note[] {
   return AXLES.flatMap((axle) =>
     (corners[axle]?.corner.checks ?? []).map((check): Note => {
       const text = describeIssue({ ...worded(check, units), path: '' });
-      return { ...check, path: `corners.${axle}`, text: `${text}.` };
+      const { code, severity, values } = check;
+      return { code, severity, values, path: `corners.${axle}`, text: `${text}.` };
     }),
   );
 }
