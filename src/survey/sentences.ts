@@ -2,8 +2,8 @@
 
 import { fromMetric, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
-import { fitsAsComplement, UNLIKELY } from './checks.ts';
-import type { Mirrored, Survey, Suspect, Unfixed } from './result.ts';
+import { fitsAsComplement } from './checks.ts';
+import { type Mirrored, type Survey, type Suspect, UNLIKELY, type Unfixed } from './result.ts';
 import { deviationFactor, intervalFactor } from './scale.ts';
 
 /** A point known no better than this is hardly known, mm. */
@@ -11,12 +11,16 @@ const ROUGH = 10;
 
 /** The sentences on a survey: how it ended, how well the readings agree, and what to look at again. */
 export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
-  const { mirrored, suspects } = survey;
+  const { foreAftSuspects, mirrored, suspects } = survey;
   const say = measureIn(survey.units);
   return [
     ...endSentence(survey),
     ...unfixedSentences(survey),
     ...mirrored.map((one) => mirroredSentence(one, survey, say)),
+    ...foreAftSuspects.map(
+      (name) =>
+        `Likely wrong: the fore-aft place (x) of ${spaced(name)}. Without the distances from it all other readings agree. Check it before any reading.`,
+    ),
     ...suspects.map((suspect) => suspectSentence(suspect, survey, say)),
     agreement(survey),
     ...widening(survey),
