@@ -11,13 +11,13 @@ const ROUGH = 10;
 
 /** The sentences on a survey: how it ended, how well the readings agree, and what to look at again. */
 export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
-  const { foreAftSuspects, mirrored, suspects } = survey;
+  const { mirrored, suspects } = survey;
   const say = measureIn(survey.units);
   return [
     ...endSentence(survey),
     ...unfixedSentences(survey),
     ...mirrored.map((one) => mirroredSentence(one, survey, say)),
-    ...foreAftSuspects.map(
+    ...survey.foreAftSuspects.map(
       (name) =>
         `Likely wrong: the fore-aft place (x) of ${spaced(name)}. Without the distances from it all other readings agree. Check it before any reading.`,
     ),

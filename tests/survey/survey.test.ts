@@ -332,7 +332,7 @@ describe('a slip of a fore-aft place', () => {
       points[name] = { guess, x: x + 100 };
       const found = survey({ ...slipped, points } as SurveyInput);
       expect(found.foreAftSuspects).toEqual([name]);
-      expect(found.sentences[0]).toMatch(/^Likely wrong: the fore-aft place \(x\) of /);
+      expect(found.sentences.join('\n')).toMatch(/^Likely wrong: the fore-aft place \(x\) of /m);
     },
   );
 });
