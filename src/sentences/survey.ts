@@ -17,6 +17,10 @@ export const SURVEY: Sentences = {
     problem: `one reading of the survey is likely wrong, and nothing tells which: ${say.text('readings')}`,
     advice: 'read them again, or add a reading',
   }),
+  surveyForeAft: (say) => ({
+    problem: `the fore-aft place (x) of ${spaced(say.text('point'))} in the survey is likely wrong: without the distances from it all other readings agree`,
+    advice: 'check it before any reading',
+  }),
   surveyContradiction: (say) => ({
     problem: 'the readings of the survey contradict each other',
     got: `a scatter ${say.number('birgeRatio').toFixed(1)} times that stated, with ${say.text('degreesOfFreedom')} redundant ${say.number('degreesOfFreedom') === 1 ? 'reading' : 'readings'}`,

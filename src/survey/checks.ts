@@ -1,9 +1,6 @@
 import type { Diagnostic } from '../diagnostic.ts';
-import type { Survey } from './result.ts';
+import { type Survey, UNLIKELY } from './result.ts';
 import { deviationFactor, intervalFactor } from './scale.ts';
-
-/** A chance below this makes one look twice. */
-export const UNLIKELY = 0.001;
 
 /** Degrees by which a complement may miss what all other readings say. */
 const NEAR_COMPLEMENT = 2;
@@ -22,7 +19,7 @@ export function fitsAsComplement({ readings }: Pick<Survey, 'readings'>, path: s
 
 /** What of a survey should be looked at before its points are built on; paths are places in the survey. */
 export function surveyChecks(survey: Survey): Diagnostic[] {
-  const { how, suspects, mirrored, probability, scale, degreesOfFreedom, points } = survey;
+  const { how, suspects, foreAftSuspects, mirrored, probability, scale, degreesOfFreedom, points } = survey;
   const check = (code: string, path: string, values: Diagnostic['values']): Diagnostic => ({
     code,
     severity: 'check',
@@ -45,6 +42,7 @@ export function surveyChecks(survey: Survey): Diagnostic[] {
             readings: oneOf.map((one) => `${one.words} (${one.path})`).join('; '),
           });
     }),
+    ...foreAftSuspects.map((name) => check('surveyForeAft', `points.${name}.x`, { point: name })),
     ...(probability !== null && probability < UNLIKELY
       ? [
           check('surveyContradiction', '', {

@@ -5,6 +5,9 @@ import type { LeastSquaresEnd } from '../numerics/least-squares.ts';
 import type { Units } from '../units.ts';
 import type { ReadingKind } from './readings.ts';
 
+/** A chance below this makes one look twice. */
+export const UNLIKELY = 0.001;
+
 /** What comes of a survey, as plain, frozen data: mm and degrees, whatever the document is in. */
 export interface Survey {
   readonly kind: 'survey';
@@ -29,6 +32,8 @@ export interface Survey {
   readonly scale: SurveyScale;
   /** Likely misreadings, the most likely first. */
   readonly suspects: readonly Suspect[];
+  /** Points whose fore-aft place `x` is likely wrong: several readings are suspected, and without the distances of this point all others agree. */
+  readonly foreAftSuspects: readonly string[];
   /** What is missing to fix points. */
   readonly unfixed: readonly Unfixed[];
   /** Points that could as well lie elsewhere, or that the first guess had on the wrong side. */

@@ -2,8 +2,8 @@
 
 import { fromMetric, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
-import { fitsAsComplement, UNLIKELY } from './checks.ts';
-import type { Mirrored, Survey, Suspect, Unfixed } from './result.ts';
+import { fitsAsComplement } from './checks.ts';
+import { type Mirrored, type Survey, type Suspect, UNLIKELY, type Unfixed } from './result.ts';
 import { deviationFactor, intervalFactor } from './scale.ts';
 
 /** A point known no better than this is hardly known, mm. */
@@ -18,6 +18,10 @@ export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
     ...endSentence(survey),
     ...unfixedSentences(survey),
     ...mirrored.map((one) => mirroredSentence(one, survey, say)),
+    ...survey.foreAftSuspects.map(
+      (name) =>
+        `Likely wrong: the fore-aft place (x) of ${spaced(name)}. Without the distances from it all other readings agree. Check it before any reading.`,
+    ),
     ...suspects.map((suspect) => suspectSentence(suspect, survey, say)),
     agreement(survey),
     ...widening(survey),

@@ -4,6 +4,7 @@ import { surveyNotes } from '../document/checks/survey-checks.ts';
 import { readSurvey, type SurveyInput } from '../document/survey-schema.ts';
 import { chiSquareAbove } from '../numerics/chi-square.ts';
 import { type Certainty, certaintyOf, type Estimate, estimate } from './estimate.ts';
+import { foreAftSuspects } from './fore-aft.ts';
 import { coordinateOf, type Layout, layOut, placeOf, type Station } from './layout.ts';
 import { mirroredSolutions } from './mirrored.ts';
 import { misreadings, normalisedResiduals } from './misreadings.ts';
@@ -39,6 +40,7 @@ export function survey(input: SurveyInput | string): Survey {
   const { degreesOfFreedom } = stated;
   const normalised = normalisedResiduals(layout, readings, best.unknowns, stated);
   const scale = scaleOf(best.chiSquare, degreesOfFreedom);
+  const suspected = misreadings(layout, readings, best.unknowns, normalised);
   const certainty = scaled(stated, scale);
   const isTold = turned.length > 0;
   const found = {
@@ -57,9 +59,10 @@ export function survey(input: SurveyInput | string): Survey {
         ? null
         : chiSquareAbove(best.chiSquare, degreesOfFreedom),
     scale,
-    suspects: misreadings(layout, readings, best.unknowns, normalised).map((suspects) => ({
+    suspects: suspected.map((suspects) => ({
       oneOf: suspects.map(({ reading: { path, words, unit }, by }) => ({ path, words, unit, by })),
     })),
+    foreAftSuspects: suspected.length > 1 ? foreAftSuspects(layout, readings, best.unknowns) : [],
     unfixed: missingReadings(layout, certainty.open),
     mirrored: [
       ...(isTold ? [mirroredPoints(layout, best, first, turned, true)] : []),

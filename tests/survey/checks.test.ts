@@ -12,6 +12,8 @@ import {
   surveyedCorner,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import type { Diagnostic } from '../../src/diagnostic.ts';
+import { worded } from '../../src/sentences/worded.ts';
 import { surveyChecks } from '../../src/survey/checks.ts';
 import { car } from '../coilover/cars.ts';
 import { errors, planeSurvey, surveyWith } from './synthetic.ts';
@@ -67,6 +69,21 @@ describe('what a survey leaves to look at', () => {
     expect(codesOf(survey(triangle))).toEqual(['surveyMirrored', 'surveyUnchecked']);
     const checked = survey({ ...triangle, heights: [{ of: 'P', is: 197 }] });
     expect(codesOf(checked)).toEqual(['surveySuspects', 'surveyContradiction']);
+  });
+
+  it('is a fore-aft place', () => {
+    const slipped = surveyWith(errors(6));
+    const points = { ...slipped.points } as Record<string, unknown>;
+    points.shockMount = { guess: [500, 190], x: -15 - 100 };
+    const found = survey({ ...slipped, points } as SurveyInput);
+    const check = surveyChecks(found).find(({ code }) => code === 'surveyForeAft');
+    expect(check).toEqual({
+      code: 'surveyForeAft',
+      severity: 'check',
+      path: 'points.shockMount.x',
+      values: { point: 'shockMount' },
+    });
+    expect(worded(check as Diagnostic, 'metric').problem).toContain('the fore-aft place (x) of shock mount');
   });
 
   it('says where the complement of an angle fits', () => {

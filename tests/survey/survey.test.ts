@@ -184,7 +184,7 @@ describe('1000 surveys with errors as large as they say', () => {
 const STUDENT = { 1: 12.706, 4: 2.776, 9: 2.262 } as const;
 
 describe('surveys whose stated errors are too small', () => {
-  const DRAWS = 300;
+  const DRAWS = 200;
   it.each<[redundant: 4 | 9, factor: number]>([
     [4, 2],
     [9, 3],
@@ -322,6 +322,19 @@ describe('a slip of a fore-aft place', () => {
     expect(found.suspects.length).toBeGreaterThan(0);
     expect(Number(found.probability)).toBeLessThan(1e-6);
   });
+
+  it.each(['lowerOuter', 'upperOuter', 'shockMount', 'lowerRear', 'wheelCentre'])(
+    'of %s by 100 mm is named',
+    (name) => {
+      const slipped = surveyWith(errors(6));
+      const points: Record<string, unknown> = { ...slipped.points };
+      const { guess, x } = points[name] as { guess: [number, number]; x: number };
+      points[name] = { guess, x: x + 100 };
+      const found = survey({ ...slipped, points } as SurveyInput);
+      expect(found.foreAftSuspects).toEqual([name]);
+      expect(found.sentences.join('\n')).toMatch(/^Likely wrong: the fore-aft place \(x\) of /m);
+    },
+  );
 });
 
 describe('too few readings', () => {

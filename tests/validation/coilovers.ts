@@ -437,7 +437,7 @@ export const survey: Section = {
       unit: 'mm²',
     },
     {
-      what: 'share of 300 surveys whose interval holds the truth, stated errors 2 and 3 times too small',
+      what: 'share of 200 surveys whose interval holds the truth, stated errors 2 and 3 times too small',
       file: 'survey/survey.test.ts',
       tests: 'surveys whose stated errors are too small > with',
       against: '93 to 98 in 100, and what is expected, by integration; allowed are four standard errors',
