@@ -25,7 +25,9 @@ export const STANDING: Sentences = {
   }),
   wheelRateNotPositive: (say) => ({
     problem: 'the wheel rate at ride height is not positive: the corner does not stand there',
-    got: `${say.measure('wheelRate', 'rate')} at the wheel with ${say.measure('springRate', 'rate')} at the spring; the wheel goes to ${ofSide(say, 'goesTo')}`,
+    got: `${say.measure('wheelRate', 'rate')} at the wheel with ${say.measure('springRate', 'rate')} at the spring; the wheel sinks to ${
+      say.text('atEnd') === 'true' ? 'the end of the bump travel' : ofSide(say, 'goesTo')
+    }`,
     allowed: say.has('softestSpring')
       ? `a spring of more than ${say.measure('softestSpring', 'rate')}, at which the corner just stands`
       : 'a helper that is stiffer or solid at ride height: with this one no main spring makes the corner stand',

@@ -327,6 +327,8 @@ describe('a wheel rate of 0 or less', () => {
     expect([axle.needed.bump, axle.needed.droop, axle.needed.cases]).toEqual([null, null, []]);
     expect(axle.rateTable.find(({ fitted }) => fitted)?.wheelRate).toBeLessThan(0);
     expect(sizing.findings).toHaveLength(1);
+    expect(sizing.findings[0].got).toContain('sinks to the end of the bump travel');
+    expect(axle.handRate).toBe('the wheel rate is not positive');
     expect(sheetMarkdown(orderSheet(sizing))).toContain('the wheel rate at ride height is not positive');
   });
 

@@ -139,6 +139,7 @@ function handRateOf(
   sprungMass: number | undefined,
 ): number | string {
   if (wheelRate === null || sprungMass === undefined) return 'no wheel rate is wanted';
+  if (!(wheelRate > 0)) return 'the wheel rate is not positive';
   const hand = handMethod(corner, { travel: { bump: 0, droop: 0 } });
   return hand.defined ? wheelRate / hand.hand : hand.why;
 }
