@@ -113,12 +113,14 @@ const DECIMALS: Readonly<Record<string, number>> = {
   Hz: 2,
 };
 const RATIO_DECIMALS = 3;
+/** Share by which a number is moved away from 0 before it is rounded: a tie stays one, whichever unit it was written in. */
+const TIE = 1e-12;
 
 /** A value of the library as a number in the units wanted, rounded for reading; never a minus before zero. */
 export function numberIn(value: number, quantity: Quantity | 'ratio', units: Units): string {
   const shown = quantity === 'ratio' ? value : fromMetric(value, quantity, units);
   const decimals = quantity === 'ratio' ? RATIO_DECIMALS : (DECIMALS[unitName(quantity, units)] ?? 2);
-  const text = shown.toFixed(decimals);
+  const text = (shown * (1 + TIE)).toFixed(decimals);
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 

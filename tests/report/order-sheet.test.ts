@@ -130,6 +130,19 @@ describe('an order sheet', () => {
     });
   });
 
+  it('gives the joint loads of every case in a table', () => {
+    const tables = sheet.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []));
+    const joints = tables.find(({ head }) => head[1] === 'ball joint') ?? expect.fail('no table');
+    const { cases } = example.axles[0].forces ?? expect.fail('no forces');
+    expect(joints.rows.length).toBe(cases.flatMap(({ ballJoints }) => Object.keys(ballJoints)).length);
+    const solid = joints.rows.find(
+      ([name, joint]) => name === 'stop driven solid' && joint === 'lower outer',
+    );
+    const axial =
+      cases.find(({ name }) => name === 'stop driven solid')?.ballJoints.lowerOuter.axial ?? Number.NaN;
+    expect(solid?.[2]).toContain(`(${axial.toFixed(0)} N)`);
+  });
+
   it('says "to be agreed" of what nobody has settled', () => {
     const facts = factsOf(example);
     expect(facts.handing).toEqual(['to be agreed', 'to be agreed']);

@@ -201,6 +201,14 @@ export const files: Section = {
       unit: 'verdicts',
     },
     {
+      what: 'one car written in inches and in mm: every figure; a CSV in inches',
+      file: 'report/units.test.ts',
+      tests: ['in inches > a CSV', 'one car in inches and in mm > has'],
+      against: 'exact factors of inch, pound and standard gravity (NIST SP 811)',
+      known: 'from memory',
+      unit: 'that of the figure',
+    },
+    {
       what: 'CSV reads back to the same numbers, column by column',
       file: 'report/csv.test.ts',
       tests: 'sweepCsv > reads back',

@@ -18,7 +18,7 @@ export const LENGTH_FIGURES = {
     label: 'installation ratio at the drawn ride height',
     quantity: 'ratio',
     settled: 'car',
-    definition: 'mm that the coilover shortens a mm of bump of the contact patch',
+    definition: 'how far the coilover shortens, divided by the bump travel of the contact patch',
   },
   openLength: {
     label: 'open length',

@@ -2,6 +2,7 @@ import { DAMPING_RANGES, FLAT_RIDE, FREQUENCY_RANGES, type UseRange } from '../.
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
+import { spaced } from '../../words.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { axlePictures } from './pictures.ts';
@@ -238,12 +239,33 @@ function speeds({ speeds }: AxleSizing, say: Say): Block[] {
   ];
 }
 
+/** Ball joints in each load case: positive pulls the stud out. */
+function jointTable(cases: NonNullable<AxleSizing['forces']>['cases'], say: Say): Block[] {
+  const rows = cases.flatMap(({ name, ballJoints }) =>
+    Object.entries(ballJoints).map(([joint, { axial, radial, articulation }]) => [
+      name,
+      spaced(joint),
+      say(axial, 'force'),
+      say(radial, 'force'),
+      say(articulation, 'angle'),
+    ]),
+  );
+  if (rows.length === 0) return [];
+  return [
+    table(
+      ['load case', 'ball joint', 'axial, pulled out +, pushed in -', 'radial', 'articulation angle'],
+      rows,
+      [2, 3, 4],
+    ),
+  ];
+}
+
 function loads({ forces }: AxleSizing, say: Say): Block[] {
   if (forces === null) return [];
   return [
     heading(3, 'Forces for mounts and joints'),
     table(
-      ['case', 'travel', 'between the eyes', 'of it spring', 'gas', 'stop', 'rest'],
+      ['load case', 'travel', 'axial force', 'spring', 'gas', 'bump stop', 'rest'],
       forces.cases.map(({ name, travel, shock }) => [
         name,
         say(travel, 'length'),
@@ -255,8 +277,9 @@ function loads({ forces }: AxleSizing, say: Say): Block[] {
       ]),
     ),
     paragraph(
-      'The rest: above zero, metal on metal with the stop solid. Below zero while the wheel hangs, what the open damper holds back; below zero in full bump, spring and stop are harder there than the case asks for, so that the wheel does not get so far.',
+      'The rest: above zero, metal on metal with the stop solid. Below zero at full droop, what the extended damper holds back; below zero in full bump, spring and stop are harder there than the case asks for, so that the wheel does not get so far.',
     ),
+    ...jointTable(forces.cases, say),
     list(forces.sentences.slice(forces.cases.length)),
   ];
 }
