@@ -2,12 +2,17 @@
 // static order: breadth-first along shared columns from a row far out, so that a chain of many loops has a narrow band (E. Cuthill,
 // J. McKee, Proc. 24th ACM Conf., 1969; from memory). Cost and storage are in proportion to the length of a chain.
 //
-// With N and L orthonormal, A N = 0 and A' L = 0, the least x of |A x - b| solves A x = b - L L'b, made least itself by taking N N'x out.
+// Rows without a clear pivot are set aside: A_c x = b_c of the others leaves x = x_0 + N y open, N orthonormal. What the rows A_a that
+// are set aside say of y,
 //
-// A pivot that is neither rounding nor clear of it leaves the rank in doubt: the singular values of the dense matrix decide.
+//   S y = b_a - A_a x_0,   S = A_a N,
+//
+// is a small system. Where S is more than rounding the rank is in doubt, and the singular values of S decide.
+//
+// With A N = 0 and A' L = 0, both orthonormal, the least x of |A x - b| solves A x = b - L L'b, made least by taking N N'x out.
 
 import { type Elimination, eliminate, elimination, nullVector, type Pattern, solve } from './elimination.ts';
-import { type LeastSolution, rankOf, solveLeast } from './singular-values.ts';
+import { type Decomposition, decompose, RANK_SHARE } from './singular-values.ts';
 
 /** A matrix by its pattern and entries. */
 export interface Sparse {
@@ -15,9 +20,12 @@ export interface Sparse {
   readonly value: Float64Array;
 }
 
-/** What elimination leaves of a row of length one is rounding below the first, and clear of it above the second. */
-const ROUNDING = 1e-11;
+/** A pivot of a row of length one is clear above this. */
 const CLEAR = 1e-6;
+/** Entries of S below this are rounding. */
+const ROUNDING = 1e-11;
+/** A singular value of S counts as zero below this: two rows an angle a apart have sqrt(2) and a/sqrt(2), and S is a. */
+const DEPENDENT = 2 * RANK_SHARE;
 
 /** A sparse matrix from the entries of each row by column; entries of one column add up. */
 export function sparse(rows: readonly ReadonlyMap<number, number>[], columns: number): Sparse {
@@ -42,66 +50,52 @@ export interface NullSpaces {
 
 /** Null spaces of a sparse matrix of finite numbers. */
 export function nullSpaces(matrix: Sparse): NullSpaces {
-  const unit = unitRows(matrix).matrix;
-  const found = bySparse(unit);
-  if (found !== null) return found;
-  const rows = dense(unit);
-  const { columns } = unit.pattern;
-  const across = Array.from({ length: columns }, (_, j) => rows.map((row) => row[j]));
-  return {
-    nullSpace: rankOf(rows, columns, { asGiven: true }).nullSpace,
-    leftNullSpace: rankOf(across, rows.length, { asGiven: true }).nullSpace,
-  };
+  return spacesOf(factored(unitRows(matrix).matrix));
 }
 
-/** The least solution of A x = b, as `solveLeast` of the dense matrix. */
-export function solveSparse(
-  matrix: Sparse,
-  b: readonly number[],
-): Omit<LeastSolution, 'nullSpace'> & NullSpaces {
+/** The solution of a sparse linear system that is as small as can be, and what it leaves open. */
+export interface LeastSolution extends NullSpaces {
+  readonly x: Float64Array;
+  /** Largest entry of A x - b. */
+  readonly residual: number;
+}
+
+/** Solves A x = b in the least squares, each row scaled to length one first. */
+export function solveSparse(matrix: Sparse, b: readonly number[]): LeastSolution {
   const { matrix: unit, lengths } = unitRows(matrix);
-  const found = bySparse(unit);
-  const { columns } = unit.pattern;
-  if (found === null) return { ...solveLeast(dense(matrix), b, columns), leftNullSpace: [] };
-  const { e, order, nullSpace, leftNullSpace } = found;
+  const f = factored(unit);
+  const { nullSpace, leftNullSpace } = spacesOf(f);
   const right = Float64Array.from(b, (value, i) => value / lengths[i]);
   for (const vector of leftNullSpace) takeOut(right, vector);
-  const x = new Float64Array(columns);
-  const correction = new Float64Array(columns);
-  const left = new Float64Array(right.length);
+  const x = new Float64Array(unit.pattern.columns);
   // The second round takes out what rounding of the first one left.
   for (let round = 0; round < 2; round++) {
     const product = times(unit, x);
-    order.forEach((i, k) => {
-      left[k] = right[i] - product[i];
-    });
-    solve(e, left, correction);
-    for (let j = 0; j < columns; j++) x[j] += correction[j];
+    const left = right.map((value, i) => value - product[i]);
+    add(x, 1, solution(f, left));
   }
   for (const vector of nullSpace) takeOut(x, vector);
   let residual = 0;
   times(matrix, x).forEach((value, i) => {
     residual = Math.max(residual, Math.abs(value - b[i]));
   });
-  return { x: Array.from(x), residual, nullSpace, leftNullSpace };
+  return { x, residual, nullSpace, leftNullSpace };
 }
 
-/** The matrix eliminated with its null spaces; null where the rank is in doubt. */
-function bySparse(unit: Sparse): (NullSpaces & Eliminated) | null {
-  const own = eliminated(unit);
-  const across = eliminated(transposed(unit));
-  if (own === null || across === null || own.e.rank !== across.e.rank) return null;
-  const leftNullSpace = nullSpaceOf(across.e);
-  return { ...own, nullSpace: nullSpaceOf(own.e), leftNullSpace };
-}
-
-interface Eliminated {
+interface Factored {
+  readonly unit: Sparse;
   readonly e: Elimination;
-  /** Rows in the order of elimination. */
+  /** Rows in the order of elimination, and those set aside. */
   readonly order: readonly number[];
+  readonly aside: readonly number[];
+  /** N. */
+  readonly open: readonly Float64Array[];
+  /** Of S; null where it is rounding. */
+  readonly small: Decomposition | null;
 }
 
-function eliminated({ pattern, value }: Sparse): Eliminated | null {
+function factored(unit: Sparse): Factored {
+  const { pattern, value } = unit;
   const order = bandOrder(pattern);
   const start = [0];
   const column: number[] = [];
@@ -114,18 +108,71 @@ function eliminated({ pattern, value }: Sparse): Eliminated | null {
     start.push(column.length);
   }
   const e = elimination({ columns: pattern.columns, start, column });
-  e.share = ROUNDING;
+  e.share = CLEAR;
   eliminate(
     e,
     Float64Array.from(entries),
     order.map(() => 1),
   );
-  const inDoubt = order.some((_, k) => e.pivotColumn[k] >= 0 && Math.abs(e.inversePivot[k]) > 1 / CLEAR);
-  return inDoubt ? null : { e, order };
+  const aside = order.filter((_, k) => e.pivotColumn[k] < 0);
+  const open = openVectors(e);
+  const products = open.map((vector) => times(unit, vector));
+  const S = aside.map((i) => products.map((product) => product[i]));
+  const inDoubt = S.some((row) => row.some((entry) => Math.abs(entry) > ROUNDING));
+  return { unit, e, order, aside, open, small: inDoubt ? decompose(S, open.length) : null };
 }
 
-/** Orthonormal vectors of the null space, by Gram and Schmidt, twice each. */
-function nullSpaceOf(e: Elimination): Float64Array[] {
+/** Rank of S. */
+function smallRank({ small }: Factored): number {
+  return small === null ? 0 : small.values.filter((value) => value > DEPENDENT).length;
+}
+
+function spacesOf(f: Factored): NullSpaces {
+  // As it is: a column of next to nothing must not become a row of its own.
+  const across = factored(transposed(f.unit));
+  const rank = f.e.rank + smallRank(f);
+  return { nullSpace: nullSpaceOf(f, rank), leftNullSpace: nullSpaceOf(across, rank) };
+}
+
+/** What a matrix of a known rank leaves open. */
+function nullSpaceOf({ e, open, small }: Factored, rank: number): Float64Array[] {
+  const from = Math.max(0, rank - e.rank);
+  if (small === null) return open.slice(from);
+  return small.right.slice(from).map((y) => combined(open, y, e.pattern.columns));
+}
+
+/** A solution of A x = b where there is one. */
+function solution(f: Factored, b: Float64Array): Float64Array {
+  const { unit, e, order, aside, open, small } = f;
+  const x = new Float64Array(unit.pattern.columns);
+  solve(
+    e,
+    Float64Array.from(order, (i) => b[i]),
+    x,
+  );
+  if (small === null) return x;
+  const product = times(unit, x);
+  const y = open.map(() => 0);
+  for (let j = 0; j < smallRank(f); j++) {
+    const along = aside.reduce((sum, i, k) => sum + small.left[j][k] * (b[i] - product[i]), 0);
+    small.right[j].forEach((value, k) => {
+      y[k] += (along / small.values[j]) * value;
+    });
+  }
+  add(x, 1, combined(open, y, x.length));
+  return x;
+}
+
+function combined(vectors: readonly Float64Array[], y: readonly number[], length: number): Float64Array {
+  const sum = new Float64Array(length);
+  vectors.forEach((vector, k) => {
+    add(sum, y[k], vector);
+  });
+  return sum;
+}
+
+/** Orthonormal vectors that the rows with a pivot leave open, by Gram and Schmidt, twice each. */
+function openVectors(e: Elimination): Float64Array[] {
   const found: Float64Array[] = [];
   e.pivotRow.forEach((row, column) => {
     if (row >= 0) return;
@@ -232,13 +279,9 @@ function times({ pattern, value }: Sparse, x: Float64Array): Float64Array {
 function takeOut(x: Float64Array, unit: ArrayLike<number>): void {
   let along = 0;
   for (let j = 0; j < x.length; j++) along += x[j] * unit[j];
-  for (let j = 0; j < x.length; j++) x[j] -= along * unit[j];
+  add(x, -along, unit);
 }
 
-function dense({ pattern, value }: Sparse): number[][] {
-  return Array.from({ length: pattern.start.length - 1 }, (_, i) => {
-    const row = new Array<number>(pattern.columns).fill(0);
-    for (let q = pattern.start[i]; q < pattern.start[i + 1]; q++) row[pattern.column[q]] = value[q];
-    return row;
-  });
+function add(x: Float64Array, factor: number, vector: ArrayLike<number>): void {
+  for (let j = 0; j < x.length; j++) x[j] += factor * vector[j];
 }

@@ -1,9 +1,11 @@
 /** Null spaces and least solutions of sparse matrices against the dense decomposition (ml-matrix). */
-import { type Arbitrary, array, assert, boolean, double, integer, property, record } from 'fast-check';
+import { type Arbitrary, array, assert, boolean, double, integer, property, record, tuple } from 'fast-check';
+import { Matrix, pseudoInverse } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { RANK_SHARE, rankOf, solveLeast } from '../../src/numerics/singular-values.ts';
+import { RANK_SHARE, rankOf } from '../../src/numerics/singular-values.ts';
 import { nullSpaces, type Sparse, solveSparse, sparse } from '../../src/numerics/sparse-rank.ts';
-import { EPS, expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectClose, expectSame } from '../support/tolerance.ts';
 
 type Rows = readonly (readonly number[])[];
 
@@ -22,6 +24,28 @@ const unit = (rows: Rows) =>
   });
 const dot = (x: ArrayLike<number>, y: ArrayLike<number>) =>
   Array.from(x).reduce((sum, value, i) => sum + value * y[i], 0);
+
+const thousandth = integer({ min: -1000, max: 1000 }).map((n) => n / 1000);
+const matrix = (rows: number, columns: number) =>
+  array(array(thousandth, { minLength: columns, maxLength: columns }), { minLength: rows, maxLength: rows });
+
+/** Products of a tall and a wide matrix: rank at most `rank`. */
+const products = tuple(
+  integer({ min: 1, max: 6 }),
+  integer({ min: 1, max: 6 }),
+  integer({ min: 1, max: 6 }),
+).chain(([rows, columns, inner]) => {
+  const rank = Math.min(rows, columns, inner);
+  return tuple(matrix(rows, rank), matrix(rank, columns)).map(([tall, flat]) => ({
+    columns,
+    atMost: rank,
+    rows: deepFreeze(
+      tall.map((row) => flat[0].map((_, c) => row.reduce((sum, value, k) => sum + value * flat[k][c], 0))),
+    ),
+  }));
+});
+
+const times = (rows: Rows, x: ArrayLike<number>) => rows.map((row) => dot(row, x));
 
 const entry = double({ min: -1, max: 1, noNaN: true }).map((value) => value + (value < 0 ? -0.1 : 0.1));
 const size = integer({ min: 1, max: 10 });
@@ -104,23 +128,67 @@ describe('null spaces', () => {
   });
 });
 
-describe('the least solution', () => {
-  it('is that of the dense decomposition, whether all equations can hold or not', () => {
+describe('a least solution', () => {
+  const right = array(thousandth, { minLength: 6, maxLength: 6 });
+  /** Whether the rank can be told at all: no singular value between these shares of the largest one. */
+  const isClear = (values: readonly number[]) =>
+    values.every((value) => value > 1e-3 * values[0] || value < 1e-13 * values[0]);
+
+  it('solves what can be solved, by the shortest x, whatever the scale of a row', () => {
+    const powers = array(integer({ min: -6, max: 6 }), { minLength: 6, maxLength: 6 });
     assert(
-      property(matrices, array(entry, { minLength: 11, maxLength: 11 }), ({ rows, columns }, right) => {
-        const clear = clearness(rows, columns);
-        if (clear === null) return;
-        const b = right.slice(0, rows.length);
-        const found = solveSparse(sparsely(rows, columns), b);
-        const wanted = solveLeast(rows, b, columns);
-        const scale = Math.hypot(1, ...wanted.x);
-        wanted.x.forEach((value, j) => {
-          expectWithin(found.x[j], value, (512 * EPS * scale) / clear ** 2);
+      property(products, right, powers, ({ rows, columns }, some, power) => {
+        const { singularValues, rank } = rankOf(rows, columns);
+        if (!isClear(singularValues)) return;
+        const sized = rows.map((row, i) => row.map((value) => value * 10 ** power[i]));
+        // A right-hand side that some x has, and that x as seen from the rows.
+        const any = some.slice(0, columns);
+        const { x, residual, nullSpace } = solveSparse(
+          sparsely(sized, columns),
+          deepFreeze(times(sized, any)),
+        );
+        expect(x).toHaveLength(columns);
+        expect(nullSpace).toHaveLength(columns - rank);
+        const largest = Math.max(0, ...sized.flat().map(Math.abs));
+        expectClose(residual, 0, { times: 1e5, scale: largest });
+        times(unit(rows), x).forEach((value, i) => {
+          expectClose(value, dot(unit(rows)[i], any), { times: 1e5, scale: 1 });
         });
-        expectWithin(found.residual, wanted.residual, (512 * EPS * scale) / clear ** 2);
+        for (const open of nullSpace) {
+          expectClose(dot(open, x), 0, { times: 1e5, scale: 1 });
+          for (const row of unit(rows)) expectClose(dot(open, row), 0, { times: 1e5, scale: 1 });
+        }
       }),
-      { numRuns: 300 },
     );
+  });
+
+  it('is that of the pseudo-inverse, where the rows contradict each other', () => {
+    assert(
+      property(products, right, ({ rows, columns }, some) => {
+        if (!isClear(rankOf(rows, columns).singularValues)) return;
+        const b = some.slice(0, rows.length);
+        const { x, residual } = solveSparse(sparsely(rows, columns), b);
+        // Each row scaled to length one, and its right-hand side with it.
+        const scaled = b.map((value, i) => value / (Math.hypot(...rows[i]) || 1));
+        const wanted = pseudoInverse(new Matrix(unit(rows)), 1e-9).mmul(Matrix.columnVector(scaled));
+        const scale = 1e3 * Math.hypot(...scaled);
+        x.forEach((value, j) => {
+          expectClose(value, wanted.get(j, 0), { times: 1e5, scale });
+        });
+        const off = Math.max(...times(rows, x).map((value, i) => Math.abs(value - b[i])));
+        expectClose(residual, off, { times: 16, scale: 8 * scale });
+      }),
+    );
+  });
+
+  it('is nothing where nothing is asked, or nothing can be given', () => {
+    const found = (rows: Rows, b: readonly number[], columns: number) => {
+      const { x, residual, nullSpace } = solveSparse(sparsely(rows, columns), b);
+      return [[...x], residual, nullSpace.length];
+    };
+    expect(found([], [], 2)).toEqual([[0, 0], 0, 2]);
+    expect(found([[0, 0]], [-3], 2)).toEqual([[0, 0], 3, 2]);
+    expect(found([[]], [3], 0)).toEqual([[], 3, 0]);
   });
 });
 
