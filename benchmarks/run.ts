@@ -13,6 +13,7 @@ import { chainLines, manyCorners, rockerLine } from './linkages.ts';
 import { interleave, warmUp } from './measure.ts';
 import { growthText, machine, missedText, type Result, ranges, table } from './report.ts';
 import { rivalsOf } from './rivals.ts';
+import { scissorStaticsLines } from './scissor-statics.ts';
 import { weightTable } from './weight.ts';
 
 const ROUNDS = 101;
@@ -54,6 +55,7 @@ const timed = (lines: readonly Line[], rounds: number): Result[] =>
   });
 const rocker = timed([rockerLine(gcs)], FEWER_ROUNDS);
 const chains = timed(chainLines(gcs), CHAIN_ROUNDS);
+const statics = timed(scissorStaticsLines(), CHAIN_ROUNDS);
 const many = manyCorners();
 const whole = cars();
 const weights = await weightTable();
@@ -69,9 +71,9 @@ were seen to compute the same: in a to e the largest difference in any column wa
 ${worst.toExponential(0)} (mm; for the slope of the ratio 1/mm), in g and h none is above 1e-9 in the place of a point. A sweep has ${POSES} poses, from
 80 mm of droop to 80 mm of bump.
 
-${table([...main, ...rocker, ...chains])}
+${table([...main, ...rocker, ...chains, ...statics])}
 
-${missedText([...main, ...rocker, ...chains])}
+${missedText([...main, ...rocker, ...chains, ...statics])}
 
 ${growthText(growth, SWEEPS)}
 
@@ -103,6 +105,8 @@ What the lines mean:
   Benchmark Problems), from the drawing to the places of all pins; h1 to h200 are the cost of a loop against that in a chain of
   ten, hp1 to hp40 the general solver on the same chain. Each turns by 1.2 rad either way from where its uprights stand
   upright, driven by the turn of the first; ${CHAIN_ROUNDS} rounds, for the general solver is slow here. Held against the closed form.
+- **sf**, **sm**: all joint forces of a scissor lift under a load on top, held at its sliding foot, and \`mobility\` of the same;
+  the foot's force held against virtual work. Four times the cells: 4 is growth in proportion, 64 that of a dense matrix.
 - **i**: the structure is shared, as all corners of a kind do.
 - **j**, **k**: settled spring, damper and perch; every figure moved by each uncertain input, and by all of them at once.
 

@@ -34,7 +34,12 @@ export type {
   WheelSide,
   WheelStand,
 } from './coilover/ordered/after-order.ts';
-export type { Spring, SpringChoice } from './coilover/sizing/choose-spring.ts';
+export {
+  DAMPING_RANGES,
+  FREQUENCY_RANGES,
+  type UseRange,
+} from './coilover/sizing/advice.ts';
+export type { SpringChoice } from './coilover/sizing/choose-spring.ts';
 export type { WheelCurves } from './coilover/sizing/curves.ts';
 export type { DamperLengths } from './coilover/sizing/damper.ts';
 export type { DampingRow } from './coilover/sizing/damping.ts';
@@ -42,16 +47,19 @@ export type { AtSpeed } from './coilover/sizing/downforce.ts';
 export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
 export type { Sure } from './coilover/sizing/how-sure.ts';
 export type { Axle } from './coilover/sizing/inputs.ts';
+export type { Spring } from './coilover/sizing/listed-springs.ts';
 export type { LoadState } from './coilover/sizing/load-states.ts';
 export {
   type CarMonteCarlo,
   type CarMonteCarloOptions,
   monteCarloCar,
 } from './coilover/sizing/monte-carlo.ts';
+export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
 export { sizeCoilovers } from './coilover/sizing/size.ts';
+export type { SpringFit } from './coilover/sizing/spring-fit.ts';
 export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
 export {
   type CoilEnds,
@@ -59,6 +67,7 @@ export {
   type CoilSpring,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
+export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo, TravelOf } from './corner/columns.ts';
@@ -78,8 +87,9 @@ export {
 } from './corner/hand-method.ts';
 export type { Arm, OtherEnd, Part, Wheel } from './corner/hardpoints.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
-export type { DonorComparison } from './corner/limits/donor.ts';
+export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
+export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
 export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { Side } from './corner/limits/outward.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
@@ -159,6 +169,7 @@ export { drawSweep, type PictureOptions } from './report/picture.ts';
 export type { WheelSizes } from './report/poses.ts';
 export { drawResiduals } from './report/residual-picture.ts';
 export type { FlatRow } from './report/rows.ts';
+export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
@@ -168,9 +179,11 @@ export type {
   Survey,
   SurveyedPoint,
   SurveyedReading,
+  SurveyScale,
   Suspect,
   Unfixed,
 } from './survey/result.ts';
 export { survey } from './survey/survey.ts';
 export { type SurveyedParts, surveyedCorner } from './survey/surveyed-corner.ts';
+export { type SurveyedCornerOptions, writeSurveyedCorner } from './survey/write-surveyed-corner.ts';
 export type { Quantity, Units } from './units.ts';

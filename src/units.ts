@@ -69,6 +69,14 @@ export function unitName(quantity: Quantity, units: Units): string {
   return QUANTITIES[quantity][units];
 }
 
+/** What a unit of the library (`mm`, `N/mm`) measures; null for one that is the same in both systems, or none. */
+export function quantityIn(unit: string): Quantity | null {
+  const found = Object.entries(QUANTITIES).find(
+    ([, { metric, imperial }]) => metric === unit && metric !== imperial,
+  );
+  return found === undefined ? null : (found[0] as Quantity);
+}
+
 /** A value written in `units` as the library counts it: 17.5 inch as 444.5 mm. */
 export function toMetric(value: number, quantity: Quantity, units: Units): number {
   const { times, by } = QUANTITIES[quantity];
@@ -105,12 +113,14 @@ const DECIMALS: Readonly<Record<string, number>> = {
   Hz: 2,
 };
 const RATIO_DECIMALS = 3;
+/** Share by which a number is moved away from 0 before it is rounded: a tie stays one, whichever unit it was written in. */
+const TIE = 1e-12;
 
 /** A value of the library as a number in the units wanted, rounded for reading; never a minus before zero. */
 export function numberIn(value: number, quantity: Quantity | 'ratio', units: Units): string {
   const shown = quantity === 'ratio' ? value : fromMetric(value, quantity, units);
   const decimals = quantity === 'ratio' ? RATIO_DECIMALS : (DECIMALS[unitName(quantity, units)] ?? 2);
-  const text = shown.toFixed(decimals);
+  const text = (shown * (1 + TIE)).toFixed(decimals);
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
@@ -118,6 +128,26 @@ export function numberIn(value: number, quantity: Quantity | 'ratio', units: Uni
 export function textIn(value: number, quantity: Quantity | 'ratio', units: Units): string {
   const number = numberIn(value, quantity, units);
   return quantity === 'ratio' ? number : `${number} ${unitName(quantity, units)}`;
+}
+
+/** Digits of a value that the conversion of units keeps. */
+const KEPT_DIGITS = 12;
+/** Digits of a given value at least, in the units that it was not given in. */
+const OTHER_DIGITS = 4;
+
+/** A value as a document in `units` gives it, with all its digits: `0.0625 inch`. */
+export function givenText(value: number, quantity: Quantity, units: Units): string {
+  return `${Number(fromMetric(value, quantity, units).toPrecision(KEPT_DIGITS))} ${unitName(quantity, units)}`;
+}
+
+/** The same in both units, those of the document first: `0.0625 inch (1.588 mm)`; once where they are the same. */
+export function givenInBoth(value: number, quantity: Quantity, first: Units): string {
+  const own = givenText(value, quantity, first);
+  const second = first === 'metric' ? 'imperial' : 'metric';
+  if (unitName(quantity, first) === unitName(quantity, second)) return own;
+  const digits = own.split(' ')[0].replace(/[-.]/g, '').replace(/^0+/, '').length;
+  const shown = fromMetric(value, quantity, second).toPrecision(Math.max(OTHER_DIGITS, digits));
+  return `${own} (${Number(shown)} ${unitName(quantity, second)})`;
 }
 
 /** In both units, those of the reader first: `338.0 mm (13.31 inch)`; once where they are the same. */

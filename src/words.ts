@@ -10,3 +10,14 @@ export function spaced(name: string): string {
 export function figure(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals)) + 0);
 }
+
+/** A unit as a sentence has it. */
+export function inWords(unit: string): string {
+  return unit === 'inch' ? 'inches' : unit;
+}
+
+/** To a tenth, or four digits of what is small; or to so many digits. */
+export function short(value: number, digits?: number): string {
+  if (digits !== undefined) return String(Number(value.toPrecision(digits)));
+  return String(Math.abs(value) >= 1000 ? Number(value.toFixed(1)) : Number(value.toPrecision(4)));
+}

@@ -1,10 +1,12 @@
 // @ts-check
-// A car from file to figures: npm run demo, or npm run demo -- my-car.json
+// A car from file to figures: npm run demo, or npm run demo -- my-car.json, or with a folder for what is written:
+// npm run demo -- my-car.json my-folder
 //
 // The car in car.json is made up: a light roadster, built once, in a barn. A file of yours has the same shape; one with a
 // single corner in it (front-corner.json) will do as well.
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { basename, extname } from 'node:path';
+import { basename, extname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import {
   adviceLines,
   describeEnd,
@@ -27,22 +29,27 @@ import {
 
 /** Travel to look at where nothing ends it before, mm. */
 const TRAVEL = 120;
-/** Frequency for which the hand method's spring is chosen, Hz: an example, not advice. */
+/** Frequency for which the hand method's spring is chosen where the file has no target, Hz: an example, not advice. */
 const FREQUENCY = 1.5;
 /** Travel shown beyond a limit in the pictures, mm. */
 const BEYOND = 25;
 /** mm in an inch. */
 const INCH = 25.4;
 
-const file = process.argv[2] ?? new URL('car.json', import.meta.url);
-const out = new URL('../../out/', import.meta.url);
+/** A file or folder that can't be used as it should. */
+class FileFault extends Error {}
+
+const file = process.argv[2] ?? fileURLToPath(new URL('car.json', import.meta.url));
+const out = process.argv[3] ?? fileURLToPath(new URL('../../out', import.meta.url));
+/** The folder as the list of what was written has it. */
+const shown = process.argv[3] ?? 'out';
 
 try {
   const car = readFile(textOf(file));
-  const name = basename(String(file), extname(String(file)));
+  const name = basename(file, extname(file));
   print(`${car.name ?? name}: the corners through their travel\n`);
   lookAgain(car.notes);
-  mkdirSync(out, { recursive: true });
+  onFile(out, 'a folder that can be made', () => mkdirSync(out, { recursive: true }));
   const sizing = 'sizing' in car ? sizeCoilovers(car) : null;
   const order = sizing === null ? [] : orderFiles(name, sizing);
   if (sizing?.order != null) refuseOtherOrder(name, sizing.order, order);
@@ -59,10 +66,8 @@ These figures are for planning. The model is flat and rigid: it knows no steerin
 geometry but the shock's offset. Strength, welds, steering, brakes and whether a car may go on the road are matters of
 local codes and of a licensed engineer or inspector.`);
 } catch (error) {
-  if (!(error instanceof InputError || isFileError(error))) throw error;
-  console.error(
-    error instanceof InputError ? error.message : `${String(file)}: no such file, or none that can be read`,
-  );
+  if (!(error instanceof InputError || error instanceof FileFault)) throw error;
+  console.error(error.message);
   process.exitCode = 1;
 }
 
@@ -87,10 +92,10 @@ function lookAgain(notes) {
 
 /**
  * The text of a file, whatever an editor has made of it.
- * @param {string | URL} file
+ * @param {string} file
  */
 function textOf(file) {
-  const bytes = readFileSync(file);
+  const bytes = onFile(file, 'a file that can be read', () => readFileSync(file));
   return new TextDecoder(bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf-16le' : 'utf-8').decode(bytes);
 }
 
@@ -119,7 +124,7 @@ function orderFiles(name, sizing) {
  */
 function refuseOtherOrder(name, { revision, date }, files) {
   const differs = files.find(
-    ({ file, text }) => existsSync(inOut(file)) && readFileSync(inOut(file), 'utf8') !== text,
+    ({ file, text }) => existsSync(join(out, file)) && readFileSync(join(out, file), 'utf8') !== text,
   );
   const start = `${name}-order-${revision}-`;
   const otherDay = readdirSync(out).find(
@@ -134,18 +139,10 @@ function refuseOtherOrder(name, { revision, date }, files) {
     {
       path: 'order.revision',
       problem: `revision ${revision} has been written before, and is not the same`,
-      got: `out/${there}`,
+      got: join(shown, there),
       advice: 'an order that was sent stays: raise the revision in the car file, or move that file away',
     },
   ]);
-}
-
-/**
- * A file of the folder that is written to.
- * @param {string} file
- */
-function inOut(file) {
-  return new URL(encodeURIComponent(file), out);
 }
 
 /**
@@ -156,24 +153,25 @@ function inOut(file) {
 function writeOrder(sizing, files) {
   afterOrder(sizing);
   print('== What to order ==\n');
-  for (const issue of sizing.findings) print(`Does not fit: ${describeIssue(issue)}.`);
+  for (const issue of sizing.findings) {
+    print(`${issue.severity === 'check' ? 'Check' : 'Does not fit'}: ${describeIssue(issue)}.`);
+  }
   const sheet = orderSheet(sizing);
   const facts = sheet.blocks.find(({ kind }) => kind === 'table');
   if (facts?.kind === 'table') {
     for (let axle = 1; axle < facts.head.length; axle++) {
       print(facts.head[axle]);
-      for (const row of facts.rows) print(`  ${row[0].padEnd(33)}${row[axle]}`);
+      for (const row of facts.rows) print(`  ${row[0].padEnd(35)}${row[axle]}`);
     }
   }
   print('\nOpen points');
   for (const point of sizing.openPoints) print(`  ${point}`);
   print('');
-  for (const { file, text } of files) writeFileSync(inOut(file), text);
-  const [html, markdown, json] = files.map(({ file }) => file);
+  const [html, markdown, json] = files.map(({ file, text }) => write(file, text));
   const kind = sizing.order === null ? 'a draft of the order sheet' : 'the order sheet';
   return [
-    `out/${html}  ${kind}, to open in a browser and print`,
-    `out/${markdown}, out/${json}  the same as Markdown and as data`,
+    `${html}  ${kind}, to open in a browser and print`,
+    `${markdown}, ${json}  the same as Markdown and as data`,
   ];
 }
 
@@ -202,6 +200,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   const sized = sizing?.axles.find(({ document }) => document.corner === corner);
   const found = sized?.limits ?? limits(corner, { ...ends, units });
   const sprungMass = sized?.figure('sprungMass').value ?? given;
+  const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
   const bump = found.bump === null ? TRAVEL : found.bump.travel;
   const droop = found.droop === null ? TRAVEL : -found.droop.travel;
   const travel = { bump: Math.min(bump, TRAVEL), droop: Math.min(droop, TRAVEL) };
@@ -217,11 +216,11 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   for (const wanted of Object.values(found.required ?? {})) print(`  ${wanted.sentence}`);
   if (found.behind.length > 0) print('\nWhat would end it behind that, nearest first');
   for (const { sentence } of found.behind) print(`  ${sentence}`);
-  if (found.donor !== undefined) print('\nThe unit at hand');
+  if (found.donor !== undefined) print('\nThe donor damper');
   for (const sentence of found.donor?.sentences ?? []) print(`  ${sentence}`);
 
   const hand = handMethod(corner, {
-    ...(sprungMass === undefined ? {} : { sprungMass, frequency: FREQUENCY }),
+    ...(sprungMass === undefined ? {} : { sprungMass, frequency }),
     travel,
   });
   print('\nWheel rate by the hand method, beside the exact one');
@@ -231,20 +230,33 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   print('\nWhat the curves say');
   for (const line of findings(curves, units)) print(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
-    if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end)}.`);
+    if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end, units)}.`);
     else if (Math.abs(end.travel) === TRAVEL)
-      print(`  On the ${side} side they end here at ${TRAVEL} mm; the travel does not.`);
+      print(
+        `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
+      );
   }
   for (const note of found.notes) print(`  Note: ${note}`);
   print('');
 
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
-  writeFileSync(new URL(`${name}.csv`, out), sweepCsv(curves));
-  writeFileSync(new URL(`${name}.svg`, out), drawSweep(corner, wide, { title, limits: found, hand }));
+  const csv = write(`${name}.csv`, sweepCsv(curves, { units }));
+  const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units }));
   return [
-    `out/${name}.csv  every column of the sweep, a row a mm`,
-    `out/${name}.svg  the corner at its limits and at ride, with its curves`,
+    `${csv}  every column of the sweep, a row for each mm of travel`,
+    `${svg}  the corner at its limits and at ride, with its curves`,
   ];
+}
+
+/**
+ * Writes a file into the folder for what is written; returns its name with that of the folder.
+ * @param {string} name
+ * @param {string} text
+ */
+function write(name, text) {
+  const path = join(out, name);
+  onFile(path, 'a file that can be written', () => writeFileSync(path, text));
+  return join(shown, name);
 }
 
 /** @param {string} name */
@@ -292,10 +304,17 @@ function signed(value, decimals) {
 }
 
 /**
- * A file that can't be read is the reader's to mend, as a wrong input is.
- * @param {unknown} error
- * @returns {error is NodeJS.ErrnoException}
+ * What is done with a file; where that fails the file is named: it is the reader's to put right, as a wrong input is.
+ * @template T
+ * @param {string} path
+ * @param {string} what
+ * @param {() => T} run
  */
-function isFileError(error) {
-  return error instanceof Error && 'syscall' in error;
+function onFile(path, what, run) {
+  try {
+    return run();
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error)) throw error;
+    throw new FileFault(`${path}: not ${what} (${error.message})`);
+  }
 }

@@ -4,7 +4,19 @@
 //
 // The readings in survey.json are invented, on an invented corner; one of them is wrong.
 import { readFileSync, writeFileSync } from 'node:fs';
-import { bands, design, drawDesign, drawResiduals, plotCurves, survey, surveyedCorner, sweep } from 'jounce';
+import {
+  bands,
+  design,
+  drawDesign,
+  drawResiduals,
+  plotCurves,
+  readCar,
+  sizeCoilovers,
+  survey,
+  surveyedCorner,
+  sweep,
+  writeSurveyedCorner,
+} from 'jounce';
 
 const out = new URL('../pictures/', import.meta.url);
 
@@ -30,6 +42,15 @@ writeFileSync(
   new URL('survey-band.svg', out),
   plotCurves(curves, { title: 'Installation ratio and shock length, as sure as the readings', bands: sure }),
 );
+
+// The points into the front corner of a car file, which is in inches; JSON.stringify(car, null, 2) is the file to keep.
+const car = writeSurveyedCorner(readFileSync(new URL('car.json', import.meta.url), 'utf8'), second, {
+  corner: 'front',
+});
+const [front] = sizeCoilovers(readCar(car)).axles;
+const { label, value, low, high } = front.figure('installedLength');
+const millimetres = [value, low, high].map((mm) => (mm === null ? '?' : mm.toFixed(1)));
+console.log(`In the car file: ${label} ${millimetres[0]}, ${millimetres[1]} to ${millimetres[2]} mm.`);
 
 // The upper mount is not welded yet: where should it go for a ratio of 0.6 with little change?
 const [y, z] = second.points.shockChassisMount.at;

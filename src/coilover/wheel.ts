@@ -10,7 +10,7 @@
 import type { CornerModel } from '../corner/model.ts';
 import { trace } from '../linkage/motion.ts';
 import { zeroBetween } from '../numerics/zero.ts';
-import { type CoiloverForce, totalPush } from './forces/eye-force.ts';
+import { type CoiloverForce, jumpLengths, totalPush } from './forces/eye-force.ts';
 
 /** How the shock goes with the wheel, over the travel that was laid. */
 export interface ShockCurve {
@@ -103,15 +103,7 @@ export function wheelAt(shock: ShockCurve, coilover: CoiloverForce, travel: numb
   };
 }
 
-/** Where the wheel comes to rest under a load. */
-export interface Rest {
-  /** mm, bump +. */
-  readonly travel: number;
-  /** `between` the ends of the travel, or on one of them: the coilover gives too little there, or too much. */
-  readonly how: 'between' | 'bumpEnd' | 'droopEnd';
-}
-
-/** Places between ride and an end of the travel at which a change of sign is looked for: a shock may shorten, and lengthen again. */
+/** Places at which a change of sign is looked for between two travels: a shock may shorten, and lengthen again. */
 const LOOKS = 16;
 
 /** The zero of a function of travel that is met first from 0 to `end`, and null where there is none. */
@@ -127,22 +119,149 @@ function firstZero(f: (travel: number) => number, end: number): number | null {
   return null;
 }
 
-/** The travel, first from ride, at which the coilover bears a sprung load (N), sought between two ends of travel. */
+/** The first travel from 0 to `end` at which the shock has a length, mm; null where it has it nowhere. */
+export function travelAtLength(shock: ShockCurve, length: number, end: number): number | null {
+  return firstZero((travel) => shock.at(travel).length - length, end);
+}
+
+/** A piece of the travel over which the wheel load only rises with bump (k_w > 0), or only falls. */
+export interface LoadPiece {
+  /** mm, from one end of the piece to the other in the direction of the walk. */
+  readonly from: number;
+  readonly to: number;
+  readonly rises: boolean;
+}
+
+/** Places between two travels at which the sign of the wheel rate is looked for. */
+const RATE_LOOKS = 32;
+/** Pieces of travel shorter than this are left out, mm: places that only rounding tells apart. */
+const SHORTEST = 1e-9;
+/** Share of a piece by which its rate is taken inside it: at its ends the rate may jump. */
+const INSIDE = 1e-9;
+
+/** The travel from one place to another, either way, in pieces between which the sign of k_w changes or its value jumps. */
+export function* loadPieces(
+  shock: ShockCurve,
+  coilover: CoiloverForce,
+  from: number,
+  end: number,
+): Generator<LoadPiece> {
+  const rate = (travel: number) => wheelAt(shock, coilover, travel).rate;
+  const jumps = jumpLengths(coilover);
+  for (let k = 0; k < RATE_LOOKS; k++) {
+    const [a, b] = [k, k + 1].map((n) => from + ((end - from) * n) / RATE_LOOKS);
+    const [first, last] = [shock.at(a).length, shock.at(b).length];
+    const between = jumps
+      .filter((length) => Math.sign(first - length) * Math.sign(last - length) < 0)
+      .map((length) => zeroBetween((travel) => shock.at(travel).length - length, a, b))
+      .sort((one, other) => Math.abs(one - a) - Math.abs(other - a));
+    let p = a;
+    for (const q of [...between, b]) {
+      if (Math.abs(q - p) < SHORTEST) continue;
+      const hair = INSIDE * (q - p);
+      const [rises, stillRises] = [rate(p + hair) > 0, rate(q - hair) > 0];
+      if (rises === stillRises) yield { from: p, to: q, rises };
+      else {
+        const turn = zeroBetween(rate, p + hair, q - hair);
+        yield { from: p, to: turn, rises };
+        yield { from: turn, to: q, rises: stillRises };
+      }
+      p = q;
+    }
+  }
+}
+
+/** Where the wheel comes to rest under a load. */
+export interface Rest {
+  /** mm, bump +. */
+  readonly travel: number;
+  /** `between` the ends of the travel, or on one of them: the coilover gives too little there, or too much. */
+  readonly how: 'between' | 'bumpEnd' | 'droopEnd';
+}
+
+/** Share of a load to which rounding lets a coilover bear it. */
+const BORNE = 1e-12;
+
+/** Whether a load is the one that is borne, N. */
+export function isBorne(borne: number, load: number): boolean {
+  return Math.abs(borne - load) <= BORNE * (Math.abs(borne) + Math.abs(load));
+}
+
+/**
+ * Where the wheel comes to rest under a sprung load (N) when it is let go at the travel `from`, slowly, between two ends of travel: it
+ * goes the way it is pushed to the first travel at which the coilover bears the load, and stays there, because the load rises with
+ * bump there (k_w > 0). Where several travels bear the load this is the one meant. Balanced at `from` on a rate of 0 or less, it sinks.
+ */
 export function restUnder(
   shock: ShockCurve,
   coilover: CoiloverForce,
   load: number,
   { droop, bump }: { readonly droop: number; readonly bump: number },
+  from = 0,
 ): Rest {
   const missing = (travel: number) => load - wheelAt(shock, coilover, travel).load;
-  const low = missing(0) > 0;
-  const outward = low ? bump : droop;
-  const travel = firstZero(missing, outward);
-  if (travel !== null) return { travel, how: 'between' };
-  return { travel: outward, how: low ? 'bumpEnd' : 'droopEnd' };
+  const start = wheelAt(shock, coilover, from);
+  const balanced = isBorne(start.load, load);
+  if (balanced && (start.rate > 0 || load === 0)) return { travel: from, how: 'between' };
+  const sinks = balanced || start.load < load;
+  const end = sinks ? bump : droop;
+  if (sinks === end > from) {
+    for (const piece of loadPieces(shock, coilover, from, end)) {
+      const left = missing(piece.to);
+      if (left === 0 || sinks === left < 0) {
+        return { travel: crossing(missing, piece.from, piece.to), how: 'between' };
+      }
+    }
+  }
+  return { travel: end, how: sinks ? 'bumpEnd' : 'droopEnd' };
 }
 
-/** The first travel from 0 to `end` at which the shock has a length, mm; null where it has it nowhere. */
-export function travelAtLength(shock: ShockCurve, length: number, end: number): number | null {
-  return firstZero((travel) => shock.at(travel).length - length, end);
+/** Where a corner that stands comes to lose its hold: the wheel rate is 0 there, and below 0 beyond. */
+export interface Collapse {
+  readonly side: 'bump' | 'droop';
+  /** mm, bump +. */
+  readonly travel: number;
+  /** Sprung wheel load there, N: the most that the corner bears on the bump side, the least on the droop side. */
+  readonly load: number;
+  /** Travel from which the wheel rate is above 0 again, mm, as on a bump stop; null where it is not before the end. */
+  readonly standsAgain: number | null;
+  /** Travel at which the wheel comes to rest under just that load, mm; null where it goes to the end. */
+  readonly comesTo: number | null;
+}
+
+/** The first collapse between a travel at which the corner stands and an end of the travel; null where there is none. */
+export function collapseBetween(
+  shock: ShockCurve,
+  coilover: CoiloverForce,
+  from: number,
+  end: number,
+): Collapse | null {
+  const side = end > from ? 'bump' : 'droop';
+  const pieces = [...loadPieces(shock, coilover, from, end)];
+  const first = pieces.findIndex(({ rises }) => !rises);
+  if (first < 0) return null;
+  // On the way to full droop a spring comes loose: the wheel hangs, and nothing collapses.
+  const middle = (pieces[first].from + pieces[first].to) / 2;
+  if (side === 'droop' && shock.at(middle).length >= coilover.loose) return null;
+  const travel = pieces[first].from;
+  const { load } = wheelAt(shock, coilover, travel);
+  const risen = pieces.slice(first).filter(({ rises }) => rises);
+  const left = (at: number) => (side === 'bump' ? 1 : -1) * (load - wheelAt(shock, coilover, at).load);
+  const last = risen.find(({ to }) => left(to) <= 0);
+  return {
+    side,
+    travel,
+    load,
+    standsAgain: risen[0]?.from ?? null,
+    comesTo: last === undefined ? null : crossing(left, last.from, last.to),
+  };
+}
+
+/** Where a function comes to 0 in a piece at whose end it has; at its start where only rounding has it pass before. */
+function crossing(f: (travel: number) => number, from: number, to: number): number {
+  const [first, last] = [Math.sign(f(from)), Math.sign(f(to))];
+  if (first === last || first === 0) return from;
+  // 0 all the way to the end, as the load of a loose spring: where that begins.
+  if (last === 0) return zeroBetween((travel) => (Math.sign(f(travel)) === first ? 1 : -1), from, to);
+  return zeroBetween(f, from, to);
 }

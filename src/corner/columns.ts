@@ -337,15 +337,16 @@ export function columnNames(): string[] {
 
 /** An issue for each name that is no column, or is there twice. */
 export function unknownColumns(only: readonly unknown[], model: CornerModel): Issue[] {
-  const known: unknown[] = planColumns(model, 'contactPatch').info.map(({ name }) => name);
+  const names = planColumns(model, 'contactPatch').info.map(({ name }) => name);
+  const allowed = names.join(', ');
+  const known = new Set<unknown>(names);
+  const met = new Set<unknown>();
   return only.flatMap((name, k): Issue[] => {
     const path = `columns[${k}]`;
-    if (only.indexOf(name) < k) {
+    if (met.has(name))
       return [{ path, problem: 'column named twice', got: show(name), advice: 'take one out' }];
-    }
-    return known.includes(name)
-      ? []
-      : [{ path, problem: 'unknown column', got: show(name), allowed: known.join(', ') }];
+    met.add(name);
+    return known.has(name) ? [] : [{ path, problem: 'unknown column', got: show(name), allowed }];
   });
 }
 

@@ -1,11 +1,8 @@
+import { certainCorner } from '../document/certain-corner.ts';
 import { type DoubleWishboneInput, doubleWishboneSchema } from '../document/corner-schema.ts';
-import { geometryFindings } from '../document/geometry.ts';
-import { inOrder, parse } from '../document/parse.ts';
-import { throwIfAny } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
 import {
   type Arm,
-  certainPoints,
   growing,
   type OtherEnd,
   otherEndOf,
@@ -14,6 +11,7 @@ import {
   placedOtherEnd,
   placedWheel,
   placing,
+  plusMinusOf,
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
@@ -43,8 +41,7 @@ export interface DoubleWishbone extends Uncertain {
  * @throws InputError with every issue.
  */
 export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
-  const { given, plusMinus } = certainPoints(parse(doubleWishboneSchema, input, 'double wishbone'));
-  throwIfAny('double wishbone', inOrder(geometryFindings(given, 'mm'), input));
+  const { given, halfWidths } = certainCorner(doubleWishboneSchema, input, 'double wishbone');
   const { mirrored, place } = placing(given.wheel.centre);
   const { coilover } = given;
   return Object.freeze({
@@ -58,7 +55,7 @@ export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
       ...placedOtherEnd(coilover, place),
     }),
     mirrored,
-    ...plusMinus,
+    ...plusMinusOf(halfWidths),
   });
 }
 

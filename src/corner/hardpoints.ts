@@ -1,8 +1,10 @@
 // What corners of all kinds do with their hardpoints: those of a right-hand corner are mirrored, all are frozen.
 
+import type { Diagnostic } from '../diagnostic.ts';
+import type { HalfWidth } from '../document/certain-corner.ts';
 import type { DoubleWishboneInput } from '../document/corner-schema.ts';
 import { pathText } from '../document/parse.ts';
-import { type Certain, certain } from '../document/uncertain.ts';
+import type { Certain } from '../document/uncertain.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 import type { Covariance } from './covariance.ts';
@@ -26,6 +28,8 @@ export interface Wheel {
 export interface Uncertain {
   /** How far, mm: half-width of a 95 % interval by coordinate (`lowerInnerY`), or their covariance, if any was given. */
   readonly plusMinus?: Readonly<Record<string, number>> | Covariance;
+  /** What the survey of its points leaves to look at, if there is any; paths are places in the survey. */
+  readonly checks?: readonly Diagnostic[];
 }
 
 /** Where the points of the drawing stand in the input, and in the corner made of it. */
@@ -47,14 +51,14 @@ export const PLACES: Readonly<Record<string, string>> = {
   'coilover.otherEnd.mount': 'shockOtherMount',
 };
 
-/** An input as its numbers, and how far its coordinates may be off: `lowerInnerY` for `lowerArm.inner[0]`. */
-export function certainPoints<Input>(written: Input): { given: Certain<Input>; plusMinus: Uncertain } {
+/** How far the coordinates of a corner may be off: `lowerInnerY` for `lowerArm.inner[0]`; nothing where all are certain. */
+export function plusMinusOf(halfWidths: readonly HalfWidth[]): Uncertain | undefined {
+  if (halfWidths.length === 0) return undefined;
   const plusMinus: Record<string, number> = {};
-  const given = certain(written, (at, width) => {
+  for (const { at, plusMinus: width } of halfWidths) {
     plusMinus[PLACES[pathText(at.slice(0, -1))] + (at[at.length - 1] === 0 ? 'Y' : 'Z')] = width;
-  });
-  const any = Object.keys(plusMinus).length > 0;
-  return { given, plusMinus: any ? { plusMinus: Object.freeze(plusMinus) } : {} };
+  }
+  return { plusMinus: Object.freeze(plusMinus) };
 }
 
 /** A part that moves with the wheel. */

@@ -1,12 +1,9 @@
+import { certainCorner } from '../document/certain-corner.ts';
 import { type PushrodInput, pushrodSchema } from '../document/corner-schema.ts';
-import { geometryFindings } from '../document/geometry.ts';
-import { inOrder, parse } from '../document/parse.ts';
-import { throwIfAny } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { WISHBONE_PARTS, WISHBONES, wishbonePoints } from './double-wishbone.ts';
 import {
   type Arm,
-  certainPoints,
   growing,
   type OtherEnd,
   otherEndOf,
@@ -15,6 +12,7 @@ import {
   placedOtherEnd,
   placedWheel,
   placing,
+  plusMinusOf,
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
@@ -44,8 +42,7 @@ export interface Pushrod extends Uncertain {
  * @throws InputError with every issue.
  */
 export function pushrod(input: PushrodInput): Pushrod {
-  const { given, plusMinus } = certainPoints(parse(pushrodSchema, input, 'pushrod corner'));
-  throwIfAny('pushrod corner', inOrder(geometryFindings(given, 'mm'), input));
+  const { given, halfWidths } = certainCorner(pushrodSchema, input, 'pushrod corner');
   const { mirrored, place } = placing(given.wheel.centre);
   const { rod, rocker, coilover } = given;
   return Object.freeze({
@@ -60,7 +57,7 @@ export function pushrod(input: PushrodInput): Pushrod {
       ...placedOtherEnd(coilover, place),
     }),
     mirrored,
-    ...plusMinus,
+    ...plusMinusOf(halfWidths),
   });
 }
 

@@ -1,3 +1,6 @@
+import type { Diagnostic } from '../diagnostic.ts';
+import { carNotes } from '../document/checks/car-checks.ts';
+import { cornerNotes } from '../document/checks/corner-checks.ts';
 import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
@@ -5,12 +8,12 @@ import type { Note } from '../document/note.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
 import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
-import { cornerNotes, radiusNotes } from '../document/plausible.ts';
 import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
 import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
-import { type Certain, certain } from '../document/uncertain.ts';
-import { fromMetric, type Units, unitName } from '../units.ts';
+import { certain } from '../document/uncertain.ts';
+import { type Units, unitName } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
+import { correlated, correlationFindings } from './correlations.ts';
 import { deepFreeze } from './freeze.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
 
@@ -72,7 +75,7 @@ export function readCorner(json: unknown): CornerDocument {
     ...(name === undefined ? {} : { name }),
     units,
     ...cornerOf(metric),
-    notes: Object.freeze(notesOf(written, [], units)),
+    notes: Object.freeze(notesOf(metric, [], units)),
   });
 }
 
@@ -97,11 +100,14 @@ export function readCar(json: unknown): CarDocument {
       ...AXLES.flatMap((axle) => cornerChecks(value, ['corners', axle], units)),
     ];
   });
-  const { name, corners } = written;
-  const notes = AXLES.flatMap((axle) => {
-    const corner = corners[axle];
+  const { name } = written;
+  const ofCorners = AXLES.flatMap((axle) => {
+    const corner = metric.corners[axle];
     return corner === undefined ? [] : notesOf(corner, ['corners', axle], units);
   });
+  // In a wrong unit nothing fits.
+  const areUnitsWrong = ofCorners.some(({ path }) => path === 'units');
+  const notes = areUnitsWrong ? ofCorners : [...carNotes(metric, units), ...ofCorners];
   const { front, rear } = metric.corners;
   const sizing = Object.keys(carSizingShape).map((key) => [key, metric[key as keyof CarSizingFile]] as const);
   return Object.freeze({
@@ -142,20 +148,21 @@ function has(value: unknown, name: string): boolean {
   return typeof value === 'object' && value !== null && Object.hasOwn(value, name);
 }
 
-/** Checks of the corner at a place: those of its geometry and limits, and whether its tyre's size can be read. */
+/** Checks of the corner at a place: those of its geometry, limits, correlations and what was bought, and whether its tyre's size can be read. */
 function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
   const bought: Place = [...at, 'ordered'];
   const ordered = orderedFindings(valueAt(value, bought), unitName('length', units));
   return [
     ...cornerFindings(value, at, units),
     ...tyreFindings(value, [...at, 'limits', 'tyre']),
+    ...correlationFindings(value, at),
     ...ordered.map((finding) => ({ ...finding, at: [...bought, ...finding.at] })),
   ];
 }
 
 function cornerOf(given: Written): DocumentCorner {
   const { limits = {}, sprungMass, sizing, ordered } = given;
-  const corner = drawnCorner(given);
+  const corner = surveyed(drawnCorner(given), given);
   const { notes: _, ...rest } = limits;
   return {
     corner,
@@ -164,6 +171,24 @@ function cornerOf(given: Written): DocumentCorner {
     ...(sizing === undefined ? {} : { sizing: deepFreeze(sizing) }),
     ...(ordered === undefined ? {} : { ordered: deepFreeze(ordered) }),
   };
+}
+
+/** A corner with what its file says of the survey of its points. */
+function surveyed(corner: DrawnCorner, { correlations, surveyChecks = [] }: Written): DrawnCorner {
+  const covariance = correlations === undefined ? undefined : correlated(corner, correlations);
+  const checks = surveyChecks.map(
+    (text, k): Diagnostic => ({
+      code: 'surveyCheck',
+      severity: 'check',
+      path: `surveyChecks[${k}]`,
+      values: { text },
+    }),
+  );
+  return deepFreeze({
+    ...corner,
+    ...(covariance === undefined ? {} : { plusMinus: covariance }),
+    ...(checks.length === 0 ? {} : { checks }),
+  });
 }
 
 type Limits = DocumentCorner['limits'];
@@ -198,20 +223,15 @@ function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint 
   };
 }
 
-function notesOf(written: Written, at: Place, units: Units): Note[] {
-  const under = at.length === 0 ? '' : `${pathText(at)}.`;
-  const numbers = certain(written);
-  const notes = cornerNotes(numbers, under, units);
-  // In a wrong unit nothing fits.
-  return notes.some(({ path }) => path === 'units') ? notes : [...notes, ...tyreNotes(numbers, under, units)];
-}
-
-function tyreNotes({ wheel, limits }: Certain<Written>, under: string, units: Units): Note[] {
-  const tyre = limits?.tyre;
-  if (tyre === undefined) return [];
-  const named = typeof tyre === 'string';
-  const { overallRadius } = tyreOf(tyre);
-  const overall = named ? fromMetric(overallRadius, 'length', units) : overallRadius;
-  const loaded = wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0);
-  return radiusNotes(overall, loaded, `${under}limits.tyre${named ? '' : '.overallRadius'}`, units);
+/** What to look at again in a corner that was read. */
+function notesOf(metric: Written, at: Place, units: Units): Note[] {
+  const corner = certain(metric);
+  const tyre = corner.limits?.tyre;
+  const path = typeof tyre === 'string' ? 'limits.tyre' : 'limits.tyre.overallRadius';
+  const subject = {
+    corner,
+    units,
+    ...(tyre === undefined ? {} : { tyre: { path, overallRadius: tyreOf(tyre).overallRadius } }),
+  };
+  return cornerNotes(subject, pathText(at), units);
 }

@@ -1,15 +1,12 @@
+import { certainCorner } from '../document/certain-corner.ts';
 // The top mount is fixed on the chassis, and the axis of the strut, fixed in the upright, passes through it: whatever the
 // upright does, the line from `lower` on it to the top keeps its angle to the upright. That is one joint of the drawing
 // (`angles`), by which the top slides along the axis.
 
 import { type StrutInput, strutSchema } from '../document/corner-schema.ts';
-import { geometryFindings } from '../document/geometry.ts';
-import { inOrder, parse } from '../document/parse.ts';
-import { throwIfAny } from '../errors.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import {
   type Arm,
-  certainPoints,
   growing,
   type OtherEnd,
   otherEndOf,
@@ -18,6 +15,7 @@ import {
   placedOtherEnd,
   placedWheel,
   placing,
+  plusMinusOf,
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
@@ -45,8 +43,7 @@ export interface Strut extends Uncertain {
  * @throws InputError with every issue.
  */
 export function strut(input: StrutInput): Strut {
-  const { given, plusMinus } = certainPoints(parse(strutSchema, input, 'strut corner'));
-  throwIfAny('strut corner', inOrder(geometryFindings(given, 'mm'), input));
+  const { given, halfWidths } = certainCorner(strutSchema, input, 'strut corner');
   const { mirrored, place } = placing(given.wheel.centre);
   const { coilover } = given;
   return Object.freeze({
@@ -62,7 +59,7 @@ export function strut(input: StrutInput): Strut {
       }),
     }),
     mirrored,
-    ...plusMinus,
+    ...plusMinusOf(halfWidths),
   });
 }
 

@@ -1,3 +1,4 @@
+import { fromMetric, type Units, unitName } from '../units.ts';
 import { figure, spaced } from '../words.ts';
 import { edgeOf } from './box.ts';
 import type { Margin } from './keep-outs.ts';
@@ -16,18 +17,24 @@ export type ActiveBound = {
 /** mm up to which a distance is used up. */
 const USED_UP = 0.01;
 
+/** A length in figures, without its unit: tenths of a mm, hundredths of an inch. */
+export function lengthFigure(mm: number, units: Units): string {
+  return figure(fromMetric(mm, 'length', units), units === 'metric' ? 1 : 2);
+}
+
 /** What holds the design at x. */
 export function activeBounds(
-  { plan, boxes }: CheckedDesign,
+  { plan, boxes, units }: CheckedDesign,
   x: readonly number[],
   margins: readonly Margin[],
 ): ActiveBound[] {
+  const length = (mm: number) => `${lengthFigure(mm, units)} ${unitName('length', units)}`;
   const edges = boxes.flatMap((box, i): ActiveBound[] => {
     const side = edgeOf(box, x[i]);
     if (side === null) return [];
     const { name } = plan.coordinates[i];
     const at = box[side];
-    const sentence = `${spaced(name)} is at its ${side}, ${at} mm`;
+    const sentence = `${spaced(name)} is at its ${side}, ${length(at)}`;
     return [{ kind: 'box', name, side, at, sentence }];
   });
   const worst = new Map<string, Margin>();
@@ -37,11 +44,11 @@ export function activeBounds(
   }
   const distances = [...worst.values()].flatMap(({ name, room, distance, travel }): ActiveBound[] => {
     if (room.value > USED_UP) return [];
-    const where = `at a travel of ${figure(travel, 1)} mm`;
+    const where = `at a travel of ${length(travel)}`;
     const sentence =
       room.value < 0
-        ? `${name} lacks ${figure(-room.value, 1)} of the ${distance} mm to be kept ${where}`
-        : `${name} is down to the ${distance} mm to be kept ${where}`;
+        ? `${name} lacks ${length(-room.value)} of the ${length(distance)} to be kept ${where}`
+        : `${name} is down to the ${length(distance)} to be kept ${where}`;
     return [{ kind: 'distance', name, distance, travel, sentence }];
   });
   return [...edges, ...distances];

@@ -22,7 +22,7 @@ import { placedAt } from './trial.ts';
 export function design(corner: Corner, options: DesignOptions): Design {
   const model = modelOf(corner);
   const checked = checkDesign(model, options);
-  const { objectives, plan } = checked;
+  const { objectives, plan, units } = checked;
   const judge = judgeOf(checked);
   const { how, first, best, nearest, ends, searches, trials } = searchAll(checked, options, judge);
 
@@ -39,7 +39,7 @@ export function design(corner: Corner, options: DesignOptions): Design {
       of,
       label: labelOf(objective),
       unit: OBJECTIVES[of].unit,
-      wanted: wantedWords(objective),
+      wanted: wantedWords(objective, units),
       start: first.values[k],
       best: best.values[k],
       off: off[k],
@@ -51,6 +51,7 @@ export function design(corner: Corner, options: DesignOptions): Design {
   const active = activeBounds(checked, best.x, margins);
   const result = {
     how,
+    units,
     corner: redrawn(corner, placedAt(plan, best.x)),
     mounts: Object.fromEntries(
       moved.map((point) => [

@@ -12,7 +12,7 @@
 
 import { rateForFrequency } from '../corner/frequency.ts';
 import { combined, constant, type Dual, minus, over, scaled, times } from '../numerics/dual.ts';
-import { GRAVITY } from '../units.ts';
+import { GRAVITY, quantityIn, textIn, type Units } from '../units.ts';
 import { figure } from '../words.ts';
 import { type JointForce, jointForce } from './joint-force.ts';
 import type { Trial } from './trial.ts';
@@ -85,19 +85,21 @@ export function labelOf(objective: Objective): string {
   return `${label} in ${objective.joint} at ${objective.station ?? 'ride'}`;
 }
 
-/** A value of an objective with its unit. */
-export function written(of: Objective['of'], value: number): string {
+/** A value of an objective with its unit, in the units asked for. */
+export function written(of: Objective['of'], value: number, units: Units): string {
   const { unit, decimals } = OBJECTIVES[of];
+  const quantity = quantityIn(unit);
+  if (quantity !== null && units !== 'metric') return textIn(value, quantity, units);
   return `${figure(value, decimals)}${unit === '' ? '' : ` ${unit}`}`;
 }
 
 /** What is wanted, in words: `0.62`, `at most 20 deg`, `300 mm to 380 mm`. */
-export function wantedWords({ of, target, least, most }: Objective): string {
-  if (target !== undefined) return written(of, target);
-  if (least === undefined) return `at most ${written(of, most as number)}`;
+export function wantedWords({ of, target, least, most }: Objective, units: Units): string {
+  if (target !== undefined) return written(of, target, units);
+  if (least === undefined) return `at most ${written(of, most as number, units)}`;
   return most === undefined
-    ? `at least ${written(of, least)}`
-    : `${written(of, least)} to ${written(of, most)}`;
+    ? `at least ${written(of, least, units)}`
+    : `${written(of, least, units)} to ${written(of, most, units)}`;
 }
 
 /** Its value at a trial; null where it has none. */

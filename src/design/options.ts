@@ -5,6 +5,7 @@ import { type Tyre, tyreFindings, tyreOf } from '../corner/tyre.ts';
 import { meantName } from '../document/spelling.ts';
 import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { isPoint } from '../linkage/drawing.ts';
+import type { Units } from '../units.ts';
 import type { Box, Range } from './box.ts';
 import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
@@ -41,6 +42,8 @@ export interface DesignOptions {
   readonly signal?: { readonly aborted: boolean };
   /** Told at the start of each search and now and then within. */
   readonly progress?: (progress: DesignProgress) => void;
+  /** What words and picture of the design are in; default metric. Numbers go in and come out in mm, N and N/mm. */
+  readonly units?: Units;
 }
 
 /** Options that have been checked, with defaults. */
@@ -51,9 +54,20 @@ export interface CheckedDesign {
   readonly keepOut: CheckedKeepOut;
   readonly starts: number;
   readonly seed: number;
+  readonly units: Units;
 }
 
-const OPTIONS = ['mounts', 'objectives', 'keepOut', 'travel', 'starts', 'seed', 'signal', 'progress'];
+const OPTIONS = [
+  'mounts',
+  'objectives',
+  'keepOut',
+  'travel',
+  'starts',
+  'seed',
+  'signal',
+  'progress',
+  'units',
+];
 const AXES = ['y', 'z'] as const;
 const MOST_STARTS = 1000;
 const WHAT = 'design options';
@@ -77,7 +91,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   const moved = checkMounts(model, options.mounts, add);
   checkObjectives(model, options.objectives, add);
   const keepOut = checkKeepOut(model, options.keepOut, add, issues);
-  const { starts = 6, seed = 1, signal, progress } = options;
+  const { starts = 6, seed = 1, signal, progress, units = 'metric' } = options;
   const { bump = 80, droop = 80, step = 10 } = isRecord(options.travel) ? options.travel : {};
   if (options.travel !== undefined) {
     const known = unknownNames('travel', options.travel, ['bump', 'droop', 'step'], add);
@@ -101,14 +115,23 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   if (progress !== undefined && typeof progress !== 'function') {
     add('progress', 'not a function', progress, 'a function');
   }
+  if (units !== 'metric' && units !== 'imperial') {
+    add('units', 'unknown units', units, 'metric, imperial');
+  }
   throwIfAny(WHAT, issues);
   return {
-    plan: { model, coordinates: moved.map(({ coordinate }) => coordinate), sweep: { bump, droop, step } },
+    plan: {
+      model,
+      coordinates: moved.map(({ coordinate }) => coordinate),
+      sweep: { bump, droop, step },
+      units,
+    },
     boxes: moved.map(({ box }) => box),
     objectives: options.objectives,
     keepOut,
     starts,
     seed,
+    units,
   };
 }
 

@@ -1,14 +1,15 @@
+import type { Units } from '../units.ts';
 import { written } from './objectives.ts';
 import type { Design, DesignEnd, DesignedValue } from './result.ts';
 
 /** What a design says of itself. */
 export function reasonsFor(
-  { how, objectives: values, active, searches, trials }: Omit<Design, 'reasons'>,
+  { how, units, objectives: values, active, searches, trials }: Omit<Design, 'reasons'>,
   refused: ReadonlyMap<string, number>,
 ): string[] {
   const missed = values.filter(({ met }) => !met).length;
   const reasons = [FIRST[how](missed, values.length, trials)];
-  reasons.push(...values.map(sentenceOn));
+  reasons.push(...values.map((one) => sentenceOn(one, units)));
   for (const { sentence } of active) reasons.push(`${sentence[0].toUpperCase()}${sentence.slice(1)}.`);
   for (const [why, count] of refused) {
     reasons.push(`${count} of the ${trials} corners tried could not be judged: ${why}.`);
@@ -37,13 +38,16 @@ const FIRST: Readonly<Record<DesignEnd, (missed: number, all: number, trials: nu
     `Cancelled: this is the best of the ${trials} ${trials === 1 ? 'corner' : 'corners'} tried until then.`,
 };
 
-function sentenceOn({ of, label, wanted, start, best, off, met, nearest }: DesignedValue): string {
-  const now = written(of, best);
-  const verdict = met ? 'met' : `${written(of, Math.abs(off))} too ${off > 0 ? 'much' : 'little'}`;
+function sentenceOn(
+  { of, label, wanted, start, best, off, met, nearest }: DesignedValue,
+  units: Units,
+): string {
+  const now = written(of, best, units);
+  const verdict = met ? 'met' : `${written(of, Math.abs(off), units)} too ${off > 0 ? 'much' : 'little'}`;
   const near =
-    met || nearest === null || written(of, nearest) === now
+    met || nearest === null || written(of, nearest, units) === now
       ? ''
-      : ` The nearest to it of all corners tried that keep their distances is ${written(of, nearest)}.`;
+      : ` The nearest to it of all corners tried that keep their distances is ${written(of, nearest, units)}.`;
   const name = `${label[0].toUpperCase()}${label.slice(1)}`;
-  return `${name}: ${wanted} wanted, ${written(of, start)} as drawn, ${now} now: ${verdict}.${near}`;
+  return `${name}: ${wanted} wanted, ${written(of, start, units)} as drawn, ${now} now: ${verdict}.${near}`;
 }

@@ -1,6 +1,7 @@
 import type { Corner } from '../corner/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
+import type { Units } from '../units.ts';
 import type { ActiveBound } from './active.ts';
 import type { Range } from './box.ts';
 import type { Objective } from './objectives.ts';
@@ -64,6 +65,8 @@ export interface SearchReport {
 /** What comes of a design: plain, frozen data. */
 export interface Design {
   readonly how: DesignEnd;
+  /** What its words, and the picture of `drawDesign`, are in; numbers stay in the library's units. */
+  readonly units: Units;
   /** The best corner: keeping the distances comes first, then the weighted sum of squared misses. */
   readonly corner: Corner;
   /** The mounts that could move, by name. */

@@ -8,6 +8,7 @@ import type { SweepOptions } from '../corner/sweep.ts';
 import { InputError } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { type Dual, dual } from '../numerics/dual.ts';
+import { textIn, type Units } from '../units.ts';
 
 /** A place with its derivatives. */
 export type DualPoint = readonly [y: Dual, z: Dual];
@@ -38,6 +39,8 @@ export interface TrialPlan {
   readonly model: CornerModel;
   readonly coordinates: readonly HardpointCoordinate[];
   readonly sweep: Required<Pick<SweepOptions, 'bump' | 'droop' | 'step'>> & SweepOptions;
+  /** Of what is said; default metric. */
+  readonly units?: Units;
 }
 
 /** Why a trial has no figures, in words. */
@@ -72,7 +75,7 @@ export function tryAt(plan: TrialPlan, x: readonly number[]): Trial | NoTrial {
   const { columns, by: rates, travel, end } = found;
   for (const side of ['droop', 'bump'] as const) {
     if (end[side].how !== 'reached') {
-      return `the linkage does not reach the ${side} that is asked for, it ends at ${end[side].travel.toFixed(1)} mm`;
+      return `the linkage does not reach the ${side} that is asked for, it ends at ${textIn(end[side].travel, 'length', plan.units ?? 'metric')}`;
     }
   }
   for (const [name, column] of Object.entries(columns)) {

@@ -1,7 +1,8 @@
 /** For `refine`: of some names an object is to have so many, exactly one, one at least, or one at most. */
 export function having(names: readonly string[], count: 'one' | 'any' | 'atMostOne', error: string) {
   const good = (given: unknown) => {
-    const there = names.filter((name) => (given as Record<string, unknown>)[name] !== undefined).length;
+    let there = 0;
+    for (const name of names) if ((given as Record<string, unknown>)[name] !== undefined) there++;
     return (count === 'atMostOne' || there > 0) && (count === 'any' || there <= 1);
   };
   return [good, { error, when: isObject, params: { oneOf: [...names] } }] as const;

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { having } from './choice.ts';
-import { hardpoint, quantity, takes } from './quantity.ts';
+import { hardpoint, pairOf, quantity, takes } from './quantity.ts';
 
 /** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
 const wheel = z
@@ -136,7 +136,7 @@ export const strutSchema = z.strictObject({
 });
 
 const name = z.string();
-const pair = takes(z.tuple([name, name]).readonly(), "names of two points, as ['A', 'B']");
+const pair = takes(pairOf(name, name), "names of two points, as ['A', 'B']");
 
 /** The parts that a drawing's points and bodies play; as `customCorner` documents. The drawing is checked as one. */
 export const customCornerSchema = z.strictObject({

@@ -3,7 +3,7 @@ import { doubleWishboneSchema, pushrodSchema, strutSchema } from './corner-schem
 import { limitsSchemas, remarks } from './limits-schema.ts';
 import { orderedSchema } from './ordered-schema.ts';
 import { valueAt } from './parse.ts';
-import { quantity, takes } from './quantity.ts';
+import { bareNumber, quantity, takes } from './quantity.ts';
 import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
 import { meantName } from './spelling.ts';
 
@@ -27,6 +27,35 @@ const sprungMass = quantity(
   'Mass that the spring of this corner carries: the load on the wheel without the unsprung parts',
   z.number().gt(0),
 );
+
+/** What a survey says beside the points of a corner. */
+const surveyed = {
+  correlations: z
+    .strictObject({
+      coordinates: z
+        .array(z.string().describe('A coordinate of a hardpoint.'))
+        .describe(
+          'Coordinates of hardpoints by name, as lowerInnerY or shockChassisMountZ; each has a plusMinus at its point.',
+        ),
+      lowerTriangle: z
+        .array(
+          z
+            .array(bareNumber('Correlation', z.number().gte(-1).lte(1)))
+            .describe('Correlations of a coordinate with those before it.'),
+        )
+        .describe(
+          'A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty.',
+        ),
+    })
+    .describe(
+      'How the errors of hardpoints hang together, as a survey gives it; coordinates that are not named are independent.',
+    )
+    .optional(),
+  surveyChecks: z
+    .array(z.string().describe('A sentence of the survey.'))
+    .describe('What the survey of these points left to look at, in words; the sizing shows it.')
+    .optional(),
+};
 
 /** Kinds of corners that files may have; the first is taken if none is named. */
 const KINDS = ['doubleWishbone', 'pushrod', 'strut'] as const;
@@ -56,6 +85,7 @@ const CORNERS = {
     limits: limitsSchemas.doubleWishbone.optional(),
     sizing: cornerSizingSchema.optional(),
     ordered: orderedSchema.optional(),
+    ...surveyed,
   },
   pushrod: {
     kind: kindField('pushrod', 'pushrod, for a coilover worked by a pushrod or pullrod through a rocker'),
@@ -64,6 +94,7 @@ const CORNERS = {
     limits: limitsSchemas.pushrod.optional(),
     sizing: cornerSizingSchema.optional(),
     ordered: orderedSchema.optional(),
+    ...surveyed,
   },
   strut: {
     kind: kindField('strut', 'strut, for an upright that slides along a strut'),
@@ -72,6 +103,7 @@ const CORNERS = {
     limits: limitsSchemas.strut.optional(),
     sizing: cornerSizingSchema.optional(),
     ordered: orderedSchema.optional(),
+    ...surveyed,
   },
 };
 
@@ -113,8 +145,19 @@ function carFile<Front extends z.ZodType, Rear extends z.ZodType>(front: Front, 
 
 /** A file with the corners of a car, by their kinds. */
 export function carFileSchema(front: Kind, rear: Kind) {
-  return carFile(cornerSchemas[front], cornerSchemas[rear]);
+  const kinds = `${front} ${rear}`;
+  let schema = carFileSchemas.get(kinds);
+  if (schema === undefined) {
+    schema = carFile(cornerSchemas[front], cornerSchemas[rear]);
+    carFileSchemas.set(kinds, schema);
+  }
+  return schema;
 }
+
+type CarFileSchema = ReturnType<typeof carFile<(typeof cornerSchemas)[Kind], (typeof cornerSchemas)[Kind]>>;
+
+/** Those made so far, so that each is compiled once. */
+const carFileSchemas = new Map<string, CarFileSchema>();
 
 /** A corner as files hold it. */
 export type CornerFile = z.output<(typeof cornerFileSchemas)[Kind]>;

@@ -8,11 +8,17 @@ type Point = readonly [number, number];
  * coilover with both ends on one part. `unit` is theirs.
  */
 export function geometryFindings(corner: unknown, unit: string): Finding[] {
-  return [
-    ...APART.flatMap(([first, second]) => coincidence(corner, first, second)),
-    ...unsoundWheel(corner, unit),
-    ...onOnePart(corner),
-  ];
+  const findings: Finding[] = [];
+  for (const [first, second] of APART) {
+    const a = pointAt(corner, first);
+    const b = a && pointAt(corner, second);
+    if (a && b && a[0] === b[0] && a[1] === b[1]) findings.push(coincidence(a, first, second));
+  }
+  const wheel = unsoundWheel(corner, unit);
+  if (wheel !== undefined) findings.push(wheel);
+  const ends = onOnePart(corner);
+  if (ends !== undefined) findings.push(ends);
+  return findings;
 }
 
 /** Pairs of points that must lie apart for a corner to have a geometry; a fault is told at the first. */
@@ -67,61 +73,59 @@ const APART: readonly [first: Place, second: Place][] = [
   ],
 ];
 
-function coincidence(corner: unknown, first: Place, second: Place): Finding[] {
-  const [a, b] = [pointAt(corner, first), pointAt(corner, second)];
-  if (a === undefined || b === undefined || a[0] !== b[0] || a[1] !== b[1]) return [];
-  return [
-    {
-      at: first,
-      problem: `in the same place as ${pathText(second)}`,
-      got: `[${a[0]}, ${a[1]}]`,
-      advice: 'measure the two again: they must lie apart',
-    },
-  ];
+function coincidence([y, z]: Point, first: Place, second: Place): Finding {
+  return {
+    at: first,
+    problem: `in the same place as ${pathText(second)}`,
+    got: `[${y}, ${z}]`,
+    advice: 'measure the two again: they must lie apart',
+  };
 }
 
+const CENTRE = ['wheel', 'centre'];
+const CONTACT_PATCH = ['wheel', 'contactPatch'];
+
 /** The wheel stands on the ground: its centre is above that, and above its contact patch. */
-function unsoundWheel(corner: unknown, unit: string): Finding[] {
-  const centre = pointAt(corner, ['wheel', 'centre']);
-  const contactPatch = pointAt(corner, ['wheel', 'contactPatch']);
-  if (centre === undefined) return [];
+function unsoundWheel(corner: unknown, unit: string): Finding | undefined {
+  const centre = pointAt(corner, CENTRE);
+  if (centre === undefined) return undefined;
+  const contactPatch = pointAt(corner, CONTACT_PATCH);
   const ground = contactPatch === undefined ? 0 : contactPatch[1];
   // In one place is told as such.
   const together = contactPatch?.[0] === centre[0] && contactPatch[1] === centre[1];
-  if (centre[1] > ground || together) return [];
-  return [
-    {
-      at: ['wheel', 'centre', 1],
-      problem:
-        contactPatch === undefined
-          ? 'wheel centre not above the ground'
-          : 'wheel centre not above its contact patch',
-      got: `${centre[1]} ${unit}`,
-      allowed: `more than ${ground} ${unit}`,
-      advice: 'z counts up from the ground at the drawn ride height',
-    },
-  ];
+  if (centre[1] > ground || together) return undefined;
+  return {
+    at: [...CENTRE, 1],
+    problem:
+      contactPatch === undefined
+        ? 'wheel centre not above the ground'
+        : 'wheel centre not above its contact patch',
+    got: `${centre[1]} ${unit}`,
+    allowed: `more than ${ground} ${unit}`,
+    advice: 'z counts up from the ground at the drawn ride height',
+  };
 }
 
+const ON = ['coilover', 'on'];
+const OTHER_ON = ['coilover', 'otherEnd', 'on'];
+
 /** Between two points of one part a coilover would never change its length. */
-function onOnePart(corner: unknown): Finding[] {
-  const at = ['coilover', 'otherEnd', 'on'];
-  const on = valueAt(corner, at);
-  if (typeof on !== 'string' || on !== valueAt(corner, ['coilover', 'on'])) return [];
-  return [
-    {
-      at,
-      problem: 'both ends of the coilover on one part',
-      got: show(on),
-      advice: 'name the part that the other end is bolted to, or give chassisMount in place of otherEnd',
-    },
-  ];
+function onOnePart(corner: unknown): Finding | undefined {
+  const on = valueAt(corner, OTHER_ON);
+  if (typeof on !== 'string' || on !== valueAt(corner, ON)) return undefined;
+  return {
+    at: OTHER_ON,
+    problem: 'both ends of the coilover on one part',
+    got: show(on),
+    advice: 'name the part that the other end is bolted to, or give chassisMount in place of otherEnd',
+  };
 }
 
 /** The point at a place of a corner, if one stands there. */
 export function pointAt(corner: unknown, at: Place): Point | undefined {
   const point = valueAt(corner, at);
   if (!Array.isArray(point) || point.length !== 2) return undefined;
+  if (Number.isFinite(point[0]) && Number.isFinite(point[1])) return point as unknown as Point;
   const [y, z] = [point[0], point[1]].map((coordinate) => valueAt(coordinate, ['value']) ?? coordinate);
   return Number.isFinite(y) && Number.isFinite(z) ? [y, z] : undefined;
 }

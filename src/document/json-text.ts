@@ -67,8 +67,25 @@ function standing(text: string, at: number): string {
   return `\`${rest.length > 30 ? `${rest.slice(0, 27)}...` : rest}\``;
 }
 
+/** Places in a text that are asked for from its start to its end, so that each line is counted once. */
+function placesAlong(text: string): (at: number) => string {
+  const breaks = /\r\n|\n|\r/g;
+  let line = 1;
+  let start = 0;
+  let next = 0;
+  return (at) => {
+    while (next <= at) {
+      if (next > 0) line++;
+      start = next;
+      next = breaks.exec(text) === null ? Number.POSITIVE_INFINITY : breaks.lastIndex;
+    }
+    return `line ${line}, column ${at - start + 1}`;
+  };
+}
+
 function scan(text: string, twice: Finding[]): void {
   let at = 0;
+  const placeAlong = placesAlong(text);
 
   function blanks(): void {
     while (/[ \t\r\n]/.test(text.charAt(at))) at++;
@@ -106,7 +123,7 @@ function scan(text: string, twice: Finding[]): void {
       if (names.has(name)) {
         twice.push({
           at: [...place, name],
-          problem: `written twice, again at ${placeInText(text, from)}`,
+          problem: `written twice, again at ${placeAlong(from)}`,
           advice: 'take one out: only the last would count',
         });
       }

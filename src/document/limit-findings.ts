@@ -129,10 +129,10 @@ export function jointFindings(
   holders: Readonly<Record<string, readonly string[]>>,
 ): Finding[] {
   if (typeof ballJoints !== 'object' || ballJoints === null) return [];
+  const names = Object.keys(holders);
   return Object.entries(ballJoints).flatMap(([name, joint]): Finding[] => {
     if (joint === undefined) return [];
     if (!Object.hasOwn(holders, name)) {
-      const names = Object.keys(holders);
       return [
         { at: [name], problem: 'unknown joint', allowed: names.join(', '), ...suggestion(name, names) },
       ];

@@ -1,3 +1,5 @@
+import { inWords } from '../words.ts';
+
 /** What to do about a number that was written as a text; `unit` is what it should be in. */
 export function adviceForText(text: string, unit: string | undefined): string {
   const bareNumber =
@@ -12,11 +14,6 @@ export function adviceForText(text: string, unit: string | undefined): string {
   return values.length === 0
     ? `${bareNumber}, without quotes`
     : `write ${values.join(' or ')}, without quotes`;
-}
-
-/** A unit as a sentence has it. */
-export function inWords(unit: string): string {
-  return unit === 'inch' ? 'inches' : unit;
 }
 
 function unitMeant(named: string): string {

@@ -1,13 +1,15 @@
 import type * as z from 'zod';
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import { type Quantity, type Units, unitName } from '../units.ts';
-import { adviceForText, inWords } from './number-meant.ts';
+import { inWords } from '../words.ts';
+import { accepts } from './accepts.ts';
+import { adviceForText } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
-import { homesOf, isRequired, namesOf, schemaAt } from './schema-walk.ts';
+import { homesIn, isRequired, namesOf, schemaAt } from './schema-walk.ts';
 import { meantName } from './spelling.ts';
 
 /**
- * Data of the schema's shape from unknown input. `check` adds what the shape alone can't tell; it is given the input as it
+ * Data of the schema's shape from unknown input: the input itself where it is right as it stands. `check` adds what the shape alone can't tell; it is given the input as it
  * is, whatever its shape.
  *
  * @throws InputError listing every issue with its path, what was got and what is allowed.
@@ -16,7 +18,7 @@ export function parse<Schema extends z.ZodType>(
   schema: Schema,
   input: unknown,
   what: string,
-  check: Check = () => [],
+  check: Check = NO_CHECK,
 ): z.output<Schema> {
   const { data, findings } = examine(schema, input, 'metric', check);
   throwIfAny(what, inOrder(findings, input));
@@ -24,25 +26,49 @@ export function parse<Schema extends z.ZodType>(
 }
 
 /** Findings beside those of the shape. */
-export type Check = (input: unknown, units: Units) => Finding[];
+export type Check = (input: unknown, units: Units) => readonly Finding[];
 
-/** The input as data, where nothing is wrong with it, and what is. `units` is what its numbers are written in. */
+const NONE: readonly Finding[] = Object.freeze([]);
+const NO_CHECK: Check = () => NONE;
+
+/**
+ * The input as data, where its shape is right (the input itself where it is right as it stands), and what is wrong with it.
+ * `units` is what its numbers are written in.
+ */
 export function examine<Schema extends z.ZodType>(
   schema: Schema,
   input: unknown,
   units: Units,
   check: Check,
-): { data: z.output<Schema> | undefined; findings: Finding[] } {
+): { data: z.output<Schema> | undefined; findings: readonly Finding[] } {
+  if (accepts(schema, input)) return { data: input, findings: check(input, units) };
   const result = schema.safeParse(input);
   const misshapen = result.success ? [] : shapeFindings(schema, input, result.error, units);
-  const unsound = check(input, units).filter(({ at }) => !misshapen.some((other) => settles(other, at)));
-  return { data: result.data, findings: [...misshapen, ...unsound] };
+  return { data: result.data, findings: [...misshapen, ...unsettled(check(input, units), misshapen)] };
 }
 
-/** Whether more need not be said of a place: something of another kind stands there, or it has been told. */
-function settles({ at, problem }: Finding, place: Place): boolean {
-  const within = at.length > 0 && at.every((key, k) => key === place[k]);
-  return within && (problem === 'wrong kind of value' || at.length === place.length);
+/** Findings of places of which more need be said: no other kind of thing stands there, and they have not been told. */
+function unsettled(findings: readonly Finding[], told: readonly Finding[]): readonly Finding[] {
+  if (findings.length === 0 || told.length === 0) return findings;
+  const places = new Set<string>();
+  const wrongKinds = new Set<string>();
+  for (const { at, problem } of told) {
+    places.add(keyOf(at));
+    if (problem === 'wrong kind of value') wrongKinds.add(keyOf(at));
+  }
+  const isWithinWrongKind = (at: Place) => at.some((_, k) => wrongKinds.has(keyOf(at.slice(0, k + 1))));
+  return findings.filter(({ at }) => at.length === 0 || !(places.has(keyOf(at)) || isWithinWrongKind(at)));
+}
+
+const SEPARATOR = '\u0000';
+
+/** A place as the key of a set: an index is no name. */
+function keyOf(at: Place): string {
+  return at.map(partOf).join(SEPARATOR);
+}
+
+function partOf(key: PropertyKey): string {
+  return typeof key === 'number' ? `#${key}` : `.${String(key)}`;
 }
 
 /** A place as keys from the outside in. */
@@ -56,18 +82,31 @@ export interface Finding extends Omit<Issue, 'path'> {
 /** Findings as issues, in the order in which the input has their places; what is missing comes after what is there. */
 export function inOrder(findings: readonly Finding[], input: unknown): Issue[] {
   if (findings.length === 0) return [];
-  const ranked = findings.map((finding) => ({ finding, rank: rankOf(finding.at, input) }));
+  const places: KeyPlaces = new Map();
+  const ranked = findings.map((finding) => ({ finding, rank: rankOf(finding.at, input, places) }));
   ranked.sort((a, b) => compare(a.rank, b.rank));
   return ranked.map(({ finding: { at, ...issue } }) => ({ path: pathText(at), ...issue }));
 }
 
-function rankOf(at: Place, input: unknown): number[] {
+/** For objects met, where in them each of their keys stands. */
+type KeyPlaces = Map<object, ReadonlyMap<string, number>>;
+
+function rankOf(at: Place, input: unknown, places: KeyPlaces): number[] {
   let value = input;
   return at.map((key) => {
-    const k = isRecord(value) ? Object.keys(value).indexOf(String(key)) : -1;
-    value = isRecord(value) ? value[String(key)] : undefined;
-    return k < 0 ? Number.MAX_SAFE_INTEGER : k;
+    const k = isRecord(value) ? placeOf(key, value, places) : undefined;
+    value = isRecord(value) ? value[key] : undefined;
+    return k ?? Number.MAX_SAFE_INTEGER;
   });
+}
+
+function placeOf(key: PropertyKey, holder: object, places: KeyPlaces): number | undefined {
+  let known = places.get(holder);
+  if (known === undefined) {
+    known = new Map(Object.keys(holder).map((name, k) => [name, k]));
+    places.set(holder, known);
+  }
+  return known.get(String(key));
 }
 
 function compare(a: readonly number[], b: readonly number[]): number {
@@ -92,10 +131,15 @@ export function placeAt(path: string): Place {
 
 /** What stands at a place, whatever the input is. */
 export function valueAt(input: unknown, at: Place): unknown {
-  return at.reduce<unknown>((value, key) => (isRecord(value) ? value[String(key)] : undefined), input);
+  let value = input;
+  for (let k = 0; k < at.length; k++) {
+    if (!isRecord(value)) return undefined;
+    value = value[at[k]];
+  }
+  return value;
 }
 
-export function isRecord(value: unknown): value is Record<string, unknown> {
+export function isRecord(value: unknown): value is Record<PropertyKey, unknown> {
   return typeof value === 'object' && value !== null;
 }
 
@@ -109,10 +153,9 @@ function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, uni
   const findings: (Finding & { readonly oneOf?: readonly string[] })[] = [];
   for (const issue of issues) {
     if (issue.code === 'unrecognized_keys') {
-      for (const name of issue.keys) {
-        const meant = unknownName(schema, input, issue.path, name);
-        findings.push(meant.finding);
-        if (meant.name !== undefined) misspelt.add(pathText([...issue.path, meant.name]));
+      for (const { finding, meant } of unknownNames(schema, input, issue.path, issue.keys)) {
+        findings.push(finding);
+        if (meant !== undefined) misspelt.add(pathText([...issue.path, meant]));
       }
     } else {
       findings.push(translate(issue, schema, input, units));
@@ -141,35 +184,40 @@ function isEmpty(value: unknown): boolean {
   return isRecord(value) && !Array.isArray(value) && Object.keys(value).length === 0;
 }
 
-function unknownName(
+function unknownNames(
   schema: z.ZodType,
   input: unknown,
   at: Place,
-  name: string,
-): { finding: Finding; name?: string } {
+  names: readonly string[],
+): { finding: Finding; meant: string | undefined }[] {
   const holder = schemaAt(schema, at);
-  const allowed = namesOf(holder);
-  const free = allowed.filter((other) => valueAt(input, [...at, other]) === undefined);
-  const meant =
-    meantName(
-      name,
-      free.filter((other) => isRequired(holder, other)),
-    ) ?? meantName(name, free);
-  const advice = meant !== undefined ? `did you mean ${meant}?` : adviceOnHome(schema, at, name);
-  const finding = { at: [...at, name], problem: 'unknown name', allowed: allowed.join(', '), advice };
-  return meant === undefined ? { finding } : { finding, name: meant };
+  const known = namesOf(holder);
+  const allowed = known.join(', ');
+  const free = known.filter((name) => valueAt(input, [...at, name]) === undefined);
+  const required = free.filter((name) => isRequired(holder, name));
+  const homeOf = homesAround(schema, at);
+  return names.map((name) => {
+    const meant = meantName(name, required) ?? meantName(name, free);
+    const advice = meant === undefined ? homeOf(name) : `did you mean ${meant}?`;
+    return { finding: { at: [...at, name], problem: 'unknown name', allowed, advice }, meant };
+  });
 }
 
-/** Where a name belongs that is none here: below, or farther out as when a bracket is missing before it. */
-function adviceOnHome(schema: z.ZodType, at: Place, name: string): string {
-  for (let depth = at.length - 1; depth >= 0; depth--) {
-    const outer = schemaAt(schema, at.slice(0, depth));
-    const home = at[depth - 1] ?? 'the outermost { }';
-    if (namesOf(outer).includes(name)) return `it belongs in ${String(home)}: is a } missing before it?`;
-  }
+/** Where a name belongs that is none at a place: below, or farther out as when a bracket is missing before it. */
+function homesAround(schema: z.ZodType, at: Place): (name: string) => string {
+  const outside = at.map((_, k) => ({
+    names: namesOf(schemaAt(schema, at.slice(0, k))),
+    home: String(at[k - 1] ?? 'the outermost { }'),
+  }));
+  outside.reverse();
   const here = schemaAt(schema, at);
-  const homes = here === undefined ? [] : [...new Set(homesOf(here, name))];
-  return homes.length > 0 ? `it belongs in ${homes.join(' or ')}` : 'correct the spelling, or take it out';
+  const below: ReadonlyMap<string, readonly string[]> = here === undefined ? new Map() : homesIn(here);
+  return (name) => {
+    const outer = outside.find(({ names }) => names.includes(name));
+    if (outer !== undefined) return `it belongs in ${outer.home}: is a } missing before it?`;
+    const homes = below.get(name) ?? [];
+    return homes.length > 0 ? `it belongs in ${homes.join(' or ')}` : 'correct the spelling, or take it out';
+  };
 }
 
 function translate(
@@ -209,16 +257,12 @@ function translate(
         problem: 'out of range',
         got: withUnit(got, unit),
         allowed: withUnit(rangeText(issue), unit),
+        ...adviceForPercent(value, issue, unit),
       };
     case 'invalid_union':
       // A quantity of several shapes is a number first of all.
       return quantity === undefined
-        ? {
-            at,
-            problem: 'wrong kind of value',
-            got,
-            allowed: (here && shapeOf(here)) ?? choicesOf(here, unit),
-          }
+        ? wrongKind(at, value, (here && shapeOf(here)) ?? choicesOf(here, unit), false, unit)
         : wrongKind(at, value, allowedBy('number', here, unit), true, unit);
     case 'custom': {
       const oneOf = issue.params?.oneOf as readonly string[] | undefined;
@@ -251,6 +295,22 @@ function rangeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): st
   return issue.code === 'too_small'
     ? `${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}`
     : `${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}`;
+}
+
+/** The most that a share or a ratio may be; what may be more is no such number. */
+const MOST_RATIO = 2;
+
+/** Percent where a share of 1 belongs. */
+function adviceForPercent(
+  value: unknown,
+  issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
+  unit: string | undefined,
+): { advice?: string } {
+  if (issue.code !== 'too_big' || unit !== undefined || typeof value !== 'number' || value > 100) return {};
+  const share = Number((value / 100).toPrecision(12));
+  return issue.maximum <= MOST_RATIO && share <= Number(issue.maximum)
+    ? { advice: `if ${value} % is meant, write ${share}` }
+    : {};
 }
 
 /** Three numbers for a point: one from another model, or a comma in a decimal. */

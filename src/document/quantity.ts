@@ -59,27 +59,43 @@ function eitherOf(value: z.ZodNumber, plusMinus: z.ZodNumber) {
 const uncertainY = uncertain('length', 'y: outboard from the centreline of the car');
 const uncertainZ = uncertain('length', 'z: up from the ground at the drawn ride height');
 
+/**
+ * A list of two whose type is readonly. The `readonly()` of zod would freeze even what it refuses, the caller's own, and throws
+ * on a typed array.
+ */
+export function pairOf<First extends z.ZodType, Second extends z.ZodType>(first: First, second: Second) {
+  const pair = z.tuple([first, second]);
+  return pair as unknown as z.ZodReadonly<typeof pair>;
+}
+
 /** A hardpoint: a point whose coordinates may be uncertain. */
 export function hardpoint(description: string) {
-  return takes(z.tuple([uncertainY, uncertainZ]), 'a point: two finite numbers [y, z]')
-    .readonly()
-    .describe(
+  return takes(
+    pairOf(uncertainY, uncertainZ).describe(
       `${description}. Point [y, z]: y outboard from the centreline, z up from the ground; either may be { value, plusMinus }.`,
-    );
+    ),
+    'a point: two finite numbers [y, z]',
+  );
 }
 
 /** A point of the corner's plane, `[y, z]`: y outboard from the vehicle's centreline, z up from the ground. */
 export function point(description: string) {
-  return takes(z.tuple([y, z_]), 'a point: two finite numbers [y, z]')
-    .readonly()
-    .describe(`${description}. Point [y, z]: y outboard from the centreline, z up from the ground.`);
+  return takes(
+    pairOf(y, z_).describe(
+      `${description}. Point [y, z]: y outboard from the centreline, z up from the ground.`,
+    ),
+    'a point: two finite numbers [y, z]',
+  );
 }
 
 /** A direction in the corner's plane: `[y, z]` of any length. */
 export function direction(description: string) {
-  return takes(z.tuple([z.number(), z.number()]), 'a direction: two finite numbers [y, z]')
-    .readonly()
-    .describe(`${description}. Direction [y, z] at ride height, of any length: [0, 1] is up.`);
+  return takes(
+    pairOf(z.number(), z.number()).describe(
+      `${description}. Direction [y, z] at ride height, of any length: [0, 1] is up.`,
+    ),
+    'a direction: two finite numbers [y, z]',
+  );
 }
 
 /** A schema with words for what it takes. */

@@ -44,7 +44,7 @@ export function cornerFindings(value: unknown, at: Place, units: Units): Finding
   const corner = valueAt(value, at);
   const unit = unitName('length', units);
   const findings = [
-    ...farAway(corner, [], unit),
+    ...farAway(corner, []),
     ...geometryFindings(corner, unit),
     ...under(
       ['limits'],
@@ -79,23 +79,42 @@ function partFindings(corner: unknown): Finding[] {
 /** No car is as large, in any unit: a slip of the keyboard, and numbers that leave no digits for a mm. */
 const FARTHEST = 1e6;
 
+/** No document is deeper. */
+const DEEPEST = 6;
+
 /** Numbers that can be no measure of a car. */
-export function farAway(value: unknown, at: Place, unit: string): Finding[] {
-  if (typeof value === 'number' && Number.isFinite(value) && Math.abs(value) > FARTHEST) {
-    return [
-      {
-        at,
-        problem: 'out of range',
-        got: String(value),
-        allowed: `-${FARTHEST} to ${FARTHEST}`,
-        advice: 'look for a slip of the keyboard',
-      },
-    ];
+export function farAway(value: unknown, at: Place): Finding[] {
+  const findings: Finding[] = [];
+  if (hasFarAway(value, at.length)) collectFarAway(value, at, findings);
+  return findings;
+}
+
+function isFarAway(value: unknown): boolean {
+  return typeof value === 'number' && Number.isFinite(value) && Math.abs(value) > FARTHEST;
+}
+
+function hasFarAway(value: unknown, depth: number): boolean {
+  if (typeof value !== 'object' || value === null) return isFarAway(value);
+  if (depth > DEEPEST) return false;
+  for (const name in value) if (hasFarAway((value as Record<string, unknown>)[name], depth + 1)) return true;
+  return false;
+}
+
+function collectFarAway(value: unknown, at: Place, findings: Finding[]): void {
+  if (isFarAway(value)) {
+    findings.push({
+      at,
+      problem: 'out of range',
+      got: String(value),
+      allowed: `-${FARTHEST} to ${FARTHEST}`,
+      advice: 'look for a slip of the keyboard',
+    });
   }
-  if (at.length > 6 || typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) =>
-    farAway(inner, [...at, Array.isArray(value) ? Number(key) : key], unit),
-  );
+  if (at.length > DEEPEST || typeof value !== 'object' || value === null) return;
+  const isList = Array.isArray(value);
+  for (const [key, inner] of Object.entries(value)) {
+    collectFarAway(inner, [...at, isList ? Number(key) : key], findings);
+  }
 }
 
 /** Refuses a file of another kind in one line, instead of by each of its parts. */

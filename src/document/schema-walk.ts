@@ -58,18 +58,36 @@ export function isRequired(schema: z.core.$ZodType | undefined, name: string): b
   return def?.type === 'object' && def.shape[name]._zod.def.type !== 'optional';
 }
 
-/** Names of the objects below a schema that take a name, as `limits` for `damper`. */
-export function homesOf(schema: z.core.$ZodType, name: string): string[] {
-  return namesOf(schema).flatMap((inner) => {
-    const member = memberOf(schema, inner) as z.core.$ZodType;
-    const here = namesOf(member).includes(name) ? [inner] : [];
-    return [...here, ...homesOf(member, name)];
-  });
+/** For each name that objects below a schema take, the names of those objects: for `damper` `limits`. */
+export function homesIn(schema: z.core.$ZodType): ReadonlyMap<string, readonly string[]> {
+  const homes = new Map<string, string[]>();
+  collectHomes(schema, homes);
+  return homes;
 }
 
-/** A value of a schema's shape, with all its quantities as the library counts them. */
+function collectHomes(schema: z.core.$ZodType, homes: Map<string, string[]>): void {
+  for (const inner of namesOf(schema)) {
+    const member = memberOf(schema, inner) as z.core.$ZodType;
+    for (const name of namesOf(member)) {
+      const known = homes.get(name);
+      if (known === undefined) homes.set(name, [inner]);
+      else if (!known.includes(inner)) known.push(inner);
+    }
+    collectHomes(member, homes);
+  }
+}
+
+/** A copy of a value of a schema's shape, with all its quantities as the library counts them. */
 export function inMetric<T>(schema: z.core.$ZodType, value: T, units: Units): T {
-  return units === 'metric' ? value : (converted(schema, value) as T);
+  return (units === 'metric' ? copied(value) : converted(schema, value)) as T;
+}
+
+function copied(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.map(copied);
+  const copy: Record<string, unknown> = {};
+  for (const [name, inner] of Object.entries(value)) copy[name] = copied(inner);
+  return copy;
 }
 
 function converted(schema: z.core.$ZodType, value: unknown): unknown {
@@ -80,13 +98,10 @@ function converted(schema: z.core.$ZodType, value: unknown): unknown {
   if (Array.isArray(value)) {
     return value.map((item, k) => converted(memberOf(schema, k) as z.core.$ZodType, item));
   }
-  if (typeof value === 'object' && value !== null) {
-    return Object.fromEntries(
-      Object.entries(value).map(([name, inner]) => [
-        name,
-        converted(memberOf(schema, name) as z.core.$ZodType, inner),
-      ]),
-    );
+  if (typeof value !== 'object' || value === null) return value;
+  const copy: Record<string, unknown> = {};
+  for (const [name, inner] of Object.entries(value)) {
+    copy[name] = converted(memberOf(schema, name) as z.core.$ZodType, inner);
   }
-  return value;
+  return copy;
 }

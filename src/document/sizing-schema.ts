@@ -7,8 +7,8 @@ import { bareNumber, quantity, size, takes, uncertain, uncertainNumber } from '.
 const notNegative = z.number().gte(0);
 const positive = z.number().gt(0);
 
-/** A share of the whole; that it lies between 0 and 1 is seen where it is used. */
-const share = (description: string) => uncertainNumber(`${description}, as a share of 1`);
+/** A share of the whole. */
+const share = (description: string) => uncertainNumber(`${description}, as a share of 1`, notNegative.lte(1));
 const mass = (description: string) => uncertain('mass', description, positive);
 
 /** Something that weighs on the four wheels by its shares. */

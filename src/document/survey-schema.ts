@@ -1,15 +1,15 @@
 import * as z from 'zod';
-import { type Units, unitName } from '../units.ts';
+import { listed } from '../errors.ts';
 import { having } from './choice.ts';
 import { fileFields, jsonSchema } from './file-schema.ts';
 import { type Finding, type Place, valueAt } from './parse.ts';
-import { point, quantity, takes } from './quantity.ts';
+import { pairOf, point, quantity, takes } from './quantity.ts';
 import { farAway, type ReadDocument, readDocument } from './read-document.ts';
 import { meantName } from './spelling.ts';
 
 const name = z.string();
 const pair = (description: string) =>
-  takes(z.tuple([name, name]).readonly(), "names of two points, as ['A', 'B']").describe(description);
+  takes(pairOf(name, name).describe(description), "names of two points, as ['A', 'B']");
 
 const foreAft = quantity(
   'length',
@@ -135,35 +135,59 @@ export function surveyJsonSchema(): Record<string, unknown> {
   return jsonSchema(surveySchema);
 }
 
-function surveyFindings(value: unknown, units: Units): Finding[] {
+function surveyFindings(value: unknown): Finding[] {
   const points = valueAt(value, ['points']);
   const names = isRecord(points) ? Object.keys(points) : [];
+  const find = pointFinder(names);
   return [
-    ...farAway(value, [], unitName('length', units)),
+    ...farAway(value, []),
     ...twins(names),
-    ...names.flatMap((name) => axisFindings(points, name, names)),
-    ...Object.entries(NAMES).flatMap(([kind, places]) => readingFindings(value, kind, places, names)),
+    ...names.flatMap((name) => axisFindings(points, name, find)),
+    ...Object.entries(NAMES).flatMap(([kind, places]) => readingFindings(value, kind, places, find)),
   ];
 }
 
 /** Names that a reader would take for one. */
 function twins(names: readonly string[]): Finding[] {
-  const plain = names.map((name) => name.toLowerCase().replace(/[\s_-]/g, ''));
-  return names.flatMap((name, k): Finding[] => {
-    const first = plain.indexOf(plain[k]);
-    if (first === k) return [];
+  const first = new Map<string, string>();
+  return names.flatMap((name): Finding[] => {
+    const plain = name.toLowerCase().replace(/[\s_-]/g, '');
+    const other = first.get(plain);
+    if (other === undefined) {
+      first.set(plain, name);
+      return [];
+    }
     const advice = 'give one of the two another name, or take it out';
-    return [{ at: ['points', name], problem: `the same name as ${names[first]}`, advice }];
+    return [{ at: ['points', name], problem: `the same name as ${other}`, advice }];
   });
 }
 
+/** What is wrong with a name at a place, if it is none of a point. */
+type PointFinder = (at: Place, name: string) => Finding | undefined;
+
+/** Unknown points for which a likeness is looked for among all names: so many make a list that nobody reads through. */
+const MOST_LIKENESSES = 100;
+
+function pointFinder(names: readonly string[]): PointFinder {
+  const known = new Set(names);
+  const allowed = listed(names);
+  let unknown = 0;
+  return (at, name) => {
+    if (known.has(name)) return undefined;
+    const meant = unknown++ < MOST_LIKENESSES ? meantName(name, names) : undefined;
+    const advice = meant === undefined ? 'add it to points, or correct the name' : `did you mean ${meant}?`;
+    return { at, problem: 'unknown point', got: name, allowed, advice };
+  };
+}
+
 /** An axis goes through two points of its own that lie one behind the other. */
-function axisFindings(points: unknown, of: string, names: readonly string[]): Finding[] {
+function axisFindings(points: unknown, of: string, find: PointFinder): Finding[] {
   const at: Place = ['points', of, 'axis'];
   const ends = valueAt(points, [of, 'axis']);
   if (!Array.isArray(ends) || !ends.every((end) => typeof end === 'string')) return [];
   const unknown = ends.flatMap((end: string, k): Finding[] => {
-    if (!names.includes(end)) return [unknownPoint([...at, k], end, names)];
+    const unknown = find([...at, k], end);
+    if (unknown !== undefined) return [unknown];
     if (valueAt(points, [end, 'axis']) === undefined) return [];
     return [
       { at: [...at, k], problem: 'itself a point on an axis', got: end, advice: 'give it a guess or at' },
@@ -186,7 +210,7 @@ function readingFindings(
   value: unknown,
   kind: string,
   places: readonly Place[],
-  names: readonly string[],
+  find: PointFinder,
 ): Finding[] {
   const list = valueAt(value, [kind]);
   if (!Array.isArray(list)) return [];
@@ -196,22 +220,12 @@ function readingFindings(
       return typeof name === 'string' ? [{ at: [kind, k, ...place], name }] : [];
     });
     return named.flatMap(({ at, name }, i): Finding[] => {
-      if (!names.includes(name)) return [unknownPoint(at, name, names)];
+      const unknown = find(at, name);
+      if (unknown !== undefined) return [unknown];
       const isTwice = named.findIndex((other) => other.name === name) < i;
       return isTwice ? [{ at, problem: 'the same point twice in one reading', got: name }] : [];
     });
   });
-}
-
-function unknownPoint(at: Place, name: string, names: readonly string[]): Finding {
-  const meant = meantName(name, names);
-  return {
-    at,
-    problem: 'unknown point',
-    got: name,
-    allowed: names.join(', '),
-    advice: meant === undefined ? 'add it to points, or correct the name' : `did you mean ${meant}?`,
-  };
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

@@ -1,4 +1,6 @@
 import type { LimitsDocument } from './limits-schema.ts';
+import type { CornerSizingFile } from './sizing-schema.ts';
+import type { Certain } from './uncertain.ts';
 
 export type Point = readonly [number, number];
 
@@ -9,7 +11,7 @@ interface Ends {
 
 type Part = 'lowerArm' | 'upperArm' | 'upright';
 
-/** The parts that a corner of any kind may have, as they were written. */
+/** The parts that a corner of any kind may have, in the library's units. */
 export interface Written {
   readonly lowerArm: Ends;
   readonly upperArm?: Ends | undefined;
@@ -32,6 +34,7 @@ export interface Written {
     | undefined;
   readonly sprungMass?: number | undefined;
   readonly limits?: LimitsDocument | undefined;
+  readonly sizing?: Certain<CornerSizingFile> | undefined;
 }
 
 /** All points but the wheel's, with their paths. */
@@ -70,9 +73,4 @@ export function endsOf({ coilover }: Written): readonly [Point, Point] | undefin
 /** Distance of two points. */
 export function apart([y, z]: Point, other: Point): number {
   return Math.hypot(other[0] - y, other[1] - z);
-}
-
-/** To a tenth, or four digits of what is small. */
-export function short(value: number): string {
-  return String(Math.abs(value) >= 1000 ? Number(value.toFixed(1)) : Number(value.toPrecision(4)));
 }

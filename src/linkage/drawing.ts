@@ -1,5 +1,5 @@
-import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
-import { type Joints, jointIssues, jointPoints, misshapenJoints } from './joints.ts';
+import { type Issue, show, throwIfAny, unknownName, unknownOptions } from '../errors.ts';
+import { isHeld, isNames, isRecord, JOINT_SHAPES, type Joints, jointIssues, jointPoints } from './joints.ts';
 
 /** A point of the plane, `[x, y]`, in the drawing's own length unit. */
 export type Point = readonly [number, number];
@@ -33,7 +33,6 @@ export function checkDrawing(drawing: Drawing): void {
   const names = Object.keys(drawing.points);
   const known = new Set(names);
   const used = new Set([...drawing.ground, ...jointPoints(drawing)]);
-  const listed = names.join(', ');
   for (const name of names) {
     const at: unknown = drawing.points[name];
     if (!isPoint(at)) {
@@ -47,28 +46,22 @@ export function checkDrawing(drawing: Drawing): void {
   }
   const checkName = (path: string, name: string) => {
     if (known.has(name)) return true;
-    issues.push({
-      path,
-      problem: 'unknown point',
-      got: show(name),
-      allowed: listed,
-      advice: 'correct the name or add the point',
-    });
+    issues.push(unknownName(path, 'point', name, names, 'correct the name or add the point'));
     return false;
   };
-  drawing.ground.forEach((name, k) => {
-    checkName(`ground[${k}]`, name);
-    if (drawing.ground.indexOf(name) < k) issues.push(twice(`ground[${k}]`, name));
-  });
+  const checkNames = (path: string, listed: readonly string[]) => {
+    listed.forEach((name, k) => {
+      const place = `${path}[${k}]`;
+      checkName(place, name);
+      if (listed.indexOf(name) === k) return;
+      issues.push({ path: place, problem: 'point named twice', got: show(name), advice: 'take one out' });
+    });
+  };
+  checkNames('ground', drawing.ground);
   for (const [body, members] of Object.entries(drawing.bodies)) {
     const path = `bodies.${body}`;
-    members.forEach((name, k) => {
-      used.add(name);
-      checkName(`${path}[${k}]`, name);
-      if (members.indexOf(name) < k) {
-        issues.push(twice(`${path}[${k}]`, name));
-      }
-    });
+    for (const name of members) used.add(name);
+    checkNames(path, members);
     if (members.length < 2) {
       issues.push({
         path,
@@ -100,41 +93,35 @@ export function checkDrawing(drawing: Drawing): void {
   throwIfAny('drawing', issues);
 }
 
-function twice(path: string, name: string): Issue {
-  return { path, problem: 'point named twice', got: show(name), advice: 'take one out' };
-}
-
 /** What keeps a drawing from being looked at at all: parts that are missing or of the wrong kind. */
 function missingParts(drawing: unknown): Issue[] {
   if (!isRecord(drawing)) return [{ path: '', problem: 'not a drawing', got: show(drawing), allowed: SHAPE }];
   const issues: Issue[] = [];
-  const { points, ground, bodies } = drawing;
-  const isNames = (value: unknown) => Array.isArray(value) && value.every((name) => typeof name === 'string');
+  const { points, ground, bodies, held } = drawing;
   const check = (path: string, good: boolean, got: unknown, allowed: string) => {
-    if (!good)
-      issues.push({
-        path,
-        problem: got === undefined ? 'missing' : 'wrong kind of value',
-        got: show(got),
-        allowed,
-      });
+    const problem = got === undefined ? 'missing' : 'wrong kind of value';
+    if (!good) issues.push({ path, problem, got: show(got), allowed });
+  };
+  const each = (path: string, all: unknown, good: (one: unknown) => boolean, allowed: string) => {
+    for (const [name, one] of Object.entries(all as object)) {
+      check(`${path}.${name}`, good(one), one, allowed);
+    }
   };
   check('points', isRecord(points), points, '{ name: [x, y], ... }');
-  check('ground', isNames(ground), ground, "names of points, as ['A', 'D']");
+  check('ground', isNames(ground), ground, NAMES);
   check('bodies', isRecord(bodies), bodies, "{ name: ['A', 'B'], ... }");
-  if (isRecord(bodies)) {
-    for (const [name, members] of Object.entries(bodies)) {
-      check(`bodies.${name}`, isNames(members), members, "names of points, as ['A', 'B']");
-    }
+  if (isRecord(bodies)) each('bodies', bodies, isNames, NAMES);
+  if (held !== undefined) check('held', isHeld(held), held, "[{ x: 'P' }, { y: 'Q' }]");
+  for (const [part, [good, allowed]] of Object.entries(JOINT_SHAPES)) {
+    const all = drawing[part];
+    if (isRecord(all)) each(part, all, good, allowed);
+    else check(part, all === undefined, all, `{ name: ${allowed}, ... }`);
   }
-  return [...issues, ...misshapenJoints(drawing)];
+  return issues;
 }
 
 const SHAPE = '{ points, ground, bodies }';
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
+const NAMES = "names of points, as ['A', 'D']";
 
 /** Whether a value is a point: two finite numbers. */
 export function isPoint(at: unknown): at is Point {

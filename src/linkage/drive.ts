@@ -3,8 +3,10 @@
 
 import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
 import type { Drawing } from './drawing.ts';
-import type { Measure } from './measure.ts';
-import { trace } from './motion.ts';
+import { holding } from './hold.ts';
+import { bindMeasure, type Measure } from './measure.ts';
+import { drawnValue, type Motion, trace } from './motion.ts';
+import { compile } from './system.ts';
 
 /** A driver and the value that it is to have, in the drawing's unit or radians. */
 export interface Driver {
@@ -35,10 +37,7 @@ const ROUNDING = 1e-12;
  */
 export function drive(drawing: Drawing, drivers: readonly Driver[]): Driven {
   throwIfAny('drivers', faults(drivers));
-  const ways = drivers.map(({ driver, to }, k) => {
-    const { drawn } = trace(drawing, { driver, hold: others(drivers, k), from: Number.NEGATIVE_INFINITY });
-    return to - drawn;
-  });
+  const ways = drivers.map(({ to }, k) => to - moved(drawing, drivers, k, 0).drawn);
   let driven: Driven = { drawing, missing: ways };
   for (const steps of STEPS) {
     driven = inSteps(drawing, drivers, ways, steps);
@@ -59,11 +58,11 @@ function inSteps(
     for (let k = 0; k < drivers.length; k++) {
       const rest = (ways[k] * step) / steps - done[k];
       if (Math.abs(rest) <= ROUNDING * Math.abs(ways[k])) continue;
-      const motion = trace(current, { driver: drivers[k].driver, hold: others(drivers, k) });
+      const motion = moved(current, drivers, k, rest);
       const wanted = motion.drawn + rest;
       const reached = Math.min(motion.high.at, Math.max(motion.low.at, wanted));
-      const moved = motion.at(reached);
-      const order = Object.keys(current.points).map((name) => [name, moved[name]] as const);
+      const pose = motion.at(reached);
+      const order = Object.keys(current.points).map((name) => [name, pose[name]] as const);
       current = { ...current, points: Object.fromEntries(order) };
       done[k] += reached - motion.drawn;
       if (reached !== wanted) return { drawing: current, missing: missingOf(ways, done) };
@@ -79,8 +78,12 @@ function missingOf(ways: readonly number[], done: readonly number[]): number[] {
   });
 }
 
-function others(drivers: readonly Driver[], k: number): Measure[] {
-  return drivers.filter((_, i) => i !== k).map(({ driver }) => driver);
+/** The motion of one driver by a part of its way, no farther, while the others are held. */
+function moved(drawing: Drawing, drivers: readonly Driver[], k: number, by: number): Motion {
+  const { driver } = drivers[k];
+  const hold = drivers.filter((_, i) => i !== k).map((other) => other.driver);
+  const drawn = drawnValue(bindMeasure(compile(holding(drawing, hold)), driver, 'driver'));
+  return trace(drawing, { driver, hold, from: drawn + Math.min(by, 0), to: drawn + Math.max(by, 0) });
 }
 
 function faults(drivers: readonly Driver[]): Issue[] {

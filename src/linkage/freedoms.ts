@@ -1,10 +1,13 @@
-// What the rows leave free at the drawn pose: the null space of their Jacobian, by singular values; and what they say
+// What the rows leave free at the drawn pose: the null space of their Jacobian; and what they say
 // twice: the null space of its transpose. The names of what is not determined, or held too often, are the user's.
 
 import type { Issue } from '../errors.ts';
-import { type RankReport, rankOf } from '../numerics/singular-values.ts';
-import { drawingOf, giveOf } from './give.ts';
-import { type Expander, jacobianRows } from './series.ts';
+import { nullVector } from '../numerics/elimination.ts';
+import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
+import type { Form } from './form.ts';
+import { drawingOf, tightBars } from './give.ts';
+import { type Expander, factorise } from './series.ts';
+import type { System } from './system.ts';
 
 /** A component of a unit null vector below this counts as none. */
 const STILL = 1e-6;
@@ -21,40 +24,69 @@ export interface Freedoms {
 
 /** What the drawn pose of the expander's system leaves free. */
 export function freedomsOf(e: Expander): Freedoms {
-  const { system } = e;
-  const { rows } = system.structure;
-  const matrix = jacobianRows(e, new Float64Array(system.unknowns));
-  const { nullSpace, rank } = rankOf(matrix, system.unknowns);
-  const across = Array.from({ length: system.unknowns }, (_, j) => matrix.map((row) => row[j]));
-  const { nullSpace: twice } = rankOf(across, rows.length, { asGiven: true });
-  const dependent = rows.filter((_, i) => twice.some((vector) => Math.abs(vector[i]) > STILL));
+  const { rows } = e.system.structure;
+  const { nullSpace, leftNullSpace } = nullSpaces(drawnJacobian(e));
+  const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > STILL));
   return {
     freedoms: nullSpace.length,
-    redundant: rows.length - rank,
+    redundant: leftNullSpace.length,
     dependent: [...new Set(dependent.map(({ name }) => name))],
-    moving: movingPoints(e, nullSpace),
+    moving: movingPoints(e.system, nullSpace),
   };
 }
 
-function movingPoints(e: Expander, nullSpace: RankReport['nullSpace']): string[] {
-  const { freePoints, names } = e.system.structure;
-  return freePoints
-    .filter((p, j) => {
-      const moves = nullSpace.some((vector) => Math.hypot(vector[2 * j], vector[2 * j + 1]) > STILL);
-      return moves && names[p] !== undefined;
-    })
-    .map((p) => names[p]);
+/** Points that unit vectors of the null space move, by name. */
+function movingPoints({ places, structure }: System, nullSpace: readonly ArrayLike<number>[]): string[] {
+  const isMoved = (_: string, p: number) =>
+    nullSpace.some((vector) => displacement(places[p], vector) > STILL);
+  return structure.names.filter(isMoved);
+}
+
+/** How far a form goes with the unknowns. */
+function displacement({ free, re, im }: Form, z: ArrayLike<number>): number {
+  let [x, y] = [0, 0];
+  free.forEach((j, k) => {
+    x += re[k] * z[2 * j] - im[k] * z[2 * j + 1];
+    y += re[k] * z[2 * j + 1] + im[k] * z[2 * j];
+  });
+  return Math.hypot(x, y);
+}
+
+/** A row of the Jacobian, divided by its scale, is empty below this. */
+const EMPTY = 1e-12;
+
+/** The Jacobian of the drawn pose. */
+function drawnJacobian(e: Expander): Sparse {
+  const { pattern } = e.elimination;
+  factorise(e, new Float64Array(e.system.unknowns));
+  const value = e.jacobian.slice();
+  e.system.scale.forEach((scale, i) => {
+    const row = value.subarray(pattern.start[i], pattern.start[i + 1]);
+    if (Math.hypot(...row) < EMPTY * scale) row.fill(0);
+  });
+  return { pattern, value };
 }
 
 /** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */
 export function whyNotDriven(e: Expander): Issue[] {
-  const found = freedomsOf(e);
-  if (found.freedoms === 0) return [overDetermined(e, found)];
+  const { elimination, system } = e;
+  const { unknowns } = system;
+  factorise(e, new Float64Array(unknowns));
+  const freedoms = unknowns - elimination.rank;
+  if (freedoms === 0) return [overDetermined(e.system)];
+  const vectors: Float64Array[] = [];
+  elimination.pivotRow.forEach((row, column) => {
+    if (row >= 0) return;
+    const vector = new Float64Array(unknowns);
+    nullVector(elimination, column, vector);
+    const length = Math.hypot(...vector);
+    vectors.push(vector.map((value) => value / length));
+  });
   return [
     {
       path: '',
-      problem: `undetermined: ${found.freedoms} freedoms in the drawn pose, and one driver`,
-      got: `points that can move: ${found.moving.join(', ')}`,
+      problem: `undetermined: ${freedoms} freedoms in the drawn pose, and one driver`,
+      got: `points that can move: ${movingPoints(system, vectors).join(', ')}`,
       allowed: 'one freedom for the one driver',
       advice:
         'add a body or a ground point that holds them, or name measures to hold; if the linkage lies flat, draw it in another pose',
@@ -65,8 +97,8 @@ export function whyNotDriven(e: Expander): Issue[] {
 /** A bar that would have to give less than this share of the size is taken for one that should be redundant. */
 const LITTLE = 0.02;
 
-function overDetermined(e: Expander, { redundant }: Freedoms): Issue {
-  const { unknowns, structure, size } = e.system;
+function overDetermined(system: System): Issue {
+  const { unknowns, structure, size } = system;
   if (unknowns === 0) {
     return {
       path: '',
@@ -75,6 +107,7 @@ function overDetermined(e: Expander, { redundant }: Freedoms): Issue {
     };
   }
   const { rows } = structure;
+  const redundant = rows.length - unknowns;
   const names = [...new Set(rows.map(({ name }) => name))].join(', ');
   const issue = {
     path: '',
@@ -82,11 +115,7 @@ function overDetermined(e: Expander, { redundant }: Freedoms): Issue {
     got: `${rows.length} constraints (${names}) on ${unknowns} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
     allowed: 'one freedom for the one driver',
   };
-  const drawing = drawingOf(e.system);
-  const little = Object.keys(drawing.bodies)
-    .map((body) => ({ body, by: giveOf(drawing, body) }))
-    .filter((bar): bar is { body: string; by: number } => bar.by !== null && bar.by <= LITTLE * size)
-    .sort((a, b) => a.by - b.by);
+  const little = tightBars(drawingOf(system)).filter(({ by }) => by <= LITTLE * size);
   if (little.length === 0) {
     return { ...issue, advice: 'take out a body, or a point of the ground, that holds the linkage' };
   }

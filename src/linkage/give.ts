@@ -44,6 +44,16 @@ export function giveOf(drawing: Drawing, body: string, way: Way = {}): number | 
   }
 }
 
+/** Bars without which a linkage would move, and what each would have to give, the least first. */
+export function tightBars(drawing: Drawing): { body: string; by: number }[] {
+  return Object.keys(drawing.bodies)
+    .flatMap((body) => {
+      const by = giveOf(drawing, body);
+      return by === null ? [] : [{ body, by }];
+    })
+    .sort((a, b) => a.by - b.by);
+}
+
 function giveIn(rest: Drawing, joints: readonly [string, string], way: Way): number | null {
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = way;
   const system = compile(rest);

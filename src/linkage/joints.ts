@@ -1,4 +1,4 @@
-import { type Issue, show } from '../errors.ts';
+import { type Issue, show, unknownName } from '../errors.ts';
 
 /**
  * A point that slides on a line through two points of one body (or of the ground), at the distance from it that it has as
@@ -43,44 +43,40 @@ export interface Parts {
   readonly together: (a: string, b: string) => boolean;
 }
 
-/** What keeps joints from being looked at at all. */
-export function misshapenJoints({ held, sliders, angles, telescopes }: Record<string, unknown>): Issue[] {
-  const issues: Issue[] = [];
-  const check = (path: string, good: boolean, got: unknown, allowed: string) => {
-    if (!good) issues.push({ path, problem: 'wrong kind of value', got: show(got), allowed });
-  };
-  const isRecord = (value: unknown): value is Record<string, unknown> =>
-    typeof value === 'object' && value !== null && !Array.isArray(value);
-  const isPair = (value: unknown) =>
-    Array.isArray(value) && value.length === 2 && value.every((name) => typeof name === 'string');
-  if (held !== undefined) {
-    const isHeld = (one: unknown) =>
-      isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string');
-    check('held', Array.isArray(held) && held.every(isHeld), held, "[{ x: 'P' }, { y: 'Q' }]");
-  }
-  const each = (path: string, all: unknown, allowed: string, good: (one: unknown) => boolean) => {
-    if (all === undefined) return;
-    if (!isRecord(all)) return check(path, false, all, `{ name: ${allowed}, ... }`);
-    for (const [name, one] of Object.entries(all)) check(`${path}.${name}`, good(one), one, allowed);
-  };
-  each(
-    'sliders',
-    sliders,
-    "{ point: 'P', on: ['A', 'B'] }",
-    (one) => isRecord(one) && typeof one.point === 'string' && isPair(one.on),
+export function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+export function isNames(value: unknown): value is string[] {
+  return Array.isArray(value) && value.every((name) => typeof name === 'string');
+}
+
+function isPair(value: unknown): boolean {
+  return isNames(value) && value.length === 2;
+}
+
+export function isHeld(value: unknown): boolean {
+  return (
+    Array.isArray(value) &&
+    value.every((one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'))
   );
-  each('telescopes', telescopes, "['A', 'B']", isPair);
-  each(
-    'angles',
-    angles,
-    "['body', ['A', 'B']], or one of the two alone",
+}
+
+/** What joints with names look like: whether a value does, and an example. */
+export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => boolean, string]>> = {
+  sliders: [
+    (one) => isRecord(one) && typeof one.point === 'string' && isPair(one.on),
+    "{ point: 'P', on: ['A', 'B'] }",
+  ],
+  telescopes: [isPair, "['A', 'B']"],
+  angles: [
     (one) =>
       Array.isArray(one) &&
       (one.length === 1 || one.length === 2) &&
       one.every((direction) => typeof direction === 'string' || isPair(direction)),
-  );
-  return issues;
-}
+    "['body', ['A', 'B']], or one of the two alone",
+  ],
+};
 
 /** Faults of joints whose shape is good. */
 export function jointIssues(joints: Joints, parts: Parts): Issue[] {
@@ -137,13 +133,7 @@ export function jointIssues(joints: Joints, parts: Parts): Issue[] {
       if (typeof direction !== 'string') {
         pair(path, direction, 'a direction between two points in one place');
       } else if (!named.includes(direction)) {
-        issues.push({
-          path,
-          problem: 'unknown body',
-          got: show(direction),
-          allowed: named.join(', '),
-          advice: 'correct the name, or name two points',
-        });
+        issues.push(unknownName(path, 'body', direction, named, 'correct the name, or name two points'));
       }
     });
   }

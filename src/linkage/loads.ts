@@ -6,7 +6,7 @@
 //   angle    i (B - A)/|B - A|^2 at B, the opposite at A
 //   turn     a moment on the body
 
-import { type Issue, show } from '../errors.ts';
+import { type Issue, show, unknownName } from '../errors.ts';
 import { type Drawing, isPoint, type Point } from './drawing.ts';
 
 /**
@@ -70,13 +70,7 @@ export function loadIssues({ points, bodies }: Drawing, loads: unknown): Issue[]
   const issues: Issue[] = [];
   const known = (path: string, name: unknown, among: object, what: string) => {
     if (typeof name === 'string' && Object.hasOwn(among, name)) return true;
-    issues.push({
-      path,
-      problem: `unknown ${what}`,
-      got: show(name),
-      allowed: Object.keys(among).join(', '),
-      advice: 'correct the name',
-    });
+    issues.push(unknownName(path, what, name, Object.keys(among)));
     return false;
   };
   const number = (path: string, value: unknown) => {

@@ -3,7 +3,7 @@
 
 import type { Drawing } from './drawing.ts';
 import { freedomsOf } from './freedoms.ts';
-import { giveOf } from './give.ts';
+import { tightBars } from './give.ts';
 import { type TraceOptions, trace } from './motion.ts';
 import type { End } from './path.ts';
 import { expander } from './series.ts';
@@ -53,16 +53,6 @@ export function mobility(drawing: Drawing): Mobility {
   };
 }
 
-/** Bars without which a linkage would move, and what each would have to give, the least first. */
-export function tightBars(drawing: Drawing): { body: string; by: number }[] {
-  return Object.keys(drawing.bodies)
-    .flatMap((body) => {
-      const by = giveOf(drawing, body);
-      return by === null ? [] : [{ body, by }];
-    })
-    .sort((a, b) => a.by - b.by);
-}
-
 function lockOf(drawing: Drawing): string | null {
   const { low, high } = trace(drawing);
   for (const { how, row } of [low, high]) if (how === 'locked') return row ?? null;
@@ -71,12 +61,10 @@ function lockOf(drawing: Drawing): string | null {
 
 function kutzbach({ names, fixed, bodies, telescopes, drawn }: Structure): number {
   const links = [...bodies.values()].filter(({ points }) => !points.every((p) => fixed[p]));
-  let freedoms = 3 * links.length;
-  for (let p = 0; p < names.length; p++) {
-    const here = links.filter(({ points }) => points.includes(p)).length + (fixed[p] ? 1 : 0);
-    // A point on no link is a freedom in each direction.
-    freedoms -= 2 * (here - 1);
-  }
+  const joined = fixed.map(Number);
+  for (const { points } of links) for (const p of points) joined[p]++;
+  // A point on no link is a freedom in each direction.
+  const freedoms = names.reduce((left, _, p) => left - 2 * (joined[p] - 1), 3 * links.length);
   const { held = [], sliders = {}, angles = {} } = drawn;
   return (
     freedoms - telescopes.length - held.length - Object.keys(sliders).length - Object.keys(angles).length

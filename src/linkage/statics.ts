@@ -14,11 +14,11 @@
 // angle, one force a held coordinate, and the driver's; for each body two forces and a moment vanish, and two forces for
 // each moving pin.
 //
-// Both are solved in the least squares by singular values. What a redundant structure leaves open shows in the null space:
+// Both are solved in the least squares by sparse elimination. What a redundant structure leaves open shows in the null space:
 // a force to which a null vector adds something is not determined.
 
 import { throwIfAny } from '../errors.ts';
-import { solveLeast } from '../numerics/singular-values.ts';
+import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
 import { checkDrawing, type Drawing, type Point } from './drawing.ts';
 import type { Direction } from './joints.ts';
 import { type Applied, applied, type Load, loadIssues } from './loads.ts';
@@ -80,7 +80,7 @@ interface Agent {
 }
 
 interface Plan {
-  readonly places: Readonly<Record<string, Point>>;
+  readonly places: Places;
   readonly moving: readonly string[];
   /** Bodies that move, and telescopes by their first point alone. */
   readonly bodies: Readonly<Record<string, readonly string[]>>;
@@ -112,20 +112,16 @@ function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
       return [name, [names[a], names[b]]] as const;
     }),
   );
-  const perp = (a: string, b: string): Point => {
-    const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
-    const length = Math.hypot(dx, dy);
-    return [-dy / length, dx / length];
-  };
   const holder = (a: string, b: string) =>
     Object.keys(bodies).find((name) => bodies[name].includes(a) && bodies[name].includes(b)) ?? null;
   const slide = (name: string, point: string, a: string, b: string, on: string | null): Agent => {
-    const n = perp(a, b);
-    const own = { body: null, point, force: n };
+    const [dx, dy] = across(places, a, b);
+    const length = Math.hypot(dx, dy);
+    const own = act(point, [-dy / length, dx / length]);
     if (on === null) return { name, acts: [own], moments: [] };
     // The opposite on the body, at the place of the point: moved to the line's first point with its moment.
-    const [rx, ry] = [places[point][0] - places[a][0], places[point][1] - places[a][1]];
-    const back: Point = [-n[0], -n[1]];
+    const [rx, ry] = across(places, a, point);
+    const back: Point = [dy / length, -dx / length];
     return {
       name,
       acts: [own, { body: on, point: a, force: back }],
@@ -136,11 +132,7 @@ function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
     if (typeof direction === 'string') {
       return { acts: [], moments: direction in bodies ? [[direction, moment]] : [] };
     }
-    const [a, b] = direction;
-    const n = perp(a, b);
-    const length = Math.hypot(places[b][0] - places[a][0], places[b][1] - places[a][1]);
-    const force: Point = [(n[0] * moment) / length, (n[1] * moment) / length];
-    return { acts: [act(b, force), act(a, [-force[0], -force[1]])], moments: [] };
+    return { acts: couple(places, null, direction, moment), moments: [] };
   };
   const angles = Object.entries(drawing.angles ?? {}).map(([name, [first, second]]) => {
     const [one, other] = [turning(first, 1), second === undefined ? NOTHING : turning(second, -1)];
@@ -182,7 +174,7 @@ function act(point: string, force: Point): Act {
 
 function driverOf(
   measure: Measure,
-  places: Readonly<Record<string, Point>>,
+  places: Places,
   turning: (direction: Direction, moment: number) => Pick<Agent, 'acts' | 'moments'>,
 ): Agent {
   const name = 'driver';
@@ -191,10 +183,9 @@ function driverOf(
   if ('turn' in measure) return { name, ...turning(measure.turn, 1) };
   if ('angle' in measure) return { name, ...turning(measure.angle, 1) };
   const [a, b] = measure.length;
-  const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+  const [dx, dy] = across(places, a, b);
   const length = Math.hypot(dx, dy, measure.offset ?? 0);
-  const force: Point = [dx / length, dy / length];
-  return { name, acts: [act(b, force), act(a, [-force[0], -force[1]])], moments: [] };
+  return { name, acts: opposed(null, a, b, [dx / length, dy / length]), moments: [] };
 }
 
 /** Agents in one list, the driver last. */
@@ -202,16 +193,36 @@ function agentsOf({ sliders, angles, held, telescopes, driver }: Plan): Agent[] 
   return [...sliders, ...angles, ...held, ...telescopes, ...(driver === null ? [] : [driver])];
 }
 
+type Places = Readonly<Record<string, Point>>;
+
+/** The way from one point to another. */
+function across(places: Places, a: string, b: string): Point {
+  return [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+}
+
+/** A force at b, and the opposite one at a. */
+function opposed(body: string | null, a: string, b: string, [x, y]: Point): Act[] {
+  return [
+    { body, point: b, force: [x, y] },
+    { body, point: a, force: [-x, -y] },
+  ];
+}
+
+/** A moment as two forces square to the line between two points. */
+function couple(
+  places: Places,
+  body: string | null,
+  [a, b]: readonly [string, string],
+  moment: number,
+): Act[] {
+  const [dx, dy] = across(places, a, b);
+  const square = dx * dx + dy * dy;
+  return opposed(body, a, b, [(-dy * moment) / square, (dx * moment) / square]);
+}
+
 /** A moment on a body as two forces on its basic points. */
 function asPair({ places, basic }: Plan, body: string, moment: number): Act[] {
-  const [a, b] = basic[body];
-  const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
-  const square = dx * dx + dy * dy;
-  const force: Point = [(-dy * moment) / square, (dx * moment) / square];
-  return [
-    { body, point: b, force },
-    { body, point: a, force: [-force[0], -force[1]] },
-  ];
+  return couple(places, body, basic[body], moment);
 }
 
 /** All that loads do, by point. */
@@ -223,35 +234,49 @@ function loadActs(plan: Plan, { pins, bodies, moments }: Applied): Act[] {
   ];
 }
 
+/** Equations of equilibrium A x = b, filled column by column. */
+function equationsOf(count: number) {
+  const rows = Array.from({ length: count }, () => new Map<number, number>());
+  const right = new Array<number>(count).fill(0);
+  return {
+    column: (k: number) => (i: number, value: number) => {
+      rows[i].set(k, (rows[i].get(k) ?? 0) + value);
+    },
+    load: (i: number, value: number) => {
+      right[i] -= value;
+    },
+    solve: (columns: number) => solveSparse(sparse(rows, columns), right),
+  };
+}
+
 function byMultipliers(plan: Plan, acting: Applied): Forces {
   const { places, bodies, basic, moving } = plan;
   const agents = agentsOf(plan);
   /** What a unit of each row's multiplier does to the points of its body. */
-  const rigid: { body: string; acts: Act[] }[] = [];
+  const rigid: Act[][] = [];
   for (const [body, points] of Object.entries(bodies)) {
     const [a, b] = basic[body];
-    const [dx, dy] = [places[b][0] - places[a][0], places[b][1] - places[a][1]];
+    const [dx, dy] = across(places, a, b);
     const length = Math.hypot(dx, dy);
-    const along: Point = [dx / length, dy / length];
     const on = (point: string, force: Point): Act => ({ body, point, force });
-    rigid.push({ body, acts: [on(b, along), on(a, [-along[0], -along[1]])] });
+    rigid.push(opposed(body, a, b, [dx / length, dy / length]));
     for (const p of points) {
       if (p === a || p === b) continue;
-      const [px, py] = [places[p][0] - places[a][0], places[p][1] - places[a][1]];
+      const [px, py] = across(places, a, p);
       const re = (px * dx + py * dy) / (length * length);
       const im = (py * dx - px * dy) / (length * length);
-      rigid.push({ body, acts: [on(p, [1, 0]), on(b, [-re, im]), on(a, [re - 1, -im])] });
-      rigid.push({ body, acts: [on(p, [0, 1]), on(b, [-im, -re]), on(a, [im, re - 1])] });
+      rigid.push([on(p, [1, 0]), on(b, [-re, im]), on(a, [re - 1, -im])]);
+      rigid.push([on(p, [0, 1]), on(b, [-im, -re]), on(a, [im, re - 1])]);
     }
   }
   const agentActs = agents.map(({ acts, moments }) => [
     ...acts,
     ...moments.flatMap(([body, moment]) => asPair(plan, body, moment)),
   ]);
-  const columns = rigid.length + agents.length;
+  const first = rigid.length;
   const row = new Map(moving.map((name, k) => [name, 2 * k]));
-  const matrix = Array.from({ length: 2 * moving.length }, () => new Array<number>(columns).fill(0));
-  const right = new Array<number>(2 * moving.length).fill(0);
+  const equations = equationsOf(2 * moving.length);
+  const direct = loadActs(plan, acting);
   const fill = (acts: readonly Act[], add: (i: number, value: number) => void) => {
     for (const { point, force } of acts) {
       const i = row.get(point);
@@ -260,61 +285,36 @@ function byMultipliers(plan: Plan, acting: Applied): Forces {
       add(i + 1, force[1]);
     }
   };
-  [...rigid.map(({ acts }) => acts), ...agentActs].forEach((acts, k) => {
-    fill(acts, (i, value) => {
-      matrix[i][k] += value;
-    });
+  // R = -f - L of a body at a point.
+  const shares = new Map<string, Share>();
+  const shareOf = (body: string | null, point: string): Share => {
+    const key = `${body}\n${point}`;
+    const share = shares.get(key) ?? { terms: [], loads: [0, 0] };
+    shares.set(key, share);
+    return share;
+  };
+  [...rigid, ...agentActs].forEach((acts, k) => {
+    fill(acts, equations.column(k));
+    for (const { body, point, force } of acts) {
+      shareOf(body, point).terms.push([k, -force[0], -force[1]]);
+    }
   });
-  const direct = loadActs(plan, acting);
-  fill(direct, (i, value) => {
-    right[i] -= value;
-  });
-  const solution = solveLeast(matrix, right, columns);
-
-  /** R = -f - L of a body at a point, for a vector of multipliers with or without the loads. */
-  const onBody =
-    (body: string, point: string) =>
-    (x: readonly number[], withLoads: boolean): Point => {
-      let [fx, fy] = [0, 0];
-      const add = (acts: readonly Act[], times: number) => {
-        for (const one of acts) {
-          if (one.body !== body || one.point !== point) continue;
-          fx -= times * one.force[0];
-          fy -= times * one.force[1];
-        }
-      };
-      rigid.forEach(({ acts }, k) => {
-        add(acts, x[k]);
-      });
-      agentActs.forEach((acts, k) => {
-        add(acts, x[rigid.length + k]);
-      });
-      if (withLoads) add(direct, 1);
-      return [fx, fy];
-    };
-  const agentForce = (k: number) => (x: readonly number[]) => x[rigid.length + k];
-  return gather(plan, acting, solution, onBody, agentForce);
+  fill(direct, equations.load);
+  for (const { body, point, force } of direct) {
+    const { loads } = shareOf(body, point);
+    loads[0] -= force[0];
+    loads[1] -= force[1];
+  }
+  return gather(plan, acting, equations.solve(first + agents.length), shareOf, first);
 }
 
 function byFreeBodies(plan: Plan, acting: Applied): Forces {
   const { places, bodies, moving, size } = plan;
   const agents = agentsOf(plan);
-  const at = new Map<string, number>();
-  let columns = 0;
-  for (const [body, points] of Object.entries(bodies)) {
-    for (const point of points) {
-      at.set(`${body}\n${point}`, columns);
-      columns += 2;
-    }
-  }
-  const firstAgent = columns;
-  columns += agents.length;
   const names = Object.keys(bodies);
   const rowOfBody = new Map(names.map((name, k) => [name, 3 * k]));
   const rowOfPin = new Map(moving.map((name, k) => [name, 3 * names.length + 2 * k]));
-  const rows = 3 * names.length + 2 * moving.length;
-  const matrix = Array.from({ length: rows }, () => new Array<number>(columns).fill(0));
-  const right = new Array<number>(rows).fill(0);
+  const equations = equationsOf(3 * names.length + 2 * moving.length);
   /** A force on a body at a point, moments about its first point and over the size. */
   const onBody = (body: string, point: string, [x, y]: Point, add: (i: number, value: number) => void) => {
     const i = rowOfBody.get(body);
@@ -330,17 +330,18 @@ function byFreeBodies(plan: Plan, acting: Applied): Forces {
     add(i, x);
     add(i + 1, y);
   };
+  const shares = new Map<string, Share>();
+  let firstAgent = 0;
   for (const [body, points] of Object.entries(bodies)) {
     for (const point of points) {
-      for (const axis of [0, 1]) {
-        const k = (at.get(`${body}\n${point}`) as number) + axis;
-        const unit: Point = axis === 0 ? [1, 0] : [0, 1];
-        onBody(body, point, unit, (i, value) => {
-          matrix[i][k] += value;
-        });
-        onPin(point, [-unit[0], -unit[1]], (i, value) => {
-          matrix[i][k] += value;
-        });
+      const units: [number, number, number][] = [
+        [firstAgent++, 1, 0],
+        [firstAgent++, 0, 1],
+      ];
+      shares.set(`${body}\n${point}`, { terms: units, loads: [0, 0] });
+      for (const [k, x, y] of units) {
+        onBody(body, point, [x, y], equations.column(k));
+        onPin(point, [-x, -y], equations.column(k));
       }
     }
   }
@@ -355,22 +356,23 @@ function byFreeBodies(plan: Plan, acting: Applied): Forces {
     }
   };
   agents.forEach(({ acts, moments }, k) => {
-    put(acts, moments, (i, value) => {
-      matrix[i][firstAgent + k] += value;
-    });
+    put(acts, moments, equations.column(firstAgent + k));
   });
   const { pins, bodies: direct, moments } = acting;
-  put([...[...pins].map(([point, force]) => act(point, force)), ...direct], [...moments], (i, value) => {
-    right[i] -= value;
-  });
-  const solution = solveLeast(matrix, right, columns);
-  const force =
-    (body: string, point: string) =>
-    (x: readonly number[]): Point => {
-      const k = at.get(`${body}\n${point}`) as number;
-      return [x[k], x[k + 1]];
-    };
-  return gather(plan, acting, solution, force, (k) => (x) => x[firstAgent + k]);
+  put([...[...pins].map(([point, force]) => act(point, force)), ...direct], [...moments], equations.load);
+  return gather(
+    plan,
+    acting,
+    equations.solve(firstAgent + agents.length),
+    (body, point) => shares.get(`${body}\n${point}`) as Share,
+    firstAgent,
+  );
+}
+
+/** A force as a sum over unknowns k of (fx, fy) times the unknown, and a part of the loads' own. */
+interface Share {
+  readonly terms: (readonly [k: number, fx: number, fy: number])[];
+  readonly loads: [number, number];
 }
 
 /** A null vector adds nothing to a force when it adds less than this to it. */
@@ -379,25 +381,32 @@ const NOTHING_ADDED = 1e-7;
 function gather(
   plan: Plan,
   { pins }: Applied,
-  { x, residual, nullSpace }: ReturnType<typeof solveLeast>,
-  onBody: (body: string, point: string) => (x: readonly number[], withLoads: boolean) => Point,
-  agentForce: (k: number) => (x: readonly number[]) => number,
+  { x, residual, nullSpace }: ReturnType<typeof solveSparse>,
+  shareOf: (body: string, point: string) => Share,
+  firstAgent: number,
 ): Forces {
   const { bodies, fixed, sliders, angles, held, telescopes, driver } = plan;
   const agents = agentsOf(plan);
-  const pointForce = (of: ReturnType<typeof onBody>): Point | null => {
-    const open = nullSpace.some((vector) => Math.hypot(...of(vector, false)) > NOTHING_ADDED);
-    return open ? null : of(x, true);
+  const sum = ({ terms }: Share, of: ArrayLike<number>, [fx, fy]: Point): Point => {
+    for (const [k, tx, ty] of terms) {
+      fx += tx * of[k];
+      fy += ty * of[k];
+    }
+    return [fx, fy];
   };
-  const single = (k: number): number | null => {
-    const of = agentForce(k);
-    return nullSpace.some((vector) => Math.abs(of(vector)) > NOTHING_ADDED) ? null : of(x);
+  const pointForce = (share: Share): Point | null => {
+    const open = nullSpace.some((vector) => Math.hypot(...sum(share, vector, [0, 0])) > NOTHING_ADDED);
+    return open ? null : sum(share, x, share.loads);
+  };
+  const single = (agent: number): number | null => {
+    const k = firstAgent + agent;
+    return nullSpace.some((vector) => Math.abs(vector[k]) > NOTHING_ADDED) ? null : x[k];
   };
   const onBodies = Object.fromEntries(
     Object.entries(bodies).map(([body, points]) => [
       body,
       Object.fromEntries(
-        points.filter((p) => !p.includes('\u0000')).map((point) => [point, pointForce(onBody(body, point))]),
+        points.filter((p) => !p.includes('\u0000')).map((point) => [point, pointForce(shareOf(body, point))]),
       ),
     ]),
   );
@@ -407,23 +416,20 @@ function gather(
     const load = pins.get(point);
     const driven = agents.some(({ acts }) => acts.some((one) => one.point === point));
     if (carriers.length === 0 && load === undefined && !driven) continue;
-    ground[point] = pointForce((vector, withLoads) => {
-      let [fx, fy] = withLoads ? (load ?? [0, 0]) : [0, 0];
-      for (const body of carriers) {
-        const [rx, ry] = onBody(body, point)(vector, withLoads);
-        fx -= rx;
-        fy -= ry;
+    const [fx, fy] = load ?? [0, 0];
+    const share: Share = { terms: [], loads: [fx, fy] };
+    for (const body of carriers) {
+      const { terms, loads } = shareOf(body, point);
+      for (const [k, tx, ty] of terms) share.terms.push([k, -tx, -ty]);
+      share.loads[0] -= loads[0];
+      share.loads[1] -= loads[1];
+    }
+    agents.forEach(({ acts }, k) => {
+      for (const one of acts) {
+        if (one.body === null && one.point === point) share.terms.push([firstAgent + k, ...one.force]);
       }
-      agents.forEach(({ acts }, k) => {
-        const of = agentForce(k)(vector);
-        for (const one of acts) {
-          if (one.body !== null || one.point !== point) continue;
-          fx += of * one.force[0];
-          fy += of * one.force[1];
-        }
-      });
-      return [fx, fy];
     });
+    ground[point] = pointForce(share);
   }
   const named = (agents: readonly Agent[], first: number) =>
     Object.fromEntries(agents.map(({ name }, k) => [name, single(first + k)]));

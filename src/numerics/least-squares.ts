@@ -8,15 +8,23 @@
 // Levenberg-Marquardt algorithm", 1978; the rule for lambda by H. B. Nielsen, "Damping parameter in Marquardt's method", 1999;
 // from memory). What no residual depends on does not move.
 //
+// Where residuals stay large these steps take hundreds to arrive, as they leave out the curvature C = sum_i r_i d2r_i/dx2. Where C is
+// given, a step of Newton, (J'J + C) p = -J'r, is tried before each of them once the first few are made, and taken where J'J + C is
+// positive definite and S is less there (J. E. Dennis, R. B. Schnabel, "Numerical Methods for Unconstrained Optimization and
+// Nonlinear Equations", 1983, sec. 10.3: large-residual problems; from memory).
+//
 // The step with a lambda that only keeps rounding out tells where it ends: with |J p| <= ORTHOGONAL |r| the residual is
 // orthogonal to the columns of J (D. M. Bates, D. G. Watts, Technometrics 23, 1981; from memory), or p is nothing beside x.
 
+import { choleskyColumns, lowerSolve, upperSolve } from './cholesky.ts';
 import { dampedLeast } from './singular-values.ts';
 
 /** Residuals to be made small, and their derivatives by rows. Both may be not finite where there is nothing. */
 export interface Residuals {
   readonly values: (x: readonly number[]) => number[];
   readonly derivatives: (x: readonly number[]) => number[][];
+  /** Sum of the residuals times their second derivatives, C, by rows: for residuals that stay large. */
+  readonly curvature?: (x: readonly number[], residuals: readonly number[]) => number[][];
 }
 
 /** How a search ended. */
@@ -25,7 +33,7 @@ export type LeastSquaresEnd =
   | 'converged'
   /** No step brings S down, though it is not least there. */
   | 'stalled'
-  /** After `STEPS` steps that all still brought S down. */
+  /** After as many steps as were allowed that all still brought S down. */
   | 'tooManySteps'
   /** Residuals or their derivatives are no numbers at x. */
   | 'notFinite';
@@ -50,9 +58,19 @@ const NO_GAIN = 1e-12;
 const STEPS = 500;
 const FIRST_LAMBDA = 1e-3;
 const MOST_LAMBDA = 1e20;
+/** Steps without curvature: most searches end within them. */
+const PLAIN_STEPS = 6;
+/** A step of Newton that loses less of S than this share of what its model says is not taken: the place is not like the model. */
+const LEAST_GAIN = 0.1;
+/** What keeps rounding out of a step of Newton, beside a diagonal of about 1. */
+const NEWTON_LAMBDA = 1e-8;
 
-/** Least squares from a first guess. */
-export function leastSquares({ values, derivatives }: Residuals, guess: readonly number[]): LeastSquares {
+/** Least squares from a first guess, in so many steps at most. */
+export function leastSquares(
+  { values, derivatives, curvature }: Residuals,
+  guess: readonly number[],
+  steps = STEPS,
+): LeastSquares {
   let x = [...guess];
   let residuals = values(x);
   let sum = squared(residuals);
@@ -65,7 +83,7 @@ export function leastSquares({ values, derivatives }: Residuals, guess: readonly
     sum: Number.isFinite(sum) ? sum : null,
   });
   if (!Number.isFinite(sum)) return ended('notFinite');
-  for (let k = 0; k < STEPS; k++) {
+  for (let k = 0; k < steps; k++) {
     const rows = derivatives(x);
     if (!rows.every((row) => row.every(Number.isFinite))) return ended('notFinite');
     const now = x.map((_, j) => Math.sqrt(squared(rows.map((row) => row[j]))));
@@ -79,6 +97,21 @@ export function leastSquares({ values, derivatives }: Residuals, guess: readonly
     const whole = damped(scaled, residuals, LEAST_LAMBDA * (longest || 1) ** 2);
     if (whole.move <= ORTHOGONAL ** 2 * sum || squared(whole.step) <= (SMALL_STEP * size) ** 2) {
       return ended('converged');
+    }
+    const newton =
+      curvature !== undefined && k >= PLAIN_STEPS
+        ? newtonStep(scaled, residuals, curvature(x, residuals), scale)
+        : null;
+    if (newton !== null) {
+      const next = x.map((value, j) => value + newton.step[j] / scale[j]);
+      const there = values(next);
+      const sumThere = squared(there);
+      if (sumThere < sum - LEAST_GAIN * newton.gain) {
+        x = next;
+        residuals = there;
+        sum = sumThere;
+        continue;
+      }
     }
     for (let more = 2; ; more *= 2) {
       const { step, gain } = damped(scaled, residuals, lambda);
@@ -112,6 +145,28 @@ function damped(
   const move = squared(moves);
   // |r|^2 - |r + J p|^2
   return { step, move, gain: -move - 2 * moves.reduce((sum, value, i) => sum + value * r[i], 0) };
+}
+
+/** The step D p of Newton, and what its model loses of S by it; null where that has no least value. */
+function newtonStep(
+  rows: readonly (readonly number[])[],
+  r: readonly number[],
+  curvature: readonly (readonly number[])[],
+  scale: readonly number[],
+): { step: number[]; gain: number } | null {
+  if (!curvature.every((row) => row.every(Number.isFinite))) return null;
+  const down = scale.map((_, j) => rows.reduce((sum, row, i) => sum - row[j] * r[i], 0));
+  const matrix = curvature.map((row, j) =>
+    row.map((value, k) => {
+      const plain = rows.reduce((sum, other) => sum + other[j] * other[k], 0);
+      return plain + value / (scale[j] * scale[k]) + (j === k ? NEWTON_LAMBDA : 0);
+    }),
+  );
+  const columns = choleskyColumns(matrix);
+  if (columns === null || columns.some((column, k) => column[k] === 0)) return null;
+  const L = columns.map((_, i) => columns.map((column) => column[i]));
+  const step = upperSolve(L, lowerSolve(L, down));
+  return { step, gain: step.reduce((sum, value, j) => sum + value * down[j], 0) };
 }
 
 function squared(values: readonly number[]): number {

@@ -59,39 +59,6 @@ export function rankOf(
   };
 }
 
-/** The solution of a linear system that is as small as can be, and what it leaves open. */
-export interface LeastSolution {
-  readonly x: number[];
-  /** Largest entry of A x - b. */
-  readonly residual: number;
-  /** Orthonormal vectors that can be added to x. */
-  readonly nullSpace: readonly (readonly number[])[];
-}
-
-/** Solves A x = b, dense, given by rows, in the least squares, each row scaled to length one first. */
-export function solveLeast(
-  rows: readonly (readonly number[])[],
-  b: readonly number[],
-  columns: number,
-): LeastSolution {
-  const lengths = rows.map((row) => Math.hypot(...row) || 1);
-  const scaled = rows.map((row, i) => row.map((value) => value / lengths[i]));
-  const right = b.map((value, i) => value / lengths[i]);
-  const svd = decompose(scaled, columns);
-  const rank = svd.values.filter((value) => value > RANK_SHARE * svd.values[0]).length;
-  const x = new Array<number>(columns).fill(0);
-  for (let k = 0; k < rank; k++) {
-    let along = 0;
-    for (let i = 0; i < right.length; i++) along += svd.left[k][i] * right[i];
-    for (let j = 0; j < columns; j++) x[j] += (along / svd.values[k]) * svd.right[k][j];
-  }
-  const residual = Math.max(
-    0,
-    ...rows.map((row, i) => Math.abs(row.reduce((sum, value, j) => sum + value * x[j], -b[i]))),
-  );
-  return { x, residual, nullSpace: svd.right.slice(rank) };
-}
-
 /**
  * The x that makes |A x - b|^2 + lambda |x|^2 least, lambda above 0, for a dense matrix of finite numbers given by rows: by
  * orthogonal reflections of the rows of A with those of sqrt(lambda) I below them.

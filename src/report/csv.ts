@@ -1,15 +1,26 @@
 import type { Sweep } from '../corner/sweep.ts';
+import type { Units } from '../units.ts';
+import { shownUnit } from './in-units.ts';
 
 /**
  * A sweep as CSV by RFC 4180: a header `name [unit]` (the name alone for a ratio), one line a row, each ended by CR LF.
  *
- * Numbers have all their digits and read back to the same bits; a quantity that is not defined is an empty cell.
+ * Lengths are in mm, or in inches for `imperial`. Metric numbers have all their digits and read back to the same bits; a quantity that is not
+ * defined is an empty cell.
  */
-export function sweepCsv({ info, columns }: Sweep): string {
-  const header = info.map(({ name, unit }) => (unit === '' ? name : `${name} [${unit}]`));
+export function sweepCsv(
+  { info, columns }: Sweep,
+  { units = 'metric' }: { readonly units?: Units } = {},
+): string {
+  const shown = info.map(({ name, unit }) => ({ name, unit: shownUnit(unit, units) }));
+  const header = shown.map(({ name, unit }) => (unit.name === '' ? name : `${name} [${unit.name}]`));
   const lines = [header.map(cell).join(',')];
   for (let i = 0; i < columns.travel.length; i++) {
-    lines.push(info.map(({ name }) => String(columns[name][i] ?? '')).join(','));
+    const cells = shown.map(({ name, unit }) => {
+      const value = columns[name][i];
+      return value === null ? '' : String(unit.of(value));
+    });
+    lines.push(cells.join(','));
   }
   return lines.map((line) => `${line}\r\n`).join('');
 }

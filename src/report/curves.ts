@@ -5,6 +5,8 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
+import type { Units } from '../units.ts';
+import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
 import { FRAME, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import {
   type Attributes,
@@ -38,6 +40,8 @@ export interface CurveOptions {
   readonly bands?: Pick<Bands, 'travel' | 'columns'>;
   /** A figure to compare with, by the column in whose panel it is drawn: a broken line, and its name. */
   readonly beside?: Readonly<Record<string, { readonly value: number; readonly words: string }>>;
+  /** What the picture is labelled in; default metric. Values go in as the library counts them. */
+  readonly units?: Units;
 }
 
 /**
@@ -84,8 +88,9 @@ interface Axis {
 }
 
 /** The picture behind `plotCurves`. */
-export function curvesPicture(sweep: Curves, options: CurveOptions): Picture {
-  const { panels = ['installationRatio', 'shockLength'] } = options;
+export function curvesPicture(metric: Curves, metricOptions: CurveOptions): Picture {
+  const { panels = ['installationRatio', 'shockLength'] } = metricOptions;
+  const [sweep, options] = inUnits(metric, metricOptions);
   const columns = chosen(sweep, panels);
   const title = options.title ?? titleFor(columns);
   const x = travelAxis(sweep);
@@ -103,16 +108,36 @@ export function curvesPicture(sweep: Curves, options: CurveOptions): Picture {
           readings.values[k],
           x,
           top,
-          marksOf(sweep.end, k === 0),
+          marksOf(sweep, k === 0),
           options.beside?.[column.name],
           bandOf(sweep, column.name, options.bands),
         ),
-        ...(options.limits === undefined || k > 0 ? [] : limitWords(options.limits, sweep.end, x, top)),
+        ...(options.limits === undefined || k > 0 ? [] : limitWords(options.limits, sweep, x, top)),
       ];
     }),
     ...travelNumbers(x, sweep.info[0], bottom),
   ];
   return { width: WIDTH, height: bottom + 72, title, content };
+}
+
+/** Curves and what is drawn with them, in the units of the picture. */
+function inUnits(curves: Curves, options: CurveOptions): [Curves, CurveOptions] {
+  const { units = 'metric', limits, bands, beside } = options;
+  if (units === 'metric') return [curves, options];
+  const { info } = curves;
+  const figures = Object.entries(beside ?? {}).map(([name, figure]) => {
+    const { of } = shownUnit(info.find((column) => column.name === name)?.unit ?? '', units);
+    return [name, { ...figure, value: of(figure.value) }];
+  });
+  return [
+    shownCurves(curves, units),
+    {
+      ...options,
+      ...(limits === undefined ? {} : { limits: shownLimits(limits, units) }),
+      ...(bands === undefined ? {} : { bands: shownBands(bands, info, units) }),
+      beside: Object.fromEntries(figures),
+    },
+  ];
 }
 
 function chosen({ info }: Curves, panels: readonly string[]): ColumnInfo[] {
@@ -154,17 +179,23 @@ function limitBands({ bump, droop, events }: Limits, x: Axis, top: number): Elem
 }
 
 /** The limits by name beneath the edge of the first panel, from the middle outward where there is room. */
-function limitWords({ bump, droop, events }: Limits, end: Curves['end'], x: Axis, top: number): Element[] {
+function limitWords(
+  { bump, droop, events }: Limits,
+  { end, info: [{ unit }] }: Pick<Curves, 'end' | 'info'>,
+  x: Axis,
+  top: number,
+): Element[] {
   // Where the linkage itself ended the sweep, that is told as its end.
   const told = (limit: Limit) =>
-    end[limit.side].how !== 'reached' && Math.abs(limit.travel - end[limit.side].travel) < ONE_PLACE;
+    end[limit.side].how !== 'reached' &&
+    Math.abs(limit.travel - end[limit.side].travel) < (ONE_PLACE[unit] ?? 0);
   const marks = [droop, bump].filter((limit) => limit !== null).filter((limit) => !told(limit));
   const named = [
     ...marks.map(({ side, travel, cause }) => ({ side, travel, words: causeWords(cause) })),
     ...events.map(({ side, travel }) => ({ side, travel, words: 'bump stop met' })),
   ].filter(({ travel }) => on(x, travel) >= x.from && on(x, travel) <= x.to);
   return named.map(({ side, travel, words }, k) => {
-    const label = `${words} ${printed(signedTravel(travel))} mm`;
+    const label = `${words} ${printed(signedTravel(travel, unit))} ${unit}`;
     const at = on(x, travel);
     const width = textWidth(label, SMALL);
     const inward = side === 'bump' ? -1 : 1;
@@ -182,8 +213,8 @@ function limitWords({ bump, droop, events }: Limits, end: Curves['end'], x: Axis
   });
 }
 
-/** Travels no farther apart are one place in a picture, mm. */
-const ONE_PLACE = 0.05;
+/** Travels no farther apart are one place in a picture. */
+const ONE_PLACE: Readonly<Record<string, number>> = { mm: 0.05, inch: 0.002 };
 
 /** The columns by name, as long as they make a heading. */
 function titleFor(columns: readonly ColumnInfo[]): string {
@@ -245,7 +276,14 @@ function valueRange(
 }
 
 /** Smallest range worth a panel, in the unit of the column. */
-const LEAST_HEIGHT: Readonly<Record<string, number>> = { mm: 1, deg: 0.1, '': 0.01, '1/mm': 1e-5 };
+const LEAST_HEIGHT: Readonly<Record<string, number>> = {
+  mm: 1,
+  inch: 0.04,
+  deg: 0.1,
+  '': 0.01,
+  '1/mm': 1e-5,
+  '1/inch': 2.5e-4,
+};
 
 function panel(
   column: ColumnInfo,
@@ -366,24 +404,34 @@ function inFrame(travel: readonly number[], values: readonly (number | null)[], 
 /** An end where the sweep stopped short, on its side, with or without words. */
 interface EndMark {
   readonly end: SweepEnd;
+  /** Of the travel. */
+  readonly unit: string;
   readonly side: 'droop' | 'bump';
   readonly inWords: boolean;
 }
 
-function marksOf({ droop, bump }: Sweep['end'], inWords: boolean): EndMark[] {
+function marksOf(
+  { end: { droop, bump }, info: [{ unit }] }: Pick<Curves, 'end' | 'info'>,
+  inWords: boolean,
+): EndMark[] {
   const marks: EndMark[] = [
-    { end: droop, side: 'droop', inWords },
-    { end: bump, side: 'bump', inWords },
+    { end: droop, unit, side: 'droop', inWords },
+    { end: bump, unit, side: 'bump', inWords },
   ];
   return marks.filter(({ end }) => end.how !== 'reached');
 }
 
 /** A broken line at the end, and the words beside it, at the height where the curve is farthest away. */
-function endWords({ end, side, inWords }: EndMark, x: Axis, y: Axis, curve: readonly Place[]): Element[] {
+function endWords(
+  { end, unit, side, inWords }: EndMark,
+  x: Axis,
+  y: Axis,
+  curve: readonly Place[],
+): Element[] {
   const at = on(x, end.travel);
   const mark = line([at, y.from], [at, y.to], MARK);
   if (!inWords) return [mark];
-  const label = `${endMark(end)} at ${printed(signedTravel(end.travel))} mm`;
+  const label = `${endMark(end)} at ${printed(signedTravel(end.travel, unit))} ${unit}`;
   const width = textWidth(label, SMALL);
   const edge = side === 'bump' ? at - 8 : at + 8;
   const [from, to] = side === 'bump' ? [edge - width, edge] : [edge, edge + width];
@@ -405,15 +453,20 @@ function endWords({ end, side, inWords }: EndMark, x: Axis, y: Axis, curve: read
 function travelNumbers(x: Axis, { label, unit }: ColumnInfo, bottom: number): Element[] {
   const middle: Attributes = { 'font-size': SMALL, 'text-anchor': 'middle' };
   const ride = on(x, 0);
+  const { at, decimals } = ticks(x.low, x.high, STATIONS);
   return [
-    ...ticks(x.low, x.high, STATIONS).at.map((t) =>
-      text(printed(signedTravel(t)), [on(x, t), bottom + 18], middle),
-    ),
+    ...at.map((t) => text(printed(signedFigure(t, decimals)), [on(x, t), bottom + 18], middle)),
     text('ride', [ride, bottom + 35], middle),
     ...(ride - x.from < BESIDE ? [] : [text('droop', [x.from, bottom + 35], { 'font-size': SMALL })]),
     ...(x.to - ride < BESIDE ? [] : [text('bump', [x.to, bottom + 35], { ...middle, 'text-anchor': 'end' })]),
     text(`${label} [${unit}]`, [(x.from + x.to) / 2, bottom + 56], { ...middle, 'font-size': SIZE }),
   ];
+}
+
+/** `+10`, `-2.5`, `0`. */
+function signedFigure(value: number, decimals: number): string {
+  if (value === 0) return '0';
+  return `${value > 0 ? '+' : ''}${value.toFixed(decimals)}`;
 }
 
 /** Room that two words side by side need. */

@@ -1,6 +1,7 @@
 // Damper force against shaft speed: bump and rebound as two lines from one table.
 
 import type { DampingRow } from '../coilover/sizing/damping.ts';
+import { fromMetric, type Units, unitName } from '../units.ts';
 import { GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import {
   type Attributes,
@@ -25,9 +26,21 @@ const LINES: Readonly<Record<'bump' | 'rebound', Attributes>> = {
   rebound: { fill: 'none', stroke: '#000', 'stroke-width': 2, 'stroke-dasharray': '9 4.5' },
 };
 
-/** The force table of a damper over shaft speed (mm/s, N), bump in a whole line, rebound in a broken one; as an SVG document. */
-export function plotDamping(rows: readonly DampingRow[], title = 'Damper force over shaft speed'): string {
-  const points = [{ speed: 0, bump: 0, rebound: 0 }, ...rows];
+/**
+ * The force table of a damper over shaft speed (mm/s, N), bump in a whole line, rebound in a broken one, as an SVG document labelled in the
+ * units asked for.
+ */
+export function plotDamping(
+  rows: readonly DampingRow[],
+  title = 'Damper force over shaft speed',
+  { units = 'metric' }: { readonly units?: Units } = {},
+): string {
+  const shown = rows.map(({ speed, bump, rebound }) => ({
+    speed: fromMetric(speed, 'shaftSpeed', units),
+    bump: fromMetric(bump, 'force', units),
+    rebound: fromMetric(rebound, 'force', units),
+  }));
+  const points = [{ speed: 0, bump: 0, rebound: 0 }, ...shown];
   const fastest = points[points.length - 1].speed || 1;
   const most = Math.max(1, ...points.flatMap(({ bump, rebound }) => [bump, rebound]));
   const [right, bottom] = [WIDTH - RIGHT, TOP + HEIGHT];
@@ -44,14 +57,14 @@ export function plotDamping(rows: readonly DampingRow[], title = 'Damper force o
       text(way, [end[0] + 8, end[1] + 4], { 'font-size': SIZE, ...RIMMED }),
     ];
   });
-  const axis = 'shaft speed [mm/s]';
+  const axis = `shaft speed [${unitName('shaftSpeed', units)}]`;
   return svgDocument({
     width: WIDTH,
     height: bottom + 60,
     title,
     content: [
       heading(title),
-      text('force at the shaft [N]', [LEFT, TOP - 10], { 'font-size': SIZE }),
+      text(`force at the shaft [${unitName('force', units)}]`, [LEFT, TOP - 10], { 'font-size': SIZE }),
       ...up.at.map((force) => line(at(0, force), at(fastest, force), GRID)),
       ...across.at.map((speed) => line(at(speed, 0), [at(speed, 0)[0], TOP], GRID)),
       element('rect', {

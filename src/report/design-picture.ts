@@ -2,10 +2,12 @@
 // be in, and what it comes to in a table.
 
 import type { Corner } from '../corner/corner.ts';
+import { lengthFigure } from '../design/active.ts';
 import { written } from '../design/objectives.ts';
 import type { Design, MovedMount } from '../design/result.ts';
 import type { Point } from '../linkage/drawing.ts';
-import { figure, spaced } from '../words.ts';
+import { unitName } from '../units.ts';
+import { spaced } from '../words.ts';
 import { inFull, paperFor } from './drawing.ts';
 import { EDGE, FAINT, heading, joint, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
 import { labelsAt, obstacles } from './names.ts';
@@ -22,7 +24,7 @@ const AROUND = 26;
 
 /**
  * A design and the corner that it was made from, as a self-contained SVG document: both as they stand at ride, the boxes of the
- * mounts, where each went (mm), and the values wanted, as drawn and now.
+ * mounts, where each went, and the values wanted, as drawn and now; in the units that the design was made with.
  */
 export function drawDesign(
   corner: Corner,
@@ -44,7 +46,7 @@ export function drawDesign(
     title,
     content: [
       heading(title),
-      text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
+      text(`${SUBTITLE}, ${unitName('length', made.units)}.`, [EDGE, 60], { 'font-size': SMALL }),
       element('g', { opacity: PALE }, ...inFull(old, paper)),
       ...inFull(scene, paper),
       ...boxes.map((box) =>
@@ -58,7 +60,7 @@ export function drawDesign(
 }
 
 const SUBTITLE =
-  'Seen from the front, left-hand wheel, at ride. Pale: as drawn. Broken lines: where the mounts could be. y outboard, z up, mm.';
+  'Seen from the front, left-hand wheel, at ride. Pale: as drawn. Broken lines: where the mounts could be. y outboard, z up';
 
 /** Corners of a mount's box; of a coordinate that could not move just that. */
 function cornersOf({ from, box }: MovedMount): Point[] {
@@ -80,11 +82,11 @@ function way(from: Place, to: Place): Element[] {
 }
 
 /** How far each mount went, beside its new place. */
-function ways({ mounts }: Design, scene: Scene, paper: Paper): Element[] {
-  const signed = (value: number) => printed(`${value >= 0 ? '+' : ''}${figure(value, 1)}`);
+function ways({ mounts, units }: Design, scene: Scene, paper: Paper): Element[] {
+  const signed = (mm: number) => printed(`${mm >= 0 ? '+' : ''}${lengthFigure(mm, units)}`);
   const all = Object.entries(mounts);
   const labels = all.map(([name, { from, to }]) => ({
-    words: `${spaced(name)}: y ${signed(to[0] - from[0])}, z ${signed(to[1] - from[1])} mm`,
+    words: `${spaced(name)}: y ${signed(to[0] - from[0])}, z ${signed(to[1] - from[1])} ${unitName('length', units)}`,
     anchor: paper.to(to),
     clear: 9,
   }));
@@ -109,9 +111,13 @@ const COLUMNS = [560, 660, 760];
 const VERDICT = 776;
 
 /** Values wanted, as drawn and now; where the mounts are; what holds the design. */
-function table({ objectives, mounts, active }: Design, top: number): { elements: Element[]; bottom: number } {
+function table(
+  { objectives, mounts, active, units }: Design,
+  top: number,
+): { elements: Element[]; bottom: number } {
   const small = { 'font-size': SMALL };
   const right = { ...small, 'text-anchor': 'end' };
+  const length = (mm: number) => lengthFigure(mm, units);
   let at = top;
   const elements: Element[] = [];
   const row = (first: string, figures: readonly string[], last = '') => {
@@ -129,18 +135,18 @@ function table({ objectives, mounts, active }: Design, top: number): { elements:
   };
   head('value', ['wanted', 'as drawn', 'now']);
   for (const { of, label, wanted, start, best, met } of objectives) {
-    row(label, [wanted, written(of, start), written(of, best)], met ? 'met' : 'not met');
+    row(label, [wanted, written(of, start, units), written(of, best, units)], met ? 'met' : 'not met');
   }
   at += LINE;
-  head('mount, y and z [mm]', ['box', 'as drawn', 'now']);
+  head(`mount, y and z [${unitName('length', units)}]`, ['box', 'as drawn', 'now']);
   for (const [name, { from, to, box }] of Object.entries(mounts)) {
     for (const [axis, letter] of (['y', 'z'] as const).entries()) {
       const range = box[letter];
       if (range === undefined) continue;
       row(`${spaced(name)}, ${letter}`, [
-        range.map((one) => figure(one, 1)).join(' to '),
-        figure(from[axis], 1),
-        figure(to[axis], 1),
+        range.map(length).join(' to '),
+        length(from[axis]),
+        length(to[axis]),
       ]);
     }
   }

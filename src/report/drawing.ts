@@ -4,6 +4,7 @@
 import type { Corner } from '../corner/corner.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
+import type { Units } from '../units.ts';
 import { legend } from './legend.ts';
 import {
   EDGE,
@@ -34,7 +35,7 @@ import {
   type WheelSizes,
 } from './poses.ts';
 import { type Element, element, line, type Picture, rounded, svgDocument, text, through } from './svg.ts';
-import { endMark, printed, signedTravel } from './text.ts';
+import { endMark, printed, travelIn } from './text.ts';
 
 /** How a corner is drawn; all optional. */
 export interface DrawingOptions extends WheelSizes {
@@ -42,13 +43,15 @@ export interface DrawingOptions extends WheelSizes {
   readonly title?: string;
   /** Where the travel ends: the corner is drawn there, and what ends it is named. */
   readonly limits?: Limits;
+  /** What lengths are written in; default metric. */
+  readonly units?: Units;
 }
 
 /**
  * A corner at droop, ride and bump over each other, as a self-contained SVG document in black and white.
  *
  * `motion` is a sweep of this corner (its two ends and ride are shown), or travels in mm, bump positive. The chassis
- * stands still and the ground moves; y is outboard, z up, lengths in mm.
+ * stands still and the ground moves; y is outboard, z up, lengths in the units asked for.
  *
  * @throws InputError for a sweep without the columns of the moving points, and for travels out of the corner's reach.
  */
@@ -89,7 +92,7 @@ export function cornerPicture(
 
   const names = [...new Set(poses.map(({ name }) => name))].reverse();
   const title = options.title ?? `Corner at ${names.join(', ').replace(/, (\w+)$/, ' and $1')}`;
-  const written = [...frameWords(scene, paper), ...groundWords(scene, paper)];
+  const written = [...frameWords(scene, paper), ...groundWords(scene, paper, options.units ?? 'metric')];
   const room = written.map(({ box }) => box);
   const lowest = Math.max(bottom + BELOW, ...room.map(({ y, height }) => y + height));
   const below = legend(corner, scene, paper, options, lowest + 22);
@@ -214,9 +217,9 @@ function grounds({ model, poses, ride }: Scene, { to, right }: Paper): Element[]
 }
 
 /** What the ground lines are, on the right of them, spread as far as the words need. */
-function groundWords({ model, poses, ride, ends }: Scene, { to, right }: Paper): Written[] {
+function groundWords({ model, poses, ride, ends }: Scene, { to, right }: Paper, units: Units): Written[] {
   const said = poses.map((pose) => {
-    const figures = pose === ride ? 'as drawn' : `${printed(signedTravel(pose.travel))} mm`;
+    const figures = pose === ride ? 'as drawn' : printed(travelIn(pose.travel, units));
     const mark = pose.name === 'ride' || ends === null ? '' : endMark(ends[pose.name]);
     return [figures, mark].filter((text) => text !== '');
   });

@@ -4,13 +4,14 @@
 import type { CaseForces } from '../coilover/forces/corner-forces.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
+import { fromMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { inFull, paperFor, type Room } from './drawing.ts';
 import { EDGE, heading, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
 import { labelsAt, obstacles } from './names.ts';
 import { sceneOf, type WheelSizes } from './poses.ts';
 import { type Element, element, line, type Place, svgDocument, text, through } from './svg.ts';
-import { printed, signedTravel } from './text.ts';
+import { printed, travelIn } from './text.ts';
 import { roundStep } from './ticks.ts';
 
 /** As far as arrows can go beyond what they stand on. */
@@ -25,7 +26,7 @@ function roomFor(arrows: readonly Arrow[], scale: number): Room {
   };
 }
 
-/** A force to be drawn, N. */
+/** A force to be drawn, in the picture's unit. */
 interface Arrow {
   readonly what: string;
   readonly point: string;
@@ -44,17 +45,22 @@ const HEADER = 70;
 
 /**
  * The forces of a load case on its corner, as a self-contained SVG document: of the ground on the tyre, of the arms and the
- * coilover on the upright, and of all on the chassis, with a table in N. Arrows are to one scale.
+ * coilover on the upright, and of all on the chassis, with a table in N, or lbf for `imperial`. Arrows are to one scale.
  */
 export function drawForces(
   corner: Corner,
   one: CaseForces,
-  options: WheelSizes & { readonly title?: string } = {},
+  options: WheelSizes & { readonly title?: string; readonly units?: Units } = {},
 ): string {
+  const { units = 'metric' } = options;
   const whole = sceneOf(corner, [one.travel], options);
   const pose = whole.poses.find(({ travel }) => travel === one.travel) ?? whole.ride;
   const scene = { ...whole, poses: [pose], ride: pose };
-  const arrows = arrowsOf(one, scene.model.upright, scene.model.contactPatch);
+  const inShown = (newton: number) => fromMetric(newton, 'force', units);
+  const arrows = arrowsOf(one, scene.model.upright, scene.model.contactPatch).map((one) => ({
+    ...one,
+    force: [inShown(one.force[0]), inShown(one.force[1])] as const,
+  }));
   const most = Math.max(1, ...arrows.map(({ force }) => Math.hypot(force[0], force[1])));
   const step = roundStep(most / 4);
   const scale = LONGEST / most;
@@ -64,8 +70,9 @@ export function drawForces(
     const [x, y] = paper.to(pose.points[point]);
     return { from: [x, y] as Place, to: [x + scale * force[0], y - scale * force[1]] as Place };
   });
-  const title = options.title ?? `Forces: ${one.name}, travel ${printed(signedTravel(one.travel))} mm`;
-  const below = table(arrows, paper.bottom + 40, step, scale);
+  const title = options.title ?? `Forces: ${one.name}, travel ${printed(travelIn(one.travel, units))}`;
+  const unit = unitName('force', units);
+  const below = table(arrows, paper.bottom + 40, step, scale, unit);
   return svgDocument({
     width: WIDTH,
     height: below.bottom,
@@ -75,7 +82,7 @@ export function drawForces(
       text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
       element('g', { opacity: PALE }, ...inFull(scene, paper)),
       ...lines.flatMap(({ from, to }) => arrow(from, to)),
-      ...sizes(drawn, lines, paper, obstacles(scene, paper, [])),
+      ...sizes(drawn, lines, paper, obstacles(scene, paper, []), unit),
       ...below.elements,
     ],
   });
@@ -128,9 +135,10 @@ function sizes(
   lines: readonly { from: Place; to: Place }[],
   paper: Paper,
   around: ReturnType<typeof obstacles>,
+  unit: string,
 ): Element[] {
   const labels = arrows.map(({ force }, k) => ({
-    words: `${Math.hypot(force[0], force[1]).toFixed(0)} N`,
+    words: `${Math.hypot(force[0], force[1]).toFixed(0)} ${unit}`,
     anchor: lines[k].to,
     clear: 6,
   }));
@@ -148,6 +156,7 @@ function table(
   top: number,
   step: number,
   scale: number,
+  unit: string,
 ): { elements: Element[]; bottom: number } {
   const right = { 'font-size': SMALL, 'text-anchor': 'end' };
   const bar = step * scale;
@@ -159,11 +168,11 @@ function table(
       ...figures.map((value, c) => text(value, [COLUMNS[c], at], right)),
     ];
   });
-  const titles = ['y [N]', 'z [N]', 'size [N]'];
+  const titles = ['y', 'z', 'size'].map((name) => `${name} [${unit}]`);
   return {
     elements: [
       line([EDGE, top], [EDGE + bar, top], { stroke: '#000', 'stroke-width': 2.2 }),
-      text(`${step.toFixed(0)} N`, [EDGE + bar + 8, top + 4], { 'font-size': SMALL }),
+      text(`${step.toFixed(0)} ${unit}`, [EDGE + bar + 8, top + 4], { 'font-size': SMALL }),
       text('force (y outboard, z up)', [EDGE, top + 42], { 'font-size': SMALL }),
       ...titles.map((title, c) => text(title, [COLUMNS[c], top + 42], right)),
       line([EDGE, top + 48], [COLUMNS[2], top + 48], THIN),

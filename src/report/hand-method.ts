@@ -3,15 +3,18 @@
 import { FAULTS, faultWords, type HandMethod, type HandPoint } from '../corner/hand-method.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
+import type { Units } from '../units.ts';
 import { type CurveOptions, type Curves, curvesPicture } from './curves.ts';
 import { EDGE, heading, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
 import { type Element, element, line, type Picture, stacked, svgDocument, text } from './svg.ts';
-import { printed, signedTravel } from './text.ts';
+import { printed, travelIn } from './text.ts';
 
 /** How the hand figure is shown; all optional. */
 export interface HandPictureOptions {
   readonly title?: string;
   readonly limits?: Limits;
+  /** What the travel is written in; default metric. */
+  readonly units?: Units;
 }
 
 const SHARE = 'wheelRateShare';
@@ -26,7 +29,7 @@ const INFO = [
  * hand figure is worth at ride, as one self-contained SVG document.
  */
 export function plotHandMethod(method: HandMethod, options: HandPictureOptions = {}): string {
-  const { title = 'The hand figure beside the exact one', limits } = options;
+  const { title = 'The hand figure beside the exact one', limits, units = 'metric' } = options;
   const { travel } = method.columns;
   const end = (at: number) => ({ travel: at, how: 'reached' as const });
   const curves: Curves = {
@@ -37,10 +40,11 @@ export function plotHandMethod(method: HandMethod, options: HandPictureOptions =
   const picture = curvesPicture(curves, {
     title,
     panels: [SHARE, ERROR],
+    units,
     beside: { [SHARE]: { value: method.hand, words: 'by hand' }, [ERROR]: { value: 0, words: 'right' } },
     ...(limits === undefined ? {} : { limits }),
   });
-  return svgDocument(stacked(title, [picture, sharesPicture(method.ride)]));
+  return svgDocument(stacked(title, [picture, sharesPicture(method.ride, units)]));
 }
 
 /** A sweep with the exact figure as a further column, and options that put the hand figure into its panel. */
@@ -73,13 +77,13 @@ const MIDDLE = 660;
 const LONGEST = 130;
 
 /** What each fault, left in, does to the spring: bars to either side. */
-function sharesPicture({ travel, shares, error }: HandPoint): Picture {
+function sharesPicture({ travel, shares, error }: HandPoint, units: Units): Picture {
   const rows = [
     ...FAULTS.map((fault) => ({ words: faultWords(fault), error: shares[fault] - 1 })),
     { words: 'all together', error },
   ];
   const most = Math.max(...rows.map((row) => Math.abs(row.error)), 0.01);
-  const title = `What each fault does to the spring, at ${travel === 0 ? 'ride' : `${signedTravel(travel)} mm`}`;
+  const title = `What each fault does to the spring, at ${travel === 0 ? 'ride' : travelIn(travel, units)}`;
   const bottom = TOP + rows.length * ROW;
   return {
     width: WIDTH,

@@ -50,25 +50,42 @@ const LEADER_ON_LINE = 14;
 const LEADER_NEAR_DOT = 60;
 const DOT_HIDDEN = 80;
 
+/** A place that a label might take; its leader and its cost are worked out only if it is tried. */
+interface Option {
+  readonly x: number;
+  readonly y: number;
+  /** Distance of the box from the anchor. */
+  readonly away: number;
+  place: PlacedLabel | null;
+  /** Its cost by itself, or a lower bound of it. */
+  atLeast: number;
+  whole: boolean;
+}
+
 /** A place for each wish, in order; the same wishes always come out in the same places. */
 export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, frame: Box): PlacedLabel[] {
-  const options = wishes.map((wish) =>
-    candidates(wish, frame)
-      .map((place) => ({ place, away: distanceOf(place.box, wish.anchor), atLeast: 0, whole: false }))
-      .sort((a, b) => a.away - b.away),
-  );
-  type Option = (typeof options)[number][number];
+  const options = wishes.map((wish) => candidates(wish, frame));
+  const placeOf = (option: Option, { width, height, anchor, clear }: LabelWish) => {
+    if (option.place === null) {
+      const box = { x: option.x, y: option.y, width, height };
+      option.place = { box, leader: leaderTo(box, anchor, clear) };
+    }
+    return option.place;
+  };
   const chosen: (Option | undefined)[] = wishes.map(() => undefined);
   for (let round = 0; round < ROUNDS; round++) {
     let moved = false;
     wishes.forEach((wish, k) => {
-      const others = chosen.flatMap((other, j) => (j === k || other === undefined ? [] : other.place));
+      const others = chosen.flatMap((other, j) =>
+        j === k || other === undefined ? [] : placeOf(other, wishes[j]),
+      );
       const costOf = (option: Option, most: number) => {
+        const place = placeOf(option, wish);
         if (!option.whole) {
-          option.atLeast = fixedCost(option.place, wish, obstacles, most);
+          option.atLeast = fixedCost(place, wish, obstacles, most);
           option.whole = option.atLeast < most;
         }
-        return option.atLeast < most ? option.atLeast + costAmong(option.place, others) : option.atLeast;
+        return option.atLeast < most ? option.atLeast + costAmong(place, others) : option.atLeast;
       };
       const before = chosen[k];
       let least = before === undefined ? Number.POSITIVE_INFINITY : costOf(before, Number.POSITIVE_INFINITY);
@@ -85,30 +102,30 @@ export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, 
     });
     if (!moved) break;
   }
-  return chosen.map((option) => (option as Option).place);
+  return chosen.map((option, k) => placeOf(option as Option, wishes[k]));
 }
 
-/** Places around the anchor, pushed back into the frame where they stick out. */
-function candidates({ width, height, anchor, clear }: LabelWish, frame: Box): PlacedLabel[] {
-  const places: PlacedLabel[] = [];
+const TURNS: readonly Place[] = Array.from({ length: DIRECTIONS }, (_, k) => {
+  const turn = (2 * Math.PI * k) / DIRECTIONS;
+  return [Math.cos(turn), -Math.sin(turn)];
+});
+
+/** Places around the anchor, pushed back into the frame where they stick out, nearest first. */
+function candidates({ width, height, anchor, clear }: LabelWish, frame: Box): Option[] {
+  const places: Option[] = [];
   for (const distance of DISTANCES) {
-    for (let k = 0; k < DIRECTIONS; k++) {
-      const turn = (2 * Math.PI * k) / DIRECTIONS;
-      const [cos, sin] = [Math.cos(turn), -Math.sin(turn)];
+    for (const [cos, sin] of TURNS) {
       // The box touches the circle of that distance with the side or corner that faces the anchor.
       const out = clear + distance;
-      const x = anchor[0] + cos * out + width * (0.5 * softSign(cos) - 0.5);
-      const y = anchor[1] + sin * out + height * (0.5 * softSign(sin) - 0.5);
-      const box = {
-        x: within(x, frame.x, frame.x + frame.width - width),
-        y: within(y, frame.y, frame.y + frame.height - height),
-        width,
-        height,
-      };
-      places.push({ box, leader: leaderTo(box, anchor, clear) });
+      const left = anchor[0] + cos * out + width * (0.5 * softSign(cos) - 0.5);
+      const top = anchor[1] + sin * out + height * (0.5 * softSign(sin) - 0.5);
+      const x = within(left, frame.x, frame.x + frame.width - width);
+      const y = within(top, frame.y, frame.y + frame.height - height);
+      const away = distanceOf(x, y, width, height, anchor);
+      places.push({ x, y, away, place: null, atLeast: 0, whole: false });
     }
   }
-  return places;
+  return places.sort((a, b) => a.away - b.away);
 }
 
 /** -1 .. 1: which side of the anchor the box is on, with a gentle passage over the middle. */
@@ -139,7 +156,7 @@ function fixedCost(
   most: number,
 ): number {
   const { lines, boxes, dots } = obstacles;
-  let cost = distanceOf(box, anchor);
+  let cost = distanceOf(box.x, box.y, box.width, box.height, anchor);
   if (cost < clear) cost += FORBIDDEN;
   for (const { from, to, weight } of lines) {
     if (cost >= most) return cost;
@@ -159,8 +176,9 @@ function fixedCost(
 }
 
 /** Distance of a box from a place, 0 where it covers it. */
-function distanceOf({ x, y, width, height }: Box, [px, py]: Place): number {
-  return Math.hypot(Math.max(0, x - px, px - x - width), Math.max(0, y - py, py - y - height));
+function distanceOf(x: number, y: number, width: number, height: number, [px, py]: Place): number {
+  const [dx, dy] = [Math.max(0, x - px, px - x - width), Math.max(0, y - py, py - y - height)];
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 function costAmong({ box, leader }: PlacedLabel, others: readonly PlacedLabel[]): number {
@@ -190,14 +208,16 @@ function hidden(a: Place, b: Place, { x, y, width, height }: Box): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   let enter = 0;
   let leave = 1;
-  const cut = (p: number, q: number) => {
-    if (p < 0) enter = Math.max(enter, q / p);
-    if (p > 0) leave = Math.min(leave, q / p);
-  };
-  cut(-dx, a[0] - x);
-  cut(dx, x + width - a[0]);
-  cut(-dy, a[1] - y);
-  cut(dy, y + height - a[1]);
+  if (dx !== 0) {
+    const [left, right] = [(x - a[0]) / dx, (x + width - a[0]) / dx];
+    enter = Math.max(enter, Math.min(left, right));
+    leave = Math.min(leave, Math.max(left, right));
+  }
+  if (dy !== 0) {
+    const [top, bottom] = [(y - a[1]) / dy, (y + height - a[1]) / dy];
+    enter = Math.max(enter, Math.min(top, bottom));
+    leave = Math.min(leave, Math.max(top, bottom));
+  }
   return enter < leave ? (leave - enter) * Math.hypot(dx, dy) : 0;
 }
 

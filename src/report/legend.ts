@@ -2,7 +2,9 @@
 
 import type { Corner } from '../corner/corner.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
+import { fromMetric, textIn, toMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
+import { shownUnit } from './in-units.ts';
 import { EDGE, FAINT, joint, LINE, type Paper, pivot, SIZE, SMALL, STROKES, THIN, WIDTH } from './marks.ts';
 import type { Scene, WheelSizes } from './poses.ts';
 import { type Attributes, type Element, element, line, text } from './svg.ts';
@@ -36,27 +38,28 @@ export function legend(
   corner: Corner,
   scene: Scene,
   paper: Paper,
-  options: WheelSizes & { readonly limits?: Limits },
+  options: WheelSizes & { readonly limits?: Limits; readonly units?: Units },
   top: number,
 ): { readonly elements: Element[]; readonly bottom: number } {
+  const { limits, units = 'metric' } = options;
   const table = top + 60;
   const notes = table + scene.poses.length * ROW + 36;
-  const lines = notesOn(corner, scene, options).flatMap((note) => fold(note, NOTE));
+  const lines = notesOn(corner, scene, options, units).flatMap((note) => fold(note, NOTE));
   return {
     elements: [
-      ...scaleBar(paper, top),
+      ...scaleBar(paper, top, units),
       ...marks(top),
-      ...figures(scene, table, options.limits),
+      ...figures(scene, table, units, limits),
       ...lines.map((note, k) => text(note, [EDGE, notes + k * LINE], { 'font-size': SMALL })),
     ],
     bottom: notes + lines.length * LINE,
   };
 }
 
-/** A bar of a round length in mm, in two halves. */
-function scaleBar({ scale }: Paper, middle: number): Element[] {
-  const length = roundStep(LEAST_BAR / scale);
-  const width = (length * scale) / 2;
+/** A bar of a length that is round in its unit, in two halves. */
+function scaleBar({ scale }: Paper, middle: number, units: Units): Element[] {
+  const length = roundStep(fromMetric(LEAST_BAR / scale, 'length', units));
+  const width = (toMetric(length, 'length', units) * scale) / 2;
   const x = EDGE + 8;
   const half = { y: middle - 4, width, height: 8, stroke: '#000', 'stroke-width': 1 };
   const small = { 'font-size': SMALL };
@@ -66,7 +69,11 @@ function scaleBar({ scale }: Paper, middle: number): Element[] {
     ...[0, 1, 2].map((k) =>
       text(String((k * length) / 2), [x + k * width, middle + 20], { ...small, 'text-anchor': 'middle' }),
     ),
-    text('mm', [x + 2 * width + textWidth(String(length), SMALL) / 2 + 6, middle + 20], small),
+    text(
+      unitName('length', units),
+      [x + 2 * width + textWidth(String(length), SMALL) / 2 + 6, middle + 20],
+      small,
+    ),
   ];
 }
 
@@ -87,12 +94,14 @@ function marks(y: number): Element[] {
 }
 
 /** Each pose with its line and its figures. */
-function figures({ poses, swept, ends }: Scene, y: number, limits?: Limits): Element[] {
-  const columns = swept.info.filter(({ name }) => COLUMNS.includes(name));
+function figures({ poses, swept, ends }: Scene, y: number, units: Units, limits?: Limits): Element[] {
+  const columns = swept.info
+    .filter(({ name }) => COLUMNS.includes(name))
+    .map(({ name, unit }) => ({ name, unit: shownUnit(unit, units) }));
   const right = (k: number) => FIRST_COLUMN + COLUMN * k;
   const small: Attributes = { 'font-size': SMALL, 'text-anchor': 'end' };
   const heads = columns.map(({ name, unit }, k) =>
-    text(unit === '' ? spaced(name) : `${spaced(name)} [${unit}]`, [right(k), y], small),
+    text(unit.name === '' ? spaced(name) : `${spaced(name)} [${unit.name}]`, [right(k), y], small),
   );
   const rows = poses.flatMap(({ name, travel, row }, i) => {
     const base = y + 24 + ROW * i;
@@ -102,9 +111,11 @@ function figures({ poses, swept, ends }: Scene, y: number, limits?: Limits): Ele
     const isDead = name !== 'ride' && limits?.[name]?.cause === 'deadPoint';
     const valueAt = (column: string) => (isDead && column === 'installationRatio' ? null : row[column]);
     const room = WIDTH - EDGE - right(columns.length - 1) - 18;
-    const cells = columns.map(({ name: column, unit }) =>
-      printed(column === 'travel' ? signedTravel(travel) : figure(valueAt(column), unit)),
-    );
+    const cells = columns.map(({ name: column, unit }) => {
+      if (column === 'travel') return printed(signedTravel(unit.of(travel), unit.name));
+      const value = valueAt(column);
+      return printed(figure(value === null ? null : unit.of(value), unit.name));
+    });
     return [
       line([EDGE + 8, base - 4], [EDGE + 58, base - 4], STROKES[name]),
       text(name, [EDGE + 70, base], { 'font-size': SIZE }),
@@ -126,6 +137,7 @@ function notesOn(
   corner: Corner,
   { model, swept, ends }: Scene,
   { tyreWidth, rimDiameter }: WheelSizes,
+  units: Units,
 ): string[] {
   const { offset } = model.shock;
   const signs = swept.info.filter(({ name, label }) => COLUMNS.includes(name) && label.includes(', '));
@@ -137,19 +149,19 @@ function notesOn(
   for (const side of ['bump', 'droop'] as const) {
     const end = ends?.[side];
     if (end !== undefined && end.how !== 'reached') {
-      notes.push(`On the ${side} side: ${printed(describeEnd(end))}.`);
+      notes.push(`On the ${side} side: ${printed(describeEnd(end, units))}.`);
     }
   }
   notes.push(`Signs: ${signs.map(({ label }) => label).join('; ')}.`);
   if (swept.info.some(({ name }) => name === 'installationRatio')) {
-    notes.push('Installation ratio: mm that the shock shortens for each mm that the contact patch rises.');
+    notes.push('Installation ratio: how far the shock shortens, divided by how far the contact patch rises.');
   }
   if (guessed !== '') {
     notes.push(`Wheel: centre, camber and loaded radius are the corner's; ${guessed} are for the eye only.`);
   }
   if (offset !== 0) {
     notes.push(
-      `The shock's ends lie ${Math.abs(offset)} mm apart fore and aft: it is longer than it looks here.`,
+      `The shock's ends lie ${textIn(Math.abs(offset), 'length', units)} apart fore and aft: it is longer than it looks here.`,
     );
   }
   if (corner.mirrored) notes.push('Measured on the right-hand side, drawn mirrored as a left-hand corner.');

@@ -12,6 +12,7 @@ import type { Drawing } from '../linkage/drawing.ts';
 import type { Survey } from '../survey/result.ts';
 import { type CurveOptions, plotCurves } from './curves.ts';
 import { type DrawingOptions, drawCorner } from './drawing.ts';
+import { shownRow } from './in-units.ts';
 import { drawLinkage, type LinkageOptions } from './linkage.ts';
 import { sheetPart } from './order-sheet/html.ts';
 import { sheetMarkdown } from './order-sheet/markdown.ts';
@@ -37,7 +38,7 @@ export interface Shown {
 export interface ShowOptions
   extends Pick<CurveOptions, 'panels'>,
     Pick<LinkageOptions, 'poses'>,
-    Pick<DrawingOptions, 'title' | 'limits'> {
+    Pick<DrawingOptions, 'title' | 'limits' | 'units'> {
   /** Whether the curves of flat rows share one panel; default each has its own. */
   readonly together?: boolean;
 }
@@ -64,7 +65,7 @@ const DISPLAY = Symbol.for('Jupyter.display');
  * specification:
  *
  * - a sweep, or the `curves` of a sizing, as curves (`panels` chooses columns, `limits` shades what can't be reached), with the
- *   table as text;
+ *   table as text, in the `units` asked for;
  * - a corner as its picture at ride and, with `limits`, where its travel ends;
  * - limits as sentences, the nearest first;
  * - a survey as its sentences, points and readings;
@@ -103,11 +104,12 @@ function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
 
 function shownSweep(
   sweep: Sweep | WheelCurves,
-  { panels = panelsOf(sweep), limits, title }: ShowOptions,
+  { panels = panelsOf(sweep), limits, title, units = 'metric' }: ShowOptions,
 ): MimeBundle {
-  const shaded = limits === undefined ? {} : { limits };
+  const shaded = { units, ...(limits === undefined ? {} : { limits }) };
+  const rows = () => sweep.rows().map(shownRow(sweep.info, units));
   return {
-    'text/plain': 'columns' in sweep ? sweepTable(sweep) : textTable(sweep.rows()),
+    'text/plain': 'columns' in sweep ? sweepTable(sweep, undefined, units) : textTable(rows()),
     'text/html': inline(plotCurves(sweep, { panels, ...shaded, ...(title === undefined ? {} : { title }) })),
     'application/vnd.vegalite.v5+json': vegaCurves(sweep, { panels, ...shaded }),
   };
@@ -120,8 +122,12 @@ function panelsOf({ info }: Sweep | WheelCurves): string[] {
   return usual.length > 0 ? usual : names.slice(0, 3);
 }
 
-function shownCorner(corner: Corner, { limits, title }: ShowOptions): MimeBundle {
-  const given = { ...(limits === undefined ? {} : { limits }), ...(title === undefined ? {} : { title }) };
+function shownCorner(corner: Corner, { limits, title, units = 'metric' }: ShowOptions): MimeBundle {
+  const given = {
+    units,
+    ...(limits === undefined ? {} : { limits }),
+    ...(title === undefined ? {} : { title }),
+  };
   return {
     'text/plain': JSON.stringify(corner, null, 2),
     'text/html': inline(drawCorner(corner, [], given)),
@@ -134,7 +140,7 @@ function shownLimits({ bump, droop, fits, events, behind, notes, required, donor
     ['Travel ends', [bump, droop].flatMap((limit) => (limit === null ? [] : [limit.sentence]))],
     ['Met on the way', events.map(({ sentence }) => sentence)],
     ['Wanted', [required?.bump, required?.droop].flatMap((one) => (one === undefined ? [] : [one.sentence]))],
-    ['The unit at hand', donor?.sentences ?? []],
+    ['Donor damper', donor?.sentences ?? []],
     ['Behind that', behind.map(({ sentence }) => sentence)],
     ['To look at again', notes],
   ];

@@ -19,13 +19,14 @@ export interface PictureOptions extends DrawingOptions, Pick<CurveOptions, 'pane
  * @throws InputError as these two.
  */
 export function drawSweep(corner: Corner, sweep: Sweep, options: PictureOptions = {}): string {
-  const { panels, limits, hand } = options;
+  const { panels, limits, hand, units } = options;
   const corners = cornerPicture(corner, sweep, options);
   const shown = hand?.defined === true ? withHandFigure(sweep, hand) : { curves: sweep, options: {} };
   const curves = curvesPicture(shown.curves, {
     ...shown.options,
     ...(panels === undefined ? {} : { panels }),
     ...(limits === undefined ? {} : { limits }),
+    ...(units === undefined ? {} : { units }),
   });
   return svgDocument(stacked(corners.title, [corners, curves]));
 }

@@ -1,8 +1,9 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { show, throwIfAny } from '../errors.ts';
-import { fromMetric, toMetric, type Units, unitName } from '../units.ts';
+import { fromMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
+import { shownUnit } from './in-units.ts';
 import { figure, fold, signedTravel } from './text.ts';
 
 /** Columns of the table without a choice: what the spring sees, then what the wheel does. */
@@ -80,15 +81,11 @@ function travels({ columns: { travel } }: Sweep, units: Units): Block {
 }
 
 function quantity({ columns }: Sweep, { name, unit }: ColumnInfo, units: Units): Block {
-  const shown = unit.replace('mm', unitName('length', units));
-  const inShown = (value: number) => {
-    if (unit === 'mm') return fromMetric(value, 'length', units);
-    return unit === '1/mm' ? toMetric(value, 'length', units) : value;
-  };
+  const shown = shownUnit(unit, units);
   return {
     title: fold(spaced(name), TITLE),
-    unit: shown === '' ? '-' : shown,
-    cells: Array.from(columns[name], (value) => figure(value === null ? null : inShown(value), shown)),
+    unit: shown.name === '' ? '-' : shown.name,
+    cells: Array.from(columns[name], (value) => figure(value === null ? null : shown.of(value), shown.name)),
   };
 }
 

@@ -2,6 +2,7 @@
 
 import type { LimitCause } from '../corner/limits/limits.ts';
 import type { SweepEnd } from '../corner/sweep.ts';
+import { fromMetric, type Units, unitName } from '../units.ts';
 
 /** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
 const DECIMALS: Readonly<Record<string, number>> = {
@@ -35,12 +36,19 @@ export function printed(figures: string): string {
   return figures.replace(/-(?=\d)/g, '\u2212').replace(/^-$/, '\u2013');
 }
 
+/** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 inch`. */
+export function travelIn(travel: number, units: Units): string {
+  const unit = unitName('length', units);
+  return `${signedTravel(fromMetric(travel, 'length', units), unit)} ${unit}`;
+}
+
 /** How a sweep ended on one side, as a sentence without its subject: `dead point at +63.4 mm: ...`. */
-export function describeEnd(end: SweepEnd): string {
-  const at = `at ${signedTravel(end.travel)} mm`;
+export function describeEnd(end: SweepEnd, units: Units = 'metric'): string {
+  const travel = travelIn(end.travel, units);
+  const at = `at ${travel}`;
   switch (end.how) {
     case 'reached':
-      return `reached ${signedTravel(end.travel)} mm, as asked`;
+      return `reached ${travel}, as asked`;
     case 'deadPoint':
       return `dead point ${at}: the linkage can take the wheel no farther`;
     case 'closed':

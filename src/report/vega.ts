@@ -4,6 +4,8 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Units, unitName } from '../units.ts';
+import { shownColumn, shownLength, shownLimits, shownRow } from './in-units.ts';
 import { causeWords, signedTravel } from './text.ts';
 
 /** A Vega-Lite v5 specification. */
@@ -20,6 +22,8 @@ export interface VegaOptions {
   readonly panels?: readonly string[];
   /** Where the travel ends: shaded beyond, and named. */
   readonly limits?: Limits;
+  /** What rows, axes and names are in; default metric. */
+  readonly units?: Units;
 }
 
 const SCHEMA = 'https://vega.github.io/schema/vega-lite/v5.json';
@@ -33,18 +37,20 @@ const HEIGHT = 180;
  * @throws InputError for an unknown column.
  */
 export function vegaCurves(sweep: RowedCurves, options: VegaOptions = {}): VegaLite {
-  const { panels = ['installationRatio', 'shockLength'], limits } = options;
+  const { panels = ['installationRatio', 'shockLength'], limits, units = 'metric' } = options;
   const columns = chosen(sweep, panels);
   const [travel] = sweep.info;
-  const names = ['travel', ...columns.map(({ name }) => name)];
-  const rows = sweep.rows().map((row) => Object.fromEntries(names.map((name) => [name, row[name]])));
+  const shown = shownRow([travel, ...columns], units);
   return {
     $schema: SCHEMA,
-    data: { values: rows },
+    data: { values: sweep.rows().map(shown) },
     vconcat: columns.map((column) => ({
       width: WIDTH,
       height: HEIGHT,
-      layer: [...(limits === undefined ? [] : limitLayers(limits, sweep)), curveLayer(travel, column)],
+      layer: [
+        ...(limits === undefined ? [] : limitLayers(limits, sweep, units)),
+        curveLayer(shownColumn(travel, units), shownColumn(column, units)),
+      ],
     })),
     config: { axis: { gridColor: '#ddd' }, line: { color: 'black' } },
   };
@@ -60,7 +66,13 @@ function curveLayer(travel: ColumnInfo, column: ColumnInfo) {
   };
 }
 
-function limitLayers({ bump, droop, events }: Limits, { end }: RowedCurves) {
+function limitLayers(limits: Limits, { end: metric }: RowedCurves, units: Units) {
+  const { bump, droop, events } = shownLimits(limits, units);
+  const end = {
+    droop: { travel: shownLength(metric.droop.travel, units) },
+    bump: { travel: shownLength(metric.bump.travel, units) },
+  };
+  const unit = unitName('length', units);
   const bands = [
     ...(droop === null ? [] : [{ from: end.droop.travel, to: droop.travel, what: causeWords(droop.cause) }]),
     ...(bump === null ? [] : [{ from: bump.travel, to: end.bump.travel, what: causeWords(bump.cause) }]),
@@ -72,7 +84,7 @@ function limitLayers({ bump, droop, events }: Limits, { end }: RowedCurves) {
     ...events.map(({ travel }) => ({ travel, what: 'bump stop met' })),
   ]
     .filter(({ travel }) => travel >= end.droop.travel && travel <= end.bump.travel)
-    .map(({ travel, what }) => ({ travel, what: `${what} at ${signedTravel(travel)} mm` }));
+    .map(({ travel, what }) => ({ travel, what: `${what} at ${signedTravel(travel, unit)} ${unit}` }));
   return [
     {
       data: { values: bands },

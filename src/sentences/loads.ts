@@ -1,4 +1,64 @@
 import type { Sentences } from './say.ts';
 
-/** What is said about forces, bearings and the donor. */
-export const LOADS: Sentences = {};
+/** What is said about masses, forces and the rates that a target asks for. */
+export const LOADS: Sentences = {
+  noSprungMass: (say) => ({
+    problem: 'leaves no sprung mass',
+    got: `${say.measure('unsprungMass', 'mass')} of ${say.measure('wheelMass', 'mass')} on the wheel`,
+    allowed: `less than ${say.measure('wheelMass', 'mass')}`,
+    advice: 'check the masses and shares of the car',
+  }),
+  coiloverCarriesNothing: (say) => ({
+    problem: 'bump does not shorten the coilover at ride height, so that it carries nothing',
+    got: `an installation ratio of ${say.measure('ratio', 'ratio')}`,
+    allowed: 'more than 0',
+    advice: 'check the mounts of the coilover',
+  }),
+  springCarriesNothing: (say) => ({
+    problem: 'gas and bump stop carry more than the sprung mass at ride height',
+    got: say.measure('gasAndStop', 'force'),
+    allowed: `less than ${say.measure('axialForce', 'force')}, the axial force of the coilover`,
+    advice: 'check gas, bump stop and sprung mass',
+  }),
+  targetNeedsNegativeSpring: (say) => ({
+    problem: 'needs a spring of negative rate',
+    got: `${say.measure('springRate', 'rate')} for ${say.measure('wheelRate', 'rate')} at the wheel`,
+    allowed: `more than ${say.measure('without', 'rate')} at the wheel, which the changing ratio and the bump stop give without a spring`,
+    advice: 'set a stiffer target, or move a mount',
+  }),
+  helperTooSoft: (say) => ({
+    problem: 'the second spring still works at ride height and is softer than both springs together must be',
+    got: say.measure('helperRate', 'rate'),
+    allowed: `more than ${say.measure('together', 'rate')}, or solid below ${say.measure('springForce', 'force')}`,
+    advice: 'choose a softer or shorter helper, which is solid at ride height, or a stiffer tender',
+  }),
+  tyreRateMissing: () => ({
+    problem: 'missing, though the target is a frequency with the tyre',
+    allowed: 'a rate more than 0',
+    advice: 'add it, or take out onTyre',
+  }),
+  frequencyAboveTyre: (say) => ({
+    problem: 'more than the tyre alone gives',
+    got: say.measure('frequency', 'frequency'),
+    allowed: `less than ${say.measure('max', 'frequency')} with a tyre of ${say.measure('tyreRate', 'rate')}`,
+    advice: 'set a lower target, or check the tyre rate',
+  }),
+  minLengthBelowSolid: (say) => ({
+    problem: 'the minimum permissible length is less than the solid length',
+    got: say.measure('minLength', 'length'),
+    allowed: `${say.measure('solidLength', 'length')} or more`,
+    advice: 'correct one of the two lengths',
+  }),
+  springWithoutTravel: (say) => ({
+    problem: 'leaves the spring no travel',
+    got: `${say.measure('freeLength', 'length')} free, ${say.measure('minLength', 'length')} minimum length`,
+    allowed: `more than ${say.measure('minLength', 'length')}`,
+    advice: 'check both lengths of the spring',
+  }),
+  bumpStopTableFalls: (say) => ({
+    problem: 'a table that does not rise',
+    got: `${say.measure('force', 'force')} at ${say.measure('compression', 'length')}`,
+    allowed: `more than ${say.measure('compressionBefore', 'length')}, at least ${say.measure('forceBefore', 'force')}`,
+    advice: 'list compression and force in rising order',
+  }),
+};

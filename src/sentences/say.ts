@@ -8,10 +8,26 @@ export type Words = Pick<Issue, 'problem' | 'got' | 'allowed' | 'advice'>;
 export interface Say {
   /** A value with its unit: `338.0 mm`. */
   measure(name: string, quantity: Quantity | 'ratio'): string;
+  /** Whether a value is known, and not null. */
+  has(name: string): boolean;
   /** A value as it stands. */
   text(name: string): string;
   /** A number as it stands, for a choice of words. */
   number(name: string): number;
+  /** Whether a value is true. */
+  is(name: string): boolean;
+  /** A value as it was written, without its unit: to four digits, or so many. */
+  short(name: string, quantity: Quantity, digits?: number): string;
+  /** The same of a length with its unit: `2.75 inch`. */
+  length(name: string, digits?: number): string;
+  /** The same of a mass: `1420 lb`. */
+  mass(name: string, digits?: number): string;
+  /** A point as it was written: `[26.875, 10.875]`. */
+  point(y: string, z: string): string;
+  /** Name of a quantity's unit: `inch`. */
+  unit(quantity: Quantity): string;
+  /** The same as a sentence has it: `inches`. */
+  plural(quantity: Quantity): string;
 }
 
 /** For each code what it says. */

@@ -1,4 +1,57 @@
-import type { Sentences } from './say.ts';
+import type { Say, Sentences } from './say.ts';
+
+/** How the minimum length of a spring is known. */
+const MIN_LENGTH_SOURCES: Readonly<Record<string, (say: Say) => string>> = {
+  given: () => 'as given',
+  wire: () => 'computed from its wire',
+  estimated: () =>
+    'estimated from rate, solid length and inner diameter, for cold-formed steel with ends closed and ground',
+  assumed: (say) =>
+    `taken as the solid length and ${(100 * say.number('assumedClearance')).toFixed(0)} % of it, because only the solid length is known`,
+};
+
+/** The minimum length of the spring with its source; empty where it is not known. */
+function minLength(say: Say): string {
+  const source = MIN_LENGTH_SOURCES[say.text('minLengthSource')];
+  return source === undefined ? '' : ` (${say.measure('minLength', 'length')}, ${source(say)})`;
+}
+
+/** A share as percent. */
+function percent(say: Say, name: string): string {
+  return (100 * Math.abs(say.number(name))).toFixed(0);
+}
 
 /** What is said about springs and tolerances. */
-export const SPRINGS: Sentences = {};
+export const SPRINGS: Sentences = {
+  springTravelShort: (say) => ({
+    problem: 'the spring has less travel to its minimum permissible length than the bump limit requires',
+    got: `${say.measure('available', 'length')} available, ${say.measure('required', 'length')} required${
+      say.text('at') === 'null' ? '' : `; it is reached at ${say.measure('at', 'length')} of bump`
+    }`,
+    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum length${minLength(say)}`,
+    advice:
+      'choose a longer spring or one with a shorter minimum length, or a stop that ends the travel before',
+  }),
+  springTravelUncertain: (say) => ({
+    problem: 'the spring may have too little travel to its minimum permissible length',
+    got: `a margin of ${say.measure('margin', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
+    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum length${minLength(say)}`,
+    advice: 'measure that input more closely, or choose a longer spring',
+  }),
+  springFarFromTarget: (say) => ({
+    problem: `the frequency of the spring is ${percent(say, 'deviation')} % ${say.number('deviation') < 0 ? 'below' : 'above'} the required one`,
+    got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')}`}`,
+    allowed: `${say.measure('requiredFrequency', 'frequency')} ± ${percent(say, 'maxDeviation')} %: about ${say.measure('requiredSpringRate', 'rate')} at the spring`,
+    advice: 'list a spring nearer to that rate, or change the target',
+  }),
+  springInnerDiameterSmall: (say) => ({
+    problem: 'the spring does not go over the body of the damper',
+    got: `an inner diameter of ${say.measure('innerDiameter', 'length')}`,
+    allowed: `more than ${say.measure('bodyDiameter', 'length')}`,
+    advice: 'choose a spring of a larger inner diameter, or a thinner body',
+  }),
+  perchWithoutFreeLength: () => ({
+    problem: 'the perch setting is not used, because the free length of the spring is not known',
+    advice: 'list the spring that is fitted under springs',
+  }),
+};

@@ -1,4 +1,70 @@
-import type { Sentences } from './say.ts';
+import type { Say, Sentences, Words } from './say.ts';
+
+/** What ends the travel, by the cause of the limit. */
+const CAUSES: Readonly<Record<string, string>> = {
+  damperOpen: 'the damper is topped out',
+  damperClosed: 'the damper is bottomed out',
+  stopSolid: 'the bump stop is solid',
+  springAtLeast: 'the spring is at its minimum length',
+  ballJoint: 'a ball joint is at its largest angle',
+  bearingTilt: 'an end bearing is at its largest misalignment',
+  tyreAtArch: 'the tyre meets the arch',
+  chassisOnGround: 'the chassis meets the ground',
+  deadPoint: 'the linkage is at a dead point',
+  ratioThroughZero: 'the installation ratio is zero',
+  locked: 'the linkage locks',
+  undetermined: 'the motion is not determined any farther',
+};
+
+const travelShort =
+  (side: 'bump' | 'droop') =>
+  (say: Say): Words => ({
+    problem: `less ${side} travel is available than is required`,
+    got: `${say.measure('available', 'length')}${
+      say.text('cause') === 'null' ? '' : `, where ${CAUSES[say.text('cause')]}`
+    }`,
+    allowed: `${say.measure('required', 'length')} or more, for ${say.text('case')}`,
+    advice: 'reduce what travelCases or limits.required ask for, or move what ends the travel',
+  });
+
+const travelUncertain =
+  (side: 'bump' | 'droop') =>
+  (say: Say): Words => ({
+    problem: `the ${side} travel may be less than is required`,
+    got: `a margin of ${say.measure('margin', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
+    allowed: `${say.measure('required', 'length')} or more; ${say.measure('available', 'length')} is available`,
+    advice: 'measure that input more closely, or leave more travel',
+  });
 
 /** What is said about travel and damper lengths. */
-export const TRAVEL: Sentences = {};
+export const TRAVEL: Sentences = {
+  noDamperForTravel: (say) => ({
+    problem: 'the travel that is required leaves the damper no compressed length',
+    got: `${say.measure('installed', 'length')} at the drawn ride height, ${say.measure('required', 'length')} of bump required`,
+    allowed: 'a coilover longer than the shortening in bump',
+    advice: 'check units and mounts, or require less travel',
+  }),
+  damperDoesNotFit: (say) => ({
+    problem: 'the damper does not fit its length at the drawn ride height',
+    got: `${say.measure('compressed', 'length')} compressed, ${say.measure('extended', 'length')} extended`,
+    allowed: `compressed less and extended more than ${say.measure('installed', 'length')}`,
+    advice: 'change the lengths, or move a mount',
+  }),
+  deadLengthShort: (say) => ({
+    problem: `a stroke of ${say.measure('stroke', 'length')} does not fit a length of ${say.measure('installed', 'length')} at the drawn ride height`,
+    got: `a dead length (compressed length minus stroke) of ${say.measure('available', 'length')}`,
+    allowed: `${say.measure('required', 'length')} or more: compressed length ${say.measure('compressed', 'length')}, extended ${say.measure('extended', 'length')}`,
+    advice:
+      'require less travel, move a mount so that the coilover is longer, or take one with a shorter body',
+  }),
+  bumpTravelShort: travelShort('bump'),
+  droopTravelShort: travelShort('droop'),
+  bumpTravelUncertain: travelUncertain('bump'),
+  droopTravelUncertain: travelUncertain('droop'),
+  bumpStopTableBeyondSolid: (say) => ({
+    problem: 'the force table of the bump stop goes on where the stop is solid',
+    got: `a compression of ${say.measure('compression', 'length')}`,
+    allowed: `${say.measure('max', 'length')}, its height minus its solid height`,
+    advice: 'check the table and limits.bumpStop',
+  }),
+};

@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Issue } from '../errors.ts';
-import { textIn, type Units } from '../units.ts';
+import { fromMetric, type Quantity, textIn, type Units, unitName } from '../units.ts';
+import { inWords, short } from '../words.ts';
 import { CHECKS } from './checks.ts';
 import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
@@ -30,10 +31,28 @@ export function worded<D extends Diagnostic>(diagnostic: D, units: Units): D & I
     if (name in values) return values[name];
     throw new Error(`no value ${name} in ${code}`);
   };
+  const written = (name: string, quantity: Quantity) => fromMetric(Number(value(name)), quantity, units);
+  const shortOf = (name: string, quantity: Quantity, digits?: number) =>
+    short(written(name, quantity), digits);
+  /** Without the rounding of a conversion. */
+  const exact = (name: string) => Number(written(name, 'length').toPrecision(12));
   const say: Say = {
+    is: (name) => value(name) === true,
+    has: (name) => value(name) !== null,
+    short: shortOf,
+    length: (name, digits) => `${shortOf(name, 'length', digits)} ${unitName('length', units)}`,
+    mass: (name, digits) => `${shortOf(name, 'mass', digits)} ${unitName('mass', units)}`,
+    point: (y, z) => `[${exact(y)}, ${exact(z)}]`,
+    unit: (quantity) => unitName(quantity, units),
+    plural: (quantity) => inWords(unitName(quantity, units)),
     measure: (name, quantity) => textIn(Number(value(name)), quantity, units),
     text: (name) => String(value(name)),
     number: (name) => Number(value(name)),
   };
   return { ...diagnostic, ...sentence(say) };
+}
+
+/** A finding in words: as it is where it has them already, else by its code. */
+export function asIssue(finding: Issue | Diagnostic, units: Units): Issue {
+  return 'problem' in finding ? finding : worded(finding, units);
 }

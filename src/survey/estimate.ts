@@ -9,7 +9,7 @@ import { HALF_WIDTH } from '../corner/covariance.ts';
 import { type LeastSquaresEnd, leastSquares } from '../numerics/least-squares.ts';
 import { decompose, rankOf } from '../numerics/singular-values.ts';
 import { type Layout, placeOf } from './layout.ts';
-import type { Computed, Reading } from './readings.ts';
+import type { Computed, Reading, Spot } from './readings.ts';
 
 /** The unknowns as the readings have them. */
 export interface Estimate {
@@ -40,16 +40,27 @@ export function estimate(
   layout: Layout,
   readings: readonly Reading[],
   guess: readonly number[] = layout.guess,
+  steps?: number,
 ): Estimate {
   const { how, x, sum } = leastSquares(
     {
       values: (u) => weighted(layout, readings, u),
       derivatives: (u) => jacobian(layout, readings, u, (reading) => sigmaOf(reading)),
+      curvature: (u, residuals) => curvature(layout, readings, u, residuals),
     },
     guess,
+    steps,
   );
   const computed = readings.map((reading) => computedOf(layout, reading, x).value);
   return { how, unknowns: x, computed, chiSquare: sum };
+}
+
+/** Steps of a fit that is tried: those that lead anywhere take 10 to 30. */
+const STEPS_TRIED = 100;
+
+/** The fit from a guess that may lead nowhere, given up early. */
+export function tried(layout: Layout, readings: readonly Reading[], guess: readonly number[]): Estimate {
+  return estimate(layout, readings, guess, STEPS_TRIED);
 }
 
 /** How sure it is. */
@@ -97,18 +108,16 @@ function weighted(layout: Layout, readings: readonly Reading[], unknowns: readon
 }
 
 /** A reading as it would be for values of the unknowns. */
-export function computedOf(
-  { stations }: Layout,
-  { points, compute }: Reading,
-  unknowns: readonly number[],
-): Computed {
-  return compute(
-    points.map((name) => {
-      const station = stations.get(name);
-      if (station === undefined) throw new Error(`no point ${name}`);
-      return { x: station.x, at: placeOf(station, unknowns) };
-    }),
-  );
+export function computedOf(layout: Layout, reading: Reading, unknowns: readonly number[]): Computed {
+  return reading.compute(spotsOf(layout, reading, unknowns));
+}
+
+function spotsOf({ stations }: Layout, { points }: Reading, unknowns: readonly number[]): Spot[] {
+  return points.map((name) => {
+    const station = stations.get(name);
+    if (station === undefined) throw new Error(`no point ${name}`);
+    return { x: station.x, at: placeOf(station, unknowns) };
+  });
 }
 
 /** Derivatives of the readings by the unknowns, each divided by a scale of its own. */
@@ -127,4 +136,44 @@ function jacobian(
     });
     return row;
   });
+}
+
+/** How far a coordinate is moved for a second derivative, mm: a thousandth of it would do as well, and ten times as much. */
+const CURVATURE_STEP = 1e-2;
+
+/** Sum of the residuals times their second derivatives by the unknowns: central differences of the derivatives of each reading. */
+function curvature(
+  layout: Layout,
+  readings: readonly Reading[],
+  unknowns: readonly number[],
+  residuals: readonly number[],
+): number[][] {
+  const sum = unknowns.map(() => new Array<number>(unknowns.length).fill(0));
+  readings.forEach((reading, i) => {
+    const spots = spotsOf(layout, reading, unknowns);
+    const forms = reading.points.map((name) => layout.stations.get(name)?.forms ?? []);
+    const moved = (k: number, axis: number, by: number) =>
+      reading.compute(
+        spots.map(({ x, at: [y, z] }, l): Spot => {
+          if (l !== k) return { x, at: [y, z] };
+          return { x, at: axis === 0 ? [y + by, z] : [y, z + by] };
+        }),
+      ).by;
+    const times = residuals[i] / (sigmaOf(reading) * 2 * CURVATURE_STEP);
+    forms.forEach((pair, k) => {
+      pair.forEach(({ terms }, axis) => {
+        if (terms.length === 0) return;
+        const [ahead, behind] = [moved(k, axis, CURVATURE_STEP), moved(k, axis, -CURVATURE_STEP)];
+        forms.forEach((others, l) => {
+          others.forEach((other, b) => {
+            const change = times * (ahead[l][b] - behind[l][b]);
+            for (const [u, share] of terms) {
+              for (const [v, shareThere] of other.terms) sum[u][v] += change * share * shareThere;
+            }
+          });
+        });
+      });
+    });
+  });
+  return sum;
 }

@@ -5,7 +5,7 @@
 // where it fits about as well, and a better one where it fits better by more than chance: then the guess was on the wrong side.
 
 import type { Point } from '../linkage/drawing.ts';
-import { certaintyOf, chiSquareAt, type Estimate, estimate } from './estimate.ts';
+import { certaintyOf, chiSquareAt, type Estimate, tried } from './estimate.ts';
 import { type Layout, placeOf, type Station } from './layout.ts';
 import type { Reading } from './readings.ts';
 import { isOpen } from './unfixed.ts';
@@ -59,9 +59,7 @@ function fitsFromMirrored(layout: Layout, readings: readonly Reading[], from: Es
     .filter(({ chiSquare }) => chiSquare < HOPELESS + 10 * sum(from))
     .sort((a, b) => a.chiSquare - b.chiSquare)
     .slice(0, MOST_TRIED);
-  return starts
-    .map(({ start }) => estimate(layout, readings, start))
-    .filter(({ how }) => how === 'converged');
+  return starts.map(({ start }) => tried(layout, readings, start)).filter(({ how }) => how === 'converged');
 }
 
 function othersBeside(fixed: readonly Station[], best: Estimate, fits: readonly Estimate[]): OtherSolution[] {

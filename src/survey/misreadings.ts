@@ -4,7 +4,7 @@
 // redundant reading all checked ones leave nothing, and none can be blamed alone. One that is found for certain is set aside
 // and the next is looked for (data snooping, W. Baarda 1968; from memory).
 
-import { type Certainty, certaintyOf, computedOf, estimate, sigmaOf } from './estimate.ts';
+import { type Certainty, certaintyOf, computedOf, sigmaOf, tried } from './estimate.ts';
 import type { Layout } from './layout.ts';
 import type { Reading } from './readings.ts';
 
@@ -38,11 +38,11 @@ export function misreadings(
   let start = unknowns;
   let residuals = normalised;
   while (found.length < MOST_FOUND) {
-    const tried = suspicious(kept, residuals);
-    if (tried.length === 0) break;
-    const without = tried.map((reading) => {
+    const doubtful = suspicious(kept, residuals);
+    if (doubtful.length === 0) break;
+    const without = doubtful.map((reading) => {
       const others = kept.filter((other) => other !== reading);
-      const fit = estimate(layout, others, start);
+      const fit = tried(layout, others, start);
       return { reading, others, fit, chiSquare: fit.chiSquare ?? Number.POSITIVE_INFINITY };
     });
     const best = without.reduce((a, b) => (b.chiSquare < a.chiSquare ? b : a));

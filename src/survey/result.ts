@@ -1,8 +1,12 @@
 import type { Covariance } from '../corner/covariance.ts';
+import type { Note } from '../document/note.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { LeastSquaresEnd } from '../numerics/least-squares.ts';
 import type { Units } from '../units.ts';
 import type { ReadingKind } from './readings.ts';
+
+/** A chance below this makes one look twice. */
+export const UNLIKELY = 0.001;
 
 /** What comes of a survey, as plain, frozen data: mm and degrees, whatever the document is in. */
 export interface Survey {
@@ -10,10 +14,12 @@ export interface Survey {
   readonly name?: string;
   /** What the document is written in. */
   readonly units: Units;
+  /** Inputs that look wrong: a unit, an angle read from the other axis. */
+  readonly notes: readonly Note[];
   /** How the search for the best places ended; whatever it says, the places are the best found. */
   readonly how: LeastSquaresEnd;
   readonly points: Readonly<Record<string, SurveyedPoint>>;
-  /** Of all coordinates that are fixed and not known beforehand (`lowerInnerY`), mm². */
+  /** Of all coordinates that are fixed and not known beforehand (`lowerInnerY`), mm²; times the square of the Birge ratio where `scale` is applied. */
   readonly covariance: Covariance;
   readonly readings: readonly SurveyedReading[];
   /** Sum of the squares of residual / standard deviation; null where a computed reading is no number. */
@@ -22,8 +28,12 @@ export interface Survey {
   readonly degreesOfFreedom: number;
   /** The probability that readings as sure as they say differ as much or more; null where there is nothing to differ. */
   readonly probability: number | null;
+  /** What the intervals are widened by because the readings disagree more than their half-widths say. */
+  readonly scale: SurveyScale;
   /** Likely misreadings, the most likely first. */
   readonly suspects: readonly Suspect[];
+  /** Points whose fore-aft place `x` is likely wrong: several readings are suspected, and without the distances of this point all others agree. */
+  readonly foreAftSuspects: readonly string[];
   /** What is missing to fix points. */
   readonly unfixed: readonly Unfixed[];
   /** Points that could as well lie elsewhere, or that the first guess had on the wrong side. */
@@ -32,15 +42,27 @@ export interface Survey {
   readonly sentences: readonly string[];
 }
 
+/**
+ * How much more than stated the readings scatter. Where that is more, `applied`: standard deviations count `birgeRatio` times, 95 %
+ * half-widths `studentFactor` times beside. It covers half-widths that are all too small by one factor, not one misreading.
+ */
+export interface SurveyScale {
+  readonly applied: boolean;
+  /** Square root of chi-square by degrees of freedom; null where no reading checks another. */
+  readonly birgeRatio: number | null;
+  /** The 97.5 % quantile of Student's t for the degrees of freedom, divided by 1.96; null as above. */
+  readonly studentFactor: number | null;
+}
+
 /** A point as the readings have it. */
 export interface SurveyedPoint {
   /** `[y, z]`, mm: the best estimate, also where it is not fixed. */
   readonly at: Point;
   /** Forward of the plane across the wheel centre, mm, as given. */
   readonly x: number;
-  /** Half-widths of the 95 % intervals of y and z, mm; null for one that is not fixed. */
+  /** Half-widths of the 95 % intervals of y and z, mm, widened as `scale` says; null for one that is not fixed. */
   readonly plusMinus: readonly [number | null, number | null];
-  /** Covariance of y and z, mm²; null where one is not fixed. */
+  /** Covariance of y and z, mm², scaled like that of the survey; null where one is not fixed. */
   readonly covariance: readonly [readonly [number, number], readonly [number, number]] | null;
   /** Whether it was given, or is fixed by the readings, or not. */
   readonly how: 'known' | 'fixed' | 'unfixed';

@@ -2,23 +2,29 @@
 
 import { fromMetric, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
-import type { Mirrored, Survey, Suspect, Unfixed } from './result.ts';
+import { fitsAsComplement } from './checks.ts';
+import { type Mirrored, type Survey, type Suspect, UNLIKELY, type Unfixed } from './result.ts';
+import { deviationFactor, intervalFactor } from './scale.ts';
 
-/** Chance below this makes one look twice. */
-const UNLIKELY = 0.001;
 /** A point known no better than this is hardly known, mm. */
 const ROUGH = 10;
 
 /** The sentences on a survey: how it ended, how well the readings agree, and what to look at again. */
 export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
-  const { mirrored, suspects } = survey;
+  const { notes, mirrored, suspects } = survey;
   const say = measureIn(survey.units);
   return [
+    ...notes.map(({ path, text }) => `Look again at ${path}: ${text}`),
     ...endSentence(survey),
     ...unfixedSentences(survey),
     ...mirrored.map((one) => mirroredSentence(one, survey, say)),
-    ...suspects.map((suspect) => suspectSentence(suspect, say)),
+    ...survey.foreAftSuspects.map(
+      (name) =>
+        `Likely wrong: the fore-aft place (x) of ${spaced(name)}. Without the distances from it all other readings agree. Check it before any reading.`,
+    ),
+    ...suspects.map((suspect) => suspectSentence(suspect, survey, say)),
     agreement(survey),
+    ...widening(survey),
     ...sureness(survey, say),
     ...unchecked(survey),
   ];
@@ -90,8 +96,13 @@ function mirroredSentence(
     : `${upper(list(points))} could as well lie mirrored, the ${what} of ${spaced(of)} being ${there} instead of ${here}: the first guess decided. Read that ${what}.`;
 }
 
-function suspectSentence({ oneOf }: Suspect, say: Say): string {
-  const each = oneOf.map(({ path, words, by, unit }) => `${words} (${path}), by ${say(by, unit, true)}`);
+function suspectSentence({ oneOf }: Suspect, survey: Omit<Survey, 'sentences'>, say: Say): string {
+  const each = oneOf.map(({ path, words, by, unit }) => {
+    const hint = fitsAsComplement(survey, path, by)
+      ? ' (90 degrees minus the reading fits: was it counted from the other line?)'
+      : '';
+    return `${words} (${path}), by ${say(by, unit, true)}${hint}`;
+  });
   return each.length === 1
     ? `Likely misread: ${each[0]}. Read it again.`
     : `One of these is likely misread, and nothing tells which: ${each.join('; ')}. Read them again, or add a reading.`;
@@ -118,6 +129,22 @@ function agreement({
     return `The readings agree better than their plus-minus says: ${figures}.`;
   }
   return `The readings agree as well as their plus-minus says: ${figures}.`;
+}
+
+/** Half-widths below this factor are hardly wider. */
+const HARDLY_WIDER = 1.05;
+
+/** That intervals are wider than the readings say, and by how much. */
+function widening({ scale, suspects }: Omit<Survey, 'sentences'>): string[] {
+  const factor = deviationFactor(scale) * intervalFactor(scale);
+  if (factor < HARDLY_WIDER) return [];
+  const uncovered =
+    suspects.length > 0
+      ? 'That covers half-widths that are all too small, not a misreading: correct the readings first.'
+      : 'That covers half-widths that are all too small by one factor, not one misreading.';
+  return [
+    `The intervals of all points are ${factor.toFixed(1)} times as wide as the plus-minus of the readings gives. ${uncovered}`,
+  ];
 }
 
 /** The coordinate known least well. */

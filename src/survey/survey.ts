@@ -1,13 +1,16 @@
 import { type Covariance, HALF_WIDTH } from '../corner/covariance.ts';
 import { deepFreeze } from '../corner/freeze.ts';
+import { surveyNotes } from '../document/checks/survey-checks.ts';
 import { readSurvey, type SurveyInput } from '../document/survey-schema.ts';
 import { chiSquareAbove } from '../numerics/chi-square.ts';
 import { type Certainty, certaintyOf, type Estimate, estimate } from './estimate.ts';
+import { foreAftSuspects } from './fore-aft.ts';
 import { coordinateOf, type Layout, layOut, placeOf, type Station } from './layout.ts';
 import { mirroredSolutions } from './mirrored.ts';
 import { misreadings, normalisedResiduals } from './misreadings.ts';
 import { type Reading, readingsOf } from './readings.ts';
-import type { Mirrored, Survey, SurveyedPoint, SurveyedReading } from './result.ts';
+import type { Mirrored, Survey, SurveyedPoint, SurveyedReading, SurveyScale } from './result.ts';
+import { deviationFactor, intervalFactor, scaleOf } from './scale.ts';
 import { sentencesOn } from './sentences.ts';
 import { isOpen, missingReadings } from './unfixed.ts';
 
@@ -33,16 +36,20 @@ export function survey(input: SurveyInput | string): Survey {
   const readings = readingsOf(metric);
   const first = estimate(layout, readings);
   const { best, turned, others } = mirroredSolutions(layout, readings, first);
-  const certainty = certaintyOf(layout, readings, best.unknowns);
-  const { degreesOfFreedom } = certainty;
-  const normalised = normalisedResiduals(layout, readings, best.unknowns, certainty);
+  const stated = certaintyOf(layout, readings, best.unknowns);
+  const { degreesOfFreedom } = stated;
+  const normalised = normalisedResiduals(layout, readings, best.unknowns, stated);
+  const scale = scaleOf(best.chiSquare, degreesOfFreedom);
+  const suspected = misreadings(layout, readings, best.unknowns, normalised);
+  const certainty = scaled(stated, scale);
   const isTold = turned.length > 0;
   const found = {
     kind: 'survey' as const,
     ...(metric.name === undefined ? {} : { name: metric.name }),
     units,
+    notes: surveyNotes(metric, units),
     how: best.how,
-    points: pointsOf(layout, best, certainty),
+    points: pointsOf(layout, best, certainty, HALF_WIDTH * intervalFactor(scale)),
     covariance: covarianceOf(layout, certainty),
     readings: readings.map((reading, i) => surveyedReading(reading, best.computed[i], normalised[i])),
     chiSquare: best.chiSquare,
@@ -51,9 +58,11 @@ export function survey(input: SurveyInput | string): Survey {
       best.chiSquare === null || degreesOfFreedom === 0
         ? null
         : chiSquareAbove(best.chiSquare, degreesOfFreedom),
-    suspects: misreadings(layout, readings, best.unknowns, normalised).map((suspects) => ({
+    scale,
+    suspects: suspected.map((suspects) => ({
       oneOf: suspects.map(({ reading: { path, words, unit }, by }) => ({ path, words, unit, by })),
     })),
+    foreAftSuspects: suspected.length > 1 ? foreAftSuspects(layout, readings, best.unknowns) : [],
     unfixed: missingReadings(layout, certainty.open),
     mirrored: [
       ...(isTold ? [mirroredPoints(layout, best, first, turned, true)] : []),
@@ -72,16 +81,23 @@ function surveyedReading(
   return { kind, path, words, unit, got, computed, residual: got - computed, plusMinus, normalised: towards };
 }
 
+/** How sure the unknowns are where the readings scatter more than they say. */
+function scaled(stated: Certainty, scale: SurveyScale): Certainty {
+  const square = deviationFactor(scale) ** 2;
+  return { ...stated, covariance: stated.covariance.map((row) => row.map((value) => square * value)) };
+}
+
 function pointsOf(
   { stations }: Layout,
   { unknowns }: Estimate,
   { covariance, open }: Certainty,
+  halfWidth: number,
 ): Record<string, SurveyedPoint> {
   return Object.fromEntries(
     [...stations.values()].map((station) => {
       const { name, x, forms, how } = station;
       const [y, z] = forms.map((form) =>
-        isOpen(form, open) ? null : HALF_WIDTH * Math.sqrt(covarianceBetween(form, form, covariance)),
+        isOpen(form, open) ? null : halfWidth * Math.sqrt(covarianceBetween(form, form, covariance)),
       );
       const isFixed = y !== null && z !== null;
       const between = (i: number, j: number) => covarianceBetween(forms[i], forms[j], covariance);

@@ -1,9 +1,12 @@
 import { type CornerParts, type DrawnCorner, drawnCorner, modelOf } from '../corner/corner.ts';
 import type { Covariance } from '../corner/covariance.ts';
+import { deepFreeze } from '../corner/freeze.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { type Part, PLACES } from '../corner/hardpoints.ts';
 import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { surveyChecks } from './checks.ts';
 import type { Survey } from './result.ts';
+import { intervalFactor } from './scale.ts';
 
 /** What a survey does not say of its corner. */
 export interface SurveyedParts {
@@ -43,11 +46,27 @@ const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
  * `monteCarlo` take up. Points go by the names of hardpoints: `lowerInner`, `lowerOuter`, `upperInner`, `upperOuter`,
  * `wheelCentre`, `contactPatch`, `shockMount`, `shockChassisMount` (or `shockOtherMount`); with a rocker `rodMount`,
  * `rodRockerMount`, `rockerPivot` and `shockRockerMount`; of a strut `strutTop` and `strutLower`. Others are left out. The
- * coilover's fore-aft offset is the difference of the `x` of its ends.
+ * coilover's fore-aft offset is the difference of the `x` of its ends. What the survey leaves to look at, suspected readings above all, goes
+ * along as `checks`, which a sizing shows among its own.
  *
  * @throws InputError for a point that is missing or not fixed, and as the function of its kind.
  */
 export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): DrawnCorner {
+  const corner = drawnCorner(surveyedInput(survey, parts));
+  const checks = surveyChecks(survey);
+  return Object.freeze({
+    ...corner,
+    plusMinus: covarianceFor(corner, survey),
+    ...(checks.length === 0 ? {} : { checks: deepFreeze(checks) }),
+  });
+}
+
+/**
+ * What a survey's corner is made from, of the shape that the function of its kind takes, mm.
+ *
+ * @throws InputError as `surveyedCorner`.
+ */
+export function surveyedInput(survey: Survey, parts: SurveyedParts): CornerParts {
   const issues = [...unknownOptions('parts of a surveyed corner', parts, OPTIONS), ...surveyIssues(survey)];
   throwIfAny('surveyed corner', issues);
   const { kind = 'doubleWishbone' } = parts;
@@ -62,8 +81,7 @@ export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): Drawn
     'surveyed corner',
     needed.flatMap((name) => pointIssues(survey, name)),
   );
-  const corner = drawnCorner(inputOf(survey, kind, parts, needed));
-  return Object.freeze({ ...corner, plusMinus: covarianceFor(corner, survey) });
+  return inputOf(survey, kind, parts, needed);
 }
 
 function surveyIssues(survey: Survey): Issue[] {
@@ -83,8 +101,13 @@ function neededPoints(kind: DrawnCorner['kind'], { coilover, otherEnd, camber }:
 
 function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
   if (!Object.hasOwn(points, name)) {
+    const other = namesInFiles(name).find((written) => Object.hasOwn(points, written));
     const advice =
-      name === 'contactPatch' ? 'survey it, or give the camber' : 'survey it, or correct the name';
+      other !== undefined
+        ? `name ${other} so in the survey: ${other} is its name inside a part of a car file`
+        : name === 'contactPatch'
+          ? 'survey it, or give the camber'
+          : 'survey it, or correct the name';
     return [{ path: `points.${name}`, problem: 'missing', allowed: Object.keys(points).join(', '), advice }];
   }
   if (points[name].how !== 'unfixed') return [];
@@ -99,6 +122,13 @@ function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
       advice: `read ${words.join(' and ')}`,
     },
   ];
+}
+
+/** What car files call a point: `chassisMount` and `coilover.chassisMount` for `shockChassisMount`. */
+function namesInFiles(name: string): string[] {
+  return Object.entries(PLACES)
+    .filter(([, point]) => point === name)
+    .flatMap(([path]) => [path, path.slice(path.lastIndexOf('.') + 1)]);
 }
 
 /** Input of the function of its kind. */
@@ -133,13 +163,16 @@ function inputOf(
   return input as unknown as CornerParts;
 }
 
-/** The covariance of the coordinates that the corner has, those of a right-hand one mirrored. */
-function covarianceFor(corner: DrawnCorner, { covariance }: Survey): Covariance {
+/**
+ * The covariance of the coordinates that the corner has, those of a right-hand one mirrored; 1.96 standard deviations of it are the 95 %
+ * half-widths of the survey, Student's factor included.
+ */
+function covarianceFor(corner: DrawnCorner, { covariance, scale }: Survey): Covariance {
   const names = hardpointsOf(modelOf(corner)).map(({ name }) => name);
   const kept = covariance.coordinates
     .map((name, k) => ({ name, k }))
     .filter(({ name }) => names.includes(name));
-  const sign = (name: string) => (corner.mirrored && name.endsWith('Y') ? -1 : 1);
+  const sign = (name: string) => (corner.mirrored && name.endsWith('Y') ? -1 : 1) * intervalFactor(scale);
   return Object.freeze({
     coordinates: Object.freeze(kept.map(({ name }) => name)),
     matrix: Object.freeze(

@@ -68,8 +68,7 @@ export function statesOf(document: Json): PerAxle<AxleState> {
     spring: null,
     damper: car.inputs[axle]?.limits.damper ?? null,
     ends: null,
-    springEnd: null,
-    endedBy: null,
+    otherEnds: { bump: null, droop: null },
   });
   return carNumbers(car, { front: settings('front'), rear: settings('rear') }).states;
 }

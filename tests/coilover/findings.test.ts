@@ -7,8 +7,15 @@ import { car, sized, valueIn } from './cars.ts';
 /** Findings by path. */
 const paths = ({ findings }: Sizing) => findings.map(({ path }) => path);
 /** The one finding of a car. */
-function only(change: (document: Json) => void) {
-  const sizing = sized(change);
+const only = (change: (document: Json) => void) => onlyOf(sized(change));
+/** The one finding of a car whose parts were changed after it was read: in a file a share outside 0 to 1 is refused. */
+function onlyAfterReading(change: (sizing: Json) => void) {
+  const document = readCar(car());
+  const sizing = structuredClone(document.sizing);
+  change(sizing);
+  return onlyOf(sizeCoilovers({ ...document, sizing }));
+}
+function onlyOf(sizing: Sizing) {
   expect(paths(sizing)).toHaveLength(1);
   const [finding] = sizing.findings;
   // Told with its numbers.
@@ -24,8 +31,8 @@ describe('a quiet car', () => {
 
 describe('what can’t be', () => {
   it('a share of mass outside 0 to 1: what hangs on masses is left out, lengths are there', () => {
-    const { sizing, finding } = only((document) => {
-      document.masses.guess.frontShare = 48;
+    const { sizing, finding } = onlyAfterReading(({ masses }) => {
+      masses.guess.frontShare = 48;
     });
     expect(finding.path).toBe('masses.guess.frontShare');
     expect(finding.advice).toContain('0.48');
@@ -35,8 +42,8 @@ describe('what can’t be', () => {
   });
 
   it('a share of downforce outside 0 to 1: the speeds are left out, springs are there', () => {
-    const { sizing, finding } = only((document) => {
-      document.downforce.frontShare = 1.2;
+    const { sizing, finding } = onlyAfterReading(({ downforce }) => {
+      downforce.frontShare = 1.2;
     });
     expect(finding.path).toBe('downforce.frontShare');
     expect(finding.got).toBe('1.2');
@@ -54,6 +61,33 @@ describe('what can’t be', () => {
     expect(sizing.axles[0].spring).toBeNull();
     expect(valueIn(sizing.axles[0], 'installedLength')).toBeGreaterThan(0);
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('an axle without sizing: its unsprung mass is unknown, not 0, and so is its sprung mass', () => {
+    const sizing = sized((document) => {
+      delete document.corners.rear.sizing;
+    });
+    const [finding] = sizing.findings;
+    expect(finding).toMatchObject({
+      code: 'unsprungMassMissing',
+      severity: 'conflict',
+      path: 'corners.rear.sizing.unsprungMass',
+    });
+    const [, rear] = sizing.axles;
+    expect(rear.figure('sprungMass').value).toBeNull();
+    expect(rear.figure('unsprungMass').value).toBeNull();
+    // 700 kg, 52 % of it at the rear, half on each side: the scales would still say so.
+    expect(valueIn(rear, 'leftMass')).toBeCloseTo(700 * 0.52 * 0.5, 9);
+    expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('a sprung mass of the corner itself stands in for an unknown unsprung mass', () => {
+    const sizing = sized((document) => {
+      delete document.corners.rear.sizing;
+      document.corners.rear.sprungMass = 150;
+    });
+    expect(sizing.findings).toEqual([]);
+    expect(valueIn(sizing.axles[1], 'sprungMass')).toBe(150);
   });
 
   it('a target that needs a spring of negative rate', () => {
@@ -76,8 +110,10 @@ describe('what can’t be', () => {
     const sizing = sized((document) => {
       document.corners.front.sizing.springs = [{ name: 'short', rate: 40, free: 150, solid: 110 }];
     });
-    // The travel that is left is less than what is needed, which is told too.
-    expect(paths(sizing)).toEqual(['corners.front.sizing.springs', 'corners.front.limits']);
+    // They bind above ride height: the corner does not stand, and no travel can be required.
+    expect(sizing.findings.map(({ code }) => code)).toEqual(['springSolidAtRide', undefined]);
+    expect(paths(sizing)).toEqual(['corners.front.sizing.springs', 'corners.front.sizing.springs']);
+    expect(sizing.axles[0].figure('bumpNeeded').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'bindMargin')).toBeLessThan(0);
     expect(sizing.axles[0].choices[0].against).toHaveLength(1);
     expect(sizing.axles[0].limits.bump?.cause).toBe('springAtLeast');
@@ -167,11 +203,15 @@ describe('what can’t be', () => {
   });
 
   it('several at once, on both axles', () => {
-    const sizing = sized((document) => {
-      document.corners.front.sizing.deadLength = 300;
-      document.corners.rear.sizing.unsprungMass = 900;
-      document.downforce.frontShare = -1;
-    });
+    const document = readCar(
+      car(({ corners }) => {
+        corners.front.sizing.deadLength = 300;
+        corners.rear.sizing.unsprungMass = 900;
+      }),
+    );
+    const spoilt = structuredClone(document.sizing) as Json;
+    spoilt.downforce.frontShare = -1;
+    const sizing = sizeCoilovers({ ...document, sizing: spoilt });
     expect(paths(sizing).sort()).toEqual([
       'corners.front.sizing.deadLength',
       'corners.rear.sizing.unsprungMass',

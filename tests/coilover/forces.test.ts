@@ -112,6 +112,7 @@ describe('the cases', () => {
       'hanging',
       'cornering',
       'kerb strike',
+      'stop driven solid',
     ]);
     for (const { shock } of found.cases) {
       expectClose(shock.spring + shock.gas + shock.stop + shock.rest, shock.total, { times: 16, scale: 2e4 });
@@ -176,6 +177,75 @@ describe('the cases', () => {
   });
 });
 
+describe('the stop driven solid', () => {
+  it('takes spring, gas and stop at that length, and the wheel load that virtual work says balances them', () => {
+    const { shock, shockLength, travel, tyre } = caseOf('stop driven solid');
+    expectWithin(shockLength, 370 + 12, 1e-9);
+    // Spring: its static force and 40 N/mm beyond; stop: pressed in by 35 - 12 mm, straight on from 500 N at 10 mm.
+    const { installationRatio, shockLength: ride } = sweep(corner).at(0);
+    const unsprung = 30 * GRAVITY;
+    const { wheelCentreZ: up } = sweep(corner, { bump: 1e-3, droop: 1e-3 }).at(1e-3);
+    const { wheelCentreZ: down } = sweep(corner, { bump: 1e-3, droop: 1e-3 }).at(-1e-3);
+    const rise = ((up as number) - (down as number)) / 2e-3;
+    const atRide = (190 * GRAVITY - unsprung * rise) / (installationRatio as number);
+    const whole = atRide + 40 * (ride - 382) + 500 + (13 / 10) * 2500;
+    expectWithin(shock.total, whole, 1e-4);
+    expectWithin(shock.rest, 0, 1e-7);
+    // Virtual work over a short way: the tyre's against the coilover's and the unsprung weight's.
+    const h = 1e-3;
+    const around = sweep(corner, { bump: 80, droop: 10 });
+    const [above, below] = [around.at(travel + h), around.at(travel - h)];
+    const shortened = (below.shockLength - above.shockLength) / (2 * h);
+    const lifted = ((above.wheelCentreZ as number) - (below.wheelCentreZ as number)) / (2 * h);
+    expectWithin(tyre?.[1] ?? null, shock.total * shortened + unsprung * lifted, 1e-4);
+    expect(tyre?.[0]).toBe(0);
+  });
+
+  it('is the hardest vertical load within the travel: no travel has a larger axial force than the cases', () => {
+    assert(
+      property(corners, (drawn) => {
+        const ride = sweep(drawn, { bump: 1, droop: 1 }).at(0);
+        if (!((ride.installationRatio ?? 0) > 0.05)) return;
+        const { shockLength } = ride;
+        const loaded = {
+          ...options,
+          limits: {
+            damper: { open: shockLength + 30, closed: shockLength - 40 },
+            bumpStop: { height: 30, solidHeight: 12 },
+          },
+        };
+        const curves = forceCurves(drawn, loaded);
+        const { cases } = cornerForces(drawn, loaded);
+        const most = Math.max(...cases.map(({ shock }) => shock.total));
+        for (const { coiloverForce } of curves.rows()) {
+          expect(coiloverForce).toBeLessThanOrEqual(most * (1 + 1e-9));
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('brings the joint loads to the same case as the largest axial force', () => {
+    const { cases, worst } = cornerForces(corner, options);
+    const hardest = cases.reduce((a, b) => (b.shock.total > a.shock.total ? b : a));
+    for (const { ballJoints } of cases) {
+      expect(worst.lowerOuter.axial).toBeGreaterThanOrEqual(ballJoints.lowerOuter.axial);
+    }
+    expect(worst.lowerOuter.axial).toBeGreaterThanOrEqual(hardest.ballJoints.lowerOuter.axial);
+  });
+
+  it('is no case without a damper, and is called by what ends the bump travel', () => {
+    const named = (limits: NonNullable<ForceOptions['limits']>) =>
+      cornerForces(corner, { ...options, limits }).cases.map(({ name }) => name)[5];
+    expect(named({})).toBe(undefined);
+    expect(named({ damper: { open: 465, closed: 370 } })).toBe('damper bottomed out');
+    expect(named({ ...options.limits, springAtLeast: 390 })).toBe('spring at its minimum length');
+    expect(named({ ...options.limits, tyre: { overallRadius: 320, width: 195 }, arch: [[705, 640]] })).toBe(
+      'driven to the bump limit',
+    );
+  });
+});
+
 describe('a ball joint', () => {
   it('with only its stud turned over has the sign of its axial force flipped, and its radial one kept', () => {
     const turned = cornerForces(corner, {
@@ -237,7 +307,7 @@ describe('options that can not be', () => {
         '  springRate: out of range, got NaN (allowed: a number greater than 0 (N/mm))',
         '  gasForce: out of range, got -1 (allowed: a number of 0 or more (N))',
         '  factors.bump: out of range, got -1 (allowed: a number of 0 or more)',
-        '  stopTable[1]: a table that does not rise, got [4,200] (allowed: more than 5 mm, at least 100 N)',
+        '  stopTable[1]: a table that does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
         '  cases[0].tyre: not a force, got [1] (allowed: [y, z] in N, or null)',
         '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, balance)',
       ].join('\n'),

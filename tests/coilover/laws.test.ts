@@ -2,9 +2,10 @@
 import * as fc from 'fast-check';
 import { type CarDocument, InputError, monteCarloCar, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { worded } from '../../src/sentences/worded.ts';
 import { exampleText, type Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
-import { carDocuments, sized } from './cars.ts';
+import { carDocuments, GRAVITY, sized } from './cars.ts';
 
 const RUNS = { numRuns: 20 };
 
@@ -106,6 +107,86 @@ describe('sized random cars', () => {
       expect(alone.axles[0].figure(name).value, name).toBe(whole.axles[0].figure(name).value);
     }
     expect(alone.figures.find(({ name }) => name === 'rearToFront')?.value).toBeNull();
+  });
+});
+
+/** Conflicts that say that a corner does not stand. */
+const DOES_NOT_STAND = ['wheelRateNotPositive', 'noRest', 'springSolidAtRide'];
+
+describe('random cars', () => {
+  it('stand on a positive wheel rate under their weight, or it is said that they do not', () => {
+    let [stands, falls, collapses] = [0, 0, 0];
+    fc.assert(
+      fc.property(carDocuments, (document) => {
+        const sizing = sizeCoilovers(readCar(document));
+        for (const { axle, figure, curves, needed } of sizing.axles) {
+          const of = (codes: readonly string[]) =>
+            sizing.findings.some(
+              ({ code = '', path }) => path.startsWith(`corners.${axle}.`) && codes.includes(code),
+            );
+          const [rest, mass] = [figure('restTravel').value, figure('sprungMass').value];
+          if (curves === null || mass === null) continue;
+          if (of(DOES_NOT_STAND)) {
+            falls++;
+            expect([rest, figure('wheelRate').value, figure('rollStiffness').value]).toEqual([
+              null,
+              null,
+              null,
+            ]);
+            expect([needed.bump, needed.droop]).toEqual([null, null]);
+            continue;
+          }
+          stands++;
+          expect(figure('wheelRate').value).toBeGreaterThan(0);
+          const load =
+            (figure('rideForce').value ?? Number.NaN) * (curves.at(rest ?? 0).installationRatio ?? 0);
+          // Within the travel that the curves cover, the ratio is that of where it rests.
+          const ends = curves.end;
+          if (rest !== null && rest >= ends.droop.travel && rest <= ends.bump.travel) {
+            expectWithin(load / (mass * GRAVITY), 1, 1e-9);
+          }
+          if (of(['wheelRateReachesZero'])) collapses++;
+          else {
+            // From rest to the bump limit the rate stays above 0; at the limit itself the coils may be shut.
+            const end = curves.end.bump.travel - 1e-6;
+            const rates = curves
+              .rows(60)
+              .filter(({ travel }) => travel !== null && travel > (rest ?? 0) && travel < end)
+              .map((row) => row.wheelRate ?? Number.NaN);
+            expect(Math.min(1, ...rates)).toBeGreaterThan(0);
+          }
+        }
+      }),
+      { numRuns: 60 },
+    );
+    expect(stands).toBeGreaterThan(15);
+    expect(falls).toBeGreaterThan(2);
+    expect(collapses).toBeGreaterThan(0);
+  });
+
+  it('have findings with code, severity, path and values, which no units of the words change', () => {
+    let seen = 0;
+    fc.assert(
+      fc.property(carDocuments, (document) => {
+        const { findings, notes } = sizeCoilovers(readCar(document));
+        for (const one of [...findings, ...notes]) {
+          if (one.code === undefined) continue;
+          seen++;
+          const { code, severity, path, values } = one;
+          if (severity === undefined || values === undefined) expect.fail(`${code} lacks its data`);
+          expect(path).toMatch(/^(corners\.(front|rear)|masses|downforce)\b/);
+          const data = { code, severity, path, values };
+          const before = JSON.stringify(data);
+          const [metric, imperial] = (['metric', 'imperial'] as const).map((units) => worded(data, units));
+          expect(JSON.stringify(data)).toBe(before);
+          expect(metric.values).toBe(imperial.values);
+          expect(notFinite([metric, imperial])).toEqual([]);
+          expect(metric.problem.length).toBeGreaterThan(10);
+        }
+      }),
+      { numRuns: 40 },
+    );
+    expect(seen).toBeGreaterThan(5);
   });
 });
 

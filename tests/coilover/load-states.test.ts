@@ -63,22 +63,23 @@ describe('load states', () => {
     const alone = sizedFront(loaded(({ masses }) => (masses.states = [masses.states[0]])));
     const axle = sizedFront(loaded());
     const [, two, empty] = axle.loadStates;
+    const [bump, droop] = [axle.needed.bump ?? Number.NaN, axle.needed.droop ?? Number.NaN];
     const worst = (name: string, side: string) =>
       Math.max(
         ...axle.needed.cases
           .filter((one) => one.side === side && one.name.startsWith(name))
           .map(({ travel }) => travel),
       );
-    expectNear(axle.needed.bump, worst('two up', 'bump'));
-    expectNear(-axle.needed.droop, worst('empty', 'droop'));
+    expectNear(bump, worst('two up', 'bump'));
+    expectNear(-droop, worst('empty', 'droop'));
     expect(two.staticTravel).toBeGreaterThan(0);
     expect(empty.staticTravel).toBeLessThan(0);
     for (const one of axle.needed.cases) {
       const sum = Object.values(one.parts).reduce((all, part) => all + part, 0);
       expectNear(sum, one.travel);
     }
-    expect(axle.needed.bump - alone.needed.bump).toBeGreaterThan((two.staticTravel ?? 0) / 2);
-    expect(alone.needed.droop - axle.needed.droop).toBeGreaterThan(-(empty.staticTravel ?? 0) / 2);
+    expect(bump - (alone.needed.bump ?? Number.NaN)).toBeGreaterThan((two.staticTravel ?? 0) / 2);
+    expect((alone.needed.droop ?? Number.NaN) - droop).toBeGreaterThan(-(empty.staticTravel ?? 0) / 2);
   });
 
   it('make the stroke of a damper that follows from travel longer', () => {
@@ -115,8 +116,10 @@ describe('load states', () => {
           };
           const before = sizeCoilovers(readCar(document)).axles;
           sizeCoilovers(readCar(given)).axles.forEach(({ needed, damper }, k) => {
-            expect(needed.bump).toBeGreaterThanOrEqual(before[k].needed.bump);
-            expect(needed.droop).toBeLessThanOrEqual(before[k].needed.droop);
+            const { bump, droop } = before[k].needed;
+            if (bump === null || droop === null) return;
+            expect(needed.bump).toBeGreaterThanOrEqual(bump);
+            expect(needed.droop).toBeLessThanOrEqual(droop);
             const there = before[k].damper;
             if (there === null || damper === null) return;
             expect(damper.open).toBeGreaterThanOrEqual(there.open);

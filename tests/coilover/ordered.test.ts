@@ -42,7 +42,11 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
     pitch: perch.threadPitch,
   });
   if (axle.afterOrder === null) return;
-  expect(axle.spring).toMatchObject({ rate: spring.rate, free: spring.freeLength, least: spring.minLength });
+  expect(axle.spring).toMatchObject({
+    rate: spring.rate,
+    free: spring.freeLength,
+    minLength: spring.minLength,
+  });
   expect(axle.figure('springRate').value).toBe(spring.rate);
   if (axle.document.sizing?.helper === undefined)
     expect(axle.figure('freeLength').value).toBe(spring.freeLength);
@@ -88,8 +92,9 @@ describe('what was bought', () => {
     const { ordered } = document.corners.front;
     const axle = sizeCoilovers(readCar(document)).axles[0];
     // 25.4 mm in an inch, by the international agreement of 1959 (NIST SP 811, from memory).
-    expectSame(axle.damper?.open, ordered.damper.extendedLength * 25.4);
-    expectSame(axle.figure('freeLength').value, ordered.spring.freeLength * 25.4);
+    const exact = (inches: number) => Number((inches * 25.4).toPrecision(12));
+    expectSame(axle.damper?.open, exact(ordered.damper.extendedLength));
+    expectSame(axle.figure('freeLength').value, exact(ordered.spring.freeLength));
   });
 
   it('may be a force table, which is given back, and whose first row gives the low-speed damping', () => {
@@ -121,6 +126,32 @@ describe('what was bought', () => {
     const { by, low, high } = axle.figure('restTravel');
     expect(by.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
     expect((high ?? 0) - (low ?? 0)).toBeGreaterThan(1);
+  });
+
+  it('is measured: the tolerances of the order hold for what was not bought alone', () => {
+    const doubtsWith = (...bought: string[]) => {
+      const document = weighedCar(({ corners: { front } }) => {
+        front.sizing.order = { lengthTolerance: 1, rateTolerance: 0.03 };
+        front.ordered = Object.fromEntries(bought.map((part) => [part, front.ordered[part]]));
+      });
+      return carOf(readCar(document))
+        .uncertain.filter(({ at }) => Array.isArray(at) && at[1] === 'made')
+        .map(({ at }) => String(Array.isArray(at) ? at[2] : ''));
+    };
+    expect(doubtsWith('revision')).toEqual(['extendedLength', 'compressedLength', 'seat', 'rate']);
+    expect(doubtsWith('damper')).toEqual(['seat', 'rate']);
+    expect(doubtsWith('spring')).toEqual(['extendedLength', 'compressedLength', 'seat']);
+    expect(doubtsWith('damper', 'spring', 'perch')).toEqual([]);
+  });
+
+  it('leaves no margin to a wheel that does not stand, and says where it goes', () => {
+    // A perch set so far towards the spring that the wheel hangs on its limit.
+    const axle = front(({ corners: { front } }) => {
+      front.ordered.perch = { setting: 450 };
+    });
+    const { asFitted } = wheelOf(axle, 'left');
+    expect(asFitted).toMatchObject({ how: 'droopEnd', bumpMargin: null, droopMargin: null });
+    expect(codesOf(axle)).toContain('wheelStandsOnLimit');
   });
 
   it('is named by its place in what can not be', () => {
@@ -182,7 +213,7 @@ describe('a wheel', () => {
     ] as const) {
       const { asFitted, sprungMass } = wheelOf(axle, side);
       expectSame(asFitted?.setting, setting);
-      expectNear(sprungMass, mass - unsprungMass);
+      expectNear(sprungMass, mass - (unsprungMass ?? Number.NaN));
       const { length, ratio } = shocks.front.at(asFitted?.staticTravel ?? Number.NaN);
       // F R = m g, F = k (free + setting - L) + gas; the stop is not touched at this length.
       const force = 50.3 * (210.7 + setting - length) + 150;

@@ -1,6 +1,8 @@
-/** A unit at hand against the one that is wanted: its two lengths by stroke and body, and every sentence that it can get. */
+/** The unit to order against a donor damper, the donor by itself, and every sentence that they can get. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import * as fc from 'fast-check';
-import { doubleWishbone } from 'jounce';
+import { doubleWishbone, readCar, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../src/corner/limits/limits.ts';
 import type { Donor, LimitOptions } from '../../src/corner/limits/options.ts';
@@ -24,70 +26,128 @@ const donorOf = (options: LimitOptions) => {
   if (donor === undefined) expect.fail('not compared');
   return donor;
 };
-const RIDE = 'the drawn ride height (400 mm between the eyes)';
-const planned = { damper: { open: 440, closed: 340 } };
+const RIDE = 'design ride height (400 mm eye to eye)';
+const ordered = { damper: { open: 440, closed: 340 } };
 
-describe('a unit at hand, as it is measured', () => {
-  const first = (donor: Donor) => donorOf({ donor }).sentences;
+describe('a donor damper by itself', () => {
+  const told = (donor: Donor) => donorOf({ donor }).sentences;
 
   it('is not spoken of where none is given', () => {
-    expect(Object.keys(limits(corner, planned))).not.toContain('donor');
+    expect(Object.keys(limits(corner, ordered))).not.toContain('donor');
   });
 
-  it.each<[Donor, string]>([
-    [{ length: 400, state: 'open' }, `is fully open at ${RIDE}: fitted like this it leaves no droop travel.`],
-    [
-      { length: 399.6, state: 'open' },
-      `is fully open at ${RIDE}: fitted like this it leaves no droop travel.`,
-    ],
-    [
-      { length: 400.4, state: 'open', stroke: 90 },
-      `is fully open at ${RIDE}: fitted like this it leaves no droop travel.`,
-    ],
-    [{ length: 390, state: 'open' }, `is 10 mm too short for ${RIDE}, even fully open.`],
-    [{ length: 399.4, state: 'open', stroke: 90 }, `is 0.6 mm too short for ${RIDE}, even fully open.`],
-    [{ length: 520, state: 'open', stroke: 100 }, `is 20 mm too long for ${RIDE}, even fully closed.`],
-    [{ length: 500.6, state: 'open', stroke: 100 }, `is 0.6 mm too long for ${RIDE}, even fully closed.`],
-    [
-      { length: 400, state: 'closed' },
-      `is fully closed at ${RIDE}: fitted like this it leaves no bump travel.`,
-    ],
-    [
-      { length: 399.6, state: 'closed' },
-      `is fully closed at ${RIDE}: fitted like this it leaves no bump travel.`,
-    ],
-    [
-      { length: 400.4, state: 'closed', stroke: 90 },
-      `is fully closed at ${RIDE}: fitted like this it leaves no bump travel.`,
-    ],
-    [{ length: 420, state: 'closed' }, `is 20 mm too long for ${RIDE}, even fully closed.`],
-    [{ length: 400.6, state: 'closed', stroke: 90 }, `is 0.6 mm too long for ${RIDE}, even fully closed.`],
-    [{ length: 300, state: 'closed', stroke: 70 }, `is 30 mm too short for ${RIDE}, even fully open.`],
-    [{ length: 300, state: 'closed', stroke: 99.4 }, `is 0.6 mm too short for ${RIDE}, even fully open.`],
-  ])('%j: the unit at hand %s', (donor, sentence) => {
-    expect(first(donor)).toEqual([`The unit at hand ${sentence}`]);
+  it.each<[Donor, 'droop' | 'bump']>([
+    [{ length: 400, state: 'open' }, 'droop'],
+    [{ length: 399.6, state: 'open' }, 'droop'],
+    [{ length: 400.4, state: 'open', stroke: 90 }, 'droop'],
+    [{ length: 400, state: 'closed' }, 'bump'],
+    [{ length: 399.6, state: 'closed' }, 'bump'],
+    [{ length: 400.4, state: 'closed', stroke: 90 }, 'bump'],
+  ])('%j at ride height has no %s travel', (donor, side) => {
+    const state = side === 'droop' ? 'extended' : 'compressed';
+    expect(told(donor)).toEqual([
+      `Fitted as it is, fully ${state} at design ride height, the donor damper has no ${side} travel.`,
+    ]);
   });
 
-  it.each<[Donor, string]>([
-    [{ length: 460, state: 'open' }, 'open by 60 mm; give its stroke too, to know how far it can close.'],
-    [{ length: 460, state: 'open', stroke: 100 }, 'open by 60 mm and close by 40 mm.'],
-    [{ length: 460, state: 'open', stroke: 59.6 }, 'open by 60 mm and close by 0 mm.'],
-    [{ length: 330, state: 'closed' }, 'close by 70 mm; give its stroke too, to know how far it can open.'],
-    [{ length: 330, state: 'closed', stroke: 90 }, 'open by 20 mm and close by 70 mm.'],
-    [{ length: 330, state: 'closed', stroke: 69.6 }, 'open by 0 mm and close by 70 mm.'],
-  ])('%j: it can still %s', (donor, sentence) => {
-    expect(first(donor)).toEqual([`At ${RIDE} the unit at hand can still ${sentence}`]);
+  it.each<[Donor, string, string]>([
+    [{ length: 390, state: 'open' }, `is 10 mm too short for ${RIDE}, even fully extended.`, 'Lengthened'],
+    [
+      { length: 399.4, state: 'open', stroke: 90 },
+      `is 0.6 mm too short for ${RIDE}, even fully extended.`,
+      'Lengthened',
+    ],
+    [
+      { length: 520, state: 'open', stroke: 100 },
+      `is 20 mm too long for ${RIDE}, even fully compressed.`,
+      'Cut',
+    ],
+    [
+      { length: 500.6, state: 'open', stroke: 100 },
+      `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
+      'Cut',
+    ],
+    [{ length: 420, state: 'closed' }, `is 20 mm too long for ${RIDE}, even fully compressed.`, 'Cut'],
+    [
+      { length: 400.6, state: 'closed', stroke: 90 },
+      `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
+      'Cut',
+    ],
+    [
+      { length: 300, state: 'closed', stroke: 70 },
+      `is 30 mm too short for ${RIDE}, even fully extended.`,
+      'Lengthened',
+    ],
+    [
+      { length: 300, state: 'closed', stroke: 99.4 },
+      `is 0.6 mm too short for ${RIDE}, even fully extended.`,
+      'Lengthened',
+    ],
+    [
+      { length: 460, state: 'open' },
+      `can extend by 60 mm from ${RIDE}; give its stroke to know how far it can compress.`,
+      'Cut',
+    ],
+    [
+      { length: 460, state: 'open', stroke: 100 },
+      `can extend by 60 mm and compress by 40 mm from ${RIDE}.`,
+      'Cut',
+    ],
+    [
+      { length: 460, state: 'open', stroke: 59.6 },
+      `can extend by 60 mm and compress by 0 mm from ${RIDE}.`,
+      'Cut',
+    ],
+    [
+      { length: 330, state: 'closed' },
+      `can compress by 70 mm from ${RIDE}; give its stroke to know how far it can extend.`,
+      'Lengthened',
+    ],
+    [
+      { length: 330, state: 'closed', stroke: 90 },
+      `can extend by 20 mm and compress by 70 mm from ${RIDE}.`,
+      'Lengthened',
+    ],
+    [
+      { length: 330, state: 'closed', stroke: 69.6 },
+      `can extend by 0 mm and compress by 70 mm from ${RIDE}.`,
+      'Lengthened',
+    ],
+  ])('%j as it is %s %s to fit it has no travel to one side', (donor, sentence, moved) => {
+    const [state, side] = donor.state === 'open' ? ['extended', 'droop'] : ['compressed', 'bump'];
+    expect(told(donor)).toEqual([
+      `Fitted as it is, the donor damper ${sentence}`,
+      `${moved} to fit and fully ${state} at design ride height, the donor damper has no ${side} travel.`,
+    ]);
+  });
+
+  it('has what it has left as numbers, as it is and cut to fit', () => {
+    const open = donorOf({ donor: { length: 460, state: 'open', stroke: 100 } });
+    expect(open).toMatchObject({
+      donorAsIs: { extension: 60, compression: 40 },
+      donorCutToFit: { extension: 0, compression: 100 },
+      designLengthDifference: -60,
+    });
+    const closed = donorOf({ donor: { length: 330, state: 'closed' } });
+    expect(closed).toMatchObject({
+      donorAsIs: { extension: null, compression: 70 },
+      donorCutToFit: { extension: null, compression: 0 },
+      designLengthDifference: 70,
+    });
+    const between = donorOf({ donor: { length: 400, state: 'measured', stroke: 80 } });
+    expect(between.donorAsIs).toEqual({ extension: null, compression: null });
+    expect(between.donorCutToFit).toBe(null);
   });
 
   it.each([
-    [400, 'That is its length at the drawn ride height'],
-    [399.6, 'That is its length at the drawn ride height'],
-    [400.4, 'That is its length at the drawn ride height'],
-    [385, `That is 15 mm less than at ${RIDE}`],
-    [415, `That is 15 mm more than at ${RIDE}`],
-  ])('somewhere between open and closed, %d mm long', (length, where) => {
-    expect(first({ length, state: 'measured' })).toEqual([
-      `The unit at hand measured ${length} mm somewhere between open and closed. ${where}; how far it can open and close from there only its open and closed length tell.`,
+    [400, 'its length at design ride height'],
+    [399.6, 'its length at design ride height'],
+    [400.4, 'its length at design ride height'],
+    [385, `15 mm less than ${RIDE}`],
+    [415, `15 mm more than ${RIDE}`],
+  ])('somewhere between extended and compressed, %d mm long', (length, where) => {
+    expect(told({ length, state: 'measured' })).toEqual([
+      `The donor damper measured ${length} mm somewhere between extended and compressed, ${where}; measure its extended and compressed lengths to know how far it goes from there.`,
     ]);
   });
 
@@ -96,22 +156,34 @@ describe('a unit at hand, as it is measured', () => {
     const [sentence] =
       limits(cornerWith([550, 150], [550, 550], 300), { donor: { length: 520, state: 'open' } }).donor
         ?.sentences ?? [];
-    expect(sentence).toMatch(
-      /^At the drawn ride height \(500 mm between the eyes\) .* can still open by 20 mm;/,
-    );
+    expect(sentence).toMatch(/can extend by 20 mm from design ride height \(500 mm eye to eye\);/);
   });
 });
 
-describe('a unit at hand against the damper planned', () => {
-  const PLANNED = 'The damper planned is 440 mm open and 340 mm closed, with a stroke of 100 mm.';
+describe('the ordered unit against a donor damper', () => {
+  const IS = 'The ordered unit is 440 mm extended and 340 mm compressed, with a stroke of 100 mm.';
+  const AGAINST = 'The ordered unit against the donor damper:';
   const against = (donor: Donor) => {
-    const { sentences, wanted, ...by } = donorOf({ ...planned, donor });
-    expect(wanted).toEqual(planned.damper);
-    expect(sentences[1]).toBe(PLANNED);
-    return { by, told: sentences.slice(2) };
+    const {
+      sentences,
+      unit,
+      donorAsIs: _,
+      donorCutToFit: __,
+      designLengthDifference: ___,
+      ...by
+    } = donorOf({
+      ...ordered,
+      donor,
+    });
+    expect(unit).toEqual({ extendedLength: 440, compressedLength: 340, basis: 'ordered' });
+    expect(sentences[0]).toBe(IS);
+    return {
+      by,
+      told: sentences.slice(1).filter((one) => !/^(Fitted|Cut|Length|At design)|somewhere/.test(one)),
+    };
   };
 
-  it('whatever is measured of it: with closed = D + S and open = D + 2 S it has but two lengths', () => {
+  it('whatever is measured of it: with compressed = D + S and extended = D + 2 S it has but two lengths', () => {
     const length = fc.integer({ min: 1000, max: 5000 }).map((tenths) => tenths / 10);
     const stroke = fc.integer({ min: 100, max: 3000 }).map((tenths) => tenths / 10);
     const unit = fc.record({ dead: length, stroke });
@@ -125,159 +197,195 @@ describe('a unit at hand against the damper planned', () => {
           { length: open, state: 'open', stroke: own.stroke },
           { length: closed, state: 'closed', stroke: own.stroke },
         ] as const) {
-          const { openBy, closedBy, strokeBy, bodyBy } = donorOf({ damper, donor });
-          expectClose(openBy, damper.open - open, roundings);
-          expectClose(closedBy, damper.closed - closed, roundings);
-          expectClose(strokeBy, other.stroke - own.stroke, roundings);
-          expectClose(bodyBy, other.dead - own.dead, roundings);
+          const found = donorOf({ damper, donor });
+          expectClose(found.extendedLengthDifference, damper.open - open, roundings);
+          expectClose(found.compressedLengthDifference, damper.closed - closed, roundings);
+          expectClose(found.strokeDifference, other.stroke - own.stroke, roundings);
+          expectClose(found.deadLengthDifference, other.dead - own.dead, roundings);
         }
       }),
       { numRuns: 25 },
     );
   });
 
-  it('with its stroke, is told by how much stroke, body and both lengths differ', () => {
+  const DEAD = 'dead length (compressed length minus stroke)';
+  it('with its stroke, is told by how much both lengths, stroke and dead length differ', () => {
     // Dead length 240 mm of either.
     expect(against({ length: 400, state: 'open', stroke: 80 })).toEqual({
-      by: { openBy: 40, closedBy: 20, strokeBy: 20, bodyBy: 0 },
+      by: {
+        extendedLengthDifference: 40,
+        compressedLengthDifference: 20,
+        strokeDifference: 20,
+        deadLengthDifference: 0,
+      },
       told: [
-        "Its stroke is 20 mm more than that of the unit at hand; its body, the closed length less the stroke, is the same as that one's.",
-        'Fully open it is 40 mm longer than the unit at hand.',
-        'Fully closed it is 20 mm longer than the unit at hand.',
+        `${AGAINST} 40 mm longer extended, 20 mm longer compressed, 20 mm more stroke, the same ${DEAD}.`,
       ],
     });
     // Dead length 260 mm against 240.
     expect(against({ length: 370, state: 'closed', stroke: 110 })).toEqual({
-      by: { openBy: -40, closedBy: -30, strokeBy: -10, bodyBy: -20 },
+      by: {
+        extendedLengthDifference: -40,
+        compressedLengthDifference: -30,
+        strokeDifference: -10,
+        deadLengthDifference: -20,
+      },
       told: [
-        "Its stroke is 10 mm less than that of the unit at hand; its body, the closed length less the stroke, is 20 mm shorter than that one's.",
-        'Fully open it is 40 mm shorter than the unit at hand.',
-        'Fully closed it is 30 mm shorter than the unit at hand.',
+        `${AGAINST} 40 mm shorter extended, 30 mm shorter compressed, 10 mm less stroke, 20 mm less ${DEAD}.`,
       ],
     });
     expect(against({ length: 340, state: 'closed', stroke: 103 }).told).toEqual([
-      "Its stroke is 3 mm less than that of the unit at hand; its body, the closed length less the stroke, is 3 mm longer than that one's.",
-      'Fully open it is 3 mm shorter than the unit at hand.',
-      'Fully closed it is the same as the unit at hand.',
+      `${AGAINST} 3 mm shorter extended, as long compressed, 3 mm less stroke, 3 mm more ${DEAD}.`,
     ]);
   });
 
   it('without its stroke, is told of the one length that is known', () => {
+    const unknown = { strokeDifference: null, deadLengthDifference: null };
     expect(against({ length: 450, state: 'open' })).toEqual({
-      by: { openBy: -10, closedBy: null, strokeBy: null, bodyBy: null },
-      told: ['Fully open it is 10 mm shorter than the unit at hand.'],
+      by: { ...unknown, extendedLengthDifference: -10, compressedLengthDifference: null },
+      told: [`${AGAINST} 10 mm shorter extended.`],
     });
     expect(against({ length: 330, state: 'closed' })).toEqual({
-      by: { openBy: null, closedBy: 10, strokeBy: null, bodyBy: null },
-      told: ['Fully closed it is 10 mm longer than the unit at hand.'],
+      by: { ...unknown, extendedLengthDifference: null, compressedLengthDifference: 10 },
+      told: [`${AGAINST} 10 mm longer compressed.`],
     });
   });
 
-  it('measured in between, is told of its stroke, and of a length that the new one never has', () => {
-    const unknown = { openBy: null, closedBy: null, bodyBy: null };
+  it('measured in between, is told of its stroke, and of a length that the ordered unit never has', () => {
+    const unknown = {
+      extendedLengthDifference: null,
+      compressedLengthDifference: null,
+      deadLengthDifference: null,
+    };
     expect(against({ length: 400, state: 'measured' })).toEqual({
-      by: { ...unknown, strokeBy: null },
+      by: { ...unknown, strokeDifference: null },
       told: [],
     });
     expect(against({ length: 400, state: 'measured', stroke: 75 })).toEqual({
-      by: { ...unknown, strokeBy: 25 },
-      told: ['Its stroke is 25 mm more than that of the unit at hand.'],
+      by: { ...unknown, strokeDifference: 25 },
+      told: [`${AGAINST} 25 mm more stroke.`],
     });
     expect(against({ length: 455, state: 'measured' }).told).toEqual([
-      'The unit at hand was 15 mm longer than that when it was measured: its open length is too long by that at least.',
+      'The donor damper measured 15 mm longer than the ordered unit fully extended: it differs there by at least that.',
     ]);
     expect(against({ length: 328, state: 'measured', stroke: 100 }).told).toEqual([
-      'Its stroke is the same as that of the unit at hand.',
-      'The unit at hand was 12 mm shorter than that when it was measured: its closed length is too short by that at least.',
+      `${AGAINST} the same stroke.`,
+      'The donor damper measured 12 mm shorter than the ordered unit fully compressed: it differs there by at least that.',
     ]);
-    // What an open or a closed one measures beyond the new one's lengths is told by its open and closed length.
+    // Of one that is extended or compressed the lengths themselves are compared.
     expect(against({ length: 455, state: 'open' }).told).toHaveLength(1);
     expect(against({ length: 328, state: 'closed' }).told).toHaveLength(1);
   });
 
-  it('is the same where what is written would be nothing, in either unit', () => {
+  it('is as long where what is written would be nothing, in either unit', () => {
     const open = (length: number, units: LimitOptions['units']) =>
-      donorOf({ ...planned, donor: { length, state: 'open' }, units }).sentences.at(-1);
-    expect(open(439.96, 'metric')).toBe('Fully open it is the same as the unit at hand.');
-    expect(open(439.9, 'metric')).toBe('Fully open it is 0.1 mm longer than the unit at hand.');
-    expect(open(439.9, 'imperial')).toBe('Fully open it is the same as the unit at hand.');
-    expect(open(439.7, 'imperial')).toBe('Fully open it is 0.01 inch longer than the unit at hand.');
+      donorOf({ ...ordered, donor: { length, state: 'open' }, units }).sentences[1];
+    expect(open(439.96, 'metric')).toBe(`${AGAINST} as long extended.`);
+    expect(open(439.9, 'metric')).toBe(`${AGAINST} 0.1 mm longer extended.`);
+    expect(open(439.9, 'imperial')).toBe(`${AGAINST} as long extended.`);
+    expect(open(439.7, 'imperial')).toBe(`${AGAINST} 0.01 inch longer extended.`);
+  });
+
+  it('at ride height is compared with the donor as it was measured', () => {
+    const { sentences } = donorOf({ ...ordered, donor: { length: 425, state: 'open' } });
+    expect(sentences[2]).toBe(
+      'At design ride height the ordered unit is 400 mm long, 25 mm shorter than the donor damper fully extended (425 mm).',
+    );
+  });
+
+  it('is the unit that is ordered, whatever travel is required', () => {
+    const donor: Donor = { length: 400, state: 'open', stroke: 80 };
+    expect(donorOf({ ...ordered, donor, required: { bump: 20, droop: 15 } })).toEqual(
+      donorOf({ ...ordered, donor }),
+    );
+  });
+
+  it('is the damper of a sized car, given or chosen: of the example 0.70 inch more stroke, 0.65 longer, 0.05 shorter', () => {
+    const text = readFileSync(join(import.meta.dirname, '../../docs/examples/car.json'), 'utf8');
+    const document = JSON.parse(text);
+    document.corners.rear.limits.donor = { length: 16, state: 'open', stroke: 4.5 };
+    const [front, rear] = sizeCoilovers(readCar(document)).axles;
+    const inch = (mm: number | null | undefined) => (mm ?? Number.NaN) / 25.4;
+    expectWithin(inch(front.limits.donor?.strokeDifference), 0.7, 1e-12);
+    expectWithin(inch(front.limits.donor?.extendedLengthDifference), 0.65, 1e-12);
+    expectWithin(inch(front.limits.donor?.compressedLengthDifference), -0.05, 1e-12);
+    expect(front.limits.donor?.donorCutToFit?.extension).toBe(0);
+    // The rear's damper follows from the travel: in whole mm.
+    const { open, closed } = rear.damper ?? expect.fail('no damper');
+    expect(rear.limits.donor?.unit).toEqual({
+      extendedLength: open,
+      compressedLength: closed,
+      basis: 'ordered',
+    });
   });
 });
 
-describe('a unit at hand against the travel wanted', () => {
+describe('the unit that the required travel needs', () => {
   /** Mount on a circle of 300 mm about the pivot at its own height, chassis mount 400 mm above it as drawn. */
   const lengthAt = (travel: number) => {
     const turn = Math.asin(travel / 400);
     return Math.hypot(300 - 300 * Math.cos(turn), 400 - 300 * Math.sin(turn));
   };
-  const wantedOf = (options: LimitOptions, of = corner) =>
+  const neededFor = (options: LimitOptions, of = corner) =>
     limits(of, deepFreeze({ ...options, donor: { length: 330, state: 'closed', stroke: 75 } })).donor;
 
-  it('is set against the lengths at the ends of that travel, the stop solid', () => {
-    const donor = wantedOf({
-      bumpStop: { height: 40, solidHeight: 12 },
-      damper: { open: 500, closed: 200 },
-      required: { bump: 60, droop: 50 },
-    });
-    const [open, closed] = [lengthAt(-50), lengthAt(60) - 12];
-    expectWithin(donor?.wanted?.open ?? null, open, 1e-9);
-    expectWithin(donor?.wanted?.closed ?? null, closed, 1e-9);
-    expectWithin(donor?.openBy ?? null, open - 405, 1e-9);
-    expectWithin(donor?.closedBy ?? null, closed - 330, 1e-9);
-    expectWithin(donor?.strokeBy ?? null, open - closed - 75, 1e-9);
-    expectWithin(donor?.bodyBy ?? null, 2 * closed - open - (330 - 75), 1e-9);
-    expect(donor?.sentences[1]).toBe(
-      'For the travel wanted the new unit is to be 437.5 mm open or more, and 343 mm closed or less: a stroke of 94.5 mm at least.',
+  it('has the lengths at the ends of that travel', () => {
+    const donor = neededFor({ required: { bump: 60, droop: 50 } });
+    const [open, closed] = [lengthAt(-50), lengthAt(60)];
+    expectWithin(donor?.unit?.extendedLength ?? null, open, 1e-9);
+    expectWithin(donor?.unit?.compressedLength ?? null, closed, 1e-9);
+    expectWithin(donor?.extendedLengthDifference ?? null, open - 405, 1e-9);
+    expectWithin(donor?.compressedLengthDifference ?? null, closed - 330, 1e-9);
+    expectWithin(donor?.strokeDifference ?? null, open - closed - 75, 1e-9);
+    expectWithin(donor?.deadLengthDifference ?? null, 2 * closed - open - (330 - 75), 1e-9);
+    expect(donor?.sentences[0]).toBe(
+      'The unit that the required travel needs is 437.5 mm or more extended and 355 mm or less compressed, with a stroke of 82.5 mm or more.',
     );
   });
 
-  it('needs no damper and no stop', () => {
-    const { wanted } = wantedOf({ required: { bump: 60, droop: 50 } }) ?? {};
-    expectWithin(wanted?.open ?? null, lengthAt(-50), 1e-9);
-    expectWithin(wanted?.closed ?? null, lengthAt(60), 1e-9);
-  });
-
   it('of no travel at all, is set against the length at the drawn ride height', () => {
-    const { wanted } = wantedOf({ required: { bump: 0, droop: 0 } }) ?? {};
-    expectWithin(wanted?.open ?? null, 400, 1e-9);
-    expectWithin(wanted?.closed ?? null, 400, 1e-9);
+    const { unit } = neededFor({ required: { bump: 0, droop: 0 } }) ?? {};
+    expectWithin(unit?.extendedLength ?? null, 400, 1e-9);
+    expectWithin(unit?.compressedLength ?? null, 400, 1e-9);
   });
 
-  it('of one side only, is set against the damper planned, or against nothing', () => {
+  it('is not known from one side alone', () => {
     for (const required of [{ bump: 60 }, { droop: 50 }]) {
-      expect(wantedOf({ ...planned, required })?.wanted).toEqual(planned.damper);
-      expect(wantedOf({ required })).toMatchObject({
-        wanted: null,
-        openBy: null,
-        closedBy: null,
-        strokeBy: null,
-        bodyBy: null,
-        sentences: [expect.stringMatching(/can still open by 5 mm and close by 70 mm\.$/)],
+      expect(neededFor({ ...ordered, required })?.unit?.basis).toBe('ordered');
+      expect(neededFor({ required })).toMatchObject({
+        unit: null,
+        extendedLengthDifference: null,
+        compressedLengthDifference: null,
+        strokeDifference: null,
+        deadLengthDifference: null,
+        sentences: [
+          expect.stringMatching(/can extend by 5 mm and compress by 70 mm from/),
+          expect.anything(),
+        ],
       });
     }
   });
 
   it('has the shortest and the longest on the way, where the coilover turns back', () => {
     // Chassis mount at 3-4-5 from the pivot: mount and pivot in line with it at 500 - 300 mm, at 4/5 of 400 mm of bump.
-    const beyond = wantedOf({ required: { bump: 360, droop: 0 } });
-    expectWithin(beyond?.wanted?.closed ?? null, 200, 1e-9);
-    expect(beyond?.sentences[1]).toMatch(/400 mm open or more, and 200 mm closed or less/);
-    const before = wantedOf({ required: { bump: 280, droop: 0 } });
-    expectWithin(before?.wanted?.closed ?? null, lengthAt(280), 1e-9);
+    const beyond = neededFor({ required: { bump: 360, droop: 0 } });
+    expectWithin(beyond?.unit?.compressedLength ?? null, 200, 1e-9);
+    expect(beyond?.sentences[0]).toMatch(/400 mm or more extended and 200 mm or less compressed/);
+    const before = neededFor({ required: { bump: 280, droop: 0 } });
+    expectWithin(before?.unit?.compressedLength ?? null, lengthAt(280), 1e-9);
     // Chassis mount at 45 degrees inboard of the pivot: longest in line with it, the arm hanging by 45 degrees.
     const inboard = cornerWith([550, 150], [150, 250]);
-    const far = wantedOf({ required: { bump: 0, droop: 350 } }, inboard);
-    expectWithin(far?.wanted?.open ?? null, 300 + 100 * Math.SQRT2, 1e-9);
+    const far = neededFor({ required: { bump: 0, droop: 350 } }, inboard);
+    expectWithin(far?.unit?.extendedLength ?? null, 300 + 100 * Math.SQRT2, 1e-9);
     const turn = Math.asin(-350 / 400);
     const last = Math.hypot(300 * Math.cos(turn) + 100, 300 * Math.sin(turn) - 100);
-    expectWithin(far?.wanted?.closed ?? null, Math.min(Math.hypot(400, 100), last), 1e-9);
+    expectWithin(far?.unit?.compressedLength ?? null, Math.min(Math.hypot(400, 100), last), 1e-9);
   });
 
   it('beyond what the linkage has, is set against all that it has', () => {
     const end = limits(corner).droop?.travel ?? Number.NaN;
-    const { wanted } = wantedOf({ required: { bump: 900, droop: 900 } }) ?? {};
-    expectWithin(wanted?.closed ?? null, 200, 1e-9);
-    expectWithin(wanted?.open ?? null, lengthAt(end), 1e-6);
+    const { unit } = neededFor({ required: { bump: 900, droop: 900 } }) ?? {};
+    expectWithin(unit?.compressedLength ?? null, 200, 1e-9);
+    expectWithin(unit?.extendedLength ?? null, lengthAt(end), 1e-6);
   });
 });

@@ -40,19 +40,15 @@ describe('the hand figure', () => {
     expectWithin(defined(handMethod(levelCorner(42 * DEGREE))).factor, 0.75, 0.01);
   });
 
-  it('asks 666 for a wheel rate of 500 at a factor of 0.75, and 1100 with 0.6 besides (common practice, no source)', () => {
-    const lean = 42 * DEGREE;
-    const { hand } = defined(handMethod(levelCorner(lean), { factor: 0.75 }));
-    expectSame(Math.trunc(500 / hand), 666);
-    const shorter = defined(handMethod(levelCorner(lean, Math.sqrt(0.6)), { factor: 0.75 }));
-    expectSame(Number((500 / shorter.hand).toPrecision(2)), 1100);
-  });
-
   // D. C. Barton, J. D. Fieldhouse, "Automotive Chassis Engineering", 2018, eqs 3.29-3.33 (seen): k_w = k_s (c/b)^2.
   it('is right for a level arm with an upright shock: 40 N/mm at 300 of 500 mm make 14.4 N/mm', () => {
     const { hand, ride } = defined(handMethod(levelCorner(0, 0.6, 500)));
     expectWithin(40 * hand, 14.4, 1e-12);
     expectWithin(40 * ride.exact, 14.4, 1e-11);
+  });
+
+  it('takes a factor that is given in place of the cosine', () => {
+    expectWithin(defined(handMethod(levelCorner(0, 0.6, 500), { factor: 0.75 })).hand, 0.36 * 0.75, 1e-12);
   });
 
   it('is mended fault by fault: the shares multiply to exact by hand, at any travel', () => {

@@ -1,4 +1,4 @@
-/** What limits tell a builder: sentences, what does not fit, travel wanted, a unit at hand, and options that can't be. */
+/** What limits tell a builder: sentences, what does not fit, travel wanted, a donor damper, and options that can't be. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { customCorner, doubleWishbone, InputError, readCar } from 'jounce';
@@ -343,7 +343,12 @@ describe('a drawing that stands higher', () => {
         numbers: [
           ...ends.map(({ travel }) => travel),
           ...wanted.map(({ missing }) => missing),
-          ...[donor?.openBy, donor?.closedBy, donor?.wanted?.open, donor?.wanted?.closed].map(Number),
+          ...[
+            donor?.extendedLengthDifference,
+            donor?.compressedLengthDifference,
+            donor?.unit?.extendedLength,
+            donor?.unit?.compressedLength,
+          ].map(Number),
         ],
         words: [
           // Points are named by where they stand.

@@ -126,7 +126,7 @@ describe('a design', () => {
   it('returns what lacks least where distances can not be kept', () => {
     const made = design(corner, { ...options, keepOut: { mountToArm: { upperArm: 400 } } });
     expect(made.how).toBe('distanceOutOfReach');
-    expect(made.reasons.join(' ')).toMatch(/lacks \d+(\.\d)? of the 400 mm to be kept at a travel of/);
+    expect(made.reasons.join(' ')).toMatch(/lacks \d+(\.\d)? mm of the 400 mm to be kept at a travel of/);
     expect(made.tradeOff).toEqual([]);
     expect(made.objectives.map(({ nearest }) => nearest)).toEqual([null, null]);
   });

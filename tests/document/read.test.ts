@@ -177,7 +177,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
         '  corners.front.limits.damper.closed: not less than damper.open, got 14.75 inch (allowed: less than 11 inch); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
         '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
-        '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing, ordered); it belongs in limits or ordered',
+        '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
     );
   });
@@ -542,7 +542,10 @@ describe('a car file that may be right is read, and asked about', () => {
     const short = { ...frontCorner(), upperArm: { inner: [563, 356], outer: [578, 356] } };
     expect(readCorner(short).notes).toEqual([
       {
+        code: 'sizeUnusual',
+        severity: 'check',
         path: 'upperArm',
+        values: { what: 'long', value: 15, least: 60, most: 1000, unit: 'inches' },
         text: '15 mm long, where 60 to 1000 mm is usual: inches, or a digit or a point too many? It was read in mm.',
       },
     ]);

@@ -1,5 +1,5 @@
 /** Drivers that turn a body through several full turns. */
-import { trace } from 'jounce/linkage';
+import { drive, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { fourBar } from '../support/linkages.ts';
@@ -51,4 +51,18 @@ describe('a driver through several full turns', () => {
         expectClose(other(at + turn).value - other(at).value, turn, { times: 128, scale: 2 * turn });
     }
   });
+
+  it.each([-1, 1, -2 * turn - 1, 2 * turn + 1])(
+    'is driven by %d to the pose that the bars have there',
+    (by) => {
+      const { drawing, missing } = drive(fourBar(bars, 0.7), [{ driver: { turn: 'crank' }, to: by }]);
+      expect(missing).toEqual([0]);
+      const wanted = fourBar(bars, 0.7 + by).points;
+      for (const name of ['B', 'C']) {
+        [0, 1].forEach((axis) => {
+          expectClose(drawing.points[name][axis], wanted[name][axis], { times: 256, scale: 120 });
+        });
+      }
+    },
+  );
 });

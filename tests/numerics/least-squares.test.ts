@@ -82,6 +82,72 @@ describe('least squares', () => {
     });
   });
 
+  it('takes few steps where residuals stay large, with their curvature, and ends in the same place', () => {
+    // Four tapes from the corners of a rectangle, all read a tenth of the way to its centre: by symmetry the least is at the centre, and
+    // S there four times the square of what the tapes are short.
+    const corners = [
+      [300, 100],
+      [-300, 100],
+      [-300, -100],
+      [300, -100],
+    ];
+    const R = Math.hypot(300, 100);
+    const away = ([y, z]: readonly number[]) => corners.map(([cy, cz]) => [y - cy, z - cz] as const);
+    const read = 0.1 * R;
+    let steps = 0;
+    const tapes: Residuals = {
+      values: (x) => away(x).map(([y, z]) => Math.hypot(y, z) - read),
+      derivatives: (x) => {
+        steps++;
+        return away(x).map(([y, z]) => [y / Math.hypot(y, z), z / Math.hypot(y, z)]);
+      },
+    };
+    // Of a distance d: (1 - n n') / d.
+    const curvature = (x: readonly number[], residuals: readonly number[]) => {
+      const sum = [
+        [0, 0],
+        [0, 0],
+      ];
+      away(x).forEach(([y, z], i) => {
+        const times = residuals[i] / Math.hypot(y, z) ** 3;
+        sum[0][0] += times * z * z;
+        sum[1][1] += times * y * y;
+        sum[0][1] -= times * y * z;
+        sum[1][0] -= times * y * z;
+      });
+      return sum;
+    };
+    const plain = leastSquares(tapes, [60, 30]);
+    const plainSteps = steps;
+    steps = 0;
+    const curved = leastSquares({ ...tapes, curvature }, [60, 30]);
+    for (const { how, x, sum } of [plain, curved]) {
+      expect(how).toBe('converged');
+      expectWithin(Math.hypot(...x), 0, 1e-5);
+      expectWithin(sum, 4 * (R - read) ** 2, 1e-6);
+    }
+    // The first six are the same.
+    expect(steps).toBeLessThan(12);
+    expect(plainSteps).toBeGreaterThan(3 * steps);
+  });
+
+  it('stops after as many steps as it may make', () => {
+    const endless = {
+      values: ([a]: readonly number[]) => [1 / a],
+      derivatives: ([a]: readonly number[]) => [[-1 / (a * a)]],
+    };
+    let asked = 0;
+    const counted = {
+      values: endless.values,
+      derivatives: (x: readonly number[]) => {
+        asked++;
+        return endless.derivatives(x);
+      },
+    };
+    expect(leastSquares(counted, [1], 7).how).toBe('tooManySteps');
+    expect(asked).toBe(7);
+  });
+
   it('ends at once where it starts at the least, whatever the scale of residuals', () => {
     for (const scale of [1e-9, 1, 1e9]) {
       let asked = 0;

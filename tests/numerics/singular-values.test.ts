@@ -1,14 +1,8 @@
 /** Singular values and what they solve, on matrices whose rank is known by construction, and against ml-matrix. */
 import { array, assert, integer, property, tuple } from 'fast-check';
-import { LuDecomposition, Matrix, pseudoInverse } from 'ml-matrix';
+import { LuDecomposition, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import {
-  dampedLeast,
-  decompose,
-  RANK_SHARE,
-  rankOf,
-  solveLeast,
-} from '../../src/numerics/singular-values.ts';
+import { dampedLeast, decompose, RANK_SHARE, rankOf } from '../../src/numerics/singular-values.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 
@@ -35,8 +29,6 @@ const products = tuple(
   }));
 });
 
-const times = (rows: readonly (readonly number[])[], x: readonly number[]) => rows.map((row) => dot(row, x));
-
 describe('a decomposition', () => {
   it('is the matrix again, by orthonormal vectors', () => {
     assert(
@@ -61,70 +53,6 @@ describe('a decomposition', () => {
     );
     expect(decompose([], 0)).toEqual({ values: [], left: [], right: [] });
     expect(decompose([[], []], 0)).toEqual({ values: [], left: [], right: [] });
-  });
-});
-
-describe('a least solution', () => {
-  const right = array(entry, { minLength: 6, maxLength: 6 });
-  /** Whether the rank can be told at all: no singular value between these shares of the largest one. */
-  const isClear = (values: readonly number[]) =>
-    values.every((value) => value > 1e-3 * values[0] || value < 1e-13 * values[0]);
-  const unit = (rows: readonly (readonly number[])[]) =>
-    rows.map((row) => row.map((value) => value / (Math.hypot(...row) || 1)));
-
-  it('solves what can be solved, by the shortest x, whatever the scale of a row', () => {
-    const powers = array(integer({ min: -6, max: 6 }), { minLength: 6, maxLength: 6 });
-    assert(
-      property(products, right, powers, ({ rows, columns }, some, power) => {
-        const { singularValues, rank } = rankOf(rows, columns);
-        if (!isClear(singularValues)) return;
-        const sized = rows.map((row, i) => row.map((value) => value * 10 ** power[i]));
-        // A right-hand side that some x has, and that x as seen from the rows.
-        const any = some.slice(0, columns);
-        const { x, residual, nullSpace } = solveLeast(
-          deepFreeze(sized),
-          deepFreeze(times(sized, any)),
-          columns,
-        );
-        expect(x).toHaveLength(columns);
-        expect(nullSpace).toHaveLength(columns - rank);
-        const largest = Math.max(0, ...sized.flat().map(Math.abs));
-        expectClose(residual, 0, { times: 1e5, scale: largest });
-        times(unit(rows), x).forEach((value, i) => {
-          expectClose(value, dot(unit(rows)[i], any), { times: 1e5, scale: 1 });
-        });
-        for (const open of nullSpace) {
-          expectClose(dot(open, x), 0, { times: 1e5, scale: 1 });
-          for (const row of unit(rows)) expectClose(dot(open, row), 0, { times: 1e5, scale: 1 });
-        }
-      }),
-    );
-  });
-
-  it('is that of the pseudo-inverse, where the rows contradict each other', () => {
-    assert(
-      property(products, right, ({ rows, columns }, some) => {
-        if (!isClear(rankOf(rows, columns).singularValues)) return;
-        const b = some.slice(0, rows.length);
-        const { x, residual } = solveLeast(rows, b, columns);
-        // Each row scaled to length one, and its right-hand side with it.
-        const scaled = b.map((value, i) => value / (Math.hypot(...rows[i]) || 1));
-        const wanted = pseudoInverse(new Matrix(unit(rows)), 1e-9).mmul(Matrix.columnVector(scaled));
-        const scale = 1e3 * Math.hypot(...scaled);
-        x.forEach((value, j) => {
-          expectClose(value, wanted.get(j, 0), { times: 1e5, scale });
-        });
-        const off = Math.max(...times(rows, x).map((value, i) => Math.abs(value - b[i])));
-        expectClose(residual, off, { times: 16, scale: 8 * scale });
-      }),
-    );
-  });
-
-  it('is nothing where nothing is asked, or nothing can be given', () => {
-    expect(solveLeast([], [], 2)).toMatchObject({ x: [0, 0], residual: 0 });
-    expect(solveLeast([], [], 2).nullSpace).toHaveLength(2);
-    expect(solveLeast([[0, 0]], [-3], 2)).toMatchObject({ x: [0, 0], residual: 3 });
-    expect(solveLeast([[]], [3], 0)).toEqual({ x: [], residual: 3, nullSpace: [] });
   });
 });
 
@@ -232,7 +160,6 @@ describe('rankOf', () => {
     ]) {
       const rows = near(times * RANK_SHARE);
       expect(rankOf(rows, 3).rank).toBe(rank);
-      expect(solveLeast(rows, [1, 1], 3).nullSpace).toHaveLength(3 - rank);
     }
   });
 

@@ -10,20 +10,21 @@ export const CEILINGS: readonly {
   readonly most: number;
   readonly hoped?: number;
 }[] = [
-  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 24, hoped: 15 },
+  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 25 },
   {
     imported: ['jounce', 'jounce/linkage', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
     name: 'all three entries',
-    most: 145,
-    hoped: 60,
+    most: 142,
+    hoped: 120,
   },
-  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 19 },
+  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 19, hoped: 15 },
   {
     imported: "export { doubleWishbone, sweep } from 'jounce'",
     name: 'doubleWishbone and sweep alone',
-    most: 30,
+    most: 29,
+    hoped: 24,
   },
 ];
 

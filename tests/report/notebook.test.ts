@@ -235,7 +235,7 @@ describe('show', () => {
     expect(cells.join()).not.toMatch(/NaN|undefined|null/);
 
     const faulty = sized((document) => {
-      document.masses.guess.frontShare = 48;
+      document.corners.front.sizing.unsprungMass = 500;
     });
     expect(faulty.findings).toHaveLength(1);
     expect(textsOf(show(faulty).bundle['text/html'], 'li').join()).toContain(faulty.findings[0].path);

@@ -28,6 +28,13 @@ function sized(change: (car: Json) => void = () => {}) {
 const example = sized();
 const sheet = orderSheet(example);
 
+/** The table of what to make: by its label, a fact for each axle. */
+function factsOf(sizing: ReturnType<typeof sized>): Record<string, string[]> {
+  const table = orderSheet(sizing).blocks.find(({ kind }) => kind === 'table');
+  if (table?.kind !== 'table') expect.fail('no table');
+  return Object.fromEntries(table.rows.map(([label, ...facts]) => [label, facts]));
+}
+
 /** What no reader must ever see. */
 const NO_FIGURE = /\b(NaN|undefined|Infinity|null|\[object)/;
 
@@ -100,13 +107,80 @@ describe('an order sheet', () => {
     expect(headings).toContain('Cautions');
   });
 
+  it('asks of the end bearings what they use, and gives what they allow apart from that', () => {
+    const facts = factsOf(example);
+    expect(facts['chassis end'][0]).toMatch(
+      /square to the coilover, misalignment used -3\.0 to \+3\.0 deg from ride height; bearing rating ±14 deg each side$/,
+    );
+    expect(facts['moving end'][0]).toMatch(
+      /longitudinal, misalignment used 0\.0 deg over the travel; bearing/,
+    );
+  });
+
+  it('prints as maximum axial force that of the cases whose joint loads it gives', () => {
+    const facts = factsOf(example);
+    example.axles.forEach(({ forces }, k) => {
+      const { cases, sentences } = forces ?? expect.fail('no forces');
+      const most = Math.max(...cases.map(({ shock }) => shock.total));
+      expect(facts['maximum axial force'][k]).toContain(
+        `(${most.toFixed(0)} N), load case "stop driven solid"`,
+      );
+      if (k === 0)
+        expect(sentences.join(' ')).toMatch(/Worst in the case "stop driven solid": .*lower outer/);
+    });
+  });
+
+  it('gives the joint loads of every case in a table', () => {
+    const tables = sheet.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []));
+    const joints = tables.find(({ head }) => head[1] === 'ball joint') ?? expect.fail('no table');
+    const { cases } = example.axles[0].forces ?? expect.fail('no forces');
+    expect(joints.rows.length).toBe(cases.flatMap(({ ballJoints }) => Object.keys(ballJoints)).length);
+    const solid = joints.rows.find(
+      ([name, joint]) => name === 'stop driven solid' && joint === 'lower outer',
+    );
+    const axial =
+      cases.find(({ name }) => name === 'stop driven solid')?.ballJoints.lowerOuter.axial ?? Number.NaN;
+    expect(solid?.[2]).toContain(`(${axial.toFixed(0)} N)`);
+  });
+
+  it('says "to be agreed" of what nobody has settled', () => {
+    const facts = factsOf(example);
+    expect(facts.handing).toEqual(['to be agreed', 'to be agreed']);
+    expect(
+      Object.values(facts)
+        .flat()
+        .filter((fact) => /\bopen\b/.test(fact)),
+    ).toEqual([]);
+  });
+
+  it('has one stamp: NOT FOR ORDER while there are conflicts, else DRAFT until it has a revision', () => {
+    const stamps = (change: (car: Json) => void) => {
+      const { blocks } = orderSheet(sized(change));
+      return blocks.flatMap((block) => (block.kind === 'stamp' ? [block.text] : []));
+    };
+    const issue = (car: Json) => (car.order = { revision: 'A', date: '2026-08-03' });
+    const spoil = (car: Json) => (car.corners.front.sizing.unsprungMass = 500);
+    expect(stamps(() => {})).toEqual(['DRAFT']);
+    expect(stamps(issue)).toEqual([]);
+    expect(stamps(spoil)).toEqual(['NOT FOR ORDER']);
+    expect(
+      stamps((car) => {
+        issue(car);
+        spoil(car);
+      }),
+    ).toEqual(['NOT FOR ORDER']);
+  });
+
   it('names what does not fit, and shows all the rest', () => {
     const faulty = sized((car) => {
-      car.masses.guess.frontShare = 46;
+      car.corners.front.sizing.unsprungMass = 500;
     });
     const html = sheetHtml(orderSheet(faulty));
-    expect(html).toContain('What does not fit');
-    expect(html).toContain('masses.guess.frontShare: not a share, got 46');
+    expect(html).toContain('<h2>Conflicts</h2>');
+    expect(html).toContain('NOT FOR ORDER');
+    expect(sheetMarkdown(orderSheet(faulty))).toContain('**NOT FOR ORDER.**');
+    expect(faulty.status).toBe('notForOrder');
+    expect(html).toContain('corners.front.sizing.unsprungMass: ');
     expect(html).toContain('338.0 mm');
     expect(html).not.toMatch(NO_FIGURE);
   });

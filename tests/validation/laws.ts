@@ -185,6 +185,13 @@ export const laws: Section = {
       unit: 'that of the figure',
     },
     {
+      what: 'sized cars of any kind stand on their load, or it is said',
+      file: 'coilover/laws.test.ts',
+      tests: 'random cars',
+      against: 'force by ratio against the sprung weight; the sign of the wheel rate along the travel',
+      unit: 'share of the weight',
+    },
+    {
       what: 'surveys in inches',
       file: 'survey/survey.test.ts',
       tests: 'a survey without errors > is the same',

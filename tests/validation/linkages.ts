@@ -250,6 +250,14 @@ export const linkages: Section = {
       unit: 'count',
     },
     {
+      what: 'scissor lifts of up to 320 cells: counts, freedoms, redundant guides; a pose driven to',
+      file: 'linkage/scissor-lift.test.ts',
+      tests: ['the freedoms of a scissor lift', 'a driven scissor lift'],
+      against: 'counts by construction; the lift drawn in that pose',
+      known: 'derived',
+      unit: 'count; mm',
+    },
+    {
       what: 'redundant and rounded cranks, flat parallelograms',
       file: 'linkage/mobility.test.ts',
       tests: ['what is redundant', 'a bifurcation'],

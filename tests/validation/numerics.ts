@@ -21,6 +21,23 @@ export const numerics: Section = {
       unit: '1',
     },
     {
+      what: 'least squares: four tapes from the corners of a rectangle, all much too short',
+      file: 'numerics/least-squares.test.ts',
+      tests: 'least squares > takes few steps',
+      against: 'its centre, by symmetry',
+      known: 'derived',
+      unit: 'mm, mm²',
+    },
+    {
+      what: "Student's t: quantiles",
+      file: 'numerics/student.test.ts',
+      tests: "the quantile of Student's t",
+      against:
+        'the table of Pearson & Hartley and Abramowitz & Stegun 26.7.5, from memory; Simpson integration of the density',
+      known: 'from memory',
+      unit: '1',
+    },
+    {
       what: 'chi-square: shares above a value',
       file: 'numerics/chi-square.test.ts',
       tests: 'the share of chi-square above a value',
@@ -68,6 +85,24 @@ export const numerics: Section = {
       against: 'ml-matrix',
       known: 'another program',
       unit: 'equal',
+    },
+    {
+      what: 'block triangular form: determinants of the blocks, what is missing to full rank',
+      file: 'numerics/block-triangular.test.ts',
+      tests: ['has blocks whose', 'leaves unmatched', 'finds planted'].map(
+        (name) => `the block triangular form > ${name}`,
+      ),
+      against: 'ml-matrix; blocks by construction',
+      known: 'another program',
+      unit: '1',
+    },
+    {
+      what: 'null spaces and least solutions of sparse matrices',
+      file: 'numerics/sparse-rank.test.ts',
+      tests: '',
+      against: 'ml-matrix; a parabola of 4,000 differences',
+      known: 'another program',
+      unit: '1',
     },
     {
       what: 'rank and null space by singular values',
@@ -164,6 +199,14 @@ export const files: Section = {
       against: "the engine's `JSON.parse`",
       known: 'another program',
       unit: 'verdicts',
+    },
+    {
+      what: 'one car written in inches and in mm: every figure; a CSV in inches',
+      file: 'report/units.test.ts',
+      tests: ['in inches > a CSV', 'one car in inches and in mm > has'],
+      against: 'exact factors of inch, pound and standard gravity (NIST SP 811)',
+      known: 'from memory',
+      unit: 'that of the figure',
     },
     {
       what: 'CSV reads back to the same numbers, column by column',

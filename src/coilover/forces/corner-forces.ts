@@ -2,6 +2,8 @@
 // the end eyes of the coilover must bear follows from equilibrium. Its shares are those of spring, gas and stop at that
 // length; the rest is metal against metal where a damper is open or closed or a stop solid, and otherwise what would have to be
 // added for the wheel to stand there. Links weigh nothing, pins have no friction.
+//
+// The largest axial force of a coilover is the largest over the cases, which the joint loads are taken from too.
 
 import type { Corner } from '../../corner/corner.ts';
 import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
@@ -9,9 +11,11 @@ import { pivotOf } from '../../corner/model.ts';
 import type { Drawing, Point } from '../../linkage/drawing.ts';
 import type { Forces } from '../../linkage/statics.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
+import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
+import { drivenCase } from './driven-case.ts';
 import type { EyeForce } from './eye-force.ts';
 import { type LoadCase, usualCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
@@ -65,8 +69,8 @@ const CAUTIONS = [
 ];
 
 /**
- * Forces in every joint and mount of a corner in the usual load cases (static, full bump, hanging, cornering, kerb strike)
- * and in your own.
+ * Forces in every joint and mount of a corner in the usual load cases (static, full bump, hanging, cornering, kerb strike;
+ * with a damper also the stop driven solid, with the wheel load that this takes) and in your own.
  *
  * @throws InputError for options that can't be, with every issue.
  */
@@ -77,7 +81,12 @@ export function cornerForces(corner: Corner, options: ForceOptions): CornerForce
 /** Forces of a corner that has been made ready. */
 export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   const { sprungMass, unsprungMass, factors, cases = [] } = options;
-  const all = [...usualCases(sprungMass, unsprungMass, factors), ...cases];
+  const driven = drivenCase(setup);
+  const all = [
+    ...usualCases(sprungMass, unsprungMass, factors),
+    ...(driven === null ? [] : [driven]),
+    ...cases,
+  ];
   const found = all.map((one) => caseForces(setup, one));
   const worst = Object.fromEntries(
     Object.keys(found[0]?.ballJoints ?? {}).map((name) => {
@@ -88,9 +97,14 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   return {
     cases: found,
     worst,
-    sentences: sentencesOn(found, worst, travelRange(setup)),
+    sentences: sentencesOn(found, worst, travelRange(setup), setup.given.units),
     cautions: CAUTIONS,
   };
+}
+
+/** The case with the largest axial force in the coilover. */
+export function hardestCase(cases: readonly CaseForces[]): CaseForces {
+  return cases.reduce((a, b) => (b.shock.total > a.shock.total ? b : a));
 }
 
 function travelOf(setup: SetUp, { travel, tyre }: LoadCase): number {
@@ -186,7 +200,7 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
     const stud = joint.studAxis ?? axis;
     const drawn = Math.atan2(axis[0] * stud[1] - axis[1] * stud[0], axis[0] * stud[0] + axis[1] * stud[1]);
     loads[name] = {
-      ...ballJointLoad(`${spaced(name)} ball joint`, [-got[0], -got[1]], axis, turn),
+      ...ballJointLoad(`${spaced(name)} ball joint`, [-got[0], -got[1]], axis, turn, setup.given.units),
       maxArticulation: joint.maxArticulation,
       articulation: ((drawn + turnOf(sides.stud) - turn) * 180) / Math.PI,
     };
@@ -195,30 +209,40 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
 }
 
 /** Where the rest of the force between the eyes comes from, by where the wheel stands. */
-function restWords(rest: number, travel: number, { bump, droop }: { bump: number; droop: number }): string {
-  const force = Math.abs(rest).toFixed(0);
+function restWords(
+  rest: number,
+  travel: number,
+  { bump, droop }: { bump: number; droop: number },
+  units: Units,
+): string {
+  const force = numberIn(Math.abs(rest), 'force', units);
   if (force === '0') return '';
   if (travel === droop && rest < 0)
-    return `; ${force} of that is held back inside the damper, which is fully open`;
+    return `; ${force} of that is held back inside the damper, which is fully extended`;
   if (travel === bump && rest > 0) return `; metal on metal bears the other ${force}`;
   if (travel === bump)
     return `; that is ${force} more than the case asks for, so that the wheel does not get there`;
   return `; the unsprung weight, which does not stand over the contact patch, makes the difference of ${force}`;
 }
 
+/** Jacking below this is not spoken of, N. */
+const NO_JACKING = 0.5;
+
 function sentencesOn(
   cases: readonly CaseForces[],
   worst: CornerForces['worst'],
   range: { bump: number; droop: number },
+  units: Units,
 ): string[] {
-  const whole = (value: number) => value.toFixed(0);
+  const number = (value: number) => numberIn(value, 'force', units);
+  const force = (value: number) => textIn(value, 'force', units);
   const each = cases.map(({ name, travel, shock, jacking }) => {
-    const rest = restWords(shock.rest, travel, range);
+    const rest = restWords(shock.rest, travel, range, units);
     const lift =
-      jacking === null || Math.abs(jacking) < 0.5
+      jacking === null || Math.abs(jacking) < NO_JACKING
         ? ''
-        : ` The lateral force lifts the car with ${whole(jacking)} N.`;
-    return `In the case "${name}" (travel ${travel.toFixed(1)} mm) the coilover bears ${whole(shock.total)} N: spring ${whole(shock.spring)}, gas ${whole(shock.gas)}, stop ${whole(shock.stop)}${rest}.${lift}`;
+        : ` The lateral force lifts the car with ${force(jacking)}.`;
+    return `In the case "${name}" (travel ${textIn(travel, 'length', units)}) the coilover bears ${force(shock.total)}: spring ${number(shock.spring)}, gas ${number(shock.gas)}, stop ${number(shock.stop)}${rest}.${lift}`;
   });
   const joints = Object.values(worst).map((joint) => `Worst in the case "${joint.case}": ${joint.sentence}`);
   return [...each, ...joints];

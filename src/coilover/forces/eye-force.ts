@@ -5,7 +5,7 @@
 // spring the stack by how far it is compressed (springs/stack.ts), gas the rod's area times the pressure, taken as constant, and
 // stop the force table of the bump stop by how far it is pressed in.
 
-import { pushOf, type Stack } from '../springs/stack.ts';
+import { pushOf, type Stack, transfers } from '../springs/stack.ts';
 
 /** A bump stop as a table: how far it is pressed in (mm) and its force there (N), both rising from 0. */
 export type StopTable = readonly (readonly [pressed: number, force: number])[];
@@ -42,6 +42,13 @@ export function totalPush(coilover: CoiloverForce, length: number): { force: num
   const spring = pushOf(coilover.spring, coilover.loose - length);
   const stop = stopPush(coilover.stop, length);
   return { force: spring.force + coilover.gasForce + stop.force, rate: spring.rate + stop.rate };
+}
+
+/** Lengths between the eyes, mm, at which the rate jumps: the spring just loose, a spring of the stack shut, a point of the stop's table. */
+export function jumpLengths({ spring, loose, stop }: CoiloverForce): number[] {
+  const shut = transfers(spring).map(({ compression }) => loose - compression);
+  const pressed = stop === null ? [] : [0, ...stop.table.map(([at]) => at)].map((at) => stop.contact - at);
+  return [loose, ...shut, ...pressed];
 }
 
 /** Length between the eyes at which the bump stop is first touched, mm; null where there is none. */

@@ -1,5 +1,7 @@
 import type { LimitOptions } from '../../corner/limits/options.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { type Issue, show } from '../../errors.ts';
+import { worded } from '../../sentences/worded.ts';
 import type { StopTable } from './eye-force.ts';
 import type { CaseFactors, LoadCase } from './load-cases.ts';
 
@@ -51,7 +53,7 @@ export function forceFaults(options: ForceOptions): Issue[] {
   for (const [name, value] of Object.entries(options.factors ?? {})) {
     more(`factors.${name}`, value, 'of 0 or more', (x) => x >= 0);
   }
-  issues.push(...stopTableFaults('stopTable', options.stopTable ?? []));
+  issues.push(...stopTableFaults('stopTable', options.stopTable ?? []).map((one) => worded(one, 'metric')));
   options.cases?.forEach(({ tyre, travel }, k) => {
     if (tyre !== null && !(Array.isArray(tyre) && tyre.length === 2 && tyre.every(Number.isFinite))) {
       issues.push({
@@ -74,16 +76,17 @@ export function forceFaults(options: ForceOptions): Issue[] {
 }
 
 /** Where a table of a bump stop does not rise from [0, 0], which it may begin with or leave out. */
-export function stopTableFaults(path: string, table: StopTable): Issue[] {
-  return table.flatMap(([pressed, force], k) => {
-    const [before, forceBefore] = table[k - 1] ?? [0, 0];
-    if ((pressed > before && force >= forceBefore) || (k === 0 && pressed === 0 && force === 0)) return [];
+export function stopTableFaults(path: string, table: StopTable): Diagnostic[] {
+  return table.flatMap(([compression, force], k): Diagnostic[] => {
+    const [compressionBefore, forceBefore] = table[k - 1] ?? [0, 0];
+    const begins = k === 0 && compression === 0 && force === 0;
+    if (begins || (compression > compressionBefore && force >= forceBefore)) return [];
     return [
       {
+        code: 'bumpStopTableFalls',
+        severity: 'error',
         path: `${path}[${k}]`,
-        problem: 'a table that does not rise',
-        got: show([pressed, force]),
-        allowed: `more than ${before} mm, at least ${forceBefore} N`,
+        values: { compression, force, compressionBefore, forceBefore },
       },
     ];
   });

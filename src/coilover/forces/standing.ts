@@ -157,3 +157,16 @@ export function missingForce(setup: SetUp, tyre: Point | null): (travel: number)
     return work / -(first ?? 0) - given(eyeForce(coilover, value));
   };
 }
+
+/**
+ * Vertical force of the ground on the tyre, N, that the coilover balances at a travel: by virtual work F_z = S R + W_u dz_c/dz, with S what spring,
+ * gas and stop give.
+ */
+export function balancedLoad(setup: SetUp, travel: number): number {
+  const { model, motion, coilover, unsprungWeight } = setup;
+  const { outer, inner, offset } = model.shock;
+  const at = heightAt(setup, travel);
+  const { value, first } = motion.read({ length: [outer, inner], offset })(at);
+  const centre = motion.read({ y: model.wheelCentre })(at);
+  return given(eyeForce(coilover, value)) * -(first ?? 0) + unsprungWeight * (centre.first ?? 0);
+}

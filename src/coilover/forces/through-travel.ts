@@ -1,5 +1,4 @@
-// The corner standing still at every travel on the tyre force that balances its coilover there. What the end eyes must bear is
-// P = a + b F in the vertical force F of the ground, so that F = (S - a) / b for what spring, gas and stop give, S.
+// The corner standing still at every travel on the tyre force that balances its coilover there.
 
 import type { ColumnInfo } from '../../corner/columns.ts';
 import type { Corner } from '../../corner/corner.ts';
@@ -7,7 +6,7 @@ import type { SweepEnd } from '../../corner/sweep.ts';
 import { spaced } from '../../words.ts';
 import { alongBodies, jointLoads } from './corner-forces.ts';
 import type { ForceOptions } from './options.ts';
-import { given, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+import { balancedLoad, type SetUp, setUp, standAt, travelRange } from './standing.ts';
 
 /** Forces over travel, as the curves of a sweep: `plotCurves` draws them. */
 export interface ForceCurves {
@@ -21,13 +20,10 @@ export interface ForceCurves {
 
 const column = (name: string, label: string, unit = 'N'): ColumnInfo => ({ name, unit, label, gaps: false });
 
-/** A vertical force that shows how P goes with it, N. */
-const TRIAL = 1000;
-
 /**
  * Forces of a corner through its travel, standing still at each: the ground's vertical force, what coilover, arms and rods
  * bear (`lowerArmAxial`, tension positive), and of each ball joint with a known axis the axial and radial load
- * (`lowerOuterAxial`, positive pulls the stud out).
+ * (`lowerOuterAxial`, positive pulls the stud out). Where a damper is given, the last row is the case "stop driven solid" of `cornerForces`.
  *
  * @throws InputError as `cornerForces`.
  */
@@ -57,9 +53,7 @@ function labelOf(name: string): string {
 }
 
 function forcesAt(setup: SetUp, travel: number): Record<string, number> {
-  const none = standAt(setup, travel, [0, 0]);
-  const some = standAt(setup, travel, [0, TRIAL]);
-  const wheelLoad = ((given(none.shares) - none.total) * TRIAL) / (some.total - none.total);
+  const wheelLoad = balancedLoad(setup, travel);
   const { drawing, found, total } = standAt(setup, travel, [0, wheelLoad]);
   const { axial } = alongBodies(setup, drawing, found);
   const joints = Object.entries(jointLoads(setup, travel, found));

@@ -112,8 +112,8 @@ function notCured(wheel: WheelAfterOrder, found: Found): Diagnostic[] {
   }
   const advice: PerchAdvice | null = wheel.perchWithChange ?? wheel.perch;
   const { setting, staticTravel, bumpMargin, droopMargin, springMargin } = advised;
-  const short = (direction: 'bump' | 'droop', margin: number) =>
-    margin < -ROUNDING
+  const short = (direction: 'bump' | 'droop', margin: number | null) =>
+    margin !== null && margin < -ROUNDING
       ? [found('boughtTravelShort', 'conflict', 'damper', { side, direction, short: -margin })]
       : [];
   return [

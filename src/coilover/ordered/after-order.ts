@@ -10,19 +10,19 @@
 // one wheel moves some load to the others.
 
 import { frequencyOn } from '../../corner/frequency.ts';
-import { GRAVITY } from '../../units.ts';
 import type { CoiloverForce } from '../forces/eye-force.ts';
-import { freeLengthOf, type Spring, type SpringChoice, stackOf } from '../sizing/choose-spring.ts';
-import { solidLength, stopOf } from '../sizing/damper.ts';
+import type { AxleMass } from '../masses.ts';
+import { candidateSprings, type SpringChoice } from '../sizing/choose-spring.ts';
+import { stopOf } from '../sizing/damper.ts';
 import { dampingRatioAt } from '../sizing/damping.ts';
 import type { Axle } from '../sizing/inputs.ts';
-import { contactTravel } from '../sizing/lengths.ts';
+import { bindTravel, contactTravel, type OtherEnds } from '../sizing/lengths.ts';
+import { freeLengthOf, type Spring, stackOf } from '../sizing/listed-springs.ts';
 import { carriedAtRide, gasForceOf } from '../sizing/rates.ts';
-import { nearestSpring } from '../sizing/settle.ts';
-import type { AxleState } from '../sizing/state.ts';
+import { type AxleState, goesTo, standingWith } from '../sizing/state.ts';
 import type { TravelNeeded } from '../sizing/travel-needed.ts';
 import { compressionUnder, pushOf, travelOf } from '../springs/stack.ts';
-import { restUnder, travelAtLength, wheelAt } from '../wheel.ts';
+import { wheelAt } from '../wheel.ts';
 import { boughtDamping } from './valving.ts';
 
 /** A side of the car. */
@@ -39,9 +39,9 @@ export interface WheelStand {
   readonly wheelRate: number;
   /** Hz, of the suspension alone; null where the wheel rate is not positive. */
   readonly frequency: number | null;
-  /** Travel that is there less the travel that is required. */
-  readonly bumpMargin: number;
-  readonly droopMargin: number;
+  /** Travel that is there less the travel that is required; null where the wheel does not stand. */
+  readonly bumpMargin: number | null;
+  readonly droopMargin: number | null;
   /** Spring travel left at the bump limit; null where the minimum length is not known. */
   readonly springMargin: number | null;
 }
@@ -121,8 +121,8 @@ export interface BoughtAxle {
   readonly axle: Axle;
   readonly state: AxleState;
   readonly choices: readonly SpringChoice[];
-  /** Travel at which the bump side ends, the spring itself apart; null for where the stop is solid. */
-  readonly springEnd: number | null;
+  /** Where something else than damper, stop and spring ends the travel. */
+  readonly otherEnds: OtherEnds;
   /** Whether and how the car was weighed. */
   readonly perches: 'reset' | 'untouched' | null;
   /** Travel that a wheel requires in a state. */
@@ -140,7 +140,7 @@ export function afterOrder(bought: BoughtAxle): AfterOrder | null {
   if (ordered === undefined || mass === null || spring === null || state.coilover === null) return null;
   const change = springChange(bought, spring);
   const wheels = (['left', 'right'] as const).flatMap((side): WheelAfterOrder[] => {
-    const sprung = mass.wheels === null ? mass.sprung : mass.wheels[side] - mass.unsprung;
+    const sprung = mass.sprung + moreOn(mass.wheels, side);
     return sprung > 0 ? [wheelAfterOrder(bought, side, sprung, spring, change)] : [];
   });
   return {
@@ -153,6 +153,11 @@ export function afterOrder(bought: BoughtAxle): AfterOrder | null {
     wheels,
     damping: dampingOf(state, change?.spring ?? spring),
   };
+}
+
+/** By how much a wheel carries more than the mean of the two, kg. */
+function moreOn(wheels: AxleMass | null, side: WheelSide): number {
+  return wheels === null ? 0 : wheels[side] - (wheels.left + wheels.right) / 2;
 }
 
 /**
@@ -180,8 +185,7 @@ function wheelState(
   loose: number,
   bumpEnd: number,
 ): AxleState {
-  const { given, shock, settings, mass } = state;
-  const unsprung = mass?.unsprung ?? 0;
+  const { given, settings, mass, wheels } = state;
   const coilover: CoiloverForce = {
     spring: stackOf(spring, given.sizing.helper),
     loose,
@@ -189,26 +193,19 @@ function wheelState(
     stop: stopOf(given, settings.damper),
   };
   const ends = { droop: state.ends.droop, bump: bumpEnd };
-  const rest = restUnder(shock, coilover, sprung * GRAVITY, ends);
-  const whole = sprung + unsprung;
-  return {
-    ...state,
-    spring,
-    stack: coilover.spring,
-    coilover,
-    ends,
-    mass: { wheels: { left: whole, right: whole }, sprung, unsprung },
-    rest,
-    atRest: wheelAt(shock, coilover, rest.travel),
-  };
+  const more = sprung - (mass?.sprung ?? sprung);
+  const whole = wheels === null ? null : (wheels.left + wheels.right) / 2 + more;
+  const alike = whole === null ? null : { left: whole, right: whole };
+  return standingWith({ ...state, spring, stack: coilover.spring, ends }, coilover, alike, {
+    wheels: alike,
+    sprung,
+    unsprung: mass?.unsprung ?? null,
+  });
 }
 
 /** Travel at which the bump side ends, the spring apart. */
-function bumpEndOf({ state, springEnd }: BoughtAxle): number {
-  const { given, shock, settings, ends } = state;
-  const solid =
-    settings.damper === null ? null : travelAtLength(shock, solidLength(given, settings.damper), shock.bump);
-  return Math.min(shock.bump, springEnd ?? solid ?? ends.bump);
+function bumpEndOf({ state, otherEnds }: BoughtAxle): number {
+  return bindTravel(state, otherEnds);
 }
 
 function wheelAfterOrder(
@@ -297,7 +294,9 @@ function perchAdvice(
 }
 
 function standOf(bought: BoughtAxle, side: WheelSide, state: AxleState, setting: number | null): WheelStand {
-  const { shock, mass, rest, atRest, stack, coilover, ends } = state;
+  const { shock, mass, stack, coilover, ends } = state;
+  const rest = goesTo(state);
+  const rate = coilover === null || rest === null ? 0 : wheelAt(shock, coilover, rest.travel).rate;
   const needed = bought.needed(state, side);
   const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
   const compressed = (coilover?.loose ?? 0) - shock.at(ends.bump).length;
@@ -305,10 +304,10 @@ function standOf(bought: BoughtAxle, side: WheelSide, state: AxleState, setting:
     setting,
     staticTravel: rest?.travel ?? 0,
     how: rest?.how ?? 'between',
-    wheelRate: atRest?.rate ?? 0,
-    frequency: frequencyOn(mass?.sprung ?? 0, atRest?.rate ?? 0),
-    bumpMargin: ends.bump - needed.bump,
-    droopMargin: needed.droop - ends.droop,
+    wheelRate: rate,
+    frequency: frequencyOn(mass?.sprung ?? 0, rate),
+    bumpMargin: needed.bump === null ? null : ends.bump - needed.bump,
+    droopMargin: needed.droop === null ? null : needed.droop - ends.droop,
     springMargin: Number.isFinite(travel) ? travel - Math.max(0, compressed) : null,
   };
 }
@@ -316,9 +315,9 @@ function standOf(bought: BoughtAxle, side: WheelSide, state: AxleState, setting:
 /** The spring to change to: where one that can be bought is nearer to the target, or the fitted one has too little travel. */
 function springChange(bought: BoughtAxle, fitted: Spring): SpringChange | null {
   const { state, choices } = bought;
-  const { given, wanted, mass } = state;
-  const nearest = nearestSpring(given, wanted.springRate, choices);
-  if (nearest === null || wanted.springRate === null || mass === null) return null;
+  const { given, carried, wanted, mass } = state;
+  const nearest = choices[0]?.spring ?? candidateSprings(given, carried, wanted)[0];
+  if (nearest === undefined || wanted.springRate === null || mass === null) return null;
   const off = (rate: number) => Math.abs(Math.log(rate / (wanted.springRate ?? rate)));
   const listed = choices.length > 0;
   const spring = listed ? nearest : { ...nearest, free: fitted.free, innerDiameter: fitted.innerDiameter };
@@ -356,9 +355,8 @@ function dampingOf(state: AxleState, spring: Spring): AfterOrder['damping'] {
   const untouched: AxleState =
     at.coilover === null ? at : { ...at, coilover: { ...at.coilover, stop: null } };
   const contact = contactTravel(at);
-  const isLoose = at.stack === null || pushOf(at.stack, loose - at.shock.at(ends.droop).length).force <= 0;
   const ratios = (c: number): RatioOverTravel => ({
-    droop: isLoose ? null : dampingRatioAt(at, c, ends.droop),
+    droop: dampingRatioAt(at, c, ends.droop),
     ride: dampingRatioAt(at, c, 0),
     bump:
       contact === null

@@ -1,4 +1,6 @@
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
+import type { OrderedFile } from '../../document/ordered-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
 
 /** Places of what was bought, and where the same part stands before it is bought; longer places first. */
 const REPLACES: readonly (readonly [bought: string, before: string])[] = [
@@ -60,6 +62,12 @@ function boughtCorner(corner: DocumentCorner): DocumentCorner {
           },
         }),
   };
+}
+
+/** Whether the perch was measured as it is set now: `ordered` says how things are, whatever came before. */
+export function isPerchMeasured(ordered: Certain<OrderedFile> | OrderedFile | undefined): boolean {
+  const { setting, seatDistances, left, right } = ordered?.perch ?? {};
+  return [setting, seatDistances, left, right].some((given) => given !== undefined);
 }
 
 function boughtPerch({

@@ -1,5 +1,5 @@
-import { listedSprings, type Spring } from '../sizing/choose-spring.ts';
 import type { AxleInputs } from '../sizing/inputs.ts';
+import { listedSprings, type Spring } from '../sizing/listed-springs.ts';
 
 /** The spring that was bought, its lengths judged as those of a list are; null where none was. */
 export function boughtSpring({ ordered, sizing }: AxleInputs): Spring | null {

@@ -2,6 +2,7 @@ import { modelOf } from '../../corner/corner.ts';
 import { moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
 import type { CornerModel } from '../../corner/model.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
 import { InputError, type Issue, show } from '../../errors.ts';
 import { asBought, boughtPath } from '../ordered/as-bought.ts';
@@ -28,7 +29,7 @@ export function carOf(given: CarDocument): {
   readonly document: CarDocument;
   readonly car: Car;
   readonly uncertain: readonly UncertainInput[];
-  readonly issues: readonly Issue[];
+  readonly issues: readonly (Issue | Diagnostic)[];
   /** Its inputs as they stand in the document. */
   readonly written: CarInputs;
 } {

@@ -1,38 +1,20 @@
 // The spring as it can be bought: of the user's list the one that fits and whose rate is nearest, as a ratio, to the wanted one;
 // without a list the wanted rate rounded to the steps in which rates are made.
 
-import type { CornerSizingFile } from '../../document/sizing-schema.ts';
-import type { Certain } from '../../document/uncertain.ts';
 import { textIn, type Units } from '../../units.ts';
-import { coilSpring } from '../springs/coil-spring.ts';
-import { compressionUnder, type Stack } from '../springs/stack.ts';
-import type { Carried } from './rates.ts';
-
-type Sizing = Certain<CornerSizingFile>;
-
-/** A spring that is fitted. */
-export interface Spring {
-  readonly name: string;
-  /** N/mm. */
-  readonly rate: number;
-  /** Free length, mm; null where nothing is known but the rate. */
-  readonly free: number | null;
-  /** Least length that is permitted, mm; null as above. */
-  readonly least: number | null;
-  /** mm; null as above. */
-  readonly innerDiameter: number | null;
-}
-
-/** A spring of which nothing is known but its rate, N/mm. */
-export function bareSpring(rate: number): Spring {
-  return { name: '', rate, free: null, least: null, innerDiameter: null };
-}
+import type { AxleInputs, CornerSizing } from './inputs.ts';
+import { bareSpring, listedSprings, type Spring } from './listed-springs.ts';
+import type { Carried, WantedRates } from './rates.ts';
+import { isNear, springFit } from './spring-fit.ts';
+import type { AxleState } from './state.ts';
 
 /** A spring of the list, with what it would come to. */
 export interface SpringChoice {
   readonly spring: Spring;
   /** Its rate by the wanted one. */
   readonly ofWanted: number;
+  /** Hz at the drawn ride height, suspension alone; null where that is not known. */
+  readonly frequency: number | null;
   /** Compression at the bump limit, mm; null where that is not known. */
   readonly needs: number | null;
   /** Compression that it has, mm; null where that is not known. */
@@ -41,66 +23,75 @@ export interface SpringChoice {
   readonly against: readonly string[];
 }
 
-/** Springs of a corner's list. */
-export function listedSprings({ springs = [] }: Sizing): Spring[] {
-  return springs.map(({ name, rate, free, solid, least, innerDiameter, coil }) => {
-    const made = coil === undefined ? null : coilSpring(coil);
-    return {
-      name,
-      rate: rate ?? made?.rate ?? Number.NaN,
-      free,
-      least: least ?? made?.least ?? solid ?? null,
-      innerDiameter: innerDiameter ?? made?.innerDiameter ?? null,
-    };
-  });
-}
-
-/** Steps in which springs are commonly had, N/mm: 25 lbf/in, 5 N/mm. Common practice, no source. */
-export const RATE_STEP = 5;
-
 /** The available rates just below and above a wanted one, N/mm. */
 export function nextRates(wanted: number, step: number): { readonly below: number; readonly above: number } {
   const k = Math.floor(wanted / step + 1e-9);
   return { below: k * step, above: (k + 1) * step };
 }
 
-/** A spring with its helper, where there is one. */
-export function stackOf({ rate, free, least }: Spring, helper: Sizing['helper']): Stack {
-  const travel = free === null || least === null ? Number.POSITIVE_INFINITY : free - least;
-  const main = { rate, travel };
-  return {
-    springs:
-      helper === undefined ? [main] : [{ rate: helper.rate, travel: helper.free - helper.least }, main],
-  };
+/**
+ * Springs that may come to be fitted whatever the damper turns out to be, softest first: those of the list that give about the required
+ * frequency, else the nearest one; without a list the required rate in steps. Lengths that follow from the travel hold for all of them.
+ */
+export function candidateSprings(
+  { sizing, rateStep }: AxleInputs,
+  carried: Carried | null,
+  wanted: WantedRates,
+): Spring[] {
+  const rate = wanted.springRate;
+  if (rate === null) return [];
+  const listed = listedSprings(sizing);
+  if (listed.length === 0) return [bareSpring(ownRate(sizing, rate, rateStep))];
+  const near = listed.filter((spring) => {
+    const fit = springFit(spring.rate, sizing, carried, wanted);
+    return fit === null || isNear(fit);
+  });
+  const springs =
+    near.length > 0 ? near : [listed.reduce((a, b) => (awayFrom(rate, b) < awayFrom(rate, a) ? b : a))];
+  return springs.sort((a, b) => a.rate - b.rate);
 }
 
-/** Free length of a spring with its helper and the ring between them, mm. */
-export function freeLengthOf(free: number, helper: Sizing['helper']): number {
-  return free + (helper === undefined ? 0 : helper.free + (helper.separator ?? 0));
+/** A rate that was asked for as it is, another one in steps (N/mm). */
+function ownRate({ target }: CornerSizing, rate: number, step: number): number {
+  return target?.springRate !== undefined ? rate : Math.max(step, Math.round(rate / step) * step);
 }
+
+/** How far a spring's rate is from another, as a ratio. */
+const awayFrom = (rate: number, spring: Spring) => Math.abs(Math.log(spring.rate / rate));
 
 /**
- * The springs of the list, the nearest rate that fits first; `shortest` is the length between the eyes at the bump limit, `units` those
- * of the words.
+ * The springs of the list, the nearest rate that fits first. `state` is the corner with a spring fitted, `shortest` the length between the
+ * eyes (mm) at which bump ends but for the spring, as the findings take it; `units` are those of the words.
  */
 export function chooseSpring(
-  sizing: Sizing,
-  wanted: number,
-  carried: Carried,
-  shortest: number | null,
+  { sizing }: AxleInputs,
+  { carried, wanted }: Pick<AxleState, 'carried' | 'wanted'>,
+  state: (spring: Spring) => AxleState,
+  shortest: (state: AxleState) => number,
   units: Units,
 ): SpringChoice[] {
   const { helper, order } = sizing;
+  const required = wanted.springRate;
+  if (required === null) return [];
   const mm = (value: number) => textIn(value, 'length', units);
+  const helperTravel = helper === undefined ? 0 : helper.free - helper.least;
   return listedSprings(sizing)
     .map((spring): SpringChoice => {
+      const fitted = state(spring);
       const against: string[] = [];
-      const { rate, free, least, innerDiameter } = spring;
-      const stack = stackOf(spring, helper);
-      const atRide = compressionUnder(stack, carried.springForce);
-      const shut = helper === undefined ? 0 : helper.free - helper.least;
-      const needs = shortest === null ? null : Math.max(0, atRide + carried.length - shortest - shut);
-      const has = free === null || least === null ? null : free - least;
+      const { rate, free, minLength, innerDiameter } = spring;
+      const fit = springFit(rate, sizing, carried, wanted);
+      const needs =
+        fitted.coilover === null
+          ? null
+          : Math.max(0, fitted.coilover.loose - shortest(fitted) - helperTravel);
+      const has = free === null || minLength === null ? null : free - minLength;
+      if (fit !== null && !isNear(fit)) {
+        const percent = (100 * Math.abs(fit.deviation)).toFixed(0);
+        against.push(
+          `its frequency is ${percent} % ${fit.deviation < 0 ? 'below' : 'above'} the required one`,
+        );
+      }
       if (needs !== null && has !== null && needs > has) {
         against.push(`it would be compressed by ${mm(needs)} at the bump limit and has ${mm(has)}`);
       }
@@ -111,11 +102,11 @@ export function chooseSpring(
       ) {
         against.push(`its inner diameter of ${mm(innerDiameter)} does not go over ${mm(order.bodyDiameter)}`);
       }
-      return { spring, ofWanted: rate / wanted, needs, has, against };
+      return { spring, ofWanted: rate / required, frequency: fit?.frequency ?? null, needs, has, against };
     })
     .sort(
       (a, b) =>
         Math.sign(a.against.length) - Math.sign(b.against.length) ||
-        Math.abs(Math.log(a.ofWanted)) - Math.abs(Math.log(b.ofWanted)),
+        awayFrom(required, a.spring) - awayFrom(required, b.spring),
     );
 }

@@ -5,8 +5,8 @@ import { frequencyOn } from '../../corner/frequency.ts';
 import type { SweepEnd } from '../../corner/sweep.ts';
 import { GRAVITY } from '../../units.ts';
 import { wheelAt } from '../wheel.ts';
-import { freeLengthOf } from './choose-spring.ts';
 import { dampingRatioAt } from './damping.ts';
+import { freeLengthOf } from './listed-springs.ts';
 import type { AxleState } from './state.ts';
 
 /** What the wheel sees over travel, as the curves of a sweep: `plotCurves` and `vegaCurves` draw them. */
@@ -39,7 +39,8 @@ const COLUMNS: readonly ColumnInfo[] = [
 /** Curves of an axle's corner; null where the coilover can't be reckoned. `damping` is in N s/m at the shaft. */
 export function wheelCurves(state: AxleState, damping: number | null): WheelCurves | null {
   const { shock, coilover, mass, ends, spring, given } = state;
-  if (coilover === null || mass === null || spring === null) return null;
+  if (coilover === null || mass?.unsprung == null || spring === null) return null;
+  const unsprungWeight = mass.unsprung * GRAVITY;
   const free = spring.free === null ? null : freeLengthOf(spring.free, given.sizing.helper);
   const info = [
     ...COLUMNS,
@@ -55,7 +56,7 @@ export function wheelCurves(state: AxleState, damping: number | null): WheelCurv
       travel,
       shockLength: length,
       installationRatio: ratio,
-      wheelLoad: load + mass.unsprung * GRAVITY,
+      wheelLoad: load + unsprungWeight,
       wheelRate: rate,
       frequency: frequencyOn(mass.sprung, rate),
       wheelRateOnSpring: wheelAt(shock, withoutStop, travel).rate,

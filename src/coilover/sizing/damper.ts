@@ -2,9 +2,10 @@
 // one that the travel asks for: open as long as the shock is anywhere in the droop that is needed, and the stop solid where it is
 // shortest in the bump that is needed.
 
-import type { Issue } from '../../errors.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { type CoiloverForce, contactLength } from '../forces/eye-force.ts';
 import type { ShockCurve } from '../wheel.ts';
+import type { Sure } from './how-sure.ts';
 import type { AxleInputs } from './inputs.ts';
 
 /** Lengths between the eyes, mm. */
@@ -27,58 +28,69 @@ export function stopOf(given: AxleInputs, damper: DamperLengths | null): Stop {
   return table === undefined || contact === null ? null : { contact, table };
 }
 
-/** The shortest and the longest that the shock is between two travels, looked at in so many places. */
-const PLACES = 24;
+/** Places between ride and the ends at which lengths are looked at, mm of travel: fixed, so that more travel has all of less. */
+const PLACES = 5;
 
-function range(shock: ShockCurve, from: number, to: number): { least: number; most: number } {
-  const lengths = Array.from(
-    { length: PLACES + 1 },
-    (_, k) => shock.at(from + ((to - from) * k) / PLACES).length,
-  );
-  return { least: Math.min(...lengths), most: Math.max(...lengths) };
+/** Travels from droop to bump (mm): both ends and fixed places between. */
+function placesBetween(droop: number, bump: number): number[] {
+  const places = [droop, bump];
+  for (let k = Math.ceil(droop / PLACES); k * PLACES <= bump; k++) places.push(k * PLACES);
+  return places;
 }
 
-/** The damper that so much bump and droop ask for (mm, droop negative). */
-export function wantedDamper(
-  { limits }: AxleInputs,
+/**
+ * The damper that so much bump and droop (mm, droop negative) ask for, in whole mm outward: extended as long as the shock is anywhere in that
+ * travel, and its stop solid where it is shortest. `lengths` gives the 95 % interval of the shock's length at each of some travels, and the
+ * tolerance of the order is added to it. More travel never gives a shorter unit. Null where no compressed length is left.
+ */
+export function damperForTravel(
+  { limits, sizing }: AxleInputs,
   shock: ShockCurve,
-  needed: { readonly bump: number; readonly droop: number },
-): DamperLengths {
-  const { least, most } = range(
-    shock,
-    Math.max(shock.droop, needed.droop),
-    Math.min(shock.bump, needed.bump),
-  );
-  return { open: most, closed: least - (limits.bumpStop?.solidHeight ?? 0) };
+  { bump, droop }: { readonly bump: number | null; readonly droop: number | null },
+  lengths: (travels: readonly number[]) => readonly Sure[],
+): DamperLengths | null {
+  if (bump === null || droop === null) return null;
+  const found = lengths(placesBetween(Math.max(shock.droop, droop), Math.min(shock.bump, bump)));
+  const tolerance = sizing.order?.lengthTolerance ?? 0;
+  const longest = Math.max(...found.map(({ value, high }) => high ?? value ?? 0));
+  const shortest = Math.min(...found.map(({ value, low }) => low ?? value ?? 0));
+  const closed = Math.floor(shortest - tolerance - (limits.bumpStop?.solidHeight ?? 0) + ROUNDING);
+  return closed > 0 ? { open: Math.ceil(longest + tolerance - ROUNDING), closed } : null;
 }
 
-/** What of a damper can't be built. */
-export function damperIssues(
+/** mm that are rounding and no length. */
+const ROUNDING = 1e-9;
+
+/** What of a damper cannot be built; `deadLength` is the least that its maker needs, mm. */
+export function damperFindings(
   { open, closed }: DamperLengths,
   installed: number,
-  least: number | undefined,
-  mm: (value: number) => string,
-): Issue[] {
+  deadLength: number | undefined,
+): Diagnostic[] {
   const stroke = open - closed;
-  const issues: Issue[] = [];
+  const found: Diagnostic[] = [];
   if (open < installed || closed > installed) {
-    issues.push({
+    found.push({
+      code: 'damperDoesNotFit',
+      severity: 'conflict',
       path: 'limits.damper',
-      problem: 'does not fit the installed length at the drawn ride height',
-      got: `${mm(closed)} closed, ${mm(open)} open`,
-      allowed: `closed less and open more than ${mm(installed)}`,
-      advice: 'change the lengths, or move a mount',
+      values: { extended: open, compressed: closed, installed },
     });
   }
-  if (least !== undefined && closed - stroke < least) {
-    issues.push({
+  if (deadLength !== undefined && closed - stroke < deadLength) {
+    found.push({
+      code: 'deadLengthShort',
+      severity: 'conflict',
       path: 'sizing.deadLength',
-      problem: `a stroke of ${mm(stroke)} can't fit the installed length of ${mm(installed)}`,
-      got: `${mm(closed - stroke)} left for what is not stroke`,
-      allowed: `${mm(least)} or more: closed length ${mm(least + stroke)}, open ${mm(least + 2 * stroke)}`,
-      advice:
-        'ask for less travel, move a mount so that the coilover is longer, or take one with a shorter body',
+      values: {
+        available: closed - stroke,
+        required: deadLength,
+        stroke,
+        installed,
+        compressed: deadLength + stroke,
+        extended: deadLength + 2 * stroke,
+      },
     });
   }
-  return issues;
+  return found;
 }

@@ -9,6 +9,7 @@
 
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
+import { eyeForce } from '../forces/eye-force.ts';
 import { boughtDamping, type LowSpeedDamping, type Valving } from '../ordered/valving.ts';
 import { wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
@@ -46,7 +47,8 @@ export const DAMPING_FIGURES = {
     label: 'damping ratio at the droop limit',
     quantity: 'ratio',
     settled: 'later',
-    definition: 'the same damping with ratio and wheel rate of that pose',
+    definition:
+      'the same damping with ratio and wheel rate of that pose; none where the spring is loose there',
   },
   dampingAtRest: {
     label: 'damping ratio at ride height',
@@ -87,12 +89,13 @@ function lowSpeed(state: AxleState): LowSpeedDamping | null {
   return { compression: 2 * b * c, rebound: 2 * (1 - b) * c };
 }
 
-/** The damping ratio at a travel; null where the wheel rate is not positive. */
+/** The damping ratio at a travel; null where the wheel rate is not positive, or nothing but the gas pushes: the spring is loose there. */
 export function dampingRatioAt(state: AxleState, c: number, travel: number): number | null {
   const { coilover, mass, shock } = state;
   if (coilover === null || mass === null) return null;
-  const { rate, ratio } = wheelAt(shock, coilover, travel);
-  return rate > 0 ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung)) : null;
+  const { rate, ratio, length } = wheelAt(shock, coilover, travel);
+  const { spring, stop } = eyeForce(coilover, length);
+  return rate > 0 && spring + stop > 0 ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung)) : null;
 }
 
 /** Without its bump stop: at the first touch the rate jumps, and the one before it is meant. */
@@ -120,7 +123,7 @@ export function dampingNumbers(state: AxleState, stopTravel: number | null): Num
         ? dampingRatioAt(state, c, ends.bump)
         : dampingRatioAt(untouched(state), c, stopTravel),
     wheelHopDamping:
-      tyreRate === undefined || mass.unsprung === 0 || !(atRest.rate + tyreRate > 0)
+      tyreRate === undefined || !mass.unsprung
         ? null
         : (c * atRest.ratio ** 2) / (2 * Math.sqrt((atRest.rate + tyreRate) * 1000 * mass.unsprung)),
   };

@@ -2,9 +2,13 @@ import { type DrawnCorner, modelOf } from '../../corner/corner.ts';
 import { hardpointsOf } from '../../corner/hardpoint-coordinates.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import { spreadOf } from '../../corner/uncertainty.ts';
+import type { OrderedFile } from '../../document/ordered-schema.ts';
 import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
-import { type Axle, type CarInputs, eachAxle, ofAxle } from './inputs.ts';
+import { isPerchMeasured } from '../ordered/as-bought.ts';
+import { AS_ORDERED, type AsMade } from './as-made.ts';
+import { type Axle, type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
+import { commonRateStep } from './listed-springs.ts';
 
 /** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
 export interface UncertainInput {
@@ -33,15 +37,40 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
         at: { axle, direction },
       });
     }
-    const numbers = certain(sizing ?? NOTHING, under(['corners', axle, 'sizing'], [axle, 'sizing']));
+    const numbers: CornerSizing = certain(sizing ?? {}, under(['corners', axle, 'sizing'], [axle, 'sizing']));
+    uncertain.push(...toleranceDoubts(axle, numbers.order, ordered));
+    const rateStep = numbers.rateStep ?? commonRateStep(document.units);
     return {
       sizing: numbers,
       limits,
       sprungMass,
       ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
+      rateStep,
+      made: AS_ORDERED,
     };
   });
   return { inputs: { car, ...axles }, uncertain };
+}
+
+/** What the tolerance of lengths lets be off, each by itself. */
+const LENGTHS = ['extendedLength', 'compressedLength', 'seat'] as const;
+
+/** The tolerances of an order as doubts: they are half-widths like any other. What was bought is measured, and no longer subject to them. */
+function toleranceDoubts(
+  axle: Axle,
+  order: AxleInputs['sizing']['order'],
+  ordered: OrderedFile | undefined,
+): UncertainInput[] {
+  const { lengthTolerance, rateTolerance } = order ?? {};
+  const at = ['corners', axle, 'sizing', 'order'];
+  const doubt = (name: string, plusMinus: number | undefined, what: keyof AsMade): UncertainInput[] =>
+    plusMinus === undefined ? [] : [{ name: pathText([...at, name]), plusMinus, at: [axle, 'made', what] }];
+  return [
+    ...LENGTHS.filter((length) => !(length === 'seat' ? isPerchMeasured(ordered) : ordered?.damper)).flatMap(
+      (length) => doubt('lengthTolerance', lengthTolerance, length),
+    ),
+    ...(ordered?.spring === undefined ? doubt('rateTolerance', rateTolerance, 'rate') : []),
+  ];
 }
 
 /** Independent ways in which the coordinates of a corner may be off. */
@@ -59,9 +88,6 @@ function directionName(direction: Readonly<Record<string, number>>): string {
   const most = names.reduce((a, b) => (Math.abs(direction[b]) > Math.abs(direction[a]) ? b : a));
   return names.length === 1 ? most : `hardpoints as surveyed, ${most} most`;
 }
-
-/** Of a corner without sizing: nothing but its motion and limits can be told. */
-const NOTHING = { unsprungMass: 0 };
 
 /** Whether an uncertain input is a number of `CarInputs`, and not a coordinate. */
 export function isPlace(at: UncertainInput['at']): at is Place {

@@ -100,7 +100,7 @@ export function atSpeed(state: AxleState, downforce: Downforce, axle: Axle, spee
   };
   if (coilover === null || mass === null || rest === null) return nothing;
   const { tyreRate } = given.sizing;
-  const { travel, how } = restUnder(shock, coilover, mass.sprung * GRAVITY + force, ends);
+  const { travel, how } = restUnder(shock, coilover, mass.sprung * GRAVITY + force, ends, rest.travel);
   const { rate } = wheelAt(shock, coilover, travel);
   const contact = contactLength(given.limits.bumpStop, settings.damper);
   const stop = contact === null ? null : travelAtLength(shock, contact, ends.bump);

@@ -1,96 +1,168 @@
-import type { Issue } from '../../errors.ts';
-import type { Units } from '../../units.ts';
-import { textIn } from '../../units.ts';
-import { damperIssues } from './damper.ts';
-import type { AxleInputs } from './inputs.ts';
-import type { AxleSizing } from './result.ts';
+// What of a sized axle cannot be made or will not work, as data: `sentences/springs.ts` and `sentences/travel.ts` word it.
 
-/** What of a sized axle can't be, each with its numbers in the units of the document. */
-export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs, units: Units): Issue[] {
+import type { Diagnostic } from '../../diagnostic.ts';
+import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
+import { damperFindings } from './damper.ts';
+import type { AxleInputs, CornerSizing } from './inputs.ts';
+import type { AxleSizing } from './result.ts';
+import { isNear, MAX_FREQUENCY_DEVIATION } from './spring-fit.ts';
+
+/** What of a sized axle cannot be made or will not work. */
+export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): Diagnostic[] {
   const { axle, damper, needed, figure } = sized;
-  const mm = (value: number) => textIn(value, 'length', units);
   const installed = figure('installedLength').value ?? 0;
-  const issues: Issue[] =
-    damper === null
-      ? [
-          {
-            path: 'coilover',
-            problem: 'the travel that is needed asks for a damper with no closed length left',
-            got: `${mm(installed)} installed, ${mm(needed.bump)} of bump needed`,
-            allowed: 'a coilover longer than what the bump takes of it',
-            advice: 'look at units and mounts again, or ask for less travel',
-          },
-        ]
-      : damperIssues(damper, installed, sizing.deadLength, mm);
-  issues.push(...bindIssues(sized, mm), ...travelIssues(sized, mm), ...tableIssues(sizing, limits, mm));
+  const found: Diagnostic[] =
+    needed.bump === null
+      ? []
+      : damper === null
+        ? [
+            {
+              code: 'noDamperForTravel',
+              severity: 'conflict',
+              path: 'coilover',
+              values: { installed, required: needed.bump },
+            },
+          ]
+        : damperFindings(damper, installed, sizing.deadLength);
+  found.push(...springFindings(sized, sizing), ...travelFindings(sized), ...tableFindings(sizing, limits));
   if (sizing.perch?.eyesToSeats !== undefined && sized.spring?.free === null) {
-    issues.push({
+    found.push({
+      code: 'perchWithoutFreeLength',
+      severity: 'check',
       path: 'sizing.perch.eyesToSeats',
-      problem: 'says nothing without the free length of the spring, and was left aside',
-      advice: 'list the spring that is fitted under springs',
+      values: {},
     });
   }
-  return issues.map((issue) => ({ ...issue, path: `corners.${axle}.${issue.path}` }));
+  return found.map((one) => ({ ...one, path: `corners.${axle}.${one.path}` }));
 }
 
-type Write = (mm: number) => string;
+/** What of the spring does not do: its rate, its travel to the minimum length, its diameter. */
+function springFindings(sized: AxleSizing, sizing: CornerSizing): Diagnostic[] {
+  return [
+    ...rateFindings(sized, sizing),
+    ...bindFindings(sized),
+    ...diameterFindings(sized, sizing.order?.bodyDiameter),
+  ];
+}
 
-function bindIssues({ limits, figure }: AxleSizing, mm: Write): Issue[] {
-  const needs = figure('springTravelNeeded').value;
-  const margin = figure('bindMargin').value;
-  if (margin === null || needs === null || margin >= 0) return [];
-  const where =
-    limits.bump?.cause === 'springAtLeast' ? `; it binds at ${mm(limits.bump.travel)} of bump` : '';
+/** A spring far from what the target requires. */
+function rateFindings(
+  { springFit, figure, spring }: AxleSizing,
+  { springs, rateStep }: CornerSizing,
+): Diagnostic[] {
+  if (springFit === null || spring === null || isNear(springFit)) return [];
   return [
     {
-      path: 'sizing.springs',
-      problem: 'the coils bind before the bump limit',
-      got: `${mm(needs + margin)} of spring travel, ${mm(needs)} needed${where}`,
-      allowed: `${mm(needs)} or more from free to least length`,
-      advice: 'take a longer spring, or a stop that ends the travel before',
+      code: 'springFarFromTarget',
+      severity: 'conflict',
+      path: springs === undefined && rateStep !== undefined ? 'sizing.rateStep' : 'sizing.springs',
+      values: {
+        springRate: spring.rate,
+        requiredSpringRate: figure('wantedSpringRate').value,
+        frequency: springFit.frequency,
+        requiredFrequency: springFit.requiredFrequency,
+        deviation: springFit.deviation,
+        maxDeviation: MAX_FREQUENCY_DEVIATION,
+      },
     },
   ];
 }
 
-/** Travel that is less than what is needed, on either side. */
-function travelIssues({ limits, needed, figure }: AxleSizing, mm: Write): Issue[] {
-  return (['bump', 'droop'] as const).flatMap((side): Issue[] => {
-    const spare = figure(`${side}Spare`).value;
-    if (spare === null || spare >= 0) return [];
-    const there = figure(`${side}Travel`).value ?? 0;
-    const worst = needed.cases
-      .filter((one) => one.side === side)
-      .reduce((a, b) => (b.travel > a.travel ? b : a));
-    const ends = limits[side];
+/** A spring that has less travel, to its minimum length, than the bump limit asks of it, or may have less. */
+function bindFindings({ limits, figure, spring }: AxleSizing): Diagnostic[] {
+  const required = figure('springTravelNeeded').value;
+  const { value: margin, low, by } = figure('bindMargin');
+  if (margin === null || required === null) return [];
+  const values = {
+    available: required + margin,
+    required,
+    margin,
+    minLength: spring?.minLength ?? null,
+    minLengthSource: spring?.minLengthSource ?? null,
+    assumedClearance: ASSUMED_CLEARANCE,
+  };
+  const path = 'sizing.springs';
+  if (margin < 0) {
+    const at = limits.bump?.cause === 'springAtLeast' ? limits.bump.travel : null;
+    return [{ code: 'springTravelShort', severity: 'conflict', path, values: { ...values, at } }];
+  }
+  if (low === null || low >= 0) return [];
+  return [
+    {
+      code: 'springTravelUncertain',
+      severity: 'check',
+      path,
+      values: { ...values, lowest: low, input: by[0]?.input ?? null },
+    },
+  ];
+}
+
+/** A spring that does not go over the body of the damper. */
+function diameterFindings({ spring }: AxleSizing, body: number | undefined): Diagnostic[] {
+  const innerDiameter = spring?.innerDiameter ?? null;
+  if (innerDiameter === null || body === undefined || innerDiameter > body) return [];
+  return [
+    {
+      code: 'springInnerDiameterSmall',
+      severity: 'conflict',
+      path: 'sizing.springs',
+      values: { innerDiameter, bodyDiameter: body },
+    },
+  ];
+}
+
+/** Travel that is less than what is required, or may be less, on either side. */
+function travelFindings({ limits, needed, figure }: AxleSizing): Diagnostic[] {
+  return (['bump', 'droop'] as const).flatMap((side): Diagnostic[] => {
+    const { value: margin, low, by } = figure(`${side}Spare`);
+    if (margin === null) return [];
+    const available = figure(`${side}Travel`).value ?? 0;
+    const values = { available, required: available - margin, margin };
+    if (margin < 0) {
+      const worst = needed.cases
+        .filter((one) => one.side === side)
+        .reduce((a, b) => (b.required > a.required ? b : a));
+      const because = { case: worst.name, cause: limits[side]?.cause ?? null };
+      return [
+        {
+          code: `${side}TravelShort`,
+          severity: 'conflict',
+          path: 'limits',
+          values: { ...values, ...because },
+        },
+      ];
+    }
+    if (low === null || low >= 0) return [];
+    const because = { lowest: low, input: by[0]?.input ?? null };
     return [
       {
+        code: `${side}TravelUncertain`,
+        severity: 'check',
         path: 'limits',
-        problem: `less ${side} travel than is needed`,
-        got: `${mm(there)}${ends === null ? '' : `: ${ends.sentence.replace(/\.$/, '')}`}`,
-        allowed: `${mm(there - spare)} or more, for ${worst.name}`,
-        advice: 'ask for less in travelCases, or move what ends it',
+        values: { ...values, ...because },
       },
     ];
   });
 }
 
 /** A table of the bump stop that goes beyond where the stop is solid. */
-function tableIssues(
+function tableFindings(
   { bumpStopForces = [] }: AxleInputs['sizing'],
   { bumpStop }: AxleInputs['limits'],
-  mm: Write,
-): Issue[] {
+): Diagnostic[] {
   if (bumpStop === undefined || bumpStopForces.length === 0) return [];
   const most = bumpStop.height - bumpStop.solidHeight;
   const [last] = bumpStopForces[bumpStopForces.length - 1];
-  if (last <= most * (1 + 1e-9)) return [];
+  if (last <= most * (1 + ROUNDING)) return [];
   return [
     {
+      code: 'bumpStopTableBeyondSolid',
+      severity: 'check',
       path: 'sizing.bumpStopForces',
-      problem: 'goes on where the stop is solid already',
-      got: `${mm(last)} pressed in`,
-      allowed: `${mm(most)}, its height less its solid height`,
-      advice: 'look at the table and at limits.bumpStop again',
+      values: { compression: last, max: most },
     },
   ];
 }
+
+/** Share of a length that the conversion of its unit may make. */
+const ROUNDING = 1e-9;

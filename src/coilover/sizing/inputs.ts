@@ -2,16 +2,24 @@ import type { LimitsDocument } from '../../document/limits-schema.ts';
 import type { OrderedFile } from '../../document/ordered-schema.ts';
 import type { CarSizingFile, CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
+import type { AsMade } from './as-made.ts';
+
+/** What sizes a corner's coilover, as numbers; everything is optional, since a corner without `sizing` has none of it. */
+export type CornerSizing = Partial<Certain<CornerSizingFile>>;
 
 /** What sizes the coilover of one axle's corner: numbers in the library's units. */
 export interface AxleInputs {
-  readonly sizing: Certain<CornerSizingFile>;
+  readonly sizing: CornerSizing;
   /** What ends the travel, as `limits` takes it. */
   readonly limits: Omit<LimitsDocument, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */
   readonly sprungMass?: number | undefined;
   /** What was bought; as far as it replaces limits and sizing it stands there too. */
   readonly ordered?: Certain<OrderedFile> | undefined;
+  /** Steps in which spring rates can be had, N/mm: as given, or common ones in the units of the document. */
+  readonly rateStep: number;
+  /** By how much its coilover is off from the order. */
+  readonly made: AsMade;
 }
 
 /** What sizes the coilovers of a car. */

@@ -1,9 +1,11 @@
 import { contactLength } from '../forces/eye-force.ts';
+import { travelOf } from '../springs/stack.ts';
 import { type ShockCurve, travelAtLength } from '../wheel.ts';
 import { solidLength } from './damper.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
+import type { Extreme } from './how-sure.ts';
 import type { AxleState } from './state.ts';
-import type { TravelNeeded } from './travel-needed.ts';
+import { requiredBy, type TravelNeeded } from './travel-needed.ts';
 
 export const LENGTH_FIGURES = {
   installedLength: {
@@ -16,7 +18,7 @@ export const LENGTH_FIGURES = {
     label: 'installation ratio at the drawn ride height',
     quantity: 'ratio',
     settled: 'car',
-    definition: 'mm that the coilover shortens a mm of bump of the contact patch',
+    definition: 'how far the coilover shortens, divided by the bump travel of the contact patch',
   },
   openLength: {
     label: 'open length',
@@ -109,23 +111,78 @@ function openTravel(shock: ShockCurve, open: number): number | null {
   return travelAtLength(shock, open, shock.droop);
 }
 
-/** What ends the travel on either side: the damper with its stop, which hangs on the geometry, or something that stays. */
-export interface EndedBy {
-  readonly bump: 'damper' | 'other';
-  readonly droop: 'damper' | 'other';
+/**
+ * Where something ends the travel that is neither damper, stop nor spring, mm, droop negative; null where nothing does. It stays, whatever
+ * the guesses come to.
+ */
+export interface OtherEnds {
+  readonly bump: number | null;
+  readonly droop: number | null;
+}
+
+export const NO_OTHER_ENDS: OtherEnds = { bump: null, droop: null };
+
+/** The travel at which the spring is at its minimum length; null where that is not known or out of reach. */
+function springTravel({ coilover, stack, shock }: AxleState): number | null {
+  const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
+  return coilover === null || !Number.isFinite(travel)
+    ? null
+    : travelAtLength(shock, coilover.loose - travel, shock.bump);
+}
+
+/** Ends of the bump travel: stop or damper, spring, anything else. */
+function bumpEnds(state: AxleState, { bump }: OtherEnds): (number | null)[] {
+  return [solidTravel(state), springTravel(state), bump];
+}
+
+/** Ends of the droop travel, mm outward: damper, anything else. */
+function droopEnds({ settings, shock }: AxleState, { droop }: OtherEnds): (number | null)[] {
+  const opened = settings.damper === null ? null : openTravel(shock, settings.damper.open);
+  return [opened === null ? null : -opened, droop === null ? null : -droop];
+}
+
+/** Where the spring must still have travel: the first end of bump that is not its own, as far as the linkage was laid. */
+export function bindTravel(state: AxleState, { bump }: OtherEnds): number {
+  const ends = [solidTravel(state), bump].filter((end) => end !== null);
+  return Math.min(state.shock.bump, ...(ends.length === 0 ? [state.ends.bump] : ends));
+}
+
+/** Figures that are the extreme of several values: each case of the required travel against each end of the available one. */
+export function travelExtremes(
+  state: AxleState,
+  needed: TravelNeeded,
+  others: OtherEnds,
+): Readonly<
+  Record<'bumpTravel' | 'droopTravel' | 'bumpNeeded' | 'droopNeeded' | 'bumpSpare' | 'droopSpare', Extreme>
+> {
+  const margins = (ends: readonly (number | null)[], required: readonly number[]): Extreme => ({
+    of: 'min',
+    values: ends.flatMap((end) => required.map((travel) => (end === null ? null : end - travel))),
+  });
+  const [bump, droop] = [bumpEnds(state, others), droopEnds(state, others)];
+  const [forBump, forDroop] = [requiredBy(needed, 'bump'), requiredBy(needed, 'droop')];
+  return {
+    bumpTravel: { of: 'min', values: bump },
+    droopTravel: { of: 'min', values: droop },
+    bumpNeeded: { of: 'max', values: forBump },
+    droopNeeded: { of: 'max', values: forDroop },
+    bumpSpare: margins(bump, forBump),
+    droopSpare: margins(droop, forDroop),
+  };
+}
+
+/** The value of an extreme; null where there is none. */
+export function extremeValue({ of, values }: Extreme): number | null {
+  const known = values.filter((value) => value !== null);
+  return known.length === 0 ? null : Math[of](...known);
 }
 
 export function lengthNumbers(
-  state: AxleState,
-  needed: TravelNeeded,
-  endedBy: EndedBy | null,
+  { shock, settings }: AxleState,
+  extremes: ReturnType<typeof travelExtremes>,
 ): Numbers<typeof LENGTH_FIGURES> {
-  const { shock, settings, ends } = state;
   const { length, ratio } = shock.at(0);
   const { damper } = settings;
-  const bump = endedBy?.bump === 'other' ? ends.bump : solidTravel(state);
-  const opened = damper === null ? null : openTravel(shock, damper.open);
-  const opens = endedBy?.droop === 'other' ? ends.droop : opened;
   const stroke = damper === null ? null : damper.open - damper.closed;
   return {
     installedLength: length,
@@ -136,11 +193,11 @@ export function lengthNumbers(
     deadLength: damper === null || stroke === null ? null : damper.closed - stroke,
     bumpStroke: damper === null ? null : length - damper.closed,
     droopStroke: damper === null ? null : damper.open - length,
-    bumpTravel: bump,
-    droopTravel: opens === null ? null : -opens,
-    bumpNeeded: needed.bump,
-    droopNeeded: -needed.droop,
-    bumpSpare: bump === null ? null : bump - needed.bump,
-    droopSpare: opens === null ? null : needed.droop - opens,
+    bumpTravel: extremeValue(extremes.bumpTravel),
+    droopTravel: extremeValue(extremes.droopTravel),
+    bumpNeeded: extremeValue(extremes.bumpNeeded),
+    droopNeeded: extremeValue(extremes.droopNeeded),
+    bumpSpare: extremeValue(extremes.bumpSpare),
+    droopSpare: extremeValue(extremes.droopSpare),
   };
 }

@@ -6,13 +6,12 @@
 
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import { GRAVITY } from '../../units.ts';
 import { type AxleMass, type CarMasses, carMasses, type MassesInput } from '../masses.ts';
-import { type Rest, restUnder, wheelAt } from '../wheel.ts';
+import type { Rest } from '../wheel.ts';
 import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel } from './lengths.ts';
 import { rollOfCar } from './roll.ts';
-import type { AxleState } from './state.ts';
+import { type AxleState, goesTo, standingWith } from './state.ts';
 import type { TravelCase, TravelNeeded } from './travel-needed.ts';
 
 /** An axle in a load state. Lengths in mm, travel from the drawn ride height, bump +. */
@@ -56,14 +55,20 @@ export function designStateOf(masses: MassesInput | undefined): string | null {
 
 /** An axle with its coilover as it is set, on other masses; without masses it stands nowhere. */
 export function onMasses(state: AxleState, wheels: AxleMass | null): AxleState {
-  const { coilover, shock, ends, given } = state;
-  const { unsprungMass: unsprung } = given.sizing;
-  const sprung = wheels === null ? 0 : (wheels.left + wheels.right) / 2 - unsprung;
-  const mass = sprung > 0 ? { wheels, sprung, unsprung } : null;
-  if (mass === null || coilover === null) return { ...state, mass, rest: null, atRest: null };
-  const rest = restUnder(shock, coilover, sprung * GRAVITY, ends);
-  return { ...state, mass, rest, atRest: wheelAt(shock, coilover, rest.travel) };
+  const { unsprungMass: unsprung = null } = state.given.sizing;
+  const sprung = wheels === null ? null : sprungUnder(state, wheels, unsprung);
+  const mass = sprung !== null && sprung > 0 ? { wheels, sprung, unsprung } : null;
+  return standingWith(state, state.coilover, wheels, mass);
 }
+
+/** Sprung mass of a corner, kg; without an unsprung mass, from how much more the wheels carry. Null where neither is known. */
+function sprungUnder(state: AxleState, wheels: AxleMass, unsprung: number | null): number | null {
+  if (unsprung !== null) return mean(wheels) - unsprung;
+  if (state.mass === null || state.wheels === null) return null;
+  return state.mass.sprung + mean(wheels) - mean(state.wheels);
+}
+
+const mean = ({ left, right }: AxleMass) => (left + right) / 2;
 
 /** The car in each of its states but the design state. */
 export function loadedCars(
@@ -103,6 +108,7 @@ export function overStates(
   rest: number,
   others: readonly NeededInState[],
 ): TravelNeeded {
+  if (design.bump === null || design.droop === null) return design;
   const cases = others.flatMap(({ name, rest: there, needed }) =>
     // What is asked for from the drawn ride height is the same in every state.
     needed.cases
@@ -119,11 +125,16 @@ export function overStates(
   );
   return {
     ...design,
-    bump: Math.max(design.bump, ...others.map(({ needed }) => needed.bump)),
-    droop: Math.min(design.droop, ...others.map(({ needed }) => needed.droop)),
+    bump: Math.max(design.bump, ...others.flatMap(({ needed }) => needed.bump ?? [])),
+    droop: Math.min(design.droop, ...others.flatMap(({ needed }) => needed.droop ?? [])),
     cases: [...design.cases, ...cases],
-    left: [...new Set([...design.left, ...others.flatMap(({ needed }) => needed.left)])],
+    left: [...new Set([...design.left, ...others.flatMap(leftOut)])],
   };
+}
+
+/** What a state leaves out; where the corner does not stand in it, by its name. */
+function leftOut({ name, needed: { left, bump } }: NeededInState): readonly string[] {
+  return bump === null ? left.map((what) => `${name}: ${what}`) : left;
 }
 
 /** An axle in every state of its car, the design state first; empty for a car without states. */
@@ -139,7 +150,9 @@ export function loadStatesOn(
     ...others.map(({ name, states }) => ({ name, state: ofAxle(states, axle) })),
   ];
   const contact = contactTravel(design);
-  return all.map(({ name, state: { mass, rest, atRest, ends } }, k): LoadState => {
+  return all.map(({ name, state }, k): LoadState => {
+    const { mass, atRest, ends } = state;
+    const rest = goesTo(state);
     const travel = rest?.travel ?? null;
     const left = (end: number | null) => (travel === null || end === null ? null : end - travel);
     const droop = left(ends.droop);
@@ -159,6 +172,8 @@ export function loadStatesOn(
 
 /** What does not work in a state beside the design state. */
 export function loadStateDiagnostics(axle: Axle, states: readonly LoadState[]): Diagnostic[] {
+  // Without a sprung mass in the design state that is told of the corner itself.
+  if (states.some(({ design, sprungMass }) => design && sprungMass === null)) return [];
   return states.flatMap(({ name, design, sprungMass, staticTravel, how, toBumpStop }): Diagnostic[] => {
     if (design) return [];
     const found = (code: string, values: Diagnostic['values']): Diagnostic[] => [

@@ -1,4 +1,10 @@
-import { GRAVITY } from '../../units.ts';
+// The heavier side stands lower. With both perches set alike the loads of a side are W_m + D/2 and W_m - D/2, D = (m_l - m_r) g. On springs
+// alone each wheel moves by D / 2 k_w. A bar that adds B to the roll stiffness of the axle pushes on wheels that move by +z and -z, a
+// roll of 2 z / t, with the moment B 2 z / t, at each wheel the force 2 B z / t^2: as a spring of 2 B / t^2. The sides differ by
+//
+//   D / k_w,    with the bar D / (k_w + 2 B / t^2).
+
+import { DEGREES, GRAVITY } from '../../units.ts';
 import type { CarMasses } from '../masses.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import type { AxleState } from './state.ts';
@@ -33,7 +39,14 @@ export const MASS_FIGURES = {
     quantity: 'length',
     settled: 'later',
     definition:
-      'with both perches set alike: difference of the loads by the wheel rate at rest; the perches take it out',
+      'with both perches set alike and no anti-roll bar: difference of the loads ÷ wheel rate at rest; the perches take it out',
+  },
+  leftLowerWithBar: {
+    label: 'left-hand side lower than the right, anti-roll bar connected',
+    quantity: 'length',
+    settled: 'later',
+    definition:
+      'the same with the bar, unloaded while both wheels are level: difference of the loads ÷ (wheel rate + 2 × bar ÷ track²)',
   },
 } as const satisfies FigureInfos;
 
@@ -59,16 +72,31 @@ export const CAR_FIGURES = {
   },
 } as const satisfies FigureInfos;
 
-export function massNumbers({ mass, given, atRest }: AxleState): Numbers<typeof MASS_FIGURES> {
+/** What an anti-roll bar (N m/deg at the axle) adds to the rate of each wheel where the two move apart, N/mm; track in mm. */
+export function barRate(rollStiffness: number, track: number): number {
+  return (2 * rollStiffness * 1000 * DEGREES) / track ** 2;
+}
+
+export function massNumbers({
+  wheels,
+  given,
+  mass,
+  atRest,
+  rest,
+  shock,
+}: AxleState): Numbers<typeof MASS_FIGURES> {
+  const { antiRollBar, unsprungMass } = given.sizing;
+  const lower = (rate: number) => (wheels === null ? null : ((wheels.left - wheels.right) * GRAVITY) / rate);
   return {
-    leftMass: mass?.wheels?.left ?? null,
-    rightMass: mass?.wheels?.right ?? null,
+    leftMass: wheels?.left ?? null,
+    rightMass: wheels?.right ?? null,
     sprungMass: mass?.sprung ?? null,
-    unsprungMass: given.sizing.unsprungMass,
-    leftLower:
-      mass?.wheels == null || atRest === null || !(atRest.rate > 0)
+    unsprungMass: unsprungMass ?? null,
+    leftLower: atRest === null ? null : lower(atRest.rate),
+    leftLowerWithBar:
+      atRest === null || rest === null || antiRollBar === undefined
         ? null
-        : ((mass.wheels.left - mass.wheels.right) * GRAVITY) / atRest.rate,
+        : lower(atRest.rate + barRate(antiRollBar, 2 * shock.patch(rest.travel).y)),
   };
 }
 

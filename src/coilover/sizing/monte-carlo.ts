@@ -1,5 +1,6 @@
 // The car with every uncertain input off by a normal error of its own, sized anew each time; what is settled stays. The 2.5th and the
-// 97.5th percentile of what comes out make no use of derivatives.
+// 97.5th percentile of what comes out make no use of derivatives. Required travel is the largest of its cases in each draw, so that its 97.5th
+// percentile is that of the maximum.
 
 import { HALF_WIDTH } from '../../corner/covariance.ts';
 import { drawIssues } from '../../corner/draws.ts';

@@ -1,11 +1,20 @@
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Issue } from '../../errors.ts';
 import { type AxleMass, type CarMasses, carMasses } from '../masses.ts';
 import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
+import { type Doubt, type Extreme, extremeOf, howSure, type Sure } from './how-sure.ts';
 import { AXLES, type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
-import { contactTravel, type EndedBy, LENGTH_FIGURES, lengthNumbers, solidTravel } from './lengths.ts';
+import {
+  bindTravel,
+  contactTravel,
+  LENGTH_FIGURES,
+  lengthNumbers,
+  type OtherEnds,
+  travelExtremes,
+} from './lengths.ts';
 import { type LoadedCar, loadedCars, onMasses, overStates } from './load-states.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
@@ -36,10 +45,7 @@ export const CAR_WIDE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(
 
 /** What is settled for a car's coilovers, and where springs are looked at for what they need. */
 export interface AxleSettings extends Settings {
-  /** Travel at which the bump side ends, the spring itself apart; null for where the stop is solid. */
-  readonly springEnd: number | null;
-  /** Null where the limits are not known yet. */
-  readonly endedBy: EndedBy | null;
+  readonly otherEnds: OtherEnds;
 }
 
 /** A car with its coilovers at work. */
@@ -60,7 +66,9 @@ export interface CarStates {
 export interface CarNumbers extends CarStates {
   readonly axles: PerAxle<NumbersOf<typeof AXLE_TOPICS>>;
   readonly car: NumbersOf<typeof CAR_TOPICS>;
-  readonly issues: readonly Issue[];
+  /** Figures of an axle that are the extreme of several values. */
+  readonly extremes: PerAxle<ReturnType<typeof travelExtremes>>;
+  readonly issues: readonly (Issue | Diagnostic)[];
 }
 
 /** A car with its coilovers at work as they are set, and the travel that it needs. */
@@ -97,13 +105,14 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
 export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumbers {
   const at = carStates(car, settings);
   const { masses, massIssues, states, roll, needed } = at;
+  const extremes = eachAxle(car.inputs, (axle) =>
+    travelExtremes(ofAxle(states, axle), ofAxle(needed, axle), ofAxle(settings, axle).otherEnds),
+  );
   const axles = eachAxle(car.inputs, (axle): NumbersOf<typeof AXLE_TOPICS> => {
     const state = ofAxle(states, axle);
-    const { springEnd, endedBy } = ofAxle(settings, axle);
-    const end = springEnd ?? solidTravel(state) ?? state.ends.bump;
     return {
-      lengths: lengthNumbers(state, ofAxle(needed, axle), endedBy),
-      spring: springNumbers(state, Math.min(end, state.shock.bump)),
+      lengths: lengthNumbers(state, ofAxle(extremes, axle)),
+      spring: springNumbers(state, bindTravel(state, ofAxle(settings, axle).otherEnds)),
       damping: dampingNumbers(state, contactTravel(state)),
       masses: massNumbers(state),
       downforce: downforceNumbers(state, car.inputs.car.downforce, axle),
@@ -115,6 +124,7 @@ export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumber
   return {
     ...at,
     axles,
+    extremes,
     car: { masses: carFigures(masses, frequencies[0], frequencies[1]), roll },
     issues: [
       ...massIssues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
@@ -154,4 +164,39 @@ export function valuesOf({ car, axles }: CarNumbers): (number | null)[] {
     }
   }
   return values;
+}
+
+/** Extremes of a car with the place of each among `figuresIn`. */
+export function extremesIn({
+  extremes,
+  ...numbers
+}: CarNumbers): { readonly k: number; readonly extreme: Extreme }[] {
+  return figuresIn(numbers.axles).flatMap(({ owner, name }, k) => {
+    const found: Readonly<Record<string, Extreme>> = owner === 'car' ? {} : ofAxle(extremes, owner);
+    return Object.hasOwn(found, name) ? [{ k, extreme: found[name] }] : [];
+  });
+}
+
+/** Every figure of a car with its interval. */
+export function sureNumbers(
+  nominal: CarNumbers,
+  doubts: readonly Doubt[],
+  of: (car: Car) => CarNumbers,
+): Sure[] {
+  const known = extremesIn(nominal);
+  const all = (numbers: CarNumbers) => [
+    ...valuesOf(numbers),
+    // A corner that does not stand has no cases: with that input the figure is not known.
+    ...extremesIn(numbers).flatMap(({ extreme: { values } }, k) =>
+      values.length === known[k].extreme.values.length ? values : known[k].extreme.values.map(() => null),
+    ),
+  ];
+  const sure = howSure(all(nominal), doubts, (moved) => all(of(moved)));
+  let next = valuesOf(nominal).length;
+  for (const { k, extreme } of known) {
+    const from = next;
+    next += extreme.values.length;
+    sure[k] = extremeOf(extreme.of, sure.slice(from, next));
+  }
+  return sure;
 }

@@ -1,6 +1,6 @@
 import { GRAVITY } from '../../units.ts';
 import { restUnder } from '../wheel.ts';
-import { freeLengthOf } from './choose-spring.ts';
+import { freeLengthOf } from './listed-springs.ts';
 import type { AxleState } from './state.ts';
 
 /** Where the car stands with the perch at either end of its thread: travel from the drawn ride height, mm, bump + is low. */
@@ -13,14 +13,23 @@ export interface PerchRange {
 }
 
 /** Ride heights within reach of a perch; null where its range or the spring's free length is not known. */
-export function perchRange({ given, spring, shock, coilover, mass, ends }: AxleState): PerchRange | null {
+export function perchRange({
+  given,
+  spring,
+  shock,
+  coilover,
+  mass,
+  ends,
+  rest,
+}: AxleState): PerchRange | null {
   const { perch, helper } = given.sizing;
   if (
     perch?.least === undefined ||
     perch.most === undefined ||
     spring?.free == null ||
     coilover === null ||
-    mass === null
+    mass === null ||
+    rest === null
   ) {
     return null;
   }

@@ -8,15 +8,12 @@
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5, for frequencies and the tyre in series; from memory.)
 
 import { frequencyOn, rateForFrequency } from '../../corner/frequency.ts';
-import type { CornerSizingFile } from '../../document/sizing-schema.ts';
-import type { Certain } from '../../document/uncertain.ts';
-import { type Issue, show } from '../../errors.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
 import { stopPush } from '../forces/eye-force.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { Stop } from './damper.ts';
-
-type Sizing = Certain<CornerSizingFile>;
+import type { CornerSizing } from './inputs.ts';
 
 /** Two rates in series, N/mm. */
 export function inSeries(a: number, b: number): number {
@@ -29,7 +26,7 @@ export function onTyre(rate: number, tyreRate: number | undefined): number | nul
 }
 
 /** Force of the gas on the rod, N. */
-export function gasForceOf(gas: Sizing['gas']): number {
+export function gasForceOf(gas: CornerSizing['gas']): number {
   if (gas?.force !== undefined) return gas.force;
   const { rodDiameter = 0, pressure = 0 } = gas ?? {};
   // 1 bar = 0.1 N/mm^2
@@ -55,18 +52,17 @@ export function carriedAtRide(
   shock: ShockCurve,
   gas: number,
   stop: Stop,
-): { readonly carried: Carried | null; readonly issues: Issue[] } {
+): { readonly carried: Carried | null; readonly issues: Diagnostic[] } {
   const { length, ratio, slope } = shock.at(0);
   if (!(ratio > 0)) {
     return {
       carried: null,
       issues: [
         {
+          code: 'coiloverCarriesNothing',
+          severity: 'error',
           path: 'coilover',
-          problem: 'bump does not shorten the coilover at ride height, so that it carries nothing',
-          got: `an installation ratio of ${ratio.toFixed(4)}`,
-          allowed: 'more than 0',
-          advice: 'look at its mounts again',
+          values: { ratio },
         },
       ],
     };
@@ -80,11 +76,10 @@ export function carriedAtRide(
     carried: null,
     issues: [
       {
+        code: 'springCarriesNothing',
+        severity: 'error',
         path: 'sizing.gas',
-        problem: 'gas and bump stop carry more than the sprung mass at ride height',
-        got: `${(gas + pushed.force).toFixed(0)} N`,
-        allowed: `less than ${force.toFixed(0)} N, the force between the eyes`,
-        advice: 'look at gas, bump stop and sprung mass again',
+        values: { gasAndStop: gas + pushed.force, axialForce: force },
       },
     ],
   };
@@ -99,20 +94,35 @@ export interface WantedRates {
   readonly springRate: number | null;
 }
 
+/** Whether there is no helper, or one that is shut under a spring force (N). */
+function isShut(helper: CornerSizing['helper'], springForce: number): helper is undefined {
+  return helper === undefined || helper.rate * (helper.free - helper.least) <= springForce;
+}
+
+/** Wheel rate (N/mm) at the drawn ride height with a main spring of a rate (N/mm), its perch set for that height. */
+export function wheelRateWith(
+  springRate: number,
+  { helper }: Pick<CornerSizing, 'helper'>,
+  carried: Carried,
+): number {
+  const { ratio, slope, force, springForce, stopRate } = carried;
+  const together = isShut(helper, springForce) ? springRate : inSeries(springRate, helper.rate);
+  return (together + stopRate) * ratio * ratio + force * slope;
+}
+
 /** What the target of a corner asks of the spring. */
 export function wantedRates(
-  { target, tyreRate, helper }: Sizing,
+  { target, tyreRate, helper }: CornerSizing,
   carried: Carried,
-): WantedRates & { readonly issues: Issue[] } {
+): WantedRates & { readonly issues: Diagnostic[] } {
   const nothing = { wheelRate: null, together: null, springRate: null };
   if (target === undefined) return { ...nothing, issues: [] };
   const { mass, ratio, slope, force, springForce, stopRate } = carried;
-  const shut = helper === undefined || helper.rate * (helper.free - helper.least) <= springForce;
+  const shut = isShut(helper, springForce);
   if (target.springRate !== undefined) {
     const { springRate } = target;
     const together = shut ? springRate : inSeries(springRate, helper.rate);
-    const wheelRate = (together + stopRate) * ratio * ratio + force * slope;
-    return { wheelRate, together, springRate, issues: [] };
+    return { wheelRate: wheelRateWith(springRate, { helper }, carried), together, springRate, issues: [] };
   }
   const wheel = wheelRateFor(target, mass, tyreRate);
   if (wheel.rate === null) return { ...nothing, issues: wheel.issues };
@@ -124,11 +134,10 @@ export function wantedRates(
       wheelRate,
       issues: [
         {
+          code: 'targetNeedsNegativeSpring',
+          severity: 'conflict',
           path: 'sizing.target',
-          problem: 'asks for a spring of negative rate',
-          got: `${together.toFixed(1)} N/mm for ${wheelRate.toFixed(1)} N/mm at the wheel`,
-          allowed: `more than ${(stopRate * ratio * ratio + force * slope).toFixed(1)} N/mm at the wheel: so much the change of ratio and the stop give by themselves`,
-          advice: 'ask for more, or for another place of the mounts',
+          values: { springRate: together, wheelRate, without: stopRate * ratio * ratio + force * slope },
         },
       ],
     };
@@ -143,21 +152,20 @@ export function wantedRates(
     together,
     issues: [
       {
+        code: 'helperTooSoft',
+        severity: 'conflict',
         path: 'sizing.helper.rate',
-        problem: 'the helper is not shut at ride height and softer than what both are to give',
-        got: `${helper.rate} N/mm`,
-        allowed: `more than ${together.toFixed(1)} N/mm, or shut below ${springForce.toFixed(0)} N`,
-        advice: 'take a softer or shorter helper, which is shut at ride height, or a stiffer tender',
+        values: { helperRate: helper.rate, together, springForce },
       },
     ],
   };
 }
 
 function wheelRateFor(
-  target: NonNullable<Sizing['target']>,
+  target: NonNullable<CornerSizing['target']>,
   mass: number,
   tyreRate: number | undefined,
-): { rate: number | null; issues: Issue[] } {
+): { rate: number | null; issues: Diagnostic[] } {
   if (target.frequency === undefined) return { rate: target.wheelRate ?? null, issues: [] };
   const rate = rateForFrequency(mass, target.frequency);
   if (target.onTyre !== true) return { rate, issues: [] };
@@ -166,10 +174,10 @@ function wheelRateFor(
       rate: null,
       issues: [
         {
+          code: 'tyreRateMissing',
+          severity: 'error',
           path: 'sizing.tyreRate',
-          problem: 'missing, though the frequency is to be that on the tyre',
-          allowed: 'N/mm',
-          advice: 'add it, or take out onTyre',
+          values: {},
         },
       ],
     };
@@ -180,10 +188,10 @@ function wheelRateFor(
     rate: null,
     issues: [
       {
+        code: 'frequencyAboveTyre',
+        severity: 'conflict',
         path: 'sizing.target.frequency',
-        problem: 'more than the tyre alone gives',
-        got: `${show(target.frequency)} Hz`,
-        allowed: `less than ${most.toFixed(2)} Hz with a tyre of ${tyreRate.toFixed(0)} N/mm`,
+        values: { frequency: target.frequency, max: most, tyreRate },
       },
     ],
   };

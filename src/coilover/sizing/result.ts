@@ -1,4 +1,5 @@
 import type { Limits } from '../../corner/limits/limits.ts';
+import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Note } from '../../document/note.ts';
@@ -6,7 +7,7 @@ import type { Issue } from '../../errors.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
 import type { AfterOrder } from '../ordered/after-order.ts';
-import type { Spring, SpringChoice } from './choose-spring.ts';
+import type { SpringChoice } from './choose-spring.ts';
 import type { WheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import type { DampingRow } from './damping.ts';
@@ -14,9 +15,12 @@ import type { AtSpeed } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
 import type { Sure } from './how-sure.ts';
 import type { Axle } from './inputs.ts';
+import type { Spring } from './listed-springs.ts';
 import type { LoadState } from './load-states.ts';
+import type { OrderStatus } from './order-status.ts';
 import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
+import type { SpringFit } from './spring-fit.ts';
 import type { TravelNeeded } from './travel-needed.ts';
 
 /** A figure with its definition, and how sure it is. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
@@ -33,6 +37,8 @@ export interface AxleSizing {
   figure(name: string): Figure;
   /** The spring that is fitted, null where nothing says what it is to give. */
   readonly spring: Spring | null;
+  /** How near its frequency comes to the required one; null without a target. */
+  readonly springFit: SpringFit | null;
   /** Springs of the list, the one that fits best first. */
   readonly choices: readonly SpringChoice[];
   /** Rates that can be had next below and above the wanted one, N/mm. */
@@ -44,6 +50,8 @@ export interface AxleSizing {
   readonly damper: (DamperLengths & { readonly given: boolean }) | null;
   readonly needed: TravelNeeded;
   readonly limits: Limits;
+  /** What the end bearings use over the available travel, and what they allow; those whose bolt is given. */
+  readonly bearings: BearingUses;
   readonly perch: PerchRange | null;
   readonly dampingTable: readonly DampingRow[];
   readonly speeds: readonly AtSpeed[];
@@ -62,6 +70,8 @@ export interface AxleSizing {
 export interface Sizing {
   readonly name?: string;
   readonly units: Units;
+  /** Whether it may go to a maker. */
+  readonly status: OrderStatus;
   readonly use?: string;
   /** Revision and date of the order that the file stands for; null for a draft. */
   readonly order: { readonly revision: string; readonly date: string } | null;
@@ -73,7 +83,7 @@ export interface Sizing {
   /** What can't be, with its numbers: each leaves out what hangs on it, and nothing else. */
   readonly findings: readonly Issue[];
   /** What to look at again in the document, though it is no error. */
-  readonly notes: readonly Note[];
+  readonly notes: readonly (Note & Partial<Diagnostic>)[];
   readonly assumptions: readonly string[];
   readonly openPoints: readonly string[];
 }

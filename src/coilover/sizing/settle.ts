@@ -1,20 +1,21 @@
-// What is settled for a car's coilovers: the spring by the wanted rate, the damper by the travel that is then needed, the ends of the travel
-// by its limits.
+// What is settled for a car's coilovers: the damper by the travel that is required, the ends of the travel by its limits, the spring by the
+// required rate and the travel that it must have.
 
 import { modelOf } from '../../corner/corner.ts';
-import { type Limit, type LimitCause, type Limits, limitsOf } from '../../corner/limits/limits.ts';
+import { type LimitCause, type Limits, limitsOf } from '../../corner/limits/limits.ts';
 import { checkOptions } from '../../corner/limits/options.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import { boughtSpring } from '../ordered/bought-spring.ts';
 import { travelOf } from '../springs/stack.ts';
-import type { ShockCurve } from '../wheel.ts';
 import type { Car } from './car.ts';
-import { bareSpring, chooseSpring, RATE_STEP, type Spring, type SpringChoice } from './choose-spring.ts';
-import { type DamperLengths, solidLength, wantedDamper } from './damper.ts';
+import { candidateSprings, chooseSpring, type SpringChoice } from './choose-spring.ts';
+import { type DamperLengths, damperForTravel } from './damper.ts';
 import { type Doubt, howSure } from './how-sure.ts';
 import { AXLES, type Axle, type AxleInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
+import { bindTravel } from './lengths.ts';
+import type { Spring } from './listed-springs.ts';
 import { type AxleSettings, carStates } from './numbers.ts';
-import type { Settings } from './state.ts';
+import { type AxleState, axleState, type Settings } from './state.ts';
 
 /** What is settled, and what it was chosen from. */
 export interface Settled {
@@ -24,8 +25,9 @@ export interface Settled {
 }
 
 /**
- * Settles the coilovers of a car: springs by the wanted rates, then dampers, where none are given, by the travel that is needed with these,
- * its interval as a margin because a length can't be changed after the order.
+ * Settles the coilovers of a car. A damper that is not given takes the travel that is required with every spring that may be fitted, at the
+ * unfavourable end of its interval, because a length can't be changed after the order. Then the spring is chosen with the bump limit that
+ * comes of it. No choice goes back on an earlier one: more required travel never gives a shorter damper.
  */
 export function settleCar(document: CarDocument, car: Car, doubts: readonly Doubt[]): Settled {
   const { inputs, shocks } = car;
@@ -33,106 +35,130 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
     return { spring: null, damper: ofAxle(inputs, axle).limits.damper ?? null, ends: null };
   });
   const first = carStates(car, bare);
-  const choices = eachAxle(inputs, (axle): readonly SpringChoice[] => {
-    const given = ofAxle(inputs, axle);
+  const candidates = eachAxle(inputs, (axle) => {
     const { carried, wanted } = ofAxle(first.states, axle);
-    if (carried === null || wanted.springRate === null) return [];
-    const damper = damperFor(given, ofAxle(shocks, axle), ofAxle(first.needed, axle));
-    return chooseSpring(
-      given.sizing,
-      wanted.springRate,
-      carried,
-      damper && solidLength(given, damper),
-      document.units,
-    );
+    const bought = boughtSpring(ofAxle(inputs, axle));
+    return bought === null ? candidateSprings(ofAxle(inputs, axle), carried, wanted) : [bought];
+  });
+  const required = requiredAtWorst(car, bare, candidates, doubts);
+  const damped = eachAxle(inputs, (axle): Settings => {
+    const given = ofAxle(inputs, axle);
+    const lengths = (travels: readonly number[]) => {
+      const of = (moved: Car) => travels.map((travel) => ofAxle(moved.shocks, axle).at(travel).length);
+      return howSure(of(car), doubts, of);
+    };
+    const damper =
+      given.limits.damper ?? damperForTravel(given, ofAxle(shocks, axle), ofAxle(required, axle), lengths);
+    return { ...ofAxle(bare, axle), damper };
+  });
+  const otherEnds = eachAxle(inputs, (axle) => {
+    const { bump, droop, behind } = limitsWith(document, axle, { damper: ofAxle(damped, axle).damper });
+    const shock = ofAxle(shocks, axle);
+    const other = (side: 'bump' | 'droop') => {
+      const found = [bump, droop, ...behind].find(
+        (limit) => limit?.side === side && !DAMPER.includes(limit.cause),
+      );
+      return found == null ? null : Math.min(shock.bump, Math.max(shock.droop, found.travel));
+    };
+    return { bump: other('bump'), droop: other('droop') };
+  });
+  const choices = eachAxle(inputs, (axle): readonly SpringChoice[] => {
+    const given = perchFree(ofAxle(inputs, axle));
+    const shock = ofAxle(shocks, axle);
+    const masses = first.masses?.[axle] ?? null;
+    const fitted = (spring: Spring | null) =>
+      axleState(given, masses, shock, { ...ofAxle(damped, axle), spring });
+    const shortest = (state: AxleState) => shock.at(bindTravel(state, ofAxle(otherEnds, axle))).length;
+    return chooseSpring(given, fitted(null), fitted, shortest, document.units);
   });
   const sprung = eachAxle(inputs, (axle) => ({
-    ...ofAxle(bare, axle),
-    spring: fitted(ofAxle(inputs, axle), ofAxle(first.states, axle).wanted.springRate, ofAxle(choices, axle)),
+    ...ofAxle(damped, axle),
+    spring:
+      boughtSpring(ofAxle(inputs, axle)) ??
+      ofAxle(choices, axle)[0]?.spring ??
+      ofAxle(candidates, axle)[0] ??
+      null,
   }));
-  const needed = neededAtWorst(car, sprung, doubts);
-  const damped = eachAxle(inputs, (axle) => ({
-    ...ofAxle(sprung, axle),
-    damper: damperFor(ofAxle(inputs, axle), ofAxle(shocks, axle), ofAxle(needed, axle)),
-  }));
-  const { states } = carStates(car, damped);
+  const { states } = carStates(car, sprung);
   const limits = eachAxle(inputs, (axle) => {
     const { coilover, stack } = ofAxle(states, axle);
     const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
     const spring =
       coilover === null || !Number.isFinite(travel) ? {} : { springAtLeast: coilover.loose - travel };
-    return limitsWith(document, axle, { damper: ofAxle(damped, axle).damper, ...spring });
+    return limitsWith(document, axle, { damper: ofAxle(sprung, axle).damper, ...spring });
   });
   const settings = eachAxle(inputs, (axle): AxleSettings => {
-    const { bump, droop, behind } = ofAxle(limits, axle);
+    const { bump, droop } = ofAxle(limits, axle);
     const shock = ofAxle(shocks, axle);
-    const bumps = [bump, ...behind].filter((limit) => limit?.side === 'bump');
     const within = (travel: number | undefined, end: number) =>
       Math.min(shock.bump, Math.max(shock.droop, travel ?? end));
     return {
-      ...ofAxle(damped, axle),
+      ...ofAxle(sprung, axle),
       ends: { bump: within(bump?.travel, shock.bump), droop: within(droop?.travel, shock.droop) },
-      springEnd: bumps.find((limit) => limit?.cause !== 'springAtLeast')?.travel ?? null,
-      endedBy: { bump: enderOf(bump), droop: enderOf(droop) },
+      otherEnds: ofAxle(otherEnds, axle),
     };
   });
   return { settings, limits, choices };
 }
 
-/** Whether the damper ends the travel, or something else, or nothing. */
-function enderOf(limit: Limit | null): 'damper' | 'other' {
-  const isDamper = limit !== null && DAMPER.includes(limit.cause);
-  return isDamper ? 'damper' : 'other';
+/** An axle as a change of spring finds it: with a bought coilover the perch is then set for ride height anew. */
+function perchFree(given: AxleInputs): AxleInputs {
+  const { perch } = given.sizing;
+  if (given.ordered === undefined || perch === undefined) return given;
+  const { eyesToSeats: _, ...free } = perch;
+  return { ...given, sizing: { ...given.sizing, perch: free } };
 }
 
 const DAMPER: readonly LimitCause[] = ['damperOpen', 'damperClosed', 'stopSolid'];
 
-/** Travel that is needed, mm, droop negative: at the unfavourable end of its interval where a damper follows from it. */
-function neededAtWorst(car: Car, settings: PerAxle<Settings>, doubts: readonly Doubt[]): PerAxle<Travel> {
-  const { needed } = carStates(car, settings);
+/**
+ * Travel that is required, mm, droop negative, with the softest and with the stiffest springs that may be fitted: of every case the
+ * unfavourable end, where a damper follows from it.
+ */
+function requiredAtWorst(
+  car: Car,
+  bare: PerAxle<Settings>,
+  candidates: PerAxle<readonly Spring[]>,
+  doubts: readonly Doubt[],
+): PerAxle<Travel> {
+  const with_ = (k: 0 | -1) =>
+    eachAxle(car.inputs, (axle) => ({
+      ...ofAxle(bare, axle),
+      spring: ofAxle(candidates, axle).at(k) ?? null,
+    }));
+  const several = AXLES.some((axle) => (candidates[axle]?.length ?? 0) > 1);
+  const tried = [with_(0), ...(several ? [with_(-1)] : [])];
   const follows = AXLES.some((axle) => car.inputs[axle] !== undefined && !car.inputs[axle].limits.damper);
-  if (!follows) return needed;
-  const ends = ({ front, rear }: PerAxle<Travel>) =>
-    [front, rear].flatMap((travel) => (travel === undefined ? [] : [travel.bump, travel.droop]));
-  const sure = howSure(ends(needed), doubts, (moved) => ends(carStates(moved, settings).needed));
-  return eachAxle(needed, (axle) => {
-    const [bump, droop] = sure.slice(axle === 'front' ? 0 : 2);
-    const nominal = ofAxle(needed, axle);
-    return { bump: bump.high ?? nominal.bump, droop: droop.low ?? nominal.droop };
+  const found = tried.map((settings) => {
+    const cases = (moved: Car) => {
+      const { needed } = carStates(moved, settings);
+      return AXLES.flatMap((axle) => (needed[axle]?.cases ?? []).map((one) => ({ axle, ...one })));
+    };
+    const nominal = cases(car);
+    const values = (moved: Car) => {
+      const others = moved === car ? nominal : cases(moved);
+      // A corner that does not stand has no cases.
+      return others.length === nominal.length
+        ? others.map(({ required }) => required)
+        : nominal.map(() => null);
+    };
+    const sure = follows ? howSure(values(car), doubts, values) : [];
+    return nominal.map(({ axle, side, required }, k) => ({ axle, side, high: sure[k]?.high ?? required }));
+  });
+  return eachAxle(car.inputs, (axle) => {
+    const most = (side: 'bump' | 'droop') => {
+      const ends = found.flat().filter((one) => one.axle === axle && one.side === side);
+      return ends.length === 0 ? null : Math.max(...ends.map(({ high }) => high));
+    };
+    const [bump, droop] = [most('bump'), most('droop')];
+    return { bump, droop: droop === null ? null : -droop };
   });
 }
 
 /** Travel to either side, mm, droop negative. */
 interface Travel {
-  readonly bump: number;
-  readonly droop: number;
-}
-
-/** The damper that was given, or the one for a travel, in whole mm outward; null where there is none so short. */
-function damperFor(given: AxleInputs, shock: ShockCurve, needed: Travel): DamperLengths | null {
-  const { damper } = given.limits;
-  if (damper !== undefined) return damper;
-  const { open, closed } = wantedDamper(given, shock, needed);
-  const whole = { open: Math.ceil(open), closed: Math.floor(closed) };
-  return whole.closed > 0 ? whole : null;
-}
-
-function fitted(given: AxleInputs, wanted: number | null, choices: readonly SpringChoice[]): Spring | null {
-  return boughtSpring(given) ?? nearestSpring(given, wanted, choices);
-}
-
-/** The spring that is nearest to a wanted rate: the best of the list, or the rate in the steps in which rates are made. */
-export function nearestSpring(
-  { sizing }: AxleInputs,
-  wanted: number | null,
-  choices: readonly SpringChoice[],
-): Spring | null {
-  if (wanted === null) return null;
-  if (choices.length > 0) return choices[0].spring;
-  // A rate that was asked for is taken as it is.
-  const step = sizing.rateStep ?? RATE_STEP;
-  const asked = sizing.target?.springRate !== undefined;
-  return bareSpring(asked ? wanted : Math.max(step, Math.round(wanted / step) * step));
+  readonly bump: number | null;
+  readonly droop: number | null;
 }
 
 function limitsWith(

@@ -1,23 +1,27 @@
 import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
+import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
+import type { Note } from '../../document/note.ts';
 import { InputError, type Issue } from '../../errors.ts';
-import { worded } from '../../sentences/worded.ts';
+import { asIssue, worded } from '../../sentences/worded.ts';
+import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
 import { adviceOn } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
 import { boughtPath } from '../ordered/as-bought.ts';
 import { carOf } from './car.ts';
-import { nextRates, RATE_STEP } from './choose-spring.ts';
+import { nextRates } from './choose-spring.ts';
+import { cornerChecks } from './corner-checks.ts';
 import { wheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import { boughtTable, dampingTable } from './damping.ts';
 import { type AtSpeed, atSpeed } from './downforce.ts';
 import type { FigureInfos } from './figure.ts';
 import { findingsOn } from './findings.ts';
-import { doubtsOf, howSure } from './how-sure.ts';
+import { doubtsOf } from './how-sure.ts';
 import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
 import { designStateOf, loadStateDiagnostics, loadStatesOn } from './load-states.ts';
 import {
@@ -27,12 +31,15 @@ import {
   carNumbers,
   figuresIn,
   type Owner,
-  valuesOf,
+  sureNumbers,
 } from './numbers.ts';
+import { orderStatus } from './order-status.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { settleCar } from './settle.ts';
+import { springFit } from './spring-fit.ts';
+import { standingDiagnostics } from './stands.ts';
 import { assumptionsOf, openPointsOf } from './words.ts';
 
 /**
@@ -49,7 +56,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
   const doubts = doubtsOf(car, uncertain);
   const { settings, limits, choices } = settleCar(document, car, doubts);
   const nominal = carNumbers(car, settings);
-  const sure = howSure(valuesOf(nominal), doubts, (moved) => valuesOf(carNumbers(moved, settings)));
+  const sure = sureNumbers(nominal, doubts, (moved) => carNumbers(moved, settings));
   const listed = figuresIn(inputs);
   const figuresOf = (whose: Owner, infos: FigureInfos): Figure[] =>
     listed.flatMap(({ owner, name }, k) => (owner === whose ? [{ name, ...infos[name], ...sure[k] }] : []));
@@ -60,7 +67,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
     const figures = figuresOf(axle, AXLE_FIGURES);
-    const { sizing, ordered } = ofAxle(inputs, axle);
+    const { sizing, ordered, rateStep } = ofAxle(inputs, axle);
     const valving = ordered?.valving;
     const wanted = state.wanted.springRate;
     const damper = ofAxle(settings, axle).damper;
@@ -69,7 +76,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       axle,
       state,
       choices: ofAxle(choices, axle),
-      springEnd: ofAxle(settings, axle).springEnd,
+      otherEnds: ofAxle(settings, axle).otherEnds,
       perches,
       needed: (at, side) => nominal.neededAt(axle, at, side),
     });
@@ -85,13 +92,16 @@ export function sizeCoilovers(file: CarDocument): Sizing {
         ]);
       },
       spring: state.spring,
+      springFit:
+        state.spring === null ? null : springFit(state.spring.rate, sizing, state.carried, state.wanted),
       choices: ofAxle(choices, axle),
-      nextRates: wanted === null ? null : nextRates(wanted, sizing.rateStep ?? RATE_STEP),
+      nextRates: wanted === null ? null : nextRates(wanted, rateStep),
       handRate: handRateOf(given, state.wanted.wheelRate, state.mass?.sprung),
       rateTable: rateTable(state),
       damper: damper === null ? null : { ...damper, given: given.limits.damper !== undefined },
       needed: ofAxle(nominal.needed, axle),
       limits: ofAxle(limits, axle),
+      bearings: bearingUses(ofAxle(car.models, axle), given.limits.ends, state.ends),
       perch: perchRange(state),
       dampingTable:
         bumpDamping === null || reboundDamping === null
@@ -106,29 +116,44 @@ export function sizeCoilovers(file: CarDocument): Sizing {
         worded(one, document.units),
       ),
       curves: wheelCurves(state, damping),
-      forces: forcesIn(given, state, ofAxle(limits, axle), damper),
+      forces: forcesIn(given, state, ofAxle(limits, axle), damper, document.units),
     };
   });
+  const standing = axles.flatMap(({ axle, needed }) =>
+    standingDiagnostics(ofAxle(nominal.states, axle), needed, inputs.car, axle).map((one) => ({
+      ...one,
+      path: `corners.${axle}.${one.path}`,
+    })),
+  );
+  const findings = [
+    ...issues,
+    ...nominal.issues,
+    ...standing.filter(({ severity }) => severity !== 'note'),
+    ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
+    ...axles.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
+    ...axles.flatMap(notCured),
+  ]
+    .map((finding) => asIssue(finding, document.units))
+    .map((issue) => ({ ...issue, path: boughtPath(issue.path, document) }));
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
+    status: orderStatus(findings, axles),
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
     order: document.sizing.order ?? null,
     designState,
     axles,
     figures: figuresOf('car', CAR_WIDE_FIGURES),
-    findings: [
-      ...issues,
-      ...nominal.issues,
-      ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle), document.units)),
-      ...axles.flatMap(({ axle, loadStates }) =>
-        loadStateDiagnostics(axle, loadStates).map((one) => worded(one, document.units)),
-      ),
-      ...axles.flatMap(notCured),
-    ].map((issue) => ({ ...issue, path: boughtPath(issue.path, document) })),
-    assumptions: assumptionsOf(inputs, axles),
-    notes: document.notes,
-    openPoints: openPointsOf(written, axles),
+    findings,
+    assumptions: assumptionsOf(inputs, axles, document.units),
+    notes: [
+      ...document.notes,
+      ...cornerChecks(document),
+      ...standing
+        .filter(({ severity }) => severity === 'note')
+        .map((one) => noted({ ...one, path: boughtPath(one.path, document) }, document.units)),
+    ],
+    openPoints: openPointsOf(written, axles, document.units),
   };
 }
 
@@ -142,6 +167,12 @@ function notCured({ advice, figure }: AxleSizing): (Diagnostic & Issue)[] {
   });
 }
 
+/** A diagnostic worth knowing, as a note. */
+function noted(diagnostic: Diagnostic, units: Units): Diagnostic & Note {
+  const { problem, got, advice } = worded(diagnostic, units);
+  return { ...diagnostic, text: [problem, got, advice].filter((part) => part !== undefined).join('; ') };
+}
+
 /** The spring that the hand method gives for a wheel rate. */
 function handRateOf(
   { corner }: DocumentCorner,
@@ -149,6 +180,7 @@ function handRateOf(
   sprungMass: number | undefined,
 ): number | string {
   if (wheelRate === null || sprungMass === undefined) return 'no wheel rate is wanted';
+  if (!(wheelRate > 0)) return 'the wheel rate is not positive';
   const hand = handMethod(corner, { travel: { bump: 0, droop: 0 } });
   return hand.defined ? wheelRate / hand.hand : hand.why;
 }
@@ -170,8 +202,9 @@ function forcesIn(
   { mass, coilover, spring, given }: CarNumbers['states']['front'],
   found: Limits,
   damper: DamperLengths | null,
+  units: Units,
 ): CornerForces | null {
-  if (mass === null || coilover === null || spring === null) return null;
+  if (mass?.unsprung == null || coilover === null || spring === null) return null;
   const table = given.sizing.bumpStopForces;
   const options = {
     sprungMass: mass.sprung,
@@ -179,7 +212,7 @@ function forcesIn(
     springRate: spring.rate,
     gasForce: coilover.gasForce,
     ...(table === undefined ? {} : { stopTable: table }),
-    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
+    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }), units },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);
 }

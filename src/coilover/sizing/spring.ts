@@ -8,8 +8,8 @@
 import { frequencyOn } from '../../corner/frequency.ts';
 import { pushOf, transfers, travelOf } from '../springs/stack.ts';
 import { travelAtLength } from '../wheel.ts';
-import { freeLengthOf } from './choose-spring.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
+import { freeLengthOf } from './listed-springs.ts';
 import { onTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 
@@ -166,27 +166,26 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     wantedSpringRate: wanted.springRate,
     gasForce: state.carried?.gas ?? null,
   };
-  if (
-    spring === null ||
-    stack === null ||
-    coilover === null ||
-    atRest === null ||
-    mass === null ||
-    rest === null
-  ) {
-    return numbers;
-  }
+  if (spring === null || stack === null || coilover === null || mass === null) return numbers;
   const compressed = (length: number) => coilover.loose - length;
   const free = spring.free === null ? null : freeLengthOf(spring.free, sizing.helper);
-  const { force, rate: k } = pushOf(stack, compressed(atRest.length));
   const shortest = shock.at(bindTravel).length;
   const travel = travelOf(stack);
+  // What the spring is and has, also where the corner does not stand on it.
+  const fitted = {
+    ...numbers,
+    springRate: spring.rate,
+    freeLength: free,
+    springTravelNeeded: Math.max(0, compressed(shortest)),
+    bindMargin: Number.isFinite(travel) ? travel - compressed(shortest) : null,
+  };
+  if (atRest === null || rest === null) return fitted;
+  const { force, rate: k } = pushOf(stack, compressed(atRest.length));
   const open = settings.damper?.open ?? null;
   const pitch = sizing.perch?.pitch;
   const rateOnTyre = onTyre(atRest.rate, sizing.tyreRate);
   return {
-    ...numbers,
-    springRate: spring.rate,
+    ...fitted,
     wheelRate: atRest.rate,
     forceTerm: atRest.forceTerm,
     frequency: frequencyOn(mass.sprung, atRest.rate),
@@ -197,9 +196,6 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     compressionAtRide: compressed(atRest.length),
     preload: open === null ? null : compressed(open),
     preloadForce: open === null ? null : pushOf(stack, compressed(open)).force,
-    springTravelNeeded: Math.max(0, compressed(shortest)),
-    bindMargin: Number.isFinite(travel) ? travel - compressed(shortest) : null,
-    freeLength: free,
     seatLengthAtRide: free === null ? null : free - compressed(atRest.length),
     eyesToSeats: free === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - free),
     helperShut: sizing.helper === undefined ? null : helperShut(state),

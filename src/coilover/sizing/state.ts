@@ -1,12 +1,13 @@
-import type { Issue } from '../../errors.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
 import type { CoiloverForce } from '../forces/eye-force.ts';
 import type { AxleMass } from '../masses.ts';
 import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
-import { type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
-import { bareSpring, freeLengthOf, type Spring, stackOf } from './choose-spring.ts';
+import { isBorne, type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
+import { madeDamper, madeSpring } from './as-made.ts';
 import { type DamperLengths, stopOf } from './damper.ts';
 import type { AxleInputs } from './inputs.ts';
+import { bareSpring, freeLengthOf, type Spring, stackOf } from './listed-springs.ts';
 import { type Carried, carriedAtRide, gasForceOf, type WantedRates, wantedRates } from './rates.ts';
 
 /** What is settled for an axle's coilovers, whatever the guesses come to. */
@@ -23,7 +24,8 @@ export interface CornerMass {
   /** On the wheels of both sides; null where only the sprung mass was given. */
   readonly wheels: AxleMass | null;
   readonly sprung: number;
-  readonly unsprung: number;
+  /** Null where it is not given. */
+  readonly unsprung: number | null;
 }
 
 /** An axle's coilover at work. */
@@ -32,17 +34,29 @@ export interface AxleState {
   readonly shock: ShockCurve;
   readonly settings: Settings;
   readonly ends: { readonly droop: number; readonly bump: number };
+  /** Masses on the wheels of both sides, kg. */
+  readonly wheels: AxleMass | null;
   readonly mass: CornerMass | null;
   readonly carried: Carried | null;
   readonly wanted: WantedRates;
   readonly spring: Spring | null;
   readonly stack: Stack | null;
   readonly coilover: CoiloverForce | null;
-  /** Where the car stands: 0 where the perch is set for the drawn ride height. */
+  /**
+   * Where the car stands: 0 where the perch is set for the drawn ride height. Stable, k_w > 0; null where it is not known, and, with a
+   * coilover, where the corner does not stand.
+   */
   readonly rest: Rest | null;
   readonly atRest: WheelState | null;
-  readonly issues: readonly Issue[];
+  readonly issues: readonly Diagnostic[];
 }
+
+const UNSPRUNG_MASS_MISSING: Diagnostic = {
+  code: 'unsprungMassMissing',
+  severity: 'conflict',
+  path: 'sizing.unsprungMass',
+  values: {},
+};
 
 const NOT_WANTED: WantedRates = { wheelRate: null, together: null, springRate: null };
 
@@ -51,9 +65,10 @@ export function axleState(
   given: AxleInputs,
   wheels: AxleMass | null,
   shock: ShockCurve,
-  settings: Settings,
+  planned: Settings,
 ): AxleState {
-  const { sizing } = given;
+  const { sizing, made } = given;
+  const settings = { ...planned, damper: planned.damper === null ? null : madeDamper(planned.damper, made) };
   const ends = settings.ends ?? { droop: shock.droop, bump: shock.bump };
   const { mass, issues: massIssues } = cornerMass(given, wheels);
   const stop = stopOf(given, settings.damper);
@@ -62,50 +77,80 @@ export function axleState(
     mass === null ? { carried: null, issues: [] } : carriedAtRide(mass.sprung, shock, gas, stop);
   const { issues: wantedIssues, ...wanted } =
     carried === null ? { ...NOT_WANTED, issues: [] } : wantedRates(sizing, carried);
-  const spring = settings.spring ?? (wanted.springRate === null ? null : bareSpring(wanted.springRate));
+  const ordered = settings.spring ?? (wanted.springRate === null ? null : bareSpring(wanted.springRate));
+  const spring = ordered === null ? null : madeSpring(ordered, made);
   const state = {
     given,
     shock,
     settings,
     ends,
+    wheels,
     mass,
     carried,
     wanted,
     spring,
     issues: [...massIssues, ...carriedIssues, ...wantedIssues],
   };
-  if (spring === null || carried === null) {
+  if (ordered === null || spring === null || carried === null) {
     return { ...state, stack: null, coilover: null, rest: null, atRest: null };
   }
   const stack = stackOf(spring, sizing.helper);
-  const loose = looseLength(sizing, spring, stack, carried);
+  // The perch is set for the spring as ordered.
+  const perched = looseByPerch(sizing, ordered);
+  const loose = (perched ?? looseAtRide(stackOf(ordered, sizing.helper), carried)) + made.seat;
   const coilover = { spring: stack, loose, gasForce: gas, stop };
-  const rest = restUnder(shock, coilover, carried.mass * GRAVITY, ends);
-  return { ...state, stack, coilover, rest, atRest: wheelAt(shock, coilover, rest.travel) };
+  const load = carried.mass * GRAVITY;
+  // Set for ride height the coilover bears the weight there by construction, unless its coils bind before.
+  const set = perched === null && isBorne(wheelAt(shock, coilover, 0).load, load);
+  const found: Rest = set ? { travel: 0, how: 'between' } : restUnder(shock, coilover, load, ends);
+  const atRest = wheelAt(shock, coilover, found.travel);
+  const stands = found.how === 'between' && atRest.rate > 0;
+  return { ...state, stack, coilover, rest: stands ? found : null, atRest: stands ? atRest : null };
 }
 
-/** Length between the eyes at which the spring is just loose: by the perch as it is set, or so that it bears ride height. */
-function looseLength(
-  { perch, helper }: AxleInputs['sizing'],
-  { free }: Spring,
-  stack: Stack,
-  { length, springForce }: Carried,
-): number {
-  if (perch?.eyesToSeats !== undefined && free !== null) {
-    return perch.eyesToSeats + freeLengthOf(free, helper);
-  }
+/** An axle with a coilover on other masses; without masses, and where it does not stand, it has no rest. */
+export function standingWith(
+  state: AxleState,
+  coilover: CoiloverForce | null,
+  wheels: AxleMass | null,
+  mass: CornerMass | null,
+): AxleState {
+  const moved = { ...state, coilover, wheels, mass, rest: null, atRest: null };
+  const rest = goesTo(moved);
+  if (coilover === null || rest === null) return moved;
+  const atRest = wheelAt(state.shock, coilover, rest.travel);
+  return rest.how === 'between' && atRest.rate > 0 ? { ...moved, rest, atRest } : moved;
+}
+
+/** Where the wheel rests, or goes to where the corner does not stand; null where its coilover or its load is not known. */
+export function goesTo({ rest, coilover, mass, shock, ends }: AxleState): Rest | null {
+  if (rest !== null || coilover === null || mass === null) return rest;
+  return restUnder(shock, coilover, mass.sprung * GRAVITY, ends);
+}
+
+/** Length between the eyes at which the spring is just loose by the perch as it is set; null where it is set for ride height. */
+function looseByPerch({ perch, helper }: AxleInputs['sizing'], { free }: Spring): number | null {
+  return perch?.eyesToSeats === undefined || free === null
+    ? null
+    : perch.eyesToSeats + freeLengthOf(free, helper);
+}
+
+/** The same, so that the spring bears ride height. */
+function looseAtRide(stack: Stack, { length, springForce }: Carried): number {
   return length + Math.min(compressionUnder(stack, springForce), travelOf(stack));
 }
 
-/** Sprung and unsprung mass of a corner; an issue where nothing is left to spring. */
+/** Sprung and unsprung mass of a corner; null and an issue where nothing is left to spring, or where what is not sprung is not given. */
 function cornerMass(
   { sizing, sprungMass }: AxleInputs,
   wheels: AxleMass | null,
-): { mass: CornerMass | null; issues: Issue[] } {
+): { mass: CornerMass | null; issues: Diagnostic[] } {
   const unsprung = sizing.unsprungMass;
-  if (wheels === null) {
-    const mass = sprungMass === undefined ? null : { wheels: null, sprung: sprungMass, unsprung };
-    return { mass, issues: [] };
+  if (wheels === null || unsprung === undefined) {
+    if (sprungMass !== undefined) {
+      return { mass: { wheels, sprung: sprungMass, unsprung: unsprung ?? null }, issues: [] };
+    }
+    return { mass: null, issues: wheels === null ? [] : [UNSPRUNG_MASS_MISSING] };
   }
   const sprung = (wheels.left + wheels.right) / 2 - unsprung;
   if (sprung > 0) return { mass: { wheels, sprung, unsprung }, issues: [] };
@@ -113,11 +158,10 @@ function cornerMass(
     mass: null,
     issues: [
       {
+        code: 'noSprungMass',
+        severity: 'error',
         path: 'sizing.unsprungMass',
-        problem: 'leaves no sprung mass',
-        got: `${unsprung.toFixed(1)} kg of ${(sprung + unsprung).toFixed(1)} kg on the wheel`,
-        allowed: `less than ${(sprung + unsprung).toFixed(1)} kg`,
-        advice: 'look at the masses and shares of the car again',
+        values: { unsprungMass: unsprung, wheelMass: sprung + unsprung },
       },
     ],
   };

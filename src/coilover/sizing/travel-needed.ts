@@ -24,12 +24,14 @@ export interface TravelCase {
   readonly parts: Readonly<Record<string, number>>;
   /** mm, positive. */
   readonly travel: number;
+  /** The same from the drawn ride height, mm outward: `travel` and where the car stands. */
+  readonly required: number;
 }
 
-/** Travel that is needed, mm, droop negative, with the cases behind it. */
+/** Travel that is needed, mm, droop negative, with the cases behind it; null where the corner does not stand. */
 export interface TravelNeeded {
-  readonly bump: number;
-  readonly droop: number;
+  readonly bump: number | null;
+  readonly droop: number | null;
   readonly cases: readonly TravelCase[];
   /** What was not counted, and why. */
   readonly left: readonly string[];
@@ -51,6 +53,9 @@ export function travelNeeded(
     margin = TRAVEL_CASES.margin,
   } = car.travelCases ?? {};
   const { masses, downforce } = car;
+  if (state.coilover !== null && state.rest === null) {
+    return { bump: null, droop: null, cases: [], left: ['every case, because the corner does not stand'] };
+  }
   const left: string[] = [];
   const rest = state.rest?.travel ?? 0;
   const load = (state.mass?.sprung ?? 0) * GRAVITY;
@@ -58,11 +63,14 @@ export function travelNeeded(
     const { coilover, shock, mass } = state;
     if (coilover === null || mass === null) return null;
     // As far as the linkage goes: what the damper will allow follows from this.
-    return restUnder(shock, coilover, load + more, shock).travel - rest;
+    const at = restUnder(shock, coilover, load + more, shock, rest);
+    return at.how === 'bumpEnd' ? null : at.travel - rest;
   };
+  const unborne = (part: string, unknown: string) =>
+    state.coilover === null ? unknown : `${part}, under which the corner does not stand`;
   const pushed =
     downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
-  if (pushed === null) left.push('downforce, because the spring is not known');
+  if (pushed === null) left.push(unborne('downforce', 'downforce, because the spring is not known'));
   const half = state.shock.patch(rest).y;
   const roll = rollAngle === null ? null : half * Math.tan((rollAngle * lateral) / DEGREES);
   if (roll === null) {
@@ -74,7 +82,8 @@ export function travelNeeded(
       : (sprungMass * GRAVITY * braking * masses.centreHeight) / masses.wheelbase / 2;
   const dive = moved === null ? null : under(axle === 'front' ? moved : -Math.min(moved, load));
   if (dive === null) {
-    left.push('dive, which takes the spring, the wheelbase and the height of the centre of gravity');
+    const unknown = 'dive, which takes the spring, the wheelbase and the height of the centre of gravity';
+    left.push(moved === null ? unknown : unborne('dive', unknown));
   }
   // Asked for from the drawn ride height, cases go from where the car stands.
   const required = state.given.limits.required;
@@ -82,7 +91,8 @@ export function travelNeeded(
   const add = (name: string, side: 'bump' | 'droop', parts: Record<string, number | null>) => {
     const known = Object.entries(parts).filter((part): part is [string, number] => part[1] !== null);
     const travel = known.reduce((sum, [, part]) => sum + part, 0);
-    cases.push({ name, side, parts: Object.fromEntries(known), travel });
+    const required = side === 'bump' ? travel + rest : travel - rest;
+    cases.push({ name, side, parts: Object.fromEntries(known), travel, required });
   };
   add('cornering over a bump', 'bump', { downforce: pushed, roll, road: roadBump, margin });
   if (axle === 'front') {
@@ -94,7 +104,11 @@ export function travelNeeded(
     add('braking over a dip', 'droop', { dive: dive === null ? null : -dive, road: roadDip, margin });
   }
   if (required?.droop !== undefined) add('as asked', 'droop', { asked: required.droop + rest });
-  const most = (side: 'bump' | 'droop') =>
-    Math.max(...cases.filter((one) => one.side === side).map(({ travel }) => travel));
-  return { bump: rest + most('bump'), droop: rest - most('droop'), cases, left };
+  const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));
+  return { bump: most('bump'), droop: -most('droop'), cases, left };
+}
+
+/** What each case of a side requires from the drawn ride height, mm outward. */
+export function requiredBy({ cases }: Pick<TravelNeeded, 'cases'>, side: TravelCase['side']): number[] {
+  return cases.filter((one) => one.side === side).map(({ required }) => required);
 }

@@ -1,17 +1,19 @@
 // What of the inputs can be reckoned with. What can't is named and taken out, so that nothing hangs on it and all else is still
 // reckoned: a share of downforce that is none, a spring or a helper without travel, a table of a bump stop that does not rise.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
-import type { CornerSizingFile } from '../../document/sizing-schema.ts';
-import type { Certain } from '../../document/uncertain.ts';
 import type { Issue } from '../../errors.ts';
 import { stopTableFaults } from '../forces/options.ts';
 import { shareIssues } from '../masses.ts';
-import { coilFaults, coilSpring } from '../springs/coil-spring.ts';
+import { isPerchMeasured } from '../ordered/as-bought.ts';
+import { coilFaults } from '../springs/coil-spring.ts';
+import { springLengths } from '../springs/min-length.ts';
 import { isPlace, type UncertainInput } from './doubts.ts';
-import { type AxleInputs, type CarInputs, eachAxle, ofAxle } from './inputs.ts';
+import { type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
 
-type Sizing = Certain<CornerSizingFile>;
+/** What of an input cannot be used: worded already, or as data. */
+type Finding = Issue | Diagnostic;
 
 /** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
 export function usable(
@@ -20,16 +22,16 @@ export function usable(
 ): {
   readonly inputs: CarInputs;
   readonly uncertain: readonly UncertainInput[];
-  readonly issues: readonly Issue[];
+  readonly issues: readonly Finding[];
 } {
   const { downforce, ...car } = written.car;
-  const issues: Issue[] = shareIssues('downforce.frontShare', downforce?.frontShare);
+  const issues: Finding[] = shareIssues('downforce.frontShare', downforce?.frontShare);
   const axles = eachAxle(written, (axle): AxleInputs => {
     const given = ofAxle(written, axle);
     const left = usableSizing(given.sizing);
     issues.push(...left.issues.map((issue) => ({ ...issue, path: `corners.${axle}.sizing.${issue.path}` })));
     const { perch, ...others } = left.sizing;
-    const kept = isPerchBought(given) || written.car.masses?.scales?.perches !== 'reset';
+    const kept = isPerchMeasured(given.ordered) || written.car.masses?.scales?.perches !== 'reset';
     if (perch === undefined || kept) {
       return { ...given, sizing: left.sizing };
     }
@@ -42,16 +44,13 @@ export function usable(
   return { inputs, uncertain: uncertain.filter(({ at }) => !isPlace(at) || has(inputs, at)), issues };
 }
 
-/** Whether the perch was measured as it is set now: `ordered` says how things are, whatever came before. */
-function isPerchBought({ ordered }: AxleInputs): boolean {
-  const { setting, seatDistances, left, right } = ordered?.perch ?? {};
-  return [setting, seatDistances, left, right].some((given) => given !== undefined);
-}
-
-function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issues: readonly Issue[] } {
+function usableSizing(sizing: CornerSizing): {
+  readonly sizing: CornerSizing;
+  readonly issues: readonly Finding[];
+} {
   const { springs, helper, bumpStopForces, ...rest } = sizing;
-  const issues: Issue[] = [];
-  const good = (found: readonly Issue[]) => {
+  const issues: Finding[] = [];
+  const good = (found: readonly Finding[]) => {
     issues.push(...found);
     return found.length === 0;
   };
@@ -69,24 +68,32 @@ function usableSizing(sizing: Sizing): { readonly sizing: Sizing; readonly issue
   };
 }
 
-function springFaults(
-  { free, least, solid, coil }: NonNullable<Sizing['springs']>[number],
-  path: string,
-): Issue[] {
+function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path: string): Finding[] {
+  const { free, solid, least, coil } = spring;
   const faults = coil === undefined ? [] : coilFaults(coil);
   if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.coil.${issue.path}` }));
-  return travelFaults(path, free, least ?? (coil === undefined ? solid : coilSpring(coil).least));
+  if (solid !== undefined && least !== undefined && least < solid) {
+    return [
+      {
+        code: 'minLengthBelowSolid',
+        severity: 'error',
+        path: `${path}.least`,
+        values: { minLength: least, solidLength: solid },
+      },
+    ];
+  }
+  return travelFaults(path, free, springLengths(spring).minLength);
 }
 
 /** A spring that has no travel. */
-function travelFaults(path: string, free: number, least: number | undefined): Issue[] {
-  if (least === undefined || free > least) return [];
+function travelFaults(path: string, free: number, least: number | null): Finding[] {
+  if (least === null || free > least) return [];
   return [
     {
+      code: 'springWithoutTravel',
+      severity: 'error',
       path: `${path}.free`,
-      problem: 'leaves the spring no travel',
-      got: `${free.toFixed(1)} mm free, ${least.toFixed(1)} mm at the least`,
-      allowed: `more than ${least.toFixed(1)} mm`,
+      values: { freeLength: free, minLength: least },
     },
   ];
 }

@@ -1,11 +1,13 @@
+import { textIn, type Units } from '../../units.ts';
 import { CASE_FACTORS } from '../forces/load-cases.ts';
-import { RATE_STEP } from './choose-spring.ts';
+import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
 import { axleName, type CarInputs, ofAxle } from './inputs.ts';
+import { commonRateStep } from './listed-springs.ts';
 import type { AxleSizing } from './result.ts';
 import { TRAVEL_CASES } from './travel-needed.ts';
 
 /** What was taken for granted. */
-export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[]): string[] {
+export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
   const words = [
     'The corner is flat and rigid, its links weigh nothing and its joints have no friction; nothing steers.',
     'Each axle is sized for the mean of its two sides; a heavier side is levelled by its perch.',
@@ -16,8 +18,9 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[]):
     ([name]) => car.travelCases?.[name as keyof typeof TRAVEL_CASES] === undefined,
   );
   if (taken.length > 0) {
-    const units: Record<string, string> = { lateral: 'g', braking: 'g' };
-    const list = taken.map(([name, value]) => `${CASE_WORDS[name]} ${value} ${units[name] ?? 'mm'}`);
+    const written = (name: string, value: number) =>
+      name === 'lateral' || name === 'braking' ? `${value} g` : textIn(value, 'length', units);
+    const list = taken.map(([name, value]) => `${CASE_WORDS[name]} ${written(name, value)}`);
     words.push(`Travel cases taken as common practice has them, without a source: ${list.join(', ')}.`);
   }
   if (car.downforce !== undefined) {
@@ -33,7 +36,7 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[]):
     }
     if (document.sizing?.target !== undefined && document.sizing.rateStep === undefined) {
       words.push(
-        `${axleName(axle)}: springs are taken to be had in steps of ${RATE_STEP} N/mm (common practice).`,
+        `${axleName(axle)}: springs are taken to be had in steps of ${textIn(commonRateStep(units), 'rate', units)} (common practice).`,
       );
     }
     for (const left of needed.left)
@@ -59,7 +62,7 @@ const CASE_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** What is still to be found out or settled: the user's own points, then what is missing. */
-export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): string[] {
+export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
   const { car } = inputs;
   const points = [...(car.openPoints ?? [])];
   if (car.masses === undefined)
@@ -97,7 +100,12 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[]): s
     if (missing.length > 0) points.push(`${axleName(axle)}: not given yet: ${missing.join(', ')}.`);
     if (spring !== null && spring.free === null) {
       points.push(
-        `${axleName(axle)}: the spring is a rate only; its free and least length are to be found, or list springs that can be had.`,
+        `${axleName(axle)}: the spring is a rate only; its free and minimum length are to be agreed, or list springs that can be had.`,
+      );
+    }
+    if (spring !== null && (spring.minLengthSource === 'estimated' || spring.minLengthSource === 'assumed')) {
+      points.push(
+        `${axleName(axle)}: the minimum permissible length of the spring is to be agreed with its maker; it is judged here with ${textIn(spring.minLength ?? 0, 'length', units)}, ${spring.minLengthSource === 'estimated' ? 'estimated from rate, solid length and inner diameter' : `the solid length and ${100 * ASSUMED_CLEARANCE} % of it`}.`,
       );
     }
   }

@@ -1,8 +1,9 @@
 // A unit is known by two lengths: with the stroke S and the dead length D (its body, with all that does not move in it),
 //
-//   closed = D + S,   open = D + 2 S
+//   compressed = D + S,   extended = D + 2 S
 //
-// A length alone is one of the two, or lies between, as its state says.
+// A length alone is one of the two, or lies between, as its state says. Two comparisons follow: the unit to order against the donor, and the donor by
+// itself at ride height, as it is and cut to fit.
 
 import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
@@ -13,25 +14,44 @@ import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions, Donor } from './options.ts';
 import type { Words } from './words.ts';
 
-/** The unit at hand against the one that is wanted: mm; null where it can't be told. Positive: the new one is more. */
+/** How far a unit can go from ride height, mm; null where it can't be told. */
+export interface StrokeLeft {
+  readonly extension: number | null;
+  readonly compression: number | null;
+}
+
+/**
+ * The ordered unit against a donor damper, and the donor by itself: mm, null where it can't be told. Differences are those of the ordered unit
+ * less the donor: positive where the ordered unit is longer.
+ */
 export interface DonorComparison {
-  /** Open length. */
-  readonly openBy: number | null;
-  /** Closed length. */
-  readonly closedBy: number | null;
-  /** Stroke. */
-  readonly strokeBy: number | null;
-  /** Body: the dead length, closed less stroke. */
-  readonly bodyBy: number | null;
-  /** The unit that is wanted: as `damper`, or for the required travel (bump stop solid at its end); null without either. */
-  readonly wanted: { readonly open: number; readonly closed: number } | null;
+  readonly extendedLengthDifference: number | null;
+  readonly compressedLengthDifference: number | null;
+  readonly strokeDifference: number | null;
+  /** Of the compressed length minus the stroke. */
+  readonly deadLengthDifference: number | null;
+  /** Length at design ride height, less the length at which the donor was measured. */
+  readonly designLengthDifference: number;
+  /** The unit that the donor is compared with; null where neither is known. */
+  readonly unit: ComparedUnit | null;
+  /** What the donor has left at design ride height, fitted as it is: negative where it does not reach so far. */
+  readonly donorAsIs: StrokeLeft;
+  /** The same for a donor whose eyes are moved so that it stands at design ride height in its measured state; null for a length between. */
+  readonly donorCutToFit: StrokeLeft | null;
   readonly sentences: readonly string[];
+}
+
+/** The ordered unit, `damper` of the options; without it the one that the required travel needs, without a bump stop. */
+export interface ComparedUnit {
+  readonly extendedLength: number;
+  readonly compressedLength: number;
+  readonly basis: 'ordered' | 'requiredTravel';
 }
 
 /** What a tape can tell, mm. */
 const TAPE = 0.5;
 
-/** Sets the unit at hand against the drawn ride height and the unit that is wanted. */
+/** Compares a donor with the unit to order, and with the design ride height. */
 export function compareDonor(
   options: CheckedOptions,
   model: CornerModel,
@@ -42,45 +62,73 @@ export function compareDonor(
   const { donor } = options;
   if (donor === undefined) return undefined;
   const ride = lengthOf(eyes, course.drawn);
-  const wanted = wantedUnit(options, model, course);
+  const unit = comparedUnit(options, model, course);
   const known = knownLengths(donor);
-  const by = (mine: number | undefined, theirs: number | undefined) =>
-    mine === undefined || theirs === undefined ? null : mine - theirs;
-  const openBy = by(wanted?.open, known.open);
-  const closedBy = by(wanted?.closed, known.closed);
-  const strokeBy = by(wanted === null ? undefined : wanted.open - wanted.closed, donor.stroke);
-  const bodyBy = openBy === null || closedBy === null ? null : 2 * closedBy - openBy;
-  const sentences = [atRide(donor, known, ride, words)];
-  if (wanted !== null) {
-    const stroke = words.length(wanted.open - wanted.closed);
-    sentences.push(
-      wanted === options.damper
-        ? `The damper planned is ${words.length(wanted.open)} open and ${words.length(wanted.closed)} closed, with a stroke of ${stroke}.`
-        : `For the travel wanted the new unit is to be ${words.length(wanted.open)} open or more, and ${words.length(wanted.closed)} closed or less: a stroke of ${stroke} at least.`,
-      ...comparisons({ openBy, closedBy, strokeBy, bodyBy }, donor, wanted, words),
-    );
-  }
-  return { openBy, closedBy, strokeBy, bodyBy, wanted, sentences };
+  const less = (a: number | undefined, b: number | undefined) =>
+    a === undefined || b === undefined ? null : a - b;
+  const extended = less(unit?.extendedLength, known.extended);
+  const compressed = less(unit?.compressedLength, known.compressed);
+  const differences = {
+    extendedLengthDifference: extended,
+    compressedLengthDifference: compressed,
+    strokeDifference: less(
+      unit === null ? undefined : unit.extendedLength - unit.compressedLength,
+      donor.stroke,
+    ),
+    deadLengthDifference: extended === null || compressed === null ? null : 2 * compressed - extended,
+    designLengthDifference: ride - donor.length,
+  };
+  return {
+    ...differences,
+    unit,
+    donorAsIs: { extension: less(known.extended, ride), compression: less(ride, known.compressed) },
+    donorCutToFit: cutToFit(donor),
+    sentences: [
+      ...(unit === null ? [] : againstDonor(differences, donor, unit, ride, words)),
+      ...donorAlone(donor, known, ride, words),
+    ],
+  };
 }
 
-function knownLengths({ length, state, stroke }: Donor): { open?: number; closed?: number } {
+/** A donor that stands at ride height in the state in which it was measured. */
+function cutToFit({ state, ...donor }: Donor): StrokeLeft | null {
+  const stroke = donor.stroke ?? null;
   switch (state) {
     case 'open':
-      return { open: length, ...(stroke === undefined ? {} : { closed: length - stroke }) };
+      return { extension: 0, compression: stroke };
     case 'closed':
-      return { closed: length, ...(stroke === undefined ? {} : { open: length + stroke }) };
+      return { extension: stroke, compression: 0 };
+    case 'measured':
+      return null;
+  }
+}
+
+interface Known {
+  readonly extended?: number;
+  readonly compressed?: number;
+}
+
+function knownLengths({ length, state, stroke }: Donor): Known {
+  switch (state) {
+    case 'open':
+      return { extended: length, ...(stroke === undefined ? {} : { compressed: length - stroke }) };
+    case 'closed':
+      return { compressed: length, ...(stroke === undefined ? {} : { extended: length + stroke }) };
     case 'measured':
       return {};
   }
 }
 
-/** The unit for the required travel, else that of the options. */
-function wantedUnit(
-  { required, damper, bumpStop }: CheckedOptions,
+/** The unit of the options, else the one for the required travel. */
+function comparedUnit(
+  { required, damper }: CheckedOptions,
   model: CornerModel,
   course: Course,
-): DonorComparison['wanted'] {
-  if (required?.bump === undefined || required.droop === undefined) return damper ?? null;
+): ComparedUnit | null {
+  if (damper !== undefined) {
+    return { extendedLength: damper.open, compressedLength: damper.closed, basis: 'ordered' };
+  }
+  if (required?.bump === undefined || required.droop === undefined) return null;
   const { path } = course;
   const { shock } = model;
   const length = bindMeasure(
@@ -98,80 +146,119 @@ function wantedUnit(
   });
   for (const { at, value } of extremes(path, length)) if (at > low && at < high) lengths.push(value);
   return {
-    open: Math.max(...lengths),
-    closed: Math.min(...lengths) - (bumpStop?.solidHeight ?? 0),
+    extendedLength: Math.max(...lengths),
+    compressedLength: Math.min(...lengths),
+    basis: 'requiredTravel',
   };
 }
 
-function atRide(
-  donor: Donor,
-  { open, closed }: { open?: number; closed?: number },
+/** Names of the two units in sentences. */
+const DONOR = 'the donor damper';
+const UNITS: Readonly<Record<ComparedUnit['basis'], string>> = {
+  ordered: 'the ordered unit',
+  requiredTravel: 'the unit that the required travel needs',
+};
+/** States in words. */
+const STATES: Readonly<Record<Donor['state'], string>> = {
+  open: 'fully extended',
+  closed: 'fully compressed',
+  measured: 'somewhere between extended and compressed',
+};
+
+const capital = (text: string) => `${text[0].toUpperCase()}${text.slice(1)}`;
+
+/** The unit to order against the donor: each sentence names both. */
+function againstDonor(
+  differences: Omit<DonorComparison, 'unit' | 'donorAsIs' | 'donorCutToFit' | 'sentences'>,
+  { length, state }: Donor,
+  { extendedLength, compressedLength, basis }: ComparedUnit,
+  ride: number,
+  words: Words,
+): string[] {
+  const unit = UNITS[basis];
+  const bounds = basis === 'ordered' ? ['', '', ''] : [' or more', ' or less', ' or more'];
+  const figures = [extendedLength, compressedLength, extendedLength - compressedLength].map(
+    (value, k) => `${words.length(value)}${bounds[k]}`,
+  );
+  const than = (by: number | null, more: string, less: string, same: string) => {
+    if (by === null) return [];
+    const amount = words.length(Math.abs(by));
+    return [Number.parseFloat(amount) === 0 ? same : `${amount} ${by > 0 ? more : less}`];
+  };
+  const { extendedLengthDifference, compressedLengthDifference, strokeDifference, deadLengthDifference } =
+    differences;
+  const parts = [
+    ...than(extendedLengthDifference, 'longer extended', 'shorter extended', 'as long extended'),
+    ...than(compressedLengthDifference, 'longer compressed', 'shorter compressed', 'as long compressed'),
+    ...than(strokeDifference, 'more stroke', 'less stroke', 'the same stroke'),
+    ...than(
+      deadLengthDifference,
+      'more dead length (compressed length minus stroke)',
+      'less dead length (compressed length minus stroke)',
+      'the same dead length (compressed length minus stroke)',
+    ),
+  ];
+  const sentences = [
+    `${capital(unit)} is ${figures[0]} extended and ${figures[1]} compressed, with a stroke of ${figures[2]}.`,
+  ];
+  if (parts.length > 0) sentences.push(`${capital(unit)} against ${DONOR}: ${parts.join(', ')}.`);
+  const [atRide] = than(
+    differences.designLengthDifference,
+    `longer than ${DONOR}`,
+    `shorter than ${DONOR}`,
+    `as long as ${DONOR}`,
+  );
+  sentences.push(
+    `At design ride height ${unit} is ${words.length(ride)} long, ${atRide} ${STATES[state]} (${words.length(length)}).`,
+  );
+  if (state !== 'measured') return sentences;
+  const beyond = (by: number, way: string, end: string) =>
+    `${capital(DONOR)} measured ${words.length(by)} ${way} than ${unit} ${end}: it differs there by at least that.`;
+  if (length > extendedLength) sentences.push(beyond(length - extendedLength, 'longer', 'fully extended'));
+  if (length < compressedLength)
+    sentences.push(beyond(compressedLength - length, 'shorter', 'fully compressed'));
+  return sentences;
+}
+
+/** The donor by itself: as it is, and cut to fit at design ride height. */
+function donorAlone(donor: Donor, known: Known, ride: number, words: Words): string[] {
+  const { length, state } = donor;
+  const fitted = asItIs(donor, known, ride, words);
+  if (state === 'measured') return [fitted];
+  const [side, moved] = [state === 'open' ? 'droop' : 'bump', length > ride ? 'Cut' : 'Lengthened'];
+  const lost = `${STATES[state]} at design ride height, ${DONOR} has no ${side} travel`;
+  if (Math.abs(length - ride) <= TAPE) return [`Fitted as it is, ${lost}.`];
+  return [fitted, `${moved} to fit and ${lost}.`];
+}
+
+function asItIs(
+  { length, state }: Donor,
+  { extended, compressed }: Known,
   ride: number,
   words: Words,
 ): string {
-  const at = `the drawn ride height (${words.length(ride)} between the eyes)`;
-  const { length, state } = donor;
-  if (state === 'open') {
-    const left = length - ride;
-    if (Math.abs(left) <= TAPE)
-      return `The unit at hand is fully open at ${at}: fitted like this it leaves no droop travel.`;
-    if (left < 0) return `The unit at hand is ${words.length(-left)} too short for ${at}, even fully open.`;
+  const at = `design ride height (${words.length(ride)} eye to eye)`;
+  if (compressed !== undefined && compressed > ride + TAPE) {
+    return `Fitted as it is, ${DONOR} is ${words.length(compressed - ride)} too long for ${at}, even fully compressed.`;
   }
-  if (state === 'closed') {
-    const left = ride - length;
-    if (Math.abs(left) <= TAPE)
-      return `The unit at hand is fully closed at ${at}: fitted like this it leaves no bump travel.`;
-    if (left < 0) return `The unit at hand is ${words.length(-left)} too long for ${at}, even fully closed.`;
+  if (extended !== undefined && extended < ride - TAPE) {
+    return `Fitted as it is, ${DONOR} is ${words.length(ride - extended)} too short for ${at}, even fully extended.`;
   }
-  if (open !== undefined && closed !== undefined) {
-    if (closed > ride + TAPE)
-      return `The unit at hand is ${words.length(closed - ride)} too long for ${at}, even fully closed.`;
-    if (open < ride - TAPE)
-      return `The unit at hand is ${words.length(ride - open)} too short for ${at}, even fully open.`;
-    return `At ${at} the unit at hand can still open by ${words.length(Math.max(0, open - ride))} and close by ${words.length(Math.max(0, ride - closed))}.`;
+  if (state === 'measured') {
+    const by = words.length(Math.abs(length - ride));
+    const where =
+      Math.abs(length - ride) <= TAPE
+        ? 'its length at design ride height'
+        : `${by} ${length > ride ? 'more' : 'less'} than ${at}`;
+    return `${capital(DONOR)} measured ${words.length(length)} ${STATES[state]}, ${where}; measure its extended and compressed lengths to know how far it goes from there.`;
   }
-  if (open !== undefined)
-    return `At ${at} the unit at hand can still open by ${words.length(open - ride)}; give its stroke too, to know how far it can close.`;
-  if (closed !== undefined)
-    return `At ${at} the unit at hand can still close by ${words.length(ride - closed)}; give its stroke too, to know how far it can open.`;
-  const where =
-    Math.abs(length - ride) <= TAPE
-      ? 'That is its length at the drawn ride height'
-      : `That is ${words.length(Math.abs(length - ride))} ${length > ride ? 'more' : 'less'} than at ${at}`;
-  return `The unit at hand measured ${words.length(length)} somewhere between open and closed. ${where}; how far it can open and close from there only its open and closed length tell.`;
-}
-
-function comparisons(
-  { openBy, closedBy, strokeBy, bodyBy }: Omit<DonorComparison, 'wanted' | 'sentences'>,
-  donor: Donor,
-  wanted: { readonly open: number; readonly closed: number },
-  words: Words,
-): string[] {
-  const sentences: string[] = [];
-  const than = (by: number, more: string, less: string) => {
-    const amount = words.length(Math.abs(by));
-    return Number.parseFloat(amount) === 0 ? 'the same as' : `${amount} ${by > 0 ? more : less} than`;
-  };
-  if (strokeBy !== null && bodyBy !== null) {
-    sentences.push(
-      `Its stroke is ${than(strokeBy, 'more', 'less')} that of the unit at hand; its body, the closed length less the stroke, is ${than(bodyBy, 'longer', 'shorter')} that one's.`,
-    );
-  } else if (strokeBy !== null) {
-    sentences.push(`Its stroke is ${than(strokeBy, 'more', 'less')} that of the unit at hand.`);
-  }
-  if (openBy !== null)
-    sentences.push(`Fully open it is ${than(openBy, 'longer', 'shorter')} the unit at hand.`);
-  if (closedBy !== null)
-    sentences.push(`Fully closed it is ${than(closedBy, 'longer', 'shorter')} the unit at hand.`);
-  if (donor.state === 'measured') {
-    if (donor.length > wanted.open)
-      sentences.push(
-        `The unit at hand was ${words.length(donor.length - wanted.open)} longer than that when it was measured: its open length is too long by that at least.`,
-      );
-    if (donor.length < wanted.closed)
-      sentences.push(
-        `The unit at hand was ${words.length(wanted.closed - donor.length)} shorter than that when it was measured: its closed length is too short by that at least.`,
-      );
-  }
-  return sentences;
+  const ways = [
+    ...(extended === undefined ? [] : [`extend by ${words.length(Math.max(0, extended - ride))}`]),
+    ...(compressed === undefined ? [] : [`compress by ${words.length(Math.max(0, ride - compressed))}`]),
+  ];
+  const missing =
+    ways.length === 2
+      ? ''
+      : `; give its stroke to know how far it can ${state === 'open' ? 'compress' : 'extend'}`;
+  return `Fitted as it is, ${DONOR} can ${ways.join(' and ')} from ${at}${missing}.`;
 }

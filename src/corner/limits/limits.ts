@@ -73,7 +73,7 @@ export interface Limits {
   readonly fits: readonly string[];
   /** Travel wanted against travel there is, for the sides where it was given. */
   readonly required?: RequiredTravel;
-  /** The unit at hand against the one that is wanted. */
+  /** The unit to order against the donor damper, and the donor by itself. */
   readonly donor?: DonorComparison;
   /** What to look at again. */
   readonly notes: readonly string[];

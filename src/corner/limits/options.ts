@@ -1,6 +1,6 @@
 import { limitFindings } from '../../document/limit-findings.ts';
 import { limitOptionsSchema } from '../../document/limits-schema.ts';
-import { parse } from '../../document/parse.ts';
+import { parse, valueAt } from '../../document/parse.ts';
 import type { Point } from '../../linkage/drawing.ts';
 import type { Units } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
@@ -12,7 +12,7 @@ import { partFindings } from './part-findings.ts';
  * coordinates: y outboard, chassis fixed, at the drawn ride height.
  */
 export interface LimitOptions {
-  /** Open (longest) and closed (shortest) length of the damper between the centres of its end eyes. */
+  /** Open (longest) and closed (shortest) length of the damper to order, between the centres of its end eyes. */
   readonly damper?: { readonly open: number; readonly closed: number } | undefined;
   /**
    * Bump stop on the shaft: it is met at closed + `height`, and gives no more at closed + `solidHeight`. The first is an
@@ -43,7 +43,7 @@ export interface LimitOptions {
   /** Travel wanted from ride height, both positive. */
   readonly required?: { readonly bump?: number | undefined; readonly droop?: number | undefined } | undefined;
   /**
-   * A unit at hand: its length between the end eyes, and the state in which that was measured. `stroke` is its way from
+   * A donor damper, for comparison: its length between the end eyes, and the state in which that was measured. `stroke` is its way from
    * open to closed.
    */
   readonly donor?: Donor | undefined;
@@ -71,7 +71,7 @@ export interface BearingEnd {
   readonly maxTilt: number;
 }
 
-/** A unit at hand, mm. */
+/** An existing damper, for comparison; mm. */
 export interface Donor {
   readonly length: number;
   readonly state: 'open' | 'closed' | 'measured';
@@ -101,11 +101,16 @@ export function checkOptions(options: LimitOptions, model: CornerModel): Checked
 
 /** An empty list, in a file a slip, is here no list. */
 function withoutEmpty(options: unknown): unknown {
-  if (typeof options !== 'object' || options === null || Array.isArray(options)) return options;
-  const isEmpty = (value: unknown) => Array.isArray(value) && value.length === 0;
+  if (!LISTS.some((name) => isEmptyList(valueAt(options, [name]))) || Array.isArray(options)) return options;
   return Object.fromEntries(
-    Object.entries(options).filter(([name, value]) => !(LISTS.includes(name) && isEmpty(value))),
+    Object.entries(options as object).filter(
+      ([name, value]) => !(LISTS.includes(name) && isEmptyList(value)),
+    ),
   );
+}
+
+function isEmptyList(value: unknown): boolean {
+  return Array.isArray(value) && value.length === 0;
 }
 
 const LISTS = ['arch', 'ground'];

@@ -1,6 +1,8 @@
+import { DAMPING_RANGES, FLAT_RIDE, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
+import { spaced } from '../../words.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { axlePictures } from './pictures.ts';
@@ -25,7 +27,7 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
     ...loads(sized, say),
     heading(3, 'The corner itself'),
     figureRows(settled('car'), units),
-    ...axlePictures(sized),
+    ...axlePictures(sized, units),
   ];
 }
 
@@ -33,7 +35,8 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
 const orDash = (say: Say) => (value: number | null, quantity: Parameters<Say>[1]) =>
   value === null ? '–' : say(value, quantity);
 
-function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing, say: Say): Block[] {
+function springs(sized: AxleSizing, say: Say): Block[] {
+  const { choices, rateTable, handRate, nextRates, figure } = sized;
   const both = orDash(say);
   const wanted = figure('wantedSpringRate').value;
   const words: string[] = [];
@@ -49,21 +52,23 @@ function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing
   }
   return [
     ...(words.length === 0 ? [] : [heading(3, 'The spring'), ...words.map(paragraph)]),
+    ...(sized.document.sizing?.target === undefined ? frequencyAdvice() : []),
     ...(choices.length === 0
       ? []
       : [
           paragraph('Springs that can be had, the one that fits best first:'),
           table(
-            ['spring', 'rate', 'of the wanted', 'its own travel needed', 'there is', 'remark'],
-            choices.map(({ spring, ofWanted, needs, has, against }) => [
+            ['spring', 'rate', 'of the required', 'frequency', 'travel required', 'available', 'remark'],
+            choices.map(({ spring, ofWanted, frequency, needs, has, against }) => [
               spring.name,
               say(spring.rate, 'rate'),
               `${(100 * ofWanted).toFixed(0)} %`,
+              both(frequency, 'frequency'),
               both(needs, 'length'),
               both(has, 'length'),
               against.length === 0 ? 'fits' : against.join('; '),
             ]),
-            [1, 2, 3, 4],
+            [1, 2, 3, 4, 5],
           ),
         ]),
     ...(rateTable.length === 0
@@ -86,6 +91,28 @@ function springs({ choices, rateTable, handRate, nextRates, figure }: AxleSizing
   ];
 }
 
+/** What others choose, where no target is given. */
+function frequencyAdvice(): Block[] {
+  return [
+    heading(3, 'A target to choose'),
+    rangeTable('frequency, suspension alone', FREQUENCY_RANGES, (value) => `${value} Hz`),
+    paragraph(FLAT_RIDE),
+  ];
+}
+
+/** Ranges by use, with their sources. */
+function rangeTable(what: string, ranges: readonly UseRange[], write: (value: number) => string): Block {
+  return table(
+    ['use', what, 'source'],
+    ranges.map(({ use, min, max, source }) => [
+      use,
+      max === null ? `${write(min)} and more` : `${min} to ${write(max)}`,
+      source,
+    ]),
+    [1],
+  );
+}
+
 function perch({ perch }: AxleSizing, say: Say): Block[] {
   if (perch === null) return [];
   const stands = (travel: number) => `${say(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
@@ -97,7 +124,14 @@ function perch({ perch }: AxleSizing, say: Say): Block[] {
 }
 
 function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units: Units): Block[] {
-  if (dampingTable.length === 0) return [];
+  if (dampingTable.length === 0) {
+    return document.sizing?.damping === undefined
+      ? [
+          heading(3, 'A damping ratio to choose'),
+          rangeTable('damping ratio', DAMPING_RANGES, (value) => String(value)),
+        ]
+      : [];
+  }
   const valving = document.ordered?.valving;
   const knee = valving === undefined ? document.sizing?.damping?.knee : valving.kneeSpeed;
   const both = (value: number, quantity: Quantity) => [
@@ -105,10 +139,14 @@ function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units
     textIn(value, quantity, units === 'metric' ? 'imperial' : 'metric'),
   ];
   const ratio = (name: string) => figure(name).value?.toFixed(2) ?? '–';
+  const atDroop =
+    figure('dampingAtDroop').value === null
+      ? 'not defined at the droop limit (the spring is loose there, or the wheel rate not positive)'
+      : `${ratio('dampingAtDroop')} at the droop limit`;
   return [
     heading(3, 'Damping to valve by'),
     paragraph(
-      `One table of forces over shaft speed${knee === undefined ? '' : `, less steep above ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${ratio('dampingAtDroop')} at the droop limit, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} where the bump stop is met.`,
+      `One table of forces over shaft speed${knee === undefined ? '' : `, less steep above ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} where the bump stop is met.`,
     ),
     table(
       ['shaft speed', '', 'bump', '', 'rebound', ''],
@@ -202,12 +240,33 @@ function speeds({ speeds }: AxleSizing, say: Say): Block[] {
   ];
 }
 
+/** Ball joints in each load case: positive pulls the stud out. */
+function jointTable(cases: NonNullable<AxleSizing['forces']>['cases'], say: Say): Block[] {
+  const rows = cases.flatMap(({ name, ballJoints }) =>
+    Object.entries(ballJoints).map(([joint, { axial, radial, articulation }]) => [
+      name,
+      spaced(joint),
+      say(axial, 'force'),
+      say(radial, 'force'),
+      say(articulation, 'angle'),
+    ]),
+  );
+  if (rows.length === 0) return [];
+  return [
+    table(
+      ['load case', 'ball joint', 'axial, pulled out +, pushed in -', 'radial', 'articulation angle'],
+      rows,
+      [2, 3, 4],
+    ),
+  ];
+}
+
 function loads({ forces }: AxleSizing, say: Say): Block[] {
   if (forces === null) return [];
   return [
     heading(3, 'Forces for mounts and joints'),
     table(
-      ['case', 'travel', 'between the eyes', 'of it spring', 'gas', 'stop', 'rest'],
+      ['load case', 'travel', 'axial force', 'spring', 'gas', 'bump stop', 'rest'],
       forces.cases.map(({ name, travel, shock }) => [
         name,
         say(travel, 'length'),
@@ -219,8 +278,9 @@ function loads({ forces }: AxleSizing, say: Say): Block[] {
       ]),
     ),
     paragraph(
-      'The rest: above zero, metal on metal with the stop solid. Below zero while the wheel hangs, what the open damper holds back; below zero in full bump, spring and stop are harder there than the case asks for, so that the wheel does not get so far.',
+      'The rest: above zero, metal on metal with the stop solid. Below zero at full droop, what the extended damper holds back; below zero in full bump, spring and stop are harder there than the case asks for, so that the wheel does not get so far.',
     ),
+    ...jointTable(forces.cases, say),
     list(forces.sentences.slice(forces.cases.length)),
   ];
 }

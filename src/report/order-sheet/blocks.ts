@@ -4,6 +4,8 @@ import type { Units } from '../../units.ts';
 export type Block =
   | { readonly kind: 'heading'; readonly level: 2 | 3; readonly text: string }
   | { readonly kind: 'text'; readonly text: string }
+  /** What must not be overlooked; in print it stands at the head of every page. */
+  | { readonly kind: 'stamp'; readonly text: string; readonly advice: string }
   | { readonly kind: 'list'; readonly items: readonly string[] }
   | {
       readonly kind: 'table';

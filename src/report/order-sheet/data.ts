@@ -4,12 +4,13 @@ import { CAUTIONS } from './order-sheet.ts';
 
 /** A sizing as data that survives JSON: every figure with its unit and definition, tables, limits, and rows of the curves. */
 export function sheetData(sizing: Sizing): Record<string, unknown> {
-  const { name, use, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { name, use, status, axles, figures, findings, notes, assumptions, openPoints } = sizing;
   return {
     ...(name === undefined ? {} : { name }),
     ...(use === undefined ? {} : { use }),
     order: sizing.order,
     designState: sizing.designState,
+    status,
     figures: figures.map(figureData),
     axles: axles.map(({ figures, figure: _, curves, document, ...sized }) => ({
       ...sized,

@@ -10,7 +10,7 @@ export function sheetHtml(sheet: OrderSheet): string {
 <meta name="viewport" content="width=device-width">
 <title>${escaped(sheet.title)}</title>
 <style>
-${PAGE}
+${PAGE}${pageMark(sheet)}
 ${RULES}
 </style>
 </head>
@@ -36,6 +36,14 @@ ${content(sheet)}
 </div>`;
 }
 
+/** The stamp of a sheet on top of each printed page. */
+function pageMark({ blocks }: OrderSheet): string {
+  const stamp = blocks.find((block) => block.kind === 'stamp');
+  return stamp === undefined
+    ? ''
+    : `\n@page { @top-center { content: ${JSON.stringify(stamp.text)}; font: bold 12pt "DejaVu Serif", Georgia, serif; } }`;
+}
+
 function content({ title, blocks }: OrderSheet): string {
   return [`<h1>${escaped(title)}</h1>`, ...blocks.map(written)].join('\n');
 }
@@ -48,6 +56,8 @@ const RULES = `h1 { font-size: 19pt; font-weight: normal; margin: 0 0 2mm; }
 h2 { font-size: 14pt; font-weight: normal; border-bottom: 0.6pt solid #111; margin: 9mm 0 3mm; padding-bottom: 1mm; break-after: avoid; }
 h3 { font-size: 11.5pt; margin: 6mm 0 2mm; break-after: avoid; }
 p { margin: 0 0 2.5mm; }
+p.stamp { border: 1.5pt solid #111; padding: 3mm 4mm; margin: 3mm 0 5mm; }
+p.stamp strong { display: block; font-size: 16pt; }
 ul { margin: 0 0 3mm; padding-left: 5mm; }
 li { margin-bottom: 0.8mm; }
 table { border-collapse: collapse; width: 100%; margin: 0 0 4mm; font-size: 9.5pt; }
@@ -68,6 +78,8 @@ function written(block: Block): string {
       return `<h${block.level}>${escaped(block.text)}</h${block.level}>`;
     case 'text':
       return `<p>${escaped(block.text)}</p>`;
+    case 'stamp':
+      return `<p class="stamp" role="alert"><strong>${escaped(block.text)}</strong> ${escaped(block.advice)}</p>`;
     case 'list':
       return block.items.length === 0
         ? ''

@@ -13,6 +13,8 @@ function written(block: Block): string[] {
       return [`${'#'.repeat(block.level)} ${escaped(block.text)}`];
     case 'text':
       return [escaped(block.text)];
+    case 'stamp':
+      return [`**${escaped(block.text)}.** ${escaped(block.advice)}`];
     case 'list':
       return block.items.length === 0 ? [] : [block.items.map((item) => `- ${escaped(item)}`).join('\n')];
     case 'table':

@@ -1,4 +1,5 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { OrderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { describeIssue } from '../../errors.ts';
 import { afterWeighing } from './after-weighing.ts';
@@ -20,23 +21,20 @@ export interface OrderSheet {
  * pictures, what is open and what was assumed; metric and imperial side by side.
  */
 export function orderSheet(sizing: Sizing): OrderSheet {
-  const { name, use, units, axles, figures, findings, notes, assumptions, openPoints } = sizing;
-  const { designState } = sizing;
+  const { name, use, units, status, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { order, designState } = sizing;
+  const title = TITLES[status];
   return {
-    title: name === undefined ? 'Coilovers to order' : `Coilovers to order: ${name}`,
+    title: name === undefined ? title : `${title}: ${name}`,
     blocks: [
-      paragraph(issueOf(sizing.order)),
+      ...stampOf(status, order),
+      ...(order === null ? [] : [paragraph(`Revision ${order.revision} of ${order.date}.`)]),
+      ...findingsPart(findings),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
         'One of a kind, before the car could be driven. Lengths are between the middles of the bolts. A figure with an interval is a reckoning from guesses: it lies in the interval 95 times in 100.',
       ),
-      ...findingsPart(findings),
-      ...(notes.length === 0
-        ? []
-        : [
-            heading(2, 'To look at again'),
-            list(notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`)),
-          ]),
+      ...checksPart(findings, notes),
       heading(2, 'What to make'),
       ...(designState === null
         ? []
@@ -58,17 +56,49 @@ export function orderSheet(sizing: Sizing): OrderSheet {
   };
 }
 
-/** Which issue of the order a sheet is. */
-function issueOf(order: Sizing['order']): string {
-  return order === null
-    ? 'Draft: not an order. Give order.revision and order.date in the car file before it is sent.'
-    : `Revision ${order.revision} of ${order.date}.`;
+const TITLES: Readonly<Record<OrderStatus, string>> = {
+  order: 'Order for coilovers',
+  enquiry: 'Enquiry for coilovers',
+  notForOrder: 'Coilovers, not for order',
+};
+
+/** What stands in the way of sending a sheet: conflicts before a missing revision; nothing where neither does. */
+function stampOf(status: OrderStatus, order: Sizing['order']): Block[] {
+  if (status === 'notForOrder') return [NOT_FOR_ORDER];
+  return order === null ? [DRAFT] : [];
 }
+
+const DRAFT: Block = {
+  kind: 'stamp',
+  text: 'DRAFT',
+  advice: 'Not an order. Give order.revision and order.date in the car file before it is sent.',
+};
+
+const NOT_FOR_ORDER: Block = {
+  kind: 'stamp',
+  text: 'NOT FOR ORDER',
+  advice: 'Do not send this to a maker. Resolve the conflicts below, then run it again.',
+};
 
 /** What can't be; nothing where all can. */
 export function findingsPart(findings: Sizing['findings']): Block[] {
-  if (findings.length === 0) return [];
-  return [heading(2, 'What does not fit'), list(findings.map((issue) => `${describeIssue(issue)}.`))];
+  const conflicts = findings.filter((finding) => !isCheck(finding));
+  if (conflicts.length === 0) return [];
+  return [heading(2, 'Conflicts'), list(conflicts.map((issue) => `${describeIssue(issue)}.`))];
+}
+
+/** What looks wrong, or may not do; nothing where all looks right. */
+function checksPart(findings: Sizing['findings'], notes: Sizing['notes']): Block[] {
+  const items = [
+    ...findings.filter(isCheck).map((issue) => `${describeIssue(issue)}.`),
+    ...notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`),
+  ];
+  return items.length === 0 ? [] : [heading(2, 'Check these inputs'), list(items)];
+}
+
+/** Whether a finding asks for a second look, and is no conflict. */
+function isCheck({ severity }: Sizing['findings'][number]): boolean {
+  return severity === 'check' || severity === 'note';
 }
 
 export const CAUTIONS: readonly string[] = [

@@ -1,15 +1,17 @@
+import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { type Block, table } from './blocks.ts';
-import { endWords, type Say } from './words.ts';
+import { endWords, minLengthWords, type Say } from './words.ts';
 
-const OPEN = 'open';
+/** What nobody has settled yet. */
+const UNDECIDED = 'to be agreed';
 /** Coilovers on an axle, where nothing else is said. */
 const PAIR = 2;
 
 /** What to make, one column an axle: the facts that an order needs. */
 export function orderTable(axles: readonly AxleSizing[], say: Say): Block {
-  const rows = FACTS.map(([label, of]) => [label, ...axles.map((axle) => of(axle, say) ?? OPEN)]);
+  const rows = FACTS.map(([label, of]) => [label, ...axles.map((axle) => of(axle, say) ?? UNDECIDED)]);
   return table(['', ...axles.map(({ axle }) => axleName(axle))], rows, []);
 }
 
@@ -30,28 +32,28 @@ function numberOf(given: number | { readonly value: number }): number {
 }
 
 const FACTS: readonly Fact[] = [
-  ['how many', (axle) => String(order(axle)?.quantity ?? PAIR)],
+  ['quantity', (axle) => String(order(axle)?.quantity ?? PAIR)],
   ['handing', (axle) => order(axle)?.handing],
-  ['installed length', figure('installedLength')],
-  ['open length', figure('openLength')],
-  ['closed length', figure('closedLength')],
+  ['length at ride height, eye to eye', figure('installedLength')],
+  ['extended length', figure('openLength')],
+  ['compressed length', figure('closedLength')],
   ['stroke', figure('stroke')],
   ['dead length', figure('deadLength')],
   [
-    'lengths may be off by',
+    'length tolerance',
     (axle, say) => {
       const tolerance = order(axle)?.lengthTolerance;
-      return tolerance === undefined ? null : `± ${say(tolerance, 'length')}`;
+      return tolerance === undefined ? null : `± ${say.given(tolerance, 'length')}`;
     },
   ],
   [
-    'length of the body',
+    'length adjustment',
     (axle, say) => {
       const adjustment = order(axle)?.lengthAdjustment;
       if (adjustment === undefined) return null;
       return adjustment === 0
-        ? 'fixed: only the perch is set'
-        : `can be set over ${say(adjustment, 'length')}`;
+        ? 'none: only the perch is adjustable'
+        : `over ${say.given(adjustment, 'length')}`;
     },
   ],
   ['moving end', (axle, say) => endWords(axle, 'mount', say)],
@@ -61,9 +63,11 @@ const FACTS: readonly Fact[] = [
     (axle, say) => {
       const { body, bodyDiameter, springSpace } = order(axle) ?? {};
       const parts = [
-        body === undefined ? null : `lies ${body}`,
-        bodyDiameter === undefined ? null : `outer diameter ${say(bodyDiameter, 'length')}`,
-        springSpace === undefined ? null : `room for a spring of ${say(springSpace, 'length')} outside`,
+        body === undefined ? null : `body ${body}`,
+        bodyDiameter === undefined ? null : `outer diameter ${say.given(bodyDiameter, 'length')}`,
+        springSpace === undefined
+          ? null
+          : `room for a spring of ${say.given(springSpace, 'length')} outer diameter`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -73,22 +77,27 @@ const FACTS: readonly Fact[] = [
     ({ document }, say) => {
       const stop = document.limits.bumpStop;
       const table = document.sizing?.bumpStopForces ?? [];
-      const forces = table.map(([pressed, force]) => `${say(pressed, 'length')} ${say(force, 'force')}`);
+      const forces = table.map(
+        ([pressed, force]) => `${say.given(pressed, 'length')} ${say.given(force, 'force')}`,
+      );
       return stop === undefined
         ? null
-        : `${say(stop.height, 'length')} high, solid at ${say(stop.solidHeight, 'length')}${forces.length === 0 ? '' : `; pressed in: ${forces.join(', ')}`}`;
+        : `${say.given(stop.height, 'length')} high, solid at ${say.given(stop.solidHeight, 'length')}${forces.length === 0 ? '' : `; force by compression: ${forces.join(', ')}`}`;
     },
   ],
   [
     'spring',
     ({ spring, choices }, say) => {
       if (spring === null) return null;
-      const { name, rate, free, least, innerDiameter } = spring;
+      const { name, rate, free, solidLength, innerDiameter, minLengthSource } = spring;
+      // What follows from the wire has digits without end.
+      const listed = minLengthSource === 'wire' || name === '' ? say : say.given;
       const parts = [
-        say(rate, 'rate'),
-        free === null ? 'free length open' : `free ${say(free, 'length')}`,
-        least === null ? null : `least ${say(least, 'length')}`,
-        innerDiameter === null ? null : `inner diameter ${say(innerDiameter, 'length')}`,
+        listed(rate, 'rate'),
+        free === null ? 'free length to be agreed' : `free ${listed(free, 'length')}`,
+        solidLength === null ? null : `solid ${listed(solidLength, 'length')}`,
+        minLengthWords(spring, say),
+        innerDiameter === null ? null : `inner diameter ${listed(innerDiameter, 'length')}`,
       ].filter((part) => part !== null);
       const fits = choices.length === 0 || choices[0].against.length === 0;
       return `${fits ? '' : 'DOES NOT FIT, see above: '}${name === '' ? '' : `${name}: `}${parts.join(', ')}`;
@@ -100,11 +109,11 @@ const FACTS: readonly Fact[] = [
       const helper = document.sizing?.helper;
       if (helper === undefined) return 'none';
       const { rate, free, least, separator } = helper;
-      const ring = separator === undefined ? [] : [`ring between them ${say(separator, 'length')}`];
+      const ring = separator === undefined ? [] : [`separator ${say.given(separator, 'length')}`];
       return [
-        say(rate, 'rate'),
-        `free ${say(free, 'length')}`,
-        `shut at ${say(least, 'length')}`,
+        say.given(rate, 'rate'),
+        `free ${say.given(free, 'length')}`,
+        `solid at ${say.given(least, 'length')}`,
         ...ring,
       ].join(', ');
     },
@@ -115,66 +124,62 @@ const FACTS: readonly Fact[] = [
       const { least, most, pitch } = document.sizing?.perch ?? {};
       const set = figure('eyesToSeats').value;
       const parts = [
-        set === null ? null : `set with eyes to seats ${say(set, 'length')}`,
+        set === null ? null : `perch setting ${say(set, 'length')} (eye-to-eye length minus spring length)`,
         least === undefined || most === undefined
           ? null
-          : `goes from ${say(least, 'length')} to ${say(most, 'length')}`,
-        pitch === undefined ? null : `${say(pitch, 'length')} a turn`,
+          : `adjustable from ${say.given(least, 'length')} to ${say.given(most, 'length')}`,
+        pitch === undefined ? null : `${say.given(pitch, 'length')} per turn`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
   ],
   [
-    'rates may be off by',
+    'spring rate tolerance',
     (axle, _say) => {
       const tolerance = order(axle)?.rateTolerance;
       return tolerance === undefined ? null : `± ${(100 * tolerance).toFixed(0)} %`;
     },
   ],
   ['preload at full extension', figure('preload')],
-  ['spring travel needed', figure('springTravelNeeded')],
+  ['spring travel required', figure('springTravelNeeded')],
   [
     'gas force',
     (axle, say) => {
       const { rodDiameter, pressure } = axle.document.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
       if (value === null || axle.document.sizing?.gas === undefined) return null;
-      const rod = rodDiameter === undefined ? [] : [`rod ${say(numberOf(rodDiameter), 'length')}`];
-      const gas = pressure === undefined ? [] : [say(numberOf(pressure), 'pressure')];
+      const rod = rodDiameter === undefined ? [] : [`shaft ${say.given(numberOf(rodDiameter), 'length')}`];
+      const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
       return [say(value, 'force'), ...rod, ...gas].join(', ');
     },
   ],
   [
-    'wanted at ride height',
+    'target at ride height',
     ({ document }, say) => {
       const { target, damping } = document.sizing ?? {};
       const { frequency, onTyre, wheelRate, springRate } = target ?? {};
       const parts = [
         frequency === undefined
           ? null
-          : `${say(numberOf(frequency), 'frequency')}${onTyre === true ? ' on the tyre' : ''}`,
-        wheelRate === undefined ? null : `${say(numberOf(wheelRate), 'rate')} at the wheel`,
-        springRate === undefined ? null : `a spring of ${say(numberOf(springRate), 'rate')}`,
+          : `${say.given(numberOf(frequency), 'frequency')}${onTyre === true ? ' with the tyre' : ''}`,
+        wheelRate === undefined ? null : `${say.given(numberOf(wheelRate), 'rate')} at the wheel`,
+        springRate === undefined ? null : `a spring of ${say.given(numberOf(springRate), 'rate')}`,
         damping === undefined ? null : `damping ratio ${numberOf(damping.ratio)}`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
   ],
-  ['damping, bump', figure('bumpDamping')],
-  ['damping, rebound', figure('reboundDamping')],
+  ['damping in compression, low-speed', figure('bumpDamping')],
+  ['damping in rebound, low-speed', figure('reboundDamping')],
   ['adjusters', (axle) => order(axle)?.adjusters],
   ['reservoir', (axle) => order(axle)?.reservoir],
-  ['sprung mass of a corner', figure('sprungMass')],
+  ['sprung mass per corner', figure('sprungMass')],
   [
-    'greatest force between the eyes',
+    'maximum axial force',
     ({ forces }, say) => {
       if (forces === null) return null;
-      // A stop that is harder than the case asks for can still be driven to its end.
-      const force = ({ shock }: (typeof forces.cases)[number]) =>
-        Math.max(shock.total, shock.spring + shock.gas + shock.stop);
-      const most = forces.cases.reduce((a, b) => (force(b) > force(a) ? b : a));
-      const driven = force(most) > most.shock.total;
-      return `${say(force(most), 'force')}, ${most.name}${driven ? ': spring, gas and stop with the stop driven solid' : ''}`;
+      const { name, shock } = hardestCase(forces.cases);
+      return `${say(shock.total, 'force')}, load case "${name}"`;
     },
   ],
 ];

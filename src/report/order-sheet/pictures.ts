@@ -1,6 +1,7 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { sweep } from '../../corner/sweep.ts';
+import type { Units } from '../../units.ts';
 import { plotCurves } from '../curves.ts';
 import { plotDamping } from '../damping-picture.ts';
 import { drawCorner } from '../drawing.ts';
@@ -12,7 +13,10 @@ const PANELS = ['installationRatio', 'shockLength', 'wheelRateOnSpring', 'wheelL
 const FREE = 60;
 
 /** The corner in three poses, its curves, its damper. */
-export function axlePictures({ axle, document, limits, curves, dampingTable }: AxleSizing): Block[] {
+export function axlePictures(
+  { axle, document, limits, curves, dampingTable }: AxleSizing,
+  units: Units,
+): Block[] {
   const name = axleName(axle);
   const { corner } = document;
   const poses = `${name} corner at droop, ride and bump`;
@@ -24,12 +28,12 @@ export function axlePictures({ axle, document, limits, curves, dampingTable }: A
   const title = `${name}: through the travel`;
   const damper = `${name}: damper force over shaft speed`;
   return [
-    { kind: 'picture', title: poses, svg: drawCorner(corner, drawn, { title: poses, limits }) },
+    { kind: 'picture', title: poses, svg: drawCorner(corner, drawn, { title: poses, limits, units }) },
     ...(curves === null
       ? []
-      : [{ kind: 'picture', title, svg: plotCurves(curves, { title, panels: PANELS }) } as const]),
+      : [{ kind: 'picture', title, svg: plotCurves(curves, { title, panels: PANELS, units }) } as const]),
     ...(dampingTable.length === 0
       ? []
-      : [{ kind: 'picture', title: damper, svg: plotDamping(dampingTable, damper) } as const]),
+      : [{ kind: 'picture', title: damper, svg: plotDamping(dampingTable, damper, { units }) } as const]),
   ];
 }

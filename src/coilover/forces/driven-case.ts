@@ -1,0 +1,27 @@
+// The hardest that a coilover can push: at the bump limit with the wheel driven there, whatever load that takes. The wheel load is the one that
+// spring, gas and stop balance at that travel, so that the axial force and the joint loads belong to one equilibrium.
+
+import type { LimitCause } from '../../corner/limits/limits.ts';
+import type { LoadCase } from './load-cases.ts';
+import { balancedLoad, type SetUp } from './standing.ts';
+
+/** What the case is called, by what ends the bump travel; at a singular pose of the linkage there is no balance. */
+const NAMES: Partial<Record<LimitCause, string>> = {
+  stopSolid: 'stop driven solid',
+  damperClosed: 'damper bottomed out',
+  springAtLeast: 'spring at its minimum length',
+  ballJoint: 'driven to the bump limit',
+  bearingTilt: 'driven to the bump limit',
+  tyreAtArch: 'driven to the bump limit',
+  chassisOnGround: 'driven to the bump limit',
+};
+
+/** The case of a wheel driven to the bump limit; null without a damper, or where the linkage itself ends the bump travel. */
+export function drivenCase(setup: SetUp): LoadCase | null {
+  const { given, found } = setup;
+  if (given.damper === undefined || found.bump === null) return null;
+  const name = NAMES[found.bump.cause];
+  if (name === undefined) return null;
+  const { travel } = found.bump;
+  return { name, travel, tyre: [0, balancedLoad(setup, travel)] };
+}

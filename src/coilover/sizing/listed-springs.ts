@@ -1,0 +1,69 @@
+// Springs as a document lists them, alone and with a helper.
+
+import { toMetric, type Units } from '../../units.ts';
+import { coilSpring } from '../springs/coil-spring.ts';
+import { type SpringLengths, springLengths } from '../springs/min-length.ts';
+import type { Stack } from '../springs/stack.ts';
+import type { CornerSizing } from './inputs.ts';
+
+/** A spring that is fitted. */
+export interface Spring extends SpringLengths {
+  readonly name: string;
+  /** N/mm. */
+  readonly rate: number;
+  /** Free length, mm; null where nothing is known but the rate. */
+  readonly free: number | null;
+  /** mm; null as above. */
+  readonly innerDiameter: number | null;
+}
+
+/** A spring of which nothing is known but its rate, N/mm. */
+export function bareSpring(rate: number): Spring {
+  return {
+    name: '',
+    rate,
+    free: null,
+    solidLength: null,
+    minLength: null,
+    minLengthSource: null,
+    innerDiameter: null,
+  };
+}
+
+/** Springs of a corner's list. */
+export function listedSprings({ springs = [] }: CornerSizing): Spring[] {
+  return springs.map((spring) => {
+    const { name, rate, free, innerDiameter, coil } = spring;
+    const made = coil === undefined ? null : coilSpring(coil);
+    return {
+      name,
+      rate: rate ?? made?.rate ?? Number.NaN,
+      free,
+      ...springLengths(spring),
+      innerDiameter: innerDiameter ?? made?.innerDiameter ?? null,
+    };
+  });
+}
+
+/** Steps in which springs are commonly had, in the units of a document: 5 N/mm, 25 lbf/in. Common practice, without a source. */
+const COMMON_RATE_STEPS: Readonly<Record<Units, number>> = { metric: 5, imperial: 25 };
+
+/** The common step of spring rates in units, N/mm. */
+export function commonRateStep(units: Units): number {
+  return toMetric(COMMON_RATE_STEPS[units], 'rate', units);
+}
+
+/** A spring with its helper, where there is one. */
+export function stackOf({ rate, free, minLength }: Spring, helper: CornerSizing['helper']): Stack {
+  const travel = free === null || minLength === null ? Number.POSITIVE_INFINITY : free - minLength;
+  const main = { rate, travel };
+  return {
+    springs:
+      helper === undefined ? [main] : [{ rate: helper.rate, travel: helper.free - helper.least }, main],
+  };
+}
+
+/** Free length of a spring with its helper and the ring between them, mm. */
+export function freeLengthOf(free: number, helper: CornerSizing['helper']): number {
+  return free + (helper === undefined ? 0 : helper.free + (helper.separator ?? 0));
+}

@@ -1,0 +1,36 @@
+import type { DocumentCorner } from '../../corner/read-corner.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import type { DamperLengths } from './damper.ts';
+import type { Spring } from './listed-springs.ts';
+
+/**
+ * Whether a sizing may go to a maker: as an `order`, where nothing is left to agree; as an `enquiry`, where something is; `notForOrder`,
+ * where a conflict stands against it or an input cannot be right.
+ */
+export type OrderStatus = 'order' | 'enquiry' | 'notForOrder';
+
+/** Conflicts that cost comfort or time, not the unit: the builder may choose to live with them. */
+const ACCEPTABLE: readonly string[] = ['ridesOnBumpStop', 'springRateFarFromTarget'];
+
+/** Whether something that was found stands against an order. */
+export function blocksOrder({ code, severity }: Partial<Pick<Diagnostic, 'code' | 'severity'>>): boolean {
+  if (severity === 'check' || severity === 'note') return false;
+  return code === undefined || !ACCEPTABLE.includes(code);
+}
+
+/** The status of an order from what was found and what is still to be agreed. */
+export function orderStatus(
+  findings: readonly Partial<Pick<Diagnostic, 'code' | 'severity'>>[],
+  axles: readonly {
+    readonly spring: Spring | null;
+    readonly damper: DamperLengths | null;
+    readonly document: DocumentCorner;
+  }[],
+): OrderStatus {
+  if (findings.some(blocksOrder)) return 'notForOrder';
+  const agreed = axles.every(({ spring, damper, document }) => {
+    const { ends } = document.sizing?.order ?? {};
+    return spring?.free != null && damper !== null && ends?.mount !== undefined && ends.chassis !== undefined;
+  });
+  return agreed ? 'order' : 'enquiry';
+}

@@ -1,0 +1,217 @@
+// Whether a corner stands on its spring. With F the whole force between the eyes and k = -dF/dL the rate of all that pushes:
+//
+//   wheel rate        k_w = k R^2 + F R' > 0, or the weight runs away with the wheel
+//   softest spring    k_s = -F R' / R^2 - k_stop at ride height, where F = m g / R is fixed by the weight (the gas has no rate)
+//   main of a stack   1/k = 1/k_s - 1/k_h with a helper that is not shut; none stands where k_h <= k_s
+//
+// Along the travel F is that of the spring fitted. Where k_w comes to 0 the wheel load is at its peak: under more the wheel goes on to the
+// bump stop, or to the end. A steady state (at rest, at top speed, in a corner, braking; no bump of the road, no margin) that lies
+// beyond the first touch of the bump stop rides on it.
+
+import type { Diagnostic } from '../../diagnostic.ts';
+import type { CarSizingFile } from '../../document/sizing-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
+import { GRAVITY } from '../../units.ts';
+import { type CoiloverForce, contactLength, eyeForce } from '../forces/eye-force.ts';
+import { type Collapse, collapseBetween, isBorne, restUnder, travelAtLength, wheelAt } from '../wheel.ts';
+import { atSpeed, topSpeedOf } from './downforce.ts';
+import type { Axle } from './inputs.ts';
+import type { Spring } from './listed-springs.ts';
+import type { Carried } from './rates.ts';
+import type { AxleState } from './state.ts';
+import type { TravelNeeded } from './travel-needed.ts';
+
+/** A corner that is held steadily: how, and its travel from the drawn ride height, mm. */
+interface SteadyState {
+  readonly state: 'rest' | 'topSpeed' | 'corner' | 'braking';
+  readonly travel: number;
+}
+
+/** How far beyond the bump limit a collapse is worth a note, mm: limits are off by as much. Common practice, no source. */
+const NEAR = 25;
+
+/** What there is to say about how an axle's corner stands; paths from the corner. */
+export function standingDiagnostics(
+  state: AxleState,
+  needed: TravelNeeded,
+  car: Certain<CarSizingFile>,
+  axle: Axle,
+): Diagnostic[] {
+  const { coilover, spring, carried, rest, shock, ends } = state;
+  if (coilover === null || spring === null || carried === null) return [];
+  if (rest === null) return [doesNotStand(state, coilover, spring, carried)];
+  const steady = steadyStates(state, needed, car, axle);
+  const beyond = collapseBetween(shock, coilover, rest.travel, Math.min(shock.bump, ends.bump + NEAR));
+  const within = [
+    collapseBetween(shock, coilover, rest.travel, ends.bump),
+    collapseBetween(shock, coilover, rest.travel, ends.droop),
+  ].filter((collapse) => collapse !== null);
+  return [
+    ...within.flatMap((collapse) => [collapsing(state, collapse), ...collapsed(collapse, steady)]),
+    ...(beyond === null || within.some(({ side }) => side === 'bump')
+      ? []
+      : [nearCollapse(beyond, ends.bump)]),
+    ...ridingOnStop(state, steady),
+    ...looseAtDroop(state),
+  ];
+}
+
+/** A corner without a rest: why, and where the wheel goes. */
+function doesNotStand(
+  state: AxleState,
+  coilover: CoiloverForce,
+  spring: Spring,
+  carried: Carried,
+): Diagnostic {
+  const { given, shock, ends } = state;
+  const load = carried.mass * GRAVITY;
+  const drawn = wheelAt(shock, coilover, 0);
+  const goesTo = restUnder(shock, coilover, load, ends);
+  if (!isBorne(drawn.load, load)) {
+    const { springForce } = carried;
+    const carries = eyeForce(coilover, shock.at(0).length).spring;
+    if (given.sizing.perch?.eyesToSeats === undefined || spring.free === null) {
+      return conflict('springSolidAtRide', 'sizing.springs', {
+        carries,
+        springForce,
+        springRate: spring.rate,
+      });
+    }
+    const side = goesTo.how === 'droopEnd' ? 'droop' : 'bump';
+    const borne = wheelAt(shock, coilover, goesTo.travel).load;
+    return conflict('noRest', 'sizing.perch', { side, travel: goesTo.travel, load, borne });
+  }
+  return conflict('wheelRateNotPositive', 'sizing.target', {
+    wheelRate: drawn.rate,
+    springRate: spring.rate,
+    softestSpring: softestSpring(state, carried),
+    goesTo: goesTo.travel,
+    atEnd: goesTo.how !== 'between',
+  });
+}
+
+/** The rate that the main spring must exceed for the corner to stand at ride height, N/mm; null where none does with the helper. */
+export function softestSpring(
+  { given }: Pick<AxleState, 'given'>,
+  { force, ratio, slope, stopRate, springForce }: Carried,
+): number | null {
+  const { helper } = given.sizing;
+  const together = Math.max(0, (-force * slope) / ratio ** 2 - stopRate);
+  if (helper === undefined || helper.rate * (helper.free - helper.least) <= springForce) return together;
+  return helper.rate > together ? 1 / (1 / together - 1 / helper.rate) : null;
+}
+
+function collapsing({ spring, carried, atRest }: AxleState, collapse: Collapse): Diagnostic {
+  const { side, travel, load, standsAgain, comesTo } = collapse;
+  return conflict('wheelRateReachesZero', 'coilover', {
+    side,
+    travel,
+    load,
+    ofStatic: load / ((carried?.mass ?? Number.NaN) * GRAVITY),
+    standsAgain,
+    comesTo,
+    wheelRate: atRest?.rate ?? null,
+    springRate: spring?.rate ?? null,
+  });
+}
+
+/** Steady states beyond a collapse in bump. */
+function collapsed({ side, travel, load }: Collapse, steady: readonly SteadyState[]): Diagnostic[] {
+  return side === 'droop'
+    ? []
+    : steady
+        .filter((one) => one.travel > travel)
+        .map((one) =>
+          conflict('collapsesWhenSteady', 'coilover', {
+            state: one.state,
+            travel: one.travel,
+            from: travel,
+            load,
+          }),
+        );
+}
+
+function nearCollapse({ travel, load }: Collapse, limit: number): Diagnostic {
+  return {
+    code: 'collapseBeyondLimit',
+    severity: 'note',
+    path: 'coilover',
+    values: { travel, load, limit, beyond: travel - limit },
+  };
+}
+
+/** Where the corner is held steadily: bump positive. What can't be told is left out. */
+function steadyStates(
+  state: AxleState,
+  { cases }: TravelNeeded,
+  { downforce }: Certain<CarSizingFile>,
+  axle: Axle,
+): SteadyState[] {
+  const rest = state.rest?.travel ?? 0;
+  const steady: SteadyState[] = [{ state: 'rest', travel: rest }];
+  const add = (name: SteadyState['state'], travel: number | null) => {
+    if (travel !== null) steady.push({ state: name, travel });
+  };
+  if (downforce !== undefined) add('topSpeed', atSpeed(state, downforce, axle, topSpeedOf(downforce)).travel);
+  for (const [name, part] of [
+    ['corner', 'roll'],
+    ['braking', 'dive'],
+  ] as const) {
+    const parts = cases.find((one) => one.side === 'bump' && one.parts[part] !== undefined)?.parts;
+    add(name, parts === undefined ? null : rest + (parts.downforce ?? 0) + parts[part]);
+  }
+  return steady;
+}
+
+/** States that already ride on the stop at rest ride on it in all others, and at top speed in those that have its downforce. */
+const FOLLOWS: Readonly<Record<SteadyState['state'], readonly SteadyState['state'][]>> = {
+  rest: [],
+  topSpeed: ['rest'],
+  corner: ['rest', 'topSpeed'],
+  braking: ['rest', 'topSpeed'],
+};
+
+/** Steady states beyond the first touch of the bump stop, each with the wheel rate there. */
+function ridingOnStop(
+  { given, settings, coilover, shock }: AxleState,
+  steady: readonly SteadyState[],
+): Diagnostic[] {
+  const contact = contactLength(given.limits.bumpStop, settings.damper);
+  if (contact === null || coilover === null) return [];
+  const pressed = (travel: number) => contact - shock.at(travel).length;
+  const touched = travelAtLength(shock, contact, pressed(0) > 0 ? shock.droop : shock.bump);
+  if (touched === null) return [];
+  const riding = steady.filter(({ travel }) => travel > touched && pressed(travel) > 0);
+  return riding
+    .filter(({ state }) => !riding.some((one) => FOLLOWS[state].includes(one.state)))
+    .map(({ state, travel }) =>
+      conflict('ridesOnBumpStop', 'limits.bumpStop', {
+        state,
+        travel,
+        contact: touched,
+        past: travel - touched,
+        pressed: pressed(travel),
+        wheelRate: coilover.stop === null ? null : wheelAt(shock, coilover, travel).rate,
+        wheelRateBefore: wheelAt(shock, { ...coilover, stop: null }, touched).rate,
+      }),
+    );
+}
+
+/** A spring that is loose at the droop limit, where a damping ratio is asked for. */
+function looseAtDroop({ given, coilover, shock, ends }: AxleState): Diagnostic[] {
+  if (coilover === null || given.sizing.damping === undefined) return [];
+  const gap = shock.at(ends.droop).length - coilover.loose;
+  if (gap < 0) return [];
+  return [
+    {
+      code: 'springLooseAtDroop',
+      severity: 'note',
+      path: 'sizing.damping',
+      values: { travel: ends.droop, gap, looseFrom: travelAtLength(shock, coilover.loose, ends.droop) },
+    },
+  ];
+}
+
+function conflict(code: string, path: string, values: Diagnostic['values']): Diagnostic {
+  return { code, severity: 'conflict', path, values };
+}

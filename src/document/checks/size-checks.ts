@@ -1,0 +1,268 @@
+// Sizes, rates and masses of a corner that no car has, and the unit in which they may have been measured. Bounds are common
+// practice for cars, no source, and generous.
+
+import { toMetric, unitName } from '../../units.ts';
+import { short } from '../../words.ts';
+import { apart, endsOf, type Point, type Written } from '../written.ts';
+import type { Check, Found } from './check.ts';
+import type { CornerSubject } from './corner-subject.ts';
+import { isWithin, type Looked, outside, type Range, unitMeant } from './ranges.ts';
+
+const LONG = { what: 'long', least: 60, most: 1000 };
+const LEVER = { what: "from the rocker's pivot", least: 15, most: 400 };
+const SHOCK = { least: 100, most: 900 };
+const EYE = { least: 5, most: 30 };
+
+/** A size between two points, if both are there. */
+function between(path: string, ends: (corner: Written) => readonly [Point | undefined, Point | undefined]) {
+  return ({ corner }: CornerSubject): Looked[] => {
+    const [a, b] = ends(corner);
+    return [[path, a && b && apart(a, b)]];
+  };
+}
+
+/** Sizes of the drawing: in a wrong unit all of them are odd. */
+const GEOMETRY: readonly Range<CornerSubject>[] = [
+  { ...LONG, of: between('lowerArm', ({ lowerArm: a }) => [a.inner, a.outer]) },
+  { ...LONG, of: between('upperArm', ({ upperArm: a }) => [a?.inner, a?.outer]) },
+  {
+    what: 'between top and lower',
+    least: 150,
+    most: 1000,
+    of: between('strut', ({ strut }) => [strut?.lower, strut?.top]),
+  },
+  { ...LONG, of: between('rod', ({ rod }) => [rod?.mount, rod?.rockerMount]) },
+  { ...LEVER, of: between('rod.rockerMount', ({ rod, rocker }) => [rod?.rockerMount, rocker?.pivot]) },
+  {
+    ...LEVER,
+    of: between('coilover.rockerMount', ({ coilover, rocker }) => [coilover?.rockerMount, rocker?.pivot]),
+  },
+  {
+    what: 'above the ground',
+    least: 100,
+    most: 700,
+    of: ({ corner: { wheel } }) => [['wheel.centre', wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0)]],
+  },
+  {
+    what: 'from the centreline',
+    least: 250,
+    most: 1500,
+    of: ({ corner: { wheel } }) => [['wheel.centre', Math.abs(wheel.centre[0])]],
+  },
+];
+
+/** Sizes beside the drawing. */
+const OTHERS: readonly Range<CornerSubject>[] = [
+  {
+    what: 'between its ends',
+    ...SHOCK,
+    of: between('coilover', (corner) => endsOf(corner) ?? [undefined, undefined]),
+  },
+  {
+    what: 'long',
+    ...SHOCK,
+    of: ({ corner: { limits } }) => [
+      ['limits.damper.open', limits?.damper?.open],
+      ['limits.damper.closed', limits?.damper?.closed],
+      ['limits.donor.length', limits?.donor?.length],
+    ],
+  },
+  {
+    what: 'high',
+    least: 5,
+    most: 150,
+    of: ({ corner: { limits } }) => [['limits.bumpStop.height', limits?.bumpStop?.height]],
+  },
+  {
+    what: 'of travel',
+    least: 0,
+    most: 300,
+    of: ({ corner: { limits } }) => [
+      ['limits.required.bump', limits?.required?.bump],
+      ['limits.required.droop', limits?.required?.droop],
+    ],
+  },
+  {
+    what: 'at the most from centreline or ground',
+    least: 250,
+    most: 1700,
+    of: ({ corner: { limits } }) =>
+      (limits?.arch ?? []).map(([y, z], k) => [`limits.arch[${k}]`, Math.max(Math.abs(y), z)]),
+  },
+  {
+    what: 'above the ground',
+    least: 20,
+    most: 500,
+    of: ({ corner: { limits } }) =>
+      (limits?.ground ?? []).map(([, z], k) => [`limits.ground[${k}]`, Math.abs(z)]),
+  },
+  // Tyres of cars are less than 1 m across.
+  {
+    what: 'of radius',
+    least: 150,
+    most: 508,
+    of: ({ corner: { limits } }) => [['limits.tyre.overallRadius', tyreOf(limits?.tyre)?.overallRadius]],
+  },
+  {
+    what: 'wide',
+    least: 60,
+    most: 500,
+    of: ({ corner: { limits } }) => [['limits.tyre.width', tyreOf(limits?.tyre)?.width]],
+  },
+  { what: 'of bore', ...EYE, of: ({ corner }) => endLooked(corner, 'bore') },
+  { what: 'wide', least: 8, most: 120, of: ({ corner }) => endLooked(corner, 'width') },
+  {
+    what: 'across',
+    least: 25,
+    most: 120,
+    of: ({ corner: { sizing } }) => [['sizing.order.bodyDiameter', sizing?.order?.bodyDiameter]],
+  },
+  {
+    what: 'of free length',
+    least: 50,
+    most: 700,
+    of: ({ corner: { sizing } }) =>
+      (sizing?.springs ?? []).map(({ free }, k) => [`sizing.springs[${k}].free`, free]),
+  },
+  {
+    what: 'of inner diameter',
+    least: 35,
+    most: 200,
+    of: ({ corner: { sizing } }) =>
+      (sizing?.springs ?? []).map(({ innerDiameter }, k) => [
+        `sizing.springs[${k}].innerDiameter`,
+        innerDiameter,
+      ]),
+  },
+];
+
+/** Rates of springs and tyres, N/mm. */
+const RATES: readonly Range<CornerSubject>[] = [
+  {
+    what: 'for a tyre',
+    least: 80,
+    most: 600,
+    of: ({ corner: { sizing } }) => [['sizing.tyreRate', sizing?.tyreRate]],
+  },
+  {
+    what: 'at the wheel',
+    least: 2,
+    most: 300,
+    of: ({ corner: { sizing } }) => [['sizing.target.wheelRate', sizing?.target?.wheelRate]],
+  },
+  {
+    what: 'for a spring',
+    least: 4,
+    most: 600,
+    of: ({ corner: { sizing } }) => [
+      ['sizing.target.springRate', sizing?.target?.springRate],
+      ...(sizing?.springs ?? []).map(({ rate }, k): Looked => [`sizing.springs[${k}].rate`, rate]),
+    ],
+  },
+];
+
+/** What of one corner is unsprung, kg. */
+const UNSPRUNG: readonly Range<CornerSubject>[] = [
+  {
+    what: 'unsprung at one corner',
+    least: 8,
+    most: 100,
+    of: ({ corner: { sizing } }) => [['sizing.unsprungMass', sizing?.unsprungMass]],
+  },
+];
+
+/** What one corner of a car may carry, kg. */
+const SPRUNG: readonly Range<CornerSubject>[] = [
+  { what: 'on one corner', least: 30, most: 800, of: ({ corner }) => [['sprungMass', corner.sprungMass]] },
+];
+
+/** Frequencies that springs of cars have, with much downforce too, and below which no suspension is; Hz. */
+const FREQUENCY = { least: 0.6, most: 8 };
+/** Radius by height of the wheel's centre above which the radius is rather a diameter. */
+const DIAMETER = 1.5;
+/** What a tape can tell, mm. */
+const TAPE = 0.5;
+
+const IN_ITS_UNIT = ['unitsWrong', 'allCoordinatesExchanged'];
+
+/** The table; sentences by code in `sentences/checks.ts`. */
+export const SIZE_CHECKS: readonly Check<CornerSubject>[] = [
+  { code: 'unitsWrong', severity: 'error', find: wrongUnits, unless: ['allCoordinatesExchanged'] },
+  outside('length', { code: 'sizeUnusual', severity: 'check', unless: IN_ITS_UNIT }, GEOMETRY),
+  { code: 'tyreDiameterForRadius', severity: 'check', find: diameterForRadius, unless: IN_ITS_UNIT },
+  outside(
+    'length',
+    { code: 'sizeUnusual', severity: 'check', unless: IN_ITS_UNIT, unlessHere: ['tyreDiameterForRadius'] },
+    OTHERS,
+  ),
+];
+
+/** What has no place in the drawing. */
+export const LOAD_CHECKS: readonly Check<CornerSubject>[] = [
+  outside('mass', { code: 'sprungMassUnusual', severity: 'check', unless: ['unitsWrong'] }, SPRUNG),
+  outside('mass', { code: 'massUnusual', severity: 'check', unless: ['unitsWrong'] }, UNSPRUNG),
+  { code: 'frequencyPerMinute', severity: 'error', find: (subject) => oddFrequency(subject, true) },
+  { code: 'frequencyUnusual', severity: 'check', find: (subject) => oddFrequency(subject, false) },
+  outside('rate', { code: 'rateUnusual', severity: 'check', unless: ['unitsWrong'] }, RATES),
+  { code: 'overallRadiusNotAboveLoaded', severity: 'check', find: lowRadius, unless: IN_ITS_UNIT },
+];
+
+function tyreOf(tyre: NonNullable<Written['limits']>['tyre']) {
+  return typeof tyre === 'object' ? tyre : undefined;
+}
+
+function endLooked({ sizing }: Written, what: 'bore' | 'width'): Looked[] {
+  const ends = sizing?.order?.ends;
+  return (['mount', 'chassis'] as const).map((end) => [
+    `sizing.order.ends.${end}.${what}`,
+    ends?.[end]?.[what],
+  ]);
+}
+
+/** All sizes of the drawing odd, and usual in one other unit: said once, of the file. */
+function wrongUnits(subject: CornerSubject): Found[] {
+  const { units } = subject;
+  const sizes = GEOMETRY.flatMap(({ of, ...range }) =>
+    of(subject).flatMap(([path, value]) => (value === undefined ? [] : [{ ...range, path, value }])),
+  );
+  if (sizes.some(({ value, least, most }) => isWithin(value, least, most))) return [];
+  const unit = unitMeant(sizes, 'length', units);
+  if (unit === null) return [];
+  const [name, own] = [unitName('length', units), toMetric(1, 'length', units)];
+  const listed = sizes.map(({ path, what, value }) => `${path} ${short(value / own)} ${name} ${what}`);
+  return [{ path: 'units', values: { sizes: listed.join(', '), unit } }];
+}
+
+/** Height of the wheel's centre above the ground: the loaded radius. */
+function loadedRadius({ corner: { wheel } }: CornerSubject): number {
+  return wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0);
+}
+
+function diameterForRadius(subject: CornerSubject): Found[] {
+  const { tyre } = subject;
+  const loaded = loadedRadius(subject);
+  if (tyre === undefined || tyre.overallRadius < DIAMETER * loaded) return [];
+  return [
+    { path: tyre.path, values: { radius: tyre.overallRadius, half: 0.5 * tyre.overallRadius, loaded } },
+  ];
+}
+
+function lowRadius(subject: CornerSubject): Found[] {
+  const { tyre } = subject;
+  if (tyre === undefined) return [];
+  const loaded = loadedRadius(subject);
+  const { overallRadius: overall } = tyre;
+  if (overall > loaded + TAPE) return [];
+  return [{ path: tyre.path, values: { overall, loaded, isLess: overall < loaded - TAPE } }];
+}
+
+/** Above 8 Hz as cycles a minute it is that of a car, or it is none. */
+function oddFrequency({ corner }: CornerSubject, isPerMinute: boolean): Found[] {
+  const frequency = corner.sizing?.target?.frequency;
+  const { least, most } = FREQUENCY;
+  if (frequency === undefined || isWithin(frequency, least, most)) return [];
+  const perSecond = frequency / 60;
+  if (isWithin(perSecond, least, most) !== isPerMinute) return [];
+  const values = isPerMinute ? { frequency, perSecond } : { frequency, least, most };
+  return [{ path: 'sizing.target.frequency', values }];
+}

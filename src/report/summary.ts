@@ -1,0 +1,154 @@
+import { axleName } from '../coilover/sizing/inputs.ts';
+import type { OrderStatus } from '../coilover/sizing/order-status.ts';
+import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
+import { describeIssue } from '../errors.ts';
+import { numberIn, textIn, toMetric, type Units } from '../units.ts';
+
+/** Columns of a terminal. */
+const WIDTH = 100;
+const LABEL = 26;
+const CELL = 24;
+
+/**
+ * A sizing on one screen, as plain text in the units of its document, at most 100 columns wide: for each axle target, chosen and
+ * margin, then every conflict.
+ */
+export function sizingSummary(sizing: Sizing): string {
+  const { name, units, status, axles, findings } = sizing;
+  const head = ['', 'target or required', 'chosen or available', 'margin (95 % interval)'];
+  const lines = [
+    [...(name === undefined ? [] : [name]), STATUS[status]].join(': '),
+    row(head),
+    ...axles.flatMap((sized) => [
+      axleName(sized.axle),
+      ...ROWS.map((cells) => cells(sized, units))
+        .filter((cells) => cells !== null)
+        .map(([label, ...cells]) => row([`  ${label}`, ...cells])),
+    ]),
+    findings.length === 0 ? 'No conflicts.' : `Conflicts: ${findings.length}`,
+    ...findings.flatMap((issue, k) => wrapped(`${k + 1}. ${describeIssue(issue)}.`, WIDTH - 2, '   ')),
+  ];
+  return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+}
+
+const STATUS: Readonly<Record<OrderStatus, string>> = {
+  order: 'ready to order',
+  enquiry: 'ready for an enquiry; some points are to be agreed',
+  notForOrder: 'NOT FOR ORDER, see the conflicts below',
+};
+
+function row([label, ...cells]: readonly string[]): string {
+  return label.padEnd(LABEL) + cells.map((cell) => cell.padEnd(CELL)).join(' ');
+}
+
+type Cells = readonly [label: string, target: string, chosen: string, margin: string];
+/** A row of an axle; null where there is nothing to say. */
+type Row = (axle: AxleSizing, units: Units) => Cells | null;
+
+/** A figure as text; a dash where it has no value. */
+function shown({ figure }: AxleSizing, name: string, units: Units): string {
+  const { value, quantity } = figure(name);
+  return value === null ? '–' : textIn(value, quantity, units);
+}
+
+/** A signed length, mm, as it is printed: `+12.3`. */
+function signed(mm: number, units: Units): string {
+  return `${mm > 0 ? '+' : ''}${numberIn(mm, 'length', units)}`;
+}
+
+/** A row of lengths whose margin is the difference of the two as printed, with its interval: `+12.3 (+4.1 to +20.5)`. */
+function withMargin(
+  label: string,
+  { required, available, low, high }: Record<'required' | 'available', number> & Pick<Figure, 'low' | 'high'>,
+  units: Units,
+): Cells {
+  const rounded = (mm: number) => toMetric(Number(numberIn(mm, 'length', units)), 'length', units);
+  const margin = signed(rounded(available) - rounded(required), units);
+  const interval =
+    low === null || high === null || low === high ? '' : ` (${signed(low, units)} to ${signed(high, units)})`;
+  return [
+    label,
+    textIn(required, 'length', units),
+    textIn(available, 'length', units),
+    `${margin}${interval}`,
+  ];
+}
+
+/** Text in lines of at most `width` characters, all but the first indented. */
+function wrapped(text: string, width: number, indent: string): string[] {
+  const lines = [''];
+  for (const word of text.split(' ')) {
+    const last = lines.length - 1;
+    const longer = lines[last] === '' ? word : `${lines[last]} ${word}`;
+    if (longer.length <= width || lines[last].trim() === '') lines[last] = longer;
+    else lines.push(`${indent}${word}`);
+  }
+  return lines;
+}
+
+/** A number that may be written with its half-width. */
+function given(value: number | { readonly value: number } | undefined): number | undefined {
+  return typeof value === 'object' ? value.value : value;
+}
+
+const chosen =
+  (label: string, name: string, required?: string): Row =>
+  (axle, units) =>
+    axle.figure(name).value === null
+      ? null
+      : [label, required === undefined ? '' : shown(axle, required, units), shown(axle, name, units), ''];
+
+/** Travel on one side: required, available, margin. */
+const travel =
+  (side: 'bump' | 'droop'): Row =>
+  ({ figure }, units) => {
+    const [required, available] = [figure(`${side}Needed`).value, figure(`${side}Travel`).value];
+    if (required === null) return null;
+    const label = `${side} travel`;
+    return available === null
+      ? [label, textIn(required, 'length', units), 'nothing ends it', '']
+      : withMargin(label, { ...figure(`${side}Spare`), required, available }, units);
+  };
+
+/** What an order stands or falls by. */
+const ROWS: readonly Row[] = [
+  (axle, units) => {
+    const { frequency, onTyre } = axle.document.sizing?.target ?? {};
+    const name = onTyre === true ? 'frequencyOnTyre' : 'frequency';
+    if (axle.figure(name).value === null) return null;
+    const target = given(frequency);
+    return [
+      onTyre === true ? 'frequency with tyre' : 'frequency',
+      target === undefined ? '' : textIn(target, 'frequency', units),
+      shown(axle, name, units),
+      '',
+    ];
+  },
+  (axle, units) => {
+    if (axle.spring === null) return null;
+    const name = axle.spring.name === '' ? '' : ` "${axle.spring.name}"`;
+    return [
+      'spring rate',
+      shown(axle, 'wantedSpringRate', units),
+      `${textIn(axle.spring.rate, 'rate', units)}${name}`,
+      '',
+    ];
+  },
+  chosen('length at ride height', 'installedLength'),
+  chosen('extended length', 'openLength'),
+  chosen('compressed length', 'closedLength'),
+  travel('bump'),
+  travel('droop'),
+  ({ figure }, units) => {
+    const [required, margin] = [figure('springTravelNeeded').value, figure('bindMargin')];
+    if (required === null || margin.value === null) return null;
+    return withMargin('spring travel', { ...margin, required, available: required + margin.value }, units);
+  },
+  (axle) => {
+    const target = given(axle.document.sizing?.damping?.ratio);
+    const ratio = axle.figure('dampingAtRest').value;
+    return target === undefined || ratio === null
+      ? null
+      : ['damping ratio', target.toFixed(2), ratio.toFixed(2), ''];
+  },
+];

@@ -1,0 +1,95 @@
+/** The spring that is chosen: how near it comes to its target, and the one travel by which table and findings judge it. */
+import * as fc from 'fast-check';
+import { readCar, sizeCoilovers } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { expectWithin } from '../support/tolerance.ts';
+import { carDocuments, front, sized, valueIn } from './cars.ts';
+
+const codes = (springs: object[], more: object = {}) =>
+  sized((document) => {
+    Object.assign(document.corners.front.sizing, { springs }, more);
+  }).findings.map(({ code }) => code);
+
+describe('a spring far from its target', () => {
+  it('is a conflict, with what it gives and what is required', () => {
+    const { axles, findings } = sized((document) => {
+      document.corners.front.sizing.springs = [{ name: 'rock', rate: 9000, free: 250, solid: 60 }];
+    });
+    const far = findings.find(({ code }) => code === 'springFarFromTarget');
+    expect([far?.severity, far?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
+    const values = far?.values ?? {};
+    expectWithin(values.requiredFrequency as number, 1.6, 1e-9);
+    expectWithin(values.frequency as number, valueIn(axles[0], 'frequency'), 1e-9);
+    expectWithin(values.deviation as number, valueIn(axles[0], 'frequency') / 1.6 - 1, 1e-9);
+    expect(axles[0].choices[0].against).toHaveLength(1);
+  });
+
+  it('is one more than 10 % off in frequency, about 20 % in rate', () => {
+    const required = valueIn(front(), 'wantedSpringRate');
+    const at = (share: number) => codes([{ name: 'S', rate: required * share, free: 260, solid: 60 }]);
+    for (const share of [0.85, 1, 1.15]) expect(at(share)).toEqual([]);
+    for (const share of [0.75, 1.3]) expect(at(share)).toEqual(['springFarFromTarget']);
+  });
+
+  it('is passed over for one nearer', () => {
+    const required = valueIn(front(), 'wantedSpringRate');
+    const axle = front((corner) => {
+      corner.sizing.springs = [
+        { name: 'soft', rate: required * 0.5, free: 300, solid: 60 },
+        { name: 'near', rate: required * 1.1, free: 260, solid: 60 },
+      ];
+    });
+    expect(axle.spring?.name).toBe('near');
+    expect(axle.choices.map(({ against }) => against.length)).toEqual([0, 1]);
+  });
+});
+
+describe('a spring too narrow for the body', () => {
+  it('is a conflict', () => {
+    const springs = [{ name: 'S', rate: 38, free: 260, solid: 60, innerDiameter: 50 }];
+    expect(codes(springs, { order: { bodyDiameter: 50 } })).toEqual(['springInnerDiameterSmall']);
+    expect(codes(springs, { order: { bodyDiameter: 49 } })).toEqual([]);
+  });
+});
+
+describe('the table of springs and the findings', () => {
+  it('take one travel: an arch that ends it before the stop leaves a shorter spring enough', () => {
+    const of = (arch: boolean) =>
+      sized((document) => {
+        const { front } = document.corners;
+        front.sizing.springs = [{ name: 'S', rate: 40, free: 205, least: 90 }];
+        if (!arch) return;
+        front.limits.tyre = { overallRadius: 300, width: 180 };
+        front.limits.arch = [
+          [600, 660],
+          [800, 660],
+        ];
+      });
+    const [without, with_] = [of(false).axles[0], of(true).axles[0]];
+    expect(with_.limits.bump?.cause).toBe('tyreAtArch');
+    expect(with_.choices[0].needs).toBeLessThan(without.choices[0].needs ?? Number.NaN);
+    for (const axle of [without, with_]) {
+      expectWithin(axle.choices[0].needs ?? Number.NaN, valueIn(axle, 'springTravelNeeded'), 1e-9);
+    }
+  });
+
+  it('agree on random cars: what fits raises nothing, what does not is a conflict', () => {
+    const RAISED = ['springTravelShort', 'springFarFromTarget', 'springInnerDiameterSmall'];
+    let seen = 0;
+    fc.assert(
+      fc.property(carDocuments, (document) => {
+        const { axles, findings } = sizeCoilovers(readCar(document));
+        for (const { axle, choices, spring } of axles) {
+          if (choices.length === 0 || spring === null) continue;
+          seen++;
+          const raised = findings.filter(
+            ({ code = '', path }) => path.startsWith(`corners.${axle}.`) && RAISED.includes(code),
+          );
+          expect(raised.length).toBe(choices[0].against.length);
+        }
+      }),
+      { numRuns: 30 },
+    );
+    expect(seen).toBeGreaterThan(10);
+  });
+});

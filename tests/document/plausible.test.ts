@@ -1,0 +1,558 @@
+/** Each check of plausibility: files with exactly that mistake; and that files without one raise none. */
+import * as fc from 'fast-check';
+import { type SurveyInput, survey } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { readCar, readCorner } from '../../src/corner/read-corner.ts';
+import { CHECKS } from '../../src/sentences/checks.ts';
+import { car as quietCar } from '../coilover/cars.ts';
+import { errorOf, exampleText, type Json, roadsterText } from './support.ts';
+
+const example = (name: string) => JSON.parse(exampleText(name));
+const changed = (document: Json, change: (document: Json) => void): Json => {
+  change(document);
+  return document;
+};
+const inches = (change: (document: Json) => void) => changed(example('car.json'), change);
+const inchFront = (change: (front: Json) => void) => inches(({ corners }) => change(corners.front));
+const metric = (change: (document: Json) => void) => quietCar(change);
+const metricFront = (change: (front: Json) => void) => metric(({ corners }) => change(corners.front));
+const rod = (change: (corner: Json) => void) => changed(example('pushrod-corner.json'), change);
+const notesOf = (file: Json) => (file.corners === undefined ? readCorner(file) : readCar(file)).notes;
+
+/** Codes that some test has raised: at the end each check has been seen. */
+const raised = new Set<string>();
+function codesOf(notes: readonly { code: string; path: string }[]) {
+  for (const { code } of notes) raised.add(code);
+  return notes.map(({ code, path }) => `${code} ${path}`);
+}
+
+describe('files without a mistake raise nothing', () => {
+  it.each(['car.json', 'front-corner.json', 'pushrod-corner.json', 'strut-corner.json'])('%s', (name) => {
+    expect(codesOf(notesOf(example(name)))).toEqual([]);
+  });
+
+  it('the survey', () => {
+    expect(survey(exampleText('survey.json')).notes).toEqual([]);
+  });
+
+  it('a car in mm, and one in inches', () => {
+    expect(codesOf(notesOf(metric(() => {})))).toEqual([]);
+    expect(codesOf(notesOf(JSON.parse(roadsterText())))).toEqual([]);
+  });
+});
+
+describe('a file with one mistake raises its check', () => {
+  const swap = (holder: Json, one: string, other: string) => {
+    [holder[one], holder[other]] = [holder[other], holder[one]];
+  };
+  const parts = (...masses: number[]) => ({
+    parts: masses.map((mass, k) => ({ name: `part ${k}`, mass, frontShare: 0.5 })),
+  });
+  const scales = (frontLeft: number) => ({
+    scales: { frontLeft, frontRight: 371, rearLeft: 405, rearRight: 398, perches: 'reset' },
+  });
+
+  it.each<[mistake: string, file: Json, note: string, text: RegExp]>([
+    [
+      'frequency in cycles a minute',
+      inches((c) => (c.corners.front.sizing = { unsprungMass: 62, target: { frequency: 90 } })),
+      'frequencyPerMinute corners.front.sizing.target.frequency',
+      /90 Hz.*Then write 1\.5\./,
+    ],
+    [
+      'frequency that is none',
+      metricFront((c) => (c.sizing.target.frequency = 0.2)),
+      'frequencyUnusual corners.front.sizing.target.frequency',
+      /0\.2 Hz, where 0\.6 to 8 Hz/,
+    ],
+    [
+      'tyre diameter for its radius',
+      inchFront((c) => (c.limits.tyre = { overallRadius: 22.8, width: 7.75 })),
+      'tyreDiameterForRadius corners.front.limits.tyre.overallRadius',
+      /22\.8 inch.*Then write 11\.4\./,
+    ],
+    [
+      'tyre of more than 20 inch of radius',
+      metricFront((c) => {
+        c.wheel.centre[1] = 390;
+        c.upperArm.outer[1] = 450;
+        c.limits.tyre = { overallRadius: 520, width: 200 };
+      }),
+      'sizeUnusual corners.front.limits.tyre.overallRadius',
+      /520 mm of radius/,
+    ],
+    [
+      'bore in mm in an inch file',
+      inchFront(
+        (c) => (c.sizing = { unsprungMass: 62, order: { ends: { mount: { type: 'eye', bore: 12.7 } } } }),
+      ),
+      'sizeUnusual corners.front.sizing.order.ends.mount.bore',
+      /12\.7 inch of bore.*: mm, or/,
+    ],
+    [
+      'width of an end in inches in a mm file',
+      metricFront((c) => (c.sizing.order = { ends: { chassis: { type: 'eye', width: 1.5 } } })),
+      'sizeUnusual corners.front.sizing.order.ends.chassis.width',
+      /1\.5 mm wide.*: inches, or/,
+    ],
+    [
+      'kg in a pound file',
+      inches((c) => (c.masses = { guess: { total: 645, frontShare: 0.46 } })),
+      'totalMassUnusual masses.guess.total',
+      /645 lb for the whole car.*Is it in kg\?/,
+    ],
+    [
+      'pounds in a kg file',
+      metric((c) => (c.masses.guess.total = 3100)),
+      'totalMassUnusual masses.guess.total',
+      /3100 kg for the whole car.*Is it in lb\?/,
+    ],
+    [
+      'kg on the scales of a pound file',
+      inches(
+        (c) =>
+          (c.masses = {
+            scales: { frontLeft: 150, frontRight: 151, rearLeft: 160, rearRight: 158, perches: 'reset' },
+          }),
+      ),
+      'totalMassUnusual masses.scales',
+      /619 lb.*Is it in kg\?/,
+    ],
+    [
+      'unsprung mass far from usual',
+      metricFront((c) => (c.sizing.unsprungMass = 3)),
+      'massUnusual corners.front.sizing.unsprungMass',
+      /3 kg unsprung at one corner, where 8 to 100 kg/,
+    ],
+    [
+      'a scale reading of 40 beside 371',
+      metric((c) => (c.masses = scales(40))),
+      'scaleReadingOff masses.scales.frontLeft',
+      /40 kg, where the middle one of the other three reads 398 kg/,
+    ],
+    [
+      'a scale reading with a digit too many',
+      metric((c) => (c.masses = scales(3850))),
+      'scaleReadingOff masses.scales.frontLeft',
+      /3850 kg/,
+    ],
+    [
+      'a tyre rate of 11',
+      metricFront((c) => (c.sizing.tyreRate = 11)),
+      'rateUnusual corners.front.sizing.tyreRate',
+      /11 N\/mm for a tyre.*: kgf\/mm, or/,
+    ],
+    [
+      'a tyre rate in N/mm in an inch file',
+      inchFront((c) => (c.sizing = { unsprungMass: 62, tyreRate: 185 })),
+      'rateUnusual corners.front.sizing.tyreRate',
+      /185 lbf\/in for a tyre.*: N\/mm, or/,
+    ],
+    [
+      'a spring rate in lbf/in in a mm file',
+      metricFront((c) => (c.sizing.target = { springRate: 900 })),
+      'rateUnusual corners.front.sizing.target.springRate',
+      /: lbf\/in, or/,
+    ],
+    [
+      'a wheel rate of nearly nothing',
+      metricFront((c) => (c.sizing.target = { wheelRate: 0.5 })),
+      'rateUnusual corners.front.sizing.target.wheelRate',
+      /0\.5 N\/mm at the wheel/,
+    ],
+    [
+      'a guess that is too sure',
+      inches((c) => (c.masses = { guess: { total: { value: 1650, plusMinus: 0.1 }, frontShare: 0.46 } })),
+      'massTooSure masses.guess.total.plusMinus',
+      /1650 lb that is sure to 0\.1 lb.*better than 83 lb/,
+    ],
+    [
+      'parts that add to a third of the car',
+      metric((c) => (c.masses = parts(120, 80, 30))),
+      'partsIncomplete masses.parts',
+      /3 parts add to 230 kg/,
+    ],
+    [
+      'parts in kg in a pound file',
+      inches((c) => (c.masses = parts(400, 200, 45))),
+      'partsIncomplete masses.parts',
+      /Is it in kg\?/,
+    ],
+    [
+      'a mount beyond the ball joint',
+      metricFront((c) => (c.coilover.mount = [690, 160])),
+      'mountBeyondJoint corners.front.coilover.mount',
+      /50\.\d+ mm beyond the ball joint of lowerArm|49\.\d+ mm beyond/,
+    ],
+    [
+      'a mount 8 inch from its arm',
+      inchFront((c) => (c.coilover.mount = [19, 13.5])),
+      'mountOffPart corners.front.coilover.mount',
+      /7\.9\d* inch from lowerArm/,
+    ],
+    [
+      'a mount far from the upright',
+      metricFront((c) => {
+        c.coilover.on = 'upright';
+        c.coilover.mount = [300, 200];
+      }),
+      'mountOffPart corners.front.coilover.mount',
+      /mm from upright/,
+    ],
+    [
+      "a rod's mount beyond the ball joint",
+      rod((c) => (c.rod.mount = [690, 150])),
+      'mountBeyondJoint rod.mount',
+      /beyond the ball joint of lowerArm/,
+    ],
+    [
+      "a rod's mount far from its arm",
+      rod((c) => (c.rod.mount = [520, 390])),
+      'mountOffPart rod.mount',
+      /mm from lowerArm/,
+    ],
+    [
+      'a coilover across the centreline with a rod',
+      rod((c) => (c.coilover.chassisMount = [-212, 472])),
+      'coiloverAcrossCentreline coilover.chassisMount',
+      /212 mm across the centreline/,
+    ],
+    [
+      'wheelbase in feet',
+      inches((c) => (c.masses.wheelbase = 7.7)),
+      'sizeUnusual masses.wheelbase',
+      /7\.7 inch between the axles.*: feet, or/,
+    ],
+    [
+      'wheelbase in metres',
+      metric((c) => (c.masses.wheelbase = 2.35)),
+      'sizeUnusual masses.wheelbase',
+      /: metres, or/,
+    ],
+    [
+      'height of the centre of gravity in mm in an inch file',
+      inches((c) => (c.masses.centreHeight = 445)),
+      'sizeUnusual masses.centreHeight',
+      /445 inch above the ground.*: mm, or/,
+    ],
+    [
+      'height of the centre of gravity in inches in a mm file',
+      metric((c) => (c.masses.centreHeight = 17.5)),
+      'sizeUnusual masses.centreHeight',
+      /: inches, or/,
+    ],
+    [
+      'y and z exchanged in a ball joint',
+      inchFront((c) => c.upperArm.outer.reverse()),
+      'coordinatesExchanged corners.front.upperArm.outer',
+      /\[14, 22\.75\].*are y and z exchanged\?/,
+    ],
+    [
+      'y and z exchanged in a mount',
+      metricFront((c) => (c.coilover.mount = [170, 505])),
+      'coordinatesExchanged corners.front.coilover.mount',
+      /\[170, 505\]/,
+    ],
+    [
+      'y and z exchanged in all points',
+      metricFront((c) => {
+        for (const point of [
+          c.lowerArm.inner,
+          c.lowerArm.outer,
+          c.upperArm.inner,
+          c.upperArm.outer,
+          c.wheel.centre,
+          c.coilover.mount,
+          c.coilover.chassisMount,
+        ])
+          point.reverse();
+      }),
+      'allCoordinatesExchanged corners.front',
+      /y and z exchanged in all points\? Write \[y, z\]/,
+    ],
+    [
+      "camber's sign against the contact patch",
+      inchFront((c) => {
+        c.wheel.camber = 1.97;
+        c.wheel.contactPatch = [27.25, 0];
+      }),
+      'camberSignReversed corners.front.wheel.camber',
+      /1\.97 degrees, where centre and contact patch lean the wheel -1\.975/,
+    ],
+    [
+      'a right-hand corner',
+      changed(example('front-corner.json'), (c) => {
+        for (const point of [
+          c.lowerArm.inner,
+          c.lowerArm.outer,
+          c.upperArm.inner,
+          c.upperArm.outer,
+          c.wheel.centre,
+          c.coilover.mount,
+          c.coilover.chassisMount,
+        ])
+          point[0] *= -1;
+      }),
+      'rightHandCorner wheel.centre',
+      /a right-hand corner/,
+    ],
+    [
+      'a wheel on the other side',
+      inchFront((c) => (c.wheel.centre[0] *= -1)),
+      'wheelOnOtherSide corners.front.wheel.centre',
+      /most points/,
+    ],
+    [
+      'a point on the other side',
+      inchFront((c) => (c.lowerArm.inner[0] *= -1)),
+      'pointOnOtherSide corners.front.lowerArm.inner',
+      /its sign right/,
+    ],
+    [
+      'a point below the ground',
+      inchFront((c) => (c.limits.arch[0][1] *= -1)),
+      'pointBelowGround corners.front.limits.arch[0]',
+      /below the ground/,
+    ],
+    [
+      'arms exchanged',
+      inchFront((c) => swap(c, 'lowerArm', 'upperArm')),
+      'armsExchanged corners.front.upperArm',
+      /its pivot lies lower too/,
+    ],
+    [
+      'outer points exchanged',
+      inchFront(({ lowerArm, upperArm }) => {
+        [lowerArm.outer, upperArm.outer] = [upperArm.outer, lowerArm.outer];
+      }),
+      'outerPointsExchanged corners.front.upperArm',
+      /the two outer points/,
+    ],
+    [
+      'ends of an arm exchanged',
+      inchFront(({ upperArm }) => swap(upperArm, 'inner', 'outer')),
+      'armEndsExchanged corners.front.upperArm',
+      /inner and outer/,
+    ],
+    [
+      'ends of the coilover exchanged',
+      inchFront(({ coilover }) => swap(coilover, 'mount', 'chassisMount')),
+      'endsExchanged corners.front.coilover',
+      /below its mount/,
+    ],
+    [
+      'a wheel inboard of its ball joints',
+      inchFront((c) => (c.wheel.centre[0] = 20)),
+      'wheelInboardOfJoints corners.front.wheel.centre',
+      /inboard of both ball joints/,
+    ],
+    ['all sizes in another unit', inches((c) => delete c.units), 'unitsWrong units', /measured in inches/],
+    [
+      'much camber',
+      inchFront((c) => (c.wheel.camber = -10)),
+      'camberUnusual corners.front.wheel.camber',
+      /-10 degrees/,
+    ],
+    [
+      'camber against the contact patch',
+      inchFront((c) => (c.wheel.contactPatch = [26.5, 0])),
+      'camberAgainstContactPatch corners.front.wheel.contactPatch',
+      /leans 1\.975 degrees/,
+    ],
+    [
+      'a contact patch above the ground',
+      inchFront((c) => {
+        delete c.wheel.camber;
+        c.wheel.contactPatch = [27.01, 1];
+        c.limits.tyre = '205/60R15';
+      }),
+      'contactPatchOffGround corners.front.wheel.contactPatch',
+      /z is 1 inch/,
+    ],
+    [
+      'a point copied',
+      inchFront((c) => (c.upperArm.inner = [9.25, 5.75])),
+      'pointCopied corners.front.upperArm.inner',
+      /copied and not changed/,
+    ],
+    [
+      'a coilover on the pivot of its arm',
+      inchFront((c) => (c.coilover.mount = [9.25, 5.75])),
+      'mountOnPivot corners.front.coilover.mount',
+      /the pivot of lowerArm/,
+    ],
+    [
+      'a tyre no larger than the wheel centre is high',
+      inchFront((c) => (c.limits.tyre = '155/50R13')),
+      'overallRadiusNotAboveLoaded corners.front.limits.tyre',
+      /less than the height/,
+    ],
+    [
+      'a car on one corner',
+      inchFront((c) => (c.sprungMass = 2200)),
+      'sprungMassUnusual corners.front.sprungMass',
+      /that of one corner, in lb/,
+    ],
+  ])('%s', (_, file, note, text) => {
+    const notes = notesOf(file);
+    expect(codesOf(notes)).toEqual([note]);
+    expect(notes[0].text).toMatch(text);
+  });
+
+  it('beside the other checks of a corner, with all of its coordinates in a unit that has no size of a car', () => {
+    const file = JSON.parse(
+      JSON.stringify(example('front-corner.json'), (_, value) =>
+        typeof value === 'number' ? value / 1000 : value,
+      ),
+    );
+    expect(codesOf(notesOf(file))).toEqual(['unitsWrong units']);
+  });
+});
+
+describe('a note as data', () => {
+  it('has code, severity, place and values in the units of the library', () => {
+    const [note] = notesOf(inches((c) => (c.masses.wheelbase = 7.7)));
+    expect(note).toMatchObject({ code: 'sizeUnusual', severity: 'check', path: 'masses.wheelbase' });
+    expect(note.values.value).toBeCloseTo(7.7 * 25.4, 9);
+    expect(note.values).toMatchObject({ what: 'between the axles', least: 1400, most: 4500, unit: 'feet' });
+    expect(JSON.parse(JSON.stringify(note))).toEqual(note);
+  });
+
+  it('is an error where no car can be so', () => {
+    const severities = (file: Json) => notesOf(file).map(({ severity }) => severity);
+    expect(severities(metricFront((c) => (c.sizing.target.frequency = 90)))).toEqual(['error']);
+    expect(severities(inches((c) => delete c.units))).toEqual(['error']);
+    expect(severities(metricFront((c) => (c.sizing.tyreRate = 11)))).toEqual(['check']);
+  });
+
+  it('says the same of a file in inches as of one in mm', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 400 }), (eighths) => {
+        const height = eighths / 8;
+        const inInches = notesOf(
+          inches((c) => (c.masses = { guess: { total: 1400, frontShare: 0.5 }, centreHeight: height })),
+        );
+        const inMm = notesOf(
+          metric((c) => (c.masses = { guess: { total: 700, frontShare: 0.5 }, centreHeight: height * 25.4 })),
+        );
+        expect(codesOf(inInches)).toEqual(codesOf(inMm));
+      }),
+    );
+  });
+});
+
+describe('percent for a fraction', () => {
+  const firstOf = (file: Json) => {
+    const [{ path, advice }, ...more] = errorOf(() => readCar(file)).issues;
+    expect(more).toEqual([]);
+    return [path, advice];
+  };
+  it.each<[path: string, write: number, file: Json]>([
+    ['masses.guess.frontShare', 48, metric((c) => (c.masses.guess.frontShare = 48))],
+    ['masses.guess.leftShare', 51.5, metric((c) => (c.masses.guess.leftShare = 51.5))],
+    [
+      'masses.added[0].frontShare',
+      30,
+      metric((c) => (c.masses.added = [{ name: 'fuel', mass: 30, frontShare: 30 }])),
+    ],
+    ['downforce.frontShare', 40, metric((c) => (c.downforce.frontShare = 40))],
+    ['corners.front.sizing.damping.ratio', 30, metricFront((c) => (c.sizing.damping.ratio = 30))],
+    ['corners.front.sizing.damping.bumpShare', 40, metricFront((c) => (c.sizing.damping.bumpShare = 40))],
+    ['corners.front.sizing.damping.kneeShare', 35, metricFront((c) => (c.sizing.damping.kneeShare = 35))],
+    [
+      'corners.front.sizing.order.rateTolerance',
+      3,
+      metricFront((c) => (c.sizing.order = { rateTolerance: 3 })),
+    ],
+  ])('%s is refused, with what to write', (path, percent, file) => {
+    expect(firstOf(file)).toEqual([path, `if ${percent} % is meant, write ${percent / 100}`]);
+  });
+
+  it('is refused also where it is uncertain', () => {
+    const file = metric((c) => (c.masses.guess.frontShare = { value: 46, plusMinus: 0.02 }));
+    expect(firstOf(file)).toEqual(['masses.guess.frontShare.value', 'if 46 % is meant, write 0.46']);
+  });
+
+  it('that is missing is told as missing', () => {
+    const { issues } = errorOf(() => readCar(metric((c) => delete c.masses.guess.frontShare)));
+    expect(issues.map(({ path, problem }) => [path, problem])).toEqual([
+      ['masses.guess.frontShare', 'missing'],
+    ]);
+  });
+
+  it('is no advice for a share below 0, one beyond 100 %, or a speed', () => {
+    for (const frontShare of [-0.1, 148]) {
+      expect(firstOf(metric((c) => (c.masses.guess.frontShare = frontShare)))).toEqual([
+        'masses.guess.frontShare',
+        undefined,
+      ]);
+    }
+    expect(firstOf(metric((c) => (c.travelCases.lateral = 40)))).toEqual(['travelCases.lateral', undefined]);
+    expect(firstOf(metricFront((c) => (c.wheel.camber = 50)))[1]).toBeUndefined();
+  });
+});
+
+describe('a survey with one mistake raises its check', () => {
+  const readings = (change: (document: Json) => void): SurveyInput => changed(example('survey.json'), change);
+  const inUnit = (factor: number) => (c: Json) => {
+    for (const point of Object.values<Json>(c.points)) {
+      if (point.guess !== undefined) point.guess = point.guess.map((value: number) => value * factor);
+      if (point.x !== undefined) point.x *= factor;
+    }
+    for (const kind of ['distances', 'heights', 'laterals'])
+      for (const reading of c[kind]) {
+        reading.is *= factor;
+        if (reading.plusMinus !== undefined) reading.plusMinus *= factor;
+      }
+  };
+
+  it.each<[mistake: string, input: SurveyInput, note: string, text: RegExp]>([
+    [
+      'all in inches, read as mm',
+      readings(inUnit(1 / 25.4)),
+      'surveyUnitsWrong units',
+      /measured in inches\? Then write "units": "imperial"/,
+    ],
+    [
+      'all in mm, read as inches',
+      readings((c) => (c.units = 'imperial')),
+      'surveyUnitsWrong units',
+      /measured in mm\? Then write "units": "metric"/,
+    ],
+    [
+      'one distance in inches',
+      readings((c) => (c.distances[0].is = 16.16)),
+      'readingInOtherUnit distances[0]',
+      /16\.16 mm, where the first guesses are \d+ mm apart: was it read in inches\?/,
+    ],
+    [
+      'one height in cm',
+      readings((c) => (c.heights[8].is = 49.15)),
+      'readingInOtherUnit heights[8]',
+      /was it read in cm\?/,
+    ],
+    [
+      'a lean read from horizontal',
+      readings((c) => (c.leans[0].is = 90 - 25.7)),
+      'angleFromOtherAxis leans[0]',
+      /64\.3 degrees from vertical.*was it read from horizontal\? Then write 25\.7 with its sign/,
+    ],
+    [
+      'a slope read from vertical',
+      readings((c) => (c.slopes[0].is = 86.5)),
+      'angleFromOtherAxis slopes[0]',
+      /86\.5 degrees from horizontal.*read from vertical\? Then write 3\.5/,
+    ],
+  ])('%s', (_, input, note, text) => {
+    const { notes, sentences } = survey(input);
+    expect(codesOf(notes)).toEqual([note]);
+    expect(notes[0].text).toMatch(text);
+    expect(sentences[0]).toBe(`Look again at ${notes[0].path}: ${notes[0].text}`);
+  });
+});
+
+describe('the table', () => {
+  it('has had each of its checks raised by a file above', () => {
+    expect(Object.keys(CHECKS).filter((code) => !raised.has(code))).toEqual([]);
+  });
+});

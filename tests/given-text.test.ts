@@ -1,0 +1,37 @@
+/** Values of a document written with all the digits they have there. */
+import * as fc from 'fast-check';
+import { orderSheet, readCar, sheetMarkdown, sizeCoilovers } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { givenInBoth, givenText, toMetric } from '../src/units.ts';
+import { exampleText } from './document/support.ts';
+
+describe('a given value', () => {
+  it('keeps its digits: a pitch of 1/16 inch is 0.0625, not 0.06', () => {
+    expect(givenText(toMetric(0.0625, 'length', 'imperial'), 'length', 'imperial')).toBe('0.0625 inch');
+    expect(givenInBoth(1.5875, 'length', 'imperial')).toBe('0.0625 inch (1.587 mm)');
+    expect(givenInBoth(350, 'length', 'metric')).toBe('350 mm (13.78 inch)');
+    expect(givenInBoth(1.6, 'frequency', 'imperial')).toBe('1.6 Hz');
+  });
+
+  it('of ten digits comes back as it was written, from any units', () => {
+    const quantities = fc.constantFrom('length', 'mass', 'force', 'rate', 'pressure', 'speed');
+    fc.assert(
+      fc.property(
+        quantities,
+        fc.integer({ min: 1, max: 9_999_999 }),
+        fc.nat(6),
+        (quantity, digits, shift) => {
+          const written = digits / 10 ** shift;
+          const text = givenText(toMetric(written, quantity, 'imperial'), quantity, 'imperial');
+          expect(Number(text.split(' ')[0])).toBe(written);
+        },
+      ),
+    );
+  });
+
+  it('stands so on the order sheet', () => {
+    const sheet = sheetMarkdown(orderSheet(sizeCoilovers(readCar(exampleText('car.json')))));
+    expect(sheet).toContain('0.0625 inch');
+    expect(sheet).toContain('3.625 inch');
+  });
+});

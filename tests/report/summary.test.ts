@@ -1,0 +1,49 @@
+/** A sizing on one screen: target, chosen, margin, conflicts. */
+import { readFileSync } from 'node:fs';
+import { describeIssue, readCar, sizeCoilovers, sizingSummary } from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { car, sized } from '../coilover/cars.ts';
+
+const roadster = sizeCoilovers(readCar(readFileSync('docs/examples/car.json', 'utf8')));
+
+describe('the summary of a sizing', () => {
+  it('fits one screen: 100 columns, 45 lines for two axles', () => {
+    const lines = sizingSummary(roadster).split('\n');
+    expect(lines.length).toBeLessThanOrEqual(45);
+    expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
+  });
+
+  it('gives target and chosen frequency and spring in the units of the file', () => {
+    const text = sizingSummary(roadster);
+    expect(text).toMatch(/frequency +1\.60 Hz +1\.\d\d Hz/);
+    expect(text).toMatch(/spring rate +\d+ lbf\/in +\d+ lbf\/in/);
+    expect(text).not.toMatch(/\d mm|\d kg|N\/mm/);
+  });
+
+  it('has rows that add up as printed', () => {
+    const rows = sizingSummary(roadster).matchAll(/travel +(-?[\d.]+) inch +(-?[\d.]+) inch +([+-]?[\d.]+)/g);
+    const found = [...rows].map((row) => row.slice(1).map(Number));
+    expect(found.length).toBeGreaterThanOrEqual(4);
+    for (const [required, available, margin] of found) {
+      expect((available - required).toFixed(2)).toBe(margin.toFixed(2));
+    }
+  });
+
+  it('says that there are no conflicts, or tells each of them', () => {
+    expect(sizingSummary(sized())).toContain('No conflicts.');
+    const spoilt = sized((document) => {
+      document.corners.front.sizing.unsprungMass = 500;
+      document.corners.rear.limits.damper = { open: 500, closed: 460 };
+    });
+    const text = sizingSummary(spoilt).replace(/\s+/g, ' ');
+    expect(spoilt.findings.length).toBeGreaterThan(1);
+    for (const issue of spoilt.findings) expect(text).toContain(describeIssue(issue));
+  });
+
+  it('has nothing to say of what is not known', () => {
+    const { masses: _, ...bare } = car();
+    const text = sizingSummary(sizeCoilovers(readCar(bare)));
+    expect(text).not.toMatch(/NaN|null|undefined/);
+    expect(text).not.toContain('spring rate');
+  });
+});

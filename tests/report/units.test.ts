@@ -1,0 +1,262 @@
+/** Pictures and tables in inches: labels, ticks and figures; and one car written in inches and in mm gives one order. */
+import { readFileSync } from 'node:fs';
+import {
+  cornerForces,
+  describeEnd,
+  design,
+  drawCorner,
+  drawDesign,
+  drawForces,
+  drawSweep,
+  forceCurves,
+  handMethod,
+  limits,
+  orderSheet,
+  plotCurves,
+  plotDamping,
+  plotHandMethod,
+  readCar,
+  type Sizing,
+  sheetData,
+  show,
+  sizeCoilovers,
+  sweep,
+  sweepCsv,
+  sweepTable,
+  vegaCurves,
+} from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { expectClose, expectWithin } from '../support/tolerance.ts';
+
+// biome-ignore lint/suspicious/noExplicitAny: documents are read here, at any place
+type Json = any;
+
+// NIST SP 811 (from memory): inch, pound and standard gravity, written down a second time.
+const INCH = 25.4;
+const POUND = 0.45359237;
+const POUND_FORCE = POUND * 9.80665;
+
+const document = JSON.parse(readFileSync(new URL('../../docs/examples/car.json', import.meta.url), 'utf8'));
+const sizing = sizeCoilovers(readCar(document));
+const [front] = sizing.axles;
+const { corner } = front.document;
+const found = front.limits;
+const units = 'imperial' as const;
+const curves = sweep(corner, { bump: 80, droop: 60, step: 10 });
+
+/** Metric units where they would stand: after a figure, or in brackets. */
+const METRIC = /\d (mm|N|kg|N\/mm)\b|\[(mm|N|N\/mm|mm\/s|1\/mm)\]|>mm</;
+const IMPERIAL = /\d inch\b|\[(inch|lbf|lbf\/in|inch\/s)\]|>inch</;
+
+describe('in inches', () => {
+  const forces = cornerForces(corner, {
+    sprungMass: 140,
+    unsprungMass: 28,
+    springRate: 35,
+    limits: { ...front.document.limits, units },
+  });
+  const made = design(corner, {
+    mounts: { shockMount: { y: [480, 510], z: [150, 180] } },
+    objectives: [
+      { of: 'longestLength', most: 370 },
+      { of: 'springRate', sprungMass: 140, frequency: 1.6, target: 36 },
+    ],
+    keepOut: { mountToArm: { lowerArm: 5 } },
+    travel: { bump: 50, droop: 40, step: 10 },
+    starts: 1,
+    units,
+  });
+  const hand = handMethod(corner, { travel: { bump: 60, droop: 60 } });
+  if (!hand.defined) expect.fail('no hand method');
+  const pictures: Record<string, string> = {
+    drawCorner: drawCorner(corner, curves, { limits: found, units }),
+    drawSweep: drawSweep(corner, curves, { limits: found, hand, units }),
+    plotCurves: plotCurves(front.curves ?? expect.fail('no curves'), {
+      panels: ['wheelLoad', 'wheelRate', 'springLength'],
+      limits: found,
+      units,
+    }),
+    forceCurves: plotCurves(
+      forceCurves(corner, {
+        sprungMass: 140,
+        unsprungMass: 28,
+        springRate: 35,
+        limits: front.document.limits,
+      }),
+      { panels: ['wheelLoad', 'lowerArmAxial'], units },
+    ),
+    vegaCurves: JSON.stringify(vegaCurves(curves, { limits: found, units })),
+    drawForces: drawForces(corner, forces.cases[1], { units }),
+    drawDesign: drawDesign(corner, made),
+    plotDamping: plotDamping(front.dampingTable, 'Damper', { units }),
+    plotHandMethod: plotHandMethod(hand, { limits: found, units }),
+    sweepTable: sweepTable(curves, undefined, units),
+    show: String(show(curves, { limits: found, units }).bundle['text/html']),
+    sentences: forces.sentences.join(' '),
+    reasons: made.reasons.join(' '),
+  };
+
+  it.each(Object.keys(pictures))('%s has no metric label, and imperial ones', (name) => {
+    expect(pictures[name]).not.toMatch(METRIC);
+    expect(pictures[name]).toMatch(
+      name === 'sweepTable' ? /\binch\b/ : name === 'sentences' ? / lbf\b/ : IMPERIAL,
+    );
+  });
+
+  it('the order sheet of an inch file has inches in its pictures, and a metric one has none', () => {
+    const svgs = (of: Sizing) =>
+      orderSheet(of)
+        .blocks.flatMap((block) => (block.kind === 'picture' ? [block.svg] : []))
+        .join('');
+    expect(svgs(sizing)).not.toMatch(METRIC);
+    expect(svgs(sizeCoilovers(readCar(inMetric(document))))).not.toMatch(IMPERIAL);
+  });
+
+  it('the ticks of travel are round numbers of inches', () => {
+    const labels = [...pictures.plotHandMethod.matchAll(/>([+−]?[\d.]+)<\/text>/g)].map(([, label]) => label);
+    for (const label of ['−2.0', '−1.5', '−1.0', '−0.5', '+0.5', '+1.0', '+1.5', '+2.0']) {
+      expect(labels).toContain(label);
+    }
+  });
+
+  it('a curve goes through the same places of the paper as in mm, its scale alone written otherwise', () => {
+    const [inches, mm] = [units, 'metric' as const].map((one) =>
+      plotCurves(curves, { panels: ['shockLength'], units: one }),
+    );
+    const path = (svg: string) =>
+      svg
+        .match(/<path[^>]*stroke-width="2"[^>]*>/)?.[0]
+        .match(/-?\d+\.?\d*/g)
+        ?.map(Number) ?? [];
+    expect(path(inches).length).toBe(path(mm).length);
+    // A paper place is written to a hundredth.
+    path(mm).forEach((place, k) => {
+      expect(Math.abs(path(inches)[k] - place)).toBeLessThan(0.02);
+    });
+  });
+
+  it('a CSV has its lengths over 25.4 and its lengths below times 25.4, the rest as it was', () => {
+    const cells = (text: string) =>
+      text
+        .trim()
+        .split('\r\n')
+        .map((line) => line.split(','));
+    const [head, ...rows] = cells(sweepCsv(curves, { units }));
+    const [metricHead, ...metricRows] = cells(sweepCsv(curves));
+    expect(sweepCsv(curves, { units: 'metric' })).toBe(sweepCsv(curves));
+    head.forEach((name, c) => {
+      expect(name).toBe(metricHead[c].replace('[mm]', '[inch]').replace('[1/mm]', '[1/inch]'));
+      const factor = name.includes('[inch]') ? 1 / INCH : name.includes('[1/inch]') ? INCH : 1;
+      rows.forEach((row, k) => {
+        if (row[c] === '' || metricRows[k][c] === '') expect(row[c]).toBe(metricRows[k][c]);
+        else {
+          const expected = Number(metricRows[k][c]) * factor;
+          expectClose(Number(row[c]), expected, { times: 8, scale: Math.abs(expected) });
+        }
+      });
+    });
+  });
+
+  it('an end says where it is', () => {
+    expect(describeEnd({ travel: 63.5, how: 'deadPoint' }, units)).toBe(
+      'dead point at +2.50 inch: the linkage can take the wheel no farther',
+    );
+    expect(describeEnd({ travel: 63.5, how: 'reached' })).toBe('reached +63.5 mm, as asked');
+  });
+});
+
+/** What the numbers of a document are by the name that they stand under; all others are lengths. */
+const FACTORS: Readonly<Record<string, number>> = {
+  ...Object.fromEntries(['total', 'mass', 'oldMass', 'unsprungMass'].map((name) => [name, POUND])),
+  ...Object.fromEntries(['rate', 'rateStep', 'tyreRate'].map((name) => [name, POUND_FORCE / INCH])),
+  force: POUND_FORCE,
+  pressure: POUND_FORCE / INCH ** 2 / 0.1,
+  antiRollBar: (POUND_FORCE * 12 * INCH) / 1000,
+  speed: 1.609344,
+  speeds: 1.609344,
+  ...Object.fromEntries(
+    'frontShare leftShare lateral braking camber maxArticulation maxTilt housingAxis studAxis frequency ratio bumpShare kneeShare quantity rateTolerance'
+      .split(' ')
+      .map((name) => [name, 1]),
+  ),
+};
+
+/** A document in inches and pounds, written in mm and kg. */
+function inMetric(value: Json, name = ''): Json {
+  if (typeof value === 'number') return value * (FACTORS[name] ?? INCH);
+  if (name === 'bumpStopForces')
+    return value.map(([at, force]: number[]) => [at * INCH, force * POUND_FORCE]);
+  if (Array.isArray(value)) return value.map((one) => inMetric(one, name));
+  if (typeof value !== 'object' || value === null) return value === 'imperial' ? 'metric' : value;
+  return Object.fromEntries(
+    Object.entries(value).map(([key, one]) => {
+      return [key, inMetric(one, key === 'value' || key === 'plusMinus' ? name : key)];
+    }),
+  );
+}
+
+describe('one car in inches and in mm', () => {
+  const metric = sizeCoilovers(readCar(inMetric(document)));
+
+  it('has the same figures, intervals and tables to rounding', () => {
+    const numbers = (value: Json, path = ''): [string, number | string][] => {
+      if (typeof value === 'number') return [[path, value]];
+      if (typeof value === 'string') return [];
+      return Object.entries(value ?? {}).flatMap(([key, one]) => numbers(one, `${path}.${key}`));
+    };
+    const dataOf = (of: Sizing) => {
+      const { findings, notes, assumptions, openPoints, ...data } = sheetData(of) as Json;
+      return numbers(JSON.parse(JSON.stringify(data)));
+    };
+    const [inches, mm] = [dataOf(sizing), dataOf(metric)];
+    expect(inches.map(([path]) => path)).toEqual(mm.map(([path]) => path));
+    expect(inches.length).toBeGreaterThan(1000);
+    inches.forEach(([path, value], k) => {
+      const other = Number(mm[k][1]);
+      expect(mm[k][0]).toBe(path);
+      expectWithin(Number(value), other, 1e-6 * Math.max(1, Math.abs(other)));
+    });
+    expect(sizing.findings.length).toBe(metric.findings.length);
+    expect(sizing.openPoints).toEqual(metric.openPoints);
+  });
+
+  it('gives one order: the same facts, its own unit first', () => {
+    const table = (of: Sizing) => {
+      const block = orderSheet(of).blocks.find(({ kind }) => kind === 'table');
+      return block?.kind === 'table' ? block.rows : expect.fail('no table');
+    };
+    // Figures of both units, whichever stands first, and the words around them.
+    const pair = /(-?[\d.]+) ([^\s(),]+(?: s\/\w+)?) \((-?[\d.]+) ([^()]+)\)/g;
+    const wordsOf = (fact: string) =>
+      fact.replace(pair, (_, __, own, ___, other) => [own, other].sort().join('|'));
+    const figuresOf = (fact: string) =>
+      [...fact.matchAll(pair)].flatMap(([, one, own, two, other]) =>
+        own < other ? [Number(one), Number(two)] : [Number(two), Number(one)],
+      );
+    const [inches, mm] = [table(sizing), table(metric)];
+    expect(inches.map((row) => row.map(wordsOf))).toEqual(mm.map((row) => row.map(wordsOf)));
+    const [own, other] = [inches, mm].map((rows) => rows.flat().flatMap(figuresOf));
+    expect(own.length).toBeGreaterThan(60);
+    own.forEach((value, k) => {
+      // As rounded: to a twentieth of a mm, a half of a per cent of an inch.
+      expect(Math.abs(value - other[k]), `${value}, ${other[k]}`).toBeLessThanOrEqual(
+        Math.max(0.051, 5e-4 * Math.abs(value)),
+      );
+    });
+  });
+
+  it('words what cannot be in its own units', () => {
+    const heavy = structuredClone(document);
+    heavy.corners.front.sizing.unsprungMass = 900;
+    const [inches, mm] = [heavy, inMetric(heavy)].map((one) => sizeCoilovers(readCar(one)).findings[0]);
+    expect(inches.got).toMatch(/^900\.0 lb of [\d.]+ lb on the wheel$/);
+    expect(mm.got).toMatch(/^408\.2 kg of [\d.]+ kg on the wheel$/);
+    expect(inches).toMatchObject({ code: 'noSprungMass', path: 'corners.front.sizing.unsprungMass' });
+  });
+});
+
+it('limits found in inches stay what they are', () => {
+  expect(limits(corner, { ...front.document.limits, units }).bump?.travel).toBe(
+    limits(corner, front.document.limits).bump?.travel,
+  );
+});
