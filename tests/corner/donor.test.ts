@@ -300,9 +300,10 @@ describe('the ordered unit against a donor damper', () => {
     );
   });
 
-  it('is the damper of a sized car, given or chosen: of the example 0.70 inch more stroke, 0.65 longer, 0.05 shorter', () => {
+  it('is the damper of a sized car, given or chosen: of the example, 14.9 inch extended, 0.70 inch more stroke, 0.65 longer, 0.05 shorter', () => {
     const text = readFileSync(join(import.meta.dirname, '../../docs/examples/car.json'), 'utf8');
     const document = JSON.parse(text);
+    document.corners.front.limits.damper.open = 14.9;
     document.corners.rear.limits.donor = { length: 16, state: 'open', stroke: 4.5 };
     const [front, rear] = sizeCoilovers(readCar(document)).axles;
     const inch = (mm: number | null | undefined) => (mm ?? Number.NaN) / 25.4;

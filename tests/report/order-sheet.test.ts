@@ -110,7 +110,7 @@ describe('an order sheet', () => {
   it('asks of the end bearings what they use, and gives what they allow apart from that', () => {
     const facts = factsOf(example);
     expect(facts['chassis end'][0]).toMatch(
-      /square to the coilover, misalignment used -3\.0 to \+3\.0 deg from ride height; bearing rating ±14 deg each side$/,
+      /square to the coilover, misalignment used -3\.2 to \+3\.0 deg from ride height; bearing rating ±14 deg each side$/,
     );
     expect(facts['moving end'][0]).toMatch(
       /longitudinal, misalignment used 0\.0 deg over the travel; bearing/,

@@ -51,8 +51,11 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
       given.limits.damper ?? damperForTravel(given, ofAxle(shocks, axle), ofAxle(required, axle), lengths);
     return { ...ofAxle(bare, axle), damper };
   });
+  const unsprung = eachAxle(inputs, (axle) =>
+    limitsWith(document, axle, { damper: ofAxle(damped, axle).damper }),
+  );
   const otherEnds = eachAxle(inputs, (axle) => {
-    const { bump, droop, behind } = limitsWith(document, axle, { damper: ofAxle(damped, axle).damper });
+    const { bump, droop, behind } = ofAxle(unsprung, axle);
     const shock = ofAxle(shocks, axle);
     const other = (side: 'bump' | 'droop') => {
       const found = [bump, droop, ...behind].find(
@@ -83,9 +86,9 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
   const limits = eachAxle(inputs, (axle) => {
     const { coilover, stack } = ofAxle(states, axle);
     const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
-    const spring =
-      coilover === null || !Number.isFinite(travel) ? {} : { springAtLeast: coilover.loose - travel };
-    return limitsWith(document, axle, { damper: ofAxle(sprung, axle).damper, ...spring });
+    if (coilover === null || !Number.isFinite(travel)) return ofAxle(unsprung, axle);
+    const springAtLeast = coilover.loose - travel;
+    return limitsWith(document, axle, { damper: ofAxle(sprung, axle).damper, springAtLeast });
   });
   const settings = eachAxle(inputs, (axle): AxleSettings => {
     const { bump, droop } = ofAxle(limits, axle);
