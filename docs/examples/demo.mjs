@@ -10,7 +10,6 @@ import { fileURLToPath } from 'node:url';
 import {
   adviceLines,
   describeEnd,
-  describeIssue,
   drawSweep,
   handMethod,
   InputError,
@@ -22,6 +21,7 @@ import {
   sheetJson,
   sheetMarkdown,
   sizeCoilovers,
+  sizingSummary,
   sweep,
   sweepCsv,
   sweepTable,
@@ -47,8 +47,6 @@ const shown = process.argv[3] ?? 'out';
 try {
   const car = readFile(textOf(file));
   const name = basename(file, extname(file));
-  print(`${car.name ?? name}: the corners through their travel\n`);
-  lookAgain(car.notes);
   onFile(out, 'a folder that can be made', () => mkdirSync(out, { recursive: true }));
   const sizing = 'sizing' in car ? sizeCoilovers(car) : null;
   const order = sizing === null ? [] : orderFiles(name, sizing);
@@ -57,8 +55,8 @@ try {
     const parts = [name, axle].filter((part) => part !== '');
     return showCorner(parts.join('-'), given, car.units, sizing);
   });
-  if (sizing !== null) written.unshift(...writeOrder(sizing, order));
   lookAgain(car.notes);
+  if (sizing !== null) written.unshift(...writeOrder(sizing, order));
   print('Written:');
   for (const line of written) print(`  ${line}`);
   print(`
@@ -82,11 +80,11 @@ function readFile(text) {
 }
 
 /**
- * What may be wrong in the file, above and below all figures.
+ * What may be wrong in the file.
  * @param {readonly { path: string, text: string }[]} notes
  */
 function lookAgain(notes) {
-  for (const { path, text } of notes) print(`Look again at ${path}: ${text}`);
+  for (const { path, text } of notes) print(`Check ${path}: ${text}`);
   if (notes.length > 0) print('');
 }
 
@@ -146,27 +144,13 @@ function refuseOtherOrder(name, { revision, date }, files) {
 }
 
 /**
- * Prints what the coilovers come to and writes the order sheet; returns what was written.
+ * Prints a sizing on one screen and writes the order sheet; returns what was written.
  * @param {import('jounce').Sizing} sizing
  * @param {{ file: string, text: string }[]} files
  */
 function writeOrder(sizing, files) {
+  print(sizingSummary(sizing));
   afterOrder(sizing);
-  print('== What to order ==\n');
-  for (const issue of sizing.findings) {
-    print(`${issue.severity === 'check' ? 'Check' : 'Does not fit'}: ${describeIssue(issue)}.`);
-  }
-  const sheet = orderSheet(sizing);
-  const facts = sheet.blocks.find(({ kind }) => kind === 'table');
-  if (facts?.kind === 'table') {
-    for (let axle = 1; axle < facts.head.length; axle++) {
-      print(facts.head[axle]);
-      for (const row of facts.rows) print(`  ${row[0].padEnd(35)}${row[axle]}`);
-    }
-  }
-  print('\nOpen points');
-  for (const point of sizing.openPoints) print(`  ${point}`);
-  print('');
   const [html, markdown, json] = files.map(({ file, text }) => write(file, text));
   const kind = sizing.order === null ? 'a draft of the order sheet' : 'the order sheet';
   return [
@@ -182,7 +166,7 @@ function writeOrder(sizing, files) {
 function afterOrder({ axles }) {
   const bought = axles.filter(({ afterOrder }) => afterOrder !== null);
   if (bought.length === 0) return;
-  print('== After weighing ==\n');
+  print('After weighing');
   for (const { advice } of bought) for (const line of adviceLines(advice)) print(`  ${line}`);
   print('');
 }
@@ -196,7 +180,10 @@ function afterOrder({ axles }) {
  */
 function showCorner(name, { corner, limits: ends, sprungMass: given }, units, sizing) {
   const title = titleOf(name);
-  print(`== ${title} ==\n`);
+  /** @type {string[]} */
+  const lines = [];
+  const say = (/** @type {string} */ text) => void lines.push(text);
+  say(`== ${title} ==\n`);
   const sized = sizing?.axles.find(({ document }) => document.corner === corner);
   const found = sized?.limits ?? limits(corner, { ...ends, units });
   const sprungMass = sized?.figure('sprungMass').value ?? given;
@@ -205,44 +192,47 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   const droop = found.droop === null ? TRAVEL : -found.droop.travel;
   const travel = { bump: Math.min(bump, TRAVEL), droop: Math.min(droop, TRAVEL) };
   const curves = sweep(corner, { ...travel, step: 1 });
-  print(
+  say(
     sweepTable(sweep(corner, { ...travel, step: units === 'imperial' ? 0.5 * INCH : 10 }), undefined, units),
   );
 
-  print('Where the travel ends');
-  for (const words of found.fits) print(`  Does not fit: ${words}`);
-  for (const limit of [found.bump, found.droop]) if (limit !== null) print(`  ${limit.sentence}`);
-  for (const { sentence } of found.events) print(`  ${sentence}`);
-  for (const wanted of Object.values(found.required ?? {})) print(`  ${wanted.sentence}`);
-  if (found.behind.length > 0) print('\nWhat would end it behind that, nearest first');
-  for (const { sentence } of found.behind) print(`  ${sentence}`);
-  if (found.donor !== undefined) print('\nThe donor damper');
-  for (const sentence of found.donor?.sentences ?? []) print(`  ${sentence}`);
+  say('Where the travel ends');
+  for (const words of found.fits) say(`  Does not fit: ${words}`);
+  for (const limit of [found.bump, found.droop]) if (limit !== null) say(`  ${limit.sentence}`);
+  for (const { sentence } of found.events) say(`  ${sentence}`);
+  for (const wanted of Object.values(found.required ?? {})) say(`  ${wanted.sentence}`);
+  if (found.behind.length > 0) say('\nWhat would end it behind that, nearest first');
+  for (const { sentence } of found.behind) say(`  ${sentence}`);
+  if (found.donor !== undefined) say('\nThe donor damper');
+  for (const sentence of found.donor?.sentences ?? []) say(`  ${sentence}`);
 
   const hand = handMethod(corner, {
     ...(sprungMass === undefined ? {} : { sprungMass, frequency }),
     travel,
   });
-  print('\nWheel rate by the hand method, beside the exact one');
-  if (!hand.defined) print(`  Not defined: ${hand.why}.`);
-  else for (const sentence of hand.sentences) print(`  ${sentence}`);
+  say('\nWheel rate by the hand method, beside the exact one');
+  if (!hand.defined) say(`  Not defined: ${hand.why}.`);
+  else for (const sentence of hand.sentences) say(`  ${sentence}`);
 
-  print('\nWhat the curves say');
-  for (const line of findings(curves, units)) print(`  ${line}`);
+  say('\nWhat the curves say');
+  for (const line of findings(curves, units)) say(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
-    if (end.how !== 'reached') print(`  On the ${side} side: ${describeEnd(end, units)}.`);
+    if (end.how !== 'reached') say(`  On the ${side} side: ${describeEnd(end, units)}.`);
     else if (Math.abs(end.travel) === TRAVEL)
-      print(
+      say(
         `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
       );
   }
-  for (const note of found.notes) print(`  Note: ${note}`);
-  print('');
-
+  for (const note of found.notes) say(`  Note: ${note}`);
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
   const csv = write(`${name}.csv`, sweepCsv(curves, { units }));
   const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units }));
+  const text = lines.join('\n');
+  if (sizing === null) print(`${text}\n`);
   return [
+    ...(sizing === null
+      ? []
+      : [`${write(`${name}.txt`, `${text}\n`)}  its table through the travel, and what ends the travel`]),
     `${csv}  every column of the sweep, a row for each mm of travel`,
     `${svg}  the corner at its limits and at ride, with its curves`,
   ];
