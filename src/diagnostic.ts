@@ -14,3 +14,8 @@ export interface Diagnostic {
   /** The numbers and names behind it, in the library's units (mm, kg, N, N/mm, Hz, degrees). */
   readonly values: Readonly<Record<string, number | string | boolean | null>>;
 }
+
+/** Whether it only asks for a second look, and is no conflict. */
+export function isCheck({ severity }: { readonly severity?: Severity }): boolean {
+  return severity === 'check' || severity === 'note';
+}

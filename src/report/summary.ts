@@ -1,7 +1,8 @@
 import { axleName } from '../coilover/sizing/inputs.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
-import { describeIssue } from '../errors.ts';
+import { isCheck } from '../diagnostic.ts';
+import { describeIssue, type Issue } from '../errors.ts';
 import { numberIn, textIn, toMetric, type Units } from '../units.ts';
 
 /** Columns of a terminal. */
@@ -25,10 +26,23 @@ export function sizingSummary(sizing: Sizing): string {
         .filter((cells) => cells !== null)
         .map(([label, ...cells]) => row([`  ${label}`, ...cells])),
     ]),
-    findings.length === 0 ? 'No conflicts.' : `Conflicts: ${findings.length}`,
-    ...findings.flatMap((issue, k) => wrapped(`${k + 1}. ${describeIssue(issue)}.`, WIDTH - 2, '   ')),
+    ...numbered(
+      'Conflicts',
+      'No conflicts.',
+      findings.filter((one) => !isCheck(one)),
+    ),
+    ...numbered('Check these inputs', null, findings.filter(isCheck)),
   ];
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+}
+
+/** Findings under a heading with their number; where there are none, what to say. */
+function numbered(heading: string, none: string | null, findings: readonly Issue[]): string[] {
+  if (findings.length === 0) return none === null ? [] : [none];
+  return [
+    `${heading}: ${findings.length}`,
+    ...findings.flatMap((issue, k) => wrapped(`${k + 1}. ${describeIssue(issue)}.`, WIDTH - 2, '   ')),
+  ];
 }
 
 const STATUS: Readonly<Record<OrderStatus, string>> = {

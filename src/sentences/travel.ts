@@ -36,8 +36,36 @@ const travelUncertain =
     advice: 'measure that input more closely, or leave more travel',
   });
 
+const OMITTED: Readonly<Record<string, string>> = {
+  downforce: 'downforce',
+  roll: 'roll in a corner',
+  dive: 'dive under braking',
+  everyCase: 'every case',
+};
+
+/** What a part of the required travel needs, and what to do about it. */
+const NEEDS: Readonly<Record<string, readonly [needs: string, advice: string]>> = {
+  centreHeight: [
+    'the height of the centre of gravity of the sprung part',
+    'give masses.centreHeight; a guess with its plusMinus will do',
+  ],
+  wheelbase: ['the wheelbase', 'give masses.wheelbase'],
+  bothAxles: ['both axles with their masses and springs', 'describe the other axle, with its target'],
+  spring: ['the spring', 'give the masses, the unsprung mass and a target'],
+  stand: ['a corner that stands under it', 'resolve the conflict about how the corner stands'],
+};
+
 /** What is said about travel and damper lengths. */
 export const TRAVEL: Sentences = {
+  travelPartOmitted: (say) => {
+    const [needs, advice] = NEEDS[say.text('needs')];
+    const state = say.text('state');
+    return {
+      problem: `the required travel does not count ${OMITTED[say.text('part')]}${state === '' ? '' : ` in the state "${state}"`}`,
+      allowed: needs,
+      advice,
+    };
+  },
   noDamperForTravel: (say) => ({
     problem: 'the travel that is required leaves the damper no compressed length',
     got: `${say.measure('installed', 'length')} at the drawn ride height, ${say.measure('required', 'length')} of bump required`,

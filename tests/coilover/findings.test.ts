@@ -1,5 +1,5 @@
 /** What can't be: each is named with its numbers, and all that does not hang on it is still there. */
-import { readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { orderSheet, readCar, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { type Json, placesOf } from '../document/support.ts';
 import { car, sized, valueIn } from './cars.ts';
@@ -61,6 +61,36 @@ describe('what can’t be', () => {
     expect(sizing.axles[0].spring).toBeNull();
     expect(valueIn(sizing.axles[0], 'installedLength')).toBeGreaterThan(0);
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('an input that no car can have stops the order, and is told first', () => {
+    const sizing = sized((document) => {
+      document.corners.front.sizing.target = { frequency: 96 };
+    });
+    expect(sizing.status).toBe('notForOrder');
+    expect(sizing.findings[0]).toMatchObject({
+      code: 'frequencyPerMinute',
+      severity: 'error',
+      path: 'corners.front.sizing.target.frequency',
+    });
+    expect(sizing.notes.filter(({ severity }) => severity === 'error')).toEqual([]);
+  });
+
+  it('a travel that could not be counted is a check, and never called enough', () => {
+    const sizing = sized((document) => {
+      delete document.masses.wheelbase;
+    });
+    expect(sizing.findings).toMatchObject([
+      {
+        code: 'travelPartOmitted',
+        severity: 'check',
+        path: 'masses.wheelbase',
+        values: { part: 'dive', needs: 'wheelbase' },
+      },
+    ]);
+    const sheet = sheetMarkdown(orderSheet(sizing));
+    expect(sheet).toContain('not every case could be counted');
+    expect(sheet).not.toMatch(/travel: enough/);
   });
 
   it('an axle without sizing: its unsprung mass is unknown, not 0, and so is its sprung mass', () => {

@@ -256,7 +256,7 @@ describe('what is taken for granted, and what is open', () => {
     [
       'the centre',
       (document) => delete document.masses.centreHeight,
-      /^Front: the travel that is needed leaves out roll/m,
+      /^Front: the required travel does not count roll in a corner, which needs the height/m,
     ],
     ['masses', (document) => delete document.masses, /^Masses of the car: not given/m],
     [

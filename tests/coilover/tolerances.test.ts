@@ -257,9 +257,9 @@ describe('wider doubts', () => {
           expect(there.high, name).toBeGreaterThanOrEqual(high - curved);
         }
       }),
-      { numRuns: 8, endOnFailure: true },
+      { numRuns: 12, endOnFailure: true },
     );
-    expect(seen).toBeGreaterThan(40);
+    expect(seen).toBeGreaterThan(30);
   });
 });
 

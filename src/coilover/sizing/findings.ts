@@ -166,3 +166,12 @@ function tableFindings(
 
 /** Share of a length that the conversion of its unit may make. */
 const ROUNDING = 1e-9;
+
+/** What the required travel of a car leaves out because an input is missing, each once; all else has a finding of its own. */
+export function omittedFindings(axles: readonly Pick<AxleSizing, 'needed'>[]): Diagnostic[] {
+  const missing = axles
+    .flatMap(({ needed }) => needed.omitted)
+    .filter(({ path, values }) => path.startsWith('masses') && values.state === '');
+  const key = ({ path, values }: Diagnostic) => `${path} ${values.part}`;
+  return missing.filter((one, k) => missing.findIndex((other) => key(other) === key(one)) === k);
+}

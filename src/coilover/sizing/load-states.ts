@@ -128,13 +128,13 @@ export function overStates(
     bump: Math.max(design.bump, ...others.flatMap(({ needed }) => needed.bump ?? [])),
     droop: Math.min(design.droop, ...others.flatMap(({ needed }) => needed.droop ?? [])),
     cases: [...design.cases, ...cases],
-    left: [...new Set([...design.left, ...others.flatMap(leftOut)])],
+    omitted: [...design.omitted, ...others.flatMap(omittedIn)],
   };
 }
 
-/** What a state leaves out; where the corner does not stand in it, by its name. */
-function leftOut({ name, needed: { left, bump } }: NeededInState): readonly string[] {
-  return bump === null ? left.map((what) => `${name}: ${what}`) : left;
+/** What a state leaves out that the design state does not: everything, where the corner does not stand in it. */
+function omittedIn({ name, needed: { omitted, bump } }: NeededInState): Diagnostic[] {
+  return bump === null ? omitted.map((one) => ({ ...one, values: { ...one.values, state: name } })) : [];
 }
 
 /** An axle in every state of its car, the design state first; empty for a car without states. */

@@ -177,6 +177,17 @@ export function extremesIn({
   });
 }
 
+/** Whether the same parts of the same cases are counted on every axle. */
+export function countAlike(a: PerAxle<TravelNeeded>, b: PerAxle<TravelNeeded>): boolean {
+  const parts = ({ cases }: TravelNeeded) => cases.map((one) => [one.name, ...Object.keys(one.parts)].join());
+  return AXLES.every(
+    (axle) =>
+      a[axle] === undefined ||
+      b[axle] === undefined ||
+      parts(ofAxle(a, axle)).join(';') === parts(ofAxle(b, axle)).join(';'),
+  );
+}
+
 /** Every figure of a car with its interval. */
 export function sureNumbers(
   nominal: CarNumbers,
@@ -186,9 +197,9 @@ export function sureNumbers(
   const known = extremesIn(nominal);
   const all = (numbers: CarNumbers) => [
     ...valuesOf(numbers),
-    // A corner that does not stand has no cases: with that input the figure is not known.
+    // Where an input takes a part of a case away, or the corner no longer stands, the figure is not known.
     ...extremesIn(numbers).flatMap(({ extreme: { values } }, k) =>
-      values.length === known[k].extreme.values.length ? values : known[k].extreme.values.map(() => null),
+      countAlike(numbers.needed, nominal.needed) ? values : known[k].extreme.values.map(() => null),
     ),
   ];
   const sure = howSure(all(nominal), doubts, (moved) => all(of(moved)));

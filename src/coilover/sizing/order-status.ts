@@ -1,5 +1,5 @@
 import type { DocumentCorner } from '../../corner/read-corner.ts';
-import type { Diagnostic } from '../../diagnostic.ts';
+import { type Diagnostic, isCheck } from '../../diagnostic.ts';
 import type { DamperLengths } from './damper.ts';
 import type { Spring } from './listed-springs.ts';
 
@@ -10,12 +10,11 @@ import type { Spring } from './listed-springs.ts';
 export type OrderStatus = 'order' | 'enquiry' | 'notForOrder';
 
 /** Conflicts that cost comfort or time, not the unit: the builder may choose to live with them. */
-const ACCEPTABLE: readonly string[] = ['ridesOnBumpStop', 'springRateFarFromTarget'];
+const ACCEPTABLE: readonly string[] = ['ridesOnBumpStop', 'springFarFromTarget'];
 
 /** Whether something that was found stands against an order. */
-export function blocksOrder({ code, severity }: Partial<Pick<Diagnostic, 'code' | 'severity'>>): boolean {
-  if (severity === 'check' || severity === 'note') return false;
-  return code === undefined || !ACCEPTABLE.includes(code);
+export function blocksOrder(found: Partial<Pick<Diagnostic, 'code' | 'severity'>>): boolean {
+  return !isCheck(found) && (found.code === undefined || !ACCEPTABLE.includes(found.code));
 }
 
 /** The status of an order from what was found and what is still to be agreed. */

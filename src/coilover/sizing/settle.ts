@@ -14,8 +14,9 @@ import { type Doubt, howSure } from './how-sure.ts';
 import { AXLES, type Axle, type AxleInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { bindTravel } from './lengths.ts';
 import type { Spring } from './listed-springs.ts';
-import { type AxleSettings, carStates } from './numbers.ts';
+import { type AxleSettings, carStates, countAlike } from './numbers.ts';
 import { type AxleState, axleState, type Settings } from './state.ts';
+import type { TravelNeeded } from './travel-needed.ts';
 
 /** What is settled, and what it was chosen from. */
 export interface Settled {
@@ -133,16 +134,14 @@ function requiredAtWorst(
   const tried = [with_(0), ...(several ? [with_(-1)] : [])];
   const follows = AXLES.some((axle) => car.inputs[axle] !== undefined && !car.inputs[axle].limits.damper);
   const found = tried.map((settings) => {
-    const cases = (moved: Car) => {
-      const { needed } = carStates(moved, settings);
-      return AXLES.flatMap((axle) => (needed[axle]?.cases ?? []).map((one) => ({ axle, ...one })));
-    };
-    const nominal = cases(car);
+    const { needed } = carStates(car, settings);
+    const cases = (of: PerAxle<TravelNeeded>) =>
+      AXLES.flatMap((axle) => (of[axle]?.cases ?? []).map((one) => ({ axle, ...one })));
+    const nominal = cases(needed);
     const values = (moved: Car) => {
-      const others = moved === car ? nominal : cases(moved);
-      // A corner that does not stand has no cases.
-      return others.length === nominal.length
-        ? others.map(({ required }) => required)
+      const other = moved === car ? needed : carStates(moved, settings).needed;
+      return countAlike(other, needed)
+        ? cases(other).map(({ required }) => required)
         : nominal.map(() => null);
     };
     const sure = follows ? howSure(values(car), doubts, values) : [];

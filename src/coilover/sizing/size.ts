@@ -20,7 +20,7 @@ import type { DamperLengths } from './damper.ts';
 import { boughtTable, dampingTable } from './damping.ts';
 import { type AtSpeed, atSpeed } from './downforce.ts';
 import type { FigureInfos } from './figure.ts';
-import { findingsOn } from './findings.ts';
+import { findingsOn, omittedFindings } from './findings.ts';
 import { doubtsOf } from './how-sure.ts';
 import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
 import { designStateOf, loadStateDiagnostics, loadStatesOn } from './load-states.ts';
@@ -125,10 +125,18 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       path: `corners.${axle}.${one.path}`,
     })),
   );
+  const [fatal, notes] = [true, false].map((isFatal) =>
+    document.notes.filter(({ severity }) => (severity === 'error') === isFatal),
+  );
   const findings = [
+    ...fatal.map(({ text, ...diagnostic }): Issue & Diagnostic => ({
+      ...diagnostic,
+      problem: text.replace(/\.$/, ''),
+    })),
     ...issues,
     ...nominal.issues,
     ...standing.filter(({ severity }) => severity !== 'note'),
+    ...omittedFindings(axles),
     ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
     ...axles.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
     ...axles.flatMap(notCured),
@@ -147,7 +155,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     findings,
     assumptions: assumptionsOf(inputs, axles, document.units),
     notes: [
-      ...document.notes,
+      ...notes,
       ...cornerChecks(document),
       ...standing
         .filter(({ severity }) => severity === 'note')

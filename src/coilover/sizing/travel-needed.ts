@@ -6,6 +6,7 @@
 //
 // Cornering and braking are not summed: each is a case with road and margin. All factors are common practice, without a source.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { CarSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { DEGREES, GRAVITY } from '../../units.ts';
@@ -33,8 +34,8 @@ export interface TravelNeeded {
   readonly bump: number | null;
   readonly droop: number | null;
   readonly cases: readonly TravelCase[];
-  /** What was not counted, and why. */
-  readonly left: readonly string[];
+  /** What was not counted, and why; paths from the car. */
+  readonly omitted: readonly Diagnostic[];
 }
 
 /** The travel that an axle needs, measured from the drawn ride height. */
@@ -54,9 +55,9 @@ export function travelNeeded(
   } = car.travelCases ?? {};
   const { masses, downforce } = car;
   if (state.coilover !== null && state.rest === null) {
-    return { bump: null, droop: null, cases: [], left: ['every case, because the corner does not stand'] };
+    return { bump: null, droop: null, cases: [], omitted: [omission('everyCase', 'stand', 'coilover')] };
   }
-  const left: string[] = [];
+  const omitted: Diagnostic[] = [];
   const rest = state.rest?.travel ?? 0;
   const load = (state.mass?.sprung ?? 0) * GRAVITY;
   const under = (more: number) => {
@@ -66,15 +67,19 @@ export function travelNeeded(
     const at = restUnder(shock, coilover, load + more, shock, rest);
     return at.how === 'bumpEnd' ? null : at.travel - rest;
   };
-  const unborne = (part: string, unknown: string) =>
-    state.coilover === null ? unknown : `${part}, under which the corner does not stand`;
+  /** A part under which the corner does not stand, or for which its spring is not known. */
+  const unborne = (part: Omitted) => omission(part, state.coilover === null ? 'spring' : 'stand', 'sizing');
   const pushed =
     downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
-  if (pushed === null) left.push(unborne('downforce', 'downforce, because the spring is not known'));
+  if (pushed === null) omitted.push(unborne('downforce'));
   const half = state.shock.patch(rest).y;
   const roll = rollAngle === null ? null : half * Math.tan((rollAngle * lateral) / DEGREES);
   if (roll === null) {
-    left.push('roll, which takes both axles with their springs and the height of the centre of gravity');
+    omitted.push(
+      masses?.centreHeight === undefined
+        ? omission('roll', 'centreHeight', 'masses.centreHeight')
+        : omission('roll', 'bothAxles', 'sizing'),
+    );
   }
   const moved =
     sprungMass === null || masses?.centreHeight === undefined || masses.wheelbase === undefined
@@ -82,8 +87,15 @@ export function travelNeeded(
       : (sprungMass * GRAVITY * braking * masses.centreHeight) / masses.wheelbase / 2;
   const dive = moved === null ? null : under(axle === 'front' ? moved : -Math.min(moved, load));
   if (dive === null) {
-    const unknown = 'dive, which takes the spring, the wheelbase and the height of the centre of gravity';
-    left.push(moved === null ? unknown : unborne('dive', unknown));
+    omitted.push(
+      masses?.centreHeight === undefined
+        ? omission('dive', 'centreHeight', 'masses.centreHeight')
+        : masses.wheelbase === undefined
+          ? omission('dive', 'wheelbase', 'masses.wheelbase')
+          : moved === null
+            ? omission('dive', 'bothAxles', 'sizing')
+            : unborne('dive'),
+    );
   }
   // Asked for from the drawn ride height, cases go from where the car stands.
   const required = state.given.limits.required;
@@ -105,7 +117,14 @@ export function travelNeeded(
   }
   if (required?.droop !== undefined) add('as asked', 'droop', { asked: required.droop + rest });
   const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));
-  return { bump: most('bump'), droop: -most('droop'), cases, left };
+  return { bump: most('bump'), droop: -most('droop'), cases, omitted };
+}
+
+/** A part of the required travel that was not counted. */
+type Omitted = 'downforce' | 'roll' | 'dive' | 'everyCase';
+
+function omission(part: Omitted, needs: string, path: string): Diagnostic {
+  return { code: 'travelPartOmitted', severity: 'check', path, values: { part, needs, state: '' } };
 }
 
 /** What each case of a side requires from the drawn ride height, mm outward. */

@@ -1,3 +1,4 @@
+import { worded } from '../../sentences/worded.ts';
 import { textIn, type Units } from '../../units.ts';
 import { CASE_FACTORS } from '../forces/load-cases.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
@@ -39,8 +40,10 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
         `${axleName(axle)}: springs are taken to be had in steps of ${textIn(commonRateStep(units), 'rate', units)} (common practice).`,
       );
     }
-    for (const left of needed.left)
-      words.push(`${axleName(axle)}: the travel that is needed leaves out ${left}.`);
+    for (const one of needed.omitted) {
+      const { problem, allowed } = worded(one, units);
+      words.push(`${axleName(axle)}: ${problem}, which needs ${allowed}.`);
+    }
     if (damper !== null && !damper.given) {
       words.push(
         `${axleName(axle)}: no damper was given; its lengths follow from the travel that is needed at the unfavourable end of its interval, in whole mm outward.`,

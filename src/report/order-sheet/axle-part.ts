@@ -172,12 +172,11 @@ function travel({ needed, limits, figure }: AxleSizing, say: Say, units: Units):
   const spare = (name: string, side: string) => {
     const { value, low } = figure(name);
     if (value === null) return [];
-    if (value < 0) return [`${side}: ${say(-value, 'length')} less than is needed.`];
-    if (low !== null && low < 0)
-      return [
-        `${side}: enough as reckoned, but ${say(-low, 'length')} short at the unfavourable end of the guesses.`,
-      ];
-    return [`${side}: enough, also at the unfavourable end of the guesses.`];
+    const margin = `${side}: margin ${say(value, 'length')}`;
+    if (value < 0) return [`${margin}, less than is required.`];
+    const omitted = needed.omitted.length === 0 ? '' : '; not every case could be counted, see above';
+    if (low === null) return [`${margin}; its 95 % interval is not known${omitted}.`];
+    return [`${margin}, ${say(low, 'length')} at the lower end of its 95 % interval${omitted}.`];
   };
   return [
     heading(3, 'Travel: what is needed, and what ends it'),

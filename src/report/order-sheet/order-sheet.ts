@@ -1,6 +1,7 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { OrderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { isCheck } from '../../diagnostic.ts';
 import { describeIssue } from '../../errors.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { axlePart } from './axle-part.ts';
@@ -94,11 +95,6 @@ function checksPart(findings: Sizing['findings'], notes: Sizing['notes']): Block
     ...notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`),
   ];
   return items.length === 0 ? [] : [heading(2, 'Check these inputs'), list(items)];
-}
-
-/** Whether a finding asks for a second look, and is no conflict. */
-function isCheck({ severity }: Sizing['findings'][number]): boolean {
-  return severity === 'check' || severity === 'note';
 }
 
 export const CAUTIONS: readonly string[] = [
