@@ -70,6 +70,16 @@ export const numerics: Section = {
       unit: 'equal',
     },
     {
+      what: 'block triangular form: determinants of the blocks, what is missing to full rank',
+      file: 'numerics/block-triangular.test.ts',
+      tests: ['has blocks whose', 'leaves unmatched', 'finds planted'].map(
+        (name) => `the block triangular form > ${name}`,
+      ),
+      against: 'ml-matrix; blocks by construction',
+      known: 'another program',
+      unit: '1',
+    },
+    {
       what: 'rank and null space by singular values',
       file: 'numerics/singular-values.test.ts',
       tests: 'rankOf',
