@@ -1,7 +1,8 @@
 import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { extremes, type Still } from '../linkage/extremes.ts';
 import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
-import { drawnValue, tracePath } from '../linkage/motion.ts';
+import { drawnValue } from '../linkage/measure-series.ts';
+import { tracePath } from '../linkage/motion.ts';
 import type { End, EndKind, Path } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';

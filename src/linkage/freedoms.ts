@@ -4,7 +4,7 @@
 import type { Issue } from '../errors.ts';
 import { type RankReport, rankOf } from '../numerics/singular-values.ts';
 import { drawingOf, giveOf } from './give.ts';
-import { type Expander, jacobianRows } from './series.ts';
+import { jacobianRows, type Rows } from './rows.ts';
 
 /** A component of a unit null vector below this counts as none. */
 const STILL = 1e-6;
@@ -19,8 +19,8 @@ export interface Freedoms {
   readonly moving: string[];
 }
 
-/** What the drawn pose of the expander's system leaves free. */
-export function freedomsOf(e: Expander): Freedoms {
+/** What the drawn pose of the rows' system leaves free. */
+export function freedomsOf(e: Rows): Freedoms {
   const { system } = e;
   const { rows } = system.structure;
   const matrix = jacobianRows(e, new Float64Array(system.unknowns));
@@ -36,7 +36,7 @@ export function freedomsOf(e: Expander): Freedoms {
   };
 }
 
-function movingPoints(e: Expander, nullSpace: RankReport['nullSpace']): string[] {
+function movingPoints(e: Rows, nullSpace: RankReport['nullSpace']): string[] {
   const { freePoints, names } = e.system.structure;
   return freePoints
     .filter((p, j) => {
@@ -47,7 +47,7 @@ function movingPoints(e: Expander, nullSpace: RankReport['nullSpace']): string[]
 }
 
 /** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */
-export function whyNotDriven(e: Expander): Issue[] {
+export function whyNotDriven(e: Rows): Issue[] {
   const found = freedomsOf(e);
   if (found.freedoms === 0) return [overDetermined(e, found)];
   return [
@@ -65,7 +65,7 @@ export function whyNotDriven(e: Expander): Issue[] {
 /** A bar that would have to give less than this share of the size is taken for one that should be redundant. */
 const LITTLE = 0.02;
 
-function overDetermined(e: Expander, { redundant }: Freedoms): Issue {
+function overDetermined(e: Rows, { redundant }: Freedoms): Issue {
   const { unknowns, structure, size } = e.system;
   if (unknowns === 0) {
     return {

@@ -1,0 +1,102 @@
+// The path in pieces whose local parameter is the driver itself. Predict: a series about the pose. Step length: to the value
+// asked for, or as far as the series is good. Accept: at the end every row holds, the driver is what it is to be, and no block of
+// the bordered Jacobian has changed its sign. Whatever is amiss, the whole path is left to arc length, which finds out what it is.
+
+import { type Bordered, differ, factoriseBordered, marksOf } from './bordered.ts';
+import { type Closing, closing, takeGradient } from './closing.ts';
+import { drawnValue } from './measure-series.ts';
+import { acceptDriver } from './parameter.ts';
+import type { Path, Piece, Task } from './path.ts';
+import {
+  acceptStep,
+  driverStepLength,
+  expandByDriver,
+  keptSeries,
+  type RedundancyTolerance,
+  redundantRows,
+  type TaylorExpansion,
+} from './series.ts';
+
+/** A piece must bring the driver on by this share of what is left of the way, or arc length does better. */
+const WORTH = 1 / 3;
+
+/** A piece, and what its ends are held against. */
+interface Predicted {
+  readonly piece: Piece;
+  readonly bordered: Bordered;
+  readonly marks: string;
+  readonly allowed: RedundancyTolerance;
+}
+
+/** The path of a task by its driver, where that goes all the way on both sides; else null. */
+export function layByDriver(e: TaylorExpansion, { measure, from, to, tolerance }: Task): Path | null {
+  if (measure === null || !(to - from < Number.POSITIVE_INFINITY)) return null;
+  const by = closing(measure, e);
+  if (by === null) return null;
+  const { pose, system } = e;
+  const pieces: Piece[] = [];
+  pose.fill(0);
+  const drawn = predict(e, by, drawnValue(measure), from, to, 0, tolerance);
+  if (drawn === null) return null;
+  pieces.push(drawn.piece);
+  for (const target of [to, from]) {
+    const isUp = target === to;
+    let last = drawn;
+    for (;;) {
+      const { t, origin, unit, lo, hi } = last.piece;
+      const end = isUp ? hi : lo;
+      if (!accept(e, by, last, end)) return null;
+      if (end === (target - t[0]) / unit) break;
+      const here = t[0] + end * unit;
+      const next = predict(e, by, here, isUp ? here : from, isUp ? to : here, origin + end * unit, tolerance);
+      if (next === null) return null;
+      if (isUp) pieces.push(next.piece);
+      else pieces.unshift(next.piece);
+      last = next;
+    }
+  }
+  return { system, pieces, low: { at: from, how: 'reached' }, high: { at: to, how: 'reached' } };
+}
+
+/** The piece about the pose in `e.pose`, where the driver is `at`, towards both values; null if it is not worth it. */
+function predict(
+  e: TaylorExpansion,
+  by: Closing,
+  at: number,
+  from: number,
+  to: number,
+  origin: number,
+  tolerance: number,
+): Predicted | null {
+  const unit = Math.max(to - at, at - from);
+  const bordered = unit === 0 ? null : expandByDriver(e, by, e.pose, unit);
+  if (bordered === null) return null;
+  const step = driverStepLength(e);
+  if (!(step >= WORTH)) return null;
+  const lo = Math.max((from - at) / unit, -step);
+  const hi = Math.min((to - at) / unit, step);
+  const t = Float64Array.of(at, unit);
+  const piece = { ...keptSeries(e), unit, lo, hi, origin, start: at + lo * unit, t, inverse: null };
+  return {
+    piece,
+    bordered,
+    marks: marksOf(bordered),
+    allowed: { redundant: redundantRows(e, bordered), tolerance },
+  };
+}
+
+/** Whether a piece is good up to its end, whose pose is left in `e.pose`. */
+function accept(
+  e: TaylorExpansion,
+  by: Closing,
+  { piece, bordered, marks, allowed }: Predicted,
+  end: number,
+): boolean {
+  if (end === 0) return true;
+  const { pose, system } = e;
+  if (acceptStep(e, piece, end, allowed, pose, 0) !== end) return false;
+  if (acceptDriver(by.measure, piece, piece.t, end, system.size) !== end) return false;
+  takeGradient(by, pose);
+  factoriseBordered(e, bordered, by.gradient);
+  return !differ(marksOf(bordered), marks);
+}
