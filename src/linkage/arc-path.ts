@@ -17,7 +17,7 @@ import { type End, type EndKind, MAX_PIECES, type NoPath, type Path, type Piece,
 import {
   acceptStep,
   expandByArcLength,
-  keptSeries,
+  keptCoefficients,
   poseAt,
   type RedundancyTolerance,
   redundantRows,
@@ -104,7 +104,7 @@ function predicted(
   const inverse = new Float64Array(INVERSE_ORDER + 1);
   revert(t, inverse);
   return {
-    series: keptSeries(e),
+    series: { z: keptCoefficients(e), order: e.order },
     t,
     inverse,
     origin,

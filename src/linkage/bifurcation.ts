@@ -39,7 +39,7 @@ export function signsAtStart(e: TaylorExpansion): Signs {
   let greatest = 0;
   for (let i = 0; i < tangent.length; i++) greatest = Math.max(greatest, Math.abs(tangent[i]));
   const column = tangent.findIndex((rate) => Math.abs(rate) >= FAST * greatest);
-  const b = borderedIn(e, [column]);
+  const b = borderedIn(e, [], column);
   return { bordered: b, column, marks: marksHere(e, b, column) };
 }
 

@@ -32,11 +32,6 @@ export function closing(
   return { measure, gradient, wx, wy, perSquare: 0, length: 0 };
 }
 
-/** Columns in which the gradient may have entries. */
-export function columnsOf({ measure }: Closing): number[] {
-  return measure.form.free.flatMap((j) => [2 * j, 2 * j + 1]);
-}
-
 /** Takes the gradient at a pose; returns its length. */
 export function takeGradient(c: Closing, pose: Float64Array): number {
   const { gradient, wx, wy } = c;

@@ -11,7 +11,7 @@ import {
   acceptStep,
   driverStepLength,
   expandByDriver,
-  keptSeries,
+  keptCoefficients,
   type RedundancyTolerance,
   redundantRows,
   type TaylorExpansion,
@@ -29,33 +29,43 @@ interface Predicted {
 }
 
 /** The path of a task by its driver, where that goes all the way on both sides; else null. */
-export function layByDriver(e: TaylorExpansion, { measure, from, to, tolerance }: Task): Path | null {
+export function layByDriver(e: TaylorExpansion, task: Task): Path | null {
+  const { measure, from, to } = task;
   if (measure === null || !(to - from < Number.POSITIVE_INFINITY)) return null;
   const by = closing(measure, e);
   if (by === null) return null;
-  const { pose, system } = e;
-  const pieces: Piece[] = [];
-  pose.fill(0);
-  const drawn = predict(e, by, drawnValue(measure), from, to, 0, tolerance);
+  e.pose.fill(0);
+  const drawn = predict(e, by, drawnValue(measure), from, to, 0, task.tolerance);
   if (drawn === null) return null;
-  pieces.push(drawn.piece);
-  for (const target of [to, from]) {
-    const isUp = target === to;
-    let last = drawn;
-    for (;;) {
-      const { t, origin, unit, lo, hi } = last.piece;
-      const end = isUp ? hi : lo;
-      if (!accept(e, by, last, end)) return null;
-      if (end === (target - t[0]) / unit) break;
-      const here = t[0] + end * unit;
-      const next = predict(e, by, here, isUp ? here : from, isUp ? to : here, origin + end * unit, tolerance);
-      if (next === null) return null;
-      if (isUp) pieces.push(next.piece);
-      else pieces.unshift(next.piece);
-      last = next;
-    }
+  const pieces = [drawn.piece];
+  if (!layOutward(e, by, drawn, to, task, pieces)) return null;
+  pieces.reverse();
+  if (!layOutward(e, by, drawn, from, task, pieces)) return null;
+  pieces.reverse();
+  return { system: e.system, pieces, low: { at: from, how: 'reached' }, high: { at: to, how: 'reached' } };
+}
+
+/** Lays pieces from the drawn one to a target, behind those that there are; false where something is amiss. */
+function layOutward(
+  e: TaylorExpansion,
+  by: Closing,
+  drawn: Predicted,
+  target: number,
+  { to, tolerance }: Task,
+  pieces: Piece[],
+): boolean {
+  for (let last = drawn; ; ) {
+    const { t, origin, unit, lo, hi } = last.piece;
+    const end = target === to ? hi : lo;
+    if (!accept(e, by, last, end)) return false;
+    if (end === (target - t[0]) / unit) return true;
+    const here = t[0] + end * unit;
+    const way = origin + end * unit;
+    const next = predict(e, by, here, Math.min(here, target), Math.max(here, target), way, tolerance);
+    if (next === null) return false;
+    pieces.push(next.piece);
+    last = next;
   }
-  return { system, pieces, low: { at: from, how: 'reached' }, high: { at: to, how: 'reached' } };
 }
 
 /** The piece about the pose in `e.pose`, where the driver is `at`, towards both values; null if it is not worth it. */
@@ -75,14 +85,22 @@ function predict(
   if (!(step >= WORTH)) return null;
   const lo = Math.max((from - at) / unit, -step);
   const hi = Math.min((to - at) / unit, step);
-  const t = Float64Array.of(at, unit);
-  const piece = { ...keptSeries(e), unit, lo, hi, origin, start: at + lo * unit, t, inverse: null };
-  return {
-    piece,
-    bordered,
-    marks: marksOf(bordered),
-    allowed: { redundant: redundantRows(e, bordered), tolerance },
+  const t = new Float64Array(2);
+  t[0] = at;
+  t[1] = unit;
+  const piece: Piece = {
+    z: keptCoefficients(e),
+    order: e.order,
+    unit,
+    lo,
+    hi,
+    origin,
+    start: at + lo * unit,
+    t,
+    inverse: null,
   };
+  const allowed = { redundant: redundantRows(e, bordered), tolerance };
+  return { piece, bordered, marks: marksOf(bordered), allowed };
 }
 
 /** Whether a piece is good up to its end, whose pose is left in `e.pose`. */

@@ -16,7 +16,7 @@
 
 import { nullVector, solve } from '../numerics/elimination.ts';
 import { type Bordered, bordered, factoriseBordered } from './bordered.ts';
-import { type Closing, closingOrder, columnsOf, takeGradient, takeOrder } from './closing.ts';
+import { type Closing, closingOrder, takeGradient, takeOrder } from './closing.ts';
 import { applyForms } from './form.ts';
 import { factorise, type Rows, residual, rowsOf } from './rows.ts';
 import type { Structure } from './structure.ts';
@@ -74,8 +74,12 @@ export interface TaylorExpansion extends Rows {
   /** Rows as listed, and no row set aside. */
   readonly asListed: Int32Array;
   readonly none: Uint8Array;
-  /** Bordered Jacobians by the columns of their border. */
-  readonly bordered: Map<string, Bordered>;
+  /** Bordered Jacobians, each by what its border has entries in. */
+  readonly bordered: {
+    readonly free: readonly number[];
+    readonly column: number;
+    readonly jacobian: Bordered;
+  }[];
 }
 
 const expansions = new WeakMap<Structure, TaylorExpansion>();
@@ -106,21 +110,28 @@ export function taylorExpansion(system: System): TaylorExpansion {
     wy: new Float64Array(STRIDE),
     asListed: Int32Array.from({ length: rows }, (_, i) => i),
     none: new Uint8Array(rows),
-    bordered: new Map(),
+    bordered: [],
   };
   expansions.set(structure, e);
   return e;
 }
 
-/** The Jacobian bordered in some columns, made once. */
-export function borderedIn(e: TaylorExpansion, columns: readonly number[]): Bordered {
-  const key = columns.join();
-  let found = e.bordered.get(key);
-  if (found === undefined) {
-    found = bordered(e, columns);
-    e.bordered.set(key, found);
-  }
-  return found;
+/** The Jacobian bordered in the columns of some free points, or in one column, made once. */
+export function borderedIn(e: TaylorExpansion, free: readonly number[], column = ALL): Bordered {
+  const { bordered: known } = e;
+  for (const one of known) if (one.column === column && isSame(one.free, free)) return one.jacobian;
+  const columns = column === ALL ? free.flatMap((j) => [2 * j, 2 * j + 1]) : [column];
+  const jacobian = bordered(e, columns);
+  known.unshift({ free, column, jacobian });
+  return jacobian;
+}
+
+const ALL = -1;
+
+function isSame(a: readonly number[], b: readonly number[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return false;
+  return true;
 }
 
 /** What solves the equations of an order: an elimination, and its rows in order. */
@@ -167,7 +178,7 @@ export function expandByDriver(
 ): Bordered | null {
   const { system, tangent, z, rhs } = e;
   const { unknowns } = system;
-  const b = borderedIn(e, columnsOf(by));
+  const b = borderedIn(e, by.measure.form.free);
   const left = residual(e, pose);
   const gradient = takeGradient(by, pose);
   factoriseBordered(e, b, by.gradient);
@@ -364,14 +375,14 @@ export interface Series {
   readonly order: number;
 }
 
-/** The last expansion, kept. */
-export function keptSeries({ z, order, system }: TaylorExpansion): Series {
+/** The coefficients of the last expansion, kept. */
+export function keptCoefficients({ z, order, system }: TaylorExpansion): Float64Array {
   const width = order + 1;
   const kept = new Float64Array(system.unknowns * width);
   for (let i = 0, q = 0; i < system.unknowns; i++) {
     for (let k = i * STRIDE; k < i * STRIDE + width; k++) kept[q++] = z[k];
   }
-  return { z: kept, order };
+  return kept;
 }
 
 /**
