@@ -255,18 +255,37 @@ function fixBodies(
   return { fixed, moving, apart };
 }
 
+/** Most bodies in a row by which points get their places: a longer row would make dense equations of a long chain. */
+const MOST_IN_A_ROW = 3;
+
 /** Gives each point that is not basic in some body its place from that body, as long as no circle comes of it. */
 function definePoints(moving: readonly Member[], fixed: readonly boolean[]): (Member | undefined)[] {
   const definition = new Array<Member | undefined>(fixed.length).fill(undefined);
+  const rowAbove = fixed.map(() => 0);
+  const raise = (p: number, to: number): void => {
+    if (rowAbove[p] >= to) return;
+    rowAbove[p] = to;
+    const by = definition[p];
+    if (by !== undefined) for (const q of [by.a, by.b]) raise(q, to + 1);
+  };
+  const rowBelow = (p: number): number => {
+    const by = definition[p];
+    return by === undefined ? 0 : 1 + Math.max(rowBelow(by.a), rowBelow(by.b));
+  };
   const dependsOn = (p: number, on: number): boolean => {
     if (p === on) return true;
     const by = definition[p];
     return by !== undefined && (dependsOn(by.a, on) || dependsOn(by.b, on));
   };
   for (const body of moving) {
+    const { a, b } = body;
     for (const p of body.points) {
-      if (p === body.a || p === body.b || fixed[p] || definition[p] !== undefined) continue;
-      if (!dependsOn(body.a, p) && !dependsOn(body.b, p)) definition[p] = body;
+      if (p === a || p === b || fixed[p] || definition[p] !== undefined) continue;
+      if (dependsOn(a, p) || dependsOn(b, p)) continue;
+      const above = rowAbove[p] + 1;
+      if (above + Math.max(rowBelow(a), rowBelow(b)) > MOST_IN_A_ROW) continue;
+      definition[p] = body;
+      for (const q of [a, b]) raise(q, above);
     }
   }
   return definition;
