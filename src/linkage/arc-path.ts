@@ -20,7 +20,6 @@ import {
   keptCoefficients,
   poseAt,
   type RedundancyTolerance,
-  redundantRows,
   reverse,
   type Series,
   stepLength,
@@ -109,7 +108,7 @@ function predicted(
     inverse,
     origin,
     step: stepLength(e, t, driverScale(measure, e.system.size)),
-    allowed: { redundant: redundantRows(e, { elimination: e.elimination, rowAt: e.asListed }), tolerance },
+    allowed: { redundant: e.redundant, tolerance },
     signs: signsAtStart(e),
   };
 }

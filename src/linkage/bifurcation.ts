@@ -7,7 +7,7 @@ import { rankOf } from '../numerics/singular-values.ts';
 import { type Bordered, differ, differOdd, factoriseBordered, isMissing, marksOf } from './bordered.ts';
 import { applyForms } from './form.ts';
 import { factorise, jacobianRows, residual } from './rows.ts';
-import { borderedIn, poseAt, type Series, type TaylorExpansion, tangentAt } from './series.ts';
+import { factoriseAlong, poseAt, type Series, type TaylorExpansion, tangentAt } from './series.ts';
 
 /**
  * Where branches cross, rounding joins them by kinks of about its root: a motion whose series reaches no farther than
@@ -20,8 +20,6 @@ const NEARBY = 1e-9;
 const HALVINGS = 50;
 /** Places in a piece at which signs change and no branch leaves, before what is left of it is taken to have none. */
 const MOST_FALSE = 8;
-/** A coordinate serves as border if its rate is this share of the greatest: the first that does, so that few are needed. */
-const FAST = 0.5;
 
 /** In no more rows than these two blocks that change together are passed, on the branch of the series. */
 const FEW_ROWS = 8;
@@ -35,18 +33,8 @@ export interface Signs {
 
 /** The signs at the pose of the last expansion by arc length. */
 export function signsAtStart(e: TaylorExpansion): Signs {
-  const { tangent } = e;
-  let greatest = 0;
-  for (let i = 0; i < tangent.length; i++) greatest = Math.max(greatest, Math.abs(tangent[i]));
-  const column = tangent.findIndex((rate) => Math.abs(rate) >= FAST * greatest);
-  const b = borderedIn(e, [], column);
-  return { bordered: b, column, marks: marksHere(e, b, column) };
-}
-
-function marksHere(e: TaylorExpansion, b: Bordered, column: number): string {
-  e.gradient[column] = 1;
-  factoriseBordered(e, b, e.gradient);
-  return marksOf(b);
+  const { jacobian, column } = factoriseAlong(e, e.tangent);
+  return { bordered: jacobian, column, marks: marksOf(jacobian) };
 }
 
 /** The bifurcation nearest to x = 0 on the way to `end` in a piece whose signs at 0 are given; null if there is none. */
@@ -60,7 +48,9 @@ export function locateBifurcation(
   const marksAt = (x: number) => {
     poseAt(series, x, pose);
     residual(e, pose);
-    return marksHere(e, signs.bordered, signs.column);
+    e.gradient[signs.column] = 1;
+    factoriseBordered(e, signs.bordered, e.gradient);
+    return marksOf(signs.bordered);
   };
   const compare = e.asListed.length > FEW_ROWS ? differ : differOdd;
   let from = 0;

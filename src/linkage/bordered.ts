@@ -43,7 +43,13 @@ export function bordered(
     column: [...border, ...column],
   };
   const { rowOrder, columnOrder, blockStart, unmatchedRows, unmatchedColumns } = blockTriangular(whole);
-  const order = [...rowOrder, ...unmatchedRows];
+  // In a block rows stay as listed, neighbours beside each other: a large one fills up less.
+  const order = [...rowOrder];
+  for (let k = 0; k + 1 < blockStart.length; k++) {
+    const [from, end] = [blockStart[k], blockStart[k + 1]];
+    order.splice(from, end - from, ...order.slice(from, end).sort((i, j) => i - j));
+  }
+  order.push(...unmatchedRows);
   const ordered = { columns: whole.columns, start: [0], column: [] as number[] };
   const source: number[] = [];
   for (const row of order) {

@@ -13,7 +13,6 @@ import {
   expandByDriver,
   keptCoefficients,
   type RedundancyTolerance,
-  redundantRows,
   type TaylorExpansion,
 } from './series.ts';
 
@@ -99,7 +98,7 @@ function predict(
     t,
     inverse: null,
   };
-  const allowed = { redundant: redundantRows(e, bordered), tolerance };
+  const allowed = { redundant: e.redundant, tolerance };
   return { piece, bordered, marks: marksOf(bordered), allowed };
 }
 

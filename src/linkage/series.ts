@@ -39,7 +39,7 @@ const ROUNDING = 4 * Number.EPSILON;
 const CORRECTIONS = 3;
 /**
  * A piece by arc length is at most this many sizes long, for so many free points: then even the straightest motion is checked now
- * and then. Arc length counts all points, and grows with the root of their number.
+ * and then. Arc length counts all points, and grows with the root of their number; and those of a long chain go as far as it is long.
  */
 const LONGEST = 2;
 const POINTS = 8;
@@ -62,6 +62,8 @@ export interface TaylorExpansion extends Rows {
   /** The coefficients of the last expansion, contiguous per unknown, and its highest power. */
   readonly z: Float64Array;
   order: number;
+  /** The rows that it set aside, 1 for each. */
+  redundant: Uint8Array;
   /** Series of the rows' forms. */
   readonly formX: Float64Array;
   readonly formY: Float64Array;
@@ -101,6 +103,7 @@ export function taylorExpansion(system: System): TaylorExpansion {
     inverse: rows <= SMALL ? new Float64Array(unknowns * (rows + 1)) : null,
     z: new Float64Array(unknowns * STRIDE),
     order: 0,
+    redundant: new Uint8Array(rows),
     formX: new Float64Array(forms.count * STRIDE),
     formY: new Float64Array(forms.count * STRIDE),
     pose: new Float64Array(unknowns),
@@ -134,8 +137,25 @@ function isSame(a: readonly number[], b: readonly number[]): boolean {
   return true;
 }
 
-/** What solves the equations of an order: an elimination, and its rows in order. */
-type Order = Pick<Bordered, 'elimination' | 'rowAt'>;
+/** What solves the equations of an order: an elimination, its rows in order, and where the border is among them, or -1. */
+type Solver = Pick<Bordered, 'elimination' | 'rowAt' | 'borderAt'>;
+
+/** A coordinate serves as border if its rate is this share of the greatest: the first that does, so that few are needed. */
+const FAST = 0.5;
+
+/** Eliminates the Jacobian at the pose of the last `residual`, bordered by a coordinate that changes along a direction. */
+export function factoriseAlong(
+  e: TaylorExpansion,
+  along: Float64Array,
+): { jacobian: Bordered; column: number } {
+  let greatest = 0;
+  for (let i = 0; i < along.length; i++) greatest = Math.max(greatest, Math.abs(along[i]));
+  const column = along.findIndex((rate) => Math.abs(rate) >= FAST * greatest);
+  const jacobian = borderedIn(e, [], column);
+  e.gradient[column] = 1;
+  factoriseBordered(e, jacobian, e.gradient);
+  return { jacobian, column };
+}
 
 /**
  * Expands the motion by arc length about a pose, which is first corrected to rounding.
@@ -153,16 +173,17 @@ export function expandByArcLength(
   const left = factorise(e, pose);
   const freedoms = unknowns - elimination.rank;
   if (freedoms !== 1) return freedoms;
+  const solver = { elimination, rowAt: e.asListed, borderAt: -1 };
   nullVector(elimination, elimination.pivotRow.indexOf(-1), tangent);
   normalise(tangent);
   if (along !== null && dot(tangent, along) < 0) for (let i = 0; i < unknowns; i++) tangent[i] = -tangent[i];
-  const order = { elimination, rowAt: e.asListed };
-  correct(e, order, pose, left, true);
+  correct(e, solver, pose, left, true);
   for (let i = 0; i < unknowns; i++) {
     z[i * STRIDE] = pose[i];
     z[i * STRIDE + 1] = tangent[i] * size;
   }
-  fillOrders(e, order, null, size, ARC_ORDER);
+  fillOrders(e, solver, null, size, ARC_ORDER);
+  e.redundant = redundantRows(e, solver);
   return 1;
 }
 
@@ -195,13 +216,14 @@ export function expandByDriver(
     z[i * STRIDE + 1] = tangent[i] * (perDriver * unit);
   }
   fillOrders(e, b, by, unit, MAX_ORDER);
+  e.redundant = redundantRows(e, b);
   return b;
 }
 
 /** Newton steps with the one Jacobian, off the tangent or with the driver as it is. */
 function correct(
   e: TaylorExpansion,
-  order: Order,
+  solver: Solver,
   pose: Float64Array,
   residualBefore: number,
   offTheTangent: boolean,
@@ -209,9 +231,9 @@ function correct(
   const { residuals, rhs, x, tangent } = e;
   let left = residualBefore;
   for (let round = 0; round < CORRECTIONS && left > ROUNDING * e.system.size; round++) {
-    for (let at = 0; at < order.rowAt.length; at++)
-      rhs[at] = order.rowAt[at] < 0 ? 0 : -residuals[order.rowAt[at]];
-    solve(order.elimination, rhs, x);
+    for (let at = 0; at < solver.rowAt.length; at++)
+      rhs[at] = solver.rowAt[at] < 0 ? 0 : -residuals[solver.rowAt[at]];
+    solve(solver.elimination, rhs, x);
     if (offTheTangent) offTangent(x, tangent);
     for (let i = 0; i < pose.length; i++) pose[i] += x[i];
     const now = residual(e, pose);
@@ -223,15 +245,15 @@ function correct(
 /** Orders 2 and up, as many as are needed for the truncation allowed at x = 1. */
 function fillOrders(
   e: TaylorExpansion,
-  order: Order,
+  solver: Solver,
   by: Closing | null,
   unit: number,
   highest: number,
 ): void {
   const { system, z, x, rhs, tangent, formX, formY } = e;
   const { unknowns, size, forms } = system;
-  const { elimination, rowAt } = order;
-  const inverse = e.inverse === null ? null : fillInverse(e, order, by === null, e.inverse);
+  const { elimination, rowAt, borderAt } = solver;
+  const inverse = e.inverse === null ? null : fillInverse(e, solver, by === null, e.inverse);
   const allowed = DRIVER_TRUNCATION * size;
   applyForms(forms, z, STRIDE, 1, 1, formX, formY);
   if (by !== null) takeOrder(by, z, STRIDE, 1);
@@ -239,7 +261,7 @@ function fillOrders(
   let k = 2;
   for (; k <= highest; k++) {
     convolve(e, rowAt, k);
-    if (by !== null) rhs[(order as Bordered).borderAt] = closingOrder(by, k, unit);
+    if (borderAt >= 0) rhs[borderAt] = by === null ? 0 : closingOrder(by, k, unit);
     let largest = 0;
     if (inverse === null) {
       solve(elimination, rhs, x);
@@ -271,7 +293,7 @@ function fillOrders(
  */
 function fillInverse(
   { tangent, rhs, x }: TaylorExpansion,
-  { elimination, rowAt }: Order,
+  { elimination, rowAt }: Solver,
   offTheTangent: boolean,
   inverse: Float64Array,
 ): Float64Array {
@@ -331,11 +353,14 @@ export function stepLength(
   scale: number,
   allowed = ARC_TRUNCATION,
 ): number {
-  let step = LONGEST * Math.sqrt(Math.max(1, system.unknowns / 2 / POINTS));
+  const { unknowns, size, extent } = system;
+  const points = Math.max(1, unknowns / 2 / POINTS);
+  const long = Math.max(1, Math.min(points, extent / size));
+  let step = LONGEST * long * Math.sqrt(points);
   for (let k = order - LAST + 1; k <= order; k++) {
     let largest = 0;
     for (let i = k; i < z.length; i += STRIDE) largest = Math.max(largest, Math.abs(z[i]));
-    largest /= system.size;
+    largest /= size;
     if (t !== null) largest = Math.max(largest, Math.abs(t[k]) / scale);
     if (largest !== 0) step = Math.min(step, (allowed / largest) ** (1 / k));
   }
@@ -354,7 +379,7 @@ export interface RedundancyTolerance {
 }
 
 /** The rows that the last elimination set aside, 1 for each. */
-export function redundantRows({ none }: TaylorExpansion, { elimination, rowAt }: Order): Uint8Array {
+export function redundantRows({ none }: TaylorExpansion, { elimination, rowAt }: Solver): Uint8Array {
   const { pivotColumn, rank } = elimination;
   if (rank === pivotColumn.length) return none;
   const redundant = new Uint8Array(none.length);

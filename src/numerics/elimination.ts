@@ -9,6 +9,9 @@
 /** `share` unless it is set: what rounding leaves of a dependent row. */
 export const DEPENDENT_SHARE = 1e-10;
 
+/** Of entries of no less than this share of the largest the first column becomes the pivot: what is near stays near. */
+const THRESHOLD = 0.1;
+
 /** Where a matrix may have entries: row i holds columns `column[start[i]] .. column[start[i + 1] - 1]`. */
 export interface Pattern {
   readonly columns: number;
@@ -121,6 +124,13 @@ export function eliminate(e: Elimination, value: Float64Array, scale?: ArrayLike
       if (Math.abs(work[c]) > most) {
         most = Math.abs(work[c]);
         pivot = c;
+      }
+    }
+    if (pivot >= 0) {
+      const enough = THRESHOLD * most;
+      for (let q = 0; q < count; q++) {
+        const c = touched[q];
+        if (c < pivot && Math.abs(work[c]) >= enough) pivot = c;
       }
     }
     pivotColumn[i] = pivot;
