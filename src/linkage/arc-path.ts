@@ -113,6 +113,7 @@ function predicted(
   };
 }
 
+/** A prediction up to x, where the driver is `at`. */
 function pieceOf(
   { series, t, inverse, origin }: Predicted,
   unit: number,
@@ -120,8 +121,9 @@ function pieceOf(
   way: 1 | -1,
   at: number,
 ): Piece {
-  const [lo, hi] = way > 0 ? [0, x] : [x, 0];
-  return { ...series, unit, lo, hi, origin, start: way > 0 ? t[0] : at, t, inverse };
+  const { z, order } = series;
+  const isUp = way > 0;
+  return { z, order, unit, lo: isUp ? 0 : x, hi: isUp ? x : 0, origin, start: isUp ? t[0] : at, t, inverse };
 }
 
 function layOutward(
