@@ -1,13 +1,20 @@
 // A second branch of the motion crosses this one where rank is missing (a bifurcation), and how it goes on is not determined. A
 // piece can step over such a place unseen, for it is regular on both branches; but blocks of the Jacobian, bordered by a
-// coordinate that the motion changes, change their signs there (bordered.ts). Where that coordinate itself turns back one does
+// coordinate that the motion changes, change their signs there (numerics/bordered.ts). Where that coordinate itself turns back one does
 // as well: rank tells the two apart.
 
+import { type Bordered, differ, differOdd, isMissing, marksOf } from '../numerics/bordered.ts';
 import { rankOf } from '../numerics/singular-values.ts';
-import { type Bordered, differ, differOdd, factoriseBordered, isMissing, marksOf } from './bordered.ts';
 import { applyForms } from './form.ts';
 import { factorise, jacobianRows, residual } from './rows.ts';
-import { factoriseAlong, poseAt, type Series, type TaylorExpansion, tangentAt } from './series.ts';
+import {
+  factoriseAlong,
+  factoriseBordered,
+  poseAt,
+  type Series,
+  type TaylorExpansion,
+  tangentAt,
+} from './series.ts';
 
 /**
  * Where branches cross, rounding joins them by kinks of about its root: a motion whose series reaches no farther than
@@ -49,7 +56,7 @@ export function locateBifurcation(
     poseAt(series, x, pose);
     residual(e, pose);
     e.gradient[signs.column] = 1;
-    factoriseBordered(e, signs.bordered, e.gradient);
+    factoriseBordered(e, signs.bordered);
     return marksOf(signs.bordered);
   };
   const compare = e.asListed.length > FEW_ROWS ? differ : differOdd;

@@ -2,7 +2,7 @@
 // asked for, or as far as the series is good. Accept: at the end every row holds, the driver is what it is to be, and no block of
 // the bordered Jacobian has changed its sign. Whatever is amiss, the whole path is left to arc length, which finds out what it is.
 
-import { type Bordered, differ, factoriseBordered, marksOf } from './bordered.ts';
+import { type Bordered, differ, marksOf } from '../numerics/bordered.ts';
 import { type Closing, closing, takeGradient } from './closing.ts';
 import { drawnValue } from './measure-series.ts';
 import { acceptDriver } from './parameter.ts';
@@ -11,6 +11,7 @@ import {
   acceptStep,
   driverStepLength,
   expandByDriver,
+  factoriseBordered,
   keptCoefficients,
   type RedundancyTolerance,
   type TaylorExpansion,
@@ -114,6 +115,6 @@ function accept(
   if (acceptStep(e, piece, end, allowed, pose, 0) !== end) return false;
   if (acceptDriver(by.measure, piece, piece.t, end, system.size) !== end) return false;
   takeGradient(by, pose);
-  factoriseBordered(e, bordered, by.gradient);
+  factoriseBordered(e, bordered);
   return !differ(marksOf(bordered), marks);
 }

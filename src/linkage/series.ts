@@ -14,11 +14,11 @@
 //
 // By h the unit of length drops out: x runs from -1 to 1, or so.
 
+import { type Bordered, bordered, eliminateBordered } from '../numerics/bordered.ts';
 import { nullVector, solve } from '../numerics/elimination.ts';
-import { type Bordered, bordered, factoriseBordered } from './bordered.ts';
 import { type Closing, closingOrder, takeGradient, takeOrder } from './closing.ts';
 import { applyForms } from './form.ts';
-import { factorise, type Rows, residual, rowsOf } from './rows.ts';
+import { factorise, fillJacobian, type Rows, residual, rowsOf } from './rows.ts';
 import type { Structure } from './structure.ts';
 import type { System } from './system.ts';
 
@@ -124,7 +124,7 @@ export function borderedIn(e: TaylorExpansion, free: readonly number[], column =
   const { bordered: known } = e;
   for (const one of known) if (one.column === column && isSame(one.free, free)) return one.jacobian;
   const columns = column === ALL ? free.flatMap((j) => [2 * j, 2 * j + 1]) : [column];
-  const jacobian = bordered(e, columns);
+  const jacobian = bordered(e.elimination.pattern, columns);
   known.unshift({ free, column, jacobian });
   return jacobian;
 }
@@ -153,8 +153,14 @@ export function factoriseAlong(
   const column = along.findIndex((rate) => Math.abs(rate) >= FAST * greatest);
   const jacobian = borderedIn(e, [], column);
   e.gradient[column] = 1;
-  factoriseBordered(e, jacobian, e.gradient);
+  factoriseBordered(e, jacobian);
   return { jacobian, column };
+}
+
+/** Eliminates the Jacobian at the pose of the last `residual`, bordered by `e.gradient`. */
+export function factoriseBordered(e: TaylorExpansion, b: Bordered): void {
+  fillJacobian(e);
+  eliminateBordered(b, e.jacobian, e.gradient, e.system.scale, e.elimination.share);
 }
 
 /**
@@ -202,7 +208,7 @@ export function expandByDriver(
   const b = borderedIn(e, by.measure.form.free);
   const left = residual(e, pose);
   const gradient = takeGradient(by, pose);
-  factoriseBordered(e, b, by.gradient);
+  factoriseBordered(e, b);
   if (b.elimination.rank !== unknowns) return null;
   rhs.fill(0);
   rhs[b.borderAt] = 1;

@@ -1,16 +1,14 @@
-// The Jacobian J with one more row g, its border: a square system where the linkage has one freedom and g changes with the
-// motion. In block triangular order (block-triangular.ts) it falls into small systems - in a chain of loops, one a
-// loop - that are solved one after the other.
+// A matrix J with one more row g, its border, that makes it square. In block triangular order (block-triangular.ts) it falls into
+// small systems - for a chain of loops, one a loop - that are solved one after the other.
 //
-// Where rank is lost, one diagonal block or several are singular, each by itself. As a rule the determinant of each passes
-// through zero there: one sign a block, compared at both ends of a piece, finds also what leaves the sign of the
-// whole determinant as it was.
+// Where J loses rank along a motion, one diagonal block or several are singular, each by itself. As a rule the determinant of each
+// passes through zero there: one sign a block, compared at both ends of a part of the motion, finds also what leaves the sign
+// of the whole determinant as it was.
 
-import { blockTriangular } from '../numerics/block-triangular.ts';
-import { type Elimination, eliminate, elimination } from '../numerics/elimination.ts';
-import { fillJacobian, type Rows } from './rows.ts';
+import { blockTriangular } from './block-triangular.ts';
+import { type Elimination, eliminate, elimination, type Pattern } from './elimination.ts';
 
-/** A bordered Jacobian and its workspace; made once for a structure and the border's columns. */
+/** A bordered matrix and its workspace. */
 export interface Bordered {
   readonly elimination: Elimination;
   /** The row at each place of the order; BORDER for the border. */
@@ -20,7 +18,7 @@ export interface Bordered {
   readonly blockStart: readonly number[];
   /** Place of each column in the order. */
   readonly columnAt: Int32Array;
-  /** For each entry in order that of the Jacobian, or -1 - c for that of the border in column c. */
+  /** For each entry in order that of the matrix, or -1 - c for that of the border in column c. */
   readonly source: Int32Array;
   readonly value: Float64Array;
   readonly scale: Float64Array;
@@ -30,24 +28,22 @@ export interface Bordered {
 
 const BORDER = -1;
 
-/** The Jacobian of the rows, bordered by a row that has entries in some columns. */
-export function bordered(
-  { start, column, elimination: { pattern } }: Rows,
-  border: readonly number[],
-): Bordered {
-  const rows = start.length - 1;
+/** A matrix of the pattern, bordered by a row that has entries in some columns. */
+export function bordered(pattern: Pattern, border: readonly number[]): Bordered {
+  const rows = pattern.start.length - 1;
   // The border comes first, and gets its column whatever else there is.
   const whole = {
     columns: pattern.columns,
-    start: [0, ...start.map((at) => at + border.length)],
-    column: [...border, ...column],
+    start: [0, ...pattern.start.map((at) => at + border.length)],
+    column: [...border, ...pattern.column],
   };
   const { rowOrder, columnOrder, blockStart, unmatchedRows, unmatchedColumns } = blockTriangular(whole);
-  // In a block rows stay as listed, neighbours beside each other: a large one fills up less.
+  // In a block rows stay as listed, neighbours beside each other, and the border comes last: a large one fills up less.
+  const listed = (row: number) => (row === 0 ? rows : row - 1);
   const order = [...rowOrder];
   for (let k = 0; k + 1 < blockStart.length; k++) {
     const [from, end] = [blockStart[k], blockStart[k + 1]];
-    order.splice(from, end - from, ...order.slice(from, end).sort((i, j) => i - j));
+    order.splice(from, end - from, ...order.slice(from, end).sort((i, j) => listed(i) - listed(j)));
   }
   order.push(...unmatchedRows);
   const ordered = { columns: whole.columns, start: [0], column: [] as number[] };
@@ -76,15 +72,20 @@ export function bordered(
   };
 }
 
-/** Eliminates the Jacobian at the pose of the last `residual`, bordered by the gradient. */
-export function factoriseBordered(e: Rows, b: Bordered, gradient: Float64Array): void {
+/** Eliminates the matrix with the given entries, bordered by a row, one number a column; `scale` and `share` as for `eliminate`. */
+export function eliminateBordered(
+  b: Bordered,
+  entries: Float64Array,
+  border: Float64Array,
+  rowScale: ArrayLike<number>,
+  share: number,
+): void {
   const { source, value, scale, rowAt } = b;
-  const { jacobian, system } = e;
-  fillJacobian(e);
-  for (let q = 0; q < source.length; q++)
-    value[q] = source[q] < 0 ? gradient[-1 - source[q]] : jacobian[source[q]];
-  for (let at = 0; at < rowAt.length; at++) scale[at] = rowAt[at] === BORDER ? 0 : system.scale[rowAt[at]];
-  b.elimination.share = e.elimination.share;
+  for (let q = 0; q < source.length; q++) {
+    value[q] = source[q] < 0 ? border[-1 - source[q]] : entries[source[q]];
+  }
+  for (let at = 0; at < rowAt.length; at++) scale[at] = rowAt[at] === BORDER ? 0 : rowScale[rowAt[at]];
+  b.elimination.share = share;
   eliminate(b.elimination, value, scale);
 }
 
