@@ -120,7 +120,7 @@ export function taylorExpansion(system: System): TaylorExpansion {
 }
 
 /** The Jacobian bordered in the columns of some free points, or in one column, made once. */
-export function borderedIn(e: TaylorExpansion, free: readonly number[], column = ALL): Bordered {
+function borderedIn(e: TaylorExpansion, free: readonly number[], column = ALL): Bordered {
   const { bordered: known } = e;
   for (const one of known) if (one.column === column && isSame(one.free, free)) return one.jacobian;
   const columns = column === ALL ? free.flatMap((j) => [2 * j, 2 * j + 1]) : [column];
@@ -194,8 +194,8 @@ export function expandByArcLength(
 }
 
 /**
- * Expands the motion by the driver about a pose, x = 1 being so much of the driver; the last elimination of the bordered Jacobian is
- * that of the pose. False where the driver does not determine the motion, or hardly.
+ * Expands the motion by the driver about a pose, x = 1 being so much of the driver. Returns the bordered Jacobian, eliminated at the
+ * pose; null where the driver does not determine the motion, or hardly.
  */
 export function expandByDriver(
   e: TaylorExpansion,
@@ -361,8 +361,8 @@ export function stepLength(
 ): number {
   const { unknowns, size, extent } = system;
   const points = Math.max(1, unknowns / 2 / POINTS);
-  const long = Math.max(1, Math.min(points, extent / size));
-  let step = LONGEST * long * Math.sqrt(points);
+  const span = Math.max(1, Math.min(points, extent / size));
+  let step = LONGEST * span * Math.sqrt(points);
   for (let k = order - LAST + 1; k <= order; k++) {
     let largest = 0;
     for (let i = k; i < z.length; i += STRIDE) largest = Math.max(largest, Math.abs(z[i]));
@@ -385,7 +385,7 @@ export interface RedundancyTolerance {
 }
 
 /** The rows that the last elimination set aside, 1 for each. */
-export function redundantRows({ none }: TaylorExpansion, { elimination, rowAt }: Solver): Uint8Array {
+function redundantRows({ none }: TaylorExpansion, { elimination, rowAt }: Solver): Uint8Array {
   const { pivotColumn, rank } = elimination;
   if (rank === pivotColumn.length) return none;
   const redundant = new Uint8Array(none.length);
