@@ -8,6 +8,12 @@ export const mainCorner: CornerInput = {
   coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 480] },
 };
 
+/** A corner whose upper arm comes in line with its upright before the full droop. */
+export const endingCorner: CornerInput = {
+  ...mainCorner,
+  upperArm: { inner: [530, 355], outer: [600, 375] },
+};
+
 /** Corners that differ from it in what could matter to speed, by what is said of them. */
 export const otherCorners: Readonly<Record<string, CornerInput>> = {
   'coilover on the upper arm': {

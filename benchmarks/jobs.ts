@@ -1,6 +1,6 @@
 import { doubleWishbone, type Sweep, sweep } from 'jounce';
 import { modelOf } from '../src/corner/corner.ts';
-import { expander } from '../src/linkage/series.ts';
+import { taylorExpansion } from '../src/linkage/series.ts';
 import { compile } from '../src/linkage/system.ts';
 import type { CornerInput } from '../tests/judges/circle-intersection.ts';
 
@@ -34,6 +34,6 @@ export function jobsOf(input: CornerInput): Jobs {
     ratios: () => sweep(corner, { ...travel, columns: ratioColumns }),
     positions: () => sweep(corner, { ...travel, columns: positionColumns }),
     everything: () => sweep(corner, travel),
-    build: () => expander(compile(drawing)),
+    build: () => taylorExpansion(compile(drawing)),
   };
 }

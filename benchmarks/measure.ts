@@ -1,15 +1,18 @@
-// Interleaved timing. A round times a batch of runs of one task, then of the other, and the next round takes them
-// in the other order: what slows the machine for a while slows both. The ratio is taken round by round; of
-// everything the median is given, with the quartiles as its spread.
+// Interleaved timing. A round times a batch of runs of each task, and the next round takes them in the opposite order: what
+// slows the machine for a while slows all. Ratios are taken round by round; of everything the median is given, with the
+// quartiles as its spread.
 
 /** Something to be timed; what it returns is kept from being optimised away. */
 export type Task = () => unknown;
 
-/** Microseconds a run, one entry a round. */
+/** Microseconds a run, one entry a round: of our task, and of the one that it is compared with. */
 export interface Timing {
   readonly ours: Float64Array;
   readonly rival: Float64Array;
 }
+
+/** What tells the time: the wall, or what the process has worked, collecting garbage included. µs. */
+export type Clock = 'wall' | 'cpu';
 
 export interface Quartiles {
   readonly low: number;
@@ -24,28 +27,48 @@ const IDLE_ROUNDS = 4;
 
 const kept: { value?: unknown } = {};
 
-/** Times two tasks in alternation. */
-export function interleave(ours: Task, rival: Task, rounds: number): Timing {
-  const timing = { ours: new Float64Array(rounds), rival: new Float64Array(rounds) };
-  const oursBatch = batchOf(ours);
-  const rivalBatch = batchOf(rival);
+/** Times one task of ours once, and each of its rivals, in turns. */
+export function interleave(
+  ours: Task,
+  rivals: readonly Task[],
+  rounds: number,
+  clock: Clock = 'wall',
+): Timing[] {
+  const tasks = [ours, ...rivals];
+  const batches = tasks.map((task) => batchOf(task, clock));
+  const times = tasks.map(() => new Float64Array(rounds));
   for (let round = -IDLE_ROUNDS; round < rounds; round++) {
-    const rivalFirst = round % 2 !== 0;
-    const before = rivalFirst ? time(rival, rivalBatch) : 0;
-    const own = time(ours, oursBatch);
-    const other = rivalFirst ? before : time(rival, rivalBatch);
-    if (round < 0) continue;
-    timing.ours[round] = own;
-    timing.rival[round] = other;
+    for (let k = 0; k < tasks.length; k++) {
+      const turn = round % 2 === 0 ? k : tasks.length - 1 - k;
+      const taken = time(tasks[turn], batches[turn], clock);
+      if (round >= 0) times[turn][round] = taken;
+    }
   }
   kept.value = undefined;
-  return timing;
+  const [own, ...others] = times;
+  return others.map((rival) => ({ ours: own, rival }));
 }
 
-/** Runs a task for so many ms: enough for the engine to have compiled it for good. */
+/** Batches that are compared with as many before, and the share by which the best is to be better for a task to be cold. */
+const LOOK_BACK = 8;
+const COLD = 0.02;
+/** ms after which a task is taken to be as warm as it gets. */
+const LONG_ENOUGH = 2000;
+
+/** Runs a task for so many ms, and on until its own times tell that the engine has compiled it for good. */
 export function warmUp(task: Task, ms: number): void {
-  const end = performance.now() + ms;
-  while (performance.now() < end) kept.value = task();
+  const start = performance.now();
+  const batch = Math.max(1, batchOf(task, 'wall') >> 1);
+  const best = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  do {
+    best.shift();
+    let least = Number.POSITIVE_INFINITY;
+    for (let k = 0; k < LOOK_BACK; k++) least = Math.min(least, time(task, batch, 'wall'));
+    best.push(least);
+  } while (
+    performance.now() - start < ms ||
+    (best[1] < (1 - COLD) * best[0] && performance.now() - start < LONG_ENOUGH)
+  );
   kept.value = undefined;
 }
 
@@ -62,18 +85,24 @@ export function quartiles(values: ArrayLike<number>): Quartiles {
 }
 
 /** How many runs make a batch. */
-function batchOf(task: Task): number {
+function batchOf(task: Task, clock: Clock): number {
   let runs = 1;
   for (;;) {
-    const batch = time(task, runs) * runs;
+    const batch = time(task, runs, clock) * runs;
     if (batch >= BATCH / 2) return Math.max(1, Math.ceil((runs * BATCH) / batch));
     runs *= 2;
   }
 }
 
 /** µs a run. */
-function time(task: Task, runs: number): number {
-  const start = performance.now();
+function time(task: Task, runs: number, clock: Clock): number {
+  const start = now(clock);
   for (let run = 0; run < runs; run++) kept.value = task();
-  return ((performance.now() - start) * 1000) / runs;
+  return (now(clock) - start) / runs;
+}
+
+function now(clock: Clock): number {
+  if (clock === 'wall') return performance.now() * 1000;
+  const { user, system } = process.cpuUsage();
+  return user + system;
 }

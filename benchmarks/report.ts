@@ -14,8 +14,21 @@ export function ratioOf({ line, timing }: Result): Quartiles {
 }
 
 /** The lines as a table in Markdown, ratios first. */
-export function table(results: readonly Result[]): string {
-  const head = ['', 'ratio', 'quartiles', 'asked', '', 'ours', 'rival', 'what is divided by what'];
+export function table(
+  results: readonly Result[],
+  others: Readonly<Record<string, readonly number[]>>,
+): string {
+  const head = [
+    '',
+    'ratio',
+    'quartiles',
+    'other processes',
+    'asked',
+    '',
+    'ours',
+    'rival',
+    'what is divided by what',
+  ];
   const rows = results.map((result) => {
     const { line, timing } = result;
     const ratio = ratioOf(result);
@@ -23,14 +36,19 @@ export function table(results: readonly Result[]): string {
       line.mark,
       `**${figures(ratio.median)}**`,
       `${figures(ratio.low)} to ${figures(ratio.high)}`,
+      span(others[line.mark]),
       ...asked(line, ratio.median),
       time(quartiles(timing.ours), line),
       time(quartiles(timing.rival), line),
       line.text,
     ];
   });
-  const rule = head.map((_, column) => ([1, 2, 5, 6].includes(column) ? '---:' : '---'));
+  const rule = head.map((_, column) => ([1, 2, 3, 6, 7].includes(column) ? '---:' : '---'));
   return [head, rule, ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+}
+
+function span(values: readonly number[] = []): string {
+  return values.length === 0 ? '' : `${figures(Math.min(...values))} to ${figures(Math.max(...values))}`;
 }
 
 /** The median ratio of each line at several corners, as a range. */

@@ -41,11 +41,13 @@ export interface ColumnInfo {
  * Fills a column from the readings `m` (see `Reader`) of a block: rows 0 .. rows - 1 go to `out[first ..]`. What is not
  * defined comes out as not finite, or in a column with gaps as null.
  */
-export type Fill<Out> = (m: Float64Array, rows: number, out: Out, first: number) => void;
+export type Fill<Out> = (m: Float64Array, rows: number, out: Out, first: number, model: CornerModel) => void;
 
 /** How a column is made: with gaps or without; `byTravel` says that it is a rate by travel, or comes of one. */
-export type Recipe = Changing &
-  (
+export type Recipe = Changing & {
+  /** Index of the measure whose values it is as they are; -1 for none. */
+  readonly itself: number;
+} & (
     | { readonly gaps: false; readonly byTravel: boolean; readonly fill: Fill<Float64Array> }
     | { readonly gaps: true; readonly byTravel: boolean; readonly fill: Fill<(number | null)[]> }
   );
@@ -58,25 +60,36 @@ interface Changing {
   readonly drawn: Drawn;
 }
 
-type Rate = (m: Float64Array, dm: Float64Array, i: number) => number;
+type Rate = (m: Float64Array, dm: Float64Array, i: number, model: CornerModel) => number;
 type Drawn = (input: HardpointCoordinate) => number;
 
-/** What is to be read of a pose, and the columns made from it. */
+/** What is to be read of a pose, and the columns made from it; of names alone, so that it serves all corners that share them. */
 export interface ColumnPlan {
   readonly measures: readonly Measure[];
   /** For each measure whether its derivatives are needed. */
   readonly derived: readonly boolean[];
+  /** Travel, then the planned columns. */
   readonly info: readonly ColumnInfo[];
+  /** Without travel. */
   readonly recipes: readonly Recipe[];
+  /** For each measure the recipe that its values are, if nothing else wants them; else -1. */
+  readonly sinks: readonly number[];
 }
 
+/** What is wanted of a measure. */
+type Wanted = 'value' | 'rates' | 'both';
+
 /**
- * Asks for a measure, with derivatives or without; returns where it is among the readings. The contact patch's height
- * is asked for as TRAVEL: it needs no reading, and AXIS is returned, when the sweep's axis is just that.
+ * Asks for a measure; returns where it is among the readings. The contact patch's height is asked for as TRAVEL: it needs no
+ * reading, and AXIS is returned, when the sweep's axis is just that.
  */
-type Read = (measure: Measure | typeof TRAVEL, derived: boolean) => number;
+type Read = (measure: Measure | typeof TRAVEL, wanted: Wanted) => number;
 
 const TRAVEL = 'travel';
+const TRAVELS = {
+  contactPatch: { name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false },
+  wheelCentre: { name: 'travel', unit: 'mm', label: 'travel of the wheel centre, bump +', gaps: false },
+} as const satisfies Record<TravelOf, ColumnInfo>;
 const AXIS = -1;
 
 interface Standard extends ColumnInfo {
@@ -93,7 +106,7 @@ const STANDARD: readonly Standard[] = [
     unit: 'mm',
     label: 'shock length',
     gaps: false,
-    recipe: (model, read) => linear(read(shockLength(model), false)),
+    recipe: (model, read) => linear(read(shockLength(model), 'value')),
   },
   {
     name: 'installationRatio',
@@ -101,8 +114,8 @@ const STANDARD: readonly Standard[] = [
     label: 'installation ratio',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, true);
-      const length = read(shockLength(model), true);
+      const z = read(TRAVEL, 'rates');
+      const length = read(shockLength(model), 'rates');
       return plain(
         true,
         (m, rows, out, first) => {
@@ -118,8 +131,8 @@ const STANDARD: readonly Standard[] = [
     label: 'change of the installation ratio',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, true);
-      const length = read(shockLength(model), true);
+      const z = read(TRAVEL, 'rates');
+      const length = read(shockLength(model), 'rates');
       return plain(
         true,
         (m, rows, out, first) => {
@@ -134,14 +147,20 @@ const STANDARD: readonly Standard[] = [
     unit: 'deg',
     label: 'lean of the shock from vertical, top inboard +',
     gaps: false,
-    recipe: (model, read) => lean(model, [model.shock.outer, model.shock.inner], read),
+    recipe: (model, read) => lean([model.shock.outer, model.shock.inner], read),
   },
   {
     name: 'camber',
     unit: 'deg',
     label: 'camber, top outboard +',
     gaps: false,
-    recipe: (model, read) => linear(read(turn(model), false), -DEGREES, model.camber, ({ camber }) => camber),
+    recipe: (model, read) =>
+      linear(
+        read(turn(model), 'value'),
+        -DEGREES,
+        ({ camber }) => camber,
+        ({ camber }) => camber,
+      ),
   },
   {
     name: 'kingpinInclination',
@@ -149,7 +168,7 @@ const STANDARD: readonly Standard[] = [
     label: 'kingpin inclination, top inboard +',
     gaps: false,
     recipe: (model, read) =>
-      model.kingpin === null ? null : lean(model, [model.kingpin.lower, model.kingpin.upper], read),
+      model.kingpin === null ? null : lean([model.kingpin.lower, model.kingpin.upper], read),
   },
   {
     name: 'halfTrackChange',
@@ -158,9 +177,9 @@ const STANDARD: readonly Standard[] = [
     gaps: false,
     recipe: (model, read) =>
       linear(
-        read(patch(model), false),
+        read(patch(model), 'value'),
         1,
-        -model.drawing.points[model.contactPatch][0],
+        ({ drawing, contactPatch }) => -drawing.points[contactPatch][0],
         ({ shift }) => -(shift[model.contactPatch] ?? AT_REST)[0],
       ),
   },
@@ -170,8 +189,8 @@ const STANDARD: readonly Standard[] = [
     label: 'roll-centre height above the ground of that pose',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, true);
-      const y = read(patch(model), true);
+      const z = read(TRAVEL, 'rates');
+      const y = read(patch(model), 'both');
       return plain(
         true,
         (m, rows, out, first) => {
@@ -187,9 +206,9 @@ const STANDARD: readonly Standard[] = [
     label: 'instant centre of the upright, y',
     gaps: true,
     recipe(model, read) {
-      const z = read(TRAVEL, true);
-      const y = read(patch(model), true);
-      const w = read(turn(model), true);
+      const z = read(TRAVEL, 'rates');
+      const y = read(patch(model), 'both');
+      const w = read(turn(model), 'rates');
       return gappy(
         (m, i) => {
           const rate = travelRate(m, z, i);
@@ -205,10 +224,10 @@ const STANDARD: readonly Standard[] = [
     label: 'instant centre of the upright, z',
     gaps: true,
     recipe(model, read) {
-      const z = read(TRAVEL, true);
-      const y = read(patch(model), true);
-      const w = read(turn(model), true);
-      const height = read({ y: model.contactPatch }, false);
+      const z = read(TRAVEL, 'rates');
+      const y = read(patch(model), 'both');
+      const w = read(turn(model), 'rates');
+      const height = read({ y: model.contactPatch }, 'value');
       return gappy(
         (m, i) =>
           turns(m[w + FIRST + i], travelRate(m, z, i))
@@ -228,9 +247,9 @@ const STANDARD: readonly Standard[] = [
     label: 'inverse distance from contact patch to instant centre, inboard +',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, true);
-      const y = read(patch(model), true);
-      const w = read(turn(model), true);
+      const z = read(TRAVEL, 'rates');
+      const y = read(patch(model), 'both');
+      const w = read(turn(model), 'rates');
       return plain(
         true,
         (m, rows, out, first) => {
@@ -257,7 +276,7 @@ const ROCKER: readonly Standard[] = [
     unit: 'deg',
     label: 'rocker angle from the drawn pose, counter-clockwise +',
     gaps: false,
-    recipe: ({ rocker }, read) => rocker && linear(read({ turn: rocker.body }, false), DEGREES),
+    recipe: ({ rocker }, read) => rocker && linear(read({ turn: rocker.body }, 'value'), DEGREES),
   },
   {
     name: 'rodAngle',
@@ -265,27 +284,78 @@ const ROCKER: readonly Standard[] = [
     label: 'rod angle from horizontal, wheel end up +',
     gaps: false,
     recipe: ({ rocker }, read) =>
-      rocker && linear(read({ angle: [rocker.rod.inner, rocker.rod.outer] }, false), DEGREES),
+      rocker && linear(read({ angle: [rocker.rod.inner, rocker.rod.outer] }, 'value'), DEGREES),
   },
   {
     name: 'rodToRockerAngle',
     unit: 'deg',
     label: "angle between rod and rocker's arm, 90 square, 0 or 180 in line",
     gaps: false,
-    recipe: ({ rocker, drawing }, read) =>
-      rocker && angleAt(drawing, [rocker.pivot, rocker.rod.inner, rocker.rod.outer], read),
+    recipe: ({ rocker }, read) => rocker && angleAt([rocker.pivot, rocker.rod.inner, rocker.rod.outer], read),
   },
 ];
+
+/** What a plan was made for. */
+interface Planned {
+  readonly model: CornerModel;
+  readonly axis: TravelOf;
+  readonly only: readonly string[] | undefined;
+  readonly plan: ColumnPlan;
+}
+
+/** The last plans for drawings of the same bodies, which cannot change. */
+const plans = new WeakMap<Drawing['bodies'], Planned[]>();
+const KEPT = 4;
 
 /**
  * Columns of a corner swept by the travel of `axis`, in the order in which they are shown; all but those named in `only`
  * are left out.
  */
 export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly string[]): ColumnPlan {
+  const { bodies } = model.drawing;
+  if (!Object.isFrozen(bodies)) return makePlan(model, axis, only);
+  let known = plans.get(bodies);
+  if (known === undefined) {
+    known = [];
+    plans.set(bodies, known);
+  }
+  for (const one of known)
+    if (one.axis === axis && sameNames(one.only, only) && sameRoles(one.model, model)) return one.plan;
+  const plan = makePlan(model, axis, only);
+  known.unshift({ model, axis, only: only && [...only], plan });
+  if (known.length > KEPT) known.pop();
+  return plan;
+}
+
+function sameNames(a: readonly string[] | undefined, b: readonly string[] | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  if (a.length !== b.length) return false;
+  for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return false;
+  return true;
+}
+
+/** Whether the points and bodies of one drawing play the same parts in both models. */
+function sameRoles(a: CornerModel, b: CornerModel): boolean {
+  return (
+    a.upright === b.upright &&
+    a.contactPatch === b.contactPatch &&
+    a.wheelCentre === b.wheelCentre &&
+    a.shock.outer === b.shock.outer &&
+    a.shock.inner === b.shock.inner &&
+    a.shock.offset === b.shock.offset &&
+    a.kingpin === b.kingpin &&
+    a.rocker === b.rocker &&
+    a.angles === b.angles &&
+    a.drawing.ground === b.drawing.ground
+  );
+}
+
+function makePlan(model: CornerModel, axis: TravelOf, only: readonly string[] | undefined): ColumnPlan {
   const measures: Measure[] = [];
   const derived: boolean[] = [];
   const keys: string[] = [];
-  const read: Read = (asked, withDerivatives) => {
+  const valued: number[] = [];
+  const read: Read = (asked, want) => {
     if (asked === TRAVEL && axis === 'contactPatch') return AXIS;
     const measure = asked === TRAVEL ? { y: model.contactPatch } : asked;
     const key = keyOf(measure);
@@ -293,24 +363,27 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
     if (at < 0) {
       at = keys.push(key) - 1;
       measures.push(measure);
-      derived.push(withDerivatives);
-    } else if (withDerivatives) derived[at] = true;
+      derived.push(false);
+      valued.push(0);
+    }
+    if (want !== 'value') derived[at] = true;
+    if (want !== 'rates') valued[at]++;
     return READING * at;
   };
-  const info: ColumnInfo[] = [];
+  const info: ColumnInfo[] = [TRAVELS[axis]];
   const recipes: Recipe[] = [];
   const named = only === undefined ? null : new Set(only);
   const wanted = (name: string) => named === null || named.has(name);
   const add = ({ name, unit, label, gaps, recipe: recipeOf }: Standard) => {
     const recipe = wanted(name) ? recipeOf(model, read) : null;
     if (recipe === null) return;
-    info.push({ name, unit, label, gaps });
+    info.push(Object.freeze({ name, unit, label, gaps }));
     recipes.push(recipe);
   };
   STANDARD.forEach(add);
   for (const name of Object.keys(model.angles)) {
     if (!wanted(name)) continue;
-    const recipe: Standard['recipe'] = () => linear(read(model.angles[name], false), DEGREES);
+    const recipe: Standard['recipe'] = () => linear(read(model.angles[name], 'value'), DEGREES);
     add({ name, unit: 'deg', label: spaced(name), gaps: false, recipe });
   }
   ROCKER.forEach(add);
@@ -320,12 +393,15 @@ export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly 
       const name = point + axis;
       if (!wanted(name)) continue;
       const measure = axis === 'Y' ? { x: point } : { y: point };
-      const recipe: Standard['recipe'] = () => linear(read(measure, false));
+      const recipe: Standard['recipe'] = () => linear(read(measure, 'value'));
       const label = `${spaced(point)}, ${axis.toLowerCase()}`;
       add({ name, unit: 'mm', label, gaps: false, recipe });
     }
   }
-  return { measures, derived, info, recipes };
+  const sinks = measures.map((_, at) =>
+    valued[at] === 1 ? recipes.findIndex(({ itself }) => itself === at) : -1,
+  );
+  return { measures, derived, info: Object.freeze(info), recipes, sinks };
 }
 
 /** Names of the columns that are not those of a point or an angle of one kind of corner. */
@@ -337,7 +413,9 @@ export function columnNames(): string[] {
 
 /** An issue for each name that is no column, or is there twice. */
 export function unknownColumns(only: readonly unknown[], model: CornerModel): Issue[] {
-  const names = planColumns(model, 'contactPatch').info.map(({ name }) => name);
+  const names = planColumns(model, 'contactPatch')
+    .info.slice(1)
+    .map(({ name }) => name);
   const allowed = names.join(', ');
   const known = new Set<unknown>(names);
   const met = new Set<unknown>();
@@ -404,40 +482,53 @@ function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure 
 }
 
 /** Lean from vertical of the line between two points, top inboard positive; top is the one that is drawn higher. */
-function lean({ drawing: { points } }: CornerModel, [a, b]: readonly [string, string], read: Read): Recipe {
-  const angle: [string, string] = points[b][1] >= points[a][1] ? [a, b] : [b, a];
-  return linear(read({ angle }, false), DEGREES, -90);
+function lean([a, b]: readonly [string, string], read: Read): Recipe {
+  const isUp = ({ drawing: { points } }: CornerModel) => points[b][1] >= points[a][1];
+  return linear(read({ angle: [a, b] }, 'value'), DEGREES, (model) => (isUp(model) ? -90 : 90));
 }
 
 /** The angle at b between the lines to a and to c: 0 to 180 as drawn, continuous from there. */
-function angleAt({ points }: Drawing, [a, b, c]: readonly [string, string, string], read: Read): Recipe {
-  const one = read({ angle: [b, a] }, false);
-  const other = read({ angle: [b, c] }, false);
-  const direction = (to: string) => Math.atan2(points[to][1] - points[b][1], points[to][0] - points[b][0]);
-  const turned = (direction(c) - direction(a)) * DEGREES;
-  const wholeTurns = 360 * Math.ceil(turned / 360 - 0.5);
-  const sense = turned - wholeTurns < 0 ? -1 : 1;
+function angleAt([a, b, c]: readonly [string, string, string], read: Read): Recipe {
+  const one = read({ angle: [b, a] }, 'value');
+  const other = read({ angle: [b, c] }, 'value');
+  const drawnSense = ({ drawing: { points } }: CornerModel): [sense: number, wholeTurns: number] => {
+    const direction = (to: string) => Math.atan2(points[to][1] - points[b][1], points[to][0] - points[b][0]);
+    const turned = (direction(c) - direction(a)) * DEGREES;
+    const wholeTurns = 360 * Math.ceil(turned / 360 - 0.5);
+    return [turned - wholeTurns < 0 ? -1 : 1, wholeTurns];
+  };
   return {
+    itself: NOT_ITSELF,
     gaps: false,
     byTravel: false,
-    fill: (m, rows, out, first) => {
+    fill: (m, rows, out, first, model) => {
+      const [sense, wholeTurns] = drawnSense(model);
       for (let i = 0; i < rows; i++)
         out[first + i] = sense * ((m[other + i] - m[one + i]) * DEGREES - wholeTurns);
     },
-    rate: (_, dm, i) => sense * (dm[other + i] - dm[one + i]) * DEGREES,
+    rate: (_, dm, i, model) => drawnSense(model)[0] * (dm[other + i] - dm[one + i]) * DEGREES,
     drawn: NOTHING_DRAWN,
   };
 }
 
+const NOT_ITSELF = -1;
 const NOTHING_DRAWN: Drawn = () => 0;
+const NO_ZERO = () => 0;
 
 /** A value, as it is read; `zero` may be a drawn one. */
-function linear(at: number, factor = 1, zero = 0, drawn = NOTHING_DRAWN): Recipe {
+function linear(
+  at: number,
+  factor = 1,
+  zero: (model: CornerModel) => number = NO_ZERO,
+  drawn = NOTHING_DRAWN,
+): Recipe {
   return {
+    itself: factor === 1 && zero === NO_ZERO ? at / READING : NOT_ITSELF,
     gaps: false,
     byTravel: false,
-    fill: (m, rows, out, first) => {
-      for (let i = 0; i < rows; i++) out[first + i] = zero + factor * m[at + i];
+    fill: (m, rows, out, first, model) => {
+      const from = zero(model);
+      for (let i = 0; i < rows; i++) out[first + i] = from + factor * m[at + i];
     },
     rate: (_, dm, i) => factor * dm[at + i],
     drawn,
@@ -446,18 +537,19 @@ function linear(at: number, factor = 1, zero = 0, drawn = NOTHING_DRAWN): Recipe
 
 /** What is made of readings in any way. */
 function plain(byTravel: boolean, fill: Fill<Float64Array>, rate: Rate): Recipe {
-  return { gaps: false, byTravel, fill, rate, drawn: NOTHING_DRAWN };
+  return { itself: NOT_ITSELF, gaps: false, byTravel, fill, rate, drawn: NOTHING_DRAWN };
 }
 
 /** What comes of a rate by travel, and is null at some poses. */
 function gappy(value: (m: Float64Array, i: number) => number | null, rate: Rate): Recipe {
   return {
+    itself: NOT_ITSELF,
     gaps: true,
     byTravel: true,
     fill: (m, rows, out, first) => {
       for (let i = 0; i < rows; i++) out[first + i] = value(m, i);
     },
-    rate: (m, dm, i) => (value(m, i) === null ? Number.NaN : rate(m, dm, i)),
+    rate: (m, dm, i, model) => (value(m, i) === null ? Number.NaN : rate(m, dm, i, model)),
     drawn: NOTHING_DRAWN,
   };
 }

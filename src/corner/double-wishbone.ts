@@ -78,39 +78,46 @@ export const WISHBONE_PARTS = {
   },
 } as const;
 
-/** Points of two wishbones, their upright and wheel. */
-export function wishbonePoints({
-  lowerArm,
-  upperArm,
-  wheel,
-}: Pick<DoubleWishbone, 'lowerArm' | 'upperArm' | 'wheel'>): Record<string, Point> {
-  return {
-    lowerInner: lowerArm.inner,
-    lowerOuter: lowerArm.outer,
-    upperInner: upperArm.inner,
-    upperOuter: upperArm.outer,
-    wheelCentre: wheel.centre,
-    contactPatch: wheel.contactPatch,
-  };
-}
-
 const PIVOTS = Object.freeze(['lowerInner', 'upperInner']);
 const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount']);
 const bodiesWith = growing(WISHBONES);
 
-/** The corner as a drawing with its roles named. */
-export function doubleWishboneModel(corner: DoubleWishbone): CornerModel {
-  const { wheel, coilover } = corner;
+/** The corner as a drawing with its roles named, in literals: it is a part of every sweep. */
+export function doubleWishboneModel({ lowerArm, upperArm, wheel, coilover }: DoubleWishbone): CornerModel {
   const { on, mount, otherEnd, offset } = coilover;
-  const inner = otherEnd === undefined ? 'shockChassisMount' : 'shockOtherMount';
+  const isFixed = otherEnd === undefined;
   return {
-    ...WISHBONE_PARTS,
+    upright: WISHBONE_PARTS.upright,
+    wheelCentre: WISHBONE_PARTS.wheelCentre,
+    contactPatch: WISHBONE_PARTS.contactPatch,
+    kingpin: WISHBONE_PARTS.kingpin,
+    angles: WISHBONE_PARTS.angles,
     drawing: {
-      points: { ...wishbonePoints(corner), shockMount: mount, [inner]: otherEndOf(coilover) },
-      ground: otherEnd === undefined ? PIVOTS_AND_EYE : PIVOTS,
-      bodies: bodiesWith({ shockMount: on, ...(otherEnd && { shockOtherMount: otherEnd.on }) }),
+      points: isFixed
+        ? {
+            lowerInner: lowerArm.inner,
+            lowerOuter: lowerArm.outer,
+            upperInner: upperArm.inner,
+            upperOuter: upperArm.outer,
+            wheelCentre: wheel.centre,
+            contactPatch: wheel.contactPatch,
+            shockMount: mount,
+            shockChassisMount: otherEndOf(coilover),
+          }
+        : {
+            lowerInner: lowerArm.inner,
+            lowerOuter: lowerArm.outer,
+            upperInner: upperArm.inner,
+            upperOuter: upperArm.outer,
+            wheelCentre: wheel.centre,
+            contactPatch: wheel.contactPatch,
+            shockMount: mount,
+            shockOtherMount: otherEnd.mount,
+          },
+      ground: isFixed ? PIVOTS_AND_EYE : PIVOTS,
+      bodies: bodiesWith(isFixed ? { shockMount: on } : { shockMount: on, shockOtherMount: otherEnd.on }),
     },
-    shock: { outer: 'shockMount', inner, offset },
+    shock: { outer: 'shockMount', inner: isFixed ? 'shockChassisMount' : 'shockOtherMount', offset },
     rocker: null,
     camber: wheel.camber,
     standsBy: wheel.standsBy,

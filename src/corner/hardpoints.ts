@@ -143,7 +143,8 @@ export function growing(
 ): (added: Readonly<Record<string, string>>) => Drawing['bodies'] {
   const grown = new Map<string, Drawing['bodies']>();
   return (added) => {
-    const key = JSON.stringify(added);
+    let key = '';
+    for (const point in added) key += `${point} ${added[point]}\n`;
     const before = grown.get(key);
     if (before !== undefined) return before;
     const names = Object.keys(added);

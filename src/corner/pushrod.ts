@@ -1,7 +1,7 @@
 import { certainCorner } from '../document/certain-corner.ts';
 import { type PushrodInput, pushrodSchema } from '../document/corner-schema.ts';
 import type { Point } from '../linkage/drawing.ts';
-import { WISHBONE_PARTS, WISHBONES, wishbonePoints } from './double-wishbone.ts';
+import { WISHBONE_PARTS, WISHBONES } from './double-wishbone.ts';
 import {
   type Arm,
   growing,
@@ -74,26 +74,48 @@ const ROCKER = {
   rod: { outer: 'rodMount', inner: 'rodRockerMount' },
 } as const;
 
-/** The corner as a drawing with its roles named. */
-export function pushrodModel(corner: Pushrod): CornerModel {
-  const { wheel, rod, rocker, coilover } = corner;
+/** The corner as a drawing with its roles named, in literals: it is a part of every sweep. */
+export function pushrodModel({ lowerArm, upperArm, wheel, rod, rocker, coilover }: Pushrod): CornerModel {
   const { rockerMount, otherEnd, offset } = coilover;
-  const inner = otherEnd === undefined ? 'shockChassisMount' : 'shockOtherMount';
+  const isFixed = otherEnd === undefined;
   return {
-    ...WISHBONE_PARTS,
+    upright: WISHBONE_PARTS.upright,
+    wheelCentre: WISHBONE_PARTS.wheelCentre,
+    contactPatch: WISHBONE_PARTS.contactPatch,
+    kingpin: WISHBONE_PARTS.kingpin,
+    angles: WISHBONE_PARTS.angles,
     drawing: {
-      points: {
-        ...wishbonePoints(corner),
-        rodMount: rod.mount,
-        rodRockerMount: rod.rockerMount,
-        rockerPivot: rocker.pivot,
-        shockRockerMount: rockerMount,
-        [inner]: otherEndOf(coilover),
-      },
-      ground: otherEnd === undefined ? PIVOTS_AND_EYE : PIVOTS,
-      bodies: bodiesWith({ rodMount: rod.on, ...(otherEnd && { shockOtherMount: otherEnd.on }) }),
+      points: isFixed
+        ? {
+            lowerInner: lowerArm.inner,
+            lowerOuter: lowerArm.outer,
+            upperInner: upperArm.inner,
+            upperOuter: upperArm.outer,
+            wheelCentre: wheel.centre,
+            contactPatch: wheel.contactPatch,
+            rodMount: rod.mount,
+            rodRockerMount: rod.rockerMount,
+            rockerPivot: rocker.pivot,
+            shockRockerMount: rockerMount,
+            shockChassisMount: otherEndOf(coilover),
+          }
+        : {
+            lowerInner: lowerArm.inner,
+            lowerOuter: lowerArm.outer,
+            upperInner: upperArm.inner,
+            upperOuter: upperArm.outer,
+            wheelCentre: wheel.centre,
+            contactPatch: wheel.contactPatch,
+            rodMount: rod.mount,
+            rodRockerMount: rod.rockerMount,
+            rockerPivot: rocker.pivot,
+            shockRockerMount: rockerMount,
+            shockOtherMount: otherEnd.mount,
+          },
+      ground: isFixed ? PIVOTS_AND_EYE : PIVOTS,
+      bodies: bodiesWith(isFixed ? { rodMount: rod.on } : { rodMount: rod.on, shockOtherMount: otherEnd.on }),
     },
-    shock: { outer: 'shockRockerMount', inner, offset },
+    shock: { outer: 'shockRockerMount', inner: isFixed ? 'shockChassisMount' : 'shockOtherMount', offset },
     rocker: ROCKER,
     camber: wheel.camber,
     standsBy: wheel.standsBy,

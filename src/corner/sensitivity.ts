@@ -54,7 +54,8 @@ export function ratedColumns(
   inputs: readonly HardpointCoordinate[],
 ): RatedColumns {
   const { plan, measure, path, end, travel, driver } = laySweep(model, options);
-  const { info, recipes } = plan;
+  const { recipes } = plan;
+  const info = plan.info.slice(1);
   const s = sensor(
     sweepReader(path, plan),
     measure,
@@ -66,14 +67,14 @@ export function ratedColumns(
     const rows = readPoses(s, driver, first);
     const { m } = s.reader;
     recipes.forEach(({ fill }, c) => {
-      fill(m, rows, values[c] as Float64Array & (number | null)[], first);
+      fill(m, rows, values[c] as Float64Array & (number | null)[], first, model);
     });
     for (let k = 0; k < inputs.length; k++) {
       readRates(s, k, rows);
       recipes.forEach(({ rate, drawn }, c) => {
         const constant = drawn(inputs[k]);
         for (let i = 0; i < rows; i++) {
-          const value = rate(m, s.rates, i) + constant;
+          const value = rate(m, s.rates, i, model) + constant;
           found[k][c].push(Number.isFinite(value) ? value : null);
         }
       });

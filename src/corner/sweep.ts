@@ -1,14 +1,14 @@
 import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { extremes, type Still } from '../linkage/extremes.ts';
 import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
-import { drawnValue, tracePath } from '../linkage/motion.ts';
+import { drawnValue } from '../linkage/measure-series.ts';
+import { tracePath } from '../linkage/motion.ts';
 import type { End, EndKind, Path } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
 import {
   type ColumnInfo,
   type ColumnPlan,
-  type Fill,
   planColumns,
   type Recipe,
   type TravelOf,
@@ -118,19 +118,23 @@ export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
 
 /** Sweeps the model of a corner, as `sweep`. */
 export function sweepModel(model: CornerModel, options: SweepOptions): Sweep {
-  const { plan, path, drawn, end, travel, driver, info } = laySweep(model, options);
+  const laid = laySweep(model, options);
+  const { plan, path, drawn, end, travel } = laid;
+  const { info } = plan;
   const r = sweepReader(path, plan);
-  const columns = readColumns(plan, r, travel, driver);
+  const columns = readColumns(laid, r, model);
   return {
     info,
     columns,
     at(travel) {
       checkTravel(travel, end);
-      readRows(r, driverOf(Float64Array.of(travel), drawn, path), 0);
+      readRows(r, driverOf(Float64Array.of(travel), drawn, path, new Float64Array(1)), 0);
       const dead =
         (travel === end.bump.travel && end.bump.how === 'deadPoint') ||
         (travel === end.droop.travel && end.droop.how === 'deadPoint');
-      const values = plan.recipes.map((recipe) => (dead && recipe.byTravel ? null : firstOf(recipe, r.m)));
+      const values = plan.recipes.map((recipe) =>
+        dead && recipe.byTravel ? null : firstOf(recipe, r.m, model),
+      );
       return rowOf(info, (c) => (c === 0 ? travel : values[c - 1]));
     },
     rows: () => Array.from(travel, (_, i) => rowOf(info, (c) => columns[info[c].name][i])),
@@ -149,8 +153,8 @@ export interface LaidSweep {
   /** Travel of the rows, and the driver there. */
   readonly travel: Float64Array;
   readonly driver: Float64Array;
-  /** Travel, then the planned columns. */
-  readonly info: readonly ColumnInfo[];
+  /** Behind those two in one buffer: room for the planned columns. */
+  readonly room: Float64Array;
 }
 
 /** Checks the options and lays the path. */
@@ -169,9 +173,9 @@ export function laySweep(model: CornerModel, options: SweepOptions): LaidSweep {
       drawn,
     );
   }
-  const travel = travelsOf(end, step);
-  const info = [TRAVEL[travelOf], ...plan.info];
-  return { plan, measure, drawn, path, end, travel, driver: driverOf(travel, drawn, path), info };
+  const rows = travelsOf(end, step, plan.recipes.length);
+  driverOf(rows.travel, drawn, path, rows.driver);
+  return { plan, measure, drawn, path, end, ...rows };
 }
 
 /** Reads what a plan wants along a path. */
@@ -181,14 +185,14 @@ export function sweepReader(path: Path, { measures, derived }: ColumnPlan): Read
 }
 
 /** Value of a column at the first row of the readings, null where it is not defined. */
-function firstOf(recipe: Recipe, m: Float64Array): number | null {
+function firstOf(recipe: Recipe, m: Float64Array, model: CornerModel): number | null {
   if (recipe.gaps) {
     const value: (number | null)[] = [null];
-    recipe.fill(m, 1, value, 0);
+    recipe.fill(m, 1, value, 0, model);
     return value[0];
   }
   const value = new Float64Array(1);
-  recipe.fill(m, 1, value, 0);
+  recipe.fill(m, 1, value, 0, model);
   return Number.isFinite(value[0]) ? value[0] : null;
 }
 
@@ -208,17 +212,12 @@ function checkTravel(travel: number, { droop, bump }: Ends): void {
   ]);
 }
 
-const TRAVEL = {
-  contactPatch: { name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false },
-  wheelCentre: { name: 'travel', unit: 'mm', label: 'travel of the wheel centre, bump +', gaps: false },
-} as const satisfies Record<TravelOf, ColumnInfo>;
-
 type Ends = Sweep['end'];
 
 /** An end as travel; where the travel asked for was reached it is just that, without the rounding of drawn + travel. */
 function endOf({ at, how, row }: End, drawn: number, asked: number): SweepEnd {
   const travel = how === 'reached' ? asked + 0 : at - drawn;
-  return { travel, how, ...(row === undefined ? {} : { row }) };
+  return row === undefined ? { travel, how } : { travel, how, row };
 }
 
 /** The ends brought in to where the contact patch stands still: ratios per its travel do not exist there. */
@@ -232,52 +231,69 @@ function beforeStillPatch(end: Ends, still: readonly Still[], drawn: number): En
 }
 
 /** The driver at each travel, kept in the path's range against rounding. */
-function driverOf(travel: Float64Array, drawn: number, { low, high }: Path): Float64Array {
-  const driver = new Float64Array(travel.length);
-  for (let i = 0; i < driver.length; i++) driver[i] = Math.min(high.at, Math.max(low.at, drawn + travel[i]));
+function driverOf(
+  travel: Float64Array,
+  drawn: number,
+  { low, high }: Path,
+  driver: Float64Array,
+): Float64Array {
+  const least = low.at;
+  const most = high.at;
+  for (let i = 0; i < driver.length; i++) driver[i] = Math.min(most, Math.max(least, drawn + travel[i]));
   return driver;
 }
 
 /** Share of a step below which two rows would be one. */
 const NO_STEP = 1e-9;
 
-/** Multiples of the step, and both ends but for a dead point, where ratios do not exist. */
-function travelsOf({ droop, bump }: Ends, step: number): Float64Array {
+/**
+ * Multiples of the step, and both ends but for a dead point, where ratios do not exist; with room for the driver and so many
+ * columns, in one buffer: of all that a short sweep does, making arrays takes the longest.
+ */
+function travelsOf(
+  { droop, bump }: Ends,
+  step: number,
+  columns: number,
+): Pick<LaidSweep, 'travel' | 'driver' | 'room'> {
   // A multiple that is an end but for rounding is that end.
   const first = Math.floor(droop.travel / step + NO_STEP) + 1;
   const last = Math.ceil(bump.travel / step - NO_STEP) - 1;
   const withDroop = droop.how === 'deadPoint' ? 0 : 1;
   const withBump = bump.how === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
   const inner = Math.max(0, last - first + 1);
-  const travel = new Float64Array(withDroop + inner + withBump);
+  const rows = withDroop + inner + withBump;
+  const { buffer } = new Float64Array((columns + 2) * rows);
+  const travel = new Float64Array(buffer, 0, rows);
   if (withDroop === 1) travel[0] = droop.travel;
   for (let k = 0; k < inner; k++) travel[withDroop + k] = (first + k) * step;
   if (withBump === 1) travel[withDroop + inner] = bump.travel;
-  return travel;
+  const driver = new Float64Array(buffer, rows * WIDTH, rows);
+  return { travel, driver, room: new Float64Array(buffer, 2 * rows * WIDTH) };
 }
 
-function readColumns(
-  { info, recipes }: ColumnPlan,
-  r: Reader,
-  travel: Float64Array,
-  driver: Float64Array,
-): Columns {
+const WIDTH = Float64Array.BYTES_PER_ELEMENT;
+
+function readColumns({ plan, travel, driver, room }: LaidSweep, r: Reader, model: CornerModel): Columns {
+  const { info, recipes, sinks } = plan;
   const rows = travel.length;
   const columns: Record<string, Float64Array | (number | null)[]> = { travel };
-  const fills: (Fill<Float64Array> | Fill<(number | null)[]>)[] = [];
-  const filled: (Float64Array | (number | null)[])[] = [];
-  for (let c = 0; c < recipes.length; c++) {
+  const filled = recipes.map(({ gaps }, c) => {
     // In a column without gaps every entry is finite: rows stand at no dead point.
-    const column = recipes[c].gaps ? new Array<number | null>(rows).fill(null) : new Float64Array(rows);
-    columns[info[c].name] = column;
-    filled.push(column);
-    fills.push(recipes[c].fill);
-  }
+    const column = gaps
+      ? new Array<number | null>(rows).fill(null)
+      : new Float64Array(room.buffer, room.byteOffset + c * rows * WIDTH, rows);
+    columns[info[c + 1].name] = column;
+    return column;
+  });
+  const straight = sinks.map((c) => (c < 0 ? null : (filled[c] as Float64Array)));
   const { m } = r;
   for (let first = 0; first < rows; ) {
-    const read = readRows(r, driver, first);
-    for (let c = 0; c < fills.length; c++)
-      fills[c](m, read, filled[c] as Float64Array & (number | null)[], first);
+    const read = readRows(r, driver, first, straight);
+    for (let c = 0; c < recipes.length; c++) {
+      const { itself, fill } = recipes[c];
+      if (itself >= 0 && sinks[itself] === c) continue;
+      fill(m, read, filled[c] as Float64Array & (number | null)[], first, model);
+    }
     first += read;
   }
   return columns as unknown as Columns;
@@ -320,7 +336,7 @@ function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
     throw new InputError('sweep options', issues);
   }
   const plan = planColumns(model, travelOf, columns);
-  if (columns !== undefined && plan.info.length < columns.length)
+  if (columns !== undefined && plan.recipes.length < columns.length)
     issues.push(...unknownColumns(columns, model));
   throwIfAny('sweep options', issues);
   return plan;

@@ -1,55 +1,85 @@
-// A second branch of the motion crosses this one where rank is missing. A piece can step over such a place unseen, for it
-// is regular on both branches; but the determinant of the Jacobian bordered by the tangent changes its sign there (when
-// one freedom is gained, to odd order). Signs are compared at both ends of a piece with the same rows set aside. Where several
-// loops lie flat together the sign may stay: there the smallest pivot tells.
+// A second branch of the motion crosses this one where rank is missing (a bifurcation), and how it goes on is not determined. A
+// piece can step over such a place unseen, for it is regular on both branches; but blocks of the Jacobian, bordered by a
+// coordinate that the motion changes, change their signs there (numerics/bordered.ts). Where that coordinate itself turns back one does
+// as well: rank tells the two apart.
 
-import { borderedSign } from '../numerics/elimination.ts';
+import { type Bordered, differ, differOdd, isMissing, marksOf } from '../numerics/bordered.ts';
 import { rankOf } from '../numerics/singular-values.ts';
 import { applyForms } from './form.ts';
-import { type Expander, factorise, jacobianRows, poseAt, tangentAt } from './series.ts';
+import { factorise, jacobianRows, residual } from './rows.ts';
+import {
+  factoriseAlong,
+  factoriseBordered,
+  poseAt,
+  type Series,
+  type TaylorExpansion,
+  tangentAt,
+} from './series.ts';
 
 /**
  * Where branches cross, rounding joins them by kinks of about its root: a motion whose series reaches no farther than
  * this share of the size has met such a place.
  */
-export const KINK = 3e-7;
+export const BIFURCATION_STEP_FRACTION = 3e-7;
 /** First distance, as a share of the size, at which rank is looked for beyond a place where it is missing. */
 const NEARBY = 1e-9;
-/** Halvings that locate a bifurcation in a piece. */
-const LOCATING = 50;
+/** Halvings that locate a place in a piece. */
+const HALVINGS = 50;
+/** Places in a piece at which signs change and no branch leaves, before what is left of it is taken to have none. */
+const MOST_FALSE = 8;
 
-/**
- * Where in a piece, between local 0 and `stop`, the bordered determinant changes its sign: there a second branch of the
- * motion crosses this one (a bifurcation), and how it goes on is not determined. `mark` is that of local 0;
- * `pose` and `along` are workspace.
- */
-export function turnedIn(
-  e: Expander,
-  z: Float64Array,
-  mark: string,
-  stop: number,
-  pose: Float64Array,
-  along: Float64Array,
-): number | null {
-  if (stop === 0) return null;
-  const markAt = (s: number) => {
-    poseAt(z, s, pose);
-    tangentAt(z, s, along);
-    factorise(e, pose);
-    return markOf(e, along);
-  };
-  if (!opposite(markAt(stop), mark)) return dipIn(e, z, stop, pose);
-  // Near the place rank is missing for a little way: the place is in the middle of that.
-  const near = lastOf((s) => !opposite(markAt(s), mark), 0, stop);
-  let beyond = stop;
-  for (let far = NEARBY; far < 1 && markAt(beyond)[0] === '0'; far *= 2) {
-    beyond = stop + Math.sign(stop) * far * e.system.size;
-  }
-  const far = lastOf((s) => markAt(s)[0] !== '0', beyond, near);
-  return 0.5 * (near + far);
+/** In no more rows than these two blocks that change together are passed, on the branch of the series. */
+const FEW_ROWS = 8;
+
+/** What is compared along a piece: the signs at its start, with the border that they belong to. */
+export interface Signs {
+  readonly bordered: Bordered;
+  readonly column: number;
+  readonly marks: string;
 }
 
-/** Singular values below this share of the largest are none at a place that is known to about its root only. */
+/** The signs at the pose of the last expansion by arc length. */
+export function signsAtStart(e: TaylorExpansion): Signs {
+  const { jacobian, column } = factoriseAlong(e, e.tangent);
+  return { bordered: jacobian, column, marks: marksOf(jacobian) };
+}
+
+/** The bifurcation nearest to x = 0 on the way to `end` in a piece whose signs at 0 are given; null if there is none. */
+export function locateBifurcation(
+  e: TaylorExpansion,
+  series: Series,
+  signs: Signs,
+  end: number,
+): number | null {
+  const { pose } = e;
+  const marksAt = (x: number) => {
+    poseAt(series, x, pose);
+    residual(e, pose);
+    e.gradient[signs.column] = 1;
+    factoriseBordered(e, signs.bordered);
+    return marksOf(signs.bordered);
+  };
+  const compare = e.asListed.length > FEW_ROWS ? differ : differOdd;
+  let from = 0;
+  let before = signs.marks;
+  for (let found = 0; found < MOST_FALSE && from !== end; found++) {
+    if (!compare(marksAt(end), before)) return null;
+    // Near the place rank is missing for a little way: the place is in the middle of that.
+    const near = lastOf((x) => !compare(marksAt(x), before), from, end);
+    let beyond = end;
+    for (let far = NEARBY; far < 1 && isMissing(marksAt(beyond)); far *= 2)
+      beyond = end + Math.sign(end) * far;
+    const far = lastOf((x) => !isMissing(marksAt(x)), beyond, near);
+    const place = 0.5 * (near + far);
+    if (branches(e, series, place)) return place;
+    if (Math.abs(far) >= Math.abs(end)) return null;
+    from = far;
+    before = marksAt(far);
+  }
+  return null;
+}
+
+/** Pivots and singular values below this share of the largest are none at a place that is known to about its root only. */
 const NEARLY = 1e-5;
 /** The same for the squares of pairs of second-order terms. */
 const ONE_LINE = 1e-8;
@@ -60,17 +90,18 @@ const ONE_LINE = 1e-8;
  * so by itself): 2 a l.Q(t, n) + b l.Q(n, n) = 0 for all l at once. Redundant rows may leave no such v: then the motion
  * goes on as before.
  */
-export function branches(
-  e: Expander,
-  z: Float64Array,
-  s: number,
-  pose: Float64Array,
-  tangent: Float64Array,
-): boolean {
-  poseAt(z, s, pose);
-  tangentAt(z, s, tangent);
-  const matrix = jacobianRows(e, pose);
+function branches(e: TaylorExpansion, series: Series, x: number): boolean {
+  const { pose, along: tangent, elimination } = e;
   const { unknowns } = e.system;
+  poseAt(series, x, pose);
+  tangentAt(series, x, tangent);
+  const { share } = elimination;
+  elimination.share = NEARLY;
+  factorise(e, pose);
+  elimination.share = share;
+  const freedoms = unknowns - elimination.rank;
+  if (freedoms !== 2) return freedoms > 2;
+  const matrix = jacobianRows(e, pose);
   const { nullSpace } = rankOf(matrix, unknowns, { share: NEARLY });
   if (nullSpace.length !== 2) return nullSpace.length > 2;
   // In the plane of the null vectors, the one across the tangent.
@@ -93,7 +124,7 @@ export function branches(
 }
 
 /** Second-order terms of all rows, over their scale: Re(k (conj(w_a(u)) w_b(v) + conj(w_a(v)) w_b(u))) / 2. */
-function secondOrder({ system }: Expander, u: Float64Array, v: Float64Array): number[] {
+function secondOrder({ system }: TaylorExpansion, u: Float64Array, v: Float64Array): number[] {
   const { forms, structure, scale } = system;
   const parts = [u, v].map((vector) => {
     const x = new Float64Array(forms.count);
@@ -111,68 +142,14 @@ function secondOrder({ system }: Expander, u: Float64Array, v: Float64Array): nu
   });
 }
 
-/** Rows beyond which several loops may lose rank at one place: to even order, then, without a change of sign. */
-const LOOPS = 8;
-/** Places in a piece at which the smallest pivot is looked at, and pivots over their scale that may be near a zero. */
-const LOOKS = 8;
-const LOW = 0.3;
-/** Steps of the search for where it is least, and what it is there where rank is missing. */
-const SEARCH = 60;
-const GONE = 1e-7;
-
-/**
- * Where several freedoms are gained at once the determinant may keep its sign; but the smallest pivot comes down to nothing
- * there as |s - s_0| does. The first such place in a piece, or null.
- */
-function dipIn(e: Expander, z: Float64Array, stop: number, pose: Float64Array): number | null {
-  if (e.rhs.length <= LOOPS) return null;
-  const smallest = (s: number) => {
-    poseAt(z, s, pose);
-    factorise(e, pose);
-    const { pivotColumn, inversePivot } = e.elimination;
-    let least = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < pivotColumn.length; i++) {
-      if (pivotColumn[i] >= 0) least = Math.min(least, 1 / Math.abs(inversePivot[i] * e.system.scale[i]));
-    }
-    return e.elimination.rank < e.system.unknowns - 1 ? 0 : least;
-  };
-  const seen = Array.from({ length: LOOKS + 1 }, (_, k) => smallest((k / LOOKS) * stop));
-  for (let k = 0; k <= LOOKS; k++) {
-    if (seen[k] > LOW || seen[k] > (seen[k - 1] ?? LOW) || seen[k] > (seen[k + 1] ?? LOW)) continue;
-    let [low, high] = [Math.max(0, (k - 1) / LOOKS) * stop, Math.min(1, (k + 1) / LOOKS) * stop];
-    for (let step = 0; step < SEARCH; step++) {
-      const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
-      if (smallest(a) <= smallest(b)) high = b;
-      else low = a;
-    }
-    const place = 0.5 * (low + high);
-    if (smallest(place) <= GONE) return place;
-  }
-  return null;
-}
-
 /** The end of the part from `from` towards `to` in which something holds, as it does at `from`, by halving. */
-function lastOf(holds: (s: number) => boolean, from: number, to: number): number {
+function lastOf(holds: (x: number) => boolean, from: number, to: number): number {
   let inside = from;
   let outside = to;
-  for (let round = 0; round < LOCATING; round++) {
+  for (let round = 0; round < HALVINGS; round++) {
     const middle = 0.5 * (inside + outside);
     if (holds(middle)) inside = middle;
     else outside = middle;
   }
   return inside;
-}
-
-/** The dependent rows of the last elimination and the sign of the determinant bordered by the tangent: `+ 3 7`. */
-export function markOf({ elimination }: Expander, tangent: Float64Array): string {
-  let mark = ['-', '0', '+'][borderedSign(elimination, tangent) + 1];
-  const { pivotColumn } = elimination;
-  for (let i = 0; i < pivotColumn.length; i++) if (pivotColumn[i] < 0) mark += ` ${i}`;
-  return mark;
-}
-
-/** Whether the sign has changed; between different dependent rows it can't be told. */
-function opposite(mark: string, before: string): boolean {
-  if (mark[0] === '0') return true;
-  return mark[0] !== before[0] && mark.slice(1) === before.slice(1);
 }

@@ -5,7 +5,8 @@ import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
 import type { Drawing } from './drawing.ts';
 import { holding } from './hold.ts';
 import { bindMeasure, type Measure } from './measure.ts';
-import { drawnValue, type Motion, trace } from './motion.ts';
+import { drawnValue } from './measure-series.ts';
+import { type Motion, trace } from './motion.ts';
 import { compile } from './system.ts';
 
 /** A driver and the value that it is to have, in the drawing's unit or radians. */

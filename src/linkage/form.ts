@@ -22,9 +22,10 @@ export function constantForm(x: number, y: number): Form {
 
 /** The sum a + (cRe + i cIm) b, entries merged; its drawn value is given, so that it can be exact. */
 export function addForms(a: Form, b: Form, cRe: number, cIm: number, x: number, y: number): Form {
-  const free = [...a.free];
-  const re = [...a.re];
-  const im = [...a.im];
+  if (b.free.length === 0) return { x, y, free: a.free, re: a.re, im: a.im };
+  const free = a.free.slice();
+  const re = a.re.slice();
+  const im = a.im.slice();
   for (let k = 0; k < b.free.length; k++) {
     const addRe = cRe * b.re[k] - cIm * b.im[k];
     const addIm = cRe * b.im[k] + cIm * b.re[k];
@@ -108,19 +109,4 @@ export function applyForms(
 /** Whether a form does not depend on the unknowns. */
 export function isConstant({ re, im }: Form): boolean {
   return re.every((c) => c === 0) && im.every((c) => c === 0);
-}
-
-/** The series of forms, drawn values included, from those of the unknowns, of `stride` coefficients each. */
-export function formSeries(
-  forms: Forms,
-  z: Float64Array,
-  stride: number,
-  wx: Float64Array,
-  wy: Float64Array,
-): void {
-  applyForms(forms, z, stride, 0, stride - 1, wx, wy);
-  for (let f = 0; f < forms.count; f++) {
-    wx[f * stride] += forms.d[2 * f];
-    wy[f * stride] += forms.d[2 * f + 1];
-  }
 }

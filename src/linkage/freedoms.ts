@@ -6,7 +6,7 @@ import { nullVector } from '../numerics/elimination.ts';
 import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
 import type { Form } from './form.ts';
 import { drawingOf, tightBars } from './give.ts';
-import { type Expander, factorise } from './series.ts';
+import { factorise, type Rows } from './rows.ts';
 import type { System } from './system.ts';
 
 /** A component of a unit null vector below this counts as none. */
@@ -22,8 +22,8 @@ export interface Freedoms {
   readonly moving: string[];
 }
 
-/** What the drawn pose of the expander's system leaves free. */
-export function freedomsOf(e: Expander): Freedoms {
+/** What the drawn pose of the rows' system leaves free. */
+export function freedomsOf(e: Rows): Freedoms {
   const { rows } = e.system.structure;
   const { nullSpace, leftNullSpace } = nullSpaces(drawnJacobian(e));
   const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > STILL));
@@ -56,7 +56,7 @@ function displacement({ free, re, im }: Form, z: ArrayLike<number>): number {
 const EMPTY = 1e-12;
 
 /** The Jacobian of the drawn pose. */
-function drawnJacobian(e: Expander): Sparse {
+function drawnJacobian(e: Rows): Sparse {
   const { pattern } = e.elimination;
   factorise(e, new Float64Array(e.system.unknowns));
   const value = e.jacobian.slice();
@@ -68,7 +68,7 @@ function drawnJacobian(e: Expander): Sparse {
 }
 
 /** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */
-export function whyNotDriven(e: Expander): Issue[] {
+export function whyNotDriven(e: Rows): Issue[] {
   const { elimination, system } = e;
   const { unknowns } = system;
   factorise(e, new Float64Array(unknowns));

@@ -5,10 +5,10 @@ import { InputError } from '../errors.ts';
 import type { Drawing } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { jointsOf } from './joints.ts';
-import { bindMeasure, type Measure, valueAt } from './measure.ts';
-import { parameter } from './parameter.ts';
-import { layPath } from './path.ts';
-import { expander, ORDER } from './series.ts';
+import { layPath } from './lay-path.ts';
+import { bindMeasure, type Measure } from './measure.ts';
+import { valueAt } from './measure-series.ts';
+import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
 
 /** How the rest is moved: as `TraceOptions`, without limits and driver round the whole of its motion. */
@@ -58,8 +58,8 @@ function giveIn(rest: Drawing, joints: readonly [string, string], way: Way): num
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = way;
   const system = compile(rest);
   const measure = bindMeasure(system, { length: joints }, 'bar');
-  const by = parameter(driver === undefined ? null : bindMeasure(system, driver, 'driver'));
-  const path = layPath(expander(system), by, from, to, 0);
+  const by = driver === undefined ? null : bindMeasure(system, driver, 'driver');
+  const path = layPath(taylorExpansion(system), { measure: by, from, to, tolerance: 0 });
   if ('fault' in path) return null;
   const { pieces } = path;
   const last = pieces[pieces.length - 1];
@@ -67,8 +67,8 @@ function giveIn(rest: Drawing, joints: readonly [string, string], way: Way): num
   const [bx, by_] = rest.points[joints[1]];
   const drawn = Math.hypot(bx - ax, by_ - ay);
   const lengths = [
-    valueAt(measure, pieces[0].z, ORDER, pieces[0].lo),
-    valueAt(measure, last.z, ORDER, last.hi),
+    valueAt(measure, pieces[0], pieces[0].lo),
+    valueAt(measure, last, last.hi),
     ...extremes(path, measure).map(({ value }) => value),
   ];
   return Math.max(...lengths.map((length) => Math.abs(length - drawn)));

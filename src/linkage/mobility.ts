@@ -6,7 +6,7 @@ import { freedomsOf } from './freedoms.ts';
 import { tightBars } from './give.ts';
 import { type TraceOptions, trace } from './motion.ts';
 import type { End } from './path.ts';
-import { expander } from './series.ts';
+import { rowsOf } from './rows.ts';
 import type { Structure } from './structure.ts';
 import { compile } from './system.ts';
 
@@ -39,7 +39,7 @@ export interface Mobility {
 export function mobility(drawing: Drawing): Mobility {
   const system = compile(drawing);
   const { structure } = system;
-  const { freedoms, redundant, dependent, moving } = freedomsOf(expander(system));
+  const { freedoms, redundant, dependent, moving } = freedomsOf(rowsOf(system));
   const locked = freedoms === 1 && redundant > 0 ? lockOf(drawing) : null;
   const stuck = locked !== null || (freedoms === 0 && system.unknowns > 0);
   return {

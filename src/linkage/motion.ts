@@ -6,18 +6,12 @@ import { isConstant } from './form.ts';
 import { whyNotDriven } from './freedoms.ts';
 import { giveOf } from './give.ts';
 import { holding } from './hold.ts';
-import {
-  type BoundMeasure,
-  bindMeasure,
-  coordinate,
-  formsOf,
-  type Measure,
-  measureSeries,
-} from './measure.ts';
-import { parameter } from './parameter.ts';
-import { type End, layPath, type NoPath, type Path } from './path.ts';
+import { layPath } from './lay-path.ts';
+import { type BoundMeasure, bindMeasure, coordinate, type Measure } from './measure.ts';
+import { drawnValue } from './measure-series.ts';
+import type { End, NoPath, Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
-import { expander } from './series.ts';
+import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
 
 /** How a drawing is to be moved. */
@@ -101,13 +95,14 @@ const TOLERANCE = 1e-6;
 /** A constraint that misses by a share of the size seems independent by more than that, the more the less things turn. */
 const SEEMING = 100;
 
-/** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. */
+/** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. `lay` lays it. */
 export function tracePath(
   system: System,
   measure: BoundMeasure | null,
   from: number,
   to: number,
   tolerance = TOLERANCE * system.size,
+  layBy = layPath,
 ): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
@@ -120,9 +115,9 @@ export function tracePath(
     ]);
   }
   checkRange(from, to, drawn);
-  const e = expander(system);
-  const by = parameter(measure);
-  const lay = () => layPath(e, by, Math.min(from, drawn), Math.max(to, drawn), tolerance);
+  const e = taylorExpansion(system);
+  const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance };
+  const lay = () => layBy(e, task);
   let path = lay();
   if (isHeldUp(path)) {
     // What is redundant but for a tolerance is set aside as what is so but for rounding.
@@ -156,16 +151,6 @@ function isHeldUp(path: Path | NoPath): boolean {
 
 function reachOf(path: Path | NoPath): number {
   return 'fault' in path ? -1 : path.high.at - path.low.at;
-}
-
-/** Value of a measure in the drawn pose. */
-export function drawnValue(measure: BoundMeasure): number {
-  const forms = formsOf(measure);
-  const out = new Float64Array(1);
-  const x = Float64Array.from(forms, (form) => form.x);
-  const y = Float64Array.from(forms, (form) => form.y);
-  measureSeries(measure, x, y, 0, out);
-  return out[0] + measure.zero;
 }
 
 function checkRange(from: number, to: number, drawn: number): void {

@@ -1,22 +1,26 @@
-// Reads measures along a path, many places at a time. At local arc length s of a piece the unknowns are shifted to
-// their Taylor coefficients of order 0, 1, 2 there; forms and measures follow order by order (measure.ts); and
-// derivatives by the parameter t come from those by s:
+// Reads measures along a path, many places at a time: a row of a measure is one evaluation of its curve (curves.ts), and one of
+// each derivative; a coordinate is made of the unknowns' rows. Where x is the driver itself that is all. By arc length s the places
+// are found from the driver first, by Newton's method, and
 //
 //   dm/dt = m' / t',   d2m/dt2 = (m'' - m' t'' / t') / t'^2.
 
-import { hornerMany, rootBetween, taylorMany } from '../numerics/polynomial.ts';
-import { type Form, type Forms, packForms } from './form.ts';
-import { BLOCK, type BoundMeasure, KEPT, measureBlock, turnBackBlock, unwrap, valueAt } from './measure.ts';
+import { areMirrored, evaluateMany, rootBetween } from '../numerics/polynomial.ts';
+import { type Curve, curvesOf, derive, firstAt, isPlain, readAt, secondAt, valueOn } from './curves.ts';
+import type { BoundMeasure } from './measure.ts';
+import { unwrap, valueAt } from './measure-series.ts';
 import type { Path, Piece } from './path.ts';
-import { ORDER, STRIDE } from './series.ts';
-import { stretches } from './stretch.ts';
 import type { Structure } from './structure.ts';
 
-/** Room of one reading: its coefficients for a block of rows. */
-export const READING = KEPT * BLOCK;
+/** Rows of a block of readings. */
+export const BLOCK = 256;
+/** Room of one reading: its value and two derivatives for a block of rows. */
+export const READING = 3 * BLOCK;
 /** Where first and second derivative stand, from the value on. */
 export const FIRST = BLOCK;
 export const SECOND = 2 * BLOCK;
+
+/** Where the values of each measure go in place of `m`, at their own rows; null or left out for `m`. */
+export type Sinks = readonly (Float64Array | null)[];
 
 /** Measures bound to a path, with the workspace to read a block of rows: readings are to be taken from it at once. */
 export interface Reader {
@@ -25,215 +29,68 @@ export interface Reader {
   /** Whether each measure is read with derivatives, and whether any is. */
   readonly derived: readonly boolean[];
   readonly anyDerived: boolean;
-  readonly forms: Forms;
-  readonly formOf: readonly number[];
-  /** Form of the body that a measure is seen from, -1 for the ground. */
-  readonly frameOf: readonly number[];
-  readonly formDerived: readonly boolean[];
-  /** For each free point whether the forms want it with derivatives, as a value, or not at all. */
-  readonly wanted: readonly ('derived' | 'value' | 'no')[];
-  /** For each measure that is an angle, and each piece: where the angle is known without its whole turns. */
-  readonly knots: readonly (readonly Knots[])[];
-  /** Workspace: the unknowns, and the forms, of a block. */
+  /** Free points of the measures that are coordinates. */
+  readonly points: readonly number[];
+  /** The curves of each piece and measure, and of the driver by arc length, once asked for. */
+  readonly curves: (readonly Curve[] | undefined)[];
+  readonly drivers: (Float64Array | undefined)[];
+  /** Workspace: the unknowns of a block, and places in a part of a piece. */
   readonly z: Float64Array;
-  readonly wx: Float64Array;
-  readonly wy: Float64Array;
-  /** Workspace: a form seen from a body. */
-  readonly seenX: Float64Array;
-  readonly seenY: Float64Array;
+  readonly y: Float64Array;
   /** The readings: measure i at row j has its value at `m[i * READING + j]`, derivatives FIRST and SECOND farther. */
   readonly m: Float64Array;
-  /** Local arc length of each row, and the Taylor coefficients 0, 1, 2 of the parameter there. */
-  readonly s: Float64Array;
+  /** Place of each row in its piece; by arc length the driver there, and its derivatives by that. */
+  readonly x: Float64Array;
   readonly t: Float64Array;
 }
 
-/** Binds measures to a path, with derivatives where `derived` says so (default: all); measures of one form share it. */
+/** Binds measures to a path, with derivatives where `derived` says so (default: all). */
 export function reader(path: Path, measures: readonly BoundMeasure[], derived?: readonly boolean[]): Reader {
-  const count = measures.length;
   const withDerivatives = measures.map((_, i) => derived === undefined || derived[i] === true);
-  const shared: Form[] = [];
-  const formDerived: boolean[] = [];
-  const share = (form: Form, derivatives: boolean) => {
-    let f = shared.indexOf(form);
-    if (f < 0) {
-      f = shared.push(form) - 1;
-      formDerived.push(false);
-    }
-    if (derivatives) formDerived[f] = true;
-    return f;
-  };
-  const formOf = measures.map(({ form }, i) => share(form, withDerivatives[i]));
-  const frameOf = measures.map(({ frame }, i) =>
-    frame === null ? -1 : share(frame.form, withDerivatives[i]),
-  );
+  const points: number[] = [];
+  for (const measure of measures) {
+    if (!isPlain(measure)) continue;
+    for (const j of measure.form.free) if (!points.includes(j)) points.push(j);
+  }
   return {
     path,
     measures,
     derived: withDerivatives,
     anyDerived: withDerivatives.includes(true),
-    forms: packForms(shared),
-    formOf,
-    frameOf,
-    formDerived,
-    wanted: wantedPoints(path.system.structure.freePoints.length, shared, formDerived),
-    knots: measures.map((measure) => (measure.kind === 'angle' ? followAngle(path, measure) : [])),
-    ...workspaceOf(path.system.structure, path.system.unknowns, shared.length, count),
+    points,
+    curves: [],
+    drivers: [],
+    ...workspaceOf(path.system.structure, path.system.unknowns, measures.length),
   };
 }
 
-type Workspace = Pick<Reader, 'z' | 'wx' | 'wy' | 'seenX' | 'seenY' | 'm' | 's' | 't'>;
+type Workspace = Pick<Reader, 'z' | 'y' | 'm' | 'x' | 't'>;
 
 const workspaces = new WeakMap<Structure, Workspace>();
 
 /** Workspace that all readers of a structure share: what a reading leaves there is good until the next. */
-function workspaceOf(structure: Structure, unknowns: number, forms: number, measures: number): Workspace {
+function workspaceOf(structure: Structure, unknowns: number, measures: number): Workspace {
   const before = workspaces.get(structure);
-  if (before !== undefined && before.wx.length >= forms * READING && before.m.length >= measures * READING) {
-    return before;
-  }
+  if (before !== undefined && before.m.length >= measures * READING) return before;
   const workspace = {
-    z: new Float64Array(unknowns * READING),
-    wx: new Float64Array(forms * READING),
-    wy: new Float64Array(forms * READING),
-    seenX: new Float64Array(READING),
-    seenY: new Float64Array(READING),
+    z: new Float64Array(unknowns * BLOCK),
+    y: new Float64Array(BLOCK),
     m: new Float64Array(measures * READING),
-    s: new Float64Array(BLOCK),
+    x: new Float64Array(BLOCK),
     t: new Float64Array(READING),
   };
   workspaces.set(structure, workspace);
   return workspace;
 }
 
-function wantedPoints(count: number, forms: readonly Form[], derived: readonly boolean[]): Reader['wanted'] {
-  const wanted = new Array<Reader['wanted'][number]>(count).fill('no');
-  for (let f = 0; f < forms.length; f++) {
-    for (const j of forms[f].free)
-      if (derived[f] || wanted[j] === 'no') wanted[j] = derived[f] ? 'derived' : 'value';
-  }
-  return wanted;
-}
-
-/** Places in a piece, ascending, and the continuous angle at each: from one to the next it turns by less than pi. */
-interface Knots {
-  readonly s: readonly number[];
-  readonly angle: readonly number[];
-}
-
-/** Carries an angle continuously from the drawn pose, where it is as drawn, to both sides. */
-function followAngle(path: Path, measure: BoundMeasure): Knots[] {
-  const { pieces } = path;
-  const knots = new Array<Knots>(pieces.length);
-  const drawn = pieces.findIndex((piece) => piece.origin === 0);
-  const at = (p: number, s: number, near: number) => unwrap(valueAt(measure, pieces[p].z, ORDER, s), near);
-  const start = valueAt(measure, pieces[drawn].z, ORDER, 0);
-  for (const way of [1, -1]) {
-    let angle = start;
-    for (let p = drawn; p >= 0 && p < pieces.length; p += way) {
-      const { z, lo, hi } = pieces[p];
-      const [from, to] = way > 0 ? [0, hi] : [lo, 0];
-      const starts = measure.rigid
-        ? [from]
-        : [...stretches(measure, z, from, to, path.system.size)].map((stretch) => stretch.from);
-      const places = way > 0 ? [...starts.slice(1), to] : starts.reverse();
-      const s = [0];
-      const angles = [angle];
-      for (const place of places) {
-        angle = at(p, place, angle);
-        s.push(place);
-        angles.push(angle);
-      }
-      if (way < 0) {
-        s.reverse();
-        angles.reverse();
-      }
-      const before = knots[p];
-      knots[p] =
-        before === undefined
-          ? { s, angle: angles }
-          : { s: [...s, ...before.s], angle: [...angles, ...before.angle] };
-    }
-  }
-  return knots;
-}
-
-/** The angle at the knot nearest below s. */
-function nearestAngle({ s: places, angle }: Knots, s: number): number {
-  let i = places.length - 1;
-  while (i > 0 && places[i] > s) i--;
-  return angle[i];
-}
-
-/** Reads all measures in a piece at one local arc length, into row 0: Taylor coefficients by s. */
-export function readPlace(r: Reader, piece: number, s: number): void {
-  r.s[0] = s;
-  readPlaces(r, piece, 1);
-}
-
-/** Reads all measures in a piece at the local arc lengths `r.s`: Taylor coefficients by s. */
-function readPlaces(r: Reader, piece: number, rows: number): void {
-  const { path, measures, derived, formOf, frameOf, knots, wanted, s, z, wx, wy, seenX, seenY, m } = r;
-  const c = path.pieces[piece].z;
-  for (let i = 0; i < 2 * wanted.length; i++) {
-    const want = wanted[i >> 1];
-    if (want === 'derived') taylorMany(c, i * STRIDE, ORDER, s, rows, BLOCK, z, i * READING);
-    else if (want === 'value') hornerMany(c, i * STRIDE, ORDER, s, rows, z, i * READING);
-  }
-  applyFormsMany(r, rows);
-  const count = measures.length;
-  for (let i = 0; i < count; i++) {
-    const measure = measures[i];
-    const to = i * READING;
-    const form = formOf[i] * READING;
-    if (frameOf[i] < 0) measureBlock(measure, wx, wy, form, derived[i], rows, m, to);
-    else {
-      turnBackBlock(wx, wy, form, frameOf[i] * READING, derived[i], rows, seenX, seenY);
-      measureBlock(measure, seenX, seenY, 0, derived[i], rows, m, to);
-    }
-    if (measure.kind !== 'angle') continue;
-    const known = knots[i][piece];
-    for (let j = 0; j < rows; j++) m[to + j] = unwrap(m[to + j], nearestAngle(known, s[j]));
-  }
-}
-
-/** The forms of all rows from the unknowns, each as far as it is needed. */
-function applyFormsMany({ forms, formDerived, z, wx, wy }: Reader, rows: number): void {
-  const { count, start, free, c, d } = forms;
-  for (let f = 0; f < count; f++) {
-    const orders = formDerived[f] ? KEPT : 1;
-    for (let k = 0; k < orders; k++) {
-      const to = f * READING + k * BLOCK;
-      const x = k === 0 ? d[2 * f] : 0;
-      const y = k === 0 ? d[2 * f + 1] : 0;
-      for (let i = to; i < to + rows; i++) {
-        wx[i] = x;
-        wy[i] = y;
-      }
-      for (let q = start[f]; q < start[f + 1]; q++) {
-        const fromX = 2 * free[q] * READING + k * BLOCK;
-        const fromY = fromX + READING;
-        const cRe = c[2 * q];
-        const cIm = c[2 * q + 1];
-        for (let i = 0; i < rows; i++) {
-          const zx = z[fromX + i];
-          const zy = z[fromY + i];
-          wx[to + i] += cRe * zx - cIm * zy;
-          wy[to + i] += cRe * zy + cIm * zx;
-        }
-      }
-    }
-  }
-}
-
 /**
- * Reads all measures at the parameter values `t[from ..]`, as many as lie in one piece and fill a block, into rows
- * 0, 1, .. of `r.m`: values, first and second derivatives by the parameter. Returns how many rows were read. The
- * values must lie in the path's range. At a dead point derivatives are not finite.
+ * Reads all measures at the driver's values `t[from ..]`, as many as lie in one piece and fill a block, into rows
+ * 0, 1, .. of `r.m`: values, first and second derivatives by the driver. Values that have a sink go there, to rows `from`, and
+ * so on. Returns how many rows were read. The values must lie in the path's range. At a dead point derivatives are not finite.
  */
-export function readRows(r: Reader, t: Float64Array, from: number): number {
-  const { path, derived, s, t: taylor, m } = r;
-  const { pieces, low, high } = path;
+export function readRows(r: Reader, t: Float64Array, from: number, sinks: Sinks = []): number {
+  const { path, derived, m } = r;
+  const { pieces } = path;
   const p = pieceAt(path, t[from]);
   const piece = pieces[p];
   const top = p + 1 < pieces.length ? pieces[p + 1].start : Number.POSITIVE_INFINITY;
@@ -241,50 +98,21 @@ export function readRows(r: Reader, t: Float64Array, from: number): number {
   const most = Math.min(BLOCK, t.length - from);
   let rows = 1;
   while (rows < most && t[from + rows] >= bottom && t[from + rows] <= top) rows++;
-
-  locate(r, piece, t, from, rows);
-  // The ends are known to better than a value of t tells where t stands still; and at a dead point dt/ds is zero.
-  const bottomEnd = p === 0 ? low.at : Number.NaN;
-  const topEnd = p === pieces.length - 1 ? high.at : Number.NaN;
-  for (let j = 0; j < rows; j++) {
-    const value = t[from + j];
-    if (value === bottomEnd) s[j] = piece.lo;
-    else if (value === topEnd) s[j] = piece.hi;
-  }
-  readPlaces(r, p, rows);
-  if (!r.anyDerived) return rows;
-  parameterAt(r, p, t, from, rows);
-  for (let i = 0; i < derived.length; i++) if (derived[i]) byParameter(m, i * READING, rows, taylor);
+  locate(r, p, t, from, rows);
+  readPlaces(r, p, rows, sinks, from);
+  if (piece.inverse === null || !r.anyDerived) return rows;
+  readDriver(r, p, t, from, rows);
+  for (let i = 0; i < derived.length; i++) if (derived[i]) byDriver(m, i * READING, rows, r.t);
   return rows;
 }
 
-/**
- * The Taylor coefficients by s of the parameter, into `r.t`, where rows of values `t[from ..]` have been located in a
- * piece. At a dead point its rate is zero.
- */
-export function parameterAt(r: Reader, piece: number, t: Float64Array, from: number, rows: number): void {
-  const { s, t: taylor } = r;
-  const { pieces, low, high } = r.path;
-  taylorMany(pieces[piece].t, 0, ORDER, s, rows, BLOCK, taylor, 0);
-  const deadLow = low.how === 'deadPoint' ? low.at : Number.NaN;
-  const deadHigh = high.how === 'deadPoint' ? high.at : Number.NaN;
-  for (let j = 0; j < rows; j++) {
-    const value = t[from + j];
-    if (value === deadLow || value === deadHigh) taylor[FIRST + j] = 0;
-  }
+/** Reads all measures at a place of a piece, into row 0: values and derivatives by the piece's own way. */
+export function readPlace(r: Reader, piece: number, x: number): void {
+  r.x[0] = x;
+  readPlaces(r, piece, 1, [], 0);
 }
 
-/** Taylor coefficients by s of a measure at `m[q ..]` made derivatives by the parameter, whose own are `taylor`. */
-export function byParameter(m: Float64Array, q: number, rows: number, taylor: Float64Array): void {
-  for (let j = 0; j < rows; j++) {
-    const rate = taylor[FIRST + j];
-    const first = m[q + FIRST + j] / rate;
-    m[q + FIRST + j] = first;
-    m[q + SECOND + j] = (2 * (m[q + SECOND + j] - first * taylor[SECOND + j])) / (rate * rate);
-  }
-}
-
-/** The piece that holds a value of the parameter. */
+/** The piece that holds a value of the driver. */
 export function pieceAt({ pieces }: Path, t: number): number {
   let p = pieces.length - 1;
   while (p > 0 && t < pieces[p].start) p--;
@@ -295,22 +123,202 @@ export function pieceAt({ pieces }: Path, t: number): number {
 const LAST_CORRECTION = 1e-6;
 
 /**
- * Local arc lengths of parameter values in a piece: a start from the inverse series, one correction, and more where
+ * Places of values of the driver in a piece. By arc length: a start from the inverse series, one correction, and more where
  * that was a large one. What comes out depends on the piece and the value alone, not on what was read before.
  */
-function locate(r: Reader, piece: Piece, t: Float64Array, from: number, rows: number): void {
-  const { s, t: taylor } = r;
-  const { lo, hi, t: c, inverse } = piece;
-  const enough = LAST_CORRECTION * (hi - lo);
-  for (let j = 0; j < rows; j++) taylor[j] = t[from + j] - c[0];
-  hornerMany(inverse, 0, inverse.length - 1, taylor, rows, s, 0);
-  for (let j = 0; j < rows; j++) if (!(s[j] >= lo && s[j] <= hi)) s[j] = 0.5 * (lo + hi);
-  taylorMany(c, 0, ORDER, s, rows, BLOCK, taylor, 0);
-  for (let j = 0; j < rows; j++) {
-    // miss = t1 ds + t2 ds^2, the first solution put into the second term.
-    const rate = taylor[FIRST + j];
-    const plain = (t[from + j] - taylor[j]) / rate;
-    if (Math.abs(plain) <= enough) s[j] += plain - (taylor[SECOND + j] * plain * plain) / rate;
-    else s[j] = rootBetween(c, t[from + j], lo, hi, s[j]);
+function locate(r: Reader, p: number, t: Float64Array, from: number, rows: number): void {
+  const { x, y, t: driver } = r;
+  const { pieces, low, high } = r.path;
+  const { lo, hi, t: c, inverse, unit } = pieces[p];
+  const start = c[0];
+  if (inverse === null) {
+    for (let j = 0; j < rows; j++) x[j] = (t[from + j] - start) / unit;
+    return;
   }
+  for (let j = 0; j < rows; j++) y[j] = t[from + j] - start;
+  evaluateMany(inverse, 0, inverse.length - 1, y, rows, false, x, 0);
+  for (let j = 0; j < rows; j++) if (!(x[j] >= lo && x[j] <= hi)) x[j] = 0.5 * (lo + hi);
+  evaluateDriver(r, p, rows);
+  // The ends are known to better than a value of t tells where t stands still.
+  const bottom = p === 0 ? low.at : Number.NaN;
+  const top = p === pieces.length - 1 ? high.at : Number.NaN;
+  for (let j = 0; j < rows; j++) {
+    const value = t[from + j];
+    if (value === bottom) x[j] = lo;
+    else if (value === top) x[j] = hi;
+    else {
+      // miss = t' ds + t'' ds^2 / 2, the first solution put into the second term.
+      const rate = driver[FIRST + j];
+      const plain = (value - driver[j]) / rate;
+      if (Math.abs(plain) <= LAST_CORRECTION * (hi - lo) * unit)
+        x[j] += (plain - (0.5 * driver[SECOND + j] * plain * plain) / rate) / unit;
+      else x[j] = rootBetween(c, value, lo, hi, x[j]);
+    }
+  }
+}
+
+/** The driver and its derivatives by the way of a piece at the places `r.x`, into `r.t`. */
+function evaluateDriver(r: Reader, p: number, rows: number): void {
+  const { t, unit } = r.path.pieces[p];
+  const order = t.length - 1;
+  let c = r.drivers[p];
+  if (c === undefined) {
+    c = new Float64Array(3 * order);
+    c.set(t);
+    derive(c, order, 1 / unit);
+    r.drivers[p] = c;
+  }
+  evaluateMany(c, 0, order, r.x, rows, false, r.t, 0);
+  evaluateMany(c, firstAt(order), order - 1, r.x, rows, false, r.t, FIRST);
+  if (order > 1) evaluateMany(c, secondAt(order), order - 2, r.x, rows, false, r.t, SECOND);
+  else r.t.fill(0, SECOND, SECOND + rows);
+}
+
+/**
+ * The driver and its derivatives by the piece's own way, into `r.t`, where rows of values `t[from ..]` have been located. At a dead
+ * point its rate is zero.
+ */
+export function readDriver(r: Reader, p: number, t: Float64Array, from: number, rows: number): void {
+  evaluateDriver(r, p, rows);
+  const { low, high } = r.path;
+  const deadLow = low.how === 'deadPoint' ? low.at : Number.NaN;
+  const deadHigh = high.how === 'deadPoint' ? high.at : Number.NaN;
+  for (let j = 0; j < rows; j++) {
+    const value = t[from + j];
+    if (value === deadLow || value === deadHigh) r.t[FIRST + j] = 0;
+  }
+}
+
+/** Derivatives by a piece's way of a measure at `m[q ..]` made such by the driver, whose own are `t`. */
+export function byDriver(m: Float64Array, q: number, rows: number, t: Float64Array): void {
+  for (let j = 0; j < rows; j++) {
+    const rate = t[FIRST + j];
+    const first = m[q + FIRST + j] / rate;
+    m[q + FIRST + j] = first;
+    m[q + SECOND + j] = (m[q + SECOND + j] - first * t[SECOND + j]) / (rate * rate);
+  }
+}
+
+/** Reads all measures at the places `r.x` of a piece: values and derivatives by the piece's own way. */
+function readPlaces(r: Reader, p: number, rows: number, sinks: Sinks, first: number): void {
+  const { path, measures, derived, points, x, z, m } = r;
+  const { z: c, order } = path.pieces[p];
+  const mirrored = areMirrored(x, rows);
+  for (let k = 0; k < points.length; k++) {
+    const i = 2 * points[k];
+    evaluateMany(c, i * (order + 1), order, x, rows, mirrored, z, i * BLOCK);
+    evaluateMany(c, (i + 1) * (order + 1), order, x, rows, mirrored, z, (i + 1) * BLOCK);
+  }
+  for (let i = 0; i < measures.length; i++) {
+    const sink = sinks[i] ?? null;
+    const out = sink ?? m;
+    const to = sink === null ? i * READING : first;
+    const plain = isPlain(measures[i]);
+    if (plain) coordinateRows(measures[i], z, rows, out, to);
+    if (plain && !derived[i]) continue;
+    const curves = curvesAt(r, p, i);
+    const [curve] = curves;
+    if (curve.centre !== 0 || curve.scale !== 1 || !curve.isGood) {
+      readParts(r, p, i, curves, rows, out, to);
+      continue;
+    }
+    if (!plain) evaluateMany(curve.c, 0, order, x, rows, mirrored, out, to);
+    if (!derived[i]) continue;
+    evaluateMany(curve.c, firstAt(order), order - 1, x, rows, mirrored, m, i * READING + FIRST);
+    evaluateMany(curve.c, secondAt(order), order - 2, x, rows, mirrored, m, i * READING + SECOND);
+  }
+}
+
+/** Rows of a coordinate from those of the unknowns. */
+function coordinateRows(
+  { kind, form }: BoundMeasure,
+  z: Float64Array,
+  rows: number,
+  out: Float64Array,
+  to: number,
+): void {
+  const { free, re, im } = form;
+  const isX = kind === 'x';
+  const start = isX ? form.x : form.y;
+  const count = free.length;
+  // W = d + sum c z: of each entry the factors of the unknown's x and y.
+  const [a, ax, ay] =
+    count > 0 ? [2 * free[0] * BLOCK, isX ? re[0] : im[0], isX ? -im[0] : re[0]] : [0, 0, 0];
+  const [b, bx, by] =
+    count > 1 ? [2 * free[1] * BLOCK, isX ? re[1] : im[1], isX ? -im[1] : re[1]] : [0, 0, 0];
+  if (count <= 1 && ax * ay === 0 && ax + ay === 1) {
+    const from = ax === 0 ? a + BLOCK : a;
+    for (let i = 0; i < rows; i++) out[to + i] = start + z[from + i];
+    return;
+  }
+  for (let i = 0; i < rows; i++) {
+    out[to + i] = start + (ax * z[a + i] + ay * z[a + BLOCK + i]) + (bx * z[b + i] + by * z[b + BLOCK + i]);
+  }
+  for (let q = 2; q < count; q++) {
+    const [c, cx, cy] = [2 * free[q] * BLOCK, isX ? re[q] : im[q], isX ? -im[q] : re[q]];
+    for (let i = 0; i < rows; i++) out[to + i] += cx * z[c + i] + cy * z[c + BLOCK + i];
+  }
+}
+
+/** Rows of a measure that has several curves over a piece: those in one of them together, places without one alone. */
+function readParts(
+  r: Reader,
+  p: number,
+  i: number,
+  curves: readonly Curve[],
+  rows: number,
+  out: Float64Array,
+  to: number,
+): void {
+  const { x, y, m, measures, derived } = r;
+  const at = i * READING;
+  const piece = r.path.pieces[p];
+  const partOf = (place: number) => {
+    let k = 0;
+    while (k < curves.length - 1 && place > curves[k].to) k++;
+    return curves[k];
+  };
+  for (let j = 0; j < rows; ) {
+    const curve = partOf(x[j]);
+    if (!curve.isGood) {
+      const { c } = curve;
+      [out[to + j], m[at + FIRST + j], m[at + SECOND + j]] = readAt(piece, measures[i], x[j], c[0]);
+      j++;
+      continue;
+    }
+    const { c, order, centre, scale } = curve;
+    let count = 0;
+    do {
+      y[count] = (x[j + count] - centre) / scale;
+      count++;
+    } while (j + count < rows && partOf(x[j + count]) === curve);
+    if (!isPlain(measures[i])) evaluateMany(c, 0, order, y, count, false, out, to + j);
+    if (derived[i]) {
+      evaluateMany(c, firstAt(order), order - 1, y, count, false, m, at + FIRST + j);
+      evaluateMany(c, secondAt(order), order - 2, y, count, false, m, at + SECOND + j);
+    }
+    j += count;
+  }
+}
+
+/** The curves of a measure over a piece, made when they are first asked for. */
+export function curvesAt(r: Reader, p: number, i: number): readonly Curve[] {
+  const { path, measures, curves } = r;
+  const known = curves[p * measures.length + i];
+  if (known !== undefined) return known;
+  const piece = path.pieces[p];
+  const inner = p - Math.sign(piece.origin);
+  const isContinued = measures[i].kind === 'angle' && piece.origin !== 0;
+  const made = curvesOf(path, piece, measures[i], isContinued ? endOf(r, inner, i, piece.origin > 0) : null);
+  curves[p * measures.length + i] = made;
+  return made;
+}
+
+/** Value of a measure at the upper or lower end of a piece. */
+function endOf(r: Reader, p: number, i: number, isUpper: boolean): number {
+  const curves = curvesAt(r, p, i);
+  const curve = curves[isUpper ? curves.length - 1 : 0];
+  const piece: Piece = r.path.pieces[p];
+  const x = isUpper ? piece.hi : piece.lo;
+  return curve.isGood ? valueOn(curve, x) : unwrap(valueAt(r.measures[i], piece, x), curve.c[0]);
 }

@@ -25,12 +25,18 @@
 // others, the derivative is that of the linkage without them.
 
 import { solve } from '../numerics/elimination.ts';
-import { taylorMany } from '../numerics/polynomial.ts';
+import { evaluateMany } from '../numerics/polynomial.ts';
+import { derive, firstAt, secondAt } from './curves.ts';
 import { addForms as combineForms, constantForm, type Form, type Forms, packForms } from './form.ts';
 import { type RatedForm, ratedLine, rateForms, type Shift } from './form-rates.ts';
-import { BLOCK, type BoundMeasure, KEPT, measureBlock } from './measure.ts';
-import { byParameter, parameterAt, pieceAt, READING, type Reader, readRows } from './reader.ts';
-import { expander, factorise, ORDER, STRIDE } from './series.ts';
+import type { BoundMeasure } from './measure.ts';
+import type { Piece } from './path.ts';
+import { BLOCK, byDriver, pieceAt, READING, type Reader, readDriver, readRows, SECOND } from './reader.ts';
+import { factorise } from './rows.ts';
+import { taylorExpansion } from './series.ts';
+
+/** Taylor coefficients kept of a series about a pose: orders 0, 1, 2. */
+const KEPT = 3;
 
 /** A reader of measures with what their derivatives by shifts need, and the workspace for a block of rows. */
 export interface Sensor {
@@ -161,12 +167,9 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
   const { reader, orders, forms, z, wx, wy, under, formOf } = s;
   const rows = readRows(reader, t, from);
   const p = pieceAt(reader.path, t[from]);
-  parameterAt(reader, p, t, from, rows);
+  readDriver(reader, p, t, from, rows);
   s.t.set(reader.t);
-  const piece = reader.path.pieces[p];
-  for (let i = 0; i < reader.path.system.unknowns; i++) {
-    taylorMany(piece.z, i * STRIDE, ORDER, reader.s, rows, BLOCK, z, i * READING);
-  }
+  expandUnknowns(reader.path.pieces[p], reader.x, rows, z);
   drawForms(forms, KEPT, rows, wx, wy);
   addForms(forms, z, 0, KEPT - 1, rows, wx, wy);
   for (const { frame, form, product } of s.seen) {
@@ -193,8 +196,9 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
   fillAnswers(s, rows);
   [...reader.measures, s.driver].forEach((measure, i) => {
     const f = formOf[i] * READING;
-    if (measure.kind === 'length') measureBlock(measure, wx, wy, f, true, rows, under, i * READING);
-    else if (measure.kind === 'angle') squareBlock(wx, wy, f, orders, rows, under, i * READING);
+    if (measure.kind === 'x' || measure.kind === 'y') return;
+    squareBlock(wx, wy, f, orders, rows, under, i * READING);
+    if (measure.kind === 'length') rootBlock(measure.offset, orders, rows, under, i * READING);
   });
   return rows;
 }
@@ -246,7 +250,23 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
     }
     const start = measure.fromDrawn ? drawnRate(measure, s, i, moves) : -s.zeros[shift][i];
     for (let j = to; j < to + rows; j++) rates[j] -= start;
-    if (reader.derived[i]) byParameter(rates, to, rows, t);
+    if (!reader.derived[i]) continue;
+    for (let j = to + SECOND; j < to + SECOND + rows; j++) rates[j] *= 2;
+    byDriver(rates, to, rows, t);
+  }
+}
+
+/** Taylor coefficients 0, 1, 2 of the unknowns by the way of a piece, at many places. */
+function expandUnknowns({ z: c, order, unit }: Piece, x: Float64Array, rows: number, z: Float64Array): void {
+  const width = order + 1;
+  const w = new Float64Array(3 * order);
+  for (let i = 0, to = 0; i * width < c.length; i++, to += READING) {
+    for (let k = 0; k < width; k++) w[k] = c[i * width + k];
+    derive(w, order, 1 / unit);
+    evaluateMany(w, 0, order, x, rows, false, z, to);
+    evaluateMany(w, firstAt(order), order - 1, x, rows, false, z, to + BLOCK);
+    evaluateMany(w, secondAt(order), order - 2, x, rows, false, z, to + SECOND);
+    for (let j = to + SECOND; j < to + SECOND + rows; j++) z[j] *= 0.5;
   }
 }
 
@@ -324,10 +344,9 @@ function addProduct(
 
 /** For each row of the block the matrix that takes right-hand sides to unknowns, its free column zero. */
 function fillAnswers({ reader, z, answer }: Sensor, rows: number): void {
-  const e = expander(reader.path.system);
-  const { elimination, rhs, x } = e;
+  const e = taylorExpansion(reader.path.system);
+  const { elimination, residuals: rhs, x, pose } = e;
   const { unknowns } = e.system;
-  const pose = new Float64Array(unknowns);
   for (let j = 0; j < rows; j++) {
     for (let u = 0; u < unknowns; u++) pose[u] = z[u * READING + j];
     factorise(e, pose);
@@ -364,6 +383,16 @@ function squareBlock(
       }
       out[to + k * BLOCK + j] = sum;
     }
+  }
+}
+
+/** sqrt(|W|^2 + offset^2) of a block in place of |W|^2: m_0 m_k = (N_k - sum_{j=1..k-1} m_j m_{k-j}) / 2. */
+function rootBlock(offset: number, orders: number, rows: number, m: Float64Array, at: number): void {
+  for (let j = at; j < at + rows; j++) {
+    m[j] = Math.sqrt(m[j] + offset * offset);
+    if (orders === 1) continue;
+    m[j + BLOCK] *= 0.5 / m[j];
+    m[j + SECOND] = (0.5 * (m[j + SECOND] - m[j + BLOCK] * m[j + BLOCK])) / m[j];
   }
 }
 

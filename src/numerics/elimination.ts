@@ -1,5 +1,5 @@
 // Gaussian elimination of a sparse matrix A (m rows, n columns, m <= n as a rule), row by row in the given
-// order, each row choosing its largest remaining entry as pivot (partial pivoting of the transpose):
+// order, each row choosing its largest remaining entry as pivot, or one near it (partial pivoting of the transpose):
 //
 //   row_i <- row_i - sum_{j<i} l_ij row_j,   l_ij = row_i[p_j] / d_j,   d_i = row_i[p_i] = max |row_i|
 //
@@ -8,6 +8,13 @@
 
 /** `share` unless it is set: what rounding leaves of a dependent row. */
 export const DEPENDENT_SHARE = 1e-10;
+
+/**
+ * In a matrix of more columns than these the first column with an entry of no less than this share of the largest becomes the
+ * pivot: what is near stays near, and little fills up.
+ */
+const LARGE = 16;
+const THRESHOLD = 0.1;
 
 /** Where a matrix may have entries: row i holds columns `column[start[i]] .. column[start[i + 1] - 1]`. */
 export interface Pattern {
@@ -69,7 +76,7 @@ export function elimination(pattern: Pattern): Elimination {
  * Eliminates the matrix with the given entries, in the order of the pattern. `scale[i]`, if given, is the size that
  * entries of row i have as a rule: a row of nothing but rounding is told by it.
  */
-export function eliminate(e: Elimination, value: Float64Array, scale?: readonly number[]): void {
+export function eliminate(e: Elimination, value: Float64Array, scale?: ArrayLike<number>): void {
   const { start, column, columns } = e.pattern;
   const { pivotColumn, pivotRow, inversePivot, lowerStart, upperStart, work, touched, mark } = e;
   const rows = start.length - 1;
@@ -123,6 +130,13 @@ export function eliminate(e: Elimination, value: Float64Array, scale?: readonly 
         pivot = c;
       }
     }
+    if (pivot >= 0 && columns > LARGE) {
+      const enough = THRESHOLD * most;
+      for (let q = 0; q < count; q++) {
+        const c = touched[q];
+        if (c < pivot && Math.abs(work[c]) >= enough) pivot = c;
+      }
+    }
     pivotColumn[i] = pivot;
     if (pivot < 0) continue;
     pivotRow[pivot] = i;
@@ -137,45 +151,6 @@ export function eliminate(e: Elimination, value: Float64Array, scale?: readonly 
   }
   lowerStart[rows] = lowerCount;
   upperStart[rows] = upperCount;
-}
-
-/**
- * Sign of the determinant of the matrix with one more row `x`, where one column is free; and 0 where rank is missing.
- * Only between eliminations with the same dependent rows do signs compare.
- */
-export function borderedSign(e: Elimination, x: Float64Array): number {
-  const { pivotColumn, inversePivot, pivotRow, pattern } = e;
-  const { columns } = pattern;
-  if (e.rank !== columns - 1) return 0;
-  const free = pivotRow.indexOf(-1);
-  // The last row has x . n left in the free column, n the null vector that is 1 there.
-  const { work } = e;
-  nullVector(e, free, work);
-  let left = 0;
-  for (let c = 0; c < columns; c++) left += x[c] * work[c];
-  let sign = Math.sign(left);
-  const order: number[] = [];
-  for (let i = 0; i < pivotColumn.length; i++) {
-    if (pivotColumn[i] < 0) continue;
-    order.push(pivotColumn[i]);
-    if (inversePivot[i] < 0) sign = -sign;
-  }
-  order.push(free);
-  return sign * parity(order);
-}
-
-/** Sign of a permutation: each cycle of even length turns it. */
-function parity(order: number[]): number {
-  let sign = 1;
-  for (let i = 0; i < order.length; i++) {
-    while (order[i] !== i) {
-      const to = order[i];
-      order[i] = order[to];
-      order[to] = to;
-      sign = -sign;
-    }
-  }
-  return sign;
 }
 
 /** Solves A x = b on the independent rows, free columns zero; `b` of a dependent row is not looked at. */

@@ -18,79 +18,87 @@ export function horner(c: Float64Array, offset: number, degree: number, s: numbe
   return value;
 }
 
-/** Values `out[to + i]` of one polynomial at many places `s[0 .. count - 1]`. */
-export function hornerMany(
-  c: Float64Array,
-  offset: number,
-  degree: number,
-  s: Float64Array,
-  count: number,
-  out: Float64Array,
-  to: number,
-): void {
-  // Four places at a time: their chains of operations are independent and run side by side.
-  let i = 0;
-  for (; i + 3 < count; i += 4) {
-    const s0 = s[i];
-    const s1 = s[i + 1];
-    const s2 = s[i + 2];
-    const s3 = s[i + 3];
-    let p0 = c[offset + degree];
-    let p1 = p0;
-    let p2 = p0;
-    let p3 = p0;
-    for (let k = offset + degree - 1; k >= offset; k--) {
-      const ck = c[k];
-      p0 = p0 * s0 + ck;
-      p1 = p1 * s1 + ck;
-      p2 = p2 * s2 + ck;
-      p3 = p3 * s3 + ck;
-    }
-    out[to + i] = p0;
-    out[to + i + 1] = p1;
-    out[to + i + 2] = p2;
-    out[to + i + 3] = p3;
-  }
-  for (; i < count; i++) out[to + i] = horner(c, offset, degree, s[i]);
+/** Whether places lie mirrored about 0: the first opposite the last, and so on. */
+export function areMirrored(s: Float64Array, count: number): boolean {
+  for (let i = 0, j = count - 1; i <= j; i++, j--) if (s[i] !== -s[j]) return false;
+  return true;
 }
 
-/** Taylor coefficients 0, 1, 2 of one polynomial about many places: k of place i at `out[to + k * stride + i]`. */
-export function taylorMany(
+/**
+ * Values `out[to + i]` of one polynomial at many places `s[0 .. count - 1]`, its even and odd powers apart: E(s^2) + s O(s^2).
+ * Of two `mirrored` places one evaluation serves both; the bits are the same with and without.
+ */
+export function evaluateMany(
   c: Float64Array,
   offset: number,
   degree: number,
   s: Float64Array,
   count: number,
-  stride: number,
+  mirrored: boolean,
   out: Float64Array,
   to: number,
 ): void {
-  // Two places at a time; an odd last one is done twice.
-  for (let i = 0; i < count; i += 2) {
-    const j = i + 1 < count ? i + 1 : i;
-    const sa = s[i];
-    const sb = s[j];
-    let a0 = c[offset + degree];
-    let b0 = a0;
-    let a1 = 0;
-    let b1 = 0;
-    let a2 = 0;
-    let b2 = 0;
-    for (let k = offset + degree - 1; k >= offset; k--) {
-      const ck = c[k];
-      a2 = a2 * sa + a1;
-      b2 = b2 * sb + b1;
-      a1 = a1 * sa + a0;
-      b1 = b1 * sb + b0;
-      a0 = a0 * sa + ck;
-      b0 = b0 * sb + ck;
+  const isEven = (degree & 1) === 0;
+  const top = isEven ? c[offset + degree] : 0;
+  const start = offset + degree - (isEven ? 1 : 0);
+  const last = mirrored ? (count - 1) >> 1 : count - 1;
+  const opposite = to + count - 1;
+  // Four places at a time: their chains of operations are independent and run side by side. The last is done again where fewer are left.
+  for (let i0 = 0; i0 <= last; i0 += 4) {
+    const i1 = Math.min(i0 + 1, last);
+    const i2 = Math.min(i0 + 2, last);
+    const i3 = Math.min(i0 + 3, last);
+    const s0 = s[i0];
+    const s1 = s[i1];
+    const s2 = s[i2];
+    const s3 = s[i3];
+    const y0 = s0 * s0;
+    const y1 = s1 * s1;
+    const y2 = s2 * s2;
+    const y3 = s3 * s3;
+    let e0 = top;
+    let e1 = top;
+    let e2 = top;
+    let e3 = top;
+    let o0 = 0;
+    let o1 = 0;
+    let o2 = 0;
+    let o3 = 0;
+    for (let k = start; k > offset; k -= 2) {
+      const odd = c[k];
+      const even = c[k - 1];
+      o0 = o0 * y0 + odd;
+      e0 = e0 * y0 + even;
+      o1 = o1 * y1 + odd;
+      e1 = e1 * y1 + even;
+      o2 = o2 * y2 + odd;
+      e2 = e2 * y2 + even;
+      o3 = o3 * y3 + odd;
+      e3 = e3 * y3 + even;
     }
-    out[to + i] = a0;
-    out[to + j] = b0;
-    out[to + stride + i] = a1;
-    out[to + stride + j] = b1;
-    out[to + 2 * stride + i] = a2;
-    out[to + 2 * stride + j] = b2;
+    o0 *= s0;
+    o1 *= s1;
+    o2 *= s2;
+    o3 *= s3;
+    out[to + i0] = e0 + o0;
+    out[to + i1] = e1 + o1;
+    out[to + i2] = e2 + o2;
+    out[to + i3] = e3 + o3;
+    if (!mirrored) continue;
+    out[opposite - i0] = e0 - o0;
+    out[opposite - i1] = e1 - o1;
+    out[opposite - i2] = e2 - o2;
+    out[opposite - i3] = e3 - o3;
+  }
+}
+
+/** The polynomial about another place: its coefficients in (s - place) * scale^-1, in place of those in s. */
+export function shift(c: Float64Array, degree: number, place: number, scale: number): void {
+  for (let j = 0; j < degree; j++) for (let k = degree - 1; k >= j; k--) c[k] += place * c[k + 1];
+  let power = scale;
+  for (let k = 1; k <= degree; k++) {
+    c[k] *= power;
+    power *= scale;
   }
 }
 
@@ -99,7 +107,7 @@ export function taylorMany(
  * s = sum_{n>=1} b_n x^n, as many as `b` holds. From [x^n] sum_k c_k s(x)^k = 0 for n >= 2:
  *
  *   b_1 = 1 / c_1,   b_n = - sum_{k=2..n} c_k [x^n] s(x)^k / c_1.
- * */
+ */
 export function revert(c: Float64Array, b: Float64Array): void {
   const width = b.length;
   // powers[k width + n] is [x^n] s(x)^k.

@@ -31,6 +31,8 @@ export interface Against {
   readonly units?: Readonly<Record<string, number>>;
   /** What is added to each value of `actual` before, by column. */
   readonly shift?: (name: string) => number;
+  /** How many times as much is allowed of a rate; default 1. */
+  readonly rates?: number;
   /** Columns left out. */
   readonly except?: readonly string[];
 }
@@ -48,7 +50,7 @@ export function expectSameRow<In>(
   input: In,
   against: Against = {},
 ): void {
-  const { travelOf, coordinates = magnitudeOf(input), units = {}, shift, except = [] } = against;
+  const { travelOf, coordinates = magnitudeOf(input), units = {}, shift, rates = 1, except = [] } = against;
   const places = placesOf(expected);
   const c = Math.max(conditioningOf(kind, input, places), conditioningOf(kind, input, places, travelOf));
   const place = tolerance({ times: PLACE, scale: coordinates * c });
@@ -59,14 +61,14 @@ export function expectSameRow<In>(
       expect([name, here]).toEqual([name, there]);
       continue;
     }
-    const within = withinOf(name, place, c, expected);
+    const within = withinOf(name, place, c, expected, rates);
     expectWithin(here * (units[unit] ?? 1) + (shift?.(name) ?? 0), there, within);
   }
 }
 
 /** Rounding of a column whose places are right to `place`, at a pose of conditioning c. */
-export function withinOf(name: string, place: number, c: number, row: Row): number {
-  const first = (RATE * place * c ** 2) / LENGTH;
+export function withinOf(name: string, place: number, c: number, row: Row, rates = 1): number {
+  const first = (rates * RATE * place * c ** 2) / LENGTH;
   switch (name) {
     case 'installationRatio':
       return first;

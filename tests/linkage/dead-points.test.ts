@@ -105,11 +105,13 @@ describe('two dead points inside one piece', () => {
       loop,
       loop.extremes(x).map(({ at }) => at),
     );
-    const piece = loop.path.pieces.find(({ origin, lo, hi }) => origin + lo <= one && one <= origin + hi);
+    const piece = loop.path.pieces.find(
+      ({ origin, lo, hi, unit }) => origin + lo * unit <= one && one <= origin + hi * unit,
+    );
     expect(piece).toBeDefined();
     if (piece === undefined) return;
-    expect(two).toBeLessThan(piece.origin + piece.hi);
-    expect(two).toBeGreaterThan(piece.origin + piece.lo);
+    expect(two).toBeLessThan(piece.origin + piece.hi * piece.unit);
+    expect(two).toBeGreaterThan(piece.origin + piece.lo * piece.unit);
 
     const motion = trace(beside, { driver: x });
     const end = motion.high.at - motion.drawn < motion.drawn - motion.low.at ? motion.high : motion.low;

@@ -1,9 +1,8 @@
 /** Sparse elimination against a dense decomposition (ml-matrix), over random sparse matrices. */
 import { type Arbitrary, array, assert, boolean, double, integer, property, record } from 'fast-check';
-import { determinant, LuDecomposition, Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { LuDecomposition, Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import {
-  borderedSign,
   DEPENDENT_SHARE,
   type Elimination,
   eliminate,
@@ -139,44 +138,6 @@ describe('rank', () => {
     expect(eliminated(rows).rank).toBe(2);
     expect(eliminated(rows, deepFreeze([1, 1])).rank).toBe(1);
     expect(eliminated(rows, deepFreeze([1, 1e-17])).rank).toBe(2);
-  });
-});
-
-describe('the sign of the bordered determinant', () => {
-  it('is that of the dense determinant, with the border as its last row', () => {
-    assert(
-      property(wide, array(entry, { minLength: 10, maxLength: 10 }), (rows, border) => {
-        if (clearRank(rows) !== rows.length) return;
-        const last = border.slice(0, columnsOf(rows));
-        const [largest] = singularValues([...rows, last]);
-        const value = determinant(dense([...rows, last]));
-        // Too near to zero to have a sign.
-        if (Math.abs(value) < 1e-9 * largest ** columnsOf(rows)) return;
-        expectSame(borderedSign(eliminated(rows), new Float64Array(last)), Math.sign(value));
-      }),
-      { numRuns: 300 },
-    );
-  });
-
-  it('does not look at a row that repeats others', () => {
-    assert(
-      property(wide, array(entry, { minLength: 10, maxLength: 10 }), sizes, (rows, border, place) => {
-        if (clearRank(rows) !== rows.length) return;
-        const last = new Float64Array(border.slice(0, columnsOf(rows)));
-        const after = Math.min(place, rows.length);
-        // Twice the first row, put after some.
-        const more = [...rows.slice(0, after), rows[0].map((one) => one && 2 * one), ...rows.slice(after)];
-        expect(borderedSign(eliminated(more), last)).toBe(borderedSign(eliminated(rows), last));
-      }),
-    );
-  });
-
-  it('is zero where rank is missing', () => {
-    const rows: Sparse = [
-      [1, 2, 3],
-      [2, 4, 6],
-    ];
-    expect(borderedSign(eliminated(rows), new Float64Array([1, 1, 1]))).toBe(0);
   });
 });
 

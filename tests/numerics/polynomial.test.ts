@@ -2,13 +2,14 @@
 import { assert, double, integer, property, tuple, uniqueArray } from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  areMirrored,
   derivative,
+  evaluateMany,
   horner,
-  hornerMany,
   revert,
   rootBetween,
   roots,
-  taylorMany,
+  shift,
 } from '../../src/numerics/polynomial.ts';
 import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
 
@@ -262,26 +263,44 @@ describe('values and derivatives', () => {
     );
   });
 
-  it('at many places are those at each, for any number of places', () => {
+  it('at many places are those at each, for any number of places, to the bit whether mirrored or not', () => {
     const c = new Float64Array([9, 1, -2, 0.5, 3, -1]);
-    for (const count of [0, 1, 2, 3, 4, 5, 7, 8, 9]) {
-      const s = Float64Array.from({ length: 9 }, (_, i) => i / 5 - 0.7);
-      const out = new Float64Array(40).fill(99);
-      hornerMany(c, 1, 4, s, count, out, 2);
-      for (let i = 0; i < count; i++) expect(out[2 + i]).toBe(horner(c, 1, 4, s[i]));
-      expect(out.filter((value) => value !== 99).length).toBe(count);
-
-      const taylor = new Float64Array(40).fill(99);
-      taylorMany(c, 1, 4, s, count, 10, taylor, 3);
-      const first = derivative(c.slice(1));
-      const second = derivative(first);
-      for (let i = 0; i < count; i++) {
-        expect(taylor[3 + i]).toBe(horner(c, 1, 4, s[i]));
-        expectClose(taylor[13 + i], horner(first, 0, 3, s[i]), { times: 16, scale: 20 });
-        expectClose(taylor[23 + i], horner(second, 0, 2, s[i]) / 2, { times: 16, scale: 40 });
+    for (const degree of [0, 1, 3, 4]) {
+      for (const count of [0, 1, 2, 3, 4, 5, 7, 8, 9]) {
+        const half = Float64Array.from({ length: count }, (_, i) => (2 * i - (count - 1)) / 7);
+        const apart = Float64Array.from({ length: count }, (_, i) => i / 5 - 0.71);
+        expect(areMirrored(half, count)).toBe(true);
+        expect(areMirrored(apart, count)).toBe(count === 0);
+        for (const s of [half, apart]) {
+          const [out, mirrored] = [new Float64Array(40).fill(99), new Float64Array(40).fill(99)];
+          evaluateMany(c, 1, degree, s, count, false, out, 2);
+          for (let i = 0; i < count; i++)
+            expectClose(out[2 + i], horner(c, 1, degree, s[i]), { times: 16, scale: 20 });
+          expect(out.filter((value) => value !== 99).length).toBe(count);
+          if (s === apart) continue;
+          evaluateMany(c, 1, degree, s, count, true, mirrored, 2);
+          expect(mirrored).toEqual(out);
+        }
       }
-      expect(taylor.filter((value) => value !== 99).length).toBe(3 * count);
     }
+  });
+
+  it('about another place are those of the same polynomial', () => {
+    assert(
+      property(
+        series,
+        double({ min: -1, max: 1, noNaN: true }),
+        double({ min: 0.1, max: 1, noNaN: true }),
+        (values, place, scale) => {
+          const c = Float64Array.from(values);
+          shift(c, 8, place, scale);
+          for (const y of [-1, -0.3, 0.8]) {
+            const known = horner(Float64Array.from(values), 0, 8, place + scale * y);
+            expectClose(horner(c, 0, 8, y), known, { times: 256, scale: 3 * 2 ** 9 });
+          }
+        },
+      ),
+    );
   });
 });
 

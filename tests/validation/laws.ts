@@ -26,6 +26,13 @@ export const laws: Section = {
       unit: 'sizes or rad',
     },
     {
+      what: 'paths laid by the driver and by arc length agree; nothing depends on the unit of length, 1e-8 to 1e8',
+      file: 'linkage/layers.test.ts',
+      tests: '',
+      against: 'the same motion laid the other way; the same linkage in another unit',
+      unit: 'length or rad',
+    },
+    {
       what: 'derivatives of motions',
       file: 'linkage/derivatives.test.ts',
       tests: '',

@@ -79,12 +79,20 @@ export const numerics: Section = {
       unit: '1',
     },
     {
-      what: 'sparse elimination: rank, sign of a determinant',
+      what: 'sparse elimination: rank',
       file: 'numerics/elimination.test.ts',
-      tests: ['rank > is that', 'the sign of the bordered determinant > is that'],
+      tests: 'rank > is that',
       against: 'ml-matrix',
       known: 'another program',
       unit: 'equal',
+    },
+    {
+      what: 'bordered matrices: signs of the blocks, solutions in their order',
+      file: 'numerics/bordered.test.ts',
+      tests: ['multiply to the sign of the dense determinant', 'satisfies the rows and the border'],
+      against: 'ml-matrix',
+      known: 'another program',
+      unit: 'equal, or 1',
     },
     {
       what: 'block triangular form: determinants of the blocks, what is missing to full rank',
