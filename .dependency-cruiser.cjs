@@ -3,12 +3,13 @@
 
 /** For each folder of src, what it may import besides itself, most basic first. */
 const base = ['diagnostic.ts', 'errors.ts', 'units.ts', 'words.ts'];
-const upToCorner = [...base, 'sentences', 'numerics', 'linkage', 'document', 'corner'];
+const upToCorner = [...base, 'sentences', 'numerics', 'linkage', 'statics', 'document', 'corner'];
 const upToSizing = [...upToCorner, 'coilover'];
 const layers = {
   sentences: base,
   numerics: ['diagnostic.ts', 'errors.ts'],
   linkage: ['diagnostic.ts', 'errors.ts', 'numerics'],
+  statics: ['diagnostic.ts', 'errors.ts', 'numerics', 'linkage'],
   document: [...base, 'sentences'],
   corner: upToCorner,
   coilover: upToSizing,

@@ -1,6 +1,7 @@
 // Forces and freedoms of long scissor lifts: how the cost grows with the number of cells.
 
-import { forces, mobility } from 'jounce/linkage';
+import { mobility } from 'jounce/linkage';
+import { forces } from 'jounce/statics';
 import { scissorLift } from '../tests/support/scissor-lift.ts';
 import type { Line } from './lines.ts';
 import type { Task } from './measure.ts';

@@ -6,6 +6,7 @@ import { CEILINGS, sizeOf } from '../tests/package/size.ts';
 const SOURCE = {
   jounce: './src/index.ts',
   'jounce/linkage': './src/linkage/index.ts',
+  'jounce/statics': './src/statics/index.ts',
   'jounce/testing': './src/testing/index.ts',
 };
 

@@ -8,6 +8,7 @@ export default defineConfig({
     alias: [
       { find: /^jounce$/, replacement: source('index.ts') },
       { find: /^jounce\/linkage$/, replacement: source('linkage/index.ts') },
+      { find: /^jounce\/statics$/, replacement: source('statics/index.ts') },
       { find: /^jounce\/testing$/, replacement: source('testing/index.ts') },
     ],
   },

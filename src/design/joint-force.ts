@@ -8,13 +8,13 @@
 //
 //   on each body the moment  sum p' x (R + L),    on the pins  S u' and M w',
 //
-// so that `forces` (linkage/statics.ts) finds them as it finds R.
+// so that `forces` (statics/statics.ts) finds them as it finds R.
 
 import { equilibriumLoads } from '../coilover/forces/standing.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
-import type { Load } from '../linkage/loads.ts';
-import { type Forces, forces } from '../linkage/statics.ts';
 import { constant, type Dual, dual, length, minus, over, plus, times } from '../numerics/dual.ts';
+import type { Load } from '../statics/loads.ts';
+import { type Forces, forces } from '../statics/statics.ts';
 import { GRAVITY } from '../units.ts';
 import { type DualPoint, rowAt, type Station, type Trial } from './trial.ts';
 

@@ -12,7 +12,7 @@ import {
   strut,
   sweep,
 } from 'jounce';
-import { forces } from 'jounce/linkage';
+import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { stopPush } from '../../src/coilover/forces/eye-force.ts';
 import { modelOf } from '../../src/corner/corner.ts';

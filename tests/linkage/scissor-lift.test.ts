@@ -1,5 +1,6 @@
 /** Scissor lifts: forces of their actuators by virtual work, freedoms and redundancies by construction. */
-import { drive, forces, mobility } from 'jounce/linkage';
+import { drive, mobility } from 'jounce/linkage';
+import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { scissorLift } from '../support/scissor-lift.ts';

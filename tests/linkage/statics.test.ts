@@ -1,17 +1,7 @@
 /** Forces in joints: textbook frames, the spring of Andrews' mechanism, two routes and virtual work over random linkages. */
 import { type Arbitrary, assert, double, integer, property, tuple } from 'fast-check';
-import {
-  type Direction,
-  type Drawing,
-  type Forces,
-  forces,
-  InputError,
-  type Load,
-  type Measure,
-  mobility,
-  type StaticsOptions,
-  trace,
-} from 'jounce/linkage';
+import { type Direction, type Drawing, InputError, type Measure, mobility, trace } from 'jounce/linkage';
+import { type Forces, forces, type Load, type StaticsOptions } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { linkages } from '../support/linkages.ts';

@@ -12,6 +12,7 @@ export const campaigns = {
     judges: ['linkage', 'corner/lengths.test.ts'],
     without: ['linkage/sensitivity', 'linkage/laws'],
   },
+  statics: { code: 'src/statics', judges: ['linkage/statics.test.ts', 'linkage/scissor-lift.test.ts'] },
   sensitivities: { code: 'src/linkage/sensitivity.ts', judges: ['linkage/sensitivity.test.ts'] },
   corner: {
     code: 'src/corner',

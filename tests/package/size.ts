@@ -12,10 +12,10 @@ export const CEILINGS: readonly {
 }[] = [
   { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 25 },
   {
-    imported: ['jounce', 'jounce/linkage', 'jounce/testing']
+    imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
-    name: 'all three entries',
+    name: 'all four entries',
     most: 142,
     hoped: 120,
   },

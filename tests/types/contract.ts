@@ -26,12 +26,12 @@ import {
   type Drawing,
   type EndKind,
   type InputError as FaultOfLinkage,
-  forces,
   type mobility,
   type Point,
   type Reading,
   trace,
 } from 'jounce/linkage';
+import { forces } from 'jounce/statics';
 import { checkLaws, type LawBroken, laws } from 'jounce/testing';
 
 /** Compiles where the two are one and the same type. */

@@ -7,9 +7,9 @@ import { type CheckedOptions, checkOptions } from '../../corner/limits/options.t
 import type { CornerModel } from '../../corner/model.ts';
 import { throwIfAny } from '../../errors.ts';
 import type { Drawing, Point } from '../../linkage/drawing.ts';
-import type { Load } from '../../linkage/loads.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
-import { type Forces, forces } from '../../linkage/statics.ts';
+import type { Load } from '../../statics/loads.ts';
+import { type Forces, forces } from '../../statics/statics.ts';
 import { GRAVITY } from '../../units.ts';
 import { type CoiloverForce, contactLength, type EyeForce, eyeForce, stopPush } from './eye-force.ts';
 import { type ForceOptions, forceFaults } from './options.ts';

@@ -18,12 +18,12 @@
 // a force to which a null vector adds something is not determined.
 
 import { throwIfAny } from '../errors.ts';
+import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import type { Direction } from '../linkage/joints.ts';
+import type { Measure } from '../linkage/measure.ts';
+import { compile } from '../linkage/system.ts';
 import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
-import { checkDrawing, type Drawing, type Point } from './drawing.ts';
-import type { Direction } from './joints.ts';
 import { type Applied, applied, type Load, loadIssues } from './loads.ts';
-import type { Measure } from './measure.ts';
-import { compile } from './system.ts';
 
 /** How forces are found. */
 export interface StaticsOptions {

@@ -7,7 +7,7 @@
 //   turn     a moment on the body
 
 import { type Issue, show, unknownName } from '../errors.ts';
-import { type Drawing, isPoint, type Point } from './drawing.ts';
+import { type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
 
 /**
  * A load on the drawn pose; forces and lengths in any units that fit together (N and mm: moments in N mm).
