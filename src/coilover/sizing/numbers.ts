@@ -7,6 +7,7 @@ import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import { type Doubt, type Extreme, extremeOf, howSure, type Sure } from './how-sure.ts';
 import { AXLES, type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
+import { keptState } from './kept-states.ts';
 import {
   bindTravel,
   contactTravel,
@@ -19,7 +20,7 @@ import { type LoadedCar, loadedCars, onMasses, overStates } from './load-states.
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
 import { SPRING_FIGURES, springNumbers } from './spring.ts';
-import { type AxleState, axleState, type Settings } from './state.ts';
+import type { AxleState, Settings } from './state.ts';
 import { type TravelNeeded, travelNeeded } from './travel-needed.ts';
 import { UNIT_FIGURES, unitNumbers } from './unit-mass.ts';
 
@@ -77,7 +78,7 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
   const { masses, issues: massIssues } =
     car.masses === undefined ? { masses: null, issues: [] } : carMasses(car.masses);
   const states = eachAxle(inputs, (axle) =>
-    axleState(ofAxle(inputs, axle), masses?.[axle] ?? null, ofAxle(shocks, axle), ofAxle(settings, axle)),
+    keptState(ofAxle(inputs, axle), masses?.[axle] ?? null, ofAxle(shocks, axle), ofAxle(settings, axle)),
   );
   const roll = rollOfCar(states.front, states.rear, car.masses?.centreHeight);
   const sprung =
@@ -101,6 +102,24 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
   return { masses, massIssues, states, roll, needed, loaded, neededAt: neededIn };
 }
 
+type OwnNumbers = Omit<NumbersOf<typeof AXLE_TOPICS>, 'lengths' | 'downforce'>;
+const own = new WeakMap<AxleState, { readonly otherEnds: OtherEnds; readonly numbers: OwnNumbers }>();
+
+/** Figures that hang on nothing but the axle's own state; kept with it. */
+function ownNumbers(state: AxleState, otherEnds: OtherEnds): OwnNumbers {
+  const kept = own.get(state);
+  if (kept?.otherEnds === otherEnds) return kept.numbers;
+  const numbers = {
+    spring: springNumbers(state, bindTravel(state, otherEnds)),
+    damping: dampingNumbers(state, contactTravel(state)),
+    masses: massNumbers(state),
+    roll: rollOfAxle(state),
+    unit: unitNumbers(state),
+  };
+  own.set(state, { otherEnds, numbers });
+  return numbers;
+}
+
 /** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */
 export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumbers {
   const at = carStates(car, settings);
@@ -112,12 +131,8 @@ export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumber
     const state = ofAxle(states, axle);
     return {
       lengths: lengthNumbers(state, ofAxle(extremes, axle)),
-      spring: springNumbers(state, bindTravel(state, ofAxle(settings, axle).otherEnds)),
-      damping: dampingNumbers(state, contactTravel(state)),
-      masses: massNumbers(state),
+      ...ownNumbers(state, ofAxle(settings, axle).otherEnds),
       downforce: downforceNumbers(state, car.inputs.car.downforce, axle),
-      roll: rollOfAxle(state),
-      unit: unitNumbers(state),
     };
   });
   const frequencies = [axles.front, axles.rear].map((axle) => axle?.spring.frequency ?? null);

@@ -1,12 +1,12 @@
 // What is settled for a car's coilovers: the damper by the travel that is required, the ends of the travel by its limits, the spring by the
 // required rate and the travel that it must have.
 
-import { modelOf } from '../../corner/corner.ts';
 import { type LimitCause, type Limits, limitsOf } from '../../corner/limits/limits.ts';
 import { checkOptions } from '../../corner/limits/options.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import { boughtSpring } from '../ordered/bought-spring.ts';
 import { travelOf } from '../springs/stack.ts';
+import type { ShockCurve } from '../wheel.ts';
 import type { Car } from './car.ts';
 import { candidateSprings, chooseSpring, type SpringChoice } from './choose-spring.ts';
 import { type DamperLengths, damperForTravel } from './damper.ts';
@@ -45,15 +45,20 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
   const damped = eachAxle(inputs, (axle): Settings => {
     const given = ofAxle(inputs, axle);
     const lengths = (travels: readonly number[]) => {
-      const of = (moved: Car) => travels.map((travel) => ofAxle(moved.shocks, axle).at(travel).length);
-      return howSure(of(car), doubts, of);
+      const at = (shock: ShockCurve) => travels.map((travel) => shock.at(travel).length);
+      const nominal = at(ofAxle(shocks, axle));
+      // Most inputs leave the corner's geometry as it is.
+      return howSure(nominal, doubts, (moved) => {
+        const shock = ofAxle(moved.shocks, axle);
+        return shock === ofAxle(shocks, axle) ? nominal : at(shock);
+      });
     };
     const damper =
       given.limits.damper ?? damperForTravel(given, ofAxle(shocks, axle), ofAxle(required, axle), lengths);
     return { ...ofAxle(bare, axle), damper };
   });
   const unsprung = eachAxle(inputs, (axle) =>
-    limitsWith(document, axle, { damper: ofAxle(damped, axle).damper }),
+    limitsWith(document, car, axle, { damper: ofAxle(damped, axle).damper }),
   );
   const otherEnds = eachAxle(inputs, (axle) => {
     const { bump, droop, behind } = ofAxle(unsprung, axle);
@@ -89,7 +94,7 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
     const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
     if (coilover === null || !Number.isFinite(travel)) return ofAxle(unsprung, axle);
     const springAtLeast = coilover.loose - travel;
-    return limitsWith(document, axle, { damper: ofAxle(sprung, axle).damper, springAtLeast });
+    return limitsWith(document, car, axle, { damper: ofAxle(sprung, axle).damper, springAtLeast });
   });
   const settings = eachAxle(inputs, (axle): AxleSettings => {
     const { bump, droop } = ofAxle(limits, axle);
@@ -165,11 +170,12 @@ interface Travel {
 
 function limitsWith(
   document: CarDocument,
+  { models }: Car,
   axle: Axle,
   { damper, springAtLeast }: { damper: DamperLengths | null; springAtLeast?: number },
 ): Limits {
-  const { corner, limits } = ofAxle(document.corners, axle);
-  const model = modelOf(corner);
+  const { limits } = ofAxle(document.corners, axle);
+  const model = ofAxle(models, axle);
   const options = {
     ...limits,
     ...(damper === null ? { bumpStop: undefined } : { damper }),

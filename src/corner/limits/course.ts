@@ -27,6 +27,9 @@ export interface Course {
   poseAt(piece: number, s: number): Pose;
 }
 
+/** The last course of each model, by the measures that were asked for. */
+const laid = new WeakMap<CornerModel, { readonly key: string; readonly course: Course }>();
+
 /** Lays the course of a corner; `plan` asks for what will be read of it. */
 export function layCourse<T>(model: CornerModel, plan: (ask: Ask) => T): { course: Course; planned: T } {
   const system = compile(model.drawing);
@@ -40,6 +43,9 @@ export function layCourse<T>(model: CornerModel, plan: (ask: Ask) => T): { cours
     measures.push(measure);
     return 2 * (keys.push(key) - 1);
   });
+  const key = keys.join();
+  const before = laid.get(model);
+  if (before?.key === key) return { course: before.course, planned };
   const bound = measures.map((measure) => bindMeasure(system, measure, 'measure'));
   const path = tracePath(system, bound[0], Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
   const r = reader(path, bound);
@@ -59,5 +65,7 @@ export function layCourse<T>(model: CornerModel, plan: (ask: Ask) => T): { cours
     return pose;
   };
   const start = path.pieces.findIndex(({ origin }) => origin === 0);
-  return { course: { path, start, drawn: poseAt(start, 0), poseAt }, planned };
+  const course = { path, start, drawn: poseAt(start, 0), poseAt };
+  laid.set(model, { key, course });
+  return { course, planned };
 }
