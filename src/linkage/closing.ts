@@ -70,6 +70,12 @@ export function takeGradient(c: Closing, pose: Float64Array): number {
   return Math.sqrt(norm);
 }
 
+/** The driver at the pose whose gradient was taken last; an angle in (-pi, pi] plus its zero. */
+export function driverHere({ measure: { kind, zero }, wx, wy, length }: Closing): number {
+  if (kind === 'angle') return Math.atan2(wy[0], wx[0]) + zero;
+  return (kind === 'length' ? length : kind === 'x' ? wx[0] : wy[0]) + zero;
+}
+
 /** Takes order k of the unknowns, of `stride` coefficients each. */
 export function takeOrder({ measure, wx, wy }: Closing, z: Float64Array, stride: number, k: number): void {
   const { kind, form } = measure;

@@ -3,9 +3,9 @@
 // the bordered Jacobian has changed its sign. Whatever is amiss, the whole path is left to arc length, which finds out what it is.
 
 import { type Bordered, differ, marksOf } from '../numerics/bordered.ts';
-import { type Closing, closing, takeGradient } from './closing.ts';
-import { drawnValue } from './measure-series.ts';
-import { acceptDriver } from './parameter.ts';
+import { type Closing, closing, driverHere, takeGradient } from './closing.ts';
+import { drawnValue, unwrap } from './measure-series.ts';
+import { ASTRAY, driverScale } from './parameter.ts';
 import type { Path, Piece, Task } from './path.ts';
 import {
   acceptStep,
@@ -113,8 +113,11 @@ function accept(
   if (end === 0) return true;
   const { pose, system } = e;
   if (acceptStep(e, piece, end, allowed, pose, 0) !== end) return false;
-  if (acceptDriver(by.measure, piece, piece.t, end, system.size) !== end) return false;
   takeGradient(by, pose);
+  const { measure } = by;
+  const told = piece.t[0] + end * piece.unit;
+  const exact = measure.kind === 'angle' ? unwrap(driverHere(by), told) : driverHere(by);
+  if (!(Math.abs(exact - told) <= ASTRAY * driverScale(measure, system.size))) return false;
   factoriseBordered(e, bordered);
   return !differ(marksOf(bordered), marks);
 }

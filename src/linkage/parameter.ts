@@ -9,7 +9,7 @@ import { type Series, STRIDE, type TaylorExpansion } from './series.ts';
 /** A length that is down to this share of the size has come to nothing: it can grow again, but get no shorter. */
 const NOTHING = 1e-11;
 /** Difference between a driver and its series at the end of a piece that is no rounding, as a share of its scale. */
-const ASTRAY = 1e-10;
+export const ASTRAY = 1e-10;
 /** Steps below this share of the size are given up. */
 const SHORTEST = 1e-12;
 /** Change over its first terms, as a share of its scale, below which a driver does not change at all. */
