@@ -12,7 +12,7 @@ import {
   marksOf,
 } from '../../src/numerics/bordered.ts';
 import { DEPENDENT_SHARE, solve } from '../../src/numerics/elimination.ts';
-import { expectClose } from '../support/tolerance.ts';
+import { expectClose, expectSame } from '../support/tolerance.ts';
 
 /** A matrix by its rows, with null where it has no entry. */
 type Sparse = readonly (readonly (number | null)[])[];
@@ -81,7 +81,7 @@ describe('the signs of the blocks', () => {
           eliminated(changed.slice(0, -1), changed[changed.length - 1], b);
           const after = marksOf(b);
           const isOdd = determinant(one) * determinant(two) < 0;
-          expect(parity(before) !== parity(after)).toBe(isOdd);
+          expectSame(parity(before) !== parity(after), isOdd);
           expect(differOdd(after, before)).toBe(isOdd);
           expect(differ(after, before)).toBe(after !== before);
           told++;

@@ -89,7 +89,7 @@ export const numerics: Section = {
     {
       what: 'bordered matrices: signs of the blocks, solutions in their order',
       file: 'numerics/bordered.test.ts',
-      tests: ['multiply to the sign of the dense determinant', 'satisfies the rows and the border'],
+      tests: ['the signs of the blocks > multiply to the sign', 'a solution > satisfies the rows'],
       against: 'ml-matrix',
       known: 'another program',
       unit: 'equal, or 1',
