@@ -37,7 +37,9 @@ export interface ChoiceChange {
   readonly group: ChangeGroup;
   /** What numbers are measured in; null for words. */
   readonly quantity: FigureInfo['quantity'] | null;
+  /** Value before, in the library's unit of the quantity; null for none. */
   readonly before: number | string | null;
+  /** Value after, likewise. */
   readonly after: number | string | null;
 }
 

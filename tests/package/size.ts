@@ -16,14 +16,14 @@ export const CEILINGS: readonly {
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
     name: 'all four entries',
-    most: 142,
+    most: 185,
     hoped: 120,
   },
-  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 19, hoped: 15 },
+  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 22.5, hoped: 15 },
   {
     imported: "export { doubleWishbone, sweep } from 'jounce'",
     name: 'doubleWishbone and sweep alone',
-    most: 29,
+    most: 34.5,
     hoped: 24,
   },
 ];

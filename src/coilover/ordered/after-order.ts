@@ -86,7 +86,7 @@ export interface SpringChange {
   readonly maxMinLength: number | null;
 }
 
-/** Damping ratios below the knee: at the droop limit (null where the spring is loose there), at ride height, at contact with the bump stop or the bump limit. */
+/** Damping ratios, a share of critical damping, at low speed: at the droop limit (null where the spring is loose there), at ride height, at contact with the bump stop or the bump limit. */
 export interface RatioOverTravel {
   readonly droop: number | null;
   readonly ride: number | null;
@@ -99,8 +99,9 @@ export interface AfterOrder {
   readonly date: string | null;
   /** Whether the masses come from scales. */
   readonly weighed: boolean;
-  /** The spring that is fitted, and its rate that the target requires for these masses, N/mm. */
+  /** The spring that is fitted. */
   readonly fitted: Spring;
+  /** Spring rate that the target requires for these masses, N/mm; null without a target. */
   readonly requiredRate: number | null;
   readonly change: SpringChange | null;
   readonly wheels: readonly WheelAfterOrder[];

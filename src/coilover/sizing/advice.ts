@@ -4,8 +4,9 @@
 /** A range by use; its source is named beside it. */
 export interface UseRange {
   readonly use: string;
+  /** Lower end of the range, Hz or damping ratio. */
   readonly min: number;
-  /** Null where the range is open upward. */
+  /** Upper end of the range; null where it has none. */
   readonly max: number | null;
   readonly source: string;
 }

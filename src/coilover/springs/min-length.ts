@@ -20,7 +20,9 @@ export type MinLengthSource = 'given' | 'wire' | 'estimated' | 'assumed';
 
 /** Lengths of a spring, mm; null where they are not known. */
 export interface SpringLengths {
+  /** Solid length L_c, all coils touching, mm. */
   readonly solidLength: number | null;
+  /** Minimum permissible length L_n (EN 13906-1), mm. */
   readonly minLength: number | null;
   readonly minLengthSource: MinLengthSource | null;
 }
