@@ -7,6 +7,7 @@ import {
   type ForceOptions,
   forceCurves,
   InputError,
+  limits,
   plotCurves,
   pushrod,
   strut,
@@ -202,6 +203,7 @@ describe('the stop driven solid', () => {
   });
 
   it('is the hardest vertical load within the travel: no travel has a larger axial force than the cases', () => {
+    let seen = 0;
     assert(
       property(corners, (drawn) => {
         const ride = sweep(drawn, { bump: 1, droop: 1 }).at(0);
@@ -216,6 +218,10 @@ describe('the stop driven solid', () => {
         };
         const curves = forceCurves(drawn, loaded);
         const { cases } = cornerForces(drawn, loaded);
+        // Where the linkage itself ends the bump travel no wheel load drives it there.
+        const ends = limits(drawn, loaded.limits).bump?.cause ?? 'deadPoint';
+        if (['ratioThroughZero', 'deadPoint', 'locked', 'undetermined'].includes(ends)) return;
+        seen++;
         const most = Math.max(...cases.map(({ shock }) => shock.total));
         for (const { coiloverForce } of curves.rows()) {
           expect(coiloverForce).toBeLessThanOrEqual(most * (1 + 1e-9));
@@ -223,6 +229,7 @@ describe('the stop driven solid', () => {
       }),
       { numRuns: 30 },
     );
+    expect(seen).toBeGreaterThan(10);
   });
 
   it('brings the joint loads to the same case as the largest axial force', () => {

@@ -105,8 +105,11 @@ describe('a shock that leans outboard', () => {
         const { L0, load } = judge(z);
         // Up to there it stands: L0 / L falls short of what collapses, and no spring is pulled out.
         const travels = Array.from({ length: 40 }, (_, k) => (z * k) / 40);
-        if (!(L0 > 0) || travels.some((at) => judge(at).load(L0) >= load(L0) || !(judge(at).L0 > L0 + 1e-6)))
-          return;
+        const stands = (at: number) => {
+          const there = judge(at);
+          return there.load(L0) > 1e-3 && there.load(L0) < load(L0) && there.L0 > L0 + 1e-6;
+        };
+        if (!(L0 > 0) || !travels.every(stands)) return;
         seen++;
         const shock = shockCurve(
           modelOf(

@@ -138,7 +138,7 @@ function spoilt(document: Json, { place, how, name, value }: Change): Json {
 
 function copied(value: Json): Json {
   if (typeof value !== 'object' || value === null) return value;
-  if (Array.isArray(value)) return value.map(copied);
+  if (Array.isArray(value)) return Array.from(value, copied);
   return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, copied(inner)]));
 }
 

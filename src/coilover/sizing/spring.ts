@@ -160,22 +160,23 @@ const NOTHING = none(SPRING_FIGURES);
 export function springNumbers(state: AxleState, bindTravel: number): Numbers<typeof SPRING_FIGURES> {
   const { wanted, spring, stack, coilover, rest, atRest, mass, given, shock, settings } = state;
   const { sizing } = given;
+  const free = spring?.free == null ? null : freeLengthOf(spring.free, sizing.helper);
   const numbers = {
     ...NOTHING,
     wantedWheelRate: wanted.wheelRate,
     wantedSpringRate: wanted.springRate,
     gasForce: state.carried?.gas ?? null,
+    springRate: spring?.rate ?? null,
+    freeLength: free,
+    eyesToSeats: free === null ? null : (sizing.perch?.eyesToSeats ?? null),
   };
-  if (spring === null || stack === null || coilover === null || mass === null) return numbers;
+  if (stack === null || coilover === null || mass === null) return numbers;
   const compressed = (length: number) => coilover.loose - length;
-  const free = spring.free === null ? null : freeLengthOf(spring.free, sizing.helper);
   const shortest = shock.at(bindTravel).length;
   const travel = travelOf(stack);
   // What the spring is and has, also where the corner does not stand on it.
   const fitted = {
     ...numbers,
-    springRate: spring.rate,
-    freeLength: free,
     springTravelNeeded: Math.max(0, compressed(shortest)),
     bindMargin: Number.isFinite(travel) ? travel - compressed(shortest) : null,
   };
