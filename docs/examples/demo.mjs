@@ -138,7 +138,8 @@ function refuseOtherOrder(name, { revision, date }, files) {
       path: 'order.revision',
       problem: `revision ${revision} has been written before, and is not the same`,
       got: join(shown, there),
-      advice: 'an order that was sent stays: raise the revision in the car file, or move that file away',
+      advice:
+        'an order that was sent stays. For a new order raise the revision; for a car that was weighed take order out of the file, ordered keeps the revision',
     },
   ]);
 }
@@ -166,7 +167,7 @@ function writeOrder(sizing, files) {
 function afterOrder({ axles }) {
   const bought = axles.filter(({ afterOrder }) => afterOrder !== null);
   if (bought.length === 0) return;
-  print('After weighing');
+  print(bought.some(({ afterOrder }) => afterOrder?.weighed) ? 'After weighing' : 'With what was ordered');
   for (const { advice } of bought) for (const line of adviceLines(advice)) print(`  ${line}`);
   print('');
 }

@@ -85,6 +85,13 @@ export const TRAVEL: Sentences = {
     advice:
       'require less travel, move a mount so that the coilover is longer, or take one with a shorter body',
   }),
+  deadLengthSmall: (say) => ({
+    problem: 'the dead length is small: few coilovers are built so short',
+    got: `${say.measure('available', 'length')}, a compressed length of ${say.measure('compressed', 'length')} minus a stroke of ${say.measure('stroke', 'length')}`,
+    allowed: `${say.measure('usual', 'length')} or more is usual`,
+    advice:
+      'ask the maker for the smallest dead length and write it as sizing.deadLength; or require less travel, or move a mount so that the coilover is longer',
+  }),
   bumpTravelShort: travelShort('bump'),
   droopTravelShort: travelShort('droop'),
   bumpTravelUncertain: travelUncertain('bump'),

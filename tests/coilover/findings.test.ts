@@ -305,3 +305,18 @@ describe('what is left out', () => {
     }
   });
 });
+
+describe('a unit that is hard to build', () => {
+  it('has a dead length of less than 100 mm: a check, unless the file gives the smallest', () => {
+    const short = (change: (front: Json) => void = () => {}) =>
+      sized((document) => {
+        // 413.6 mm long at ride height: 340 mm of stroke leave 40 mm.
+        document.corners.front.limits.damper = { open: 720, closed: 380 };
+        change(document.corners.front);
+      });
+    const found = short().findings.find(({ code }) => code === 'deadLengthSmall');
+    expect(found).toMatchObject({ severity: 'check', values: { available: 40, stroke: 340 } });
+    const given = short((front) => (front.sizing.deadLength = 30));
+    expect(given.findings.map(({ code }) => code)).not.toContain('deadLengthSmall');
+  });
+});

@@ -92,5 +92,16 @@ export function damperFindings(
       },
     });
   }
+  if (deadLength === undefined && closed - stroke < USUAL_DEAD_LENGTH) {
+    found.push({
+      code: 'deadLengthSmall',
+      severity: 'check',
+      path: 'sizing.deadLength',
+      values: { available: closed - stroke, usual: USUAL_DEAD_LENGTH, stroke, compressed: closed },
+    });
+  }
   return found;
 }
+
+/** Dead length below which few coilovers are built, mm; common practice, no source. */
+const USUAL_DEAD_LENGTH = 100;

@@ -5,8 +5,8 @@ import { apart, archOf, type Point, pointsOf, type Written } from '../written.ts
 import type { Check, Found } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 
-/** What a tape can tell, mm. */
-const TAPE = 0.5;
+/** Height within which a contact patch stands on the ground, mm: readings of a tape are off by as much. */
+const ON_GROUND = 3;
 /** Camber that no wheel has, and a contact patch that contradicts it or the ground; degrees. */
 const MOST_CAMBER = 8;
 const CAMBER_TOLERANCE = 0.5;
@@ -314,7 +314,7 @@ function camberAgainstPatch(corner: Written, isReversed: boolean): Found[] {
 }
 
 function offGround({ wheel: { contactPatch } }: Written): Found[] {
-  if (contactPatch === undefined || Math.abs(contactPatch[1]) <= TAPE) return [];
+  if (contactPatch === undefined || Math.abs(contactPatch[1]) <= ON_GROUND) return [];
   return [{ path: 'wheel.contactPatch', values: { z: contactPatch[1] } }];
 }
 

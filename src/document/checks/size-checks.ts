@@ -118,6 +118,12 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     of: ({ corner: { sizing } }) => [['sizing.order.bodyDiameter', sizing?.order?.bodyDiameter]],
   },
   {
+    what: 'per turn of the perch',
+    least: 0.5,
+    most: 5,
+    of: ({ corner: { sizing } }) => [['sizing.perch.pitch', sizing?.perch?.pitch]],
+  },
+  {
     what: 'of free length',
     least: 50,
     most: 700,
@@ -166,7 +172,7 @@ const UNSPRUNG: readonly Range<CornerSubject>[] = [
   {
     what: 'unsprung at one corner',
     least: 8,
-    most: 100,
+    most: 60,
     of: ({ corner: { sizing } }) => [['sizing.unsprungMass', sizing?.unsprungMass]],
   },
 ];
