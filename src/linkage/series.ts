@@ -22,9 +22,9 @@ import { factorise, fillJacobian, type Rows, residual, rowsOf } from './rows.ts'
 import type { Structure } from './structure.ts';
 import type { System } from './system.ts';
 
-/** Highest power of a series by the driver, and of one by arc length. */
+/** Highest power of a series by the driver, and of one by arc length: 1e11 to it, beside a length of nearly nothing, is a number. */
 const MAX_ORDER = 30;
-const ARC_ORDER = 24;
+const ARC_ORDER = 27;
 /** Coefficients of one unknown. */
 export const STRIDE = MAX_ORDER + 1;
 /** Truncation error allowed at the end of a piece by the driver and by arc length, as a share of the system's size. */
