@@ -6,6 +6,7 @@
 
 import { areMirrored, evaluateMany, rootBetween } from '../numerics/polynomial.ts';
 import { type Curve, curvesOf, derive, firstAt, isPlain, readAt, secondAt, valueOn } from './curves.ts';
+import type { Form } from './form.ts';
 import type { BoundMeasure } from './measure.ts';
 import { unwrap, valueAt } from './measure-series.ts';
 import type { Path, Piece } from './path.ts';
@@ -29,8 +30,8 @@ export interface Reader {
   /** Whether each measure is read with derivatives, and whether any is. */
   readonly derived: readonly boolean[];
   readonly anyDerived: boolean;
-  /** Free points of the measures that are coordinates. */
-  readonly points: readonly number[];
+  /** The unknowns of the measures that are coordinates. */
+  readonly unknowns: readonly number[];
   /** The curves of each piece and measure, and of the driver by arc length, once asked for. */
   readonly curves: (readonly Curve[] | undefined)[];
   readonly drivers: (Float64Array | undefined)[];
@@ -47,17 +48,17 @@ export interface Reader {
 /** Binds measures to a path, with derivatives where `derived` says so (default: all). */
 export function reader(path: Path, measures: readonly BoundMeasure[], derived?: readonly boolean[]): Reader {
   const withDerivatives = measures.map((_, i) => derived === undefined || derived[i] === true);
-  const points: number[] = [];
+  const unknowns: number[] = [];
   for (const measure of measures) {
     if (!isPlain(measure)) continue;
-    for (const j of measure.form.free) if (!points.includes(j)) points.push(j);
+    for (const j of measure.form.free) if (!unknowns.includes(2 * j)) unknowns.push(2 * j, 2 * j + 1);
   }
   return {
     path,
     measures,
     derived: withDerivatives,
     anyDerived: withDerivatives.includes(true),
-    points,
+    unknowns,
     curves: [],
     drivers: [],
     ...workspaceOf(path.system.structure, path.system.unknowns, measures.length),
@@ -201,21 +202,18 @@ export function byDriver(m: Float64Array, q: number, rows: number, t: Float64Arr
 
 /** Reads all measures at the places `r.x` of a piece: values and derivatives by the piece's own way. */
 function readPlaces(r: Reader, p: number, rows: number, sinks: Sinks, first: number): void {
-  const { path, measures, derived, points, x, z, m } = r;
+  const { path, measures, derived, unknowns, x, z, m } = r;
   const { z: c, order } = path.pieces[p];
   const mirrored = areMirrored(x, rows);
-  for (let k = 0; k < points.length; k++) {
-    const i = 2 * points[k];
-    evaluateMany(c, i * (order + 1), order, x, rows, mirrored, z, i * BLOCK);
-    evaluateMany(c, (i + 1) * (order + 1), order, x, rows, mirrored, z, (i + 1) * BLOCK);
-  }
+  for (let k = 0; k < unknowns.length; k++)
+    evaluateMany(c, unknowns[k] * (order + 1), order, x, rows, mirrored, z, unknowns[k] * BLOCK);
+  for (let i = 0; i < measures.length; )
+    i += isPlain(measures[i]) ? readCoordinates(r, i, rows, sinks, first) : 1;
   for (let i = 0; i < measures.length; i++) {
-    const sink = sinks[i] ?? null;
-    const out = sink ?? m;
-    const to = sink === null ? i * READING : first;
     const plain = isPlain(measures[i]);
-    if (plain) coordinateRows(measures[i], z, rows, out, to);
     if (plain && !derived[i]) continue;
+    const out = sinks[i] ?? m;
+    const to = out === m ? i * READING : first;
     const curves = curvesAt(r, p, i);
     const [curve] = curves;
     if (curve.centre !== 0 || curve.scale !== 1 || !curve.isGood) {
@@ -229,34 +227,43 @@ function readPlaces(r: Reader, p: number, rows: number, sinks: Sinks, first: num
   }
 }
 
-/** Rows of a coordinate from those of the unknowns. */
-function coordinateRows(
-  { kind, form }: BoundMeasure,
+/** Rows of the coordinate i, and of the next measure if it is the other one of that point; returns how many they were. */
+function readCoordinates(r: Reader, i: number, rows: number, sinks: Sinks, first: number): 1 | 2 {
+  const { measures, y, z, m } = r;
+  const { kind, form } = measures[i];
+  const out = sinks[i] ?? m;
+  const to = out === m ? i * READING : first;
+  const next = measures[i + 1];
+  const isPair = kind === 'x' && next?.kind === 'y' && next.form === form;
+  const other = isPair ? (sinks[i + 1] ?? m) : y;
+  const otherTo = !isPair ? 0 : other === m ? (i + 1) * READING : first;
+  if (kind === 'x') placeRows(form, z, rows, out, to, other, otherTo);
+  else placeRows(form, z, rows, other, otherTo, out, to);
+  return isPair ? 2 : 1;
+}
+
+/** Rows of a point's two coordinates from those of the unknowns: W = d + sum c z. */
+function placeRows(
+  { x, y, free, re, im }: Form,
   z: Float64Array,
   rows: number,
-  out: Float64Array,
-  to: number,
+  outX: Float64Array,
+  toX: number,
+  outY: Float64Array,
+  toY: number,
 ): void {
-  const { free, re, im } = form;
-  const isX = kind === 'x';
-  const start = isX ? form.x : form.y;
-  const count = free.length;
-  // W = d + sum c z: of each entry the factors of the unknown's x and y.
-  const [a, ax, ay] =
-    count > 0 ? [2 * free[0] * BLOCK, isX ? re[0] : im[0], isX ? -im[0] : re[0]] : [0, 0, 0];
-  const [b, bx, by] =
-    count > 1 ? [2 * free[1] * BLOCK, isX ? re[1] : im[1], isX ? -im[1] : re[1]] : [0, 0, 0];
-  if (count <= 1 && ax * ay === 0 && ax + ay === 1) {
-    const from = ax === 0 ? a + BLOCK : a;
-    for (let i = 0; i < rows; i++) out[to + i] = start + z[from + i];
-    return;
-  }
-  for (let i = 0; i < rows; i++) {
-    out[to + i] = start + (ax * z[a + i] + ay * z[a + BLOCK + i]) + (bx * z[b + i] + by * z[b + BLOCK + i]);
-  }
-  for (let q = 2; q < count; q++) {
-    const [c, cx, cy] = [2 * free[q] * BLOCK, isX ? re[q] : im[q], isX ? -im[q] : re[q]];
-    for (let i = 0; i < rows; i++) out[to + i] += cx * z[c + i] + cy * z[c + BLOCK + i];
+  outX.fill(x, toX, toX + rows);
+  outY.fill(y, toY, toY + rows);
+  for (let q = 0; q < free.length; q++) {
+    const at = 2 * free[q] * BLOCK;
+    const cRe = re[q];
+    const cIm = im[q];
+    for (let i = 0; i < rows; i++) {
+      const zx = z[at + i];
+      const zy = z[at + BLOCK + i];
+      outX[toX + i] += cRe * zx - cIm * zy;
+      outY[toY + i] += cIm * zx + cRe * zy;
+    }
   }
 }
 

@@ -16,15 +16,16 @@
 
 import { type Bordered, bordered, eliminateBordered } from '../numerics/bordered.ts';
 import { nullVector, solve } from '../numerics/elimination.ts';
+import { horner } from '../numerics/polynomial.ts';
 import { type Closing, closingOrder, takeGradient, takeOrder } from './closing.ts';
 import { applyForms } from './form.ts';
 import { factorise, fillJacobian, type Rows, residual, rowsOf } from './rows.ts';
 import type { Structure } from './structure.ts';
 import type { System } from './system.ts';
 
-/** Highest power of a series by the driver, and of one by arc length. */
+/** Highest power of a series by the driver, and of one by arc length: 1e11 to it, beside a length of nearly nothing, is a number. */
 const MAX_ORDER = 30;
-const ARC_ORDER = 24;
+const ARC_ORDER = 27;
 /** Coefficients of one unknown. */
 export const STRIDE = MAX_ORDER + 1;
 /** Truncation error allowed at the end of a piece by the driver and by arc length, as a share of the system's size. */
@@ -467,11 +468,7 @@ function holds(e: TaylorExpansion, { redundant, tolerance }: RedundancyTolerance
 
 /** The unknowns at x. */
 export function poseAt({ z, order }: Series, x: number, pose: Float64Array): void {
-  for (let i = 0, at = 0; i < pose.length; i++, at += order + 1) {
-    let value = z[at + order];
-    for (let k = at + order - 1; k >= at; k--) value = value * x + z[k];
-    pose[i] = value;
-  }
+  for (let i = 0; i < pose.length; i++) pose[i] = horner(z, i * (order + 1), order, x);
 }
 
 /** Their derivative by x there. */
