@@ -44,6 +44,23 @@ export const SPRINGS: Sentences = {
     allowed: `${say.measure('requiredFrequency', 'frequency')} ± ${percent(say, 'maxDeviation')} %: about ${say.measure('requiredSpringRate', 'rate')} at the spring`,
     advice: 'list a spring nearer to that rate, or change the target',
   }),
+  coilDiameterOutOfRange: (say) => ({
+    problem: 'a diameter that makes no spring',
+    got: Number.isFinite(say.number('value')) ? say.measure('value', 'length') : say.text('value'),
+    allowed: `more than ${say.measure('above', 'length')}`,
+    advice: 'check wire and mean diameter',
+  }),
+  coilOutOfRange: (say) => ({
+    problem: 'a value that makes no spring',
+    got: say.text('value'),
+    allowed: `more than ${say.text('above')}`,
+    advice: 'check the value: the coils at the ends do not count as active',
+  }),
+  coilEndsUnknown: (say) => ({
+    problem: 'unknown choice',
+    got: say.text('ends'),
+    allowed: say.text('known'),
+  }),
   springInnerDiameterSmall: (say) => ({
     problem: 'the spring does not go over the body of the damper',
     got: `an inner diameter of ${say.measure('innerDiameter', 'length')}`,

@@ -51,8 +51,3 @@ export function worded<D extends Diagnostic>(diagnostic: D, units: Units): D & I
   };
   return { ...diagnostic, ...sentence(say) };
 }
-
-/** A finding in words: as it is where it has them already, else by its code. */
-export function asIssue(finding: Issue | Diagnostic, units: Units): Issue {
-  return 'problem' in finding ? finding : worded(finding, units);
-}

@@ -250,6 +250,84 @@ describe('what can’t be', () => {
   });
 });
 
+it('all findings and notes of spoilt cars have code, severity, path and values', () => {
+  const spoil: Readonly<Record<string, (sizing: Json) => void>> = {
+    shareOutOfRange: ({ downforce }) => {
+      downforce.frontShare = 40;
+    },
+    coilDiameterOutOfRange: ({ corners }) => {
+      corners.front.springs = [
+        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 7, coils: 8, ends: 'closed' } },
+      ];
+    },
+    coilOutOfRange: ({ corners }) => {
+      corners.front.springs = [
+        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 60, coils: 2, ends: 'closed' } },
+      ];
+    },
+    coilEndsUnknown: ({ corners }) => {
+      corners.front.springs = [
+        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 60, coils: 9, ends: 'toString' } },
+      ];
+    },
+    springWithoutTravel: ({ corners }) => {
+      corners.front.springs = [{ name: 'a', rate: 38, free: 100, solid: 120 }];
+    },
+    minLengthBelowSolid: ({ corners }) => {
+      corners.front.springs = [{ name: 'a', rate: 38, free: 200, solid: 120, least: 100 }];
+    },
+    bumpStopTableFalls: ({ corners }) => {
+      corners.front.bumpStopForces = [
+        [20, 500],
+        [10, 800],
+      ];
+    },
+    noSprungMass: ({ corners }) => {
+      corners.rear.unsprungMass = 900;
+    },
+    springCarriesNothing: ({ corners }) => {
+      corners.front.gas = { force: 90_000 };
+    },
+    targetNeedsNegativeSpring: ({ corners }) => {
+      corners.front.target = { wheelRate: 0.01 };
+    },
+    tyreRateMissing: ({ corners }) => {
+      corners.front.target = { frequency: 1.5, onTyre: true };
+      delete corners.front.tyreRate;
+    },
+    springFarFromTarget: ({ corners }) => {
+      corners.front.springs = [{ name: 'a', rate: 200, free: 300, solid: 100 }];
+    },
+    deadLengthShort: ({ corners }) => {
+      corners.rear.deadLength = 400;
+    },
+  };
+  for (const [code, change] of Object.entries(spoil)) {
+    const document = readCar(car());
+    const whole = structuredClone(document.sizing) as Json;
+    const { front, rear } = document.corners;
+    const corners = structuredClone({ front: front.sizing, rear: rear?.sizing }) as Json;
+    change({ ...whole, corners });
+    const { findings, notes } = sizeCoilovers({
+      ...document,
+      sizing: whole,
+      corners: {
+        front: { ...front, sizing: corners.front },
+        ...(rear === undefined ? {} : { rear: { ...rear, sizing: corners.rear } }),
+      },
+    });
+    expect(findings.map((one) => one.code)).toContain(code);
+    for (const one of [...findings, ...notes]) {
+      expect([typeof one.code, typeof one.severity, typeof one.path, typeof one.values], code).toEqual([
+        'string',
+        'string',
+        'string',
+        'object',
+      ]);
+    }
+  }
+});
+
 describe('a table of the bump stop', () => {
   it('may begin with [0, 0]', () => {
     const points = [
