@@ -3,7 +3,8 @@ import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { isCheck } from '../diagnostic.ts';
 import { describeIssue, type Issue } from '../errors.ts';
-import { numberIn, textIn, toMetric, type Units } from '../units.ts';
+import { numberIn, textIn, type Units } from '../units.ts';
+import { printedMargin } from './margins.ts';
 
 /** Columns of a terminal. */
 const WIDTH = 100;
@@ -76,8 +77,7 @@ function withMargin(
   { required, available, low, high }: Record<'required' | 'available', number> & Pick<Figure, 'low' | 'high'>,
   units: Units,
 ): Cells {
-  const rounded = (mm: number) => toMetric(Number(numberIn(mm, 'length', units)), 'length', units);
-  const margin = signed(rounded(available) - rounded(required), units);
+  const margin = signed(printedMargin(required, available, units), units);
   const interval =
     low === null || high === null || low === high ? '' : ` (${signed(low, units)} to ${signed(high, units)})`;
   return [

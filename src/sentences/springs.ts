@@ -34,7 +34,7 @@ export const SPRINGS: Sentences = {
   }),
   springTravelUncertain: (say) => ({
     problem: 'the spring may have too little travel to its minimum permissible length',
-    got: `a margin of ${say.measure('margin', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
+    got: `a margin of ${say.difference('available', 'required', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
     allowed: `${say.measure('required', 'length')} or more from the free length to the minimum length${minLength(say)}`,
     advice: 'measure that input more closely, or choose a longer spring',
   }),
