@@ -16,10 +16,10 @@ const CELL = 24;
  * margin, then every conflict.
  */
 export function sizingSummary(sizing: Sizing): string {
-  const { name, units, status, axles, findings } = sizing;
+  const { name, units, axles, findings } = sizing;
   const head = ['', 'target or required', 'chosen or available', 'margin (95 % interval)'];
   const lines = [
-    [...(name === undefined ? [] : [name]), STATUS[status]].join(': '),
+    [...(name === undefined ? [] : [name]), statusLine(sizing)].join(': '),
     row(head),
     ...axles.flatMap((sized) => [
       axleName(sized.axle),
@@ -51,6 +51,13 @@ const STATUS: Readonly<Record<OrderStatus, string>> = {
   enquiry: 'ready for an enquiry; some points are to be agreed',
   notForOrder: 'NOT FOR ORDER, see the conflicts below',
 };
+
+/** The status; with it, how many conflicts there are that do not stand against an order. */
+function statusLine({ status, findings }: Sizing): string {
+  const accepted = status === 'notForOrder' ? 0 : findings.filter((one) => !isCheck(one)).length;
+  if (accepted === 0) return STATUS[status];
+  return `${STATUS[status]}; ${accepted} conflict${accepted === 1 ? '' : 's'} to resolve or accept`;
+}
 
 function row([label, ...cells]: readonly string[]): string {
   return label.padEnd(LABEL) + cells.map((cell) => cell.padEnd(CELL)).join(' ');

@@ -1,5 +1,5 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
-import type { OrderStatus } from '../../coilover/sizing/order-status.ts';
+import { blocksOrder, type OrderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { isCheck } from '../../diagnostic.ts';
 import { describeIssue } from '../../errors.ts';
@@ -85,7 +85,13 @@ const NOT_FOR_ORDER: Block = {
 export function findingsPart(findings: Sizing['findings']): Block[] {
   const conflicts = findings.filter((finding) => !isCheck(finding));
   if (conflicts.length === 0) return [];
-  return [heading(2, 'Conflicts'), list(conflicts.map((issue) => `${describeIssue(issue)}.`))];
+  return [
+    heading(2, 'Conflicts'),
+    ...(conflicts.some(blocksOrder)
+      ? []
+      : [paragraph('The coilovers can be made and fit. Resolve these conflicts, or accept them.')]),
+    list(conflicts.map((issue) => `${describeIssue(issue)}.`)),
+  ];
 }
 
 /** What looks wrong, or may not do; nothing where all looks right. */
