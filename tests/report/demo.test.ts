@@ -57,7 +57,7 @@ describe('the demo', () => {
     expect(out).toContain('No conflicts.');
     const front = readFileSync(join(root, 'out/car-front.txt'), 'utf8');
     expect(front).toContain('== Car front ==');
-    expect(front).toMatch(/The damper is fully open at \d\.\d+ inch of droop/);
+    expect(front).toMatch(/The damper is fully extended at \d\.\d+ inch of droop/);
     expect(front).toMatch(/The linkage is at a dead point at \d+\.\d+ inch of droop/);
     expect(out).toMatch(/for planning[\s\S]*licensed engineer or inspector/);
     for (const [, name] of out.matchAll(/out\/([\w.-]+)/g)) {
