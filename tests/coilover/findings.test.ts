@@ -2,6 +2,7 @@
 import { orderSheet, readCar, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { type Json, placesOf } from '../document/support.ts';
+import { expectWithin } from '../support/tolerance.ts';
 import { car, sized, valueIn } from './cars.ts';
 
 /** Findings by path. */
@@ -164,6 +165,28 @@ describe('what can’t be', () => {
     });
     expect(paths(sizing)).toContain('corners.front.limits.damper');
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('a damper too short or too long for the ride height: no travel is available on that side', () => {
+    const [{ figure }] = sized().axles;
+    const installed = figure('installedLength').value ?? 0;
+    for (const [side, short] of [
+      ['droop', { open: installed - 3, closed: installed - 100 }],
+      ['bump', { open: installed + 100, closed: installed + 3 }],
+    ] as const) {
+      const sizing = sized(({ corners: { front } }) => {
+        front.limits.damper = short;
+        delete front.limits.bumpStop;
+      });
+      const [axle] = sizing.axles;
+      // The wheel stands beyond ride height by 3 mm of the shock, over its ratio to first order.
+      const ratio = valueIn(axle, 'installationRatio');
+      expectWithin(valueIn(axle, `${side}Travel`), -3 / ratio, 0.1);
+      expect(valueIn(axle, `${side}Spare`)).toBeLessThan(0);
+      const codes = sizing.findings.flatMap(({ code, path }) => (path.includes('front') ? [code] : []));
+      expect(codes).toContain('damperDoesNotFit');
+      expect(codes).toContain(`${side}TravelShort`);
+    }
   });
 
   it('a tyre rate that is asked for and missing', () => {

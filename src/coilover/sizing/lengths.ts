@@ -95,10 +95,16 @@ export const LENGTH_FIGURES = {
   },
 } as const satisfies FigureInfos;
 
-/** The travel at which a damper's bump stop is solid, or it is closed; null where the linkage does not go so far. */
+/**
+ * The travel at which a damper that fits is solid, or it is closed: in bump. One that is too long for the drawn ride height is so beyond
+ * it, in droop. Null where the linkage does not go so far.
+ */
 export function solidTravel({ settings, given, shock }: AxleState): number | null {
   const { damper } = settings;
-  return damper === null ? null : travelAtLength(shock, solidLength(given, damper), shock.bump);
+  if (damper === null) return null;
+  const solid = solidLength(given, damper);
+  const beyond = () => (shock.at(0).length < solid ? travelAtLength(shock, solid, shock.droop) : null);
+  return travelAtLength(shock, solid, shock.bump) ?? beyond();
 }
 
 /** The travel at which a damper's bump stop is first touched; null where there is none. */
@@ -107,8 +113,10 @@ export function contactTravel({ settings, given, shock }: AxleState): number | n
   return contact === null ? null : travelAtLength(shock, contact, shock.bump);
 }
 
+/** The travel at which a damper that fits is open: in droop. One that is too short for the drawn ride height is so in bump. */
 function openTravel(shock: ShockCurve, open: number): number | null {
-  return travelAtLength(shock, open, shock.droop);
+  const beyond = () => (shock.at(0).length > open ? travelAtLength(shock, open, shock.bump) : null);
+  return travelAtLength(shock, open, shock.droop) ?? beyond();
 }
 
 /**

@@ -58,7 +58,9 @@ function springs(sized: AxleSizing, say: Say): Block[] {
     ...(choices.length === 0
       ? []
       : [
-          paragraph('Springs available, the best fit first:'),
+          paragraph(
+            'Springs available, the best fit first, each with the perch set for the drawn ride height:',
+          ),
           table(
             ['spring', 'rate', 'of the required', 'frequency', 'travel required', 'available', 'remark'],
             choices.map(({ spring, ofWanted, frequency, needs, has, against }) => [

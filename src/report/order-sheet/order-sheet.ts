@@ -39,7 +39,7 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       heading(2, 'What to make'),
       ...(designState === null
         ? []
-        : [paragraph(`Installed length and ride height mean the load state "${designState}".`)]),
+        : [paragraph(`All lengths and ride height mean the load state "${designState}".`)]),
       orderTable(axles, sayIn(units)),
       ...afterWeighing(axles, sayIn(units)),
       ...loadStatesPart(axles, designState, sayIn(units)),
