@@ -94,6 +94,27 @@ describe('what can’t be', () => {
     expect(sheet).not.toMatch(/travel: enough/);
   });
 
+  it('roll and dive that need an axle that is not described are checks, not travel of 0', () => {
+    const whole = valueIn(sized().axles[0], 'bumpNeeded');
+    const spoils: [parts: string[], spoil: (document: Json) => boolean][] = [
+      [['roll', 'dive'], ({ corners }) => delete corners.rear],
+      [['roll'], ({ corners }) => delete corners.rear.sizing.target],
+    ];
+    for (const [parts, spoil] of spoils) {
+      const sizing = sized((document) => void spoil(document));
+      expect(valueIn(sizing.axles[0], 'bumpNeeded')).toBeLessThanOrEqual(whole);
+      expect(sizing.findings).toMatchObject(
+        parts.map((part) => ({
+          code: 'travelPartOmitted',
+          severity: 'check',
+          path: 'corners.rear',
+          values: { part, needs: 'bothAxles' },
+        })),
+      );
+      expect(sheetMarkdown(orderSheet(sizing))).toContain('Check these inputs');
+    }
+  });
+
   it('an axle without sizing: its unsprung mass is unknown, not 0, and so is its sprung mass', () => {
     const sizing = sized((document) => {
       delete document.corners.rear.sizing;
@@ -117,7 +138,9 @@ describe('what can’t be', () => {
       delete document.corners.rear.sizing;
       document.corners.rear.sprungMass = 150;
     });
-    expect(sizing.findings).toEqual([]);
+    expect(sizing.findings.map(({ code, path }) => [code, path])).toEqual([
+      ['travelPartOmitted', 'corners.rear'],
+    ]);
     expect(valueIn(sizing.axles[1], 'sprungMass')).toBe(150);
   });
 

@@ -137,7 +137,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       ...issues,
       ...nominal.issues,
       ...standing.filter(({ severity }) => severity !== 'note'),
-      ...omittedFindings(axles),
+      ...omittedFindings(axles, [...issues, ...nominal.issues, ...standing]),
       ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
       ...axles.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
       ...axles.flatMap(notCured),
