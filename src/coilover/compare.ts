@@ -4,6 +4,7 @@
 //
 // below 1 in size the change is less than the figure is uncertain by.
 
+import type { Diagnostic } from '../diagnostic.ts';
 import type { Issue } from '../errors.ts';
 import type { Units } from '../units.ts';
 import type { FigureInfo } from './sizing/figure.ts';
@@ -62,8 +63,14 @@ export interface SizingComparison {
   readonly choices: readonly ChoiceChange[];
   readonly limits: readonly LimitChange[];
   /** What does not fit in one of them only, told apart by code and path. */
-  readonly conflicts: { readonly gone: readonly Issue[]; readonly added: readonly Issue[] };
-  /** `order`: the order changes; `adjustable`: spring, valving or perch only; `car`: neither; `nothing`: they are the same. */
+  readonly conflicts: {
+    readonly gone: readonly (Diagnostic & Issue)[];
+    readonly added: readonly (Diagnostic & Issue)[];
+  };
+  /**
+   * `order`: the coilover itself changes; `adjustable`: spring, valving or perch only; `car`: neither; `nothing`: they are the same.
+   * Travel and margins that follow, as with another tyre, change no order.
+   */
   readonly consequence: ChangeGroup | 'nothing';
 }
 
@@ -87,9 +94,10 @@ export function compareSizings(before: Sizing, after: Sizing): SizingComparison 
     gone: missingIn(after.findings, before.findings),
     added: missingIn(before.findings, after.findings),
   };
-  const groups = new Set([...figures, ...choices].map(({ group }) => group));
-  const changed = groups.size > 0 || limits.length + conflicts.gone.length + conflicts.added.length > 0;
-  const most = (['order', 'adjustable', 'car'] as const).find((group) => groups.has(group));
+  const groups = new Set(specifiedIn({ figures, choices }).map(({ group }) => group));
+  const changes = [figures, choices, limits, conflicts.gone, conflicts.added];
+  const changed = changes.some((list) => list.length > 0);
+  const most = (['order', 'adjustable'] as const).find((group) => groups.has(group));
   return {
     names: { before: before.name ?? null, after: after.name ?? null },
     units: after.units,
@@ -99,6 +107,30 @@ export function compareSizings(before: Sizing, after: Sizing): SizingComparison 
     conflicts,
     consequence: most ?? (changed ? 'car' : 'nothing'),
   };
+}
+
+/** Figures that a coilover, its spring, valving and perch are ordered or set by; all others follow from these and the car. */
+const SPECIFIED: ReadonlySet<string> = new Set([
+  'installedLength',
+  'openLength',
+  'closedLength',
+  'gasForce',
+  'springRate',
+  'freeLength',
+  'eyesToSeats',
+  'bumpDamping',
+  'reboundDamping',
+]);
+
+/** What of the changes is a change of the order, or of spring, valving or perch. */
+export function specifiedIn({
+  figures,
+  choices,
+}: Pick<SizingComparison, 'figures' | 'choices'>): readonly (FigureChange | ChoiceChange)[] {
+  return [
+    ...choices.filter(({ whose }) => whose !== 'car'),
+    ...figures.filter(({ name }) => SPECIFIED.has(name)),
+  ];
 }
 
 interface Owned {
@@ -245,12 +277,12 @@ function limitChanges(before: Sizing, after: Sizing): LimitChange[] {
 }
 
 /** Issues of a second list that the first has not, by code and path. */
-function missingIn(first: readonly Issue[], second: readonly Issue[]): Issue[] {
+function missingIn<D extends Diagnostic>(first: readonly D[], second: readonly D[]): D[] {
   const known = new Set(first.map(identity));
   return second.filter((issue) => !known.has(identity(issue)));
 }
 
-/** Code and path; where an issue has no code yet, its problem without the figures in it. */
-function identity({ code, path, problem }: Issue): string {
-  return `${code ?? problem.replaceAll(/[-\d.]+/g, '#')} at ${path}`;
+/** Code and path: not the figures in its words. */
+function identity({ code, path }: Diagnostic): string {
+  return `${code} at ${path}`;
 }

@@ -5,7 +5,7 @@
 // on the wheels; parts and added loads are summed. Scales say it without shares, and with what was aboard when they were read: a load
 // that was aboard is not added again, and is taken off for a state in which it is not.
 
-import { type Issue, show } from '../errors.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 
 /** Something that weighs on the wheels by its shares; kg. */
 export interface Spread {
@@ -82,7 +82,7 @@ export function carMasses(
   state?: string,
 ): {
   readonly masses: CarMasses | null;
-  readonly issues: Issue[];
+  readonly issues: Diagnostic[];
 } {
   const { guess, parts = [], scales } = input;
   const all = [
@@ -119,15 +119,7 @@ export function carMasses(
 }
 
 /** A share that is none. */
-export function shareIssues(path: string, share: number | undefined): Issue[] {
+export function shareIssues(path: string, share: number | undefined): Diagnostic[] {
   if (share === undefined || (share >= 0 && share <= 1)) return [];
-  return [
-    {
-      path,
-      problem: 'not a share',
-      got: show(share),
-      allowed: '0 to 1',
-      ...(share > 1 && share <= 100 ? { advice: `if ${share} % is meant, write ${share / 100}` } : {}),
-    },
-  ];
+  return [{ code: 'shareOutOfRange', severity: 'error', path, values: { share } }];
 }

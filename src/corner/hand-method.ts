@@ -232,14 +232,14 @@ export function faultWords(fault: Fault): string {
 function sentencesOn(hand: number, ride: HandPoint, worst: HandPoint, force: string): string[] {
   const where = worst.travel === 0 ? 'there too' : worst.travel > 0 ? 'in bump' : 'in droop';
   return [
-    `By hand (two lengths squared, times the factor for the lean) the wheel rate is ${hand.toFixed(3)} of the spring rate; exactly it is ${ride.exact.toFixed(3)} at ride.`,
-    `A spring chosen by hand comes out ${offBy(ride.error)} at ride, ${offBy(worst.error)} at worst over this travel (${where}).`,
+    `The hand method (two lengths squared × the factor for the lean) gives a wheel rate of ${hand.toFixed(3)} of the spring rate; the exact value is ${ride.exact.toFixed(3)} at ride height.`,
+    `A spring chosen by the hand method is ${offBy(ride.error)} at ride height, ${offBy(worst.error)} at worst over this travel (${where}).`,
     ...FAULTS.filter((fault) => fault !== 'onePose').map(
-      (fault) => `${FAULT_WORDS[fault]}: ${offBy(ride.shares[fault] - 1)} at ride.`,
+      (fault) => `${FAULT_WORDS[fault]}: ${offBy(ride.shares[fault] - 1)} at ride height.`,
     ),
     force === 'included'
-      ? 'The exact figure counts the change of the ratio under the loaded spring (the force term) too.'
-      : `The exact figure is the square of the ratio alone; the term for the loaded spring is ${force}.`,
+      ? 'The exact value includes the geometric part: the changing ratio under the loaded spring.'
+      : `The exact value is the square of the ratio alone; the geometric part is ${force}.`,
   ].map((words) => words.charAt(0).toUpperCase() + words.slice(1));
 }
 

@@ -3,7 +3,8 @@ import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { isCheck } from '../diagnostic.ts';
 import { describeIssue, type Issue } from '../errors.ts';
-import { numberIn, textIn, toMetric, type Units } from '../units.ts';
+import { numberIn, textIn, type Units } from '../units.ts';
+import { printedMargin } from './margins.ts';
 
 /** Columns of a terminal. */
 const WIDTH = 100;
@@ -15,10 +16,10 @@ const CELL = 24;
  * margin, then every conflict.
  */
 export function sizingSummary(sizing: Sizing): string {
-  const { name, units, status, axles, findings } = sizing;
+  const { name, units, axles, findings } = sizing;
   const head = ['', 'target or required', 'chosen or available', 'margin (95 % interval)'];
   const lines = [
-    [...(name === undefined ? [] : [name]), STATUS[status]].join(': '),
+    [...(name === undefined ? [] : [name]), statusLine(sizing)].join(': '),
     row(head),
     ...axles.flatMap((sized) => [
       axleName(sized.axle),
@@ -51,6 +52,13 @@ const STATUS: Readonly<Record<OrderStatus, string>> = {
   notForOrder: 'NOT FOR ORDER, see the conflicts below',
 };
 
+/** The status; with it, how many conflicts there are that do not stand against an order. */
+function statusLine({ status, findings }: Sizing): string {
+  const accepted = status === 'notForOrder' ? 0 : findings.filter((one) => !isCheck(one)).length;
+  if (accepted === 0) return STATUS[status];
+  return `${STATUS[status]}; ${accepted} conflict${accepted === 1 ? '' : 's'} to resolve or accept`;
+}
+
 function row([label, ...cells]: readonly string[]): string {
   return label.padEnd(LABEL) + cells.map((cell) => cell.padEnd(CELL)).join(' ');
 }
@@ -76,8 +84,7 @@ function withMargin(
   { required, available, low, high }: Record<'required' | 'available', number> & Pick<Figure, 'low' | 'high'>,
   units: Units,
 ): Cells {
-  const rounded = (mm: number) => toMetric(Number(numberIn(mm, 'length', units)), 'length', units);
-  const margin = signed(rounded(available) - rounded(required), units);
+  const margin = signed(printedMargin(required, available, units), units);
   const interval =
     low === null || high === null || low === high ? '' : ` (${signed(low, units)} to ${signed(high, units)})`;
   return [

@@ -2,6 +2,15 @@ import type { Sentences } from './say.ts';
 
 /** What is said about masses, forces and the rates that a target asks for. */
 export const LOADS: Sentences = {
+  shareOutOfRange: (say) => {
+    const share = say.number('share');
+    return {
+      problem: 'a share outside 0 to 1',
+      got: say.text('share'),
+      allowed: '0 to 1',
+      ...(share > 1 && share <= 100 ? { advice: `if ${share} % is meant, write ${share / 100}` } : {}),
+    };
+  },
   noSprungMass: (say) => ({
     problem: 'leaves no sprung mass',
     got: `${say.measure('unsprungMass', 'mass')} of ${say.measure('wheelMass', 'mass')} on the wheel`,

@@ -8,6 +8,8 @@ export type Words = Pick<Issue, 'problem' | 'got' | 'allowed' | 'advice'>;
 export interface Say {
   /** A value with its unit: `338.0 mm`. */
   measure(name: string, quantity: Quantity | 'ratio'): string;
+  /** The difference of two values, each as it is written: `9.4 mm`. */
+  difference(of: string, less: string, quantity: Quantity): string;
   /** Whether a value is known, and not null. */
   has(name: string): boolean;
   /** A value as it stands. */

@@ -34,15 +34,32 @@ export const SPRINGS: Sentences = {
   }),
   springTravelUncertain: (say) => ({
     problem: 'the spring may have too little travel to its minimum permissible length',
-    got: `a margin of ${say.measure('margin', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
+    got: `a margin of ${say.difference('available', 'required', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
     allowed: `${say.measure('required', 'length')} or more from the free length to the minimum length${minLength(say)}`,
     advice: 'measure that input more closely, or choose a longer spring',
   }),
   springFarFromTarget: (say) => ({
     problem: `the frequency of the spring is ${percent(say, 'deviation')} % ${say.number('deviation') < 0 ? 'below' : 'above'} the required one`,
-    got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')}`}`,
+    got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')} at the drawn ride height`}`,
     allowed: `${say.measure('requiredFrequency', 'frequency')} ± ${percent(say, 'maxDeviation')} %: about ${say.measure('requiredSpringRate', 'rate')} at the spring`,
     advice: 'list a spring nearer to that rate, or change the target',
+  }),
+  coilDiameterOutOfRange: (say) => ({
+    problem: 'a diameter that makes no spring',
+    got: Number.isFinite(say.number('value')) ? say.measure('value', 'length') : say.text('value'),
+    allowed: `more than ${say.measure('above', 'length')}`,
+    advice: 'check wire and mean diameter',
+  }),
+  coilOutOfRange: (say) => ({
+    problem: 'a value that makes no spring',
+    got: say.text('value'),
+    allowed: `more than ${say.text('above')}`,
+    advice: 'check the value: the coils at the ends do not count as active',
+  }),
+  coilEndsUnknown: (say) => ({
+    problem: 'unknown choice',
+    got: say.text('ends'),
+    allowed: say.text('known'),
   }),
   springInnerDiameterSmall: (say) => ({
     problem: 'the spring does not go over the body of the damper',

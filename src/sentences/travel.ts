@@ -31,7 +31,7 @@ const travelUncertain =
   (side: 'bump' | 'droop') =>
   (say: Say): Words => ({
     problem: `the ${side} travel may be less than is required`,
-    got: `a margin of ${say.measure('margin', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
+    got: `a margin of ${say.difference('available', 'required', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
     allowed: `${say.measure('required', 'length')} or more; ${say.measure('available', 'length')} is available`,
     advice: 'measure that input more closely, or leave more travel',
   });

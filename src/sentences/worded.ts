@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Issue } from '../errors.ts';
-import { fromMetric, type Quantity, textIn, type Units, unitName } from '../units.ts';
+import { fromMetric, numberIn, type Quantity, textIn, toMetric, type Units, unitName } from '../units.ts';
 import { inWords, short } from '../words.ts';
 import { CHECKS } from './checks.ts';
 import { LOADS } from './loads.ts';
@@ -46,13 +46,12 @@ export function worded<D extends Diagnostic>(diagnostic: D, units: Units): D & I
     unit: (quantity) => unitName(quantity, units),
     plural: (quantity) => inWords(unitName(quantity, units)),
     measure: (name, quantity) => textIn(Number(value(name)), quantity, units),
+    difference: (of, less, quantity) => {
+      const [a, b] = [of, less].map((name) => Number(numberIn(Number(value(name)), quantity, units)));
+      return textIn(toMetric(a - b, quantity, units), quantity, units);
+    },
     text: (name) => String(value(name)),
     number: (name) => Number(value(name)),
   };
   return { ...diagnostic, ...sentence(say) };
-}
-
-/** A finding in words: as it is where it has them already, else by its code. */
-export function asIssue(finding: Issue | Diagnostic, units: Units): Issue {
-  return 'problem' in finding ? finding : worded(finding, units);
 }

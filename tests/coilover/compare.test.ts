@@ -146,6 +146,28 @@ describe('a comparison', () => {
     expect(shod.figures.some(({ name, whose }) => name === 'wheelRate' && whose === 'front')).toBe(false);
   });
 
+  it('says that travel lost to a larger tyre changes no order, and that a conflict is new', () => {
+    const tyre = JSON.parse(exampleText('car.json'));
+    tyre.corners.front.limits.tyre = '225/60R15';
+    const shod = compareSizings(example(), sizedOf(tyre));
+    expect(shod.consequence).toBe('car');
+    expect(shod.figures.find(({ name }) => name === 'bumpSpare')?.change).toBeLessThan(-30);
+    const text = sheetMarkdown(comparisonSheet(shod));
+    expect(text).toContain('The order stays');
+    expect(text).toContain('resolve them before you order');
+  });
+
+  it('lists what differs in the order with 200 lb more, in the units of the file', () => {
+    const comparison = compareSizings(example(), heavier());
+    expect(comparison.consequence).toBe('order');
+    const [before, after] = [example(), heavier()].map((one) => one.axles[1].damper?.open ?? 0);
+    expect(after).toBeGreaterThan(before);
+    const inches = (mm: number) => (mm / 25.4).toFixed(2);
+    expect(sheetMarkdown(comparisonSheet(comparison))).toContain(
+      `Rear, damper: extended length: ${inches(before)} inch before, ${inches(after)} inch after.`,
+    );
+  });
+
   it('tells conflicts apart by code and path, not by the figures in their words', () => {
     const short = (bump: number) =>
       sized(({ corners: { front } }) => {

@@ -2,6 +2,7 @@
 import { orderSheet, readCar, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { type Json, placesOf } from '../document/support.ts';
+import { expectWithin } from '../support/tolerance.ts';
 import { car, sized, valueIn } from './cars.ts';
 
 /** Findings by path. */
@@ -93,6 +94,27 @@ describe('what can’t be', () => {
     expect(sheet).not.toMatch(/travel: enough/);
   });
 
+  it('roll and dive that need an axle that is not described are checks, not travel of 0', () => {
+    const whole = valueIn(sized().axles[0], 'bumpNeeded');
+    const spoils: [parts: string[], spoil: (document: Json) => boolean][] = [
+      [['roll', 'dive'], ({ corners }) => delete corners.rear],
+      [['roll'], ({ corners }) => delete corners.rear.sizing.target],
+    ];
+    for (const [parts, spoil] of spoils) {
+      const sizing = sized((document) => void spoil(document));
+      expect(valueIn(sizing.axles[0], 'bumpNeeded')).toBeLessThanOrEqual(whole);
+      expect(sizing.findings).toMatchObject(
+        parts.map((part) => ({
+          code: 'travelPartOmitted',
+          severity: 'check',
+          path: 'corners.rear',
+          values: { part, needs: 'bothAxles' },
+        })),
+      );
+      expect(sheetMarkdown(orderSheet(sizing))).toContain('Check these inputs');
+    }
+  });
+
   it('an axle without sizing: its unsprung mass is unknown, not 0, and so is its sprung mass', () => {
     const sizing = sized((document) => {
       delete document.corners.rear.sizing;
@@ -116,7 +138,9 @@ describe('what can’t be', () => {
       delete document.corners.rear.sizing;
       document.corners.rear.sprungMass = 150;
     });
-    expect(sizing.findings).toEqual([]);
+    expect(sizing.findings.map(({ code, path }) => [code, path])).toEqual([
+      ['travelPartOmitted', 'corners.rear'],
+    ]);
     expect(valueIn(sizing.axles[1], 'sprungMass')).toBe(150);
   });
 
@@ -164,6 +188,28 @@ describe('what can’t be', () => {
     });
     expect(paths(sizing)).toContain('corners.front.limits.damper');
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
+  });
+
+  it('a damper too short or too long for the ride height: no travel is available on that side', () => {
+    const [{ figure }] = sized().axles;
+    const installed = figure('installedLength').value ?? 0;
+    for (const [side, short] of [
+      ['droop', { open: installed - 3, closed: installed - 100 }],
+      ['bump', { open: installed + 100, closed: installed + 3 }],
+    ] as const) {
+      const sizing = sized(({ corners: { front } }) => {
+        front.limits.damper = short;
+        delete front.limits.bumpStop;
+      });
+      const [axle] = sizing.axles;
+      // The wheel stands beyond ride height by 3 mm of the shock, over its ratio to first order.
+      const ratio = valueIn(axle, 'installationRatio');
+      expectWithin(valueIn(axle, `${side}Travel`), -3 / ratio, 0.1);
+      expect(valueIn(axle, `${side}Spare`)).toBeLessThan(0);
+      const codes = sizing.findings.flatMap(({ code, path }) => (path.includes('front') ? [code] : []));
+      expect(codes).toContain('damperDoesNotFit');
+      expect(codes).toContain(`${side}TravelShort`);
+    }
   });
 
   it('a tyre rate that is asked for and missing', () => {
@@ -248,6 +294,84 @@ describe('what can’t be', () => {
       'downforce.frontShare',
     ]);
   });
+});
+
+it('all findings and notes of spoilt cars have code, severity, path and values', () => {
+  const spoil: Readonly<Record<string, (sizing: Json) => void>> = {
+    shareOutOfRange: ({ downforce }) => {
+      downforce.frontShare = 40;
+    },
+    coilDiameterOutOfRange: ({ corners }) => {
+      corners.front.springs = [
+        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 7, coils: 8, ends: 'closed' } },
+      ];
+    },
+    coilOutOfRange: ({ corners }) => {
+      corners.front.springs = [
+        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 60, coils: 2, ends: 'closed' } },
+      ];
+    },
+    coilEndsUnknown: ({ corners }) => {
+      corners.front.springs = [
+        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 60, coils: 9, ends: 'toString' } },
+      ];
+    },
+    springWithoutTravel: ({ corners }) => {
+      corners.front.springs = [{ name: 'a', rate: 38, free: 100, solid: 120 }];
+    },
+    minLengthBelowSolid: ({ corners }) => {
+      corners.front.springs = [{ name: 'a', rate: 38, free: 200, solid: 120, least: 100 }];
+    },
+    bumpStopTableFalls: ({ corners }) => {
+      corners.front.bumpStopForces = [
+        [20, 500],
+        [10, 800],
+      ];
+    },
+    noSprungMass: ({ corners }) => {
+      corners.rear.unsprungMass = 900;
+    },
+    springCarriesNothing: ({ corners }) => {
+      corners.front.gas = { force: 90_000 };
+    },
+    targetNeedsNegativeSpring: ({ corners }) => {
+      corners.front.target = { wheelRate: 0.01 };
+    },
+    tyreRateMissing: ({ corners }) => {
+      corners.front.target = { frequency: 1.5, onTyre: true };
+      delete corners.front.tyreRate;
+    },
+    springFarFromTarget: ({ corners }) => {
+      corners.front.springs = [{ name: 'a', rate: 200, free: 300, solid: 100 }];
+    },
+    deadLengthShort: ({ corners }) => {
+      corners.rear.deadLength = 400;
+    },
+  };
+  for (const [code, change] of Object.entries(spoil)) {
+    const document = readCar(car());
+    const whole = structuredClone(document.sizing) as Json;
+    const { front, rear } = document.corners;
+    const corners = structuredClone({ front: front.sizing, rear: rear?.sizing }) as Json;
+    change({ ...whole, corners });
+    const { findings, notes } = sizeCoilovers({
+      ...document,
+      sizing: whole,
+      corners: {
+        front: { ...front, sizing: corners.front },
+        ...(rear === undefined ? {} : { rear: { ...rear, sizing: corners.rear } }),
+      },
+    });
+    expect(findings.map((one) => one.code)).toContain(code);
+    for (const one of [...findings, ...notes]) {
+      expect([typeof one.code, typeof one.severity, typeof one.path, typeof one.values], code).toEqual([
+        'string',
+        'string',
+        'string',
+        'object',
+      ]);
+    }
+  }
 });
 
 describe('a table of the bump stop', () => {

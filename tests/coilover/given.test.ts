@@ -250,7 +250,7 @@ describe('what is taken for granted, and what is open', () => {
     [
       'steps of rates',
       (document) => delete document.corners.front.sizing.rateStep,
-      /^Front: springs are taken to be had in steps of 5/m,
+      /^Front: springs are taken to be available in steps of 5/m,
     ],
     ['a damper', (document) => delete document.corners.rear.limits.damper, /^Rear: no damper was given/m],
     [

@@ -2,6 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { carMasses, type MassesInput } from '../../src/coilover/masses.ts';
+import { worded } from '../../src/sentences/worded.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 import { sized, valueIn } from './cars.ts';
 
@@ -71,7 +72,7 @@ describe('masses on the wheels', () => {
     });
     expect(masses).toBeNull();
     expect(issues.map(({ path }) => path)).toEqual(['parts[0].frontShare', 'parts[0].leftShare']);
-    expect(issues[0].advice).toContain('0.45');
+    expect(worded(issues[0], 'metric').advice).toContain('0.45');
   });
 });
 

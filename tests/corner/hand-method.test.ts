@@ -104,7 +104,7 @@ describe('the hand figure', () => {
     expect(ride.shares.noForceTerm).toBe(1);
     expect(force).toBe('left out: no sprung mass was given');
     expect(sentences.at(-1)).toBe(
-      'The exact figure is the square of the ratio alone; the term for the loaded spring is left out: no sprung mass was given.',
+      'The exact value is the square of the ratio alone; the geometric part is left out: no sprung mass was given.',
     );
   });
 

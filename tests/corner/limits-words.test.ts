@@ -76,9 +76,9 @@ describe('a limit in words', () => {
     });
     expect([found.bump, found.droop, ...found.behind].map((limit) => limit?.sentence)).toEqual([
       'The bump stop is solid at 66.7 mm of bump (350 mm between the end eyes).',
-      'The damper is fully open at 53.3 mm of droop (440 mm between the end eyes).',
+      'The damper is fully extended at 53.3 mm of droop (440 mm between the end eyes).',
       'The bearing at the mount of the coilover is at the end of its tilt at 79.7 mm of bump: 12.5 degrees from straight.',
-      'The damper is fully closed at 80.1 mm of bump (340 mm between the end eyes).',
+      'The damper is fully compressed at 80.1 mm of bump (340 mm between the end eyes).',
       'The tyre meets arch[0], [720, 700], with its tread at 89.8 mm of bump.',
       'The chassis is on the ground with ground[1], [200, 90], at 90 mm of bump.',
       'The bearing at the mount of the coilover is at the end of its tilt at 93.5 mm of droop: 12.5 degrees from straight.',
@@ -90,7 +90,7 @@ describe('a limit in words', () => {
       'The linkage is at a dead point at 400 mm of bump: it can take the wheel no higher.',
     ]);
     expect(found.events.map(({ sentence }) => sentence)).toEqual([
-      'The bump stop is first touched at 40 mm of bump (370 mm between the end eyes).',
+      'The bump stop makes contact at 40 mm of bump (370 mm between the end eyes).',
     ]);
     expect(found.fits).toEqual([]);
   });
@@ -134,7 +134,7 @@ describe('a limit in words', () => {
     const metric = of(options);
     const imperial = of({ ...options, units: 'imperial' });
     expect(imperial.bump?.sentence).toBe(
-      'The damper is fully closed at 3.15 inch of bump (13.39 inch between the end eyes).',
+      'The damper is fully compressed at 3.15 inch of bump (13.39 inch between the end eyes).',
     );
     expect(imperial.behind.map(({ travel }) => travel)).toEqual(metric.behind.map(({ travel }) => travel));
     expect(imperial.behind[0].sentence).toBe(
@@ -152,7 +152,7 @@ describe('what does not fit as drawn', () => {
       ground: [[0, -3]],
     });
     expect(found.fits).toEqual([
-      'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its open length of 390 mm.',
+      'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its extended length of 390 mm.',
       'The tyre does not fit: at the drawn ride height arch[0], [720, 612], lies 8 mm inside it.',
       'The chassis is in the ground: at the drawn ride height ground[0], [0, -3], lies 3 mm below it.',
     ]);
@@ -174,7 +174,7 @@ describe('what does not fit as drawn', () => {
     });
     expect(found.fits).toEqual([
       'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
-      'The damper is too long: at the drawn ride height the end eyes are 412.3 mm apart, 7.7 mm less than its closed length of 420 mm.',
+      'The damper is too long: at the drawn ride height the end eyes are 412.3 mm apart, 7.7 mm less than its compressed length of 420 mm.',
       'The upper outer ball joint does not fit: at the drawn ride height its stud leans 45 degrees from the axis of its housing, 25 degrees more than it can.',
       'The bearing at the chassis end of the coilover does not fit: at the drawn ride height it tilts 14 degrees, 2 degrees more than it can.',
     ]);
@@ -196,11 +196,11 @@ describe('what does not fit as drawn', () => {
     expect(found.fits).toEqual([]);
     expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen' });
     expect(found.droop?.sentence).toBe(
-      'The damper is fully open at the drawn ride height (400 mm between the end eyes).',
+      'The damper is fully extended at the drawn ride height (400 mm between the end eyes).',
     );
     expect(found.bump?.travel).toBeGreaterThan(100);
     expect(found.notes).toContain(
-      'The damper is all but fully open at the drawn ride height (400 mm of 400 mm): there is no droop travel left.',
+      'The damper is all but fully extended at the drawn ride height (400 mm of 400 mm): there is no droop travel left.',
     );
   });
 });
@@ -379,8 +379,8 @@ describe('travel wanted', () => {
     expect(required?.bump?.available).toBe(bump?.travel);
     expectWithin(required?.bump?.missing ?? null, 81 - (bump?.travel ?? 0), 1e-12);
     expect(required?.droop).toMatchObject({ available: -(droop?.travel ?? 0), missing: 0 });
-    expect(required?.bump?.sentence).toBe('Bump: 81 mm wanted, 80.1 mm available: 0.9 mm missing.');
-    expect(required?.droop?.sentence).toBe('Droop: 50 mm wanted, 53.3 mm available: 3.3 mm to spare.');
+    expect(required?.bump?.sentence).toBe('Bump: 81 mm required, 80.1 mm available: margin -0.9 mm.');
+    expect(required?.droop?.sentence).toBe('Droop: 50 mm required, 53.3 mm available: margin 3.3 mm.');
   });
 
   it('is spoken of on the sides where it is wanted', () => {
@@ -397,7 +397,7 @@ describe('travel wanted', () => {
     expect(behind.map(({ cause }) => cause)).toContain('deadPoint');
     expectWithin(required?.bump?.available ?? null, 320, 1e-9);
     expectWithin(required?.bump?.missing ?? null, 180, 1e-9);
-    expect(required?.bump?.sentence).toBe('Bump: 500 mm wanted, 320 mm available: 180 mm missing.');
+    expect(required?.bump?.sentence).toBe('Bump: 500 mm required, 320 mm available: margin -180 mm.');
     expect(required?.droop).toMatchObject({ needed: 0, missing: 0 });
   });
 
@@ -407,11 +407,11 @@ describe('travel wanted', () => {
       needed: 30,
       available: 0,
       missing: 30,
-      sentence: 'Droop: 30 mm wanted, 0 mm available: 30 mm missing.',
+      sentence: 'Droop: 30 mm required, 0 mm available: margin -30 mm.',
     });
     expect(required?.bump).toMatchObject({
       missing: 0,
-      sentence: 'Bump: 80 mm wanted, 80.1 mm available: 0.1 mm to spare.',
+      sentence: 'Bump: 80 mm required, 80.1 mm available: margin 0.1 mm.',
     });
   });
 
@@ -424,14 +424,14 @@ describe('travel wanted', () => {
         available: null,
         missing: 60,
         sentence:
-          "Bump: 60 mm wanted; what there is can't be counted before all fits at the drawn ride height.",
+          'Bump: 60 mm required; available travel is not known before all fits at the drawn ride height.',
       },
       droop: {
         needed: 50,
         available: null,
         missing: 50,
         sentence:
-          "Droop: 50 mm wanted; what there is can't be counted before all fits at the drawn ride height.",
+          'Droop: 50 mm required; available travel is not known before all fits at the drawn ride height.',
       },
     });
   });
@@ -443,10 +443,10 @@ describe('travel wanted', () => {
       needed: 2000,
       available: null,
       missing: 0,
-      sentence: 'Droop: 2000 mm wanted, nothing found that ends it: enough.',
+      sentence: 'Droop: 2000 mm required, no limit found: enough.',
     });
     // Square to its pillar the coilover stands where the eye is as high as the top.
-    expect(required?.bump?.sentence).toBe('Bump: 100 mm wanted, 330 mm available: 230 mm to spare.');
+    expect(required?.bump?.sentence).toBe('Bump: 100 mm required, 330 mm available: margin 230 mm.');
     // What does not fit is told even so.
     const misfit = limits(onPillar, { ground: [[0, -5]], required: { droop: 20 } });
     expect(misfit.droop?.cause).not.toBe('deadPoint');

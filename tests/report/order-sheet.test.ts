@@ -107,6 +107,38 @@ describe('an order sheet', () => {
     expect(headings).toContain('Cautions');
   });
 
+  it('prints margins that are the difference of available and required as printed, in both units', () => {
+    let seen = 0;
+    for (const total of [1380, 1400, 1420, 1440, 1460, 1480]) {
+      const text = sheetMarkdown(
+        orderSheet(
+          sized(({ masses }) => {
+            masses.guess.total.value = total;
+          }),
+        ),
+      );
+      const of = (axle: string, label: string) => {
+        const part = text.slice(text.indexOf(`\n## ${axle}`));
+        const cells = part.match(new RegExp(`\\| ${label} \\| (-?[\\d.]+) inch \\| (-?[\\d.]+) mm`));
+        return [Number(cells?.[1]), Number(cells?.[2])];
+      };
+      for (const axle of ['Front', 'Rear']) {
+        for (const side of ['bump', 'droop']) {
+          const [required, available, margin] = ['required', 'available', 'margin'].map((what) =>
+            of(axle, `${side} travel ${what}`),
+          );
+          expect((available[0] - required[0]).toFixed(2)).toBe(margin[0].toFixed(2));
+          expect((available[1] - required[1]).toFixed(1)).toBe(margin[1].toFixed(1));
+          const list = text.slice(text.indexOf(`\n## ${axle}`));
+          const name = side === 'bump' ? 'Bump' : 'Droop';
+          expect(list.match(`${name} travel: margin (-?[\\d.]+) inch`)?.[1]).toBe(margin[0].toFixed(2));
+          seen++;
+        }
+      }
+    }
+    expect(seen).toBe(24);
+  });
+
   it('asks of the end bearings what they use, and gives what they allow apart from that', () => {
     const facts = factsOf(example);
     expect(facts['chassis end'][0]).toMatch(

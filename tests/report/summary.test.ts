@@ -1,6 +1,6 @@
 /** A sizing on one screen: target, chosen, margin, conflicts. */
 import { readFileSync } from 'node:fs';
-import { describeIssue, readCar, sizeCoilovers, sizingSummary } from 'jounce';
+import { describeIssue, orderSheet, readCar, sheetMarkdown, sizeCoilovers, sizingSummary } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { car, sized } from '../coilover/cars.ts';
 
@@ -27,6 +27,20 @@ describe('the summary of a sizing', () => {
     for (const [required, available, margin] of found) {
       expect((available - required).toFixed(2)).toBe(margin.toFixed(2));
     }
+  });
+
+  it('counts the conflicts that do not stand against an order, and says that they are to resolve or accept', () => {
+    const far = sized(({ corners }) => {
+      for (const axle of ['front', 'rear']) {
+        corners[axle].sizing.springs = [{ name: 'a', rate: 70, free: 260, solid: 60 }];
+      }
+    });
+    const conflicts = far.findings.filter(({ severity }) => severity === 'conflict');
+    expect(new Set(conflicts.map(({ code }) => code))).toEqual(new Set(['springFarFromTarget']));
+    expect(far.status).toBe('enquiry');
+    expect(sizingSummary(far).split('\n')[0]).toContain('2 conflicts to resolve or accept');
+    expect(sheetMarkdown(orderSheet(far))).toContain('Resolve these conflicts, or accept them.');
+    expect(sizingSummary(roadster).split('\n')[0]).not.toContain('conflict');
   });
 
   it('says that there are no conflicts, or tells each of them', () => {

@@ -4,7 +4,7 @@ import type { CornerModel } from '../../corner/model.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
-import { InputError, type Issue, show } from '../../errors.ts';
+import { InputError, show } from '../../errors.ts';
 import { asBought, boughtPath } from '../ordered/as-bought.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
 import { inputsOf, isPlace, type UncertainInput } from './doubts.ts';
@@ -29,7 +29,7 @@ export function carOf(given: CarDocument): {
   readonly document: CarDocument;
   readonly car: Car;
   readonly uncertain: readonly UncertainInput[];
-  readonly issues: readonly (Issue | Diagnostic)[];
+  readonly issues: readonly Diagnostic[];
   /** Its inputs as they stand in the document. */
   readonly written: CarInputs;
 } {

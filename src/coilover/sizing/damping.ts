@@ -25,23 +25,23 @@ const SPEEDS = [10, 25, 50, 100, 150, 200, 300, 400, 500];
 
 export const DAMPING_FIGURES = {
   damping: {
-    label: 'damping at the shaft, mean of bump and rebound',
+    label: 'damping at the shaft, mean of compression and rebound',
     quantity: 'damping',
     settled: 'later',
     definition:
-      'twice the wanted ratio times the root of wheel rate and sprung mass, by the square of the installation ratio at rest',
+      '2 × target ratio × √(wheel rate × sprung mass) ÷ square of the installation ratio, at static ride height',
   },
   bumpDamping: {
-    label: 'bump damping below the knee',
+    label: 'low-speed compression damping',
     quantity: 'damping',
     settled: 'later',
-    definition: 'force by shaft speed while the coilover shortens',
+    definition: 'force ÷ shaft speed while the damper shortens',
   },
   reboundDamping: {
-    label: 'rebound damping below the knee',
+    label: 'low-speed rebound damping',
     quantity: 'damping',
     settled: 'later',
-    definition: 'force by shaft speed while it lengthens',
+    definition: 'force ÷ shaft speed while the damper lengthens',
   },
   dampingAtDroop: {
     label: 'damping ratio at the droop limit',
@@ -55,20 +55,19 @@ export const DAMPING_FIGURES = {
     quantity: 'ratio',
     settled: 'later',
     definition:
-      'damping at the wheel by twice the root of wheel rate and sprung mass; below the knee, mean of bump and rebound',
+      'damping at the wheel ÷ (2 √(wheel rate × sprung mass)); low-speed, mean of compression and rebound',
   },
   dampingAtBump: {
-    label: 'damping ratio at the first touch of the bump stop, or the bump limit',
+    label: 'damping ratio at bump stop contact, or the bump limit',
     quantity: 'ratio',
     settled: 'later',
-    definition: 'the same damping with ratio and wheel rate of that pose, the stop not yet pressed',
+    definition: 'the same damping with ratio and wheel rate of that pose, the stop not yet compressed',
   },
   wheelHopDamping: {
     label: 'damping ratio of wheel hop',
     quantity: 'ratio',
     settled: 'later',
-    definition:
-      'damping at the wheel by twice the root of unsprung mass times wheel rate and tyre rate together',
+    definition: 'damping at the wheel ÷ (2 √((wheel rate + tyre rate) × unsprung mass))',
   },
 } as const satisfies FigureInfos;
 

@@ -45,19 +45,19 @@ export const DOWNFORCE_FIGURES = {
     label: 'downforce on the corner at top speed',
     quantity: 'force',
     settled: 'car',
-    definition: 'the axle’s share of the downforce, half of it, by the square of the speed',
+    definition: 'half of the axle’s share of the downforce, proportional to the square of the speed',
   },
   topSpeedHeightLost: {
     label: 'ride height lost at top speed',
     quantity: 'length',
     settled: 'later',
-    definition: 'travel and squash of the tyre from standing to top speed, at fixed balance',
+    definition: 'wheel travel and tyre deflection from standing to top speed, at fixed balance',
   },
   topSpeedLeft: {
-    label: 'bump travel left at top speed',
+    label: 'bump travel available at top speed',
     quantity: 'length',
     settled: 'later',
-    definition: 'from where the wheel rests at top speed to the first limit',
+    definition: 'from the ride height at top speed to the first limit',
   },
   topSpeedFrequency: {
     label: 'frequency at top speed',

@@ -3,7 +3,7 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
 import { damperFindings } from './damper.ts';
-import type { AxleInputs, CornerSizing } from './inputs.ts';
+import { AXLES, type AxleInputs, type CornerSizing } from './inputs.ts';
 import type { AxleSizing } from './result.ts';
 import { isNear, MAX_FREQUENCY_DEVIATION } from './spring-fit.ts';
 
@@ -167,11 +167,30 @@ function tableFindings(
 /** Share of a length that the conversion of its unit may make. */
 const ROUNDING = 1e-9;
 
-/** What the required travel of a car leaves out because an input is missing, each once; all else has a finding of its own. */
-export function omittedFindings(axles: readonly Pick<AxleSizing, 'needed'>[]): Diagnostic[] {
+/**
+ * What the required travel of a car leaves out because an input is missing, each once: of its masses, or an axle that is not described,
+ * or has no spring. All else, and what `found` says of masses or of that axle, is a finding of its own.
+ */
+export function omittedFindings(
+  axles: readonly Pick<AxleSizing, 'axle' | 'needed' | 'spring'>[],
+  found: readonly Pick<Diagnostic, 'path'>[],
+): Diagnostic[] {
+  const unknown = AXLES.filter(
+    (name) =>
+      (axles.find(({ axle }) => axle === name)?.spring ?? null) === null &&
+      !found.some(({ path }) => path.startsWith('masses') || path.startsWith(`corners.${name}`)),
+  );
   const missing = axles
-    .flatMap(({ needed }) => needed.omitted)
-    .filter(({ path, values }) => path.startsWith('masses') && values.state === '');
+    .flatMap(({ axle, needed }) =>
+      needed.omitted.flatMap((one) => {
+        if (one.path.startsWith('masses')) return [one];
+        const other = unknown.find((name) => name !== axle);
+        return one.values.needs === 'bothAxles' && other !== undefined
+          ? [{ ...one, path: `corners.${other}` }]
+          : [];
+      }),
+    )
+    .filter(({ values }) => values.state === '');
   const key = ({ path, values }: Diagnostic) => `${path} ${values.part}`;
   return missing.filter((one, k) => missing.findIndex((other) => key(other) === key(one)) === k);
 }

@@ -9,10 +9,10 @@ import { requiredBy, type TravelNeeded } from './travel-needed.ts';
 
 export const LENGTH_FIGURES = {
   installedLength: {
-    label: 'installed length',
+    label: 'length at ride height',
     quantity: 'length',
     settled: 'order',
-    definition: 'between the middles of the bolts at the drawn ride height',
+    definition: 'eye to eye, centre to centre of the bolts, at the drawn ride height',
   },
   installationRatio: {
     label: 'installation ratio at the drawn ride height',
@@ -21,84 +21,90 @@ export const LENGTH_FIGURES = {
     definition: 'how far the coilover shortens, divided by the bump travel of the contact patch',
   },
   openLength: {
-    label: 'open length',
+    label: 'extended length',
     quantity: 'length',
     settled: 'order',
-    definition: 'between the middles of the bolts, fully extended',
+    definition: 'eye to eye, topped out',
   },
   closedLength: {
-    label: 'closed length',
+    label: 'compressed length',
     quantity: 'length',
     settled: 'order',
-    definition: 'between the middles of the bolts, fully compressed, with no stop in the way',
+    definition: 'eye to eye, bottomed out, with no bump stop in the way',
   },
   stroke: {
     label: 'stroke',
     quantity: 'length',
     settled: 'order',
-    definition: 'open length less closed length',
+    definition: 'extended length − compressed length',
   },
   deadLength: {
     label: 'dead length',
     quantity: 'length',
     settled: 'order',
-    definition: 'closed length less stroke: what of the length is not stroke',
+    definition: 'compressed length − stroke',
   },
   bumpStroke: {
-    label: 'stroke from the installed length to closed',
+    label: 'stroke from ride height to compressed length',
     quantity: 'length',
     settled: 'order',
-    definition: 'installed length less closed length; the bump stop takes its share of it',
+    definition: 'length at ride height − compressed length; the bump stop takes a part of it',
   },
   droopStroke: {
-    label: 'stroke from the installed length to open',
+    label: 'stroke from ride height to extended length',
     quantity: 'length',
     settled: 'order',
-    definition: 'open length less installed length',
+    definition: 'extended length − length at ride height',
   },
   bumpTravel: {
-    label: 'bump travel there is',
+    label: 'bump travel available',
     quantity: 'length',
     settled: 'order',
     definition:
-      'wheel travel from the drawn ride height to what ends it first: stop, damper, spring or anything else',
+      'wheel travel from the drawn ride height to the first limit: bump stop, damper, spring or any other',
   },
   droopTravel: {
-    label: 'droop travel there is',
+    label: 'droop travel available',
     quantity: 'length',
     settled: 'order',
-    definition: 'wheel travel from the drawn ride height to what ends it first, as a positive number',
+    definition: 'wheel travel from the drawn ride height to the first limit, as a positive number',
   },
   bumpNeeded: {
-    label: 'bump travel needed',
+    label: 'bump travel required',
     quantity: 'length',
     settled: 'car',
-    definition: 'the most of the cases below',
+    definition: 'the largest of the travel cases',
   },
   droopNeeded: {
-    label: 'droop travel needed',
+    label: 'droop travel required',
     quantity: 'length',
     settled: 'car',
-    definition: 'the most of the cases below, as a positive number',
+    definition: 'the largest of the travel cases, as a positive number',
   },
   bumpSpare: {
-    label: 'bump travel to spare',
+    label: 'bump travel margin',
     quantity: 'length',
     settled: 'order',
-    definition: 'bump travel there is less what is needed',
+    definition: 'bump travel available − required',
   },
   droopSpare: {
-    label: 'droop travel to spare',
+    label: 'droop travel margin',
     quantity: 'length',
     settled: 'order',
-    definition: 'droop travel there is less what is needed',
+    definition: 'droop travel available − required',
   },
 } as const satisfies FigureInfos;
 
-/** The travel at which a damper's bump stop is solid, or it is closed; null where the linkage does not go so far. */
+/**
+ * The travel at which a damper that fits is solid, or it is closed: in bump. One that is too long for the drawn ride height is so beyond
+ * it, in droop. Null where the linkage does not go so far.
+ */
 export function solidTravel({ settings, given, shock }: AxleState): number | null {
   const { damper } = settings;
-  return damper === null ? null : travelAtLength(shock, solidLength(given, damper), shock.bump);
+  if (damper === null) return null;
+  const solid = solidLength(given, damper);
+  const beyond = () => (shock.at(0).length < solid ? travelAtLength(shock, solid, shock.droop) : null);
+  return travelAtLength(shock, solid, shock.bump) ?? beyond();
 }
 
 /** The travel at which a damper's bump stop is first touched; null where there is none. */
@@ -107,8 +113,10 @@ export function contactTravel({ settings, given, shock }: AxleState): number | n
   return contact === null ? null : travelAtLength(shock, contact, shock.bump);
 }
 
+/** The travel at which a damper that fits is open: in droop. One that is too short for the drawn ride height is so in bump. */
 function openTravel(shock: ShockCurve, open: number): number | null {
-  return travelAtLength(shock, open, shock.droop);
+  const beyond = () => (shock.at(0).length > open ? travelAtLength(shock, open, shock.bump) : null);
+  return travelAtLength(shock, open, shock.droop) ?? beyond();
 }
 
 /**

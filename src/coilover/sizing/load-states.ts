@@ -112,7 +112,7 @@ export function overStates(
   const cases = others.flatMap(({ name, rest: there, needed }) =>
     // What is asked for from the drawn ride height is the same in every state.
     needed.cases
-      .filter((one) => one.name !== 'as asked')
+      .filter((one) => one.name !== 'given in the file')
       .map((one): TravelCase => {
         const state = one.side === 'bump' ? there - rest : rest - there;
         return {

@@ -14,7 +14,7 @@ export const MASS_FIGURES = {
     label: 'mass on the left-hand wheel',
     quantity: 'mass',
     settled: 'car',
-    definition: 'of the car with what was added, by its shares or scales',
+    definition: 'of the car with the added loads, from shares or scales',
   },
   rightMass: {
     label: 'mass on the right-hand wheel',
@@ -26,7 +26,7 @@ export const MASS_FIGURES = {
     label: 'sprung mass of a corner',
     quantity: 'mass',
     settled: 'car',
-    definition: 'mean mass on the wheels of the axle less the unsprung mass',
+    definition: 'mean mass on the wheels of the axle − unsprung mass',
   },
   unsprungMass: {
     label: 'unsprung mass of a corner',
@@ -39,7 +39,7 @@ export const MASS_FIGURES = {
     quantity: 'length',
     settled: 'later',
     definition:
-      'with both perches set alike and no anti-roll bar: difference of the loads ÷ wheel rate at rest; the perches take it out',
+      'with both perches set alike and no anti-roll bar: difference of the loads ÷ wheel rate at static ride height; the perches take it out',
   },
   leftLowerWithBar: {
     label: 'left-hand side lower than the right, anti-roll bar connected',
@@ -52,7 +52,7 @@ export const MASS_FIGURES = {
 
 export const CAR_FIGURES = {
   totalMass: {
-    label: 'mass of the car with what was added',
+    label: 'mass of the car with the added loads',
     quantity: 'mass',
     settled: 'car',
     definition: 'on all four wheels',
@@ -61,14 +61,14 @@ export const CAR_FIGURES = {
     label: 'share on the front axle',
     quantity: 'ratio',
     settled: 'car',
-    definition: 'mass on the front wheels by that on all',
+    definition: 'mass on the front wheels ÷ mass on all wheels',
   },
   rearToFront: {
-    label: 'frequency of the rear by that of the front',
+    label: 'rear ride frequency ÷ front',
     quantity: 'ratio',
     settled: 'later',
     definition:
-      'of the suspension alone, at rest; on the road the rear is often made quicker by 10 to 20 % (common practice)',
+      'suspension alone, at static ride height; on the road the rear is often 10 to 20 % higher (common practice)',
   },
 } as const satisfies FigureInfos;
 

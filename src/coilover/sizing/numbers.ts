@@ -1,5 +1,4 @@
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Issue } from '../../errors.ts';
 import { type AxleMass, type CarMasses, carMasses } from '../masses.ts';
 import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
@@ -52,7 +51,7 @@ export interface AxleSettings extends Settings {
 /** A car with its coilovers at work. */
 export interface CarStates {
   readonly masses: CarMasses | null;
-  readonly massIssues: readonly Issue[];
+  readonly massIssues: readonly Diagnostic[];
   readonly states: PerAxle<AxleState>;
   readonly roll: Numbers<typeof CAR_ROLL_FIGURES>;
   /** Required travel, over all load states. */
@@ -69,7 +68,7 @@ export interface CarNumbers extends CarStates {
   readonly car: NumbersOf<typeof CAR_TOPICS>;
   /** Figures of an axle that are the extreme of several values. */
   readonly extremes: PerAxle<ReturnType<typeof travelExtremes>>;
-  readonly issues: readonly (Issue | Diagnostic)[];
+  readonly issues: readonly Diagnostic[];
 }
 
 /** A car with its coilovers at work as they are set, and the travel that it needs. */

@@ -81,7 +81,7 @@ export interface Sizing {
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure[];
   /** What can't be, with its numbers: each leaves out what hangs on it, and nothing else. */
-  readonly findings: readonly Issue[];
+  readonly findings: readonly (Diagnostic & Issue)[];
   /** What to look at again in the document, though it is no error. */
   readonly notes: readonly (Note & Partial<Diagnostic>)[];
   readonly assumptions: readonly string[];

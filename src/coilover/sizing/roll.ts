@@ -15,7 +15,7 @@ export const ROLL_FIGURES = {
     label: 'roll stiffness of the axle, springs alone',
     quantity: 'rollStiffness',
     settled: 'later',
-    definition: 'wheel rate at rest times track squared, by two',
+    definition: 'wheel rate at static ride height × track² ÷ 2',
   },
   rollStiffnessWithBar: {
     label: 'roll stiffness of the axle with its bar',
@@ -28,20 +28,20 @@ export const ROLL_FIGURES = {
     quantity: 'length',
     settled: 'car',
     definition:
-      'at rest, both wheels moving alike: where the line square to the path of the contact patch meets the centreline',
+      'at static ride height, both wheels moving alike: where the line square to the path of the contact patch meets the centreline',
   },
 } as const satisfies FigureInfos;
 
 export const CAR_ROLL_FIGURES = {
   rollAngle: {
-    label: 'roll angle per g, without bars',
+    label: 'roll gradient per g, without anti-roll bars',
     quantity: 'angle',
     settled: 'later',
     definition:
-      'sprung weight times its height above the roll axis, by the roll stiffness of both axles less that moment; tyres rigid',
+      'moment per g (sprung weight × its height above the roll axis) ÷ (roll stiffness of both axles − that moment); tyres rigid',
   },
   rollAngleWithBars: {
-    label: 'roll angle per g, with bars',
+    label: 'roll gradient per g, with anti-roll bars',
     quantity: 'angle',
     settled: 'later',
     definition: 'the same with the anti-roll bars',

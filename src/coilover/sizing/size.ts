@@ -5,7 +5,7 @@ import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Note } from '../../document/note.ts';
 import { InputError, type Issue } from '../../errors.ts';
-import { asIssue, worded } from '../../sentences/worded.ts';
+import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/standing.ts';
@@ -133,16 +133,16 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       ...diagnostic,
       problem: text.replace(/\.$/, ''),
     })),
-    ...issues,
-    ...nominal.issues,
-    ...standing.filter(({ severity }) => severity !== 'note'),
-    ...omittedFindings(axles),
-    ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
-    ...axles.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
-    ...axles.flatMap(notCured),
-  ]
-    .map((finding) => asIssue(finding, document.units))
-    .map((issue) => ({ ...issue, path: boughtPath(issue.path, document) }));
+    ...[
+      ...issues,
+      ...nominal.issues,
+      ...standing.filter(({ severity }) => severity !== 'note'),
+      ...omittedFindings(axles, [...issues, ...nominal.issues, ...standing]),
+      ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
+      ...axles.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
+      ...axles.flatMap(notCured),
+    ].map((finding) => worded(finding, document.units)),
+  ].map((issue) => ({ ...issue, path: boughtPath(issue.path, document) }));
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
@@ -166,7 +166,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
 }
 
 /** What can't be cured after the order, and is not told of the whole axle already. */
-function notCured({ advice, figure }: AxleSizing): (Diagnostic & Issue)[] {
+function notCured({ advice, figure }: AxleSizing): Diagnostic[] {
   const isShort = (name: string) => (figure(name).value ?? 0) < 0;
   return advice.filter(({ severity, code, values }) => {
     if (severity !== 'conflict') return false;

@@ -15,76 +15,74 @@ import type { AxleState } from './state.ts';
 
 export const SPRING_FIGURES = {
   wantedWheelRate: {
-    label: 'wheel rate wanted at ride height',
+    label: 'wheel rate required at ride height',
     quantity: 'rate',
     settled: 'later',
-    definition: 'rise of the sprung wheel load by travel that the target asks for, without the tyre',
+    definition: 'change of sprung wheel load per travel that the target requires, without the tyre',
   },
   wantedSpringRate: {
-    label: 'spring rate wanted',
+    label: 'spring rate required',
     quantity: 'rate',
     settled: 'later',
-    definition:
-      'rate wanted at the wheel less force times change of ratio, by the square of the installation ratio',
+    definition: '(required wheel rate − geometric part) ÷ square of the installation ratio',
   },
   springRate: {
     label: 'spring rate fitted',
     quantity: 'rate',
     settled: 'later',
-    definition: 'of the spring as it can be bought',
+    definition: 'of the spring chosen',
   },
   wheelRate: {
-    label: 'wheel rate at rest',
+    label: 'wheel rate at static ride height',
     quantity: 'rate',
     settled: 'later',
     definition:
-      'rise of the sprung wheel load by travel where the car stands, with the spring fitted, without the tyre',
+      'change of sprung wheel load per travel at static ride height, with the spring fitted, without the tyre',
   },
   forceTerm: {
-    label: 'part of the wheel rate that is force times change of ratio',
+    label: 'geometric part of the wheel rate, as a fraction',
     quantity: 'ratio',
     settled: 'order',
-    definition:
-      'force between the eyes times the slope of the ratio, by the wheel rate; the hand method leaves it out',
+    definition: 'axial force × slope of the installation ratio ÷ wheel rate; the hand method leaves it out',
   },
   frequency: {
-    label: 'frequency at rest, suspension alone',
+    label: 'ride frequency, suspension alone',
     quantity: 'frequency',
     settled: 'later',
     definition: 'of the sprung mass on the wheel rate, one corner by itself',
   },
   frequencyOnTyre: {
-    label: 'frequency at rest, on the tyre',
+    label: 'ride frequency with the tyre',
     quantity: 'frequency',
     settled: 'later',
     definition: 'of the sprung mass on wheel rate and tyre rate in series',
   },
   rateOnTyre: {
-    label: 'rate at rest, on the tyre',
+    label: 'ride rate',
     quantity: 'rate',
     settled: 'later',
     definition: 'wheel rate and tyre rate in series',
   },
   rideForce: {
-    label: 'force between the eyes at rest',
+    label: 'axial force at static ride height',
     quantity: 'force',
     settled: 'later',
-    definition: 'sprung weight by the installation ratio: spring, gas and stop together',
+    definition: 'sprung weight ÷ installation ratio: spring, gas and bump stop together',
   },
   springForce: {
-    label: 'spring force at rest',
+    label: 'spring force at static ride height',
     quantity: 'force',
     settled: 'later',
-    definition: 'what spring and helper carry of it',
+    definition: 'the part that spring and helper carry',
   },
   gasForce: {
     label: 'gas force',
     quantity: 'force',
     settled: 'order',
-    definition: 'area of the rod times the pressure of the gas, taken as constant',
+    definition: 'area of the shaft × gas pressure, taken as constant',
   },
   compressionAtRide: {
-    label: 'compression of the spring at rest',
+    label: 'spring compression at static ride height',
     quantity: 'length',
     settled: 'later',
     definition: 'from its free length, helper included',
@@ -94,64 +92,63 @@ export const SPRING_FIGURES = {
     quantity: 'length',
     settled: 'later',
     definition:
-      'compression of the spring with the damper fully open; below zero it hangs loose by that much',
+      'spring compression with the damper fully extended; below zero the spring is loose by that length',
   },
   preloadForce: {
     label: 'spring force at full extension',
     quantity: 'force',
     settled: 'later',
-    definition: 'what the seats bear with the damper fully open',
+    definition: 'force on the spring seats with the damper fully extended',
   },
   springTravelNeeded: {
-    label: 'spring travel needed',
+    label: 'spring travel required',
     quantity: 'length',
     settled: 'later',
-    definition: 'compression from free at the bump limit: free length less least length must be more',
+    definition:
+      'compression from the free length at the bump limit; free length − minimum permissible length must be more',
   },
   bindMargin: {
-    label: 'spring travel left at the bump limit',
+    label: 'spring travel margin',
     quantity: 'length',
     settled: 'later',
-    definition: 'from there to the least length that the spring permits',
+    definition: 'spring travel available to the minimum permissible length − required',
   },
   freeLength: {
     label: 'free length of the spring',
     quantity: 'length',
     settled: 'later',
-    definition: 'with nothing on it, helper and ring included',
+    definition: 'unloaded, helper and ring included',
   },
   seatLengthAtRide: {
-    label: 'spring length at rest',
+    label: 'spring length at static ride height',
     quantity: 'length',
     settled: 'later',
-    definition: 'between its seats where the car stands',
+    definition: 'seat to seat',
   },
   eyesToSeats: {
-    label: 'eyes to seats',
+    label: 'perch setting',
     quantity: 'length',
     settled: 'later',
-    definition:
-      'length between the eyes less that between the seats: both distances from eye to seat together',
+    definition: 'eye-to-eye length − spring length: the sum of both distances from eye to seat',
   },
   helperShut: {
-    label: 'travel at which the helper is shut',
+    label: 'travel at which the helper is solid',
     quantity: 'length',
     settled: 'later',
     definition:
-      'below it both springs work in series, above it the main one alone; bump positive, from the drawn ride height',
+      'below it both springs work in series, above it the main spring alone; positive in bump, from the drawn ride height',
   },
   restTravel: {
-    label: 'where the car stands from the drawn ride height',
+    label: 'static ride height against the drawn one',
     quantity: 'length',
     settled: 'later',
-    definition: 'travel at which the coilover bears the sprung weight: bump positive, the car is low',
+    definition: 'travel at which the coilover carries the sprung weight: positive in bump, the car is low',
   },
   rideHeightPerTurn: {
-    label: 'ride height by a turn of the perch',
+    label: 'ride height per turn of the perch',
     quantity: 'length',
     settled: 'later',
-    definition:
-      'pitch times spring rate times ratio by wheel rate; it takes as much bump travel as it gives height lower down',
+    definition: 'pitch × spring rate × installation ratio ÷ wheel rate',
   },
 } as const satisfies FigureInfos;
 

@@ -10,23 +10,23 @@ import type { AxleState } from './state.ts';
 
 export const UNIT_FIGURES = {
   massSaved: {
-    label: 'mass saved by the new unit, each',
+    label: 'mass saved by the new coilover, each',
     quantity: 'mass',
     settled: 'order',
-    definition: 'mass of the unit that is replaced less that of the new one',
+    definition: 'mass of the coilover that is replaced − mass of the new one',
   },
   unsprungShare: {
-    label: 'share of the unit that is unsprung',
+    label: 'unsprung share of the coilover',
     quantity: 'ratio',
     settled: 'car',
     definition:
-      'by kinetic energy of the solved motion at ride height, its mass spread evenly between the eyes',
+      'from the kinetic energy of the solved motion at ride height, its mass spread evenly between the eyes',
   },
   unsprungSaved: {
     label: 'unsprung mass saved, each corner',
     quantity: 'mass',
     settled: 'order',
-    definition: 'mass saved times that share',
+    definition: 'mass saved × unsprung share',
   },
 } as const satisfies FigureInfos;
 

@@ -3,7 +3,6 @@
 
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
-import type { Issue } from '../../errors.ts';
 import { stopTableFaults } from '../forces/options.ts';
 import { shareIssues } from '../masses.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
@@ -12,9 +11,6 @@ import { springLengths } from '../springs/min-length.ts';
 import { isPlace, type UncertainInput } from './doubts.ts';
 import { type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
 
-/** What of an input cannot be used: worded already, or as data. */
-type Finding = Issue | Diagnostic;
-
 /** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
 export function usable(
   written: CarInputs,
@@ -22,10 +18,10 @@ export function usable(
 ): {
   readonly inputs: CarInputs;
   readonly uncertain: readonly UncertainInput[];
-  readonly issues: readonly Finding[];
+  readonly issues: readonly Diagnostic[];
 } {
   const { downforce, ...car } = written.car;
-  const issues: Finding[] = shareIssues('downforce.frontShare', downforce?.frontShare);
+  const issues: Diagnostic[] = shareIssues('downforce.frontShare', downforce?.frontShare);
   const axles = eachAxle(written, (axle): AxleInputs => {
     const given = ofAxle(written, axle);
     const left = usableSizing(given.sizing);
@@ -46,11 +42,11 @@ export function usable(
 
 function usableSizing(sizing: CornerSizing): {
   readonly sizing: CornerSizing;
-  readonly issues: readonly Finding[];
+  readonly issues: readonly Diagnostic[];
 } {
   const { springs, helper, bumpStopForces, ...rest } = sizing;
-  const issues: Finding[] = [];
-  const good = (found: readonly Finding[]) => {
+  const issues: Diagnostic[] = [];
+  const good = (found: readonly Diagnostic[]) => {
     issues.push(...found);
     return found.length === 0;
   };
@@ -68,7 +64,7 @@ function usableSizing(sizing: CornerSizing): {
   };
 }
 
-function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path: string): Finding[] {
+function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path: string): Diagnostic[] {
   const { free, solid, least, coil } = spring;
   const faults = coil === undefined ? [] : coilFaults(coil);
   if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.coil.${issue.path}` }));
@@ -86,7 +82,7 @@ function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path
 }
 
 /** A spring that has no travel. */
-function travelFaults(path: string, free: number, least: number | null): Finding[] {
+function travelFaults(path: string, free: number, least: number | null): Diagnostic[] {
   if (least === null || free > least) return [];
   return [
     {

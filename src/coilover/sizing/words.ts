@@ -7,7 +7,7 @@ import { commonRateStep } from './listed-springs.ts';
 import type { AxleSizing } from './result.ts';
 import { TRAVEL_CASES } from './travel-needed.ts';
 
-/** What was taken for granted. */
+/** What was assumed. */
 export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
   const words = [
     'The corner is flat and rigid, its links weigh nothing and its joints have no friction; nothing steers.',
@@ -37,7 +37,7 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
     }
     if (document.sizing?.target !== undefined && document.sizing.rateStep === undefined) {
       words.push(
-        `${axleName(axle)}: springs are taken to be had in steps of ${textIn(commonRateStep(units), 'rate', units)} (common practice).`,
+        `${axleName(axle)}: springs are taken to be available in steps of ${textIn(commonRateStep(units), 'rate', units)} (common practice).`,
       );
     }
     for (const one of needed.omitted) {
@@ -46,7 +46,7 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
     }
     if (damper !== null && !damper.given) {
       words.push(
-        `${axleName(axle)}: no damper was given; its lengths follow from the travel that is needed at the unfavourable end of its interval, in whole mm outward.`,
+        `${axleName(axle)}: no damper was given; its lengths follow from the upper end of the required travel’s 95 % interval, in whole mm outward.`,
       );
     }
   }
@@ -70,7 +70,7 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], un
   const points = [...(car.openPoints ?? [])];
   if (car.masses === undefined)
     points.push(
-      'Masses of the car: not given. Where a corner has no sprungMass of its own its spring, preload and damping are open; roll and dive are not counted.',
+      'Masses of the car: not given. Where a corner has no sprungMass of its own its spring, preload and damping are to be agreed; roll and dive are not counted.',
     );
   else if (car.masses.guess !== undefined) {
     points.push('Masses are guessed: weigh the car on four scales when it stands, and run this again.');
@@ -79,7 +79,7 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], un
     for (const { axle } of axles) {
       if (ofAxle(inputs, axle).sizing.perch?.eyesToSeats === undefined) {
         points.push(
-          `${axleName(axle)}: weighed with the perches untouched; measure perch.eyesToSeats, or the ride height on the scales can't be told.`,
+          `${axleName(axle)}: weighed with the perches untouched; measure perch.eyesToSeats, or the ride height on the scales is not known.`,
         );
       }
     }
@@ -103,7 +103,7 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], un
     if (missing.length > 0) points.push(`${axleName(axle)}: not given yet: ${missing.join(', ')}.`);
     if (spring !== null && spring.free === null) {
       points.push(
-        `${axleName(axle)}: the spring is a rate only; its free and minimum length are to be agreed, or list springs that can be had.`,
+        `${axleName(axle)}: the spring is a rate only; its free and minimum length are to be agreed, or list springs that you can buy.`,
       );
     }
     if (spring !== null && (spring.minLengthSource === 'estimated' || spring.minLengthSource === 'assumed')) {

@@ -9,7 +9,9 @@
 // Rate, k, L_c, S_a: EN 13906-1:2013 (from memory: look it up before quoting a clause). Coils by ends and solid lengths: R. G. Budynas,
 // J. K. Nisbett, "Shigley's Mechanical Engineering Design", table 10-1 (from memory).
 
-import { type Issue, show, throwIfAny } from '../../errors.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import { show, throwIfAny } from '../../errors.ts';
+import { worded } from '../../sentences/worded.ts';
 
 /** How the coils end. */
 export type CoilEnds = 'closedGround' | 'closed' | 'openGround' | 'open';
@@ -58,7 +60,10 @@ const IDLE: Readonly<Record<CoilEnds, number>> = { closedGround: 2, closed: 2, o
  * @throws InputError for sizes that make no spring.
  */
 export function coilSpring(input: CoilInput): CoilSpring {
-  throwIfAny('coil spring', coilFaults(input));
+  throwIfAny(
+    'coil spring',
+    coilFaults(input).map((one) => worded(one, 'metric')),
+  );
   const { wire: d, meanDiameter: D, coils, ends, shearModulus: G = SPRING_STEEL, hotFormed = false } = input;
   const n = coils - IDLE[ends];
   const ground = ends === 'closedGround' || ends === 'openGround';
@@ -84,21 +89,23 @@ export function coilFaults({
   coils,
   ends,
   shearModulus = SPRING_STEEL,
-}: CoilInput): Issue[] {
-  const issues: Issue[] = [];
+}: CoilInput): Diagnostic[] {
+  const issues: Diagnostic[] = [];
   const more = (path: string, value: number, least: number) => {
     if (Number.isFinite(value) && value > least) return;
-    issues.push({ path, problem: 'out of range', got: show(value), allowed: `more than ${least}` });
+    const code = path === 'wire' || path === 'meanDiameter' ? 'coilDiameterOutOfRange' : 'coilOutOfRange';
+    const values = { value: Number.isFinite(value) ? value : show(value), above: least };
+    issues.push({ code, severity: 'error', path, values });
   };
   more('wire', wire, 0);
   more('meanDiameter', meanDiameter, Number.isFinite(wire) ? Math.max(0, wire) : 0);
   if (Object.hasOwn(IDLE, ends)) more('coils', coils, IDLE[ends]);
   else
     issues.push({
+      code: 'coilEndsUnknown',
+      severity: 'error',
       path: 'ends',
-      problem: 'unknown choice',
-      got: show(ends),
-      allowed: Object.keys(IDLE).join(', '),
+      values: { ends: show(ends), known: Object.keys(IDLE).join(', ') },
     });
   more('shearModulus', shearModulus, 0);
   return issues;

@@ -67,9 +67,9 @@ export function damperBounds(
       cause: 'damperOpen',
       part: '',
       ways: [[marginToLength(eyes, open, true)]],
-      met: (where) => `The damper is fully open ${where} (${between(open)}).`,
+      met: (where) => `The damper is fully extended ${where} (${between(open)}).`,
       misfit: (pose) =>
-        `The damper is too short: ${ride(pose)}, ${words.length(lengthOf(eyes, pose) - open)} more than its open length of ${words.length(open)}.`,
+        `The damper is too short: ${ride(pose)}, ${words.length(lengthOf(eyes, pose) - open)} more than its extended length of ${words.length(open)}.`,
     },
   ];
   const contact: Bound<'stopContact'>[] = [];
@@ -90,7 +90,7 @@ export function damperBounds(
       cause: 'stopContact',
       part: '',
       ways: [[marginToLength(eyes, touched, false)]],
-      met: (where) => `The bump stop is first touched ${where} (${between(touched)}).`,
+      met: (where) => `The bump stop makes contact ${where} (${between(touched)}).`,
       misfit: (pose) =>
         lengthOf(eyes, pose) < closed + bumpStop.solidHeight
           ? 'At the drawn ride height the bump stop is already pressed in as far as it goes.'
@@ -101,9 +101,9 @@ export function damperBounds(
     cause: 'damperClosed',
     part: '',
     ways: [[marginToLength(eyes, closed, false)]],
-    met: (where) => `The damper is fully closed ${where} (${between(closed)}).`,
+    met: (where) => `The damper is fully compressed ${where} (${between(closed)}).`,
     misfit: (pose) =>
-      `The damper is too long: ${ride(pose)}, ${shorter(pose, closed)} less than its closed length of ${words.length(closed)}.`,
+      `The damper is too long: ${ride(pose)}, ${shorter(pose, closed)} less than its compressed length of ${words.length(closed)}.`,
   });
   return { limits, contact };
 }

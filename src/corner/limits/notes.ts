@@ -29,12 +29,12 @@ export function notesOn(
     const [side, other] = sense < 0 ? ['bump', 'droop'] : ['droop', 'bump'];
     if (Math.abs(damper.open - ride) <= TAPE) {
       notes.push(
-        `The damper is all but fully open at the drawn ride height (${words.length(ride)} of ${words.length(damper.open)}): there is no ${side} travel left.`,
+        `The damper is all but fully extended at the drawn ride height (${words.length(ride)} of ${words.length(damper.open)}): there is no ${side} travel left.`,
       );
     }
     if (Math.abs(ride - damper.closed) <= TAPE) {
       notes.push(
-        `The damper is all but fully closed at the drawn ride height (${words.length(ride)} of ${words.length(damper.closed)}): there is no ${other} travel left.`,
+        `The damper is all but fully compressed at the drawn ride height (${words.length(ride)} of ${words.length(damper.closed)}): there is no ${other} travel left.`,
       );
     }
     if (bumpStop !== undefined && bumpStop.height >= damper.open - damper.closed) {

@@ -19,7 +19,7 @@ export interface LimitOptions {
    * event, the second a limit. Needs `damper`.
    */
   readonly bumpStop?: { readonly height: number; readonly solidHeight: number } | undefined;
-  /** Length between the end eyes at which the spring is at the least length that it permits, as `sizeCoilovers` finds it. */
+  /** Length between the end eyes at which the spring is at its minimum permissible length, as `sizeCoilovers` finds it. */
   readonly springAtLeast?: number | undefined;
   /** Tyre by its overall (unloaded) radius and width, or by its marking: '205/55R16'. */
   readonly tyre?: Tyre | string | undefined;

@@ -32,22 +32,22 @@ export function compareTravel(
     const missing = available === null ? 0 : Math.max(0, needed - available);
     const name = `${side[0].toUpperCase()}${side.slice(1)}`;
     if (!fits) {
-      const sentence = `${name}: ${words.length(needed)} wanted; what there is can't be counted before all fits at the drawn ride height.`;
+      const sentence = `${name}: ${words.length(needed)} required; available travel is not known before all fits at the drawn ride height.`;
       compared[side] = { needed, available, missing: needed, sentence };
       continue;
     }
-    const there = available === null ? 'nothing found that ends it' : `${words.length(available)} available`;
+    const there = available === null ? 'no limit found' : `${words.length(available)} available`;
     const verdict =
       missing > 0
-        ? `${words.length(missing)} missing`
+        ? `margin -${words.length(missing)}`
         : available === null
           ? 'enough'
-          : `${words.length(available - needed)} to spare`;
+          : `margin ${words.length(available - needed)}`;
     compared[side] = {
       needed,
       available,
       missing,
-      sentence: `${name}: ${words.length(needed)} wanted, ${there}: ${verdict}.`,
+      sentence: `${name}: ${words.length(needed)} required, ${there}: ${verdict}.`,
     };
   }
   return compared;

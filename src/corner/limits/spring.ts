@@ -18,7 +18,7 @@ export function springBounds(
       part: '',
       ways: [[margin]],
       met: (where) =>
-        `The spring is at the least length that it permits ${where} (${words.length(springAtLeast)} between the end eyes).`,
+        `The spring is at its minimum permissible length ${where} (${words.length(springAtLeast)} between the end eyes).`,
       misfit: (pose: Pose) =>
         `The spring is too long: at the drawn ride height it is compressed by ${words.length(springAtLeast - lengthOf(eyes, pose))} more than it permits.`,
     },

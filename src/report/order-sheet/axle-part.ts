@@ -1,8 +1,9 @@
 import { DAMPING_RANGES, FLAT_RIDE, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
-import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import type { AxleSizing, Figure } from '../../coilover/sizing/result.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
 import { spaced } from '../../words.ts';
+import { printedValue } from '../margins.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { axlePictures } from './pictures.ts';
@@ -12,13 +13,14 @@ import { type Say, sayIn } from './words.ts';
 export function axlePart(sized: AxleSizing, units: Units): Block[] {
   const { figures } = sized;
   const say = sayIn(units);
+  const printed = (figure: Figure, units: Units) => printedValue(sized, figure, units);
   const settled = (when: string) => figures.filter((figure) => figure.settled === when);
   return [
     heading(2, axleName(sized.axle)),
     heading(3, 'Settled by the order'),
-    figureRows(settled('order'), units),
+    figureRows(settled('order'), units, printed),
     heading(3, 'Can be changed later: spring, valving, perch'),
-    figureRows(settled('later'), units),
+    figureRows(settled('later'), units, printed),
     ...springs(sized, say),
     ...perch(sized, say),
     ...damping(sized, say, units),
@@ -42,12 +44,12 @@ function springs(sized: AxleSizing, say: Say): Block[] {
   const words: string[] = [];
   if (wanted !== null && nextRates !== null) {
     words.push(
-      `Wanted: ${say(wanted, 'rate')}. Next rates that can be had: ${say(nextRates.below, 'rate')} and ${say(nextRates.above, 'rate')}.`,
+      `Required: ${say(wanted, 'rate')}. Next rates available: ${say(nextRates.below, 'rate')} and ${say(nextRates.above, 'rate')}.`,
     );
     words.push(
       typeof handRate === 'number'
-        ? `By hand, from two lengths and the lean, it would be ${say(handRate, 'rate')}: ${Math.abs(100 * (handRate / wanted - 1)).toFixed(0)} % too ${handRate < wanted ? 'soft' : 'stiff'}.`
-        : `By hand there is no figure: ${handRate}.`,
+        ? `The hand method, from two lengths and the lean, gives ${say(handRate, 'rate')}: ${Math.abs(100 * (handRate / wanted - 1)).toFixed(0)} % too ${handRate < wanted ? 'soft' : 'stiff'}.`
+        : `The hand method gives no figure: ${handRate}.`,
     );
   }
   return [
@@ -56,7 +58,9 @@ function springs(sized: AxleSizing, say: Say): Block[] {
     ...(choices.length === 0
       ? []
       : [
-          paragraph('Springs that can be had, the one that fits best first:'),
+          paragraph(
+            'Springs available, the best fit first, each with the perch set for the drawn ride height:',
+          ),
           table(
             ['spring', 'rate', 'of the required', 'frequency', 'travel required', 'available', 'remark'],
             choices.map(({ spring, ofWanted, frequency, needs, has, against }) => [
@@ -74,9 +78,9 @@ function springs(sized: AxleSizing, say: Say): Block[] {
     ...(rateTable.length === 0
       ? []
       : [
-          paragraph('What rates come to, the perch set for the drawn ride height:'),
+          paragraph('Frequency by spring rate, the perch set for the drawn ride height:'),
           table(
-            ['spring rate', 'wheel rate', 'frequency', 'on the tyre', 'preload, or gap below 0', ''],
+            ['spring rate', 'wheel rate', 'frequency', 'with the tyre', 'preload, negative: loose', ''],
             rateTable.map((row) => [
               say(row.springRate, 'rate'),
               say(row.wheelRate, 'rate'),
@@ -144,12 +148,12 @@ function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units
       ? 'not defined at the droop limit (the spring is loose there, or the wheel rate not positive)'
       : `${ratio('dampingAtDroop')} at the droop limit`;
   return [
-    heading(3, 'Damping to valve by'),
+    heading(3, 'Damping'),
     paragraph(
-      `One table of forces over shaft speed${knee === undefined ? '' : `, less steep above ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} where the bump stop is met.`,
+      `Force at each shaft speed${knee === undefined ? '' : `, with a knee at ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} at bump stop contact.`,
     ),
     table(
-      ['shaft speed', '', 'bump', '', 'rebound', ''],
+      ['shaft speed', '', 'compression', '', 'rebound', ''],
       dampingTable.map(({ speed, bump, rebound }) => [
         ...both(speed, 'shaftSpeed'),
         ...both(bump, 'force'),
@@ -160,7 +164,8 @@ function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units
   ];
 }
 
-function travel({ needed, limits, figure }: AxleSizing, say: Say, units: Units): Block[] {
+function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
+  const { needed, limits, figure } = sized;
   const cases = needed.cases.map(({ name, side, parts, travel }) => [
     name,
     side,
@@ -172,16 +177,19 @@ function travel({ needed, limits, figure }: AxleSizing, say: Say, units: Units):
   const spare = (name: string, side: string) => {
     const { value, low } = figure(name);
     if (value === null) return [];
-    const margin = `${side}: margin ${say(value, 'length')}`;
+    const own = printedValue(sized, figure(name), units) ?? value;
+    const second = units === 'metric' ? 'imperial' : 'metric';
+    const other = printedValue(sized, figure(name), second) ?? value;
+    const margin = `${side}: margin ${textIn(own, 'length', units)} (${textIn(other, 'length', second)})`;
     if (value < 0) return [`${margin}, less than is required.`];
     const omitted = needed.omitted.length === 0 ? '' : '; not every case could be counted, see above';
     if (low === null) return [`${margin}; its 95 % interval is not known${omitted}.`];
     return [`${margin}, ${say(low, 'length')} at the lower end of its 95 % interval${omitted}.`];
   };
   return [
-    heading(3, 'Travel: what is needed, and what ends it'),
+    heading(3, 'Travel: required, and its limits'),
     table(['case', 'side', `made up of, ${unitName('length', units)}`, 'travel'], cases, [3]),
-    table(['what is met', 'side', 'travel', ''], metOn(limits, say), [2]),
+    table(['limit', 'side', 'travel', ''], metOn(limits, say), [2]),
     list([
       ...spare('bumpSpare', 'Bump travel'),
       ...spare('droopSpare', 'Droop travel'),
@@ -212,7 +220,7 @@ function metOn({ bump, droop, behind, events }: AxleSizing['limits'], say: Say):
       ...events
         .filter((event) => event.side === side)
         .map(({ travel, sentence }) => row(travel, sentence, '')),
-      ...next.map(({ travel, sentence }) => row(travel, sentence, 'would end it next')),
+      ...next.map(({ travel, sentence }) => row(travel, sentence, 'next limit')),
     ]
       .sort((a, b) => a.travel - b.travel)
       .map(({ cells }) => cells);
@@ -225,7 +233,14 @@ function speeds({ speeds }: AxleSizing, say: Say): Block[] {
   return [
     heading(3, 'Under downforce'),
     table(
-      ['speed', 'on this corner', 'ride height lost', 'left to the stop', 'left to the limit', 'frequency'],
+      [
+        'speed',
+        'on this corner',
+        'ride height lost',
+        'travel to bump stop contact',
+        'travel to the limit',
+        'frequency',
+      ],
       speeds.map((row) => [
         say(row.speed, 'speed'),
         say(row.downforce, 'force'),

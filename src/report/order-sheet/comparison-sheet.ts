@@ -1,11 +1,13 @@
-import type {
-  ChangeGroup,
-  ChoiceChange,
-  FigureChange,
-  LimitChange,
-  SizingComparison,
+import {
+  type ChangeGroup,
+  type ChoiceChange,
+  type FigureChange,
+  type LimitChange,
+  type SizingComparison,
+  specifiedIn,
 } from '../../coilover/compare.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
+import { isCheck } from '../../diagnostic.ts';
 import { describeIssue } from '../../errors.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
@@ -13,9 +15,9 @@ import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import type { OrderSheet } from './order-sheet.ts';
 
 const CONSEQUENCES: Readonly<Record<SizingComparison['consequence'], string>> = {
-  order: 'The order changes: figures that can’t be changed after the order are not the same.',
-  adjustable: 'The order stays: only what can be changed later is not the same, spring, valving or perch.',
-  car: 'The order stays: only figures of the car, or what is found wrong in it, are not the same.',
+  order: 'The order changes: a coilover is not the same. What differs in the order:',
+  adjustable: 'The coilovers stay. Spring, valving or perch change:',
+  car: 'The order stays: coilovers, springs, valving and perches are the same.',
   nothing: 'Nothing has changed.',
 };
 
@@ -38,6 +40,10 @@ export function comparisonSheet(comparison: SizingComparison): OrderSheet {
     blocks: [
       heading(2, 'What it means for the order'),
       paragraph(CONSEQUENCES[consequence]),
+      ...specifiedPart(comparison),
+      ...(conflicts.added.some((one) => !isCheck(one))
+        ? [paragraph('The second car has new conflicts: resolve them before you order.')]
+        : []),
       ...(isChanged ? [heading(2, 'Conflicts')] : []),
       ...issues('New', conflicts.added),
       ...issues('Gone', conflicts.gone),
@@ -52,6 +58,22 @@ export function comparisonSheet(comparison: SizingComparison): OrderSheet {
       ),
     ],
   };
+}
+
+/** Each change of the order, or of what can be changed later, in one line. */
+function specifiedPart(comparison: SizingComparison): Block[] {
+  const lines = specifiedIn(comparison)
+    .filter(({ group }) => group === comparison.consequence)
+    .map((one) => {
+      const name = 'what' in one ? one.what.split('.').map(spaced).join(': ') : one.label;
+      const [before, after] = [one.before, one.after].map((value) =>
+        typeof value === 'number' && one.quantity !== null
+          ? textIn(value, one.quantity, comparison.units)
+          : (value ?? 'none'),
+      );
+      return `${owner(one.whose)}, ${name}: ${before} before, ${after} after.`;
+    });
+  return lines.length === 0 ? [] : [list(lines)];
 }
 
 const owner = (whose: FigureChange['whose']) => (whose === 'car' ? 'Car' : axleName(whose));

@@ -2,13 +2,18 @@ import type { Figure } from '../../coilover/sizing/result.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import type { Block, FigureRow } from './blocks.ts';
 
-/** Figures that have a value, as rows of a sheet. */
-export function figureRows(figures: readonly Figure[], first: Units): Block {
-  const second = first === 'metric' ? 'imperial' : 'metric';
-  const rows = figures.flatMap(({ label, value, low, high, quantity, definition }): FigureRow[] => {
+/** Figures that have a value, as rows of a sheet; `printed` gives the value to print in units. */
+export function figureRows(
+  figures: readonly Figure[],
+  first: Units,
+  printed: (figure: Figure, units: Units) => number | null = ({ value }) => value,
+): Block {
+  const second: Units = first === 'metric' ? 'imperial' : 'metric';
+  const rows = figures.flatMap((figure): FigureRow[] => {
+    const { label, value, low, high, quantity, definition } = figure;
     if (value === null) return [];
-    const own = textIn(value, quantity, first);
-    const other = textIn(value, quantity, second);
+    const written = (units: Units) => textIn(printed(figure, units) ?? value, quantity, units);
+    const [own, other] = [written(first), written(second)];
     const between = (units: Units) => {
       if (low === null || high === null) return 'not known';
       const [from, to] = [numberIn(low, quantity, units), numberIn(high, quantity, units)];

@@ -1,5 +1,5 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
-import type { OrderStatus } from '../../coilover/sizing/order-status.ts';
+import { blocksOrder, type OrderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { isCheck } from '../../diagnostic.ts';
 import { describeIssue } from '../../errors.ts';
@@ -33,13 +33,13 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       ...findingsPart(findings),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
-        'One of a kind, before the car could be driven. Lengths are between the middles of the bolts. A figure with an interval is a reckoning from guesses: it lies in the interval 95 times in 100.',
+        'One of a kind, before the car could be driven. Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from guesses: it lies in the interval 95 times in 100.',
       ),
       ...checksPart(findings, notes),
       heading(2, 'What to make'),
       ...(designState === null
         ? []
-        : [paragraph(`Installed length and ride height mean the load state "${designState}".`)]),
+        : [paragraph(`All lengths and ride height mean the load state "${designState}".`)]),
       orderTable(axles, sayIn(units)),
       ...afterWeighing(axles, sayIn(units)),
       ...loadStatesPart(axles, designState, sayIn(units)),
@@ -47,9 +47,9 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       ...matters(axles),
       heading(2, 'The car'),
       figureRows(figures, units),
-      heading(2, 'Open points'),
+      heading(2, 'Open questions'),
       list(openPoints),
-      heading(2, 'Taken for granted'),
+      heading(2, 'Assumptions'),
       list(assumptions),
       heading(2, 'Cautions'),
       list(CAUTIONS),
@@ -85,7 +85,13 @@ const NOT_FOR_ORDER: Block = {
 export function findingsPart(findings: Sizing['findings']): Block[] {
   const conflicts = findings.filter((finding) => !isCheck(finding));
   if (conflicts.length === 0) return [];
-  return [heading(2, 'Conflicts'), list(conflicts.map((issue) => `${describeIssue(issue)}.`))];
+  return [
+    heading(2, 'Conflicts'),
+    ...(conflicts.some(blocksOrder)
+      ? []
+      : [paragraph('The coilovers can be made and fit. Resolve these conflicts, or accept them.')]),
+    list(conflicts.map((issue) => `${describeIssue(issue)}.`)),
+  ];
 }
 
 /** What looks wrong, or may not do; nothing where all looks right. */
@@ -98,7 +104,7 @@ function checksPart(findings: Sizing['findings'], notes: Sizing['notes']): Block
 }
 
 export const CAUTIONS: readonly string[] = [
-  'A compressed spring stores enough energy to kill. Compress and release it with proper tools, never with the seat nut as the only thing that holds it.',
+  'A compressed spring stores enough energy to kill. Compress and release it with proper tools, never with the spring perch as the only thing that holds it.',
   'Gas dampers are under pressure: nobody but their maker opens, drills or heats them.',
   'Brackets, welds and bolts are loaded as the tables of forces say, and more where a wheel hits something. Their strength is not checked here: that is for a qualified engineer.',
   'Whether the car may go on the road with these parts is a matter of local codes and of a licensed inspector.',
@@ -124,7 +130,7 @@ function matters(axles: readonly AxleSizing[]): Block[] {
   return [
     heading(2, 'Which guesses matter most'),
     paragraph(
-      'How much of the doubt in a figure comes from each number of the car file, by its place there. Measure these first.',
+      'Contribution of each number of the car file to the variance of a figure, named by its place in the file. Measure these first.',
     ),
     list(lines),
   ];
