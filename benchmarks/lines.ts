@@ -112,6 +112,6 @@ export function hardCornerLines(main: Jobs, hard: Readonly<Record<string, Jobs>>
     ratio: (ours, rival) => ours / rival,
     bar: { atMost: 2 },
     limit:
-      'a path by arc length is laid in several pieces after one by the driver was tried in vain. That to a dead point is laid in 7 pieces of order 27, some 65 µs in all, and read in some 35: in each piece the places are found by Newton from the driver, and measures are series in halves of a piece. One piece by the driver and its reading take 18 µs from the document, so that 7 pieces cannot come to twice that',
+      'a path by arc length is laid in several pieces after one by the driver was tried in vain. That to a dead point is laid in 7 pieces of order 27, some 60 µs in all (8 of them for the try in vain), and read in some 35: in each piece the places are found by Newton from the driver, and measures are series in halves of a piece. One piece by the driver and its reading take 18 µs from the document, so that 7 pieces cannot come to twice that',
   }));
 }
