@@ -22,7 +22,7 @@ export interface Line {
 
 /** What limits a sweep from its input; the shares are those of line g in a profile. */
 export const FIXED =
-  'no single part. From a checked main corner to ratio and slope takes some 14 µs on the machine of this page: 5 for laying the path, 4 for reading 201 rows of three columns, 2 for building the system, the rest for options, arrays and what the collector takes for them; checking the input comes on top. Path and rows alone are 8 µs: with nothing but them the ratios would be some twice what they are';
+  'no single part. From a checked main corner to ratio and slope takes some 15 µs on the machine of this page: 5 for laying the path, 4 for reading 201 rows of three columns, 2 for building the system, the rest for options, arrays and what the collector takes for them; checking the input comes on top. Path and rows alone are 8 to 9 µs: with nothing but them the ratios would be some twice what they are';
 
 /** What limits a sweep for every column. */
 const EVERY =
@@ -112,6 +112,6 @@ export function hardCornerLines(main: Jobs, hard: Readonly<Record<string, Jobs>>
     ratio: (ours, rival) => ours / rival,
     bar: { atMost: 2 },
     limit:
-      'a path by arc length is laid in several pieces after one by the driver was tried in vain. That to a dead point is laid in 7 pieces of order 27, some 65 µs in all, and read in some 35: in each piece the places are found by Newton from the driver, and measures are series in halves of a piece. One piece by the driver and its reading take 18 µs from the document, so that 7 pieces cannot come to twice that',
+      'a path by arc length is laid in several pieces after one by the driver was tried in vain. That to a dead point is laid in 7 pieces of order 27, some 60 µs in all (8 of them for the try in vain), and read in some 35: in each piece the places are found by Newton from the driver, and measures are series in halves of a piece. One piece by the driver and its reading take 18 µs from the document, so that 7 pieces cannot come to twice that',
   }));
 }

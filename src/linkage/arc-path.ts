@@ -220,9 +220,8 @@ function comesHome(
   size: number,
 ): Event | null {
   const along = new Float64Array(order + 1);
-  for (let i = 0; i < home.length; i++) {
+  for (let i = 0; i < home.length; i++)
     for (let k = 0; k <= order; k++) along[k] += home[i] * z[i * (order + 1) + k];
-  }
   const x = firstRoot(along, way, end);
   if (x === null) return null;
   for (let i = 0; i < home.length; i++) {

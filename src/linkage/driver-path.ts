@@ -38,10 +38,15 @@ export function layByDriver(e: TaylorExpansion, task: Task): Path | null {
   const drawn = predict(e, by, drawnValue(measure), from, to, 0, task.tolerance);
   if (drawn === null) return null;
   const pieces = [drawn.piece];
-  if (!layOutward(e, by, drawn, to, task, pieces)) return null;
-  pieces.reverse();
-  if (!layOutward(e, by, drawn, from, task, pieces)) return null;
-  pieces.reverse();
+  // First the side on which the motion becomes faster: there it may come to a dead point, and the other be laid in vain.
+  const { z, order } = drawn.piece;
+  let growth = 0;
+  for (let i = 0; i < z.length; i += order + 1) growth += z[i + 1] * z[i + 2];
+  for (const target of growth > 0 ? [to, from] : [from, to]) {
+    if (target === from) pieces.reverse();
+    if (!layOutward(e, by, drawn, target, task, pieces)) return null;
+    if (target === from) pieces.reverse();
+  }
   return { system: e.system, pieces, low: { at: from, how: 'reached' }, high: { at: to, how: 'reached' } };
 }
 
@@ -99,8 +104,7 @@ function predict(
     t,
     inverse: null,
   };
-  const allowed = { redundant: e.redundant, tolerance };
-  return { piece, bordered, marks: marksOf(bordered), allowed };
+  return { piece, bordered, marks: marksOf(bordered), allowed: { redundant: e.redundant, tolerance } };
 }
 
 /** Whether a piece is good up to its end, whose pose is left in `e.pose`. */

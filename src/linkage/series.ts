@@ -411,9 +411,8 @@ export interface Series {
 export function keptCoefficients({ z, order, system }: TaylorExpansion): Float64Array {
   const width = order + 1;
   const kept = new Float64Array(system.unknowns * width);
-  for (let i = 0, q = 0; i < system.unknowns; i++) {
+  for (let i = 0, q = 0; i < system.unknowns; i++)
     for (let k = i * STRIDE; k < i * STRIDE + width; k++) kept[q++] = z[k];
-  }
   return kept;
 }
 
