@@ -1,3 +1,4 @@
+import { POUND_FORCE_PER_INCH } from '../units.ts';
 import type { Say, Sentences } from './say.ts';
 
 /** How the minimum length of a spring is known. */
@@ -21,6 +22,19 @@ function percent(say: Say, name: string): string {
   return (100 * Math.abs(say.number(name))).toFixed(0);
 }
 
+/** How far a rate may be from one in the other unit to be taken for it, as a ratio: 1 N/mm is 5.71 lbf/in. */
+const NEAR_UNIT = 1.25;
+
+/** A question about the unit where a rate would be about right in the other one. */
+function unitDoubt(say: Say): string {
+  const ratio = say.number('springRate') / say.number('requiredSpringRate');
+  const own = say.unit('rate');
+  const perOther = own === 'N/mm' ? 1 / POUND_FORCE_PER_INCH : POUND_FORCE_PER_INCH;
+  const away = Math.abs(Math.log(ratio / perOther));
+  if (!(away < Math.log(NEAR_UNIT))) return '';
+  return `; or is the rate written in ${own === 'N/mm' ? 'lbf/in' : 'N/mm'}?`;
+}
+
 /** What is said about springs and tolerances. */
 export const SPRINGS: Sentences = {
   springTravelShort: (say) => ({
@@ -42,7 +56,7 @@ export const SPRINGS: Sentences = {
     problem: `the frequency of the spring is ${percent(say, 'deviation')} % ${say.number('deviation') < 0 ? 'below' : 'above'} the required one`,
     got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')} at the drawn ride height`}`,
     allowed: `${say.measure('requiredFrequency', 'frequency')} ± ${percent(say, 'maxDeviation')} %: about ${say.measure('requiredSpringRate', 'rate')} at the spring`,
-    advice: 'list a spring nearer to that rate, or change the target',
+    advice: `list a spring nearer to that rate, or change the target${unitDoubt(say)}`,
   }),
   coilDiameterOutOfRange: (say) => ({
     problem: 'a diameter that makes no spring',

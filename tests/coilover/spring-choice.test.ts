@@ -93,3 +93,17 @@ describe('the table of springs and the findings', () => {
     expect(seen).toBeGreaterThan(10);
   });
 });
+
+it('a spring about right in the other unit is asked about', () => {
+  const advice = (rate: number) =>
+    front((corner) => {
+      corner.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
+    });
+  const found = (rate: number) =>
+    sized((document) => {
+      document.corners.front.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
+    }).findings.find(({ code }) => code === 'springFarFromTarget');
+  const required = valueIn(advice(40), 'wantedSpringRate');
+  expect(found(5.71 * required)?.advice).toContain('is the rate written in lbf/in?');
+  expect(found(3 * required)?.advice).not.toContain('lbf/in');
+});

@@ -33,7 +33,7 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       ...findingsPart(findings),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
-        'One of a kind, before the car could be driven. Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from guesses: it lies in the interval 95 times in 100.',
+        'Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from uncertain inputs: the true value lies in it 95 times in 100.',
       ),
       ...checksPart(findings, notes),
       heading(2, 'What to make'),
