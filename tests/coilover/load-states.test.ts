@@ -100,10 +100,13 @@ describe('load states', () => {
     fc.assert(
       fc.property(
         carDocuments,
-        fc.array(fc.record({ mass: fc.nat(200), frontShare: fc.nat(100).map((n) => n / 100) }), {
-          minLength: 1,
-          maxLength: 2,
-        }),
+        fc.array(
+          fc.record({ mass: fc.integer({ min: 1, max: 200 }), frontShare: fc.nat(100).map((n) => n / 100) }),
+          {
+            minLength: 1,
+            maxLength: 2,
+          },
+        ),
         (document, loads) => {
           if (document.masses === undefined) return;
           const states = [
