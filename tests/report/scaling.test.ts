@@ -79,7 +79,16 @@ describe('jobs spread over threads', () => {
     ended.abort();
     // A job that waits is aborted, one that runs is ended with its thread.
     await expect(all).rejects.toThrow(/aborted|Terminating worker thread/);
-    expect(await spread([sweeps], pool)).toStrictEqual(answers(sweeps));
+    // A job given while a thread is still ending may end with it, and is given again.
+    const goesOn = async (tries = 20): Promise<unknown> => {
+      try {
+        return await spread([sweeps], pool);
+      } catch (error) {
+        if (tries === 0 || !String(error).includes('Terminating worker thread')) throw error;
+        return goesOn(tries - 1);
+      }
+    };
+    expect(await goesOn()).toStrictEqual(answers(sweeps));
   });
 });
 
