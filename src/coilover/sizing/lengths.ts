@@ -128,8 +128,6 @@ export interface OtherEnds {
   readonly droop: number | null;
 }
 
-export const NO_OTHER_ENDS: OtherEnds = { bump: null, droop: null };
-
 /** The travel at which the spring is at its minimum length; null where that is not known or out of reach. */
 function springTravel({ coilover, stack, shock }: AxleState): number | null {
   const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
