@@ -150,7 +150,7 @@ export const carSizingShape = {
   order: z
     .strictObject({ revision, date })
     .describe(
-      'The order that this file stands for: its revision and its date name the sheet. Without them the sheet is a draft.',
+      'The order that this file stands for: its revision and its date stand on it and in its file name. Without them it is a draft.',
     )
     .optional(),
   use: z.string().describe('What the car is for: road, hill climb, track ...').optional(),
@@ -159,7 +159,7 @@ export const carSizingShape = {
   travelCases: travelCasesSchema.optional(),
   openPoints: z
     .array(z.string().describe('An open point.'))
-    .describe('What is still open, for the sheet: a list of texts.')
+    .describe('What is still open, for the report: a list of texts.')
     .optional(),
 };
 
@@ -219,6 +219,10 @@ const endSchema = z
     bore: size('Bore for the bolt; for a stud its thread').optional(),
     width: size('Width over the eye or its spacers: what goes between the cheeks of the bracket').optional(),
     spacers: z.string().describe('Spacers, in words.').optional(),
+    referenceFace: z
+      .string()
+      .describe('Face of a stud that lengths are taken to, in words: its shoulder, as a rule.')
+      .optional(),
   })
   .describe('What one end of the coilover is to be.');
 
@@ -241,6 +245,8 @@ const orderSchema = z
     ).optional(),
     adjusters: z.string().describe('Adjusters of the damping, in words.').optional(),
     reservoir: z.string().describe('Reservoir, in words.').optional(),
+    bumpStopSupplier: z.string().describe('Who supplies the bump stop.').optional(),
+    springClearance: size('Clearance between spring and body, at the radius').optional(),
     lengthTolerance: size('By how much lengths may be off').optional(),
     rateTolerance: bareNumber('By how much rates may be off, as a share of 1', positive.lt(1)).optional(),
   })

@@ -14,9 +14,9 @@ import { type CurveOptions, plotCurves } from './curves.ts';
 import { type DrawingOptions, drawCorner } from './drawing.ts';
 import { shownRow } from './in-units.ts';
 import { drawLinkage, type LinkageOptions } from './linkage.ts';
+import type { OrderSheet } from './order-sheet/blocks.ts';
 import { sheetPart } from './order-sheet/html.ts';
 import { sheetMarkdown } from './order-sheet/markdown.ts';
-import type { OrderSheet } from './order-sheet/order-sheet.ts';
 import { sizingSheet } from './order-sheet/sizing-sheet.ts';
 import { cell, columnsOf, curvesIn, type FlatRow, plotRows, textTable, vegaRows } from './rows.ts';
 import { surveySheet } from './survey-sheet.ts';
@@ -69,7 +69,7 @@ const DISPLAY = Symbol.for('Jupyter.display');
  * - a corner as its picture at ride and, with `limits`, where its travel ends;
  * - limits as sentences, the nearest first;
  * - a survey as its sentences, points and readings;
- * - a sizing as its findings and figures, an order sheet as it is;
+ * - a sizing as its findings and figures, an order or a report as it is;
  * - the drawing of a linkage as its picture, with further `poses`;
  * - flat rows as a table, with curves of each number over the first where that grows (`together`: in one panel).
  *
@@ -97,7 +97,7 @@ function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
       problem: 'nothing that can be shown',
       got: written(what),
       allowed:
-        'a corner, a sweep, curves, limits, a survey, a sizing, an order sheet, the drawing of a linkage, or one or more flat rows',
+        'a corner, a sweep, curves, limits, a survey, a sizing, an order or a report, the drawing of a linkage, or one or more flat rows',
     },
   ]);
 }

@@ -26,6 +26,10 @@ export function figureRows(
         own,
         other: own === other ? '' : other,
         interval: intervals.filter((text, k) => text !== '' && intervals.indexOf(text) === k).join('; '),
+        whisker:
+          low === null || high === null || low === high || value === 0
+            ? null
+            : [(low - value) / Math.abs(value), (high - value) / Math.abs(value)],
         definition,
       },
     ];
