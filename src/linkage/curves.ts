@@ -7,6 +7,7 @@
 // expanded about by itself.
 
 import { horner } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import type { BoundMeasure } from './measure.ts';
 import { measureSeries, unwrap, valueAt } from './measure-series.ts';
 import type { Path, Piece } from './path.ts';
@@ -88,7 +89,7 @@ function curveAbout(
   size: number,
 ): Curve | null {
   const { z, order, unit } = piece;
-  const c = new Float64Array(3 * order);
+  const c = smallArray(3 * order);
   const arm = measureSeries(measure, z, order + 1, order, c, centre, scale);
   const curve = { from, to, centre, scale, order, c, isGood: true };
   if (!isPlain(measure)) {

@@ -3,6 +3,7 @@
 // the bordered Jacobian has changed its sign. Whatever is amiss, the whole path is left to arc length, which finds out what it is.
 
 import { type Bordered, differ, marksOf } from '../numerics/bordered.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import { type Closing, closing, driverHere, takeGradient } from './closing.ts';
 import { drawnValue, unwrap } from './measure-series.ts';
 import { ASTRAY, driverScale } from './parameter.ts';
@@ -90,7 +91,7 @@ function predict(
   if (!(step >= WORTH)) return null;
   const lo = Math.max((from - at) / unit, -step);
   const hi = Math.min((to - at) / unit, step);
-  const t = new Float64Array(2);
+  const t = smallArray(2);
   t[0] = at;
   t[1] = unit;
   const piece: Piece = {

@@ -5,6 +5,7 @@
 //   dm/dt = m' / t',   d2m/dt2 = (m'' - m' t'' / t') / t'^2.
 
 import { areMirrored, evaluateMany, rootBetween } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import { type Curve, curvesOf, derive, firstAt, isPlain, readAt, secondAt, valueOn } from './curves.ts';
 import type { Form } from './form.ts';
 import type { BoundMeasure } from './measure.ts';
@@ -164,7 +165,7 @@ function evaluateDriver(r: Reader, p: number, rows: number): void {
   const order = t.length - 1;
   let c = r.drivers[p];
   if (c === undefined) {
-    c = new Float64Array(3 * order);
+    c = smallArray(3 * order);
     c.set(t);
     derive(c, order, 1 / unit);
     r.drivers[p] = c;
@@ -252,17 +253,31 @@ function placeRows(
   outY: Float64Array,
   toY: number,
 ): void {
-  outX.fill(x, toX, toX + rows);
-  outY.fill(y, toY, toY + rows);
+  if (free.length === 0) {
+    outX.fill(x, toX, toX + rows);
+    outY.fill(y, toY, toY + rows);
+  }
   for (let q = 0; q < free.length; q++) {
     const at = 2 * free[q] * BLOCK;
     const cRe = re[q];
     const cIm = im[q];
-    for (let i = 0; i < rows; i++) {
-      const zx = z[at + i];
-      const zy = z[at + BLOCK + i];
-      outX[toX + i] += cRe * zx - cIm * zy;
-      outY[toY + i] += cIm * zx + cRe * zy;
+    if (q > 0) {
+      for (let i = 0; i < rows; i++) {
+        const zx = z[at + i];
+        const zy = z[at + BLOCK + i];
+        outX[toX + i] += cRe * zx - cIm * zy;
+        outY[toY + i] += cIm * zx + cRe * zy;
+      }
+    } else if (cRe === 1 && cIm === 0) {
+      for (let i = 0; i < rows; i++) outX[toX + i] = x + z[at + i];
+      for (let i = 0; i < rows; i++) outY[toY + i] = y + z[at + BLOCK + i];
+    } else {
+      for (let i = 0; i < rows; i++) {
+        const zx = z[at + i];
+        const zy = z[at + BLOCK + i];
+        outX[toX + i] = x + (cRe * zx - cIm * zy);
+        outY[toY + i] = y + (cIm * zx + cRe * zy);
+      }
     }
   }
 }

@@ -5,6 +5,8 @@
 // (de Casteljau). G. Farin, "Curves and Surfaces for CAGD", ch. 5 (from memory); R. T. Farouki, V. T. Rajan,
 // "Algorithms for polynomials in Bernstein form", CAGD 5, 1988 (from memory).
 
+import { smallArray } from './small-array.ts';
+
 /** An interval is not halved below this share of the first one: two roots closer than that count as one. */
 const SMALLEST_SHARE = 2 ** -40;
 
@@ -111,7 +113,7 @@ export function shift(c: Float64Array, degree: number, place: number, scale: num
 export function revert(c: Float64Array, b: Float64Array): void {
   const width = b.length;
   // powers[k width + n] is [x^n] s(x)^k.
-  const powers = new Float64Array(width * width);
+  const powers = smallArray(width * width);
   b[0] = 0;
   b[1] = 1 / c[1];
   powers[width + 1] = b[1];
@@ -131,7 +133,7 @@ export function revert(c: Float64Array, b: Float64Array): void {
 
 /** Coefficients of the derivative. */
 export function derivative(c: Float64Array): Float64Array {
-  const slope = new Float64Array(c.length - 1);
+  const slope = smallArray(c.length - 1);
   for (let k = 0; k < slope.length; k++) slope[k] = (k + 1) * c[k + 1];
   return slope;
 }
@@ -254,7 +256,7 @@ function bernstein(c: Float64Array, lo: number, hi: number): Float64Array {
 /** The same polynomial on the left half of its interval; `b` becomes what it is on the right one (de Casteljau). */
 function halved(b: Float64Array): Float64Array {
   const n = b.length - 1;
-  const left = new Float64Array(n + 1);
+  const left = smallArray(n + 1);
   for (let round = 0; round <= n; round++) {
     left[round] = b[0];
     for (let i = 0; i < n - round; i++) b[i] = 0.5 * (b[i] + b[i + 1]);
