@@ -21,8 +21,15 @@ export const READING = 3 * BLOCK;
 export const FIRST = BLOCK;
 export const SECOND = 2 * BLOCK;
 
-/** Where the values of each measure go in place of `m`, at their own rows; null or left out for `m`. */
-export type Sinks = readonly (Float64Array | null)[];
+/** Where values go in place of `m`, at their own rows, as plus + times x value. */
+export interface Sink {
+  readonly out: Float64Array;
+  readonly plus: number;
+  readonly times: number;
+}
+
+/** For value, first and second derivative of each measure in turn; false where nobody asks for it, left out for `m`. */
+export type Sinks = readonly (Sink | false | undefined)[];
 
 /** Measures bound to a path, with the workspace to read a block of rows: readings are to be taken from it at once. */
 export interface Reader {
@@ -104,7 +111,15 @@ export function readRows(r: Reader, t: Float64Array, from: number, sinks: Sinks 
   readPlaces(r, p, rows, sinks, from);
   if (piece.inverse === null || !r.anyDerived) return rows;
   readDriver(r, p, t, from, rows);
-  for (let i = 0; i < derived.length; i++) if (derived[i]) byDriver(m, i * READING, rows, r.t);
+  for (let i = 0; i < derived.length; i++) {
+    if (!derived[i]) continue;
+    byDriver(m, i * READING, rows, r.t);
+    for (let part = 1; part < 3; part++) {
+      const sink = sinks[3 * i + part];
+      for (let j = 0; sink && j < rows; j++)
+        sink.out[from + j] = sink.plus + sink.times * m[i * READING + part * BLOCK + j];
+    }
+  }
   return rows;
 }
 
@@ -203,7 +218,7 @@ export function byDriver(m: Float64Array, q: number, rows: number, t: Float64Arr
 
 /** Reads all measures at the places `r.x` of a piece: values and derivatives by the piece's own way. */
 function readPlaces(r: Reader, p: number, rows: number, sinks: Sinks, first: number): void {
-  const { path, measures, derived, unknowns, x, z, m } = r;
+  const { path, measures, derived, unknowns, x, z } = r;
   const { z: c, order } = path.pieces[p];
   const mirrored = areMirrored(x, rows);
   for (let k = 0; k < unknowns.length; k++)
@@ -213,18 +228,40 @@ function readPlaces(r: Reader, p: number, rows: number, sinks: Sinks, first: num
   for (let i = 0; i < measures.length; i++) {
     const plain = isPlain(measures[i]);
     if (plain && !derived[i]) continue;
-    const out = sinks[i] ?? m;
-    const to = out === m ? i * READING : first;
     const curves = curvesAt(r, p, i);
     const [curve] = curves;
-    if (curve.centre !== 0 || curve.scale !== 1 || !curve.isGood) {
-      readParts(r, p, i, curves, rows, out, to);
-      continue;
-    }
-    if (!plain) evaluateMany(curve.c, 0, order, x, rows, mirrored, out, to);
-    if (!derived[i]) continue;
-    evaluateMany(curve.c, firstAt(order), order - 1, x, rows, mirrored, m, i * READING + FIRST);
-    evaluateMany(curve.c, secondAt(order), order - 2, x, rows, mirrored, m, i * READING + SECOND);
+    if (curve.centre !== 0 || curve.scale !== 1 || !curve.isGood)
+      readParts(r, p, i, curves, rows, sinks, first);
+    else readCurve(r, p, i, curve, x, 0, rows, mirrored, sinks, first);
+  }
+}
+
+/** Where a value or derivative of the measure i goes; by arc length derivatives by the driver are made in `m`. */
+function sinkOf(r: Reader, p: number, i: number, part: number, sinks: Sinks): Sink | false | undefined {
+  return part > 0 && r.path.pieces[p].inverse !== null ? undefined : sinks[3 * i + part];
+}
+
+/** Rows `row`, .. of the measure i from one of its curves, at places s in it. */
+function readCurve(
+  r: Reader,
+  p: number,
+  i: number,
+  { c, order }: Curve,
+  s: Float64Array,
+  row: number,
+  rows: number,
+  mirrored: boolean,
+  sinks: Sinks,
+  first: number,
+): void {
+  const last = r.derived[i] ? 2 : 0;
+  for (let part = isPlain(r.measures[i]) ? 1 : 0; part <= last; part++) {
+    const at = part === 0 ? 0 : part === 1 ? firstAt(order) : secondAt(order);
+    const sink = sinkOf(r, p, i, part, sinks);
+    if (sink === false) continue;
+    if (sink === undefined)
+      evaluateMany(c, at, order - part, s, rows, mirrored, r.m, i * READING + part * BLOCK + row);
+    else evaluateMany(c, at, order - part, s, rows, mirrored, sink.out, first + row, sink.plus, sink.times);
   }
 }
 
@@ -232,15 +269,21 @@ function readPlaces(r: Reader, p: number, rows: number, sinks: Sinks, first: num
 function readCoordinates(r: Reader, i: number, rows: number, sinks: Sinks, first: number): 1 | 2 {
   const { measures, y, z, m } = r;
   const { kind, form } = measures[i];
-  const out = sinks[i] ?? m;
+  const out = coordinateSink(sinks, i) ?? m;
   const to = out === m ? i * READING : first;
   const next = measures[i + 1];
   const isPair = kind === 'x' && next?.kind === 'y' && next.form === form;
-  const other = isPair ? (sinks[i + 1] ?? m) : y;
+  const other = isPair ? (coordinateSink(sinks, i + 1) ?? m) : y;
   const otherTo = !isPair ? 0 : other === m ? (i + 1) * READING : first;
   if (kind === 'x') placeRows(form, z, rows, out, to, other, otherTo);
   else placeRows(form, z, rows, other, otherTo, out, to);
   return isPair ? 2 : 1;
+}
+
+/** Of a coordinate values go as they are. */
+function coordinateSink(sinks: Sinks, i: number): Float64Array | undefined {
+  const sink = sinks[3 * i];
+  return sink ? sink.out : undefined;
 }
 
 /** Rows of a point's two coordinates from those of the unknowns: W = d + sum c z. */
@@ -289,11 +332,10 @@ function readParts(
   i: number,
   curves: readonly Curve[],
   rows: number,
-  out: Float64Array,
-  to: number,
+  sinks: Sinks,
+  first: number,
 ): void {
-  const { x, y, m, measures, derived } = r;
-  const at = i * READING;
+  const { x, y, m, measures } = r;
   const piece = r.path.pieces[p];
   const partOf = (place: number) => {
     let k = 0;
@@ -303,22 +345,22 @@ function readParts(
   for (let j = 0; j < rows; ) {
     const curve = partOf(x[j]);
     if (!curve.isGood) {
-      const { c } = curve;
-      [out[to + j], m[at + FIRST + j], m[at + SECOND + j]] = readAt(piece, measures[i], x[j], c[0]);
+      const read = readAt(piece, measures[i], x[j], curve.c[0]);
+      for (let part = 0; part < 3; part++) {
+        const sink = sinkOf(r, p, i, part, sinks);
+        if (sink) sink.out[first + j] = sink.plus + sink.times * read[part];
+        else m[i * READING + part * BLOCK + j] = read[part];
+      }
       j++;
       continue;
     }
-    const { c, order, centre, scale } = curve;
+    const { centre, scale } = curve;
     let count = 0;
     do {
       y[count] = (x[j + count] - centre) / scale;
       count++;
     } while (j + count < rows && partOf(x[j + count]) === curve);
-    if (!isPlain(measures[i])) evaluateMany(c, 0, order, y, count, false, out, to + j);
-    if (derived[i]) {
-      evaluateMany(c, firstAt(order), order - 1, y, count, false, m, at + FIRST + j);
-      evaluateMany(c, secondAt(order), order - 2, y, count, false, m, at + SECOND + j);
-    }
+    readCurve(r, p, i, curve, y, j, count, false, sinks, first);
     j += count;
   }
 }

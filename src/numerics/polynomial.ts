@@ -27,7 +27,8 @@ export function areMirrored(s: Float64Array, count: number): boolean {
 }
 
 /**
- * Values `out[to + i]` of one polynomial at many places `s[0 .. count - 1]`, its even and odd powers apart: E(s^2) + s O(s^2).
+ * Values `out[to + i]` of one polynomial at many places `s[0 .. count - 1]`, its even and odd powers apart: E(s^2) + s O(s^2); as
+ * `plus` + `times` x value where those are given.
  * Of two `mirrored` places one evaluation serves both; the bits are the same with and without.
  */
 export function evaluateMany(
@@ -39,12 +40,15 @@ export function evaluateMany(
   mirrored: boolean,
   out: Float64Array,
   to: number,
+  plus = 0,
+  times = 1,
 ): void {
   const isEven = (degree & 1) === 0;
   const top = isEven ? c[offset + degree] : 0;
   const start = offset + degree - (isEven ? 1 : 0);
   const last = mirrored ? (count - 1) >> 1 : count - 1;
   const opposite = to + count - 1;
+  const isScaled = plus !== 0 || times !== 1;
   // Four places at a time: their chains of operations are independent and run side by side. The last is done again where fewer are left.
   for (let i0 = 0; i0 <= last; i0 += 4) {
     const i1 = Math.min(i0 + 1, last);
@@ -82,15 +86,23 @@ export function evaluateMany(
     o1 *= s1;
     o2 *= s2;
     o3 *= s3;
-    out[to + i0] = e0 + o0;
-    out[to + i1] = e1 + o1;
-    out[to + i2] = e2 + o2;
-    out[to + i3] = e3 + o3;
+    const d0 = e0 - o0;
+    const d1 = e1 - o1;
+    const d2 = e2 - o2;
+    const d3 = e3 - o3;
+    e0 += o0;
+    e1 += o1;
+    e2 += o2;
+    e3 += o3;
+    out[to + i0] = isScaled ? plus + times * e0 : e0;
+    out[to + i1] = isScaled ? plus + times * e1 : e1;
+    out[to + i2] = isScaled ? plus + times * e2 : e2;
+    out[to + i3] = isScaled ? plus + times * e3 : e3;
     if (!mirrored) continue;
-    out[opposite - i0] = e0 - o0;
-    out[opposite - i1] = e1 - o1;
-    out[opposite - i2] = e2 - o2;
-    out[opposite - i3] = e3 - o3;
+    out[opposite - i0] = isScaled ? plus + times * d0 : d0;
+    out[opposite - i1] = isScaled ? plus + times * d1 : d1;
+    out[opposite - i2] = isScaled ? plus + times * d2 : d2;
+    out[opposite - i3] = isScaled ? plus + times * d3 : d3;
   }
 }
 
