@@ -35,9 +35,8 @@ export interface Curve {
   readonly isGood: boolean;
 }
 
-/** Where the coefficients of the derivatives stand. */
-export const firstAt = (order: number): number => order + 1;
-export const secondAt = (order: number): number => 2 * order + 1;
+/** Where the coefficients of the value (part 0) and of the derivatives (1, 2) stand. */
+export const partAt = (order: number, part: number): number => part * order + Math.min(part, 1);
 
 /** Whether a measure is a coordinate, not seen from a body: its series is as good as that of the motion. */
 export function isPlain({ kind, frame }: BoundMeasure): boolean {
@@ -111,7 +110,7 @@ function curveAbout(
 
 /** Fills in the coefficients of the derivatives. */
 export function derive(c: Float64Array, order: number, rate: number): void {
-  const [first, second] = [firstAt(order), secondAt(order)];
+  const [first, second] = [partAt(order, 1), partAt(order, 2)];
   for (let k = 1; k <= order; k++) c[first + k - 1] = k * rate * c[k];
   for (let k = 1; k < order; k++) c[second + k - 1] = k * rate * c[first + k];
 }

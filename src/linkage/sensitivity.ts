@@ -26,7 +26,7 @@
 
 import { solve } from '../numerics/elimination.ts';
 import { evaluateMany } from '../numerics/polynomial.ts';
-import { derive, firstAt, secondAt } from './curves.ts';
+import { derive, partAt } from './curves.ts';
 import { addForms as combineForms, constantForm, type Form, type Forms, packForms } from './form.ts';
 import { type RatedForm, ratedLine, rateForms, type Shift } from './form-rates.ts';
 import type { BoundMeasure } from './measure.ts';
@@ -263,9 +263,8 @@ function expandUnknowns({ z: c, order, unit }: Piece, x: Float64Array, rows: num
   for (let i = 0, to = 0; i * width < c.length; i++, to += READING) {
     for (let k = 0; k < width; k++) w[k] = c[i * width + k];
     derive(w, order, 1 / unit);
-    evaluateMany(w, 0, order, x, rows, false, z, to);
-    evaluateMany(w, firstAt(order), order - 1, x, rows, false, z, to + BLOCK);
-    evaluateMany(w, secondAt(order), order - 2, x, rows, false, z, to + SECOND);
+    for (let part = 0; part < KEPT; part++)
+      evaluateMany(w, partAt(order, part), order - part, x, rows, false, z, to + part * BLOCK);
     for (let j = to + SECOND; j < to + SECOND + rows; j++) z[j] *= 0.5;
   }
 }
