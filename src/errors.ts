@@ -83,8 +83,8 @@ export function unknownOptions(what: string, options: unknown, known: readonly s
   }
   const issues: Issue[] = [];
   let allowed: string | undefined;
-  for (const path of Object.keys(options)) {
-    if (known.includes(path)) continue;
+  for (const path in options) {
+    if (known.includes(path) || !Object.hasOwn(options, path)) continue;
     allowed ??= known.join(', ');
     issues.push({ path, problem: 'unknown option', allowed, advice: 'correct the spelling, or take it out' });
   }
