@@ -332,9 +332,9 @@ const KEPT = 4;
  */
 export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly string[]): ColumnPlan {
   const { bodies } = model.drawing;
-  if (!Object.isFrozen(bodies)) return makePlan(model, axis, only);
   let known = plans.get(bodies);
   if (known === undefined) {
+    if (!Object.isFrozen(bodies)) return makePlan(model, axis, only);
     known = [];
     plans.set(bodies, known);
   }

@@ -122,11 +122,9 @@ export function placedOtherEnd(
   }: Partial<Pick<Certain<DoubleWishboneInput>['coilover'], keyof OtherEnd>>,
   place: Placing,
 ): OtherEnd {
-  return {
-    ...(chassisMount && { chassisMount: place(chassisMount) }),
-    ...(otherEnd && { otherEnd: Object.freeze({ on: otherEnd.on, mount: place(otherEnd.mount) }) }),
-    offset,
-  };
+  if (chassisMount !== undefined) return { chassisMount: place(chassisMount), offset };
+  if (otherEnd === undefined) return { offset };
+  return { otherEnd: Object.freeze({ on: otherEnd.on, mount: place(otherEnd.mount) }), offset };
 }
 
 /** Where the other end of a coilover lies. */
