@@ -13,6 +13,8 @@ export interface Line {
   readonly ratio: (ours: number, rival: number) => number;
   /** What the ratio is to be, if anything is asked of it. */
   readonly bar?: { readonly atLeast: number } | { readonly atMost: number };
+  /** Ideal passes in the place of the two tasks, where the ratio has a floor (floor.ts). */
+  readonly floor?: { readonly ours: Task; readonly rival: Task };
   /** What keeps it from the bar, where it is missed. */
   readonly limit?: string;
   /** Of how many parts the task is made, where times are given a part; else times are those of the task. */
@@ -48,6 +50,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       rival: run,
       ratio: timesFaster,
       bar: { atLeast },
+      floor: { ours: jobs.ideal.fromDocument, rival: run },
       limit: FIXED,
     })),
     {
@@ -56,6 +59,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       ...positions,
       rival: textbook.run,
       bar: { atLeast: 1.2 },
+      floor: { ours: jobs.ideal.positions, rival: textbook.run },
       limit:
         'of some 20 µs about 6 are the evaluation of eleven columns (3 the series, 3 the places made of them), 5 the path (one series, checked at both ends), 2 the system; what is left is curves, options, and arrays with their collection. An ideal pass of the same arithmetic measured 11 to 13 µs, so that 1.6 to 1.9 is the floor of this method',
     },
@@ -72,6 +76,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       rival: jobs.positions,
       ratio: (ours, rival) => ours / rival,
       bar: { atMost: 2 },
+      floor: { ours: jobs.ideal.everything, rival: jobs.ideal.positions },
       limit: EVERY,
       poses: POSES,
     },
@@ -82,6 +87,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       rival: textbook.run,
       ratio: (ours, rival) => ours / rival,
       bar: { atMost: 2.5 },
+      floor: { ours: jobs.ideal.everything, rival: textbook.run },
       limit: EVERY,
       poses: POSES,
     },
@@ -111,6 +117,7 @@ export function hardCornerLines(main: Jobs, hard: Readonly<Record<string, Jobs>>
     rival: main.fromDocument,
     ratio: (ours, rival) => ours / rival,
     bar: { atMost: 2 },
+    floor: { ours: jobs.ideal.fromDocument, rival: main.ideal.fromDocument },
     limit:
       'a path by arc length is laid in several pieces after one by the driver was tried in vain. That to a dead point is laid in 7 pieces of order 27, some 60 µs in all (8 of them for the try in vain), and read in some 35: in each piece the places are found by Newton from the driver, and measures are series in halves of a piece. One piece by the driver and its reading take 18 µs from the document, so that 7 pieces cannot come to twice that',
   }));

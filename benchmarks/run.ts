@@ -68,6 +68,10 @@ const growth = heapGrowth(everything, keepNothing, SWEEPS);
 const worst = Math.max(...corners.map(({ apart }) => apart));
 
 const chains = timed([...chainLines(gcs), liftLine(), ...scissorStaticsLines()], CHAIN_ROUNDS);
+const lines = [
+  ...withFloors([...main, ...hardCorners, ...rocker], FEWER_ROUNDS),
+  ...withFloors(chains, CHAIN_ROUNDS),
+];
 const many = manyCorners();
 const whole = cars();
 const weights = await weightTable();
@@ -83,9 +87,13 @@ were seen to compute the same: in a to e the largest difference in any column wa
 ${worst.toExponential(0)} (mm; for the slope of the ratio 1/mm), in g and h none is above 1e-9 in the place of a point. A sweep has ${POSES} poses, from
 80 mm of droop to 80 mm of bump.
 
-${table([...main, ...hardCorners, ...rocker, ...chains], elsewhere)}
+A *floor* is the ratio that an ideal pass of the same arithmetic would have, timed in the same run: the multiplications that the orders of
+the series, their evaluation at all poses and the places made of them need, one array for the columns, and before it the check of the input
+(a, n, g) and the building of the system as the library does them. It looks up, checks, names and keeps nothing else.
 
-${missedText([...main, ...hardCorners, ...rocker, ...chains])}
+${table(lines, elsewhere)}
+
+${missedText(lines)}
 
 ${growthText(growth, SWEEPS)}
 
@@ -148,6 +156,17 @@ function prepare(input: CornerInput) {
   const jobs = jobsOf(input);
   const rivals = rivalsOf(gcs, input, jobs.positions().columns.travel);
   return { jobs, lines: linesOf(jobs, rivals), apart: agreement(jobs, rivals) };
+}
+
+/** Lines with a floor and the ideal passes in their place timed as they were. */
+function withFloors(results: readonly Result[], rounds: number): Result[] {
+  return results.map((result) => {
+    const { floor, clock } = result.line;
+    if (floor === undefined) return result;
+    for (const task of [floor.ours, floor.rival]) warmUp(task, WARM_UP);
+    const [timing] = interleave(floor.ours, [floor.rival], rounds, clock);
+    return { ...result, floor: timing };
+  });
 }
 
 /** Lines one after the other: those of one task of ours at once. */
