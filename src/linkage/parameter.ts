@@ -3,6 +3,7 @@
 
 import { horner } from '../numerics/polynomial.ts';
 import { smallArray } from '../numerics/small-array.ts';
+import { isPlain } from './curves.ts';
 import type { BoundMeasure } from './measure.ts';
 import { measureSeries, unwrap, valueAt } from './measure-series.ts';
 import { type Series, STRIDE, type TaylorExpansion } from './series.ts';
@@ -36,8 +37,7 @@ export function acceptDriver(
   step: number,
   size: number,
 ): number {
-  if (measure === null || (measure.frame === null && (measure.kind === 'x' || measure.kind === 'y')))
-    return step;
+  if (measure === null || isPlain(measure)) return step;
   let end = step;
   while (end !== 0) {
     const told = horner(t, 0, t.length - 1, end);

@@ -60,8 +60,11 @@ export interface Reader {
 }
 
 /** Binds measures to a path, with derivatives where `derived` says so (default: all). */
-export function reader(path: Path, measures: readonly BoundMeasure[], derived?: readonly boolean[]): Reader {
-  const withDerivatives = measures.map((_, i) => derived === undefined || derived[i] === true);
+export function reader(
+  path: Path,
+  measures: readonly BoundMeasure[],
+  derived: readonly boolean[] = measures.map(() => true),
+): Reader {
   const unknowns: number[] = [];
   for (const measure of measures) {
     if (!isPlain(measure)) continue;
@@ -70,8 +73,8 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
   return {
     path,
     measures,
-    derived: withDerivatives,
-    anyDerived: withDerivatives.includes(true),
+    derived,
+    anyDerived: derived.includes(true),
     unknowns,
     curves: [],
     drivers: [],
@@ -116,10 +119,12 @@ export function readRows(r: Reader, t: Float64Array, from: number, sinks: Sinks 
   let rows = 1;
   while (rows < most && t[from + rows] >= bottom && t[from + rows] <= top) rows++;
   locate(r, p, t, from, rows);
-  r.sinks = sinks;
+  const isByArc = piece.inverse !== null;
+  // By arc length derivatives by the driver are made in `m`.
+  r.sinks = isByArc ? sinks.map((sink, k) => (k % 3 === 0 ? sink : undefined)) : sinks;
   r.first = from;
   readPlaces(r, p, rows);
-  if (piece.inverse === null || !r.anyDerived) return rows;
+  if (!isByArc || !r.anyDerived) return rows;
   readDriver(r, p, t, from, rows);
   for (let i = 0; i < derived.length; i++) {
     if (!derived[i]) continue;
@@ -239,19 +244,13 @@ function readPlaces(r: Reader, p: number, rows: number): void {
     const curves = curvesAt(r, p, i);
     const [curve] = curves;
     if (curve.centre !== 0 || curve.scale !== 1 || !curve.isGood) readParts(r, p, i, curves, rows);
-    else readCurve(r, p, i, curve, x, 0, rows, mirrored);
+    else readCurve(r, i, curve, x, 0, rows, mirrored);
   }
-}
-
-/** Where a value or derivative of the measure i goes; by arc length derivatives by the driver are made in `m`. */
-function sinkOf({ path, sinks }: Reader, p: number, i: number, part: number): Sink | false | undefined {
-  return part > 0 && path.pieces[p].inverse !== null ? undefined : sinks[3 * i + part];
 }
 
 /** Rows `row`, .. of the measure i from one of its curves, at places s in it. */
 function readCurve(
   r: Reader,
-  p: number,
   i: number,
   { c, order }: Curve,
   s: Float64Array,
@@ -261,7 +260,7 @@ function readCurve(
 ): void {
   const last = r.derived[i] ? 2 : 0;
   for (let part = isPlain(r.measures[i]) ? 1 : 0; part <= last; part++) {
-    const sink = sinkOf(r, p, i, part);
+    const sink = r.sinks[3 * i + part];
     if (sink === false) continue;
     const [out, to] = sink ? [sink.out, r.first + row] : [r.m, i * READING + part * BLOCK + row];
     const at = partAt(order, part);
@@ -301,23 +300,11 @@ function placeRows(
     const at = 2 * free[q] * BLOCK;
     const cRe = re[q];
     const cIm = im[q];
-    if (q > 0) {
-      for (let i = 0; i < rows; i++) {
-        const zx = z[at + i];
-        const zy = z[at + BLOCK + i];
-        outX[toX + i] += cRe * zx - cIm * zy;
-        outY[toY + i] += cIm * zx + cRe * zy;
-      }
-    } else if (cRe === 1 && cIm === 0) {
-      for (let i = 0; i < rows; i++) outX[toX + i] = x + z[at + i];
-      for (let i = 0; i < rows; i++) outY[toY + i] = y + z[at + BLOCK + i];
-    } else {
-      for (let i = 0; i < rows; i++) {
-        const zx = z[at + i];
-        const zy = z[at + BLOCK + i];
-        outX[toX + i] = x + (cRe * zx - cIm * zy);
-        outY[toY + i] = y + (cIm * zx + cRe * zy);
-      }
+    for (let i = 0; i < rows; i++) {
+      const zx = z[at + i];
+      const zy = z[at + BLOCK + i];
+      outX[toX + i] = (q === 0 ? x : outX[toX + i]) + (cRe * zx - cIm * zy);
+      outY[toY + i] = (q === 0 ? y : outY[toY + i]) + (cIm * zx + cRe * zy);
     }
   }
 }
@@ -331,7 +318,7 @@ function readParts(r: Reader, p: number, i: number, curves: readonly Curve[], ro
     const { c, centre, scale } = curve;
     if (!curve.isGood) {
       readAt(r.path.pieces[p], r.measures[i], x[j], c[0]).forEach((value, part) => {
-        const sink = sinkOf(r, p, i, part);
+        const sink = r.sinks[3 * i + part];
         if (sink) sink.out[r.first + j] = sink.plus + sink.times * value;
         else r.m[i * READING + part * BLOCK + j] = value;
       });
@@ -343,7 +330,7 @@ function readParts(r: Reader, p: number, i: number, curves: readonly Curve[], ro
       y[count] = (x[j + count] - centre) / scale;
       count++;
     } while (j + count < rows && curveAt(x[j + count]) === curve);
-    readCurve(r, p, i, curve, y, j, count, false);
+    readCurve(r, i, curve, y, j, count, false);
     j += count;
   }
 }
