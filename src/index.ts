@@ -24,7 +24,7 @@ export {
 } from './coilover/forces/load-cases.ts';
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
-export type { AxleMass, CarMasses } from './coilover/masses.ts';
+export type { WheelMasses, CarMasses } from './coilover/masses.ts';
 export type {
   AfterOrder,
   PerchAdvice,
@@ -63,7 +63,7 @@ export type { SpringFit } from './coilover/sizing/spring-fit.ts';
 export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
 export {
   type CoilEnds,
-  type CoilInput,
+  type CoilSpringInput,
   type CoilSpring,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
@@ -90,7 +90,7 @@ export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/donor.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
-export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
+export type { BallJoint, Bearing, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { Side } from './corner/limits/outward.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
 export { costOfAMillimetre, type MillimetreCost, type MillimetreOptions } from './corner/millimetre.ts';
@@ -123,7 +123,7 @@ export {
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
 export type { ActiveBound } from './design/active.ts';
-export type { Range } from './design/box.ts';
+export type { Bounds } from './design/box.ts';
 export { design } from './design/design.ts';
 export type { JointForce } from './design/joint-force.ts';
 export type { KeepOut } from './design/keep-outs.ts';

@@ -342,7 +342,7 @@ function sameRoles(a: CornerModel, b: CornerModel): boolean {
     a.wheelCentre === b.wheelCentre &&
     a.shock.outer === b.shock.outer &&
     a.shock.inner === b.shock.inner &&
-    a.shock.offset === b.shock.offset &&
+    a.shock.foreAftOffset === b.shock.foreAftOffset &&
     a.kingpin === b.kingpin &&
     a.rocker === b.rocker &&
     a.angles === b.angles &&
@@ -477,7 +477,7 @@ function turn(model: CornerModel): Measure {
   return { turn: model.upright };
 }
 
-function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure {
+function shockLength({ shock: { outer, inner, foreAftOffset: offset } }: CornerModel): Measure {
   return { length: [outer, inner], offset };
 }
 

@@ -196,11 +196,11 @@ type BallJoint = NonNullable<NonNullable<Limits['ballJoints']>[string]>;
 
 /** Limits with all that has a side turned to the other. */
 function mirrored(limits: Limits): Limits {
-  const { arch, ground, ballJoints } = limits;
+  const { arch, chassisLowPoints, ballJoints } = limits;
   return {
     ...limits,
     ...(arch === undefined ? {} : { arch: arch.map(turned) }),
-    ...(ground === undefined ? {} : { ground: ground.map(turned) }),
+    ...(chassisLowPoints === undefined ? {} : { chassisLowPoints: chassisLowPoints.map(turned) }),
     ...(ballJoints === undefined
       ? {}
       : {

@@ -46,7 +46,7 @@ export function jointForce(
       Object.entries(places).map(([point, [y, z]]) => [point, [y.value, z.value] as const]),
     ),
   };
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const driver = { length: [outer, inner] as [string, string], offset };
   const loads = equilibriumLoads(model, unsprungMass * GRAVITY, tyre);
   const found = forces(drawing, loads, { driver });

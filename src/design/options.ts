@@ -6,7 +6,7 @@ import { meantName } from '../document/spelling.ts';
 import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { isPoint } from '../linkage/drawing.ts';
 import type { Units } from '../units.ts';
-import type { Box, Range } from './box.ts';
+import type { Box, Bounds } from './box.ts';
 import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
@@ -29,7 +29,7 @@ export interface DesignOptions {
    * Boxes of the points that may be moved, by name (`shockMount`), each axis that is given; `[least, most]` in mm, in the
    * corner's own coordinates. The corner as drawn must lie in them.
    */
-  readonly mounts: Readonly<Record<string, { readonly y?: Range; readonly z?: Range }>>;
+  readonly mounts: Readonly<Record<string, { readonly y?: Bounds; readonly z?: Bounds }>>;
   readonly objectives: readonly Objective[];
   readonly keepOut?: KeepOut;
   /** Travel that the corner is looked at in, mm, both positive, and the distance of the rows; default 80, 80, 10. */

@@ -30,12 +30,12 @@ function anyOf(names: readonly string[]): string {
 
 const end = z
   .strictObject({
-    bolt: z
+    boltAxis: z
       .enum(['foreAft', 'inPlane'])
       .describe(
         'Direction of the bolt: foreAft (swinging costs no tilt) or inPlane (all swing of the shock tilts the bearing).',
       ),
-    maxTilt: tilt('How far the bearing may tilt to either side'),
+    maxMisalignment: tilt('How far the bearing may tilt to either side'),
   })
   .describe('Bearing at one end of the coilover.');
 
@@ -59,8 +59,8 @@ const lengths = {
   notes: remarks.optional(),
   damper: z
     .strictObject({
-      open: size('Length between the end eyes, fully extended'),
-      closed: size('Length between the end eyes, fully compressed; less than open'),
+      extendedLength: size('Length between the end eyes, fully extended'),
+      compressedLength: size('Length between the end eyes, fully compressed; less than open'),
     })
     .describe('The damper: its open and closed length between the end eyes.')
     .optional(),
@@ -71,7 +71,7 @@ const lengths = {
     })
     .describe('The bump stop on the damper: the travel ends where it is solid.')
     .optional(),
-  springAtLeast: size(
+  springMinLengthAt: size(
     'Length between the end eyes at which the spring is at its minimum permissible length; where sizing knows the spring it finds that itself',
   ).optional(),
   tyre: tyre.optional(),
@@ -80,7 +80,7 @@ const lengths = {
     .min(1)
     .describe('Points of the wheel arch and whatever else the tyre could touch, one after the other.')
     .optional(),
-  ground: z
+  chassisLowPoints: z
     .array(point('A low point of the chassis'))
     .min(1)
     .describe('Lowest points of the chassis: what would touch the ground first.')
@@ -88,7 +88,7 @@ const lengths = {
 };
 
 const others = {
-  ends: z
+  bearings: z
     .strictObject({ mount: end.optional(), chassis: end.optional(), otherEnd: end.optional() })
     .describe(
       'Bearings at the ends of the coilover: mount (moving end) and chassis (fixed end), or otherEnd where that moves too.',

@@ -13,8 +13,8 @@ const mass = (description: string) => uncertain('mass', description, positive);
 
 /** Something that weighs on the four wheels by its shares. */
 const spread = {
-  frontShare: share('How much of it the front axle carries'),
-  leftShare: share('How much of it the left-hand wheels carry; half if left out').optional(),
+  frontFraction: share('How much of it the front axle carries'),
+  leftFraction: share('How much of it the left-hand wheels carry; half if left out').optional(),
 };
 
 const listOf = <Item extends z.ZodType>(item: Item, words: string, description: string) =>
@@ -50,7 +50,7 @@ const stateSchema = z
 const massesSchema = z
   .strictObject({
     notes: remarks.optional(),
-    guess: z
+    estimate: z
       .strictObject({ total: mass('Mass of the whole car, wheels and all'), ...spread })
       .describe('The mass of the whole car as you guess it, and how it lies.')
       .optional(),
@@ -97,7 +97,7 @@ const massesSchema = z
         'Name of the state that the drawn ride height belongs to; if left out, the car with everything in added aboard.',
       )
       .optional(),
-    centreHeight: uncertain(
+    sprungCentreOfGravityHeight: uncertain(
       'length',
       'Height of the centre of gravity of the sprung part above the ground',
       positive,
@@ -111,8 +111,8 @@ const downforceSchema = z
   .strictObject({
     speed: uncertain('speed', 'Speed at which the force is known', positive),
     force: uncertain('force', 'Downforce of the whole car at that speed; negative if it lifts'),
-    frontShare: share('How much of it the front axle gets'),
-    speeds: listOf(
+    frontFraction: share('How much of it the front axle gets'),
+    speedsToCheck: listOf(
       quantity('speed', 'A speed', notNegative),
       'a list of speeds, one at least',
       'Speeds to look at; the last is taken as the top speed.',
@@ -122,11 +122,11 @@ const downforceSchema = z
 
 const travelCasesSchema = z
   .strictObject({
-    lateral: uncertainNumber(
+    lateralAcceleration: uncertainNumber(
       'Cornering, in g; 1 if left out (common practice)',
       notNegative.lte(5),
     ).optional(),
-    braking: uncertainNumber('Braking, in g; 1 if left out (common practice)', notNegative.lte(5)).optional(),
+    deceleration: uncertainNumber('Braking, in g; 1 if left out (common practice)', notNegative.lte(5)).optional(),
     roadBump: uncertain(
       'length',
       'A bump of the road, taken by the wheel alone; 40 mm if left out (common practice)',
@@ -157,7 +157,7 @@ export const carSizingShape = {
   masses: massesSchema.optional(),
   downforce: downforceSchema.optional(),
   travelCases: travelCasesSchema.optional(),
-  openPoints: z
+  openQuestions: z
     .array(z.string().describe('An open point.'))
     .describe('What is still open, for the sheet: a list of texts.')
     .optional(),
@@ -166,7 +166,7 @@ export const carSizingShape = {
 const targetSchema = z
   .strictObject({
     frequency: uncertain('frequency', 'Frequency of the sprung mass at ride height', positive).optional(),
-    onTyre: z
+    withTyre: z
       .boolean()
       .describe('Whether that is with the tyre as a spring in series; if left out, of the suspension alone.')
       .optional(),
@@ -186,11 +186,11 @@ const ends = z
   .enum(['closedGround', 'closed', 'openGround', 'open'])
   .describe('How the coils end: closed and ground, closed, open and ground, open.');
 
-const coilSchema = z
+const wireSchema = z
   .strictObject({
-    wire: size('Diameter of the wire'),
+    diameter: size('Diameter of the wire'),
     meanDiameter: size('Mean diameter of the coils: from middle of wire to middle of wire'),
-    coils: bareNumber('Coils in all, with those that lie on at the ends', positive),
+    totalCoils: bareNumber('Coils in all, with those that lie on at the ends', positive),
     ends,
     shearModulus: positive
       .describe('Shear modulus of the wire; 81500 for spring steel if left out. Unit: N/mm^2, in any file.')
@@ -203,11 +203,11 @@ const springSchema = z
   .strictObject({
     name: z.string().describe('What you call it.'),
     rate: quantity('rate', 'Rate', positive).optional(),
-    free: size('Free length'),
-    solid: size('Length with all coils touching').optional(),
-    least: size('Least length that its maker permits, a little more than solid').optional(),
+    freeLength: size('Free length'),
+    solidLength: size('Length with all coils touching').optional(),
+    minLength: size('Least length that its maker permits, a little more than solid').optional(),
     innerDiameter: size('Inner diameter').optional(),
-    coil: coilSchema.optional(),
+    wire: wireSchema.optional(),
   })
   .refine(...having(['rate', 'coil'], 'any', 'give rate, or coil { wire, meanDiameter, coils, ends }'))
   .refine(...having(['solid', 'least', 'coil'], 'any', 'give solid or least, or coil'))
@@ -226,14 +226,14 @@ const endSchema = z
 const orderSchema = z
   .strictObject({
     quantity: bareNumber('How many; 2 if left out', z.number().int().gt(0)).optional(),
-    handing: z.string().describe('Whether left and right differ, and in what.').optional(),
-    body: z.enum(['up', 'down']).describe('Which way the body of the damper lies.').optional(),
-    ends: z
+    handed: z.string().describe('Whether left and right differ, and in what.').optional(),
+    bodyEnd: z.enum(['up', 'down']).describe('Which way the body of the damper lies.').optional(),
+    mounts: z
       .strictObject({ mount: endSchema.optional(), chassis: endSchema.optional() })
       .describe('The two ends: mount is the moving one.')
       .optional(),
     bodyDiameter: size('Outer diameter of the body and its perch: springs must go over it').optional(),
-    springSpace: size('Largest outer diameter of the spring that has room').optional(),
+    maxSpringOuterDiameter: size('Largest outer diameter of the spring that has room').optional(),
     lengthAdjustment: quantity(
       'length',
       'By how much the length of the body can be set, apart from the perch; 0 for none',
@@ -257,7 +257,7 @@ export const cornerSizingSchema = z
     ),
     target: targetSchema.optional(),
     tyreRate: uncertain('rate', 'Rate of the tyre, upward', positive).optional(),
-    antiRollBar: uncertain(
+    antiRollBarStiffness: uncertain(
       'rollStiffness',
       'Stiffness in roll that an anti-roll bar adds to this axle',
       notNegative,
@@ -265,7 +265,7 @@ export const cornerSizingSchema = z
     gas: z
       .strictObject({
         force: uncertain('force', 'Force of the gas on the rod', notNegative).optional(),
-        rodDiameter: uncertain('length', 'Diameter of the rod', positive).optional(),
+        shaftDiameter: uncertain('length', 'Diameter of the rod', positive).optional(),
         pressure: uncertain('pressure', 'Pressure of the gas above the air', notNegative).optional(),
       })
       .describe('The gas in the damper: its force, or rodDiameter and pressure.')
@@ -279,13 +279,13 @@ export const cornerSizingSchema = z
     helper: z
       .strictObject({
         rate: quantity('rate', 'Rate of the helper or tender spring', positive),
-        free: size('Free length of the helper or tender spring'),
-        least: size('Its length with all coils touching'),
-        separator: quantity('length', 'Thickness of the ring between the springs', notNegative).optional(),
+        freeLength: size('Free length of the helper or tender spring'),
+        minLength: size('Its length with all coils touching'),
+        separatorHeight: quantity('length', 'Thickness of the ring between the springs', notNegative).optional(),
       })
       .describe('A second spring in series with the main one: a helper or tender.')
       .optional(),
-    bumpStopForces: listOf(
+    bumpStopTable: listOf(
       z
         .tuple([
           quantity('length', 'How far the stop is pressed in', notNegative),
@@ -297,14 +297,14 @@ export const cornerSizingSchema = z
     ).optional(),
     perch: z
       .strictObject({
-        eyesToSeats: uncertain(
+        setting: uncertain(
           'length',
           'Distance of the seats of the spring from the eyes beside them, both together, as the perch is set; if left out, the perch is set for the drawn ride height',
           positive,
         ).optional(),
-        least: size('Least that eyesToSeats can be set to').optional(),
-        most: size('Most that eyesToSeats can be set to').optional(),
-        pitch: size('How far the perch goes in a turn').optional(),
+        min: size('Least that eyesToSeats can be set to').optional(),
+        max: size('Most that eyesToSeats can be set to').optional(),
+        threadPitch: size('How far the perch goes in a turn').optional(),
       })
       .describe('The perch: the seat of the spring that is screwed up and down.')
       .optional(),
@@ -314,16 +314,16 @@ export const cornerSizingSchema = z
     damping: z
       .strictObject({
         ratio: uncertainNumber('Damping ratio of the sprung mass at ride height, as 0.3', positive.lte(2)),
-        bumpShare: bareNumber(
+        compressionFraction: bareNumber(
           'Share of bump in the sum of bump and rebound damping; 0.4 if left out (common practice)',
           notNegative.lte(1),
         ).optional(),
-        knee: quantity('shaftSpeed', 'Shaft speed above which the force rises less', positive).optional(),
-        kneeShare: bareNumber(
+        kneeSpeed: quantity('shaftSpeed', 'Shaft speed above which the force rises less', positive).optional(),
+        highSpeedFraction: bareNumber(
           'How steep the force is above the knee, as a share of below; 0.5 if left out (common practice)',
           notNegative.lte(1),
         ).optional(),
-        speeds: listOf(
+        shaftSpeeds: listOf(
           quantity('shaftSpeed', 'A shaft speed', positive),
           'a list of shaft speeds, one at least',
           'Shaft speeds of the table.',
@@ -331,10 +331,10 @@ export const cornerSizingSchema = z
       })
       .describe('What the damper is to give.')
       .optional(),
-    unit: z
+    unitMass: z
       .strictObject({
-        mass: mass('Mass of the new coilover with its spring').optional(),
-        oldMass: mass('Mass of the unit that it replaces').optional(),
+        new: mass('Mass of the new coilover with its spring').optional(),
+        replaced: mass('Mass of the unit that it replaces').optional(),
       })
       .describe('What the coilover weighs.')
       .optional(),

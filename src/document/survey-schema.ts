@@ -24,9 +24,9 @@ const uncertainty = (kind: 'length' | 'angle', of: string) =>
 
 const surveyPoint = z
   .strictObject({
-    guess: point('First guess of where it lies, from a rough sketch').optional(),
-    at: point('Where it lies, known: what other points are measured from').optional(),
-    axis: pair(
+    estimate: point('First guess of where it lies, from a rough sketch').optional(),
+    known: point('Where it lies, known: what other points are measured from').optional(),
+    pivotAxis: pair(
       'The point lies on the axis through these two, where that pierces the plane at its x',
     ).optional(),
     x: foreAft.optional(),
@@ -45,8 +45,8 @@ function readings<Shape extends z.ZodRawShape>(shape: Shape, description: string
   ).optional();
 }
 
-const lengthRead = { is: onLength, plusMinus: uncertainty('length', 'this reading') };
-const angleRead = { is: onAngle, plusMinus: uncertainty('angle', 'this reading') };
+const lengthRead = { value: onLength, plusMinus: uncertainty('length', 'this reading') };
+const angleRead = { value: onAngle, plusMinus: uncertainty('angle', 'this reading') };
 const line = pair('Two points of the line');
 
 /** A survey of points; shape as `survey` documents. */
@@ -65,7 +65,7 @@ export const surveySchema = z
     distances: readings(
       {
         between: pair('The two points'),
-        is: quantity('length', 'What was read', z.number().gt(0)),
+        value: quantity('length', 'What was read', z.number().gt(0)),
         plusMinus: lengthRead.plusMinus,
       },
       'Distances of two points in space, by tape: fore-aft included.',
@@ -78,7 +78,7 @@ export const surveySchema = z
       { of: name.describe('The point'), from: name.describe('From which point').optional(), ...lengthRead },
       'Lateral distances from the centreline, or from another point: outboard positive.',
     ),
-    leans: readings(
+    inclinations: readings(
       { line, ...angleRead },
       'Leans of lines from vertical, seen from the front: top inboard positive.',
     ),
@@ -86,7 +86,7 @@ export const surveySchema = z
       { line, ...angleRead },
       'Slopes of lines from horizontal, seen from the front: outboard end up positive.',
     ),
-    inLine: readings(
+    collinear: readings(
       {
         point: name.describe('The point'),
         line,

@@ -134,12 +134,12 @@ const travel =
 /** What an order stands or falls by. */
 const ROWS: readonly Row[] = [
   (axle, units) => {
-    const { frequency, onTyre } = axle.document.sizing?.target ?? {};
-    const name = onTyre === true ? 'frequencyOnTyre' : 'frequency';
+    const { frequency, withTyre } = axle.document.sizing?.target ?? {};
+    const name = withTyre === true ? 'frequencyOnTyre' : 'frequency';
     if (axle.figure(name).value === null) return null;
     const target = given(frequency);
     return [
-      onTyre === true ? 'frequency with tyre' : 'frequency',
+      withTyre === true ? 'frequency with tyre' : 'frequency',
       target === undefined ? '' : textIn(target, 'frequency', units),
       shown(axle, name, units),
       '',

@@ -159,7 +159,7 @@ function inputOf(
   const [outer, inner] = ['shockMount', 'shockRockerMount', 'shockChassisMount', 'shockOtherMount']
     .filter((name) => needed.includes(name))
     .map((name) => points[name].x);
-  if (inner !== undefined) put('coilover.offset', outer - inner);
+  if (inner !== undefined) put('coilover.foreAftOffset', outer - inner);
   return input as unknown as CornerParts;
 }
 

@@ -51,7 +51,7 @@ const options = {
     [20, 3000],
   ],
   limits: {
-    damper: { open: 465, closed: 370 },
+    damper: { extendedLength: 465, compressedLength: 370 },
     bumpStop: { height: 35, solidHeight: 12 },
     ballJoints: { lowerOuter: joint([0, 1]), upperOuter: joint([0, 1]) },
   },
@@ -81,7 +81,7 @@ describe('the static case', () => {
     assert(
       property(corners, (drawn) => {
         const model = modelOf(drawn);
-        const { outer, inner, offset } = model.shock;
+        const { outer, inner, foreAftOffset } = model.shock;
         const loads = [
           { at: model.contactPatch, on: model.upright, force: [-900, 2000] as const },
           { at: model.wheelCentre, on: model.upright, force: [0, -300] as const },
@@ -245,8 +245,8 @@ describe('the stop driven solid', () => {
     const named = (limits: NonNullable<ForceOptions['limits']>) =>
       cornerForces(corner, { ...options, limits }).cases.map(({ name }) => name)[5];
     expect(named({})).toBe(undefined);
-    expect(named({ damper: { open: 465, closed: 370 } })).toBe('damper bottomed out');
-    expect(named({ ...options.limits, springAtLeast: 390 })).toBe('spring at its minimum length');
+    expect(named({ damper: { extendedLength: 465, compressedLength: 370 } })).toBe('damper bottomed out');
+    expect(named({ ...options.limits, springMinLengthAt: 390 })).toBe('spring at its minimum length');
     expect(named({ ...options.limits, tyre: { overallRadius: 320, width: 195 }, arch: [[705, 640]] })).toBe(
       'driven to the bump limit',
     );

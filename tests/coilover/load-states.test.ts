@@ -125,8 +125,8 @@ describe('load states', () => {
             expect(needed.droop).toBeLessThanOrEqual(droop);
             const there = before[k].damper;
             if (there === null || damper === null) return;
-            expect(damper.open).toBeGreaterThanOrEqual(there.open);
-            expect(damper.closed).toBeLessThanOrEqual(there.closed);
+            expect(damper.extendedLength).toBeGreaterThanOrEqual(there.extendedLength);
+            expect(damper.compressedLength).toBeLessThanOrEqual(there.compressedLength);
           });
         },
       ),

@@ -31,7 +31,7 @@ describe('masses on the wheels', () => {
         fc.array(spreads, { minLength: 1, maxLength: 4 }),
         fc.array(spreads, { maxLength: 2 }),
         (parts, added) => {
-          const { front, rear, total, frontShare, leftShare } = of({ parts, added });
+          const { front, rear, total, frontFraction, leftFraction } = of({ parts, added });
           const all = [...parts, ...added];
           const whole = all.reduce((sum, one) => sum + one.mass, 0);
           const inFront = all.reduce((sum, one) => sum + one.mass * one.frontShare, 0);
@@ -39,8 +39,8 @@ describe('masses on the wheels', () => {
           const roundings = { times: 64, scale: whole };
           expectClose(front.left + front.right + rear.left + rear.right, whole, roundings);
           expectClose(total, whole, roundings);
-          expectClose(frontShare * total, inFront, roundings);
-          expectClose(leftShare * total, left, roundings);
+          expectClose(frontFraction * total, inFront, roundings);
+          expectClose(leftFraction * total, left, roundings);
         },
       ),
     );
@@ -50,7 +50,7 @@ describe('masses on the wheels', () => {
     const scales = { frontLeft: 150, frontRight: 140, rearLeft: 180, rearRight: 170 };
     const { front, rear } = of({
       scales,
-      added: [{ name: 'driver', mass: 80, frontShare: 0.5, leftShare: 0.75 }],
+      added: [{ name: 'driver', mass: 80, frontFraction: 0.5, leftFraction: 0.75 }],
     });
     expect([front, rear]).toEqual([
       { left: 180, right: 150 },
@@ -63,12 +63,12 @@ describe('masses on the wheels', () => {
       { name: 'a', mass: 300, frontShare: 0.4 },
       { name: 'b', mass: 500, frontShare: 0.6 },
     ];
-    expect(of({ parts })).toEqual(of({ guess: { total: 800, frontShare: 0.525 } }));
+    expect(of({ parts })).toEqual(of({ estimate: { total: 800, frontFraction: 0.525 } }));
   });
 
   it('with a share that is none are none, and the share is named', () => {
     const { masses, issues } = carMasses({
-      parts: [{ name: 'a', mass: 1, frontShare: 45, leftShare: -0.1 }],
+      parts: [{ name: 'a', mass: 1, frontFraction: 45, leftFraction: -0.1 }],
     });
     expect(masses).toBeNull();
     expect(issues.map(({ path }) => path)).toEqual(['parts[0].frontShare', 'parts[0].leftShare']);

@@ -15,7 +15,7 @@ describe('the minimum length', () => {
     const rate = (81_500 * 5 ** 4) / (8 * 40 ** 3 * 5);
     const { minLength, minLengthSource, solidLength } = springLengths({
       rate,
-      solid: 35,
+      solidLength: 35,
       innerDiameter: 35,
     });
     expect([minLengthSource, solidLength]).toEqual(['estimated', 35]);
@@ -28,8 +28,8 @@ describe('the minimum length', () => {
         const coil = { wire, meanDiameter: index * wire, coils: active + 2, ends: 'closedGround' } as const;
         const made = coilSpring(coil);
         const found = wireOf(made.rate, made.solid, made.innerDiameter);
-        expectClose(found?.wire ?? Number.NaN, wire, { times: 1000, scale: made.solid });
-        const { minLength } = springLengths({ ...made, coil: undefined, least: undefined });
+        expectClose(found?.diameter ?? Number.NaN, wire, { times: 1000, scale: made.solid });
+        const { minLength } = springLengths({ ...made, wire: undefined, minLength: undefined });
         expectClose(minLength ?? Number.NaN, made.least, { times: 10_000, scale: made.least });
       }),
     );
@@ -39,13 +39,13 @@ describe('the minimum length', () => {
     // A wire as thick as half the solid length, a hair in a wide coil.
     expect(wireOf(1e6, 80, 60)).toBeNull();
     expect(wireOf(1e-3, 80, 60)).toBeNull();
-    expect(springLengths({ rate: 1e-3, solid: 80, innerDiameter: 60 }).minLengthSource).toBe('assumed');
+    expect(springLengths({ rate: 1e-3, solidLength: 80, innerDiameter: 60 }).minLengthSource).toBe('assumed');
   });
 
   it('is the given one, then that of the wire, then 15 % above the solid length', () => {
     const coil = { wire: 5, meanDiameter: 40, coils: 7, ends: 'closedGround' } as const;
     const of = (size: object) => {
-      const { minLength, minLengthSource } = springLengths({ rate: 30, solid: 36, ...size });
+      const { minLength, minLengthSource } = springLengths({ rate: 30, solidLength: 36, ...size });
       return [minLengthSource, Number(minLength?.toFixed(6))];
     };
     expect(of({ least: 50, coil })).toEqual(['given', 50]);

@@ -20,7 +20,7 @@ describe('rates in series', () => {
 
 describe('gas', () => {
   it('pushes with its pressure on the area of the rod: 14 mm, 15 bar, 231 N', () => {
-    expectWithin(gasForceOf({ rodDiameter: 14, pressure: 15 }), Math.PI * 49 * 1.5, 1e-9);
+    expectWithin(gasForceOf({ shaftDiameter: 14, pressure: 15 }), Math.PI * 49 * 1.5, 1e-9);
     expect([gasForceOf({ force: 12 }), gasForceOf(undefined)]).toEqual([12, 0]);
   });
 });
@@ -172,13 +172,13 @@ describe('on corners of every kind', () => {
       fc.property(carDocuments, (document) => {
         const { given, atRest, rest, mass, wanted } = statesOf(document).front;
         const { target, tyreRate, perch } = given.sizing;
-        if (atRest === null || mass === null || rest === null || perch?.eyesToSeats !== undefined) return;
+        if (atRest === null || mass === null || rest === null || perch?.setting !== undefined) return;
         seen++;
         const springless = Math.abs(atRest.force) + 1;
         expectWithin(rest.travel, 0, 1e-7 * springless);
         expectWithin(atRest.rate, wanted.wheelRate ?? Number.NaN, 1e-8 * springless);
         if (target?.frequency === undefined) return;
-        const k = target.onTyre === true ? inSeries(atRest.rate, tyreRate ?? Number.NaN) : atRest.rate;
+        const k = target.withTyre === true ? inSeries(atRest.rate, tyreRate ?? Number.NaN) : atRest.rate;
         expectWithin(
           Math.sqrt((k * 1000) / mass.sprung) / 2 / Math.PI,
           target.frequency,

@@ -645,7 +645,7 @@ describe('the side that is lower', () => {
       statesOf(document).front.given,
       { left: valueIn(axle, 'leftMass'), right: valueIn(axle, 'rightMass') },
       statesOf(document).front.shock,
-      { spring: axle.spring, damper: { open: 475, closed: 350 }, ends: null },
+      { spring: axle.spring, damper: { extendedLength: 475, compressedLength: 350 }, ends: null },
     );
     const [alone, held] = [bothWheels(state, difference, 0), bothWheels(state, difference, bar)];
     expectWithin(valueIn(axle, 'leftLower') / alone, 1, 1e-6);

@@ -25,7 +25,7 @@ function derived(document: Json): Json {
 /** Extended and compressed lengths of every damper. */
 function lengthsOf(document: Json): (readonly [extended: number, compressed: number])[] {
   return sizeCoilovers(readCar(document)).axles.map(({ damper }) =>
-    damper === null ? [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY] : [damper.open, damper.closed],
+    damper === null ? [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY] : [damper.extendedLength, damper.compressedLength],
   );
 }
 
@@ -65,7 +65,7 @@ describe('more required travel', () => {
       return sizeCoilovers(readCar(document)).axles[1];
     };
     const [less, more] = [of(2.25), of(2.6)];
-    expect(more.damper?.open).toBeGreaterThanOrEqual(less.damper?.open ?? Number.NaN);
+    expect(more.damper?.extendedLength).toBeGreaterThanOrEqual(less.damper?.extendedLength ?? Number.NaN);
     for (const axle of [less, more]) {
       const { value, low, high } = axle.figure('droopNeeded');
       expect(low).toBeLessThanOrEqual(value ?? Number.NaN);
@@ -143,8 +143,8 @@ describe('tolerances of the order', () => {
         corner.sizing.order = { lengthTolerance };
       });
     const [fine, coarse] = [of(0.01), of(3)];
-    expect(coarse.damper?.open).toBeGreaterThan(fine.damper?.open ?? Number.NaN);
-    expect(coarse.damper?.closed).toBeLessThan(fine.damper?.closed ?? Number.NaN);
+    expect(coarse.damper?.extendedLength).toBeGreaterThan(fine.damper?.extendedLength ?? Number.NaN);
+    expect(coarse.damper?.compressedLength).toBeLessThan(fine.damper?.compressedLength ?? Number.NaN);
     for (const name of ['bumpSpare', 'droopSpare']) {
       expect(coarse.figure(name).low).toBeGreaterThanOrEqual(0);
     }
@@ -202,7 +202,7 @@ function tolerated(document: Json): Json {
     if (corner !== undefined) corner.sizing.order = { lengthTolerance: 0.8, rateTolerance: 0.03 };
   }
   for (const { axle, damper } of sizeCoilovers(readCar(whole)).axles) {
-    if (damper !== null) whole.corners[axle].limits.damper = { open: damper.open, closed: damper.closed };
+    if (damper !== null) whole.corners[axle].limits.damper = { open: damper.extendedLength, closed: damper.compressedLength };
   }
   return whole;
 }

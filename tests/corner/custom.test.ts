@@ -40,13 +40,13 @@ function redrawn(corner: Corner): CustomCornerInput {
 
 /** What can end the travel of a corner of any kind. */
 const options: LimitOptions = {
-  damper: { open: 400, closed: 150 },
+  damper: { extendedLength: 400, compressedLength: 150 },
   bumpStop: { height: 40, solidHeight: 12 },
   tyre: { overallRadius: 350, width: 200 },
   arch: [[700, 720]],
-  ground: [[0, 110]],
+  chassisLowPoints: [[0, 110]],
   ballJoints: { lowerOuter: { maxArticulation: 14, housing: 'arm' } },
-  ends: { mount: { bolt: 'inPlane', maxTilt: 9 } },
+  bearings: { mount: { boltAxis: 'inPlane', maxMisalignment: 9 } },
 };
 
 forEachKind((kind) => {
@@ -216,7 +216,7 @@ describe('a corner with joints of its own', () => {
         // A damper that opens at L: the root of |d - u z/u_z| = L below ride.
         const open = Math.hypot(...d) + 40;
         const across = u[0] * d[1] - u[1] * d[0];
-        const found = limits(corner, { damper: { open, closed: open - 100 } });
+        const found = limits(corner, { damper: { extendedLength, compressedLength: open - 100 } });
         expect(found.droop?.cause).toBe('damperOpen');
         expectClose(found.droop?.travel ?? null, still - u[1] * Math.sqrt(open ** 2 - across ** 2), {
           times: 4096,
@@ -290,7 +290,7 @@ describe('the bearing at an eye on a joint of two parts', () => {
       contactPatch: 'patch',
       shock: { outer, inner },
     });
-    const found = limits(corner, { ends: { [end]: { bolt: 'inPlane', maxTilt: MOST } } });
+    const found = limits(corner, { bearings: { [end]: { bolt: 'inPlane', maxTilt: MOST } } });
     return [found.bump, found.droop, ...found.behind].flatMap((limit) =>
       limit?.cause === 'bearingTilt' ? [limit.travel] : [],
     );

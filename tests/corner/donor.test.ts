@@ -16,7 +16,7 @@ const cornerWith = (mount: Point, chassisMount: Point, offset = 0) =>
     lowerArm: { inner: [250, 150], outer: [650, 150] },
     upperArm: { inner: [240, 370], outer: [640, 370] },
     wheel: { centre: [720, 300], camber: 0 },
-    coilover: { on: 'lowerArm', mount, chassisMount, offset },
+    coilover: { on: 'lowerArm', mount, chassisMount, foreAftOffset },
   });
 
 /** The coilover stands upright 300 mm out, 400 mm long. */
@@ -312,10 +312,10 @@ describe('the ordered unit against a donor damper', () => {
     expectWithin(inch(front.limits.donor?.compressedLengthDifference), -0.05, 1e-12);
     expect(front.limits.donor?.donorCutToFit?.extension).toBe(0);
     // The rear's damper follows from the travel: in whole mm.
-    const { open, closed } = rear.damper ?? expect.fail('no damper');
+    const { extendedLength, compressedLength } = rear.damper ?? expect.fail('no damper');
     expect(rear.limits.donor?.unit).toEqual({
-      extendedLength: open,
-      compressedLength: closed,
+      extendedLength: extendedLength,
+      compressedLength: compressedLength,
       basis: 'ordered',
     });
   });

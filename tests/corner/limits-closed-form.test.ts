@@ -121,7 +121,7 @@ describe('a parallelogram', () => {
         const [open, closed] = [circle.lengthAt(down), circle.lengthAt(up)];
         fc.pre(closed + solid + free < circle.lengthAt(0) && up < circle.drawn);
         const found = limits(doubleWishbone(c.input), {
-          damper: { open, closed },
+          damper: { extendedLength, compressedLength },
           bumpStop: { height: solid + free, solidHeight: solid },
         });
         const at = (cause: LimitCause, side: 'bump' | 'droop') => find(found, side, cause)?.travel ?? null;
@@ -188,7 +188,7 @@ describe('a parallelogram', () => {
           return Math.asin((Math.abs(swing) * planar) / Math.hypot(planar, x)) * DEGREES;
         };
         fc.pre(tilt(0) < maxTilt - 1e-3);
-        const found = limits(doubleWishbone(input), { ends: { [part]: { bolt, maxTilt } } });
+        const found = limits(doubleWishbone(input), { bearings: { [part]: { bolt, maxTilt } } });
         for (const [side, last] of [
           ['bump', Math.PI / 2 - arm.angle - 0.01],
           ['droop', -Math.PI / 2 - arm.angle + 0.5],
@@ -212,7 +212,7 @@ describe('a parallelogram', () => {
     fc.assert(
       fc.property(cases, tenth(5, 150), ({ input }, height) => {
         const found = limits(doubleWishbone(input), {
-          ground: [
+          chassisLowPoints: [
             [0, 300],
             [100, height],
           ],
@@ -291,7 +291,7 @@ describe('a swing arm', () => {
         fc.pre(patch.angle + drawn < Math.PI / 2 - 0.05);
         const shortest = Math.hypot(c - b, x);
         const closedAt = (closed: number) =>
-          find(limits(doubleWishbone(input), { damper: { open: 1500, closed } }), 'bump', 'damperClosed')
+          find(limits(doubleWishbone(input), { damper: { extendedLength: 1500, compressedLength } }), 'bump', 'damperClosed')
             ?.travel;
         // L grows by its curvature there, so that 1e-9 mm are met this far from the least length.
         const curvature = (b * c) / shortest / (patch.radius * Math.cos(patch.angle + drawn)) ** 2;

@@ -31,7 +31,7 @@ const offset = doubleWishbone({
   lowerArm: { inner: [250, 150], outer: [650, 150] },
   upperArm: { inner: [240, 370], outer: [640, 370] },
   wheel: { centre: [720, 300], camber: -1 },
-  coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], offset: 100 },
+  coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], foreAftOffset: 100 },
 });
 
 /** An upright on a straight pillar: nothing but the coilover, 330 mm below its top, ends the travel. */
@@ -63,16 +63,16 @@ const onPillar = customCorner({
 describe('a limit in words', () => {
   it('names what ends the travel, where, and which of several', () => {
     const found = of({
-      damper: { open: 440, closed: 340 },
+      damper: { extendedLength: 440, compressedLength: 340 },
       bumpStop: { height: 30, solidHeight: 10 },
       tyre: { overallRadius: 310, width: 200 },
       arch: [[720, 700]],
-      ground: [
+      chassisLowPoints: [
         [0, 200],
         [200, 90],
       ],
       ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm' } },
-      ends: { mount: { bolt: 'inPlane', maxTilt: 12.5 } },
+      bearings: { mount: { boltAxis: 'inPlane', maxMisalignment: 12.5 } },
     });
     expect([found.bump, found.droop, ...found.behind].map((limit) => limit?.sentence)).toEqual([
       'The bump stop is solid at 66.7 mm of bump (350 mm between the end eyes).',
@@ -130,7 +130,7 @@ describe('a limit in words', () => {
   });
 
   it('is written in inches when asked, with the same numbers', () => {
-    const options: LimitOptions = { damper: { open: 440, closed: 340 }, ground: [[0, 101.6]] };
+    const options: LimitOptions = { damper: { extendedLength: 440, compressedLength: 340 }, chassisLowPoints: [[0, 101.6]] };
     const metric = of(options);
     const imperial = of({ ...options, units: 'imperial' });
     expect(imperial.bump?.sentence).toBe(
@@ -146,10 +146,10 @@ describe('a limit in words', () => {
 describe('what does not fit as drawn', () => {
   it('is told with what is missing, and leaves no travel to that side', () => {
     const found = of({
-      damper: { open: 390, closed: 300 },
+      damper: { extendedLength: 390, compressedLength: 300 },
       tyre: { overallRadius: 320, width: 200 },
       arch: [[720, 612]],
-      ground: [[0, -3]],
+      chassisLowPoints: [[0, -3]],
     });
     expect(found.fits).toEqual([
       'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its extended length of 390 mm.',
@@ -165,12 +165,12 @@ describe('what does not fit as drawn', () => {
 
   it('is told of a damper too long, its stop too high, and of joints past their last angle', () => {
     const found = limits(offset, {
-      damper: { open: 550, closed: 420 },
+      damper: { extendedLength: 550, compressedLength: 420 },
       bumpStop: { height: 50, solidHeight: 20 },
       ballJoints: {
         upperOuter: { maxArticulation: 20, housing: 'upright', housingAxis: [0, 1], studAxis: [1, 1] },
       },
-      ends: { chassis: { bolt: 'foreAft', maxTilt: 12 }, mount: { bolt: 'inPlane', maxTilt: 12 } },
+      bearings: { chassis: { boltAxis: 'foreAft', maxMisalignment: 12 }, mount: { boltAxis: 'inPlane', maxMisalignment: 12 } },
     });
     expect(found.fits).toEqual([
       'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
@@ -186,13 +186,13 @@ describe('what does not fit as drawn', () => {
   });
 
   it('is what misses by more than a limit is met to, 1e-9 mm', () => {
-    const fitsOf = (open: number) => of({ damper: { open, closed: 300 } }).fits;
+    const fitsOf = (open: number) => of({ damper: { extendedLength, compressedLength: 300 } }).fits;
     expect(fitsOf(400 - 5e-10)).toEqual([]);
     expect(fitsOf(400 - 2e-9)).toHaveLength(1);
   });
 
   it('is not a damper fully open at ride height: that fits, with no droop travel', () => {
-    const found = of({ damper: { open: 400, closed: 300 } });
+    const found = of({ damper: { extendedLength: 400, compressedLength: 300 } });
     expect(found.fits).toEqual([]);
     expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen' });
     expect(found.droop?.sentence).toBe(
@@ -254,7 +254,7 @@ describe('notes', () => {
     expect(of({ tyre: '205/55R16', arch: [[-720, 700]] }).notes.at(-1)).toBe(
       'arch[0] lies on the other side of the car than the wheel: the two count with one sign of y.',
     );
-    const high = of({ damper: { open: 440, closed: 340 }, bumpStop: { height: 100, solidHeight: 10 } });
+    const high = of({ damper: { extendedLength: 440, compressedLength: 340 }, bumpStop: { height: 100, solidHeight: 10 } });
     expect(high.notes[0]).toMatch(/^The bump stop, 100 mm high, .* pressed in all the time\.$/);
     const below = doubleWishbone({
       lowerArm: corner.lowerArm,
@@ -262,7 +262,7 @@ describe('notes', () => {
       wheel: { centre: [720, 300], camber: 0 },
       coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 20] },
     } as never);
-    const found = limits(below, { damper: { open: 150, closed: 100 } });
+    const found = limits(below, { damper: { extendedLength: 150, compressedLength: 100 } });
     expect(found.notes).toEqual([
       'Bump lengthens the coilover at the drawn ride height: is it mounted as meant?',
     ]);
@@ -293,8 +293,8 @@ describe('a corner drawn at an end of its travel', () => {
       coilover: { on: 'upright', mount: [550, 150], chassisMount: [400, 600] },
     });
     const found = limits(upright, {
-      damper: { open: 600, closed: 300 },
-      ground: [[0, 100]],
+      damper: { extendedLength: 600, compressedLength: 300 },
+      chassisLowPoints: [[0, 100]],
       required: { bump: 10, droop: 10 },
       donor: { length: 500, state: 'measured' },
     });
@@ -328,10 +328,10 @@ describe('a drawing that stands higher', () => {
           coilover: { on: 'lowerArm', mount: up([550, 150]), chassisMount: up([550, 550]) },
         }),
         {
-          damper: { open: 440, closed: 340 },
+          damper: { extendedLength: 440, compressedLength: 340 },
           tyre: { overallRadius: 295, width: 200 },
           arch: [up([600, 640])],
-          ground: [up([0, 90])],
+          chassisLowPoints: [up([0, 90])],
           required: { bump: 70, droop: 70 },
           donor: { length: 470, state: 'open', stroke: 120 },
         },
@@ -372,7 +372,7 @@ describe('a drawing that stands higher', () => {
 describe('travel wanted', () => {
   it('is set against what there is', () => {
     const { required, bump, droop } = of({
-      damper: { open: 440, closed: 340 },
+      damper: { extendedLength: 440, compressedLength: 340 },
       required: { bump: 81, droop: 50 },
     });
     expect(required?.bump?.needed).toBe(81);
@@ -402,7 +402,7 @@ describe('travel wanted', () => {
   });
 
   it('is all missing on a side that a limit met as drawn leaves none of', () => {
-    const { required } = of({ damper: { open: 400, closed: 340 }, required: { bump: 80, droop: 30 } });
+    const { required } = of({ damper: { extendedLength: 400, compressedLength: 340 }, required: { bump: 80, droop: 30 } });
     expect(required?.droop).toEqual({
       needed: 30,
       available: 0,
@@ -416,7 +416,7 @@ describe('travel wanted', () => {
   });
 
   it('can not be counted before all fits, on either side', () => {
-    const { fits, required } = of({ damper: { open: 390, closed: 300 }, required: { bump: 60, droop: 50 } });
+    const { fits, required } = of({ damper: { extendedLength: 390, compressedLength: 300 }, required: { bump: 60, droop: 50 } });
     expect(fits).toHaveLength(1);
     expect(required).toEqual({
       bump: {
@@ -448,7 +448,7 @@ describe('travel wanted', () => {
     // Square to its pillar the coilover stands where the eye is as high as the top.
     expect(required?.bump?.sentence).toBe('Bump: 100 mm required, 330 mm available: margin 230 mm.');
     // What does not fit is told even so.
-    const misfit = limits(onPillar, { ground: [[0, -5]], required: { droop: 20 } });
+    const misfit = limits(onPillar, { chassisLowPoints: [[0, -5]], required: { droop: 20 } });
     expect(misfit.droop?.cause).not.toBe('deadPoint');
     expect(misfit.required?.droop).toMatchObject({ available: null, missing: 20 });
   });

@@ -48,13 +48,13 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
   const { damper, bumpStop, tyre } = options;
   switch (cause) {
     case 'damperOpen':
-      return (damper?.open ?? Number.NaN) - pose.shockLength;
+      return (damper?.extendedLength ?? Number.NaN) - pose.shockLength;
     case 'damperClosed':
-      return pose.shockLength - (damper?.closed ?? Number.NaN);
+      return pose.shockLength - (damper?.compressedLength ?? Number.NaN);
     case 'stopSolid':
-      return pose.shockLength - ((damper?.closed ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN));
+      return pose.shockLength - ((damper?.compressedLength ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN));
     case 'chassisOnGround': {
-      const point = options.ground?.[Number(part.slice(7, -1))] ?? [Number.NaN, Number.NaN];
+      const point = options.chassisLowPoints?.[Number(part.slice(7, -1))] ?? [Number.NaN, Number.NaN];
       return point[1] - pose.contactPatch[1];
     }
     case 'tyreAtArch': {
@@ -79,15 +79,15 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
       return joint.maxArticulation - Math.abs(half(drawn + stud - housing)) * DEGREES;
     }
     case 'bearingTilt': {
-      const end = options.ends?.[part as 'mount' | 'chassis'];
+      const end = options.bearings?.[part as 'mount' | 'chassis'];
       if (end === undefined) return Number.NaN;
       const line = minus(pose.mount, coilover.chassisMount);
       const x = coilover.offset ?? 0;
       const lean = Math.atan2(Math.abs(x), Math.hypot(...line));
-      if (end.bolt === 'foreAft') return end.maxTilt - lean * DEGREES;
+      if (end.boltAxis === 'foreAft') return end.maxMisalignment - lean * DEGREES;
       const body = part === 'mount' ? turns[coilover.on] : 0;
       const swing = angle(line) - angle(minus(coilover.mount, coilover.chassisMount)) - body;
-      return end.maxTilt - Math.asin(Math.abs(Math.cos(lean) * Math.sin(swing))) * DEGREES;
+      return end.maxMisalignment - Math.asin(Math.abs(Math.cos(lean) * Math.sin(swing))) * DEGREES;
     }
     default:
       return null;
@@ -348,13 +348,13 @@ describe('limits of any corner', () => {
   });
 });
 
-function partsOf({ arch = [], ground = [], bumpStop }: LimitOptions): Record<string, string[]> {
+function partsOf({ arch = [], chassisLowPoints = [], bumpStop }: LimitOptions): Record<string, string[]> {
   return {
     damperOpen: [''],
     damperClosed: [''],
     stopSolid: bumpStop !== undefined && bumpStop.solidHeight > 0 ? [''] : [],
     tyreAtArch: arch.map((_, k) => `arch[${k}]`),
-    chassisOnGround: ground.map((_, k) => `ground[${k}]`),
+    chassisOnGround: chassisLowPoints.map((_, k) => `ground[${k}]`),
     ballJoint: ['lowerOuter', 'upperOuter'],
     bearingTilt: ['mount', 'chassis'],
   };

@@ -18,7 +18,7 @@ const levelArms = (chassisMount: [number, number], offset = 0) =>
       lowerArm: { inner: [250, 150], outer: [650, 150] },
       upperArm: { inner: [240, 370], outer: [640, 370] },
       wheel: { centre: [720, 300], camber: 0 },
-      coilover: { on: 'lowerArm', mount: [550, 150], chassisMount, offset },
+      coilover: { on: 'lowerArm', mount: [550, 150], chassisMount, foreAftOffset },
     }),
   );
 const turnAt = (travel: number) => Math.asin(travel / 400);
@@ -103,7 +103,7 @@ describe('on corners of every shape', () => {
         const [y0, z0] = model.drawing.points[outer];
         const ride = Math.atan2(z0 - chassis[1], y0 - chassis[0]);
         const used = curves.rows().map(({ shockLength }, k) => {
-          const planar = Math.sqrt(shockLength ** 2 - model.shock.offset ** 2);
+          const planar = Math.sqrt(shockLength ** 2 - model.shock.foreAftOffset ** 2);
           return Math.asin((planar * Math.sin(directions[k] - ride)) / shockLength) * DEGREES;
         });
         const { misalignment } = bearingUses(model, { chassis: inPlane }, { droop, bump }).chassis as {

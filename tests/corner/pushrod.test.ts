@@ -233,7 +233,7 @@ describe('limits of a corner with rod and rocker', () => {
           rodRockerMount: { maxArticulation: 8, housing: 'rod' },
           rodMount: { maxArticulation: 6, housing: 'lowerArm' },
         },
-        ends: { otherEnd: { bolt: 'inPlane', maxTilt: 5 } },
+        bearings: { otherEnd: { boltAxis: 'inPlane', maxMisalignment: 5 } },
       },
     );
     const { at } = sweep(pushrod(rear), { bump: 214.3, droop: 200 });

@@ -22,7 +22,7 @@ const asInput = (input: StrutCornerInput) => input as StrutInput;
 
 const plain: StrutInput = {
   lowerArm: { inner: [330, 190], outer: [690, 170] },
-  strut: { top: [560, 860], lower: [640, 330] },
+  strut: { topMount: [560, 860], lowerMount: [640, 330] },
   wheel: { centre: [745, 300], camber: -0.5 },
 };
 

@@ -283,7 +283,7 @@ describe('many draws', () => {
 describe('the probability of a cause', () => {
   const plusMinus = 1;
   const closed = 310;
-  const drawn = limits(corner, { damper: { open: 385, closed } });
+  const drawn = limits(corner, { damper: { extendedLength: 385, compressedLength } });
   const travel = Number(drawn.bump?.travel);
   const at = sweep(corner, { bump: travel, droop: 0 });
   const { shockLength } = bands(corner, plusMinus, { bump: travel, droop: 0 }).columns;
@@ -304,7 +304,7 @@ describe('the probability of a cause', () => {
     // Normal distribution function at half a standard deviation (tables; from memory).
     const wanted = 0.69146;
     const clearance = travel + (0.5 * halfWidth) / 1.96;
-    const { bump } = run({ damper: { open: 385, closed }, ground: [[0, clearance]] });
+    const { bump } = run({ damper: { extendedLength: 385, compressedLength }, chassisLowPoints: [[0, clearance]] });
     expect(bump.causes.map(({ cause, part }) => [cause, part])).toEqual([
       ['damperClosed', ''],
       ['chassisOnGround', 'ground[0]'],
@@ -317,7 +317,7 @@ describe('the probability of a cause', () => {
   });
 
   it('goes with the travel to be counted on', () => {
-    const { bump } = run({ damper: { open: 385, closed } });
+    const { bump } = run({ damper: { extendedLength: 385, compressedLength } });
     expect(bump.causes).toEqual([{ cause: 'damperClosed', part: '', probability: 1 }]);
     const { low, middle, high } = bump.travel ?? { low: 0, middle: 0, high: 0 };
     // Standard errors of a median and of half the distance of two quantiles, in half-widths.

@@ -57,7 +57,7 @@ describe('a design', () => {
     expectWithin((wheelRate - ((180 * 9.80665) / R) * slope) / R ** 2, 35, 1e-8);
     expect(made.tradeOff).toEqual([]);
     // A corner like any other.
-    expect(limits(made.corner, { damper: { open: 450, closed: 250 } }).fits).toEqual([]);
+    expect(limits(made.corner, { damper: { extendedLength: 450, compressedLength: 250 } }).fits).toEqual([]);
   });
 
   it('moves a rocker', () => {

@@ -134,7 +134,7 @@ describe('drawCorner', () => {
     expect(notes(plain)).toContain('width of the tyre and rim are for the eye only');
     expect(notes(plain, { tyreWidth: 155 })).toContain('; rim are');
     expect(notes(plain, { tyreWidth: 155, rimDiameter: 330 })).not.toContain('for the eye only');
-    expect(notes({ ...plain, coilover: { ...plain.coilover, offset: 30 } })).toContain(
+    expect(notes({ ...plain, coilover: { ...plain.coilover, foreAftOffset: 30 } })).toContain(
       '30.0 mm apart fore and aft',
     );
     const [, rightHand] = shapes.find(([name]) => name === 'right-hand side')!;

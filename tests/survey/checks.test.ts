@@ -52,7 +52,7 @@ describe('what a survey leaves to look at', () => {
 
   it('is nothing where the readings agree', () => {
     const again = example();
-    again.distances[8].is = 136.5;
+    again.distances[8].value = 136.5;
     const found = survey(again);
     expect(surveyChecks(found)).toEqual([]);
     expect(surveyedCorner(found, { coilover: 'lowerArm' })).not.toHaveProperty('checks');
@@ -60,14 +60,14 @@ describe('what a survey leaves to look at', () => {
 
   it('is one of several, a mirror, or that nothing checks', () => {
     const triangle: SurveyInput = {
-      points: { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [200, 50] } },
+      points: { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [200, 50] } },
       distances: [
-        { between: ['A', 'P'], is: 300 },
-        { between: ['P', 'B'], is: 250 },
+        { between: ['A', 'P'], value: 300 },
+        { between: ['P', 'B'], value: 250 },
       ],
     };
     expect(codesOf(survey(triangle))).toEqual(['surveyMirrored', 'surveyUnchecked']);
-    const checked = survey({ ...triangle, heights: [{ of: 'P', is: 197 }] });
+    const checked = survey({ ...triangle, heights: [{ of: 'P', value: 197 }] });
     expect(codesOf(checked)).toEqual(['surveySuspects', 'surveyContradiction']);
   });
 

@@ -17,10 +17,10 @@ const exampleSurvey = (): SurveyInput =>
 
 /** Two known points and one that is sought by distances from them. */
 const triangle = (more: Partial<SurveyInput> = {}): SurveyInput => ({
-  points: { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [200, 50] } },
+  points: { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [200, 50] } },
   distances: [
-    { between: ['A', 'P'], is: 300 },
-    { between: ['P', 'B'], is: 250 },
+    { between: ['A', 'P'], value: 300 },
+    { between: ['P', 'B'], value: 250 },
   ],
   ...more,
 });
@@ -48,9 +48,9 @@ describe('a survey without errors', () => {
 
   it('takes a diagonal for what it is', () => {
     const arm = (x: number): SurveyInput => ({
-      points: { inner: { at: [250, 160], x }, outer: { guess: [600, 160] } },
-      distances: [{ between: ['inner', 'outer'], is: Math.hypot(385, 60) }],
-      heights: [{ of: 'outer', above: 'inner', is: 0 }],
+      points: { inner: { known: [250, 160], x }, outer: { estimate: [600, 160] } },
+      distances: [{ between: ['inner', 'outer'], value: Math.hypot(385, 60) }],
+      heights: [{ of: 'outer', above: 'inner', value: 0 }],
     });
     expectWithin(survey(arm(60)).points.outer.at[0], 250 + 385, 1e-6);
     // Taken as if in one plane it comes out 4.65 mm too long.
@@ -67,17 +67,17 @@ describe('a survey without errors', () => {
         units: 'imperial',
         points: Object.fromEntries(
           Object.entries<SurveyInput['points'][string]>(points).map(([name, point]) => {
-            const { guess, x = 0 } = point;
+            const { estimate, x = 0 } = point;
             return [
               name,
-              guess === undefined ? point : { guess: [inch(guess[0]), inch(guess[1])], x: inch(x) },
+              estimate === undefined ? point : { estimate: [inch(estimate[0]), inch(estimate[1])], x: inch(x) },
             ];
           }),
         ),
         distances: lengths(distances),
         heights: lengths(heights),
         laterals: lengths(laterals),
-        leans: leans as NonNullable<SurveyInput['leans']>,
+        inclinations: leans as NonNullable<SurveyInput['inclinations']>,
         slopes: slopes as NonNullable<SurveyInput['slopes']>,
       };
     };
@@ -94,14 +94,14 @@ describe('a survey without errors', () => {
   it('reads in-line points, slopes, and heights and laterals between points', () => {
     const found = survey({
       points: {
-        A: { at: [100, 100] },
-        B: { guess: [480, 210] },
-        P: { guess: [310, 140] },
+        A: { known: [100, 100] },
+        B: { estimate: [480, 210] },
+        P: { estimate: [310, 140] },
       },
-      slopes: [{ line: ['B', 'A'], is: Math.atan(0.25) * (180 / Math.PI) }],
-      laterals: [{ of: 'B', from: 'A', is: 400 }],
-      heights: [{ of: 'P', above: 'A', is: 50 }],
-      inLine: [{ point: 'P', line: ['B', 'A'] }],
+      slopes: [{ line: ['B', 'A'], value: Math.atan(0.25) * (180 / Math.PI) }],
+      laterals: [{ of: 'B', from: 'A', value: 400 }],
+      heights: [{ of: 'P', above: 'A', value: 50 }],
+      collinear: [{ point: 'P', line: ['B', 'A'] }],
     });
     [500, 200].forEach((value, k) => {
       expectWithin(found.points.B.at[k], value, 1e-6);
@@ -216,7 +216,7 @@ describe('surveys whose stated errors are too small', () => {
       distances: less(distances),
       heights: less(heights),
       laterals: less(laterals),
-      leans: less(leans),
+      inclinations: less(leans),
     });
     const wild = survey(readings);
     expect(stated.scale.applied).toBe(false);
@@ -239,7 +239,7 @@ describe('surveys whose stated errors are too small', () => {
   });
 
   it('have wide intervals with one redundant reading, and none to compare without', () => {
-    const one = survey(triangle({ heights: [{ of: 'P', is: TOP_Z + 10 }] }));
+    const one = survey(triangle({ heights: [{ of: 'P', value: TOP_Z + 10 }] }));
     expectWithin(one.scale.studentFactor, STUDENT[1] / 1.96, 0.0005);
     expectWithin(one.scale.birgeRatio, Math.sqrt(Number(one.chiSquare)), 1e-9);
     expect(survey(triangle()).scale).toEqual({ applied: false, birgeRatio: null, studentFactor: null });
@@ -280,7 +280,7 @@ describe('a misreading', () => {
   });
 
   it('can be pinned on no reading where one alone is redundant', () => {
-    const found = survey(triangle({ heights: [{ of: 'P', is: TOP_Z + 10 }] }));
+    const found = survey(triangle({ heights: [{ of: 'P', value: TOP_Z + 10 }] }));
     expect(found.degreesOfFreedom).toBe(1);
     const [{ oneOf }] = found.suspects;
     expect(oneOf.map(({ path }) => path).sort()).toEqual(['distances[0]', 'distances[1]', 'heights[0]']);
@@ -303,7 +303,7 @@ describe('a misreading', () => {
     expect(found.sentences).toContain('No reading checks another: a misreading would go unseen.');
     const more = surveyWith(exact);
     more.points = { ...more.points, floor: { guess: [0, 0], x: 0 } } as typeof more.points;
-    const half = survey({ ...more, laterals: [...more.laterals, { of: 'floor', is: 20 }] });
+    const half = survey({ ...more, laterals: [...more.laterals, { of: 'floor', value: 20 }] });
     expect(half.sentences.at(-1)).toBe(
       'Nothing checks this reading: lateral distance of floor from the centreline.',
     );
@@ -349,7 +349,7 @@ describe('too few readings', () => {
           distances: thin(all.distances),
           heights: thin(all.heights),
           laterals: thin(all.laterals),
-          leans: thin(all.leans) as NonNullable<SurveyInput['leans']>,
+          leans: thin(all.leans) as NonNullable<SurveyInput['inclinations']>,
           slopes: thin(all.slopes) as NonNullable<SurveyInput['slopes']>,
         };
         const found = survey(few);
@@ -380,8 +380,8 @@ describe('too few readings', () => {
 
   it('give the best so far, from where the sketch has it', () => {
     const found = survey({
-      points: { A: { at: [0, 0] }, P: { guess: [300, 400] }, Q: { guess: [7, 8] } },
-      distances: [{ between: ['A', 'P'], is: 400 }],
+      points: { A: { known: [0, 0] }, P: { estimate: [300, 400] }, Q: { estimate: [7, 8] } },
+      distances: [{ between: ['A', 'P'], value: 400 }],
     });
     expectWithin(Math.hypot(...found.points.P.at), 400, 1e-6);
     expect(found.points.Q.at).toEqual([7, 8]);
@@ -391,7 +391,7 @@ describe('too few readings', () => {
       'P is not fixed; read the lateral distance of P from the centreline.',
       'No reading checks another: a misreading would go unseen.',
     ]);
-    expect(survey({ points: { P: { guess: [1, 2] } } }).points.P.at).toEqual([1, 2]);
+    expect(survey({ points: { P: { estimate: [1, 2] } } }).points.P.at).toEqual([1, 2]);
     expect(survey({ points: {} })).toMatchObject({ how: 'converged', degreesOfFreedom: 0, unfixed: [] });
   });
 });
@@ -413,31 +413,31 @@ describe('a mirrored solution', () => {
 
   it('is left for the right one where a reading tells', () => {
     const points = { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [TOP_Y, TOP_Z] } } as const;
-    const found = survey(triangle({ points, heights: [{ of: 'P', is: -TOP_Z, plusMinus: 20 }] }));
+    const found = survey(triangle({ points, heights: [{ of: 'P', value: -TOP_Z, plusMinus: 20 }] }));
     expectWithin(found.points.P.at[1], -TOP_Z, 1e-5);
     expect(found.mirrored.map(({ isTold }) => isTold)).toEqual([true]);
     expect(found.sentences[0]).toBe(
       'The first guess had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
     );
     expect(found.suspects).toEqual([]);
-    const right = survey(triangle({ heights: [{ of: 'P', is: TOP_Z, plusMinus: 20 }] }));
+    const right = survey(triangle({ heights: [{ of: 'P', value: TOP_Z, plusMinus: 20 }] }));
     expect(right.mirrored).toEqual([]);
   });
 
   it('may be of several points that hang together', () => {
     const found = survey({
       points: {
-        A: { at: [0, 0] },
-        B: { at: [400, 0] },
-        P: { guess: [150, 190] },
-        Q: { guess: [260, 210] },
+        A: { known: [0, 0] },
+        B: { known: [400, 0] },
+        P: { estimate: [150, 190] },
+        Q: { estimate: [260, 210] },
       },
       distances: [
-        { between: ['A', 'P'], is: 250 },
-        { between: ['B', 'P'], is: 320 },
-        { between: ['B', 'Q'], is: 250 },
-        { between: ['P', 'Q'], is: 120 },
-        { between: ['A', 'Q'], is: 334 },
+        { between: ['A', 'P'], value: 250 },
+        { between: ['B', 'P'], value: 320 },
+        { between: ['B', 'Q'], value: 250 },
+        { between: ['P', 'Q'], value: 120 },
+        { between: ['A', 'Q'], value: 334 },
       ],
     });
     const both = found.mirrored.filter(({ points }) => points.length === 2);

@@ -97,8 +97,8 @@ export function surveyWith(errorOf: (plusMinus: number) => number) {
   return {
     points: {
       ...Object.fromEntries(guesses),
-      lowerInner: { axis: ['lowerFront', 'lowerRear'] as const },
-      upperInner: { axis: ['upperFront', 'upperRear'] as const },
+      lowerInner: { pivotAxis: ['lowerFront', 'lowerRear'] as const },
+      upperInner: { pivotAxis: ['upperFront', 'upperRear'] as const },
     },
     distances: DISTANCES.map(([a, b]) => ({
       between: [a, b] as [string, string],
@@ -106,7 +106,7 @@ export function surveyWith(errorOf: (plusMinus: number) => number) {
     })),
     heights: HEIGHTS.map((of) => ({ of, ...read(TRUTH[of][2], 'heights') })),
     laterals: LATERALS.map((of) => ({ of, ...read(TRUTH[of][1], 'laterals') })),
-    leans: [
+    inclinations: [
       {
         line: ['shockMount', 'shockChassisMount'],
         ...read(lean('shockMount', 'shockChassisMount'), 'leans'),
@@ -162,7 +162,7 @@ export function planeSurvey(errorOf: (plusMinus: number) => number) {
       of,
       ...read(HARDPOINTS[of][0], 3),
     })),
-    leans: [
+    inclinations: [
       {
         line: ['shockMount', 'shockChassisMount'] as [string, string],
         ...read(lean('shockMount', 'shockChassisMount'), 0.3),

@@ -198,10 +198,10 @@ describe('a survey written into a car file', () => {
     const known = survey({
       points: {
         ...Object.fromEntries(Object.entries(places).map(([name, at]) => [name, { at }])),
-        rodMount: { guess: places.rodMount },
+        rodMount: { estimate: places.rodMount },
       },
-      heights: [{ of: 'rodMount', is: places.rodMount[1] }],
-      laterals: [{ of: 'rodMount', is: places.rodMount[0] }],
+      heights: [{ of: 'rodMount', value: places.rodMount[1] }],
+      laterals: [{ of: 'rodMount', value: places.rodMount[0] }],
     } as SurveyInput);
     const written: Json = writeSurveyedCorner({}, known, { kind: 'pushrod', rod: 'lowerArm', camber: -1 });
     expect(written.kind).toBe('pushrod');

@@ -98,14 +98,14 @@ export function sweeps(corner: Corner): string {
 
 export function ends(corner: Corner): string {
   const found = limits(corner, {
-    damper: { open: 385, closed: 300 },
+    damper: { extendedLength: 385, compressedLength: 300 },
     bumpStop: { height: 35, solidHeight: 12 },
     tyre: '205/50R15',
     ballJoints: { lowerOuter: { maxArticulation: 25, housing: 'arm' } },
     required: { bump: 60 },
   });
   // @ts-expect-error: half a damper
-  limits(corner, { damper: { open: 385 } });
+  limits(corner, { damper: { extendedLength: 385 } });
   holds<Same<typeof found.bump, Limit | null>>();
   holds<Same<typeof found.behind, readonly Limit[]>>();
   holds<Same<Limit['cause'], LimitCause>>();

@@ -121,7 +121,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
   const { model, motion } = setup;
   const travel = travelOf(setup, one);
   const { drawing, found, length, total, shares } = standAt(setup, travel, one.tyre);
-  const { offset } = model.shock;
+  const { foreAftOffset } = model.shock;
   const patch = motion.read({ x: model.contactPatch })(heightAt(setup, travel));
   const { axial, bending } = alongBodies(setup, drawing, found);
   return {
@@ -136,7 +136,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
     bending,
     ballJoints: jointLoads(setup, travel, found),
     jacking: jackingOf(one.tyre, patch.first),
-    outOfPlane: Math.abs((total * offset) / length),
+    outOfPlane: Math.abs((total * foreAftOffset) / length),
   };
 }
 
@@ -153,7 +153,7 @@ export function alongBodies({ model }: SetUp, { points, bodies, ground }: Drawin
   const { outer, inner } = model.shock;
   const push = found.driver ?? 0;
   const [a, b] = [points[outer], points[inner]];
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1], model.shock.offset);
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1], model.shock.foreAftOffset);
   const eyes: Record<string, Point> = {
     [outer]: [(push * (a[0] - b[0])) / length, (push * (a[1] - b[1])) / length],
     [inner]: [(push * (b[0] - a[0])) / length, (push * (b[1] - a[1])) / length],

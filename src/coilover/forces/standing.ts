@@ -39,7 +39,7 @@ export function setUp(
   const given = checkOptions(options.limits ?? {}, model);
   const { sprungMass, unsprungMass, springRate, gasForce = 0, stopTable } = options;
   const motion = trace(model.drawing, { driver: { y: model.contactPatch } });
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const ride = motion.read({ length: [outer, inner], offset })(motion.drawn);
   const ratio = -(ride.first ?? 0);
   throwIfAny(
@@ -85,7 +85,7 @@ function equilibrium(
   unsprungWeight: number,
   tyre: Point | null,
 ): Forces {
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   return forces(drawing, equilibriumLoads(model, unsprungWeight, tyre), {
     driver: { length: [outer, inner], offset },
   });
@@ -115,7 +115,7 @@ export interface Standing {
 /** The corner at a travel with a force of the ground on the tyre. */
 export function standAt(setup: SetUp, travel: number, tyre: Point | null): Standing {
   const { model, coilover, unsprungWeight } = setup;
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const drawing = { ...model.drawing, points: setup.motion.at(heightAt(setup, travel)) };
   const found = equilibrium(model, drawing, unsprungWeight, tyre);
   const [a, b] = [drawing.points[outer], drawing.points[inner]];
@@ -145,7 +145,7 @@ export function given({ spring, gas, stop }: EyeForce): number {
  */
 export function missingForce(setup: SetUp, tyre: Point | null): (travel: number) => number {
   const { model, motion, coilover, unsprungWeight } = setup;
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const shock = motion.read({ length: [outer, inner], offset });
   const patch = motion.read({ x: model.contactPatch });
   const centre = motion.read({ y: model.wheelCentre });
@@ -164,7 +164,7 @@ export function missingForce(setup: SetUp, tyre: Point | null): (travel: number)
  */
 export function balancedLoad(setup: SetUp, travel: number): number {
   const { model, motion, coilover, unsprungWeight } = setup;
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const at = heightAt(setup, travel);
   const { value, first } = motion.read({ length: [outer, inner], offset })(at);
   const centre = motion.read({ y: model.wheelCentre })(at);

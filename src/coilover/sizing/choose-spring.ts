@@ -74,7 +74,7 @@ export function chooseSpring(
   const required = wanted.springRate;
   if (required === null) return [];
   const mm = (value: number) => textIn(value, 'length', units);
-  const helperTravel = helper === undefined ? 0 : helper.free - helper.least;
+  const helperTravel = helper === undefined ? 0 : helper.freeLength - helper.minLength;
   return listedSprings(sizing)
     .map((spring): SpringChoice => {
       const fitted = state(spring);

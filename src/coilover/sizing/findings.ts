@@ -25,7 +25,7 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
           ]
         : damperFindings(damper, installed, sizing.deadLength);
   found.push(...springFindings(sized, sizing), ...travelFindings(sized), ...tableFindings(sizing, limits));
-  if (sizing.perch?.eyesToSeats !== undefined && sized.spring?.free === null) {
+  if (sizing.perch?.setting !== undefined && sized.spring?.free === null) {
     found.push({
       code: 'perchWithoutFreeLength',
       severity: 'check',
@@ -147,12 +147,12 @@ function travelFindings({ limits, needed, figure }: AxleSizing): Diagnostic[] {
 
 /** A table of the bump stop that goes beyond where the stop is solid. */
 function tableFindings(
-  { bumpStopForces = [] }: AxleInputs['sizing'],
+  { bumpStopTable = [] }: AxleInputs['sizing'],
   { bumpStop }: AxleInputs['limits'],
 ): Diagnostic[] {
-  if (bumpStop === undefined || bumpStopForces.length === 0) return [];
+  if (bumpStop === undefined || bumpStopTable.length === 0) return [];
   const most = bumpStop.height - bumpStop.solidHeight;
-  const [last] = bumpStopForces[bumpStopForces.length - 1];
+  const [last] = bumpStopTable[bumpStopTable.length - 1];
   if (last <= most * (1 + ROUNDING)) return [];
   return [
     {

@@ -143,7 +143,7 @@ function bumpEnds(state: AxleState, { bump }: OtherEnds): (number | null)[] {
 
 /** Ends of the droop travel, mm outward: damper, anything else. */
 function droopEnds({ settings, shock }: AxleState, { droop }: OtherEnds): (number | null)[] {
-  const opened = settings.damper === null ? null : openTravel(shock, settings.damper.open);
+  const opened = settings.damper === null ? null : openTravel(shock, settings.damper.extendedLength);
   return [opened === null ? null : -opened, droop === null ? null : -droop];
 }
 
@@ -189,16 +189,16 @@ export function lengthNumbers(
 ): Numbers<typeof LENGTH_FIGURES> {
   const { length, ratio } = shock.at(0);
   const { damper } = settings;
-  const stroke = damper === null ? null : damper.open - damper.closed;
+  const stroke = damper === null ? null : damper.extendedLength - damper.compressedLength;
   return {
     installedLength: length,
     installationRatio: ratio,
-    openLength: damper?.open ?? null,
-    closedLength: damper?.closed ?? null,
+    openLength: damper?.extendedLength ?? null,
+    closedLength: damper?.compressedLength ?? null,
     stroke,
-    deadLength: damper === null || stroke === null ? null : damper.closed - stroke,
-    bumpStroke: damper === null ? null : length - damper.closed,
-    droopStroke: damper === null ? null : damper.open - length,
+    deadLength: damper === null || stroke === null ? null : damper.compressedLength - stroke,
+    bumpStroke: damper === null ? null : length - damper.compressedLength,
+    droopStroke: damper === null ? null : damper.extendedLength - length,
     bumpTravel: extremeValue(extremes.bumpTravel),
     droopTravel: extremeValue(extremes.droopTravel),
     bumpNeeded: extremeValue(extremes.bumpNeeded),

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type AxleMass, type CarMasses, carMasses } from '../masses.ts';
+import { type WheelMasses, type CarMasses, carMasses } from '../masses.ts';
 import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
@@ -59,7 +59,7 @@ export interface CarStates {
   /** The car in its other load states. */
   readonly loaded: readonly LoadedCar[];
   /** The same for one wheel of an axle, in a state of its own. */
-  neededAt(axle: Axle, state: AxleState, side: keyof AxleMass): TravelNeeded;
+  neededAt(axle: Axle, state: AxleState, side: keyof WheelMasses): TravelNeeded;
 }
 
 /** The same in figures. */
@@ -79,13 +79,13 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
   const states = eachAxle(inputs, (axle) =>
     keptState(ofAxle(inputs, axle), masses?.[axle] ?? null, ofAxle(shocks, axle), ofAxle(settings, axle)),
   );
-  const roll = rollOfCar(states.front, states.rear, car.masses?.centreHeight);
+  const roll = rollOfCar(states.front, states.rear, car.masses?.sprungCentreOfGravityHeight);
   const sprung =
     states.front.mass === null || states.rear?.mass == null
       ? null
       : 2 * (states.front.mass.sprung + states.rear.mass.sprung);
-  const loaded = loadedCars(car.masses, states, car.masses?.centreHeight);
-  const neededIn = (axle: Axle, state: AxleState, side?: keyof AxleMass) => {
+  const loaded = loadedCars(car.masses, states, car.masses?.sprungCentreOfGravityHeight);
+  const neededIn = (axle: Axle, state: AxleState, side?: keyof WheelMasses) => {
     const others = loaded.map((one) => {
       const wheels = one.masses?.[axle] ?? null;
       const mass =

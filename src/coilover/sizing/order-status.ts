@@ -28,8 +28,8 @@ export function orderStatus(
 ): OrderStatus {
   if (findings.some(blocksOrder)) return 'notForOrder';
   const agreed = axles.every(({ spring, damper, document }) => {
-    const { ends } = document.sizing?.order ?? {};
-    return spring?.free != null && damper !== null && ends?.mount !== undefined && ends.chassis !== undefined;
+    const { mounts } = document.sizing?.order ?? {};
+    return spring?.free != null && damper !== null && mounts?.mount !== undefined && mounts.chassis !== undefined;
   });
   return agreed ? 'order' : 'enquiry';
 }

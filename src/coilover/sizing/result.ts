@@ -47,7 +47,7 @@ export interface AxleSizing {
   readonly handRate: number | string;
   readonly rateTable: readonly RateRow[];
   /** The damper, mm between the eyes, and whether it was given or follows from the travel that is needed. */
-  readonly damper: (DamperLengths & { readonly given: boolean }) | null;
+  readonly damper: (DamperLengths & { readonly specified: boolean }) | null;
   readonly needed: TravelNeeded;
   readonly limits: Limits;
   /** What the end bearings use over the available travel, and what they allow; those whose bolt is given. */

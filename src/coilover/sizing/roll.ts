@@ -60,7 +60,7 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
   return {
     rollStiffness: stiffness,
     rollStiffnessWithBar:
-      given.sizing.antiRollBar === undefined ? null : stiffness + given.sizing.antiRollBar,
+      given.sizing.antiRollBarStiffness === undefined ? null : stiffness + given.sizing.antiRollBarStiffness,
     rollCentreHeight,
   };
 }

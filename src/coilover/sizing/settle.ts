@@ -114,7 +114,7 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
 function perchFree(given: AxleInputs): AxleInputs {
   const { perch } = given.sizing;
   if (given.ordered === undefined || perch === undefined) return given;
-  const { eyesToSeats: _, ...free } = perch;
+  const { setting: _, ...free } = perch;
   return { ...given, sizing: { ...given.sizing, perch: free } };
 }
 

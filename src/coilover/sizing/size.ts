@@ -98,10 +98,10 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       nextRates: wanted === null ? null : nextRates(wanted, rateStep),
       handRate: handRateOf(given, state.wanted.wheelRate, state.mass?.sprung),
       rateTable: rateTable(state),
-      damper: damper === null ? null : { ...damper, given: given.limits.damper !== undefined },
+      damper: damper === null ? null : { ...damper, specified: given.limits.damper !== undefined },
       needed: ofAxle(nominal.needed, axle),
       limits: ofAxle(limits, axle),
-      bearings: bearingUses(ofAxle(car.models, axle), given.limits.ends, state.ends),
+      bearings: bearingUses(ofAxle(car.models, axle), given.limits.bearings, state.ends),
       perch: perchRange(state),
       dampingTable:
         bumpDamping === null || reboundDamping === null
@@ -200,7 +200,7 @@ function speedsOf({ car }: CarInputs, { states }: CarNumbers, axle: Axle): AtSpe
   const { downforce } = car;
   if (downforce === undefined) return [];
   const speeds =
-    downforce.speeds ??
+    downforce.speedsToCheck ??
     Array.from({ length: SPEED_ROWS }, (_, k) => (downforce.speed * (k + 1)) / SPEED_ROWS);
   return speeds.map((speed) => atSpeed(ofAxle(states, axle), downforce, axle, speed));
 }
@@ -213,7 +213,7 @@ function forcesIn(
   units: Units,
 ): CornerForces | null {
   if (mass?.unsprung == null || coilover === null || spring === null) return null;
-  const table = given.sizing.bumpStopForces;
+  const table = given.sizing.bumpStopTable;
   const options = {
     sprungMass: mass.sprung,
     unsprungMass: mass.unsprung,

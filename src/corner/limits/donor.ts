@@ -126,14 +126,14 @@ function comparedUnit(
   course: Course,
 ): ComparedUnit | null {
   if (damper !== undefined) {
-    return { extendedLength: damper.open, compressedLength: damper.closed, basis: 'ordered' };
+    return { extendedLength: damper.extendedLength, compressedLength: damper.compressedLength, basis: 'ordered' };
   }
   if (required?.bump === undefined || required.droop === undefined) return null;
   const { path } = course;
   const { shock } = model;
   const length = bindMeasure(
     path.system,
-    { length: [shock.outer, shock.inner], offset: shock.offset },
+    { length: [shock.outer, shock.inner], offset: shock.foreAftOffset },
     'shock',
   );
   const ground = model.drawing.points[model.contactPatch][1];

@@ -9,11 +9,11 @@ import type { Words } from './words.ts';
 
 /** Low points of the chassis, each met by the ground. */
 export function groundBounds(
-  { ground = [] }: CheckedOptions,
+  { chassisLowPoints = [] }: CheckedOptions,
   { drawing: { points }, contactPatch }: CornerModel,
   words: Words,
 ): Bound<'chassisOnGround'>[] {
-  return ground.map((point, k) => {
+  return chassisLowPoints.map((point, k) => {
     const height = point[1] - points[contactPatch][1];
     const name = `ground[${k}], ${words.point(point)},`;
     return {

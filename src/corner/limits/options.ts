@@ -13,31 +13,31 @@ import { partFindings } from './part-findings.ts';
  */
 export interface LimitOptions {
   /** Open (longest) and closed (shortest) length of the damper to order, between the centres of its end eyes. */
-  readonly damper?: { readonly open: number; readonly closed: number } | undefined;
+  readonly damper?: { readonly extendedLength: number; readonly compressedLength: number } | undefined;
   /**
    * Bump stop on the shaft: it is met at closed + `height`, and gives no more at closed + `solidHeight`. The first is an
    * event, the second a limit. Needs `damper`.
    */
   readonly bumpStop?: { readonly height: number; readonly solidHeight: number } | undefined;
   /** Length between the end eyes at which the spring is at its minimum permissible length, as `sizeCoilovers` finds it. */
-  readonly springAtLeast?: number | undefined;
+  readonly springMinLengthAt?: number | undefined;
   /** Tyre by its overall (unloaded) radius and width, or by its marking: '205/55R16'. */
   readonly tyre?: Tyre | string | undefined;
   /** Points of the wheel arch and its inner panel, fixed in the chassis. Needs `tyre`. */
   readonly arch?: readonly Point[] | undefined;
   /** Lowest points of the chassis. Both wheels move alike: the ground stays under both contact patches. */
-  readonly ground?: readonly Point[] | undefined;
+  readonly chassisLowPoints?: readonly Point[] | undefined;
   /**
    * Ball joints and rod ends, by the point where they join two parts: `lowerOuter`, `upperOuter`; of a corner with a rocker
    * `rodMount`, `rodRockerMount` too; of a custom corner any point of its drawing that joins two bodies.
    */
   readonly ballJoints?: { readonly [point: string]: BallJoint | undefined } | undefined;
   /** Bearings at the ends of the coilover: `mount` moves; the other is `chassis`, or `otherEnd` where that moves too. */
-  readonly ends?:
+  readonly bearings?:
     | {
-        readonly mount?: BearingEnd | undefined;
-        readonly chassis?: BearingEnd | undefined;
-        readonly otherEnd?: BearingEnd | undefined;
+        readonly mount?: Bearing | undefined;
+        readonly chassis?: Bearing | undefined;
+        readonly otherEnd?: Bearing | undefined;
       }
     | undefined;
   /** Travel wanted from ride height, both positive. */
@@ -64,11 +64,11 @@ export interface BallJoint {
 }
 
 /** The bearing at one end of the coilover. */
-export interface BearingEnd {
+export interface Bearing {
   /** Direction of its bolt: fore-aft, or in the corner's plane and square to the coilover at ride height. */
-  readonly bolt: 'foreAft' | 'inPlane';
+  readonly boltAxis: 'foreAft' | 'inPlane';
   /** Largest tilt to either side, degrees; see `bearingTilt`. */
-  readonly maxTilt: number;
+  readonly maxMisalignment: number;
 }
 
 /** An existing damper, for comparison; mm. */

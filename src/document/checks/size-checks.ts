@@ -29,7 +29,7 @@ const GEOMETRY: readonly Range<CornerSubject>[] = [
     what: 'between top and lower',
     least: 150,
     most: 1000,
-    of: between('strut', ({ strut }) => [strut?.lower, strut?.top]),
+    of: between('strut', ({ strut }) => [strut?.lowerMount, strut?.topMount]),
   },
   { ...LONG, of: between('rod', ({ rod }) => [rod?.mount, rod?.rockerMount]) },
   { ...LEVER, of: between('rod.rockerMount', ({ rod, rocker }) => [rod?.rockerMount, rocker?.pivot]) },
@@ -62,8 +62,8 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     what: 'long',
     ...SHOCK,
     of: ({ corner: { limits } }) => [
-      ['limits.damper.open', limits?.damper?.open],
-      ['limits.damper.closed', limits?.damper?.closed],
+      ['limits.damper.open', limits?.damper?.extendedLength],
+      ['limits.damper.closed', limits?.damper?.compressedLength],
       ['limits.donor.length', limits?.donor?.length],
     ],
   },
@@ -94,7 +94,7 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     least: 20,
     most: 500,
     of: ({ corner: { limits } }) =>
-      (limits?.ground ?? []).map(([, z], k) => [`limits.ground[${k}]`, Math.abs(z)]),
+      (limits?.chassisLowPoints ?? []).map(([, z], k) => [`limits.ground[${k}]`, Math.abs(z)]),
   },
   // Tyres of cars are less than 1 m across.
   {
@@ -121,14 +121,14 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     what: 'per turn of the perch',
     least: 0.5,
     most: 5,
-    of: ({ corner: { sizing } }) => [['sizing.perch.pitch', sizing?.perch?.pitch]],
+    of: ({ corner: { sizing } }) => [['sizing.perch.pitch', sizing?.perch?.threadPitch]],
   },
   {
     what: 'of free length',
     least: 50,
     most: 700,
     of: ({ corner: { sizing } }) =>
-      (sizing?.springs ?? []).map(({ free }, k) => [`sizing.springs[${k}].free`, free]),
+      (sizing?.springs ?? []).map(({ freeLength: free }, k) => [`sizing.springs[${k}].free`, free]),
   },
   {
     what: 'of inner diameter',
@@ -218,7 +218,7 @@ function tyreOf(tyre: NonNullable<Written['limits']>['tyre']) {
 }
 
 function endLooked({ sizing }: Written, what: 'bore' | 'width'): Looked[] {
-  const ends = sizing?.order?.ends;
+  const ends = sizing?.order?.mounts;
   return (['mount', 'chassis'] as const).map((end) => [
     `sizing.order.ends.${end}.${what}`,
     ends?.[end]?.[what],

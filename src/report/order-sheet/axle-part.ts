@@ -137,7 +137,7 @@ function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units
       : [];
   }
   const valving = document.ordered?.valving;
-  const knee = valving === undefined ? document.sizing?.damping?.knee : valving.kneeSpeed;
+  const knee = valving === undefined ? document.sizing?.damping?.kneeSpeed : valving.kneeSpeed;
   const both = (value: number, quantity: Quantity) => [
     textIn(value, quantity, units),
     textIn(value, quantity, units === 'metric' ? 'imperial' : 'metric'),

@@ -33,7 +33,7 @@ function numberOf(given: number | { readonly value: number }): number {
 
 const FACTS: readonly Fact[] = [
   ['quantity', (axle) => String(order(axle)?.quantity ?? PAIR)],
-  ['handing', (axle) => order(axle)?.handing],
+  ['handing', (axle) => order(axle)?.handed],
   ['length at ride height, eye to eye', figure('installedLength')],
   ['extended length', figure('openLength')],
   ['compressed length', figure('closedLength')],
@@ -61,13 +61,13 @@ const FACTS: readonly Fact[] = [
   [
     'body',
     (axle, say) => {
-      const { body, bodyDiameter, springSpace } = order(axle) ?? {};
+      const { bodyEnd, bodyDiameter, maxSpringOuterDiameter } = order(axle) ?? {};
       const parts = [
-        body === undefined ? null : `body ${body}`,
+        bodyEnd === undefined ? null : `body ${bodyEnd}`,
         bodyDiameter === undefined ? null : `outer diameter ${say.given(bodyDiameter, 'length')}`,
-        springSpace === undefined
+        maxSpringOuterDiameter === undefined
           ? null
-          : `room for a spring of ${say.given(springSpace, 'length')} outer diameter`,
+          : `room for a spring of ${say.given(maxSpringOuterDiameter, 'length')} outer diameter`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -76,7 +76,7 @@ const FACTS: readonly Fact[] = [
     'bump stop',
     ({ document }, say) => {
       const stop = document.limits.bumpStop;
-      const table = document.sizing?.bumpStopForces ?? [];
+      const table = document.sizing?.bumpStopTable ?? [];
       const forces = table.map(
         ([pressed, force]) => `${say.given(pressed, 'length')} ${say.given(force, 'force')}`,
       );
@@ -108,7 +108,7 @@ const FACTS: readonly Fact[] = [
     ({ document }, say) => {
       const helper = document.sizing?.helper;
       if (helper === undefined) return 'none';
-      const { rate, free, least, separator } = helper;
+      const { rate, freeLength: free, minLength: least, separatorHeight: separator } = helper;
       const ring = separator === undefined ? [] : [`separator ${say.given(separator, 'length')}`];
       return [
         say.given(rate, 'rate'),
@@ -121,14 +121,14 @@ const FACTS: readonly Fact[] = [
   [
     'perch',
     ({ document, figure }, say) => {
-      const { least, most, pitch } = document.sizing?.perch ?? {};
+      const { min, max, threadPitch } = document.sizing?.perch ?? {};
       const set = figure('eyesToSeats').value;
       const parts = [
         set === null ? null : `perch setting ${say(set, 'length')} (eye-to-eye length minus spring length)`,
-        least === undefined || most === undefined
+        min === undefined || max === undefined
           ? null
-          : `adjustable from ${say.given(least, 'length')} to ${say.given(most, 'length')}`,
-        pitch === undefined ? null : `${say.given(pitch, 'length')} per turn`,
+          : `adjustable from ${say.given(min, 'length')} to ${say.given(max, 'length')}`,
+        threadPitch === undefined ? null : `${say.given(threadPitch, 'length')} per turn`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -145,10 +145,10 @@ const FACTS: readonly Fact[] = [
   [
     'gas force',
     (axle, say) => {
-      const { rodDiameter, pressure } = axle.document.sizing?.gas ?? {};
+      const { shaftDiameter, pressure } = axle.document.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
       if (value === null || axle.document.sizing?.gas === undefined) return null;
-      const rod = rodDiameter === undefined ? [] : [`shaft ${say.given(numberOf(rodDiameter), 'length')}`];
+      const rod = shaftDiameter === undefined ? [] : [`shaft ${say.given(numberOf(shaftDiameter), 'length')}`];
       const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
       return [say(value, 'force'), ...rod, ...gas].join(', ');
     },
@@ -157,11 +157,11 @@ const FACTS: readonly Fact[] = [
     'target at ride height',
     ({ document }, say) => {
       const { target, damping } = document.sizing ?? {};
-      const { frequency, onTyre, wheelRate, springRate } = target ?? {};
+      const { frequency, withTyre, wheelRate, springRate } = target ?? {};
       const parts = [
         frequency === undefined
           ? null
-          : `${say.given(numberOf(frequency), 'frequency')}${onTyre === true ? ' with the tyre' : ''}`,
+          : `${say.given(numberOf(frequency), 'frequency')}${withTyre === true ? ' with the tyre' : ''}`,
         wheelRate === undefined ? null : `${say.given(numberOf(wheelRate), 'rate')} at the wheel`,
         springRate === undefined ? null : `a spring of ${say.given(numberOf(springRate), 'rate')}`,
         damping === undefined ? null : `damping ratio ${numberOf(damping.ratio)}`,

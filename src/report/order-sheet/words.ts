@@ -32,8 +32,8 @@ export function endWords(
   end: 'mount' | 'chassis',
   say: Say,
 ): string | null {
-  const wanted = document.sizing?.order?.ends?.[end];
-  const given = document.limits.ends;
+  const wanted = document.sizing?.order?.mounts?.[end];
+  const given = document.limits.bearings;
   const bearing = end === 'mount' ? given?.mount : (given?.chassis ?? given?.otherEnd);
   const use = end === 'mount' ? bearings.mount : (bearings.chassis ?? bearings.otherEnd);
   if (wanted === undefined && bearing === undefined) return null;
@@ -43,7 +43,7 @@ export function endWords(
     bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${say.given(bore, 'length')}`,
     width === undefined ? undefined : `width ${say.given(width, 'length')}`,
     spacers === undefined ? undefined : `spacers: ${spacers}`,
-    bearing === undefined ? undefined : BOLTS[bearing.bolt],
+    bearing === undefined ? undefined : BOLTS[bearing.boltAxis],
     use === undefined ? undefined : misalignmentWords(use),
   ];
   return parts.filter((part) => part !== undefined).join(', ');
