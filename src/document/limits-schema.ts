@@ -28,14 +28,14 @@ function anyOf(names: readonly string[]): string {
   return names.join(', ').replace(/, (\w+)$/, ' or $1');
 }
 
-const end = z
+const bearing = z
   .strictObject({
     boltAxis: z
-      .enum(['foreAft', 'inPlane'])
+      .enum(['longitudinal', 'inPlane'])
       .describe(
-        'Direction of the bolt: foreAft (swinging costs no tilt) or inPlane (all swing of the shock tilts the bearing).',
+        'Direction of the bolt axis: longitudinal (the swing of the coilover costs no misalignment) or inPlane, in the transverse plane and square to the coilover (all of the swing does).',
       ),
-    maxMisalignment: tilt('How far the bearing may tilt to either side'),
+    maxMisalignment: tilt('Bearing rating: largest misalignment to either side'),
   })
   .describe('Bearing at one end of the coilover.');
 
@@ -60,9 +60,9 @@ const lengths = {
   damper: z
     .strictObject({
       extendedLength: size('Length between the end eyes, fully extended'),
-      compressedLength: size('Length between the end eyes, fully compressed; less than open'),
+      compressedLength: size('Length between the end eyes, fully compressed; less than extended'),
     })
-    .describe('The damper: its open and closed length between the end eyes.')
+    .describe('The damper: its extended and compressed length between the end eyes.')
     .optional(),
   bumpStop: z
     .strictObject({
@@ -89,7 +89,7 @@ const lengths = {
 
 const others = {
   bearings: z
-    .strictObject({ mount: end.optional(), chassis: end.optional(), otherEnd: end.optional() })
+    .strictObject({ mount: bearing.optional(), chassis: bearing.optional(), otherEnd: bearing.optional() })
     .describe(
       'Bearings at the ends of the coilover: mount (moving end) and chassis (fixed end), or otherEnd where that moves too.',
     )
@@ -105,9 +105,9 @@ const others = {
     .strictObject({
       length: size('Length between the end eyes of the unit that was fitted for the drawing'),
       state: z
-        .enum(['open', 'closed', 'measured'])
-        .describe('In what state that length was taken: open, closed, or measured at some length between.'),
-      stroke: size('How far the unit moves from open to closed').optional(),
+        .enum(['extended', 'compressed', 'measured'])
+        .describe('In what state that length was taken: extended, compressed, or measured at some length between.'),
+      stroke: size('Stroke: extended length minus compressed length').optional(),
     })
     .describe('The unit that was used to set the car up, if there was one.')
     .optional(),

@@ -24,7 +24,7 @@ const uncertainty = (kind: 'length' | 'angle', of: string) =>
 
 const surveyPoint = z
   .strictObject({
-    estimate: point('First guess of where it lies, from a rough sketch').optional(),
+    estimate: point('First estimate of where it lies, from a rough sketch').optional(),
     known: point('Where it lies, known: what other points are measured from').optional(),
     pivotAxis: pair(
       'The point lies on the axis through these two, where that pierces the plane at its x',
@@ -32,7 +32,7 @@ const surveyPoint = z
     x: foreAft.optional(),
   })
   .refine(
-    ...having(['guess', 'at', 'axis'], 'one', 'give one of guess [y, z], at [y, z] and axis [two points]'),
+    ...having(['estimate', 'known', 'pivotAxis'], 'one', 'give one of estimate [y, z], known [y, z] and pivotAxis [two points]'),
   )
   .describe('A point by how its place is known.');
 
@@ -80,7 +80,7 @@ export const surveySchema = z
     ),
     inclinations: readings(
       { line, ...angleRead },
-      'Leans of lines from vertical, seen from the front: top inboard positive.',
+      'Inclinations of lines from vertical, seen from the front: top inboard positive.',
     ),
     slopes: readings(
       { line, ...angleRead },
@@ -92,7 +92,7 @@ export const surveySchema = z
         line,
         plusMinus: uncertainty('length', 'the point may be beside the line'),
       },
-      'Points that lie in line with two others, seen from the front.',
+      'Points that lie on the line through two others, seen from the front.',
     ),
   })
   .describe('A survey: readings of the points of a suspension corner on stands.');
@@ -110,7 +110,7 @@ const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
   ],
   heights: [['of'], ['above']],
   laterals: [['of'], ['from']],
-  leans: [
+  inclinations: [
     ['line', 0],
     ['line', 1],
   ],
@@ -118,7 +118,7 @@ const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
     ['line', 0],
     ['line', 1],
   ],
-  inLine: [['point'], ['line', 0], ['line', 1]],
+  collinear: [['point'], ['line', 0], ['line', 1]],
 };
 
 /**
@@ -182,15 +182,15 @@ function pointFinder(names: readonly string[]): PointFinder {
 
 /** An axis goes through two points of its own that lie one behind the other. */
 function axisFindings(points: unknown, of: string, find: PointFinder): Finding[] {
-  const at: Place = ['points', of, 'axis'];
-  const ends = valueAt(points, [of, 'axis']);
+  const at: Place = ['points', of, 'pivotAxis'];
+  const ends = valueAt(points, [of, 'pivotAxis']);
   if (!Array.isArray(ends) || !ends.every((end) => typeof end === 'string')) return [];
   const unknown = ends.flatMap((end: string, k): Finding[] => {
     const unknown = find([...at, k], end);
     if (unknown !== undefined) return [unknown];
-    if (valueAt(points, [end, 'axis']) === undefined) return [];
+    if (valueAt(points, [end, 'pivotAxis']) === undefined) return [];
     return [
-      { at: [...at, k], problem: 'itself a point on an axis', got: end, advice: 'give it a guess or at' },
+      { at: [...at, k], problem: 'itself a point on a pivot axis', got: end, advice: 'give it estimate or known' },
     ];
   });
   if (unknown.length > 0 || ends.length !== 2) return unknown;

@@ -35,7 +35,7 @@ export interface Certainty {
 /** What a mm of a reading moves by more than ten metres is not fixed by it. */
 const FIXED_SHARE = 1e-4;
 
-/** The best fit from a first guess of the unknowns. */
+/** The best fit from a first estimate of the unknowns. */
 export function estimate(
   layout: Layout,
   readings: readonly Reading[],

@@ -27,7 +27,7 @@ export interface Station {
 /** The points of a survey and their unknowns. */
 export interface Layout {
   readonly stations: ReadonlyMap<string, Station>;
-  /** First guess of each unknown, mm. */
+  /** First estimate of each unknown, mm. */
   readonly guess: readonly number[];
 }
 

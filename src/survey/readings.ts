@@ -13,7 +13,7 @@ import { DEGREES } from '../units.ts';
 import { spaced } from '../words.ts';
 
 /** The lists of readings that a document has. */
-export type ReadingKind = 'distances' | 'heights' | 'laterals' | 'leans' | 'slopes' | 'inLine';
+export type ReadingKind = 'distances' | 'heights' | 'laterals' | 'inclinations' | 'slopes' | 'collinear';
 
 /** A point in space: its x is known. */
 export interface Spot {
@@ -88,8 +88,8 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ),
     ...[...inclinations.entries()].map(
       ([k, { line, value, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
-        reading('leans', k, {
-          words: `lean of the line of ${words(line[0])} and ${words(line[1])}`,
+        reading('inclinations', k, {
+          words: `inclination of the line of ${words(line[0])} and ${words(line[1])}`,
           points: line,
           unit: 'deg',
           got: value,
@@ -109,7 +109,7 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
         }),
     ),
     ...collinear.map(({ point, line, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
-      reading('inLine', k, {
+      reading('collinear', k, {
         words: `${words(point)} in line with ${words(line[0])} and ${words(line[1])}`,
         points: [point, ...line],
         unit: 'mm',

@@ -36,7 +36,7 @@ export interface Survey {
   readonly foreAftSuspects: readonly string[];
   /** What is missing to fix points. */
   readonly unfixed: readonly Unfixed[];
-  /** Points that could as well lie elsewhere, or that the first guess had on the wrong side. */
+  /** Points that could as well lie elsewhere, or that the first estimate had on the wrong side. */
   readonly mirrored: readonly Mirrored[];
   /** All this in plain words, lengths in the unit of the document. */
   readonly sentences: readonly string[];
@@ -113,7 +113,7 @@ export interface Mirrored {
   readonly other: Readonly<Record<string, Point>>;
   /** Chi-square there; null where it is none. */
   readonly chiSquare: number | null;
-  /** Whether the readings tell: then the first guess was on the wrong side. If not, the first guess decided. */
+  /** Whether the readings tell: then the first estimate was on the wrong side. If not, the first estimate decided. */
   readonly isTold: boolean;
   /** A reading that tells, or would. */
   readonly read: 'height' | 'lateral';

@@ -29,7 +29,7 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
     found.push({
       code: 'perchWithoutFreeLength',
       severity: 'check',
-      path: 'sizing.perch.eyesToSeats',
+      path: 'sizing.perch.setting',
       values: {},
     });
   }
@@ -158,7 +158,7 @@ function tableFindings(
     {
       code: 'bumpStopTableBeyondSolid',
       severity: 'check',
-      path: 'sizing.bumpStopForces',
+      path: 'sizing.bumpStopTable',
       values: { compression: last, max: most },
     },
   ];

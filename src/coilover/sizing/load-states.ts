@@ -74,7 +74,7 @@ const mean = ({ left, right }: WheelMasses) => (left + right) / 2;
 export function loadedCars(
   masses: MassesInput | undefined,
   states: PerAxle<AxleState>,
-  centreHeight: number | undefined,
+  centreOfGravityHeight: number | undefined,
 ): LoadedCar[] {
   const { states: named = [], designState } = masses ?? {};
   return named.flatMap(({ name }): LoadedCar[] => {
@@ -87,7 +87,7 @@ export function loadedCars(
         name,
         masses: loaded,
         states: axles,
-        rollGradient: rollOfCar(front, rear, centreHeight).rollAngleWithBars,
+        rollGradient: rollOfCar(front, rear, centreOfGravityHeight).rollAngleWithBars,
         sprungMass:
           front.mass === null || rear?.mass == null ? null : 2 * (front.mass.sprung + rear.mass.sprung),
       },

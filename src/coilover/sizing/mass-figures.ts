@@ -57,7 +57,7 @@ export const CAR_FIGURES = {
     settled: 'car',
     definition: 'on all four wheels',
   },
-  frontShare: {
+  frontFraction: {
     label: 'share on the front axle',
     quantity: 'ratio',
     settled: 'car',
@@ -107,7 +107,7 @@ export function carFigures(
 ): Numbers<typeof CAR_FIGURES> {
   return {
     totalMass: masses?.total ?? null,
-    frontShare: masses?.frontFraction ?? null,
+    frontFraction: masses?.frontFraction ?? null,
     rearToFront: front === null || rear === null ? null : rear / front,
   };
 }

@@ -93,8 +93,8 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
     const { coilover, stack } = ofAxle(states, axle);
     const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
     if (coilover === null || !Number.isFinite(travel)) return ofAxle(unsprung, axle);
-    const springAtLeast = coilover.loose - travel;
-    return limitsWith(document, car, axle, { damper: ofAxle(sprung, axle).damper, springAtLeast });
+    const springMinLengthAt = coilover.loose - travel;
+    return limitsWith(document, car, axle, { damper: ofAxle(sprung, axle).damper, springMinLengthAt });
   });
   const settings = eachAxle(inputs, (axle): AxleSettings => {
     const { bump, droop } = ofAxle(limits, axle);
@@ -172,14 +172,14 @@ function limitsWith(
   document: CarDocument,
   { models }: Car,
   axle: Axle,
-  { damper, springAtLeast }: { damper: DamperLengths | null; springAtLeast?: number },
+  { damper, springMinLengthAt }: { damper: DamperLengths | null; springMinLengthAt?: number },
 ): Limits {
   const { limits } = ofAxle(document.corners, axle);
   const model = ofAxle(models, axle);
   const options = {
     ...limits,
     ...(damper === null ? { bumpStop: undefined } : { damper }),
-    ...(springAtLeast === undefined || springAtLeast <= 0 ? {} : { springAtLeast }),
+    ...(springMinLengthAt === undefined || springMinLengthAt <= 0 ? {} : { springMinLengthAt }),
     units: document.units,
   };
   return limitsOf(model, checkOptions(options, model));

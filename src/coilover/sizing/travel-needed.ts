@@ -77,7 +77,7 @@ export function travelNeeded(
   if (roll === null) {
     omitted.push(
       masses?.sprungCentreOfGravityHeight === undefined
-        ? omission('roll', 'centreHeight', 'masses.centreHeight')
+        ? omission('roll', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
         : omission('roll', 'bothAxles', 'sizing'),
     );
   }
@@ -89,7 +89,7 @@ export function travelNeeded(
   if (dive === null) {
     omitted.push(
       masses?.sprungCentreOfGravityHeight === undefined
-        ? omission('dive', 'centreHeight', 'masses.centreHeight')
+        ? omission('dive', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
         : masses.wheelbase === undefined
           ? omission('dive', 'wheelbase', 'masses.wheelbase')
           : moved === null

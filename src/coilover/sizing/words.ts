@@ -73,7 +73,7 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], un
       'Masses of the car: not given. Where a corner has no sprungMass of its own its spring, preload and damping are to be agreed; roll and dive are not counted.',
     );
   else if (car.masses.estimate !== undefined) {
-    points.push('Masses are guessed: weigh the car on four scales when it stands, and run this again.');
+    points.push('Masses are estimated: weigh the car on four scales when it stands, and run this again.');
   }
   if (car.masses?.scales?.perches === 'untouched') {
     for (const { axle } of axles) {

@@ -52,7 +52,7 @@ export function bearingUses(
   });
   return Object.fromEntries(
     known.map(([end, { boltAxis, maxMisalignment }]): [keyof BearingUses, BearingUse] => {
-      const sine = boltAxis === 'foreAft' ? sineLongitudinal(model, motion) : sineInPlane(model, motion, end);
+      const sine = boltAxis === 'longitudinal' ? sineLongitudinal(model, motion) : sineInPlane(model, motion, end);
       const { least, most } = range(sine, heights);
       const angle = (s: number) => Math.asin(Math.min(1, Math.max(-1, s))) * DEGREES;
       return [end, { misalignment: { min: angle(least), max: angle(most) }, rating: maxMisalignment }];

@@ -12,10 +12,10 @@ import { partFindings } from './part-findings.ts';
  * coordinates: y outboard, chassis fixed, at the drawn ride height.
  */
 export interface LimitOptions {
-  /** Open (longest) and closed (shortest) length of the damper to order, between the centres of its end eyes. */
+  /** Extended (longest) and compressed (shortest) length of the damper to order, between the centres of its end eyes. */
   readonly damper?: { readonly extendedLength: number; readonly compressedLength: number } | undefined;
   /**
-   * Bump stop on the shaft: it is met at closed + `height`, and gives no more at closed + `solidHeight`. The first is an
+   * Bump stop on the shaft: contact at compressed length + `height`, solid at compressed length + `solidHeight`. The first is an
    * event, the second a limit. Needs `damper`.
    */
   readonly bumpStop?: { readonly height: number; readonly solidHeight: number } | undefined;
@@ -40,11 +40,11 @@ export interface LimitOptions {
         readonly otherEnd?: Bearing | undefined;
       }
     | undefined;
-  /** Travel wanted from ride height, both positive. */
+  /** Travel required from ride height, both positive. */
   readonly required?: { readonly bump?: number | undefined; readonly droop?: number | undefined } | undefined;
   /**
-   * A donor damper, for comparison: its length between the end eyes, and the state in which that was measured. `stroke` is its way from
-   * open to closed.
+   * A donor damper, for comparison: its length between the end eyes, and the state in which that was measured. `stroke` is its travel from
+   * extended to compressed.
    */
   readonly donor?: Donor | undefined;
   /** What lengths in sentences are written in; default metric. Numbers are mm either way. */
@@ -65,16 +65,16 @@ export interface BallJoint {
 
 /** The bearing at one end of the coilover. */
 export interface Bearing {
-  /** Direction of its bolt: fore-aft, or in the corner's plane and square to the coilover at ride height. */
-  readonly boltAxis: 'foreAft' | 'inPlane';
-  /** Largest tilt to either side, degrees; see `bearingTilt`. */
+  /** Direction of the bolt's axis: longitudinal, or in the transverse plane and square to the coilover at ride height. */
+  readonly boltAxis: 'longitudinal' | 'inPlane';
+  /** Largest misalignment to either side, degrees; see `bearingTilt`. */
   readonly maxMisalignment: number;
 }
 
 /** An existing damper, for comparison; mm. */
 export interface Donor {
   readonly length: number;
-  readonly state: 'open' | 'closed' | 'measured';
+  readonly state: 'extended' | 'compressed' | 'measured';
   readonly stroke?: number | undefined;
 }
 
@@ -113,4 +113,4 @@ function isEmptyList(value: unknown): boolean {
   return Array.isArray(value) && value.length === 0;
 }
 
-const LISTS = ['arch', 'ground'];
+const LISTS = ['arch', 'chassisLowPoints'];

@@ -35,7 +35,7 @@ export function tiltBounds(
     const body = carrierOf(model, model.shock[eye]);
     const turn = body === null ? null : ask({ turn: body });
     const { ways, sine } =
-      end.boltAxis === 'foreAft' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
+      end.boltAxis === 'longitudinal' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
     const most = end.maxMisalignment;
     return [
       {

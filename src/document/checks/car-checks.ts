@@ -33,7 +33,7 @@ const LENGTHS: readonly Range<CarSubject>[] = [
     what: 'above the ground',
     least: 150,
     most: 1000,
-    of: ({ masses }) => [['masses.centreHeight', masses?.sprungCentreOfGravityHeight]],
+    of: ({ masses }) => [['masses.sprungCentreOfGravityHeight', masses?.sprungCentreOfGravityHeight]],
   },
 ];
 
@@ -89,7 +89,7 @@ function lightParts({ masses, units }: CarSubject): Found[] {
 function oddTotal({ masses, units }: CarSubject): Found[] {
   const { estimate, scales, parts } = masses ?? {};
   const looked: [string, number | undefined][] = [
-    ['masses.guess.total', estimate?.total],
+    ['masses.estimate.total', estimate?.total],
     ['masses.parts', parts && sumOf(parts)],
     ['masses.scales', scales && WHEELS.reduce((sum, wheel) => sum + scales[wheel], 0)],
   ];
@@ -106,5 +106,5 @@ function tooSure({ written }: CarSubject): Found[] {
   if (typeof total !== 'object' || total.plusMinus === 0 || total.plusMinus >= SUREST * total.value)
     return [];
   const { value, plusMinus } = total;
-  return [{ path: 'masses.guess.total.plusMinus', values: { plusMinus, total: value, usual: 0.05 * value } }];
+  return [{ path: 'masses.estimate.total.plusMinus', values: { plusMinus, total: value, usual: 0.05 * value } }];
 }

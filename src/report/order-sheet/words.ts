@@ -22,7 +22,7 @@ export function sayIn(units: Units): Say {
 }
 
 const BOLTS: Readonly<Record<string, string>> = {
-  foreAft: 'bolt axis longitudinal',
+  longitudinal: 'bolt axis longitudinal',
   inPlane: 'bolt axis in the transverse plane, square to the coilover',
 };
 
