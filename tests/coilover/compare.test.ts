@@ -20,7 +20,7 @@ const sizedOf = (document: Json | CarDocument): Sizing => sizeCoilovers(readCar(
 /** The example with 200 lb more. */
 const heavier = () => {
   const document = JSON.parse(exampleText('car.json'));
-  document.masses.guess.total.value += 200;
+  document.masses.estimate.total.value += 200;
   return sizedOf(document);
 };
 const example = () => sizedOf(JSON.parse(exampleText('car.json')));

@@ -212,7 +212,7 @@ describe('the stop driven solid', () => {
         const loaded = {
           ...options,
           limits: {
-            damper: { open: shockLength + 30, closed: shockLength - 40 },
+            damper: { open: shockLength + 30, compressedLength: shockLength - 40 },
             bumpStop: { height: 30, solidHeight: 12 },
           },
         };

@@ -8,16 +8,16 @@ import { car, GRAVITY, sized, valueIn } from './cars.ts';
 /** A car of which everything is known. */
 const everything = (document: Json) => {
   for (const { sizing } of [document.corners.front, document.corners.rear] as Json[]) {
-    sizing.springs = [{ name: 'A', rate: 26, free: 260, least: 90, innerDiameter: 60 }];
-    sizing.helper = { rate: 4, free: 60, least: 20, separator: 5 };
-    sizing.perch = { pitch: 1.5, least: 60, most: 200 };
-    sizing.unit = { mass: 2.1, oldMass: 3 };
-    sizing.antiRollBar = 90;
+    sizing.springs = [{ name: 'A', rate: 26, freeLength: 260, minLength: 90, innerDiameter: 60 }];
+    sizing.helper = { rate: 4, freeLength: 60, minLength: 20, separatorHeight: 5 };
+    sizing.perch = { threadPitch: 1.5, least: 60, most: 200 };
+    sizing.unitMass = { new: 2.1, replaced: 3 };
+    sizing.antiRollBarStiffness = 90;
     sizing.deadLength = 200;
     sizing.rateStep = 5;
-    sizing.damping = { ratio: 0.3, bumpShare: 0.4, knee: 150, kneeShare: 0.3 };
+    sizing.damping = { ratio: 0.3, compressionFraction: 0.4, kneeSpeed: 150, highSpeedFraction: 0.3 };
     sizing.order = {
-      ends: { mount: { type: 'eye' }, chassis: { type: 'eye' } },
+      mounts: { mount: { type: 'eye' }, chassis: { type: 'eye' } },
       body: 'up',
       bodyDiameter: 50,
       adjusters: 'rebound',
@@ -25,7 +25,7 @@ const everything = (document: Json) => {
     };
   }
   for (const { limits } of [document.corners.front, document.corners.rear] as Json[]) {
-    limits.ends = { mount: { bolt: 'foreAft', maxTilt: 14 }, chassis: { bolt: 'foreAft', maxTilt: 14 } };
+    limits.bearings = { mount: { boltAxis: 'longitudinal', maxMisalignment: 14 }, chassis: { boltAxis: 'longitudinal', maxMisalignment: 14 } };
   }
 };
 const all = (change: (document: Json) => void = () => {}) =>
@@ -63,10 +63,10 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
     ],
     ['the damping', ({ sizing }) => delete sizing.damping, DAMPING],
     ['the helper', ({ sizing }) => delete sizing.helper, ['helperShut']],
-    ['the pitch of the perch', ({ sizing }) => delete sizing.perch.pitch, ['rideHeightPerTurn']],
-    ['the units', ({ sizing }) => delete sizing.unit, ['massSaved', 'unsprungSaved']],
-    ['the old unit', ({ sizing }) => delete sizing.unit.oldMass, ['massSaved', 'unsprungSaved']],
-    ['the bar', ({ sizing }) => delete sizing.antiRollBar, ['rollStiffnessWithBar', 'leftLowerWithBar']],
+    ['the pitch of the perch', ({ sizing }) => delete sizing.perch.threadPitch, ['rideHeightPerTurn']],
+    ['the units', ({ sizing }) => delete sizing.unitMass, ['massSaved', 'unsprungSaved']],
+    ['the old unit', ({ sizing }) => delete sizing.unitMass.replaced, ['massSaved', 'unsprungSaved']],
+    ['the bar', ({ sizing }) => delete sizing.antiRollBarStiffness, ['rollStiffnessWithBar', 'leftLowerWithBar']],
     [
       'the springs to be had',
       ({ sizing }) => delete sizing.springs,
@@ -79,7 +79,7 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
     ],
     [
       'the height of the centre',
-      (_, document) => delete document.masses.centreHeight,
+      (_, document) => delete document.masses.sprungCentreOfGravityHeight,
       ['rollAngle', 'rollAngleWithBars'],
     ],
   ])('%s', (_, take, hanging) => {
@@ -144,9 +144,9 @@ describe('figures by their definitions', () => {
     const [front, rear] = car.axles;
     const [f, r] = [front, rear].map((axle) => valueIn(axle, 'frequency'));
     expectClose(valueIn(car, 'rearToFront'), r / f, { times: 4, scale: 1 });
-    expectClose(valueIn(car, 'frontShare'), 0.48, { times: 8, scale: 1 });
+    expectClose(valueIn(car, 'frontFraction'), 0.48, { times: 8, scale: 1 });
     const uneven = all((document) => {
-      document.masses.guess.leftShare = 0.52;
+      document.masses.estimate.leftFraction = 0.52;
     });
     const [axle] = uneven.axles;
     const [left, right] = [valueIn(axle, 'leftMass'), valueIn(axle, 'rightMass')];
@@ -178,7 +178,7 @@ describe('figures by their definitions', () => {
 
 describe('at the end of bump', () => {
   const [axle] = all().axles;
-  const [bare] = all((document) => delete document.corners.front.sizing.bumpStopForces).axles;
+  const [bare] = all((document) => delete document.corners.front.sizing.bumpStopTable).axles;
   const end = axle.curves?.end.bump.travel ?? Number.NaN;
   const pose = axle.curves?.at(end) ?? {};
   it('the stop bears what its table says, by the ratio there', () => {
@@ -255,7 +255,7 @@ describe('what is taken for granted, and what is open', () => {
     ['a damper', (document) => delete document.corners.rear.limits.damper, /^Rear: no damper was given/m],
     [
       'the centre',
-      (document) => delete document.masses.centreHeight,
+      (document) => delete document.masses.sprungCentreOfGravityHeight,
       /^Front: the required travel does not count roll in a corner, which needs the height/m,
     ],
     ['masses', (document) => delete document.masses, /^Masses of the car: not given/m],
@@ -276,12 +276,12 @@ describe('what is taken for granted, and what is open', () => {
     ],
     [
       'bearings',
-      (document) => delete document.corners.front.limits.ends,
+      (document) => delete document.corners.front.limits.bearings,
       /^Front: not given yet: end bearings\.$/m,
     ],
     [
       'ends',
-      (document) => delete document.corners.front.sizing.order.ends,
+      (document) => delete document.corners.front.sizing.order.mounts,
       /^Front: not given yet: ends to order\.$/m,
     ],
     [

@@ -43,7 +43,7 @@ describe('the minimum length', () => {
   });
 
   it('is the given one, then that of the wire, then 15 % above the solid length', () => {
-    const coil = { wire: 5, meanDiameter: 40, coils: 7, ends: 'closedGround' } as const;
+    const coil = { diameter: 5, meanDiameter: 40, totalCoils: 7, ends: 'closedGround' } as const;
     const of = (size: object) => {
       const { minLength, minLengthSource } = springLengths({ rate: 30, solidLength: 36, ...size });
       return [minLengthSource, Number(minLength?.toFixed(6))];
@@ -55,9 +55,9 @@ describe('the minimum length', () => {
 
   it('below the solid length is refused by name', () => {
     const { findings } = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90, least: 80 }];
+      document.corners.front.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90, minLength: 80 }];
     });
-    expect(findings.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].least']);
+    expect(findings.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].minLength']);
   });
 });
 
@@ -65,7 +65,7 @@ describe('a spring that goes past its minimum length, but not solid', () => {
   /** The example's car with springs of which only the solid length is listed. */
   const document: Json = JSON.parse(exampleText('car.json'));
   document.corners.front.sizing.springs = [
-    { name: 'B', rate: 200, free: 8, solid: 3.25, innerDiameter: 2.5 },
+    { name: 'B', rate: 200, freeLength: 8, solidLength: 3.25, innerDiameter: 2.5 },
   ];
   const { axles, findings } = sizeCoilovers(readCar(document));
 

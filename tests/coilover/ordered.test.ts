@@ -36,10 +36,10 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
   });
   expect(axle.document.sizing?.bumpStopTable).toEqual(bumpStop.table);
   expect(axle.document.sizing?.perch).toMatchObject({
-    eyesToSeats: perch.setting,
+    setting: perch.setting,
     least: perch.min,
     most: perch.max,
-    pitch: perch.threadPitch,
+    threadPitch: perch.threadPitch,
   });
   if (axle.afterOrder === null) return;
   expect(axle.spring).toMatchObject({
@@ -62,8 +62,8 @@ describe('what was bought', () => {
     comesBack(
       front(({ corners: { front } }) => {
         front.sizing.target = { frequency: 2.4 };
-        front.sizing.springs = [{ name: 'other', rate: 30, free: 180, solid: 70 }];
-        front.sizing.perch = { eyesToSeats: 100, least: 90, most: 110, pitch: 1 };
+        front.sizing.springs = [{ name: 'other', rate: 30, freeLength: 180, solidLength: 70 }];
+        front.sizing.perch = { setting: 100, least: 90, most: 110, threadPitch: 1 };
         front.limits.required = { bump: 200, droop: 200 };
       }),
       boughtFront(),
@@ -115,7 +115,7 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered = { spring: front.ordered.spring };
     });
-    expect(axle.damper).toMatchObject({ open: 475, closed: 350 });
+    expect(axle.damper).toMatchObject({ extendedLength: 475, compressedLength: 350 });
     expect(axle.spring?.rate).toBe(50.3);
   });
 
@@ -307,9 +307,9 @@ describe('advice', () => {
   it('names the spring of the list that is nearest to the target, and the turns with that one', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.springs = [
-        { name: 'soft', rate: 30, free: 240, least: 60 },
-        { name: 'near', rate: 41, free: 220, least: 60 },
-        { name: 'stiff', rate: 70, free: 200, least: 60 },
+        { name: 'soft', rate: 30, freeLength: 240, minLength: 60 },
+        { name: 'near', rate: 41, freeLength: 220, minLength: 60 },
+        { name: 'stiff', rate: 70, freeLength: 200, minLength: 60 },
       ];
     });
     const { change, requiredRate } = axle.afterOrder ?? expect.fail('nothing after the order');
@@ -328,7 +328,7 @@ describe('advice', () => {
   it('leaves a spring that is nearest to the target', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.target = { springRate: 50.3 };
-      front.sizing.springs = [{ name: 'near', rate: 49, free: 220, least: 60 }];
+      front.sizing.springs = [{ name: 'near', rate: 49, freeLength: 220, minLength: 60 }];
     });
     expect(axle.afterOrder?.change).toBeNull();
     expect(codesOf(axle)).not.toContain('changeSpring');
@@ -338,7 +338,7 @@ describe('advice', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.rateStep = 10;
     });
-    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, free: 210.7 });
+    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, freeLength: 210.7 });
     expect(axle.afterOrder?.change?.maxMinLength).toBeGreaterThan(75.3);
     expect(codesOf(axle)).toContain('newSpringLengths');
   });
@@ -458,7 +458,7 @@ it('random weighed cars, whatever was bought, get finite figures and whole sente
           ...document,
           masses: {
             scales,
-            states: [{ name: 'one more', loads: [{ name: 'one', mass: 80, frontShare: 0.4 }] }],
+            states: [{ name: 'one more', loads: [{ name: 'one', mass: 80, frontFraction: 0.4 }] }],
           },
           corners: {
             front: { ...corners.front, ordered: front },
@@ -481,8 +481,8 @@ describe('loads on the scales', () => {
   const masses = (change: (masses: Json) => void) => {
     const document = weighedCar((document) => {
       document.masses.added = [
-        { name: 'driver', mass: 80, frontShare: 0.5, leftShare: 0.6 },
-        { name: 'fuel', mass: 20, frontShare: 0.25 },
+        { name: 'driver', mass: 80, frontFraction: 0.5, leftFraction: 0.6 },
+        { name: 'fuel', mass: 20, frontFraction: 0.25 },
       ];
       change(document.masses);
     });
@@ -504,7 +504,7 @@ describe('loads on the scales', () => {
 
   it('that nothing is named after are refused', () => {
     const document = weighedCar(({ masses }) => {
-      masses.added = [{ name: 'driver', mass: 80, frontShare: 0.5 }];
+      masses.added = [{ name: 'driver', mass: 80, frontFraction: 0.5 }];
       masses.scales.aboard = ['diver'];
     });
     expect(errorOf(() => readCar(document)).message).toContain(

@@ -197,7 +197,7 @@ describe('on corners of every kind', () => {
         const { axles } = sized((document) => {
           const { front: corner } = document.corners;
           document.corners = { front: { ...drawn, sizing: { ...corner.sizing, target: { frequency } } } };
-          delete document.corners.front.sizing.bumpStopForces;
+          delete document.corners.front.sizing.bumpStopTable;
         });
         const f = axles[0].figure('frequency').value;
         const { spring } = axles[0];
@@ -246,7 +246,7 @@ describe('on corners of every kind', () => {
             document.corners = {
               front: {
                 ...drawn,
-                sizing: { ...sizing, springs: [{ name: 'S', rate: 40, free: 2000, solid: 1 }] },
+                sizing: { ...sizing, springs: [{ name: 'S', rate: 40, freeLength: 2000, solidLength: 1 }] },
               },
             };
           }),
@@ -268,9 +268,9 @@ describe('on corners of every kind', () => {
 
 describe('the sheet', () => {
   it('preload does not change the rate, and below zero it is a gap, not an error', () => {
-    const one = (open: number) =>
+    const one = (extendedLength: number) =>
       front((corner) => {
-        corner.limits.damper.open = open;
+        corner.limits.damper.extendedLength = open;
       });
     const [short, long] = [one(460), one(700)];
     expect(valueIn(long, 'preload')).toBeLessThan(0);
@@ -281,7 +281,7 @@ describe('the sheet', () => {
 
   it('a turn of the perch is its pitch by that law', () => {
     const axle = front((corner) => {
-      corner.sizing.perch = { pitch: 1.5 };
+      corner.sizing.perch = { threadPitch: 1.5 };
     });
     const expected =
       (1.5 * valueIn(axle, 'springRate') * valueIn(axle, 'installationRatio')) / valueIn(axle, 'wheelRate');

@@ -13,7 +13,7 @@ const codes = (springs: object[], more: object = {}) =>
 describe('a spring far from its target', () => {
   it('is a conflict, with what it gives and what is required', () => {
     const { axles, findings } = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'rock', rate: 9000, free: 250, solid: 60 }];
+      document.corners.front.sizing.springs = [{ name: 'rock', rate: 9000, freeLength: 250, solidLength: 60 }];
     });
     const far = findings.find(({ code }) => code === 'springFarFromTarget');
     expect([far?.severity, far?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
@@ -46,7 +46,7 @@ describe('a spring far from its target', () => {
 
 describe('a spring too narrow for the body', () => {
   it('is a conflict', () => {
-    const springs = [{ name: 'S', rate: 38, free: 260, solid: 60, innerDiameter: 50 }];
+    const springs = [{ name: 'S', rate: 38, freeLength: 260, solidLength: 60, innerDiameter: 50 }];
     expect(codes(springs, { order: { bodyDiameter: 50 } })).toEqual(['springInnerDiameterSmall']);
     expect(codes(springs, { order: { bodyDiameter: 49 } })).toEqual([]);
   });
@@ -57,7 +57,7 @@ describe('the table of springs and the findings', () => {
     const of = (arch: boolean) =>
       sized((document) => {
         const { front } = document.corners;
-        front.sizing.springs = [{ name: 'S', rate: 40, free: 205, least: 90 }];
+        front.sizing.springs = [{ name: 'S', rate: 40, freeLength: 205, minLength: 90 }];
         if (!arch) return;
         front.limits.tyre = { overallRadius: 300, width: 180 };
         front.limits.arch = [

@@ -71,7 +71,7 @@ describe('a spring by its wire', () => {
 
   // EN 13906-1:2013 (from memory).
   it('keeps the clearance of EN 13906-1: 4.9 mm cold, 4.5 mm hot formed for d 5, D 40, n 5', () => {
-    const input = { wire: 5, meanDiameter: 40, coils: 7 } as const;
+    const input = { diameter: 5, meanDiameter: 40, totalCoils: 7 } as const;
     const least = (ends: 'closed' | 'closedGround', hotFormed = false) =>
       coilSpring({ ...input, ends, hotFormed }).least;
     expectClose(least('closedGround'), 39.9, { times: 4, scale: 40 });

@@ -12,7 +12,7 @@ const AXLES = ['front', 'rear'] as const;
 /** A document whose dampers follow from the travel, with all that asks for travel written down. */
 function derived(document: Json): Json {
   const whole = copy(document);
-  whole.travelCases = { lateral: 0.8, braking: 0.8, roadBump: 25, roadDip: 25, margin: 4 };
+  whole.travelCases = { lateralAcceleration: 0.8, deceleration: 0.8, roadBump: 25, roadDip: 25, margin: 4 };
   for (const axle of AXLES) {
     const corner = whole.corners[axle];
     if (corner === undefined) continue;
@@ -80,7 +80,7 @@ describe('tolerances of the order', () => {
   const [t, q] = [0.8, 0.03];
   const made = (order: object) =>
     front((corner) => {
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
       corner.sizing.order = order;
     });
   const half = (axle: ReturnType<typeof front>, name: string) => {
@@ -177,15 +177,15 @@ const doubtful = fc
   .tuple(...Array.from({ length: 8 }, () => fc.double({ min: 0.1, max: 1, noNaN: true })))
   .map((share) =>
     car((document) => {
-      document.masses.guess.total = { value: 700, plusMinus: 30 * share[0] };
-      document.masses.guess.frontShare = { value: 0.48, plusMinus: 0.02 * share[1] };
-      document.masses.centreHeight = { value: 450, plusMinus: 20 * share[2] };
+      document.masses.estimate.total = { value: 700, plusMinus: 30 * share[0] };
+      document.masses.estimate.frontFraction = { value: 0.48, plusMinus: 0.02 * share[1] };
+      document.masses.sprungCentreOfGravityHeight = { value: 450, plusMinus: 20 * share[2] };
       document.travelCases.roadBump = { value: 15, plusMinus: 3 * share[3] };
       document.downforce.force = { value: 600, plusMinus: 100 * share[4] };
       for (const axle of AXLES) {
         const { sizing } = document.corners[axle];
         sizing.unsprungMass = { value: 30, plusMinus: 3 * share[5] };
-        sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
+        sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
         sizing.order = { lengthTolerance: 1.5 * share[6], rateTolerance: 0.05 * share[7] };
       }
     }),
@@ -202,7 +202,7 @@ function tolerated(document: Json): Json {
     if (corner !== undefined) corner.sizing.order = { lengthTolerance: 0.8, rateTolerance: 0.03 };
   }
   for (const { axle, damper } of sizeCoilovers(readCar(whole)).axles) {
-    if (damper !== null) whole.corners[axle].limits.damper = { open: damper.extendedLength, closed: damper.compressedLength };
+    if (damper !== null) whole.corners[axle].limits.damper = { extendedLength: damper.extendedLength, compressedLength: damper.compressedLength };
   }
   return whole;
 }

@@ -290,7 +290,7 @@ describe('the bearing at an eye on a joint of two parts', () => {
       contactPatch: 'patch',
       shock: { outer, inner },
     });
-    const found = limits(corner, { bearings: { [end]: { bolt: 'inPlane', maxTilt: MOST } } });
+    const found = limits(corner, { bearings: { [end]: { boltAxis: 'inPlane', maxMisalignment: MOST } } });
     return [found.bump, found.droop, ...found.behind].flatMap((limit) =>
       limit?.cause === 'bearingTilt' ? [limit.travel] : [],
     );
@@ -572,7 +572,7 @@ describe('what is no corner', () => {
     const loose = customCorner({
       ...swingAxle,
       drawing: {
-        points: { ...swingAxle.drawing.points, knee: [300, 260] },
+        points: { ...swingAxle.drawing.points, kneeSpeed: [300, 260] },
         ground: ['pivot', 'top'],
         bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
       },

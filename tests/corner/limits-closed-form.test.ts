@@ -168,11 +168,11 @@ describe('a parallelogram', () => {
   it('has its bearings at the end of their tilt where the triangle of the shock says', () => {
     const ends = fc.record({
       part: fc.constantFrom('chassis', 'mount'),
-      bolt: fc.constantFrom('inPlane', 'foreAft'),
-      maxTilt: tenth(1, 25),
+      boltAxis: fc.constantFrom('inPlane', 'longitudinal'),
+      maxMisalignment: tenth(1, 25),
     });
     fc.assert(
-      fc.property(cases, ends, ({ input, arm, circle, travelAt }, { part, bolt, maxTilt }) => {
+      fc.property(cases, ends, ({ input, arm, circle, travelAt }, { part, bolt, maxMisalignment }) => {
         const { b, c, x, drawn } = circle;
         // Angle of the triangle at the chassis mount or the mount, for the arm turned, and the side between the two.
         const triangle = (turn: number) => {
@@ -183,12 +183,12 @@ describe('a parallelogram', () => {
         };
         const tilt = (turn: number) => {
           const { angle, planar } = triangle(turn);
-          if (bolt === 'foreAft') return Math.atan2(x, planar) * DEGREES;
+          if (bolt === 'longitudinal') return Math.atan2(x, planar) * DEGREES;
           const swing = Math.sin(angle - triangle(0).angle);
           return Math.asin((Math.abs(swing) * planar) / Math.hypot(planar, x)) * DEGREES;
         };
-        fc.pre(tilt(0) < maxTilt - 1e-3);
-        const found = limits(doubleWishbone(input), { bearings: { [part]: { bolt, maxTilt } } });
+        fc.pre(tilt(0) < maxMisalignment - 1e-3);
+        const found = limits(doubleWishbone(input), { bearings: { [part]: { bolt, maxMisalignment } } });
         for (const [side, last] of [
           ['bump', Math.PI / 2 - arm.angle - 0.01],
           ['droop', -Math.PI / 2 - arm.angle + 0.5],
@@ -196,11 +196,11 @@ describe('a parallelogram', () => {
           const met = find(found, side, 'bearingTilt', part);
           const turnMet =
             met === undefined ? last : Math.asin(Math.sin(arm.angle) + met.travel / arm.radius) - arm.angle;
-          if (Math.abs(turnMet) < Math.abs(last)) expectWithin(tilt(turnMet), maxTilt, 1e-8);
+          if (Math.abs(turnMet) < Math.abs(last)) expectWithin(tilt(turnMet), maxMisalignment, 1e-8);
           for (let share = 0; share < 1; share += 1 / 256) {
             const turn = share * (Math.abs(turnMet) < Math.abs(last) ? turnMet : last);
             if (Math.abs(travelAt(turn)) < Math.abs(met?.travel ?? Number.POSITIVE_INFINITY) - 1e-6) {
-              expect(tilt(turn)).toBeLessThan(maxTilt);
+              expect(tilt(turn)).toBeLessThan(maxMisalignment);
             }
           }
         }
@@ -290,7 +290,7 @@ describe('a swing arm', () => {
         const { b, c, x, drawn } = circle;
         fc.pre(patch.angle + drawn < Math.PI / 2 - 0.05);
         const shortest = Math.hypot(c - b, x);
-        const closedAt = (closed: number) =>
+        const closedAt = (compressedLength: number) =>
           find(limits(doubleWishbone(input), { damper: { extendedLength: 1500, compressedLength } }), 'bump', 'damperClosed')
             ?.travel;
         // L grows by its curvature there, so that 1e-9 mm are met this far from the least length.

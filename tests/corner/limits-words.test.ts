@@ -170,7 +170,7 @@ describe('what does not fit as drawn', () => {
       ballJoints: {
         upperOuter: { maxArticulation: 20, housing: 'upright', housingAxis: [0, 1], studAxis: [1, 1] },
       },
-      bearings: { chassis: { boltAxis: 'foreAft', maxMisalignment: 12 }, mount: { boltAxis: 'inPlane', maxMisalignment: 12 } },
+      bearings: { chassis: { boltAxis: 'longitudinal', maxMisalignment: 12 }, mount: { boltAxis: 'inPlane', maxMisalignment: 12 } },
     });
     expect(found.fits).toEqual([
       'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
@@ -186,7 +186,7 @@ describe('what does not fit as drawn', () => {
   });
 
   it('is what misses by more than a limit is met to, 1e-9 mm', () => {
-    const fitsOf = (open: number) => of({ damper: { extendedLength, compressedLength: 300 } }).fits;
+    const fitsOf = (extendedLength: number) => of({ damper: { extendedLength, compressedLength: 300 } }).fits;
     expect(fitsOf(400 - 5e-10)).toEqual([]);
     expect(fitsOf(400 - 2e-9)).toHaveLength(1);
   });
@@ -333,7 +333,7 @@ describe('a drawing that stands higher', () => {
           arch: [up([600, 640])],
           chassisLowPoints: [up([0, 90])],
           required: { bump: 70, droop: 70 },
-          donor: { length: 470, state: 'open', stroke: 120 },
+          donor: { length: 470, state: 'extended', stroke: 120 },
         },
       );
       const { bump, droop, behind, fits, required, donor, notes } = found;
@@ -468,25 +468,25 @@ describe('options that can not be', () => {
   it('are told all at once, with what to do', () => {
     expect(
       message({
-        damper: { open: 300, closed: 340 },
+        damper: { extendedLength: 300, compressedLength: 340 },
         bumpStop: { height: 20, solidHeight: 20 },
         tyre: 'round',
         arch: [[1, Number.NaN]],
         ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm', studAxis: [0, 0] } },
-        ends: { mount: { bolt: 'sideways', maxTilt: -1 } },
+        bearings: { mount: { boltAxis: 'sideways', maxMisalignment: -1 } },
         required: { bump: -5 },
         units: 'feet',
         springs: 2,
       }).split('\n'),
     ).toEqual([
       'invalid limit options',
-      '  damper.closed: not less than damper.open, got 340 mm (allowed: less than 300 mm); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+      '  damper.compressedLength: not less than damper.extendedLength, got 340 mm (allowed: less than 300 mm); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
       '  bumpStop.solidHeight: not less than bumpStop.height, got 20 mm (allowed: less than 20 mm); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
       expect.stringMatching(/^ {2}tyre: not a size marking, got "round"/),
       expect.stringMatching(/^ {2}arch\[0\]\[1\]: wrong kind of value, got NaN/),
       '  ballJoints.lowerOuter.studAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
-      expect.stringMatching(/^ {2}ends\.mount\.bolt: unknown choice, got "sideways"/),
-      expect.stringMatching(/^ {2}ends\.mount\.maxTilt: out of range, got -1 degrees/),
+      expect.stringMatching(/^ {2}ends\.mount\.boltAxis: unknown choice, got "sideways"/),
+      expect.stringMatching(/^ {2}ends\.mount\.maxMisalignment: out of range, got -1 degrees/),
       expect.stringMatching(/^ {2}required\.bump: out of range, got -5 mm/),
       '  units: unknown choice, got "feet" (allowed: metric, imperial)',
       expect.stringMatching(/^ {2}springs: unknown name/),
@@ -505,7 +505,7 @@ describe('options that can not be', () => {
       /^invalid limit options\n {2}tyre: not a size marking, got "round"/,
     );
     expect(
-      message({ damper: { open: 400, closed: 390 }, bumpStop: { height: 20, solidHeight: 15 } }),
+      message({ damper: { extendedLength: 400, compressedLength: 390 }, bumpStop: { height: 20, solidHeight: 15 } }),
     ).toMatch(
       /bumpStop\.solidHeight: not less than the damper's stroke, got 15 mm \(allowed: less than 10 mm\)/,
     );

@@ -84,7 +84,7 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
       const line = minus(pose.mount, coilover.chassisMount);
       const x = coilover.offset ?? 0;
       const lean = Math.atan2(Math.abs(x), Math.hypot(...line));
-      if (end.boltAxis === 'foreAft') return end.maxMisalignment - lean * DEGREES;
+      if (end.boltAxis === 'longitudinal') return end.maxMisalignment - lean * DEGREES;
       const body = part === 'mount' ? turns[coilover.on] : 0;
       const swing = angle(line) - angle(minus(coilover.mount, coilover.chassisMount)) - body;
       return end.maxMisalignment - Math.asin(Math.abs(Math.cos(lean) * Math.sin(swing))) * DEGREES;
@@ -112,8 +112,8 @@ const joint = fc.record(
   { requiredKeys: ['maxArticulation', 'housing'] },
 );
 const bearing = fc.record({
-  bolt: fc.constantFrom<('foreAft' | 'inPlane')[]>('foreAft', 'inPlane'),
-  maxTilt: tenth(2, 25),
+  boltAxis: fc.constantFrom<('longitudinal' | 'inPlane')[]>('longitudinal', 'inPlane'),
+  maxMisalignment: tenth(2, 25),
 });
 
 /** Random corners with everything that can end their travel; some of it does not fit as drawn. */
@@ -123,8 +123,8 @@ const cases = unlikeArms.chain((input) => {
   const ride = Math.hypot(...minus(mount, chassisMount), offset);
   return fc
     .record({
-      open: tenth(-10, 80),
-      closed: tenth(-10, 80),
+      extendedLength: tenth(-10, 80),
+      compressedLength: tenth(-10, 80),
       stop: tenth(1, 20),
       solid: tenth(0, 20),
       radius: tenth(0, 20),
@@ -141,7 +141,7 @@ const cases = unlikeArms.chain((input) => {
       return deepFreeze({
         input,
         options: {
-          damper: { open: Math.max(ride + d.open, closed + 50), closed },
+          damper: { extendedLength: Math.max(ride + d.open, closed + 50), closed },
           bumpStop: { height: d.solid + d.stop, solidHeight: d.solid },
           tyre: { overallRadius: z + d.radius, width: d.width },
           arch: d.arch.map(([u, v]): Point => [y + u, z + v]),

@@ -31,8 +31,8 @@ const directionAt = (chassisMount: readonly [number, number], travel: number) =>
   const [y, z] = lineAt(chassisMount, travel);
   return Math.atan2(z, y);
 };
-const inPlane = { bolt: 'inPlane', maxTilt: 14 } as const;
-const longitudinal = { bolt: 'foreAft', maxTilt: 12 } as const;
+const inPlane = { boltAxis: 'inPlane', maxMisalignment: 14 } as const;
+const longitudinal = { boltAxis: 'longitudinal', maxMisalignment: 12 } as const;
 const TRAVEL = { droop: -80, bump: 80 };
 
 describe('a bolt in the transverse plane', () => {

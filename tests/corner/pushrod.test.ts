@@ -262,7 +262,7 @@ describe('limits of a corner with rod and rocker', () => {
         rodMount: { maxArticulation: 8, housing: 'upperArm' },
         lowerOuter: { maxArticulation: 8, housing: 'uprigt' },
       },
-      ends: { otherEnd: { bolt: 'inPlane', maxTilt: 5 } },
+      bearings: { otherEnd: { boltAxis: 'inPlane', maxMisalignment: 5 } },
     } as const;
     expect(() => limits(corner, options)).toThrow(
       [

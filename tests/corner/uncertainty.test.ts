@@ -276,7 +276,7 @@ describe('many draws', () => {
     expect(pathsOf({ draws: 10_001 })).toEqual(['draws']);
     expect(pathsOf(null)).toEqual(['']);
     expect(pathsOf({ sweep: { bump: -1 } })).toEqual(['bump']);
-    expect(pathsOf({ limits: { damper: { open: 300, closed: 385 } } })).toEqual(['damper.closed']);
+    expect(pathsOf({ limits: { damper: { extendedLength: 300, compressedLength: 385 } } })).toEqual(['damper.compressedLength']);
   });
 });
 

@@ -47,7 +47,7 @@ describe('the JSON Schemas', () => {
     ['a name that is none', frontWith((front) => (front.colour = 'green'))],
     ['a number as a text', frontWith((front) => (front.lowerArm.inner[0] = '9.25'))],
     ['three coordinates', frontWith((front) => front.lowerArm.inner.push(1))],
-    ['a length of nothing', frontWith((front) => (front.limits.damper.open = 0))],
+    ['a length of nothing', frontWith((front) => (front.limits.damper.extendedLength = 0))],
     ['no front', carWith((car) => delete car.corners.front)],
   ])('refuse %s, as reading does', (_, car) => {
     expectSame(accepts(carJsonSchema(), car), false);

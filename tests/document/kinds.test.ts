@@ -111,7 +111,7 @@ describe('a corner file of another kind with mistakes', () => {
           delete corner.coilover.chassisMount;
           corner.limits.ballJoints.rodMount = { maxArticulation: 20, housing: 'upright' };
           corner.limits.ballJoints.topMount = { maxArticulation: 20, housing: 'rod' };
-          corner.limits.ends = { otherEnd: { bolt: 'foreAft', maxTilt: 10 } };
+          corner.limits.bearings = { otherEnd: { boltAxis: 'longitudinal', maxMisalignment: 10 } };
           corner.damper = corner.limits.damper;
         }),
       ),
@@ -123,7 +123,7 @@ describe('a corner file of another kind with mistakes', () => {
         '  rocker: wrong kind of value, got [258,397] (allowed: { pivot })',
         '  coilover: give chassisMount [y, z], or otherEnd { on, mount } where that end moves too, got {"rockerMount":[232,498]}',
         '  limits.ballJoints.topMount: unknown name (allowed: lowerOuter, upperOuter, rodMount, rodRockerMount); correct the spelling, or take it out',
-        '  limits.ends.otherEnd: an end that does not move in this corner; name it chassis',
+        '  limits.bearings.otherEnd: an end that does not move in this corner; name it chassis',
         '  damper: unknown name (allowed: $schema, units, name, notes, kind, lowerArm, upperArm, wheel, rod, rocker, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
     );
@@ -165,11 +165,11 @@ describe('a corner file of another kind with mistakes', () => {
       }),
     ],
     [
-      'limits.ends.chassis: an end that moves in this corner; name it otherEnd',
+      'limits.bearings.chassis: an end that moves in this corner; name it otherEnd',
       rodWith((c) => {
         delete c.coilover.chassisMount;
         c.coilover.otherEnd = { on: 'lowerArm', mount: [400, 160] };
-        c.limits.ends = { chassis: { bolt: 'foreAft', maxTilt: 10 } };
+        c.limits.bearings = { chassis: { boltAxis: 'longitudinal', maxMisalignment: 10 } };
       }),
     ],
   ])('is told: %s', (message, corner) => {

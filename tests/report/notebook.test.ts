@@ -216,7 +216,7 @@ describe('show', () => {
 
   it('has of a sizing every figure there is, how sure it is, and what does not fit', () => {
     const guessed = sized((document) => {
-      document.masses.guess.total = { value: 700, plusMinus: 30 };
+      document.masses.estimate.total = { value: 700, plusMinus: 30 };
     });
     const { bundle } = show(guessed);
     const cells = textsOf(bundle['text/html'], 'td');
@@ -231,7 +231,7 @@ describe('show', () => {
     [low, high].forEach((end, k) => {
       expect(Math.abs(between[k] - (end as number))).toBeLessThanOrEqual(0.0501);
     });
-    expect(cells[wanted + 3]).toBe('masses.guess.total, 100 %');
+    expect(cells[wanted + 3]).toBe('masses.estimate.total, 100 %');
     expect(cells.join()).not.toMatch(/NaN|undefined|null/);
 
     const faulty = sized((document) => {

@@ -113,7 +113,7 @@ describe('an order sheet', () => {
       const text = sheetMarkdown(
         orderSheet(
           sized(({ masses }) => {
-            masses.guess.total.value = total;
+            masses.estimate.total.value = total;
           }),
         ),
       );

@@ -171,11 +171,11 @@ const FACTORS: Readonly<Record<string, number>> = {
   ...Object.fromEntries(['rate', 'rateStep', 'tyreRate'].map((name) => [name, POUND_FORCE / INCH])),
   force: POUND_FORCE,
   pressure: POUND_FORCE / INCH ** 2 / 0.1,
-  antiRollBar: (POUND_FORCE * 12 * INCH) / 1000,
+  antiRollBarStiffness: (POUND_FORCE * 12 * INCH) / 1000,
   speed: 1.609344,
   speeds: 1.609344,
   ...Object.fromEntries(
-    'frontShare leftShare lateral braking camber maxArticulation maxTilt housingAxis studAxis frequency ratio bumpShare kneeShare quantity rateTolerance'
+    'frontFraction leftFraction lateral braking camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance'
       .split(' ')
       .map((name) => [name, 1]),
   ),
@@ -184,7 +184,7 @@ const FACTORS: Readonly<Record<string, number>> = {
 /** A document in inches and pounds, written in mm and kg. */
 function inMetric(value: Json, name = ''): Json {
   if (typeof value === 'number') return value * (FACTORS[name] ?? INCH);
-  if (name === 'bumpStopForces')
+  if (name === 'bumpStopTable')
     return value.map(([at, force]: number[]) => [at * INCH, force * POUND_FORCE]);
   if (Array.isArray(value)) return value.map((one) => inMetric(one, name));
   if (typeof value !== 'object' || value === null) return value === 'imperial' ? 'metric' : value;

@@ -60,9 +60,9 @@ describe('a survey without errors', () => {
   it('is the same from a text in inches', () => {
     const metric = surveyWith(errors(5));
     const inch = (value: number) => value / 25.4;
-    const turn = ({ points, distances, heights, laterals, leans, slopes }: typeof metric): SurveyInput => {
-      const lengths = <T extends { is: number; plusMinus: number }>(list: T[]) =>
-        list.map((one) => ({ ...one, is: inch(one.is), plusMinus: inch(one.plusMinus) }));
+    const turn = ({ points, distances, heights, laterals, inclinations, slopes }: typeof metric): SurveyInput => {
+      const lengths = <T extends { value: number; plusMinus: number }>(list: T[]) =>
+        list.map((one) => ({ ...one, value: inch(one.value), plusMinus: inch(one.plusMinus) }));
       return {
         units: 'imperial',
         points: Object.fromEntries(
@@ -77,7 +77,7 @@ describe('a survey without errors', () => {
         distances: lengths(distances),
         heights: lengths(heights),
         laterals: lengths(laterals),
-        inclinations: leans as NonNullable<SurveyInput['inclinations']>,
+        inclinations: inclinations as NonNullable<SurveyInput['inclinations']>,
         slopes: slopes as NonNullable<SurveyInput['slopes']>,
       };
     };
@@ -209,14 +209,14 @@ describe('surveys whose stated errors are too small', () => {
     const readings = surveyWithErrors(4, (plusMinus) => 3 * once(plusMinus));
     const less = <T extends { plusMinus: number }>(list: T[]): T[] =>
       list.map((one) => ({ ...one, plusMinus: 10 * one.plusMinus }));
-    const { distances, heights, laterals, leans } = readings;
+    const { distances, heights, laterals, inclinations } = readings;
     // The same readings, said to be ten times less sure: they fit as they say, and the places are the same.
     const stated = survey({
       points: readings.points,
       distances: less(distances),
       heights: less(heights),
       laterals: less(laterals),
-      inclinations: less(leans),
+      inclinations: less(inclinations),
     });
     const wild = survey(readings);
     expect(stated.scale.applied).toBe(false);
@@ -262,14 +262,14 @@ describe('surveys whose stated errors are too small', () => {
 describe('a misreading', () => {
   it('is named with its size, and so is a second one', () => {
     const wrong = planeSurvey(errors(3));
-    wrong.heights[0].is += 25;
+    wrong.heights[0].value += 25;
     const one = survey(wrong);
     expect(one.suspects.map(({ oneOf }) => oneOf.map(({ path }) => path))).toEqual([['heights[0]']]);
     expectWithin(one.suspects[0].oneOf[0].by, 25, 4);
     expect(one.sentences.join('\n')).toMatch(
       /Likely misread: height of lower inner above the ground \(heights\[0\]\), by \+2\d\.\d mm\. Read it again\./,
     );
-    wrong.heights[3].is -= 100;
+    wrong.heights[3].value -= 100;
     const two = survey(wrong);
     expect(two.suspects.flatMap(({ oneOf }) => oneOf.map(({ path }) => path))).toEqual([
       'heights[3]',
@@ -302,7 +302,7 @@ describe('a misreading', () => {
     expect(found.probability).toBeNull();
     expect(found.sentences).toContain('No reading checks another: a misreading would go unseen.');
     const more = surveyWith(exact);
-    more.points = { ...more.points, floor: { guess: [0, 0], x: 0 } } as typeof more.points;
+    more.points = { ...more.points, floor: { estimate: [0, 0], x: 0 } } as typeof more.points;
     const half = survey({ ...more, laterals: [...more.laterals, { of: 'floor', value: 20 }] });
     expect(half.sentences.at(-1)).toBe(
       'Nothing checks this reading: lateral distance of floor from the centreline.',
@@ -315,7 +315,7 @@ describe('a slip of a fore-aft place', () => {
   it.each(names)('of %s by a metre comes to an end, with suspects', (name) => {
     const slipped = surveyWith(exact);
     const points: Record<string, unknown> = { ...slipped.points };
-    const { guess, x } = points[name] as { guess: [number, number]; x: number };
+    const { guess, x } = points[name] as { estimate: [number, number]; x: number };
     points[name] = { guess, x: x + 1000 };
     const found = survey({ ...slipped, points } as SurveyInput);
     expect(found.how).toBe('converged');
@@ -328,7 +328,7 @@ describe('a slip of a fore-aft place', () => {
     (name) => {
       const slipped = surveyWith(errors(6));
       const points: Record<string, unknown> = { ...slipped.points };
-      const { guess, x } = points[name] as { guess: [number, number]; x: number };
+      const { guess, x } = points[name] as { estimate: [number, number]; x: number };
       points[name] = { guess, x: x + 100 };
       const found = survey({ ...slipped, points } as SurveyInput);
       expect(found.foreAftSuspects).toEqual([name]);
@@ -349,7 +349,7 @@ describe('too few readings', () => {
           distances: thin(all.distances),
           heights: thin(all.heights),
           laterals: thin(all.laterals),
-          leans: thin(all.leans) as NonNullable<SurveyInput['inclinations']>,
+          inclinations: thin(all.inclinations) as NonNullable<SurveyInput['inclinations']>,
           slopes: thin(all.slopes) as NonNullable<SurveyInput['slopes']>,
         };
         const found = survey(few);
@@ -364,7 +364,7 @@ describe('too few readings', () => {
         const of = (list: 'height' | 'lateral', axis: 0 | 1) =>
           found.unfixed
             .filter(({ read }) => read === list)
-            .map(({ of: name }) => ({ of: name, is: found.points[name].at[axis] }));
+            .map(({ of: name }) => ({ of: name, value: found.points[name].at[axis] }));
         const mended = survey({
           ...few,
           heights: [...few.heights, ...of('height', 1)],
@@ -407,17 +407,17 @@ describe('a mirrored solution', () => {
     expect({ points, isTold, read, of }).toEqual({ points: ['P'], isTold: false, read: 'height', of: 'P' });
     expectWithin(other.P[1], -TOP_Z, 1e-6);
     expect(found.sentences[0]).toBe(
-      'P could as well lie mirrored, the height of P being -187.3 mm instead of 187.3 mm: the first guess decided. Read that height.',
+      'P could as well lie mirrored, the height of P being -187.3 mm instead of 187.3 mm: the first estimate decided. Read that height.',
     );
   });
 
   it('is left for the right one where a reading tells', () => {
-    const points = { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [TOP_Y, TOP_Z] } } as const;
+    const points = { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [TOP_Y, TOP_Z] } } as const;
     const found = survey(triangle({ points, heights: [{ of: 'P', value: -TOP_Z, plusMinus: 20 }] }));
     expectWithin(found.points.P.at[1], -TOP_Z, 1e-5);
     expect(found.mirrored.map(({ isTold }) => isTold)).toEqual([true]);
     expect(found.sentences[0]).toBe(
-      'The first guess had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
+      'The first estimate had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
     );
     expect(found.suspects).toEqual([]);
     const right = survey(triangle({ heights: [{ of: 'P', value: TOP_Z, plusMinus: 20 }] }));
@@ -462,21 +462,21 @@ describe('wrong input', () => {
     expect(
       messageOf({
         points: {
-          lowerInner: { guess: [255, 165] },
-          lower_inner: { guess: [255, 165] },
+          lowerInner: { estimate: [255, 165] },
+          lower_inner: { estimate: [255, 165] },
           lowerOuter: {},
-          front: { at: [1, 2], x: 10 },
-          rear: { at: [1, 2], x: 10 },
-          hinge: { axis: ['front', 'rear'] },
+          front: { known: [1, 2], x: 10 },
+          rear: { known: [1, 2], x: 10 },
+          hinge: { pivotAxis: ['front', 'rear'] },
         },
         plusMinus: { tape: 0 },
         distances: [
-          { between: ['lowerInner', 'lowerOutr'], is: 385, plusMinus: -1 },
-          { between: ['lowerInner', 'lowerInner'], is: 15 },
+          { between: ['lowerInner', 'lowerOutr'], value: 385, plusMinus: -1 },
+          { between: ['lowerInner', 'lowerInner'], value: 15 },
         ],
-        heights: [{ of: 'lowerInner', is: '15 in' }],
-        leans: [{ line: ['front', 'rear'], is: 400 }],
-        slopes: { line: ['front', 'rear'], is: 4 },
+        heights: [{ of: 'lowerInner', value: '15 in' }],
+        inclinations: [{ line: ['front', 'rear'], value: 400 }],
+        slopes: { line: ['front', 'rear'], value: 4 },
         guesses: [],
       }),
     ).toBe(
@@ -489,17 +489,17 @@ describe('wrong input', () => {
         '  distances[0].between[1]: unknown point, got lowerOutr (allowed: lowerInner, lower_inner, lowerOuter, front, rear, hinge); did you mean lowerOuter?',
         '  distances[0].plusMinus: out of range, got -1 mm (allowed: more than 0 mm)',
         '  distances[1].between[1]: the same point twice in one reading, got lowerInner',
-        '  heights[0].is: wrong kind of value, got "15 in" (allowed: a finite number, in mm); write the bare number, in mm, without quotes',
-        '  leans[0].is: out of range, got 400 degrees (allowed: at most 180 degrees)',
+        '  heights[0].value: wrong kind of value, got "15 in" (allowed: a finite number, in mm); write the bare number, in mm, without quotes',
+        '  inclinations[0].value: out of range, got 400 degrees (allowed: at most 180 degrees)',
         '  slopes: wrong kind of value, got {"line":["front","rear"],"is":4} (allowed: a list of readings [{ line, is, plusMinus }, ...])',
-        '  guesses: unknown name (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, leans, slopes, inLine); correct the spelling, or take it out',
+        '  guesses: unknown name (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, inclinations, slopes, inLine); correct the spelling, or take it out',
       ].join('\n'),
     );
   });
 
   it('includes a name twice in a text, numbers beyond any car, and what is no survey', () => {
     expect(messageOf('{ "points": { "P": { "at": [1, 2] }, "P": { "at": [1, 3] } } }')).toContain('points.P');
-    expect(messageOf({ points: { P: { guess: [1e9, 2] } } })).toContain('out of range');
+    expect(messageOf({ points: { P: { estimate: [1e9, 2] } } })).toContain('out of range');
     expect(messageOf({ points: [] })).toContain('points: wrong kind of value');
     expect(messageOf(7)).toContain('wrong kind of value');
     expect(messageOf({})).toContain('points: missing');
@@ -521,13 +521,13 @@ describe('whatever is read', () => {
         A: place.map((at) => ({ at })),
         B: place.map((guess) => ({ guess })),
         C: place.map((guess) => ({ guess, x: 100 })),
-        D: fc.constantFrom({ axis: ['A', 'C'] as [string, string] }, { guess: [0, 0] as [number, number] }),
+        D: fc.constantFrom({ pivotAxis: ['A', 'C'] as [string, string] }, { estimate: [0, 0] as [number, number] }),
       }),
-      distances: many(fc.record({ between: pair, is: length })),
-      heights: many(fc.record({ of: name, is: length })),
-      leans: many(fc.record({ line: pair, is: fc.integer({ min: -180, max: 180 }) })),
-      slopes: many(fc.record({ line: pair, is: fc.integer({ min: -180, max: 180 }) })),
-      inLine: many(fc.constant({ point: 'B', line: ['A', 'C'] as [string, string] })),
+      distances: many(fc.record({ between: pair, value: length })),
+      heights: many(fc.record({ of: name, value: length })),
+      inclinations: many(fc.record({ line: pair, value: fc.integer({ min: -180, max: 180 }) })),
+      slopes: many(fc.record({ line: pair, value: fc.integer({ min: -180, max: 180 }) })),
+      collinear: many(fc.constant({ point: 'B', line: ['A', 'C'] as [string, string] })),
     });
     fc.assert(
       fc.property(anything, (input) => {

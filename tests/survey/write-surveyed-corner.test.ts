@@ -30,7 +30,7 @@ const example: Json = JSON.parse(
 );
 const again: Json = {
   ...example,
-  distances: example.distances.map((one: Json, k: number) => (k === 8 ? { ...one, is: 136.5 } : one)),
+  distances: example.distances.map((one: Json, k: number) => (k === 8 ? { ...one, value: 136.5 } : one)),
 };
 const found = survey(again);
 /** One reading is wrong: wide intervals, and something to look at. */
@@ -158,16 +158,16 @@ describe('a survey written into a car file', () => {
     const points = Object.fromEntries(
       Object.entries<Json>(mirrored.points).map(([name, point]) => {
         const { guess } = point;
-        return [name, guess === undefined ? point : { ...point, guess: [-guess[0], guess[1]] }];
+        return [name, guess === undefined ? point : { ...point, estimate: [-guess[0], guess[1]] }];
       }),
     );
-    const turn = <T extends { is: number }>(list: T[]) => list.map((one) => ({ ...one, is: -one.is }));
+    const turn = <T extends { value: number }>(list: T[]) => list.map((one) => ({ ...one, value: -one.value }));
     const right = survey({
       ...mirrored,
       points,
       laterals: turn(mirrored.laterals),
-      leans: turn(mirrored.leans as { is: number }[]),
-      slopes: turn(mirrored.slopes as { is: number }[]),
+      inclinations: turn(mirrored.inclinations as { value: number }[]),
+      slopes: turn(mirrored.slopes as { value: number }[]),
     } as unknown as SurveyInput);
     const wanted = surveyedCorner(right, { coilover: 'lowerArm' });
     expect(wanted.mirrored).toBe(true);
