@@ -24,7 +24,7 @@ export {
 } from './coilover/forces/load-cases.ts';
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
-export type { WheelMasses, CarMasses } from './coilover/masses.ts';
+export type { CarMasses, WheelMasses } from './coilover/masses.ts';
 export type {
   AfterOrder,
   PerchAdvice,
@@ -63,8 +63,8 @@ export type { SpringFit } from './coilover/sizing/spring-fit.ts';
 export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
 export {
   type CoilEnds,
-  type CoilSpringInput,
   type CoilSpring,
+  type CoilSpringInput,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';

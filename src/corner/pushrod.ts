@@ -115,7 +115,11 @@ export function pushrodModel({ lowerArm, upperArm, wheel, rod, rocker, coilover 
       ground: isFixed ? PIVOTS_AND_EYE : PIVOTS,
       bodies: bodiesWith(isFixed ? { rodMount: rod.on } : { rodMount: rod.on, shockOtherMount: otherEnd.on }),
     },
-    shock: { outer: 'shockRockerMount', inner: isFixed ? 'shockChassisMount' : 'shockOtherMount', foreAftOffset },
+    shock: {
+      outer: 'shockRockerMount',
+      inner: isFixed ? 'shockChassisMount' : 'shockOtherMount',
+      foreAftOffset,
+    },
     rocker: ROCKER,
     camber: wheel.camber,
     standsBy: wheel.standsBy,

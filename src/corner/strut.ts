@@ -49,7 +49,10 @@ export function strut(input: StrutInput): Strut {
   return Object.freeze({
     kind: 'strut',
     lowerArm: placedArm(given.lowerArm, place),
-    strut: Object.freeze({ topMount: place(given.strut.topMount), lowerMount: place(given.strut.lowerMount) }),
+    strut: Object.freeze({
+      topMount: place(given.strut.topMount),
+      lowerMount: place(given.strut.lowerMount),
+    }),
     wheel: placedWheel(given.wheel, place),
     ...(coilover && {
       coilover: Object.freeze({
@@ -104,7 +107,11 @@ export function strutModel({ lowerArm, strut, wheel, coilover }: Strut): CornerM
       }),
       angles: ANGLES,
     },
-    shock: { outer: coilover ? 'shockMount' : 'strutLower', inner, foreAftOffset: coilover?.foreAftOffset ?? 0 },
+    shock: {
+      outer: coilover ? 'shockMount' : 'strutLower',
+      inner,
+      foreAftOffset: coilover?.foreAftOffset ?? 0,
+    },
     camber: wheel.camber,
     standsBy: wheel.standsBy,
   };

@@ -6,7 +6,7 @@ import { meantName } from '../document/spelling.ts';
 import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { isPoint } from '../linkage/drawing.ts';
 import type { Units } from '../units.ts';
-import type { Box, Bounds } from './box.ts';
+import type { Bounds, Box } from './box.ts';
 import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';

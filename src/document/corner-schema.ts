@@ -144,7 +144,11 @@ export const customCornerSchema = z.strictObject({
   upright: name,
   wheelCentre: name,
   contactPatch: name,
-  shock: z.strictObject({ outer: name, inner: name, foreAftOffset: quantity('length', 'Fore-aft').optional() }),
+  shock: z.strictObject({
+    outer: name,
+    inner: name,
+    foreAftOffset: quantity('length', 'Fore-aft').optional(),
+  }),
   kingpin: z.strictObject({ lower: name, upper: name }).optional(),
   rocker: z
     .strictObject({ body: name, pivot: name, rod: z.strictObject({ outer: name, inner: name }) })

@@ -13,12 +13,7 @@ export function limitFindings(limits: unknown, unit: string, sized = false): Fin
 
 /** Pairs of lengths of which the first is the smaller: where, what each is called, why. */
 const SMALLER: readonly [holder: string, small: string, large: string, advice: string][] = [
-  [
-    'damper',
-    'compressedLength',
-    'extendedLength',
-    'are the two lengths exchanged?',
-  ],
+  ['damper', 'compressedLength', 'extendedLength', 'are the two lengths exchanged?'],
   [
     'bumpStop',
     'solidHeight',
@@ -79,7 +74,8 @@ function lacking(limits: unknown, sized: boolean): Finding[] {
     findings.push({
       at: ['bumpStop'],
       problem: 'a bump stop without a damper',
-      advice: 'give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
+      advice:
+        'give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
     });
   }
   if (has('arch') && !has('tyre')) {

@@ -106,7 +106,9 @@ const others = {
       length: size('Length between the end eyes of the unit that was fitted for the drawing'),
       state: z
         .enum(['extended', 'compressed', 'measured'])
-        .describe('In what state that length was taken: extended, compressed, or measured at some length between.'),
+        .describe(
+          'In what state that length was taken: extended, compressed, or measured at some length between.',
+        ),
       stroke: size('Stroke: extended length minus compressed length').optional(),
     })
     .describe('The unit that was used to set the car up, if there was one.')

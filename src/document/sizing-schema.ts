@@ -8,7 +8,8 @@ const notNegative = z.number().gte(0);
 const positive = z.number().gt(0);
 
 /** A fraction of the whole. */
-const fraction = (description: string) => uncertainNumber(`${description}, as a fraction of 1`, notNegative.lte(1));
+const fraction = (description: string) =>
+  uncertainNumber(`${description}, as a fraction of 1`, notNegative.lte(1));
 const mass = (description: string) => uncertain('mass', description, positive);
 
 /** Something that weighs on the four wheels by its fractions. */
@@ -126,7 +127,10 @@ const travelCasesSchema = z
       'Lateral acceleration in a corner, in g; 1 if left out (common practice)',
       notNegative.lte(5),
     ).optional(),
-    deceleration: uncertainNumber('Deceleration under braking, in g; 1 if left out (common practice)', notNegative.lte(5)).optional(),
+    deceleration: uncertainNumber(
+      'Deceleration under braking, in g; 1 if left out (common practice)',
+      notNegative.lte(5),
+    ).optional(),
     roadBump: uncertain(
       'length',
       'A bump of the road, taken by the wheel alone; 40 mm if left out (common practice)',
@@ -209,7 +213,9 @@ const springSchema = z
     innerDiameter: size('Inner diameter').optional(),
     wire: wireSchema.optional(),
   })
-  .refine(...having(['rate', 'wire'], 'any', 'give rate, or wire { diameter, meanDiameter, totalCoils, ends }'))
+  .refine(
+    ...having(['rate', 'wire'], 'any', 'give rate, or wire { diameter, meanDiameter, totalCoils, ends }'),
+  )
   .refine(...having(['solidLength', 'minLength', 'wire'], 'any', 'give solidLength or minLength, or wire'))
   .describe('A spring that can be had.');
 
@@ -232,7 +238,10 @@ const orderSchema = z
   .strictObject({
     quantity: bareNumber('How many; 2 if left out', z.number().int().gt(0)).optional(),
     handed: z.string().describe('Whether left and right differ, and in what.').optional(),
-    bodyEnd: z.enum(['up', 'down']).describe('Which end of the coilover the body of the damper is at: up (body up, shaft down) or down.').optional(),
+    bodyEnd: z
+      .enum(['up', 'down'])
+      .describe('Which end of the coilover the body of the damper is at: up (body up, shaft down) or down.')
+      .optional(),
     mounts: z
       .strictObject({ mount: mountSchema.optional(), chassis: mountSchema.optional() })
       .describe('The two ends of the coilover: mount is the moving one.')
@@ -286,7 +295,11 @@ export const cornerSizingSchema = z
         rate: quantity('rate', 'Rate of the helper or tender spring', positive),
         freeLength: size('Free length of the helper or tender spring'),
         minLength: size('Its length with all coils touching'),
-        separatorHeight: quantity('length', 'Thickness of the ring between the springs', notNegative).optional(),
+        separatorHeight: quantity(
+          'length',
+          'Thickness of the ring between the springs',
+          notNegative,
+        ).optional(),
       })
       .describe('A second spring in series with the main one: a helper or tender.')
       .optional(),
@@ -323,7 +336,11 @@ export const cornerSizingSchema = z
           'Fraction of compression in the sum of compression and rebound damping; 0.4 if left out (common practice)',
           notNegative.lte(1),
         ).optional(),
-        kneeSpeed: quantity('shaftSpeed', 'Shaft speed above which the force rises less', positive).optional(),
+        kneeSpeed: quantity(
+          'shaftSpeed',
+          'Shaft speed above which the force rises less',
+          positive,
+        ).optional(),
         highSpeedFraction: bareNumber(
           'Slope of the force above the knee, as a fraction of the slope below it; 0.5 if left out (common practice)',
           notNegative.lte(1),

@@ -32,7 +32,11 @@ const surveyPoint = z
     x: foreAft.optional(),
   })
   .refine(
-    ...having(['estimate', 'known', 'pivotAxis'], 'one', 'give one of estimate [y, z], known [y, z] and pivotAxis [two points]'),
+    ...having(
+      ['estimate', 'known', 'pivotAxis'],
+      'one',
+      'give one of estimate [y, z], known [y, z] and pivotAxis [two points]',
+    ),
   )
   .describe('A point by how its place is known.');
 
@@ -190,7 +194,12 @@ function axisFindings(points: unknown, of: string, find: PointFinder): Finding[]
     if (unknown !== undefined) return [unknown];
     if (valueAt(points, [end, 'pivotAxis']) === undefined) return [];
     return [
-      { at: [...at, k], problem: 'itself a point on a pivot axis', got: end, advice: 'give it estimate or known' },
+      {
+        at: [...at, k],
+        problem: 'itself a point on a pivot axis',
+        got: end,
+        advice: 'give it estimate or known',
+      },
     ];
   });
   if (unknown.length > 0 || ends.length !== 2) return unknown;

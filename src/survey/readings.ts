@@ -48,7 +48,14 @@ export const USUAL_PLUS_MINUS = { tape: 1.5, ruler: 1.5, angleFinder: 0.3 } as c
 /** The readings of a document, list by list. */
 export function readingsOf(survey: SurveyDocument): Reading[] {
   const { tape, ruler, angleFinder } = { ...USUAL_PLUS_MINUS, ...survey.plusMinus };
-  const { distances = [], heights = [], laterals = [], inclinations = [], slopes = [], collinear = [] } = survey;
+  const {
+    distances = [],
+    heights = [],
+    laterals = [],
+    inclinations = [],
+    slopes = [],
+    collinear = [],
+  } = survey;
   const words = (name: string) => spaced(name);
   const reading = (kind: ReadingKind, k: number, rest: Omit<Reading, 'kind' | 'path'>): Reading => ({
     kind,

@@ -141,7 +141,8 @@ function writePoints(corner: Holder, survey: Survey, parts: SurveyedParts, units
   const offset = valueAt(input, ['coilover', 'foreAftOffset']);
   const coilover = corner.coilover;
   if (!isHolder(coilover)) return;
-  if (typeof offset === 'number' && (offset !== 0 || 'foreAftOffset' in coilover)) coilover.foreAftOffset = length(offset);
+  if (typeof offset === 'number' && (offset !== 0 || 'foreAftOffset' in coilover))
+    coilover.foreAftOffset = length(offset);
   // The other end is in one place.
   delete coilover[parts.otherEnd === undefined ? 'otherEnd' : 'chassisMount'];
 }

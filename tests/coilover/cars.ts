@@ -19,7 +19,10 @@ const corner = () => ({
   upperArm: { inner: [310, 355], outer: [600, 375] },
   wheel: { centre: [705, 312], camber: -0.5 },
   coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 560] },
-  limits: { damper: { extendedLength: 475, compressedLength: 350 }, bumpStop: { height: 40, solidHeight: 12 } },
+  limits: {
+    damper: { extendedLength: 475, compressedLength: 350 },
+    bumpStop: { height: 40, solidHeight: 12 },
+  },
   sizing: {
     unsprungMass: 30,
     target: { frequency: 1.6 },
@@ -125,13 +128,17 @@ const sizing = fc.record({
   ),
   perch: maybe(fc.record({ setting: maybe(between(120, 260)), threadPitch: between(1, 2) })),
   deadLength: maybe(between(100, 220)),
-  damping: maybe(fc.record({ ratio: unsure(0.1, 0.9), compressionFraction: between(0, 1), kneeSpeed: between(50, 300) })),
+  damping: maybe(
+    fc.record({ ratio: unsure(0.1, 0.9), compressionFraction: between(0, 1), kneeSpeed: between(50, 300) }),
+  ),
   unit: maybe(fc.record({ mass: between(1, 5), oldMass: between(1, 5) })),
 });
 
 const limits = fc.record({
   damper: maybe(
-    fc.tuple(between(250, 400), between(60, 200)).map(([closed, s]) => ({ closed, extendedLength: closed + s })),
+    fc
+      .tuple(between(250, 400), between(60, 200))
+      .map(([closed, s]) => ({ closed, extendedLength: closed + s })),
   ),
   bumpStop: maybe(between(20, 60).map((height) => ({ height, solidHeight: height / 3 }))),
 });

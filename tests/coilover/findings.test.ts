@@ -162,7 +162,9 @@ describe('what can’t be', () => {
 
   it('coils that bind before the bump limit', () => {
     const sizing = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'short', rate: 40, freeLength: 150, solidLength: 110 }];
+      document.corners.front.sizing.springs = [
+        { name: 'short', rate: 40, freeLength: 150, solidLength: 110 },
+      ];
     });
     // They bind above ride height: the corner does not stand, and no travel can be required.
     expect(sizing.findings.map(({ code }) => code)).toEqual(['springSolidAtRide', 'springTravelShort']);
@@ -242,7 +244,11 @@ describe('what can’t be', () => {
   it('a wire that makes no spring: the others of the list are there', () => {
     const { sizing, finding } = only((document) => {
       document.corners.front.sizing.springs = [
-        { name: 'no', freeLength: 200, wire: { diameter: 10, meanDiameter: 60, totalCoils: 2, ends: 'closed' } },
+        {
+          name: 'no',
+          freeLength: 200,
+          wire: { diameter: 10, meanDiameter: 60, totalCoils: 2, ends: 'closed' },
+        },
         { name: 'yes', rate: 40, freeLength: 260, solidLength: 90 },
       ];
     });
@@ -308,12 +314,20 @@ it('all findings and notes of spoilt cars have code, severity, path and values',
     },
     coilOutOfRange: ({ corners }) => {
       corners.front.springs = [
-        { name: 'a', freeLength: 200, wire: { diameter: 8, meanDiameter: 60, totalCoils: 2, ends: 'closed' } },
+        {
+          name: 'a',
+          freeLength: 200,
+          wire: { diameter: 8, meanDiameter: 60, totalCoils: 2, ends: 'closed' },
+        },
       ];
     },
     coilEndsUnknown: ({ corners }) => {
       corners.front.springs = [
-        { name: 'a', freeLength: 200, wire: { diameter: 8, meanDiameter: 60, totalCoils: 9, ends: 'toString' } },
+        {
+          name: 'a',
+          freeLength: 200,
+          wire: { diameter: 8, meanDiameter: 60, totalCoils: 9, ends: 'toString' },
+        },
       ];
     },
     springWithoutTravel: ({ corners }) => {

@@ -81,7 +81,7 @@ describe('the static case', () => {
     assert(
       property(corners, (drawn) => {
         const model = modelOf(drawn);
-        const { outer, inner, foreAftOffset } = model.shock;
+        const { outer, inner, foreAftOffset: offset } = model.shock;
         const loads = [
           { at: model.contactPatch, on: model.upright, force: [-900, 2000] as const },
           { at: model.wheelCentre, on: model.upright, force: [0, -300] as const },
@@ -212,7 +212,7 @@ describe('the stop driven solid', () => {
         const loaded = {
           ...options,
           limits: {
-            damper: { open: shockLength + 30, compressedLength: shockLength - 40 },
+            damper: { extendedLength: shockLength + 30, compressedLength: shockLength - 40 },
             bumpStop: { height: 30, solidHeight: 12 },
           },
         };

@@ -25,7 +25,10 @@ const everything = (document: Json) => {
     };
   }
   for (const { limits } of [document.corners.front, document.corners.rear] as Json[]) {
-    limits.bearings = { mount: { boltAxis: 'longitudinal', maxMisalignment: 14 }, chassis: { boltAxis: 'longitudinal', maxMisalignment: 14 } };
+    limits.bearings = {
+      mount: { boltAxis: 'longitudinal', maxMisalignment: 14 },
+      chassis: { boltAxis: 'longitudinal', maxMisalignment: 14 },
+    };
   }
 };
 const all = (change: (document: Json) => void = () => {}) =>
@@ -66,7 +69,11 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
     ['the pitch of the perch', ({ sizing }) => delete sizing.perch.threadPitch, ['rideHeightPerTurn']],
     ['the units', ({ sizing }) => delete sizing.unitMass, ['massSaved', 'unsprungSaved']],
     ['the old unit', ({ sizing }) => delete sizing.unitMass.replaced, ['massSaved', 'unsprungSaved']],
-    ['the bar', ({ sizing }) => delete sizing.antiRollBarStiffness, ['rollStiffnessWithBar', 'leftLowerWithBar']],
+    [
+      'the bar',
+      ({ sizing }) => delete sizing.antiRollBarStiffness,
+      ['rollStiffnessWithBar', 'leftLowerWithBar'],
+    ],
     [
       'the springs to be had',
       ({ sizing }) => delete sizing.springs,

@@ -233,7 +233,9 @@ describe('units', () => {
         return Object.fromEntries(
           Object.entries(value).map(([name, inner]) => [
             name,
-            ['camber', 'frontFraction', 'damping', 'target', 'on'].includes(name) ? inner : inches(inner, name),
+            ['camber', 'frontFraction', 'damping', 'target', 'on'].includes(name)
+              ? inner
+              : inches(inner, name),
           ]),
         );
       };

@@ -101,7 +101,10 @@ describe('load states', () => {
       fc.property(
         carDocuments,
         fc.array(
-          fc.record({ mass: fc.integer({ min: 1, max: 200 }), frontFraction: fc.nat(100).map((n) => n / 100) }),
+          fc.record({
+            mass: fc.integer({ min: 1, max: 200 }),
+            frontFraction: fc.nat(100).map((n) => n / 100),
+          }),
           {
             minLength: 1,
             maxLength: 2,

@@ -24,12 +24,16 @@ describe('the minimum length', () => {
 
   it('is estimated from what a spring by its wire comes to, to the same wire', () => {
     fc.assert(
-      fc.property(double(2, 20), double(4.1, 19.9), double(2.1, 20), (wire, index, active) => {
-        const coil = { wire, meanDiameter: index * wire, coils: active + 2, ends: 'closedGround' } as const;
-        const made = coilSpring(coil);
+      fc.property(double(2, 20), double(4.1, 19.9), double(2.1, 20), (diameter, index, active) => {
+        const made = coilSpring({
+          diameter,
+          meanDiameter: index * diameter,
+          totalCoils: active + 2,
+          ends: 'closedGround',
+        });
         const found = wireOf(made.rate, made.solid, made.innerDiameter);
-        expectClose(found?.diameter ?? Number.NaN, wire, { times: 1000, scale: made.solid });
-        const { minLength } = springLengths({ ...made, wire: undefined, minLength: undefined });
+        expectClose(found?.diameter ?? Number.NaN, diameter, { times: 1000, scale: made.solid });
+        const { minLength } = springLengths({ ...made, solidLength: made.solid });
         expectClose(minLength ?? Number.NaN, made.least, { times: 10_000, scale: made.least });
       }),
     );
@@ -43,19 +47,21 @@ describe('the minimum length', () => {
   });
 
   it('is the given one, then that of the wire, then 15 % above the solid length', () => {
-    const coil = { diameter: 5, meanDiameter: 40, totalCoils: 7, ends: 'closedGround' } as const;
+    const wire = { diameter: 5, meanDiameter: 40, totalCoils: 7, ends: 'closedGround' } as const;
     const of = (size: object) => {
       const { minLength, minLengthSource } = springLengths({ rate: 30, solidLength: 36, ...size });
       return [minLengthSource, Number(minLength?.toFixed(6))];
     };
-    expect(of({ least: 50, coil })).toEqual(['given', 50]);
-    expect(of({ coil })).toEqual(['wire', 39.9]);
+    expect(of({ minLength: 50, wire })).toEqual(['given', 50]);
+    expect(of({ wire })).toEqual(['wire', 39.9]);
     expect(of({})).toEqual(['assumed', 41.4]);
   });
 
   it('below the solid length is refused by name', () => {
     const { findings } = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90, minLength: 80 }];
+      document.corners.front.sizing.springs = [
+        { name: 'S', rate: 40, freeLength: 240, solidLength: 90, minLength: 80 },
+      ];
     });
     expect(findings.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].minLength']);
   });

@@ -27,7 +27,10 @@ const adviceOf = (axle: AxleSizing, code: string) =>
 /** What comes back of what was bought. */
 function comesBack(axle: AxleSizing, ordered: Json): void {
   const { damper, spring, valving, perch, bumpStop } = ordered;
-  expect([axle.damper?.extendedLength, axle.damper?.compressedLength]).toEqual([damper.extendedLength, damper.compressedLength]);
+  expect([axle.damper?.extendedLength, axle.damper?.compressedLength]).toEqual([
+    damper.extendedLength,
+    damper.compressedLength,
+  ]);
   expect(axle.figure('openLength').value).toBe(damper.extendedLength);
   expect(axle.figure('closedLength').value).toBe(damper.compressedLength);
   expect(axle.document.limits.bumpStop).toEqual({

@@ -270,7 +270,7 @@ describe('the sheet', () => {
   it('preload does not change the rate, and below zero it is a gap, not an error', () => {
     const one = (extendedLength: number) =>
       front((corner) => {
-        corner.limits.damper.extendedLength = open;
+        corner.limits.damper.extendedLength = extendedLength;
       });
     const [short, long] = [one(460), one(700)];
     expect(valueIn(long, 'preload')).toBeLessThan(0);

@@ -13,7 +13,9 @@ const codes = (springs: object[], more: object = {}) =>
 describe('a spring far from its target', () => {
   it('is a conflict, with what it gives and what is required', () => {
     const { axles, findings } = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'rock', rate: 9000, freeLength: 250, solidLength: 60 }];
+      document.corners.front.sizing.springs = [
+        { name: 'rock', rate: 9000, freeLength: 250, solidLength: 60 },
+      ];
     });
     const far = findings.find(({ code }) => code === 'springFarFromTarget');
     expect([far?.severity, far?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);

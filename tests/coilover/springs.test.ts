@@ -10,7 +10,7 @@ const INCH = 25.4;
 const POUND_FORCE = 4.4482216152605;
 const PSI = POUND_FORCE / INCH ** 2;
 const LB_IN = POUND_FORCE / INCH;
-const steel = (wire: number, meanDiameter: number, coils: number, shearModulus = 81_370) =>
+const steel = (diameter: number, meanDiameter: number, totalCoils: number, shearModulus = 81_370) =>
   coilSpring({ diameter, meanDiameter, totalCoils, ends: 'closedGround', shearModulus });
 
 describe('a spring by its wire', () => {
@@ -110,8 +110,8 @@ describe('a spring by its wire', () => {
     );
     expect(error.issues.map(({ path }) => path)).toEqual(['meanDiameter', 'coils', 'shearModulus']);
     expect(
-      errorOf(() => coilSpring({ diameter: 1, meanDiameter: 8, totalCoils: 9, ends: 'toString' as 'open' })).issues[0]
-        .path,
+      errorOf(() => coilSpring({ diameter: 1, meanDiameter: 8, totalCoils: 9, ends: 'toString' as 'open' }))
+        .issues[0].path,
     ).toBe('ends');
   });
 });

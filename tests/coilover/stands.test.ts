@@ -344,7 +344,11 @@ describe('a wheel rate of 0 or less', () => {
 
   const tall = drawn([505, 170], [640, 440]);
   it('further up is a conflict with its travel: 69.6 mm of bump with 40 N/mm for 1 Hz', () => {
-    const sizing = leaning(tall, { frequency: 1 }, { damper: { extendedLength: 340, compressedLength: 250 } });
+    const sizing = leaning(
+      tall,
+      { frequency: 1 },
+      { damper: { extendedLength: 340, compressedLength: 250 } },
+    );
     const { travel, load, ofStatic } = valuesOf(sizing, 'wheelRateReachesZero');
     expect(sizing.axles[0].spring?.rate).toBe(40);
     expectWithin(travel, 69.619, 5e-4);
@@ -372,7 +376,10 @@ describe('a wheel rate of 0 or less', () => {
         corners: {
           front: {
             ...tall,
-            limits: { damper: { extendedLength: 340, compressedLength: 250 }, bumpStop: { height: 10, solidHeight: 4 } },
+            limits: {
+              damper: { extendedLength: 340, compressedLength: 250 },
+              bumpStop: { height: 10, solidHeight: 4 },
+            },
             sizing: {
               unsprungMass: 30,
               target: { frequency: 1 },
@@ -410,7 +417,7 @@ describe('a wheel rate of 0 or less', () => {
       valuesOf(
         leaning(tall, { springRate: 40 }, undefined, {
           springs: [{ name: 'S', rate: 40, freeLength: 200, solidLength: 60 }],
-          perch: { eyesToSeats },
+          perch: { setting },
         }),
         'noRest',
       );
@@ -583,7 +590,7 @@ describe('a turn of the perch', () => {
 describe('a spring that is loose at the droop limit', () => {
   const loose = (extendedLength: number) =>
     sized((document) => {
-      document.corners.front.limits.damper.extendedLength = open;
+      document.corners.front.limits.damper.extendedLength = extendedLength;
     });
 
   it('leaves no damping ratio there, and is a note with the gap', () => {

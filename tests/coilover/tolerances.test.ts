@@ -25,7 +25,9 @@ function derived(document: Json): Json {
 /** Extended and compressed lengths of every damper. */
 function lengthsOf(document: Json): (readonly [extended: number, compressed: number])[] {
   return sizeCoilovers(readCar(document)).axles.map(({ damper }) =>
-    damper === null ? [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY] : [damper.extendedLength, damper.compressedLength],
+    damper === null
+      ? [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+      : [damper.extendedLength, damper.compressedLength],
   );
 }
 
@@ -202,7 +204,11 @@ function tolerated(document: Json): Json {
     if (corner !== undefined) corner.sizing.order = { lengthTolerance: 0.8, rateTolerance: 0.03 };
   }
   for (const { axle, damper } of sizeCoilovers(readCar(whole)).axles) {
-    if (damper !== null) whole.corners[axle].limits.damper = { extendedLength: damper.extendedLength, compressedLength: damper.compressedLength };
+    if (damper !== null)
+      whole.corners[axle].limits.damper = {
+        extendedLength: damper.extendedLength,
+        compressedLength: damper.compressedLength,
+      };
   }
   return whole;
 }

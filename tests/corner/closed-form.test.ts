@@ -175,11 +175,11 @@ function shockOnCircle(
   input: CornerInput,
   [first, second]: readonly [number, number],
 ) {
-  const { chassisMount, offset = 0 } = input.coilover;
+  const { chassisMount, foreAftOffset = 0 } = input.coilover;
   const arm = [mount[0] - about[0], mount[1] - about[1]];
   const l = [mount[0] - chassisMount[0], mount[1] - chassisMount[1]];
   const square = arm[0] * arm[0] + arm[1] * arm[1];
-  const L = Math.hypot(l[0], l[1], offset);
+  const L = Math.hypot(l[0], l[1], foreAftOffset);
   const L1 = (l[1] * arm[0] - l[0] * arm[1]) / L;
   const L2 = (square - l[0] * arm[0] - l[1] * arm[1] - L1 * L1) / L;
   return { L, R: -L1 * first, slope: -(L2 * first * first + L1 * second) };

@@ -216,7 +216,7 @@ describe('a corner with joints of its own', () => {
         // A damper that opens at L: the root of |d - u z/u_z| = L below ride.
         const open = Math.hypot(...d) + 40;
         const across = u[0] * d[1] - u[1] * d[0];
-        const found = limits(corner, { damper: { extendedLength, compressedLength: open - 100 } });
+        const found = limits(corner, { damper: { extendedLength: open, compressedLength: open - 100 } });
         expect(found.droop?.cause).toBe('damperOpen');
         expectClose(found.droop?.travel ?? null, still - u[1] * Math.sqrt(open ** 2 - across ** 2), {
           times: 4096,

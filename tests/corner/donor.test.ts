@@ -11,7 +11,7 @@ import { deepFreeze } from '../support/freeze.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 /** Equal level arms 400 mm long, the coilover on the lower one. */
-const cornerWith = (mount: Point, chassisMount: Point, offset = 0) =>
+const cornerWith = (mount: Point, chassisMount: Point, foreAftOffset = 0) =>
   doubleWishbone({
     lowerArm: { inner: [250, 150], outer: [650, 150] },
     upperArm: { inner: [240, 370], outer: [640, 370] },
@@ -51,7 +51,11 @@ describe('a donor damper by itself', () => {
   });
 
   it.each<[Donor, string, string]>([
-    [{ length: 390, state: 'extended' }, `is 10 mm too short for ${RIDE}, even fully extended.`, 'Lengthened'],
+    [
+      { length: 390, state: 'extended' },
+      `is 10 mm too short for ${RIDE}, even fully extended.`,
+      'Lengthened',
+    ],
     [
       { length: 399.4, state: 'extended', stroke: 90 },
       `is 0.6 mm too short for ${RIDE}, even fully extended.`,
@@ -114,7 +118,7 @@ describe('a donor damper by itself', () => {
       'Lengthened',
     ],
   ])('%j as it is %s %s to fit it has no travel to one side', (donor, sentence, moved) => {
-    const [state, side] = donor.state === 'open' ? ['extended', 'droop'] : ['compressed', 'bump'];
+    const [state, side] = donor.state === 'extended' ? ['extended', 'droop'] : ['compressed', 'bump'];
     expect(told(donor)).toEqual([
       `Fitted as it is, the donor damper ${sentence}`,
       `${moved} to fit and fully ${state} at design ride height, the donor damper has no ${side} travel.`,
@@ -192,7 +196,10 @@ describe('the ordered unit against a donor damper', () => {
       fc.property(unit, unit, (own, other) => {
         const closed = own.dead + own.stroke;
         const open = closed + own.stroke;
-        const damper = { extendedLength: other.dead + 2 * other.stroke, compressedLength: other.dead + other.stroke };
+        const damper = {
+          extendedLength: other.dead + 2 * other.stroke,
+          compressedLength: other.dead + other.stroke,
+        };
         for (const donor of [
           { length: open, state: 'extended', stroke: own.stroke },
           { length: closed, state: 'compressed', stroke: own.stroke },

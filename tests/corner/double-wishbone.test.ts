@@ -46,7 +46,7 @@ describe('definitions', () => {
             shockMount[0] - coilover.chassisMount[0],
             shockMount[1] - coilover.chassisMount[1],
           );
-          expectClose(row.shockLength, Math.hypot(planar, coilover.offset ?? 0), place);
+          expectClose(row.shockLength, Math.hypot(planar, coilover.foreAftOffset ?? 0), place);
           expectClose(row.halfTrackChange, contactPatch[0] - drawnContactPatch(input)[0], place);
           const driven = travelOf === 'contactPatch' ? contactPatch : wheelCentre;
           const drawn = travelOf === 'contactPatch' ? drawnContactPatch(input) : input.wheel.centre;

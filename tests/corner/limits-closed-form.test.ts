@@ -40,7 +40,7 @@ function find(found: Limits, side: 'bump' | 'droop', cause: LimitCause, part = '
 function circleOf({ coilover, lowerArm }: CornerInput) {
   const mount = polar(minus(coilover.mount, lowerArm.inner));
   const chassis = polar(minus(coilover.chassisMount, lowerArm.inner));
-  const [b, c, x] = [mount.radius, chassis.radius, coilover.offset ?? 0];
+  const [b, c, x] = [mount.radius, chassis.radius, coilover.foreAftOffset ?? 0];
   // The chassis mount stands above: the arm turns up to it.
   const drawn = chassis.angle - mount.angle;
   return {
@@ -118,8 +118,8 @@ describe('a parallelogram', () => {
     fc.assert(
       fc.property(cases, turns, tenth(1, 20), tenth(1, 20), (c, { up, down }, solid, free) => {
         const { circle, travelAt } = c;
-        const [open, closed] = [circle.lengthAt(down), circle.lengthAt(up)];
-        fc.pre(closed + solid + free < circle.lengthAt(0) && up < circle.drawn);
+        const [extendedLength, compressedLength] = [circle.lengthAt(down), circle.lengthAt(up)];
+        fc.pre(compressedLength + solid + free < circle.lengthAt(0) && up < circle.drawn);
         const found = limits(doubleWishbone(c.input), {
           damper: { extendedLength, compressedLength },
           bumpStop: { height: solid + free, solidHeight: solid },
@@ -127,9 +127,9 @@ describe('a parallelogram', () => {
         const at = (cause: LimitCause, side: 'bump' | 'droop') => find(found, side, cause)?.travel ?? null;
         expectWithin(at('damperOpen', 'droop'), travelAt(down), MET);
         expectWithin(at('damperClosed', 'bump'), travelAt(up), MET);
-        expectWithin(at('stopSolid', 'bump'), travelAt(circle.turnAt(closed + solid)), MET);
+        expectWithin(at('stopSolid', 'bump'), travelAt(circle.turnAt(compressedLength + solid)), MET);
         const contact = found.events.find(({ side }) => side === 'bump');
-        expectWithin(contact?.travel ?? null, travelAt(circle.turnAt(closed + solid + free)), MET);
+        expectWithin(contact?.travel ?? null, travelAt(circle.turnAt(compressedLength + solid + free)), MET);
         expect(contact?.event).toBe('stopContact');
         expect([found.bump?.cause, found.droop?.cause]).toEqual(['stopSolid', 'damperOpen']);
         expect(found.fits).toEqual([]);
@@ -172,7 +172,7 @@ describe('a parallelogram', () => {
       maxMisalignment: tenth(1, 25),
     });
     fc.assert(
-      fc.property(cases, ends, ({ input, arm, circle, travelAt }, { part, bolt, maxMisalignment }) => {
+      fc.property(cases, ends, ({ input, arm, circle, travelAt }, { part, boltAxis, maxMisalignment }) => {
         const { b, c, x, drawn } = circle;
         // Angle of the triangle at the chassis mount or the mount, for the arm turned, and the side between the two.
         const triangle = (turn: number) => {
@@ -183,12 +183,12 @@ describe('a parallelogram', () => {
         };
         const tilt = (turn: number) => {
           const { angle, planar } = triangle(turn);
-          if (bolt === 'longitudinal') return Math.atan2(x, planar) * DEGREES;
+          if (boltAxis === 'longitudinal') return Math.atan2(x, planar) * DEGREES;
           const swing = Math.sin(angle - triangle(0).angle);
           return Math.asin((Math.abs(swing) * planar) / Math.hypot(planar, x)) * DEGREES;
         };
         fc.pre(tilt(0) < maxMisalignment - 1e-3);
-        const found = limits(doubleWishbone(input), { bearings: { [part]: { bolt, maxMisalignment } } });
+        const found = limits(doubleWishbone(input), { bearings: { [part]: { boltAxis, maxMisalignment } } });
         for (const [side, last] of [
           ['bump', Math.PI / 2 - arm.angle - 0.01],
           ['droop', -Math.PI / 2 - arm.angle + 0.5],
@@ -217,8 +217,12 @@ describe('a parallelogram', () => {
             [100, height],
           ],
         });
-        expectWithin(find(found, 'bump', 'chassisOnGround', 'ground[1]')?.travel ?? null, height, MET);
-        expect(find(found, 'droop', 'chassisOnGround', 'ground[1]')).toBeUndefined();
+        expectWithin(
+          find(found, 'bump', 'chassisOnGround', 'chassisLowPoints[1]')?.travel ?? null,
+          height,
+          MET,
+        );
+        expect(find(found, 'droop', 'chassisOnGround', 'chassisLowPoints[1]')).toBeUndefined();
       }),
     );
   });
@@ -291,8 +295,11 @@ describe('a swing arm', () => {
         fc.pre(patch.angle + drawn < Math.PI / 2 - 0.05);
         const shortest = Math.hypot(c - b, x);
         const closedAt = (compressedLength: number) =>
-          find(limits(doubleWishbone(input), { damper: { extendedLength: 1500, compressedLength } }), 'bump', 'damperClosed')
-            ?.travel;
+          find(
+            limits(doubleWishbone(input), { damper: { extendedLength: 1500, compressedLength } }),
+            'bump',
+            'damperClosed',
+          )?.travel;
         // L grows by its curvature there, so that 1e-9 mm are met this far from the least length.
         const curvature = (b * c) / shortest / (patch.radius * Math.cos(patch.angle + drawn)) ** 2;
         const off = 2 * Math.sqrt((2 * MET) / curvature);

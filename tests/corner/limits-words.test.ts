@@ -80,11 +80,11 @@ describe('a limit in words', () => {
       'The bearing at the mount of the coilover is at the end of its tilt at 79.7 mm of bump: 12.5 degrees from straight.',
       'The damper is fully compressed at 80.1 mm of bump (340 mm between the end eyes).',
       'The tyre meets arch[0], [720, 700], with its tread at 89.8 mm of bump.',
-      'The chassis is on the ground with ground[1], [200, 90], at 90 mm of bump.',
+      'The chassis is on the ground with chassisLowPoints[1], [200, 90], at 90 mm of bump.',
       'The bearing at the mount of the coilover is at the end of its tilt at 93.5 mm of droop: 12.5 degrees from straight.',
       'The lower outer ball joint is at the end of its articulation at 136.8 mm of bump: its stud leans 20 degrees from the axis of its housing.',
       'The lower outer ball joint is at the end of its articulation at 136.8 mm of droop: its stud leans 20 degrees from the axis of its housing.',
-      'The chassis is on the ground with ground[0], [0, 200], at 200 mm of bump.',
+      'The chassis is on the ground with chassisLowPoints[0], [0, 200], at 200 mm of bump.',
       'The installation ratio is zero at 320 mm of bump: the line of the coilover passes through the pivot of the lower arm. The wheel moves there without moving the coilover, and beyond it the coilover goes the other way.',
       'The linkage can go on in more than one way at 399.6 mm of droop: how it does is not determined.',
       'The linkage is at a dead point at 400 mm of bump: it can take the wheel no higher.',
@@ -130,7 +130,10 @@ describe('a limit in words', () => {
   });
 
   it('is written in inches when asked, with the same numbers', () => {
-    const options: LimitOptions = { damper: { extendedLength: 440, compressedLength: 340 }, chassisLowPoints: [[0, 101.6]] };
+    const options: LimitOptions = {
+      damper: { extendedLength: 440, compressedLength: 340 },
+      chassisLowPoints: [[0, 101.6]],
+    };
     const metric = of(options);
     const imperial = of({ ...options, units: 'imperial' });
     expect(imperial.bump?.sentence).toBe(
@@ -138,7 +141,7 @@ describe('a limit in words', () => {
     );
     expect(imperial.behind.map(({ travel }) => travel)).toEqual(metric.behind.map(({ travel }) => travel));
     expect(imperial.behind[0].sentence).toBe(
-      'The chassis is on the ground with ground[0], [0, 4], at 4 inch of bump.',
+      'The chassis is on the ground with chassisLowPoints[0], [0, 4], at 4 inch of bump.',
     );
   });
 });
@@ -154,7 +157,7 @@ describe('what does not fit as drawn', () => {
     expect(found.fits).toEqual([
       'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its extended length of 390 mm.',
       'The tyre does not fit: at the drawn ride height arch[0], [720, 612], lies 8 mm inside it.',
-      'The chassis is in the ground: at the drawn ride height ground[0], [0, -3], lies 3 mm below it.',
+      'The chassis is in the ground: at the drawn ride height chassisLowPoints[0], [0, -3], lies 3 mm below it.',
     ]);
     expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen', sentence: found.fits[0] });
     expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreAtArch', sentence: found.fits[1] });
@@ -170,7 +173,10 @@ describe('what does not fit as drawn', () => {
       ballJoints: {
         upperOuter: { maxArticulation: 20, housing: 'upright', housingAxis: [0, 1], studAxis: [1, 1] },
       },
-      bearings: { chassis: { boltAxis: 'longitudinal', maxMisalignment: 12 }, mount: { boltAxis: 'inPlane', maxMisalignment: 12 } },
+      bearings: {
+        chassis: { boltAxis: 'longitudinal', maxMisalignment: 12 },
+        mount: { boltAxis: 'inPlane', maxMisalignment: 12 },
+      },
     });
     expect(found.fits).toEqual([
       'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
@@ -254,7 +260,10 @@ describe('notes', () => {
     expect(of({ tyre: '205/55R16', arch: [[-720, 700]] }).notes.at(-1)).toBe(
       'arch[0] lies on the other side of the car than the wheel: the two count with one sign of y.',
     );
-    const high = of({ damper: { extendedLength: 440, compressedLength: 340 }, bumpStop: { height: 100, solidHeight: 10 } });
+    const high = of({
+      damper: { extendedLength: 440, compressedLength: 340 },
+      bumpStop: { height: 100, solidHeight: 10 },
+    });
     expect(high.notes[0]).toMatch(/^The bump stop, 100 mm high, .* pressed in all the time\.$/);
     const below = doubleWishbone({
       lowerArm: corner.lowerArm,
@@ -402,7 +411,10 @@ describe('travel wanted', () => {
   });
 
   it('is all missing on a side that a limit met as drawn leaves none of', () => {
-    const { required } = of({ damper: { extendedLength: 400, compressedLength: 340 }, required: { bump: 80, droop: 30 } });
+    const { required } = of({
+      damper: { extendedLength: 400, compressedLength: 340 },
+      required: { bump: 80, droop: 30 },
+    });
     expect(required?.droop).toEqual({
       needed: 30,
       available: 0,
@@ -416,7 +428,10 @@ describe('travel wanted', () => {
   });
 
   it('can not be counted before all fits, on either side', () => {
-    const { fits, required } = of({ damper: { extendedLength: 390, compressedLength: 300 }, required: { bump: 60, droop: 50 } });
+    const { fits, required } = of({
+      damper: { extendedLength: 390, compressedLength: 300 },
+      required: { bump: 60, droop: 50 },
+    });
     expect(fits).toHaveLength(1);
     expect(required).toEqual({
       bump: {
@@ -505,7 +520,10 @@ describe('options that can not be', () => {
       /^invalid limit options\n {2}tyre: not a size marking, got "round"/,
     );
     expect(
-      message({ damper: { extendedLength: 400, compressedLength: 390 }, bumpStop: { height: 20, solidHeight: 15 } }),
+      message({
+        damper: { extendedLength: 400, compressedLength: 390 },
+        bumpStop: { height: 20, solidHeight: 15 },
+      }),
     ).toMatch(
       /bumpStop\.solidHeight: not less than the damper's stroke, got 15 mm \(allowed: less than 10 mm\)/,
     );

@@ -52,7 +52,9 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
     case 'damperClosed':
       return pose.shockLength - (damper?.compressedLength ?? Number.NaN);
     case 'stopSolid':
-      return pose.shockLength - ((damper?.compressedLength ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN));
+      return (
+        pose.shockLength - ((damper?.compressedLength ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN))
+      );
     case 'chassisOnGround': {
       const point = options.chassisLowPoints?.[Number(part.slice(7, -1))] ?? [Number.NaN, Number.NaN];
       return point[1] - pose.contactPatch[1];
@@ -82,7 +84,7 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
       const end = options.bearings?.[part as 'mount' | 'chassis'];
       if (end === undefined) return Number.NaN;
       const line = minus(pose.mount, coilover.chassisMount);
-      const x = coilover.offset ?? 0;
+      const x = coilover.foreAftOffset ?? 0;
       const lean = Math.atan2(Math.abs(x), Math.hypot(...line));
       if (end.boltAxis === 'longitudinal') return end.maxMisalignment - lean * DEGREES;
       const body = part === 'mount' ? turns[coilover.on] : 0;
@@ -118,9 +120,9 @@ const bearing = fc.record({
 
 /** Random corners with everything that can end their travel; some of it does not fit as drawn. */
 const cases = unlikeArms.chain((input) => {
-  const { mount, chassisMount, offset = 0 } = input.coilover;
+  const { mount, chassisMount, foreAftOffset = 0 } = input.coilover;
   const [y, z] = input.wheel.centre;
-  const ride = Math.hypot(...minus(mount, chassisMount), offset);
+  const ride = Math.hypot(...minus(mount, chassisMount), foreAftOffset);
   return fc
     .record({
       extendedLength: tenth(-10, 80),
@@ -130,24 +132,27 @@ const cases = unlikeArms.chain((input) => {
       radius: tenth(0, 20),
       width: tenth(150, 260),
       arch: fc.array(fc.tuple(tenth(-150, 150), tenth(250, 420)), { maxLength: 4 }),
-      ground: fc.array(tenth(-5, 150), { maxLength: 2 }),
+      chassisLowPoints: fc.array(tenth(-5, 150), { maxLength: 2 }),
       lowerOuter: joint,
       upperOuter: joint,
       mount: bearing,
       chassis: bearing,
     })
     .map((d): { input: CornerInput; options: LimitOptions } => {
-      const closed = Math.max(20, ride - d.closed);
+      const compressedLength = Math.max(20, ride - d.compressedLength);
       return deepFreeze({
         input,
         options: {
-          damper: { extendedLength: Math.max(ride + d.open, closed + 50), closed },
+          damper: {
+            extendedLength: Math.max(ride + d.extendedLength, compressedLength + 50),
+            compressedLength,
+          },
           bumpStop: { height: d.solid + d.stop, solidHeight: d.solid },
           tyre: { overallRadius: z + d.radius, width: d.width },
           arch: d.arch.map(([u, v]): Point => [y + u, z + v]),
-          ground: d.ground.map((height): Point => [0, height]),
+          chassisLowPoints: d.chassisLowPoints.map((height): Point => [0, height]),
           ballJoints: { lowerOuter: d.lowerOuter, upperOuter: d.upperOuter },
-          ends: { mount: d.mount, chassis: d.chassis },
+          bearings: { mount: d.mount, chassis: d.chassis },
         },
       });
     });
@@ -354,7 +359,7 @@ function partsOf({ arch = [], chassisLowPoints = [], bumpStop }: LimitOptions): 
     damperClosed: [''],
     stopSolid: bumpStop !== undefined && bumpStop.solidHeight > 0 ? [''] : [],
     tyreAtArch: arch.map((_, k) => `arch[${k}]`),
-    chassisOnGround: chassisLowPoints.map((_, k) => `ground[${k}]`),
+    chassisOnGround: chassisLowPoints.map((_, k) => `chassisLowPoints[${k}]`),
     ballJoint: ['lowerOuter', 'upperOuter'],
     bearingTilt: ['mount', 'chassis'],
   };

@@ -12,7 +12,7 @@ const DEGREES = 180 / Math.PI;
 const ANGLE = 1e-9;
 
 /** Equal level arms of 400 mm: the lower one turns by asin(travel / 400). The mount stands 300 mm out on it. */
-const levelArms = (chassisMount: [number, number], offset = 0) =>
+const levelArms = (chassisMount: [number, number], foreAftOffset = 0) =>
   modelOf(
     doubleWishbone({
       lowerArm: { inner: [250, 150], outer: [650, 150] },

@@ -164,7 +164,7 @@ describe('sums of sensitivities', () => {
   });
 
   it('times their coordinates, and slope times travel, are the degree times the column (Euler)', () => {
-    const plain = withPatch.filter(({ coilover: { offset = 0 } }) => offset === 0);
+    const plain = withPatch.filter(({ coilover: { foreAftOffset = 0 } }) => foreAftOffset === 0);
     fc.assert(
       fc.property(plain, (input) => {
         const corner = doubleWishbone(input);

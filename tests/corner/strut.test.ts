@@ -48,7 +48,7 @@ describe('any strut corner', () => {
           }
           expectClose(row.shockLength, pose.shockLength, place);
           expectClose(row.camber - swept.at(0).camber, -pose.uprightTurn * DEGREES, place);
-          expectClose(row.kingpinInclination, direction(others.lowerOuter, input.strut.top) - 90, place);
+          expectClose(row.kingpinInclination, direction(others.lowerOuter, input.strut.topMount) - 90, place);
           expectClose(row.lowerArmAngle - swept.at(0).lowerArmAngle, turn * DEGREES, place);
           expectWithin(row.installationRatio, pose.installationRatio, RATIO * c ** 2);
           expectWithin(row.installationRatioSlope, pose.installationRatioSlope, RATIO * c ** 4);
@@ -88,7 +88,7 @@ describe('any strut corner', () => {
         const corner = strut(asInput(input));
         const { drawing, kingpin, rocker: _, standsBy: __, ...roles } = modelOf(corner);
         const { points, ground, bodies } = drawing;
-        const [top, lower] = [input.strut.top, input.strut.lower];
+        const [top, lower] = [input.strut.topMount, input.strut.lowerMount];
         const slid: Drawing = {
           points: { ...points, axis: [(top[0] + lower[0]) / 2, (top[1] + lower[1]) / 2] },
           ground,

@@ -276,13 +276,15 @@ describe('many draws', () => {
     expect(pathsOf({ draws: 10_001 })).toEqual(['draws']);
     expect(pathsOf(null)).toEqual(['']);
     expect(pathsOf({ sweep: { bump: -1 } })).toEqual(['bump']);
-    expect(pathsOf({ limits: { damper: { extendedLength: 300, compressedLength: 385 } } })).toEqual(['damper.compressedLength']);
+    expect(pathsOf({ limits: { damper: { extendedLength: 300, compressedLength: 385 } } })).toEqual([
+      'damper.compressedLength',
+    ]);
   });
 });
 
 describe('the probability of a cause', () => {
   const plusMinus = 1;
-  const closed = 310;
+  const compressedLength = 310;
   const drawn = limits(corner, { damper: { extendedLength: 385, compressedLength } });
   const travel = Number(drawn.bump?.travel);
   const at = sweep(corner, { bump: travel, droop: 0 });
@@ -304,10 +306,13 @@ describe('the probability of a cause', () => {
     // Normal distribution function at half a standard deviation (tables; from memory).
     const wanted = 0.69146;
     const clearance = travel + (0.5 * halfWidth) / 1.96;
-    const { bump } = run({ damper: { extendedLength: 385, compressedLength }, chassisLowPoints: [[0, clearance]] });
+    const { bump } = run({
+      damper: { extendedLength: 385, compressedLength },
+      chassisLowPoints: [[0, clearance]],
+    });
     expect(bump.causes.map(({ cause, part }) => [cause, part])).toEqual([
       ['damperClosed', ''],
-      ['chassisOnGround', 'ground[0]'],
+      ['chassisOnGround', 'chassisLowPoints[0]'],
     ]);
     const [first, second] = bump.causes.map(({ probability }) => probability);
     expectWithin(first, wanted, 4 * Math.sqrt((wanted * (1 - wanted)) / draws));

@@ -162,7 +162,9 @@ describe('a file with one mistake raises its check', () => {
     ],
     [
       'a guess that is too sure',
-      inches((c) => (c.masses = { estimate: { total: { value: 1650, plusMinus: 0.1 }, frontFraction: 0.46 } })),
+      inches(
+        (c) => (c.masses = { estimate: { total: { value: 1650, plusMinus: 0.1 }, frontFraction: 0.46 } }),
+      ),
       'massTooSure masses.estimate.total.plusMinus',
       /1650 lb that is sure to 0\.1 lb.*better than 83 lb/,
     ],
@@ -430,10 +432,22 @@ describe('a note as data', () => {
       fc.property(fc.integer({ min: 1, max: 400 }), (eighths) => {
         const height = eighths / 8;
         const inInches = notesOf(
-          inches((c) => (c.masses = { estimate: { total: 1400, frontFraction: 0.5 }, sprungCentreOfGravityHeight: height })),
+          inches(
+            (c) =>
+              (c.masses = {
+                estimate: { total: 1400, frontFraction: 0.5 },
+                sprungCentreOfGravityHeight: height,
+              }),
+          ),
         );
         const inMm = notesOf(
-          metric((c) => (c.masses = { estimate: { total: 700, frontFraction: 0.5 }, sprungCentreOfGravityHeight: height * 25.4 })),
+          metric(
+            (c) =>
+              (c.masses = {
+                estimate: { total: 700, frontFraction: 0.5 },
+                sprungCentreOfGravityHeight: height * 25.4,
+              }),
+          ),
         );
         expect(codesOf(inInches)).toEqual(codesOf(inMm));
       }),
@@ -457,8 +471,16 @@ describe('percent for a fraction', () => {
     ],
     ['downforce.frontFraction', 40, metric((c) => (c.downforce.frontFraction = 40))],
     ['corners.front.sizing.damping.ratio', 30, metricFront((c) => (c.sizing.damping.ratio = 30))],
-    ['corners.front.sizing.damping.compressionFraction', 40, metricFront((c) => (c.sizing.damping.compressionFraction = 40))],
-    ['corners.front.sizing.damping.highSpeedFraction', 35, metricFront((c) => (c.sizing.damping.highSpeedFraction = 35))],
+    [
+      'corners.front.sizing.damping.compressionFraction',
+      40,
+      metricFront((c) => (c.sizing.damping.compressionFraction = 40)),
+    ],
+    [
+      'corners.front.sizing.damping.highSpeedFraction',
+      35,
+      metricFront((c) => (c.sizing.damping.highSpeedFraction = 35)),
+    ],
     [
       'corners.front.sizing.order.rateTolerance',
       3,
@@ -487,7 +509,10 @@ describe('percent for a fraction', () => {
         undefined,
       ]);
     }
-    expect(firstOf(metric((c) => (c.travelCases.lateralAcceleration = 40)))).toEqual(['travelCases.lateralAcceleration', undefined]);
+    expect(firstOf(metric((c) => (c.travelCases.lateralAcceleration = 40)))).toEqual([
+      'travelCases.lateralAcceleration',
+      undefined,
+    ]);
     expect(firstOf(metricFront((c) => (c.wheel.camber = 50)))[1]).toBeUndefined();
   });
 });

@@ -66,7 +66,10 @@ describe('the example files', () => {
         lowerOuter: { maxArticulation: 25, housing: 'arm', housingAxis: [0, 1], studAxis: [-0.2, 1] },
         upperOuter: { maxArticulation: 22, housing: 'upright' },
       },
-      bearings: { mount: { boltAxis: 'longitudinal', maxMisalignment: 14 }, chassis: { boltAxis: 'inPlane', maxMisalignment: 14 } },
+      bearings: {
+        mount: { boltAxis: 'longitudinal', maxMisalignment: 14 },
+        chassis: { boltAxis: 'inPlane', maxMisalignment: 14 },
+      },
       required: { bump: 63.5, droop: 50.8 },
       donor: { length: 361.95, state: 'extended', stroke: 88.9 },
     });

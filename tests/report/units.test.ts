@@ -184,8 +184,7 @@ const FACTORS: Readonly<Record<string, number>> = {
 /** A document in inches and pounds, written in mm and kg. */
 function inMetric(value: Json, name = ''): Json {
   if (typeof value === 'number') return value * (FACTORS[name] ?? INCH);
-  if (name === 'bumpStopTable')
-    return value.map(([at, force]: number[]) => [at * INCH, force * POUND_FORCE]);
+  if (name === 'bumpStopTable') return value.map(([at, force]: number[]) => [at * INCH, force * POUND_FORCE]);
   if (Array.isArray(value)) return value.map((one) => inMetric(one, name));
   if (typeof value !== 'object' || value === null) return value === 'imperial' ? 'metric' : value;
   return Object.fromEntries(

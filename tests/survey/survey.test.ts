@@ -60,7 +60,14 @@ describe('a survey without errors', () => {
   it('is the same from a text in inches', () => {
     const metric = surveyWith(errors(5));
     const inch = (value: number) => value / 25.4;
-    const turn = ({ points, distances, heights, laterals, inclinations, slopes }: typeof metric): SurveyInput => {
+    const turn = ({
+      points,
+      distances,
+      heights,
+      laterals,
+      inclinations,
+      slopes,
+    }: typeof metric): SurveyInput => {
       const lengths = <T extends { value: number; plusMinus: number }>(list: T[]) =>
         list.map((one) => ({ ...one, value: inch(one.value), plusMinus: inch(one.plusMinus) }));
       return {
@@ -70,7 +77,9 @@ describe('a survey without errors', () => {
             const { estimate, x = 0 } = point;
             return [
               name,
-              estimate === undefined ? point : { estimate: [inch(estimate[0]), inch(estimate[1])], x: inch(x) },
+              estimate === undefined
+                ? point
+                : { estimate: [inch(estimate[0]), inch(estimate[1])], x: inch(x) },
             ];
           }),
         ),
@@ -315,8 +324,8 @@ describe('a slip of a fore-aft place', () => {
   it.each(names)('of %s by a metre comes to an end, with suspects', (name) => {
     const slipped = surveyWith(exact);
     const points: Record<string, unknown> = { ...slipped.points };
-    const { guess, x } = points[name] as { estimate: [number, number]; x: number };
-    points[name] = { guess, x: x + 1000 };
+    const { estimate, x } = points[name] as { estimate: [number, number]; x: number };
+    points[name] = { estimate, x: x + 1000 };
     const found = survey({ ...slipped, points } as SurveyInput);
     expect(found.how).toBe('converged');
     expect(found.suspects.length).toBeGreaterThan(0);
@@ -328,8 +337,8 @@ describe('a slip of a fore-aft place', () => {
     (name) => {
       const slipped = surveyWith(errors(6));
       const points: Record<string, unknown> = { ...slipped.points };
-      const { guess, x } = points[name] as { estimate: [number, number]; x: number };
-      points[name] = { guess, x: x + 100 };
+      const { estimate, x } = points[name] as { estimate: [number, number]; x: number };
+      points[name] = { estimate, x: x + 100 };
       const found = survey({ ...slipped, points } as SurveyInput);
       expect(found.foreAftSuspects).toEqual([name]);
       expect(found.sentences.join('\n')).toMatch(/^Likely wrong: the fore-aft place \(x\) of /m);
@@ -518,10 +527,13 @@ describe('whatever is read', () => {
     const many = <T>(one: fc.Arbitrary<T>) => fc.array(one, { maxLength: 4 });
     const anything = fc.record({
       points: fc.record({
-        A: place.map((at) => ({ at })),
-        B: place.map((guess) => ({ guess })),
-        C: place.map((guess) => ({ guess, x: 100 })),
-        D: fc.constantFrom({ pivotAxis: ['A', 'C'] as [string, string] }, { estimate: [0, 0] as [number, number] }),
+        A: place.map((known) => ({ known })),
+        B: place.map((estimate) => ({ estimate })),
+        C: place.map((estimate) => ({ estimate, x: 100 })),
+        D: fc.constantFrom(
+          { pivotAxis: ['A', 'C'] as [string, string] },
+          { estimate: [0, 0] as [number, number] },
+        ),
       }),
       distances: many(fc.record({ between: pair, value: length })),
       heights: many(fc.record({ of: name, value: length })),

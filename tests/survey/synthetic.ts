@@ -39,7 +39,14 @@ const SKETCH: Readonly<Record<string, readonly [number, number]>> = {
 const DEGREES = 180 / Math.PI;
 
 /** What is read without any error, and the half-width of each kind. */
-const PLUS_MINUS = { distances: 1.5, heights: 2, laterals: 3, inclinations: 0.3, slopes: 0.3, collinear: 1.5 } as const;
+const PLUS_MINUS = {
+  distances: 1.5,
+  heights: 2,
+  laterals: 3,
+  inclinations: 0.3,
+  slopes: 0.3,
+  collinear: 1.5,
+} as const;
 
 function distance(a: string, b: string): number {
   const [p, q] = [TRUTH[a], TRUTH[b]];
@@ -93,10 +100,10 @@ export function surveyWith(errorOf: (plusMinus: number) => number) {
     value: value + errorOf(PLUS_MINUS[kind]),
     plusMinus: PLUS_MINUS[kind],
   });
-  const guesses = Object.entries(SKETCH).map(([name, guess]) => [name, { guess, x: TRUTH[name][0] }]);
+  const estimates = Object.entries(SKETCH).map(([name, estimate]) => [name, { estimate, x: TRUTH[name][0] }]);
   return {
     points: {
-      ...Object.fromEntries(guesses),
+      ...Object.fromEntries(estimates),
       lowerInner: { pivotAxis: ['lowerFront', 'lowerRear'] as const },
       upperInner: { pivotAxis: ['upperFront', 'upperRear'] as const },
     },

@@ -157,11 +157,12 @@ describe('a survey written into a car file', () => {
     const mirrored = surveyWith(errors(4));
     const points = Object.fromEntries(
       Object.entries<Json>(mirrored.points).map(([name, point]) => {
-        const { guess } = point;
-        return [name, guess === undefined ? point : { ...point, estimate: [-guess[0], guess[1]] }];
+        const { estimate } = point;
+        return [name, estimate === undefined ? point : { ...point, estimate: [-estimate[0], estimate[1]] }];
       }),
     );
-    const turn = <T extends { value: number }>(list: T[]) => list.map((one) => ({ ...one, value: -one.value }));
+    const turn = <T extends { value: number }>(list: T[]) =>
+      list.map((one) => ({ ...one, value: -one.value }));
     const right = survey({
       ...mirrored,
       points,

@@ -35,9 +35,7 @@ function boughtCorner(corner: DocumentCorner): DocumentCorner {
     ...corner,
     limits: {
       ...limits,
-      ...(damper === undefined
-        ? {}
-        : { damper }),
+      ...(damper === undefined ? {} : { damper }),
       ...(bumpStop === undefined
         ? {}
         : { bumpStop: { height: bumpStop.height, solidHeight: bumpStop.solidHeight } }),

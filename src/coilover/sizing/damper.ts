@@ -55,7 +55,9 @@ export function damperForTravel(
   const longest = Math.max(...found.map(({ value, high }) => high ?? value ?? 0));
   const shortest = Math.min(...found.map(({ value, low }) => low ?? value ?? 0));
   const compressedLength = Math.floor(shortest - tolerance - (limits.bumpStop?.solidHeight ?? 0) + ROUNDING);
-  return compressedLength > 0 ? { extendedLength: Math.ceil(longest + tolerance - ROUNDING), compressedLength } : null;
+  return compressedLength > 0
+    ? { extendedLength: Math.ceil(longest + tolerance - ROUNDING), compressedLength }
+    : null;
 }
 
 /** mm that are rounding and no length. */
@@ -97,7 +99,12 @@ export function damperFindings(
       code: 'deadLengthSmall',
       severity: 'check',
       path: 'sizing.deadLength',
-      values: { available: compressedLength - stroke, usual: USUAL_DEAD_LENGTH, stroke, compressed: compressedLength },
+      values: {
+        available: compressedLength - stroke,
+        usual: USUAL_DEAD_LENGTH,
+        stroke,
+        compressed: compressedLength,
+      },
     });
   }
   return found;

@@ -148,7 +148,11 @@ export function boughtTable(
 
 /** The force table to valve by, from the coefficients below the knee (N s/m). */
 export function dampingTable(damping: Omit<Damping, 'ratio'>, bump: number, rebound: number): DampingRow[] {
-  const { kneeSpeed = Number.POSITIVE_INFINITY, highSpeedFraction = HIGH_SPEED_FRACTION, shaftSpeeds = SHAFT_SPEEDS } = damping;
+  const {
+    kneeSpeed = Number.POSITIVE_INFINITY,
+    highSpeedFraction = HIGH_SPEED_FRACTION,
+    shaftSpeeds = SHAFT_SPEEDS,
+  } = damping;
   const force = (c: number, v: number) =>
     (c * (Math.min(v, kneeSpeed) + highSpeedFraction * Math.max(0, v - kneeSpeed))) / 1000;
   return [...shaftSpeeds]

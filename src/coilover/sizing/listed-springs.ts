@@ -59,7 +59,9 @@ export function stackOf({ rate, free, minLength }: Spring, helper: CornerSizing[
   const main = { rate, travel };
   return {
     springs:
-      helper === undefined ? [main] : [{ rate: helper.rate, travel: helper.freeLength - helper.minLength }, main],
+      helper === undefined
+        ? [main]
+        : [{ rate: helper.rate, travel: helper.freeLength - helper.minLength }, main],
   };
 }
 

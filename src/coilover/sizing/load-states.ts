@@ -6,7 +6,7 @@
 
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type WheelMasses, type CarMasses, carMasses, type MassesInput } from '../masses.ts';
+import { type CarMasses, carMasses, type MassesInput, type WheelMasses } from '../masses.ts';
 import type { Rest } from '../wheel.ts';
 import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel } from './lengths.ts';

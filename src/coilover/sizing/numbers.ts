@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type WheelMasses, type CarMasses, carMasses } from '../masses.ts';
+import { type CarMasses, carMasses, type WheelMasses } from '../masses.ts';
 import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';

@@ -29,7 +29,9 @@ export function orderStatus(
   if (findings.some(blocksOrder)) return 'notForOrder';
   const agreed = axles.every(({ spring, damper, document }) => {
     const { mounts } = document.sizing?.order ?? {};
-    return spring?.free != null && damper !== null && mounts?.mount !== undefined && mounts.chassis !== undefined;
+    return (
+      spring?.free != null && damper !== null && mounts?.mount !== undefined && mounts.chassis !== undefined
+    );
   });
   return agreed ? 'order' : 'enquiry';
 }

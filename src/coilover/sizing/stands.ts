@@ -97,7 +97,8 @@ export function softestSpring(
 ): number | null {
   const { helper } = given.sizing;
   const together = Math.max(0, (-force * slope) / ratio ** 2 - stopRate);
-  if (helper === undefined || helper.rate * (helper.freeLength - helper.minLength) <= springForce) return together;
+  if (helper === undefined || helper.rate * (helper.freeLength - helper.minLength) <= springForce)
+    return together;
   return helper.rate > together ? 1 / (1 / together - 1 / helper.rate) : null;
 }
 

@@ -130,9 +130,7 @@ export function goesTo({ rest, coilover, mass, shock, ends }: AxleState): Rest |
 
 /** Length between the eyes at which the spring is just loose by the perch as it is set; null where it is set for ride height. */
 function looseByPerch({ perch, helper }: AxleInputs['sizing'], { free }: Spring): number | null {
-  return perch?.setting === undefined || free === null
-    ? null
-    : perch.setting + freeLengthOf(free, helper);
+  return perch?.setting === undefined || free === null ? null : perch.setting + freeLengthOf(free, helper);
 }
 
 /** The same, so that the spring bears ride height. */

@@ -20,7 +20,9 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
   );
   if (taken.length > 0) {
     const written = (name: string, value: number) =>
-      name === 'lateralAcceleration' || name === 'deceleration' ? `${value} g` : textIn(value, 'length', units);
+      name === 'lateralAcceleration' || name === 'deceleration'
+        ? `${value} g`
+        : textIn(value, 'length', units);
     const list = taken.map(([name, value]) => `${CASE_WORDS[name]} ${written(name, value)}`);
     words.push(`Travel cases taken as common practice has them, without a source: ${list.join(', ')}.`);
   }

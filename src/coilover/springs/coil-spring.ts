@@ -64,7 +64,14 @@ export function coilSpring(input: CoilSpringInput): CoilSpring {
     'coil spring',
     coilFaults(input).map((one) => worded(one, 'metric')),
   );
-  const { diameter: d, meanDiameter: D, totalCoils, ends, shearModulus: G = SPRING_STEEL, hotFormed = false } = input;
+  const {
+    diameter: d,
+    meanDiameter: D,
+    totalCoils,
+    ends,
+    shearModulus: G = SPRING_STEEL,
+    hotFormed = false,
+  } = input;
   const n = totalCoils - IDLE[ends];
   const ground = ends === 'closedGround' || ends === 'openGround';
   const w = D / d;

@@ -50,7 +50,8 @@ interface SpringSize {
 export function springLengths({ rate, innerDiameter, wire, ...given }: SpringSize): SpringLengths {
   const made = wire === undefined ? null : coilSpring(wire);
   const solidLength = given.solidLength ?? made?.solid ?? null;
-  if (given.minLength !== undefined) return { solidLength, minLength: given.minLength, minLengthSource: 'given' };
+  if (given.minLength !== undefined)
+    return { solidLength, minLength: given.minLength, minLengthSource: 'given' };
   if (made !== null) return { solidLength, minLength: made.least, minLengthSource: 'wire' };
   if (solidLength === null) return { solidLength, minLength: null, minLengthSource: null };
   const found =

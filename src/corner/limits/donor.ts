@@ -126,7 +126,11 @@ function comparedUnit(
   course: Course,
 ): ComparedUnit | null {
   if (damper !== undefined) {
-    return { extendedLength: damper.extendedLength, compressedLength: damper.compressedLength, basis: 'ordered' };
+    return {
+      extendedLength: damper.extendedLength,
+      compressedLength: damper.compressedLength,
+      basis: 'ordered',
+    };
   }
   if (required?.bump === undefined || required.droop === undefined) return null;
   const { path } = course;

@@ -15,10 +15,10 @@ export function groundBounds(
 ): Bound<'chassisOnGround'>[] {
   return chassisLowPoints.map((point, k) => {
     const height = point[1] - points[contactPatch][1];
-    const name = `ground[${k}], ${words.point(point)},`;
+    const name = `chassisLowPoints[${k}], ${words.point(point)},`;
     return {
       cause: 'chassisOnGround',
-      part: `ground[${k}]`,
+      part: `chassisLowPoints[${k}]`,
       ways: [[(pose) => height - pose[TRAVEL]]],
       met: (where) => `The chassis is on the ground with ${name} ${where}.`,
       misfit: () =>

@@ -52,7 +52,8 @@ export function bearingUses(
   });
   return Object.fromEntries(
     known.map(([end, { boltAxis, maxMisalignment }]): [keyof BearingUses, BearingUse] => {
-      const sine = boltAxis === 'longitudinal' ? sineLongitudinal(model, motion) : sineInPlane(model, motion, end);
+      const sine =
+        boltAxis === 'longitudinal' ? sineLongitudinal(model, motion) : sineInPlane(model, motion, end);
       const { least, most } = range(sine, heights);
       const angle = (s: number) => Math.asin(Math.min(1, Math.max(-1, s))) * DEGREES;
       return [end, { misalignment: { min: angle(least), max: angle(most) }, rating: maxMisalignment }];
@@ -76,7 +77,10 @@ function range(sine: Sine, heights: readonly number[]): { least: number; most: n
   return { least: Math.min(...values), most: Math.max(...values) };
 }
 
-function sineLongitudinal({ shock: { outer, inner, foreAftOffset: offset } }: CornerModel, motion: Motion): Sine {
+function sineLongitudinal(
+  { shock: { outer, inner, foreAftOffset: offset } }: CornerModel,
+  motion: Motion,
+): Sine {
   const length = motion.read({ length: [outer, inner], offset });
   return (at) => {
     const { value, first } = length(at);

@@ -106,5 +106,7 @@ function tooSure({ written }: CarSubject): Found[] {
   if (typeof total !== 'object' || total.plusMinus === 0 || total.plusMinus >= SUREST * total.value)
     return [];
   const { value, plusMinus } = total;
-  return [{ path: 'masses.estimate.total.plusMinus', values: { plusMinus, total: value, usual: 0.05 * value } }];
+  return [
+    { path: 'masses.estimate.total.plusMinus', values: { plusMinus, total: value, usual: 0.05 * value } },
+  ];
 }

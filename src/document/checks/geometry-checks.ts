@@ -273,7 +273,8 @@ function endsExchanged({ strut, rod, coilover }: Written): Found[] {
   const found: Found[] = [];
   const other = (path: string, one: string, lies: string, another: string) =>
     found.push({ path, values: { one, lies, another } });
-  if (strut !== undefined && strut.topMount[1] < strut.lowerMount[1]) other('strut', 'topMount', 'below', 'lowerMount');
+  if (strut !== undefined && strut.topMount[1] < strut.lowerMount[1])
+    other('strut', 'topMount', 'below', 'lowerMount');
   if (rod !== undefined && Math.abs(rod.mount[0]) < Math.abs(rod.rockerMount[0]))
     other('rod', 'mount', 'nearer to the centreline than', 'rockerMount');
   const { mount, chassisMount } = coilover ?? {};

@@ -56,7 +56,14 @@ function lengthsOf(survey: SurveyDocument): { path: string; value: number; estim
     const [p, q] = [places.get(a), places.get(b)];
     add(`distances[${k}]`, value, p && q && Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]));
   });
-  const along = (kind: string, axis: 1 | 2, of: string, from: string | undefined, value: number, k: number) => {
+  const along = (
+    kind: string,
+    axis: 1 | 2,
+    of: string,
+    from: string | undefined,
+    value: number,
+    k: number,
+  ) => {
     const p = places.get(of);
     const q = from === undefined ? ([0, 0, 0] as const) : places.get(from);
     add(`${kind}[${k}]`, value, p && q && p[axis] - q[axis]);
@@ -97,7 +104,9 @@ function fromOtherAxis({ survey }: SurveySubject): Found[] {
       const estimated = (kind === 'inclinations' ? Math.atan2(across, up) : Math.atan2(up, across)) * DEGREES;
       const complement = Math.abs(90 - Math.abs(value));
       if (Math.abs(Math.abs(value) - estimated) < FAR || Math.abs(complement - estimated) > NEAR) return [];
-      return [{ path: `${kind}[${k}]`, values: { value, estimated, complement, isLean: kind === 'inclinations' } }];
+      return [
+        { path: `${kind}[${k}]`, values: { value, estimated, complement, isLean: kind === 'inclinations' } },
+      ];
     }),
   );
 }

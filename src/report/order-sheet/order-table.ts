@@ -148,7 +148,8 @@ const FACTS: readonly Fact[] = [
       const { shaftDiameter, pressure } = axle.document.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
       if (value === null || axle.document.sizing?.gas === undefined) return null;
-      const rod = shaftDiameter === undefined ? [] : [`shaft ${say.given(numberOf(shaftDiameter), 'length')}`];
+      const rod =
+        shaftDiameter === undefined ? [] : [`shaft ${say.given(numberOf(shaftDiameter), 'length')}`];
       const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
       return [say(value, 'force'), ...rod, ...gas].join(', ');
     },
