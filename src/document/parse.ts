@@ -3,6 +3,7 @@ import { type Issue, show, throwIfAny } from '../errors.ts';
 import { type Quantity, type Units, unitName } from '../units.ts';
 import { inWords } from '../words.ts';
 import { accepts } from './accepts.ts';
+import { withoutFormerNames } from './former-names.ts';
 import { adviceForText } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
 import { homesIn, isRequired, namesOf, schemaAt } from './schema-walk.ts';
@@ -42,9 +43,13 @@ export function examine<Schema extends z.ZodType>(
   check: Check,
 ): { data: z.output<Schema> | undefined; findings: readonly Finding[] } {
   if (accepts(schema, input)) return { data: input, findings: check(input, units) };
-  const result = schema.safeParse(input);
-  const misshapen = result.success ? [] : shapeFindings(schema, input, result.error, units);
-  return { data: result.data, findings: [...misshapen, ...unsettled(check(input, units), misshapen)] };
+  const { value, findings: renamed, writtenAt } = withoutFormerNames(schema, input);
+  const result = schema.safeParse(value);
+  const misshapen = result.success ? [] : shapeFindings(schema, value, result.error, units);
+  const others = [...misshapen, ...unsettled(check(value, units), misshapen)];
+  if (renamed.length === 0) return { data: result.data, findings: others };
+  const written = others.map((finding) => ({ ...finding, at: writtenAt(finding.at) }));
+  return { data: undefined, findings: [...renamed, ...written] };
 }
 
 /** Findings of places of which more need be said: no other kind of thing stands there, and they have not been told. */

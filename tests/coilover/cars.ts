@@ -45,7 +45,7 @@ export function car(change: (document: Json) => void = () => {}): Json {
       sprungCentreOfGravityHeight: 450,
       wheelbase: 2350,
     },
-    downforce: { speed: 160, force: 600, frontFraction: 0.4, speeds: [80, 160, 200] },
+    downforce: { speed: 160, force: 600, frontFraction: 0.4, speedsToCheck: [80, 160, 200] },
     travelCases: { lateralAcceleration: 0.4, deceleration: 0.3, roadBump: 15, roadDip: 15, margin: 2 },
     corners: { front: corner(), rear: corner() },
   };
@@ -113,17 +113,20 @@ const sizing = fc.record({
   helper: maybe(
     fc.record({
       rate: between(5, 300),
-      free: between(40, 90),
-      least: between(10, 35),
-      separator: between(0, 8),
+      freeLength: between(40, 90),
+      minLength: between(10, 35),
+      separatorHeight: between(0, 8),
     }),
   ),
   springs: maybe(
     fc
-      .array(fc.record({ rate: between(15, 120), free: between(150, 250), solid: between(50, 130) }), {
-        minLength: 1,
-        maxLength: 3,
-      })
+      .array(
+        fc.record({ rate: between(15, 120), freeLength: between(150, 250), solidLength: between(50, 130) }),
+        {
+          minLength: 1,
+          maxLength: 3,
+        },
+      )
       .map((springs) => springs.map((spring, k) => ({ name: `S${k}`, ...spring }))),
   ),
   perch: maybe(fc.record({ setting: maybe(between(120, 260)), threadPitch: between(1, 2) })),
@@ -131,14 +134,14 @@ const sizing = fc.record({
   damping: maybe(
     fc.record({ ratio: unsure(0.1, 0.9), compressionFraction: between(0, 1), kneeSpeed: between(50, 300) }),
   ),
-  unit: maybe(fc.record({ mass: between(1, 5), oldMass: between(1, 5) })),
+  unitMass: maybe(fc.record({ new: between(1, 5), replaced: between(1, 5) })),
 });
 
 const limits = fc.record({
   damper: maybe(
     fc
       .tuple(between(250, 400), between(60, 200))
-      .map(([closed, s]) => ({ closed, extendedLength: closed + s })),
+      .map(([compressedLength, s]) => ({ compressedLength, extendedLength: compressedLength + s })),
   ),
   bumpStop: maybe(between(20, 60).map((height) => ({ height, solidHeight: height / 3 }))),
 });
@@ -164,7 +167,7 @@ export const carDocuments: fc.Arbitrary<Json> = fc
   .record({
     masses: fc.option(
       fc.record({
-        guess: fc.record({
+        estimate: fc.record({
           total: unsure(400, 1400),
           frontFraction: unsure(0.3, 0.6),
           leftFraction: unsure(0.4, 0.6),

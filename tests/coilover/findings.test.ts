@@ -252,7 +252,7 @@ describe('what can’t be', () => {
         { name: 'yes', rate: 40, freeLength: 260, solidLength: 90 },
       ];
     });
-    expect(finding.path).toBe('corners.front.sizing.springs[0].coil.coils');
+    expect(finding.path).toBe('corners.front.sizing.springs[0].wire.totalCoils');
     expect(sizing.axles[0].spring?.name).toBe('yes');
   });
 

@@ -10,7 +10,7 @@ const everything = (document: Json) => {
   for (const { sizing } of [document.corners.front, document.corners.rear] as Json[]) {
     sizing.springs = [{ name: 'A', rate: 26, freeLength: 260, minLength: 90, innerDiameter: 60 }];
     sizing.helper = { rate: 4, freeLength: 60, minLength: 20, separatorHeight: 5 };
-    sizing.perch = { threadPitch: 1.5, least: 60, most: 200 };
+    sizing.perch = { threadPitch: 1.5, min: 60, max: 200 };
     sizing.unitMass = { new: 2.1, replaced: 3 };
     sizing.antiRollBarStiffness = 90;
     sizing.deadLength = 200;
@@ -18,7 +18,7 @@ const everything = (document: Json) => {
     sizing.damping = { ratio: 0.3, compressionFraction: 0.4, kneeSpeed: 150, highSpeedFraction: 0.3 };
     sizing.order = {
       mounts: { mount: { type: 'eye' }, chassis: { type: 'eye' } },
-      body: 'up',
+      bodyEnd: 'up',
       bodyDiameter: 50,
       adjusters: 'rebound',
       lengthTolerance: 1,
@@ -293,7 +293,7 @@ describe('what is taken for granted, and what is open', () => {
     ],
     [
       'a body',
-      (document) => delete document.corners.front.sizing.order.body,
+      (document) => delete document.corners.front.sizing.order.bodyEnd,
       /^Front: not given yet: which way up the body lies\.$/m,
     ],
     [
@@ -321,13 +321,13 @@ describe('what is taken for granted, and what is open', () => {
     expect(said()).not.toMatch(words);
   });
 
-  it('guessed masses are to be weighed, downforce goes by its square', () => {
-    expect(said()).toMatch(/^Masses are guessed/m);
+  it('estimated masses are to be weighed, downforce goes by its square', () => {
+    expect(said()).toMatch(/^Masses are estimated/m);
     expect(said()).toMatch(/^Downforce goes with the square/m);
     expect(said((document) => delete document.downforce)).not.toMatch(/^Downforce goes/m);
     expect(
       said((document) => {
-        document.openPoints = ['The arch is not cut yet.'];
+        document.openQuestions = ['The arch is not cut yet.'];
       }),
     ).toMatch(/^The arch is not cut yet\.$/m);
   });

@@ -247,7 +247,7 @@ describe('units', () => {
         speed: 160 / 1.609344,
         force: 600 / LBF,
         frontFraction: 0.4,
-        speeds: [80, 200].map((v) => v / 1.609344),
+        speedsToCheck: [80, 200].map((v) => v / 1.609344),
       };
       for (const axle of ['front', 'rear']) document.corners[axle].sizing.rateStep = (5 * 25.4) / LBF;
     });

@@ -33,7 +33,11 @@ describe('the minimum length', () => {
         });
         const found = wireOf(made.rate, made.solid, made.innerDiameter);
         expectClose(found?.diameter ?? Number.NaN, diameter, { times: 1000, scale: made.solid });
-        const { minLength } = springLengths({ ...made, solidLength: made.solid });
+        const { minLength } = springLengths({
+          rate: made.rate,
+          solidLength: made.solid,
+          innerDiameter: made.innerDiameter,
+        });
         expectClose(minLength ?? Number.NaN, made.least, { times: 10_000, scale: made.least });
       }),
     );

@@ -40,8 +40,8 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
   expect(axle.document.sizing?.bumpStopTable).toEqual(bumpStop.table);
   expect(axle.document.sizing?.perch).toMatchObject({
     setting: perch.setting,
-    least: perch.min,
-    most: perch.max,
+    min: perch.min,
+    max: perch.max,
     threadPitch: perch.threadPitch,
   });
   if (axle.afterOrder === null) return;
@@ -66,7 +66,7 @@ describe('what was bought', () => {
       front(({ corners: { front } }) => {
         front.sizing.target = { frequency: 2.4 };
         front.sizing.springs = [{ name: 'other', rate: 30, freeLength: 180, solidLength: 70 }];
-        front.sizing.perch = { setting: 100, least: 90, most: 110, threadPitch: 1 };
+        front.sizing.perch = { setting: 100, min: 90, max: 110, threadPitch: 1 };
         front.limits.required = { bump: 200, droop: 200 };
       }),
       boughtFront(),
@@ -341,7 +341,7 @@ describe('advice', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.rateStep = 10;
     });
-    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, freeLength: 210.7 });
+    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, free: 210.7 });
     expect(axle.afterOrder?.change?.maxMinLength).toBeGreaterThan(75.3);
     expect(codesOf(axle)).toContain('newSpringLengths');
   });

@@ -137,7 +137,7 @@ describe('damping', () => {
   });
 
   it('bends at the knee of shaft speed', () => {
-    const axle = damped({ kneeSpeed: 100, highSpeedFraction: 0.25, speeds: [200, 50, 100] });
+    const axle = damped({ kneeSpeed: 100, highSpeedFraction: 0.25, shaftSpeeds: [200, 50, 100] });
     const [slow, knee, fast] = axle.dampingTable;
     const c = valueIn(axle, 'bumpDamping');
     expect([slow.speed, knee.speed, fast.speed]).toEqual([50, 100, 200]);
@@ -220,7 +220,7 @@ describe('roll', () => {
 describe('a helper', () => {
   const helped = (rate: number) =>
     front((corner) => {
-      corner.sizing.helper = { rate, free: 60, least: 20, separatorHeight: 5 };
+      corner.sizing.helper = { rate, freeLength: 60, minLength: 20, separatorHeight: 5 };
       corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
     });
 
@@ -255,7 +255,7 @@ describe('the perch', () => {
   it('as it is set gives the travel at which the car stands, and that is where the load is borne', () => {
     const axle = front((corner) => {
       corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
-      corner.sizing.perch = { setting: 235, least: 200, most: 260 };
+      corner.sizing.perch = { setting: 235, min: 200, max: 260 };
     });
     const v = of(axle);
     expect(Math.abs(v('restTravel'))).toBeGreaterThan(0.1);

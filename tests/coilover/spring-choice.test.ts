@@ -28,7 +28,8 @@ describe('a spring far from its target', () => {
 
   it('is one more than 10 % off in frequency, about 20 % in rate', () => {
     const required = valueIn(front(), 'wantedSpringRate');
-    const at = (share: number) => codes([{ name: 'S', rate: required * share, free: 260, solid: 60 }]);
+    const at = (share: number) =>
+      codes([{ name: 'S', rate: required * share, freeLength: 260, solidLength: 60 }]);
     for (const share of [0.85, 1, 1.15]) expect(at(share)).toEqual([]);
     for (const share of [0.75, 1.3]) expect(at(share)).toEqual(['springFarFromTarget']);
   });
@@ -37,8 +38,8 @@ describe('a spring far from its target', () => {
     const required = valueIn(front(), 'wantedSpringRate');
     const axle = front((corner) => {
       corner.sizing.springs = [
-        { name: 'soft', rate: required * 0.5, free: 300, solid: 60 },
-        { name: 'near', rate: required * 1.1, free: 260, solid: 60 },
+        { name: 'soft', rate: required * 0.5, freeLength: 300, solidLength: 60 },
+        { name: 'near', rate: required * 1.1, freeLength: 260, solidLength: 60 },
       ];
     });
     expect(axle.spring?.name).toBe('near');
@@ -99,11 +100,11 @@ describe('the table of springs and the findings', () => {
 it('a spring about right in the other unit is asked about', () => {
   const advice = (rate: number) =>
     front((corner) => {
-      corner.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
+      corner.sizing.springs = [{ name: 'S', rate, freeLength: 260, solidLength: 90 }];
     });
   const found = (rate: number) =>
     sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
+      document.corners.front.sizing.springs = [{ name: 'S', rate, freeLength: 260, solidLength: 90 }];
     }).findings.find(({ code }) => code === 'springFarFromTarget');
   const required = valueIn(advice(40), 'wantedSpringRate');
   expect(found(5.71 * required)?.advice).toContain('is the rate written in lbf/in?');

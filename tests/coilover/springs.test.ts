@@ -108,7 +108,7 @@ describe('a spring by its wire', () => {
     const error = errorOf(() =>
       coilSpring({ diameter: 9, meanDiameter: 8, totalCoils: 2, ends: 'closed', shearModulus: -1 }),
     );
-    expect(error.issues.map(({ path }) => path)).toEqual(['meanDiameter', 'coils', 'shearModulus']);
+    expect(error.issues.map(({ path }) => path)).toEqual(['meanDiameter', 'totalCoils', 'shearModulus']);
     expect(
       errorOf(() => coilSpring({ diameter: 1, meanDiameter: 8, totalCoils: 9, ends: 'toString' as 'open' }))
         .issues[0].path,

@@ -510,7 +510,7 @@ describe('what is no corner', () => {
         'kingpin.upper: unknown point, got "hubs" (allowed: pivot, hub, patch, eye, top); did you mean hub?',
       ],
     ],
-    ['no shock', { shock: undefined }, ['shock: missing (allowed: { outer, inner, offset }); add it']],
+    ['no shock', { shock: undefined }, ['shock: missing (allowed: { outer, inner, foreAftOffset }); add it']],
   ])('is %s', (_, change, faults) => {
     expect(faultsOf(change)).toEqual(faults);
   });
@@ -572,7 +572,7 @@ describe('what is no corner', () => {
     const loose = customCorner({
       ...swingAxle,
       drawing: {
-        points: { ...swingAxle.drawing.points, kneeSpeed: [300, 260] },
+        points: { ...swingAxle.drawing.points, knee: [300, 260] },
         ground: ['pivot', 'top'],
         bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
       },

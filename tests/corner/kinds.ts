@@ -175,13 +175,14 @@ export function movedPoints<T>(value: T, move: (point: Point) => Point): T {
 
 /** A corner drawn so many times as large, its fore-aft offset too. */
 export function scaled<In extends Input>(kind: Kind<In>, input: In, k: number): In {
-  const large: In & { readonly coilover?: { readonly offset?: number } } = moved(kind, input, ([y, z]) => [
-    k * y,
-    k * z,
-  ]);
+  const large: In & { readonly coilover?: { readonly foreAftOffset?: number } } = moved(
+    kind,
+    input,
+    ([y, z]) => [k * y, k * z],
+  );
   const { coilover } = large;
-  if (coilover?.offset === undefined) return large;
-  return deepFreeze({ ...large, coilover: { ...coilover, offset: k * coilover.offset } });
+  if (coilover?.foreAftOffset === undefined) return large;
+  return deepFreeze({ ...large, coilover: { ...coilover, foreAftOffset: k * coilover.foreAftOffset } });
 }
 
 /** So many runs of a property for a kind, of `usual` ones. */

@@ -81,7 +81,7 @@ function cornerOf(d: Draft, swing: boolean): CornerInput {
       on: 'lowerArm',
       mount,
       chassisMount: [mount[0] - d.shockInboard, mount[1] + d.shockHeight],
-      offset: d.offset,
+      foreAftOffset: d.offset,
     },
   });
 }

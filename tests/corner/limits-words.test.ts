@@ -495,13 +495,13 @@ describe('options that can not be', () => {
       }).split('\n'),
     ).toEqual([
       'invalid limit options',
-      '  damper.compressedLength: not less than damper.extendedLength, got 340 mm (allowed: less than 300 mm); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+      '  damper.compressedLength: not less than damper.extendedLength, got 340 mm (allowed: less than 300 mm); are the two lengths exchanged?',
       '  bumpStop.solidHeight: not less than bumpStop.height, got 20 mm (allowed: less than 20 mm); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
       expect.stringMatching(/^ {2}tyre: not a size marking, got "round"/),
       expect.stringMatching(/^ {2}arch\[0\]\[1\]: wrong kind of value, got NaN/),
       '  ballJoints.lowerOuter.studAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
-      expect.stringMatching(/^ {2}ends\.mount\.boltAxis: unknown choice, got "sideways"/),
-      expect.stringMatching(/^ {2}ends\.mount\.maxMisalignment: out of range, got -1 degrees/),
+      expect.stringMatching(/^ {2}bearings\.mount\.boltAxis: unknown choice, got "sideways"/),
+      expect.stringMatching(/^ {2}bearings\.mount\.maxMisalignment: out of range, got -1 degrees/),
       expect.stringMatching(/^ {2}required\.bump: out of range, got -5 mm/),
       '  units: unknown choice, got "feet" (allowed: metric, imperial)',
       expect.stringMatching(/^ {2}springs: unknown name/),
@@ -512,7 +512,7 @@ describe('options that can not be', () => {
     expect(message({ bumpStop: { height: 20, solidHeight: 5 }, arch: [[1, 2]] })).toBe(
       [
         'invalid limit options',
-        '  bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        '  bumpStop: a bump stop without a damper; give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
         '  arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
       ].join('\n'),
     );
@@ -536,6 +536,6 @@ describe('options that can not be', () => {
   it('may be left out, as may lists be empty', () => {
     expect(message(undefined)).toBe('accepted');
     expect(message({})).toBe('accepted');
-    expect(message({ arch: [], ground: [] })).toBe('accepted');
+    expect(message({ arch: [], chassisLowPoints: [] })).toBe('accepted');
   });
 });

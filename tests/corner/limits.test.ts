@@ -56,7 +56,10 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
         pose.shockLength - ((damper?.compressedLength ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN))
       );
     case 'chassisOnGround': {
-      const point = options.chassisLowPoints?.[Number(part.slice(7, -1))] ?? [Number.NaN, Number.NaN];
+      const point = options.chassisLowPoints?.[Number(part.slice('chassisLowPoints['.length, -1))] ?? [
+        Number.NaN,
+        Number.NaN,
+      ];
       return point[1] - pose.contactPatch[1];
     }
     case 'tyreAtArch': {

@@ -270,7 +270,7 @@ describe('limits of a corner with rod and rocker', () => {
         '  ballJoints.rodRockrMount: unknown joint (allowed: lowerInner, lowerOuter, upperInner, upperOuter, rodMount, rodRockerMount, rockerPivot); did you mean rodRockerMount?',
         '  ballJoints.rodMount.housing: not a part of this joint, got "upperArm" (allowed: lowerArm, rod)',
         '  ballJoints.lowerOuter.housing: not a part of this joint, got "uprigt" (allowed: arm, lowerArm, upright); did you mean upright?',
-        '  ends.otherEnd: an end that does not move in this corner; name it chassis',
+        '  bearings.otherEnd: an end that does not move in this corner; name it chassis',
       ].join('\n'),
     );
   });

@@ -118,7 +118,12 @@ describe('any strut corner', () => {
 
 describe('a strut', () => {
   it('with a coilover of its own bears on that', () => {
-    const coilover = { on: 'lowerArm', mount: [560, 190], chassisMount: [520, 520], offset: 30 } as const;
+    const coilover = {
+      on: 'lowerArm',
+      mount: [560, 190],
+      chassisMount: [520, 520],
+      foreAftOffset: 30,
+    } as const;
     const row = sweep(strut({ ...plain, coilover })).at(0);
     expectClose(row.shockLength, Math.hypot(40, 330, 30), { times: 4, scale: 400 });
     const [own, other] = [plain, { ...plain, coilover }].map((input) => sweep(strut(input)).at(30));

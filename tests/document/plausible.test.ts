@@ -161,7 +161,7 @@ describe('a file with one mistake raises its check', () => {
       /0\.5 N\/mm at the wheel/,
     ],
     [
-      'a guess that is too sure',
+      'an estimate that is too sure',
       inches(
         (c) => (c.masses = { estimate: { total: { value: 1650, plusMinus: 0.1 }, frontFraction: 0.46 } }),
       ),
@@ -521,12 +521,13 @@ describe('a survey with one mistake raises its check', () => {
   const readings = (change: (document: Json) => void): SurveyInput => changed(example('survey.json'), change);
   const inUnit = (factor: number) => (c: Json) => {
     for (const point of Object.values<Json>(c.points)) {
-      if (point.guess !== undefined) point.guess = point.guess.map((value: number) => value * factor);
+      if (point.estimate !== undefined)
+        point.estimate = point.estimate.map((value: number) => value * factor);
       if (point.x !== undefined) point.x *= factor;
     }
     for (const kind of ['distances', 'heights', 'laterals'])
       for (const reading of c[kind]) {
-        reading.is *= factor;
+        reading.value *= factor;
         if (reading.plusMinus !== undefined) reading.plusMinus *= factor;
       }
   };
@@ -546,25 +547,25 @@ describe('a survey with one mistake raises its check', () => {
     ],
     [
       'one distance in inches',
-      readings((c) => (c.distances[0].is = 16.16)),
+      readings((c) => (c.distances[0].value = 16.16)),
       'readingInOtherUnit distances[0]',
-      /16\.16 mm, where the first guesses are \d+ mm apart: was it read in inches\?/,
+      /16\.16 mm, where the first estimates are \d+ mm apart: was it read in inches\?/,
     ],
     [
       'one height in cm',
-      readings((c) => (c.heights[8].is = 49.15)),
+      readings((c) => (c.heights[8].value = 49.15)),
       'readingInOtherUnit heights[8]',
       /was it read in cm\?/,
     ],
     [
       'a lean read from horizontal',
-      readings((c) => (c.leans[0].is = 90 - 25.7)),
-      'angleFromOtherAxis leans[0]',
+      readings((c) => (c.inclinations[0].value = 90 - 25.7)),
+      'angleFromOtherAxis inclinations[0]',
       /64\.3 degrees from vertical.*was it read from horizontal\? Then write 25\.7 with its sign/,
     ],
     [
       'a slope read from vertical',
-      readings((c) => (c.slopes[0].is = 86.5)),
+      readings((c) => (c.slopes[0].value = 86.5)),
       'angleFromOtherAxis slopes[0]',
       /86\.5 degrees from horizontal.*read from vertical\? Then write 3\.5/,
     ],

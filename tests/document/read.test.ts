@@ -58,7 +58,7 @@ describe('the example files', () => {
         [685.8, 679.45],
         [768.35, 647.7],
       ],
-      ground: [
+      chassisLowPoints: [
         [0, 120.65],
         [241.3, 114.3],
       ],
@@ -178,7 +178,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.wheel.center: unknown name (allowed: centre, camber, contactPatch); did you mean centre?',
         '  corners.front.coilover.on: unknown choice, got "lower arm" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
         '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
-        '  corners.front.limits.damper.compressedLength: not less than damper.extendedLength, got 14.75 inch (allowed: less than 11 inch); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+        '  corners.front.limits.damper.compressedLength: not less than damper.extendedLength, got 14.75 inch (allowed: less than 11 inch); are the two lengths exchanged?',
         '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
         '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
@@ -187,7 +187,7 @@ describe('a car file with mistakes', () => {
 
   it('is told what is missing, down to the last number', () => {
     const optional = new Set(
-      '$schema units name notes kind rear offset limits sprungMass damper bumpStop tyre arch ground ballJoints ends required donor bump droop stroke housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
+      '$schema units name notes kind rear foreAftOffset limits sprungMass damper bumpStop tyre arch chassisLowPoints ballJoints bearings required donor bump droop stroke housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
         ' ',
       ),
     );
@@ -366,7 +366,7 @@ describe('a car file with mistakes', () => {
     ).toBe(
       lines(
         'invalid car file',
-        '  corners.front.limits.bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        '  corners.front.limits.bumpStop: a bump stop without a damper; give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
         '  corners.front.limits.arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
         '  corners.front.limits.ballJoints.lowerOuter.housingAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
       ),

@@ -220,7 +220,7 @@ describe('an order sheet', () => {
   it('keeps to what was written, whatever signs are in it', () => {
     const odd = sized((car) => {
       car.name = 'A <b>"bold"</b> & | `odd` *name*';
-      car.openPoints = ['<script>alert(1)</script>', 'a | b'];
+      car.openQuestions = ['<script>alert(1)</script>', 'a | b'];
     });
     const html = sheetHtml(orderSheet(odd));
     expect(html).not.toContain('<script>');

@@ -167,15 +167,15 @@ describe('in inches', () => {
 
 /** What the numbers of a document are by the name that they stand under; all others are lengths. */
 const FACTORS: Readonly<Record<string, number>> = {
-  ...Object.fromEntries(['total', 'mass', 'oldMass', 'unsprungMass'].map((name) => [name, POUND])),
+  ...Object.fromEntries(['total', 'mass', 'new', 'replaced', 'unsprungMass'].map((name) => [name, POUND])),
   ...Object.fromEntries(['rate', 'rateStep', 'tyreRate'].map((name) => [name, POUND_FORCE / INCH])),
   force: POUND_FORCE,
   pressure: POUND_FORCE / INCH ** 2 / 0.1,
   antiRollBarStiffness: (POUND_FORCE * 12 * INCH) / 1000,
   speed: 1.609344,
-  speeds: 1.609344,
+  speedsToCheck: 1.609344,
   ...Object.fromEntries(
-    'frontFraction leftFraction lateral braking camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance'
+    'frontFraction leftFraction lateralAcceleration deceleration camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance'
       .split(' ')
       .map((name) => [name, 1]),
   ),

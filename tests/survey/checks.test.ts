@@ -91,7 +91,7 @@ describe('what a survey leaves to look at', () => {
     complement.inclinations[0].value = 90 - complement.inclinations[0].value;
     const found = survey(complement);
     expect(found.sentences.join(' ')).toContain(
-      'lean of the line of shock mount and shock chassis mount (inclinations[0])',
+      'inclination of the line of shock mount and shock chassis mount (inclinations[0])',
     );
     expect(found.sentences.join(' ')).toContain('90 degrees minus the reading fits');
     const [check] = surveyChecks(found);

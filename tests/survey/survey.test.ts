@@ -492,16 +492,16 @@ describe('wrong input', () => {
       [
         'invalid survey',
         '  points.lower_inner: the same name as lowerInner; give one of the two another name, or take it out',
-        '  points.lowerOuter: give one of guess [y, z], at [y, z] and axis [two points], got {}',
-        '  points.hinge.axis: an axis that does not run fore and aft: both its points have the same x, got 10; give x of front and rear: how far they lie forward of the wheel centre',
+        '  points.lowerOuter: give one of estimate [y, z], known [y, z] and pivotAxis [two points], got {}',
+        '  points.hinge.pivotAxis: an axis that does not run fore and aft: both its points have the same x, got 10; give x of front and rear: how far they lie forward of the wheel centre',
         '  plusMinus.tape: out of range, got 0 mm (allowed: more than 0 mm)',
         '  distances[0].between[1]: unknown point, got lowerOutr (allowed: lowerInner, lower_inner, lowerOuter, front, rear, hinge); did you mean lowerOuter?',
         '  distances[0].plusMinus: out of range, got -1 mm (allowed: more than 0 mm)',
         '  distances[1].between[1]: the same point twice in one reading, got lowerInner',
         '  heights[0].value: wrong kind of value, got "15 in" (allowed: a finite number, in mm); write the bare number, in mm, without quotes',
         '  inclinations[0].value: out of range, got 400 degrees (allowed: at most 180 degrees)',
-        '  slopes: wrong kind of value, got {"line":["front","rear"],"is":4} (allowed: a list of readings [{ line, is, plusMinus }, ...])',
-        '  guesses: unknown name (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, inclinations, slopes, inLine); correct the spelling, or take it out',
+        '  slopes: wrong kind of value, got {"line":["front","rear"],"value":4} (allowed: a list of readings [{ line, value, plusMinus }, ...])',
+        '  guesses: unknown name (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, inclinations, slopes, collinear); correct the spelling, or take it out',
       ].join('\n'),
     );
   });

@@ -174,7 +174,7 @@ describe('a survey written into a car file', () => {
     expect(wanted.mirrored).toBe(true);
     const written: Json = writeSurveyedCorner({ units: 'imperial' }, right, { coilover: 'lowerArm' });
     expect(written.lowerArm.outer[0].value).toBeLessThan(-20);
-    expectWithin(written.coilover.offset, -25 / 25.4, 1e-8);
+    expectWithin(written.coilover.foreAftOffset, -25 / 25.4, 1e-8);
     const { corner } = readCorner(written);
     expect(corner.mirrored).toBe(true);
     expectSameBands(bands(corner, undefined, travel), bands(wanted, undefined, travel));
@@ -198,7 +198,7 @@ describe('a survey written into a car file', () => {
     };
     const known = survey({
       points: {
-        ...Object.fromEntries(Object.entries(places).map(([name, at]) => [name, { at }])),
+        ...Object.fromEntries(Object.entries(places).map(([name, known]) => [name, { known }])),
         rodMount: { estimate: places.rodMount },
       },
       heights: [{ of: 'rodMount', value: places.rodMount[1] }],
