@@ -1,5 +1,15 @@
 /** Files with the names that fields had before 1.0: each name is told with the one of today. */
-import { InputError, type Issue, limits, readCar, readCorner, survey } from 'jounce';
+import {
+  InputError,
+  type Issue,
+  limits,
+  orderSheet,
+  readCar,
+  readCorner,
+  sheetMarkdown,
+  sizeCoilovers,
+  survey,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { FORMER_CHOICES, FORMER_NAMES, type FormerName } from '../../src/document/former-names.ts';
 import { exampleText, type Json } from './support.ts';
@@ -227,9 +237,13 @@ describe('a former name', () => {
 });
 
 describe('the end of a coilover', () => {
-  it('may be written fork for clevis', () => {
-    const car = example('car.json');
-    car.corners.front.sizing.order.mounts.mount.type = 'fork';
-    expect(() => readCar(car)).not.toThrow();
+  it('may be written fork, and is a clevis on the sheet', () => {
+    const sheetOf = (type: string) => {
+      const car = example('car.json');
+      car.corners.front.sizing.order.mounts.mount.type = type;
+      return sheetMarkdown(orderSheet(sizeCoilovers(readCar(car))));
+    };
+    expect(sheetOf('clevis')).toMatch(/clevis, bore/);
+    expect(sheetOf('fork')).toBe(sheetOf('clevis'));
   });
 });

@@ -39,7 +39,7 @@ export function endWords(
   if (wanted === undefined && bearing === undefined) return null;
   const { type, bore, width, spacers } = wanted ?? {};
   const parts = [
-    type,
+    type === 'fork' ? 'clevis' : type,
     bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${say.given(bore, 'length')}`,
     width === undefined ? undefined : `width ${say.given(width, 'length')}`,
     spacers === undefined ? undefined : `spacers: ${spacers}`,
