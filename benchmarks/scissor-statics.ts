@@ -30,7 +30,7 @@ function lifting(cells: number): Task {
 function counting(cells: number): Task {
   const drawing = scissorLift(cells, 1000, ANGLE);
   const run = () => mobility(drawing);
-  if (run().freedoms !== 1) throw new Error(`scissor lift of ${cells}: not one freedom`);
+  if (run().degreesOfFreedom !== 1) throw new Error(`scissor lift of ${cells}: not one freedom`);
   return run;
 }
 

@@ -24,7 +24,7 @@ export function changeLengths(
   lengths: { readonly lowerArm?: number; readonly upperArm?: number },
 ): ChangedCorner {
   const model = doubleWishboneModel(corner);
-  const { drawing, missing } = withLengths(model.drawing, lengths as Record<string, number>, {
+  const { drawing, shortfall: missing } = withLengths(model.drawing, lengths as Record<string, number>, {
     y: model.contactPatch,
   });
   const { points } = drawing;

@@ -43,7 +43,7 @@ export function design(corner: Corner, options: DesignOptions): Design {
       start: first.values[k],
       best: best.values[k],
       off: off[k],
-      met: isMet(best.misses[k]),
+      met: isMet(best.deviations[k]),
       nearest: nearest[k],
     };
   });

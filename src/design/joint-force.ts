@@ -71,7 +71,7 @@ function forceIn({ on, ground }: Forces, joint: string): Point | null {
 
 /** The loads under which the linkage has the forces' derivatives by input k; null where a force is not determined. */
 function virtualLoads(
-  { angles = {} }: Drawing,
+  { fixedAngles: angles = {} }: Drawing,
   places: Readonly<Record<string, DualPoint>>,
   found: Forces,
   loads: readonly Load[],
@@ -106,7 +106,7 @@ function virtualLoads(
   const L = length(flat, constant(offset, flat));
   pair(a, b, driver, [over(dy, L).by[k], over(dz, L).by[k]]);
   for (const [name, directions] of Object.entries(angles)) {
-    const size = found.angles[name];
+    const size = found.fixedAngles[name];
     if (size === null) return null;
     directions.forEach((direction, i) => {
       if (typeof direction === 'string') return;

@@ -44,7 +44,7 @@ export function judgeOf({ plan, objectives, keepOut }: CheckedDesign): Judge {
         misses.push(missOf(objective, value));
       }
       const margins = marginsOf(keepOut, trial);
-      return { values, misses, margins, rooms: margins.map(({ room }) => room) };
+      return { values, deviations: misses, margins, clearances: margins.map(({ room }) => room) };
     },
   };
 }

@@ -12,8 +12,8 @@
 import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { BIFURCATION_STEP_FRACTION, locateBifurcation, type Signs, signsAtStart } from './bifurcation.ts';
-import { acceptDriver, driverScale, driverSeries, isStill, vanishes } from './parameter.ts';
-import { type End, type EndKind, MAX_PIECES, type NoPath, type Path, type Piece, type Task } from './path.ts';
+import { acceptDriver, driverScale, driverSeries, isConstantDriver, vanishes } from './parameter.ts';
+import { type MotionEnd, type MotionStatus, MAX_PIECES, type NoPath, type Path, type Piece, type Task } from './path.ts';
 import {
   acceptStep,
   expandByArcLength,
@@ -52,13 +52,13 @@ interface Predicted {
 /** Something that happens in a piece, at x; `how` null: the piece is at its end, and the motion goes on. */
 interface Event {
   readonly x: number;
-  readonly how: EndKind | null;
+  readonly status: MotionStatus | null;
 }
 
 /** Pieces of one side, outward, and the end. */
 interface Side {
   readonly pieces: Piece[];
-  readonly end: End;
+  readonly end: MotionEnd;
 }
 
 /** The path of a task by arc length. */
@@ -70,21 +70,21 @@ export function layByArcLength(e: TaylorExpansion, task: Task): Path | NoPath {
   if (expandByArcLength(e, pose, null) !== 1) return { fault: 'freedoms' };
   const scale = driverScale(measure, size);
   const t = driverSeries(e, measure, null);
-  if (isStill(t, stepLength(e, null, 1), scale)) return { fault: 'still' };
+  if (isConstantDriver(t, stepLength(e, null, 1), scale)) return { fault: 'still' };
   if (t[1] < 0) {
     reverse(e);
     for (let k = 1; k < t.length; k += 2) t[k] = -t[k];
   }
   const drawn = predicted(e, task, t, 0);
   if (t[1] <= DEAD_POINT_TOLERANCE * scale) {
-    const end: End = { at: t[0], how: 'deadPoint' };
+    const end: MotionEnd = { at: t[0], status: 'deadPoint' };
     return { system, pieces: [pieceOf(drawn, size, 0, 1, t[0])], low: end, high: end };
   }
   const isOpen = !Number.isFinite(from) && !Number.isFinite(to);
   const home = isOpen ? Float64Array.from(e.tangent) : null;
   const up = layOutward(e, task, drawn, 1, home);
-  if (up.end.how === 'closed') {
-    return { system, pieces: up.pieces, low: { at: t[0], how: 'closed' }, high: up.end };
+  if (up.end.status === 'closed') {
+    return { system, pieces: up.pieces, low: { at: t[0], status: 'closed' }, high: up.end };
   }
   const down = layOutward(e, task, drawn, -1, home);
   const pieces = down.pieces.slice(1).reverse();
@@ -142,20 +142,20 @@ function layOutward(
     const good = acceptStep(e, series, way * now.step, allowed, pose);
     const locked = system.structure.rows[e.worstRow]?.name;
     const event = firstEvent(e, task, now, good, way, target, pieces.length === 0 ? null : home);
-    const { x, how } = event;
+    const { x, status: how } = event;
     const at = how === 'reached' ? target : horner(t, 0, t.length - 1, x);
     pieces.push(pieceOf(now, size, x, way, at));
-    if (how === 'locked') return { pieces, end: { at, how, row: locked } };
-    if (how !== null) return { pieces, end: { at, how } };
-    if (pieces.length === MAX_PIECES) return { pieces, end: { at, how: 'gaveUp' } };
+    if (how === 'locked') return { pieces, end: { at, status: how, constraint: locked } };
+    if (how !== null) return { pieces, end: { at, status: how } };
+    if (pieces.length === MAX_PIECES) return { pieces, end: { at, status: 'gaveUp' } };
 
     tangentAt(series, x, along);
     poseAt(series, x, pose);
     const tightest = worstRow(e, allowed, pose);
     const freedoms = expandByArcLength(e, pose, along);
-    if (freedoms === 0) return { pieces, end: { at, how: 'locked', row: tightest } };
+    if (freedoms === 0) return { pieces, end: { at, status: 'locked', constraint: tightest } };
     if (freedoms > 1 || stepLength(e, null, 1) < BIFURCATION_STEP_FRACTION) {
-      return { pieces, end: { at, how: 'undetermined' } };
+      return { pieces, end: { at, status: 'undetermined' } };
     }
     now = predicted(e, task, driverSeries(e, task.measure, at), now.origin + x * size);
   }
@@ -174,7 +174,7 @@ function firstEvent(
   const { size } = e.system;
   const end = acceptDriver(measure, series, t, good, size);
   const isDead = end === 0 || vanishes(measure, t, end, size);
-  let nearest: Event = { x: end, how: good === 0 ? 'locked' : isDead ? 'deadPoint' : null };
+  let nearest: Event = { x: end, status: good === 0 ? 'locked' : isDead ? 'deadPoint' : null };
   const events = [
     () => targetOrDeadPoint(t, way, nearest.x, target),
     () => (home === null ? null : comesHome(series, home, way, nearest.x, size)),
@@ -182,7 +182,7 @@ function firstEvent(
       const x = nearest.x === 0 ? null : locateBifurcation(e, series, signs, nearest.x);
       return x === null ? null : ({ x, how: 'undetermined' } as const);
     },
-    () => (nearest.how !== null || Number.isFinite(target) ? null : farAway(e, series, nearest.x)),
+    () => (nearest.status !== null || Number.isFinite(target) ? null : farAway(e, series, nearest.x)),
   ];
   for (const find of events) {
     const event = find();
@@ -193,16 +193,16 @@ function firstEvent(
 
 /** What the driver meets first between x = 0 and `end`: the value asked for, or a dead point. */
 function targetOrDeadPoint(t: Float64Array, way: 1 | -1, end: number, target: number): Event | null {
-  if (way * (t[0] - target) >= 0) return { x: 0, how: 'reached' };
-  if (t[1] <= 0) return { x: 0, how: 'deadPoint' };
+  if (way * (t[0] - target) >= 0) return { x: 0, status: 'reached' };
+  if (t[1] <= 0) return { x: 0, status: 'deadPoint' };
   const dead = firstRoot(derivative(t), way, end);
   // Up to there t grows steadily, so that it meets the target once or not at all.
   const last = dead ?? end;
   if (way * (horner(t, 0, t.length - 1, last) - target) >= 0) {
     const x = way > 0 ? rootBetween(t, target, 0, last) : rootBetween(t, target, last, 0);
-    return { x, how: 'reached' };
+    return { x, status: 'reached' };
   }
-  return dead === null ? null : { x: dead, how: 'deadPoint' };
+  return dead === null ? null : { x: dead, status: 'deadPoint' };
 }
 
 /** The root nearest to 0 between 0 and `end`. */
@@ -227,7 +227,7 @@ function comesHome(
   for (let i = 0; i < home.length; i++) {
     if (Math.abs(horner(z, i * (order + 1), order, x)) > CLOSURE_TOLERANCE * size) return null;
   }
-  return { x, how: 'closed' };
+  return { x, status: 'closed' };
 }
 
 /** Where a point gets that far, if one does: the place, not a piece, ends the motion, and turns with the drawing. */
@@ -238,5 +238,5 @@ function farAway({ system, pose }: TaylorExpansion, series: Series, end: number)
     for (let i = 0; i < pose.length; i += 2) most = Math.max(most, Math.hypot(pose[i], pose[i + 1]));
     return most - FARTHEST * system.extent;
   };
-  return beyond(end) > 0 ? { x: zeroBetween(beyond, 0, end), how: 'gaveUp' } : null;
+  return beyond(end) > 0 ? { x: zeroBetween(beyond, 0, end), status: 'gaveUp' } : null;
 }

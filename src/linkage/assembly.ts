@@ -9,7 +9,7 @@ import { carried, type Turn } from './plane.ts';
  *
  * @throws InputError for a faulty drawing, and for a point that does not join two moving bodies with one other joint each.
  */
-export function otherAssembly(drawing: Drawing, point: string): Drawing {
+export function otherAssemblyMode(drawing: Drawing, point: string): Drawing {
   checkDrawing(drawing);
   const carriers = Object.keys(drawing.bodies).filter((body) => drawing.bodies[body].includes(point));
   throwIfAny('assembly', faults(drawing, point, carriers));

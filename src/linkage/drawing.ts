@@ -1,5 +1,5 @@
 import { type Issue, show, throwIfAny, unknownName, unknownOptions } from '../errors.ts';
-import { isHeld, isNames, isRecord, JOINT_SHAPES, type Joints, jointIssues, jointPoints } from './joints.ts';
+import { areFixedCoordinates, isNames, isRecord, JOINT_SHAPES, type Joints, jointIssues, jointPoints } from './joints.ts';
 
 /** A point of the plane, `[x, y]`, in the drawing's own length unit. */
 export type Point = readonly [number, number];
@@ -111,7 +111,7 @@ function missingParts(drawing: unknown): Issue[] {
   check('ground', isNames(ground), ground, NAMES);
   check('bodies', isRecord(bodies), bodies, "{ name: ['A', 'B'], ... }");
   if (isRecord(bodies)) each('bodies', bodies, isNames, NAMES);
-  if (held !== undefined) check('held', isHeld(held), held, "[{ x: 'P' }, { y: 'Q' }]");
+  if (held !== undefined) check('held', areFixedCoordinates(held), held, "[{ x: 'P' }, { y: 'Q' }]");
   for (const [part, [good, allowed]] of Object.entries(JOINT_SHAPES)) {
     const all = drawing[part];
     if (isRecord(all)) each(part, all, good, allowed);

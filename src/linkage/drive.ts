@@ -3,7 +3,7 @@
 
 import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
 import type { Drawing } from './drawing.ts';
-import { holding } from './hold.ts';
+import { holdMeasures } from './hold.ts';
 import { bindMeasure, type Measure } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import { type Motion, trace } from './motion.ts';
@@ -16,11 +16,11 @@ export interface Driver {
 }
 
 /** A linkage driven to a new pose. */
-export interface Driven {
+export interface DriveResult {
   /** The drawing in its new pose: it can be traced, driven on, or drawn. */
   readonly drawing: Drawing;
   /** What each driver falls short of its value, signed as the value minus what was reached; 0 where it was reached. */
-  readonly missing: readonly number[];
+  readonly shortfall: readonly number[];
 }
 
 /** Numbers of steps that are tried one after the other. */
@@ -36,13 +36,13 @@ const ROUNDING = 1e-12;
  *
  * @throws InputError for a faulty drawing or driver, and when the drivers do not determine the motion.
  */
-export function drive(drawing: Drawing, drivers: readonly Driver[]): Driven {
+export function drive(drawing: Drawing, drivers: readonly Driver[]): DriveResult {
   throwIfAny('drivers', faults(drivers));
   const ways = drivers.map(({ to }, k) => to - moved(drawing, drivers, k, 0).drawn);
-  let driven: Driven = { drawing, missing: ways };
+  let driven: DriveResult = { drawing, shortfall: ways };
   for (const steps of STEPS) {
     driven = inSteps(drawing, drivers, ways, steps);
-    if (driven.missing.every((rest) => rest === 0)) break;
+    if (driven.shortfall.every((rest) => rest === 0)) break;
   }
   return driven;
 }
@@ -52,7 +52,7 @@ function inSteps(
   drivers: readonly Driver[],
   ways: readonly number[],
   steps: number,
-): Driven {
+): DriveResult {
   let current = drawing;
   const done = ways.map(() => 0);
   for (let step = 1; step <= steps; step++) {
@@ -66,13 +66,13 @@ function inSteps(
       const order = Object.keys(current.points).map((name) => [name, pose[name]] as const);
       current = { ...current, points: Object.fromEntries(order) };
       done[k] += reached - motion.drawn;
-      if (reached !== wanted) return { drawing: current, missing: missingOf(ways, done) };
+      if (reached !== wanted) return { drawing: current, shortfall: shortfallOf(ways, done) };
     }
   }
-  return { drawing: current, missing: missingOf(ways, done) };
+  return { drawing: current, shortfall: shortfallOf(ways, done) };
 }
 
-function missingOf(ways: readonly number[], done: readonly number[]): number[] {
+function shortfallOf(ways: readonly number[], done: readonly number[]): number[] {
   return ways.map((way, k) => {
     const rest = way - done[k];
     return Math.abs(rest) <= ROUNDING * Math.abs(way) * STEPS[STEPS.length - 1] ? 0 : rest;
@@ -83,7 +83,7 @@ function missingOf(ways: readonly number[], done: readonly number[]): number[] {
 function moved(drawing: Drawing, drivers: readonly Driver[], k: number, by: number): Motion {
   const { driver } = drivers[k];
   const hold = drivers.filter((_, i) => i !== k).map((other) => other.driver);
-  const drawn = drawnValue(bindMeasure(compile(holding(drawing, hold)), driver, 'driver'));
+  const drawn = drawnValue(bindMeasure(compile(holdMeasures(drawing, hold)), driver, 'driver'));
   return trace(drawing, { driver, hold, from: drawn + Math.min(by, 0), to: drawn + Math.max(by, 0) });
 }
 

@@ -5,16 +5,16 @@ import type { Issue } from '../errors.ts';
 import { nullVector } from '../numerics/elimination.ts';
 import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
 import type { Form } from './form.ts';
-import { drawingOf, tightBars } from './give.ts';
+import { drawingOf, barMisfits } from './give.ts';
 import { factorise, type Rows } from './rows.ts';
 import type { System } from './system.ts';
 
 /** A component of a unit null vector below this counts as none. */
-const STILL = 1e-6;
+const NEGLIGIBLE = 1e-6;
 
 /** Freedoms and redundancies of the drawn pose, in the drawing's names. */
-export interface Freedoms {
-  readonly freedoms: number;
+export interface FreedomCount {
+  readonly degreesOfFreedom: number;
   readonly redundant: number;
   /** Rows that depend on each other, by name. */
   readonly dependent: string[];
@@ -23,12 +23,12 @@ export interface Freedoms {
 }
 
 /** What the drawn pose of the rows' system leaves free. */
-export function freedomsOf(e: Rows): Freedoms {
+export function countFreedom(e: Rows): FreedomCount {
   const { rows } = e.system.structure;
   const { nullSpace, leftNullSpace } = nullSpaces(drawnJacobian(e));
-  const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > STILL));
+  const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > NEGLIGIBLE));
   return {
-    freedoms: nullSpace.length,
+    degreesOfFreedom: nullSpace.length,
     redundant: leftNullSpace.length,
     dependent: [...new Set(dependent.map(({ name }) => name))],
     moving: movingPoints(e.system, nullSpace),
@@ -38,7 +38,7 @@ export function freedomsOf(e: Rows): Freedoms {
 /** Points that unit vectors of the null space move, by name. */
 function movingPoints({ places, structure }: System, nullSpace: readonly ArrayLike<number>[]): string[] {
   const isMoved = (_: string, p: number) =>
-    nullSpace.some((vector) => displacement(places[p], vector) > STILL);
+    nullSpace.some((vector) => displacement(places[p], vector) > NEGLIGIBLE);
   return structure.names.filter(isMoved);
 }
 
@@ -115,7 +115,7 @@ function overDetermined(system: System): Issue {
     got: `${rows.length} constraints (${names}) on ${unknowns} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
     allowed: 'one freedom for the one driver',
   };
-  const little = tightBars(drawingOf(system)).filter(({ by }) => by <= LITTLE * size);
+  const little = barMisfits(drawingOf(system)).filter(({ by }) => by <= LITTLE * size);
   if (little.length === 0) {
     return { ...issue, advice: 'take out a body, or a point of the ground, that holds the linkage' };
   }

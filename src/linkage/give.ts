@@ -12,7 +12,7 @@ import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
 
 /** How the rest is moved: as `TraceOptions`, without limits and driver round the whole of its motion. */
-export interface Way {
+export interface MisfitOptions {
   readonly driver?: Measure;
   readonly from?: number;
   readonly to?: number;
@@ -28,7 +28,7 @@ export function drawingOf({ structure, places }: System): Drawing {
  * By how much the length of a bar between two joints would have to give for the rest to move along a way; null when
  * the body is no such bar, or the rest has not one freedom without it.
  */
-export function giveOf(drawing: Drawing, body: string, way: Way = {}): number | null {
+export function barMisfit(drawing: Drawing, body: string, way: MisfitOptions = {}): number | null {
   if (!(body in drawing.bodies)) return null;
   const joints = jointsOf(drawing, body);
   if (joints.length !== 2) return null;
@@ -36,7 +36,7 @@ export function giveOf(drawing: Drawing, body: string, way: Way = {}): number | 
   const along = members.filter((name) => !joints.includes(name));
   const points = Object.fromEntries(Object.entries(drawing.points).filter(([name]) => !along.includes(name)));
   try {
-    return giveIn({ ...drawing, points, bodies }, [joints[0], joints[1]], way);
+    return misfitOf({ ...drawing, points, bodies }, [joints[0], joints[1]], way);
   } catch (error) {
     // What drives, or another joint, may have gone with the body.
     if (error instanceof InputError) return null;
@@ -45,16 +45,16 @@ export function giveOf(drawing: Drawing, body: string, way: Way = {}): number | 
 }
 
 /** Bars without which a linkage would move, and what each would have to give, the least first. */
-export function tightBars(drawing: Drawing): { body: string; by: number }[] {
+export function barMisfits(drawing: Drawing): { body: string; by: number }[] {
   return Object.keys(drawing.bodies)
     .flatMap((body) => {
-      const by = giveOf(drawing, body);
+      const by = barMisfit(drawing, body);
       return by === null ? [] : [{ body, by }];
     })
     .sort((a, b) => a.by - b.by);
 }
 
-function giveIn(rest: Drawing, joints: readonly [string, string], way: Way): number | null {
+function misfitOf(rest: Drawing, joints: readonly [string, string], way: MisfitOptions): number | null {
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = way;
   const system = compile(rest);
   const measure = bindMeasure(system, { length: joints }, 'bar');

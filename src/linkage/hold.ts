@@ -1,6 +1,6 @@
 import { InputError, show } from '../errors.ts';
 import type { Drawing } from './drawing.ts';
-import type { Direction, Held } from './joints.ts';
+import type { Direction, FixedCoordinate } from './joints.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -9,27 +9,27 @@ import type { Measure } from './measure.ts';
  *
  * @throws InputError for a measure that no joint can hold: the place of a point as seen from a moving body.
  */
-export function holding(drawing: Drawing, measures: readonly Measure[]): Drawing {
-  const held: Held[] = [];
+export function holdMeasures(drawing: Drawing, measures: readonly Measure[]): Drawing {
+  const held: FixedCoordinate[] = [];
   const bodies: Record<string, readonly string[]> = {};
   const angles: Record<string, readonly [Direction] | readonly [Direction, Direction]> = {};
   measures.forEach((measure, k) => {
-    const seenFrom = 'seenFrom' in measure ? measure.seenFrom : undefined;
+    const relativeTo = 'relativeTo' in measure ? measure.relativeTo : undefined;
     const name = `held ${k}`;
     if ('length' in measure) bodies[name] = measure.length;
     else if ('x' in measure || 'y' in measure) {
-      if (seenFrom !== undefined) throw notHeld(measure, k);
+      if (relativeTo !== undefined) throw notHeld(measure, k);
       held.push('x' in measure ? { x: measure.x } : { y: measure.y });
     } else {
       const direction = 'turn' in measure ? measure.turn : measure.angle;
-      angles[name] = seenFrom === undefined ? [direction] : [direction, seenFrom];
+      angles[name] = relativeTo === undefined ? [direction] : [direction, relativeTo];
     }
   });
   return {
     ...drawing,
     bodies: { ...drawing.bodies, ...bodies },
-    held: [...(drawing.held ?? []), ...held],
-    angles: { ...drawing.angles, ...angles },
+    fixedCoordinates: [...(drawing.fixedCoordinates ?? []), ...held],
+    fixedAngles: { ...drawing.fixedAngles, ...angles },
   };
 }
 

@@ -15,14 +15,14 @@ export type Direction = string | readonly [string, string];
 /** What joins the parts of a drawing beside shared points; every name is yours, and comes back in messages. */
 export interface Joints {
   /** Coordinates that stay as drawn, `{ x: 'P' }` or `{ y: 'P' }`: a point on a straight guide along the other axis. */
-  readonly held?: readonly Held[];
+  readonly fixedCoordinates?: readonly FixedCoordinate[];
   /** Points that slide on lines. */
   readonly sliders?: Readonly<Record<string, Slider>>;
   /**
    * Two directions that keep the angle drawn between them (two bodies kept parallel, a fixed angle, a sliding pair that
    * does not turn), or one alone that keeps its direction.
    */
-  readonly angles?: Readonly<Record<string, readonly [Direction] | readonly [Direction, Direction]>>;
+  readonly fixedAngles?: Readonly<Record<string, readonly [Direction] | readonly [Direction, Direction]>>;
   /**
    * Members between two points whose length is free, with a direction of their own: a telescope is a body to `angles` and
    * `turn`, and where its direction is held its length may pass through nothing.
@@ -31,7 +31,7 @@ export interface Joints {
 }
 
 /** A coordinate of a point that stays as drawn. */
-export type Held = { readonly x: string } | { readonly y: string };
+export type FixedCoordinate = { readonly x: string } | { readonly y: string };
 
 /** What joints are checked against. */
 export interface Parts {
@@ -55,7 +55,7 @@ function isPair(value: unknown): boolean {
   return isNames(value) && value.length === 2;
 }
 
-export function isHeld(value: unknown): boolean {
+export function areFixedCoordinates(value: unknown): boolean {
   return (
     Array.isArray(value) &&
     value.every((one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'))
@@ -80,7 +80,7 @@ export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => b
 
 /** Faults of joints whose shape is good. */
 export function jointIssues(joints: Joints, parts: Parts): Issue[] {
-  const { held = [], sliders = {}, angles = {}, telescopes = {} } = joints;
+  const { fixedCoordinates: held = [], sliders = {}, fixedAngles: angles = {}, telescopes = {} } = joints;
   const { bodies, ground, checkName, together } = parts;
   const issues: Issue[] = [];
   held.forEach((one, k) => {

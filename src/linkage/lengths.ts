@@ -3,14 +3,14 @@
 
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import type { Drawing } from './drawing.ts';
-import { type Held, jointsOf } from './joints.ts';
+import { type FixedCoordinate, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
 import { carried } from './plane.ts';
 
 /** A drawing with changed lengths, and by how much each falls short of the wanted one, in the drawing's unit; 0 where reached. */
-export interface Relengthed {
+export interface LengthResult {
   readonly drawing: Drawing;
-  readonly missing: Readonly<Record<string, number>>;
+  readonly shortfall: Readonly<Record<string, number>>;
 }
 
 /**
@@ -25,8 +25,8 @@ export interface Relengthed {
 export function withLengths(
   drawing: Drawing,
   lengths: Readonly<Record<string, number>>,
-  held: Held,
-): Relengthed {
+  held: FixedCoordinate,
+): LengthResult {
   throwIfAny('lengths', faults(drawing, lengths));
   const missing: Record<string, number> = {};
   let current = drawing;
@@ -37,7 +37,7 @@ export function withLengths(
     const points = Object.fromEntries(
       Object.entries(current.points).filter(([name]) => !along.includes(name)),
     );
-    const rest: Drawing = { ...current, points, bodies: others, held: [...(current.held ?? []), held] };
+    const rest: Drawing = { ...current, points, bodies: others, fixedCoordinates: [...(current.fixedCoordinates ?? []), held] };
     const driver = { length: [a, b] } as const;
     const motion = trace(rest, { driver });
     const reached = Math.min(motion.high.at, Math.max(motion.low.at, wanted));
@@ -52,7 +52,7 @@ export function withLengths(
     const order = Object.keys(drawing.points).map((name) => [name, moved[name]] as const);
     current = { ...drawing, points: Object.fromEntries(order) };
   }
-  return { drawing: current, missing };
+  return { drawing: current, shortfall: missing };
 }
 
 function faults(drawing: Drawing, lengths: Readonly<Record<string, number>>): Issue[] {

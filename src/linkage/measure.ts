@@ -16,25 +16,25 @@ import { difference, type System } from './system.ts';
  * - `{ turn: 'body' }`: rotation of a body from its drawn pose, radians, counter-clockwise positive, continuous.
  */
 export type Measure =
-  | ({ readonly x: string } & Seen)
-  | ({ readonly y: string } & Seen)
+  | ({ readonly x: string } & Frame)
+  | ({ readonly y: string } & Frame)
   | { readonly length: readonly [string, string]; readonly offset?: number }
-  | ({ readonly angle: readonly [string, string] } & Seen)
-  | ({ readonly turn: string } & Seen);
+  | ({ readonly angle: readonly [string, string] } & Frame)
+  | ({ readonly turn: string } & Frame);
 
 /**
- * `seenFrom` a moving body: as somebody who rides on it sees it, in the axes of the drawn pose. The coordinates of a point
+ * `relativeTo` a moving body: as somebody who rides on it sees it, in the axes of the drawn pose. The coordinates of a point
  * are those it would have if the body were brought back to where it was drawn, with all else in its place about it.
  */
-export interface Seen {
-  readonly seenFrom?: string;
+export interface Frame {
+  readonly relativeTo?: string;
 }
 
 /** How a measure is computed from its form. */
 export type MeasureKind = 'x' | 'y' | 'length' | 'angle';
 
 /** A moving body from which something is seen: its line over its drawn value, and the points between which that is. */
-export interface Frame {
+export interface MovingFrame {
   readonly form: Form;
   readonly ends: readonly [number, number];
 }
@@ -44,7 +44,7 @@ export interface BoundMeasure {
   readonly kind: MeasureKind;
   readonly form: Form;
   /** The body from which it is seen; null for the ground. */
-  readonly frame: Frame | null;
+  readonly frame: MovingFrame | null;
   /** The point whose place the form is, or the two between which it is the line. */
   readonly ends: readonly [number] | readonly [number, number];
   /** Value added to a computed one: minus the drawn angle for a turn, the drawn place of the body seen from. */
@@ -89,8 +89,8 @@ function bind(
   issues: Issue[],
 ): BoundMeasure | undefined {
   if (typeof measure === 'object' && measure !== null) {
-    const seenFrom = 'seenFrom' in measure ? measure.seenFrom : undefined;
-    const from = seenFrom === undefined ? null : basicPoints(system, seenFrom, `${path}.seenFrom`, issues);
+    const relativeTo = 'relativeTo' in measure ? measure.relativeTo : undefined;
+    const from = relativeTo === undefined ? null : basicPoints(system, relativeTo, `${path}.relativeTo`, issues);
     const frame = from === null ? null : frameOf(system, from);
     if ('x' in measure || 'y' in measure) {
       const kind = 'x' in measure ? 'x' : 'y';
@@ -173,7 +173,7 @@ export function coordinate(kind: 'x' | 'y', { places }: System, p: number): Boun
 }
 
 /** The body whose line is between two points; null for one that never moves. */
-function frameOf(system: System, ends: readonly [number, number]): Frame | null {
+function frameOf(system: System, ends: readonly [number, number]): MovingFrame | null {
   const line = difference(system, ...ends);
   if (isConstant(line)) return null;
   const square = line.x * line.x + line.y * line.y;

@@ -2,10 +2,10 @@
 // counts m - 1 times) knows topology alone; what really is free shows in the rank of the constraints as drawn.
 
 import type { Drawing } from './drawing.ts';
-import { freedomsOf } from './freedoms.ts';
-import { tightBars } from './give.ts';
+import { countFreedom } from './freedoms.ts';
+import { barMisfits } from './give.ts';
 import { type TraceOptions, trace } from './motion.ts';
-import type { End } from './path.ts';
+import type { MotionEnd } from './path.ts';
 import { rowsOf } from './rows.ts';
 import type { Structure } from './structure.ts';
 import { compile } from './system.ts';
@@ -15,7 +15,7 @@ export interface Mobility {
   /** Kutzbach's count, from the topology alone; negative for what is held more often than needed. */
   readonly kutzbach: number;
   /** Freedoms of the drawn pose, by the rank of its constraints. */
-  readonly freedoms: number;
+  readonly degreesOfFreedom: number;
   /** How many constraints could be taken out without a change in the drawn pose. */
   readonly redundant: number;
   /** Constraints that depend on each other in the drawn pose: what is redundant is among these. */
@@ -26,7 +26,7 @@ export interface Mobility {
    * Of a linkage that does not move, or locks: bars without which it would, and by how much each would have to give for
    * all of the motion (drawing's unit), the least first.
    */
-  readonly tight: readonly { readonly body: string; readonly by: number }[];
+  readonly misfits: readonly { readonly body: string; readonly by: number }[];
   /** A dependent constraint that contradicts the others as soon as the linkage moves; null when there is none. */
   readonly contradicting: string | null;
 }
@@ -39,23 +39,23 @@ export interface Mobility {
 export function mobility(drawing: Drawing): Mobility {
   const system = compile(drawing);
   const { structure } = system;
-  const { freedoms, redundant, dependent, moving } = freedomsOf(rowsOf(system));
+  const { degreesOfFreedom: freedoms, redundant, dependent, moving } = countFreedom(rowsOf(system));
   const locked = freedoms === 1 && redundant > 0 ? lockOf(drawing) : null;
   const stuck = locked !== null || (freedoms === 0 && system.unknowns > 0);
   return {
     kutzbach: kutzbach(structure),
-    freedoms,
+    degreesOfFreedom: freedoms,
     redundant,
     dependent,
     moving,
-    tight: stuck ? tightBars(drawing) : [],
+    misfits: stuck ? barMisfits(drawing) : [],
     contradicting: locked,
   };
 }
 
 function lockOf(drawing: Drawing): string | null {
   const { low, high } = trace(drawing);
-  for (const { how, row } of [low, high]) if (how === 'locked') return row ?? null;
+  for (const { status: how, constraint: row } of [low, high]) if (how === 'locked') return row ?? null;
   return null;
 }
 
@@ -65,7 +65,7 @@ function kutzbach({ names, fixed, bodies, telescopes, drawn }: Structure): numbe
   for (const { points } of links) for (const p of points) joined[p]++;
   // A point on no link is a freedom in each direction.
   const freedoms = names.reduce((left, _, p) => left - 2 * (joined[p] - 1), 3 * links.length);
-  const { held = [], sliders = {}, angles = {} } = drawn;
+  const { fixedCoordinates: held = [], sliders = {}, fixedAngles: angles = {} } = drawn;
   return (
     freedoms - telescopes.length - held.length - Object.keys(sliders).length - Object.keys(angles).length
   );
@@ -75,8 +75,8 @@ function kutzbach({ names, fixed, bodies, telescopes, drawn }: Structure): numbe
 export interface Range {
   /** Value of the driver in the drawn pose. */
   readonly drawn: number;
-  readonly low: End;
-  readonly high: End;
+  readonly low: MotionEnd;
+  readonly high: MotionEnd;
 }
 
 /**

@@ -4,12 +4,12 @@ import type { Drawing, Point } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
 import { whyNotDriven } from './freedoms.ts';
-import { giveOf } from './give.ts';
-import { holding } from './hold.ts';
+import { barMisfit } from './give.ts';
+import { holdMeasures } from './hold.ts';
 import { layPath } from './lay-path.ts';
 import { type BoundMeasure, bindMeasure, coordinate, type Measure } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
-import type { End, NoPath, Path } from './path.ts';
+import type { MotionEnd, NoPath, Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
 import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
@@ -54,9 +54,9 @@ export interface Motion {
   /** Value of the driver in the drawn pose. */
   readonly drawn: number;
   /** Where the motion ends on the side of smaller values of the driver, and how. */
-  readonly low: End;
+  readonly low: MotionEnd;
   /** The same on the side of greater values. */
-  readonly high: End;
+  readonly high: MotionEnd;
   /** Places of all points; throws InputError outside the range, never extrapolates. */
   at(driver: number): Record<string, Point>;
   /** A measure as a function of the driver; throws InputError for an unknown name, and outside the range. */
@@ -76,12 +76,12 @@ export interface Motion {
 export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
   throwIfAny('trace options', unknownOptions('trace options', options, OPTIONS));
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
-  const system = compile(hold === undefined || hold.length === 0 ? drawing : holding(drawing, hold));
+  const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
   const path = tracePath(system, measure, from, to, tolerance);
-  const explained = (end: End): End => {
-    const by = end.how === 'locked' ? giveOf(drawing, (end.row ?? '').replace(/^body /, ''), options) : null;
-    return by === null ? end : { ...end, by };
+  const explained = (end: MotionEnd): MotionEnd => {
+    const by = end.status === 'locked' ? barMisfit(drawing, (end.constraint ?? '').replace(/^body /, ''), options) : null;
+    return by === null ? end : { ...end, misfit: by };
   };
   const { low, high } = path;
   const whole = { ...path, low: explained(low), high: explained(high) };
@@ -119,12 +119,12 @@ export function tracePath(
   const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance };
   const lay = () => layBy(e, task);
   let path = lay();
-  if (isHeldUp(path)) {
+  if (isLocked(path)) {
     // What is redundant but for a tolerance is set aside as what is so but for rounding.
     e.elimination.share = Math.min(0.1, (SEEMING * tolerance) / system.size);
     const loosened = lay();
     e.elimination.share = DEPENDENT_SHARE;
-    if (reachOf(loosened) > reachOf(path)) path = loosened;
+    if (rangeLength(loosened) > rangeLength(path)) path = loosened;
   }
   if ('fault' in path) {
     throw new InputError(
@@ -143,13 +143,13 @@ export function tracePath(
   return path;
 }
 
-function isHeldUp(path: Path | NoPath): boolean {
+function isLocked(path: Path | NoPath): boolean {
   return 'fault' in path
     ? path.fault === 'freedoms'
-    : path.low.how === 'locked' || path.high.how === 'locked';
+    : path.low.status === 'locked' || path.high.status === 'locked';
 }
 
-function reachOf(path: Path | NoPath): number {
+function rangeLength(path: Path | NoPath): number {
   return 'fault' in path ? -1 : path.high.at - path.low.at;
 }
 
@@ -186,7 +186,7 @@ function motionOf(path: Path, drawn: number): Motion {
         path: '',
         problem: 'outside the motion',
         got: show(driver),
-        allowed: `${low.at} (${low.how}) to ${high.at} (${high.how})`,
+        allowed: `${low.at} (${low.status}) to ${high.at} (${high.status})`,
       },
     ]);
   };

@@ -14,20 +14,20 @@ import type { System } from './system.ts';
  * - `undetermined`: the linkage gains a freedom here (a bifurcation): how it goes on is not determined;
  * - `gaveUp`: more than the permitted number of pieces, or on and on, far beyond the drawing, where no value was asked for.
  */
-export type EndKind = 'reached' | 'deadPoint' | 'closed' | 'locked' | 'undetermined' | 'gaveUp';
+export type MotionStatus = 'reached' | 'deadPoint' | 'closed' | 'locked' | 'undetermined' | 'gaveUp';
 
 /** One end of a motion. */
-export interface End {
+export interface MotionEnd {
   /** Value of the driver there. */
   readonly at: number;
-  readonly how: EndKind;
+  readonly status: MotionStatus;
   /** For `locked`: what does not hold, in the drawing's names. */
-  readonly row?: string;
+  readonly constraint?: string;
   /**
    * For `locked` by a bar between two joints: by how much its length would have to give, at most, for the rest to move as
    * far as asked.
    */
-  readonly by?: number;
+  readonly misfit?: number;
 }
 
 /** A stretch of the motion, as a series of the unknowns in a local parameter x. */
@@ -51,8 +51,8 @@ export interface Piece extends Series {
 export interface Path {
   readonly system: System;
   readonly pieces: readonly Piece[];
-  readonly low: End;
-  readonly high: End;
+  readonly low: MotionEnd;
+  readonly high: MotionEnd;
 }
 
 /** Why there is no path from the drawn pose: not one freedom, or a driver that the motion does not change. */

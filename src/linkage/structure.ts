@@ -183,7 +183,7 @@ function build(
       rows.push({ name: label, a: 0, b: tie, re: 1, im: 0 }, { name: label, a: 0, b: tie, re: 0, im: -1 });
     }
   }
-  for (const held of drawing.held ?? []) {
+  for (const held of drawing.fixedCoordinates ?? []) {
     const [axis, name] = 'x' in held ? (['x', held.x] as const) : (['y', held.y] as const);
     const point = indexOf(name);
     const place = forms.push({ kind: 'place', point }) - 1;
@@ -203,7 +203,7 @@ function build(
   for (const { name, a, b, end } of telescopes) {
     rows.push({ name: `telescope ${name}`, a: line(a, end), b: line(a, b), re: 0, im: -1 });
   }
-  for (const [name, [first, second]] of Object.entries(drawing.angles ?? {})) {
+  for (const [name, [first, second]] of Object.entries(drawing.fixedAngles ?? {})) {
     const ends = (direction: Direction): [number, number] => {
       if (typeof direction !== 'string') return [indexOf(direction[0]), indexOf(direction[1])];
       const { a, b } = bodies.get(direction) as Member;

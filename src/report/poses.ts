@@ -141,7 +141,7 @@ export function outlines(model: CornerModel, points: Pose['points']): Point[][] 
  * to a body, as a strut's axis does; each once, without those that a body or the shock shows.
  */
 export function slides({ drawing, shock }: CornerModel): { name: string; ends: readonly [string, string] }[] {
-  const { ground, bodies, telescopes = {}, sliders = {}, angles = {} } = drawing;
+  const { ground, bodies, telescopes = {}, sliders = {}, fixedAngles: angles = {} } = drawing;
   const lines: [name: string, ends: readonly [string, string]][] = [
     ...Object.entries(telescopes),
     ...Object.entries(sliders).map(([name, { on }]) => [name, on] as [string, typeof on]),

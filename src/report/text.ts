@@ -43,10 +43,10 @@ export function travelIn(travel: number, units: Units): string {
 }
 
 /** How a sweep ended on one side, as a sentence without its subject: `dead point at +63.4 mm: ...`. */
-export function describeEnd(end: SweepEnd, units: Units = 'metric'): string {
+export function describeSweepEnd(end: SweepEnd, units: Units = 'metric'): string {
   const travel = travelIn(end.travel, units);
   const at = `at ${travel}`;
-  switch (end.how) {
+  switch (end.status) {
     case 'reached':
       return `reached ${travel}, as asked`;
     case 'deadPoint':
@@ -54,7 +54,7 @@ export function describeEnd(end: SweepEnd, units: Units = 'metric'): string {
     case 'closed':
       return `closed ${at}: the motion came home to the drawn pose`;
     case 'locked':
-      return `locked ${at}: ${end.row ?? 'the lengths'} can't be kept any farther`;
+      return `locked ${at}: ${end.constraint ?? 'the lengths'} can't be kept any farther`;
     case 'undetermined':
       return `undetermined ${at}: the linkage gains a freedom there`;
     case 'gaveUp':
@@ -72,7 +72,7 @@ export function endMark(end: SweepEnd): string {
     undetermined: 'undetermined',
     gaveUp: 'gave up',
   };
-  return marks[end.how];
+  return marks[end.status];
 }
 
 /** What ends the travel, in a word or two, for a picture. */

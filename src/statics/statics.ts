@@ -28,9 +28,9 @@ import { type Applied, applied, type Load, loadIssues } from './loads.ts';
 /** How forces are found. */
 export interface StaticsOptions {
   /** What holds the linkage still where loads would move it: its force (or moment) is found along with the rest. */
-  readonly driver?: Exclude<Measure, { readonly seenFrom: string }>;
+  readonly driver?: Exclude<Measure, { readonly relativeTo: string }>;
   /** Default multipliers. */
-  readonly route?: 'multipliers' | 'freeBodies';
+  readonly method?: 'multipliers' | 'freeBodies';
 }
 
 /** Forces in the drawn pose, in the loads' unit; null where a redundant structure leaves one open. */
@@ -42,13 +42,13 @@ export interface Forces {
   /** On each slider's point, square to its line: positive to the left of the way from the line's first point to its second. */
   readonly sliders: Readonly<Record<string, number | null>>;
   /** On the first of each kept angle's directions: a moment, counter-clockwise positive. */
-  readonly angles: Readonly<Record<string, number | null>>;
+  readonly fixedAngles: Readonly<Record<string, number | null>>;
   /** On the point of each held coordinate, along its axis, in their order. */
-  readonly held: readonly (number | null)[];
+  readonly fixedCoordinates: readonly (number | null)[];
   /** Of the driver: a force that would make its measure grow, a moment for an angle or a turn; null without one. */
   readonly driver: number | null;
   /** The largest force that is left without a counterpart: nothing but rounding where the linkage is in equilibrium. */
-  readonly unbalanced: number;
+  readonly residual: number;
 }
 
 /**
@@ -62,7 +62,7 @@ export function forces(drawing: Drawing, loads: readonly Load[], options: Static
   throwIfAny('loads', loadIssues(drawing, loads));
   const plan = planOf(drawing, options.driver);
   const acting = applied(drawing, loads);
-  return options.route === 'freeBodies' ? byFreeBodies(plan, acting) : byMultipliers(plan, acting);
+  return options.method === 'freeBodies' ? byFreeBodies(plan, acting) : byMultipliers(plan, acting);
 }
 
 /** A place where a unit of something acts: on a pin, or on a body at one of its points. */
@@ -87,9 +87,9 @@ interface Plan {
   readonly basic: Readonly<Record<string, readonly [string, string]>>;
   readonly fixed: ReadonlySet<string>;
   readonly sliders: readonly Agent[];
-  readonly angles: readonly Agent[];
+  readonly fixedAngles: readonly Agent[];
   readonly telescopes: readonly Agent[];
-  readonly held: readonly Agent[];
+  readonly fixedCoordinates: readonly Agent[];
   readonly driver: Agent | null;
   readonly size: number;
 }
@@ -134,11 +134,11 @@ function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
     }
     return { acts: couple(places, null, direction, moment), moments: [] };
   };
-  const angles = Object.entries(drawing.angles ?? {}).map(([name, [first, second]]) => {
+  const angles = Object.entries(drawing.fixedAngles ?? {}).map(([name, [first, second]]) => {
     const [one, other] = [turning(first, 1), second === undefined ? NOTHING : turning(second, -1)];
     return { name, acts: [...one.acts, ...other.acts], moments: [...one.moments, ...other.moments] };
   });
-  const held = (drawing.held ?? []).map((one): Agent => {
+  const held = (drawing.fixedCoordinates ?? []).map((one): Agent => {
     const [point, force]: [string, Point] = 'x' in one ? [one.x, [1, 0]] : [one.y, [0, 1]];
     return { name: `held ${point}`, acts: [act(point, force)], moments: [] };
   });
@@ -153,9 +153,9 @@ function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
     sliders: Object.entries(drawing.sliders ?? {}).map(([name, { point, on }]) =>
       slide(name, point, on[0], on[1], holder(on[0], on[1])),
     ),
-    angles,
+    fixedAngles: angles,
     telescopes: Object.entries(telescopes).map(([name, [a, b]]) => slide(name, b, a, endOf(name), name)),
-    held,
+    fixedCoordinates: held,
     driver: driver === undefined ? null : driverOf(driver, places, turning),
     size,
   };
@@ -189,7 +189,7 @@ function driverOf(
 }
 
 /** Agents in one list, the driver last. */
-function agentsOf({ sliders, angles, held, telescopes, driver }: Plan): Agent[] {
+function agentsOf({ sliders, fixedAngles: angles, fixedCoordinates: held, telescopes, driver }: Plan): Agent[] {
   return [...sliders, ...angles, ...held, ...telescopes, ...(driver === null ? [] : [driver])];
 }
 
@@ -385,7 +385,7 @@ function gather(
   shareOf: (body: string, point: string) => Share,
   firstAgent: number,
 ): Forces {
-  const { bodies, fixed, sliders, angles, held, telescopes, driver } = plan;
+  const { bodies, fixed, sliders, fixedAngles: angles, fixedCoordinates: held, telescopes, driver } = plan;
   const agents = agentsOf(plan);
   const sum = ({ terms }: Share, of: ArrayLike<number>, [fx, fy]: Point): Point => {
     for (const [k, tx, ty] of terms) {
@@ -437,9 +437,9 @@ function gather(
     on: onBodies,
     ground,
     sliders: named(sliders, 0),
-    angles: named(angles, sliders.length),
-    held: held.map((_, k) => single(sliders.length + angles.length + k)),
+    fixedAngles: named(angles, sliders.length),
+    fixedCoordinates: held.map((_, k) => single(sliders.length + angles.length + k)),
     driver: driver === null ? null : single(sliders.length + angles.length + held.length + telescopes.length),
-    unbalanced: residual,
+    residual: residual,
   };
 }

@@ -1,6 +1,6 @@
 /** A law that does not hold: `message` says which, what, by how much and where; the parts are there for programs. */
-export class LawBroken extends Error {
-  override readonly name = 'LawBroken';
+export class LawViolation extends Error {
+  override readonly name = 'LawViolation';
   /** Name of the law, as in `laws`. */
   readonly law: string;
   /** What does not hold: a point, a body, a measure, in the drawing's names. */
@@ -8,9 +8,9 @@ export class LawBroken extends Error {
   /** Where in the travel. */
   readonly where: Where;
   /** By how much it is off; null where it is no matter of size. */
-  readonly off: number | null;
+  readonly error: number | null;
   /** How much was allowed; null where it is no matter of size. */
-  readonly allowed: number | null;
+  readonly tolerance: number | null;
 
   constructor(
     law: string,
@@ -23,8 +23,8 @@ export class LawBroken extends Error {
     this.law = law;
     this.what = what;
     this.where = where;
-    this.off = size?.off ?? null;
-    this.allowed = size?.allowed ?? null;
+    this.error = size?.off ?? null;
+    this.tolerance = size?.allowed ?? null;
   }
 }
 
@@ -40,7 +40,7 @@ function inWords({ at, driver }: Where): string {
   return driver === null ? `arc length ${value}` : `driver value ${value} (${driver})`;
 }
 
-/** Throws LawBroken unless `got` is `wanted` within `allowed`; null and NaN are never right. */
+/** Throws LawViolation unless `got` is `wanted` within `allowed`; null and NaN are never right. */
 export function expectWithin(
   law: string,
   what: string,
@@ -52,7 +52,7 @@ export function expectWithin(
   const off = got === null || wanted === null ? Number.NaN : Math.abs(got - wanted);
   if (off <= allowed) return;
   const text = `is ${figure(got)} instead of ${figure(wanted)}, off by ${short(off)} (allowed ${short(allowed)})`;
-  throw new LawBroken(law, what, where, text, { off, allowed });
+  throw new LawViolation(law, what, where, text, { off, allowed });
 }
 
 function figure(value: number | null): string {

@@ -12,7 +12,7 @@ export const closes: Law = (build, data, options) => {
   const motion = traced(setting, drawing);
   const all = Object.keys(drawing.points);
   expectPlace(setting, poseAt(setting, motion, motion.drawn), all, 'its drawn place');
-  if (motion.high.how === 'closed') {
+  if (motion.high.status === 'closed') {
     expectPlace(setting, poseAt(setting, motion, motion.high.at), all, 'home');
   }
   for (const pose of poses(setting, motion)) {

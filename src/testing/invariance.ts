@@ -2,14 +2,14 @@
 // points and turns of bodies are compared, and their derivatives, as drawn and along the motion:
 //     length' = lengths x length,    turn' = sense x turn
 
-import type { Drawing, Held, Measure, Point } from '../linkage/index.ts';
-import { expectWithin, LawBroken } from './broken.ts';
+import type { Drawing, FixedCoordinate, Measure, Point } from '../linkage/index.ts';
+import { expectWithin, LawViolation } from './broken.ts';
 import { distance, drawnValue, intrinsic, isAngle, isCoordinate, nameOf, pairs } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   allowedFor,
-  type Change,
+  type Transformation,
   clamp,
   drivenUnless,
   type Law,
@@ -17,7 +17,7 @@ import {
   SECOND,
   type Setting,
   settingOf,
-  type Traced,
+  type TracedMotion,
   traced,
   unitOf,
   where,
@@ -32,10 +32,10 @@ const MOVE: Point = [70, -50];
 /** How many times as large `scale` draws. */
 const FACTORS = [1 / 25.4, 1000];
 
-const CHANGES: Record<Change['law'], (setting: Setting) => Partial<Change>[]> = {
+const TRANSFORMATIONS: Record<Transformation['law'], (setting: Setting) => Partial<Transformation>[]> = {
   mirror: () => [{ place: ([x, y]) => [-x, y], sense: -1 }],
-  move: ({ size }) => [{ place: ([x, y]) => [x + MOVE[0] * size, y + MOVE[1] * size] }],
-  turn: ({ drawing: { held = [] } }) => [{ place: held.length > 0 ? ([x, y]) => [-y, x] : turned }],
+  translate: ({ size }) => [{ place: ([x, y]) => [x + MOVE[0] * size, y + MOVE[1] * size] }],
+  rotate: ({ drawing: { fixedCoordinates: held = [] } }) => [{ place: held.length > 0 ? ([x, y]) => [-y, x] : turned }],
   scale: () => FACTORS.map((k) => ({ place: ([x, y]) => [k * x, k * y], lengths: k })),
 };
 
@@ -45,17 +45,17 @@ function turned([x, y]: Point): Point {
 }
 
 export const mirror: Law = lawOf('mirror');
-export const move: Law = lawOf('move');
-export const turn: Law = lawOf('turn');
+export const translate: Law = lawOf('translate');
+export const rotate: Law = lawOf('rotate');
 export const scale: Law = lawOf('scale');
 
-function lawOf(law: Change['law']): Law {
+function lawOf(law: Transformation['law']): Law {
   return (build, data, options = {}) => {
     // A coordinate is not the same when the linkage lies elsewhere: then something else drives.
     const setting = settingOf(law, build, data, drivenUnless(isCoordinate, options));
     if (isCoordinate(setting.driver)) return;
-    for (const changes of CHANGES[law](setting)) {
-      const change: Change = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
+    for (const changes of TRANSFORMATIONS[law](setting)) {
+      const change: Transformation = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
       const redrawn = options.redraw?.(data, change) ?? null;
       expectSame(setting, change, redrawn === null ? changed(setting.drawing, change) : build(redrawn));
     }
@@ -63,17 +63,17 @@ function lawOf(law: Change['law']): Law {
 }
 
 /** A drawing after a change. */
-function changed(drawing: Drawing, { law, place }: Change): Drawing {
+function changed(drawing: Drawing, { law, place }: Transformation): Drawing {
   const points = Object.entries(drawing.points).map(([name, at]) => [name, place(at)] as const);
-  const quarter = (held: Held): Held => ('x' in held ? { y: held.x } : { x: held.y });
+  const quarter = (held: FixedCoordinate): FixedCoordinate => ('x' in held ? { y: held.x } : { x: held.y });
   return {
     ...drawing,
     points: Object.fromEntries(points),
-    ...(law === 'turn' && drawing.held !== undefined ? { held: drawing.held.map(quarter) } : {}),
+    ...(law === 'rotate' && drawing.fixedCoordinates !== undefined ? { fixedCoordinates: drawing.fixedCoordinates.map(quarter) } : {}),
   };
 }
 
-function expectSame(setting: Setting, change: Change, other: Drawing): void {
+function expectSame(setting: Setting, change: Transformation, other: Drawing): void {
   const { law, drawing, driver, size, tolerance } = setting;
   const allowed = Math.max(setting.allowed, allowedFor(tolerance, other, size * change.lengths));
   expectDrawn(setting, change, other, allowed);
@@ -109,7 +109,7 @@ function expectSame(setting: Setting, change: Change, other: Drawing): void {
 const ORDERS = ['', 'first derivative of ', 'second derivative of '];
 
 /** Values, first and second derivatives of measures at a place. */
-function seen(motion: Traced, measures: readonly Measure[], at: number): number[][] {
+function seen(motion: TracedMotion, measures: readonly Measure[], at: number): number[][] {
   const readings = measures.map((measure) => motion.read(measure)(at));
   return [
     readings.map(({ value }) => value),
@@ -119,17 +119,17 @@ function seen(motion: Traced, measures: readonly Measure[], at: number): number[
 }
 
 /** How many times as large a measure is after a change. */
-function factor(measure: Measure, { lengths, sense }: Change): number {
+function factor(measure: Measure, { lengths, sense }: Transformation): number {
   return isAngle(measure) ? sense : lengths;
 }
 
 /** Expects the changed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
-function expectDrawn(setting: Setting, change: Change, other: Drawing, allowed: number): void {
+function expectDrawn(setting: Setting, change: Transformation, other: Drawing, allowed: number): void {
   const { lengths } = change;
   const { law, drawing, driver, size } = setting;
   const drawn = where(setting, drawnValue(driver, drawing));
   const parts = otherParts(changed(drawing, change), other);
-  if (parts !== null) throw new LawBroken(law, 'changed drawing', drawn, parts);
+  if (parts !== null) throw new LawViolation(law, 'changed drawing', drawn, parts);
   for (const [p, q] of pairs(Object.keys(drawing.points))) {
     const got = distance(other.points[p], other.points[q]) / lengths;
     const wanted = distance(drawing.points[p], drawing.points[q]);
@@ -138,7 +138,7 @@ function expectDrawn(setting: Setting, change: Change, other: Drawing, allowed: 
 }
 
 /** The driver of the changed drawing in its setting, and its values `to` there and `back`. */
-function otherDriver(setting: Setting, change: Change, other: Drawing) {
+function otherDriver(setting: Setting, change: Transformation, other: Drawing) {
   const { drawing, driver, range } = setting;
   const measure: Measure =
     'length' in driver && driver.offset !== undefined
@@ -157,7 +157,7 @@ function otherDriver(setting: Setting, change: Change, other: Drawing) {
 /** Expects two motions to end at the same values of the driver, and alike. */
 function expectEnds(
   setting: Setting,
-  [a, b, n]: readonly [Traced, Traced, Traced | null],
+  [a, b, n]: readonly [TracedMotion, TracedMotion, TracedMotion | null],
   back: (at: number) => number,
   allowed: number,
 ): void {
@@ -167,8 +167,8 @@ function expectEnds(
   for (const side of ['low', 'high'] as const) {
     const [one, two, three] = [a[side], b[swapped ? OTHER[side] : side], n?.[side]];
     const place = where(setting, one.at);
-    if (two.how !== one.how)
-      throw new LawBroken(law, `${side} end`, place, `is ${two.how} instead of ${one.how}`);
+    if (two.status !== one.status)
+      throw new LawViolation(law, `${side} end`, place, `is ${two.status} instead of ${one.status}`);
     const change = three === undefined ? 0 : changeOf([one.at / unit], [three.at / unit]);
     expectWithin(law, `${side} end`, place, back(two.at), one.at, allowed * unit * (1 + change));
   }

@@ -23,7 +23,7 @@ export interface Kept {
 export function keptBy(drawing: Drawing): Kept[] {
   return [
     ...Object.keys(drawing.bodies).flatMap((body) => keptInBody(drawing, body)),
-    ...heldOf(drawing),
+    ...coordinatesOf(drawing),
     ...slidOf(drawing),
     ...anglesOf(drawing),
   ];
@@ -46,7 +46,7 @@ function keptInBody(drawing: Drawing, body: string): Kept[] {
   ];
 }
 
-function heldOf({ held = [] }: Drawing): Kept[] {
+function coordinatesOf({ fixedCoordinates: held = [] }: Drawing): Kept[] {
   return held.map((one) => {
     const [axis, name, k] = 'x' in one ? (['x', one.x, 0] as const) : (['y', one.y, 1] as const);
     return { what: `held ${axis} of ${name}`, of: (places: Places): number => (places[name] as Point)[k] };
@@ -77,7 +77,7 @@ function slidOf({ points, sliders = {} }: Drawing): Kept[] {
 
 /** By how much kept angles have changed, as what that is worth at the end of the shorter of their two lines. */
 function anglesOf(drawing: Drawing): Kept[] {
-  const { points, angles = {}, telescopes = {} } = drawing;
+  const { points, fixedAngles: angles = {}, telescopes = {} } = drawing;
   return Object.entries(angles).map(([name, directions]) => {
     const lines = directions.map((one) => (typeof one === 'string' ? lineThrough(drawing, one) : one));
     const between = (places: Places) => {

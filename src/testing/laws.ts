@@ -1,11 +1,11 @@
 import type { Drawing } from '../linkage/index.ts';
 import { closes } from './closes.ts';
 import { derivativesAgree } from './derivatives.ts';
-import { mirror, move, scale, turn } from './invariance.ts';
+import { mirror, translate, scale, rotate } from './invariance.ts';
 import { keepsLengths } from './keeps-lengths.ts';
 import { outAndBack } from './out-and-back.ts';
-import { readings } from './readings.ts';
-import { sameBits } from './same-bits.ts';
+import { measuresAgree } from './readings.ts';
+import { reproducible } from './same-bits.ts';
 import type { Law, LawOptions } from './setting.ts';
 import { virtualWork } from './virtual-work.ts';
 
@@ -13,21 +13,21 @@ import { virtualWork } from './virtual-work.ts';
 export const laws = {
   closes,
   keepsLengths,
-  readings,
+  readings: measuresAgree,
   derivativesAgree,
   virtualWork,
   mirror,
-  move,
-  turn,
+  move: translate,
+  turn: rotate,
   scale,
   outAndBack,
-  sameBits,
+  sameBits: reproducible,
 } satisfies Record<string, Law>;
 
 /**
  * Puts the linkage that `build` makes of `data` to all laws, in their order.
  *
- * @throws LawBroken for the first that does not hold; InputError where the drawing is faulty or can't be driven.
+ * @throws LawViolation for the first that does not hold; InputError where the drawing is faulty or can't be driven.
  */
 export function checkLaws<T>(build: (data: T) => Drawing, data: T, options?: LawOptions<T>): void {
   for (const law of Object.values(laws)) law(build, data, options);

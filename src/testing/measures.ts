@@ -78,7 +78,7 @@ export function isCoordinate(measure: Measure): boolean {
 
 /** A measure in words. */
 export function nameOf(measure: Measure): string {
-  const from = seenFrom(measure);
+  const from = frameOf(measure);
   return from === null ? plainName(measure) : `${plainName(measure)} seen from ${from}`;
 }
 
@@ -91,8 +91,8 @@ function plainName(measure: Measure): string {
 }
 
 /** The body or telescope that a measure is seen from; null for the ground. */
-export function seenFrom(measure: Measure): string | null {
-  return ('seenFrom' in measure ? measure.seenFrom : undefined) ?? null;
+export function frameOf(measure: Measure): string | null {
+  return ('relativeTo' in measure ? measure.relativeTo : undefined) ?? null;
 }
 
 /** A measure as drawn, where whatever it is seen from has not moved yet. */
@@ -102,7 +102,7 @@ export function drawnValue(measure: Measure, drawing: Drawing): number {
 
 /** Whether a measure goes by a telescope's direction, which its ends tell up to half a turn: it may have turned inside out. */
 export function byTelescope(measure: Measure, { telescopes = {} }: Drawing): boolean {
-  return [seenFrom(measure), 'turn' in measure ? measure.turn : null].some(
+  return [frameOf(measure), 'turn' in measure ? measure.turn : null].some(
     (part) => part !== null && part in telescopes,
   );
 }
@@ -112,7 +112,7 @@ export function byTelescope(measure: Measure, { telescopes = {} }: Drawing): boo
  * coordinate seen from a telescope.
  */
 export function measured(measure: Measure, places: Places, drawing: Drawing): number | null {
-  const from = seenFrom(measure);
+  const from = frameOf(measure);
   if (from === null) return groundValue(measure, places, drawing);
   if (!isAngle(measure) && byTelescope(measure, drawing)) return null;
   const [a, b] = lineThrough(drawing, from);
@@ -141,7 +141,7 @@ function groundValue(measure: Measure, places: Places, drawing: Drawing): number
 
 /** The lines whose directions a measure is made of. */
 export function linesOf(measure: Measure, drawing: Drawing): (readonly [string, string])[] {
-  const from = seenFrom(measure);
+  const from = frameOf(measure);
   return [
     ...('angle' in measure ? [measure.angle] : []),
     ...('turn' in measure ? [lineThrough(drawing, measure.turn)] : []),

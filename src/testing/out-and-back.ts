@@ -3,7 +3,7 @@
 
 import type { Drawing, Measure } from '../linkage/index.ts';
 import { expectWithin } from './broken.ts';
-import { coordinates, distance, drawnValue, isCoordinate, nameOf, seenFrom } from './measures.ts';
+import { coordinates, distance, drawnValue, isCoordinate, nameOf, frameOf } from './measures.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   clamp,
@@ -23,7 +23,7 @@ const SHARES = [-0.9, -0.4, 0.4, 0.9];
 
 export const outAndBack: Law = (build, data, options) => {
   // Seen from a body that is drawn turned, a coordinate is another one: then something else drives.
-  const turns = (measure: Measure) => isCoordinate(measure) && seenFrom(measure) !== null;
+  const turns = (measure: Measure) => isCoordinate(measure) && frameOf(measure) !== null;
   const setting = settingOf('outAndBack', build, data, drivenUnless(turns, options));
   const motion = traced(setting, setting.drawing);
   for (const share of SHARES) {

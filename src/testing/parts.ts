@@ -15,7 +15,7 @@ export function otherParts(one: Drawing, other: Drawing): string | null {
 }
 
 function inWords(drawing: Drawing): string[] {
-  const { points, ground, bodies, held = [], sliders = {}, angles = {}, telescopes = {} } = drawing;
+  const { points, ground, bodies, fixedCoordinates: held = [], sliders = {}, fixedAngles: angles = {}, telescopes = {} } = drawing;
   const named = <Part>(kind: string, all: Readonly<Record<string, Part>>, words: (part: Part) => string) =>
     Object.entries(all).map(([name, part]) => `${kind} ${name} (${words(part)})`);
   const line = (names: readonly string[]) => names.join('-');

@@ -1,16 +1,16 @@
 // sameBits: equal data gives equal bits, whatever was built, traced or read before, and what is given stays as it was.
 
 import type { Drawing } from '../linkage/index.ts';
-import { expectWithin, LawBroken } from './broken.ts';
+import { expectWithin, LawViolation } from './broken.ts';
 import { everything, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
-import { type Law, type Setting, settingOf, spread, type Traced, traced, where } from './setting.ts';
+import { type Law, type Setting, settingOf, spread, type TracedMotion, traced, where } from './setting.ts';
 
 /** How many poses are looked at. */
 const POSES = 8;
 
-export const sameBits: Law = (build, data, options) => {
-  const setting = settingOf('sameBits', build, data, options);
+export const reproducible: Law = (build, data, options) => {
+  const setting = settingOf('reproducible', build, data, options);
   const { drawing } = setting;
   const before: Drawing = JSON.parse(JSON.stringify(drawing));
   const motion = traced(setting, drawing);
@@ -30,7 +30,7 @@ export const sameBits: Law = (build, data, options) => {
 /** What was read of each measure, value and derivatives, by the value of the driver. */
 type Read = Map<string, Map<number, readonly (number | null)[]>>;
 
-function readAll({ drawing, driver }: Setting, motion: Traced, places: readonly number[]): Read {
+function readAll({ drawing, driver }: Setting, motion: TracedMotion, places: readonly number[]): Read {
   return new Map(
     everything(drawing, driver).map((measure) => {
       const read = motion.read(measure);
@@ -58,7 +58,7 @@ function expectEqual(setting: Setting, how: string, got: Read, wanted: Read): vo
 
 function expectSameDrawing(
   setting: Setting,
-  { drawn }: Traced,
+  { drawn }: TracedMotion,
   how: string,
   got: Drawing,
   wanted: Drawing,
@@ -70,7 +70,7 @@ function expectSameDrawing(
     });
   }
   const parts = otherParts(wanted, got) ?? 'has its parts in another order';
-  throw new LawBroken(setting.law, `drawing, ${how},`, where(setting, drawn), parts);
+  throw new LawViolation(setting.law, `drawing, ${how},`, where(setting, drawn), parts);
 }
 
 function expectBits(

@@ -237,7 +237,7 @@ describe('a corner with joints of its own', () => {
           drawing: {
             ...drawing,
             telescopes: { leg: ['strutTop', 'strutLower'] },
-            angles: { strut: ['upright', 'leg'] },
+            fixedAngles: { strut: ['upright', 'leg'] },
           },
         });
         const [one, other] = [corner, twin].map((each) => sweep(each, { bump: 40, droop: 40, step: 40 }));

@@ -83,7 +83,7 @@ forEachKind((kind) => {
               BOTH.map((travelled) => conditioningOf(kind, input, placesOf(row), travelled)),
             ),
           );
-          fc.pre(c < WILDEST && nominal.end.bump.how === 'reached' && nominal.end.droop.how === 'reached');
+          fc.pre(c < WILDEST && nominal.end.bump.status === 'reached' && nominal.end.droop.status === 'reached');
           const { by, info } = sensitivities(kind.corner(input), options);
           expect(Object.keys(by)).toEqual(coordinatesOf(input).map(([name]) => name));
           const h = Math.min(0.5, 4 / c ** 2);
@@ -290,7 +290,7 @@ describe('the result', () => {
         const { by, info, travel } = sensitivities(corner, options);
         expect(travel).toEqual(columns.travel);
         const undetermined = [end.droop, end.bump].flatMap((side) =>
-          side.how === 'undetermined' ? [side.travel] : [],
+          side.status === 'undetermined' ? [side.travel] : [],
         );
         const odd: unknown[] = [];
         for (const [coordinate, rates] of Object.entries(by)) {

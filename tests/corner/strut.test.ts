@@ -66,7 +66,7 @@ describe('any strut corner', () => {
         const swept = sweep(corner, { bump: 3000, droop: 3000, step: 3000 });
         const { bump, droop, behind } = limits(corner);
         for (const side of ['bump', 'droop'] as const) {
-          const { travel, how } = swept.end[side];
+          const { travel, status: how } = swept.end[side];
           expect(how).toBe('deadPoint');
           const dead = [bump, droop, ...behind].find(
             (limit) => limit?.side === side && limit.cause === 'deadPoint',

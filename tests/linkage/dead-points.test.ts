@@ -86,7 +86,7 @@ describe('two dead points inside one piece', () => {
 
   it.each([1, 0.1, 0.01, 1e-4])('are both found from between, %d under the cusp', (below) => {
     const motion = trace(nearCusp(below), { driver: x });
-    expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
     expect(motion.path.pieces).toHaveLength(1);
     // The linkage is symmetric, and so is its motion.
     expectClose(motion.low.at, -motion.high.at, { times: 64, scale: 400 });
@@ -115,7 +115,7 @@ describe('two dead points inside one piece', () => {
 
     const motion = trace(beside, { driver: x });
     const end = motion.high.at - motion.drawn < motion.drawn - motion.low.at ? motion.high : motion.low;
-    expect(end.how).toBe('deadPoint');
+    expect(end.status).toBe('deadPoint');
     expectClose(end.at, loop.read(x)(one).value, { times: 64, scale: 400 });
     // From the other side of it the driver would have to go back.
     expect(Math.abs(loop.read(x)(two).value - end.at)).toBeGreaterThan(0);

@@ -43,7 +43,7 @@ describe('a driver through several full turns', () => {
   it('turns the other crank of a drag link as often', () => {
     // The ground is the shortest bar: 30 + 90 < 70 + 80.
     const motion = trace(fourBar(deepFreeze({ crank: 70, coupler: 80, rocker: 90, ground: 30 }), 0.7), turns);
-    expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+    expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
     const other = motion.read({ turn: 'rocker' });
     for (let k = -4; k <= 4; k++) {
       const at = (k * turn) / 2;
@@ -55,7 +55,7 @@ describe('a driver through several full turns', () => {
   it.each([-1, 1, -2 * turn - 1, 2 * turn + 1])(
     'is driven by %d to the pose that the bars have there',
     (by) => {
-      const { drawing, missing } = drive(fourBar(bars, 0.7), [{ driver: { turn: 'crank' }, to: by }]);
+      const { drawing, shortfall: missing } = drive(fourBar(bars, 0.7), [{ driver: { turn: 'crank' }, to: by }]);
       expect(missing).toEqual([0]);
       const wanted = fourBar(bars, 0.7 + by).points;
       for (const name of ['B', 'C']) {

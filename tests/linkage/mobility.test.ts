@@ -140,7 +140,7 @@ describe('the count of Kutzbach', () => {
   ];
   it.each(cases)('and the rank of %s', (_, drawing, M, freedoms) => {
     const found = mobility(drawing);
-    expectSame([found.kutzbach, found.freedoms], [M, freedoms]);
+    expectSame([found.kutzbach, found.degreesOfFreedom], [M, freedoms]);
   });
 });
 
@@ -160,7 +160,7 @@ describe('what is redundant', () => {
       tight: [],
     });
     const motion = trace(drawing, { driver: { turn: 'first' }, from: 0, to: 2 * Math.PI });
-    expect(motion.high.how).toBe('reached');
+    expect(motion.high.status).toBe('reached');
     expectClose(motion.at(Math.PI / 2).F[0], -40, { times: 2 ** 8, scale: 120 });
   });
 
@@ -172,13 +172,13 @@ describe('what is redundant', () => {
     };
     const message = /all else moves if one of these gives over the whole motion: .*third by 0\.1/;
     expect(() => trace(rounded, { driver: { turn: 'first' } })).toThrow(message);
-    const { freedoms, tight } = mobility(rounded);
+    const { degreesOfFreedom: freedoms, misfits: tight } = mobility(rounded);
     expect(freedoms).toBe(0);
     const third = tight.find(({ body }) => body === 'third');
     // E is 0.1 off its place: the arm from it would be longest and shortest along the ground line.
     expectWithin(third?.by ?? null, 0.1 * (1 + 29.9 / 100), 0.002);
     const motion = trace(rounded, { driver: { turn: 'first' }, from: -0.3, to: 0.3, tolerance: 0.2 });
-    expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+    expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
   });
 
   it('in the drawn pose alone contradicts as soon as the linkage moves', () => {
@@ -192,14 +192,14 @@ describe('what is redundant', () => {
     expect(found).toMatchObject({ freedoms: 1, redundant: 1 });
     expect(found.contradicting).toMatch(/^body (first|second|third|coupler at F)$/);
     const motion = trace(drawing, { driver: { turn: 'first' }, from: -0.5, to: 0.5 });
-    expect(motion.high.how).toBe('locked');
+    expect(motion.high.status).toBe('locked');
     // It locks where the bar misses by the tolerance, a millionth of the size: about sqrt(2 * 1.4e-4 / (100 (1 - 100 / 140))).
     expect(motion.high.at).toBeLessThan(0.01);
-    const third = found.tight.find(({ body }) => body === 'third');
+    const third = found.misfits.find(({ body }) => body === 'third');
     // Round to where the others lie flat, and their way on is not determined: F is 100 to one side of the line, 40 above E.
     expectWithin(third?.by ?? null, 140 - Math.hypot(100, 40), 1e-6);
     expectWithin(
-      motion.high.by ?? null,
+      motion.high.misfit ?? null,
       140 - Math.hypot(100 * Math.sin(0.5), 100 * Math.cos(0.5) + 40),
       1e-9,
     );
@@ -222,7 +222,7 @@ describe('a bifurcation', () => {
       bodies: { first: ['A', 'B'], second: ['C', 'D'], coupler: ['B', 'D'] },
     };
     const { low, high } = range(drawing, { driver: { turn: 'first' } });
-    expect([low.how, high.how]).toEqual(['undetermined', 'undetermined']);
+    expect([low.status, high.status]).toEqual(['undetermined', 'undetermined']);
     expectWithin(low.at, -Math.PI / 2, 1e-8);
     expectWithin(high.at, Math.PI / 2, 1e-8);
     const flat: Drawing = {
@@ -236,7 +236,7 @@ describe('a bifurcation', () => {
 /** Where the motion, driven by a body, has its ends, which are bifurcations. */
 function crossings(drawing: Drawing, body: string): [number, number] {
   const { low, high } = range(drawing, { driver: { turn: body } });
-  expect([low.how, high.how]).toEqual(['undetermined', 'undetermined']);
+  expect([low.status, high.status]).toEqual(['undetermined', 'undetermined']);
   return [low.at, high.at];
 }
 
@@ -316,7 +316,7 @@ describe('ground', () => {
 
   it('alone, without a body, is a drawing that nothing moves in', () => {
     const found = mobility({ points: { A: [0, 0], B: [3, 4] }, ground: ['A', 'B'], bodies: {} });
-    expectSame([found.kutzbach, found.freedoms, found.redundant], [0, 0, 0]);
+    expectSame([found.kutzbach, found.degreesOfFreedom, found.redundant], [0, 0, 0]);
   });
 });
 
@@ -328,16 +328,16 @@ describe('a drawing that is changed in place', () => {
       points: { A: [0, 0], B: [0, 60], C: [100, 90], D: [120, 0], E: [150, 40] },
       ground: ['A', 'D'],
       bodies: { crank: ['A', 'B'], coupler, rocker: ['D', 'C', 'E'] },
-      held,
+      fixedCoordinates: held,
     } as Drawing;
-    expectSame(mobility(drawing).freedoms, 1);
+    expectSame(mobility(drawing).degreesOfFreedom, 1);
     held.push({ x: 'C' });
-    expectSame(mobility(drawing).freedoms, 0);
+    expectSame(mobility(drawing).degreesOfFreedom, 0);
     held.pop();
     coupler.push('E');
-    expectSame(mobility(drawing).freedoms, 0);
+    expectSame(mobility(drawing).degreesOfFreedom, 0);
     coupler.pop();
-    expectSame(mobility(drawing).freedoms, 1);
+    expectSame(mobility(drawing).degreesOfFreedom, 1);
   });
 });
 
@@ -355,7 +355,7 @@ describe('the range of a linkage', () => {
       high: { how: 'deadPoint' },
     });
     const round = range(crankRocker);
-    expect([round.low.how, round.high.how]).toEqual(['closed', 'closed']);
+    expect([round.low.status, round.high.status]).toEqual(['closed', 'closed']);
     expect(round.high.at).toBeGreaterThan(2 * Math.PI * 40);
   });
 });

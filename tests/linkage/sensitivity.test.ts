@@ -151,15 +151,15 @@ describe('sensitivities of joints and of what is seen from a body', () => {
   const measures: Measure[] = [
     { turn: 'arm' },
     { turn: 'ram' },
-    { turn: 'ram', seenFrom: 'arm' },
-    { x: 'P', seenFrom: 'arm' },
-    { y: 'C', seenFrom: 'crank' },
-    { x: 'R', seenFrom: 'arm' },
-    { angle: ['Q', 'S'], seenFrom: 'crank' },
+    { turn: 'ram', relativeTo: 'arm' },
+    { x: 'P', relativeTo: 'arm' },
+    { y: 'C', relativeTo: 'crank' },
+    { x: 'R', relativeTo: 'arm' },
+    { angle: ['Q', 'S'], relativeTo: 'crank' },
     { length: ['R', 'S'] },
   ];
 
-  it.each([[{ turn: 'crank' }], [{ turn: 'crank', seenFrom: 'arm' }], [{ x: 'R', seenFrom: 'arm' }]] as [
+  it.each([[{ turn: 'crank' }], [{ turn: 'crank', relativeTo: 'arm' }], [{ x: 'R', relativeTo: 'arm' }]] as [
     Measure,
   ][])('are central differences, driven by %j', (driver) => {
     for (const travel of 'x' in driver ? [-3, 4] : [-0.15, 0.1]) {

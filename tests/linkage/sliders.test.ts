@@ -96,7 +96,7 @@ describe('a slider-crank', () => {
 
   it('with its rod driven by the slide has its dead points with crank and rod in line', () => {
     const { low, high } = trace(sliderCrank(1, 3, 1), { driver: { x: 'B' } });
-    expect([low.how, high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([low.status, high.status]).toEqual(['deadPoint', 'deadPoint']);
     expectClose(high.at, 4, { times: 64, scale: 4 });
     expectClose(low.at, 2, { times: 64, scale: 4 });
   });
@@ -173,7 +173,7 @@ describe('a slider that is drawn off its line', () => {
           const { T, P } = motion.at(at);
           const cross = (T[0] * P[1] - T[1] * P[0]) / 2;
           expectClose(cross, off, { times: 2 ** 8, scale: 4 });
-          expectClose(motion.read({ y: 'P', seenFrom: 'arm' })(at).value, off, { times: 2 ** 8, scale: 4 });
+          expectClose(motion.read({ y: 'P', relativeTo: 'arm' })(at).value, off, { times: 2 ** 8, scale: 4 });
         },
       ),
     );
@@ -200,7 +200,7 @@ describe('a block that slides along its rail for ever', () => {
       property(sizes, posts, (mm, post) => {
         for (const options of [{ driver: { x: 'P' } as const }, {}]) {
           const { drawn, low, high, path } = trace(block(mm, post), options);
-          expect([low.how, high.how]).toEqual(['gaveUp', 'gaveUp']);
+          expect([low.status, high.status]).toEqual(['gaveUp', 'gaveUp']);
           expect(path.pieces.length).toBeLessThan(FEW);
           if (!('driver' in options)) continue;
           // R and T lie farthest from L: 30 times as far as the farther of them, either way.
@@ -231,9 +231,9 @@ describe('a block that slides along its rail for ever', () => {
     assert(
       property(double({ min: 2, max: 20, noNaN: true }), posts, (mm, post) => {
         const { low, high } = trace(block(mm, post), { driver: { length: ['T', 'P'] } });
-        expect(low.how).toBe('deadPoint');
+        expect(low.status).toBe('deadPoint');
         expectClose(low.at, 300, { times: 64, scale: 1000 });
-        expect(high.how).toBe('gaveUp');
+        expect(high.status).toBe('gaveUp');
       }),
       { numRuns: 5 },
     );

@@ -37,7 +37,7 @@ describe('least squares', () => {
     const { starts, certified, sumOfSquares, standardDeviations, x } = strd[name];
     const problem = regression(name);
     const found = leastSquares(problem, starts[start]);
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     // Certified to eleven digits; we ask for nine.
     certified.forEach((wanted, j) => {
       expectWithin(found.x[j], wanted, 1e-9 * Math.abs(wanted));
@@ -64,7 +64,7 @@ describe('least squares', () => {
       },
       [-1.2, 1],
     );
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     found.x.forEach((value) => {
       // It stops before a step of less than 1e-11.
       expectWithin(value, 1, 1e-11);
@@ -76,7 +76,7 @@ describe('least squares', () => {
       { values: ([a, , c]) => [a + c - 4], derivatives: () => [[1, 0, 1]] },
       [1, 7, 2],
     );
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     [1.5, 7, 2.5].forEach((wanted, j) => {
       expectWithin(found.x[j], wanted, 1e-10);
     });
@@ -121,7 +121,7 @@ describe('least squares', () => {
     const plainSteps = steps;
     steps = 0;
     const curved = leastSquares({ ...tapes, curvature }, [60, 30]);
-    for (const { how, x, sum } of [plain, curved]) {
+    for (const { status: how, x, sum } of [plain, curved]) {
       expect(how).toBe('converged');
       expectWithin(Math.hypot(...x), 0, 1e-5);
       expectWithin(sum, 4 * (R - read) ** 2, 1e-6);
@@ -144,7 +144,7 @@ describe('least squares', () => {
         return endless.derivatives(x);
       },
     };
-    expect(leastSquares(counted, [1], 7).how).toBe('tooManySteps');
+    expect(leastSquares(counted, [1], 7).status).toBe('iterationLimit');
     expect(asked).toBe(7);
   });
 
@@ -161,7 +161,7 @@ describe('least squares', () => {
       };
       // The line through 1, 2, 4 at 0, 1, 2: slope (4 - 1)/2, through the mean 7/3 at 1.
       const found = leastSquares(fit, [7 / 3 - 1.5, 1.5]);
-      expect(found.how).toBe('converged');
+      expect(found.status).toBe('converged');
       expect(asked).toBe(1);
       expectWithin(found.sum, scale ** 2 / 6, 1e-12 * scale ** 2);
     }
@@ -195,7 +195,7 @@ describe('least squares', () => {
         expect(leastSquares(fit, [near])).toMatchObject({ how: 'converged', x: [near] });
         expect(asked).toBe(1);
         const far = leastSquares(fit, [3.01 * size]);
-        expect(far.how).toBe('converged');
+        expect(far.status).toBe('converged');
         expectWithin(far.x[0], 3 * size, 2e-11 * 3 * size);
       }
     }
@@ -240,7 +240,7 @@ describe('least squares', () => {
     expect(small).toMatchObject({ how: 'stalled', x: [3] });
     // A residual that is less the farther it goes.
     const endless = leastSquares({ values: ([a]) => [1 / a], derivatives: ([a]) => [[-1 / (a * a)]] }, [1]);
-    expect(endless.how).toBe('tooManySteps');
+    expect(endless.status).toBe('iterationLimit');
     expect(Number(endless.sum)).toBeLessThan(1e-3);
     const cliff = leastSquares(
       {

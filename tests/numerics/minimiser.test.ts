@@ -32,7 +32,7 @@ const quadratic =
 describe('minimise', () => {
   it("finds the bottom of Rosenbrock's valley", () => {
     const start = Object.freeze([-1.2, 1]);
-    const { x, value, how, evaluations } = minimise(valley, start, { metric });
+    const { x, value, status: how, evaluations } = minimise(valley, start, { metric });
     expect(how).toBe('converged');
     // As measured.
     expect(evaluations).toBeLessThanOrEqual(140);
@@ -53,7 +53,7 @@ describe('minimise', () => {
         const at = all.map((each) => each.at / 10);
         const diagonal = () => weights.map((w, i) => weights.map((_, j) => (i === j ? w : 0)));
         const start = all.map(({ from }) => from / 10);
-        const { x, value, how } = minimise(quadratic(weights, at), start, { metric: diagonal });
+        const { x, value, status: how } = minimise(quadratic(weights, at), start, { metric: diagonal });
         expect(how).toBe('converged');
         // What is left to be gained is nothing: p < 1e-18, but for the rounding of x.
         expectWithin(value, 0, 1e-17);
@@ -77,7 +77,7 @@ describe('minimise', () => {
         });
         return 0.5 * (d[0] * g[0] + d[1] * g[1]);
       };
-      const { value, how, evaluations } = minimise(f, [0, 0], { metric: () => H });
+      const { value, status: how, evaluations } = minimise(f, [0, 0], { metric: () => H });
       expect(how).toBe('converged');
       expectWithin(value, 0, 1e-17);
       // As measured.
@@ -111,12 +111,12 @@ describe('minimise', () => {
     };
     let left = 12;
     const stopped = minimise(f, [-1.2, 1], { metric, stop: () => left-- <= 0 });
-    expect(stopped).toMatchObject({ how: 'stopped', evaluations: 12, value: Math.min(...asked) });
+    expect(stopped).toMatchObject({ how: 'cancelled', evaluations: 12, value: Math.min(...asked) });
     expect(valley(stopped.x, [0, 0])).toBe(stopped.value);
 
     asked.length = 0;
     const out = minimise(f, [-1.2, 1], { metric, maxEvaluations: 7 });
-    expect(out).toMatchObject({ how: 'outOfEvaluations', evaluations: 7, value: Math.min(...asked) });
+    expect(out).toMatchObject({ how: 'evaluationLimit', evaluations: 7, value: Math.min(...asked) });
     expect(asked.length).toBe(7);
 
     for (let most = 1; most <= 60; most++) {
@@ -144,13 +144,13 @@ describe('minimise', () => {
       g[0] = 1 - 1 / x;
       return x - Math.log(x);
     };
-    const { x, how } = minimise(f, [0.05], { metric: ([at]) => [[1 / at ** 2]] });
+    const { x, status: how } = minimise(f, [0.05], { metric: ([at]) => [[1 / at ** 2]] });
     expect(['converged', 'stalled']).toContain(how);
     expectWithin(x[0], 1, 1e-6);
     for (const bad of [-1, 0, Number.NaN]) {
       expect(minimise(f, [bad], { metric: () => [[1]] })).toMatchObject({
         x: [bad],
-        how: 'noValue',
+        how: 'noFiniteValue',
         evaluations: 1,
       });
     }
@@ -169,7 +169,7 @@ describe('minimise', () => {
       [Number.NaN, 0],
       [0, Number.POSITIVE_INFINITY],
     ]) {
-      expect(minimise(blind, start, { metric: identity }).how).toBe('noValue');
+      expect(minimise(blind, start, { metric: identity }).status).toBe('noFiniteValue');
     }
     for (const slope of [
       [0, Number.NaN],
@@ -179,7 +179,7 @@ describe('minimise', () => {
         [g[0], g[1]] = slope;
         return 1;
       };
-      expect(minimise(f, [1, 2], { metric: identity }).how).toBe('noValue');
+      expect(minimise(f, [1, 2], { metric: identity }).status).toBe('noFiniteValue');
     }
   });
 
@@ -196,14 +196,14 @@ describe('minimise', () => {
       [wrong, 1],
       [wall, 0.3],
     ] as const) {
-      const { x, how, evaluations } = minimise(f, [at], { metric: () => [[2]] });
+      const { x, status: how, evaluations } = minimise(f, [at], { metric: () => [[2]] });
       expect({ x, how }).toEqual({ x: [at], how: 'stalled' });
       expect(evaluations).toBeLessThan(25);
     }
   });
 
   it('says so where a kink leaves a slope', () => {
-    const { x, how } = minimise(
+    const { x, status: how } = minimise(
       ([at], g) => {
         g[0] = at < 0.3 ? -1 : 1;
         return Math.abs(at - 0.3);

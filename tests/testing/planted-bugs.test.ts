@@ -1,6 +1,6 @@
 /** The smallest bug planted in a motion, or in what draws it, is told by the law that it breaks, with place and size. */
-import { type Drawing, type Held, type Measure, type Point, trace } from 'jounce/linkage';
-import { checkLaws, LawBroken, type LawOptions, laws, type Trace, type Traced } from 'jounce/testing';
+import { type Drawing, type FixedCoordinate, type Measure, type Point, trace } from 'jounce/linkage';
+import { checkLaws, LawViolation, type LawOptions, laws, type TraceFunction, type TracedMotion } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 
@@ -23,12 +23,12 @@ const SMALL = 1e-8;
 const STILL_SMALL = 1e3 * SMALL * SIZE;
 
 /** What a law says, or null where it finds nothing. */
-function told<T>(check: () => T): LawBroken | null {
+function told<T>(check: () => T): LawViolation | null {
   try {
     check();
     return null;
   } catch (error) {
-    if (error instanceof LawBroken) return error;
+    if (error instanceof LawViolation) return error;
     throw error;
   }
 }
@@ -38,7 +38,7 @@ const found = (law: LawName, given: Partial<LawOptions<Drawing>>, drawing = four
 
 /** Expects a law to have told a bug: its own name, what, where in the range, how much, also in the message. */
 function expectTold(
-  broken: LawBroken | null,
+  broken: LawViolation | null,
   law: LawName,
   what: RegExp,
   [least, most]: readonly [number, number],
@@ -47,18 +47,18 @@ function expectTold(
   expect(broken?.what).toMatch(what);
   const { at, driver } = broken?.where ?? { at: Number.NaN, driver: '' };
   expect(Math.abs(at)).toBeLessThanOrEqual(0.6);
-  expect(broken?.off).toBeGreaterThan(least);
-  expect(broken?.off).toBeLessThan(most);
-  expect(broken?.off).toBeGreaterThan(broken?.allowed ?? Number.NaN);
+  expect(broken?.error).toBeGreaterThan(least);
+  expect(broken?.error).toBeLessThan(most);
+  expect(broken?.error).toBeGreaterThan(broken?.tolerance ?? Number.NaN);
   expect(broken?.message.startsWith(`${law}: ${broken.what} is `)).toBe(true);
   const figure = (value: number | null | undefined) => String(Number(value?.toPrecision(2)));
-  expect(broken?.message).toContain(`off by ${figure(broken?.off)} (allowed ${figure(broken?.allowed)})`);
+  expect(broken?.message).toContain(`off by ${figure(broken?.error)} (allowed ${figure(broken?.tolerance)})`);
   expect(broken?.message).toContain(` at driver value ${Number(at.toPrecision(6))} (${driver})`);
 }
 
 /** `trace` with its motion falsified. */
 const falsified =
-  (change: (motion: Traced, drawing: Drawing) => Partial<Traced>): Trace =>
+  (change: (motion: TracedMotion, drawing: Drawing) => Partial<TracedMotion>): TraceFunction =>
   (drawing, asked) => {
     const motion = trace(drawing, asked);
     return { ...motion, ...change(motion, drawing) };
@@ -98,22 +98,22 @@ const isLength = (measure: Measure) => 'length' in measure;
 const isTurnOf = (measure: Measure, body: string) => 'turn' in measure && measure.turn === body;
 
 /** All lengths read too long by a small share, on a drawing of which something is so. */
-const longerWhere = (is: (drawing: Drawing) => boolean): Trace => {
+const longerWhere = (is: (drawing: Drawing) => boolean): TraceFunction => {
   const long = reading((value, key, measure) =>
     key === 'value' && isLength(measure) ? value * (1 + SMALL) : value,
   );
   return (drawing, asked) => (is(drawing) ? long : trace)(drawing, asked);
 };
 /** The turn of the rocker with the other sign, on a drawing of which something is so. */
-const otherSenseWhere = (is: (drawing: Drawing) => boolean): Trace => {
+const otherSenseWhere = (is: (drawing: Drawing) => boolean): TraceFunction => {
   const other = reading((value, _, measure) => (isTurnOf(measure, 'rocker') ? -value : value));
   return (drawing, asked) => (is(drawing) ? other : trace)(drawing, asked);
 };
 /** The motion with the rocker left out of the drawing; the coupler's direction is held instead. */
-const loose: Trace = (drawing, asked) => {
+const loose: TraceFunction = (drawing, asked) => {
   const { rocker: _, ...bodies } = drawing.bodies;
   const motion = trace({ ...drawing, bodies }, { ...asked, hold: [{ turn: 'coupler' }] });
-  const read: Traced['read'] = (measure) => {
+  const read: TracedMotion['read'] = (measure) => {
     if (!isTurnOf(measure, 'rocker')) return motion.read(measure);
     const direction = motion.read({ angle: ['C', 'B'] });
     const drawn = direction(motion.drawn).value;
@@ -122,13 +122,13 @@ const loose: Trace = (drawing, asked) => {
   return { ...motion, read };
 };
 const looseWhere =
-  (is: (drawing: Drawing) => boolean): Trace =>
+  (is: (drawing: Drawing) => boolean): TraceFunction =>
   (drawing, asked) =>
     (is(drawing) ? loose : trace)(drawing, asked);
 /** Values of the whole linkage, rates of the one without the rocker. */
-const looseRates: Trace = (drawing, asked) => {
+const looseRates: TraceFunction = (drawing, asked) => {
   const [whole, without] = [trace(drawing, asked), loose(drawing, asked)];
-  const read: Traced['read'] = (measure) => {
+  const read: TracedMotion['read'] = (measure) => {
     const [right, wrong] = [whole.read(measure), without.read(measure)];
     return (at) => ({ ...wrong(at), value: right(at).value });
   };
@@ -136,7 +136,7 @@ const looseRates: Trace = (drawing, asked) => {
 };
 /** A trace that is right as long as the crank drives. */
 const unlessDrivenByCrank =
-  (wrong: Trace): Trace =>
+  (wrong: TraceFunction): TraceFunction =>
   (drawing, asked) =>
     (asked?.driver !== undefined && isTurnOf(asked.driver, 'crank') ? trace : wrong)(drawing, asked);
 
@@ -152,7 +152,7 @@ describe('a bug planted in a motion', () => {
   });
 
   /** One number wrong by a part in 10^8 of itself, or of the size. */
-  const numbers: [law: LawName, bug: string, trace: Trace, what: RegExp][] = [
+  const numbers: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
     [
       'closes',
       'a ground point that creeps',
@@ -230,7 +230,7 @@ describe('a bug planted in a motion', () => {
   });
 
   /** A row left out of what is moved; where the law compares two motions, out of the second one. */
-  const rows: [law: LawName, bug: string, trace: Trace, what: RegExp][] = [
+  const rows: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
     [
       'closes',
       'a ground point, which then goes along',
@@ -261,7 +261,7 @@ describe('a bug planted in a motion', () => {
   });
 
   /** One sign. */
-  const signs: [law: LawName, bug: string, trace: Trace, what: RegExp][] = [
+  const signs: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
     ['closes', 'of the driver', falsified((motion) => ({ at: (t) => motion.at(-t) })), /turn of crank/],
     [
       'keepsLengths',
@@ -313,7 +313,7 @@ describe('a bug planted in a motion', () => {
 
 /** A trace of a drawing with one part of it left out, and what is left of its freedom held. */
 const without =
-  (leaveOut: (drawing: Drawing) => Drawing, held: Measure): Trace =>
+  (leaveOut: (drawing: Drawing) => Drawing, held: Measure): TraceFunction =>
   (drawing, asked) =>
     trace(leaveOut(drawing), { ...asked, hold: [held] });
 
@@ -328,17 +328,17 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
     points: { A: [0, 0], B: [1, 2], C: [3, 2.5], D: [4, 2] },
     ground: ['A'],
     bodies: { crank: ['A', 'B'], plate: ['B', 'C', 'D'] },
-    angles: { level: ['plate'] },
+    fixedAngles: { level: ['plate'] },
   };
   const ram: Drawing = {
     points: { O: [0, 0], A: [0, 40], R: [100, 60] },
     ground: ['O'],
     bodies: { crank: ['O', 'A'] },
-    held: [{ x: 'R' }],
-    angles: { square: ['ram', 'crank'] },
+    fixedCoordinates: [{ x: 'R' }],
+    fixedAngles: { square: ['ram', 'crank'] },
     telescopes: { ram: ['A', 'R'] },
   };
-  it.each<[what: string, drawing: Drawing, planted: Trace, told: RegExp]>([
+  it.each<[what: string, drawing: Drawing, planted: TraceFunction, told: RegExp]>([
     [
       'a slider',
       slide,
@@ -348,19 +348,19 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
     [
       'a kept direction',
       table,
-      without(({ angles: _, ...rest }) => rest, { length: ['A', 'D'] }),
+      without(({ fixedAngles: _, ...rest }) => rest, { length: ['A', 'D'] }),
       /^angle level \(B-D\)/,
     ],
     [
       'an angle to a telescope',
       ram,
-      without(({ angles: _, ...rest }) => rest, { y: 'R' }),
+      without(({ fixedAngles: _, ...rest }) => rest, { y: 'R' }),
       /^angle square \(A-R to O-A\)/,
     ],
     [
       'a held coordinate',
       ram,
-      without(({ held: _, ...rest }) => rest, { length: ['A', 'R'] }),
+      without(({ fixedCoordinates: _, ...rest }) => rest, { length: ['A', 'R'] }),
       /^held x of R/,
     ],
   ])('%s', (_, drawing, planted, what) => {
@@ -422,9 +422,9 @@ describe('a bug planted in what draws', () => {
 
   it('is told by mirror, turn, move and scale where a bar is forgotten in the redrawn one', () => {
     const { rocker: _, ...others } = parts.bodies;
-    const held: Held[] = [{ x: 'B' }];
+    const held: FixedCoordinate[] = [{ x: 'B' }];
     const forgetful = (data: Data): Drawing =>
-      data === points ? { points: data, ...parts } : { points: data, ...parts, bodies: others, held };
+      data === points ? { points: data, ...parts } : { points: data, ...parts, bodies: others, fixedCoordinates: held };
     for (const law of ['mirror', 'move', 'turn', 'scale'] as const) {
       expect(check(law, forgetful)?.message).toBe(
         `${law}: changed drawing lacks body rocker (B, C) and has held x of B besides at driver value 0 (turn of crank)`,
@@ -456,7 +456,7 @@ describe('a bug planted in what draws', () => {
 
 describe('sameBits tells what differs the second time', () => {
   /** A reading that is changed from the second time on at which it is asked for. */
-  const fromTheSecondOn = (change: (value: number) => number): Trace => {
+  const fromTheSecondOn = (change: (value: number) => number): TraceFunction => {
     const seen = new Set<string>();
     return falsified(({ read }) => ({
       read: (measure) => {
@@ -484,14 +484,14 @@ describe('sameBits tells what differs the second time', () => {
 
   it('a bar left out', () => {
     let traced = 0;
-    const planted: Trace = (drawing, asked) => (traced++ === 0 ? trace : loose)(drawing, asked);
+    const planted: TraceFunction = (drawing, asked) => (traced++ === 0 ? trace : loose)(drawing, asked);
     expectTold(found('sameBits', { trace: planted }), 'sameBits', /, traced a second time,?$/, [0, SIZE]);
   });
 });
 
 describe('checkLaws', () => {
   it('throws the first law that is broken, in the order of laws', () => {
-    const check = (planted: Trace) =>
+    const check = (planted: TraceFunction) =>
       told(() => checkLaws(asDrawn, fourBar, { ...options, trace: planted }))?.law;
     expect(check(trace)).toBeUndefined();
     expect(check(longerWhere(() => true))).toBe('readings');

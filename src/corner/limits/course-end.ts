@@ -1,6 +1,6 @@
-import type { EndKind } from '../../linkage/path.ts';
+import type { MotionStatus } from '../../linkage/path.ts';
 import type { CornerModel } from '../model.ts';
-import { type Ask, type Course, type Pose, TRAVEL } from './course.ts';
+import { type Ask, type TravelPath, type Pose, TRAVEL } from './course.ts';
 import type { Side } from './outward.ts';
 import type { Words } from './words.ts';
 
@@ -8,7 +8,7 @@ import type { Words } from './words.ts';
 export type EndCause = 'deadPoint' | 'locked' | 'undetermined';
 
 /** The end of a corner's course on one side. */
-export interface CourseEnd {
+export interface TravelPathEnd {
   readonly travel: number;
   readonly cause: EndCause;
   /** Of a corner with a rocker, what is at a dead point: `arms`, or `rodAndRocker`. */
@@ -32,13 +32,13 @@ export function askDeadPart({ rocker }: CornerModel, ask: Ask): DeadPart {
 
 /** Where and why the linkage itself goes no farther on one side; null when it comes round to where it began, or goes on without end. */
 export function endOf(
-  { path, poseAt }: Course,
+  { path, poseAt }: TravelPath,
   side: Side,
   deadPart: DeadPart,
   words: Words,
-): CourseEnd | null {
+): TravelPathEnd | null {
   const bump = side === 'bump';
-  const { how, row } = bump ? path.high : path.low;
+  const { status: how, constraint: row } = bump ? path.high : path.low;
   const last = bump ? path.pieces.length - 1 : 0;
   const pose = poseAt(last, bump ? path.pieces[last].hi : path.pieces[last].lo);
   const travel = pose[TRAVEL] + 0;
@@ -49,7 +49,7 @@ export function endOf(
   return { travel, cause, part, sentence: sentenceOn(how, part, where, bump ? 'higher' : 'lower', row) };
 }
 
-function causeOf(how: EndKind): EndCause | null {
+function causeOf(how: MotionStatus): EndCause | null {
   switch (how) {
     case 'deadPoint':
     case 'locked':
@@ -64,7 +64,7 @@ function causeOf(how: EndKind): EndCause | null {
 }
 
 function sentenceOn(
-  how: EndKind,
+  how: MotionStatus,
   part: ReturnType<DeadPart>,
   where: string,
   way: string,

@@ -9,7 +9,7 @@ import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
 import { reader, readRows } from '../../linkage/reader.ts';
 import type { CornerModel } from '../model.ts';
-import type { Course } from './course.ts';
+import type { TravelPath } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions, Donor } from './options.ts';
 import type { Words } from './words.ts';
@@ -55,7 +55,7 @@ const TAPE = 0.5;
 export function compareDonor(
   options: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  course: TravelPath,
   eyes: Eyes,
   words: Words,
 ): DonorComparison | undefined {
@@ -123,7 +123,7 @@ function knownLengths({ length, state, stroke }: Donor): Known {
 function comparedUnit(
   { required, damper }: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  course: TravelPath,
 ): ComparedUnit | null {
   if (damper !== undefined) {
     return { extendedLength: damper.open, compressedLength: damper.closed, basis: 'ordered' };

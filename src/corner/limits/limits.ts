@@ -2,7 +2,7 @@ import { type Corner, modelOf } from '../corner.ts';
 import type { CornerModel } from '../model.ts';
 import { articulationBounds } from './articulation.ts';
 import { type Bound, marginOf, TOUCH } from './bound.ts';
-import { type Course, layCourse } from './course.ts';
+import { type TravelPath, layTravelPath } from './course.ts';
 import { askDeadPart, endOf } from './course-end.ts';
 import { askEyes, damperBounds } from './damper.ts';
 import { compareDonor, type DonorComparison } from './donor.ts';
@@ -96,7 +96,7 @@ export function limits(corner: Corner, options: LimitOptions = {}): Limits {
 /** Where the travel of a corner's model ends, as `limits`. */
 export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const words = wordsIn(given.units);
-  const { course, planned } = layCourse(model, (ask) => {
+  const { course, planned } = layTravelPath(model, (ask) => {
     const eyes = askEyes(model, ask);
     const damper = damperBounds(given, eyes, words);
     const bounds: Bound<LimitCause>[] = [
@@ -154,7 +154,7 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
 const SIDES = ['bump', 'droop'] as const;
 
 /** The nearest meeting with a bound, in any of its ways. */
-function nearest<Cause>(course: Course, { ways }: Bound<Cause>, side: Side): Meeting | null {
+function nearest<Cause>(course: TravelPath, { ways }: Bound<Cause>, side: Side): Meeting | null {
   let best: Meeting | null = null;
   for (const way of ways) {
     const meeting = firstMeeting(course, way, side);
@@ -164,6 +164,6 @@ function nearest<Cause>(course: Course, { ways }: Bound<Cause>, side: Side): Mee
   return best;
 }
 
-function isMisfit({ ways }: Bound<LimitCause>, { drawn }: Course): boolean {
+function isMisfit({ ways }: Bound<LimitCause>, { drawn }: TravelPath): boolean {
   return ways.some((way) => marginOf(way, drawn) < -TOUCH);
 }

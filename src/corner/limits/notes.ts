@@ -1,6 +1,6 @@
 import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
-import type { Course } from './course.ts';
+import type { TravelPath } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions } from './options.ts';
 import { drawnSense } from './ratio.ts';
@@ -14,7 +14,7 @@ const TAPE = 0.5;
 export function notesOn(
   options: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  course: TravelPath,
   eyes: Eyes,
   words: Words,
 ): string[] {

@@ -4,7 +4,7 @@
 
 import { landmarks } from '../../numerics/proxy.ts';
 import { type Margin, marginOf, TOUCH } from './bound.ts';
-import { type Course, type Pose, TRAVEL } from './course.ts';
+import { type TravelPath, type Pose, TRAVEL } from './course.ts';
 
 /** Up, or down. */
 export type Side = 'bump' | 'droop';
@@ -23,7 +23,7 @@ const NOISE = 1e-11;
  * The first meeting with a limit of one way on one side, or null when the course ends before it. From a drawn pose beyond
  * the limit it must first come back inside by moving to that side; where it does not, it is met at travel 0.
  */
-export function firstMeeting(course: Course, way: readonly Margin[], side: Side): Meeting | null {
+export function firstMeeting(course: TravelPath, way: readonly Margin[], side: Side): Meeting | null {
   const { path, start, drawn } = course;
   const out = side === 'bump' ? 1 : -1;
   const margin = (pose: Pose) => marginOf(way, pose);
@@ -60,7 +60,7 @@ export function firstMeeting(course: Course, way: readonly Margin[], side: Side)
 /** Shares of a part at which to look whether a pose beyond the limit comes nearer to it. */
 const LOOKS = [2 ** -16, ...Array.from({ length: 8 }, (_, k) => (2 * k + 1) / 16)];
 
-function marksOf(course: Course, p: number, way: readonly Margin[], from: number, to: number): number[] {
+function marksOf(course: TravelPath, p: number, way: readonly Margin[], from: number, to: number): number[] {
   const each = way.map((margin) => landmarks((s) => margin(course.poseAt(p, s)), from, to, TOUCH, NOISE));
   if (each.length === 1) return each[0];
   return [...new Set(each.flat())].sort((a, b) => a - b);
