@@ -215,9 +215,9 @@ function checkTravel(travel: number, { droop, bump }: Ends): void {
 type Ends = Sweep['end'];
 
 /** An end as travel; where the travel asked for was reached it is just that, without the rounding of drawn + travel. */
-function endOf({ at, status: how, constraint: row }: MotionEnd, drawn: number, asked: number): SweepEnd {
-  const travel = how === 'reached' ? asked + 0 : at - drawn;
-  return row === undefined ? { travel, status: how } : { travel, status: how, constraint: row };
+function endOf({ at, status, constraint }: MotionEnd, drawn: number, asked: number): SweepEnd {
+  const travel = status === 'reached' ? asked + 0 : at - drawn;
+  return constraint === undefined ? { travel, status } : { travel, status, constraint };
 }
 
 /** The ends brought in to where the contact patch stands still: ratios per its travel do not exist there. */

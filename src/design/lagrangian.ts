@@ -29,8 +29,8 @@ export interface Multipliers {
 export const CLEARANCE_ALLOWANCE = 1e-5;
 
 /** d by room. */
-export function penaltyTerms({ clearances: rooms }: Assessed, { multipliers: prices, r }: Multipliers): number[] {
-  return rooms.map(({ value }, j) => Math.max(0, prices[j] - r * (value - CLEARANCE_ALLOWANCE)));
+export function penaltyTerms({ clearances }: Assessed, { multipliers, r }: Multipliers): number[] {
+  return clearances.map(({ value }, j) => Math.max(0, multipliers[j] - r * (value - CLEARANCE_ALLOWANCE)));
 }
 
 /** f, f' and what f'' has without second derivatives, for n coordinates. */
@@ -39,8 +39,8 @@ export function lagrangian(
   given: Multipliers,
   n: number,
 ): { value: number; slope: number[]; bend: number[][] } {
-  const { deviations: misses, clearances: rooms } = assessed;
-  const { weights, multipliers: prices, r } = given;
+  const { deviations, clearances } = assessed;
+  const { weights, multipliers, r } = given;
   let value = 0;
   const slope = new Array<number>(n).fill(0);
   const bend = slope.map(() => new Array<number>(n).fill(0));
@@ -50,13 +50,13 @@ export function lagrangian(
       for (let j = 0; j < n; j++) bend[i][j] += second * by[i] * by[j];
     }
   };
-  misses.forEach((miss, k) => {
+  deviations.forEach((miss, k) => {
     value += weights[k] * miss.value ** 2;
     if (miss.value !== 0) add(2 * weights[k] * miss.value, 2 * weights[k], miss.by);
   });
   penaltyTerms(assessed, given).forEach((due, j) => {
-    value += (due ** 2 - prices[j] ** 2) / (2 * r);
-    if (due > 0) add(-due, r, rooms[j].by);
+    value += (due ** 2 - multipliers[j] ** 2) / (2 * r);
+    if (due > 0) add(-due, r, clearances[j].by);
   });
   return { value, slope, bend };
 }

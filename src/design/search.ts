@@ -5,7 +5,13 @@
 
 import { minimise, type SearchEnd } from '../numerics/minimiser.ts';
 import { type Box, fromFree, onEdges, ratesOf, toFree } from './box.ts';
-import { type Assessed, penaltyTerms, lagrangian, type Multipliers, CLEARANCE_ALLOWANCE } from './lagrangian.ts';
+import {
+  type Assessed,
+  CLEARANCE_ALLOWANCE,
+  lagrangian,
+  type Multipliers,
+  penaltyTerms,
+} from './lagrangian.ts';
 
 /** A place, and how good it is. */
 export interface Candidate {
@@ -43,16 +49,16 @@ export function isBetter(a: Candidate, b: Candidate): boolean {
 /** A place as a candidate. */
 export function candidate(
   x: readonly number[],
-  { values, deviations: misses, clearances: rooms }: Assessed,
+  { values, deviations, clearances }: Assessed,
   weights: readonly number[],
 ): Candidate {
-  const found = misses.map(({ value }) => value);
+  const found = deviations.map(({ value }) => value);
   return {
     x,
     values,
     deviations: found,
     sum: sumOf(found, weights),
-    violation: rooms.reduce((most, { value }) => Math.max(most, -value), 0),
+    violation: clearances.reduce((most, { value }) => Math.max(most, -value), 0),
   };
 }
 

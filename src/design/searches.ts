@@ -131,7 +131,7 @@ export function searchAll(
     first,
     best,
     nearest: near.map((one, k) => (one === null ? null : one.values[k])),
-    ends: [best, first, ...ends].filter(({ violation: lacking }) => lacking === 0),
+    ends: [best, first, ...ends].filter(({ violation }) => violation === 0),
     searches,
     trials,
   };

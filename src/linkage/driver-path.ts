@@ -47,7 +47,12 @@ export function layByDriver(e: TaylorExpansion, task: Task): Path | null {
     if (!layOutward(e, by, drawn, target, task, pieces)) return null;
     if (target === from) pieces.reverse();
   }
-  return { system: e.system, pieces, low: { at: from, status: 'reached' }, high: { at: to, status: 'reached' } };
+  return {
+    system: e.system,
+    pieces,
+    low: { at: from, status: 'reached' },
+    high: { at: to, status: 'reached' },
+  };
 }
 
 /** Lays pieces from the drawn one to a target, behind those that there are; false where something is amiss. */

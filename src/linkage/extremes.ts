@@ -1,4 +1,4 @@
-// Where a measure stands still along a path: roots of the derivative of its curves.
+// Where a measure is stationary along a path: roots of the derivative of its curves.
 
 import { horner, roots } from '../numerics/polynomial.ts';
 import { firstAt, valueOn } from './curves.ts';
@@ -11,7 +11,7 @@ const SAME = 1e-9;
 /** Terms that change a measure by less than this share of its scale are rounding. */
 const UNCHANGED = 1e-12;
 
-/** A place on a path where a measure stands still. */
+/** A place on a path where a measure is stationary. */
 export interface StationaryPlace {
   /** Index of the piece and place in it. */
   readonly piece: number;

@@ -4,7 +4,7 @@ export type { Drawing, Point } from './drawing.ts';
 export { type DriveResult, type Driver, drive } from './drive.ts';
 export type { Direction, FixedCoordinate, Joints, Slider } from './joints.ts';
 export { type LengthResult, withLengths } from './lengths.ts';
-export type { Measure, Frame } from './measure.ts';
+export type { Frame, Measure } from './measure.ts';
 export { type Mobility, mobility, type Range, range } from './mobility.ts';
 export { type Extreme, type Motion, type Reading, type TraceOptions, trace } from './motion.ts';
 export type { MotionEnd, MotionStatus } from './path.ts';

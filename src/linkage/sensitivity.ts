@@ -18,7 +18,7 @@
 //   length   m m˙ = Re(conj(W) V)
 //   angle    |W|^2 m˙ = Im(conj(W) V)
 //
-// Seen from a body, conj(F) W takes the place of W, and conj(F˙) W + conj(F) V that of V.
+// Relative to a body, conj(F) W takes the place of W, and conj(F˙) W + conj(F) V that of V.
 //
 // and as the driver's series stays what it was, derivatives by the driver follow from those by s as for the reading
 // itself (reader.ts). Rows that are redundant are left out as in the motion: where an input makes them contradict the
@@ -48,13 +48,13 @@ export interface Sensor {
   readonly forms: Forms;
   /** The same forms' derivatives, by each shift. */
   readonly shifts: readonly Forms[];
-  /** For each measure, and last the driver, the index of its form; of what is seen from a body, that of its product. */
+  /** For each measure, and last the driver, the index of its form; relative to a body, that of its product. */
   readonly formOf: readonly number[];
-  /** The same with the form itself for what is seen from a body. */
+  /** The same with the form itself where it is relative to a body. */
   readonly ownForm: readonly number[];
-  /** Products conj(F) W of what is seen from bodies, behind the forms. */
+  /** Products conj(F) W of measures relative to bodies, behind the forms. */
   readonly products: readonly FrameProduct[];
-  /** By each shift, what the drawn place of the body that a coordinate is seen from adds to it. */
+  /** By each shift, what the drawn place of the body that a coordinate is relative to adds to it. */
   readonly zeros: readonly (readonly number[])[];
   /** The block's unknowns, forms W and denominators of measures, laid out like readings; and the driver. */
   readonly z: Float64Array;
@@ -492,7 +492,7 @@ function drawnRate(
   measure: number,
   moves: Forms,
 ): number {
-  // Seen from a body it is the same: as drawn F is 1, whatever is drawn.
+  // Relative to a body it is the same: as drawn F is 1, whatever is drawn.
   const f = 2 * ownForm[measure];
   const [x, y] = [forms.d[f], forms.d[f + 1]];
   const [xRate, yRate] = [moves.d[f], moves.d[f + 1]];

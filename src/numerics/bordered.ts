@@ -90,7 +90,7 @@ export function eliminateBordered(
 }
 
 /**
- * The signs of the diagonal blocks at the last elimination, one character each, `0` where a block has lost rank. Where rows are
+ * The signs of the diagonal blocks at the last elimination, one character each, `0` where a block is rank-deficient. Where rows are
  * set aside that need not be, or others are not, the sign of the whole determinant and the places of those that are: `=+ 3 7`.
  */
 export function marksOf(b: Bordered): string {
@@ -151,7 +151,7 @@ function parity(order: Int32Array, count: number): number {
   return sign;
 }
 
-/** Whether rank is missing. */
+/** Whether a block is rank-deficient. */
 export function isMissing(marks: string): boolean {
   return marks.includes('0');
 }

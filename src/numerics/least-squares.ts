@@ -76,8 +76,8 @@ export function leastSquares(
   let sum = squared(residuals);
   let lambda = FIRST_LAMBDA;
   const lengths = x.map(() => 0);
-  const ended = (how: LeastSquaresStatus): LeastSquares => ({
-    status: how,
+  const ended = (status: LeastSquaresStatus): LeastSquares => ({
+    status,
     x,
     residuals,
     sum: Number.isFinite(sum) ? sum : null,

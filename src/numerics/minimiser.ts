@@ -92,7 +92,7 @@ export function minimise(f: Smooth, start: readonly number[], options: Minimiser
     } else inVain++;
     return value;
   };
-  const ended = (how: SearchEnd): Minimum => ({ x: best.x, value: best.value, status: how, evaluations });
+  const ended = (status: SearchEnd): Minimum => ({ x: best.x, value: best.value, status, evaluations });
 
   try {
     look(start, best.gradient);

@@ -48,17 +48,19 @@ export function describeSweepEnd(end: SweepEnd, units: Units = 'metric'): string
   const at = `at ${travel}`;
   switch (end.status) {
     case 'reached':
-      return `reached ${travel}, as asked`;
+      return `reached ${travel}, as requested`;
     case 'deadPoint':
       return `dead point ${at}: the linkage can take the wheel no farther`;
     case 'closed':
-      return `closed ${at}: the motion came home to the drawn pose`;
+      return `closed ${at}: the motion has returned to the drawn pose`;
     case 'locked':
-      return `locked ${at}: ${end.constraint ?? 'the lengths'} can't be kept any farther`;
-    case 'undetermined':
-      return `undetermined ${at}: the linkage gains a freedom there`;
-    case 'gaveUp':
-      return `gave up ${at}: the linkage goes on without end`;
+      return `locked ${at}: ${end.constraint ?? 'a length'} cannot be kept any farther`;
+    case 'bifurcation':
+      return `bifurcation ${at}: the linkage gains a degree of freedom there`;
+    case 'unbounded':
+      return `unbounded ${at}: the motion has no end`;
+    case 'stepLimit':
+      return `step limit ${at}: the path is too long to follow`;
   }
 }
 
@@ -69,8 +71,9 @@ export function endMark(end: SweepEnd): string {
     deadPoint: 'dead point',
     closed: 'motion closes',
     locked: 'locks',
-    undetermined: 'undetermined',
-    gaveUp: 'gave up',
+    bifurcation: 'bifurcation',
+    unbounded: 'unbounded',
+    stepLimit: 'step limit',
   };
   return marks[end.status];
 }

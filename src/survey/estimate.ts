@@ -42,7 +42,7 @@ export function estimate(
   guess: readonly number[] = layout.guess,
   steps?: number,
 ): Estimate {
-  const { status: how, x, sum } = leastSquares(
+  const { status, x, sum } = leastSquares(
     {
       values: (u) => weighted(layout, readings, u),
       derivatives: (u) => jacobian(layout, readings, u, (reading) => sigmaOf(reading)),
@@ -52,7 +52,7 @@ export function estimate(
     steps,
   );
   const computed = readings.map((reading) => computedOf(layout, reading, x).value);
-  return { how, unknowns: x, computed, chiSquare: sum };
+  return { how: status, unknowns: x, computed, chiSquare: sum };
 }
 
 /** Steps of a fit that is tried: those that lead anywhere take 10 to 30. */

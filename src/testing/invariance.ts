@@ -1,15 +1,13 @@
-// mirror, move, turn, scale: a linkage drawn the other way round, elsewhere or larger is the same linkage. Distances of
+// mirror, translate, rotate, scale: a linkage drawn the other way round, elsewhere or larger is the same linkage. Distances of
 // points and turns of bodies are compared, and their derivatives, as drawn and along the motion:
 //     length' = lengths x length,    turn' = sense x turn
 
 import type { Drawing, FixedCoordinate, Measure, Point } from '../linkage/index.ts';
-import { expectWithin, LawViolation } from './broken.ts';
 import { distance, drawnValue, intrinsic, isAngle, isCoordinate, nameOf, pairs } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   allowedFor,
-  type Transformation,
   clamp,
   drivenUnless,
   type Law,
@@ -18,29 +16,33 @@ import {
   type Setting,
   settingOf,
   type TracedMotion,
+  type Transformation,
   traced,
   unitOf,
   where,
 } from './setting.ts';
+import { expectWithin, LawViolation } from './violation.ts';
 
 /** Where to look: shares of the way from the drawn pose to either end. */
 const SHARES = [-0.9, -0.5, 0.1, 0.7];
-/** How far `turn` turns, radians; a quarter turn if coordinates are held, so that they stay coordinates. */
-const TURN = 1;
-/** How far `move` moves, in sizes. */
-const MOVE: Point = [70, -50];
+/** How far `rotate` turns, radians; a quarter turn if coordinates are fixed, so that they stay coordinates. */
+const ROTATION = 1;
+/** How far `translate` goes, in sizes. */
+const TRANSLATION: Point = [70, -50];
 /** How many times as large `scale` draws. */
 const FACTORS = [1 / 25.4, 1000];
 
 const TRANSFORMATIONS: Record<Transformation['law'], (setting: Setting) => Partial<Transformation>[]> = {
   mirror: () => [{ place: ([x, y]) => [-x, y], sense: -1 }],
-  translate: ({ size }) => [{ place: ([x, y]) => [x + MOVE[0] * size, y + MOVE[1] * size] }],
-  rotate: ({ drawing: { fixedCoordinates: held = [] } }) => [{ place: held.length > 0 ? ([x, y]) => [-y, x] : turned }],
+  translate: ({ size }) => [{ place: ([x, y]) => [x + TRANSLATION[0] * size, y + TRANSLATION[1] * size] }],
+  rotate: ({ drawing: { fixedCoordinates = [] } }) => [
+    { place: fixedCoordinates.length > 0 ? ([x, y]) => [-y, x] : turned },
+  ],
   scale: () => FACTORS.map((k) => ({ place: ([x, y]) => [k * x, k * y], lengths: k })),
 };
 
 function turned([x, y]: Point): Point {
-  const [c, s] = [Math.cos(TURN), Math.sin(TURN)];
+  const [c, s] = [Math.cos(ROTATION), Math.sin(ROTATION)];
   return [c * x - s * y, s * x + c * y];
 }
 
@@ -62,14 +64,16 @@ function lawOf(law: Transformation['law']): Law {
   };
 }
 
-/** A drawing after a change. */
+/** A transformed drawing. */
 function changed(drawing: Drawing, { law, place }: Transformation): Drawing {
   const points = Object.entries(drawing.points).map(([name, at]) => [name, place(at)] as const);
-  const quarter = (held: FixedCoordinate): FixedCoordinate => ('x' in held ? { y: held.x } : { x: held.y });
+  const quarter = (one: FixedCoordinate): FixedCoordinate => ('x' in one ? { y: one.x } : { x: one.y });
   return {
     ...drawing,
     points: Object.fromEntries(points),
-    ...(law === 'rotate' && drawing.fixedCoordinates !== undefined ? { fixedCoordinates: drawing.fixedCoordinates.map(quarter) } : {}),
+    ...(law === 'rotate' && drawing.fixedCoordinates !== undefined
+      ? { fixedCoordinates: drawing.fixedCoordinates.map(quarter) }
+      : {}),
   };
 }
 
@@ -118,18 +122,18 @@ function seen(motion: TracedMotion, measures: readonly Measure[], at: number): n
   ];
 }
 
-/** How many times as large a measure is after a change. */
+/** How many times as large a measure is after a transformation. */
 function factor(measure: Measure, { lengths, sense }: Transformation): number {
   return isAngle(measure) ? sense : lengths;
 }
 
-/** Expects the changed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
+/** Expects the transformed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
 function expectDrawn(setting: Setting, change: Transformation, other: Drawing, allowed: number): void {
   const { lengths } = change;
   const { law, drawing, driver, size } = setting;
   const drawn = where(setting, drawnValue(driver, drawing));
   const parts = otherParts(changed(drawing, change), other);
-  if (parts !== null) throw new LawViolation(law, 'changed drawing', drawn, parts);
+  if (parts !== null) throw new LawViolation(law, 'transformed drawing', drawn, parts);
   for (const [p, q] of pairs(Object.keys(drawing.points))) {
     const got = distance(other.points[p], other.points[q]) / lengths;
     const wanted = distance(drawing.points[p], drawing.points[q]);
@@ -137,7 +141,7 @@ function expectDrawn(setting: Setting, change: Transformation, other: Drawing, a
   }
 }
 
-/** The driver of the changed drawing in its setting, and its values `to` there and `back`. */
+/** The driver of the transformed drawing in its setting, and its values `to` there and `back`. */
 function otherDriver(setting: Setting, change: Transformation, other: Drawing) {
   const { drawing, driver, range } = setting;
   const measure: Measure =

@@ -10,7 +10,11 @@ import type { TracedMotion } from './setting.ts';
 const NUDGE = 1e-7;
 
 /** The motion of a drawing with every point displaced a little; null if that locks, as a redundant linkage does. */
-export function nudged(drawing: Drawing, size: number, trace: (drawing: Drawing) => TracedMotion): TracedMotion | null {
+export function nudged(
+  drawing: Drawing,
+  size: number,
+  trace: (drawing: Drawing) => TracedMotion,
+): TracedMotion | null {
   const by = NUDGE * size;
   const points = Object.entries(drawing.points).map(([name, [x, y]], k): [string, Point] => [
     name,

@@ -6,27 +6,27 @@ import {
   type TraceOptions,
   trace,
 } from '../linkage/index.ts';
-import type { Where } from './broken.ts';
 import { coordinates, drawnValue, intrinsic, isAngle, nameOf, type Places, sizeOf } from './measures.ts';
+import type { Where } from './violation.ts';
 
-/** What the laws look at of a motion. */
+/** What the laws use of a motion. */
 export type TracedMotion = Pick<Motion, 'drawn' | 'low' | 'high' | 'at' | 'read'>;
 
-/** Whatever moves a drawing: `trace` of jounce/linkage, or something to be held against the same laws. */
+/** A function that moves a drawing: `trace` of `jounce/linkage`, or another one to check against the same laws. */
 export type TraceFunction = (drawing: Drawing, options?: TraceOptions) => TracedMotion;
 
-/** How the laws `mirror`, `move`, `turn` and `scale` change a linkage. */
+/** How the laws `mirror`, `translate`, `rotate` and `scale` change a linkage. */
 export interface Transformation {
   readonly law: 'mirror' | 'translate' | 'rotate' | 'scale';
-  /** The place of a point that was drawn at another. */
+  /** Takes the place of a point to its new place. */
   place(at: Point): Point;
-  /** How many times as long every length becomes. */
+  /** Factor of every length. */
   readonly lengths: number;
-  /** -1 where every angle changes its sign, else 1. */
+  /** Factor of every angle: -1 for a mirror image. */
   readonly sense: 1 | -1;
 }
 
-/** How a linkage is put to the laws. */
+/** How a linkage is checked. */
 export interface LawOptions<T> {
   /** What drives. Default: the body that turns fastest as drawn; where none turns, the distance that changes fastest. */
   readonly driver?: Measure;
@@ -40,10 +40,10 @@ export interface LawOptions<T> {
   /** What moves the drawing. Default: `trace`. */
   readonly trace?: TraceFunction;
   /**
-   * Your data after a change: `change.place` applied to every point in it, lengths times `change.lengths`, angles times
-   * `change.sense`; null if your data can't be changed so. Default, and for null: the built drawing is changed.
+   * Your data after a transformation: `place` applied to every point in it, lengths times `lengths`, angles times `sense`; null if your
+   * data cannot be transformed so. By default, and for null, the built drawing is transformed.
    */
-  redraw?(data: T, change: Transformation): T | null;
+  redraw?(data: T, transformation: Transformation): T | null;
 }
 
 /** A law: returns if it holds for the drawing that `build` makes of `data`, throws LawViolation if it does not. */
@@ -101,7 +101,7 @@ export function settingOf<T>(
   };
 }
 
-/** The options, with the driver left to the law where the one asked for is not fit for it. */
+/** The options, with the driver left to the law where the given one does not suit it. */
 export function drivenUnless<T>(
   unfit: (measure: Measure) => boolean,
   options: LawOptions<T> = {},

@@ -7,7 +7,6 @@
 // free length is 0 (V = L^2 / 2).
 
 import type { Measure } from '../linkage/index.ts';
-import { expectWithin } from './broken.ts';
 import { coordinates, distance, everything, nameOf, type Places } from './measures.ts';
 import { quadratureNodes } from './quadrature.ts';
 import { largest, reaches } from './sensitivity.ts';
@@ -23,6 +22,7 @@ import {
   unitOf,
   where,
 } from './setting.ts';
+import { expectWithin } from './violation.ts';
 
 /** The work is that between these shares of the way from the drawn pose to the ends: short of dead points. */
 const SHARES = [-0.6, 0.6];

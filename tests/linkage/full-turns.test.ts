@@ -55,8 +55,8 @@ describe('a driver through several full turns', () => {
   it.each([-1, 1, -2 * turn - 1, 2 * turn + 1])(
     'is driven by %d to the pose that the bars have there',
     (by) => {
-      const { drawing, shortfall: missing } = drive(fourBar(bars, 0.7), [{ driver: { turn: 'crank' }, to: by }]);
-      expect(missing).toEqual([0]);
+      const { drawing, shortfall } = drive(fourBar(bars, 0.7), [{ driver: { turn: 'crank' }, to: by }]);
+      expect(shortfall).toEqual([0]);
       const wanted = fourBar(bars, 0.7 + by).points;
       for (const name of ['B', 'C']) {
         [0, 1].forEach((axis) => {

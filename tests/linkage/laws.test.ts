@@ -234,8 +234,8 @@ describe('at a dead point', () => {
     assert(
       property(linkages, drivers, ({ drawing }, driver) => {
         const motion = trace(drawing, { driver });
-        for (const { at, status: how } of [motion.low, motion.high]) {
-          if (how !== 'deadPoint') continue;
+        for (const { at, status } of [motion.low, motion.high]) {
+          if (status !== 'deadPoint') continue;
           expectRigid(drawing, motion.at(at));
           for (const measure of intrinsic(drawing)) {
             const { value, first, second } = motion.read(measure)(at);

@@ -172,9 +172,9 @@ describe('what is redundant', () => {
     };
     const message = /all else moves if one of these gives over the whole motion: .*third by 0\.1/;
     expect(() => trace(rounded, { driver: { turn: 'first' } })).toThrow(message);
-    const { degreesOfFreedom: freedoms, misfits: tight } = mobility(rounded);
-    expect(freedoms).toBe(0);
-    const third = tight.find(({ body }) => body === 'third');
+    const { degreesOfFreedom, misfits } = mobility(rounded);
+    expect(degreesOfFreedom).toBe(0);
+    const third = misfits.find(({ body }) => body === 'third');
     // E is 0.1 off its place: the arm from it would be longest and shortest along the ground line.
     expectWithin(third?.by ?? null, 0.1 * (1 + 29.9 / 100), 0.002);
     const motion = trace(rounded, { driver: { turn: 'first' }, from: -0.3, to: 0.3, tolerance: 0.2 });

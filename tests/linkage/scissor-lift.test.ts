@@ -60,9 +60,9 @@ describe('the actuator of a scissor lift', () => {
     const cells = 80;
     const half = [0, -LOAD / 2] as const;
     const loads = ['left', 'right'].map((side) => ({ at: `${side}${cells}`, force: half }));
-    const { ground, fixedCoordinates: held } = forces(scissorLift(cells, LENGTH, 0.6), loads, { driver: { x: 'right0' } });
+    const { ground, fixedCoordinates } = forces(scissorLift(cells, LENGTH, 0.6), loads, { driver: { x: 'right0' } });
     expectClose(ground.left0?.[1] ?? null, -LOAD / 2, roundings(cells, 0.6));
-    expectClose(held[0], LOAD / 2, roundings(cells, 0.6));
+    expectClose(fixedCoordinates[0], LOAD / 2, roundings(cells, 0.6));
   });
 });
 
@@ -93,19 +93,19 @@ describe('the freedoms of a scissor lift', () => {
     expect(found.contradicting).toBeNull();
     // What the guides and the pinned foot share of a push sideways is open, what the actuator lifts is not.
     const loads = [{ at: `left${cells}`, force: [0, -LOAD] as const }];
-    const { driver, fixedCoordinates: held } = forces(guided, loads, { driver: { x: 'right0' } });
+    const { driver, fixedCoordinates } = forces(guided, loads, { driver: { x: 'right0' } });
     expectClose(driver, (-cells * LOAD) / Math.tan(0.6), roundings(cells, 0.6));
-    expect(held.slice(1)).toEqual([null, null]);
+    expect(fixedCoordinates.slice(1)).toEqual([null, null]);
   });
 });
 
 describe('a driven scissor lift', () => {
   it('goes where its foot is put, cell by cell', () => {
     const cells = 8;
-    const { drawing, shortfall: missing } = drive(scissorLift(cells, LENGTH, 0.6), [
+    const { drawing, shortfall } = drive(scissorLift(cells, LENGTH, 0.6), [
       { driver: { x: 'right0' }, to: LENGTH * Math.cos(0.9) },
     ]);
-    expect(missing).toEqual([0]);
+    expect(shortfall).toEqual([0]);
     const wanted = scissorLift(cells, LENGTH, 0.9);
     for (const [name, [x, y]] of Object.entries(wanted.points)) {
       expectClose(drawing.points[name][0], x, { times: 64, scale: cells * LENGTH });

@@ -121,8 +121,8 @@ describe('least squares', () => {
     const plainSteps = steps;
     steps = 0;
     const curved = leastSquares({ ...tapes, curvature }, [60, 30]);
-    for (const { status: how, x, sum } of [plain, curved]) {
-      expect(how).toBe('converged');
+    for (const { status, x, sum } of [plain, curved]) {
+      expect(status).toBe('converged');
       expectWithin(Math.hypot(...x), 0, 1e-5);
       expectWithin(sum, 4 * (R - read) ** 2, 1e-6);
     }

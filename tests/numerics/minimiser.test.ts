@@ -32,8 +32,8 @@ const quadratic =
 describe('minimise', () => {
   it("finds the bottom of Rosenbrock's valley", () => {
     const start = Object.freeze([-1.2, 1]);
-    const { x, value, status: how, evaluations } = minimise(valley, start, { metric });
-    expect(how).toBe('converged');
+    const { x, value, status, evaluations } = minimise(valley, start, { metric });
+    expect(status).toBe('converged');
     // As measured.
     expect(evaluations).toBeLessThanOrEqual(140);
     expectWithin(x[0], 1, 1e-8);
@@ -53,8 +53,8 @@ describe('minimise', () => {
         const at = all.map((each) => each.at / 10);
         const diagonal = () => weights.map((w, i) => weights.map((_, j) => (i === j ? w : 0)));
         const start = all.map(({ from }) => from / 10);
-        const { x, value, status: how } = minimise(quadratic(weights, at), start, { metric: diagonal });
-        expect(how).toBe('converged');
+        const { x, value, status } = minimise(quadratic(weights, at), start, { metric: diagonal });
+        expect(status).toBe('converged');
         // What is left to be gained is nothing: p < 1e-18, but for the rounding of x.
         expectWithin(value, 0, 1e-17);
         x.forEach((found, i) => {
@@ -77,8 +77,8 @@ describe('minimise', () => {
         });
         return 0.5 * (d[0] * g[0] + d[1] * g[1]);
       };
-      const { value, status: how, evaluations } = minimise(f, [0, 0], { metric: () => H });
-      expect(how).toBe('converged');
+      const { value, status, evaluations } = minimise(f, [0, 0], { metric: () => H });
+      expect(status).toBe('converged');
       expectWithin(value, 0, 1e-17);
       // As measured.
       expect(evaluations).toBeLessThanOrEqual(40);
@@ -144,8 +144,8 @@ describe('minimise', () => {
       g[0] = 1 - 1 / x;
       return x - Math.log(x);
     };
-    const { x, status: how } = minimise(f, [0.05], { metric: ([at]) => [[1 / at ** 2]] });
-    expect(['converged', 'stalled']).toContain(how);
+    const { x, status } = minimise(f, [0.05], { metric: ([at]) => [[1 / at ** 2]] });
+    expect(['converged', 'stalled']).toContain(status);
     expectWithin(x[0], 1, 1e-6);
     for (const bad of [-1, 0, Number.NaN]) {
       expect(minimise(f, [bad], { metric: () => [[1]] })).toMatchObject({
@@ -196,14 +196,14 @@ describe('minimise', () => {
       [wrong, 1],
       [wall, 0.3],
     ] as const) {
-      const { x, status: how, evaluations } = minimise(f, [at], { metric: () => [[2]] });
-      expect({ x, how }).toEqual({ x: [at], how: 'stalled' });
+      const { x, status, evaluations } = minimise(f, [at], { metric: () => [[2]] });
+      expect({ x, how: status }).toEqual({ x: [at], how: 'stalled' });
       expect(evaluations).toBeLessThan(25);
     }
   });
 
   it('says so where a kink leaves a slope', () => {
-    const { x, status: how } = minimise(
+    const { x, status } = minimise(
       ([at], g) => {
         g[0] = at < 0.3 ? -1 : 1;
         return Math.abs(at - 0.3);
@@ -211,7 +211,7 @@ describe('minimise', () => {
       [1],
       { metric: () => [[1]] },
     );
-    expect(how).toBe('stalled');
+    expect(status).toBe('stalled');
     expectWithin(x[0], 0.3, 1e-3);
   });
 

@@ -165,7 +165,7 @@ describe('plotCurves', () => {
           '0',
         ]),
       );
-      const stopped = Object.values(curves.end).filter(({ status: how }) => how === 'deadPoint');
+      const stopped = Object.values(curves.end).filter(({ status }) => status === 'deadPoint');
       expect(texts.filter((text) => text.startsWith('dead point at')).length).toBe(stopped.length);
     },
   );

@@ -9,8 +9,8 @@
 import { spaced } from '../../words.ts';
 import { type CornerModel, carrierOf, pivotOf } from '../model.ts';
 import { type Bound, TOUCH } from './bound.ts';
-import { type Ask, type TravelPath, type Pose, TRAVEL } from './course.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
+import { type Ask, type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 
 /** Rate of the line between the eyes by arc length. */
 function lineRate({ inner, outer }: Eyes, pose: Pose): readonly [number, number] {
@@ -31,9 +31,9 @@ export function drawnSense(eyes: Eyes, { drawn }: TravelPath): number {
 }
 
 /** The ratio at zero. Drawn there, it is met at once to both sides. */
-export function ratioBound(eyes: Eyes, course: TravelPath, reason: Reason): Bound<'ratioThroughZero'> {
-  const sense = drawnSense(eyes, course);
-  const scale = -sense / lengthOf(eyes, course.drawn);
+export function ratioBound(eyes: Eyes, travelPath: TravelPath, reason: Reason): Bound<'ratioThroughZero'> {
+  const sense = drawnSense(eyes, travelPath);
+  const scale = -sense / lengthOf(eyes, travelPath.drawn);
   return {
     cause: 'ratioThroughZero',
     part: '',

@@ -4,32 +4,32 @@ import type { Direction, FixedCoordinate } from './joints.ts';
 import type { Measure } from './measure.ts';
 
 /**
- * The drawing with measures held at their drawn values, each as a joint or a bar more: of a linkage of several freedoms
- * one driver can then be moved while the others stand.
+ * The drawing with measures held at their drawn value, each by one more joint or bar: a linkage of several degrees of freedom can
+ * then be moved by one driver while the others stand still.
  *
- * @throws InputError for a measure that no joint can hold: the place of a point as seen from a moving body.
+ * @throws InputError for a measure that no joint can hold: the place of a point relative to a moving body.
  */
 export function holdMeasures(drawing: Drawing, measures: readonly Measure[]): Drawing {
-  const held: FixedCoordinate[] = [];
+  const fixedCoordinates: FixedCoordinate[] = [];
   const bodies: Record<string, readonly string[]> = {};
-  const angles: Record<string, readonly [Direction] | readonly [Direction, Direction]> = {};
+  const fixedAngles: Record<string, readonly [Direction] | readonly [Direction, Direction]> = {};
   measures.forEach((measure, k) => {
     const relativeTo = 'relativeTo' in measure ? measure.relativeTo : undefined;
     const name = `held ${k}`;
     if ('length' in measure) bodies[name] = measure.length;
     else if ('x' in measure || 'y' in measure) {
       if (relativeTo !== undefined) throw notHeld(measure, k);
-      held.push('x' in measure ? { x: measure.x } : { y: measure.y });
+      fixedCoordinates.push('x' in measure ? { x: measure.x } : { y: measure.y });
     } else {
       const direction = 'turn' in measure ? measure.turn : measure.angle;
-      angles[name] = relativeTo === undefined ? [direction] : [direction, relativeTo];
+      fixedAngles[name] = relativeTo === undefined ? [direction] : [direction, relativeTo];
     }
   });
   return {
     ...drawing,
     bodies: { ...drawing.bodies, ...bodies },
-    fixedCoordinates: [...(drawing.fixedCoordinates ?? []), ...held],
-    fixedAngles: { ...drawing.fixedAngles, ...angles },
+    fixedCoordinates: [...(drawing.fixedCoordinates ?? []), ...fixedCoordinates],
+    fixedAngles: { ...drawing.fixedAngles, ...fixedAngles },
   };
 }
 
@@ -37,7 +37,7 @@ function notHeld(measure: Measure, k: number): InputError {
   return new InputError('linkage', [
     {
       path: `hold[${k}]`,
-      problem: 'a place seen from a moving body, which no joint holds',
+      problem: 'a place relative to a moving body, which no joint holds',
       got: show(measure),
       allowed: '{ x }, { y }, { length }, { angle }, { turn }',
       advice: 'hold a length or an angle in its place',

@@ -1,15 +1,15 @@
-/** A law that does not hold: `message` says which, what, by how much and where; the parts are there for programs. */
+/** A law that does not hold. `message` says which law, what is wrong, by how much and where; the fields say the same as data. */
 export class LawViolation extends Error {
   override readonly name = 'LawViolation';
   /** Name of the law, as in `laws`. */
   readonly law: string;
-  /** What does not hold: a point, a body, a measure, in the drawing's names. */
+  /** What is wrong: a point, a body, a measure, by the drawing's names. */
   readonly what: string;
-  /** Where in the travel. */
+  /** Where in the motion. */
   readonly where: Where;
-  /** By how much it is off; null where it is no matter of size. */
+  /** Size of the error, in the unit of what is wrong; null where it has none. */
   readonly error: number | null;
-  /** How much was allowed; null where it is no matter of size. */
+  /** Permitted error; null where there is none. */
   readonly tolerance: number | null;
 
   constructor(
@@ -17,18 +17,18 @@ export class LawViolation extends Error {
     what: string,
     where: Where,
     text: string,
-    size?: { off: number; allowed: number },
+    size?: { error: number; tolerance: number },
   ) {
     super(`${law}: ${what} ${text} at ${inWords(where)}`);
     this.law = law;
     this.what = what;
     this.where = where;
-    this.error = size?.off ?? null;
-    this.tolerance = size?.allowed ?? null;
+    this.error = size?.error ?? null;
+    this.tolerance = size?.tolerance ?? null;
   }
 }
 
-/** A place in the travel: the driver's value, and what drives, in words; the arc length where nothing does. */
+/** A place in the motion: the value of the driver, and its name; without a driver the arc length. */
 export interface Where {
   /** In the drawing's unit, or radians. */
   readonly at: number;
@@ -40,19 +40,19 @@ function inWords({ at, driver }: Where): string {
   return driver === null ? `arc length ${value}` : `driver value ${value} (${driver})`;
 }
 
-/** Throws LawViolation unless `got` is `wanted` within `allowed`; null and NaN are never right. */
+/** Throws LawViolation unless `got` is `expected` within the tolerance; null and NaN are never right. */
 export function expectWithin(
   law: string,
   what: string,
   where: Where,
   got: number | null,
-  wanted: number | null,
-  allowed: number,
+  expected: number | null,
+  tolerance: number,
 ): void {
-  const off = got === null || wanted === null ? Number.NaN : Math.abs(got - wanted);
-  if (off <= allowed) return;
-  const text = `is ${figure(got)} instead of ${figure(wanted)}, off by ${short(off)} (allowed ${short(allowed)})`;
-  throw new LawViolation(law, what, where, text, { off, allowed });
+  const error = got === null || expected === null ? Number.NaN : Math.abs(got - expected);
+  if (error <= tolerance) return;
+  const text = `is ${figure(got)} instead of ${figure(expected)}, error ${short(error)} (tolerance ${short(tolerance)})`;
+  throw new LawViolation(law, what, where, text, { error, tolerance });
 }
 
 function figure(value: number | null): string {

@@ -57,7 +57,12 @@ export interface ChebyshevInterpolant {
 }
 
 /** Polynomials in place of f, interval by interval; `noise` is what f may be off by rounding. */
-export function chebyshevInterpolants(f: (s: number) => number, from: number, to: number, noise: number): ChebyshevInterpolant[] {
+export function chebyshevInterpolants(
+  f: (s: number) => number,
+  from: number,
+  to: number,
+  noise: number,
+): ChebyshevInterpolant[] {
   const found: ChebyshevInterpolant[] = [];
   interpolate(f, from, to, noise, SMALLEST_SHARE * (to - from), found);
   return found;

@@ -1,10 +1,10 @@
-// sameBits: equal data gives equal bits, whatever was built, traced or read before, and what is given stays as it was.
+// reproducible: equal data gives equal bits, whatever was built, traced or read before, and the data stays unchanged.
 
 import type { Drawing } from '../linkage/index.ts';
-import { expectWithin, LawViolation } from './broken.ts';
 import { everything, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { type Law, type Setting, settingOf, spread, type TracedMotion, traced, where } from './setting.ts';
+import { expectWithin, LawViolation } from './violation.ts';
 
 /** How many poses are looked at. */
 const POSES = 8;

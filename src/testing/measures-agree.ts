@@ -1,4 +1,4 @@
-// readings: a measure reads as what the places of the points say.
+// measuresAgree: the value of a measure is that of the places of its points.
 
 import { expectMeasured } from './measured.ts';
 import { everything, nameOf } from './measures.ts';
