@@ -3,7 +3,7 @@
 // the Jacobian, bordered by a coordinate that the motion changes, change sign (numerics/bordered.ts). The sign is compared at both ends of a
 // step. It also changes where that coordinate itself turns back: the rank tells the two apart.
 
-import { type Bordered, differ, differOdd, isMissing, marksOf } from '../numerics/bordered.ts';
+import { type Bordered, differ, differOdd, isDeficient, marksOf } from '../numerics/bordered.ts';
 import { rankOf } from '../numerics/singular-values.ts';
 import { applyForms } from './form.ts';
 import { factorise, jacobianRows, residual } from './rows.ts';
@@ -67,9 +67,9 @@ export function locateBifurcation(
     // Near the place the Jacobian is rank-deficient for a little way: the place is in the middle of that.
     const near = lastOf((x) => !compare(marksAt(x), before), from, end);
     let beyond = end;
-    for (let far = NEARBY; far < 1 && isMissing(marksAt(beyond)); far *= 2)
+    for (let far = NEARBY; far < 1 && isDeficient(marksAt(beyond)); far *= 2)
       beyond = end + Math.sign(end) * far;
-    const far = lastOf((x) => !isMissing(marksAt(x)), beyond, near);
+    const far = lastOf((x) => !isDeficient(marksAt(x)), beyond, near);
     const place = 0.5 * (near + far);
     if (branches(e, series, place)) return place;
     if (Math.abs(far) >= Math.abs(end)) return null;

@@ -295,7 +295,7 @@ function fillOrders(
 }
 
 /**
- * The matrix that takes right-hand sides to solutions, row by row, off the tangent where that is wanted. Of a small system it
+ * The matrix that takes right-hand sides to solutions, row by row, off the tangent where required. Of a small system it
  * costs as much as a few solves, and there are as many of them as orders.
  */
 function fillInverse(

@@ -152,14 +152,14 @@ function parity(order: Int32Array, count: number): number {
 }
 
 /** Whether a block is rank-deficient. */
-export function isMissing(marks: string): boolean {
+export function isDeficient(marks: string): boolean {
   return marks.includes('0');
 }
 
 /** Whether some block has lost rank or changed its sign; between different rows set aside that can't be told. */
 export function differ(marks: string, before: string): boolean {
-  if (marks === before) return isMissing(marks);
-  if (isMissing(marks)) return true;
+  if (marks === before) return isDeficient(marks);
+  if (isDeficient(marks)) return true;
   if (marks[0] !== '=' && before[0] !== '=') return true;
   return marks[0] === before[0] && marks.slice(2) === before.slice(2);
 }
@@ -167,5 +167,5 @@ export function differ(marks: string, before: string): boolean {
 /** The same of the whole determinant. */
 export function differOdd(marks: string, before: string): boolean {
   const negative = (of: string) => of.split('-').length & 1;
-  return differ(marks, before) && (isMissing(marks) || negative(marks) !== negative(before));
+  return differ(marks, before) && (isDeficient(marks) || negative(marks) !== negative(before));
 }

@@ -8,7 +8,7 @@
 //   H + d 1 = L L^T,   d = |g| / LONGEST,   v = sqrt(c) L^T (x - x0),   c f(x) is minimised over v,
 //
 // its gradient sqrt(c) L^-1 g, its second derivatives about 1. A step of one is then that of Gauss and Newton, and what a
-// round can still gain is p = |L^-1 g|^2 / 2 in f. c makes p just as small as wanted where fmin ends; whether it is, is looked
+// round can still gain is p = |L^-1 g|^2 / 2 in f. c makes p just small enough where fmin ends; whether it is, is looked
 // at again with the H of the place that was found.
 
 /// <reference path="./fmin.d.ts" />
@@ -100,10 +100,10 @@ export function minimise(f: Smooth, start: readonly number[], options: Minimiser
     for (;;) {
       const { x: x0, value, gradient } = best;
       const L = cholesky(raised(metric(x0), gradient));
-      const wanted = NOTHING + SHARE * Math.abs(value);
+      const enough = NOTHING + SHARE * Math.abs(value);
       const left = lowerSolve(L, gradient);
-      if (0.5 * left.reduce((sum, one) => sum + one * one, 0) <= wanted) return ended('converged');
-      const scale = FMIN_ENDS / Math.sqrt(2 * wanted);
+      if (0.5 * left.reduce((sum, one) => sum + one * one, 0) <= enough) return ended('converged');
+      const scale = FMIN_ENDS / Math.sqrt(2 * enough);
       inVain = 0;
       const inner = new Array<number>(n).fill(0);
       try {

@@ -57,9 +57,13 @@ function lawOf(law: Transformation['law']): Law {
     const setting = settingOf(law, build, data, drivenUnless(isCoordinate, options));
     if (isCoordinate(setting.driver)) return;
     for (const changes of TRANSFORMATIONS[law](setting)) {
-      const change: Transformation = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
-      const redrawn = options.redraw?.(data, change) ?? null;
-      expectSame(setting, change, redrawn === null ? changed(setting.drawing, change) : build(redrawn));
+      const transformation: Transformation = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
+      const redrawn = options.redraw?.(data, transformation) ?? null;
+      expectSame(
+        setting,
+        transformation,
+        redrawn === null ? changed(setting.drawing, transformation) : build(redrawn),
+      );
     }
   };
 }
@@ -77,12 +81,12 @@ function changed(drawing: Drawing, { law, place }: Transformation): Drawing {
   };
 }
 
-function expectSame(setting: Setting, change: Transformation, other: Drawing): void {
+function expectSame(setting: Setting, transformation: Transformation, other: Drawing): void {
   const { law, drawing, driver, size, tolerance } = setting;
-  const allowed = Math.max(setting.allowed, allowedFor(tolerance, other, size * change.lengths));
-  expectDrawn(setting, change, other, allowed);
+  const allowed = Math.max(setting.allowed, allowedFor(tolerance, other, size * transformation.lengths));
+  expectDrawn(setting, transformation, other, allowed);
 
-  const { there, to, back } = otherDriver(setting, change, other);
+  const { there, to, back } = otherDriver(setting, transformation, other);
   const [a, b, n] = [
     traced(setting, drawing),
     traced(there, other),
@@ -102,7 +106,8 @@ function expectSame(setting: Setting, change: Transformation, other: Drawing): v
       const scale = 1 + largest(inUnits(one)) + changeOf(inUnits(one), three && inUnits(three));
       const within = allowed * scale * (order === 2 ? SECOND : 1);
       measures.forEach((measure, k) => {
-        const got = (two[order][k] * factor(driver, change) ** order) / factor(measure, change);
+        const got =
+          (two[order][k] * factor(driver, transformation) ** order) / factor(measure, transformation);
         const what = `${name}${nameOf(measure)}`;
         expectWithin(law, what, where(setting, at), got, one[order][k], within * units[k]);
       });
@@ -128,27 +133,32 @@ function factor(measure: Measure, { lengths, sense }: Transformation): number {
 }
 
 /** Expects the transformed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
-function expectDrawn(setting: Setting, change: Transformation, other: Drawing, allowed: number): void {
-  const { lengths } = change;
+function expectDrawn(
+  setting: Setting,
+  transformation: Transformation,
+  other: Drawing,
+  allowed: number,
+): void {
+  const { lengths } = transformation;
   const { law, drawing, driver, size } = setting;
   const drawn = where(setting, drawnValue(driver, drawing));
-  const parts = otherParts(changed(drawing, change), other);
+  const parts = otherParts(changed(drawing, transformation), other);
   if (parts !== null) throw new LawViolation(law, 'transformed drawing', drawn, parts);
   for (const [p, q] of pairs(Object.keys(drawing.points))) {
     const got = distance(other.points[p], other.points[q]) / lengths;
-    const wanted = distance(drawing.points[p], drawing.points[q]);
-    expectWithin(law, `drawn length ${p}-${q}`, drawn, got, wanted, allowed * size);
+    const expected = distance(drawing.points[p], drawing.points[q]);
+    expectWithin(law, `drawn length ${p}-${q}`, drawn, got, expected, allowed * size);
   }
 }
 
 /** The driver of the transformed drawing in its setting, and its values `to` there and `back`. */
-function otherDriver(setting: Setting, change: Transformation, other: Drawing) {
+function otherDriver(setting: Setting, transformation: Transformation, other: Drawing) {
   const { drawing, driver, range } = setting;
   const measure: Measure =
     'length' in driver && driver.offset !== undefined
-      ? { ...driver, offset: driver.offset * change.lengths }
+      ? { ...driver, offset: driver.offset * transformation.lengths }
       : driver;
-  const times = factor(driver, change);
+  const times = factor(driver, transformation);
   const from = drawnValue(driver, drawing);
   const onto = drawnValue(measure, other);
   const to = (at: number) => onto + times * (at - from);

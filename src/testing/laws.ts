@@ -13,15 +13,15 @@ import { virtualWork } from './virtual-work.ts';
 export const laws = {
   closes,
   keepsLengths,
-  readings: measuresAgree,
+  measuresAgree,
   derivativesAgree,
   virtualWork,
   mirror,
-  move: translate,
-  turn: rotate,
+  translate,
+  rotate,
   scale,
   outAndBack,
-  sameBits: reproducible,
+  reproducible,
 } satisfies Record<string, Law>;
 
 /**

@@ -4,9 +4,9 @@ import type { Drawing } from '../linkage/index.ts';
 
 /** What the second of two drawings lacks or has too much of beside the first, in words; null if nothing. */
 export function otherParts(one: Drawing, other: Drawing): string | null {
-  const [wanted, got] = [inWords(one), inWords(other)];
-  const lacks = wanted.filter((part) => !got.includes(part));
-  const extra = got.filter((part) => !wanted.includes(part));
+  const [expected, got] = [inWords(one), inWords(other)];
+  const lacks = expected.filter((part) => !got.includes(part));
+  const extra = got.filter((part) => !expected.includes(part));
   if (lacks.length + extra.length === 0) return null;
   return [
     ...(lacks.length > 0 ? [`lacks ${lacks.join(', ')}`] : []),

@@ -301,7 +301,7 @@ describe('equal and parallel arms that fold flat on the way', () => {
         const upright = [input.upperArm.outer[0] - outer[0], input.upperArm.outer[1] - outer[1]];
         const flat = (-Math.hypot(...arm) * upright[1]) / Math.hypot(...upright) - arm[1];
         const { droop } = endsOf(input);
-        expect(droop.status).toBe('undetermined');
+        expect(droop.status).toBe('bifurcation');
         expectWithin(droop.travel, flat, FLAT);
       }),
     );

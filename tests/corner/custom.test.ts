@@ -568,7 +568,7 @@ describe('what is no corner', () => {
     expect(() => customCorner({ ...swingAxle, drawing })).toThrow(RangeError);
   });
 
-  it('is a linkage of more than one freedom, once it is moved', () => {
+  it('is a linkage of more than one degree of freedom, once it is moved', () => {
     const loose = customCorner({
       ...swingAxle,
       drawing: {
@@ -577,7 +577,7 @@ describe('what is no corner', () => {
         bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
       },
     });
-    expect(() => sweep(loose)).toThrow('2 freedoms');
+    expect(() => sweep(loose)).toThrow('2 degrees of freedom');
   });
 
   it('has points whose columns would have the name of another', () => {

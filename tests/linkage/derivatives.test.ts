@@ -10,7 +10,7 @@ import { fourBars, linkages, sizeOf } from '../support/linkages.ts';
 import { drivers, placeAt, share, spread } from '../support/motions.ts';
 import { EPS, expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 
-/** Drivers of every kind as seen from a moving body of a grown linkage. */
+/** Drivers of every kind as relative to a moving body of a grown linkage. */
 const seen = constantFrom<Measure[]>(
   deepFreeze({ turn: 'second0', relativeTo: 'first0' }),
   deepFreeze({ angle: ['O', 'P0'], relativeTo: 'second0' }),
@@ -91,7 +91,7 @@ describe('measures made of others', () => {
   /** Times EPS of the largest term: what a piece's series is good for in a second derivative (the head of series.ts). */
   const TIMES = { value: 2 ** 12, first: 2 ** 16, second: 2 ** 22 };
 
-  it('have the derivatives that product and chain rule say: seen from a body, lengths, directions', () => {
+  it('have the derivatives that product and chain rule say: relative to a body, lengths, directions', () => {
     assert(
       property(linkages, drivers, share, ({ drawing }, driver, part) => {
         const motion = trace(drawing, { driver });

@@ -1,4 +1,4 @@
-/** Kept angles, telescopes, measures seen from a body, held measures, several drivers, the other assembly. */
+/** Fixed angles, telescopes, measures relative to a body, held measures, several drivers, the other assembly mode. */
 import { assert, double, property } from 'fast-check';
 import { type Drawing, drive, InputError, otherAssemblyMode, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
@@ -18,7 +18,7 @@ const table = (second: readonly string[]): Drawing =>
     angles: { level: second as [string] },
   });
 
-describe('angles that are kept', () => {
+describe('fixed angles', () => {
   it('keep the direction of one body, which then moves on without a turn', () => {
     assert(
       property(angle, (turn) => {
@@ -36,7 +36,10 @@ describe('angles that are kept', () => {
       property(angle, (turn) => {
         const motion = trace(table(['plate', 'arm']), { driver: { turn: 'arm' }, from: -1, to: 1 });
         expectClose(motion.read({ turn: 'plate' })(turn).value, turn, { times: 64, scale: 1 });
-        expectClose(motion.read({ turn: 'plate', relativeTo: 'arm' })(turn).value, 0, { times: 64, scale: 1 });
+        expectClose(motion.read({ turn: 'plate', relativeTo: 'arm' })(turn).value, 0, {
+          times: 64,
+          scale: 1,
+        });
       }),
     );
   });
@@ -110,7 +113,7 @@ describe('a telescope', () => {
   });
 });
 
-describe('what is seen from a moving body', () => {
+describe('measures relative to a moving body', () => {
   it('is what its own places, turned back, say; and so are its derivatives', () => {
     assert(
       property(fourBars, ({ drawing }) => {
@@ -158,14 +161,14 @@ describe('what is seen from a moving body', () => {
   });
 });
 
-/** Two cranks on ground pivots, joined by two bars: two freedoms. */
+/** Two cranks on ground pivots, joined by two bars: two degrees of freedom. */
 const fiveBar = deepFreeze({
   points: { A: [0, 0], B: [-1, 3], C: [2, 6], D: [5, 3], E: [4, 0] },
   ground: ['A', 'E'],
   bodies: { left: ['A', 'B'], first: ['B', 'C'], second: ['C', 'D'], right: ['E', 'D'] },
 } as const);
 
-describe('a linkage of two freedoms', () => {
+describe('a linkage of two degrees of freedom', () => {
   it('moves by one driver while the other is held', () => {
     const motion = trace(fiveBar, { driver: { turn: 'left' }, hold: [{ turn: 'right' }], to: 0.3 });
     expectClose(motion.at(0.3).D[0], 5, { times: 64, scale: 6 });
@@ -220,9 +223,9 @@ describe('a linkage of two freedoms', () => {
   });
 
   it('refuses what no joint can hold, and values that are none', () => {
-    expect(() => trace(fiveBar, { driver: { turn: 'left' }, hold: [{ x: 'C', relativeTo: 'right' }] })).toThrow(
-      /hold\[0\]: a place seen from a moving body, which no joint holds/,
-    );
+    expect(() =>
+      trace(fiveBar, { driver: { turn: 'left' }, hold: [{ x: 'C', relativeTo: 'right' }] }),
+    ).toThrow(/hold\[0\]: a place relative to a moving body, which no joint holds/);
     expect(() => drive(fiveBar, [{ driver: { turn: 'left' }, to: Number.NaN }])).toThrow(
       /\[0\]\.to: not a value, got NaN/,
     );

@@ -93,7 +93,7 @@ describe('a path by the driver and one by arc length', () => {
     );
   });
 
-  it('of a driver that is the drawn value alone, or seen from a moving body, is by arc length', () => {
+  it('of a driver that is the drawn value alone, or relative to a moving body, is by arc length', () => {
     assert(
       property(linkages, ({ drawing }) => {
         const system = compile(drawing);

@@ -1,4 +1,4 @@
-/** Scissor lifts: forces of their actuators by virtual work, freedoms and redundancies by construction. */
+/** Scissor lifts: forces of their actuators by virtual work, degrees of freedom and redundancies by construction. */
 import { drive, mobility } from 'jounce/linkage';
 import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
@@ -34,7 +34,10 @@ describe('the actuator of a scissor lift', () => {
   const on = (cells: number) => deepFreeze([{ at: `left${cells}`, force: [0, -LOAD] as const }]);
 
   it.each(cases)('pulls the foot of $cells cells at $angle, by $route', ({ cells, angle, route }) => {
-    const found = forces(scissorLift(cells, LENGTH, angle), on(cells), { driver: { x: 'right0' }, method: route });
+    const found = forces(scissorLift(cells, LENGTH, angle), on(cells), {
+      driver: { x: 'right0' },
+      method: route,
+    });
     // m = b cos a
     expectClose(found.driver, (-cells * LOAD) / Math.tan(angle), roundings(cells, angle));
     expectClose(found.residual, 0, roundings(cells, angle));
@@ -60,13 +63,15 @@ describe('the actuator of a scissor lift', () => {
     const cells = 80;
     const half = [0, -LOAD / 2] as const;
     const loads = ['left', 'right'].map((side) => ({ at: `${side}${cells}`, force: half }));
-    const { ground, fixedCoordinates } = forces(scissorLift(cells, LENGTH, 0.6), loads, { driver: { x: 'right0' } });
+    const { ground, fixedCoordinates } = forces(scissorLift(cells, LENGTH, 0.6), loads, {
+      driver: { x: 'right0' },
+    });
     expectClose(ground.left0?.[1] ?? null, -LOAD / 2, roundings(cells, 0.6));
     expectClose(fixedCoordinates[0], LOAD / 2, roundings(cells, 0.6));
   });
 });
 
-describe('the freedoms of a scissor lift', () => {
+describe('the degrees of freedom of a scissor lift', () => {
   it('are one by count and by rank, and all points but the ground move', () => {
     for (const cells of [1, 80, 320]) {
       const found = mobility(scissorLift(cells, LENGTH, 0.6));
@@ -79,7 +84,10 @@ describe('the freedoms of a scissor lift', () => {
   it('are as many as its feet that slide beyond one', () => {
     const { fixedCoordinates: _, ...loose } = scissorLift(80, LENGTH, 0.6);
     expectSame(mobility(loose).degreesOfFreedom, 2);
-    expectSame(mobility({ ...loose, fixedCoordinates: [{ y: 'right0' }, { x: 'right0' }] }).degreesOfFreedom, 0);
+    expectSame(
+      mobility({ ...loose, fixedCoordinates: [{ y: 'right0' }, { x: 'right0' }] }).degreesOfFreedom,
+      0,
+    );
   });
 
   it('stay as they are when points above the pinned foot are guided, once too often each', () => {
@@ -89,7 +97,7 @@ describe('the freedoms of a scissor lift', () => {
     const guided = { ...lift, held: [{ y: 'right0' }, ...guides] };
     const found = mobility(guided);
     expectSame([found.kutzbach, found.degreesOfFreedom, found.redundant], [-1, 1, 2]);
-    expect(found.dependent).toEqual(expect.arrayContaining(['held x of left3', `held x of left${cells}`]));
+    expect(found.dependent).toEqual(expect.arrayContaining(['fixed x of left3', `fixed x of left${cells}`]));
     expect(found.contradicting).toBeNull();
     // What the guides and the pinned foot share of a push sideways is open, what the actuator lifts is not.
     const loads = [{ at: `left${cells}`, force: [0, -LOAD] as const }];

@@ -138,7 +138,7 @@ describe('a parallelogram with a third bar', () => {
   });
 });
 
-describe('sensitivities of joints and of what is seen from a body', () => {
+describe('sensitivities of joints and relative to a body', () => {
   const slotted = deepFreeze({
     points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], Q: [60, 30], R: [220, 150] },
     ground: ['O', 'C', 'R'],

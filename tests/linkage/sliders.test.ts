@@ -200,7 +200,7 @@ describe('a block that slides along its rail for ever', () => {
       property(sizes, posts, (mm, post) => {
         for (const options of [{ driver: { x: 'P' } as const }, {}]) {
           const { drawn, low, high, path } = trace(block(mm, post), options);
-          expect([low.status, high.status]).toEqual(['gaveUp', 'gaveUp']);
+          expect([low.status, high.status]).toEqual(['unbounded', 'unbounded']);
           expect(path.pieces.length).toBeLessThan(FEW);
           if (!('driver' in options)) continue;
           // R and T lie farthest from L: 30 times as far as the farther of them, either way.
@@ -233,7 +233,7 @@ describe('a block that slides along its rail for ever', () => {
         const { low, high } = trace(block(mm, post), { driver: { length: ['T', 'P'] } });
         expect(low.status).toBe('deadPoint');
         expectClose(low.at, 300, { times: 64, scale: 1000 });
-        expect(high.status).toBe('gaveUp');
+        expect(high.status).toBe('unbounded');
       }),
       { numRuns: 5 },
     );

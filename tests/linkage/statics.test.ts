@@ -109,7 +109,10 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
     const [dx, dy] = [drawing.points.D[0] - 14, drawing.points.D[1] - 72];
     // 4530 N/m, free length 77.85 mm: N and mm.
     const push = 4.53 * (77.85 - Math.hypot(dx, dy));
-    const found = forces(drawing, [{ between: ['C', 'D'], push }], { driver: { turn: 'rocker' }, method: route });
+    const found = forces(drawing, [{ between: ['C', 'D'], push }], {
+      driver: { turn: 'rocker' },
+      method: route,
+    });
     expectWithin(Math.abs(found.driver as number) / 1000, 3.0042048572133484, 1e-12);
   });
 });
@@ -202,7 +205,7 @@ describe('forces in random linkages', () => {
 });
 
 describe('forces of joints that are no pins', () => {
-  it('of a slider, a telescope and a kept angle agree by both routes', () => {
+  it('of a slider, a telescope and a fixed angle agree by both methods', () => {
     const drawing: Drawing = deepFreeze({
       points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], S: [190, 170], R: [220, 150] },
       ground: ['O', 'C', 'R'],
@@ -216,7 +219,9 @@ describe('forces of joints that are no pins', () => {
       { at: 'S', force: [30, -500] },
       { between: ['R', 'S'], push: 200 },
     ];
-    const [one, other] = ROUTES.map((route) => forces(drawing, loads, { driver: { turn: 'crank' }, method: route }));
+    const [one, other] = ROUTES.map((route) =>
+      forces(drawing, loads, { driver: { turn: 'crank' }, method: route }),
+    );
     for (const found of [one, other]) expect(found.residual).toBeLessThan(1e-9);
     expectWithin(one.sliders.block, other.sliders.block as number, 1e-9);
     expectWithin(one.fixedAngles.level, other.fixedAngles.level as number, 1e-7);
@@ -288,7 +293,10 @@ describe.each(ROUTES)('what holds by itself, by %s', (route) => {
       bodies: { arm: ['A', 'B'] },
       telescopes: { ram: ['R', 'B'] },
     });
-    const found = forces(drawing, [{ between: ['R', 'B'], push: 80 }], { driver: { turn: 'arm' }, method: route });
+    const found = forces(drawing, [{ between: ['R', 'B'], push: 80 }], {
+      driver: { turn: 'arm' },
+      method: route,
+    });
     const names = Object.values(found.on).flatMap((on) => Object.keys(on));
     expect([...new Set(names)].sort()).toEqual(['A', 'B', 'R']);
     const long = Math.hypot(150, 300);
@@ -477,7 +485,9 @@ describe('a linkage that nothing holds', () => {
 
   it('leaves as much as the equations of each route make of it: the load, or half of it at the pin, half as a moment', () => {
     const swing: Drawing = { points: { A: [0, 0], B: [3, 0] }, ground: ['A'], bodies: { arm: ['A', 'B'] } };
-    const [points, bodies] = ROUTES.map((route) => forces(swing, [{ at: 'B', force: [0, -10] }], { method: route }));
+    const [points, bodies] = ROUTES.map((route) =>
+      forces(swing, [{ at: 'B', force: [0, -10] }], { method: route }),
+    );
     expectWithin(points.residual, 10, 1e-12);
     // Least squares of -R - 10 at the pin and of 3 R about A, over the size 3.
     expectWithin(bodies.residual, 5, 1e-12);

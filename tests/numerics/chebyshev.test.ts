@@ -1,7 +1,7 @@
 /** Polynomials in place of functions: whose zeros and turns are known comes out, touched ones too. */
 import { assert, double, integer, property, tuple, uniqueArray } from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { keepsAway, landmarks, chebyshevInterpolants, turningPoints } from '../../src/numerics/chebyshev.ts';
+import { chebyshevInterpolants, keepsAway, landmarks, turningPoints } from '../../src/numerics/chebyshev.ts';
 import { zeroBetween } from '../../src/numerics/zero.ts';
 import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
 

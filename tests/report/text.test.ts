@@ -105,16 +105,17 @@ describe('figures', () => {
   });
 });
 
-describe('describeEnd', () => {
+describe('describeSweepEnd', () => {
   it('says how a sweep ended, and where', () => {
-    expect(describeSweepEnd({ travel: 70, status: 'reached' })).toBe('reached +70 mm, as asked');
+    expect(describeSweepEnd({ travel: 70, status: 'reached' })).toBe('reached +70 mm, as requested');
     expect(describeSweepEnd({ travel: -63.42, status: 'deadPoint' })).toMatch(/^dead point at -63\.4 mm: /);
     expect(describeSweepEnd({ travel: 5, status: 'locked', constraint: 'upright' })).toBe(
-      "locked at +5 mm: upright can't be kept any farther",
+      'locked at +5 mm: upright cannot be kept any farther',
     );
-    expect(describeSweepEnd({ travel: 5, status: 'undetermined' })).toMatch(/^undetermined at/);
+    expect(describeSweepEnd({ travel: 5, status: 'bifurcation' })).toMatch(/^bifurcation at/);
     expect(describeSweepEnd({ travel: 5, status: 'closed' })).toMatch(/^closed at/);
-    expect(describeSweepEnd({ travel: 5, status: 'gaveUp' })).toMatch(/^gave up at/);
+    expect(describeSweepEnd({ travel: 5, status: 'unbounded' })).toMatch(/^unbounded at/);
+    expect(describeSweepEnd({ travel: 5, status: 'stepLimit' })).toMatch(/^step limit at/);
   });
 });
 

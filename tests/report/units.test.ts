@@ -161,7 +161,7 @@ describe('in inches', () => {
     expect(describeSweepEnd({ travel: 63.5, status: 'deadPoint' }, units)).toBe(
       'dead point at +2.50 inch: the linkage can take the wheel no farther',
     );
-    expect(describeSweepEnd({ travel: 63.5, status: 'reached' })).toBe('reached +63.5 mm, as asked');
+    expect(describeSweepEnd({ travel: 63.5, status: 'reached' })).toBe('reached +63.5 mm, as requested');
   });
 });
 

@@ -1,6 +1,13 @@
 /** The smallest bug planted in a motion, or in what draws it, is told by the law that it breaks, with place and size. */
 import { type Drawing, type FixedCoordinate, type Measure, type Point, trace } from 'jounce/linkage';
-import { checkLaws, LawViolation, type LawOptions, laws, type TraceFunction, type TracedMotion } from 'jounce/testing';
+import {
+  checkLaws,
+  type LawOptions,
+  LawViolation,
+  laws,
+  type TracedMotion,
+  type TraceFunction,
+} from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 
@@ -52,7 +59,9 @@ function expectTold(
   expect(broken?.error).toBeGreaterThan(broken?.tolerance ?? Number.NaN);
   expect(broken?.message.startsWith(`${law}: ${broken.what} is `)).toBe(true);
   const figure = (value: number | null | undefined) => String(Number(value?.toPrecision(2)));
-  expect(broken?.message).toContain(`off by ${figure(broken?.error)} (allowed ${figure(broken?.tolerance)})`);
+  expect(broken?.message).toContain(
+    `error ${figure(broken?.error)} (tolerance ${figure(broken?.tolerance)})`,
+  );
   expect(broken?.message).toContain(` at driver value ${Number(at.toPrecision(6))} (${driver})`);
 }
 
@@ -171,15 +180,15 @@ describe('a bug planted in a motion', () => {
       moving('B', ([x, y], t) => [x + SIZE * SMALL * t, y]),
       /B.* of body/,
     ],
-    ['readings', 'lengths', longerWhere(() => true), /^length/],
+    ['measuresAgree', 'lengths', longerWhere(() => true), /^length/],
     [
-      'readings',
+      'measuresAgree',
       'coordinates',
       reading((v, k, m) => (k === 'value' && 'y' in m ? v * (1 + SMALL) : v)),
       /^y of/,
     ],
     [
-      'readings',
+      'measuresAgree',
       'turns',
       reading((v, k, m) => (k === 'value' && isTurnOf(m, 'rocker') ? v + SMALL : v)),
       /^turn of rocker/,
@@ -215,8 +224,8 @@ describe('a bug planted in a motion', () => {
       /^product of the rates \(/,
     ],
     ['mirror', 'lengths on the other side', longerWhere(isMirrored), /^length/],
-    ['move', 'lengths away from the origin', longerWhere(isMoved), /^length/],
-    ['turn', 'lengths where the ground is not level', longerWhere(isTurned), /^length/],
+    ['translate', 'lengths away from the origin', longerWhere(isMoved), /^length/],
+    ['rotate', 'lengths where the ground is not level', longerWhere(isTurned), /^length/],
     ['scale', 'lengths in another unit', longerWhere(isScaled), /^length/],
     [
       'outAndBack',
@@ -240,7 +249,7 @@ describe('a bug planted in a motion', () => {
     ],
     ['keepsLengths', 'a bar', loose, /^C-B of body rocker/],
     [
-      'readings',
+      'measuresAgree',
       'a bar, where measures are read',
       (drawing, asked) => ({
         ...trace(drawing, asked),
@@ -251,8 +260,8 @@ describe('a bug planted in a motion', () => {
     ['derivativesAgree', 'a bar, in the rates', looseRates, /^first derivative/],
     ['virtualWork', 'a bar, in the rates', looseRates, /^work of a load/],
     ['mirror', 'a bar, on the other side', looseWhere(isMirrored), /./],
-    ['move', 'a bar, away from the origin', looseWhere(isMoved), /./],
-    ['turn', 'a bar, where the ground is not level', looseWhere(isTurned), /./],
+    ['translate', 'a bar, away from the origin', looseWhere(isMoved), /./],
+    ['rotate', 'a bar, where the ground is not level', looseWhere(isTurned), /./],
     ['scale', 'a bar, in another unit', looseWhere(isScaled), /./],
     ['outAndBack', 'a bar, on the way back', looseWhere((drawing) => !asIs(drawing)), /^distance of/],
   ];
@@ -276,7 +285,7 @@ describe('a bug planted in a motion', () => {
       })),
       /^side of T on A-B of body coupler/,
     ],
-    ['readings', 'of a turn', otherSenseWhere(() => true), /^turn of rocker/],
+    ['measuresAgree', 'of a turn', otherSenseWhere(() => true), /^turn of rocker/],
     [
       'derivativesAgree',
       'of a first derivative',
@@ -296,8 +305,8 @@ describe('a bug planted in a motion', () => {
       /^work of a load on length/,
     ],
     ['mirror', 'of a turn, on the other side', otherSenseWhere(isMirrored), /turn of rocker/],
-    ['move', 'of a turn, away from the origin', otherSenseWhere(isMoved), /turn of rocker/],
-    ['turn', 'of a turn, where the ground is not level', otherSenseWhere(isTurned), /turn of rocker/],
+    ['translate', 'of a turn, away from the origin', otherSenseWhere(isMoved), /turn of rocker/],
+    ['rotate', 'of a turn, where the ground is not level', otherSenseWhere(isTurned), /turn of rocker/],
     ['scale', 'of a turn, in another unit', otherSenseWhere(isScaled), /turn of rocker/],
     [
       'outAndBack',
@@ -311,7 +320,7 @@ describe('a bug planted in a motion', () => {
   });
 });
 
-/** A trace of a drawing with one part of it left out, and what is left of its freedom held. */
+/** A trace of a drawing with one part of it left out, and the degree of freedom that this adds held. */
 const without =
   (leaveOut: (drawing: Drawing) => Drawing, held: Measure): TraceFunction =>
   (drawing, asked) =>
@@ -358,10 +367,10 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
       /^angle square \(A-R to O-A\)/,
     ],
     [
-      'a held coordinate',
+      'a fixed coordinate',
       ram,
       without(({ fixedCoordinates: _, ...rest }) => rest, { length: ['A', 'R'] }),
-      /^held x of R/,
+      /^fixed x of R/,
     ],
   ])('%s', (_, drawing, planted, what) => {
     const turn = { driver: { turn: 'crank' }, range: [-0.2, 0.2] } as const;
@@ -399,9 +408,9 @@ describe('a bug planted in what draws', () => {
 
   it.each<[law: LawName, bug: string, B: (data: Data) => Point]>([
     ['mirror', 'a pin always a little to the right', ({ B: [x, y] }) => [x + small, y]],
-    ['turn', 'a pin always a little to the right', ({ B: [x, y] }) => [x + small, y]],
+    ['rotate', 'a pin always a little to the right', ({ B: [x, y] }) => [x + small, y]],
     ['scale', 'a length that is not among the data', ({ B: [x, y] }) => [x + small, y]],
-    ['move', 'a number that should count from a point', ({ B: [x, y] }) => [x * (1 + SMALL), y]],
+    ['translate', 'a number that should count from a point', ({ B: [x, y] }) => [x * (1 + SMALL), y]],
     ['mirror', 'a sign that is lost', ({ B: [x, y] }) => [Math.abs(x), y]],
   ])('is told by %s: %s', (law, _, B) => {
     expect(
@@ -416,45 +425,47 @@ describe('a bug planted in what draws', () => {
 
   it('is told by move alone where only the place counts, by mirror and turn where only the direction does', () => {
     const right = drawn(({ B: [x, y] }) => [x + small, y]);
-    const told = (['mirror', 'move', 'turn'] as const).map((law) => check(law, right)?.law ?? null);
-    expect(told).toEqual(['mirror', null, 'turn']);
+    const told = (['mirror', 'translate', 'rotate'] as const).map((law) => check(law, right)?.law ?? null);
+    expect(told).toEqual(['mirror', null, 'rotate']);
   });
 
   it('is told by mirror, turn, move and scale where a bar is forgotten in the redrawn one', () => {
     const { rocker: _, ...others } = parts.bodies;
     const held: FixedCoordinate[] = [{ x: 'B' }];
     const forgetful = (data: Data): Drawing =>
-      data === points ? { points: data, ...parts } : { points: data, ...parts, bodies: others, fixedCoordinates: held };
-    for (const law of ['mirror', 'move', 'turn', 'scale'] as const) {
+      data === points
+        ? { points: data, ...parts }
+        : { points: data, ...parts, bodies: others, fixedCoordinates: held };
+    for (const law of ['mirror', 'translate', 'rotate', 'scale'] as const) {
       expect(check(law, forgetful)?.message).toBe(
-        `${law}: changed drawing lacks body rocker (B, C) and has held x of B besides at driver value 0 (turn of crank)`,
+        `${law}: transformed drawing lacks body rocker (B, C) and has fixed x of B besides at driver value 0 (turn of crank)`,
       );
     }
   });
 
-  it('is told by sameBits where the data are changed, or a drawing comes out otherwise the second time', () => {
+  it('is told by reproducible where the data are changed, or a drawing comes out otherwise the second time', () => {
     const loose = structuredClone(points) as Record<string, [number, number]>;
     const changing = (data: typeof loose): Drawing => {
       data.B[0] *= 1 + Number.EPSILON;
       return { points: structuredClone(data), ...parts };
     };
     const broken = told(() =>
-      laws.sameBits(changing, loose, { driver: { turn: 'crank' }, range: [-0.6, 0.6] }),
+      laws.reproducible(changing, loose, { driver: { turn: 'crank' }, range: [-0.6, 0.6] }),
     );
-    expectTold(broken, 'sameBits', /^drawn x of B, built a second time,/, [0, 1e-12]);
+    expectTold(broken, 'reproducible', /^drawn x of B, built a second time,/, [0, 1e-12]);
 
     let built = 0;
     const forgetful = (data: Data): Drawing => {
       const { rocker: _, ...others } = parts.bodies;
       return { points: data, ...parts, bodies: built++ === 0 ? parts.bodies : others };
     };
-    expect(check('sameBits', forgetful)?.message).toMatch(
-      /^sameBits: drawing, built a second time, lacks body rocker \(B, C\) at driver value 0 \(turn of crank\)$/,
+    expect(check('reproducible', forgetful)?.message).toMatch(
+      /^reproducible: drawing, built a second time, lacks body rocker \(B, C\) at driver value 0 \(turn of crank\)$/,
     );
   });
 });
 
-describe('sameBits tells what differs the second time', () => {
+describe('reproducible tells what differs the second time', () => {
   /** A reading that is changed from the second time on at which it is asked for. */
   const fromTheSecondOn = (change: (value: number) => number): TraceFunction => {
     const seen = new Set<string>();
@@ -473,19 +484,22 @@ describe('sameBits tells what differs the second time', () => {
   };
 
   it('a last bit', () => {
-    const broken = found('sameBits', { trace: fromTheSecondOn((value) => value * (1 + Number.EPSILON)) });
-    expectTold(broken, 'sameBits', /, read on the way back,$/, [0, 1e-12]);
+    const broken = found('reproducible', { trace: fromTheSecondOn((value) => value * (1 + Number.EPSILON)) });
+    expectTold(broken, 'reproducible', /, read on the way back,$/, [0, 1e-12]);
   });
 
   it('a sign', () => {
-    const broken = found('sameBits', { trace: fromTheSecondOn((value) => -value) });
-    expectTold(broken, 'sameBits', /, read on the way back,$/, [0, SIZE * 10]);
+    const broken = found('reproducible', { trace: fromTheSecondOn((value) => -value) });
+    expectTold(broken, 'reproducible', /, read on the way back,$/, [0, SIZE * 10]);
   });
 
   it('a bar left out', () => {
     let traced = 0;
     const planted: TraceFunction = (drawing, asked) => (traced++ === 0 ? trace : loose)(drawing, asked);
-    expectTold(found('sameBits', { trace: planted }), 'sameBits', /, traced a second time,?$/, [0, SIZE]);
+    expectTold(found('reproducible', { trace: planted }), 'reproducible', /, traced a second time,?$/, [
+      0,
+      SIZE,
+    ]);
   });
 });
 
@@ -494,7 +508,7 @@ describe('checkLaws', () => {
     const check = (planted: TraceFunction) =>
       told(() => checkLaws(asDrawn, fourBar, { ...options, trace: planted }))?.law;
     expect(check(trace)).toBeUndefined();
-    expect(check(longerWhere(() => true))).toBe('readings');
+    expect(check(longerWhere(() => true))).toBe('measuresAgree');
     expect(check(loose)).toBe('keepsLengths');
     expect(check(longerWhere(isScaled))).toBe('scale');
   });

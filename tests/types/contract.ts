@@ -24,8 +24,8 @@ import {
 } from 'jounce';
 import {
   type Drawing,
-  type MotionStatus,
   type InputError as FaultOfLinkage,
+  type MotionStatus,
   type mobility,
   type Point,
   type Reading,
@@ -148,8 +148,13 @@ export function linkages(): number | null {
   >();
   holds<Same<ReturnType<typeof motion.at>, Record<string, Point>>>();
   holds<Same<typeof motion.high.status, MotionStatus>>();
-  holds<Same<MotionStatus, 'reached' | 'deadPoint' | 'closed' | 'locked' | 'undetermined' | 'gaveUp'>>();
-  holds<Same<ReturnType<typeof mobility>['freedoms'], number>>();
+  holds<
+    Same<
+      MotionStatus,
+      'reached' | 'deadPoint' | 'closed' | 'locked' | 'bifurcation' | 'unbounded' | 'stepLimit'
+    >
+  >();
+  holds<Same<ReturnType<typeof mobility>['degreesOfFreedom'], number>>();
   // @ts-expect-error: a moment acts on a body
   forces(drawing, [{ at: 'B', moment: 3 }]);
   return forces(drawing, [{ at: 'B', force: [0, -9] }], { driver: { turn: 'crank' } }).driver;
