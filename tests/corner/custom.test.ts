@@ -162,7 +162,10 @@ const pillars = fc
                 upper: { point: 'high', on: ['foot', 'head'] },
               },
             }
-          : { telescopes: { leg: ['foot', 'low'] }, angles: { pillar: ['leg'], bush: ['upright', 'leg'] } }),
+          : {
+              telescopes: { leg: ['foot', 'low'] },
+              fixedAngles: { pillar: ['leg'], bush: ['upright', 'leg'] },
+            }),
       },
       upright: 'upright',
       wheelCentre: 'hub',
@@ -180,7 +183,7 @@ describe('a corner with joints of its own', () => {
         const roundings = { times: 64, scale: 1000 };
         const rates = { times: 64, scale: 1 };
         const swept = sweep(customCorner(input), { bump: 80, droop: 80, step: 16 });
-        expect(swept.end).toMatchObject({ bump: { how: 'reached' }, droop: { how: 'reached' } });
+        expect(swept.end).toMatchObject({ bump: { status: 'reached' }, droop: { status: 'reached' } });
         const { hub } = input.drawing.points;
         for (const row of swept.rows()) {
           const [out, rise] = [(row.travel * u[0]) / u[1], row.travel];

@@ -381,8 +381,8 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           const swept = sweep(kind.corner(input), { bump: 0, droop: 0, travelOf });
           expect([...swept.columns.travel]).toEqual([0]);
           expect(swept.end).toEqual({
-            bump: { travel: 0, how: 'reached' },
-            droop: { travel: 0, how: 'reached' },
+            bump: { travel: 0, status: 'reached' },
+            droop: { travel: 0, status: 'reached' },
           });
           const [row] = swept.rows();
           expect(placesOf(row).lowerOuter).toEqual(input.lowerArm.outer);

@@ -16,7 +16,7 @@ describe('a dead point', () => {
       } as const),
       { driver: { turn: 'crank' } },
     );
-    const end = { at: 0, how: 'deadPoint' };
+    const end = { at: 0, status: 'deadPoint' };
     expect([motion.drawn, motion.low, motion.high]).toEqual([0, end, end]);
     expect(motion.at(0).C).toEqual([100, 100]);
     expect(motion.read({ y: 'C' })(0)).toEqual({ value: 100, first: null, second: null });
@@ -33,8 +33,8 @@ describe('a dead point', () => {
       });
       const { low, high } = trace(drawing, { driver: { turn: 'crank' } });
       expect([low, high]).toEqual([
-        { at: 0, how: 'deadPoint' },
-        { at: 0, how: 'deadPoint' },
+        { at: 0, status: 'deadPoint' },
+        { at: 0, status: 'deadPoint' },
       ]);
     }
   });
@@ -53,8 +53,8 @@ describe('a dead point', () => {
     for (const angle of [1e-11, -1e-11]) {
       const { low, high } = trace(off(angle), { driver: { turn: 'crank' } });
       expect([low, high]).toEqual([
-        { at: 0, how: 'deadPoint' },
-        { at: 0, how: 'deadPoint' },
+        { at: 0, status: 'deadPoint' },
+        { at: 0, status: 'deadPoint' },
       ]);
     }
     for (const angle of [1e-7, -1e-7]) {

@@ -9,13 +9,13 @@ import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 const angle = double({ min: -1, max: 1, noNaN: true });
 
-/** Two arms on ground pivots whose ends carry a table; nothing but `angles` keeps the table's direction. */
+/** Two arms on ground pivots whose ends carry a table; nothing but `fixedAngles` keeps the table's direction. */
 const table = (second: readonly string[]): Drawing =>
   deepFreeze({
     points: { A: [0, 0], B: [1, 2], C: [3, 2.5], D: [4, 2] },
     ground: ['A'],
     bodies: { arm: ['A', 'B'], plate: ['B', 'C', 'D'] },
-    angles: { level: second as [string] },
+    fixedAngles: { level: second as [string] },
   });
 
 describe('fixed angles', () => {
@@ -68,8 +68,8 @@ describe('fixed angles', () => {
       points: { P: [1, 0], Q: [1, 1] },
       ground: [],
       bodies: { post: ['P', 'Q'] },
-      held: [{ y: 'P' }],
-      angles: { upright: ['post'] },
+      fixedCoordinates: [{ y: 'P' }],
+      fixedAngles: { upright: ['post'] },
     } as const);
     const { Q } = trace(drawing, { driver: { x: 'P' }, to: 5 }).at(5);
     expect(Q).toEqual([5, 1]);
@@ -81,7 +81,7 @@ describe('a telescope', () => {
     points: { O: [0, 0], B: [3, 0] },
     ground: ['O'],
     bodies: {},
-    angles: { guide: ['ram'] },
+    fixedAngles: { guide: ['ram'] },
     telescopes: { ram: ['O', 'B'] },
   } as const);
 
@@ -286,7 +286,7 @@ describe('faulty joints', () => {
         t: { point: 'A', on: ['B', 'A'] },
         u: { point: 'A', on: ['C', 'D'] },
       },
-      angles: { a: ['bra'], b: [['C', 'D']] },
+      fixedAngles: { a: ['bra'], b: [['C', 'D']] },
       telescopes: { bar: ['A', 'C'] },
     } as unknown as Drawing;
     expect(() => trace(faulty)).toThrow(
@@ -296,12 +296,12 @@ describe('faulty joints', () => {
         '  sliders.t.point: a point of the body on which it should slide, got "A"; take it out of the body, or the slider out of the drawing',
         '  sliders.u.on: a line through two points in one place, got ["C","D"]; name two points that lie apart',
         '  telescopes.bar: named as a body, got "bar"; give it a name of its own',
-        '  angles.a[0]: unknown body, got "bra" (allowed: bar, plate, bar); correct the name, or name two points',
-        '  angles.b[0]: a direction between two points in one place, got ["C","D"]; name two points that lie apart',
+        '  fixedAngles.a[0]: unknown body, got "bra" (allowed: bar, plate, bar); correct the name, or name two points',
+        '  fixedAngles.b[0]: a direction between two points in one place, got ["C","D"]; name two points that lie apart',
       ].join('\n'),
     );
-    expect(() => trace({ ...faulty, sliders: 3, angles: { a: [] } } as unknown as Drawing)).toThrow(
-      /sliders: wrong kind of value, got 3 \(allowed: \{ name: \{ point: 'P', on: \['A', 'B'\] \}, \.\.\. \}\)\n {2}angles\.a: wrong kind of value/,
+    expect(() => trace({ ...faulty, sliders: 3, fixedAngles: { a: [] } } as unknown as Drawing)).toThrow(
+      /sliders: wrong kind of value, got 3 \(allowed: \{ name: \{ point: 'P', on: \['A', 'B'\] \}, \.\.\. \}\)\n {2}fixedAngles\.a: wrong kind of value/,
     );
   });
 });

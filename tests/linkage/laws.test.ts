@@ -148,8 +148,8 @@ describe('a motion is a function', () => {
         const [from, to] = [placeAt(whole, -down), placeAt(whole, up)];
         const part = trace(drawing, { driver, from, to });
         expect([part.low, part.high]).toEqual([
-          { at: from, how: 'reached' },
-          { at: to, how: 'reached' },
+          { at: from, status: 'reached' },
+          { at: to, status: 'reached' },
         ]);
         const scale = sizeOf(drawing);
         for (const at of spread(part, 8)) {

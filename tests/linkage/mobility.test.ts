@@ -157,7 +157,7 @@ describe('what is redundant', () => {
       redundant: 1,
       dependent: ['body first', 'body second', 'body third'],
       contradicting: null,
-      tight: [],
+      misfits: [],
     });
     const motion = trace(drawing, { driver: { turn: 'first' }, from: 0, to: 2 * Math.PI });
     expect(motion.high.status).toBe('reached');
@@ -308,7 +308,7 @@ describe('ground', () => {
         redundant: 0,
         dependent: [],
         moving: ['B', 'C'],
-        tight: [],
+        misfits: [],
         contradicting: null,
       });
     }
@@ -351,8 +351,8 @@ describe('the range of a linkage', () => {
   it('is from dead point to dead point of what drives, or round and home', () => {
     expect(range(crankRocker, { driver: { turn: 'rocker' } })).toMatchObject({
       drawn: 0,
-      low: { how: 'deadPoint' },
-      high: { how: 'deadPoint' },
+      low: { status: 'deadPoint' },
+      high: { status: 'deadPoint' },
     });
     const round = range(crankRocker);
     expect([round.low.status, round.high.status]).toEqual(['closed', 'closed']);

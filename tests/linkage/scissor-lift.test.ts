@@ -94,7 +94,7 @@ describe('the degrees of freedom of a scissor lift', () => {
     const cells = 6;
     const lift = scissorLift(cells, LENGTH, 0.6);
     const guides = [{ x: 'left3' }, { x: `left${cells}` }];
-    const guided = { ...lift, held: [{ y: 'right0' }, ...guides] };
+    const guided = { ...lift, fixedCoordinates: [{ y: 'right0' }, ...guides] };
     const found = mobility(guided);
     expectSame([found.kutzbach, found.degreesOfFreedom, found.redundant], [-1, 1, 2]);
     expect(found.dependent).toEqual(expect.arrayContaining(['fixed x of left3', `fixed x of left${cells}`]));

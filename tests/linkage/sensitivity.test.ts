@@ -144,7 +144,7 @@ describe('sensitivities of joints and relative to a body', () => {
     ground: ['O', 'C', 'R'],
     bodies: { crank: ['C', 'P'], arm: ['O', 'T', 'Q'], plate: ['T', 'S'] },
     sliders: { block: { point: 'P', on: ['O', 'T'] } },
-    angles: { level: ['plate', ['O', 'C']] },
+    fixedAngles: { level: ['plate', ['O', 'C']] },
     telescopes: { ram: ['R', 'S'] },
   } as const);
   const drawing: Drawing = { ...slotted, points: { ...slotted.points, S: [190, 170] } };

@@ -146,7 +146,7 @@ describe('a point in the slot of an arm', () => {
       points: { O: [0, 0], T: [1, 1], P: [0.6, 0.6] },
       ground: ['O'],
       bodies: { arm: ['O', 'T'] },
-      held: [{ x: 'P' }],
+      fixedCoordinates: [{ x: 'P' }],
       sliders: { peg: { point: 'P', on: ['O', 'T'] } },
     } as const);
     const { first, second } = trace(drawing, { driver: { y: 'P' } }).read({ turn: 'arm' })(0.6);
@@ -188,14 +188,14 @@ describe('a block that slides along its rail for ever', () => {
       ground: ['L', 'R', 'T'],
       bodies: { block: ['P', 'Q'] },
       sliders: { pin: { point: 'P', on: ['L', 'R'] } },
-      angles: { level: ['block', ['L', 'R']] },
+      fixedAngles: { level: ['block', ['L', 'R']] },
     });
   const sizes = double({ min: 50, max: 500, noNaN: true });
   const posts = double({ min: 150, max: 1000, noNaN: true });
   /** Pieces that are few against the most a path may have: some ms. */
   const FEW = 1000;
 
-  it('is given up far beyond the drawing, and soon, where no value is asked for', () => {
+  it('is unbounded far beyond the drawing, and soon, where no value is requested', () => {
     assert(
       property(sizes, posts, (mm, post) => {
         for (const options of [{ driver: { x: 'P' } as const }, {}]) {
@@ -213,7 +213,7 @@ describe('a block that slides along its rail for ever', () => {
     );
   });
 
-  it('keeps all laws: where it is given up turns, moves and scales with the drawing', () => {
+  it('keeps all laws: the place where it is unbounded turns, moves and scales with the drawing', () => {
     assert(
       property(double({ min: 200, max: 500, noNaN: true }), posts, (mm, post) =>
         checkLaws((drawing: Drawing) => drawing, block(mm, post), { driver: { length: ['T', 'P'] } }),
@@ -222,9 +222,9 @@ describe('a block that slides along its rail for ever', () => {
     );
   });
 
-  it('goes as far as is asked, however far', () => {
+  it('goes as far as requested, however far', () => {
     const { high } = trace(block(500, 900), { driver: { x: 'P' }, from: 0, to: 1e5 });
-    expect(high).toEqual({ at: 1e5, how: 'reached' });
+    expect(high).toEqual({ at: 1e5, status: 'reached' });
   });
 
   it('meets the dead point of its distance from T anywhere along the rail, however small it is', () => {

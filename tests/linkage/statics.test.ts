@@ -25,7 +25,7 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
       points: { A: [0, 0], B: [0, -160], C: [0, -220], D: [250, -220], E: [100, -300], L: [100, -220] },
       ground: ['A'],
       bodies: { ACE: ['A', 'C', 'E'], BCD: ['B', 'C', 'D', 'L'], DE: ['D', 'E'] },
-      held: [{ x: 'B' }],
+      fixedCoordinates: [{ x: 'B' }],
     } as const);
     const found = forces(drawing, [{ at: 'L', on: 'BCD', force: [0, -480] }], { method: route });
     expectForce(found.on.ACE.A, [-300, 480], 1e-9);
@@ -43,7 +43,7 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
       points: { A: [0, 0], F: [3.6, 0], C: [3.6, 6], B: [1.2, 2], E: [3.6, 2], D: [3.6, 4] },
       ground: ['A'],
       bodies: { ABC: ['A', 'B', 'C'], CDEF: ['C', 'D', 'E', 'F'], BE: ['B', 'E'] },
-      held: [{ y: 'F' }],
+      fixedCoordinates: [{ y: 'F' }],
     } as const);
     const found = forces(drawing, [{ at: 'D', force: [18, 0] }], { method: route });
     expectForce(found.on.ABC.A, [-18, -20], 1e-12);
@@ -211,7 +211,7 @@ describe('forces of joints that are no pins', () => {
       ground: ['O', 'C', 'R'],
       bodies: { crank: ['C', 'P'], arm: ['O', 'T'], plate: ['T', 'S'] },
       sliders: { block: { point: 'P', on: ['O', 'T'] } },
-      angles: { level: ['plate', 'arm'] },
+      fixedAngles: { level: ['plate', 'arm'] },
       telescopes: { ram: ['R', 'S'] },
     });
     expect(mobility(drawing).degreesOfFreedom).toBe(1);
@@ -251,7 +251,7 @@ describe.each(ROUTES)('what holds by itself, by %s', (route) => {
       ground: ['G', 'H', 'A'],
       bodies: { train: ['S', 'T'], right: ['A', 'B'], left: ['A', 'D'] },
       sliders: { front: { point: 'S', on: ['G', 'H'] }, back: { point: 'T', on: ['G', 'H'] } },
-      held: [{ y: 'B' }, { y: 'D' }],
+      fixedCoordinates: [{ y: 'B' }, { y: 'D' }],
     });
     const loads: Load[] = [
       { at: 'S', force: [7, -30] },
@@ -344,7 +344,7 @@ describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) 
       points: { O: [0, 0], B: [300, 400] },
       ground: ['O'],
       bodies: {},
-      angles: { root: ['ram'] },
+      fixedAngles: { root: ['ram'] },
       telescopes: { ram: ['O', 'B'] },
     });
     const found = forces(drawing, [{ at: 'B', force: [70, -90] }], { driver, method: route });
@@ -383,8 +383,8 @@ describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) 
       points: { A: [0, 0], B: [100, 0], C: [0, 80], D: [50, 80] },
       ground: ['A', 'C'],
       bodies: { arm: ['A', 'B'], plate: ['C', 'D'] },
-      angles: { geared: ['arm', 'plate'] },
-      held: [{ y: 'D' }],
+      fixedAngles: { geared: ['arm', 'plate'] },
+      fixedCoordinates: [{ y: 'D' }],
     });
     const found = forces(drawing, [{ at: 'B', force: [0, -30] }], { method: route });
     // 3000 on the arm, -3000 on the plate: the prop at 50 gives it back.
@@ -399,7 +399,7 @@ describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) 
       points: { A: [0, 0], P: [0, 200], G: [300, 200], H: [9, 9], K: [5, 0] },
       ground: ['A', 'G', 'H', 'K'],
       bodies: { arm: ['A', 'P'] },
-      angles: { sight: [['G', 'P']] },
+      fixedAngles: { sight: [['G', 'P']] },
     });
     const loads: Load[] = [
       { at: 'P', force: [0, -50] },
@@ -431,8 +431,8 @@ describe.each(ROUTES)('what is open in part, by %s', (route) => {
         middle: { point: 'T', on: ['G', 'H'] },
         back: { point: 'U', on: ['G', 'H'] },
       },
-      angles: { level: ['train'], again: [['S', 'T']] },
-      held: [{ y: 'B' }],
+      fixedAngles: { level: ['train'], again: [['S', 'T']] },
+      fixedCoordinates: [{ y: 'B' }],
     });
     const loads: Load[] = [
       { at: 'T', on: 'train', force: [7, -30] },

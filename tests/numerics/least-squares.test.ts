@@ -176,7 +176,7 @@ describe('least squares', () => {
       },
       derivatives: () => [[1], [1]],
     };
-    expect(leastSquares(fit, [1e-11])).toMatchObject({ how: 'converged', x: [1e-11] });
+    expect(leastSquares(fit, [1e-11])).toMatchObject({ status: 'converged', x: [1e-11] });
     expect(asked).toBe(1);
   });
 
@@ -192,7 +192,7 @@ describe('least squares', () => {
           derivatives: () => [[scale]],
         };
         const near = 3 * size * (1 + 1e-12);
-        expect(leastSquares(fit, [near])).toMatchObject({ how: 'converged', x: [near] });
+        expect(leastSquares(fit, [near])).toMatchObject({ status: 'converged', x: [near] });
         expect(asked).toBe(1);
         const far = leastSquares(fit, [3.01 * size]);
         expect(far.status).toBe('converged');
@@ -203,7 +203,7 @@ describe('least squares', () => {
 
   it('has nothing to do without residuals', () => {
     expect(leastSquares({ values: () => [], derivatives: () => [] }, [1, 2])).toEqual({
-      how: 'converged',
+      status: 'converged',
       x: [1, 2],
       residuals: [],
       sum: 0,
@@ -226,18 +226,18 @@ describe('least squares', () => {
       ],
     ]) {
       const found = leastSquares({ values: ([a, b]) => [a - b, a + b - 1], derivatives: () => bad }, [3, 4]);
-      expect(found).toEqual({ how: 'notFinite', x: [3, 4], residuals: [-1, 6], sum: 37 });
+      expect(found).toEqual({ status: 'notFinite', x: [3, 4], residuals: [-1, 6], sum: 37 });
     }
   });
 
   it('says so where it gets no farther, with the best so far', () => {
     const nothing = leastSquares({ values: ([a]) => [Math.log(a)], derivatives: ([a]) => [[1 / a]] }, [-1]);
-    expect(nothing).toMatchObject({ how: 'notFinite', x: [-1], sum: null });
+    expect(nothing).toMatchObject({ status: 'notFinite', x: [-1], sum: null });
     // The derivative has the wrong sign: no step helps.
     const wrong = leastSquares({ values: ([a]) => [a], derivatives: () => [[-1]] }, [3]);
-    expect(wrong).toEqual({ how: 'stalled', x: [3], residuals: [3], sum: 9 });
+    expect(wrong).toEqual({ status: 'stalled', x: [3], residuals: [3], sum: 9 });
     const small = leastSquares({ values: ([a]) => [1e-9 * a], derivatives: () => [[-1e-9]] }, [3]);
-    expect(small).toMatchObject({ how: 'stalled', x: [3] });
+    expect(small).toMatchObject({ status: 'stalled', x: [3] });
     // A residual that is less the farther it goes.
     const endless = leastSquares({ values: ([a]) => [1 / a], derivatives: ([a]) => [[-1 / (a * a)]] }, [1]);
     expect(endless.status).toBe('iterationLimit');

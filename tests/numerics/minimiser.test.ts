@@ -97,7 +97,7 @@ describe('minimise', () => {
     expect(minimise(f, [1, 2], { metric: zero })).toEqual({
       x: [1, 2],
       value: 3,
-      how: 'converged',
+      status: 'converged',
       evaluations: 1,
     });
   });
@@ -111,12 +111,12 @@ describe('minimise', () => {
     };
     let left = 12;
     const stopped = minimise(f, [-1.2, 1], { metric, stop: () => left-- <= 0 });
-    expect(stopped).toMatchObject({ how: 'cancelled', evaluations: 12, value: Math.min(...asked) });
+    expect(stopped).toMatchObject({ status: 'cancelled', evaluations: 12, value: Math.min(...asked) });
     expect(valley(stopped.x, [0, 0])).toBe(stopped.value);
 
     asked.length = 0;
     const out = minimise(f, [-1.2, 1], { metric, maxEvaluations: 7 });
-    expect(out).toMatchObject({ how: 'evaluationLimit', evaluations: 7, value: Math.min(...asked) });
+    expect(out).toMatchObject({ status: 'evaluationLimit', evaluations: 7, value: Math.min(...asked) });
     expect(asked.length).toBe(7);
 
     for (let most = 1; most <= 60; most++) {
@@ -150,7 +150,7 @@ describe('minimise', () => {
     for (const bad of [-1, 0, Number.NaN]) {
       expect(minimise(f, [bad], { metric: () => [[1]] })).toMatchObject({
         x: [bad],
-        how: 'noFiniteValue',
+        status: 'noFiniteValue',
         evaluations: 1,
       });
     }
@@ -197,7 +197,7 @@ describe('minimise', () => {
       [wall, 0.3],
     ] as const) {
       const { x, status, evaluations } = minimise(f, [at], { metric: () => [[2]] });
-      expect({ x, how: status }).toEqual({ x: [at], how: 'stalled' });
+      expect({ x, status }).toEqual({ x: [at], status: 'stalled' });
       expect(evaluations).toBeLessThan(25);
     }
   });

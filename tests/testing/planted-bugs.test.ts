@@ -355,16 +355,16 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
       /^way of P off the line O-T of slider block/,
     ],
     [
-      'a kept direction',
+      'a fixed direction',
       table,
       without(({ fixedAngles: _, ...rest }) => rest, { length: ['A', 'D'] }),
-      /^angle level \(B-D\)/,
+      /^fixed angle level \(B-D\)/,
     ],
     [
       'an angle to a telescope',
       ram,
       without(({ fixedAngles: _, ...rest }) => rest, { y: 'R' }),
-      /^angle square \(A-R to O-A\)/,
+      /^fixed angle square \(A-R to O-A\)/,
     ],
     [
       'a fixed coordinate',
