@@ -45,7 +45,6 @@ export type { DamperLengths } from './coilover/sizing/damper.ts';
 export type { DampingRow } from './coilover/sizing/damping.ts';
 export type { AtSpeed } from './coilover/sizing/downforce.ts';
 export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
-export type { Sure } from './coilover/sizing/how-sure.ts';
 export type { Axle } from './coilover/sizing/inputs.ts';
 export type { Spring } from './coilover/sizing/listed-springs.ts';
 export type { LoadState } from './coilover/sizing/load-states.ts';
@@ -57,10 +56,11 @@ export {
 export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
+export type { TravelCase, TravelNeeded } from './coilover/sizing/required-travel.ts';
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
 export { sizeCoilovers } from './coilover/sizing/size.ts';
 export type { SpringFit } from './coilover/sizing/spring-fit.ts';
-export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
+export type { Sure } from './coilover/sizing/uncertainty.ts';
 export {
   type CoilEnds,
   type CoilSpring,
@@ -88,12 +88,11 @@ export {
 export type { Arm, OtherEnd, Part, Wheel } from './corner/hardpoints.ts';
 export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/donor.ts';
+export type { Side } from './corner/limits/first-crossing.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
 export type { BallJoint, Bearing, Donor, LimitOptions } from './corner/limits/options.ts';
-export type { Side } from './corner/limits/outward.ts';
 export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
-export { costOfAMillimetre, type MillimetreCost, type MillimetreOptions } from './corner/millimetre.ts';
 export type { Rocker } from './corner/model.ts';
 export {
   type CauseOdds,
@@ -111,6 +110,11 @@ export {
   readCorner,
 } from './corner/read-corner.ts';
 export { type Numbers, type Sensitivities, sensitivities } from './corner/sensitivity.ts';
+export {
+  costOfAMillimetre,
+  type MillimetreCost,
+  type MillimetreOptions,
+} from './corner/sensitivity-ranking.ts';
 export { type Strut, strut } from './corner/strut.ts';
 export {
   type Columns,
@@ -146,8 +150,8 @@ export type { Note } from './document/note.ts';
 export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';
-export type { EndKind } from './linkage/path.ts';
-export type { LeastSquaresEnd } from './numerics/least-squares.ts';
+export type { MotionStatus } from './linkage/path.ts';
+export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type CurveOptions, plotCurves } from './report/curves.ts';
@@ -171,7 +175,7 @@ export { drawResiduals } from './report/residual-picture.ts';
 export type { FlatRow } from './report/rows.ts';
 export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
-export { describeEnd } from './report/text.ts';
+export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {

@@ -24,7 +24,7 @@ export function changeLengths(
   lengths: { readonly lowerArm?: number; readonly upperArm?: number },
 ): ChangedCorner {
   const model = doubleWishboneModel(corner);
-  const { drawing, missing } = withLengths(model.drawing, lengths as Record<string, number>, {
+  const { drawing, shortfall } = withLengths(model.drawing, lengths as Record<string, number>, {
     y: model.contactPatch,
   });
   const { points } = drawing;
@@ -34,7 +34,7 @@ export function changeLengths(
     Math.atan2(of.upperOuter[1] - of.lowerOuter[1], of.upperOuter[0] - of.lowerOuter[0]);
   const camber = corner.wheel.camber - (direction(points) - direction(before)) * DEGREES;
   return {
-    missing,
+    missing: shortfall,
     corner: Object.freeze({
       ...corner,
       lowerArm: Object.freeze({ inner: points.lowerInner, outer: points.lowerOuter }),

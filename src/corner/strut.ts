@@ -72,7 +72,7 @@ const bodiesWith = growing({
   lowerArm: ['lowerInner', 'lowerOuter'],
   upright: ['lowerOuter', 'strutLower', 'wheelCentre', 'contactPatch'],
 });
-const ANGLES: NonNullable<Drawing['angles']> = Object.freeze({
+const ANGLES: NonNullable<Drawing['fixedAngles']> = Object.freeze({
   strut: Object.freeze(['upright', Object.freeze(['strutLower', 'strutTop'] as const)] as const),
 });
 const ROLES = {
@@ -105,7 +105,7 @@ export function strutModel({ lowerArm, strut, wheel, coilover }: Strut): CornerM
         ...(coilover && { shockMount: coilover.on }),
         ...(otherEnd && { shockOtherMount: otherEnd.on }),
       }),
-      angles: ANGLES,
+      fixedAngles: ANGLES,
     },
     shock: {
       outer: coilover ? 'shockMount' : 'strutLower',

@@ -1,9 +1,9 @@
 import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
-import { extremes, type Still } from '../linkage/extremes.ts';
+import { extremes, type StationaryPlace } from '../linkage/extremes.ts';
 import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
 import { drawnValue } from '../linkage/measure-series.ts';
 import { tracePath } from '../linkage/motion.ts';
-import type { End, EndKind, Path } from '../linkage/path.ts';
+import type { MotionEnd, MotionStatus, Path } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
 import {
@@ -34,9 +34,9 @@ export interface SweepOptions {
 /** One end of a sweep: the travel there, mm (droop negative), and how the motion ended. */
 export interface SweepEnd {
   readonly travel: number;
-  readonly how: EndKind;
+  readonly status: MotionStatus;
   /** For `locked`: what does not hold there. */
-  readonly row?: string;
+  readonly constraint?: string;
 }
 
 /**
@@ -130,8 +130,8 @@ export function sweepModel(model: CornerModel, options: SweepOptions): Sweep {
       checkTravel(travel, end);
       readRows(r, driverOf(Float64Array.of(travel), drawn, path, new Float64Array(1)), 0);
       const dead =
-        (travel === end.bump.travel && end.bump.how === 'deadPoint') ||
-        (travel === end.droop.travel && end.droop.how === 'deadPoint');
+        (travel === end.bump.travel && end.bump.status === 'deadPoint') ||
+        (travel === end.droop.travel && end.droop.status === 'deadPoint');
       const values = plan.recipes.map((recipe) =>
         dead && recipe.byTravel ? null : firstOf(recipe, r.m, model),
       );
@@ -207,7 +207,7 @@ function checkTravel(travel: number, { droop, bump }: Ends): void {
       path: '',
       problem: 'outside the sweep',
       got: `${show(travel)} mm`,
-      allowed: `${droop.travel} mm (${droop.how}) to ${bump.travel} mm (${bump.how})`,
+      allowed: `${droop.travel} mm (${droop.status}) to ${bump.travel} mm (${bump.status})`,
     },
   ]);
 }
@@ -215,17 +215,17 @@ function checkTravel(travel: number, { droop, bump }: Ends): void {
 type Ends = Sweep['end'];
 
 /** An end as travel; where the travel asked for was reached it is just that, without the rounding of drawn + travel. */
-function endOf({ at, how, row }: End, drawn: number, asked: number): SweepEnd {
-  const travel = how === 'reached' ? asked + 0 : at - drawn;
-  return row === undefined ? { travel, how } : { travel, how, row };
+function endOf({ at, status, constraint }: MotionEnd, drawn: number, asked: number): SweepEnd {
+  const travel = status === 'reached' ? asked + 0 : at - drawn;
+  return constraint === undefined ? { travel, status } : { travel, status, constraint };
 }
 
 /** The ends brought in to where the contact patch stands still: ratios per its travel do not exist there. */
-function beforeStillPatch(end: Ends, still: readonly Still[], drawn: number): Ends {
+function beforeStillPatch(end: Ends, still: readonly StationaryPlace[], drawn: number): Ends {
   let { droop, bump } = end;
   for (const { at } of still) {
-    if (at > drawn && at - drawn < bump.travel) bump = { travel: at - drawn, how: 'deadPoint' };
-    if (at <= drawn && at - drawn > droop.travel) droop = { travel: at - drawn, how: 'deadPoint' };
+    if (at > drawn && at - drawn < bump.travel) bump = { travel: at - drawn, status: 'deadPoint' };
+    if (at <= drawn && at - drawn > droop.travel) droop = { travel: at - drawn, status: 'deadPoint' };
   }
   return { droop, bump };
 }
@@ -258,8 +258,8 @@ function travelsOf(
   // A multiple that is an end but for rounding is that end.
   const first = Math.floor(droop.travel / step + NO_STEP) + 1;
   const last = Math.ceil(bump.travel / step - NO_STEP) - 1;
-  const withDroop = droop.how === 'deadPoint' ? 0 : 1;
-  const withBump = bump.how === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
+  const withDroop = droop.status === 'deadPoint' ? 0 : 1;
+  const withBump = bump.status === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
   const inner = Math.max(0, last - first + 1);
   const rows = withDroop + inner + withBump;
   const { buffer } = new Float64Array((columns + 2) * rows);

@@ -1,6 +1,6 @@
+import { redrawn } from '../corner/changed-corner.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
 import { frozenCopy } from '../corner/freeze.ts';
-import { redrawn } from '../corner/redrawn.ts';
 import { activeBounds } from './active.ts';
 import { type Judged, judgeOf } from './judge.ts';
 import { labelOf, OBJECTIVES, wantedNear, wantedWords } from './objectives.ts';
@@ -43,7 +43,7 @@ export function design(corner: Corner, options: DesignOptions): Design {
       start: first.values[k],
       best: best.values[k],
       off: off[k],
-      met: isMet(best.misses[k]),
+      met: isMet(best.deviations[k]),
       nearest: nearest[k],
     };
   });

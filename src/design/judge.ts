@@ -36,15 +36,15 @@ export function judgeOf({ plan, objectives, keepOut }: CheckedDesign): Judge {
       const trial = tryAt(wanted, x);
       if (typeof trial === 'string') return refuse(trial);
       const values: number[] = [];
-      const misses = [];
+      const deviations = [];
       for (const objective of objectives) {
         const value = valueAt(objective, trial);
         if (value === null) return refuse(NO_VALUE[objective.of] ?? 'a value is not defined');
         values.push(value.value);
-        misses.push(missOf(objective, value));
+        deviations.push(missOf(objective, value));
       }
       const margins = marginsOf(keepOut, trial);
-      return { values, misses, margins, rooms: margins.map(({ room }) => room) };
+      return { values, deviations, margins, clearances: margins.map(({ room }) => room) };
     },
   };
 }

@@ -13,34 +13,34 @@ import type { Dual } from '../numerics/dual.ts';
 /** What is found at x: values and misses by objective, and rooms; the latter are always as many. */
 export interface Assessed {
   readonly values: readonly number[];
-  readonly misses: readonly Dual[];
-  readonly rooms: readonly Dual[];
+  readonly deviations: readonly Dual[];
+  readonly clearances: readonly Dual[];
 }
 
 /** What a search counts with: w, l and r. */
-export interface Prices {
+export interface Multipliers {
   readonly weights: readonly number[];
-  readonly prices: readonly number[];
+  readonly multipliers: readonly number[];
   /** What the square of a lacking mm costs, twice over. */
   readonly r: number;
 }
 
 /** Beyond what is to be kept, so that it is kept in spite of rounding, mm. */
-export const SPARE = 1e-5;
+export const CLEARANCE_ALLOWANCE = 1e-5;
 
 /** d by room. */
-export function dues({ rooms }: Assessed, { prices, r }: Prices): number[] {
-  return rooms.map(({ value }, j) => Math.max(0, prices[j] - r * (value - SPARE)));
+export function penaltyTerms({ clearances }: Assessed, { multipliers, r }: Multipliers): number[] {
+  return clearances.map(({ value }, j) => Math.max(0, multipliers[j] - r * (value - CLEARANCE_ALLOWANCE)));
 }
 
 /** f, f' and what f'' has without second derivatives, for n coordinates. */
 export function lagrangian(
   assessed: Assessed,
-  given: Prices,
+  given: Multipliers,
   n: number,
 ): { value: number; slope: number[]; bend: number[][] } {
-  const { misses, rooms } = assessed;
-  const { weights, prices, r } = given;
+  const { deviations, clearances } = assessed;
+  const { weights, multipliers, r } = given;
   let value = 0;
   const slope = new Array<number>(n).fill(0);
   const bend = slope.map(() => new Array<number>(n).fill(0));
@@ -50,13 +50,13 @@ export function lagrangian(
       for (let j = 0; j < n; j++) bend[i][j] += second * by[i] * by[j];
     }
   };
-  misses.forEach((miss, k) => {
+  deviations.forEach((miss, k) => {
     value += weights[k] * miss.value ** 2;
     if (miss.value !== 0) add(2 * weights[k] * miss.value, 2 * weights[k], miss.by);
   });
-  dues(assessed, given).forEach((due, j) => {
-    value += (due ** 2 - prices[j] ** 2) / (2 * r);
-    if (due > 0) add(-due, r, rooms[j].by);
+  penaltyTerms(assessed, given).forEach((due, j) => {
+    value += (due ** 2 - multipliers[j] ** 2) / (2 * r);
+    if (due > 0) add(-due, r, clearances[j].by);
   });
   return { value, slope, bend };
 }

@@ -5,17 +5,23 @@
 
 import { minimise, type SearchEnd } from '../numerics/minimiser.ts';
 import { type Box, fromFree, onEdges, ratesOf, toFree } from './box.ts';
-import { type Assessed, dues, lagrangian, type Prices, SPARE } from './lagrangian.ts';
+import {
+  type Assessed,
+  CLEARANCE_ALLOWANCE,
+  lagrangian,
+  type Multipliers,
+  penaltyTerms,
+} from './lagrangian.ts';
 
 /** A place, and how good it is. */
 export interface Candidate {
   readonly x: readonly number[];
   readonly values: readonly number[];
-  readonly misses: readonly number[];
+  readonly deviations: readonly number[];
   /** Weighted sum of squared misses. */
   readonly sum: number;
   /** By how much the least room is missing, mm; 0 where all is kept. */
-  readonly lacking: number;
+  readonly violation: number;
 }
 
 /** What is sought. */
@@ -37,22 +43,22 @@ const NO_BETTER = 0.99;
 
 /** Whether a is better than b: what is to be kept comes before all else. */
 export function isBetter(a: Candidate, b: Candidate): boolean {
-  return a.lacking === b.lacking ? a.sum < b.sum : a.lacking < b.lacking;
+  return a.violation === b.violation ? a.sum < b.sum : a.violation < b.violation;
 }
 
 /** A place as a candidate. */
 export function candidate(
   x: readonly number[],
-  { values, misses, rooms }: Assessed,
+  { values, deviations, clearances }: Assessed,
   weights: readonly number[],
 ): Candidate {
-  const found = misses.map(({ value }) => value);
+  const found = deviations.map(({ value }) => value);
   return {
     x,
     values,
-    misses: found,
+    deviations: found,
     sum: sumOf(found, weights),
-    lacking: rooms.reduce((most, { value }) => Math.max(most, -value), 0),
+    violation: clearances.reduce((most, { value }) => Math.max(most, -value), 0),
   };
 }
 
@@ -81,13 +87,13 @@ export function searchFrom(
     return last.assessed;
   };
 
-  if (stop()) return { best, how: 'stopped' };
+  if (stop()) return { best, how: 'cancelled' };
   let u: readonly number[] = toFree(boxes, start);
   const first = at(u);
-  if (first === null) return { best, how: 'noValue' };
-  let prices: Prices = {
+  if (first === null) return { best, how: 'noFiniteValue' };
+  let prices: Multipliers = {
     weights,
-    prices: first.rooms.map(() => 0),
+    multipliers: first.clearances.map(() => 0),
     r: 1 + 2 * candidate(start, first, weights).sum,
   };
   const f = (place: readonly number[], gradient: number[]): number => {
@@ -107,21 +113,21 @@ export function searchFrom(
     );
   };
 
-  let how: SearchEnd = 'noValue';
+  let how: SearchEnd = 'noFiniteValue';
   let before = Number.POSITIVE_INFINITY;
   let hopeless = 0;
   for (let round = 0; round < ROUNDS && hopeless < HOPELESS; round++) {
     const found = minimise(f, u, { metric, stop });
-    how = found.how;
-    if (how === 'stopped') return { best, how };
+    how = found.status;
+    if (how === 'cancelled') return { best, how };
     u = found.x;
     const assessed = at(u) as Assessed;
-    const { r, prices: paid } = prices;
-    const due = dues(assessed, prices);
-    const lacking = Math.max(0, ...assessed.rooms.map(({ value }) => SPARE - value));
-    const isPaid = due.every((one, j) => Math.abs(one - paid[j]) <= 0.5 * SPARE * r);
-    if (lacking <= 0.5 * SPARE && isPaid) break;
-    prices = { weights, prices: due, r: lacking > BETTER * before ? DEARER * r : r };
+    const { r, multipliers: paid } = prices;
+    const due = penaltyTerms(assessed, prices);
+    const lacking = Math.max(0, ...assessed.clearances.map(({ value }) => CLEARANCE_ALLOWANCE - value));
+    const isPaid = due.every((one, j) => Math.abs(one - paid[j]) <= 0.5 * CLEARANCE_ALLOWANCE * r);
+    if (lacking <= 0.5 * CLEARANCE_ALLOWANCE && isPaid) break;
+    prices = { weights, multipliers: due, r: lacking > BETTER * before ? DEARER * r : r };
     hopeless = lacking > NO_BETTER * before ? hopeless + 1 : 0;
     before = lacking;
   }

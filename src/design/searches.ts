@@ -64,10 +64,10 @@ export function searchAll(
   const near: (Candidate | null)[] = objectives.map(() => null);
   const meet = (one: Candidate) => {
     if (isBetter(one, best)) best = one;
-    if (one.lacking > 0) return;
-    one.misses.forEach((miss, k) => {
+    if (one.violation > 0) return;
+    one.deviations.forEach((miss, k) => {
       const before = near[k];
-      if (before === null || Math.abs(miss) < Math.abs(before.misses[k])) near[k] = one;
+      if (before === null || Math.abs(miss) < Math.abs(before.deviations[k])) near[k] = one;
     });
   };
   meet(first);
@@ -92,19 +92,19 @@ export function searchAll(
         return assessed;
       },
     });
-    cancelled = how === 'stopped';
+    cancelled = how === 'cancelled';
     if (best !== before) bestEnd = how;
-    if (end !== null && end.lacking === 0) ends.push(end);
-    searches.push({ from, how, misses: end && sumOf(end.misses, weights) });
+    if (end !== null && end.violation === 0) ends.push(end);
+    searches.push({ from, how, misses: end && sumOf(end.deviations, weights) });
   };
 
   const next = uniform(seed);
   for (let n = 0; n < starts && !cancelled; n++) {
     const x = n === 0 ? drawn : boxes.map(({ least, most }) => least + (most - least) * next());
     search(n === 0 ? 'drawn' : 'random', x, weights);
-    if (best.lacking === 0 && best.sum <= ALL_MET) break;
+    if (best.violation === 0 && best.sum <= ALL_MET) break;
   }
-  const isGood = () => best.lacking > 0 || best.misses.every(isMet);
+  const isGood = () => best.violation > 0 || best.deviations.every(isMet);
   if (objectives.length > 1 && !isGood()) {
     const { x } = best;
     for (let k = 0; k < 2 * objectives.length && !cancelled; k++) {
@@ -121,9 +121,9 @@ export function searchAll(
   return {
     how: cancelled
       ? 'cancelled'
-      : best.lacking > 0
+      : best.violation > 0
         ? 'distanceOutOfReach'
-        : best.misses.every(isMet)
+        : best.deviations.every(isMet)
           ? 'targetsMet'
           : ended
             ? 'targetOutOfReach'
@@ -131,7 +131,7 @@ export function searchAll(
     first,
     best,
     nearest: near.map((one, k) => (one === null ? null : one.values[k])),
-    ends: [best, first, ...ends].filter(({ lacking }) => lacking === 0),
+    ends: [best, first, ...ends].filter(({ violation }) => violation === 0),
     searches,
     trials,
   };

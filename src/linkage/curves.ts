@@ -38,7 +38,7 @@ export interface Curve {
 export const firstAt = (order: number): number => order + 1;
 export const secondAt = (order: number): number => 2 * order + 1;
 
-/** Whether a measure is a coordinate, not seen from a body: its series is as good as that of the motion. */
+/** Whether a measure is a coordinate, not relative to a body: its series is as good as that of the motion. */
 export function isPlain({ kind, frame }: BoundMeasure): boolean {
   return frame === null && (kind === 'x' || kind === 'y');
 }

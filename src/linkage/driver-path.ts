@@ -47,7 +47,12 @@ export function layByDriver(e: TaylorExpansion, task: Task): Path | null {
     if (!layOutward(e, by, drawn, target, task, pieces)) return null;
     if (target === from) pieces.reverse();
   }
-  return { system: e.system, pieces, low: { at: from, how: 'reached' }, high: { at: to, how: 'reached' } };
+  return {
+    system: e.system,
+    pieces,
+    low: { at: from, status: 'reached' },
+    high: { at: to, status: 'reached' },
+  };
 }
 
 /** Lays pieces from the drawn one to a target, behind those that there are; false where something is amiss. */
@@ -62,7 +67,7 @@ function layOutward(
   for (let last = drawn; ; ) {
     const { t, origin, unit, lo, hi } = last.piece;
     const end = target === to ? hi : lo;
-    if (!accept(e, by, last, end)) return false;
+    if (!acceptPiece(e, by, last, end)) return false;
     if (end === (target - t[0]) / unit) return true;
     const here = t[0] + end * unit;
     const way = origin + end * unit;
@@ -108,7 +113,7 @@ function predict(
 }
 
 /** Whether a piece is good up to its end, whose pose is left in `e.pose`. */
-function accept(
+function acceptPiece(
   e: TaylorExpansion,
   by: Closing,
   { piece, bordered, marks, allowed }: Predicted,

@@ -80,7 +80,7 @@ function arcLength({ z, order }: TaylorExpansion, start: number, t: Float64Array
 }
 
 /** Whether the motion does not change the driver at all. */
-export function isStill(t: Float64Array, step: number, scale: number): boolean {
+export function isConstantDriver(t: Float64Array, step: number, scale: number): boolean {
   let change = 0;
   for (let k = t.length - 1; k >= 1; k--) change = (change + Math.abs(t[k])) * step;
   return !(change > UNCHANGED * scale);

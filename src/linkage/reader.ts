@@ -182,8 +182,8 @@ function evaluateDriver(r: Reader, p: number, rows: number): void {
 export function readDriver(r: Reader, p: number, t: Float64Array, from: number, rows: number): void {
   evaluateDriver(r, p, rows);
   const { low, high } = r.path;
-  const deadLow = low.how === 'deadPoint' ? low.at : Number.NaN;
-  const deadHigh = high.how === 'deadPoint' ? high.at : Number.NaN;
+  const deadLow = low.status === 'deadPoint' ? low.at : Number.NaN;
+  const deadHigh = high.status === 'deadPoint' ? high.at : Number.NaN;
   for (let j = 0; j < rows; j++) {
     const value = t[from + j];
     if (value === deadLow || value === deadHigh) r.t[FIRST + j] = 0;

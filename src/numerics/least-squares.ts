@@ -28,19 +28,19 @@ export interface Residuals {
 }
 
 /** How a search ended. */
-export type LeastSquaresEnd =
+export type LeastSquaresStatus =
   /** At a place where S is least in its surroundings. */
   | 'converged'
   /** No step brings S down, though it is not least there. */
   | 'stalled'
   /** After as many steps as were allowed that all still brought S down. */
-  | 'tooManySteps'
+  | 'iterationLimit'
   /** Residuals or their derivatives are no numbers at x. */
   | 'notFinite';
 
 /** The best x found, whatever the end. */
 export interface LeastSquares {
-  readonly how: LeastSquaresEnd;
+  readonly status: LeastSquaresStatus;
   readonly x: readonly number[];
   readonly residuals: readonly number[];
   /** |r|^2; null where that is no number. */
@@ -76,8 +76,8 @@ export function leastSquares(
   let sum = squared(residuals);
   let lambda = FIRST_LAMBDA;
   const lengths = x.map(() => 0);
-  const ended = (how: LeastSquaresEnd): LeastSquares => ({
-    how,
+  const ended = (status: LeastSquaresStatus): LeastSquares => ({
+    status,
     x,
     residuals,
     sum: Number.isFinite(sum) ? sum : null,
@@ -130,7 +130,7 @@ export function leastSquares(
       if (lambda > MOST_LAMBDA) return ended(whole.gain <= NO_GAIN * sum ? 'converged' : 'stalled');
     }
   }
-  return ended('tooManySteps');
+  return ended('iterationLimit');
 }
 
 /** The step D p for a lambda, |J p|^2, and what the linear model loses of S by it. */

@@ -187,7 +187,7 @@ function limitWords(
 ): Element[] {
   // Where the linkage itself ended the sweep, that is told as its end.
   const told = (limit: Limit) =>
-    end[limit.side].how !== 'reached' &&
+    end[limit.side].status !== 'reached' &&
     Math.abs(limit.travel - end[limit.side].travel) < (ONE_PLACE[unit] ?? 0);
   const marks = [droop, bump].filter((limit) => limit !== null).filter((limit) => !told(limit));
   const named = [
@@ -228,8 +228,8 @@ function titleFor(columns: readonly ColumnInfo[]): string {
 function travelAxis({ end: { droop, bump } }: Curves): Axis {
   const room = Math.max(0.03 * (bump.travel - droop.travel), bump.travel === droop.travel ? 1 : 0);
   return {
-    low: droop.travel - (droop.how === 'reached' && bump.travel > droop.travel ? 0 : room),
-    high: bump.travel + (bump.how === 'reached' && bump.travel > droop.travel ? 0 : room),
+    low: droop.travel - (droop.status === 'reached' && bump.travel > droop.travel ? 0 : room),
+    high: bump.travel + (bump.status === 'reached' && bump.travel > droop.travel ? 0 : room),
     from: LEFT,
     to: WIDTH - RIGHT,
   };
@@ -418,7 +418,7 @@ function marksOf(
     { end: droop, unit, side: 'droop', inWords },
     { end: bump, unit, side: 'bump', inWords },
   ];
-  return marks.filter(({ end }) => end.how !== 'reached');
+  return marks.filter(({ end }) => end.status !== 'reached');
 }
 
 /** A broken line at the end, and the words beside it, at the height where the curve is farthest away. */

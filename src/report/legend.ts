@@ -10,7 +10,7 @@ import type { Scene, WheelSizes } from './poses.ts';
 import { type Attributes, type Element, element, line, text } from './svg.ts';
 import {
   causeWords,
-  describeEnd,
+  describeSweepEnd,
   endMark,
   figure,
   fittingSize,
@@ -148,8 +148,8 @@ function notesOn(
   const notes: string[] = [];
   for (const side of ['bump', 'droop'] as const) {
     const end = ends?.[side];
-    if (end !== undefined && end.how !== 'reached') {
-      notes.push(`On the ${side} side: ${printed(describeEnd(end, units))}.`);
+    if (end !== undefined && end.status !== 'reached') {
+      notes.push(`On the ${side} side: ${printed(describeSweepEnd(end, units))}.`);
     }
   }
   notes.push(`Signs: ${signs.map(({ label }) => label).join('; ')}.`);

@@ -6,14 +6,14 @@
 // geodetic networks", 1968; from memory).
 
 import { HALF_WIDTH } from '../corner/covariance.ts';
-import { type LeastSquaresEnd, leastSquares } from '../numerics/least-squares.ts';
+import { type LeastSquaresStatus, leastSquares } from '../numerics/least-squares.ts';
 import { decompose, rankOf } from '../numerics/singular-values.ts';
 import { type Layout, placeOf } from './layout.ts';
 import type { Computed, Reading, Spot } from './readings.ts';
 
 /** The unknowns as the readings have them. */
 export interface Estimate {
-  readonly how: LeastSquaresEnd;
+  readonly how: LeastSquaresStatus;
   readonly unknowns: readonly number[];
   /** What each reading should have been, in its unit. */
   readonly computed: readonly number[];
@@ -42,7 +42,7 @@ export function estimate(
   guess: readonly number[] = layout.guess,
   steps?: number,
 ): Estimate {
-  const { how, x, sum } = leastSquares(
+  const { status, x, sum } = leastSquares(
     {
       values: (u) => weighted(layout, readings, u),
       derivatives: (u) => jacobian(layout, readings, u, (reading) => sigmaOf(reading)),
@@ -52,7 +52,7 @@ export function estimate(
     steps,
   );
   const computed = readings.map((reading) => computedOf(layout, reading, x).value);
-  return { how, unknowns: x, computed, chiSquare: sum };
+  return { how: status, unknowns: x, computed, chiSquare: sum };
 }
 
 /** Steps of a fit that is tried: those that lead anywhere take 10 to 30. */

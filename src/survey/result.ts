@@ -1,7 +1,7 @@
 import type { Covariance } from '../corner/covariance.ts';
 import type { Note } from '../document/note.ts';
 import type { Point } from '../linkage/drawing.ts';
-import type { LeastSquaresEnd } from '../numerics/least-squares.ts';
+import type { LeastSquaresStatus } from '../numerics/least-squares.ts';
 import type { Units } from '../units.ts';
 import type { ReadingKind } from './readings.ts';
 
@@ -17,7 +17,7 @@ export interface Survey {
   /** Inputs that look wrong: a unit, an angle read from the other axis. */
   readonly notes: readonly Note[];
   /** How the search for the best places ended; whatever it says, the places are the best found. */
-  readonly how: LeastSquaresEnd;
+  readonly how: LeastSquaresStatus;
   readonly points: Readonly<Record<string, SurveyedPoint>>;
   /** Of all coordinates that are fixed and not known beforehand (`lowerInnerY`), mm²; times the square of the Birge ratio where `scale` is applied. */
   readonly covariance: Covariance;

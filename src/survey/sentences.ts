@@ -53,7 +53,7 @@ function endSentence({ how }: Survey | Omit<Survey, 'sentences'>): string[] {
       return [
         'The search came to a stop before the best places: these are the best so far; try other first estimates.',
       ];
-    case 'tooManySteps':
+    case 'iterationLimit':
       return ['The search found no end: these are the best places so far; try other first estimates.'];
     case 'notFinite':
       return ["The readings can't be computed from these places: try other first estimates."];

@@ -87,7 +87,7 @@ describe('the static case', () => {
           { at: model.wheelCentre, on: model.upright, force: [0, -300] as const },
         ];
         const [one, other] = (['multipliers', 'freeBodies'] as const).map((route) =>
-          forces(model.drawing, loads, { driver: { length: [outer, inner], offset }, route }),
+          forces(model.drawing, loads, { driver: { length: [outer, inner], offset }, method: route }),
         );
         const most = Math.max(2000, Math.abs(one.driver as number));
         expectWithin(one.driver, other.driver as number, 1e-9 * most);

@@ -97,7 +97,7 @@ describe('any corner, by circle intersection', () => {
         const ends = endsOf(input);
         const judged = circleCorner(input).deadPoints();
         for (const side of ['bump', 'droop'] as const) {
-          expect(ends[side].how).toBe('deadPoint');
+          expect(ends[side].status).toBe('deadPoint');
           expectWithin(ends[side].travel, judged[side].travel, DEAD_POINT);
         }
       }),
@@ -110,7 +110,7 @@ describe('any corner, by circle intersection', () => {
         const ends = endsOf(input, 'wheelCentre');
         const judge = circleCorner(input);
         for (const side of ['bump', 'droop'] as const) {
-          expect(ends[side].how).toBe('deadPoint');
+          expect(ends[side].status).toBe('deadPoint');
           expectWithin(ends[side].travel, firstEnd(judge, input, side), DEAD_POINT);
         }
       }),
@@ -124,8 +124,8 @@ describe('any corner, by circle intersection', () => {
         const corner = doubleWishbone(input);
         const past = sweep(corner, { bump: bump.travel + 1e-6, droop: 1e-6 - droop.travel, step: 50 }).end;
         const short = sweep(corner, { bump: bump.travel - 1e-6, droop: -droop.travel - 1e-6, step: 50 }).end;
-        expect([past.droop.how, past.bump.how]).toEqual(['deadPoint', 'deadPoint']);
-        expect([short.droop.how, short.bump.how]).toEqual(['reached', 'reached']);
+        expect([past.droop.status, past.bump.status]).toEqual(['deadPoint', 'deadPoint']);
+        expect([short.droop.status, short.bump.status]).toEqual(['reached', 'reached']);
       }),
     );
   });
@@ -301,7 +301,7 @@ describe('equal and parallel arms that fold flat on the way', () => {
         const upright = [input.upperArm.outer[0] - outer[0], input.upperArm.outer[1] - outer[1]];
         const flat = (-Math.hypot(...arm) * upright[1]) / Math.hypot(...upright) - arm[1];
         const { droop } = endsOf(input);
-        expect(droop.how).toBe('undetermined');
+        expect(droop.status).toBe('bifurcation');
         expectWithin(droop.travel, flat, FLAT);
       }),
     );
@@ -441,7 +441,7 @@ describe('both arms on one chassis pivot', () => {
         const [y, z] = drawnContactPatch(input);
         const radius = Math.hypot(y - pivot[0], z - pivot[1]);
         const ends: Record<'bump' | 'droop', SweepEnd> = endsOf(input);
-        expect([ends.droop.how, ends.bump.how]).toEqual(['deadPoint', 'deadPoint']);
+        expect([ends.droop.status, ends.bump.status]).toEqual(['deadPoint', 'deadPoint']);
         expectWithin(ends.bump.travel, pivot[1] - z + radius, DEAD_POINT);
         expectWithin(ends.droop.travel, pivot[1] - z - radius, DEAD_POINT);
       }),

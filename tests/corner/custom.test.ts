@@ -162,7 +162,10 @@ const pillars = fc
                 upper: { point: 'high', on: ['foot', 'head'] },
               },
             }
-          : { telescopes: { leg: ['foot', 'low'] }, angles: { pillar: ['leg'], bush: ['upright', 'leg'] } }),
+          : {
+              telescopes: { leg: ['foot', 'low'] },
+              fixedAngles: { pillar: ['leg'], bush: ['upright', 'leg'] },
+            }),
       },
       upright: 'upright',
       wheelCentre: 'hub',
@@ -180,7 +183,7 @@ describe('a corner with joints of its own', () => {
         const roundings = { times: 64, scale: 1000 };
         const rates = { times: 64, scale: 1 };
         const swept = sweep(customCorner(input), { bump: 80, droop: 80, step: 16 });
-        expect(swept.end).toMatchObject({ bump: { how: 'reached' }, droop: { how: 'reached' } });
+        expect(swept.end).toMatchObject({ bump: { status: 'reached' }, droop: { status: 'reached' } });
         const { hub } = input.drawing.points;
         for (const row of swept.rows()) {
           const [out, rise] = [(row.travel * u[0]) / u[1], row.travel];
@@ -237,7 +240,7 @@ describe('a corner with joints of its own', () => {
           drawing: {
             ...drawing,
             telescopes: { leg: ['strutTop', 'strutLower'] },
-            angles: { strut: ['upright', 'leg'] },
+            fixedAngles: { strut: ['upright', 'leg'] },
           },
         });
         const [one, other] = [corner, twin].map((each) => sweep(each, { bump: 40, droop: 40, step: 40 }));
@@ -568,7 +571,7 @@ describe('what is no corner', () => {
     expect(() => customCorner({ ...swingAxle, drawing })).toThrow(RangeError);
   });
 
-  it('is a linkage of more than one freedom, once it is moved', () => {
+  it('is a linkage of more than one degree of freedom, once it is moved', () => {
     const loose = customCorner({
       ...swingAxle,
       drawing: {
@@ -577,7 +580,7 @@ describe('what is no corner', () => {
         bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
       },
     });
-    expect(() => sweep(loose)).toThrow('2 freedoms');
+    expect(() => sweep(loose)).toThrow('2 degrees of freedom');
   });
 
   it('has points whose columns would have the name of another', () => {

@@ -124,7 +124,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           const one = sweep(kind.corner(input), { travelOf });
           const other = sweep(kind.corner(large), { bump: 80 * k, droop: 80 * k, step: 5 * k, travelOf });
           for (const side of ['bump', 'droop'] as const) {
-            expect(other.end[side].how).toBe(one.end[side].how);
+            expect(other.end[side].status).toBe(one.end[side].status);
             expectWithin(other.end[side].travel / k, one.end[side].travel, END);
           }
           for (const t of travelsOf(one)) {
@@ -321,7 +321,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
             const { travel } = swept.columns;
             for (const side of ['bump', 'droop'] as const) {
               const end = swept.end[side];
-              expect(end.how).toBe('deadPoint');
+              expect(end.status).toBe('deadPoint');
               const row = swept.at(end.travel);
               for (const { name, gaps } of swept.info) {
                 const derived = gaps || DERIVED.includes(name);
@@ -364,7 +364,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           fc.property(kind.inputs, tenths(20), tenths(20), tenths(1), (input, bump, droop, up) => {
             const raised = moved(kind, input, ([y, z]) => [y, z + up]);
             const swept = sweep(kind.corner(raised), { bump, droop, travelOf, columns: [] });
-            fc.pre(swept.end.bump.how === 'reached' && swept.end.droop.how === 'reached');
+            fc.pre(swept.end.bump.status === 'reached' && swept.end.droop.status === 'reached');
             expect(swept.end.bump.travel).toBe(bump);
             expect(swept.end.droop.travel).toBe(0 - droop);
             expect(swept.at(bump).travel).toBe(bump);
@@ -381,8 +381,8 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           const swept = sweep(kind.corner(input), { bump: 0, droop: 0, travelOf });
           expect([...swept.columns.travel]).toEqual([0]);
           expect(swept.end).toEqual({
-            bump: { travel: 0, how: 'reached' },
-            droop: { travel: 0, how: 'reached' },
+            bump: { travel: 0, status: 'reached' },
+            droop: { travel: 0, status: 'reached' },
           });
           const [row] = swept.rows();
           expect(placesOf(row).lowerOuter).toEqual(input.lowerArm.outer);
@@ -400,7 +400,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           for (const travel of [bump.travel + beyond, droop.travel - beyond, Number.NaN]) {
             expect(() => swept.at(travel)).toThrow(InputError);
             expect(() => swept.at(travel)).toThrow(
-              `${droop.travel} mm (${droop.how}) to ${bump.travel} mm (${bump.how})`,
+              `${droop.travel} mm (${droop.status}) to ${bump.travel} mm (${bump.status})`,
             );
           }
         }),

@@ -91,7 +91,7 @@ describe('on corners of every shape', () => {
         const corner = doubleWishbone(input);
         const curves = sweep(corner, { bump: 60, droop: 60, step: 0.25 });
         // At a dead point the angle runs too steep for steps of the travel.
-        fc.pre(curves.end.droop.how === 'reached' && curves.end.bump.how === 'reached');
+        fc.pre(curves.end.droop.status === 'reached' && curves.end.bump.status === 'reached');
         const [droop, bump] = [curves.end.droop.travel, curves.end.bump.travel];
         const model = modelOf(corner);
         const { outer, inner } = model.shock;

@@ -83,7 +83,9 @@ forEachKind((kind) => {
               BOTH.map((travelled) => conditioningOf(kind, input, placesOf(row), travelled)),
             ),
           );
-          fc.pre(c < WILDEST && nominal.end.bump.how === 'reached' && nominal.end.droop.how === 'reached');
+          fc.pre(
+            c < WILDEST && nominal.end.bump.status === 'reached' && nominal.end.droop.status === 'reached',
+          );
           const { by, info } = sensitivities(kind.corner(input), options);
           expect(Object.keys(by)).toEqual(coordinatesOf(input).map(([name]) => name));
           const h = Math.min(0.5, 4 / c ** 2);
@@ -281,7 +283,7 @@ describe('sensitivities against a general constraint solver', () => {
 
 describe('the result', () => {
   it('has null where the column has or the motion is not determined, and a number everywhere else', () => {
-    const seen = { gaps: 0, undetermined: 0 };
+    const seen = { gaps: 0, bifurcations: 0 };
     fc.assert(
       fc.property(wildCorners, travelOfs, (input, travelOf) => {
         const options = { bump: 400, droop: 400, step: 40, travelOf };
@@ -289,16 +291,16 @@ describe('the result', () => {
         const { columns, end } = sweep(corner, options);
         const { by, info, travel } = sensitivities(corner, options);
         expect(travel).toEqual(columns.travel);
-        const undetermined = [end.droop, end.bump].flatMap((side) =>
-          side.how === 'undetermined' ? [side.travel] : [],
+        const bifurcations = [end.droop, end.bump].flatMap((side) =>
+          side.status === 'bifurcation' ? [side.travel] : [],
         );
         const odd: unknown[] = [];
         for (const [coordinate, rates] of Object.entries(by)) {
           for (const { name } of info) {
             rates[name].forEach((rate, i) => {
-              const isOpen = undetermined.includes(travel[i]);
+              const isOpen = bifurcations.includes(travel[i]);
               const isGap = columns[name][i] === null;
-              if (isOpen) seen.undetermined++;
+              if (isOpen) seen.bifurcations++;
               if (isGap) seen.gaps++;
               const good = rate === null ? isGap || isOpen : Number.isFinite(rate) && !isGap;
               if (!good) odd.push([coordinate, name, travel[i], rate]);
@@ -310,7 +312,7 @@ describe('the result', () => {
       { numRuns: 40 },
     );
     expect(seen.gaps).toBeGreaterThan(0);
-    expect(seen.undetermined).toBeGreaterThan(0);
+    expect(seen.bifurcations).toBeGreaterThan(0);
   });
 
   it('of a right-hand corner is that of its mirror image', () => {

@@ -66,8 +66,8 @@ describe('any strut corner', () => {
         const swept = sweep(corner, { bump: 3000, droop: 3000, step: 3000 });
         const { bump, droop, behind } = limits(corner);
         for (const side of ['bump', 'droop'] as const) {
-          const { travel, how } = swept.end[side];
-          expect(how).toBe('deadPoint');
+          const { travel, status } = swept.end[side];
+          expect(status).toBe('deadPoint');
           const dead = [bump, droop, ...behind].find(
             (limit) => limit?.side === side && limit.cause === 'deadPoint',
           );

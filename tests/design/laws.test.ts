@@ -50,7 +50,7 @@ const objectivesOf = ({ ratio, most }: { ratio: number; most: number }): Objecti
 function precondition(input: CornerInput) {
   const corner = doubleWishbone(input);
   const { end } = sweep(corner, travel);
-  fc.pre(end.bump.how === 'reached' && end.droop.how === 'reached');
+  fc.pre(end.bump.status === 'reached' && end.droop.status === 'reached');
   return corner;
 }
 
@@ -175,7 +175,7 @@ forEachKind((kind) => {
         fc.property(kind.inputs, fc.nat(), (input, n) => {
           const corner = kind.corner(input);
           const { end } = sweep(corner, travel);
-          fc.pre(end.bump.how === 'reached' && end.droop.how === 'reached');
+          fc.pre(end.bump.status === 'reached' && end.droop.status === 'reached');
           const all = coordinatesOf(input);
           const free = all.filter(([name]) => !/^(wheelCentre|contactPatch)/.test(name));
           const [name, value] = free[n % free.length];

@@ -184,7 +184,7 @@ describe('a design that is cancelled', () => {
       before = sum;
     }
     const drawn = design(corner, { ...options, signal: AbortSignal.abort() });
-    expect(drawn).toMatchObject({ how: 'cancelled', trials: 1, corner, searches: [{ how: 'stopped' }] });
+    expect(drawn).toMatchObject({ how: 'cancelled', trials: 1, corner, searches: [{ how: 'cancelled' }] });
     expect(before).toBeLessThan(drawn.objectives.reduce((all, { off }) => all + (off / 0.001) ** 2, 0));
   });
 });

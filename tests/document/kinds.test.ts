@@ -27,8 +27,8 @@ describe('files of other kinds', () => {
       const { corner, limits: given, notes } = readCorner(exampleText(name));
       expect(notes).toEqual([]);
       expect(sweep(corner, { bump: 50, droop: 50 }).end).toMatchObject({
-        bump: { how: 'reached' },
-        droop: { how: 'reached' },
+        bump: { status: 'reached' },
+        droop: { status: 'reached' },
       });
       const { bump, droop } = limits(corner, given);
       expect([bump?.cause, droop?.cause]).toEqual(['damperClosed', 'damperOpen']);

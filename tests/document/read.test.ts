@@ -32,8 +32,8 @@ describe('the example files', () => {
     expect(notes).toEqual([]);
     for (const { corner } of [corners.front, corners.rear!]) {
       expect(sweep(corner, { bump: 60, droop: 60 }).end).toMatchObject({
-        bump: { how: 'reached' },
-        droop: { how: 'reached' },
+        bump: { status: 'reached' },
+        droop: { status: 'reached' },
       });
     }
     expect(readCorner(exampleText('front-corner.json'))).toEqual({

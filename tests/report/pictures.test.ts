@@ -42,7 +42,7 @@ describe('drawCorner', () => {
         const shown = curves.end[side].travel !== 0;
         expect(texts.includes(`ground at ${side}`)).toBe(shown);
         expect(texts.some((text) => text.startsWith(`On the ${side} side: dead point at`))).toBe(
-          curves.end[side].how === 'deadPoint',
+          curves.end[side].status === 'deadPoint',
         );
       }
     },
@@ -165,7 +165,7 @@ describe('plotCurves', () => {
           '0',
         ]),
       );
-      const stopped = Object.values(curves.end).filter(({ how }) => how === 'deadPoint');
+      const stopped = Object.values(curves.end).filter(({ status }) => status === 'deadPoint');
       expect(texts.filter((text) => text.startsWith('dead point at')).length).toBe(stopped.length);
     },
   );

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import {
   cornerForces,
-  describeEnd,
+  describeSweepEnd,
   design,
   drawCorner,
   drawDesign,
@@ -158,10 +158,10 @@ describe('in inches', () => {
   });
 
   it('an end says where it is', () => {
-    expect(describeEnd({ travel: 63.5, how: 'deadPoint' }, units)).toBe(
+    expect(describeSweepEnd({ travel: 63.5, status: 'deadPoint' }, units)).toBe(
       'dead point at +2.50 inch: the linkage can take the wheel no farther',
     );
-    expect(describeEnd({ travel: 63.5, how: 'reached' })).toBe('reached +63.5 mm, as asked');
+    expect(describeSweepEnd({ travel: 63.5, status: 'reached' })).toBe('reached +63.5 mm, as requested');
   });
 });
 

@@ -161,11 +161,11 @@ describe('1000 surveys with errors as large as they say', () => {
   });
 
   it('have a chi-square as its degrees of freedom say', () => {
-    const freedoms = model.degreesOfFreedom;
-    expect(freedoms).toBe(12 + 7 + 3 + 1 - 14);
+    const { degreesOfFreedom } = model;
+    expect(degreesOfFreedom).toBe(12 + 7 + 3 + 1 - 14);
     const mean = chiSquares.reduce((sum, value) => sum + value, 0) / DRAWS;
     // Mean k, variance 2k; of the mean of n draws five standard deviations.
-    expectWithin(mean, freedoms, 5 * Math.sqrt((2 * freedoms) / DRAWS));
+    expectWithin(mean, degreesOfFreedom, 5 * Math.sqrt((2 * degreesOfFreedom) / DRAWS));
     // Five in a hundred below 0.05; binomial, four standard deviations.
     expectWithin(unlikely, 0.05 * DRAWS, 4 * Math.sqrt(DRAWS * 0.05 * 0.95));
     // Less than two surveys in a hundred name a reading that is none.

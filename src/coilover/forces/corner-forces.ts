@@ -19,7 +19,15 @@ import { drivenCase } from './driven-case.ts';
 import type { EyeForce } from './eye-force.ts';
 import { type LoadCase, usualCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
-import { given, heightAt, missingForce, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+import {
+  given,
+  heightAt,
+  missingForce,
+  type SetUp,
+  setUp,
+  standAt,
+  travelRange,
+} from './static-equilibrium.ts';
 
 /** Forces in one case, N and N mm; y outboard, z up. */
 export interface CaseForces {

@@ -3,9 +3,9 @@ import { travelOf } from '../springs/stack.ts';
 import { type ShockCurve, travelAtLength } from '../wheel.ts';
 import { solidLength } from './damper.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
-import type { Extreme } from './how-sure.ts';
+import { requiredBy, type TravelNeeded } from './required-travel.ts';
 import type { AxleState } from './state.ts';
-import { requiredBy, type TravelNeeded } from './travel-needed.ts';
+import type { Extreme } from './uncertainty.ts';
 
 export const LENGTH_FIGURES = {
   installedLength: {

@@ -18,8 +18,8 @@ import { atSpeed, topSpeedOf } from './downforce.ts';
 import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { Carried } from './rates.ts';
+import type { TravelNeeded } from './required-travel.ts';
 import type { AxleState } from './state.ts';
-import type { TravelNeeded } from './travel-needed.ts';
 
 /** A corner that is held steadily: how, and its travel from the drawn ride height, mm. */
 interface SteadyState {

@@ -9,9 +9,9 @@ import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
 import { reader, readRows } from '../../linkage/reader.ts';
 import type { CornerModel } from '../model.ts';
-import type { Course } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions, Donor } from './options.ts';
+import type { TravelPath } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** How far a unit can go from ride height, mm; null where it can't be told. */
@@ -55,14 +55,14 @@ const TAPE = 0.5;
 export function compareDonor(
   options: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  travelPath: TravelPath,
   eyes: Eyes,
   words: Words,
 ): DonorComparison | undefined {
   const { donor } = options;
   if (donor === undefined) return undefined;
-  const ride = lengthOf(eyes, course.drawn);
-  const unit = comparedUnit(options, model, course);
+  const ride = lengthOf(eyes, travelPath.drawn);
+  const unit = comparedUnit(options, model, travelPath);
   const known = knownLengths(donor);
   const less = (a: number | undefined, b: number | undefined) =>
     a === undefined || b === undefined ? null : a - b;
@@ -123,7 +123,7 @@ function knownLengths({ length, state, stroke }: Donor): Known {
 function comparedUnit(
   { required, damper }: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  travelPath: TravelPath,
 ): ComparedUnit | null {
   if (damper !== undefined) {
     return {
@@ -133,7 +133,7 @@ function comparedUnit(
     };
   }
   if (required?.bump === undefined || required.droop === undefined) return null;
-  const { path } = course;
+  const { path } = travelPath;
   const { shock } = model;
   const length = bindMeasure(
     path.system,

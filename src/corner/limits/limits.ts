@@ -1,19 +1,19 @@
 import { type Corner, modelOf } from '../corner.ts';
 import type { CornerModel } from '../model.ts';
 import { articulationBounds } from './articulation.ts';
+import { tiltBounds } from './bearing-misalignment.ts';
 import { type Bound, marginOf, TOUCH } from './bound.ts';
-import { type Course, layCourse } from './course.ts';
-import { askDeadPart, endOf } from './course-end.ts';
 import { askEyes, damperBounds } from './damper.ts';
 import { compareDonor, type DonorComparison } from './donor.ts';
+import { firstMeeting, type Meeting, type Side } from './first-crossing.ts';
 import { groundBounds } from './ground-clearance.ts';
 import { notesOn } from './notes.ts';
 import { type CheckedOptions, checkOptions, type LimitOptions } from './options.ts';
-import { firstMeeting, type Meeting, type Side } from './outward.ts';
 import { askReason, ratioBound } from './ratio.ts';
 import { compareTravel, type RequiredTravel } from './required.ts';
 import { springBounds } from './spring.ts';
-import { tiltBounds } from './tilt.ts';
+import { layTravelPath, type TravelPath } from './travel-path.ts';
+import { askDeadPart, endOf } from './travel-path-end.ts';
 import { tyreBounds } from './tyre-clearance.ts';
 import { wordsIn } from './words.ts';
 
@@ -96,7 +96,7 @@ export function limits(corner: Corner, options: LimitOptions = {}): Limits {
 /** Where the travel of a corner's model ends, as `limits`. */
 export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const words = wordsIn(given.units);
-  const { course, planned } = layCourse(model, (ask) => {
+  const { course: travelPath, planned } = layTravelPath(model, (ask) => {
     const eyes = askEyes(model, ask);
     const damper = damperBounds(given, eyes, words);
     const bounds: Bound<LimitCause>[] = [
@@ -111,11 +111,11 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     return { eyes, bounds, reason, contact: damper.contact, deadPart: askDeadPart(model, ask) };
   });
   const { eyes, contact, deadPart } = planned;
-  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, course, planned.reason)];
+  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, travelPath, planned.reason)];
 
   const meetings = <Cause>(bound: Bound<Cause>) =>
     SIDES.flatMap((side) => {
-      const meeting = nearest(course, bound, side);
+      const meeting = nearest(travelPath, bound, side);
       if (meeting === null) return [];
       const { travel, pose, misfit } = meeting;
       const sentence = misfit ? bound.misfit(pose) : bound.met(words.at(side, travel), pose);
@@ -128,7 +128,7 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     }),
   );
   for (const side of SIDES) {
-    const end = endOf(course, side, deadPart, words);
+    const end = endOf(travelPath, side, deadPart, words);
     if (end !== null) found.push({ side, ...end });
   }
   // Stable: what is met together stays in the order in which it was looked for.
@@ -136,9 +136,11 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const first = (side: Side) => found.find((limit) => limit.side === side) ?? null;
   const [bump, droop] = [first('bump'), first('droop')];
 
-  const fits = bounds.filter((bound) => isMisfit(bound, course)).map((bound) => bound.misfit(course.drawn));
+  const fits = bounds
+    .filter((bound) => isMisfit(bound, travelPath))
+    .map((bound) => bound.misfit(travelPath.drawn));
   const required = compareTravel(given.required, { bump, droop }, fits.length === 0, words);
-  const donor = compareDonor(given, model, course, eyes, words);
+  const donor = compareDonor(given, model, travelPath, eyes, words);
   return {
     bump,
     droop,
@@ -147,23 +149,23 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     fits,
     ...(required === undefined ? {} : { required }),
     ...(donor === undefined ? {} : { donor }),
-    notes: notesOn(given, model, course, eyes, words),
+    notes: notesOn(given, model, travelPath, eyes, words),
   };
 }
 
 const SIDES = ['bump', 'droop'] as const;
 
 /** The nearest meeting with a bound, in any of its ways. */
-function nearest<Cause>(course: Course, { ways }: Bound<Cause>, side: Side): Meeting | null {
+function nearest<Cause>(travelPath: TravelPath, { ways }: Bound<Cause>, side: Side): Meeting | null {
   let best: Meeting | null = null;
   for (const way of ways) {
-    const meeting = firstMeeting(course, way, side);
+    const meeting = firstMeeting(travelPath, way, side);
     if (meeting !== null && (best === null || Math.abs(meeting.travel) < Math.abs(best.travel)))
       best = meeting;
   }
   return best;
 }
 
-function isMisfit({ ways }: Bound<LimitCause>, { drawn }: Course): boolean {
+function isMisfit({ ways }: Bound<LimitCause>, { drawn }: TravelPath): boolean {
   return ways.some((way) => marginOf(way, drawn) < -TOUCH);
 }

@@ -1,9 +1,9 @@
 import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
-import type { Course } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions } from './options.ts';
 import { drawnSense } from './ratio.ts';
+import type { TravelPath } from './travel-path.ts';
 import { tyreNotes } from './tyre-clearance.ts';
 import type { Words } from './words.ts';
 
@@ -14,14 +14,14 @@ const TAPE = 0.5;
 export function notesOn(
   options: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  travelPath: TravelPath,
   eyes: Eyes,
   words: Words,
 ): string[] {
   const { damper, bumpStop, tyre, arch = [], ballJoints = {} } = options;
   const notes: string[] = [];
-  const ride = lengthOf(eyes, course.drawn);
-  const sense = drawnSense(eyes, course);
+  const ride = lengthOf(eyes, travelPath.drawn);
+  const sense = drawnSense(eyes, travelPath);
   if (sense < 0) {
     notes.push('Bump lengthens the coilover at the drawn ride height: is it mounted as meant?');
   }
