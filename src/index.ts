@@ -6,6 +6,7 @@ export {
   type LimitChange,
   type SizingComparison,
 } from './coilover/compare.ts';
+export type { EyeForce, StopTable } from './coilover/forces/axial-force.ts';
 export type { BallJointLoad } from './coilover/forces/ball-joint.ts';
 export type { Bending } from './coilover/forces/bending.ts';
 export {
@@ -14,7 +15,6 @@ export {
   cornerForces,
   type LoadedJoint,
 } from './coilover/forces/corner-forces.ts';
-export type { EyeForce, StopTable } from './coilover/forces/eye-force.ts';
 export {
   CASE_FACTORS,
   type CaseFactors,
@@ -45,7 +45,6 @@ export type { DamperLengths } from './coilover/sizing/damper.ts';
 export type { DampingRow } from './coilover/sizing/damping.ts';
 export type { AtSpeed } from './coilover/sizing/downforce.ts';
 export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
-export type { Sure } from './coilover/sizing/how-sure.ts';
 export type { Axle } from './coilover/sizing/inputs.ts';
 export type { Spring } from './coilover/sizing/listed-springs.ts';
 export type { LoadState } from './coilover/sizing/load-states.ts';
@@ -57,10 +56,11 @@ export {
 export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
+export type { TravelCase, TravelNeeded } from './coilover/sizing/required-travel.ts';
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
 export { sizeCoilovers } from './coilover/sizing/size.ts';
 export type { SpringFit } from './coilover/sizing/spring-fit.ts';
-export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
+export type { Sure } from './coilover/sizing/uncertainty.ts';
 export {
   type CoilEnds,
   type CoilInput,
@@ -68,7 +68,7 @@ export {
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
-export { type Bands, bands } from './corner/bands.ts';
+export { type ChangedCorner, changeLengths } from './corner/arm-lengths.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
 export type { ColumnInfo, TravelOf } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
@@ -86,14 +86,12 @@ export {
   type NoHandMethod,
 } from './corner/hand-method.ts';
 export type { Arm, OtherEnd, Part, Wheel } from './corner/hardpoints.ts';
-export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/donor.ts';
+export type { Side } from './corner/limits/first-crossing.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
 export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
-export type { Side } from './corner/limits/outward.ts';
-export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
-export { costOfAMillimetre, type MillimetreCost, type MillimetreOptions } from './corner/millimetre.ts';
+export type { RequiredTravel, Requirement } from './corner/limits/travel-margins.ts';
 export type { Rocker } from './corner/model.ts';
 export {
   type CauseOdds,
@@ -111,6 +109,11 @@ export {
   readCorner,
 } from './corner/read-corner.ts';
 export { type Numbers, type Sensitivities, sensitivities } from './corner/sensitivity.ts';
+export {
+  costOfAMillimetre,
+  type MillimetreCost,
+  type MillimetreOptions,
+} from './corner/sensitivity-ranking.ts';
 export { type Strut, strut } from './corner/strut.ts';
 export {
   type Columns,
@@ -122,11 +125,12 @@ export {
 } from './corner/sweep.ts';
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
-export type { ActiveBound } from './design/active.ts';
+export { type Bands, bands } from './corner/uncertainty-bands.ts';
+export type { ActiveBound } from './design/active-constraints.ts';
 export type { Range } from './design/box.ts';
+export type { KeepOut } from './design/clearances.ts';
 export { design } from './design/design.ts';
 export type { JointForce } from './design/joint-force.ts';
-export type { KeepOut } from './design/keep-outs.ts';
 export type { Measured, Objective, Wanted } from './design/objectives.ts';
 export type { DesignOptions, DesignProgress } from './design/options.ts';
 export type {
@@ -139,10 +143,10 @@ export type {
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
 export type { Diagnostic, Severity } from './diagnostic.ts';
+export type { Note } from './document/check.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
-export type { Note } from './document/note.ts';
 export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';

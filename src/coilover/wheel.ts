@@ -10,7 +10,7 @@
 import type { CornerModel } from '../corner/model.ts';
 import { trace } from '../linkage/motion.ts';
 import { zeroBetween } from '../numerics/zero.ts';
-import { type CoiloverForce, jumpLengths, totalPush } from './forces/eye-force.ts';
+import { type CoiloverForce, jumpLengths, totalPush } from './forces/axial-force.ts';
 
 /** How the shock goes with the wheel, over the travel that was laid. */
 export interface ShockCurve {

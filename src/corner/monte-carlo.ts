@@ -4,7 +4,6 @@
 
 import { InputError, throwIfAny } from '../errors.ts';
 import { normal, quantile, uniform } from '../numerics/random.ts';
-import { bands } from './bands.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { HALF_WIDTH, type Spread } from './covariance.ts';
@@ -15,6 +14,7 @@ import { checkOptions, type LimitOptions } from './limits/options.ts';
 import type { Numbers } from './sensitivity.ts';
 import { type Sweep, type SweepOptions, sweepModel } from './sweep.ts';
 import { type PlusMinus, spreadOf } from './uncertainty.ts';
+import { bands } from './uncertainty-bands.ts';
 
 /** How many draws, and of what; all optional. */
 export interface MonteCarloOptions {

@@ -1,10 +1,10 @@
 import type { Diagnostic } from '../diagnostic.ts';
+import type { Note } from '../document/check.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
 import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
-import type { Note } from '../document/note.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
 import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';

@@ -1,7 +1,7 @@
+import { redrawn } from '../corner/changed-corner.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
 import { frozenCopy } from '../corner/freeze.ts';
-import { redrawn } from '../corner/redrawn.ts';
-import { activeBounds } from './active.ts';
+import { activeBounds } from './active-constraints.ts';
 import { type Judged, judgeOf } from './judge.ts';
 import { labelOf, OBJECTIVES, wantedNear, wantedWords } from './objectives.ts';
 import { checkDesign, type DesignOptions } from './options.ts';

@@ -10,7 +10,7 @@
 //
 // so that `forces` (statics/statics.ts) finds them as it finds R.
 
-import { equilibriumLoads } from '../coilover/forces/standing.ts';
+import { equilibriumLoads } from '../coilover/forces/static-equilibrium.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { constant, type Dual, dual, length, minus, over, plus, times } from '../numerics/dual.ts';
 import type { Load } from '../statics/loads.ts';

@@ -1,4 +1,4 @@
-import { type Margin, marginsOf } from './keep-outs.ts';
+import { type Margin, marginsOf } from './clearances.ts';
 import type { Assessed } from './lagrangian.ts';
 import { MEASURED_COLUMNS, missOf, valueAt } from './objectives.ts';
 import type { CheckedDesign } from './options.ts';

@@ -7,7 +7,7 @@ import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { isPoint } from '../linkage/drawing.ts';
 import type { Units } from '../units.ts';
 import type { Box, Range } from './box.ts';
-import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
+import { armsOf, type CheckedKeepOut, type KeepOut } from './clearances.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
 

@@ -2,7 +2,7 @@ import type { Corner } from '../corner/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
 import type { Units } from '../units.ts';
-import type { ActiveBound } from './active.ts';
+import type { ActiveBound } from './active-constraints.ts';
 import type { Range } from './box.ts';
 import type { Objective } from './objectives.ts';
 

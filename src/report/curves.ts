@@ -1,9 +1,9 @@
 // Columns of a sweep over its travel, in panels one under the other.
 
-import type { Bands } from '../corner/bands.ts';
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
+import type { Bands } from '../corner/uncertainty-bands.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import type { Units } from '../units.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';

@@ -2,7 +2,7 @@
 // be in, and what it comes to in a table.
 
 import type { Corner } from '../corner/corner.ts';
-import { lengthFigure } from '../design/active.ts';
+import { lengthFigure } from '../design/active-constraints.ts';
 import { written } from '../design/objectives.ts';
 import type { Design, MovedMount } from '../design/result.ts';
 import type { Point } from '../linkage/drawing.ts';

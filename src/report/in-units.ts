@@ -1,10 +1,10 @@
 // Columns and curves of the library, which counts in mm, N and N/mm, as they are shown in the units asked for. Columns carry the name of their
 // unit; whatever has none there (degrees, Hz, ratios, percent) is shown as it stands.
 
-import type { Bands } from '../corner/bands.ts';
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { SweepEnd } from '../corner/sweep.ts';
+import type { Bands } from '../corner/uncertainty-bands.ts';
 import { fromMetric, type Quantity, quantityIn, toMetric, type Units, unitName } from '../units.ts';
 
 /** A unit as it is shown, and its values. */

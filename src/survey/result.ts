@@ -1,5 +1,5 @@
 import type { Covariance } from '../corner/covariance.ts';
-import type { Note } from '../document/note.ts';
+import type { Note } from '../document/check.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { LeastSquaresEnd } from '../numerics/least-squares.ts';
 import type { Units } from '../units.ts';

@@ -6,13 +6,13 @@ import { chiSquareAbove } from '../numerics/chi-square.ts';
 import { type Certainty, certaintyOf, type Estimate, estimate } from './estimate.ts';
 import { foreAftSuspects } from './fore-aft.ts';
 import { coordinateOf, type Layout, layOut, placeOf, type Station } from './layout.ts';
-import { mirroredSolutions } from './mirrored.ts';
+import { mirroredSolutions } from './mirror-solutions.ts';
 import { misreadings, normalisedResiduals } from './misreadings.ts';
 import { type Reading, readingsOf } from './readings.ts';
 import type { Mirrored, Survey, SurveyedPoint, SurveyedReading, SurveyScale } from './result.ts';
 import { deviationFactor, intervalFactor, scaleOf } from './scale.ts';
 import { sentencesOn } from './sentences.ts';
-import { isOpen, missingReadings } from './unfixed.ts';
+import { isOpen, missingReadings } from './undetermined.ts';
 
 /**
  * Hardpoints from readings by tape, ruler and angle finder: a JSON text, or the value of one, which `surveyJsonSchema`

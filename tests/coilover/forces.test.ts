@@ -15,7 +15,7 @@ import {
 } from 'jounce';
 import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
-import { stopPush } from '../../src/coilover/forces/eye-force.ts';
+import { stopPush } from '../../src/coilover/forces/axial-force.ts';
 import { modelOf } from '../../src/corner/corner.ts';
 import { wildCorners } from '../support/corners.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';

@@ -1,7 +1,7 @@
 /** Wheel load and wheel rate, held by closed forms, differences, and motion in time that knows nothing of rates. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { CoiloverForce } from '../../src/coilover/forces/eye-force.ts';
+import type { CoiloverForce } from '../../src/coilover/forces/axial-force.ts';
 import { gasForceOf, inSeries } from '../../src/coilover/sizing/rates.ts';
 import { restUnder, type ShockCurve, wheelAt } from '../../src/coilover/wheel.ts';
 import { circleCorner } from '../judges/circle-intersection.ts';

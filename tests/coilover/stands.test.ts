@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { customCorner, orderSheet, readCar, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import type { CoiloverForce } from '../../src/coilover/forces/eye-force.ts';
+import type { CoiloverForce } from '../../src/coilover/forces/axial-force.ts';
 import { bareSpring } from '../../src/coilover/sizing/listed-springs.ts';
 import { softestSpring } from '../../src/coilover/sizing/stands.ts';
 import { axleState } from '../../src/coilover/sizing/state.ts';

@@ -13,13 +13,21 @@ import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
+import type { EyeForce } from './axial-force.ts';
 import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
 import { drivenCase } from './driven-case.ts';
-import type { EyeForce } from './eye-force.ts';
 import { type LoadCase, usualCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
-import { given, heightAt, missingForce, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+import {
+  given,
+  heightAt,
+  missingForce,
+  type SetUp,
+  setUp,
+  standAt,
+  travelRange,
+} from './static-equilibrium.ts';
 
 /** Forces in one case, N and N mm; y outboard, z up. */
 export interface CaseForces {

@@ -3,7 +3,7 @@
 
 import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { LoadCase } from './load-cases.ts';
-import { balancedLoad, type SetUp } from './standing.ts';
+import { balancedLoad, type SetUp } from './static-equilibrium.ts';
 
 /** What the case is called, by what ends the bump travel; at a singular pose of the linkage there is no balance. */
 const NAMES: Partial<Record<LimitCause, string>> = {

@@ -2,7 +2,7 @@ import type { LimitOptions } from '../../corner/limits/options.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { type Issue, show } from '../../errors.ts';
 import { worded } from '../../sentences/worded.ts';
-import type { StopTable } from './eye-force.ts';
+import type { StopTable } from './axial-force.ts';
 import type { CaseFactors, LoadCase } from './load-cases.ts';
 
 /** What a corner carries, and with what. */

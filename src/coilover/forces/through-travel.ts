@@ -6,7 +6,7 @@ import type { SweepEnd } from '../../corner/sweep.ts';
 import { spaced } from '../../words.ts';
 import { alongBodies, jointLoads } from './corner-forces.ts';
 import type { ForceOptions } from './options.ts';
-import { balancedLoad, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+import { balancedLoad, type SetUp, setUp, standAt, travelRange } from './static-equilibrium.ts';
 
 /** Forces over travel, as the curves of a sweep: `plotCurves` draws them. */
 export interface ForceCurves {

@@ -10,7 +10,7 @@
 // one wheel moves some load to the others.
 
 import { frequencyOn } from '../../corner/frequency.ts';
-import type { CoiloverForce } from '../forces/eye-force.ts';
+import type { CoiloverForce } from '../forces/axial-force.ts';
 import type { AxleMass } from '../masses.ts';
 import { candidateSprings, type SpringChoice } from '../sizing/choose-spring.ts';
 import { stopOf } from '../sizing/damper.ts';
@@ -19,8 +19,8 @@ import type { Axle } from '../sizing/inputs.ts';
 import { bindTravel, contactTravel, type OtherEnds } from '../sizing/lengths.ts';
 import { freeLengthOf, type Spring, stackOf } from '../sizing/listed-springs.ts';
 import { carriedAtRide, gasForceOf } from '../sizing/rates.ts';
+import type { TravelNeeded } from '../sizing/required-travel.ts';
 import { type AxleState, goesTo, standingWith } from '../sizing/state.ts';
-import type { TravelNeeded } from '../sizing/travel-needed.ts';
 import { compressionUnder, pushOf, travelOf } from '../springs/stack.ts';
 import { wheelAt } from '../wheel.ts';
 import { boughtDamping } from './valving.ts';

@@ -1,5 +1,5 @@
 import type { CarDocument } from '../../corner/read-corner.ts';
-import type { Note } from '../../document/note.ts';
+import type { Note } from '../../document/check.ts';
 import { describeIssue } from '../../errors.ts';
 import { worded } from '../../sentences/worded.ts';
 import { AXLES } from './inputs.ts';

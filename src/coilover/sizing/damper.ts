@@ -3,10 +3,10 @@
 // shortest in the bump that is needed.
 
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type CoiloverForce, contactLength } from '../forces/eye-force.ts';
+import { type CoiloverForce, contactLength } from '../forces/axial-force.ts';
 import type { ShockCurve } from '../wheel.ts';
-import type { Sure } from './how-sure.ts';
 import type { AxleInputs } from './inputs.ts';
+import type { Sure } from './uncertainty.ts';
 
 /** Lengths between the eyes, mm. */
 export interface DamperLengths {

@@ -9,7 +9,7 @@
 
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
-import { eyeForce } from '../forces/eye-force.ts';
+import { eyeForce } from '../forces/axial-force.ts';
 import { boughtDamping, type LowSpeedDamping, type Valving } from '../ordered/valving.ts';
 import { wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';

@@ -9,7 +9,7 @@ import { frequencyOn } from '../../corner/frequency.ts';
 import type { CarSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
-import { contactLength } from '../forces/eye-force.ts';
+import { contactLength } from '../forces/axial-force.ts';
 import { restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { Axle } from './inputs.ts';

@@ -1,11 +1,11 @@
-import { contactLength } from '../forces/eye-force.ts';
+import { contactLength } from '../forces/axial-force.ts';
 import { travelOf } from '../springs/stack.ts';
 import { type ShockCurve, travelAtLength } from '../wheel.ts';
 import { solidLength } from './damper.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
-import type { Extreme } from './how-sure.ts';
+import { requiredBy, type TravelNeeded } from './required-travel.ts';
 import type { AxleState } from './state.ts';
-import { requiredBy, type TravelNeeded } from './travel-needed.ts';
+import type { Extreme } from './uncertainty.ts';
 
 export const LENGTH_FIGURES = {
   installedLength: {

@@ -10,9 +10,9 @@ import { type AxleMass, type CarMasses, carMasses, type MassesInput } from '../m
 import type { Rest } from '../wheel.ts';
 import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel } from './lengths.ts';
+import type { TravelCase, TravelNeeded } from './required-travel.ts';
 import { rollOfCar } from './roll.ts';
 import { type AxleState, goesTo, standingWith } from './state.ts';
-import type { TravelCase, TravelNeeded } from './travel-needed.ts';
 
 /** An axle in a load state. Lengths in mm, travel from the drawn ride height, bump +. */
 export interface LoadState {

@@ -8,9 +8,9 @@ import type { CarDocument } from '../../corner/read-corner.ts';
 import { throwIfAny } from '../../errors.ts';
 import { normal, quantile, uniform } from '../../numerics/random.ts';
 import { carOf, slipped } from './car.ts';
-import { doubtsOf } from './how-sure.ts';
+import { settleCar } from './choose-parts.ts';
 import { carNumbers, figuresIn, valuesOf } from './numbers.ts';
-import { settleCar } from './settle.ts';
+import { doubtsOf } from './uncertainty.ts';
 
 /** How many draws, and of what; all optional. */
 export interface CarMonteCarloOptions {

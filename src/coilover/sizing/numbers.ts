@@ -4,7 +4,6 @@ import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
-import { type Doubt, type Extreme, extremeOf, howSure, type Sure } from './how-sure.ts';
 import { AXLES, type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { keptState } from './kept-states.ts';
 import {
@@ -17,10 +16,11 @@ import {
 } from './lengths.ts';
 import { type LoadedCar, loadedCars, onMasses, overStates } from './load-states.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
+import { type TravelNeeded, travelNeeded } from './required-travel.ts';
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
 import { SPRING_FIGURES, springNumbers } from './spring.ts';
 import type { AxleState, Settings } from './state.ts';
-import { type TravelNeeded, travelNeeded } from './travel-needed.ts';
+import { type Doubt, type Extreme, extremeOf, howSure, type Sure } from './uncertainty.ts';
 import { UNIT_FIGURES, unitNumbers } from './unit-mass.ts';
 
 /** What is told of an axle, topic by topic in the order of a sheet. */

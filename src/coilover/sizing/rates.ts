@@ -10,7 +10,7 @@
 import { frequencyOn, rateForFrequency } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
-import { stopPush } from '../forces/eye-force.ts';
+import { stopPush } from '../forces/axial-force.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { Stop } from './damper.ts';
 import type { CornerSizing } from './inputs.ts';

@@ -2,7 +2,7 @@ import type { Limits } from '../../corner/limits/limits.ts';
 import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Note } from '../../document/note.ts';
+import type { Note } from '../../document/check.ts';
 import type { Issue } from '../../errors.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
@@ -13,15 +13,15 @@ import type { DamperLengths } from './damper.ts';
 import type { DampingRow } from './damping.ts';
 import type { AtSpeed } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
-import type { Sure } from './how-sure.ts';
 import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { LoadState } from './load-states.ts';
 import type { OrderStatus } from './order-status.ts';
 import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
+import type { TravelNeeded } from './required-travel.ts';
 import type { SpringFit } from './spring-fit.ts';
-import type { TravelNeeded } from './travel-needed.ts';
+import type { Sure } from './uncertainty.ts';
 
 /** A figure with its definition, and how sure it is. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
 export interface Figure extends FigureInfo, Sure {

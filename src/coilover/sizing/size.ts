@@ -3,16 +3,17 @@ import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Note } from '../../document/note.ts';
+import type { Note } from '../../document/check.ts';
 import { InputError, type Issue } from '../../errors.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
-import { setUp } from '../forces/standing.ts';
+import { setUp } from '../forces/static-equilibrium.ts';
 import { adviceOn } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
 import { boughtPath } from '../ordered/as-bought.ts';
 import { carOf } from './car.ts';
+import { settleCar } from './choose-parts.ts';
 import { nextRates } from './choose-spring.ts';
 import { cornerChecks } from './corner-checks.ts';
 import { wheelCurves } from './curves.ts';
@@ -21,7 +22,6 @@ import { boughtTable, dampingTable } from './damping.ts';
 import { type AtSpeed, atSpeed } from './downforce.ts';
 import type { FigureInfos } from './figure.ts';
 import { findingsOn, omittedFindings } from './findings.ts';
-import { doubtsOf } from './how-sure.ts';
 import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
 import { designStateOf, loadStateDiagnostics, loadStatesOn } from './load-states.ts';
 import {
@@ -37,9 +37,9 @@ import { orderStatus } from './order-status.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
-import { settleCar } from './settle.ts';
 import { springFit } from './spring-fit.ts';
 import { standingDiagnostics } from './stands.ts';
+import { doubtsOf } from './uncertainty.ts';
 import { assumptionsOf, openPointsOf } from './words.ts';
 
 /**

@@ -12,14 +12,14 @@ import type { Diagnostic } from '../../diagnostic.ts';
 import type { CarSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, contactLength, eyeForce } from '../forces/eye-force.ts';
+import { type CoiloverForce, contactLength, eyeForce } from '../forces/axial-force.ts';
 import { type Collapse, collapseBetween, isBorne, restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import { atSpeed, topSpeedOf } from './downforce.ts';
 import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { Carried } from './rates.ts';
+import type { TravelNeeded } from './required-travel.ts';
 import type { AxleState } from './state.ts';
-import type { TravelNeeded } from './travel-needed.ts';
 
 /** A corner that is held steadily: how, and its travel from the drawn ride height, mm. */
 interface SteadyState {

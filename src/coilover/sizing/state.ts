@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
-import type { CoiloverForce } from '../forces/eye-force.ts';
+import type { CoiloverForce } from '../forces/axial-force.ts';
 import type { AxleMass } from '../masses.ts';
 import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
 import { isBorne, type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';

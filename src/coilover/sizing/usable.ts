@@ -8,8 +8,8 @@ import { shareIssues } from '../masses.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { coilFaults } from '../springs/coil-spring.ts';
 import { springLengths } from '../springs/min-length.ts';
-import { isPlace, type UncertainInput } from './doubts.ts';
 import { type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
+import { isPlace, type UncertainInput } from './uncertain-inputs.ts';
 
 /** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
 export function usable(

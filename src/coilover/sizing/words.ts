@@ -4,8 +4,8 @@ import { CASE_FACTORS } from '../forces/load-cases.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
 import { axleName, type CarInputs, ofAxle } from './inputs.ts';
 import { commonRateStep } from './listed-springs.ts';
+import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
-import { TRAVEL_CASES } from './travel-needed.ts';
 
 /** What was assumed. */
 export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {

@@ -8,9 +8,9 @@ import { DEGREES } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
 import type { Bound } from './bound.ts';
-import type { Ask, Pose } from './course.ts';
 import { CHASSIS, sidesOf } from './joints.ts';
 import type { BallJoint, CheckedOptions } from './options.ts';
+import type { Ask, Pose } from './travel-path.ts';
 import { degrees } from './words.ts';
 
 /** Ball joints at the end of their articulation. */

@@ -7,8 +7,8 @@
 
 import type { CornerModel } from '../model.ts';
 import { type Bound, type Margin, over } from './bound.ts';
-import type { Ask, Pose } from './course.ts';
 import type { CheckedOptions } from './options.ts';
+import type { Ask, Pose } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** Where the line between the end eyes stands in a pose. */

@@ -9,9 +9,9 @@ import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
 import { reader, readRows } from '../../linkage/reader.ts';
 import type { CornerModel } from '../model.ts';
-import type { Course } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions, Donor } from './options.ts';
+import type { Course } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** How far a unit can go from ride height, mm; null where it can't be told. */

@@ -3,8 +3,8 @@
 
 import type { CornerModel } from '../model.ts';
 import { type Bound, TOUCH } from './bound.ts';
-import { TRAVEL } from './course.ts';
 import type { CheckedOptions } from './options.ts';
+import { TRAVEL } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** Low points of the chassis, each met by the ground. */

@@ -2,7 +2,7 @@
 //
 //   sin(misalignment) = u . b,    L u = (d, x):  d the line from inner to outer eye in the plane, x their fore-aft distance
 //
-// with u the unit vector along the coilover in space and b along the bolt, turning with the body that holds it (tilt.ts has where it reaches
+// with u the unit vector along the coilover in space and b along the bolt, turning with the body that holds it (misalignment-limit.ts has where it reaches
 // what the bearing allows). With ' the derivative by travel, s = u . b and L' = d . d' / L:
 //
 //   bolt longitudinal:   s = x / L,   s' = -x L' / L^2

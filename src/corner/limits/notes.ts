@@ -1,9 +1,9 @@
 import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
-import type { Course } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions } from './options.ts';
 import { drawnSense } from './ratio.ts';
+import type { Course } from './travel-path.ts';
 import { tyreNotes } from './tyre-clearance.ts';
 import type { Words } from './words.ts';
 

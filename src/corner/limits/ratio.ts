@@ -9,8 +9,8 @@
 import { spaced } from '../../words.ts';
 import { type CornerModel, carrierOf, pivotOf } from '../model.ts';
 import { type Bound, TOUCH } from './bound.ts';
-import { type Ask, type Course, type Pose, TRAVEL } from './course.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
+import { type Ask, type Course, type Pose, TRAVEL } from './travel-path.ts';
 
 /** Rate of the line between the eyes by arc length. */
 function lineRate({ inner, outer }: Eyes, pose: Pose): readonly [number, number] {

@@ -1,7 +1,7 @@
 import type { Bound, Margin } from './bound.ts';
-import type { Pose } from './course.ts';
 import { type Eyes, lengthOf, marginToLength } from './damper.ts';
 import type { CheckedOptions } from './options.ts';
+import type { Pose } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** The spring at the least length that it permits, told by the length between the end eyes. */

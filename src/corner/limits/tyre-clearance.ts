@@ -10,8 +10,8 @@ import { DEGREES } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
 import type { Tyre } from '../tyre.ts';
 import { type Bound, type Margin, marginOf } from './bound.ts';
-import type { Ask, Pose } from './course.ts';
 import type { CheckedOptions } from './options.ts';
+import type { Ask, Pose } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 const FACES = ['inner side', 'outer side', 'tread', 'tread'];

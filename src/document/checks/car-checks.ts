@@ -2,7 +2,7 @@
 // cars, no source, and generous.
 
 import type { Units } from '../../units.ts';
-import type { Note } from '../note.ts';
+import type { Note } from '../check.ts';
 import type { CarSizingFile } from '../sizing-schema.ts';
 import { type Certain, certain } from '../uncertain.ts';
 import { type Check, type Found, notesBy } from './check.ts';

@@ -5,7 +5,7 @@ import type { Diagnostic, Severity } from '../../diagnostic.ts';
 import { describeIssue } from '../../errors.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
-import type { Note } from '../note.ts';
+import type { Note } from '../check.ts';
 
 /** Something odd: where, and the numbers and names behind it. */
 export interface Found {

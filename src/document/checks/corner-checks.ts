@@ -1,5 +1,5 @@
 import type { Units } from '../../units.ts';
-import type { Note } from '../note.ts';
+import type { Note } from '../check.ts';
 import { type Check, notesBy } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 import { GEOMETRY_CHECKS, PLACE_CHECKS, STANDING_CHECKS } from './geometry-checks.ts';

@@ -1,7 +1,7 @@
 // Readings of a survey against the first guesses: those in another unit, and angles read from the other axis.
 
 import { DEGREES, type Units } from '../../units.ts';
-import type { Note } from '../note.ts';
+import type { Note } from '../check.ts';
 import type { SurveyDocument } from '../survey-schema.ts';
 import { type Check, type Found, notesBy } from './check.ts';
 import { unitMeant } from './ranges.ts';

@@ -1,7 +1,7 @@
 import { fromMetric, type Units, unitName } from '../units.ts';
 import { figure, spaced } from '../words.ts';
 import { edgeOf } from './box.ts';
-import type { Margin } from './keep-outs.ts';
+import type { Margin } from './clearances.ts';
 import type { CheckedDesign } from './options.ts';
 
 /** What holds a design: a coordinate at the edge of its box, or a distance that is used up. */

@@ -8,7 +8,7 @@ import type { Point } from '../linkage/drawing.ts';
 import { certaintyOf, chiSquareAt, type Estimate, tried } from './estimate.ts';
 import { type Layout, placeOf, type Station } from './layout.ts';
 import type { Reading } from './readings.ts';
-import { isOpen } from './unfixed.ts';
+import { isOpen } from './undetermined.ts';
 
 /** Another place for some points. */
 export interface OtherSolution {

@@ -4,7 +4,7 @@
 
 import { landmarks } from '../../numerics/proxy.ts';
 import { type Margin, marginOf, TOUCH } from './bound.ts';
-import { type Course, type Pose, TRAVEL } from './course.ts';
+import { type Course, type Pose, TRAVEL } from './travel-path.ts';
 
 /** Up, or down. */
 export type Side = 'bump' | 'droop';

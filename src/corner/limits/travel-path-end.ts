@@ -1,7 +1,7 @@
 import type { EndKind } from '../../linkage/path.ts';
 import type { CornerModel } from '../model.ts';
-import { type Ask, type Course, type Pose, TRAVEL } from './course.ts';
-import type { Side } from './outward.ts';
+import type { Side } from './first-crossing.ts';
+import { type Ask, type Course, type Pose, TRAVEL } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** Why a linkage goes no farther. */

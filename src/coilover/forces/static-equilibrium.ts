@@ -11,7 +11,7 @@ import { type Motion, trace } from '../../linkage/motion.ts';
 import type { Load } from '../../statics/loads.ts';
 import { type Forces, forces } from '../../statics/statics.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, contactLength, type EyeForce, eyeForce, stopPush } from './eye-force.ts';
+import { type CoiloverForce, contactLength, type EyeForce, eyeForce, stopPush } from './axial-force.ts';
 import { type ForceOptions, forceFaults } from './options.ts';
 
 /** A corner ready to stand. */

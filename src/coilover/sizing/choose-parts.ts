@@ -10,13 +10,13 @@ import type { ShockCurve } from '../wheel.ts';
 import type { Car } from './car.ts';
 import { candidateSprings, chooseSpring, type SpringChoice } from './choose-spring.ts';
 import { type DamperLengths, damperForTravel } from './damper.ts';
-import { type Doubt, howSure } from './how-sure.ts';
 import { AXLES, type Axle, type AxleInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { bindTravel } from './lengths.ts';
 import type { Spring } from './listed-springs.ts';
 import { type AxleSettings, carStates, countAlike } from './numbers.ts';
+import type { TravelNeeded } from './required-travel.ts';
 import { type AxleState, axleState, type Settings } from './state.ts';
-import type { TravelNeeded } from './travel-needed.ts';
+import { type Doubt, howSure } from './uncertainty.ts';
 
 /** What is settled, and what it was chosen from. */
 export interface Settled {

@@ -10,9 +10,9 @@
 import { DEGREES } from '../../units.ts';
 import { type CornerModel, carrierOf } from '../model.ts';
 import { type Bound, type Margin, over } from './bound.ts';
-import type { Ask, Pose } from './course.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
 import type { BearingEnd, CheckedOptions } from './options.ts';
+import type { Ask, Pose } from './travel-path.ts';
 import { degrees } from './words.ts';
 
 const ENDS = {

@@ -1,5 +1,5 @@
+import type { Side } from './first-crossing.ts';
 import type { CheckedOptions } from './options.ts';
-import type { Side } from './outward.ts';
 import type { Words } from './words.ts';
 
 /** Travel wanted on one side against what there is: mm, all positive. */

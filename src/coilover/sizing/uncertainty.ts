@@ -8,7 +8,7 @@
 // the figure rises or falls throughout. What is settled stays: spring, damper and perch as they were chosen.
 
 import { type Car, slipped } from './car.ts';
-import type { UncertainInput } from './doubts.ts';
+import type { UncertainInput } from './uncertain-inputs.ts';
 
 /** An input that is known to plus or minus, and the car with it off by its half-width to either side. */
 export interface Doubt {
