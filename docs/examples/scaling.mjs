@@ -134,7 +134,7 @@ function interval(drawn, figure) {
     const found = 'result' in one && 'draws' in one.result ? one.result.figures[figure] : null;
     return found === null ? [] : [found];
   });
-  return { low: merged(each.map(({ low }) => low)), high: merged(each.map(({ high }) => high)) };
+  return { low: merged(each.map(({ p2_5 }) => p2_5)), high: merged(each.map(({ p97_5 }) => p97_5)) };
 }
 
 /** @param {() => unknown} work */

@@ -5,7 +5,7 @@ import type { Margin } from './clearances.ts';
 import type { CheckedDesign } from './options.ts';
 
 /** What holds a design: a coordinate at the edge of its box, or a distance that is used up. */
-export type ActiveBound = {
+export type ActiveConstraint = {
   /** `shockMountY`, or `spring to upper arm`. */
   readonly name: string;
   readonly sentence: string;
@@ -23,13 +23,13 @@ export function lengthFigure(mm: number, units: Units): string {
 }
 
 /** What holds the design at x. */
-export function activeBounds(
+export function activeConstraints(
   { plan, boxes, units }: CheckedDesign,
   x: readonly number[],
   margins: readonly Margin[],
-): ActiveBound[] {
+): ActiveConstraint[] {
   const length = (mm: number) => `${lengthFigure(mm, units)} ${unitName('length', units)}`;
-  const edges = boxes.flatMap((box, i): ActiveBound[] => {
+  const edges = boxes.flatMap((box, i): ActiveConstraint[] => {
     const side = edgeOf(box, x[i]);
     if (side === null) return [];
     const { name } = plan.coordinates[i];
@@ -42,7 +42,7 @@ export function activeBounds(
     const before = worst.get(margin.name);
     if (before === undefined || margin.room.value < before.room.value) worst.set(margin.name, margin);
   }
-  const distances = [...worst.values()].flatMap(({ name, room, distance, travel }): ActiveBound[] => {
+  const distances = [...worst.values()].flatMap(({ name, room, distance, travel }): ActiveConstraint[] => {
     if (room.value > USED_UP) return [];
     const where = `at a travel of ${length(travel)}`;
     const sentence =

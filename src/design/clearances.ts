@@ -26,7 +26,7 @@ import { spaced } from '../words.ts';
 import type { DualPoint, Trial } from './trial.ts';
 
 /** Distances to be kept at every row of the travel, mm. Arms are straight lines between their joints, by name. */
-export interface KeepOut {
+export interface Clearances {
   /** From each arm to either end eye of the coilover; not from an arm to the eye on it. */
   readonly mountToArm?: Readonly<Record<string, number>>;
   /** From each arm to the spring's body. */
@@ -34,13 +34,13 @@ export interface KeepOut {
   /** From the tyre to the spring's body. */
   readonly springToTyre?: number;
   /** The spring's body: its outer diameter, and how far from the centre of either end eye it begins, mm. */
-  readonly spring?: { readonly diameter: number; readonly fromEyes: number };
+  readonly spring?: { readonly diameter: number; readonly seatOffset: number };
   /** Tyre by its overall radius and width, or by its marking. */
   readonly tyre?: Tyre | string;
 }
 
 /** The same, the tyre as numbers. */
-export type CheckedKeepOut = Omit<KeepOut, 'tyre'> & { readonly tyre?: Tyre };
+export type CheckedClearances = Omit<Clearances, 'tyre'> & { readonly tyre?: Tyre };
 
 /** How much room there is beyond what is to be kept, mm. */
 export interface Margin {
@@ -68,7 +68,7 @@ export function armsOf({
 }
 
 /** The margins of a trial, in an order that is the same for all. */
-export function marginsOf(keepOut: CheckedKeepOut, trial: Trial): Margin[] {
+export function marginsOf(keepOut: CheckedClearances, trial: Trial): Margin[] {
   const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = keepOut;
   const { model, travel, rows, place } = trial;
   const { outer, inner } = model.shock;
@@ -91,7 +91,7 @@ export function marginsOf(keepOut: CheckedKeepOut, trial: Trial): Margin[] {
       keep(name, distance, gapOf([place(eye, row)], along(arm)));
     }
     if (spring === undefined) continue;
-    const body = springBody(place(outer, row), place(inner, row), spring.fromEyes);
+    const body = springBody(place(outer, row), place(inner, row), spring.seatOffset);
     const fromBody = (other: readonly DualPoint[]) => scaled(gapOf(body, other), 1, -spring.diameter / 2);
     for (const { arm, distance, name } of bodies) keep(name, distance, fromBody(along(arm)));
     if (springToTyre !== undefined && tyre !== undefined) {

@@ -18,21 +18,21 @@ import { type JointForce, jointForce } from './joint-force.ts';
 import type { Trial } from './trial.ts';
 
 /** What is wanted of a value: `target`, or `least` or `most` or both. */
-export interface Wanted {
+export interface Goal {
   /** The value itself, in the unit of what is measured; or in place of it bounds. */
   readonly target?: number;
   /** The least that is wanted, in that unit. */
-  readonly least?: number;
+  readonly min?: number;
   /** The most that is wanted, in that unit. */
-  readonly most?: number;
+  readonly max?: number;
   /** What is near enough: a value so far off still counts as met, and a miss is counted in it. Default by objective. */
-  readonly within?: number;
+  readonly tolerance?: number;
   /** How much its squared miss counts against others; default 1. */
   readonly weight?: number;
 }
 
 /** What a corner is to be measured by; defaults of `within` in brackets. */
-export type Measured =
+export type DesignQuantity =
   /** Installation ratio as drawn (0.001). */
   | { readonly of: 'ratioAtRide' }
   /** Installation ratio at bump less that at droop; positive where it rises with bump (0.001). */
@@ -49,34 +49,34 @@ export type Measured =
   | ({ readonly of: 'jointForce' } & JointForce);
 
 /** What is measured, and what is wanted of it. */
-export type Objective = Measured & Wanted;
+export type Objective = DesignQuantity & Goal;
 
 /** An objective in words, its unit, what is near enough, and how many decimals are told. */
 interface Kind {
   readonly label: string;
   readonly unit: string;
-  readonly within: number;
+  readonly tolerance: number;
   readonly decimals: number;
 }
 
 export const OBJECTIVES: Readonly<Record<Objective['of'], Kind>> = {
-  ratioAtRide: { label: 'installation ratio at ride', unit: '', within: 0.001, decimals: 4 },
+  ratioAtRide: { label: 'installation ratio at ride', unit: '', tolerance: 0.001, decimals: 4 },
   ratioChange: {
     label: 'change of the installation ratio from droop to bump',
     unit: '',
-    within: 0.001,
+    tolerance: 0.001,
     decimals: 4,
   },
-  shortestLength: { label: 'shortest length between the end eyes', unit: 'mm', within: 0.1, decimals: 1 },
-  longestLength: { label: 'longest length between the end eyes', unit: 'mm', within: 0.1, decimals: 1 },
-  lean: { label: 'lean of the coilover at ride', unit: 'deg', within: 0.1, decimals: 1 },
-  strokeUse: { label: 'share of the stroke that is used', unit: '', within: 0.001, decimals: 4 },
-  springRate: { label: 'spring rate', unit: 'N/mm', within: 0.1, decimals: 2 },
-  jointForce: { label: 'force', unit: 'N', within: 10, decimals: 0 },
+  shortestLength: { label: 'shortest length between the end eyes', unit: 'mm', tolerance: 0.1, decimals: 1 },
+  longestLength: { label: 'longest length between the end eyes', unit: 'mm', tolerance: 0.1, decimals: 1 },
+  lean: { label: 'lean of the coilover at ride', unit: 'deg', tolerance: 0.1, decimals: 1 },
+  strokeUse: { label: 'share of the stroke that is used', unit: '', tolerance: 0.001, decimals: 4 },
+  springRate: { label: 'spring rate', unit: 'N/mm', tolerance: 0.1, decimals: 2 },
+  jointForce: { label: 'force', unit: 'N', tolerance: 10, decimals: 0 },
 };
 
 /** The columns that objectives are made of. */
-export const MEASURED_COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope', 'shockLean'];
+export const QUANTITY_COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope', 'shockLean'];
 
 /** An objective in words. */
 export function labelOf(objective: Objective): string {
@@ -94,12 +94,12 @@ export function written(of: Objective['of'], value: number, units: Units): strin
 }
 
 /** What is wanted, in words: `0.62`, `at most 20 deg`, `300 mm to 380 mm`. */
-export function wantedWords({ of, target, least, most }: Objective, units: Units): string {
+export function goalWords({ of, target, min, max }: Objective, units: Units): string {
   if (target !== undefined) return written(of, target, units);
-  if (least === undefined) return `at most ${written(of, most as number, units)}`;
-  return most === undefined
-    ? `at least ${written(of, least, units)}`
-    : `${written(of, least, units)} to ${written(of, most, units)}`;
+  if (min === undefined) return `at most ${written(of, max as number, units)}`;
+  return max === undefined
+    ? `at least ${written(of, min, units)}`
+    : `${written(of, min, units)} to ${written(of, max, units)}`;
 }
 
 /** Its value at a trial; null where it has none. */
@@ -146,12 +146,12 @@ function extremeLength({ column, rows }: Trial, sense: 1 | -1): Dual {
 }
 
 /** What is near enough. */
-export function withinOf({ of, within }: Objective): number {
-  return within ?? OBJECTIVES[of].within;
+export function toleranceOf({ of, tolerance }: Objective): number {
+  return tolerance ?? OBJECTIVES[of].tolerance;
 }
 
 /** The nearest value that is wanted. */
-export function wantedNear({ target, least, most }: Objective, value: number): number {
+export function nearestGoal({ target, min: least, max: most }: Objective, value: number): number {
   if (target !== undefined) return target;
   if (least !== undefined && value < least) return least;
   return most !== undefined && value > most ? most : value;
@@ -159,8 +159,8 @@ export function wantedNear({ target, least, most }: Objective, value: number): n
 
 /** How far a value lies outside what is wanted, signed, in what is near enough. */
 export function missOf(objective: Objective, value: Dual): Dual {
-  const wanted = wantedNear(objective, value.value);
+  const wanted = nearestGoal(objective, value.value);
   if (wanted === value.value && objective.target === undefined) return constant(0, value);
-  const within = withinOf(objective);
+  const within = toleranceOf(objective);
   return scaled(combined(1, value, -1, constant(wanted, value)), 1 / within);
 }

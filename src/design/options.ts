@@ -7,7 +7,7 @@ import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { isPoint } from '../linkage/drawing.ts';
 import type { Units } from '../units.ts';
 import type { Box, Range } from './box.ts';
-import { armsOf, type CheckedKeepOut, type KeepOut } from './clearances.ts';
+import { armsOf, type CheckedClearances, type Clearances } from './clearances.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
 
@@ -31,7 +31,7 @@ export interface DesignOptions {
    */
   readonly mounts: Readonly<Record<string, { readonly y?: Range; readonly z?: Range }>>;
   readonly objectives: readonly Objective[];
-  readonly keepOut?: KeepOut;
+  readonly clearances?: Clearances;
   /** Travel that the corner is looked at in, mm, both positive, and the distance of the rows; default 80, 80, 10. */
   readonly travel?: { readonly bump?: number; readonly droop?: number; readonly step?: number };
   /** Searches from places of their own, the first from the corner as drawn; default 6. */
@@ -51,7 +51,7 @@ export interface CheckedDesign {
   readonly plan: TrialPlan;
   readonly boxes: readonly Box[];
   readonly objectives: readonly Objective[];
-  readonly keepOut: CheckedKeepOut;
+  readonly clearances: CheckedClearances;
   readonly starts: number;
   readonly seed: number;
   readonly units: Units;
@@ -90,7 +90,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   };
   const moved = checkMounts(model, options.mounts, add);
   checkObjectives(model, options.objectives, add);
-  const keepOut = checkKeepOut(model, options.keepOut, add, issues);
+  const clearances = checkClearances(model, options.clearances, add, issues);
   const { starts = 6, seed = 1, signal, progress, units = 'metric' } = options;
   const { bump = 80, droop = 80, step = 10 } = isRecord(options.travel) ? options.travel : {};
   if (options.travel !== undefined) {
@@ -128,7 +128,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
     },
     boxes: moved.map(({ box }) => box),
     objectives: options.objectives,
-    keepOut,
+    clearances,
     starts,
     seed,
     units,
@@ -258,7 +258,7 @@ function checkObjective(path: string, model: CornerModel, one: unknown, add: Add
     return;
   }
   unknownNames(path, one, [...WANTED, ...(FIGURES[of] ?? [])], add);
-  checkWanted(path, one, add);
+  checkGoal(path, one, add);
   const positive = (name: string, unit: string) => {
     const value = one[name];
     if (isNumber(value, 0) && value > 0) return;
@@ -273,7 +273,7 @@ function checkObjective(path: string, model: CornerModel, one: unknown, add: Add
   if (of === 'jointForce') checkJointForce(path, model, one, add);
 }
 
-function checkWanted(
+function checkGoal(
   path: string,
   { target, least, most, within, weight }: Readonly<Record<string, unknown>>,
   add: Add,
@@ -334,7 +334,7 @@ function checkJointForce(
 
 const KEEP_OUT = ['mountToArm', 'springToArm', 'springToTyre', 'spring', 'tyre'];
 
-function checkKeepOut(model: CornerModel, keepOut: unknown, add: Add, issues: Issue[]): CheckedKeepOut {
+function checkClearances(model: CornerModel, keepOut: unknown, add: Add, issues: Issue[]): CheckedClearances {
   if (keepOut === undefined || !unknownNames('keepOut', keepOut, KEEP_OUT, add)) return {};
   const { mountToArm, springToArm, springToTyre, spring, tyre } = keepOut;
   const arms = Object.keys(armsOf(model));
@@ -378,7 +378,7 @@ function checkKeepOut(model: CornerModel, keepOut: unknown, add: Add, issues: Is
   }
   const marking = tyreFindings(keepOut, ['tyre']);
   issues.push(...marking.map(({ at: _, ...issue }) => ({ ...issue, path: 'keepOut.tyre' })));
-  const { tyre: _, ...others } = keepOut as KeepOut;
+  const { tyre: _, ...others } = keepOut as Clearances;
   const good =
     tyre !== undefined && marking.length === 0 && !issues.some(({ path }) => path === 'keepOut.tyre');
   return { ...others, ...(good ? { tyre: tyreOf(tyre as Tyre | string) } : {}) };

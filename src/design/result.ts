@@ -2,7 +2,7 @@ import type { Corner } from '../corner/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
 import type { Units } from '../units.ts';
-import type { ActiveBound } from './active-constraints.ts';
+import type { ActiveConstraint } from './active-constraints.ts';
 import type { Range } from './box.ts';
 import type { Objective } from './objectives.ts';
 
@@ -15,22 +15,27 @@ import type { Objective } from './objectives.ts';
  * - `unfinished`: a value is not what is wanted, and the best search was not brought to its end;
  * - `cancelled`: the best until then is returned.
  */
-export type DesignEnd = 'targetsMet' | 'targetOutOfReach' | 'distanceOutOfReach' | 'unfinished' | 'cancelled';
+export type DesignStatus =
+  | 'targetsMet'
+  | 'targetOutOfReach'
+  | 'distanceOutOfReach'
+  | 'unfinished'
+  | 'cancelled';
 
 /** One objective in a design. */
-export interface DesignedValue {
-  readonly of: Objective['of'];
+export interface ObjectiveResult {
+  readonly quantity: Objective['of'];
   /** In words, and the unit of its values. */
   readonly label: string;
   readonly unit: string;
   /** What is wanted, in words. */
-  readonly wanted: string;
+  readonly goal: string;
   /** Of the corner as drawn, in `unit`. */
-  readonly start: number;
+  readonly initial: number;
   /** Of the design, in `unit`. */
-  readonly best: number;
+  readonly achieved: number;
   /** The design's value less the nearest that is wanted: 0 within bounds. */
-  readonly off: number;
+  readonly deviation: number;
   readonly met: boolean;
   /** Of all corners tried that keep their distances the value nearest to what is wanted; null where there is none. */
   readonly nearest: number | null;
@@ -50,30 +55,30 @@ export interface TradeOff {
   /** By objective, in their order and units. */
   readonly values: readonly number[];
   /** How far each is off what is wanted, in its unit: 0 where it is met. */
-  readonly off: readonly number[];
+  readonly deviations: readonly number[];
 }
 
 /** What a search ended with. */
 export interface SearchReport {
   /** Where it began: at the corner as drawn, at random, or at the best until then with one objective counting more. */
   readonly from: 'drawn' | 'random' | 'best';
-  readonly how: SearchEnd;
+  readonly status: SearchEnd;
   /** Weighted sum of squared misses of its best corner, by the weights that were given; null where it had none. */
   readonly misses: number | null;
 }
 
 /** What comes of a design: plain, frozen data. */
 export interface Design {
-  readonly how: DesignEnd;
+  readonly status: DesignStatus;
   /** What its words, and the picture of `drawDesign`, are in; numbers stay in the library's units. */
   readonly units: Units;
   /** The best corner: keeping the distances comes first, then the weighted sum of squared misses. */
   readonly corner: Corner;
   /** The mounts that could move, by name. */
   readonly mounts: Readonly<Record<string, MovedMount>>;
-  readonly objectives: readonly DesignedValue[];
+  readonly objectives: readonly ObjectiveResult[];
   /** What holds the design: edges of boxes, and distances that are used up. */
-  readonly active: readonly ActiveBound[];
+  readonly active: readonly ActiveConstraint[];
   /** For two objectives and more; empty for one. */
   readonly tradeOff: readonly TradeOff[];
   readonly searches: readonly SearchReport[];

@@ -71,7 +71,7 @@ const lengths = {
     })
     .describe('The bump stop on the damper: the travel ends where it is solid.')
     .optional(),
-  springAtLeast: size(
+  springMinLengthAt: size(
     'Length between the end eyes at which the spring is at its minimum permissible length; where sizing knows the spring it finds that itself',
   ).optional(),
   tyre: tyre.optional(),

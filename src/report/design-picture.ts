@@ -134,8 +134,12 @@ function table(
     at += 6;
   };
   head('value', ['wanted', 'as drawn', 'now']);
-  for (const { of, label, wanted, start, best, met } of objectives) {
-    row(label, [wanted, written(of, start, units), written(of, best, units)], met ? 'met' : 'not met');
+  for (const { quantity, label, goal, initial, achieved, met } of objectives) {
+    row(
+      label,
+      [goal, written(quantity, initial, units), written(quantity, achieved, units)],
+      met ? 'met' : 'not met',
+    );
   }
   at += LINE;
   head(`mount, y and z [${unitName('length', units)}]`, ['box', 'as drawn', 'now']);

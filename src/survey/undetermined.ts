@@ -19,8 +19,8 @@ const ROUNDING = 1e-6;
 
 /** The readings that would fix what is open. */
 export function missingReadings({ stations }: Layout, open: readonly (readonly number[])[]): Missing[] {
-  const coordinates = [...stations.values()].flatMap(({ name, how, forms }) =>
-    forms.map((form, axis) => ({ name, how, form, read: AXES[axis] })),
+  const coordinates = [...stations.values()].flatMap(({ name, kind, forms }) =>
+    forms.map((form, axis) => ({ name, how: kind, form, read: AXES[axis] })),
   );
   const movesAlong = (direction: readonly number[]) =>
     coordinates.map(({ form }) => coordinateOf(form, direction, true));

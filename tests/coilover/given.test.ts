@@ -1,5 +1,5 @@
 /** What hangs on what: which figures are open when one thing is not given, and what is said of it. */
-import { bands, readCar, sizeCoilovers } from 'jounce';
+import { readCar, sizeCoilovers, uncertaintyBands } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import type { Json } from '../document/support.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -197,7 +197,11 @@ describe('at the end of bump', () => {
 
   it('top speed is the last of the speeds', () => {
     expectWithin(valueIn(axle, 'topSpeedDownforce'), (600 * (200 / 160) ** 2 * 0.4) / 2, 1e-9);
-    expectWithin(axle.speeds[axle.speeds.length - 1].downforce, valueIn(axle, 'topSpeedDownforce'), 1e-12);
+    expectWithin(
+      axle.speedRows[axle.speedRows.length - 1].downforce,
+      valueIn(axle, 'topSpeedDownforce'),
+      1e-12,
+    );
   });
 });
 
@@ -211,30 +215,31 @@ describe('coordinates that are unsure', () => {
       inner(one, 0.5);
     });
     const { corner } = readCar(document).corners.front;
-    const { travel, columns } = bands(corner, undefined, { bump: 10, droop: 10, step: 10 });
+    const { travel, columns } = uncertaintyBands(corner, undefined, { bump: 10, droop: 10, step: 10 });
     const ride = travel.indexOf(0);
     const [front, rear] = all((one) => inner(one, 0.5)).axles;
     for (const [name, column] of [
       ['installedLength', 'shockLength'],
       ['installationRatio', 'installationRatio'],
     ]) {
-      const { value, low, high, by } = front.figure(name);
+      const { value, lower, upper, contributions } = front.figure(name);
       const width = columns[column][ride] as number;
       // The interval takes the input to both its ends, the band its exact slope: they part by curvature.
-      expectWithin(((high as number) - (low as number)) / 2, width, 1e-5 * width + 1e-9);
-      expectWithin(value, ((high as number) + (low as number)) / 2, 2e-3 * width + 1e-9);
-      if (width > 1e-6) expect(by.map(({ input }) => input)).toEqual(['corners.front lowerInnerY']);
+      expectWithin(((upper as number) - (lower as number)) / 2, width, 1e-5 * width + 1e-9);
+      expectWithin(value, ((upper as number) + (lower as number)) / 2, 2e-3 * width + 1e-9);
+      if (width > 1e-6)
+        expect(contributions.map(({ input }) => input)).toEqual(['corners.front lowerInnerY']);
       const other = rear.figure(name);
-      expect([other.low, other.high]).toEqual([other.value, other.value]);
+      expect([other.lower, other.upper]).toEqual([other.value, other.value]);
     }
-    expect(front.figure('springForce').by.length).toBeGreaterThan(0);
+    expect(front.figure('springForce').contributions.length).toBeGreaterThan(0);
   });
 });
 
 describe('what is taken for granted, and what is open', () => {
   const said = (change: (document: Json) => void = () => {}) => {
-    const { assumptions, openPoints } = all(change);
-    return [...assumptions, ...openPoints].join('\n');
+    const { assumptions, openQuestions } = all(change);
+    return [...assumptions, ...openQuestions].join('\n');
   };
   it.each<[string, (document: Json) => void, RegExp]>([
     [

@@ -27,10 +27,10 @@ describe('the minimum length', () => {
       fc.property(double(2, 20), double(4.1, 19.9), double(2.1, 20), (wire, index, active) => {
         const coil = { wire, meanDiameter: index * wire, coils: active + 2, ends: 'closedGround' } as const;
         const made = coilSpring(coil);
-        const found = wireOf(made.rate, made.solid, made.innerDiameter);
-        expectClose(found?.wire ?? Number.NaN, wire, { times: 1000, scale: made.solid });
+        const found = wireOf(made.rate, made.solidLength, made.innerDiameter);
+        expectClose(found?.wire ?? Number.NaN, wire, { times: 1000, scale: made.solidLength });
         const { minLength } = springLengths({ ...made, coil: undefined, least: undefined });
-        expectClose(minLength ?? Number.NaN, made.least, { times: 10_000, scale: made.least });
+        expectClose(minLength ?? Number.NaN, made.minLength, { times: 10_000, scale: made.minLength });
       }),
     );
   });
@@ -54,10 +54,10 @@ describe('the minimum length', () => {
   });
 
   it('below the solid length is refused by name', () => {
-    const { findings } = sized((document) => {
+    const { conflicts } = sized((document) => {
       document.corners.front.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90, least: 80 }];
     });
-    expect(findings.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].least']);
+    expect(conflicts.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].least']);
   });
 });
 
@@ -67,7 +67,7 @@ describe('a spring that goes past its minimum length, but not solid', () => {
   document.corners.front.sizing.springs = [
     { name: 'B', rate: 200, free: 8, solid: 3.25, innerDiameter: 2.5 },
   ];
-  const { axles, findings } = sizeCoilovers(readCar(document));
+  const { axles, conflicts } = sizeCoilovers(readCar(document));
 
   it('is a conflict that names both lengths apart', () => {
     const [front] = axles;
@@ -75,11 +75,11 @@ describe('a spring that goes past its minimum length, but not solid', () => {
     expectWithin(front.spring?.solidLength ?? null, 3.25 * 25.4, 1e-9);
     const margin = valueIn(front, 'bindMargin');
     expect(margin).toBeLessThan(0);
-    const short = findings.find(({ code }) => code === 'springTravelShort');
+    const short = conflicts.find(({ code }) => code === 'springTravelShort');
     expect([short?.severity, short?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
     expectWithin(short?.values?.margin as number, margin, 1e-12);
     // Solid it is not: the solid length leaves travel.
-    const { free, solidLength } = front.spring ?? {};
-    expect((free ?? 0) - (solidLength ?? 0)).toBeGreaterThan(valueIn(front, 'springTravelNeeded'));
+    const { freeLength, solidLength } = front.spring ?? {};
+    expect((freeLength ?? 0) - (solidLength ?? 0)).toBeGreaterThan(valueIn(front, 'springTravelNeeded'));
   });
 });

@@ -30,12 +30,12 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
   expect([axle.damper?.open, axle.damper?.closed]).toEqual([damper.extendedLength, damper.compressedLength]);
   expect(axle.figure('openLength').value).toBe(damper.extendedLength);
   expect(axle.figure('closedLength').value).toBe(damper.compressedLength);
-  expect(axle.document.limits.bumpStop).toEqual({
+  expect(axle.input.limits.bumpStop).toEqual({
     height: bumpStop.height,
     solidHeight: bumpStop.solidHeight,
   });
-  expect(axle.document.sizing?.bumpStopForces).toEqual(bumpStop.table);
-  expect(axle.document.sizing?.perch).toMatchObject({
+  expect(axle.input.sizing?.bumpStopForces).toEqual(bumpStop.table);
+  expect(axle.input.sizing?.perch).toMatchObject({
     eyesToSeats: perch.setting,
     least: perch.min,
     most: perch.max,
@@ -48,7 +48,7 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
     minLength: spring.minLength,
   });
   expect(axle.figure('springRate').value).toBe(spring.rate);
-  if (axle.document.sizing?.helper === undefined)
+  if (axle.input.sizing?.helper === undefined)
     expect(axle.figure('freeLength').value).toBe(spring.freeLength);
   expect(axle.figure('eyesToSeats').value).toBe(perch.setting);
   expect(axle.figure('bumpDamping').value).toBe(valving.compressionDamping);
@@ -105,7 +105,9 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered.valving = { forceTable };
     });
-    expect(axle.dampingTable.map(({ speed, bump, rebound }) => [speed, bump, rebound])).toEqual(forceTable);
+    expect(axle.dampingTable.map(({ speed, compression, rebound }) => [speed, compression, rebound])).toEqual(
+      forceTable,
+    );
     // 80 N and 120 N at 0.05 m/s
     expectNear(valueIn(axle, 'bumpDamping'), 1600);
     expectNear(valueIn(axle, 'reboundDamping'), 2400);
@@ -123,9 +125,9 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered.perch.setting = { value: 260, plusMinus: 1 };
     });
-    const { by, low, high } = axle.figure('restTravel');
-    expect(by.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
-    expect((high ?? 0) - (low ?? 0)).toBeGreaterThan(1);
+    const { contributions, lower, upper } = axle.figure('restTravel');
+    expect(contributions.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
+    expect((upper ?? 0) - (lower ?? 0)).toBeGreaterThan(1);
   });
 
   it('is measured: the tolerances of the order hold for what was not bought alone', () => {
@@ -150,19 +152,19 @@ describe('what was bought', () => {
       front.ordered.perch = { setting: 450 };
     });
     const { asFitted } = wheelOf(axle, 'left');
-    expect(asFitted).toMatchObject({ how: 'droopEnd', bumpMargin: null, droopMargin: null });
+    expect(asFitted).toMatchObject({ state: 'droopLimit', bumpMargin: null, droopMargin: null });
     expect(codesOf(axle)).toContain('wheelStandsOnLimit');
   });
 
   it('is named by its place in what can not be', () => {
-    const { findings } = sizeCoilovers(
+    const { conflicts } = sizeCoilovers(
       readCar(
         weighedCar(({ corners: { front } }) => {
           front.ordered.damper = { extendedLength: 400, compressedLength: 300 };
         }),
       ),
     );
-    const paths = findings.map(({ path }) => path);
+    const paths = conflicts.map(({ path }) => path);
     expect(paths).toContain('corners.front.ordered.damper');
     expect(paths).not.toContain('corners.front.limits.damper');
   });
@@ -238,7 +240,7 @@ describe('a wheel', () => {
         const { afterOrder } = sizeCoilovers(read).axles[0];
         for (const { side, perch, advised } of afterOrder?.wheels ?? []) {
           if (perch === null || perch.turns === null || advised === null) continue;
-          if (!(advised.wheelRate > 0) || advised.how !== 'between') continue;
+          if (!(advised.wheelRate > 0) || advised.state !== 'onSpring') continue;
           // The same perch given by its turned setting, and solved anew.
           const setting = 150 + off + 1.5 * perch.turns;
           if (!(setting > 0)) continue;
@@ -470,7 +472,7 @@ it('random weighed cars, whatever was bought, get finite figures and whole sente
         expect(notFinite({ afterOrder, advice, loadStates })).toEqual([]);
         advised += advice.length;
       }
-      expect(notFinite(sizing.findings)).toEqual([]);
+      expect(notFinite(sizing.conflicts)).toEqual([]);
     }),
     { numRuns: 25 },
   );

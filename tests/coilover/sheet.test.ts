@@ -21,7 +21,7 @@ describe('lengths of the damper', () => {
     const axle = front();
     const v = of(axle);
     const length = (travel: number) =>
-      sweep(axle.document.corner, { bump: 150, droop: 150 }).at(travel).shockLength ?? Number.NaN;
+      sweep(axle.input.corner, { bump: 150, droop: 150 }).at(travel).shockLength ?? Number.NaN;
     expectWithin(length(v('bumpTravel')), 350 + 12, 1e-6);
     expectWithin(length(-v('droopTravel')), 475, 1e-6);
   });
@@ -44,7 +44,7 @@ describe('lengths of the damper', () => {
 
   it('needed are the most of the cases, each the sum of its parts', () => {
     const axle = front();
-    for (const { parts, travel } of axle.needed.cases) {
+    for (const { parts, travel } of axle.travelRequirement.cases) {
       expectClose(
         travel,
         Object.values(parts).reduce((sum, part) => sum + part, 0),
@@ -52,9 +52,9 @@ describe('lengths of the damper', () => {
       );
     }
     const most = Math.max(
-      ...axle.needed.cases.filter(({ side }) => side === 'bump').map(({ travel }) => travel),
+      ...axle.travelRequirement.cases.filter(({ side }) => side === 'bump').map(({ travel }) => travel),
     );
-    expectWithin(axle.needed.bump, most, 1e-9);
+    expectWithin(axle.travelRequirement.bump, most, 1e-9);
   });
 });
 
@@ -141,10 +141,10 @@ describe('damping', () => {
     const [slow, knee, fast] = axle.dampingTable;
     const c = valueIn(axle, 'bumpDamping');
     expect([slow.speed, knee.speed, fast.speed]).toEqual([50, 100, 200]);
-    expectClose(slow.bump, c * 0.05, { times: 8, scale: c });
-    expectClose(knee.bump, c * 0.1, { times: 8, scale: c });
-    expectClose(fast.bump, c * (0.1 + 0.25 * 0.1), { times: 8, scale: c });
-    expectClose(fast.rebound / fast.bump, 1.5, { times: 32, scale: 1 });
+    expectClose(slow.compression, c * 0.05, { times: 8, scale: c });
+    expectClose(knee.compression, c * 0.1, { times: 8, scale: c });
+    expectClose(fast.compression, c * (0.1 + 0.25 * 0.1), { times: 8, scale: c });
+    expectClose(fast.rebound / fast.compression, 1.5, { times: 32, scale: 1 });
   });
 
   it('varies over travel with ratio and rate, and is told at droop and at the touch of the stop', () => {
@@ -154,7 +154,7 @@ describe('damping', () => {
     expectWithin(v('dampingAtDroop'), curve(axle, droop.travel, 'dampingRatio'), 1e-9);
     // A hair before the stop is touched: there its rate is not counted.
     const { shockLength } = axle.curves?.at(0) ?? {};
-    const touch = axle.limits.events.find(({ event }) => event === 'stopContact')?.travel ?? Number.NaN;
+    const touch = axle.limits.events.find(({ event }) => event === 'bumpStopContact')?.travel ?? Number.NaN;
     expect(shockLength).toBeGreaterThan(390);
     expectWithin(v('dampingAtBump'), curve(axle, touch - 1e-6, 'dampingRatio'), 1e-6);
   });
@@ -163,16 +163,16 @@ describe('damping', () => {
 describe('downforce', () => {
   it('goes with the square of the speed, by its share, and the car sinks by it on spring and tyre', () => {
     const axle = front();
-    const [slow, known, fast] = axle.speeds;
+    const [slow, known, fast] = axle.speedRows;
     expectWithin(known.downforce, (600 * 0.4) / 2, 1e-9);
     expectWithin(slow.downforce, known.downforce / 4, 1e-9);
     expectWithin(fast.downforce, known.downforce * 1.5625, 1e-9);
     const v = of(axle);
-    for (const { downforce, travel, heightLost, how, frequency } of axle.speeds) {
+    for (const { downforce, travel, rideHeightLoss, state, frequency } of axle.speedRows) {
       const at = (name: string) => curve(axle, travel ?? Number.NaN, name);
-      expect(how).toBe('between');
+      expect(state).toBe('onSpring');
       expectWithin(at('wheelLoad'), (v('sprungMass') + 30) * GRAVITY + downforce, 1e-6);
-      expectWithin(heightLost, (travel ?? Number.NaN) + downforce / 200, 1e-9);
+      expectWithin(rideHeightLoss, (travel ?? Number.NaN) + downforce / 200, 1e-9);
       // The mass does not grow with the load.
       expectWithin(frequency, Math.sqrt((at('wheelRate') * 1000) / v('sprungMass')) / 2 / Math.PI, 1e-9);
     }
@@ -182,9 +182,9 @@ describe('downforce', () => {
     const [axle] = sized((document) => {
       document.downforce.force = 100_000;
     }).axles;
-    const { how, travel, leftToLimit, heightLost } = axle.speeds[2];
-    expect(how).toBe('bumpEnd');
-    expect([leftToLimit, heightLost]).toEqual([0, null]);
+    const { state, travel, travelToLimit, rideHeightLoss } = axle.speedRows[2];
+    expect(state).toBe('bumpLimit');
+    expect([travelToLimit, rideHeightLoss]).toEqual([0, null]);
     expectWithin(travel, valueIn(axle, 'bumpTravel'), 1e-6);
   });
 });
@@ -195,7 +195,7 @@ describe('roll', () => {
       corner.sizing.antiRollBar = 120;
     });
     const v = of(axle);
-    const y = sweep(axle.document.corner, { bump: 1, droop: 1 }).at(0);
+    const y = sweep(axle.input.corner, { bump: 1, droop: 1 }).at(0);
     const patch = 705 - 312 * Math.tan((-0.5 * Math.PI) / 180);
     const stiffness = ((v('wheelRate') * (2 * patch) ** 2) / 2 / 1000) * (Math.PI / 180);
     expectWithin(v('rollStiffness'), stiffness, 1e-9 * stiffness);
@@ -243,7 +243,7 @@ describe('a helper', () => {
     const axle = helped(100);
     const v = of(axle);
     const together = 1 / (1 / 40 + 1 / 100);
-    const shock = sweep(axle.document.corner, { bump: 1, droop: 1 });
+    const shock = sweep(axle.input.corner, { bump: 1, droop: 1 });
     const h = 1e-3;
     const R = (z: number) => shock.at(z).installationRatio ?? Number.NaN;
     const slope = (R(h) - R(-h)) / (2 * h);
@@ -261,8 +261,8 @@ describe('the perch', () => {
     expect(Math.abs(v('restTravel'))).toBeGreaterThan(0.1);
     expectWithin(v('eyesToSeats'), 235, 1e-9);
     expectWithin(curve(axle, v('restTravel'), 'wheelLoad'), (v('sprungMass') + 30) * GRAVITY, 1e-6);
-    const { low, high } = axle.perch ?? expect.fail('no range');
-    expect(low).toBeGreaterThan(v('restTravel'));
-    expect(high).toBeLessThan(v('restTravel'));
+    const { travelAtMin, travelAtMax } = axle.perch ?? expect.fail('no range');
+    expect(travelAtMin).toBeGreaterThan(v('restTravel'));
+    expect(travelAtMax).toBeLessThan(v('restTravel'));
   });
 });

@@ -8,20 +8,20 @@ import { carDocuments, front, sized, valueIn } from './cars.ts';
 const codes = (springs: object[], more: object = {}) =>
   sized((document) => {
     Object.assign(document.corners.front.sizing, { springs }, more);
-  }).findings.map(({ code }) => code);
+  }).conflicts.map(({ code }) => code);
 
 describe('a spring far from its target', () => {
   it('is a conflict, with what it gives and what is required', () => {
-    const { axles, findings } = sized((document) => {
+    const { axles, conflicts } = sized((document) => {
       document.corners.front.sizing.springs = [{ name: 'rock', rate: 9000, free: 250, solid: 60 }];
     });
-    const far = findings.find(({ code }) => code === 'springFarFromTarget');
+    const far = conflicts.find(({ code }) => code === 'springFarFromTarget');
     expect([far?.severity, far?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
     const values = far?.values ?? {};
     expectWithin(values.requiredFrequency as number, 1.6, 1e-9);
     expectWithin(values.frequency as number, valueIn(axles[0], 'frequency'), 1e-9);
     expectWithin(values.deviation as number, valueIn(axles[0], 'frequency') / 1.6 - 1, 1e-9);
-    expect(axles[0].choices[0].against).toHaveLength(1);
+    expect(axles[0].springOptions[0].conflicts).toHaveLength(1);
   });
 
   it('is one more than 10 % off in frequency, about 20 % in rate', () => {
@@ -40,7 +40,7 @@ describe('a spring far from its target', () => {
       ];
     });
     expect(axle.spring?.name).toBe('near');
-    expect(axle.choices.map(({ against }) => against.length)).toEqual([0, 1]);
+    expect(axle.springOptions.map(({ conflicts }) => conflicts.length)).toEqual([0, 1]);
   });
 });
 
@@ -66,10 +66,16 @@ describe('the table of springs and the findings', () => {
         ];
       });
     const [without, with_] = [of(false).axles[0], of(true).axles[0]];
-    expect(with_.limits.bump?.cause).toBe('tyreAtArch');
-    expect(with_.choices[0].needs).toBeLessThan(without.choices[0].needs ?? Number.NaN);
+    expect(with_.limits.bump?.cause).toBe('tyreContact');
+    expect(with_.springOptions[0].travelRequired).toBeLessThan(
+      without.springOptions[0].travelRequired ?? Number.NaN,
+    );
     for (const axle of [without, with_]) {
-      expectWithin(axle.choices[0].needs ?? Number.NaN, valueIn(axle, 'springTravelNeeded'), 1e-9);
+      expectWithin(
+        axle.springOptions[0].travelRequired ?? Number.NaN,
+        valueIn(axle, 'springTravelNeeded'),
+        1e-9,
+      );
     }
   });
 
@@ -78,14 +84,14 @@ describe('the table of springs and the findings', () => {
     let seen = 0;
     fc.assert(
       fc.property(carDocuments, (document) => {
-        const { axles, findings } = sizeCoilovers(readCar(document));
-        for (const { axle, choices, spring } of axles) {
-          if (choices.length === 0 || spring === null) continue;
+        const { axles, conflicts } = sizeCoilovers(readCar(document));
+        for (const { axle, springOptions, spring } of axles) {
+          if (springOptions.length === 0 || spring === null) continue;
           seen++;
-          const raised = findings.filter(
+          const raised = conflicts.filter(
             ({ code = '', path }) => path.startsWith(`corners.${axle}.`) && RAISED.includes(code),
           );
-          expect(raised.length).toBe(choices[0].against.length);
+          expect(raised.length).toBe(springOptions[0].conflicts.length);
         }
       }),
       { numRuns: 30 },
@@ -102,7 +108,7 @@ it('a spring about right in the other unit is asked about', () => {
   const found = (rate: number) =>
     sized((document) => {
       document.corners.front.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
-    }).findings.find(({ code }) => code === 'springFarFromTarget');
+    }).conflicts.find(({ code }) => code === 'springFarFromTarget');
   const required = valueIn(advice(40), 'wantedSpringRate');
   expect(found(5.71 * required)?.advice).toContain('is the rate written in lbf/in?');
   expect(found(3 * required)?.advice).not.toContain('lbf/in');

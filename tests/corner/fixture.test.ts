@@ -41,18 +41,18 @@ function ratioByContactPatch(input: CornerInput, pose: FixturePose, travelOf: Tr
   };
 }
 
-describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
+describe.each(sweeps)('$name over $travelOf', ({ input, travelOf: travelReference, poses }) => {
   const travels = poses.map(({ travel }) => travel);
   const swept = sweep(doubleWishbone(input), {
     bump: Math.max(...travels),
     droop: -Math.min(...travels),
-    travelOf,
+    travelReference,
   });
 
   it('stands where 50 digits say', () => {
     for (const pose of poses) {
       const row = swept.at(pose.travel);
-      const scale = magnitude(input) * conditioning(input, pose, travelOf);
+      const scale = magnitude(input) * conditioning(input, pose, travelReference);
       const place = { times: PLACE, scale };
       for (const [name, [y, z]] of Object.entries({
         lowerOuter: pose.lowerOuter,
@@ -72,7 +72,7 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
   it('has the ratio and its slope, by contact-patch travel', () => {
     for (const pose of poses) {
       const row = swept.at(pose.travel);
-      const expected = ratioByContactPatch(input, pose, travelOf);
+      const expected = ratioByContactPatch(input, pose, travelReference);
       expectWithin(row.installationRatio, expected.installationRatio, RATIO);
       expectWithin(row.installationRatioSlope, expected.installationRatioSlope, RATIO);
     }

@@ -64,11 +64,11 @@ describe('any strut corner', () => {
       fc.property(strutCorners, (input) => {
         const corner = strut(asInput(input));
         const swept = sweep(corner, { bump: 3000, droop: 3000, step: 3000 });
-        const { bump, droop, behind } = limits(corner);
+        const { bump, droop, later } = limits(corner);
         for (const side of ['bump', 'droop'] as const) {
           const { travel, how } = swept.end[side];
           expect(how).toBe('deadPoint');
-          const dead = [bump, droop, ...behind].find(
+          const dead = [bump, droop, ...later].find(
             (limit) => limit?.side === side && limit.cause === 'deadPoint',
           );
           expectWithin(dead?.travel ?? null, travel, 1e-9);
@@ -135,8 +135,8 @@ describe('a strut', () => {
   });
 
   it('has its ratio at zero where its line passes through the instant centre', () => {
-    const { bump, behind } = limits(strut(plain));
-    const found = [bump, ...behind].find((limit) => limit?.cause === 'ratioThroughZero');
+    const { bump, later } = limits(strut(plain));
+    const found = [bump, ...later].find((limit) => limit?.cause === 'ratioZero');
     expect(found?.sentence).toContain(
       'the line of the coilover passes through the instant centre of the upright.',
     );

@@ -54,11 +54,11 @@ forEachKind((kind) => {
           const checked = checkDesign(model, {
             mounts: Object.fromEntries(names.map((name) => [name, box(points[name])])),
             objectives,
-            keepOut: {
+            clearances: {
               mountToArm: { lowerArm: 10 },
               springToArm: { lowerArm: 10 },
               springToTyre: 10,
-              spring: { diameter: 70, fromEyes: 50 },
+              spring: { diameter: 70, seatOffset: 50 },
               tyre: { overallRadius: 320, width: 200 },
             },
             travel,
@@ -89,7 +89,7 @@ forEachKind((kind) => {
             swept.columns.installationRatio[last] - swept.columns.installationRatio[0],
             Math.min(...length),
             Math.max(...length),
-            ride.shockLean,
+            ride.shockInclination,
             (Math.max(...length) - Math.min(...length)) / 80,
             (wheelRate - (W / R) * slope) / R ** 2,
             ...joints.map(at0),

@@ -41,9 +41,9 @@ function mountsOf({ coilover: { mount, chassisMount } }: CornerInput, b: Boxes) 
   } as const;
 }
 
-const objectivesOf = ({ ratio, most }: { ratio: number; most: number }): Objective[] => [
+const objectivesOf = ({ ratio, most: max }: { ratio: number; most: number }): Objective[] => [
   { of: 'ratioAtRide', target: ratio },
-  { of: 'lean', most, least: -most, within: 0.5 },
+  { of: 'lean', max, min: -max, tolerance: 0.5 },
 ];
 
 /** Keeps what reaches its travel. */
@@ -62,11 +62,11 @@ describe('every design', () => {
         const corner = precondition(input);
         const mounts = mountsOf(input, b);
         const objectives = objectivesOf(wish);
-        const { upperArm, springToTyre, diameter, fromEyes, tyre } = keep;
+        const { upperArm, springToTyre, diameter, fromEyes: seatOffset, tyre } = keep;
         const made = design(corner, {
           mounts,
           objectives,
-          keepOut: { mountToArm: { upperArm }, springToTyre, spring: { diameter, fromEyes }, tyre },
+          clearances: { mountToArm: { upperArm }, springToTyre, spring: { diameter, seatOffset }, tyre },
           travel,
           starts: 1,
         });
@@ -79,7 +79,7 @@ describe('every design', () => {
         expect(found.coilover.chassisMount).toEqual(made.mounts.shockChassisMount.to);
 
         const [before, after] = [leastRoom(corner, keep, travel), leastRoom(found, keep, travel)];
-        if (made.how !== 'distanceOutOfReach') {
+        if (made.status !== 'distanceOutOfReach') {
           expect(after).toBeGreaterThan(-1e-9);
           kept++;
           if (after < 0.01) held++;
@@ -87,15 +87,15 @@ describe('every design', () => {
 
         const row = sweep(found, travel).at(0);
         const [ratio, lean] = made.objectives;
-        expectWithin(ratio.best, row.installationRatio, 1e-10);
-        expectWithin(lean.best, row.shockLean, 1e-9);
-        const sum = (which: 'start' | 'best') => {
+        expectWithin(ratio.achieved, row.installationRatio, 1e-10);
+        expectWithin(lean.achieved, row.shockInclination, 1e-9);
+        const sum = (which: 'initial' | 'achieved') => {
           const over = Math.max(0, Math.abs(lean[which]) - wish.most) / 0.5;
           return ((ratio[which] - wish.ratio) / 0.001) ** 2 + over ** 2;
         };
-        if (before >= 0) expect(sum('best')).toBeLessThanOrEqual(sum('start') + 1e-6);
-        expect(made.how === 'targetsMet').toBe(
-          made.objectives.every(({ met }) => met) && made.how !== 'distanceOutOfReach',
+        if (before >= 0) expect(sum('achieved')).toBeLessThanOrEqual(sum('initial') + 1e-6);
+        expect(made.status === 'targetsMet').toBe(
+          made.objectives.every(({ met }) => met) && made.status !== 'distanceOutOfReach',
         );
         expect(made.reasons.length).toBeGreaterThan(1);
 
@@ -103,7 +103,9 @@ describe('every design', () => {
         made.tradeOff.forEach((one, i) => {
           made.tradeOff.forEach((other, j) => {
             if (i !== j) {
-              expect(one.off.some((off, k) => Math.abs(off) < Math.abs(other.off[k]))).toBe(true);
+              expect(one.deviations.some((off, k) => Math.abs(off) < Math.abs(other.deviations[k]))).toBe(
+                true,
+              );
             }
           });
         });
@@ -131,7 +133,7 @@ describe('every design', () => {
           travel,
           starts: 1,
         });
-        fc.pre(made.how === 'targetOutOfReach' && made.searches[0].how === 'converged');
+        fc.pre(made.status === 'targetOutOfReach' && made.searches[0].status === 'converged');
         const { by, travel: at } = sensitivities(made.corner, travel);
         for (const [point, box] of Object.entries(mounts)) {
           for (const [axis, name] of (['y', 'z'] as const).entries()) {

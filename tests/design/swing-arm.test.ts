@@ -59,12 +59,12 @@ describe('a design of a swing arm', () => {
           objectives: [{ of: 'ratioAtRide', target: h / (PATCH[0] - O[0]) }],
           travel,
         });
-        expect(made.how).toBe('targetsMet');
+        expect(made.status).toBe('targetsMet');
         // A line that leans outboard by as much about the square one has the same moment arm.
         const [foundY] = made.mounts.eye.to;
         expectWithin(momentArm(m, [foundY, height]), h, 1e-7);
         if (Math.abs(foundY - wanted) < 1) expectWithin(foundY, wanted, PLACE * (1 + 1 / (1 - h / far)));
-        expectWithin(made.objectives[0].best, h / 500, 1e-9);
+        expectWithin(made.objectives[0].achieved, h / 500, 1e-9);
       }),
       { numRuns: 15 },
     );
@@ -83,11 +83,11 @@ describe('a design of a swing arm', () => {
           travel,
           starts: 2,
         });
-        expect(made.how).toBe('targetOutOfReach');
+        expect(made.status).toBe('targetOutOfReach');
         // The value is level there: the place is found to about the square root of rounding.
         expectWithin(made.mounts.eye.to[0], square, 1e-2);
-        expectWithin(made.objectives[0].best, far / 500, 1e-9);
-        expectWithin(made.objectives[0].off, far / 500 - 1.3, 1e-9);
+        expectWithin(made.objectives[0].achieved, far / 500, 1e-9);
+        expectWithin(made.objectives[0].deviation, far / 500 - 1.3, 1e-9);
         expect(made.active).toEqual([]);
         expect(made.reasons[0]).toContain('out of reach');
       }),
@@ -103,7 +103,7 @@ describe('a design of a swing arm', () => {
     });
     expect(made.mounts.eye.to).toEqual([440, 560]);
     expect(made.active).toMatchObject([{ kind: 'box', name: 'eyeY', side: 'most', at: 440 }]);
-    expectWithin(made.objectives[0].best, momentArm([500, 260], [440, 560]) / 500, 1e-12);
+    expectWithin(made.objectives[0].achieved, momentArm([500, 260], [440, 560]) / 500, 1e-12);
     expect(made.reasons.join(' ')).toContain('Eye y is at its most, 440 mm.');
   });
 
@@ -117,7 +117,7 @@ describe('a design of a swing arm', () => {
       ],
       travel,
     });
-    expect(made.how).toBe('targetsMet');
+    expect(made.status).toBe('targetsMet');
     const { mount, eye } = made.mounts;
     expectWithin((load * 500) / momentArm(mount.to, eye.to), 4000, 1e-4);
     const [y, z] = minus(eye.to, mount.to);

@@ -1,6 +1,5 @@
 /** How designs end, what they say, and what is refused. */
 import {
-  bands,
   type Corner,
   type DesignOptions,
   type DesignProgress,
@@ -10,6 +9,7 @@ import {
   limits,
   pushrod,
   sweep,
+  uncertaintyBands,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
@@ -51,13 +51,13 @@ describe('a design', () => {
       ...options,
       objectives: [{ of: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }],
     });
-    expect(made.how).toBe('targetsMet');
+    expect(made.status).toBe('targetsMet');
     const { installationRatio: R, installationRatioSlope: slope } = sweep(made.corner).at(0);
     const wheelRate = (180 * (2 * Math.PI * 1.4) ** 2) / 1000;
     expectWithin((wheelRate - ((180 * 9.80665) / R) * slope) / R ** 2, 35, 1e-8);
     expect(made.tradeOff).toEqual([]);
     // A corner like any other.
-    expect(limits(made.corner, { damper: { open: 450, closed: 250 } }).fits).toEqual([]);
+    expect(limits(made.corner, { damper: { open: 450, closed: 250 } }).misfits).toEqual([]);
   });
 
   it('moves a rocker', () => {
@@ -77,7 +77,7 @@ describe('a design', () => {
       ],
       travel: { bump: 40, droop: 40, step: 20 },
     });
-    expect(made.how).toBe('targetsMet');
+    expect(made.status).toBe('targetsMet');
     const { installationRatio } = sweep(made.corner, { bump: 40, droop: 40, step: 20 }).columns;
     expectWithin(installationRatio[2], 0.8, 1e-8);
     expectWithin(installationRatio[4] - installationRatio[0], 0.02, 1e-8);
@@ -98,13 +98,13 @@ describe('a design', () => {
 
   it('says what is out of reach, what came nearest, and what holds it', () => {
     const made = design(corner, options);
-    expect(made.how).toBe('targetOutOfReach');
+    expect(made.status).toBe('targetOutOfReach');
     const [ratio, stroke] = made.objectives;
     expect(ratio.met).toBe(false);
     // Each could come nearer alone.
-    expect(ratio.nearest as number).toBeGreaterThan(ratio.best);
-    expect(stroke.best - 0.8).toBe(stroke.off);
-    expect(stroke.nearest as number).toBeLessThan(stroke.best);
+    expect(ratio.nearest as number).toBeGreaterThan(ratio.achieved);
+    expect(stroke.achieved - 0.8).toBe(stroke.deviation);
+    expect(stroke.nearest as number).toBeLessThan(stroke.achieved);
     expect(made.active.length).toBeGreaterThan(0);
     expect(made.reasons[0]).toBe('Not all that is wanted can be had together: 2 of 2 values are off.');
     expect(made.reasons[1]).toMatch(
@@ -116,16 +116,16 @@ describe('a design', () => {
     expect(made.reasons.at(-1)).toContain('no proof');
     // What one costs the other: each of the trade-off gives something for something.
     expect(made.tradeOff.length).toBeGreaterThan(2);
-    const sorted = [...made.tradeOff].sort((a, b) => Math.abs(a.off[0]) - Math.abs(b.off[0]));
-    sorted.slice(1).forEach(({ off }, i) => {
-      expect(Math.abs(off[1])).toBeLessThan(Math.abs(sorted[i].off[1]));
+    const sorted = [...made.tradeOff].sort((a, b) => Math.abs(a.deviations[0]) - Math.abs(b.deviations[0]));
+    sorted.slice(1).forEach(({ deviations }, i) => {
+      expect(Math.abs(deviations[1])).toBeLessThan(Math.abs(sorted[i].deviations[1]));
     });
     expect(made.searches.map(({ from }) => from)).toEqual(['drawn', 'random', ...new Array(4).fill('best')]);
   });
 
   it('returns what lacks least where distances can not be kept', () => {
-    const made = design(corner, { ...options, keepOut: { mountToArm: { upperArm: 400 } } });
-    expect(made.how).toBe('distanceOutOfReach');
+    const made = design(corner, { ...options, clearances: { mountToArm: { upperArm: 400 } } });
+    expect(made.status).toBe('distanceOutOfReach');
     expect(made.reasons.join(' ')).toMatch(/lacks \d+(\.\d)? mm of the 400 mm to be kept at a travel of/);
     expect(made.tradeOff).toEqual([]);
     expect(made.objectives.map(({ nearest }) => nearest)).toEqual([null, null]);
@@ -139,7 +139,7 @@ describe('a design', () => {
       starts: 8,
     });
     expect(made.reasons.join(' ')).toMatch(/corners tried could not be judged: the linkage/);
-    expect(['targetsMet', 'targetOutOfReach']).toContain(made.how);
+    expect(['targetsMet', 'targetOutOfReach']).toContain(made.status);
   });
 });
 
@@ -155,7 +155,7 @@ describe('a design that is cancelled', () => {
         if (one.search === 1) signal.aborted = true;
       },
     });
-    expect(made.how).toBe('cancelled');
+    expect(made.status).toBe('cancelled');
     // The first search was done, and is what it is alone.
     const alone = design(corner, { ...options, starts: 1 });
     expect(made.searches[0]).toEqual(alone.searches[0]);
@@ -177,15 +177,17 @@ describe('a design that is cancelled', () => {
         },
       };
       const made = design(corner, { ...options, signal });
-      expect(made.how).toBe('cancelled');
+      expect(made.status).toBe('cancelled');
       expect(made.trials).toBeLessThanOrEqual(allowed + 1);
-      const sum = made.objectives.reduce((all, { off }) => all + (off / 0.001) ** 2, 0);
+      const sum = made.objectives.reduce((all, { deviation }) => all + (deviation / 0.001) ** 2, 0);
       expect(sum).toBeLessThanOrEqual(before);
       before = sum;
     }
     const drawn = design(corner, { ...options, signal: AbortSignal.abort() });
     expect(drawn).toMatchObject({ how: 'cancelled', trials: 1, corner, searches: [{ how: 'stopped' }] });
-    expect(before).toBeLessThan(drawn.objectives.reduce((all, { off }) => all + (off / 0.001) ** 2, 0));
+    expect(before).toBeLessThan(
+      drawn.objectives.reduce((all, { deviation }) => all + (deviation / 0.001) ** 2, 0),
+    );
   });
 });
 
@@ -350,5 +352,5 @@ it('a corner keeps how sure it is through a design, also where its errors hang t
     objectives: [{ of: 'ratioAtRide', target: 0.6 }],
   });
   expect((made as typeof corner).plusMinus).toEqual(plusMinus);
-  expect(bands(made).columns.shockLength.some((width) => (width ?? 0) > 0)).toBe(true);
+  expect(uncertaintyBands(made).columns.shockLength.some((width) => (width ?? 0) > 0)).toBe(true);
 });

@@ -26,9 +26,9 @@ describe('drawDesign', () => {
         mounts: { shockMount: { y: [450, 560] }, shockChassisMount: { y: [300, 420], z: [450, height] } },
         objectives: [
           { of: 'ratioAtRide', target: 0.9 },
-          { of: 'jointForce', joint: 'lowerOuter', tyre: [0, 3000], most: 3500 },
+          { of: 'jointForce', joint: 'lowerOuter', tyre: [0, 3000], max: 3500 },
         ],
-        keepOut: { mountToArm: { upperArm: 60 } },
+        clearances: { mountToArm: { upperArm: 60 } },
         travel,
         starts: 1,
       });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import {
   orderSheet,
-  plotDamping,
+  plotDampingForce,
   readCar,
   sheetData,
   sheetHtml,
@@ -93,14 +93,12 @@ describe('an order sheet', () => {
   });
 
   it('tells what the order settles apart from what can be changed later', () => {
-    const settled = Object.fromEntries(
-      example.axles[0].figures.map((figure) => [figure.name, figure.settled]),
-    );
+    const settled = Object.fromEntries(example.axles[0].figures.map((figure) => [figure.name, figure.group]));
     expect(settled).toMatchObject({
       openLength: 'order',
       stroke: 'order',
-      springRate: 'later',
-      damping: 'later',
+      springRate: 'adjustable',
+      damping: 'adjustable',
     });
     const headings = sheet.blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
     expect(headings).toContain('Settled by the order');
@@ -254,9 +252,9 @@ describe('the curves of a sizing', () => {
   });
 
   it('of the damper go through the points of its table', () => {
-    const svg = plotDamping([
-      { speed: 100, bump: 200, rebound: 300 },
-      { speed: 200, bump: 300, rebound: 450 },
+    const svg = plotDampingForce([
+      { speed: 100, compression: 200, rebound: 300 },
+      { speed: 200, compression: 300, rebound: 450 },
     ]);
     const paths = [...svg.matchAll(/ d="(M[^"]*)"/g)].map(([, d]) => d.match(/[\d.]+ [\d.]+/g) ?? []);
     expect(paths.map(({ length }) => length)).toEqual([3, 3]);

@@ -41,7 +41,7 @@ export function wheelCurves(state: AxleState, damping: number | null): WheelCurv
   const { shock, coilover, mass, ends, spring, given } = state;
   if (coilover === null || mass?.unsprung == null || spring === null) return null;
   const unsprungWeight = mass.unsprung * GRAVITY;
-  const free = spring.free === null ? null : freeLengthOf(spring.free, given.sizing.helper);
+  const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, given.sizing.helper);
   const info = [
     ...COLUMNS,
     ...(free === null ? [] : [column('springLength', 'mm', 'spring length between its seats')]),

@@ -3,7 +3,7 @@ import { travelOf } from '../springs/stack.ts';
 import { type ShockCurve, travelAtLength } from '../wheel.ts';
 import { solidLength } from './damper.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
-import { requiredBy, type TravelNeeded } from './required-travel.ts';
+import { requiredBy, type TravelRequirement } from './required-travel.ts';
 import type { AxleState } from './state.ts';
 import type { Extreme } from './uncertainty.ts';
 
@@ -11,86 +11,86 @@ export const LENGTH_FIGURES = {
   installedLength: {
     label: 'length at ride height',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'eye to eye, centre to centre of the bolts, at the drawn ride height',
   },
   installationRatio: {
     label: 'installation ratio at the drawn ride height',
     quantity: 'ratio',
-    settled: 'car',
+    group: 'car',
     definition: 'how far the coilover shortens, divided by the bump travel of the contact patch',
   },
   openLength: {
     label: 'extended length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'eye to eye, topped out',
   },
   closedLength: {
     label: 'compressed length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'eye to eye, bottomed out, with no bump stop in the way',
   },
   stroke: {
     label: 'stroke',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'extended length − compressed length',
   },
   deadLength: {
     label: 'dead length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'compressed length − stroke',
   },
   bumpStroke: {
     label: 'stroke from ride height to compressed length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'length at ride height − compressed length; the bump stop takes a part of it',
   },
   droopStroke: {
     label: 'stroke from ride height to extended length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'extended length − length at ride height',
   },
   bumpTravel: {
     label: 'bump travel available',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition:
       'wheel travel from the drawn ride height to the first limit: bump stop, damper, spring or any other',
   },
   droopTravel: {
     label: 'droop travel available',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'wheel travel from the drawn ride height to the first limit, as a positive number',
   },
   bumpNeeded: {
     label: 'bump travel required',
     quantity: 'length',
-    settled: 'car',
+    group: 'car',
     definition: 'the largest of the travel cases',
   },
   droopNeeded: {
     label: 'droop travel required',
     quantity: 'length',
-    settled: 'car',
+    group: 'car',
     definition: 'the largest of the travel cases, as a positive number',
   },
   bumpSpare: {
     label: 'bump travel margin',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'bump travel available − required',
   },
   droopSpare: {
     label: 'droop travel margin',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'droop travel available − required',
   },
 } as const satisfies FigureInfos;
@@ -156,7 +156,7 @@ export function bindTravel(state: AxleState, { bump }: OtherEnds): number {
 /** Figures that are the extreme of several values: each case of the required travel against each end of the available one. */
 export function travelExtremes(
   state: AxleState,
-  needed: TravelNeeded,
+  needed: TravelRequirement,
   others: OtherEnds,
 ): Readonly<
   Record<'bumpTravel' | 'droopTravel' | 'bumpNeeded' | 'droopNeeded' | 'bumpSpare' | 'droopSpare', Extreme>

@@ -13,38 +13,38 @@ export const MASS_FIGURES = {
   leftMass: {
     label: 'mass on the left-hand wheel',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'of the car with the added loads, from shares or scales',
   },
   rightMass: {
     label: 'mass on the right-hand wheel',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'the same on the other side',
   },
   sprungMass: {
     label: 'sprung mass of a corner',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'mean mass on the wheels of the axle − unsprung mass',
   },
   unsprungMass: {
     label: 'unsprung mass of a corner',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'wheel, tyre, upright, brake, and the shares of arms and coilover that move with them',
   },
   leftLower: {
     label: 'left-hand side lower than the right',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'with both perches set alike and no anti-roll bar: difference of the loads ÷ wheel rate at static ride height; the perches take it out',
   },
   leftLowerWithBar: {
     label: 'left-hand side lower than the right, anti-roll bar connected',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'the same with the bar, unloaded while both wheels are level: difference of the loads ÷ (wheel rate + 2 × bar ÷ track²)',
   },
@@ -54,19 +54,19 @@ export const CAR_FIGURES = {
   totalMass: {
     label: 'mass of the car with the added loads',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'on all four wheels',
   },
   frontShare: {
     label: 'share on the front axle',
     quantity: 'ratio',
-    settled: 'car',
+    group: 'car',
     definition: 'mass on the front wheels ÷ mass on all wheels',
   },
   rearToFront: {
     label: 'rear ride frequency ÷ front',
     quantity: 'ratio',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'suspension alone, at static ride height; on the road the rear is often 10 to 20 % higher (common practice)',
   },

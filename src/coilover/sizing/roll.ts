@@ -14,19 +14,19 @@ export const ROLL_FIGURES = {
   rollStiffness: {
     label: 'roll stiffness of the axle, springs alone',
     quantity: 'rollStiffness',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'wheel rate at static ride height × track² ÷ 2',
   },
   rollStiffnessWithBar: {
     label: 'roll stiffness of the axle with its bar',
     quantity: 'rollStiffness',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'springs and anti-roll bar together',
   },
   rollCentreHeight: {
     label: 'roll centre above the ground',
     quantity: 'length',
-    settled: 'car',
+    group: 'car',
     definition:
       'at static ride height, both wheels moving alike: where the line square to the path of the contact patch meets the centreline',
   },
@@ -36,14 +36,14 @@ export const CAR_ROLL_FIGURES = {
   rollAngle: {
     label: 'roll gradient per g, without anti-roll bars',
     quantity: 'angle',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'moment per g (sprung weight × its height above the roll axis) ÷ (roll stiffness of both axles − that moment); tyres rigid',
   },
   rollAngleWithBars: {
     label: 'roll gradient per g, with anti-roll bars',
     quantity: 'angle',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'the same with the anti-roll bars',
   },
 } as const satisfies FigureInfos;

@@ -10,144 +10,144 @@ import { pushOf, transfers, travelOf } from '../springs/stack.ts';
 import { travelAtLength } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import { freeLengthOf } from './listed-springs.ts';
-import { onTyre } from './rates.ts';
+import { withTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 
 export const SPRING_FIGURES = {
   wantedWheelRate: {
     label: 'wheel rate required at ride height',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'change of sprung wheel load per travel that the target requires, without the tyre',
   },
   wantedSpringRate: {
     label: 'spring rate required',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition: '(required wheel rate − geometric part) ÷ square of the installation ratio',
   },
   springRate: {
     label: 'spring rate fitted',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'of the spring chosen',
   },
   wheelRate: {
     label: 'wheel rate at static ride height',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'change of sprung wheel load per travel at static ride height, with the spring fitted, without the tyre',
   },
   forceTerm: {
     label: 'geometric part of the wheel rate, as a fraction',
     quantity: 'ratio',
-    settled: 'order',
+    group: 'order',
     definition: 'axial force × slope of the installation ratio ÷ wheel rate; the hand method leaves it out',
   },
   frequency: {
     label: 'ride frequency, suspension alone',
     quantity: 'frequency',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'of the sprung mass on the wheel rate, one corner by itself',
   },
   frequencyOnTyre: {
     label: 'ride frequency with the tyre',
     quantity: 'frequency',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'of the sprung mass on wheel rate and tyre rate in series',
   },
   rateOnTyre: {
     label: 'ride rate',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'wheel rate and tyre rate in series',
   },
   rideForce: {
     label: 'axial force at static ride height',
     quantity: 'force',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'sprung weight ÷ installation ratio: spring, gas and bump stop together',
   },
   springForce: {
     label: 'spring force at static ride height',
     quantity: 'force',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'the part that spring and helper carry',
   },
   gasForce: {
     label: 'gas force',
     quantity: 'force',
-    settled: 'order',
+    group: 'order',
     definition: 'area of the shaft × gas pressure, taken as constant',
   },
   compressionAtRide: {
     label: 'spring compression at static ride height',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'from its free length, helper included',
   },
   preload: {
     label: 'preload at full extension',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'spring compression with the damper fully extended; below zero the spring is loose by that length',
   },
   preloadForce: {
     label: 'spring force at full extension',
     quantity: 'force',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'force on the spring seats with the damper fully extended',
   },
   springTravelNeeded: {
     label: 'spring travel required',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'compression from the free length at the bump limit; free length − minimum permissible length must be more',
   },
   bindMargin: {
     label: 'spring travel margin',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'spring travel available to the minimum permissible length − required',
   },
   freeLength: {
     label: 'free length of the spring',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'unloaded, helper and ring included',
   },
   seatLengthAtRide: {
     label: 'spring length at static ride height',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'seat to seat',
   },
   eyesToSeats: {
     label: 'perch setting',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'eye-to-eye length − spring length: the sum of both distances from eye to seat',
   },
   helperShut: {
     label: 'travel at which the helper is solid',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'below it both springs work in series, above it the main spring alone; positive in bump, from the drawn ride height',
   },
   restTravel: {
     label: 'static ride height against the drawn one',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'travel at which the coilover carries the sprung weight: positive in bump, the car is low',
   },
   rideHeightPerTurn: {
     label: 'ride height per turn of the perch',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'pitch × spring rate × installation ratio ÷ wheel rate',
   },
 } as const satisfies FigureInfos;
@@ -155,17 +155,17 @@ export const SPRING_FIGURES = {
 const NOTHING = none(SPRING_FIGURES);
 
 export function springNumbers(state: AxleState, bindTravel: number): Numbers<typeof SPRING_FIGURES> {
-  const { wanted, spring, stack, coilover, rest, atRest, mass, given, shock, settings } = state;
+  const { required, spring, stack, coilover, rest, atRest, mass, given, shock, settings } = state;
   const { sizing } = given;
-  const free = spring?.free == null ? null : freeLengthOf(spring.free, sizing.helper);
+  const freeLength = spring?.freeLength == null ? null : freeLengthOf(spring.freeLength, sizing.helper);
   const numbers = {
     ...NOTHING,
-    wantedWheelRate: wanted.wheelRate,
-    wantedSpringRate: wanted.springRate,
+    wantedWheelRate: required.wheelRate,
+    wantedSpringRate: required.springRate,
     gasForce: state.carried?.gas ?? null,
     springRate: spring?.rate ?? null,
-    freeLength: free,
-    eyesToSeats: free === null ? null : (sizing.perch?.eyesToSeats ?? null),
+    freeLength,
+    eyesToSeats: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? null),
   };
   if (stack === null || coilover === null || mass === null) return numbers;
   const compressed = (length: number) => coilover.loose - length;
@@ -181,11 +181,11 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
   const { force, rate: k } = pushOf(stack, compressed(atRest.length));
   const open = settings.damper?.open ?? null;
   const pitch = sizing.perch?.pitch;
-  const rateOnTyre = onTyre(atRest.rate, sizing.tyreRate);
+  const rateOnTyre = withTyre(atRest.rate, sizing.tyreRate);
   return {
     ...fitted,
     wheelRate: atRest.rate,
-    forceTerm: atRest.forceTerm,
+    forceTerm: atRest.geometricRateFraction,
     frequency: frequencyOn(mass.sprung, atRest.rate),
     frequencyOnTyre: frequencyOn(mass.sprung, rateOnTyre),
     rateOnTyre,
@@ -194,8 +194,8 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     compressionAtRide: compressed(atRest.length),
     preload: open === null ? null : compressed(open),
     preloadForce: open === null ? null : pushOf(stack, compressed(open)).force,
-    seatLengthAtRide: free === null ? null : free - compressed(atRest.length),
-    eyesToSeats: free === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - free),
+    seatLengthAtRide: freeLength === null ? null : freeLength - compressed(atRest.length),
+    eyesToSeats: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - freeLength),
     helperShut: sizing.helper === undefined ? null : helperShut(state),
     restTravel: rest.travel,
     rideHeightPerTurn:

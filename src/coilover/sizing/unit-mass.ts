@@ -12,20 +12,20 @@ export const UNIT_FIGURES = {
   massSaved: {
     label: 'mass saved by the new coilover, each',
     quantity: 'mass',
-    settled: 'order',
+    group: 'order',
     definition: 'mass of the coilover that is replaced − mass of the new one',
   },
   unsprungShare: {
     label: 'unsprung share of the coilover',
     quantity: 'ratio',
-    settled: 'car',
+    group: 'car',
     definition:
       'from the kinetic energy of the solved motion at ride height, its mass spread evenly between the eyes',
   },
   unsprungSaved: {
     label: 'unsprung mass saved, each corner',
     quantity: 'mass',
-    settled: 'order',
+    group: 'order',
     definition: 'mass saved × unsprung share',
   },
 } as const satisfies FigureInfos;

@@ -3,7 +3,7 @@
 
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
-import { stopTableFaults } from '../forces/options.ts';
+import { bumpStopTableFaults } from '../forces/options.ts';
 import { shareIssues } from '../masses.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { coilFaults } from '../springs/coil-spring.ts';
@@ -52,7 +52,7 @@ function usableSizing(sizing: CornerSizing): {
   };
   const left = springs?.filter((spring, k) => good(springFaults(spring, `springs[${k}]`)));
   const works = helper !== undefined && good(travelFaults('helper', helper.free, helper.least));
-  const rises = bumpStopForces !== undefined && good(stopTableFaults('bumpStopForces', bumpStopForces));
+  const rises = bumpStopForces !== undefined && good(bumpStopTableFaults('bumpStopForces', bumpStopForces));
   return {
     issues,
     sizing: {
@@ -65,16 +65,16 @@ function usableSizing(sizing: CornerSizing): {
 }
 
 function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path: string): Diagnostic[] {
-  const { free, solid, least, coil } = spring;
+  const { free, solid: solidLength, least: minLength, coil } = spring;
   const faults = coil === undefined ? [] : coilFaults(coil);
   if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.coil.${issue.path}` }));
-  if (solid !== undefined && least !== undefined && least < solid) {
+  if (solidLength !== undefined && minLength !== undefined && minLength < solidLength) {
     return [
       {
         code: 'minLengthBelowSolid',
         severity: 'error',
         path: `${path}.least`,
-        values: { minLength: least, solidLength: solid },
+        values: { minLength, solidLength },
       },
     ];
   }
@@ -82,14 +82,14 @@ function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path
 }
 
 /** A spring that has no travel. */
-function travelFaults(path: string, free: number, least: number | null): Diagnostic[] {
-  if (least === null || free > least) return [];
+function travelFaults(path: string, freeLength: number, least: number | null): Diagnostic[] {
+  if (least === null || freeLength > least) return [];
   return [
     {
       code: 'springWithoutTravel',
       severity: 'error',
       path: `${path}.free`,
-      values: { freeLength: free, minLength: least },
+      values: { freeLength, minLength: least },
     },
   ];
 }

@@ -47,17 +47,23 @@ interface SpringSize {
 }
 
 /** Solid and minimum length of a spring, and where the latter comes from. */
-export function springLengths({ rate, solid, least, innerDiameter, coil }: SpringSize): SpringLengths {
+export function springLengths({
+  rate,
+  solid,
+  least: minLength,
+  innerDiameter,
+  coil,
+}: SpringSize): SpringLengths {
   const made = coil === undefined ? null : coilSpring(coil);
-  const solidLength = solid ?? made?.solid ?? null;
-  if (least !== undefined) return { solidLength, minLength: least, minLengthSource: 'given' };
-  if (made !== null) return { solidLength, minLength: made.least, minLengthSource: 'wire' };
+  const solidLength = solid ?? made?.solidLength ?? null;
+  if (minLength !== undefined) return { solidLength, minLength, minLengthSource: 'given' };
+  if (made !== null) return { solidLength, minLength: made.minLength, minLengthSource: 'wire' };
   if (solidLength === null) return { solidLength, minLength: null, minLengthSource: null };
   const wire =
     rate === undefined || innerDiameter === undefined ? null : wireOf(rate, solidLength, innerDiameter);
   return wire === null
     ? { solidLength, minLength: (1 + ASSUMED_CLEARANCE) * solidLength, minLengthSource: 'assumed' }
-    : { solidLength, minLength: coilSpring(wire).least, minLengthSource: 'estimated' };
+    : { solidLength, minLength: coilSpring(wire).minLength, minLengthSource: 'estimated' };
 }
 
 /**
@@ -76,8 +82,8 @@ export function wireOf(rate: number, solid: number, innerDiameter: number): Coil
   const over = (wire: number) => coilSpring(spring(wire)).rate - rate;
   if (!(over(thin) < 0 && over(thick) > 0)) return null;
   const found = spring(zeroBetween(over, thin, thick));
-  const { index, activeCoils } = coilSpring(found);
-  const ordinary = index >= INDEX.min && index <= INDEX.max && activeCoils >= MIN_ACTIVE_COILS;
+  const { springIndex, activeCoils } = coilSpring(found);
+  const ordinary = springIndex >= INDEX.min && springIndex <= INDEX.max && activeCoils >= MIN_ACTIVE_COILS;
   return ordinary ? found : null;
 }
 

@@ -11,7 +11,7 @@ import { reader, readRows } from '../../linkage/reader.ts';
 import type { CornerModel } from '../model.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions, Donor } from './options.ts';
-import type { Course } from './travel-path.ts';
+import type { TravelPath } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** How far a unit can go from ride height, mm; null where it can't be told. */
@@ -55,7 +55,7 @@ const TAPE = 0.5;
 export function compareDonor(
   options: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  course: TravelPath,
   eyes: Eyes,
   words: Words,
 ): DonorComparison | undefined {
@@ -123,7 +123,7 @@ function knownLengths({ length, state, stroke }: Donor): Known {
 function comparedUnit(
   { required, damper }: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  course: TravelPath,
 ): ComparedUnit | null {
   if (damper !== undefined) {
     return { extendedLength: damper.open, compressedLength: damper.closed, basis: 'ordered' };

@@ -4,13 +4,13 @@
 
 import { landmarks } from '../../numerics/proxy.ts';
 import { type Margin, marginOf, TOUCH } from './bound.ts';
-import { type Course, type Pose, TRAVEL } from './travel-path.ts';
+import { type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 
 /** Up, or down. */
 export type Side = 'bump' | 'droop';
 
 /** A limit met: the travel, signed, and the pose; `misfit` when the drawn pose is beyond it already. */
-export interface Meeting {
+export interface Crossing {
   readonly travel: number;
   readonly pose: Pose;
   readonly misfit: boolean;
@@ -23,13 +23,13 @@ const NOISE = 1e-11;
  * The first meeting with a limit of one way on one side, or null when the course ends before it. From a drawn pose beyond
  * the limit it must first come back inside by moving to that side; where it does not, it is met at travel 0.
  */
-export function firstMeeting(course: Course, way: readonly Margin[], side: Side): Meeting | null {
+export function firstCrossing(course: TravelPath, way: readonly Margin[], side: Side): Crossing | null {
   const { path, start, drawn } = course;
   const out = side === 'bump' ? 1 : -1;
   const margin = (pose: Pose) => marginOf(way, pose);
   const here = margin(drawn);
   const misfit = here < -TOUCH;
-  const atOnce: Meeting = { travel: 0, pose: drawn, misfit };
+  const atOnce: Crossing = { travel: 0, pose: drawn, misfit };
   /** Whether the way so far has come before the limit; from a drawn pose no farther from it than a touch it may not have. */
   let inside = here > TOUCH;
   let before = here;
@@ -60,7 +60,7 @@ export function firstMeeting(course: Course, way: readonly Margin[], side: Side)
 /** Shares of a part at which to look whether a pose beyond the limit comes nearer to it. */
 const LOOKS = [2 ** -16, ...Array.from({ length: 8 }, (_, k) => (2 * k + 1) / 16)];
 
-function marksOf(course: Course, p: number, way: readonly Margin[], from: number, to: number): number[] {
+function marksOf(course: TravelPath, p: number, way: readonly Margin[], from: number, to: number): number[] {
   const each = way.map((margin) => landmarks((s) => margin(course.poseAt(p, s)), from, to, TOUCH, NOISE));
   if (each.length === 1) return each[0];
   return [...new Set(each.flat())].sort((a, b) => a - b);

@@ -3,7 +3,7 @@ import type { CornerModel } from '../model.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions } from './options.ts';
 import { drawnSense } from './ratio.ts';
-import type { Course } from './travel-path.ts';
+import type { TravelPath } from './travel-path.ts';
 import { tyreNotes } from './tyre-clearance.ts';
 import type { Words } from './words.ts';
 
@@ -14,7 +14,7 @@ const TAPE = 0.5;
 export function notesOn(
   options: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  course: TravelPath,
   eyes: Eyes,
   words: Words,
 ): string[] {

@@ -20,7 +20,7 @@ export interface LimitOptions {
    */
   readonly bumpStop?: { readonly height: number; readonly solidHeight: number } | undefined;
   /** Length between the end eyes at which the spring is at its minimum permissible length, as `sizeCoilovers` finds it. */
-  readonly springAtLeast?: number | undefined;
+  readonly springMinLengthAt?: number | undefined;
   /** Tyre by its overall (unloaded) radius and width, or by its marking: '205/55R16'. */
   readonly tyre?: Tyre | string | undefined;
   /** Points of the wheel arch and its inner panel, fixed in the chassis. Needs `tyre`. */
@@ -67,7 +67,7 @@ export interface BallJoint {
 export interface BearingEnd {
   /** Direction of its bolt: fore-aft, or in the corner's plane and square to the coilover at ride height. */
   readonly bolt: 'foreAft' | 'inPlane';
-  /** Largest tilt to either side, degrees; see `bearingTilt`. */
+  /** Largest tilt to either side, degrees; see `bearingMisalignment`. */
   readonly maxTilt: number;
 }
 

@@ -1,14 +1,14 @@
 import type { EndKind } from '../../linkage/path.ts';
 import type { CornerModel } from '../model.ts';
 import type { Side } from './first-crossing.ts';
-import { type Ask, type Course, type Pose, TRAVEL } from './travel-path.ts';
+import { type Ask, type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** Why a linkage goes no farther. */
-export type EndCause = 'deadPoint' | 'locked' | 'undetermined';
+export type EndCause = 'deadPoint' | 'locked' | 'bifurcation';
 
 /** The end of a corner's course on one side. */
-export interface CourseEnd {
+export interface TravelPathEnd {
   readonly travel: number;
   readonly cause: EndCause;
   /** Of a corner with a rocker, what is at a dead point: `arms`, or `rodAndRocker`. */
@@ -32,11 +32,11 @@ export function askDeadPart({ rocker }: CornerModel, ask: Ask): DeadPart {
 
 /** Where and why the linkage itself goes no farther on one side; null when it comes round to where it began, or goes on without end. */
 export function endOf(
-  { path, poseAt }: Course,
+  { path, poseAt }: TravelPath,
   side: Side,
   deadPart: DeadPart,
   words: Words,
-): CourseEnd | null {
+): TravelPathEnd | null {
   const bump = side === 'bump';
   const { how, row } = bump ? path.high : path.low;
   const last = bump ? path.pieces.length - 1 : 0;
@@ -53,8 +53,9 @@ function causeOf(how: EndKind): EndCause | null {
   switch (how) {
     case 'deadPoint':
     case 'locked':
-    case 'undetermined':
       return how;
+    case 'undetermined':
+      return 'bifurcation';
     // Home again, or on and on: nothing ends it.
     case 'gaveUp':
     case 'closed':

@@ -18,7 +18,7 @@ export type Ask = (measure: Measure) => number;
 export const TRAVEL = 0;
 
 /** A corner's path, with what is to be read of its poses. */
-export interface Course {
+export interface TravelPath {
   readonly path: Path;
   /** Index of the piece that holds the drawn pose, at 0. */
   readonly start: number;
@@ -28,10 +28,13 @@ export interface Course {
 }
 
 /** The last course of each model, by the measures that were asked for. */
-const laid = new WeakMap<CornerModel, { readonly key: string; readonly course: Course }>();
+const laid = new WeakMap<CornerModel, { readonly key: string; readonly course: TravelPath }>();
 
 /** Lays the course of a corner; `plan` asks for what will be read of it. */
-export function layCourse<T>(model: CornerModel, plan: (ask: Ask) => T): { course: Course; planned: T } {
+export function layTravelPath<T>(
+  model: CornerModel,
+  plan: (ask: Ask) => T,
+): { course: TravelPath; planned: T } {
   const system = compile(model.drawing);
   const travel: Measure = { y: model.contactPatch };
   const measures: Measure[] = [travel];

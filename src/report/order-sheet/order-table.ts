@@ -24,7 +24,7 @@ const figure =
     return value === null ? null : say(value, quantity);
   };
 
-const order = ({ document }: AxleSizing) => document.sizing?.order;
+const order = ({ input }: AxleSizing) => input.sizing?.order;
 
 /** The number of one that may be known to plus or minus. */
 function numberOf(given: number | { readonly value: number }): number {
@@ -74,9 +74,9 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'bump stop',
-    ({ document }, say) => {
-      const stop = document.limits.bumpStop;
-      const table = document.sizing?.bumpStopForces ?? [];
+    ({ input }, say) => {
+      const stop = input.limits.bumpStop;
+      const table = input.sizing?.bumpStopForces ?? [];
       const forces = table.map(
         ([pressed, force]) => `${say.given(pressed, 'length')} ${say.given(force, 'force')}`,
       );
@@ -87,26 +87,26 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'spring',
-    ({ spring, choices }, say) => {
+    ({ spring, springOptions }, say) => {
       if (spring === null) return null;
-      const { name, rate, free, solidLength, innerDiameter, minLengthSource } = spring;
+      const { name, rate, freeLength, solidLength, innerDiameter, minLengthSource } = spring;
       // What follows from the wire has digits without end.
       const listed = minLengthSource === 'wire' || name === '' ? say : say.given;
       const parts = [
         listed(rate, 'rate'),
-        free === null ? 'free length to be agreed' : `free ${listed(free, 'length')}`,
+        freeLength === null ? 'free length to be agreed' : `free ${listed(freeLength, 'length')}`,
         solidLength === null ? null : `solid ${listed(solidLength, 'length')}`,
         minLengthWords(spring, say),
         innerDiameter === null ? null : `inner diameter ${listed(innerDiameter, 'length')}`,
       ].filter((part) => part !== null);
-      const fits = choices.length === 0 || choices[0].against.length === 0;
+      const fits = springOptions.length === 0 || springOptions[0].conflicts.length === 0;
       return `${fits ? '' : 'DOES NOT FIT, see above: '}${name === '' ? '' : `${name}: `}${parts.join(', ')}`;
     },
   ],
   [
     'helper spring',
-    ({ document }, say) => {
-      const helper = document.sizing?.helper;
+    ({ input }, say) => {
+      const helper = input.sizing?.helper;
       if (helper === undefined) return 'none';
       const { rate, free, least, separator } = helper;
       const ring = separator === undefined ? [] : [`separator ${say.given(separator, 'length')}`];
@@ -120,8 +120,8 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'perch',
-    ({ document, figure }, say) => {
-      const { least, most, pitch } = document.sizing?.perch ?? {};
+    ({ input, figure }, say) => {
+      const { least, most, pitch } = input.sizing?.perch ?? {};
       const set = figure('eyesToSeats').value;
       const parts = [
         set === null ? null : `perch setting ${say(set, 'length')} (eye-to-eye length minus spring length)`,
@@ -145,9 +145,9 @@ const FACTS: readonly Fact[] = [
   [
     'gas force',
     (axle, say) => {
-      const { rodDiameter, pressure } = axle.document.sizing?.gas ?? {};
+      const { rodDiameter, pressure } = axle.input.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
-      if (value === null || axle.document.sizing?.gas === undefined) return null;
+      if (value === null || axle.input.sizing?.gas === undefined) return null;
       const rod = rodDiameter === undefined ? [] : [`shaft ${say.given(numberOf(rodDiameter), 'length')}`];
       const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
       return [say(value, 'force'), ...rod, ...gas].join(', ');
@@ -155,8 +155,8 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'target at ride height',
-    ({ document }, say) => {
-      const { target, damping } = document.sizing ?? {};
+    ({ input }, say) => {
+      const { target, damping } = input.sizing ?? {};
       const { frequency, onTyre, wheelRate, springRate } = target ?? {};
       const parts = [
         frequency === undefined
