@@ -21,10 +21,10 @@ const options = {
   },
   objectives: [
     // Springs of 35 N/mm are at hand, for 1.5 Hz.
-    { of: 'springRate', sprungMass: 180, frequency: 1.5, target: 35 },
-    { of: 'ratioChange', min: 0, max: 0.05 },
-    { of: 'longestLength', max: 385 },
-    { of: 'strokeUse', stroke: 100, max: 0.9 },
+    { quantity: 'springRate', sprungMass: 180, frequency: 1.5, target: 35 },
+    { quantity: 'ratioChange', min: 0, max: 0.05 },
+    { quantity: 'maxLength', max: 385 },
+    { quantity: 'strokeFraction', stroke: 100, max: 0.9 },
   ],
   clearances: {
     springToTyre: 40,
@@ -51,9 +51,9 @@ tell('Springs at hand', made);
 const greedy = design(drawn, {
   ...options,
   objectives: [
-    { of: 'springRate', sprungMass: 180, frequency: 1.5, target: 35, tolerance: 0.5 },
-    { of: 'ratioAtRide', target: 0.75, tolerance: 0.01 },
-    { of: 'longestLength', max: 370, tolerance: 1 },
+    { quantity: 'springRate', sprungMass: 180, frequency: 1.5, target: 35, tolerance: 0.5 },
+    { quantity: 'designRatio', target: 0.75, tolerance: 0.01 },
+    { quantity: 'maxLength', max: 370, tolerance: 1 },
   ],
 });
 tell('More than there is', greedy);

@@ -179,7 +179,7 @@ async function run(rounds) {
     console.log(`  ${name}: ${miss.toFixed(3)} Hz off, ${springs.join(' or ')}`);
   }
   console.log('\nThe front spring wanted, N/mm, 95 % interval, and how well its ends are known:');
-  const { low, high } = interval(together.slice(0, draws.length), 'front.wantedSpringRate');
+  const { low, high } = interval(together.slice(0, draws.length), 'front.requiredSpringRate');
   for (const { value, standardError } of [low, high]) {
     console.log(`  ${value.toFixed(2)}, standard error ${standardError.toFixed(2)}`);
   }

@@ -48,7 +48,7 @@ const car = writeSurveyedCorner(readFileSync(new URL('car.json', import.meta.url
   corner: 'front',
 });
 const [front] = sizeCoilovers(readCar(car)).axles;
-const { label, value, lower, upper } = front.figure('installedLength');
+const { label, value, lower, upper } = front.figure('designLength');
 const millimetres = [value, lower, upper].map((mm) => (mm === null ? '?' : mm.toFixed(1)));
 console.log(`In the car file: ${label} ${millimetres[0]}, ${millimetres[1]} to ${millimetres[2]} mm.`);
 
@@ -57,8 +57,8 @@ const [y, z] = second.points.shockChassisMount.at;
 const made = design(corner, {
   mounts: { shockChassisMount: { y: [y - 40, y + 90], z: [z - 40, z + 60] } },
   objectives: [
-    { of: 'ratioAtRide', target: 0.6 },
-    { of: 'ratioChange', min: 0, max: 0.06 },
+    { quantity: 'designRatio', target: 0.6 },
+    { quantity: 'ratioChange', min: 0, max: 0.06 },
   ],
   travel: { ...travel, step: 10 },
 });

@@ -103,14 +103,14 @@ export function compareSizings(before: Sizing, after: Sizing): SizingComparison 
 
 /** Figures that a coilover, its spring, valving and perch are ordered or set by; all others follow from these and the car. */
 const SPECIFIED: ReadonlySet<string> = new Set([
-  'installedLength',
-  'openLength',
-  'closedLength',
+  'designLength',
+  'extendedLength',
+  'compressedLength',
   'gasForce',
   'springRate',
   'freeLength',
-  'eyesToSeats',
-  'bumpDamping',
+  'perchSetting',
+  'compressionDamping',
   'reboundDamping',
 ]);
 

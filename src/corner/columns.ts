@@ -143,9 +143,9 @@ const STANDARD: readonly Standard[] = [
     },
   },
   {
-    name: 'shockLean',
+    name: 'shockInclination',
     unit: 'deg',
-    label: 'lean of the shock from vertical, top inboard +',
+    label: 'inclination of the shock from vertical, top inboard +',
     gaps: false,
     recipe: (model, read) => lean([model.shock.outer, model.shock.inner], read),
   },
@@ -287,9 +287,9 @@ const ROCKER: readonly Standard[] = [
       rocker && linear(read({ angle: [rocker.rod.inner, rocker.rod.outer] }, 'value'), DEGREES),
   },
   {
-    name: 'rodToRockerAngle',
+    name: 'rodRockerAngle',
     unit: 'deg',
-    label: "angle between rod and rocker's arm, 90 square, 0 or 180 in line",
+    label: 'transmission angle of rod and rocker, 90 square, 0 or 180 in line',
     gaps: false,
     recipe: ({ rocker }, read) => rocker && angleAt([rocker.pivot, rocker.rod.inner, rocker.rod.outer], read),
   },

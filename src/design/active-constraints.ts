@@ -4,7 +4,7 @@ import { edgeOf } from './box.ts';
 import type { Margin } from './clearances.ts';
 import type { CheckedDesign } from './options.ts';
 
-/** What holds a design: a coordinate at the edge of its box, or a distance that is used up. */
+/** What limits a design: a coordinate at the edge of its box, or a clearance that is used up. */
 export type ActiveConstraint = {
   /** `shockMountY`, or `spring to upper arm`. */
   readonly name: string;
@@ -14,7 +14,7 @@ export type ActiveConstraint = {
   | { readonly kind: 'distance'; readonly distance: number; readonly travel: number }
 );
 
-/** mm up to which a distance is used up. */
+/** mm up to which a clearance is used up. */
 const USED_UP = 0.01;
 
 /** A length in figures, without its unit: tenths of a mm, hundredths of an inch. */
@@ -22,7 +22,7 @@ export function lengthFigure(mm: number, units: Units): string {
   return figure(fromMetric(mm, 'length', units), units === 'metric' ? 1 : 2);
 }
 
-/** What holds the design at x. */
+/** What limits the design at x. */
 export function activeConstraints(
   { plan, boxes, units }: CheckedDesign,
   x: readonly number[],
@@ -47,8 +47,8 @@ export function activeConstraints(
     const where = `at a travel of ${length(travel)}`;
     const sentence =
       room.value < 0
-        ? `${name} lacks ${length(-room.value)} of the ${length(distance)} to be kept ${where}`
-        : `${name} is down to the ${length(distance)} to be kept ${where}`;
+        ? `${name} is ${length(-room.value)} short of its clearance of ${length(distance)} ${where}`
+        : `${name} is down to its clearance of ${length(distance)} ${where}`;
     return [{ kind: 'distance', name, distance, travel, sentence }];
   });
   return [...edges, ...distances];

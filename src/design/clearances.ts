@@ -68,8 +68,8 @@ export function armsOf({
 }
 
 /** The margins of a trial, in an order that is the same for all. */
-export function marginsOf(keepOut: CheckedClearances, trial: Trial): Margin[] {
-  const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = keepOut;
+export function marginsOf(clearances: CheckedClearances, trial: Trial): Margin[] {
+  const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = clearances;
   const { model, travel, rows, place } = trial;
   const { outer, inner } = model.shock;
   const arms = armsOf(model);
@@ -102,16 +102,16 @@ export function marginsOf(keepOut: CheckedClearances, trial: Trial): Margin[] {
 }
 
 /** The axis of the spring's body; where the eyes are too near to each other, their middle. */
-function springBody(a: DualPoint, b: DualPoint, fromEyes: number): DualPoint[] {
+function springBody(a: DualPoint, b: DualPoint, seatOffset: number): DualPoint[] {
   const [y, z] = line(a, b);
   const whole = length(y, z);
-  if (whole.value <= 2 * fromEyes) {
+  if (whole.value <= 2 * seatOffset) {
     return [[combined(0.5, a[0], 0.5, b[0]), combined(0.5, a[1], 0.5, b[1])]];
   }
   const [u, v] = [over(y, whole), over(z, whole)];
   return [
-    [combined(1, a[0], fromEyes, u), combined(1, a[1], fromEyes, v)],
-    [combined(1, b[0], -fromEyes, u), combined(1, b[1], -fromEyes, v)],
+    [combined(1, a[0], seatOffset, u), combined(1, a[1], seatOffset, v)],
+    [combined(1, b[0], -seatOffset, u), combined(1, b[1], -seatOffset, v)],
   ];
 }
 

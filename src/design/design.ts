@@ -35,7 +35,7 @@ export function design(corner: Corner, options: DesignOptions): Design {
     values.map((value, k) => value - nearestGoal(objectives[k], value));
   const [deviations, mounts] = [deviationsOf(best), mountsOf(best)];
   const values = objectives.map((objective, k): ObjectiveResult => {
-    const { of: quantity } = objective;
+    const { quantity } = objective;
     return {
       quantity,
       label: labelOf(objective),

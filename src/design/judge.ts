@@ -21,7 +21,8 @@ export interface Judge {
 export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge {
   const { bodies } = plan.model.drawing;
   const places = [...new Set(Object.values(bodies).flat())].flatMap((point) => [`${point}Y`, `${point}Z`]);
-  const wantsPlaces = Object.keys(clearances).length > 0 || objectives.some(({ of }) => of === 'jointForce');
+  const wantsPlaces =
+    Object.keys(clearances).length > 0 || objectives.some(({ quantity }) => quantity === 'jointForce');
   const moving = places.filter((name) => !plan.model.drawing.ground.includes(name.slice(0, -1)));
   const columns = [...QUANTITY_COLUMNS, ...(wantsPlaces ? ['camber', ...moving] : [])];
   const wanted = { ...plan, sweep: { ...plan.sweep, columns } };
@@ -39,7 +40,7 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
       const misses = [];
       for (const objective of objectives) {
         const value = valueAt(objective, trial);
-        if (value === null) return refuse(NO_VALUE[objective.of] ?? 'a value is not defined');
+        if (value === null) return refuse(NO_VALUE[objective.quantity] ?? 'a value is not defined');
         values.push(value.value);
         misses.push(missOf(objective, value));
       }

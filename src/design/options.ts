@@ -19,7 +19,7 @@ export interface DesignProgress {
   readonly searches: number;
   /** Corners tried so far. */
   readonly trials: number;
-  /** Weighted sum of squared misses of the best corner so far, each counted in what is near enough. */
+  /** Weighted sum of squared misses of the best corner so far, each counted in its tolerance. */
   readonly misses: number;
 }
 
@@ -60,7 +60,7 @@ export interface CheckedDesign {
 const OPTIONS = [
   'mounts',
   'objectives',
-  'keepOut',
+  'clearances',
   'travel',
   'starts',
   'seed',
@@ -226,18 +226,23 @@ function checkMounts(model: CornerModel, mounts: unknown, add: Add) {
   return moved;
 }
 
-const WANTED = ['of', 'target', 'least', 'most', 'within', 'weight'];
+const GOAL = ['quantity', 'target', 'min', 'max', 'tolerance', 'weight'];
 /** What an objective has besides. */
 const FIGURES: Readonly<Record<string, readonly string[]>> = {
-  strokeUse: ['stroke'],
+  strokeFraction: ['stroke'],
   springRate: ['sprungMass', 'frequency'],
   jointForce: ['joint', 'tyre', 'station', 'unsprungMass'],
 };
-const STATIONS = ['droop', 'ride', 'bump'];
+const STATIONS = ['droop', 'design', 'bump'];
 
 function checkObjectives(model: CornerModel, objectives: unknown, add: Add): void {
   if (!Array.isArray(objectives) || objectives.length === 0) {
-    add('objectives', 'not a list of objectives', objectives, "[{ of: 'ratioAtRide', target: 0.6 }, ...]");
+    add(
+      'objectives',
+      'not a list of objectives',
+      objectives,
+      "[{ quantity: 'designRatio', target: 0.6 }, ...]",
+    );
     return;
   }
   objectives.forEach((one: unknown, k) => {
@@ -247,17 +252,23 @@ function checkObjectives(model: CornerModel, objectives: unknown, add: Add): voi
 
 function checkObjective(path: string, model: CornerModel, one: unknown, add: Add): void {
   if (!isRecord(one)) {
-    add(path, 'not an objective', one, '{ of, target }, or { of, least, most }');
+    add(path, 'not an objective', one, '{ quantity, target }, or { quantity, min, max }');
     return;
   }
-  const { of } = one;
+  const { quantity } = one;
   const kinds = Object.keys(OBJECTIVES);
-  if (typeof of !== 'string' || !kinds.includes(of)) {
-    const meant = typeof of === 'string' ? meantName(of, kinds) : undefined;
-    add(`${path}.of`, 'unknown objective', of, kinds.join(', '), meant && `did you mean ${meant}?`);
+  if (typeof quantity !== 'string' || !kinds.includes(quantity)) {
+    const meant = typeof quantity === 'string' ? meantName(quantity, kinds) : undefined;
+    add(
+      `${path}.quantity`,
+      'unknown objective',
+      quantity,
+      kinds.join(', '),
+      meant && `did you mean ${meant}?`,
+    );
     return;
   }
-  unknownNames(path, one, [...WANTED, ...(FIGURES[of] ?? [])], add);
+  unknownNames(path, one, [...GOAL, ...(FIGURES[quantity] ?? [])], add);
   checkGoal(path, one, add);
   const positive = (name: string, unit: string) => {
     const value = one[name];
@@ -265,37 +276,42 @@ function checkObjective(path: string, model: CornerModel, one: unknown, add: Add
     const problem = value === undefined ? 'missing' : 'out of range';
     add(`${path}.${name}`, problem, value, `a number greater than 0 (${unit})`);
   };
-  if (of === 'strokeUse') positive('stroke', 'mm');
-  if (of === 'springRate') {
+  if (quantity === 'strokeFraction') positive('stroke', 'mm');
+  if (quantity === 'springRate') {
     positive('sprungMass', 'kg');
     positive('frequency', 'Hz');
   }
-  if (of === 'jointForce') checkJointForce(path, model, one, add);
+  if (quantity === 'jointForce') checkJointForce(path, model, one, add);
 }
 
 function checkGoal(
   path: string,
-  { target, least, most, within, weight }: Readonly<Record<string, unknown>>,
+  { target, min, max, tolerance, weight }: Readonly<Record<string, unknown>>,
   add: Add,
 ) {
-  for (const [name, value] of Object.entries({ target, least, most })) {
+  for (const [name, value] of Object.entries({ target, min, max })) {
     if (value !== undefined && !isNumber(value))
       add(`${path}.${name}`, 'not a number', value, 'a finite number');
   }
-  const some = least !== undefined || most !== undefined;
+  const some = min !== undefined || max !== undefined;
   if ((target !== undefined) === some) {
     add(
       path,
-      some ? 'both a target and bounds' : 'nothing wanted',
+      some ? 'both a target and bounds' : 'no goal',
       undefined,
-      'target, or least or most or both',
+      'target, or min or max or both',
       some ? 'take one out' : 'say what it should be',
     );
-  } else if (isNumber(least) && isNumber(most) && least > most) {
-    add(path, 'least is more than most', [least, most], 'least <= most');
+  } else if (isNumber(min) && isNumber(max) && min > max) {
+    add(path, 'min is more than max', [min, max], 'min <= max');
   }
-  if (within !== undefined && !(isNumber(within, 0) && within > 0)) {
-    add(`${path}.within`, 'out of range', within, 'a number greater than 0, in the unit of the objective');
+  if (tolerance !== undefined && !(isNumber(tolerance, 0) && tolerance > 0)) {
+    add(
+      `${path}.tolerance`,
+      'out of range',
+      tolerance,
+      'a number greater than 0, in the unit of the objective',
+    );
   }
   if (weight !== undefined && !isNumber(weight, 0))
     add(`${path}.weight`, 'out of range', weight, 'a number of 0 or more');
@@ -332,54 +348,72 @@ function checkJointForce(
   }
 }
 
-const KEEP_OUT = ['mountToArm', 'springToArm', 'springToTyre', 'spring', 'tyre'];
+const CLEARANCES = ['mountToArm', 'springToArm', 'springToTyre', 'spring', 'tyre'];
 
-function checkClearances(model: CornerModel, keepOut: unknown, add: Add, issues: Issue[]): CheckedClearances {
-  if (keepOut === undefined || !unknownNames('keepOut', keepOut, KEEP_OUT, add)) return {};
-  const { mountToArm, springToArm, springToTyre, spring, tyre } = keepOut;
+function checkClearances(
+  model: CornerModel,
+  clearances: unknown,
+  add: Add,
+  issues: Issue[],
+): CheckedClearances {
+  if (clearances === undefined || !unknownNames('clearances', clearances, CLEARANCES, add)) return {};
+  const { mountToArm, springToArm, springToTyre, spring, tyre } = clearances;
   const arms = Object.keys(armsOf(model));
   for (const [name, distances] of Object.entries({ mountToArm, springToArm })) {
-    if (distances === undefined || !unknownNames(`keepOut.${name}`, distances, arms, add)) continue;
+    if (distances === undefined || !unknownNames(`clearances.${name}`, distances, arms, add)) continue;
     for (const [arm, distance] of Object.entries(distances)) {
       if (arms.includes(arm) && !isNumber(distance, 0))
-        add(`keepOut.${name}.${arm}`, 'not a distance', distance, 'mm, 0 or more');
+        add(`clearances.${name}.${arm}`, 'not a distance', distance, 'mm, 0 or more');
     }
   }
   if (springToTyre !== undefined && !isNumber(springToTyre, 0)) {
-    add('keepOut.springToTyre', 'not a distance', springToTyre, 'mm, 0 or more');
+    add('clearances.springToTyre', 'not a distance', springToTyre, 'mm, 0 or more');
   }
   const wantsSpring = springToArm !== undefined || springToTyre !== undefined;
   if (
-    spring === undefined ? wantsSpring : unknownNames('keepOut.spring', spring, ['diameter', 'fromEyes'], add)
+    spring === undefined
+      ? wantsSpring
+      : unknownNames('clearances.spring', spring, ['diameter', 'seatOffset'], add)
   ) {
-    const { diameter, fromEyes } = (spring ?? {}) as Record<string, unknown>;
+    const { diameter, seatOffset } = (spring ?? {}) as Record<string, unknown>;
     if (spring === undefined) {
       add(
-        'keepOut.spring',
+        'clearances.spring',
         'missing',
         undefined,
-        '{ diameter, fromEyes } in mm',
+        '{ diameter, seatOffset } in mm',
         'say how thick it is, and where it begins',
       );
     } else {
       if (!(isNumber(diameter, 0) && diameter > 0))
-        add('keepOut.spring.diameter', 'out of range', diameter, 'mm, more than 0');
-      if (!isNumber(fromEyes, 0)) add('keepOut.spring.fromEyes', 'out of range', fromEyes, 'mm, 0 or more');
+        add('clearances.spring.diameter', 'out of range', diameter, 'mm, more than 0');
+      if (!isNumber(seatOffset, 0))
+        add('clearances.spring.seatOffset', 'out of range', seatOffset, 'mm, 0 or more');
     }
   }
   if (springToTyre !== undefined && tyre === undefined) {
-    add('keepOut.tyre', 'missing', undefined, "{ overallRadius, width } in mm, or its marking: '205/55R16'");
+    add(
+      'clearances.tyre',
+      'missing',
+      undefined,
+      "{ overallRadius, width } in mm, or its marking: '205/55R16'",
+    );
   }
   if (tyre !== undefined && typeof tyre !== 'string') {
     const { overallRadius, width } = (isRecord(tyre) ? tyre : {}) as Record<string, unknown>;
     if (!(isNumber(overallRadius, 0) && isNumber(width, 0) && overallRadius > 0 && width > 0)) {
-      add('keepOut.tyre', 'not a tyre', tyre, "{ overallRadius, width } in mm, or its marking: '205/55R16'");
+      add(
+        'clearances.tyre',
+        'not a tyre',
+        tyre,
+        "{ overallRadius, width } in mm, or its marking: '205/55R16'",
+      );
     }
   }
-  const marking = tyreFindings(keepOut, ['tyre']);
-  issues.push(...marking.map(({ at: _, ...issue }) => ({ ...issue, path: 'keepOut.tyre' })));
-  const { tyre: _, ...others } = keepOut as Clearances;
+  const marking = tyreFindings(clearances, ['tyre']);
+  issues.push(...marking.map(({ at: _, ...issue }) => ({ ...issue, path: 'clearances.tyre' })));
+  const { tyre: _, ...others } = clearances as Clearances;
   const good =
-    tyre !== undefined && marking.length === 0 && !issues.some(({ path }) => path === 'keepOut.tyre');
+    tyre !== undefined && marking.length === 0 && !issues.some(({ path }) => path === 'clearances.tyre');
   return { ...others, ...(good ? { tyre: tyreOf(tyre as Tyre | string) } : {}) };
 }

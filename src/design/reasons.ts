@@ -15,8 +15,8 @@ export function reasonsFor(
     reasons.push(`${count} of the ${trials} corners tried could not be judged: ${why}.`);
   }
   const open = searches.filter((one) => one.status === 'outOfEvaluations').length;
-  if (open > 0) reasons.push(`${open} of ${searches.length} searches were given up before their end.`);
-  if (status === 'targetOutOfReach' || status === 'distanceOutOfReach') {
+  if (open > 0) reasons.push(`${open} of ${searches.length} searches reached their limit of evaluations.`);
+  if (status === 'targetUnreachable' || status === 'clearanceUnreachable') {
     reasons.push(
       'That is what the searches found; it is no proof that no other place in the boxes does better. More starts look at more places.',
     );
@@ -25,17 +25,17 @@ export function reasonsFor(
 }
 
 const FIRST: Readonly<Record<DesignStatus, (missed: number, all: number, trials: number) => string>> = {
-  targetsMet: (_, all) => (all === 1 ? 'What is wanted is met.' : `All ${all} values are what is wanted.`),
-  targetOutOfReach: (missed, all) =>
+  targetsMet: (_, all) => (all === 1 ? 'The goal is met.' : `All ${all} goals are met.`),
+  targetUnreachable: (missed, all) =>
     all === 1
-      ? 'What is wanted is out of reach: no corner was found that has it.'
-      : `Not all that is wanted can be had together: ${missed} of ${all} values are off.`,
-  distanceOutOfReach: () =>
-    'No corner was found that keeps all distances; this is the one that lacks least, whatever its values.',
-  unfinished: (missed, all) =>
-    `The search was not brought to its end: ${missed} of ${all} values are off, and may come nearer.`,
+      ? 'The goal is unreachable: no corner was found that meets it.'
+      : `Not all goals can be met together: ${missed} of ${all} are missed.`,
+  clearanceUnreachable: () =>
+    'No corner was found that keeps all clearances; this is the one with the smallest shortfall, whatever its values.',
+  evaluationLimit: (missed, all) =>
+    `The search reached its limit of evaluations: ${missed} of ${all} goals are missed, and may come nearer.`,
   cancelled: (_, __, trials) =>
-    `Cancelled: this is the best of the ${trials} ${trials === 1 ? 'corner' : 'corners'} tried until then.`,
+    `Cancelled: this is the best of the ${trials} ${trials === 1 ? 'corner' : 'corners'} tried so far.`,
 };
 
 function sentenceOn(
@@ -49,7 +49,7 @@ function sentenceOn(
   const near =
     met || nearest === null || written(quantity, nearest, units) === now
       ? ''
-      : ` The nearest to it of all corners tried that keep their distances is ${written(quantity, nearest, units)}.`;
+      : ` The nearest of all corners tried that keep their clearances is ${written(quantity, nearest, units)}.`;
   const name = `${label[0].toUpperCase()}${label.slice(1)}`;
-  return `${name}: ${goal} wanted, ${written(quantity, initial, units)} as drawn, ${now} now: ${verdict}.${near}`;
+  return `${name}: goal ${goal}, ${written(quantity, initial, units)} as drawn, ${now} now: ${verdict}.${near}`;
 }

@@ -9,35 +9,35 @@ import type { Objective } from './objectives.ts';
 /**
  * How a design ended:
  *
- * - `targetsMet`: every value is what is wanted;
- * - `targetOutOfReach`: the searches ended, and some value is not: what came nearest is returned;
- * - `distanceOutOfReach`: no corner was met that keeps all distances: the one that lacks least is returned;
- * - `unfinished`: a value is not what is wanted, and the best search was not brought to its end;
- * - `cancelled`: the best until then is returned.
+ * - `targetsMet`: every value meets its goal;
+ * - `targetUnreachable`: the searches ended, and some value does not: the nearest is returned;
+ * - `clearanceUnreachable`: no corner was found that keeps all clearances: the one with the smallest shortfall is returned;
+ * - `evaluationLimit`: a value misses its goal, and the best search reached its limit of evaluations;
+ * - `cancelled`: the best so far is returned.
  */
 export type DesignStatus =
   | 'targetsMet'
-  | 'targetOutOfReach'
-  | 'distanceOutOfReach'
-  | 'unfinished'
+  | 'targetUnreachable'
+  | 'clearanceUnreachable'
+  | 'evaluationLimit'
   | 'cancelled';
 
 /** One objective in a design. */
 export interface ObjectiveResult {
-  readonly quantity: Objective['of'];
+  readonly quantity: Objective['quantity'];
   /** In words, and the unit of its values. */
   readonly label: string;
   readonly unit: string;
-  /** What is wanted, in words. */
+  /** The goal, in words. */
   readonly goal: string;
-  /** Of the corner as drawn, in `unit`. */
+  /** Of the corner as given, in `unit`. */
   readonly initial: number;
   /** Of the design, in `unit`. */
   readonly achieved: number;
-  /** The design's value less the nearest that is wanted: 0 within bounds. */
+  /** The design's value minus the nearest that meets the goal: 0 within bounds, in `unit`. */
   readonly deviation: number;
   readonly met: boolean;
-  /** Of all corners tried that keep their distances the value nearest to what is wanted; null where there is none. */
+  /** Of all corners tried that keep their clearances the value nearest to the goal; null where there is none. */
   readonly nearest: number | null;
 }
 
@@ -54,7 +54,7 @@ export interface TradeOff {
   readonly mounts: Readonly<Record<string, Point>>;
   /** By objective, in their order and units. */
   readonly values: readonly number[];
-  /** How far each is off what is wanted, in its unit: 0 where it is met. */
+  /** How far each is from its goal, in its unit: 0 where it is met. */
   readonly deviations: readonly number[];
 }
 
@@ -72,12 +72,12 @@ export interface Design {
   readonly status: DesignStatus;
   /** What its words, and the picture of `drawDesign`, are in; numbers stay in the library's units. */
   readonly units: Units;
-  /** The best corner: keeping the distances comes first, then the weighted sum of squared misses. */
+  /** The best corner: keeping the clearances comes first, then the weighted sum of squared misses. */
   readonly corner: Corner;
   /** The mounts that could move, by name. */
   readonly mounts: Readonly<Record<string, MovedMount>>;
   readonly objectives: readonly ObjectiveResult[];
-  /** What holds the design: edges of boxes, and distances that are used up. */
+  /** What limits the design: edges of boxes, and clearances that are used up. */
   readonly active: readonly ActiveConstraint[];
   /** For two objectives and more; empty for one. */
   readonly tradeOff: readonly TradeOff[];

@@ -122,12 +122,12 @@ export function searchAll(
     status: cancelled
       ? 'cancelled'
       : best.lacking > 0
-        ? 'distanceOutOfReach'
+        ? 'clearanceUnreachable'
         : best.misses.every(isMet)
           ? 'targetsMet'
           : ended
-            ? 'targetOutOfReach'
-            : 'unfinished',
+            ? 'targetUnreachable'
+            : 'evaluationLimit',
     first,
     best,
     nearest: near.map((one, k) => (one === null ? null : one.values[k])),

@@ -110,7 +110,7 @@ function ways({ mounts, units }: Design, scene: Scene, paper: Paper): Element[] 
 const COLUMNS = [560, 660, 760];
 const VERDICT = 776;
 
-/** Values wanted, as drawn and now; where the mounts are; what holds the design. */
+/** Goals, values as drawn and now; where the mounts are; what limits the design. */
 function table(
   { objectives, mounts, active, units }: Design,
   top: number,
@@ -133,7 +133,7 @@ function table(
     elements.push(line([EDGE, at - LINE + 6], [WIDTH - EDGE, at - LINE + 6], THIN));
     at += 6;
   };
-  head('value', ['wanted', 'as drawn', 'now']);
+  head('quantity', ['goal', 'as drawn', 'now']);
   for (const { quantity, label, goal, initial, achieved, met } of objectives) {
     row(
       label,

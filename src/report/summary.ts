@@ -130,19 +130,22 @@ const chosen =
 const travel =
   (side: 'bump' | 'droop'): Row =>
   ({ figure }, units) => {
-    const [required, available] = [figure(`${side}Needed`).value, figure(`${side}Travel`).value];
+    const [required, available] = [
+      figure(`${side}TravelRequired`).value,
+      figure(`${side}TravelAvailable`).value,
+    ];
     if (required === null) return null;
     const label = `${side} travel`;
     return available === null
       ? [label, textIn(required, 'length', units), 'nothing ends it', '']
-      : withMargin(label, { ...figure(`${side}Spare`), required, available }, units);
+      : withMargin(label, { ...figure(`${side}TravelMargin`), required, available }, units);
   };
 
 /** What an order stands or falls by. */
 const ROWS: readonly Row[] = [
   (axle, units) => {
     const { frequency, onTyre } = axle.input.sizing?.target ?? {};
-    const name = onTyre === true ? 'frequencyOnTyre' : 'frequency';
+    const name = onTyre === true ? 'frequencyWithTyre' : 'frequency';
     if (axle.figure(name).value === null) return null;
     const target = given(frequency);
     return [
@@ -157,24 +160,24 @@ const ROWS: readonly Row[] = [
     const name = axle.spring.name === '' ? '' : ` "${axle.spring.name}"`;
     return [
       'spring rate',
-      shown(axle, 'wantedSpringRate', units),
+      shown(axle, 'requiredSpringRate', units),
       `${textIn(axle.spring.rate, 'rate', units)}${name}`,
       '',
     ];
   },
-  chosen('length at ride height', 'installedLength'),
-  chosen('extended length', 'openLength'),
-  chosen('compressed length', 'closedLength'),
+  chosen('length at ride height', 'designLength'),
+  chosen('extended length', 'extendedLength'),
+  chosen('compressed length', 'compressedLength'),
   travel('bump'),
   travel('droop'),
   ({ figure }, units) => {
-    const [required, margin] = [figure('springTravelNeeded').value, figure('bindMargin')];
+    const [required, margin] = [figure('springTravelRequired').value, figure('springTravelMargin')];
     if (required === null || margin.value === null) return null;
     return withMargin('spring travel', { ...margin, required, available: required + margin.value }, units);
   },
   (axle) => {
     const target = given(axle.input.sizing?.damping?.ratio);
-    const ratio = axle.figure('dampingAtRest').value;
+    const ratio = axle.figure('staticDampingRatio').value;
     return target === undefined || ratio === null
       ? null
       : ['damping ratio', target.toFixed(2), ratio.toFixed(2), ''];

@@ -65,7 +65,7 @@ export interface SurveyedPoint {
   /** Covariance of y and z, mm², scaled like that of the survey; null where one is not fixed. */
   readonly covariance: readonly [readonly [number, number], readonly [number, number]] | null;
   /** Whether it was given, or is fixed by the readings, or not. */
-  readonly status: 'known' | 'fixed' | 'unfixed';
+  readonly status: 'known' | 'determined' | 'undetermined';
 }
 
 /** A reading beside what it should have been. */

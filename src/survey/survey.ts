@@ -121,7 +121,7 @@ function pointsOf(
               [between(1, 0), between(1, 1)],
             ]
           : null,
-        status: kind === 'known' ? 'known' : isFixed ? 'fixed' : 'unfixed',
+        status: kind === 'known' ? 'known' : isFixed ? 'determined' : 'undetermined',
       };
       return [name, point];
     }),

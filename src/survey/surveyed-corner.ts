@@ -110,7 +110,7 @@ function pointIssues({ points, undetermined }: Survey, name: string): Issue[] {
           : 'survey it, or correct the name';
     return [{ path: `points.${name}`, problem: 'missing', allowed: Object.keys(points).join(', '), advice }];
   }
-  if (points[name].status !== 'unfixed') return [];
+  if (points[name].status !== 'undetermined') return [];
   const missing = undetermined.filter(({ points: hanging }) => hanging.includes(name));
   const words = missing.map(({ read, of }) =>
     read === 'height' ? `the height of ${of}` : `the lateral distance of ${of}`,

@@ -49,7 +49,7 @@ describe('what can’t be', () => {
     expect(finding.path).toBe('downforce.frontShare');
     expect(finding.got).toBe('1.2');
     expect(sizing.axles[0].speedRows).toEqual([]);
-    expect(sizing.axles[0].figure('topSpeedHeightLost').value).toBeNull();
+    expect(sizing.axles[0].figure('topSpeedRideHeightLoss').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -60,7 +60,7 @@ describe('what can’t be', () => {
     expect(finding.path).toBe('corners.front.sizing.unsprungMass');
     expect(finding.got).toBe('500.0 kg of 168.0 kg on the wheel');
     expect(sizing.axles[0].spring).toBeNull();
-    expect(valueIn(sizing.axles[0], 'installedLength')).toBeGreaterThan(0);
+    expect(valueIn(sizing.axles[0], 'designLength')).toBeGreaterThan(0);
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -95,14 +95,14 @@ describe('what can’t be', () => {
   });
 
   it('roll and dive that need an axle that is not described are checks, not travel of 0', () => {
-    const whole = valueIn(sized().axles[0], 'bumpNeeded');
+    const whole = valueIn(sized().axles[0], 'bumpTravelRequired');
     const spoils: [parts: string[], spoil: (document: Json) => boolean][] = [
       [['roll', 'dive'], ({ corners }) => delete corners.rear],
       [['roll'], ({ corners }) => delete corners.rear.sizing.target],
     ];
     for (const [parts, spoil] of spoils) {
       const sizing = sized((document) => void spoil(document));
-      expect(valueIn(sizing.axles[0], 'bumpNeeded')).toBeLessThanOrEqual(whole);
+      expect(valueIn(sizing.axles[0], 'bumpTravelRequired')).toBeLessThanOrEqual(whole);
       expect(sizing.conflicts).toMatchObject(
         parts.map((part) => ({
           code: 'travelPartOmitted',
@@ -129,7 +129,7 @@ describe('what can’t be', () => {
     expect(rear.figure('sprungMass').value).toBeNull();
     expect(rear.figure('unsprungMass').value).toBeNull();
     // 700 kg, 52 % of it at the rear, half on each side: the scales would still say so.
-    expect(valueIn(rear, 'leftMass')).toBeCloseTo(700 * 0.52 * 0.5, 9);
+    expect(valueIn(rear, 'leftWheelMass')).toBeCloseTo(700 * 0.52 * 0.5, 9);
     expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -156,7 +156,7 @@ describe('what can’t be', () => {
     expect(finding.path).toBe('corners.front.sizing.target');
     expect(finding.got).toMatch(/^-\d/);
     expect(sizing.axles[0].spring).toBeNull();
-    expect(valueIn(sizing.axles[0], 'wantedWheelRate')).toBe(0.5);
+    expect(valueIn(sizing.axles[0], 'requiredWheelRate')).toBe(0.5);
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -167,8 +167,8 @@ describe('what can’t be', () => {
     // They bind above ride height: the corner does not stand, and no travel can be required.
     expect(sizing.conflicts.map(({ code }) => code)).toEqual(['springSolidAtRide', 'springTravelShort']);
     expect(paths(sizing)).toEqual(['corners.front.sizing.springs', 'corners.front.sizing.springs']);
-    expect(sizing.axles[0].figure('bumpNeeded').value).toBeNull();
-    expect(valueIn(sizing.axles[0], 'bindMargin')).toBeLessThan(0);
+    expect(sizing.axles[0].figure('bumpTravelRequired').value).toBeNull();
+    expect(valueIn(sizing.axles[0], 'springTravelMargin')).toBeLessThan(0);
     expect(sizing.axles[0].springOptions[0].conflicts).toHaveLength(1);
     expect(sizing.axles[0].limits.bump?.cause).toBe('springMinLength');
   });
@@ -192,7 +192,7 @@ describe('what can’t be', () => {
 
   it('a damper too short or too long for the ride height: no travel is available on that side', () => {
     const [{ figure }] = sized().axles;
-    const installed = figure('installedLength').value ?? 0;
+    const installed = figure('designLength').value ?? 0;
     for (const [side, short] of [
       ['droop', { open: installed - 3, closed: installed - 100 }],
       ['bump', { open: installed + 100, closed: installed + 3 }],
@@ -204,8 +204,8 @@ describe('what can’t be', () => {
       const [axle] = sizing.axles;
       // The wheel stands beyond ride height by 3 mm of the shock, over its ratio to first order.
       const ratio = valueIn(axle, 'installationRatio');
-      expectWithin(valueIn(axle, `${side}Travel`), -3 / ratio, 0.1);
-      expect(valueIn(axle, `${side}Spare`)).toBeLessThan(0);
+      expectWithin(valueIn(axle, `${side}TravelAvailable`), -3 / ratio, 0.1);
+      expect(valueIn(axle, `${side}TravelMargin`)).toBeLessThan(0);
       const codes = sizing.conflicts.flatMap(({ code, path }) => (path.includes('front') ? [code] : []));
       expect(codes).toContain('damperDoesNotFit');
       expect(codes).toContain(`${side}TravelShort`);
@@ -399,8 +399,8 @@ describe('scales', () => {
         document.corners.front.sizing.perch = { eyesToSeats: { value: 200, plusMinus: 2 } };
       }).axles[0];
     const [reset, untouched] = [
-      weighed('reset').figure('restTravel'),
-      weighed('untouched').figure('restTravel'),
+      weighed('reset').figure('staticTravel'),
+      weighed('untouched').figure('staticTravel'),
     ];
     expect(Math.abs(reset.value ?? Number.NaN)).toBeLessThan(1e-9);
     expect(Math.abs(untouched.value ?? Number.NaN)).toBeGreaterThan(1);
@@ -425,7 +425,7 @@ describe('what is left out', () => {
         continue;
       }
       const { axles } = sizeCoilovers(read);
-      expect(valueIn(axles[0], 'installedLength')).toBeGreaterThan(0);
+      expect(valueIn(axles[0], 'designLength')).toBeGreaterThan(0);
     }
   });
 });

@@ -99,16 +99,16 @@ describe('sized random cars', () => {
       delete document.corners.rear;
     });
     for (const name of [
-      'installedLength',
+      'designLength',
       'springRate',
       'wheelRate',
       'frequency',
       'preload',
-      'dampingAtRest',
+      'staticDampingRatio',
     ]) {
       expect(alone.axles[0].figure(name).value, name).toBe(whole.axles[0].figure(name).value);
     }
-    expect(alone.figures.find(({ name }) => name === 'rearToFront')?.value).toBeNull();
+    expect(alone.figures.find(({ name }) => name === 'frequencyRatio')?.value).toBeNull();
   });
 });
 
@@ -126,7 +126,7 @@ describe('random cars', () => {
             sizing.conflicts.some(
               ({ code = '', path }) => path.startsWith(`corners.${axle}.`) && codes.includes(code),
             );
-          const [rest, mass] = [figure('restTravel').value, figure('sprungMass').value];
+          const [rest, mass] = [figure('staticTravel').value, figure('sprungMass').value];
           if (curves === null || mass === null) continue;
           if (of(DOES_NOT_STAND)) {
             falls++;
@@ -141,7 +141,7 @@ describe('random cars', () => {
           stands++;
           expect(figure('wheelRate').value).toBeGreaterThan(0);
           const load =
-            (figure('rideForce').value ?? Number.NaN) * (curves.at(rest ?? 0).installationRatio ?? 0);
+            (figure('staticAxialForce').value ?? Number.NaN) * (curves.at(rest ?? 0).installationRatio ?? 0);
           // Within the travel that the curves cover, the ratio is that of where it rests.
           const ends = curves.end;
           if (rest !== null && rest >= ends.droop.travel && rest <= ends.bump.travel) {

@@ -73,13 +73,13 @@ describe('a spring that goes past its minimum length, but not solid', () => {
     const [front] = axles;
     expect(front.spring?.minLengthSource).toBe('estimated');
     expectWithin(front.spring?.solidLength ?? null, 3.25 * 25.4, 1e-9);
-    const margin = valueIn(front, 'bindMargin');
+    const margin = valueIn(front, 'springTravelMargin');
     expect(margin).toBeLessThan(0);
     const short = conflicts.find(({ code }) => code === 'springTravelShort');
     expect([short?.severity, short?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
     expectWithin(short?.values?.margin as number, margin, 1e-12);
     // Solid it is not: the solid length leaves travel.
     const { freeLength, solidLength } = front.spring ?? {};
-    expect((freeLength ?? 0) - (solidLength ?? 0)).toBeGreaterThan(valueIn(front, 'springTravelNeeded'));
+    expect((freeLength ?? 0) - (solidLength ?? 0)).toBeGreaterThan(valueIn(front, 'springTravelRequired'));
   });
 });

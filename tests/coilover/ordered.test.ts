@@ -28,8 +28,8 @@ const adviceOf = (axle: AxleSizing, code: string) =>
 function comesBack(axle: AxleSizing, ordered: Json): void {
   const { damper, spring, valving, perch, bumpStop } = ordered;
   expect([axle.damper?.open, axle.damper?.closed]).toEqual([damper.extendedLength, damper.compressedLength]);
-  expect(axle.figure('openLength').value).toBe(damper.extendedLength);
-  expect(axle.figure('closedLength').value).toBe(damper.compressedLength);
+  expect(axle.figure('extendedLength').value).toBe(damper.extendedLength);
+  expect(axle.figure('compressedLength').value).toBe(damper.compressedLength);
   expect(axle.input.limits.bumpStop).toEqual({
     height: bumpStop.height,
     solidHeight: bumpStop.solidHeight,
@@ -50,8 +50,8 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
   expect(axle.figure('springRate').value).toBe(spring.rate);
   if (axle.input.sizing?.helper === undefined)
     expect(axle.figure('freeLength').value).toBe(spring.freeLength);
-  expect(axle.figure('eyesToSeats').value).toBe(perch.setting);
-  expect(axle.figure('bumpDamping').value).toBe(valving.compressionDamping);
+  expect(axle.figure('perchSetting').value).toBe(perch.setting);
+  expect(axle.figure('compressionDamping').value).toBe(valving.compressionDamping);
   expect(axle.figure('reboundDamping').value).toBe(valving.reboundDamping);
   for (const { asFitted } of axle.afterOrder.wheels) expect(asFitted?.setting).toBe(perch.setting);
 }
@@ -109,7 +109,7 @@ describe('what was bought', () => {
       forceTable,
     );
     // 80 N and 120 N at 0.05 m/s
-    expectNear(valueIn(axle, 'bumpDamping'), 1600);
+    expectNear(valueIn(axle, 'compressionDamping'), 1600);
     expectNear(valueIn(axle, 'reboundDamping'), 2400);
   });
 
@@ -125,7 +125,7 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered.perch.setting = { value: 260, plusMinus: 1 };
     });
-    const { contributions, lower, upper } = axle.figure('restTravel');
+    const { contributions, lower, upper } = axle.figure('staticTravel');
     expect(contributions.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
     expect((upper ?? 0) - (lower ?? 0)).toBeGreaterThan(1);
   });

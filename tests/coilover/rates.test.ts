@@ -212,7 +212,7 @@ describe('on corners of every kind', () => {
         const judge = circleCorner(drawn);
         const length = (z: number) => judge.atTravel(z)?.shockLength ?? Number.NaN;
         const L0 = length(0);
-        const pressed = valueIn(axles[0], 'compressionAtRide');
+        const pressed = valueIn(axles[0], 'staticSpringCompression');
         // Energy by travel, N mm: spring, gas, height.
         const V = (z: number) => {
           const L = length(z);
@@ -299,6 +299,6 @@ describe('the sheet', () => {
       corner.sizing.target = { springRate: 43.21 };
     });
     expect(axle.spring?.rate).toBe(43.21);
-    expectClose(valueIn(axle, 'wheelRate'), valueIn(axle, 'wantedWheelRate'), { times: 1e4, scale: 50 });
+    expectClose(valueIn(axle, 'wheelRate'), valueIn(axle, 'requiredWheelRate'), { times: 1e4, scale: 50 });
   });
 });

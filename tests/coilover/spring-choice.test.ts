@@ -25,14 +25,14 @@ describe('a spring far from its target', () => {
   });
 
   it('is one more than 10 % off in frequency, about 20 % in rate', () => {
-    const required = valueIn(front(), 'wantedSpringRate');
+    const required = valueIn(front(), 'requiredSpringRate');
     const at = (share: number) => codes([{ name: 'S', rate: required * share, free: 260, solid: 60 }]);
     for (const share of [0.85, 1, 1.15]) expect(at(share)).toEqual([]);
     for (const share of [0.75, 1.3]) expect(at(share)).toEqual(['springFarFromTarget']);
   });
 
   it('is passed over for one nearer', () => {
-    const required = valueIn(front(), 'wantedSpringRate');
+    const required = valueIn(front(), 'requiredSpringRate');
     const axle = front((corner) => {
       corner.sizing.springs = [
         { name: 'soft', rate: required * 0.5, free: 300, solid: 60 },
@@ -73,7 +73,7 @@ describe('the table of springs and the findings', () => {
     for (const axle of [without, with_]) {
       expectWithin(
         axle.springOptions[0].travelRequired ?? Number.NaN,
-        valueIn(axle, 'springTravelNeeded'),
+        valueIn(axle, 'springTravelRequired'),
         1e-9,
       );
     }
@@ -109,7 +109,7 @@ it('a spring about right in the other unit is asked about', () => {
     sized((document) => {
       document.corners.front.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
     }).conflicts.find(({ code }) => code === 'springFarFromTarget');
-  const required = valueIn(advice(40), 'wantedSpringRate');
+  const required = valueIn(advice(40), 'requiredSpringRate');
   expect(found(5.71 * required)?.advice).toContain('is the rate written in lbf/in?');
   expect(found(3 * required)?.advice).not.toContain('lbf/in');
 });

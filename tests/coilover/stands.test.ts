@@ -323,8 +323,16 @@ describe('a wheel rate of 0 or less', () => {
     expectWithin(atRide(flat, values.softestSpring)(0).rate, 0, 1e-9);
     const [axle] = sizing.axles;
     const none = [
-      ...['wheelRate', 'frequency', 'restTravel', 'rideForce', 'preload', 'rollStiffness', 'leftLower'],
-      ...['bumpNeeded', 'droopNeeded', 'bumpSpare', 'droopSpare'],
+      ...[
+        'wheelRate',
+        'frequency',
+        'staticTravel',
+        'staticAxialForce',
+        'preload',
+        'rollStiffness',
+        'leftRightHeightDifference',
+      ],
+      ...['bumpTravelRequired', 'droopTravelRequired', 'bumpTravelMargin', 'droopTravelMargin'],
     ];
     for (const name of none) expect([name, axle.figure(name).value]).toEqual([name, null]);
     expect([axle.travelRequirement.bump, axle.travelRequirement.droop, axle.travelRequirement.cases]).toEqual(
@@ -340,7 +348,7 @@ describe('a wheel rate of 0 or less', () => {
   it('leaves a damper that is not given open', () => {
     const sizing = leaning(flat, { springRate: 15 }, {});
     expect(sizing.conflicts.map(({ code }) => code)).toEqual(['wheelRateNotPositive']);
-    expect([sizing.axles[0].damper, sizing.axles[0].figure('openLength').value]).toEqual([null, null]);
+    expect([sizing.axles[0].damper, sizing.axles[0].figure('extendedLength').value]).toEqual([null, null]);
     expect(sheetMarkdown(orderSheet(sizing))).toContain('not positive');
   });
 
@@ -508,7 +516,7 @@ describe('riding on the bump stop', () => {
   it('at rest counts from ride height also where the stop is pressed in there', () => {
     const { travel, contact, pressed, wheelRate } = valuesOf(stopAt(90), 'ridesOnBumpStop');
     expect([travel, contact < 0]).toEqual([0, true]);
-    const installed = valueIn(stopAt(90).axles[0], 'installedLength');
+    const installed = valueIn(stopAt(90).axles[0], 'designLength');
     expectWithin(pressed, 350 + 90 - installed, 1e-9);
     expectWithin(wheelRate, valueIn(stopAt(90).axles[0], 'wheelRate'), 1e-9);
   });
@@ -593,8 +601,8 @@ describe('a spring that is loose at the droop limit', () => {
     const [axle] = sizing.axles;
     const { travel, gap, looseFrom } = valuesOf(sizing, 'springLooseAtDroop');
     expect(sizing.conflicts.filter(({ code }) => code === 'springLooseAtDroop')).toEqual([]);
-    expect(axle.figure('dampingAtDroop').value).toBeNull();
-    expect(valueIn(axle, 'dampingAtRest')).toBeGreaterThan(0);
+    expect(axle.figure('dampingRatioAtDroop').value).toBeNull();
+    expect(valueIn(axle, 'staticDampingRatio')).toBeGreaterThan(0);
     // The droop limit is the open damper: the gap is what the preload lacks.
     expectWithin(gap, -valueIn(axle, 'preload'), 1e-8);
     expect(travel).toBeLessThan(looseFrom);
@@ -609,7 +617,7 @@ describe('a spring that is loose at the droop limit', () => {
   it('is none where the spring is kept seated', () => {
     const sizing = loose(460);
     expect(coded(sizing, 'springLooseAtDroop').filter(({ path }) => path.includes('front'))).toEqual([]);
-    expect(valueIn(sizing.axles[0], 'dampingAtDroop')).toBeGreaterThan(0);
+    expect(valueIn(sizing.axles[0], 'dampingRatioAtDroop')).toBeGreaterThan(0);
   });
 });
 
@@ -645,20 +653,23 @@ describe('the side that is lower', () => {
     const bar = (150 * 1000 * 180) / Math.PI;
     const state = axleState(
       statesOf(document).front.given,
-      { left: valueIn(axle, 'leftMass'), right: valueIn(axle, 'rightMass') },
+      { left: valueIn(axle, 'leftWheelMass'), right: valueIn(axle, 'rightWheelMass') },
       statesOf(document).front.shock,
       { spring: axle.spring, damper: { open: 475, closed: 350 }, ends: null },
     );
     const [alone, held] = [bothWheels(state, difference, 0), bothWheels(state, difference, bar)];
-    expectWithin(valueIn(axle, 'leftLower') / alone, 1, 1e-6);
-    expectWithin(valueIn(axle, 'leftLowerWithBar') / held, 1, 1e-6);
+    expectWithin(valueIn(axle, 'leftRightHeightDifference') / alone, 1, 1e-6);
+    expectWithin(valueIn(axle, 'leftRightHeightDifferenceWithBar') / held, 1, 1e-6);
     expect(held / alone).toBeLessThan(0.8);
   });
 
   it('goes with the stiffness in roll: with a bar as the axle without it is stiffer', () => {
     const [axle] = sized(uneven(0.02)).axles;
     const [K, both] = [valueIn(axle, 'rollStiffness'), valueIn(axle, 'rollStiffnessWithBar')];
-    const expected = (valueIn(axle, 'leftLower') * K) / both;
-    expectClose(valueIn(axle, 'leftLowerWithBar'), expected, { times: 64, scale: Math.abs(expected) });
+    const expected = (valueIn(axle, 'leftRightHeightDifference') * K) / both;
+    expectClose(valueIn(axle, 'leftRightHeightDifferenceWithBar'), expected, {
+      times: 64,
+      scale: Math.abs(expected),
+    });
   });
 });

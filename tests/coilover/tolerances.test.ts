@@ -67,11 +67,11 @@ describe('more required travel', () => {
     const [less, more] = [of(2.25), of(2.6)];
     expect(more.damper?.open).toBeGreaterThanOrEqual(less.damper?.open ?? Number.NaN);
     for (const axle of [less, more]) {
-      const { value, lower, upper } = axle.figure('droopNeeded');
+      const { value, lower, upper } = axle.figure('droopTravelRequired');
       expect(lower).toBeLessThanOrEqual(value ?? Number.NaN);
       expect(upper).toBeGreaterThan(value ?? Number.NaN);
-      expect(axle.figure('droopSpare').lower).toBeGreaterThanOrEqual(0);
-      expect(axle.figure('bumpSpare').lower).toBeGreaterThanOrEqual(0);
+      expect(axle.figure('droopTravelMargin').lower).toBeGreaterThanOrEqual(0);
+      expect(axle.figure('bumpTravelMargin').lower).toBeGreaterThanOrEqual(0);
     }
   });
 });
@@ -94,16 +94,16 @@ describe('tolerances of the order', () => {
     const axle = made({ lengthTolerance: t });
     const v = (name: string) => valueIn(axle, name);
     const ratio = (travel: number) => at(axle, travel, 'installationRatio');
-    expectWithin(half(axle, 'openLength'), t, 1e-9);
-    expectWithin(half(axle, 'droopTravel'), t / ratio(-v('droopTravel')), 2e-3 * t);
-    expectWithin(half(axle, 'bumpTravel'), t / ratio(v('bumpTravel')), 2e-3 * t);
+    expectWithin(half(axle, 'extendedLength'), t, 1e-9);
+    expectWithin(half(axle, 'droopTravelAvailable'), t / ratio(-v('droopTravelAvailable')), 2e-3 * t);
+    expectWithin(half(axle, 'bumpTravelAvailable'), t / ratio(v('bumpTravelAvailable')), 2e-3 * t);
     const rest = (t * v('springRate') * v('installationRatio')) / v('wheelRate');
-    expectWithin(half(axle, 'restTravel'), rest, 2e-3 * rest);
-    const { contributions } = axle.figure('restTravel');
+    expectWithin(half(axle, 'staticTravel'), rest, 2e-3 * rest);
+    const { contributions } = axle.figure('staticTravel');
     expect(contributions).toHaveLength(1);
     expect(contributions[0].input).toBe('corners.front.sizing.order.lengthTolerance');
     expectWithin(contributions[0].fraction, 1, 1e-9);
-    for (const name of ['bumpSpare', 'droopSpare', 'bindMargin']) {
+    for (const name of ['bumpTravelMargin', 'droopTravelMargin', 'springTravelMargin']) {
       expect(half(axle, name), name).toBeGreaterThan(0);
     }
   });
@@ -111,14 +111,14 @@ describe('tolerances of the order', () => {
   it('of rates move the ride height by q F_c R / k_w, and the frequency by half their share of the wheel rate', () => {
     const axle = made({ rateTolerance: q });
     const v = (name: string) => valueIn(axle, name);
-    const rest = (q * v('springForce') * v('installationRatio')) / v('wheelRate');
-    expectWithin(half(axle, 'restTravel'), rest, 2e-3 * rest);
+    const rest = (q * v('staticSpringForce') * v('installationRatio')) / v('wheelRate');
+    expectWithin(half(axle, 'staticTravel'), rest, 2e-3 * rest);
     expectWithin(half(axle, 'springRate'), q * 40, 1e-9);
     // k_w = k R^2 + (W / R) R' where the car comes to stand, the load W kept.
     const ratio = (z: number) => at(axle, z, 'installationRatio');
     const h = 0.1;
     const slope = (z: number) => (ratio(z + h) - ratio(z - h)) / (2 * h);
-    const load = v('rideForce') * v('installationRatio');
+    const load = v('staticAxialForce') * v('installationRatio');
     const rate = (k: number, z: number) => k * ratio(z) ** 2 + (load / ratio(z)) * slope(z);
     expectWithin(rate(40, 0), v('wheelRate'), 1e-4 * v('wheelRate'));
     const frequencies = [q, -q].map((one) => Math.sqrt(rate(40 * (1 + one), -Math.sign(one) * rest)));
@@ -145,7 +145,7 @@ describe('tolerances of the order', () => {
     const [fine, coarse] = [of(0.01), of(3)];
     expect(coarse.damper?.open).toBeGreaterThan(fine.damper?.open ?? Number.NaN);
     expect(coarse.damper?.closed).toBeLessThan(fine.damper?.closed ?? Number.NaN);
-    for (const name of ['bumpSpare', 'droopSpare']) {
+    for (const name of ['bumpTravelMargin', 'droopTravelMargin']) {
       expect(coarse.figure(name).lower).toBeGreaterThanOrEqual(0);
     }
   });
@@ -245,7 +245,7 @@ describe('wider doubts', () => {
         );
         const sized = sizeCoilovers(readCar(unsure));
         const beyond = sized.axles.filter(({ figure }) =>
-          ['bumpNeeded', 'droopNeeded'].some((name) => (figure(name).value ?? 0) > LAID),
+          ['bumpTravelRequired', 'droopTravelRequired'].some((name) => (figure(name).value ?? 0) > LAID),
         );
         for (const { name, lower, upper } of figuresOf(sized)) {
           if (!TRAVELS.test(name) || beyond.some(({ axle }) => name.startsWith(axle))) continue;

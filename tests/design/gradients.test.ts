@@ -19,12 +19,12 @@ const travel = { bump: 30, droop: 30, step: 15 };
 const tyre: Point = [-800, 2500];
 
 const plain: Objective[] = [
-  { of: 'ratioAtRide', target: 9 },
-  { of: 'ratioChange', target: 9 },
-  { of: 'shortestLength', target: 0 },
-  { of: 'longestLength', target: 0 },
-  { of: 'lean', target: 200 },
-  { of: 'strokeUse', stroke: 80, target: 9 },
+  { quantity: 'designRatio', target: 9 },
+  { quantity: 'ratioChange', target: 9 },
+  { quantity: 'minLength', target: 0 },
+  { quantity: 'maxLength', target: 0 },
+  { quantity: 'inclination', target: 200 },
+  { quantity: 'strokeFraction', stroke: 80, target: 9 },
 ];
 
 forEachKind((kind) => {
@@ -45,11 +45,18 @@ forEachKind((kind) => {
           const joints = ['lowerOuter', model.shock.outer];
           const objectives: Objective[] = [
             ...plain,
-            { of: 'springRate', sprungMass: 150, frequency: 1.4, target: 0 },
+            { quantity: 'springRate', sprungMass: 150, frequency: 1.4, target: 0 },
             ...joints.map(
-              (joint): Objective => ({ of: 'jointForce', joint, tyre, unsprungMass: 30, target: 0 }),
+              (joint): Objective => ({ quantity: 'jointForce', joint, tyre, unsprungMass: 30, target: 0 }),
             ),
-            { of: 'jointForce', joint: 'lowerOuter', tyre, unsprungMass: 30, station: 'bump', target: 0 },
+            {
+              quantity: 'jointForce',
+              joint: 'lowerOuter',
+              tyre,
+              unsprungMass: 30,
+              station: 'bump',
+              target: 0,
+            },
           ];
           const checked = checkDesign(model, {
             mounts: Object.fromEntries(names.map((name) => [name, box(points[name])])),

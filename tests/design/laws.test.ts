@@ -26,7 +26,7 @@ const keeps: fc.Arbitrary<Kept> = fc.record({
   upperArm: fc.integer({ min: 0, max: 60 }),
   springToTyre: fc.integer({ min: 0, max: 60 }),
   diameter: fc.constant(70),
-  fromEyes: fc.constant(50),
+  seatOffset: fc.constant(50),
   tyre: fc.constant({ overallRadius: 320, width: 200 }),
 });
 
@@ -42,8 +42,8 @@ function mountsOf({ coilover: { mount, chassisMount } }: CornerInput, b: Boxes) 
 }
 
 const objectivesOf = ({ ratio, most: max }: { ratio: number; most: number }): Objective[] => [
-  { of: 'ratioAtRide', target: ratio },
-  { of: 'lean', max, min: -max, tolerance: 0.5 },
+  { quantity: 'designRatio', target: ratio },
+  { quantity: 'inclination', max, min: -max, tolerance: 0.5 },
 ];
 
 /** Keeps what reaches its travel. */
@@ -62,7 +62,7 @@ describe('every design', () => {
         const corner = precondition(input);
         const mounts = mountsOf(input, b);
         const objectives = objectivesOf(wish);
-        const { upperArm, springToTyre, diameter, fromEyes: seatOffset, tyre } = keep;
+        const { upperArm, springToTyre, diameter, seatOffset, tyre } = keep;
         const made = design(corner, {
           mounts,
           objectives,
@@ -79,7 +79,7 @@ describe('every design', () => {
         expect(found.coilover.chassisMount).toEqual(made.mounts.shockChassisMount.to);
 
         const [before, after] = [leastRoom(corner, keep, travel), leastRoom(found, keep, travel)];
-        if (made.status !== 'distanceOutOfReach') {
+        if (made.status !== 'clearanceUnreachable') {
           expect(after).toBeGreaterThan(-1e-9);
           kept++;
           if (after < 0.01) held++;
@@ -95,7 +95,7 @@ describe('every design', () => {
         };
         if (before >= 0) expect(sum('achieved')).toBeLessThanOrEqual(sum('initial') + 1e-6);
         expect(made.status === 'targetsMet').toBe(
-          made.objectives.every(({ met }) => met) && made.status !== 'distanceOutOfReach',
+          made.objectives.every(({ met }) => met) && made.status !== 'clearanceUnreachable',
         );
         expect(made.reasons.length).toBeGreaterThan(1);
 
@@ -129,11 +129,11 @@ describe('every design', () => {
         const mounts = mountsOf(input, b);
         const made = design(corner, {
           mounts,
-          objectives: [{ of: 'ratioAtRide', target: 3 }],
+          objectives: [{ quantity: 'designRatio', target: 3 }],
           travel,
           starts: 1,
         });
-        fc.pre(made.status === 'targetOutOfReach' && made.searches[0].status === 'converged');
+        fc.pre(made.status === 'targetUnreachable' && made.searches[0].status === 'converged');
         const { by, travel: at } = sensitivities(made.corner, travel);
         for (const [point, box] of Object.entries(mounts)) {
           for (const [axis, name] of (['y', 'z'] as const).entries()) {
@@ -186,7 +186,7 @@ forEachKind((kind) => {
           const { installationRatio } = sweep(corner, travel).at(0);
           const made = design(corner, {
             mounts: { [point]: { [axis]: [value - 3, value + 5] } },
-            objectives: [{ of: 'ratioAtRide', target: installationRatio + 0.05 }],
+            objectives: [{ quantity: 'designRatio', target: installationRatio + 0.05 }],
             travel,
             starts: 1,
           });

@@ -56,7 +56,7 @@ describe('a design of a swing arm', () => {
         const drawn = Math.min(y - 10, wanted + 37);
         const made = design(swingArm(m, [drawn, height]), {
           mounts: { eye: { y: [50, y] } },
-          objectives: [{ of: 'ratioAtRide', target: h / (PATCH[0] - O[0]) }],
+          objectives: [{ quantity: 'designRatio', target: h / (PATCH[0] - O[0]) }],
           travel,
         });
         expect(made.status).toBe('targetsMet');
@@ -79,11 +79,11 @@ describe('a design of a swing arm', () => {
         const square = y - ((height - z) * (z - O[1])) / (y - O[0]);
         const made = design(swingArm(m, [y - 60, height]), {
           mounts: { eye: { y: [y - 200, y + 150] } },
-          objectives: [{ of: 'ratioAtRide', target: 1.3 }],
+          objectives: [{ quantity: 'designRatio', target: 1.3 }],
           travel,
           starts: 2,
         });
-        expect(made.status).toBe('targetOutOfReach');
+        expect(made.status).toBe('targetUnreachable');
         // The value is level there: the place is found to about the square root of rounding.
         expectWithin(made.mounts.eye.to[0], square, 1e-2);
         expectWithin(made.objectives[0].achieved, far / 500, 1e-9);
@@ -98,7 +98,7 @@ describe('a design of a swing arm', () => {
   it('ends at the edge of its box where the optimum lies beyond', () => {
     const made = design(swingArm([500, 260], [380, 560]), {
       mounts: { eye: { y: [350, 440] } },
-      objectives: [{ of: 'ratioAtRide', target: 0.9 }],
+      objectives: [{ quantity: 'designRatio', target: 0.9 }],
       travel,
     });
     expect(made.mounts.eye.to).toEqual([440, 560]);
@@ -112,8 +112,8 @@ describe('a design of a swing arm', () => {
     const made = design(swingArm([500, 260], [380, 560]), {
       mounts: { mount: { y: [420, 640] }, eye: { y: [300, 500] } },
       objectives: [
-        { of: 'jointForce', joint: 'eye', tyre: [0, load], target: 4000 },
-        { of: 'lean', target: 10 },
+        { quantity: 'jointForce', joint: 'eye', tyre: [0, load], target: 4000 },
+        { quantity: 'inclination', target: 10 },
       ],
       travel,
     });

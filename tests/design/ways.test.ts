@@ -27,8 +27,8 @@ const options: DesignOptions = deepFreeze({
     shockChassisMount: { y: [300, 420], z: [450, 560] },
   },
   objectives: [
-    { of: 'ratioAtRide', target: 0.9 },
-    { of: 'strokeUse', stroke: 60, most: 0.8 },
+    { quantity: 'designRatio', target: 0.9 },
+    { quantity: 'strokeFraction', stroke: 60, max: 0.8 },
   ],
   travel: { bump: 40, droop: 40, step: 20 },
   starts: 2,
@@ -49,7 +49,7 @@ describe('a design', () => {
   it('finds a spring rate for springs at hand, in a box, under a frequency', () => {
     const made = design(corner, {
       ...options,
-      objectives: [{ of: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }],
+      objectives: [{ quantity: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }],
     });
     expect(made.status).toBe('targetsMet');
     const { installationRatio: R, installationRatioSlope: slope } = sweep(made.corner).at(0);
@@ -72,8 +72,8 @@ describe('a design', () => {
     const made = design(rocked, {
       mounts: { rodRockerMount: { y: [300, 380] }, shockRockerMount: { y: [200, 270], z: [450, 520] } },
       objectives: [
-        { of: 'ratioAtRide', target: 0.8 },
-        { of: 'ratioChange', target: 0.02 },
+        { quantity: 'designRatio', target: 0.8 },
+        { quantity: 'ratioChange', target: 0.02 },
       ],
       travel: { bump: 40, droop: 40, step: 20 },
     });
@@ -98,7 +98,7 @@ describe('a design', () => {
 
   it('says what is out of reach, what came nearest, and what holds it', () => {
     const made = design(corner, options);
-    expect(made.status).toBe('targetOutOfReach');
+    expect(made.status).toBe('targetUnreachable');
     const [ratio, stroke] = made.objectives;
     expect(ratio.met).toBe(false);
     // Each could come nearer alone.
@@ -125,7 +125,7 @@ describe('a design', () => {
 
   it('returns what lacks least where distances can not be kept', () => {
     const made = design(corner, { ...options, clearances: { mountToArm: { upperArm: 400 } } });
-    expect(made.status).toBe('distanceOutOfReach');
+    expect(made.status).toBe('clearanceUnreachable');
     expect(made.reasons.join(' ')).toMatch(/lacks \d+(\.\d)? mm of the 400 mm to be kept at a travel of/);
     expect(made.tradeOff).toEqual([]);
     expect(made.objectives.map(({ nearest }) => nearest)).toEqual([null, null]);
@@ -135,11 +135,11 @@ describe('a design', () => {
     const made = design(corner, {
       ...options,
       mounts: { lowerInner: { y: [100, 630], z: [100, 500] } },
-      objectives: [{ of: 'ratioAtRide', target: 3 }],
+      objectives: [{ quantity: 'designRatio', target: 3 }],
       starts: 8,
     });
     expect(made.reasons.join(' ')).toMatch(/corners tried could not be judged: the linkage/);
-    expect(['targetsMet', 'targetOutOfReach']).toContain(made.status);
+    expect(['targetsMet', 'targetUnreachable']).toContain(made.status);
   });
 });
 
@@ -202,14 +202,14 @@ describe('what is refused', () => {
           wheelCentre: { y: [1, 2] },
         },
         objectives: [
-          { of: 'ratio', target: 1 },
-          { of: 'lean' },
-          { of: 'lean', target: 1, most: 2 },
-          { of: 'strokeUse', least: 2, most: 1, within: 0, weight: -1 },
-          { of: 'springRate', target: Number.NaN, sprungMass: 0 },
-          { of: 'jointForce', joint: 'knee', tyre: 1, station: 'top', unsprungMass: -1, most: 1 },
+          { quantity: 'ratio', target: 1 },
+          { quantity: 'inclination' },
+          { quantity: 'inclination', target: 1, max: 2 },
+          { quantity: 'strokeFraction', min: 2, max: 1, tolerance: 0, weight: -1 },
+          { quantity: 'springRate', target: Number.NaN, sprungMass: 0 },
+          { quantity: 'jointForce', joint: 'knee', tyre: 1, station: 'top', unsprungMass: -1, max: 1 },
         ],
-        keepOut: {
+        clearances: {
           mountToArm: { upperAm: 1, lowerArm: -1 },
           springToTyre: 10,
         },
@@ -241,10 +241,10 @@ describe('what is refused', () => {
       'objectives[5].tyre: not a force',
       'objectives[5].station: unknown station',
       'objectives[5].unsprungMass: out of range',
-      'keepOut.mountToArm.upperAm: unknown name',
-      'keepOut.mountToArm.lowerArm: not a distance',
-      'keepOut.spring: missing',
-      'keepOut.tyre: missing',
+      'clearances.mountToArm.upperAm: unknown name',
+      'clearances.mountToArm.lowerArm: not a distance',
+      'clearances.spring: missing',
+      'clearances.tyre: missing',
       'travel.bump: not a distance',
       'travel.step: not a step',
       'starts: not a number of starts',
@@ -260,11 +260,11 @@ describe('what is refused', () => {
     expect(faults({ mounts: { shockMount: 3 } })).toEqual(['mounts.shockMount: not an object']);
     expect(faults({ objectives: [] })).toEqual(['objectives: not a list of objectives']);
     expect(faults({ objectives: [7] })).toEqual(['objectives[0]: not an objective']);
-    expect(faults({ keepOut: { tyre: 'wide' } })).toEqual(['keepOut.tyre: not a size marking']);
-    expect(faults({ keepOut: { tyre: { overallRadius: 1 } } })).toEqual(['keepOut.tyre: not a tyre']);
-    expect(faults({ keepOut: { spring: { diameter: 0, fromEyes: -1 }, springToArm: {} } })).toEqual([
-      'keepOut.spring.diameter: out of range',
-      'keepOut.spring.fromEyes: out of range',
+    expect(faults({ clearances: { tyre: 'wide' } })).toEqual(['clearances.tyre: not a size marking']);
+    expect(faults({ clearances: { tyre: { overallRadius: 1 } } })).toEqual(['clearances.tyre: not a tyre']);
+    expect(faults({ clearances: { spring: { diameter: 0, seatOffset: -1 }, springToArm: {} } })).toEqual([
+      'clearances.spring.diameter: out of range',
+      'clearances.spring.seatOffset: out of range',
     ]);
     expect(faults({ travel: 3 })).toEqual(['travel: not an object']);
     expect(() => design(corner, null as never)).toThrow(InputError);
@@ -274,10 +274,10 @@ describe('what is refused', () => {
   it('is told whatever stands anywhere', () => {
     const good: Record<string, unknown> = {
       ...options,
-      objectives: [{ of: 'jointForce', joint: 'lowerOuter', tyre: [0, 1], most: 1 }],
-      keepOut: {
+      objectives: [{ quantity: 'jointForce', joint: 'lowerOuter', tyre: [0, 1], max: 1 }],
+      clearances: {
         mountToArm: { upperArm: 1 },
-        spring: { diameter: 1, fromEyes: 1 },
+        spring: { diameter: 1, seatOffset: 1 },
         springToTyre: 1,
         tyre: '205/55R16',
       },
@@ -332,7 +332,7 @@ describe('what is refused', () => {
       wheel: { centre: [705, 312], camber: -0.5 },
       coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 20] },
     });
-    const springs = [{ of: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }];
+    const springs = [{ quantity: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }];
     expect(faults({ mounts: { shockMount: { y: [450, 560] } }, objectives: springs }, turned)).toEqual([
       ': as drawn the coilover is not shortened by bump at ride, so that it carries nothing',
     ]);
@@ -349,7 +349,7 @@ it('a corner keeps how sure it is through a design, also where its errors hang t
   };
   const { corner: made } = design({ ...corner, plusMinus } as Corner, {
     mounts: { shockMount: { y: [450, 560] } },
-    objectives: [{ of: 'ratioAtRide', target: 0.6 }],
+    objectives: [{ quantity: 'designRatio', target: 0.6 }],
   });
   expect((made as typeof corner).plusMinus).toEqual(plusMinus);
   expect(uncertaintyBands(made).columns.shockLength.some((width) => (width ?? 0) > 0)).toBe(true);

@@ -223,8 +223,8 @@ describe('show', () => {
     const figures = [...guessed.axles.flatMap((axle) => axle.figures), ...guessed.figures];
     const there = figures.filter(({ value }) => value !== null);
     expect(cells).toHaveLength(4 * there.length);
-    const wanted = cells.indexOf(guessed.axles[0].figure('wantedSpringRate').label);
-    const { value, lower, upper } = guessed.axles[0].figure('wantedSpringRate');
+    const wanted = cells.indexOf(guessed.axles[0].figure('requiredSpringRate').label);
+    const { value, lower, upper } = guessed.axles[0].figure('requiredSpringRate');
     // Written to a tenth of a N/mm.
     expect(Math.abs(leading(cells[wanted + 1]) - (value as number))).toBeLessThanOrEqual(0.0501);
     const between = cells[wanted + 2].split(' to ').map(Number);

@@ -86,8 +86,11 @@ describe('an order sheet', () => {
   it('as JSON holds every figure as it was reckoned, and the curves', () => {
     const data = JSON.parse(sheetJson(example));
     expect(data).toEqual(JSON.parse(JSON.stringify(sheetData(example))));
-    const spring = data.axles[0].figures.find(({ name }: Json) => name === 'wantedSpringRate');
-    expect(spring).toMatchObject({ unit: 'N/mm', value: example.axles[0].figure('wantedSpringRate').value });
+    const spring = data.axles[0].figures.find(({ name }: Json) => name === 'requiredSpringRate');
+    expect(spring).toMatchObject({
+      unit: 'N/mm',
+      value: example.axles[0].figure('requiredSpringRate').value,
+    });
     expect(data.axles[1].curves.rows.length).toBe(29);
     expect(sheetJson(example)).not.toMatch(/NaN|Infinity/);
   });

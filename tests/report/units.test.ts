@@ -58,8 +58,8 @@ describe('in inches', () => {
   const made = design(corner, {
     mounts: { shockMount: { y: [480, 510], z: [150, 180] } },
     objectives: [
-      { of: 'longestLength', max: 370 },
-      { of: 'springRate', sprungMass: 140, frequency: 1.6, target: 36 },
+      { quantity: 'maxLength', max: 370 },
+      { quantity: 'springRate', sprungMass: 140, frequency: 1.6, target: 36 },
     ],
     clearances: { mountToArm: { lowerArm: 5 } },
     travel: { bump: 50, droop: 40, step: 10 },

@@ -34,7 +34,7 @@ describe('a survey without errors', () => {
     expect(found.status).toBe('converged');
     for (const [name, [y, z]] of Object.entries(HARDPOINTS)) {
       const { at, status, plusMinus } = found.points[name];
-      expect(status).toBe('fixed');
+      expect(status).toBe('determined');
       expectWithin(at[0], y, 1e-6);
       expectWithin(at[1], z, 1e-6);
       for (const width of plusMinus) expect(Number(width)).toBeGreaterThan(0.5);
@@ -356,12 +356,12 @@ describe('too few readings', () => {
         };
         const found = survey(few);
         const open = Object.entries(found.points).flatMap(([name, { status }]) =>
-          status === 'unfixed' ? [name] : [],
+          status === 'undetermined' ? [name] : [],
         );
         expect([...new Set(found.undetermined.flatMap(({ points }) => points))].sort()).toEqual(open.sort());
         for (const [name, { at, status: how }] of Object.entries(found.points)) {
           expect(at.every(Number.isFinite)).toBe(true);
-          expect(found.points[name].covariance === null).toBe(how === 'unfixed');
+          expect(found.points[name].covariance === null).toBe(how === 'undetermined');
         }
         const of = (list: 'height' | 'lateral', axis: 0 | 1) =>
           found.undetermined
@@ -387,7 +387,7 @@ describe('too few readings', () => {
     });
     expectWithin(Math.hypot(...found.points.P.at), 400, 1e-6);
     expect(found.points.Q.at).toEqual([7, 8]);
-    expect(found.points.P.status).toBe('unfixed');
+    expect(found.points.P.status).toBe('undetermined');
     expect(found.sentences).toEqual([
       'Q is not fixed; read the lateral distance of Q from the centreline and the height of Q above the ground.',
       'P is not fixed; read the lateral distance of P from the centreline.',

@@ -137,7 +137,7 @@ describe('a survey written into a car file', () => {
     const { corners } = written;
     const wanted = { ...written, corners: { ...corners, front: { ...corners.front, corner } } };
     const [one, other] = [written, wanted].map((car) => sizeCoilovers(car).axles[0]);
-    for (const name of ['installedLength', 'wantedSpringRate', 'bumpTravel']) {
+    for (const name of ['designLength', 'requiredSpringRate', 'bumpTravelAvailable']) {
       const [a, b] = [one, other].map(({ figure }) => figure(name));
       expectWithin(a.value, Number(b.value), 1e-5);
       expectWithin(a.lower, Number(b.lower), 1e-5);
@@ -147,8 +147,8 @@ describe('a survey written into a car file', () => {
     expect(notes[0].text).toContain('a reading of the survey is likely wrong');
     const [drawn, wantedDrawn] = [written, wanted].map((car) => monteCarloSizing(car, { draws: 100 }));
     expectWithin(
-      Number(drawn.figures['front.installedLength']?.p2_5),
-      Number(wantedDrawn.figures['front.installedLength']?.p2_5),
+      Number(drawn.figures['front.designLength']?.p2_5),
+      Number(wantedDrawn.figures['front.designLength']?.p2_5),
       1e-5,
     );
   });

@@ -24,14 +24,14 @@ const KNEE_SHARE = 0.5;
 const SPEEDS = [10, 25, 50, 100, 150, 200, 300, 400, 500];
 
 export const DAMPING_FIGURES = {
-  damping: {
+  meanDamping: {
     label: 'damping at the shaft, mean of compression and rebound',
     quantity: 'damping',
     group: 'adjustable',
     definition:
       '2 × target ratio × √(wheel rate × sprung mass) ÷ square of the installation ratio, at static ride height',
   },
-  bumpDamping: {
+  compressionDamping: {
     label: 'low-speed compression damping',
     quantity: 'damping',
     group: 'adjustable',
@@ -43,27 +43,27 @@ export const DAMPING_FIGURES = {
     group: 'adjustable',
     definition: 'force ÷ shaft speed while the damper lengthens',
   },
-  dampingAtDroop: {
+  dampingRatioAtDroop: {
     label: 'damping ratio at the droop limit',
     quantity: 'ratio',
     group: 'adjustable',
     definition:
       'the same damping with ratio and wheel rate of that pose; none where the spring is loose there',
   },
-  dampingAtRest: {
+  staticDampingRatio: {
     label: 'damping ratio at ride height',
     quantity: 'ratio',
     group: 'adjustable',
     definition:
       'damping at the wheel ÷ (2 √(wheel rate × sprung mass)); low-speed, mean of compression and rebound',
   },
-  dampingAtBump: {
+  dampingRatioAtBump: {
     label: 'damping ratio at bump stop contact, or the bump limit',
     quantity: 'ratio',
     group: 'adjustable',
     definition: 'the same damping with ratio and wheel rate of that pose, the stop not yet compressed',
   },
-  wheelHopDamping: {
+  wheelHopDampingRatio: {
     label: 'damping ratio of wheel hop',
     quantity: 'ratio',
     group: 'adjustable',
@@ -113,17 +113,17 @@ export function dampingNumbers(state: AxleState, stopTravel: number | null): Num
   if (low === null) return NOTHING;
   const c = (low.compression + low.rebound) / 2;
   const { atRest, mass, ends, rest } = state;
-  const atShaft = { damping: c, bumpDamping: low.compression, reboundDamping: low.rebound };
+  const atShaft = { meanDamping: c, compressionDamping: low.compression, reboundDamping: low.rebound };
   if (atRest === null || mass === null || rest === null) return { ...NOTHING, ...atShaft };
   return {
     ...atShaft,
-    dampingAtDroop: dampingRatioAt(state, c, ends.droop),
-    dampingAtRest: dampingRatioAt(state, c, rest.travel),
-    dampingAtBump:
+    dampingRatioAtDroop: dampingRatioAt(state, c, ends.droop),
+    staticDampingRatio: dampingRatioAt(state, c, rest.travel),
+    dampingRatioAtBump:
       stopTravel === null
         ? dampingRatioAt(state, c, ends.bump)
         : dampingRatioAt(untouched(state), c, stopTravel),
-    wheelHopDamping:
+    wheelHopDampingRatio:
       tyreRate === undefined || !mass.unsprung
         ? null
         : (c * atRest.ratio ** 2) / (2 * Math.sqrt((atRest.rate + tyreRate) * 1000 * mass.unsprung)),

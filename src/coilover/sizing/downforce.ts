@@ -47,13 +47,13 @@ export const DOWNFORCE_FIGURES = {
     group: 'car',
     definition: 'half of the axle’s share of the downforce, proportional to the square of the speed',
   },
-  topSpeedHeightLost: {
+  topSpeedRideHeightLoss: {
     label: 'ride height lost at top speed',
     quantity: 'length',
     group: 'adjustable',
     definition: 'wheel travel and tyre deflection from standing to top speed, at fixed balance',
   },
-  topSpeedLeft: {
+  topSpeedBumpTravelLeft: {
     label: 'bump travel available at top speed',
     quantity: 'length',
     group: 'adjustable',
@@ -129,8 +129,8 @@ export function downforceNumbers(
   const top = speedRow(state, downforce, axle, topSpeedOf(downforce));
   return {
     topSpeedDownforce: top.downforce,
-    topSpeedHeightLost: top.rideHeightLoss,
-    topSpeedLeft: top.travelToLimit,
+    topSpeedRideHeightLoss: top.rideHeightLoss,
+    topSpeedBumpTravelLeft: top.travelToLimit,
     topSpeedFrequency: top.frequency,
   };
 }

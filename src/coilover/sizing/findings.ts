@@ -10,7 +10,7 @@ import { isNear, MAX_FREQUENCY_DEVIATION } from './spring-fit.ts';
 /** What of a sized axle cannot be made or will not work. */
 export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): Diagnostic[] {
   const { axle, damper, travelRequirement, figure } = sized;
-  const installed = figure('installedLength').value ?? 0;
+  const installed = figure('designLength').value ?? 0;
   const found: Diagnostic[] =
     travelRequirement.bump === null
       ? []
@@ -58,7 +58,7 @@ function rateFindings(
       path: springs === undefined && rateStep !== undefined ? 'sizing.rateStep' : 'sizing.springs',
       values: {
         springRate: spring.rate,
-        requiredSpringRate: figure('wantedSpringRate').value,
+        requiredSpringRate: figure('requiredSpringRate').value,
         frequency: springFit.frequency,
         requiredFrequency: springFit.requiredFrequency,
         deviation: springFit.deviation,
@@ -70,8 +70,8 @@ function rateFindings(
 
 /** A spring that has less travel, to its minimum length, than the bump limit asks of it, or may have less. */
 function bindFindings({ limits, figure, spring }: AxleSizing): Diagnostic[] {
-  const required = figure('springTravelNeeded').value;
-  const { value: margin, lower, contributions } = figure('bindMargin');
+  const required = figure('springTravelRequired').value;
+  const { value: margin, lower, contributions } = figure('springTravelMargin');
   if (margin === null || required === null) return [];
   const values = {
     available: required + margin,
@@ -114,9 +114,9 @@ function diameterFindings({ spring }: AxleSizing, body: number | undefined): Dia
 /** Travel that is less than what is required, or may be less, on either side. */
 function travelFindings({ limits, travelRequirement: needed, figure }: AxleSizing): Diagnostic[] {
   return (['bump', 'droop'] as const).flatMap((side): Diagnostic[] => {
-    const { value: margin, lower, contributions } = figure(`${side}Spare`);
+    const { value: margin, lower, contributions } = figure(`${side}TravelMargin`);
     if (margin === null) return [];
-    const available = figure(`${side}Travel`).value ?? 0;
+    const available = figure(`${side}TravelAvailable`).value ?? 0;
     const values = { available, required: available - margin, margin };
     if (margin < 0) {
       const worst = needed.cases

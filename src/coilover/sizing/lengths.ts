@@ -8,7 +8,7 @@ import type { AxleState } from './state.ts';
 import type { Extreme } from './uncertainty.ts';
 
 export const LENGTH_FIGURES = {
-  installedLength: {
+  designLength: {
     label: 'length at ride height',
     quantity: 'length',
     group: 'order',
@@ -20,13 +20,13 @@ export const LENGTH_FIGURES = {
     group: 'car',
     definition: 'how far the coilover shortens, divided by the bump travel of the contact patch',
   },
-  openLength: {
+  extendedLength: {
     label: 'extended length',
     quantity: 'length',
     group: 'order',
     definition: 'eye to eye, topped out',
   },
-  closedLength: {
+  compressedLength: {
     label: 'compressed length',
     quantity: 'length',
     group: 'order',
@@ -44,50 +44,50 @@ export const LENGTH_FIGURES = {
     group: 'order',
     definition: 'compressed length − stroke',
   },
-  bumpStroke: {
+  compressionStroke: {
     label: 'stroke from ride height to compressed length',
     quantity: 'length',
     group: 'order',
     definition: 'length at ride height − compressed length; the bump stop takes a part of it',
   },
-  droopStroke: {
+  extensionStroke: {
     label: 'stroke from ride height to extended length',
     quantity: 'length',
     group: 'order',
     definition: 'extended length − length at ride height',
   },
-  bumpTravel: {
+  bumpTravelAvailable: {
     label: 'bump travel available',
     quantity: 'length',
     group: 'order',
     definition:
       'wheel travel from the drawn ride height to the first limit: bump stop, damper, spring or any other',
   },
-  droopTravel: {
+  droopTravelAvailable: {
     label: 'droop travel available',
     quantity: 'length',
     group: 'order',
     definition: 'wheel travel from the drawn ride height to the first limit, as a positive number',
   },
-  bumpNeeded: {
+  bumpTravelRequired: {
     label: 'bump travel required',
     quantity: 'length',
     group: 'car',
     definition: 'the largest of the travel cases',
   },
-  droopNeeded: {
+  droopTravelRequired: {
     label: 'droop travel required',
     quantity: 'length',
     group: 'car',
     definition: 'the largest of the travel cases, as a positive number',
   },
-  bumpSpare: {
+  bumpTravelMargin: {
     label: 'bump travel margin',
     quantity: 'length',
     group: 'order',
     definition: 'bump travel available − required',
   },
-  droopSpare: {
+  droopTravelMargin: {
     label: 'droop travel margin',
     quantity: 'length',
     group: 'order',
@@ -159,7 +159,15 @@ export function travelExtremes(
   needed: TravelRequirement,
   others: OtherEnds,
 ): Readonly<
-  Record<'bumpTravel' | 'droopTravel' | 'bumpNeeded' | 'droopNeeded' | 'bumpSpare' | 'droopSpare', Extreme>
+  Record<
+    | 'bumpTravelAvailable'
+    | 'droopTravelAvailable'
+    | 'bumpTravelRequired'
+    | 'droopTravelRequired'
+    | 'bumpTravelMargin'
+    | 'droopTravelMargin',
+    Extreme
+  >
 > {
   const margins = (ends: readonly (number | null)[], required: readonly number[]): Extreme => ({
     of: 'min',
@@ -168,12 +176,12 @@ export function travelExtremes(
   const [bump, droop] = [bumpEnds(state, others), droopEnds(state, others)];
   const [forBump, forDroop] = [requiredBy(needed, 'bump'), requiredBy(needed, 'droop')];
   return {
-    bumpTravel: { of: 'min', values: bump },
-    droopTravel: { of: 'min', values: droop },
-    bumpNeeded: { of: 'max', values: forBump },
-    droopNeeded: { of: 'max', values: forDroop },
-    bumpSpare: margins(bump, forBump),
-    droopSpare: margins(droop, forDroop),
+    bumpTravelAvailable: { of: 'min', values: bump },
+    droopTravelAvailable: { of: 'min', values: droop },
+    bumpTravelRequired: { of: 'max', values: forBump },
+    droopTravelRequired: { of: 'max', values: forDroop },
+    bumpTravelMargin: margins(bump, forBump),
+    droopTravelMargin: margins(droop, forDroop),
   };
 }
 
@@ -191,19 +199,19 @@ export function lengthNumbers(
   const { damper } = settings;
   const stroke = damper === null ? null : damper.open - damper.closed;
   return {
-    installedLength: length,
+    designLength: length,
     installationRatio: ratio,
-    openLength: damper?.open ?? null,
-    closedLength: damper?.closed ?? null,
+    extendedLength: damper?.open ?? null,
+    compressedLength: damper?.closed ?? null,
     stroke,
     deadLength: damper === null || stroke === null ? null : damper.closed - stroke,
-    bumpStroke: damper === null ? null : length - damper.closed,
-    droopStroke: damper === null ? null : damper.open - length,
-    bumpTravel: extremeValue(extremes.bumpTravel),
-    droopTravel: extremeValue(extremes.droopTravel),
-    bumpNeeded: extremeValue(extremes.bumpNeeded),
-    droopNeeded: extremeValue(extremes.droopNeeded),
-    bumpSpare: extremeValue(extremes.bumpSpare),
-    droopSpare: extremeValue(extremes.droopSpare),
+    compressionStroke: damper === null ? null : length - damper.closed,
+    extensionStroke: damper === null ? null : damper.open - length,
+    bumpTravelAvailable: extremeValue(extremes.bumpTravelAvailable),
+    droopTravelAvailable: extremeValue(extremes.droopTravelAvailable),
+    bumpTravelRequired: extremeValue(extremes.bumpTravelRequired),
+    droopTravelRequired: extremeValue(extremes.droopTravelRequired),
+    bumpTravelMargin: extremeValue(extremes.bumpTravelMargin),
+    droopTravelMargin: extremeValue(extremes.droopTravelMargin),
   };
 }

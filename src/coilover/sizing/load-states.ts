@@ -87,7 +87,7 @@ export function loadedCars(
         name,
         masses: loaded,
         states: axles,
-        rollGradient: rollOfCar(front, rear, centreHeight).rollAngleWithBars,
+        rollGradient: rollOfCar(front, rear, centreHeight).rollGradientWithBars,
         sprungMass:
           front.mass === null || rear?.mass == null ? null : 2 * (front.mass.sprung + rear.mass.sprung),
       },

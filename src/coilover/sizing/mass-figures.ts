@@ -10,13 +10,13 @@ import type { FigureInfos, Numbers } from './figure.ts';
 import type { AxleState } from './state.ts';
 
 export const MASS_FIGURES = {
-  leftMass: {
+  leftWheelMass: {
     label: 'mass on the left-hand wheel',
     quantity: 'mass',
     group: 'car',
     definition: 'of the car with the added loads, from shares or scales',
   },
-  rightMass: {
+  rightWheelMass: {
     label: 'mass on the right-hand wheel',
     quantity: 'mass',
     group: 'car',
@@ -34,14 +34,14 @@ export const MASS_FIGURES = {
     group: 'car',
     definition: 'wheel, tyre, upright, brake, and the shares of arms and coilover that move with them',
   },
-  leftLower: {
+  leftRightHeightDifference: {
     label: 'left-hand side lower than the right',
     quantity: 'length',
     group: 'adjustable',
     definition:
       'with both perches set alike and no anti-roll bar: difference of the loads ÷ wheel rate at static ride height; the perches take it out',
   },
-  leftLowerWithBar: {
+  leftRightHeightDifferenceWithBar: {
     label: 'left-hand side lower than the right, anti-roll bar connected',
     quantity: 'length',
     group: 'adjustable',
@@ -57,13 +57,13 @@ export const CAR_FIGURES = {
     group: 'car',
     definition: 'on all four wheels',
   },
-  frontShare: {
+  frontFraction: {
     label: 'share on the front axle',
     quantity: 'ratio',
     group: 'car',
     definition: 'mass on the front wheels ÷ mass on all wheels',
   },
-  rearToFront: {
+  frequencyRatio: {
     label: 'rear ride frequency ÷ front',
     quantity: 'ratio',
     group: 'adjustable',
@@ -88,12 +88,12 @@ export function massNumbers({
   const { antiRollBar, unsprungMass } = given.sizing;
   const lower = (rate: number) => (wheels === null ? null : ((wheels.left - wheels.right) * GRAVITY) / rate);
   return {
-    leftMass: wheels?.left ?? null,
-    rightMass: wheels?.right ?? null,
+    leftWheelMass: wheels?.left ?? null,
+    rightWheelMass: wheels?.right ?? null,
     sprungMass: mass?.sprung ?? null,
     unsprungMass: unsprungMass ?? null,
-    leftLower: atRest === null ? null : lower(atRest.rate),
-    leftLowerWithBar:
+    leftRightHeightDifference: atRest === null ? null : lower(atRest.rate),
+    leftRightHeightDifferenceWithBar:
       atRest === null || rest === null || antiRollBar === undefined
         ? null
         : lower(atRest.rate + barRate(antiRollBar, 2 * shock.patch(rest.travel).y)),
@@ -107,7 +107,7 @@ export function carFigures(
 ): Numbers<typeof CAR_FIGURES> {
   return {
     totalMass: masses?.total ?? null,
-    frontShare: masses?.frontShare ?? null,
-    rearToFront: front === null || rear === null ? null : rear / front,
+    frontFraction: masses?.frontShare ?? null,
+    frequencyRatio: front === null || rear === null ? null : rear / front,
   };
 }

@@ -20,7 +20,7 @@ export interface SizingMonteCarloOptions {
   readonly seed?: number;
 }
 
-/** What comes of many draws of a car: by figure (`front.springRate`, `car.rollAngle`), 2.5th, 50th and 97.5th percentile. */
+/** What comes of many draws of a car: by figure (`front.springRate`, `car.rollGradient`), 2.5th, 50th and 97.5th percentile. */
 export interface SizingMonteCarlo {
   readonly figures: Readonly<Record<string, { p2_5: number; median: number; p97_5: number } | null>>;
   /** How many cars were drawn. */

@@ -94,7 +94,7 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
       const requirement = travelRequirementOf(there, car, axle, one.rollGradient, one.sprungMass);
       return { name: one.name, rest: there.rest?.travel ?? 0, requirement };
     });
-    const design = travelRequirementOf(state, car, axle, roll.rollAngleWithBars, sprung);
+    const design = travelRequirementOf(state, car, axle, roll.rollGradientWithBars, sprung);
     return overStates(design, state.rest?.travel ?? 0, others);
   };
   const travelRequirement = eachAxle(inputs, (axle) => requirementIn(axle, ofAxle(states, axle)));

@@ -43,7 +43,7 @@ export function travelRequirementOf(
   state: AxleState,
   car: Certain<CarSizingFile>,
   axle: Axle,
-  rollAngle: number | null,
+  rollGradient: number | null,
   sprungMass: number | null,
 ): TravelRequirement {
   const {
@@ -73,7 +73,7 @@ export function travelRequirementOf(
     downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
   if (pushed === null) omitted.push(unborne('downforce'));
   const half = state.shock.patch(rest).y;
-  const roll = rollAngle === null ? null : half * Math.tan((rollAngle * lateral) / DEGREES);
+  const roll = rollGradient === null ? null : half * Math.tan((rollGradient * lateral) / DEGREES);
   if (roll === null) {
     omitted.push(
       masses?.centreHeight === undefined

@@ -33,14 +33,14 @@ export const ROLL_FIGURES = {
 } as const satisfies FigureInfos;
 
 export const CAR_ROLL_FIGURES = {
-  rollAngle: {
+  rollGradient: {
     label: 'roll gradient per g, without anti-roll bars',
     quantity: 'angle',
     group: 'adjustable',
     definition:
       'moment per g (sprung weight × its height above the roll axis) ÷ (roll stiffness of both axles − that moment); tyres rigid',
   },
-  rollAngleWithBars: {
+  rollGradientWithBars: {
     label: 'roll gradient per g, with anti-roll bars',
     quantity: 'angle',
     group: 'adjustable',
@@ -88,7 +88,7 @@ export function rollOfCar(
     return left > 0 ? (moment / left) * DEGREES : null;
   };
   return {
-    rollAngle: angle(axles.map(({ roll }) => roll.rollStiffness)),
-    rollAngleWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar ?? roll.rollStiffness)),
+    rollGradient: angle(axles.map(({ roll }) => roll.rollStiffness)),
+    rollGradientWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar ?? roll.rollStiffness)),
   };
 }

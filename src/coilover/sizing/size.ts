@@ -71,7 +71,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     const valving = ordered?.valving;
     const requiredRate = state.required.springRate;
     const damper = ofAxle(settings, axle).damper;
-    const { damping, bumpDamping, reboundDamping } = ofAxle(nominal.axles, axle).damping;
+    const { meanDamping, compressionDamping, reboundDamping } = ofAxle(nominal.axles, axle).damping;
     const after = afterOrder({
       axle,
       state,
@@ -104,18 +104,18 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       bearings: bearingUses(ofAxle(car.models, axle), given.limits.ends, state.ends),
       perch: perchRange(state),
       dampingTable:
-        bumpDamping === null || reboundDamping === null
+        compressionDamping === null || reboundDamping === null
           ? []
           : valving === undefined
-            ? dampingTable(sizing.damping ?? {}, bumpDamping, reboundDamping)
-            : boughtTable(valving, { compression: bumpDamping, rebound: reboundDamping }),
+            ? dampingTable(sizing.damping ?? {}, compressionDamping, reboundDamping)
+            : boughtTable(valving, { compression: compressionDamping, rebound: reboundDamping }),
       speedRows: speedRowsOf(inputs, nominal, axle),
       loadStates: loadStatesOn(axle, state, designState, nominal.loaded),
       afterOrder: after,
       advice: (after === null ? [] : adviceOn(axle, after, perches)).map((one) =>
         worded(one, document.units),
       ),
-      curves: wheelCurves(state, damping),
+      curves: wheelCurves(state, meanDamping),
       forces: forcesIn(given, state, ofAxle(limits, axle), damper, document.units),
     };
   });
@@ -171,7 +171,7 @@ function notCured({ advice, figure }: AxleSizing): Diagnostic[] {
   return advice.filter(({ severity, code, values }) => {
     if (severity !== 'conflict') return false;
     if (code === 'boughtTravelShort') return !isShort(`${values.direction}Spare`);
-    return code !== 'boughtSpringTravelShort' || !isShort('bindMargin');
+    return code !== 'boughtSpringTravelShort' || !isShort('springTravelMargin');
   });
 }
 

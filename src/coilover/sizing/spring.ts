@@ -14,13 +14,13 @@ import { withTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 
 export const SPRING_FIGURES = {
-  wantedWheelRate: {
+  requiredWheelRate: {
     label: 'wheel rate required at ride height',
     quantity: 'rate',
     group: 'adjustable',
     definition: 'change of sprung wheel load per travel that the target requires, without the tyre',
   },
-  wantedSpringRate: {
+  requiredSpringRate: {
     label: 'spring rate required',
     quantity: 'rate',
     group: 'adjustable',
@@ -39,7 +39,7 @@ export const SPRING_FIGURES = {
     definition:
       'change of sprung wheel load per travel at static ride height, with the spring fitted, without the tyre',
   },
-  forceTerm: {
+  geometricRateFraction: {
     label: 'geometric part of the wheel rate, as a fraction',
     quantity: 'ratio',
     group: 'order',
@@ -51,25 +51,25 @@ export const SPRING_FIGURES = {
     group: 'adjustable',
     definition: 'of the sprung mass on the wheel rate, one corner by itself',
   },
-  frequencyOnTyre: {
+  frequencyWithTyre: {
     label: 'ride frequency with the tyre',
     quantity: 'frequency',
     group: 'adjustable',
     definition: 'of the sprung mass on wheel rate and tyre rate in series',
   },
-  rateOnTyre: {
+  rideRate: {
     label: 'ride rate',
     quantity: 'rate',
     group: 'adjustable',
     definition: 'wheel rate and tyre rate in series',
   },
-  rideForce: {
+  staticAxialForce: {
     label: 'axial force at static ride height',
     quantity: 'force',
     group: 'adjustable',
     definition: 'sprung weight ÷ installation ratio: spring, gas and bump stop together',
   },
-  springForce: {
+  staticSpringForce: {
     label: 'spring force at static ride height',
     quantity: 'force',
     group: 'adjustable',
@@ -81,7 +81,7 @@ export const SPRING_FIGURES = {
     group: 'order',
     definition: 'area of the shaft × gas pressure, taken as constant',
   },
-  compressionAtRide: {
+  staticSpringCompression: {
     label: 'spring compression at static ride height',
     quantity: 'length',
     group: 'adjustable',
@@ -100,14 +100,14 @@ export const SPRING_FIGURES = {
     group: 'adjustable',
     definition: 'force on the spring seats with the damper fully extended',
   },
-  springTravelNeeded: {
+  springTravelRequired: {
     label: 'spring travel required',
     quantity: 'length',
     group: 'adjustable',
     definition:
       'compression from the free length at the bump limit; free length − minimum permissible length must be more',
   },
-  bindMargin: {
+  springTravelMargin: {
     label: 'spring travel margin',
     quantity: 'length',
     group: 'adjustable',
@@ -119,26 +119,26 @@ export const SPRING_FIGURES = {
     group: 'adjustable',
     definition: 'unloaded, helper and ring included',
   },
-  seatLengthAtRide: {
+  staticSpringLength: {
     label: 'spring length at static ride height',
     quantity: 'length',
     group: 'adjustable',
     definition: 'seat to seat',
   },
-  eyesToSeats: {
+  perchSetting: {
     label: 'perch setting',
     quantity: 'length',
     group: 'adjustable',
     definition: 'eye-to-eye length − spring length: the sum of both distances from eye to seat',
   },
-  helperShut: {
+  helperSolidTravel: {
     label: 'travel at which the helper is solid',
     quantity: 'length',
     group: 'adjustable',
     definition:
       'below it both springs work in series, above it the main spring alone; positive in bump, from the drawn ride height',
   },
-  restTravel: {
+  staticTravel: {
     label: 'static ride height against the drawn one',
     quantity: 'length',
     group: 'adjustable',
@@ -181,23 +181,23 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
   const { force, rate: k } = pushOf(stack, compressed(atRest.length));
   const open = settings.damper?.open ?? null;
   const pitch = sizing.perch?.pitch;
-  const rateOnTyre = withTyre(atRest.rate, sizing.tyreRate);
+  const rideRate = withTyre(atRest.rate, sizing.tyreRate);
   return {
     ...fitted,
     wheelRate: atRest.rate,
-    forceTerm: atRest.geometricRateFraction,
+    geometricRateFraction: atRest.geometricRateFraction,
     frequency: frequencyOn(mass.sprung, atRest.rate),
-    frequencyOnTyre: frequencyOn(mass.sprung, rateOnTyre),
-    rateOnTyre,
-    rideForce: atRest.force,
-    springForce: force,
-    compressionAtRide: compressed(atRest.length),
+    frequencyWithTyre: frequencyOn(mass.sprung, rideRate),
+    rideRate,
+    staticAxialForce: atRest.force,
+    staticSpringForce: force,
+    staticSpringCompression: compressed(atRest.length),
     preload: open === null ? null : compressed(open),
     preloadForce: open === null ? null : pushOf(stack, compressed(open)).force,
-    seatLengthAtRide: freeLength === null ? null : freeLength - compressed(atRest.length),
-    eyesToSeats: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - freeLength),
-    helperShut: sizing.helper === undefined ? null : helperShut(state),
-    restTravel: rest.travel,
+    staticSpringLength: freeLength === null ? null : freeLength - compressed(atRest.length),
+    perchSetting: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - freeLength),
+    helperSolidTravel: sizing.helper === undefined ? null : helperShut(state),
+    staticTravel: rest.travel,
     rideHeightPerTurn:
       pitch === undefined || !(atRest.rate > 0) ? null : (pitch * k * atRest.ratio) / atRest.rate,
   };

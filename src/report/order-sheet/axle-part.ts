@@ -41,7 +41,7 @@ const orDash = (say: Say) => (value: number | null, quantity: Parameters<Say>[1]
 function springs(sized: AxleSizing, say: Say): Block[] {
   const { springOptions, rateTable, handMethodRate, adjacentRates, figure } = sized;
   const both = orDash(say);
-  const wanted = figure('wantedSpringRate').value;
+  const wanted = figure('requiredSpringRate').value;
   const words: string[] = [];
   if (wanted !== null && adjacentRates !== null) {
     words.push(
@@ -147,13 +147,13 @@ function damping({ dampingTable, input, figure }: AxleSizing, say: Say, units: U
   ];
   const ratio = (name: string) => figure(name).value?.toFixed(2) ?? '–';
   const atDroop =
-    figure('dampingAtDroop').value === null
+    figure('dampingRatioAtDroop').value === null
       ? 'not defined at the droop limit (the spring is loose there, or the wheel rate not positive)'
-      : `${ratio('dampingAtDroop')} at the droop limit`;
+      : `${ratio('dampingRatioAtDroop')} at the droop limit`;
   return [
     heading(3, 'Damping'),
     paragraph(
-      `Force at each shaft speed${knee === undefined ? '' : `, with a knee at ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} at bump stop contact.`,
+      `Force at each shaft speed${knee === undefined ? '' : `, with a knee at ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('staticDampingRatio')} at ride height and ${ratio('dampingRatioAtBump')} at bump stop contact.`,
     ),
     table(
       ['shaft speed', '', 'compression', '', 'rebound', ''],
@@ -195,8 +195,8 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
     table(['case', 'side', `made up of, ${unitName('length', units)}`, 'travel'], cases, [3]),
     table(['limit', 'side', 'travel', ''], metOn(limits, say), [2]),
     list([
-      ...spare('bumpSpare', 'Bump travel'),
-      ...spare('droopSpare', 'Droop travel'),
+      ...spare('bumpTravelMargin', 'Bump travel'),
+      ...spare('droopTravelMargin', 'Droop travel'),
       ...limits.misfits,
       ...(limits.donor?.sentences ?? []),
       ...limits.notes,

@@ -34,9 +34,9 @@ function numberOf(given: number | { readonly value: number }): number {
 const FACTS: readonly Fact[] = [
   ['quantity', (axle) => String(order(axle)?.quantity ?? PAIR)],
   ['handing', (axle) => order(axle)?.handing],
-  ['length at ride height, eye to eye', figure('installedLength')],
-  ['extended length', figure('openLength')],
-  ['compressed length', figure('closedLength')],
+  ['length at ride height, eye to eye', figure('designLength')],
+  ['extended length', figure('extendedLength')],
+  ['compressed length', figure('compressedLength')],
   ['stroke', figure('stroke')],
   ['dead length', figure('deadLength')],
   [
@@ -122,7 +122,7 @@ const FACTS: readonly Fact[] = [
     'perch',
     ({ input, figure }, say) => {
       const { least, most, pitch } = input.sizing?.perch ?? {};
-      const set = figure('eyesToSeats').value;
+      const set = figure('perchSetting').value;
       const parts = [
         set === null ? null : `perch setting ${say(set, 'length')} (eye-to-eye length minus spring length)`,
         least === undefined || most === undefined
@@ -141,7 +141,7 @@ const FACTS: readonly Fact[] = [
     },
   ],
   ['preload at full extension', figure('preload')],
-  ['spring travel required', figure('springTravelNeeded')],
+  ['spring travel required', figure('springTravelRequired')],
   [
     'gas force',
     (axle, say) => {
@@ -169,7 +169,7 @@ const FACTS: readonly Fact[] = [
       return parts.length === 0 ? null : parts.join(', ');
     },
   ],
-  ['damping in compression, low-speed', figure('bumpDamping')],
+  ['damping in compression, low-speed', figure('compressionDamping')],
   ['damping in rebound, low-speed', figure('reboundDamping')],
   ['adjusters', (axle) => order(axle)?.adjusters],
   ['reservoir', (axle) => order(axle)?.reservoir],
