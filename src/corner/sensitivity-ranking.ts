@@ -10,7 +10,7 @@ export interface SensitivityRankingOptions extends Omit<SweepOptions, 'columns'>
   readonly column?: string;
 }
 
-const OPTIONS = ['column', 'bump', 'droop', 'travelOf', 'step'];
+const OPTIONS = ['column', 'bump', 'droop', 'travelReference', 'step'];
 
 /** What a millimetre of one coordinate changes, in the column's unit. */
 export interface SensitivityRank {

@@ -44,7 +44,7 @@ export interface SweepEnd {
  * (null) where the arms are parallel.
  */
 export interface Columns {
-  /** mm, bump +; of what `travelOf` says. */
+  /** mm, bump +; of what `travelReference` says. */
   readonly travel: Float64Array;
   /** mm, between the end eyes. */
   readonly shockLength: Float64Array;
@@ -162,7 +162,7 @@ export function laySweep(model: CornerModel, options: SweepOptions): LaidSweep {
   const plan = checkOptions(options, model);
   const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5 } = options;
   const system = compile(model.drawing);
-  const measure = bindMeasure(system, { y: model[travelReference] }, 'travelOf');
+  const measure = bindMeasure(system, { y: model[travelReference] }, 'travelReference');
   const drawn = drawnValue(measure);
   const path = tracePath(system, measure, drawn - droop, drawn + bump);
   let end = { droop: endOf(path.low, drawn, -droop), bump: endOf(path.high, drawn, bump) };
@@ -300,7 +300,7 @@ function readColumns({ plan, travel, driver, room }: LaidSweep, r: Reader, model
 }
 
 const STEPS = `mm, more than 0, ${MOST_ROWS} rows at most`;
-const OPTIONS = ['bump', 'droop', 'travelOf', 'step', 'columns'];
+const OPTIONS = ['bump', 'droop', 'travelReference', 'step', 'columns'];
 
 /** Checks the options; returns the plan of the columns asked for. */
 function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
@@ -310,7 +310,7 @@ function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
   if (!isDistance(droop)) issues.push(noDistance('droop', droop));
   if (travelReference !== 'contactPatch' && travelReference !== 'wheelCentre') {
     issues.push({
-      path: 'travelOf',
+      path: 'travelReference',
       problem: 'unknown choice',
       got: show(travelReference),
       allowed: 'contactPatch, wheelCentre',

@@ -301,7 +301,7 @@ describe('options that can not be', () => {
       sprungMass: 0,
       springRate: Number.NaN,
       gasForce: -1,
-      stopTable: [
+      bumpStopTable: [
         [5, 100],
         [4, 200],
       ],
@@ -317,7 +317,7 @@ describe('options that can not be', () => {
         '  springRate: out of range, got NaN (allowed: a number greater than 0 (N/mm))',
         '  gasForce: out of range, got -1 (allowed: a number of 0 or more (N))',
         '  factors.bump: out of range, got -1 (allowed: a number of 0 or more)',
-        '  stopTable[1]: a table that does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
+        '  bumpStopTable[1]: a table that does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
         '  cases[0].tyre: not a force, got [1] (allowed: [y, z] in N, or null)',
         '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, balance)',
       ].join('\n'),
@@ -393,10 +393,10 @@ describe('forces through travel', () => {
     const light = {
       ...options,
       gasForce: 0,
-      stopTable: undefined,
+      bumpStopTable: undefined,
       cases: [{ name: 'own', travel: 'equilibrium', tyre: [0, load] }],
     } as const;
-    const { stopTable: _, ...without } = light;
+    const { bumpStopTable: _, ...without } = light;
     const { travel, shock } = cornerForces(corner, without).cases.at(-1) as CaseForces;
     expectWithin(shock.metalContact, 0, 1e-6);
     const curves = sweep(corner, { bump: 60, droop: 60 });

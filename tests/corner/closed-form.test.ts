@@ -24,7 +24,7 @@ import {
   circleCorner,
   drawnContactPatch,
   type Point,
-  type TravelOf,
+  type TravelReference,
 } from '../judges/circle-intersection.ts';
 import { unlikeArms, wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -48,10 +48,10 @@ const DEAD_POINT = 1e-9;
 /** mm; where bars lie flat the pose itself is known to the root of rounding only. */
 const FLAT = 1e-4;
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelOfs = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 
 /** Both ends of the motion. */
-function endsOf(input: CornerInput, travelReference: TravelOf = 'contactPatch') {
+function endsOf(input: CornerInput, travelReference: TravelReference = 'contactPatch') {
   return sweep(doubleWishbone(input), {
     bump: BEYOND,
     droop: BEYOND,

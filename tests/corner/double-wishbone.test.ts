@@ -3,7 +3,12 @@
 import * as fc from 'fast-check';
 import { doubleWishbone, type Sweep, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { circleCorner, drawnContactPatch, type Point, type TravelOf } from '../judges/circle-intersection.ts';
+import {
+  circleCorner,
+  drawnContactPatch,
+  type Point,
+  type TravelReference,
+} from '../judges/circle-intersection.ts';
 import { unlikeArms, wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectClose } from '../support/tolerance.ts';
@@ -14,7 +19,7 @@ import { expectSameRow, placesOf } from './rows.ts';
 /** Shares of the way to the end of a sweep, on both sides. */
 const SHARES = [-0.9, -0.5, -0.1, 0, 0.2, 0.6, 0.9];
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelOfs = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 
 function travelsOf({ end }: Sweep): number[] {
   return SHARES.map((share) => share * (share > 0 ? end.bump.travel : -end.droop.travel));

@@ -394,7 +394,11 @@ describe('too few readings', () => {
       'No reading checks another: a misreading would go unseen.',
     ]);
     expect(survey({ points: { P: { guess: [1, 2] } } }).points.P.at).toEqual([1, 2]);
-    expect(survey({ points: {} })).toMatchObject({ how: 'converged', degreesOfFreedom: 0, unfixed: [] });
+    expect(survey({ points: {} })).toMatchObject({
+      status: 'converged',
+      degreesOfFreedom: 0,
+      undetermined: [],
+    });
   });
 });
 

@@ -54,7 +54,7 @@ export function forceFaults(options: ForceOptions): Issue[] {
     more(`factors.${name}`, value, 'of 0 or more', (x) => x >= 0);
   }
   issues.push(
-    ...bumpStopTableFaults('stopTable', options.bumpStopTable ?? []).map((one) => worded(one, 'metric')),
+    ...bumpStopTableFaults('bumpStopTable', options.bumpStopTable ?? []).map((one) => worded(one, 'metric')),
   );
   options.cases?.forEach(({ tyre, travel }, k) => {
     if (tyre !== null && !(Array.isArray(tyre) && tyre.length === 2 && tyre.every(Number.isFinite))) {

@@ -323,7 +323,7 @@ function springChange(bought: BoughtAxle, fitted: Spring): SpringChange | null {
   const listed = springOptions.length > 0;
   const spring = listed
     ? nearest
-    : { ...nearest, free: fitted.freeLength, innerDiameter: fitted.innerDiameter };
+    : { ...nearest, freeLength: fitted.freeLength, innerDiameter: fitted.innerDiameter };
   const compressed = compressionAtBump(bought, mass.sprung, spring);
   const fits = (one: Spring) => {
     const compression = compressionAtBump(bought, mass.sprung, one);

@@ -219,7 +219,7 @@ function forcesIn(
     unsprungMass: mass.unsprung,
     springRate: spring.rate,
     gasForce: coilover.gasForce,
-    ...(table === undefined ? {} : { stopTable: table }),
+    ...(table === undefined ? {} : { bumpStopTable: table }),
     limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }), units },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);

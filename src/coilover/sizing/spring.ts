@@ -160,12 +160,12 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
   const freeLength = spring?.freeLength == null ? null : freeLengthOf(spring.freeLength, sizing.helper);
   const numbers = {
     ...NOTHING,
-    wantedWheelRate: required.wheelRate,
-    wantedSpringRate: required.springRate,
+    requiredWheelRate: required.wheelRate,
+    requiredSpringRate: required.springRate,
     gasForce: state.carried?.gas ?? null,
     springRate: spring?.rate ?? null,
     freeLength,
-    eyesToSeats: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? null),
+    perchSetting: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? null),
   };
   if (stack === null || coilover === null || mass === null) return numbers;
   const compressed = (length: number) => coilover.loose - length;
@@ -174,8 +174,8 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
   // What the spring is and has, also where the corner does not stand on it.
   const fitted = {
     ...numbers,
-    springTravelNeeded: Math.max(0, compressed(shortest)),
-    bindMargin: Number.isFinite(travel) ? travel - compressed(shortest) : null,
+    springTravelRequired: Math.max(0, compressed(shortest)),
+    springTravelMargin: Number.isFinite(travel) ? travel - compressed(shortest) : null,
   };
   if (atRest === null || rest === null) return fitted;
   const { force, rate: k } = pushOf(stack, compressed(atRest.length));
@@ -196,15 +196,15 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     preloadForce: open === null ? null : pushOf(stack, compressed(open)).force,
     staticSpringLength: freeLength === null ? null : freeLength - compressed(atRest.length),
     perchSetting: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - freeLength),
-    helperSolidTravel: sizing.helper === undefined ? null : helperShut(state),
+    helperSolidTravel: sizing.helper === undefined ? null : helperSolid(state),
     staticTravel: rest.travel,
     rideHeightPerTurn:
       pitch === undefined || !(atRest.rate > 0) ? null : (pitch * k * atRest.ratio) / atRest.rate,
   };
 }
 
-/** The travel at which the first spring of the stack shuts; null where that is out of reach. */
-function helperShut({ stack, coilover, shock }: AxleState): number | null {
+/** The travel at which the first spring of the stack goes solid; null where that is out of reach. */
+function helperSolid({ stack, coilover, shock }: AxleState): number | null {
   const first = stack === null ? undefined : transfers(stack)[0];
   if (first === undefined || coilover === null) return null;
   const length = coilover.loose - first.compression;
