@@ -288,7 +288,7 @@ describe('how sure a figure is', () => {
     const { value, lower, upper } = axle.figure('sprungMass');
     expectWithin(((upper ?? 0) - (lower ?? 0)) / 2 / (value ?? 1), 0.01, 1e-9);
     const { contributions } = axle.figure('frequency');
-    expect(contributions).toEqual([{ input: 'masses.guess.total', share: 1 }]);
+    expect(contributions).toEqual([{ input: 'masses.guess.total', fraction: 1 }]);
   });
 
   it('many draws refuse a number of draws or a seed that is none', () => {

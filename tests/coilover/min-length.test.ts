@@ -29,7 +29,11 @@ describe('the minimum length', () => {
         const made = coilSpring(coil);
         const found = wireOf(made.rate, made.solidLength, made.innerDiameter);
         expectClose(found?.wire ?? Number.NaN, wire, { times: 1000, scale: made.solidLength });
-        const { minLength } = springLengths({ ...made, coil: undefined, least: undefined });
+        const { minLength } = springLengths({
+          rate: made.rate,
+          solid: made.solidLength,
+          innerDiameter: made.innerDiameter,
+        });
         expectClose(minLength ?? Number.NaN, made.minLength, { times: 10_000, scale: made.minLength });
       }),
     );

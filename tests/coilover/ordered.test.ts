@@ -44,7 +44,7 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
   if (axle.afterOrder === null) return;
   expect(axle.spring).toMatchObject({
     rate: spring.rate,
-    free: spring.freeLength,
+    freeLength: spring.freeLength,
     minLength: spring.minLength,
   });
   expect(axle.figure('springRate').value).toBe(spring.rate);
@@ -340,7 +340,7 @@ describe('advice', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.rateStep = 10;
     });
-    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, free: 210.7 });
+    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, freeLength: 210.7 });
     expect(axle.afterOrder?.change?.maxMinLength).toBeGreaterThan(75.3);
     expect(codesOf(axle)).toContain('newSpringLengths');
   });

@@ -192,7 +192,7 @@ const doubtful = fc
   );
 
 /** Figures of travel, and what is left of it. */
-const TRAVELS = /(bump|droop)(Travel|Needed|Spare)$|bindMargin$/;
+const TRAVELS = /Travel(Available|Required|Margin)$/;
 
 /** A random car whose orders have tolerances, and whose dampers are those that it would get. */
 function tolerated(document: Json): Json {
@@ -277,7 +277,7 @@ describe('verdicts', () => {
         const read = readCar(document);
         const drawn = monteCarloSizing(read, { draws: 1000, seed }).figures;
         for (const { name, lower, upper, value } of figuresOf(sizeCoilovers(read))) {
-          if (!/(Spare|bindMargin|Needed)$/.test(name)) continue;
+          if (!/Travel(Margin|Required)$/.test(name)) continue;
           const many = drawn[name];
           if (lower === null || upper === null || value === null || many === null || !(upper > lower))
             continue;
@@ -300,7 +300,7 @@ describe('verdicts', () => {
         const drawn = monteCarloSizing(read, { draws: 400, seed }).figures;
         for (const { name, lower, value } of figuresOf(sizeCoilovers(read))) {
           const many = drawn[name];
-          if (!/(Spare|bindMargin)$/.test(name) || lower === null || value === null || !many) continue;
+          if (!/TravelMargin$/.test(name) || lower === null || value === null || !many) continue;
           // Too near to call: the interval ends at 0 but for what cases and draws leave open.
           const near = (CASES + 2 * DRAWN) * (value - lower) + 0.1;
           if (Math.abs(lower) < near) continue;

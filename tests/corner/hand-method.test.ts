@@ -144,7 +144,7 @@ describe('the hand figure', () => {
     });
     expect(handMethod(corner)).toEqual({
       defined: false,
-      why: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
+      reason: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
     });
   });
 

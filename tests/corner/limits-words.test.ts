@@ -300,7 +300,7 @@ describe('a corner drawn at an end of its travel', () => {
     });
     expect(found.bump).toMatchObject({ travel: 0, cause: 'deadPoint' });
     expect(found.droop).toMatchObject({ travel: 0, cause: 'deadPoint' });
-    expect(found.travelMargins?.bump?.margin).toBe(10);
+    expect(found.travelMargins?.bump?.margin).toBe(-10);
   });
 });
 
@@ -369,50 +369,51 @@ describe('a drawing that stands higher', () => {
   });
 });
 
-describe('travel wanted', () => {
-  it('is set against what there is', () => {
+describe('required travel', () => {
+  it('is set against what is available', () => {
     const { travelMargins, bump, droop } = of({
       damper: { open: 440, closed: 340 },
       required: { bump: 81, droop: 50 },
     });
     expect(travelMargins?.bump?.required).toBe(81);
     expect(travelMargins?.bump?.available).toBe(bump?.travel);
-    expectWithin(travelMargins?.bump?.margin ?? null, 81 - (bump?.travel ?? 0), 1e-12);
-    expect(travelMargins?.droop).toMatchObject({ available: -(droop?.travel ?? 0), missing: 0 });
+    expectWithin(travelMargins?.bump?.margin ?? null, (bump?.travel ?? 0) - 81, 1e-12);
+    expect(travelMargins?.droop?.available).toBe(-(droop?.travel ?? 0));
+    expectWithin(travelMargins?.droop?.margin ?? null, -(droop?.travel ?? 0) - 50, 1e-12);
     expect(travelMargins?.bump?.sentence).toBe('Bump: 81 mm required, 80.1 mm available: margin -0.9 mm.');
     expect(travelMargins?.droop?.sentence).toBe('Droop: 50 mm required, 53.3 mm available: margin 3.3 mm.');
   });
 
-  it('is spoken of on the sides where it is wanted', () => {
+  it('is told on the sides where it is given', () => {
     const sidesOf = (options: LimitOptions) => Object.keys(of(options).travelMargins ?? {});
     expect(sidesOf({ required: { bump: 10, droop: 10 } })).toEqual(['bump', 'droop']);
     expect(sidesOf({ required: { bump: 10 } })).toEqual(['bump']);
     expect(sidesOf({ required: { droop: 10 } })).toEqual(['droop']);
-    expect(Object.keys(of({}))).not.toContain('required');
+    expect(Object.keys(of({}))).not.toContain('travelMargins');
   });
 
-  it('beyond what the linkage itself can go is missing as any other', () => {
+  it('beyond what the linkage itself can go has a margin as any other', () => {
     const { travelMargins, later } = of({ required: { bump: 500, droop: 0 } });
     // The ratio is zero at 4/5 of the arm's 400 mm; the dead point is behind that.
     expect(later.map(({ cause }) => cause)).toContain('deadPoint');
     expectWithin(travelMargins?.bump?.available ?? null, 320, 1e-9);
-    expectWithin(travelMargins?.bump?.margin ?? null, 180, 1e-9);
+    expectWithin(travelMargins?.bump?.margin ?? null, -180, 1e-9);
     expect(travelMargins?.bump?.sentence).toBe('Bump: 500 mm required, 320 mm available: margin -180 mm.');
-    expect(travelMargins?.droop).toMatchObject({ needed: 0, missing: 0 });
+    const { required, available, margin } = travelMargins?.droop ?? {};
+    expect(required).toBe(0);
+    expect(margin).toBe(available);
   });
 
-  it('is all missing on a side that a limit met as drawn leaves none of', () => {
+  it('has all of it below 0 on a side that a limit met as drawn leaves none of', () => {
     const { travelMargins } = of({ damper: { open: 400, closed: 340 }, required: { bump: 80, droop: 30 } });
     expect(travelMargins?.droop).toEqual({
-      needed: 30,
+      required: 30,
       available: 0,
-      missing: 30,
+      margin: -30,
       sentence: 'Droop: 30 mm required, 0 mm available: margin -30 mm.',
     });
-    expect(travelMargins?.bump).toMatchObject({
-      missing: 0,
-      sentence: 'Bump: 80 mm required, 80.1 mm available: margin 0.1 mm.',
-    });
+    expect(travelMargins?.bump?.margin).toBeGreaterThan(0);
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 80 mm required, 80.1 mm available: margin 0.1 mm.');
   });
 
   it('can not be counted before all fits, on either side', () => {
@@ -423,16 +424,16 @@ describe('travel wanted', () => {
     expect(misfits).toHaveLength(1);
     expect(travelMargins).toEqual({
       bump: {
-        needed: 60,
+        required: 60,
         available: null,
-        missing: 60,
+        margin: -60,
         sentence:
           'Bump: 60 mm required; available travel is not known before all fits at the drawn ride height.',
       },
       droop: {
-        needed: 50,
+        required: 50,
         available: null,
-        missing: 50,
+        margin: -50,
         sentence:
           'Droop: 50 mm required; available travel is not known before all fits at the drawn ride height.',
       },
@@ -443,9 +444,9 @@ describe('travel wanted', () => {
     const { droop, travelMargins } = limits(onPillar, { required: { bump: 100, droop: 2000 } });
     expect(droop).toBeNull();
     expect(travelMargins?.droop).toEqual({
-      needed: 2000,
+      required: 2000,
       available: null,
-      missing: 0,
+      margin: null,
       sentence: 'Droop: 2000 mm required, no limit found: enough.',
     });
     // Square to its pillar the coilover stands where the eye is as high as the top.
@@ -453,7 +454,7 @@ describe('travel wanted', () => {
     // What does not fit is told even so.
     const misfit = limits(onPillar, { ground: [[0, -5]], required: { droop: 20 } });
     expect(misfit.droop?.cause).not.toBe('deadPoint');
-    expect(misfit.travelMargins?.droop).toMatchObject({ available: null, missing: 20 });
+    expect(misfit.travelMargins?.droop).toMatchObject({ available: null, margin: -20 });
   });
 });
 

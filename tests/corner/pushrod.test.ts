@@ -280,7 +280,7 @@ describe('the hand method', () => {
   it('is not defined through a rocker, nor between two parts that move', () => {
     expect(handMethod(pushrod(rear))).toEqual({
       defined: false,
-      why: 'the coilover is worked through a rocker, and the hand figure is a ratio along one arm',
+      reason: 'the coilover is worked through a rocker, and the hand figure is a ratio along one arm',
     });
   });
 });

@@ -128,7 +128,7 @@ describe('a strut', () => {
   it('has no hand figure along an arm, unless its coilover stands on one', () => {
     expect(handMethod(strut(plain))).toEqual({
       defined: false,
-      why: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
+      reason: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
     });
     const coilover = { on: 'lowerArm', mount: [560, 190], chassisMount: [520, 520] } as const;
     expect(handMethod(strut({ ...plain, coilover }))).toMatchObject({ defined: true });

@@ -89,7 +89,7 @@ describe('a design of a swing arm', () => {
         expectWithin(made.objectives[0].achieved, far / 500, 1e-9);
         expectWithin(made.objectives[0].deviation, far / 500 - 1.3, 1e-9);
         expect(made.active).toEqual([]);
-        expect(made.reasons[0]).toContain('out of reach');
+        expect(made.reasons[0]).toContain('unreachable');
       }),
       { numRuns: 6 },
     );

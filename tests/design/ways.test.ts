@@ -106,12 +106,12 @@ describe('a design', () => {
     expect(stroke.achieved - 0.8).toBe(stroke.deviation);
     expect(stroke.nearest as number).toBeLessThan(stroke.achieved);
     expect(made.active.length).toBeGreaterThan(0);
-    expect(made.reasons[0]).toBe('Not all that is wanted can be had together: 2 of 2 values are off.');
+    expect(made.reasons[0]).toBe('Not all goals can be met together: 2 of 2 are missed.');
     expect(made.reasons[1]).toMatch(
-      /^Installation ratio at ride: 0\.9 wanted, 0\.5649 as drawn, 0\.\d+ now: 0\.\d+ too little\. The nearest/,
+      /^Installation ratio at design ride height: goal 0\.9, 0\.5649 as drawn, 0\.\d+ now: 0\.\d+ too little\. The nearest/,
     );
     expect(made.reasons[2]).toMatch(
-      /now: 0\.\d+ too much\. The nearest to it of all corners tried .* is 0\.\d+\.$/,
+      /now: 0\.\d+ too much\. The nearest of all corners tried .* is 0\.\d+\.$/,
     );
     expect(made.reasons.at(-1)).toContain('no proof');
     // What one costs the other: each of the trade-off gives something for something.
@@ -123,10 +123,12 @@ describe('a design', () => {
     expect(made.searches.map(({ from }) => from)).toEqual(['drawn', 'random', ...new Array(4).fill('best')]);
   });
 
-  it('returns what lacks least where distances can not be kept', () => {
+  it('returns the smallest shortfall where clearances can not be kept', () => {
     const made = design(corner, { ...options, clearances: { mountToArm: { upperArm: 400 } } });
     expect(made.status).toBe('clearanceUnreachable');
-    expect(made.reasons.join(' ')).toMatch(/lacks \d+(\.\d)? mm of the 400 mm to be kept at a travel of/);
+    expect(made.reasons.join(' ')).toMatch(
+      /is \d+(\.\d)? mm short of its clearance of 400 mm at a travel of/,
+    );
     expect(made.tradeOff).toEqual([]);
     expect(made.objectives.map(({ nearest }) => nearest)).toEqual([null, null]);
   });
@@ -162,9 +164,7 @@ describe('a design that is cancelled', () => {
     expect(made.corner).toEqual(alone.corner);
     expect(seen[0]).toMatchObject({ search: 0, searches: 6, trials: 1 });
     expect(seen.at(-1)?.misses).toBeLessThan(seen[0].misses);
-    expect(made.reasons[0]).toBe(
-      `Cancelled: this is the best of the ${made.trials} corners tried until then.`,
-    );
+    expect(made.reasons[0]).toBe(`Cancelled: this is the best of the ${made.trials} corners tried so far.`);
   });
 
   it('from inside a search keeps the best so far, better the later it is', () => {
@@ -184,7 +184,12 @@ describe('a design that is cancelled', () => {
       before = sum;
     }
     const drawn = design(corner, { ...options, signal: AbortSignal.abort() });
-    expect(drawn).toMatchObject({ how: 'cancelled', trials: 1, corner, searches: [{ how: 'stopped' }] });
+    expect(drawn).toMatchObject({
+      status: 'cancelled',
+      trials: 1,
+      corner,
+      searches: [{ status: 'stopped' }],
+    });
     expect(before).toBeLessThan(
       drawn.objectives.reduce((all, { deviation }) => all + (deviation / 0.001) ** 2, 0),
     );
@@ -227,11 +232,11 @@ describe('what is refused', () => {
       'mounts.shockMount.y: a box without the corner as drawn in it',
       'mounts.shockMount.z: not a range',
       'mounts.shockChassisMount: nothing that may be moved',
-      'objectives[0].of: unknown objective',
-      'objectives[1]: nothing wanted',
+      'objectives[0].quantity: unknown objective',
+      'objectives[1]: no goal',
       'objectives[2]: both a target and bounds',
-      'objectives[3]: least is more than most',
-      'objectives[3].within: out of range',
+      'objectives[3]: min is more than max',
+      'objectives[3].tolerance: out of range',
       'objectives[3].weight: out of range',
       'objectives[3].stroke: missing',
       'objectives[4].target: not a number',

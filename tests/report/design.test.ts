@@ -38,9 +38,9 @@ describe('drawDesign', () => {
       const [y] = made.mounts.shockMount.to;
       expect(texts).toEqual(
         expect.arrayContaining([
-          'installation ratio at ride',
+          'installation ratio at design ride height',
           '0.5649',
-          'force in lowerOuter at ride',
+          'force in lowerOuter at design ride height',
           'at most 3500 N',
           'not met',
           'shock mount, y',

@@ -98,10 +98,10 @@ describe('an order sheet', () => {
   it('tells what the order settles apart from what can be changed later', () => {
     const settled = Object.fromEntries(example.axles[0].figures.map((figure) => [figure.name, figure.group]));
     expect(settled).toMatchObject({
-      openLength: 'order',
+      extendedLength: 'order',
       stroke: 'order',
       springRate: 'adjustable',
-      damping: 'adjustable',
+      meanDamping: 'adjustable',
     });
     const headings = sheet.blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
     expect(headings).toContain('Settled by the order');
