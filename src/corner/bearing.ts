@@ -22,7 +22,7 @@ export interface SphericalBearing {
  *
  * @throws InputError unless 0 < housingWidth < ballWidth < ballDiameter.
  */
-export function bearingTilt(bearing: SphericalBearing): number {
+export function bearingMisalignment(bearing: SphericalBearing): number {
   const { ballDiameter, ballWidth, housingWidth } = bearing;
   const issues: Issue[] = [];
   const check = (path: string, value: unknown, above: number, below: number, allowed: string) => {

@@ -25,7 +25,7 @@ import { type CornerModel, carrierOf, pivotOf } from './model.ts';
 import { sweep } from './sweep.ts';
 
 /** How the hand figure is taken, and what the exact one is made of; all optional. */
-export interface HandOptions {
+export interface HandMethodOptions {
   /** Factor for the lean; default the cosine of the lean from vertical as drawn. */
   readonly factor?: number;
   /** Sprung mass of the corner, kg. With a spring rate or a frequency it gives the force term. */
@@ -39,9 +39,15 @@ export interface HandOptions {
 }
 
 /** The five faults, in the order in which they are mended. */
-export const FAULTS = ['cosineOnce', 'angleFromVertical', 'ballJoint', 'onePose', 'noForceTerm'] as const;
+export const HAND_METHOD_APPROXIMATIONS = [
+  'cosineOnce',
+  'angleFromVertical',
+  'ballJoint',
+  'onePose',
+  'noGeometricPart',
+] as const;
 /** One of the five, by name; `faultWords` says it in words. */
-export type Fault = (typeof FAULTS)[number];
+export type HandMethodApproximation = (typeof HAND_METHOD_APPROXIMATIONS)[number];
 
 /** The hand figure against the exact one at a travel. */
 export interface HandPoint {
@@ -52,13 +58,13 @@ export interface HandPoint {
   /** How far off a spring is that was chosen by hand: -0.23 is 23 % too soft, 0.1 is 10 % too stiff. */
   readonly error: number;
   /** What each fault, mended, multiplies the figure with; the product is exact by hand. */
-  readonly shares: Readonly<Record<Fault, number>>;
+  readonly factors: Readonly<Record<HandMethodApproximation, number>>;
 }
 
 /** Why there is no hand figure. */
 export interface NoHandMethod {
   readonly defined: false;
-  readonly why: string;
+  readonly reason: string;
 }
 
 /** The hand figure of a corner. */
@@ -69,11 +75,11 @@ export interface HandMethod {
   /** mm along the arm, from its pivot to the ball joint. */
   readonly d2: number;
   /** Lean of the shock from vertical as drawn, degrees, without sign. */
-  readonly lean: number;
+  readonly inclination: number;
   /** Factor taken for the lean, 0 to 1. */
   readonly factor: number;
   /** (d1/d2)^2 times the factor: wheel rate by spring rate, by hand. */
-  readonly hand: number;
+  readonly estimate: number;
   /** Whether the exact figure has its force term, and if not, why. */
   readonly force: 'included' | string;
   /** Spring rate behind the force term, N/mm. */
@@ -100,10 +106,10 @@ const STEP = 1;
  *
  * @throws InputError for options out of range.
  */
-export function handMethod(corner: Corner, options: HandOptions = {}): HandMethod | NoHandMethod {
+export function handMethod(corner: Corner, options: HandMethodOptions = {}): HandMethod | NoHandMethod {
   checkOptions(options);
   const hardpoints = armOf(modelOf(corner));
-  if ('why' in hardpoints) return { defined: false, why: hardpoints.why };
+  if ('why' in hardpoints) return { defined: false, reason: hardpoints.why };
   const { inner, outer, mount, chassisMount } = hardpoints;
   const curves = sweep(corner, { ...options.travel, step: STEP, columns: COLUMNS });
   const arm = between(inner, outer);
@@ -113,11 +119,11 @@ export function handMethod(corner: Corner, options: HandOptions = {}): HandMetho
   const d1 = dot(reach, arm) / d2;
   const lean = Math.atan2(Math.abs(shock[0]), Math.abs(shock[1]));
   const factor = options.factor ?? Math.cos(lean);
-  const hand = (d1 / d2) ** 2 * factor;
+  const estimate = (d1 / d2) ** 2 * factor;
   const drawn = curves.at(0);
   const ratio0 = drawn.installationRatio;
-  if (!(hand > 0) || ratio0 === null || ratio0 === 0) {
-    return { defined: false, why: 'the shock does not work against the arm in the drawn pose' };
+  if (!(estimate > 0) || ratio0 === null || ratio0 === 0) {
+    return { defined: false, reason: 'the shock does not work against the arm in the drawn pose' };
   }
   // Shock length in space: its part in the plane does the work.
   const inPlane = length(shock) / drawn.shockLength;
@@ -139,13 +145,13 @@ export function handMethod(corner: Corner, options: HandOptions = {}): HandMetho
     return {
       travel,
       exact,
-      error: exact / hand - 1,
-      shares: {
-        cosineOnce: fixed.twice / hand,
+      error: exact / estimate - 1,
+      factors: {
+        cosineOnce: fixed.twice / estimate,
         angleFromVertical: fixed.fromNormal / fixed.twice,
         ballJoint: fixed.ride / fixed.fromNormal,
         onePose: square / fixed.ride,
-        noForceTerm: exact / square,
+        noGeometricPart: exact / square,
       },
     };
   };
@@ -157,16 +163,16 @@ export function handMethod(corner: Corner, options: HandOptions = {}): HandMetho
     defined: true,
     d1,
     d2,
-    lean: lean * DEGREES,
+    inclination: lean * DEGREES,
     factor,
-    hand,
+    estimate,
     force: spring.force,
     ...(spring.rate === null ? {} : { springRate: spring.rate }),
     at,
     ride,
     worst,
     columns: { travel: column('travel'), exact: column('exact'), error: column('error') },
-    sentences: sentencesOn(hand, ride, worst, spring.force),
+    sentences: sentencesOn(estimate, ride, worst, spring.force),
   };
 }
 
@@ -202,7 +208,11 @@ interface Spring {
 }
 
 /** k_w = m (2 pi f)^2 = k_s R^2 + F_0 R', solved for k_s. */
-function springOf({ sprungMass, springRate, frequency }: HandOptions, ratio: number, slope: number): Spring {
+function springOf(
+  { sprungMass, springRate, frequency }: HandMethodOptions,
+  ratio: number,
+  slope: number,
+): Spring {
   const without = (force: string): Spring => ({ force, rate: null, compression: null });
   if (sprungMass === undefined) return without('left out: no sprung mass was given');
   if (springRate === undefined && frequency === undefined) {
@@ -216,17 +226,17 @@ function springOf({ sprungMass, springRate, frequency }: HandOptions, ratio: num
   return { force: 'included', rate, compression: load / rate };
 }
 
-const FAULT_WORDS: Readonly<Record<Fault, string>> = {
+const APPROXIMATION_LABELS: Readonly<Record<HandMethodApproximation, string>> = {
   cosineOnce: 'the cosine of the lean taken once, where it counts twice',
   angleFromVertical: 'the lean taken from vertical, not from square to pivot and mount',
   ballJoint: 'the ball joint taken for the contact patch',
   onePose: 'one pose taken for all',
-  noForceTerm: 'what a changing ratio does under load, left out',
+  noGeometricPart: 'what a changing ratio does under load, left out',
 };
 
 /** A fault in words. */
-export function faultWords(fault: Fault): string {
-  return FAULT_WORDS[fault];
+export function approximationLabel(fault: HandMethodApproximation): string {
+  return APPROXIMATION_LABELS[fault];
 }
 
 function sentencesOn(hand: number, ride: HandPoint, worst: HandPoint, force: string): string[] {
@@ -234,8 +244,8 @@ function sentencesOn(hand: number, ride: HandPoint, worst: HandPoint, force: str
   return [
     `The hand method (two lengths squared × the factor for the lean) gives a wheel rate of ${hand.toFixed(3)} of the spring rate; the exact value is ${ride.exact.toFixed(3)} at ride height.`,
     `A spring chosen by the hand method is ${offBy(ride.error)} at ride height, ${offBy(worst.error)} at worst over this travel (${where}).`,
-    ...FAULTS.filter((fault) => fault !== 'onePose').map(
-      (fault) => `${FAULT_WORDS[fault]}: ${offBy(ride.shares[fault] - 1)} at ride height.`,
+    ...HAND_METHOD_APPROXIMATIONS.filter((fault) => fault !== 'onePose').map(
+      (fault) => `${APPROXIMATION_LABELS[fault]}: ${offBy(ride.factors[fault] - 1)} at ride height.`,
     ),
     force === 'included'
       ? 'The exact value includes the geometric part: the changing ratio under the loaded spring.'
@@ -251,7 +261,7 @@ function offBy(error: number): string {
   return percent > 900 ? `more than ten times too ${way}` : `${percent.toFixed(0)} % too ${way}`;
 }
 
-function checkOptions(options: HandOptions): void {
+function checkOptions(options: HandMethodOptions): void {
   const issues: Issue[] = [];
   if (typeof options !== 'object' || options === null) {
     throw new InputError('hand method options', [{ path: '', problem: 'not an object', got: show(options) }]);

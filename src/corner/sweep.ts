@@ -11,7 +11,7 @@ import {
   type ColumnPlan,
   planColumns,
   type Recipe,
-  type TravelOf,
+  type TravelReference,
   unknownColumns,
 } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
@@ -24,7 +24,7 @@ export interface SweepOptions {
   /** Downward travel to reach, mm, as a positive number; default 80. */
   readonly droop?: number;
   /** Whose travel is the axis: `contactPatch` (default) or `wheelCentre`. Ratios stay per contact-patch travel. */
-  readonly travelOf?: TravelOf;
+  readonly travelReference?: TravelReference;
   /** Distance between rows, mm; default 5. Rows stand at its multiples, and at both ends. */
   readonly step?: number;
   /** Names of the columns wanted beside `travel`; default all. */
@@ -44,7 +44,7 @@ export interface SweepEnd {
  * (null) where the arms are parallel.
  */
 export interface Columns {
-  /** mm, bump +; of what `travelOf` says. */
+  /** mm, bump +; of what `travelReference` says. */
   readonly travel: Float64Array;
   /** mm, between the end eyes. */
   readonly shockLength: Float64Array;
@@ -53,7 +53,7 @@ export interface Columns {
   /** Derivative of the ratio by contact-patch travel, 1/mm. */
   readonly installationRatioSlope: Float64Array;
   /** Degrees from vertical, top inboard positive. */
-  readonly shockLean: Float64Array;
+  readonly shockInclination: Float64Array;
   /** Degrees, top outboard positive. */
   readonly camber: Float64Array;
   /** Degrees, top inboard positive. */
@@ -77,7 +77,7 @@ export interface Columns {
   /** Degrees from horizontal, wheel end up positive. */
   readonly rodAngle: Float64Array;
   /** Degrees between the line to the pivot and the rod: 0 or 180 is a dead point. */
-  readonly rodToRockerAngle: Float64Array;
+  readonly rodRockerAngle: Float64Array;
   /** Moving hardpoints: `lowerOuterY`, `lowerOuterZ`, `contactPatchY` and so on. */
   readonly [name: string]: Float64Array | readonly (number | null)[];
 }
@@ -160,13 +160,13 @@ export interface LaidSweep {
 /** Checks the options and lays the path. */
 export function laySweep(model: CornerModel, options: SweepOptions): LaidSweep {
   const plan = checkOptions(options, model);
-  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5 } = options;
+  const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5 } = options;
   const system = compile(model.drawing);
-  const measure = bindMeasure(system, { y: model[travelOf] }, 'travelOf');
+  const measure = bindMeasure(system, { y: model[travelReference] }, 'travelReference');
   const drawn = drawnValue(measure);
   const path = tracePath(system, measure, drawn - droop, drawn + bump);
   let end = { droop: endOf(path.low, drawn, -droop), bump: endOf(path.high, drawn, bump) };
-  if (travelOf !== 'contactPatch') {
+  if (travelReference !== 'contactPatch') {
     end = beforeStillPatch(
       end,
       extremes(path, bindMeasure(system, { y: model.contactPatch }, 'travel')),
@@ -300,19 +300,19 @@ function readColumns({ plan, travel, driver, room }: LaidSweep, r: Reader, model
 }
 
 const STEPS = `mm, more than 0, ${MOST_ROWS} rows at most`;
-const OPTIONS = ['bump', 'droop', 'travelOf', 'step', 'columns'];
+const OPTIONS = ['bump', 'droop', 'travelReference', 'step', 'columns'];
 
 /** Checks the options; returns the plan of the columns asked for. */
 function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
   const issues = unknownOptions('sweep options', options, OPTIONS);
-  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns } = options;
+  const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5, columns } = options;
   if (!isDistance(bump)) issues.push(noDistance('bump', bump));
   if (!isDistance(droop)) issues.push(noDistance('droop', droop));
-  if (travelOf !== 'contactPatch' && travelOf !== 'wheelCentre') {
+  if (travelReference !== 'contactPatch' && travelReference !== 'wheelCentre') {
     issues.push({
-      path: 'travelOf',
+      path: 'travelReference',
       problem: 'unknown choice',
-      got: show(travelOf),
+      got: show(travelReference),
       allowed: 'contactPatch, wheelCentre',
     });
   }
@@ -335,7 +335,7 @@ function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
     });
     throw new InputError('sweep options', issues);
   }
-  const plan = planColumns(model, travelOf, columns);
+  const plan = planColumns(model, travelReference, columns);
   if (columns !== undefined && plan.recipes.length < columns.length)
     issues.push(...unknownColumns(columns, model));
   throwIfAny('sweep options', issues);

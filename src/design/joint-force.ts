@@ -32,7 +32,7 @@ export interface JointForce {
 
 /** Size of the force in a joint, N; null where it is not determined, its derivatives NaN where they are not. */
 export function jointForce(
-  { joint, tyre, station = 'ride', unsprungMass = 0 }: JointForce,
+  { joint, tyre, station = 'design', unsprungMass = 0 }: JointForce,
   trial: Trial,
 ): Dual | null {
   const { model } = trial;

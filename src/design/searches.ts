@@ -8,12 +8,12 @@ import { uniform } from '../numerics/random.ts';
 import type { Judge } from './judge.ts';
 import type { Assessed } from './lagrangian.ts';
 import type { CheckedDesign, DesignOptions } from './options.ts';
-import type { DesignEnd, SearchReport } from './result.ts';
+import type { DesignStatus, SearchReport } from './result.ts';
 import { type Candidate, candidate, isBetter, searchFrom, sumOf } from './search.ts';
 
 /** What the searches came to. */
 export interface Found {
-  readonly how: DesignEnd;
+  readonly status: DesignStatus;
   /** The corner as drawn, and the best of all. */
   readonly first: Candidate;
   readonly best: Candidate;
@@ -81,7 +81,7 @@ export function searchAll(
   const search = (from: SearchReport['from'], x: readonly number[], by: readonly number[]) => {
     tell();
     const before = best;
-    const { best: end, how } = searchFrom(x, {
+    const { best: end, how: status } = searchFrom(x, {
       boxes,
       weights: by,
       stop,
@@ -92,10 +92,10 @@ export function searchAll(
         return assessed;
       },
     });
-    cancelled = how === 'cancelled';
-    if (best !== before) bestEnd = how;
+    cancelled = status === 'cancelled';
+    if (best !== before) bestEnd = status;
     if (end !== null && end.violation === 0) ends.push(end);
-    searches.push({ from, how, misses: end && sumOf(end.deviations, weights) });
+    searches.push({ from, status, misses: end && sumOf(end.deviations, weights) });
   };
 
   const next = uniform(seed);
@@ -119,15 +119,15 @@ export function searchAll(
 
   const ended = bestEnd === 'converged' || bestEnd === 'stalled';
   return {
-    how: cancelled
+    status: cancelled
       ? 'cancelled'
       : best.violation > 0
-        ? 'distanceOutOfReach'
+        ? 'clearanceUnreachable'
         : best.deviations.every(isMet)
           ? 'targetsMet'
           : ended
-            ? 'targetOutOfReach'
-            : 'unfinished',
+            ? 'targetUnreachable'
+            : 'evaluationLimit',
     first,
     best,
     nearest: near.map((one, k) => (one === null ? null : one.values[k])),

@@ -1,9 +1,9 @@
 // Columns of a sweep over its travel, in panels one under the other.
 
-import type { Bands } from '../corner/bands.ts';
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
+import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import type { Units } from '../units.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
@@ -29,7 +29,7 @@ export type Curves = Pick<Sweep, 'info' | 'end'> & {
 };
 
 /** How curves are plotted; all optional. */
-export interface CurveOptions {
+export interface PlotCurvesOptions {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
   readonly panels?: readonly string[];
   /** Heading; default says what is shown. */
@@ -37,7 +37,7 @@ export interface CurveOptions {
   /** Where the travel ends: the way beyond is shaded, and the limits are named. */
   readonly limits?: Limits;
   /** How sure the columns are, as `bands` of the same corner has it: shaded to either side of the curve. */
-  readonly bands?: Pick<Bands, 'travel' | 'columns'>;
+  readonly bands?: Pick<UncertaintyBands, 'travel' | 'columns'>;
   /** A figure to compare with, by the column in whose panel it is drawn: a broken line, and its name. */
   readonly beside?: Readonly<Record<string, { readonly value: number; readonly words: string }>>;
   /** What the picture is labelled in; default metric. Values go in as the library counts them. */
@@ -52,7 +52,7 @@ export interface CurveOptions {
  *
  * @throws InputError for an unknown column, and without a panel.
  */
-export function plotCurves(sweep: Curves, options: CurveOptions = {}): string {
+export function plotCurves(sweep: Curves, options: PlotCurvesOptions = {}): string {
   return svgDocument(curvesPicture(sweep, options));
 }
 
@@ -88,7 +88,7 @@ interface Axis {
 }
 
 /** The picture behind `plotCurves`. */
-export function curvesPicture(metric: Curves, metricOptions: CurveOptions): Picture {
+export function curvesPicture(metric: Curves, metricOptions: PlotCurvesOptions): Picture {
   const { panels = ['installationRatio', 'shockLength'] } = metricOptions;
   const [sweep, options] = inUnits(metric, metricOptions);
   const columns = chosen(sweep, panels);
@@ -121,7 +121,7 @@ export function curvesPicture(metric: Curves, metricOptions: CurveOptions): Pict
 }
 
 /** Curves and what is drawn with them, in the units of the picture. */
-function inUnits(curves: Curves, options: CurveOptions): [Curves, CurveOptions] {
+function inUnits(curves: Curves, options: PlotCurvesOptions): [Curves, PlotCurvesOptions] {
   const { units = 'metric', limits, bands, beside } = options;
   if (units === 'metric') return [curves, options];
   const { info } = curves;
@@ -329,7 +329,7 @@ interface Band {
 }
 
 /** The band of a column, as far as the curves go. */
-function bandOf({ at, end }: Curves, name: string, bands: CurveOptions['bands']): Band {
+function bandOf({ at, end }: Curves, name: string, bands: PlotCurvesOptions['bands']): Band {
   const rows = Array.from(bands?.travel ?? []).flatMap((travel, i) => {
     if (travel < end.droop.travel || travel > end.bump.travel) return [];
     const [value, width] = [at(travel)[name], bands?.columns[name]?.[i] ?? null];

@@ -30,14 +30,14 @@ const LINES: Readonly<Record<'bump' | 'rebound', Attributes>> = {
  * The force table of a damper over shaft speed (mm/s, N), bump in a whole line, rebound in a broken one, as an SVG document labelled in the
  * units asked for.
  */
-export function plotDamping(
+export function plotDampingForce(
   rows: readonly DampingRow[],
   title = 'Damper force over shaft speed',
   { units = 'metric' }: { readonly units?: Units } = {},
 ): string {
-  const shown = rows.map(({ speed, bump, rebound }) => ({
+  const shown = rows.map(({ speed, compression, rebound }) => ({
     speed: fromMetric(speed, 'shaftSpeed', units),
-    bump: fromMetric(bump, 'force', units),
+    bump: fromMetric(compression, 'force', units),
     rebound: fromMetric(rebound, 'force', units),
   }));
   const points = [{ speed: 0, bump: 0, rebound: 0 }, ...shown];

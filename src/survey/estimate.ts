@@ -12,8 +12,8 @@ import { type Layout, placeOf } from './layout.ts';
 import type { Computed, Reading, Spot } from './readings.ts';
 
 /** The unknowns as the readings have them. */
-export interface Estimate {
-  readonly how: LeastSquaresStatus;
+export interface Fit {
+  readonly status: LeastSquaresStatus;
   readonly unknowns: readonly number[];
   /** What each reading should have been, in its unit. */
   readonly computed: readonly number[];
@@ -41,7 +41,7 @@ export function estimate(
   readings: readonly Reading[],
   guess: readonly number[] = layout.guess,
   steps?: number,
-): Estimate {
+): Fit {
   const { status, x, sum } = leastSquares(
     {
       values: (u) => weighted(layout, readings, u),
@@ -52,14 +52,14 @@ export function estimate(
     steps,
   );
   const computed = readings.map((reading) => computedOf(layout, reading, x).value);
-  return { how: status, unknowns: x, computed, chiSquare: sum };
+  return { status, unknowns: x, computed, chiSquare: sum };
 }
 
 /** Steps of a fit that is tried: those that lead anywhere take 10 to 30. */
 const STEPS_TRIED = 100;
 
 /** The fit from a guess that may lead nowhere, given up early. */
-export function tried(layout: Layout, readings: readonly Reading[], guess: readonly number[]): Estimate {
+export function tried(layout: Layout, readings: readonly Reading[], guess: readonly number[]): Fit {
   return estimate(layout, readings, guess, STEPS_TRIED);
 }
 
@@ -103,7 +103,7 @@ export function sigmaOf({ plusMinus }: Reading): number {
 
 function weighted(layout: Layout, readings: readonly Reading[], unknowns: readonly number[]): number[] {
   return readings.map(
-    (reading) => (computedOf(layout, reading, unknowns).value - reading.got) / sigmaOf(reading),
+    (reading) => (computedOf(layout, reading, unknowns).value - reading.measured) / sigmaOf(reading),
   );
 }
 

@@ -19,7 +19,7 @@ export interface Station {
   /** y and z. */
   readonly forms: readonly [Form, Form];
   /** Known beforehand, sought, or on the axis of two others. */
-  readonly how: 'known' | 'sought' | 'axis';
+  readonly kind: 'known' | 'sought' | 'axis';
   /** The two points of its axis. */
   readonly axis: readonly string[];
 }
@@ -39,11 +39,11 @@ export function layOut(points: SurveyDocument['points']): Layout {
   for (const [name, { known, estimate: first, x = 0 }] of entries) {
     if (known !== undefined) {
       const [y, z] = known.map((constant): Form => ({ constant, terms: [] }));
-      stations.set(name, { name, x, forms: [y, z], how: 'known', axis: [] });
+      stations.set(name, { name, x, forms: [y, z], kind: 'known', axis: [] });
     } else if (first !== undefined) {
       const k = guess.push(...first) - 2;
       const [y, z] = [k, k + 1].map((unknown): Form => ({ constant: 0, terms: [[unknown, 1]] }));
-      stations.set(name, { name, x, forms: [y, z], how: 'sought', axis: [] });
+      stations.set(name, { name, x, forms: [y, z], kind: 'sought', axis: [] });
     }
   }
   const onAxes = entries.flatMap(([name, { pivotAxis = [], x = 0 }]): Station[] => {
@@ -51,7 +51,7 @@ export function layOut(points: SurveyDocument['points']): Layout {
     if (a === undefined || b === undefined) return [];
     const share = (x - a.x) / (b.x - a.x);
     const forms = [0, 1].map((k) => mixed(a.forms[k], b.forms[k], share)) as [Form, Form];
-    return [{ name, x, forms, how: 'axis', axis: pivotAxis }];
+    return [{ name, x, forms, kind: 'axis', axis: pivotAxis }];
   });
   const all = new Map([...stations, ...onAxes.map((station) => [station.name, station] as const)]);
   // In the order of the document.

@@ -23,7 +23,7 @@ const MOST_TRIED = 12;
 /** A reading that may be off, and by how much: got less what all others say, in its unit. */
 export interface Misreading {
   readonly reading: Reading;
-  readonly by: number;
+  readonly error: number;
 }
 
 /** Likely misreadings, from the normalised residuals of all readings: each of one reading, or of several of which one is off. */
@@ -49,11 +49,11 @@ export function misreadings(
     const alike = without
       .filter(({ chiSquare }) => chiSquare - best.chiSquare < NOT_TOLD)
       .sort((a, b) => a.chiSquare - b.chiSquare);
-    found.push(alike.map(({ reading, fit }) => ({ reading, by: offFrom(layout, reading, fit.unknowns) })));
+    found.push(alike.map(({ reading, fit }) => ({ reading, error: offFrom(layout, reading, fit.unknowns) })));
     if (alike.length > 1) break;
     kept = best.others;
     start = best.fit.unknowns;
-    residuals = normalisedResiduals(layout, kept, start, certaintyOf(layout, kept, start));
+    residuals = standardisedResiduals(layout, kept, start, certaintyOf(layout, kept, start));
   }
   return found;
 }
@@ -72,7 +72,7 @@ function suspicious(readings: readonly Reading[], normalised: readonly (number |
 }
 
 /** Normalised residual (computed less got) of each reading; null where no other reading checks it. */
-export function normalisedResiduals(
+export function standardisedResiduals(
   layout: Layout,
   readings: readonly Reading[],
   unknowns: readonly number[],
@@ -86,5 +86,5 @@ export function normalisedResiduals(
 }
 
 function offFrom(layout: Layout, reading: Reading, unknowns: readonly number[]): number {
-  return reading.got - computedOf(layout, reading, unknowns).value;
+  return reading.measured - computedOf(layout, reading, unknowns).value;
 }

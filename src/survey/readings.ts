@@ -34,10 +34,10 @@ export interface Reading {
   /** Place in the document, as `distances[3]`. */
   readonly path: string;
   /** As a sentence has it: `distance from lower inner to lower outer`. */
-  readonly words: string;
+  readonly label: string;
   readonly points: readonly string[];
   readonly unit: 'mm' | 'deg';
-  readonly got: number;
+  readonly measured: number;
   readonly plusMinus: number;
   readonly compute: (spots: readonly Spot[]) => Computed;
 }
@@ -65,30 +65,30 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
   return [
     ...distances.map(({ between, value, plusMinus = tape ?? USUAL_PLUS_MINUS.tape }, k) =>
       reading('distances', k, {
-        words: `distance from ${words(between[0])} to ${words(between[1])}`,
+        label: `distance from ${words(between[0])} to ${words(between[1])}`,
         points: between,
         unit: 'mm',
-        got: value,
+        measured: value,
         plusMinus,
         compute: distance,
       }),
     ),
     ...heights.map(({ of, above, value, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
       reading('heights', k, {
-        words: `height of ${words(of)} above ${above === undefined ? 'the ground' : words(above)}`,
+        label: `height of ${words(of)} above ${above === undefined ? 'the ground' : words(above)}`,
         points: above === undefined ? [of] : [of, above],
         unit: 'mm',
-        got: value,
+        measured: value,
         plusMinus,
         compute: (spots) => difference(spots, 1),
       }),
     ),
     ...laterals.map(({ of, from, value, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
       reading('laterals', k, {
-        words: `lateral distance of ${words(of)} from ${from === undefined ? 'the centreline' : words(from)}`,
+        label: `lateral distance of ${words(of)} from ${from === undefined ? 'the centreline' : words(from)}`,
         points: from === undefined ? [of] : [of, from],
         unit: 'mm',
-        got: value,
+        measured: value,
         plusMinus,
         compute: (spots) => difference(spots, 0),
       }),
@@ -96,10 +96,10 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ...[...inclinations.entries()].map(
       ([k, { line, value, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
         reading('inclinations', k, {
-          words: `inclination of the line of ${words(line[0])} and ${words(line[1])}`,
+          label: `inclination of the line of ${words(line[0])} and ${words(line[1])}`,
           points: line,
           unit: 'deg',
-          got: value,
+          measured: value,
           plusMinus,
           compute: (spots) => angle(spots, -90, value),
         }),
@@ -107,20 +107,20 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ...[...slopes.entries()].map(
       ([k, { line, value, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
         reading('slopes', k, {
-          words: `slope of the line of ${words(line[0])} and ${words(line[1])}`,
+          label: `slope of the line of ${words(line[0])} and ${words(line[1])}`,
           points: line,
           unit: 'deg',
-          got: value,
+          measured: value,
           plusMinus,
           compute: (spots) => angle(spots, 0, value),
         }),
     ),
     ...collinear.map(({ point, line, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
       reading('collinear', k, {
-        words: `${words(point)} in line with ${words(line[0])} and ${words(line[1])}`,
+        label: `${words(point)} in line with ${words(line[0])} and ${words(line[1])}`,
         points: [point, ...line],
         unit: 'mm',
-        got: 0,
+        measured: 0,
         plusMinus,
         compute: beside,
       }),

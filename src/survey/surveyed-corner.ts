@@ -99,7 +99,7 @@ function neededPoints(kind: DrawnCorner['kind'], { coilover, otherEnd, camber }:
   ];
 }
 
-function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
+function pointIssues({ points, undetermined }: Survey, name: string): Issue[] {
   if (!Object.hasOwn(points, name)) {
     const other = namesInFiles(name).find((written) => Object.hasOwn(points, written));
     const advice =
@@ -110,8 +110,8 @@ function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
           : 'survey it, or correct the name';
     return [{ path: `points.${name}`, problem: 'missing', allowed: Object.keys(points).join(', '), advice }];
   }
-  if (points[name].how !== 'unfixed') return [];
-  const missing = unfixed.filter(({ points: hanging }) => hanging.includes(name));
+  if (points[name].status !== 'undetermined') return [];
+  const missing = undetermined.filter(({ points: hanging }) => hanging.includes(name));
   const words = missing.map(({ read, of }) =>
     read === 'height' ? `the height of ${of}` : `the lateral distance of ${of}`,
   );

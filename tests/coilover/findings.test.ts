@@ -6,7 +6,7 @@ import { expectWithin } from '../support/tolerance.ts';
 import { car, sized, valueIn } from './cars.ts';
 
 /** Findings by path. */
-const paths = ({ findings }: Sizing) => findings.map(({ path }) => path);
+const paths = ({ conflicts }: Sizing) => conflicts.map(({ path }) => path);
 /** The one finding of a car. */
 const only = (change: (document: Json) => void) => onlyOf(sized(change));
 /** The one finding of a car whose parts were changed after it was read: in a file a share outside 0 to 1 is refused. */
@@ -18,7 +18,7 @@ function onlyAfterReading(change: (sizing: Json) => void) {
 }
 function onlyOf(sizing: Sizing) {
   expect(paths(sizing)).toHaveLength(1);
-  const [finding] = sizing.findings;
+  const [finding] = sizing.conflicts;
   // Told with its numbers.
   expect(`${finding.got} ${finding.allowed}`).toMatch(/\d/);
   return { sizing, finding };
@@ -48,8 +48,8 @@ describe('what can’t be', () => {
     });
     expect(finding.path).toBe('downforce.frontFraction');
     expect(finding.got).toBe('1.2');
-    expect(sizing.axles[0].speeds).toEqual([]);
-    expect(sizing.axles[0].figure('topSpeedHeightLost').value).toBeNull();
+    expect(sizing.axles[0].speedRows).toEqual([]);
+    expect(sizing.axles[0].figure('topSpeedRideHeightLoss').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -60,7 +60,7 @@ describe('what can’t be', () => {
     expect(finding.path).toBe('corners.front.sizing.unsprungMass');
     expect(finding.got).toBe('500.0 kg of 168.0 kg on the wheel');
     expect(sizing.axles[0].spring).toBeNull();
-    expect(valueIn(sizing.axles[0], 'installedLength')).toBeGreaterThan(0);
+    expect(valueIn(sizing.axles[0], 'designLength')).toBeGreaterThan(0);
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -69,19 +69,19 @@ describe('what can’t be', () => {
       document.corners.front.sizing.target = { frequency: 96 };
     });
     expect(sizing.status).toBe('notForOrder');
-    expect(sizing.findings[0]).toMatchObject({
+    expect(sizing.conflicts[0]).toMatchObject({
       code: 'frequencyPerMinute',
       severity: 'error',
       path: 'corners.front.sizing.target.frequency',
     });
-    expect(sizing.notes.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(sizing.checks.filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 
   it('a travel that could not be counted is a check, and never called enough', () => {
     const sizing = sized((document) => {
       delete document.masses.wheelbase;
     });
-    expect(sizing.findings).toMatchObject([
+    expect(sizing.conflicts).toMatchObject([
       {
         code: 'travelPartOmitted',
         severity: 'check',
@@ -95,15 +95,15 @@ describe('what can’t be', () => {
   });
 
   it('roll and dive that need an axle that is not described are checks, not travel of 0', () => {
-    const whole = valueIn(sized().axles[0], 'bumpNeeded');
+    const whole = valueIn(sized().axles[0], 'bumpTravelRequired');
     const spoils: [parts: string[], spoil: (document: Json) => boolean][] = [
       [['roll', 'dive'], ({ corners }) => delete corners.rear],
       [['roll'], ({ corners }) => delete corners.rear.sizing.target],
     ];
     for (const [parts, spoil] of spoils) {
       const sizing = sized((document) => void spoil(document));
-      expect(valueIn(sizing.axles[0], 'bumpNeeded')).toBeLessThanOrEqual(whole);
-      expect(sizing.findings).toMatchObject(
+      expect(valueIn(sizing.axles[0], 'bumpTravelRequired')).toBeLessThanOrEqual(whole);
+      expect(sizing.conflicts).toMatchObject(
         parts.map((part) => ({
           code: 'travelPartOmitted',
           severity: 'check',
@@ -119,7 +119,7 @@ describe('what can’t be', () => {
     const sizing = sized((document) => {
       delete document.corners.rear.sizing;
     });
-    const [finding] = sizing.findings;
+    const [finding] = sizing.conflicts;
     expect(finding).toMatchObject({
       code: 'unsprungMassMissing',
       severity: 'conflict',
@@ -129,7 +129,7 @@ describe('what can’t be', () => {
     expect(rear.figure('sprungMass').value).toBeNull();
     expect(rear.figure('unsprungMass').value).toBeNull();
     // 700 kg, 52 % of it at the rear, half on each side: the scales would still say so.
-    expect(valueIn(rear, 'leftMass')).toBeCloseTo(700 * 0.52 * 0.5, 9);
+    expect(valueIn(rear, 'leftWheelMass')).toBeCloseTo(700 * 0.52 * 0.5, 9);
     expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -138,7 +138,7 @@ describe('what can’t be', () => {
       delete document.corners.rear.sizing;
       document.corners.rear.sprungMass = 150;
     });
-    expect(sizing.findings.map(({ code, path }) => [code, path])).toEqual([
+    expect(sizing.conflicts.map(({ code, path }) => [code, path])).toEqual([
       ['travelPartOmitted', 'corners.rear'],
     ]);
     expect(valueIn(sizing.axles[1], 'sprungMass')).toBe(150);
@@ -156,7 +156,7 @@ describe('what can’t be', () => {
     expect(finding.path).toBe('corners.front.sizing.target');
     expect(finding.got).toMatch(/^-\d/);
     expect(sizing.axles[0].spring).toBeNull();
-    expect(valueIn(sizing.axles[0], 'wantedWheelRate')).toBe(0.5);
+    expect(valueIn(sizing.axles[0], 'requiredWheelRate')).toBe(0.5);
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -167,12 +167,12 @@ describe('what can’t be', () => {
       ];
     });
     // They bind above ride height: the corner does not stand, and no travel can be required.
-    expect(sizing.findings.map(({ code }) => code)).toEqual(['springSolidAtRide', 'springTravelShort']);
+    expect(sizing.conflicts.map(({ code }) => code)).toEqual(['springSolidAtRide', 'springTravelShort']);
     expect(paths(sizing)).toEqual(['corners.front.sizing.springs', 'corners.front.sizing.springs']);
-    expect(sizing.axles[0].figure('bumpNeeded').value).toBeNull();
-    expect(valueIn(sizing.axles[0], 'bindMargin')).toBeLessThan(0);
-    expect(sizing.axles[0].choices[0].against).toHaveLength(1);
-    expect(sizing.axles[0].limits.bump?.cause).toBe('springAtLeast');
+    expect(sizing.axles[0].figure('bumpTravelRequired').value).toBeNull();
+    expect(valueIn(sizing.axles[0], 'springTravelMargin')).toBeLessThan(0);
+    expect(sizing.axles[0].springOptions[0].conflicts).toHaveLength(1);
+    expect(sizing.axles[0].limits.bump?.cause).toBe('springMinLength');
   });
 
   it('a stroke that can’t fit the installed length', () => {
@@ -194,7 +194,7 @@ describe('what can’t be', () => {
 
   it('a damper too short or too long for the ride height: no travel is available on that side', () => {
     const [{ figure }] = sized().axles;
-    const installed = figure('installedLength').value ?? 0;
+    const installed = figure('designLength').value ?? 0;
     for (const [side, short] of [
       ['droop', { extendedLength: installed - 3, compressedLength: installed - 100 }],
       ['bump', { extendedLength: installed + 100, compressedLength: installed + 3 }],
@@ -206,9 +206,9 @@ describe('what can’t be', () => {
       const [axle] = sizing.axles;
       // The wheel stands beyond ride height by 3 mm of the shock, over its ratio to first order.
       const ratio = valueIn(axle, 'installationRatio');
-      expectWithin(valueIn(axle, `${side}Travel`), -3 / ratio, 0.1);
-      expect(valueIn(axle, `${side}Spare`)).toBeLessThan(0);
-      const codes = sizing.findings.flatMap(({ code, path }) => (path.includes('front') ? [code] : []));
+      expectWithin(valueIn(axle, `${side}TravelAvailable`), -3 / ratio, 0.1);
+      expect(valueIn(axle, `${side}TravelMargin`)).toBeLessThan(0);
+      const codes = sizing.conflicts.flatMap(({ code, path }) => (path.includes('front') ? [code] : []));
       expect(codes).toContain('damperDoesNotFit');
       expect(codes).toContain(`${side}TravelShort`);
     }
@@ -368,7 +368,7 @@ it('all findings and notes of spoilt cars have code, severity, path and values',
     const { front, rear } = document.corners;
     const corners = structuredClone({ front: front.sizing, rear: rear?.sizing }) as Json;
     change({ ...whole, corners });
-    const { findings, notes } = sizeCoilovers({
+    const { conflicts, checks } = sizeCoilovers({
       ...document,
       sizing: whole,
       corners: {
@@ -376,8 +376,8 @@ it('all findings and notes of spoilt cars have code, severity, path and values',
         ...(rear === undefined ? {} : { rear: { ...rear, sizing: corners.rear } }),
       },
     });
-    expect(findings.map((one) => one.code)).toContain(code);
-    for (const one of [...findings, ...notes]) {
+    expect(conflicts.map((one) => one.code)).toContain(code);
+    for (const one of [...conflicts, ...checks]) {
       expect([typeof one.code, typeof one.severity, typeof one.path, typeof one.values], code).toEqual([
         'string',
         'string',
@@ -413,13 +413,13 @@ describe('scales', () => {
         document.corners.front.sizing.perch = { setting: { value: 200, plusMinus: 2 } };
       }).axles[0];
     const [reset, untouched] = [
-      weighed('reset').figure('restTravel'),
-      weighed('untouched').figure('restTravel'),
+      weighed('reset').figure('staticTravel'),
+      weighed('untouched').figure('staticTravel'),
     ];
     expect(Math.abs(reset.value ?? Number.NaN)).toBeLessThan(1e-9);
     expect(Math.abs(untouched.value ?? Number.NaN)).toBeGreaterThan(1);
-    expect(reset.by).toEqual([]);
-    expect(untouched.by[0].input).toBe('corners.front.sizing.perch.setting');
+    expect(reset.contributions).toEqual([]);
+    expect(untouched.contributions[0].input).toBe('corners.front.sizing.perch.setting');
   });
 });
 
@@ -439,7 +439,7 @@ describe('what is left out', () => {
         continue;
       }
       const { axles } = sizeCoilovers(read);
-      expect(valueIn(axles[0], 'installedLength')).toBeGreaterThan(0);
+      expect(valueIn(axles[0], 'designLength')).toBeGreaterThan(0);
     }
   });
 });
@@ -452,9 +452,9 @@ describe('a unit that is hard to build', () => {
         document.corners.front.limits.damper = { extendedLength: 720, compressedLength: 380 };
         change(document.corners.front);
       });
-    const found = short().findings.find(({ code }) => code === 'deadLengthSmall');
+    const found = short().conflicts.find(({ code }) => code === 'deadLengthSmall');
     expect(found).toMatchObject({ severity: 'check', values: { available: 40, stroke: 340 } });
     const given = short((front) => (front.sizing.deadLength = 30));
-    expect(given.findings.map(({ code }) => code)).not.toContain('deadLengthSmall');
+    expect(given.conflicts.map(({ code }) => code)).not.toContain('deadLengthSmall');
   });
 });

@@ -31,14 +31,14 @@ describe('the minimum length', () => {
           totalCoils: active + 2,
           ends: 'closedGround',
         });
-        const found = wireOf(made.rate, made.solid, made.innerDiameter);
-        expectClose(found?.diameter ?? Number.NaN, diameter, { times: 1000, scale: made.solid });
+        const found = wireOf(made.rate, made.solidLength, made.innerDiameter);
+        expectClose(found?.diameter ?? Number.NaN, diameter, { times: 1000, scale: made.solidLength });
         const { minLength } = springLengths({
           rate: made.rate,
-          solidLength: made.solid,
+          solidLength: made.solidLength,
           innerDiameter: made.innerDiameter,
         });
-        expectClose(minLength ?? Number.NaN, made.least, { times: 10_000, scale: made.least });
+        expectClose(minLength ?? Number.NaN, made.minLength, { times: 10_000, scale: made.minLength });
       }),
     );
   });
@@ -62,12 +62,12 @@ describe('the minimum length', () => {
   });
 
   it('below the solid length is refused by name', () => {
-    const { findings } = sized((document) => {
+    const { conflicts } = sized((document) => {
       document.corners.front.sizing.springs = [
         { name: 'S', rate: 40, freeLength: 240, solidLength: 90, minLength: 80 },
       ];
     });
-    expect(findings.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].minLength']);
+    expect(conflicts.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].minLength']);
   });
 });
 
@@ -77,19 +77,19 @@ describe('a spring that goes past its minimum length, but not solid', () => {
   document.corners.front.sizing.springs = [
     { name: 'B', rate: 200, freeLength: 8, solidLength: 3.25, innerDiameter: 2.5 },
   ];
-  const { axles, findings } = sizeCoilovers(readCar(document));
+  const { axles, conflicts } = sizeCoilovers(readCar(document));
 
   it('is a conflict that names both lengths apart', () => {
     const [front] = axles;
     expect(front.spring?.minLengthSource).toBe('estimated');
     expectWithin(front.spring?.solidLength ?? null, 3.25 * 25.4, 1e-9);
-    const margin = valueIn(front, 'bindMargin');
+    const margin = valueIn(front, 'springTravelMargin');
     expect(margin).toBeLessThan(0);
-    const short = findings.find(({ code }) => code === 'springTravelShort');
+    const short = conflicts.find(({ code }) => code === 'springTravelShort');
     expect([short?.severity, short?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
     expectWithin(short?.values?.margin as number, margin, 1e-12);
     // Solid it is not: the solid length leaves travel.
-    const { free, solidLength } = front.spring ?? {};
-    expect((free ?? 0) - (solidLength ?? 0)).toBeGreaterThan(valueIn(front, 'springTravelNeeded'));
+    const { freeLength, solidLength } = front.spring ?? {};
+    expect((freeLength ?? 0) - (solidLength ?? 0)).toBeGreaterThan(valueIn(front, 'springTravelRequired'));
   });
 });

@@ -31,14 +31,14 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
     damper.extendedLength,
     damper.compressedLength,
   ]);
-  expect(axle.figure('openLength').value).toBe(damper.extendedLength);
-  expect(axle.figure('closedLength').value).toBe(damper.compressedLength);
-  expect(axle.document.limits.bumpStop).toEqual({
+  expect(axle.figure('extendedLength').value).toBe(damper.extendedLength);
+  expect(axle.figure('compressedLength').value).toBe(damper.compressedLength);
+  expect(axle.input.limits.bumpStop).toEqual({
     height: bumpStop.height,
     solidHeight: bumpStop.solidHeight,
   });
-  expect(axle.document.sizing?.bumpStopTable).toEqual(bumpStop.table);
-  expect(axle.document.sizing?.perch).toMatchObject({
+  expect(axle.input.sizing?.bumpStopTable).toEqual(bumpStop.table);
+  expect(axle.input.sizing?.perch).toMatchObject({
     setting: perch.setting,
     min: perch.min,
     max: perch.max,
@@ -47,14 +47,14 @@ function comesBack(axle: AxleSizing, ordered: Json): void {
   if (axle.afterOrder === null) return;
   expect(axle.spring).toMatchObject({
     rate: spring.rate,
-    free: spring.freeLength,
+    freeLength: spring.freeLength,
     minLength: spring.minLength,
   });
   expect(axle.figure('springRate').value).toBe(spring.rate);
-  if (axle.document.sizing?.helper === undefined)
+  if (axle.input.sizing?.helper === undefined)
     expect(axle.figure('freeLength').value).toBe(spring.freeLength);
-  expect(axle.figure('eyesToSeats').value).toBe(perch.setting);
-  expect(axle.figure('bumpDamping').value).toBe(valving.compressionDamping);
+  expect(axle.figure('perchSetting').value).toBe(perch.setting);
+  expect(axle.figure('compressionDamping').value).toBe(valving.compressionDamping);
   expect(axle.figure('reboundDamping').value).toBe(valving.reboundDamping);
   for (const { asFitted } of axle.afterOrder.wheels) expect(asFitted?.setting).toBe(perch.setting);
 }
@@ -108,9 +108,11 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered.valving = { forceTable };
     });
-    expect(axle.dampingTable.map(({ speed, bump, rebound }) => [speed, bump, rebound])).toEqual(forceTable);
+    expect(axle.dampingTable.map(({ speed, compression, rebound }) => [speed, compression, rebound])).toEqual(
+      forceTable,
+    );
     // 80 N and 120 N at 0.05 m/s
-    expectNear(valueIn(axle, 'bumpDamping'), 1600);
+    expectNear(valueIn(axle, 'compressionDamping'), 1600);
     expectNear(valueIn(axle, 'reboundDamping'), 2400);
   });
 
@@ -126,9 +128,9 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered.perch.setting = { value: 260, plusMinus: 1 };
     });
-    const { by, low, high } = axle.figure('restTravel');
-    expect(by.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
-    expect((high ?? 0) - (low ?? 0)).toBeGreaterThan(1);
+    const { contributions, lower, upper } = axle.figure('staticTravel');
+    expect(contributions.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
+    expect((upper ?? 0) - (lower ?? 0)).toBeGreaterThan(1);
   });
 
   it('is measured: the tolerances of the order hold for what was not bought alone', () => {
@@ -153,19 +155,19 @@ describe('what was bought', () => {
       front.ordered.perch = { setting: 450 };
     });
     const { asFitted } = wheelOf(axle, 'left');
-    expect(asFitted).toMatchObject({ how: 'droopEnd', bumpMargin: null, droopMargin: null });
+    expect(asFitted).toMatchObject({ state: 'droopLimit', bumpMargin: null, droopMargin: null });
     expect(codesOf(axle)).toContain('wheelStandsOnLimit');
   });
 
   it('is named by its place in what can not be', () => {
-    const { findings } = sizeCoilovers(
+    const { conflicts } = sizeCoilovers(
       readCar(
         weighedCar(({ corners: { front } }) => {
           front.ordered.damper = { extendedLength: 400, compressedLength: 300 };
         }),
       ),
     );
-    const paths = findings.map(({ path }) => path);
+    const paths = conflicts.map(({ path }) => path);
     expect(paths).toContain('corners.front.ordered.damper');
     expect(paths).not.toContain('corners.front.limits.damper');
   });
@@ -241,7 +243,7 @@ describe('a wheel', () => {
         const { afterOrder } = sizeCoilovers(read).axles[0];
         for (const { side, perch, advised } of afterOrder?.wheels ?? []) {
           if (perch === null || perch.turns === null || advised === null) continue;
-          if (!(advised.wheelRate > 0) || advised.how !== 'between') continue;
+          if (!(advised.wheelRate > 0) || advised.state !== 'onSpring') continue;
           // The same perch given by its turned setting, and solved anew.
           const setting = 150 + off + 1.5 * perch.turns;
           if (!(setting > 0)) continue;
@@ -341,7 +343,7 @@ describe('advice', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.rateStep = 10;
     });
-    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, free: 210.7 });
+    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, freeLength: 210.7 });
     expect(axle.afterOrder?.change?.maxMinLength).toBeGreaterThan(75.3);
     expect(codesOf(axle)).toContain('newSpringLengths');
   });
@@ -473,7 +475,7 @@ it('random weighed cars, whatever was bought, get finite figures and whole sente
         expect(notFinite({ afterOrder, advice, loadStates })).toEqual([]);
         advised += advice.length;
       }
-      expect(notFinite(sizing.findings)).toEqual([]);
+      expect(notFinite(sizing.conflicts)).toEqual([]);
     }),
     { numRuns: 25 },
   );

@@ -19,7 +19,7 @@ describe('a spring by its wire', () => {
     const spring = steel(7, 42, 10);
     expectWithin(spring.rate, 41.20298, 1e-5);
     expectWithin(1250 / spring.rate, 30.337611, 1e-5);
-    expectSame([spring.solid, spring.activeCoils, spring.index], [70, 8, 6]);
+    expectSame([spring.solidLength, spring.activeCoils, spring.springIndex], [70, 8, 6]);
     const [outer, inner] = [steel(10, 80, 10).rate, steel(8, 64, 14).rate];
     expectWithin(outer, 24.832153, 1e-5);
     expectWithin(inner, 13.243815, 1e-5);
@@ -47,9 +47,9 @@ describe('a spring by its wire', () => {
       shearModulus: 11.85e6 * PSI,
     });
     expectWithin(spring.rate / LB_IN, 4.11565, 1e-4);
-    expectWithin(spring.solid / INCH, 0.4995, 1e-9);
-    expectWithin(spring.index, 10.8243, 1e-4);
-    expectWithin(spring.correction, 1.12408, 1e-5);
+    expectWithin(spring.solidLength / INCH, 0.4995, 1e-9);
+    expectWithin(spring.springIndex, 10.8243, 1e-4);
+    expectWithin(spring.stressCorrection, 1.12408, 1e-5);
     expectWithin((spring.stressPerNewton * 6.4459 * POUND_FORCE) / PSI / 1000, 145.888, 0.005);
   });
 
@@ -64,8 +64,8 @@ describe('a spring by its wire', () => {
       [12, 1.111111],
     ];
     for (const [C, k] of rows) {
-      expectWithin(steel(5, 5 * C, 8).correction, k, 1e-6);
-      expectClose(steel(5, 5 * C, 8).correction, (4 * C + 2) / (4 * C - 3), { times: 8, scale: 1 });
+      expectWithin(steel(5, 5 * C, 8).stressCorrection, k, 1e-6);
+      expectClose(steel(5, 5 * C, 8).stressCorrection, (4 * C + 2) / (4 * C - 3), { times: 8, scale: 1 });
     }
   });
 
@@ -73,7 +73,7 @@ describe('a spring by its wire', () => {
   it('keeps the clearance of EN 13906-1: 4.9 mm cold, 4.5 mm hot formed for d 5, D 40, n 5', () => {
     const input = { diameter: 5, meanDiameter: 40, totalCoils: 7 } as const;
     const least = (ends: 'closed' | 'closedGround', hotFormed = false) =>
-      coilSpring({ ...input, ends, hotFormed }).least;
+      coilSpring({ ...input, ends, hotFormed }).minLength;
     expectClose(least('closedGround'), 39.9, { times: 4, scale: 40 });
     expectClose(least('closedGround', true), 39.5, { times: 4, scale: 40 });
     expectClose(least('closed'), 42.5 + 4.9, { times: 4, scale: 48 });
@@ -84,7 +84,7 @@ describe('a spring by its wire', () => {
       coilSpring({ diameter: 10, meanDiameter: 60, totalCoils: 8, ends });
     const ends = ['open', 'openGround', 'closed', 'closedGround'] as const;
     expectSame(
-      ends.map((one) => of(one).solid),
+      ends.map((one) => of(one).solidLength),
       [90, 80, 90, 80],
     );
     expectSame(
@@ -98,8 +98,8 @@ describe('a spring by its wire', () => {
       fc.property(fc.double({ min: 0.2, max: 5, noNaN: true }), (k) => {
         const [one, large] = [steel(8, 60, 9), steel(8 * k, 60 * k, 9)];
         expectClose(large.rate, k * one.rate, { times: 16, scale: k * one.rate });
-        expectClose(large.solid, k * one.solid, { times: 4, scale: k * one.solid });
-        expectClose(large.least, k * one.least, { times: 8, scale: k * one.least });
+        expectClose(large.solidLength, k * one.solidLength, { times: 4, scale: k * one.solidLength });
+        expectClose(large.minLength, k * one.minLength, { times: 8, scale: k * one.minLength });
       }),
     );
   });

@@ -24,7 +24,7 @@ import {
   circleCorner,
   drawnContactPatch,
   type Point,
-  type TravelOf,
+  type TravelReference,
 } from '../judges/circle-intersection.ts';
 import { unlikeArms, wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -48,15 +48,15 @@ const DEAD_POINT = 1e-9;
 /** mm; where bars lie flat the pose itself is known to the root of rounding only. */
 const FLAT = 1e-4;
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelOfs = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 
 /** Both ends of the motion. */
-function endsOf(input: CornerInput, travelOf: TravelOf = 'contactPatch') {
+function endsOf(input: CornerInput, travelReference: TravelReference = 'contactPatch') {
   return sweep(doubleWishbone(input), {
     bump: BEYOND,
     droop: BEYOND,
     step: BEYOND,
-    travelOf,
+    travelReference,
     columns: ['shockLength'],
   }).end;
 }
@@ -67,22 +67,22 @@ describe('any corner, by circle intersection', () => {
 
   it('has the places, lengths, angles and ratios of the two circles', () => {
     fc.assert(
-      fc.property(wildCorners, travelOfs, (input, travelOf) => {
-        const swept = sweep(doubleWishbone(input), { travelOf });
+      fc.property(wildCorners, travelOfs, (input, travelReference) => {
+        const swept = sweep(doubleWishbone(input), { travelReference });
         const { bump, droop } = swept.end;
         const judge = circleCorner(input);
         const ground = drawnContactPatch(input)[1];
         for (const share of SHARES) {
           const travel = share * (share > 0 ? bump.travel : -droop.travel);
           const row = swept.at(travel);
-          const pose = judge.atTravel(travel, travelOf);
+          const pose = judge.atTravel(travel, travelReference);
           if (pose === null) expect.fail(`no pose of the judge at ${travel} mm`);
-          const scale = magnitude(input) * conditioning(input, pose, travelOf);
+          const scale = magnitude(input) * conditioning(input, pose, travelReference);
           expectPose(row, pose, scale);
 
           // Ratios are by contact-patch travel, whatever the axis is.
           const byPatch = judge.atTravel(pose.contactPatch[1] - ground);
-          const c = conditioning(input, pose) * conditioning(input, pose, travelOf);
+          const c = conditioning(input, pose) * conditioning(input, pose, travelReference);
           const { installationRatio, installationRatioSlope } = byPatch ?? pose;
           expectWithin(row.installationRatio, installationRatio ?? Number.NaN, RATIO * c ** 2);
           expectWithin(row.installationRatioSlope, installationRatioSlope ?? Number.NaN, RATIO * c ** 4);

@@ -214,13 +214,13 @@ describe('a corner with joints of its own', () => {
         const still = u[1] * (u[0] * d[0] + u[1] * d[1]);
         const { bump, droop } = limits(corner);
         expect(droop).toBeNull();
-        expect(bump?.cause).toBe('ratioThroughZero');
+        expect(bump?.cause).toBe('ratioZero');
         expectClose(bump?.travel ?? null, still, { times: 4096, scale: 1000 });
         // A damper that opens at L: the root of |d - u z/u_z| = L below ride.
         const open = Math.hypot(...d) + 40;
         const across = u[0] * d[1] - u[1] * d[0];
         const found = limits(corner, { damper: { extendedLength: open, compressedLength: open - 100 } });
-        expect(found.droop?.cause).toBe('damperOpen');
+        expect(found.droop?.cause).toBe('damperExtended');
         expectClose(found.droop?.travel ?? null, still - u[1] * Math.sqrt(open ** 2 - across ** 2), {
           times: 4096,
           scale: 1000,
@@ -294,8 +294,8 @@ describe('the bearing at an eye on a joint of two parts', () => {
       shock: { outer, inner },
     });
     const found = limits(corner, { bearings: { [end]: { boltAxis: 'inPlane', maxMisalignment: MOST } } });
-    return [found.bump, found.droop, ...found.behind].flatMap((limit) =>
-      limit?.cause === 'bearingTilt' ? [limit.travel] : [],
+    return [found.bump, found.droop, ...found.later].flatMap((limit) =>
+      limit?.cause === 'bearingMisalignment' ? [limit.travel] : [],
     );
   };
   /** Turn of the arms and swing of the coilover at a travel, degrees. */

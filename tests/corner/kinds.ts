@@ -1,7 +1,7 @@
 /** Corners of each kind with what the laws of corners need to know of them, no part of it from the library. */
 import * as fc from 'fast-check';
 import { type Corner, doubleWishbone, pushrod, strut } from 'jounce';
-import { type CornerInput, drawnContactPatch, type TravelOf } from '../judges/circle-intersection.ts';
+import { type CornerInput, drawnContactPatch, type TravelReference } from '../judges/circle-intersection.ts';
 import { across, cross, dot, minus, type Point, times } from '../judges/plane.ts';
 import type { RockerInput } from '../judges/rocker.ts';
 import type { StrutCornerInput } from '../judges/strut.ts';
@@ -143,11 +143,11 @@ export function conditioningOf<In>(
   kind: Kind<In>,
   input: In,
   places: Places,
-  travelOf: TravelOf = 'contactPatch',
+  travelReference: TravelReference = 'contactPatch',
 ): number {
   const velocities = kind.velocities(input, places);
   const fastest = Math.max(...Object.values(velocities).map((v) => Math.hypot(...v)));
-  return Math.max(1, fastest / Math.abs(velocities[travelOf][1]));
+  return Math.max(1, fastest / Math.abs(velocities[travelReference][1]));
 }
 
 /** Largest coordinate of an input: what its numbers are rounded at. */

@@ -30,8 +30,8 @@ const polar = ([y, z]: Point) => ({ radius: Math.hypot(y, z), angle: Math.atan2(
 const minus = (u: Point, v: Point): Point => [u[0] - v[0], u[1] - v[1]];
 
 function find(found: Limits, side: 'bump' | 'droop', cause: LimitCause, part = ''): Limit | undefined {
-  const { bump, droop, behind } = found;
-  return [bump, droop, ...behind].find(
+  const { bump, droop, later } = found;
+  return [bump, droop, ...later].find(
     (limit) => limit?.side === side && limit.cause === cause && limit.part === part,
   ) as Limit | undefined;
 }
@@ -109,7 +109,7 @@ describe('a parallelogram', () => {
         );
         const kingpin = polar(minus(input.upperArm.outer, input.lowerArm.outer));
         const flat = travelAt(kingpin.angle - Math.PI - arm.angle);
-        expectWithin(find(found, 'droop', 'undetermined')?.travel ?? null, flat, FLAT);
+        expectWithin(find(found, 'droop', 'bifurcation')?.travel ?? null, flat, FLAT);
       }),
     );
   });
@@ -125,14 +125,14 @@ describe('a parallelogram', () => {
           bumpStop: { height: solid + free, solidHeight: solid },
         });
         const at = (cause: LimitCause, side: 'bump' | 'droop') => find(found, side, cause)?.travel ?? null;
-        expectWithin(at('damperOpen', 'droop'), travelAt(down), MET);
-        expectWithin(at('damperClosed', 'bump'), travelAt(up), MET);
-        expectWithin(at('stopSolid', 'bump'), travelAt(circle.turnAt(compressedLength + solid)), MET);
+        expectWithin(at('damperExtended', 'droop'), travelAt(down), MET);
+        expectWithin(at('damperCompressed', 'bump'), travelAt(up), MET);
+        expectWithin(at('bumpStopSolid', 'bump'), travelAt(circle.turnAt(compressedLength + solid)), MET);
         const contact = found.events.find(({ side }) => side === 'bump');
         expectWithin(contact?.travel ?? null, travelAt(circle.turnAt(compressedLength + solid + free)), MET);
-        expect(contact?.event).toBe('stopContact');
-        expect([found.bump?.cause, found.droop?.cause]).toEqual(['stopSolid', 'damperOpen']);
-        expect(found.fits).toEqual([]);
+        expect(contact?.event).toBe('bumpStopContact');
+        expect([found.bump?.cause, found.droop?.cause]).toEqual(['bumpStopSolid', 'damperExtended']);
+        expect(found.misfits).toEqual([]);
       }),
     );
   });
@@ -158,8 +158,12 @@ describe('a parallelogram', () => {
           const further = housing === 'arm' ? -lean : lean;
           const up = travelAt(most / DEGREES + further);
           const down = travelAt(-most / DEGREES + further);
-          expectWithin(find(found, 'bump', 'ballJoint', 'upperOuter')?.travel ?? null, up, MET);
-          expectWithin(find(found, 'droop', 'ballJoint', 'upperOuter')?.travel ?? null, down, MET);
+          expectWithin(find(found, 'bump', 'ballJointArticulation', 'upperOuter')?.travel ?? null, up, MET);
+          expectWithin(
+            find(found, 'droop', 'ballJointArticulation', 'upperOuter')?.travel ?? null,
+            down,
+            MET,
+          );
         },
       ),
     );
@@ -193,7 +197,7 @@ describe('a parallelogram', () => {
           ['bump', Math.PI / 2 - arm.angle - 0.01],
           ['droop', -Math.PI / 2 - arm.angle + 0.5],
         ] as const) {
-          const met = find(found, side, 'bearingTilt', part);
+          const met = find(found, side, 'bearingMisalignment', part);
           const turnMet =
             met === undefined ? last : Math.asin(Math.sin(arm.angle) + met.travel / arm.radius) - arm.angle;
           if (Math.abs(turnMet) < Math.abs(last)) expectWithin(tilt(turnMet), maxMisalignment, 1e-8);
@@ -218,11 +222,11 @@ describe('a parallelogram', () => {
           ],
         });
         expectWithin(
-          find(found, 'bump', 'chassisOnGround', 'chassisLowPoints[1]')?.travel ?? null,
+          find(found, 'bump', 'groundContact', 'chassisLowPoints[1]')?.travel ?? null,
           height,
           MET,
         );
-        expect(find(found, 'droop', 'chassisOnGround', 'chassisLowPoints[1]')).toBeUndefined();
+        expect(find(found, 'droop', 'groundContact', 'chassisLowPoints[1]')).toBeUndefined();
       }),
     );
   });
@@ -244,12 +248,12 @@ describe('a parallelogram', () => {
         const [tread, side] = [place(up, aside * width, r), place(up, -0.5 * width, 0.9 * r)];
         const tyre = { overallRadius: r, width };
         const found = limits(doubleWishbone(input), { tyre, arch: [tread, side] });
-        const met = find(found, 'bump', 'tyreAtArch', 'arch[0]');
+        const met = find(found, 'bump', 'tyreContact', 'arch[0]');
         expectWithin(met?.travel ?? null, travelAt(up), MET);
         expect(met?.sentence).toContain('with its tread');
         // Across the wheel's plane the wheel goes by -a sin(θ + camber) dθ: steadily to the panel, or away from it first.
         if (arm.angle + camber < 0) return;
-        const other = find(found, 'bump', 'tyreAtArch', 'arch[1]');
+        const other = find(found, 'bump', 'tyreContact', 'arch[1]');
         expectWithin(other?.travel ?? null, travelAt(up), MET);
         expect(other?.sentence).toContain('with its inner side');
       }),
@@ -281,7 +285,7 @@ describe('a swing arm', () => {
     fc.assert(
       fc.property(cases, ({ input, patch, circle, travelAt }) => {
         const found = limits(doubleWishbone(input));
-        const zero = find(found, 'bump', 'ratioThroughZero')?.travel ?? null;
+        const zero = find(found, 'bump', 'ratioZero')?.travel ?? null;
         if (patch.angle + circle.drawn < Math.PI / 2 - 1e-3) expectWithin(zero, travelAt(circle.drawn), MET);
         else if (patch.angle + circle.drawn > Math.PI / 2 + 1e-3) expect(zero).toBeNull();
       }),
@@ -298,7 +302,7 @@ describe('a swing arm', () => {
           find(
             limits(doubleWishbone(input), { damper: { extendedLength: 1500, compressedLength } }),
             'bump',
-            'damperClosed',
+            'damperCompressed',
           )?.travel;
         // L grows by its curvature there, so that 1e-9 mm are met this far from the least length.
         const curvature = (b * c) / shortest / (patch.radius * Math.cos(patch.angle + drawn)) ** 2;
@@ -320,8 +324,8 @@ describe('a swing arm', () => {
         const joint = { maxArticulation: 0.001, housing: 'arm' } as const;
         const found = limits(doubleWishbone(input), { ballJoints: { lowerOuter: joint, upperOuter: joint } });
         for (const side of ['bump', 'droop'] as const) {
-          expect(find(found, side, 'ballJoint', 'lowerOuter')).toBeUndefined();
-          expect(find(found, side, 'ballJoint', 'upperOuter')).toBeUndefined();
+          expect(find(found, side, 'ballJointArticulation', 'lowerOuter')).toBeUndefined();
+          expect(find(found, side, 'ballJointArticulation', 'upperOuter')).toBeUndefined();
         }
       }),
     );
@@ -346,7 +350,7 @@ describe('a swing arm', () => {
         ];
         const options: LimitOptions = { tyre: { overallRadius: 330, width: 205 }, arch: [arch] };
         const found = limits(doubleWishbone(input), options);
-        expectWithin(find(found, 'bump', 'tyreAtArch', 'arch[0]')?.travel ?? null, travelAt(turn), MET);
+        expectWithin(find(found, 'bump', 'tyreContact', 'arch[0]')?.travel ?? null, travelAt(turn), MET);
       }),
     );
   });

@@ -74,7 +74,7 @@ describe('a limit in words', () => {
       ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm' } },
       bearings: { mount: { boltAxis: 'inPlane', maxMisalignment: 12.5 } },
     });
-    expect([found.bump, found.droop, ...found.behind].map((limit) => limit?.sentence)).toEqual([
+    expect([found.bump, found.droop, ...found.later].map((limit) => limit?.sentence)).toEqual([
       'The bump stop is solid at 66.7 mm of bump (350 mm between the end eyes).',
       'The damper is fully extended at 53.3 mm of droop (440 mm between the end eyes).',
       'The bearing at the mount of the coilover is at the end of its tilt at 79.7 mm of bump: 12.5 degrees from straight.',
@@ -92,7 +92,7 @@ describe('a limit in words', () => {
     expect(found.events.map(({ sentence }) => sentence)).toEqual([
       'The bump stop makes contact at 40 mm of bump (370 mm between the end eyes).',
     ]);
-    expect(found.fits).toEqual([]);
+    expect(found.misfits).toEqual([]);
   });
 
   it('names the face of the tyre that meets the arch', () => {
@@ -104,12 +104,12 @@ describe('a limit in words', () => {
       coilover: { on: 'lowerArm', mount: [500, 202.5], chassisMount: [450, 700] },
     });
     const metBy = (point: Point) => {
-      const { bump, droop, behind } = limits(hanging, {
+      const { bump, droop, later } = limits(hanging, {
         tyre: { overallRadius: 310, width: 200 },
         arch: [point],
       });
-      return [bump, droop, ...behind]
-        .flatMap((limit) => (limit?.cause === 'tyreAtArch' ? [limit] : []))
+      return [bump, droop, ...later]
+        .flatMap((limit) => (limit?.cause === 'tyreContact' ? [limit] : []))
         .map(({ travel, sentence }) => [travel, /with its (.*) at/.exec(sentence)?.[1]] as const);
     };
     // Outboard by 20 mm more than half the width: met after 240 - sqrt(400² - 340²) mm of bump.
@@ -139,8 +139,8 @@ describe('a limit in words', () => {
     expect(imperial.bump?.sentence).toBe(
       'The damper is fully compressed at 3.15 inch of bump (13.39 inch between the end eyes).',
     );
-    expect(imperial.behind.map(({ travel }) => travel)).toEqual(metric.behind.map(({ travel }) => travel));
-    expect(imperial.behind[0].sentence).toBe(
+    expect(imperial.later.map(({ travel }) => travel)).toEqual(metric.later.map(({ travel }) => travel));
+    expect(imperial.later[0].sentence).toBe(
       'The chassis is on the ground with chassisLowPoints[0], [0, 4], at 4 inch of bump.',
     );
   });
@@ -154,15 +154,15 @@ describe('what does not fit as drawn', () => {
       arch: [[720, 612]],
       chassisLowPoints: [[0, -3]],
     });
-    expect(found.fits).toEqual([
+    expect(found.misfits).toEqual([
       'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its extended length of 390 mm.',
       'The tyre does not fit: at the drawn ride height arch[0], [720, 612], lies 8 mm inside it.',
       'The chassis is in the ground: at the drawn ride height chassisLowPoints[0], [0, -3], lies 3 mm below it.',
     ]);
-    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen', sentence: found.fits[0] });
-    expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreAtArch', sentence: found.fits[1] });
+    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended', sentence: found.misfits[0] });
+    expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreContact', sentence: found.misfits[1] });
     // The way back into the damper's range is open.
-    const closed = found.behind.find(({ cause }) => cause === 'damperClosed');
+    const closed = found.later.find(({ cause }) => cause === 'damperCompressed');
     expect(closed?.travel).toBeGreaterThan(100);
   });
 
@@ -178,7 +178,7 @@ describe('what does not fit as drawn', () => {
         mount: { boltAxis: 'inPlane', maxMisalignment: 12 },
       },
     });
-    expect(found.fits).toEqual([
+    expect(found.misfits).toEqual([
       'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
       'The damper is too long: at the drawn ride height the end eyes are 412.3 mm apart, 7.7 mm less than its compressed length of 420 mm.',
       'The upper outer ball joint does not fit: at the drawn ride height its stud leans 45 degrees from the axis of its housing, 25 degrees more than it can.',
@@ -188,19 +188,20 @@ describe('what does not fit as drawn', () => {
       travel: 0,
       sentence: 'At the drawn ride height the bump stop is already pressed in as far as it goes.',
     });
-    expect([found.bump?.travel, found.bump?.cause]).toEqual([0, 'stopSolid']);
+    expect([found.bump?.travel, found.bump?.cause]).toEqual([0, 'bumpStopSolid']);
   });
 
   it('is what misses by more than a limit is met to, 1e-9 mm', () => {
-    const fitsOf = (extendedLength: number) => of({ damper: { extendedLength, compressedLength: 300 } }).fits;
+    const fitsOf = (extendedLength: number) =>
+      of({ damper: { extendedLength, compressedLength: 300 } }).misfits;
     expect(fitsOf(400 - 5e-10)).toEqual([]);
     expect(fitsOf(400 - 2e-9)).toHaveLength(1);
   });
 
   it('is not a damper fully open at ride height: that fits, with no droop travel', () => {
     const found = of({ damper: { extendedLength: 400, compressedLength: 300 } });
-    expect(found.fits).toEqual([]);
-    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen' });
+    expect(found.misfits).toEqual([]);
+    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended' });
     expect(found.droop?.sentence).toBe(
       'The damper is fully extended at the drawn ride height (400 mm between the end eyes).',
     );
@@ -275,7 +276,7 @@ describe('notes', () => {
     expect(found.notes).toEqual([
       'Bump lengthens the coilover at the drawn ride height: is it mounted as meant?',
     ]);
-    expect([found.bump?.cause, found.droop?.cause]).toEqual(['damperOpen', 'damperClosed']);
+    expect([found.bump?.cause, found.droop?.cause]).toEqual(['damperExtended', 'damperCompressed']);
   });
 });
 
@@ -289,7 +290,7 @@ describe('a corner drawn at an end of its travel', () => {
       coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [900, 150] },
     });
     for (const limit of [limits(inLine).bump, limits(inLine).droop]) {
-      expect(limit).toMatchObject({ travel: 0, cause: 'ratioThroughZero' });
+      expect(limit).toMatchObject({ travel: 0, cause: 'ratioZero' });
       expect(limit?.sentence).toMatch(/^The installation ratio is zero at the drawn ride height/);
     }
   });
@@ -309,7 +310,7 @@ describe('a corner drawn at an end of its travel', () => {
     });
     expect(found.bump).toMatchObject({ travel: 0, cause: 'deadPoint' });
     expect(found.droop).toMatchObject({ travel: 0, cause: 'deadPoint' });
-    expect(found.required?.bump?.missing).toBe(10);
+    expect(found.travelMargins?.bump?.margin).toBe(-10);
   });
 });
 
@@ -318,7 +319,7 @@ describe('what a document holds', () => {
     const { corners } = readCar(readFileSync(join(import.meta.dirname, '../fixtures/roadster.json'), 'utf8'));
     const { corner: front, limits: options } = corners.front;
     const found = limits(front, options);
-    expect(found.fits).toEqual([]);
+    expect(found.misfits).toEqual([]);
     expect(found.bump?.travel).toBeGreaterThan(0);
     expect(limits(front, { ...options, units: 'imperial' }).bump?.travel).toBe(found.bump?.travel);
   });
@@ -345,13 +346,13 @@ describe('a drawing that stands higher', () => {
           donor: { length: 470, state: 'extended', stroke: 120 },
         },
       );
-      const { bump, droop, behind, fits, required, donor, notes } = found;
-      const ends = [bump, droop, ...behind].filter((limit) => limit !== null);
-      const wanted = [required?.bump, required?.droop].filter((side) => side !== undefined);
+      const { bump, droop, later, misfits, travelMargins, donor, notes } = found;
+      const ends = [bump, droop, ...later].filter((limit) => limit !== null);
+      const wanted = [travelMargins?.bump, travelMargins?.droop].filter((side) => side !== undefined);
       return {
         numbers: [
           ...ends.map(({ travel }) => travel),
-          ...wanted.map(({ missing }) => missing),
+          ...wanted.map(({ margin }) => Number(margin)),
           ...[
             donor?.extendedLengthDifference,
             donor?.compressedLengthDifference,
@@ -362,7 +363,7 @@ describe('a drawing that stands higher', () => {
         words: [
           // Points are named by where they stand.
           ...[...ends, ...wanted].map(({ sentence }) => sentence.replace(/, \[.*?\],/, '')),
-          ...[...fits, ...(donor?.sentences ?? []), ...notes],
+          ...[...misfits, ...(donor?.sentences ?? []), ...notes],
         ],
       };
     };
@@ -378,73 +379,74 @@ describe('a drawing that stands higher', () => {
   });
 });
 
-describe('travel wanted', () => {
-  it('is set against what there is', () => {
-    const { required, bump, droop } = of({
+describe('required travel', () => {
+  it('is set against what is available', () => {
+    const { travelMargins, bump, droop } = of({
       damper: { extendedLength: 440, compressedLength: 340 },
       required: { bump: 81, droop: 50 },
     });
-    expect(required?.bump?.needed).toBe(81);
-    expect(required?.bump?.available).toBe(bump?.travel);
-    expectWithin(required?.bump?.missing ?? null, 81 - (bump?.travel ?? 0), 1e-12);
-    expect(required?.droop).toMatchObject({ available: -(droop?.travel ?? 0), missing: 0 });
-    expect(required?.bump?.sentence).toBe('Bump: 81 mm required, 80.1 mm available: margin -0.9 mm.');
-    expect(required?.droop?.sentence).toBe('Droop: 50 mm required, 53.3 mm available: margin 3.3 mm.');
+    expect(travelMargins?.bump?.required).toBe(81);
+    expect(travelMargins?.bump?.available).toBe(bump?.travel);
+    expectWithin(travelMargins?.bump?.margin ?? null, (bump?.travel ?? 0) - 81, 1e-12);
+    expect(travelMargins?.droop?.available).toBe(-(droop?.travel ?? 0));
+    expectWithin(travelMargins?.droop?.margin ?? null, -(droop?.travel ?? 0) - 50, 1e-12);
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 81 mm required, 80.1 mm available: margin -0.9 mm.');
+    expect(travelMargins?.droop?.sentence).toBe('Droop: 50 mm required, 53.3 mm available: margin 3.3 mm.');
   });
 
-  it('is spoken of on the sides where it is wanted', () => {
-    const sidesOf = (options: LimitOptions) => Object.keys(of(options).required ?? {});
+  it('is told on the sides where it is given', () => {
+    const sidesOf = (options: LimitOptions) => Object.keys(of(options).travelMargins ?? {});
     expect(sidesOf({ required: { bump: 10, droop: 10 } })).toEqual(['bump', 'droop']);
     expect(sidesOf({ required: { bump: 10 } })).toEqual(['bump']);
     expect(sidesOf({ required: { droop: 10 } })).toEqual(['droop']);
-    expect(Object.keys(of({}))).not.toContain('required');
+    expect(Object.keys(of({}))).not.toContain('travelMargins');
   });
 
-  it('beyond what the linkage itself can go is missing as any other', () => {
-    const { required, behind } = of({ required: { bump: 500, droop: 0 } });
+  it('beyond what the linkage itself can go has a margin as any other', () => {
+    const { travelMargins, later } = of({ required: { bump: 500, droop: 0 } });
     // The ratio is zero at 4/5 of the arm's 400 mm; the dead point is behind that.
-    expect(behind.map(({ cause }) => cause)).toContain('deadPoint');
-    expectWithin(required?.bump?.available ?? null, 320, 1e-9);
-    expectWithin(required?.bump?.missing ?? null, 180, 1e-9);
-    expect(required?.bump?.sentence).toBe('Bump: 500 mm required, 320 mm available: margin -180 mm.');
-    expect(required?.droop).toMatchObject({ needed: 0, missing: 0 });
+    expect(later.map(({ cause }) => cause)).toContain('deadPoint');
+    expectWithin(travelMargins?.bump?.available ?? null, 320, 1e-9);
+    expectWithin(travelMargins?.bump?.margin ?? null, -180, 1e-9);
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 500 mm required, 320 mm available: margin -180 mm.');
+    const { required, available, margin } = travelMargins?.droop ?? {};
+    expect(required).toBe(0);
+    expect(margin).toBe(available);
   });
 
-  it('is all missing on a side that a limit met as drawn leaves none of', () => {
-    const { required } = of({
+  it('has all of it below 0 on a side that a limit met as drawn leaves none of', () => {
+    const { travelMargins } = of({
       damper: { extendedLength: 400, compressedLength: 340 },
       required: { bump: 80, droop: 30 },
     });
-    expect(required?.droop).toEqual({
-      needed: 30,
+    expect(travelMargins?.droop).toEqual({
+      required: 30,
       available: 0,
-      missing: 30,
+      margin: -30,
       sentence: 'Droop: 30 mm required, 0 mm available: margin -30 mm.',
     });
-    expect(required?.bump).toMatchObject({
-      missing: 0,
-      sentence: 'Bump: 80 mm required, 80.1 mm available: margin 0.1 mm.',
-    });
+    expect(travelMargins?.bump?.margin).toBeGreaterThan(0);
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 80 mm required, 80.1 mm available: margin 0.1 mm.');
   });
 
   it('can not be counted before all fits, on either side', () => {
-    const { fits, required } = of({
+    const { misfits, travelMargins } = of({
       damper: { extendedLength: 390, compressedLength: 300 },
       required: { bump: 60, droop: 50 },
     });
-    expect(fits).toHaveLength(1);
-    expect(required).toEqual({
+    expect(misfits).toHaveLength(1);
+    expect(travelMargins).toEqual({
       bump: {
-        needed: 60,
+        required: 60,
         available: null,
-        missing: 60,
+        margin: -60,
         sentence:
           'Bump: 60 mm required; available travel is not known before all fits at the drawn ride height.',
       },
       droop: {
-        needed: 50,
+        required: 50,
         available: null,
-        missing: 50,
+        margin: -50,
         sentence:
           'Droop: 50 mm required; available travel is not known before all fits at the drawn ride height.',
       },
@@ -452,20 +454,20 @@ describe('travel wanted', () => {
   });
 
   it('is there where nothing ends it', () => {
-    const { droop, required } = limits(onPillar, { required: { bump: 100, droop: 2000 } });
+    const { droop, travelMargins } = limits(onPillar, { required: { bump: 100, droop: 2000 } });
     expect(droop).toBeNull();
-    expect(required?.droop).toEqual({
-      needed: 2000,
+    expect(travelMargins?.droop).toEqual({
+      required: 2000,
       available: null,
-      missing: 0,
+      margin: null,
       sentence: 'Droop: 2000 mm required, no limit found: enough.',
     });
     // Square to its pillar the coilover stands where the eye is as high as the top.
-    expect(required?.bump?.sentence).toBe('Bump: 100 mm required, 330 mm available: margin 230 mm.');
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 100 mm required, 330 mm available: margin 230 mm.');
     // What does not fit is told even so.
     const misfit = limits(onPillar, { chassisLowPoints: [[0, -5]], required: { droop: 20 } });
     expect(misfit.droop?.cause).not.toBe('deadPoint');
-    expect(misfit.required?.droop).toMatchObject({ available: null, missing: 20 });
+    expect(misfit.travelMargins?.droop).toMatchObject({ available: null, margin: -20 });
   });
 });
 

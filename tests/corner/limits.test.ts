@@ -24,10 +24,10 @@ const MET = 1e-9;
 /** Roundings of the judge's poses. */
 const PLACE = 64;
 
-const all = ({ bump, droop, behind }: Limits): Limit[] => [
+const all = ({ bump, droop, later }: Limits): Limit[] => [
   ...(bump === null ? [] : [bump]),
   ...(droop === null ? [] : [droop]),
-  ...behind,
+  ...later,
 ];
 
 const minus = (u: Point, v: Point): Point => [u[0] - v[0], u[1] - v[1]];
@@ -47,22 +47,22 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
   };
   const { damper, bumpStop, tyre } = options;
   switch (cause) {
-    case 'damperOpen':
+    case 'damperExtended':
       return (damper?.extendedLength ?? Number.NaN) - pose.shockLength;
-    case 'damperClosed':
+    case 'damperCompressed':
       return pose.shockLength - (damper?.compressedLength ?? Number.NaN);
-    case 'stopSolid':
+    case 'bumpStopSolid':
       return (
         pose.shockLength - ((damper?.compressedLength ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN))
       );
-    case 'chassisOnGround': {
+    case 'groundContact': {
       const point = options.chassisLowPoints?.[Number(part.slice('chassisLowPoints['.length, -1))] ?? [
         Number.NaN,
         Number.NaN,
       ];
       return point[1] - pose.contactPatch[1];
     }
-    case 'tyreAtArch': {
+    case 'tyreContact': {
       const point = options.arch?.[Number(part.slice(5, -1))] ?? [Number.NaN, Number.NaN];
       if (typeof tyre !== 'object') return Number.NaN;
       const camber = drawnCamber(input) - upright;
@@ -71,7 +71,7 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
       const up = Math.abs(y * Math.sin(camber) + z * Math.cos(camber));
       return Math.max(along - tyre.width / 2, up - tyre.overallRadius);
     }
-    case 'ballJoint': {
+    case 'ballJointArticulation': {
       const name = part as 'lowerOuter' | 'upperOuter';
       const joint = options.ballJoints?.[name];
       if (joint === undefined) return Number.NaN;
@@ -83,7 +83,7 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
           : angle(joint.studAxis) - angle(joint.housingAxis);
       return joint.maxArticulation - Math.abs(half(drawn + stud - housing)) * DEGREES;
     }
-    case 'bearingTilt': {
+    case 'bearingMisalignment': {
       const end = options.bearings?.[part as 'mount' | 'chassis'];
       if (end === undefined) return Number.NaN;
       const line = minus(pose.mount, coilover.chassisMount);
@@ -270,7 +270,7 @@ describe('limits of any corner', () => {
         fc.pre(Math.abs(drawn) > 1e-6);
         const found = all(limits(doubleWishbone(input)));
         for (const side of ['bump', 'droop'] as const) {
-          const zero = found.find((limit) => limit.side === side && limit.cause === 'ratioThroughZero');
+          const zero = found.find((limit) => limit.side === side && limit.cause === 'ratioZero');
           if (zero !== undefined) {
             const there = poseAt(judge, input, zero.travel);
             if (there !== null) {
@@ -292,9 +292,9 @@ describe('limits of any corner', () => {
     fc.assert(
       fc.property(cases, ({ input, options }) => {
         const found = limits(doubleWishbone(input), options);
-        const { bump, droop, behind } = found;
-        for (let k = 1; k < behind.length; k++) {
-          expect(Math.abs(behind[k].travel)).toBeGreaterThanOrEqual(Math.abs(behind[k - 1].travel));
+        const { bump, droop, later } = found;
+        for (let k = 1; k < later.length; k++) {
+          expect(Math.abs(later[k].travel)).toBeGreaterThanOrEqual(Math.abs(later[k - 1].travel));
         }
         for (const limit of all(found)) {
           expect(limit.travel * (limit.side === 'bump' ? 1 : -1)).toBeGreaterThanOrEqual(0);
@@ -339,7 +339,7 @@ describe('limits of any corner', () => {
   it('come with a sentence for each thing that does not fit as drawn', () => {
     fc.assert(
       fc.property(cases, ({ input, options }) => {
-        const { fits } = limits(doubleWishbone(input), options);
+        const { misfits: fits } = limits(doubleWishbone(input), options);
         const drawn = circleCorner(input).atTravel(0);
         if (drawn === null) return;
         const misfits = Object.entries(partsOf(options)).flatMap(([cause, parts]) =>
@@ -358,12 +358,12 @@ describe('limits of any corner', () => {
 
 function partsOf({ arch = [], chassisLowPoints = [], bumpStop }: LimitOptions): Record<string, string[]> {
   return {
-    damperOpen: [''],
-    damperClosed: [''],
-    stopSolid: bumpStop !== undefined && bumpStop.solidHeight > 0 ? [''] : [],
-    tyreAtArch: arch.map((_, k) => `arch[${k}]`),
-    chassisOnGround: chassisLowPoints.map((_, k) => `chassisLowPoints[${k}]`),
-    ballJoint: ['lowerOuter', 'upperOuter'],
-    bearingTilt: ['mount', 'chassis'],
+    damperExtended: [''],
+    damperCompressed: [''],
+    bumpStopSolid: bumpStop !== undefined && bumpStop.solidHeight > 0 ? [''] : [],
+    tyreContact: arch.map((_, k) => `arch[${k}]`),
+    groundContact: chassisLowPoints.map((_, k) => `chassisLowPoints[${k}]`),
+    ballJointArticulation: ['lowerOuter', 'upperOuter'],
+    bearingMisalignment: ['mount', 'chassis'],
   };
 }

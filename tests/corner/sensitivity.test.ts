@@ -11,7 +11,7 @@ import {
   sweep,
 } from 'jounce';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { CornerInput, Point, TravelOf } from '../judges/circle-intersection.ts';
+import type { CornerInput, Point, TravelReference } from '../judges/circle-intersection.ts';
 import { loadPlanegcs, type PlanegcsModule, planegcsLinkage } from '../judges/planegcs.ts';
 import { wildCorners } from '../support/corners.ts';
 import { STEPS, slopeOf } from '../support/differences.ts';
@@ -23,7 +23,7 @@ import { conditioningOf, forEachKind, magnitudeOf, wishbone } from './kinds.ts';
 import { drawingOf, MOVING } from './planegcs-drawing.ts';
 import { placesOf, withinOf } from './rows.ts';
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelReferences = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 /** Rows at both ends, at ride, and between. */
 const ROWS = { bump: 60, droop: 60, step: 30 } satisfies SweepOptions;
 /** Corners of which a point goes more than so many times as far as the wheel anywhere are near a dead point. */
@@ -74,8 +74,8 @@ forEachKind((kind) => {
       let [sharp, all] = [0, 0];
       const [named, seen] = [new Set<string>(), new Set<string>()];
       fc.assert(
-        fc.property(inputs, travelOfs, (input, travelOf) => {
-          const options = { ...ROWS, travelOf };
+        fc.property(inputs, travelReferences, (input, travelReference) => {
+          const options = { ...ROWS, travelReference };
           const nominal = sweep(kind.corner(input), options);
           const rows = nominal.rows();
           const c = Math.max(
@@ -139,8 +139,8 @@ describe('sums of sensitivities', () => {
 
   it('are what moving the whole drawing does', () => {
     fc.assert(
-      fc.property(withPatch, travelOfs, (input, travelOf) => {
-        const options = { ...ROWS, travelOf };
+      fc.property(withPatch, travelReferences, (input, travelReference) => {
+        const options = { ...ROWS, travelReference };
         const corner = doubleWishbone(input);
         const rows = sweep(corner, options).rows();
         const c = worstOf(input, rows);
@@ -285,8 +285,8 @@ describe('the result', () => {
   it('has null where the column has or the motion is not determined, and a number everywhere else', () => {
     const seen = { gaps: 0, bifurcations: 0 };
     fc.assert(
-      fc.property(wildCorners, travelOfs, (input, travelOf) => {
-        const options = { bump: 400, droop: 400, step: 40, travelOf };
+      fc.property(wildCorners, travelReferences, (input, travelReference) => {
+        const options = { bump: 400, droop: 400, step: 40, travelReference };
         const corner = doubleWishbone(input);
         const { columns, end } = sweep(corner, options);
         const { by, info, travel } = sensitivities(corner, options);

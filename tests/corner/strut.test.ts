@@ -64,11 +64,11 @@ describe('any strut corner', () => {
       fc.property(strutCorners, (input) => {
         const corner = strut(asInput(input));
         const swept = sweep(corner, { bump: 3000, droop: 3000, step: 3000 });
-        const { bump, droop, behind } = limits(corner);
+        const { bump, droop, later } = limits(corner);
         for (const side of ['bump', 'droop'] as const) {
           const { travel, status } = swept.end[side];
           expect(status).toBe('deadPoint');
-          const dead = [bump, droop, ...behind].find(
+          const dead = [bump, droop, ...later].find(
             (limit) => limit?.side === side && limit.cause === 'deadPoint',
           );
           expectWithin(dead?.travel ?? null, travel, 1e-9);
@@ -133,15 +133,15 @@ describe('a strut', () => {
   it('has no hand figure along an arm, unless its coilover stands on one', () => {
     expect(handMethod(strut(plain))).toEqual({
       defined: false,
-      why: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
+      reason: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
     });
     const coilover = { on: 'lowerArm', mount: [560, 190], chassisMount: [520, 520] } as const;
     expect(handMethod(strut({ ...plain, coilover }))).toMatchObject({ defined: true });
   });
 
   it('has its ratio at zero where its line passes through the instant centre', () => {
-    const { bump, behind } = limits(strut(plain));
-    const found = [bump, ...behind].find((limit) => limit?.cause === 'ratioThroughZero');
+    const { bump, later } = limits(strut(plain));
+    const found = [bump, ...later].find((limit) => limit?.cause === 'ratioZero');
     expect(found?.sentence).toContain(
       'the line of the coilover passes through the instant centre of the upright.',
     );

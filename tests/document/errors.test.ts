@@ -205,12 +205,12 @@ describe('a double wishbone with mistakes', () => {
 
 describe('a sweep asked for something wrong', () => {
   it('is told all of it at once', () => {
-    expect(errorOfSweep({ bump: -3, droop: Number.NaN, travelOf: 'wheel', step: 0 }).message).toBe(
+    expect(errorOfSweep({ bump: -3, droop: Number.NaN, travelReference: 'wheel', step: 0 }).message).toBe(
       lines(
         'invalid sweep options',
         '  bump: not a distance, got -3 (allowed: mm, 0 or more; droop counts downward)',
         '  droop: not a distance, got NaN (allowed: mm, 0 or more; droop counts downward)',
-        '  travelOf: unknown choice, got "wheel" (allowed: contactPatch, wheelCentre)',
+        '  travelReference: unknown choice, got "wheel" (allowed: contactPatch, wheelCentre)',
         '  step: not a step, got 0 (allowed: mm, more than 0, 1000000 rows at most)',
       ),
     );
@@ -238,7 +238,7 @@ describe('a sweep asked for something wrong', () => {
     ['droop', -1],
     ['droop', '70'],
     ['droop', null],
-    ['travelOf', 'hub'],
+    ['travelReference', 'hub'],
     ['step', 0],
     ['step', -5],
     ['step', Number.NaN],

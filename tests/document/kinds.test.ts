@@ -31,7 +31,7 @@ describe('files of other kinds', () => {
         droop: { status: 'reached' },
       });
       const { bump, droop } = limits(corner, given);
-      expect([bump?.cause, droop?.cause]).toEqual(['damperClosed', 'damperOpen']);
+      expect([bump?.cause, droop?.cause]).toEqual(['damperCompressed', 'damperExtended']);
     }
   });
 

@@ -30,7 +30,7 @@ export const shapes: [name: string, input: DoubleWishboneInput, options: SweepOp
   ['much travel', plain, { bump: 120, droop: 120 }],
   ['to a dead point', plain, { bump: 60, droop: 2000 }],
   ['to both dead points', plain, { bump: 2000, droop: 2000, step: 50 }],
-  ['travel of the wheel centre', plain, { bump: 70, droop: 90, travelOf: 'wheelCentre' }],
+  ['travel of the wheel centre', plain, { bump: 70, droop: 90, travelReference: 'wheelCentre' }],
   [
     'coilover on the upper arm',
     { ...plain, coilover: { on: 'upperArm', mount: [480, 352], chassisMount: [300, 600] } },

@@ -102,12 +102,12 @@ describe('show', () => {
       required: { bump: 500 },
     });
     const sentences = [
-      ...found.fits,
-      ...[found.bump, found.droop, ...found.behind, ...found.events].flatMap((one) => one?.sentence ?? []),
+      ...found.misfits,
+      ...[found.bump, found.droop, ...found.later, ...found.events].flatMap((one) => one?.sentence ?? []),
       ...found.notes,
-      found.required!.bump!.sentence,
+      found.travelMargins!.bump!.sentence,
     ];
-    expect(found.fits.length).toBeGreaterThan(0);
+    expect(found.misfits.length).toBeGreaterThan(0);
     const { bundle } = show(found);
     const items = parseXml(`${DECLARATION}<page>${bundle['text/html']}</page>`)
       .children.flatMap((group) => (typeof group === 'string' ? [] : group.children))
@@ -194,9 +194,9 @@ describe('show', () => {
       expect(Math.abs(Number(shown[k]) - (mm as number))).toBeLessThanOrEqual(0.0501);
     });
     const readings = cells.slice(5 * points.length);
-    found.readings.forEach(({ words, got, residual }, k) => {
-      expect(readings[6 * k]).toBe(words);
-      expect(Math.abs(leading(readings[6 * k + 1]) - got)).toBeLessThanOrEqual(0.0501);
+    found.readings.forEach(({ label, measured, residual }, k) => {
+      expect(readings[6 * k]).toBe(label);
+      expect(Math.abs(leading(readings[6 * k + 1]) - measured)).toBeLessThanOrEqual(0.0501);
       expect(Math.abs(Number(readings[6 * k + 3]) - residual)).toBeLessThanOrEqual(0.0501);
     });
     expect(bundle['text/plain']).toContain('wheel centre');
@@ -226,12 +226,12 @@ describe('show', () => {
     const figures = [...guessed.axles.flatMap((axle) => axle.figures), ...guessed.figures];
     const there = figures.filter(({ value }) => value !== null);
     expect(cells).toHaveLength(4 * there.length);
-    const wanted = cells.indexOf(guessed.axles[0].figure('wantedSpringRate').label);
-    const { value, low, high } = guessed.axles[0].figure('wantedSpringRate');
+    const wanted = cells.indexOf(guessed.axles[0].figure('requiredSpringRate').label);
+    const { value, lower, upper } = guessed.axles[0].figure('requiredSpringRate');
     // Written to a tenth of a N/mm.
     expect(Math.abs(leading(cells[wanted + 1]) - (value as number))).toBeLessThanOrEqual(0.0501);
     const between = cells[wanted + 2].split(' to ').map(Number);
-    [low, high].forEach((end, k) => {
+    [lower, upper].forEach((end, k) => {
       expect(Math.abs(between[k] - (end as number))).toBeLessThanOrEqual(0.0501);
     });
     expect(cells[wanted + 3]).toBe('masses.estimate.total, 100 %');
@@ -240,8 +240,8 @@ describe('show', () => {
     const faulty = sized((document) => {
       document.corners.front.sizing.unsprungMass = 500;
     });
-    expect(faulty.findings).toHaveLength(1);
-    expect(textsOf(show(faulty).bundle['text/html'], 'li').join()).toContain(faulty.findings[0].path);
+    expect(faulty.conflicts).toHaveLength(1);
+    expect(textsOf(show(faulty).bundle['text/html'], 'li').join()).toContain(faulty.conflicts[0].path);
   });
 
   it('has of an order sheet all that its file has, in a style that holds for nothing beside it', () => {

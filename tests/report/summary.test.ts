@@ -35,7 +35,7 @@ describe('the summary of a sizing', () => {
         corners[axle].sizing.springs = [{ name: 'a', rate: 70, freeLength: 260, solidLength: 60 }];
       }
     });
-    const conflicts = far.findings.filter(({ severity }) => severity === 'conflict');
+    const conflicts = far.conflicts.filter(({ severity }) => severity === 'conflict');
     expect(new Set(conflicts.map(({ code }) => code))).toEqual(new Set(['springFarFromTarget']));
     expect(far.status).toBe('enquiry');
     expect(sizingSummary(far).split('\n')[0]).toContain('2 conflicts to resolve or accept');
@@ -50,8 +50,8 @@ describe('the summary of a sizing', () => {
       document.corners.rear.limits.damper = { extendedLength: 500, compressedLength: 460 };
     });
     const text = sizingSummary(spoilt).replace(/\s+/g, ' ');
-    expect(spoilt.findings.length).toBeGreaterThan(1);
-    for (const issue of spoilt.findings) expect(text).toContain(describeIssue(issue));
+    expect(spoilt.conflicts.length).toBeGreaterThan(1);
+    for (const issue of spoilt.conflicts) expect(text).toContain(describeIssue(issue));
   });
 
   it('has nothing to say of what is not known', () => {

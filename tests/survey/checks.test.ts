@@ -38,7 +38,7 @@ describe('what a survey leaves to look at', () => {
       ['imperial', '+0.32 inch'],
     ] as const) {
       const sizing = sizeCoilovers({ ...read, units, corners });
-      const notes = sizing.notes.filter(({ text }) => text.includes('survey'));
+      const notes = sizing.checks.filter(({ text }) => text.includes('survey'));
       expect(notes.map(({ path }) => path)).toEqual(['corners.front', 'corners.front']);
       expect(notes[0].text).toBe(
         `a reading of the survey is likely wrong: distance from shock mount to lower outer (distances[8]), got ${figure} against all others; read it again before anything is built on these points.`,

@@ -2,7 +2,7 @@
 
 import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
-import { bands, InputError, type Survey, type SurveyInput, survey, surveyedCorner } from 'jounce';
+import { InputError, type Survey, type SurveyInput, survey, surveyedCorner, uncertaintyBands } from 'jounce';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -31,17 +31,17 @@ const TOP_Z = Math.sqrt(300 ** 2 - TOP_Y ** 2);
 describe('a survey without errors', () => {
   it('recovers the corner, its arms by the axes of their pivots', () => {
     const found = survey(deepFreeze(surveyWith(exact)));
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     for (const [name, [y, z]] of Object.entries(HARDPOINTS)) {
-      const { at, how, plusMinus } = found.points[name];
-      expect(how).toBe('fixed');
+      const { at, status, plusMinus } = found.points[name];
+      expect(status).toBe('determined');
       expectWithin(at[0], y, 1e-6);
       expectWithin(at[1], z, 1e-6);
       for (const width of plusMinus) expect(Number(width)).toBeGreaterThan(0.5);
     }
     expect(found.degreesOfFreedom).toBe(33 - 20);
     expect(Number(found.chiSquare)).toBeLessThan(1e-12);
-    expect([found.suspects, found.unfixed, found.mirrored]).toEqual([[], [], []]);
+    expect([found.suspects, found.undetermined, found.mirrorSolutions]).toEqual([[], [], []]);
     expect(Object.isFrozen(found.points.lowerInner.at)).toBe(true);
     expect(JSON.parse(JSON.stringify(found))).toEqual(found);
   });
@@ -135,7 +135,7 @@ describe('1000 surveys with errors as large as they say', () => {
     for (let n = 0; n < DRAWS; n++) {
       const found = survey(planeSurvey(errorOf));
       chiSquares.push(Number(found.chiSquare));
-      if (Number(found.probability) < 0.05) unlikely++;
+      if (Number(found.pValue) < 0.05) unlikely++;
       if (found.suspects.length > 0) suspected++;
       for (const [name, { at, plusMinus }] of Object.entries(found.points)) {
         at.forEach((value, k) => {
@@ -257,7 +257,7 @@ describe('surveys whose stated errors are too small', () => {
   it('give a corner with the same intervals', () => {
     const found = survey(exampleSurvey());
     expect(found.scale.applied).toBe(true);
-    const { plusMinus } = bands(surveyedCorner(found, { coilover: 'lowerArm' }), undefined, {
+    const { plusMinus } = uncertaintyBands(surveyedCorner(found, { coilover: 'lowerArm' }), undefined, {
       bump: 0,
       droop: 0,
     });
@@ -273,31 +273,33 @@ describe('a misreading', () => {
     const wrong = planeSurvey(errors(3));
     wrong.heights[0].value += 25;
     const one = survey(wrong);
-    expect(one.suspects.map(({ oneOf }) => oneOf.map(({ path }) => path))).toEqual([['heights[0]']]);
-    expectWithin(one.suspects[0].oneOf[0].by, 25, 4);
+    expect(one.suspects.map(({ candidates }) => candidates.map(({ path }) => path))).toEqual([
+      ['heights[0]'],
+    ]);
+    expectWithin(one.suspects[0].candidates[0].error, 25, 4);
     expect(one.sentences.join('\n')).toMatch(
       /Likely misread: height of lower inner above the ground \(heights\[0\]\), by \+2\d\.\d mm\. Read it again\./,
     );
     wrong.heights[3].value -= 100;
     const two = survey(wrong);
-    expect(two.suspects.flatMap(({ oneOf }) => oneOf.map(({ path }) => path))).toEqual([
+    expect(two.suspects.flatMap(({ candidates }) => candidates.map(({ path }) => path))).toEqual([
       'heights[3]',
       'heights[0]',
     ]);
-    expectWithin(two.suspects[0].oneOf[0].by, -100, 4);
-    expect(Number(two.probability)).toBeLessThan(1e-6);
+    expectWithin(two.suspects[0].candidates[0].error, -100, 4);
+    expect(Number(two.pValue)).toBeLessThan(1e-6);
   });
 
   it('can be pinned on no reading where one alone is redundant', () => {
     const found = survey(triangle({ heights: [{ of: 'P', value: TOP_Z + 10 }] }));
     expect(found.degreesOfFreedom).toBe(1);
-    const [{ oneOf }] = found.suspects;
-    expect(oneOf.map(({ path }) => path).sort()).toEqual(['distances[0]', 'distances[1]', 'heights[0]']);
-    const height = oneOf.find(({ path }) => path === 'heights[0]');
-    expectWithin(Number(height?.by), 10, 1e-6);
+    const [{ candidates }] = found.suspects;
+    expect(candidates.map(({ path }) => path).sort()).toEqual(['distances[0]', 'distances[1]', 'heights[0]']);
+    const height = candidates.find(({ path }) => path === 'heights[0]');
+    expectWithin(Number(height?.error), 10, 1e-6);
     // All normalised residuals are the root of chi-square.
-    for (const { normalised } of found.readings) {
-      expectWithin(Math.abs(Number(normalised)), Math.sqrt(Number(found.chiSquare)), 0.05);
+    for (const { standardised } of found.readings) {
+      expectWithin(Math.abs(Number(standardised)), Math.sqrt(Number(found.chiSquare)), 0.05);
     }
     expect(found.sentences[0]).toMatch(/^One of these is likely misread, and nothing tells which: /);
     // The best estimate is there, between the two.
@@ -307,8 +309,8 @@ describe('a misreading', () => {
 
   it('goes unseen where nothing checks it, and that is said', () => {
     const found = survey({ ...triangle(), heights: [] });
-    expect(found.readings.map(({ normalised }) => normalised)).toEqual([null, null]);
-    expect(found.probability).toBeNull();
+    expect(found.readings.map(({ standardised }) => standardised)).toEqual([null, null]);
+    expect(found.pValue).toBeNull();
     expect(found.sentences).toContain('No reading checks another: a misreading would go unseen.');
     const more = surveyWith(exact);
     more.points = { ...more.points, floor: { estimate: [0, 0], x: 0 } } as typeof more.points;
@@ -327,9 +329,9 @@ describe('a slip of a fore-aft place', () => {
     const { estimate, x } = points[name] as { estimate: [number, number]; x: number };
     points[name] = { estimate, x: x + 1000 };
     const found = survey({ ...slipped, points } as SurveyInput);
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     expect(found.suspects.length).toBeGreaterThan(0);
-    expect(Number(found.probability)).toBeLessThan(1e-6);
+    expect(Number(found.pValue)).toBeLessThan(1e-6);
   });
 
   it.each(['lowerOuter', 'upperOuter', 'shockMount', 'lowerRear', 'wheelCentre'])(
@@ -362,16 +364,16 @@ describe('too few readings', () => {
           slopes: thin(all.slopes) as NonNullable<SurveyInput['slopes']>,
         };
         const found = survey(few);
-        const open = Object.entries(found.points).flatMap(([name, { how }]) =>
-          how === 'unfixed' ? [name] : [],
+        const open = Object.entries(found.points).flatMap(([name, { status }]) =>
+          status === 'undetermined' ? [name] : [],
         );
-        expect([...new Set(found.unfixed.flatMap(({ points }) => points))].sort()).toEqual(open.sort());
-        for (const [name, { at, how }] of Object.entries(found.points)) {
+        expect([...new Set(found.undetermined.flatMap(({ points }) => points))].sort()).toEqual(open.sort());
+        for (const [name, { at, status: how }] of Object.entries(found.points)) {
           expect(at.every(Number.isFinite)).toBe(true);
-          expect(found.points[name].covariance === null).toBe(how === 'unfixed');
+          expect(found.points[name].covariance === null).toBe(how === 'undetermined');
         }
         const of = (list: 'height' | 'lateral', axis: 0 | 1) =>
-          found.unfixed
+          found.undetermined
             .filter(({ read }) => read === list)
             .map(({ of: name }) => ({ of: name, value: found.points[name].at[axis] }));
         const mended = survey({
@@ -379,7 +381,7 @@ describe('too few readings', () => {
           heights: [...few.heights, ...of('height', 1)],
           laterals: [...few.laterals, ...of('lateral', 0)],
         });
-        expect(mended.unfixed).toEqual([]);
+        expect(mended.undetermined).toEqual([]);
         // None of them is there to spare.
         expect(mended.degreesOfFreedom).toBe(found.degreesOfFreedom);
       }),
@@ -394,14 +396,18 @@ describe('too few readings', () => {
     });
     expectWithin(Math.hypot(...found.points.P.at), 400, 1e-6);
     expect(found.points.Q.at).toEqual([7, 8]);
-    expect(found.points.P.how).toBe('unfixed');
+    expect(found.points.P.status).toBe('undetermined');
     expect(found.sentences).toEqual([
       'Q is not fixed; read the lateral distance of Q from the centreline and the height of Q above the ground.',
       'P is not fixed; read the lateral distance of P from the centreline.',
       'No reading checks another: a misreading would go unseen.',
     ]);
     expect(survey({ points: { P: { estimate: [1, 2] } } }).points.P.at).toEqual([1, 2]);
-    expect(survey({ points: {} })).toMatchObject({ how: 'converged', degreesOfFreedom: 0, unfixed: [] });
+    expect(survey({ points: {} })).toMatchObject({
+      status: 'converged',
+      degreesOfFreedom: 0,
+      undetermined: [],
+    });
   });
 });
 
@@ -411,8 +417,8 @@ describe('a mirrored solution', () => {
     [TOP_Y, TOP_Z].forEach((value, k) => {
       expectWithin(found.points.P.at[k], value, 1e-6);
     });
-    expect(found.mirrored).toHaveLength(1);
-    const [{ points, other, isTold, read, of }] = found.mirrored;
+    expect(found.mirrorSolutions).toHaveLength(1);
+    const [{ points, other, isTold, read, of }] = found.mirrorSolutions;
     expect({ points, isTold, read, of }).toEqual({ points: ['P'], isTold: false, read: 'height', of: 'P' });
     expectWithin(other.P[1], -TOP_Z, 1e-6);
     expect(found.sentences[0]).toBe(
@@ -424,13 +430,13 @@ describe('a mirrored solution', () => {
     const points = { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [TOP_Y, TOP_Z] } } as const;
     const found = survey(triangle({ points, heights: [{ of: 'P', value: -TOP_Z, plusMinus: 20 }] }));
     expectWithin(found.points.P.at[1], -TOP_Z, 1e-5);
-    expect(found.mirrored.map(({ isTold }) => isTold)).toEqual([true]);
+    expect(found.mirrorSolutions.map(({ isTold }) => isTold)).toEqual([true]);
     expect(found.sentences[0]).toBe(
       'The first estimate had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
     );
     expect(found.suspects).toEqual([]);
     const right = survey(triangle({ heights: [{ of: 'P', value: TOP_Z, plusMinus: 20 }] }));
-    expect(right.mirrored).toEqual([]);
+    expect(right.mirrorSolutions).toEqual([]);
   });
 
   it('may be of several points that hang together', () => {
@@ -449,7 +455,7 @@ describe('a mirrored solution', () => {
         { between: ['A', 'Q'], value: 334 },
       ],
     });
-    const both = found.mirrored.filter(({ points }) => points.length === 2);
+    const both = found.mirrorSolutions.filter(({ points }) => points.length === 2);
     expect(both).toHaveLength(1);
     expectWithin(both[0].other.Q[1], -found.points.Q.at[1], 1e-5);
     expectWithin(Number(both[0].chiSquare), Number(found.chiSquare), 1e-6);

@@ -73,9 +73,9 @@ export function corners(): Corner[] {
 }
 
 export function sweeps(corner: Corner): string {
-  const curves = sweep(corner, { bump: 70, droop: 70, travelOf: 'wheelCentre', columns: ['camber'] });
+  const curves = sweep(corner, { bump: 70, droop: 70, travelReference: 'wheelCentre', columns: ['camber'] });
   // @ts-expect-error: no such axis
-  sweep(corner, { travelOf: 'hub' });
+  sweep(corner, { travelReference: 'hub' });
   // @ts-expect-error: no such option
   sweep(corner, { rebound: 70 });
   // @ts-expect-error: a corner is made first
@@ -107,13 +107,13 @@ export function ends(corner: Corner): string {
   // @ts-expect-error: half a damper
   limits(corner, { damper: { extendedLength: 385 } });
   holds<Same<typeof found.bump, Limit | null>>();
-  holds<Same<typeof found.behind, readonly Limit[]>>();
+  holds<Same<typeof found.later, readonly Limit[]>>();
   holds<Same<Limit['cause'], LimitCause>>();
   holds<Same<Limit['side'], 'bump' | 'droop'>>();
   // @ts-expect-error: there may be no limit
   found.bump.travel.toFixed(1);
   const cause: LimitCause | undefined = found.droop?.cause;
-  return cause === 'damperOpen' ? (found.droop?.sentence ?? '') : found.fits.join();
+  return cause === 'damperExtended' ? (found.droop?.sentence ?? '') : found.misfits.join();
 }
 
 export function documents(text: string): CornerDocument | readonly Issue[] {

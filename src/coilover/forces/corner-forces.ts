@@ -13,11 +13,11 @@ import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
+import type { AxialForce } from './axial-force.ts';
 import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
 import { drivenCase } from './driven-case.ts';
-import type { EyeForce } from './eye-force.ts';
-import { type LoadCase, usualCases } from './load-cases.ts';
+import { type LoadCase, standardLoadCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
 import {
   given,
@@ -38,7 +38,7 @@ export interface CaseForces {
   readonly shockLength: number;
   readonly tyre: Point | null;
   /** What pushes the end eyes apart, its shares, and the rest: metal on metal, or a damper's. */
-  readonly shock: EyeForce & { readonly total: number; readonly rest: number };
+  readonly shock: AxialForce & { readonly total: number; readonly metalContact: number };
   /** Force on each body at each of its points, from what is joined to it. */
   readonly on: Forces['on'];
   /** Force on the chassis at each mount. */
@@ -64,7 +64,7 @@ export interface LoadedJoint extends BallJointLoad {
 export interface CornerForces {
   readonly cases: readonly CaseForces[];
   /** Of each ball joint the case that pulls its stud out hardest, or presses it in least. */
-  readonly worst: Readonly<Record<string, { readonly case: string } & BallJointLoad>>;
+  readonly largest: Readonly<Record<string, { readonly case: string } & BallJointLoad>>;
   readonly sentences: readonly string[];
   /** What these figures are not. */
   readonly cautions: readonly string[];
@@ -91,12 +91,12 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   const { sprungMass, unsprungMass, factors, cases = [] } = options;
   const driven = drivenCase(setup);
   const all = [
-    ...usualCases(sprungMass, unsprungMass, factors),
+    ...standardLoadCases(sprungMass, unsprungMass, factors),
     ...(driven === null ? [] : [driven]),
     ...cases,
   ];
   const found = all.map((one) => caseForces(setup, one));
-  const worst = Object.fromEntries(
+  const largest = Object.fromEntries(
     Object.keys(found[0]?.ballJoints ?? {}).map((name) => {
       const hardest = found.reduce((a, b) => (b.ballJoints[name].axial > a.ballJoints[name].axial ? b : a));
       return [name, { case: hardest.name, ...hardest.ballJoints[name] }];
@@ -104,8 +104,8 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   );
   return {
     cases: found,
-    worst,
-    sentences: sentencesOn(found, worst, travelRange(setup), setup.given.units),
+    largest,
+    sentences: sentencesOn(found, largest, travelRange(setup), setup.given.units),
     cautions: CAUTIONS,
   };
 }
@@ -137,7 +137,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
     travel,
     shockLength: length,
     tyre: one.tyre,
-    shock: { total, ...shares, rest: total - given(shares) },
+    shock: { total, ...shares, metalContact: total - given(shares) },
     on: found.on,
     chassis: found.ground,
     axial,
@@ -238,19 +238,19 @@ const NO_JACKING = 0.5;
 
 function sentencesOn(
   cases: readonly CaseForces[],
-  worst: CornerForces['worst'],
+  worst: CornerForces['largest'],
   range: { bump: number; droop: number },
   units: Units,
 ): string[] {
   const number = (value: number) => numberIn(value, 'force', units);
   const force = (value: number) => textIn(value, 'force', units);
   const each = cases.map(({ name, travel, shock, jacking }) => {
-    const rest = restWords(shock.rest, travel, range, units);
+    const rest = restWords(shock.metalContact, travel, range, units);
     const lift =
       jacking === null || Math.abs(jacking) < NO_JACKING
         ? ''
         : ` The lateral force lifts the car with ${force(jacking)}.`;
-    return `In the case "${name}" (travel ${textIn(travel, 'length', units)}) the coilover bears ${force(shock.total)}: spring ${number(shock.spring)}, gas ${number(shock.gas)}, stop ${number(shock.stop)}${rest}.${lift}`;
+    return `In the case "${name}" (travel ${textIn(travel, 'length', units)}) the coilover bears ${force(shock.total)}: spring ${number(shock.spring)}, gas ${number(shock.gas)}, stop ${number(shock.bumpStop)}${rest}.${lift}`;
   });
   const joints = Object.values(worst).map((joint) => `Worst in the case "${joint.case}": ${joint.sentence}`);
   return [...each, ...joints];

@@ -11,7 +11,13 @@ import { type Motion, trace } from '../../linkage/motion.ts';
 import type { Load } from '../../statics/loads.ts';
 import { type Forces, forces } from '../../statics/statics.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, contactLength, type EyeForce, eyeForce, stopPush } from './eye-force.ts';
+import {
+  type AxialForce,
+  axialForce,
+  bumpStopForce,
+  type CoiloverForce,
+  contactLength,
+} from './axial-force.ts';
 import { type ForceOptions, forceFaults } from './options.ts';
 
 /** A corner ready to stand. */
@@ -37,7 +43,7 @@ export function setUp(
   const model = modelOf(corner);
   throwIfAny('forces', forceFaults(options));
   const given = checkOptions(options.limits ?? {}, model);
-  const { sprungMass, unsprungMass, springRate, gasForce = 0, stopTable } = options;
+  const { sprungMass, unsprungMass, springRate, gasForce = 0, bumpStopTable } = options;
   const motion = trace(model.drawing, { driver: { y: model.contactPatch } });
   const { outer, inner, foreAftOffset: offset } = model.shock;
   const ride = motion.read({ length: [outer, inner], offset })(motion.drawn);
@@ -58,15 +64,16 @@ export function setUp(
   const unsprungWeight = unsprungMass * GRAVITY;
   const atRide = (): CoiloverForce => {
     const contact = contactLength(given.bumpStop, given.damper);
-    const stop = contact === null || stopTable === undefined ? null : { contact, table: stopTable };
+    const bumpStop =
+      contact === null || bumpStopTable === undefined ? null : { contact, table: bumpStopTable };
     const tyre: Point = [0, sprungMass * GRAVITY + unsprungWeight];
     const force = equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0;
-    const springForce = force - gasForce - stopPush(stop, ride.value).force;
+    const springForce = force - gasForce - bumpStopForce(bumpStop, ride.value).force;
     return {
       spring: { springs: [{ rate: springRate, travel: Number.POSITIVE_INFINITY }] },
       loose: ride.value + springForce / springRate,
       gasForce,
-      stop,
+      bumpStop,
     };
   };
   const coilover = known.coilover ?? atRide();
@@ -109,7 +116,7 @@ export interface Standing {
   readonly found: Forces;
   readonly length: number;
   readonly total: number;
-  readonly shares: EyeForce;
+  readonly shares: AxialForce;
 }
 
 /** The corner at a travel with a force of the ground on the tyre. */
@@ -120,7 +127,7 @@ export function standAt(setup: SetUp, travel: number, tyre: Point | null): Stand
   const found = equilibrium(model, drawing, unsprungWeight, tyre);
   const [a, b] = [drawing.points[outer], drawing.points[inner]];
   const length = Math.hypot(b[0] - a[0], b[1] - a[1], offset);
-  return { drawing, found, length, total: found.driver ?? 0, shares: eyeForce(coilover, length) };
+  return { drawing, found, length, total: found.driver ?? 0, shares: axialForce(coilover, length) };
 }
 
 /** Travel that there is: to the first limits, or as far as the linkage goes. */
@@ -132,7 +139,7 @@ export function travelRange({ found, motion }: SetUp): { bump: number; droop: nu
 }
 
 /** What a coilover gives in all. */
-export function given({ spring, gas, stop }: EyeForce): number {
+export function given({ spring, gas, bumpStop: stop }: AxialForce): number {
   return spring + gas + stop;
 }
 
@@ -154,7 +161,7 @@ export function missingForce(setup: SetUp, tyre: Point | null): (travel: number)
     const at = heightAt(setup, travel);
     const { value, first } = shock(at);
     const work = up + side * (patch(at).first ?? 0) - unsprungWeight * (centre(at).first ?? 0);
-    return work / -(first ?? 0) - given(eyeForce(coilover, value));
+    return work / -(first ?? 0) - given(axialForce(coilover, value));
   };
 }
 
@@ -168,5 +175,5 @@ export function balancedLoad(setup: SetUp, travel: number): number {
   const at = heightAt(setup, travel);
   const { value, first } = motion.read({ length: [outer, inner], offset })(at);
   const centre = motion.read({ y: model.wheelCentre })(at);
-  return given(eyeForce(coilover, value)) * -(first ?? 0) + unsprungWeight * (centre.first ?? 0);
+  return given(axialForce(coilover, value)) * -(first ?? 0) + unsprungWeight * (centre.first ?? 0);
 }

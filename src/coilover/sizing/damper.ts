@@ -3,10 +3,10 @@
 // shortest in the bump that is needed.
 
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type CoiloverForce, contactLength } from '../forces/eye-force.ts';
+import { type CoiloverForce, contactLength } from '../forces/axial-force.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { AxleInputs } from './inputs.ts';
-import type { Sure } from './uncertainty.ts';
+import type { Estimate } from './uncertainty.ts';
 
 /** Lengths between the eyes, mm. */
 export interface DamperLengths {
@@ -14,7 +14,7 @@ export interface DamperLengths {
   readonly compressedLength: number;
 }
 
-export type Stop = CoiloverForce['stop'];
+export type BumpStop = CoiloverForce['bumpStop'];
 
 /** Length between the eyes at which the bump stop is solid, mm; without one, compressed. */
 export function solidLength({ limits }: AxleInputs, { compressedLength }: DamperLengths): number {
@@ -22,7 +22,7 @@ export function solidLength({ limits }: AxleInputs, { compressedLength }: Damper
 }
 
 /** The bump stop on a damper. */
-export function stopOf(given: AxleInputs, damper: DamperLengths | null): Stop {
+export function bumpStopOf(given: AxleInputs, damper: DamperLengths | null): BumpStop {
   const table = given.sizing.bumpStopTable;
   const contact = contactLength(given.limits.bumpStop, damper);
   return table === undefined || contact === null ? null : { contact, table };
@@ -47,13 +47,13 @@ export function damperForTravel(
   { limits, sizing }: AxleInputs,
   shock: ShockCurve,
   { bump, droop }: { readonly bump: number | null; readonly droop: number | null },
-  lengths: (travels: readonly number[]) => readonly Sure[],
+  lengths: (travels: readonly number[]) => readonly Estimate[],
 ): DamperLengths | null {
   if (bump === null || droop === null) return null;
   const found = lengths(placesBetween(Math.max(shock.droop, droop), Math.min(shock.bump, bump)));
   const tolerance = sizing.order?.lengthTolerance ?? 0;
-  const longest = Math.max(...found.map(({ value, high }) => high ?? value ?? 0));
-  const shortest = Math.min(...found.map(({ value, low }) => low ?? value ?? 0));
+  const longest = Math.max(...found.map(({ value, upper }) => upper ?? value ?? 0));
+  const shortest = Math.min(...found.map(({ value, lower }) => lower ?? value ?? 0));
   const compressedLength = Math.floor(shortest - tolerance - (limits.bumpStop?.solidHeight ?? 0) + ROUNDING);
   return compressedLength > 0
     ? { extendedLength: Math.ceil(longest + tolerance - ROUNDING), compressedLength }

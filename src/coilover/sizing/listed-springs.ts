@@ -12,7 +12,7 @@ export interface Spring extends SpringLengths {
   /** N/mm. */
   readonly rate: number;
   /** Free length, mm; null where nothing is known but the rate. */
-  readonly free: number | null;
+  readonly freeLength: number | null;
   /** mm; null as above. */
   readonly innerDiameter: number | null;
 }
@@ -22,7 +22,7 @@ export function bareSpring(rate: number): Spring {
   return {
     name: '',
     rate,
-    free: null,
+    freeLength: null,
     solidLength: null,
     minLength: null,
     minLengthSource: null,
@@ -38,7 +38,7 @@ export function listedSprings({ springs = [] }: CornerSizing): Spring[] {
     return {
       name,
       rate: rate ?? made?.rate ?? Number.NaN,
-      free,
+      freeLength: free,
       ...springLengths(spring),
       innerDiameter: innerDiameter ?? made?.innerDiameter ?? null,
     };
@@ -54,8 +54,9 @@ export function commonRateStep(units: Units): number {
 }
 
 /** A spring with its helper, where there is one. */
-export function stackOf({ rate, free, minLength }: Spring, helper: CornerSizing['helper']): Stack {
-  const travel = free === null || minLength === null ? Number.POSITIVE_INFINITY : free - minLength;
+export function stackOf({ rate, freeLength, minLength }: Spring, helper: CornerSizing['helper']): Stack {
+  const travel =
+    freeLength === null || minLength === null ? Number.POSITIVE_INFINITY : freeLength - minLength;
   const main = { rate, travel };
   return {
     springs:

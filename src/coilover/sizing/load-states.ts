@@ -10,7 +10,7 @@ import { type CarMasses, carMasses, type MassesInput, type WheelMasses } from '.
 import type { Rest } from '../wheel.ts';
 import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel } from './lengths.ts';
-import type { TravelCase, TravelNeeded } from './required-travel.ts';
+import type { TravelCase, TravelRequirement } from './required-travel.ts';
 import { rollOfCar } from './roll.ts';
 import { type AxleState, goesTo, standingWith } from './state.ts';
 
@@ -24,14 +24,14 @@ export interface LoadState {
   /** Where the corner stands; null where the coilover can't be computed. */
   readonly staticTravel: number | null;
   /** `between` the ends of its travel, or on one of them. */
-  readonly how: Rest['how'] | null;
+  readonly state: Rest['state'] | null;
   /** Hz, of the suspension alone. */
   readonly frequency: number | null;
   /** Travel left from there to contact with the bump stop; null without one. */
-  readonly toBumpStop: number | null;
+  readonly travelToContact: number | null;
   /** Travel left from there to the limits on either side. */
-  readonly bumpLeft: number | null;
-  readonly droopLeft: number | null;
+  readonly bumpTravelLeft: number | null;
+  readonly droopTravelLeft: number | null;
 }
 
 /** A car in a load state, beside its design state. */
@@ -87,7 +87,7 @@ export function loadedCars(
         name,
         masses: loaded,
         states: axles,
-        rollGradient: rollOfCar(front, rear, centreOfGravityHeight).rollAngleWithBars,
+        rollGradient: rollOfCar(front, rear, centreOfGravityHeight).rollGradientWithBars,
         sprungMass:
           front.mass === null || rear?.mass == null ? null : 2 * (front.mass.sprung + rear.mass.sprung),
       },
@@ -96,22 +96,22 @@ export function loadedCars(
 }
 
 /** Travel that one state requires, and where it stands, mm from the drawn ride height. */
-export interface NeededInState {
+export interface RequirementInState {
   readonly name: string;
   readonly rest: number;
-  readonly needed: TravelNeeded;
+  readonly requirement: TravelRequirement;
 }
 
 /** Required travel over all states: that of the design state, whose cases count from `rest`, with the cases of the others. */
 export function overStates(
-  design: TravelNeeded,
+  design: TravelRequirement,
   rest: number,
-  others: readonly NeededInState[],
-): TravelNeeded {
+  others: readonly RequirementInState[],
+): TravelRequirement {
   if (design.bump === null || design.droop === null) return design;
-  const cases = others.flatMap(({ name, rest: there, needed }) =>
+  const cases = others.flatMap(({ name, rest: there, requirement }) =>
     // What is asked for from the drawn ride height is the same in every state.
-    needed.cases
+    requirement.cases
       .filter((one) => one.name !== 'given in the file')
       .map((one): TravelCase => {
         const state = one.side === 'bump' ? there - rest : rest - there;
@@ -125,15 +125,15 @@ export function overStates(
   );
   return {
     ...design,
-    bump: Math.max(design.bump, ...others.flatMap(({ needed }) => needed.bump ?? [])),
-    droop: Math.min(design.droop, ...others.flatMap(({ needed }) => needed.droop ?? [])),
+    bump: Math.max(design.bump, ...others.flatMap(({ requirement }) => requirement.bump ?? [])),
+    droop: Math.min(design.droop, ...others.flatMap(({ requirement }) => requirement.droop ?? [])),
     cases: [...design.cases, ...cases],
     omitted: [...design.omitted, ...others.flatMap(omittedIn)],
   };
 }
 
 /** What a state leaves out that the design state does not: everything, where the corner does not stand in it. */
-function omittedIn({ name, needed: { omitted, bump } }: NeededInState): Diagnostic[] {
+function omittedIn({ name, requirement: { omitted, bump } }: RequirementInState): Diagnostic[] {
   return bump === null ? omitted.map((one) => ({ ...one, values: { ...one.values, state: name } })) : [];
 }
 
@@ -161,11 +161,11 @@ export function loadStatesOn(
       design: k === 0,
       sprungMass: mass?.sprung ?? null,
       staticTravel: travel,
-      how: rest?.how ?? null,
+      state: rest?.state ?? null,
       frequency: mass === null || atRest === null ? null : frequencyOn(mass.sprung, atRest.rate),
-      toBumpStop: left(contact),
-      bumpLeft: left(ends.bump),
-      droopLeft: droop === null ? null : -droop,
+      travelToContact: left(contact),
+      bumpTravelLeft: left(ends.bump),
+      droopTravelLeft: droop === null ? null : -droop,
     };
   });
 }
@@ -174,18 +174,20 @@ export function loadStatesOn(
 export function loadStateDiagnostics(axle: Axle, states: readonly LoadState[]): Diagnostic[] {
   // Without a sprung mass in the design state that is told of the corner itself.
   if (states.some(({ design, sprungMass }) => design && sprungMass === null)) return [];
-  return states.flatMap(({ name, design, sprungMass, staticTravel, how, toBumpStop }): Diagnostic[] => {
-    if (design) return [];
-    const found = (code: string, values: Diagnostic['values']): Diagnostic[] => [
-      { code, severity: 'conflict', path: `corners.${axle}`, values: { state: name, axle, ...values } },
-    ];
-    if (sprungMass === null) return found('loadStateWithoutMass', {});
-    if (staticTravel === null) return [];
-    if (how !== 'between')
-      return found('loadStateOnLimit', { staticTravel, side: how === 'bumpEnd' ? 'bump' : 'droop' });
-    if (toBumpStop !== null && toBumpStop < 0) {
-      return found('loadStateOnBumpStop', { staticTravel, compression: -toBumpStop });
-    }
-    return [];
-  });
+  return states.flatMap(
+    ({ name, design, sprungMass, staticTravel, state, travelToContact }): Diagnostic[] => {
+      if (design) return [];
+      const found = (code: string, values: Diagnostic['values']): Diagnostic[] => [
+        { code, severity: 'conflict', path: `corners.${axle}`, values: { state: name, axle, ...values } },
+      ];
+      if (sprungMass === null) return found('loadStateWithoutMass', {});
+      if (staticTravel === null) return [];
+      if (state !== 'onSpring')
+        return found('loadStateOnLimit', { staticTravel, side: state === 'bumpLimit' ? 'bump' : 'droop' });
+      if (travelToContact !== null && travelToContact < 0) {
+        return found('loadStateOnBumpStop', { staticTravel, compression: -travelToContact });
+      }
+      return [];
+    },
+  );
 }

@@ -23,14 +23,17 @@ export function orderStatus(
   axles: readonly {
     readonly spring: Spring | null;
     readonly damper: DamperLengths | null;
-    readonly document: DocumentCorner;
+    readonly input: DocumentCorner;
   }[],
 ): OrderStatus {
   if (findings.some(blocksOrder)) return 'notForOrder';
-  const agreed = axles.every(({ spring, damper, document }) => {
-    const { mounts } = document.sizing?.order ?? {};
+  const agreed = axles.every(({ spring, damper, input }) => {
+    const { mounts } = input.sizing?.order ?? {};
     return (
-      spring?.free != null && damper !== null && mounts?.mount !== undefined && mounts.chassis !== undefined
+      spring?.freeLength != null &&
+      damper !== null &&
+      mounts?.mount !== undefined &&
+      mounts.chassis !== undefined
     );
   });
   return agreed ? 'order' : 'enquiry';

@@ -10,9 +10,9 @@
 import { frequencyOn, rateForFrequency } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
-import { stopPush } from '../forces/eye-force.ts';
+import { bumpStopForce } from '../forces/axial-force.ts';
 import type { ShockCurve } from '../wheel.ts';
-import type { Stop } from './damper.ts';
+import type { BumpStop } from './damper.ts';
 import type { CornerSizing } from './inputs.ts';
 
 /** Two rates in series, N/mm. */
@@ -21,7 +21,7 @@ export function inSeries(a: number, b: number): number {
 }
 
 /** A wheel rate in series with the tyre, N/mm; null where that is not known, or the wheel is pushed away. */
-export function onTyre(rate: number, tyreRate: number | undefined): number | null {
+export function withTyre(rate: number, tyreRate: number | undefined): number | null {
   return tyreRate === undefined || !(rate > 0) ? null : inSeries(rate, tyreRate);
 }
 
@@ -51,7 +51,7 @@ export function carriedAtRide(
   mass: number,
   shock: ShockCurve,
   gas: number,
-  stop: Stop,
+  stop: BumpStop,
 ): { readonly carried: Carried | null; readonly issues: Diagnostic[] } {
   const { length, ratio, slope } = shock.at(0);
   if (!(ratio > 0)) {
@@ -68,7 +68,7 @@ export function carriedAtRide(
     };
   }
   const force = (mass * GRAVITY) / ratio;
-  const pushed = stopPush(stop, length);
+  const pushed = bumpStopForce(stop, length);
   const springForce = force - gas - pushed.force;
   const carried = { mass, length, ratio, slope, force, springForce, gas, stopRate: pushed.rate };
   if (springForce > 0) return { carried, issues: [] };
@@ -86,7 +86,7 @@ export function carriedAtRide(
 }
 
 /** The rates that a target asks for, N/mm; null where there are none. */
-export interface WantedRates {
+export interface RequiredRates {
   readonly wheelRate: number | null;
   /** Of the springs together at ride. */
   readonly together: number | null;
@@ -111,10 +111,10 @@ export function wheelRateWith(
 }
 
 /** What the target of a corner asks of the spring. */
-export function wantedRates(
+export function requiredRates(
   { target, tyreRate, helper }: CornerSizing,
   carried: Carried,
-): WantedRates & { readonly issues: Diagnostic[] } {
+): RequiredRates & { readonly issues: Diagnostic[] } {
   const nothing = { wheelRate: null, together: null, springRate: null };
   if (target === undefined) return { ...nothing, issues: [] };
   const { mass, ratio, slope, force, springForce, stopRate } = carried;
@@ -183,7 +183,7 @@ function wheelRateFor(
     };
   }
   if (tyreRate > rate) return { rate: (rate * tyreRate) / (tyreRate - rate), issues: [] };
-  const most = frequencyOn(mass, tyreRate) ?? 0;
+  const max = frequencyOn(mass, tyreRate) ?? 0;
   return {
     rate: null,
     issues: [
@@ -191,7 +191,7 @@ function wheelRateFor(
         code: 'frequencyAboveTyre',
         severity: 'conflict',
         path: 'sizing.target.frequency',
-        values: { frequency: target.frequency, max: most, tyreRate },
+        values: { frequency: target.frequency, max, tyreRate },
       },
     ],
   };

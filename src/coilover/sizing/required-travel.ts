@@ -30,7 +30,7 @@ export interface TravelCase {
 }
 
 /** Travel that is needed, mm, droop negative, with the cases behind it; null where the corner does not stand. */
-export interface TravelNeeded {
+export interface TravelRequirement {
   readonly bump: number | null;
   readonly droop: number | null;
   readonly cases: readonly TravelCase[];
@@ -39,13 +39,13 @@ export interface TravelNeeded {
 }
 
 /** The travel that an axle needs, measured from the drawn ride height. */
-export function travelNeeded(
+export function travelRequirementOf(
   state: AxleState,
   car: Certain<CarSizingFile>,
   axle: Axle,
-  rollAngle: number | null,
+  rollGradient: number | null,
   sprungMass: number | null,
-): TravelNeeded {
+): TravelRequirement {
   const {
     lateralAcceleration = TRAVEL_CASES.lateralAcceleration,
     deceleration = TRAVEL_CASES.deceleration,
@@ -65,7 +65,7 @@ export function travelNeeded(
     if (coilover === null || mass === null) return null;
     // As far as the linkage goes: what the damper will allow follows from this.
     const at = restUnder(shock, coilover, load + more, shock, rest);
-    return at.how === 'bumpEnd' ? null : at.travel - rest;
+    return at.state === 'bumpLimit' ? null : at.travel - rest;
   };
   /** A part under which the corner does not stand, or for which its spring is not known. */
   const unborne = (part: Omitted) => omission(part, state.coilover === null ? 'spring' : 'stand', 'sizing');
@@ -73,7 +73,7 @@ export function travelNeeded(
     downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
   if (pushed === null) omitted.push(unborne('downforce'));
   const half = state.shock.patch(rest).y;
-  const roll = rollAngle === null ? null : half * Math.tan((rollAngle * lateralAcceleration) / DEGREES);
+  const roll = rollGradient === null ? null : half * Math.tan((rollGradient * lateralAcceleration) / DEGREES);
   if (roll === null) {
     omitted.push(
       masses?.sprungCentreOfGravityHeight === undefined
@@ -128,6 +128,6 @@ function omission(part: Omitted, needs: string, path: string): Diagnostic {
 }
 
 /** What each case of a side requires from the drawn ride height, mm outward. */
-export function requiredBy({ cases }: Pick<TravelNeeded, 'cases'>, side: TravelCase['side']): number[] {
+export function requiredBy({ cases }: Pick<TravelRequirement, 'cases'>, side: TravelCase['side']): number[] {
   return cases.filter((one) => one.side === side).map(({ required }) => required);
 }

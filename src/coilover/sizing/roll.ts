@@ -14,36 +14,36 @@ export const ROLL_FIGURES = {
   rollStiffness: {
     label: 'roll stiffness of the axle, springs alone',
     quantity: 'rollStiffness',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'wheel rate at static ride height × track² ÷ 2',
   },
   rollStiffnessWithBar: {
     label: 'roll stiffness of the axle with its bar',
     quantity: 'rollStiffness',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'springs and anti-roll bar together',
   },
   rollCentreHeight: {
     label: 'roll centre above the ground',
     quantity: 'length',
-    settled: 'car',
+    group: 'car',
     definition:
       'at static ride height, both wheels moving alike: where the line square to the path of the contact patch meets the centreline',
   },
 } as const satisfies FigureInfos;
 
 export const CAR_ROLL_FIGURES = {
-  rollAngle: {
+  rollGradient: {
     label: 'roll gradient per g, without anti-roll bars',
     quantity: 'angle',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'moment per g (sprung weight × its height above the roll axis) ÷ (roll stiffness of both axles − that moment); tyres rigid',
   },
-  rollAngleWithBars: {
+  rollGradientWithBars: {
     label: 'roll gradient per g, with anti-roll bars',
     quantity: 'angle',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'the same with the anti-roll bars',
   },
 } as const satisfies FigureInfos;
@@ -88,7 +88,7 @@ export function rollOfCar(
     return left > 0 ? (moment / left) * DEGREES : null;
   };
   return {
-    rollAngle: angle(axles.map(({ roll }) => roll.rollStiffness)),
-    rollAngleWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar ?? roll.rollStiffness)),
+    rollGradient: angle(axles.map(({ roll }) => roll.rollStiffness)),
+    rollGradientWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar ?? roll.rollStiffness)),
   };
 }

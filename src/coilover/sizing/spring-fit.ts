@@ -4,7 +4,7 @@
 
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { CornerSizing } from './inputs.ts';
-import { type Carried, type WantedRates, wheelRateWith } from './rates.ts';
+import { type Carried, type RequiredRates, wheelRateWith } from './rates.ts';
 
 /**
  * How far a spring's frequency may lie from the required one, as a share of it: about 20 % of the wheel rate. Common practice, without a
@@ -27,7 +27,7 @@ export function springFit(
   rate: number,
   sizing: CornerSizing,
   carried: Carried | null,
-  wanted: WantedRates,
+  wanted: RequiredRates,
 ): SpringFit | null {
   if (carried === null || wanted.wheelRate === null || !(wanted.wheelRate > 0)) return null;
   const wheelRate = wheelRateWith(rate, sizing, carried);

@@ -1,14 +1,14 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
-import type { CoiloverForce } from '../forces/eye-force.ts';
+import type { CoiloverForce } from '../forces/axial-force.ts';
 import type { WheelMasses } from '../masses.ts';
 import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
 import { isBorne, type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
 import { madeDamper, madeSpring } from './as-made.ts';
-import { type DamperLengths, stopOf } from './damper.ts';
+import { bumpStopOf, type DamperLengths } from './damper.ts';
 import type { AxleInputs } from './inputs.ts';
 import { bareSpring, freeLengthOf, type Spring, stackOf } from './listed-springs.ts';
-import { type Carried, carriedAtRide, gasForceOf, type WantedRates, wantedRates } from './rates.ts';
+import { type Carried, carriedAtRide, gasForceOf, type RequiredRates, requiredRates } from './rates.ts';
 
 /** What is settled for an axle's coilovers, whatever the guesses come to. */
 export interface Settings {
@@ -38,7 +38,7 @@ export interface AxleState {
   readonly wheels: WheelMasses | null;
   readonly mass: CornerMass | null;
   readonly carried: Carried | null;
-  readonly wanted: WantedRates;
+  readonly required: RequiredRates;
   readonly spring: Spring | null;
   readonly stack: Stack | null;
   readonly coilover: CoiloverForce | null;
@@ -58,7 +58,7 @@ const UNSPRUNG_MASS_MISSING: Diagnostic = {
   values: {},
 };
 
-const NOT_WANTED: WantedRates = { wheelRate: null, together: null, springRate: null };
+const NOTHING_REQUIRED: RequiredRates = { wheelRate: null, together: null, springRate: null };
 
 /** An axle's coilover at work on masses, as it is set. */
 export function axleState(
@@ -71,13 +71,13 @@ export function axleState(
   const settings = { ...planned, damper: planned.damper === null ? null : madeDamper(planned.damper, made) };
   const ends = settings.ends ?? { droop: shock.droop, bump: shock.bump };
   const { mass, issues: massIssues } = cornerMass(given, wheels);
-  const stop = stopOf(given, settings.damper);
+  const bumpStop = bumpStopOf(given, settings.damper);
   const gas = gasForceOf(sizing.gas);
   const { carried, issues: carriedIssues } =
-    mass === null ? { carried: null, issues: [] } : carriedAtRide(mass.sprung, shock, gas, stop);
-  const { issues: wantedIssues, ...wanted } =
-    carried === null ? { ...NOT_WANTED, issues: [] } : wantedRates(sizing, carried);
-  const ordered = settings.spring ?? (wanted.springRate === null ? null : bareSpring(wanted.springRate));
+    mass === null ? { carried: null, issues: [] } : carriedAtRide(mass.sprung, shock, gas, bumpStop);
+  const { issues: rateIssues, ...required } =
+    carried === null ? { ...NOTHING_REQUIRED, issues: [] } : requiredRates(sizing, carried);
+  const ordered = settings.spring ?? (required.springRate === null ? null : bareSpring(required.springRate));
   const spring = ordered === null ? null : madeSpring(ordered, made);
   const state = {
     given,
@@ -87,9 +87,9 @@ export function axleState(
     wheels,
     mass,
     carried,
-    wanted,
+    required,
     spring,
-    issues: [...massIssues, ...carriedIssues, ...wantedIssues],
+    issues: [...massIssues, ...carriedIssues, ...rateIssues],
   };
   if (ordered === null || spring === null || carried === null) {
     return { ...state, stack: null, coilover: null, rest: null, atRest: null };
@@ -98,13 +98,13 @@ export function axleState(
   // The perch is set for the spring as ordered.
   const perched = looseByPerch(sizing, ordered);
   const loose = (perched ?? looseAtRide(stackOf(ordered, sizing.helper), carried)) + made.seat;
-  const coilover = { spring: stack, loose, gasForce: gas, stop };
+  const coilover = { spring: stack, loose, gasForce: gas, bumpStop };
   const load = carried.mass * GRAVITY;
   // Set for ride height the coilover bears the weight there by construction, unless its coils bind before.
   const set = perched === null && isBorne(wheelAt(shock, coilover, 0).load, load);
-  const found: Rest = set ? { travel: 0, how: 'between' } : restUnder(shock, coilover, load, ends);
+  const found: Rest = set ? { travel: 0, state: 'onSpring' } : restUnder(shock, coilover, load, ends);
   const atRest = wheelAt(shock, coilover, found.travel);
-  const stands = found.how === 'between' && atRest.rate > 0;
+  const stands = found.state === 'onSpring' && atRest.rate > 0;
   return { ...state, stack, coilover, rest: stands ? found : null, atRest: stands ? atRest : null };
 }
 
@@ -119,7 +119,7 @@ export function standingWith(
   const rest = goesTo(moved);
   if (coilover === null || rest === null) return moved;
   const atRest = wheelAt(state.shock, coilover, rest.travel);
-  return rest.how === 'between' && atRest.rate > 0 ? { ...moved, rest, atRest } : moved;
+  return rest.state === 'onSpring' && atRest.rate > 0 ? { ...moved, rest, atRest } : moved;
 }
 
 /** Where the wheel rests, or goes to where the corner does not stand; null where its coilover or its load is not known. */
@@ -129,8 +129,10 @@ export function goesTo({ rest, coilover, mass, shock, ends }: AxleState): Rest |
 }
 
 /** Length between the eyes at which the spring is just loose by the perch as it is set; null where it is set for ride height. */
-function looseByPerch({ perch, helper }: AxleInputs['sizing'], { free }: Spring): number | null {
-  return perch?.setting === undefined || free === null ? null : perch.setting + freeLengthOf(free, helper);
+function looseByPerch({ perch, helper }: AxleInputs['sizing'], { freeLength }: Spring): number | null {
+  return perch?.setting === undefined || freeLength === null
+    ? null
+    : perch.setting + freeLengthOf(freeLength, helper);
 }
 
 /** The same, so that the spring bears ride height. */

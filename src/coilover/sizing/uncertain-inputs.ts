@@ -38,7 +38,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
       });
     }
     const numbers: CornerSizing = certain(sizing ?? {}, under(['corners', axle, 'sizing'], [axle, 'sizing']));
-    uncertain.push(...toleranceDoubts(axle, numbers.order, ordered));
+    uncertain.push(...toleranceInputs(axle, numbers.order, ordered));
     const rateStep = numbers.rateStep ?? commonRateStep(document.units);
     return {
       sizing: numbers,
@@ -56,7 +56,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
 const LENGTHS = ['extendedLength', 'compressedLength', 'seat'] as const;
 
 /** The tolerances of an order as doubts: they are half-widths like any other. What was bought is measured, and no longer subject to them. */
-function toleranceDoubts(
+function toleranceInputs(
   axle: Axle,
   order: AxleInputs['sizing']['order'],
   ordered: OrderedFile | undefined,

@@ -3,7 +3,7 @@
 
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
-import { stopTableFaults } from '../forces/options.ts';
+import { bumpStopTableFaults } from '../forces/options.ts';
 import { shareIssues } from '../masses.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { coilFaults } from '../springs/coil-spring.ts';
@@ -52,7 +52,7 @@ function usableSizing(sizing: CornerSizing): {
   };
   const left = springs?.filter((spring, k) => good(springFaults(spring, `springs[${k}]`)));
   const works = helper !== undefined && good(travelFaults('helper', helper.freeLength, helper.minLength));
-  const rises = bumpStopTable !== undefined && good(stopTableFaults('bumpStopTable', bumpStopTable));
+  const rises = bumpStopTable !== undefined && good(bumpStopTableFaults('bumpStopTable', bumpStopTable));
   return {
     issues,
     sizing: {

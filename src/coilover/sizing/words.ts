@@ -1,6 +1,6 @@
 import { worded } from '../../sentences/worded.ts';
 import { textIn, type Units } from '../../units.ts';
-import { CASE_FACTORS } from '../forces/load-cases.ts';
+import { LOAD_FACTORS } from '../forces/load-cases.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
 import { axleName, type CarInputs, ofAxle } from './inputs.ts';
 import { commonRateStep } from './listed-springs.ts';
@@ -31,18 +31,18 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
       'Downforce goes with the square of the speed at a fixed balance; ride height does not feed back on it.',
     );
   }
-  for (const { axle, needed, damper, document } of axles) {
-    if (document.corner.kind === 'strut' && document.corner.coilover === undefined) {
+  for (const { axle, travelRequirement, damper, input } of axles) {
+    if (input.corner.kind === 'strut' && input.corner.coilover === undefined) {
       words.push(
         `${axleName(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lowerMount.`,
       );
     }
-    if (document.sizing?.target !== undefined && document.sizing.rateStep === undefined) {
+    if (input.sizing?.target !== undefined && input.sizing.rateStep === undefined) {
       words.push(
         `${axleName(axle)}: springs are taken to be available in steps of ${textIn(commonRateStep(units), 'rate', units)} (common practice).`,
       );
     }
-    for (const one of needed.omitted) {
+    for (const one of travelRequirement.omitted) {
       const { problem, allowed } = worded(one, units);
       words.push(`${axleName(axle)}: ${problem}, which needs ${allowed}.`);
     }
@@ -53,7 +53,7 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
     }
   }
   words.push(
-    `Load cases for the joints take ${CASE_FACTORS.bump} static wheel loads in full bump, ${CASE_FACTORS.transfer} in a corner, ${CASE_FACTORS.kerb} on a kerb: common practice, without a source.`,
+    `Load cases for the joints take ${LOAD_FACTORS.bump} static wheel loads in full bump, ${LOAD_FACTORS.transfer} in a corner, ${LOAD_FACTORS.kerb} on a kerb: common practice, without a source.`,
   );
   return words;
 }
@@ -67,7 +67,7 @@ const CASE_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** What is still to be found out or settled: the user's own points, then what is missing. */
-export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
+export function openQuestionsOf(inputs: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
   const { car } = inputs;
   const points = [...(car.openQuestions ?? [])];
   if (car.masses === undefined)
@@ -86,16 +86,16 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], un
       }
     }
   }
-  for (const { axle, spring, document } of axles) {
-    const sizing = document.sizing;
+  for (const { axle, spring, input } of axles) {
+    const sizing = input.sizing;
     const { order } = sizing ?? {};
     const missing = [
       ...(sizing === undefined ? ['sizing (unsprung mass, target)'] : []),
       ...(sizing !== undefined && sizing.target === undefined ? ['target'] : []),
       ...(sizing !== undefined && sizing.tyreRate === undefined ? ['tyre rate'] : []),
       ...(sizing !== undefined && sizing.damping === undefined ? ['damping'] : []),
-      ...(document.limits.bearings === undefined ? ['end bearings'] : []),
-      ...(document.limits.bumpStop === undefined ? ['bump stop'] : []),
+      ...(input.limits.bearings === undefined ? ['end bearings'] : []),
+      ...(input.limits.bumpStop === undefined ? ['bump stop'] : []),
       ...(order?.mounts === undefined ? ['ends to order'] : []),
       ...(order?.bodyEnd === undefined ? ['which way up the body lies'] : []),
       ...(order?.bodyDiameter === undefined ? ['diameter of the body, room for the spring'] : []),
@@ -103,7 +103,7 @@ export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], un
       ...(order?.lengthTolerance === undefined ? ['tolerances'] : []),
     ];
     if (missing.length > 0) points.push(`${axleName(axle)}: not given yet: ${missing.join(', ')}.`);
-    if (spring !== null && spring.free === null) {
+    if (spring !== null && spring.freeLength === null) {
       points.push(
         `${axleName(axle)}: the spring is a rate only; its free and minimum length are to be agreed, or list springs that you can buy.`,
       );

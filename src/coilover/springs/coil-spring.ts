@@ -37,15 +37,15 @@ export interface CoilSpring {
   /** Coils that give, ends not counted. */
   readonly activeCoils: number;
   /** Mean diameter by wire. */
-  readonly index: number;
+  readonly springIndex: number;
   /** Length with all coils touching, mm. */
-  readonly solid: number;
+  readonly solidLength: number;
   /** Least length that may be used, mm: a clearance above the solid one. */
-  readonly least: number;
+  readonly minLength: number;
   /** Inner diameter, mm. */
   readonly innerDiameter: number;
   /** Correction of the stress for the curvature of the wire. */
-  readonly correction: number;
+  readonly stressCorrection: number;
   /** Shear stress of the wire for a force, N/mm^2 a N. */
   readonly stressPerNewton: number;
 }
@@ -80,11 +80,11 @@ export function coilSpring(input: CoilSpringInput): CoilSpring {
   return {
     rate: (G * d ** 4) / (8 * D ** 3 * n),
     activeCoils: n,
-    index: w,
-    solid: (ground ? totalCoils : totalCoils + 1) * d,
-    least: (ground ? totalCoils : totalCoils + 1.5) * d + clearance,
+    springIndex: w,
+    solidLength: (ground ? totalCoils : totalCoils + 1) * d,
+    minLength: (ground ? totalCoils : totalCoils + 1.5) * d + clearance,
     innerDiameter: D - d,
-    correction: k,
+    stressCorrection: k,
     stressPerNewton: (k * 8 * D) / (Math.PI * d ** 3),
   };
 }

@@ -49,16 +49,16 @@ interface SpringSize {
 /** Solid and minimum length of a spring, and where the latter comes from. */
 export function springLengths({ rate, innerDiameter, wire, ...given }: SpringSize): SpringLengths {
   const made = wire === undefined ? null : coilSpring(wire);
-  const solidLength = given.solidLength ?? made?.solid ?? null;
+  const solidLength = given.solidLength ?? made?.solidLength ?? null;
   if (given.minLength !== undefined)
     return { solidLength, minLength: given.minLength, minLengthSource: 'given' };
-  if (made !== null) return { solidLength, minLength: made.least, minLengthSource: 'wire' };
+  if (made !== null) return { solidLength, minLength: made.minLength, minLengthSource: 'wire' };
   if (solidLength === null) return { solidLength, minLength: null, minLengthSource: null };
   const found =
     rate === undefined || innerDiameter === undefined ? null : wireOf(rate, solidLength, innerDiameter);
   return found === null
     ? { solidLength, minLength: (1 + ASSUMED_CLEARANCE) * solidLength, minLengthSource: 'assumed' }
-    : { solidLength, minLength: coilSpring(found).least, minLengthSource: 'estimated' };
+    : { solidLength, minLength: coilSpring(found).minLength, minLengthSource: 'estimated' };
 }
 
 /**
@@ -77,8 +77,8 @@ export function wireOf(rate: number, solid: number, innerDiameter: number): Coil
   const over = (diameter: number) => coilSpring(spring(diameter)).rate - rate;
   if (!(over(thin) < 0 && over(thick) > 0)) return null;
   const found = spring(zeroBetween(over, thin, thick));
-  const { index, activeCoils } = coilSpring(found);
-  const ordinary = index >= INDEX.min && index <= INDEX.max && activeCoils >= MIN_ACTIVE_COILS;
+  const { springIndex, activeCoils } = coilSpring(found);
+  const ordinary = springIndex >= INDEX.min && springIndex <= INDEX.max && activeCoils >= MIN_ACTIVE_COILS;
   return ordinary ? found : null;
 }
 

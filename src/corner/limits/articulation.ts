@@ -18,7 +18,7 @@ export function articulationBounds(
   { ballJoints = {} }: CheckedOptions,
   model: CornerModel,
   ask: Ask,
-): Bound<'ballJoint'>[] {
+): Bound<'ballJointArticulation'>[] {
   return Object.entries(ballJoints).flatMap(([name, joint]) => {
     if (joint === undefined) return [];
     const sides = sidesOf(model, name, joint.housing);
@@ -31,7 +31,7 @@ export function articulationBounds(
     const what = `${spaced(name)} ball joint`;
     return [
       {
-        cause: 'ballJoint',
+        cause: 'ballJointArticulation',
         part: name,
         ways: [[(pose) => most - angle(pose)], [(pose) => most + angle(pose)]],
         met: (where) =>

@@ -22,12 +22,12 @@ const ENDS = {
 } as const;
 
 /** Bearings of the coilover at the end of their tilt. */
-export function tiltBounds(
+export function misalignmentBounds(
   { bearings = {} }: CheckedOptions,
   model: CornerModel,
   eyes: Eyes,
   ask: Ask,
-): Bound<'bearingTilt'>[] {
+): Bound<'bearingMisalignment'>[] {
   return (['mount', 'chassis', 'otherEnd'] as const).flatMap((part) => {
     const end = bearings[part];
     if (end === undefined) return [];
@@ -39,7 +39,7 @@ export function tiltBounds(
     const most = end.maxMisalignment;
     return [
       {
-        cause: 'bearingTilt',
+        cause: 'bearingMisalignment',
         part,
         ways,
         met: (where) =>

@@ -48,14 +48,14 @@ export function marginToLength(eyes: Eyes, length: number, greatest: boolean): M
   return (pose) => way * over(length, squareOf(eyes, pose));
 }
 
-export type DamperCause = 'damperOpen' | 'damperClosed' | 'stopSolid';
+export type DamperCause = 'damperExtended' | 'damperCompressed' | 'bumpStopSolid';
 
 /** Damper open, bump stop solid, damper closed; and the first contact with the stop, which is no limit. */
 export function damperBounds(
   { damper, bumpStop }: CheckedOptions,
   eyes: Eyes,
   words: Words,
-): { limits: Bound<DamperCause>[]; contact: Bound<'stopContact'>[] } {
+): { limits: Bound<DamperCause>[]; contact: Bound<'bumpStopContact'>[] } {
   if (damper === undefined) return { limits: [], contact: [] };
   const { extendedLength, compressedLength } = damper;
   const ride = (pose: Pose) =>
@@ -64,7 +64,7 @@ export function damperBounds(
   const shorter = (pose: Pose, length: number) => words.length(length - lengthOf(eyes, pose));
   const limits: Bound<DamperCause>[] = [
     {
-      cause: 'damperOpen',
+      cause: 'damperExtended',
       part: '',
       ways: [[marginToLength(eyes, extendedLength, true)]],
       met: (where) => `The damper is fully extended ${where} (${between(extendedLength)}).`,
@@ -72,13 +72,13 @@ export function damperBounds(
         `The damper is too short: ${ride(pose)}, ${words.length(lengthOf(eyes, pose) - extendedLength)} more than its extended length of ${words.length(extendedLength)}.`,
     },
   ];
-  const contact: Bound<'stopContact'>[] = [];
+  const contact: Bound<'bumpStopContact'>[] = [];
   if (bumpStop !== undefined) {
     const solid = compressedLength + bumpStop.solidHeight;
     const touched = compressedLength + bumpStop.height;
     if (bumpStop.solidHeight > 0) {
       limits.push({
-        cause: 'stopSolid',
+        cause: 'bumpStopSolid',
         part: '',
         ways: [[marginToLength(eyes, solid, false)]],
         met: (where) => `The bump stop is solid ${where} (${between(solid)}).`,
@@ -87,7 +87,7 @@ export function damperBounds(
       });
     }
     contact.push({
-      cause: 'stopContact',
+      cause: 'bumpStopContact',
       part: '',
       ways: [[marginToLength(eyes, touched, false)]],
       met: (where) => `The bump stop makes contact ${where} (${between(touched)}).`,
@@ -98,7 +98,7 @@ export function damperBounds(
     });
   }
   limits.push({
-    cause: 'damperClosed',
+    cause: 'damperCompressed',
     part: '',
     ways: [[marginToLength(eyes, compressedLength, false)]],
     met: (where) => `The damper is fully compressed ${where} (${between(compressedLength)}).`,

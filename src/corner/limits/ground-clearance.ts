@@ -12,12 +12,12 @@ export function groundBounds(
   { chassisLowPoints = [] }: CheckedOptions,
   { drawing: { points }, contactPatch }: CornerModel,
   words: Words,
-): Bound<'chassisOnGround'>[] {
+): Bound<'groundContact'>[] {
   return chassisLowPoints.map((point, k) => {
     const height = point[1] - points[contactPatch][1];
     const name = `chassisLowPoints[${k}], ${words.point(point)},`;
     return {
-      cause: 'chassisOnGround',
+      cause: 'groundContact',
       part: `chassisLowPoints[${k}]`,
       ways: [[(pose) => height - pose[TRAVEL]]],
       met: (where) => `The chassis is on the ground with ${name} ${where}.`,

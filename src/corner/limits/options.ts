@@ -67,7 +67,7 @@ export interface BallJoint {
 export interface Bearing {
   /** Direction of the bolt's axis: longitudinal, or in the transverse plane and square to the coilover at ride height. */
   readonly boltAxis: 'longitudinal' | 'inPlane';
-  /** Largest misalignment to either side, degrees; see `bearingTilt`. */
+  /** Largest misalignment to either side, degrees; see `bearingMisalignment`. */
   readonly maxMisalignment: number;
 }
 

@@ -9,12 +9,12 @@ export function springBounds(
   { springMinLengthAt }: CheckedOptions,
   eyes: Eyes,
   words: Words,
-): Bound<'springAtLeast'>[] {
+): Bound<'springMinLength'>[] {
   if (springMinLengthAt === undefined) return [];
   const margin: Margin = marginToLength(eyes, springMinLengthAt, false);
   return [
     {
-      cause: 'springAtLeast',
+      cause: 'springMinLength',
       part: '',
       ways: [[margin]],
       met: (where) =>

@@ -2,10 +2,10 @@
 // cars, no source, and generous.
 
 import type { Units } from '../../units.ts';
-import type { Note } from '../note.ts';
+import type { Check } from '../check.ts';
 import type { CarSizingFile } from '../sizing-schema.ts';
 import { type Certain, certain } from '../uncertain.ts';
-import { type Check, type Found, notesBy } from './check.ts';
+import { type CheckRule, type Found, notesBy } from './check.ts';
 import { isWithin, outside, type Range, unitMeant } from './ranges.ts';
 
 /** A car that is looked at: in the library's units, as numbers and as written, with half-widths. */
@@ -38,7 +38,7 @@ const LENGTHS: readonly Range<CarSubject>[] = [
 ];
 
 /** The table; sentences by code in `sentences/checks.ts`. */
-const CAR_CHECKS: readonly Check<CarSubject>[] = [
+const CAR_CHECKS: readonly CheckRule<CarSubject>[] = [
   { code: 'scaleReadingOff', severity: 'check', find: oddScales },
   { code: 'partsIncomplete', severity: 'check', find: lightParts },
   {
@@ -52,7 +52,7 @@ const CAR_CHECKS: readonly Check<CarSubject>[] = [
 ];
 
 /** What of a car, but for its corners, should be looked at again; `sizing` is in the library's units. */
-export function carNotes(sizing: CarSizingFile, units: Units): Note[] {
+export function carNotes(sizing: CarSizingFile, units: Units): Check[] {
   const subject = { masses: certain(sizing).masses, written: sizing.masses, units };
   return notesBy(CAR_CHECKS, subject, '', units);
 }

@@ -4,7 +4,7 @@
 import { toMetric, unitName } from '../../units.ts';
 import { short } from '../../words.ts';
 import { apart, endsOf, type Point, type Written } from '../written.ts';
-import type { Check, Found } from './check.ts';
+import type { CheckRule, Found } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 import { isWithin, type Looked, outside, type Range, unitMeant } from './ranges.ts';
 
@@ -192,7 +192,7 @@ const TAPE = 0.5;
 const IN_ITS_UNIT = ['unitsWrong', 'allCoordinatesExchanged'];
 
 /** The table; sentences by code in `sentences/checks.ts`. */
-export const SIZE_CHECKS: readonly Check<CornerSubject>[] = [
+export const SIZE_CHECKS: readonly CheckRule<CornerSubject>[] = [
   { code: 'unitsWrong', severity: 'error', find: wrongUnits, unless: ['allCoordinatesExchanged'] },
   outside('length', { code: 'sizeUnusual', severity: 'check', unless: IN_ITS_UNIT }, GEOMETRY),
   { code: 'tyreDiameterForRadius', severity: 'check', find: diameterForRadius, unless: IN_ITS_UNIT },
@@ -204,7 +204,7 @@ export const SIZE_CHECKS: readonly Check<CornerSubject>[] = [
 ];
 
 /** What has no place in the drawing. */
-export const LOAD_CHECKS: readonly Check<CornerSubject>[] = [
+export const LOAD_CHECKS: readonly CheckRule<CornerSubject>[] = [
   outside('mass', { code: 'sprungMassUnusual', severity: 'check', unless: ['unitsWrong'] }, SPRUNG),
   outside('mass', { code: 'massUnusual', severity: 'check', unless: ['unitsWrong'] }, UNSPRUNG),
   { code: 'frequencyPerMinute', severity: 'error', find: (subject) => oddFrequency(subject, true) },

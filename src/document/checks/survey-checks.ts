@@ -1,9 +1,9 @@
 // Readings of a survey against the first estimates: those in another unit, and angles read from the other axis.
 
 import { DEGREES, type Units } from '../../units.ts';
-import type { Note } from '../note.ts';
+import type { Check } from '../check.ts';
 import type { SurveyDocument } from '../survey-schema.ts';
-import { type Check, type Found, notesBy } from './check.ts';
+import { type CheckRule, type Found, notesBy } from './check.ts';
 import { unitMeant } from './ranges.ts';
 
 /** A survey that is looked at, in the library's units. */
@@ -21,14 +21,14 @@ const FAR = 25;
 const NEAR = 15;
 
 /** The table; sentences by code in `sentences/checks.ts`. */
-const SURVEY_CHECKS: readonly Check<SurveySubject>[] = [
+const SURVEY_CHECKS: readonly CheckRule<SurveySubject>[] = [
   { code: 'surveyUnitsWrong', severity: 'error', find: wrongUnits },
   { code: 'readingInOtherUnit', severity: 'check', find: otherUnit, unless: ['surveyUnitsWrong'] },
   { code: 'angleFromOtherAxis', severity: 'check', find: fromOtherAxis },
 ];
 
 /** What of a survey should be looked at again; `survey` is in the library's units. */
-export function surveyNotes(survey: SurveyDocument, units: Units): Note[] {
+export function surveyNotes(survey: SurveyDocument, units: Units): Check[] {
   return notesBy(SURVEY_CHECKS, { survey, units }, '', units);
 }
 

@@ -24,7 +24,7 @@ const figure =
     return value === null ? null : say(value, quantity);
   };
 
-const order = ({ document }: AxleSizing) => document.sizing?.order;
+const order = ({ input }: AxleSizing) => input.sizing?.order;
 
 /** The number of one that may be known to plus or minus. */
 function numberOf(given: number | { readonly value: number }): number {
@@ -34,9 +34,9 @@ function numberOf(given: number | { readonly value: number }): number {
 const FACTS: readonly Fact[] = [
   ['quantity', (axle) => String(order(axle)?.quantity ?? PAIR)],
   ['handing', (axle) => order(axle)?.handed],
-  ['length at ride height, eye to eye', figure('installedLength')],
-  ['extended length', figure('openLength')],
-  ['compressed length', figure('closedLength')],
+  ['length at ride height, eye to eye', figure('designLength')],
+  ['extended length', figure('extendedLength')],
+  ['compressed length', figure('compressedLength')],
   ['stroke', figure('stroke')],
   ['dead length', figure('deadLength')],
   [
@@ -74,9 +74,9 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'bump stop',
-    ({ document }, say) => {
-      const stop = document.limits.bumpStop;
-      const table = document.sizing?.bumpStopTable ?? [];
+    ({ input }, say) => {
+      const stop = input.limits.bumpStop;
+      const table = input.sizing?.bumpStopTable ?? [];
       const forces = table.map(
         ([pressed, force]) => `${say.given(pressed, 'length')} ${say.given(force, 'force')}`,
       );
@@ -87,26 +87,26 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'spring',
-    ({ spring, choices }, say) => {
+    ({ spring, springOptions }, say) => {
       if (spring === null) return null;
-      const { name, rate, free, solidLength, innerDiameter, minLengthSource } = spring;
+      const { name, rate, freeLength, solidLength, innerDiameter, minLengthSource } = spring;
       // What follows from the wire has digits without end.
       const listed = minLengthSource === 'wire' || name === '' ? say : say.given;
       const parts = [
         listed(rate, 'rate'),
-        free === null ? 'free length to be agreed' : `free ${listed(free, 'length')}`,
+        freeLength === null ? 'free length to be agreed' : `free ${listed(freeLength, 'length')}`,
         solidLength === null ? null : `solid ${listed(solidLength, 'length')}`,
         minLengthWords(spring, say),
         innerDiameter === null ? null : `inner diameter ${listed(innerDiameter, 'length')}`,
       ].filter((part) => part !== null);
-      const fits = choices.length === 0 || choices[0].against.length === 0;
+      const fits = springOptions.length === 0 || springOptions[0].conflicts.length === 0;
       return `${fits ? '' : 'DOES NOT FIT, see above: '}${name === '' ? '' : `${name}: `}${parts.join(', ')}`;
     },
   ],
   [
     'helper spring',
-    ({ document }, say) => {
-      const helper = document.sizing?.helper;
+    ({ input }, say) => {
+      const helper = input.sizing?.helper;
       if (helper === undefined) return 'none';
       const { rate, freeLength: free, minLength: least, separatorHeight: separator } = helper;
       const ring = separator === undefined ? [] : [`separator ${say.given(separator, 'length')}`];
@@ -120,9 +120,9 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'perch',
-    ({ document, figure }, say) => {
-      const { min, max, threadPitch } = document.sizing?.perch ?? {};
-      const set = figure('eyesToSeats').value;
+    ({ input, figure }, say) => {
+      const { min, max, threadPitch } = input.sizing?.perch ?? {};
+      const set = figure('perchSetting').value;
       const parts = [
         set === null ? null : `perch setting ${say(set, 'length')} (eye-to-eye length minus spring length)`,
         min === undefined || max === undefined
@@ -141,13 +141,13 @@ const FACTS: readonly Fact[] = [
     },
   ],
   ['preload at full extension', figure('preload')],
-  ['spring travel required', figure('springTravelNeeded')],
+  ['spring travel required', figure('springTravelRequired')],
   [
     'gas force',
     (axle, say) => {
-      const { shaftDiameter, pressure } = axle.document.sizing?.gas ?? {};
+      const { shaftDiameter, pressure } = axle.input.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
-      if (value === null || axle.document.sizing?.gas === undefined) return null;
+      if (value === null || axle.input.sizing?.gas === undefined) return null;
       const rod =
         shaftDiameter === undefined ? [] : [`shaft ${say.given(numberOf(shaftDiameter), 'length')}`];
       const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
@@ -156,8 +156,8 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'target at ride height',
-    ({ document }, say) => {
-      const { target, damping } = document.sizing ?? {};
+    ({ input }, say) => {
+      const { target, damping } = input.sizing ?? {};
       const { frequency, withTyre, wheelRate, springRate } = target ?? {};
       const parts = [
         frequency === undefined
@@ -170,7 +170,7 @@ const FACTS: readonly Fact[] = [
       return parts.length === 0 ? null : parts.join(', ');
     },
   ],
-  ['damping in compression, low-speed', figure('bumpDamping')],
+  ['damping in compression, low-speed', figure('compressionDamping')],
   ['damping in rebound, low-speed', figure('reboundDamping')],
   ['adjusters', (axle) => order(axle)?.adjusters],
   ['reservoir', (axle) => order(axle)?.reservoir],

@@ -27,13 +27,9 @@ const BOLTS: Readonly<Record<string, string>> = {
 };
 
 /** One end of a coilover in words: what it is, its bore, its width, its bolt, the misalignment; null where nothing is known. */
-export function endWords(
-  { document, bearings }: AxleSizing,
-  end: 'mount' | 'chassis',
-  say: Say,
-): string | null {
-  const wanted = document.sizing?.order?.mounts?.[end];
-  const given = document.limits.bearings;
+export function endWords({ input, bearings }: AxleSizing, end: 'mount' | 'chassis', say: Say): string | null {
+  const wanted = input.sizing?.order?.mounts?.[end];
+  const given = input.limits.bearings;
   const bearing = end === 'mount' ? given?.mount : (given?.chassis ?? given?.otherEnd);
   const use = end === 'mount' ? bearings.mount : (bearings.chassis ?? bearings.otherEnd);
   if (wanted === undefined && bearing === undefined) return null;
