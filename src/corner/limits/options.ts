@@ -40,7 +40,7 @@ export interface LimitOptions {
         readonly otherEnd?: BearingEnd | undefined;
       }
     | undefined;
-  /** Travel wanted from ride height, both positive. */
+  /** Required travel from the design ride height, both positive, mm. */
   readonly required?: { readonly bump?: number | undefined; readonly droop?: number | undefined } | undefined;
   /**
    * A donor damper, for comparison: its length between the end eyes, and the state in which that was measured. `stroke` is its way from
@@ -67,7 +67,7 @@ export interface BallJoint {
 export interface BearingEnd {
   /** Direction of its bolt: fore-aft, or in the corner's plane and square to the coilover at ride height. */
   readonly bolt: 'foreAft' | 'inPlane';
-  /** Largest tilt to either side, degrees; see `bearingMisalignment`. */
+  /** Largest misalignment to either side, degrees; see `bearingMisalignment`. */
   readonly maxTilt: number;
 }
 
