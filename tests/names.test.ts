@@ -15,7 +15,7 @@ const [kinds, figures] = names
 
 describe('an old name', () => {
   it('is exported no more, unless the table keeps it and renames its fields only', () => {
-    const exported = [...read('src/index.ts').matchAll(/\b\w+\b/g)].map(([name]) => name);
+    const exported = [...read('src/index.ts').replace(/'.*'/g, '').matchAll(/\w+/g)].map(([name]) => name);
     const before = kinds.flatMap(([, old, now]) => {
       const renamed = old.replace(/\{[^}]*\}/g, '');
       return now.startsWith('{') ? [] : [...renamed.matchAll(/`(\w+)`/g)].map(([, name]) => name);
