@@ -175,7 +175,7 @@ export function* loadPieces(
 export interface Rest {
   /** mm, bump +. */
   readonly travel: number;
-  /** `between` the ends of the travel, or on one of them: the coilover gives too little there, or too much. */
+  /** `onSpring` between the ends of the travel, or at one of them: the coilover gives too little there, or too much. */
   readonly state: 'onSpring' | 'bumpLimit' | 'droopLimit';
 }
 

@@ -3,14 +3,14 @@ import { DEGREES } from '../units.ts';
 import type { DoubleWishbone } from './double-wishbone.ts';
 import { doubleWishboneModel } from './double-wishbone.ts';
 
-/** A corner with changed lengths, and what each falls short of the wanted one: mm, 0 where it was reached. */
+/** A corner with changed lengths, and the `shortfall` of each against its target: mm, 0 where it was reached. */
 export interface ArmLengthResult {
   readonly corner: DoubleWishbone;
   readonly shortfall: Readonly<Record<string, number>>;
 }
 
 /**
- * Screws arms in or out from the drawn pose: `lengths` gives the wanted distance from pivot to ball joint of `lowerArm` or
+ * Screws arms in or out from the drawn pose: `lengths` gives the target distance from pivot to ball joint of `lowerArm` or
  * `upperArm`, mm. The contact patch keeps its height, so that the corner stays at its ride height; camber and all moving
  * points follow. A shock mount on the arm keeps its place by the arm's pivot.
  *

@@ -1,14 +1,14 @@
 // The figure that the trade takes by hand for wheel rate by spring rate, and the exact one. I, B, M: the arm's chassis
 // pivot, its ball joint and the shock's mount on it, as drawn; L the shock, R its installation ratio, ' by travel z.
 //
-//   hand    d1/d2 = foot of M on the line I-B, from I, over |IB|;   h = (d1/d2)^2 f,  f about cos(lean from vertical)
+//   hand    d1/d2 = foot of M on the line I-B, from I, over |IB|;   h = (d1/d2)^2 f,  f about cos(inclination from vertical)
 //           (common practice, no source)
 //   exact   W = F_s R:  k_w/k_s = R^2 + (F_s/k_s) R'    with a linear spring F_s/k_s = F_0/k_s + L_0 - L, F_0 = m g / R_0
 //
-// From the one to the other in five steps, each the mending of a fault; what a step multiplies the figure with is its share:
+// From the one to the other in five steps, each of which removes one approximation and multiplies the figure by a factor:
 //
 //   0  h                                    as taken by hand
-//   1  (d1/d2)^2 cos^2(lean)                the cosine acts twice: on the motion and on the force
+//   1  (d1/d2)^2 cos^2(inclination)         the cosine acts twice: on the motion and on the force
 //   2  (|IM|/|IB|)^2 cos^2(n)               the angle that counts is n, between shock and the normal of I-M
 //   3  R_0^2                                the contact patch moves, not the ball joint
 //   4  R^2                                  the ratio of the pose, not of ride
@@ -26,19 +26,19 @@ import { sweep } from './sweep.ts';
 
 /** How the hand figure is taken, and what the exact one is made of; all optional. */
 export interface HandMethodOptions {
-  /** Factor for the lean; default the cosine of the lean from vertical as drawn. */
+  /** Factor for the inclination; default the cosine of the inclination from vertical as drawn. */
   readonly factor?: number;
-  /** Sprung mass of the corner, kg. With a spring rate or a frequency it gives the force term. */
+  /** Sprung mass of the corner, kg. With a spring rate or a frequency it gives the geometric part. */
   readonly sprungMass?: number;
   /** N/mm. */
   readonly springRate?: number;
-  /** Wanted frequency at ride, without the tyre, Hz: the spring rate follows from it. */
+  /** Target frequency at the design ride height, without the tyre, Hz: the spring rate follows from it. */
   readonly frequency?: number;
   /** Travel to look at, mm, both positive; default 80 each, as far as the linkage goes. */
   readonly travel?: { readonly bump: number; readonly droop: number };
 }
 
-/** The five faults, in the order in which they are mended. */
+/** The five approximations of the hand method, in the order in which they are removed. */
 export const HAND_METHOD_APPROXIMATIONS = [
   'cosineOnce',
   'angleFromVertical',
@@ -46,7 +46,7 @@ export const HAND_METHOD_APPROXIMATIONS = [
   'onePose',
   'noGeometricPart',
 ] as const;
-/** One of the five, by name; `faultWords` says it in words. */
+/** One of the five, by name; `approximationLabel` says it in words. */
 export type HandMethodApproximation = (typeof HAND_METHOD_APPROXIMATIONS)[number];
 
 /** The hand figure against the exact one at a travel. */
@@ -57,7 +57,7 @@ export interface HandPoint {
   readonly exact: number;
   /** How far off a spring is that was chosen by hand: -0.23 is 23 % too soft, 0.1 is 10 % too stiff. */
   readonly error: number;
-  /** What each fault, mended, multiplies the figure with; the product is exact by hand. */
+  /** The factor of each approximation removed; their product is exact ÷ estimate. */
   readonly factors: Readonly<Record<HandMethodApproximation, number>>;
 }
 
@@ -74,15 +74,15 @@ export interface HandMethod {
   readonly d1: number;
   /** mm along the arm, from its pivot to the ball joint. */
   readonly d2: number;
-  /** Lean of the shock from vertical as drawn, degrees, without sign. */
+  /** Inclination of the shock from vertical as drawn, degrees, without sign. */
   readonly inclination: number;
-  /** Factor taken for the lean, 0 to 1. */
+  /** Factor taken for the inclination, 0 to 1. */
   readonly factor: number;
   /** (d1/d2)^2 times the factor: wheel rate by spring rate, by hand. */
   readonly estimate: number;
-  /** Whether the exact figure has its force term, and if not, why. */
+  /** Whether the exact figure includes the geometric part, and if not, why. */
   readonly force: 'included' | string;
-  /** Spring rate behind the force term, N/mm. */
+  /** Spring rate behind the geometric part, N/mm. */
   readonly springRate?: number;
   /** At any travel in the range; throws InputError outside it. */
   at(travel: number): HandPoint;
@@ -99,7 +99,7 @@ const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'];
 const STEP = 1;
 
 /**
- * The single-angle hand figure of a corner, what it is off by, and by which of its faults.
+ * The single-angle hand figure of a corner, its error, and the factor of each of its approximations.
  *
  * Not defined for a coilover through a rocker, on the upright, or between two moving parts: the hand figure knows one arm
  * only.
@@ -117,8 +117,8 @@ export function handMethod(corner: Corner, options: HandMethodOptions = {}): Han
   const shock = between(mount, chassisMount);
   const d2 = length(arm);
   const d1 = dot(reach, arm) / d2;
-  const lean = Math.atan2(Math.abs(shock[0]), Math.abs(shock[1]));
-  const factor = options.factor ?? Math.cos(lean);
+  const inclination = Math.atan2(Math.abs(shock[0]), Math.abs(shock[1]));
+  const factor = options.factor ?? Math.cos(inclination);
   const estimate = (d1 / d2) ** 2 * factor;
   const drawn = curves.at(0);
   const ratio0 = drawn.installationRatio;
@@ -129,7 +129,7 @@ export function handMethod(corner: Corner, options: HandMethodOptions = {}): Han
   const inPlane = length(shock) / drawn.shockLength;
   const normal = (cross(reach, shock) / (length(reach) * length(shock))) * inPlane;
   const fixed = {
-    twice: (d1 / d2) ** 2 * Math.cos(lean) ** 2,
+    twice: (d1 / d2) ** 2 * Math.cos(inclination) ** 2,
     fromNormal: (length(reach) / d2) ** 2 * normal ** 2,
     ride: ratio0 ** 2,
   };
@@ -163,7 +163,7 @@ export function handMethod(corner: Corner, options: HandMethodOptions = {}): Han
     defined: true,
     d1,
     d2,
-    inclination: lean * DEGREES,
+    inclination: inclination * DEGREES,
     factor,
     estimate,
     force: spring.force,
@@ -227,25 +227,26 @@ function springOf(
 }
 
 const APPROXIMATION_LABELS: Readonly<Record<HandMethodApproximation, string>> = {
-  cosineOnce: 'the cosine of the lean taken once, where it counts twice',
-  angleFromVertical: 'the lean taken from vertical, not from square to pivot and mount',
+  cosineOnce: 'the cosine of the inclination taken once, where it counts twice',
+  angleFromVertical: 'the inclination taken from vertical, not from square to pivot and mount',
   ballJoint: 'the ball joint taken for the contact patch',
   onePose: 'one pose taken for all',
-  noGeometricPart: 'what a changing ratio does under load, left out',
+  noGeometricPart: 'the geometric part of the wheel rate, left out',
 };
 
-/** A fault in words. */
-export function approximationLabel(fault: HandMethodApproximation): string {
-  return APPROXIMATION_LABELS[fault];
+/** An approximation in words. */
+export function approximationLabel(approximation: HandMethodApproximation): string {
+  return APPROXIMATION_LABELS[approximation];
 }
 
 function sentencesOn(hand: number, ride: HandPoint, worst: HandPoint, force: string): string[] {
   const where = worst.travel === 0 ? 'there too' : worst.travel > 0 ? 'in bump' : 'in droop';
   return [
-    `The hand method (two lengths squared × the factor for the lean) gives a wheel rate of ${hand.toFixed(3)} of the spring rate; the exact value is ${ride.exact.toFixed(3)} at ride height.`,
+    `The hand method (two lengths squared × the factor for the inclination) gives a wheel rate of ${hand.toFixed(3)} of the spring rate; the exact value is ${ride.exact.toFixed(3)} at ride height.`,
     `A spring chosen by the hand method is ${offBy(ride.error)} at ride height, ${offBy(worst.error)} at worst over this travel (${where}).`,
-    ...HAND_METHOD_APPROXIMATIONS.filter((fault) => fault !== 'onePose').map(
-      (fault) => `${APPROXIMATION_LABELS[fault]}: ${offBy(ride.factors[fault] - 1)} at ride height.`,
+    ...HAND_METHOD_APPROXIMATIONS.filter((approximation) => approximation !== 'onePose').map(
+      (approximation) =>
+        `${APPROXIMATION_LABELS[approximation]}: ${offBy(ride.factors[approximation] - 1)} at ride height.`,
     ),
     force === 'included'
       ? 'The exact value includes the geometric part: the changing ratio under the loaded spring.'

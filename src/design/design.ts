@@ -13,7 +13,7 @@ import { undominated } from './trade-off.ts';
 import { placedAt } from './trial.ts';
 
 /**
- * Moves mounts of a corner within boxes until its values are what is wanted, or as near as can be found: from several starts, by
+ * Moves mounts of a corner within boxes until its values meet their goals, or come as near as can be found: from several starts, by
  * conjugate gradients on exact derivatives. Equal input gives equal bits. How, and what it can't promise: docs/design.md.
  *
  * @throws InputError for options that can't be, with every issue: a box without the corner as drawn in it, a travel that it

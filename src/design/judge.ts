@@ -25,7 +25,7 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
     Object.keys(clearances).length > 0 || objectives.some(({ quantity }) => quantity === 'jointForce');
   const moving = places.filter((name) => !plan.model.drawing.ground.includes(name.slice(0, -1)));
   const columns = [...QUANTITY_COLUMNS, ...(wantsPlaces ? ['camber', ...moving] : [])];
-  const wanted = { ...plan, sweep: { ...plan.sweep, columns } };
+  const whole = { ...plan, sweep: { ...plan.sweep, columns } };
   const refused = new Map<string, number>();
   const refuse = (why: string) => {
     refused.set(why, (refused.get(why) ?? 0) + 1);
@@ -34,7 +34,7 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
   return {
     refused,
     assess(x) {
-      const trial = tryAt(wanted, x);
+      const trial = tryAt(whole, x);
       if (typeof trial === 'string') return refuse(trial);
       const values: number[] = [];
       const deviations = [];

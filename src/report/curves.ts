@@ -161,7 +161,7 @@ function chosen({ info }: Curves, panels: readonly string[]): ColumnInfo[] {
 const BAND: Attributes = { fill: '#000', 'fill-opacity': 0.1, stroke: 'none' };
 const CONTACT: Attributes = { stroke: '#000', 'stroke-width': 1.2, 'stroke-dasharray': '1 4' };
 
-/** Shades of a panel where a limit takes the travel away, and the line at which the bump stop is met. */
+/** Shades of a panel where a limit takes the travel away, and the line of contact with the bump stop. */
 function limitBands({ bump, droop, events }: Limits, x: Axis, top: number): Element[] {
   const shaded: Element[] = [];
   const shade = (from: number, to: number) => {
@@ -192,7 +192,7 @@ function limitWords(
   const marks = [droop, bump].filter((limit) => limit !== null).filter((limit) => !told(limit));
   const named = [
     ...marks.map(({ side, travel, cause }) => ({ side, travel, words: causeWords(cause) })),
-    ...events.map(({ side, travel }) => ({ side, travel, words: 'bump stop met' })),
+    ...events.map(({ side, travel }) => ({ side, travel, words: 'bump stop contact' })),
   ].filter(({ travel }) => on(x, travel) >= x.from && on(x, travel) <= x.to);
   return named.map(({ side, travel, words }, k) => {
     const label = `${words} ${printed(signedTravel(travel, unit))} ${unit}`;

@@ -1,4 +1,4 @@
-// The hand figure beside the exact one, over the travel, and the shares of its faults.
+// The hand figure beside the exact one, over the travel, and the factors of its approximations.
 
 import {
   approximationLabel,
@@ -30,7 +30,7 @@ const INFO = [
 ];
 
 /**
- * Wheel rate by spring rate over travel, exact and by hand, the error of a spring chosen by hand, and what each fault of the
+ * Wheel rate by spring rate over travel, exact and by hand, the error of a spring chosen by hand, and what each approximation of the
  * hand figure is worth at ride, as one self-contained SVG document.
  */
 export function plotHandMethod(method: HandMethod, options: HandMethodPlotOptions = {}): string {
@@ -84,17 +84,17 @@ const BAR = 12;
 const MIDDLE = 660;
 const LONGEST = 130;
 
-/** What each fault, left in, does to the spring: bars to either side. */
+/** What each approximation, left in, does to the spring: bars to either side. */
 function sharesPicture({ travel, factors, error }: HandPoint, units: Units): Picture {
   const rows = [
-    ...HAND_METHOD_APPROXIMATIONS.map((fault) => ({
-      words: approximationLabel(fault),
-      error: factors[fault] - 1,
+    ...HAND_METHOD_APPROXIMATIONS.map((approximation) => ({
+      words: approximationLabel(approximation),
+      error: factors[approximation] - 1,
     })),
     { words: 'all together', error },
   ];
   const most = Math.max(...rows.map((row) => Math.abs(row.error)), 0.01);
-  const title = `What each fault does to the spring, at ${travel === 0 ? 'ride' : travelIn(travel, units)}`;
+  const title = `What each approximation does to the spring, at ${travel === 0 ? 'ride' : travelIn(travel, units)}`;
   const bottom = TOP + rows.length * ROW;
   return {
     width: WIDTH,

@@ -147,14 +147,14 @@ function shownLimits({
   const groups: [string, readonly string[]][] = [
     ['Does not fit as drawn', misfits],
     ['Travel ends', [bump, droop].flatMap((limit) => (limit === null ? [] : [limit.sentence]))],
-    ['Met on the way', events.map(({ sentence }) => sentence)],
+    ['On the way', events.map(({ sentence }) => sentence)],
     [
-      'Wanted',
+      'Required travel',
       [travelMargins?.bump, travelMargins?.droop].flatMap((one) => (one === undefined ? [] : [one.sentence])),
     ],
     ['Donor damper', donor?.sentences ?? []],
-    ['Behind that', later.map(({ sentence }) => sentence)],
-    ['To look at again', notes],
+    ['Later limits', later.map(({ sentence }) => sentence)],
+    ['Check these inputs', notes],
   ];
   const told = groups.filter(([, sentences]) => sentences.length > 0);
   if (told.length === 0) told.push(['Travel ends', ['Nothing ends it.']]);

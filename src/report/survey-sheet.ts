@@ -21,7 +21,7 @@ export function surveySheet(survey: Survey): OrderSheet {
 
 function pointTable({ points, units }: Survey): Block {
   const unit = unitName('length', units);
-  const length = (mm: number | null) => (mm === null ? 'not fixed' : numberIn(mm, 'length', units));
+  const length = (mm: number | null) => (mm === null ? 'not determined' : numberIn(mm, 'length', units));
   return table(
     ['point', `y [${unit}]`, '±', `z [${unit}]`, '±'],
     Object.entries(points).map(

@@ -1,7 +1,7 @@
 // The unknowns u that fit the readings best, weighted by how sure each is: least sum of ((computed - got) / sigma)^2, sigma being
 // plusMinus / 1.96. With the weighted Jacobian A = U S V' there, the covariance of u is V S^-2 V' over the r singular values
 // that count, the rest being directions that no reading fixes. The redundancy number of reading i is q_i = 1 - |row i of U|^2:
-// the share of an error in it that shows in its own residual. Its normalised residual, residual / (sigma sqrt(q_i)), is a
+// the share of an error in it that shows in its own residual. Its standardised residual, residual / (sigma sqrt(q_i)), is a
 // standard normal number, and the sum is chi-square with m - r degrees of freedom (W. Baarda, "A testing procedure for use in
 // geodetic networks", 1968; from memory).
 

@@ -34,7 +34,7 @@ export interface Survey {
   readonly suspects: readonly SuspectReading[];
   /** Points whose fore-aft place `x` is likely wrong: several readings are suspected, and without the distances of this point all others agree. */
   readonly foreAftSuspects: readonly string[];
-  /** What is missing to fix points. */
+  /** Readings that are missing to determine points. */
   readonly undetermined: readonly UndeterminedPoints[];
   /** Points that could as well lie elsewhere, or that the first estimate had on the wrong side. */
   readonly mirrorSolutions: readonly MirrorSolution[];
@@ -56,15 +56,15 @@ export interface SurveyScale {
 
 /** A point as the readings have it. */
 export interface SurveyedPoint {
-  /** `[y, z]`, mm: the best estimate, also where it is not fixed. */
+  /** `[y, z]`, mm: the best estimate, also where it is not determined. */
   readonly at: Point;
   /** Forward of the plane across the wheel centre, mm, as given. */
   readonly x: number;
-  /** Half-widths of the 95 % intervals of y and z, mm, widened as `scale` says; null for one that is not fixed. */
+  /** Half-widths of the 95 % intervals of y and z, mm, widened as `scale` says; null for one that is not determined. */
   readonly plusMinus: readonly [number | null, number | null];
-  /** Covariance of y and z, mm², scaled like that of the survey; null where one is not fixed. */
+  /** Covariance of y and z, mm², scaled like that of the survey; null where one is not determined. */
   readonly covariance: readonly [readonly [number, number], readonly [number, number]] | null;
-  /** Whether it was given, or is fixed by the readings, or not. */
+  /** Given, determined by the readings, or not. */
   readonly status: 'known' | 'determined' | 'undetermined';
 }
 
@@ -79,11 +79,11 @@ export interface SurveyedReading {
   readonly measured: number;
   /** What it would be between the points as found, in `unit`. */
   readonly computed: number;
-  /** Got less computed, in `unit`. */
+  /** Measured - computed, in `unit`. */
   readonly residual: number;
   /** Half-width of the 95 % interval of the reading. */
   readonly plusMinus: number;
-  /** The residual by its own standard deviation: beyond 3.6 to either side it is no chance. Null where no other reading checks it. */
+  /** The residual ÷ its own standard deviation: beyond 3.6 to either side it is no chance. Null where no other reading checks it. */
   readonly standardised: number | null;
 }
 
@@ -93,12 +93,12 @@ export interface SuspectReading {
     readonly path: string;
     readonly label: string;
     readonly unit: 'mm' | 'deg';
-    /** What it is off if it is this one: got less what all others say. */
+    /** Its error if it is this one: measured minus what all others say, in `unit`. */
     readonly error: number;
   }[];
 }
 
-/** A reading that is missing, and the points that it would fix, alone or with the others that are missing. */
+/** A reading that is missing, and the points that it would determine, alone or with the others that are missing. */
 export interface UndeterminedPoints {
   readonly points: readonly string[];
   /** What to read: a height above the ground, or a lateral distance from the centreline. */

@@ -78,8 +78,8 @@ function unfixedSentences({ undetermined, points }: Omit<Survey, 'sentences'>): 
     const [{ points: hanging }] = group;
     const isAll = hanging.length === sought && sought > 1;
     const who = isAll
-      ? 'No point is fixed: all can still move together'
-      : `${upper(list(hanging))} ${hanging.length > 1 ? 'are' : 'is'} not fixed`;
+      ? 'No point is determined: all can still move together'
+      : `${upper(list(hanging))} ${hanging.length > 1 ? 'are' : 'is'} not determined`;
     const what = group.map(({ read, of }) =>
       read === 'height'
         ? `the height of ${spaced(of)} above the ground`

@@ -49,7 +49,7 @@ const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
  * coilover's fore-aft offset is the difference of the `x` of its ends. What the survey leaves to look at, suspected readings above all, goes
  * along as `checks`, which a sizing shows among its own.
  *
- * @throws InputError for a point that is missing or not fixed, and as the function of its kind.
+ * @throws InputError for a point that is missing or not determined, and as the function of its kind.
  */
 export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): DrawnCorner {
   const corner = drawnCorner(surveyedInput(survey, parts));
@@ -118,7 +118,7 @@ function pointIssues({ points, undetermined }: Survey, name: string): Issue[] {
   return [
     {
       path: `points.${name}`,
-      problem: 'not fixed by the readings',
+      problem: 'not determined by the readings',
       advice: `read ${words.join(' and ')}`,
     },
   ];

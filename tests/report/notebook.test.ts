@@ -206,14 +206,14 @@ describe('show', () => {
     expect(Math.abs(25.4 * Number(inches[1]) - points[0].at[0])).toBeLessThanOrEqual(25.4 * 0.00501);
   });
 
-  it('says which points of a survey are known, which are not fixed, and what nothing checks', () => {
+  it('says which points of a survey are known, which are not determined, and what nothing checks', () => {
     const found = survey({
       points: { A: { known: [0, 0] }, B: { estimate: [100, 5] } },
       distances: [{ between: ['A', 'B'], value: 100 }],
     });
     const cells = textsOf(show(found).bundle['text/html'], 'td');
     expect(cells.slice(0, 5)).toEqual(['A', '0.0', 'known', '0.0', 'known']);
-    expect(cells.slice(5, 10)).toContain('not fixed');
+    expect(cells.slice(5, 10)).toContain('not determined');
     expect(cells.at(-1)).toBe('unchecked');
   });
 

@@ -297,7 +297,7 @@ describe('a misreading', () => {
     expect(candidates.map(({ path }) => path).sort()).toEqual(['distances[0]', 'distances[1]', 'heights[0]']);
     const height = candidates.find(({ path }) => path === 'heights[0]');
     expectWithin(Number(height?.error), 10, 1e-6);
-    // All normalised residuals are the root of chi-square.
+    // All standardised residuals are the root of chi-square.
     for (const { standardised } of found.readings) {
       expectWithin(Math.abs(Number(standardised)), Math.sqrt(Number(found.chiSquare)), 0.05);
     }
@@ -349,7 +349,7 @@ describe('a slip of a fore-aft place', () => {
 });
 
 describe('too few readings', () => {
-  it('name the points that are not fixed, and the readings that would fix them', () => {
+  it('name the points that are not determined, and the readings that would determine them', () => {
     fc.assert(
       fc.property(fc.array(fc.boolean(), { minLength: 33, maxLength: 33 }), (kept) => {
         const all = surveyWith(exact);
@@ -398,8 +398,8 @@ describe('too few readings', () => {
     expect(found.points.Q.at).toEqual([7, 8]);
     expect(found.points.P.status).toBe('undetermined');
     expect(found.sentences).toEqual([
-      'Q is not fixed; read the lateral distance of Q from the centreline and the height of Q above the ground.',
-      'P is not fixed; read the lateral distance of P from the centreline.',
+      'Q is not determined; read the lateral distance of Q from the centreline and the height of Q above the ground.',
+      'P is not determined; read the lateral distance of P from the centreline.',
       'No reading checks another: a misreading would go unseen.',
     ]);
     expect(survey({ points: { P: { estimate: [1, 2] } } }).points.P.at).toEqual([1, 2]);

@@ -37,7 +37,10 @@ export interface CaseForces {
   /** Length between the end eyes there, mm. */
   readonly shockLength: number;
   readonly tyre: Point | null;
-  /** What pushes the end eyes apart, its shares, and the rest: metal on metal, or a damper's. */
+  /**
+   * What pushes the end eyes apart: its parts, their `total`, and `metalContact` at the damper's end stops, positive where it is bottomed
+   * out, negative where it is topped out; N.
+   */
   readonly shock: AxialForce & { readonly total: number; readonly metalContact: number };
   /** Force on each body at each of its points, from what is joined to it. */
   readonly on: Forces['on'];
@@ -54,7 +57,7 @@ export interface CaseForces {
   readonly outOfPlane: number;
 }
 
-/** A ball joint under load: how far its stud leans from its housing, and may lean, degrees. */
+/** A ball joint under load: the angle of its stud to its housing, and the largest allowed, degrees. */
 export interface LoadedJoint extends BallJointLoad {
   readonly articulation: number;
   readonly maxArticulation: number;
@@ -216,18 +219,18 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
   return loads;
 }
 
-/** Where the rest of the force between the eyes comes from, by where the wheel stands. */
-function restWords(
-  rest: number,
+/** Where the metal contact between the eyes comes from, by where the wheel stands. */
+function contactWords(
+  contact: number,
   travel: number,
   { bump, droop }: { bump: number; droop: number },
   units: Units,
 ): string {
-  const force = numberIn(Math.abs(rest), 'force', units);
+  const force = numberIn(Math.abs(contact), 'force', units);
   if (force === '0') return '';
-  if (travel === droop && rest < 0)
+  if (travel === droop && contact < 0)
     return `; ${force} of that is held back inside the damper, which is fully extended`;
-  if (travel === bump && rest > 0) return `; metal on metal bears the other ${force}`;
+  if (travel === bump && contact > 0) return `; metal on metal bears the other ${force}`;
   if (travel === bump)
     return `; that is ${force} more than the case asks for, so that the wheel does not get there`;
   return `; the unsprung weight, which does not stand over the contact patch, makes the difference of ${force}`;
@@ -238,20 +241,22 @@ const NO_JACKING = 0.5;
 
 function sentencesOn(
   cases: readonly CaseForces[],
-  worst: CornerForces['largest'],
+  largest: CornerForces['largest'],
   range: { bump: number; droop: number },
   units: Units,
 ): string[] {
   const number = (value: number) => numberIn(value, 'force', units);
   const force = (value: number) => textIn(value, 'force', units);
   const each = cases.map(({ name, travel, shock, jacking }) => {
-    const rest = restWords(shock.metalContact, travel, range, units);
+    const rest = contactWords(shock.metalContact, travel, range, units);
     const lift =
       jacking === null || Math.abs(jacking) < NO_JACKING
         ? ''
         : ` The lateral force lifts the car with ${force(jacking)}.`;
     return `In the case "${name}" (travel ${textIn(travel, 'length', units)}) the coilover bears ${force(shock.total)}: spring ${number(shock.spring)}, gas ${number(shock.gas)}, stop ${number(shock.bumpStop)}${rest}.${lift}`;
   });
-  const joints = Object.values(worst).map((joint) => `Worst in the case "${joint.case}": ${joint.sentence}`);
+  const joints = Object.values(largest).map(
+    (joint) => `Largest in the case "${joint.case}": ${joint.sentence}`,
+  );
   return [...each, ...joints];
 }

@@ -1,4 +1,4 @@
-// What is settled for a car's coilovers: the damper by the travel that is required, the ends of the travel by its limits, the spring by the
+// What is chosen for a car's coilovers: the damper by the travel that is required, the ends of the travel by its limits, the spring by the
 // required rate and the travel that it must have.
 
 import { type LimitCause, type Limits, limitsOf } from '../../corner/limits/limits.ts';
@@ -18,7 +18,7 @@ import type { TravelRequirement } from './required-travel.ts';
 import { type AxleState, axleState, type Settings } from './state.ts';
 import { estimates, type Perturbation } from './uncertainty.ts';
 
-/** What is settled, and what it was chosen from. */
+/** What is chosen, and from what. */
 export interface ChosenParts {
   readonly settings: PerAxle<AxleSettings>;
   readonly limits: PerAxle<Limits>;
@@ -30,25 +30,29 @@ export interface ChosenParts {
  * unfavourable end of its interval, because a length can't be changed after the order. Then the spring is chosen with the bump limit that
  * comes of it. No choice goes back on an earlier one: more required travel never gives a shorter damper.
  */
-export function chooseParts(document: CarDocument, car: Car, doubts: readonly Perturbation[]): ChosenParts {
+export function chooseParts(
+  document: CarDocument,
+  car: Car,
+  perturbations: readonly Perturbation[],
+): ChosenParts {
   const { inputs, shocks } = car;
   const bare = eachAxle(inputs, (axle): Settings => {
     return { spring: null, damper: ofAxle(inputs, axle).limits.damper ?? null, ends: null };
   });
   const first = carStates(car, bare);
   const candidates = eachAxle(inputs, (axle) => {
-    const { carried, required: wanted } = ofAxle(first.states, axle);
+    const state = ofAxle(first.states, axle);
     const bought = boughtSpring(ofAxle(inputs, axle));
-    return bought === null ? candidateSprings(ofAxle(inputs, axle), carried, wanted) : [bought];
+    return bought === null ? candidateSprings(ofAxle(inputs, axle), state.carried, state.required) : [bought];
   });
-  const required = requiredAtWorst(car, bare, candidates, doubts);
+  const required = requiredAtWorst(car, bare, candidates, perturbations);
   const damped = eachAxle(inputs, (axle): Settings => {
     const given = ofAxle(inputs, axle);
     const lengths = (travels: readonly number[]) => {
       const at = (shock: ShockCurve) => travels.map((travel) => shock.at(travel).length);
       const nominal = at(ofAxle(shocks, axle));
       // Most inputs leave the corner's geometry as it is.
-      return estimates(nominal, doubts, (moved) => {
+      return estimates(nominal, perturbations, (moved) => {
         const shock = ofAxle(moved.shocks, axle);
         return shock === ofAxle(shocks, axle) ? nominal : at(shock);
       });
@@ -128,7 +132,7 @@ function requiredAtWorst(
   car: Car,
   bare: PerAxle<Settings>,
   candidates: PerAxle<readonly Spring[]>,
-  doubts: readonly Perturbation[],
+  perturbations: readonly Perturbation[],
 ): PerAxle<Travel> {
   const with_ = (k: 0 | -1) =>
     eachAxle(car.inputs, (axle) => ({
@@ -149,7 +153,7 @@ function requiredAtWorst(
         ? cases(other).map(({ required }) => required)
         : nominal.map(() => null);
     };
-    const sure = follows ? estimates(values(car), doubts, values) : [];
+    const sure = follows ? estimates(values(car), perturbations, values) : [];
     return nominal.map(({ axle, side, required }, k) => ({ axle, side, high: sure[k]?.upper ?? required }));
   });
   return eachAxle(car.inputs, (axle) => {

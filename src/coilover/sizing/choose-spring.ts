@@ -1,5 +1,5 @@
-// The spring as it can be bought: of the user's list the one that fits and whose rate is nearest, as a ratio, to the wanted one;
-// without a list the wanted rate rounded to the steps in which rates are made.
+// The spring as it can be bought: of the user's list the one that fits and whose rate is nearest, as a ratio, to the required one;
+// without a list the required rate rounded to the steps in which rates are made.
 
 import { textIn, type Units } from '../../units.ts';
 import type { AxleInputs, CornerSizing } from './inputs.ts';
@@ -11,7 +11,7 @@ import type { AxleState } from './state.ts';
 /** A spring of the list, with what it would come to. */
 export interface SpringOption {
   readonly spring: Spring;
-  /** Its rate by the wanted one. */
+  /** Its rate ÷ the required one. */
   readonly rateRatio: number;
   /** Hz at the drawn ride height, suspension alone; null where that is not known. */
   readonly frequency: number | null;
@@ -19,16 +19,16 @@ export interface SpringOption {
   readonly travelRequired: number | null;
   /** Compression that it has, mm; null where that is not known. */
   readonly travelAvailable: number | null;
-  /** Why it can't be used; empty where it can. */
+  /** What speaks against it, in words; empty where it fits. */
   readonly conflicts: readonly string[];
 }
 
-/** The available rates just below and above a wanted one, N/mm. */
+/** The available rates just below and above a required one, N/mm. */
 export function adjacentRates(
-  wanted: number,
+  required: number,
   step: number,
 ): { readonly below: number; readonly above: number } {
-  const k = Math.floor(wanted / step + 1e-9);
+  const k = Math.floor(required / step + 1e-9);
   return { below: k * step, above: (k + 1) * step };
 }
 
@@ -39,14 +39,14 @@ export function adjacentRates(
 export function candidateSprings(
   { sizing, rateStep }: AxleInputs,
   carried: Carried | null,
-  wanted: RequiredRates,
+  required: RequiredRates,
 ): Spring[] {
-  const rate = wanted.springRate;
+  const rate = required.springRate;
   if (rate === null) return [];
   const listed = listedSprings(sizing);
   if (listed.length === 0) return [bareSpring(ownRate(sizing, rate, rateStep))];
   const near = listed.filter((spring) => {
-    const fit = springFit(spring.rate, sizing, carried, wanted);
+    const fit = springFit(spring.rate, sizing, carried, required);
     return fit === null || isNear(fit);
   });
   const springs =
@@ -54,7 +54,7 @@ export function candidateSprings(
   return springs.sort((a, b) => a.rate - b.rate);
 }
 
-/** A rate that was asked for as it is, another one in steps (N/mm). */
+/** A target rate as it is, another one in steps (N/mm). */
 function ownRate({ target }: CornerSizing, rate: number, step: number): number {
   return target?.springRate !== undefined ? rate : Math.max(step, Math.round(rate / step) * step);
 }

@@ -24,19 +24,19 @@ export interface SpeedRow {
   readonly speed: number;
   /** Downforce on this corner, N. */
   readonly downforce: number;
-  /** Travel, mm from the drawn ride height, bump +; null where the coilover can't be reckoned. */
+  /** Travel, mm from the drawn ride height, bump +; null where there is no coilover to compute. */
   readonly travel: number | null;
   /** `between`: on its spring; `bumpLimit`: on the stops. */
   readonly state: 'onSpring' | 'bumpLimit' | 'droopLimit' | null;
-  /** Ride height lost against standing, mm: travel and tyre; without a tyre rate the travel alone. */
+  /** Ride height lost against the static one, mm: travel and tyre; without a tyre rate the travel alone. Null at a limit. */
   readonly rideHeightLoss: number | null;
-  /** Bump travel left to the first contact with the stop, mm. */
+  /** Bump travel left to contact with the bump stop, mm; null without one. */
   readonly travelToContact: number | null;
   /** Bump travel left to the limit, mm. */
   readonly travelToLimit: number | null;
   /** Hz, of the suspension alone. */
   readonly frequency: number | null;
-  /** Hz, on the tyre. */
+  /** Hz, with the tyre in series. */
   readonly frequencyWithTyre: number | null;
 }
 

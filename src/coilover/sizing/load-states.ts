@@ -112,7 +112,7 @@ export function overStates(
   const cases = others.flatMap(({ name, rest: there, requirement }) =>
     // What is asked for from the drawn ride height is the same in every state.
     requirement.cases
-      .filter((one) => one.name !== 'given in the file')
+      .filter((one) => one.name !== 'specified')
       .map((one): TravelCase => {
         const state = one.side === 'bump' ? there - rest : rest - there;
         return {

@@ -43,7 +43,7 @@ type NumbersOf<T extends Topics> = { readonly [Topic in keyof T]: Numbers<T[Topi
 export const AXLE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(AXLE_TOPICS));
 export const CAR_WIDE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(CAR_TOPICS));
 
-/** What is settled for a car's coilovers, and where springs are looked at for what they need. */
+/** What is chosen for a car's coilovers, and where springs are looked at for what they need. */
 export interface AxleSettings extends Settings {
   readonly otherEnds: OtherEnds;
 }
@@ -206,7 +206,7 @@ export function countAlike(a: PerAxle<TravelRequirement>, b: PerAxle<TravelRequi
 /** Every figure of a car with its interval. */
 export function estimatedNumbers(
   nominal: CarNumbers,
-  doubts: readonly Perturbation[],
+  perturbations: readonly Perturbation[],
   of: (car: Car) => CarNumbers,
 ): Estimate[] {
   const known = extremesIn(nominal);
@@ -219,7 +219,7 @@ export function estimatedNumbers(
         : known[k].extreme.values.map(() => null),
     ),
   ];
-  const sure = estimates(all(nominal), doubts, (moved) => all(of(moved)));
+  const sure = estimates(all(nominal), perturbations, (moved) => all(of(moved)));
   let next = valuesOf(nominal).length;
   for (const { k, extreme } of known) {
     const from = next;

@@ -1,4 +1,4 @@
-// From what is wanted at the wheel to the spring. With m the sprung mass, W = m g the load, R and R' ratio and slope at ride, F = W/R
+// From the target at the wheel to the spring. With m the sprung mass, W = m g the load, R and R' ratio and slope at ride, F = W/R
 // the whole force between the eyes, k_t the rate of the tyre:
 //
 //   frequency  f  = sqrt(k / m) / (2 pi),   k the wheel rate k_w, or in series with the tyre k_w k_t / (k_w + k_t)

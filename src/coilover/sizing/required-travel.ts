@@ -110,12 +110,12 @@ export function travelRequirementOf(
   if (axle === 'front') {
     add('braking over a bump', 'bump', { downforce: pushed, dive, road: roadBump, margin });
   }
-  if (required?.bump !== undefined) add('given in the file', 'bump', { given: required.bump - rest });
+  if (required?.bump !== undefined) add('specified', 'bump', { specified: required.bump - rest });
   add('inner wheel in a dip', 'droop', { roll, road: roadDip, margin });
   if (axle === 'rear') {
     add('braking over a dip', 'droop', { dive: dive === null ? null : -dive, road: roadDip, margin });
   }
-  if (required?.droop !== undefined) add('given in the file', 'droop', { given: required.droop + rest });
+  if (required?.droop !== undefined) add('specified', 'droop', { specified: required.droop + rest });
   const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));
   return { bump: most('bump'), droop: -most('droop'), cases, omitted };
 }

@@ -23,7 +23,7 @@ import type { TravelRequirement } from './required-travel.ts';
 import type { SpringFit } from './spring-fit.ts';
 import type { Estimate } from './uncertainty.ts';
 
-/** A figure with its definition, and how sure it is. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
+/** A figure with its definition and its 95 % interval. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
 export interface Figure extends FigureInfo, Estimate {
   readonly name: string;
 }
@@ -41,12 +41,12 @@ export interface AxleSizing {
   readonly springFit: SpringFit | null;
   /** Springs of the list, the one that fits best first. */
   readonly springOptions: readonly SpringOption[];
-  /** Rates that can be had next below and above the wanted one, N/mm. */
+  /** Available rates next below and above the required one, N/mm. */
   readonly adjacentRates: { readonly below: number; readonly above: number } | null;
   /** Spring rate by the hand method for the same wheel rate, N/mm, or why there is none. */
   readonly handMethodRate: number | string;
   readonly rateTable: readonly RateRow[];
-  /** The damper, mm between the eyes, and whether it was given or follows from the travel that is needed. */
+  /** The damper, mm between the eyes, and whether it was given or follows from the required travel. */
   readonly damper: (DamperLengths & { readonly specified: boolean }) | null;
   readonly travelRequirement: TravelRequirement;
   readonly limits: Limits;
@@ -62,7 +62,7 @@ export interface AxleSizing {
   readonly afterOrder: AfterOrder | null;
   /** The same as advice: notes are to be done, conflicts can't be cured. */
   readonly advice: readonly (Diagnostic & Issue)[];
-  /** Forces in joints and mounts; null where the coilover can't be reckoned. */
+  /** Forces in joints and mounts; null where there is no coilover to compute. */
   readonly forces: CornerForces | null;
 }
 
@@ -80,7 +80,7 @@ export interface Sizing {
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure[];
-  /** What can't be, with its numbers: each leaves out what hangs on it, and nothing else. */
+  /** What can't be made or will not work, with its numbers: each leaves out what depends on it, and nothing else. */
   readonly conflicts: readonly (Diagnostic & Issue)[];
   /** What to look at again in the document, though it is no error. */
   readonly checks: readonly (Check & Partial<Diagnostic>)[];

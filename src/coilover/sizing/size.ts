@@ -53,10 +53,10 @@ import { assumptionsOf, openQuestionsOf } from './words.ts';
 export function sizeCoilovers(file: CarDocument): Sizing {
   const { document, car, uncertain, issues, written } = carOf(file);
   const { inputs } = car;
-  const doubts = perturbationsOf(car, uncertain);
-  const { settings, limits, springOptions } = chooseParts(document, car, doubts);
+  const perturbations = perturbationsOf(car, uncertain);
+  const { settings, limits, springOptions } = chooseParts(document, car, perturbations);
   const nominal = carNumbers(car, settings);
-  const sure = estimatedNumbers(nominal, doubts, (moved) => carNumbers(moved, settings));
+  const sure = estimatedNumbers(nominal, perturbations, (moved) => carNumbers(moved, settings));
   const listed = figuresIn(inputs);
   const figuresOf = (whose: Owner, infos: FigureInfos): Figure[] =>
     listed.flatMap(({ owner, name }, k) => (owner === whose ? [{ name, ...infos[name], ...sure[k] }] : []));
@@ -170,7 +170,7 @@ function notCured({ advice, figure }: AxleSizing): Diagnostic[] {
   const isShort = (name: string) => (figure(name).value ?? 0) < 0;
   return advice.filter(({ severity, code, values }) => {
     if (severity !== 'conflict') return false;
-    if (code === 'boughtTravelShort') return !isShort(`${values.direction}Spare`);
+    if (code === 'boughtTravelShort') return !isShort(`${values.direction}TravelMargin`);
     return code !== 'boughtSpringTravelShort' || !isShort('springTravelMargin');
   });
 }
@@ -187,7 +187,7 @@ function handMethodRateOf(
   wheelRate: number | null,
   sprungMass: number | undefined,
 ): number | string {
-  if (wheelRate === null || sprungMass === undefined) return 'no wheel rate is wanted';
+  if (wheelRate === null || sprungMass === undefined) return 'no wheel rate is required';
   if (!(wheelRate > 0)) return 'the wheel rate is not positive';
   const hand = handMethod(corner, { travel: { bump: 0, droop: 0 } });
   return hand.defined ? wheelRate / hand.estimate : hand.reason;

@@ -27,14 +27,14 @@ export function springFit(
   rate: number,
   sizing: CornerSizing,
   carried: Carried | null,
-  wanted: RequiredRates,
+  required: RequiredRates,
 ): SpringFit | null {
-  if (carried === null || wanted.wheelRate === null || !(wanted.wheelRate > 0)) return null;
+  if (carried === null || required.wheelRate === null || !(required.wheelRate > 0)) return null;
   const wheelRate = wheelRateWith(rate, sizing, carried);
   return {
     frequency: frequencyOn(carried.mass, wheelRate),
-    requiredFrequency: frequencyOn(carried.mass, wanted.wheelRate),
-    deviation: Math.sqrt(Math.max(0, wheelRate) / wanted.wheelRate) - 1,
+    requiredFrequency: frequencyOn(carried.mass, required.wheelRate),
+    deviation: Math.sqrt(Math.max(0, wheelRate) / required.wheelRate) - 1,
   };
 }
 

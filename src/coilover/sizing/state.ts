@@ -10,9 +10,9 @@ import type { AxleInputs } from './inputs.ts';
 import { bareSpring, freeLengthOf, type Spring, stackOf } from './listed-springs.ts';
 import { type Carried, carriedAtRide, gasForceOf, type RequiredRates, requiredRates } from './rates.ts';
 
-/** What is settled for an axle's coilovers, whatever the guesses come to. */
+/** What is chosen for an axle's coilovers, whatever the guesses come to. */
 export interface Settings {
-  /** The spring that is fitted; null takes the wanted rate as it is. */
+  /** The spring that is fitted; null takes the required rate as it is. */
   readonly spring: Spring | null;
   readonly damper: DamperLengths | null;
   /** Where the travel ends, mm, droop negative; null as far as it was laid. */

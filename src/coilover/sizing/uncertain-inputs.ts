@@ -55,7 +55,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
 /** What the tolerance of lengths lets be off, each by itself. */
 const LENGTHS = ['extendedLength', 'compressedLength', 'seat'] as const;
 
-/** The tolerances of an order as doubts: they are half-widths like any other. What was bought is measured, and no longer subject to them. */
+/** The tolerances of an order as uncertain inputs: they are half-widths like any other. What was bought is measured, and no longer subject to them. */
 function toleranceInputs(
   axle: Axle,
   order: AxleInputs['sizing']['order'],
@@ -63,13 +63,13 @@ function toleranceInputs(
 ): UncertainInput[] {
   const { lengthTolerance, rateTolerance } = order ?? {};
   const at = ['corners', axle, 'sizing', 'order'];
-  const doubt = (name: string, plusMinus: number | undefined, what: keyof AsMade): UncertainInput[] =>
+  const tolerance = (name: string, plusMinus: number | undefined, what: keyof AsMade): UncertainInput[] =>
     plusMinus === undefined ? [] : [{ name: pathText([...at, name]), plusMinus, at: [axle, 'made', what] }];
   return [
     ...LENGTHS.filter((length) => !(length === 'seat' ? isPerchMeasured(ordered) : ordered?.damper)).flatMap(
-      (length) => doubt('lengthTolerance', lengthTolerance, length),
+      (length) => tolerance('lengthTolerance', lengthTolerance, length),
     ),
-    ...(ordered?.spring === undefined ? doubt('rateTolerance', rateTolerance, 'rate') : []),
+    ...(ordered?.spring === undefined ? tolerance('rateTolerance', rateTolerance, 'rate') : []),
   ];
 }
 

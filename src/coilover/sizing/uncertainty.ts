@@ -1,11 +1,11 @@
-// How sure the figures are. Independent inputs x_i are known to half-widths w_i (95 %). Each is moved to either end of its interval; the
+// Intervals of the figures. Independent inputs x_i are known to half-widths w_i (95 %). Each is moved to either end of its interval; the
 // figure F moves up by u_i at most, and down by d_i, and its interval is
 //
 //   F - sqrt(sum_i d_i^2)   to   F + sqrt(sum_i u_i^2),
 //
 // for small w_i the first-order law w = sqrt(sum_i (dF/dx_i w_i)^2) of JCGM 100:2008, sec. 5.1.2 (from memory). Moved so far, a figure that
 // bends (a stop that is touched, a spring that comes loose) has its own end on either side, and wider inputs never narrow an interval where
-// the figure rises or falls throughout. What is settled stays: spring, damper and perch as they were chosen.
+// the figure rises or falls throughout. What is chosen stays: spring, damper and perch as they were chosen.
 
 import { type Car, slipped } from './car.ts';
 import type { UncertainInput } from './uncertain-inputs.ts';
@@ -18,7 +18,7 @@ export interface Perturbation {
   readonly down: Car;
 }
 
-/** A value and how sure it is. */
+/** A value with its 95 % interval. */
 export interface Estimate {
   /** In the figure's unit; null where there is none. */
   readonly value: number | null;
@@ -26,7 +26,7 @@ export interface Estimate {
   readonly lower: number | null;
   /** Its upper end; null as above. */
   readonly upper: number | null;
-  /** What makes it unsure, by its share in the square of the half-width, most first. */
+  /** Contributions of the inputs to its variance, as fractions of it, the largest first; those below 0.01 are left out. */
   readonly contributions: readonly { readonly input: string; readonly fraction: number }[];
 }
 
@@ -46,13 +46,17 @@ export function perturbationsOf(car: Car, uncertain: readonly UncertainInput[]):
 /** Every value with its interval, from what gives the values of a car. */
 export function estimates(
   nominal: readonly (number | null)[],
-  doubts: readonly Perturbation[],
+  perturbations: readonly Perturbation[],
   valuesOf: (car: Car) => readonly (number | null)[],
 ): Estimate[] {
-  const moved = doubts.map(({ input, up, down }) => ({ input, up: valuesOf(up), down: valuesOf(down) }));
+  const moved = perturbations.map(({ input, up, down }) => ({
+    input,
+    up: valuesOf(up),
+    down: valuesOf(down),
+  }));
   return nominal.map((value, k): Estimate => {
     if (value === null) return { value, lower: null, upper: null, contributions: [] };
-    // What rounding alone makes of inputs that do not matter is no doubt.
+    // What rounding alone makes of inputs that do not matter is no uncertainty.
     const rounding = ROUNDING * Math.max(1, Math.abs(value));
     const parts = moved.map(({ input, up, down }) => {
       const ends = [up[k], down[k]];

@@ -66,12 +66,12 @@ export interface Limits {
   /** The first met upward and downward from the drawn ride height; null when there is none. */
   readonly bump: Limit | null;
   readonly droop: Limit | null;
-  /** All others, on both sides, nearest to ride height first. */
+  /** All later ones, on both sides, nearest to ride height first. */
   readonly later: readonly Limit[];
   readonly events: readonly LimitEvent[];
-  /** What does not fit at the drawn ride height, with what is missing; empty when all fits. */
+  /** What does not fit at the drawn ride height, and by how much; empty when all fits. */
   readonly misfits: readonly string[];
-  /** Travel wanted against travel there is, for the sides where it was given. */
+  /** Margins of the required travel, for the sides where it was given. */
   readonly travelMargins?: TravelMargins;
   /** The unit to order against the donor damper, and the donor by itself. */
   readonly donor?: DonorComparison;
@@ -80,7 +80,7 @@ export interface Limits {
 }
 
 /**
- * Where the travel of a corner ends, why, and what would end it behind that.
+ * Where the travel of a corner ends, why, and what would end it later.
  *
  * The search goes from the drawn pose as far as the linkage does. Each limit is met to 1e-9 mm (degrees, for an angle); one
  * that is touched and not crossed counts. Of each cause and part the first meeting on either side is given. What does not

@@ -40,7 +40,7 @@ export interface LimitOptions {
         readonly otherEnd?: Bearing | undefined;
       }
     | undefined;
-  /** Travel required from ride height, both positive. */
+  /** Required travel from the design ride height, both positive, mm. */
   readonly required?: { readonly bump?: number | undefined; readonly droop?: number | undefined } | undefined;
   /**
    * A donor damper, for comparison: its length between the end eyes, and the state in which that was measured. `stroke` is its travel from

@@ -49,7 +49,7 @@ function springs(sized: AxleSizing, say: Say): Block[] {
     );
     words.push(
       typeof handMethodRate === 'number'
-        ? `The hand method, from two lengths and the lean, gives ${say(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / wanted - 1)).toFixed(0)} % too ${handMethodRate < wanted ? 'soft' : 'stiff'}.`
+        ? `The hand method, from two lengths and the inclination, gives ${say(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / wanted - 1)).toFixed(0)} % too ${handMethodRate < wanted ? 'soft' : 'stiff'}.`
         : `The hand method gives no figure: ${handMethodRate}.`,
     );
   }
@@ -204,8 +204,8 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
   ];
 }
 
-/** How many limits behind the first are told on either side, and how far behind it at most, mm. */
-const BEHIND = 3;
+/** How many later limits are told on either side, and how far after the first at most, mm. */
+const LATER = 3;
 const FAR = 50;
 
 /** What the travel meets, on either side from ride height outward. */
@@ -218,7 +218,7 @@ function metOn({ bump, droop, later, events }: AxleSizing['limits'], say: Say): 
     });
     const next = later
       .filter((limit) => limit.side === side && Math.abs(limit.travel - (first?.travel ?? 0)) < FAR)
-      .slice(0, BEHIND);
+      .slice(0, LATER);
     return [
       ...(first === null ? [] : [row(first.travel, first.sentence, 'ends the travel')]),
       ...events

@@ -26,10 +26,10 @@ export function sheetData(sizing: Sizing): Record<string, unknown> {
               rows: curves.rows(),
             },
     })),
-    findings: conflicts,
-    notes: checks,
+    conflicts,
+    checks,
     assumptions,
-    openPoints: openQuestions,
+    openQuestions,
     cautions: CAUTIONS,
   };
 }

@@ -26,7 +26,7 @@ export function axlePictures(
     columns: [],
   });
   const title = `${name}: through the travel`;
-  const damper = `${name}: damper force over shaft speed`;
+  const damper = `${name}: damper force against shaft speed`;
   return [
     { kind: 'picture', title: poses, svg: drawCorner(corner, drawn, { title: poses, limits, units }) },
     ...(curves === null
