@@ -1,6 +1,6 @@
 import { type Margin, marginsOf } from './keep-outs.ts';
 import type { Assessed } from './lagrangian.ts';
-import { MEASURED_COLUMNS, missOf, valueAt } from './objectives.ts';
+import { deviationOf, MEASURED_COLUMNS, valueAt } from './objectives.ts';
 import type { CheckedDesign } from './options.ts';
 import { tryAt } from './trial.ts';
 
@@ -41,10 +41,10 @@ export function judgeOf({ plan, objectives, keepOut }: CheckedDesign): Judge {
         const value = valueAt(objective, trial);
         if (value === null) return refuse(NO_VALUE[objective.of] ?? 'a value is not defined');
         values.push(value.value);
-        deviations.push(missOf(objective, value));
+        deviations.push(deviationOf(objective, value));
       }
       const margins = marginsOf(keepOut, trial);
-      return { values, deviations, margins, clearances: margins.map(({ room }) => room) };
+      return { values, deviations, margins, clearances: margins.map(({ clearance: room }) => room) };
     },
   };
 }

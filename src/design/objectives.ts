@@ -158,7 +158,7 @@ export function wantedNear({ target, least, most }: Objective, value: number): n
 }
 
 /** How far a value lies outside what is wanted, signed, in what is near enough. */
-export function missOf(objective: Objective, value: Dual): Dual {
+export function deviationOf(objective: Objective, value: Dual): Dual {
   const wanted = wantedNear(objective, value.value);
   if (wanted === value.value && objective.target === undefined) return constant(0, value);
   const within = withinOf(objective);
