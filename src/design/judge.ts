@@ -1,6 +1,6 @@
 import { type Margin, marginsOf } from './clearances.ts';
 import type { Assessed } from './lagrangian.ts';
-import { missOf, QUANTITY_COLUMNS, valueAt } from './objectives.ts';
+import { deviationOf, QUANTITY_COLUMNS, valueAt } from './objectives.ts';
 import type { CheckedDesign } from './options.ts';
 import { tryAt } from './trial.ts';
 
@@ -42,10 +42,10 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
         const value = valueAt(objective, trial);
         if (value === null) return refuse(NO_VALUE[objective.quantity] ?? 'a value is not defined');
         values.push(value.value);
-        deviations.push(missOf(objective, value));
+        deviations.push(deviationOf(objective, value));
       }
       const margins = marginsOf(clearances, trial);
-      return { values, deviations, margins, clearances: margins.map(({ room }) => room) };
+      return { values, deviations, margins, clearances: margins.map(({ clearance: room }) => room) };
     },
   };
 }

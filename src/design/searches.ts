@@ -25,16 +25,16 @@ export interface Found {
   readonly trials: number;
 }
 
-/** Weighted sum of squared misses, each in what is near enough, below which nothing is left to be sought. */
+/** Weighted sum of squared deviations, each in units of its tolerance, below which the search has nothing left to find. */
 const ALL_MET = 1e-12;
 /** How much more one objective counts in its turn. */
 const EMPHASES = [30, 1000];
 /** Trials between two calls of `progress`. */
 const PACE = 50;
 
-/** Whether a miss, in what is near enough, is none. */
-export function isMet(miss: number): boolean {
-  return Math.abs(miss) <= 1;
+/** Whether a deviation, in units of its tolerance, is within it. */
+export function isMet(deviation: number): boolean {
+  return Math.abs(deviation) <= 1;
 }
 
 /**
@@ -65,9 +65,9 @@ export function searchAll(
   const meet = (one: Candidate) => {
     if (isBetter(one, best)) best = one;
     if (one.violation > 0) return;
-    one.deviations.forEach((miss, k) => {
+    one.deviations.forEach((deviation, k) => {
       const before = near[k];
-      if (before === null || Math.abs(miss) < Math.abs(before.deviations[k])) near[k] = one;
+      if (before === null || Math.abs(deviation) < Math.abs(before.deviations[k])) near[k] = one;
     });
   };
   meet(first);
@@ -81,7 +81,7 @@ export function searchAll(
   const search = (from: SearchReport['from'], x: readonly number[], by: readonly number[]) => {
     tell();
     const before = best;
-    const { best: end, how: status } = searchFrom(x, {
+    const { best: end, status } = searchFrom(x, {
       boxes,
       weights: by,
       stop,

@@ -57,7 +57,7 @@ interface Predicted {
   readonly signs: Signs;
 }
 
-/** Something that happens in a piece, at x; `how` null: the piece is at its end, and the motion goes on. */
+/** Something that happens in a piece, at x; `status` null: the end of the piece, and the motion continues. */
 interface Event {
   readonly x: number;
   readonly status: MotionStatus | null;
@@ -89,12 +89,12 @@ export function layByArcLength(e: TaylorExpansion, task: Task): Path | NoPath {
     return { system, pieces: [pieceOf(drawn, size, 0, 1, t[0])], low: end, high: end };
   }
   const isOpen = !Number.isFinite(from) && !Number.isFinite(to);
-  const home = isOpen ? Float64Array.from(e.tangent) : null;
-  const up = layOutward(e, task, drawn, 1, home);
+  const drawnTangent = isOpen ? Float64Array.from(e.tangent) : null;
+  const up = layOutward(e, task, drawn, 1, drawnTangent);
   if (up.end.status === 'closed') {
     return { system, pieces: up.pieces, low: { at: t[0], status: 'closed' }, high: up.end };
   }
-  const down = layOutward(e, task, drawn, -1, home);
+  const down = layOutward(e, task, drawn, -1, drawnTangent);
   const pieces = down.pieces.slice(1).reverse();
   pieces.push({ ...down.pieces[0], hi: up.pieces[0].hi });
   pieces.push(...up.pieces.slice(1));
@@ -139,7 +139,7 @@ function layOutward(
   task: Task,
   drawn: Predicted,
   way: 1 | -1,
-  home: Float64Array | null,
+  drawnTangent: Float64Array | null,
 ): Side {
   const { system, pose, along } = e;
   const { size } = system;
@@ -149,7 +149,7 @@ function layOutward(
     const { series, t, allowed } = now;
     const good = acceptStep(e, series, way * now.step, allowed, pose);
     const locked = system.structure.rows[e.worstRow]?.name;
-    const event = firstEvent(e, task, now, good, way, target, pieces.length === 0 ? null : home);
+    const event = firstEvent(e, task, now, good, way, target, pieces.length === 0 ? null : drawnTangent);
     const { x, status } = event;
     const at = status === 'reached' ? target : horner(t, 0, t.length - 1, x);
     pieces.push(pieceOf(now, size, x, way, at));
@@ -177,7 +177,7 @@ function firstEvent(
   good: number,
   way: 1 | -1,
   target: number,
-  home: Float64Array | null,
+  drawnTangent: Float64Array | null,
 ): Event {
   const { size } = e.system;
   const end = acceptDriver(measure, series, t, good, size);
@@ -185,7 +185,7 @@ function firstEvent(
   let nearest: Event = { x: end, status: good === 0 ? 'locked' : isDead ? 'deadPoint' : null };
   const events = [
     () => targetOrDeadPoint(t, way, nearest.x, target),
-    () => (home === null ? null : closure(series, home, way, nearest.x, size)),
+    () => (drawnTangent === null ? null : closure(series, drawnTangent, way, nearest.x, size)),
     () => {
       const x = nearest.x === 0 ? null : locateBifurcation(e, series, signs, nearest.x);
       return x === null ? null : ({ x, status: 'bifurcation' } as const);
@@ -219,20 +219,20 @@ function firstRoot(c: Float64Array, way: 1 | -1, end: number): number | null {
   return (way > 0 ? found[0] : found[found.length - 1]) ?? null;
 }
 
-/** Where in a piece the motion passes the drawn pose along the drawn tangent, `home`, if it does. */
+/** Where in a piece the motion passes the drawn pose along the drawn tangent, if it does. */
 function closure(
   { z, order }: Series,
-  home: Float64Array,
+  drawnTangent: Float64Array,
   way: 1 | -1,
   end: number,
   size: number,
 ): Event | null {
   const along = new Float64Array(order + 1);
-  for (let i = 0; i < home.length; i++)
-    for (let k = 0; k <= order; k++) along[k] += home[i] * z[i * (order + 1) + k];
+  for (let i = 0; i < drawnTangent.length; i++)
+    for (let k = 0; k <= order; k++) along[k] += drawnTangent[i] * z[i * (order + 1) + k];
   const x = firstRoot(along, way, end);
   if (x === null) return null;
-  for (let i = 0; i < home.length; i++) {
+  for (let i = 0; i < drawnTangent.length; i++) {
     if (Math.abs(horner(z, i * (order + 1), order, x)) > CLOSURE_TOLERANCE * size) return null;
   }
   return { x, status: 'closed' };

@@ -39,10 +39,10 @@ export function acceptDriver(
     return step;
   let end = step;
   while (end !== 0) {
-    const told = horner(t, 0, t.length - 1, end);
+    const expected = horner(t, 0, t.length - 1, end);
     const value = valueAt(measure, series, end);
-    const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
-    if (Math.abs(exact - told) <= ASTRAY * driverScale(measure, size)) return end;
+    const exact = measure.kind === 'angle' ? unwrap(value, expected) : value;
+    if (Math.abs(exact - expected) <= ASTRAY * driverScale(measure, size)) return end;
     end = Math.abs(end) < SHORTEST ? 0 : 0.5 * end;
   }
   return end;

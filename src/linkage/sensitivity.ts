@@ -9,7 +9,7 @@
 //           - Re(k sum_{j=0..k} (conj(V_{a,j}) W_{b,k-j} + conj(W_{a,k-j}) V_{b,j}))     with V_k = W˙_k so far:
 //
 // the Jacobian of the motion itself, factorised once a pose for all inputs and orders. What J leaves open is how the
-// poses of the two motions are told to be the same: by the driver, as far from its drawn value in both. Each y_k takes
+// poses of the two motions correspond: by the driver, as far from its drawn value in both. Each y_k takes
 // as much of the tangent as makes the driver's own change t˙_k that of its drawn value for k = 0, and 0 above.
 //
 // A measure m(W) changes by a quotient of series, order by order as well:
@@ -71,7 +71,7 @@ export interface Sensor {
   readonly y: Float64Array;
   readonly along: Float64Array;
   readonly drive: Float64Array;
-  /** Derivatives of the readings by the shift last asked for, laid out like `reader.m`. */
+  /** Derivatives of the readings by the last shift, laid out like `reader.m`. */
   readonly rates: Float64Array;
 }
 

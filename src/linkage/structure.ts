@@ -113,7 +113,7 @@ function isKnown(drawing: Drawing): boolean {
 /** What a structure is made from. */
 function sameParts(before: Omit<Drawing, 'points'>, drawing: Drawing): boolean {
   for (const part of PARTS) if (before[part] !== drawing[part]) return false;
-  // A part under a wrong name is to be told.
+  // A part under a wrong name is left to checkDrawing.
   for (const name in drawing)
     if (name !== 'points' && !(PARTS as readonly string[]).includes(name)) return false;
   return true;

@@ -156,7 +156,7 @@ export function isDeficient(marks: string): boolean {
   return marks.includes('0');
 }
 
-/** Whether some block has lost rank or changed its sign; between different rows set aside that can't be told. */
+/** Whether some block is rank-deficient or has changed its sign; undecidable, hence false, if different rows were set aside. */
 export function differ(marks: string, before: string): boolean {
   if (marks === before) return isDeficient(marks);
   if (isDeficient(marks)) return true;

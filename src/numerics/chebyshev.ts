@@ -1,4 +1,4 @@
-// A smooth function on an interval stands for itself as the polynomial through its values at the Chebyshev points
+// A smooth function on an interval is replaced by its Chebyshev interpolant, the polynomial through its values at the Chebyshev points
 //
 //   s = (a + b)/2 + (b - a)/2 x,   x_j = cos(pi j / N),   p(x) = sum_k c_k T_k(x)
 //   c_k = w_k (2/N) sum_j w_j f(s_j) cos(pi j k / N),      w_0 = w_N = 1/2, else 1
@@ -103,7 +103,7 @@ function placeOf(from: number, to: number, x: number): number {
   return x === -1 ? from : 0.5 * (from + to) + 0.5 * (to - from) * x;
 }
 
-/** Whether the function is farther from zero than `tolerance` on all of the interval, as far as can be told at once. */
+/** Whether the function is farther from zero than `tolerance` on all of the interval, by the bound of its coefficients. */
 export function keepsAway({ c, isGood: good }: ChebyshevInterpolant, tolerance: number): boolean {
   let rest = tolerance + SMALL * Math.abs(c[0]);
   for (let k = 1; k <= N; k++) rest += Math.abs(c[k]);

@@ -20,15 +20,15 @@ export type Smooth = (x: readonly number[], gradient: number[]) => number;
 
 /** How a search ended. */
 export type SearchEnd =
-  /** Nothing more than rounding can be gained. */
+  /** Nothing but rounding can be gained. */
   | 'converged'
-  /** No step is found that gains anything, though the slope says there should be: a kink, or rounding. */
+  /** No step lowers the value, though the slope says that one should: a kink, or rounding. */
   | 'stalled'
-  /** The evaluations are used up. */
+  /** The permitted evaluations are used up. */
   | 'evaluationLimit'
-  /** `stop` said so. */
+  /** `stop` returned true. */
   | 'cancelled'
-  /** The function has no value at the start. */
+  /** The function has no finite value at the start. */
   | 'noFiniteValue';
 
 /** The lowest place that was met. */

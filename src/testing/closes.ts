@@ -13,7 +13,12 @@ export const closes: Law = (build, data, options) => {
   const all = Object.keys(drawing.points);
   expectPlace(setting, poseAt(setting, motion, motion.drawn), all, 'its drawn place');
   if (motion.high.status === 'closed') {
-    expectPlace(setting, poseAt(setting, motion, motion.high.at), all, 'home');
+    expectPlace(
+      setting,
+      poseAt(setting, motion, motion.high.at),
+      all,
+      'its drawn place, where the motion closes',
+    );
   }
   for (const pose of poses(setting, motion)) {
     expectPlace(setting, pose, drawing.ground, 'its place on the ground');

@@ -72,7 +72,7 @@ export const SECOND = 1000;
 const ROUNDINGS = 64;
 /** How many poses are looked at along a motion. */
 const POSES = 16;
-/** Default range of an angle or a turn, radians either way: short of half a turn, so that nothing comes home in it. */
+/** Default range of an angle or a turn, radians either way: short of half a turn, so that no motion closes in it. */
 const ANGLE = 3;
 /** Changes by less than this a unit of way, in radians times the size or in lengths, count as none. */
 const MIN_RATE = 1e-6;

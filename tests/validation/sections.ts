@@ -50,6 +50,6 @@ export const WITHOUT: readonly string[] = [
   'testing/arbitraries.test.ts',
   'testing/guide.test.ts',
   'testing/laws.test.ts',
-  'testing/planted-bugs.test.ts',
+  'testing/injected-faults.test.ts',
   'validation/list.test.ts',
 ];

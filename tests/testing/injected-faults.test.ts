@@ -1,4 +1,4 @@
-/** The smallest bug planted in a motion, or in what draws it, is told by the law that it breaks, with place and size. */
+/** The smallest fault injected into a motion, or into the function that draws it, violates a law, which names place and size. */
 import { type Drawing, type FixedCoordinate, type Measure, type Point, trace } from 'jounce/linkage';
 import {
   checkLaws,
@@ -155,7 +155,7 @@ const isMoved = ({ points }: Drawing) => points.O[0] !== 0;
 const isTurned = ({ points }: Drawing) => points.C[1] !== points.O[1];
 const isScaled = ({ points: { O, C } }: Drawing) => Math.abs(Math.hypot(C[0] - O[0], C[1] - O[1]) - 100) > 1;
 
-describe('a bug planted in a motion', () => {
+describe('a fault injected into a motion', () => {
   it('is needed for a law to be told: without one all of them hold', () => {
     for (const law of names) expect(found(law, {})).toBeNull();
   });
@@ -234,8 +234,8 @@ describe('a bug planted in a motion', () => {
       /^distance of|driven back/,
     ],
   ];
-  it.each(numbers)('in one number is told by %s: %s', (law, _, planted, what) => {
-    expectTold(found(law, { trace: planted }), law, what, [0, STILL_SMALL]);
+  it.each(numbers)('in one number violates %s: %s', (law, _, injected, what) => {
+    expectTold(found(law, { trace: injected }), law, what, [0, STILL_SMALL]);
   });
 
   /** A row left out of what is moved; where the law compares two motions, out of the second one. */
@@ -265,8 +265,8 @@ describe('a bug planted in a motion', () => {
     ['scale', 'a bar, in another unit', looseWhere(isScaled), /./],
     ['outAndBack', 'a bar, on the way back', looseWhere((drawing) => !asIs(drawing)), /^distance of/],
   ];
-  it.each(rows)('by a row left out is told by %s: %s', (law, _, planted, what) => {
-    expectTold(found(law, { trace: planted }), law, what, [1e-3, SIZE * 100]);
+  it.each(rows)('by a row left out violates %s: %s', (law, _, injected, what) => {
+    expectTold(found(law, { trace: injected }), law, what, [1e-3, SIZE * 100]);
   });
 
   /** One sign. */
@@ -315,8 +315,8 @@ describe('a bug planted in a motion', () => {
       /^distance of/,
     ],
   ];
-  it.each(signs)('in one sign is told by %s: %s', (law, _, planted, what) => {
-    expectTold(found(law, { trace: planted }), law, what, [1e-3, SIZE * 100]);
+  it.each(signs)('in one sign violates %s: %s', (law, _, injected, what) => {
+    expectTold(found(law, { trace: injected }), law, what, [1e-3, SIZE * 100]);
   });
 });
 
@@ -326,7 +326,7 @@ const without =
   (drawing, asked) =>
     trace(leaveOut(drawing), { ...asked, hold: [held] });
 
-describe('a joint left out of the drawing that is moved is told by keepsLengths', () => {
+describe('a joint left out of the drawing that is moved violates keepsLengths', () => {
   const slide: Drawing = {
     points: { O: [0, 0], C: [0, 100], P: [80, 110], T: [160, 220] },
     ground: ['O', 'C'],
@@ -347,7 +347,7 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
     fixedAngles: { square: ['ram', 'crank'] },
     telescopes: { ram: ['A', 'R'] },
   };
-  it.each<[what: string, drawing: Drawing, planted: TraceFunction, told: RegExp]>([
+  it.each<[what: string, drawing: Drawing, injected: TraceFunction, what: RegExp]>([
     [
       'a slider',
       slide,
@@ -372,10 +372,10 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
       without(({ fixedCoordinates: _, ...rest }) => rest, { length: ['A', 'R'] }),
       /^fixed x of R/,
     ],
-  ])('%s', (_, drawing, planted, what) => {
+  ])('%s', (_, drawing, injected, what) => {
     const turn = { driver: { turn: 'crank' }, range: [-0.2, 0.2] } as const;
     expect(found('keepsLengths', turn, deepFreeze(drawing))).toBeNull();
-    expectTold(found('keepsLengths', { ...turn, trace: planted }, drawing), 'keepsLengths', what, [
+    expectTold(found('keepsLengths', { ...turn, trace: injected }, drawing), 'keepsLengths', what, [
       1e-3,
       SIZE,
     ]);
@@ -394,7 +394,7 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
   });
 });
 
-describe('a bug planted in what draws', () => {
+describe('a fault injected into the function that draws', () => {
   type Data = Drawing['points'];
   const { points, ...parts } = fourBar;
   const redraw: NonNullable<LawOptions<Data>['redraw']> = (data, { place }) =>
@@ -429,7 +429,7 @@ describe('a bug planted in what draws', () => {
     expect(told).toEqual(['mirror', null, 'rotate']);
   });
 
-  it('is told by mirror, turn, move and scale where a bar is forgotten in the redrawn one', () => {
+  it('violates mirror, turn, move and scale where a bar is forgotten in the redrawn one', () => {
     const { rocker: _, ...others } = parts.bodies;
     const held: FixedCoordinate[] = [{ x: 'B' }];
     const forgetful = (data: Data): Drawing =>
@@ -495,8 +495,8 @@ describe('reproducible tells what differs the second time', () => {
 
   it('a bar left out', () => {
     let traced = 0;
-    const planted: TraceFunction = (drawing, asked) => (traced++ === 0 ? trace : loose)(drawing, asked);
-    expectTold(found('reproducible', { trace: planted }), 'reproducible', /, traced a second time,?$/, [
+    const injected: TraceFunction = (drawing, asked) => (traced++ === 0 ? trace : loose)(drawing, asked);
+    expectTold(found('reproducible', { trace: injected }), 'reproducible', /, traced a second time,?$/, [
       0,
       SIZE,
     ]);
@@ -505,8 +505,8 @@ describe('reproducible tells what differs the second time', () => {
 
 describe('checkLaws', () => {
   it('throws the first law that is broken, in the order of laws', () => {
-    const check = (planted: TraceFunction) =>
-      told(() => checkLaws(asDrawn, fourBar, { ...options, trace: planted }))?.law;
+    const check = (injected: TraceFunction) =>
+      told(() => checkLaws(asDrawn, fourBar, { ...options, trace: injected }))?.law;
     expect(check(trace)).toBeUndefined();
     expect(check(longerWhere(() => true))).toBe('measuresAgree');
     expect(check(loose)).toBe('keepsLengths');
