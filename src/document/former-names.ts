@@ -3,7 +3,7 @@
 
 import type * as z from 'zod';
 import { show } from '../errors.ts';
-import type { Finding, Place } from './parse.ts';
+import type { Finding, Place } from './finding.ts';
 import { bare, namesOf, schemaAt } from './schema-walk.ts';
 
 /** A name before and now; `within` are the fields that hold it, `*` a point of a survey, the empty name the file itself. */

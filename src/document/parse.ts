@@ -3,6 +3,7 @@ import { type Issue, show, throwIfAny } from '../errors.ts';
 import { type Quantity, type Units, unitName } from '../units.ts';
 import { inWords } from '../words.ts';
 import { accepts } from './accepts.ts';
+import type { Finding, Place } from './finding.ts';
 import { withoutFormerNames } from './former-names.ts';
 import { adviceForText } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
@@ -65,6 +66,8 @@ function unsettled(findings: readonly Finding[], told: readonly Finding[]): read
   return findings.filter(({ at }) => at.length === 0 || !(places.has(keyOf(at)) || isWithinWrongKind(at)));
 }
 
+export type { Finding, Place } from './finding.ts';
+
 const SEPARATOR = '\u0000';
 
 /** A place as the key of a set: an index is no name. */
@@ -74,14 +77,6 @@ function keyOf(at: Place): string {
 
 function partOf(key: PropertyKey): string {
   return typeof key === 'number' ? `#${key}` : `.${String(key)}`;
-}
-
-/** A place as keys from the outside in. */
-export type Place = readonly PropertyKey[];
-
-/** An issue by its place, before that is written as a path. */
-export interface Finding extends Omit<Issue, 'path'> {
-  readonly at: Place;
 }
 
 /** Findings as issues, in the order in which the input has their places; what is missing comes after what is there. */

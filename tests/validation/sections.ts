@@ -29,6 +29,7 @@ export const WITHOUT: readonly string[] = [
   'corner/limits-words.test.ts',
   'document/accepts.test.ts',
   'document/errors.test.ts',
+  'document/former-names.test.ts',
   'document/kinds.test.ts',
   'document/many-mistakes.test.ts',
   'document/plausible.test.ts',
