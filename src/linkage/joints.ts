@@ -12,26 +12,25 @@ export interface Slider {
 /** A direction: that of a body or telescope by its name, or that from one point to another. */
 export type Direction = string | readonly [string, string];
 
-/** What joins the parts of a drawing beside shared points; every name is yours, and comes back in messages. */
+/** What joins the parts of a drawing, apart from shared points. Messages use the names that you give. */
 export interface Joints {
   /** Coordinates that stay as drawn, `{ x: 'P' }` or `{ y: 'P' }`: a point on a straight guide along the other axis. */
-  readonly held?: readonly Held[];
+  readonly fixedCoordinates?: readonly FixedCoordinate[];
   /** Points that slide on lines. */
   readonly sliders?: Readonly<Record<string, Slider>>;
   /**
-   * Two directions that keep the angle drawn between them (two bodies kept parallel, a fixed angle, a sliding pair that
-   * does not turn), or one alone that keeps its direction.
+   * Two directions whose angle stays as drawn (two parallel bodies, a prismatic pair), or one direction that stays as drawn.
    */
-  readonly angles?: Readonly<Record<string, readonly [Direction] | readonly [Direction, Direction]>>;
+  readonly fixedAngles?: Readonly<Record<string, readonly [Direction] | readonly [Direction, Direction]>>;
   /**
-   * Members between two points whose length is free, with a direction of their own: a telescope is a body to `angles` and
-   * `turn`, and where its direction is held its length may pass through nothing.
+   * Members between two points whose length is free, with a direction of their own: a telescope is a body to `fixedAngles`
+   * and `turn`, and where its direction is fixed its length may pass through zero.
    */
   readonly telescopes?: Readonly<Record<string, readonly [string, string]>>;
 }
 
 /** A coordinate of a point that stays as drawn. */
-export type Held = { readonly x: string } | { readonly y: string };
+export type FixedCoordinate = { readonly x: string } | { readonly y: string };
 
 /** What joints are checked against. */
 export interface Parts {
@@ -55,7 +54,7 @@ function isPair(value: unknown): boolean {
   return isNames(value) && value.length === 2;
 }
 
-export function isHeld(value: unknown): boolean {
+export function areFixedCoordinates(value: unknown): boolean {
   return (
     Array.isArray(value) &&
     value.every((one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'))
@@ -69,7 +68,7 @@ export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => b
     "{ point: 'P', on: ['A', 'B'] }",
   ],
   telescopes: [isPair, "['A', 'B']"],
-  angles: [
+  fixedAngles: [
     (one) =>
       Array.isArray(one) &&
       (one.length === 1 || one.length === 2) &&
@@ -80,11 +79,11 @@ export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => b
 
 /** Faults of joints whose shape is good. */
 export function jointIssues(joints: Joints, parts: Parts): Issue[] {
-  const { held = [], sliders = {}, angles = {}, telescopes = {} } = joints;
+  const { fixedCoordinates = [], sliders = {}, fixedAngles = {}, telescopes = {} } = joints;
   const { bodies, ground, checkName, together } = parts;
   const issues: Issue[] = [];
-  held.forEach((one, k) => {
-    checkName(`held[${k}].${'x' in one ? 'x' : 'y'}`, 'x' in one ? one.x : one.y);
+  fixedCoordinates.forEach((one, k) => {
+    checkName(`fixedCoordinates[${k}].${'x' in one ? 'x' : 'y'}`, 'x' in one ? one.x : one.y);
   });
   const pair = (path: string, [a, b]: readonly [string, string], problem: string) => {
     const known = [checkName(`${path}[0]`, a), checkName(`${path}[1]`, b)];
@@ -127,9 +126,9 @@ export function jointIssues(joints: Joints, parts: Parts): Issue[] {
     });
   }
   const named = [...Object.keys(bodies), ...Object.keys(telescopes)];
-  for (const [name, directions] of Object.entries(angles)) {
+  for (const [name, directions] of Object.entries(fixedAngles)) {
     directions.forEach((direction, k) => {
-      const path = `angles.${name}[${k}]`;
+      const path = `fixedAngles.${name}[${k}]`;
       if (typeof direction !== 'string') {
         pair(path, direction, 'a direction between two points in one place');
       } else if (!named.includes(direction)) {
@@ -140,7 +139,7 @@ export function jointIssues(joints: Joints, parts: Parts): Issue[] {
   return issues;
 }
 
-/** Points that joints hold, though they may be on no body. */
+/** Points of sliders and telescopes, which may be on no body. */
 export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[] {
   return [
     ...Object.values(sliders).flatMap(({ point, on }) => [point, ...on]),
@@ -151,11 +150,11 @@ export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[]
 /** Points of a body at which something else holds it. */
 export function jointsOf(parts: Joints & Pick<Parts, 'bodies' | 'ground'>, body: string): string[] {
   const { bodies, ground } = parts;
-  const held = jointPoints(parts);
+  const joined = jointPoints(parts);
   return bodies[body].filter(
     (name) =>
       ground.includes(name) ||
-      held.includes(name) ||
+      joined.includes(name) ||
       Object.entries(bodies).some(([other, points]) => other !== body && points.includes(name)),
   );
 }

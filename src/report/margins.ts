@@ -5,9 +5,9 @@ import { numberIn, toMetric, type Units } from '../units.ts';
 
 /** The names of what each margin is the difference of: required, and available where that is a figure. */
 const MARGINS: Readonly<Record<string, readonly [required: string, available: string | null]>> = {
-  bumpSpare: ['bumpNeeded', 'bumpTravel'],
-  droopSpare: ['droopNeeded', 'droopTravel'],
-  bindMargin: ['springTravelNeeded', null],
+  bumpTravelMargin: ['bumpTravelRequired', 'bumpTravelAvailable'],
+  droopTravelMargin: ['droopTravelRequired', 'droopTravelAvailable'],
+  springTravelMargin: ['springTravelRequired', null],
 };
 
 /** The margin between two lengths, mm, as they are printed in units; mm. */
