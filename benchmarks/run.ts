@@ -140,10 +140,9 @@ The library's own code, minified and gzipped, kB of 1000 bytes: its dependencies
 
 ${weights}
 
-What limits it: of the linkage solver some four fifths are what \`trace\` alone takes - checks of the drawing with their words, the system
-of rows, the path with its dead points and second branches, the series that carry it - the rest is statics and the other ways to drive.
-Measured on \`trace\` alone: all its messages weigh 1.1 kB, checks of the drawing 1.6, why nothing moves and by how much a bar misses 1.2; without all of these it would be some 18 kB, the floor of the numerical core as it is.
-In all of it, sizing, sheet, pictures, documents, survey and design each weigh as much as the solver; a bundler takes only what is imported.
+The *floor* is the same import with everything left out that refuses wrong input and finds words for it: checks of drawings, documents and
+plausibility, why nothing moves, sentences, former names. What limits it: the numerical core, and in all of it sizing, sheet, pictures,
+survey and design, each about as heavy as the core.
 `;
 
 console.log(report);

@@ -1,7 +1,7 @@
 // What of the library's own code a page must fetch: its dependencies apart, minified, gzipped.
 
 import { gzipSync } from 'node:zlib';
-import { build } from 'esbuild';
+import { build, type Plugin } from 'esbuild';
 
 /** What is imported, what for, and kB (1000 bytes): the most that it may weigh, and what it was hoped to. */
 export const CEILINGS: readonly {
@@ -28,10 +28,11 @@ export const CEILINGS: readonly {
   },
 ];
 
-/** Of what is imported, by the package as it is installed in a folder or by the source of each entry. */
+/** Of what is imported, by the package as it is installed in a folder or by the source of each entry; files that `without` matches left out. */
 export async function sizeOf(
   imported: string,
   from: { readonly folder: string } | { readonly source: Readonly<Record<string, string>> },
+  without?: RegExp,
 ): Promise<{ readonly gzipped: number; readonly bytesOf: Readonly<Record<string, number>> }> {
   const { outputFiles, metafile } = await build({
     stdin: { contents: imported, resolveDir: 'folder' in from ? from.folder : process.cwd() },
@@ -43,6 +44,8 @@ export async function sizeOf(
     metafile: true,
     write: false,
     external: ['zod', 'ml-matrix', 'fast-check'],
+    plugins: without === undefined ? [] : [leavingOut(without)],
+    logLevel: without === undefined ? 'warning' : 'silent',
   });
   const [output] = Object.values(metafile.outputs);
   return {
@@ -50,5 +53,14 @@ export async function sizeOf(
     bytesOf: Object.fromEntries(
       Object.entries(output.inputs).map(([file, { bytesInOutput }]) => [file, bytesInOutput]),
     ),
+  };
+}
+
+function leavingOut(files: RegExp): Plugin {
+  return {
+    name: 'leaving out',
+    setup({ onLoad }) {
+      onLoad({ filter: files }, () => ({ contents: 'module.exports = {}' }));
+    },
   };
 }
