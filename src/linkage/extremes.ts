@@ -28,6 +28,7 @@ export function extremes(path: Path, measure: BoundMeasure): StationaryPlace[] {
   const { size } = path.system;
   const found: StationaryPlace[] = [];
   let before = 0;
+  let lastWay = Number.NaN;
   path.pieces.forEach((piece, p) => {
     const { t } = piece;
     for (const curve of curvesAt(r, p, 0)) {
@@ -47,16 +48,12 @@ export function extremes(path: Path, measure: BoundMeasure): StationaryPlace[] {
       before = horner(slope, 0, order - 1, high);
       for (const place of places) {
         const x = centre + scale * place;
-        const last = found[found.length - 1];
         const way = piece.origin + x * piece.unit;
-        if (last !== undefined && Math.abs(wayTo(path, last) - way) < SAME * piece.unit) continue;
+        if (Math.abs(lastWay - way) < SAME * piece.unit) continue;
+        lastWay = way;
         found.push({ piece: p, x, at: horner(t, 0, t.length - 1, x), value: valueOn(curve, x) });
       }
     }
   });
   return found;
-}
-
-function wayTo({ pieces }: Path, { piece, x }: StationaryPlace): number {
-  return pieces[piece].origin + x * pieces[piece].unit;
 }

@@ -10,14 +10,11 @@ const FORMER_NAMES = {
 /** Issues for the keys of an object that have been renamed; `path` is in front of them. */
 export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path = ''): Issue[] {
   const names: Readonly<Record<string, string>> = FORMER_NAMES[kind];
-  return Object.keys(value).flatMap((key): Issue[] => {
-    if (!Object.hasOwn(names, key)) return [];
-    return [
-      {
-        path: path === '' ? key : `${path}.${key}`,
-        problem: `renamed: ${key} is now called ${names[key]}`,
-        advice: `write ${names[key]}`,
-      },
-    ];
-  });
+  const issues: Issue[] = [];
+  for (const was in names) {
+    if (!Object.hasOwn(value, was)) continue;
+    const [at, is] = [path === '' ? was : `${path}.${was}`, names[was]];
+    issues.push({ path: at, problem: `renamed: ${was} is now called ${is}`, advice: `write ${is}` });
+  }
+  return issues;
 }

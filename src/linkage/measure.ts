@@ -1,7 +1,7 @@
 // A measure is a scalar function of the pose, made of one form W. Relative to a moving body, W is first turned back with the body:
 // conj(F) W takes its place, F the body's line over its drawn value, so that F = 1 as drawn and |F| = 1 throughout.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Issue, show, throwIfAny, unknownName } from '../errors.ts';
 import { addForms, constantForm, type Form, isConstant } from './form.ts';
 import { renamedKeys } from './former-names.ts';
 import { difference, type System } from './system.ts';
@@ -68,13 +68,8 @@ export function bindMeasure(system: System, measure: Measure, path: string): Bou
   const point = (name: unknown, at: string): number => {
     const p = system.structure.index.get(name as string);
     if (p !== undefined) return p;
-    issues.push({
-      path: at,
-      problem: 'unknown point',
-      got: show(name),
-      allowed: [...system.structure.index.keys()].join(', '),
-      advice: 'correct the name or add the point to the drawing',
-    });
+    const known = [...system.structure.index.keys()];
+    issues.push(unknownName(at, 'point', name, known, 'correct the name or add the point to the drawing'));
     return 0;
   };
   const bound = bind(system, measure, path, point, issues);
@@ -194,12 +189,7 @@ function shareBody({ structure }: System, a: number, b: number): boolean {
 function basicPoints(system: System, name: string, path: string, issues: Issue[]): [number, number] {
   const body = system.structure.bodies.get(name);
   if (body !== undefined) return [body.a, body.b];
-  issues.push({
-    path,
-    problem: 'unknown body',
-    got: show(name),
-    allowed: [...system.structure.bodies.keys()].join(', '),
-    advice: 'correct the name or add the body to the drawing',
-  });
+  const known = [...system.structure.bodies.keys()];
+  issues.push(unknownName(path, 'body', name, known, 'correct the name or add the body to the drawing'));
   return [0, 0];
 }

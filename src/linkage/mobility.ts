@@ -66,13 +66,8 @@ function kutzbach({ names, fixed, bodies, telescopes, drawn }: Structure): numbe
   // A point on no link is free in both directions.
   const degreesOfFreedom = names.reduce((left, _, p) => left - 2 * (joined[p] - 1), 3 * links.length);
   const { fixedCoordinates = [], sliders = {}, fixedAngles = {} } = drawn;
-  return (
-    degreesOfFreedom -
-    telescopes.length -
-    fixedCoordinates.length -
-    Object.keys(sliders).length -
-    Object.keys(fixedAngles).length
-  );
+  const named = Object.keys(sliders).length + Object.keys(fixedAngles).length;
+  return degreesOfFreedom - telescopes.length - fixedCoordinates.length - named;
 }
 
 /** How far a linkage moves. */

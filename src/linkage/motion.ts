@@ -159,22 +159,13 @@ function checkRange(from: number, to: number, drawn: number): void {
   const issues: Issue[] = [];
   // A bound that is the drawn value but for rounding is the drawn value.
   const rounding = 8 * Number.EPSILON * Math.abs(drawn);
-  if (!(typeof from === 'number' && from <= drawn + rounding)) {
-    issues.push({
-      path: 'from',
-      problem: 'range without the drawn pose',
-      got: show(from),
-      allowed: `${drawn} or less`,
-    });
-  }
-  if (!(typeof to === 'number' && to >= drawn - rounding)) {
-    issues.push({
-      path: 'to',
-      problem: 'range without the drawn pose',
-      got: show(to),
-      allowed: `${drawn} or more`,
-    });
-  }
+  const check = (path: string, bound: unknown, isGood: boolean, side: string) => {
+    const problem = 'range without the drawn pose';
+    if (typeof bound !== 'number' || !isGood)
+      issues.push({ path, problem, got: show(bound), allowed: `${drawn} or ${side}` });
+  };
+  check('from', from, from <= drawn + rounding, 'less');
+  check('to', to, to >= drawn - rounding, 'more');
   if (issues.length > 0) throw new InputError('driver range', issues);
 }
 

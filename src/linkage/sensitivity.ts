@@ -34,6 +34,7 @@ import type { Piece } from './path.ts';
 import { BLOCK, byDriver, pieceAt, READING, type Reader, readDriver, readRows, SECOND } from './reader.ts';
 import { factorise } from './rows.ts';
 import { taylorExpansion } from './series.ts';
+import type { RowPlan } from './structure.ts';
 
 /** Taylor coefficients kept of a series about a pose: orders 0, 1, 2. */
 const KEPT = 3;
@@ -166,7 +167,7 @@ function withoutZeros({ x, y, free, re, im }: Form): Form {
 
 /** Reads a block of rows as `readRows`, and makes their poses ready for `readRates`. */
 export function readPoses(s: Sensor, t: Float64Array, from: number): number {
-  const { reader, orders, forms, z, w, under, formOf } = s;
+  const { reader, orders, forms, z, w, under } = s;
   const rows = readRows(reader, t, from);
   const p = pieceAt(reader.path, t[from]);
   readDriver(reader, p, t, from, rows);
@@ -177,9 +178,8 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
   for (const seen of s.products) for (let k = 0; k < KEPT; k++) fillProduct(seen, k, rows, w, [w, w]);
   fillAnswers(s, rows);
   [...reader.measures, s.driver].forEach((measure, i) => {
-    const f = formOf[i] * READING;
     if (measure.kind === 'x' || measure.kind === 'y') return;
-    squareBlock(w, f, orders, rows, under, i * READING);
+    squareBlock(s, i, orders, rows);
     if (measure.kind === 'length') rootBlock(measure.offset, orders, rows, under, i * READING);
   });
   return rows;
@@ -187,23 +187,22 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
 
 /** The derivatives of the block's readings by a shift, into `s.rates`. Where none exists they are not finite. */
 export function readRates(s: Sensor, shift: number, rows: number): void {
-  const { reader, driver, orders, forms, z, w, under, t, v, along, drive, formOf, rates } = s;
+  const { reader, driver, orders, forms, z, w, t, v, along, drive, formOf, rates } = s;
   const moves = s.shifts[shift];
   drawForms(moves, orders, rows, v);
   addForms(moves, z, 0, orders - 1, rows, v);
   const drivenAt = formOf.length - 1;
-  const drivenForm = formOf[drivenAt] * READING;
   const drawn = drawnRate(driver, s, drivenAt, moves) + s.zeros[shift][drivenAt];
   for (let k = 0; k < orders; k++) {
     solveOrder(s, moves, k, rows);
     addForms(forms, s.y, k, k, rows, v, 0);
     for (const seen of s.products) fillProduct(seen, k, rows, v, [v, w], [w, v]);
-    rateOrder(driver, s, drivenForm, under, drivenAt * READING, k, rows, drive, 0);
+    rateOrder(driver, s, drivenAt, k, rows, drive, 0);
     // What is missing of the driver's change, made up along the tangent.
+    const wanted = k === 0 ? drawn - s.zeros[shift][drivenAt] : 0;
     for (let j = 0; j < rows; j++) {
-      const zero = k === 0 ? s.zeros[shift][drivenAt] : 0;
-      along[j] = ((k === 0 ? drawn : 0) - zero - drive[k * BLOCK + j]) / t[BLOCK + j];
-      drive[k * BLOCK + j] = (k === 0 ? drawn : 0) - zero;
+      along[j] = (wanted - drive[k * BLOCK + j]) / t[BLOCK + j];
+      drive[k * BLOCK + j] = wanted;
     }
     for (let f = 0; f < forms.count + s.products.length; f++) {
       const from = f * READING + BLOCK;
@@ -218,9 +217,7 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
     const measure = reader.measures[i];
     const to = i * READING;
     const last = reader.derived[i] ? KEPT : 1;
-    for (let k = 0; k < last; k++) {
-      rateOrder(measure, s, formOf[i] * READING, under, to, k, rows, rates, to);
-    }
+    for (let k = 0; k < last; k++) rateOrder(measure, s, i, k, rows, rates, to);
     const start = measure.fromDrawn ? drawnRate(measure, s, i, moves) : -s.zeros[shift][i];
     for (let j = to; j < to + rows; j++) rates[j] -= start;
     if (!reader.derived[i]) continue;
@@ -247,12 +244,8 @@ function drawForms({ count, d }: Forms, orders: number, rows: number, { x, y }: 
   for (let f = 0; f < count; f++) {
     for (let k = 0; k < orders; k++) {
       const at = f * READING + k * BLOCK;
-      const drawnX = k === 0 ? d[2 * f] : 0;
-      const drawnY = k === 0 ? d[2 * f + 1] : 0;
-      for (let j = at; j < at + rows; j++) {
-        x[j] = drawnX;
-        y[j] = drawnY;
-      }
+      x.fill(k === 0 ? d[2 * f] : 0, at, at + rows);
+      y.fill(k === 0 ? d[2 * f + 1] : 0, at, at + rows);
     }
   }
 }
@@ -332,23 +325,17 @@ function fillAnswers({ reader, z, answer }: Sensor, rows: number): void {
 }
 
 /** |W|^2 of a block, as many orders. */
-function squareBlock(
-  { x, y }: Plane,
-  from: number,
-  orders: number,
-  rows: number,
-  out: Float64Array,
-  to: number,
-): void {
+function squareBlock({ w: { x, y }, formOf, under }: Sensor, i: number, orders: number, rows: number): void {
+  const [from, to] = [formOf[i] * READING, i * READING];
   for (let k = 0; k < orders; k++) {
     for (let j = 0; j < rows; j++) {
       let sum = 0;
-      for (let i = 0; i <= k; i++) {
-        const a = from + i * BLOCK + j;
-        const b = from + (k - i) * BLOCK + j;
+      for (let n = 0; n <= k; n++) {
+        const a = from + n * BLOCK + j;
+        const b = from + (k - n) * BLOCK + j;
         sum += x[a] * x[b] + y[a] * y[b];
       }
-      out[to + k * BLOCK + j] = sum;
+      under[to + k * BLOCK + j] = sum;
     }
   }
 }
@@ -371,7 +358,7 @@ function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
   for (let i = 0; i < plans.length; i++) {
     const { a, b, re, im } = plans[i];
     const at = i * BLOCK;
-    rhs.fill(k === 0 ? constantRate(forms, moves, a, b, re, im) : 0, at, at + rows);
+    rhs.fill(k === 0 ? constantRate(forms, moves, plans[i]) : 0, at, at + rows);
     for (let n = 0; n <= k; n++) {
       const [va, vb] = [a * READING + n * BLOCK, b * READING + n * BLOCK];
       const [wa, wb] = [a * READING + (k - n) * BLOCK, b * READING + (k - n) * BLOCK];
@@ -407,14 +394,7 @@ function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
 }
 
 /** Re(k (conj(d˙_a) d_b + conj(d_a) d˙_b)) of a row. */
-function constantRate(
-  { d }: Forms,
-  { d: rate }: Forms,
-  a: number,
-  b: number,
-  re: number,
-  im: number,
-): number {
+function constantRate({ d }: Forms, { d: rate }: Forms, { a, b, re, im }: RowPlan): number {
   const [ax, ay, bx, by] = [d[2 * a], d[2 * a + 1], d[2 * b], d[2 * b + 1]];
   const [cx, cy, dx, dy] = [rate[2 * a], rate[2 * a + 1], rate[2 * b], rate[2 * b + 1]];
   const real = cx * bx + cy * by + ax * dx + ay * dy;
@@ -422,18 +402,17 @@ function constantRate(
   return re * real - im * imaginary;
 }
 
-/** m˙_k of a block; the denominator's orders stand at `under[below ..]`, and those of m˙ below k are in `out` already. */
+/** m˙_k of measure i of a block, the driver the last; its orders below k are in `out` already. */
 function rateOrder(
   { kind }: BoundMeasure,
-  { w, v }: Sensor,
-  form: number,
-  under: Float64Array,
-  below: number,
+  { w, v, under, formOf }: Sensor,
+  i: number,
   k: number,
   rows: number,
   out: Float64Array,
   to: number,
 ): void {
+  const [form, below] = [formOf[i] * READING, i * READING];
   const at = to + k * BLOCK;
   if (kind === 'x' || kind === 'y') {
     const rate = kind === 'x' ? v.x : v.y;

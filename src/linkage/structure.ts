@@ -187,13 +187,8 @@ function build(
     const [axis, name] = 'x' in one ? (['x', one.x] as const) : (['y', one.y] as const);
     const point = indexOf(name);
     const place = forms.push({ kind: 'place', point }) - 1;
-    rows.push({
-      name: `fixed ${axis} of ${name}`,
-      a: 0,
-      b: place,
-      re: axis === 'x' ? 1 : 0,
-      im: axis === 'x' ? 0 : -1,
-    });
+    const [re, im] = axis === 'x' ? [1, 0] : [0, -1];
+    rows.push({ name: `fixed ${axis} of ${name}`, a: 0, b: place, re, im });
   }
   // Cross products: k = -i. The angle drawn is taken out of the second line beforehand.
   for (const [name, { point, on }] of Object.entries(drawing.sliders ?? {})) {
@@ -215,19 +210,7 @@ function build(
     rows.push({ name: `fixed angle ${name}`, a: along, b: turned, re: 0, im: -1, isAngle: true });
   }
   const { points: _, ...drawn } = drawing;
-  return {
-    names,
-    index,
-    drawn,
-    fixed,
-    bodies,
-    telescopes,
-    definition,
-    freePoints,
-    forms,
-    rows,
-    apart,
-  };
+  return { names, index, drawn, fixed, bodies, telescopes, definition, freePoints, forms, rows, apart };
 }
 
 /** A body held at two fixed points that lie apart never moves, nor does any point of it; and so on. */
