@@ -1,7 +1,7 @@
 // What the rows leave free at the drawn pose: the null space of their Jacobian; and what they say
 // twice: the null space of its transpose. The names of what is not determined, or held too often, are the user's.
 
-import type { Issue } from '../errors.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
 import { nullVector } from '../numerics/elimination.ts';
 import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
 import type { Form } from './form.ts';
@@ -67,13 +67,13 @@ function drawnJacobian(e: Rows): Sparse {
   return { pattern, value };
 }
 
-/** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */
-export function whyNotDriven(e: Rows): Issue[] {
+/** Why the drawn pose cannot be moved by one driver, in the drawing's names. */
+export function whyNotDriven(e: Rows): Diagnostic {
   const { elimination, system } = e;
   const { unknowns } = system;
   factorise(e, new Float64Array(unknowns));
   const freedoms = unknowns - elimination.rank;
-  if (freedoms === 0) return [overDetermined(e.system)];
+  if (freedoms === 0) return overDetermined(e.system);
   const vectors: Float64Array[] = [];
   elimination.pivotRow.forEach((row, column) => {
     if (row >= 0) return;
@@ -82,46 +82,26 @@ export function whyNotDriven(e: Rows): Issue[] {
     const length = Math.hypot(...vector);
     vectors.push(vector.map((value) => value / length));
   });
-  return [
-    {
-      path: '',
-      problem: `undetermined: ${freedoms} freedoms in the drawn pose, and one driver`,
-      got: `points that can move: ${movingPoints(system, vectors).join(', ')}`,
-      allowed: 'one freedom for the one driver',
-      advice:
-        'add a body or a ground point that holds them, or name measures to hold; if the linkage lies flat, draw it in another pose',
-    },
-  ];
+  return fault('severalFreedoms', '', {
+    degreesOfFreedom: freedoms,
+    moving: movingPoints(system, vectors),
+  });
 }
 
 /** A bar that would have to give less than this share of the size is taken for one that should be redundant. */
 const LITTLE = 0.02;
 
-function overDetermined(system: System): Issue {
+function overDetermined(system: System): Diagnostic {
   const { unknowns, structure, size } = system;
-  if (unknowns === 0) {
-    return {
-      path: '',
-      problem: 'nothing can move: every point is ground, or on a body that the ground holds',
-      advice: 'take the points that move out of ground',
-    };
-  }
+  if (unknowns === 0) return fault('nothingFree', '');
   const { rows } = structure;
-  const redundant = rows.length - unknowns;
-  const names = [...new Set(rows.map(({ name }) => name))].join(', ');
-  const issue = {
-    path: '',
-    problem: 'over-determined: nothing can move in the drawn pose',
-    got: `${rows.length} constraints (${names}) on ${unknowns} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
-    allowed: 'one freedom for the one driver',
-  };
   const little = tightBars(drawingOf(system)).filter(({ by }) => by <= LITTLE * size);
-  if (little.length === 0) {
-    return { ...issue, advice: 'take out a body, or a point of the ground, that holds the linkage' };
-  }
-  const each = little.map(({ body, by }) => `${body} by ${Number(by.toPrecision(3))}`).join(', or ');
-  return {
-    ...issue,
-    advice: `all else moves if one of these gives over the whole motion: ${each}. Draw it to fit, or allow that tolerance`,
-  };
+  return fault('overDetermined', '', {
+    rows: rows.length,
+    constraints: [...new Set(rows.map(({ name }) => name))],
+    unknowns,
+    redundant: rows.length - unknowns,
+    misfits:
+      little.length === 0 ? null : little.map(({ body, by }) => `${body} by ${Number(by.toPrecision(3))}`),
+  });
 }

@@ -1,7 +1,7 @@
 // What a bar would have to give: without it the rest moves, and the distance between its two joints changes. Where that is
 // little, the bar is redundant but for the rounding of its drawing.
 
-import { InputError } from '../errors.ts';
+import { InputError } from '../errors/input-error.ts';
 import type { Drawing } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { jointsOf } from './joints.ts';

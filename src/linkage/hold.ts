@@ -1,4 +1,5 @@
-import { InputError, show } from '../errors.ts';
+import { fault, show } from '../diagnostic.ts';
+import { refusal } from '../errors/linkage.ts';
 import type { Drawing } from './drawing.ts';
 import type { Direction, Held } from './joints.ts';
 import type { Measure } from './measure.ts';
@@ -18,7 +19,9 @@ export function holding(drawing: Drawing, measures: readonly Measure[]): Drawing
     const name = `held ${k}`;
     if ('length' in measure) bodies[name] = measure.length;
     else if ('x' in measure || 'y' in measure) {
-      if (seenFrom !== undefined) throw notHeld(measure, k);
+      if (seenFrom !== undefined) {
+        throw refusal('linkage', [fault('notHeldByAJoint', `hold[${k}]`, { got: show(measure) })]);
+      }
       held.push('x' in measure ? { x: measure.x } : { y: measure.y });
     } else {
       const direction = 'turn' in measure ? measure.turn : measure.angle;
@@ -31,16 +34,4 @@ export function holding(drawing: Drawing, measures: readonly Measure[]): Drawing
     held: [...(drawing.held ?? []), ...held],
     angles: { ...drawing.angles, ...angles },
   };
-}
-
-function notHeld(measure: Measure, k: number): InputError {
-  return new InputError('linkage', [
-    {
-      path: `hold[${k}]`,
-      problem: 'a place seen from a moving body, which no joint holds',
-      got: show(measure),
-      allowed: '{ x }, { y }, { length }, { angle }, { turn }',
-      advice: 'hold a length or an angle in its place',
-    },
-  ]);
 }

@@ -1,7 +1,8 @@
 // A bar screwed in or out: without it the linkage has one freedom more; with the driver held where it is drawn, its
 // length drives the rest from the drawn value to the wanted one. The pose reached is the new drawing.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
 import type { Drawing } from './drawing.ts';
 import { type Held, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
@@ -27,7 +28,7 @@ export function withLengths(
   lengths: Readonly<Record<string, number>>,
   held: Held,
 ): Relengthed {
-  throwIfAny('lengths', faults(drawing, lengths));
+  refuse('lengths', faultsOf(drawing, lengths));
   const missing: Record<string, number> = {};
   let current = drawing;
   for (const [body, wanted] of Object.entries(lengths)) {
@@ -55,37 +56,19 @@ export function withLengths(
   return { drawing: current, missing };
 }
 
-function faults(drawing: Drawing, lengths: Readonly<Record<string, number>>): Issue[] {
-  return Object.entries(lengths).flatMap(([body, wanted]): Issue[] => {
+function faultsOf(drawing: Drawing, lengths: Readonly<Record<string, number>>): Diagnostic[] {
+  return Object.entries(lengths).flatMap(([body, wanted]): Diagnostic[] => {
     if (!(body in drawing.bodies)) {
-      return [
-        {
-          path: body,
-          problem: 'unknown body',
-          allowed: Object.keys(drawing.bodies).join(', '),
-          advice: 'correct the name',
-        },
-      ];
+      return [unknownName(body, 'body', body, Object.keys(drawing.bodies))];
     }
-    const issues: Issue[] = [];
+    const faults: Diagnostic[] = [];
     if (!(Number.isFinite(wanted) && wanted > 0)) {
-      issues.push({
-        path: body,
-        problem: 'not a length',
-        got: show(wanted),
-        allowed: 'a number greater than 0',
-      });
+      faults.push(fault('notALength', body, { got: show(wanted) }));
     }
     const joints = jointsOf(drawing, body);
     if (joints.length !== 2) {
-      issues.push({
-        path: body,
-        problem: 'not between two joints',
-        got: `${joints.length} (${joints.join(', ')})`,
-        allowed: 'a rod or arm that is held at two points',
-        advice: 'measure the changed part and draw it anew',
-      });
+      faults.push(fault('notBetweenTwoJoints', body, { count: joints.length, joints }));
     }
-    return issues;
+    return faults;
   });
 }

@@ -1,4 +1,5 @@
-import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/linkage.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { extremes } from './extremes.ts';
@@ -7,7 +8,7 @@ import { whyNotDriven } from './freedoms.ts';
 import { giveOf } from './give.ts';
 import { holding } from './hold.ts';
 import { layPath } from './lay-path.ts';
-import { type BoundMeasure, bindMeasure, coordinate, type Measure } from './measure.ts';
+import { type BoundMeasure, bindMeasure, coordinate, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import type { End, NoPath, Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
@@ -74,7 +75,7 @@ export interface Motion {
  * linkage has not exactly one freedom in the drawn pose: the message says what is undetermined or over-determined.
  */
 export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
-  throwIfAny('trace options', unknownOptions('trace options', options, OPTIONS));
+  refuse('trace options', optionFaults(options));
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holding(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
@@ -86,6 +87,19 @@ export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
   const { low, high } = path;
   const whole = { ...path, low: explained(low), high: explained(high) };
   return motionOf(whole, measure === null ? 0 : drawnValue(measure));
+}
+
+function optionFaults(options: TraceOptions): Diagnostic[] {
+  const faults = unknownOptions(options, OPTIONS);
+  const { driver, hold, tolerance } = options ?? {};
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  if (hold !== undefined && !Array.isArray(hold)) {
+    faults.push(fault('notAListOfMeasures', 'hold', { got: show(hold) }));
+  } else hold?.forEach((one, k) => faults.push(...measureFaults(one, `hold[${k}]`)));
+  if (tolerance !== undefined && !(Number.isFinite(tolerance) && tolerance > 0)) {
+    faults.push(fault('toleranceNotPositive', 'tolerance', { got: show(tolerance) }));
+  }
+  return faults;
 }
 
 const OPTIONS = ['driver', 'from', 'to', 'hold', 'tolerance'];
@@ -106,13 +120,7 @@ export function tracePath(
 ): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
-    throw new InputError('linkage', [
-      {
-        path: 'driver',
-        problem: 'a length of zero as drawn, whose rate does not exist',
-        advice: 'drive something else, or draw the linkage in another pose',
-      },
-    ]);
+    throw refusal('linkage', [fault('driverOfNoLength', 'driver')]);
   }
   checkRange(from, to, drawn);
   const e = taylorExpansion(system);
@@ -127,18 +135,9 @@ export function tracePath(
     if (reachOf(loosened) > reachOf(path)) path = loosened;
   }
   if ('fault' in path) {
-    throw new InputError(
-      'linkage',
-      path.fault === 'freedoms'
-        ? whyNotDriven(e)
-        : [
-            {
-              path: 'driver',
-              problem: 'never changes when the linkage moves',
-              advice: 'drive something that moves',
-            },
-          ],
-    );
+    throw refusal('linkage', [
+      path.fault === 'freedoms' ? whyNotDriven(e) : fault('driverNeverChanges', 'driver'),
+    ]);
   }
   return path;
 }
@@ -154,26 +153,16 @@ function reachOf(path: Path | NoPath): number {
 }
 
 function checkRange(from: number, to: number, drawn: number): void {
-  const issues: Issue[] = [];
+  const faults: Diagnostic[] = [];
   // A bound that is the drawn value but for rounding is the drawn value.
   const rounding = 8 * Number.EPSILON * Math.abs(drawn);
   if (!(typeof from === 'number' && from <= drawn + rounding)) {
-    issues.push({
-      path: 'from',
-      problem: 'range without the drawn pose',
-      got: show(from),
-      allowed: `${drawn} or less`,
-    });
+    faults.push(fault('rangeWithoutDrawnPose', 'from', { got: show(from), max: drawn }));
   }
   if (!(typeof to === 'number' && to >= drawn - rounding)) {
-    issues.push({
-      path: 'to',
-      problem: 'range without the drawn pose',
-      got: show(to),
-      allowed: `${drawn} or more`,
-    });
+    faults.push(fault('rangeWithoutDrawnPose', 'to', { got: show(to), min: drawn }));
   }
-  if (issues.length > 0) throw new InputError('driver range', issues);
+  refuse('driver range', faults);
 }
 
 function motionOf(path: Path, drawn: number): Motion {
@@ -181,13 +170,14 @@ function motionOf(path: Path, drawn: number): Motion {
   const names = system.structure.names;
   const inRange = (driver: number) => {
     if (driver >= low.at && driver <= high.at) return;
-    throw new InputError('driver value', [
-      {
-        path: '',
-        problem: 'outside the motion',
+    throw refusal('driver value', [
+      fault('outsideMotion', '', {
         got: show(driver),
-        allowed: `${low.at} (${low.how}) to ${high.at} (${high.how})`,
-      },
+        min: low.at,
+        minStatus: low.how,
+        max: high.at,
+        maxStatus: high.how,
+      }),
     ]);
   };
   const places = reader(

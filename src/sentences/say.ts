@@ -1,23 +1,12 @@
-import type { Issue } from '../errors.ts';
 import type { Quantity } from '../units.ts';
-
-/** What a diagnostic says: the problem; what was found and where; what is required; what to do. */
-export type Words = Pick<Issue, 'problem' | 'got' | 'allowed' | 'advice'>;
+import type { PlainSay, Words } from './plain.ts';
 
 /** Values of a diagnostic, and how to write them. */
-export interface Say {
+export interface Say extends PlainSay {
   /** A value with its unit: `338.0 mm`. */
   measure(name: string, quantity: Quantity | 'ratio'): string;
   /** The difference of two values, each as it is written: `9.4 mm`. */
   difference(of: string, less: string, quantity: Quantity): string;
-  /** Whether a value is known, and not null. */
-  has(name: string): boolean;
-  /** A value as it stands. */
-  text(name: string): string;
-  /** A number as it stands, for a choice of words. */
-  number(name: string): number;
-  /** Whether a value is true. */
-  is(name: string): boolean;
   /** A value as it was written, without its unit: to four digits, or so many. */
   short(name: string, quantity: Quantity, digits?: number): string;
   /** The same of a length with its unit: `2.75 inch`. */
@@ -33,4 +22,4 @@ export interface Say {
 }
 
 /** For each code what it says. */
-export type Sentences = Readonly<Record<string, (say: Say) => Words>>;
+export type Sentences = Readonly<Record<string, Words | ((say: Say) => Words)>>;

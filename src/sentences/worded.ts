@@ -1,10 +1,11 @@
 import type { Diagnostic } from '../diagnostic.ts';
-import type { Issue } from '../errors.ts';
 import { fromMetric, numberIn, type Quantity, textIn, toMetric, type Units, unitName } from '../units.ts';
 import { inWords, short } from '../words.ts';
 import { CHECKS } from './checks.ts';
+import { LINKAGE } from './linkage.ts';
 import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
+import { plainSay, type Words, withWords } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
 import { SPRINGS } from './springs.ts';
 import { STANDING } from './standing.ts';
@@ -14,6 +15,7 @@ import { TRAVEL } from './travel.ts';
 /** Every sentence, by the code of its diagnostic. */
 export const SENTENCES: Sentences = {
   ...CHECKS,
+  ...LINKAGE,
   ...LOADS,
   ...ORDERED,
   ...SPRINGS,
@@ -23,10 +25,8 @@ export const SENTENCES: Sentences = {
 };
 
 /** A diagnostic with its sentence, in the units asked for. */
-export function worded<D extends Diagnostic>(diagnostic: D, units: Units): D & Issue {
+export function worded<D extends Diagnostic>(diagnostic: D, units: Units): D & Words {
   const { code, values } = diagnostic;
-  const sentence = SENTENCES[code];
-  if (sentence === undefined) throw new Error(`no sentence for ${code}`);
   const value = (name: string) => {
     if (name in values) return values[name];
     throw new Error(`no value ${name} in ${code}`);
@@ -37,8 +37,7 @@ export function worded<D extends Diagnostic>(diagnostic: D, units: Units): D & I
   /** Without the rounding of a conversion. */
   const exact = (name: string) => Number(written(name, 'length').toPrecision(12));
   const say: Say = {
-    is: (name) => value(name) === true,
-    has: (name) => value(name) !== null,
+    ...plainSay(diagnostic),
     short: shortOf,
     length: (name, digits) => `${shortOf(name, 'length', digits)} ${unitName('length', units)}`,
     mass: (name, digits) => `${shortOf(name, 'mass', digits)} ${unitName('mass', units)}`,
@@ -50,8 +49,6 @@ export function worded<D extends Diagnostic>(diagnostic: D, units: Units): D & I
       const [a, b] = [of, less].map((name) => Number(numberIn(Number(value(name)), quantity, units)));
       return textIn(toMetric(a - b, quantity, units), quantity, units);
     },
-    text: (name) => String(value(name)),
-    number: (name) => Number(value(name)),
   };
-  return { ...diagnostic, ...sentence(say) };
+  return withWords(diagnostic, SENTENCES, say);
 }

@@ -17,13 +17,14 @@
 // Both are solved in the least squares by sparse elimination. What a redundant structure leaves open shows in the null space:
 // a force to which a null vector adds something is not determined.
 
-import { throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
 import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import type { Direction } from '../linkage/joints.ts';
-import type { Measure } from '../linkage/measure.ts';
+import { type Measure, measureFaults } from '../linkage/measure.ts';
 import { compile } from '../linkage/system.ts';
 import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
-import { type Applied, applied, type Load, loadIssues } from './loads.ts';
+import { type Applied, applied, type Load, loadFaults } from './loads.ts';
 
 /** How forces are found. */
 export interface StaticsOptions {
@@ -59,11 +60,24 @@ export interface Forces {
  */
 export function forces(drawing: Drawing, loads: readonly Load[], options: StaticsOptions = {}): Forces {
   checkDrawing(drawing);
-  throwIfAny('loads', loadIssues(drawing, loads));
+  refuse('loads', loadFaults(drawing, loads));
+  refuse('options of forces', optionFaults(options));
   const plan = planOf(drawing, options.driver);
   const acting = applied(drawing, loads);
   return options.route === 'freeBodies' ? byFreeBodies(plan, acting) : byMultipliers(plan, acting);
 }
+
+function optionFaults(options: unknown): Diagnostic[] {
+  const faults = unknownOptions(options, ['driver', 'route']);
+  const { driver, route = METHODS[0] } = (options ?? {}) as StaticsOptions;
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  if (!METHODS.includes(route)) {
+    faults.push(fault('unknownMethod', 'route', { got: show(route), allowed: METHODS }));
+  }
+  return faults;
+}
+
+const METHODS: readonly NonNullable<StaticsOptions['route']>[] = ['multipliers', 'freeBodies'];
 
 /** A place where a unit of something acts: on a pin, or on a body at one of its points. */
 interface Act {

@@ -1,5 +1,6 @@
 /** Wrong input is told at once and whole: where, what, what would do, in the names of the drawing. */
-import { type Drawing, InputError, type Issue, type Point, trace } from 'jounce/linkage';
+import { type Drawing, drive, InputError, type Issue, type Point, trace } from 'jounce/linkage';
+import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 
@@ -42,8 +43,8 @@ describe('a faulty drawing', () => {
     expect(error.message).toBe(
       [
         'invalid drawing',
-        '  ground[1]: unknown point, got "X" (allowed: A, B, C, D, E); correct the name or add the point',
-        '  bodies.coupler[1]: unknown point, got "uper" (allowed: A, B, C, D, E); correct the name or add the point',
+        '  ground[1]: unknown point, got "X" (allowed: A, B, C, D, E); correct the name or add the point to the drawing',
+        '  bodies.coupler[1]: unknown point, got "uper" (allowed: A, B, C, D, E); correct the name or add the point to the drawing',
         '  bodies.rocker[2]: point named twice, got "C"; take one out',
         '  bodies.lone: a body needs two points or more, got ["D"]; add the point where it is pinned, or take the body out',
         '  points.E: point on no body and not ground; add it to a body or to ground, or take it out',
@@ -142,8 +143,8 @@ describe('a linkage that one driver does not determine', () => {
     } as const);
     const expected = [
       'invalid linkage',
-      '  undetermined: 2 freedoms in the drawn pose, and one driver, got points that can move: B, C, D (allowed: one ' +
-        'freedom for the one driver); add a body or a ground point that holds them, or name measures to hold; if the linkage lies flat, draw it ' +
+      '  undetermined: 2 degrees of freedom in the drawn pose, and one driver, got points that can move: B, C, D (allowed: one ' +
+        'degree of freedom for the one driver); add a body or a ground point that holds them, or name measures to hold; if the linkage lies flat, draw it ' +
         'in another pose',
     ].join('\n');
     expect(thrown(() => trace(fiveBar)).message).toBe(expected);
@@ -153,7 +154,7 @@ describe('a linkage that one driver does not determine', () => {
   it('has no ground: says how many freedoms there are', () => {
     expect(issuesWith({ ground: [] })).toMatchObject([
       {
-        problem: 'undetermined: 5 freedoms in the drawn pose, and one driver',
+        problem: 'undetermined: 5 degrees of freedom in the drawn pose, and one driver',
         got: 'points that can move: A, B, C, D',
       },
     ]);
@@ -169,7 +170,7 @@ describe('a linkage that one driver does not determine', () => {
 
   it('lies flat, where a second way opens: is told to be drawn in another pose', () => {
     const [issue] = issuesWith({ points: { A: [0, 0], B: [100, 0], C: [300, 0], D: [500, 0] } });
-    expect(issue.problem).toBe('undetermined: 2 freedoms in the drawn pose, and one driver');
+    expect(issue.problem).toBe('undetermined: 2 degrees of freedom in the drawn pose, and one driver');
     expect(issue.advice).toContain('if the linkage lies flat, draw it in another pose');
   });
 
@@ -183,7 +184,7 @@ describe('a linkage that one driver does not determine', () => {
       [
         'invalid linkage',
         '  over-determined: nothing can move in the drawn pose, got 2 constraints (body left, body right) on 2 ' +
-          'coordinates (allowed: one freedom for the one driver); take out a body, or a point of the ground, that ' +
+          'coordinates (allowed: one degree of freedom for the one driver); take out a body, or a point of the ground, that ' +
           'holds the linkage',
       ].join('\n'),
     );
@@ -234,11 +235,11 @@ describe('a driver', () => {
     );
     expect(message({ angle: ['P', 'Q'] }).split('\n')).toHaveLength(3);
     expect(message({ speed: 3 })).toBe(
-      'invalid measure\n  driver: unknown measure, got {"speed":3} (allowed: { x }, { y }, { length: [a, b] }, ' +
+      'invalid trace options\n  driver: unknown measure, got {"speed":3} (allowed: { x }, { y }, { length: [a, b] }, ' +
         '{ angle: [a, b] }, { turn: body })',
     );
     expect(message({ length: ['A', 'B'], offset: Number.NaN })).toBe(
-      'invalid measure\n  driver.offset: not a length, got NaN (allowed: a finite number)',
+      'invalid measure\n  driver.offset: not a finite number, got NaN (allowed: a finite number)',
     );
     expect(message({ angle: ['A', 'A'] })).toContain('direction between two points in one place');
   });
@@ -286,7 +287,10 @@ describe('an InputError', () => {
     expect(error).toBeInstanceOf(Error);
     expect(error.issues).toEqual([
       {
+        code: 'unknownName',
+        severity: 'error',
         path: 'driver.turn',
+        values: { what: 'body', got: '"wheel"', allowed: ['crank', 'coupler', 'rocker'] },
         problem: 'unknown body',
         got: '"wheel"',
         allowed: 'crank, coupler, rocker',
@@ -299,4 +303,49 @@ describe('an InputError', () => {
 it('a part of a drawing under a wrong name is told, not left out', () => {
   const { issues } = thrown(() => trace({ ...fourBar, angels: { level: ['coupler', 'crank'] } } as Drawing));
   expect(issues.map(({ path }) => path)).toEqual(['angels']);
+});
+
+describe('options', () => {
+  const codesOf = (issues: readonly { readonly code?: string; readonly path: string }[]) =>
+    issues.map(({ code, path }) => `${path}: ${code}`);
+  const any = <T>(value: unknown) => value as T;
+
+  it('of trace are checked before anything is computed', () => {
+    const faulty = { driver: 'crank', hold: { turn: 'crank' }, tolerance: Number.NaN, form: 1 };
+    expect(codesOf(thrown(() => trace(fourBar, any(faulty))).issues)).toEqual([
+      'form: unknownOption',
+      'driver: unknownMeasure',
+      'hold: notAListOfMeasures',
+      'tolerance: toleranceNotPositive',
+    ]);
+    for (const tolerance of [-1, 0, Number.POSITIVE_INFINITY, '1']) {
+      expect(codesOf(thrown(() => trace(fourBar, any({ tolerance }))).issues)).toEqual([
+        'tolerance: toleranceNotPositive',
+      ]);
+    }
+    expect(
+      codesOf(thrown(() => trace(fourBar, any({ hold: [null, { turn: 'crank' }, 'B'] }))).issues),
+    ).toEqual(['hold[0]: unknownMeasure', 'hold[2]: unknownMeasure']);
+    expect(codesOf(thrown(() => trace(fourBar, any(null))).issues)).toEqual([': notOptions']);
+  });
+
+  it('of drive and forces too', () => {
+    expect(
+      codesOf(
+        thrown(() => drive(fourBar, any([null, { driver: 'crank', to: 1, too: 2 }, { to: 1 }]))).issues,
+      ),
+    ).toEqual([
+      '[0]: notADriver',
+      '[1].too: unknownOption',
+      '[1].driver: unknownMeasure',
+      '[2].driver: unknownMeasure',
+    ]);
+    const faulty = { driver: 'crank', method: 'freeBodies', route: 'byHand' };
+    expect(codesOf(thrown(() => forces(fourBar, [], any(faulty))).issues)).toEqual([
+      'method: unknownOption',
+      'driver: unknownMeasure',
+      'route: unknownMethod',
+    ]);
+    expect(codesOf(thrown(() => forces(fourBar, [], any('byHand'))).issues)).toEqual([': notOptions']);
+  });
 });

@@ -170,7 +170,8 @@ describe('what is redundant', () => {
       ground: ['A', 'C', 'E'],
       bodies: { first: ['A', 'B'], second: ['C', 'D'], third: ['E', 'F'], coupler: ['B', 'D', 'F'] },
     };
-    const message = /all else moves if one of these gives over the whole motion: .*third by 0\.1/;
+    const message =
+      /all else moves if one of these bars changes its length over the whole motion: .*third by 0\.1/;
     expect(() => trace(rounded, { driver: { turn: 'first' } })).toThrow(message);
     const { freedoms, tight } = mobility(rounded);
     expect(freedoms).toBe(0);
