@@ -7,7 +7,7 @@ const upToCorner = [...base, 'errors', 'sentences', 'numerics', 'linkage', 'stat
 const upToSizing = [...upToCorner, 'coilover'];
 const layers = {
   sentences: ['diagnostic.ts', 'units.ts', 'words.ts'],
-  errors: ['diagnostic.ts', 'sentences'],
+  errors: ['diagnostic.ts', 'units.ts', 'sentences'],
   numerics: [],
   linkage: ['diagnostic.ts', 'errors', 'numerics'],
   statics: ['diagnostic.ts', 'errors', 'numerics', 'linkage'],

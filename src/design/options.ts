@@ -2,9 +2,11 @@ import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { holdersOf } from '../corner/limits/joints.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { type Tyre, tyreFindings, tyreOf } from '../corner/tyre.ts';
+import { fault } from '../diagnostic.ts';
 import { meantName } from '../document/spelling.ts';
 import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { isPoint } from '../linkage/drawing.ts';
+import { worded } from '../sentences/worded.ts';
 import type { Units } from '../units.ts';
 import type { Box, Range } from './box.ts';
 import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
@@ -377,7 +379,7 @@ function checkKeepOut(model: CornerModel, keepOut: unknown, add: Add, issues: Is
     }
   }
   const marking = tyreFindings(keepOut, ['tyre']);
-  issues.push(...marking.map(({ at: _, ...issue }) => ({ ...issue, path: 'keepOut.tyre' })));
+  issues.push(...marking.map(({ code, values }) => worded(fault(code, 'keepOut.tyre', values), 'metric')));
   const { tyre: _, ...others } = keepOut as KeepOut;
   const good =
     tyre !== undefined && marking.length === 0 && !issues.some(({ path }) => path === 'keepOut.tyre');

@@ -17,8 +17,8 @@ const spread = {
   leftShare: share('How much of it the left-hand wheels carry; half if left out').optional(),
 };
 
-const listOf = <Item extends z.ZodType>(item: Item, words: string, description: string) =>
-  takes(z.array(item).min(1).describe(description), words);
+const listOf = <Item extends z.ZodType>(item: Item, what: string, description: string) =>
+  takes(z.array(item).min(1).describe(description), what);
 
 const named = z
   .strictObject({
@@ -33,16 +33,18 @@ const stateSchema = z
   .strictObject({
     name: z.string().describe('What you call it, as two up and luggage.'),
     loads: takes(
-      z.array(
-        takes(
-          z
-            .union([z.string().describe('Name of a load in added.'), named])
-            .describe('A load: the name of one in added, or one of its own.'),
-          'a name of an added load, or a load { name, mass, frontShare, leftShare } of its own',
-        ),
-      ),
-      'a list of names of added loads, or of loads { name, mass, frontShare, leftShare }; [] for the empty car',
-    ).describe('What is aboard: names of added loads, or loads of its own; [] for the empty car.'),
+      z
+        .array(
+          takes(
+            z
+              .union([z.string().describe('Name of a load in added.'), named])
+              .describe('A load: the name of one in added, or one of its own.'),
+            'load',
+          ),
+        )
+        .describe('What is aboard: names of added loads, or loads of its own; [] for the empty car.'),
+      'stateLoads',
+    ),
   })
   .describe('A state in which the car is used: what is aboard.');
 
@@ -56,7 +58,7 @@ const massesSchema = z
       .optional(),
     parts: listOf(
       named,
-      'a list of parts { name, mass, frontShare, leftShare }, one at least',
+      'parts',
       'The car built up from its parts, wheels and all, in place of a guess.',
     ).optional(),
     scales: z
@@ -71,24 +73,20 @@ const massesSchema = z
             'Whether the perches were turned until the car stood at the drawn ride height (reset), or left as they were (untouched).',
           ),
         aboard: takes(
-          z.array(z.string().describe('Name of a load in added.')),
-          'a list of names of added loads, as ["driver"]',
-        )
-          .describe(
-            'Names of those added loads that were on the car when it stood on the scales; the others are added to the readings.',
-          )
-          .optional(),
+          z
+            .array(z.string().describe('Name of a load in added.'))
+            .describe(
+              'Names of those added loads that were on the car when it stood on the scales; the others are added to the readings.',
+            ),
+          'loadNames',
+        ).optional(),
       })
       .describe('Four scales under the wheels, in place of a guess.')
       .optional(),
-    added: listOf(
-      named,
-      'a list of loads { name, mass, frontShare, leftShare }, one at least',
-      'What comes on top: driver, fuel, luggage.',
-    ).optional(),
+    added: listOf(named, 'loads', 'What comes on top: driver, fuel, luggage.').optional(),
     states: listOf(
       stateSchema,
-      'a list of states { name, loads }, one at least',
+      'states',
       'States in which the car is used: each must have the travel that it requires.',
     ).optional(),
     designState: z
@@ -104,7 +102,7 @@ const massesSchema = z
     ).optional(),
     wheelbase: uncertain('length', 'Distance of the axles', positive).optional(),
   })
-  .refine(...having(['guess', 'parts', 'scales'], 'one', 'give one of guess, parts and scales'))
+  .refine(...having(['guess', 'parts', 'scales'], 'one'))
   .describe('What the car weighs: a guess, a list of its parts, or four scales; and what comes on top.');
 
 const downforceSchema = z
@@ -114,7 +112,7 @@ const downforceSchema = z
     frontShare: share('How much of it the front axle gets'),
     speeds: listOf(
       quantity('speed', 'A speed', notNegative),
-      'a list of speeds, one at least',
+      'speeds',
       'Speeds to look at; the last is taken as the top speed.',
     ).optional(),
   })
@@ -173,13 +171,7 @@ const targetSchema = z
     wheelRate: uncertain('rate', 'Rate at the wheel at ride height, without the tyre', positive).optional(),
     springRate: uncertain('rate', 'Rate of the spring itself', positive).optional(),
   })
-  .refine(
-    ...having(
-      ['frequency', 'wheelRate', 'springRate'],
-      'one',
-      'give one of frequency, wheelRate and springRate',
-    ),
-  )
+  .refine(...having(['frequency', 'wheelRate', 'springRate'], 'one'))
   .describe('What the spring is to give: a frequency, a rate at the wheel, or a rate of its own.');
 
 const ends = z
@@ -209,8 +201,8 @@ const springSchema = z
     innerDiameter: size('Inner diameter').optional(),
     coil: coilSchema.optional(),
   })
-  .refine(...having(['rate', 'coil'], 'any', 'give rate, or coil { wire, meanDiameter, coils, ends }'))
-  .refine(...having(['solid', 'least', 'coil'], 'any', 'give solid or least, or coil'))
+  .refine(...having(['rate', 'coil'], 'any'))
+  .refine(...having(['solid', 'least', 'coil'], 'any'))
   .describe('A spring that can be had.');
 
 const endSchema = z
@@ -270,11 +262,7 @@ export const cornerSizingSchema = z
       })
       .describe('The gas in the damper: its force, or rodDiameter and pressure.')
       .optional(),
-    springs: listOf(
-      springSchema,
-      'a list of springs { name, rate, free, solid, innerDiameter }, one at least',
-      'Springs that can be had, to choose from.',
-    ).optional(),
+    springs: listOf(springSchema, 'springs', 'Springs that can be had, to choose from.').optional(),
     rateStep: quantity('rate', 'Steps in which rates can be had', positive).optional(),
     helper: z
       .strictObject({
@@ -292,7 +280,7 @@ export const cornerSizingSchema = z
           quantity('force', 'Its force there', notNegative),
         ])
         .describe('A point of the table: how far pressed in, and the force.'),
-      'a list of pairs [pressed in, force], both rising',
+      'bumpStopTable',
       'Force of the bump stop by how far it is pressed in.',
     ).optional(),
     perch: z
@@ -325,7 +313,7 @@ export const cornerSizingSchema = z
         ).optional(),
         speeds: listOf(
           quantity('shaftSpeed', 'A shaft speed', positive),
-          'a list of shaft speeds, one at least',
+          'shaftSpeeds',
           'Shaft speeds of the table.',
         ).optional(),
       })

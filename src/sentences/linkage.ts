@@ -6,7 +6,9 @@ export const LINKAGE: PlainSentences = {
   ...INPUT,
   unknownName: (say) => ({
     problem: `unknown ${say.text('what')}`,
-    advice: `correct the name or add the ${say.text('what')} to the drawing`,
+    advice: say.has('meant')
+      ? `did you mean ${say.text('meant')}?`
+      : `correct the name or add the ${say.text('what')} to the drawing`,
   }),
   notADrawing: { problem: 'not a drawing' },
   notAPoint: { problem: 'not a point', allowed: 'two finite numbers [x, y]' },

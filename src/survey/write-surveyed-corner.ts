@@ -4,6 +4,7 @@ import { type Part, PLACES } from '../corner/hardpoints.ts';
 import { kindOf } from '../document/file-schema.ts';
 import { readJson } from '../document/json-text.ts';
 import { inOrder, valueAt } from '../document/parse.ts';
+import { refuse as refuseFile } from '../errors/file.ts';
 import { describeIssue, InputError, type Issue, show, throwIfAny } from '../errors.ts';
 import { worded } from '../sentences/worded.ts';
 import { fromMetric, type Units } from '../units.ts';
@@ -57,7 +58,7 @@ export function writeSurveyedCorner(
 function copyOf(file: unknown): Holder {
   const { value, twice } =
     typeof file === 'string' ? readJson(file, WHAT) : { value: copied(file), twice: [] };
-  throwIfAny(WHAT, inOrder(twice, value));
+  refuseFile(WHAT, inOrder(twice, value), 'metric');
   if (isHolder(value)) return value;
   throw new InputError(WHAT, [
     { path: '', problem: 'not a file', got: show(file), allowed: 'a JSON text, or the value of one' },

@@ -497,7 +497,7 @@ describe('options that can not be', () => {
     expect(message({ bumpStop: { height: 20, solidHeight: 5 }, arch: [[1, 2]] })).toBe(
       [
         'invalid limit options',
-        '  bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        '  bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the compressed length',
         '  arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
       ].join('\n'),
     );

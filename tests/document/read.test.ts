@@ -363,7 +363,7 @@ describe('a car file with mistakes', () => {
     ).toBe(
       lines(
         'invalid car file',
-        '  corners.front.limits.bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        '  corners.front.limits.bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the compressed length',
         '  corners.front.limits.arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
         '  corners.front.limits.ballJoints.lowerOuter.housingAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
       ),
