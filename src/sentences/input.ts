@@ -1,18 +1,43 @@
-import type { PlainSentences } from './plain.ts';
+import type { PlainSay, PlainSentences } from './plain.ts';
 
 /** What is said about any input: names, kinds of value, numbers. */
 export const INPUT: PlainSentences = {
-  missing: { problem: 'missing', advice: 'add it' },
+  missing: { problem: 'missing' },
   wrongType: { problem: 'wrong kind of value' },
-  outOfRange: { problem: 'out of range' },
   notFinite: { problem: 'not a finite number', allowed: 'a finite number' },
-  unknownName: (say) => ({
-    problem: `unknown ${say.text('what')}`,
-    advice: 'correct the name',
+  missingNumber: (say) => ({ problem: 'missing', allowed: `a number ${bounds(say)}` }),
+  outOfRange: (say) => ({ problem: 'out of range', allowed: `a number ${bounds(say)}` }),
+  notWhole: (say) => ({
+    problem: 'not a whole number',
+    allowed: say.has('min') || say.has('max') ? `a whole number, ${bounds(say)}` : 'a whole number',
   }),
-  unknownOption: { problem: 'unknown option', advice: 'correct the spelling, or take it out' },
+  unknownName: (say) => ({ problem: `unknown ${say.text('what')}`, advice: meant(say, 'correct the name') }),
+  unknownChoice: (say) => ({ problem: 'unknown choice', ...suggestion(say) }),
+  namedTwice: { problem: 'named twice', advice: 'take one out' },
+  unknownOption: (say) => ({
+    problem: 'unknown option',
+    advice: meant(say, 'correct the spelling, or take it out'),
+  }),
   notOptions: (say) => ({
     problem: 'not an object',
     allowed: `{ ${say.text('allowed')} }, each optional`,
   }),
 };
+
+/** Bounds of a number with its unit: `greater than 0 (mm)`, `of 0 or more (kg)`, `1 to 1000`. */
+function bounds(say: PlainSay): string {
+  const unit = say.has('unit') ? ` (${say.text('unit')})` : '';
+  if (say.has('min') && say.has('max')) return `${say.text('min')} to ${say.text('max')}${unit}`;
+  return say.has('above')
+    ? `greater than ${say.text('above')}${unit}`
+    : `of ${say.text('min')} or more${unit}`;
+}
+
+/** The name that was meant, as a question; else the advice. */
+function meant(say: PlainSay, advice: string): string {
+  return say.has('meant') ? `did you mean ${say.text('meant')}?` : advice;
+}
+
+function suggestion(say: PlainSay): { advice?: string } {
+  return say.has('meant') ? { advice: `did you mean ${say.text('meant')}?` } : {};
+}

@@ -2,11 +2,12 @@ import type { Diagnostic } from '../diagnostic.ts';
 import { fromMetric, numberIn, type Quantity, textIn, toMetric, type Units, unitName } from '../units.ts';
 import { inWords, short } from '../words.ts';
 import { CHECKS } from './checks.ts';
-import { LINKAGE } from './linkage.ts';
+import { CORNER } from './corner.ts';
 import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
 import { plainSay, type Words, withWords } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
+import { SIZING } from './sizing.ts';
 import { SPRINGS } from './springs.ts';
 import { STANDING } from './standing.ts';
 import { SURVEY } from './survey.ts';
@@ -15,9 +16,10 @@ import { TRAVEL } from './travel.ts';
 /** Every sentence, by the code of its diagnostic. */
 export const SENTENCES: Sentences = {
   ...CHECKS,
-  ...LINKAGE,
+  ...CORNER,
   ...LOADS,
   ...ORDERED,
+  ...SIZING,
   ...SPRINGS,
   ...STANDING,
   ...SURVEY,

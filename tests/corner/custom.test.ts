@@ -577,7 +577,7 @@ describe('what is no corner', () => {
         bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
       },
     });
-    expect(() => sweep(loose)).toThrow('2 freedoms');
+    expect(() => sweep(loose)).toThrow('2 degrees of freedom');
   });
 
   it('has points whose columns would have the name of another', () => {

@@ -111,7 +111,7 @@ describe('arms screwed in or out', () => {
     });
     expect(() => changeLengths(corner, { upperArm: -1 })).toThrow(InputError);
     expect(() => changeLengths(corner, { rod: 100 } as never)).toThrow(
-      'invalid lengths\n  rod: unknown body (allowed: lowerArm, upperArm, upright); correct the name',
+      'invalid lengths\n  rod: unknown body, got "rod" (allowed: lowerArm, upperArm, upright); correct the name or add the body to the drawing',
     );
   });
 });
