@@ -1,5 +1,5 @@
 import type { Quantity } from '../units.ts';
-import { INPUT } from './input.ts';
+import { bounds } from './input.ts';
 import type { Words } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
 
@@ -40,10 +40,6 @@ export function quantityOf(say: Say): Quantity {
 /** Names in a row as alternatives: `limits or ordered`. */
 export function alternatives(say: Say, name: string): string {
   return say.text(name).replaceAll(', ', ' or ');
-}
-
-export function did(say: Say): { advice?: string } {
-  return say.has('meant') ? { advice: `did you mean ${say.text('meant')}?` } : {};
 }
 
 /** What is said where something is missing or is of the wrong kind, `expected` by its name. */
@@ -102,7 +98,8 @@ function bound(say: Say, name: string): string {
 
 const BOUNDS = { above: 'more than', min: 'at least', below: 'less than', max: 'at most' };
 
-function bounds(say: Say): string {
+function rangeOf(say: Say): string {
+  if (say.has('unit')) return `a number ${bounds(say)}`;
   return Object.entries(BOUNDS)
     .filter(([name]) => say.has(name))
     .map(([name, words]) => `${words} ${bound(say, name)}`)
@@ -131,12 +128,11 @@ function notAbove(say: Say, what: string): Words {
 
 /** What is said about anything of the shape of a document, and about the points of a corner. */
 export const DOCUMENT: Sentences = {
-  ...INPUT,
   ...kindSentences(EXPECTED),
   outOfRange: (say) => ({
     problem: 'out of range',
     got: withUnit(say, 'got'),
-    allowed: bounds(say),
+    allowed: rangeOf(say),
     ...(say.has('share') ? { advice: `if ${say.text('got')} % is meant, write ${say.text('share')}` } : {}),
   }),
   unknownField: (say) => ({ problem: 'unknown name', advice: homeOf(say) }),

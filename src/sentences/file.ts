@@ -1,14 +1,14 @@
+import { CORNER } from './corner.ts';
 import {
   alternatives,
   bareNumber,
   DOCUMENT,
-  did,
   EXPECTED,
   type Expected,
   fields,
   kindSentences,
 } from './document.ts';
-import { LINKAGE } from './linkage.ts';
+import { suggestion } from './input.ts';
 import type { Words } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
 
@@ -197,8 +197,8 @@ const PARTS: Sentences = {
     problem: 'an end that moves in this corner',
     advice: `name it ${say.text('meant')}`,
   }),
-  unknownJoint: (say) => ({ problem: 'unknown joint', ...did(say) }),
-  holdsNotThisJoint: (say) => ({ problem: 'not a part of this joint', ...did(say) }),
+  unknownJoint: (say) => ({ problem: 'unknown joint', ...suggestion(say) }),
+  holdsNotThisJoint: (say) => ({ problem: 'not a part of this joint', ...suggestion(say) }),
   notARevision: { problem: 'not a revision as A or B2: letters and digits, 8 at most' },
   notADate: { problem: 'not a date as 2026-11-29: year, month, day' },
   dampingNotGiven: { problem: 'give compressionDamping and reboundDamping, or forceTable' },
@@ -243,7 +243,7 @@ const SURVEYED: Sentences = {
   unknownPoint: (say) => ({
     problem: 'unknown point',
     advice: 'add it to points, or correct the name',
-    ...did(say),
+    ...suggestion(say),
   }),
   axisThroughAxisPoint: (say) => ({
     problem: 'itself a point on an axis',
@@ -258,12 +258,6 @@ const SURVEYED: Sentences = {
     problem: 'a coordinate without plusMinus',
     advice: 'write it as { value, plusMinus } at its point, or take it out here',
   },
-  unknownCoordinate: (say) => ({
-    problem: 'unknown coordinate',
-    ...(say.is('followsFromCamber')
-      ? { advice: 'the contact patch follows from the camber that was given: take it out' }
-      : { advice: 'correct the name, or take it out', ...did(say) }),
-  }),
   rowsNotOfCoordinates: (say) => ({
     problem: 'not a row for each coordinate',
     got: `${say.text('rows')} rows`,
@@ -300,9 +294,8 @@ const CUSTOM: Sentences = {
 
 /** What is said about files and their parts, and about corners of any linkage. */
 export const FILE: Sentences = {
-  ...LINKAGE,
+  ...CORNER,
   ...DOCUMENT,
-  unknownName: LINKAGE.unknownName,
   ...kindSentences(IN_FILES),
   ...JSON_TEXT,
   ...PARTS,

@@ -24,21 +24,13 @@ export const INPUT: PlainSentences = {
   }),
 };
 
-/** Bounds of a number with its unit: `more than 0 mm`, `0 kg or more`, `1 to 1000`. */
-function bounds(say: PlainSay): string {
-  const unit = say.has('unit') ? ` ${say.text('unit')}` : '';
-  const least = say.has('above')
-    ? `more than ${say.text('above')}${unit}`
-    : say.has('min')
-      ? `${say.text('min')}${unit} or more`
-      : '';
+/** Bounds of a number with its unit: `greater than 0 (mm)`, `of 0 or more (kg)`, `1 to 1000`. */
+export function bounds(say: PlainSay): string {
+  const unit = say.has('unit') ? ` (${say.text('unit')})` : '';
   if (say.has('min') && say.has('max')) return `${say.text('min')} to ${say.text('max')}${unit}`;
-  const most = say.has('below')
-    ? `less than ${say.text('below')}${unit}`
-    : say.has('max')
-      ? `${say.text('max')}${unit} at most`
-      : '';
-  return [least, most].filter((part) => part !== '').join(', ');
+  return say.has('above')
+    ? `greater than ${say.text('above')}${unit}`
+    : `of ${say.text('min')} or more${unit}`;
 }
 
 /** The name that was meant, as a question; else the advice. */
@@ -46,6 +38,7 @@ function meant(say: PlainSay, advice: string): string {
   return say.has('meant') ? `did you mean ${say.text('meant')}?` : advice;
 }
 
-function suggestion(say: PlainSay): { advice?: string } {
+/** A name that was meant, as a question. */
+export function suggestion(say: PlainSay): { advice?: string } {
   return say.has('meant') ? { advice: `did you mean ${say.text('meant')}?` } : {};
 }

@@ -6,6 +6,7 @@ import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
 import { type Words, withWords } from './plain.ts';
 import { type Sentences, sayIn } from './say.ts';
+import { SIZING } from './sizing.ts';
 import { SPRINGS } from './springs.ts';
 import { STANDING } from './standing.ts';
 import { SURVEY } from './survey.ts';
@@ -17,6 +18,7 @@ export const SENTENCES: Sentences = {
   ...FILE,
   ...LOADS,
   ...ORDERED,
+  ...SIZING,
   ...SPRINGS,
   ...STANDING,
   ...SURVEY,
