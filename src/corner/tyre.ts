@@ -1,6 +1,6 @@
 import { fault, show } from '../diagnostic.ts';
 import { type Finding, found, type Place, valueAt } from '../document/parse.ts';
-import { refusal } from '../errors/file.ts';
+import { refusal } from '../errors/corner.ts';
 import { INCH } from '../units.ts';
 
 /** A tyre as its marking gives it, unloaded: mm. */
@@ -22,7 +22,7 @@ const MARKING = /^\s*P?(\d{3})\s*\/\s*(\d{2,3})\s*(?:[ZVHS]?R|B|D|-)?\s*(\d{2}(?
  */
 export function tyreFromSize(size: string): Tyre {
   const match = typeof size === 'string' ? MARKING.exec(size) : null;
-  if (match === null) throw refusal('tyre size', [fault('notATyreSize', '', { got: show(size) })], 'metric');
+  if (match === null) throw refusal('tyre size', [fault('notATyreSize', '', { got: show(size) })]);
   const [width, percent, rim] = match.slice(1).map(Number);
   return { overallRadius: 0.5 * (INCH * rim + (2 * width * percent) / 100), width };
 }

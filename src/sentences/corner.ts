@@ -55,6 +55,11 @@ export const CORNER: PlainSentences = {
     problem: 'no covariance: a sum of coordinates would have a negative variance',
     advice: 'take it as a survey gives it',
   },
+  notATyreSize: {
+    problem: 'not a size marking',
+    allowed: 'width/ratio R rim, as "205/55R16"',
+    advice: 'copy it from the side wall, or give { overallRadius, width }',
+  },
   bearingSizeOutOfRange: (say) => ({
     problem: 'out of range',
     allowed: say.has('below') ? `mm, between 0 and ${BELOW[say.text('below')]}` : 'mm, more than 0',

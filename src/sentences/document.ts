@@ -86,25 +86,17 @@ export function bareNumber(say: Say): string {
     : 'write the bare number';
 }
 
-/** A value as it was written, with its unit where it has one. */
-function withUnit(say: Say, name: string): string {
-  return say.has('quantity') ? `${say.text(name)} ${say.unit(quantityOf(say))}` : say.text(name);
+/** The bound of a quantity. */
+function boundOf(say: Say): string {
+  const [name, words] = BOUNDS.find(([name]) => say.has(name)) ?? ['max', 'at most'];
+  return `${words} ${say.given(name, quantityOf(say))}`;
 }
 
-/** A bound with its unit where it has one. */
-function bound(say: Say, name: string): string {
-  return say.has('quantity') ? say.given(name, quantityOf(say)) : say.text(name);
-}
-
-const BOUNDS = { above: 'more than', min: 'at least', below: 'less than', max: 'at most' };
-
-function rangeOf(say: Say): string {
-  if (say.has('unit')) return `a number ${bounds(say)}`;
-  return Object.entries(BOUNDS)
-    .filter(([name]) => say.has(name))
-    .map(([name, words]) => `${words} ${bound(say, name)}`)
-    .join(', ');
-}
+const BOUNDS = [
+  ['above', 'more than'],
+  ['min', 'at least'],
+  ['below', 'less than'],
+] as const;
 
 /** What was given of some names, or what stands there. */
 function given(say: Say): { got?: string } {
@@ -131,8 +123,9 @@ export const DOCUMENT: Sentences = {
   ...kindSentences(EXPECTED),
   outOfRange: (say) => ({
     problem: 'out of range',
-    got: withUnit(say, 'got'),
-    allowed: rangeOf(say),
+    ...(say.has('quantity')
+      ? { got: `${say.text('got')} ${say.unit(quantityOf(say))}`, allowed: boundOf(say) }
+      : { allowed: `a number ${bounds(say)}` }),
     ...(say.has('share') ? { advice: `if ${say.text('got')} % is meant, write ${say.text('share')}` } : {}),
   }),
   unknownField: (say) => ({ problem: 'unknown name', advice: homeOf(say) }),

@@ -180,11 +180,6 @@ const PARTS: Sentences = {
     problem: 'an arch without a tyre',
     advice: 'give tyre: { overallRadius, width }, or its marking as "205/55R16"',
   },
-  notATyreSize: {
-    problem: 'not a size marking',
-    allowed: 'width/ratio R rim, as "205/55R16"',
-    advice: 'copy it from the side wall, or give { overallRadius, width }',
-  },
   noDirection: {
     problem: 'no direction',
     allowed: 'a direction [y, z] that is not nothing: [0, 1] is up',

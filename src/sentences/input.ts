@@ -28,9 +28,9 @@ export const INPUT: PlainSentences = {
 export function bounds(say: PlainSay): string {
   const unit = say.has('unit') ? ` (${say.text('unit')})` : '';
   if (say.has('min') && say.has('max')) return `${say.text('min')} to ${say.text('max')}${unit}`;
-  return say.has('above')
-    ? `greater than ${say.text('above')}${unit}`
-    : `of ${say.text('min')} or more${unit}`;
+  if (say.has('above')) return `greater than ${say.text('above')}${unit}`;
+  if (say.has('below')) return `less than ${say.text('below')}${unit}`;
+  return say.has('min') ? `of ${say.text('min')} or more${unit}` : `of ${say.text('max')} or less${unit}`;
 }
 
 /** The name that was meant, as a question; else the advice. */
