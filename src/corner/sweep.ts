@@ -1,4 +1,5 @@
-import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/corner.ts';
 import { extremes, type StationaryPlace } from '../linkage/extremes.ts';
 import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
 import { drawnValue } from '../linkage/measure-series.ts';
@@ -202,13 +203,14 @@ function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | 
 
 function checkTravel(travel: number, { droop, bump }: Ends): void {
   if (typeof travel === 'number' && travel >= droop.travel && travel <= bump.travel) return;
-  throw new InputError('travel', [
-    {
-      path: '',
-      problem: 'outside the sweep',
-      got: `${show(travel)} mm`,
-      allowed: `${droop.travel} mm (${droop.status}) to ${bump.travel} mm (${bump.status})`,
-    },
+  throw refusal('travel', [
+    fault('outsideSweep', '', {
+      got: show(travel),
+      min: droop.travel,
+      minStatus: droop.status,
+      max: bump.travel,
+      maxStatus: bump.status,
+    }),
   ]);
 }
 
@@ -299,46 +301,35 @@ function readColumns({ plan, travel, driver, room }: LaidSweep, r: Reader, model
   return columns as unknown as Columns;
 }
 
-const STEPS = `mm, more than 0, ${MOST_ROWS} rows at most`;
 const OPTIONS = ['bump', 'droop', 'travelReference', 'step', 'columns'];
 
 /** Checks the options; returns the plan of the columns asked for. */
 function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
-  const issues = unknownOptions('sweep options', options, OPTIONS);
-  const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5, columns } = options;
-  if (!isDistance(bump)) issues.push(noDistance('bump', bump));
-  if (!isDistance(droop)) issues.push(noDistance('droop', droop));
+  const faults = unknownOptions(options, OPTIONS);
+  const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5, columns } = options ?? {};
+  if (!isDistance(bump)) faults.push(notADistance('bump', bump));
+  if (!isDistance(droop)) faults.push(notADistance('droop', droop));
   if (travelReference !== 'contactPatch' && travelReference !== 'wheelCentre') {
-    issues.push({
-      path: 'travelReference',
-      problem: 'unknown choice',
-      got: show(travelReference),
-      allowed: 'contactPatch, wheelCentre',
-    });
+    faults.push(
+      fault('unknownChoice', 'travelReference', {
+        got: show(travelReference),
+        allowed: ['contactPatch', 'wheelCentre'],
+      }),
+    );
   }
   if (!(isDistance(step) && step > 0)) {
-    issues.push({ path: 'step', problem: 'not a step', got: show(step), allowed: STEPS });
+    faults.push(fault('notAStep', 'step', { got: show(step), maxRows: MOST_ROWS }));
   } else if (isDistance(bump) && isDistance(droop) && (bump + droop) / step > MOST_ROWS) {
-    issues.push({
-      path: 'step',
-      problem: 'too many rows',
-      got: show(step),
-      allowed: STEPS,
-    });
+    faults.push(fault('tooManyRows', 'step', { got: show(step), maxRows: MOST_ROWS }));
   }
   if (columns !== undefined && !Array.isArray(columns)) {
-    issues.push({
-      path: 'columns',
-      problem: 'not a list',
-      got: show(columns),
-      allowed: "names of columns, as ['camber']",
-    });
-    throw new InputError('sweep options', issues);
+    faults.push(fault('notAListOfColumns', 'columns', { got: show(columns) }));
+    throw refusal('sweep options', faults);
   }
   const plan = planColumns(model, travelReference, columns);
   if (columns !== undefined && plan.recipes.length < columns.length)
-    issues.push(...unknownColumns(columns, model));
-  throwIfAny('sweep options', issues);
+    faults.push(...unknownColumns(columns, model));
+  refuse('sweep options', faults);
   return plan;
 }
 
@@ -346,11 +337,6 @@ function isDistance(value: unknown): boolean {
   return typeof value === 'number' && Number.isFinite(value) && value >= 0;
 }
 
-function noDistance(path: string, value: unknown): Issue {
-  return {
-    path,
-    problem: 'not a distance',
-    got: show(value),
-    allowed: 'mm, 0 or more; droop counts downward',
-  };
+function notADistance(path: string, value: unknown): Diagnostic {
+  return fault('notADistance', path, { got: show(value) });
 }

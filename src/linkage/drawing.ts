@@ -1,4 +1,5 @@
-import { type Issue, show, throwIfAny, unknownName, unknownOptions } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownName, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
 import { renamedKeys } from './former-names.ts';
 import {
   areFixedCoordinates,
@@ -6,7 +7,7 @@ import {
   isRecord,
   JOINT_SHAPES,
   type Joints,
-  jointIssues,
+  jointFaults,
   jointPoints,
 } from './joints.ts';
 
@@ -44,25 +45,18 @@ export const PARTS = [
  * no body, bodies whose points all coincide, joints that name no point or direction.
  */
 export function checkDrawing(drawing: Drawing): void {
-  throwIfAny('drawing', missingParts(drawing));
-  const issues: Issue[] = unknownParts(drawing);
+  refuse('drawing', missingParts(drawing));
+  const faults = unknownParts(drawing);
   const names = Object.keys(drawing.points);
   const known = new Set(names);
   const used = new Set([...drawing.ground, ...jointPoints(drawing)]);
   for (const name of names) {
     const at: unknown = drawing.points[name];
-    if (!isPoint(at)) {
-      issues.push({
-        path: `points.${name}`,
-        problem: 'not a point',
-        got: show(at),
-        allowed: 'two finite numbers [x, y]',
-      });
-    }
+    if (!isPoint(at)) faults.push(fault('notAPoint', `points.${name}`, { got: show(at) }));
   }
   const checkName = (path: string, name: string) => {
     if (known.has(name)) return true;
-    issues.push(unknownName(path, 'point', name, names, 'correct the name or add the point'));
+    faults.push(unknownName(path, 'point', name, names));
     return false;
   };
   const checkNames = (path: string, listed: readonly string[]) => {
@@ -70,7 +64,7 @@ export function checkDrawing(drawing: Drawing): void {
       const place = `${path}[${k}]`;
       checkName(place, name);
       if (listed.indexOf(name) === k) return;
-      issues.push({ path: place, problem: 'point named twice', got: show(name), advice: 'take one out' });
+      faults.push(fault('pointTwice', place, { got: show(name) }));
     });
   };
   checkNames('ground', drawing.ground);
@@ -79,51 +73,41 @@ export function checkDrawing(drawing: Drawing): void {
     for (const name of members) used.add(name);
     checkNames(path, members);
     if (members.length < 2) {
-      issues.push({
-        path,
-        problem: 'a body needs two points or more',
-        got: show(members),
-        advice: 'add the point where it is pinned, or take the body out',
-      });
+      faults.push(fault('bodyOfOnePoint', path, { got: show(members) }));
     } else if (members.every((name) => samePlace(drawing.points[members[0]], drawing.points[name]))) {
-      issues.push({
-        path,
-        problem: members.length === 2 ? 'a bar of no length' : 'all points of the body coincide',
-        got: `${members.join(', ')} at ${show(drawing.points[members[0]])}`,
-        advice:
-          'give the points different places, or make them one point: bodies that share a point are pinned there',
-      });
+      const got = `${members.join(', ')} at ${show(drawing.points[members[0]])}`;
+      faults.push(fault('bodyOfNoLength', path, { points: members.length, got }));
     }
   }
   const { points, ground, bodies } = drawing;
   const together = (a: string, b: string) => samePlace(points[a], points[b]);
-  issues.push(...jointIssues(drawing, { bodies, ground, checkName, together }));
+  faults.push(...jointFaults(drawing, { bodies, ground, checkName, together }));
   for (const name of names) {
     if (used.has(name)) continue;
-    issues.push({
-      path: `points.${name}`,
-      problem: 'point on no body and not ground',
-      advice: 'add it to a body or to ground, or take it out',
-    });
+    faults.push(fault('pointUnused', `points.${name}`));
   }
-  throwIfAny('drawing', issues);
+  refuse('drawing', faults);
 }
 
 /** Parts whose name is not known, or is that of an earlier version. */
-function unknownParts(drawing: Drawing): Issue[] {
+function unknownParts(drawing: Drawing): Diagnostic[] {
   const renamed = renamedKeys('drawing', drawing);
-  const others = unknownOptions('drawing', drawing, ['points', ...PARTS]);
+  const others = unknownOptions(drawing, ['points', ...PARTS]);
   return [...renamed, ...others.filter(({ path }) => renamed.every((one) => one.path !== path))];
 }
 
 /** What keeps a drawing from being checked any farther: parts that are missing or of the wrong kind. */
-function missingParts(drawing: unknown): Issue[] {
-  if (!isRecord(drawing)) return [{ path: '', problem: 'not a drawing', got: show(drawing), allowed: SHAPE }];
-  const issues: Issue[] = [];
+function missingParts(drawing: unknown): Diagnostic[] {
+  if (!isRecord(drawing)) return [fault('notADrawing', '', { got: show(drawing), allowed: SHAPE })];
+  const faults: Diagnostic[] = [];
   const { points, ground, bodies, fixedCoordinates } = drawing;
   const check = (path: string, good: boolean, got: unknown, allowed: string) => {
-    const problem = got === undefined ? 'missing' : 'wrong kind of value';
-    if (!good) issues.push({ path, problem, got: show(got), allowed });
+    if (good) return;
+    faults.push(
+      got === undefined
+        ? fault('missing', path, { allowed })
+        : fault('wrongType', path, { got: show(got), allowed }),
+    );
   };
   const each = (path: string, all: unknown, good: (one: unknown) => boolean, allowed: string) => {
     for (const [name, one] of Object.entries(all as object)) {
@@ -147,7 +131,7 @@ function missingParts(drawing: unknown): Issue[] {
     if (isRecord(all)) each(part, all, good, allowed);
     else check(part, all === undefined, all, `{ name: ${allowed}, ... }`);
   }
-  return issues;
+  return faults;
 }
 
 const SHAPE = '{ points, ground, bodies }';

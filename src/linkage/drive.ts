@@ -1,10 +1,12 @@
 // Several drivers at once: each is moved in turn while the others are held. If one cannot make its full step, all steps are quartered
 // (1, 4, 16, 64).
 
-import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
 import type { Drawing } from './drawing.ts';
 import { holdMeasures } from './hold-measures.ts';
-import { bindMeasure, type Measure } from './measure.ts';
+import { isRecord } from './joints.ts';
+import { bindMeasure, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import { type Motion, trace } from './motion.ts';
 import { compile } from './system.ts';
@@ -37,7 +39,7 @@ const ROUNDING = 1e-12;
  * @throws InputError for a faulty drawing or driver, and when the drivers do not determine the motion.
  */
 export function drive(drawing: Drawing, drivers: readonly Driver[]): DriveResult {
-  throwIfAny('drivers', faults(drivers));
+  refuse('drivers', faultsOf(drivers));
   const ways = drivers.map(({ to }, k) => to - moved(drawing, drivers, k, 0).drawn);
   let driven: DriveResult = { drawing, shortfall: ways };
   for (const steps of STEPS) {
@@ -87,20 +89,18 @@ function moved(drawing: Drawing, drivers: readonly Driver[], k: number, by: numb
   return trace(drawing, { driver, hold, from: drawn + Math.min(by, 0), to: drawn + Math.max(by, 0) });
 }
 
-function faults(drivers: readonly Driver[]): Issue[] {
+function faultsOf(drivers: unknown): Diagnostic[] {
   if (!Array.isArray(drivers) || drivers.length === 0) {
-    throw new InputError('drivers', [
-      {
-        path: '',
-        problem: 'no driver',
-        got: show(drivers),
-        allowed: '[{ driver: { turn: "crank" }, to: 1 }, ...]',
-      },
-    ]);
+    return [fault('noDriver', '', { got: show(drivers) })];
   }
-  return drivers.flatMap(({ to }, k) =>
-    Number.isFinite(to)
-      ? []
-      : [{ path: `[${k}].to`, problem: 'not a value', got: show(to), allowed: 'a finite number' }],
-  );
+  return drivers.flatMap((one: unknown, k): Diagnostic[] => {
+    const path = `[${k}]`;
+    if (!isRecord(one)) return [fault('notADriver', path, { got: show(one) })];
+    const faults = [
+      ...unknownOptions(one, ['driver', 'to'], path),
+      ...measureFaults(one.driver, `${path}.driver`),
+    ];
+    if (!Number.isFinite(one.to)) faults.push(fault('notFinite', `${path}.to`, { got: show(one.to) }));
+    return faults;
+  });
 }

@@ -1,4 +1,4 @@
-export { describeIssue, InputError, type Issue } from '../errors.ts';
+export { describeIssue, InputError, type Issue } from '../errors/input-error.ts';
 export { otherAssemblyMode } from './assembly.ts';
 export type { Drawing, Point } from './drawing.ts';
 export { type DriveResult, type Driver, drive } from './drive.ts';

@@ -1,7 +1,8 @@
 // A bar with a new length: without the bar the linkage has one more degree of freedom. With one coordinate fixed, the distance of its
 // joints drives the rest from the drawn length to the target. The pose reached is the new drawing.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
 import type { Drawing } from './drawing.ts';
 import { type FixedCoordinate, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
@@ -26,7 +27,7 @@ export function withLengths(
   lengths: Readonly<Record<string, number>>,
   fixed: FixedCoordinate,
 ): LengthResult {
-  throwIfAny('lengths', faults(drawing, lengths));
+  refuse('lengths', faultsOf(drawing, lengths));
   const shortfall: Record<string, number> = {};
   let current = drawing;
   for (const [body, target] of Object.entries(lengths)) {
@@ -59,37 +60,19 @@ export function withLengths(
   return { drawing: current, shortfall };
 }
 
-function faults(drawing: Drawing, lengths: Readonly<Record<string, number>>): Issue[] {
-  return Object.entries(lengths).flatMap(([body, target]): Issue[] => {
+function faultsOf(drawing: Drawing, lengths: Readonly<Record<string, number>>): Diagnostic[] {
+  return Object.entries(lengths).flatMap(([body, target]): Diagnostic[] => {
     if (!(body in drawing.bodies)) {
-      return [
-        {
-          path: body,
-          problem: 'unknown body',
-          allowed: Object.keys(drawing.bodies).join(', '),
-          advice: 'correct the name',
-        },
-      ];
+      return [unknownName(body, 'body', body, Object.keys(drawing.bodies))];
     }
-    const issues: Issue[] = [];
+    const faults: Diagnostic[] = [];
     if (!(Number.isFinite(target) && target > 0)) {
-      issues.push({
-        path: body,
-        problem: 'not a length',
-        got: show(target),
-        allowed: 'a number greater than 0',
-      });
+      faults.push(fault('notALength', body, { got: show(target) }));
     }
     const joints = jointsOf(drawing, body);
     if (joints.length !== 2) {
-      issues.push({
-        path: body,
-        problem: 'not between two joints',
-        got: `${joints.length} (${joints.join(', ')})`,
-        allowed: 'a rod or arm with two joints',
-        advice: 'measure the changed part and draw it anew',
-      });
+      faults.push(fault('notBetweenTwoJoints', body, { count: joints.length, joints }));
     }
-    return issues;
+    return faults;
   });
 }

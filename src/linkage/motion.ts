@@ -1,4 +1,5 @@
-import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/linkage.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
 import { barMisfit } from './bar-misfit.ts';
 import { whyNotDriven } from './degrees-of-freedom.ts';
@@ -7,7 +8,7 @@ import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
 import { holdMeasures } from './hold-measures.ts';
 import { layPath } from './lay-path.ts';
-import { type BoundMeasure, bindMeasure, coordinate, type Measure } from './measure.ts';
+import { type BoundMeasure, bindMeasure, coordinate, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import type { MotionEnd, NoPath, Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
@@ -75,7 +76,7 @@ export interface Motion {
  * one degree of freedom in the drawn pose: the message says what is underdetermined or overdetermined.
  */
 export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
-  throwIfAny('trace options', unknownOptions('trace options', options, OPTIONS));
+  refuse('trace options', optionFaults(options));
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
@@ -90,11 +91,24 @@ export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
   return motionOf(whole, measure === null ? 0 : drawnValue(measure));
 }
 
+function optionFaults(options: TraceOptions): Diagnostic[] {
+  const faults = unknownOptions(options, OPTIONS);
+  const { driver, hold, tolerance } = options ?? {};
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  if (hold !== undefined && !Array.isArray(hold)) {
+    faults.push(fault('notAListOfMeasures', 'hold', { got: show(hold) }));
+  } else hold?.forEach((one, k) => faults.push(...measureFaults(one, `hold[${k}]`)));
+  if (tolerance !== undefined && !(Number.isFinite(tolerance) && tolerance > 0)) {
+    faults.push(fault('toleranceNotPositive', 'tolerance', { got: show(tolerance) }));
+  }
+  return faults;
+}
+
 const OPTIONS = ['driver', 'from', 'to', 'hold', 'tolerance'];
 
-/** Share of the size by which a redundant constraint may be violated. */
+/** Share of the size that a redundant constraint may miss by. */
 const TOLERANCE = 1e-6;
-/** A constraint that is violated by a share of the size seems independent by more than that, the more the less things turn. */
+/** A constraint that misses by a share of the size seems independent by more than that, the more the less things turn. */
 const SEEMING = 100;
 
 /** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. `lay` lays it. */
@@ -108,13 +122,7 @@ export function tracePath(
 ): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
-    throw new InputError('linkage', [
-      {
-        path: 'driver',
-        problem: 'a length of zero as drawn, whose rate does not exist',
-        advice: 'drive something else, or draw the linkage in another pose',
-      },
-    ]);
+    throw refusal('linkage', [fault('driverOfNoLength', 'driver')]);
   }
   checkRange(from, to, drawn);
   const e = taylorExpansion(system);
@@ -129,18 +137,9 @@ export function tracePath(
     if (rangeLength(loosened) > rangeLength(path)) path = loosened;
   }
   if ('fault' in path) {
-    throw new InputError(
-      'linkage',
-      path.fault === 'degreesOfFreedom'
-        ? whyNotDriven(e)
-        : [
-            {
-              path: 'driver',
-              problem: 'never changes when the linkage moves',
-              advice: 'drive something that moves',
-            },
-          ],
-    );
+    throw refusal('linkage', [
+      path.fault === 'degreesOfFreedom' ? whyNotDriven(e) : fault('driverNeverChanges', 'driver'),
+    ]);
   }
   return path;
 }
@@ -156,26 +155,16 @@ function rangeLength(path: Path | NoPath): number {
 }
 
 function checkRange(from: number, to: number, drawn: number): void {
-  const issues: Issue[] = [];
+  const faults: Diagnostic[] = [];
   // A bound that is the drawn value but for rounding is the drawn value.
   const rounding = 8 * Number.EPSILON * Math.abs(drawn);
   if (!(typeof from === 'number' && from <= drawn + rounding)) {
-    issues.push({
-      path: 'from',
-      problem: 'range without the drawn pose',
-      got: show(from),
-      allowed: `${drawn} or less`,
-    });
+    faults.push(fault('rangeWithoutDrawnPose', 'from', { got: show(from), max: drawn }));
   }
   if (!(typeof to === 'number' && to >= drawn - rounding)) {
-    issues.push({
-      path: 'to',
-      problem: 'range without the drawn pose',
-      got: show(to),
-      allowed: `${drawn} or more`,
-    });
+    faults.push(fault('rangeWithoutDrawnPose', 'to', { got: show(to), min: drawn }));
   }
-  if (issues.length > 0) throw new InputError('driver range', issues);
+  refuse('driver range', faults);
 }
 
 function motionOf(path: Path, drawn: number): Motion {
@@ -183,13 +172,14 @@ function motionOf(path: Path, drawn: number): Motion {
   const names = system.structure.names;
   const inRange = (driver: number) => {
     if (driver >= low.at && driver <= high.at) return;
-    throw new InputError('driver value', [
-      {
-        path: '',
-        problem: 'outside the motion',
+    throw refusal('driver value', [
+      fault('outsideMotion', '', {
         got: show(driver),
-        allowed: `${low.at} (${low.status}) to ${high.at} (${high.status})`,
-      },
+        min: low.at,
+        minStatus: low.status,
+        max: high.at,
+        maxStatus: high.status,
+      }),
     ]);
   };
   const places = reader(

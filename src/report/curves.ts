@@ -4,7 +4,8 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
 import type { Units } from '../units.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
 import { FRAME, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
@@ -142,19 +143,11 @@ function inUnits(curves: Curves, options: PlotCurvesOptions): [Curves, PlotCurve
 
 function chosen({ info }: Curves, panels: readonly string[]): ColumnInfo[] {
   const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
-  const issues: Issue[] = panels
-    .map((name, k) => ({ name, path: `panels[${k}]` }))
-    .filter(({ name }) => !known.includes(name))
-    .map(({ name, path }) => ({
-      path,
-      problem: 'not in the sweep',
-      got: show(name),
-      allowed: known.join(', '),
-    }));
-  if (panels.length === 0) {
-    issues.push({ path: 'panels', problem: 'nothing to show', advice: `name columns: ${known.join(', ')}` });
-  }
-  throwIfAny('curve options', issues);
+  const faults = panels.flatMap((name, k): Diagnostic[] =>
+    known.includes(name) ? [] : [fault('notInTheSweep', `panels[${k}]`, { got: show(name), allowed: known })],
+  );
+  if (panels.length === 0) faults.push(fault('nothingToShow', 'panels', { allowed: known }));
+  refuse('curve options', faults);
   return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
 }
 

@@ -3,7 +3,8 @@
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { type Row, type Sweep, sweep } from '../corner/sweep.ts';
-import { InputError } from '../errors.ts';
+import { fault } from '../diagnostic.ts';
+import { refusal } from '../errors/report.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 
@@ -70,14 +71,7 @@ export function placesAt(model: CornerModel, row: Row): Record<string, Point> {
       if (ground.includes(name)) return [name, drawn];
       const [y, z] = [row[`${name}Y`], row[`${name}Z`]];
       if (typeof y === 'number' && typeof z === 'number') return [name, [y, z]];
-      throw new InputError('sweep', [
-        {
-          path: 'columns',
-          problem: 'missing for a drawing',
-          got: `no ${name}Y, ${name}Z`,
-          advice: 'sweep without a choice of columns',
-        },
-      ]);
+      throw refusal('sweep', [fault('columnsMissing', 'columns', { columns: [`${name}Y`, `${name}Z`] })]);
     }),
   );
 }

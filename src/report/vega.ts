@@ -3,7 +3,8 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
 import { type Units, unitName } from '../units.ts';
 import { shownColumn, shownLength, shownLimits, shownRow } from './in-units.ts';
 import { causeWords, signedTravel } from './text.ts';
@@ -109,11 +110,9 @@ function titled({ label, unit }: ColumnInfo): string {
 
 function chosen({ info }: RowedCurves, panels: readonly string[]): ColumnInfo[] {
   const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
-  const issues: Issue[] = panels.flatMap((name, k) =>
-    known.includes(name)
-      ? []
-      : [{ path: `panels[${k}]`, problem: 'not in the sweep', got: show(name), allowed: known.join(', ') }],
+  const faults = panels.flatMap((name, k) =>
+    known.includes(name) ? [] : [fault('notInTheSweep', `panels[${k}]`, { got: show(name), allowed: known })],
   );
-  throwIfAny('curve options', issues);
+  refuse('curve options', faults);
   return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
 }

@@ -16,14 +16,15 @@
 // Both are solved as least squares by sparse elimination. In a redundant structure a force is undetermined where a vector of the null
 // space adds to it.
 
-import { throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
 import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import { renamedKeys } from '../linkage/former-names.ts';
 import type { Direction } from '../linkage/joints.ts';
-import type { Measure } from '../linkage/measure.ts';
+import { type Measure, measureFaults } from '../linkage/measure.ts';
 import { compile } from '../linkage/system.ts';
 import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
-import { type Applied, applied, type Load, loadIssues } from './loads.ts';
+import { type Applied, applied, type Load, loadFaults } from './loads.ts';
 
 /** How forces are computed. */
 export interface StaticsOptions {
@@ -59,12 +60,31 @@ export interface Forces {
  */
 export function forces(drawing: Drawing, loads: readonly Load[], options: StaticsOptions = {}): Forces {
   checkDrawing(drawing);
-  throwIfAny('forces options', renamedKeys('staticsOption', options));
-  throwIfAny('loads', loadIssues(drawing, loads));
+  refuse('loads', loadFaults(drawing, loads));
+  refuse('options of forces', optionFaults(options));
   const plan = planOf(drawing, options.driver);
   const acting = applied(drawing, loads);
   return options.method === 'freeBodies' ? byFreeBodies(plan, acting) : byMultipliers(plan, acting);
 }
+
+function optionFaults(options: unknown): Diagnostic[] {
+  const renamed =
+    typeof options === 'object' && options !== null ? renamedKeys('staticsOption', options) : [];
+  const faults = [
+    ...renamed,
+    ...unknownOptions(options, ['driver', 'method']).filter(({ path }) =>
+      renamed.every((one) => one.path !== path),
+    ),
+  ];
+  const { driver, method = METHODS[0] } = (options ?? {}) as StaticsOptions;
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  if (!METHODS.includes(method)) {
+    faults.push(fault('unknownMethod', 'method', { got: show(method), allowed: METHODS }));
+  }
+  return faults;
+}
+
+const METHODS: readonly NonNullable<StaticsOptions['method']>[] = ['multipliers', 'freeBodies'];
 
 /** A place where a unit of something acts: on a pin, or on a body at one of its points. */
 interface Act {

@@ -25,6 +25,7 @@ export const SECTIONS: readonly Section[] = [
 /** Files under tests/ without a check: words, refusals, layout, and the tests of what is for testing. */
 export const WITHOUT: readonly string[] = [
   'architecture.test.ts',
+  'diagnostic.test.ts',
   'names.test.ts',
   'coilover/findings.test.ts',
   'corner/limits-words.test.ts',

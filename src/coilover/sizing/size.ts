@@ -2,9 +2,10 @@ import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
-import type { Diagnostic } from '../../diagnostic.ts';
+import { type Diagnostic, fault, show } from '../../diagnostic.ts';
 import type { Check } from '../../document/check.ts';
-import { InputError, type Issue } from '../../errors.ts';
+import type { Issue } from '../../errors/input-error.ts';
+import { refusal } from '../../errors/sizing.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
@@ -87,8 +88,8 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       figure: (name) => {
         const found = figures.find((figure) => figure.name === name);
         if (found !== undefined) return found;
-        throw new InputError('figure', [
-          { path: '', problem: 'unknown name', got: name, allowed: Object.keys(AXLE_FIGURES).join(', ') },
+        throw refusal('figure', [
+          fault('unknownFigure', '', { got: show(name), allowed: Object.keys(AXLE_FIGURES) }),
         ]);
       },
       spring: state.spring,
