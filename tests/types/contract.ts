@@ -1,6 +1,10 @@
 // The contract of names and types, read by the compiler alone (npm run types): against the sources here, and against
 // the declarations of the packed tarball in npm run test:package. A line that stops failing where it should fails.
 
+// The contract of names and types, read by the compiler alone (npm run types): against the sources here, and against
+// the declarations of the packed tarball in npm run test:package. A line that stops failing where it should fails.
+
+import fc, * as fastCheck from 'fast-check';
 import {
   type Corner,
   type CornerDocument,
@@ -32,7 +36,16 @@ import {
   trace,
 } from 'jounce/linkage';
 import { forces } from 'jounce/statics';
-import { checkLaws, type LawBroken, laws } from 'jounce/testing';
+import {
+  checkLaws,
+  doubleWishbones,
+  type FastCheck,
+  fourBars,
+  type LawBroken,
+  laws,
+  linkages as linkagesBy,
+  pushrods,
+} from 'jounce/testing';
 
 /** Compiles where the two are one and the same type. */
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
@@ -164,4 +177,13 @@ export function lawsOf(build: (long: number) => Drawing): LawBroken['law'] {
   // @ts-expect-error: no such law
   laws.keepsAngles(build, 75);
   return 'keepsLengths';
+}
+
+export function arbitraries(): readonly fc.Arbitrary<Drawing>[] {
+  const whole: FastCheck = fastCheck;
+  doubleWishbones(fc);
+  pushrods(fc);
+  // @ts-expect-error: fast-check itself
+  linkagesBy({});
+  return [linkagesBy(fc), linkagesBy(whole), fourBars(fc)];
 }
