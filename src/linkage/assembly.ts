@@ -1,5 +1,5 @@
 import { InputError, type Issue, throwIfAny } from '../errors.ts';
-import { checkDrawing, type Drawing, type Point } from './drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from './drawing.ts';
 import { jointPoints, jointsOf } from './joints.ts';
 import { carried, type Turn } from './plane.ts';
 
@@ -9,7 +9,11 @@ import { carried, type Turn } from './plane.ts';
  *
  * @throws InputError for a faulty drawing, and for a point that does not join two moving bodies with one other joint each.
  */
-export function otherAssembly(drawing: Drawing, point: string): Drawing {
+export function otherAssembly<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  point: NoInfer<P>,
+): CheckedDrawing<P, B, T>;
+export function otherAssembly(drawing: Drawing, point: string): CheckedDrawing {
   checkDrawing(drawing);
   const carriers = Object.keys(drawing.bodies).filter((body) => drawing.bodies[body].includes(point));
   throwIfAny('assembly', faults(drawing, point, carriers));

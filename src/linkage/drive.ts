@@ -2,7 +2,7 @@
 // whole way before the next has moved, the ways are cut into ever smaller steps.
 
 import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
-import type { Drawing } from './drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
 import { holding } from './hold.ts';
 import { bindMeasure, type Measure } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
@@ -10,15 +10,15 @@ import { type Motion, trace } from './motion.ts';
 import { compile } from './system.ts';
 
 /** A driver and the value that it is to have, in the drawing's unit or radians. */
-export interface Driver {
-  readonly driver: Measure;
+export interface Driver<P extends string = string, B extends string = string> {
+  readonly driver: Measure<P, B>;
   readonly to: number;
 }
 
 /** A linkage driven to a new pose. */
-export interface Driven {
+export interface Driven<P extends string = string, B extends string = string, T extends string = string> {
   /** The drawing in its new pose: it can be traced, driven on, or drawn. */
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing<P, B, T>;
   /** What each driver falls short of its value, signed as the value minus what was reached; 0 where it was reached. */
   readonly missing: readonly number[];
 }
@@ -36,7 +36,12 @@ const ROUNDING = 1e-12;
  *
  * @throws InputError for a faulty drawing or driver, and when the drivers do not determine the motion.
  */
+export function drive<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  drivers: readonly Driver<NoInfer<P>, NoInfer<B | T>>[],
+): Driven<P, B, T>;
 export function drive(drawing: Drawing, drivers: readonly Driver[]): Driven {
+  checkDrawing(drawing);
   throwIfAny('drivers', faults(drivers));
   const ways = drivers.map(({ to }, k) => to - moved(drawing, drivers, k, 0).drawn);
   let driven: Driven = { drawing, missing: ways };
@@ -48,7 +53,7 @@ export function drive(drawing: Drawing, drivers: readonly Driver[]): Driven {
 }
 
 function inSteps(
-  drawing: Drawing,
+  drawing: CheckedDrawing,
   drivers: readonly Driver[],
   ways: readonly number[],
   steps: number,

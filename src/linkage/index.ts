@@ -1,6 +1,6 @@
 export { describeIssue, InputError, type Issue } from '../errors.ts';
 export { otherAssembly } from './assembly.ts';
-export type { Drawing, Point } from './drawing.ts';
+export { type CheckedDrawing, type Drawing, linkage, type NamedDrawing, type Point } from './drawing.ts';
 export { type Driven, type Driver, drive } from './drive.ts';
 export type { Direction, Held, Joints, Slider } from './joints.ts';
 export { type Relengthed, withLengths } from './lengths.ts';

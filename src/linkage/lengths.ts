@@ -2,15 +2,20 @@
 // length drives the rest from the drawn value to the wanted one. The pose reached is the new drawing.
 
 import { type Issue, show, throwIfAny } from '../errors.ts';
-import type { Drawing } from './drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
 import { type Held, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
 import { carried } from './plane.ts';
 
 /** A drawing with changed lengths, and by how much each falls short of the wanted one, in the drawing's unit; 0 where reached. */
-export interface Relengthed {
-  readonly drawing: Drawing;
-  readonly missing: Readonly<Record<string, number>>;
+export interface Relengthed<
+  P extends string = string,
+  B extends string = string,
+  T extends string = string,
+  L extends string = string,
+> {
+  readonly drawing: CheckedDrawing<P, B, T>;
+  readonly missing: { readonly [Name in L]: number };
 }
 
 /**
@@ -22,11 +27,17 @@ export interface Relengthed {
  *
  * @throws InputError for unknown bodies, lengths that are not positive, and bodies without exactly two joints.
  */
+export function withLengths<P extends string, B extends string, L extends B, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  lengths: { readonly [Name in L]: number },
+  held: Held<NoInfer<P>>,
+): Relengthed<P, B, T, L>;
 export function withLengths(
   drawing: Drawing,
   lengths: Readonly<Record<string, number>>,
   held: Held,
 ): Relengthed {
+  checkDrawing(drawing);
   throwIfAny('lengths', faults(drawing, lengths));
   const missing: Record<string, number> = {};
   let current = drawing;

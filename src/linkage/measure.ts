@@ -15,19 +15,19 @@ import { difference, type System } from './system.ts';
  *   (-pi, pi] as drawn and continuous from there;
  * - `{ turn: 'body' }`: rotation of a body from its drawn pose, radians, counter-clockwise positive, continuous.
  */
-export type Measure =
-  | ({ readonly x: string } & Seen)
-  | ({ readonly y: string } & Seen)
-  | { readonly length: readonly [string, string]; readonly offset?: number }
-  | ({ readonly angle: readonly [string, string] } & Seen)
-  | ({ readonly turn: string } & Seen);
+export type Measure<P extends string = string, B extends string = string> =
+  | ({ readonly x: P } & Seen<B>)
+  | ({ readonly y: P } & Seen<B>)
+  | { readonly length: readonly [P, P]; readonly offset?: number }
+  | ({ readonly angle: readonly [P, P] } & Seen<B>)
+  | ({ readonly turn: B } & Seen<B>);
 
 /**
  * `seenFrom` a moving body: as somebody who rides on it sees it, in the axes of the drawn pose. The coordinates of a point
  * are those it would have if the body were brought back to where it was drawn, with all else in its place about it.
  */
-export interface Seen {
-  readonly seenFrom?: string;
+export interface Seen<B extends string = string> {
+  readonly seenFrom?: B;
 }
 
 /** How a measure is computed from its form. */

@@ -18,7 +18,7 @@
 // a force to which a null vector adds something is not determined.
 
 import { throwIfAny } from '../errors.ts';
-import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import type { Direction } from '../linkage/joints.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { compile } from '../linkage/system.ts';
@@ -26,9 +26,9 @@ import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
 import { type Applied, applied, type Load, loadIssues } from './loads.ts';
 
 /** How forces are found. */
-export interface StaticsOptions {
+export interface StaticsOptions<P extends string = string, B extends string = string> {
   /** What holds the linkage still where loads would move it: its force (or moment) is found along with the rest. */
-  readonly driver?: Exclude<Measure, { readonly seenFrom: string }>;
+  readonly driver?: Exclude<Measure<P, B>, { readonly seenFrom: string }>;
   /** Default multipliers. */
   readonly route?: 'multipliers' | 'freeBodies';
 }
@@ -57,6 +57,11 @@ export interface Forces {
  *
  * @throws InputError for a faulty drawing, and for loads on what is not there.
  */
+export function forces<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  loads: readonly Load<NoInfer<P>, NoInfer<B>>[],
+  options?: StaticsOptions<NoInfer<P>, NoInfer<B | T>>,
+): Forces;
 export function forces(drawing: Drawing, loads: readonly Load[], options: StaticsOptions = {}): Forces {
   checkDrawing(drawing);
   throwIfAny('loads', loadIssues(drawing, loads));
@@ -94,7 +99,7 @@ interface Plan {
   readonly size: number;
 }
 
-function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
+function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan {
   const { names, fixed: isFixed, bodies: members } = compile(drawing).structure;
   const { telescopes = {} } = drawing;
   const places: Record<string, Point> = { ...drawing.points };

@@ -2,7 +2,7 @@
 // points and turns of bodies are compared, and their derivatives, as drawn and along the motion:
 //     length' = lengths x length,    turn' = sense x turn
 
-import type { Drawing, Held, Measure, Point } from '../linkage/index.ts';
+import { type CheckedDrawing, type Held, linkage, type Measure, type Point } from '../linkage/index.ts';
 import { expectWithin, LawBroken } from './broken.ts';
 import { distance, drawnValue, intrinsic, isAngle, isCoordinate, nameOf, pairs } from './measures.ts';
 import { otherParts } from './parts.ts';
@@ -57,13 +57,17 @@ function lawOf(law: Change['law']): Law {
     for (const changes of CHANGES[law](setting)) {
       const change: Change = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
       const redrawn = options.redraw?.(data, change) ?? null;
-      expectSame(setting, change, redrawn === null ? changed(setting.drawing, change) : build(redrawn));
+      expectSame(
+        setting,
+        change,
+        redrawn === null ? changed(setting.drawing, change) : linkage(build(redrawn)),
+      );
     }
   };
 }
 
 /** A drawing after a change. */
-function changed(drawing: Drawing, { law, place }: Change): Drawing {
+function changed(drawing: CheckedDrawing, { law, place }: Change): CheckedDrawing {
   const points = Object.entries(drawing.points).map(([name, at]) => [name, place(at)] as const);
   const quarter = (held: Held): Held => ('x' in held ? { y: held.x } : { x: held.y });
   return {
@@ -73,7 +77,7 @@ function changed(drawing: Drawing, { law, place }: Change): Drawing {
   };
 }
 
-function expectSame(setting: Setting, change: Change, other: Drawing): void {
+function expectSame(setting: Setting, change: Change, other: CheckedDrawing): void {
   const { law, drawing, driver, size, tolerance } = setting;
   const allowed = Math.max(setting.allowed, allowedFor(tolerance, other, size * change.lengths));
   expectDrawn(setting, change, other, allowed);
@@ -124,7 +128,7 @@ function factor(measure: Measure, { lengths, sense }: Change): number {
 }
 
 /** Expects the changed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
-function expectDrawn(setting: Setting, change: Change, other: Drawing, allowed: number): void {
+function expectDrawn(setting: Setting, change: Change, other: CheckedDrawing, allowed: number): void {
   const { lengths } = change;
   const { law, drawing, driver, size } = setting;
   const drawn = where(setting, drawnValue(driver, drawing));
@@ -138,7 +142,7 @@ function expectDrawn(setting: Setting, change: Change, other: Drawing, allowed: 
 }
 
 /** The driver of the changed drawing in its setting, and its values `to` there and `back`. */
-function otherDriver(setting: Setting, change: Change, other: Drawing) {
+function otherDriver(setting: Setting, change: Change, other: CheckedDrawing) {
   const { drawing, driver, range } = setting;
   const measure: Measure =
     'length' in driver && driver.offset !== undefined

@@ -1,6 +1,6 @@
 // sameBits: equal data gives equal bits, whatever was built, traced or read before, and what is given stays as it was.
 
-import type { Drawing } from '../linkage/index.ts';
+import type { CheckedDrawing, Drawing } from '../linkage/index.ts';
 import { expectWithin, LawBroken } from './broken.ts';
 import { everything, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
@@ -12,7 +12,7 @@ const POSES = 8;
 export const sameBits: Law = (build, data, options) => {
   const setting = settingOf('sameBits', build, data, options);
   const { drawing } = setting;
-  const before: Drawing = JSON.parse(JSON.stringify(drawing));
+  const before: CheckedDrawing = JSON.parse(JSON.stringify(drawing));
   const motion = traced(setting, drawing);
   const out = spread(motion, POSES);
   const wanted = readAll(setting, motion, out);
