@@ -54,6 +54,7 @@ export {
   type CarMonteCarloOptions,
   monteCarloCar,
 } from './coilover/sizing/monte-carlo.ts';
+export type { AxleFigureName, CarFigureName } from './coilover/sizing/numbers.ts';
 export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
@@ -70,6 +71,15 @@ export {
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type Bands, bands } from './corner/bands.ts';
 export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
+export type {
+  AllowedColumn,
+  ColumnName,
+  ColumnOf,
+  Columns,
+  Pose,
+  Row,
+  StandardColumns,
+} from './corner/column-types.ts';
 export type { ColumnInfo, TravelOf } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
 export type { Covariance } from './corner/covariance.ts';
@@ -113,8 +123,6 @@ export {
 export { type Numbers, type Sensitivities, sensitivities } from './corner/sensitivity.ts';
 export { type Strut, strut } from './corner/strut.ts';
 export {
-  type Columns,
-  type Row,
   type Sweep,
   type SweepEnd,
   type SweepOptions,

@@ -1,6 +1,8 @@
 import { dirname, resolve } from 'node:path';
+import { type Corner, doubleWishbone, pushrod, strut, sweep } from 'jounce';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
+import { pillar, plain, strutBeside } from './report/corners.ts';
 
 /** What an editor tells of code that uses the library, against its sources. */
 const file = resolve('tests', 'as-typed.ts');
@@ -81,5 +83,105 @@ describe('the names of a drawing', () => {
     ]);
     expect(offered(`${drawn}trace(fourBar).at(0).|`)).toEqual(['A', 'B', 'C', 'O']);
     expect(offered(`${drawn}trace(fourBar).read({ length: ['A', '|'] });`)).toEqual(['A', 'B', 'C', 'O']);
+  });
+});
+
+describe('the columns of a sweep and the figures of a sizing', () => {
+  const swept = `import { type AxleSizing, type DoubleWishbone, sweep } from 'jounce';
+    declare const front: DoubleWishbone;
+    declare const axle: AxleSizing;\n`;
+
+  it('are told where they are misspelt, those of columns as the near one', () => {
+    const camber = /Did you mean '"camber"'\?/;
+    expect(errorsOf(`${swept}sweep(front, { columns: ['chamber'] });`)).toEqual([
+      expect.stringMatching(camber),
+    ]);
+    expect(errorsOf(`${swept}sweep(front).at(0).chamber;`)).toEqual([
+      expect.stringMatching(/Did you mean 'camber'\?/),
+    ]);
+    expect(errorsOf(`${swept}axle.figure('springrate');`)).toEqual([
+      `Argument of type '"springrate"' is not assignable to parameter of type 'AxleFigureName'.`,
+    ]);
+    expect(errorsOf(`${swept}sweep(front, { columns: ['camber'] }); axle.figure('springRate');`)).toEqual([]);
+  });
+
+  it('are offered', () => {
+    expect(offered(`${swept}sweep(front, { columns: ['|'] });`)).toEqual(
+      expect.arrayContaining(['camber', 'installationRatio', 'shockMountZ']),
+    );
+    expect(offered(`${swept}sweep(front, { columns: ['camber'] }).at(0).|`)).toEqual(['camber', 'travel']);
+    expect(offered(`${swept}axle.figure('|');`)).toEqual(expect.arrayContaining(['frequency', 'springRate']));
+  });
+});
+
+describe('the types of columns', () => {
+  const arms = { lowerArm: plain.lowerArm, upperArm: plain.upperArm, wheel: plain.wheel };
+  const otherEnd = { on: 'upperArm', mount: [470, 360] } as const;
+  const { lowerArm, wheel } = plain;
+  const rocker = {
+    rod: { on: 'lowerArm', mount: [560, 165], rockerMount: [345, 470] },
+    rocker: { pivot: [260, 400] },
+  } as const;
+  const drawn: readonly (readonly [type: string, corner: Corner, movedToo: Corner | null])[] = [
+    [
+      'DoubleWishbone',
+      doubleWishbone(plain),
+      doubleWishbone({ ...arms, coilover: { on: 'lowerArm', mount: [505, 170], otherEnd } }),
+    ],
+    [
+      'Pushrod',
+      pushrod({ ...arms, ...rocker, coilover: { rockerMount: [235, 500], chassisMount: [10, 470] } }),
+      pushrod({ ...arms, ...rocker, coilover: { rockerMount: [235, 500], otherEnd } }),
+    ],
+    ['Strut', strut({ lowerArm, wheel, strut: { top: [560, 850], lower: [610, 400] } }), strutBeside],
+  ];
+  const head = `import { type Corner, type DoubleWishbone, type Pushrod, type Strut, sweep } from 'jounce';
+    type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
+    function holds<_Statement extends true>(): void {}\n`;
+  const short = { bump: 20, droop: 20 };
+
+  it.each(drawn)(
+    'of a %s are the columns that it has, with null where they have gaps',
+    (type, corner, other) => {
+      const { info } = sweep(corner, short);
+      const swept = `${head}declare const corner: ${type};\nconst [row] = sweep(corner).rows();\n`;
+      expect(offered(`${swept}row.|`)).toEqual(info.map(({ name }) => name).sort());
+      const kept = info.map(
+        ({ name, gaps }) => `holds<Same<typeof row.${name}, number${gaps ? ' | null' : ''}>>();`,
+      );
+      expect(errorsOf(swept + kept.join('\n'))).toEqual([]);
+
+      const known = new Set(info.map(({ name }) => name));
+      const further = other === null ? [] : sweep(other, short).info.filter(({ name }) => !known.has(name));
+      expect(further.length).toBeGreaterThan(0);
+      for (const { name } of further) expect(errorsOf(`${swept}row.${name};`)).toHaveLength(1);
+      const asked = JSON.stringify(further.map(({ name }) => name));
+      expect(errorsOf(`${swept}sweep(corner, { columns: ${asked} });`)).toEqual([]);
+    },
+  );
+
+  it('of any corner are what all kinds have', () => {
+    const all = [...drawn.map(([, corner]) => corner), pillar].map((corner) =>
+      sweep(corner, short).info.map(({ name }) => name),
+    );
+    const common = all[0].filter((name) => all.every((names) => names.includes(name)));
+    // What a corner of one's own calls its points is its own affair.
+    const own = Object.keys(pillar.drawing.points).flatMap((point) => [`${point}Y`, `${point}Z`]);
+    expect(offered(`${head}declare const corner: Corner;\nsweep(corner).at(0).|`)).toEqual(
+      common.filter((name) => ![...own, ...Object.keys(pillar.angles)].includes(name)).sort(),
+    );
+  });
+
+  it('say what is null at a dead point, and nowhere else', () => {
+    const corner = doubleWishbone(plain);
+    const swept = sweep(corner, { bump: 60, droop: 2000 });
+    expect(swept.end.droop.how).toBe('deadPoint');
+    const dead = Object.entries(swept.at(swept.end.droop.travel));
+    expect(dead.filter(([, value]) => value === null).length).toBeGreaterThan(3);
+    const code = dead.map(
+      ([name, value]) => `holds<Same<typeof pose.${name}, number${value === null ? ' | null' : ''}>>();`,
+    );
+    const pose = `${head}declare const corner: DoubleWishbone;\nconst pose = sweep(corner).at(0);\n`;
+    expect(errorsOf(pose + code.join('\n'))).toEqual([]);
   });
 });

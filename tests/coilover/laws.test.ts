@@ -103,7 +103,7 @@ describe('sized random cars', () => {
       'frequency',
       'preload',
       'dampingAtRest',
-    ]) {
+    ] as const) {
       expect(alone.axles[0].figure(name).value, name).toBe(whole.axles[0].figure(name).value);
     }
     expect(alone.figures.find(({ name }) => name === 'rearToFront')?.value).toBeNull();

@@ -325,7 +325,7 @@ describe('a wheel rate of 0 or less', () => {
     const none = [
       ...['wheelRate', 'frequency', 'restTravel', 'rideForce', 'preload', 'rollStiffness', 'leftLower'],
       ...['bumpNeeded', 'droopNeeded', 'bumpSpare', 'droopSpare'],
-    ];
+    ] as const;
     for (const name of none) expect([name, axle.figure(name).value]).toEqual([name, null]);
     expect([axle.needed.bump, axle.needed.droop, axle.needed.cases]).toEqual([null, null, []]);
     expect(axle.rateTable.find(({ fitted }) => fitted)?.wheelRate).toBeLessThan(0);

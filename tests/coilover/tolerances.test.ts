@@ -1,6 +1,6 @@
 /** Required travel as the largest of its cases, tolerances of the order in the margins, and what wider doubts do. */
 import * as fc from 'fast-check';
-import { monteCarloCar, readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { type AxleFigureName, monteCarloCar, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { exampleText, type Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -83,7 +83,7 @@ describe('tolerances of the order', () => {
       corner.sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
       corner.sizing.order = order;
     });
-  const half = (axle: ReturnType<typeof front>, name: string) => {
+  const half = (axle: ReturnType<typeof front>, name: AxleFigureName) => {
     const { low, high } = axle.figure(name);
     return ((high ?? Number.NaN) - (low ?? Number.NaN)) / 2;
   };
@@ -103,7 +103,7 @@ describe('tolerances of the order', () => {
     expect(by).toHaveLength(1);
     expect(by[0].input).toBe('corners.front.sizing.order.lengthTolerance');
     expectWithin(by[0].share, 1, 1e-9);
-    for (const name of ['bumpSpare', 'droopSpare', 'bindMargin']) {
+    for (const name of ['bumpSpare', 'droopSpare', 'bindMargin'] as const) {
       expect(half(axle, name), name).toBeGreaterThan(0);
     }
   });
@@ -145,7 +145,7 @@ describe('tolerances of the order', () => {
     const [fine, coarse] = [of(0.01), of(3)];
     expect(coarse.damper?.open).toBeGreaterThan(fine.damper?.open ?? Number.NaN);
     expect(coarse.damper?.closed).toBeLessThan(fine.damper?.closed ?? Number.NaN);
-    for (const name of ['bumpSpare', 'droopSpare']) {
+    for (const name of ['bumpSpare', 'droopSpare'] as const) {
       expect(coarse.figure(name).low).toBeGreaterThanOrEqual(0);
     }
   });
@@ -245,7 +245,7 @@ describe('wider doubts', () => {
         );
         const sized = sizeCoilovers(readCar(unsure));
         const beyond = sized.axles.filter(({ figure }) =>
-          ['bumpNeeded', 'droopNeeded'].some((name) => (figure(name).value ?? 0) > LAID),
+          (['bumpNeeded', 'droopNeeded'] as const).some((name) => (figure(name).value ?? 0) > LAID),
         );
         for (const { name, low, high } of figuresOf(sized)) {
           if (!TRAVELS.test(name) || beyond.some(({ axle }) => name.startsWith(axle))) continue;

@@ -62,7 +62,10 @@ describe('show', () => {
 
   it('has of a sweep its table, its curves, and their specification', async () => {
     const curves = sweep(plain);
-    const options = { panels: ['camber'], limits: limits(plain, { damper: { open: 400, closed: 300 } }) };
+    const options = {
+      panels: ['camber' as const],
+      limits: limits(plain, { damper: { open: 400, closed: 300 } }),
+    };
     const { bundle } = show(curves, options);
     expect(bundle['text/plain']).toBe(sweepTable(curves));
     expect(pictureIn(bundle['text/html']).trim()).toBe(plotCurves(curves, options).trim());

@@ -6,6 +6,7 @@
 
 import fc, * as fastCheck from 'fast-check';
 import {
+  type ColumnOf,
   type Corner,
   type CornerDocument,
   type DoubleWishbone,
@@ -16,8 +17,10 @@ import {
   type Limit,
   type LimitCause,
   limits,
+  type Pose,
   type Pushrod,
   pushrod,
+  type Row,
   readCorner,
   type Strut,
   type strut,
@@ -86,7 +89,7 @@ export function corners(): Corner[] {
 }
 
 export function sweeps(corner: Corner): string {
-  const curves = sweep(corner, { bump: 70, droop: 70, travelOf: 'wheelCentre', columns: ['camber'] });
+  const curves = sweep(corner, { bump: 70, droop: 70, travelOf: 'wheelCentre' });
   // @ts-expect-error: no such axis
   sweep(corner, { travelOf: 'hub' });
   // @ts-expect-error: no such option
@@ -97,9 +100,11 @@ export function sweeps(corner: Corner): string {
   holds<Same<typeof curves.columns.shockLength, Float64Array>>();
   holds<Same<typeof curves.columns.instantCentreY, readonly (number | null)[]>>();
   const row = curves.at(25);
-  holds<Same<typeof row.installationRatio, number>>();
+  holds<Same<typeof row.installationRatio, number | null>>();
+  holds<Same<typeof row.shockLength, number>>();
   holds<Same<typeof row.instantCentreZ, number | null>>();
-  holds<Same<ReturnType<typeof curves.rows>, (typeof row)[]>>();
+  holds<Same<typeof row, Pose<ColumnOf>>>();
+  holds<Same<ReturnType<typeof curves.rows>, Row<ColumnOf>[]>>();
   holds<Same<typeof curves.end.bump.how, EndKind>>();
   holds<Same<typeof curves.end.droop.travel, number>>();
   // @ts-expect-error: results are read
