@@ -34,11 +34,12 @@ export function asked(front: DoubleWishbone): void {
   holds<Same<typeof some.columns.travel, Float64Array>>();
   holds<Same<typeof some.columns.shockLength, Float64Array>>();
   holds<Same<typeof some.columns.instantCentreY, readonly (number | null)[]>>();
-  const [row] = some.rows();
-  holds<Same<keyof typeof row, 'travel' | 'shockLength' | 'installationRatio' | 'instantCentreY'>>();
-  // Rows stand at no dead point.
-  holds<Same<typeof row.installationRatio, number>>();
-  holds<Same<typeof row.instantCentreY, number | null>>();
+  for (const row of some.rows()) {
+    holds<Same<keyof typeof row, 'travel' | 'shockLength' | 'installationRatio' | 'instantCentreY'>>();
+    // Rows stand at no dead point.
+    holds<Same<typeof row.installationRatio, number>>();
+    holds<Same<typeof row.instantCentreY, number | null>>();
+  }
   const pose = some.at(20);
   holds<Same<typeof pose.travel, number>>();
   holds<Same<typeof pose.shockLength, number>>();
@@ -104,7 +105,7 @@ export function anyCorner(corner: Corner): void {
 export function ownCorner(corner: CustomCorner): void {
   const { columns, at } = sweep(corner);
   holds<Same<typeof columns.camber, Float64Array>>();
-  columns.leverAngle.at(0);
+  columns.leverAngle?.at(0);
   at(0).leverAngle;
   const angle = sweep(corner, { columns: ['leverAngle'] }).columns.leverAngle;
   holds<Same<typeof angle, Float64Array>>();
@@ -152,9 +153,10 @@ export function atRun(corner: Corner, names: string[], options: SweepOptions): v
   const curves = sweep(corner, { columns: names });
   holds<Same<typeof curves, Sweep>>();
   holds<Same<typeof curves.columns.travel, Float64Array>>();
-  holds<Same<typeof curves.columns.anything, Float64Array | readonly (number | null)[]>>();
+  const anything = curves.columns.anything ?? curves.columns.travel;
+  holds<Same<typeof anything, Float64Array | readonly (number | null)[]>>();
   holds<Same<ReturnType<typeof sweep<Corner, string>>, Sweep>>();
-  for (const { name } of sweep(corner, options).info) curves.columns[name].at(0);
+  for (const { name } of sweep(corner, options).info) curves.columns[name]?.at(0);
   plotCurves(curves, { panels: names });
 }
 
