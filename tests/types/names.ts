@@ -119,7 +119,7 @@ export function written(places: Readonly<Record<string, number[]>>): void {
   linkage({ ...crank, ground: ['O'], bodies: { crank: ['O', 'A'] } });
   trace({ points: places, ground: ['O'], bodies: {} })
     .at(0)
-    .anything.map(Math.round);
+    .anything?.map(Math.round);
   checkLaws(() => crank, 0);
 }
 
@@ -128,12 +128,12 @@ export function unnamed(drawing: Drawing, measure: Measure, plain: Motion): void
   const motion = trace(linkage(drawing), { driver: measure, hold: [measure] });
   holds<Same<typeof motion, Motion>>();
   motion.read(measure);
-  drive(drawing, [{ driver: measure, to: 1 }]).drawing.points.anything.map(Math.round);
+  drive(drawing, [{ driver: measure, to: 1 }]).drawing.points.anything?.map(Math.round);
   otherAssembly(drawing, 'anything');
   withLengths(drawing, { anything: 1 }, { x: 'anything' }).missing.anything.toFixed(1);
   range(drawing, { driver: measure });
   const all: readonly Drawing[] = [fourBar, drawing];
   const motions: readonly Motion[] = [trace(fourBar), plain];
-  forces(all[0], [{ at: 'anything', force: [0, 1] }]);
-  motions[0].read(measure);
+  for (const one of all) forces(one, [{ at: 'anything', force: [0, 1] }]);
+  for (const one of motions) one.read(measure);
 }
