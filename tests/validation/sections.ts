@@ -32,6 +32,7 @@ export const WITHOUT: readonly string[] = [
   'document/kinds.test.ts',
   'document/many-mistakes.test.ts',
   'document/plausible.test.ts',
+  'editor.test.ts',
   'given-text.test.ts',
   'linkage/errors.test.ts',
   'readme.test.ts',
