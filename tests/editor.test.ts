@@ -133,7 +133,11 @@ describe('the types of columns', () => {
       pushrod({ ...arms, ...rocker, coilover: { rockerMount: [235, 500], chassisMount: [10, 470] } }),
       pushrod({ ...arms, ...rocker, coilover: { rockerMount: [235, 500], otherEnd } }),
     ],
-    ['Strut', strut({ lowerArm, wheel, strut: { top: [560, 850], lower: [610, 400] } }), strutBeside],
+    [
+      'Strut',
+      strut({ lowerArm, wheel, strut: { topMount: [560, 850], lowerMount: [610, 400] } }),
+      strutBeside,
+    ],
   ];
   const head = `import { type Corner, type DoubleWishbone, type Pushrod, type Strut, sweep } from 'jounce';
     type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
@@ -175,7 +179,7 @@ describe('the types of columns', () => {
   it('say what is null at a dead point, and nowhere else', () => {
     const corner = doubleWishbone(plain);
     const swept = sweep(corner, { bump: 60, droop: 2000 });
-    expect(swept.end.droop.how).toBe('deadPoint');
+    expect(swept.end.droop.status).toBe('deadPoint');
     const dead = Object.entries(swept.at(swept.end.droop.travel));
     expect(dead.filter(([, value]) => value === null).length).toBeGreaterThan(3);
     const code = dead.map(

@@ -1,6 +1,6 @@
-// A ball of diameter d_K and width B in a housing of width C tilts until the housing's face meets the flat of the ball:
+// A ball of diameter d_K and width B in a housing of width C misaligns until the housing's face meets the flat of the ball:
 //
-//   tilt = asin(B / d_K) - asin(C / d_K)
+//   angle = asin(B / d_K) - asin(C / d_K)
 //
 // the angle at the ball's centre between the edge of its flat and the edge of the housing.
 
@@ -17,12 +17,12 @@ export interface SphericalBearing {
 }
 
 /**
- * Largest tilt of a spherical bearing either way from straight, degrees, with the bolt and spacers no wider than the
+ * Largest misalignment of a spherical bearing either way from straight, degrees, with the bolt and spacers no wider than the
  * flat of the ball. Makers round it down.
  *
  * @throws InputError unless 0 < housingWidth < ballWidth < ballDiameter.
  */
-export function bearingTilt(bearing: SphericalBearing): number {
+export function bearingMisalignment(bearing: SphericalBearing): number {
   const { ballDiameter, ballWidth, housingWidth } = bearing;
   const issues: Issue[] = [];
   const check = (path: string, value: unknown, above: number, below: number, allowed: string) => {

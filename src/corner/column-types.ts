@@ -7,7 +7,7 @@ type Coordinates<Point extends string> = `${Point}${'Y' | 'Z'}`;
 
 /** Columns with a name of their own; beside them stand the moving hardpoints: `lowerOuterY`, `lowerOuterZ`, `contactPatchY` and so on, mm. */
 export interface StandardColumns {
-  /** mm, bump +; of what `travelOf` says. */
+  /** mm, bump +; of what `travelReference` says. */
   readonly travel: Float64Array;
   /** mm, between the end eyes. */
   readonly shockLength: Float64Array;
@@ -16,7 +16,7 @@ export interface StandardColumns {
   /** Derivative of the ratio by contact-patch travel, 1/mm. */
   readonly installationRatioSlope: Float64Array;
   /** Degrees from vertical, top inboard positive. */
-  readonly shockLean: Float64Array;
+  readonly shockInclination: Float64Array;
   /** Degrees, top outboard positive. */
   readonly camber: Float64Array;
   /** Degrees, top inboard positive. */
@@ -40,10 +40,10 @@ export interface StandardColumns {
   /** Degrees from horizontal, wheel end up positive. */
   readonly rodAngle: Float64Array;
   /** Degrees between the line to the pivot and the rod: 0 or 180 is a dead point. */
-  readonly rodToRockerAngle: Float64Array;
+  readonly rodRockerAngle: Float64Array;
 }
 
-type RockerColumn = 'rockerAngle' | 'rodAngle' | 'rodToRockerAngle';
+type RockerColumn = 'rockerAngle' | 'rodAngle' | 'rodRockerAngle';
 type ArmColumn = 'lowerArmAngle' | 'upperArmAngle';
 
 /** Columns that come of a rate by travel: at a dead point there is none. */

@@ -27,7 +27,7 @@ export interface CustomCornerInput extends CustomPartsInput {
  *
  * `drawing` has its points as `[y, z]` in mm, as `doubleWishbone` takes them; a right-hand corner (wheel at negative y) is
  * mirrored. `upright` names the body that carries `wheelCentre` and `contactPatch`, `shock` the points between which the
- * coilover stands, `outer` that nearer to the wheel, with `offset` their fore-aft distance (mm). Optional are `kingpin`,
+ * coilover stands, `outer` that nearer to the wheel, with `foreAftOffset` their fore-aft distance (mm). Optional are `kingpin`,
  * the points that the wheel steers about (without it no kingpin inclination); `rocker`, for the angles and the dead points
  * of a rocker and its rod; `camber` as drawn (deg, top outboard positive; default: that of a thin disc on its contact patch);
  * and `angles`, further columns in degrees: the direction `{ angle: ['A', 'B'] }` of a line from horizontal, counter-clockwise
@@ -45,7 +45,7 @@ export function customCorner(input: CustomCornerInput): CustomCorner {
     kind: 'custom',
     ...names,
     drawing: { ...drawing, points },
-    shock: { outer: shock.outer, inner: shock.inner, offset: shock.offset ?? 0 },
+    shock: { outer: shock.outer, inner: shock.inner, foreAftOffset: shock.foreAftOffset ?? 0 },
     kingpin,
     rocker,
     camber: given.camber ?? leanOf(points[given.wheelCentre], points[given.contactPatch]),

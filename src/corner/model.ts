@@ -9,7 +9,7 @@ export interface CornerModel {
   readonly wheelCentre: string;
   readonly contactPatch: string;
   /** End eyes of the shock, and their constant fore-aft distance in mm; `inner` is fixed, or moves with another body. */
-  readonly shock: { readonly outer: string; readonly inner: string; readonly offset: number };
+  readonly shock: { readonly outer: string; readonly inner: string; readonly foreAftOffset: number };
   /** Points of the axis that the wheel steers about; null where none are named. */
   readonly kingpin: { readonly lower: string; readonly upper: string } | null;
   /** The rocker between wheel and shock; null without one. */

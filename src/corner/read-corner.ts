@@ -1,10 +1,10 @@
 import type { Diagnostic } from '../diagnostic.ts';
+import type { Check } from '../document/check.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
 import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
-import type { Note } from '../document/note.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
 import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
@@ -36,7 +36,7 @@ export interface CornerDocument extends DocumentCorner {
   /** What the document is written in; what comes out is metric either way. */
   readonly units: Units;
   /** What to look at again, though it is no error; in the order of the document. */
-  readonly notes: readonly Note[];
+  readonly notes: readonly Check[];
 }
 
 /** What `readCar` returns. */
@@ -48,7 +48,7 @@ export interface CarDocument {
   /** What sizes the coilovers of both axles: use, masses, downforce and so on, as far as the document has them. */
   readonly sizing: CarSizingFile;
   /** What to look at again, though it is no error; in the order of the document. */
-  readonly notes: readonly Note[];
+  readonly notes: readonly Check[];
 }
 
 /**
@@ -196,11 +196,11 @@ type BallJoint = NonNullable<NonNullable<Limits['ballJoints']>[string]>;
 
 /** Limits with all that has a side turned to the other. */
 function mirrored(limits: Limits): Limits {
-  const { arch, ground, ballJoints } = limits;
+  const { arch, chassisLowPoints, ballJoints } = limits;
   return {
     ...limits,
     ...(arch === undefined ? {} : { arch: arch.map(turned) }),
-    ...(ground === undefined ? {} : { ground: ground.map(turned) }),
+    ...(chassisLowPoints === undefined ? {} : { chassisLowPoints: chassisLowPoints.map(turned) }),
     ...(ballJoints === undefined
       ? {}
       : {
@@ -224,7 +224,7 @@ function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint 
 }
 
 /** What to look at again in a corner that was read. */
-function notesOf(metric: Written, at: Place, units: Units): Note[] {
+function notesOf(metric: Written, at: Place, units: Units): Check[] {
   const corner = certain(metric);
   const tyre = corner.limits?.tyre;
   const path = typeof tyre === 'string' ? 'limits.tyre' : 'limits.tyre.overallRadius';

@@ -7,7 +7,7 @@ import type { CornerModel } from './model.ts';
 import { laySweep, type Sweep, type SweepOptions, sweepReader } from './sweep.ts';
 
 /** A column of numbers, null where there is none. */
-export type Numbers = readonly (number | null)[];
+export type ColumnValues = readonly (number | null)[];
 
 /** How the columns of a sweep change with each coordinate of the drawing. */
 export interface Sensitivities {
@@ -19,7 +19,7 @@ export interface Sensitivities {
    * By coordinate (`lowerInnerY`), then by column: one entry a row, null where the column has none. The coordinates are
    * those of the corner as data: y outboard, mirrored if it was.
    */
-  readonly by: Readonly<Record<string, Readonly<Record<string, Numbers>>>>;
+  readonly by: Readonly<Record<string, Readonly<Record<string, ColumnValues>>>>;
 }
 
 /**
@@ -48,7 +48,7 @@ export function sensitivitiesOf(model: CornerModel, options: SweepOptions): Sens
 
 /** Columns of a sweep with their derivatives by some coordinates. */
 export interface RatedColumns extends Sensitivities {
-  readonly columns: Readonly<Record<string, Numbers>>;
+  readonly columns: Readonly<Record<string, ColumnValues>>;
   readonly end: Sweep['end'];
 }
 
@@ -86,7 +86,7 @@ export function ratedColumns(
     }
     first += rows;
   }
-  const byColumn = (columns: Numbers[]) =>
+  const byColumn = (columns: ColumnValues[]) =>
     Object.fromEntries(columns.map((column, c) => [info[c].name, column]));
   return {
     info,

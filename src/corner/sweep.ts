@@ -1,9 +1,9 @@
 import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
-import { extremes, type Still } from '../linkage/extremes.ts';
+import { extremes, type StationaryPlace } from '../linkage/extremes.ts';
 import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
 import { drawnValue } from '../linkage/measure-series.ts';
 import { tracePath } from '../linkage/motion.ts';
-import type { End, EndKind, Path } from '../linkage/path.ts';
+import type { MotionEnd, MotionStatus, Path } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
 import type { AllowedColumn, ColumnOf, Columns, Pose, Row } from './column-types.ts';
@@ -12,7 +12,7 @@ import {
   type ColumnPlan,
   planColumns,
   type Recipe,
-  type TravelOf,
+  type TravelReference,
   unknownColumns,
 } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
@@ -25,7 +25,7 @@ export interface SweepOptions<Name extends string = string> {
   /** Downward travel to reach, mm, as a positive number; default 80. */
   readonly droop?: number;
   /** Whose travel is the axis: `contactPatch` (default) or `wheelCentre`. Ratios stay per contact-patch travel. */
-  readonly travelOf?: TravelOf;
+  readonly travelReference?: TravelReference;
   /** Distance between rows, mm; default 5. Rows stand at its multiples, and at both ends. */
   readonly step?: number;
   /** Names of the columns wanted beside `travel`; default all. */
@@ -35,9 +35,9 @@ export interface SweepOptions<Name extends string = string> {
 /** One end of a sweep: the travel there, mm (droop negative), and how the motion ended. */
 export interface SweepEnd {
   readonly travel: number;
-  readonly how: EndKind;
+  readonly status: MotionStatus;
   /** For `locked`: what does not hold there. */
-  readonly row?: string;
+  readonly constraint?: string;
 }
 
 /** A corner swept through its travel; `Name` says which columns it has beside `travel`. */
@@ -90,8 +90,8 @@ export function sweepModel(model: CornerModel, options: SweepOptions): Sweep {
       checkTravel(travel, end);
       readRows(r, driverOf(Float64Array.of(travel), drawn, path, new Float64Array(1)), 0);
       const dead =
-        (travel === end.bump.travel && end.bump.how === 'deadPoint') ||
-        (travel === end.droop.travel && end.droop.how === 'deadPoint');
+        (travel === end.bump.travel && end.bump.status === 'deadPoint') ||
+        (travel === end.droop.travel && end.droop.status === 'deadPoint');
       const values = plan.recipes.map((recipe) =>
         dead && recipe.byTravel ? null : firstOf(recipe, r.m, model),
       );
@@ -120,13 +120,13 @@ export interface LaidSweep {
 /** Checks the options and lays the path. */
 export function laySweep(model: CornerModel, options: SweepOptions): LaidSweep {
   const plan = checkOptions(options, model);
-  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5 } = options;
+  const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5 } = options;
   const system = compile(model.drawing);
-  const measure = bindMeasure(system, { y: model[travelOf] }, 'travelOf');
+  const measure = bindMeasure(system, { y: model[travelReference] }, 'travelReference');
   const drawn = drawnValue(measure);
   const path = tracePath(system, measure, drawn - droop, drawn + bump);
   let end = { droop: endOf(path.low, drawn, -droop), bump: endOf(path.high, drawn, bump) };
-  if (travelOf !== 'contactPatch') {
+  if (travelReference !== 'contactPatch') {
     end = beforeStillPatch(
       end,
       extremes(path, bindMeasure(system, { y: model.contactPatch }, 'travel')),
@@ -167,7 +167,7 @@ function checkTravel(travel: number, { droop, bump }: Ends): void {
       path: '',
       problem: 'outside the sweep',
       got: `${show(travel)} mm`,
-      allowed: `${droop.travel} mm (${droop.how}) to ${bump.travel} mm (${bump.how})`,
+      allowed: `${droop.travel} mm (${droop.status}) to ${bump.travel} mm (${bump.status})`,
     },
   ]);
 }
@@ -175,17 +175,17 @@ function checkTravel(travel: number, { droop, bump }: Ends): void {
 type Ends = Sweep['end'];
 
 /** An end as travel; where the travel asked for was reached it is just that, without the rounding of drawn + travel. */
-function endOf({ at, how, row }: End, drawn: number, asked: number): SweepEnd {
-  const travel = how === 'reached' ? asked + 0 : at - drawn;
-  return row === undefined ? { travel, how } : { travel, how, row };
+function endOf({ at, status, constraint }: MotionEnd, drawn: number, asked: number): SweepEnd {
+  const travel = status === 'reached' ? asked + 0 : at - drawn;
+  return constraint === undefined ? { travel, status } : { travel, status, constraint };
 }
 
 /** The ends brought in to where the contact patch stands still: ratios per its travel do not exist there. */
-function beforeStillPatch(end: Ends, still: readonly Still[], drawn: number): Ends {
+function beforeStillPatch(end: Ends, still: readonly StationaryPlace[], drawn: number): Ends {
   let { droop, bump } = end;
   for (const { at } of still) {
-    if (at > drawn && at - drawn < bump.travel) bump = { travel: at - drawn, how: 'deadPoint' };
-    if (at <= drawn && at - drawn > droop.travel) droop = { travel: at - drawn, how: 'deadPoint' };
+    if (at > drawn && at - drawn < bump.travel) bump = { travel: at - drawn, status: 'deadPoint' };
+    if (at <= drawn && at - drawn > droop.travel) droop = { travel: at - drawn, status: 'deadPoint' };
   }
   return { droop, bump };
 }
@@ -218,8 +218,8 @@ function travelsOf(
   // A multiple that is an end but for rounding is that end.
   const first = Math.floor(droop.travel / step + NO_STEP) + 1;
   const last = Math.ceil(bump.travel / step - NO_STEP) - 1;
-  const withDroop = droop.how === 'deadPoint' ? 0 : 1;
-  const withBump = bump.how === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
+  const withDroop = droop.status === 'deadPoint' ? 0 : 1;
+  const withBump = bump.status === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
   const inner = Math.max(0, last - first + 1);
   const rows = withDroop + inner + withBump;
   const { buffer } = new Float64Array((columns + 2) * rows);
@@ -260,19 +260,19 @@ function readColumns({ plan, travel, driver, room }: LaidSweep, r: Reader, model
 }
 
 const STEPS = `mm, more than 0, ${MOST_ROWS} rows at most`;
-const OPTIONS = ['bump', 'droop', 'travelOf', 'step', 'columns'];
+const OPTIONS = ['bump', 'droop', 'travelReference', 'step', 'columns'];
 
 /** Checks the options; returns the plan of the columns asked for. */
 function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
   const issues = unknownOptions('sweep options', options, OPTIONS);
-  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns } = options;
+  const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5, columns } = options;
   if (!isDistance(bump)) issues.push(noDistance('bump', bump));
   if (!isDistance(droop)) issues.push(noDistance('droop', droop));
-  if (travelOf !== 'contactPatch' && travelOf !== 'wheelCentre') {
+  if (travelReference !== 'contactPatch' && travelReference !== 'wheelCentre') {
     issues.push({
-      path: 'travelOf',
+      path: 'travelReference',
       problem: 'unknown choice',
-      got: show(travelOf),
+      got: show(travelReference),
       allowed: 'contactPatch, wheelCentre',
     });
   }
@@ -295,7 +295,7 @@ function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
     });
     throw new InputError('sweep options', issues);
   }
-  const plan = planColumns(model, travelOf, columns);
+  const plan = planColumns(model, travelReference, columns);
   if (columns !== undefined && plan.recipes.length < columns.length)
     issues.push(...unknownColumns(columns, model));
   throwIfAny('sweep options', issues);

@@ -6,8 +6,8 @@ import { meantName } from '../document/spelling.ts';
 import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { isPoint } from '../linkage/drawing.ts';
 import type { Units } from '../units.ts';
-import type { Box, Range } from './box.ts';
-import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
+import type { Bounds, Box } from './box.ts';
+import { armsOf, type CheckedClearances, type Clearances } from './clearances.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
 
@@ -19,7 +19,7 @@ export interface DesignProgress {
   readonly searches: number;
   /** Corners tried so far. */
   readonly trials: number;
-  /** Weighted sum of squared misses of the best corner so far, each counted in what is near enough. */
+  /** Weighted sum of squared misses of the best corner so far, each counted in its tolerance. */
   readonly misses: number;
 }
 
@@ -29,9 +29,9 @@ export interface DesignOptions {
    * Boxes of the points that may be moved, by name (`shockMount`), each axis that is given; `[least, most]` in mm, in the
    * corner's own coordinates. The corner as drawn must lie in them.
    */
-  readonly mounts: Readonly<Record<string, { readonly y?: Range; readonly z?: Range }>>;
+  readonly mounts: Readonly<Record<string, { readonly y?: Bounds; readonly z?: Bounds }>>;
   readonly objectives: readonly Objective[];
-  readonly keepOut?: KeepOut;
+  readonly clearances?: Clearances;
   /** Travel that the corner is looked at in, mm, both positive, and the distance of the rows; default 80, 80, 10. */
   readonly travel?: { readonly bump?: number; readonly droop?: number; readonly step?: number };
   /** Searches from places of their own, the first from the corner as drawn; default 6. */
@@ -51,7 +51,7 @@ export interface CheckedDesign {
   readonly plan: TrialPlan;
   readonly boxes: readonly Box[];
   readonly objectives: readonly Objective[];
-  readonly keepOut: CheckedKeepOut;
+  readonly clearances: CheckedClearances;
   readonly starts: number;
   readonly seed: number;
   readonly units: Units;
@@ -60,7 +60,7 @@ export interface CheckedDesign {
 const OPTIONS = [
   'mounts',
   'objectives',
-  'keepOut',
+  'clearances',
   'travel',
   'starts',
   'seed',
@@ -90,7 +90,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   };
   const moved = checkMounts(model, options.mounts, add);
   checkObjectives(model, options.objectives, add);
-  const keepOut = checkKeepOut(model, options.keepOut, add, issues);
+  const clearances = checkClearances(model, options.clearances, add, issues);
   const { starts = 6, seed = 1, signal, progress, units = 'metric' } = options;
   const { bump = 80, droop = 80, step = 10 } = isRecord(options.travel) ? options.travel : {};
   if (options.travel !== undefined) {
@@ -128,7 +128,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
     },
     boxes: moved.map(({ box }) => box),
     objectives: options.objectives,
-    keepOut,
+    clearances,
     starts,
     seed,
     units,
@@ -226,18 +226,23 @@ function checkMounts(model: CornerModel, mounts: unknown, add: Add) {
   return moved;
 }
 
-const WANTED = ['of', 'target', 'least', 'most', 'within', 'weight'];
+const GOAL = ['quantity', 'target', 'min', 'max', 'tolerance', 'weight'];
 /** What an objective has besides. */
 const FIGURES: Readonly<Record<string, readonly string[]>> = {
-  strokeUse: ['stroke'],
+  strokeFraction: ['stroke'],
   springRate: ['sprungMass', 'frequency'],
   jointForce: ['joint', 'tyre', 'station', 'unsprungMass'],
 };
-const STATIONS = ['droop', 'ride', 'bump'];
+const STATIONS = ['droop', 'design', 'bump'];
 
 function checkObjectives(model: CornerModel, objectives: unknown, add: Add): void {
   if (!Array.isArray(objectives) || objectives.length === 0) {
-    add('objectives', 'not a list of objectives', objectives, "[{ of: 'ratioAtRide', target: 0.6 }, ...]");
+    add(
+      'objectives',
+      'not a list of objectives',
+      objectives,
+      "[{ quantity: 'designRatio', target: 0.6 }, ...]",
+    );
     return;
   }
   objectives.forEach((one: unknown, k) => {
@@ -247,55 +252,66 @@ function checkObjectives(model: CornerModel, objectives: unknown, add: Add): voi
 
 function checkObjective(path: string, model: CornerModel, one: unknown, add: Add): void {
   if (!isRecord(one)) {
-    add(path, 'not an objective', one, '{ of, target }, or { of, least, most }');
+    add(path, 'not an objective', one, '{ quantity, target }, or { quantity, min, max }');
     return;
   }
-  const { of } = one;
+  const { quantity } = one;
   const kinds = Object.keys(OBJECTIVES);
-  if (typeof of !== 'string' || !kinds.includes(of)) {
-    const meant = typeof of === 'string' ? meantName(of, kinds) : undefined;
-    add(`${path}.of`, 'unknown objective', of, kinds.join(', '), meant && `did you mean ${meant}?`);
+  if (typeof quantity !== 'string' || !kinds.includes(quantity)) {
+    const meant = typeof quantity === 'string' ? meantName(quantity, kinds) : undefined;
+    add(
+      `${path}.quantity`,
+      'unknown objective',
+      quantity,
+      kinds.join(', '),
+      meant && `did you mean ${meant}?`,
+    );
     return;
   }
-  unknownNames(path, one, [...WANTED, ...(FIGURES[of] ?? [])], add);
-  checkWanted(path, one, add);
+  unknownNames(path, one, [...GOAL, ...(FIGURES[quantity] ?? [])], add);
+  checkGoal(path, one, add);
   const positive = (name: string, unit: string) => {
     const value = one[name];
     if (isNumber(value, 0) && value > 0) return;
     const problem = value === undefined ? 'missing' : 'out of range';
     add(`${path}.${name}`, problem, value, `a number greater than 0 (${unit})`);
   };
-  if (of === 'strokeUse') positive('stroke', 'mm');
-  if (of === 'springRate') {
+  if (quantity === 'strokeFraction') positive('stroke', 'mm');
+  if (quantity === 'springRate') {
     positive('sprungMass', 'kg');
     positive('frequency', 'Hz');
   }
-  if (of === 'jointForce') checkJointForce(path, model, one, add);
+  if (quantity === 'jointForce') checkJointForce(path, model, one, add);
 }
 
-function checkWanted(
+function checkGoal(
   path: string,
-  { target, least, most, within, weight }: Readonly<Record<string, unknown>>,
+  { target, min, max, tolerance, weight }: Readonly<Record<string, unknown>>,
   add: Add,
 ) {
-  for (const [name, value] of Object.entries({ target, least, most })) {
+  for (const [name, value] of Object.entries({ target, min, max })) {
     if (value !== undefined && !isNumber(value))
       add(`${path}.${name}`, 'not a number', value, 'a finite number');
   }
-  const some = least !== undefined || most !== undefined;
+  const some = min !== undefined || max !== undefined;
   if ((target !== undefined) === some) {
     add(
       path,
-      some ? 'both a target and bounds' : 'nothing wanted',
+      some ? 'both a target and bounds' : 'no goal',
       undefined,
-      'target, or least or most or both',
+      'target, or min or max or both',
       some ? 'take one out' : 'say what it should be',
     );
-  } else if (isNumber(least) && isNumber(most) && least > most) {
-    add(path, 'least is more than most', [least, most], 'least <= most');
+  } else if (isNumber(min) && isNumber(max) && min > max) {
+    add(path, 'min is more than max', [min, max], 'min <= max');
   }
-  if (within !== undefined && !(isNumber(within, 0) && within > 0)) {
-    add(`${path}.within`, 'out of range', within, 'a number greater than 0, in the unit of the objective');
+  if (tolerance !== undefined && !(isNumber(tolerance, 0) && tolerance > 0)) {
+    add(
+      `${path}.tolerance`,
+      'out of range',
+      tolerance,
+      'a number greater than 0, in the unit of the objective',
+    );
   }
   if (weight !== undefined && !isNumber(weight, 0))
     add(`${path}.weight`, 'out of range', weight, 'a number of 0 or more');
@@ -332,54 +348,72 @@ function checkJointForce(
   }
 }
 
-const KEEP_OUT = ['mountToArm', 'springToArm', 'springToTyre', 'spring', 'tyre'];
+const CLEARANCES = ['mountToArm', 'springToArm', 'springToTyre', 'spring', 'tyre'];
 
-function checkKeepOut(model: CornerModel, keepOut: unknown, add: Add, issues: Issue[]): CheckedKeepOut {
-  if (keepOut === undefined || !unknownNames('keepOut', keepOut, KEEP_OUT, add)) return {};
-  const { mountToArm, springToArm, springToTyre, spring, tyre } = keepOut;
+function checkClearances(
+  model: CornerModel,
+  clearances: unknown,
+  add: Add,
+  issues: Issue[],
+): CheckedClearances {
+  if (clearances === undefined || !unknownNames('clearances', clearances, CLEARANCES, add)) return {};
+  const { mountToArm, springToArm, springToTyre, spring, tyre } = clearances;
   const arms = Object.keys(armsOf(model));
   for (const [name, distances] of Object.entries({ mountToArm, springToArm })) {
-    if (distances === undefined || !unknownNames(`keepOut.${name}`, distances, arms, add)) continue;
+    if (distances === undefined || !unknownNames(`clearances.${name}`, distances, arms, add)) continue;
     for (const [arm, distance] of Object.entries(distances)) {
       if (arms.includes(arm) && !isNumber(distance, 0))
-        add(`keepOut.${name}.${arm}`, 'not a distance', distance, 'mm, 0 or more');
+        add(`clearances.${name}.${arm}`, 'not a distance', distance, 'mm, 0 or more');
     }
   }
   if (springToTyre !== undefined && !isNumber(springToTyre, 0)) {
-    add('keepOut.springToTyre', 'not a distance', springToTyre, 'mm, 0 or more');
+    add('clearances.springToTyre', 'not a distance', springToTyre, 'mm, 0 or more');
   }
   const wantsSpring = springToArm !== undefined || springToTyre !== undefined;
   if (
-    spring === undefined ? wantsSpring : unknownNames('keepOut.spring', spring, ['diameter', 'fromEyes'], add)
+    spring === undefined
+      ? wantsSpring
+      : unknownNames('clearances.spring', spring, ['diameter', 'seatOffset'], add)
   ) {
-    const { diameter, fromEyes } = (spring ?? {}) as Record<string, unknown>;
+    const { diameter, seatOffset } = (spring ?? {}) as Record<string, unknown>;
     if (spring === undefined) {
       add(
-        'keepOut.spring',
+        'clearances.spring',
         'missing',
         undefined,
-        '{ diameter, fromEyes } in mm',
+        '{ diameter, seatOffset } in mm',
         'say how thick it is, and where it begins',
       );
     } else {
       if (!(isNumber(diameter, 0) && diameter > 0))
-        add('keepOut.spring.diameter', 'out of range', diameter, 'mm, more than 0');
-      if (!isNumber(fromEyes, 0)) add('keepOut.spring.fromEyes', 'out of range', fromEyes, 'mm, 0 or more');
+        add('clearances.spring.diameter', 'out of range', diameter, 'mm, more than 0');
+      if (!isNumber(seatOffset, 0))
+        add('clearances.spring.seatOffset', 'out of range', seatOffset, 'mm, 0 or more');
     }
   }
   if (springToTyre !== undefined && tyre === undefined) {
-    add('keepOut.tyre', 'missing', undefined, "{ overallRadius, width } in mm, or its marking: '205/55R16'");
+    add(
+      'clearances.tyre',
+      'missing',
+      undefined,
+      "{ overallRadius, width } in mm, or its marking: '205/55R16'",
+    );
   }
   if (tyre !== undefined && typeof tyre !== 'string') {
     const { overallRadius, width } = (isRecord(tyre) ? tyre : {}) as Record<string, unknown>;
     if (!(isNumber(overallRadius, 0) && isNumber(width, 0) && overallRadius > 0 && width > 0)) {
-      add('keepOut.tyre', 'not a tyre', tyre, "{ overallRadius, width } in mm, or its marking: '205/55R16'");
+      add(
+        'clearances.tyre',
+        'not a tyre',
+        tyre,
+        "{ overallRadius, width } in mm, or its marking: '205/55R16'",
+      );
     }
   }
-  const marking = tyreFindings(keepOut, ['tyre']);
-  issues.push(...marking.map(({ at: _, ...issue }) => ({ ...issue, path: 'keepOut.tyre' })));
-  const { tyre: _, ...others } = keepOut as KeepOut;
+  const marking = tyreFindings(clearances, ['tyre']);
+  issues.push(...marking.map(({ at: _, ...issue }) => ({ ...issue, path: 'clearances.tyre' })));
+  const { tyre: _, ...others } = clearances as Clearances;
   const good =
-    tyre !== undefined && marking.length === 0 && !issues.some(({ path }) => path === 'keepOut.tyre');
+    tyre !== undefined && marking.length === 0 && !issues.some(({ path }) => path === 'clearances.tyre');
   return { ...others, ...(good ? { tyre: tyreOf(tyre as Tyre | string) } : {}) };
 }

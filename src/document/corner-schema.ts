@@ -52,7 +52,7 @@ function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Pa
         })
         .describe('The other end of the coilover where that moves too, in place of chassisMount.')
         .optional(),
-      offset: quantity(
+      foreAftOffset: quantity(
         'length',
         'Fore-aft distance between the two ends, either sign; 0 if left out',
       ).optional(),
@@ -121,8 +121,8 @@ export const strutSchema = z.strictObject({
   lowerArm: arm('lower'),
   strut: z
     .strictObject({
-      top: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
-      lower: hardpoint(
+      topMount: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
+      lowerMount: hardpoint(
         'A point on the axis of the strut, low on the upright; the spring and damper act from here',
       ),
     })
@@ -144,7 +144,11 @@ export const customCornerSchema = z.strictObject({
   upright: name,
   wheelCentre: name,
   contactPatch: name,
-  shock: z.strictObject({ outer: name, inner: name, offset: quantity('length', 'Fore-aft').optional() }),
+  shock: z.strictObject({
+    outer: name,
+    inner: name,
+    foreAftOffset: quantity('length', 'Fore-aft').optional(),
+  }),
   kingpin: z.strictObject({ lower: name, upper: name }).optional(),
   rocker: z
     .strictObject({ body: name, pivot: name, rod: z.strictObject({ outer: name, inner: name }) })

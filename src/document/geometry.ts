@@ -36,11 +36,11 @@ const APART: readonly [first: Place, second: Place][] = [
     ['upperArm', 'outer'],
   ],
   [
-    ['strut', 'top'],
-    ['strut', 'lower'],
+    ['strut', 'topMount'],
+    ['strut', 'lowerMount'],
   ],
   [
-    ['strut', 'top'],
+    ['strut', 'topMount'],
     ['lowerArm', 'outer'],
   ],
   [

@@ -13,12 +13,7 @@ export function limitFindings(limits: unknown, unit: string, sized = false): Fin
 
 /** Pairs of lengths of which the first is the smaller: where, what each is called, why. */
 const SMALLER: readonly [holder: string, small: string, large: string, advice: string][] = [
-  [
-    'damper',
-    'closed',
-    'open',
-    'closed is the length fully compressed, open the length fully extended: are the two exchanged?',
-  ],
+  ['damper', 'compressedLength', 'extendedLength', 'are the two lengths exchanged?'],
   [
     'bumpStop',
     'solidHeight',
@@ -45,14 +40,14 @@ function contradictions(limits: unknown, unit: string): Finding[] {
   const findings = SMALLER.flatMap(([holder, small, large, advice]) =>
     less([holder, small], sizeAt(limits, [holder, large]), `${holder}.${large}`, advice),
   );
-  const open = sizeAt(limits, ['damper', 'open']) ?? 0;
-  const closed = sizeAt(limits, ['damper', 'closed']) ?? 0;
+  const extended = sizeAt(limits, ['damper', 'extendedLength']) ?? 0;
+  const compressed = sizeAt(limits, ['damper', 'compressedLength']) ?? 0;
   const solid = ['bumpStop', 'solidHeight'];
-  if (closed < open && closed > 0 && !findings.some(({ at }) => at[1] === solid[1])) {
+  if (compressed < extended && compressed > 0 && !findings.some(({ at }) => at[1] === solid[1])) {
     findings.push(
       ...less(
         solid,
-        open - closed,
+        extended - compressed,
         "the damper's stroke",
         'a stop as high as the stroke leaves nothing of it: check it and the lengths of the damper',
       ),
@@ -79,7 +74,8 @@ function lacking(limits: unknown, sized: boolean): Finding[] {
     findings.push({
       at: ['bumpStop'],
       problem: 'a bump stop without a damper',
-      advice: 'give damper: { open, closed } too: its heights count from the closed length',
+      advice:
+        'give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
     });
   }
   if (has('arch') && !has('tyre')) {

@@ -3,6 +3,8 @@ import { type Issue, show, throwIfAny } from '../errors.ts';
 import { type Quantity, type Units, unitName } from '../units.ts';
 import { inWords } from '../words.ts';
 import { accepts } from './accepts.ts';
+import type { Finding, Place } from './finding.ts';
+import { withoutFormerNames } from './former-names.ts';
 import { adviceForText } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
 import { homesIn, isRequired, namesOf, schemaAt } from './schema-walk.ts';
@@ -42,9 +44,13 @@ export function examine<Schema extends z.ZodType>(
   check: Check,
 ): { data: z.output<Schema> | undefined; findings: readonly Finding[] } {
   if (accepts(schema, input)) return { data: input, findings: check(input, units) };
-  const result = schema.safeParse(input);
-  const misshapen = result.success ? [] : shapeFindings(schema, input, result.error, units);
-  return { data: result.data, findings: [...misshapen, ...unsettled(check(input, units), misshapen)] };
+  const { value, findings: renamed, writtenAt } = withoutFormerNames(schema, input);
+  const result = schema.safeParse(value);
+  const misshapen = result.success ? [] : shapeFindings(schema, value, result.error, units);
+  const others = [...misshapen, ...unsettled(check(value, units), misshapen)];
+  if (renamed.length === 0) return { data: result.data, findings: others };
+  const written = others.map((finding) => ({ ...finding, at: writtenAt(finding.at) }));
+  return { data: undefined, findings: [...renamed, ...written] };
 }
 
 /** Findings of places of which more need be said: no other kind of thing stands there, and they have not been told. */
@@ -60,6 +66,8 @@ function unsettled(findings: readonly Finding[], told: readonly Finding[]): read
   return findings.filter(({ at }) => at.length === 0 || !(places.has(keyOf(at)) || isWithinWrongKind(at)));
 }
 
+export type { Finding, Place } from './finding.ts';
+
 const SEPARATOR = '\u0000';
 
 /** A place as the key of a set: an index is no name. */
@@ -69,14 +77,6 @@ function keyOf(at: Place): string {
 
 function partOf(key: PropertyKey): string {
   return typeof key === 'number' ? `#${key}` : `.${String(key)}`;
-}
-
-/** A place as keys from the outside in. */
-export type Place = readonly PropertyKey[];
-
-/** An issue by its place, before that is written as a path. */
-export interface Finding extends Omit<Issue, 'path'> {
-  readonly at: Place;
 }
 
 /** Findings as issues, in the order in which the input has their places; what is missing comes after what is there. */

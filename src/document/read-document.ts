@@ -62,12 +62,12 @@ function under(at: Place, findings: readonly Finding[]): Finding[] {
 
 /** Limits that name an end or a part that the corner has not. */
 function partFindings(corner: unknown): Finding[] {
-  const ends = ['limits', 'ends'];
+  const bearings = ['limits', 'bearings'];
   const isFixed = valueAt(corner, ['coilover', 'otherEnd']) === undefined;
   const housing = ['limits', 'ballJoints', 'rodMount', 'housing'];
   const on = valueAt(corner, ['rod', 'on']);
   const held = valueAt(corner, housing);
-  const findings = under(ends, endFindings(valueAt(corner, ends), isFixed));
+  const findings = under(bearings, endFindings(valueAt(corner, bearings), isFixed));
   if (held === undefined || held === 'rod' || held === on || !PARTS.some((part) => part === on))
     return findings;
   return [

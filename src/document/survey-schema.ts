@@ -24,15 +24,19 @@ const uncertainty = (kind: 'length' | 'angle', of: string) =>
 
 const surveyPoint = z
   .strictObject({
-    guess: point('First guess of where it lies, from a rough sketch').optional(),
-    at: point('Where it lies, known: what other points are measured from').optional(),
-    axis: pair(
+    estimate: point('First estimate of where it lies, from a rough sketch').optional(),
+    known: point('Where it lies, known: what other points are measured from').optional(),
+    pivotAxis: pair(
       'The point lies on the axis through these two, where that pierces the plane at its x',
     ).optional(),
     x: foreAft.optional(),
   })
   .refine(
-    ...having(['guess', 'at', 'axis'], 'one', 'give one of guess [y, z], at [y, z] and axis [two points]'),
+    ...having(
+      ['estimate', 'known', 'pivotAxis'],
+      'one',
+      'give one of estimate [y, z], known [y, z] and pivotAxis [two points]',
+    ),
   )
   .describe('A point by how its place is known.');
 
@@ -45,8 +49,8 @@ function readings<Shape extends z.ZodRawShape>(shape: Shape, description: string
   ).optional();
 }
 
-const lengthRead = { is: onLength, plusMinus: uncertainty('length', 'this reading') };
-const angleRead = { is: onAngle, plusMinus: uncertainty('angle', 'this reading') };
+const lengthRead = { value: onLength, plusMinus: uncertainty('length', 'this reading') };
+const angleRead = { value: onAngle, plusMinus: uncertainty('angle', 'this reading') };
 const line = pair('Two points of the line');
 
 /** A survey of points; shape as `survey` documents. */
@@ -65,7 +69,7 @@ export const surveySchema = z
     distances: readings(
       {
         between: pair('The two points'),
-        is: quantity('length', 'What was read', z.number().gt(0)),
+        value: quantity('length', 'What was read', z.number().gt(0)),
         plusMinus: lengthRead.plusMinus,
       },
       'Distances of two points in space, by tape: fore-aft included.',
@@ -78,21 +82,21 @@ export const surveySchema = z
       { of: name.describe('The point'), from: name.describe('From which point').optional(), ...lengthRead },
       'Lateral distances from the centreline, or from another point: outboard positive.',
     ),
-    leans: readings(
+    inclinations: readings(
       { line, ...angleRead },
-      'Leans of lines from vertical, seen from the front: top inboard positive.',
+      'Inclinations of lines from vertical, seen from the front: top inboard positive.',
     ),
     slopes: readings(
       { line, ...angleRead },
       'Slopes of lines from horizontal, seen from the front: outboard end up positive.',
     ),
-    inLine: readings(
+    collinear: readings(
       {
         point: name.describe('The point'),
         line,
         plusMinus: uncertainty('length', 'the point may be beside the line'),
       },
-      'Points that lie in line with two others, seen from the front.',
+      'Points that lie on the line through two others, seen from the front.',
     ),
   })
   .describe('A survey: readings of the points of a suspension corner on stands.');
@@ -110,7 +114,7 @@ const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
   ],
   heights: [['of'], ['above']],
   laterals: [['of'], ['from']],
-  leans: [
+  inclinations: [
     ['line', 0],
     ['line', 1],
   ],
@@ -118,7 +122,7 @@ const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
     ['line', 0],
     ['line', 1],
   ],
-  inLine: [['point'], ['line', 0], ['line', 1]],
+  collinear: [['point'], ['line', 0], ['line', 1]],
 };
 
 /**
@@ -182,15 +186,20 @@ function pointFinder(names: readonly string[]): PointFinder {
 
 /** An axis goes through two points of its own that lie one behind the other. */
 function axisFindings(points: unknown, of: string, find: PointFinder): Finding[] {
-  const at: Place = ['points', of, 'axis'];
-  const ends = valueAt(points, [of, 'axis']);
+  const at: Place = ['points', of, 'pivotAxis'];
+  const ends = valueAt(points, [of, 'pivotAxis']);
   if (!Array.isArray(ends) || !ends.every((end) => typeof end === 'string')) return [];
   const unknown = ends.flatMap((end: string, k): Finding[] => {
     const unknown = find([...at, k], end);
     if (unknown !== undefined) return [unknown];
-    if (valueAt(points, [end, 'axis']) === undefined) return [];
+    if (valueAt(points, [end, 'pivotAxis']) === undefined) return [];
     return [
-      { at: [...at, k], problem: 'itself a point on an axis', got: end, advice: 'give it a guess or at' },
+      {
+        at: [...at, k],
+        problem: 'itself a point on a pivot axis',
+        got: end,
+        advice: 'give it estimate or known',
+      },
     ];
   });
   if (unknown.length > 0 || ends.length !== 2) return unknown;

@@ -4,16 +4,16 @@ import { jointPoints, jointsOf } from './joints.ts';
 import { carried, type Turn } from './plane.ts';
 
 /**
- * The other way in which two bodies can be put together: the point that joins them goes to the other side of the line
- * between their other joints, and what else they carry goes along.
+ * The other assembly mode of two bodies: the point that joins them is mirrored in the line between their other joints, and their
+ * further points go along.
  *
  * @throws InputError for a faulty drawing, and for a point that does not join two moving bodies with one other joint each.
  */
-export function otherAssembly<P extends string, B extends string, T extends string = never>(
+export function otherAssemblyMode<P extends string, B extends string, T extends string = never>(
   drawing: Drawing<P, B, T>,
   point: NoInfer<P>,
 ): CheckedDrawing<P, B, T>;
-export function otherAssembly(drawing: Drawing, point: string): CheckedDrawing {
+export function otherAssemblyMode(drawing: Drawing, point: string): CheckedDrawing {
   checkDrawing(drawing);
   const carriers = Object.keys(drawing.bodies).filter((body) => drawing.bodies[body].includes(point));
   throwIfAny('assembly', faults(drawing, point, carriers));
@@ -62,9 +62,9 @@ function faults(drawing: Drawing, point: string, carriers: readonly string[]): I
     return [
       {
         path: `bodies.${body}`,
-        problem: 'not held at one other joint',
+        problem: 'not joined at one other point',
         got: joints.length === 0 ? 'none' : joints.join(', '),
-        advice: 'draw the other assembly by hand',
+        advice: 'draw the other assembly mode by hand',
       },
     ];
   });
@@ -75,7 +75,7 @@ function mirrored([x, y]: Point, [ax, ay]: Point, [cx, cy]: Point): Point {
   const square = dx * dx + dy * dy;
   if (square === 0)
     throw new InputError('assembly', [
-      { path: '', problem: 'both bodies turn about one place: there is no other assembly' },
+      { path: '', problem: 'both bodies turn about one place: there is no other assembly mode' },
     ]);
   const off = ((x - ax) * dy - (y - ay) * dx) / square;
   return [x - 2 * off * dy, y + 2 * off * dx];

@@ -1,5 +1,14 @@
 import { type Issue, show, throwIfAny, unknownName, unknownOptions } from '../errors.ts';
-import { isHeld, isNames, isRecord, JOINT_SHAPES, type Joints, jointIssues, jointPoints } from './joints.ts';
+import { renamedKeys } from './former-names.ts';
+import {
+  areFixedCoordinates,
+  isNames,
+  isRecord,
+  JOINT_SHAPES,
+  type Joints,
+  jointIssues,
+  jointPoints,
+} from './joints.ts';
 
 /** A point of the plane, `[x, y]`, in the drawing's own length unit. */
 export type Point = readonly [number, number];
@@ -54,7 +63,14 @@ export function linkage<const P extends string, const B extends string, const T 
 }
 
 /** What a drawing is made of beside its points. */
-export const PARTS = ['ground', 'bodies', 'held', 'sliders', 'angles', 'telescopes'] as const;
+export const PARTS = [
+  'ground',
+  'bodies',
+  'fixedCoordinates',
+  'sliders',
+  'fixedAngles',
+  'telescopes',
+] as const;
 
 /**
  * Checks a drawing.
@@ -64,7 +80,7 @@ export const PARTS = ['ground', 'bodies', 'held', 'sliders', 'angles', 'telescop
  */
 export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is D & CheckedDrawing {
   throwIfAny('drawing', missingParts(drawing));
-  const issues: Issue[] = unknownOptions('drawing', drawing, ['points', ...PARTS]);
+  const issues: Issue[] = unknownParts(drawing);
   const names = Object.keys(drawing.points);
   const known = new Set(names);
   const used = new Set([...drawing.ground, ...jointPoints(drawing)]);
@@ -128,11 +144,18 @@ export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is 
   throwIfAny('drawing', issues);
 }
 
-/** What keeps a drawing from being looked at at all: parts that are missing or of the wrong kind. */
+/** Parts whose name is not known, or is that of an earlier version. */
+function unknownParts(drawing: Drawing): Issue[] {
+  const renamed = renamedKeys('drawing', drawing);
+  const others = unknownOptions('drawing', drawing, ['points', ...PARTS]);
+  return [...renamed, ...others.filter(({ path }) => renamed.every((one) => one.path !== path))];
+}
+
+/** What keeps a drawing from being checked any farther: parts that are missing or of the wrong kind. */
 function missingParts(drawing: unknown): Issue[] {
   if (!isRecord(drawing)) return [{ path: '', problem: 'not a drawing', got: show(drawing), allowed: SHAPE }];
   const issues: Issue[] = [];
-  const { points, ground, bodies, held } = drawing;
+  const { points, ground, bodies, fixedCoordinates } = drawing;
   const check = (path: string, good: boolean, got: unknown, allowed: string) => {
     const problem = got === undefined ? 'missing' : 'wrong kind of value';
     if (!good) issues.push({ path, problem, got: show(got), allowed });
@@ -146,7 +169,14 @@ function missingParts(drawing: unknown): Issue[] {
   check('ground', isNames(ground), ground, NAMES);
   check('bodies', isRecord(bodies), bodies, "{ name: ['A', 'B'], ... }");
   if (isRecord(bodies)) each('bodies', bodies, isNames, NAMES);
-  if (held !== undefined) check('held', isHeld(held), held, "[{ x: 'P' }, { y: 'Q' }]");
+  if (fixedCoordinates !== undefined) {
+    check(
+      'fixedCoordinates',
+      areFixedCoordinates(fixedCoordinates),
+      fixedCoordinates,
+      "[{ x: 'P' }, { y: 'Q' }]",
+    );
+  }
   for (const [part, [good, allowed]] of Object.entries(JOINT_SHAPES)) {
     const all = drawing[part];
     if (isRecord(all)) each(part, all, good, allowed);

@@ -13,30 +13,29 @@ export interface Slider<P extends string = string> {
 export type Direction<P extends string = string, B extends string = string> = B | readonly [P, P];
 
 /**
- * What joins the parts of a drawing beside shared points; every name is yours, and comes back in messages. `P`, `B` and `T` are
+ * What joins the parts of a drawing, apart from shared points. Messages use the names that you give. `P`, `B` and `T` are
  * the names of points, of what has a direction, and of telescopes.
  */
 export interface Joints<P extends string = string, B extends string = string, T extends string = string> {
   /** Coordinates that stay as drawn, `{ x: 'P' }` or `{ y: 'P' }`: a point on a straight guide along the other axis. */
-  readonly held?: readonly Held<P>[];
+  readonly fixedCoordinates?: readonly FixedCoordinate<P>[];
   /** Points that slide on lines. */
   readonly sliders?: Readonly<Record<string, Slider<P>>>;
   /**
-   * Two directions that keep the angle drawn between them (two bodies kept parallel, a fixed angle, a sliding pair that
-   * does not turn), or one alone that keeps its direction.
+   * Two directions whose angle stays as drawn (two parallel bodies, a prismatic pair), or one direction that stays as drawn.
    */
-  readonly angles?: Readonly<
+  readonly fixedAngles?: Readonly<
     Record<string, readonly [Direction<P, B>] | readonly [Direction<P, B>, Direction<P, B>]>
   >;
   /**
-   * Members between two points whose length is free, with a direction of their own: a telescope is a body to `angles` and
-   * `turn`, and where its direction is held its length may pass through nothing.
+   * Members between two points whose length is free, with a direction of their own: a telescope is a body to `fixedAngles`
+   * and `turn`, and where its direction is fixed its length may pass through zero.
    */
   readonly telescopes?: { readonly [Name in T]: readonly [P, P] };
 }
 
 /** A coordinate of a point that stays as drawn. */
-export type Held<P extends string = string> = { readonly x: P } | { readonly y: P };
+export type FixedCoordinate<P extends string = string> = { readonly x: P } | { readonly y: P };
 
 /** What joints are checked against. */
 export interface Parts {
@@ -60,7 +59,7 @@ function isPair(value: unknown): boolean {
   return isNames(value) && value.length === 2;
 }
 
-export function isHeld(value: unknown): boolean {
+export function areFixedCoordinates(value: unknown): boolean {
   return (
     Array.isArray(value) &&
     value.every((one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'))
@@ -74,7 +73,7 @@ export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => b
     "{ point: 'P', on: ['A', 'B'] }",
   ],
   telescopes: [isPair, "['A', 'B']"],
-  angles: [
+  fixedAngles: [
     (one) =>
       Array.isArray(one) &&
       (one.length === 1 || one.length === 2) &&
@@ -85,11 +84,11 @@ export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => b
 
 /** Faults of joints whose shape is good. */
 export function jointIssues(joints: Joints, parts: Parts): Issue[] {
-  const { held = [], sliders = {}, angles = {}, telescopes = {} } = joints;
+  const { fixedCoordinates = [], sliders = {}, fixedAngles = {}, telescopes = {} } = joints;
   const { bodies, ground, checkName, together } = parts;
   const issues: Issue[] = [];
-  held.forEach((one, k) => {
-    checkName(`held[${k}].${'x' in one ? 'x' : 'y'}`, 'x' in one ? one.x : one.y);
+  fixedCoordinates.forEach((one, k) => {
+    checkName(`fixedCoordinates[${k}].${'x' in one ? 'x' : 'y'}`, 'x' in one ? one.x : one.y);
   });
   const pair = (path: string, [a, b]: readonly [string, string], problem: string) => {
     const known = [checkName(`${path}[0]`, a), checkName(`${path}[1]`, b)];
@@ -132,9 +131,9 @@ export function jointIssues(joints: Joints, parts: Parts): Issue[] {
     });
   }
   const named = [...Object.keys(bodies), ...Object.keys(telescopes)];
-  for (const [name, directions] of Object.entries(angles)) {
+  for (const [name, directions] of Object.entries(fixedAngles)) {
     directions.forEach((direction, k) => {
-      const path = `angles.${name}[${k}]`;
+      const path = `fixedAngles.${name}[${k}]`;
       if (typeof direction !== 'string') {
         pair(path, direction, 'a direction between two points in one place');
       } else if (!named.includes(direction)) {
@@ -145,7 +144,7 @@ export function jointIssues(joints: Joints, parts: Parts): Issue[] {
   return issues;
 }
 
-/** Points that joints hold, though they may be on no body. */
+/** Points of sliders and telescopes, which may be on no body. */
 export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[] {
   return [
     ...Object.values(sliders).flatMap(({ point, on }) => [point, ...on]),
@@ -156,11 +155,11 @@ export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[]
 /** Points of a body at which something else holds it. */
 export function jointsOf(parts: Joints & Pick<Parts, 'bodies' | 'ground'>, body: string): string[] {
   const { bodies, ground } = parts;
-  const held = jointPoints(parts);
+  const joined = jointPoints(parts);
   return bodies[body].filter(
     (name) =>
       ground.includes(name) ||
-      held.includes(name) ||
+      joined.includes(name) ||
       Object.entries(bodies).some(([other, points]) => other !== body && points.includes(name)),
   );
 }

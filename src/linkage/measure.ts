@@ -1,8 +1,9 @@
-// A measure is a scalar function of the pose, made of one form W. Seen from a moving body, W is first turned back with it: conj(F) W
-// takes its place, F the body's line over its drawn value, so that F = 1 as drawn and |F| = 1 throughout.
+// A measure is a scalar function of the pose, made of one form W. Relative to a moving body, W is first turned back with the body:
+// conj(F) W takes its place, F the body's line over its drawn value, so that F = 1 as drawn and |F| = 1 throughout.
 
 import { type Issue, show, throwIfAny } from '../errors.ts';
 import { addForms, constantForm, type Form, isConstant } from './form.ts';
+import { renamedKeys } from './former-names.ts';
 import { difference, type System } from './system.ts';
 
 /**
@@ -16,25 +17,25 @@ import { difference, type System } from './system.ts';
  * - `{ turn: 'body' }`: rotation of a body from its drawn pose, radians, counter-clockwise positive, continuous.
  */
 export type Measure<P extends string = string, B extends string = string> =
-  | ({ readonly x: P } & Seen<B>)
-  | ({ readonly y: P } & Seen<B>)
+  | ({ readonly x: P } & Frame<B>)
+  | ({ readonly y: P } & Frame<B>)
   | { readonly length: readonly [P, P]; readonly offset?: number }
-  | ({ readonly angle: readonly [P, P] } & Seen<B>)
-  | ({ readonly turn: B } & Seen<B>);
+  | ({ readonly angle: readonly [P, P] } & Frame<B>)
+  | ({ readonly turn: B } & Frame<B>);
 
 /**
- * `seenFrom` a moving body: as somebody who rides on it sees it, in the axes of the drawn pose. The coordinates of a point
- * are those it would have if the body were brought back to where it was drawn, with all else in its place about it.
+ * The frame of a measure: the ground, or a moving body with the axes of the drawn pose (`relativeTo`). Relative to a body, a point has
+ * the coordinates that it would have if body and point together were brought back to where the body was drawn.
  */
-export interface Seen<B extends string = string> {
-  readonly seenFrom?: B;
+export interface Frame<B extends string = string> {
+  readonly relativeTo?: B;
 }
 
 /** How a measure is computed from its form. */
 export type MeasureKind = 'x' | 'y' | 'length' | 'angle';
 
-/** A moving body from which something is seen: its line over its drawn value, and the points between which that is. */
-export interface Frame {
+/** A moving body as frame of a measure: its line over its drawn value, and the two points of that line. */
+export interface MovingFrame {
   readonly form: Form;
   readonly ends: readonly [number, number];
 }
@@ -43,11 +44,11 @@ export interface Frame {
 export interface BoundMeasure {
   readonly kind: MeasureKind;
   readonly form: Form;
-  /** The body from which it is seen; null for the ground. */
-  readonly frame: Frame | null;
+  /** The body that it is relative to; null for the ground. */
+  readonly frame: MovingFrame | null;
   /** The point whose place the form is, or the two between which it is the line. */
   readonly ends: readonly [number] | readonly [number, number];
-  /** Value added to a computed one: minus the drawn angle for a turn, the drawn place of the body seen from. */
+  /** Value added to a computed one: minus the drawn angle for a turn, the drawn place of the body that it is relative to. */
   readonly zero: number;
   /** Whether it counts from the drawn pose, so that it is 0 there whatever is drawn. */
   readonly fromDrawn: boolean;
@@ -89,8 +90,10 @@ function bind(
   issues: Issue[],
 ): BoundMeasure | undefined {
   if (typeof measure === 'object' && measure !== null) {
-    const seenFrom = 'seenFrom' in measure ? measure.seenFrom : undefined;
-    const from = seenFrom === undefined ? null : basicPoints(system, seenFrom, `${path}.seenFrom`, issues);
+    issues.push(...renamedKeys('measure', measure, path));
+    const relativeTo = 'relativeTo' in measure ? measure.relativeTo : undefined;
+    const from =
+      relativeTo === undefined ? null : basicPoints(system, relativeTo, `${path}.relativeTo`, issues);
     const frame = from === null ? null : frameOf(system, from);
     if ('x' in measure || 'y' in measure) {
       const kind = 'x' in measure ? 'x' : 'y';
@@ -173,7 +176,7 @@ export function coordinate(kind: 'x' | 'y', { places }: System, p: number): Boun
 }
 
 /** The body whose line is between two points; null for one that never moves. */
-function frameOf(system: System, ends: readonly [number, number]): Frame | null {
+function frameOf(system: System, ends: readonly [number, number]): MovingFrame | null {
   const line = difference(system, ...ends);
   if (isConstant(line)) return null;
   const square = line.x * line.x + line.y * line.y;

@@ -1,15 +1,15 @@
 import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
+import { barMisfit } from './bar-misfit.ts';
+import { whyNotDriven } from './degrees-of-freedom.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
-import { whyNotDriven } from './freedoms.ts';
-import { giveOf } from './give.ts';
-import { holding } from './hold.ts';
+import { holdMeasures } from './hold-measures.ts';
 import { layPath } from './lay-path.ts';
 import { type BoundMeasure, bindMeasure, coordinate, type Measure } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
-import type { End, NoPath, Path } from './path.ts';
+import type { MotionEnd, NoPath, Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
 import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
@@ -21,13 +21,13 @@ export interface TraceOptions<P extends string = string, B extends string = stri
    * the motion is followed by its arc length (0 as drawn), through dead points.
    */
   readonly driver?: Measure<P, B>;
-  /** Least value of the driver, no more than the drawn one; default: as far as it goes. */
+  /** Smallest value of the driver, no more than the drawn one; default: as far as it goes. */
   readonly from?: number;
-  /** Greatest value of the driver, no less than the drawn one; default: as far as it goes. */
+  /** Largest value of the driver, no less than the drawn one; default: as far as it goes. */
   readonly to?: number;
-  /** Measures that keep their drawn values, for a linkage of more than one freedom. */
+  /** Measures held at their drawn value, for a linkage of several degrees of freedom. */
   readonly hold?: readonly Measure<P, B>[];
-  /** By how much a redundant constraint may miss, in the drawing's unit; default a millionth of its longest bar. */
+  /** How far a redundant constraint may be violated, in the drawing's unit; default a millionth of its longest bar. */
   readonly tolerance?: number;
 }
 
@@ -41,7 +41,7 @@ export interface Reading {
   readonly second: number | null;
 }
 
-/** A place on the motion where a measure is least or greatest, or stands still. */
+/** A place on the motion where the derivative of a measure by arc length is zero. */
 export interface Extreme {
   /** Driver there (arc length without a driver). */
   readonly at: number;
@@ -54,9 +54,9 @@ export interface Motion<P extends string = string, B extends string = string> {
   /** Value of the driver in the drawn pose. */
   readonly drawn: number;
   /** Where the motion ends on the side of smaller values of the driver, and how. */
-  readonly low: End;
+  readonly low: MotionEnd;
   /** The same on the side of greater values. */
-  readonly high: End;
+  readonly high: MotionEnd;
   /** Places of all points; throws InputError outside the range, never extrapolates. */
   at(driver: number): Record<P, Point>;
   /** A measure as a function of the driver; throws InputError for an unknown name, and outside the range. */
@@ -68,10 +68,11 @@ export interface Motion<P extends string = string, B extends string = string> {
 }
 
 /**
- * Moves a drawing by one driver from its drawn pose, both ways, as far as `from` and `to`, a dead point, or home.
+ * Traces the motion of a linkage with one degree of freedom, in both directions from the drawn pose, as far as `from` and `to` or to
+ * where it ends.
  *
- * @throws InputError for a faulty drawing, an unknown name, a driver range without the drawn value, and when the
- * linkage has not exactly one freedom in the drawn pose: the message says what is undetermined or over-determined.
+ * @throws InputError for a faulty drawing, an unknown name, a driver range without the drawn value, and if the linkage has not exactly
+ * one degree of freedom in the drawn pose: the message says what is underdetermined or overdetermined.
  */
 export function trace<P extends string, B extends string, T extends string = never>(
   drawing: Drawing<P, B, T>,
@@ -79,12 +80,13 @@ export function trace<P extends string, B extends string, T extends string = nev
 ): Motion<P, B | T> {
   throwIfAny('trace options', unknownOptions('trace options', options, OPTIONS));
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
-  const system = compile(hold === undefined || hold.length === 0 ? drawing : holding(drawing, hold));
+  const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
   const path = tracePath(system, measure, from, to, tolerance);
-  const explained = (end: End): End => {
-    const by = end.how === 'locked' ? giveOf(drawing, (end.row ?? '').replace(/^body /, ''), options) : null;
-    return by === null ? end : { ...end, by };
+  const explained = (end: MotionEnd): MotionEnd => {
+    if (end.status !== 'locked') return end;
+    const misfit = barMisfit(drawing, (end.constraint ?? '').replace(/^body /, ''), options);
+    return misfit === null ? end : { ...end, misfit };
   };
   const { low, high } = path;
   const whole = { ...path, low: explained(low), high: explained(high) };
@@ -93,9 +95,9 @@ export function trace<P extends string, B extends string, T extends string = nev
 
 const OPTIONS = ['driver', 'from', 'to', 'hold', 'tolerance'];
 
-/** Share of the size that a redundant constraint may miss by. */
+/** Share of the size by which a redundant constraint may be violated. */
 const TOLERANCE = 1e-6;
-/** A constraint that misses by a share of the size seems independent by more than that, the more the less things turn. */
+/** A constraint that is violated by a share of the size seems independent by more than that, the more the less things turn. */
 const SEEMING = 100;
 
 /** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. `lay` lays it. */
@@ -122,17 +124,17 @@ export function tracePath(
   const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance };
   const lay = () => layBy(e, task);
   let path = lay();
-  if (isHeldUp(path)) {
-    // What is redundant but for a tolerance is set aside as what is so but for rounding.
+  if (isLocked(path)) {
+    // Rows that are redundant but for the tolerance are set aside like those that are so but for rounding.
     e.elimination.share = Math.min(0.1, (SEEMING * tolerance) / system.size);
     const loosened = lay();
     e.elimination.share = DEPENDENT_SHARE;
-    if (reachOf(loosened) > reachOf(path)) path = loosened;
+    if (rangeLength(loosened) > rangeLength(path)) path = loosened;
   }
   if ('fault' in path) {
     throw new InputError(
       'linkage',
-      path.fault === 'freedoms'
+      path.fault === 'degreesOfFreedom'
         ? whyNotDriven(e)
         : [
             {
@@ -146,13 +148,13 @@ export function tracePath(
   return path;
 }
 
-function isHeldUp(path: Path | NoPath): boolean {
+function isLocked(path: Path | NoPath): boolean {
   return 'fault' in path
-    ? path.fault === 'freedoms'
-    : path.low.how === 'locked' || path.high.how === 'locked';
+    ? path.fault === 'degreesOfFreedom'
+    : path.low.status === 'locked' || path.high.status === 'locked';
 }
 
-function reachOf(path: Path | NoPath): number {
+function rangeLength(path: Path | NoPath): number {
   return 'fault' in path ? -1 : path.high.at - path.low.at;
 }
 
@@ -189,7 +191,7 @@ function motionOf(path: Path, drawn: number): Motion {
         path: '',
         problem: 'outside the motion',
         got: show(driver),
-        allowed: `${low.at} (${low.how}) to ${high.at} (${high.how})`,
+        allowed: `${low.at} (${low.status}) to ${high.at} (${high.status})`,
       },
     ]);
   };

@@ -9,7 +9,7 @@ import { type Attributes, type Element, element, line, type Place, svgDocument, 
 import { textWidth } from './text.ts';
 
 /** How a linkage is drawn; all optional. */
-export interface LinkageOptions {
+export interface DrawLinkageOptions {
   /** Further poses: places of all points, as `motion.at(...)` gives them. */
   readonly poses?: readonly Readonly<Record<string, Point>>[];
   /** Heading; default "Linkage". */
@@ -33,7 +33,7 @@ const PLATE: Attributes = { ...STROKES.ride, fill: '#e2e2e2', 'fill-opacity': 0.
  *
  * @throws InputError for a faulty drawing, and for a pose without a place for each point.
  */
-export function drawLinkage(drawing: Drawing, options: LinkageOptions = {}): string {
+export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}): string {
   checkDrawing(drawing);
   const { poses = [], title = 'Linkage' } = options;
   checkPoses(drawing, poses);

@@ -8,9 +8,9 @@ import { numberIn, toMetric, type Units } from '../units.ts';
 const MARGINS: Readonly<
   Record<string, readonly [required: AxleFigureName, available: AxleFigureName | null]>
 > = {
-  bumpSpare: ['bumpNeeded', 'bumpTravel'],
-  droopSpare: ['droopNeeded', 'droopTravel'],
-  bindMargin: ['springTravelNeeded', null],
+  bumpTravelMargin: ['bumpTravelRequired', 'bumpTravelAvailable'],
+  droopTravelMargin: ['droopTravelRequired', 'droopTravelAvailable'],
+  springTravelMargin: ['springTravelRequired', null],
 };
 
 /** The margin between two lengths, mm, as they are printed in units; mm. */

@@ -142,11 +142,11 @@ export function outlines(model: CornerModel, points: Pose['points']): Point[][] 
  * to a body, as a strut's axis does; each once, without those that a body or the shock shows.
  */
 export function slides({ drawing, shock }: CornerModel): { name: string; ends: readonly [string, string] }[] {
-  const { ground, bodies, telescopes = {}, sliders = {}, angles = {} } = drawing;
+  const { ground, bodies, telescopes = {}, sliders = {}, fixedAngles = {} } = drawing;
   const lines: [name: string, ends: readonly [string, string]][] = [
     ...Object.entries(telescopes),
     ...Object.entries(sliders).map(([name, { on }]) => [name, on] as [string, typeof on]),
-    ...Object.entries(angles).flatMap(([name, directions]) =>
+    ...Object.entries(fixedAngles).flatMap(([name, directions]) =>
       directions.flatMap((one): [string, readonly [string, string]][] =>
         // A direction of the chassis is a measure and no part.
         typeof one === 'string' || one.every((point) => ground.includes(point)) ? [] : [[name, one]],

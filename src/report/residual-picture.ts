@@ -28,7 +28,7 @@ export function drawResiduals(survey: Survey, title = 'How the readings miss'): 
   if (readings.length === 0) {
     throw new InputError('survey', [{ path: 'readings', problem: 'none', advice: 'add readings' }]);
   }
-  const suspected = new Set(suspects.flatMap(({ oneOf }) => oneOf.map(({ path }) => path)));
+  const suspected = new Set(suspects.flatMap(({ candidates }) => candidates.map(({ path }) => path)));
   const shares = readings.map(({ residual, plusMinus }) => residual / plusMinus);
   const most = Math.max(LEAST, ...shares.map(Math.abs)) * 1.05;
   const [left, right] = [EDGE + WORDS, WIDTH - EDGE - FIGURES];
@@ -36,7 +36,7 @@ export function drawResiduals(survey: Survey, title = 'How the readings miss'): 
   const bottom = TOP + ROW * readings.length;
   const scale = ticks(-most, most, 9);
   const length = unitName('length', units);
-  const rows = readings.flatMap(({ words, path, residual, unit }, k): Element[] => {
+  const rows = readings.flatMap(({ label: words, path, residual, unit }, k): Element[] => {
     const middle = TOP + ROW * (k + 0.5);
     const [from, to] = [at(Math.min(0, shares[k])), at(Math.max(0, shares[k]))];
     const beyond = Math.abs(shares[k]) > 1;

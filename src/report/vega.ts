@@ -85,7 +85,7 @@ function limitLayers(limits: Limits, { end: metric }: RowedCurves, units: Units)
     ...[droop, bump].flatMap((limit) =>
       limit === null ? [] : [{ travel: limit.travel, what: causeWords(limit.cause) }],
     ),
-    ...events.map(({ travel }) => ({ travel, what: 'bump stop met' })),
+    ...events.map(({ travel }) => ({ travel, what: 'bump stop contact' })),
   ]
     .filter(({ travel }) => travel >= end.droop.travel && travel <= end.bump.travel)
     .map(({ travel, what }) => ({ travel, what: `${what} at ${signedTravel(travel, unit)} ${unit}` }));

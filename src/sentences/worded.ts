@@ -7,7 +7,7 @@ import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
 import type { Say, Sentences } from './say.ts';
 import { SPRINGS } from './springs.ts';
-import { STANDING } from './standing.ts';
+import { STANDING } from './static-equilibrium.ts';
 import { SURVEY } from './survey.ts';
 import { TRAVEL } from './travel.ts';
 

@@ -15,7 +15,7 @@ import { type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
  * - `{ at: 'P', force: [x, y] }` on a point, and on the body that is named with `on`: where others are pinned there as well,
  *   they get it through the pin;
  * - `{ on: 'body', moment }`, counter-clockwise positive;
- * - `{ between: ['A', 'B'], push, offset? }`: what pushes two points apart when positive (a spring pressed in, gas, a stop). With
+ * - `{ between: ['A', 'B'], push, offset? }`: what pushes two points apart when positive (a compressed spring, gas, a stop). With
  *   a constant distance `offset` of the two out of the plane, only its part in the plane acts here.
  */
 export type Load<P extends string = string, B extends string = string> =

@@ -49,7 +49,7 @@ const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
  * coilover's fore-aft offset is the difference of the `x` of its ends. What the survey leaves to look at, suspected readings above all, goes
  * along as `checks`, which a sizing shows among its own.
  *
- * @throws InputError for a point that is missing or not fixed, and as the function of its kind.
+ * @throws InputError for a point that is missing or not determined, and as the function of its kind.
  */
 export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): DrawnCorner {
   const corner = drawnCorner(surveyedInput(survey, parts));
@@ -99,7 +99,7 @@ function neededPoints(kind: DrawnCorner['kind'], { coilover, otherEnd, camber }:
   ];
 }
 
-function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
+function pointIssues({ points, undetermined }: Survey, name: string): Issue[] {
   if (!Object.hasOwn(points, name)) {
     const other = namesInFiles(name).find((written) => Object.hasOwn(points, written));
     const advice =
@@ -110,15 +110,15 @@ function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
           : 'survey it, or correct the name';
     return [{ path: `points.${name}`, problem: 'missing', allowed: Object.keys(points).join(', '), advice }];
   }
-  if (points[name].how !== 'unfixed') return [];
-  const missing = unfixed.filter(({ points: hanging }) => hanging.includes(name));
+  if (points[name].status !== 'undetermined') return [];
+  const missing = undetermined.filter(({ points: hanging }) => hanging.includes(name));
   const words = missing.map(({ read, of }) =>
     read === 'height' ? `the height of ${of}` : `the lateral distance of ${of}`,
   );
   return [
     {
       path: `points.${name}`,
-      problem: 'not fixed by the readings',
+      problem: 'not determined by the readings',
       advice: `read ${words.join(' and ')}`,
     },
   ];
@@ -159,7 +159,7 @@ function inputOf(
   const [outer, inner] = ['shockMount', 'shockRockerMount', 'shockChassisMount', 'shockOtherMount']
     .filter((name) => needed.includes(name))
     .map((name) => points[name].x);
-  if (inner !== undefined) put('coilover.offset', outer - inner);
+  if (inner !== undefined) put('coilover.foreAftOffset', outer - inner);
   return input as unknown as CornerParts;
 }
 

@@ -26,7 +26,7 @@ type Holder = Record<string, unknown>;
  *
  * Each surveyed point goes to its place (`lowerInner` to `lowerArm.inner`, `shockChassisMount` to `coilover.chassisMount`) in the units of
  * the file, its coordinates as `{ value, plusMinus }`; `correlations` says how their errors hang together, `surveyChecks` what the survey
- * leaves to look at. The coilover's `offset` follows from the `x` of its ends. All else stays as it is, in its order. `readCar` or
+ * leaves to look at. The coilover's `foreAftOffset` follows from the `x` of its ends. All else stays as it is, in its order. `readCar` or
  * `readCorner` makes of it the corner that `surveyedCorner` gives.
  *
  * @throws InputError as `surveyedCorner`, for a text that is no JSON, and for a file without such a corner.
@@ -138,10 +138,11 @@ function writePoints(corner: Holder, survey: Survey, parts: SurveyedParts, units
   }
   // It follows from the camber, whatever was drawn before.
   if (valueAt(input, ['wheel', 'contactPatch']) === undefined) delete holderAt(corner, 'wheel').contactPatch;
-  const offset = valueAt(input, ['coilover', 'offset']);
+  const offset = valueAt(input, ['coilover', 'foreAftOffset']);
   const coilover = corner.coilover;
   if (!isHolder(coilover)) return;
-  if (typeof offset === 'number' && (offset !== 0 || 'offset' in coilover)) coilover.offset = length(offset);
+  if (typeof offset === 'number' && (offset !== 0 || 'foreAftOffset' in coilover))
+    coilover.foreAftOffset = length(offset);
   // The other end is in one place.
   delete coilover[parts.otherEnd === undefined ? 'otherEnd' : 'chassisMount'];
 }

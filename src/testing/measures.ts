@@ -78,8 +78,8 @@ export function isCoordinate(measure: Measure): boolean {
 
 /** A measure in words. */
 export function nameOf(measure: Measure): string {
-  const from = seenFrom(measure);
-  return from === null ? plainName(measure) : `${plainName(measure)} seen from ${from}`;
+  const from = frameOf(measure);
+  return from === null ? plainName(measure) : `${plainName(measure)} relative to ${from}`;
 }
 
 function plainName(measure: Measure): string {
@@ -90,29 +90,29 @@ function plainName(measure: Measure): string {
   return `turn of ${measure.turn}`;
 }
 
-/** The body or telescope that a measure is seen from; null for the ground. */
-export function seenFrom(measure: Measure): string | null {
-  return ('seenFrom' in measure ? measure.seenFrom : undefined) ?? null;
+/** The body or telescope that a measure is relative to; null for the ground. */
+export function frameOf(measure: Measure): string | null {
+  return ('relativeTo' in measure ? measure.relativeTo : undefined) ?? null;
 }
 
-/** A measure as drawn, where whatever it is seen from has not moved yet. */
+/** A measure as drawn, where the body that it is relative to has not moved yet. */
 export function drawnValue(measure: Measure, drawing: CheckedDrawing): number {
   return groundValue(measure, drawing.points, drawing);
 }
 
 /** Whether a measure goes by a telescope's direction, which its ends tell up to half a turn: it may have turned inside out. */
 export function byTelescope(measure: Measure, { telescopes = {} }: CheckedDrawing): boolean {
-  return [seenFrom(measure), 'turn' in measure ? measure.turn : null].some(
+  return [frameOf(measure), 'turn' in measure ? measure.turn : null].some(
     (part) => part !== null && part in telescopes,
   );
 }
 
 /**
  * A measure, from the places of the points; angles up to whole turns, half ones where a telescope is in it; null for a
- * coordinate seen from a telescope.
+ * coordinate relative to a telescope.
  */
 export function measured(measure: Measure, places: Places, drawing: CheckedDrawing): number | null {
-  const from = seenFrom(measure);
+  const from = frameOf(measure);
   if (from === null) return groundValue(measure, places, drawing);
   if (!isAngle(measure) && byTelescope(measure, drawing)) return null;
   const [a, b] = lineThrough(drawing, from);
@@ -126,7 +126,7 @@ export function measured(measure: Measure, places: Places, drawing: CheckedDrawi
   return groundValue(measure, Object.fromEntries(moved), drawing);
 }
 
-/** A measure, as seen from the ground. */
+/** A measure relative to the ground. */
 function groundValue(measure: Measure, places: Places, drawing: CheckedDrawing): number {
   if ('x' in measure) return places[measure.x][0];
   if ('y' in measure) return places[measure.y][1];
@@ -141,7 +141,7 @@ function groundValue(measure: Measure, places: Places, drawing: CheckedDrawing):
 
 /** The lines whose directions a measure is made of. */
 export function linesOf(measure: Measure, drawing: CheckedDrawing): (readonly [string, string])[] {
-  const from = seenFrom(measure);
+  const from = frameOf(measure);
   return [
     ...('angle' in measure ? [measure.angle] : []),
     ...('turn' in measure ? [lineThrough(drawing, measure.turn)] : []),

@@ -108,7 +108,7 @@ describe.each([
               const end = travel > 0 ? bump : droop;
               if (Math.abs(travel) > Math.abs(end.travel)) {
                 // The library ended before; the solver must not get there either.
-                expect(end.how).toBe('deadPoint');
+                expect(end.status).toBe('deadPoint');
                 expect(status).not.toBe('converged');
                 expectWithin(reached - judge.drawn, end.travel, SHORT_OF_DEAD_POINT);
                 seen.beyondDeadPoint += 1;

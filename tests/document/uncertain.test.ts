@@ -86,8 +86,10 @@ describe('an uncertain coordinate of a file', () => {
   });
 
   it('is no point of the arch or the ground: those are taken as they are', () => {
-    const car = frontWith((front) => (front.limits.ground = [[0, { value: 4.75, plusMinus: 0.1 }]]));
-    expect(messageOf(car)).toContain('corners.front.limits.ground[0][1]: wrong kind of value');
+    const car = frontWith(
+      (front) => (front.limits.chassisLowPoints = [[0, { value: 4.75, plusMinus: 0.1 }]]),
+    );
+    expect(messageOf(car)).toContain('corners.front.limits.chassisLowPoints[0][1]: wrong kind of value');
   });
 
   it('is described to editors', () => {

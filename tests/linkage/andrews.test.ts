@@ -219,7 +219,7 @@ describe('Andrews driven by its rocker', () => {
   const motion = trace(drawn(later), { driver: rockerAngle });
 
   it('stops where crank and coupler come into line, on both sides', () => {
-    expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
     // Overlapped: the published start position. Extended: the triangle O, B, Q with OQ = 35 (derived).
     expectWithin(motion.high.at + quarter, start.g, printed);
     const OB = Math.hypot(...fixed.B);

@@ -5,10 +5,12 @@ import {
   InputError,
   type Issue,
   linkage,
+  type Measure,
   type Point,
   trace,
   withLengths,
 } from 'jounce/linkage';
+import { forces, type StaticsOptions } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 
@@ -135,7 +137,7 @@ describe('a faulty drawing', () => {
 });
 
 describe('a linkage that one driver does not determine', () => {
-  it('has too many freedoms: says how many, and names what is loose', () => {
+  it('has too many degrees of freedom: says how many, and names what is loose', () => {
     const fiveBar = deepFreeze({
       points: {
         A: [0, 0],
@@ -151,18 +153,18 @@ describe('a linkage that one driver does not determine', () => {
     } as const);
     const expected = [
       'invalid linkage',
-      '  undetermined: 2 freedoms in the drawn pose, and one driver, got points that can move: B, C, D (allowed: one ' +
-        'freedom for the one driver); add a body or a ground point that holds them, or name measures to hold; if the linkage lies flat, draw it ' +
+      '  underdetermined: 2 degrees of freedom in the drawn pose, and one driver, got points that can move: B, C, D (allowed: one ' +
+        'degree of freedom for the one driver); add a body or a ground point, or hold measures with `hold`; if the linkage lies flat, draw it ' +
         'in another pose',
     ].join('\n');
     expect(thrown(() => trace(fiveBar)).message).toBe(expected);
     expect(thrown(() => trace(fiveBar, { driver: { turn: 'left' } })).message).toBe(expected);
   });
 
-  it('has no ground: says how many freedoms there are', () => {
+  it('has no ground: says how many degrees of freedom there are', () => {
     expect(issuesWith({ ground: [] })).toMatchObject([
       {
-        problem: 'undetermined: 5 freedoms in the drawn pose, and one driver',
+        problem: 'underdetermined: 5 degrees of freedom in the drawn pose, and one driver',
         got: 'points that can move: A, B, C, D',
       },
     ]);
@@ -178,7 +180,7 @@ describe('a linkage that one driver does not determine', () => {
 
   it('lies flat, where a second way opens: is told to be drawn in another pose', () => {
     const [issue] = issuesWith({ points: { A: [0, 0], B: [100, 0], C: [300, 0], D: [500, 0] } });
-    expect(issue.problem).toBe('undetermined: 2 freedoms in the drawn pose, and one driver');
+    expect(issue.problem).toBe('underdetermined: 2 degrees of freedom in the drawn pose, and one driver');
     expect(issue.advice).toContain('if the linkage lies flat, draw it in another pose');
   });
 
@@ -191,9 +193,9 @@ describe('a linkage that one driver does not determine', () => {
     expect(thrown(() => trace(triangle)).message).toBe(
       [
         'invalid linkage',
-        '  over-determined: nothing can move in the drawn pose, got 2 constraints (body left, body right) on 2 ' +
-          'coordinates (allowed: one freedom for the one driver); take out a body, or a point of the ground, that ' +
-          'holds the linkage',
+        '  overdetermined: nothing can move in the drawn pose, got 2 constraints (body left, body right) on 2 ' +
+          'coordinates (allowed: one degree of freedom for the one driver); remove a body or a ground ' +
+          'point',
       ].join('\n'),
     );
   });
@@ -202,7 +204,7 @@ describe('a linkage that one driver does not determine', () => {
     const points = { ...fourBar.points, E: [50, -50], F: [120, -40] };
     const bodies = { ...fourBar.bodies, stay: ['E', 'C'], stayToo: ['F', 'C'] };
     const [issue] = issuesWith({ points, bodies, ground: ['A', 'D', 'E', 'F'] });
-    expect(issue.problem).toBe('over-determined: nothing can move in the drawn pose');
+    expect(issue.problem).toBe('overdetermined: nothing can move in the drawn pose');
     expect(issue.got).toBe(
       '5 constraints (body crank, body coupler, body rocker, body stay, body stayToo) on 4 coordinates, 1 of them ' +
         'redundant',
@@ -330,4 +332,33 @@ describe('an InputError', () => {
 it('a part of a drawing under a wrong name is told, not left out', () => {
   const { issues } = thrown(() => trace({ ...fourBar, angels: { level: ['coupler', 'crank'] } } as Drawing));
   expect(issues.map(({ path }) => path)).toEqual(['angels']);
+});
+
+describe('a name of an earlier version', () => {
+  it('of a part of a drawing is told with what it is called now, and once', () => {
+    const { message, issues } = thrown(() =>
+      trace({ ...fourBar, held: [{ x: 'B' }], angles: { level: ['coupler'] } } as Drawing),
+    );
+    expect(message).toBe(
+      [
+        'invalid drawing',
+        '  held: renamed: held is now called fixedCoordinates; write fixedCoordinates',
+        '  angles: renamed: angles is now called fixedAngles; write fixedAngles',
+      ].join('\n'),
+    );
+    expect(issues.map(({ path }) => path)).toEqual(['held', 'angles']);
+  });
+
+  it('of a measure or an option of forces is told, not left out', () => {
+    const plain: Drawing = fourBar;
+    const motion = trace(plain, { driver: { turn: 'crank' }, from: 0, to: 0.1 });
+    const measure = { x: 'B', seenFrom: 'crank' } as Measure;
+    expect(thrown(() => motion.read(measure)).message).toBe(
+      'invalid measure\n  measure.seenFrom: renamed: seenFrom is now called relativeTo; write relativeTo',
+    );
+    const options = { route: 'freeBodies' } as StaticsOptions;
+    expect(thrown(() => forces(plain, [], options)).message).toBe(
+      'invalid forces options\n  route: renamed: route is now called method; write method',
+    );
+  });
 });

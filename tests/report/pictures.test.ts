@@ -43,7 +43,7 @@ describe('drawCorner', () => {
         const shown = curves.end[side].travel !== 0;
         expect(texts.includes(`ground at ${side}`)).toBe(shown);
         expect(texts.some((text) => text.startsWith(`On the ${side} side: dead point at`))).toBe(
-          curves.end[side].how === 'deadPoint',
+          curves.end[side].status === 'deadPoint',
         );
       }
     },
@@ -135,7 +135,7 @@ describe('drawCorner', () => {
     expect(notes(plain)).toContain('width of the tyre and rim are for the eye only');
     expect(notes(plain, { tyreWidth: 155 })).toContain('; rim are');
     expect(notes(plain, { tyreWidth: 155, rimDiameter: 330 })).not.toContain('for the eye only');
-    expect(notes({ ...plain, coilover: { ...plain.coilover, offset: 30 } })).toContain(
+    expect(notes({ ...plain, coilover: { ...plain.coilover, foreAftOffset: 30 } })).toContain(
       '30.0 mm apart fore and aft',
     );
     const [, rightHand] = shapes.find(([name]) => name === 'right-hand side')!;
@@ -166,7 +166,7 @@ describe('plotCurves', () => {
           '0',
         ]),
       );
-      const stopped = Object.values(curves.end).filter(({ how }) => how === 'deadPoint');
+      const stopped = Object.values(curves.end).filter(({ status }) => status === 'deadPoint');
       expect(texts.filter((text) => text.startsWith('dead point at')).length).toBe(stopped.length);
     },
   );

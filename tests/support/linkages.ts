@@ -1,4 +1,4 @@
-/** Linkages of one freedom, each drawn in a pose it can move from. */
+/** Linkages of one degree of freedom, each drawn in a pose it can move from. */
 import * as fc from 'fast-check';
 import type { Drawing, Measure, Point } from 'jounce/linkage';
 import { linkages as drawings } from 'jounce/testing';

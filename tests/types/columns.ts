@@ -2,7 +2,6 @@
 
 import {
   type AxleSizing,
-  bands,
   type ColumnName,
   type ColumnOf,
   type Corner,
@@ -22,6 +21,7 @@ import {
   sweep,
   sweepCsv,
   sweepTable,
+  uncertaintyBands,
   vegaCurves,
 } from 'jounce';
 
@@ -60,8 +60,8 @@ export function asked(front: DoubleWishbone): void {
   // @ts-expect-error: misspelt
   sensitivities(front, { columns: ['chamber'] });
   // @ts-expect-error: misspelt
-  bands(front, 1, { columns: ['chamber'] });
-  bands(front, 1, { columns: ['camber', 'shockMountZ'] });
+  uncertaintyBands(front, 1, { columns: ['chamber'] });
+  uncertaintyBands(front, 1, { columns: ['camber', 'shockMountZ'] });
 }
 
 export function kinds(front: DoubleWishbone, rear: Pushrod, other: Strut): void {
@@ -78,7 +78,7 @@ export function kinds(front: DoubleWishbone, rear: Pushrod, other: Strut): void 
   sweep(front, { columns: ['shockOtherMountY'] })
     .at(0)
     .shockOtherMountY.toFixed(1);
-  sweep(rear).at(0).rodToRockerAngle.toFixed(1);
+  sweep(rear).at(0).rodRockerAngle.toFixed(1);
   // @ts-expect-error: a strut has no upper arm
   sweep(other).at(0).upperArmAngle;
   sweep(other, { columns: ['strutLowerY', 'shockMountY'] });

@@ -31,8 +31,8 @@ import {
 } from 'jounce';
 import {
   type Drawing,
-  type EndKind,
   type InputError as FaultOfLinkage,
+  type MotionStatus,
   type mobility,
   type Point,
   type Reading,
@@ -44,7 +44,7 @@ import {
   doubleWishbones,
   type FastCheck,
   fourBars,
-  type LawBroken,
+  type LawViolation,
   laws,
   linkages as linkagesBy,
   pushrods,
@@ -89,9 +89,9 @@ export function corners(): Corner[] {
 }
 
 export function sweeps(corner: Corner): string {
-  const curves = sweep(corner, { bump: 70, droop: 70, travelOf: 'wheelCentre' });
+  const curves = sweep(corner, { bump: 70, droop: 70, travelReference: 'wheelCentre' });
   // @ts-expect-error: no such axis
-  sweep(corner, { travelOf: 'hub' });
+  sweep(corner, { travelReference: 'hub' });
   // @ts-expect-error: no such option
   sweep(corner, { rebound: 70 });
   // @ts-expect-error: a corner is made first
@@ -105,7 +105,7 @@ export function sweeps(corner: Corner): string {
   holds<Same<typeof row.instantCentreZ, number | null>>();
   holds<Same<typeof row, Pose<ColumnOf>>>();
   holds<Same<ReturnType<typeof curves.rows>, Row<ColumnOf>[]>>();
-  holds<Same<typeof curves.end.bump.how, EndKind>>();
+  holds<Same<typeof curves.end.bump.status, MotionStatus>>();
   holds<Same<typeof curves.end.droop.travel, number>>();
   // @ts-expect-error: results are read
   curves.columns.travel = new Float64Array(1);
@@ -116,22 +116,22 @@ export function sweeps(corner: Corner): string {
 
 export function ends(corner: Corner): string {
   const found = limits(corner, {
-    damper: { open: 385, closed: 300 },
+    damper: { extendedLength: 385, compressedLength: 300 },
     bumpStop: { height: 35, solidHeight: 12 },
     tyre: '205/50R15',
     ballJoints: { lowerOuter: { maxArticulation: 25, housing: 'arm' } },
     required: { bump: 60 },
   });
   // @ts-expect-error: half a damper
-  limits(corner, { damper: { open: 385 } });
+  limits(corner, { damper: { extendedLength: 385 } });
   holds<Same<typeof found.bump, Limit | null>>();
-  holds<Same<typeof found.behind, readonly Limit[]>>();
+  holds<Same<typeof found.later, readonly Limit[]>>();
   holds<Same<Limit['cause'], LimitCause>>();
   holds<Same<Limit['side'], 'bump' | 'droop'>>();
   // @ts-expect-error: there may be no limit
   found.bump.travel.toFixed(1);
   const cause: LimitCause | undefined = found.droop?.cause;
-  return cause === 'damperOpen' ? (found.droop?.sentence ?? '') : found.fits.join();
+  return cause === 'damperExtended' ? (found.droop?.sentence ?? '') : found.misfits.join();
 }
 
 export function documents(text: string): CornerDocument | readonly Issue[] {
@@ -159,21 +159,26 @@ export function linkages(): number | null {
   motion.read({ length: ['A'] });
   // @ts-expect-error: a drawing has bodies
   trace({ points: drawing.points, ground: drawing.ground });
-  const reading = motion.read({ y: 'B', seenFrom: 'crank' })(0.5);
+  const reading = motion.read({ y: 'B', relativeTo: 'crank' })(0.5);
   holds<Same<typeof reading, Reading>>();
   holds<
     Same<Reading, { readonly value: number; readonly first: number | null; readonly second: number | null }>
   >();
   holds<Same<ReturnType<typeof motion.at>, Record<string, Point>>>();
-  holds<Same<typeof motion.high.how, EndKind>>();
-  holds<Same<EndKind, 'reached' | 'deadPoint' | 'closed' | 'locked' | 'undetermined' | 'gaveUp'>>();
-  holds<Same<ReturnType<typeof mobility>['freedoms'], number>>();
+  holds<Same<typeof motion.high.status, MotionStatus>>();
+  holds<
+    Same<
+      MotionStatus,
+      'reached' | 'deadPoint' | 'closed' | 'locked' | 'bifurcation' | 'unbounded' | 'stepLimit'
+    >
+  >();
+  holds<Same<ReturnType<typeof mobility>['degreesOfFreedom'], number>>();
   // @ts-expect-error: a moment acts on a body
   forces(drawing, [{ at: 'B', moment: 3 }]);
   return forces(drawing, [{ at: 'B', force: [0, -9] }], { driver: { turn: 'crank' } }).driver;
 }
 
-export function lawsOf(build: (long: number) => Drawing): LawBroken['law'] {
+export function lawsOf(build: (long: number) => Drawing): LawViolation['law'] {
   holds<Same<typeof FaultOfLinkage, typeof InputError>>();
   checkLaws(build, 75, { range: [-0.3, 0.3] });
   // @ts-expect-error: the data is what the drawing is built from

@@ -8,7 +8,7 @@ import {
   type Measure,
   type Motion,
   mobility,
-  otherAssembly,
+  otherAssemblyMode,
   type Point,
   range,
   trace,
@@ -33,7 +33,7 @@ export function named(): void {
   const pose = motion.at(0);
   holds<Same<typeof pose.A, Point>>();
   holds<Same<keyof typeof pose, 'O' | 'A' | 'B' | 'C'>>();
-  motion.read({ y: 'B', seenFrom: 'crank' });
+  motion.read({ y: 'B', relativeTo: 'crank' });
   motion.extremes({ angle: ['A', 'B'] });
   // @ts-expect-error: no such point
   pose.D;
@@ -46,7 +46,7 @@ export function named(): void {
   // @ts-expect-error: no such point
   motion.read({ length: ['A', 'D'] });
   // @ts-expect-error: no such body
-  motion.read({ x: 'A', seenFrom: 'frame' });
+  motion.read({ x: 'A', relativeTo: 'frame' });
   // @ts-expect-error: no such body
   motion.extremes({ turn: 'frame' });
 
@@ -54,12 +54,12 @@ export function named(): void {
   holds<Same<typeof driven.drawing, typeof fourBar>>();
   // @ts-expect-error: misspelt
   drive(fourBar, [{ driver: { turn: 'crnk' }, to: 1 }]);
-  holds<Same<ReturnType<typeof otherAssembly<'A', 'crank'>>, CheckedDrawing<'A', 'crank', never>>>();
-  otherAssembly(fourBar, 'B').points.B.map(Math.round);
+  holds<Same<ReturnType<typeof otherAssemblyMode<'A', 'crank'>>, CheckedDrawing<'A', 'crank', never>>>();
+  otherAssemblyMode(fourBar, 'B').points.B.map(Math.round);
   // @ts-expect-error: no such point
-  otherAssembly(fourBar, 'D');
+  otherAssemblyMode(fourBar, 'D');
   const longer = withLengths(fourBar, { coupler: 122 }, { x: 'A' });
-  holds<Same<typeof longer.missing, { readonly coupler: number }>>();
+  holds<Same<typeof longer.shortfall, { readonly coupler: number }>>();
   // @ts-expect-error: no such body
   withLengths(fourBar, { coupling: 122 }, { x: 'A' });
   // @ts-expect-error: no such point
@@ -89,10 +89,10 @@ export function joints(): void {
     ground: ['O', 'near', 'far'],
     sliders: { piston: { point: 'P', on: ['near', 'far'] } },
     telescopes: { ram: ['O', 'P'] },
-    angles: { upright: ['ram', ['O', 'A']] },
-    held: [{ x: 'A' }],
+    fixedAngles: { upright: ['ram', ['O', 'A']] },
+    fixedCoordinates: [{ x: 'A' }],
   });
-  trace(press, { driver: { turn: 'ram' } }).read({ turn: 'rod', seenFrom: 'ram' });
+  trace(press, { driver: { turn: 'ram' } }).read({ turn: 'rod', relativeTo: 'ram' });
   // @ts-expect-error: misspelt
   linkage({ ...parts, ground: ['O', 'nere', 'far'] });
   // @ts-expect-error: no such point
@@ -102,9 +102,9 @@ export function joints(): void {
   // @ts-expect-error: no such point
   linkage({ ...parts, ground: ['O'], telescopes: { ram: ['O', 'Q'] } });
   // @ts-expect-error: no such body
-  linkage({ ...parts, ground: ['O'], angles: { kept: ['coupler'] } });
+  linkage({ ...parts, ground: ['O'], fixedAngles: { kept: ['coupler'] } });
   // @ts-expect-error: no such point
-  linkage({ ...parts, ground: ['O'], held: [{ y: 'Q' }] });
+  linkage({ ...parts, ground: ['O'], fixedCoordinates: [{ y: 'Q' }] });
 }
 
 /** An object that was written elsewhere has names as well, and points that are lists of numbers. */
@@ -129,8 +129,8 @@ export function unnamed(drawing: Drawing, measure: Measure, plain: Motion): void
   holds<Same<typeof motion, Motion>>();
   motion.read(measure);
   drive(drawing, [{ driver: measure, to: 1 }]).drawing.points.anything?.map(Math.round);
-  otherAssembly(drawing, 'anything');
-  withLengths(drawing, { anything: 1 }, { x: 'anything' }).missing.anything.toFixed(1);
+  otherAssemblyMode(drawing, 'anything');
+  withLengths(drawing, { anything: 1 }, { x: 'anything' }).shortfall.anything.toFixed(1);
   range(drawing, { driver: measure });
   const all: readonly Drawing[] = [fourBar, drawing];
   const motions: readonly Motion[] = [trace(fourBar), plain];

@@ -2,8 +2,8 @@ import type { LimitOptions } from '../../corner/limits/options.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { type Issue, show } from '../../errors.ts';
 import { worded } from '../../sentences/worded.ts';
-import type { StopTable } from './eye-force.ts';
-import type { CaseFactors, LoadCase } from './load-cases.ts';
+import type { BumpStopTable } from './axial-force.ts';
+import type { LoadCase, LoadFactors } from './load-cases.ts';
 
 /** What a corner carries, and with what. */
 export interface ForceOptions {
@@ -16,10 +16,10 @@ export interface ForceOptions {
   /** N that the damper's gas pushes with; default 0. */
   readonly gasForce?: number;
   /** How far the bump stop is pressed in (mm) and its force (N); without it what the stop bears is in the rest. */
-  readonly stopTable?: StopTable;
+  readonly bumpStopTable?: BumpStopTable;
   /** Damper, stop, ball joints and all else that ends the travel, as for `limits`. */
   readonly limits?: LimitOptions;
-  readonly factors?: Partial<CaseFactors>;
+  readonly factors?: Partial<LoadFactors>;
   /** Cases of your own, after the usual ones. */
   readonly cases?: readonly LoadCase[];
 }
@@ -53,7 +53,9 @@ export function forceFaults(options: ForceOptions): Issue[] {
   for (const [name, value] of Object.entries(options.factors ?? {})) {
     more(`factors.${name}`, value, 'of 0 or more', (x) => x >= 0);
   }
-  issues.push(...stopTableFaults('stopTable', options.stopTable ?? []).map((one) => worded(one, 'metric')));
+  issues.push(
+    ...bumpStopTableFaults('bumpStopTable', options.bumpStopTable ?? []).map((one) => worded(one, 'metric')),
+  );
   options.cases?.forEach(({ tyre, travel }, k) => {
     if (tyre !== null && !(Array.isArray(tyre) && tyre.length === 2 && tyre.every(Number.isFinite))) {
       issues.push({
@@ -63,7 +65,7 @@ export function forceFaults(options: ForceOptions): Issue[] {
         allowed: '[y, z] in N, or null',
       });
     }
-    if (!(Number.isFinite(travel) || ['bumpLimit', 'droopLimit', 'balance'].includes(travel as string))) {
+    if (!(Number.isFinite(travel) || ['bumpLimit', 'droopLimit', 'equilibrium'].includes(travel as string))) {
       issues.push({
         path: `cases[${k}].travel`,
         problem: 'not a travel',
@@ -76,7 +78,7 @@ export function forceFaults(options: ForceOptions): Issue[] {
 }
 
 /** Where a table of a bump stop does not rise from [0, 0], which it may begin with or leave out. */
-export function stopTableFaults(path: string, table: StopTable): Diagnostic[] {
+export function bumpStopTableFaults(path: string, table: BumpStopTable): Diagnostic[] {
   return table.flatMap(([compression, force], k): Diagnostic[] => {
     const [compressionBefore, forceBefore] = table[k - 1] ?? [0, 0];
     const begins = k === 0 && compression === 0 && force === 0;

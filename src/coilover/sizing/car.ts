@@ -7,8 +7,8 @@ import type { Place } from '../../document/parse.ts';
 import { InputError, show } from '../../errors.ts';
 import { asBought, boughtPath } from '../ordered/as-bought.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
-import { inputsOf, isPlace, type UncertainInput } from './doubts.ts';
 import { type CarInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
+import { inputsOf, isPlace, type UncertainInput } from './uncertain-inputs.ts';
 import { usable } from './usable.ts';
 
 /** A car as it is reckoned with. */

@@ -17,13 +17,13 @@ import { worded } from '../../sentences/worded.ts';
 export type CoilEnds = 'closedGround' | 'closed' | 'openGround' | 'open';
 
 /** A spring by its wire. */
-export interface CoilInput {
+export interface CoilSpringInput {
   /** Diameter of the wire, mm. */
-  readonly wire: number;
+  readonly diameter: number;
   /** Mean diameter of the coils, mm. */
   readonly meanDiameter: number;
-  /** Coils in all. */
-  readonly coils: number;
+  /** Coils in all, with those at the ends that do not work. */
+  readonly totalCoils: number;
   readonly ends: CoilEnds;
   /** N/mm^2; default 81500, spring steel. */
   readonly shearModulus?: number | undefined;
@@ -37,15 +37,15 @@ export interface CoilSpring {
   /** Coils that give, ends not counted. */
   readonly activeCoils: number;
   /** Mean diameter by wire. */
-  readonly index: number;
+  readonly springIndex: number;
   /** Length with all coils touching, mm. */
-  readonly solid: number;
+  readonly solidLength: number;
   /** Least length that may be used, mm: a clearance above the solid one. */
-  readonly least: number;
+  readonly minLength: number;
   /** Inner diameter, mm. */
   readonly innerDiameter: number;
   /** Correction of the stress for the curvature of the wire. */
-  readonly correction: number;
+  readonly stressCorrection: number;
   /** Shear stress of the wire for a force, N/mm^2 a N. */
   readonly stressPerNewton: number;
 }
@@ -59,13 +59,20 @@ const IDLE: Readonly<Record<CoilEnds, number>> = { closedGround: 2, closed: 2, o
  *
  * @throws InputError for sizes that make no spring.
  */
-export function coilSpring(input: CoilInput): CoilSpring {
+export function coilSpring(input: CoilSpringInput): CoilSpring {
   throwIfAny(
     'coil spring',
     coilFaults(input).map((one) => worded(one, 'metric')),
   );
-  const { wire: d, meanDiameter: D, coils, ends, shearModulus: G = SPRING_STEEL, hotFormed = false } = input;
-  const n = coils - IDLE[ends];
+  const {
+    diameter: d,
+    meanDiameter: D,
+    totalCoils,
+    ends,
+    shearModulus: G = SPRING_STEEL,
+    hotFormed = false,
+  } = input;
+  const n = totalCoils - IDLE[ends];
   const ground = ends === 'closedGround' || ends === 'openGround';
   const w = D / d;
   const k = (w + 0.5) / (w - 0.75);
@@ -73,33 +80,33 @@ export function coilSpring(input: CoilInput): CoilSpring {
   return {
     rate: (G * d ** 4) / (8 * D ** 3 * n),
     activeCoils: n,
-    index: w,
-    solid: (ground ? coils : coils + 1) * d,
-    least: (ground ? coils : coils + 1.5) * d + clearance,
+    springIndex: w,
+    solidLength: (ground ? totalCoils : totalCoils + 1) * d,
+    minLength: (ground ? totalCoils : totalCoils + 1.5) * d + clearance,
     innerDiameter: D - d,
-    correction: k,
+    stressCorrection: k,
     stressPerNewton: (k * 8 * D) / (Math.PI * d ** 3),
   };
 }
 
 /** What makes no spring of sizes. */
 export function coilFaults({
-  wire,
+  diameter,
   meanDiameter,
-  coils,
+  totalCoils,
   ends,
   shearModulus = SPRING_STEEL,
-}: CoilInput): Diagnostic[] {
+}: CoilSpringInput): Diagnostic[] {
   const issues: Diagnostic[] = [];
   const more = (path: string, value: number, least: number) => {
     if (Number.isFinite(value) && value > least) return;
-    const code = path === 'wire' || path === 'meanDiameter' ? 'coilDiameterOutOfRange' : 'coilOutOfRange';
+    const code = path === 'diameter' || path === 'meanDiameter' ? 'coilDiameterOutOfRange' : 'coilOutOfRange';
     const values = { value: Number.isFinite(value) ? value : show(value), above: least };
     issues.push({ code, severity: 'error', path, values });
   };
-  more('wire', wire, 0);
-  more('meanDiameter', meanDiameter, Number.isFinite(wire) ? Math.max(0, wire) : 0);
-  if (Object.hasOwn(IDLE, ends)) more('coils', coils, IDLE[ends]);
+  more('diameter', diameter, 0);
+  more('meanDiameter', meanDiameter, Number.isFinite(diameter) ? Math.max(0, diameter) : 0);
+  if (Object.hasOwn(IDLE, ends)) more('totalCoils', totalCoils, IDLE[ends]);
   else
     issues.push({
       code: 'coilEndsUnknown',

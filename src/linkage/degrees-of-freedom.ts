@@ -1,20 +1,20 @@
-// What the rows leave free at the drawn pose: the null space of their Jacobian; and what they say
-// twice: the null space of its transpose. The names of what is not determined, or held too often, are the user's.
+// Degrees of freedom of the drawn pose: the null space of the rows' Jacobian. Redundant rows: the null space of its transpose. Messages
+// use the user's names.
 
 import type { Issue } from '../errors.ts';
 import { nullVector } from '../numerics/elimination.ts';
 import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
+import { barMisfits, drawingOf } from './bar-misfit.ts';
 import type { Form } from './form.ts';
-import { drawingOf, tightBars } from './give.ts';
 import { factorise, type Rows } from './rows.ts';
 import type { System } from './system.ts';
 
 /** A component of a unit null vector below this counts as none. */
-const STILL = 1e-6;
+const NEGLIGIBLE = 1e-6;
 
-/** Freedoms and redundancies of the drawn pose, in the drawing's names. */
-export interface Freedoms {
-  readonly freedoms: number;
+/** Degrees of freedom and redundant rows of the drawn pose, by the drawing's names. */
+export interface FreedomCount {
+  readonly degreesOfFreedom: number;
   readonly redundant: number;
   /** Rows that depend on each other, by name. */
   readonly dependent: string[];
@@ -22,13 +22,13 @@ export interface Freedoms {
   readonly moving: string[];
 }
 
-/** What the drawn pose of the rows' system leaves free. */
-export function freedomsOf(e: Rows): Freedoms {
+/** Counts the degrees of freedom and the redundant rows of the drawn pose. */
+export function countFreedom(e: Rows): FreedomCount {
   const { rows } = e.system.structure;
   const { nullSpace, leftNullSpace } = nullSpaces(drawnJacobian(e));
-  const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > STILL));
+  const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > NEGLIGIBLE));
   return {
-    freedoms: nullSpace.length,
+    degreesOfFreedom: nullSpace.length,
     redundant: leftNullSpace.length,
     dependent: [...new Set(dependent.map(({ name }) => name))],
     moving: movingPoints(e.system, nullSpace),
@@ -38,7 +38,7 @@ export function freedomsOf(e: Rows): Freedoms {
 /** Points that unit vectors of the null space move, by name. */
 function movingPoints({ places, structure }: System, nullSpace: readonly ArrayLike<number>[]): string[] {
   const isMoved = (_: string, p: number) =>
-    nullSpace.some((vector) => displacement(places[p], vector) > STILL);
+    nullSpace.some((vector) => displacement(places[p], vector) > NEGLIGIBLE);
   return structure.names.filter(isMoved);
 }
 
@@ -72,8 +72,8 @@ export function whyNotDriven(e: Rows): Issue[] {
   const { elimination, system } = e;
   const { unknowns } = system;
   factorise(e, new Float64Array(unknowns));
-  const freedoms = unknowns - elimination.rank;
-  if (freedoms === 0) return [overDetermined(e.system)];
+  const degreesOfFreedom = unknowns - elimination.rank;
+  if (degreesOfFreedom === 0) return [overDetermined(e.system)];
   const vectors: Float64Array[] = [];
   elimination.pivotRow.forEach((row, column) => {
     if (row >= 0) return;
@@ -85,16 +85,16 @@ export function whyNotDriven(e: Rows): Issue[] {
   return [
     {
       path: '',
-      problem: `undetermined: ${freedoms} freedoms in the drawn pose, and one driver`,
+      problem: `underdetermined: ${degreesOfFreedom} degrees of freedom in the drawn pose, and one driver`,
       got: `points that can move: ${movingPoints(system, vectors).join(', ')}`,
-      allowed: 'one freedom for the one driver',
+      allowed: 'one degree of freedom for the one driver',
       advice:
-        'add a body or a ground point that holds them, or name measures to hold; if the linkage lies flat, draw it in another pose',
+        'add a body or a ground point, or hold measures with `hold`; if the linkage lies flat, draw it in another pose',
     },
   ];
 }
 
-/** A bar that would have to give less than this share of the size is taken for one that should be redundant. */
+/** A bar whose misfit is below this share of the size is taken for one that should be redundant. */
 const LITTLE = 0.02;
 
 function overDetermined(system: System): Issue {
@@ -102,8 +102,8 @@ function overDetermined(system: System): Issue {
   if (unknowns === 0) {
     return {
       path: '',
-      problem: 'nothing can move: every point is ground, or on a body that the ground holds',
-      advice: 'take the points that move out of ground',
+      problem: 'nothing can move: every point is ground, or on a body fixed to the ground',
+      advice: 'remove the points that move from ground',
     };
   }
   const { rows } = structure;
@@ -111,17 +111,17 @@ function overDetermined(system: System): Issue {
   const names = [...new Set(rows.map(({ name }) => name))].join(', ');
   const issue = {
     path: '',
-    problem: 'over-determined: nothing can move in the drawn pose',
+    problem: 'overdetermined: nothing can move in the drawn pose',
     got: `${rows.length} constraints (${names}) on ${unknowns} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
-    allowed: 'one freedom for the one driver',
+    allowed: 'one degree of freedom for the one driver',
   };
-  const little = tightBars(drawingOf(system)).filter(({ by }) => by <= LITTLE * size);
+  const little = barMisfits(drawingOf(system)).filter(({ misfit }) => misfit <= LITTLE * size);
   if (little.length === 0) {
-    return { ...issue, advice: 'take out a body, or a point of the ground, that holds the linkage' };
+    return { ...issue, advice: 'remove a body or a ground point' };
   }
-  const each = little.map(({ body, by }) => `${body} by ${Number(by.toPrecision(3))}`).join(', or ');
+  const each = little.map(({ body, misfit }) => `${body} by ${Number(misfit.toPrecision(3))}`).join(', or ');
   return {
     ...issue,
-    advice: `all else moves if one of these gives over the whole motion: ${each}. Draw it to fit, or allow that tolerance`,
+    advice: `the rest moves if the length of one of these may change: ${each}. Correct that length, or allow this tolerance`,
   };
 }
