@@ -4,7 +4,7 @@ import { type Finding, found, type Place, parse, placeAt, valueAt } from '../doc
 import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/file.ts';
 import { InputError } from '../errors/input-error.ts';
-import type { Drawing, Point } from '../linkage/drawing.ts';
+import type { CheckedDrawing, Drawing, Point } from '../linkage/drawing.ts';
 import { bindMeasure, type Measure } from '../linkage/measure.ts';
 import { compile, type System } from '../linkage/system.ts';
 import { columnNames } from './columns.ts';
@@ -39,7 +39,7 @@ export interface CustomCornerInput extends CustomPartsInput {
  */
 export function customCorner(input: CustomCornerInput): CustomCorner {
   const given = parse(customCornerSchema, input, 'custom corner', findings, refuse);
-  const { drawing } = input;
+  const drawing = input.drawing as CheckedDrawing;
   const { mirrored, place } = placing(drawing.points[given.wheelCentre]);
   const points = Object.fromEntries(Object.entries(drawing.points).map(([name, at]) => [name, place(at)]));
   const { shock, kingpin = null, rocker = null, angles = {}, ...names } = given;
@@ -59,7 +59,7 @@ export function customCorner(input: CustomCornerInput): CustomCorner {
 
 /** What the shape alone can't tell: a faulty drawing, and parts that its points can't play. */
 function findings(input: unknown): Finding[] {
-  const drawing = valueAt(input, ['drawing']) as Drawing;
+  const drawing = valueAt(input, ['drawing']) as CheckedDrawing;
   let system: System | undefined;
   const faults = issuesOf(['drawing'], () => {
     system = compile(drawing);
@@ -78,7 +78,7 @@ function issuesOf(at: Place, run: () => void): Finding[] {
   }
 }
 
-function partFindings(input: unknown, { points, ground, bodies }: Drawing, system: System): Finding[] {
+function partFindings(input: unknown, { points, ground, bodies }: CheckedDrawing, system: System): Finding[] {
   const findings: Finding[] = [];
   /** The name at a place, where it is one of those that there are; else it is told, if there is a name at all. */
   const named = (at: Place, what: string, names: readonly string[]): string | undefined => {

@@ -96,7 +96,7 @@ export interface HandMethod {
   readonly sentences: readonly string[];
 }
 
-const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'];
+const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'] as const;
 const STEP = 1;
 
 /**

@@ -7,6 +7,7 @@ import { tracePath } from '../linkage/motion.ts';
 import type { MotionEnd, MotionStatus, Path } from '../linkage/path.ts';
 import { type Reader, reader, readRows } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
+import type { AllowedColumn, ColumnOf, Columns, Pose, Row } from './column-types.ts';
 import {
   type ColumnInfo,
   type ColumnPlan,
@@ -19,7 +20,7 @@ import { type Corner, modelOf } from './corner.ts';
 import type { CornerModel } from './model.ts';
 
 /** How a corner is swept; all optional. */
-export interface SweepOptions {
+export interface SweepOptions<Name extends string = string> {
   /** Upward travel to reach, mm, 0 or more; default 80. */
   readonly bump?: number;
   /** Downward travel to reach, mm, as a positive number; default 80. */
@@ -29,7 +30,7 @@ export interface SweepOptions {
   /** Distance between rows, mm; default 5. Rows stand at its multiples, and at both ends. */
   readonly step?: number;
   /** Names of the columns wanted beside `travel`; default all. */
-  readonly columns?: readonly string[];
+  readonly columns?: readonly Name[];
 }
 
 /** One end of a sweep: the travel there, mm (droop negative), and how the motion ended. */
@@ -40,66 +41,18 @@ export interface SweepEnd {
   readonly constraint?: string;
 }
 
-/**
- * Columns by name, one entry a row, as far as the corner has them and they were asked for; the instant centre has gaps
- * (null) where the arms are parallel.
- */
-export interface Columns {
-  /** mm, bump +; of what `travelReference` says. */
-  readonly travel: Float64Array;
-  /** mm, between the end eyes. */
-  readonly shockLength: Float64Array;
-  /** mm of shock a mm of contact-patch travel, positive where bump shortens the shock. */
-  readonly installationRatio: Float64Array;
-  /** Derivative of the ratio by contact-patch travel, 1/mm. */
-  readonly installationRatioSlope: Float64Array;
-  /** Degrees from vertical, top inboard positive. */
-  readonly shockInclination: Float64Array;
-  /** Degrees, top outboard positive. */
-  readonly camber: Float64Array;
-  /** Degrees, top inboard positive. */
-  readonly kingpinInclination: Float64Array;
-  /** mm that the contact patch has moved outboard. */
-  readonly halfTrackChange: Float64Array;
-  /** mm above the ground of that pose, both wheels moving alike. */
-  readonly rollCentreHeight: Float64Array;
-  /** mm outboard of the centreline; null where the upright does not turn. */
-  readonly instantCentreY: readonly (number | null)[];
-  /** mm above the ground as drawn; null where the upright does not turn. */
-  readonly instantCentreZ: readonly (number | null)[];
-  /** Inverse distance from contact patch to instant centre, 1/mm, positive inboard, 0 for parallel arms. */
-  readonly instantCentreCurvature: Float64Array;
-  /** Degrees from horizontal, outer end up positive. */
-  readonly lowerArmAngle: Float64Array;
-  /** Degrees from horizontal, outer end up positive. */
-  readonly upperArmAngle: Float64Array;
-  /** With a rocker alone: degrees from the drawn pose, counter-clockwise in (y, z) positive. */
-  readonly rockerAngle: Float64Array;
-  /** Degrees from horizontal, wheel end up positive. */
-  readonly rodAngle: Float64Array;
-  /** Degrees between the line to the pivot and the rod: 0 or 180 is a dead point. */
-  readonly rodRockerAngle: Float64Array;
-  /** Moving hardpoints: `lowerOuterY`, `lowerOuterZ`, `contactPatchY` and so on. */
-  readonly [name: string]: Float64Array | readonly (number | null)[];
-}
-
-/** A pose as a flat object: what `Columns` holds, at one travel; null where a quantity is not defined. */
-export type Row = {
-  readonly [Name in keyof Columns]: Columns[Name] extends Float64Array ? number : number | null;
-};
-
-/** A corner swept through its travel. */
-export interface Sweep {
+/** A corner swept through its travel; `Name` says which columns it has beside `travel`. */
+export interface Sweep<Name extends string = string> {
   /** Name, unit and meaning of each column, in the order of a table. */
   readonly info: readonly ColumnInfo[];
-  readonly columns: Columns;
+  readonly columns: Columns<Name>;
   /**
    * The pose at any travel in the range, mm, bump positive. At a dead point ratios and rates do not exist: they are
    * null there. Throws InputError outside the range.
    */
-  at(travel: number): Row;
-  /** One flat object a row. */
-  rows(): Row[];
+  at(travel: number): Pose<Name>;
+  /** One flat object a row. Rows stand at no dead point: but for gaps of the instant centre none has a null. */
+  rows(): Row<Name>[];
   readonly end: { readonly bump: SweepEnd; readonly droop: SweepEnd };
 }
 
@@ -111,8 +64,15 @@ const MOST_ROWS = 1_000_000;
  *
  * `end` says for either side where it stopped and how; a dead point is named, never passed.
  *
+ * It has the columns asked for, else all; in its type those that all corners of the kind have (of a double wishbone's
+ * `shockOtherMountY` it knows where that is asked for by name).
+ *
  * @throws InputError for options out of range, unknown columns, and a corner that is no linkage of one freedom.
  */
+export function sweep<C extends Corner, const Name extends string = ColumnOf<C['kind']>>(
+  corner: C,
+  options?: SweepOptions<AllowedColumn<C, Name>>,
+): Sweep<Name>;
 export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
   return sweepModel(modelOf(corner), options);
 }
@@ -197,8 +157,8 @@ function firstOf(recipe: Recipe, m: Float64Array, model: CornerModel): number | 
   return Number.isFinite(value[0]) ? value[0] : null;
 }
 
-function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | null): Row {
-  return Object.fromEntries(info.map(({ name }, c) => [name, value(c)])) as Row;
+function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | null): Pose {
+  return Object.fromEntries(info.map(({ name }, c) => [name, value(c)])) as Pose;
 }
 
 function checkTravel(travel: number, { droop, bump }: Ends): void {

@@ -1,6 +1,6 @@
 import { type Diagnostic, fault, unknownName } from '../diagnostic.ts';
 import { refusal, refuse } from '../errors/linkage.ts';
-import { checkDrawing, type Drawing, type Point } from './drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from './drawing.ts';
 import { jointPoints, jointsOf } from './joints.ts';
 import { carried, type Turn } from './plane.ts';
 
@@ -10,7 +10,11 @@ import { carried, type Turn } from './plane.ts';
  *
  * @throws InputError for a faulty drawing, and for a point that does not join two moving bodies with one other joint each.
  */
-export function otherAssemblyMode(drawing: Drawing, point: string): Drawing {
+export function otherAssemblyMode<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  point: NoInfer<P>,
+): CheckedDrawing<P, B, T>;
+export function otherAssemblyMode(drawing: Drawing, point: string): CheckedDrawing {
   checkDrawing(drawing);
   const carriers = Object.keys(drawing.bodies).filter((body) => drawing.bodies[body].includes(point));
   refuse('assembly', faultsOf(drawing, point, carriers));

@@ -17,15 +17,50 @@ export type Point = readonly [number, number];
 /**
  * A linkage in one drawn pose: every length and fixed angle is taken from the coordinates, so none can disagree.
  *
- * Bodies that share a point are pinned there, any number of them; a body of two points is a bar.
+ * Bodies that share a point are pinned there, any number of them; a body of two points is a bar. `P`, `B` and `T` are the
+ * names of points, bodies and telescopes, any where none are said.
  */
-export interface Drawing extends Joints {
+export interface Drawing<P extends string = string, B extends string = string, T extends string = string>
+  extends Joints<string, string, T> {
   /** Every named point, `[x, y]`, in one length unit of your choice. */
-  readonly points: Readonly<Record<string, Point>>;
+  readonly points: { readonly [Name in P]: readonly number[] };
   /** Names of the points that never move. */
   readonly ground: readonly string[];
   /** Rigid bodies, each as the names of its points, two or more. */
-  readonly bodies: Readonly<Record<string, readonly string[]>>;
+  readonly bodies: { readonly [Name in B]: readonly string[] };
+}
+
+/** A drawing without a fault: every point has its two coordinates. */
+export interface CheckedDrawing<
+  P extends string = string,
+  B extends string = string,
+  T extends string = string,
+> extends Drawing<P, B, T> {
+  readonly points: { readonly [Name in P]: Point };
+}
+
+/** A drawing that names nothing but what it has: what `linkage` takes. */
+export interface NamedDrawing<P extends string, B extends string, T extends string>
+  extends Joints<NoInfer<P>, NoInfer<B | T>, T> {
+  /** Every named point, `[x, y]`, in one length unit of your choice. */
+  readonly points: { readonly [Name in P]: readonly number[] };
+  /** Names of the points that never move. */
+  readonly ground: readonly NoInfer<P>[];
+  /** Rigid bodies, each as the names of its points, two or more. */
+  readonly bodies: { readonly [Name in B]: readonly NoInfer<P>[] };
+}
+
+/**
+ * Checks a drawing and returns it, with its names in its type: what traces, drives or reads it then takes no others.
+ *
+ * @throws InputError with every issue.
+ */
+export function linkage<const P extends string, const B extends string, const T extends string = never>(
+  drawing: NamedDrawing<P, B, T>,
+): CheckedDrawing<P, B, T> {
+  const checked: Drawing<P, B, T> = drawing;
+  checkDrawing(checked);
+  return checked;
 }
 
 /** What a drawing is made of beside its points. */
@@ -44,7 +79,7 @@ export const PARTS = [
  * @throws InputError with every issue: coordinates that are not finite numbers, unknown or repeated names, points on
  * no body, bodies whose points all coincide, joints that name no point or direction.
  */
-export function checkDrawing(drawing: Drawing): void {
+export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is D & CheckedDrawing {
   refuse('drawing', missingParts(drawing));
   const faults = unknownParts(drawing);
   const names = Object.keys(drawing.points);

@@ -3,7 +3,7 @@
 
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
-import type { Drawing } from './drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
 import { holdMeasures } from './hold-measures.ts';
 import { isRecord } from './joints.ts';
 import { bindMeasure, type Measure, measureFaults } from './measure.ts';
@@ -12,15 +12,19 @@ import { type Motion, trace } from './motion.ts';
 import { compile } from './system.ts';
 
 /** A driver and its target value, in the drawing's unit or radians. */
-export interface Driver {
-  readonly driver: Measure;
+export interface Driver<P extends string = string, B extends string = string> {
+  readonly driver: Measure<P, B>;
   readonly to: number;
 }
 
 /** A linkage driven to a new pose. */
-export interface DriveResult {
+export interface DriveResult<
+  P extends string = string,
+  B extends string = string,
+  T extends string = string,
+> {
   /** The drawing in its new pose: it can be traced, driven on, or drawn. */
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing<P, B, T>;
   /** Target minus reached for each driver, in its unit; 0 where the target was reached. */
   readonly shortfall: readonly number[];
 }
@@ -38,7 +42,12 @@ const ROUNDING = 1e-12;
  *
  * @throws InputError for a faulty drawing or driver, and when the drivers do not determine the motion.
  */
+export function drive<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  drivers: readonly Driver<NoInfer<P>, NoInfer<B | T>>[],
+): DriveResult<P, B, T>;
 export function drive(drawing: Drawing, drivers: readonly Driver[]): DriveResult {
+  checkDrawing(drawing);
   refuse('drivers', faultsOf(drivers));
   const ways = drivers.map(({ to }, k) => to - moved(drawing, drivers, k, 0).drawn);
   let driven: DriveResult = { drawing, shortfall: ways };
@@ -50,7 +59,7 @@ export function drive(drawing: Drawing, drivers: readonly Driver[]): DriveResult
 }
 
 function inSteps(
-  drawing: Drawing,
+  drawing: CheckedDrawing,
   drivers: readonly Driver[],
   ways: readonly number[],
   steps: number,

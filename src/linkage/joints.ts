@@ -4,33 +4,38 @@ import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
  * A point that slides on a line through two points of one body (or of the ground), at the distance from it that it has as
  * drawn. The line has no ends.
  */
-export interface Slider {
-  readonly point: string;
-  readonly on: readonly [string, string];
+export interface Slider<P extends string = string> {
+  readonly point: P;
+  readonly on: readonly [P, P];
 }
 
 /** A direction: that of a body or telescope by its name, or that from one point to another. */
-export type Direction = string | readonly [string, string];
+export type Direction<P extends string = string, B extends string = string> = B | readonly [P, P];
 
-/** What joins the parts of a drawing, apart from shared points. Messages use the names that you give. */
-export interface Joints {
+/**
+ * What joins the parts of a drawing, apart from shared points. Messages use the names that you give. `P`, `B` and `T` are
+ * the names of points, of what has a direction, and of telescopes.
+ */
+export interface Joints<P extends string = string, B extends string = string, T extends string = string> {
   /** Coordinates that stay as drawn, `{ x: 'P' }` or `{ y: 'P' }`: a point on a straight guide along the other axis. */
-  readonly fixedCoordinates?: readonly FixedCoordinate[];
+  readonly fixedCoordinates?: readonly FixedCoordinate<P>[];
   /** Points that slide on lines. */
-  readonly sliders?: Readonly<Record<string, Slider>>;
+  readonly sliders?: Readonly<Record<string, Slider<P>>>;
   /**
    * Two directions whose angle stays as drawn (two parallel bodies, a prismatic pair), or one direction that stays as drawn.
    */
-  readonly fixedAngles?: Readonly<Record<string, readonly [Direction] | readonly [Direction, Direction]>>;
+  readonly fixedAngles?: Readonly<
+    Record<string, readonly [Direction<P, B>] | readonly [Direction<P, B>, Direction<P, B>]>
+  >;
   /**
    * Members between two points whose length is free, with a direction of their own: a telescope is a body to `fixedAngles`
    * and `turn`, and where its direction is fixed its length may pass through zero.
    */
-  readonly telescopes?: Readonly<Record<string, readonly [string, string]>>;
+  readonly telescopes?: { readonly [Name in T]: readonly [P, P] };
 }
 
 /** A coordinate of a point that stays as drawn. */
-export type FixedCoordinate = { readonly x: string } | { readonly y: string };
+export type FixedCoordinate<P extends string = string> = { readonly x: P } | { readonly y: P };
 
 /** What joints are checked against. */
 export interface Parts {

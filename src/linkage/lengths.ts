@@ -3,15 +3,20 @@
 
 import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
-import type { Drawing } from './drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
 import { type FixedCoordinate, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
 import { carried } from './plane.ts';
 
 /** A drawing with changed lengths, and for each its target minus what was reached, in the drawing's unit. */
-export interface LengthResult {
-  readonly drawing: Drawing;
-  readonly shortfall: Readonly<Record<string, number>>;
+export interface LengthResult<
+  P extends string = string,
+  B extends string = string,
+  T extends string = string,
+  L extends string = string,
+> {
+  readonly drawing: CheckedDrawing<P, B, T>;
+  readonly shortfall: { readonly [Name in L]: number };
 }
 
 /**
@@ -22,11 +27,17 @@ export interface LengthResult {
  *
  * @throws InputError for unknown bodies, lengths that are not positive, and bodies without exactly two joints.
  */
+export function withLengths<P extends string, B extends string, L extends B, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  lengths: { readonly [Name in L]: number },
+  fixed: FixedCoordinate<NoInfer<P>>,
+): LengthResult<P, B, T, L>;
 export function withLengths(
   drawing: Drawing,
   lengths: Readonly<Record<string, number>>,
   fixed: FixedCoordinate,
 ): LengthResult {
+  checkDrawing(drawing);
   refuse('lengths', faultsOf(drawing, lengths));
   const shortfall: Record<string, number> = {};
   let current = drawing;

@@ -17,19 +17,19 @@ import { difference, type System } from './system.ts';
  *   (-pi, pi] as drawn and continuous from there;
  * - `{ turn: 'body' }`: rotation of a body from its drawn pose, radians, counter-clockwise positive, continuous.
  */
-export type Measure =
-  | ({ readonly x: string } & Frame)
-  | ({ readonly y: string } & Frame)
-  | { readonly length: readonly [string, string]; readonly offset?: number }
-  | ({ readonly angle: readonly [string, string] } & Frame)
-  | ({ readonly turn: string } & Frame);
+export type Measure<P extends string = string, B extends string = string> =
+  | ({ readonly x: P } & Frame<B>)
+  | ({ readonly y: P } & Frame<B>)
+  | { readonly length: readonly [P, P]; readonly offset?: number }
+  | ({ readonly angle: readonly [P, P] } & Frame<B>)
+  | ({ readonly turn: B } & Frame<B>);
 
 /**
  * The frame of a measure: the ground, or a moving body with the axes of the drawn pose (`relativeTo`). Relative to a body, a point has
  * the coordinates that it would have if body and point together were brought back to where the body was drawn.
  */
-export interface Frame {
-  readonly relativeTo?: string;
+export interface Frame<B extends string = string> {
+  readonly relativeTo?: B;
 }
 
 /** How a measure is computed from its form. */

@@ -16,18 +16,18 @@ import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
 
 /** How a drawing is to be moved. */
-export interface TraceOptions {
+export interface TraceOptions<P extends string = string, B extends string = string> {
   /**
    * What drives: a measure that changes with the motion (a coordinate, a length, an angle, a turn). Without a driver
    * the motion is followed by its arc length (0 as drawn), through dead points.
    */
-  readonly driver?: Measure;
+  readonly driver?: Measure<P, B>;
   /** Smallest value of the driver, no more than the drawn one; default: as far as it goes. */
   readonly from?: number;
   /** Largest value of the driver, no less than the drawn one; default: as far as it goes. */
   readonly to?: number;
   /** Measures held at their drawn value, for a linkage of several degrees of freedom. */
-  readonly hold?: readonly Measure[];
+  readonly hold?: readonly Measure<P, B>[];
   /** How far a redundant constraint may be violated, in the drawing's unit; default a millionth of its longest bar. */
   readonly tolerance?: number;
 }
@@ -50,8 +50,8 @@ export interface Extreme {
   readonly value: number;
 }
 
-/** A linkage's motion as a function of its driver. */
-export interface Motion {
+/** A linkage's motion as a function of its driver; `P` and `B` are the names of its points, and of its bodies and telescopes. */
+export interface Motion<P extends string = string, B extends string = string> {
   /** Value of the driver in the drawn pose. */
   readonly drawn: number;
   /** Where the motion ends on the side of smaller values of the driver, and how. */
@@ -59,11 +59,11 @@ export interface Motion {
   /** The same on the side of greater values. */
   readonly high: MotionEnd;
   /** Places of all points; throws InputError outside the range, never extrapolates. */
-  at(driver: number): Record<string, Point>;
+  at(driver: number): Record<P, Point>;
   /** A measure as a function of the driver; throws InputError for an unknown name, and outside the range. */
-  read(measure: Measure): (driver: number) => Reading;
+  read(measure: Measure<P, B>): (driver: number) => Reading;
   /** Where a measure's derivative by arc length is zero: the dead points the linkage would have if that drove it. */
-  extremes(measure: Measure): Extreme[];
+  extremes(measure: Measure<P, B>): Extreme[];
   /** The pieces behind it. */
   readonly path: Path;
 }
@@ -75,7 +75,10 @@ export interface Motion {
  * @throws InputError for a faulty drawing, an unknown name, a driver range without the drawn value, and if the linkage has not exactly
  * one degree of freedom in the drawn pose: the message says what is underdetermined or overdetermined.
  */
-export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
+export function trace<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  options: TraceOptions<NoInfer<P>, NoInfer<B | T>> = {},
+): Motion<P, B | T> {
   refuse('trace options', optionFaults(options));
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));

@@ -25,14 +25,17 @@ import { causeWords, endMark, printed, signedTravel, textWidth } from './text.ts
 import { ticks } from './ticks.ts';
 
 /** What of a sweep its curves need. */
-export type Curves = Pick<Sweep, 'info' | 'end'> & {
-  readonly at: (travel: number) => Readonly<Record<string, number | null>>;
+export type Curves<At extends FlatPose = FlatPose> = Pick<Sweep, 'info' | 'end'> & {
+  readonly at: (travel: number) => At;
 };
 
+/** Values by column. */
+export type FlatPose = Readonly<Record<string, number | null>>;
+
 /** How curves are plotted; all optional. */
-export interface PlotCurvesOptions {
+export interface PlotCurvesOptions<Name extends string = string> {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
-  readonly panels?: readonly string[];
+  readonly panels?: readonly Name[];
   /** Heading; default says what is shown. */
   readonly title?: string;
   /** Where the travel ends: the way beyond is shaded, and the limits are named. */
@@ -53,7 +56,10 @@ export interface PlotCurvesOptions {
  *
  * @throws InputError for an unknown column, and without a panel.
  */
-export function plotCurves(sweep: Curves, options: PlotCurvesOptions = {}): string {
+export function plotCurves<At extends FlatPose>(
+  sweep: Curves<At>,
+  options: PlotCurvesOptions<keyof At & string> = {},
+): string {
   return svgDocument(curvesPicture(sweep, options));
 }
 

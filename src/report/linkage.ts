@@ -2,7 +2,7 @@
 
 import { fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
-import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import { type Obstacles, placeLabels } from './labels.ts';
 import { EDGE, heading, joint, pivot, rimmed, SIZE, STROKES, THIN, WIDTH } from './marks.ts';
 import { hull, middle } from './poses.ts';
@@ -40,7 +40,7 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
   checkPoses(drawing, poses);
   const { ground, points } = drawing;
   const { to, height } = paperFor([points, ...poses].flatMap((pose) => Object.values(pose)));
-  const outlines = (pose: Drawing['points']) =>
+  const outlines = (pose: CheckedDrawing['points']) =>
     Object.values(drawing.bodies).map((members) => hull(members.map((name) => pose[name])).map(to));
   const moving = Object.keys(points).filter((name) => !ground.includes(name));
 
@@ -95,7 +95,7 @@ function paperFor(places: readonly Point[]): { to: (point: Point) => Place; heig
 
 /** Names of points and bodies, clear of the drawn pose. */
 function names(
-  { points, bodies }: Drawing,
+  { points, bodies }: CheckedDrawing,
   to: (point: Point) => Place,
   drawn: readonly (readonly Place[])[],
   height: number,

@@ -1,8 +1,9 @@
 // A corner at a few travels, ready to be drawn: the places of its points, all from a sweep, and the wheel's outline.
 
+import type { Pose as Row } from '../corner/column-types.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
-import { type Row, type Sweep, sweep } from '../corner/sweep.ts';
+import { type Sweep, sweep } from '../corner/sweep.ts';
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
 import type { Point } from '../linkage/drawing.ts';

@@ -33,6 +33,11 @@ interface Block {
  *
  * @throws InputError for a column that the sweep does not have.
  */
+export function sweepTable<Name extends string>(
+  sweep: Sweep<Name>,
+  columns?: readonly NoInfer<Name | 'travel'>[],
+  units?: Units,
+): string;
 export function sweepTable(sweep: Sweep, columns?: readonly string[], units: Units = 'metric'): string {
   const known = new Map(sweep.info.map((column) => [column.name, column]));
   refuse(

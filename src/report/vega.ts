@@ -6,6 +6,7 @@ import type { Sweep } from '../corner/sweep.ts';
 import { fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
 import { type Units, unitName } from '../units.ts';
+import type { FlatPose } from './curves.ts';
 import { shownColumn, shownLength, shownLimits, shownRow } from './in-units.ts';
 import { causeWords, signedTravel } from './text.ts';
 
@@ -13,14 +14,14 @@ import { causeWords, signedTravel } from './text.ts';
 export type VegaLite = Readonly<Record<string, unknown>>;
 
 /** What of a sweep, or of the curves of a sizing, a specification needs. */
-export type RowedCurves = Pick<Sweep, 'info' | 'end'> & {
-  readonly rows: () => readonly Readonly<Record<string, number | null>>[];
+export type RowedCurves<At extends FlatPose = FlatPose> = Pick<Sweep, 'info' | 'end'> & {
+  readonly rows: () => readonly At[];
 };
 
 /** What a specification shows; all optional. */
-export interface VegaOptions {
+export interface VegaOptions<Name extends string = string> {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
-  readonly panels?: readonly string[];
+  readonly panels?: readonly Name[];
   /** Where the travel ends: shaded beyond, and named. */
   readonly limits?: Limits;
   /** What rows, axes and names are in; default metric. */
@@ -37,8 +38,11 @@ const HEIGHT = 180;
  *
  * @throws InputError for an unknown column.
  */
-export function vegaCurves(sweep: RowedCurves, options: VegaOptions = {}): VegaLite {
-  const { panels = ['installationRatio', 'shockLength'], limits, units = 'metric' } = options;
+export function vegaCurves<At extends FlatPose>(
+  sweep: RowedCurves<At>,
+  options: VegaOptions<keyof At & string> = {},
+): VegaLite {
+  const { panels = ['installationRatio', 'shockLength'], limits, units = 'metric' }: VegaOptions = options;
   const columns = chosen(sweep, panels);
   const [travel] = sweep.info;
   const shown = shownRow([travel, ...columns], units);

@@ -18,10 +18,10 @@ import { type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
  * - `{ between: ['A', 'B'], push, offset? }`: what pushes two points apart when positive (a compressed spring, gas, a stop). With
  *   a constant distance `offset` of the two out of the plane, only its part in the plane acts here.
  */
-export type Load =
-  | { readonly at: string; readonly force: Point; readonly on?: string }
-  | { readonly on: string; readonly moment: number }
-  | { readonly between: readonly [string, string]; readonly push: number; readonly offset?: number };
+export type Load<P extends string = string, B extends string = string> =
+  | { readonly at: P; readonly force: Point; readonly on?: B }
+  | { readonly on: B; readonly moment: number }
+  | { readonly between: readonly [P, P]; readonly push: number; readonly offset?: number };
 
 /** Loads by point, by body and point, and by body. */
 export interface Applied {

@@ -18,7 +18,7 @@
 
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
-import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import { renamedKeys } from '../linkage/former-names.ts';
 import type { Direction } from '../linkage/joints.ts';
 import { type Measure, measureFaults } from '../linkage/measure.ts';
@@ -27,9 +27,9 @@ import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
 import { type Applied, applied, type Load, loadFaults } from './loads.ts';
 
 /** How forces are computed. */
-export interface StaticsOptions {
+export interface StaticsOptions<P extends string = string, B extends string = string> {
   /** What holds the linkage in place under the loads; its force (or moment) is part of the result. */
-  readonly driver?: Exclude<Measure, { readonly relativeTo: string }>;
+  readonly driver?: Exclude<Measure<P, B>, { readonly relativeTo: string }>;
   /** Default multipliers. */
   readonly method?: 'multipliers' | 'freeBodies';
 }
@@ -58,6 +58,11 @@ export interface Forces {
  *
  * @throws InputError for a faulty drawing, and for loads on what is not there.
  */
+export function forces<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  loads: readonly Load<NoInfer<P>, NoInfer<B>>[],
+  options?: StaticsOptions<NoInfer<P>, NoInfer<B | T>>,
+): Forces;
 export function forces(drawing: Drawing, loads: readonly Load[], options: StaticsOptions = {}): Forces {
   checkDrawing(drawing);
   refuse('loads', loadFaults(drawing, loads));
@@ -115,7 +120,7 @@ interface Plan {
   readonly size: number;
 }
 
-function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
+function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan {
   const { names, fixed: isFixed, bodies: members } = compile(drawing).structure;
   const { telescopes = {} } = drawing;
   const places: Record<string, Point> = { ...drawing.points };

@@ -52,7 +52,9 @@ describe('a design', () => {
       objectives: [{ quantity: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }],
     });
     expect(made.status).toBe('targetsMet');
-    const { installationRatio: R, installationRatioSlope: slope } = sweep(made.corner).at(0);
+    const ride = sweep(made.corner).at(0);
+    const R = ride.installationRatio ?? Number.NaN;
+    const slope = ride.installationRatioSlope ?? Number.NaN;
     const wheelRate = (180 * (2 * Math.PI * 1.4) ** 2) / 1000;
     expectWithin((wheelRate - ((180 * 9.80665) / R) * slope) / R ** 2, 35, 1e-8);
     expect(made.tradeOff).toEqual([]);

@@ -1,5 +1,15 @@
 /** Wrong input is told at once and whole: where, what, what would do, in the names of the drawing. */
-import { type Drawing, drive, InputError, type Issue, type Measure, type Point, trace } from 'jounce/linkage';
+import {
+  type Drawing,
+  drive,
+  InputError,
+  type Issue,
+  linkage,
+  type Measure,
+  type Point,
+  trace,
+  withLengths,
+} from 'jounce/linkage';
 import { forces, type StaticsOptions } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
@@ -273,6 +283,7 @@ describe('a motion', () => {
   it('throws for a measure of unknown names, when it is asked for', () => {
     const motion = trace(fourBar);
     for (const ask of [motion.read, motion.extremes]) {
+      // @ts-expect-error: no such point
       expect(thrown(() => ask({ x: 'Q' })).message).toBe(
         'invalid measure\n  measure.x: unknown point, got "Q" (allowed: A, B, C, D); correct the name or add the point ' +
           'to the drawing',
@@ -281,8 +292,29 @@ describe('a motion', () => {
   });
 });
 
+describe('linkage', () => {
+  it('returns the drawing itself, and throws every issue of a faulty one', () => {
+    const plain: Drawing = fourBar;
+    expect(linkage(plain)).toBe(plain);
+    // @ts-expect-error: no such point
+    const faulty = () => linkage({ ...fourBar, ground: ['A', 'X'], bodies: { crank: ['A'] } });
+    expect(thrown(faulty).issues.map(({ path }) => path)).toEqual([
+      'ground[1]',
+      'bodies.crank',
+      ...['points.B', 'points.C', 'points.D'],
+    ]);
+  });
+
+  it('is what lengths and drivers are changed in: a faulty drawing is an InputError', () => {
+    const loose = { ...fourBar, bodies: {} };
+    expect(thrown(() => withLengths(loose, {}, { x: 'B' })).issues).toHaveLength(2);
+    expect(thrown(() => drive(loose, [{ driver: { x: 'B' }, to: 1 }])).issues).toHaveLength(2);
+  });
+});
+
 describe('an InputError', () => {
   it('is an Error that carries what its message says', () => {
+    // @ts-expect-error: no such body
     const error = thrown(() => trace(fourBar, { driver: { turn: 'wheel' } }));
     expect(error).toBeInstanceOf(Error);
     expect(error.issues).toEqual([
@@ -366,13 +398,14 @@ describe('a name of an earlier version', () => {
   });
 
   it('of a measure or an option of forces is told, not left out', () => {
-    const motion = trace(fourBar, { driver: { turn: 'crank' }, from: 0, to: 0.1 });
+    const plain: Drawing = fourBar;
+    const motion = trace(plain, { driver: { turn: 'crank' }, from: 0, to: 0.1 });
     const measure = { x: 'B', seenFrom: 'crank' } as Measure;
     expect(thrown(() => motion.read(measure)).message).toBe(
       'invalid measure\n  measure.seenFrom: renamed: seenFrom is now called relativeTo; write relativeTo',
     );
     const options = { route: 'freeBodies' } as StaticsOptions;
-    expect(thrown(() => forces(fourBar, [], options)).message).toBe(
+    expect(thrown(() => forces(plain, [], options)).message).toBe(
       'invalid options of forces\n  route: renamed: route is now called method; write method',
     );
   });

@@ -255,19 +255,20 @@ describe('the other assembly', () => {
       ['C', 'B'],
       ['A', 'T'],
       ['B', 'T'],
-    ]) {
+    ] as const) {
       expectClose(length(crossed, p, q), length(open, p, q), { times: 64, scale: 200 });
     }
     // What the two bodies turn about stays to the bit.
     for (const name of ['O', 'A', 'C'] as const) expect(crossed.points[name]).toEqual(open.points[name]);
     const back = otherAssemblyMode(crossed, 'B');
-    for (const name of ['B', 'T']) {
-      expectClose(back.points[name][0], open.points[name as 'B'][0], { times: 64, scale: 200 });
-      expectClose(back.points[name][1], open.points[name as 'B'][1], { times: 64, scale: 200 });
+    for (const name of ['B', 'T'] as const) {
+      expectClose(back.points[name][0], open.points[name][0], { times: 64, scale: 200 });
+      expectClose(back.points[name][1], open.points[name][1], { times: 64, scale: 200 });
     }
   });
 
   it('can be asked for only at a pin of two bodies held once more each', () => {
+    // @ts-expect-error: no such point
     expect(() => otherAssemblyMode(fiveBar, 'F')).toThrow(
       /unknown point, got "F" \(allowed: A, B, C, D, E\)/,
     );

@@ -35,6 +35,7 @@ export const WITHOUT: readonly string[] = [
   'document/kinds.test.ts',
   'document/many-mistakes.test.ts',
   'document/plausible.test.ts',
+  'editor.test.ts',
   'given-text.test.ts',
   'linkage/errors.test.ts',
   'readme.test.ts',

@@ -7,7 +7,7 @@ import { type CheckedOptions, checkOptions } from '../../corner/limits/options.t
 import type { CornerModel } from '../../corner/model.ts';
 import { fault } from '../../diagnostic.ts';
 import { refusal, refuse } from '../../errors/sizing.ts';
-import type { Drawing, Point } from '../../linkage/drawing.ts';
+import type { CheckedDrawing, Drawing, Point } from '../../linkage/drawing.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
 import type { Load } from '../../statics/loads.ts';
 import { type Forces, forces } from '../../statics/statics.ts';
@@ -101,7 +101,7 @@ export function equilibriumLoads(
 
 /** A corner at a travel: the drawing there, all forces, the length between the end eyes, what they must bear, what the coilover gives. */
 export interface Standing {
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing;
   readonly found: Forces;
   readonly length: number;
   readonly total: number;

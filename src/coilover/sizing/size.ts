@@ -27,7 +27,9 @@ import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
 import { designStateOf, loadStateDiagnostics, loadStatesOn } from './load-states.ts';
 import {
   AXLE_FIGURES,
+  type AxleFigureName,
   CAR_WIDE_FIGURES,
+  type CarFigureName,
   type CarNumbers,
   carNumbers,
   estimatedNumbers,
@@ -59,15 +61,17 @@ export function sizeCoilovers(file: CarDocument): Sizing {
   const nominal = carNumbers(car, settings);
   const sure = estimatedNumbers(nominal, perturbations, (moved) => carNumbers(moved, settings));
   const listed = figuresIn(inputs);
-  const figuresOf = (whose: Owner, infos: FigureInfos): Figure[] =>
-    listed.flatMap(({ owner, name }, k) => (owner === whose ? [{ name, ...infos[name], ...sure[k] }] : []));
+  const figuresOf = <Name extends string>(whose: Owner, infos: FigureInfos): Figure<Name>[] =>
+    listed.flatMap(({ owner, name }, k) =>
+      owner === whose ? [{ name: name as Name, ...infos[name], ...sure[k] }] : [],
+    );
   const { masses } = inputs.car;
   const perches = masses?.scales?.perches ?? null;
   const designState = designStateOf(masses);
   const axles = AXLES.filter((axle) => document.corners[axle] !== undefined).map((axle): AxleSizing => {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
-    const figures = figuresOf(axle, AXLE_FIGURES);
+    const figures = figuresOf<AxleFigureName>(axle, AXLE_FIGURES);
     const { sizing, ordered, rateStep } = ofAxle(inputs, axle);
     const valving = ordered?.valving;
     const requiredRate = state.required.springRate;
@@ -85,8 +89,8 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       axle,
       input: given,
       figures,
-      figure: (name) => {
-        const found = figures.find((figure) => figure.name === name);
+      figure: <Name extends AxleFigureName>(name: Name) => {
+        const found = figures.find((figure): figure is Figure<Name> => figure.name === name);
         if (found !== undefined) return found;
         throw refusal('figure', [
           fault('unknownFigure', '', { got: show(name), allowed: Object.keys(AXLE_FIGURES) }),
@@ -152,7 +156,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     order: document.sizing.order ?? null,
     designState,
     axles,
-    figures: figuresOf('car', CAR_WIDE_FIGURES),
+    figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,
     assumptions: assumptionsOf(inputs, axles, document.units),
     checks: [
@@ -168,10 +172,11 @@ export function sizeCoilovers(file: CarDocument): Sizing {
 
 /** What can't be cured after the order, and is not told of the whole axle already. */
 function notCured({ advice, figure }: AxleSizing): Diagnostic[] {
-  const isShort = (name: string) => (figure(name).value ?? 0) < 0;
+  const isShort = (name: AxleFigureName) => (figure(name).value ?? 0) < 0;
   return advice.filter(({ severity, code, values }) => {
     if (severity !== 'conflict') return false;
-    if (code === 'boughtTravelShort') return !isShort(`${values.direction}TravelMargin`);
+    if (code === 'boughtTravelShort')
+      return !isShort(values.direction === 'bump' ? 'bumpTravelMargin' : 'droopTravelMargin');
     return code !== 'boughtSpringTravelShort' || !isShort('springTravelMargin');
   });
 }
