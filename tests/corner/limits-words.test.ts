@@ -77,13 +77,13 @@ describe('a limit in words', () => {
     expect([found.bump, found.droop, ...found.later].map((limit) => limit?.sentence)).toEqual([
       'The bump stop is solid at 66.7 mm of bump (350 mm between the end eyes).',
       'The damper is fully extended at 53.3 mm of droop (440 mm between the end eyes).',
-      'The bearing at the mount of the coilover is at the end of its tilt at 79.7 mm of bump: 12.5 degrees from straight.',
+      'The bearing at the mount of the coilover is at its largest misalignment at 79.7 mm of bump: 12.5 degrees from straight.',
       'The damper is fully compressed at 80.1 mm of bump (340 mm between the end eyes).',
       'The tyre meets arch[0], [720, 700], with its tread at 89.8 mm of bump.',
       'The chassis is on the ground with ground[1], [200, 90], at 90 mm of bump.',
-      'The bearing at the mount of the coilover is at the end of its tilt at 93.5 mm of droop: 12.5 degrees from straight.',
-      'The lower outer ball joint is at the end of its articulation at 136.8 mm of bump: its stud leans 20 degrees from the axis of its housing.',
-      'The lower outer ball joint is at the end of its articulation at 136.8 mm of droop: its stud leans 20 degrees from the axis of its housing.',
+      'The bearing at the mount of the coilover is at its largest misalignment at 93.5 mm of droop: 12.5 degrees from straight.',
+      'The lower outer ball joint is at its largest articulation at 136.8 mm of bump: its stud is 20 degrees from the axis of its housing.',
+      'The lower outer ball joint is at its largest articulation at 136.8 mm of droop: its stud is 20 degrees from the axis of its housing.',
       'The chassis is on the ground with ground[0], [0, 200], at 200 mm of bump.',
       'The installation ratio is zero at 320 mm of bump: the line of the coilover passes through the pivot of the lower arm. The wheel moves there without moving the coilover, and beyond it the coilover goes the other way.',
       'The linkage can go on in more than one way at 399.6 mm of droop: how it does is not determined.',
@@ -175,8 +175,8 @@ describe('what does not fit as drawn', () => {
     expect(found.misfits).toEqual([
       'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
       'The damper is too long: at the drawn ride height the end eyes are 412.3 mm apart, 7.7 mm less than its compressed length of 420 mm.',
-      'The upper outer ball joint does not fit: at the drawn ride height its stud leans 45 degrees from the axis of its housing, 25 degrees more than it can.',
-      'The bearing at the chassis end of the coilover does not fit: at the drawn ride height it tilts 14 degrees, 2 degrees more than it can.',
+      'The upper outer ball joint does not fit: at the drawn ride height its stud is 45 degrees from the axis of its housing, 25 degrees more than it can.',
+      'The bearing at the chassis end of the coilover does not fit: at the drawn ride height its misalignment is 14 degrees, 2 degrees more than it allows.',
     ]);
     expect(found.events[0]).toMatchObject({
       travel: 0,

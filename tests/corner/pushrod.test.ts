@@ -250,7 +250,7 @@ describe('limits of a corner with rod and rocker', () => {
     expect(met('ballJointArticulation', 'rodRockerMount')).toHaveLength(2);
     expect(met('ballJointArticulation', 'rodMount')).toHaveLength(2);
     expect(met('bearingMisalignment', 'otherEnd').map(({ sentence }) => sentence)[0]).toMatch(
-      /^The bearing at the other end of the coilover is at the end of its tilt at [\d.]+ mm of (bump|droop): 5 degrees from straight\.$/,
+      /^The bearing at the other end of the coilover is at its largest misalignment at [\d.]+ mm of (bump|droop): 5 degrees from straight\.$/,
     );
   });
 

@@ -159,7 +159,7 @@ describe('an order sheet', () => {
         `(${most.toFixed(0)} N), load case "stop driven solid"`,
       );
       if (k === 0)
-        expect(sentences.join(' ')).toMatch(/Worst in the case "stop driven solid": .*lower outer/);
+        expect(sentences.join(' ')).toMatch(/Largest in the case "stop driven solid": .*lower outer/);
     });
   });
 
