@@ -35,10 +35,10 @@ export function sensitivityRanking(
   options: SensitivityRankingOptions = {},
 ): SensitivityRank[] {
   const model = modelOf(corner);
-  const issues = unknownOptions('options of costOfAMillimetre', options, OPTIONS);
+  const issues = unknownOptions('options of sensitivityRanking', options, OPTIONS);
   const { column = 'installationRatio', ...sweepOptions } = options;
   issues.push(...unknownColumns([column], model).map((issue) => ({ ...issue, path: 'column' })));
-  throwIfAny('options of costOfAMillimetre', issues);
+  throwIfAny('options of sensitivityRanking', issues);
   const { travel, by } = sensitivitiesOf(model, { ...sweepOptions, columns: [column] });
   const ride = travel.indexOf(0);
   const costs = Object.entries(by).map(([coordinate, columns]): SensitivityRank => {
