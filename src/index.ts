@@ -23,7 +23,7 @@ export {
 } from './coilover/forces/load-cases.ts';
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
-export type { AxleMass, CarMasses } from './coilover/masses.ts';
+export type { CarMasses, WheelMasses } from './coilover/masses.ts';
 export type {
   AfterOrder,
   PerchAdvice,
@@ -52,6 +52,7 @@ export {
   type SizingMonteCarlo,
   type SizingMonteCarloOptions,
 } from './coilover/sizing/monte-carlo.ts';
+export type { AxleFigureName, CarFigureName } from './coilover/sizing/numbers.ts';
 export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
@@ -62,13 +63,22 @@ export type { SpringFit } from './coilover/sizing/spring-fit.ts';
 export type { Estimate } from './coilover/sizing/uncertainty.ts';
 export {
   type CoilEnds,
-  type CoilInput,
   type CoilSpring,
+  type CoilSpringInput,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type ArmLengthResult, changeArmLengths } from './corner/arm-lengths.ts';
 export { bearingMisalignment, type SphericalBearing } from './corner/bearing.ts';
+export type {
+  AllowedColumn,
+  ColumnName,
+  ColumnOf,
+  Columns,
+  Pose,
+  Row,
+  StandardColumns,
+} from './corner/column-types.ts';
 export type { ColumnInfo, TravelReference } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
 export type { Covariance } from './corner/covariance.ts';
@@ -89,7 +99,7 @@ export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/
 export type { Side } from './corner/limits/first-crossing.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
-export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
+export type { BallJoint, Bearing, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { TravelMargin, TravelMargins } from './corner/limits/travel-margins.ts';
 export type { Rocker } from './corner/model.ts';
 export {
@@ -115,8 +125,6 @@ export {
 } from './corner/sensitivity-ranking.ts';
 export { type Strut, strut } from './corner/strut.ts';
 export {
-  type Columns,
-  type Row,
   type Sweep,
   type SweepEnd,
   type SweepOptions,
@@ -126,7 +134,7 @@ export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
 export { type UncertaintyBands, uncertaintyBands } from './corner/uncertainty-bands.ts';
 export type { ActiveConstraint } from './design/active-constraints.ts';
-export type { Range } from './design/box.ts';
+export type { Bounds } from './design/box.ts';
 export type { Clearances } from './design/clearances.ts';
 export { design } from './design/design.ts';
 export type { JointForce } from './design/joint-force.ts';
@@ -149,8 +157,8 @@ export type { LimitsDocument } from './document/limits-schema.ts';
 export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
 export { describeIssue, InputError, type Issue } from './errors.ts';
-export type { EndKind } from './linkage/path.ts';
-export type { LeastSquaresEnd } from './numerics/least-squares.ts';
+export type { MotionStatus } from './linkage/path.ts';
+export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type PlotCurvesOptions, plotCurves } from './report/curves.ts';
@@ -174,7 +182,7 @@ export { drawResiduals } from './report/residual-picture.ts';
 export type { FlatRow } from './report/rows.ts';
 export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
-export { describeEnd } from './report/text.ts';
+export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {

@@ -9,7 +9,7 @@ import { basename, extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
   adviceLines,
-  describeEnd,
+  describeSweepEnd,
   drawSweep,
   handMethod,
   InputError,
@@ -218,7 +218,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   say('\nWhat the curves say');
   for (const line of findings(curves, units)) say(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
-    if (end.how !== 'reached') say(`  On the ${side} side: ${describeEnd(end, units)}.`);
+    if (end.status !== 'reached') say(`  On the ${side} side: ${describeSweepEnd(end, units)}.`);
     else if (Math.abs(end.travel) === TRAVEL)
       say(
         `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
@@ -262,7 +262,7 @@ function print(text) {
 
 /**
  * The sweep in sentences.
- * @param {import('jounce').Sweep} curves
+ * @param {import('jounce').Sweep<import('jounce').ColumnOf>} curves
  * @param {'metric' | 'imperial'} units
  */
 function findings({ columns, at }, units) {

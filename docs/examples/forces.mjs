@@ -15,7 +15,7 @@ const corner = (on, mount, chassisMount) =>
     coilover: { on, mount, chassisMount },
   });
 
-/** @type {(lower: [number, number], damper: { open: number, closed: number }) => import('jounce').ForceOptions} */
+/** @type {(lower: [number, number], damper: { extendedLength: number, compressedLength: number }) => import('jounce').ForceOptions} */
 const options = (lower, damper) => ({
   sprungMass: 160,
   unsprungMass: 30,
@@ -33,11 +33,11 @@ const pictures = new URL('../pictures/', import.meta.url);
 const onLower = corner('lowerArm', [505, 170], [345, 480]);
 const onUpper = corner('upperArm', [500, 370], [400, 640]);
 const dampers = new Map([
-  [onLower, { open: 385, closed: 300 }],
-  [onUpper, { open: 330, closed: 235 }],
+  [onLower, { extendedLength: 385, compressedLength: 300 }],
+  [onUpper, { extendedLength: 330, compressedLength: 235 }],
 ]);
 /** @param {import('jounce').DoubleWishbone} drawn */
-const damperOf = (drawn) => dampers.get(drawn) ?? { open: 0, closed: 0 };
+const damperOf = (drawn) => dampers.get(drawn) ?? { extendedLength: 0, compressedLength: 0 };
 
 for (const [name, drawn, axis] of /** @type {const} */ ([
   ['lower arm, stud up', onLower, [0, 1]],

@@ -47,7 +47,7 @@ export function whatIfs(car, { outward, lean, total }) {
     const angle = (by * Math.PI) / 180;
     coilover.mount = [y, from[1]];
     coilover.chassisMount = [y - length * Math.sin(angle), from[1] + length * Math.cos(angle)];
-    changed.masses.guess.total.value = mass;
+    changed.masses.estimate.total.value = mass;
     return { id: JSON.stringify({ outward: y, lean: by, total: mass }), task: 'size', car: changed };
   });
 }

@@ -208,13 +208,13 @@ const CHOICES: readonly (readonly [
   ['spring.name', 'adjustable', null, ({ spring }) => spring?.name],
   ['spring.rate', 'adjustable', 'rate', ({ spring }) => spring?.rate],
   ['spring.freeLength', 'adjustable', 'length', ({ spring }) => spring?.freeLength],
-  ['damper.extendedLength', 'order', 'length', ({ damper }) => damper?.open],
-  ['damper.compressedLength', 'order', 'length', ({ damper }) => damper?.closed],
+  ['damper.extendedLength', 'order', 'length', ({ damper }) => damper?.extendedLength],
+  ['damper.compressedLength', 'order', 'length', ({ damper }) => damper?.compressedLength],
   [
     'damper.source',
     'order',
     null,
-    ({ damper }) => (damper === null ? null : damper.given ? 'given' : 'from the required travel'),
+    ({ damper }) => (damper === null ? null : damper.specified ? 'given' : 'from the required travel'),
   ],
   [
     'perch.reach',

@@ -39,7 +39,7 @@ export function shockCurve(model: CornerModel, droop: number, bump: number): Sho
     from: height - droop,
     to: height + bump,
   });
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const shock = motion.read({ length: [outer, inner], offset });
   const patchY = motion.read({ x: model.contactPatch });
   const [low, high] = [motion.low.at, motion.high.at];

@@ -14,7 +14,7 @@ export interface ArmLengthResult {
  * `upperArm`, mm. The contact patch keeps its height, so that the corner stays at its ride height; camber and all moving
  * points follow. A shock mount on the arm keeps its place by the arm's pivot.
  *
- * Where a length can't be reached the corner is left as near to it as it goes, and `missing` says how many mm are
+ * Where a length can't be reached the corner is left as near to it as it goes, and `shortfall` says how many mm are
  * wanting (positive: it should be longer).
  *
  * @throws InputError for other names and for lengths that are not positive.
@@ -24,7 +24,7 @@ export function changeArmLengths(
   lengths: { readonly lowerArm?: number; readonly upperArm?: number },
 ): ArmLengthResult {
   const model = doubleWishboneModel(corner);
-  const { drawing, missing: shortfall } = withLengths(model.drawing, lengths as Record<string, number>, {
+  const { drawing, shortfall } = withLengths(model.drawing, lengths as Record<string, number>, {
     y: model.contactPatch,
   });
   const { points } = drawing;

@@ -2,12 +2,13 @@
 // out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
 // probabilities are shares of the draws.
 
-import { InputError, throwIfAny } from '../errors.ts';
+import { refuse } from '../errors/corner.ts';
+import { InputError } from '../errors/input-error.ts';
 import { normal, quantile, uniform } from '../numerics/random.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { HALF_WIDTH, type Spread } from './covariance.ts';
-import { drawIssues } from './draws.ts';
+import { drawFaults } from './draws.ts';
 import { hardpointsOf, moveHardpoints } from './hardpoint-coordinates.ts';
 import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
 import { checkOptions, type LimitOptions } from './limits/options.ts';
@@ -82,7 +83,7 @@ export function monteCarlo(
   plusMinus?: PlusMinus,
   options: MonteCarloOptions = {},
 ): MonteCarlo {
-  throwIfAny(OPTIONS, drawIssues(OPTIONS, options, ['draws', 'seed', 'sweep', 'limits'], MOST_DRAWS));
+  refuse(OPTIONS, drawFaults(options, ['draws', 'seed', 'sweep', 'limits'], MOST_DRAWS));
   const { draws = 1000, seed = 1, sweep = {} } = options;
   const { info, travel, columns: firstOrder } = uncertaintyBands(corner, plusMinus, sweep);
   const model = modelOf(corner);

@@ -40,16 +40,19 @@ export function activeConstraints(
   const worst = new Map<string, Margin>();
   for (const margin of margins) {
     const before = worst.get(margin.name);
-    if (before === undefined || margin.room.value < before.room.value) worst.set(margin.name, margin);
+    if (before === undefined || margin.clearance.value < before.clearance.value)
+      worst.set(margin.name, margin);
   }
-  const distances = [...worst.values()].flatMap(({ name, room, distance, travel }): ActiveConstraint[] => {
-    if (room.value > USED_UP) return [];
-    const where = `at a travel of ${length(travel)}`;
-    const sentence =
-      room.value < 0
-        ? `${name} is ${length(-room.value)} short of its clearance of ${length(distance)} ${where}`
-        : `${name} is down to its clearance of ${length(distance)} ${where}`;
-    return [{ kind: 'distance', name, distance, travel, sentence }];
-  });
+  const distances = [...worst.values()].flatMap(
+    ({ name, clearance: room, distance, travel }): ActiveConstraint[] => {
+      if (room.value > USED_UP) return [];
+      const where = `at a travel of ${length(travel)}`;
+      const sentence =
+        room.value < 0
+          ? `${name} is ${length(-room.value)} short of its clearance of ${length(distance)} ${where}`
+          : `${name} is down to its clearance of ${length(distance)} ${where}`;
+      return [{ kind: 'distance', name, distance, travel, sentence }];
+    },
+  );
   return [...edges, ...distances];
 }

@@ -42,14 +42,14 @@ export interface Clearances {
 /** The same, the tyre as numbers. */
 export type CheckedClearances = Omit<Clearances, 'tyre'> & { readonly tyre?: Tyre };
 
-/** How much room there is beyond what is to be kept, mm. */
+/** Clearance beyond the required distance, mm. */
 export interface Margin {
   /** `spring to upper arm`. */
   readonly name: string;
   readonly travel: number;
   /** What is to be kept. */
   readonly distance: number;
-  readonly room: Dual;
+  readonly clearance: Dual;
 }
 
 /** The arms of a corner: bodies that join the chassis to the upright, by the points where they do. */
@@ -84,7 +84,7 @@ export function marginsOf(clearances: CheckedClearances, trial: Trial): Margin[]
   const margins: Margin[] = [];
   for (let row = 0; row < rows; row++) {
     const keep = (name: string, distance: number, gap: Dual) => {
-      margins.push({ name, travel: travel[row], distance, room: scaled(gap, 1, -distance) });
+      margins.push({ name, travel: travel[row], distance, clearance: scaled(gap, 1, -distance) });
     };
     const along = (arm: string) => arms[arm].map((point) => place(point, row));
     for (const { arm, distance, eye, name } of eyes) {

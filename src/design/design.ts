@@ -44,7 +44,7 @@ export function design(corner: Corner, options: DesignOptions): Design {
       initial: first.values[k],
       achieved: best.values[k],
       deviation: deviations[k],
-      met: isMet(best.misses[k]),
+      met: isMet(best.deviations[k]),
       nearest: nearest[k],
     };
   });

@@ -1,6 +1,6 @@
 import { type Margin, marginsOf } from './clearances.ts';
 import type { Assessed } from './lagrangian.ts';
-import { missOf, QUANTITY_COLUMNS, valueAt } from './objectives.ts';
+import { deviationOf, QUANTITY_COLUMNS, valueAt } from './objectives.ts';
 import type { CheckedDesign } from './options.ts';
 import { tryAt } from './trial.ts';
 
@@ -37,15 +37,15 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
       const trial = tryAt(whole, x);
       if (typeof trial === 'string') return refuse(trial);
       const values: number[] = [];
-      const misses = [];
+      const deviations = [];
       for (const objective of objectives) {
         const value = valueAt(objective, trial);
         if (value === null) return refuse(NO_VALUE[objective.quantity] ?? 'a value is not defined');
         values.push(value.value);
-        misses.push(missOf(objective, value));
+        deviations.push(deviationOf(objective, value));
       }
       const margins = marginsOf(clearances, trial);
-      return { values, misses, margins, rooms: margins.map(({ room }) => room) };
+      return { values, deviations, margins, clearances: margins.map(({ clearance: room }) => room) };
     },
   };
 }

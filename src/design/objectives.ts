@@ -168,7 +168,7 @@ export function nearestGoal({ target, min: least, max: most }: Objective, value:
 }
 
 /** How far a value lies outside its goal, signed, in tolerances. */
-export function missOf(objective: Objective, value: Dual): Dual {
+export function deviationOf(objective: Objective, value: Dual): Dual {
   const goal = nearestGoal(objective, value.value);
   if (goal === value.value && objective.target === undefined) return constant(0, value);
   const tolerance = toleranceOf(objective);

@@ -14,7 +14,7 @@ export function reasonsFor(
   for (const [why, count] of refused) {
     reasons.push(`${count} of the ${trials} corners tried could not be judged: ${why}.`);
   }
-  const open = searches.filter((one) => one.status === 'outOfEvaluations').length;
+  const open = searches.filter((one) => one.status === 'evaluationLimit').length;
   if (open > 0) reasons.push(`${open} of ${searches.length} searches reached their limit of evaluations.`);
   if (status === 'targetUnreachable' || status === 'clearanceUnreachable') {
     reasons.push(

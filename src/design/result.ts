@@ -3,7 +3,7 @@ import type { Point } from '../linkage/drawing.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
 import type { Units } from '../units.ts';
 import type { ActiveConstraint } from './active-constraints.ts';
-import type { Range } from './box.ts';
+import type { Bounds } from './box.ts';
 import type { Objective } from './objectives.ts';
 
 /**
@@ -45,7 +45,7 @@ export interface ObjectiveResult {
 export interface MovedMount {
   readonly from: Point;
   readonly to: Point;
-  readonly box: { readonly y?: Range; readonly z?: Range };
+  readonly box: { readonly y?: Bounds; readonly z?: Bounds };
 }
 
 /** A design of a trade-off: no other has every value as near as it. */

@@ -25,16 +25,16 @@ export interface Found {
   readonly trials: number;
 }
 
-/** Weighted sum of squared misses, each in what is near enough, below which nothing is left to be sought. */
+/** Weighted sum of squared deviations, each in units of its tolerance, below which the search has nothing left to find. */
 const ALL_MET = 1e-12;
 /** How much more one objective counts in its turn. */
 const EMPHASES = [30, 1000];
 /** Trials between two calls of `progress`. */
 const PACE = 50;
 
-/** Whether a miss, in what is near enough, is none. */
-export function isMet(miss: number): boolean {
-  return Math.abs(miss) <= 1;
+/** Whether a deviation, in units of its tolerance, is within it. */
+export function isMet(deviation: number): boolean {
+  return Math.abs(deviation) <= 1;
 }
 
 /**
@@ -64,10 +64,10 @@ export function searchAll(
   const near: (Candidate | null)[] = objectives.map(() => null);
   const meet = (one: Candidate) => {
     if (isBetter(one, best)) best = one;
-    if (one.lacking > 0) return;
-    one.misses.forEach((miss, k) => {
+    if (one.violation > 0) return;
+    one.deviations.forEach((deviation, k) => {
       const before = near[k];
-      if (before === null || Math.abs(miss) < Math.abs(before.misses[k])) near[k] = one;
+      if (before === null || Math.abs(deviation) < Math.abs(before.deviations[k])) near[k] = one;
     });
   };
   meet(first);
@@ -81,7 +81,7 @@ export function searchAll(
   const search = (from: SearchReport['from'], x: readonly number[], by: readonly number[]) => {
     tell();
     const before = best;
-    const { best: end, how: status } = searchFrom(x, {
+    const { best: end, status } = searchFrom(x, {
       boxes,
       weights: by,
       stop,
@@ -92,19 +92,19 @@ export function searchAll(
         return assessed;
       },
     });
-    cancelled = status === 'stopped';
+    cancelled = status === 'cancelled';
     if (best !== before) bestEnd = status;
-    if (end !== null && end.lacking === 0) ends.push(end);
-    searches.push({ from, status, misses: end && sumOf(end.misses, weights) });
+    if (end !== null && end.violation === 0) ends.push(end);
+    searches.push({ from, status, misses: end && sumOf(end.deviations, weights) });
   };
 
   const next = uniform(seed);
   for (let n = 0; n < starts && !cancelled; n++) {
     const x = n === 0 ? drawn : boxes.map(({ least, most }) => least + (most - least) * next());
     search(n === 0 ? 'drawn' : 'random', x, weights);
-    if (best.lacking === 0 && best.sum <= ALL_MET) break;
+    if (best.violation === 0 && best.sum <= ALL_MET) break;
   }
-  const isGood = () => best.lacking > 0 || best.misses.every(isMet);
+  const isGood = () => best.violation > 0 || best.deviations.every(isMet);
   if (objectives.length > 1 && !isGood()) {
     const { x } = best;
     for (let k = 0; k < 2 * objectives.length && !cancelled; k++) {
@@ -121,9 +121,9 @@ export function searchAll(
   return {
     status: cancelled
       ? 'cancelled'
-      : best.lacking > 0
+      : best.violation > 0
         ? 'clearanceUnreachable'
-        : best.misses.every(isMet)
+        : best.deviations.every(isMet)
           ? 'targetsMet'
           : ended
             ? 'targetUnreachable'
@@ -131,7 +131,7 @@ export function searchAll(
     first,
     best,
     nearest: near.map((one, k) => (one === null ? null : one.values[k])),
-    ends: [best, first, ...ends].filter(({ lacking }) => lacking === 0),
+    ends: [best, first, ...ends].filter(({ violation }) => violation === 0),
     searches,
     trials,
   };

@@ -74,7 +74,7 @@ export function tryAt(plan: TrialPlan, x: readonly number[]): Trial | NoTrial {
   }
   const { columns, by: rates, travel, end } = found;
   for (const side of ['droop', 'bump'] as const) {
-    if (end[side].how !== 'reached') {
+    if (end[side].status !== 'reached') {
       return `the linkage does not reach the ${side} that is asked for, it ends at ${textIn(end[side].travel, 'length', plan.units ?? 'metric')}`;
     }
   }

@@ -38,7 +38,7 @@ export interface Curve {
 export const firstAt = (order: number): number => order + 1;
 export const secondAt = (order: number): number => 2 * order + 1;
 
-/** Whether a measure is a coordinate, not seen from a body: its series is as good as that of the motion. */
+/** Whether a measure is a coordinate, not relative to a body: its series is as good as that of the motion. */
 export function isPlain({ kind, frame }: BoundMeasure): boolean {
   return frame === null && (kind === 'x' || kind === 'y');
 }
@@ -98,10 +98,10 @@ function curveAbout(
     for (let k = order - 2; k <= order; k++) last = Math.max(last, Math.abs(c[k]) * far ** k);
     if (!(last <= TRUNCATION * made)) return null;
     for (const x of [from, to]) {
-      const told = valueOn(curve, x);
+      const expected = valueOn(curve, x);
       const value = valueAt(measure, piece, x);
-      const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
-      if (!(Math.abs(exact - told) <= ASTRAY * made)) return null;
+      const exact = measure.kind === 'angle' ? unwrap(value, expected) : value;
+      if (!(Math.abs(exact - expected) <= ASTRAY * made)) return null;
     }
   }
   derive(c, order, 1 / (scale * unit));
@@ -141,20 +141,20 @@ function unwind(
   neighbour: number | null,
 ): void {
   const start = neighbour ?? valueAt(measure, piece, 0);
-  let home = curves.findIndex(({ to }) => to >= 0);
-  if (home < 0) home = curves.length - 1;
+  let middle = curves.findIndex(({ to }) => to >= 0);
+  if (middle < 0) middle = curves.length - 1;
   for (const way of [1, -1]) {
     let near = start;
-    for (let k = home; k >= 0 && k < curves.length; k += way) {
+    for (let k = middle; k >= 0 && k < curves.length; k += way) {
       const curve = curves[k];
       const [inner, outer] = way > 0 ? [curve.from, curve.to] : [curve.to, curve.from];
-      const place = k === home ? 0 : inner;
+      const place = k === middle ? 0 : inner;
       if (!curve.isGood) {
         curve.c[0] = near;
         near = unwrap(valueAt(measure, piece, outer), near);
         continue;
       }
-      if (k !== home || way > 0) curve.c[0] += unwrap(valueOn(curve, place), near) - valueOn(curve, place);
+      if (k !== middle || way > 0) curve.c[0] += unwrap(valueOn(curve, place), near) - valueOn(curve, place);
       near = valueOn(curve, outer);
     }
   }

@@ -1,4 +1,4 @@
-// Where a measure stands still along a path: roots of the derivative of its curves.
+// Where a measure is stationary along a path: roots of the derivative of its curves.
 
 import { horner, roots } from '../numerics/polynomial.ts';
 import { firstAt, valueOn } from './curves.ts';
@@ -11,8 +11,8 @@ const SAME = 1e-9;
 /** Terms that change a measure by less than this share of its scale are rounding. */
 const UNCHANGED = 1e-12;
 
-/** A place on a path where a measure stands still. */
-export interface Still {
+/** A place on a path where a measure is stationary. */
+export interface StationaryPlace {
   /** Index of the piece and place in it. */
   readonly piece: number;
   readonly x: number;
@@ -23,10 +23,10 @@ export interface Still {
 }
 
 /** All places on a path where a measure's derivative by arc length is zero, in order. */
-export function extremes(path: Path, measure: BoundMeasure): Still[] {
+export function extremes(path: Path, measure: BoundMeasure): StationaryPlace[] {
   const r = reader(path, [measure]);
   const { size } = path.system;
-  const found: Still[] = [];
+  const found: StationaryPlace[] = [];
   let before = 0;
   path.pieces.forEach((piece, p) => {
     const { t } = piece;
@@ -57,6 +57,6 @@ export function extremes(path: Path, measure: BoundMeasure): Still[] {
   return found;
 }
 
-function wayTo({ pieces }: Path, { piece, x }: Still): number {
+function wayTo({ pieces }: Path, { piece, x }: StationaryPlace): number {
   return pieces[piece].origin + x * pieces[piece].unit;
 }

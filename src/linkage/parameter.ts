@@ -39,10 +39,10 @@ export function acceptDriver(
     return step;
   let end = step;
   while (end !== 0) {
-    const told = horner(t, 0, t.length - 1, end);
+    const expected = horner(t, 0, t.length - 1, end);
     const value = valueAt(measure, series, end);
-    const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
-    if (Math.abs(exact - told) <= ASTRAY * driverScale(measure, size)) return end;
+    const exact = measure.kind === 'angle' ? unwrap(value, expected) : value;
+    if (Math.abs(exact - expected) <= ASTRAY * driverScale(measure, size)) return end;
     end = Math.abs(end) < SHORTEST ? 0 : 0.5 * end;
   }
   return end;
@@ -80,7 +80,7 @@ function arcLength({ z, order }: TaylorExpansion, start: number, t: Float64Array
 }
 
 /** Whether the motion does not change the driver at all. */
-export function isStill(t: Float64Array, step: number, scale: number): boolean {
+export function isConstantDriver(t: Float64Array, step: number, scale: number): boolean {
   let change = 0;
   for (let k = t.length - 1; k >= 1; k--) change = (change + Math.abs(t[k])) * step;
   return !(change > UNCHANGED * scale);

@@ -32,7 +32,7 @@ export interface Reader {
   readonly anyDerived: boolean;
   /** The unknowns of the measures that are coordinates. */
   readonly unknowns: readonly number[];
-  /** The curves of each piece and measure, and of the driver by arc length, once asked for. */
+  /** The curves of each piece and measure, and of the driver by arc length, once needed. */
   readonly curves: (readonly Curve[] | undefined)[];
   readonly drivers: (Float64Array | undefined)[];
   /** Workspace: the unknowns of a block, and places in a part of a piece. */
@@ -140,7 +140,7 @@ function locate(r: Reader, p: number, t: Float64Array, from: number, rows: numbe
   evaluateMany(inverse, 0, inverse.length - 1, y, rows, false, x, 0);
   for (let j = 0; j < rows; j++) if (!(x[j] >= lo && x[j] <= hi)) x[j] = 0.5 * (lo + hi);
   evaluateDriver(r, p, rows);
-  // The ends are known to better than a value of t tells where t stands still.
+  // At a dead point the ends are known more precisely than from a value of t.
   const bottom = p === 0 ? low.at : Number.NaN;
   const top = p === pieces.length - 1 ? high.at : Number.NaN;
   for (let j = 0; j < rows; j++) {
@@ -148,7 +148,7 @@ function locate(r: Reader, p: number, t: Float64Array, from: number, rows: numbe
     if (value === bottom) x[j] = lo;
     else if (value === top) x[j] = hi;
     else {
-      // miss = t' ds + t'' ds^2 / 2, the first solution put into the second term.
+      // value - t = t' ds + t'' ds^2 / 2, the first solution put into the second term.
       const rate = driver[FIRST + j];
       const plain = (value - driver[j]) / rate;
       if (Math.abs(plain) <= LAST_CORRECTION * (hi - lo) * unit)
@@ -182,8 +182,8 @@ function evaluateDriver(r: Reader, p: number, rows: number): void {
 export function readDriver(r: Reader, p: number, t: Float64Array, from: number, rows: number): void {
   evaluateDriver(r, p, rows);
   const { low, high } = r.path;
-  const deadLow = low.how === 'deadPoint' ? low.at : Number.NaN;
-  const deadHigh = high.how === 'deadPoint' ? high.at : Number.NaN;
+  const deadLow = low.status === 'deadPoint' ? low.at : Number.NaN;
+  const deadHigh = high.status === 'deadPoint' ? high.at : Number.NaN;
   for (let j = 0; j < rows; j++) {
     const value = t[from + j];
     if (value === deadLow || value === deadHigh) r.t[FIRST + j] = 0;
@@ -308,7 +308,7 @@ function readParts(
   }
 }
 
-/** The curves of a measure over a piece, made when they are first asked for. */
+/** The curves of a measure over a piece, made when they are first needed. */
 export function curvesAt(r: Reader, p: number, i: number): readonly Curve[] {
   const { path, measures, curves } = r;
   const known = curves[p * measures.length + i];

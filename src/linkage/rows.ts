@@ -25,7 +25,7 @@ export interface Rows {
   readonly wholeX: Float64Array;
   readonly wholeY: Float64Array;
   worstRow: number;
-  /** The Jacobian eliminated row by row as listed: tells rank, and which rows are redundant. */
+  /** The Jacobian eliminated row by row as listed: gives the rank and the redundant rows. */
   readonly elimination: Elimination;
 }
 

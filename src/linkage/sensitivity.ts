@@ -9,7 +9,7 @@
 //           - Re(k sum_{j=0..k} (conj(V_{a,j}) W_{b,k-j} + conj(W_{a,k-j}) V_{b,j}))     with V_k = W˙_k so far:
 //
 // the Jacobian of the motion itself, factorised once a pose for all inputs and orders. What J leaves open is how the
-// poses of the two motions are told to be the same: by the driver, as far from its drawn value in both. Each y_k takes
+// poses of the two motions correspond: by the driver, as far from its drawn value in both. Each y_k takes
 // as much of the tangent as makes the driver's own change t˙_k that of its drawn value for k = 0, and 0 above.
 //
 // A measure m(W) changes by a quotient of series, order by order as well:
@@ -18,7 +18,7 @@
 //   length   m m˙ = Re(conj(W) V)
 //   angle    |W|^2 m˙ = Im(conj(W) V)
 //
-// Seen from a body, conj(F) W takes the place of W, and conj(F˙) W + conj(F) V that of V.
+// Relative to a body, conj(F) W takes the place of W, and conj(F˙) W + conj(F) V that of V.
 //
 // and as the driver's series stays what it was, derivatives by the driver follow from those by s as for the reading
 // itself (reader.ts). Rows that are redundant are left out as in the motion: where an input makes them contradict the
@@ -48,13 +48,13 @@ export interface Sensor {
   readonly forms: Forms;
   /** The same forms' derivatives, by each shift. */
   readonly shifts: readonly Forms[];
-  /** For each measure, and last the driver, the index of its form; of what is seen from a body, that of its product. */
+  /** For each measure, and last the driver, the index of its form; relative to a body, that of its product. */
   readonly formOf: readonly number[];
-  /** The same with the form itself for what is seen from a body. */
+  /** The same with the form itself where it is relative to a body. */
   readonly ownForm: readonly number[];
-  /** Products conj(F) W of what is seen from bodies, behind the forms. */
-  readonly seen: readonly Seen[];
-  /** By each shift, what the drawn place of the body that a coordinate is seen from adds to it. */
+  /** Products conj(F) W of measures relative to bodies, behind the forms. */
+  readonly products: readonly FrameProduct[];
+  /** By each shift, what the drawn place of the body that a coordinate is relative to adds to it. */
   readonly zeros: readonly (readonly number[])[];
   /** The block's unknowns, forms W and denominators of measures, laid out like readings; and the driver. */
   readonly z: Float64Array;
@@ -71,12 +71,12 @@ export interface Sensor {
   readonly y: Float64Array;
   readonly along: Float64Array;
   readonly drive: Float64Array;
-  /** Derivatives of the readings by the shift last asked for, laid out like `reader.m`. */
+  /** Derivatives of the readings by the last shift, laid out like `reader.m`. */
   readonly rates: Float64Array;
 }
 
 /** A product conj(F) W of two forms, by index. */
-interface Seen {
+interface FrameProduct {
   readonly frame: number;
   readonly form: number;
   readonly product: number;
@@ -98,7 +98,7 @@ export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Sh
   const frames = bound.map(({ frame }) =>
     frame === null ? -1 : indexOf(overDrawn(ratedLine(places[frame.ends[0]], places[frame.ends[1]]))),
   );
-  const seen: Seen[] = [];
+  const seen: FrameProduct[] = [];
   const formOf = ownForm.map((form, i) => {
     if (frames[i] < 0) return form;
     const product = all.length + seen.length;
@@ -123,7 +123,7 @@ export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Sh
     shifts: shifts.map((_, k) => packForms(all.map(({ rates }) => withoutZeros(rates[k])))),
     formOf,
     ownForm,
-    seen,
+    products: seen,
     zeros,
     z: room(unknowns),
     wx: room(count),
@@ -172,7 +172,7 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
   expandUnknowns(reader.path.pieces[p], reader.x, rows, z);
   drawForms(forms, KEPT, rows, wx, wy);
   addForms(forms, z, 0, KEPT - 1, rows, wx, wy);
-  for (const { frame, form, product } of s.seen) {
+  for (const { frame, form, product } of s.products) {
     for (let k = 0; k < KEPT; k++) {
       const at = product * READING + k * BLOCK;
       wx.fill(0, at, at + rows);
@@ -215,7 +215,7 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
   for (let k = 0; k < orders; k++) {
     solveOrder(s, moves, k, rows);
     addForms(forms, s.y, k, k, rows, vx, vy, 0);
-    for (const { frame, form, product } of s.seen) {
+    for (const { frame, form, product } of s.products) {
       const at = product * READING + k * BLOCK;
       vx.fill(0, at, at + rows);
       vy.fill(0, at, at + rows);
@@ -232,7 +232,7 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
       along[j] = ((k === 0 ? drawn : 0) - zero - drive[k * BLOCK + j]) / t[BLOCK + j];
       drive[k * BLOCK + j] = (k === 0 ? drawn : 0) - zero;
     }
-    for (let f = 0; f < forms.count + s.seen.length; f++) {
+    for (let f = 0; f < forms.count + s.products.length; f++) {
       const from = f * READING + BLOCK;
       const to = f * READING + k * BLOCK;
       for (let j = 0; j < rows; j++) {
@@ -492,7 +492,7 @@ function drawnRate(
   measure: number,
   moves: Forms,
 ): number {
-  // Seen from a body it is the same: as drawn F is 1, whatever is drawn.
+  // Relative to a body it is the same: as drawn F is 1, whatever is drawn.
   const f = 2 * ownForm[measure];
   const [x, y] = [forms.d[f], forms.d[f + 1]];
   const [xRate, yRate] = [moves.d[f], moves.d[f + 1]];

@@ -225,11 +225,11 @@ function bracketed(
       slope = slope * s + value;
       value = value * s + c[k];
     }
-    const miss = value - target;
-    if (miss === 0) return s;
-    if (miss < 0 === rising) lo = s;
+    const residual = value - target;
+    if (residual === 0) return s;
+    if (residual < 0 === rising) lo = s;
     else hi = s;
-    const newton = s - miss / slope;
+    const newton = s - residual / slope;
     const next = newton > lo && newton < hi ? newton : 0.5 * (lo + hi);
     if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next)) return next;
     s = next;

@@ -4,7 +4,8 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
 import type { Units } from '../units.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
 import { FRAME, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
@@ -24,14 +25,17 @@ import { causeWords, endMark, printed, signedTravel, textWidth } from './text.ts
 import { ticks } from './ticks.ts';
 
 /** What of a sweep its curves need. */
-export type Curves = Pick<Sweep, 'info' | 'end'> & {
-  readonly at: (travel: number) => Readonly<Record<string, number | null>>;
+export type Curves<At extends FlatPose = FlatPose> = Pick<Sweep, 'info' | 'end'> & {
+  readonly at: (travel: number) => At;
 };
 
+/** Values by column. */
+export type FlatPose = Readonly<Record<string, number | null>>;
+
 /** How curves are plotted; all optional. */
-export interface PlotCurvesOptions {
+export interface PlotCurvesOptions<Name extends string = string> {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
-  readonly panels?: readonly string[];
+  readonly panels?: readonly Name[];
   /** Heading; default says what is shown. */
   readonly title?: string;
   /** Where the travel ends: the way beyond is shaded, and the limits are named. */
@@ -52,7 +56,10 @@ export interface PlotCurvesOptions {
  *
  * @throws InputError for an unknown column, and without a panel.
  */
-export function plotCurves(sweep: Curves, options: PlotCurvesOptions = {}): string {
+export function plotCurves<At extends FlatPose>(
+  sweep: Curves<At>,
+  options: PlotCurvesOptions<keyof At & string> = {},
+): string {
   return svgDocument(curvesPicture(sweep, options));
 }
 
@@ -142,19 +149,11 @@ function inUnits(curves: Curves, options: PlotCurvesOptions): [Curves, PlotCurve
 
 function chosen({ info }: Curves, panels: readonly string[]): ColumnInfo[] {
   const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
-  const issues: Issue[] = panels
-    .map((name, k) => ({ name, path: `panels[${k}]` }))
-    .filter(({ name }) => !known.includes(name))
-    .map(({ name, path }) => ({
-      path,
-      problem: 'not in the sweep',
-      got: show(name),
-      allowed: known.join(', '),
-    }));
-  if (panels.length === 0) {
-    issues.push({ path: 'panels', problem: 'nothing to show', advice: `name columns: ${known.join(', ')}` });
-  }
-  throwIfAny('curve options', issues);
+  const faults = panels.flatMap((name, k): Diagnostic[] =>
+    known.includes(name) ? [] : [fault('notInTheSweep', `panels[${k}]`, { got: show(name), allowed: known })],
+  );
+  if (panels.length === 0) faults.push(fault('nothingToShow', 'panels', { allowed: known }));
+  refuse('curve options', faults);
   return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
 }
 
@@ -187,7 +186,7 @@ function limitWords(
 ): Element[] {
   // Where the linkage itself ended the sweep, that is told as its end.
   const told = (limit: Limit) =>
-    end[limit.side].how !== 'reached' &&
+    end[limit.side].status !== 'reached' &&
     Math.abs(limit.travel - end[limit.side].travel) < (ONE_PLACE[unit] ?? 0);
   const marks = [droop, bump].filter((limit) => limit !== null).filter((limit) => !told(limit));
   const named = [
@@ -228,8 +227,8 @@ function titleFor(columns: readonly ColumnInfo[]): string {
 function travelAxis({ end: { droop, bump } }: Curves): Axis {
   const room = Math.max(0.03 * (bump.travel - droop.travel), bump.travel === droop.travel ? 1 : 0);
   return {
-    low: droop.travel - (droop.how === 'reached' && bump.travel > droop.travel ? 0 : room),
-    high: bump.travel + (bump.how === 'reached' && bump.travel > droop.travel ? 0 : room),
+    low: droop.travel - (droop.status === 'reached' && bump.travel > droop.travel ? 0 : room),
+    high: bump.travel + (bump.status === 'reached' && bump.travel > droop.travel ? 0 : room),
     from: LEFT,
     to: WIDTH - RIGHT,
   };
@@ -418,7 +417,7 @@ function marksOf(
     { end: droop, unit, side: 'droop', inWords },
     { end: bump, unit, side: 'bump', inWords },
   ];
-  return marks.filter(({ end }) => end.how !== 'reached');
+  return marks.filter(({ end }) => end.status !== 'reached');
 }
 
 /** A broken line at the end, and the words beside it, at the height where the curve is farthest away. */

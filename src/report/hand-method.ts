@@ -36,7 +36,7 @@ const INFO = [
 export function plotHandMethod(method: HandMethod, options: HandMethodPlotOptions = {}): string {
   const { title = 'The hand figure beside the exact one', limits, units = 'metric' } = options;
   const { travel } = method.columns;
-  const end = (at: number) => ({ travel: at, how: 'reached' as const });
+  const end = (at: number) => ({ travel: at, status: 'reached' as const });
   const curves: Curves = {
     info: [{ name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false }, ...INFO],
     end: { droop: end(travel[0]), bump: end(travel[travel.length - 1]) },

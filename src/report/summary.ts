@@ -1,4 +1,5 @@
 import { axleName } from '../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { isCheck } from '../diagnostic.ts';
@@ -68,7 +69,7 @@ type Cells = readonly [label: string, target: string, chosen: string, margin: st
 type Row = (axle: AxleSizing, units: Units) => Cells | null;
 
 /** A figure as text; a dash where it has no value. */
-function shown({ figure }: AxleSizing, name: string, units: Units): string {
+function shown({ figure }: AxleSizing, name: AxleFigureName, units: Units): string {
   const { value, quantity } = figure(name);
   return value === null ? '–' : textIn(value, quantity, units);
 }
@@ -120,7 +121,7 @@ function given(value: number | { readonly value: number } | undefined): number |
 }
 
 const chosen =
-  (label: string, name: string, required?: string): Row =>
+  (label: string, name: AxleFigureName, required?: AxleFigureName): Row =>
   (axle, units) =>
     axle.figure(name).value === null
       ? null
@@ -144,12 +145,12 @@ const travel =
 /** What an order stands or falls by. */
 const ROWS: readonly Row[] = [
   (axle, units) => {
-    const { frequency, onTyre } = axle.input.sizing?.target ?? {};
-    const name = onTyre === true ? 'frequencyWithTyre' : 'frequency';
+    const { frequency, withTyre } = axle.input.sizing?.target ?? {};
+    const name = withTyre === true ? 'frequencyWithTyre' : 'frequency';
     if (axle.figure(name).value === null) return null;
     const target = given(frequency);
     return [
-      onTyre === true ? 'frequency with tyre' : 'frequency',
+      withTyre === true ? 'frequency with tyre' : 'frequency',
       target === undefined ? '' : textIn(target, 'frequency', units),
       shown(axle, name, units),
       '',

@@ -1,4 +1,5 @@
-import type { Say, Sentences, Words } from './say.ts';
+import type { Words } from './plain.ts';
+import type { Say, Sentences } from './say.ts';
 
 /** What ends the travel, by the cause of the limit. */
 const CAUSES: Readonly<Record<string, string>> = {
@@ -45,9 +46,9 @@ const OMITTED: Readonly<Record<string, string>> = {
 
 /** What a part of the required travel needs, and what to do about it. */
 const NEEDS: Readonly<Record<string, readonly [needs: string, advice: string]>> = {
-  centreHeight: [
+  centreOfGravityHeight: [
     'the height of the centre of gravity of the sprung part',
-    'give masses.centreHeight; a guess with its plusMinus will do',
+    'give masses.sprungCentreOfGravityHeight; an estimate with its plusMinus will do',
   ],
   wheelbase: ['the wheelbase', 'give masses.wheelbase'],
   bothAxles: ['both axles with their masses and springs', 'describe the other axle, with its target'],

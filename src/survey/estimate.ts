@@ -6,14 +6,14 @@
 // geodetic networks", 1968; from memory).
 
 import { HALF_WIDTH } from '../corner/covariance.ts';
-import { type LeastSquaresEnd, leastSquares } from '../numerics/least-squares.ts';
+import { type LeastSquaresStatus, leastSquares } from '../numerics/least-squares.ts';
 import { decompose, rankOf } from '../numerics/singular-values.ts';
 import { type Layout, placeOf } from './layout.ts';
 import type { Computed, Reading, Spot } from './readings.ts';
 
 /** The unknowns as the readings have them. */
 export interface Fit {
-  readonly status: LeastSquaresEnd;
+  readonly status: LeastSquaresStatus;
   readonly unknowns: readonly number[];
   /** What each reading should have been, in its unit. */
   readonly computed: readonly number[];
@@ -35,18 +35,14 @@ export interface Certainty {
 /** What a mm of a reading moves by more than ten metres is not fixed by it. */
 const FIXED_SHARE = 1e-4;
 
-/** The best fit from a first guess of the unknowns. */
+/** The best fit from a first estimate of the unknowns. */
 export function estimate(
   layout: Layout,
   readings: readonly Reading[],
   guess: readonly number[] = layout.guess,
   steps?: number,
 ): Fit {
-  const {
-    how: status,
-    x,
-    sum,
-  } = leastSquares(
+  const { status, x, sum } = leastSquares(
     {
       values: (u) => weighted(layout, readings, u),
       derivatives: (u) => jacobian(layout, readings, u, (reading) => sigmaOf(reading)),

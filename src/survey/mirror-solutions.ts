@@ -1,8 +1,8 @@
 // Distances are the same in a mirror. Points that hang on the rest by two points A and B alone can lie on either side of the line
-// through them; where nothing else was read of them, the readings don't tell which, and the first guess decides (B. Hendrickson,
+// through them; where nothing else was read of them, the readings don't tell which, and the first estimate decides (B. Hendrickson,
 // "Conditions for unique graph realizations", 1992, calls that a partial reflection; from memory). So for every pair A, B the
 // groups of points that fall apart without the two are mirrored and the fit is made again from there. It is another solution
-// where it fits about as well, and a better one where it fits better by more than chance: then the guess was on the wrong side.
+// where it fits about as well, and a better one where it fits better by more than chance: then the estimate was on the wrong side.
 
 import type { Point } from '../linkage/drawing.ts';
 import { certaintyOf, chiSquareAt, type Fit, tried } from './estimate.ts';
@@ -24,13 +24,13 @@ const HOPELESS = 1000;
 /** Points nearer than this are in one place, mm. */
 const ONE_PLACE = 1;
 const MOST_TRIED = 8;
-/** A guess with more points on wrong sides is no guess. */
+/** An estimate with more points on wrong sides is none. */
 const ROUNDS = 10;
 
 /** Solutions of a survey. */
 export interface Solutions {
   readonly best: Fit;
-  /** Points that the first guess had on the wrong side of a line. */
+  /** Points that the first estimate had on the wrong side of a line. */
   readonly turned: readonly string[];
   /** What the readings don't tell from the best. */
   readonly others: readonly OtherSolution[];

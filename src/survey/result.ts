@@ -1,7 +1,7 @@
 import type { Covariance } from '../corner/covariance.ts';
 import type { Check } from '../document/check.ts';
 import type { Point } from '../linkage/drawing.ts';
-import type { LeastSquaresEnd } from '../numerics/least-squares.ts';
+import type { LeastSquaresStatus } from '../numerics/least-squares.ts';
 import type { Units } from '../units.ts';
 import type { ReadingKind } from './readings.ts';
 
@@ -17,7 +17,7 @@ export interface Survey {
   /** Inputs that look wrong: a unit, an angle read from the other axis. */
   readonly notes: readonly Check[];
   /** How the search for the best places ended; whatever it says, the places are the best found. */
-  readonly status: LeastSquaresEnd;
+  readonly status: LeastSquaresStatus;
   readonly points: Readonly<Record<string, SurveyedPoint>>;
   /** Of all coordinates that are fixed and not known beforehand (`lowerInnerY`), mm²; times the square of the Birge ratio where `scale` is applied. */
   readonly covariance: Covariance;
@@ -36,7 +36,7 @@ export interface Survey {
   readonly foreAftSuspects: readonly string[];
   /** Readings that are missing to determine points. */
   readonly undetermined: readonly UndeterminedPoints[];
-  /** Points that could as well lie elsewhere, or that the first guess had on the wrong side. */
+  /** Points that could as well lie elsewhere, or that the first estimate had on the wrong side. */
   readonly mirrorSolutions: readonly MirrorSolution[];
   /** All this in plain words, lengths in the unit of the document. */
   readonly sentences: readonly string[];
@@ -113,7 +113,7 @@ export interface MirrorSolution {
   readonly other: Readonly<Record<string, Point>>;
   /** Chi-square there; null where it is none. */
   readonly chiSquare: number | null;
-  /** Whether the readings tell: then the first guess was on the wrong side. If not, the first guess decided. */
+  /** Whether the readings tell: then the first estimate was on the wrong side. If not, the first estimate decided. */
   readonly isTold: boolean;
   /** A reading that tells, or would. */
   readonly read: 'height' | 'lateral';

@@ -57,12 +57,12 @@ function endSentence({ status }: Survey | Omit<Survey, 'sentences'>): string[] {
       return [];
     case 'stalled':
       return [
-        'The search came to a stop before the best places: these are the best so far; try other first guesses.',
+        'The search came to a stop before the best places: these are the best so far; try other first estimates.',
       ];
-    case 'tooManySteps':
-      return ['The search found no end: these are the best places so far; try other first guesses.'];
+    case 'iterationLimit':
+      return ['The search found no end: these are the best places so far; try other first estimates.'];
     case 'notFinite':
-      return ["The readings can't be computed from these places: try other first guesses."];
+      return ["The readings can't be computed from these places: try other first estimates."];
   }
 }
 
@@ -98,8 +98,8 @@ function mirroredSentence(
   const what = read === 'height' ? 'height' : 'lateral distance';
   const [here, there] = [taken[of].at[axis], other[of][axis]].map((value) => say(value, 'mm'));
   return isTold
-    ? `The first guess had ${list(points)} on the wrong side: the readings put the ${what} of ${spaced(of)} at ${here}, not ${there}.`
-    : `${upper(list(points))} could as well lie mirrored, the ${what} of ${spaced(of)} being ${there} instead of ${here}: the first guess decided. Read that ${what}.`;
+    ? `The first estimate had ${list(points)} on the wrong side: the readings put the ${what} of ${spaced(of)} at ${here}, not ${there}.`
+    : `${upper(list(points))} could as well lie mirrored, the ${what} of ${spaced(of)} being ${there} instead of ${here}: the first estimate decided. Read that ${what}.`;
 }
 
 function suspectSentence(

@@ -18,11 +18,11 @@ import { isOpen, missingReadings } from './undetermined.ts';
  * Hardpoints from readings by tape, ruler and angle finder: a JSON text, or the value of one, which `surveyJsonSchema`
  * describes.
  *
- * `points` has all points by name: `{ guess: [y, z] }` from a rough sketch, `{ at: [y, z] }` where it is known, or
- * `{ axis: ['A', 'B'] }` for the point where the axis through two others pierces the plane at its `x`. y is outboard from the
+ * `points` has all points by name: `{ estimate: [y, z] }` from a rough sketch, `{ known: [y, z] }` where it is known, or
+ * `{ pivotAxis: ['A', 'B'] }` for the point where the axis through two others pierces the plane at its `x`. y is outboard from the
  * centreline, z up from the ground, `x` forward of the plane across the wheel centre (0 if left out): mm, or inches with
- * `units: 'imperial'`. Readings: `distances` { between, is } in space, `heights` { of, above, is }, `laterals`
- * { of, from, is }, `leans` and `slopes` { line, is } in degrees as seen from the front, `inLine` { point, line }. Each may
+ * `units: 'imperial'`. Readings: `distances` { between, value } in space, `heights` { of, above, value }, `laterals`
+ * { of, from, value }, `inclinations` and `slopes` { line, value } in degrees as seen from the front, `collinear` { point, line }. Each may
  * have a `plusMinus`, the half-width of its 95 % interval; `plusMinus` { tape, ruler, angleFinder } stands for those that
  * have none, else 1.5 mm, 1.5 mm and 0.3 degrees.
  *

@@ -20,7 +20,7 @@ const sizedOf = (document: Json | CarDocument): Sizing => sizeCoilovers(readCar(
 /** The example with 200 lb more. */
 const heavier = () => {
   const document = JSON.parse(exampleText('car.json'));
-  document.masses.guess.total.value += 200;
+  document.masses.estimate.total.value += 200;
   return sizedOf(document);
 };
 const example = () => sizedOf(JSON.parse(exampleText('car.json')));
@@ -158,7 +158,7 @@ describe('a comparison', () => {
   it('lists what differs in the order with 200 lb more, in the units of the file', () => {
     const comparison = compareSizings(example(), heavier());
     expect(comparison.consequence).toBe('order');
-    const [before, after] = [example(), heavier()].map((one) => one.axles[1].damper?.open ?? 0);
+    const [before, after] = [example(), heavier()].map((one) => one.axles[1].damper?.extendedLength ?? 0);
     expect(after).toBeGreaterThan(before);
     const inches = (mm: number) => (mm / 25.4).toFixed(2);
     expect(sheetMarkdown(comparisonSheet(comparison))).toContain(

@@ -33,9 +33,9 @@ describe('a quiet car', () => {
 describe('what can’t be', () => {
   it('a share of mass outside 0 to 1: what hangs on masses is left out, lengths are there', () => {
     const { sizing, finding } = onlyAfterReading(({ masses }) => {
-      masses.guess.frontShare = 48;
+      masses.estimate.frontFraction = 48;
     });
-    expect(finding.path).toBe('masses.guess.frontShare');
+    expect(finding.path).toBe('masses.estimate.frontFraction');
     expect(finding.advice).toContain('0.48');
     expect(sizing.axles[0].figure('sprungMass').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'stroke')).toBe(125);
@@ -44,9 +44,9 @@ describe('what can’t be', () => {
 
   it('a share of downforce outside 0 to 1: the speeds are left out, springs are there', () => {
     const { sizing, finding } = onlyAfterReading(({ downforce }) => {
-      downforce.frontShare = 1.2;
+      downforce.frontFraction = 1.2;
     });
-    expect(finding.path).toBe('downforce.frontShare');
+    expect(finding.path).toBe('downforce.frontFraction');
     expect(finding.got).toBe('1.2');
     expect(sizing.axles[0].speedRows).toEqual([]);
     expect(sizing.axles[0].figure('topSpeedRideHeightLoss').value).toBeNull();
@@ -151,7 +151,7 @@ describe('what can’t be', () => {
       front.coilover = { on: 'lowerArm', mount: [505, 170], chassisMount: [200, 320] };
       front.limits = {};
       front.sizing.target = { wheelRate: 0.5 };
-      delete front.sizing.bumpStopForces;
+      delete front.sizing.bumpStopTable;
     });
     expect(finding.path).toBe('corners.front.sizing.target');
     expect(finding.got).toMatch(/^-\d/);
@@ -162,7 +162,9 @@ describe('what can’t be', () => {
 
   it('coils that bind before the bump limit', () => {
     const sizing = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'short', rate: 40, free: 150, solid: 110 }];
+      document.corners.front.sizing.springs = [
+        { name: 'short', rate: 40, freeLength: 150, solidLength: 110 },
+      ];
     });
     // They bind above ride height: the corner does not stand, and no travel can be required.
     expect(sizing.conflicts.map(({ code }) => code)).toEqual(['springSolidAtRide', 'springTravelShort']);
@@ -184,7 +186,7 @@ describe('what can’t be', () => {
 
   it('a damper that does not fit the installed length', () => {
     const sizing = sized((document) => {
-      document.corners.front.limits.damper = { open: 400, closed: 300 };
+      document.corners.front.limits.damper = { extendedLength: 400, compressedLength: 300 };
     });
     expect(paths(sizing)).toContain('corners.front.limits.damper');
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
@@ -194,8 +196,8 @@ describe('what can’t be', () => {
     const [{ figure }] = sized().axles;
     const installed = figure('designLength').value ?? 0;
     for (const [side, short] of [
-      ['droop', { open: installed - 3, closed: installed - 100 }],
-      ['bump', { open: installed + 100, closed: installed + 3 }],
+      ['droop', { extendedLength: installed - 3, compressedLength: installed - 100 }],
+      ['bump', { extendedLength: installed + 100, compressedLength: installed + 3 }],
     ] as const) {
       const sizing = sized(({ corners: { front } }) => {
         front.limits.damper = short;
@@ -216,7 +218,7 @@ describe('what can’t be', () => {
     const sizing = sized((document) => {
       const { sizing: asked } = document.corners.front;
       delete asked.tyreRate;
-      asked.target = { frequency: 1.6, onTyre: true };
+      asked.target = { frequency: 1.6, withTyre: true };
     });
     expect(paths(sizing)).toEqual(['corners.front.sizing.tyreRate']);
     expect(sizing.axles[0].spring).toBeNull();
@@ -225,7 +227,7 @@ describe('what can’t be', () => {
 
   it('a frequency on the tyre beyond that of the tyre alone', () => {
     const { finding } = only((document) => {
-      document.corners.front.sizing.target = { frequency: 9, onTyre: true };
+      document.corners.front.sizing.target = { frequency: 9, withTyre: true };
     });
     expect(finding.path).toBe('corners.front.sizing.target.frequency');
     expect(finding.allowed).toContain('6.06 Hz');
@@ -242,40 +244,44 @@ describe('what can’t be', () => {
   it('a wire that makes no spring: the others of the list are there', () => {
     const { sizing, finding } = only((document) => {
       document.corners.front.sizing.springs = [
-        { name: 'no', free: 200, coil: { wire: 10, meanDiameter: 60, coils: 2, ends: 'closed' } },
-        { name: 'yes', rate: 40, free: 260, solid: 90 },
+        {
+          name: 'no',
+          freeLength: 200,
+          wire: { diameter: 10, meanDiameter: 60, totalCoils: 2, ends: 'closed' },
+        },
+        { name: 'yes', rate: 40, freeLength: 260, solidLength: 90 },
       ];
     });
-    expect(finding.path).toBe('corners.front.sizing.springs[0].coil.coils');
+    expect(finding.path).toBe('corners.front.sizing.springs[0].wire.totalCoils');
     expect(sizing.axles[0].spring?.name).toBe('yes');
   });
 
   it('a spring that is no longer free than at its least length', () => {
     const { sizing, finding } = only((document) => {
       document.corners.front.sizing.springs = [
-        { name: 'no', rate: 38, free: 100, solid: 120 },
-        { name: 'yes', rate: 40, free: 260, solid: 90 },
+        { name: 'no', rate: 38, freeLength: 100, solidLength: 120 },
+        { name: 'yes', rate: 40, freeLength: 260, solidLength: 90 },
       ];
     });
-    expect(finding.path).toBe('corners.front.sizing.springs[0].free');
+    expect(finding.path).toBe('corners.front.sizing.springs[0].freeLength');
     expect(sizing.axles[0].spring?.name).toBe('yes');
   });
 
   it('a helper that is no longer free than shut', () => {
     const { finding } = only((document) => {
-      document.corners.front.sizing.helper = { rate: 5, free: 20, least: 30 };
+      document.corners.front.sizing.helper = { rate: 5, freeLength: 20, minLength: 30 };
     });
-    expect(finding.path).toBe('corners.front.sizing.helper.free');
+    expect(finding.path).toBe('corners.front.sizing.helper.freeLength');
   });
 
   it('a table of the bump stop that does not rise', () => {
     const { finding } = only((document) => {
-      document.corners.front.sizing.bumpStopForces = [
+      document.corners.front.sizing.bumpStopTable = [
         [10, 500],
         [10, 800],
       ];
     });
-    expect(finding.path).toBe('corners.front.sizing.bumpStopForces[1]');
+    expect(finding.path).toBe('corners.front.sizing.bumpStopTable[1]');
   });
 
   it('several at once, on both axles', () => {
@@ -286,12 +292,12 @@ describe('what can’t be', () => {
       }),
     );
     const spoilt = structuredClone(document.sizing) as Json;
-    spoilt.downforce.frontShare = -1;
+    spoilt.downforce.frontFraction = -1;
     const sizing = sizeCoilovers({ ...document, sizing: spoilt });
     expect(paths(sizing).sort()).toEqual([
       'corners.front.sizing.deadLength',
       'corners.rear.sizing.unsprungMass',
-      'downforce.frontShare',
+      'downforce.frontFraction',
     ]);
   });
 });
@@ -299,31 +305,39 @@ describe('what can’t be', () => {
 it('all findings and notes of spoilt cars have code, severity, path and values', () => {
   const spoil: Readonly<Record<string, (sizing: Json) => void>> = {
     shareOutOfRange: ({ downforce }) => {
-      downforce.frontShare = 40;
+      downforce.frontFraction = 40;
     },
     coilDiameterOutOfRange: ({ corners }) => {
       corners.front.springs = [
-        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 7, coils: 8, ends: 'closed' } },
+        { name: 'a', freeLength: 200, wire: { diameter: 8, meanDiameter: 7, totalCoils: 8, ends: 'closed' } },
       ];
     },
     coilOutOfRange: ({ corners }) => {
       corners.front.springs = [
-        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 60, coils: 2, ends: 'closed' } },
+        {
+          name: 'a',
+          freeLength: 200,
+          wire: { diameter: 8, meanDiameter: 60, totalCoils: 2, ends: 'closed' },
+        },
       ];
     },
     coilEndsUnknown: ({ corners }) => {
       corners.front.springs = [
-        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 60, coils: 9, ends: 'toString' } },
+        {
+          name: 'a',
+          freeLength: 200,
+          wire: { diameter: 8, meanDiameter: 60, totalCoils: 9, ends: 'toString' },
+        },
       ];
     },
     springWithoutTravel: ({ corners }) => {
-      corners.front.springs = [{ name: 'a', rate: 38, free: 100, solid: 120 }];
+      corners.front.springs = [{ name: 'a', rate: 38, freeLength: 100, solidLength: 120 }];
     },
     minLengthBelowSolid: ({ corners }) => {
-      corners.front.springs = [{ name: 'a', rate: 38, free: 200, solid: 120, least: 100 }];
+      corners.front.springs = [{ name: 'a', rate: 38, freeLength: 200, solidLength: 120, minLength: 100 }];
     },
     bumpStopTableFalls: ({ corners }) => {
-      corners.front.bumpStopForces = [
+      corners.front.bumpStopTable = [
         [20, 500],
         [10, 800],
       ];
@@ -338,11 +352,11 @@ it('all findings and notes of spoilt cars have code, severity, path and values',
       corners.front.target = { wheelRate: 0.01 };
     },
     tyreRateMissing: ({ corners }) => {
-      corners.front.target = { frequency: 1.5, onTyre: true };
+      corners.front.target = { frequency: 1.5, withTyre: true };
       delete corners.front.tyreRate;
     },
     springFarFromTarget: ({ corners }) => {
-      corners.front.springs = [{ name: 'a', rate: 200, free: 300, solid: 100 }];
+      corners.front.springs = [{ name: 'a', rate: 200, freeLength: 300, solidLength: 100 }];
     },
     deadLengthShort: ({ corners }) => {
       corners.rear.deadLength = 400;
@@ -382,7 +396,7 @@ describe('a table of the bump stop', () => {
     ];
     const axle = (table: number[][]) =>
       sized((document) => {
-        document.corners.front.sizing.bumpStopForces = table;
+        document.corners.front.sizing.bumpStopTable = table;
       }).axles[0];
     expect(axle([[0, 0], ...points]).forces?.cases).toEqual(axle(points).forces?.cases);
   });
@@ -395,8 +409,8 @@ describe('scales', () => {
         document.masses = {
           scales: { frontLeft: 170, frontRight: 166, rearLeft: 180, rearRight: 184, perches },
         };
-        document.corners.front.sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
-        document.corners.front.sizing.perch = { eyesToSeats: { value: 200, plusMinus: 2 } };
+        document.corners.front.sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
+        document.corners.front.sizing.perch = { setting: { value: 200, plusMinus: 2 } };
       }).axles[0];
     const [reset, untouched] = [
       weighed('reset').figure('staticTravel'),
@@ -405,7 +419,7 @@ describe('scales', () => {
     expect(Math.abs(reset.value ?? Number.NaN)).toBeLessThan(1e-9);
     expect(Math.abs(untouched.value ?? Number.NaN)).toBeGreaterThan(1);
     expect(reset.contributions).toEqual([]);
-    expect(untouched.contributions[0].input).toBe('corners.front.sizing.perch.eyesToSeats');
+    expect(untouched.contributions[0].input).toBe('corners.front.sizing.perch.setting');
   });
 });
 
@@ -435,7 +449,7 @@ describe('a unit that is hard to build', () => {
     const short = (change: (front: Json) => void = () => {}) =>
       sized((document) => {
         // 413.6 mm long at ride height: 340 mm of stroke leave 40 mm.
-        document.corners.front.limits.damper = { open: 720, closed: 380 };
+        document.corners.front.limits.damper = { extendedLength: 720, compressedLength: 380 };
         change(document.corners.front);
       });
     const found = short().conflicts.find(({ code }) => code === 'deadLengthSmall');

@@ -51,7 +51,7 @@ const options = {
     [20, 3000],
   ],
   limits: {
-    damper: { open: 465, closed: 370 },
+    damper: { extendedLength: 465, compressedLength: 370 },
     bumpStop: { height: 35, solidHeight: 12 },
     ballJoints: { lowerOuter: joint([0, 1]), upperOuter: joint([0, 1]) },
   },
@@ -81,13 +81,13 @@ describe('the static case', () => {
     assert(
       property(corners, (drawn) => {
         const model = modelOf(drawn);
-        const { outer, inner, offset } = model.shock;
+        const { outer, inner, foreAftOffset: offset } = model.shock;
         const loads = [
           { at: model.contactPatch, on: model.upright, force: [-900, 2000] as const },
           { at: model.wheelCentre, on: model.upright, force: [0, -300] as const },
         ];
         const [one, other] = (['multipliers', 'freeBodies'] as const).map((route) =>
-          forces(model.drawing, loads, { driver: { length: [outer, inner], offset }, route }),
+          forces(model.drawing, loads, { driver: { length: [outer, inner], offset }, method: route }),
         );
         const most = Math.max(2000, Math.abs(one.driver as number));
         expectWithin(one.driver, other.driver as number, 1e-9 * most);
@@ -215,7 +215,7 @@ describe('the stop driven solid', () => {
         const loaded = {
           ...options,
           limits: {
-            damper: { open: shockLength + 30, closed: shockLength - 40 },
+            damper: { extendedLength: shockLength + 30, compressedLength: shockLength - 40 },
             bumpStop: { height: 30, solidHeight: 12 },
           },
         };
@@ -248,7 +248,7 @@ describe('the stop driven solid', () => {
     const named = (limits: NonNullable<ForceOptions['limits']>) =>
       cornerForces(corner, { ...options, limits }).cases.map(({ name }) => name)[5];
     expect(named({})).toBe(undefined);
-    expect(named({ damper: { open: 465, closed: 370 } })).toBe('damper bottomed out');
+    expect(named({ damper: { extendedLength: 465, compressedLength: 370 } })).toBe('damper bottomed out');
     expect(named({ ...options.limits, springMinLengthAt: 390 })).toBe('spring at its minimum length');
     expect(named({ ...options.limits, tyre: { overallRadius: 320, width: 195 }, arch: [[705, 640]] })).toBe(
       'driven to the bump limit',
@@ -319,7 +319,7 @@ describe('options that can not be', () => {
         '  factors.bump: out of range, got -1 (allowed: a number of 0 or more)',
         '  bumpStopTable[1]: a table that does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
         '  cases[0].tyre: not a force, got [1] (allowed: [y, z] in N, or null)',
-        '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, balance)',
+        '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, equilibrium)',
       ].join('\n'),
     );
   });

@@ -8,24 +8,27 @@ import { car, GRAVITY, sized, valueIn } from './cars.ts';
 /** A car of which everything is known. */
 const everything = (document: Json) => {
   for (const { sizing } of [document.corners.front, document.corners.rear] as Json[]) {
-    sizing.springs = [{ name: 'A', rate: 26, free: 260, least: 90, innerDiameter: 60 }];
-    sizing.helper = { rate: 4, free: 60, least: 20, separator: 5 };
-    sizing.perch = { pitch: 1.5, least: 60, most: 200 };
-    sizing.unit = { mass: 2.1, oldMass: 3 };
-    sizing.antiRollBar = 90;
+    sizing.springs = [{ name: 'A', rate: 26, freeLength: 260, minLength: 90, innerDiameter: 60 }];
+    sizing.helper = { rate: 4, freeLength: 60, minLength: 20, separatorHeight: 5 };
+    sizing.perch = { threadPitch: 1.5, min: 60, max: 200 };
+    sizing.unitMass = { new: 2.1, replaced: 3 };
+    sizing.antiRollBarStiffness = 90;
     sizing.deadLength = 200;
     sizing.rateStep = 5;
-    sizing.damping = { ratio: 0.3, bumpShare: 0.4, knee: 150, kneeShare: 0.3 };
+    sizing.damping = { ratio: 0.3, compressionFraction: 0.4, kneeSpeed: 150, highSpeedFraction: 0.3 };
     sizing.order = {
-      ends: { mount: { type: 'eye' }, chassis: { type: 'eye' } },
-      body: 'up',
+      mounts: { mount: { type: 'eye' }, chassis: { type: 'eye' } },
+      bodyEnd: 'up',
       bodyDiameter: 50,
       adjusters: 'rebound',
       lengthTolerance: 1,
     };
   }
   for (const { limits } of [document.corners.front, document.corners.rear] as Json[]) {
-    limits.ends = { mount: { bolt: 'foreAft', maxTilt: 14 }, chassis: { bolt: 'foreAft', maxTilt: 14 } };
+    limits.bearings = {
+      mount: { boltAxis: 'longitudinal', maxMisalignment: 14 },
+      chassis: { boltAxis: 'longitudinal', maxMisalignment: 14 },
+    };
   }
 };
 const all = (change: (document: Json) => void = () => {}) =>
@@ -69,12 +72,12 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
     ],
     ['the damping', ({ sizing }) => delete sizing.damping, DAMPING],
     ['the helper', ({ sizing }) => delete sizing.helper, ['helperSolidTravel']],
-    ['the pitch of the perch', ({ sizing }) => delete sizing.perch.pitch, ['rideHeightPerTurn']],
-    ['the units', ({ sizing }) => delete sizing.unit, ['massSaving', 'unsprungMassSaving']],
-    ['the old unit', ({ sizing }) => delete sizing.unit.oldMass, ['massSaving', 'unsprungMassSaving']],
+    ['the pitch of the perch', ({ sizing }) => delete sizing.perch.threadPitch, ['rideHeightPerTurn']],
+    ['the units', ({ sizing }) => delete sizing.unitMass, ['massSaving', 'unsprungMassSaving']],
+    ['the old unit', ({ sizing }) => delete sizing.unitMass.replaced, ['massSaving', 'unsprungMassSaving']],
     [
       'the bar',
-      ({ sizing }) => delete sizing.antiRollBar,
+      ({ sizing }) => delete sizing.antiRollBarStiffness,
       ['rollStiffnessWithBar', 'leftRightHeightDifferenceWithBar'],
     ],
     [
@@ -89,7 +92,7 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
     ],
     [
       'the height of the centre',
-      (_, document) => delete document.masses.centreHeight,
+      (_, document) => delete document.masses.sprungCentreOfGravityHeight,
       ['rollGradient', 'rollGradientWithBars'],
     ],
   ])('%s', (_, take, hanging) => {
@@ -125,7 +128,7 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
       'leftRightHeightDifference',
       'sprungMass',
       'helperSolidTravel',
-    ]) {
+    ] as const) {
       expect(front.figure(name).value).toBeNull();
     }
     expect([front.spring, front.curves, front.forces, front.perch]).toEqual([null, null, null, null]);
@@ -156,7 +159,7 @@ describe('figures by their definitions', () => {
     expectClose(valueIn(car, 'frequencyRatio'), r / f, { times: 4, scale: 1 });
     expectClose(valueIn(car, 'frontFraction'), 0.48, { times: 8, scale: 1 });
     const uneven = all((document) => {
-      document.masses.guess.leftShare = 0.52;
+      document.masses.estimate.leftFraction = 0.52;
     });
     const [axle] = uneven.axles;
     const [left, right] = [valueIn(axle, 'leftWheelMass'), valueIn(axle, 'rightWheelMass')];
@@ -192,7 +195,7 @@ describe('figures by their definitions', () => {
 
 describe('at the end of bump', () => {
   const [axle] = all().axles;
-  const [bare] = all((document) => delete document.corners.front.sizing.bumpStopForces).axles;
+  const [bare] = all((document) => delete document.corners.front.sizing.bumpStopTable).axles;
   const end = axle.curves?.end.bump.travel ?? Number.NaN;
   const pose = axle.curves?.at(end) ?? {};
   it('the stop bears what its table says, by the ratio there', () => {
@@ -235,7 +238,7 @@ describe('coordinates that are unsure', () => {
     for (const [name, column] of [
       ['designLength', 'shockLength'],
       ['installationRatio', 'installationRatio'],
-    ]) {
+    ] as const) {
       const { value, lower, upper, contributions } = front.figure(name);
       const width = columns[column][ride] as number;
       // The interval takes the input to both its ends, the band its exact slope: they part by curvature.
@@ -274,7 +277,7 @@ describe('what is taken for granted, and what is open', () => {
     ['a damper', (document) => delete document.corners.rear.limits.damper, /^Rear: no damper was given/m],
     [
       'the centre',
-      (document) => delete document.masses.centreHeight,
+      (document) => delete document.masses.sprungCentreOfGravityHeight,
       /^Front: the required travel does not count roll in a corner, which needs the height/m,
     ],
     ['masses', (document) => delete document.masses, /^Masses of the car: not given/m],
@@ -295,17 +298,17 @@ describe('what is taken for granted, and what is open', () => {
     ],
     [
       'bearings',
-      (document) => delete document.corners.front.limits.ends,
+      (document) => delete document.corners.front.limits.bearings,
       /^Front: not given yet: end bearings\.$/m,
     ],
     [
       'ends',
-      (document) => delete document.corners.front.sizing.order.ends,
+      (document) => delete document.corners.front.sizing.order.mounts,
       /^Front: not given yet: ends to order\.$/m,
     ],
     [
       'a body',
-      (document) => delete document.corners.front.sizing.order.body,
+      (document) => delete document.corners.front.sizing.order.bodyEnd,
       /^Front: not given yet: which way up the body lies\.$/m,
     ],
     [
@@ -333,13 +336,13 @@ describe('what is taken for granted, and what is open', () => {
     expect(said()).not.toMatch(words);
   });
 
-  it('guessed masses are to be weighed, downforce goes by its square', () => {
-    expect(said()).toMatch(/^Masses are guessed/m);
+  it('estimated masses are to be weighed, downforce goes by its square', () => {
+    expect(said()).toMatch(/^Masses are estimated/m);
     expect(said()).toMatch(/^Downforce goes with the square/m);
     expect(said((document) => delete document.downforce)).not.toMatch(/^Downforce goes/m);
     expect(
       said((document) => {
-        document.openPoints = ['The arch is not cut yet.'];
+        document.openQuestions = ['The arch is not cut yet.'];
       }),
     ).toMatch(/^The arch is not cut yet\.$/m);
   });

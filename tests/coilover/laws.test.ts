@@ -105,7 +105,7 @@ describe('sized random cars', () => {
       'frequency',
       'preload',
       'staticDampingRatio',
-    ]) {
+    ] as const) {
       expect(alone.axles[0].figure(name).value, name).toBe(whole.axles[0].figure(name).value);
     }
     expect(alone.figures.find(({ name }) => name === 'frequencyRatio')?.value).toBeNull();
@@ -215,7 +215,7 @@ describe('units', () => {
     rate: LBF / 25.4,
     tyreRate: LBF / 25.4,
     rateStep: LBF / 25.4,
-    antiRollBar: LBF * 0.3048,
+    antiRollBarStiffness: LBF * 0.3048,
   };
   it('in inches and pounds, or in mm and kg, a car is the same', () => {
     const imperial = sized((document) => {
@@ -228,14 +228,16 @@ describe('units', () => {
               : (FACTORS[key] ?? 25.4))
           );
         if (Array.isArray(value))
-          return key === 'bumpStopForces'
+          return key === 'bumpStopTable'
             ? value.map(([x, F]) => [x / 25.4, F / LBF])
             : value.map((one) => inches(one, key));
         if (typeof value !== 'object' || value === null) return value;
         return Object.fromEntries(
           Object.entries(value).map(([name, inner]) => [
             name,
-            ['camber', 'frontShare', 'damping', 'target', 'on'].includes(name) ? inner : inches(inner, name),
+            ['camber', 'frontFraction', 'damping', 'target', 'on'].includes(name)
+              ? inner
+              : inches(inner, name),
           ]),
         );
       };
@@ -246,8 +248,8 @@ describe('units', () => {
       document.downforce = {
         speed: 160 / 1.609344,
         force: 600 / LBF,
-        frontShare: 0.4,
-        speeds: [80, 200].map((v) => v / 1.609344),
+        frontFraction: 0.4,
+        speedsToCheck: [80, 200].map((v) => v / 1.609344),
       };
       for (const axle of ['front', 'rear']) document.corners[axle].sizing.rateStep = (5 * 25.4) / LBF;
     });
@@ -281,14 +283,14 @@ describe('how sure a figure is', () => {
 
   it('is the closed form for a frequency on a spring: half the share of the mass', () => {
     const axle = sized((document) => {
-      document.masses.guess.total = { value: 700, plusMinus: 7 };
+      document.masses.estimate.total = { value: 700, plusMinus: 7 };
       document.corners.front.sizing.unsprungMass = 0;
       document.corners.rear.sizing.unsprungMass = 0;
     }).axles[0];
     const { value, lower, upper } = axle.figure('sprungMass');
     expectWithin(((upper ?? 0) - (lower ?? 0)) / 2 / (value ?? 1), 0.01, 1e-9);
     const { contributions } = axle.figure('frequency');
-    expect(contributions).toEqual([{ input: 'masses.guess.total', fraction: 1 }]);
+    expect(contributions).toEqual([{ input: 'masses.estimate.total', fraction: 1 }]);
   });
 
   it('many draws refuse a number of draws or a seed that is none', () => {

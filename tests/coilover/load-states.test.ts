@@ -13,12 +13,12 @@ const expectNear = (actual: number, expected: number, share = 1e-10) =>
 /** The quiet car with a driver and three states. */
 const loaded = (change: (document: Json) => void = () => {}): Json =>
   car((document) => {
-    document.masses.added = [{ name: 'driver', mass: 80, frontShare: 0.45 }];
+    document.masses.added = [{ name: 'driver', mass: 80, frontFraction: 0.45 }];
     document.masses.states = [
       { name: 'driver', loads: ['driver'] },
       {
         name: 'two up',
-        loads: ['driver', { name: 'passenger', mass: 80, frontShare: 0.45, leftShare: 0.3 }],
+        loads: ['driver', { name: 'passenger', mass: 80, frontFraction: 0.45, leftFraction: 0.3 }],
       },
       { name: 'empty', loads: [] },
     ];
@@ -106,7 +106,10 @@ describe('load states', () => {
       fc.property(
         carDocuments,
         fc.array(
-          fc.record({ mass: fc.integer({ min: 1, max: 200 }), frontShare: fc.nat(100).map((n) => n / 100) }),
+          fc.record({
+            mass: fc.integer({ min: 1, max: 200 }),
+            frontFraction: fc.nat(100).map((n) => n / 100),
+          }),
           {
             minLength: 1,
             maxLength: 2,
@@ -130,8 +133,8 @@ describe('load states', () => {
             expect(travelRequirement.droop).toBeLessThanOrEqual(droop);
             const there = before[k].damper;
             if (there === null || damper === null) return;
-            expect(damper.open).toBeGreaterThanOrEqual(there.open);
-            expect(damper.closed).toBeLessThanOrEqual(there.closed);
+            expect(damper.extendedLength).toBeGreaterThanOrEqual(there.extendedLength);
+            expect(damper.compressedLength).toBeLessThanOrEqual(there.compressedLength);
           });
         },
       ),
@@ -142,7 +145,7 @@ describe('load states', () => {
   it('take a load that was aboard the scales off again where it is not part of the state', () => {
     const axle = sizedFront(
       loaded(({ masses }) => {
-        delete masses.guess;
+        delete masses.estimate;
         masses.scales = {
           frontLeft: 190,
           frontRight: 180,
@@ -176,7 +179,7 @@ describe('load states', () => {
       sizeCoilovers(
         readCar(
           loaded(({ masses }) => {
-            masses.states[1].loads = [{ name: 'load', mass, frontShare: 1 }];
+            masses.states[1].loads = [{ name: 'load', mass, frontFraction: 1 }];
           }),
         ),
       ).conflicts.map(({ code }) => code);
@@ -184,7 +187,7 @@ describe('load states', () => {
     expect(codes(400)).toContain('loadStateOnBumpStop');
     expect(codes(3000)).toContain('loadStateOnLimit');
     const light = loaded(({ masses }) => {
-      delete masses.guess;
+      delete masses.estimate;
       masses.added[0].mass = 500;
       masses.scales = {
         frontLeft: 90,

@@ -27,19 +27,22 @@ const adviceOf = (axle: AxleSizing, code: string) =>
 /** What comes back of what was bought. */
 function comesBack(axle: AxleSizing, ordered: Json): void {
   const { damper, spring, valving, perch, bumpStop } = ordered;
-  expect([axle.damper?.open, axle.damper?.closed]).toEqual([damper.extendedLength, damper.compressedLength]);
+  expect([axle.damper?.extendedLength, axle.damper?.compressedLength]).toEqual([
+    damper.extendedLength,
+    damper.compressedLength,
+  ]);
   expect(axle.figure('extendedLength').value).toBe(damper.extendedLength);
   expect(axle.figure('compressedLength').value).toBe(damper.compressedLength);
   expect(axle.input.limits.bumpStop).toEqual({
     height: bumpStop.height,
     solidHeight: bumpStop.solidHeight,
   });
-  expect(axle.input.sizing?.bumpStopForces).toEqual(bumpStop.table);
+  expect(axle.input.sizing?.bumpStopTable).toEqual(bumpStop.table);
   expect(axle.input.sizing?.perch).toMatchObject({
-    eyesToSeats: perch.setting,
-    least: perch.min,
-    most: perch.max,
-    pitch: perch.threadPitch,
+    setting: perch.setting,
+    min: perch.min,
+    max: perch.max,
+    threadPitch: perch.threadPitch,
   });
   if (axle.afterOrder === null) return;
   expect(axle.spring).toMatchObject({
@@ -62,8 +65,8 @@ describe('what was bought', () => {
     comesBack(
       front(({ corners: { front } }) => {
         front.sizing.target = { frequency: 2.4 };
-        front.sizing.springs = [{ name: 'other', rate: 30, free: 180, solid: 70 }];
-        front.sizing.perch = { eyesToSeats: 100, least: 90, most: 110, pitch: 1 };
+        front.sizing.springs = [{ name: 'other', rate: 30, freeLength: 180, solidLength: 70 }];
+        front.sizing.perch = { setting: 100, min: 90, max: 110, threadPitch: 1 };
         front.limits.required = { bump: 200, droop: 200 };
       }),
       boughtFront(),
@@ -93,7 +96,7 @@ describe('what was bought', () => {
     const axle = sizeCoilovers(readCar(document)).axles[0];
     // 25.4 mm in an inch, by the international agreement of 1959 (NIST SP 811, from memory).
     const exact = (inches: number) => Number((inches * 25.4).toPrecision(12));
-    expectSame(axle.damper?.open, exact(ordered.damper.extendedLength));
+    expectSame(axle.damper?.extendedLength, exact(ordered.damper.extendedLength));
     expectSame(axle.figure('freeLength').value, exact(ordered.spring.freeLength));
   });
 
@@ -117,7 +120,7 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered = { spring: front.ordered.spring };
     });
-    expect(axle.damper).toMatchObject({ open: 475, closed: 350 });
+    expect(axle.damper).toMatchObject({ extendedLength: 475, compressedLength: 350 });
     expect(axle.spring?.rate).toBe(50.3);
   });
 
@@ -309,9 +312,9 @@ describe('advice', () => {
   it('names the spring of the list that is nearest to the target, and the turns with that one', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.springs = [
-        { name: 'soft', rate: 30, free: 240, least: 60 },
-        { name: 'near', rate: 41, free: 220, least: 60 },
-        { name: 'stiff', rate: 70, free: 200, least: 60 },
+        { name: 'soft', rate: 30, freeLength: 240, minLength: 60 },
+        { name: 'near', rate: 41, freeLength: 220, minLength: 60 },
+        { name: 'stiff', rate: 70, freeLength: 200, minLength: 60 },
       ];
     });
     const { change, requiredRate } = axle.afterOrder ?? expect.fail('nothing after the order');
@@ -330,7 +333,7 @@ describe('advice', () => {
   it('leaves a spring that is nearest to the target', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.target = { springRate: 50.3 };
-      front.sizing.springs = [{ name: 'near', rate: 49, free: 220, least: 60 }];
+      front.sizing.springs = [{ name: 'near', rate: 49, freeLength: 220, minLength: 60 }];
     });
     expect(axle.afterOrder?.change).toBeNull();
     expect(codesOf(axle)).not.toContain('changeSpring');
@@ -460,7 +463,7 @@ it('random weighed cars, whatever was bought, get finite figures and whole sente
           ...document,
           masses: {
             scales,
-            states: [{ name: 'one more', loads: [{ name: 'one', mass: 80, frontShare: 0.4 }] }],
+            states: [{ name: 'one more', loads: [{ name: 'one', mass: 80, frontFraction: 0.4 }] }],
           },
           corners: {
             front: { ...corners.front, ordered: front },
@@ -483,8 +486,8 @@ describe('loads on the scales', () => {
   const masses = (change: (masses: Json) => void) => {
     const document = weighedCar((document) => {
       document.masses.added = [
-        { name: 'driver', mass: 80, frontShare: 0.5, leftShare: 0.6 },
-        { name: 'fuel', mass: 20, frontShare: 0.25 },
+        { name: 'driver', mass: 80, frontFraction: 0.5, leftFraction: 0.6 },
+        { name: 'fuel', mass: 20, frontFraction: 0.25 },
       ];
       change(document.masses);
     });
@@ -506,7 +509,7 @@ describe('loads on the scales', () => {
 
   it('that nothing is named after are refused', () => {
     const document = weighedCar(({ masses }) => {
-      masses.added = [{ name: 'driver', mass: 80, frontShare: 0.5 }];
+      masses.added = [{ name: 'driver', mass: 80, frontFraction: 0.5 }];
       masses.scales.aboard = ['diver'];
     });
     expect(errorOf(() => readCar(document)).message).toContain(

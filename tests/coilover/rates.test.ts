@@ -20,7 +20,7 @@ describe('rates in series', () => {
 
 describe('gas', () => {
   it('pushes with its pressure on the area of the rod: 14 mm, 15 bar, 231 N', () => {
-    expectWithin(gasForceOf({ rodDiameter: 14, pressure: 15 }), Math.PI * 49 * 1.5, 1e-9);
+    expectWithin(gasForceOf({ shaftDiameter: 14, pressure: 15 }), Math.PI * 49 * 1.5, 1e-9);
     expect([gasForceOf({ force: 12 }), gasForceOf(undefined)]).toEqual([12, 0]);
   });
 });
@@ -178,13 +178,13 @@ describe('on corners of every kind', () => {
       fc.property(carDocuments, (document) => {
         const { given, atRest, rest, mass, required } = statesOf(document).front;
         const { target, tyreRate, perch } = given.sizing;
-        if (atRest === null || mass === null || rest === null || perch?.eyesToSeats !== undefined) return;
+        if (atRest === null || mass === null || rest === null || perch?.setting !== undefined) return;
         seen++;
         const springless = Math.abs(atRest.force) + 1;
         expectWithin(rest.travel, 0, 1e-7 * springless);
         expectWithin(atRest.rate, required.wheelRate ?? Number.NaN, 1e-8 * springless);
         if (target?.frequency === undefined) return;
-        const k = target.onTyre === true ? inSeries(atRest.rate, tyreRate ?? Number.NaN) : atRest.rate;
+        const k = target.withTyre === true ? inSeries(atRest.rate, tyreRate ?? Number.NaN) : atRest.rate;
         expectWithin(
           Math.sqrt((k * 1000) / mass.sprung) / 2 / Math.PI,
           target.frequency,
@@ -203,7 +203,7 @@ describe('on corners of every kind', () => {
         const { axles } = sized((document) => {
           const { front: corner } = document.corners;
           document.corners = { front: { ...drawn, sizing: { ...corner.sizing, target: { frequency } } } };
-          delete document.corners.front.sizing.bumpStopForces;
+          delete document.corners.front.sizing.bumpStopTable;
         });
         const f = axles[0].figure('frequency').value;
         const { spring } = axles[0];
@@ -252,7 +252,7 @@ describe('on corners of every kind', () => {
             document.corners = {
               front: {
                 ...drawn,
-                sizing: { ...sizing, springs: [{ name: 'S', rate: 40, free: 2000, solid: 1 }] },
+                sizing: { ...sizing, springs: [{ name: 'S', rate: 40, freeLength: 2000, solidLength: 1 }] },
               },
             };
           }),
@@ -274,9 +274,9 @@ describe('on corners of every kind', () => {
 
 describe('the sheet', () => {
   it('preload does not change the rate, and below zero it is a gap, not an error', () => {
-    const one = (open: number) =>
+    const one = (extendedLength: number) =>
       front((corner) => {
-        corner.limits.damper.open = open;
+        corner.limits.damper.extendedLength = extendedLength;
       });
     const [short, long] = [one(460), one(700)];
     expect(valueIn(long, 'preload')).toBeLessThan(0);
@@ -287,7 +287,7 @@ describe('the sheet', () => {
 
   it('a turn of the perch is its pitch by that law', () => {
     const axle = front((corner) => {
-      corner.sizing.perch = { pitch: 1.5 };
+      corner.sizing.perch = { threadPitch: 1.5 };
     });
     const expected =
       (1.5 * valueIn(axle, 'springRate') * valueIn(axle, 'installationRatio')) / valueIn(axle, 'wheelRate');

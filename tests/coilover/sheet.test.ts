@@ -31,7 +31,7 @@ describe('lengths of the damper', () => {
       front((corner) => {
         delete corner.limits.damper;
         // The lengths are found before there is a stop to help.
-        delete corner.sizing.bumpStopForces;
+        delete corner.sizing.bumpStopTable;
       }),
     );
     expect([v('extendedLength') % 1, v('compressedLength') % 1]).toEqual([0, 0]);
@@ -62,8 +62,8 @@ describe('travel that is asked for', () => {
   it('counts from the drawn ride height, wherever the car stands', () => {
     const axle = front((corner) => {
       corner.limits.required = { bump: 150, droop: 140 };
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
-      corner.sizing.perch = { eyesToSeats: 240 };
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
+      corner.sizing.perch = { setting: 240 };
     });
     expect(Math.abs(valueIn(axle, 'staticTravel'))).toBeGreaterThan(0.1);
     expectWithin(valueIn(axle, 'bumpTravelRequired'), 150, 1e-9);
@@ -76,14 +76,14 @@ describe('a car twice as heavy', () => {
     const [one, two] = [1, 2].map(
       (k) =>
         sized((document) => {
-          document.masses.guess.total *= k;
+          document.masses.estimate.total *= k;
           document.downforce.force *= k;
           for (const { sizing } of [document.corners.front, document.corners.rear]) {
             sizing.unsprungMass *= k;
             sizing.tyreRate *= k;
             sizing.gas.force *= k;
             sizing.rateStep = 5 * k;
-            for (const point of sizing.bumpStopForces) point[1] *= k;
+            for (const point of sizing.bumpStopTable) point[1] *= k;
           }
         }).axles[0],
     );
@@ -128,7 +128,7 @@ describe('damping', () => {
   });
 
   it('in bump and rebound averages to what is wanted, shared as asked', () => {
-    const v = of(damped({ bumpShare: 0.3 }));
+    const v = of(damped({ compressionFraction: 0.3 }));
     expectClose((v('compressionDamping') + v('reboundDamping')) / 2, v('meanDamping'), {
       times: 8,
       scale: v('meanDamping'),
@@ -140,7 +140,7 @@ describe('damping', () => {
   });
 
   it('bends at the knee of shaft speed', () => {
-    const axle = damped({ knee: 100, kneeShare: 0.25, speeds: [200, 50, 100] });
+    const axle = damped({ kneeSpeed: 100, highSpeedFraction: 0.25, shaftSpeeds: [200, 50, 100] });
     const [slow, knee, fast] = axle.dampingTable;
     const c = valueIn(axle, 'compressionDamping');
     expect([slow.speed, knee.speed, fast.speed]).toEqual([50, 100, 200]);
@@ -195,7 +195,7 @@ describe('downforce', () => {
 describe('roll', () => {
   it('of an axle is wheel rate by half the square of the track, and a bar’s on top', () => {
     const axle = front((corner) => {
-      corner.sizing.antiRollBar = 120;
+      corner.sizing.antiRollBarStiffness = 120;
     });
     const v = of(axle);
     const y = sweep(axle.input.corner, { bump: 1, droop: 1 }).at(0);
@@ -223,14 +223,14 @@ describe('roll', () => {
 describe('a helper', () => {
   const helped = (rate: number) =>
     front((corner) => {
-      corner.sizing.helper = { rate, free: 60, least: 20, separator: 5 };
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
+      corner.sizing.helper = { rate, freeLength: 60, minLength: 20, separatorHeight: 5 };
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
     });
 
   it('that is shut at ride leaves the rate to the main spring, and counts with its travel in the preload', () => {
     const [plain, soft] = [
       front((corner) => {
-        corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
+        corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
       }),
       helped(2),
     ];
@@ -261,8 +261,8 @@ describe('a helper', () => {
 describe('the perch', () => {
   it('as it is set gives the travel at which the car stands, and that is where the load is borne', () => {
     const axle = front((corner) => {
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
-      corner.sizing.perch = { eyesToSeats: 235, least: 200, most: 260 };
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
+      corner.sizing.perch = { setting: 235, min: 200, max: 260 };
     });
     const v = of(axle);
     expect(Math.abs(v('staticTravel'))).toBeGreaterThan(0.1);

@@ -13,7 +13,9 @@ const codes = (springs: object[], more: object = {}) =>
 describe('a spring far from its target', () => {
   it('is a conflict, with what it gives and what is required', () => {
     const { axles, conflicts } = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'rock', rate: 9000, free: 250, solid: 60 }];
+      document.corners.front.sizing.springs = [
+        { name: 'rock', rate: 9000, freeLength: 250, solidLength: 60 },
+      ];
     });
     const far = conflicts.find(({ code }) => code === 'springFarFromTarget');
     expect([far?.severity, far?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
@@ -26,7 +28,8 @@ describe('a spring far from its target', () => {
 
   it('is one more than 10 % off in frequency, about 20 % in rate', () => {
     const required = valueIn(front(), 'requiredSpringRate');
-    const at = (share: number) => codes([{ name: 'S', rate: required * share, free: 260, solid: 60 }]);
+    const at = (share: number) =>
+      codes([{ name: 'S', rate: required * share, freeLength: 260, solidLength: 60 }]);
     for (const share of [0.85, 1, 1.15]) expect(at(share)).toEqual([]);
     for (const share of [0.75, 1.3]) expect(at(share)).toEqual(['springFarFromTarget']);
   });
@@ -35,8 +38,8 @@ describe('a spring far from its target', () => {
     const required = valueIn(front(), 'requiredSpringRate');
     const axle = front((corner) => {
       corner.sizing.springs = [
-        { name: 'soft', rate: required * 0.5, free: 300, solid: 60 },
-        { name: 'near', rate: required * 1.1, free: 260, solid: 60 },
+        { name: 'soft', rate: required * 0.5, freeLength: 300, solidLength: 60 },
+        { name: 'near', rate: required * 1.1, freeLength: 260, solidLength: 60 },
       ];
     });
     expect(axle.spring?.name).toBe('near');
@@ -46,7 +49,7 @@ describe('a spring far from its target', () => {
 
 describe('a spring too narrow for the body', () => {
   it('is a conflict', () => {
-    const springs = [{ name: 'S', rate: 38, free: 260, solid: 60, innerDiameter: 50 }];
+    const springs = [{ name: 'S', rate: 38, freeLength: 260, solidLength: 60, innerDiameter: 50 }];
     expect(codes(springs, { order: { bodyDiameter: 50 } })).toEqual(['springInnerDiameterSmall']);
     expect(codes(springs, { order: { bodyDiameter: 49 } })).toEqual([]);
   });
@@ -57,7 +60,7 @@ describe('the table of springs and the findings', () => {
     const of = (arch: boolean) =>
       sized((document) => {
         const { front } = document.corners;
-        front.sizing.springs = [{ name: 'S', rate: 40, free: 205, least: 90 }];
+        front.sizing.springs = [{ name: 'S', rate: 40, freeLength: 205, minLength: 90 }];
         if (!arch) return;
         front.limits.tyre = { overallRadius: 300, width: 180 };
         front.limits.arch = [
@@ -103,11 +106,11 @@ describe('the table of springs and the findings', () => {
 it('a spring about right in the other unit is asked about', () => {
   const advice = (rate: number) =>
     front((corner) => {
-      corner.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
+      corner.sizing.springs = [{ name: 'S', rate, freeLength: 260, solidLength: 90 }];
     });
   const found = (rate: number) =>
     sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
+      document.corners.front.sizing.springs = [{ name: 'S', rate, freeLength: 260, solidLength: 90 }];
     }).conflicts.find(({ code }) => code === 'springFarFromTarget');
   const required = valueIn(advice(40), 'requiredSpringRate');
   expect(found(5.71 * required)?.advice).toContain('is the rate written in lbf/in?');

@@ -10,8 +10,8 @@ const INCH = 25.4;
 const POUND_FORCE = 4.4482216152605;
 const PSI = POUND_FORCE / INCH ** 2;
 const LB_IN = POUND_FORCE / INCH;
-const steel = (wire: number, meanDiameter: number, coils: number, shearModulus = 81_370) =>
-  coilSpring({ wire, meanDiameter, coils, ends: 'closedGround', shearModulus });
+const steel = (diameter: number, meanDiameter: number, totalCoils: number, shearModulus = 81_370) =>
+  coilSpring({ diameter, meanDiameter, totalCoils, ends: 'closedGround', shearModulus });
 
 describe('a spring by its wire', () => {
   // V. B. Bhandari, "Design of Machine Elements", examples 10.1 and 10.18 (seen as transcripts).
@@ -40,9 +40,9 @@ describe('a spring by its wire', () => {
   // R. G. Budynas, J. K. Nisbett, "Shigley's Mechanical Engineering Design", example 10-1 (from memory, recomputed).
   it('is that of Shigley: 4.1157 lbf/in, solid 0.4995 in, factor 1.12408, 145.9 kpsi at 6.446 lbf', () => {
     const spring = coilSpring({
-      wire: 0.037 * INCH,
+      diameter: 0.037 * INCH,
       meanDiameter: 0.4005 * INCH,
-      coils: 12.5,
+      totalCoils: 12.5,
       ends: 'closed',
       shearModulus: 11.85e6 * PSI,
     });
@@ -71,7 +71,7 @@ describe('a spring by its wire', () => {
 
   // EN 13906-1:2013 (from memory).
   it('keeps the clearance of EN 13906-1: 4.9 mm cold, 4.5 mm hot formed for d 5, D 40, n 5', () => {
-    const input = { wire: 5, meanDiameter: 40, coils: 7 } as const;
+    const input = { diameter: 5, meanDiameter: 40, totalCoils: 7 } as const;
     const least = (ends: 'closed' | 'closedGround', hotFormed = false) =>
       coilSpring({ ...input, ends, hotFormed }).minLength;
     expectClose(least('closedGround'), 39.9, { times: 4, scale: 40 });
@@ -81,7 +81,7 @@ describe('a spring by its wire', () => {
 
   it('goes solid by its ends as Shigley, table 10-1, has it (from memory)', () => {
     const of = (ends: 'open' | 'openGround' | 'closed' | 'closedGround') =>
-      coilSpring({ wire: 10, meanDiameter: 60, coils: 8, ends });
+      coilSpring({ diameter: 10, meanDiameter: 60, totalCoils: 8, ends });
     const ends = ['open', 'openGround', 'closed', 'closedGround'] as const;
     expectSame(
       ends.map((one) => of(one).solidLength),
@@ -106,12 +106,12 @@ describe('a spring by its wire', () => {
 
   it('refuses sizes that make no spring, each by name', () => {
     const error = errorOf(() =>
-      coilSpring({ wire: 9, meanDiameter: 8, coils: 2, ends: 'closed', shearModulus: -1 }),
+      coilSpring({ diameter: 9, meanDiameter: 8, totalCoils: 2, ends: 'closed', shearModulus: -1 }),
     );
-    expect(error.issues.map(({ path }) => path)).toEqual(['meanDiameter', 'coils', 'shearModulus']);
+    expect(error.issues.map(({ path }) => path)).toEqual(['meanDiameter', 'totalCoils', 'shearModulus']);
     expect(
-      errorOf(() => coilSpring({ wire: 1, meanDiameter: 8, coils: 9, ends: 'toString' as 'open' })).issues[0]
-        .path,
+      errorOf(() => coilSpring({ diameter: 1, meanDiameter: 8, totalCoils: 9, ends: 'toString' as 'open' }))
+        .issues[0].path,
     ).toBe('ends');
   });
 });

@@ -242,7 +242,7 @@ describe('a shock that leans outboard', () => {
       const read = readCar(
         car((document) => {
           document.corners.front.sizing = { unsprungMass: 30, target: { springRate } };
-          document.corners.front.limits = { damper: { open: 340, closed: 180 } };
+          document.corners.front.limits = { damper: { extendedLength: 340, compressedLength: 180 } };
           document.corners.rear = document.corners.front;
         }),
       );
@@ -279,13 +279,13 @@ const drawn = (mount: [number, number], chassisMount: [number, number]) => ({
 const leaning = (
   corner: ReturnType<typeof drawn>,
   target: object,
-  limits: object = { damper: { open: 340, closed: 270 } },
+  limits: object = { damper: { extendedLength: 340, compressedLength: 270 } },
   sizing: object = {},
 ) =>
   sizeCoilovers(
     readCar({
       units: 'metric',
-      masses: { guess: { total: 900, frontShare: 0.5 } },
+      masses: { estimate: { total: 900, frontFraction: 0.5 } },
       corners: { front: { ...corner, limits, sizing: { unsprungMass: 30, target, ...sizing } } },
     }),
   );
@@ -333,7 +333,7 @@ describe('a wheel rate of 0 or less', () => {
         'leftRightHeightDifference',
       ],
       ...['bumpTravelRequired', 'droopTravelRequired', 'bumpTravelMargin', 'droopTravelMargin'],
-    ];
+    ] as const;
     for (const name of none) expect([name, axle.figure(name).value]).toEqual([name, null]);
     expect([axle.travelRequirement.bump, axle.travelRequirement.droop, axle.travelRequirement.cases]).toEqual(
       [null, null, []],
@@ -354,7 +354,11 @@ describe('a wheel rate of 0 or less', () => {
 
   const tall = drawn([505, 170], [640, 440]);
   it('further up is a conflict with its travel: 69.6 mm of bump with 40 N/mm for 1 Hz', () => {
-    const sizing = leaning(tall, { frequency: 1 }, { damper: { open: 340, closed: 250 } });
+    const sizing = leaning(
+      tall,
+      { frequency: 1 },
+      { damper: { extendedLength: 340, compressedLength: 250 } },
+    );
     const { travel, load, ofStatic } = valuesOf(sizing, 'wheelRateReachesZero');
     expect(sizing.axles[0].spring?.rate).toBe(40);
     expectWithin(travel, 69.619, 5e-4);
@@ -377,16 +381,19 @@ describe('a wheel rate of 0 or less', () => {
     const pushed = (force: number) => {
       const document = {
         units: 'metric',
-        masses: { guess: { total: 900, frontShare: 0.5 } },
-        downforce: { speed: 100, force, frontShare: 0.5 },
+        masses: { estimate: { total: 900, frontFraction: 0.5 } },
+        downforce: { speed: 100, force, frontFraction: 0.5 },
         corners: {
           front: {
             ...tall,
-            limits: { damper: { open: 340, closed: 250 }, bumpStop: { height: 10, solidHeight: 4 } },
+            limits: {
+              damper: { extendedLength: 340, compressedLength: 250 },
+              bumpStop: { height: 10, solidHeight: 4 },
+            },
             sizing: {
               unsprungMass: 30,
               target: { frequency: 1 },
-              bumpStopForces: [
+              bumpStopTable: [
                 [3, 1000],
                 [6, 5000],
               ],
@@ -408,7 +415,7 @@ describe('a wheel rate of 0 or less', () => {
 
   it('with springs that are solid before they bear the weight there is no rest either', () => {
     const sizing = leaning(tall, { frequency: 1 }, undefined, {
-      springs: [{ name: 'S', rate: 40, free: 150, least: 110 }],
+      springs: [{ name: 'S', rate: 40, freeLength: 150, minLength: 110 }],
     });
     const { carries, springForce } = valuesOf(sizing, 'springSolidAtRide');
     expectWithin(carries, 1600, 1e-9);
@@ -416,11 +423,11 @@ describe('a wheel rate of 0 or less', () => {
   });
 
   it('with a perch that bears too little the wheel goes to the bump limit, with too much to the droop limit', () => {
-    const perched = (eyesToSeats: number) =>
+    const perched = (setting: number) =>
       valuesOf(
         leaning(tall, { springRate: 40 }, undefined, {
-          springs: [{ name: 'S', rate: 40, free: 200, solid: 60 }],
-          perch: { eyesToSeats },
+          springs: [{ name: 'S', rate: 40, freeLength: 200, solidLength: 60 }],
+          perch: { setting },
         }),
         'noRest',
       );
@@ -465,7 +472,7 @@ describe('riding on the bump stop', () => {
     const document = JSON.parse(exampleText('car.json'));
     const { limits, sizing: given } = document.corners.front;
     limits.bumpStop.height = 1.5;
-    given.bumpStopForces[3] = [1, 1100];
+    given.bumpStopTable[3] = [1, 1100];
     const sizing = sizeCoilovers(readCar(document));
     const riding = coded(sizing, 'ridesOnBumpStop');
     expect(riding.map(({ path, values }) => [path, values?.state])).toEqual([
@@ -488,7 +495,7 @@ describe('riding on the bump stop', () => {
     sized((document) => {
       document.corners.front.limits.bumpStop = { height, solidHeight: 4 };
       document.corners.front.sizing.target = { springRate: 30 };
-      document.corners.front.sizing.bumpStopForces = [[30, 1500]];
+      document.corners.front.sizing.bumpStopTable = [[30, 1500]];
       change(document);
     });
 
@@ -523,7 +530,7 @@ describe('riding on the bump stop', () => {
 
   it('has no rate where the forces of the stop are not known', () => {
     const sizing = stopAt(90, (document) => {
-      delete document.corners.front.sizing.bumpStopForces;
+      delete document.corners.front.sizing.bumpStopTable;
     });
     expect(valuesOf(sizing, 'ridesOnBumpStop').wheelRate).toBeNull();
     expect(coded(sizing, 'ridesOnBumpStop')[0]).toMatchObject({ got: expect.stringContaining('not known') });
@@ -534,7 +541,7 @@ describe('a turn of the perch', () => {
   const turned = (change: (corner: Json) => void) =>
     statesOf(
       car((document) => {
-        document.corners.front.sizing.perch = { pitch: 1.5 };
+        document.corners.front.sizing.perch = { threadPitch: 1.5 };
         change(document.corners.front);
       }),
     ).front;
@@ -557,7 +564,7 @@ describe('a turn of the perch', () => {
   const figure = (change: (corner: Json) => void) =>
     valueIn(
       front((corner) => {
-        corner.sizing.perch = { pitch: 1.5 };
+        corner.sizing.perch = { threadPitch: 1.5 };
         change(corner);
       }),
       'rideHeightPerTurn',
@@ -567,8 +574,8 @@ describe('a turn of the perch', () => {
     const onStop = (corner: Json) => {
       corner.limits.bumpStop = { height: 90, solidHeight: 10 };
       corner.sizing.target = { springRate: 30 };
-      corner.sizing.bumpStopForces = [[40, 6000]];
-      corner.limits.damper = { open: 475, closed: 342 };
+      corner.sizing.bumpStopTable = [[40, 6000]];
+      corner.limits.damper = { extendedLength: 475, compressedLength: 342 };
     };
     const off = (corner: Json) => {
       onStop(corner);
@@ -584,16 +591,16 @@ describe('a turn of the perch', () => {
   it('with a tender at work counts both springs as one stack', () => {
     const stacked = (corner: Json) => {
       corner.sizing.target = { springRate: 60 };
-      corner.sizing.helper = { rate: 90, free: 120, least: 20 };
+      corner.sizing.helper = { rate: 90, freeLength: 120, minLength: 20 };
     };
     expectWithin(figure(stacked) / 1.5, solved(turned(stacked)), 1e-6);
   });
 });
 
 describe('a spring that is loose at the droop limit', () => {
-  const loose = (open: number) =>
+  const loose = (extendedLength: number) =>
     sized((document) => {
-      document.corners.front.limits.damper.open = open;
+      document.corners.front.limits.damper.extendedLength = extendedLength;
     });
 
   it('leaves no damping ratio there, and is a note with the gap', () => {
@@ -641,8 +648,8 @@ describe('the side that is lower', () => {
     return l - r;
   }
   const uneven = (share: number) => (document: Json) => {
-    document.masses.guess.leftShare = 0.5 + share;
-    document.corners.front.sizing.antiRollBar = 150;
+    document.masses.estimate.leftFraction = 0.5 + share;
+    document.corners.front.sizing.antiRollBarStiffness = 150;
   };
 
   it('is that of both wheels solved together, with and without the bar', () => {
@@ -655,7 +662,7 @@ describe('the side that is lower', () => {
       statesOf(document).front.given,
       { left: valueIn(axle, 'leftWheelMass'), right: valueIn(axle, 'rightWheelMass') },
       statesOf(document).front.shock,
-      { spring: axle.spring, damper: { open: 475, closed: 350 }, ends: null },
+      { spring: axle.spring, damper: { extendedLength: 475, compressedLength: 350 }, ends: null },
     );
     const [alone, held] = [bothWheels(state, difference, 0), bothWheels(state, difference, bar)];
     expectWithin(valueIn(axle, 'leftRightHeightDifference') / alone, 1, 1e-6);

@@ -1,6 +1,6 @@
 /** Required travel as the largest of its cases, tolerances of the order in the margins, and what wider doubts do. */
 import * as fc from 'fast-check';
-import { monteCarloSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { type AxleFigureName, monteCarloSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { exampleText, type Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -12,7 +12,7 @@ const AXLES = ['front', 'rear'] as const;
 /** A document whose dampers follow from the travel, with all that asks for travel written down. */
 function derived(document: Json): Json {
   const whole = copy(document);
-  whole.travelCases = { lateral: 0.8, braking: 0.8, roadBump: 25, roadDip: 25, margin: 4 };
+  whole.travelCases = { lateralAcceleration: 0.8, deceleration: 0.8, roadBump: 25, roadDip: 25, margin: 4 };
   for (const axle of AXLES) {
     const corner = whole.corners[axle];
     if (corner === undefined) continue;
@@ -25,14 +25,24 @@ function derived(document: Json): Json {
 /** Extended and compressed lengths of every damper. */
 function lengthsOf(document: Json): (readonly [extended: number, compressed: number])[] {
   return sizeCoilovers(readCar(document)).axles.map(({ damper }) =>
-    damper === null ? [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY] : [damper.open, damper.closed],
+    damper === null
+      ? [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+      : [damper.extendedLength, damper.compressedLength],
   );
 }
 
 describe('more required travel', () => {
   it('never gives a shorter unit, nor a longer compressed one, whatever asks for it', () => {
     const more = fc.tuple(
-      fc.constantFrom('lateral', 'braking', 'roadBump', 'roadDip', 'margin', 'bump', 'droop'),
+      fc.constantFrom(
+        'lateralAcceleration',
+        'deceleration',
+        'roadBump',
+        'roadDip',
+        'margin',
+        'bump',
+        'droop',
+      ),
       fc.double({ min: 0.02, max: 1, noNaN: true }),
     );
     let compared = 0;
@@ -65,7 +75,7 @@ describe('more required travel', () => {
       return sizeCoilovers(readCar(document)).axles[1];
     };
     const [less, more] = [of(2.25), of(2.6)];
-    expect(more.damper?.open).toBeGreaterThanOrEqual(less.damper?.open ?? Number.NaN);
+    expect(more.damper?.extendedLength).toBeGreaterThanOrEqual(less.damper?.extendedLength ?? Number.NaN);
     for (const axle of [less, more]) {
       const { value, lower, upper } = axle.figure('droopTravelRequired');
       expect(lower).toBeLessThanOrEqual(value ?? Number.NaN);
@@ -80,10 +90,10 @@ describe('tolerances of the order', () => {
   const [t, q] = [0.8, 0.03];
   const made = (order: object) =>
     front((corner) => {
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
       corner.sizing.order = order;
     });
-  const half = (axle: ReturnType<typeof front>, name: string) => {
+  const half = (axle: ReturnType<typeof front>, name: AxleFigureName) => {
     const { lower, upper } = axle.figure(name);
     return ((upper ?? Number.NaN) - (lower ?? Number.NaN)) / 2;
   };
@@ -103,7 +113,7 @@ describe('tolerances of the order', () => {
     expect(contributions).toHaveLength(1);
     expect(contributions[0].input).toBe('corners.front.sizing.order.lengthTolerance');
     expectWithin(contributions[0].fraction, 1, 1e-9);
-    for (const name of ['bumpTravelMargin', 'droopTravelMargin', 'springTravelMargin']) {
+    for (const name of ['bumpTravelMargin', 'droopTravelMargin', 'springTravelMargin'] as const) {
       expect(half(axle, name), name).toBeGreaterThan(0);
     }
   });
@@ -143,9 +153,9 @@ describe('tolerances of the order', () => {
         corner.sizing.order = { lengthTolerance };
       });
     const [fine, coarse] = [of(0.01), of(3)];
-    expect(coarse.damper?.open).toBeGreaterThan(fine.damper?.open ?? Number.NaN);
-    expect(coarse.damper?.closed).toBeLessThan(fine.damper?.closed ?? Number.NaN);
-    for (const name of ['bumpTravelMargin', 'droopTravelMargin']) {
+    expect(coarse.damper?.extendedLength).toBeGreaterThan(fine.damper?.extendedLength ?? Number.NaN);
+    expect(coarse.damper?.compressedLength).toBeLessThan(fine.damper?.compressedLength ?? Number.NaN);
+    for (const name of ['bumpTravelMargin', 'droopTravelMargin'] as const) {
       expect(coarse.figure(name).lower).toBeGreaterThanOrEqual(0);
     }
   });
@@ -177,15 +187,15 @@ const doubtful = fc
   .tuple(...Array.from({ length: 8 }, () => fc.double({ min: 0.1, max: 1, noNaN: true })))
   .map((share) =>
     car((document) => {
-      document.masses.guess.total = { value: 700, plusMinus: 30 * share[0] };
-      document.masses.guess.frontShare = { value: 0.48, plusMinus: 0.02 * share[1] };
-      document.masses.centreHeight = { value: 450, plusMinus: 20 * share[2] };
+      document.masses.estimate.total = { value: 700, plusMinus: 30 * share[0] };
+      document.masses.estimate.frontFraction = { value: 0.48, plusMinus: 0.02 * share[1] };
+      document.masses.sprungCentreOfGravityHeight = { value: 450, plusMinus: 20 * share[2] };
       document.travelCases.roadBump = { value: 15, plusMinus: 3 * share[3] };
       document.downforce.force = { value: 600, plusMinus: 100 * share[4] };
       for (const axle of AXLES) {
         const { sizing } = document.corners[axle];
         sizing.unsprungMass = { value: 30, plusMinus: 3 * share[5] };
-        sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
+        sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
         sizing.order = { lengthTolerance: 1.5 * share[6], rateTolerance: 0.05 * share[7] };
       }
     }),
@@ -202,7 +212,11 @@ function tolerated(document: Json): Json {
     if (corner !== undefined) corner.sizing.order = { lengthTolerance: 0.8, rateTolerance: 0.03 };
   }
   for (const { axle, damper } of sizeCoilovers(readCar(whole)).axles) {
-    if (damper !== null) whole.corners[axle].limits.damper = { open: damper.open, closed: damper.closed };
+    if (damper !== null)
+      whole.corners[axle].limits.damper = {
+        extendedLength: damper.extendedLength,
+        compressedLength: damper.compressedLength,
+      };
   }
   return whole;
 }
@@ -245,7 +259,9 @@ describe('wider doubts', () => {
         );
         const sized = sizeCoilovers(readCar(unsure));
         const beyond = sized.axles.filter(({ figure }) =>
-          ['bumpTravelRequired', 'droopTravelRequired'].some((name) => (figure(name).value ?? 0) > LAID),
+          (['bumpTravelRequired', 'droopTravelRequired'] as const).some(
+            (name) => (figure(name).value ?? 0) > LAID,
+          ),
         );
         for (const { name, lower, upper } of figuresOf(sized)) {
           if (!TRAVELS.test(name) || beyond.some(({ axle }) => name.startsWith(axle))) continue;

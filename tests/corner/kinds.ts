@@ -95,14 +95,14 @@ export const strutKind: Kind<StrutCornerInput> = {
   endingDead: strutCorners,
   corner: strut,
   contactPatch: ({ wheel }) => wheel.contactPatch,
-  velocities({ lowerArm, strut: { top } }, places) {
+  velocities({ lowerArm, strut: { topMount } }, places) {
     // The upright's point at the top slides along the axis u: with the arm at w_p and the upright at w,
     // u⊥·(w_p p⊥ + w (T - P)⊥) = 0, up to the speed of the motion w_p = u·(T - P), w = -u·p.
     const P = places.lowerOuter;
     const p = minus(P, lowerArm.inner);
-    const along = minus(top, places.strutLower);
+    const along = minus(topMount, places.strutLower);
     const u = times(1 / Math.hypot(...along), along);
-    const [wp, w] = [dot(u, minus(top, P)), -dot(u, p)];
+    const [wp, w] = [dot(u, minus(topMount, P)), -dot(u, p)];
     const first = times(wp, across(p));
     const on = (at: Point): Point => {
       const s = times(w, across(minus(at, P)));
@@ -175,13 +175,14 @@ export function movedPoints<T>(value: T, move: (point: Point) => Point): T {
 
 /** A corner drawn so many times as large, its fore-aft offset too. */
 export function scaled<In extends Input>(kind: Kind<In>, input: In, k: number): In {
-  const large: In & { readonly coilover?: { readonly offset?: number } } = moved(kind, input, ([y, z]) => [
-    k * y,
-    k * z,
-  ]);
+  const large: In & { readonly coilover?: { readonly foreAftOffset?: number } } = moved(
+    kind,
+    input,
+    ([y, z]) => [k * y, k * z],
+  );
   const { coilover } = large;
-  if (coilover?.offset === undefined) return large;
-  return deepFreeze({ ...large, coilover: { ...coilover, offset: k * coilover.offset } });
+  if (coilover?.foreAftOffset === undefined) return large;
+  return deepFreeze({ ...large, coilover: { ...coilover, foreAftOffset: k * coilover.foreAftOffset } });
 }
 
 /** So many runs of a property for a kind, of `usual` ones. */

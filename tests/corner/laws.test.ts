@@ -1,7 +1,7 @@
 /** Laws that hold for corners of every kind, over random ones. */
 
 import * as fc from 'fast-check';
-import { InputError, type Row, type Sweep, type SweepOptions, sweep } from 'jounce';
+import { InputError, type Pose, type Sweep, type SweepOptions, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import type { TravelReference } from '../judges/circle-intersection.ts';
 import type { Point } from '../judges/plane.ts';
@@ -51,7 +51,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
     it('are those of central differences of the poses', () => {
       fc.assert(
         fc.property(kind.inputs, travelReferences, (input, travelReference) => {
-          const swept = sweep(kind.corner(input), { travelReference });
+          const swept: Sweep = sweep(kind.corner(input), { travelReference });
           const { bump, droop } = swept.end;
           for (const t of travelsOf(swept)) {
             const row = swept.at(t);
@@ -129,7 +129,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
             travelReference,
           });
           for (const side of ['bump', 'droop'] as const) {
-            expect(other.end[side].how).toBe(one.end[side].how);
+            expect(other.end[side].status).toBe(one.end[side].status);
             expectWithin(other.end[side].travel / k, one.end[side].travel, END);
           }
           for (const t of travelsOf(one)) {
@@ -178,7 +178,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
                 except: ['rollCentreHeight'],
               });
               const c = conditioningOf(kind, input, placesOf(here));
-              const slope = (row: Row) => row.rollCentreHeight / (row.contactPatchY as number);
+              const slope = (row: Pose) => (row.rollCentreHeight as number) / (row.contactPatchY as number);
               expectClose(slope(there), slope(here), { times: 8, scale: (out * c ** 2) / 100 });
             }
           }),
@@ -243,7 +243,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           travelReferences,
           fc.infiniteStream(fc.nat()),
           (input, travelReference, keys) => {
-            const swept = sweep(kind.corner(input), { travelReference });
+            const swept: Sweep = sweep(kind.corner(input), { travelReference });
             const names = swept.info.map(({ name }) => name);
             const rows = swept.rows();
             expect(Object.keys(swept.columns)).toEqual(names);
@@ -264,7 +264,11 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
     it('says which columns have gaps; the others are full of finite numbers', () => {
       fc.assert(
         fc.property(kind.inputs, travelReferences, (input, travelReference) => {
-          const { info, columns } = sweep(kind.corner(input), { bump: 300, droop: 300, travelReference });
+          const { info, columns }: Sweep = sweep(kind.corner(input), {
+            bump: 300,
+            droop: 300,
+            travelReference,
+          });
           for (const { name, gaps } of info) {
             const column = columns[name];
             expect(column).toBeInstanceOf(gaps ? Array : Float64Array);
@@ -281,7 +285,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       fc.assert(
         fc.property(kind.inputs, fc.infiniteStream(fc.boolean()), (input, wanted) => {
           const corner = kind.corner(input);
-          const all = sweep(corner);
+          const all: Sweep = sweep(corner);
           const columns = all.info
             .map(({ name }) => name)
             .filter((name) => name !== 'travel' && wanted.next().value);
@@ -334,8 +338,8 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
             const { travel } = swept.columns;
             for (const side of ['bump', 'droop'] as const) {
               const end = swept.end[side];
-              expect(end.how).toBe('deadPoint');
-              const row = swept.at(end.travel);
+              expect(end.status).toBe('deadPoint');
+              const row: Pose = swept.at(end.travel);
               for (const { name, gaps } of swept.info) {
                 const derived = gaps || DERIVED.includes(name);
                 if (derived) expect([name, row[name]]).toEqual([name, null]);
@@ -377,7 +381,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           fc.property(kind.inputs, tenths(20), tenths(20), tenths(1), (input, bump, droop, up) => {
             const raised = moved(kind, input, ([y, z]) => [y, z + up]);
             const swept = sweep(kind.corner(raised), { bump, droop, travelReference, columns: [] });
-            fc.pre(swept.end.bump.how === 'reached' && swept.end.droop.how === 'reached');
+            fc.pre(swept.end.bump.status === 'reached' && swept.end.droop.status === 'reached');
             expect(swept.end.bump.travel).toBe(bump);
             expect(swept.end.droop.travel).toBe(0 - droop);
             expect(swept.at(bump).travel).toBe(bump);
@@ -394,8 +398,8 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           const swept = sweep(kind.corner(input), { bump: 0, droop: 0, travelReference });
           expect([...swept.columns.travel]).toEqual([0]);
           expect(swept.end).toEqual({
-            bump: { travel: 0, how: 'reached' },
-            droop: { travel: 0, how: 'reached' },
+            bump: { travel: 0, status: 'reached' },
+            droop: { travel: 0, status: 'reached' },
           });
           const [row] = swept.rows();
           expect(placesOf(row).lowerOuter).toEqual(input.lowerArm.outer);
@@ -413,7 +417,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           for (const travel of [bump.travel + beyond, droop.travel - beyond, Number.NaN]) {
             expect(() => swept.at(travel)).toThrow(InputError);
             expect(() => swept.at(travel)).toThrow(
-              `${droop.travel} mm (${droop.how}) to ${bump.travel} mm (${bump.how})`,
+              `${droop.travel} mm (${droop.status}) to ${bump.travel} mm (${bump.status})`,
             );
           }
         }),

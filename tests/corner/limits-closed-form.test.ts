@@ -40,7 +40,7 @@ function find(found: Limits, side: 'bump' | 'droop', cause: LimitCause, part = '
 function circleOf({ coilover, lowerArm }: CornerInput) {
   const mount = polar(minus(coilover.mount, lowerArm.inner));
   const chassis = polar(minus(coilover.chassisMount, lowerArm.inner));
-  const [b, c, x] = [mount.radius, chassis.radius, coilover.offset ?? 0];
+  const [b, c, x] = [mount.radius, chassis.radius, coilover.foreAftOffset ?? 0];
   // The chassis mount stands above: the arm turns up to it.
   const drawn = chassis.angle - mount.angle;
   return {
@@ -81,7 +81,7 @@ function cornerOf(d: Draft, swing: boolean): CornerInput {
       on: 'lowerArm',
       mount,
       chassisMount: [mount[0] - d.shockInboard, mount[1] + d.shockHeight],
-      offset: d.offset,
+      foreAftOffset: d.offset,
     },
   });
 }
@@ -118,18 +118,18 @@ describe('a parallelogram', () => {
     fc.assert(
       fc.property(cases, turns, tenth(1, 20), tenth(1, 20), (c, { up, down }, solid, free) => {
         const { circle, travelAt } = c;
-        const [open, closed] = [circle.lengthAt(down), circle.lengthAt(up)];
-        fc.pre(closed + solid + free < circle.lengthAt(0) && up < circle.drawn);
+        const [extendedLength, compressedLength] = [circle.lengthAt(down), circle.lengthAt(up)];
+        fc.pre(compressedLength + solid + free < circle.lengthAt(0) && up < circle.drawn);
         const found = limits(doubleWishbone(c.input), {
-          damper: { open, closed },
+          damper: { extendedLength, compressedLength },
           bumpStop: { height: solid + free, solidHeight: solid },
         });
         const at = (cause: LimitCause, side: 'bump' | 'droop') => find(found, side, cause)?.travel ?? null;
         expectWithin(at('damperExtended', 'droop'), travelAt(down), MET);
         expectWithin(at('damperCompressed', 'bump'), travelAt(up), MET);
-        expectWithin(at('bumpStopSolid', 'bump'), travelAt(circle.turnAt(closed + solid)), MET);
+        expectWithin(at('bumpStopSolid', 'bump'), travelAt(circle.turnAt(compressedLength + solid)), MET);
         const contact = found.events.find(({ side }) => side === 'bump');
-        expectWithin(contact?.travel ?? null, travelAt(circle.turnAt(closed + solid + free)), MET);
+        expectWithin(contact?.travel ?? null, travelAt(circle.turnAt(compressedLength + solid + free)), MET);
         expect(contact?.event).toBe('bumpStopContact');
         expect([found.bump?.cause, found.droop?.cause]).toEqual(['bumpStopSolid', 'damperExtended']);
         expect(found.misfits).toEqual([]);
@@ -172,11 +172,11 @@ describe('a parallelogram', () => {
   it('has its bearings at the end of their tilt where the triangle of the shock says', () => {
     const ends = fc.record({
       part: fc.constantFrom('chassis', 'mount'),
-      bolt: fc.constantFrom('inPlane', 'foreAft'),
-      maxTilt: tenth(1, 25),
+      boltAxis: fc.constantFrom('inPlane', 'longitudinal'),
+      maxMisalignment: tenth(1, 25),
     });
     fc.assert(
-      fc.property(cases, ends, ({ input, arm, circle, travelAt }, { part, bolt, maxTilt }) => {
+      fc.property(cases, ends, ({ input, arm, circle, travelAt }, { part, boltAxis, maxMisalignment }) => {
         const { b, c, x, drawn } = circle;
         // Angle of the triangle at the chassis mount or the mount, for the arm turned, and the side between the two.
         const triangle = (turn: number) => {
@@ -187,12 +187,12 @@ describe('a parallelogram', () => {
         };
         const tilt = (turn: number) => {
           const { angle, planar } = triangle(turn);
-          if (bolt === 'foreAft') return Math.atan2(x, planar) * DEGREES;
+          if (boltAxis === 'longitudinal') return Math.atan2(x, planar) * DEGREES;
           const swing = Math.sin(angle - triangle(0).angle);
           return Math.asin((Math.abs(swing) * planar) / Math.hypot(planar, x)) * DEGREES;
         };
-        fc.pre(tilt(0) < maxTilt - 1e-3);
-        const found = limits(doubleWishbone(input), { ends: { [part]: { bolt, maxTilt } } });
+        fc.pre(tilt(0) < maxMisalignment - 1e-3);
+        const found = limits(doubleWishbone(input), { bearings: { [part]: { boltAxis, maxMisalignment } } });
         for (const [side, last] of [
           ['bump', Math.PI / 2 - arm.angle - 0.01],
           ['droop', -Math.PI / 2 - arm.angle + 0.5],
@@ -200,11 +200,11 @@ describe('a parallelogram', () => {
           const met = find(found, side, 'bearingMisalignment', part);
           const turnMet =
             met === undefined ? last : Math.asin(Math.sin(arm.angle) + met.travel / arm.radius) - arm.angle;
-          if (Math.abs(turnMet) < Math.abs(last)) expectWithin(tilt(turnMet), maxTilt, 1e-8);
+          if (Math.abs(turnMet) < Math.abs(last)) expectWithin(tilt(turnMet), maxMisalignment, 1e-8);
           for (let share = 0; share < 1; share += 1 / 256) {
             const turn = share * (Math.abs(turnMet) < Math.abs(last) ? turnMet : last);
             if (Math.abs(travelAt(turn)) < Math.abs(met?.travel ?? Number.POSITIVE_INFINITY) - 1e-6) {
-              expect(tilt(turn)).toBeLessThan(maxTilt);
+              expect(tilt(turn)).toBeLessThan(maxMisalignment);
             }
           }
         }
@@ -216,13 +216,17 @@ describe('a parallelogram', () => {
     fc.assert(
       fc.property(cases, tenth(5, 150), ({ input }, height) => {
         const found = limits(doubleWishbone(input), {
-          ground: [
+          chassisLowPoints: [
             [0, 300],
             [100, height],
           ],
         });
-        expectWithin(find(found, 'bump', 'groundContact', 'ground[1]')?.travel ?? null, height, MET);
-        expect(find(found, 'droop', 'groundContact', 'ground[1]')).toBeUndefined();
+        expectWithin(
+          find(found, 'bump', 'groundContact', 'chassisLowPoints[1]')?.travel ?? null,
+          height,
+          MET,
+        );
+        expect(find(found, 'droop', 'groundContact', 'chassisLowPoints[1]')).toBeUndefined();
       }),
     );
   });
@@ -294,9 +298,12 @@ describe('a swing arm', () => {
         const { b, c, x, drawn } = circle;
         fc.pre(patch.angle + drawn < Math.PI / 2 - 0.05);
         const shortest = Math.hypot(c - b, x);
-        const closedAt = (closed: number) =>
-          find(limits(doubleWishbone(input), { damper: { open: 1500, closed } }), 'bump', 'damperCompressed')
-            ?.travel;
+        const closedAt = (compressedLength: number) =>
+          find(
+            limits(doubleWishbone(input), { damper: { extendedLength: 1500, compressedLength } }),
+            'bump',
+            'damperCompressed',
+          )?.travel;
         // L grows by its curvature there, so that 1e-9 mm are met this far from the least length.
         const curvature = (b * c) / shortest / (patch.radius * Math.cos(patch.angle + drawn)) ** 2;
         const off = 2 * Math.sqrt((2 * MET) / curvature);

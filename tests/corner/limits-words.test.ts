@@ -31,7 +31,7 @@ const offset = doubleWishbone({
   lowerArm: { inner: [250, 150], outer: [650, 150] },
   upperArm: { inner: [240, 370], outer: [640, 370] },
   wheel: { centre: [720, 300], camber: -1 },
-  coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], offset: 100 },
+  coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], foreAftOffset: 100 },
 });
 
 /** An upright on a straight pillar: nothing but the coilover, 330 mm below its top, ends the travel. */
@@ -63,16 +63,16 @@ const onPillar = customCorner({
 describe('a limit in words', () => {
   it('names what ends the travel, where, and which of several', () => {
     const found = of({
-      damper: { open: 440, closed: 340 },
+      damper: { extendedLength: 440, compressedLength: 340 },
       bumpStop: { height: 30, solidHeight: 10 },
       tyre: { overallRadius: 310, width: 200 },
       arch: [[720, 700]],
-      ground: [
+      chassisLowPoints: [
         [0, 200],
         [200, 90],
       ],
       ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm' } },
-      ends: { mount: { bolt: 'inPlane', maxTilt: 12.5 } },
+      bearings: { mount: { boltAxis: 'inPlane', maxMisalignment: 12.5 } },
     });
     expect([found.bump, found.droop, ...found.later].map((limit) => limit?.sentence)).toEqual([
       'The bump stop is solid at 66.7 mm of bump (350 mm between the end eyes).',
@@ -80,11 +80,11 @@ describe('a limit in words', () => {
       'The bearing at the mount of the coilover is at its largest misalignment at 79.7 mm of bump: 12.5 degrees from straight.',
       'The damper is fully compressed at 80.1 mm of bump (340 mm between the end eyes).',
       'The tyre meets arch[0], [720, 700], with its tread at 89.8 mm of bump.',
-      'The chassis is on the ground with ground[1], [200, 90], at 90 mm of bump.',
+      'The chassis is on the ground with chassisLowPoints[1], [200, 90], at 90 mm of bump.',
       'The bearing at the mount of the coilover is at its largest misalignment at 93.5 mm of droop: 12.5 degrees from straight.',
       'The lower outer ball joint is at its largest articulation at 136.8 mm of bump: its stud is 20 degrees from the axis of its housing.',
       'The lower outer ball joint is at its largest articulation at 136.8 mm of droop: its stud is 20 degrees from the axis of its housing.',
-      'The chassis is on the ground with ground[0], [0, 200], at 200 mm of bump.',
+      'The chassis is on the ground with chassisLowPoints[0], [0, 200], at 200 mm of bump.',
       'The installation ratio is zero at 320 mm of bump: the line of the coilover passes through the pivot of the lower arm. The wheel moves there without moving the coilover, and beyond it the coilover goes the other way.',
       'The linkage can go on in more than one way at 399.6 mm of droop: how it does is not determined.',
       'The linkage is at a dead point at 400 mm of bump: it can take the wheel no higher.',
@@ -130,7 +130,10 @@ describe('a limit in words', () => {
   });
 
   it('is written in inches when asked, with the same numbers', () => {
-    const options: LimitOptions = { damper: { open: 440, closed: 340 }, ground: [[0, 101.6]] };
+    const options: LimitOptions = {
+      damper: { extendedLength: 440, compressedLength: 340 },
+      chassisLowPoints: [[0, 101.6]],
+    };
     const metric = of(options);
     const imperial = of({ ...options, units: 'imperial' });
     expect(imperial.bump?.sentence).toBe(
@@ -138,7 +141,7 @@ describe('a limit in words', () => {
     );
     expect(imperial.later.map(({ travel }) => travel)).toEqual(metric.later.map(({ travel }) => travel));
     expect(imperial.later[0].sentence).toBe(
-      'The chassis is on the ground with ground[0], [0, 4], at 4 inch of bump.',
+      'The chassis is on the ground with chassisLowPoints[0], [0, 4], at 4 inch of bump.',
     );
   });
 });
@@ -146,15 +149,15 @@ describe('a limit in words', () => {
 describe('what does not fit as drawn', () => {
   it('is told with what is missing, and leaves no travel to that side', () => {
     const found = of({
-      damper: { open: 390, closed: 300 },
+      damper: { extendedLength: 390, compressedLength: 300 },
       tyre: { overallRadius: 320, width: 200 },
       arch: [[720, 612]],
-      ground: [[0, -3]],
+      chassisLowPoints: [[0, -3]],
     });
     expect(found.misfits).toEqual([
       'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its extended length of 390 mm.',
       'The tyre does not fit: at the drawn ride height arch[0], [720, 612], lies 8 mm inside it.',
-      'The chassis is in the ground: at the drawn ride height ground[0], [0, -3], lies 3 mm below it.',
+      'The chassis is in the ground: at the drawn ride height chassisLowPoints[0], [0, -3], lies 3 mm below it.',
     ]);
     expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended', sentence: found.misfits[0] });
     expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreContact', sentence: found.misfits[1] });
@@ -165,12 +168,15 @@ describe('what does not fit as drawn', () => {
 
   it('is told of a damper too long, its stop too high, and of joints past their last angle', () => {
     const found = limits(offset, {
-      damper: { open: 550, closed: 420 },
+      damper: { extendedLength: 550, compressedLength: 420 },
       bumpStop: { height: 50, solidHeight: 20 },
       ballJoints: {
         upperOuter: { maxArticulation: 20, housing: 'upright', housingAxis: [0, 1], studAxis: [1, 1] },
       },
-      ends: { chassis: { bolt: 'foreAft', maxTilt: 12 }, mount: { bolt: 'inPlane', maxTilt: 12 } },
+      bearings: {
+        chassis: { boltAxis: 'longitudinal', maxMisalignment: 12 },
+        mount: { boltAxis: 'inPlane', maxMisalignment: 12 },
+      },
     });
     expect(found.misfits).toEqual([
       'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
@@ -186,13 +192,14 @@ describe('what does not fit as drawn', () => {
   });
 
   it('is what misses by more than a limit is met to, 1e-9 mm', () => {
-    const fitsOf = (open: number) => of({ damper: { open, closed: 300 } }).misfits;
+    const fitsOf = (extendedLength: number) =>
+      of({ damper: { extendedLength, compressedLength: 300 } }).misfits;
     expect(fitsOf(400 - 5e-10)).toEqual([]);
     expect(fitsOf(400 - 2e-9)).toHaveLength(1);
   });
 
   it('is not a damper fully open at ride height: that fits, with no droop travel', () => {
-    const found = of({ damper: { open: 400, closed: 300 } });
+    const found = of({ damper: { extendedLength: 400, compressedLength: 300 } });
     expect(found.misfits).toEqual([]);
     expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended' });
     expect(found.droop?.sentence).toBe(
@@ -254,7 +261,10 @@ describe('notes', () => {
     expect(of({ tyre: '205/55R16', arch: [[-720, 700]] }).notes.at(-1)).toBe(
       'arch[0] lies on the other side of the car than the wheel: the two count with one sign of y.',
     );
-    const high = of({ damper: { open: 440, closed: 340 }, bumpStop: { height: 100, solidHeight: 10 } });
+    const high = of({
+      damper: { extendedLength: 440, compressedLength: 340 },
+      bumpStop: { height: 100, solidHeight: 10 },
+    });
     expect(high.notes[0]).toMatch(/^The bump stop, 100 mm high, .* pressed in all the time\.$/);
     const below = doubleWishbone({
       lowerArm: corner.lowerArm,
@@ -262,7 +272,7 @@ describe('notes', () => {
       wheel: { centre: [720, 300], camber: 0 },
       coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 20] },
     } as never);
-    const found = limits(below, { damper: { open: 150, closed: 100 } });
+    const found = limits(below, { damper: { extendedLength: 150, compressedLength: 100 } });
     expect(found.notes).toEqual([
       'Bump lengthens the coilover at the drawn ride height: is it mounted as meant?',
     ]);
@@ -293,8 +303,8 @@ describe('a corner drawn at an end of its travel', () => {
       coilover: { on: 'upright', mount: [550, 150], chassisMount: [400, 600] },
     });
     const found = limits(upright, {
-      damper: { open: 600, closed: 300 },
-      ground: [[0, 100]],
+      damper: { extendedLength: 600, compressedLength: 300 },
+      chassisLowPoints: [[0, 100]],
       required: { bump: 10, droop: 10 },
       donor: { length: 500, state: 'measured' },
     });
@@ -328,12 +338,12 @@ describe('a drawing that stands higher', () => {
           coilover: { on: 'lowerArm', mount: up([550, 150]), chassisMount: up([550, 550]) },
         }),
         {
-          damper: { open: 440, closed: 340 },
+          damper: { extendedLength: 440, compressedLength: 340 },
           tyre: { overallRadius: 295, width: 200 },
           arch: [up([600, 640])],
-          ground: [up([0, 90])],
+          chassisLowPoints: [up([0, 90])],
           required: { bump: 70, droop: 70 },
-          donor: { length: 470, state: 'open', stroke: 120 },
+          donor: { length: 470, state: 'extended', stroke: 120 },
         },
       );
       const { bump, droop, later, misfits, travelMargins, donor, notes } = found;
@@ -372,7 +382,7 @@ describe('a drawing that stands higher', () => {
 describe('required travel', () => {
   it('is set against what is available', () => {
     const { travelMargins, bump, droop } = of({
-      damper: { open: 440, closed: 340 },
+      damper: { extendedLength: 440, compressedLength: 340 },
       required: { bump: 81, droop: 50 },
     });
     expect(travelMargins?.bump?.required).toBe(81);
@@ -405,7 +415,10 @@ describe('required travel', () => {
   });
 
   it('has all of it below 0 on a side that a limit met as drawn leaves none of', () => {
-    const { travelMargins } = of({ damper: { open: 400, closed: 340 }, required: { bump: 80, droop: 30 } });
+    const { travelMargins } = of({
+      damper: { extendedLength: 400, compressedLength: 340 },
+      required: { bump: 80, droop: 30 },
+    });
     expect(travelMargins?.droop).toEqual({
       required: 30,
       available: 0,
@@ -418,7 +431,7 @@ describe('required travel', () => {
 
   it('can not be counted before all fits, on either side', () => {
     const { misfits, travelMargins } = of({
-      damper: { open: 390, closed: 300 },
+      damper: { extendedLength: 390, compressedLength: 300 },
       required: { bump: 60, droop: 50 },
     });
     expect(misfits).toHaveLength(1);
@@ -452,7 +465,7 @@ describe('required travel', () => {
     // Square to its pillar the coilover stands where the eye is as high as the top.
     expect(travelMargins?.bump?.sentence).toBe('Bump: 100 mm required, 330 mm available: margin 230 mm.');
     // What does not fit is told even so.
-    const misfit = limits(onPillar, { ground: [[0, -5]], required: { droop: 20 } });
+    const misfit = limits(onPillar, { chassisLowPoints: [[0, -5]], required: { droop: 20 } });
     expect(misfit.droop?.cause).not.toBe('deadPoint');
     expect(misfit.travelMargins?.droop).toMatchObject({ available: null, margin: -20 });
   });
@@ -472,25 +485,25 @@ describe('options that can not be', () => {
   it('are told all at once, with what to do', () => {
     expect(
       message({
-        damper: { open: 300, closed: 340 },
+        damper: { extendedLength: 300, compressedLength: 340 },
         bumpStop: { height: 20, solidHeight: 20 },
         tyre: 'round',
         arch: [[1, Number.NaN]],
         ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm', studAxis: [0, 0] } },
-        ends: { mount: { bolt: 'sideways', maxTilt: -1 } },
+        bearings: { mount: { boltAxis: 'sideways', maxMisalignment: -1 } },
         required: { bump: -5 },
         units: 'feet',
         springs: 2,
       }).split('\n'),
     ).toEqual([
       'invalid limit options',
-      '  damper.closed: not less than damper.open, got 340 mm (allowed: less than 300 mm); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+      '  damper.compressedLength: not less than damper.extendedLength, got 340 mm (allowed: less than 300 mm); are the two lengths exchanged?',
       '  bumpStop.solidHeight: not less than bumpStop.height, got 20 mm (allowed: less than 20 mm); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
       expect.stringMatching(/^ {2}tyre: not a size marking, got "round"/),
       expect.stringMatching(/^ {2}arch\[0\]\[1\]: wrong kind of value, got NaN/),
       '  ballJoints.lowerOuter.studAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
-      expect.stringMatching(/^ {2}ends\.mount\.bolt: unknown choice, got "sideways"/),
-      expect.stringMatching(/^ {2}ends\.mount\.maxTilt: out of range, got -1 degrees/),
+      expect.stringMatching(/^ {2}bearings\.mount\.boltAxis: unknown choice, got "sideways"/),
+      expect.stringMatching(/^ {2}bearings\.mount\.maxMisalignment: out of range, got -1 degrees/),
       expect.stringMatching(/^ {2}required\.bump: out of range, got -5 mm/),
       '  units: unknown choice, got "feet" (allowed: metric, imperial)',
       expect.stringMatching(/^ {2}springs: unknown name/),
@@ -501,7 +514,7 @@ describe('options that can not be', () => {
     expect(message({ bumpStop: { height: 20, solidHeight: 5 }, arch: [[1, 2]] })).toBe(
       [
         'invalid limit options',
-        '  bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        '  bumpStop: a bump stop without a damper; give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
         '  arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
       ].join('\n'),
     );
@@ -509,7 +522,10 @@ describe('options that can not be', () => {
       /^invalid limit options\n {2}tyre: not a size marking, got "round"/,
     );
     expect(
-      message({ damper: { open: 400, closed: 390 }, bumpStop: { height: 20, solidHeight: 15 } }),
+      message({
+        damper: { extendedLength: 400, compressedLength: 390 },
+        bumpStop: { height: 20, solidHeight: 15 },
+      }),
     ).toMatch(
       /bumpStop\.solidHeight: not less than the damper's stroke, got 15 mm \(allowed: less than 10 mm\)/,
     );
@@ -522,6 +538,6 @@ describe('options that can not be', () => {
   it('may be left out, as may lists be empty', () => {
     expect(message(undefined)).toBe('accepted');
     expect(message({})).toBe('accepted');
-    expect(message({ arch: [], ground: [] })).toBe('accepted');
+    expect(message({ arch: [], chassisLowPoints: [] })).toBe('accepted');
   });
 });

@@ -48,13 +48,18 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
   const { damper, bumpStop, tyre } = options;
   switch (cause) {
     case 'damperExtended':
-      return (damper?.open ?? Number.NaN) - pose.shockLength;
+      return (damper?.extendedLength ?? Number.NaN) - pose.shockLength;
     case 'damperCompressed':
-      return pose.shockLength - (damper?.closed ?? Number.NaN);
+      return pose.shockLength - (damper?.compressedLength ?? Number.NaN);
     case 'bumpStopSolid':
-      return pose.shockLength - ((damper?.closed ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN));
+      return (
+        pose.shockLength - ((damper?.compressedLength ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN))
+      );
     case 'groundContact': {
-      const point = options.ground?.[Number(part.slice(7, -1))] ?? [Number.NaN, Number.NaN];
+      const point = options.chassisLowPoints?.[Number(part.slice('chassisLowPoints['.length, -1))] ?? [
+        Number.NaN,
+        Number.NaN,
+      ];
       return point[1] - pose.contactPatch[1];
     }
     case 'tyreContact': {
@@ -79,15 +84,15 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
       return joint.maxArticulation - Math.abs(half(drawn + stud - housing)) * DEGREES;
     }
     case 'bearingMisalignment': {
-      const end = options.ends?.[part as 'mount' | 'chassis'];
+      const end = options.bearings?.[part as 'mount' | 'chassis'];
       if (end === undefined) return Number.NaN;
       const line = minus(pose.mount, coilover.chassisMount);
-      const x = coilover.offset ?? 0;
+      const x = coilover.foreAftOffset ?? 0;
       const lean = Math.atan2(Math.abs(x), Math.hypot(...line));
-      if (end.bolt === 'foreAft') return end.maxTilt - lean * DEGREES;
+      if (end.boltAxis === 'longitudinal') return end.maxMisalignment - lean * DEGREES;
       const body = part === 'mount' ? turns[coilover.on] : 0;
       const swing = angle(line) - angle(minus(coilover.mount, coilover.chassisMount)) - body;
-      return end.maxTilt - Math.asin(Math.abs(Math.cos(lean) * Math.sin(swing))) * DEGREES;
+      return end.maxMisalignment - Math.asin(Math.abs(Math.cos(lean) * Math.sin(swing))) * DEGREES;
     }
     default:
       return null;
@@ -112,42 +117,45 @@ const joint = fc.record(
   { requiredKeys: ['maxArticulation', 'housing'] },
 );
 const bearing = fc.record({
-  bolt: fc.constantFrom<('foreAft' | 'inPlane')[]>('foreAft', 'inPlane'),
-  maxTilt: tenth(2, 25),
+  boltAxis: fc.constantFrom<('longitudinal' | 'inPlane')[]>('longitudinal', 'inPlane'),
+  maxMisalignment: tenth(2, 25),
 });
 
 /** Random corners with everything that can end their travel; some of it does not fit as drawn. */
 const cases = unlikeArms.chain((input) => {
-  const { mount, chassisMount, offset = 0 } = input.coilover;
+  const { mount, chassisMount, foreAftOffset = 0 } = input.coilover;
   const [y, z] = input.wheel.centre;
-  const ride = Math.hypot(...minus(mount, chassisMount), offset);
+  const ride = Math.hypot(...minus(mount, chassisMount), foreAftOffset);
   return fc
     .record({
-      open: tenth(-10, 80),
-      closed: tenth(-10, 80),
+      extendedLength: tenth(-10, 80),
+      compressedLength: tenth(-10, 80),
       stop: tenth(1, 20),
       solid: tenth(0, 20),
       radius: tenth(0, 20),
       width: tenth(150, 260),
       arch: fc.array(fc.tuple(tenth(-150, 150), tenth(250, 420)), { maxLength: 4 }),
-      ground: fc.array(tenth(-5, 150), { maxLength: 2 }),
+      chassisLowPoints: fc.array(tenth(-5, 150), { maxLength: 2 }),
       lowerOuter: joint,
       upperOuter: joint,
       mount: bearing,
       chassis: bearing,
     })
     .map((d): { input: CornerInput; options: LimitOptions } => {
-      const closed = Math.max(20, ride - d.closed);
+      const compressedLength = Math.max(20, ride - d.compressedLength);
       return deepFreeze({
         input,
         options: {
-          damper: { open: Math.max(ride + d.open, closed + 50), closed },
+          damper: {
+            extendedLength: Math.max(ride + d.extendedLength, compressedLength + 50),
+            compressedLength,
+          },
           bumpStop: { height: d.solid + d.stop, solidHeight: d.solid },
           tyre: { overallRadius: z + d.radius, width: d.width },
           arch: d.arch.map(([u, v]): Point => [y + u, z + v]),
-          ground: d.ground.map((height): Point => [0, height]),
+          chassisLowPoints: d.chassisLowPoints.map((height): Point => [0, height]),
           ballJoints: { lowerOuter: d.lowerOuter, upperOuter: d.upperOuter },
-          ends: { mount: d.mount, chassis: d.chassis },
+          bearings: { mount: d.mount, chassis: d.chassis },
         },
       });
     });
@@ -348,13 +356,13 @@ describe('limits of any corner', () => {
   });
 });
 
-function partsOf({ arch = [], ground = [], bumpStop }: LimitOptions): Record<string, string[]> {
+function partsOf({ arch = [], chassisLowPoints = [], bumpStop }: LimitOptions): Record<string, string[]> {
   return {
     damperExtended: [''],
     damperCompressed: [''],
     bumpStopSolid: bumpStop !== undefined && bumpStop.solidHeight > 0 ? [''] : [],
     tyreContact: arch.map((_, k) => `arch[${k}]`),
-    groundContact: ground.map((_, k) => `ground[${k}]`),
+    groundContact: chassisLowPoints.map((_, k) => `chassisLowPoints[${k}]`),
     ballJointArticulation: ['lowerOuter', 'upperOuter'],
     bearingMisalignment: ['mount', 'chassis'],
   };

@@ -3,7 +3,16 @@
  * hand, and against pictures of what ends their travel.
  */
 import * as fc from 'fast-check';
-import { handMethod, type Limit, type Limits, limits, type PushrodInput, pushrod, sweep } from 'jounce';
+import {
+  handMethod,
+  type Limit,
+  type Limits,
+  limits,
+  type Pose,
+  type PushrodInput,
+  pushrod,
+  sweep,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { cross, dot, minus, type Point } from '../judges/plane.ts';
 import { type RockerInput, type RockerPose, rockerCorner } from '../judges/rocker.ts';
@@ -58,14 +67,15 @@ describe('any corner with rod and rocker, by circle intersection', () => {
         for (const share of SHARES) {
           const travel = share * (share > 0 ? bump.travel : -droop.travel);
           const row = swept.at(travel);
+          const places: Pose = row;
           const pose = judged(input, travel);
           const c = pose.fastest / pose.sine;
           const place = { times: PLACE, scale: magnitudeOf(input) * c };
           for (const [name, at] of Object.entries(pose.points)) {
             const column = name === 'shockOther' ? 'shockOtherMount' : name;
             if (name === 'shockOther' && input.coilover.otherEnd === undefined) continue;
-            expectClose(row[`${column}Y`], at[0], place);
-            expectClose(row[`${column}Z`], at[1], place);
+            expectClose(places[`${column}Y`], at[0], place);
+            expectClose(places[`${column}Z`], at[1], place);
           }
           const { rodMount, rodRockerMount } = pose.points;
           expectClose(row.shockLength, pose.shockLength, place);
@@ -233,7 +243,7 @@ describe('limits of a corner with rod and rocker', () => {
           rodRockerMount: { maxArticulation: 8, housing: 'rod' },
           rodMount: { maxArticulation: 6, housing: 'lowerArm' },
         },
-        ends: { otherEnd: { bolt: 'inPlane', maxTilt: 5 } },
+        bearings: { otherEnd: { boltAxis: 'inPlane', maxMisalignment: 5 } },
       },
     );
     const { at } = sweep(pushrod(rear), { bump: 214.3, droop: 200 });
@@ -262,7 +272,7 @@ describe('limits of a corner with rod and rocker', () => {
         rodMount: { maxArticulation: 8, housing: 'upperArm' },
         lowerOuter: { maxArticulation: 8, housing: 'uprigt' },
       },
-      ends: { otherEnd: { bolt: 'inPlane', maxTilt: 5 } },
+      bearings: { otherEnd: { boltAxis: 'inPlane', maxMisalignment: 5 } },
     } as const;
     expect(() => limits(corner, options)).toThrow(
       [
@@ -270,7 +280,7 @@ describe('limits of a corner with rod and rocker', () => {
         '  ballJoints.rodRockrMount: unknown joint (allowed: lowerInner, lowerOuter, upperInner, upperOuter, rodMount, rodRockerMount, rockerPivot); did you mean rodRockerMount?',
         '  ballJoints.rodMount.housing: not a part of this joint, got "upperArm" (allowed: lowerArm, rod)',
         '  ballJoints.lowerOuter.housing: not a part of this joint, got "uprigt" (allowed: arm, lowerArm, upright); did you mean upright?',
-        '  ends.otherEnd: an end that does not move in this corner; name it chassis',
+        '  bearings.otherEnd: an end that does not move in this corner; name it chassis',
       ].join('\n'),
     );
   });

@@ -280,14 +280,16 @@ describe('many draws', () => {
     expect(pathsOf({ draws: 10_001 })).toEqual(['draws']);
     expect(pathsOf(null)).toEqual(['']);
     expect(pathsOf({ sweep: { bump: -1 } })).toEqual(['bump']);
-    expect(pathsOf({ limits: { damper: { open: 300, closed: 385 } } })).toEqual(['damper.closed']);
+    expect(pathsOf({ limits: { damper: { extendedLength: 300, compressedLength: 385 } } })).toEqual([
+      'damper.compressedLength',
+    ]);
   });
 });
 
 describe('the probability of a cause', () => {
   const plusMinus = 1;
-  const closed = 310;
-  const drawn = limits(corner, { damper: { open: 385, closed } });
+  const compressedLength = 310;
+  const drawn = limits(corner, { damper: { extendedLength: 385, compressedLength } });
   const travel = Number(drawn.bump?.travel);
   const at = sweep(corner, { bump: travel, droop: 0 });
   const { shockLength } = uncertaintyBands(corner, plusMinus, { bump: travel, droop: 0 }).columns;
@@ -308,10 +310,13 @@ describe('the probability of a cause', () => {
     // Normal distribution function at half a standard deviation (tables; from memory).
     const wanted = 0.69146;
     const clearance = travel + (0.5 * halfWidth) / 1.96;
-    const { bump } = run({ damper: { open: 385, closed }, ground: [[0, clearance]] });
+    const { bump } = run({
+      damper: { extendedLength: 385, compressedLength },
+      chassisLowPoints: [[0, clearance]],
+    });
     expect(bump.causes.map(({ cause, part }) => [cause, part])).toEqual([
       ['damperCompressed', ''],
-      ['groundContact', 'ground[0]'],
+      ['groundContact', 'chassisLowPoints[0]'],
     ]);
     const [first, second] = bump.causes.map(({ probability }) => probability);
     expectWithin(first, wanted, 4 * Math.sqrt((wanted * (1 - wanted)) / draws));
@@ -321,7 +326,7 @@ describe('the probability of a cause', () => {
   });
 
   it('goes with the travel to be counted on', () => {
-    const { bump } = run({ damper: { open: 385, closed } });
+    const { bump } = run({ damper: { extendedLength: 385, compressedLength } });
     expect(bump.causes).toEqual([{ cause: 'damperCompressed', part: '', probability: 1 }]);
     const { p2_5, median, p97_5 } = bump.travel ?? { p2_5: 0, median: 0, p97_5: 0 };
     // Standard errors of a median and of half the distance of two quantiles, in half-widths.

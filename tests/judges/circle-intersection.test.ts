@@ -195,7 +195,7 @@ describe('laws', () => {
           });
         });
         const planar = apart(pose.mount, coilover.chassisMount);
-        expectWithin(pose.shockLength, Math.hypot(planar, coilover.offset ?? 0), 1e-12);
+        expectWithin(pose.shockLength, Math.hypot(planar, coilover.foreAftOffset ?? 0), 1e-12);
       }
     }
   });

@@ -40,7 +40,7 @@ export interface CornerInput {
     readonly on: 'lowerArm' | 'upperArm' | 'upright';
     readonly mount: Point;
     readonly chassisMount: Point;
-    readonly offset?: number;
+    readonly foreAftOffset?: number;
   };
 }
 
@@ -102,7 +102,7 @@ export function circleCorner(input: CornerInput): CircleCorner {
   const [Ay, Az] = input.lowerArm.inner;
   const [By, Bz] = input.upperArm.inner;
   const [Cy, Cz] = input.coilover.chassisMount;
-  const x = input.coilover.offset ?? 0;
+  const x = input.coilover.foreAftOffset ?? 0;
   const p0 = minus(input.lowerArm.outer, input.lowerArm.inner);
   const q0 = minus(input.upperArm.outer, input.upperArm.inner);
   const r0 = minus(input.upperArm.outer, input.lowerArm.outer);

@@ -81,7 +81,7 @@ function sweepRows(
   const [Ty, Tz] = drawnContactPatch(input);
   const [My, Mz] = input.coilover.mount;
   const [Cy, Cz] = input.coilover.chassisMount;
-  const x = input.coilover.offset ?? 0;
+  const x = input.coilover.foreAftOffset ?? 0;
   const x2 = x * x;
 
   const ay = Py - Ay;

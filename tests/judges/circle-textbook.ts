@@ -36,7 +36,7 @@ export function textbookSweep(
   const [Ty, Tz] = drawnContactPatch(input);
   const [My, Mz] = input.coilover.mount;
   const [Cy, Cz] = input.coilover.chassisMount;
-  const x = input.coilover.offset ?? 0;
+  const x = input.coilover.foreAftOffset ?? 0;
 
   let py = Py - Ay;
   let pz = Pz - Az;

@@ -49,7 +49,7 @@ export function newtonSweep(
   const drawn = travelReference === 'contactPatch' ? T[1] : wheel.centre[1];
   const ends = { lowerArm: [A, P], upperArm: [B, Q], upright: [P, Q] } as const;
   const mount = fixedTo(ends[coilover.on][0], ends[coilover.on][1], coilover.mount);
-  const offset = coilover.offset ?? 0;
+  const offset = coilover.foreAftOffset ?? 0;
 
   const x = new Float64Array([P[0], P[1], Q[0], Q[1]]);
   const matrix = new Float64Array(20);

@@ -62,7 +62,10 @@ describe('show', () => {
 
   it('has of a sweep its table, its curves, and their specification', async () => {
     const curves = sweep(plain);
-    const options = { panels: ['camber'], limits: limits(plain, { damper: { open: 400, closed: 300 } }) };
+    const options = {
+      panels: ['camber' as const],
+      limits: limits(plain, { damper: { extendedLength: 400, compressedLength: 300 } }),
+    };
     const { bundle } = show(curves, options);
     expect(bundle['text/plain']).toBe(sweepTable(curves));
     expect(pictureIn(bundle['text/html']).trim()).toBe(plotCurves(curves, options).trim());
@@ -94,7 +97,7 @@ describe('show', () => {
 
   it('has of limits every sentence', () => {
     const found = limits(plain, {
-      damper: { open: 330, closed: 300 },
+      damper: { extendedLength: 330, compressedLength: 300 },
       bumpStop: { height: 20, solidHeight: 8 },
       required: { bump: 500 },
     });
@@ -205,8 +208,8 @@ describe('show', () => {
 
   it('says which points of a survey are known, which are not determined, and what nothing checks', () => {
     const found = survey({
-      points: { A: { at: [0, 0] }, B: { guess: [100, 5] } },
-      distances: [{ between: ['A', 'B'], is: 100 }],
+      points: { A: { known: [0, 0] }, B: { estimate: [100, 5] } },
+      distances: [{ between: ['A', 'B'], value: 100 }],
     });
     const cells = textsOf(show(found).bundle['text/html'], 'td');
     expect(cells.slice(0, 5)).toEqual(['A', '0.0', 'known', '0.0', 'known']);
@@ -216,7 +219,7 @@ describe('show', () => {
 
   it('has of a sizing every figure there is, how sure it is, and what does not fit', () => {
     const guessed = sized((document) => {
-      document.masses.guess.total = { value: 700, plusMinus: 30 };
+      document.masses.estimate.total = { value: 700, plusMinus: 30 };
     });
     const { bundle } = show(guessed);
     const cells = textsOf(bundle['text/html'], 'td');
@@ -231,7 +234,7 @@ describe('show', () => {
     [lower, upper].forEach((end, k) => {
       expect(Math.abs(between[k] - (end as number))).toBeLessThanOrEqual(0.0501);
     });
-    expect(cells[wanted + 3]).toBe('masses.guess.total, 100 %');
+    expect(cells[wanted + 3]).toBe('masses.estimate.total, 100 %');
     expect(cells.join()).not.toMatch(/NaN|undefined|null/);
 
     const faulty = sized((document) => {

@@ -114,7 +114,7 @@ describe('an order sheet', () => {
       const text = sheetMarkdown(
         orderSheet(
           sized(({ masses }) => {
-            masses.guess.total.value = total;
+            masses.estimate.total.value = total;
           }),
         ),
       );
@@ -221,7 +221,7 @@ describe('an order sheet', () => {
   it('keeps to what was written, whatever signs are in it', () => {
     const odd = sized((car) => {
       car.name = 'A <b>"bold"</b> & | `odd` *name*';
-      car.openPoints = ['<script>alert(1)</script>', 'a | b'];
+      car.openQuestions = ['<script>alert(1)</script>', 'a | b'];
     });
     const html = sheetHtml(orderSheet(odd));
     expect(html).not.toContain('<script>');

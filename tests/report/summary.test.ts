@@ -32,7 +32,7 @@ describe('the summary of a sizing', () => {
   it('counts the conflicts that do not stand against an order, and says that they are to resolve or accept', () => {
     const far = sized(({ corners }) => {
       for (const axle of ['front', 'rear']) {
-        corners[axle].sizing.springs = [{ name: 'a', rate: 70, free: 260, solid: 60 }];
+        corners[axle].sizing.springs = [{ name: 'a', rate: 70, freeLength: 260, solidLength: 60 }];
       }
     });
     const conflicts = far.conflicts.filter(({ severity }) => severity === 'conflict');
@@ -47,7 +47,7 @@ describe('the summary of a sizing', () => {
     expect(sizingSummary(sized())).toContain('No conflicts.');
     const spoilt = sized((document) => {
       document.corners.front.sizing.unsprungMass = 500;
-      document.corners.rear.limits.damper = { open: 500, closed: 460 };
+      document.corners.rear.limits.damper = { extendedLength: 500, compressedLength: 460 };
     });
     const text = sizingSummary(spoilt).replace(/\s+/g, ' ');
     expect(spoilt.conflicts.length).toBeGreaterThan(1);

@@ -39,7 +39,7 @@ describe('a picture of residuals', () => {
   });
 
   it('refuses a survey without readings', () => {
-    expect(() => drawResiduals(survey({ points: { A: { at: [0, 0] } } }))).toThrow(InputError);
+    expect(() => drawResiduals(survey({ points: { A: { known: [0, 0] } } }))).toThrow(InputError);
   });
 });
 

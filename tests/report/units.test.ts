@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import {
   cornerForces,
-  describeEnd,
+  describeSweepEnd,
   design,
   drawCorner,
   drawDesign,
@@ -158,24 +158,24 @@ describe('in inches', () => {
   });
 
   it('an end says where it is', () => {
-    expect(describeEnd({ travel: 63.5, how: 'deadPoint' }, units)).toBe(
+    expect(describeSweepEnd({ travel: 63.5, status: 'deadPoint' }, units)).toBe(
       'dead point at +2.50 inch: the linkage can take the wheel no farther',
     );
-    expect(describeEnd({ travel: 63.5, how: 'reached' })).toBe('reached +63.5 mm, as asked');
+    expect(describeSweepEnd({ travel: 63.5, status: 'reached' })).toBe('reached +63.5 mm, as requested');
   });
 });
 
 /** What the numbers of a document are by the name that they stand under; all others are lengths. */
 const FACTORS: Readonly<Record<string, number>> = {
-  ...Object.fromEntries(['total', 'mass', 'oldMass', 'unsprungMass'].map((name) => [name, POUND])),
+  ...Object.fromEntries(['total', 'mass', 'new', 'replaced', 'unsprungMass'].map((name) => [name, POUND])),
   ...Object.fromEntries(['rate', 'rateStep', 'tyreRate'].map((name) => [name, POUND_FORCE / INCH])),
   force: POUND_FORCE,
   pressure: POUND_FORCE / INCH ** 2 / 0.1,
-  antiRollBar: (POUND_FORCE * 12 * INCH) / 1000,
+  antiRollBarStiffness: (POUND_FORCE * 12 * INCH) / 1000,
   speed: 1.609344,
-  speeds: 1.609344,
+  speedsToCheck: 1.609344,
   ...Object.fromEntries(
-    'frontShare leftShare lateral braking camber maxArticulation maxTilt housingAxis studAxis frequency ratio bumpShare kneeShare quantity rateTolerance'
+    'frontFraction leftFraction lateralAcceleration deceleration camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance'
       .split(' ')
       .map((name) => [name, 1]),
   ),
@@ -184,8 +184,7 @@ const FACTORS: Readonly<Record<string, number>> = {
 /** A document in inches and pounds, written in mm and kg. */
 function inMetric(value: Json, name = ''): Json {
   if (typeof value === 'number') return value * (FACTORS[name] ?? INCH);
-  if (name === 'bumpStopForces')
-    return value.map(([at, force]: number[]) => [at * INCH, force * POUND_FORCE]);
+  if (name === 'bumpStopTable') return value.map(([at, force]: number[]) => [at * INCH, force * POUND_FORCE]);
   if (Array.isArray(value)) return value.map((one) => inMetric(one, name));
   if (typeof value !== 'object' || value === null) return value === 'imperial' ? 'metric' : value;
   return Object.fromEntries(

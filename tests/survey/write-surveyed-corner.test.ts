@@ -30,7 +30,7 @@ const example: Json = JSON.parse(
 );
 const again: Json = {
   ...example,
-  distances: example.distances.map((one: Json, k: number) => (k === 8 ? { ...one, is: 136.5 } : one)),
+  distances: example.distances.map((one: Json, k: number) => (k === 8 ? { ...one, value: 136.5 } : one)),
 };
 const found = survey(again);
 /** One reading is wrong: wide intervals, and something to look at. */
@@ -137,7 +137,7 @@ describe('a survey written into a car file', () => {
     const { corners } = written;
     const wanted = { ...written, corners: { ...corners, front: { ...corners.front, corner } } };
     const [one, other] = [written, wanted].map((car) => sizeCoilovers(car).axles[0]);
-    for (const name of ['designLength', 'requiredSpringRate', 'bumpTravelAvailable']) {
+    for (const name of ['designLength', 'requiredSpringRate', 'bumpTravelAvailable'] as const) {
       const [a, b] = [one, other].map(({ figure }) => figure(name));
       expectWithin(a.value, Number(b.value), 1e-5);
       expectWithin(a.lower, Number(b.lower), 1e-5);
@@ -157,23 +157,24 @@ describe('a survey written into a car file', () => {
     const mirrored = surveyWith(errors(4));
     const points = Object.fromEntries(
       Object.entries<Json>(mirrored.points).map(([name, point]) => {
-        const { guess } = point;
-        return [name, guess === undefined ? point : { ...point, guess: [-guess[0], guess[1]] }];
+        const { estimate } = point;
+        return [name, estimate === undefined ? point : { ...point, estimate: [-estimate[0], estimate[1]] }];
       }),
     );
-    const turn = <T extends { is: number }>(list: T[]) => list.map((one) => ({ ...one, is: -one.is }));
+    const turn = <T extends { value: number }>(list: T[]) =>
+      list.map((one) => ({ ...one, value: -one.value }));
     const right = survey({
       ...mirrored,
       points,
       laterals: turn(mirrored.laterals),
-      leans: turn(mirrored.leans as { is: number }[]),
-      slopes: turn(mirrored.slopes as { is: number }[]),
+      inclinations: turn(mirrored.inclinations as { value: number }[]),
+      slopes: turn(mirrored.slopes as { value: number }[]),
     } as unknown as SurveyInput);
     const wanted = surveyedCorner(right, { coilover: 'lowerArm' });
     expect(wanted.mirrored).toBe(true);
     const written: Json = writeSurveyedCorner({ units: 'imperial' }, right, { coilover: 'lowerArm' });
     expect(written.lowerArm.outer[0].value).toBeLessThan(-20);
-    expectWithin(written.coilover.offset, -25 / 25.4, 1e-8);
+    expectWithin(written.coilover.foreAftOffset, -25 / 25.4, 1e-8);
     const { corner } = readCorner(written);
     expect(corner.mirrored).toBe(true);
     expectSameBands(uncertaintyBands(corner, undefined, travel), uncertaintyBands(wanted, undefined, travel));
@@ -197,11 +198,11 @@ describe('a survey written into a car file', () => {
     };
     const known = survey({
       points: {
-        ...Object.fromEntries(Object.entries(places).map(([name, at]) => [name, { at }])),
-        rodMount: { guess: places.rodMount },
+        ...Object.fromEntries(Object.entries(places).map(([name, known]) => [name, { known }])),
+        rodMount: { estimate: places.rodMount },
       },
-      heights: [{ of: 'rodMount', is: places.rodMount[1] }],
-      laterals: [{ of: 'rodMount', is: places.rodMount[0] }],
+      heights: [{ of: 'rodMount', value: places.rodMount[1] }],
+      laterals: [{ of: 'rodMount', value: places.rodMount[0] }],
     } as SurveyInput);
     const written: Json = writeSurveyedCorner({}, known, { kind: 'pushrod', rod: 'lowerArm', camber: -1 });
     expect(written.kind).toBe('pushrod');

@@ -54,9 +54,9 @@ export function jumpLengths({ spring, loose, bumpStop: stop }: CoiloverForce): n
 /** Length between the eyes at which the bump stop is first touched, mm; null where there is none. */
 export function contactLength(
   bumpStop: { readonly height: number } | undefined,
-  damper: { readonly closed: number } | null | undefined,
+  damper: { readonly compressedLength: number } | null | undefined,
 ): number | null {
-  return damper == null || bumpStop === undefined ? null : damper.closed + bumpStop.height;
+  return damper == null || bumpStop === undefined ? null : damper.compressedLength + bumpStop.height;
 }
 
 /** Between the points of the table in a straight line; beyond its end as steep as before. */

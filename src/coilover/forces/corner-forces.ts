@@ -8,7 +8,7 @@
 import type { Corner } from '../../corner/corner.ts';
 import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
 import { pivotOf } from '../../corner/model.ts';
-import type { Drawing, Point } from '../../linkage/drawing.ts';
+import type { CheckedDrawing, Point } from '../../linkage/drawing.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
@@ -132,7 +132,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
   const { model, motion } = setup;
   const travel = travelOf(setup, one);
   const { drawing, found, length, total, shares } = standAt(setup, travel, one.tyre);
-  const { offset } = model.shock;
+  const { foreAftOffset } = model.shock;
   const patch = motion.read({ x: model.contactPatch })(heightAt(setup, travel));
   const { axial, bending } = alongBodies(setup, drawing, found);
   return {
@@ -147,7 +147,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
     bending,
     ballJoints: jointLoads(setup, travel, found),
     jacking: jackingOf(one.tyre, patch.first),
-    outOfPlane: Math.abs((total * offset) / length),
+    outOfPlane: Math.abs((total * foreAftOffset) / length),
   };
 }
 
@@ -158,13 +158,13 @@ function jackingOf(tyre: LoadCase['tyre'], slide: number | null): number | null 
 }
 
 /** Axial force in what is held at two joints, and bending of what carries more besides. */
-export function alongBodies({ model }: SetUp, { points, bodies, ground }: Drawing, found: Forces) {
+export function alongBodies({ model }: SetUp, { points, bodies, ground }: CheckedDrawing, found: Forces) {
   const axial: Record<string, number> = {};
   const bending: Bending[] = [];
   const { outer, inner } = model.shock;
   const push = found.driver ?? 0;
   const [a, b] = [points[outer], points[inner]];
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1], model.shock.offset);
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1], model.shock.foreAftOffset);
   const eyes: Record<string, Point> = {
     [outer]: [(push * (a[0] - b[0])) / length, (push * (a[1] - b[1])) / length],
     [inner]: [(push * (b[0] - a[0])) / length, (push * (b[1] - a[1])) / length],

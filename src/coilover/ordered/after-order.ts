@@ -11,7 +11,7 @@
 
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { CoiloverForce } from '../forces/axial-force.ts';
-import type { AxleMass } from '../masses.ts';
+import type { WheelMasses } from '../masses.ts';
 import { candidateSprings, type SpringOption } from '../sizing/choose-spring.ts';
 import { bumpStopOf } from '../sizing/damper.ts';
 import { dampingRatioAt } from '../sizing/damping.ts';
@@ -157,7 +157,7 @@ export function afterOrder(bought: BoughtAxle): AfterOrder | null {
 }
 
 /** By how much a wheel carries more than the mean of the two, kg. */
-function moreOn(wheels: AxleMass | null, side: WheelSide): number {
+function moreOn(wheels: WheelMasses | null, side: WheelSide): number {
   return wheels === null ? 0 : wheels[side] - (wheels.left + wheels.right) / 2;
 }
 
@@ -225,11 +225,11 @@ function wheelAfterOrder(
   const advised = change?.spring ?? fitted;
   const atRide = looseAtRide(state, sprung, advised);
   const { requiredSetting = null } = (change === null ? perch : perchWithChange) ?? {};
-  const { least, most } = state.given.sizing.perch ?? {};
+  const { min, max } = state.given.sizing.perch ?? {};
   const kept =
     requiredSetting === null
       ? null
-      : Math.min(most ?? requiredSetting, Math.max(least ?? requiredSetting, requiredSetting));
+      : Math.min(max ?? requiredSetting, Math.max(min ?? requiredSetting, requiredSetting));
   const off = kept === null || requiredSetting === null ? 0 : kept - requiredSetting;
   return {
     side,
@@ -257,7 +257,7 @@ function settingNow(
 ): SettingNow | null {
   const { ordered, sizing } = state.given;
   const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, sizing.helper);
-  const setting = ordered?.perch?.[side] ?? sizing.perch?.eyesToSeats;
+  const setting = ordered?.perch?.[side] ?? sizing.perch?.setting;
   if (setting !== undefined && free !== null) return { loose: setting + free, setting };
   if (perches === 'untouched') return null;
   const loose = looseAtRide(state, sprung, spring);
@@ -282,15 +282,15 @@ function perchAdvice(
       : now !== null && spring === state.spring
         ? loose - now.loose
         : null;
-  const { least, most, pitch } = perch ?? {};
-  const range = requiredSetting === null || (least === undefined && most === undefined);
+  const { min, max, threadPitch } = perch ?? {};
+  const range = requiredSetting === null || (min === undefined && max === undefined);
   return {
     requiredSetting,
     move,
-    turns: move === null || pitch === undefined ? null : move / pitch,
+    turns: move === null || threadPitch === undefined ? null : move / threadPitch,
     withinThread: range
       ? null
-      : requiredSetting >= (least ?? requiredSetting) && requiredSetting <= (most ?? requiredSetting),
+      : requiredSetting >= (min ?? requiredSetting) && requiredSetting <= (max ?? requiredSetting),
   };
 }
 

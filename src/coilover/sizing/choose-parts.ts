@@ -118,7 +118,7 @@ export function chooseParts(
 function perchFree(given: AxleInputs): AxleInputs {
   const { perch } = given.sizing;
   if (given.ordered === undefined || perch === undefined) return given;
-  const { eyesToSeats: _, ...free } = perch;
+  const { setting: _, ...free } = perch;
   return { ...given, sizing: { ...given.sizing, perch: free } };
 }
 

@@ -77,7 +77,7 @@ export function chooseSpring(
   const required = rates.springRate;
   if (required === null) return [];
   const mm = (value: number) => textIn(value, 'length', units);
-  const helperTravel = helper === undefined ? 0 : helper.free - helper.least;
+  const helperTravel = helper === undefined ? 0 : helper.freeLength - helper.minLength;
   return listedSprings(sizing)
     .map((spring): SpringOption => {
       const fitted = state(spring);

@@ -66,7 +66,7 @@ export function wheelCurves(state: AxleState, damping: number | null): WheelCurv
   };
   return {
     info,
-    end: { droop: { travel: droop, how: 'reached' }, bump: { travel: bump, how: 'reached' } },
+    end: { droop: { travel: droop, status: 'reached' }, bump: { travel: bump, status: 'reached' } },
     at,
     rows: (count = 29) =>
       Array.from({ length: count }, (_, k) => at(droop + ((bump - droop) * k) / (count - 1))),

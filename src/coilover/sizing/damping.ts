@@ -18,10 +18,10 @@ import type { AxleState } from './state.ts';
 type Damping = NonNullable<Certain<CornerSizingFile>['damping']>;
 
 /** Share of bump, and steepness above the knee, where nothing is said; common practice, without a source. */
-const BUMP_SHARE = 0.4;
-const KNEE_SHARE = 0.5;
+const COMPRESSION_FRACTION = 0.4;
+const HIGH_SPEED_FRACTION = 0.5;
 /** Shaft speeds of the table without a choice, mm/s. */
-const SPEEDS = [10, 25, 50, 100, 150, 200, 300, 400, 500];
+const SHAFT_SPEEDS = [10, 25, 50, 100, 150, 200, 300, 400, 500];
 
 export const DAMPING_FIGURES = {
   meanDamping: {
@@ -84,7 +84,7 @@ function lowSpeed(state: AxleState): LowSpeedDamping | null {
   const { damping } = state.given.sizing;
   const c = bought !== null || damping === undefined ? null : coefficient(damping, state);
   if (c === null) return bought;
-  const b = damping?.bumpShare ?? BUMP_SHARE;
+  const b = damping?.compressionFraction ?? COMPRESSION_FRACTION;
   return { compression: 2 * b * c, rebound: 2 * (1 - b) * c };
 }
 
@@ -145,7 +145,7 @@ export function boughtTable(
   if (forceTable !== undefined) {
     return forceTable.map(([speed, compression, rebound]) => ({ speed, compression, rebound }));
   }
-  return dampingTable({ knee: kneeSpeed, kneeShare: highSpeedFraction }, compression, rebound);
+  return dampingTable({ kneeSpeed, highSpeedFraction }, compression, rebound);
 }
 
 /** The force table to valve by, from the coefficients below the knee (N s/m). */
@@ -154,10 +154,14 @@ export function dampingTable(
   compression: number,
   rebound: number,
 ): DampingRow[] {
-  const { knee = Number.POSITIVE_INFINITY, kneeShare = KNEE_SHARE, speeds = SPEEDS } = damping;
+  const {
+    kneeSpeed = Number.POSITIVE_INFINITY,
+    highSpeedFraction = HIGH_SPEED_FRACTION,
+    shaftSpeeds = SHAFT_SPEEDS,
+  } = damping;
   const force = (c: number, v: number) =>
-    (c * (Math.min(v, knee) + kneeShare * Math.max(0, v - knee))) / 1000;
-  return [...speeds]
+    (c * (Math.min(v, kneeSpeed) + highSpeedFraction * Math.max(0, v - kneeSpeed))) / 1000;
+  return [...shaftSpeeds]
     .sort((a, b) => a - b)
     .map((speed) => ({ speed, compression: force(compression, speed), rebound: force(rebound, speed) }));
 }

@@ -70,17 +70,17 @@ export const DOWNFORCE_FIGURES = {
 
 /** Downforce of a corner at a speed (km/h), N. */
 export function cornerDownforce(
-  { speed: v0, force, frontShare }: Downforce,
+  { speed: v0, force, frontFraction }: Downforce,
   axle: Axle,
   speed: number,
 ): number {
-  const share = axle === 'front' ? frontShare : 1 - frontShare;
+  const share = axle === 'front' ? frontFraction : 1 - frontFraction;
   return (force * (speed / v0) ** 2 * share) / 2;
 }
 
 /** The last of the speeds to look at, or the one at which the force is known. */
-export function topSpeedOf({ speeds, speed }: Downforce): number {
-  return speeds?.[speeds.length - 1] ?? speed;
+export function topSpeedOf({ speedsToCheck, speed }: Downforce): number {
+  return speedsToCheck?.[speedsToCheck.length - 1] ?? speed;
 }
 
 /** A corner of an axle at a speed. */

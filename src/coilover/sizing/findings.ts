@@ -25,11 +25,11 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
           ]
         : damperFindings(damper, installed, sizing.deadLength);
   found.push(...springFindings(sized, sizing), ...travelFindings(sized), ...tableFindings(sizing, limits));
-  if (sizing.perch?.eyesToSeats !== undefined && sized.spring?.freeLength === null) {
+  if (sizing.perch?.setting !== undefined && sized.spring?.freeLength === null) {
     found.push({
       code: 'perchWithoutFreeLength',
       severity: 'check',
-      path: 'sizing.perch.eyesToSeats',
+      path: 'sizing.perch.setting',
       values: {},
     });
   }
@@ -147,18 +147,18 @@ function travelFindings({ limits, travelRequirement: needed, figure }: AxleSizin
 
 /** A table of the bump stop that goes beyond where the stop is solid. */
 function tableFindings(
-  { bumpStopForces = [] }: AxleInputs['sizing'],
+  { bumpStopTable = [] }: AxleInputs['sizing'],
   { bumpStop }: AxleInputs['limits'],
 ): Diagnostic[] {
-  if (bumpStop === undefined || bumpStopForces.length === 0) return [];
+  if (bumpStop === undefined || bumpStopTable.length === 0) return [];
   const max = bumpStop.height - bumpStop.solidHeight;
-  const [last] = bumpStopForces[bumpStopForces.length - 1];
+  const [last] = bumpStopTable[bumpStopTable.length - 1];
   if (last <= max * (1 + ROUNDING)) return [];
   return [
     {
       code: 'bumpStopTableBeyondSolid',
       severity: 'check',
-      path: 'sizing.bumpStopForces',
+      path: 'sizing.bumpStopTable',
       values: { compression: last, max },
     },
   ];

@@ -143,7 +143,7 @@ function bumpEnds(state: AxleState, { bump }: OtherEnds): (number | null)[] {
 
 /** Ends of the droop travel, mm outward: damper, anything else. */
 function droopEnds({ settings, shock }: AxleState, { droop }: OtherEnds): (number | null)[] {
-  const opened = settings.damper === null ? null : openTravel(shock, settings.damper.open);
+  const opened = settings.damper === null ? null : openTravel(shock, settings.damper.extendedLength);
   return [opened === null ? null : -opened, droop === null ? null : -droop];
 }
 
@@ -197,16 +197,16 @@ export function lengthNumbers(
 ): Numbers<typeof LENGTH_FIGURES> {
   const { length, ratio } = shock.at(0);
   const { damper } = settings;
-  const stroke = damper === null ? null : damper.open - damper.closed;
+  const stroke = damper === null ? null : damper.extendedLength - damper.compressedLength;
   return {
     designLength: length,
     installationRatio: ratio,
-    extendedLength: damper?.open ?? null,
-    compressedLength: damper?.closed ?? null,
+    extendedLength: damper?.extendedLength ?? null,
+    compressedLength: damper?.compressedLength ?? null,
     stroke,
-    deadLength: damper === null || stroke === null ? null : damper.closed - stroke,
-    compressionStroke: damper === null ? null : length - damper.closed,
-    extensionStroke: damper === null ? null : damper.open - length,
+    deadLength: damper === null || stroke === null ? null : damper.compressedLength - stroke,
+    compressionStroke: damper === null ? null : length - damper.compressedLength,
+    extensionStroke: damper === null ? null : damper.extendedLength - length,
     bumpTravelAvailable: extremeValue(extremes.bumpTravelAvailable),
     droopTravelAvailable: extremeValue(extremes.droopTravelAvailable),
     bumpTravelRequired: extremeValue(extremes.bumpTravelRequired),

@@ -33,8 +33,8 @@ export function bareSpring(rate: number): Spring {
 /** Springs of a corner's list. */
 export function listedSprings({ springs = [] }: CornerSizing): Spring[] {
   return springs.map((spring) => {
-    const { name, rate, free, innerDiameter, coil } = spring;
-    const made = coil === undefined ? null : coilSpring(coil);
+    const { name, rate, freeLength: free, innerDiameter, wire } = spring;
+    const made = wire === undefined ? null : coilSpring(wire);
     return {
       name,
       rate: rate ?? made?.rate ?? Number.NaN,
@@ -60,11 +60,13 @@ export function stackOf({ rate, freeLength, minLength }: Spring, helper: CornerS
   const main = { rate, travel };
   return {
     springs:
-      helper === undefined ? [main] : [{ rate: helper.rate, travel: helper.free - helper.least }, main],
+      helper === undefined
+        ? [main]
+        : [{ rate: helper.rate, travel: helper.freeLength - helper.minLength }, main],
   };
 }
 
 /** Free length of a spring with its helper and the ring between them, mm. */
 export function freeLengthOf(free: number, helper: CornerSizing['helper']): number {
-  return free + (helper === undefined ? 0 : helper.free + (helper.separator ?? 0));
+  return free + (helper === undefined ? 0 : helper.freeLength + (helper.separatorHeight ?? 0));
 }

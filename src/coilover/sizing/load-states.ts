@@ -6,7 +6,7 @@
 
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type AxleMass, type CarMasses, carMasses, type MassesInput } from '../masses.ts';
+import { type CarMasses, carMasses, type MassesInput, type WheelMasses } from '../masses.ts';
 import type { Rest } from '../wheel.ts';
 import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel } from './lengths.ts';
@@ -54,7 +54,7 @@ export function designStateOf(masses: MassesInput | undefined): string | null {
 }
 
 /** An axle with its coilover as it is set, on other masses; without masses it stands nowhere. */
-export function onMasses(state: AxleState, wheels: AxleMass | null): AxleState {
+export function onMasses(state: AxleState, wheels: WheelMasses | null): AxleState {
   const { unsprungMass: unsprung = null } = state.given.sizing;
   const sprung = wheels === null ? null : sprungUnder(state, wheels, unsprung);
   const mass = sprung !== null && sprung > 0 ? { wheels, sprung, unsprung } : null;
@@ -62,19 +62,19 @@ export function onMasses(state: AxleState, wheels: AxleMass | null): AxleState {
 }
 
 /** Sprung mass of a corner, kg; without an unsprung mass, from how much more the wheels carry. Null where neither is known. */
-function sprungUnder(state: AxleState, wheels: AxleMass, unsprung: number | null): number | null {
+function sprungUnder(state: AxleState, wheels: WheelMasses, unsprung: number | null): number | null {
   if (unsprung !== null) return mean(wheels) - unsprung;
   if (state.mass === null || state.wheels === null) return null;
   return state.mass.sprung + mean(wheels) - mean(state.wheels);
 }
 
-const mean = ({ left, right }: AxleMass) => (left + right) / 2;
+const mean = ({ left, right }: WheelMasses) => (left + right) / 2;
 
 /** The car in each of its states but the design state. */
 export function loadedCars(
   masses: MassesInput | undefined,
   states: PerAxle<AxleState>,
-  centreHeight: number | undefined,
+  centreOfGravityHeight: number | undefined,
 ): LoadedCar[] {
   const { states: named = [], designState } = masses ?? {};
   return named.flatMap(({ name }): LoadedCar[] => {
@@ -87,7 +87,7 @@ export function loadedCars(
         name,
         masses: loaded,
         states: axles,
-        rollGradient: rollOfCar(front, rear, centreHeight).rollGradientWithBars,
+        rollGradient: rollOfCar(front, rear, centreOfGravityHeight).rollGradientWithBars,
         sprungMass:
           front.mass === null || rear?.mass == null ? null : 2 * (front.mass.sprung + rear.mass.sprung),
       },

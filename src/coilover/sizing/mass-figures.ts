@@ -85,7 +85,7 @@ export function massNumbers({
   rest,
   shock,
 }: AxleState): Numbers<typeof MASS_FIGURES> {
-  const { antiRollBar, unsprungMass } = given.sizing;
+  const { antiRollBarStiffness, unsprungMass } = given.sizing;
   const lower = (rate: number) => (wheels === null ? null : ((wheels.left - wheels.right) * GRAVITY) / rate);
   return {
     leftWheelMass: wheels?.left ?? null,
@@ -94,9 +94,9 @@ export function massNumbers({
     unsprungMass: unsprungMass ?? null,
     leftRightHeightDifference: atRest === null ? null : lower(atRest.rate),
     leftRightHeightDifferenceWithBar:
-      atRest === null || rest === null || antiRollBar === undefined
+      atRest === null || rest === null || antiRollBarStiffness === undefined
         ? null
-        : lower(atRest.rate + barRate(antiRollBar, 2 * shock.patch(rest.travel).y)),
+        : lower(atRest.rate + barRate(antiRollBarStiffness, 2 * shock.patch(rest.travel).y)),
   };
 }
 
@@ -107,7 +107,7 @@ export function carFigures(
 ): Numbers<typeof CAR_FIGURES> {
   return {
     totalMass: masses?.total ?? null,
-    frontFraction: masses?.frontShare ?? null,
+    frontFraction: masses?.frontFraction ?? null,
     frequencyRatio: front === null || rear === null ? null : rear / front,
   };
 }

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type AxleMass, type CarMasses, carMasses } from '../masses.ts';
+import { type CarMasses, carMasses, type WheelMasses } from '../masses.ts';
 import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
@@ -36,6 +36,13 @@ const AXLE_TOPICS = {
 
 const CAR_TOPICS = { masses: CAR_FIGURES, roll: CAR_ROLL_FIGURES } as const;
 
+type NamesOf<T extends Topics> = { [Topic in keyof T]: keyof T[Topic] & string }[keyof T];
+
+/** Names of the figures of an axle. */
+export type AxleFigureName = NamesOf<typeof AXLE_TOPICS>;
+/** Names of the figures of the car as a whole. */
+export type CarFigureName = NamesOf<typeof CAR_TOPICS>;
+
 type Topics = Readonly<Record<string, FigureInfos>>;
 type NumbersOf<T extends Topics> = { readonly [Topic in keyof T]: Numbers<T[Topic]> };
 
@@ -59,7 +66,7 @@ export interface CarStates {
   /** The car in its other load states. */
   readonly loaded: readonly LoadedCar[];
   /** The same for one wheel of an axle, in a state of its own. */
-  travelRequirementAt(axle: Axle, state: AxleState, side: keyof AxleMass): TravelRequirement;
+  travelRequirementAt(axle: Axle, state: AxleState, side: keyof WheelMasses): TravelRequirement;
 }
 
 /** The same in figures. */
@@ -79,13 +86,13 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
   const states = eachAxle(inputs, (axle) =>
     keptState(ofAxle(inputs, axle), masses?.[axle] ?? null, ofAxle(shocks, axle), ofAxle(settings, axle)),
   );
-  const roll = rollOfCar(states.front, states.rear, car.masses?.centreHeight);
+  const roll = rollOfCar(states.front, states.rear, car.masses?.sprungCentreOfGravityHeight);
   const sprung =
     states.front.mass === null || states.rear?.mass == null
       ? null
       : 2 * (states.front.mass.sprung + states.rear.mass.sprung);
-  const loaded = loadedCars(car.masses, states, car.masses?.centreHeight);
-  const requirementIn = (axle: Axle, state: AxleState, side?: keyof AxleMass) => {
+  const loaded = loadedCars(car.masses, states, car.masses?.sprungCentreOfGravityHeight);
+  const requirementIn = (axle: Axle, state: AxleState, side?: keyof WheelMasses) => {
     const others = loaded.map((one) => {
       const wheels = one.masses?.[axle] ?? null;
       const mass =

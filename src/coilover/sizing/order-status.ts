@@ -28,9 +28,12 @@ export function orderStatus(
 ): OrderStatus {
   if (findings.some(blocksOrder)) return 'notForOrder';
   const agreed = axles.every(({ spring, damper, input }) => {
-    const { ends } = input.sizing?.order ?? {};
+    const { mounts } = input.sizing?.order ?? {};
     return (
-      spring?.freeLength != null && damper !== null && ends?.mount !== undefined && ends.chassis !== undefined
+      spring?.freeLength != null &&
+      damper !== null &&
+      mounts?.mount !== undefined &&
+      mounts.chassis !== undefined
     );
   });
   return agreed ? 'order' : 'enquiry';

@@ -24,8 +24,8 @@ export function perchRange({
 }: AxleState): PerchRange | null {
   const { perch, helper } = given.sizing;
   if (
-    perch?.least === undefined ||
-    perch.most === undefined ||
+    perch?.min === undefined ||
+    perch.max === undefined ||
     spring?.freeLength == null ||
     coilover === null ||
     mass === null ||
@@ -34,8 +34,8 @@ export function perchRange({
     return null;
   }
   const free = freeLengthOf(spring.freeLength, helper);
-  const standing = (eyesToSeats: number) =>
-    restUnder(shock, { ...coilover, loose: eyesToSeats + free }, mass.sprung * GRAVITY, ends).travel;
-  const [travelAtMin, travelAtMax] = [standing(perch.least), standing(perch.most)];
+  const standing = (setting: number) =>
+    restUnder(shock, { ...coilover, loose: setting + free }, mass.sprung * GRAVITY, ends).travel;
+  const [travelAtMin, travelAtMax] = [standing(perch.min), standing(perch.max)];
   return { travelAtMin, travelAtMax, reachesDesign: travelAtMin >= 0 && travelAtMax <= 0 };
 }

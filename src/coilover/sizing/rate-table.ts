@@ -46,7 +46,7 @@ export function rateTable(state: AxleState): RateRow[] {
         wheelRate,
         frequency: frequencyOn(mass.sprung, wheelRate),
         frequencyWithTyre: frequencyOn(mass.sprung, withTyre(wheelRate, sizing.tyreRate)),
-        preload: settings.damper === null ? null : coilover.loose - settings.damper.open,
+        preload: settings.damper === null ? null : coilover.loose - settings.damper.extendedLength,
         fitted: rate === spring?.rate,
       },
     ];

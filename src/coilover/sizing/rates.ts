@@ -28,9 +28,9 @@ export function withTyre(rate: number, tyreRate: number | undefined): number | n
 /** Force of the gas on the rod, N. */
 export function gasForceOf(gas: CornerSizing['gas']): number {
   if (gas?.force !== undefined) return gas.force;
-  const { rodDiameter = 0, pressure = 0 } = gas ?? {};
+  const { shaftDiameter = 0, pressure = 0 } = gas ?? {};
   // 1 bar = 0.1 N/mm^2
-  return (Math.PI / 4) * rodDiameter ** 2 * pressure * 0.1;
+  return (Math.PI / 4) * shaftDiameter ** 2 * pressure * 0.1;
 }
 
 /** How a corner carries its sprung mass at the drawn ride height. */
@@ -96,7 +96,7 @@ export interface RequiredRates {
 
 /** Whether there is no helper, or one that is shut under a spring force (N). */
 function isShut(helper: CornerSizing['helper'], springForce: number): helper is undefined {
-  return helper === undefined || helper.rate * (helper.free - helper.least) <= springForce;
+  return helper === undefined || helper.rate * (helper.freeLength - helper.minLength) <= springForce;
 }
 
 /** Wheel rate (N/mm) at the drawn ride height with a main spring of a rate (N/mm), its perch set for that height. */
@@ -168,7 +168,7 @@ function wheelRateFor(
 ): { rate: number | null; issues: Diagnostic[] } {
   if (target.frequency === undefined) return { rate: target.wheelRate ?? null, issues: [] };
   const rate = rateForFrequency(mass, target.frequency);
-  if (target.onTyre !== true) return { rate, issues: [] };
+  if (target.withTyre !== true) return { rate, issues: [] };
   if (tyreRate === undefined) {
     return {
       rate: null,

@@ -16,7 +16,7 @@ import type { Axle } from './inputs.ts';
 import type { AxleState } from './state.ts';
 
 /** What is taken where the document says nothing; common practice, without a source. g, and mm. */
-export const TRAVEL_CASES = { lateral: 1, braking: 1, roadBump: 40, roadDip: 40, margin: 5 };
+export const TRAVEL_CASES = { lateralAcceleration: 1, deceleration: 1, roadBump: 40, roadDip: 40, margin: 5 };
 
 /** A case: its parts by name, mm outward, and their sum. */
 export interface TravelCase {
@@ -47,8 +47,8 @@ export function travelRequirementOf(
   sprungMass: number | null,
 ): TravelRequirement {
   const {
-    lateral = TRAVEL_CASES.lateral,
-    braking = TRAVEL_CASES.braking,
+    lateralAcceleration = TRAVEL_CASES.lateralAcceleration,
+    deceleration = TRAVEL_CASES.deceleration,
     roadBump = TRAVEL_CASES.roadBump,
     roadDip = TRAVEL_CASES.roadDip,
     margin = TRAVEL_CASES.margin,
@@ -73,23 +73,23 @@ export function travelRequirementOf(
     downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
   if (pushed === null) omitted.push(unborne('downforce'));
   const half = state.shock.patch(rest).y;
-  const roll = rollGradient === null ? null : half * Math.tan((rollGradient * lateral) / DEGREES);
+  const roll = rollGradient === null ? null : half * Math.tan((rollGradient * lateralAcceleration) / DEGREES);
   if (roll === null) {
     omitted.push(
-      masses?.centreHeight === undefined
-        ? omission('roll', 'centreHeight', 'masses.centreHeight')
+      masses?.sprungCentreOfGravityHeight === undefined
+        ? omission('roll', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
         : omission('roll', 'bothAxles', 'sizing'),
     );
   }
   const moved =
-    sprungMass === null || masses?.centreHeight === undefined || masses.wheelbase === undefined
+    sprungMass === null || masses?.sprungCentreOfGravityHeight === undefined || masses.wheelbase === undefined
       ? null
-      : (sprungMass * GRAVITY * braking * masses.centreHeight) / masses.wheelbase / 2;
+      : (sprungMass * GRAVITY * deceleration * masses.sprungCentreOfGravityHeight) / masses.wheelbase / 2;
   const dive = moved === null ? null : under(axle === 'front' ? moved : -Math.min(moved, load));
   if (dive === null) {
     omitted.push(
-      masses?.centreHeight === undefined
-        ? omission('dive', 'centreHeight', 'masses.centreHeight')
+      masses?.sprungCentreOfGravityHeight === undefined
+        ? omission('dive', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
         : masses.wheelbase === undefined
           ? omission('dive', 'wheelbase', 'masses.wheelbase')
           : moved === null

@@ -16,6 +16,7 @@ import type { FigureInfo } from './figure.ts';
 import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { LoadState } from './load-states.ts';
+import type { AxleFigureName, CarFigureName } from './numbers.ts';
 import type { OrderStatus } from './order-status.ts';
 import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
@@ -24,17 +25,17 @@ import type { SpringFit } from './spring-fit.ts';
 import type { Estimate } from './uncertainty.ts';
 
 /** A figure with its definition and its 95 % interval. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
-export interface Figure extends FigureInfo, Estimate {
-  readonly name: string;
+export interface Figure<Name extends string = string> extends FigureInfo, Estimate {
+  readonly name: Name;
 }
 
 /** The coilover of one axle, sized. */
 export interface AxleSizing {
   readonly axle: Axle;
   readonly input: DocumentCorner;
-  readonly figures: readonly Figure[];
-  /** The figure with a name; its value is null where an input for it is missing. */
-  figure(name: string): Figure;
+  readonly figures: readonly Figure<AxleFigureName>[];
+  /** The figure with a name; its value is null where an input for it is missing. Throws InputError for another name. */
+  figure<Name extends AxleFigureName>(name: Name): Figure<Name>;
   /** The spring that is fitted, null where nothing says what it is to give. */
   readonly spring: Spring | null;
   /** How near its frequency comes to the required one; null without a target. */
@@ -47,7 +48,7 @@ export interface AxleSizing {
   readonly handMethodRate: number | string;
   readonly rateTable: readonly RateRow[];
   /** The damper, mm between the eyes, and whether it was given or follows from the required travel. */
-  readonly damper: (DamperLengths & { readonly given: boolean }) | null;
+  readonly damper: (DamperLengths & { readonly specified: boolean }) | null;
   readonly travelRequirement: TravelRequirement;
   readonly limits: Limits;
   /** What the end bearings use over the available travel, and what they allow; those whose bolt is given. */
@@ -79,7 +80,7 @@ export interface Sizing {
   readonly designState: string | null;
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
-  readonly figures: readonly Figure[];
+  readonly figures: readonly Figure<CarFigureName>[];
   /** What can't be made or will not work, with its numbers: each leaves out what depends on it, and nothing else. */
   readonly conflicts: readonly (Diagnostic & Issue)[];
   /** What to look at again in the document, though it is no error. */

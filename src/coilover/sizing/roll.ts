@@ -60,7 +60,7 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
   return {
     rollStiffness: stiffness,
     rollStiffnessWithBar:
-      given.sizing.antiRollBar === undefined ? null : stiffness + given.sizing.antiRollBar,
+      given.sizing.antiRollBarStiffness === undefined ? null : stiffness + given.sizing.antiRollBarStiffness,
     rollCentreHeight,
   };
 }
@@ -69,9 +69,9 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
 export function rollOfCar(
   front: AxleState,
   rear: AxleState | undefined,
-  centreHeight: number | undefined,
+  centreOfGravityHeight: number | undefined,
 ): Numbers<typeof CAR_ROLL_FIGURES> {
-  if (rear?.mass == null || front.mass === null || centreHeight === undefined) {
+  if (rear?.mass == null || front.mass === null || centreOfGravityHeight === undefined) {
     return none(CAR_ROLL_FIGURES);
   }
   const axles = [front, rear].map((axle) => ({ roll: rollOfAxle(axle), sprung: axle.mass?.sprung ?? 0 }));
@@ -80,7 +80,7 @@ export function rollOfCar(
     (sum, axle) => sum + (2 * axle.sprung * (axle.roll.rollCentreHeight ?? 0)) / sprung,
     0,
   );
-  const moment = sprung * GRAVITY * (centreHeight - axis);
+  const moment = sprung * GRAVITY * (centreOfGravityHeight - axis);
   const angle = (stiffness: (number | null)[]) => {
     const [f, r] = stiffness;
     if (f === null || r === null) return null;

@@ -165,7 +165,7 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     gasForce: state.carried?.gas ?? null,
     springRate: spring?.rate ?? null,
     freeLength,
-    perchSetting: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? null),
+    perchSetting: freeLength === null ? null : (sizing.perch?.setting ?? null),
   };
   if (stack === null || coilover === null || mass === null) return numbers;
   const compressed = (length: number) => coilover.loose - length;
@@ -179,8 +179,8 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
   };
   if (atRest === null || rest === null) return fitted;
   const { force, rate: k } = pushOf(stack, compressed(atRest.length));
-  const open = settings.damper?.open ?? null;
-  const pitch = sizing.perch?.pitch;
+  const open = settings.damper?.extendedLength ?? null;
+  const pitch = sizing.perch?.threadPitch;
   const rideRate = withTyre(atRest.rate, sizing.tyreRate);
   return {
     ...fitted,
@@ -195,7 +195,7 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     preload: open === null ? null : compressed(open),
     preloadForce: open === null ? null : pushOf(stack, compressed(open)).force,
     staticSpringLength: freeLength === null ? null : freeLength - compressed(atRest.length),
-    perchSetting: freeLength === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - freeLength),
+    perchSetting: freeLength === null ? null : (sizing.perch?.setting ?? coilover.loose - freeLength),
     helperSolidTravel: sizing.helper === undefined ? null : helperSolid(state),
     staticTravel: rest.travel,
     rideHeightPerTurn:

@@ -70,7 +70,7 @@ function doesNotStand(
   if (!isBorne(drawn.load, load)) {
     const { springForce } = carried;
     const carries = axialForce(coilover, shock.at(0).length).spring;
-    if (given.sizing.perch?.eyesToSeats === undefined || spring.freeLength === null) {
+    if (given.sizing.perch?.setting === undefined || spring.freeLength === null) {
       return conflict('springSolidAtRide', 'sizing.springs', {
         carries,
         springForce,
@@ -97,7 +97,8 @@ export function softestSpring(
 ): number | null {
   const { helper } = given.sizing;
   const together = Math.max(0, (-force * slope) / ratio ** 2 - stopRate);
-  if (helper === undefined || helper.rate * (helper.free - helper.least) <= springForce) return together;
+  if (helper === undefined || helper.rate * (helper.freeLength - helper.minLength) <= springForce)
+    return together;
   return helper.rate > together ? 1 / (1 / together - 1 / helper.rate) : null;
 }
 

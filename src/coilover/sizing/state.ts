@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
 import type { CoiloverForce } from '../forces/axial-force.ts';
-import type { AxleMass } from '../masses.ts';
+import type { WheelMasses } from '../masses.ts';
 import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
 import { isBorne, type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
 import { madeDamper, madeSpring } from './as-made.ts';
@@ -22,7 +22,7 @@ export interface Settings {
 /** Masses of a corner, kg: mean of the two sides. */
 export interface CornerMass {
   /** On the wheels of both sides; null where only the sprung mass was given. */
-  readonly wheels: AxleMass | null;
+  readonly wheels: WheelMasses | null;
   readonly sprung: number;
   /** Null where it is not given. */
   readonly unsprung: number | null;
@@ -35,7 +35,7 @@ export interface AxleState {
   readonly settings: Settings;
   readonly ends: { readonly droop: number; readonly bump: number };
   /** Masses on the wheels of both sides, kg. */
-  readonly wheels: AxleMass | null;
+  readonly wheels: WheelMasses | null;
   readonly mass: CornerMass | null;
   readonly carried: Carried | null;
   readonly required: RequiredRates;
@@ -63,7 +63,7 @@ const NOTHING_REQUIRED: RequiredRates = { wheelRate: null, together: null, sprin
 /** An axle's coilover at work on masses, as it is set. */
 export function axleState(
   given: AxleInputs,
-  wheels: AxleMass | null,
+  wheels: WheelMasses | null,
   shock: ShockCurve,
   planned: Settings,
 ): AxleState {
@@ -112,7 +112,7 @@ export function axleState(
 export function standingWith(
   state: AxleState,
   coilover: CoiloverForce | null,
-  wheels: AxleMass | null,
+  wheels: WheelMasses | null,
   mass: CornerMass | null,
 ): AxleState {
   const moved = { ...state, coilover, wheels, mass, rest: null, atRest: null };
@@ -130,9 +130,9 @@ export function goesTo({ rest, coilover, mass, shock, ends }: AxleState): Rest |
 
 /** Length between the eyes at which the spring is just loose by the perch as it is set; null where it is set for ride height. */
 function looseByPerch({ perch, helper }: AxleInputs['sizing'], { freeLength }: Spring): number | null {
-  return perch?.eyesToSeats === undefined || freeLength === null
+  return perch?.setting === undefined || freeLength === null
     ? null
-    : perch.eyesToSeats + freeLengthOf(freeLength, helper);
+    : perch.setting + freeLengthOf(freeLength, helper);
 }
 
 /** The same, so that the spring bears ride height. */
@@ -143,7 +143,7 @@ function looseAtRide(stack: Stack, { length, springForce }: Carried): number {
 /** Sprung and unsprung mass of a corner; null and an issue where nothing is left to spring, or where what is not sprung is not given. */
 function cornerMass(
   { sizing, sprungMass }: AxleInputs,
-  wheels: AxleMass | null,
+  wheels: WheelMasses | null,
 ): { mass: CornerMass | null; issues: Diagnostic[] } {
   const unsprung = sizing.unsprungMass;
   if (wheels === null || unsprung === undefined) {

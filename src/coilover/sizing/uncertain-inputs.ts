@@ -12,7 +12,7 @@ import { commonRateStep } from './listed-springs.ts';
 
 /** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
 export interface UncertainInput {
-  /** Where it stands: `masses.guess.total`, `corners.front lowerInnerY`. */
+  /** Where it stands: `masses.estimate.total`, `corners.front lowerInnerY`. */
   readonly name: string;
   readonly plusMinus: number;
   /** Its place in `CarInputs`; or whose coordinates are off together, each by its half-width. */

@@ -36,8 +36,8 @@ export function unitNumbers({ shock, given }: AxleState): Numbers<typeof UNIT_FI
     inner: [iy, iz],
   } = shock.eyes(0);
   const share = (oy * oy + oz * oz + oy * iy + oz * iz + iy * iy + iz * iz) / 3;
-  const { mass, oldMass } = given.sizing.unit ?? {};
-  const saved = mass === undefined || oldMass === undefined ? null : oldMass - mass;
+  const { new: bought, replaced } = given.sizing.unitMass ?? {};
+  const saved = bought === undefined || replaced === undefined ? null : replaced - bought;
   return {
     massSaving: saved,
     unitUnsprungFraction: share,

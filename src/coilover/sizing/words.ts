@@ -20,7 +20,9 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
   );
   if (taken.length > 0) {
     const written = (name: string, value: number) =>
-      name === 'lateral' || name === 'braking' ? `${value} g` : textIn(value, 'length', units);
+      name === 'lateralAcceleration' || name === 'deceleration'
+        ? `${value} g`
+        : textIn(value, 'length', units);
     const list = taken.map(([name, value]) => `${CASE_WORDS[name]} ${written(name, value)}`);
     words.push(`Travel cases taken as common practice has them, without a source: ${list.join(', ')}.`);
   }
@@ -32,7 +34,7 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
   for (const { axle, travelRequirement, damper, input } of axles) {
     if (input.corner.kind === 'strut' && input.corner.coilover === undefined) {
       words.push(
-        `${axleName(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lower.`,
+        `${axleName(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lowerMount.`,
       );
     }
     if (input.sizing?.target !== undefined && input.sizing.rateStep === undefined) {
@@ -44,7 +46,7 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
       const { problem, allowed } = worded(one, units);
       words.push(`${axleName(axle)}: ${problem}, which needs ${allowed}.`);
     }
-    if (damper !== null && !damper.given) {
+    if (damper !== null && !damper.specified) {
       words.push(
         `${axleName(axle)}: no damper was given; its lengths follow from the upper end of the required travel’s 95 % interval, in whole mm outward.`,
       );
@@ -57,8 +59,8 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
 }
 
 const CASE_WORDS: Readonly<Record<string, string>> = {
-  lateral: 'cornering',
-  braking: 'braking',
+  lateralAcceleration: 'cornering',
+  deceleration: 'braking',
   roadBump: 'a bump of the road of',
   roadDip: 'a dip of',
   margin: 'a margin of',
@@ -67,19 +69,19 @@ const CASE_WORDS: Readonly<Record<string, string>> = {
 /** What is still to be found out or settled: the user's own points, then what is missing. */
 export function openQuestionsOf(inputs: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
   const { car } = inputs;
-  const points = [...(car.openPoints ?? [])];
+  const points = [...(car.openQuestions ?? [])];
   if (car.masses === undefined)
     points.push(
       'Masses of the car: not given. Where a corner has no sprungMass of its own its spring, preload and damping are to be agreed; roll and dive are not counted.',
     );
-  else if (car.masses.guess !== undefined) {
-    points.push('Masses are guessed: weigh the car on four scales when it stands, and run this again.');
+  else if (car.masses.estimate !== undefined) {
+    points.push('Masses are estimated: weigh the car on four scales when it stands, and run this again.');
   }
   if (car.masses?.scales?.perches === 'untouched') {
     for (const { axle } of axles) {
-      if (ofAxle(inputs, axle).sizing.perch?.eyesToSeats === undefined) {
+      if (ofAxle(inputs, axle).sizing.perch?.setting === undefined) {
         points.push(
-          `${axleName(axle)}: weighed with the perches untouched; measure perch.eyesToSeats, or the ride height on the scales is not known.`,
+          `${axleName(axle)}: weighed with the perches untouched; measure perch.setting, or the ride height on the scales is not known.`,
         );
       }
     }
@@ -92,10 +94,10 @@ export function openQuestionsOf(inputs: CarInputs, axles: readonly AxleSizing[],
       ...(sizing !== undefined && sizing.target === undefined ? ['target'] : []),
       ...(sizing !== undefined && sizing.tyreRate === undefined ? ['tyre rate'] : []),
       ...(sizing !== undefined && sizing.damping === undefined ? ['damping'] : []),
-      ...(input.limits.ends === undefined ? ['end bearings'] : []),
+      ...(input.limits.bearings === undefined ? ['end bearings'] : []),
       ...(input.limits.bumpStop === undefined ? ['bump stop'] : []),
-      ...(order?.ends === undefined ? ['ends to order'] : []),
-      ...(order?.body === undefined ? ['which way up the body lies'] : []),
+      ...(order?.mounts === undefined ? ['ends to order'] : []),
+      ...(order?.bodyEnd === undefined ? ['which way up the body lies'] : []),
       ...(order?.bodyDiameter === undefined ? ['diameter of the body, room for the spring'] : []),
       ...(order?.adjusters === undefined ? ['adjusters'] : []),
       ...(order?.lengthTolerance === undefined ? ['tolerances'] : []),

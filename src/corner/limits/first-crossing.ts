@@ -2,7 +2,7 @@
 // turn near zero) cut the way into parts in which no margin changes sign: one look between two of them tells on which
 // side of the limit the whole part lies, and a limit touched but not crossed is a landmark itself.
 
-import { landmarks } from '../../numerics/proxy.ts';
+import { landmarks } from '../../numerics/chebyshev.ts';
 import { type Margin, marginOf, TOUCH } from './bound.ts';
 import { type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 
@@ -20,11 +20,11 @@ export interface Crossing {
 const NOISE = 1e-11;
 
 /**
- * The first meeting with a limit of one way on one side, or null when the course ends before it. From a drawn pose beyond
+ * The first meeting with a limit of one way on one side, or null when the travel path ends before it. From a drawn pose beyond
  * the limit it must first come back inside by moving to that side; where it does not, it is met at travel 0.
  */
-export function firstCrossing(course: TravelPath, way: readonly Margin[], side: Side): Crossing | null {
-  const { path, start, drawn } = course;
+export function firstCrossing(travelPath: TravelPath, way: readonly Margin[], side: Side): Crossing | null {
+  const { path, start, drawn } = travelPath;
   const out = side === 'bump' ? 1 : -1;
   const margin = (pose: Pose) => marginOf(way, pose);
   const here = margin(drawn);
@@ -37,8 +37,8 @@ export function firstCrossing(course: TravelPath, way: readonly Margin[], side: 
     const { lo, hi } = path.pieces[p];
     const [from, to] = out > 0 ? [0, hi] : [lo, 0];
     if (from === to) continue;
-    const marginAt = (s: number) => margin(course.poseAt(p, s));
-    const marks = marksOf(course, p, way, from, to);
+    const marginAt = (s: number) => margin(travelPath.poseAt(p, s));
+    const marks = marksOf(travelPath, p, way, from, to);
     if (out < 0) marks.reverse();
     for (let k = 1; k < marks.length; k++) {
       // Steadily nearer until it is inside, or at once.
@@ -49,7 +49,7 @@ export function firstCrossing(course: TravelPath, way: readonly Margin[], side: 
         before = now;
       }
       if (inside && marginAt(marks[k]) <= TOUCH) {
-        const pose = course.poseAt(p, marks[k]);
+        const pose = travelPath.poseAt(p, marks[k]);
         return { travel: pose[TRAVEL] + 0, pose, misfit: false };
       }
     }
@@ -60,8 +60,14 @@ export function firstCrossing(course: TravelPath, way: readonly Margin[], side: 
 /** Shares of a part at which to look whether a pose beyond the limit comes nearer to it. */
 const LOOKS = [2 ** -16, ...Array.from({ length: 8 }, (_, k) => (2 * k + 1) / 16)];
 
-function marksOf(course: TravelPath, p: number, way: readonly Margin[], from: number, to: number): number[] {
-  const each = way.map((margin) => landmarks((s) => margin(course.poseAt(p, s)), from, to, TOUCH, NOISE));
+function marksOf(
+  travelPath: TravelPath,
+  p: number,
+  way: readonly Margin[],
+  from: number,
+  to: number,
+): number[] {
+  const each = way.map((margin) => landmarks((s) => margin(travelPath.poseAt(p, s)), from, to, TOUCH, NOISE));
   if (each.length === 1) return each[0];
   return [...new Set(each.flat())].sort((a, b) => a - b);
 }

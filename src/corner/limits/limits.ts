@@ -1,12 +1,12 @@
 import { type Corner, modelOf } from '../corner.ts';
 import type { CornerModel } from '../model.ts';
 import { articulationBounds } from './articulation.ts';
+import { misalignmentBounds } from './bearing-misalignment.ts';
 import { type Bound, marginOf, TOUCH } from './bound.ts';
 import { askEyes, damperBounds } from './damper.ts';
 import { compareDonor, type DonorComparison } from './donor.ts';
 import { type Crossing, firstCrossing, type Side } from './first-crossing.ts';
 import { groundBounds } from './ground-clearance.ts';
-import { misalignmentBounds } from './misalignment-limit.ts';
 import { notesOn } from './notes.ts';
 import { type CheckedOptions, checkOptions, type LimitOptions } from './options.ts';
 import { askReason, ratioBound } from './ratio.ts';
@@ -96,7 +96,7 @@ export function limits(corner: Corner, options: LimitOptions = {}): Limits {
 /** Where the travel of a corner's model ends, as `limits`. */
 export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const words = wordsIn(given.units);
-  const { course, planned } = layTravelPath(model, (ask) => {
+  const { course: travelPath, planned } = layTravelPath(model, (ask) => {
     const eyes = askEyes(model, ask);
     const damper = damperBounds(given, eyes, words);
     const bounds: Bound<LimitCause>[] = [
@@ -111,11 +111,11 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     return { eyes, bounds, reason, contact: damper.contact, deadPart: askDeadPart(model, ask) };
   });
   const { eyes, contact, deadPart } = planned;
-  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, course, planned.reason)];
+  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, travelPath, planned.reason)];
 
   const meetings = <Cause>(bound: Bound<Cause>) =>
     SIDES.flatMap((side) => {
-      const meeting = nearest(course, bound, side);
+      const meeting = nearest(travelPath, bound, side);
       if (meeting === null) return [];
       const { travel, pose, misfit } = meeting;
       const sentence = misfit ? bound.misfit(pose) : bound.met(words.at(side, travel), pose);
@@ -128,7 +128,7 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     }),
   );
   for (const side of SIDES) {
-    const end = endOf(course, side, deadPart, words);
+    const end = endOf(travelPath, side, deadPart, words);
     if (end !== null) found.push({ side, ...end });
   }
   // Stable: what is met together stays in the order in which it was looked for.
@@ -137,10 +137,10 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const [bump, droop] = [first('bump'), first('droop')];
 
   const misfits = bounds
-    .filter((bound) => isMisfit(bound, course))
-    .map((bound) => bound.misfit(course.drawn));
+    .filter((bound) => isMisfit(bound, travelPath))
+    .map((bound) => bound.misfit(travelPath.drawn));
   const travelMargins = travelMarginsOf(given.required, { bump, droop }, misfits.length === 0, words);
-  const donor = compareDonor(given, model, course, eyes, words);
+  const donor = compareDonor(given, model, travelPath, eyes, words);
   return {
     bump,
     droop,
@@ -149,17 +149,17 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     misfits,
     ...(travelMargins === undefined ? {} : { travelMargins }),
     ...(donor === undefined ? {} : { donor }),
-    notes: notesOn(given, model, course, eyes, words),
+    notes: notesOn(given, model, travelPath, eyes, words),
   };
 }
 
 const SIDES = ['bump', 'droop'] as const;
 
 /** The nearest meeting with a bound, in any of its ways. */
-function nearest<Cause>(course: TravelPath, { ways }: Bound<Cause>, side: Side): Crossing | null {
+function nearest<Cause>(travelPath: TravelPath, { ways }: Bound<Cause>, side: Side): Crossing | null {
   let best: Crossing | null = null;
   for (const way of ways) {
-    const meeting = firstCrossing(course, way, side);
+    const meeting = firstCrossing(travelPath, way, side);
     if (meeting !== null && (best === null || Math.abs(meeting.travel) < Math.abs(best.travel)))
       best = meeting;
   }

@@ -31,9 +31,9 @@ export function drawnSense(eyes: Eyes, { drawn }: TravelPath): number {
 }
 
 /** The ratio at zero. Drawn there, it is met at once to both sides. */
-export function ratioBound(eyes: Eyes, course: TravelPath, reason: Reason): Bound<'ratioZero'> {
-  const sense = drawnSense(eyes, course);
-  const scale = -sense / lengthOf(eyes, course.drawn);
+export function ratioBound(eyes: Eyes, travelPath: TravelPath, reason: Reason): Bound<'ratioZero'> {
+  const sense = drawnSense(eyes, travelPath);
+  const scale = -sense / lengthOf(eyes, travelPath.drawn);
   return {
     cause: 'ratioZero',
     part: '',

@@ -1,4 +1,4 @@
-import type { EndKind } from '../../linkage/path.ts';
+import type { MotionStatus } from '../../linkage/path.ts';
 import type { CornerModel } from '../model.ts';
 import type { Side } from './first-crossing.ts';
 import { type Ask, type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
@@ -7,7 +7,7 @@ import type { Words } from './words.ts';
 /** Why a linkage goes no farther. */
 export type EndCause = 'deadPoint' | 'locked' | 'bifurcation';
 
-/** The end of a corner's course on one side. */
+/** The end of a corner's travel path on one side. */
 export interface TravelPathEnd {
   readonly travel: number;
   readonly cause: EndCause;
@@ -30,7 +30,7 @@ export function askDeadPart({ rocker }: CornerModel, ask: Ask): DeadPart {
   return (pose) => (Math.abs(Math.sin(pose[rod] - pose[arm])) <= IN_LINE ? 'rodAndRocker' : 'arms');
 }
 
-/** Where and why the linkage itself goes no farther on one side; null when it comes round to where it began, or goes on without end. */
+/** Where and why the linkage itself goes no farther on one side; null where its motion closes or is unbounded. */
 export function endOf(
   { path, poseAt }: TravelPath,
   side: Side,
@@ -38,40 +38,46 @@ export function endOf(
   words: Words,
 ): TravelPathEnd | null {
   const bump = side === 'bump';
-  const { how, row } = bump ? path.high : path.low;
+  const { status, constraint } = bump ? path.high : path.low;
   const last = bump ? path.pieces.length - 1 : 0;
   const pose = poseAt(last, bump ? path.pieces[last].hi : path.pieces[last].lo);
   const travel = pose[TRAVEL] + 0;
-  const cause = causeOf(how);
+  const cause = causeOf(status);
   if (cause === null) return null;
   const part = cause === 'deadPoint' ? deadPart(pose) : '';
   const where = words.at(side, travel);
-  return { travel, cause, part, sentence: sentenceOn(how, part, where, bump ? 'higher' : 'lower', row) };
+  return {
+    travel,
+    cause,
+    part,
+    sentence: sentenceOn(status, part, where, bump ? 'higher' : 'lower', constraint),
+  };
 }
 
-function causeOf(how: EndKind): EndCause | null {
-  switch (how) {
+function causeOf(status: MotionStatus): EndCause | null {
+  switch (status) {
     case 'deadPoint':
     case 'locked':
-      return how;
-    case 'undetermined':
+      return status;
+    case 'bifurcation':
       return 'bifurcation';
-    // Home again, or on and on: nothing ends it.
-    case 'gaveUp':
+    // Closed or unbounded: nothing ends it.
     case 'closed':
+    case 'unbounded':
+    case 'stepLimit':
     case 'reached':
       return null;
   }
 }
 
 function sentenceOn(
-  how: EndKind,
+  status: MotionStatus,
   part: ReturnType<DeadPart>,
   where: string,
   way: string,
   row: string | undefined,
 ): string {
-  switch (how) {
+  switch (status) {
     case 'deadPoint': {
       const what = { '': 'The linkage is', arms: 'The arms are', rodAndRocker: 'The rod is' }[part];
       const why = part === 'rodAndRocker' ? ", in line with the rocker's arm" : '';

@@ -1,4 +1,4 @@
-// The course of a corner: the path of its linkage from the lowest to the highest place of the contact patch. A pose on it
+// The travel path of a corner: the path of its linkage from the lowest to the highest place of the contact patch. A pose on it
 // is known by its piece and the arc length in that, by which every measure is smooth, dead points included.
 
 import { bindMeasure, type Measure } from '../../linkage/measure.ts';
@@ -27,10 +27,10 @@ export interface TravelPath {
   poseAt(piece: number, s: number): Pose;
 }
 
-/** The last course of each model, by the measures that were asked for. */
+/** The last travel path of each model, by the measures that were asked for. */
 const laid = new WeakMap<CornerModel, { readonly key: string; readonly course: TravelPath }>();
 
-/** Lays the course of a corner; `plan` asks for what will be read of it. */
+/** Lays the travel path of a corner; `plan` asks for what will be read of it. */
 export function layTravelPath<T>(
   model: CornerModel,
   plan: (ask: Ask) => T,
@@ -68,7 +68,7 @@ export function layTravelPath<T>(
     return pose;
   };
   const start = path.pieces.findIndex(({ origin }) => origin === 0);
-  const course = { path, start, drawn: poseAt(start, 0), poseAt };
-  laid.set(model, { key, course });
-  return { course, planned };
+  const travelPath = { path, start, drawn: poseAt(start, 0), poseAt };
+  laid.set(model, { key, course: travelPath });
+  return { course: travelPath, planned };
 }

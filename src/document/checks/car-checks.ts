@@ -33,7 +33,7 @@ const LENGTHS: readonly Range<CarSubject>[] = [
     what: 'above the ground',
     least: 150,
     most: 1000,
-    of: ({ masses }) => [['masses.centreHeight', masses?.centreHeight]],
+    of: ({ masses }) => [['masses.sprungCentreOfGravityHeight', masses?.sprungCentreOfGravityHeight]],
   },
 ];
 
@@ -87,9 +87,9 @@ function lightParts({ masses, units }: CarSubject): Found[] {
 
 /** The mass of the car, what comes on top left out. */
 function oddTotal({ masses, units }: CarSubject): Found[] {
-  const { guess, scales, parts } = masses ?? {};
+  const { estimate, scales, parts } = masses ?? {};
   const looked: [string, number | undefined][] = [
-    ['masses.guess.total', guess?.total],
+    ['masses.estimate.total', estimate?.total],
     ['masses.parts', parts && sumOf(parts)],
     ['masses.scales', scales && WHEELS.reduce((sum, wheel) => sum + scales[wheel], 0)],
   ];
@@ -102,9 +102,11 @@ function oddTotal({ masses, units }: CarSubject): Found[] {
 }
 
 function tooSure({ written }: CarSubject): Found[] {
-  const total = written?.guess?.total;
+  const total = written?.estimate?.total;
   if (typeof total !== 'object' || total.plusMinus === 0 || total.plusMinus >= SUREST * total.value)
     return [];
   const { value, plusMinus } = total;
-  return [{ path: 'masses.guess.total.plusMinus', values: { plusMinus, total: value, usual: 0.05 * value } }];
+  return [
+    { path: 'masses.estimate.total.plusMinus', values: { plusMinus, total: value, usual: 0.05 * value } },
+  ];
 }

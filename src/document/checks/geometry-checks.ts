@@ -208,7 +208,7 @@ interface Mount {
 
 /** Mounts on parts that move with the wheel, and the line of each part. */
 function mountsOf({ lowerArm, upperArm, strut, rod, coilover }: Written): Mount[] {
-  const top = upperArm?.outer ?? strut?.lower;
+  const top = upperArm?.outer ?? strut?.lowerMount;
   const lines: Record<string, Line | undefined> = {
     lowerArm: [lowerArm.inner, lowerArm.outer],
     upperArm: upperArm && [upperArm.inner, upperArm.outer],
@@ -273,7 +273,8 @@ function endsExchanged({ strut, rod, coilover }: Written): Found[] {
   const found: Found[] = [];
   const other = (path: string, one: string, lies: string, another: string) =>
     found.push({ path, values: { one, lies, another } });
-  if (strut !== undefined && strut.top[1] < strut.lower[1]) other('strut', 'top', 'below', 'lower');
+  if (strut !== undefined && strut.topMount[1] < strut.lowerMount[1])
+    other('strut', 'topMount', 'below', 'lowerMount');
   if (rod !== undefined && Math.abs(rod.mount[0]) < Math.abs(rod.rockerMount[0]))
     other('rod', 'mount', 'nearer to the centreline than', 'rockerMount');
   const { mount, chassisMount } = coilover ?? {};

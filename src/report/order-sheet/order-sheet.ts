@@ -114,7 +114,13 @@ export const CAUTIONS: readonly string[] = [
 /** How many causes are named for a figure. */
 const CAUSES = 3;
 /** Figures for which it is told what makes them unsure. */
-const TOLD = ['requiredSpringRate', 'frequency', 'bumpTravelRequired', 'droopTravelRequired', 'preload'];
+const TOLD = [
+  'requiredSpringRate',
+  'frequency',
+  'bumpTravelRequired',
+  'droopTravelRequired',
+  'preload',
+] as const;
 
 /** What each of the figures that matter hangs on. */
 function matters(axles: readonly AxleSizing[]): Block[] {

@@ -1,5 +1,6 @@
 import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { type Block, table } from './blocks.ts';
 import { endWords, minLengthWords, type Say } from './words.ts';
@@ -18,7 +19,7 @@ export function orderTable(axles: readonly AxleSizing[], say: Say): Block {
 type Fact = readonly [label: string, of: (axle: AxleSizing, say: Say) => string | null | undefined];
 
 const figure =
-  (name: string) =>
+  (name: AxleFigureName) =>
   ({ figure }: AxleSizing, say: Say) => {
     const { value, quantity } = figure(name);
     return value === null ? null : say(value, quantity);
@@ -33,7 +34,7 @@ function numberOf(given: number | { readonly value: number }): number {
 
 const FACTS: readonly Fact[] = [
   ['quantity', (axle) => String(order(axle)?.quantity ?? PAIR)],
-  ['handing', (axle) => order(axle)?.handing],
+  ['handing', (axle) => order(axle)?.handed],
   ['length at ride height, eye to eye', figure('designLength')],
   ['extended length', figure('extendedLength')],
   ['compressed length', figure('compressedLength')],
@@ -61,13 +62,13 @@ const FACTS: readonly Fact[] = [
   [
     'body',
     (axle, say) => {
-      const { body, bodyDiameter, springSpace } = order(axle) ?? {};
+      const { bodyEnd, bodyDiameter, maxSpringOuterDiameter } = order(axle) ?? {};
       const parts = [
-        body === undefined ? null : `body ${body}`,
+        bodyEnd === undefined ? null : `body ${bodyEnd}`,
         bodyDiameter === undefined ? null : `outer diameter ${say.given(bodyDiameter, 'length')}`,
-        springSpace === undefined
+        maxSpringOuterDiameter === undefined
           ? null
-          : `room for a spring of ${say.given(springSpace, 'length')} outer diameter`,
+          : `room for a spring of ${say.given(maxSpringOuterDiameter, 'length')} outer diameter`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -76,7 +77,7 @@ const FACTS: readonly Fact[] = [
     'bump stop',
     ({ input }, say) => {
       const stop = input.limits.bumpStop;
-      const table = input.sizing?.bumpStopForces ?? [];
+      const table = input.sizing?.bumpStopTable ?? [];
       const forces = table.map(
         ([pressed, force]) => `${say.given(pressed, 'length')} ${say.given(force, 'force')}`,
       );
@@ -108,7 +109,7 @@ const FACTS: readonly Fact[] = [
     ({ input }, say) => {
       const helper = input.sizing?.helper;
       if (helper === undefined) return 'none';
-      const { rate, free, least, separator } = helper;
+      const { rate, freeLength: free, minLength: least, separatorHeight: separator } = helper;
       const ring = separator === undefined ? [] : [`separator ${say.given(separator, 'length')}`];
       return [
         say.given(rate, 'rate'),
@@ -121,14 +122,14 @@ const FACTS: readonly Fact[] = [
   [
     'perch',
     ({ input, figure }, say) => {
-      const { least, most, pitch } = input.sizing?.perch ?? {};
+      const { min, max, threadPitch } = input.sizing?.perch ?? {};
       const set = figure('perchSetting').value;
       const parts = [
         set === null ? null : `perch setting ${say(set, 'length')} (eye-to-eye length minus spring length)`,
-        least === undefined || most === undefined
+        min === undefined || max === undefined
           ? null
-          : `adjustable from ${say.given(least, 'length')} to ${say.given(most, 'length')}`,
-        pitch === undefined ? null : `${say.given(pitch, 'length')} per turn`,
+          : `adjustable from ${say.given(min, 'length')} to ${say.given(max, 'length')}`,
+        threadPitch === undefined ? null : `${say.given(threadPitch, 'length')} per turn`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -145,10 +146,11 @@ const FACTS: readonly Fact[] = [
   [
     'gas force',
     (axle, say) => {
-      const { rodDiameter, pressure } = axle.input.sizing?.gas ?? {};
+      const { shaftDiameter, pressure } = axle.input.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
       if (value === null || axle.input.sizing?.gas === undefined) return null;
-      const rod = rodDiameter === undefined ? [] : [`shaft ${say.given(numberOf(rodDiameter), 'length')}`];
+      const rod =
+        shaftDiameter === undefined ? [] : [`shaft ${say.given(numberOf(shaftDiameter), 'length')}`];
       const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
       return [say(value, 'force'), ...rod, ...gas].join(', ');
     },
@@ -157,11 +159,11 @@ const FACTS: readonly Fact[] = [
     'target at ride height',
     ({ input }, say) => {
       const { target, damping } = input.sizing ?? {};
-      const { frequency, onTyre, wheelRate, springRate } = target ?? {};
+      const { frequency, withTyre, wheelRate, springRate } = target ?? {};
       const parts = [
         frequency === undefined
           ? null
-          : `${say.given(numberOf(frequency), 'frequency')}${onTyre === true ? ' with the tyre' : ''}`,
+          : `${say.given(numberOf(frequency), 'frequency')}${withTyre === true ? ' with the tyre' : ''}`,
         wheelRate === undefined ? null : `${say.given(numberOf(wheelRate), 'rate')} at the wheel`,
         springRate === undefined ? null : `a spring of ${say.given(numberOf(springRate), 'rate')}`,
         damping === undefined ? null : `damping ratio ${numberOf(damping.ratio)}`,

@@ -1,4 +1,4 @@
-// A smooth function on an interval stands for itself as the polynomial through its values at the Chebyshev points
+// A smooth function on an interval is replaced by its Chebyshev interpolant, the polynomial through its values at the Chebyshev points
 //
 //   s = (a + b)/2 + (b - a)/2 x,   x_j = cos(pi j / N),   p(x) = sum_k c_k T_k(x)
 //   c_k = w_k (2/N) sum_j w_j f(s_j) cos(pi j k / N),      w_0 = w_N = 1/2, else 1
@@ -47,18 +47,23 @@ function powers(): Float64Array[] {
 }
 
 /** The polynomial in place of a function on [from, to]. */
-export interface Proxy {
+export interface ChebyshevInterpolant {
   readonly from: number;
   readonly to: number;
   /** Coefficients of T_0 .. T_N. */
   readonly c: Float64Array;
   /** Whether the function is the polynomial, to rounding; false where it has a kink. */
-  readonly good: boolean;
+  readonly isGood: boolean;
 }
 
 /** Polynomials in place of f, interval by interval; `noise` is what f may be off by rounding. */
-export function proxies(f: (s: number) => number, from: number, to: number, noise: number): Proxy[] {
-  const found: Proxy[] = [];
+export function chebyshevInterpolants(
+  f: (s: number) => number,
+  from: number,
+  to: number,
+  noise: number,
+): ChebyshevInterpolant[] {
+  const found: ChebyshevInterpolant[] = [];
   interpolate(f, from, to, noise, SMALLEST_SHARE * (to - from), found);
   return found;
 }
@@ -69,7 +74,7 @@ function interpolate(
   to: number,
   noise: number,
   smallest: number,
-  found: Proxy[],
+  found: ChebyshevInterpolant[],
 ): void {
   const values = new Float64Array(N + 1);
   for (let j = 0; j <= N; j++) values[j] = f(placeOf(from, to, X[j]));
@@ -85,7 +90,7 @@ function interpolate(
   for (let k = N - TAIL + 1; k <= N; k++) tail = Math.max(tail, Math.abs(c[k]));
   const good = tail <= Math.max(noise, SMALL * most);
   if (good || to - from <= smallest || found.length >= MOST_INTERVALS) {
-    found.push({ from, to, c, good });
+    found.push({ from, to, c, isGood: good });
     return;
   }
   const middle = 0.5 * (from + to);
@@ -98,15 +103,15 @@ function placeOf(from: number, to: number, x: number): number {
   return x === -1 ? from : 0.5 * (from + to) + 0.5 * (to - from) * x;
 }
 
-/** Whether the function is farther from zero than `tolerance` on all of the interval, as far as can be told at once. */
-export function keepsAway({ c, good }: Proxy, tolerance: number): boolean {
+/** Whether the function is farther from zero than `tolerance` on all of the interval, by the bound of its coefficients. */
+export function keepsAway({ c, isGood: good }: ChebyshevInterpolant, tolerance: number): boolean {
   let rest = tolerance + SMALL * Math.abs(c[0]);
   for (let k = 1; k <= N; k++) rest += Math.abs(c[k]);
   return good && Math.abs(c[0]) > rest;
 }
 
 /** Places inside the interval where the polynomial's derivative changes sign, ascending. */
-export function turningPoints({ from, to, c }: Proxy): number[] {
+export function turningPoints({ from, to, c }: ChebyshevInterpolant): number[] {
   const p = new Float64Array(N + 1);
   for (let k = 0; k <= N; k++) for (let i = 0; i <= k; i++) p[i] += c[k] * POWERS[k][i];
   return roots(derivative(p), -1, 1).map((x) => placeOf(from, to, x));
@@ -127,9 +132,9 @@ export function landmarks(
   noise: number,
 ): number[] {
   const marks = [from];
-  for (const proxy of proxies(f, from, to, noise)) {
+  for (const proxy of chebyshevInterpolants(f, from, to, noise)) {
     if (keepsAway(proxy, tolerance)) continue;
-    const inner = proxy.good
+    const inner = proxy.isGood
       ? turningPoints(proxy)
       : Array.from(X, (x) => placeOf(proxy.from, proxy.to, x)).reverse();
     for (const place of [proxy.from, ...inner, proxy.to]) addUpTo(f, place, marks);

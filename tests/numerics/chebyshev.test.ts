@@ -1,7 +1,7 @@
 /** Polynomials in place of functions: whose zeros and turns are known comes out, touched ones too. */
 import { assert, double, integer, property, tuple, uniqueArray } from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { keepsAway, landmarks, proxies, turningPoints } from '../../src/numerics/proxy.ts';
+import { chebyshevInterpolants, keepsAway, landmarks, turningPoints } from '../../src/numerics/chebyshev.ts';
 import { zeroBetween } from '../../src/numerics/zero.ts';
 import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
 
@@ -61,12 +61,12 @@ describe('polynomials in place of a function', () => {
         double({ min: 0, max: 6, noNaN: true }),
         (k, phase) => {
           const f = (s: number) => Math.sin(k * s + phase);
-          const found = proxies(f, -1, 1, 0);
+          const found = chebyshevInterpolants(f, -1, 1, 0);
           expect(found[0].from).toBe(-1);
           expect(found.at(-1)?.to).toBe(1);
           found.forEach((proxy, i) => {
             if (i > 0) expect(proxy.from).toBe(found[i - 1].to);
-            expect(proxy.good).toBe(true);
+            expect(proxy.isGood).toBe(true);
             for (let j = 0; j <= 20; j++) {
               const x = -1 + j / 10;
               const s = 0.5 * (proxy.from + proxy.to) + 0.5 * (proxy.to - proxy.from) * x;
@@ -83,7 +83,7 @@ describe('polynomials in place of a function', () => {
     // T_16 and T_15 themselves: their only coefficients are among the last.
     for (const degree of [15, 16]) {
       const f = (s: number) => Math.cos(degree * Math.acos(s));
-      const found = proxies(f, -1, 1, 1e-14);
+      const found = chebyshevInterpolants(f, -1, 1, 1e-14);
       for (const { from, to, c } of found) {
         // Both ends: T_k(-1) = (-1)^k, T_k(1) = 1.
         const at = (sign: number) => c.reduce((sum, one, k) => sum + one * sign ** k, 0);
@@ -103,7 +103,7 @@ describe('polynomials in place of a function', () => {
         (from, width) => {
           const to = from + width;
           const asked: number[] = [];
-          proxies(
+          chebyshevInterpolants(
             (s) => {
               asked.push(s);
               return Math.sin(s);
@@ -120,7 +120,7 @@ describe('polynomials in place of a function', () => {
   });
 
   it('tell that a function keeps away from zero, and its turns', () => {
-    const [bowl] = proxies((s) => 1 + (s - 0.25) ** 2, 0, 1, 0);
+    const [bowl] = chebyshevInterpolants((s) => 1 + (s - 0.25) ** 2, 0, 1, 0);
     expect(keepsAway(bowl, 0.4)).toBe(true);
     expect(keepsAway(bowl, 1.5)).toBe(false);
     const turns = turningPoints(bowl);
@@ -137,8 +137,8 @@ describe('polynomials in place of a function', () => {
     ]) {
       // Places are rounded, and values with them.
       const noise = 8 * EPS * Math.max(Math.abs(start), end);
-      const found = proxies((s) => Math.abs(s - Math.SQRT1_2), start, end, noise);
-      const rough = found.filter(({ good }) => !good);
+      const found = chebyshevInterpolants((s) => Math.abs(s - Math.SQRT1_2), start, end, noise);
+      const rough = found.filter(({ isGood: good }) => !good);
       expect(rough).toHaveLength(1);
       for (const { from, to } of rough) {
         expect(from).toBeLessThanOrEqual(Math.SQRT1_2);
@@ -156,7 +156,7 @@ it('gives up on a function that is rough everywhere, within bounds', () => {
     asked++;
     return ((s * 7919.123) % 1) - 0.5;
   };
-  expect(proxies(rough, 0, 1, NOISE).some(({ good }) => !good)).toBe(true);
+  expect(chebyshevInterpolants(rough, 0, 1, NOISE).some(({ isGood: good }) => !good)).toBe(true);
   expect(asked).toBeLessThan(1e5);
   asked = 0;
   const never = () => {

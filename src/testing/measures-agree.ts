@@ -1,4 +1,4 @@
-// readings: a measure reads as what the places of the points say.
+// measuresAgree: the value of a measure is that of the places of its points.
 
 import { expectMeasured } from './measured.ts';
 import { everything, nameOf } from './measures.ts';
@@ -7,8 +7,8 @@ import { type Law, poseAt, settingOf, spread, traced } from './setting.ts';
 /** How many poses are looked at. */
 const POSES = 8;
 
-export const readings: Law = (build, data, options) => {
-  const setting = settingOf('readings', build, data, options);
+export const measuresAgree: Law = (build, data, options) => {
+  const setting = settingOf('measuresAgree', build, data, options);
   const { drawing, driver } = setting;
   const motion = traced(setting, drawing);
   const reads = everything(drawing, driver).map((measure) => ({

@@ -1,6 +1,13 @@
-/** The smallest bug planted in a motion, or in what draws it, is told by the law that it breaks, with place and size. */
-import { type Drawing, type Held, type Measure, type Point, trace } from 'jounce/linkage';
-import { checkLaws, LawBroken, type LawOptions, laws, type Trace, type Traced } from 'jounce/testing';
+/** The smallest fault injected into a motion, or into the function that draws it, violates a law, which names place and size. */
+import { type CheckedDrawing, type FixedCoordinate, type Measure, type Point, trace } from 'jounce/linkage';
+import {
+  checkLaws,
+  type LawOptions,
+  LawViolation,
+  laws,
+  type TracedMotion,
+  type TraceFunction,
+} from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 
@@ -8,14 +15,14 @@ type LawName = keyof typeof laws;
 const names = Object.keys(laws) as LawName[];
 
 /** A four-bar away from its dead points, and how it is put to the laws. */
-const fourBar: Drawing = deepFreeze({
+const fourBar: CheckedDrawing = deepFreeze({
   points: { O: [0, 0], A: [0, 40], B: [115, 75], T: [70, 95], C: [100, 0] },
   ground: ['O', 'C'],
   bodies: { crank: ['O', 'A'], coupler: ['A', 'B', 'T'], rocker: ['C', 'B'] },
 });
 const SIZE = 120;
-const options: LawOptions<Drawing> = { driver: { turn: 'crank' }, range: [-0.6, 0.6] };
-const asDrawn = (drawing: Drawing) => drawing;
+const options: LawOptions<CheckedDrawing> = { driver: { turn: 'crank' }, range: [-0.6, 0.6] };
+const asDrawn = (drawing: CheckedDrawing) => drawing;
 
 /** A part in 10^8 of a number. */
 const SMALL = 1e-8;
@@ -23,22 +30,22 @@ const SMALL = 1e-8;
 const STILL_SMALL = 1e3 * SMALL * SIZE;
 
 /** What a law says, or null where it finds nothing. */
-function told<T>(check: () => T): LawBroken | null {
+function told<T>(check: () => T): LawViolation | null {
   try {
     check();
     return null;
   } catch (error) {
-    if (error instanceof LawBroken) return error;
+    if (error instanceof LawViolation) return error;
     throw error;
   }
 }
 
-const found = (law: LawName, given: Partial<LawOptions<Drawing>>, drawing = fourBar) =>
+const found = (law: LawName, given: Partial<LawOptions<CheckedDrawing>>, drawing = fourBar) =>
   told(() => laws[law](asDrawn, drawing, { ...options, ...given }));
 
 /** Expects a law to have told a bug: its own name, what, where in the range, how much, also in the message. */
 function expectTold(
-  broken: LawBroken | null,
+  broken: LawViolation | null,
   law: LawName,
   what: RegExp,
   [least, most]: readonly [number, number],
@@ -47,18 +54,20 @@ function expectTold(
   expect(broken?.what).toMatch(what);
   const { at, driver } = broken?.where ?? { at: Number.NaN, driver: '' };
   expect(Math.abs(at)).toBeLessThanOrEqual(0.6);
-  expect(broken?.off).toBeGreaterThan(least);
-  expect(broken?.off).toBeLessThan(most);
-  expect(broken?.off).toBeGreaterThan(broken?.allowed ?? Number.NaN);
+  expect(broken?.error).toBeGreaterThan(least);
+  expect(broken?.error).toBeLessThan(most);
+  expect(broken?.error).toBeGreaterThan(broken?.tolerance ?? Number.NaN);
   expect(broken?.message.startsWith(`${law}: ${broken.what} is `)).toBe(true);
   const figure = (value: number | null | undefined) => String(Number(value?.toPrecision(2)));
-  expect(broken?.message).toContain(`off by ${figure(broken?.off)} (allowed ${figure(broken?.allowed)})`);
+  expect(broken?.message).toContain(
+    `error ${figure(broken?.error)} (tolerance ${figure(broken?.tolerance)})`,
+  );
   expect(broken?.message).toContain(` at driver value ${Number(at.toPrecision(6))} (${driver})`);
 }
 
 /** `trace` with its motion falsified. */
 const falsified =
-  (change: (motion: Traced, drawing: Drawing) => Partial<Traced>): Trace =>
+  (change: (motion: TracedMotion, drawing: CheckedDrawing) => Partial<TracedMotion>): TraceFunction =>
   (drawing, asked) => {
     const motion = trace(drawing, asked);
     return { ...motion, ...change(motion, drawing) };
@@ -98,22 +107,22 @@ const isLength = (measure: Measure) => 'length' in measure;
 const isTurnOf = (measure: Measure, body: string) => 'turn' in measure && measure.turn === body;
 
 /** All lengths read too long by a small share, on a drawing of which something is so. */
-const longerWhere = (is: (drawing: Drawing) => boolean): Trace => {
+const longerWhere = (is: (drawing: CheckedDrawing) => boolean): TraceFunction => {
   const long = reading((value, key, measure) =>
     key === 'value' && isLength(measure) ? value * (1 + SMALL) : value,
   );
   return (drawing, asked) => (is(drawing) ? long : trace)(drawing, asked);
 };
 /** The turn of the rocker with the other sign, on a drawing of which something is so. */
-const otherSenseWhere = (is: (drawing: Drawing) => boolean): Trace => {
+const otherSenseWhere = (is: (drawing: CheckedDrawing) => boolean): TraceFunction => {
   const other = reading((value, _, measure) => (isTurnOf(measure, 'rocker') ? -value : value));
   return (drawing, asked) => (is(drawing) ? other : trace)(drawing, asked);
 };
 /** The motion with the rocker left out of the drawing; the coupler's direction is held instead. */
-const loose: Trace = (drawing, asked) => {
+const loose: TraceFunction = (drawing, asked) => {
   const { rocker: _, ...bodies } = drawing.bodies;
   const motion = trace({ ...drawing, bodies }, { ...asked, hold: [{ turn: 'coupler' }] });
-  const read: Traced['read'] = (measure) => {
+  const read: TracedMotion['read'] = (measure) => {
     if (!isTurnOf(measure, 'rocker')) return motion.read(measure);
     const direction = motion.read({ angle: ['C', 'B'] });
     const drawn = direction(motion.drawn).value;
@@ -122,13 +131,13 @@ const loose: Trace = (drawing, asked) => {
   return { ...motion, read };
 };
 const looseWhere =
-  (is: (drawing: Drawing) => boolean): Trace =>
+  (is: (drawing: CheckedDrawing) => boolean): TraceFunction =>
   (drawing, asked) =>
     (is(drawing) ? loose : trace)(drawing, asked);
 /** Values of the whole linkage, rates of the one without the rocker. */
-const looseRates: Trace = (drawing, asked) => {
+const looseRates: TraceFunction = (drawing, asked) => {
   const [whole, without] = [trace(drawing, asked), loose(drawing, asked)];
-  const read: Traced['read'] = (measure) => {
+  const read: TracedMotion['read'] = (measure) => {
     const [right, wrong] = [whole.read(measure), without.read(measure)];
     return (at) => ({ ...wrong(at), value: right(at).value });
   };
@@ -136,23 +145,24 @@ const looseRates: Trace = (drawing, asked) => {
 };
 /** A trace that is right as long as the crank drives. */
 const unlessDrivenByCrank =
-  (wrong: Trace): Trace =>
+  (wrong: TraceFunction): TraceFunction =>
   (drawing, asked) =>
     (asked?.driver !== undefined && isTurnOf(asked.driver, 'crank') ? trace : wrong)(drawing, asked);
 
-const asIs = ({ points }: Drawing) => points.O[0] === 0 && points.A[0] === 0 && points.A[1] === 40;
-const isMirrored = ({ points }: Drawing) => points.C[0] < points.O[0];
-const isMoved = ({ points }: Drawing) => points.O[0] !== 0;
-const isTurned = ({ points }: Drawing) => points.C[1] !== points.O[1];
-const isScaled = ({ points: { O, C } }: Drawing) => Math.abs(Math.hypot(C[0] - O[0], C[1] - O[1]) - 100) > 1;
+const asIs = ({ points }: CheckedDrawing) => points.O[0] === 0 && points.A[0] === 0 && points.A[1] === 40;
+const isMirrored = ({ points }: CheckedDrawing) => points.C[0] < points.O[0];
+const isMoved = ({ points }: CheckedDrawing) => points.O[0] !== 0;
+const isTurned = ({ points }: CheckedDrawing) => points.C[1] !== points.O[1];
+const isScaled = ({ points: { O, C } }: CheckedDrawing) =>
+  Math.abs(Math.hypot(C[0] - O[0], C[1] - O[1]) - 100) > 1;
 
-describe('a bug planted in a motion', () => {
+describe('a fault injected into a motion', () => {
   it('is needed for a law to be told: without one all of them hold', () => {
     for (const law of names) expect(found(law, {})).toBeNull();
   });
 
   /** One number wrong by a part in 10^8 of itself, or of the size. */
-  const numbers: [law: LawName, bug: string, trace: Trace, what: RegExp][] = [
+  const numbers: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
     [
       'closes',
       'a ground point that creeps',
@@ -171,15 +181,15 @@ describe('a bug planted in a motion', () => {
       moving('B', ([x, y], t) => [x + SIZE * SMALL * t, y]),
       /B.* of body/,
     ],
-    ['readings', 'lengths', longerWhere(() => true), /^length/],
+    ['measuresAgree', 'lengths', longerWhere(() => true), /^length/],
     [
-      'readings',
+      'measuresAgree',
       'coordinates',
       reading((v, k, m) => (k === 'value' && 'y' in m ? v * (1 + SMALL) : v)),
       /^y of/,
     ],
     [
-      'readings',
+      'measuresAgree',
       'turns',
       reading((v, k, m) => (k === 'value' && isTurnOf(m, 'rocker') ? v + SMALL : v)),
       /^turn of rocker/,
@@ -215,8 +225,8 @@ describe('a bug planted in a motion', () => {
       /^product of the rates \(/,
     ],
     ['mirror', 'lengths on the other side', longerWhere(isMirrored), /^length/],
-    ['move', 'lengths away from the origin', longerWhere(isMoved), /^length/],
-    ['turn', 'lengths where the ground is not level', longerWhere(isTurned), /^length/],
+    ['translate', 'lengths away from the origin', longerWhere(isMoved), /^length/],
+    ['rotate', 'lengths where the ground is not level', longerWhere(isTurned), /^length/],
     ['scale', 'lengths in another unit', longerWhere(isScaled), /^length/],
     [
       'outAndBack',
@@ -225,12 +235,12 @@ describe('a bug planted in a motion', () => {
       /^distance of|driven back/,
     ],
   ];
-  it.each(numbers)('in one number is told by %s: %s', (law, _, planted, what) => {
-    expectTold(found(law, { trace: planted }), law, what, [0, STILL_SMALL]);
+  it.each(numbers)('in one number violates %s: %s', (law, _, injected, what) => {
+    expectTold(found(law, { trace: injected }), law, what, [0, STILL_SMALL]);
   });
 
   /** A row left out of what is moved; where the law compares two motions, out of the second one. */
-  const rows: [law: LawName, bug: string, trace: Trace, what: RegExp][] = [
+  const rows: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
     [
       'closes',
       'a ground point, which then goes along',
@@ -240,7 +250,7 @@ describe('a bug planted in a motion', () => {
     ],
     ['keepsLengths', 'a bar', loose, /^C-B of body rocker/],
     [
-      'readings',
+      'measuresAgree',
       'a bar, where measures are read',
       (drawing, asked) => ({
         ...trace(drawing, asked),
@@ -251,17 +261,17 @@ describe('a bug planted in a motion', () => {
     ['derivativesAgree', 'a bar, in the rates', looseRates, /^first derivative/],
     ['virtualWork', 'a bar, in the rates', looseRates, /^work of a load/],
     ['mirror', 'a bar, on the other side', looseWhere(isMirrored), /./],
-    ['move', 'a bar, away from the origin', looseWhere(isMoved), /./],
-    ['turn', 'a bar, where the ground is not level', looseWhere(isTurned), /./],
+    ['translate', 'a bar, away from the origin', looseWhere(isMoved), /./],
+    ['rotate', 'a bar, where the ground is not level', looseWhere(isTurned), /./],
     ['scale', 'a bar, in another unit', looseWhere(isScaled), /./],
     ['outAndBack', 'a bar, on the way back', looseWhere((drawing) => !asIs(drawing)), /^distance of/],
   ];
-  it.each(rows)('by a row left out is told by %s: %s', (law, _, planted, what) => {
-    expectTold(found(law, { trace: planted }), law, what, [1e-3, SIZE * 100]);
+  it.each(rows)('by a row left out violates %s: %s', (law, _, injected, what) => {
+    expectTold(found(law, { trace: injected }), law, what, [1e-3, SIZE * 100]);
   });
 
   /** One sign. */
-  const signs: [law: LawName, bug: string, trace: Trace, what: RegExp][] = [
+  const signs: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
     ['closes', 'of the driver', falsified((motion) => ({ at: (t) => motion.at(-t) })), /turn of crank/],
     [
       'keepsLengths',
@@ -276,7 +286,7 @@ describe('a bug planted in a motion', () => {
       })),
       /^side of T on A-B of body coupler/,
     ],
-    ['readings', 'of a turn', otherSenseWhere(() => true), /^turn of rocker/],
+    ['measuresAgree', 'of a turn', otherSenseWhere(() => true), /^turn of rocker/],
     [
       'derivativesAgree',
       'of a first derivative',
@@ -296,8 +306,8 @@ describe('a bug planted in a motion', () => {
       /^work of a load on length/,
     ],
     ['mirror', 'of a turn, on the other side', otherSenseWhere(isMirrored), /turn of rocker/],
-    ['move', 'of a turn, away from the origin', otherSenseWhere(isMoved), /turn of rocker/],
-    ['turn', 'of a turn, where the ground is not level', otherSenseWhere(isTurned), /turn of rocker/],
+    ['translate', 'of a turn, away from the origin', otherSenseWhere(isMoved), /turn of rocker/],
+    ['rotate', 'of a turn, where the ground is not level', otherSenseWhere(isTurned), /turn of rocker/],
     ['scale', 'of a turn, in another unit', otherSenseWhere(isScaled), /turn of rocker/],
     [
       'outAndBack',
@@ -306,39 +316,39 @@ describe('a bug planted in a motion', () => {
       /^distance of/,
     ],
   ];
-  it.each(signs)('in one sign is told by %s: %s', (law, _, planted, what) => {
-    expectTold(found(law, { trace: planted }), law, what, [1e-3, SIZE * 100]);
+  it.each(signs)('in one sign violates %s: %s', (law, _, injected, what) => {
+    expectTold(found(law, { trace: injected }), law, what, [1e-3, SIZE * 100]);
   });
 });
 
-/** A trace of a drawing with one part of it left out, and what is left of its freedom held. */
+/** A trace of a drawing with one part of it left out, and the degree of freedom that this adds held. */
 const without =
-  (leaveOut: (drawing: Drawing) => Drawing, held: Measure): Trace =>
+  (leaveOut: (drawing: CheckedDrawing) => CheckedDrawing, held: Measure): TraceFunction =>
   (drawing, asked) =>
     trace(leaveOut(drawing), { ...asked, hold: [held] });
 
-describe('a joint left out of the drawing that is moved is told by keepsLengths', () => {
-  const slide: Drawing = {
+describe('a joint left out of the drawing that is moved violates keepsLengths', () => {
+  const slide: CheckedDrawing = {
     points: { O: [0, 0], C: [0, 100], P: [80, 110], T: [160, 220] },
     ground: ['O', 'C'],
     bodies: { crank: ['C', 'P'], arm: ['O', 'T'] },
     sliders: { block: { point: 'P', on: ['O', 'T'] } },
   };
-  const table: Drawing = {
+  const table: CheckedDrawing = {
     points: { A: [0, 0], B: [1, 2], C: [3, 2.5], D: [4, 2] },
     ground: ['A'],
     bodies: { crank: ['A', 'B'], plate: ['B', 'C', 'D'] },
-    angles: { level: ['plate'] },
+    fixedAngles: { level: ['plate'] },
   };
-  const ram: Drawing = {
+  const ram: CheckedDrawing = {
     points: { O: [0, 0], A: [0, 40], R: [100, 60] },
     ground: ['O'],
     bodies: { crank: ['O', 'A'] },
-    held: [{ x: 'R' }],
-    angles: { square: ['ram', 'crank'] },
+    fixedCoordinates: [{ x: 'R' }],
+    fixedAngles: { square: ['ram', 'crank'] },
     telescopes: { ram: ['A', 'R'] },
   };
-  it.each<[what: string, drawing: Drawing, planted: Trace, told: RegExp]>([
+  it.each<[what: string, drawing: CheckedDrawing, injected: TraceFunction, what: RegExp]>([
     [
       'a slider',
       slide,
@@ -346,27 +356,27 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
       /^way of P off the line O-T of slider block/,
     ],
     [
-      'a kept direction',
+      'a fixed direction',
       table,
-      without(({ angles: _, ...rest }) => rest, { length: ['A', 'D'] }),
-      /^angle level \(B-D\)/,
+      without(({ fixedAngles: _, ...rest }) => rest, { length: ['A', 'D'] }),
+      /^fixed angle level \(B-D\)/,
     ],
     [
       'an angle to a telescope',
       ram,
-      without(({ angles: _, ...rest }) => rest, { y: 'R' }),
-      /^angle square \(A-R to O-A\)/,
+      without(({ fixedAngles: _, ...rest }) => rest, { y: 'R' }),
+      /^fixed angle square \(A-R to O-A\)/,
     ],
     [
-      'a held coordinate',
+      'a fixed coordinate',
       ram,
-      without(({ held: _, ...rest }) => rest, { length: ['A', 'R'] }),
-      /^held x of R/,
+      without(({ fixedCoordinates: _, ...rest }) => rest, { length: ['A', 'R'] }),
+      /^fixed x of R/,
     ],
-  ])('%s', (_, drawing, planted, what) => {
+  ])('%s', (_, drawing, injected, what) => {
     const turn = { driver: { turn: 'crank' }, range: [-0.2, 0.2] } as const;
     expect(found('keepsLengths', turn, deepFreeze(drawing))).toBeNull();
-    expectTold(found('keepsLengths', { ...turn, trace: planted }, drawing), 'keepsLengths', what, [
+    expectTold(found('keepsLengths', { ...turn, trace: injected }, drawing), 'keepsLengths', what, [
       1e-3,
       SIZE,
     ]);
@@ -385,23 +395,23 @@ describe('a joint left out of the drawing that is moved is told by keepsLengths'
   });
 });
 
-describe('a bug planted in what draws', () => {
-  type Data = Drawing['points'];
+describe('a fault injected into the function that draws', () => {
+  type Data = CheckedDrawing['points'];
   const { points, ...parts } = fourBar;
   const redraw: NonNullable<LawOptions<Data>['redraw']> = (data, { place }) =>
     Object.fromEntries(Object.entries(data).map(([name, at]) => [name, place(at)]));
   const drawn =
     (B: (data: Data) => Point) =>
-    (data: Data): Drawing => ({ points: { ...data, B: B(data) }, ...parts });
-  const check = (law: LawName, build: (data: Data) => Drawing) =>
+    (data: Data): CheckedDrawing => ({ points: { ...data, B: B(data) }, ...parts });
+  const check = (law: LawName, build: (data: Data) => CheckedDrawing) =>
     told(() => laws[law](build, points, { ...options, redraw }));
   const small = SIZE * SMALL;
 
   it.each<[law: LawName, bug: string, B: (data: Data) => Point]>([
     ['mirror', 'a pin always a little to the right', ({ B: [x, y] }) => [x + small, y]],
-    ['turn', 'a pin always a little to the right', ({ B: [x, y] }) => [x + small, y]],
+    ['rotate', 'a pin always a little to the right', ({ B: [x, y] }) => [x + small, y]],
     ['scale', 'a length that is not among the data', ({ B: [x, y] }) => [x + small, y]],
-    ['move', 'a number that should count from a point', ({ B: [x, y] }) => [x * (1 + SMALL), y]],
+    ['translate', 'a number that should count from a point', ({ B: [x, y] }) => [x * (1 + SMALL), y]],
     ['mirror', 'a sign that is lost', ({ B: [x, y] }) => [Math.abs(x), y]],
   ])('is told by %s: %s', (law, _, B) => {
     expect(
@@ -416,47 +426,49 @@ describe('a bug planted in what draws', () => {
 
   it('is told by move alone where only the place counts, by mirror and turn where only the direction does', () => {
     const right = drawn(({ B: [x, y] }) => [x + small, y]);
-    const told = (['mirror', 'move', 'turn'] as const).map((law) => check(law, right)?.law ?? null);
-    expect(told).toEqual(['mirror', null, 'turn']);
+    const told = (['mirror', 'translate', 'rotate'] as const).map((law) => check(law, right)?.law ?? null);
+    expect(told).toEqual(['mirror', null, 'rotate']);
   });
 
-  it('is told by mirror, turn, move and scale where a bar is forgotten in the redrawn one', () => {
+  it('violates mirror, turn, move and scale where a bar is forgotten in the redrawn one', () => {
     const { rocker: _, ...others } = parts.bodies;
-    const held: Held[] = [{ x: 'B' }];
-    const forgetful = (data: Data): Drawing =>
-      data === points ? { points: data, ...parts } : { points: data, ...parts, bodies: others, held };
-    for (const law of ['mirror', 'move', 'turn', 'scale'] as const) {
+    const held: FixedCoordinate[] = [{ x: 'B' }];
+    const forgetful = (data: Data): CheckedDrawing =>
+      data === points
+        ? { points: data, ...parts }
+        : { points: data, ...parts, bodies: others, fixedCoordinates: held };
+    for (const law of ['mirror', 'translate', 'rotate', 'scale'] as const) {
       expect(check(law, forgetful)?.message).toBe(
-        `${law}: changed drawing lacks body rocker (B, C) and has held x of B besides at driver value 0 (turn of crank)`,
+        `${law}: transformed drawing lacks body rocker (B, C) and has fixed x of B besides at driver value 0 (turn of crank)`,
       );
     }
   });
 
-  it('is told by sameBits where the data are changed, or a drawing comes out otherwise the second time', () => {
+  it('is told by reproducible where the data are changed, or a drawing comes out otherwise the second time', () => {
     const loose = structuredClone(points) as Record<string, [number, number]>;
-    const changing = (data: typeof loose): Drawing => {
+    const changing = (data: typeof loose): CheckedDrawing => {
       data.B[0] *= 1 + Number.EPSILON;
       return { points: structuredClone(data), ...parts };
     };
     const broken = told(() =>
-      laws.sameBits(changing, loose, { driver: { turn: 'crank' }, range: [-0.6, 0.6] }),
+      laws.reproducible(changing, loose, { driver: { turn: 'crank' }, range: [-0.6, 0.6] }),
     );
-    expectTold(broken, 'sameBits', /^drawn x of B, built a second time,/, [0, 1e-12]);
+    expectTold(broken, 'reproducible', /^drawn x of B, built a second time,/, [0, 1e-12]);
 
     let built = 0;
-    const forgetful = (data: Data): Drawing => {
+    const forgetful = (data: Data): CheckedDrawing => {
       const { rocker: _, ...others } = parts.bodies;
       return { points: data, ...parts, bodies: built++ === 0 ? parts.bodies : others };
     };
-    expect(check('sameBits', forgetful)?.message).toMatch(
-      /^sameBits: drawing, built a second time, lacks body rocker \(B, C\) at driver value 0 \(turn of crank\)$/,
+    expect(check('reproducible', forgetful)?.message).toMatch(
+      /^reproducible: drawing, built a second time, lacks body rocker \(B, C\) at driver value 0 \(turn of crank\)$/,
     );
   });
 });
 
-describe('sameBits tells what differs the second time', () => {
+describe('reproducible tells what differs the second time', () => {
   /** A reading that is changed from the second time on at which it is asked for. */
-  const fromTheSecondOn = (change: (value: number) => number): Trace => {
+  const fromTheSecondOn = (change: (value: number) => number): TraceFunction => {
     const seen = new Set<string>();
     return falsified(({ read }) => ({
       read: (measure) => {
@@ -473,28 +485,31 @@ describe('sameBits tells what differs the second time', () => {
   };
 
   it('a last bit', () => {
-    const broken = found('sameBits', { trace: fromTheSecondOn((value) => value * (1 + Number.EPSILON)) });
-    expectTold(broken, 'sameBits', /, read on the way back,$/, [0, 1e-12]);
+    const broken = found('reproducible', { trace: fromTheSecondOn((value) => value * (1 + Number.EPSILON)) });
+    expectTold(broken, 'reproducible', /, read on the way back,$/, [0, 1e-12]);
   });
 
   it('a sign', () => {
-    const broken = found('sameBits', { trace: fromTheSecondOn((value) => -value) });
-    expectTold(broken, 'sameBits', /, read on the way back,$/, [0, SIZE * 10]);
+    const broken = found('reproducible', { trace: fromTheSecondOn((value) => -value) });
+    expectTold(broken, 'reproducible', /, read on the way back,$/, [0, SIZE * 10]);
   });
 
   it('a bar left out', () => {
     let traced = 0;
-    const planted: Trace = (drawing, asked) => (traced++ === 0 ? trace : loose)(drawing, asked);
-    expectTold(found('sameBits', { trace: planted }), 'sameBits', /, traced a second time,?$/, [0, SIZE]);
+    const injected: TraceFunction = (drawing, asked) => (traced++ === 0 ? trace : loose)(drawing, asked);
+    expectTold(found('reproducible', { trace: injected }), 'reproducible', /, traced a second time,?$/, [
+      0,
+      SIZE,
+    ]);
   });
 });
 
 describe('checkLaws', () => {
   it('throws the first law that is broken, in the order of laws', () => {
-    const check = (planted: Trace) =>
-      told(() => checkLaws(asDrawn, fourBar, { ...options, trace: planted }))?.law;
+    const check = (injected: TraceFunction) =>
+      told(() => checkLaws(asDrawn, fourBar, { ...options, trace: injected }))?.law;
     expect(check(trace)).toBeUndefined();
-    expect(check(longerWhere(() => true))).toBe('readings');
+    expect(check(longerWhere(() => true))).toBe('measuresAgree');
     expect(check(loose)).toBe('keepsLengths');
     expect(check(longerWhere(isScaled))).toBe('scale');
   });

@@ -11,7 +11,7 @@ import { DEGREES } from '../../units.ts';
 import { type CornerModel, carrierOf } from '../model.ts';
 import { type Bound, type Margin, over } from './bound.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
-import type { BearingEnd, CheckedOptions } from './options.ts';
+import type { Bearing, CheckedOptions } from './options.ts';
 import type { Ask, Pose } from './travel-path.ts';
 import { degrees } from './words.ts';
 
@@ -23,20 +23,20 @@ const ENDS = {
 
 /** Bearings of the coilover at their largest misalignment. */
 export function misalignmentBounds(
-  { ends = {} }: CheckedOptions,
+  { bearings = {} }: CheckedOptions,
   model: CornerModel,
   eyes: Eyes,
   ask: Ask,
 ): Bound<'bearingMisalignment'>[] {
   return (['mount', 'chassis', 'otherEnd'] as const).flatMap((part) => {
-    const end = ends[part];
+    const end = bearings[part];
     if (end === undefined) return [];
     const { eye, name } = ENDS[part];
     const body = carrierOf(model, model.shock[eye]);
     const turn = body === null ? null : ask({ turn: body });
     const { ways, sine } =
-      end.bolt === 'foreAft' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
-    const most = end.maxTilt;
+      end.boltAxis === 'longitudinal' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
+    const most = end.maxMisalignment;
     return [
       {
         cause: 'bearingMisalignment',
@@ -58,9 +58,9 @@ interface Misaligning {
   readonly sine: (pose: Pose) => number;
 }
 
-function boltForeAft({ maxTilt }: BearingEnd, eyes: Eyes): Misaligning {
-  const x = Math.abs(eyes.offset);
-  const q = x / Math.tan(maxTilt / DEGREES);
+function boltForeAft({ maxMisalignment }: Bearing, eyes: Eyes): Misaligning {
+  const x = Math.abs(eyes.foreAftOffset);
+  const q = x / Math.tan(maxMisalignment / DEGREES);
   const margin: Margin = (pose) => {
     const [y, z] = lineOf(eyes, pose);
     return over(q, y * y + z * z);
@@ -69,7 +69,7 @@ function boltForeAft({ maxTilt }: BearingEnd, eyes: Eyes): Misaligning {
 }
 
 function boltInPlane(
-  { maxTilt }: BearingEnd,
+  { maxMisalignment }: Bearing,
   { drawing: { points }, shock }: CornerModel,
   eyes: Eyes,
   turn: number | null,
@@ -81,7 +81,7 @@ function boltInPlane(
     const angle = drawn + (turn === null ? 0 : pose[turn]);
     return Math.cos(angle) * z - Math.sin(angle) * y;
   };
-  const sine = Math.sin(maxTilt / DEGREES);
+  const sine = Math.sin(maxMisalignment / DEGREES);
   return {
     ways: [
       [(pose) => lengthOf(eyes, pose) * sine - across(pose)],

@@ -1,7 +1,7 @@
-// What a bar would have to give: without it the rest moves, and the distance between its two joints changes. Where that is
-// little, the bar is redundant but for the rounding of its drawing.
+// By how much must one bar change length for the rest of the linkage to move? Remove the bar, trace the rest, and measure how far the
+// distance between its joints varies. Where that is little, the bar is redundant but for the rounding of its drawing.
 
-import { InputError } from '../errors.ts';
+import { InputError } from '../errors/input-error.ts';
 import type { Drawing } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { jointsOf } from './joints.ts';
@@ -11,8 +11,8 @@ import { valueAt } from './measure-series.ts';
 import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
 
-/** How the rest is moved: as `TraceOptions`, without limits and driver round the whole of its motion. */
-export interface Way {
+/** How the rest is moved: as `TraceOptions`; default the whole of its motion, by arc length. */
+export interface MisfitOptions {
   readonly driver?: Measure;
   readonly from?: number;
   readonly to?: number;
@@ -25,10 +25,10 @@ export function drawingOf({ structure, places }: System): Drawing {
 }
 
 /**
- * By how much the length of a bar between two joints would have to give for the rest to move along a way; null when
- * the body is no such bar, or the rest has not one freedom without it.
+ * How far the length of a bar between two joints would have to change for the rest to move; null if the body is no such bar, or the
+ * rest has not exactly one degree of freedom without it.
  */
-export function giveOf(drawing: Drawing, body: string, way: Way = {}): number | null {
+export function barMisfit(drawing: Drawing, body: string, options: MisfitOptions = {}): number | null {
   if (!(body in drawing.bodies)) return null;
   const joints = jointsOf(drawing, body);
   if (joints.length !== 2) return null;
@@ -36,7 +36,7 @@ export function giveOf(drawing: Drawing, body: string, way: Way = {}): number | 
   const along = members.filter((name) => !joints.includes(name));
   const points = Object.fromEntries(Object.entries(drawing.points).filter(([name]) => !along.includes(name)));
   try {
-    return giveIn({ ...drawing, points, bodies }, [joints[0], joints[1]], way);
+    return misfitOf({ ...drawing, points, bodies }, [joints[0], joints[1]], options);
   } catch (error) {
     // What drives, or another joint, may have gone with the body.
     if (error instanceof InputError) return null;
@@ -44,28 +44,28 @@ export function giveOf(drawing: Drawing, body: string, way: Way = {}): number | 
   }
 }
 
-/** Bars without which a linkage would move, and what each would have to give, the least first. */
-export function tightBars(drawing: Drawing): { body: string; by: number }[] {
+/** Bars without which a linkage would move, and the misfit of each, smallest first. */
+export function barMisfits(drawing: Drawing): { body: string; misfit: number }[] {
   return Object.keys(drawing.bodies)
     .flatMap((body) => {
-      const by = giveOf(drawing, body);
-      return by === null ? [] : [{ body, by }];
+      const misfit = barMisfit(drawing, body);
+      return misfit === null ? [] : [{ body, misfit }];
     })
-    .sort((a, b) => a.by - b.by);
+    .sort((a, b) => a.misfit - b.misfit);
 }
 
-function giveIn(rest: Drawing, joints: readonly [string, string], way: Way): number | null {
-  const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = way;
+function misfitOf(rest: Drawing, joints: readonly [string, string], options: MisfitOptions): number | null {
+  const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = options;
   const system = compile(rest);
   const measure = bindMeasure(system, { length: joints }, 'bar');
-  const by = driver === undefined ? null : bindMeasure(system, driver, 'driver');
-  const path = layPath(taylorExpansion(system), { measure: by, from, to, tolerance: 0 });
+  const bound = driver === undefined ? null : bindMeasure(system, driver, 'driver');
+  const path = layPath(taylorExpansion(system), { measure: bound, from, to, tolerance: 0 });
   if ('fault' in path) return null;
   const { pieces } = path;
   const last = pieces[pieces.length - 1];
   const [ax, ay] = rest.points[joints[0]];
-  const [bx, by_] = rest.points[joints[1]];
-  const drawn = Math.hypot(bx - ax, by_ - ay);
+  const [bx, by] = rest.points[joints[1]];
+  const drawn = Math.hypot(bx - ax, by - ay);
   const lengths = [
     valueAt(measure, pieces[0], pieces[0].lo),
     valueAt(measure, last, last.hi),

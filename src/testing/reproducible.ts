@@ -1,36 +1,36 @@
-// sameBits: equal data gives equal bits, whatever was built, traced or read before, and what is given stays as it was.
+// reproducible: equal data gives equal bits, whatever was built, traced or read before, and the data stays unchanged.
 
-import type { Drawing } from '../linkage/index.ts';
-import { expectWithin, LawBroken } from './broken.ts';
+import type { CheckedDrawing, Drawing } from '../linkage/index.ts';
 import { everything, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
-import { type Law, type Setting, settingOf, spread, type Traced, traced, where } from './setting.ts';
+import { type Law, type Setting, settingOf, spread, type TracedMotion, traced, where } from './setting.ts';
+import { expectWithin, LawViolation } from './violation.ts';
 
 /** How many poses are looked at. */
 const POSES = 8;
 
-export const sameBits: Law = (build, data, options) => {
-  const setting = settingOf('sameBits', build, data, options);
+export const reproducible: Law = (build, data, options) => {
+  const setting = settingOf('reproducible', build, data, options);
   const { drawing } = setting;
-  const before: Drawing = JSON.parse(JSON.stringify(drawing));
+  const before: CheckedDrawing = JSON.parse(JSON.stringify(drawing));
   const motion = traced(setting, drawing);
   const out = spread(motion, POSES);
-  const wanted = readAll(setting, motion, out);
+  const expected = readAll(setting, motion, out);
 
-  expectEqual(setting, 'read on the way back', readAll(setting, motion, [...out].reverse()), wanted);
+  expectEqual(setting, 'read on the way back', readAll(setting, motion, [...out].reverse()), expected);
   expectSameDrawing(setting, motion, 'after the motion was traced', drawing, before);
   expectSameDrawing(setting, motion, 'built a second time', build(data), before);
   const again = traced(setting, before);
   for (const side of ['low', 'high'] as const) {
     expectBits(setting, `${side} end, traced a second time`, out[0], again[side].at, motion[side].at);
   }
-  expectEqual(setting, 'traced a second time', readAll(setting, again, out), wanted);
+  expectEqual(setting, 'traced a second time', readAll(setting, again, out), expected);
 };
 
 /** What was read of each measure, value and derivatives, by the value of the driver. */
 type Read = Map<string, Map<number, readonly (number | null)[]>>;
 
-function readAll({ drawing, driver }: Setting, motion: Traced, places: readonly number[]): Read {
+function readAll({ drawing, driver }: Setting, motion: TracedMotion, places: readonly number[]): Read {
   return new Map(
     everything(drawing, driver).map((measure) => {
       const read = motion.read(measure);
@@ -45,8 +45,8 @@ function readAll({ drawing, driver }: Setting, motion: Traced, places: readonly 
 
 const ORDERS = ['', 'first derivative of ', 'second derivative of '];
 
-function expectEqual(setting: Setting, how: string, got: Read, wanted: Read): void {
-  for (const [name, readings] of wanted) {
+function expectEqual(setting: Setting, how: string, got: Read, expected: Read): void {
+  for (const [name, readings] of expected) {
     for (const [at, numbers] of readings) {
       numbers.forEach((number, order) => {
         const other = got.get(name)?.get(at)?.[order] ?? null;
@@ -58,19 +58,19 @@ function expectEqual(setting: Setting, how: string, got: Read, wanted: Read): vo
 
 function expectSameDrawing(
   setting: Setting,
-  { drawn }: Traced,
+  { drawn }: TracedMotion,
   how: string,
   got: Drawing,
-  wanted: Drawing,
+  expected: Drawing,
 ): void {
-  if (JSON.stringify(got) === JSON.stringify(wanted)) return;
-  for (const [name, at] of Object.entries(wanted.points)) {
+  if (JSON.stringify(got) === JSON.stringify(expected)) return;
+  for (const [name, at] of Object.entries(expected.points)) {
     ['x', 'y'].forEach((axis, k) => {
       expectBits(setting, `drawn ${axis} of ${name}, ${how},`, drawn, got.points[name]?.[k] ?? null, at[k]);
     });
   }
-  const parts = otherParts(wanted, got) ?? 'has its parts in another order';
-  throw new LawBroken(setting.law, `drawing, ${how},`, where(setting, drawn), parts);
+  const parts = otherParts(expected, got) ?? 'has its parts in another order';
+  throw new LawViolation(setting.law, `drawing, ${how},`, where(setting, drawn), parts);
 }
 
 function expectBits(
@@ -78,7 +78,7 @@ function expectBits(
   what: string,
   at: number,
   got: number | null,
-  wanted: number | null,
+  expected: number | null,
 ): void {
-  if (!Object.is(got, wanted)) expectWithin(setting.law, what, where(setting, at), got, wanted, 0);
+  if (!Object.is(got, expected)) expectWithin(setting.law, what, where(setting, at), got, expected, 0);
 }

@@ -1,0 +1,18 @@
+import { type Diagnostic, fault } from '../diagnostic.ts';
+
+/** Names of earlier versions, by their kind, and what each is called now. */
+const FORMER_NAMES = {
+  drawing: { held: 'fixedCoordinates', angles: 'fixedAngles' },
+  measure: { seenFrom: 'relativeTo' },
+  staticsOption: { route: 'method' },
+} as const satisfies Record<string, Readonly<Record<string, string>>>;
+
+/** Faults for the keys of an object that have been renamed; `path` is in front of them. */
+export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path = ''): Diagnostic[] {
+  const names: Readonly<Record<string, string>> = FORMER_NAMES[kind];
+  return Object.keys(value).flatMap((was) =>
+    Object.hasOwn(names, was)
+      ? [fault('renamed', path === '' ? was : `${path}.${was}`, { was, is: names[was], isThere: false })]
+      : [],
+  );
+}
