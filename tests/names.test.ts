@@ -22,7 +22,6 @@ describe('an old name', () => {
     });
     const kept = [
       'CaseTravel',
-      'sheetData',
       'Objective',
       'MonteCarlo',
       'HandMethod',
