@@ -66,7 +66,10 @@ module.exports = {
         'testing sees what a user sees: the index files, errors/, diagnostic.ts, units.ts and words.ts',
       severity: 'error',
       from: { path: '^src/testing/' },
-      to: { path: '^src/', pathNot: [...within(['testing', 'errors', 'index.ts', ...base]), '^src/[^/]+/index\\.ts$'] },
+      to: {
+        path: '^src/',
+        pathNot: [...within(['testing', 'errors', 'index.ts', ...base]), '^src/[^/]+/index\\.ts$'],
+      },
     },
     {
       name: 'layer-base',

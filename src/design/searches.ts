@@ -16,7 +16,7 @@ export interface Found {
   /** The corner as drawn, and the best of all. */
   readonly first: Candidate;
   readonly best: Candidate;
-  /** By objective: as in `DesignedValue`. */
+  /** By objective: as in `ObjectiveResult`. */
   readonly nearest: readonly (number | null)[];
   /** The best, and that of each search, as far as they keep their distances. */
   readonly ends: readonly Candidate[];
