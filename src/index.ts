@@ -52,6 +52,7 @@ export {
   type SizingMonteCarlo,
   type SizingMonteCarloOptions,
 } from './coilover/sizing/monte-carlo.ts';
+export type { AxleFigureName, CarFigureName } from './coilover/sizing/numbers.ts';
 export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
@@ -69,6 +70,15 @@ export {
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type ArmLengthResult, changeArmLengths } from './corner/arm-lengths.ts';
 export { bearingMisalignment, type SphericalBearing } from './corner/bearing.ts';
+export type {
+  AllowedColumn,
+  ColumnName,
+  ColumnOf,
+  Columns,
+  Pose,
+  Row,
+  StandardColumns,
+} from './corner/column-types.ts';
 export type { ColumnInfo, TravelReference } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
 export type { Covariance } from './corner/covariance.ts';
@@ -115,8 +125,6 @@ export {
 } from './corner/sensitivity-ranking.ts';
 export { type Strut, strut } from './corner/strut.ts';
 export {
-  type Columns,
-  type Row,
   type Sweep,
   type SweepEnd,
   type SweepOptions,
@@ -148,7 +156,7 @@ export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
 export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
-export { describeIssue, InputError, type Issue } from './errors.ts';
+export { describeIssue, InputError, type Issue } from './errors/input-error.ts';
 export type { MotionStatus } from './linkage/path.ts';
 export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';

@@ -262,7 +262,7 @@ function print(text) {
 
 /**
  * The sweep in sentences.
- * @param {import('jounce').Sweep} curves
+ * @param {import('jounce').Sweep<import('jounce').ColumnOf>} curves
  * @param {'metric' | 'imperial'} units
  */
 function findings({ columns, at }, units) {

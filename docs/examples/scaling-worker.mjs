@@ -7,7 +7,7 @@ import { InputError, monteCarloSizing, readCar, readCorner, sizeCoilovers, sweep
  * @typedef {{ id: string } & (
  *   | { task: 'size', car: unknown }
  *   | { task: 'draw', car: unknown, draws: number, seed: number }
- *   | { task: 'sweep', corner: unknown, travel: import('jounce').SweepOptions }
+ *   | { task: 'sweep', corner: unknown, travel: Omit<import('jounce').SweepOptions, 'columns'> }
  * )} Job
  * @typedef {Record<string, number | null>} Figures
  * @typedef {{ figures: Figures, springs: (string | null)[], findings: string[] }} Sized

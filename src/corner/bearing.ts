@@ -4,7 +4,8 @@
 //
 // the angle at the ball's centre between the edge of its flat and the edge of the housing.
 
-import { InputError, type Issue, show } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/corner.ts';
 import { DEGREES } from '../units.ts';
 
 /** A spherical bearing or rod end; mm. */
@@ -24,14 +25,14 @@ export interface SphericalBearing {
  */
 export function bearingMisalignment(bearing: SphericalBearing): number {
   const { ballDiameter, ballWidth, housingWidth } = bearing;
-  const issues: Issue[] = [];
-  const check = (path: string, value: unknown, above: number, below: number, allowed: string) => {
-    if (typeof value === 'number' && value > above && value < below) return;
-    issues.push({ path, problem: 'out of range', got: show(value), allowed });
+  const faults: Diagnostic[] = [];
+  const check = (path: string, value: unknown, most: number, below: string | null) => {
+    if (typeof value === 'number' && value > 0 && value < most) return;
+    faults.push(fault('bearingSizeOutOfRange', path, { below, got: show(value) }));
   };
-  check('ballDiameter', ballDiameter, 0, Number.POSITIVE_INFINITY, 'mm, more than 0');
-  check('ballWidth', ballWidth, 0, ballDiameter, 'mm, between 0 and the diameter of the ball');
-  check('housingWidth', housingWidth, 0, ballWidth, 'mm, between 0 and the width of the ball');
-  if (issues.length > 0) throw new InputError('spherical bearing', issues);
+  check('ballDiameter', ballDiameter, Number.POSITIVE_INFINITY, null);
+  check('ballWidth', ballWidth, ballDiameter, 'ballDiameter');
+  check('housingWidth', housingWidth, ballWidth, 'ballWidth');
+  refuse('spherical bearing', faults);
   return (Math.asin(ballWidth / ballDiameter) - Math.asin(housingWidth / ballDiameter)) * DEGREES;
 }

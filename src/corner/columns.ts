@@ -16,7 +16,7 @@
 //
 //   d m' = (d m_t - m' d z_t) / z_t,   d m'' = (d m_tt - d m' z_tt - m' d z_tt - 2 m'' z_t d z_t) / z_t^2.
 
-import { type Issue, show } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
@@ -438,20 +438,18 @@ export function columnNames(): string[] {
   );
 }
 
-/** An issue for each name that is no column, or is there twice. */
-export function unknownColumns(only: readonly unknown[], model: CornerModel): Issue[] {
+/** A fault for each name that is no column, or is there twice. */
+export function unknownColumns(only: readonly unknown[], model: CornerModel): Diagnostic[] {
   const names = planColumns(model, 'contactPatch')
     .info.slice(1)
     .map(({ name }) => name);
-  const allowed = names.join(', ');
   const known = new Set<unknown>(names);
   const met = new Set<unknown>();
-  return only.flatMap((name, k): Issue[] => {
+  return only.flatMap((name, k): Diagnostic[] => {
     const path = `columns[${k}]`;
-    if (met.has(name))
-      return [{ path, problem: 'column named twice', got: show(name), advice: 'take one out' }];
+    if (met.has(name)) return [fault('columnTwice', path, { got: show(name) })];
     met.add(name);
-    return known.has(name) ? [] : [{ path, problem: 'unknown column', got: show(name), allowed }];
+    return known.has(name) ? [] : [fault('unknownColumn', path, { got: show(name), allowed: names })];
   });
 }
 

@@ -16,7 +16,8 @@
 //
 // A spring chosen by hand for a wheel rate is k_w/h, the right one k_w/exact: exact/h - 1 is how far off it is.
 
-import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import { fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES, GRAVITY } from '../units.ts';
 import { type Corner, modelOf } from './corner.ts';
@@ -95,7 +96,7 @@ export interface HandMethod {
   readonly sentences: readonly string[];
 }
 
-const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'];
+const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'] as const;
 const STEP = 1;
 
 /**
@@ -263,29 +264,21 @@ function offBy(error: number): string {
 }
 
 function checkOptions(options: HandMethodOptions): void {
-  const issues: Issue[] = [];
-  if (typeof options !== 'object' || options === null) {
-    throw new InputError('hand method options', [{ path: '', problem: 'not an object', got: show(options) }]);
-  }
-  for (const name of ['factor', 'sprungMass', 'springRate', 'frequency'] as const) {
-    const value = options[name];
+  const faults = unknownOptions(options, OPTIONS);
+  const { springRate, frequency } = options ?? {};
+  for (const name of POSITIVE) {
+    const value = options?.[name];
     if (value === undefined || (typeof value === 'number' && Number.isFinite(value) && value > 0)) continue;
-    issues.push({
-      path: name,
-      problem: 'out of range',
-      got: show(value),
-      allowed: 'a number greater than 0',
-    });
+    faults.push(fault('outOfRange', name, { above: 0, got: show(value) }));
   }
-  if (options.springRate !== undefined && options.frequency !== undefined) {
-    issues.push({
-      path: 'frequency',
-      problem: 'given beside springRate, from which it follows',
-      advice: 'take one of the two out',
-    });
+  if (springRate !== undefined && frequency !== undefined) {
+    faults.push(fault('rateBesideFrequency', 'frequency'));
   }
-  throwIfAny('hand method options', issues);
+  refuse('hand method options', faults);
 }
+
+const POSITIVE = ['factor', 'sprungMass', 'springRate', 'frequency'] as const;
+const OPTIONS = [...POSITIVE, 'travel'];
 
 function between([ay, az]: Point, [by, bz]: Point): Point {
   return [by - ay, bz - az];

@@ -1,9 +1,9 @@
-import type { Drawing } from '../linkage/drawing.ts';
+import type { CheckedDrawing } from '../linkage/drawing.ts';
 import type { Measure } from '../linkage/measure.ts';
 
 /** A drawing of a corner (`x` is y of the car, `y` is z, mm) with the parts that its points play. */
 export interface CornerModel {
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing;
   /** Body that carries the wheel. */
   readonly upright: string;
   readonly wheelCentre: string;

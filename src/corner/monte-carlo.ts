@@ -2,12 +2,13 @@
 // out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
 // probabilities are shares of the draws.
 
-import { InputError, throwIfAny } from '../errors.ts';
+import { refuse } from '../errors/corner.ts';
+import { InputError } from '../errors/input-error.ts';
 import { normal, quantile, uniform } from '../numerics/random.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { HALF_WIDTH, type Spread } from './covariance.ts';
-import { drawIssues } from './draws.ts';
+import { drawFaults } from './draws.ts';
 import { hardpointsOf, moveHardpoints } from './hardpoint-coordinates.ts';
 import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
 import { checkOptions, type LimitOptions } from './limits/options.ts';
@@ -36,7 +37,7 @@ export interface MonteCarlo {
   readonly travel: Float64Array;
   /** By column, half-width of the 95 % interval at each row; null where fewer than 40 draws have a value. */
   readonly columns: Readonly<Record<string, ColumnValues>>;
-  /** The same to first order, as `bands` has it. */
+  /** The same to first order, as `uncertaintyBands` has it. */
   readonly firstOrder: Readonly<Record<string, ColumnValues>>;
   /** How many corners were drawn. */
   readonly draws: number;
@@ -73,16 +74,16 @@ const TAIL = 0.025;
 
 /**
  * Draws a corner many times with coordinates as uncertain as `plusMinus` says (default: as the corner does), and gives
- * what `bands` reckons to first order as it comes out, and with `limits` how probable each cause is to end the travel.
+ * what `uncertaintyBands` computes to first order as it comes out, and with `limits` how probable each cause is to end the travel.
  *
- * @throws InputError as `bands` and `limits`, and for draws or a seed that are none.
+ * @throws InputError as `uncertaintyBands` and `limits`, and for draws or a seed that are none.
  */
 export function monteCarlo(
   corner: Corner,
   plusMinus?: PlusMinus,
   options: MonteCarloOptions = {},
 ): MonteCarlo {
-  throwIfAny(OPTIONS, drawIssues(OPTIONS, options, ['draws', 'seed', 'sweep', 'limits'], MOST_DRAWS));
+  refuse(OPTIONS, drawFaults(options, ['draws', 'seed', 'sweep', 'limits'], MOST_DRAWS));
   const { draws = 1000, seed = 1, sweep = {} } = options;
   const { info, travel, columns: firstOrder } = uncertaintyBands(corner, plusMinus, sweep);
   const model = modelOf(corner);

@@ -1,4 +1,4 @@
-import type { Diagnostic } from '../diagnostic.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
 import type { Check } from '../document/check.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
@@ -8,10 +8,11 @@ import type { LimitsDocument } from '../document/limits-schema.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
 import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
-import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
+import { cornerFindings, readDocument } from '../document/read-document.ts';
 import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
 import { certain } from '../document/uncertain.ts';
-import { type Units, unitName } from '../units.ts';
+import { refusal } from '../errors/file.ts';
+import type { Units } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { correlated, correlationFindings } from './correlations.ts';
 import { deepFreeze } from './freeze.ts';
@@ -61,12 +62,7 @@ export interface CarDocument {
 export function readCorner(json: unknown): CornerDocument {
   const { written, metric, units } = readDocument(cornerSchemaOf, json, 'corner file', (value, units) => {
     if (has(value, 'corners') && !has(value, 'lowerArm')) {
-      refuse(
-        'corner file',
-        'corners',
-        'a file of a whole car, where one corner is wanted',
-        'read it with readCar',
-      );
+      throw refusal('corner file', [fault('carInPlaceOfCorner', 'corners')], units);
     }
     return cornerChecks(value, [], units);
   });
@@ -88,12 +84,7 @@ export function readCorner(json: unknown): CornerDocument {
 export function readCar(json: unknown): CarDocument {
   const { written, metric, units } = readDocument(carSchemaOf, json, 'car file', (value, units) => {
     if (has(value, 'lowerArm') && !has(value, 'corners')) {
-      refuse(
-        'car file',
-        '',
-        'a file of one corner, where a car is wanted',
-        'put the corner into "corners": { "front": { ... } }, or read it with readCorner',
-      );
+      throw refusal('car file', [fault('cornerInPlaceOfCar', '')], units);
     }
     return [
       ...loadNameFindings(valueAt(value, ['masses'])),
@@ -151,7 +142,7 @@ function has(value: unknown, name: string): boolean {
 /** Checks of the corner at a place: those of its geometry, limits, correlations and what was bought, and whether its tyre's size can be read. */
 function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
   const bought: Place = [...at, 'ordered'];
-  const ordered = orderedFindings(valueAt(value, bought), unitName('length', units));
+  const ordered = orderedFindings(valueAt(value, bought), units);
   return [
     ...cornerFindings(value, at, units),
     ...tyreFindings(value, [...at, 'limits', 'tyre']),

@@ -1,4 +1,5 @@
-import { throwIfAny, unknownOptions } from '../errors.ts';
+import { unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/corner.ts';
 import { unknownColumns } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { sensitivitiesOf } from './sensitivity.ts';
@@ -35,10 +36,10 @@ export function sensitivityRanking(
   options: SensitivityRankingOptions = {},
 ): SensitivityRank[] {
   const model = modelOf(corner);
-  const issues = unknownOptions('options of costOfAMillimetre', options, OPTIONS);
-  const { column = 'installationRatio', ...sweepOptions } = options;
-  issues.push(...unknownColumns([column], model).map((issue) => ({ ...issue, path: 'column' })));
-  throwIfAny('options of costOfAMillimetre', issues);
+  const faults = unknownOptions(options, OPTIONS);
+  const { column = 'installationRatio', ...sweepOptions } = options ?? {};
+  faults.push(...unknownColumns([column], model).map((one) => ({ ...one, path: 'column' })));
+  refuse('options of sensitivityRanking', faults);
   const { travel, by } = sensitivitiesOf(model, { ...sweepOptions, columns: [column] });
   const ride = travel.indexOf(0);
   const costs = Object.entries(by).map(([coordinate, columns]): SensitivityRank => {

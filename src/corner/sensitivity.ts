@@ -1,4 +1,5 @@
 import { readPoses, readRates, sensor } from '../linkage/sensitivity.ts';
+import type { AllowedColumn } from './column-types.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { type HardpointCoordinate, hardpointsOf } from './hardpoint-coordinates.ts';
@@ -31,6 +32,10 @@ export interface Sensitivities {
  *
  * @throws InputError as `sweep`.
  */
+export function sensitivities<C extends Corner, const Name extends string>(
+  corner: C,
+  options?: SweepOptions<AllowedColumn<C, Name>>,
+): Sensitivities;
 export function sensitivities(corner: Corner, options: SweepOptions = {}): Sensitivities {
   return sensitivitiesOf(modelOf(corner), options);
 }

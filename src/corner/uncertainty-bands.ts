@@ -6,6 +6,7 @@
 // (the law of propagation of uncertainty, JCGM 100:2008, sec. 5.1.2 and 5.2.2; from memory). Independent coordinates have a
 // direction each, and w = sqrt(sum_h (dF/dh w_h)^2).
 
+import type { AllowedColumn } from './column-types.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { type ColumnValues, sensitivitiesOf } from './sensitivity.ts';
@@ -30,6 +31,11 @@ export interface UncertaintyBands {
  *
  * @throws InputError as `sweep`, and for a `plusMinus` that is missing or has unknown names or numbers below 0.
  */
+export function uncertaintyBands<C extends Corner, const Name extends string>(
+  corner: C,
+  plusMinus?: PlusMinus,
+  options?: SweepOptions<AllowedColumn<C, Name>>,
+): UncertaintyBands;
 export function uncertaintyBands(
   corner: Corner,
   plusMinus?: PlusMinus,

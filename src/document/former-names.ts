@@ -2,8 +2,8 @@
 // so that all else is told at once.
 
 import type * as z from 'zod';
-import { show } from '../errors.ts';
-import type { Finding, Place } from './finding.ts';
+import { show } from '../diagnostic.ts';
+import { type Finding, found, type Place } from './finding.ts';
 import { bare, namesOf, schemaAt } from './schema-walk.ts';
 
 /** A name before and now; `within` are the fields that hold it, `*` a point of a survey, the empty name the file itself. */
@@ -109,7 +109,8 @@ export function withoutFormerNames(schema: z.core.$ZodType, input: unknown): Ren
           ({ was, is, within }) => was === value && choices.includes(is) && isWithin(within, at),
         );
     if (former === undefined) return value;
-    findings.push(finding(from, value, JSON.stringify(former.was), JSON.stringify(former.is), former));
+    const names = { was: JSON.stringify(former.was), is: JSON.stringify(former.is) };
+    findings.push(found(from, 'renamed', { ...names, got: show(value), isThere: false }));
     return former.is;
   };
 
@@ -129,7 +130,7 @@ export function withoutFormerNames(schema: z.core.$ZodType, input: unknown): Ren
         return [[name, walk(schemaAt(here, [name]), inner, [...at, name], [...from, name])]];
       const { is } = former;
       const isThere = Object.hasOwn(value, is);
-      findings.push(finding([...from, name], inner, name, is, former, isThere));
+      findings.push(found([...from, name], 'renamed', { was: name, is, got: show(inner), isThere }));
       if (isThere) return [];
       written.set(keyOf([...at, is]), name);
       return [[is, walk(schemaAt(here, [is]), inner, [...at, is], [...from, name])]];
@@ -159,25 +160,6 @@ function isWithin(within: readonly string[], at: Place): boolean {
   const names = at.filter((key) => typeof key === 'string');
   const holder = names.at(-1);
   return holder === undefined || within.includes(holder) || (within.includes('*') && at.at(-2) === 'points');
-}
-
-function finding(
-  at: Place,
-  value: unknown,
-  was: string,
-  is: string,
-  former: FormerName,
-  isThere = false,
-): Finding {
-  return {
-    at,
-    code: 'renamed',
-    severity: 'error',
-    values: { was: former.was, is: former.is },
-    problem: `renamed: ${was} is now called ${is}`,
-    got: show(value),
-    advice: isThere ? `${is} is there too: take ${was} out` : `write ${is}`,
-  };
 }
 
 function keyOf(at: Place): string {

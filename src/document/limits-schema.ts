@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { direction, point, quantity, size } from './quantity.ts';
+import { direction, point, quantity, size, takes } from './quantity.ts';
 
 /** A travel or length of 0 or more. */
 const distance = (description: string) => quantity('length', description, z.number().gte(0));
@@ -40,20 +40,26 @@ const bearing = z
   .describe('Bearing at one end of the coilover.');
 
 /** The two radii of a tyre and its width, or the marking on its sidewall. */
-const tyre = z
-  .union([
-    z.strictObject({
-      overallRadius: size('Radius of the tyre with no load on it: half its overall diameter'),
-      width: size('Width over the sidewalls'),
-    }),
-    z.string(),
-  ])
-  .describe('The tyre: its overall radius and width, or the size on its sidewall, as "205/55R16".');
+const tyre = takes(
+  z
+    .union([
+      z.strictObject({
+        overallRadius: size('Radius of the tyre with no load on it: half its overall diameter'),
+        width: size('Width over the sidewalls'),
+      }),
+      z.string(),
+    ])
+    .describe('The tyre: its overall radius and width, or the size on its sidewall, as "205/55R16".'),
+  'tyre',
+);
 
 /** Remarks of whoever wrote the file: they change nothing. */
-export const remarks = z
-  .union([z.string(), z.array(z.string())])
-  .describe('Remarks of yours, a text or a list of texts. They change nothing.');
+export const remarks = takes(
+  z
+    .union([z.string(), z.array(z.string())])
+    .describe('Remarks of yours, a text or a list of texts. They change nothing.'),
+  'remarks',
+);
 
 const lengths = {
   notes: remarks.optional(),

@@ -18,8 +18,8 @@ const spread = {
   leftFraction: fraction('How much of it is on the left-hand wheels; half if left out').optional(),
 };
 
-const listOf = <Item extends z.ZodType>(item: Item, words: string, description: string) =>
-  takes(z.array(item).min(1).describe(description), words);
+const listOf = <Item extends z.ZodType>(item: Item, what: string, description: string) =>
+  takes(z.array(item).min(1).describe(description), what);
 
 const named = z
   .strictObject({
@@ -34,16 +34,18 @@ const stateSchema = z
   .strictObject({
     name: z.string().describe('What you call it, as two up and luggage.'),
     loads: takes(
-      z.array(
-        takes(
-          z
-            .union([z.string().describe('Name of a load in added.'), named])
-            .describe('A load: the name of one in added, or one of its own.'),
-          'a name of an added load, or a load { name, mass, frontFraction, leftFraction } of its own',
-        ),
-      ),
-      'a list of names of added loads, or of loads { name, mass, frontFraction, leftFraction }; [] for the empty car',
-    ).describe('What is aboard: names of added loads, or loads of its own; [] for the empty car.'),
+      z
+        .array(
+          takes(
+            z
+              .union([z.string().describe('Name of a load in added.'), named])
+              .describe('A load: the name of one in added, or one of its own.'),
+            'load',
+          ),
+        )
+        .describe('What is aboard: names of added loads, or loads of its own; [] for the empty car.'),
+      'stateLoads',
+    ),
   })
   .describe('A state in which the car is used: what is aboard.');
 
@@ -57,7 +59,7 @@ const massesSchema = z
       .optional(),
     parts: listOf(
       named,
-      'a list of parts { name, mass, frontFraction, leftFraction }, one at least',
+      'parts',
       'The car built up from its parts, wheels and all, in place of an estimate.',
     ).optional(),
     scales: z
@@ -72,24 +74,20 @@ const massesSchema = z
             'Whether the perches were turned until the car stood at the drawn ride height (reset), or left as they were (untouched).',
           ),
         aboard: takes(
-          z.array(z.string().describe('Name of a load in added.')),
-          'a list of names of added loads, as ["driver"]',
-        )
-          .describe(
-            'Names of those added loads that were on the car when it stood on the scales; the others are added to the readings.',
-          )
-          .optional(),
+          z
+            .array(z.string().describe('Name of a load in added.'))
+            .describe(
+              'Names of those added loads that were on the car when it stood on the scales; the others are added to the readings.',
+            ),
+          'loadNames',
+        ).optional(),
       })
       .describe('Four scales under the wheels, in place of an estimate.')
       .optional(),
-    added: listOf(
-      named,
-      'a list of loads { name, mass, frontFraction, leftFraction }, one at least',
-      'What comes on top: driver, fuel, luggage.',
-    ).optional(),
+    added: listOf(named, 'loads', 'What comes on top: driver, fuel, luggage.').optional(),
     states: listOf(
       stateSchema,
-      'a list of states { name, loads }, one at least',
+      'states',
       'States in which the car is used: each must have the travel that it requires.',
     ).optional(),
     designState: z
@@ -105,7 +103,7 @@ const massesSchema = z
     ).optional(),
     wheelbase: uncertain('length', 'Distance of the axles', positive).optional(),
   })
-  .refine(...having(['estimate', 'parts', 'scales'], 'one', 'give one of estimate, parts and scales'))
+  .refine(...having(['estimate', 'parts', 'scales'], 'one'))
   .describe('What the car weighs: an estimate, a list of its parts, or four scales; and what comes on top.');
 
 const downforceSchema = z
@@ -115,7 +113,7 @@ const downforceSchema = z
     frontFraction: fraction('How much of it is on the front axle'),
     speedsToCheck: listOf(
       quantity('speed', 'A speed', notNegative),
-      'a list of speeds, one at least',
+      'speeds',
       'Speeds to check; the last is taken as the top speed.',
     ).optional(),
   })
@@ -177,13 +175,7 @@ const targetSchema = z
     wheelRate: uncertain('rate', 'Rate at the wheel at ride height, without the tyre', positive).optional(),
     springRate: uncertain('rate', 'Rate of the spring itself', positive).optional(),
   })
-  .refine(
-    ...having(
-      ['frequency', 'wheelRate', 'springRate'],
-      'one',
-      'give one of frequency, wheelRate and springRate',
-    ),
-  )
+  .refine(...having(['frequency', 'wheelRate', 'springRate'], 'one'))
   .describe('What the spring is to give: a frequency, a rate at the wheel, or a rate of its own.');
 
 const ends = z
@@ -213,10 +205,8 @@ const springSchema = z
     innerDiameter: size('Inner diameter').optional(),
     wire: wireSchema.optional(),
   })
-  .refine(
-    ...having(['rate', 'wire'], 'any', 'give rate, or wire { diameter, meanDiameter, totalCoils, ends }'),
-  )
-  .refine(...having(['solidLength', 'minLength', 'wire'], 'any', 'give solidLength or minLength, or wire'))
+  .refine(...having(['rate', 'wire'], 'any'))
+  .refine(...having(['solidLength', 'minLength', 'wire'], 'any'))
   .describe('A spring that can be had.');
 
 const mountSchema = z
@@ -284,11 +274,7 @@ export const cornerSizingSchema = z
       })
       .describe('The gas in the damper: its force, or shaftDiameter and pressure.')
       .optional(),
-    springs: listOf(
-      springSchema,
-      'a list of springs { name, rate, freeLength, solidLength, innerDiameter }, one at least',
-      'Springs that can be had, to choose from.',
-    ).optional(),
+    springs: listOf(springSchema, 'springs', 'Springs that can be had, to choose from.').optional(),
     rateStep: quantity('rate', 'Steps in which rates can be had', positive).optional(),
     helper: z
       .strictObject({
@@ -310,7 +296,7 @@ export const cornerSizingSchema = z
           quantity('force', 'Its force there', notNegative),
         ])
         .describe('A point of the table: compression and force.'),
-      'a list of pairs [compression, force], both rising',
+      'bumpStopTable',
       'Force of the bump stop at its compression.',
     ).optional(),
     perch: z
@@ -347,7 +333,7 @@ export const cornerSizingSchema = z
         ).optional(),
         shaftSpeeds: listOf(
           quantity('shaftSpeed', 'A shaft speed', positive),
-          'a list of shaft speeds, one at least',
+          'shaftSpeeds',
           'Shaft speeds of the table.',
         ).optional(),
       })

@@ -1,15 +1,13 @@
 import * as z from 'zod';
-import { listed } from '../errors.ts';
 import { having } from './choice.ts';
 import { fileFields, jsonSchema } from './file-schema.ts';
-import { type Finding, type Place, valueAt } from './parse.ts';
+import { type Finding, found, type Place, valueAt } from './parse.ts';
 import { pairOf, point, quantity, takes } from './quantity.ts';
 import { farAway, type ReadDocument, readDocument } from './read-document.ts';
 import { meantName } from './spelling.ts';
 
 const name = z.string();
-const pair = (description: string) =>
-  takes(pairOf(name, name).describe(description), "names of two points, as ['A', 'B']");
+const pair = (description: string) => takes(pairOf(name, name).describe(description), 'twoPoints');
 
 const foreAft = quantity(
   'length',
@@ -31,22 +29,12 @@ const surveyPoint = z
     ).optional(),
     x: foreAft.optional(),
   })
-  .refine(
-    ...having(
-      ['estimate', 'known', 'pivotAxis'],
-      'one',
-      'give one of estimate [y, z], known [y, z] and pivotAxis [two points]',
-    ),
-  )
+  .refine(...having(['estimate', 'known', 'pivotAxis'], 'one', 'pointNotPlaced'))
   .describe('A point by how its place is known.');
 
 /** A list of readings of one kind. */
 function readings<Shape extends z.ZodRawShape>(shape: Shape, description: string) {
-  const fields = Object.keys(shape).join(', ');
-  return takes(
-    z.array(z.strictObject(shape)).describe(description),
-    `a list of readings [{ ${fields} }, ...]`,
-  ).optional();
+  return takes(z.array(z.strictObject(shape)).describe(description), 'readings').optional();
 }
 
 const lengthRead = { value: onLength, plusMinus: uncertainty('length', 'this reading') };
@@ -161,8 +149,7 @@ function twins(names: readonly string[]): Finding[] {
       first.set(plain, name);
       return [];
     }
-    const advice = 'give one of the two another name, or take it out';
-    return [{ at: ['points', name], problem: `the same name as ${other}`, advice }];
+    return [found(['points', name], 'nameAlike', { other })];
   });
 }
 
@@ -174,13 +161,11 @@ const MOST_LIKENESSES = 100;
 
 function pointFinder(names: readonly string[]): PointFinder {
   const known = new Set(names);
-  const allowed = listed(names);
   let unknown = 0;
   return (at, name) => {
     if (known.has(name)) return undefined;
     const meant = unknown++ < MOST_LIKENESSES ? meantName(name, names) : undefined;
-    const advice = meant === undefined ? 'add it to points, or correct the name' : `did you mean ${meant}?`;
-    return { at, problem: 'unknown point', got: name, allowed, advice };
+    return found(at, 'unknownPoint', { got: name, allowed: names, meant: meant ?? null });
   };
 }
 
@@ -193,26 +178,12 @@ function axisFindings(points: unknown, of: string, find: PointFinder): Finding[]
     const unknown = find([...at, k], end);
     if (unknown !== undefined) return [unknown];
     if (valueAt(points, [end, 'pivotAxis']) === undefined) return [];
-    return [
-      {
-        at: [...at, k],
-        problem: 'itself a point on a pivot axis',
-        got: end,
-        advice: 'give it estimate or known',
-      },
-    ];
+    return [found([...at, k], 'axisThroughAxisPoint', { got: end, fields: ['estimate', 'known'] })];
   });
   if (unknown.length > 0 || ends.length !== 2) return unknown;
   const [first, second] = ends.map((end) => valueAt(points, [end, 'x']) ?? 0);
   if (first !== second) return [];
-  return [
-    {
-      at,
-      problem: 'an axis that does not run fore and aft: both its points have the same x',
-      got: String(first),
-      advice: `give x of ${ends[0]} and ${ends[1]}: how far they lie forward of the wheel centre`,
-    },
-  ];
+  return [found(at, 'axisNotForeAndAft', { got: String(first), ends })];
 }
 
 function readingFindings(
@@ -232,7 +203,7 @@ function readingFindings(
       const unknown = find(at, name);
       if (unknown !== undefined) return [unknown];
       const isTwice = named.findIndex((other) => other.name === name) < i;
-      return isTwice ? [{ at, problem: 'the same point twice in one reading', got: name }] : [];
+      return isTwice ? [found(at, 'pointTwiceInReading', { got: name })] : [];
     });
   });
 }

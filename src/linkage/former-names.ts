@@ -1,4 +1,4 @@
-import type { Issue } from '../errors.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
 
 /** Names of earlier versions, by their kind, and what each is called now. */
 const FORMER_NAMES = {
@@ -7,14 +7,11 @@ const FORMER_NAMES = {
   staticsOption: { route: 'method' },
 } as const satisfies Record<string, Readonly<Record<string, string>>>;
 
-/** Issues for the keys of an object that have been renamed; `path` is in front of them. */
-export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path = ''): Issue[] {
+/** Faults for the keys of an object that have been renamed; `path` is in front of them. */
+export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path = ''): Diagnostic[] {
   const names: Readonly<Record<string, string>> = FORMER_NAMES[kind];
-  const issues: Issue[] = [];
-  for (const was in names) {
-    if (!Object.hasOwn(value, was)) continue;
-    const [at, is] = [path === '' ? was : `${path}.${was}`, names[was]];
-    issues.push({ path: at, problem: `renamed: ${was} is now called ${is}`, advice: `write ${is}` });
-  }
-  return issues;
+  const renamed = Object.keys(names).filter((was) => Object.hasOwn(value, was));
+  return renamed.map((was) =>
+    fault('renamed', path === '' ? was : `${path}.${was}`, { was, is: names[was], isThere: false }),
+  );
 }

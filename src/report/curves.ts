@@ -4,7 +4,8 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
 import type { Units } from '../units.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
 import { FRAME, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
@@ -24,19 +25,22 @@ import { causeWords, endMark, printed, signedTravel, textWidth } from './text.ts
 import { ticks } from './ticks.ts';
 
 /** What of a sweep its curves need. */
-export type Curves = Pick<Sweep, 'info' | 'end'> & {
-  readonly at: (travel: number) => Readonly<Record<string, number | null>>;
+export type Curves<At extends FlatPose = FlatPose> = Pick<Sweep, 'info' | 'end'> & {
+  readonly at: (travel: number) => At;
 };
 
+/** Values by column. */
+export type FlatPose = Readonly<Record<string, number | null>>;
+
 /** How curves are plotted; all optional. */
-export interface PlotCurvesOptions {
+export interface PlotCurvesOptions<Name extends string = string> {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
-  readonly panels?: readonly string[];
+  readonly panels?: readonly Name[];
   /** Heading; default says what is shown. */
   readonly title?: string;
   /** Where the travel ends: the way beyond is shaded, and the limits are named. */
   readonly limits?: Limits;
-  /** How sure the columns are, as `bands` of the same corner has it: shaded to either side of the curve. */
+  /** How sure the columns are, as `uncertaintyBands` of the same corner has it: shaded to either side of the curve. */
   readonly bands?: Pick<UncertaintyBands, 'travel' | 'columns'>;
   /** A figure to compare with, by the column in whose panel it is drawn: a broken line, and its name. */
   readonly beside?: Readonly<Record<string, { readonly value: number; readonly words: string }>>;
@@ -52,7 +56,10 @@ export interface PlotCurvesOptions {
  *
  * @throws InputError for an unknown column, and without a panel.
  */
-export function plotCurves(sweep: Curves, options: PlotCurvesOptions = {}): string {
+export function plotCurves<At extends FlatPose>(
+  sweep: Curves<At>,
+  options: PlotCurvesOptions<keyof At & string> = {},
+): string {
   return svgDocument(curvesPicture(sweep, options));
 }
 
@@ -142,19 +149,11 @@ function inUnits(curves: Curves, options: PlotCurvesOptions): [Curves, PlotCurve
 
 function chosen({ info }: Curves, panels: readonly string[]): ColumnInfo[] {
   const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
-  const issues: Issue[] = panels
-    .map((name, k) => ({ name, path: `panels[${k}]` }))
-    .filter(({ name }) => !known.includes(name))
-    .map(({ name, path }) => ({
-      path,
-      problem: 'not in the sweep',
-      got: show(name),
-      allowed: known.join(', '),
-    }));
-  if (panels.length === 0) {
-    issues.push({ path: 'panels', problem: 'nothing to show', advice: `name columns: ${known.join(', ')}` });
-  }
-  throwIfAny('curve options', issues);
+  const faults = panels.flatMap((name, k): Diagnostic[] =>
+    known.includes(name) ? [] : [fault('notInTheSweep', `panels[${k}]`, { got: show(name), allowed: known })],
+  );
+  if (panels.length === 0) faults.push(fault('nothingToShow', 'panels', { allowed: known }));
+  refuse('curve options', faults);
   return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
 }
 

@@ -7,7 +7,8 @@ import type { Sizing } from '../coilover/sizing/result.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { InputError, show as written } from '../errors.ts';
+import { fault, show as written } from '../diagnostic.ts';
+import { refusal } from '../errors/report.ts';
 import type { Drawing } from '../linkage/drawing.ts';
 import type { Survey } from '../survey/result.ts';
 import { type PlotCurvesOptions, plotCurves } from './curves.ts';
@@ -91,15 +92,7 @@ function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
     if ('misfits' in what) return shownLimits(what);
     if ('bodies' in what) return shownDrawing(what, options);
   }
-  throw new InputError('result to show', [
-    {
-      path: '',
-      problem: 'nothing that can be shown',
-      got: written(what),
-      allowed:
-        'a corner, a sweep, curves, limits, a survey, a sizing, an order sheet, the drawing of a linkage, or one or more flat rows',
-    },
-  ]);
+  throw refusal('result to show', [fault('cannotBeShown', '', { got: written(what) })]);
 }
 
 function shownSweep(

@@ -7,7 +7,9 @@ import { withHandFigure } from './hand-method.ts';
 import { stacked, svgDocument } from './svg.ts';
 
 /** How corner and curves are shown; all optional. `title` is the heading of the whole. */
-export interface DrawSweepOptions extends DrawCornerOptions, Pick<PlotCurvesOptions, 'panels' | 'limits'> {
+export interface DrawSweepOptions<Name extends string = string>
+  extends DrawCornerOptions,
+    Pick<PlotCurvesOptions<Name>, 'panels' | 'limits'> {
   /** The hand figure, for a panel of its own beside the exact one. */
   readonly hand?: HandMethod | NoHandMethod;
 }
@@ -18,6 +20,11 @@ export interface DrawSweepOptions extends DrawCornerOptions, Pick<PlotCurvesOpti
  *
  * @throws InputError as these two.
  */
+export function drawSweep<Name extends string>(
+  corner: Corner,
+  sweep: Sweep<Name>,
+  options?: DrawSweepOptions<NoInfer<Name>>,
+): string;
 export function drawSweep(corner: Corner, sweep: Sweep, options: DrawSweepOptions = {}): string {
   const { panels, limits, hand, units } = options;
   const corners = cornerPicture(corner, sweep, options);

@@ -1,8 +1,9 @@
 import { axleName } from '../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { isCheck } from '../diagnostic.ts';
-import { describeIssue, type Issue } from '../errors.ts';
+import { describeIssue, type Issue } from '../errors/input-error.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
 import { printedMargin } from './margins.ts';
 
@@ -68,7 +69,7 @@ type Cells = readonly [label: string, target: string, chosen: string, margin: st
 type Row = (axle: AxleSizing, units: Units) => Cells | null;
 
 /** A figure as text; a dash where it has no value. */
-function shown({ figure }: AxleSizing, name: string, units: Units): string {
+function shown({ figure }: AxleSizing, name: AxleFigureName, units: Units): string {
   const { value, quantity } = figure(name);
   return value === null ? '–' : textIn(value, quantity, units);
 }
@@ -120,7 +121,7 @@ function given(value: number | { readonly value: number } | undefined): number |
 }
 
 const chosen =
-  (label: string, name: string, required?: string): Row =>
+  (label: string, name: AxleFigureName, required?: AxleFigureName): Row =>
   (axle, units) =>
     axle.figure(name).value === null
       ? null

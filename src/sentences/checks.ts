@@ -1,5 +1,6 @@
 import type { Quantity } from '../units.ts';
-import type { Say, Sentences, Words } from './say.ts';
+import type { Words } from './plain.ts';
+import type { Say, Sentences } from './say.ts';
 
 const AS_WRITTEN = 'It was read as written.';
 const BOTH_AS_WRITTEN = 'They were read as written.';

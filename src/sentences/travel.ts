@@ -1,4 +1,5 @@
-import type { Say, Sentences, Words } from './say.ts';
+import type { Words } from './plain.ts';
+import type { Say, Sentences } from './say.ts';
 
 /** What ends the travel, by the cause of the limit. */
 const CAUSES: Readonly<Record<string, string>> = {

@@ -1,6 +1,6 @@
 /** Car documents in metric units for the tests of sizing: a quiet one to change, and random ones with corners of every kind. */
 import * as fc from 'fast-check';
-import { type AxleSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { type AxleSizing, type Figure, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { expect } from 'vitest';
 import { carOf } from '../../src/coilover/sizing/car.ts';
 import type { PerAxle } from '../../src/coilover/sizing/inputs.ts';
@@ -58,7 +58,7 @@ export const front = (change?: (front: Json) => void): AxleSizing =>
   sized((document) => change?.(document.corners.front)).axles[0];
 
 /** A figure that must have a value. */
-export function valueIn(axle: { readonly figures: Sizing['figures'] }, name: string): number {
+export function valueIn(axle: { readonly figures: readonly Figure[] }, name: string): number {
   const value = axle.figures.find((figure) => figure.name === name)?.value;
   if (value === null || value === undefined) expect.fail(`no value for ${name}`);
   return value;

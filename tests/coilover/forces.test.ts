@@ -286,7 +286,7 @@ describe('a ball joint', () => {
     );
   });
 
-  it('has its worst case named, and its articulation as the limits have it', () => {
+  it('has its largest load named, and its articulation as the limits have it', () => {
     const { largest, sentences, cautions } = cornerForces(corner, options);
     expect(largest.lowerOuter.case).toBe('full bump');
     expect(sentences.at(-1)).toMatch(/^Largest in the case "/);
@@ -319,7 +319,7 @@ describe('options that can not be', () => {
         '  factors.bump: out of range, got -1 (allowed: a number of 0 or more)',
         '  bumpStopTable[1]: a table that does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
         '  cases[0].tyre: not a force, got [1] (allowed: [y, z] in N, or null)',
-        '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, balance)',
+        '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, equilibrium)',
       ].join('\n'),
     );
   });

@@ -128,7 +128,7 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
       'leftRightHeightDifference',
       'sprungMass',
       'helperSolidTravel',
-    ]) {
+    ] as const) {
       expect(front.figure(name).value).toBeNull();
     }
     expect([front.spring, front.curves, front.forces, front.perch]).toEqual([null, null, null, null]);
@@ -238,7 +238,7 @@ describe('coordinates that are unsure', () => {
     for (const [name, column] of [
       ['designLength', 'shockLength'],
       ['installationRatio', 'installationRatio'],
-    ]) {
+    ] as const) {
       const { value, lower, upper, contributions } = front.figure(name);
       const width = columns[column][ride] as number;
       // The interval takes the input to both its ends, the band its exact slope: they part by curvature.

@@ -105,7 +105,7 @@ describe('sized random cars', () => {
       'frequency',
       'preload',
       'staticDampingRatio',
-    ]) {
+    ] as const) {
       expect(alone.axles[0].figure(name).value, name).toBe(whole.axles[0].figure(name).value);
     }
     expect(alone.figures.find(({ name }) => name === 'frequencyRatio')?.value).toBeNull();

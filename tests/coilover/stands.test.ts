@@ -333,7 +333,7 @@ describe('a wheel rate of 0 or less', () => {
         'leftRightHeightDifference',
       ],
       ...['bumpTravelRequired', 'droopTravelRequired', 'bumpTravelMargin', 'droopTravelMargin'],
-    ];
+    ] as const;
     for (const name of none) expect([name, axle.figure(name).value]).toEqual([name, null]);
     expect([axle.travelRequirement.bump, axle.travelRequirement.droop, axle.travelRequirement.cases]).toEqual(
       [null, null, []],

@@ -1,6 +1,6 @@
 /** Required travel as the largest of its cases, tolerances of the order in the margins, and what wider doubts do. */
 import * as fc from 'fast-check';
-import { monteCarloSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { type AxleFigureName, monteCarloSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { exampleText, type Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -93,7 +93,7 @@ describe('tolerances of the order', () => {
       corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
       corner.sizing.order = order;
     });
-  const half = (axle: ReturnType<typeof front>, name: string) => {
+  const half = (axle: ReturnType<typeof front>, name: AxleFigureName) => {
     const { lower, upper } = axle.figure(name);
     return ((upper ?? Number.NaN) - (lower ?? Number.NaN)) / 2;
   };
@@ -113,7 +113,7 @@ describe('tolerances of the order', () => {
     expect(contributions).toHaveLength(1);
     expect(contributions[0].input).toBe('corners.front.sizing.order.lengthTolerance');
     expectWithin(contributions[0].fraction, 1, 1e-9);
-    for (const name of ['bumpTravelMargin', 'droopTravelMargin', 'springTravelMargin']) {
+    for (const name of ['bumpTravelMargin', 'droopTravelMargin', 'springTravelMargin'] as const) {
       expect(half(axle, name), name).toBeGreaterThan(0);
     }
   });
@@ -155,7 +155,7 @@ describe('tolerances of the order', () => {
     const [fine, coarse] = [of(0.01), of(3)];
     expect(coarse.damper?.extendedLength).toBeGreaterThan(fine.damper?.extendedLength ?? Number.NaN);
     expect(coarse.damper?.compressedLength).toBeLessThan(fine.damper?.compressedLength ?? Number.NaN);
-    for (const name of ['bumpTravelMargin', 'droopTravelMargin']) {
+    for (const name of ['bumpTravelMargin', 'droopTravelMargin'] as const) {
       expect(coarse.figure(name).lower).toBeGreaterThanOrEqual(0);
     }
   });
@@ -259,7 +259,9 @@ describe('wider doubts', () => {
         );
         const sized = sizeCoilovers(readCar(unsure));
         const beyond = sized.axles.filter(({ figure }) =>
-          ['bumpTravelRequired', 'droopTravelRequired'].some((name) => (figure(name).value ?? 0) > LAID),
+          (['bumpTravelRequired', 'droopTravelRequired'] as const).some(
+            (name) => (figure(name).value ?? 0) > LAID,
+          ),
         );
         for (const { name, lower, upper } of figuresOf(sized)) {
           if (!TRAVELS.test(name) || beyond.some(({ axle }) => name.startsWith(axle))) continue;

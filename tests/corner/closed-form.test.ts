@@ -15,7 +15,7 @@
  */
 
 import * as fc from 'fast-check';
-import { doubleWishbone, type Row, type SweepEnd, sweep } from 'jounce';
+import { doubleWishbone, type Pose, type Row, type SweepEnd, sweep } from 'jounce';
 import { trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import {
@@ -229,7 +229,9 @@ describe.each([
         const moved = ([y, z]: Point): Point => [y + aside, z + travel];
 
         const corner = doubleWishbone(input);
-        const row = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(travel);
+        const row: Pose = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(
+          travel,
+        );
         const scale = magnitude(input) * c;
         const place = { times: PLACE, scale };
         const angle = { times: ANGLE, scale };
@@ -408,7 +410,9 @@ describe('both arms on one chassis pivot', () => {
           pivot[0] + cos * (y - pivot[0]) - sin * (z - pivot[1]),
           pivot[1] + sin * (y - pivot[0]) + cos * (z - pivot[1]),
         ];
-        const row = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(travel);
+        const row: Pose = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(
+          travel,
+        );
         const place = { times: PLACE, scale: magnitude(input) * c };
         const mount = turned(input.coilover.mount);
         for (const [name, at] of Object.entries({

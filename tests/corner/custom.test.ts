@@ -439,27 +439,27 @@ describe('what is no corner', () => {
       { wheelCentre: 'hubb', contactPatch: 'floor' },
       [
         'wheelCentre: unknown point, got "hubb" (allowed: pivot, hub, patch, eye, top); did you mean hub?',
-        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
       ],
     ],
     [
       'an unknown wheel centre above a patch that is known',
       { wheelCentre: 'tyre' },
       [
-        'wheelCentre: unknown point, got "tyre" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'wheelCentre: unknown point, got "tyre" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
       ],
     ],
     [
       'an unknown contact patch',
       { contactPatch: 'floor' },
       [
-        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
       ],
     ],
     [
       'an upright like none that there is',
       { upright: 'wheel' },
-      ['upright: unknown body, got "wheel" (allowed: axle); correct it, or add the body to the drawing'],
+      ['upright: unknown body, got "wheel" (allowed: axle); correct the name or add the body to the drawing'],
     ],
     [
       'names that are no names',
@@ -509,7 +509,7 @@ describe('what is no corner', () => {
       'a kingpin of unknown points',
       { kingpin: { lower: 'low', upper: 'hubs' } },
       [
-        'kingpin.lower: unknown point, got "low" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'kingpin.lower: unknown point, got "low" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
         'kingpin.upper: unknown point, got "hubs" (allowed: pivot, hub, patch, eye, top); did you mean hub?',
       ],
     ],
@@ -529,7 +529,7 @@ describe('what is no corner', () => {
       { pivot: 'pivots', rod: { outer: 'lugs', inner: 'harm' } },
       [
         'rocker.pivot: unknown point, got "pivots" (allowed: pivot, hub, patch, eye, arm, rest, top); did you mean pivot?',
-        'rocker.rod.outer: unknown point, got "lugs" (allowed: pivot, hub, patch, eye, arm, rest, top); correct it, or add the point to the drawing',
+        'rocker.rod.outer: unknown point, got "lugs" (allowed: pivot, hub, patch, eye, arm, rest, top); correct the name or add the point to the drawing',
         'rocker.rod.inner: unknown point, got "harm" (allowed: pivot, hub, patch, eye, arm, rest, top); did you mean arm?',
       ],
     ],

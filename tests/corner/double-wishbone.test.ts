@@ -83,15 +83,16 @@ describe('definitions', () => {
                 ]
               : [y - meeting[0], z - meeting[1]];
           const rate = { times: RATE, scale: (magnitude(input) * c ** 2) / 100 };
-          expectClose(row.rollCentreHeight / y, -dz / dy, rate);
+          expectClose((row.rollCentreHeight ?? Number.NaN) / y, -dz / dy, rate);
           if (meeting === null) {
             expect(row.instantCentreY).toBeNull();
             expect(row.instantCentreZ).toBeNull();
           } else {
             const far = Math.hypot(dy, dz);
             const inverse = { times: rate.times, scale: rate.scale / 100 };
-            expectClose(Math.abs(row.instantCentreCurvature), 1 / far, inverse);
-            expect(Math.sign(row.instantCentreCurvature)).toBe(Math.sign(dy));
+            const curvature = row.instantCentreCurvature ?? Number.NaN;
+            expectClose(Math.abs(curvature), 1 / far, inverse);
+            expect(Math.sign(curvature)).toBe(Math.sign(dy));
             // In units of the distance squared, as an error of the inverse distance has it.
             const unit = far * Math.max(far, 100);
             expectClose((row.instantCentreY ?? Number.NaN) / unit, meeting[0] / unit, inverse);

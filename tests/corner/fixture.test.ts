@@ -7,7 +7,7 @@
  *
  *     R = R_t / z_t,   R' = (R_t' - R z_tt) / z_t²
  */
-import { doubleWishbone, sweep } from 'jounce';
+import { doubleWishbone, type Pose, sweep } from 'jounce';
 import { describe, it } from 'vitest';
 import type { CornerInput, TravelReference } from '../judges/circle-intersection.ts';
 import { type FixturePose, fixtureCorners } from '../judges/corners.ts';
@@ -51,7 +51,7 @@ describe.each(sweeps)('$name over $travelReference', ({ input, travelReference, 
 
   it('stands where 50 digits say', () => {
     for (const pose of poses) {
-      const row = swept.at(pose.travel);
+      const row: Pose = swept.at(pose.travel);
       const scale = magnitude(input) * conditioning(input, pose, travelReference);
       const place = { times: PLACE, scale };
       for (const [name, [y, z]] of Object.entries({

@@ -1,7 +1,7 @@
 /** Laws that hold for corners of every kind, over random ones. */
 
 import * as fc from 'fast-check';
-import { InputError, type Row, type Sweep, type SweepOptions, sweep } from 'jounce';
+import { InputError, type Pose, type Sweep, type SweepOptions, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import type { TravelReference } from '../judges/circle-intersection.ts';
 import type { Point } from '../judges/plane.ts';
@@ -51,7 +51,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
     it('are those of central differences of the poses', () => {
       fc.assert(
         fc.property(kind.inputs, travelReferences, (input, travelReference) => {
-          const swept = sweep(kind.corner(input), { travelReference });
+          const swept: Sweep = sweep(kind.corner(input), { travelReference });
           const { bump, droop } = swept.end;
           for (const t of travelsOf(swept)) {
             const row = swept.at(t);
@@ -178,7 +178,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
                 except: ['rollCentreHeight'],
               });
               const c = conditioningOf(kind, input, placesOf(here));
-              const slope = (row: Row) => row.rollCentreHeight / (row.contactPatchY as number);
+              const slope = (row: Pose) => (row.rollCentreHeight as number) / (row.contactPatchY as number);
               expectClose(slope(there), slope(here), { times: 8, scale: (out * c ** 2) / 100 });
             }
           }),
@@ -243,7 +243,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           travelReferences,
           fc.infiniteStream(fc.nat()),
           (input, travelReference, keys) => {
-            const swept = sweep(kind.corner(input), { travelReference });
+            const swept: Sweep = sweep(kind.corner(input), { travelReference });
             const names = swept.info.map(({ name }) => name);
             const rows = swept.rows();
             expect(Object.keys(swept.columns)).toEqual(names);
@@ -264,7 +264,11 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
     it('says which columns have gaps; the others are full of finite numbers', () => {
       fc.assert(
         fc.property(kind.inputs, travelReferences, (input, travelReference) => {
-          const { info, columns } = sweep(kind.corner(input), { bump: 300, droop: 300, travelReference });
+          const { info, columns }: Sweep = sweep(kind.corner(input), {
+            bump: 300,
+            droop: 300,
+            travelReference,
+          });
           for (const { name, gaps } of info) {
             const column = columns[name];
             expect(column).toBeInstanceOf(gaps ? Array : Float64Array);
@@ -281,7 +285,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       fc.assert(
         fc.property(kind.inputs, fc.infiniteStream(fc.boolean()), (input, wanted) => {
           const corner = kind.corner(input);
-          const all = sweep(corner);
+          const all: Sweep = sweep(corner);
           const columns = all.info
             .map(({ name }) => name)
             .filter((name) => name !== 'travel' && wanted.next().value);
@@ -335,7 +339,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
             for (const side of ['bump', 'droop'] as const) {
               const end = swept.end[side];
               expect(end.status).toBe('deadPoint');
-              const row = swept.at(end.travel);
+              const row: Pose = swept.at(end.travel);
               for (const { name, gaps } of swept.info) {
                 const derived = gaps || DERIVED.includes(name);
                 if (derived) expect([name, row[name]]).toEqual([name, null]);

@@ -111,7 +111,7 @@ describe('arms screwed in or out', () => {
     });
     expect(() => changeArmLengths(corner, { upperArm: -1 })).toThrow(InputError);
     expect(() => changeArmLengths(corner, { rod: 100 } as never)).toThrow(
-      'invalid lengths\n  rod: unknown body (allowed: lowerArm, upperArm, upright); correct the name',
+      'invalid lengths\n  rod: unknown body, got "rod" (allowed: lowerArm, upperArm, upright); correct the name or add the body to the drawing',
     );
   });
 });

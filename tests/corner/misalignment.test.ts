@@ -1,6 +1,6 @@
 /** Misalignment that end bearings use: an arm that turns about its pivot, and the extremes of random corners by dense steps. */
 import * as fc from 'fast-check';
-import { doubleWishbone, sweep } from 'jounce';
+import { doubleWishbone, type Row, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import { bearingUses } from '../../src/corner/limits/misalignment.ts';
@@ -96,7 +96,7 @@ describe('on corners of every shape', () => {
         const model = modelOf(corner);
         const { outer, inner } = model.shock;
         const chassis = model.drawing.points[inner];
-        const directions = curves.rows().map((row) => {
+        const directions = curves.rows().map((row: Row) => {
           const [y, z] = [row[`${outer}Y`] as number, row[`${outer}Z`] as number];
           return Math.atan2(z - chassis[1], y - chassis[0]);
         });

@@ -3,7 +3,16 @@
  * hand, and against pictures of what ends their travel.
  */
 import * as fc from 'fast-check';
-import { handMethod, type Limit, type Limits, limits, type PushrodInput, pushrod, sweep } from 'jounce';
+import {
+  handMethod,
+  type Limit,
+  type Limits,
+  limits,
+  type Pose,
+  type PushrodInput,
+  pushrod,
+  sweep,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { cross, dot, minus, type Point } from '../judges/plane.ts';
 import { type RockerInput, type RockerPose, rockerCorner } from '../judges/rocker.ts';
@@ -58,14 +67,15 @@ describe('any corner with rod and rocker, by circle intersection', () => {
         for (const share of SHARES) {
           const travel = share * (share > 0 ? bump.travel : -droop.travel);
           const row = swept.at(travel);
+          const places: Pose = row;
           const pose = judged(input, travel);
           const c = pose.fastest / pose.sine;
           const place = { times: PLACE, scale: magnitudeOf(input) * c };
           for (const [name, at] of Object.entries(pose.points)) {
             const column = name === 'shockOther' ? 'shockOtherMount' : name;
             if (name === 'shockOther' && input.coilover.otherEnd === undefined) continue;
-            expectClose(row[`${column}Y`], at[0], place);
-            expectClose(row[`${column}Z`], at[1], place);
+            expectClose(places[`${column}Y`], at[0], place);
+            expectClose(places[`${column}Z`], at[1], place);
           }
           const { rodMount, rodRockerMount } = pose.points;
           expectClose(row.shockLength, pose.shockLength, place);

@@ -91,7 +91,7 @@ export function withinOf(name: string, place: number, c: number, row: Row, rates
     case 'instantCentreY':
     case 'instantCentreZ':
       // 1/w has an error of that of w over w².
-      return place + first / LENGTH / row.instantCentreCurvature ** 2;
+      return place + first / LENGTH / (row.instantCentreCurvature ?? Number.NaN) ** 2;
     default:
       return place;
   }

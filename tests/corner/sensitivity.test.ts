@@ -47,7 +47,7 @@ const isPlace = (name: string) => name === 'instantCentreY' || name === 'instant
  * Whether the instant centre comes near its way through infinity within the steps of a difference, which says nothing
  * there: 1/k has a series with a fast end only while k keeps well away from 0. The difference of k itself stands.
  */
-function nearPole(drawn: readonly Sweep[], i: number): boolean {
+function nearPole(drawn: readonly Sweep<'instantCentreCurvature'>[], i: number): boolean {
   const k = drawn.map(({ columns }) => columns.instantCentreCurvature[i]);
   const middle = k.reduce((sum, one) => sum + one, 0) / k.length;
   return k.some((one) => Math.abs(one - middle) > Math.abs(middle) / 2);
@@ -77,7 +77,7 @@ forEachKind((kind) => {
         fc.property(inputs, travelReferences, (input, travelReference) => {
           const options = { ...ROWS, travelReference };
           const nominal = sweep(kind.corner(input), options);
-          const rows = nominal.rows();
+          const rows: readonly Row[] = nominal.rows();
           const c = Math.max(
             ...rows.flatMap((row) =>
               BOTH.map((travelled) => conditioningOf(kind, input, placesOf(row), travelled)),
@@ -96,7 +96,7 @@ forEachKind((kind) => {
             expect(Object.keys(columns)).toEqual(info.map(({ name }) => name));
             for (const { name } of info) {
               rows.forEach((row, i) => {
-                const values = drawn.map((one) => one.columns[name][i]);
+                const values = drawn.map(({ columns }: Sweep) => columns[name][i]);
                 if (row[name] === null) return expect(columns[name][i]).toBeNull();
                 if (values.includes(null) || (isPlace(name) && nearPole(drawn, i))) return;
                 const rounding = withinOf(name, place, c, row);
@@ -142,7 +142,7 @@ describe('sums of sensitivities', () => {
       fc.property(withPatch, travelReferences, (input, travelReference) => {
         const options = { ...ROWS, travelReference };
         const corner = doubleWishbone(input);
-        const rows = sweep(corner, options).rows();
+        const rows: readonly Row[] = sweep(corner, options).rows();
         const c = worstOf(input, rows);
         fc.pre(c < WILDEST);
         const found = sensitivities(corner, options);
@@ -175,7 +175,7 @@ describe('sums of sensitivities', () => {
         fc.pre(c < WILDEST);
         const found = sensitivities(corner, ROWS);
         const values = Object.fromEntries(coordinatesOf(input));
-        swept.rows().forEach((row, i) => {
+        swept.rows().forEach((row: Row & ReturnType<typeof swept.rows>[number], i) => {
           const slopes: Record<string, number> = {
             shockLength: -row.installationRatio,
             installationRatio: row.installationRatioSlope,
@@ -288,7 +288,7 @@ describe('the result', () => {
       fc.property(wildCorners, travelReferences, (input, travelReference) => {
         const options = { bump: 400, droop: 400, step: 40, travelReference };
         const corner = doubleWishbone(input);
-        const { columns, end } = sweep(corner, options);
+        const { columns, end }: Sweep = sweep(corner, options);
         const { by, info, travel } = sensitivities(corner, options);
         expect(travel).toEqual(columns.travel);
         const bifurcations = [end.droop, end.bump].flatMap((side) =>

@@ -1,6 +1,15 @@
 /** Strut corners against their closed form, and against the same linkage drawn with a slider. */
 import * as fc from 'fast-check';
-import { customCorner, handMethod, limits, type StrutInput, strut, sweep } from 'jounce';
+import {
+  customCorner,
+  handMethod,
+  limits,
+  type Pose,
+  type StrutInput,
+  type Sweep,
+  strut,
+  sweep,
+} from 'jounce';
 import type { Drawing } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
@@ -39,12 +48,13 @@ describe('any strut corner', () => {
           if (pose === null) throw new Error(`no pose at ${turn}`);
           if (pose.travel < swept.end.droop.travel || pose.travel > swept.end.bump.travel) continue;
           const row = swept.at(pose.travel);
+          const places: Pose = row;
           const c = pose.fastest;
           const place = { times: PLACE, scale: magnitudeOf(input) * c };
           const { shock, ...others } = pose.points;
           for (const [name, at] of Object.entries({ ...others, [moving]: shock })) {
-            expectClose(row[`${name}Y`], at[0], place);
-            expectClose(row[`${name}Z`], at[1], place);
+            expectClose(places[`${name}Y`], at[0], place);
+            expectClose(places[`${name}Z`], at[1], place);
           }
           expectClose(row.shockLength, pose.shockLength, place);
           expectClose(row.camber - swept.at(0).camber, -pose.uprightTurn * DEGREES, place);
@@ -101,7 +111,9 @@ describe('any strut corner', () => {
           kingpin: kingpin as NonNullable<typeof kingpin>,
           angles: { lowerArmAngle: { angle: ['lowerInner', 'lowerOuter'] } },
         });
-        const [one, other] = [corner, twin].map((each) => sweep(each, { bump: 40, droop: 40, step: 40 }));
+        const [one, other] = [corner, twin].map(
+          (each): Sweep => sweep(each, { bump: 40, droop: 40, step: 40 }),
+        );
         for (const { name } of one.info) {
           // The instant centre may be far away, the slope has been divided twice.
           if (/instantCentre[YZ]|Slope/.test(name)) continue;

@@ -39,7 +39,7 @@ forEachKind((kind) => {
           const swept = sweep(corner, travel);
           const ride = swept.at(0);
           fc.pre(swept.end.bump.status === 'reached' && swept.end.droop.status === 'reached');
-          fc.pre(ride.installationRatio > 0.2);
+          fc.pre((ride.installationRatio ?? 0) > 0.2);
           const names = Object.keys(points).filter((name) => !['wheelCentre', 'contactPatch'].includes(name));
           const box = ([y, z]: Point) => ({ y: [y - 5, y + 5], z: [z - 5, z + 5] }) as const;
           const joints = ['lowerOuter', model.shock.outer];
@@ -75,7 +75,8 @@ forEachKind((kind) => {
           const found = judge.assess(x);
           if (found === null) return expect.fail([...judge.refused.keys()].join());
 
-          const { installationRatio: R, installationRatioSlope: slope } = ride;
+          const R = ride.installationRatio ?? Number.NaN;
+          const slope = ride.installationRatioSlope ?? Number.NaN;
           const length = swept.columns.shockLength;
           const last = length.length - 1;
           const [wheelRate, W] = [(150 * (2 * Math.PI * 1.4) ** 2) / 1000, 150 * 9.80665];

@@ -56,7 +56,10 @@ describe('a double wishbone with mistakes', () => {
       ),
     );
     expect(issues[4]).toEqual({
+      code: 'outOfRange',
+      severity: 'error',
       path: 'wheel.camber',
+      values: { got: '90', below: 45, quantity: 'angle' },
       problem: 'out of range',
       got: '90 degrees',
       allowed: 'less than 45 degrees',

@@ -77,7 +77,10 @@ describe('an uncertain coordinate of a file', () => {
     const { issues } = errorOf(() => readCar(withCoordinate({ value: 9.25, plusminus: 0.1 })));
     expect(issues).toEqual([
       {
+        code: 'unknownField',
+        severity: 'error',
         path: 'corners.front.lowerArm.inner[0].plusminus',
+        values: { allowed: ['value', 'plusMinus'], meant: 'plusMinus' },
         problem: 'unknown name',
         allowed: 'value, plusMinus',
         advice: 'did you mean plusMinus?',

@@ -63,7 +63,7 @@ describe('show', () => {
   it('has of a sweep its table, its curves, and their specification', async () => {
     const curves = sweep(plain);
     const options = {
-      panels: ['camber'],
+      panels: ['camber' as const],
       limits: limits(plain, { damper: { extendedLength: 400, compressedLength: 300 } }),
     };
     const { bundle } = show(curves, options);

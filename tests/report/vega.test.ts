@@ -29,6 +29,7 @@ describe('curves as Vega-Lite', () => {
   });
 
   it('refuse columns that are not there', () => {
+    // @ts-expect-error: no such column
     expect(() => vegaCurves(sweep(front), { panels: ['chamber'] })).toThrow(InputError);
   });
 });

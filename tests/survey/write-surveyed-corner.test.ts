@@ -137,7 +137,7 @@ describe('a survey written into a car file', () => {
     const { corners } = written;
     const wanted = { ...written, corners: { ...corners, front: { ...corners.front, corner } } };
     const [one, other] = [written, wanted].map((car) => sizeCoilovers(car).axles[0]);
-    for (const name of ['designLength', 'requiredSpringRate', 'bumpTravelAvailable']) {
+    for (const name of ['designLength', 'requiredSpringRate', 'bumpTravelAvailable'] as const) {
       const [a, b] = [one, other].map(({ figure }) => figure(name));
       expectWithin(a.value, Number(b.value), 1e-5);
       expectWithin(a.lower, Number(b.lower), 1e-5);

@@ -8,7 +8,7 @@
 import type { Corner } from '../../corner/corner.ts';
 import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
 import { pivotOf } from '../../corner/model.ts';
-import type { Drawing, Point } from '../../linkage/drawing.ts';
+import type { CheckedDrawing, Point } from '../../linkage/drawing.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
@@ -158,7 +158,7 @@ function jackingOf(tyre: LoadCase['tyre'], slide: number | null): number | null 
 }
 
 /** Axial force in what is held at two joints, and bending of what carries more besides. */
-export function alongBodies({ model }: SetUp, { points, bodies, ground }: Drawing, found: Forces) {
+export function alongBodies({ model }: SetUp, { points, bodies, ground }: CheckedDrawing, found: Forces) {
   const axial: Record<string, number> = {};
   const bending: Bending[] = [];
   const { outer, inner } = model.shock;

@@ -5,8 +5,9 @@ import { type Corner, modelOf } from '../../corner/corner.ts';
 import { type Limits, limitsOf } from '../../corner/limits/limits.ts';
 import { type CheckedOptions, checkOptions } from '../../corner/limits/options.ts';
 import type { CornerModel } from '../../corner/model.ts';
-import { throwIfAny } from '../../errors.ts';
-import type { Drawing, Point } from '../../linkage/drawing.ts';
+import { fault } from '../../diagnostic.ts';
+import { refusal, refuse } from '../../errors/sizing.ts';
+import type { CheckedDrawing, Drawing, Point } from '../../linkage/drawing.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
 import type { Load } from '../../statics/loads.ts';
 import { type Forces, forces } from '../../statics/statics.ts';
@@ -41,26 +42,14 @@ export function setUp(
   known: { readonly found?: Limits; readonly coilover?: CoiloverForce } = {},
 ): SetUp {
   const model = modelOf(corner);
-  throwIfAny('forces', forceFaults(options));
+  refuse('forces', forceFaults(options));
   const given = checkOptions(options.limits ?? {}, model);
   const { sprungMass, unsprungMass, springRate, gasForce = 0, bumpStopTable } = options;
   const motion = trace(model.drawing, { driver: { y: model.contactPatch } });
   const { outer, inner, foreAftOffset: offset } = model.shock;
   const ride = motion.read({ length: [outer, inner], offset })(motion.drawn);
   const ratio = -(ride.first ?? 0);
-  throwIfAny(
-    'forces',
-    ratio > 0
-      ? []
-      : [
-          {
-            path: 'corner',
-            problem: 'a coilover that bump does not shorten at ride carries nothing',
-            got: `an installation ratio of ${ratio}`,
-            allowed: 'more than 0',
-          },
-        ],
-  );
+  if (!(ratio > 0)) throw refusal('forces', [fault('coiloverCarriesNothing', 'corner', { ratio })]);
   const unsprungWeight = unsprungMass * GRAVITY;
   const atRide = (): CoiloverForce => {
     const contact = contactLength(given.bumpStop, given.damper);
@@ -112,7 +101,7 @@ export function equilibriumLoads(
 
 /** A corner at a travel: the drawing there, all forces, the length between the end eyes, what they must bear, what the coilover gives. */
 export interface Standing {
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing;
   readonly found: Forces;
   readonly length: number;
   readonly total: number;

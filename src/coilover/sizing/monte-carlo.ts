@@ -3,9 +3,9 @@
 // percentile is that of the maximum.
 
 import { HALF_WIDTH } from '../../corner/covariance.ts';
-import { drawIssues } from '../../corner/draws.ts';
+import { drawFaults } from '../../corner/draws.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
-import { throwIfAny } from '../../errors.ts';
+import { refuse } from '../../errors/corner.ts';
 import { normal, quantile, uniform } from '../../numerics/random.ts';
 import { carOf, slipped } from './car.ts';
 import { chooseParts } from './choose-parts.ts';
@@ -27,7 +27,7 @@ export interface SizingMonteCarlo {
   readonly draws: number;
 }
 
-const OPTIONS = 'options of monteCarloCar';
+const OPTIONS = 'options of monteCarloSizing';
 const MOST_DRAWS = 100_000;
 const TAIL = 0.025;
 
@@ -40,7 +40,7 @@ export function monteCarloSizing(
   given: CarDocument,
   options: SizingMonteCarloOptions = {},
 ): SizingMonteCarlo {
-  throwIfAny(OPTIONS, drawIssues(OPTIONS, options, ['draws', 'seed'], MOST_DRAWS));
+  refuse(OPTIONS, drawFaults(options, ['draws', 'seed'], MOST_DRAWS));
   const { draws = 1000, seed = 1 } = options;
   const { document, car, uncertain } = carOf(given);
   const { settings } = chooseParts(document, car, perturbationsOf(car, uncertain));

@@ -36,6 +36,13 @@ const AXLE_TOPICS = {
 
 const CAR_TOPICS = { masses: CAR_FIGURES, roll: CAR_ROLL_FIGURES } as const;
 
+type NamesOf<T extends Topics> = { [Topic in keyof T]: keyof T[Topic] & string }[keyof T];
+
+/** Names of the figures of an axle. */
+export type AxleFigureName = NamesOf<typeof AXLE_TOPICS>;
+/** Names of the figures of the car as a whole. */
+export type CarFigureName = NamesOf<typeof CAR_TOPICS>;
+
 type Topics = Readonly<Record<string, FigureInfos>>;
 type NumbersOf<T extends Topics> = { readonly [Topic in keyof T]: Numbers<T[Topic]> };
 

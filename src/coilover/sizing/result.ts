@@ -3,7 +3,7 @@ import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Check } from '../../document/check.ts';
-import type { Issue } from '../../errors.ts';
+import type { Issue } from '../../errors/input-error.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
 import type { AfterOrder } from '../ordered/after-order.ts';
@@ -16,6 +16,7 @@ import type { FigureInfo } from './figure.ts';
 import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { LoadState } from './load-states.ts';
+import type { AxleFigureName, CarFigureName } from './numbers.ts';
 import type { OrderStatus } from './order-status.ts';
 import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
@@ -24,17 +25,17 @@ import type { SpringFit } from './spring-fit.ts';
 import type { Estimate } from './uncertainty.ts';
 
 /** A figure with its definition and its 95 % interval. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
-export interface Figure extends FigureInfo, Estimate {
-  readonly name: string;
+export interface Figure<Name extends string = string> extends FigureInfo, Estimate {
+  readonly name: Name;
 }
 
 /** The coilover of one axle, sized. */
 export interface AxleSizing {
   readonly axle: Axle;
   readonly input: DocumentCorner;
-  readonly figures: readonly Figure[];
-  /** The figure with a name; its value is null where an input for it is missing. */
-  figure(name: string): Figure;
+  readonly figures: readonly Figure<AxleFigureName>[];
+  /** The figure with a name; its value is null where an input for it is missing. Throws InputError for another name. */
+  figure<Name extends AxleFigureName>(name: Name): Figure<Name>;
   /** The spring that is fitted, null where nothing says what it is to give. */
   readonly spring: Spring | null;
   /** How near its frequency comes to the required one; null without a target. */
@@ -79,7 +80,7 @@ export interface Sizing {
   readonly designState: string | null;
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
-  readonly figures: readonly Figure[];
+  readonly figures: readonly Figure<CarFigureName>[];
   /** What can't be made or will not work, with its numbers: each leaves out what depends on it, and nothing else. */
   readonly conflicts: readonly (Diagnostic & Issue)[];
   /** What to look at again in the document, though it is no error. */

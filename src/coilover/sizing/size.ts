@@ -2,9 +2,10 @@ import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
-import type { Diagnostic } from '../../diagnostic.ts';
+import { type Diagnostic, fault, show } from '../../diagnostic.ts';
 import type { Check } from '../../document/check.ts';
-import { InputError, type Issue } from '../../errors.ts';
+import type { Issue } from '../../errors/input-error.ts';
+import { refusal } from '../../errors/sizing.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
@@ -26,7 +27,9 @@ import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
 import { designStateOf, loadStateDiagnostics, loadStatesOn } from './load-states.ts';
 import {
   AXLE_FIGURES,
+  type AxleFigureName,
   CAR_WIDE_FIGURES,
+  type CarFigureName,
   type CarNumbers,
   carNumbers,
   estimatedNumbers,
@@ -58,15 +61,17 @@ export function sizeCoilovers(file: CarDocument): Sizing {
   const nominal = carNumbers(car, settings);
   const sure = estimatedNumbers(nominal, perturbations, (moved) => carNumbers(moved, settings));
   const listed = figuresIn(inputs);
-  const figuresOf = (whose: Owner, infos: FigureInfos): Figure[] =>
-    listed.flatMap(({ owner, name }, k) => (owner === whose ? [{ name, ...infos[name], ...sure[k] }] : []));
+  const figuresOf = <Name extends string>(whose: Owner, infos: FigureInfos): Figure<Name>[] =>
+    listed.flatMap(({ owner, name }, k) =>
+      owner === whose ? [{ name: name as Name, ...infos[name], ...sure[k] }] : [],
+    );
   const { masses } = inputs.car;
   const perches = masses?.scales?.perches ?? null;
   const designState = designStateOf(masses);
   const axles = AXLES.filter((axle) => document.corners[axle] !== undefined).map((axle): AxleSizing => {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
-    const figures = figuresOf(axle, AXLE_FIGURES);
+    const figures = figuresOf<AxleFigureName>(axle, AXLE_FIGURES);
     const { sizing, ordered, rateStep } = ofAxle(inputs, axle);
     const valving = ordered?.valving;
     const requiredRate = state.required.springRate;
@@ -84,11 +89,11 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       axle,
       input: given,
       figures,
-      figure: (name) => {
-        const found = figures.find((figure) => figure.name === name);
+      figure: <Name extends AxleFigureName>(name: Name) => {
+        const found = figures.find((figure): figure is Figure<Name> => figure.name === name);
         if (found !== undefined) return found;
-        throw new InputError('figure', [
-          { path: '', problem: 'unknown name', got: name, allowed: Object.keys(AXLE_FIGURES).join(', ') },
+        throw refusal('figure', [
+          fault('unknownFigure', '', { got: show(name), allowed: Object.keys(AXLE_FIGURES) }),
         ]);
       },
       spring: state.spring,
@@ -151,7 +156,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     order: document.sizing.order ?? null,
     designState,
     axles,
-    figures: figuresOf('car', CAR_WIDE_FIGURES),
+    figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,
     assumptions: assumptionsOf(inputs, axles, document.units),
     checks: [
@@ -167,10 +172,11 @@ export function sizeCoilovers(file: CarDocument): Sizing {
 
 /** What can't be cured after the order, and is not told of the whole axle already. */
 function notCured({ advice, figure }: AxleSizing): Diagnostic[] {
-  const isShort = (name: string) => (figure(name).value ?? 0) < 0;
+  const isShort = (name: AxleFigureName) => (figure(name).value ?? 0) < 0;
   return advice.filter(({ severity, code, values }) => {
     if (severity !== 'conflict') return false;
-    if (code === 'boughtTravelShort') return !isShort(`${values.direction}TravelMargin`);
+    if (code === 'boughtTravelShort')
+      return !isShort(values.direction === 'bump' ? 'bumpTravelMargin' : 'droopTravelMargin');
     return code !== 'boughtSpringTravelShort' || !isShort('springTravelMargin');
   });
 }

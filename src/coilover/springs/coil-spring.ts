@@ -9,9 +9,8 @@
 // Rate, k, L_c, S_a: EN 13906-1:2013 (from memory: look it up before quoting a clause). Coils by ends and solid lengths: R. G. Budynas,
 // J. K. Nisbett, "Shigley's Mechanical Engineering Design", table 10-1 (from memory).
 
-import type { Diagnostic } from '../../diagnostic.ts';
-import { show, throwIfAny } from '../../errors.ts';
-import { worded } from '../../sentences/worded.ts';
+import { type Diagnostic, fault, show } from '../../diagnostic.ts';
+import { refuse } from '../../errors/sizing.ts';
 
 /** How the coils end. */
 export type CoilEnds = 'closedGround' | 'closed' | 'openGround' | 'open';
@@ -60,10 +59,7 @@ const IDLE: Readonly<Record<CoilEnds, number>> = { closedGround: 2, closed: 2, o
  * @throws InputError for sizes that make no spring.
  */
 export function coilSpring(input: CoilSpringInput): CoilSpring {
-  throwIfAny(
-    'coil spring',
-    coilFaults(input).map((one) => worded(one, 'metric')),
-  );
+  refuse('coil spring', coilFaults(input));
   const {
     diameter: d,
     meanDiameter: D,
@@ -96,24 +92,21 @@ export function coilFaults({
   totalCoils,
   ends,
   shearModulus = SPRING_STEEL,
-}: CoilSpringInput): Diagnostic[] {
-  const issues: Diagnostic[] = [];
-  const more = (path: string, value: number, least: number) => {
-    if (Number.isFinite(value) && value > least) return;
+}: Partial<CoilSpringInput> = {}): Diagnostic[] {
+  const faults: Diagnostic[] = [];
+  const more = (path: string, value: unknown, above: number) => {
+    if (isNumber(value) && value > above) return;
     const code = path === 'diameter' || path === 'meanDiameter' ? 'coilDiameterOutOfRange' : 'coilOutOfRange';
-    const values = { value: Number.isFinite(value) ? value : show(value), above: least };
-    issues.push({ code, severity: 'error', path, values });
+    faults.push(fault(code, path, { value: isNumber(value) ? value : show(value), above }));
   };
   more('diameter', diameter, 0);
-  more('meanDiameter', meanDiameter, Number.isFinite(diameter) ? Math.max(0, diameter) : 0);
-  if (Object.hasOwn(IDLE, ends)) more('totalCoils', totalCoils, IDLE[ends]);
-  else
-    issues.push({
-      code: 'coilEndsUnknown',
-      severity: 'error',
-      path: 'ends',
-      values: { ends: show(ends), known: Object.keys(IDLE).join(', ') },
-    });
+  more('meanDiameter', meanDiameter, isNumber(diameter) ? Math.max(0, diameter) : 0);
+  if (ends !== undefined && Object.hasOwn(IDLE, ends)) more('totalCoils', totalCoils, IDLE[ends]);
+  else faults.push(fault('coilEndsUnknown', 'ends', { got: show(ends), allowed: Object.keys(IDLE) }));
   more('shearModulus', shearModulus, 0);
-  return issues;
+  return faults;
+}
+
+function isNumber(value: unknown): value is number {
+  return typeof value === 'number' && Number.isFinite(value);
 }

@@ -1,6 +1,7 @@
 import { limitFindings } from '../../document/limit-findings.ts';
 import { limitOptionsSchema } from '../../document/limits-schema.ts';
 import { parse, valueAt } from '../../document/parse.ts';
+import { refuse } from '../../errors/file.ts';
 import type { Point } from '../../linkage/drawing.ts';
 import type { Units } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
@@ -90,11 +91,12 @@ export interface CheckedOptions extends Omit<LimitOptions, 'tyre' | 'units'> {
  * @throws InputError with every issue.
  */
 export function checkOptions(options: LimitOptions, model: CornerModel): CheckedOptions {
-  const given = parse(limitOptionsSchema, withoutEmpty(options), 'limit options', (value) => [
-    ...limitFindings(value, 'mm'),
+  const check = (value: unknown) => [
+    ...limitFindings(value, 'metric'),
     ...tyreFindings(value, ['tyre']),
     ...partFindings(value, model),
-  ]);
+  ];
+  const given = parse(limitOptionsSchema, withoutEmpty(options), 'limit options', check, refuse);
   const { tyre, units = 'metric', notes: _, ...others } = given;
   return { ...others, ...(tyre === undefined ? {} : { tyre: tyreOf(tyre) }), units };
 }

@@ -1,6 +1,7 @@
 import { DAMPING_RANGES, FLAT_RIDE, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing, Figure } from '../../coilover/sizing/result.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
 import { spaced } from '../../words.ts';
@@ -145,7 +146,7 @@ function damping({ dampingTable, input, figure }: AxleSizing, say: Say, units: U
     textIn(value, quantity, units),
     textIn(value, quantity, units === 'metric' ? 'imperial' : 'metric'),
   ];
-  const ratio = (name: string) => figure(name).value?.toFixed(2) ?? '–';
+  const ratio = (name: AxleFigureName) => figure(name).value?.toFixed(2) ?? '–';
   const atDroop =
     figure('dampingRatioAtDroop').value === null
       ? 'not defined at the droop limit (the spring is loose there, or the wheel rate not positive)'
@@ -177,7 +178,7 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
       .join(' + '),
     say(travel, 'length'),
   ]);
-  const spare = (name: string, side: string) => {
+  const spare = (name: AxleFigureName, side: string) => {
     const { value, lower } = figure(name);
     if (value === null) return [];
     const own = printedValue(sized, figure(name), units) ?? value;

@@ -2,7 +2,7 @@ import { axleName } from '../../coilover/sizing/inputs.ts';
 import { blocksOrder, type OrderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { isCheck } from '../../diagnostic.ts';
-import { describeIssue } from '../../errors.ts';
+import { describeIssue } from '../../errors/input-error.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, paragraph } from './blocks.ts';
@@ -114,7 +114,13 @@ export const CAUTIONS: readonly string[] = [
 /** How many causes are named for a figure. */
 const CAUSES = 3;
 /** Figures for which it is told what makes them unsure. */
-const TOLD = ['requiredSpringRate', 'frequency', 'bumpTravelRequired', 'droopTravelRequired', 'preload'];
+const TOLD = [
+  'requiredSpringRate',
+  'frequency',
+  'bumpTravelRequired',
+  'droopTravelRequired',
+  'preload',
+] as const;
 
 /** What each of the figures that matter hangs on. */
 function matters(axles: readonly AxleSizing[]): Block[] {

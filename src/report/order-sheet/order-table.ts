@@ -1,5 +1,6 @@
 import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { type Block, table } from './blocks.ts';
 import { endWords, minLengthWords, type Say } from './words.ts';
@@ -18,7 +19,7 @@ export function orderTable(axles: readonly AxleSizing[], say: Say): Block {
 type Fact = readonly [label: string, of: (axle: AxleSizing, say: Say) => string | null | undefined];
 
 const figure =
-  (name: string) =>
+  (name: AxleFigureName) =>
   ({ figure }: AxleSizing, say: Say) => {
     const { value, quantity } = figure(name);
     return value === null ? null : say(value, quantity);
