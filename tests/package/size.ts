@@ -10,20 +10,20 @@ export const CEILINGS: readonly {
   readonly most: number;
   readonly hoped?: number;
 }[] = [
-  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 25 },
+  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 27 },
   {
     imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
     name: 'all four entries',
-    most: 185,
+    most: 191.5,
     hoped: 120,
   },
-  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 22.5, hoped: 15 },
+  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 24.5, hoped: 15 },
   {
     imported: "export { doubleWishbone, sweep } from 'jounce'",
     name: 'doubleWishbone and sweep alone',
-    most: 34.5,
+    most: 40.2,
     hoped: 24,
   },
 ];
