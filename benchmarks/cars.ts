@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { monteCarloCar, orderSheet, readCar, sheetHtml, sizeCoilovers } from 'jounce';
+import { monteCarloSizing, orderSheet, readCar, sheetHtml, sizeCoilovers } from 'jounce';
 import { quartiles } from './measure.ts';
 
 const TIMES = 100;
@@ -32,7 +32,7 @@ export function cars(): string {
   }
   const [all, sizing, sheet] = [times.all, times.sizing, times.sheet].map(quartiles);
   const start = performance.now();
-  monteCarloCar(readCar(text), { draws: DRAWS });
+  monteCarloSizing(readCar(text), { draws: DRAWS });
   const seconds = (performance.now() - start) / 1000;
   const ms = ({ median, low, high }: ReturnType<typeof quartiles>) =>
     `${median.toFixed(1)} ms (${low.toFixed(1)} to ${high.toFixed(1)})`;

@@ -185,7 +185,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   const lines = [];
   const say = (/** @type {string} */ text) => void lines.push(text);
   say(`== ${title} ==\n`);
-  const sized = sizing?.axles.find(({ document }) => document.corner === corner);
+  const sized = sizing?.axles.find(({ input }) => input.corner === corner);
   const found = sized?.limits ?? limits(corner, { ...ends, units });
   const sprungMass = sized?.figure('sprungMass').value ?? given;
   const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
@@ -198,12 +198,12 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   );
 
   say('Where the travel ends');
-  for (const words of found.fits) say(`  Does not fit: ${words}`);
+  for (const words of found.misfits) say(`  Does not fit: ${words}`);
   for (const limit of [found.bump, found.droop]) if (limit !== null) say(`  ${limit.sentence}`);
   for (const { sentence } of found.events) say(`  ${sentence}`);
-  for (const wanted of Object.values(found.required ?? {})) say(`  ${wanted.sentence}`);
-  if (found.behind.length > 0) say('\nWhat would end it behind that, nearest first');
-  for (const { sentence } of found.behind) say(`  ${sentence}`);
+  for (const wanted of Object.values(found.travelMargins ?? {})) say(`  ${wanted.sentence}`);
+  if (found.later.length > 0) say('\nWhat would end it behind that, nearest first');
+  for (const { sentence } of found.later) say(`  ${sentence}`);
   if (found.donor !== undefined) say('\nThe donor damper');
   for (const sentence of found.donor?.sentences ?? []) say(`  ${sentence}`);
 
@@ -212,7 +212,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
     travel,
   });
   say('\nWheel rate by the hand method, beside the exact one');
-  if (!hand.defined) say(`  Not defined: ${hand.why}.`);
+  if (!hand.defined) say(`  Not defined: ${hand.reason}.`);
   else for (const sentence of hand.sentences) say(`  ${sentence}`);
 
   say('\nWhat the curves say');
@@ -262,7 +262,7 @@ function print(text) {
 
 /**
  * The sweep in sentences.
- * @param {import('jounce').Sweep} curves
+ * @param {import('jounce').Sweep<import('jounce').ColumnOf>} curves
  * @param {'metric' | 'imperial'} units
  */
 function findings({ columns, at }, units) {

@@ -7,7 +7,7 @@ import { PLACES } from './hardpoints.ts';
 import type { CornerModel } from './model.ts';
 
 /** The corner with points and camber of a model that was made from it. */
-export function redrawn(corner: Corner, { drawing, camber }: CornerModel): Corner {
+export function changedCorner(corner: Corner, { drawing, camber }: CornerModel): Corner {
   const points: Readonly<Record<string, Point>> = Object.fromEntries(
     Object.entries(drawing.points).map(([name, [y, z]]) => [name, Object.freeze([y, z] as const)]),
   );

@@ -16,7 +16,7 @@
 //
 //   d m' = (d m_t - m' d z_t) / z_t,   d m'' = (d m_tt - d m' z_tt - m' d z_tt - 2 m'' z_t d z_t) / z_t^2.
 
-import { type Issue, show } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
@@ -26,7 +26,7 @@ import type { HardpointCoordinate } from './hardpoint-coordinates.ts';
 import type { CornerModel } from './model.ts';
 
 /** Whose travel is the axis of a sweep. */
-export type TravelOf = 'contactPatch' | 'wheelCentre';
+export type TravelReference = 'contactPatch' | 'wheelCentre';
 
 /** A column: its name, its unit ('' for a ratio), and what it is in words. */
 export interface ColumnInfo {
@@ -89,7 +89,7 @@ const TRAVEL = 'travel';
 const TRAVELS = {
   contactPatch: { name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false },
   wheelCentre: { name: 'travel', unit: 'mm', label: 'travel of the wheel centre, bump +', gaps: false },
-} as const satisfies Record<TravelOf, ColumnInfo>;
+} as const satisfies Record<TravelReference, ColumnInfo>;
 const AXIS = -1;
 
 interface Standard extends ColumnInfo {
@@ -143,9 +143,9 @@ const STANDARD: readonly Standard[] = [
     },
   },
   {
-    name: 'shockLean',
+    name: 'shockInclination',
     unit: 'deg',
-    label: 'lean of the shock from vertical, top inboard +',
+    label: 'inclination of the shock from vertical, top inboard +',
     gaps: false,
     recipe: (model, read) => lean([model.shock.outer, model.shock.inner], read),
   },
@@ -287,9 +287,9 @@ const ROCKER: readonly Standard[] = [
       rocker && linear(read({ angle: [rocker.rod.inner, rocker.rod.outer] }, 'value'), DEGREES),
   },
   {
-    name: 'rodToRockerAngle',
+    name: 'rodRockerAngle',
     unit: 'deg',
-    label: "angle between rod and rocker's arm, 90 square, 0 or 180 in line",
+    label: 'transmission angle of rod and rocker, 90 square, 0 or 180 in line',
     gaps: false,
     recipe: ({ rocker }, read) => rocker && angleAt([rocker.pivot, rocker.rod.inner, rocker.rod.outer], read),
   },
@@ -298,7 +298,7 @@ const ROCKER: readonly Standard[] = [
 /** What a plan was made for. */
 interface Planned {
   readonly model: CornerModel;
-  readonly axis: TravelOf;
+  readonly axis: TravelReference;
   readonly only: readonly string[] | undefined;
   readonly plan: ColumnPlan;
 }
@@ -311,7 +311,7 @@ const KEPT = 4;
  * Columns of a corner swept by the travel of `axis`, in the order in which they are shown; all but those named in `only`
  * are left out.
  */
-export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly string[]): ColumnPlan {
+export function planColumns(model: CornerModel, axis: TravelReference, only?: readonly string[]): ColumnPlan {
   const { bodies } = model.drawing;
   if (!Object.isFrozen(bodies)) return makePlan(model, axis, only);
   let known = plans.get(bodies);
@@ -342,7 +342,7 @@ function sameRoles(a: CornerModel, b: CornerModel): boolean {
     a.wheelCentre === b.wheelCentre &&
     a.shock.outer === b.shock.outer &&
     a.shock.inner === b.shock.inner &&
-    a.shock.offset === b.shock.offset &&
+    a.shock.foreAftOffset === b.shock.foreAftOffset &&
     a.kingpin === b.kingpin &&
     a.rocker === b.rocker &&
     a.angles === b.angles &&
@@ -350,7 +350,11 @@ function sameRoles(a: CornerModel, b: CornerModel): boolean {
   );
 }
 
-function makePlan(model: CornerModel, axis: TravelOf, only: readonly string[] | undefined): ColumnPlan {
+function makePlan(
+  model: CornerModel,
+  axis: TravelReference,
+  only: readonly string[] | undefined,
+): ColumnPlan {
   const measures: Measure[] = [];
   const derived: boolean[] = [];
   const keys: string[] = [];
@@ -411,20 +415,18 @@ export function columnNames(): string[] {
   );
 }
 
-/** An issue for each name that is no column, or is there twice. */
-export function unknownColumns(only: readonly unknown[], model: CornerModel): Issue[] {
+/** A fault for each name that is no column, or is there twice. */
+export function unknownColumns(only: readonly unknown[], model: CornerModel): Diagnostic[] {
   const names = planColumns(model, 'contactPatch')
     .info.slice(1)
     .map(({ name }) => name);
-  const allowed = names.join(', ');
   const known = new Set<unknown>(names);
   const met = new Set<unknown>();
-  return only.flatMap((name, k): Issue[] => {
+  return only.flatMap((name, k): Diagnostic[] => {
     const path = `columns[${k}]`;
-    if (met.has(name))
-      return [{ path, problem: 'column named twice', got: show(name), advice: 'take one out' }];
+    if (met.has(name)) return [fault('columnTwice', path, { got: show(name) })];
     met.add(name);
-    return known.has(name) ? [] : [{ path, problem: 'unknown column', got: show(name), allowed }];
+    return known.has(name) ? [] : [fault('unknownColumn', path, { got: show(name), allowed: names })];
   });
 }
 
@@ -477,7 +479,7 @@ function turn(model: CornerModel): Measure {
   return { turn: model.upright };
 }
 
-function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure {
+function shockLength({ shock: { outer, inner, foreAftOffset: offset } }: CornerModel): Measure {
   return { length: [outer, inner], offset };
 }
 

@@ -1,23 +1,24 @@
-import { throwIfAny, unknownOptions } from '../errors.ts';
+import { unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/corner.ts';
 import { unknownColumns } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { sensitivitiesOf } from './sensitivity.ts';
 import type { SweepOptions } from './sweep.ts';
 
 /** What is looked at, and over which travel; all optional. */
-export interface MillimetreOptions extends Omit<SweepOptions, 'columns'> {
+export interface SensitivityRankingOptions extends Omit<SweepOptions, 'columns'> {
   /** Name of the column; default `installationRatio`. */
   readonly column?: string;
 }
 
-const OPTIONS = ['column', 'bump', 'droop', 'travelOf', 'step'];
+const OPTIONS = ['column', 'bump', 'droop', 'travelReference', 'step'];
 
 /** What a millimetre of one coordinate changes, in the column's unit. */
-export interface MillimetreCost {
+export interface SensitivityRank {
   /** `shockMountY`, and so on: the coordinate that is a mm more, all others kept. */
   readonly coordinate: string;
   /** Change at the drawn ride height; null where there is none. */
-  readonly atRide: number | null;
+  readonly atDesign: number | null;
   /** The change that is largest in size over the travel; null where there is none. */
   readonly largest: number | null;
   /** Travel at which it is, mm, bump +; null where there is none. */
@@ -30,15 +31,18 @@ export interface MillimetreCost {
  *
  * @throws InputError as `sweep`.
  */
-export function costOfAMillimetre(corner: Corner, options: MillimetreOptions = {}): MillimetreCost[] {
+export function sensitivityRanking(
+  corner: Corner,
+  options: SensitivityRankingOptions = {},
+): SensitivityRank[] {
   const model = modelOf(corner);
-  const issues = unknownOptions('options of costOfAMillimetre', options, OPTIONS);
-  const { column = 'installationRatio', ...sweepOptions } = options;
-  issues.push(...unknownColumns([column], model).map((issue) => ({ ...issue, path: 'column' })));
-  throwIfAny('options of costOfAMillimetre', issues);
+  const faults = unknownOptions(options, OPTIONS);
+  const { column = 'installationRatio', ...sweepOptions } = options ?? {};
+  faults.push(...unknownColumns([column], model).map((one) => ({ ...one, path: 'column' })));
+  refuse('options of costOfAMillimetre', faults);
   const { travel, by } = sensitivitiesOf(model, { ...sweepOptions, columns: [column] });
   const ride = travel.indexOf(0);
-  const costs = Object.entries(by).map(([coordinate, columns]): MillimetreCost => {
+  const costs = Object.entries(by).map(([coordinate, columns]): SensitivityRank => {
     const rates = columns[column];
     let most = -1;
     rates.forEach((rate, i) => {
@@ -46,12 +50,12 @@ export function costOfAMillimetre(corner: Corner, options: MillimetreOptions = {
     });
     return {
       coordinate,
-      atRide: rates[ride] ?? null,
+      atDesign: rates[ride] ?? null,
       largest: most < 0 ? null : rates[most],
       atTravel: most < 0 ? null : travel[most],
     };
   });
-  return costs.sort((a, b) => size(b.atRide) - size(a.atRide) || size(b.largest) - size(a.largest));
+  return costs.sort((a, b) => size(b.atDesign) - size(a.atDesign) || size(b.largest) - size(a.largest));
 }
 
 function size(value: number | null): number {

@@ -32,7 +32,7 @@ export interface JointForce {
 
 /** Size of the force in a joint, N; null where it is not determined, its derivatives NaN where they are not. */
 export function jointForce(
-  { joint, tyre, station = 'ride', unsprungMass = 0 }: JointForce,
+  { joint, tyre, station = 'design', unsprungMass = 0 }: JointForce,
   trial: Trial,
 ): Dual | null {
   const { model } = trial;
@@ -46,7 +46,7 @@ export function jointForce(
       Object.entries(places).map(([point, [y, z]]) => [point, [y.value, z.value] as const]),
     ),
   };
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const driver = { length: [outer, inner] as [string, string], offset };
   const loads = equilibriumLoads(model, unsprungMass * GRAVITY, tyre);
   const found = forces(drawing, loads, { driver });

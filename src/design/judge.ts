@@ -1,6 +1,6 @@
-import { type Margin, marginsOf } from './keep-outs.ts';
+import { type Margin, marginsOf } from './clearances.ts';
 import type { Assessed } from './lagrangian.ts';
-import { deviationOf, MEASURED_COLUMNS, valueAt } from './objectives.ts';
+import { deviationOf, QUANTITY_COLUMNS, valueAt } from './objectives.ts';
 import type { CheckedDesign } from './options.ts';
 import { tryAt } from './trial.ts';
 
@@ -18,13 +18,14 @@ export interface Judge {
 }
 
 /** Makes the judge of a design. */
-export function judgeOf({ plan, objectives, keepOut }: CheckedDesign): Judge {
+export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge {
   const { bodies } = plan.model.drawing;
   const places = [...new Set(Object.values(bodies).flat())].flatMap((point) => [`${point}Y`, `${point}Z`]);
-  const wantsPlaces = Object.keys(keepOut).length > 0 || objectives.some(({ of }) => of === 'jointForce');
+  const wantsPlaces =
+    Object.keys(clearances).length > 0 || objectives.some(({ quantity }) => quantity === 'jointForce');
   const moving = places.filter((name) => !plan.model.drawing.ground.includes(name.slice(0, -1)));
-  const columns = [...MEASURED_COLUMNS, ...(wantsPlaces ? ['camber', ...moving] : [])];
-  const wanted = { ...plan, sweep: { ...plan.sweep, columns } };
+  const columns = [...QUANTITY_COLUMNS, ...(wantsPlaces ? ['camber', ...moving] : [])];
+  const whole = { ...plan, sweep: { ...plan.sweep, columns } };
   const refused = new Map<string, number>();
   const refuse = (why: string) => {
     refused.set(why, (refused.get(why) ?? 0) + 1);
@@ -33,17 +34,17 @@ export function judgeOf({ plan, objectives, keepOut }: CheckedDesign): Judge {
   return {
     refused,
     assess(x) {
-      const trial = tryAt(wanted, x);
+      const trial = tryAt(whole, x);
       if (typeof trial === 'string') return refuse(trial);
       const values: number[] = [];
       const deviations = [];
       for (const objective of objectives) {
         const value = valueAt(objective, trial);
-        if (value === null) return refuse(NO_VALUE[objective.of] ?? 'a value is not defined');
+        if (value === null) return refuse(NO_VALUE[objective.quantity] ?? 'a value is not defined');
         values.push(value.value);
         deviations.push(deviationOf(objective, value));
       }
-      const margins = marginsOf(keepOut, trial);
+      const margins = marginsOf(clearances, trial);
       return { values, deviations, margins, clearances: margins.map(({ clearance: room }) => room) };
     },
   };

@@ -8,12 +8,12 @@ import { uniform } from '../numerics/random.ts';
 import type { Judge } from './judge.ts';
 import type { Assessed } from './lagrangian.ts';
 import type { CheckedDesign, DesignOptions } from './options.ts';
-import type { DesignEnd, SearchReport } from './result.ts';
+import type { DesignStatus, SearchReport } from './result.ts';
 import { type Candidate, candidate, isBetter, searchFrom, sumOf } from './search.ts';
 
 /** What the searches came to. */
 export interface Found {
-  readonly how: DesignEnd;
+  readonly status: DesignStatus;
   /** The corner as drawn, and the best of all. */
   readonly first: Candidate;
   readonly best: Candidate;
@@ -95,7 +95,7 @@ export function searchAll(
     cancelled = status === 'cancelled';
     if (best !== before) bestEnd = status;
     if (end !== null && end.violation === 0) ends.push(end);
-    searches.push({ from, how: status, misses: end && sumOf(end.deviations, weights) });
+    searches.push({ from, status, misses: end && sumOf(end.deviations, weights) });
   };
 
   const next = uniform(seed);
@@ -119,15 +119,15 @@ export function searchAll(
 
   const ended = bestEnd === 'converged' || bestEnd === 'stalled';
   return {
-    how: cancelled
+    status: cancelled
       ? 'cancelled'
       : best.violation > 0
-        ? 'distanceOutOfReach'
+        ? 'clearanceUnreachable'
         : best.deviations.every(isMet)
           ? 'targetsMet'
           : ended
-            ? 'targetOutOfReach'
-            : 'unfinished',
+            ? 'targetUnreachable'
+            : 'evaluationLimit',
     first,
     best,
     nearest: near.map((one, k) => (one === null ? null : one.values[k])),

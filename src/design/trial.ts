@@ -13,8 +13,8 @@ import { textIn, type Units } from '../units.ts';
 /** A place with its derivatives. */
 export type DualPoint = readonly [y: Dual, z: Dual];
 
-/** Where in the travel: at its lower end, as drawn, at its upper end. */
-export type Station = 'droop' | 'ride' | 'bump';
+/** Where in the travel: full droop, the design ride height, full bump of the travel. */
+export type Station = 'droop' | 'design' | 'bump';
 
 /** A corner as it is tried. */
 export interface Trial {
@@ -31,7 +31,7 @@ export interface Trial {
 
 /** Row of a station. */
 export function rowAt({ ride, rows }: Trial, station: Station): number {
-  return { droop: 0, ride, bump: rows - 1 }[station];
+  return { droop: 0, design: ride, bump: rows - 1 }[station];
 }
 
 /** What is tried. */

@@ -1,7 +1,7 @@
 // By how much must one bar change length for the rest of the linkage to move? Remove the bar, trace the rest, and measure how far the
 // distance between its joints varies. Where that is little, the bar is redundant but for the rounding of its drawing.
 
-import { InputError } from '../errors.ts';
+import { InputError } from '../errors/input-error.ts';
 import type { Drawing } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { jointsOf } from './joints.ts';

@@ -1,7 +1,7 @@
 // Degrees of freedom of the drawn pose: the null space of the rows' Jacobian. Redundant rows: the null space of its transpose. Messages
 // use the user's names.
 
-import type { Issue } from '../errors.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
 import { nullVector } from '../numerics/elimination.ts';
 import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
 import { barMisfits, drawingOf } from './bar-misfit.ts';
@@ -67,13 +67,13 @@ function drawnJacobian(e: Rows): Sparse {
   return { pattern, value };
 }
 
-/** Why the drawn pose cannot be moved by one driver, as issues in the drawing's names. */
-export function whyNotDriven(e: Rows): Issue[] {
+/** Why the drawn pose cannot be moved by one driver, in the drawing's names. */
+export function whyNotDriven(e: Rows): Diagnostic {
   const { elimination, system } = e;
   const { unknowns } = system;
   factorise(e, new Float64Array(unknowns));
   const degreesOfFreedom = unknowns - elimination.rank;
-  if (degreesOfFreedom === 0) return [overDetermined(e.system)];
+  if (degreesOfFreedom === 0) return overDetermined(e.system);
   const vectors: Float64Array[] = [];
   elimination.pivotRow.forEach((row, column) => {
     if (row >= 0) return;
@@ -82,46 +82,28 @@ export function whyNotDriven(e: Rows): Issue[] {
     const length = Math.hypot(...vector);
     vectors.push(vector.map((value) => value / length));
   });
-  return [
-    {
-      path: '',
-      problem: `underdetermined: ${degreesOfFreedom} degrees of freedom in the drawn pose, and one driver`,
-      got: `points that can move: ${movingPoints(system, vectors).join(', ')}`,
-      allowed: 'one degree of freedom for the one driver',
-      advice:
-        'add a body or a ground point, or hold measures with `hold`; if the linkage lies flat, draw it in another pose',
-    },
-  ];
+  return fault('severalFreedoms', '', {
+    degreesOfFreedom,
+    moving: movingPoints(system, vectors),
+  });
 }
 
 /** A bar whose misfit is below this share of the size is taken for one that should be redundant. */
 const LITTLE = 0.02;
 
-function overDetermined(system: System): Issue {
+function overDetermined(system: System): Diagnostic {
   const { unknowns, structure, size } = system;
-  if (unknowns === 0) {
-    return {
-      path: '',
-      problem: 'nothing can move: every point is ground, or on a body fixed to the ground',
-      advice: 'remove the points that move from ground',
-    };
-  }
+  if (unknowns === 0) return fault('nothingFree', '');
   const { rows } = structure;
-  const redundant = rows.length - unknowns;
-  const names = [...new Set(rows.map(({ name }) => name))].join(', ');
-  const issue = {
-    path: '',
-    problem: 'overdetermined: nothing can move in the drawn pose',
-    got: `${rows.length} constraints (${names}) on ${unknowns} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
-    allowed: 'one degree of freedom for the one driver',
-  };
   const little = barMisfits(drawingOf(system)).filter(({ misfit }) => misfit <= LITTLE * size);
-  if (little.length === 0) {
-    return { ...issue, advice: 'remove a body or a ground point' };
-  }
-  const each = little.map(({ body, misfit }) => `${body} by ${Number(misfit.toPrecision(3))}`).join(', or ');
-  return {
-    ...issue,
-    advice: `the rest moves if the length of one of these may change: ${each}. Correct that length, or allow this tolerance`,
-  };
+  return fault('overDetermined', '', {
+    rows: rows.length,
+    constraints: [...new Set(rows.map(({ name }) => name))],
+    unknowns,
+    redundant: rows.length - unknowns,
+    misfits:
+      little.length === 0
+        ? null
+        : little.map(({ body, misfit }) => `${body} by ${Number(misfit.toPrecision(3))}`),
+  });
 }

@@ -1,24 +1,30 @@
 // Several drivers at once: each is moved in turn while the others are held. If one cannot make its full step, all steps are quartered
 // (1, 4, 16, 64).
 
-import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
-import type { Drawing } from './drawing.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
 import { holdMeasures } from './hold-measures.ts';
-import { bindMeasure, type Measure } from './measure.ts';
+import { isRecord } from './joints.ts';
+import { bindMeasure, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import { type Motion, trace } from './motion.ts';
 import { compile } from './system.ts';
 
 /** A driver and its target value, in the drawing's unit or radians. */
-export interface Driver {
-  readonly driver: Measure;
+export interface Driver<P extends string = string, B extends string = string> {
+  readonly driver: Measure<P, B>;
   readonly to: number;
 }
 
 /** A linkage driven to a new pose. */
-export interface DriveResult {
+export interface DriveResult<
+  P extends string = string,
+  B extends string = string,
+  T extends string = string,
+> {
   /** The drawing in its new pose: it can be traced, driven on, or drawn. */
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing<P, B, T>;
   /** Target minus reached for each driver, in its unit; 0 where the target was reached. */
   readonly shortfall: readonly number[];
 }
@@ -36,8 +42,13 @@ const ROUNDING = 1e-12;
  *
  * @throws InputError for a faulty drawing or driver, and when the drivers do not determine the motion.
  */
+export function drive<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  drivers: readonly Driver<NoInfer<P>, NoInfer<B | T>>[],
+): DriveResult<P, B, T>;
 export function drive(drawing: Drawing, drivers: readonly Driver[]): DriveResult {
-  throwIfAny('drivers', faults(drivers));
+  checkDrawing(drawing);
+  refuse('drivers', faultsOf(drivers));
   const ways = drivers.map(({ to }, k) => to - moved(drawing, drivers, k, 0).drawn);
   let driven: DriveResult = { drawing, shortfall: ways };
   for (const steps of STEPS) {
@@ -48,7 +59,7 @@ export function drive(drawing: Drawing, drivers: readonly Driver[]): DriveResult
 }
 
 function inSteps(
-  drawing: Drawing,
+  drawing: CheckedDrawing,
   drivers: readonly Driver[],
   ways: readonly number[],
   steps: number,
@@ -87,20 +98,18 @@ function moved(drawing: Drawing, drivers: readonly Driver[], k: number, by: numb
   return trace(drawing, { driver, hold, from: drawn + Math.min(by, 0), to: drawn + Math.max(by, 0) });
 }
 
-function faults(drivers: readonly Driver[]): Issue[] {
+function faultsOf(drivers: unknown): Diagnostic[] {
   if (!Array.isArray(drivers) || drivers.length === 0) {
-    throw new InputError('drivers', [
-      {
-        path: '',
-        problem: 'no driver',
-        got: show(drivers),
-        allowed: '[{ driver: { turn: "crank" }, to: 1 }, ...]',
-      },
-    ]);
+    return [fault('noDriver', '', { got: show(drivers) })];
   }
-  return drivers.flatMap(({ to }, k) =>
-    Number.isFinite(to)
-      ? []
-      : [{ path: `[${k}].to`, problem: 'not a value', got: show(to), allowed: 'a finite number' }],
-  );
+  return drivers.flatMap((one: unknown, k): Diagnostic[] => {
+    const path = `[${k}]`;
+    if (!isRecord(one)) return [fault('notADriver', path, { got: show(one) })];
+    const faults = [
+      ...unknownOptions(one, ['driver', 'to'], path),
+      ...measureFaults(one.driver, `${path}.driver`),
+    ];
+    if (!Number.isFinite(one.to)) faults.push(fault('notFinite', `${path}.to`, { got: show(one.to) }));
+    return faults;
+  });
 }

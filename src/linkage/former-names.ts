@@ -1,4 +1,4 @@
-import type { Issue } from '../errors.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
 
 /** Names of earlier versions, by their kind, and what each is called now. */
 const FORMER_NAMES = {
@@ -7,17 +7,12 @@ const FORMER_NAMES = {
   staticsOption: { route: 'method' },
 } as const satisfies Record<string, Readonly<Record<string, string>>>;
 
-/** Issues for the keys of an object that have been renamed; `path` is in front of them. */
-export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path = ''): Issue[] {
+/** Faults for the keys of an object that have been renamed; `path` is in front of them. */
+export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path = ''): Diagnostic[] {
   const names: Readonly<Record<string, string>> = FORMER_NAMES[kind];
-  return Object.keys(value).flatMap((key): Issue[] => {
-    if (!Object.hasOwn(names, key)) return [];
-    return [
-      {
-        path: path === '' ? key : `${path}.${key}`,
-        problem: `renamed: ${key} is now called ${names[key]}`,
-        advice: `write ${names[key]}`,
-      },
-    ];
-  });
+  return Object.keys(value).flatMap((was) =>
+    Object.hasOwn(names, was)
+      ? [fault('renamed', path === '' ? was : `${path}.${was}`, { was, is: names[was], isThere: false })]
+      : [],
+  );
 }

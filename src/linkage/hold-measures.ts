@@ -1,4 +1,5 @@
-import { InputError, show } from '../errors.ts';
+import { fault, show } from '../diagnostic.ts';
+import { refusal } from '../errors/linkage.ts';
 import type { Drawing } from './drawing.ts';
 import type { Direction, FixedCoordinate } from './joints.ts';
 import type { Measure } from './measure.ts';
@@ -18,7 +19,9 @@ export function holdMeasures(drawing: Drawing, measures: readonly Measure[]): Dr
     const name = `held ${k}`;
     if ('length' in measure) bodies[name] = measure.length;
     else if ('x' in measure || 'y' in measure) {
-      if (relativeTo !== undefined) throw notHeld(measure, k);
+      if (relativeTo !== undefined) {
+        throw refusal('linkage', [fault('notHeldByAJoint', `hold[${k}]`, { got: show(measure) })]);
+      }
       fixedCoordinates.push('x' in measure ? { x: measure.x } : { y: measure.y });
     } else {
       const direction = 'turn' in measure ? measure.turn : measure.angle;
@@ -31,16 +34,4 @@ export function holdMeasures(drawing: Drawing, measures: readonly Measure[]): Dr
     fixedCoordinates: [...(drawing.fixedCoordinates ?? []), ...fixedCoordinates],
     fixedAngles: { ...drawing.fixedAngles, ...fixedAngles },
   };
-}
-
-function notHeld(measure: Measure, k: number): InputError {
-  return new InputError('linkage', [
-    {
-      path: `hold[${k}]`,
-      problem: 'a place relative to a moving body, which no joint holds',
-      got: show(measure),
-      allowed: '{ x }, { y }, { length }, { angle }, { turn }',
-      advice: 'hold a length or an angle in its place',
-    },
-  ]);
 }

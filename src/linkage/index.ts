@@ -1,6 +1,6 @@
-export { describeIssue, InputError, type Issue } from '../errors.ts';
+export { describeIssue, InputError, type Issue } from '../errors/input-error.ts';
 export { otherAssemblyMode } from './assembly.ts';
-export type { Drawing, Point } from './drawing.ts';
+export { type CheckedDrawing, type Drawing, linkage, type NamedDrawing, type Point } from './drawing.ts';
 export { type DriveResult, type Driver, drive } from './drive.ts';
 export type { Direction, FixedCoordinate, Joints, Slider } from './joints.ts';
 export { type LengthResult, withLengths } from './lengths.ts';

@@ -1,16 +1,22 @@
 // A bar with a new length: without the bar the linkage has one more degree of freedom. With one coordinate fixed, the distance of its
 // joints drives the rest from the drawn length to the target. The pose reached is the new drawing.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
-import type { Drawing } from './drawing.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
 import { type FixedCoordinate, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
 import { carried } from './plane.ts';
 
 /** A drawing with changed lengths, and for each its target minus what was reached, in the drawing's unit. */
-export interface LengthResult {
-  readonly drawing: Drawing;
-  readonly shortfall: Readonly<Record<string, number>>;
+export interface LengthResult<
+  P extends string = string,
+  B extends string = string,
+  T extends string = string,
+  L extends string = string,
+> {
+  readonly drawing: CheckedDrawing<P, B, T>;
+  readonly shortfall: { readonly [Name in L]: number };
 }
 
 /**
@@ -21,12 +27,18 @@ export interface LengthResult {
  *
  * @throws InputError for unknown bodies, lengths that are not positive, and bodies without exactly two joints.
  */
+export function withLengths<P extends string, B extends string, L extends B, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  lengths: { readonly [Name in L]: number },
+  fixed: FixedCoordinate<NoInfer<P>>,
+): LengthResult<P, B, T, L>;
 export function withLengths(
   drawing: Drawing,
   lengths: Readonly<Record<string, number>>,
   fixed: FixedCoordinate,
 ): LengthResult {
-  throwIfAny('lengths', faults(drawing, lengths));
+  checkDrawing(drawing);
+  refuse('lengths', faultsOf(drawing, lengths));
   const shortfall: Record<string, number> = {};
   let current = drawing;
   for (const [body, target] of Object.entries(lengths)) {
@@ -59,37 +71,19 @@ export function withLengths(
   return { drawing: current, shortfall };
 }
 
-function faults(drawing: Drawing, lengths: Readonly<Record<string, number>>): Issue[] {
-  return Object.entries(lengths).flatMap(([body, target]): Issue[] => {
+function faultsOf(drawing: Drawing, lengths: Readonly<Record<string, number>>): Diagnostic[] {
+  return Object.entries(lengths).flatMap(([body, target]): Diagnostic[] => {
     if (!(body in drawing.bodies)) {
-      return [
-        {
-          path: body,
-          problem: 'unknown body',
-          allowed: Object.keys(drawing.bodies).join(', '),
-          advice: 'correct the name',
-        },
-      ];
+      return [unknownName(body, 'body', body, Object.keys(drawing.bodies))];
     }
-    const issues: Issue[] = [];
+    const faults: Diagnostic[] = [];
     if (!(Number.isFinite(target) && target > 0)) {
-      issues.push({
-        path: body,
-        problem: 'not a length',
-        got: show(target),
-        allowed: 'a number greater than 0',
-      });
+      faults.push(fault('notALength', body, { got: show(target) }));
     }
     const joints = jointsOf(drawing, body);
     if (joints.length !== 2) {
-      issues.push({
-        path: body,
-        problem: 'not between two joints',
-        got: `${joints.length} (${joints.join(', ')})`,
-        allowed: 'a rod or arm with two joints',
-        advice: 'measure the changed part and draw it anew',
-      });
+      faults.push(fault('notBetweenTwoJoints', body, { count: joints.length, joints }));
     }
-    return issues;
+    return faults;
   });
 }

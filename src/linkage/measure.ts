@@ -1,7 +1,8 @@
 // A measure is a scalar function of the pose, made of one form W. Relative to a moving body, W is first turned back with the body:
 // conj(F) W takes its place, F the body's line over its drawn value, so that F = 1 as drawn and |F| = 1 throughout.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
 import { addForms, constantForm, type Form, isConstant } from './form.ts';
 import { renamedKeys } from './former-names.ts';
 import { difference, type System } from './system.ts';
@@ -16,19 +17,19 @@ import { difference, type System } from './system.ts';
  *   (-pi, pi] as drawn and continuous from there;
  * - `{ turn: 'body' }`: rotation of a body from its drawn pose, radians, counter-clockwise positive, continuous.
  */
-export type Measure =
-  | ({ readonly x: string } & Frame)
-  | ({ readonly y: string } & Frame)
-  | { readonly length: readonly [string, string]; readonly offset?: number }
-  | ({ readonly angle: readonly [string, string] } & Frame)
-  | ({ readonly turn: string } & Frame);
+export type Measure<P extends string = string, B extends string = string> =
+  | ({ readonly x: P } & Frame<B>)
+  | ({ readonly y: P } & Frame<B>)
+  | { readonly length: readonly [P, P]; readonly offset?: number }
+  | ({ readonly angle: readonly [P, P] } & Frame<B>)
+  | ({ readonly turn: B } & Frame<B>);
 
 /**
  * The frame of a measure: the ground, or a moving body with the axes of the drawn pose (`relativeTo`). Relative to a body, a point has
  * the coordinates that it would have if body and point together were brought back to where the body was drawn.
  */
-export interface Frame {
-  readonly relativeTo?: string;
+export interface Frame<B extends string = string> {
+  readonly relativeTo?: B;
 }
 
 /** How a measure is computed from its form. */
@@ -64,21 +65,16 @@ export interface BoundMeasure {
  * @throws InputError for an unknown kind, point or body, or a direction between coincident points.
  */
 export function bindMeasure(system: System, measure: Measure, path: string): BoundMeasure {
-  const issues: Issue[] = [];
+  const faults: Diagnostic[] = [];
+  const { index } = system.structure;
   const point = (name: unknown, at: string): number => {
-    const p = system.structure.index.get(name as string);
+    const p = index.get(name as string);
     if (p !== undefined) return p;
-    issues.push({
-      path: at,
-      problem: 'unknown point',
-      got: show(name),
-      allowed: [...system.structure.index.keys()].join(', '),
-      advice: 'correct the name or add the point to the drawing',
-    });
+    faults.push(unknownName(at, 'point', name, [...index.keys()]));
     return 0;
   };
-  const bound = bind(system, measure, path, point, issues);
-  throwIfAny('measure', issues);
+  const bound = bind(system, measure, path, point, faults);
+  refuse('measure', faults);
   return bound as BoundMeasure;
 }
 
@@ -87,13 +83,13 @@ function bind(
   measure: Measure,
   path: string,
   point: (name: unknown, at: string) => number,
-  issues: Issue[],
+  faults: Diagnostic[],
 ): BoundMeasure | undefined {
   if (typeof measure === 'object' && measure !== null) {
-    issues.push(...renamedKeys('measure', measure, path));
+    faults.push(...renamedKeys('measure', measure, path));
     const relativeTo = 'relativeTo' in measure ? measure.relativeTo : undefined;
     const from =
-      relativeTo === undefined ? null : basicPoints(system, relativeTo, `${path}.relativeTo`, issues);
+      relativeTo === undefined ? null : basicPoints(system, relativeTo, `${path}.relativeTo`, faults);
     const frame = from === null ? null : frameOf(system, from);
     if ('x' in measure || 'y' in measure) {
       const kind = 'x' in measure ? 'x' : 'y';
@@ -106,12 +102,7 @@ function bind(
     if ('length' in measure) {
       const { length, offset = 0 } = measure;
       if (!Number.isFinite(offset)) {
-        issues.push({
-          path: `${path}.offset`,
-          problem: 'not a length',
-          got: show(offset),
-          allowed: 'a finite number',
-        });
+        faults.push(fault('notFinite', `${path}.offset`, { got: show(offset) }));
       }
       const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
       const form = difference(system, a, b);
@@ -129,16 +120,11 @@ function bind(
     if ('angle' in measure || 'turn' in measure) {
       const turn = 'turn' in measure;
       const [a, b] = turn
-        ? basicPoints(system, measure.turn, `${path}.turn`, issues)
+        ? basicPoints(system, measure.turn, `${path}.turn`, faults)
         : [point(measure.angle[0], `${path}.angle[0]`), point(measure.angle[1], `${path}.angle[1]`)];
       const form = difference(system, a, b);
-      if (form.x === 0 && form.y === 0 && issues.length === 0) {
-        issues.push({
-          path,
-          problem: 'direction between two points in one place',
-          got: show(measure),
-          advice: 'name two points that lie apart',
-        });
+      if (form.x === 0 && form.y === 0 && faults.length === 0) {
+        faults.push(fault('coincidentPoints', path, { of: 'direction', got: show(measure) }));
       }
       return {
         kind: 'angle',
@@ -152,14 +138,17 @@ function bind(
       };
     }
   }
-  issues.push({
-    path,
-    problem: 'unknown measure',
-    got: show(measure),
-    allowed: '{ x }, { y }, { length: [a, b] }, { angle: [a, b] }, { turn: body }',
-  });
+  faults.push(fault('unknownMeasure', path, { got: show(measure) }));
   return undefined;
 }
+
+/** What keeps a value from being a measure of any drawing. */
+export function measureFaults(measure: unknown, path: string): Diagnostic[] {
+  if (typeof measure === 'object' && measure !== null && KINDS.some((kind) => kind in measure)) return [];
+  return [fault('unknownMeasure', path, { got: show(measure) })];
+}
+
+const KINDS = ['x', 'y', 'length', 'angle', 'turn'];
 
 /** A coordinate of a point by its index. */
 export function coordinate(kind: 'x' | 'y', { places }: System, p: number): BoundMeasure {
@@ -191,15 +180,14 @@ function shareBody({ structure }: System, a: number, b: number): boolean {
   return false;
 }
 
-function basicPoints(system: System, name: string, path: string, issues: Issue[]): [number, number] {
-  const body = system.structure.bodies.get(name);
+function basicPoints(
+  { structure: { bodies } }: System,
+  name: string,
+  path: string,
+  faults: Diagnostic[],
+): [number, number] {
+  const body = bodies.get(name);
   if (body !== undefined) return [body.a, body.b];
-  issues.push({
-    path,
-    problem: 'unknown body',
-    got: show(name),
-    allowed: [...system.structure.bodies.keys()].join(', '),
-    advice: 'correct the name or add the body to the drawing',
-  });
+  faults.push(unknownName(path, 'body', name, [...bodies.keys()]));
   return [0, 0];
 }

@@ -89,7 +89,10 @@ export interface Range {
  *
  * @throws InputError as `trace`.
  */
-export function range(drawing: Drawing, options: Omit<TraceOptions, 'from' | 'to'> = {}): Range {
+export function range<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  options: Omit<TraceOptions<NoInfer<P>, NoInfer<B | T>>, 'from' | 'to'> = {},
+): Range {
   const { drawn, low, high } = trace(drawing, options);
   return { drawn, low, high };
 }

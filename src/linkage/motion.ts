@@ -1,4 +1,5 @@
-import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/linkage.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
 import { barMisfit } from './bar-misfit.ts';
 import { whyNotDriven } from './degrees-of-freedom.ts';
@@ -7,7 +8,7 @@ import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
 import { holdMeasures } from './hold-measures.ts';
 import { layPath } from './lay-path.ts';
-import { type BoundMeasure, bindMeasure, coordinate, type Measure } from './measure.ts';
+import { type BoundMeasure, bindMeasure, coordinate, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import type { MotionEnd, NoPath, Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
@@ -15,18 +16,18 @@ import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
 
 /** How a drawing is to be moved. */
-export interface TraceOptions {
+export interface TraceOptions<P extends string = string, B extends string = string> {
   /**
    * What drives: a measure that changes with the motion (a coordinate, a length, an angle, a turn). Without a driver
    * the motion is followed by its arc length (0 as drawn), through dead points.
    */
-  readonly driver?: Measure;
+  readonly driver?: Measure<P, B>;
   /** Smallest value of the driver, no more than the drawn one; default: as far as it goes. */
   readonly from?: number;
   /** Largest value of the driver, no less than the drawn one; default: as far as it goes. */
   readonly to?: number;
   /** Measures held at their drawn value, for a linkage of several degrees of freedom. */
-  readonly hold?: readonly Measure[];
+  readonly hold?: readonly Measure<P, B>[];
   /** How far a redundant constraint may be violated, in the drawing's unit; default a millionth of its longest bar. */
   readonly tolerance?: number;
 }
@@ -49,8 +50,8 @@ export interface Extreme {
   readonly value: number;
 }
 
-/** A linkage's motion as a function of its driver. */
-export interface Motion {
+/** A linkage's motion as a function of its driver; `P` and `B` are the names of its points, and of its bodies and telescopes. */
+export interface Motion<P extends string = string, B extends string = string> {
   /** Value of the driver in the drawn pose. */
   readonly drawn: number;
   /** Where the motion ends on the side of smaller values of the driver, and how. */
@@ -58,11 +59,11 @@ export interface Motion {
   /** The same on the side of greater values. */
   readonly high: MotionEnd;
   /** Places of all points; throws InputError outside the range, never extrapolates. */
-  at(driver: number): Record<string, Point>;
+  at(driver: number): Record<P, Point>;
   /** A measure as a function of the driver; throws InputError for an unknown name, and outside the range. */
-  read(measure: Measure): (driver: number) => Reading;
+  read(measure: Measure<P, B>): (driver: number) => Reading;
   /** Where a measure's derivative by arc length is zero: the dead points the linkage would have if that drove it. */
-  extremes(measure: Measure): Extreme[];
+  extremes(measure: Measure<P, B>): Extreme[];
   /** The pieces behind it. */
   readonly path: Path;
 }
@@ -74,8 +75,11 @@ export interface Motion {
  * @throws InputError for a faulty drawing, an unknown name, a driver range without the drawn value, and if the linkage has not exactly
  * one degree of freedom in the drawn pose: the message says what is underdetermined or overdetermined.
  */
-export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
-  throwIfAny('trace options', unknownOptions('trace options', options, OPTIONS));
+export function trace<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  options: TraceOptions<NoInfer<P>, NoInfer<B | T>> = {},
+): Motion<P, B | T> {
+  refuse('trace options', optionFaults(options));
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
@@ -90,11 +94,24 @@ export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
   return motionOf(whole, measure === null ? 0 : drawnValue(measure));
 }
 
+function optionFaults(options: TraceOptions): Diagnostic[] {
+  const faults = unknownOptions(options, OPTIONS);
+  const { driver, hold, tolerance } = options ?? {};
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  if (hold !== undefined && !Array.isArray(hold)) {
+    faults.push(fault('notAListOfMeasures', 'hold', { got: show(hold) }));
+  } else hold?.forEach((one, k) => faults.push(...measureFaults(one, `hold[${k}]`)));
+  if (tolerance !== undefined && !(Number.isFinite(tolerance) && tolerance > 0)) {
+    faults.push(fault('toleranceNotPositive', 'tolerance', { got: show(tolerance) }));
+  }
+  return faults;
+}
+
 const OPTIONS = ['driver', 'from', 'to', 'hold', 'tolerance'];
 
-/** Share of the size by which a redundant constraint may be violated. */
+/** Share of the size that a redundant constraint may miss by. */
 const TOLERANCE = 1e-6;
-/** A constraint that is violated by a share of the size seems independent by more than that, the more the less things turn. */
+/** A constraint that misses by a share of the size seems independent by more than that, the more the less things turn. */
 const SEEMING = 100;
 
 /** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. `lay` lays it. */
@@ -108,13 +125,7 @@ export function tracePath(
 ): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
-    throw new InputError('linkage', [
-      {
-        path: 'driver',
-        problem: 'a length of zero as drawn, whose rate does not exist',
-        advice: 'drive something else, or draw the linkage in another pose',
-      },
-    ]);
+    throw refusal('linkage', [fault('driverOfNoLength', 'driver')]);
   }
   checkRange(from, to, drawn);
   const e = taylorExpansion(system);
@@ -129,18 +140,9 @@ export function tracePath(
     if (rangeLength(loosened) > rangeLength(path)) path = loosened;
   }
   if ('fault' in path) {
-    throw new InputError(
-      'linkage',
-      path.fault === 'degreesOfFreedom'
-        ? whyNotDriven(e)
-        : [
-            {
-              path: 'driver',
-              problem: 'never changes when the linkage moves',
-              advice: 'drive something that moves',
-            },
-          ],
-    );
+    throw refusal('linkage', [
+      path.fault === 'degreesOfFreedom' ? whyNotDriven(e) : fault('driverNeverChanges', 'driver'),
+    ]);
   }
   return path;
 }
@@ -156,26 +158,16 @@ function rangeLength(path: Path | NoPath): number {
 }
 
 function checkRange(from: number, to: number, drawn: number): void {
-  const issues: Issue[] = [];
+  const faults: Diagnostic[] = [];
   // A bound that is the drawn value but for rounding is the drawn value.
   const rounding = 8 * Number.EPSILON * Math.abs(drawn);
   if (!(typeof from === 'number' && from <= drawn + rounding)) {
-    issues.push({
-      path: 'from',
-      problem: 'range without the drawn pose',
-      got: show(from),
-      allowed: `${drawn} or less`,
-    });
+    faults.push(fault('rangeWithoutDrawnPose', 'from', { got: show(from), max: drawn }));
   }
   if (!(typeof to === 'number' && to >= drawn - rounding)) {
-    issues.push({
-      path: 'to',
-      problem: 'range without the drawn pose',
-      got: show(to),
-      allowed: `${drawn} or more`,
-    });
+    faults.push(fault('rangeWithoutDrawnPose', 'to', { got: show(to), min: drawn }));
   }
-  if (issues.length > 0) throw new InputError('driver range', issues);
+  refuse('driver range', faults);
 }
 
 function motionOf(path: Path, drawn: number): Motion {
@@ -183,13 +175,14 @@ function motionOf(path: Path, drawn: number): Motion {
   const names = system.structure.names;
   const inRange = (driver: number) => {
     if (driver >= low.at && driver <= high.at) return;
-    throw new InputError('driver value', [
-      {
-        path: '',
-        problem: 'outside the motion',
+    throw refusal('driver value', [
+      fault('outsideMotion', '', {
         got: show(driver),
-        allowed: `${low.at} (${low.status}) to ${high.at} (${high.status})`,
-      },
+        min: low.at,
+        minStatus: low.status,
+        max: high.at,
+        maxStatus: high.status,
+      }),
     ]);
   };
   const places = reader(

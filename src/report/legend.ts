@@ -139,7 +139,7 @@ function notesOn(
   { tyreWidth, rimDiameter }: WheelSizes,
   units: Units,
 ): string[] {
-  const { offset } = model.shock;
+  const { foreAftOffset } = model.shock;
   const signs = swept.info.filter(({ name, label }) => COLUMNS.includes(name) && label.includes(', '));
   const guessed = [
     ...(tyreWidth === undefined ? ['width of the tyre'] : []),
@@ -159,9 +159,9 @@ function notesOn(
   if (guessed !== '') {
     notes.push(`Wheel: centre, camber and loaded radius are the corner's; ${guessed} are for the eye only.`);
   }
-  if (offset !== 0) {
+  if (foreAftOffset !== 0) {
     notes.push(
-      `The shock's ends lie ${textIn(Math.abs(offset), 'length', units)} apart fore and aft: it is longer than it looks here.`,
+      `The shock's ends lie ${textIn(Math.abs(foreAftOffset), 'length', units)} apart fore and aft: it is longer than it looks here.`,
     );
   }
   if (corner.mirrored) notes.push('Measured on the right-hand side, drawn mirrored as a left-hand corner.');

@@ -81,18 +81,18 @@ export function endMark(end: SweepEnd): string {
 /** What ends the travel, in a word or two, for a picture. */
 export function causeWords(cause: LimitCause): string {
   const words: Readonly<Record<LimitCause, string>> = {
-    damperOpen: 'damper open',
-    damperClosed: 'damper closed',
-    springAtLeast: 'spring at its least',
-    stopSolid: 'bump stop solid',
-    ballJoint: 'ball joint at its end',
-    bearingTilt: 'bearing at its tilt',
-    tyreAtArch: 'tyre at the arch',
-    chassisOnGround: 'chassis on the ground',
+    damperExtended: 'damper extended',
+    damperCompressed: 'damper compressed',
+    springMinLength: 'spring at minimum length',
+    bumpStopSolid: 'bump stop solid',
+    ballJointArticulation: 'ball joint at its limit',
+    bearingMisalignment: 'bearing at its limit',
+    tyreContact: 'tyre contact',
+    groundContact: 'ground contact',
     deadPoint: 'dead point',
-    ratioThroughZero: 'ratio through zero',
+    ratioZero: 'ratio zero',
     locked: 'linkage locks',
-    undetermined: 'undetermined',
+    bifurcation: 'bifurcation',
   };
   return words[cause];
 }

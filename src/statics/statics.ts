@@ -16,19 +16,20 @@
 // Both are solved as least squares by sparse elimination. In a redundant structure a force is undetermined where a vector of the null
 // space adds to it.
 
-import { throwIfAny } from '../errors.ts';
-import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import { renamedKeys } from '../linkage/former-names.ts';
 import type { Direction } from '../linkage/joints.ts';
-import type { Measure } from '../linkage/measure.ts';
+import { type Measure, measureFaults } from '../linkage/measure.ts';
 import { compile } from '../linkage/system.ts';
 import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
-import { type Applied, applied, type Load, loadIssues } from './loads.ts';
+import { type Applied, applied, type Load, loadFaults } from './loads.ts';
 
 /** How forces are computed. */
-export interface StaticsOptions {
+export interface StaticsOptions<P extends string = string, B extends string = string> {
   /** What holds the linkage in place under the loads; its force (or moment) is part of the result. */
-  readonly driver?: Exclude<Measure, { readonly relativeTo: string }>;
+  readonly driver?: Exclude<Measure<P, B>, { readonly relativeTo: string }>;
   /** Default multipliers. */
   readonly method?: 'multipliers' | 'freeBodies';
 }
@@ -57,14 +58,38 @@ export interface Forces {
  *
  * @throws InputError for a faulty drawing, and for loads on what is not there.
  */
+export function forces<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  loads: readonly Load<NoInfer<P>, NoInfer<B>>[],
+  options?: StaticsOptions<NoInfer<P>, NoInfer<B | T>>,
+): Forces;
 export function forces(drawing: Drawing, loads: readonly Load[], options: StaticsOptions = {}): Forces {
   checkDrawing(drawing);
-  throwIfAny('forces options', renamedKeys('staticsOption', options));
-  throwIfAny('loads', loadIssues(drawing, loads));
+  refuse('loads', loadFaults(drawing, loads));
+  refuse('options of forces', optionFaults(options));
   const plan = planOf(drawing, options.driver);
   const acting = applied(drawing, loads);
   return options.method === 'freeBodies' ? byFreeBodies(plan, acting) : byMultipliers(plan, acting);
 }
+
+function optionFaults(options: unknown): Diagnostic[] {
+  const renamed =
+    typeof options === 'object' && options !== null ? renamedKeys('staticsOption', options) : [];
+  const faults = [
+    ...renamed,
+    ...unknownOptions(options, ['driver', 'method']).filter(({ path }) =>
+      renamed.every((one) => one.path !== path),
+    ),
+  ];
+  const { driver, method = METHODS[0] } = (options ?? {}) as StaticsOptions;
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  if (!METHODS.includes(method)) {
+    faults.push(fault('unknownMethod', 'method', { got: show(method), allowed: METHODS }));
+  }
+  return faults;
+}
+
+const METHODS: readonly NonNullable<StaticsOptions['method']>[] = ['multipliers', 'freeBodies'];
 
 /** A place where a unit of something acts: on a pin, or on a body at one of its points. */
 interface Act {
@@ -95,7 +120,7 @@ interface Plan {
   readonly size: number;
 }
 
-function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
+function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan {
   const { names, fixed: isFixed, bodies: members } = compile(drawing).structure;
   const { telescopes = {} } = drawing;
   const places: Record<string, Point> = { ...drawing.points };

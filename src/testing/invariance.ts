@@ -2,7 +2,13 @@
 // points and turns of bodies are compared, and their derivatives, as drawn and along the motion:
 //     length' = lengths x length,    turn' = sense x turn
 
-import type { Drawing, FixedCoordinate, Measure, Point } from '../linkage/index.ts';
+import {
+  type CheckedDrawing,
+  type FixedCoordinate,
+  linkage,
+  type Measure,
+  type Point,
+} from '../linkage/index.ts';
 import { distance, drawnValue, intrinsic, isAngle, isCoordinate, nameOf, pairs } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
@@ -62,14 +68,14 @@ function lawOf(law: Transformation['law']): Law {
       expectSame(
         setting,
         transformation,
-        redrawn === null ? changed(setting.drawing, transformation) : build(redrawn),
+        redrawn === null ? changed(setting.drawing, transformation) : linkage(build(redrawn)),
       );
     }
   };
 }
 
 /** A transformed drawing. */
-function changed(drawing: Drawing, { law, place }: Transformation): Drawing {
+function changed(drawing: CheckedDrawing, { law, place }: Transformation): CheckedDrawing {
   const points = Object.entries(drawing.points).map(([name, at]) => [name, place(at)] as const);
   const quarter = (one: FixedCoordinate): FixedCoordinate => ('x' in one ? { y: one.x } : { x: one.y });
   return {
@@ -81,7 +87,7 @@ function changed(drawing: Drawing, { law, place }: Transformation): Drawing {
   };
 }
 
-function expectSame(setting: Setting, transformation: Transformation, other: Drawing): void {
+function expectSame(setting: Setting, transformation: Transformation, other: CheckedDrawing): void {
   const { law, drawing, driver, size, tolerance } = setting;
   const allowed = Math.max(setting.allowed, allowedFor(tolerance, other, size * transformation.lengths));
   expectDrawn(setting, transformation, other, allowed);
@@ -136,7 +142,7 @@ function factor(measure: Measure, { lengths, sense }: Transformation): number {
 function expectDrawn(
   setting: Setting,
   transformation: Transformation,
-  other: Drawing,
+  other: CheckedDrawing,
   allowed: number,
 ): void {
   const { lengths } = transformation;
@@ -152,7 +158,7 @@ function expectDrawn(
 }
 
 /** The driver of the transformed drawing in its setting, and its values `to` there and `back`. */
-function otherDriver(setting: Setting, transformation: Transformation, other: Drawing) {
+function otherDriver(setting: Setting, transformation: Transformation, other: CheckedDrawing) {
   const { drawing, driver, range } = setting;
   const measure: Measure =
     'length' in driver && driver.offset !== undefined

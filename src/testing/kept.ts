@@ -1,6 +1,6 @@
 // What a drawing fixes, as lengths that every pose must keep. A new kind of part needs one more function here.
 
-import type { Drawing, Point } from '../linkage/index.ts';
+import type { CheckedDrawing, Point } from '../linkage/index.ts';
 import {
   baseOf,
   direction,
@@ -20,7 +20,7 @@ export interface Kept {
 }
 
 /** All lengths inside the bodies of a drawing, the sides on which their points lie, and what its joints keep. */
-export function keptBy(drawing: Drawing): Kept[] {
+export function keptBy(drawing: CheckedDrawing): Kept[] {
   return [
     ...Object.keys(drawing.bodies).flatMap((body) => keptInBody(drawing, body)),
     ...coordinatesOf(drawing),
@@ -29,7 +29,7 @@ export function keptBy(drawing: Drawing): Kept[] {
   ];
 }
 
-function keptInBody(drawing: Drawing, body: string): Kept[] {
+function keptInBody(drawing: CheckedDrawing, body: string): Kept[] {
   const names = drawing.bodies[body];
   const [a, b] = baseOf(drawing, body);
   // Distances alone would let a body of three points turn over.
@@ -46,7 +46,7 @@ function keptInBody(drawing: Drawing, body: string): Kept[] {
   ];
 }
 
-function coordinatesOf({ fixedCoordinates = [] }: Drawing): Kept[] {
+function coordinatesOf({ fixedCoordinates = [] }: CheckedDrawing): Kept[] {
   return fixedCoordinates.map((one) => {
     const [axis, name, k] = 'x' in one ? (['x', one.x, 0] as const) : (['y', one.y, 1] as const);
     return { what: `fixed ${axis} of ${name}`, of: (places: Places): number => (places[name] as Point)[k] };
@@ -54,7 +54,7 @@ function coordinatesOf({ fixedCoordinates = [] }: Drawing): Kept[] {
 }
 
 /** How far sliding points have left their lines: the less, the shorter the line is beside their way along it. */
-function slidOf({ points, sliders = {} }: Drawing): Kept[] {
+function slidOf({ points, sliders = {} }: CheckedDrawing): Kept[] {
   return Object.entries(sliders).map(
     ([
       name,
@@ -76,7 +76,7 @@ function slidOf({ points, sliders = {} }: Drawing): Kept[] {
 }
 
 /** By how much fixed angles have changed, as what that is worth at the end of the shorter of their two lines. */
-function anglesOf(drawing: Drawing): Kept[] {
+function anglesOf(drawing: CheckedDrawing): Kept[] {
   const { points, fixedAngles = {}, telescopes = {} } = drawing;
   return Object.entries(fixedAngles).map(([name, directions]) => {
     const lines = directions.map((one) => (typeof one === 'string' ? lineThrough(drawing, one) : one));

@@ -2,7 +2,7 @@
 // three pins and so no degree of freedom; what it starts from, a crank on the ground, has one. Every length is taken from the
 // drawing, so that each of them closes.
 
-import type { Drawing, Point } from '../linkage/index.ts';
+import type { CheckedDrawing, Point } from '../linkage/index.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
 import { distance, offset } from './measures.ts';
 import { place, rounding } from './numbers.ts';
@@ -20,7 +20,7 @@ export const BEND = 0.2;
 export function linkages(
   fc: FastCheck,
   { minPairs = 1, maxPairs = 4 }: { readonly minPairs?: number; readonly maxPairs?: number } = {},
-): Arbitrary<Drawing> {
+): Arbitrary<CheckedDrawing> {
   const pair = fc.record({
     from: fc.nat({ max: 99 }),
     to: fc.option(fc.nat({ max: 99 }), { nil: null }),
@@ -50,7 +50,7 @@ function grow(
   pivot: Point,
   crankPin: Point,
   growth: readonly Pair[],
-): Drawing | null {
+): CheckedDrawing | null {
   const points: Record<string, Point> = { O: rounded(pivot), A: rounded(crankPin) };
   const ground = ['O'];
   const bodies: Record<string, readonly string[]> = { crank: ['O', 'A'] };

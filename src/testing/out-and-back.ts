@@ -1,7 +1,7 @@
 // outAndBack: the linkage drawn anew in a pose that it came to is the same linkage: driven back by as much as it was
 // driven out, it is in the drawn pose again.
 
-import type { Drawing, Measure } from '../linkage/index.ts';
+import type { CheckedDrawing, Measure } from '../linkage/index.ts';
 import { coordinates, distance, drawnValue, frameOf, isCoordinate, nameOf } from './measures.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
@@ -39,7 +39,7 @@ function expectBack(setting: Setting, points: Setting['drawing']['points'], out:
   const start = drawnValue(driver, there);
   const unit = unitOf(driver, size);
   const target = start + way;
-  const trace = (one: Drawing) => drivenTo(setting, one, start, target);
+  const trace = (one: CheckedDrawing) => drivenTo(setting, one, start, target);
   const [motion, other] = [trace(there), nudged(there, size, trace)];
   if (!reaches(other, target)) return;
 

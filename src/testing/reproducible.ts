@@ -1,6 +1,6 @@
 // reproducible: equal data gives equal bits, whatever was built, traced or read before, and the data stays unchanged.
 
-import type { Drawing } from '../linkage/index.ts';
+import type { CheckedDrawing, Drawing } from '../linkage/index.ts';
 import { everything, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { type Law, type Setting, settingOf, spread, type TracedMotion, traced, where } from './setting.ts';
@@ -12,7 +12,7 @@ const POSES = 8;
 export const reproducible: Law = (build, data, options) => {
   const setting = settingOf('reproducible', build, data, options);
   const { drawing } = setting;
-  const before: Drawing = JSON.parse(JSON.stringify(drawing));
+  const before: CheckedDrawing = JSON.parse(JSON.stringify(drawing));
   const motion = traced(setting, drawing);
   const out = spread(motion, POSES);
   const expected = readAll(setting, motion, out);

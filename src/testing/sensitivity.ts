@@ -3,7 +3,7 @@
 //     allowed = a (1 + rate + change),    rate = max |dm/dt|,    change = max |m - m_nudged| / nudge
 // where a is what a place may be off by.
 
-import { type Drawing, InputError, type Point } from '../linkage/index.ts';
+import { type CheckedDrawing, InputError, type Point } from '../linkage/index.ts';
 import type { TracedMotion } from './setting.ts';
 
 /** Share of the size by which points are displaced. */
@@ -11,9 +11,9 @@ const NUDGE = 1e-7;
 
 /** The motion of a drawing with every point displaced a little; null if that locks, as a redundant linkage does. */
 export function nudged(
-  drawing: Drawing,
+  drawing: CheckedDrawing,
   size: number,
-  trace: (drawing: Drawing) => TracedMotion,
+  trace: (drawing: CheckedDrawing) => TracedMotion,
 ): TracedMotion | null {
   const by = NUDGE * size;
   const points = Object.entries(drawing.points).map(([name, [x, y]], k): [string, Point] => [

@@ -1,5 +1,7 @@
 import {
+  type CheckedDrawing,
   type Drawing,
+  linkage,
   type Measure,
   type Motion,
   type Point,
@@ -13,7 +15,7 @@ import type { Where } from './violation.ts';
 export type TracedMotion = Pick<Motion, 'drawn' | 'low' | 'high' | 'at' | 'read'>;
 
 /** A function that moves a drawing: `trace` of `jounce/linkage`, or another one to check against the same laws. */
-export type TraceFunction = (drawing: Drawing, options?: TraceOptions) => TracedMotion;
+export type TraceFunction = (drawing: CheckedDrawing, options?: TraceOptions) => TracedMotion;
 
 /** How the laws `mirror`, `translate`, `rotate` and `scale` change a linkage. */
 export interface Transformation {
@@ -52,7 +54,7 @@ export type Law = <T>(build: (data: T) => Drawing, data: T, options?: LawOptions
 /** A drawing under a law, and the measures of size that its tolerances need. */
 export interface Setting {
   readonly law: string;
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing;
   readonly trace: TraceFunction;
   readonly driver: Measure;
   /** Values of the driver to trace between, and whether they were given. */
@@ -84,7 +86,7 @@ export function settingOf<T>(
   data: T,
   options: LawOptions<T> = {},
 ): Setting {
-  const drawing = build(data);
+  const drawing: CheckedDrawing = linkage(build(data));
   const { trace: by = trace, tolerance = TOLERANCE } = options;
   const driver = options.driver ?? fastest(by, drawing);
   const size = sizeOf(drawing);
@@ -111,7 +113,7 @@ export function drivenUnless<T>(
 }
 
 /** Share of the size by which a place of a drawing's points may be off. */
-export function allowedFor(tolerance: number, { points }: Drawing, size: number): number {
+export function allowedFor(tolerance: number, { points }: CheckedDrawing, size: number): number {
   const farthest = Math.max(...Object.values(points).map(([x, y]) => Math.hypot(x, y)));
   return tolerance + (ROUNDINGS * Number.EPSILON * Math.max(farthest, size)) / size;
 }
@@ -119,7 +121,7 @@ export function allowedFor(tolerance: number, { points }: Drawing, size: number)
 function rangeOf(
   given: readonly [number, number] | undefined,
   driver: Measure,
-  drawing: Drawing,
+  drawing: CheckedDrawing,
 ): Setting['range'] {
   if (given !== undefined) return { from: given[0], to: given[1] };
   if (!isAngle(driver)) return { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
@@ -128,7 +130,7 @@ function rangeOf(
 }
 
 /** What moves most, for the way that the linkage goes, in the drawn pose: a turn if anything turns, else a length. */
-function fastest(by: TraceFunction, drawing: Drawing): Measure {
+function fastest(by: TraceFunction, drawing: CheckedDrawing): Measure {
   const still = by(drawing, { from: 0, to: 0 });
   const rate = (measure: Measure) => Math.abs(still.read(measure)(0).first ?? 0);
   const most = (measures: readonly Measure[]) =>
@@ -140,7 +142,7 @@ function fastest(by: TraceFunction, drawing: Drawing): Measure {
 }
 
 /** The drawing's motion by the driver, or that of another drawing of the same linkage. */
-export function traced({ trace, driver, range }: Setting, drawing: Drawing): TracedMotion {
+export function traced({ trace, driver, range }: Setting, drawing: CheckedDrawing): TracedMotion {
   return trace(drawing, { driver, ...range });
 }
 
@@ -148,7 +150,12 @@ export function traced({ trace, driver, range }: Setting, drawing: Drawing): Tra
 const MARGIN = 1e-3;
 
 /** The motion of a drawing by the driver from the value that it has as drawn to another one. */
-export function drivenTo(setting: Setting, drawing: Drawing, drawn: number, target: number): TracedMotion {
+export function drivenTo(
+  setting: Setting,
+  drawing: CheckedDrawing,
+  drawn: number,
+  target: number,
+): TracedMotion {
   const past = drawn - Math.sign(target - drawn) * MARGIN * unitOf(setting.driver, setting.size);
   return traced({ ...setting, range: { from: Math.min(past, target), to: Math.max(past, target) } }, drawing);
 }

@@ -15,7 +15,7 @@
  */
 
 import * as fc from 'fast-check';
-import { doubleWishbone, type Row, type SweepEnd, sweep } from 'jounce';
+import { doubleWishbone, type Pose, type Row, type SweepEnd, sweep } from 'jounce';
 import { trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import {
@@ -24,7 +24,7 @@ import {
   circleCorner,
   drawnContactPatch,
   type Point,
-  type TravelOf,
+  type TravelReference,
 } from '../judges/circle-intersection.ts';
 import { unlikeArms, wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -48,15 +48,15 @@ const DEAD_POINT = 1e-9;
 /** mm; where bars lie flat the pose itself is known to the root of rounding only. */
 const FLAT = 1e-4;
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelOfs = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 
 /** Both ends of the motion. */
-function endsOf(input: CornerInput, travelOf: TravelOf = 'contactPatch') {
+function endsOf(input: CornerInput, travelReference: TravelReference = 'contactPatch') {
   return sweep(doubleWishbone(input), {
     bump: BEYOND,
     droop: BEYOND,
     step: BEYOND,
-    travelOf,
+    travelReference,
     columns: ['shockLength'],
   }).end;
 }
@@ -67,22 +67,22 @@ describe('any corner, by circle intersection', () => {
 
   it('has the places, lengths, angles and ratios of the two circles', () => {
     fc.assert(
-      fc.property(wildCorners, travelOfs, (input, travelOf) => {
-        const swept = sweep(doubleWishbone(input), { travelOf });
+      fc.property(wildCorners, travelOfs, (input, travelReference) => {
+        const swept = sweep(doubleWishbone(input), { travelReference });
         const { bump, droop } = swept.end;
         const judge = circleCorner(input);
         const ground = drawnContactPatch(input)[1];
         for (const share of SHARES) {
           const travel = share * (share > 0 ? bump.travel : -droop.travel);
           const row = swept.at(travel);
-          const pose = judge.atTravel(travel, travelOf);
+          const pose = judge.atTravel(travel, travelReference);
           if (pose === null) expect.fail(`no pose of the judge at ${travel} mm`);
-          const scale = magnitude(input) * conditioning(input, pose, travelOf);
+          const scale = magnitude(input) * conditioning(input, pose, travelReference);
           expectPose(row, pose, scale);
 
           // Ratios are by contact-patch travel, whatever the axis is.
           const byPatch = judge.atTravel(pose.contactPatch[1] - ground);
-          const c = conditioning(input, pose) * conditioning(input, pose, travelOf);
+          const c = conditioning(input, pose) * conditioning(input, pose, travelReference);
           const { installationRatio, installationRatioSlope } = byPatch ?? pose;
           expectWithin(row.installationRatio, installationRatio ?? Number.NaN, RATIO * c ** 2);
           expectWithin(row.installationRatioSlope, installationRatioSlope ?? Number.NaN, RATIO * c ** 4);
@@ -175,11 +175,11 @@ function shockOnCircle(
   input: CornerInput,
   [first, second]: readonly [number, number],
 ) {
-  const { chassisMount, offset = 0 } = input.coilover;
+  const { chassisMount, foreAftOffset = 0 } = input.coilover;
   const arm = [mount[0] - about[0], mount[1] - about[1]];
   const l = [mount[0] - chassisMount[0], mount[1] - chassisMount[1]];
   const square = arm[0] * arm[0] + arm[1] * arm[1];
-  const L = Math.hypot(l[0], l[1], offset);
+  const L = Math.hypot(l[0], l[1], foreAftOffset);
   const L1 = (l[1] * arm[0] - l[0] * arm[1]) / L;
   const L2 = (square - l[0] * arm[0] - l[1] * arm[1] - L1 * L1) / L;
   return { L, R: -L1 * first, slope: -(L2 * first * first + L1 * second) };
@@ -229,7 +229,9 @@ describe.each([
         const moved = ([y, z]: Point): Point => [y + aside, z + travel];
 
         const corner = doubleWishbone(input);
-        const row = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(travel);
+        const row: Pose = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(
+          travel,
+        );
         const scale = magnitude(input) * c;
         const place = { times: PLACE, scale };
         const angle = { times: ANGLE, scale };
@@ -408,7 +410,9 @@ describe('both arms on one chassis pivot', () => {
           pivot[0] + cos * (y - pivot[0]) - sin * (z - pivot[1]),
           pivot[1] + sin * (y - pivot[0]) + cos * (z - pivot[1]),
         ];
-        const row = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(travel);
+        const row: Pose = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(
+          travel,
+        );
         const place = { times: PLACE, scale: magnitude(input) * c };
         const mount = turned(input.coilover.mount);
         for (const [name, at] of Object.entries({

@@ -126,14 +126,14 @@ describe('thousands of mistakes', () => {
   });
 
   it('in a survey are each told, with the points that there are cut to a readable list', () => {
-    const points = Object.fromEntries(many((k) => [`point ${k} of these`, { guess: [k, 1] as const }]));
-    const heights = many((k) => ({ of: `point ${k} of those`, is: 1 }));
+    const points = Object.fromEntries(many((k) => [`point ${k} of these`, { estimate: [k, 1] as const }]));
+    const heights = many((k) => ({ of: `point ${k} of those`, value: 1 }));
     const { issues } = errorOf(() => survey({ points, heights }));
     expect(issues.map(({ path }) => path)).toEqual(many((k) => `heights[${k}].of`));
     expect(issues[0].advice).toBe('did you mean point 0 of these?');
     for (const { allowed } of issues) expect(allowed).toMatch(/point 99 of these and 9900 more$/);
     const twins = Object.fromEntries(
-      many((k) => ['a'.repeat(1 + (k % 100)) + '_'.repeat(k), { guess: [k, 1] }]),
+      many((k) => ['a'.repeat(1 + (k % 100)) + '_'.repeat(k), { estimate: [k, 1] }]),
     );
     const told = errorOf(() => survey({ points: twins } as Json)).issues;
     expect(told.filter(({ problem }) => problem.startsWith('the same name'))).toHaveLength(MANY - 100);

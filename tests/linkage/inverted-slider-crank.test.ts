@@ -9,9 +9,9 @@ import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 const degree = Math.PI / 180;
 
-const telescope = deepFreeze({ length: ['O', 'A'] } satisfies Measure);
-const lean = deepFreeze({ angle: ['O', 'A'] } satisfies Measure);
-const arm = deepFreeze({ turn: 'arm' } satisfies Measure);
+const telescope = deepFreeze({ length: ['O', 'A'] } as const satisfies Measure);
+const lean = deepFreeze({ angle: ['O', 'A'] } as const satisfies Measure);
+const arm = deepFreeze({ turn: 'arm' } as const satisfies Measure);
 
 // J. L. Meriam, L. G. Kraige, "Engineering Mechanics: Dynamics", Sample Problems 5/17 and 5/18 (seen): OC 450, CA 225 mm,
 // the telescope at 45 degrees, the arm horizontal.

@@ -227,7 +227,7 @@ describe('a linkage of two degrees of freedom', () => {
       trace(fiveBar, { driver: { turn: 'left' }, hold: [{ x: 'C', relativeTo: 'right' }] }),
     ).toThrow(/hold\[0\]: a place relative to a moving body, which no joint holds/);
     expect(() => drive(fiveBar, [{ driver: { turn: 'left' }, to: Number.NaN }])).toThrow(
-      /\[0\]\.to: not a value, got NaN/,
+      /\[0\]\.to: not a finite number, got NaN/,
     );
     expect(() => drive(fiveBar, [])).toThrow(InputError);
   });
@@ -255,20 +255,23 @@ describe('the other assembly', () => {
       ['C', 'B'],
       ['A', 'T'],
       ['B', 'T'],
-    ]) {
+    ] as const) {
       expectClose(length(crossed, p, q), length(open, p, q), { times: 64, scale: 200 });
     }
     // What the two bodies turn about stays to the bit.
     for (const name of ['O', 'A', 'C'] as const) expect(crossed.points[name]).toEqual(open.points[name]);
     const back = otherAssemblyMode(crossed, 'B');
-    for (const name of ['B', 'T']) {
-      expectClose(back.points[name][0], open.points[name as 'B'][0], { times: 64, scale: 200 });
-      expectClose(back.points[name][1], open.points[name as 'B'][1], { times: 64, scale: 200 });
+    for (const name of ['B', 'T'] as const) {
+      expectClose(back.points[name][0], open.points[name][0], { times: 64, scale: 200 });
+      expectClose(back.points[name][1], open.points[name][1], { times: 64, scale: 200 });
     }
   });
 
   it('can be asked for only at a pin of two bodies held once more each', () => {
-    expect(() => otherAssemblyMode(fiveBar, 'F')).toThrow(/F: unknown point \(allowed: A, B, C, D, E\)/);
+    // @ts-expect-error: no such point
+    expect(() => otherAssemblyMode(fiveBar, 'F')).toThrow(
+      /unknown point, got "F" \(allowed: A, B, C, D, E\)/,
+    );
     expect(() => otherAssemblyMode(fiveBar, 'A')).toThrow(
       /A: not a pin between two bodies and nothing else, got on left/,
     );
@@ -292,11 +295,11 @@ describe('faulty joints', () => {
     expect(() => trace(faulty)).toThrow(
       [
         'invalid drawing',
-        '  sliders.s.point: unknown point, got "X" (allowed: A, B, C, D); correct the name or add the point',
+        '  sliders.s.point: unknown point, got "X" (allowed: A, B, C, D); correct the name or add the point to the drawing',
         '  sliders.t.point: a point of the body on which it should slide, got "A"; take it out of the body, or the slider out of the drawing',
         '  sliders.u.on: a line through two points in one place, got ["C","D"]; name two points that lie apart',
         '  telescopes.bar: named as a body, got "bar"; give it a name of its own',
-        '  fixedAngles.a[0]: unknown body, got "bra" (allowed: bar, plate, bar); correct the name, or name two points',
+        '  fixedAngles.a[0]: unknown body, got "bra" (allowed: bar, plate, bar); correct the name or add the body to the drawing',
         '  fixedAngles.b[0]: a direction between two points in one place, got ["C","D"]; name two points that lie apart',
       ].join('\n'),
     );

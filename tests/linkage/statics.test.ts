@@ -506,11 +506,11 @@ describe('a linkage that nothing holds', () => {
     expect(() => forces(swing, faulty)).toThrow(
       [
         'invalid loads',
-        '  [0].at: unknown point, got "Q" (allowed: A, B); correct the name',
+        '  [0].at: unknown point, got "Q" (allowed: A, B); correct the name or add the point to the drawing',
         '  [0].force: not a force, got [1,NaN] (allowed: two finite numbers [x, y])',
-        '  [1].on: unknown body, got "leg" (allowed: arm); correct the name',
-        '  [1].moment: not a number, got "x" (allowed: a finite number)',
-        '  [2].between: two points in one place, got ["A","A"]; name two that lie apart',
+        '  [1].on: unknown body, got "leg" (allowed: arm); correct the name or add the body to the drawing',
+        '  [1].moment: not a finite number, got "x" (allowed: a finite number)',
+        '  [2].between: a load between two points in one place, got ["A","A"]; name two points that lie apart',
         '  [3]: not a load, got 7 (allowed: { at, force }, { on, moment }, { between, push })',
       ].join('\n'),
     );

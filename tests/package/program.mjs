@@ -45,7 +45,7 @@ export function found() {
   const front = doubleWishbone(drawn);
   const curves = sweep(front, { bump: 60, droop: 60, step: 20 });
   const ends = limits(front, {
-    damper: { open: 385, closed: 300 },
+    damper: { extendedLength: 385, compressedLength: 300 },
     bumpStop: { height: 35, solidHeight: 12 },
   });
   const rear = sweep(

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import {
   orderSheet,
-  plotDamping,
+  plotDampingForce,
   readCar,
   sheetData,
   sheetHtml,
@@ -86,21 +86,22 @@ describe('an order sheet', () => {
   it('as JSON holds every figure as it was reckoned, and the curves', () => {
     const data = JSON.parse(sheetJson(example));
     expect(data).toEqual(JSON.parse(JSON.stringify(sheetData(example))));
-    const spring = data.axles[0].figures.find(({ name }: Json) => name === 'wantedSpringRate');
-    expect(spring).toMatchObject({ unit: 'N/mm', value: example.axles[0].figure('wantedSpringRate').value });
+    const spring = data.axles[0].figures.find(({ name }: Json) => name === 'requiredSpringRate');
+    expect(spring).toMatchObject({
+      unit: 'N/mm',
+      value: example.axles[0].figure('requiredSpringRate').value,
+    });
     expect(data.axles[1].curves.rows.length).toBe(29);
     expect(sheetJson(example)).not.toMatch(/NaN|Infinity/);
   });
 
   it('tells what the order settles apart from what can be changed later', () => {
-    const settled = Object.fromEntries(
-      example.axles[0].figures.map((figure) => [figure.name, figure.settled]),
-    );
+    const settled = Object.fromEntries(example.axles[0].figures.map((figure) => [figure.name, figure.group]));
     expect(settled).toMatchObject({
-      openLength: 'order',
+      extendedLength: 'order',
       stroke: 'order',
-      springRate: 'later',
-      damping: 'later',
+      springRate: 'adjustable',
+      meanDamping: 'adjustable',
     });
     const headings = sheet.blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
     expect(headings).toContain('Settled by the order');
@@ -113,7 +114,7 @@ describe('an order sheet', () => {
       const text = sheetMarkdown(
         orderSheet(
           sized(({ masses }) => {
-            masses.guess.total.value = total;
+            masses.estimate.total.value = total;
           }),
         ),
       );
@@ -158,7 +159,7 @@ describe('an order sheet', () => {
         `(${most.toFixed(0)} N), load case "stop driven solid"`,
       );
       if (k === 0)
-        expect(sentences.join(' ')).toMatch(/Worst in the case "stop driven solid": .*lower outer/);
+        expect(sentences.join(' ')).toMatch(/Largest in the case "stop driven solid": .*lower outer/);
     });
   });
 
@@ -220,7 +221,7 @@ describe('an order sheet', () => {
   it('keeps to what was written, whatever signs are in it', () => {
     const odd = sized((car) => {
       car.name = 'A <b>"bold"</b> & | `odd` *name*';
-      car.openPoints = ['<script>alert(1)</script>', 'a | b'];
+      car.openQuestions = ['<script>alert(1)</script>', 'a | b'];
     });
     const html = sheetHtml(orderSheet(odd));
     expect(html).not.toContain('<script>');
@@ -254,9 +255,9 @@ describe('the curves of a sizing', () => {
   });
 
   it('of the damper go through the points of its table', () => {
-    const svg = plotDamping([
-      { speed: 100, bump: 200, rebound: 300 },
-      { speed: 200, bump: 300, rebound: 450 },
+    const svg = plotDampingForce([
+      { speed: 100, compression: 200, rebound: 300 },
+      { speed: 200, compression: 300, rebound: 450 },
     ]);
     const paths = [...svg.matchAll(/ d="(M[^"]*)"/g)].map(([, d]) => d.match(/[\d.]+ [\d.]+/g) ?? []);
     expect(paths.map(({ length }) => length)).toEqual([3, 3]);

@@ -61,7 +61,7 @@ export function intrinsic({ points, bodies }: Drawing): Measure[] {
   return [...lengths, ...Object.keys(bodies).map((turn): Measure => ({ turn }))];
 }
 
-const apart = (a: Point, b: Point) => Math.hypot(b[0] - a[0], b[1] - a[1]);
+const apart = (a: readonly number[], b: readonly number[]) => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** Largest distance between two points of one body. */
 export function sizeOf(drawing: Drawing): number {

@@ -1,5 +1,5 @@
 /** The smallest fault injected into a motion, or into the function that draws it, violates a law, which names place and size. */
-import { type Drawing, type FixedCoordinate, type Measure, type Point, trace } from 'jounce/linkage';
+import { type CheckedDrawing, type FixedCoordinate, type Measure, type Point, trace } from 'jounce/linkage';
 import {
   checkLaws,
   type LawOptions,
@@ -15,14 +15,14 @@ type LawName = keyof typeof laws;
 const names = Object.keys(laws) as LawName[];
 
 /** A four-bar away from its dead points, and how it is put to the laws. */
-const fourBar: Drawing = deepFreeze({
+const fourBar: CheckedDrawing = deepFreeze({
   points: { O: [0, 0], A: [0, 40], B: [115, 75], T: [70, 95], C: [100, 0] },
   ground: ['O', 'C'],
   bodies: { crank: ['O', 'A'], coupler: ['A', 'B', 'T'], rocker: ['C', 'B'] },
 });
 const SIZE = 120;
-const options: LawOptions<Drawing> = { driver: { turn: 'crank' }, range: [-0.6, 0.6] };
-const asDrawn = (drawing: Drawing) => drawing;
+const options: LawOptions<CheckedDrawing> = { driver: { turn: 'crank' }, range: [-0.6, 0.6] };
+const asDrawn = (drawing: CheckedDrawing) => drawing;
 
 /** A part in 10^8 of a number. */
 const SMALL = 1e-8;
@@ -40,7 +40,7 @@ function violationOf<T>(check: () => T): LawViolation | null {
   }
 }
 
-const found = (law: LawName, given: Partial<LawOptions<Drawing>>, drawing = fourBar) =>
+const found = (law: LawName, given: Partial<LawOptions<CheckedDrawing>>, drawing = fourBar) =>
   violationOf(() => laws[law](asDrawn, drawing, { ...options, ...given }));
 
 /** Expects a violation of a law: its own name, what, where in the range, how much, also in the message. */
@@ -67,7 +67,7 @@ function expectViolation(
 
 /** `trace` with its motion falsified. */
 const falsified =
-  (change: (motion: TracedMotion, drawing: Drawing) => Partial<TracedMotion>): TraceFunction =>
+  (change: (motion: TracedMotion, drawing: CheckedDrawing) => Partial<TracedMotion>): TraceFunction =>
   (drawing, asked) => {
     const motion = trace(drawing, asked);
     return { ...motion, ...change(motion, drawing) };
@@ -107,14 +107,14 @@ const isLength = (measure: Measure) => 'length' in measure;
 const isTurnOf = (measure: Measure, body: string) => 'turn' in measure && measure.turn === body;
 
 /** All lengths read too long by a small share, on a drawing of which something is so. */
-const longerWhere = (is: (drawing: Drawing) => boolean): TraceFunction => {
+const longerWhere = (is: (drawing: CheckedDrawing) => boolean): TraceFunction => {
   const long = reading((value, key, measure) =>
     key === 'value' && isLength(measure) ? value * (1 + SMALL) : value,
   );
   return (drawing, asked) => (is(drawing) ? long : trace)(drawing, asked);
 };
 /** The turn of the rocker with the other sign, on a drawing of which something is so. */
-const otherSenseWhere = (is: (drawing: Drawing) => boolean): TraceFunction => {
+const otherSenseWhere = (is: (drawing: CheckedDrawing) => boolean): TraceFunction => {
   const other = reading((value, _, measure) => (isTurnOf(measure, 'rocker') ? -value : value));
   return (drawing, asked) => (is(drawing) ? other : trace)(drawing, asked);
 };
@@ -131,7 +131,7 @@ const loose: TraceFunction = (drawing, asked) => {
   return { ...motion, read };
 };
 const looseWhere =
-  (is: (drawing: Drawing) => boolean): TraceFunction =>
+  (is: (drawing: CheckedDrawing) => boolean): TraceFunction =>
   (drawing, asked) =>
     (is(drawing) ? loose : trace)(drawing, asked);
 /** Values of the whole linkage, rates of the one without the rocker. */
@@ -149,11 +149,12 @@ const unlessDrivenByCrank =
   (drawing, asked) =>
     (asked?.driver !== undefined && isTurnOf(asked.driver, 'crank') ? trace : wrong)(drawing, asked);
 
-const asIs = ({ points }: Drawing) => points.O[0] === 0 && points.A[0] === 0 && points.A[1] === 40;
-const isMirrored = ({ points }: Drawing) => points.C[0] < points.O[0];
-const isMoved = ({ points }: Drawing) => points.O[0] !== 0;
-const isTurned = ({ points }: Drawing) => points.C[1] !== points.O[1];
-const isScaled = ({ points: { O, C } }: Drawing) => Math.abs(Math.hypot(C[0] - O[0], C[1] - O[1]) - 100) > 1;
+const asIs = ({ points }: CheckedDrawing) => points.O[0] === 0 && points.A[0] === 0 && points.A[1] === 40;
+const isMirrored = ({ points }: CheckedDrawing) => points.C[0] < points.O[0];
+const isMoved = ({ points }: CheckedDrawing) => points.O[0] !== 0;
+const isTurned = ({ points }: CheckedDrawing) => points.C[1] !== points.O[1];
+const isScaled = ({ points: { O, C } }: CheckedDrawing) =>
+  Math.abs(Math.hypot(C[0] - O[0], C[1] - O[1]) - 100) > 1;
 
 describe('a fault injected into a motion', () => {
   it('is needed for a violation: without one all laws hold', () => {
@@ -322,24 +323,24 @@ describe('a fault injected into a motion', () => {
 
 /** A trace of a drawing with one part of it left out, and the degree of freedom that this adds held. */
 const without =
-  (leaveOut: (drawing: Drawing) => Drawing, held: Measure): TraceFunction =>
+  (leaveOut: (drawing: CheckedDrawing) => CheckedDrawing, held: Measure): TraceFunction =>
   (drawing, asked) =>
     trace(leaveOut(drawing), { ...asked, hold: [held] });
 
 describe('a joint left out of the drawing that is moved violates keepsLengths', () => {
-  const slide: Drawing = {
+  const slide: CheckedDrawing = {
     points: { O: [0, 0], C: [0, 100], P: [80, 110], T: [160, 220] },
     ground: ['O', 'C'],
     bodies: { crank: ['C', 'P'], arm: ['O', 'T'] },
     sliders: { block: { point: 'P', on: ['O', 'T'] } },
   };
-  const table: Drawing = {
+  const table: CheckedDrawing = {
     points: { A: [0, 0], B: [1, 2], C: [3, 2.5], D: [4, 2] },
     ground: ['A'],
     bodies: { crank: ['A', 'B'], plate: ['B', 'C', 'D'] },
     fixedAngles: { level: ['plate'] },
   };
-  const ram: Drawing = {
+  const ram: CheckedDrawing = {
     points: { O: [0, 0], A: [0, 40], R: [100, 60] },
     ground: ['O'],
     bodies: { crank: ['O', 'A'] },
@@ -347,7 +348,7 @@ describe('a joint left out of the drawing that is moved violates keepsLengths', 
     fixedAngles: { square: ['ram', 'crank'] },
     telescopes: { ram: ['A', 'R'] },
   };
-  it.each<[what: string, drawing: Drawing, injected: TraceFunction, what: RegExp]>([
+  it.each<[what: string, drawing: CheckedDrawing, injected: TraceFunction, what: RegExp]>([
     [
       'a slider',
       slide,
@@ -395,14 +396,14 @@ describe('a joint left out of the drawing that is moved violates keepsLengths', 
 });
 
 describe('a fault injected into the function that draws', () => {
-  type Data = Drawing['points'];
+  type Data = CheckedDrawing['points'];
   const { points, ...parts } = fourBar;
   const redraw: NonNullable<LawOptions<Data>['redraw']> = (data, { place }) =>
     Object.fromEntries(Object.entries(data).map(([name, at]) => [name, place(at)]));
   const drawn =
     (B: (data: Data) => Point) =>
-    (data: Data): Drawing => ({ points: { ...data, B: B(data) }, ...parts });
-  const check = (law: LawName, build: (data: Data) => Drawing) =>
+    (data: Data): CheckedDrawing => ({ points: { ...data, B: B(data) }, ...parts });
+  const check = (law: LawName, build: (data: Data) => CheckedDrawing) =>
     violationOf(() => laws[law](build, points, { ...options, redraw }));
   const small = SIZE * SMALL;
 
@@ -434,7 +435,7 @@ describe('a fault injected into the function that draws', () => {
   it('violates mirror, rotate, translate and scale where a bar is forgotten in the redrawn one', () => {
     const { rocker: _, ...others } = parts.bodies;
     const held: FixedCoordinate[] = [{ x: 'B' }];
-    const forgetful = (data: Data): Drawing =>
+    const forgetful = (data: Data): CheckedDrawing =>
       data === points
         ? { points: data, ...parts }
         : { points: data, ...parts, bodies: others, fixedCoordinates: held };
@@ -447,7 +448,7 @@ describe('a fault injected into the function that draws', () => {
 
   it('violates reproducible where the data are changed, or a drawing comes out otherwise the second time', () => {
     const loose = structuredClone(points) as Record<string, [number, number]>;
-    const changing = (data: typeof loose): Drawing => {
+    const changing = (data: typeof loose): CheckedDrawing => {
       data.B[0] *= 1 + Number.EPSILON;
       return { points: structuredClone(data), ...parts };
     };
@@ -457,7 +458,7 @@ describe('a fault injected into the function that draws', () => {
     expectViolation(broken, 'reproducible', /^drawn x of B, built a second time,/, [0, 1e-12]);
 
     let built = 0;
-    const forgetful = (data: Data): Drawing => {
+    const forgetful = (data: Data): CheckedDrawing => {
       const { rocker: _, ...others } = parts.bodies;
       return { points: data, ...parts, bodies: built++ === 0 ? parts.bodies : others };
     };

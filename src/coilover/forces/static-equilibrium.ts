@@ -5,13 +5,20 @@ import { type Corner, modelOf } from '../../corner/corner.ts';
 import { type Limits, limitsOf } from '../../corner/limits/limits.ts';
 import { type CheckedOptions, checkOptions } from '../../corner/limits/options.ts';
 import type { CornerModel } from '../../corner/model.ts';
-import { throwIfAny } from '../../errors.ts';
-import type { Drawing, Point } from '../../linkage/drawing.ts';
+import { fault } from '../../diagnostic.ts';
+import { refusal, refuse } from '../../errors/sizing.ts';
+import type { CheckedDrawing, Drawing, Point } from '../../linkage/drawing.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
 import type { Load } from '../../statics/loads.ts';
 import { type Forces, forces } from '../../statics/statics.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, contactLength, type EyeForce, eyeForce, stopPush } from './eye-force.ts';
+import {
+  type AxialForce,
+  axialForce,
+  bumpStopForce,
+  type CoiloverForce,
+  contactLength,
+} from './axial-force.ts';
 import { type ForceOptions, forceFaults } from './options.ts';
 
 /** A corner ready to stand. */
@@ -35,38 +42,27 @@ export function setUp(
   known: { readonly found?: Limits; readonly coilover?: CoiloverForce } = {},
 ): SetUp {
   const model = modelOf(corner);
-  throwIfAny('forces', forceFaults(options));
+  refuse('forces', forceFaults(options));
   const given = checkOptions(options.limits ?? {}, model);
-  const { sprungMass, unsprungMass, springRate, gasForce = 0, stopTable } = options;
+  const { sprungMass, unsprungMass, springRate, gasForce = 0, bumpStopTable } = options;
   const motion = trace(model.drawing, { driver: { y: model.contactPatch } });
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const ride = motion.read({ length: [outer, inner], offset })(motion.drawn);
   const ratio = -(ride.first ?? 0);
-  throwIfAny(
-    'forces',
-    ratio > 0
-      ? []
-      : [
-          {
-            path: 'corner',
-            problem: 'a coilover that bump does not shorten at ride carries nothing',
-            got: `an installation ratio of ${ratio}`,
-            allowed: 'more than 0',
-          },
-        ],
-  );
+  if (!(ratio > 0)) throw refusal('forces', [fault('coiloverCarriesNothing', 'corner', { ratio })]);
   const unsprungWeight = unsprungMass * GRAVITY;
   const atRide = (): CoiloverForce => {
     const contact = contactLength(given.bumpStop, given.damper);
-    const stop = contact === null || stopTable === undefined ? null : { contact, table: stopTable };
+    const bumpStop =
+      contact === null || bumpStopTable === undefined ? null : { contact, table: bumpStopTable };
     const tyre: Point = [0, sprungMass * GRAVITY + unsprungWeight];
     const force = equilibrium(model, model.drawing, unsprungWeight, tyre).driver ?? 0;
-    const springForce = force - gasForce - stopPush(stop, ride.value).force;
+    const springForce = force - gasForce - bumpStopForce(bumpStop, ride.value).force;
     return {
       spring: { springs: [{ rate: springRate, travel: Number.POSITIVE_INFINITY }] },
       loose: ride.value + springForce / springRate,
       gasForce,
-      stop,
+      bumpStop,
     };
   };
   const coilover = known.coilover ?? atRide();
@@ -85,7 +81,7 @@ function equilibrium(
   unsprungWeight: number,
   tyre: Point | null,
 ): Forces {
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   return forces(drawing, equilibriumLoads(model, unsprungWeight, tyre), {
     driver: { length: [outer, inner], offset },
   });
@@ -105,22 +101,22 @@ export function equilibriumLoads(
 
 /** A corner at a travel: the drawing there, all forces, the length between the end eyes, what they must bear, what the coilover gives. */
 export interface Standing {
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing;
   readonly found: Forces;
   readonly length: number;
   readonly total: number;
-  readonly shares: EyeForce;
+  readonly shares: AxialForce;
 }
 
 /** The corner at a travel with a force of the ground on the tyre. */
 export function standAt(setup: SetUp, travel: number, tyre: Point | null): Standing {
   const { model, coilover, unsprungWeight } = setup;
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const drawing = { ...model.drawing, points: setup.motion.at(heightAt(setup, travel)) };
   const found = equilibrium(model, drawing, unsprungWeight, tyre);
   const [a, b] = [drawing.points[outer], drawing.points[inner]];
   const length = Math.hypot(b[0] - a[0], b[1] - a[1], offset);
-  return { drawing, found, length, total: found.driver ?? 0, shares: eyeForce(coilover, length) };
+  return { drawing, found, length, total: found.driver ?? 0, shares: axialForce(coilover, length) };
 }
 
 /** Travel that there is: to the first limits, or as far as the linkage goes. */
@@ -132,7 +128,7 @@ export function travelRange({ found, motion }: SetUp): { bump: number; droop: nu
 }
 
 /** What a coilover gives in all. */
-export function given({ spring, gas, stop }: EyeForce): number {
+export function given({ spring, gas, bumpStop: stop }: AxialForce): number {
   return spring + gas + stop;
 }
 
@@ -145,7 +141,7 @@ export function given({ spring, gas, stop }: EyeForce): number {
  */
 export function missingForce(setup: SetUp, tyre: Point | null): (travel: number) => number {
   const { model, motion, coilover, unsprungWeight } = setup;
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const shock = motion.read({ length: [outer, inner], offset });
   const patch = motion.read({ x: model.contactPatch });
   const centre = motion.read({ y: model.wheelCentre });
@@ -154,7 +150,7 @@ export function missingForce(setup: SetUp, tyre: Point | null): (travel: number)
     const at = heightAt(setup, travel);
     const { value, first } = shock(at);
     const work = up + side * (patch(at).first ?? 0) - unsprungWeight * (centre(at).first ?? 0);
-    return work / -(first ?? 0) - given(eyeForce(coilover, value));
+    return work / -(first ?? 0) - given(axialForce(coilover, value));
   };
 }
 
@@ -164,9 +160,9 @@ export function missingForce(setup: SetUp, tyre: Point | null): (travel: number)
  */
 export function balancedLoad(setup: SetUp, travel: number): number {
   const { model, motion, coilover, unsprungWeight } = setup;
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const at = heightAt(setup, travel);
   const { value, first } = motion.read({ length: [outer, inner], offset })(at);
   const centre = motion.read({ y: model.wheelCentre })(at);
-  return given(eyeForce(coilover, value)) * -(first ?? 0) + unsprungWeight * (centre.first ?? 0);
+  return given(axialForce(coilover, value)) * -(first ?? 0) + unsprungWeight * (centre.first ?? 0);
 }

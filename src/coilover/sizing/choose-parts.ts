@@ -1,4 +1,4 @@
-// What is settled for a car's coilovers: the damper by the travel that is required, the ends of the travel by its limits, the spring by the
+// What is chosen for a car's coilovers: the damper by the travel that is required, the ends of the travel by its limits, the spring by the
 // required rate and the travel that it must have.
 
 import { type LimitCause, type Limits, limitsOf } from '../../corner/limits/limits.ts';
@@ -8,21 +8,21 @@ import { boughtSpring } from '../ordered/bought-spring.ts';
 import { travelOf } from '../springs/stack.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { Car } from './car.ts';
-import { candidateSprings, chooseSpring, type SpringChoice } from './choose-spring.ts';
+import { candidateSprings, chooseSpring, type SpringOption } from './choose-spring.ts';
 import { type DamperLengths, damperForTravel } from './damper.ts';
 import { AXLES, type Axle, type AxleInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { bindTravel } from './lengths.ts';
 import type { Spring } from './listed-springs.ts';
 import { type AxleSettings, carStates, countAlike } from './numbers.ts';
-import type { TravelNeeded } from './required-travel.ts';
+import type { TravelRequirement } from './required-travel.ts';
 import { type AxleState, axleState, type Settings } from './state.ts';
-import { type Doubt, howSure } from './uncertainty.ts';
+import { estimates, type Perturbation } from './uncertainty.ts';
 
-/** What is settled, and what it was chosen from. */
-export interface Settled {
+/** What is chosen, and from what. */
+export interface ChosenParts {
   readonly settings: PerAxle<AxleSettings>;
   readonly limits: PerAxle<Limits>;
-  readonly choices: PerAxle<readonly SpringChoice[]>;
+  readonly springOptions: PerAxle<readonly SpringOption[]>;
 }
 
 /**
@@ -30,25 +30,29 @@ export interface Settled {
  * unfavourable end of its interval, because a length can't be changed after the order. Then the spring is chosen with the bump limit that
  * comes of it. No choice goes back on an earlier one: more required travel never gives a shorter damper.
  */
-export function settleCar(document: CarDocument, car: Car, doubts: readonly Doubt[]): Settled {
+export function chooseParts(
+  document: CarDocument,
+  car: Car,
+  perturbations: readonly Perturbation[],
+): ChosenParts {
   const { inputs, shocks } = car;
   const bare = eachAxle(inputs, (axle): Settings => {
     return { spring: null, damper: ofAxle(inputs, axle).limits.damper ?? null, ends: null };
   });
   const first = carStates(car, bare);
   const candidates = eachAxle(inputs, (axle) => {
-    const { carried, wanted } = ofAxle(first.states, axle);
+    const state = ofAxle(first.states, axle);
     const bought = boughtSpring(ofAxle(inputs, axle));
-    return bought === null ? candidateSprings(ofAxle(inputs, axle), carried, wanted) : [bought];
+    return bought === null ? candidateSprings(ofAxle(inputs, axle), state.carried, state.required) : [bought];
   });
-  const required = requiredAtWorst(car, bare, candidates, doubts);
+  const required = requiredAtWorst(car, bare, candidates, perturbations);
   const damped = eachAxle(inputs, (axle): Settings => {
     const given = ofAxle(inputs, axle);
     const lengths = (travels: readonly number[]) => {
       const at = (shock: ShockCurve) => travels.map((travel) => shock.at(travel).length);
       const nominal = at(ofAxle(shocks, axle));
       // Most inputs leave the corner's geometry as it is.
-      return howSure(nominal, doubts, (moved) => {
+      return estimates(nominal, perturbations, (moved) => {
         const shock = ofAxle(moved.shocks, axle);
         return shock === ofAxle(shocks, axle) ? nominal : at(shock);
       });
@@ -61,17 +65,17 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
     limitsWith(document, car, axle, { damper: ofAxle(damped, axle).damper }),
   );
   const otherEnds = eachAxle(inputs, (axle) => {
-    const { bump, droop, behind } = ofAxle(unsprung, axle);
+    const { bump, droop, later } = ofAxle(unsprung, axle);
     const shock = ofAxle(shocks, axle);
     const other = (side: 'bump' | 'droop') => {
-      const found = [bump, droop, ...behind].find(
+      const found = [bump, droop, ...later].find(
         (limit) => limit?.side === side && !DAMPER.includes(limit.cause),
       );
       return found == null ? null : Math.min(shock.bump, Math.max(shock.droop, found.travel));
     };
     return { bump: other('bump'), droop: other('droop') };
   });
-  const choices = eachAxle(inputs, (axle): readonly SpringChoice[] => {
+  const springOptions = eachAxle(inputs, (axle): readonly SpringOption[] => {
     const given = perchFree(ofAxle(inputs, axle));
     const shock = ofAxle(shocks, axle);
     const masses = first.masses?.[axle] ?? null;
@@ -84,7 +88,7 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
     ...ofAxle(damped, axle),
     spring:
       boughtSpring(ofAxle(inputs, axle)) ??
-      ofAxle(choices, axle)[0]?.spring ??
+      ofAxle(springOptions, axle)[0]?.spring ??
       ofAxle(candidates, axle)[0] ??
       null,
   }));
@@ -93,8 +97,8 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
     const { coilover, stack } = ofAxle(states, axle);
     const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
     if (coilover === null || !Number.isFinite(travel)) return ofAxle(unsprung, axle);
-    const springAtLeast = coilover.loose - travel;
-    return limitsWith(document, car, axle, { damper: ofAxle(sprung, axle).damper, springAtLeast });
+    const springMinLengthAt = coilover.loose - travel;
+    return limitsWith(document, car, axle, { damper: ofAxle(sprung, axle).damper, springMinLengthAt });
   });
   const settings = eachAxle(inputs, (axle): AxleSettings => {
     const { bump, droop } = ofAxle(limits, axle);
@@ -107,18 +111,18 @@ export function settleCar(document: CarDocument, car: Car, doubts: readonly Doub
       otherEnds: ofAxle(otherEnds, axle),
     };
   });
-  return { settings, limits, choices };
+  return { settings, limits, springOptions };
 }
 
 /** An axle as a change of spring finds it: with a bought coilover the perch is then set for ride height anew. */
 function perchFree(given: AxleInputs): AxleInputs {
   const { perch } = given.sizing;
   if (given.ordered === undefined || perch === undefined) return given;
-  const { eyesToSeats: _, ...free } = perch;
+  const { setting: _, ...free } = perch;
   return { ...given, sizing: { ...given.sizing, perch: free } };
 }
 
-const DAMPER: readonly LimitCause[] = ['damperOpen', 'damperClosed', 'stopSolid'];
+const DAMPER: readonly LimitCause[] = ['damperExtended', 'damperCompressed', 'bumpStopSolid'];
 
 /**
  * Travel that is required, mm, droop negative, with the softest and with the stiffest springs that may be fitted: of every case the
@@ -128,7 +132,7 @@ function requiredAtWorst(
   car: Car,
   bare: PerAxle<Settings>,
   candidates: PerAxle<readonly Spring[]>,
-  doubts: readonly Doubt[],
+  perturbations: readonly Perturbation[],
 ): PerAxle<Travel> {
   const with_ = (k: 0 | -1) =>
     eachAxle(car.inputs, (axle) => ({
@@ -139,18 +143,18 @@ function requiredAtWorst(
   const tried = [with_(0), ...(several ? [with_(-1)] : [])];
   const follows = AXLES.some((axle) => car.inputs[axle] !== undefined && !car.inputs[axle].limits.damper);
   const found = tried.map((settings) => {
-    const { needed } = carStates(car, settings);
-    const cases = (of: PerAxle<TravelNeeded>) =>
+    const { travelRequirement } = carStates(car, settings);
+    const cases = (of: PerAxle<TravelRequirement>) =>
       AXLES.flatMap((axle) => (of[axle]?.cases ?? []).map((one) => ({ axle, ...one })));
-    const nominal = cases(needed);
+    const nominal = cases(travelRequirement);
     const values = (moved: Car) => {
-      const other = moved === car ? needed : carStates(moved, settings).needed;
-      return countAlike(other, needed)
+      const other = moved === car ? travelRequirement : carStates(moved, settings).travelRequirement;
+      return countAlike(other, travelRequirement)
         ? cases(other).map(({ required }) => required)
         : nominal.map(() => null);
     };
-    const sure = follows ? howSure(values(car), doubts, values) : [];
-    return nominal.map(({ axle, side, required }, k) => ({ axle, side, high: sure[k]?.high ?? required }));
+    const sure = follows ? estimates(values(car), perturbations, values) : [];
+    return nominal.map(({ axle, side, required }, k) => ({ axle, side, high: sure[k]?.upper ?? required }));
   });
   return eachAxle(car.inputs, (axle) => {
     const most = (side: 'bump' | 'droop') => {
@@ -172,14 +176,14 @@ function limitsWith(
   document: CarDocument,
   { models }: Car,
   axle: Axle,
-  { damper, springAtLeast }: { damper: DamperLengths | null; springAtLeast?: number },
+  { damper, springMinLengthAt }: { damper: DamperLengths | null; springMinLengthAt?: number },
 ): Limits {
   const { limits } = ofAxle(document.corners, axle);
   const model = ofAxle(models, axle);
   const options = {
     ...limits,
     ...(damper === null ? { bumpStop: undefined } : { damper }),
-    ...(springAtLeast === undefined || springAtLeast <= 0 ? {} : { springAtLeast }),
+    ...(springMinLengthAt === undefined || springMinLengthAt <= 0 ? {} : { springMinLengthAt }),
     units: document.units,
   };
   return limitsOf(model, checkOptions(options, model));

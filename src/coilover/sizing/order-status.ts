@@ -23,13 +23,18 @@ export function orderStatus(
   axles: readonly {
     readonly spring: Spring | null;
     readonly damper: DamperLengths | null;
-    readonly document: DocumentCorner;
+    readonly input: DocumentCorner;
   }[],
 ): OrderStatus {
   if (findings.some(blocksOrder)) return 'notForOrder';
-  const agreed = axles.every(({ spring, damper, document }) => {
-    const { ends } = document.sizing?.order ?? {};
-    return spring?.free != null && damper !== null && ends?.mount !== undefined && ends.chassis !== undefined;
+  const agreed = axles.every(({ spring, damper, input }) => {
+    const { mounts } = input.sizing?.order ?? {};
+    return (
+      spring?.freeLength != null &&
+      damper !== null &&
+      mounts?.mount !== undefined &&
+      mounts.chassis !== undefined
+    );
   });
   return agreed ? 'order' : 'enquiry';
 }

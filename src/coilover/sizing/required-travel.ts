@@ -16,7 +16,7 @@ import type { Axle } from './inputs.ts';
 import type { AxleState } from './state.ts';
 
 /** What is taken where the document says nothing; common practice, without a source. g, and mm. */
-export const TRAVEL_CASES = { lateral: 1, braking: 1, roadBump: 40, roadDip: 40, margin: 5 };
+export const TRAVEL_CASES = { lateralAcceleration: 1, deceleration: 1, roadBump: 40, roadDip: 40, margin: 5 };
 
 /** A case: its parts by name, mm outward, and their sum. */
 export interface TravelCase {
@@ -30,7 +30,7 @@ export interface TravelCase {
 }
 
 /** Travel that is needed, mm, droop negative, with the cases behind it; null where the corner does not stand. */
-export interface TravelNeeded {
+export interface TravelRequirement {
   readonly bump: number | null;
   readonly droop: number | null;
   readonly cases: readonly TravelCase[];
@@ -39,16 +39,16 @@ export interface TravelNeeded {
 }
 
 /** The travel that an axle needs, measured from the drawn ride height. */
-export function travelNeeded(
+export function travelRequirementOf(
   state: AxleState,
   car: Certain<CarSizingFile>,
   axle: Axle,
-  rollAngle: number | null,
+  rollGradient: number | null,
   sprungMass: number | null,
-): TravelNeeded {
+): TravelRequirement {
   const {
-    lateral = TRAVEL_CASES.lateral,
-    braking = TRAVEL_CASES.braking,
+    lateralAcceleration = TRAVEL_CASES.lateralAcceleration,
+    deceleration = TRAVEL_CASES.deceleration,
     roadBump = TRAVEL_CASES.roadBump,
     roadDip = TRAVEL_CASES.roadDip,
     margin = TRAVEL_CASES.margin,
@@ -65,7 +65,7 @@ export function travelNeeded(
     if (coilover === null || mass === null) return null;
     // As far as the linkage goes: what the damper will allow follows from this.
     const at = restUnder(shock, coilover, load + more, shock, rest);
-    return at.how === 'bumpEnd' ? null : at.travel - rest;
+    return at.state === 'bumpLimit' ? null : at.travel - rest;
   };
   /** A part under which the corner does not stand, or for which its spring is not known. */
   const unborne = (part: Omitted) => omission(part, state.coilover === null ? 'spring' : 'stand', 'sizing');
@@ -73,23 +73,23 @@ export function travelNeeded(
     downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
   if (pushed === null) omitted.push(unborne('downforce'));
   const half = state.shock.patch(rest).y;
-  const roll = rollAngle === null ? null : half * Math.tan((rollAngle * lateral) / DEGREES);
+  const roll = rollGradient === null ? null : half * Math.tan((rollGradient * lateralAcceleration) / DEGREES);
   if (roll === null) {
     omitted.push(
-      masses?.centreHeight === undefined
-        ? omission('roll', 'centreHeight', 'masses.centreHeight')
+      masses?.sprungCentreOfGravityHeight === undefined
+        ? omission('roll', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
         : omission('roll', 'bothAxles', 'sizing'),
     );
   }
   const moved =
-    sprungMass === null || masses?.centreHeight === undefined || masses.wheelbase === undefined
+    sprungMass === null || masses?.sprungCentreOfGravityHeight === undefined || masses.wheelbase === undefined
       ? null
-      : (sprungMass * GRAVITY * braking * masses.centreHeight) / masses.wheelbase / 2;
+      : (sprungMass * GRAVITY * deceleration * masses.sprungCentreOfGravityHeight) / masses.wheelbase / 2;
   const dive = moved === null ? null : under(axle === 'front' ? moved : -Math.min(moved, load));
   if (dive === null) {
     omitted.push(
-      masses?.centreHeight === undefined
-        ? omission('dive', 'centreHeight', 'masses.centreHeight')
+      masses?.sprungCentreOfGravityHeight === undefined
+        ? omission('dive', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
         : masses.wheelbase === undefined
           ? omission('dive', 'wheelbase', 'masses.wheelbase')
           : moved === null
@@ -110,12 +110,12 @@ export function travelNeeded(
   if (axle === 'front') {
     add('braking over a bump', 'bump', { downforce: pushed, dive, road: roadBump, margin });
   }
-  if (required?.bump !== undefined) add('given in the file', 'bump', { given: required.bump - rest });
+  if (required?.bump !== undefined) add('specified', 'bump', { specified: required.bump - rest });
   add('inner wheel in a dip', 'droop', { roll, road: roadDip, margin });
   if (axle === 'rear') {
     add('braking over a dip', 'droop', { dive: dive === null ? null : -dive, road: roadDip, margin });
   }
-  if (required?.droop !== undefined) add('given in the file', 'droop', { given: required.droop + rest });
+  if (required?.droop !== undefined) add('specified', 'droop', { specified: required.droop + rest });
   const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));
   return { bump: most('bump'), droop: -most('droop'), cases, omitted };
 }
@@ -128,6 +128,6 @@ function omission(part: Omitted, needs: string, path: string): Diagnostic {
 }
 
 /** What each case of a side requires from the drawn ride height, mm outward. */
-export function requiredBy({ cases }: Pick<TravelNeeded, 'cases'>, side: TravelCase['side']): number[] {
+export function requiredBy({ cases }: Pick<TravelRequirement, 'cases'>, side: TravelCase['side']): number[] {
   return cases.filter((one) => one.side === side).map(({ required }) => required);
 }

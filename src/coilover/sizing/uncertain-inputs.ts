@@ -12,7 +12,7 @@ import { commonRateStep } from './listed-springs.ts';
 
 /** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
 export interface UncertainInput {
-  /** Where it stands: `masses.guess.total`, `corners.front lowerInnerY`. */
+  /** Where it stands: `masses.estimate.total`, `corners.front lowerInnerY`. */
   readonly name: string;
   readonly plusMinus: number;
   /** Its place in `CarInputs`; or whose coordinates are off together, each by its half-width. */
@@ -38,7 +38,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
       });
     }
     const numbers: CornerSizing = certain(sizing ?? {}, under(['corners', axle, 'sizing'], [axle, 'sizing']));
-    uncertain.push(...toleranceDoubts(axle, numbers.order, ordered));
+    uncertain.push(...toleranceInputs(axle, numbers.order, ordered));
     const rateStep = numbers.rateStep ?? commonRateStep(document.units);
     return {
       sizing: numbers,
@@ -55,21 +55,21 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
 /** What the tolerance of lengths lets be off, each by itself. */
 const LENGTHS = ['extendedLength', 'compressedLength', 'seat'] as const;
 
-/** The tolerances of an order as doubts: they are half-widths like any other. What was bought is measured, and no longer subject to them. */
-function toleranceDoubts(
+/** The tolerances of an order as uncertain inputs: they are half-widths like any other. What was bought is measured, and no longer subject to them. */
+function toleranceInputs(
   axle: Axle,
   order: AxleInputs['sizing']['order'],
   ordered: OrderedFile | undefined,
 ): UncertainInput[] {
   const { lengthTolerance, rateTolerance } = order ?? {};
   const at = ['corners', axle, 'sizing', 'order'];
-  const doubt = (name: string, plusMinus: number | undefined, what: keyof AsMade): UncertainInput[] =>
+  const tolerance = (name: string, plusMinus: number | undefined, what: keyof AsMade): UncertainInput[] =>
     plusMinus === undefined ? [] : [{ name: pathText([...at, name]), plusMinus, at: [axle, 'made', what] }];
   return [
     ...LENGTHS.filter((length) => !(length === 'seat' ? isPerchMeasured(ordered) : ordered?.damper)).flatMap(
-      (length) => doubt('lengthTolerance', lengthTolerance, length),
+      (length) => tolerance('lengthTolerance', lengthTolerance, length),
     ),
-    ...(ordered?.spring === undefined ? doubt('rateTolerance', rateTolerance, 'rate') : []),
+    ...(ordered?.spring === undefined ? tolerance('rateTolerance', rateTolerance, 'rate') : []),
   ];
 }
 

@@ -1,9 +1,9 @@
-// Tilt of the bearing at an end of the coilover. u is the unit vector along the coilover in space, b the bolt's axis; the
+// Misalignment of the bearing at an end of the coilover. u is the unit vector along the coilover in space, b the bolt's axis; the
 // coilover is free to turn about u, so that the bearing's axis, square to u, comes as near to b as it can:
 //
-//   sin(tilt) = |b . u|,    L u = (d, x):  d the line between the eyes in the plane, x their fore-aft distance
+//   sin(angle) = |b . u|,    L u = (d, x):  d the line between the eyes in the plane, x their fore-aft distance
 //
-// Bolt fore-aft: b . u = x/L, whatever the swing: tan(tilt) = |x| / |d|. Met where |d| = q = |x| / tan(most).
+// Bolt fore-aft: b . u = x/L, whatever the swing: tan(angle) = |x| / |d|. Met where |d| = q = |x| / tan(most).
 // Bolt in the plane, square to d as drawn: with n the drawn direction of d turned with the body that the eye is bolted
 // to, L (b . u) = n x d. Met where |n x d| = L sin(most).
 
@@ -11,7 +11,7 @@ import { DEGREES } from '../../units.ts';
 import { type CornerModel, carrierOf } from '../model.ts';
 import { type Bound, type Margin, over } from './bound.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
-import type { BearingEnd, CheckedOptions } from './options.ts';
+import type { Bearing, CheckedOptions } from './options.ts';
 import type { Ask, Pose } from './travel-path.ts';
 import { degrees } from './words.ts';
 
@@ -21,46 +21,46 @@ const ENDS = {
   otherEnd: { eye: 'inner', name: 'other end' },
 } as const;
 
-/** Bearings of the coilover at the end of their tilt. */
-export function tiltBounds(
-  { ends = {} }: CheckedOptions,
+/** Bearings of the coilover at their largest misalignment. */
+export function misalignmentBounds(
+  { bearings = {} }: CheckedOptions,
   model: CornerModel,
   eyes: Eyes,
   ask: Ask,
-): Bound<'bearingTilt'>[] {
+): Bound<'bearingMisalignment'>[] {
   return (['mount', 'chassis', 'otherEnd'] as const).flatMap((part) => {
-    const end = ends[part];
+    const end = bearings[part];
     if (end === undefined) return [];
     const { eye, name } = ENDS[part];
     const body = carrierOf(model, model.shock[eye]);
     const turn = body === null ? null : ask({ turn: body });
     const { ways, sine } =
-      end.bolt === 'foreAft' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
-    const most = end.maxTilt;
+      end.boltAxis === 'longitudinal' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
+    const most = end.maxMisalignment;
     return [
       {
-        cause: 'bearingTilt',
+        cause: 'bearingMisalignment',
         part,
         ways,
         met: (where) =>
-          `The bearing at the ${name} of the coilover is at the end of its tilt ${where}: ${degrees(most)} from straight.`,
+          `The bearing at the ${name} of the coilover is at its largest misalignment ${where}: ${degrees(most)} from straight.`,
         misfit(pose) {
-          const tilt = Math.asin(Math.min(1, sine(pose))) * DEGREES;
-          return `The bearing at the ${name} of the coilover does not fit: at the drawn ride height it tilts ${degrees(tilt)}, ${degrees(tilt - most)} more than it can.`;
+          const angle = Math.asin(Math.min(1, sine(pose))) * DEGREES;
+          return `The bearing at the ${name} of the coilover does not fit: at the drawn ride height its misalignment is ${degrees(angle)}, ${degrees(angle - most)} more than it allows.`;
         },
       },
     ];
   });
 }
 
-interface Tilting {
+interface Misaligning {
   readonly ways: readonly (readonly Margin[])[];
   readonly sine: (pose: Pose) => number;
 }
 
-function boltForeAft({ maxTilt }: BearingEnd, eyes: Eyes): Tilting {
-  const x = Math.abs(eyes.offset);
-  const q = x / Math.tan(maxTilt / DEGREES);
+function boltForeAft({ maxMisalignment }: Bearing, eyes: Eyes): Misaligning {
+  const x = Math.abs(eyes.foreAftOffset);
+  const q = x / Math.tan(maxMisalignment / DEGREES);
   const margin: Margin = (pose) => {
     const [y, z] = lineOf(eyes, pose);
     return over(q, y * y + z * z);
@@ -69,11 +69,11 @@ function boltForeAft({ maxTilt }: BearingEnd, eyes: Eyes): Tilting {
 }
 
 function boltInPlane(
-  { maxTilt }: BearingEnd,
+  { maxMisalignment }: Bearing,
   { drawing: { points }, shock }: CornerModel,
   eyes: Eyes,
   turn: number | null,
-): Tilting {
+): Misaligning {
   const [inner, outer] = [points[shock.inner], points[shock.outer]];
   const drawn = Math.atan2(outer[1] - inner[1], outer[0] - inner[0]);
   const across = (pose: Pose) => {
@@ -81,7 +81,7 @@ function boltInPlane(
     const angle = drawn + (turn === null ? 0 : pose[turn]);
     return Math.cos(angle) * z - Math.sin(angle) * y;
   };
-  const sine = Math.sin(maxTilt / DEGREES);
+  const sine = Math.sin(maxMisalignment / DEGREES);
   return {
     ways: [
       [(pose) => lengthOf(eyes, pose) * sine - across(pose)],

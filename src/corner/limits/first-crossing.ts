@@ -10,7 +10,7 @@ import { type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 export type Side = 'bump' | 'droop';
 
 /** A limit met: the travel, signed, and the pose; `misfit` when the drawn pose is beyond it already. */
-export interface Meeting {
+export interface Crossing {
   readonly travel: number;
   readonly pose: Pose;
   readonly misfit: boolean;
@@ -23,13 +23,13 @@ const NOISE = 1e-11;
  * The first meeting with a limit of one way on one side, or null when the travel path ends before it. From a drawn pose beyond
  * the limit it must first come back inside by moving to that side; where it does not, it is met at travel 0.
  */
-export function firstMeeting(travelPath: TravelPath, way: readonly Margin[], side: Side): Meeting | null {
+export function firstCrossing(travelPath: TravelPath, way: readonly Margin[], side: Side): Crossing | null {
   const { path, start, drawn } = travelPath;
   const out = side === 'bump' ? 1 : -1;
   const margin = (pose: Pose) => marginOf(way, pose);
   const here = margin(drawn);
   const misfit = here < -TOUCH;
-  const atOnce: Meeting = { travel: 0, pose: drawn, misfit };
+  const atOnce: Crossing = { travel: 0, pose: drawn, misfit };
   /** Whether the way so far has come before the limit; from a drawn pose no farther from it than a touch it may not have. */
   let inside = here > TOUCH;
   let before = here;

@@ -27,19 +27,19 @@ export function notesOn(
   }
   if (damper !== undefined) {
     const [side, other] = sense < 0 ? ['bump', 'droop'] : ['droop', 'bump'];
-    if (Math.abs(damper.open - ride) <= TAPE) {
+    if (Math.abs(damper.extendedLength - ride) <= TAPE) {
       notes.push(
-        `The damper is all but fully extended at the drawn ride height (${words.length(ride)} of ${words.length(damper.open)}): there is no ${side} travel left.`,
+        `The damper is all but fully extended at the drawn ride height (${words.length(ride)} of ${words.length(damper.extendedLength)}): there is no ${side} travel left.`,
       );
     }
-    if (Math.abs(ride - damper.closed) <= TAPE) {
+    if (Math.abs(ride - damper.compressedLength) <= TAPE) {
       notes.push(
-        `The damper is all but fully compressed at the drawn ride height (${words.length(ride)} of ${words.length(damper.closed)}): there is no ${other} travel left.`,
+        `The damper is all but fully compressed at the drawn ride height (${words.length(ride)} of ${words.length(damper.compressedLength)}): there is no ${other} travel left.`,
       );
     }
-    if (bumpStop !== undefined && bumpStop.height >= damper.open - damper.closed) {
+    if (bumpStop !== undefined && bumpStop.height >= damper.extendedLength - damper.compressedLength) {
       notes.push(
-        `The bump stop, ${words.length(bumpStop.height)} high, is as high as the damper's stroke of ${words.length(damper.open - damper.closed)}: it is pressed in all the time.`,
+        `The bump stop, ${words.length(bumpStop.height)} high, is as high as the damper's stroke of ${words.length(damper.extendedLength - damper.compressedLength)}: it is pressed in all the time.`,
       );
     }
   }

@@ -31,11 +31,11 @@ export function drawnSense(eyes: Eyes, { drawn }: TravelPath): number {
 }
 
 /** The ratio at zero. Drawn there, it is met at once to both sides. */
-export function ratioBound(eyes: Eyes, travelPath: TravelPath, reason: Reason): Bound<'ratioThroughZero'> {
+export function ratioBound(eyes: Eyes, travelPath: TravelPath, reason: Reason): Bound<'ratioZero'> {
   const sense = drawnSense(eyes, travelPath);
   const scale = -sense / lengthOf(eyes, travelPath.drawn);
   return {
-    cause: 'ratioThroughZero',
+    cause: 'ratioZero',
     part: '',
     ways: [[sense === 0 ? () => 0 : (pose) => scale * rateOf(eyes, pose)]],
     met: (where, pose) =>

@@ -5,7 +5,7 @@ import { type Ask, type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** Why a linkage goes no farther. */
-export type EndCause = 'deadPoint' | 'locked' | 'undetermined';
+export type EndCause = 'deadPoint' | 'locked' | 'bifurcation';
 
 /** The end of a corner's travel path on one side. */
 export interface TravelPathEnd {
@@ -60,7 +60,7 @@ function causeOf(status: MotionStatus): EndCause | null {
     case 'locked':
       return status;
     case 'bifurcation':
-      return 'undetermined';
+      return 'bifurcation';
     // Closed or unbounded: nothing ends it.
     case 'closed':
     case 'unbounded':

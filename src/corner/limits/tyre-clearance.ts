@@ -22,7 +22,7 @@ export function tyreBounds(
   model: CornerModel,
   ask: Ask,
   words: Words,
-): Bound<'tyreAtArch'>[] {
+): Bound<'tyreContact'>[] {
   if (tyre === undefined) return [];
   const y = ask({ x: model.wheelCentre });
   const z = ask({ y: model.wheelCentre });
@@ -45,7 +45,7 @@ export function tyreBounds(
     ];
     const name = `arch[${k}], ${words.point(point)},`;
     return {
-      cause: 'tyreAtArch',
+      cause: 'tyreContact',
       part: `arch[${k}]`,
       ways: [way],
       met(where, pose) {

@@ -4,7 +4,7 @@ import { CAUTIONS } from './order-sheet.ts';
 
 /** A sizing as data that survives JSON: every figure with its unit and definition, tables, limits, and rows of the curves. */
 export function sheetData(sizing: Sizing): Record<string, unknown> {
-  const { name, use, status, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { name, use, status, axles, figures, conflicts, checks, assumptions, openQuestions } = sizing;
   return {
     ...(name === undefined ? {} : { name }),
     ...(use === undefined ? {} : { use }),
@@ -12,11 +12,11 @@ export function sheetData(sizing: Sizing): Record<string, unknown> {
     designState: sizing.designState,
     status,
     figures: figures.map(figureData),
-    axles: axles.map(({ figures, figure: _, curves, document, ...sized }) => ({
+    axles: axles.map(({ figures, figure: _, curves, input, ...sized }) => ({
       ...sized,
-      corner: document.corner,
-      ...(document.sizing?.order === undefined ? {} : { order: document.sizing.order }),
-      ...(document.ordered === undefined ? {} : { ordered: document.ordered }),
+      corner: input.corner,
+      ...(input.sizing?.order === undefined ? {} : { order: input.sizing.order }),
+      ...(input.ordered === undefined ? {} : { ordered: input.ordered }),
       figures: figures.map(figureData),
       curves:
         curves === null
@@ -26,10 +26,10 @@ export function sheetData(sizing: Sizing): Record<string, unknown> {
               rows: curves.rows(),
             },
     })),
-    findings,
-    notes,
+    conflicts,
+    checks,
     assumptions,
-    openPoints,
+    openQuestions,
     cautions: CAUTIONS,
   };
 }

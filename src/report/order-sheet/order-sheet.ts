@@ -22,7 +22,7 @@ export interface OrderSheet {
  * pictures, what is open and what was assumed; metric and imperial side by side.
  */
 export function orderSheet(sizing: Sizing): OrderSheet {
-  const { name, use, units, status, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { name, use, units, status, axles, figures, conflicts, checks, assumptions, openQuestions } = sizing;
   const { order, designState } = sizing;
   const title = TITLES[status];
   return {
@@ -30,12 +30,12 @@ export function orderSheet(sizing: Sizing): OrderSheet {
     blocks: [
       ...stampOf(status, order),
       ...(order === null ? [] : [paragraph(`Revision ${order.revision} of ${order.date}.`)]),
-      ...findingsPart(findings),
+      ...findingsPart(conflicts),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
         'Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from uncertain inputs: the true value lies in it 95 times in 100.',
       ),
-      ...checksPart(findings, notes),
+      ...checksPart(conflicts, checks),
       heading(2, 'What to make'),
       ...(designState === null
         ? []
@@ -48,7 +48,7 @@ export function orderSheet(sizing: Sizing): OrderSheet {
       heading(2, 'The car'),
       figureRows(figures, units),
       heading(2, 'Open questions'),
-      list(openPoints),
+      list(openQuestions),
       heading(2, 'Assumptions'),
       list(assumptions),
       heading(2, 'Cautions'),
@@ -82,7 +82,7 @@ const NOT_FOR_ORDER: Block = {
 };
 
 /** What can't be; nothing where all can. */
-export function findingsPart(findings: Sizing['findings']): Block[] {
+export function findingsPart(findings: Sizing['conflicts']): Block[] {
   const conflicts = findings.filter((finding) => !isCheck(finding));
   if (conflicts.length === 0) return [];
   return [
@@ -95,7 +95,7 @@ export function findingsPart(findings: Sizing['findings']): Block[] {
 }
 
 /** What looks wrong, or may not do; nothing where all looks right. */
-function checksPart(findings: Sizing['findings'], notes: Sizing['notes']): Block[] {
+function checksPart(findings: Sizing['conflicts'], notes: Sizing['checks']): Block[] {
   const items = [
     ...findings.filter(isCheck).map((issue) => `${describeIssue(issue)}.`),
     ...notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`),
@@ -114,15 +114,23 @@ export const CAUTIONS: readonly string[] = [
 /** How many causes are named for a figure. */
 const CAUSES = 3;
 /** Figures for which it is told what makes them unsure. */
-const TOLD = ['wantedSpringRate', 'frequency', 'bumpNeeded', 'droopNeeded', 'preload'];
+const TOLD = [
+  'requiredSpringRate',
+  'frequency',
+  'bumpTravelRequired',
+  'droopTravelRequired',
+  'preload',
+] as const;
 
 /** What each of the figures that matter hangs on. */
 function matters(axles: readonly AxleSizing[]): Block[] {
   const lines = axles.flatMap(({ axle, figure }) =>
     TOLD.flatMap((name): string[] => {
-      const { label, by } = figure(name);
-      if (by.length === 0) return [];
-      const causes = by.slice(0, CAUSES).map(({ input, share }) => `${input} ${(100 * share).toFixed(0)} %`);
+      const { label, contributions } = figure(name);
+      if (contributions.length === 0) return [];
+      const causes = contributions
+        .slice(0, CAUSES)
+        .map(({ input, fraction }) => `${input} ${(100 * fraction).toFixed(0)} %`);
       return [`${axleName(axle)}, ${label}: ${causes.join(', ')}.`];
     }),
   );

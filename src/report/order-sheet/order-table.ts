@@ -1,5 +1,6 @@
 import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { type Block, table } from './blocks.ts';
 import { endWords, minLengthWords, type Say } from './words.ts';
@@ -18,13 +19,13 @@ export function orderTable(axles: readonly AxleSizing[], say: Say): Block {
 type Fact = readonly [label: string, of: (axle: AxleSizing, say: Say) => string | null | undefined];
 
 const figure =
-  (name: string) =>
+  (name: AxleFigureName) =>
   ({ figure }: AxleSizing, say: Say) => {
     const { value, quantity } = figure(name);
     return value === null ? null : say(value, quantity);
   };
 
-const order = ({ document }: AxleSizing) => document.sizing?.order;
+const order = ({ input }: AxleSizing) => input.sizing?.order;
 
 /** The number of one that may be known to plus or minus. */
 function numberOf(given: number | { readonly value: number }): number {
@@ -33,10 +34,10 @@ function numberOf(given: number | { readonly value: number }): number {
 
 const FACTS: readonly Fact[] = [
   ['quantity', (axle) => String(order(axle)?.quantity ?? PAIR)],
-  ['handing', (axle) => order(axle)?.handing],
-  ['length at ride height, eye to eye', figure('installedLength')],
-  ['extended length', figure('openLength')],
-  ['compressed length', figure('closedLength')],
+  ['handing', (axle) => order(axle)?.handed],
+  ['length at ride height, eye to eye', figure('designLength')],
+  ['extended length', figure('extendedLength')],
+  ['compressed length', figure('compressedLength')],
   ['stroke', figure('stroke')],
   ['dead length', figure('deadLength')],
   [
@@ -61,22 +62,22 @@ const FACTS: readonly Fact[] = [
   [
     'body',
     (axle, say) => {
-      const { body, bodyDiameter, springSpace } = order(axle) ?? {};
+      const { bodyEnd, bodyDiameter, maxSpringOuterDiameter } = order(axle) ?? {};
       const parts = [
-        body === undefined ? null : `body ${body}`,
+        bodyEnd === undefined ? null : `body ${bodyEnd}`,
         bodyDiameter === undefined ? null : `outer diameter ${say.given(bodyDiameter, 'length')}`,
-        springSpace === undefined
+        maxSpringOuterDiameter === undefined
           ? null
-          : `room for a spring of ${say.given(springSpace, 'length')} outer diameter`,
+          : `room for a spring of ${say.given(maxSpringOuterDiameter, 'length')} outer diameter`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
   ],
   [
     'bump stop',
-    ({ document }, say) => {
-      const stop = document.limits.bumpStop;
-      const table = document.sizing?.bumpStopForces ?? [];
+    ({ input }, say) => {
+      const stop = input.limits.bumpStop;
+      const table = input.sizing?.bumpStopTable ?? [];
       const forces = table.map(
         ([pressed, force]) => `${say.given(pressed, 'length')} ${say.given(force, 'force')}`,
       );
@@ -87,28 +88,28 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'spring',
-    ({ spring, choices }, say) => {
+    ({ spring, springOptions }, say) => {
       if (spring === null) return null;
-      const { name, rate, free, solidLength, innerDiameter, minLengthSource } = spring;
+      const { name, rate, freeLength, solidLength, innerDiameter, minLengthSource } = spring;
       // What follows from the wire has digits without end.
       const listed = minLengthSource === 'wire' || name === '' ? say : say.given;
       const parts = [
         listed(rate, 'rate'),
-        free === null ? 'free length to be agreed' : `free ${listed(free, 'length')}`,
+        freeLength === null ? 'free length to be agreed' : `free ${listed(freeLength, 'length')}`,
         solidLength === null ? null : `solid ${listed(solidLength, 'length')}`,
         minLengthWords(spring, say),
         innerDiameter === null ? null : `inner diameter ${listed(innerDiameter, 'length')}`,
       ].filter((part) => part !== null);
-      const fits = choices.length === 0 || choices[0].against.length === 0;
+      const fits = springOptions.length === 0 || springOptions[0].conflicts.length === 0;
       return `${fits ? '' : 'DOES NOT FIT, see above: '}${name === '' ? '' : `${name}: `}${parts.join(', ')}`;
     },
   ],
   [
     'helper spring',
-    ({ document }, say) => {
-      const helper = document.sizing?.helper;
+    ({ input }, say) => {
+      const helper = input.sizing?.helper;
       if (helper === undefined) return 'none';
-      const { rate, free, least, separator } = helper;
+      const { rate, freeLength: free, minLength: least, separatorHeight: separator } = helper;
       const ring = separator === undefined ? [] : [`separator ${say.given(separator, 'length')}`];
       return [
         say.given(rate, 'rate'),
@@ -120,15 +121,15 @@ const FACTS: readonly Fact[] = [
   ],
   [
     'perch',
-    ({ document, figure }, say) => {
-      const { least, most, pitch } = document.sizing?.perch ?? {};
-      const set = figure('eyesToSeats').value;
+    ({ input, figure }, say) => {
+      const { min, max, threadPitch } = input.sizing?.perch ?? {};
+      const set = figure('perchSetting').value;
       const parts = [
         set === null ? null : `perch setting ${say(set, 'length')} (eye-to-eye length minus spring length)`,
-        least === undefined || most === undefined
+        min === undefined || max === undefined
           ? null
-          : `adjustable from ${say.given(least, 'length')} to ${say.given(most, 'length')}`,
-        pitch === undefined ? null : `${say.given(pitch, 'length')} per turn`,
+          : `adjustable from ${say.given(min, 'length')} to ${say.given(max, 'length')}`,
+        threadPitch === undefined ? null : `${say.given(threadPitch, 'length')} per turn`,
       ].filter((part) => part !== null);
       return parts.length === 0 ? null : parts.join(', ');
     },
@@ -141,27 +142,28 @@ const FACTS: readonly Fact[] = [
     },
   ],
   ['preload at full extension', figure('preload')],
-  ['spring travel required', figure('springTravelNeeded')],
+  ['spring travel required', figure('springTravelRequired')],
   [
     'gas force',
     (axle, say) => {
-      const { rodDiameter, pressure } = axle.document.sizing?.gas ?? {};
+      const { shaftDiameter, pressure } = axle.input.sizing?.gas ?? {};
       const value = axle.figure('gasForce').value;
-      if (value === null || axle.document.sizing?.gas === undefined) return null;
-      const rod = rodDiameter === undefined ? [] : [`shaft ${say.given(numberOf(rodDiameter), 'length')}`];
+      if (value === null || axle.input.sizing?.gas === undefined) return null;
+      const rod =
+        shaftDiameter === undefined ? [] : [`shaft ${say.given(numberOf(shaftDiameter), 'length')}`];
       const gas = pressure === undefined ? [] : [say.given(numberOf(pressure), 'pressure')];
       return [say(value, 'force'), ...rod, ...gas].join(', ');
     },
   ],
   [
     'target at ride height',
-    ({ document }, say) => {
-      const { target, damping } = document.sizing ?? {};
-      const { frequency, onTyre, wheelRate, springRate } = target ?? {};
+    ({ input }, say) => {
+      const { target, damping } = input.sizing ?? {};
+      const { frequency, withTyre, wheelRate, springRate } = target ?? {};
       const parts = [
         frequency === undefined
           ? null
-          : `${say.given(numberOf(frequency), 'frequency')}${onTyre === true ? ' with the tyre' : ''}`,
+          : `${say.given(numberOf(frequency), 'frequency')}${withTyre === true ? ' with the tyre' : ''}`,
         wheelRate === undefined ? null : `${say.given(numberOf(wheelRate), 'rate')} at the wheel`,
         springRate === undefined ? null : `a spring of ${say.given(numberOf(springRate), 'rate')}`,
         damping === undefined ? null : `damping ratio ${numberOf(damping.ratio)}`,
@@ -169,7 +171,7 @@ const FACTS: readonly Fact[] = [
       return parts.length === 0 ? null : parts.join(', ');
     },
   ],
-  ['damping in compression, low-speed', figure('bumpDamping')],
+  ['damping in compression, low-speed', figure('compressionDamping')],
   ['damping in rebound, low-speed', figure('reboundDamping')],
   ['adjusters', (axle) => order(axle)?.adjusters],
   ['reservoir', (axle) => order(axle)?.reservoir],

@@ -3,7 +3,7 @@ import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { sweep } from '../../corner/sweep.ts';
 import type { Units } from '../../units.ts';
 import { plotCurves } from '../curves.ts';
-import { plotDamping } from '../damping-picture.ts';
+import { plotDampingForce } from '../damping-picture.ts';
 import { drawCorner } from '../drawing.ts';
 import type { Block } from './blocks.ts';
 
@@ -14,11 +14,11 @@ const FREE = 60;
 
 /** The corner in three poses, its curves, its damper. */
 export function axlePictures(
-  { axle, document, limits, curves, dampingTable }: AxleSizing,
+  { axle, input, limits, curves, dampingTable }: AxleSizing,
   units: Units,
 ): Block[] {
   const name = axleName(axle);
-  const { corner } = document;
+  const { corner } = input;
   const poses = `${name} corner at droop, ride and bump`;
   const drawn = sweep(corner, {
     bump: limits.bump?.travel ?? FREE,
@@ -26,7 +26,7 @@ export function axlePictures(
     columns: [],
   });
   const title = `${name}: through the travel`;
-  const damper = `${name}: damper force over shaft speed`;
+  const damper = `${name}: damper force against shaft speed`;
   return [
     { kind: 'picture', title: poses, svg: drawCorner(corner, drawn, { title: poses, limits, units }) },
     ...(curves === null
@@ -34,6 +34,8 @@ export function axlePictures(
       : [{ kind: 'picture', title, svg: plotCurves(curves, { title, panels: PANELS, units }) } as const]),
     ...(dampingTable.length === 0
       ? []
-      : [{ kind: 'picture', title: damper, svg: plotDamping(dampingTable, damper, { units }) } as const]),
+      : [
+          { kind: 'picture', title: damper, svg: plotDampingForce(dampingTable, damper, { units }) } as const,
+        ]),
   ];
 }

@@ -22,28 +22,24 @@ export function sayIn(units: Units): Say {
 }
 
 const BOLTS: Readonly<Record<string, string>> = {
-  foreAft: 'bolt axis longitudinal',
+  longitudinal: 'bolt axis longitudinal',
   inPlane: 'bolt axis in the transverse plane, square to the coilover',
 };
 
 /** One end of a coilover in words: what it is, its bore, its width, its bolt, the misalignment; null where nothing is known. */
-export function endWords(
-  { document, bearings }: AxleSizing,
-  end: 'mount' | 'chassis',
-  say: Say,
-): string | null {
-  const wanted = document.sizing?.order?.ends?.[end];
-  const given = document.limits.ends;
+export function endWords({ input, bearings }: AxleSizing, end: 'mount' | 'chassis', say: Say): string | null {
+  const wanted = input.sizing?.order?.mounts?.[end];
+  const given = input.limits.bearings;
   const bearing = end === 'mount' ? given?.mount : (given?.chassis ?? given?.otherEnd);
   const use = end === 'mount' ? bearings.mount : (bearings.chassis ?? bearings.otherEnd);
   if (wanted === undefined && bearing === undefined) return null;
   const { type, bore, width, spacers } = wanted ?? {};
   const parts = [
-    type,
+    type === 'fork' ? 'clevis' : type,
     bore === undefined ? undefined : `${type === 'stud' ? 'thread' : 'bore'} ${say.given(bore, 'length')}`,
     width === undefined ? undefined : `width ${say.given(width, 'length')}`,
     spacers === undefined ? undefined : `spacers: ${spacers}`,
-    bearing === undefined ? undefined : BOLTS[bearing.bolt],
+    bearing === undefined ? undefined : BOLTS[bearing.boltAxis],
     use === undefined ? undefined : misalignmentWords(use),
   ];
   return parts.filter((part) => part !== undefined).join(', ');

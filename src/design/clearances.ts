@@ -26,7 +26,7 @@ import { spaced } from '../words.ts';
 import type { DualPoint, Trial } from './trial.ts';
 
 /** Distances to be kept at every row of the travel, mm. Arms are straight lines between their joints, by name. */
-export interface KeepOut {
+export interface Clearances {
   /** From each arm to either end eye of the coilover; not from an arm to the eye on it. */
   readonly mountToArm?: Readonly<Record<string, number>>;
   /** From each arm to the spring's body. */
@@ -34,13 +34,13 @@ export interface KeepOut {
   /** From the tyre to the spring's body. */
   readonly springToTyre?: number;
   /** The spring's body: its outer diameter, and how far from the centre of either end eye it begins, mm. */
-  readonly spring?: { readonly diameter: number; readonly fromEyes: number };
+  readonly spring?: { readonly diameter: number; readonly seatOffset: number };
   /** Tyre by its overall radius and width, or by its marking. */
   readonly tyre?: Tyre | string;
 }
 
 /** The same, the tyre as numbers. */
-export type CheckedKeepOut = Omit<KeepOut, 'tyre'> & { readonly tyre?: Tyre };
+export type CheckedClearances = Omit<Clearances, 'tyre'> & { readonly tyre?: Tyre };
 
 /** Clearance beyond the required distance, mm. */
 export interface Margin {
@@ -68,8 +68,8 @@ export function armsOf({
 }
 
 /** The margins of a trial, in an order that is the same for all. */
-export function marginsOf(keepOut: CheckedKeepOut, trial: Trial): Margin[] {
-  const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = keepOut;
+export function marginsOf(clearances: CheckedClearances, trial: Trial): Margin[] {
+  const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = clearances;
   const { model, travel, rows, place } = trial;
   const { outer, inner } = model.shock;
   const arms = armsOf(model);
@@ -91,7 +91,7 @@ export function marginsOf(keepOut: CheckedKeepOut, trial: Trial): Margin[] {
       keep(name, distance, gapOf([place(eye, row)], along(arm)));
     }
     if (spring === undefined) continue;
-    const body = springBody(place(outer, row), place(inner, row), spring.fromEyes);
+    const body = springBody(place(outer, row), place(inner, row), spring.seatOffset);
     const fromBody = (other: readonly DualPoint[]) => scaled(gapOf(body, other), 1, -spring.diameter / 2);
     for (const { arm, distance, name } of bodies) keep(name, distance, fromBody(along(arm)));
     if (springToTyre !== undefined && tyre !== undefined) {
@@ -102,16 +102,16 @@ export function marginsOf(keepOut: CheckedKeepOut, trial: Trial): Margin[] {
 }
 
 /** The axis of the spring's body; where the eyes are too near to each other, their middle. */
-function springBody(a: DualPoint, b: DualPoint, fromEyes: number): DualPoint[] {
+function springBody(a: DualPoint, b: DualPoint, seatOffset: number): DualPoint[] {
   const [y, z] = line(a, b);
   const whole = length(y, z);
-  if (whole.value <= 2 * fromEyes) {
+  if (whole.value <= 2 * seatOffset) {
     return [[combined(0.5, a[0], 0.5, b[0]), combined(0.5, a[1], 0.5, b[1])]];
   }
   const [u, v] = [over(y, whole), over(z, whole)];
   return [
-    [combined(1, a[0], fromEyes, u), combined(1, a[1], fromEyes, v)],
-    [combined(1, b[0], -fromEyes, u), combined(1, b[1], -fromEyes, v)],
+    [combined(1, a[0], seatOffset, u), combined(1, a[1], seatOffset, v)],
+    [combined(1, b[0], -seatOffset, u), combined(1, b[1], -seatOffset, v)],
   ];
 }
 

@@ -8,7 +8,7 @@
 import { pushOf, type Stack, transfers } from '../springs/stack.ts';
 
 /** A bump stop as a table: how far it is pressed in (mm) and its force there (N), both rising from 0. */
-export type StopTable = readonly (readonly [pressed: number, force: number])[];
+export type BumpStopTable = readonly (readonly [pressed: number, force: number])[];
 
 /** What a coilover is made of, as far as its force goes. */
 export interface CoiloverForce {
@@ -18,34 +18,34 @@ export interface CoiloverForce {
   /** N that the gas pushes with at any length. */
   readonly gasForce: number;
   /** Length between the end eyes at which the bump stop is first touched, mm, and its table. */
-  readonly stop: { readonly contact: number; readonly table: StopTable } | null;
+  readonly bumpStop: { readonly contact: number; readonly table: BumpStopTable } | null;
 }
 
 /** Shares of the force between the end eyes, N: positive pushes them apart. */
-export interface EyeForce {
+export interface AxialForce {
   readonly spring: number;
   readonly gas: number;
-  readonly stop: number;
+  readonly bumpStop: number;
 }
 
 /** The shares at a length between the end eyes, mm. A spring that has come loose pushes with nothing. */
-export function eyeForce(coilover: CoiloverForce, length: number): EyeForce {
+export function axialForce(coilover: CoiloverForce, length: number): AxialForce {
   return {
     spring: pushOf(coilover.spring, coilover.loose - length).force,
     gas: coilover.gasForce,
-    stop: stopPush(coilover.stop, length).force,
+    bumpStop: bumpStopForce(coilover.bumpStop, length).force,
   };
 }
 
 /** All of it at a length, N, and its rate -dF/dL, N/mm. */
 export function totalPush(coilover: CoiloverForce, length: number): { force: number; rate: number } {
   const spring = pushOf(coilover.spring, coilover.loose - length);
-  const stop = stopPush(coilover.stop, length);
+  const stop = bumpStopForce(coilover.bumpStop, length);
   return { force: spring.force + coilover.gasForce + stop.force, rate: spring.rate + stop.rate };
 }
 
 /** Lengths between the eyes, mm, at which the rate jumps: the spring just loose, a spring of the stack shut, a point of the stop's table. */
-export function jumpLengths({ spring, loose, stop }: CoiloverForce): number[] {
+export function jumpLengths({ spring, loose, bumpStop: stop }: CoiloverForce): number[] {
   const shut = transfers(spring).map(({ compression }) => loose - compression);
   const pressed = stop === null ? [] : [0, ...stop.table.map(([at]) => at)].map((at) => stop.contact - at);
   return [loose, ...shut, ...pressed];
@@ -54,13 +54,16 @@ export function jumpLengths({ spring, loose, stop }: CoiloverForce): number[] {
 /** Length between the eyes at which the bump stop is first touched, mm; null where there is none. */
 export function contactLength(
   bumpStop: { readonly height: number } | undefined,
-  damper: { readonly closed: number } | null | undefined,
+  damper: { readonly compressedLength: number } | null | undefined,
 ): number | null {
-  return damper == null || bumpStop === undefined ? null : damper.closed + bumpStop.height;
+  return damper == null || bumpStop === undefined ? null : damper.compressedLength + bumpStop.height;
 }
 
 /** Between the points of the table in a straight line; beyond its end as steep as before. */
-export function stopPush(stop: CoiloverForce['stop'], length: number): { force: number; rate: number } {
+export function bumpStopForce(
+  stop: CoiloverForce['bumpStop'],
+  length: number,
+): { force: number; rate: number } {
   const pressed = stop === null ? 0 : stop.contact - length;
   if (stop === null || pressed <= 0) return { force: 0, rate: 0 };
   const table = [[0, 0] as const, ...stop.table.filter(([at]) => at > 0)];

@@ -19,16 +19,16 @@ const ROUNDING = 1e-6;
 
 /** The readings that would fix what is open. */
 export function missingReadings({ stations }: Layout, open: readonly (readonly number[])[]): Missing[] {
-  const coordinates = [...stations.values()].flatMap(({ name, how, forms }) =>
-    forms.map((form, axis) => ({ name, how, form, read: AXES[axis] })),
+  const coordinates = [...stations.values()].flatMap(({ name, kind, forms }) =>
+    forms.map((form, axis) => ({ name, kind, form, read: AXES[axis] })),
   );
   const movesAlong = (direction: readonly number[]) =>
     coordinates.map(({ form }) => coordinateOf(form, direction, true));
   const found: Missing[] = [];
   for (let left = open; left.length > 0; ) {
     const moves = left.map(movesAlong);
-    const sizes = coordinates.map(({ how }, c) =>
-      how === 'sought' ? Math.hypot(...moves.map((move) => move[c])) : 0,
+    const sizes = coordinates.map(({ kind }, c) =>
+      kind === 'sought' ? Math.hypot(...moves.map((move) => move[c])) : 0,
     );
     // Of several that move alike the first in the document.
     const most = Math.max(...sizes);

@@ -1,20 +1,20 @@
 // Distances are the same in a mirror. Points that hang on the rest by two points A and B alone can lie on either side of the line
-// through them; where nothing else was read of them, the readings don't tell which, and the first guess decides (B. Hendrickson,
+// through them; where nothing else was read of them, the readings don't tell which, and the first estimate decides (B. Hendrickson,
 // "Conditions for unique graph realizations", 1992, calls that a partial reflection; from memory). So for every pair A, B the
 // groups of points that fall apart without the two are mirrored and the fit is made again from there. It is another solution
-// where it fits about as well, and a better one where it fits better by more than chance: then the guess was on the wrong side.
+// where it fits about as well, and a better one where it fits better by more than chance: then the estimate was on the wrong side.
 
 import type { Point } from '../linkage/drawing.ts';
-import { certaintyOf, chiSquareAt, type Estimate, tried } from './estimate.ts';
+import { certaintyOf, chiSquareAt, type Fit, tried } from './estimate.ts';
 import { type Layout, placeOf, type Station } from './layout.ts';
 import type { Reading } from './readings.ts';
-import { isOpen } from './unfixed.ts';
+import { isOpen } from './undetermined.ts';
 
 /** Another place for some points. */
 export interface OtherSolution {
   /** The points that lie elsewhere. */
   readonly points: readonly string[];
-  readonly fit: Estimate;
+  readonly fit: Fit;
 }
 
 /** Chi-squares that differ by less may do so by chance, of three standard deviations. */
@@ -24,26 +24,26 @@ const HOPELESS = 1000;
 /** Points nearer than this are in one place, mm. */
 const ONE_PLACE = 1;
 const MOST_TRIED = 8;
-/** A guess with more points on wrong sides is no guess. */
+/** An estimate with more points on wrong sides is none. */
 const ROUNDS = 10;
 
 /** Solutions of a survey. */
 export interface Solutions {
-  readonly best: Estimate;
-  /** Points that the first guess had on the wrong side of a line. */
+  readonly best: Fit;
+  /** Points that the first estimate had on the wrong side of a line. */
   readonly turned: readonly string[];
   /** What the readings don't tell from the best. */
   readonly others: readonly OtherSolution[];
 }
 
 /** The best solution, from a first one, and those that the readings don't tell from it. */
-export function mirroredSolutions(layout: Layout, readings: readonly Reading[], first: Estimate): Solutions {
+export function mirroredSolutions(layout: Layout, readings: readonly Reading[], first: Fit): Solutions {
   let best = first;
   for (let round = 0; ; round++) {
     const fits = fitsFromMirrored(layout, readings, best);
     const better = fits
       .filter((fit) => sum(fit) < sum(best) - ALIKE)
-      .reduce<Estimate>((a, b) => (sum(b) < sum(a) ? b : a), best);
+      .reduce<Fit>((a, b) => (sum(b) < sum(a) ? b : a), best);
     if (better === best || round === ROUNDS) {
       if (fits.length === 0 && best === first) return { best, turned: [], others: [] };
       const fixed = fixedStations(layout, readings, best);
@@ -53,16 +53,18 @@ export function mirroredSolutions(layout: Layout, readings: readonly Reading[], 
   }
 }
 
-function fitsFromMirrored(layout: Layout, readings: readonly Reading[], from: Estimate): Estimate[] {
+function fitsFromMirrored(layout: Layout, readings: readonly Reading[], from: Fit): Fit[] {
   const starts = mirroredStarts(layout, readings, from.unknowns)
     .map((start) => ({ start, chiSquare: chiSquareAt(layout, readings, start) }))
     .filter(({ chiSquare }) => chiSquare < HOPELESS + 10 * sum(from))
     .sort((a, b) => a.chiSquare - b.chiSquare)
     .slice(0, MOST_TRIED);
-  return starts.map(({ start }) => tried(layout, readings, start)).filter(({ how }) => how === 'converged');
+  return starts
+    .map(({ start }) => tried(layout, readings, start))
+    .filter(({ status }) => status === 'converged');
 }
 
-function othersBeside(fixed: readonly Station[], best: Estimate, fits: readonly Estimate[]): OtherSolution[] {
+function othersBeside(fixed: readonly Station[], best: Fit, fits: readonly Fit[]): OtherSolution[] {
   const others: OtherSolution[] = [];
   for (const fit of fits) {
     const known = [best, ...others.map((other) => other.fit)];
@@ -74,12 +76,12 @@ function othersBeside(fixed: readonly Station[], best: Estimate, fits: readonly 
   return others;
 }
 
-function sum({ chiSquare }: Estimate): number {
+function sum({ chiSquare }: Fit): number {
   return chiSquare ?? Number.POSITIVE_INFINITY;
 }
 
 /** Points that lie in another place. */
-function movedPoints(stations: readonly Station[], a: Estimate, b: Estimate): string[] {
+function movedPoints(stations: readonly Station[], a: Fit, b: Fit): string[] {
   return stations.flatMap((station) => {
     const [from, to] = [placeOf(station, a.unknowns), placeOf(station, b.unknowns)];
     return Math.hypot(to[0] - from[0], to[1] - from[1]) > ONE_PLACE ? [station.name] : [];
@@ -87,7 +89,7 @@ function movedPoints(stations: readonly Station[], a: Estimate, b: Estimate): st
 }
 
 /** The points that are fixed: any other lies in many places anyway. */
-function fixedStations(layout: Layout, readings: readonly Reading[], { unknowns }: Estimate): Station[] {
+function fixedStations(layout: Layout, readings: readonly Reading[], { unknowns }: Fit): Station[] {
   const { open } = certaintyOf(layout, readings, unknowns);
   return [...layout.stations.values()].filter(({ forms }) => !forms.some((form) => isOpen(form, open)));
 }
@@ -163,7 +165,7 @@ function mirrored(
   let moved = false;
   for (const name of group) {
     const station = stations.get(name);
-    if (station?.how !== 'sought') continue;
+    if (station?.kind !== 'sought') continue;
     const [y, z] = placeOf(station, unknowns);
     const side = n[0] * (y - ay) + n[1] * (z - az);
     moved ||= Math.abs(2 * side) > ONE_PLACE;
