@@ -76,7 +76,7 @@ export function rockerLine(gcs: PlanegcsModule): Line {
 const TURN = 1.2;
 
 /** A chain of so many windows, from its drawing to the places of its moving points in `out`, by the first upright's turn. */
-function chain(windows: number): { run: Task; out: Float64Array } {
+export function chain(windows: number): { run: Task; out: Float64Array } {
   const drawing = fourBarChain(windows, Math.PI / 2);
   const driver = { turn: 'upright0' };
   const turns = spread(TURN);
@@ -162,7 +162,7 @@ const MORE_CELLS = 320;
 const BAR = 1000;
 
 /** A scissor lift of so many cells: its drawing, its whole path from flat to upright, and all places at every pose. */
-function lift(cells: number): Task {
+export function lift(cells: number): Task {
   const drawing = scissorLift(cells, BAR, 0.6);
   const names = Object.keys(drawing.points);
   const run = () => {

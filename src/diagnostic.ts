@@ -39,8 +39,8 @@ export function unknownOptions(options: unknown, known: readonly string[], under
     return [fault('notOptions', under, { got: show(options), allowed: known })];
   }
   const faults: Diagnostic[] = [];
-  for (const name of Object.keys(options)) {
-    if (known.includes(name)) continue;
+  for (const name in options) {
+    if (known.includes(name) || !Object.hasOwn(options, name)) continue;
     faults.push(fault('unknownOption', under === '' ? name : `${under}.${name}`, { allowed: known }));
   }
   return faults;

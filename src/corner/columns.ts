@@ -45,8 +45,10 @@ export type Fill<Out> = (m: Float64Array, rows: number, out: Out, first: number,
 
 /** How a column is made: with gaps or without; `byTravel` says that it is a rate by travel, or comes of one. */
 export type Recipe = Changing & {
-  /** Index of the measure whose values it is as they are; -1 for none. */
+  /** The reading that it is, times and plus something: 3 i for the value of measure i, 3 i + 1 and 3 i + 2 for its derivatives; -1 for none. */
   readonly itself: number;
+  readonly times: number;
+  readonly plus: (model: CornerModel) => number;
 } & (
     | { readonly gaps: false; readonly byTravel: boolean; readonly fill: Fill<Float64Array> }
     | { readonly gaps: true; readonly byTravel: boolean; readonly fill: Fill<(number | null)[]> }
@@ -61,7 +63,7 @@ interface Changing {
 }
 
 type Rate = (m: Float64Array, dm: Float64Array, i: number, model: CornerModel) => number;
-type Drawn = (input: HardpointCoordinate) => number;
+type Drawn = (input: HardpointCoordinate, model: CornerModel) => number;
 
 /** What is to be read of a pose, and the columns made from it; of names alone, so that it serves all corners that share them. */
 export interface ColumnPlan {
@@ -72,12 +74,17 @@ export interface ColumnPlan {
   readonly info: readonly ColumnInfo[];
   /** Without travel. */
   readonly recipes: readonly Recipe[];
-  /** For each measure the recipe that its values are, if nothing else wants them; else -1. */
+  /** For each reading, as `itself` counts them, the recipe that it is, if nothing else wants it; else SEVERAL or NOBODY. */
   readonly sinks: readonly number[];
 }
 
-/** What is wanted of a measure. */
-type Wanted = 'value' | 'rates' | 'both';
+/** What is wanted of a measure: its value, first and second derivative. */
+const WANTED = { value: [0], rate: [1], bend: [2], both: [0, 1], rates: [1, 2] } as const;
+type Wanted = keyof typeof WANTED;
+
+/** Of readings that go to no column straight. */
+export const SEVERAL = -1;
+export const NOBODY = -2;
 
 /**
  * Asks for a measure; returns where it is among the readings. The contact patch's height is asked for as TRAVEL: it needs no
@@ -114,8 +121,9 @@ const STANDARD: readonly Standard[] = [
     label: 'installation ratio',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
-      const length = read(shockLength(model), 'rates');
+      const z = read(TRAVEL, 'rate');
+      const length = read(shockLength(model), 'rate');
+      if (z === AXIS) return minusRate(length, FIRST);
       return plain(
         true,
         (m, rows, out, first) => {
@@ -132,7 +140,8 @@ const STANDARD: readonly Standard[] = [
     gaps: false,
     recipe(model, read) {
       const z = read(TRAVEL, 'rates');
-      const length = read(shockLength(model), 'rates');
+      const length = read(shockLength(model), z === AXIS ? 'bend' : 'rates');
+      if (z === AXIS) return minusRate(length, SECOND);
       return plain(
         true,
         (m, rows, out, first) => {
@@ -168,7 +177,7 @@ const STANDARD: readonly Standard[] = [
     label: 'kingpin inclination, top inboard +',
     gaps: false,
     recipe: (model, read) =>
-      model.kingpin === null ? null : lean([model.kingpin.lower, model.kingpin.upper], read),
+      model.kingpin === null ? null : kingpinLean(model, [model.kingpin.lower, model.kingpin.upper], read),
   },
   {
     name: 'halfTrackChange',
@@ -189,7 +198,7 @@ const STANDARD: readonly Standard[] = [
     label: 'roll-centre height above the ground of that pose',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
+      const z = read(TRAVEL, 'rate');
       const y = read(patch(model), 'both');
       return plain(
         true,
@@ -206,13 +215,18 @@ const STANDARD: readonly Standard[] = [
     label: 'instant centre of the upright, y',
     gaps: true,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
+      const z = read(TRAVEL, 'rate');
       const y = read(patch(model), 'both');
-      const w = read(turn(model), 'rates');
+      const w = read(turn(model), 'rate');
       return gappy(
-        (m, i) => {
-          const rate = travelRate(m, z, i);
-          return turns(m[w + FIRST + i], rate) ? finite(m[y + i] - rate / m[w + FIRST + i]) : null;
+        (m, i) => turns(m[w + FIRST + i], travelRate(m, z, i)),
+        (m, rows, out, first) => {
+          for (let i = 0; i < rows; i++) {
+            const rate = travelRate(m, z, i);
+            const value = m[y + i] - rate / m[w + FIRST + i];
+            if (turns(m[w + FIRST + i], rate) && Number.isFinite(value)) out[first + i] = value;
+            else out[first + i] = null;
+          }
         },
         (m, dm, i) => dm[y + i] + slopeChange(m, dm, w, z, i) / slope(m, w, z, i) ** 2,
       );
@@ -224,15 +238,20 @@ const STANDARD: readonly Standard[] = [
     label: 'instant centre of the upright, z',
     gaps: true,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
+      const z = read(TRAVEL, 'rate');
       const y = read(patch(model), 'both');
-      const w = read(turn(model), 'rates');
+      const w = read(turn(model), 'rate');
       const height = read({ y: model.contactPatch }, 'value');
       return gappy(
-        (m, i) =>
-          turns(m[w + FIRST + i], travelRate(m, z, i))
-            ? finite(m[height + i] + m[y + FIRST + i] / m[w + FIRST + i])
-            : null,
+        (m, i) => turns(m[w + FIRST + i], travelRate(m, z, i)),
+        (m, rows, out, first) => {
+          for (let i = 0; i < rows; i++) {
+            const value = m[height + i] + m[y + FIRST + i] / m[w + FIRST + i];
+            if (turns(m[w + FIRST + i], travelRate(m, z, i)) && Number.isFinite(value))
+              out[first + i] = value;
+            else out[first + i] = null;
+          }
+        },
         (m, dm, i) => {
           const up = m[y + FIRST + i] / m[w + FIRST + i];
           const change = slopeChange(m, dm, y, z, i) - up * slopeChange(m, dm, w, z, i);
@@ -247,9 +266,9 @@ const STANDARD: readonly Standard[] = [
     label: 'inverse distance from contact patch to instant centre, inboard +',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
+      const z = read(TRAVEL, 'rate');
       const y = read(patch(model), 'both');
-      const w = read(turn(model), 'rates');
+      const w = read(turn(model), 'rate');
       return plain(
         true,
         (m, rows, out, first) => {
@@ -358,7 +377,7 @@ function makePlan(
   const measures: Measure[] = [];
   const derived: boolean[] = [];
   const keys: string[] = [];
-  const valued: number[] = [];
+  const uses: number[] = [];
   const read: Read = (asked, want) => {
     if (asked === TRAVEL && axis === 'contactPatch') return AXIS;
     const measure = asked === TRAVEL ? { y: model.contactPatch } : asked;
@@ -368,10 +387,10 @@ function makePlan(
       at = keys.push(key) - 1;
       measures.push(measure);
       derived.push(false);
-      valued.push(0);
+      uses.push(0, 0, 0);
     }
     if (want !== 'value') derived[at] = true;
-    if (want !== 'rates') valued[at]++;
+    for (const part of WANTED[want]) uses[3 * at + part]++;
     return READING * at;
   };
   const info: ColumnInfo[] = [TRAVELS[axis]];
@@ -402,8 +421,12 @@ function makePlan(
       add({ name, unit: 'mm', label, gaps: false, recipe });
     }
   }
-  const sinks = measures.map((_, at) =>
-    valued[at] === 1 ? recipes.findIndex(({ itself }) => itself === at) : -1,
+  const sinks = uses.map((times, reading) =>
+    times === 0
+      ? NOBODY
+      : times > 1
+        ? SEVERAL
+        : recipes.findIndex((recipe) => isStraight(recipe, reading, measures[Math.floor(reading / 3)])),
   );
   return { measures, derived, info: Object.freeze(info), recipes, sinks };
 }
@@ -489,6 +512,29 @@ function lean([a, b]: readonly [string, string], read: Read): Recipe {
   return linear(read({ angle: [a, b] }, 'value'), DEGREES, (model) => (isUp(model) ? -90 : 90));
 }
 
+/** The same of the kingpin: where it is a line of the upright it leans as that turns, which need not be read again. */
+function kingpinLean(model: CornerModel, [a, b]: readonly [string, string], read: Read): Recipe {
+  const carried = model.drawing.bodies[model.upright];
+  if (!(carried.includes(a) && carried.includes(b))) return lean([a, b], read);
+  const line = ({ drawing: { points } }: CornerModel): Point => [
+    points[b][0] - points[a][0],
+    points[b][1] - points[a][1],
+  ];
+  return linear(
+    read(turn(model), 'value'),
+    DEGREES,
+    (of) => {
+      const [y, z] = line(of);
+      return Math.atan2(z, y) * DEGREES - (z >= 0 ? 90 : -90);
+    },
+    ({ shift }, of) => {
+      const [y, z] = line(of);
+      const [from, to] = [shift[a] ?? AT_REST, shift[b] ?? AT_REST];
+      return ((y * (to[1] - from[1]) - z * (to[0] - from[0])) / (y * y + z * z)) * DEGREES;
+    },
+  );
+}
+
 /** The angle at b between the lines to a and to c: 0 to 180 as drawn, continuous from there. */
 function angleAt([a, b, c]: readonly [string, string, string], read: Read): Recipe {
   const one = read({ angle: [b, a] }, 'value');
@@ -500,7 +546,7 @@ function angleAt([a, b, c]: readonly [string, string, string], read: Read): Reci
     return [turned - wholeTurns < 0 ? -1 : 1, wholeTurns];
   };
   return {
-    itself: NOT_ITSELF,
+    ...NO_READING,
     gaps: false,
     byTravel: false,
     fill: (m, rows, out, first, model) => {
@@ -513,19 +559,17 @@ function angleAt([a, b, c]: readonly [string, string, string], read: Read): Reci
   };
 }
 
-const NOT_ITSELF = -1;
 const NOTHING_DRAWN: Drawn = () => 0;
 const NO_ZERO = () => 0;
+/** Of what is made of several readings. */
+const NO_READING = { itself: -1, times: 1, plus: NO_ZERO };
 
-/** A value, as it is read; `zero` may be a drawn one. */
-function linear(
-  at: number,
-  factor = 1,
-  zero: (model: CornerModel) => number = NO_ZERO,
-  drawn = NOTHING_DRAWN,
-): Recipe {
+/** A reading's value, as it is read; `zero` may be a drawn one. */
+function linear(at: number, factor = 1, zero = NO_ZERO as Recipe['plus'], drawn = NOTHING_DRAWN): Recipe {
   return {
-    itself: factor === 1 && zero === NO_ZERO ? at / READING : NOT_ITSELF,
+    itself: (3 * at) / READING,
+    times: factor,
+    plus: zero,
     gaps: false,
     byTravel: false,
     fill: (m, rows, out, first, model) => {
@@ -537,29 +581,39 @@ function linear(
   };
 }
 
-/** What is made of readings in any way. */
-function plain(byTravel: boolean, fill: Fill<Float64Array>, rate: Rate): Recipe {
-  return { itself: NOT_ITSELF, gaps: false, byTravel, fill, rate, drawn: NOTHING_DRAWN };
+/** Minus a derivative by the sweep's axis, where that is the travel. */
+function minusRate(at: number, part: typeof FIRST | typeof SECOND): Recipe {
+  const reading = at + part;
+  return { ...linear(reading, -1), itself: (3 * at) / READING + part / FIRST, byTravel: true };
 }
 
-/** What comes of a rate by travel, and is null at some poses. */
-function gappy(value: (m: Float64Array, i: number) => number | null, rate: Rate): Recipe {
+/** Whether a column is a reading and no more; of a coordinate that goes nowhere but as it is. */
+function isStraight({ itself, times, plus }: Recipe, reading: number, measure: Measure): boolean {
+  const isCoordinate = reading % 3 === 0 && ('x' in measure || 'y' in measure);
+  return itself === reading && !(isCoordinate && (times !== 1 || plus !== NO_ZERO));
+}
+
+/** What is made of readings in any way. */
+function plain(byTravel: boolean, fill: Fill<Float64Array>, rate: Rate): Recipe {
+  return { ...NO_READING, gaps: false, byTravel, fill, rate, drawn: NOTHING_DRAWN };
+}
+
+/** What comes of a rate by travel, and is null where the upright does not turn. */
+function gappy(
+  isDefined: (m: Float64Array, i: number) => boolean,
+  fill: Fill<(number | null)[]>,
+  rate: Rate,
+): Recipe {
   return {
-    itself: NOT_ITSELF,
+    ...NO_READING,
     gaps: true,
     byTravel: true,
-    fill: (m, rows, out, first) => {
-      for (let i = 0; i < rows; i++) out[first + i] = value(m, i);
-    },
-    rate: (m, dm, i, model) => (value(m, i) === null ? Number.NaN : rate(m, dm, i, model)),
+    fill,
+    rate: (m, dm, i, model) => (isDefined(m, i) ? rate(m, dm, i, model) : Number.NaN),
     drawn: NOTHING_DRAWN,
   };
 }
 
 function turns(turn: number, travel: number): boolean {
   return Math.abs(turn) >= NO_TURN * Math.abs(travel);
-}
-
-function finite(value: number): number | null {
-  return Number.isFinite(value) ? value : null;
 }

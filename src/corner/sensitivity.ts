@@ -77,7 +77,7 @@ export function ratedColumns(
     for (let k = 0; k < inputs.length; k++) {
       readRates(s, k, rows);
       recipes.forEach(({ rate, drawn }, c) => {
-        const constant = drawn(inputs[k]);
+        const constant = drawn(inputs[k], model);
         for (let i = 0; i < rows; i++) {
           const value = rate(m, s.rates, i, model) + constant;
           found[k][c].push(Number.isFinite(value) ? value : null);

@@ -5,12 +5,13 @@ import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
 import { drawnValue } from '../linkage/measure-series.ts';
 import { tracePath } from '../linkage/motion.ts';
 import type { MotionEnd, MotionStatus, Path } from '../linkage/path.ts';
-import { type Reader, reader, readRows } from '../linkage/reader.ts';
+import { type Reader, reader, readRows, type Sink } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
 import type { AllowedColumn, ColumnOf, Columns, Pose, Row } from './column-types.ts';
 import {
   type ColumnInfo,
   type ColumnPlan,
+  NOBODY,
   planColumns,
   type Recipe,
   type TravelReference,
@@ -240,20 +241,23 @@ function readColumns({ plan, travel, driver, room }: LaidSweep, r: Reader, model
   const rows = travel.length;
   const columns: Record<string, Float64Array | (number | null)[]> = { travel };
   const filled = recipes.map(({ gaps }, c) => {
-    // In a column without gaps every entry is finite: rows stand at no dead point.
+    // Without gaps every entry is finite: rows stand at no dead point. With gaps a list of numbers takes less room until one is null.
     const column = gaps
-      ? new Array<number | null>(rows).fill(null)
+      ? new Array<number | null>(rows)
       : new Float64Array(room.buffer, room.byteOffset + c * rows * WIDTH, rows);
     columns[info[c + 1].name] = column;
     return column;
   });
-  const straight = sinks.map((c) => (c < 0 ? null : (filled[c] as Float64Array)));
+  const straight = sinks.map((c): Sink | false | undefined => {
+    if (c < 0) return c === NOBODY ? false : undefined;
+    return { out: filled[c] as Float64Array, plus: recipes[c].plus(model), times: recipes[c].times };
+  });
   const { m } = r;
   for (let first = 0; first < rows; ) {
     const read = readRows(r, driver, first, straight);
     for (let c = 0; c < recipes.length; c++) {
       const { itself, fill } = recipes[c];
-      if (itself >= 0 && sinks[itself] === c) continue;
+      if (sinks[itself] === c) continue;
       fill(m, read, filled[c] as Float64Array & (number | null)[], first, model);
     }
     first += read;

@@ -10,6 +10,7 @@
 // Else the pose at the end is brought to rounding, and is the start of the next piece.
 
 import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { BIFURCATION_STEP_FRACTION, locateBifurcation, type Signs, signsAtStart } from './bifurcation.ts';
 import { acceptDriver, driverScale, driverSeries, isConstantDriver, vanishes } from './parameter.ts';
@@ -108,7 +109,7 @@ function predicted(
   t: Float64Array,
   origin: number,
 ): Predicted {
-  const inverse = new Float64Array(INVERSE_ORDER + 1);
+  const inverse = smallArray(INVERSE_ORDER + 1);
   revert(t, inverse);
   return {
     series: { z: keptCoefficients(e), order: e.order },

@@ -7,6 +7,7 @@
 // expanded about by itself.
 
 import { horner } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import type { BoundMeasure } from './measure.ts';
 import { measureSeries, unwrap, valueAt } from './measure-series.ts';
 import type { Path, Piece } from './path.ts';
@@ -34,9 +35,8 @@ export interface Curve {
   readonly isGood: boolean;
 }
 
-/** Where the coefficients of the derivatives stand. */
-export const firstAt = (order: number): number => order + 1;
-export const secondAt = (order: number): number => 2 * order + 1;
+/** Where the coefficients of the value (part 0) and of the derivatives (1, 2) stand. */
+export const partAt = (order: number, part: number): number => part * order + Math.min(part, 1);
 
 /** Whether a measure is a coordinate, not relative to a body: its series is as good as that of the motion. */
 export function isPlain({ kind, frame }: BoundMeasure): boolean {
@@ -88,7 +88,7 @@ function curveAbout(
   size: number,
 ): Curve | null {
   const { z, order, unit } = piece;
-  const c = new Float64Array(3 * order);
+  const c = smallArray(3 * order);
   const arm = measureSeries(measure, z, order + 1, order, c, centre, scale);
   const curve = { from, to, centre, scale, order, c, isGood: true };
   if (!isPlain(measure)) {
@@ -110,7 +110,7 @@ function curveAbout(
 
 /** Fills in the coefficients of the derivatives. */
 export function derive(c: Float64Array, order: number, rate: number): void {
-  const [first, second] = [firstAt(order), secondAt(order)];
+  const [first, second] = [partAt(order, 1), partAt(order, 2)];
   for (let k = 1; k <= order; k++) c[first + k - 1] = k * rate * c[k];
   for (let k = 1; k < order; k++) c[second + k - 1] = k * rate * c[first + k];
 }

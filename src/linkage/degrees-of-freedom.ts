@@ -6,7 +6,7 @@ import { nullVector } from '../numerics/elimination.ts';
 import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
 import { barMisfits, drawingOf } from './bar-misfit.ts';
 import type { Form } from './form.ts';
-import { factorise, type Rows } from './rows.ts';
+import { EMPTY, factorise, type Rows } from './rows.ts';
 import type { System } from './system.ts';
 
 /** A component of a unit null vector below this counts as none. */
@@ -51,9 +51,6 @@ function displacement({ free, re, im }: Form, z: ArrayLike<number>): number {
   });
   return Math.hypot(x, y);
 }
-
-/** A row of the Jacobian, divided by its scale, is empty below this. */
-const EMPTY = 1e-12;
 
 /** The Jacobian of the drawn pose. */
 function drawnJacobian(e: Rows): Sparse {

@@ -3,6 +3,7 @@
 // bordered Jacobian has changed its sign. If anything fails, the whole path is left to arc length, which finds the cause.
 
 import { type Bordered, differ, marksOf } from '../numerics/bordered.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import { type Closing, closing, driverHere, takeGradient } from './closing.ts';
 import { drawnValue, unwrap } from './measure-series.ts';
 import { ASTRAY, driverScale } from './parameter.ts';
@@ -95,7 +96,7 @@ function predict(
   if (!(step >= WORTH)) return null;
   const lo = Math.max((from - at) / unit, -step);
   const hi = Math.min((to - at) / unit, step);
-  const t = new Float64Array(2);
+  const t = smallArray(2);
   t[0] = at;
   t[1] = unit;
   const piece: Piece = {

@@ -1,7 +1,7 @@
 // Where a measure is stationary along a path: roots of the derivative of its curves.
 
 import { horner, roots } from '../numerics/polynomial.ts';
-import { firstAt, valueOn } from './curves.ts';
+import { partAt, valueOn } from './curves.ts';
 import type { BoundMeasure } from './measure.ts';
 import type { Path } from './path.ts';
 import { curvesAt, reader } from './reader.ts';
@@ -33,7 +33,7 @@ export function extremes(path: Path, measure: BoundMeasure): StationaryPlace[] {
     for (const curve of curvesAt(r, p, 0)) {
       const { from, to, centre, scale, order, c, isGood } = curve;
       if (!isGood) continue;
-      const slope = c.subarray(firstAt(order), firstAt(order) + order);
+      const slope = c.subarray(partAt(order, 1), partAt(order, 2));
       const [low, high] = [(from - centre) / scale, (to - centre) / scale];
       let change = 0;
       for (let k = order; k >= 1; k--) change = (change + Math.abs(c[k])) * Math.max(high, -low);

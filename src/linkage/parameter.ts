@@ -2,6 +2,7 @@
 // piece.
 
 import { horner } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import type { BoundMeasure } from './measure.ts';
 import { measureSeries, unwrap, valueAt } from './measure-series.ts';
 import { type Series, STRIDE, type TaylorExpansion } from './series.ts';
@@ -54,7 +55,7 @@ export function driverSeries(
   measure: BoundMeasure | null,
   near: number | null,
 ): Float64Array {
-  const t = new Float64Array(e.order + 1);
+  const t = smallArray(e.order + 1);
   if (measure === null) {
     arcLength(e, near ?? 0, t);
     return t;

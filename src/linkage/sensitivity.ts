@@ -26,7 +26,7 @@
 
 import { solve } from '../numerics/elimination.ts';
 import { evaluateMany } from '../numerics/polynomial.ts';
-import { derive, firstAt, secondAt } from './curves.ts';
+import { derive, partAt } from './curves.ts';
 import { addForms as combineForms, constantForm, type Form, type Forms, packForms } from './form.ts';
 import { type RatedForm, ratedLine, rateForms, type Shift } from './form-rates.ts';
 import type { BoundMeasure } from './measure.ts';
@@ -58,21 +58,25 @@ export interface Sensor {
   readonly zeros: readonly (readonly number[])[];
   /** The block's unknowns, forms W and denominators of measures, laid out like readings; and the driver. */
   readonly z: Float64Array;
-  readonly wx: Float64Array;
-  readonly wy: Float64Array;
+  readonly w: Plane;
   readonly under: Float64Array;
   readonly t: Float64Array;
   /** What takes right-hand sides to unknowns: entry (u, i) of row j at `answer[(u * rows + i) * BLOCK + j]`. */
   readonly answer: Float64Array;
   /** The block's changes V; of one order right-hand sides, unknowns and what is taken of the tangent; the driver's. */
-  readonly vx: Float64Array;
-  readonly vy: Float64Array;
+  readonly v: Plane;
   readonly rhs: Float64Array;
   readonly y: Float64Array;
   readonly along: Float64Array;
   readonly drive: Float64Array;
   /** Derivatives of the readings by the last shift, laid out like `reader.m`. */
   readonly rates: Float64Array;
+}
+
+/** Both coordinates of the forms of a block. */
+interface Plane {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
 }
 
 /** A product conj(F) W of two forms, by index. */
@@ -126,13 +130,11 @@ export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Sh
     products: seen,
     zeros,
     z: room(unknowns),
-    wx: room(count),
-    wy: room(count),
+    w: { x: room(count), y: room(count) },
     under: room(bound.length),
     t: room(1),
     answer: new Float64Array(unknowns * rows * BLOCK),
-    vx: room(count),
-    vy: room(count),
+    v: { x: room(count), y: room(count) },
     rhs: new Float64Array(rows * BLOCK),
     y: new Float64Array(unknowns * BLOCK),
     along: new Float64Array(BLOCK),
@@ -164,40 +166,20 @@ function withoutZeros({ x, y, free, re, im }: Form): Form {
 
 /** Reads a block of rows as `readRows`, and makes their poses ready for `readRates`. */
 export function readPoses(s: Sensor, t: Float64Array, from: number): number {
-  const { reader, orders, forms, z, wx, wy, under, formOf } = s;
+  const { reader, orders, forms, z, w, under, formOf } = s;
   const rows = readRows(reader, t, from);
   const p = pieceAt(reader.path, t[from]);
   readDriver(reader, p, t, from, rows);
   s.t.set(reader.t);
   expandUnknowns(reader.path.pieces[p], reader.x, rows, z);
-  drawForms(forms, KEPT, rows, wx, wy);
-  addForms(forms, z, 0, KEPT - 1, rows, wx, wy);
-  for (const { frame, form, product } of s.products) {
-    for (let k = 0; k < KEPT; k++) {
-      const at = product * READING + k * BLOCK;
-      wx.fill(0, at, at + rows);
-      wy.fill(0, at, at + rows);
-      for (let n = 0; n <= k; n++) {
-        addProduct(
-          wx,
-          wy,
-          frame * READING + n * BLOCK,
-          wx,
-          wy,
-          form * READING + (k - n) * BLOCK,
-          rows,
-          wx,
-          wy,
-          at,
-        );
-      }
-    }
-  }
+  drawForms(forms, KEPT, rows, w);
+  addForms(forms, z, 0, KEPT - 1, rows, w);
+  for (const seen of s.products) for (let k = 0; k < KEPT; k++) fillProduct(seen, k, rows, w, [w, w]);
   fillAnswers(s, rows);
   [...reader.measures, s.driver].forEach((measure, i) => {
     const f = formOf[i] * READING;
     if (measure.kind === 'x' || measure.kind === 'y') return;
-    squareBlock(wx, wy, f, orders, rows, under, i * READING);
+    squareBlock(w, f, orders, rows, under, i * READING);
     if (measure.kind === 'length') rootBlock(measure.offset, orders, rows, under, i * READING);
   });
   return rows;
@@ -205,26 +187,17 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
 
 /** The derivatives of the block's readings by a shift, into `s.rates`. Where none exists they are not finite. */
 export function readRates(s: Sensor, shift: number, rows: number): void {
-  const { reader, driver, orders, forms, z, wx, wy, under, t, vx, vy, along, drive, formOf, rates } = s;
+  const { reader, driver, orders, forms, z, w, under, t, v, along, drive, formOf, rates } = s;
   const moves = s.shifts[shift];
-  drawForms(moves, orders, rows, vx, vy);
-  addForms(moves, z, 0, orders - 1, rows, vx, vy);
+  drawForms(moves, orders, rows, v);
+  addForms(moves, z, 0, orders - 1, rows, v);
   const drivenAt = formOf.length - 1;
   const drivenForm = formOf[drivenAt] * READING;
   const drawn = drawnRate(driver, s, drivenAt, moves) + s.zeros[shift][drivenAt];
   for (let k = 0; k < orders; k++) {
     solveOrder(s, moves, k, rows);
-    addForms(forms, s.y, k, k, rows, vx, vy, 0);
-    for (const { frame, form, product } of s.products) {
-      const at = product * READING + k * BLOCK;
-      vx.fill(0, at, at + rows);
-      vy.fill(0, at, at + rows);
-      for (let n = 0; n <= k; n++) {
-        const [f, w] = [frame * READING + n * BLOCK, form * READING + (k - n) * BLOCK];
-        addProduct(vx, vy, f, wx, wy, w, rows, vx, vy, at);
-        addProduct(wx, wy, f, vx, vy, w, rows, vx, vy, at);
-      }
-    }
+    addForms(forms, s.y, k, k, rows, v, 0);
+    for (const seen of s.products) fillProduct(seen, k, rows, v, [v, w], [w, v]);
     rateOrder(driver, s, drivenForm, under, drivenAt * READING, k, rows, drive, 0);
     // What is missing of the driver's change, made up along the tangent.
     for (let j = 0; j < rows; j++) {
@@ -236,8 +209,8 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
       const from = f * READING + BLOCK;
       const to = f * READING + k * BLOCK;
       for (let j = 0; j < rows; j++) {
-        vx[to + j] += along[j] * wx[from + j];
-        vy[to + j] += along[j] * wy[from + j];
+        v.x[to + j] += along[j] * w.x[from + j];
+        v.y[to + j] += along[j] * w.y[from + j];
       }
     }
   }
@@ -263,21 +236,14 @@ function expandUnknowns({ z: c, order, unit }: Piece, x: Float64Array, rows: num
   for (let i = 0, to = 0; i * width < c.length; i++, to += READING) {
     for (let k = 0; k < width; k++) w[k] = c[i * width + k];
     derive(w, order, 1 / unit);
-    evaluateMany(w, 0, order, x, rows, false, z, to);
-    evaluateMany(w, firstAt(order), order - 1, x, rows, false, z, to + BLOCK);
-    evaluateMany(w, secondAt(order), order - 2, x, rows, false, z, to + SECOND);
+    for (let part = 0; part < KEPT; part++)
+      evaluateMany(w, partAt(order, part), order - part, x, rows, false, z, to + part * BLOCK);
     for (let j = to + SECOND; j < to + SECOND + rows; j++) z[j] *= 0.5;
   }
 }
 
 /** Forms of a block at their drawn values, with nothing above order 0. */
-function drawForms(
-  { count, d }: Forms,
-  orders: number,
-  rows: number,
-  x: Float64Array,
-  y: Float64Array,
-): void {
+function drawForms({ count, d }: Forms, orders: number, rows: number, { x, y }: Plane): void {
   for (let f = 0; f < count; f++) {
     for (let k = 0; k < orders; k++) {
       const at = f * READING + k * BLOCK;
@@ -301,8 +267,7 @@ function addForms(
   from: number,
   to: number,
   rows: number,
-  x: Float64Array,
-  y: Float64Array,
+  { x, y }: Plane,
   step = BLOCK,
 ): void {
   const stride = step === 0 ? BLOCK : READING;
@@ -323,22 +288,25 @@ function addForms(
   }
 }
 
-/** Adds conj(F) W of two orders of a block. */
-function addProduct(
-  fx: Float64Array,
-  fy: Float64Array,
-  f: number,
-  wx: Float64Array,
-  wy: Float64Array,
-  w: number,
+/** Order k of the product conj(F) W of a block, or of the sum of such products, F and W from two planes. */
+function fillProduct(
+  { frame, form, product }: Seen,
+  k: number,
   rows: number,
-  x: Float64Array,
-  y: Float64Array,
-  at: number,
+  { x, y }: Plane,
+  ...planes: readonly (readonly [F: Plane, W: Plane])[]
 ): void {
-  for (let j = 0; j < rows; j++) {
-    x[at + j] += fx[f + j] * wx[w + j] + fy[f + j] * wy[w + j];
-    y[at + j] += fx[f + j] * wy[w + j] - fy[f + j] * wx[w + j];
+  const at = product * READING + k * BLOCK;
+  x.fill(0, at, at + rows);
+  y.fill(0, at, at + rows);
+  for (let n = 0; n <= k; n++) {
+    const [f, w] = [frame * READING + n * BLOCK, form * READING + (k - n) * BLOCK];
+    for (const [F, W] of planes) {
+      for (let j = 0; j < rows; j++) {
+        x[at + j] += F.x[f + j] * W.x[w + j] + F.y[f + j] * W.y[w + j];
+        y[at + j] += F.x[f + j] * W.y[w + j] - F.y[f + j] * W.x[w + j];
+      }
+    }
   }
 }
 
@@ -365,8 +333,7 @@ function fillAnswers({ reader, z, answer }: Sensor, rows: number): void {
 
 /** |W|^2 of a block, as many orders. */
 function squareBlock(
-  wx: Float64Array,
-  wy: Float64Array,
+  { x, y }: Plane,
   from: number,
   orders: number,
   rows: number,
@@ -379,7 +346,7 @@ function squareBlock(
       for (let i = 0; i <= k; i++) {
         const a = from + i * BLOCK + j;
         const b = from + (k - i) * BLOCK + j;
-        sum += wx[a] * wx[b] + wy[a] * wy[b];
+        sum += x[a] * x[b] + y[a] * y[b];
       }
       out[to + k * BLOCK + j] = sum;
     }
@@ -398,7 +365,7 @@ function rootBlock(offset: number, orders: number, rows: number, m: Float64Array
 
 /** y_k of a block but for the tangent, into `s.y`. */
 function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
-  const { reader, forms, wx, wy, vx, vy, rhs, y, answer } = s;
+  const { reader, forms, w, v, rhs, y, answer } = s;
   const { unknowns, structure } = reader.path.system;
   const plans = structure.rows;
   for (let i = 0; i < plans.length; i++) {
@@ -410,19 +377,19 @@ function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
       const [wa, wb] = [a * READING + (k - n) * BLOCK, b * READING + (k - n) * BLOCK];
       if (a === b) {
         for (let j = 0; j < rows; j++) {
-          rhs[at + j] -= 2 * re * (vx[va + j] * wx[wa + j] + vy[va + j] * wy[wa + j]);
+          rhs[at + j] -= 2 * re * (v.x[va + j] * w.x[wa + j] + v.y[va + j] * w.y[wa + j]);
         }
         continue;
       }
       for (let j = 0; j < rows; j++) {
-        const ax = vx[va + j];
-        const ay = vy[va + j];
-        const bx = vx[vb + j];
-        const by = vy[vb + j];
-        const cx = wx[wa + j];
-        const cy = wy[wa + j];
-        const dx = wx[wb + j];
-        const dy = wy[wb + j];
+        const ax = v.x[va + j];
+        const ay = v.y[va + j];
+        const bx = v.x[vb + j];
+        const by = v.y[vb + j];
+        const cx = w.x[wa + j];
+        const cy = w.y[wa + j];
+        const dx = w.x[wb + j];
+        const dy = w.y[wb + j];
         const real = ax * dx + ay * dy + cx * bx + cy * by;
         const imaginary = ax * dy - ay * dx + cx * by - cy * bx;
         rhs[at + j] -= re * real - im * imaginary;
@@ -458,7 +425,7 @@ function constantRate(
 /** m˙_k of a block; the denominator's orders stand at `under[below ..]`, and those of m˙ below k are in `out` already. */
 function rateOrder(
   { kind }: BoundMeasure,
-  { wx, wy, vx, vy }: Sensor,
+  { w, v }: Sensor,
   form: number,
   under: Float64Array,
   below: number,
@@ -469,16 +436,15 @@ function rateOrder(
 ): void {
   const at = to + k * BLOCK;
   if (kind === 'x' || kind === 'y') {
-    const v = kind === 'x' ? vx : vy;
-    for (let j = 0; j < rows; j++) out[at + j] = v[form + k * BLOCK + j];
+    const rate = kind === 'x' ? v.x : v.y;
+    for (let j = 0; j < rows; j++) out[at + j] = rate[form + k * BLOCK + j];
     return;
   }
   for (let j = 0; j < rows; j++) {
     let sum = 0;
     for (let n = 0; n <= k; n++) {
-      const w = form + n * BLOCK + j;
-      const v = form + (k - n) * BLOCK + j;
-      sum += kind === 'length' ? wx[w] * vx[v] + wy[w] * vy[v] : wx[w] * vy[v] - wy[w] * vx[v];
+      const [a, b] = [form + n * BLOCK + j, form + (k - n) * BLOCK + j];
+      sum += kind === 'length' ? w.x[a] * v.x[b] + w.y[a] * v.y[b] : w.x[a] * v.y[b] - w.y[a] * v.x[b];
       if (n > 0) sum -= under[below + n * BLOCK + j] * out[to + (k - n) * BLOCK + j];
     }
     out[at + j] = sum / under[below + j];

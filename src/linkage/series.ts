@@ -17,6 +17,7 @@
 import { type Bordered, bordered, eliminateBordered } from '../numerics/bordered.ts';
 import { nullVector, solve } from '../numerics/elimination.ts';
 import { horner } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import { type Closing, closingOrder, takeGradient, takeOrder } from './closing.ts';
 import { applyForms } from './form.ts';
 import { factorise, fillJacobian, type Rows, residual, rowsOf } from './rows.ts';
@@ -410,7 +411,7 @@ export interface Series {
 /** The coefficients of the last expansion, kept. */
 export function keptCoefficients({ z, order, system }: TaylorExpansion): Float64Array {
   const width = order + 1;
-  const kept = new Float64Array(system.unknowns * width);
+  const kept = smallArray(system.unknowns * width);
   for (let i = 0, q = 0; i < system.unknowns; i++)
     for (let k = i * STRIDE; k < i * STRIDE + width; k++) kept[q++] = z[k];
   return kept;
