@@ -70,7 +70,8 @@ module.exports = {
     },
     {
       name: 'layer-base',
-      comment: 'diagnostic.ts imports nothing, errors.ts that and errors/; units.ts and words.ts may import both',
+      comment:
+        'diagnostic.ts imports nothing, errors.ts that and errors/; units.ts and words.ts may import both',
       severity: 'error',
       from: { path: within(base) },
       to: { pathNot: '^src/(diagnostic\\.ts$|errors(\\.ts$|/))' },

@@ -290,7 +290,7 @@ function addForms(
 
 /** Order k of the product conj(F) W of a block, or of the sum of such products, F and W from two planes. */
 function fillProduct(
-  { frame, form, product }: Seen,
+  { frame, form, product }: FrameProduct,
   k: number,
   rows: number,
   { x, y }: Plane,
