@@ -5,7 +5,7 @@
 // below 1 in size the change is less than the figure is uncertain by.
 
 import type { Diagnostic } from '../diagnostic.ts';
-import type { Issue } from '../errors.ts';
+import type { Issue } from '../errors/input-error.ts';
 import type { Units } from '../units.ts';
 import type { FigureGroup, FigureInfo } from './sizing/figure.ts';
 import { AXLES, type Axle } from './sizing/inputs.ts';

@@ -37,7 +37,7 @@ export interface MonteCarlo {
   readonly travel: Float64Array;
   /** By column, half-width of the 95 % interval at each row; null where fewer than 40 draws have a value. */
   readonly columns: Readonly<Record<string, ColumnValues>>;
-  /** The same to first order, as `bands` has it. */
+  /** The same to first order, as `uncertaintyBands` has it. */
   readonly firstOrder: Readonly<Record<string, ColumnValues>>;
   /** How many corners were drawn. */
   readonly draws: number;
@@ -74,9 +74,9 @@ const TAIL = 0.025;
 
 /**
  * Draws a corner many times with coordinates as uncertain as `plusMinus` says (default: as the corner does), and gives
- * what `bands` reckons to first order as it comes out, and with `limits` how probable each cause is to end the travel.
+ * what `uncertaintyBands` computes to first order as it comes out, and with `limits` how probable each cause is to end the travel.
  *
- * @throws InputError as `bands` and `limits`, and for draws or a seed that are none.
+ * @throws InputError as `uncertaintyBands` and `limits`, and for draws or a seed that are none.
  */
 export function monteCarlo(
   corner: Corner,

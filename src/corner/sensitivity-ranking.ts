@@ -39,7 +39,7 @@ export function sensitivityRanking(
   const faults = unknownOptions(options, OPTIONS);
   const { column = 'installationRatio', ...sweepOptions } = options ?? {};
   faults.push(...unknownColumns([column], model).map((one) => ({ ...one, path: 'column' })));
-  refuse('options of costOfAMillimetre', faults);
+  refuse('options of sensitivityRanking', faults);
   const { travel, by } = sensitivitiesOf(model, { ...sweepOptions, columns: [column] });
   const ride = travel.indexOf(0);
   const costs = Object.entries(by).map(([coordinate, columns]): SensitivityRank => {

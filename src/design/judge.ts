@@ -1,3 +1,4 @@
+import { type Diagnostic, fault } from '../diagnostic.ts';
 import { type Margin, marginsOf } from './clearances.ts';
 import type { Assessed } from './lagrangian.ts';
 import { deviationOf, QUANTITY_COLUMNS, valueAt } from './objectives.ts';
@@ -9,12 +10,18 @@ export interface Judged extends Assessed {
   readonly margins: readonly Margin[];
 }
 
+/** Why a corner could not be judged, and how many could not. */
+export interface Refused {
+  readonly why: Diagnostic;
+  count: number;
+}
+
 /** Judges corners by their coordinates. */
 export interface Judge {
   /** Null where a corner can't be judged. */
   assess(x: readonly number[]): Judged | null;
   /** Why corners could not be judged, and how many each time. */
-  readonly refused: ReadonlyMap<string, number>;
+  readonly refused: ReadonlyMap<string, Refused>;
 }
 
 /** Makes the judge of a design. */
@@ -26,21 +33,24 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
   const moving = places.filter((name) => !plan.model.drawing.ground.includes(name.slice(0, -1)));
   const columns = [...QUANTITY_COLUMNS, ...(wantsPlaces ? ['camber', ...moving] : [])];
   const whole = { ...plan, sweep: { ...plan.sweep, columns } };
-  const refused = new Map<string, number>();
-  const refuse = (why: string) => {
-    refused.set(why, (refused.get(why) ?? 0) + 1);
+  const refused = new Map<string, Refused>();
+  const refuse = (why: Diagnostic) => {
+    const key = JSON.stringify(why);
+    const before = refused.get(key);
+    if (before === undefined) refused.set(key, { why, count: 1 });
+    else before.count++;
     return null;
   };
   return {
     refused,
     assess(x) {
       const trial = tryAt(whole, x);
-      if (typeof trial === 'string') return refuse(trial);
+      if ('code' in trial) return refuse(trial);
       const values: number[] = [];
       const deviations = [];
       for (const objective of objectives) {
         const value = valueAt(objective, trial);
-        if (value === null) return refuse(NO_VALUE[objective.quantity] ?? 'a value is not defined');
+        if (value === null) return refuse(fault(NO_VALUE[objective.quantity] ?? 'valueNotDefined', ''));
         values.push(value.value);
         deviations.push(deviationOf(objective, value));
       }
@@ -51,6 +61,6 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
 }
 
 const NO_VALUE: Readonly<Record<string, string>> = {
-  springRate: 'the coilover is not shortened by bump at ride, so that it carries nothing',
-  jointForce: 'a force is not determined',
+  springRate: 'coiloverNotShortened',
+  jointForce: 'forceNotDetermined',
 };

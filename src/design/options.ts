@@ -84,6 +84,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   refuse(
     WHAT,
     faults.filter(({ path }) => path === ''),
+    'metric',
   );
   const add: Add = (code, path, got, values = {}) => {
     faults.push(fault(code, path, { ...(got === undefined ? {} : { got: show(got) }), ...values }));
@@ -117,7 +118,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   if (units !== 'metric' && units !== 'imperial') {
     add('unknownChoice', 'units', units, { allowed: ['metric', 'imperial'] });
   }
-  refuse(WHAT, faults);
+  refuse(WHAT, faults, 'metric');
   return {
     plan: {
       model,

@@ -1,18 +1,22 @@
+import { worded } from '../sentences/worded.ts';
 import type { Units } from '../units.ts';
+import type { Refused } from './judge.ts';
 import { written } from './objectives.ts';
 import type { Design, DesignStatus, ObjectiveResult } from './result.ts';
 
 /** What a design says of itself. */
 export function reasonsFor(
   { status, units, objectives: values, active, searches, trials }: Omit<Design, 'reasons'>,
-  refused: ReadonlyMap<string, number>,
+  refused: ReadonlyMap<string, Refused>,
 ): string[] {
   const missed = values.filter(({ met }) => !met).length;
   const reasons = [FIRST[status](missed, values.length, trials)];
   reasons.push(...values.map((one) => sentenceOn(one, units)));
   for (const { sentence } of active) reasons.push(`${sentence[0].toUpperCase()}${sentence.slice(1)}.`);
-  for (const [why, count] of refused) {
-    reasons.push(`${count} of the ${trials} corners tried could not be judged: ${why}.`);
+  for (const { why, count } of refused.values()) {
+    reasons.push(
+      `${count} of the ${trials} corners tried could not be judged: ${worded(why, units).problem}.`,
+    );
   }
   const open = searches.filter((one) => one.status === 'evaluationLimit').length;
   if (open > 0) reasons.push(`${open} of ${searches.length} searches reached their limit of evaluations.`);

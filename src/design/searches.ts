@@ -2,11 +2,10 @@
 // can be had together, from the best with each objective counting more in turn, to see what it costs the others. Whatever
 // comes between, the best of all corners tried is kept.
 
-import { throwIfAny } from '../errors.ts';
+import { refusal } from '../errors/design.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
 import { uniform } from '../numerics/random.ts';
 import type { Judge } from './judge.ts';
-import type { Assessed } from './lagrangian.ts';
 import type { CheckedDesign, DesignOptions } from './options.ts';
 import type { DesignStatus, SearchReport } from './result.ts';
 import { type Candidate, candidate, isBetter, searchFrom, sumOf } from './search.ts';
@@ -17,7 +16,7 @@ export interface Found {
   /** The corner as drawn, and the best of all. */
   readonly first: Candidate;
   readonly best: Candidate;
-  /** By objective: as in `DesignedValue`. */
+  /** By objective: as in `ObjectiveResult`. */
   readonly nearest: readonly (number | null)[];
   /** The best, and that of each search, as far as they keep their distances. */
   readonly ends: readonly Candidate[];
@@ -50,13 +49,11 @@ export function searchAll(
   const weights = objectives.map(({ weight = 1 }) => weight);
   const drawn = plan.coordinates.map(({ point, axis }) => plan.model.drawing.points[point][axis]);
   const asDrawn = judge.assess(drawn);
-  throwIfAny(
-    'design options',
-    asDrawn === null
-      ? [...judge.refused.keys()].map((problem) => ({ path: '', problem: `as drawn ${problem}` }))
-      : [],
-  );
-  const first = candidate(drawn, asDrawn as Assessed, weights);
+  if (asDrawn === null) {
+    const why = [...judge.refused.values()].map((one) => one.why);
+    throw refusal('corner as drawn', why, plan.units ?? 'metric');
+  }
+  const first = candidate(drawn, asDrawn, weights);
 
   let best = first;
   let bestEnd: SearchEnd = 'converged';

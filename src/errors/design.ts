@@ -1,4 +1,4 @@
 import { DESIGN } from '../sentences/design.ts';
-import { refuser } from './refuser.ts';
+import { unitRefuser } from './unit-refuser.ts';
 
-export const { refusal, refuse } = refuser(DESIGN);
+export const { refusal, refuse } = unitRefuser(DESIGN);

@@ -40,7 +40,7 @@ export interface PlotCurvesOptions<Name extends string = string> {
   readonly title?: string;
   /** Where the travel ends: the way beyond is shaded, and the limits are named. */
   readonly limits?: Limits;
-  /** How sure the columns are, as `bands` of the same corner has it: shaded to either side of the curve. */
+  /** How sure the columns are, as `uncertaintyBands` of the same corner has it: shaded to either side of the curve. */
   readonly bands?: Pick<UncertaintyBands, 'travel' | 'columns'>;
   /** A figure to compare with, by the column in whose panel it is drawn: a broken line, and its name. */
   readonly beside?: Readonly<Record<string, { readonly value: number; readonly words: string }>>;

@@ -11,8 +11,8 @@ import { textWidth } from './text.ts';
 
 /** How a linkage is drawn; all optional. */
 export interface DrawLinkageOptions {
-  /** Further poses: places of all points, as `motion.at(...)` gives them. */
-  readonly poses?: readonly Readonly<Record<string, Point>>[];
+  /** Further poses: places of all points, as `motion.at(...)` gives them, or the points of another drawing. */
+  readonly poses?: readonly Drawing['points'][];
   /** Heading; default "Linkage". */
   readonly title?: string;
 }
@@ -71,7 +71,10 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
   });
 }
 
-function checkPoses({ points }: Drawing, poses: readonly Readonly<Record<string, Point>>[]): void {
+function checkPoses(
+  { points }: Drawing,
+  poses: readonly Drawing['points'][],
+): asserts poses is readonly CheckedDrawing['points'][] {
   const faults = poses.flatMap((pose, k) =>
     Object.keys(points)
       .filter((name) => !(pose?.[name]?.length === 2 && pose[name].every(Number.isFinite)))

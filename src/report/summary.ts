@@ -3,7 +3,7 @@ import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { isCheck } from '../diagnostic.ts';
-import { describeIssue, type Issue } from '../errors.ts';
+import { describeIssue, type Issue } from '../errors/input-error.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
 import { printedMargin } from './margins.ts';
 

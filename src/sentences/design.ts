@@ -1,10 +1,10 @@
 import { CORNER } from './corner.ts';
-import type { PlainSentences } from './plain.ts';
+import type { Sentences } from './say.ts';
 
 const TYRE = "{ overallRadius, width } in mm, or its marking: '205/55R16'";
 
 /** What is said about the options of a design. */
-export const DESIGN: PlainSentences = {
+export const DESIGN: Sentences = {
   ...CORNER,
   unknownField: (say) => ({
     problem: 'unknown name',
@@ -64,7 +64,14 @@ export const DESIGN: PlainSentences = {
   },
   tyreMissing: { problem: 'missing', allowed: TYRE },
   notATyre: { problem: 'not a tyre', allowed: TYRE },
-  coiloverCarriesNothing: {
-    problem: 'as drawn the coilover is not shortened by bump at ride, so that it carries nothing',
+  linkageCannotMove: { problem: 'the linkage cannot be moved' },
+  travelNotReached: (say) => ({
+    problem: `the linkage does not reach the ${say.text('side')} that is asked for, it ends at ${say.measure('travel', 'length')}`,
+  }),
+  columnNotDefined: (say) => ({ problem: `${say.text('column')} is not defined throughout` }),
+  valueNotDefined: { problem: 'a value is not defined' },
+  coiloverNotShortened: {
+    problem: 'the coilover is not shortened by bump at ride, so that it carries nothing',
   },
+  forceNotDetermined: { problem: 'a force is not determined' },
 };

@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Units } from '../units.ts';
 import { CHECKS } from './checks.ts';
+import { DESIGN } from './design.ts';
 import { FILE } from './file.ts';
 import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
@@ -15,6 +16,7 @@ import { TRAVEL } from './travel.ts';
 /** Every sentence, by the code of its diagnostic. */
 export const SENTENCES: Sentences = {
   ...CHECKS,
+  ...DESIGN,
   ...FILE,
   ...LOADS,
   ...ORDERED,

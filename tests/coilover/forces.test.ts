@@ -286,7 +286,7 @@ describe('a ball joint', () => {
     );
   });
 
-  it('has its worst case named, and its articulation as the limits have it', () => {
+  it('has its largest load named, and its articulation as the limits have it', () => {
     const { largest, sentences, cautions } = cornerForces(corner, options);
     expect(largest.lowerOuter.case).toBe('full bump');
     expect(sentences.at(-1)).toMatch(/^Largest in the case "/);

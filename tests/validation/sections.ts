@@ -38,6 +38,7 @@ export const WITHOUT: readonly string[] = [
   'editor.test.ts',
   'given-text.test.ts',
   'linkage/errors.test.ts',
+  'names.test.ts',
   'readme.test.ts',
   'report/demo.test.ts',
   'report/design.test.ts',

@@ -33,7 +33,7 @@ export interface WheelStand {
   /** Eye-to-eye length minus spring length; null where the free length of the spring is not known. */
   readonly setting: number | null;
   readonly staticTravel: number;
-  /** `between` the ends of its travel, or on one of them. */
+  /** `onSpring` between the ends of its travel, or at one of them. */
   readonly state: 'onSpring' | 'bumpLimit' | 'droopLimit';
   /** N/mm, without the tyre. */
   readonly wheelRate: number;

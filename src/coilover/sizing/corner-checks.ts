@@ -1,6 +1,6 @@
 import type { CarDocument } from '../../corner/read-corner.ts';
 import type { Check } from '../../document/check.ts';
-import { describeIssue } from '../../errors.ts';
+import { describeIssue } from '../../errors/input-error.ts';
 import { worded } from '../../sentences/worded.ts';
 import { AXLES } from './inputs.ts';
 

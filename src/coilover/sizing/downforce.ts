@@ -26,7 +26,7 @@ export interface SpeedRow {
   readonly downforce: number;
   /** Travel, mm from the drawn ride height, bump +; null where there is no coilover to compute. */
   readonly travel: number | null;
-  /** `between`: on its spring; `bumpLimit`: on the stops. */
+  /** `onSpring`, or at a limit of the travel: `bumpLimit` where bump ends, `droopLimit` at full droop. */
   readonly state: 'onSpring' | 'bumpLimit' | 'droopLimit' | null;
   /** Ride height lost against the static one, mm: travel and tyre; without a tyre rate the travel alone. Null at a limit. */
   readonly rideHeightLoss: number | null;

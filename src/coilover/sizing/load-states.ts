@@ -23,7 +23,7 @@ export interface LoadState {
   readonly sprungMass: number | null;
   /** Where the corner stands; null where the coilover can't be computed. */
   readonly staticTravel: number | null;
-  /** `between` the ends of its travel, or on one of them. */
+  /** `onSpring` between the ends of its travel, or at one of them. */
   readonly state: Rest['state'] | null;
   /** Hz, of the suspension alone. */
   readonly frequency: number | null;

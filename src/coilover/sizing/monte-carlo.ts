@@ -27,7 +27,7 @@ export interface SizingMonteCarlo {
   readonly draws: number;
 }
 
-const OPTIONS = 'options of monteCarloCar';
+const OPTIONS = 'options of monteCarloSizing';
 const MOST_DRAWS = 100_000;
 const TAIL = 0.025;
 

@@ -3,7 +3,7 @@ import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Check } from '../../document/check.ts';
-import type { Issue } from '../../errors.ts';
+import type { Issue } from '../../errors/input-error.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
 import type { AfterOrder } from '../ordered/after-order.ts';

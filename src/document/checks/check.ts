@@ -2,7 +2,7 @@
 // as data in the library's units; its sentence stands under its code in `sentences/checks.ts`.
 
 import type { Diagnostic, Severity } from '../../diagnostic.ts';
-import { describeIssue } from '../../errors.ts';
+import { describeIssue } from '../../errors/input-error.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import type { Check } from '../check.ts';
