@@ -26,11 +26,11 @@ const asDrawn = (drawing: CheckedDrawing) => drawing;
 
 /** A part in 10^8 of a number. */
 const SMALL = 1e-8;
-/** What a law may say a small bug is worth in the end, at most, in the unit of the number. */
+/** The largest error that a small fault may cause, in the unit of the number. */
 const STILL_SMALL = 1e3 * SMALL * SIZE;
 
 /** What a law says, or null where it finds nothing. */
-function told<T>(check: () => T): LawViolation | null {
+function violationOf<T>(check: () => T): LawViolation | null {
   try {
     check();
     return null;
@@ -41,10 +41,10 @@ function told<T>(check: () => T): LawViolation | null {
 }
 
 const found = (law: LawName, given: Partial<LawOptions<CheckedDrawing>>, drawing = fourBar) =>
-  told(() => laws[law](asDrawn, drawing, { ...options, ...given }));
+  violationOf(() => laws[law](asDrawn, drawing, { ...options, ...given }));
 
-/** Expects a law to have told a bug: its own name, what, where in the range, how much, also in the message. */
-function expectTold(
+/** Expects a violation of a law: its own name, what, where in the range, how much, also in the message. */
+function expectViolation(
   broken: LawViolation | null,
   law: LawName,
   what: RegExp,
@@ -157,12 +157,12 @@ const isScaled = ({ points: { O, C } }: CheckedDrawing) =>
   Math.abs(Math.hypot(C[0] - O[0], C[1] - O[1]) - 100) > 1;
 
 describe('a fault injected into a motion', () => {
-  it('is needed for a law to be told: without one all of them hold', () => {
+  it('is needed for a violation: without one all laws hold', () => {
     for (const law of names) expect(found(law, {})).toBeNull();
   });
 
   /** One number wrong by a part in 10^8 of itself, or of the size. */
-  const numbers: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
+  const numbers: [law: LawName, fault: string, trace: TraceFunction, what: RegExp][] = [
     [
       'closes',
       'a ground point that creeps',
@@ -236,11 +236,11 @@ describe('a fault injected into a motion', () => {
     ],
   ];
   it.each(numbers)('in one number violates %s: %s', (law, _, injected, what) => {
-    expectTold(found(law, { trace: injected }), law, what, [0, STILL_SMALL]);
+    expectViolation(found(law, { trace: injected }), law, what, [0, STILL_SMALL]);
   });
 
   /** A row left out of what is moved; where the law compares two motions, out of the second one. */
-  const rows: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
+  const rows: [law: LawName, fault: string, trace: TraceFunction, what: RegExp][] = [
     [
       'closes',
       'a ground point, which then goes along',
@@ -267,11 +267,11 @@ describe('a fault injected into a motion', () => {
     ['outAndBack', 'a bar, on the way back', looseWhere((drawing) => !asIs(drawing)), /^distance of/],
   ];
   it.each(rows)('by a row left out violates %s: %s', (law, _, injected, what) => {
-    expectTold(found(law, { trace: injected }), law, what, [1e-3, SIZE * 100]);
+    expectViolation(found(law, { trace: injected }), law, what, [1e-3, SIZE * 100]);
   });
 
   /** One sign. */
-  const signs: [law: LawName, bug: string, trace: TraceFunction, what: RegExp][] = [
+  const signs: [law: LawName, fault: string, trace: TraceFunction, what: RegExp][] = [
     ['closes', 'of the driver', falsified((motion) => ({ at: (t) => motion.at(-t) })), /turn of crank/],
     [
       'keepsLengths',
@@ -317,7 +317,7 @@ describe('a fault injected into a motion', () => {
     ],
   ];
   it.each(signs)('in one sign violates %s: %s', (law, _, injected, what) => {
-    expectTold(found(law, { trace: injected }), law, what, [1e-3, SIZE * 100]);
+    expectViolation(found(law, { trace: injected }), law, what, [1e-3, SIZE * 100]);
   });
 });
 
@@ -376,7 +376,7 @@ describe('a joint left out of the drawing that is moved violates keepsLengths', 
   ])('%s', (_, drawing, injected, what) => {
     const turn = { driver: { turn: 'crank' }, range: [-0.2, 0.2] } as const;
     expect(found('keepsLengths', turn, deepFreeze(drawing))).toBeNull();
-    expectTold(found('keepsLengths', { ...turn, trace: injected }, drawing), 'keepsLengths', what, [
+    expectViolation(found('keepsLengths', { ...turn, trace: injected }, drawing), 'keepsLengths', what, [
       1e-3,
       SIZE,
     ]);
@@ -390,7 +390,7 @@ describe('a joint left out of the drawing that is moved violates keepsLengths', 
     ] as const) {
       const creeping = moving(point, ([x, y], t) => [x + 100 * SMALL * t, y]);
       const given = { driver: { turn: 'crank' }, range: [-0.2, 0.2], trace: creeping } as const;
-      expectTold(found('keepsLengths', given, drawing), 'keepsLengths', what, [0, STILL_SMALL]);
+      expectViolation(found('keepsLengths', given, drawing), 'keepsLengths', what, [0, STILL_SMALL]);
     }
   });
 });
@@ -404,16 +404,16 @@ describe('a fault injected into the function that draws', () => {
     (B: (data: Data) => Point) =>
     (data: Data): CheckedDrawing => ({ points: { ...data, B: B(data) }, ...parts });
   const check = (law: LawName, build: (data: Data) => CheckedDrawing) =>
-    told(() => laws[law](build, points, { ...options, redraw }));
+    violationOf(() => laws[law](build, points, { ...options, redraw }));
   const small = SIZE * SMALL;
 
-  it.each<[law: LawName, bug: string, B: (data: Data) => Point]>([
+  it.each<[law: LawName, fault: string, B: (data: Data) => Point]>([
     ['mirror', 'a pin always a little to the right', ({ B: [x, y] }) => [x + small, y]],
     ['rotate', 'a pin always a little to the right', ({ B: [x, y] }) => [x + small, y]],
     ['scale', 'a length that is not among the data', ({ B: [x, y] }) => [x + small, y]],
     ['translate', 'a number that should count from a point', ({ B: [x, y] }) => [x * (1 + SMALL), y]],
     ['mirror', 'a sign that is lost', ({ B: [x, y] }) => [Math.abs(x), y]],
-  ])('is told by %s: %s', (law, _, B) => {
+  ])('violates %s: %s', (law, _, B) => {
     expect(
       check(
         law,
@@ -421,16 +421,18 @@ describe('a fault injected into the function that draws', () => {
       ),
     ).toBeNull();
     const least = small / 1e3;
-    expectTold(check(law, drawn(B)), law, /^drawn length [A-Z]-[A-Z]$/, [least, 10 * SIZE]);
+    expectViolation(check(law, drawn(B)), law, /^drawn length [A-Z]-[A-Z]$/, [least, 10 * SIZE]);
   });
 
-  it('is told by move alone where only the place counts, by mirror and turn where only the direction does', () => {
+  it('violates translate alone where only the place counts, mirror and rotate where only the direction does', () => {
     const right = drawn(({ B: [x, y] }) => [x + small, y]);
-    const told = (['mirror', 'translate', 'rotate'] as const).map((law) => check(law, right)?.law ?? null);
-    expect(told).toEqual(['mirror', null, 'rotate']);
+    const violated = (['mirror', 'translate', 'rotate'] as const).map(
+      (law) => check(law, right)?.law ?? null,
+    );
+    expect(violated).toEqual(['mirror', null, 'rotate']);
   });
 
-  it('violates mirror, turn, move and scale where a bar is forgotten in the redrawn one', () => {
+  it('violates mirror, rotate, translate and scale where a bar is forgotten in the redrawn one', () => {
     const { rocker: _, ...others } = parts.bodies;
     const held: FixedCoordinate[] = [{ x: 'B' }];
     const forgetful = (data: Data): CheckedDrawing =>
@@ -444,16 +446,16 @@ describe('a fault injected into the function that draws', () => {
     }
   });
 
-  it('is told by reproducible where the data are changed, or a drawing comes out otherwise the second time', () => {
+  it('violates reproducible where the data are changed, or a drawing comes out otherwise the second time', () => {
     const loose = structuredClone(points) as Record<string, [number, number]>;
     const changing = (data: typeof loose): CheckedDrawing => {
       data.B[0] *= 1 + Number.EPSILON;
       return { points: structuredClone(data), ...parts };
     };
-    const broken = told(() =>
+    const broken = violationOf(() =>
       laws.reproducible(changing, loose, { driver: { turn: 'crank' }, range: [-0.6, 0.6] }),
     );
-    expectTold(broken, 'reproducible', /^drawn x of B, built a second time,/, [0, 1e-12]);
+    expectViolation(broken, 'reproducible', /^drawn x of B, built a second time,/, [0, 1e-12]);
 
     let built = 0;
     const forgetful = (data: Data): CheckedDrawing => {
@@ -486,18 +488,18 @@ describe('reproducible tells what differs the second time', () => {
 
   it('a last bit', () => {
     const broken = found('reproducible', { trace: fromTheSecondOn((value) => value * (1 + Number.EPSILON)) });
-    expectTold(broken, 'reproducible', /, read on the way back,$/, [0, 1e-12]);
+    expectViolation(broken, 'reproducible', /, read on the way back,$/, [0, 1e-12]);
   });
 
   it('a sign', () => {
     const broken = found('reproducible', { trace: fromTheSecondOn((value) => -value) });
-    expectTold(broken, 'reproducible', /, read on the way back,$/, [0, SIZE * 10]);
+    expectViolation(broken, 'reproducible', /, read on the way back,$/, [0, SIZE * 10]);
   });
 
   it('a bar left out', () => {
     let traced = 0;
     const injected: TraceFunction = (drawing, asked) => (traced++ === 0 ? trace : loose)(drawing, asked);
-    expectTold(found('reproducible', { trace: injected }), 'reproducible', /, traced a second time,?$/, [
+    expectViolation(found('reproducible', { trace: injected }), 'reproducible', /, traced a second time,?$/, [
       0,
       SIZE,
     ]);
@@ -507,7 +509,7 @@ describe('reproducible tells what differs the second time', () => {
 describe('checkLaws', () => {
   it('throws the first law that is broken, in the order of laws', () => {
     const check = (injected: TraceFunction) =>
-      told(() => checkLaws(asDrawn, fourBar, { ...options, trace: injected }))?.law;
+      violationOf(() => checkLaws(asDrawn, fourBar, { ...options, trace: injected }))?.law;
     expect(check(trace)).toBeUndefined();
     expect(check(longerWhere(() => true))).toBe('measuresAgree');
     expect(check(loose)).toBe('keepsLengths');
