@@ -24,7 +24,7 @@ export interface Line {
 
 /** What limits a sweep from its input. */
 export const FIXED =
-  'no single part: the ideal pass takes about half of the time; the rest is the check of both ends of the path, options, the look-up of what was made before, arrays and their collection';
+  'no single part: beside the ideal pass there are the check of both ends of the path, options, the look-up of what was made before, arrays and their collection';
 
 /** What limits a sweep for every column. */
 const EVERY =
