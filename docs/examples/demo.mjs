@@ -135,7 +135,10 @@ function refuseOtherOrder(name, { revision, date }, files) {
   if (there === undefined) return;
   throw new InputError('order', [
     {
+      code: 'revisionWritten',
+      severity: 'error',
       path: 'order.revision',
+      values: { revision, there: join(shown, there) },
       problem: `revision ${revision} has been written before, and is not the same`,
       got: join(shown, there),
       advice:

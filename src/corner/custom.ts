@@ -74,7 +74,7 @@ function issuesOf(at: Place, run: () => void): Finding[] {
     return [];
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    return error.issues.map(({ path, code = '', values }) => found([...at, ...placeAt(path)], code, values));
+    return error.issues.map(({ path, code, values }) => found([...at, ...placeAt(path)], code, values));
   }
 }
 

@@ -27,7 +27,7 @@ export interface DesignProgress {
 /** What may be moved, what for, and within what. */
 export interface DesignOptions {
   /**
-   * Boxes of the points that may be moved, by name (`shockMount`), each axis that is given; `[least, most]` in mm, in the
+   * Boxes of the points that may be moved, by name (`shockMount`), each axis that is given; `[min, max]` in mm, in the
    * corner's own coordinates. The corner as drawn must lie in them.
    */
   readonly mounts: Readonly<Record<string, { readonly y?: Bounds; readonly z?: Bounds }>>;
@@ -84,7 +84,6 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   refuse(
     WHAT,
     faults.filter(({ path }) => path === ''),
-    'metric',
   );
   const add: Add = (code, path, got, values = {}) => {
     faults.push(fault(code, path, { ...(got === undefined ? {} : { got: show(got) }), ...values }));
@@ -118,7 +117,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   if (units !== 'metric' && units !== 'imperial') {
     add('unknownChoice', 'units', units, { allowed: ['metric', 'imperial'] });
   }
-  refuse(WHAT, faults, 'metric');
+  refuse(WHAT, faults);
   return {
     plan: {
       model,

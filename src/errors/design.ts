@@ -1,4 +1,5 @@
 import { DESIGN } from '../sentences/design.ts';
-import { unitRefuser } from './unit-refuser.ts';
+import { wordsIn } from '../sentences/say.ts';
+import { refuserBy } from './refuser.ts';
 
-export const { refusal, refuse } = unitRefuser(DESIGN);
+export const { refusal, refuse } = refuserBy(wordsIn(DESIGN));

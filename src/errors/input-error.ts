@@ -2,7 +2,7 @@ import { cut, type Diagnostic } from '../diagnostic.ts';
 import type { Words } from '../sentences/plain.ts';
 
 /** One thing wrong with an input: a diagnostic with its words. */
-export interface Issue extends Words, Partial<Omit<Diagnostic, 'path'>>, Pick<Diagnostic, 'path'> {}
+export interface Issue extends Diagnostic, Words {}
 
 /** Issues that a message lists; a last line says how many more there are. Nobody reads on. */
 const MOST_LISTED = 100;

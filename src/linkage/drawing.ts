@@ -1,6 +1,6 @@
-import { type Diagnostic, fault, show, unknownName, unknownOptions } from '../diagnostic.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
-import { renamedKeys } from './former-names.ts';
+import { unknownKeys } from './former-names.ts';
 import {
   areFixedCoordinates,
   isNames,
@@ -81,7 +81,7 @@ export const PARTS = [
  */
 export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is D & CheckedDrawing {
   refuse('drawing', missingParts(drawing));
-  const faults = unknownParts(drawing);
+  const faults = unknownKeys('drawing', drawing, ['points', ...PARTS]);
   const names = Object.keys(drawing.points);
   const known = new Set(names);
   const used = new Set([...drawing.ground, ...jointPoints(drawing)]);
@@ -122,13 +122,6 @@ export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is 
     faults.push(fault('pointUnused', `points.${name}`));
   }
   refuse('drawing', faults);
-}
-
-/** Parts whose name is not known, or is that of an earlier version. */
-function unknownParts(drawing: Drawing): Diagnostic[] {
-  const renamed = renamedKeys('drawing', drawing);
-  const others = unknownOptions(drawing, ['points', ...PARTS]);
-  return [...renamed, ...others.filter(({ path }) => renamed.every((one) => one.path !== path))];
 }
 
 /** What keeps a drawing from being checked any farther: parts that are missing or of the wrong kind. */

@@ -1,4 +1,4 @@
-import { type Diagnostic, fault } from '../diagnostic.ts';
+import { type Diagnostic, fault, unknownOptions } from '../diagnostic.ts';
 
 /** Names of earlier versions, by their kind, and what each is called now. */
 const FORMER_NAMES = {
@@ -18,4 +18,16 @@ export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path
     renamed.push(fault('renamed', at, { was, is: names[was], isThere: false }));
   }
   return renamed;
+}
+
+/** Faults for the keys of an object that are none of those known, or that have been renamed. */
+export function unknownKeys(
+  kind: keyof typeof FORMER_NAMES,
+  value: unknown,
+  known: readonly string[],
+): Diagnostic[] {
+  const unknown = unknownOptions(value, known);
+  if (unknown.length === 0 || typeof value !== 'object' || value === null) return unknown;
+  const renamed = renamedKeys(kind, value);
+  return [...renamed, ...unknown.filter(({ path }) => renamed.every((one) => one.path !== path))];
 }

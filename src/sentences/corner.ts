@@ -1,3 +1,4 @@
+import { meant } from './input.ts';
 import { LINKAGE } from './linkage.ts';
 import type { PlainSay, PlainSentences } from './plain.ts';
 
@@ -40,9 +41,7 @@ export const CORNER: PlainSentences = {
     problem: 'unknown coordinate',
     advice: say.is('followsFromCamber')
       ? 'the contact patch follows from the camber that was given: take it out'
-      : say.has('meant')
-        ? `did you mean ${say.text('meant')}?`
-        : 'correct the name, or take it out',
+      : meant(say, 'correct the name, or take it out'),
   }),
   notCoordinates: { problem: 'not a list of coordinates' },
   notASquareMatrix: (say) => ({

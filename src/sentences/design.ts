@@ -1,4 +1,5 @@
 import { CORNER } from './corner.ts';
+import { meant, suggestion } from './input.ts';
 import type { Sentences } from './say.ts';
 
 const TYRE = "{ overallRadius, width } in mm, or its marking: '205/55R16'";
@@ -8,12 +9,12 @@ export const DESIGN: Sentences = {
   ...CORNER,
   unknownField: (say) => ({
     problem: 'unknown name',
-    advice: say.has('meant') ? `did you mean ${say.text('meant')}?` : 'correct the spelling, or take it out',
+    advice: meant(say, 'correct the spelling, or take it out'),
   }),
   notAnObject: (say) => ({ problem: 'not an object', allowed: `{ ${say.text('allowed')} }` }),
   notASignal: { problem: 'not a signal', allowed: '{ aborted }, as an AbortSignal has it' },
   notAFunction: { problem: 'not a function', allowed: 'a function' },
-  notARange: { problem: 'not a range', allowed: '[least, most] in mm, the first the lesser' },
+  notARange: { problem: 'not a range', allowed: '[min, max] in mm, the first the smaller' },
   boxWithoutDrawnCorner: (say) => ({
     problem: 'a box without the corner as drawn in it',
     allowed: `a range with ${say.text('drawn')} in it`,
@@ -23,7 +24,7 @@ export const DESIGN: Sentences = {
   }),
   emptyBox: {
     problem: 'nothing that may be moved',
-    allowed: '{ y: [least, most], z: [least, most] }, or one of them',
+    allowed: '{ y: [min, max], z: [min, max] }, or one of them',
   },
   noBoxes: (say) => ({
     problem: 'nothing that may be moved',
@@ -34,10 +35,7 @@ export const DESIGN: Sentences = {
     allowed: "[{ quantity: 'designRatio', target: 0.6 }, ...]",
   },
   notAnObjective: { problem: 'not an objective', allowed: '{ quantity, target }, or { quantity, min, max }' },
-  unknownObjective: (say) => ({
-    problem: 'unknown objective',
-    ...(say.has('meant') ? { advice: `did you mean ${say.text('meant')}?` } : {}),
-  }),
+  unknownObjective: (say) => ({ problem: 'unknown objective', ...suggestion(say) }),
   targetAndBounds: {
     problem: 'both a target and bounds',
     allowed: 'target, or min or max or both',

@@ -1,5 +1,5 @@
 import type { Quantity } from '../units.ts';
-import { bounds } from './input.ts';
+import { bounds, meant } from './input.ts';
 import type { Words } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
 
@@ -39,7 +39,7 @@ export function quantityOf(say: Say): Quantity {
 
 /** Names in a row as alternatives: `limits or ordered`. */
 export function alternatives(say: Say, name: string): string {
-  return say.text(name).replaceAll(', ', ' or ');
+  return say.list(name).join(' or ');
 }
 
 /** What is said where something is missing or is of the wrong kind, `expected` by its name. */
@@ -100,7 +100,7 @@ const BOUNDS = [
 
 /** What was given of some names, or what stands there. */
 function given(say: Say): { got?: string } {
-  return say.has('given') ? { got: say.text('given').replaceAll(', ', ' and ') } : {};
+  return say.has('given') ? { got: say.list('given').join(' and ') } : {};
 }
 
 const rest = (say: Say) => say.text('oneOf').replace(/, ([^,]*)$/, ' and $1');
@@ -153,12 +153,11 @@ export const DOCUMENT: Sentences = {
 
 /** Where a name belongs. */
 function homeOf(say: Say): string {
-  if (say.has('meant')) return `did you mean ${say.text('meant')}?`;
   if (say.has('outer')) {
     const outer = say.text('outer') === '' ? 'the outermost { }' : say.text('outer');
     return `it belongs in ${outer}: is a } missing before it?`;
   }
   return say.has('homes')
     ? `it belongs in ${alternatives(say, 'homes')}`
-    : 'correct the spelling, or take it out';
+    : meant(say, 'correct the spelling, or take it out');
 }

@@ -225,8 +225,8 @@ const PARTS: Sentences = {
 /** What is said about surveys, and about what a corner file has of one. */
 const SURVEYED: Sentences = {
   pointNotPlaced: (say) => {
-    const [guess, at, axis] = say.text('oneOf').split(', ');
-    return { problem: `give one of ${guess} [y, z], ${at} [y, z] and ${axis} [two points]` };
+    const [estimate, known, pivotAxis] = say.list('oneOf');
+    return { problem: `give one of ${estimate} [y, z], ${known} [y, z] and ${pivotAxis} [two points]` };
   },
   nameAlike: (say) => ({
     problem: `the same name as ${say.text('other')}`,

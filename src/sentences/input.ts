@@ -40,11 +40,11 @@ export function bounds(say: PlainSay): string {
 }
 
 /** The name that was meant, as a question; else the advice. */
-function meant(say: PlainSay, advice: string): string {
+export function meant(say: PlainSay, advice: string): string {
   return say.has('meant') ? `did you mean ${say.text('meant')}?` : advice;
 }
 
 /** A name that was meant, as a question. */
 export function suggestion(say: PlainSay): { advice?: string } {
-  return say.has('meant') ? { advice: `did you mean ${say.text('meant')}?` } : {};
+  return say.has('meant') ? { advice: meant(say, '') } : {};
 }

@@ -1,4 +1,4 @@
-import { INPUT } from './input.ts';
+import { INPUT, meant } from './input.ts';
 import type { PlainSentences } from './plain.ts';
 
 /** What is said about a drawing, a measure, a motion and loads. */
@@ -6,9 +6,7 @@ export const LINKAGE: PlainSentences = {
   ...INPUT,
   unknownName: (say) => ({
     problem: `unknown ${say.text('what')}`,
-    advice: say.has('meant')
-      ? `did you mean ${say.text('meant')}?`
-      : `correct the name or add the ${say.text('what')} to the drawing`,
+    advice: meant(say, `correct the name or add the ${say.text('what')} to the drawing`),
   }),
   notADrawing: { problem: 'not a drawing' },
   notAPoint: { problem: 'not a point', allowed: 'two finite numbers [x, y]' },
@@ -93,7 +91,7 @@ export const LINKAGE: PlainSentences = {
       got: `${say.text('rows')} constraints (${say.text('constraints')}) on ${say.text('unknowns')} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
       allowed: 'one degree of freedom for the one driver',
       advice: say.has('misfits')
-        ? `the rest moves if the length of one of these may change: ${say.text('misfits').replaceAll(', ', ', or ')}. Correct that length, or allow this tolerance`
+        ? `the rest moves if the length of one of these may change: ${say.list('misfits').join(', or ')}. Correct that length, or allow this tolerance`
         : 'remove a body or a ground point',
     };
   },

@@ -1,4 +1,4 @@
-import type { Diagnostic } from '../diagnostic.ts';
+import type { Diagnostic, Value } from '../diagnostic.ts';
 
 /** What a diagnostic says. */
 export interface Words {
@@ -20,6 +20,8 @@ export interface PlainSay {
   is(name: string): boolean;
   /** A value as it stands. */
   text(name: string): string;
+  /** The parts of a list, each as it stands. */
+  list(name: string): readonly string[];
   /** A number as it stands, for a choice of words. */
   number(name: string): number;
 }
@@ -36,21 +38,25 @@ function listed(names: readonly unknown[]): string {
   return more > 0 ? `${names.slice(0, MOST_NAMES).join(', ')} and ${more} more` : names.join(', ');
 }
 
+/** A value of a diagnostic, which must have it. */
+export function valueIn({ code, values }: Diagnostic, name: string): Value {
+  if (name in values) return values[name];
+  throw new Error(`no value ${name} in ${code}`);
+}
+
 /** The values of a diagnostic, to be said as they stand. */
-export function plainSay({ code, values }: Diagnostic): PlainSay {
-  const value = (name: string) => {
-    if (name in values) return values[name];
-    throw new Error(`no value ${name} in ${code}`);
-  };
+export function plainSay(diagnostic: Diagnostic): PlainSay {
+  const value = (name: string) => valueIn(diagnostic, name);
   return {
-    has: (name) => (values[name] ?? null) !== null,
+    has: (name) => (diagnostic.values[name] ?? null) !== null,
     is: (name) => value(name) === true,
     text: (name) => textOf(value(name)),
+    list: (name) => [value(name)].flat().map(String),
     number: (name) => Number(value(name)),
   };
 }
 
-function textOf(value: Diagnostic['values'][string]): string {
+function textOf(value: Value): string {
   return Array.isArray(value) ? listed(value) : String(value);
 }
 

@@ -10,7 +10,7 @@ import {
   unitName,
 } from '../units.ts';
 import { inWords, short } from '../words.ts';
-import { type PlainSay, plainSay, type Words } from './plain.ts';
+import { type PlainSay, plainSay, valueIn, type Words, withWords } from './plain.ts';
 
 /** Values of a diagnostic, and how to write them. */
 export interface Say extends PlainSay {
@@ -37,13 +37,16 @@ export interface Say extends PlainSay {
 /** For each code what it says. */
 export type Sentences = Readonly<Record<string, Words | ((say: Say) => Words)>>;
 
+/** Makes what finds the words of a diagnostic among some sentences, in the units asked for. */
+export function wordsIn(
+  sentences: Sentences,
+): <D extends Diagnostic>(diagnostic: D, units: Units) => D & Words {
+  return (diagnostic, units) => withWords(diagnostic, sentences, sayIn(diagnostic, units));
+}
+
 /** The values of a diagnostic, to be said in the units asked for. */
 export function sayIn(diagnostic: Diagnostic, units: Units): Say {
-  const { code, values } = diagnostic;
-  const value = (name: string) => {
-    if (name in values) return values[name];
-    throw new Error(`no value ${name} in ${code}`);
-  };
+  const value = (name: string) => valueIn(diagnostic, name);
   const written = (name: string, quantity: Quantity) => fromMetric(Number(value(name)), quantity, units);
   const shortOf = (name: string, quantity: Quantity, digits?: number) =>
     short(written(name, quantity), digits);

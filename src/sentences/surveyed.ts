@@ -21,12 +21,8 @@ export const SURVEYED: PlainSentences = {
   pointNotDetermined: (say) => ({
     problem: 'not fixed by the readings',
     advice: `read ${say
-      .text('read')
-      .split(', ')
-      .map((one) => {
-        const [kind, point] = one.split(' ');
-        return `${READ[kind]} ${point}`;
-      })
+      .list('of')
+      .map((point, k) => `${READ[say.list('read')[k]]} ${point}`)
       .join(' and ')}`,
   }),
   notAFile: { problem: 'not a file', allowed: 'a JSON text, or the value of one' },

@@ -16,10 +16,10 @@
 // Both are solved as least squares by sparse elimination. In a redundant structure a force is undetermined where a vector of the null
 // space adds to it.
 
-import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
-import { renamedKeys } from '../linkage/former-names.ts';
+import { unknownKeys } from '../linkage/former-names.ts';
 import type { Direction } from '../linkage/joints.ts';
 import { type Measure, measureFaults } from '../linkage/measure.ts';
 import { compile } from '../linkage/system.ts';
@@ -73,14 +73,7 @@ export function forces(drawing: Drawing, loads: readonly Load[], options: Static
 }
 
 function optionFaults(options: unknown): Diagnostic[] {
-  const renamed =
-    typeof options === 'object' && options !== null ? renamedKeys('staticsOption', options) : [];
-  const faults = [
-    ...renamed,
-    ...unknownOptions(options, ['driver', 'method']).filter(({ path }) =>
-      renamed.every((one) => one.path !== path),
-    ),
-  ];
+  const faults = unknownKeys('staticsOption', options, ['driver', 'method']);
   const { driver, method = METHODS[0] } = (options ?? {}) as StaticsOptions;
   if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
   if (!METHODS.includes(method)) {

@@ -112,7 +112,10 @@ function pointFaults({ points, undetermined }: Survey, name: string): Diagnostic
   if (points[name].status !== 'undetermined') return [];
   const missing = undetermined.filter(({ points: hanging }) => hanging.includes(name));
   return [
-    fault('pointNotDetermined', `points.${name}`, { read: missing.map(({ read, of }) => `${read} ${of}`) }),
+    fault('pointNotDetermined', `points.${name}`, {
+      read: missing.map(({ read }) => read),
+      of: missing.map(({ of }) => of),
+    }),
   ];
 }
 

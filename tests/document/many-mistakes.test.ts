@@ -1,5 +1,5 @@
 /** Documents with more mistakes than anyone reads: all are found, a message lists the first hundred. */
-import { doubleWishbone, InputError, limits, survey, sweep } from 'jounce';
+import { doubleWishbone, InputError, type Issue, limits, survey, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
 import { errorOf, exampleText, type Json } from './support.ts';
@@ -17,9 +17,17 @@ const drawn = () => {
 /** Lines of a message after its first, which says what is invalid. */
 const linesOf = ({ message }: InputError) => message.split('\n').slice(1);
 
+/** An issue as the library makes it, with a path and a problem of its own. */
+const issueAt = (path: string, problem: string): Issue => ({
+  code: 'wrong',
+  severity: 'error',
+  path,
+  values: {},
+  problem,
+});
+
 describe('a message', () => {
-  const issues = (count: number) =>
-    Array.from({ length: count }, (_, k) => ({ path: `at${k}`, problem: 'wrong' }));
+  const issues = (count: number) => Array.from({ length: count }, (_, k) => issueAt(`at${k}`, 'wrong'));
 
   it('lists a hundred issues', () => {
     expect(linesOf(new InputError('input', issues(100)))).toHaveLength(100);
