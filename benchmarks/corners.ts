@@ -26,7 +26,7 @@ export const otherCorners: Readonly<Record<string, CornerInput>> = {
     lowerArm: { inner: [284, 181], outer: [651, 147] },
     upperArm: { inner: [352, 428], outer: [617, 449] },
     wheel: { centre: [702, 321], camber: -1.2 },
-    coilover: { on: 'upright', mount: [598, 402], chassisMount: [463, 745], offset: 38 },
+    coilover: { on: 'upright', mount: [598, 402], chassisMount: [463, 745], foreAftOffset: 38 },
   },
   'parallel level arms': {
     lowerArm: { inner: [302, 158], outer: [661, 158] },

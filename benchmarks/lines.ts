@@ -13,6 +13,8 @@ export interface Line {
   readonly ratio: (ours: number, rival: number) => number;
   /** What the ratio is to be, if anything is asked of it. */
   readonly bar?: { readonly atLeast: number } | { readonly atMost: number };
+  /** Ideal passes in the place of the two tasks, where the ratio has a floor (floor.ts). */
+  readonly floor?: { readonly ours: Task; readonly rival: Task };
   /** What keeps it from the bar, where it is missed. */
   readonly limit?: string;
   /** Of how many parts the task is made, where times are given a part; else times are those of the task. */
@@ -20,13 +22,13 @@ export interface Line {
   readonly clock?: Clock;
 }
 
-/** What limits a sweep from its input; the shares are those of line g in a profile. */
+/** What limits a sweep from its input. */
 export const FIXED =
-  'no single part. From a checked main corner to ratio and slope takes some 15 µs on the machine of this page: 5 for laying the path, 4 for reading 201 rows of three columns, 2 for building the system, the rest for options, arrays and what the collector takes for them; checking the input comes on top. Path and rows alone are 8 to 9 µs: with nothing but them the ratios would be some twice what they are';
+  'no single part: beside the ideal pass there are the check of both ends of the path, options, the look-up of what was made before, arrays and their collection';
 
 /** What limits a sweep for every column. */
 const EVERY =
-  'twice as many columns, one evaluation of a series each, three for what is wanted with derivatives; positions alone have become cheaper than the columns beside them';
+  'some three times as many series are made and evaluated as for positions alone, and each column has a pass of its own';
 
 /** How many times as long the rival takes. */
 export const timesFaster = (ours: number, rival: number): number => rival / ours;
@@ -48,6 +50,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       rival: run,
       ratio: timesFaster,
       bar: { atLeast },
+      floor: { ours: jobs.ideal.fromDocument, rival: run },
       limit: FIXED,
     })),
     {
@@ -56,8 +59,9 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       ...positions,
       rival: textbook.run,
       bar: { atLeast: 1.2 },
+      floor: { ours: jobs.ideal.positions, rival: textbook.run },
       limit:
-        'of some 20 µs about 6 are the evaluation of eleven columns (3 the series, 3 the places made of them), 5 the path (one series, checked at both ends), 2 the system; what is left is curves, options, and arrays with their collection. An ideal pass of the same arithmetic measured 11 to 13 µs, so that 1.6 to 1.9 is the floor of this method',
+        'beside the ideal pass: binding eleven measures, the check of both ends of the path, options, arrays and their collection',
     },
     {
       mark: 'b2',
@@ -72,6 +76,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       rival: jobs.positions,
       ratio: (ours, rival) => ours / rival,
       bar: { atMost: 2 },
+      floor: { ours: jobs.ideal.everything, rival: jobs.ideal.positions },
       limit: EVERY,
       poses: POSES,
     },
@@ -82,6 +87,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       rival: textbook.run,
       ratio: (ours, rival) => ours / rival,
       bar: { atMost: 2.5 },
+      floor: { ours: jobs.ideal.everything, rival: textbook.run },
       limit: EVERY,
       poses: POSES,
     },
@@ -111,7 +117,8 @@ export function hardCornerLines(main: Jobs, hard: Readonly<Record<string, Jobs>>
     rival: main.fromDocument,
     ratio: (ours, rival) => ours / rival,
     bar: { atMost: 2 },
+    floor: { ours: jobs.ideal.fromDocument, rival: main.ideal.fromDocument },
     limit:
-      'a path by arc length is laid in several pieces after one by the driver was tried in vain. That to a dead point is laid in 7 pieces of order 27, some 60 µs in all (8 of them for the try in vain), and read in some 35: in each piece the places are found by Newton from the driver, and measures are series in halves of a piece. One piece by the driver and its reading take 18 µs from the document, so that 7 pieces cannot come to twice that',
+      'the path to a dead point takes seven series of order 27 where the main corner takes one of 24, and places in them are found from the driver first',
   }));
 }

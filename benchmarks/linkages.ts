@@ -2,13 +2,14 @@
 
 import { doubleWishbone, pushrod, sweep } from 'jounce';
 import { modelOf } from '../src/corner/corner.ts';
-import { bindMeasure } from '../src/linkage/measure.ts';
+import { type BoundMeasure, bindMeasure } from '../src/linkage/measure.ts';
 import { tracePath } from '../src/linkage/motion.ts';
 import { READING, reader, readRows } from '../src/linkage/reader.ts';
-import { compile } from '../src/linkage/system.ts';
+import { compile, type System } from '../src/linkage/system.ts';
 import { type PlanegcsModule, planegcsLinkage } from '../tests/judges/planegcs.ts';
 import { fourBarChain } from '../tests/support/four-bar-chain.ts';
 import { scissorLift } from '../tests/support/scissor-lift.ts';
+import { idealPass, idealSweep, placesOf } from './floor.ts';
 import { bytesInUse } from './heap.ts';
 import { FIXED, type Line, timesFaster } from './lines.ts';
 import type { Task } from './measure.ts';
@@ -45,7 +46,8 @@ function agreed(who: string, met: number, ours: ArrayLike<number>, rival: ArrayL
 /** Line g. */
 export function rockerLine(gcs: PlanegcsModule): Line {
   const travel = { bump: 60, droop: 60, step: 0.6 };
-  const { drawing, contactPatch } = modelOf(pushrod(ROCKER));
+  const model = modelOf(pushrod(ROCKER));
+  const { drawing, contactPatch } = model;
   const solver = planegcsLinkage(gcs, { ...drawing, driver: { point: contactPatch, axis: 'y' } });
   const { moving } = solver;
   const values = spread(60).map((value) => solver.drawn + value);
@@ -68,28 +70,43 @@ export function rockerLine(gcs: PlanegcsModule): Line {
     rival,
     ratio: timesFaster,
     bar: { atLeast: 130 },
+    floor: {
+      ours: idealSweep(model, { ...travel, columns: ratios }, [
+        () => pushrod(ROCKER),
+        () => compile(drawing),
+      ]),
+      rival,
+    },
     limit: FIXED,
   };
+}
+
+/** Both coordinates of each point. */
+function placesIn(system: System, names: readonly string[]): BoundMeasure[] {
+  return names.flatMap((name) => [
+    bindMeasure(system, { x: name }, 'place'),
+    bindMeasure(system, { y: name }, 'place'),
+  ]);
 }
 
 /** Turn of the first upright from upright, either way; it lies flat at 1.571. */
 const TURN = 1.2;
 
-/** A chain of so many windows, from its drawing to the places of its moving points in `out`, by the first upright's turn. */
-function chain(windows: number): { run: Task; out: Float64Array } {
+/** A chain of so many windows, from its drawing to the places of its moving points in `out`, by the first upright's turn; and the floor. */
+function chain(windows: number): { run: Task; out: Float64Array; ideal: Task } {
   const drawing = fourBarChain(windows, Math.PI / 2);
   const driver = { turn: 'upright0' };
   const turns = spread(TURN);
   const names = Array.from({ length: windows + 1 }, (_, k) => `B${k}`);
   const width = 2 * names.length;
   const out = new Float64Array(width * POSES);
-  const run = () => {
+  const lay = () => {
     const system = compile(drawing);
     const path = tracePath(system, bindMeasure(system, driver, 'driver'), -TURN, TURN);
-    const measures = names.flatMap((name) => [
-      bindMeasure(system, { x: name }, 'place'),
-      bindMeasure(system, { y: name }, 'place'),
-    ]);
+    return { path, measures: placesIn(system, names) };
+  };
+  const run = () => {
+    const { path, measures } = lay();
     const r = reader(path, measures, []);
     for (let first = 0; first < POSES; ) {
       const rows = readRows(r, turns, first);
@@ -107,25 +124,29 @@ function chain(windows: number): { run: Task; out: Float64Array } {
     return i % 2 === 0 ? i / 2 - Math.sin(turn) : Math.cos(turn);
   });
   agreed(`chain of ${windows}`, POSES, out, closed);
-  return { run, out };
+  const { path, measures } = lay();
+  const read = placesOf(measures, path.system.unknowns, POSES);
+  return { run, out, ideal: idealPass(path, read, [() => compile(drawing)]) };
 }
 
 /** Lines h: a loop's cost against that in a chain of ten, and against the general solver. */
 export function chainLines(gcs: PlanegcsModule): Line[] {
-  const ten = chain(10).run;
-  const growth = [1, 50, 100, 200].map(
-    (windows): Line => ({
+  const ten = chain(10);
+  const growth = [1, 50, 100, 200].map((windows): Line => {
+    const { run, ideal } = chain(windows);
+    return {
       mark: `h${windows}`,
       text: `a loop and pose in a chain of ${windows} four-bars ÷ the same in a chain of 10 (times: the whole chain)`,
-      ours: chain(windows).run,
-      rival: ten,
+      ours: run,
+      rival: ten.run,
       ratio: (ours, rival) => ours / windows / (rival / 10),
       bar: { atMost: 1.5 },
+      floor: { ours: ideal, rival: ten.ideal },
       limit:
-        'a loop alone has two pins to be read where a loop of ten has 1.1: 1.8 times the coordinates, before anything that is done once a path, which ten loops share',
+        'a loop alone has two pins to be read where a loop of ten has 1.1, and what is done once a path is shared by ten',
       poses: POSES,
-    }),
-  );
+    };
+  });
   const against = (
     [
       [1, 60],
@@ -133,7 +154,7 @@ export function chainLines(gcs: PlanegcsModule): Line[] {
       [40, 150],
     ] as const
   ).map(([windows, atLeast]): Line => {
-    const { run, out } = chain(windows);
+    const { run, out, ideal } = chain(windows);
     const solver = planegcsLinkage(gcs, {
       ...fourBarChain(windows, Math.PI / 2),
       driver: { point: 'B0', axis: 'x' },
@@ -150,8 +171,8 @@ export function chainLines(gcs: PlanegcsModule): Line[] {
       rival,
       ratio: timesFaster,
       bar: { atLeast },
-      limit:
-        "evaluating the coordinates, half of ours, and the orders of the series. The solver's cost grows faster than in proportion beyond ten loops only",
+      floor: { ours: ideal, rival },
+      limit: 'beside the ideal pass: the check of both ends of the path, binding, blocks of rows copied',
     };
   });
   return [...growth, ...against];
@@ -162,17 +183,17 @@ const MORE_CELLS = 320;
 const BAR = 1000;
 
 /** A scissor lift of so many cells: its drawing, its whole path from flat to upright, and all places at every pose. */
-function lift(cells: number): Task {
+function lift(cells: number): { run: Task; ideal: Task; pieces: number } {
   const drawing = scissorLift(cells, BAR, 0.6);
   const names = Object.keys(drawing.points);
-  const run = () => {
+  const lay = () => {
     const system = compile(drawing);
     const driver = bindMeasure(system, { x: 'right0' }, 'driver');
     const path = tracePath(system, driver, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
-    const measures = names.flatMap((name) => [
-      bindMeasure(system, { x: name }, 'place'),
-      bindMeasure(system, { y: name }, 'place'),
-    ]);
+    return { path, measures: placesIn(system, names) };
+  };
+  const run = () => {
+    const { path, measures } = lay();
     const r = reader(path, measures, []);
     const { low, high } = path;
     const values = spread(1).map((part) => low.at + 0.5 * (1 + part) * (high.at - low.at));
@@ -186,7 +207,9 @@ function lift(cells: number): Task {
     }
     return top;
   };
-  return run;
+  const { path, measures } = lay();
+  const read = placesOf(measures, path.system.unknowns, POSES);
+  return { run, ideal: idealPass(path, read, [() => compile(drawing)]), pieces: path.pieces.length };
 }
 
 /** mm; close to where all lies flat the height follows from the width by a root. */
@@ -201,15 +224,16 @@ function expectHeight(cells: number, width: number, height: number): void {
 
 /** Line s: how the whole of a long chain grows. */
 export function liftLine(): Line {
+  const [more, fewer] = [lift(MORE_CELLS), lift(CELLS)];
   return {
     mark: 's',
     text: `CPU time of a scissor lift of ${MORE_CELLS} cells ÷ of ${CELLS}: drawing, whole path, all places at ${POSES} poses`,
-    ours: lift(MORE_CELLS),
-    rival: lift(CELLS),
+    ours: more.run,
+    rival: fewer.run,
+    floor: { ours: more.ideal, rival: fewer.ideal },
     ratio: (ours, rival) => ours / rival,
     bar: { atMost: 5 },
-    limit:
-      'pieces beside the flat pose, where all cells are free at once and rounding keeps them short: 74 against 56, each of which takes four to five times as long',
+    limit: `beside the flat pose all cells are free at once and rounding keeps pieces short: the longer lift takes ${more.pieces}, the shorter ${fewer.pieces}, and each takes four times as long`,
     clock: 'cpu',
   };
 }

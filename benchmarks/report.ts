@@ -7,6 +7,8 @@ import { type Quartiles, quartiles, type Timing } from './measure.ts';
 export interface Result {
   readonly line: Line;
   readonly timing: Timing;
+  /** The ideal passes in its place, if it has any. */
+  readonly floor?: Timing;
 }
 
 export function ratioOf({ line, timing }: Result): Quartiles {
@@ -25,6 +27,7 @@ export function table(
     'other processes',
     'asked',
     '',
+    'floor',
     'ours',
     'rival',
     'what is divided by what',
@@ -38,12 +41,13 @@ export function table(
       `${figures(ratio.low)} to ${figures(ratio.high)}`,
       span(others[line.mark]),
       ...asked(line, ratio.median),
+      result.floor === undefined ? '' : figures(ratioOf({ line, timing: result.floor }).median),
       time(quartiles(timing.ours), line),
       time(quartiles(timing.rival), line),
       line.text,
     ];
   });
-  const rule = head.map((_, column) => ([1, 2, 3, 6, 7].includes(column) ? '---:' : '---'));
+  const rule = head.map((_, column) => ([1, 2, 3, 6, 7, 8].includes(column) ? '---:' : '---'));
   return [head, rule, ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
 }
 

@@ -68,6 +68,10 @@ const growth = heapGrowth(everything, keepNothing, SWEEPS);
 const worst = Math.max(...corners.map(({ apart }) => apart));
 
 const chains = timed([...chainLines(gcs), liftLine(), ...scissorStaticsLines()], CHAIN_ROUNDS);
+const lines = [
+  ...withFloors([...main, ...hardCorners, ...rocker], FEWER_ROUNDS),
+  ...withFloors(chains, CHAIN_ROUNDS),
+];
 const many = manyCorners();
 const whole = cars();
 const weights = await weightTable();
@@ -83,9 +87,13 @@ were seen to compute the same: in a to e the largest difference in any column wa
 ${worst.toExponential(0)} (mm; for the slope of the ratio 1/mm), in g and h none is above 1e-9 in the place of a point. A sweep has ${POSES} poses, from
 80 mm of droop to 80 mm of bump.
 
-${table([...main, ...hardCorners, ...rocker, ...chains], elsewhere)}
+A *floor* is the ratio that an ideal pass of the same arithmetic would have, timed in the same run: the multiplications that the orders of
+the series, their evaluation at all poses and the places made of them need, one array for the columns, and before it the check of the input
+(a, n, g) and the building of the system as the library does them. It looks up, checks, names and keeps nothing else.
 
-${missedText([...main, ...hardCorners, ...rocker, ...chains])}
+${table(lines, elsewhere)}
+
+${missedText(lines)}
 
 ${growthText(growth, SWEEPS)}
 
@@ -132,10 +140,9 @@ The library's own code, minified and gzipped, kB of 1000 bytes: its dependencies
 
 ${weights}
 
-What limits it: of the linkage solver some four fifths are what \`trace\` alone takes - checks of the drawing with their words, the system
-of rows, the path with its dead points and second branches, the series that carry it - the rest is statics and the other ways to drive.
-Measured on \`trace\` alone: all its messages weigh 1.1 kB, checks of the drawing 1.6, why nothing moves and by how much a bar misses 1.2; without all of these it would be some 18 kB, the floor of the numerical core as it is.
-In all of it, sizing, sheet, pictures, documents, survey and design each weigh as much as the solver; a bundler takes only what is imported.
+The *floor* is the same import with everything left out that refuses wrong input and finds words for it: checks of drawings, documents and
+plausibility, why nothing moves, sentences, former names. What limits it: the numerical core, and in all of it sizing, sheet, pictures,
+survey and design, each about as heavy as the core.
 `;
 
 console.log(report);
@@ -148,6 +155,17 @@ function prepare(input: CornerInput) {
   const jobs = jobsOf(input);
   const rivals = rivalsOf(gcs, input, jobs.positions().columns.travel);
   return { jobs, lines: linesOf(jobs, rivals), apart: agreement(jobs, rivals) };
+}
+
+/** Lines with a floor and the ideal passes in their place timed as they were. */
+function withFloors(results: readonly Result[], rounds: number): Result[] {
+  return results.map((result) => {
+    const { floor, clock } = result.line;
+    if (floor === undefined) return result;
+    for (const task of [floor.ours, floor.rival]) warmUp(task, WARM_UP);
+    const [timing] = interleave(floor.ours, [floor.rival], rounds, clock);
+    return { ...result, floor: timing };
+  });
 }
 
 /** Lines one after the other: those of one task of ours at once. */

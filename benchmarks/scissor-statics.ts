@@ -1,4 +1,4 @@
-// Forces and freedoms of long scissor lifts: how the cost grows with the number of cells.
+// Forces and degrees of freedom of long scissor lifts: how the cost grows with the number of cells.
 
 import { mobility } from 'jounce/linkage';
 import { forces } from 'jounce/statics';
@@ -30,7 +30,7 @@ function lifting(cells: number): Task {
 function counting(cells: number): Task {
   const drawing = scissorLift(cells, 1000, ANGLE);
   const run = () => mobility(drawing);
-  if (run().freedoms !== 1) throw new Error(`scissor lift of ${cells}: not one freedom`);
+  if (run().degreesOfFreedom !== 1) throw new Error(`scissor lift of ${cells}: not one degree of freedom`);
   return run;
 }
 

@@ -1,11 +1,11 @@
 export {
-  type ChangeGroup,
   type ChoiceChange,
   compareSizings,
   type FigureChange,
   type LimitChange,
   type SizingComparison,
 } from './coilover/compare.ts';
+export type { AxialForce, BumpStopTable } from './coilover/forces/axial-force.ts';
 export type { BallJointLoad } from './coilover/forces/ball-joint.ts';
 export type { Bending } from './coilover/forces/bending.ts';
 export {
@@ -14,17 +14,16 @@ export {
   cornerForces,
   type LoadedJoint,
 } from './coilover/forces/corner-forces.ts';
-export type { EyeForce, StopTable } from './coilover/forces/eye-force.ts';
 export {
-  CASE_FACTORS,
-  type CaseFactors,
   type CaseTravel,
+  LOAD_FACTORS,
   type LoadCase,
-  usualCases,
+  type LoadFactors,
+  standardLoadCases,
 } from './coilover/forces/load-cases.ts';
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
-export type { AxleMass, CarMasses } from './coilover/masses.ts';
+export type { CarMasses, WheelMasses } from './coilover/masses.ts';
 export type {
   AfterOrder,
   PerchAdvice,
@@ -39,65 +38,73 @@ export {
   FREQUENCY_RANGES,
   type UseRange,
 } from './coilover/sizing/advice.ts';
-export type { SpringChoice } from './coilover/sizing/choose-spring.ts';
+export type { SpringOption } from './coilover/sizing/choose-spring.ts';
 export type { WheelCurves } from './coilover/sizing/curves.ts';
 export type { DamperLengths } from './coilover/sizing/damper.ts';
 export type { DampingRow } from './coilover/sizing/damping.ts';
-export type { AtSpeed } from './coilover/sizing/downforce.ts';
-export type { FigureInfo, Settled } from './coilover/sizing/figure.ts';
-export type { Sure } from './coilover/sizing/how-sure.ts';
+export type { SpeedRow } from './coilover/sizing/downforce.ts';
+export type { FigureGroup, FigureInfo } from './coilover/sizing/figure.ts';
 export type { Axle } from './coilover/sizing/inputs.ts';
 export type { Spring } from './coilover/sizing/listed-springs.ts';
 export type { LoadState } from './coilover/sizing/load-states.ts';
 export {
-  type CarMonteCarlo,
-  type CarMonteCarloOptions,
-  monteCarloCar,
+  monteCarloSizing,
+  type SizingMonteCarlo,
+  type SizingMonteCarloOptions,
 } from './coilover/sizing/monte-carlo.ts';
+export type { AxleFigureName, CarFigureName } from './coilover/sizing/numbers.ts';
 export type { OrderStatus } from './coilover/sizing/order-status.ts';
 export type { PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
+export type { TravelCase, TravelRequirement } from './coilover/sizing/required-travel.ts';
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
 export { sizeCoilovers } from './coilover/sizing/size.ts';
 export type { SpringFit } from './coilover/sizing/spring-fit.ts';
-export type { TravelCase, TravelNeeded } from './coilover/sizing/travel-needed.ts';
+export type { Estimate } from './coilover/sizing/uncertainty.ts';
 export {
   type CoilEnds,
-  type CoilInput,
   type CoilSpring,
+  type CoilSpringInput,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
-export { type Bands, bands } from './corner/bands.ts';
-export { bearingTilt, type SphericalBearing } from './corner/bearing.ts';
-export type { ColumnInfo, TravelOf } from './corner/columns.ts';
+export { type ArmLengthResult, changeArmLengths } from './corner/arm-lengths.ts';
+export { bearingMisalignment, type SphericalBearing } from './corner/bearing.ts';
+export type {
+  AllowedColumn,
+  ColumnName,
+  ColumnOf,
+  Columns,
+  Pose,
+  Row,
+  StandardColumns,
+} from './corner/column-types.ts';
+export type { ColumnInfo, TravelReference } from './corner/columns.ts';
 export type { Corner, DrawnCorner } from './corner/corner.ts';
 export type { Covariance } from './corner/covariance.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
 export {
-  FAULTS,
-  type Fault,
-  faultWords,
+  approximationLabel,
+  HAND_METHOD_APPROXIMATIONS,
   type HandMethod,
-  type HandOptions,
+  type HandMethodApproximation,
+  type HandMethodOptions,
   type HandPoint,
   handMethod,
   type NoHandMethod,
 } from './corner/hand-method.ts';
 export type { Arm, OtherEnd, Part, Wheel } from './corner/hardpoints.ts';
-export { type ChangedCorner, changeLengths } from './corner/lengths.ts';
 export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/donor.ts';
+export type { Side } from './corner/limits/first-crossing.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
-export type { BallJoint, BearingEnd, Donor, LimitOptions } from './corner/limits/options.ts';
-export type { Side } from './corner/limits/outward.ts';
-export type { RequiredTravel, Requirement } from './corner/limits/required.ts';
-export { costOfAMillimetre, type MillimetreCost, type MillimetreOptions } from './corner/millimetre.ts';
+export type { BallJoint, Bearing, Donor, LimitOptions } from './corner/limits/options.ts';
+export type { TravelMargin, TravelMargins } from './corner/limits/travel-margins.ts';
 export type { Rocker } from './corner/model.ts';
 export {
-  type CauseOdds,
-  type LimitOdds,
+  type CauseProbability,
+  type LimitProbabilities,
   type MonteCarlo,
   type MonteCarloOptions,
   monteCarlo,
@@ -110,11 +117,14 @@ export {
   readCar,
   readCorner,
 } from './corner/read-corner.ts';
-export { type Numbers, type Sensitivities, sensitivities } from './corner/sensitivity.ts';
+export { type ColumnValues, type Sensitivities, sensitivities } from './corner/sensitivity.ts';
+export {
+  type SensitivityRank,
+  type SensitivityRankingOptions,
+  sensitivityRanking,
+} from './corner/sensitivity-ranking.ts';
 export { type Strut, strut } from './corner/strut.ts';
 export {
-  type Columns,
-  type Row,
   type Sweep,
   type SweepEnd,
   type SweepOptions,
@@ -122,41 +132,42 @@ export {
 } from './corner/sweep.ts';
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
-export type { ActiveBound } from './design/active.ts';
-export type { Range } from './design/box.ts';
+export { type UncertaintyBands, uncertaintyBands } from './corner/uncertainty-bands.ts';
+export type { ActiveConstraint } from './design/active-constraints.ts';
+export type { Bounds } from './design/box.ts';
+export type { Clearances } from './design/clearances.ts';
 export { design } from './design/design.ts';
 export type { JointForce } from './design/joint-force.ts';
-export type { KeepOut } from './design/keep-outs.ts';
-export type { Measured, Objective, Wanted } from './design/objectives.ts';
+export type { DesignQuantity, Goal, Objective } from './design/objectives.ts';
 export type { DesignOptions, DesignProgress } from './design/options.ts';
 export type {
   Design,
-  DesignEnd,
-  DesignedValue,
+  DesignStatus,
   MovedMount,
+  ObjectiveResult,
   SearchReport,
   TradeOff,
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
 export type { Diagnostic, Severity } from './diagnostic.ts';
+export type { Check } from './document/check.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
-export type { Note } from './document/note.ts';
 export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
-export { describeIssue, InputError, type Issue } from './errors.ts';
-export type { EndKind } from './linkage/path.ts';
-export type { LeastSquaresEnd } from './numerics/least-squares.ts';
+export { describeIssue, InputError, type Issue } from './errors/input-error.ts';
+export type { MotionStatus } from './linkage/path.ts';
+export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
 export { sweepCsv } from './report/csv.ts';
-export { type CurveOptions, plotCurves } from './report/curves.ts';
-export { plotDamping } from './report/damping-picture.ts';
+export { type PlotCurvesOptions, plotCurves } from './report/curves.ts';
+export { plotDampingForce } from './report/damping-picture.ts';
 export { drawDesign } from './report/design-picture.ts';
-export { type DrawingOptions, drawCorner } from './report/drawing.ts';
+export { type DrawCornerOptions, drawCorner } from './report/drawing.ts';
 export { drawForces } from './report/force-picture.ts';
-export { type HandPictureOptions, plotHandMethod } from './report/hand-method.ts';
-export { drawLinkage, type LinkageOptions } from './report/linkage.ts';
+export { type HandMethodPlotOptions, plotHandMethod } from './report/hand-method.ts';
+export { type DrawLinkageOptions, drawLinkage } from './report/linkage.ts';
 export { type MimeBundle, type Showable, type Shown, type ShowOptions, show } from './report/notebook.ts';
 export { adviceLines } from './report/order-sheet/after-weighing.ts';
 export type { Block, FigureRow, FormLine, OrderSheet } from './report/order-sheet/blocks.ts';
@@ -166,23 +177,23 @@ export { sheetHtml } from './report/order-sheet/html.ts';
 export { orderSheet } from './report/order-sheet/maker-order.ts';
 export { sheetMarkdown } from './report/order-sheet/markdown.ts';
 export { reportSheet } from './report/order-sheet/report-sheet.ts';
-export { drawSweep, type PictureOptions } from './report/picture.ts';
+export { type DrawSweepOptions, drawSweep } from './report/picture.ts';
 export type { WheelSizes } from './report/poses.ts';
 export { drawResiduals } from './report/residual-picture.ts';
 export type { FlatRow } from './report/rows.ts';
 export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
-export { describeEnd } from './report/text.ts';
+export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {
-  Mirrored,
+  MirrorSolution,
   Survey,
   SurveyedPoint,
   SurveyedReading,
   SurveyScale,
-  Suspect,
-  Unfixed,
+  SuspectReading,
+  UndeterminedPoints,
 } from './survey/result.ts';
 export { survey } from './survey/survey.ts';
 export { type SurveyedParts, surveyedCorner } from './survey/surveyed-corner.ts';

@@ -9,7 +9,7 @@ import { basename, extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
   adviceLines,
-  describeEnd,
+  describeSweepEnd,
   drawSweep,
   handMethod,
   InputError,
@@ -137,7 +137,10 @@ function refuseOtherOrder(name, { revision, date }, files) {
   if (there === undefined) return;
   throw new InputError('order', [
     {
+      code: 'revisionWritten',
+      severity: 'error',
       path: 'order.revision',
+      values: { revision, there: join(shown, there) },
       problem: `revision ${revision} has been written before, and is not the same`,
       got: join(shown, there),
       advice:
@@ -190,7 +193,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   const lines = [];
   const say = (/** @type {string} */ text) => void lines.push(text);
   say(`== ${title} ==\n`);
-  const sized = sizing?.axles.find(({ document }) => document.corner === corner);
+  const sized = sizing?.axles.find(({ input }) => input.corner === corner);
   const found = sized?.limits ?? limits(corner, { ...ends, units });
   const sprungMass = sized?.figure('sprungMass').value ?? given;
   const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
@@ -203,12 +206,12 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   );
 
   say('Where the travel ends');
-  for (const words of found.fits) say(`  Does not fit: ${words}`);
+  for (const words of found.misfits) say(`  Does not fit: ${words}`);
   for (const limit of [found.bump, found.droop]) if (limit !== null) say(`  ${limit.sentence}`);
   for (const { sentence } of found.events) say(`  ${sentence}`);
-  for (const wanted of Object.values(found.required ?? {})) say(`  ${wanted.sentence}`);
-  if (found.behind.length > 0) say('\nWhat would end it behind that, nearest first');
-  for (const { sentence } of found.behind) say(`  ${sentence}`);
+  for (const wanted of Object.values(found.travelMargins ?? {})) say(`  ${wanted.sentence}`);
+  if (found.later.length > 0) say('\nWhat would end it behind that, nearest first');
+  for (const { sentence } of found.later) say(`  ${sentence}`);
   if (found.donor !== undefined) say('\nThe donor damper');
   for (const sentence of found.donor?.sentences ?? []) say(`  ${sentence}`);
 
@@ -217,13 +220,13 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
     travel,
   });
   say('\nWheel rate by the hand method, beside the exact one');
-  if (!hand.defined) say(`  Not defined: ${hand.why}.`);
+  if (!hand.defined) say(`  Not defined: ${hand.reason}.`);
   else for (const sentence of hand.sentences) say(`  ${sentence}`);
 
   say('\nWhat the curves say');
   for (const line of findings(curves, units)) say(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
-    if (end.how !== 'reached') say(`  On the ${side} side: ${describeEnd(end, units)}.`);
+    if (end.status !== 'reached') say(`  On the ${side} side: ${describeSweepEnd(end, units)}.`);
     else if (Math.abs(end.travel) === TRAVEL)
       say(
         `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
@@ -267,7 +270,7 @@ function print(text) {
 
 /**
  * The sweep in sentences.
- * @param {import('jounce').Sweep} curves
+ * @param {import('jounce').Sweep<import('jounce').ColumnOf>} curves
  * @param {'metric' | 'imperial'} units
  */
 function findings({ columns, at }, units) {

@@ -21,15 +21,15 @@ const options = {
   },
   objectives: [
     // Springs of 35 N/mm are at hand, for 1.5 Hz.
-    { of: 'springRate', sprungMass: 180, frequency: 1.5, target: 35 },
-    { of: 'ratioChange', least: 0, most: 0.05 },
-    { of: 'longestLength', most: 385 },
-    { of: 'strokeUse', stroke: 100, most: 0.9 },
+    { quantity: 'springRate', sprungMass: 180, frequency: 1.5, target: 35 },
+    { quantity: 'ratioChange', min: 0, max: 0.05 },
+    { quantity: 'maxLength', max: 385 },
+    { quantity: 'strokeFraction', stroke: 100, max: 0.9 },
   ],
-  keepOut: {
+  clearances: {
     springToTyre: 40,
     mountToArm: { upperArm: 40 },
-    spring: { diameter: 76, fromEyes: 60 },
+    spring: { diameter: 76, seatOffset: 60 },
     tyre: { overallRadius: 318, width: 205 },
   },
   travel: { bump: 60, droop: 60, step: 10 },
@@ -37,7 +37,7 @@ const options = {
 
 /** @param {string} what @param {import('jounce').Design} made */
 function tell(what, made) {
-  console.log(`\n${what}: ${made.how}, ${made.trials} corners tried`);
+  console.log(`\n${what}: ${made.status}, ${made.trials} corners tried`);
   for (const reason of made.reasons) console.log(`  ${reason}`);
   for (const [name, { from, to }] of Object.entries(made.mounts)) {
     console.log(`  ${name}: [${from.join(', ')}] -> [${to.map((one) => one.toFixed(1)).join(', ')}]`);
@@ -51,9 +51,9 @@ tell('Springs at hand', made);
 const greedy = design(drawn, {
   ...options,
   objectives: [
-    { of: 'springRate', sprungMass: 180, frequency: 1.5, target: 35, within: 0.5 },
-    { of: 'ratioAtRide', target: 0.75, within: 0.01 },
-    { of: 'longestLength', most: 370, within: 1 },
+    { quantity: 'springRate', sprungMass: 180, frequency: 1.5, target: 35, tolerance: 0.5 },
+    { quantity: 'designRatio', target: 0.75, tolerance: 0.01 },
+    { quantity: 'maxLength', max: 370, tolerance: 1 },
   ],
 });
 tell('More than there is', greedy);

@@ -15,7 +15,7 @@ const corner = (on, mount, chassisMount) =>
     coilover: { on, mount, chassisMount },
   });
 
-/** @type {(lower: [number, number], damper: { open: number, closed: number }) => import('jounce').ForceOptions} */
+/** @type {(lower: [number, number], damper: { extendedLength: number, compressedLength: number }) => import('jounce').ForceOptions} */
 const options = (lower, damper) => ({
   sprungMass: 160,
   unsprungMass: 30,
@@ -33,18 +33,18 @@ const pictures = new URL('../pictures/', import.meta.url);
 const onLower = corner('lowerArm', [505, 170], [345, 480]);
 const onUpper = corner('upperArm', [500, 370], [400, 640]);
 const dampers = new Map([
-  [onLower, { open: 385, closed: 300 }],
-  [onUpper, { open: 330, closed: 235 }],
+  [onLower, { extendedLength: 385, compressedLength: 300 }],
+  [onUpper, { extendedLength: 330, compressedLength: 235 }],
 ]);
 /** @param {import('jounce').DoubleWishbone} drawn */
-const damperOf = (drawn) => dampers.get(drawn) ?? { open: 0, closed: 0 };
+const damperOf = (drawn) => dampers.get(drawn) ?? { extendedLength: 0, compressedLength: 0 };
 
 for (const [name, drawn, axis] of /** @type {const} */ ([
   ['lower arm, stud up', onLower, [0, 1]],
   ['lower arm, stud down', onLower, [0, -1]],
   ['upper arm, stud up', onUpper, [0, 1]],
 ])) {
-  const { cases, worst } = cornerForces(drawn, options([...axis], damperOf(drawn)));
+  const { cases, largest } = cornerForces(drawn, options([...axis], damperOf(drawn)));
   console.log(`\nCoilover on the ${name}`);
   for (const { name: title, ballJoints } of cases) {
     for (const joint of ['lowerOuter', 'upperOuter']) {
@@ -52,7 +52,7 @@ for (const [name, drawn, axis] of /** @type {const} */ ([
       console.log(`  ${title}, ${joint}: axial ${axial.toFixed(0)} N, radial ${radial.toFixed(0)} N`);
     }
   }
-  for (const { case: title, sentence } of Object.values(worst)) console.log(`  ${title}: ${sentence}`);
+  for (const { case: title, sentence } of Object.values(largest)) console.log(`  ${title}: ${sentence}`);
 }
 
 const shown = [

@@ -20,7 +20,7 @@ for (const [name, corner] of Object.entries(cases)) {
     ...LOAD,
     travel: { bump: 80, droop: 80 },
   });
-  if (!method.defined) throw new Error(method.why);
+  if (!method.defined) throw new Error(method.reason);
   const title = `Hand figure, ${name.replace('-', ' ')}`;
   writeFileSync(
     new URL(`hand-method-${name}.svg`, folder),

@@ -3,7 +3,7 @@
 // of them hold.
 //
 // A lid on four bars, as for a chest, all by five numbers. What is tested is the function that draws it, over random lids.
-import * as fc from 'fast-check';
+import fc from 'fast-check';
 import { checkLaws } from 'jounce/testing';
 
 /**

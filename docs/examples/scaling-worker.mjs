@@ -1,17 +1,17 @@
 // @ts-check
 // What a worker of docs/scaling.md does. A job is JSON and so is its answer, and an answer depends on its job alone: nothing is kept
 // from one job to the next.
-import { InputError, monteCarloCar, readCar, readCorner, sizeCoilovers, sweep } from 'jounce';
+import { InputError, monteCarloSizing, readCar, readCorner, sizeCoilovers, sweep } from 'jounce';
 
 /**
  * @typedef {{ id: string } & (
  *   | { task: 'size', car: unknown }
  *   | { task: 'draw', car: unknown, draws: number, seed: number }
- *   | { task: 'sweep', corner: unknown, travel: import('jounce').SweepOptions }
+ *   | { task: 'sweep', corner: unknown, travel: Omit<import('jounce').SweepOptions, 'columns'> }
  * )} Job
  * @typedef {Record<string, number | null>} Figures
  * @typedef {{ figures: Figures, springs: (string | null)[], findings: string[] }} Sized
- * @typedef {import('jounce').CarMonteCarlo} Drawn
+ * @typedef {import('jounce').SizingMonteCarlo} Drawn
  * @typedef {{ installationRatio: number[] }} Swept
  * @typedef {{ id: string, result: Sized | Drawn | Swept } | { id: string, issues: readonly import('jounce').Issue[] }} Answer
  */
@@ -45,7 +45,7 @@ function resultOf(job) {
     case 'size':
       return sized(sizeCoilovers(readCar(job.car)));
     case 'draw':
-      return monteCarloCar(readCar(job.car), { draws: job.draws, seed: job.seed });
+      return monteCarloSizing(readCar(job.car), { draws: job.draws, seed: job.seed });
     case 'sweep':
       return {
         installationRatio: [...sweep(readCorner(job.corner).corner, job.travel).columns.installationRatio],
@@ -58,12 +58,12 @@ function resultOf(job) {
  * @param {import('jounce').Sizing} sizing
  * @returns {Sized}
  */
-function sized({ axles, findings }) {
+function sized({ axles, conflicts }) {
   return {
     figures: Object.fromEntries(
       axles.flatMap(({ axle, figures }) => figures.map(({ name, value }) => [`${axle}.${name}`, value])),
     ),
     springs: axles.map(({ spring }) => spring?.name ?? null),
-    findings: findings.map(({ path }) => path),
+    findings: conflicts.map(({ path }) => path),
   };
 }

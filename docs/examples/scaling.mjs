@@ -47,7 +47,7 @@ export function whatIfs(car, { outward, lean, total }) {
     const angle = (by * Math.PI) / 180;
     coilover.mount = [y, from[1]];
     coilover.chassisMount = [y - length * Math.sin(angle), from[1] + length * Math.cos(angle)];
-    changed.masses.guess.total.value = mass;
+    changed.masses.estimate.total.value = mass;
     return { id: JSON.stringify({ outward: y, lean: by, total: mass }), task: 'size', car: changed };
   });
 }
@@ -134,7 +134,7 @@ function interval(drawn, figure) {
     const found = 'result' in one && 'draws' in one.result ? one.result.figures[figure] : null;
     return found === null ? [] : [found];
   });
-  return { low: merged(each.map(({ low }) => low)), high: merged(each.map(({ high }) => high)) };
+  return { low: merged(each.map(({ p2_5 }) => p2_5)), high: merged(each.map(({ p97_5 }) => p97_5)) };
 }
 
 /** @param {() => unknown} work */
@@ -179,7 +179,7 @@ async function run(rounds) {
     console.log(`  ${name}: ${miss.toFixed(3)} Hz off, ${springs.join(' or ')}`);
   }
   console.log('\nThe front spring wanted, N/mm, 95 % interval, and how well its ends are known:');
-  const { low, high } = interval(together.slice(0, draws.length), 'front.wantedSpringRate');
+  const { low, high } = interval(together.slice(0, draws.length), 'front.requiredSpringRate');
   for (const { value, standardError } of [low, high]) {
     console.log(`  ${value.toFixed(2)}, standard error ${standardError.toFixed(2)}`);
   }

@@ -5,7 +5,6 @@
 // The readings in survey.json are invented, on an invented corner; one of them is wrong.
 import { readFileSync, writeFileSync } from 'node:fs';
 import {
-  bands,
   design,
   drawDesign,
   drawResiduals,
@@ -15,6 +14,7 @@ import {
   survey,
   surveyedCorner,
   sweep,
+  uncertaintyBands,
   writeSurveyedCorner,
 } from 'jounce';
 
@@ -33,7 +33,7 @@ tell('With that distance read again', second);
 
 const corner = surveyedCorner(second, { coilover: 'lowerArm' });
 const travel = { bump: 60, droop: 60 };
-const sure = bands(corner, undefined, travel);
+const sure = uncertaintyBands(corner, undefined, travel);
 const curves = sweep(corner, travel);
 const ride = curves.at(0).installationRatio ?? 0;
 const width = sure.columns.installationRatio[sure.travel.indexOf(0)] ?? 0;
@@ -48,8 +48,8 @@ const car = writeSurveyedCorner(readFileSync(new URL('car.json', import.meta.url
   corner: 'front',
 });
 const [front] = sizeCoilovers(readCar(car)).axles;
-const { label, value, low, high } = front.figure('installedLength');
-const millimetres = [value, low, high].map((mm) => (mm === null ? '?' : mm.toFixed(1)));
+const { label, value, lower, upper } = front.figure('designLength');
+const millimetres = [value, lower, upper].map((mm) => (mm === null ? '?' : mm.toFixed(1)));
 console.log(`In the car file: ${label} ${millimetres[0]}, ${millimetres[1]} to ${millimetres[2]} mm.`);
 
 // The upper mount is not welded yet: where should it go for a ratio of 0.6 with little change?
@@ -57,8 +57,8 @@ const [y, z] = second.points.shockChassisMount.at;
 const made = design(corner, {
   mounts: { shockChassisMount: { y: [y - 40, y + 90], z: [z - 40, z + 60] } },
   objectives: [
-    { of: 'ratioAtRide', target: 0.6 },
-    { of: 'ratioChange', least: 0, most: 0.06 },
+    { quantity: 'designRatio', target: 0.6 },
+    { quantity: 'ratioChange', min: 0, max: 0.06 },
   ],
   travel: { ...travel, step: 10 },
 });

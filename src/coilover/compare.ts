@@ -5,20 +5,17 @@
 // below 1 in size the change is less than the figure is uncertain by.
 
 import type { Diagnostic } from '../diagnostic.ts';
-import type { Issue } from '../errors.ts';
+import type { Issue } from '../errors/input-error.ts';
 import type { Units } from '../units.ts';
-import type { FigureInfo } from './sizing/figure.ts';
+import type { FigureGroup, FigureInfo } from './sizing/figure.ts';
 import { AXLES, type Axle } from './sizing/inputs.ts';
 import type { AxleSizing, Figure, Sizing } from './sizing/result.ts';
-
-/** What a change concerns: what can't be changed once the coilover is made; spring, valving and perch; the car itself. */
-export type ChangeGroup = 'order' | 'adjustable' | 'car';
 
 /** A figure that is not the same in both, in the library's units. */
 export interface FigureChange extends Pick<FigureInfo, 'label' | 'quantity'> {
   readonly whose: Axle | 'car';
   readonly name: string;
-  readonly group: ChangeGroup;
+  readonly group: FigureGroup;
   /** Null where it has no value. */
   readonly before: number | null;
   readonly after: number | null;
@@ -35,7 +32,7 @@ export interface ChoiceChange {
   readonly whose: Axle | 'car';
   /** As `spring.name`, `damper.extendedLength`. */
   readonly what: string;
-  readonly group: ChangeGroup;
+  readonly group: FigureGroup;
   /** What numbers are measured in; null for words. */
   readonly quantity: FigureInfo['quantity'] | null;
   /** Value before, in the library's unit of the quantity; null for none. */
@@ -71,16 +68,11 @@ export interface SizingComparison {
    * `order`: the coilover itself changes; `adjustable`: spring, valving or perch only; `car`: neither; `nothing`: they are the same.
    * Travel and margins that follow, as with another tyre, change no order.
    */
-  readonly consequence: ChangeGroup | 'nothing';
+  readonly consequence: FigureGroup | 'nothing';
 }
 
 /** Share of a value, or of 1, that rounding makes. */
 const ROUNDING = 1e-9;
-
-const GROUPS = { order: 'order', later: 'adjustable', car: 'car' } as const satisfies Record<
-  FigureInfo['settled'],
-  ChangeGroup
->;
 
 /**
  * Compares two sizings figure by figure: of two cars, of one car before and after it was weighed, with more mass, another lean, another
@@ -91,8 +83,8 @@ export function compareSizings(before: Sizing, after: Sizing): SizingComparison 
   const choices = choiceChanges(before, after);
   const limits = limitChanges(before, after);
   const conflicts = {
-    gone: missingIn(after.findings, before.findings),
-    added: missingIn(before.findings, after.findings),
+    gone: missingIn(after.conflicts, before.conflicts),
+    added: missingIn(before.conflicts, after.conflicts),
   };
   const groups = new Set(specifiedIn({ figures, choices }).map(({ group }) => group));
   const changes = [figures, choices, limits, conflicts.gone, conflicts.added];
@@ -111,14 +103,14 @@ export function compareSizings(before: Sizing, after: Sizing): SizingComparison 
 
 /** Figures that a coilover, its spring, valving and perch are ordered or set by; all others follow from these and the car. */
 const SPECIFIED: ReadonlySet<string> = new Set([
-  'installedLength',
-  'openLength',
-  'closedLength',
+  'designLength',
+  'extendedLength',
+  'compressedLength',
   'gasForce',
   'springRate',
   'freeLength',
-  'eyesToSeats',
-  'bumpDamping',
+  'perchSetting',
+  'compressionDamping',
   'reboundDamping',
 ]);
 
@@ -157,7 +149,7 @@ function figureChanges(before: Sizing, after: Sizing): FigureChange[] {
     .flatMap(([a, b]): FigureChange[] => {
       const { whose, figure } = a ?? b ?? {};
       if (whose === undefined || figure === undefined) return [];
-      const { name, label, quantity, settled } = figure;
+      const { name, label, quantity, group } = figure;
       const [from, to] = [a?.figure.value ?? null, b?.figure.value ?? null];
       if (from === to) return [];
       const change = from === null || to === null ? null : to - from;
@@ -175,7 +167,7 @@ function figureChanges(before: Sizing, after: Sizing): FigureChange[] {
           name,
           label,
           quantity,
-          group: GROUPS[settled],
+          group,
           before: from,
           after: to,
           change,
@@ -197,7 +189,7 @@ function owned({ axles, figures }: Sizing): Owned[] {
 const key = ({ whose, figure }: Owned) => `${whose}.${figure.name}`;
 
 function halfWidthOf(figure: Figure | undefined): number | null {
-  return figure?.low == null || figure.high === null ? null : (figure.high - figure.low) / 2;
+  return figure?.lower == null || figure.upper === null ? null : (figure.upper - figure.lower) / 2;
 }
 
 /** For the order of changes: certain ones before uncertain ones, what has come or gone last. */
@@ -209,27 +201,27 @@ function rank({ change, againstInterval }: FigureChange): number {
 /** What is chosen on an axle, and what it concerns. */
 const CHOICES: readonly (readonly [
   what: string,
-  group: ChangeGroup,
+  group: FigureGroup,
   quantity: ChoiceChange['quantity'],
   of: (axle: AxleSizing) => number | string | null | undefined,
 ])[] = [
   ['spring.name', 'adjustable', null, ({ spring }) => spring?.name],
   ['spring.rate', 'adjustable', 'rate', ({ spring }) => spring?.rate],
-  ['spring.freeLength', 'adjustable', 'length', ({ spring }) => spring?.free],
-  ['damper.extendedLength', 'order', 'length', ({ damper }) => damper?.open],
-  ['damper.compressedLength', 'order', 'length', ({ damper }) => damper?.closed],
+  ['spring.freeLength', 'adjustable', 'length', ({ spring }) => spring?.freeLength],
+  ['damper.extendedLength', 'order', 'length', ({ damper }) => damper?.extendedLength],
+  ['damper.compressedLength', 'order', 'length', ({ damper }) => damper?.compressedLength],
   [
     'damper.source',
     'order',
     null,
-    ({ damper }) => (damper === null ? null : damper.given ? 'given' : 'from the required travel'),
+    ({ damper }) => (damper === null ? null : damper.specified ? 'given' : 'from the required travel'),
   ],
   [
     'perch.reach',
     'adjustable',
     null,
     ({ perch }) =>
-      perch === null ? null : perch.reaches ? 'reaches ride height' : 'does not reach ride height',
+      perch === null ? null : perch.reachesDesign ? 'reaches ride height' : 'does not reach ride height',
   ],
 ];
 

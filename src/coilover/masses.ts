@@ -10,9 +10,9 @@ import type { Diagnostic } from '../diagnostic.ts';
 /** Something that weighs on the wheels by its shares; kg. */
 export interface Spread {
   readonly mass: number;
-  readonly frontShare: number;
+  readonly frontFraction: number;
   /** Default half. */
-  readonly leftShare?: number | undefined;
+  readonly leftFraction?: number | undefined;
 }
 
 /** A load by its name; kg. */
@@ -20,7 +20,7 @@ export type Load = { readonly name: string } & Spread;
 
 /** What the car weighs, one of the three; kg. */
 export interface MassesInput {
-  readonly guess?: ({ readonly total: number } & Omit<Spread, 'mass'>) | undefined;
+  readonly estimate?: ({ readonly total: number } & Omit<Spread, 'mass'>) | undefined;
   readonly parts?: readonly ({ readonly name: string } & Spread)[] | undefined;
   readonly scales?:
     | (Readonly<Record<'frontLeft' | 'frontRight' | 'rearLeft' | 'rearRight', number>> & {
@@ -39,19 +39,19 @@ export interface MassesInput {
 }
 
 /** Masses on the wheels of an axle, kg. */
-export interface AxleMass {
+export interface WheelMasses {
   readonly left: number;
   readonly right: number;
 }
 
 /** What the wheels of a car carry, kg. */
 export interface CarMasses {
-  readonly front: AxleMass;
-  readonly rear: AxleMass;
+  readonly front: WheelMasses;
+  readonly rear: WheelMasses;
   readonly total: number;
-  /** Share of the front axle, of the left-hand wheels. */
-  readonly frontShare: number;
-  readonly leftShare: number;
+  /** Fraction of the total on the front axle, on the left-hand wheels. */
+  readonly frontFraction: number;
+  readonly leftFraction: number;
 }
 
 /** What of the loads is to be added to what was weighed or estimated, and taken off it, in a state, with its place in the input. */
@@ -93,22 +93,22 @@ export function carMasses(
   readonly masses: CarMasses | null;
   readonly issues: Diagnostic[];
 } {
-  const { guess, parts = [], scales } = input;
+  const { estimate, parts = [], scales } = input;
   const all = [
-    ...(guess === undefined ? [] : [{ at: 'guess', ...guess, mass: guess.total }]),
+    ...(estimate === undefined ? [] : [{ at: 'estimate', ...estimate, mass: estimate.total }]),
     ...parts.map((part, k) => ({ ...part, at: `parts[${k}]` })),
     ...loadsIn(input, state),
   ];
-  const issues = all.flatMap(({ at, frontShare, leftShare }) => [
-    ...shareIssues(`${at}.frontShare`, frontShare),
-    ...shareIssues(`${at}.leftShare`, leftShare),
+  const issues = all.flatMap(({ at, frontFraction, leftFraction }) => [
+    ...shareIssues(`${at}.frontFraction`, frontFraction),
+    ...shareIssues(`${at}.leftFraction`, leftFraction),
   ]);
   if (issues.length > 0) return { masses: null, issues };
   let [fl, fr, rl, rr] =
     scales === undefined
       ? [0, 0, 0, 0]
       : [scales.frontLeft, scales.frontRight, scales.rearLeft, scales.rearRight];
-  for (const { mass, frontShare: f, leftShare: l = 0.5 } of all) {
+  for (const { mass, frontFraction: f, leftFraction: l = 0.5 } of all) {
     fl += mass * f * l;
     fr += mass * f * (1 - l);
     rl += mass * (1 - f) * l;
@@ -120,8 +120,8 @@ export function carMasses(
       front: { left: fl, right: fr },
       rear: { left: rl, right: rr },
       total,
-      frontShare: (fl + fr) / total,
-      leftShare: (fl + rl) / total,
+      frontFraction: (fl + fr) / total,
+      leftFraction: (fl + rl) / total,
     },
     issues,
   };

@@ -10,7 +10,7 @@
 import type { CornerModel } from '../corner/model.ts';
 import { trace } from '../linkage/motion.ts';
 import { zeroBetween } from '../numerics/zero.ts';
-import { type CoiloverForce, jumpLengths, totalPush } from './forces/eye-force.ts';
+import { type CoiloverForce, jumpLengths, totalPush } from './forces/axial-force.ts';
 
 /** How the shock goes with the wheel, over the travel that was laid. */
 export interface ShockCurve {
@@ -39,7 +39,7 @@ export function shockCurve(model: CornerModel, droop: number, bump: number): Sho
     from: height - droop,
     to: height + bump,
   });
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const shock = motion.read({ length: [outer, inner], offset });
   const patchY = motion.read({ x: model.contactPatch });
   const [low, high] = [motion.low.at, motion.high.at];
@@ -85,7 +85,7 @@ export interface WheelState {
   /** The whole force between the eyes, N. */
   readonly force: number;
   /** Share of the rate that is not spring but force times change of ratio: F R' / k_w. */
-  readonly forceTerm: number;
+  readonly geometricRateFraction: number;
 }
 
 /** The wheel at a travel, mm. */
@@ -99,7 +99,7 @@ export function wheelAt(shock: ShockCurve, coilover: CoiloverForce, travel: numb
     load: force * ratio,
     rate,
     force,
-    forceTerm: rate === 0 ? 0 : (force * slope) / rate,
+    geometricRateFraction: rate === 0 ? 0 : (force * slope) / rate,
   };
 }
 
@@ -175,8 +175,8 @@ export function* loadPieces(
 export interface Rest {
   /** mm, bump +. */
   readonly travel: number;
-  /** `between` the ends of the travel, or on one of them: the coilover gives too little there, or too much. */
-  readonly how: 'between' | 'bumpEnd' | 'droopEnd';
+  /** `onSpring` between the ends of the travel, or at one of them: the coilover gives too little there, or too much. */
+  readonly state: 'onSpring' | 'bumpLimit' | 'droopLimit';
 }
 
 /** Share of a load to which rounding lets a coilover bear it. */
@@ -202,18 +202,18 @@ export function restUnder(
   const missing = (travel: number) => load - wheelAt(shock, coilover, travel).load;
   const start = wheelAt(shock, coilover, from);
   const balanced = isBorne(start.load, load);
-  if (balanced && (start.rate > 0 || load === 0)) return { travel: from, how: 'between' };
+  if (balanced && (start.rate > 0 || load === 0)) return { travel: from, state: 'onSpring' };
   const sinks = balanced || start.load < load;
   const end = sinks ? bump : droop;
   if (sinks === end > from) {
     for (const piece of loadPieces(shock, coilover, from, end)) {
       const left = missing(piece.to);
       if (left === 0 || sinks === left < 0) {
-        return { travel: crossing(missing, piece.from, piece.to), how: 'between' };
+        return { travel: crossing(missing, piece.from, piece.to), state: 'onSpring' };
       }
     }
   }
-  return { travel: end, how: sinks ? 'bumpEnd' : 'droopEnd' };
+  return { travel: end, state: sinks ? 'bumpLimit' : 'droopLimit' };
 }
 
 /** Where a corner that stands comes to lose its hold: the wheel rate is 0 there, and below 0 beyond. */

@@ -1,10 +1,11 @@
-// A ball of diameter d_K and width B in a housing of width C tilts until the housing's face meets the flat of the ball:
+// A ball of diameter d_K and width B in a housing of width C misaligns until the housing's face meets the flat of the ball:
 //
-//   tilt = asin(B / d_K) - asin(C / d_K)
+//   angle = asin(B / d_K) - asin(C / d_K)
 //
 // the angle at the ball's centre between the edge of its flat and the edge of the housing.
 
-import { InputError, type Issue, show } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/corner.ts';
 import { DEGREES } from '../units.ts';
 
 /** A spherical bearing or rod end; mm. */
@@ -17,21 +18,21 @@ export interface SphericalBearing {
 }
 
 /**
- * Largest tilt of a spherical bearing either way from straight, degrees, with the bolt and spacers no wider than the
+ * Largest misalignment of a spherical bearing either way from straight, degrees, with the bolt and spacers no wider than the
  * flat of the ball. Makers round it down.
  *
  * @throws InputError unless 0 < housingWidth < ballWidth < ballDiameter.
  */
-export function bearingTilt(bearing: SphericalBearing): number {
+export function bearingMisalignment(bearing: SphericalBearing): number {
   const { ballDiameter, ballWidth, housingWidth } = bearing;
-  const issues: Issue[] = [];
-  const check = (path: string, value: unknown, above: number, below: number, allowed: string) => {
-    if (typeof value === 'number' && value > above && value < below) return;
-    issues.push({ path, problem: 'out of range', got: show(value), allowed });
+  const faults: Diagnostic[] = [];
+  const check = (path: string, value: unknown, most: number, below: string | null) => {
+    if (typeof value === 'number' && value > 0 && value < most) return;
+    faults.push(fault('bearingSizeOutOfRange', path, { below, got: show(value) }));
   };
-  check('ballDiameter', ballDiameter, 0, Number.POSITIVE_INFINITY, 'mm, more than 0');
-  check('ballWidth', ballWidth, 0, ballDiameter, 'mm, between 0 and the diameter of the ball');
-  check('housingWidth', housingWidth, 0, ballWidth, 'mm, between 0 and the width of the ball');
-  if (issues.length > 0) throw new InputError('spherical bearing', issues);
+  check('ballDiameter', ballDiameter, Number.POSITIVE_INFINITY, null);
+  check('ballWidth', ballWidth, ballDiameter, 'ballDiameter');
+  check('housingWidth', housingWidth, ballWidth, 'ballWidth');
+  refuse('spherical bearing', faults);
   return (Math.asin(ballWidth / ballDiameter) - Math.asin(housingWidth / ballDiameter)) * DEGREES;
 }

@@ -16,7 +16,7 @@
 //
 //   d m' = (d m_t - m' d z_t) / z_t,   d m'' = (d m_tt - d m' z_tt - m' d z_tt - 2 m'' z_t d z_t) / z_t^2.
 
-import { type Issue, show } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import type { Measure } from '../linkage/measure.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
@@ -26,7 +26,7 @@ import type { HardpointCoordinate } from './hardpoint-coordinates.ts';
 import type { CornerModel } from './model.ts';
 
 /** Whose travel is the axis of a sweep. */
-export type TravelOf = 'contactPatch' | 'wheelCentre';
+export type TravelReference = 'contactPatch' | 'wheelCentre';
 
 /** A column: its name, its unit ('' for a ratio), and what it is in words. */
 export interface ColumnInfo {
@@ -45,8 +45,10 @@ export type Fill<Out> = (m: Float64Array, rows: number, out: Out, first: number,
 
 /** How a column is made: with gaps or without; `byTravel` says that it is a rate by travel, or comes of one. */
 export type Recipe = Changing & {
-  /** Index of the measure whose values it is as they are; -1 for none. */
+  /** The reading that it is, times and plus something: 3 i for the value of measure i, 3 i + 1 and 3 i + 2 for its derivatives; -1 for none. */
   readonly itself: number;
+  readonly times: number;
+  readonly plus: (model: CornerModel) => number;
 } & (
     | { readonly gaps: false; readonly byTravel: boolean; readonly fill: Fill<Float64Array> }
     | { readonly gaps: true; readonly byTravel: boolean; readonly fill: Fill<(number | null)[]> }
@@ -61,7 +63,7 @@ interface Changing {
 }
 
 type Rate = (m: Float64Array, dm: Float64Array, i: number, model: CornerModel) => number;
-type Drawn = (input: HardpointCoordinate) => number;
+type Drawn = (input: HardpointCoordinate, model: CornerModel) => number;
 
 /** What is to be read of a pose, and the columns made from it; of names alone, so that it serves all corners that share them. */
 export interface ColumnPlan {
@@ -72,12 +74,17 @@ export interface ColumnPlan {
   readonly info: readonly ColumnInfo[];
   /** Without travel. */
   readonly recipes: readonly Recipe[];
-  /** For each measure the recipe that its values are, if nothing else wants them; else -1. */
+  /** For each reading, as `itself` counts them, the recipe that it is, if nothing else wants it; else SEVERAL or NOBODY. */
   readonly sinks: readonly number[];
 }
 
-/** What is wanted of a measure. */
-type Wanted = 'value' | 'rates' | 'both';
+/** What is wanted of a measure: its value, first and second derivative. */
+const WANTED = { value: [0], rate: [1], bend: [2], both: [0, 1], rates: [1, 2] } as const;
+type Wanted = keyof typeof WANTED;
+
+/** Of readings that go to no column straight. */
+export const SEVERAL = -1;
+export const NOBODY = -2;
 
 /**
  * Asks for a measure; returns where it is among the readings. The contact patch's height is asked for as TRAVEL: it needs no
@@ -89,7 +96,7 @@ const TRAVEL = 'travel';
 const TRAVELS = {
   contactPatch: { name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false },
   wheelCentre: { name: 'travel', unit: 'mm', label: 'travel of the wheel centre, bump +', gaps: false },
-} as const satisfies Record<TravelOf, ColumnInfo>;
+} as const satisfies Record<TravelReference, ColumnInfo>;
 const AXIS = -1;
 
 interface Standard extends ColumnInfo {
@@ -114,8 +121,9 @@ const STANDARD: readonly Standard[] = [
     label: 'installation ratio',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
-      const length = read(shockLength(model), 'rates');
+      const z = read(TRAVEL, 'rate');
+      const length = read(shockLength(model), 'rate');
+      if (z === AXIS) return minusRate(length, FIRST);
       return plain(
         true,
         (m, rows, out, first) => {
@@ -132,7 +140,8 @@ const STANDARD: readonly Standard[] = [
     gaps: false,
     recipe(model, read) {
       const z = read(TRAVEL, 'rates');
-      const length = read(shockLength(model), 'rates');
+      const length = read(shockLength(model), z === AXIS ? 'bend' : 'rates');
+      if (z === AXIS) return minusRate(length, SECOND);
       return plain(
         true,
         (m, rows, out, first) => {
@@ -143,9 +152,9 @@ const STANDARD: readonly Standard[] = [
     },
   },
   {
-    name: 'shockLean',
+    name: 'shockInclination',
     unit: 'deg',
-    label: 'lean of the shock from vertical, top inboard +',
+    label: 'inclination of the shock from vertical, top inboard +',
     gaps: false,
     recipe: (model, read) => lean([model.shock.outer, model.shock.inner], read),
   },
@@ -168,7 +177,7 @@ const STANDARD: readonly Standard[] = [
     label: 'kingpin inclination, top inboard +',
     gaps: false,
     recipe: (model, read) =>
-      model.kingpin === null ? null : lean([model.kingpin.lower, model.kingpin.upper], read),
+      model.kingpin === null ? null : kingpinLean(model, [model.kingpin.lower, model.kingpin.upper], read),
   },
   {
     name: 'halfTrackChange',
@@ -189,7 +198,7 @@ const STANDARD: readonly Standard[] = [
     label: 'roll-centre height above the ground of that pose',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
+      const z = read(TRAVEL, 'rate');
       const y = read(patch(model), 'both');
       return plain(
         true,
@@ -206,13 +215,18 @@ const STANDARD: readonly Standard[] = [
     label: 'instant centre of the upright, y',
     gaps: true,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
+      const z = read(TRAVEL, 'rate');
       const y = read(patch(model), 'both');
-      const w = read(turn(model), 'rates');
+      const w = read(turn(model), 'rate');
       return gappy(
-        (m, i) => {
-          const rate = travelRate(m, z, i);
-          return turns(m[w + FIRST + i], rate) ? finite(m[y + i] - rate / m[w + FIRST + i]) : null;
+        (m, i) => turns(m[w + FIRST + i], travelRate(m, z, i)),
+        (m, rows, out, first) => {
+          for (let i = 0; i < rows; i++) {
+            const rate = travelRate(m, z, i);
+            const value = m[y + i] - rate / m[w + FIRST + i];
+            if (turns(m[w + FIRST + i], rate) && Number.isFinite(value)) out[first + i] = value;
+            else out[first + i] = null;
+          }
         },
         (m, dm, i) => dm[y + i] + slopeChange(m, dm, w, z, i) / slope(m, w, z, i) ** 2,
       );
@@ -224,15 +238,20 @@ const STANDARD: readonly Standard[] = [
     label: 'instant centre of the upright, z',
     gaps: true,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
+      const z = read(TRAVEL, 'rate');
       const y = read(patch(model), 'both');
-      const w = read(turn(model), 'rates');
+      const w = read(turn(model), 'rate');
       const height = read({ y: model.contactPatch }, 'value');
       return gappy(
-        (m, i) =>
-          turns(m[w + FIRST + i], travelRate(m, z, i))
-            ? finite(m[height + i] + m[y + FIRST + i] / m[w + FIRST + i])
-            : null,
+        (m, i) => turns(m[w + FIRST + i], travelRate(m, z, i)),
+        (m, rows, out, first) => {
+          for (let i = 0; i < rows; i++) {
+            const value = m[height + i] + m[y + FIRST + i] / m[w + FIRST + i];
+            if (turns(m[w + FIRST + i], travelRate(m, z, i)) && Number.isFinite(value))
+              out[first + i] = value;
+            else out[first + i] = null;
+          }
+        },
         (m, dm, i) => {
           const up = m[y + FIRST + i] / m[w + FIRST + i];
           const change = slopeChange(m, dm, y, z, i) - up * slopeChange(m, dm, w, z, i);
@@ -247,9 +266,9 @@ const STANDARD: readonly Standard[] = [
     label: 'inverse distance from contact patch to instant centre, inboard +',
     gaps: false,
     recipe(model, read) {
-      const z = read(TRAVEL, 'rates');
+      const z = read(TRAVEL, 'rate');
       const y = read(patch(model), 'both');
-      const w = read(turn(model), 'rates');
+      const w = read(turn(model), 'rate');
       return plain(
         true,
         (m, rows, out, first) => {
@@ -287,9 +306,9 @@ const ROCKER: readonly Standard[] = [
       rocker && linear(read({ angle: [rocker.rod.inner, rocker.rod.outer] }, 'value'), DEGREES),
   },
   {
-    name: 'rodToRockerAngle',
+    name: 'rodRockerAngle',
     unit: 'deg',
-    label: "angle between rod and rocker's arm, 90 square, 0 or 180 in line",
+    label: 'transmission angle of rod and rocker, 90 square, 0 or 180 in line',
     gaps: false,
     recipe: ({ rocker }, read) => rocker && angleAt([rocker.pivot, rocker.rod.inner, rocker.rod.outer], read),
   },
@@ -298,7 +317,7 @@ const ROCKER: readonly Standard[] = [
 /** What a plan was made for. */
 interface Planned {
   readonly model: CornerModel;
-  readonly axis: TravelOf;
+  readonly axis: TravelReference;
   readonly only: readonly string[] | undefined;
   readonly plan: ColumnPlan;
 }
@@ -311,11 +330,11 @@ const KEPT = 4;
  * Columns of a corner swept by the travel of `axis`, in the order in which they are shown; all but those named in `only`
  * are left out.
  */
-export function planColumns(model: CornerModel, axis: TravelOf, only?: readonly string[]): ColumnPlan {
+export function planColumns(model: CornerModel, axis: TravelReference, only?: readonly string[]): ColumnPlan {
   const { bodies } = model.drawing;
-  if (!Object.isFrozen(bodies)) return makePlan(model, axis, only);
   let known = plans.get(bodies);
   if (known === undefined) {
+    if (!Object.isFrozen(bodies)) return makePlan(model, axis, only);
     known = [];
     plans.set(bodies, known);
   }
@@ -342,7 +361,7 @@ function sameRoles(a: CornerModel, b: CornerModel): boolean {
     a.wheelCentre === b.wheelCentre &&
     a.shock.outer === b.shock.outer &&
     a.shock.inner === b.shock.inner &&
-    a.shock.offset === b.shock.offset &&
+    a.shock.foreAftOffset === b.shock.foreAftOffset &&
     a.kingpin === b.kingpin &&
     a.rocker === b.rocker &&
     a.angles === b.angles &&
@@ -350,11 +369,15 @@ function sameRoles(a: CornerModel, b: CornerModel): boolean {
   );
 }
 
-function makePlan(model: CornerModel, axis: TravelOf, only: readonly string[] | undefined): ColumnPlan {
+function makePlan(
+  model: CornerModel,
+  axis: TravelReference,
+  only: readonly string[] | undefined,
+): ColumnPlan {
   const measures: Measure[] = [];
   const derived: boolean[] = [];
   const keys: string[] = [];
-  const valued: number[] = [];
+  const uses: number[] = [];
   const read: Read = (asked, want) => {
     if (asked === TRAVEL && axis === 'contactPatch') return AXIS;
     const measure = asked === TRAVEL ? { y: model.contactPatch } : asked;
@@ -364,10 +387,10 @@ function makePlan(model: CornerModel, axis: TravelOf, only: readonly string[] | 
       at = keys.push(key) - 1;
       measures.push(measure);
       derived.push(false);
-      valued.push(0);
+      uses.push(0, 0, 0);
     }
     if (want !== 'value') derived[at] = true;
-    if (want !== 'rates') valued[at]++;
+    for (const part of WANTED[want]) uses[3 * at + part]++;
     return READING * at;
   };
   const info: ColumnInfo[] = [TRAVELS[axis]];
@@ -398,8 +421,12 @@ function makePlan(model: CornerModel, axis: TravelOf, only: readonly string[] | 
       add({ name, unit: 'mm', label, gaps: false, recipe });
     }
   }
-  const sinks = measures.map((_, at) =>
-    valued[at] === 1 ? recipes.findIndex(({ itself }) => itself === at) : -1,
+  const sinks = uses.map((times, reading) =>
+    times === 0
+      ? NOBODY
+      : times > 1
+        ? SEVERAL
+        : recipes.findIndex((recipe) => isStraight(recipe, reading, measures[Math.floor(reading / 3)])),
   );
   return { measures, derived, info: Object.freeze(info), recipes, sinks };
 }
@@ -411,20 +438,18 @@ export function columnNames(): string[] {
   );
 }
 
-/** An issue for each name that is no column, or is there twice. */
-export function unknownColumns(only: readonly unknown[], model: CornerModel): Issue[] {
+/** A fault for each name that is no column, or is there twice. */
+export function unknownColumns(only: readonly unknown[], model: CornerModel): Diagnostic[] {
   const names = planColumns(model, 'contactPatch')
     .info.slice(1)
     .map(({ name }) => name);
-  const allowed = names.join(', ');
   const known = new Set<unknown>(names);
   const met = new Set<unknown>();
-  return only.flatMap((name, k): Issue[] => {
+  return only.flatMap((name, k): Diagnostic[] => {
     const path = `columns[${k}]`;
-    if (met.has(name))
-      return [{ path, problem: 'column named twice', got: show(name), advice: 'take one out' }];
+    if (met.has(name)) return [fault('columnTwice', path, { got: show(name) })];
     met.add(name);
-    return known.has(name) ? [] : [{ path, problem: 'unknown column', got: show(name), allowed }];
+    return known.has(name) ? [] : [fault('unknownColumn', path, { got: show(name), allowed: names })];
   });
 }
 
@@ -477,7 +502,7 @@ function turn(model: CornerModel): Measure {
   return { turn: model.upright };
 }
 
-function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure {
+function shockLength({ shock: { outer, inner, foreAftOffset: offset } }: CornerModel): Measure {
   return { length: [outer, inner], offset };
 }
 
@@ -485,6 +510,29 @@ function shockLength({ shock: { outer, inner, offset } }: CornerModel): Measure 
 function lean([a, b]: readonly [string, string], read: Read): Recipe {
   const isUp = ({ drawing: { points } }: CornerModel) => points[b][1] >= points[a][1];
   return linear(read({ angle: [a, b] }, 'value'), DEGREES, (model) => (isUp(model) ? -90 : 90));
+}
+
+/** The same of the kingpin: where it is a line of the upright it leans as that turns, which need not be read again. */
+function kingpinLean(model: CornerModel, [a, b]: readonly [string, string], read: Read): Recipe {
+  const carried = model.drawing.bodies[model.upright];
+  if (!(carried.includes(a) && carried.includes(b))) return lean([a, b], read);
+  const line = ({ drawing: { points } }: CornerModel): Point => [
+    points[b][0] - points[a][0],
+    points[b][1] - points[a][1],
+  ];
+  return linear(
+    read(turn(model), 'value'),
+    DEGREES,
+    (of) => {
+      const [y, z] = line(of);
+      return Math.atan2(z, y) * DEGREES - (z >= 0 ? 90 : -90);
+    },
+    ({ shift }, of) => {
+      const [y, z] = line(of);
+      const [from, to] = [shift[a] ?? AT_REST, shift[b] ?? AT_REST];
+      return ((y * (to[1] - from[1]) - z * (to[0] - from[0])) / (y * y + z * z)) * DEGREES;
+    },
+  );
 }
 
 /** The angle at b between the lines to a and to c: 0 to 180 as drawn, continuous from there. */
@@ -498,7 +546,7 @@ function angleAt([a, b, c]: readonly [string, string, string], read: Read): Reci
     return [turned - wholeTurns < 0 ? -1 : 1, wholeTurns];
   };
   return {
-    itself: NOT_ITSELF,
+    ...NO_READING,
     gaps: false,
     byTravel: false,
     fill: (m, rows, out, first, model) => {
@@ -511,19 +559,17 @@ function angleAt([a, b, c]: readonly [string, string, string], read: Read): Reci
   };
 }
 
-const NOT_ITSELF = -1;
 const NOTHING_DRAWN: Drawn = () => 0;
 const NO_ZERO = () => 0;
+/** Of what is made of several readings. */
+const NO_READING = { itself: -1, times: 1, plus: NO_ZERO };
 
-/** A value, as it is read; `zero` may be a drawn one. */
-function linear(
-  at: number,
-  factor = 1,
-  zero: (model: CornerModel) => number = NO_ZERO,
-  drawn = NOTHING_DRAWN,
-): Recipe {
+/** A reading's value, as it is read; `zero` may be a drawn one. */
+function linear(at: number, factor = 1, zero = NO_ZERO as Recipe['plus'], drawn = NOTHING_DRAWN): Recipe {
   return {
-    itself: factor === 1 && zero === NO_ZERO ? at / READING : NOT_ITSELF,
+    itself: (3 * at) / READING,
+    times: factor,
+    plus: zero,
     gaps: false,
     byTravel: false,
     fill: (m, rows, out, first, model) => {
@@ -535,29 +581,39 @@ function linear(
   };
 }
 
-/** What is made of readings in any way. */
-function plain(byTravel: boolean, fill: Fill<Float64Array>, rate: Rate): Recipe {
-  return { itself: NOT_ITSELF, gaps: false, byTravel, fill, rate, drawn: NOTHING_DRAWN };
+/** Minus a derivative by the sweep's axis, where that is the travel. */
+function minusRate(at: number, part: typeof FIRST | typeof SECOND): Recipe {
+  const reading = at + part;
+  return { ...linear(reading, -1), itself: (3 * at) / READING + part / FIRST, byTravel: true };
 }
 
-/** What comes of a rate by travel, and is null at some poses. */
-function gappy(value: (m: Float64Array, i: number) => number | null, rate: Rate): Recipe {
+/** Whether a column is a reading and no more; of a coordinate that goes nowhere but as it is. */
+function isStraight({ itself, times, plus }: Recipe, reading: number, measure: Measure): boolean {
+  const isCoordinate = reading % 3 === 0 && ('x' in measure || 'y' in measure);
+  return itself === reading && !(isCoordinate && (times !== 1 || plus !== NO_ZERO));
+}
+
+/** What is made of readings in any way. */
+function plain(byTravel: boolean, fill: Fill<Float64Array>, rate: Rate): Recipe {
+  return { ...NO_READING, gaps: false, byTravel, fill, rate, drawn: NOTHING_DRAWN };
+}
+
+/** What comes of a rate by travel, and is null where the upright does not turn. */
+function gappy(
+  isDefined: (m: Float64Array, i: number) => boolean,
+  fill: Fill<(number | null)[]>,
+  rate: Rate,
+): Recipe {
   return {
-    itself: NOT_ITSELF,
+    ...NO_READING,
     gaps: true,
     byTravel: true,
-    fill: (m, rows, out, first) => {
-      for (let i = 0; i < rows; i++) out[first + i] = value(m, i);
-    },
-    rate: (m, dm, i, model) => (value(m, i) === null ? Number.NaN : rate(m, dm, i, model)),
+    fill,
+    rate: (m, dm, i, model) => (isDefined(m, i) ? rate(m, dm, i, model) : Number.NaN),
     drawn: NOTHING_DRAWN,
   };
 }
 
 function turns(turn: number, travel: number): boolean {
   return Math.abs(turn) >= NO_TURN * Math.abs(travel);
-}
-
-function finite(value: number): number | null {
-  return Number.isFinite(value) ? value : null;
 }

@@ -1,5 +1,6 @@
+import { fault, show } from '../diagnostic.ts';
 import type { DoubleWishboneInput, PushrodInput, StrutInput } from '../document/corner-schema.ts';
-import { InputError, show } from '../errors.ts';
+import { refusal } from '../errors/corner.ts';
 import type { CustomCorner } from './custom.ts';
 import { type DoubleWishbone, doubleWishbone, doubleWishboneModel } from './double-wishbone.ts';
 import type { CornerModel } from './model.ts';
@@ -28,15 +29,7 @@ export function modelOf(corner: Corner): CornerModel {
     case 'custom':
       return corner;
     default:
-      throw new InputError('corner', [
-        {
-          path: 'kind',
-          problem: 'not a corner',
-          got: show(corner),
-          allowed: 'what doubleWishbone(...), pushrod(...), strut(...) or customCorner(...) returns',
-          advice: 'make the corner with one of them first',
-        },
-      ]);
+      throw refusal('corner', [fault('notACorner', 'kind', { got: show(corner) })]);
   }
 }
 

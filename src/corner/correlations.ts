@@ -5,10 +5,10 @@
 //
 // rho_ii = 1, and 0 between coordinates that are not named. A right-hand corner is mirrored: what has one y turns its sign.
 
+import { show } from '../diagnostic.ts';
 import type { CornerFile } from '../document/file-schema.ts';
-import { type Finding, type Place, valueAt } from '../document/parse.ts';
+import { type Finding, found, type Place, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';
-import { show } from '../errors.ts';
 import { choleskyColumns } from '../numerics/cholesky.ts';
 import type { DrawnCorner } from './corner.ts';
 import { type Covariance, HALF_WIDTH } from './covariance.ts';
@@ -65,16 +65,14 @@ function isListOf(value: unknown, is: (item: unknown) => boolean): boolean {
 function nameFindings(corner: unknown, names: readonly string[], at: Place): Finding[] {
   const { uncertain, exact } = coordinatesOf(corner);
   return names.flatMap((name, k): Finding[] => {
-    const here = { at: [...at, k], got: show(name) };
-    if (names.indexOf(name) < k) return [{ ...here, problem: 'named twice', advice: 'take one out' }];
+    const here: Place = [...at, k];
+    const got = show(name);
+    if (names.indexOf(name) < k) return [found(here, 'namedTwice', { got })];
     if (uncertain.includes(name)) return [];
-    if (exact.includes(name)) {
-      const advice = 'write it as { value, plusMinus } at its point, or take it out here';
-      return [{ ...here, problem: 'a coordinate without plusMinus', advice }];
-    }
-    const meant = meantName(name, uncertain);
-    const advice = meant === undefined ? 'correct the name, or take it out' : `did you mean ${meant}?`;
-    return [{ ...here, problem: 'unknown coordinate', allowed: uncertain.join(', '), advice }];
+    if (exact.includes(name)) return [found(here, 'coordinateWithoutPlusMinus', { got })];
+    const followsFromCamber = name.startsWith('contactPatch');
+    const meant = meantName(name, uncertain) ?? null;
+    return [found(here, 'unknownCoordinate', { got, allowed: uncertain, followsFromCamber, meant })];
   });
 }
 
@@ -94,35 +92,15 @@ function coordinatesOf(corner: unknown): { uncertain: string[]; exact: string[] 
 
 function triangleFindings(triangle: readonly (readonly number[])[], size: number, at: Place): Finding[] {
   if (triangle.length !== size) {
-    return [
-      {
-        at,
-        problem: 'not a row for each coordinate',
-        got: `${triangle.length} rows`,
-        allowed: `${size} rows, the first one empty`,
-      },
-    ];
+    return [found(at, 'rowsNotOfCoordinates', { rows: triangle.length, required: size })];
   }
   const uneven = triangle.flatMap((row, k): Finding[] =>
     row.length === k
       ? []
-      : [
-          {
-            at: [...at, k],
-            problem: 'not a correlation with each coordinate before it',
-            got: `${row.length} numbers`,
-            allowed: `${k} numbers`,
-          },
-        ],
+      : [found([...at, k], 'rowNotOfCoordinatesBefore', { count: row.length, required: k })],
   );
   // Numbers out of their range are told as such.
   if (uneven.length > 0 || triangle.some((row) => row.some((rho) => !(Math.abs(rho) <= 1)))) return uneven;
   if (choleskyColumns(correlationMatrix(triangle, size)) !== null) return [];
-  return [
-    {
-      at,
-      problem: 'no correlations: a sum of coordinates would have a negative variance',
-      advice: 'take them as a survey gives them',
-    },
-  ];
+  return [found(at, 'notCorrelations')];
 }

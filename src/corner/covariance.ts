@@ -2,7 +2,8 @@
 // C = sum_k f_k f_k'. Independent errors have a direction a coordinate; those that hang together, as a survey has them, the
 // columns of the Cholesky factor of C.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/corner.ts';
 import { choleskyColumns } from '../numerics/cholesky.ts';
 import { unknownCoordinate } from './hardpoint-coordinates.ts';
 
@@ -30,14 +31,10 @@ export function isCovariance(plusMinus: unknown): plusMinus is Covariance {
 
 /** The errors of coordinates with a covariance. */
 export function spreadOfCovariance(covariance: Covariance, names: readonly string[]): Spread {
-  throwIfAny('plusMinus', covarianceFaults(covariance, names));
+  refuse('plusMinus', covarianceFaults(covariance, names));
   const { coordinates, matrix } = covariance;
   const columns = choleskyColumns(matrix);
-  if (columns === null) {
-    const problem = 'no covariance: a sum of coordinates would have a negative variance';
-    throwIfAny('plusMinus', [{ path: 'matrix', problem, advice: 'take it as a survey gives it' }]);
-    throw new Error(problem);
-  }
+  if (columns === null) throw refusal('plusMinus', [fault('notACovariance', 'matrix')]);
   const width = (name: string) => {
     const k = coordinates.indexOf(name);
     return k < 0 ? 0 : HALF_WIDTH * Math.sqrt(matrix[k][k]);
@@ -50,41 +47,33 @@ export function spreadOfCovariance(covariance: Covariance, names: readonly strin
   };
 }
 
-function covarianceFaults({ coordinates, matrix }: Covariance, names: readonly string[]): Issue[] {
+function covarianceFaults({ coordinates, matrix }: Covariance, names: readonly string[]): Diagnostic[] {
   if (!Array.isArray(coordinates) || !coordinates.every((name) => typeof name === 'string')) {
-    return [
-      {
-        path: 'coordinates',
-        problem: 'not a list of coordinates',
-        got: show(coordinates),
-        allowed: names.join(', '),
-      },
-    ];
+    return [fault('notCoordinates', 'coordinates', { got: show(coordinates), allowed: names })];
   }
-  const known = coordinates.flatMap((name, k): Issue[] => {
+  const known = coordinates.flatMap((name, k): Diagnostic[] => {
     const path = `coordinates[${k}]`;
     if (!names.includes(name)) return [unknownCoordinate(path, name, names)];
-    return coordinates.indexOf(name) < k ? [{ path, problem: 'named twice', got: show(name) }] : [];
+    return coordinates.indexOf(name) < k ? [fault('namedTwice', path, { got: show(name) })] : [];
   });
   return [...known, ...matrixFaults(matrix, coordinates.length)];
 }
 
-function matrixFaults(matrix: unknown, size: number): Issue[] {
+function matrixFaults(matrix: unknown, size: number): Diagnostic[] {
   const isMatrix = (value: unknown): value is number[][] =>
     Array.isArray(value) &&
     value.length === size &&
     value.every((row) => Array.isArray(row) && row.length === size && row.every(Number.isFinite));
-  const wanted = `${size} rows of ${size} finite numbers, mm²`;
   if (!isMatrix(matrix)) {
-    return [{ path: 'matrix', problem: 'not a square matrix', got: show(matrix), allowed: wanted }];
+    return [fault('notASquareMatrix', 'matrix', { size, got: show(matrix) })];
   }
   return matrix.flatMap((row, i) =>
-    row.flatMap((value, j): Issue[] => {
+    row.flatMap((value, j): Diagnostic[] => {
       const path = `matrix[${i}][${j}]`;
-      if (i === j && value < 0) return [{ path, problem: 'a negative variance', got: show(value) }];
+      if (i === j && value < 0) return [fault('negativeVariance', path, { got: show(value) })];
       const off = Math.abs(value - matrix[j][i]);
       const isOff = j > i && off > SYMMETRIC * Math.sqrt(Math.abs(row[i] * matrix[j][j]));
-      return isOff ? [{ path, problem: `not the same as matrix[${j}][${i}]`, got: show(value) }] : [];
+      return isOff ? [fault('notSymmetric', path, { other: `matrix[${j}][${i}]`, got: show(value) })] : [];
     }),
   );
 }

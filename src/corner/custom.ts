@@ -1,8 +1,10 @@
+import { show } from '../diagnostic.ts';
 import { type CustomPartsInput, customCornerSchema } from '../document/corner-schema.ts';
-import { type Finding, type Place, parse, placeAt, valueAt } from '../document/parse.ts';
+import { type Finding, found, type Place, parse, placeAt, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';
-import { InputError, show } from '../errors.ts';
-import type { Drawing, Point } from '../linkage/drawing.ts';
+import { refuse } from '../errors/file.ts';
+import { InputError } from '../errors/input-error.ts';
+import type { CheckedDrawing, Drawing, Point } from '../linkage/drawing.ts';
 import { bindMeasure, type Measure } from '../linkage/measure.ts';
 import { compile, type System } from '../linkage/system.ts';
 import { columnNames } from './columns.ts';
@@ -27,7 +29,7 @@ export interface CustomCornerInput extends CustomPartsInput {
  *
  * `drawing` has its points as `[y, z]` in mm, as `doubleWishbone` takes them; a right-hand corner (wheel at negative y) is
  * mirrored. `upright` names the body that carries `wheelCentre` and `contactPatch`, `shock` the points between which the
- * coilover stands, `outer` that nearer to the wheel, with `offset` their fore-aft distance (mm). Optional are `kingpin`,
+ * coilover stands, `outer` that nearer to the wheel, with `foreAftOffset` their fore-aft distance (mm). Optional are `kingpin`,
  * the points that the wheel steers about (without it no kingpin inclination); `rocker`, for the angles and the dead points
  * of a rocker and its rod; `camber` as drawn (deg, top outboard positive; default: that of a thin disc on its contact patch);
  * and `angles`, further columns in degrees: the direction `{ angle: ['A', 'B'] }` of a line from horizontal, counter-clockwise
@@ -36,8 +38,8 @@ export interface CustomCornerInput extends CustomPartsInput {
  * @throws InputError with every issue; a linkage without exactly one freedom is refused when it is moved.
  */
 export function customCorner(input: CustomCornerInput): CustomCorner {
-  const given = parse(customCornerSchema, input, 'custom corner', findings);
-  const { drawing } = input;
+  const given = parse(customCornerSchema, input, 'custom corner', findings, refuse);
+  const drawing = input.drawing as CheckedDrawing;
   const { mirrored, place } = placing(drawing.points[given.wheelCentre]);
   const points = Object.fromEntries(Object.entries(drawing.points).map(([name, at]) => [name, place(at)]));
   const { shock, kingpin = null, rocker = null, angles = {}, ...names } = given;
@@ -45,7 +47,7 @@ export function customCorner(input: CustomCornerInput): CustomCorner {
     kind: 'custom',
     ...names,
     drawing: { ...drawing, points },
-    shock: { outer: shock.outer, inner: shock.inner, offset: shock.offset ?? 0 },
+    shock: { outer: shock.outer, inner: shock.inner, foreAftOffset: shock.foreAftOffset ?? 0 },
     kingpin,
     rocker,
     camber: given.camber ?? leanOf(points[given.wheelCentre], points[given.contactPatch]),
@@ -57,7 +59,7 @@ export function customCorner(input: CustomCornerInput): CustomCorner {
 
 /** What the shape alone can't tell: a faulty drawing, and parts that its points can't play. */
 function findings(input: unknown): Finding[] {
-  const drawing = valueAt(input, ['drawing']) as Drawing;
+  const drawing = valueAt(input, ['drawing']) as CheckedDrawing;
   let system: System | undefined;
   const faults = issuesOf(['drawing'], () => {
     system = compile(drawing);
@@ -65,97 +67,80 @@ function findings(input: unknown): Finding[] {
   return system === undefined ? faults : partFindings(input, drawing, system);
 }
 
-/** The issues that something throws, under a place. */
+/** What something refuses, under a place. */
 function issuesOf(at: Place, run: () => void): Finding[] {
   try {
     run();
     return [];
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    return error.issues.map(({ path, ...issue }) => ({ ...issue, at: [...at, ...placeAt(path)] }));
+    return error.issues.map(({ path, code, values }) => found([...at, ...placeAt(path)], code, values));
   }
 }
 
-function partFindings(input: unknown, { points, ground, bodies }: Drawing, system: System): Finding[] {
-  const found: Finding[] = [];
+function partFindings(input: unknown, { points, ground, bodies }: CheckedDrawing, system: System): Finding[] {
+  const findings: Finding[] = [];
   /** The name at a place, where it is one of those that there are; else it is told, if there is a name at all. */
   const named = (at: Place, what: string, names: readonly string[]): string | undefined => {
     const name = valueAt(input, at);
     if (typeof name !== 'string' || names.includes(name)) return typeof name === 'string' ? name : undefined;
-    const meant = meantName(name, names);
-    const advice =
-      meant === undefined ? `correct it, or add the ${what} to the drawing` : `did you mean ${meant}?`;
-    found.push({ at, problem: `unknown ${what}`, got: show(name), allowed: names.join(', '), advice });
+    const meant = meantName(name, names) ?? null;
+    findings.push(found(at, 'unknownName', { what, got: show(name), allowed: names, meant }));
     return undefined;
   };
   const point = (...at: string[]) => named(at, 'point', Object.keys(points));
   const body = (...at: string[]) => named(at, 'body', Object.keys(bodies));
   /** Tells a point that is not where it should be. */
-  const expectOn = (name: string | undefined, at: Place, where: readonly string[], problem: string) => {
+  const expectOn = (name: string | undefined, at: Place, where: readonly string[], part: string) => {
     if (name === undefined || where.includes(name)) return;
-    found.push({ at, problem, got: show(name), allowed: where.join(', ') });
+    findings.push(found(at, 'pointNotOnPart', { part, got: show(name), allowed: where }));
   };
-  const expectApart = (a: string | undefined, b: string | undefined, at: Place, advice: string) => {
+  const expectApart = (a: string | undefined, b: string | undefined, at: Place, of: string) => {
     if (a === undefined || b === undefined || !samePlace(points[a], points[b])) return;
-    found.push({
-      at,
-      problem: a === b ? 'one point for two' : 'two points in one place',
-      got: `${a}, ${b}`,
-      advice,
-    });
+    findings.push(found(at, a === b ? 'onePointForTwo' : 'twoPointsInOnePlace', { of, got: `${a}, ${b}` }));
   };
 
   const upright = body('upright');
   const centre = point('wheelCentre');
   const patch = point('contactPatch');
   if (upright !== undefined) {
-    expectOn(centre, ['wheelCentre'], bodies[upright], 'point not on the upright');
-    expectOn(patch, ['contactPatch'], bodies[upright], 'point not on the upright');
+    expectOn(centre, ['wheelCentre'], bodies[upright], 'upright');
+    expectOn(patch, ['contactPatch'], bodies[upright], 'upright');
   }
   if (centre !== undefined && patch !== undefined && points[centre][1] <= points[patch][1]) {
-    found.push({
-      at: ['wheelCentre'],
-      problem: 'wheel centre not above its contact patch',
-      got: `${centre} at z = ${points[centre][1]} mm`,
-      allowed: `more than ${points[patch][1]} mm`,
-      advice: 'z counts up from the ground at the drawn ride height',
-    });
+    const [got, above] = [show(points[centre][1]), points[patch][1]];
+    findings.push(found(['wheelCentre'], 'wheelNotAboveContactPatch', { point: centre, got, above }));
   }
 
   const outer = point('shock', 'outer');
   const inner = point('shock', 'inner');
-  expectApart(outer, inner, ['shock'], 'name the two end eyes of the coilover');
+  expectApart(outer, inner, ['shock'], 'shock');
   if (outer !== undefined && inner !== undefined && outer !== inner) {
     const parts = [ground, ...Object.values(bodies)];
     if (parts.some((names) => names.includes(outer) && names.includes(inner))) {
-      found.push({
-        at: ['shock'],
-        problem: 'both ends of the coilover on one part',
-        got: `${outer}, ${inner}`,
-        advice: 'its ends must be on two parts that move against each other',
-      });
+      findings.push(found(['shock'], 'bothEndsOnOnePart', { got: `${outer}, ${inner}`, isDrawn: true }));
     }
   }
 
   const [lower, upper] = [point('kingpin', 'lower'), point('kingpin', 'upper')];
-  expectApart(lower, upper, ['kingpin'], 'name two points of the axis that the wheel steers about');
+  expectApart(lower, upper, ['kingpin'], 'kingpin');
 
   const rocker = body('rocker', 'body');
   const pivot = point('rocker', 'pivot');
   const [rodOuter, rodInner] = [point('rocker', 'rod', 'outer'), point('rocker', 'rod', 'inner')];
-  expectOn(pivot, ['rocker', 'pivot'], ground, 'point not on the ground');
+  expectOn(pivot, ['rocker', 'pivot'], ground, 'ground');
   if (rocker !== undefined) {
-    expectOn(pivot, ['rocker', 'pivot'], bodies[rocker], 'point not on the rocker');
-    expectOn(rodInner, ['rocker', 'rod', 'inner'], bodies[rocker], 'point not on the rocker');
+    expectOn(pivot, ['rocker', 'pivot'], bodies[rocker], 'rocker');
+    expectOn(rodInner, ['rocker', 'rod', 'inner'], bodies[rocker], 'rocker');
   }
-  expectApart(rodOuter, rodInner, ['rocker', 'rod'], 'name the two ends of the rod');
-  expectApart(pivot, rodInner, ['rocker', 'rod', 'inner'], 'name the end of the rod that is on the rocker');
+  expectApart(rodOuter, rodInner, ['rocker', 'rod'], 'rod');
+  expectApart(pivot, rodInner, ['rocker', 'rod', 'inner'], 'rodOnRocker');
 
   const angles = valueAt(input, ['angles']) ?? {};
   for (const [name, measure] of Object.entries(angles)) {
-    found.push(...issuesOf(['angles'], () => bindMeasure(system, measure as Measure, name)));
+    findings.push(...issuesOf(['angles'], () => bindMeasure(system, measure as Measure, name)));
   }
-  return [...found, ...takenNames(Object.keys(angles), Object.keys(points), ground)];
+  return [...findings, ...takenNames(Object.keys(angles), Object.keys(points), ground)];
 }
 
 /** Angles and points whose columns would have the name of another. */
@@ -167,13 +152,7 @@ function takenNames(
   const taken = new Set(columnNames());
   const faults: Finding[] = [];
   const take = (name: string, at: Place) => {
-    if (taken.has(name)) {
-      faults.push({
-        at,
-        problem: `its column would have the name of another, ${name}`,
-        advice: 'give it another name',
-      });
-    }
+    if (taken.has(name)) faults.push(found(at, 'columnNameTaken', { name }));
     taken.add(name);
   };
   for (const name of angles) take(name, ['angles', name]);

@@ -35,7 +35,7 @@ export interface DoubleWishbone extends Uncertain {
  * the ground; a right-hand corner (wheel at negative y) is mirrored. `wheel` takes `camber` (deg, top outboard positive),
  * from which the contact patch follows as that of a thin disc, or `contactPatch`, or both. `coilover.mount` moves
  * with what `coilover.on` names, `chassisMount` is fixed; where the other end moves too, `otherEnd: { on, mount }` stands
- * in its place. `offset` is the fore-aft distance between the two, mm. Any coordinate may be `{ value, plusMinus }`: known to
+ * in its place. `foreAftOffset` is the fore-aft distance between the two, mm. Any coordinate may be `{ value, plusMinus }`: known to
  * plus or minus so many mm.
  *
  * @throws InputError with every issue.
@@ -84,7 +84,7 @@ const bodiesWith = growing(WISHBONES);
 
 /** The corner as a drawing with its roles named, in literals: it is a part of every sweep. */
 export function doubleWishboneModel({ lowerArm, upperArm, wheel, coilover }: DoubleWishbone): CornerModel {
-  const { on, mount, otherEnd, offset } = coilover;
+  const { on, mount, otherEnd, foreAftOffset } = coilover;
   const isFixed = otherEnd === undefined;
   return {
     upright: WISHBONE_PARTS.upright,
@@ -117,7 +117,7 @@ export function doubleWishboneModel({ lowerArm, upperArm, wheel, coilover }: Dou
       ground: isFixed ? PIVOTS_AND_EYE : PIVOTS,
       bodies: bodiesWith(isFixed ? { shockMount: on } : { shockMount: on, shockOtherMount: otherEnd.on }),
     },
-    shock: { outer: 'shockMount', inner: isFixed ? 'shockChassisMount' : 'shockOtherMount', offset },
+    shock: { outer: 'shockMount', inner: isFixed ? 'shockChassisMount' : 'shockOtherMount', foreAftOffset },
     rocker: null,
     camber: wheel.camber,
     standsBy: wheel.standsBy,

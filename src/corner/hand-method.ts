@@ -1,14 +1,14 @@
 // The figure that the trade takes by hand for wheel rate by spring rate, and the exact one. I, B, M: the arm's chassis
 // pivot, its ball joint and the shock's mount on it, as drawn; L the shock, R its installation ratio, ' by travel z.
 //
-//   hand    d1/d2 = foot of M on the line I-B, from I, over |IB|;   h = (d1/d2)^2 f,  f about cos(lean from vertical)
+//   hand    d1/d2 = foot of M on the line I-B, from I, over |IB|;   h = (d1/d2)^2 f,  f about cos(inclination from vertical)
 //           (common practice, no source)
 //   exact   W = F_s R:  k_w/k_s = R^2 + (F_s/k_s) R'    with a linear spring F_s/k_s = F_0/k_s + L_0 - L, F_0 = m g / R_0
 //
-// From the one to the other in five steps, each the mending of a fault; what a step multiplies the figure with is its share:
+// From the one to the other in five steps, each of which removes one approximation and multiplies the figure by a factor:
 //
 //   0  h                                    as taken by hand
-//   1  (d1/d2)^2 cos^2(lean)                the cosine acts twice: on the motion and on the force
+//   1  (d1/d2)^2 cos^2(inclination)         the cosine acts twice: on the motion and on the force
 //   2  (|IM|/|IB|)^2 cos^2(n)               the angle that counts is n, between shock and the normal of I-M
 //   3  R_0^2                                the contact patch moves, not the ball joint
 //   4  R^2                                  the ratio of the pose, not of ride
@@ -16,7 +16,8 @@
 //
 // A spring chosen by hand for a wheel rate is k_w/h, the right one k_w/exact: exact/h - 1 is how far off it is.
 
-import { InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import { fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES, GRAVITY } from '../units.ts';
 import { type Corner, modelOf } from './corner.ts';
@@ -25,23 +26,29 @@ import { type CornerModel, carrierOf, pivotOf } from './model.ts';
 import { sweep } from './sweep.ts';
 
 /** How the hand figure is taken, and what the exact one is made of; all optional. */
-export interface HandOptions {
-  /** Factor for the lean; default the cosine of the lean from vertical as drawn. */
+export interface HandMethodOptions {
+  /** Factor for the inclination; default the cosine of the inclination from vertical as drawn. */
   readonly factor?: number;
-  /** Sprung mass of the corner, kg. With a spring rate or a frequency it gives the force term. */
+  /** Sprung mass of the corner, kg. With a spring rate or a frequency it gives the geometric part. */
   readonly sprungMass?: number;
   /** N/mm. */
   readonly springRate?: number;
-  /** Wanted frequency at ride, without the tyre, Hz: the spring rate follows from it. */
+  /** Target frequency at the design ride height, without the tyre, Hz: the spring rate follows from it. */
   readonly frequency?: number;
   /** Travel to look at, mm, both positive; default 80 each, as far as the linkage goes. */
   readonly travel?: { readonly bump: number; readonly droop: number };
 }
 
-/** The five faults, in the order in which they are mended. */
-export const FAULTS = ['cosineOnce', 'angleFromVertical', 'ballJoint', 'onePose', 'noForceTerm'] as const;
-/** One of the five, by name; `faultWords` says it in words. */
-export type Fault = (typeof FAULTS)[number];
+/** The five approximations of the hand method, in the order in which they are removed. */
+export const HAND_METHOD_APPROXIMATIONS = [
+  'cosineOnce',
+  'angleFromVertical',
+  'ballJoint',
+  'onePose',
+  'noGeometricPart',
+] as const;
+/** One of the five, by name; `approximationLabel` says it in words. */
+export type HandMethodApproximation = (typeof HAND_METHOD_APPROXIMATIONS)[number];
 
 /** The hand figure against the exact one at a travel. */
 export interface HandPoint {
@@ -51,14 +58,14 @@ export interface HandPoint {
   readonly exact: number;
   /** How far off a spring is that was chosen by hand: -0.23 is 23 % too soft, 0.1 is 10 % too stiff. */
   readonly error: number;
-  /** What each fault, mended, multiplies the figure with; the product is exact by hand. */
-  readonly shares: Readonly<Record<Fault, number>>;
+  /** The factor of each approximation removed; their product is exact ÷ estimate. */
+  readonly factors: Readonly<Record<HandMethodApproximation, number>>;
 }
 
 /** Why there is no hand figure. */
 export interface NoHandMethod {
   readonly defined: false;
-  readonly why: string;
+  readonly reason: string;
 }
 
 /** The hand figure of a corner. */
@@ -68,15 +75,15 @@ export interface HandMethod {
   readonly d1: number;
   /** mm along the arm, from its pivot to the ball joint. */
   readonly d2: number;
-  /** Lean of the shock from vertical as drawn, degrees, without sign. */
-  readonly lean: number;
-  /** Factor taken for the lean, 0 to 1. */
+  /** Inclination of the shock from vertical as drawn, degrees, without sign. */
+  readonly inclination: number;
+  /** Factor taken for the inclination, 0 to 1. */
   readonly factor: number;
   /** (d1/d2)^2 times the factor: wheel rate by spring rate, by hand. */
-  readonly hand: number;
-  /** Whether the exact figure has its force term, and if not, why. */
+  readonly estimate: number;
+  /** Whether the exact figure includes the geometric part, and if not, why. */
   readonly force: 'included' | string;
-  /** Spring rate behind the force term, N/mm. */
+  /** Spring rate behind the geometric part, N/mm. */
   readonly springRate?: number;
   /** At any travel in the range; throws InputError outside it. */
   at(travel: number): HandPoint;
@@ -89,21 +96,21 @@ export interface HandMethod {
   readonly sentences: readonly string[];
 }
 
-const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'];
+const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'] as const;
 const STEP = 1;
 
 /**
- * The single-angle hand figure of a corner, what it is off by, and by which of its faults.
+ * The single-angle hand figure of a corner, its error, and the factor of each of its approximations.
  *
  * Not defined for a coilover through a rocker, on the upright, or between two moving parts: the hand figure knows one arm
  * only.
  *
  * @throws InputError for options out of range.
  */
-export function handMethod(corner: Corner, options: HandOptions = {}): HandMethod | NoHandMethod {
+export function handMethod(corner: Corner, options: HandMethodOptions = {}): HandMethod | NoHandMethod {
   checkOptions(options);
   const hardpoints = armOf(modelOf(corner));
-  if ('why' in hardpoints) return { defined: false, why: hardpoints.why };
+  if ('why' in hardpoints) return { defined: false, reason: hardpoints.why };
   const { inner, outer, mount, chassisMount } = hardpoints;
   const curves = sweep(corner, { ...options.travel, step: STEP, columns: COLUMNS });
   const arm = between(inner, outer);
@@ -111,19 +118,19 @@ export function handMethod(corner: Corner, options: HandOptions = {}): HandMetho
   const shock = between(mount, chassisMount);
   const d2 = length(arm);
   const d1 = dot(reach, arm) / d2;
-  const lean = Math.atan2(Math.abs(shock[0]), Math.abs(shock[1]));
-  const factor = options.factor ?? Math.cos(lean);
-  const hand = (d1 / d2) ** 2 * factor;
+  const inclination = Math.atan2(Math.abs(shock[0]), Math.abs(shock[1]));
+  const factor = options.factor ?? Math.cos(inclination);
+  const estimate = (d1 / d2) ** 2 * factor;
   const drawn = curves.at(0);
   const ratio0 = drawn.installationRatio;
-  if (!(hand > 0) || ratio0 === null || ratio0 === 0) {
-    return { defined: false, why: 'the shock does not work against the arm in the drawn pose' };
+  if (!(estimate > 0) || ratio0 === null || ratio0 === 0) {
+    return { defined: false, reason: 'the shock does not work against the arm in the drawn pose' };
   }
   // Shock length in space: its part in the plane does the work.
   const inPlane = length(shock) / drawn.shockLength;
   const normal = (cross(reach, shock) / (length(reach) * length(shock))) * inPlane;
   const fixed = {
-    twice: (d1 / d2) ** 2 * Math.cos(lean) ** 2,
+    twice: (d1 / d2) ** 2 * Math.cos(inclination) ** 2,
     fromNormal: (length(reach) / d2) ** 2 * normal ** 2,
     ride: ratio0 ** 2,
   };
@@ -139,13 +146,13 @@ export function handMethod(corner: Corner, options: HandOptions = {}): HandMetho
     return {
       travel,
       exact,
-      error: exact / hand - 1,
-      shares: {
-        cosineOnce: fixed.twice / hand,
+      error: exact / estimate - 1,
+      factors: {
+        cosineOnce: fixed.twice / estimate,
         angleFromVertical: fixed.fromNormal / fixed.twice,
         ballJoint: fixed.ride / fixed.fromNormal,
         onePose: square / fixed.ride,
-        noForceTerm: exact / square,
+        noGeometricPart: exact / square,
       },
     };
   };
@@ -157,16 +164,16 @@ export function handMethod(corner: Corner, options: HandOptions = {}): HandMetho
     defined: true,
     d1,
     d2,
-    lean: lean * DEGREES,
+    inclination: inclination * DEGREES,
     factor,
-    hand,
+    estimate,
     force: spring.force,
     ...(spring.rate === null ? {} : { springRate: spring.rate }),
     at,
     ride,
     worst,
     columns: { travel: column('travel'), exact: column('exact'), error: column('error') },
-    sentences: sentencesOn(hand, ride, worst, spring.force),
+    sentences: sentencesOn(estimate, ride, worst, spring.force),
   };
 }
 
@@ -202,7 +209,11 @@ interface Spring {
 }
 
 /** k_w = m (2 pi f)^2 = k_s R^2 + F_0 R', solved for k_s. */
-function springOf({ sprungMass, springRate, frequency }: HandOptions, ratio: number, slope: number): Spring {
+function springOf(
+  { sprungMass, springRate, frequency }: HandMethodOptions,
+  ratio: number,
+  slope: number,
+): Spring {
   const without = (force: string): Spring => ({ force, rate: null, compression: null });
   if (sprungMass === undefined) return without('left out: no sprung mass was given');
   if (springRate === undefined && frequency === undefined) {
@@ -216,26 +227,27 @@ function springOf({ sprungMass, springRate, frequency }: HandOptions, ratio: num
   return { force: 'included', rate, compression: load / rate };
 }
 
-const FAULT_WORDS: Readonly<Record<Fault, string>> = {
-  cosineOnce: 'the cosine of the lean taken once, where it counts twice',
-  angleFromVertical: 'the lean taken from vertical, not from square to pivot and mount',
+const APPROXIMATION_LABELS: Readonly<Record<HandMethodApproximation, string>> = {
+  cosineOnce: 'the cosine of the inclination taken once, where it counts twice',
+  angleFromVertical: 'the inclination taken from vertical, not from square to pivot and mount',
   ballJoint: 'the ball joint taken for the contact patch',
   onePose: 'one pose taken for all',
-  noForceTerm: 'what a changing ratio does under load, left out',
+  noGeometricPart: 'the geometric part of the wheel rate, left out',
 };
 
-/** A fault in words. */
-export function faultWords(fault: Fault): string {
-  return FAULT_WORDS[fault];
+/** An approximation in words. */
+export function approximationLabel(approximation: HandMethodApproximation): string {
+  return APPROXIMATION_LABELS[approximation];
 }
 
 function sentencesOn(hand: number, ride: HandPoint, worst: HandPoint, force: string): string[] {
   const where = worst.travel === 0 ? 'there too' : worst.travel > 0 ? 'in bump' : 'in droop';
   return [
-    `The hand method (two lengths squared × the factor for the lean) gives a wheel rate of ${hand.toFixed(3)} of the spring rate; the exact value is ${ride.exact.toFixed(3)} at ride height.`,
+    `The hand method (two lengths squared × the factor for the inclination) gives a wheel rate of ${hand.toFixed(3)} of the spring rate; the exact value is ${ride.exact.toFixed(3)} at ride height.`,
     `A spring chosen by the hand method is ${offBy(ride.error)} at ride height, ${offBy(worst.error)} at worst over this travel (${where}).`,
-    ...FAULTS.filter((fault) => fault !== 'onePose').map(
-      (fault) => `${FAULT_WORDS[fault]}: ${offBy(ride.shares[fault] - 1)} at ride height.`,
+    ...HAND_METHOD_APPROXIMATIONS.filter((approximation) => approximation !== 'onePose').map(
+      (approximation) =>
+        `${APPROXIMATION_LABELS[approximation]}: ${offBy(ride.factors[approximation] - 1)} at ride height.`,
     ),
     force === 'included'
       ? 'The exact value includes the geometric part: the changing ratio under the loaded spring.'
@@ -251,30 +263,22 @@ function offBy(error: number): string {
   return percent > 900 ? `more than ten times too ${way}` : `${percent.toFixed(0)} % too ${way}`;
 }
 
-function checkOptions(options: HandOptions): void {
-  const issues: Issue[] = [];
-  if (typeof options !== 'object' || options === null) {
-    throw new InputError('hand method options', [{ path: '', problem: 'not an object', got: show(options) }]);
-  }
-  for (const name of ['factor', 'sprungMass', 'springRate', 'frequency'] as const) {
-    const value = options[name];
+function checkOptions(options: HandMethodOptions): void {
+  const faults = unknownOptions(options, OPTIONS);
+  const { springRate, frequency } = options ?? {};
+  for (const name of POSITIVE) {
+    const value = options?.[name];
     if (value === undefined || (typeof value === 'number' && Number.isFinite(value) && value > 0)) continue;
-    issues.push({
-      path: name,
-      problem: 'out of range',
-      got: show(value),
-      allowed: 'a number greater than 0',
-    });
+    faults.push(fault('outOfRange', name, { above: 0, got: show(value) }));
   }
-  if (options.springRate !== undefined && options.frequency !== undefined) {
-    issues.push({
-      path: 'frequency',
-      problem: 'given beside springRate, from which it follows',
-      advice: 'take one of the two out',
-    });
+  if (springRate !== undefined && frequency !== undefined) {
+    faults.push(fault('rateBesideFrequency', 'frequency'));
   }
-  throwIfAny('hand method options', issues);
+  refuse('hand method options', faults);
 }
+
+const POSITIVE = ['factor', 'sprungMass', 'springRate', 'frequency'] as const;
+const OPTIONS = [...POSITIVE, 'travel'];
 
 function between([ay, az]: Point, [by, bz]: Point): Point {
   return [by - ay, bz - az];

@@ -6,8 +6,8 @@
 //
 // what was given of the two is kept, and the other follows.
 
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import { meantName } from '../document/spelling.ts';
-import { type Issue, show } from '../errors.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { Shift } from '../linkage/form-rates.ts';
 import { DEGREES } from '../units.ts';
@@ -73,20 +73,11 @@ export function moveHardpoints(model: CornerModel, by: Readonly<Record<string, n
 }
 
 /** What to say of a name that is none of a corner's coordinates. */
-export function unknownCoordinate(path: string, name: string, names: readonly string[]): Issue {
-  return {
-    path,
-    problem: 'unknown coordinate',
+export function unknownCoordinate(path: string, name: string, names: readonly string[]): Diagnostic {
+  return fault('unknownCoordinate', path, {
     ...(path === name ? {} : { got: show(name) }),
-    allowed: names.join(', '),
-    advice: adviceFor(name, names),
-  };
-}
-
-function adviceFor(name: string, names: readonly string[]): string {
-  if (name.startsWith('contactPatch')) {
-    return 'the contact patch follows from the camber that was given: take it out';
-  }
-  const meant = meantName(name, names);
-  return meant === undefined ? 'correct the name, or take it out' : `did you mean ${meant}?`;
+    allowed: names,
+    followsFromCamber: name.startsWith('contactPatch'),
+    meant: meantName(name, names) ?? null,
+  });
 }

@@ -38,8 +38,8 @@ export const PLACES: Readonly<Record<string, string>> = {
   'lowerArm.outer': 'lowerOuter',
   'upperArm.inner': 'upperInner',
   'upperArm.outer': 'upperOuter',
-  'strut.top': 'strutTop',
-  'strut.lower': 'strutLower',
+  'strut.topMount': 'strutTop',
+  'strut.lowerMount': 'strutLower',
   'wheel.centre': 'wheelCentre',
   'wheel.contactPatch': 'contactPatch',
   'rod.mount': 'rodMount',
@@ -69,7 +69,7 @@ export interface OtherEnd {
   readonly chassisMount?: Point;
   readonly otherEnd?: { readonly on: Part; readonly mount: Point };
   /** Constant fore-aft distance between the two ends, mm. */
-  readonly offset: number;
+  readonly foreAftOffset: number;
 }
 
 /** Puts a point in its place: mirrored for a right-hand corner, and frozen. */
@@ -118,15 +118,13 @@ export function placedOtherEnd(
   {
     chassisMount,
     otherEnd,
-    offset = 0,
+    foreAftOffset = 0,
   }: Partial<Pick<Certain<DoubleWishboneInput>['coilover'], keyof OtherEnd>>,
   place: Placing,
 ): OtherEnd {
-  return {
-    ...(chassisMount && { chassisMount: place(chassisMount) }),
-    ...(otherEnd && { otherEnd: Object.freeze({ on: otherEnd.on, mount: place(otherEnd.mount) }) }),
-    offset,
-  };
+  if (chassisMount !== undefined) return { chassisMount: place(chassisMount), foreAftOffset };
+  if (otherEnd === undefined) return { foreAftOffset };
+  return { otherEnd: Object.freeze({ on: otherEnd.on, mount: place(otherEnd.mount) }), foreAftOffset };
 }
 
 /** Where the other end of a coilover lies. */

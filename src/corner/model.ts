@@ -1,15 +1,15 @@
-import type { Drawing } from '../linkage/drawing.ts';
+import type { CheckedDrawing } from '../linkage/drawing.ts';
 import type { Measure } from '../linkage/measure.ts';
 
 /** A drawing of a corner (`x` is y of the car, `y` is z, mm) with the parts that its points play. */
 export interface CornerModel {
-  readonly drawing: Drawing;
+  readonly drawing: CheckedDrawing;
   /** Body that carries the wheel. */
   readonly upright: string;
   readonly wheelCentre: string;
   readonly contactPatch: string;
   /** End eyes of the shock, and their constant fore-aft distance in mm; `inner` is fixed, or moves with another body. */
-  readonly shock: { readonly outer: string; readonly inner: string; readonly offset: number };
+  readonly shock: { readonly outer: string; readonly inner: string; readonly foreAftOffset: number };
   /** Points of the axis that the wheel steers about; null where none are named. */
   readonly kingpin: { readonly lower: string; readonly upper: string } | null;
   /** The rocker between wheel and shock; null without one. */

@@ -2,19 +2,20 @@
 // out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
 // probabilities are shares of the draws.
 
-import { InputError, throwIfAny } from '../errors.ts';
+import { refuse } from '../errors/corner.ts';
+import { InputError } from '../errors/input-error.ts';
 import { normal, quantile, uniform } from '../numerics/random.ts';
-import { bands } from './bands.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { HALF_WIDTH, type Spread } from './covariance.ts';
-import { drawIssues } from './draws.ts';
+import { drawFaults } from './draws.ts';
 import { hardpointsOf, moveHardpoints } from './hardpoint-coordinates.ts';
 import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
 import { checkOptions, type LimitOptions } from './limits/options.ts';
-import type { Numbers } from './sensitivity.ts';
+import type { ColumnValues } from './sensitivity.ts';
 import { type Sweep, type SweepOptions, sweepModel } from './sweep.ts';
 import { type PlusMinus, spreadOf } from './uncertainty.ts';
+import { uncertaintyBands } from './uncertainty-bands.ts';
 
 /** How many draws, and of what; all optional. */
 export interface MonteCarloOptions {
@@ -35,29 +36,29 @@ export interface MonteCarlo {
   /** Travel of the rows, mm: those of the corner as drawn. */
   readonly travel: Float64Array;
   /** By column, half-width of the 95 % interval at each row; null where fewer than 40 draws have a value. */
-  readonly columns: Readonly<Record<string, Numbers>>;
-  /** The same to first order, as `bands` has it. */
-  readonly firstOrder: Readonly<Record<string, Numbers>>;
+  readonly columns: Readonly<Record<string, ColumnValues>>;
+  /** The same to first order, as `uncertaintyBands` has it. */
+  readonly firstOrder: Readonly<Record<string, ColumnValues>>;
   /** How many corners were drawn. */
   readonly draws: number;
   /** Draws in which the corner could not be moved; they count in nothing else. */
-  readonly unmoved: number;
+  readonly failedDraws: number;
   /** For each row the draws whose linkage reached it. */
-  readonly reached: readonly number[];
+  readonly drawsPerRow: readonly number[];
   /** What ends the travel on either side, where `limits` was given. */
-  readonly limits?: { readonly bump: LimitOdds; readonly droop: LimitOdds };
+  readonly limits?: { readonly bump: LimitProbabilities; readonly droop: LimitProbabilities };
 }
 
 /** What ends the travel on one side. */
-export interface LimitOdds {
+export interface LimitProbabilities {
   /** The causes that came first in some draw, the most probable first. */
-  readonly causes: readonly CauseOdds[];
+  readonly causes: readonly CauseProbability[];
   /** Travel at the end: 2.5th, 50th and 97.5th percentile, mm, droop negative; null where nothing ends it. */
-  readonly travel: { readonly low: number; readonly middle: number; readonly high: number } | null;
+  readonly travel: { readonly p2_5: number; readonly median: number; readonly p97_5: number } | null;
 }
 
 /** A cause, and the share of the draws that were moved in which it ends the travel; 'none' where nothing does. */
-export interface CauseOdds {
+export interface CauseProbability {
   readonly cause: LimitCause | 'none';
   /** As in `Limit`. */
   readonly part: string;
@@ -73,18 +74,18 @@ const TAIL = 0.025;
 
 /**
  * Draws a corner many times with coordinates as uncertain as `plusMinus` says (default: as the corner does), and gives
- * what `bands` reckons to first order as it comes out, and with `limits` how probable each cause is to end the travel.
+ * what `uncertaintyBands` computes to first order as it comes out, and with `limits` how probable each cause is to end the travel.
  *
- * @throws InputError as `bands` and `limits`, and for draws or a seed that are none.
+ * @throws InputError as `uncertaintyBands` and `limits`, and for draws or a seed that are none.
  */
 export function monteCarlo(
   corner: Corner,
   plusMinus?: PlusMinus,
   options: MonteCarloOptions = {},
 ): MonteCarlo {
-  throwIfAny(OPTIONS, drawIssues(OPTIONS, options, ['draws', 'seed', 'sweep', 'limits'], MOST_DRAWS));
+  refuse(OPTIONS, drawFaults(options, ['draws', 'seed', 'sweep', 'limits'], MOST_DRAWS));
   const { draws = 1000, seed = 1, sweep = {} } = options;
-  const { info, travel, columns: firstOrder } = bands(corner, plusMinus, sweep);
+  const { info, travel, columns: firstOrder } = uncertaintyBands(corner, plusMinus, sweep);
   const model = modelOf(corner);
   const names = hardpointsOf(model).map(({ name }) => name);
   const { directions } = spreadOf(corner, plusMinus, names);
@@ -97,9 +98,9 @@ export function monteCarlo(
 
   const samples = info.map(() => Array.from(travel, () => new Float64Array(draws)));
   const counts = info.map(() => new Int32Array(travel.length));
-  const reached = new Array<number>(travel.length).fill(0);
+  const drawsPerRow = new Array<number>(travel.length).fill(0);
   const ends: Record<'bump' | 'droop', (Limit | null)[]> = { bump: [], droop: [] };
-  let unmoved = 0;
+  let failedDraws = 0;
   const next = normal(uniform(seed));
   for (let n = 0; n < draws; n++) {
     const drawn = moveHardpoints(model, errorsAlong(directions, next));
@@ -108,12 +109,12 @@ export function monteCarlo(
       found: limitOptions === null ? null : limitsOf(drawn, limitOptions),
     }));
     if (moved === null) {
-      unmoved++;
+      failedDraws++;
       continue;
     }
     const { swept, found } = moved;
     eachCommonRow(travel, swept, (i, j) => {
-      reached[i]++;
+      drawsPerRow[i]++;
       info.forEach(({ name }, c) => {
         const value = swept.columns[name][j];
         if (value !== null) samples[c][i][counts[c][i]++] = value;
@@ -128,7 +129,7 @@ export function monteCarlo(
     values.sort();
     return 0.5 * (quantile(values, 1 - TAIL) - quantile(values, TAIL));
   };
-  const column = (c: number): Numbers =>
+  const column = (c: number): ColumnValues =>
     samples[c].map((values, i) => halfWidth(values.subarray(0, counts[c][i])));
   return {
     info,
@@ -136,9 +137,11 @@ export function monteCarlo(
     columns: Object.fromEntries(info.map(({ name }, c) => [name, column(c)])),
     firstOrder,
     draws,
-    unmoved,
-    reached,
-    ...(limitOptions === null ? {} : { limits: { bump: oddsOf(ends.bump), droop: oddsOf(ends.droop) } }),
+    failedDraws,
+    drawsPerRow,
+    ...(limitOptions === null
+      ? {}
+      : { limits: { bump: probabilitiesOf(ends.bump), droop: probabilitiesOf(ends.droop) } }),
   };
 }
 
@@ -174,7 +177,7 @@ function eachCommonRow(travel: Float64Array, { columns }: Sweep, each: (i: numbe
   }
 }
 
-function oddsOf(ends: readonly (Limit | null)[]): LimitOdds {
+function probabilitiesOf(ends: readonly (Limit | null)[]): LimitProbabilities {
   const found = new Map<string, { cause: LimitCause | 'none'; part: string; count: number }>();
   for (const end of ends) {
     const { cause, part } = end ?? { cause: 'none' as const, part: '' };
@@ -192,9 +195,9 @@ function oddsOf(ends: readonly (Limit | null)[]): LimitOdds {
       travel.length < FEWEST
         ? null
         : {
-            low: quantile(travel, TAIL),
-            middle: quantile(travel, 0.5),
-            high: quantile(travel, 1 - TAIL),
+            p2_5: quantile(travel, TAIL),
+            median: quantile(travel, 0.5),
+            p97_5: quantile(travel, 1 - TAIL),
           },
   };
 }

@@ -37,7 +37,7 @@ export interface Pushrod extends Uncertain {
  *
  * `rod.mount` moves with what `rod.on` names (lowerArm, upperArm, upright), `rod.rockerMount` with the rocker, which turns
  * about `rocker.pivot` on the chassis. The coilover stands between `coilover.rockerMount` and `chassisMount`, or, where its
- * other end moves too, `otherEnd: { on, mount }`; `offset` is the fore-aft distance between the two, mm.
+ * other end moves too, `otherEnd: { on, mount }`; `foreAftOffset` is the fore-aft distance between the two, mm.
  *
  * @throws InputError with every issue.
  */
@@ -76,7 +76,7 @@ const ROCKER = {
 
 /** The corner as a drawing with its roles named, in literals: it is a part of every sweep. */
 export function pushrodModel({ lowerArm, upperArm, wheel, rod, rocker, coilover }: Pushrod): CornerModel {
-  const { rockerMount, otherEnd, offset } = coilover;
+  const { rockerMount, otherEnd, foreAftOffset } = coilover;
   const isFixed = otherEnd === undefined;
   return {
     upright: WISHBONE_PARTS.upright,
@@ -115,7 +115,11 @@ export function pushrodModel({ lowerArm, upperArm, wheel, rod, rocker, coilover 
       ground: isFixed ? PIVOTS_AND_EYE : PIVOTS,
       bodies: bodiesWith(isFixed ? { rodMount: rod.on } : { rodMount: rod.on, shockOtherMount: otherEnd.on }),
     },
-    shock: { outer: 'shockRockerMount', inner: isFixed ? 'shockChassisMount' : 'shockOtherMount', offset },
+    shock: {
+      outer: 'shockRockerMount',
+      inner: isFixed ? 'shockChassisMount' : 'shockOtherMount',
+      foreAftOffset,
+    },
     rocker: ROCKER,
     camber: wheel.camber,
     standsBy: wheel.standsBy,

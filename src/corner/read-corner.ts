@@ -1,17 +1,18 @@
-import type { Diagnostic } from '../diagnostic.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
+import type { Check } from '../document/check.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
 import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
 import type { LimitsDocument } from '../document/limits-schema.ts';
-import type { Note } from '../document/note.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
 import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
-import { cornerFindings, readDocument, refuse } from '../document/read-document.ts';
+import { cornerFindings, readDocument } from '../document/read-document.ts';
 import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
 import { certain } from '../document/uncertain.ts';
-import { type Units, unitName } from '../units.ts';
+import { refusal } from '../errors/file.ts';
+import type { Units } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { correlated, correlationFindings } from './correlations.ts';
 import { deepFreeze } from './freeze.ts';
@@ -36,7 +37,7 @@ export interface CornerDocument extends DocumentCorner {
   /** What the document is written in; what comes out is metric either way. */
   readonly units: Units;
   /** What to look at again, though it is no error; in the order of the document. */
-  readonly notes: readonly Note[];
+  readonly notes: readonly Check[];
 }
 
 /** What `readCar` returns. */
@@ -48,7 +49,7 @@ export interface CarDocument {
   /** What sizes the coilovers of both axles: use, masses, downforce and so on, as far as the document has them. */
   readonly sizing: CarSizingFile;
   /** What to look at again, though it is no error; in the order of the document. */
-  readonly notes: readonly Note[];
+  readonly notes: readonly Check[];
 }
 
 /**
@@ -61,12 +62,7 @@ export interface CarDocument {
 export function readCorner(json: unknown): CornerDocument {
   const { written, metric, units } = readDocument(cornerSchemaOf, json, 'corner file', (value, units) => {
     if (has(value, 'corners') && !has(value, 'lowerArm')) {
-      refuse(
-        'corner file',
-        'corners',
-        'a file of a whole car, where one corner is wanted',
-        'read it with readCar',
-      );
+      throw refusal('corner file', [fault('carInPlaceOfCorner', 'corners')], units);
     }
     return cornerChecks(value, [], units);
   });
@@ -88,12 +84,7 @@ export function readCorner(json: unknown): CornerDocument {
 export function readCar(json: unknown): CarDocument {
   const { written, metric, units } = readDocument(carSchemaOf, json, 'car file', (value, units) => {
     if (has(value, 'lowerArm') && !has(value, 'corners')) {
-      refuse(
-        'car file',
-        '',
-        'a file of one corner, where a car is wanted',
-        'put the corner into "corners": { "front": { ... } }, or read it with readCorner',
-      );
+      throw refusal('car file', [fault('cornerInPlaceOfCar', '')], units);
     }
     return [
       ...loadNameFindings(valueAt(value, ['masses'])),
@@ -151,7 +142,7 @@ function has(value: unknown, name: string): boolean {
 /** Checks of the corner at a place: those of its geometry, limits, correlations and what was bought, and whether its tyre's size can be read. */
 function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
   const bought: Place = [...at, 'ordered'];
-  const ordered = orderedFindings(valueAt(value, bought), unitName('length', units));
+  const ordered = orderedFindings(valueAt(value, bought), units);
   return [
     ...cornerFindings(value, at, units),
     ...tyreFindings(value, [...at, 'limits', 'tyre']),
@@ -196,11 +187,11 @@ type BallJoint = NonNullable<NonNullable<Limits['ballJoints']>[string]>;
 
 /** Limits with all that has a side turned to the other. */
 function mirrored(limits: Limits): Limits {
-  const { arch, ground, ballJoints } = limits;
+  const { arch, chassisLowPoints, ballJoints } = limits;
   return {
     ...limits,
     ...(arch === undefined ? {} : { arch: arch.map(turned) }),
-    ...(ground === undefined ? {} : { ground: ground.map(turned) }),
+    ...(chassisLowPoints === undefined ? {} : { chassisLowPoints: chassisLowPoints.map(turned) }),
     ...(ballJoints === undefined
       ? {}
       : {
@@ -224,7 +215,7 @@ function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint 
 }
 
 /** What to look at again in a corner that was read. */
-function notesOf(metric: Written, at: Place, units: Units): Note[] {
+function notesOf(metric: Written, at: Place, units: Units): Check[] {
   const corner = certain(metric);
   const tyre = corner.limits?.tyre;
   const path = typeof tyre === 'string' ? 'limits.tyre' : 'limits.tyre.overallRadius';

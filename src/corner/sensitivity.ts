@@ -1,4 +1,5 @@
 import { readPoses, readRates, sensor } from '../linkage/sensitivity.ts';
+import type { AllowedColumn } from './column-types.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { type HardpointCoordinate, hardpointsOf } from './hardpoint-coordinates.ts';
@@ -6,7 +7,7 @@ import type { CornerModel } from './model.ts';
 import { laySweep, type Sweep, type SweepOptions, sweepReader } from './sweep.ts';
 
 /** A column of numbers, null where there is none. */
-export type Numbers = readonly (number | null)[];
+export type ColumnValues = readonly (number | null)[];
 
 /** How the columns of a sweep change with each coordinate of the drawing. */
 export interface Sensitivities {
@@ -18,7 +19,7 @@ export interface Sensitivities {
    * By coordinate (`lowerInnerY`), then by column: one entry a row, null where the column has none. The coordinates are
    * those of the corner as data: y outboard, mirrored if it was.
    */
-  readonly by: Readonly<Record<string, Readonly<Record<string, Numbers>>>>;
+  readonly by: Readonly<Record<string, Readonly<Record<string, ColumnValues>>>>;
 }
 
 /**
@@ -31,6 +32,10 @@ export interface Sensitivities {
  *
  * @throws InputError as `sweep`.
  */
+export function sensitivities<C extends Corner, const Name extends string>(
+  corner: C,
+  options?: SweepOptions<AllowedColumn<C, Name>>,
+): Sensitivities;
 export function sensitivities(corner: Corner, options: SweepOptions = {}): Sensitivities {
   return sensitivitiesOf(modelOf(corner), options);
 }
@@ -43,7 +48,7 @@ export function sensitivitiesOf(model: CornerModel, options: SweepOptions): Sens
 
 /** Columns of a sweep with their derivatives by some coordinates. */
 export interface RatedColumns extends Sensitivities {
-  readonly columns: Readonly<Record<string, Numbers>>;
+  readonly columns: Readonly<Record<string, ColumnValues>>;
   readonly end: Sweep['end'];
 }
 
@@ -72,7 +77,7 @@ export function ratedColumns(
     for (let k = 0; k < inputs.length; k++) {
       readRates(s, k, rows);
       recipes.forEach(({ rate, drawn }, c) => {
-        const constant = drawn(inputs[k]);
+        const constant = drawn(inputs[k], model);
         for (let i = 0; i < rows; i++) {
           const value = rate(m, s.rates, i, model) + constant;
           found[k][c].push(Number.isFinite(value) ? value : null);
@@ -81,7 +86,7 @@ export function ratedColumns(
     }
     first += rows;
   }
-  const byColumn = (columns: Numbers[]) =>
+  const byColumn = (columns: ColumnValues[]) =>
     Object.fromEntries(columns.map((column, c) => [info[c].name, column]));
   return {
     info,

@@ -1,6 +1,6 @@
 import { certainCorner } from '../document/certain-corner.ts';
 // The top mount is fixed on the chassis, and the axis of the strut, fixed in the upright, passes through it: whatever the
-// upright does, the line from `lower` on it to the top keeps its angle to the upright. That is one joint of the drawing
+// upright does, the line from `lowerMount` on it to the top keeps its angle to the upright. That is one joint of the drawing
 // (`angles`), by which the top slides along the axis.
 
 import { type StrutInput, strutSchema } from '../document/corner-schema.ts';
@@ -25,7 +25,7 @@ import type { CornerModel } from './model.ts';
 export interface Strut extends Uncertain {
   readonly kind: 'strut';
   readonly lowerArm: Arm;
-  readonly strut: { readonly top: Point; readonly lower: Point };
+  readonly strut: { readonly topMount: Point; readonly lowerMount: Point };
   readonly wheel: Wheel;
   /** Only where it stands beside the strut. */
   readonly coilover?: { readonly on: Part; readonly mount: Point } & OtherEnd;
@@ -36,7 +36,7 @@ export interface Strut extends Uncertain {
 /**
  * A corner whose upright slides along a strut, from its hardpoints; points and wheel as for `doubleWishbone`.
  *
- * `strut.top` is fixed on the chassis, `strut.lower` is a point of the strut's axis on the upright. Spring and damper act
+ * `strut.topMount` is fixed on the chassis, `strut.lowerMount` is a point of the strut's axis on the upright. Spring and damper act
  * between the two, unless a `coilover` of its own is given, on lowerArm or upright. The wheel steers about the line from the
  * lower ball joint to the top.
  *
@@ -49,7 +49,10 @@ export function strut(input: StrutInput): Strut {
   return Object.freeze({
     kind: 'strut',
     lowerArm: placedArm(given.lowerArm, place),
-    strut: Object.freeze({ top: place(given.strut.top), lower: place(given.strut.lower) }),
+    strut: Object.freeze({
+      topMount: place(given.strut.topMount),
+      lowerMount: place(given.strut.lowerMount),
+    }),
     wheel: placedWheel(given.wheel, place),
     ...(coilover && {
       coilover: Object.freeze({
@@ -69,7 +72,7 @@ const bodiesWith = growing({
   lowerArm: ['lowerInner', 'lowerOuter'],
   upright: ['lowerOuter', 'strutLower', 'wheelCentre', 'contactPatch'],
 });
-const ANGLES: NonNullable<Drawing['angles']> = Object.freeze({
+const ANGLES: NonNullable<Drawing['fixedAngles']> = Object.freeze({
   strut: Object.freeze(['upright', Object.freeze(['strutLower', 'strutTop'] as const)] as const),
 });
 const ROLES = {
@@ -91,8 +94,8 @@ export function strutModel({ lowerArm, strut, wheel, coilover }: Strut): CornerM
       points: {
         lowerInner: lowerArm.inner,
         lowerOuter: lowerArm.outer,
-        strutLower: strut.lower,
-        strutTop: strut.top,
+        strutLower: strut.lowerMount,
+        strutTop: strut.topMount,
         wheelCentre: wheel.centre,
         contactPatch: wheel.contactPatch,
         ...(coilover && { shockMount: coilover.mount, [inner]: otherEndOf(coilover) }),
@@ -102,9 +105,13 @@ export function strutModel({ lowerArm, strut, wheel, coilover }: Strut): CornerM
         ...(coilover && { shockMount: coilover.on }),
         ...(otherEnd && { shockOtherMount: otherEnd.on }),
       }),
-      angles: ANGLES,
+      fixedAngles: ANGLES,
     },
-    shock: { outer: coilover ? 'shockMount' : 'strutLower', inner, offset: coilover?.offset ?? 0 },
+    shock: {
+      outer: coilover ? 'shockMount' : 'strutLower',
+      inner,
+      foreAftOffset: coilover?.foreAftOffset ?? 0,
+    },
     camber: wheel.camber,
     standsBy: wheel.standsBy,
   };

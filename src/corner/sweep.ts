@@ -1,104 +1,59 @@
-import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
-import { extremes, type Still } from '../linkage/extremes.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/corner.ts';
+import { extremes, type StationaryPlace } from '../linkage/extremes.ts';
 import { type BoundMeasure, bindMeasure } from '../linkage/measure.ts';
 import { drawnValue } from '../linkage/measure-series.ts';
 import { tracePath } from '../linkage/motion.ts';
-import type { End, EndKind, Path } from '../linkage/path.ts';
-import { type Reader, reader, readRows } from '../linkage/reader.ts';
+import type { MotionEnd, MotionStatus, Path } from '../linkage/path.ts';
+import { type Reader, reader, readRows, type Sink } from '../linkage/reader.ts';
 import { compile } from '../linkage/system.ts';
+import type { AllowedColumn, ColumnOf, Columns, Pose, Row } from './column-types.ts';
 import {
   type ColumnInfo,
   type ColumnPlan,
+  NOBODY,
   planColumns,
   type Recipe,
-  type TravelOf,
+  type TravelReference,
   unknownColumns,
 } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import type { CornerModel } from './model.ts';
 
 /** How a corner is swept; all optional. */
-export interface SweepOptions {
+export interface SweepOptions<Name extends string = string> {
   /** Upward travel to reach, mm, 0 or more; default 80. */
   readonly bump?: number;
   /** Downward travel to reach, mm, as a positive number; default 80. */
   readonly droop?: number;
   /** Whose travel is the axis: `contactPatch` (default) or `wheelCentre`. Ratios stay per contact-patch travel. */
-  readonly travelOf?: TravelOf;
+  readonly travelReference?: TravelReference;
   /** Distance between rows, mm; default 5. Rows stand at its multiples, and at both ends. */
   readonly step?: number;
   /** Names of the columns wanted beside `travel`; default all. */
-  readonly columns?: readonly string[];
+  readonly columns?: readonly Name[];
 }
 
 /** One end of a sweep: the travel there, mm (droop negative), and how the motion ended. */
 export interface SweepEnd {
   readonly travel: number;
-  readonly how: EndKind;
+  readonly status: MotionStatus;
   /** For `locked`: what does not hold there. */
-  readonly row?: string;
+  readonly constraint?: string;
 }
 
-/**
- * Columns by name, one entry a row, as far as the corner has them and they were asked for; the instant centre has gaps
- * (null) where the arms are parallel.
- */
-export interface Columns {
-  /** mm, bump +; of what `travelOf` says. */
-  readonly travel: Float64Array;
-  /** mm, between the end eyes. */
-  readonly shockLength: Float64Array;
-  /** mm of shock a mm of contact-patch travel, positive where bump shortens the shock. */
-  readonly installationRatio: Float64Array;
-  /** Derivative of the ratio by contact-patch travel, 1/mm. */
-  readonly installationRatioSlope: Float64Array;
-  /** Degrees from vertical, top inboard positive. */
-  readonly shockLean: Float64Array;
-  /** Degrees, top outboard positive. */
-  readonly camber: Float64Array;
-  /** Degrees, top inboard positive. */
-  readonly kingpinInclination: Float64Array;
-  /** mm that the contact patch has moved outboard. */
-  readonly halfTrackChange: Float64Array;
-  /** mm above the ground of that pose, both wheels moving alike. */
-  readonly rollCentreHeight: Float64Array;
-  /** mm outboard of the centreline; null where the upright does not turn. */
-  readonly instantCentreY: readonly (number | null)[];
-  /** mm above the ground as drawn; null where the upright does not turn. */
-  readonly instantCentreZ: readonly (number | null)[];
-  /** Inverse distance from contact patch to instant centre, 1/mm, positive inboard, 0 for parallel arms. */
-  readonly instantCentreCurvature: Float64Array;
-  /** Degrees from horizontal, outer end up positive. */
-  readonly lowerArmAngle: Float64Array;
-  /** Degrees from horizontal, outer end up positive. */
-  readonly upperArmAngle: Float64Array;
-  /** With a rocker alone: degrees from the drawn pose, counter-clockwise in (y, z) positive. */
-  readonly rockerAngle: Float64Array;
-  /** Degrees from horizontal, wheel end up positive. */
-  readonly rodAngle: Float64Array;
-  /** Degrees between the line to the pivot and the rod: 0 or 180 is a dead point. */
-  readonly rodToRockerAngle: Float64Array;
-  /** Moving hardpoints: `lowerOuterY`, `lowerOuterZ`, `contactPatchY` and so on. */
-  readonly [name: string]: Float64Array | readonly (number | null)[];
-}
-
-/** A pose as a flat object: what `Columns` holds, at one travel; null where a quantity is not defined. */
-export type Row = {
-  readonly [Name in keyof Columns]: Columns[Name] extends Float64Array ? number : number | null;
-};
-
-/** A corner swept through its travel. */
-export interface Sweep {
+/** A corner swept through its travel; `Name` says which columns it has beside `travel`. */
+export interface Sweep<Name extends string = string> {
   /** Name, unit and meaning of each column, in the order of a table. */
   readonly info: readonly ColumnInfo[];
-  readonly columns: Columns;
+  readonly columns: Columns<Name>;
   /**
    * The pose at any travel in the range, mm, bump positive. At a dead point ratios and rates do not exist: they are
    * null there. Throws InputError outside the range.
    */
-  at(travel: number): Row;
-  /** One flat object a row. */
-  rows(): Row[];
+  at(travel: number): Pose<Name>;
+  /** One flat object a row. Rows stand at no dead point: but for gaps of the instant centre none has a null. */
+  rows(): Row<Name>[];
   readonly end: { readonly bump: SweepEnd; readonly droop: SweepEnd };
 }
 
@@ -110,8 +65,15 @@ const MOST_ROWS = 1_000_000;
  *
  * `end` says for either side where it stopped and how; a dead point is named, never passed.
  *
+ * It has the columns asked for, else all; in its type those that all corners of the kind have (of a double wishbone's
+ * `shockOtherMountY` it knows where that is asked for by name).
+ *
  * @throws InputError for options out of range, unknown columns, and a corner that is no linkage of one freedom.
  */
+export function sweep<C extends Corner, const Name extends string = ColumnOf<C['kind']>>(
+  corner: C,
+  options?: SweepOptions<AllowedColumn<C, Name>>,
+): Sweep<Name>;
 export function sweep(corner: Corner, options: SweepOptions = {}): Sweep {
   return sweepModel(modelOf(corner), options);
 }
@@ -130,8 +92,8 @@ export function sweepModel(model: CornerModel, options: SweepOptions): Sweep {
       checkTravel(travel, end);
       readRows(r, driverOf(Float64Array.of(travel), drawn, path, new Float64Array(1)), 0);
       const dead =
-        (travel === end.bump.travel && end.bump.how === 'deadPoint') ||
-        (travel === end.droop.travel && end.droop.how === 'deadPoint');
+        (travel === end.bump.travel && end.bump.status === 'deadPoint') ||
+        (travel === end.droop.travel && end.droop.status === 'deadPoint');
       const values = plan.recipes.map((recipe) =>
         dead && recipe.byTravel ? null : firstOf(recipe, r.m, model),
       );
@@ -160,13 +122,13 @@ export interface LaidSweep {
 /** Checks the options and lays the path. */
 export function laySweep(model: CornerModel, options: SweepOptions): LaidSweep {
   const plan = checkOptions(options, model);
-  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5 } = options;
+  const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5 } = options;
   const system = compile(model.drawing);
-  const measure = bindMeasure(system, { y: model[travelOf] }, 'travelOf');
+  const measure = bindMeasure(system, { y: model[travelReference] }, 'travelReference');
   const drawn = drawnValue(measure);
   const path = tracePath(system, measure, drawn - droop, drawn + bump);
   let end = { droop: endOf(path.low, drawn, -droop), bump: endOf(path.high, drawn, bump) };
-  if (travelOf !== 'contactPatch') {
+  if (travelReference !== 'contactPatch') {
     end = beforeStillPatch(
       end,
       extremes(path, bindMeasure(system, { y: model.contactPatch }, 'travel')),
@@ -196,36 +158,37 @@ function firstOf(recipe: Recipe, m: Float64Array, model: CornerModel): number | 
   return Number.isFinite(value[0]) ? value[0] : null;
 }
 
-function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | null): Row {
-  return Object.fromEntries(info.map(({ name }, c) => [name, value(c)])) as Row;
+function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | null): Pose {
+  return Object.fromEntries(info.map(({ name }, c) => [name, value(c)])) as Pose;
 }
 
 function checkTravel(travel: number, { droop, bump }: Ends): void {
   if (typeof travel === 'number' && travel >= droop.travel && travel <= bump.travel) return;
-  throw new InputError('travel', [
-    {
-      path: '',
-      problem: 'outside the sweep',
-      got: `${show(travel)} mm`,
-      allowed: `${droop.travel} mm (${droop.how}) to ${bump.travel} mm (${bump.how})`,
-    },
+  throw refusal('travel', [
+    fault('outsideSweep', '', {
+      got: show(travel),
+      min: droop.travel,
+      minStatus: droop.status,
+      max: bump.travel,
+      maxStatus: bump.status,
+    }),
   ]);
 }
 
 type Ends = Sweep['end'];
 
 /** An end as travel; where the travel asked for was reached it is just that, without the rounding of drawn + travel. */
-function endOf({ at, how, row }: End, drawn: number, asked: number): SweepEnd {
-  const travel = how === 'reached' ? asked + 0 : at - drawn;
-  return row === undefined ? { travel, how } : { travel, how, row };
+function endOf({ at, status, constraint }: MotionEnd, drawn: number, asked: number): SweepEnd {
+  const travel = status === 'reached' ? asked + 0 : at - drawn;
+  return constraint === undefined ? { travel, status } : { travel, status, constraint };
 }
 
 /** The ends brought in to where the contact patch stands still: ratios per its travel do not exist there. */
-function beforeStillPatch(end: Ends, still: readonly Still[], drawn: number): Ends {
+function beforeStillPatch(end: Ends, still: readonly StationaryPlace[], drawn: number): Ends {
   let { droop, bump } = end;
   for (const { at } of still) {
-    if (at > drawn && at - drawn < bump.travel) bump = { travel: at - drawn, how: 'deadPoint' };
-    if (at <= drawn && at - drawn > droop.travel) droop = { travel: at - drawn, how: 'deadPoint' };
+    if (at > drawn && at - drawn < bump.travel) bump = { travel: at - drawn, status: 'deadPoint' };
+    if (at <= drawn && at - drawn > droop.travel) droop = { travel: at - drawn, status: 'deadPoint' };
   }
   return { droop, bump };
 }
@@ -258,8 +221,8 @@ function travelsOf(
   // A multiple that is an end but for rounding is that end.
   const first = Math.floor(droop.travel / step + NO_STEP) + 1;
   const last = Math.ceil(bump.travel / step - NO_STEP) - 1;
-  const withDroop = droop.how === 'deadPoint' ? 0 : 1;
-  const withBump = bump.how === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
+  const withDroop = droop.status === 'deadPoint' ? 0 : 1;
+  const withBump = bump.status === 'deadPoint' || bump.travel === droop.travel ? 0 : 1;
   const inner = Math.max(0, last - first + 1);
   const rows = withDroop + inner + withBump;
   const { buffer } = new Float64Array((columns + 2) * rows);
@@ -278,20 +241,23 @@ function readColumns({ plan, travel, driver, room }: LaidSweep, r: Reader, model
   const rows = travel.length;
   const columns: Record<string, Float64Array | (number | null)[]> = { travel };
   const filled = recipes.map(({ gaps }, c) => {
-    // In a column without gaps every entry is finite: rows stand at no dead point.
+    // Without gaps every entry is finite: rows stand at no dead point. With gaps a list of numbers takes less room until one is null.
     const column = gaps
-      ? new Array<number | null>(rows).fill(null)
+      ? new Array<number | null>(rows)
       : new Float64Array(room.buffer, room.byteOffset + c * rows * WIDTH, rows);
     columns[info[c + 1].name] = column;
     return column;
   });
-  const straight = sinks.map((c) => (c < 0 ? null : (filled[c] as Float64Array)));
+  const straight = sinks.map((c): Sink | false | undefined => {
+    if (c < 0) return c === NOBODY ? false : undefined;
+    return { out: filled[c] as Float64Array, plus: recipes[c].plus(model), times: recipes[c].times };
+  });
   const { m } = r;
   for (let first = 0; first < rows; ) {
     const read = readRows(r, driver, first, straight);
     for (let c = 0; c < recipes.length; c++) {
       const { itself, fill } = recipes[c];
-      if (itself >= 0 && sinks[itself] === c) continue;
+      if (sinks[itself] === c) continue;
       fill(m, read, filled[c] as Float64Array & (number | null)[], first, model);
     }
     first += read;
@@ -299,46 +265,35 @@ function readColumns({ plan, travel, driver, room }: LaidSweep, r: Reader, model
   return columns as unknown as Columns;
 }
 
-const STEPS = `mm, more than 0, ${MOST_ROWS} rows at most`;
-const OPTIONS = ['bump', 'droop', 'travelOf', 'step', 'columns'];
+const OPTIONS = ['bump', 'droop', 'travelReference', 'step', 'columns'];
 
 /** Checks the options; returns the plan of the columns asked for. */
 function checkOptions(options: SweepOptions, model: CornerModel): ColumnPlan {
-  const issues = unknownOptions('sweep options', options, OPTIONS);
-  const { bump = 80, droop = 80, travelOf = 'contactPatch', step = 5, columns } = options;
-  if (!isDistance(bump)) issues.push(noDistance('bump', bump));
-  if (!isDistance(droop)) issues.push(noDistance('droop', droop));
-  if (travelOf !== 'contactPatch' && travelOf !== 'wheelCentre') {
-    issues.push({
-      path: 'travelOf',
-      problem: 'unknown choice',
-      got: show(travelOf),
-      allowed: 'contactPatch, wheelCentre',
-    });
+  const faults = unknownOptions(options, OPTIONS);
+  const { bump = 80, droop = 80, travelReference = 'contactPatch', step = 5, columns } = options ?? {};
+  if (!isDistance(bump)) faults.push(notADistance('bump', bump));
+  if (!isDistance(droop)) faults.push(notADistance('droop', droop));
+  if (travelReference !== 'contactPatch' && travelReference !== 'wheelCentre') {
+    faults.push(
+      fault('unknownChoice', 'travelReference', {
+        got: show(travelReference),
+        allowed: ['contactPatch', 'wheelCentre'],
+      }),
+    );
   }
   if (!(isDistance(step) && step > 0)) {
-    issues.push({ path: 'step', problem: 'not a step', got: show(step), allowed: STEPS });
+    faults.push(fault('notAStep', 'step', { got: show(step), maxRows: MOST_ROWS }));
   } else if (isDistance(bump) && isDistance(droop) && (bump + droop) / step > MOST_ROWS) {
-    issues.push({
-      path: 'step',
-      problem: 'too many rows',
-      got: show(step),
-      allowed: STEPS,
-    });
+    faults.push(fault('tooManyRows', 'step', { got: show(step), maxRows: MOST_ROWS }));
   }
   if (columns !== undefined && !Array.isArray(columns)) {
-    issues.push({
-      path: 'columns',
-      problem: 'not a list',
-      got: show(columns),
-      allowed: "names of columns, as ['camber']",
-    });
-    throw new InputError('sweep options', issues);
+    faults.push(fault('notAListOfColumns', 'columns', { got: show(columns) }));
+    throw refusal('sweep options', faults);
   }
-  const plan = planColumns(model, travelOf, columns);
+  const plan = planColumns(model, travelReference, columns);
   if (columns !== undefined && plan.recipes.length < columns.length)
-    issues.push(...unknownColumns(columns, model));
-  throwIfAny('sweep options', issues);
+    faults.push(...unknownColumns(columns, model));
+  refuse('sweep options', faults);
   return plan;
 }
 
@@ -346,11 +301,6 @@ function isDistance(value: unknown): boolean {
   return typeof value === 'number' && Number.isFinite(value) && value >= 0;
 }
 
-function noDistance(path: string, value: unknown): Issue {
-  return {
-    path,
-    problem: 'not a distance',
-    got: show(value),
-    allowed: 'mm, 0 or more; droop counts downward',
-  };
+function notADistance(path: string, value: unknown): Diagnostic {
+  return fault('notADistance', path, { got: show(value) });
 }

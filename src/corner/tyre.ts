@@ -1,5 +1,6 @@
-import { type Finding, type Place, valueAt } from '../document/parse.ts';
-import { InputError, show } from '../errors.ts';
+import { fault, show } from '../diagnostic.ts';
+import { type Finding, found, type Place, valueAt } from '../document/parse.ts';
+import { refusal } from '../errors/corner.ts';
 import { INCH } from '../units.ts';
 
 /** A tyre as its marking gives it, unloaded: mm. */
@@ -21,17 +22,7 @@ const MARKING = /^\s*P?(\d{3})\s*\/\s*(\d{2,3})\s*(?:[ZVHS]?R|B|D|-)?\s*(\d{2}(?
  */
 export function tyreFromSize(size: string): Tyre {
   const match = typeof size === 'string' ? MARKING.exec(size) : null;
-  if (match === null) {
-    throw new InputError('tyre size', [
-      {
-        path: '',
-        problem: 'not a size marking',
-        got: show(size),
-        allowed: 'width/ratio R rim, as "205/55R16"',
-        advice: 'copy it from the side wall, or give { overallRadius, width }',
-      },
-    ]);
-  }
+  if (match === null) throw refusal('tyre size', [fault('notATyreSize', '', { got: show(size) })]);
   const [width, percent, rim] = match.slice(1).map(Number);
   return { overallRadius: 0.5 * (INCH * rim + (2 * width * percent) / 100), width };
 }
@@ -44,12 +35,7 @@ export function tyreOf(tyre: Tyre | string): Tyre {
 /** What is wrong with a size marking that stands at a place of an input. */
 export function tyreFindings(input: unknown, at: Place): Finding[] {
   const size = valueAt(input, at);
-  if (typeof size !== 'string') return [];
-  try {
-    tyreFromSize(size);
-    return [];
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    return error.issues.map(({ path: _, ...issue }) => ({ ...issue, at }));
-  }
+  return typeof size !== 'string' || MARKING.test(size)
+    ? []
+    : [found(at, 'notATyreSize', { got: show(size) })];
 }

@@ -1,4 +1,5 @@
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/corner.ts';
 import type { Corner } from './corner.ts';
 import { type Covariance, isCovariance, type Spread, spreadOfCovariance } from './covariance.ts';
 import { unknownCoordinate } from './hardpoint-coordinates.ts';
@@ -15,7 +16,7 @@ export function spreadOf(corner: Corner, given: PlusMinus | undefined, names: re
   const own = 'plusMinus' in corner ? corner.plusMinus : undefined;
   const plusMinus: unknown = given === undefined ? own : given;
   if (isCovariance(plusMinus)) return spreadOfCovariance(plusMinus, names);
-  throwIfAny('plusMinus', faults(plusMinus, names));
+  refuse('plusMinus', faultsOf(plusMinus, names));
   const widths = plusMinus as number | Readonly<Record<string, number>>;
   const entries = names.map(
     (name) => [name, typeof widths === 'number' ? widths : (widths[name] ?? 0)] as const,
@@ -26,25 +27,14 @@ export function spreadOf(corner: Corner, given: PlusMinus | undefined, names: re
   };
 }
 
-const WIDTH = 'mm, 0 or more';
-
-function faults(plusMinus: unknown, names: readonly string[]): Issue[] {
-  if (plusMinus === undefined) {
-    return [
-      {
-        path: '',
-        problem: 'not given, nor in the corner',
-        allowed: 'mm for all coordinates, or { lowerInnerY: mm, ... }',
-        advice: 'give it, or write coordinates of the corner as { value, plusMinus }',
-      },
-    ];
-  }
-  if (typeof plusMinus === 'number') return isWidth(plusMinus) ? [] : [noWidth('', plusMinus)];
+function faultsOf(plusMinus: unknown, names: readonly string[]): Diagnostic[] {
+  if (plusMinus === undefined) return [fault('plusMinusMissing', '')];
+  if (typeof plusMinus === 'number') return isWidth(plusMinus) ? [] : [notAHalfWidth('', plusMinus)];
   if (typeof plusMinus !== 'object' || plusMinus === null || Array.isArray(plusMinus)) {
-    return [noWidth('', plusMinus)];
+    return [notAHalfWidth('', plusMinus)];
   }
-  return Object.entries(plusMinus).flatMap(([name, width]): Issue[] => {
-    if (names.includes(name)) return isWidth(width) ? [] : [noWidth(name, width)];
+  return Object.entries(plusMinus).flatMap(([name, width]): Diagnostic[] => {
+    if (names.includes(name)) return isWidth(width) ? [] : [notAHalfWidth(name, width)];
     return [unknownCoordinate(name, name, names)];
   });
 }
@@ -53,11 +43,6 @@ function isWidth(value: unknown): boolean {
   return typeof value === 'number' && Number.isFinite(value) && value >= 0;
 }
 
-function noWidth(path: string, value: unknown): Issue {
-  return {
-    path,
-    problem: 'not a half-width',
-    got: show(value),
-    allowed: path === '' ? `${WIDTH}, or { lowerInnerY: mm, ... }` : WIDTH,
-  };
+function notAHalfWidth(path: string, value: unknown): Diagnostic {
+  return fault('notAHalfWidth', path, { ofAll: path === '', got: show(value) });
 }

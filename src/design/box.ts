@@ -6,7 +6,7 @@
 // Every u is in the box, and a least value at its edge is one where the derivative by u vanishes.
 
 /** Least and most that a coordinate may be, mm, as they are given. */
-export type Range = readonly [least: number, most: number];
+export type Bounds = readonly [least: number, most: number];
 
 /** What a coordinate may be, mm. */
 export interface Box {

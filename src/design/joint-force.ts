@@ -10,7 +10,7 @@
 //
 // so that `forces` (statics/statics.ts) finds them as it finds R.
 
-import { equilibriumLoads } from '../coilover/forces/standing.ts';
+import { equilibriumLoads } from '../coilover/forces/static-equilibrium.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { constant, type Dual, dual, length, minus, over, plus, times } from '../numerics/dual.ts';
 import type { Load } from '../statics/loads.ts';
@@ -32,7 +32,7 @@ export interface JointForce {
 
 /** Size of the force in a joint, N; null where it is not determined, its derivatives NaN where they are not. */
 export function jointForce(
-  { joint, tyre, station = 'ride', unsprungMass = 0 }: JointForce,
+  { joint, tyre, station = 'design', unsprungMass = 0 }: JointForce,
   trial: Trial,
 ): Dual | null {
   const { model } = trial;
@@ -46,7 +46,7 @@ export function jointForce(
       Object.entries(places).map(([point, [y, z]]) => [point, [y.value, z.value] as const]),
     ),
   };
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const driver = { length: [outer, inner] as [string, string], offset };
   const loads = equilibriumLoads(model, unsprungMass * GRAVITY, tyre);
   const found = forces(drawing, loads, { driver });
@@ -71,7 +71,7 @@ function forceIn({ on, ground }: Forces, joint: string): Point | null {
 
 /** The loads under which the linkage has the forces' derivatives by input k; null where a force is not determined. */
 function virtualLoads(
-  { angles = {} }: Drawing,
+  { fixedAngles = {} }: Drawing,
   places: Readonly<Record<string, DualPoint>>,
   found: Forces,
   loads: readonly Load[],
@@ -105,8 +105,8 @@ function virtualLoads(
   const flat = length(dy, dz);
   const L = length(flat, constant(offset, flat));
   pair(a, b, driver, [over(dy, L).by[k], over(dz, L).by[k]]);
-  for (const [name, directions] of Object.entries(angles)) {
-    const size = found.angles[name];
+  for (const [name, directions] of Object.entries(fixedAngles)) {
+    const size = found.fixedAngles[name];
     if (size === null) return null;
     directions.forEach((direction, i) => {
       if (typeof direction === 'string') return;

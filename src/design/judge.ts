@@ -1,6 +1,7 @@
-import { type Margin, marginsOf } from './keep-outs.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
+import { type Margin, marginsOf } from './clearances.ts';
 import type { Assessed } from './lagrangian.ts';
-import { MEASURED_COLUMNS, missOf, valueAt } from './objectives.ts';
+import { deviationOf, QUANTITY_COLUMNS, valueAt } from './objectives.ts';
 import type { CheckedDesign } from './options.ts';
 import { tryAt } from './trial.ts';
 
@@ -9,47 +10,57 @@ export interface Judged extends Assessed {
   readonly margins: readonly Margin[];
 }
 
+/** Why a corner could not be judged, and how many could not. */
+export interface Refused {
+  readonly why: Diagnostic;
+  count: number;
+}
+
 /** Judges corners by their coordinates. */
 export interface Judge {
   /** Null where a corner can't be judged. */
   assess(x: readonly number[]): Judged | null;
   /** Why corners could not be judged, and how many each time. */
-  readonly refused: ReadonlyMap<string, number>;
+  readonly refused: ReadonlyMap<string, Refused>;
 }
 
 /** Makes the judge of a design. */
-export function judgeOf({ plan, objectives, keepOut }: CheckedDesign): Judge {
+export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge {
   const { bodies } = plan.model.drawing;
   const places = [...new Set(Object.values(bodies).flat())].flatMap((point) => [`${point}Y`, `${point}Z`]);
-  const wantsPlaces = Object.keys(keepOut).length > 0 || objectives.some(({ of }) => of === 'jointForce');
+  const wantsPlaces =
+    Object.keys(clearances).length > 0 || objectives.some(({ quantity }) => quantity === 'jointForce');
   const moving = places.filter((name) => !plan.model.drawing.ground.includes(name.slice(0, -1)));
-  const columns = [...MEASURED_COLUMNS, ...(wantsPlaces ? ['camber', ...moving] : [])];
-  const wanted = { ...plan, sweep: { ...plan.sweep, columns } };
-  const refused = new Map<string, number>();
-  const refuse = (why: string) => {
-    refused.set(why, (refused.get(why) ?? 0) + 1);
+  const columns = [...QUANTITY_COLUMNS, ...(wantsPlaces ? ['camber', ...moving] : [])];
+  const whole = { ...plan, sweep: { ...plan.sweep, columns } };
+  const refused = new Map<string, Refused>();
+  const refuse = (why: Diagnostic) => {
+    const key = JSON.stringify(why);
+    const before = refused.get(key);
+    if (before === undefined) refused.set(key, { why, count: 1 });
+    else before.count++;
     return null;
   };
   return {
     refused,
     assess(x) {
-      const trial = tryAt(wanted, x);
-      if (typeof trial === 'string') return refuse(trial);
+      const trial = tryAt(whole, x);
+      if ('code' in trial) return refuse(trial);
       const values: number[] = [];
-      const misses = [];
+      const deviations = [];
       for (const objective of objectives) {
         const value = valueAt(objective, trial);
-        if (value === null) return refuse(NO_VALUE[objective.of] ?? 'a value is not defined');
+        if (value === null) return refuse(fault(NO_VALUE[objective.quantity] ?? 'valueNotDefined', ''));
         values.push(value.value);
-        misses.push(missOf(objective, value));
+        deviations.push(deviationOf(objective, value));
       }
-      const margins = marginsOf(keepOut, trial);
-      return { values, misses, margins, rooms: margins.map(({ room }) => room) };
+      const margins = marginsOf(clearances, trial);
+      return { values, deviations, margins, clearances: margins.map(({ clearance: room }) => room) };
     },
   };
 }
 
 const NO_VALUE: Readonly<Record<string, string>> = {
-  springRate: 'the coilover is not shortened by bump at ride, so that it carries nothing',
-  jointForce: 'a force is not determined',
+  springRate: 'coiloverNotShortened',
+  jointForce: 'forceNotDetermined',
 };

@@ -2,12 +2,13 @@ import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { holdersOf } from '../corner/limits/joints.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { type Tyre, tyreFindings, tyreOf } from '../corner/tyre.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { meantName } from '../document/spelling.ts';
-import { type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { refuse } from '../errors/design.ts';
 import { isPoint } from '../linkage/drawing.ts';
 import type { Units } from '../units.ts';
-import type { Box, Range } from './box.ts';
-import { armsOf, type CheckedKeepOut, type KeepOut } from './keep-outs.ts';
+import type { Bounds, Box } from './box.ts';
+import { armsOf, type CheckedClearances, type Clearances } from './clearances.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
 
@@ -19,19 +20,19 @@ export interface DesignProgress {
   readonly searches: number;
   /** Corners tried so far. */
   readonly trials: number;
-  /** Weighted sum of squared misses of the best corner so far, each counted in what is near enough. */
+  /** Weighted sum of squared misses of the best corner so far, each counted in its tolerance. */
   readonly misses: number;
 }
 
 /** What may be moved, what for, and within what. */
 export interface DesignOptions {
   /**
-   * Boxes of the points that may be moved, by name (`shockMount`), each axis that is given; `[least, most]` in mm, in the
+   * Boxes of the points that may be moved, by name (`shockMount`), each axis that is given; `[min, max]` in mm, in the
    * corner's own coordinates. The corner as drawn must lie in them.
    */
-  readonly mounts: Readonly<Record<string, { readonly y?: Range; readonly z?: Range }>>;
+  readonly mounts: Readonly<Record<string, { readonly y?: Bounds; readonly z?: Bounds }>>;
   readonly objectives: readonly Objective[];
-  readonly keepOut?: KeepOut;
+  readonly clearances?: Clearances;
   /** Travel that the corner is looked at in, mm, both positive, and the distance of the rows; default 80, 80, 10. */
   readonly travel?: { readonly bump?: number; readonly droop?: number; readonly step?: number };
   /** Searches from places of their own, the first from the corner as drawn; default 6. */
@@ -51,7 +52,7 @@ export interface CheckedDesign {
   readonly plan: TrialPlan;
   readonly boxes: readonly Box[];
   readonly objectives: readonly Objective[];
-  readonly keepOut: CheckedKeepOut;
+  readonly clearances: CheckedClearances;
   readonly starts: number;
   readonly seed: number;
   readonly units: Units;
@@ -60,7 +61,7 @@ export interface CheckedDesign {
 const OPTIONS = [
   'mounts',
   'objectives',
-  'keepOut',
+  'clearances',
   'travel',
   'starts',
   'seed',
@@ -70,6 +71,7 @@ const OPTIONS = [
 ];
 const AXES = ['y', 'z'] as const;
 const MOST_STARTS = 1000;
+const MAX_ROWS = 1000;
 const WHAT = 'design options';
 
 /**
@@ -78,47 +80,44 @@ const WHAT = 'design options';
  * @throws InputError with every issue.
  */
 export function checkDesign(model: CornerModel, options: DesignOptions): CheckedDesign {
-  const issues = unknownOptions(WHAT, options, OPTIONS);
-  const add = (path: string, problem: string, got: unknown, allowed: string, advice?: string) => {
-    issues.push({
-      path,
-      problem,
-      ...(got === undefined ? {} : { got: show(got) }),
-      allowed,
-      ...(advice === undefined ? {} : { advice }),
-    });
+  const faults = unknownOptions(options, OPTIONS);
+  refuse(
+    WHAT,
+    faults.filter(({ path }) => path === ''),
+  );
+  const add: Add = (code, path, got, values = {}) => {
+    faults.push(fault(code, path, { ...(got === undefined ? {} : { got: show(got) }), ...values }));
   };
   const moved = checkMounts(model, options.mounts, add);
   checkObjectives(model, options.objectives, add);
-  const keepOut = checkKeepOut(model, options.keepOut, add, issues);
+  const clearances = checkClearances(model, options.clearances, add, faults);
   const { starts = 6, seed = 1, signal, progress, units = 'metric' } = options;
   const { bump = 80, droop = 80, step = 10 } = isRecord(options.travel) ? options.travel : {};
   if (options.travel !== undefined) {
     const known = unknownNames('travel', options.travel, ['bump', 'droop', 'step'], add);
     if (known) {
       for (const [name, value] of Object.entries({ bump, droop })) {
-        if (!isNumber(value, 0))
-          add(`travel.${name}`, 'not a distance', value, 'mm, 0 or more; droop counts downward');
+        if (!isNumber(value, 0)) add('notADistance', `travel.${name}`, value);
       }
-      if (!(isNumber(step, 0) && step > 0 && (bump + droop) / step <= 1000)) {
-        add('travel.step', 'not a step', step, 'mm, more than 0, 1000 rows at most');
+      if (!(isNumber(step, 0) && step > 0 && (bump + droop) / step <= MAX_ROWS)) {
+        add('notAStep', 'travel.step', step, { maxRows: MAX_ROWS });
       }
     }
   }
   if (!(Number.isInteger(starts) && starts >= 1 && starts <= MOST_STARTS)) {
-    add('starts', 'not a number of starts', starts, `a whole number, 1 to ${MOST_STARTS}`);
+    add('notWhole', 'starts', starts, { min: 1, max: MOST_STARTS });
   }
-  if (!Number.isSafeInteger(seed)) add('seed', 'not a seed', seed, 'a whole number');
+  if (!Number.isSafeInteger(seed)) add('notASeed', 'seed', seed);
   if (signal !== undefined && (typeof signal !== 'object' || signal === null || !('aborted' in signal))) {
-    add('signal', 'not a signal', signal, '{ aborted }, as an AbortSignal has it');
+    add('notASignal', 'signal', signal);
   }
   if (progress !== undefined && typeof progress !== 'function') {
-    add('progress', 'not a function', progress, 'a function');
+    add('notAFunction', 'progress', progress);
   }
   if (units !== 'metric' && units !== 'imperial') {
-    add('units', 'unknown units', units, 'metric, imperial');
+    add('unknownChoice', 'units', units, { allowed: ['metric', 'imperial'] });
   }
-  throwIfAny(WHAT, issues);
+  refuse(WHAT, faults);
   return {
     plan: {
       model,
@@ -128,14 +127,14 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
     },
     boxes: moved.map(({ box }) => box),
     objectives: options.objectives,
-    keepOut,
+    clearances,
     starts,
     seed,
     units,
   };
 }
 
-type Add = (path: string, problem: string, got: unknown, allowed: string, advice?: string) => void;
+type Add = (code: string, path: string, got: unknown, values?: Diagnostic['values']) => void;
 
 function isNumber(value: unknown, least = Number.NEGATIVE_INFINITY): value is number {
   return typeof value === 'number' && Number.isFinite(value) && value >= least;
@@ -153,19 +152,13 @@ function unknownNames(
   add: Add,
 ): value is Record<string, unknown> {
   if (!isRecord(value)) {
-    add(path, 'not an object', value, `{ ${known.join(', ')} }`);
+    add('notAnObject', path, value, { allowed: known });
     return false;
   }
   for (const name of Object.keys(value)) {
     if (known.includes(name)) continue;
-    const meant = meantName(name, known);
-    add(
-      `${path}.${name}`,
-      'unknown name',
-      undefined,
-      known.join(', '),
-      meant === undefined ? 'correct the spelling, or take it out' : `did you mean ${meant}?`,
-    );
+    const meant = meantName(name, known) ?? null;
+    add('unknownField', `${path}.${name}`, undefined, { allowed: known, meant });
   }
   return true;
 }
@@ -191,53 +184,43 @@ function checkMounts(model: CornerModel, mounts: unknown, add: Add) {
         range[0] < range[1]
       )
     ) {
-      add(path, 'not a range', range, '[least, most] in mm, the first the lesser');
+      add('notARange', path, range);
       return [];
     }
     const [least, most]: number[] = range;
     const drawn = model.drawing.points[point][axis];
     if (drawn < least || drawn > most) {
-      add(
-        path,
-        'a box without the corner as drawn in it',
-        range,
-        `a range with ${drawn} in it`,
-        -drawn >= least && -drawn <= most
-          ? 'the corner is mirrored: y counts outboard'
-          : 'widen it, or draw the mount inside',
-      );
+      add('boxWithoutDrawnCorner', path, range, {
+        drawn,
+        isMirrored: -drawn >= least && -drawn <= most,
+      });
     }
     return [{ coordinate, box: { least, most } }];
   });
   for (const [point, box] of Object.entries(given)) {
     if (!names.includes(point)) continue;
     if (unknownNames(`mounts.${point}`, box, AXES, add) && Object.keys(box).length === 0) {
-      add(
-        `mounts.${point}`,
-        'nothing that may be moved',
-        box,
-        '{ y: [least, most], z: [least, most] }, or one of them',
-      );
+      add('emptyBox', `mounts.${point}`, box);
     }
   }
   if (isRecord(mounts) && Object.keys(mounts).length === 0) {
-    add('mounts', 'nothing that may be moved', mounts, `boxes of one or more of ${names.join(', ')}`);
+    add('noBoxes', 'mounts', mounts, { points: names });
   }
   return moved;
 }
 
-const WANTED = ['of', 'target', 'least', 'most', 'within', 'weight'];
+const GOAL = ['quantity', 'target', 'min', 'max', 'tolerance', 'weight'];
 /** What an objective has besides. */
 const FIGURES: Readonly<Record<string, readonly string[]>> = {
-  strokeUse: ['stroke'],
+  strokeFraction: ['stroke'],
   springRate: ['sprungMass', 'frequency'],
   jointForce: ['joint', 'tyre', 'station', 'unsprungMass'],
 };
-const STATIONS = ['droop', 'ride', 'bump'];
+const STATIONS = ['droop', 'design', 'bump'];
 
 function checkObjectives(model: CornerModel, objectives: unknown, add: Add): void {
   if (!Array.isArray(objectives) || objectives.length === 0) {
-    add('objectives', 'not a list of objectives', objectives, "[{ of: 'ratioAtRide', target: 0.6 }, ...]");
+    add('noObjectives', 'objectives', objectives);
     return;
   }
   objectives.forEach((one: unknown, k) => {
@@ -247,58 +230,50 @@ function checkObjectives(model: CornerModel, objectives: unknown, add: Add): voi
 
 function checkObjective(path: string, model: CornerModel, one: unknown, add: Add): void {
   if (!isRecord(one)) {
-    add(path, 'not an objective', one, '{ of, target }, or { of, least, most }');
+    add('notAnObjective', path, one);
     return;
   }
-  const { of } = one;
+  const { quantity } = one;
   const kinds = Object.keys(OBJECTIVES);
-  if (typeof of !== 'string' || !kinds.includes(of)) {
-    const meant = typeof of === 'string' ? meantName(of, kinds) : undefined;
-    add(`${path}.of`, 'unknown objective', of, kinds.join(', '), meant && `did you mean ${meant}?`);
+  if (typeof quantity !== 'string' || !kinds.includes(quantity)) {
+    const meant = typeof quantity === 'string' ? (meantName(quantity, kinds) ?? null) : null;
+    add('unknownObjective', `${path}.quantity`, quantity, { allowed: kinds, meant });
     return;
   }
-  unknownNames(path, one, [...WANTED, ...(FIGURES[of] ?? [])], add);
-  checkWanted(path, one, add);
+  unknownNames(path, one, [...GOAL, ...(FIGURES[quantity] ?? [])], add);
+  checkGoal(path, one, add);
   const positive = (name: string, unit: string) => {
     const value = one[name];
     if (isNumber(value, 0) && value > 0) return;
-    const problem = value === undefined ? 'missing' : 'out of range';
-    add(`${path}.${name}`, problem, value, `a number greater than 0 (${unit})`);
+    const code = value === undefined ? 'missingNumber' : 'outOfRange';
+    add(code, `${path}.${name}`, value, { above: 0, unit });
   };
-  if (of === 'strokeUse') positive('stroke', 'mm');
-  if (of === 'springRate') {
+  if (quantity === 'strokeFraction') positive('stroke', 'mm');
+  if (quantity === 'springRate') {
     positive('sprungMass', 'kg');
     positive('frequency', 'Hz');
   }
-  if (of === 'jointForce') checkJointForce(path, model, one, add);
+  if (quantity === 'jointForce') checkJointForce(path, model, one, add);
 }
 
-function checkWanted(
+function checkGoal(
   path: string,
-  { target, least, most, within, weight }: Readonly<Record<string, unknown>>,
+  { target, min, max, tolerance, weight }: Readonly<Record<string, unknown>>,
   add: Add,
 ) {
-  for (const [name, value] of Object.entries({ target, least, most })) {
-    if (value !== undefined && !isNumber(value))
-      add(`${path}.${name}`, 'not a number', value, 'a finite number');
+  for (const [name, value] of Object.entries({ target, min, max })) {
+    if (value !== undefined && !isNumber(value)) add('notFinite', `${path}.${name}`, value);
   }
-  const some = least !== undefined || most !== undefined;
+  const some = min !== undefined || max !== undefined;
   if ((target !== undefined) === some) {
-    add(
-      path,
-      some ? 'both a target and bounds' : 'nothing wanted',
-      undefined,
-      'target, or least or most or both',
-      some ? 'take one out' : 'say what it should be',
-    );
-  } else if (isNumber(least) && isNumber(most) && least > most) {
-    add(path, 'least is more than most', [least, most], 'least <= most');
+    add(some ? 'targetAndBounds' : 'noGoal', path, undefined);
+  } else if (isNumber(min) && isNumber(max) && min > max) {
+    add('boundsReversed', path, [min, max]);
   }
-  if (within !== undefined && !(isNumber(within, 0) && within > 0)) {
-    add(`${path}.within`, 'out of range', within, 'a number greater than 0, in the unit of the objective');
+  if (tolerance !== undefined && !(isNumber(tolerance, 0) && tolerance > 0)) {
+    add('outOfRange', `${path}.tolerance`, tolerance, { above: 0 });
   }
-  if (weight !== undefined && !isNumber(weight, 0))
-    add(`${path}.weight`, 'out of range', weight, 'a number of 0 or more');
+  if (weight !== undefined && !isNumber(weight, 0)) add('outOfRange', `${path}.weight`, weight, { min: 0 });
 }
 
 function checkJointForce(
@@ -311,75 +286,70 @@ function checkJointForce(
   const { outer, inner } = model.shock;
   const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
   if (Object.keys(sliders).length + Object.keys(telescopes).length > 0) {
-    add(
-      path,
-      'a corner with sliders or telescopes',
-      undefined,
-      'a corner of pins and kept angles',
-      'take the objective out',
-    );
+    add('slidersWithJointForce', path, undefined);
   }
   if (typeof joint !== 'string' || !joints.includes(joint)) {
-    add(`${path}.joint`, joint === undefined ? 'missing' : 'unknown joint', joint, joints.join(', '));
+    add(joint === undefined ? 'missing' : 'unknownJoint', `${path}.joint`, joint, { allowed: joints });
   }
-  if (!isPoint(tyre))
-    add(`${path}.tyre`, tyre === undefined ? 'missing' : 'not a force', tyre, '[y, z] in N');
+  if (!isPoint(tyre)) add(tyre === undefined ? 'missingForce' : 'notAWheelForce', `${path}.tyre`, tyre);
   if (station !== undefined && !STATIONS.includes(station as string)) {
-    add(`${path}.station`, 'unknown station', station, STATIONS.join(', '));
+    add('unknownChoice', `${path}.station`, station, { allowed: STATIONS });
   }
   if (unsprungMass !== undefined && !isNumber(unsprungMass, 0)) {
-    add(`${path}.unsprungMass`, 'out of range', unsprungMass, 'a number of 0 or more (kg)');
+    add('outOfRange', `${path}.unsprungMass`, unsprungMass, { min: 0, unit: 'kg' });
   }
 }
 
-const KEEP_OUT = ['mountToArm', 'springToArm', 'springToTyre', 'spring', 'tyre'];
+const CLEARANCES = ['mountToArm', 'springToArm', 'springToTyre', 'spring', 'tyre'];
 
-function checkKeepOut(model: CornerModel, keepOut: unknown, add: Add, issues: Issue[]): CheckedKeepOut {
-  if (keepOut === undefined || !unknownNames('keepOut', keepOut, KEEP_OUT, add)) return {};
-  const { mountToArm, springToArm, springToTyre, spring, tyre } = keepOut;
+function checkClearances(
+  model: CornerModel,
+  clearances: unknown,
+  add: Add,
+  faults: Diagnostic[],
+): CheckedClearances {
+  if (clearances === undefined || !unknownNames('clearances', clearances, CLEARANCES, add)) return {};
+  const { mountToArm, springToArm, springToTyre, spring, tyre } = clearances;
   const arms = Object.keys(armsOf(model));
   for (const [name, distances] of Object.entries({ mountToArm, springToArm })) {
-    if (distances === undefined || !unknownNames(`keepOut.${name}`, distances, arms, add)) continue;
+    if (distances === undefined || !unknownNames(`clearances.${name}`, distances, arms, add)) continue;
     for (const [arm, distance] of Object.entries(distances)) {
       if (arms.includes(arm) && !isNumber(distance, 0))
-        add(`keepOut.${name}.${arm}`, 'not a distance', distance, 'mm, 0 or more');
+        add('outOfRange', `clearances.${name}.${arm}`, distance, { min: 0, unit: 'mm' });
     }
   }
   if (springToTyre !== undefined && !isNumber(springToTyre, 0)) {
-    add('keepOut.springToTyre', 'not a distance', springToTyre, 'mm, 0 or more');
+    add('outOfRange', 'clearances.springToTyre', springToTyre, { min: 0, unit: 'mm' });
   }
   const wantsSpring = springToArm !== undefined || springToTyre !== undefined;
   if (
-    spring === undefined ? wantsSpring : unknownNames('keepOut.spring', spring, ['diameter', 'fromEyes'], add)
+    spring === undefined
+      ? wantsSpring
+      : unknownNames('clearances.spring', spring, ['diameter', 'seatOffset'], add)
   ) {
-    const { diameter, fromEyes } = (spring ?? {}) as Record<string, unknown>;
+    const { diameter, seatOffset } = (spring ?? {}) as Record<string, unknown>;
     if (spring === undefined) {
-      add(
-        'keepOut.spring',
-        'missing',
-        undefined,
-        '{ diameter, fromEyes } in mm',
-        'say how thick it is, and where it begins',
-      );
+      add('springMissing', 'clearances.spring', undefined);
     } else {
       if (!(isNumber(diameter, 0) && diameter > 0))
-        add('keepOut.spring.diameter', 'out of range', diameter, 'mm, more than 0');
-      if (!isNumber(fromEyes, 0)) add('keepOut.spring.fromEyes', 'out of range', fromEyes, 'mm, 0 or more');
+        add('outOfRange', 'clearances.spring.diameter', diameter, { above: 0, unit: 'mm' });
+      if (!isNumber(seatOffset, 0))
+        add('outOfRange', 'clearances.spring.seatOffset', seatOffset, { min: 0, unit: 'mm' });
     }
   }
   if (springToTyre !== undefined && tyre === undefined) {
-    add('keepOut.tyre', 'missing', undefined, "{ overallRadius, width } in mm, or its marking: '205/55R16'");
+    add('tyreMissing', 'clearances.tyre', undefined);
   }
   if (tyre !== undefined && typeof tyre !== 'string') {
     const { overallRadius, width } = (isRecord(tyre) ? tyre : {}) as Record<string, unknown>;
     if (!(isNumber(overallRadius, 0) && isNumber(width, 0) && overallRadius > 0 && width > 0)) {
-      add('keepOut.tyre', 'not a tyre', tyre, "{ overallRadius, width } in mm, or its marking: '205/55R16'");
+      add('notATyre', 'clearances.tyre', tyre);
     }
   }
-  const marking = tyreFindings(keepOut, ['tyre']);
-  issues.push(...marking.map(({ at: _, ...issue }) => ({ ...issue, path: 'keepOut.tyre' })));
-  const { tyre: _, ...others } = keepOut as KeepOut;
+  const marking = tyreFindings(clearances, ['tyre']);
+  faults.push(...marking.map(({ code, values }) => fault(code, 'clearances.tyre', values)));
+  const { tyre: _, ...others } = clearances as Clearances;
   const good =
-    tyre !== undefined && marking.length === 0 && !issues.some(({ path }) => path === 'keepOut.tyre');
+    tyre !== undefined && marking.length === 0 && !faults.some(({ path }) => path === 'clearances.tyre');
   return { ...others, ...(good ? { tyre: tyreOf(tyre as Tyre | string) } : {}) };
 }

@@ -1,21 +1,27 @@
-// One search: from a start, coordinates in their boxes are sought that make the misses least and keep all distances, in the free
-// variables u of box.ts. With f(x) of lagrangian.ts and ' by u,
+// One search from a start, for coordinates in their boxes with the smallest deviations that keep all clearances, in the free variables u of
+// box.ts. With f(x) of lagrangian.ts and ' by u,
 //
 //   f' = f_x dx/du,   f'' ~ dx/du f_xx dx/du + diag max(0, f_x d2x/du2).
 
 import { minimise, type SearchEnd } from '../numerics/minimiser.ts';
 import { type Box, fromFree, onEdges, ratesOf, toFree } from './box.ts';
-import { type Assessed, dues, lagrangian, type Prices, SPARE } from './lagrangian.ts';
+import {
+  type Assessed,
+  CLEARANCE_ALLOWANCE,
+  lagrangian,
+  type Multipliers,
+  penaltyTerms,
+} from './lagrangian.ts';
 
 /** A place, and how good it is. */
 export interface Candidate {
   readonly x: readonly number[];
   readonly values: readonly number[];
-  readonly misses: readonly number[];
-  /** Weighted sum of squared misses. */
+  readonly deviations: readonly number[];
+  /** Weighted sum of squared deviations. */
   readonly sum: number;
-  /** By how much the least room is missing, mm; 0 where all is kept. */
-  readonly lacking: number;
+  /** Largest shortage of clearance, mm; 0 where all clearances are kept. */
+  readonly violation: number;
 }
 
 /** What is sought. */
@@ -28,44 +34,44 @@ export interface Search {
 }
 
 const ROUNDS = 20;
-/** The price of a mm is raised when a round has not brought what is lacking down to this share. */
-const BETTER = 0.25;
-const DEARER = 10;
-/** After so many rounds in a row that leave more than this share of what was lacking, there is nothing to be hoped. */
-const HOPELESS = 3;
-const NO_BETTER = 0.99;
+/** The penalty grows by PENALTY_GROWTH after a round that has not brought the violation down to this fraction. */
+const ENOUGH_PROGRESS = 0.25;
+const PENALTY_GROWTH = 10;
+/** The search ends after MAX_STALLED rounds in a row that leave more than this fraction of the violation. */
+const NO_PROGRESS = 0.99;
+const MAX_STALLED = 3;
 
-/** Whether a is better than b: what is to be kept comes before all else. */
+/** Whether a is better than b: the clearances come before all else. */
 export function isBetter(a: Candidate, b: Candidate): boolean {
-  return a.lacking === b.lacking ? a.sum < b.sum : a.lacking < b.lacking;
+  return a.violation === b.violation ? a.sum < b.sum : a.violation < b.violation;
 }
 
 /** A place as a candidate. */
 export function candidate(
   x: readonly number[],
-  { values, misses, rooms }: Assessed,
+  { values, deviations, clearances }: Assessed,
   weights: readonly number[],
 ): Candidate {
-  const found = misses.map(({ value }) => value);
+  const found = deviations.map(({ value }) => value);
   return {
     x,
     values,
-    misses: found,
+    deviations: found,
     sum: sumOf(found, weights),
-    lacking: rooms.reduce((most, { value }) => Math.max(most, -value), 0),
+    violation: clearances.reduce((most, { value }) => Math.max(most, -value), 0),
   };
 }
 
-/** The weighted sum of squared misses. */
-export function sumOf(misses: readonly number[], weights: readonly number[]): number {
-  return misses.reduce((sum, miss, k) => sum + weights[k] * miss * miss, 0);
+/** The weighted sum of squared deviations. */
+export function sumOf(deviations: readonly number[], weights: readonly number[]): number {
+  return deviations.reduce((sum, deviation, k) => sum + weights[k] * deviation * deviation, 0);
 }
 
 /** Searches from x; returns the best place met, and how the search ended. */
 export function searchFrom(
   start: readonly number[],
   { boxes, weights, assess, stop }: Search,
-): { best: Candidate | null; how: SearchEnd } {
+): { best: Candidate | null; status: SearchEnd } {
   let best: Candidate | null = null;
   const look = (x: readonly number[]): Assessed | null => {
     const assessed = assess(x);
@@ -81,51 +87,57 @@ export function searchFrom(
     return last.assessed;
   };
 
-  if (stop()) return { best, how: 'stopped' };
+  if (stop()) return { best, status: 'cancelled' };
   let u: readonly number[] = toFree(boxes, start);
   const first = at(u);
-  if (first === null) return { best, how: 'noValue' };
-  let prices: Prices = {
+  if (first === null) return { best, status: 'noFiniteValue' };
+  let penalty: Multipliers = {
     weights,
-    prices: first.rooms.map(() => 0),
+    multipliers: first.clearances.map(() => 0),
     r: 1 + 2 * candidate(start, first, weights).sum,
   };
   const f = (place: readonly number[], gradient: number[]): number => {
     const assessed = at(place);
     if (assessed === null) return Number.POSITIVE_INFINITY;
-    const { value, slope } = lagrangian(assessed, prices, boxes.length);
+    const { value, slope } = lagrangian(assessed, penalty, boxes.length);
     ratesOf(boxes, place).first.forEach((rate, i) => {
       gradient[i] = rate * slope[i];
     });
     return value;
   };
   const metric = (place: readonly number[]): number[][] => {
-    const { slope, bend } = lagrangian(at(place) as Assessed, prices, boxes.length);
+    const { slope, bend } = lagrangian(at(place) as Assessed, penalty, boxes.length);
     const { first: rates, second } = ratesOf(boxes, place);
     return bend.map((row, i) =>
       row.map((each, j) => rates[i] * each * rates[j] + (i === j ? Math.max(0, slope[i] * second[i]) : 0)),
     );
   };
 
-  let how: SearchEnd = 'noValue';
+  let status: SearchEnd = 'noFiniteValue';
   let before = Number.POSITIVE_INFINITY;
-  let hopeless = 0;
-  for (let round = 0; round < ROUNDS && hopeless < HOPELESS; round++) {
+  let stalled = 0;
+  for (let round = 0; round < ROUNDS && stalled < MAX_STALLED; round++) {
     const found = minimise(f, u, { metric, stop });
-    how = found.how;
-    if (how === 'stopped') return { best, how };
+    status = found.status;
+    if (status === 'cancelled') return { best, status };
     u = found.x;
     const assessed = at(u) as Assessed;
-    const { r, prices: paid } = prices;
-    const due = dues(assessed, prices);
-    const lacking = Math.max(0, ...assessed.rooms.map(({ value }) => SPARE - value));
-    const isPaid = due.every((one, j) => Math.abs(one - paid[j]) <= 0.5 * SPARE * r);
-    if (lacking <= 0.5 * SPARE && isPaid) break;
-    prices = { weights, prices: due, r: lacking > BETTER * before ? DEARER * r : r };
-    hopeless = lacking > NO_BETTER * before ? hopeless + 1 : 0;
-    before = lacking;
+    const { r, multipliers } = penalty;
+    const terms = penaltyTerms(assessed, penalty);
+    const violation = Math.max(0, ...assessed.clearances.map(({ value }) => CLEARANCE_ALLOWANCE - value));
+    const isSettled = terms.every(
+      (one, j) => Math.abs(one - multipliers[j]) <= 0.5 * CLEARANCE_ALLOWANCE * r,
+    );
+    if (violation <= 0.5 * CLEARANCE_ALLOWANCE && isSettled) break;
+    penalty = {
+      weights,
+      multipliers: terms,
+      r: violation > ENOUGH_PROGRESS * before ? PENALTY_GROWTH * r : r,
+    };
+    stalled = violation > NO_PROGRESS * before ? stalled + 1 : 0;
+    before = violation;
   }
   // What is next to an edge is put there, if that is no worse.
   if (best !== null) look(onEdges(boxes, (best as Candidate).x));
-  return { best, how };
+  return { best, status };
 }

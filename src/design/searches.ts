@@ -2,22 +2,21 @@
 // can be had together, from the best with each objective counting more in turn, to see what it costs the others. Whatever
 // comes between, the best of all corners tried is kept.
 
-import { throwIfAny } from '../errors.ts';
+import { refusal } from '../errors/design.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
 import { uniform } from '../numerics/random.ts';
 import type { Judge } from './judge.ts';
-import type { Assessed } from './lagrangian.ts';
 import type { CheckedDesign, DesignOptions } from './options.ts';
-import type { DesignEnd, SearchReport } from './result.ts';
+import type { DesignStatus, SearchReport } from './result.ts';
 import { type Candidate, candidate, isBetter, searchFrom, sumOf } from './search.ts';
 
 /** What the searches came to. */
 export interface Found {
-  readonly how: DesignEnd;
+  readonly status: DesignStatus;
   /** The corner as drawn, and the best of all. */
   readonly first: Candidate;
   readonly best: Candidate;
-  /** By objective: as in `DesignedValue`. */
+  /** By objective: as in `ObjectiveResult`. */
   readonly nearest: readonly (number | null)[];
   /** The best, and that of each search, as far as they keep their distances. */
   readonly ends: readonly Candidate[];
@@ -25,16 +24,16 @@ export interface Found {
   readonly trials: number;
 }
 
-/** Weighted sum of squared misses, each in what is near enough, below which nothing is left to be sought. */
+/** Weighted sum of squared deviations, each in units of its tolerance, below which the search has nothing left to find. */
 const ALL_MET = 1e-12;
 /** How much more one objective counts in its turn. */
 const EMPHASES = [30, 1000];
 /** Trials between two calls of `progress`. */
 const PACE = 50;
 
-/** Whether a miss, in what is near enough, is none. */
-export function isMet(miss: number): boolean {
-  return Math.abs(miss) <= 1;
+/** Whether a deviation, in units of its tolerance, is within it. */
+export function isMet(deviation: number): boolean {
+  return Math.abs(deviation) <= 1;
 }
 
 /**
@@ -50,13 +49,11 @@ export function searchAll(
   const weights = objectives.map(({ weight = 1 }) => weight);
   const drawn = plan.coordinates.map(({ point, axis }) => plan.model.drawing.points[point][axis]);
   const asDrawn = judge.assess(drawn);
-  throwIfAny(
-    'design options',
-    asDrawn === null
-      ? [...judge.refused.keys()].map((problem) => ({ path: '', problem: `as drawn ${problem}` }))
-      : [],
-  );
-  const first = candidate(drawn, asDrawn as Assessed, weights);
+  if (asDrawn === null) {
+    const why = [...judge.refused.values()].map((one) => one.why);
+    throw refusal('corner as drawn', why, plan.units ?? 'metric');
+  }
+  const first = candidate(drawn, asDrawn, weights);
 
   let best = first;
   let bestEnd: SearchEnd = 'converged';
@@ -64,10 +61,10 @@ export function searchAll(
   const near: (Candidate | null)[] = objectives.map(() => null);
   const meet = (one: Candidate) => {
     if (isBetter(one, best)) best = one;
-    if (one.lacking > 0) return;
-    one.misses.forEach((miss, k) => {
+    if (one.violation > 0) return;
+    one.deviations.forEach((deviation, k) => {
       const before = near[k];
-      if (before === null || Math.abs(miss) < Math.abs(before.misses[k])) near[k] = one;
+      if (before === null || Math.abs(deviation) < Math.abs(before.deviations[k])) near[k] = one;
     });
   };
   meet(first);
@@ -81,7 +78,7 @@ export function searchAll(
   const search = (from: SearchReport['from'], x: readonly number[], by: readonly number[]) => {
     tell();
     const before = best;
-    const { best: end, how } = searchFrom(x, {
+    const { best: end, status } = searchFrom(x, {
       boxes,
       weights: by,
       stop,
@@ -92,19 +89,19 @@ export function searchAll(
         return assessed;
       },
     });
-    cancelled = how === 'stopped';
-    if (best !== before) bestEnd = how;
-    if (end !== null && end.lacking === 0) ends.push(end);
-    searches.push({ from, how, misses: end && sumOf(end.misses, weights) });
+    cancelled = status === 'cancelled';
+    if (best !== before) bestEnd = status;
+    if (end !== null && end.violation === 0) ends.push(end);
+    searches.push({ from, status, misses: end && sumOf(end.deviations, weights) });
   };
 
   const next = uniform(seed);
   for (let n = 0; n < starts && !cancelled; n++) {
     const x = n === 0 ? drawn : boxes.map(({ least, most }) => least + (most - least) * next());
     search(n === 0 ? 'drawn' : 'random', x, weights);
-    if (best.lacking === 0 && best.sum <= ALL_MET) break;
+    if (best.violation === 0 && best.sum <= ALL_MET) break;
   }
-  const isGood = () => best.lacking > 0 || best.misses.every(isMet);
+  const isGood = () => best.violation > 0 || best.deviations.every(isMet);
   if (objectives.length > 1 && !isGood()) {
     const { x } = best;
     for (let k = 0; k < 2 * objectives.length && !cancelled; k++) {
@@ -119,19 +116,19 @@ export function searchAll(
 
   const ended = bestEnd === 'converged' || bestEnd === 'stalled';
   return {
-    how: cancelled
+    status: cancelled
       ? 'cancelled'
-      : best.lacking > 0
-        ? 'distanceOutOfReach'
-        : best.misses.every(isMet)
+      : best.violation > 0
+        ? 'clearanceUnreachable'
+        : best.deviations.every(isMet)
           ? 'targetsMet'
           : ended
-            ? 'targetOutOfReach'
-            : 'unfinished',
+            ? 'targetUnreachable'
+            : 'evaluationLimit',
     first,
     best,
     nearest: near.map((one, k) => (one === null ? null : one.values[k])),
-    ends: [best, first, ...ends].filter(({ lacking }) => lacking === 0),
+    ends: [best, first, ...ends].filter(({ violation }) => violation === 0),
     searches,
     trials,
   };

@@ -18,5 +18,5 @@ export function undominated(candidates: readonly Candidate[]): Candidate[] {
 
 /** Whether a is nowhere farther off than b. */
 function covers(a: Candidate, b: Candidate): boolean {
-  return a.misses.every((miss, k) => Math.abs(miss) <= Math.abs(b.misses[k]) + ALIKE);
+  return a.deviations.every((deviation, k) => Math.abs(deviation) <= Math.abs(b.deviations[k]) + ALIKE);
 }

@@ -5,16 +5,17 @@ import { type HardpointCoordinate, moveHardpoints } from '../corner/hardpoint-co
 import { type CornerModel, carrierOf } from '../corner/model.ts';
 import { ratedColumns } from '../corner/sensitivity.ts';
 import type { SweepOptions } from '../corner/sweep.ts';
-import { InputError } from '../errors.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
+import { InputError } from '../errors/input-error.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { type Dual, dual } from '../numerics/dual.ts';
-import { textIn, type Units } from '../units.ts';
+import type { Units } from '../units.ts';
 
 /** A place with its derivatives. */
 export type DualPoint = readonly [y: Dual, z: Dual];
 
-/** Where in the travel: at its lower end, as drawn, at its upper end. */
-export type Station = 'droop' | 'ride' | 'bump';
+/** Where in the travel: full droop, the design ride height, full bump of the travel. */
+export type Station = 'droop' | 'design' | 'bump';
 
 /** A corner as it is tried. */
 export interface Trial {
@@ -31,7 +32,7 @@ export interface Trial {
 
 /** Row of a station. */
 export function rowAt({ ride, rows }: Trial, station: Station): number {
-  return { droop: 0, ride, bump: rows - 1 }[station];
+  return { droop: 0, design: ride, bump: rows - 1 }[station];
 }
 
 /** What is tried. */
@@ -44,7 +45,7 @@ export interface TrialPlan {
 }
 
 /** Why a trial has no figures, in words. */
-export type NoTrial = string;
+export type NoTrial = Diagnostic;
 
 /** The corner's model with its coordinates at x, mm. */
 export function placedAt({ model, coordinates }: TrialPlan, x: readonly number[]): CornerModel {
@@ -70,17 +71,17 @@ export function tryAt(plan: TrialPlan, x: readonly number[]): Trial | NoTrial {
     found = ratedColumns(model, sweep, coordinates);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    return 'the linkage can not be moved';
+    return fault('linkageCannotMove', '');
   }
   const { columns, by: rates, travel, end } = found;
   for (const side of ['droop', 'bump'] as const) {
-    if (end[side].how !== 'reached') {
-      return `the linkage does not reach the ${side} that is asked for, it ends at ${textIn(end[side].travel, 'length', plan.units ?? 'metric')}`;
+    if (end[side].status !== 'reached') {
+      return fault('travelNotReached', '', { side, travel: end[side].travel });
     }
   }
   for (const [name, column] of Object.entries(columns)) {
     if (column.includes(null) || coordinates.some((one) => rates[one.name][name].includes(null))) {
-      return `${name} is not defined throughout`;
+      return fault('columnNotDefined', '', { column: name });
     }
   }
   const column = (name: string, row: number): Dual =>

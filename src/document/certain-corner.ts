@@ -1,5 +1,5 @@
 import type * as z from 'zod';
-import { throwIfAny } from '../errors.ts';
+import { refuse } from '../errors/document.ts';
 import { geometryFindings } from './geometry.ts';
 import { inOrder, type Place, parse } from './parse.ts';
 import { type Certain, certain, isUncertain } from './uncertain.ts';
@@ -26,7 +26,7 @@ export function certainCorner<Schema extends z.ZodType>(
   const read = isUncertain(written)
     ? numbersOf(written)
     : { given: written as Certain<z.output<Schema>>, halfWidths: EXACT };
-  throwIfAny(what, inOrder(geometryFindings(read.given, 'mm'), input));
+  refuse(what, inOrder(geometryFindings(read.given, 'metric'), input), 'metric');
   return read;
 }
 

@@ -13,9 +13,7 @@ const wheel = z
     ).optional(),
     contactPatch: hardpoint('Middle of the tyre on the ground, in place of camber or beside it').optional(),
   })
-  .refine(
-    ...having(['camber', 'contactPatch'], 'any', 'give camber (degrees) or contactPatch [y, z], or both'),
-  )
+  .refine(...having(['camber', 'contactPatch'], 'any', 'wheelNotPlaced'))
   .describe('The wheel: its centre, and where it stands by camber or contactPatch.');
 
 /** An arm as its chassis pivot and its ball joint. */
@@ -52,25 +50,13 @@ function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Pa
         })
         .describe('The other end of the coilover where that moves too, in place of chassisMount.')
         .optional(),
-      offset: quantity(
+      foreAftOffset: quantity(
         'length',
         'Fore-aft distance between the two ends, either sign; 0 if left out',
       ).optional(),
     })
-    .refine(
-      ...having(
-        ['chassisMount', 'otherEnd'],
-        'any',
-        'give chassisMount [y, z], or otherEnd { on, mount } where that end moves too',
-      ),
-    )
-    .refine(
-      ...having(
-        ['chassisMount', 'otherEnd'],
-        'atMostOne',
-        'chassisMount and otherEnd are two places for one end: take one out',
-      ),
-    );
+    .refine(...having(['chassisMount', 'otherEnd'], 'any', 'otherEndMissing'))
+    .refine(...having(['chassisMount', 'otherEnd'], 'atMostOne', 'otherEndTwice'));
 }
 
 /** The coilover of a corner without rocker. */
@@ -121,8 +107,8 @@ export const strutSchema = z.strictObject({
   lowerArm: arm('lower'),
   strut: z
     .strictObject({
-      top: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
-      lower: hardpoint(
+      topMount: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
+      lowerMount: hardpoint(
         'A point on the axis of the strut, low on the upright; the spring and damper act from here',
       ),
     })
@@ -136,7 +122,7 @@ export const strutSchema = z.strictObject({
 });
 
 const name = z.string();
-const pair = takes(pairOf(name, name), "names of two points, as ['A', 'B']");
+const pair = takes(pairOf(name, name), 'twoPoints');
 
 /** The parts that a drawing's points and bodies play; as `customCorner` documents. The drawing is checked as one. */
 export const customCornerSchema = z.strictObject({
@@ -144,7 +130,11 @@ export const customCornerSchema = z.strictObject({
   upright: name,
   wheelCentre: name,
   contactPatch: name,
-  shock: z.strictObject({ outer: name, inner: name, offset: quantity('length', 'Fore-aft').optional() }),
+  shock: z.strictObject({
+    outer: name,
+    inner: name,
+    foreAftOffset: quantity('length', 'Fore-aft').optional(),
+  }),
   kingpin: z.strictObject({ lower: name, upper: name }).optional(),
   rocker: z
     .strictObject({ body: name, pivot: name, rod: z.strictObject({ outer: name, inner: name }) })
@@ -154,10 +144,7 @@ export const customCornerSchema = z.strictObject({
   angles: z
     .record(
       name,
-      takes(
-        z.union([z.strictObject({ angle: pair }), z.strictObject({ turn: name })]),
-        "{ angle: ['A', 'B'] } or { turn: 'body' }",
-      ),
+      takes(z.union([z.strictObject({ angle: pair }), z.strictObject({ turn: name })]), 'lineOrTurn'),
     )
     .optional(),
 });

@@ -16,7 +16,7 @@ export const fileFields = {
       .describe(
         'What the numbers are written in: metric (mm, kg, N, N/mm; taken if left out) or imperial (inch, lb, lbf, lbf/in). Angles are in degrees in both.',
       ),
-    'metric (mm, kg), imperial (inch, lb)',
+    'units',
   ).optional(),
   name: z.string().describe('Name of the car, for titles.').optional(),
   notes: remarks.optional(),
@@ -73,7 +73,7 @@ export function kindOf(corner: unknown): Kind {
 
 /** What says which kind a corner is. */
 function kindField<K extends Kind>(kind: K, words: string) {
-  return takes(z.literal(kind).describe(`What sort of corner it is: ${words}.`), KINDS.join(', '));
+  return takes(z.literal(kind).describe(`What sort of corner it is: ${words}.`), KINDS);
 }
 
 /** What a corner has, by its kind. */

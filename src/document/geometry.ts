@@ -1,20 +1,21 @@
-import { show } from '../errors.ts';
-import { type Finding, type Place, pathText, valueAt } from './parse.ts';
+import { show } from '../diagnostic.ts';
+import { toMetric, type Units } from '../units.ts';
+import { type Finding, found, type Place, pathText, valueAt } from './parse.ts';
 
 type Point = readonly [number, number];
 
 /**
  * What keeps the points of a corner, as far as they are points, from being one: two in one place, a wheel in the ground, a
- * coilover with both ends on one part. `unit` is theirs.
+ * coilover with both ends on one part. `units` are theirs.
  */
-export function geometryFindings(corner: unknown, unit: string): Finding[] {
+export function geometryFindings(corner: unknown, units: Units): Finding[] {
   const findings: Finding[] = [];
   for (const [first, second] of APART) {
     const a = pointAt(corner, first);
     const b = a && pointAt(corner, second);
     if (a && b && a[0] === b[0] && a[1] === b[1]) findings.push(coincidence(a, first, second));
   }
-  const wheel = unsoundWheel(corner, unit);
+  const wheel = unsoundWheel(corner, units);
   if (wheel !== undefined) findings.push(wheel);
   const ends = onOnePart(corner);
   if (ends !== undefined) findings.push(ends);
@@ -36,11 +37,11 @@ const APART: readonly [first: Place, second: Place][] = [
     ['upperArm', 'outer'],
   ],
   [
-    ['strut', 'top'],
-    ['strut', 'lower'],
+    ['strut', 'topMount'],
+    ['strut', 'lowerMount'],
   ],
   [
-    ['strut', 'top'],
+    ['strut', 'topMount'],
     ['lowerArm', 'outer'],
   ],
   [
@@ -74,19 +75,14 @@ const APART: readonly [first: Place, second: Place][] = [
 ];
 
 function coincidence([y, z]: Point, first: Place, second: Place): Finding {
-  return {
-    at: first,
-    problem: `in the same place as ${pathText(second)}`,
-    got: `[${y}, ${z}]`,
-    advice: 'measure the two again: they must lie apart',
-  };
+  return found(first, 'samePlace', { other: pathText(second), got: `[${y}, ${z}]` });
 }
 
 const CENTRE = ['wheel', 'centre'];
 const CONTACT_PATCH = ['wheel', 'contactPatch'];
 
 /** The wheel stands on the ground: its centre is above that, and above its contact patch. */
-function unsoundWheel(corner: unknown, unit: string): Finding | undefined {
+function unsoundWheel(corner: unknown, units: Units): Finding | undefined {
   const centre = pointAt(corner, CENTRE);
   if (centre === undefined) return undefined;
   const contactPatch = pointAt(corner, CONTACT_PATCH);
@@ -94,16 +90,11 @@ function unsoundWheel(corner: unknown, unit: string): Finding | undefined {
   // In one place is told as such.
   const together = contactPatch?.[0] === centre[0] && contactPatch[1] === centre[1];
   if (centre[1] > ground || together) return undefined;
-  return {
-    at: [...CENTRE, 1],
-    problem:
-      contactPatch === undefined
-        ? 'wheel centre not above the ground'
-        : 'wheel centre not above its contact patch',
-    got: `${centre[1]} ${unit}`,
-    allowed: `more than ${ground} ${unit}`,
-    advice: 'z counts up from the ground at the drawn ride height',
-  };
+  return found(
+    [...CENTRE, 1],
+    contactPatch === undefined ? 'wheelNotAboveGround' : 'wheelNotAboveContactPatch',
+    { got: show(centre[1]), above: toMetric(ground, 'length', units) },
+  );
 }
 
 const ON = ['coilover', 'on'];
@@ -113,12 +104,7 @@ const OTHER_ON = ['coilover', 'otherEnd', 'on'];
 function onOnePart(corner: unknown): Finding | undefined {
   const on = valueAt(corner, OTHER_ON);
   if (typeof on !== 'string' || on !== valueAt(corner, ON)) return undefined;
-  return {
-    at: OTHER_ON,
-    problem: 'both ends of the coilover on one part',
-    got: show(on),
-    advice: 'name the part that the other end is bolted to, or give chassisMount in place of otherEnd',
-  };
+  return found(OTHER_ON, 'bothEndsOnOnePart', { got: show(on) });
 }
 
 /** The point at a place of a corner, if one stands there. */

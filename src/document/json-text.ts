@@ -1,9 +1,10 @@
 // JSON as RFC 8259 has it, read for its mistakes: where the text goes wrong, what stands there, what to do. The value
 // itself comes from JSON.parse, which says too little about what it refuses and nothing about a name written twice.
 
-import { InputError } from '../errors.ts';
-import { adviceForText } from './number-meant.ts';
-import type { Finding, Place } from './parse.ts';
+import { cut, type Diagnostic, fault } from '../diagnostic.ts';
+import { refusal } from '../errors/file.ts';
+import { numbersMeant } from './number-meant.ts';
+import { type Finding, found, type Place } from './parse.ts';
 
 /** A JSON text's value, and the names that stand twice in one object of it. */
 export interface JsonText {
@@ -27,48 +28,49 @@ export function readJson(written: string, what: string): JsonText {
     scan(text, twice);
     return { value: JSON.parse(text), twice };
   } catch (error) {
-    const { at, problem, advice } =
-      error instanceof Slip ? error : new Slip(0, 'not JSON', 'compare the text with the example files');
-    throw new InputError(what, [
-      {
-        path: placeInText(text, at),
-        problem,
-        got: standing(text, at),
-        ...(advice === undefined ? {} : { advice }),
-      },
-    ]);
+    const { at, code, values } = error instanceof Slip ? error : new Slip(0, 'notJson');
+    const path = pathInText(placeInText(text, at));
+    throw refusal(what, [fault(code, path, { ...values, ...standing(text, at) })], 'metric');
   }
 }
 
 /** Where a text stops being JSON. */
 class Slip extends Error {
   readonly at: number;
-  readonly problem: string;
-  readonly advice: string | undefined;
+  readonly code: string;
+  readonly values: Values;
 
-  constructor(at: number, problem: string, advice?: string) {
-    super(problem);
+  constructor(at: number, code: string, values: Values = {}) {
+    super(code);
     this.at = at;
-    this.problem = problem;
-    this.advice = advice;
+    this.code = code;
+    this.values = values;
   }
 }
 
-function placeInText(text: string, at: number): string {
+type Values = Diagnostic['values'];
+
+/** A place in a text, both counted from 1. */
+type TextPlace = { readonly line: number; readonly column: number };
+
+function placeInText(text: string, at: number): TextPlace {
   const before = text.slice(0, at).split(/\r\n|\n|\r/);
-  return `line ${before.length}, column ${before[before.length - 1].length + 1}`;
+  return { line: before.length, column: before[before.length - 1].length + 1 };
 }
 
-/** The rest of the line, cut to a readable length. */
-function standing(text: string, at: number): string {
+function pathInText({ line, column }: TextPlace): string {
+  return `line ${line}, column ${column}`;
+}
+
+/** The rest of the line, cut to a readable length, or what ends there. */
+function standing(text: string, at: number): Values {
   const rest = /^[^\r\n]*/.exec(text.slice(at, at + 200))?.[0].trimEnd() ?? '';
-  if (at >= text.length) return 'the end of the text';
-  if (rest === '') return 'the end of the line';
-  return `\`${rest.length > 30 ? `${rest.slice(0, 27)}...` : rest}\``;
+  if (at >= text.length) return { endOf: 'text' };
+  return rest === '' ? { endOf: 'line' } : { got: `\`${cut(rest, 30)}\`` };
 }
 
 /** Places in a text that are asked for from its start to its end, so that each line is counted once. */
-function placesAlong(text: string): (at: number) => string {
+function placesAlong(text: string): (at: number) => TextPlace {
   const breaks = /\r\n|\n|\r/g;
   let line = 1;
   let start = 0;
@@ -79,7 +81,7 @@ function placesAlong(text: string): (at: number) => string {
       start = next;
       next = breaks.exec(text) === null ? Number.POSITIVE_INFINITY : breaks.lastIndex;
     }
-    return `line ${line}, column ${at - start + 1}`;
+    return { line, column: at - start + 1 };
   };
 }
 
@@ -91,13 +93,13 @@ function scan(text: string, twice: Finding[]): void {
     while (/[ \t\r\n]/.test(text.charAt(at))) at++;
     const two = text.slice(at, at + 2);
     if (two === '//' || two === '/*' || two.startsWith('#')) {
-      throw new Slip(at, 'a comment, which JSON has not', 'put it into "notes": "..." or take it out');
+      throw new Slip(at, 'jsonComment');
     }
   }
 
   function value(place: Place): void {
     blanks();
-    if (place.length > DEEPEST) throw new Slip(at, 'brackets within brackets without end', 'take them out');
+    if (place.length > DEEPEST) throw new Slip(at, 'jsonTooDeep');
     const first = text.charAt(at);
     if (first === '{') members(place);
     else if (first === '[') items(place);
@@ -121,17 +123,11 @@ function scan(text: string, twice: Finding[]): void {
       if (text.charAt(at) !== '"') throw unnamed(opened);
       const name = quoted();
       if (names.has(name)) {
-        twice.push({
-          at: [...place, name],
-          problem: `written twice, again at ${placeAlong(from)}`,
-          advice: 'take one out: only the last would count',
-        });
+        twice.push(found([...place, name], 'jsonNameTwice', placeAlong(from)));
       }
       names.add(name);
       blanks();
-      if (text.charAt(at) !== ':') {
-        throw new Slip(at, `a colon is missing after "${name}"`, `write "${name}": and then its value`);
-      }
+      if (text.charAt(at) !== ':') throw new Slip(at, 'jsonColonMissing', { name });
       at++;
       value([...place, name]);
       if (next('}', opened)) return;
@@ -164,50 +160,37 @@ function scan(text: string, twice: Finding[]): void {
     }
     if (here === '') throw unclosed(opened);
     if (here === '}' || here === ']') {
-      throw new Slip(
-        at,
-        `"${text.charAt(opened)}" of ${placeInText(text, opened)} is closed by another bracket`,
-        `close it with ${close} first`,
-      );
+      throw new Slip(at, 'jsonOtherBracket', { ...bracketAt(opened), close });
     }
     const sameLine = !/[\r\n]/.test(text.slice(end, at));
     if (sameLine && /[\d./"'”″°a-z]/i.test(here) && /\d/.test(text.charAt(end - 1))) {
-      throw new Slip(at, 'what follows the number does not belong to it', bareNumberAdvice(text, end));
+      throw new Slip(at, 'jsonNumberGoesOn', { meant: numbersAround(text, end) });
     }
-    if (here === ';') throw new Slip(at, 'a semicolon, where a comma belongs', 'write , for ;');
-    throw new Slip(
-      at,
-      'a comma is missing before this',
-      `put one after what ends on line ${placeInText(text, end).replace(/^line (\d+).*/, '$1')}`,
-    );
+    if (here === ';') throw new Slip(at, 'jsonSemicolon');
+    throw new Slip(at, 'jsonCommaMissing', { line: placeInText(text, end).line });
   }
 
   function commaTooMany(close: string): Slip {
-    const comma = text.lastIndexOf(',', at);
-    return new Slip(
-      comma,
-      'a comma too many',
-      `nothing follows it before ${close}: take it out, or write what is missing`,
-    );
+    return new Slip(text.lastIndexOf(',', at), 'jsonCommaTooMany', { close });
   }
 
   function unclosed(opened: number): Slip {
-    const open = text.charAt(opened);
-    return new Slip(
-      text.length,
-      `the text ends before "${open}" of ${placeInText(text, opened)} is closed`,
-      `close it with ${open === '{' ? '}' : ']'}`,
-    );
+    const close = text.charAt(opened) === '{' ? '}' : ']';
+    return new Slip(text.length, 'jsonBracketNotClosed', { ...bracketAt(opened), close });
+  }
+
+  function bracketAt(opened: number): Values {
+    return { open: text.charAt(opened), ...placeInText(text, opened) };
   }
 
   function unnamed(opened: number): Slip {
     const here = text.charAt(at);
     if (here === '') return unclosed(opened);
-    if (here === ',') return new Slip(at, 'a comma too many', 'take it out');
+    if (here === ',') return new Slip(at, 'jsonCommaTooMany');
     const bareName = /^[A-Za-z_$][\w$]*/.exec(text.slice(at, at + 60))?.[0];
     return bareName === undefined
-      ? new Slip(at, 'a name in double quotes is missing here', quotesAdvice(here))
-      : new Slip(at, 'a name without quotes', `write "${bareName}"`);
+      ? new Slip(at, 'jsonNameMissing', { sign: here })
+      : new Slip(at, 'jsonNameWithoutQuotes', { name: bareName });
   }
 
   function quoted(): string {
@@ -219,12 +202,12 @@ function scan(text: string, twice: Finding[]): void {
         return JSON.parse(text.slice(from, at)) as string;
       }
       if (here === '' || here === '\n' || here === '\r') {
-        throw new Slip(from, 'a text that is not closed on its line', 'end it with "');
+        throw new Slip(from, 'jsonTextNotClosed');
       }
-      if (here < ' ') throw new Slip(at, 'a tab or another such sign in a text', 'write a space');
+      if (here < ' ') throw new Slip(at, 'jsonControlSign');
       if (here === '\\') {
         if (!/^\\(["\\/bfnrt]|u[\da-fA-F]{4})/.test(text.slice(at, at + 6))) {
-          throw new Slip(at, 'a backslash in a text', 'write it twice: \\\\');
+          throw new Slip(at, 'jsonBackslash');
         }
         at++;
       }
@@ -236,60 +219,40 @@ function scan(text: string, twice: Finding[]): void {
     const [all] = /^[-+.\deE]+/.exec(text.slice(at, at + 400)) as RegExpExecArray;
     if (!/^-?(0|[1-9]\d*)(\.\d+)?([eE][-+]?\d+)?$/.test(all)) {
       const plain = Number(all);
-      throw new Slip(
-        at,
-        'not a number as JSON writes it',
-        Number.isFinite(plain) ? `write ${plain}` : 'write it as 12.5 or -12.5',
-      );
+      throw new Slip(at, 'jsonNumber', { meant: Number.isFinite(plain) ? plain : null });
     }
     at += all.length;
   }
 
   function word(): void {
     const here = text.charAt(at);
-    const found = /^[A-Za-z_]+/.exec(text.slice(at, at + 60))?.[0];
-    if (found === 'true' || found === 'false' || found === 'null') {
-      at += found.length;
+    const bare = /^[A-Za-z_]+/.exec(text.slice(at, at + 60))?.[0];
+    if (bare === 'true' || bare === 'false' || bare === 'null') {
+      at += bare.length;
       return;
     }
-    if (here === '') throw new Slip(at, 'a value is missing here', 'the text is not complete');
-    if (found === 'NaN' || found === 'Infinity') {
-      throw new Slip(at, 'not a number as JSON writes it', 'write the number, or leave the whole entry out');
+    if (here === '') throw new Slip(at, 'jsonValueMissing', { sign: '' });
+    if (bare === 'NaN' || bare === 'Infinity') {
+      throw new Slip(at, 'jsonNotFinite');
     }
-    throw found === undefined
-      ? new Slip(at, 'a value is missing here', signAdvice(here))
-      : new Slip(at, 'a text without quotes', `write "${found}"`);
+    throw bare === undefined
+      ? new Slip(at, 'jsonValueMissing', { sign: here })
+      : new Slip(at, 'jsonTextWithoutQuotes', { text: bare });
   }
 
   blanks();
-  if (at >= text.length) throw new Slip(at, 'nothing in it', 'start from one of the example files');
+  if (at >= text.length) throw new Slip(at, 'jsonEmpty');
   if (/^[^{}[\]"\n]*\.json\s*$/i.test(text)) {
-    throw new Slip(at, 'the name of a file, not what is in it', 'read the file, and give its text');
+    throw new Slip(at, 'jsonFileName');
   }
   value([]);
   blanks();
-  if (at < text.length)
-    throw new Slip(at, 'more text after the end', 'take it out, or look for a bracket that closes too early');
+  if (at < text.length) throw new Slip(at, 'jsonMoreText');
 }
 
-/** What to do about quotation marks that are none to JSON. */
-function quotesAdvice(here: string): string | undefined {
-  return /['‘’“”„`]/.test(here) ? 'write straight double quotes: "' : undefined;
-}
-
-/** What to do about a sign where a value belongs. */
-function signAdvice(here: string): string | undefined {
-  if (/[−–—]/.test(here)) return 'write the short minus of the keyboard: -';
-  if (here === '(') return 'write square brackets round a point: [y, z]';
-  if (/[,\]}]/.test(here)) return 'write one, or take the whole entry out';
-  if (here === '?') return 'leave the whole entry out if you do not know it';
-  return quotesAdvice(here) ?? 'a sign that JSON has not, perhaps one that is not seen: take it out';
-}
-
-/** What to do about signs after a number that ends at a place: `5 3/4`, `24.5 in`. */
-function bareNumberAdvice(text: string, end: number): string {
+/** The numbers that may be meant by one that ends at a place and the signs after it: `5 3/4`, `24.5 in`. */
+function numbersAround(text: string, end: number): number[] {
   const [before] = /[-\d.]+$/.exec(text.slice(Math.max(0, end - 40), end)) ?? [''];
   const [after] = /^[^,\]}\r\n]*/.exec(text.slice(end, end + 40)) ?? [''];
-  const advice = adviceForText(before + after, undefined).replace(', without quotes', '');
-  return `${advice}; "units" says once what all of them are in`;
+  return numbersMeant(before + after, undefined);
 }

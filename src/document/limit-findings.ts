@@ -1,65 +1,47 @@
-import { show } from '../errors.ts';
+import { show } from '../diagnostic.ts';
+import { toMetric, type Units } from '../units.ts';
 import { limitOptionsSchema } from './limits-schema.ts';
-import { type Finding, valueAt } from './parse.ts';
+import { type Finding, found, valueAt } from './parse.ts';
 import { meantName } from './spelling.ts';
 
 /**
  * What no single value of the limits shows: lengths that contradict each other, what lacks what it counts from. Where a coilover is
  * `sized` its damper may follow from that.
  */
-export function limitFindings(limits: unknown, unit: string, sized = false): Finding[] {
-  return [...contradictions(limits, unit), ...lacking(limits, sized), ...withoutDirection(limits)];
+export function limitFindings(limits: unknown, units: Units, sized = false): Finding[] {
+  return [...contradictions(limits, units), ...lacking(limits, sized), ...withoutDirection(limits)];
 }
 
-/** Pairs of lengths of which the first is the smaller: where, what each is called, why. */
-const SMALLER: readonly [holder: string, small: string, large: string, advice: string][] = [
-  [
-    'damper',
-    'closed',
-    'open',
-    'closed is the length fully compressed, open the length fully extended: are the two exchanged?',
-  ],
-  [
-    'bumpStop',
-    'solidHeight',
-    'height',
-    'height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
-  ],
-  ['donor', 'stroke', 'length', 'length is that between the end eyes, stroke how far the unit moves'],
+/** Pairs of lengths of which the first is the smaller: the code where it is not, where they stand, what each is called. */
+const SMALLER: readonly [code: string, holder: string, small: string, large: string][] = [
+  ['damperLengthsExchanged', 'damper', 'compressedLength', 'extendedLength'],
+  ['bumpStopHeightsExchanged', 'bumpStop', 'solidHeight', 'height'],
+  ['strokeNotLessThanLength', 'donor', 'stroke', 'length'],
 ];
 
-function contradictions(limits: unknown, unit: string): Finding[] {
-  const less = (at: string[], large: number | undefined, than: string, advice: string): Finding[] => {
+function contradictions(limits: unknown, units: Units): Finding[] {
+  const less = (code: string, at: string[], large: number | undefined, values: Values): Finding[] => {
     const small = sizeAt(limits, at);
     if (small === undefined || large === undefined || small < large) return [];
-    return [
-      {
-        at,
-        problem: `not less than ${than}`,
-        got: `${small} ${unit}`,
-        allowed: `less than ${Number(large.toPrecision(12))} ${unit}`,
-        advice,
-      },
-    ];
+    return [found(at, code, { ...values, got: show(small), below: toMetric(large, 'length', units) })];
   };
-  const findings = SMALLER.flatMap(([holder, small, large, advice]) =>
-    less([holder, small], sizeAt(limits, [holder, large]), `${holder}.${large}`, advice),
+  const findings = SMALLER.flatMap(([code, holder, small, large]) =>
+    less(code, [holder, small], sizeAt(limits, [holder, large]), {
+      than: `${holder}.${large}`,
+      small,
+      large,
+    }),
   );
-  const open = sizeAt(limits, ['damper', 'open']) ?? 0;
-  const closed = sizeAt(limits, ['damper', 'closed']) ?? 0;
+  const extended = sizeAt(limits, ['damper', 'extendedLength']) ?? 0;
+  const compressed = sizeAt(limits, ['damper', 'compressedLength']) ?? 0;
   const solid = ['bumpStop', 'solidHeight'];
-  if (closed < open && closed > 0 && !findings.some(({ at }) => at[1] === solid[1])) {
-    findings.push(
-      ...less(
-        solid,
-        open - closed,
-        "the damper's stroke",
-        'a stop as high as the stroke leaves nothing of it: check it and the lengths of the damper',
-      ),
-    );
+  if (compressed < extended && compressed > 0 && !findings.some(({ at }) => at[1] === solid[1])) {
+    findings.push(...less('bumpStopAsHighAsStroke', solid, extended - compressed, {}));
   }
   return findings;
 }
+
+type Values = Finding['values'];
 
 /** A number of 0 or more; what is less is told as such. */
 function sizeAt(value: unknown, at: string[]): number | undefined {
@@ -76,18 +58,12 @@ function lacking(limits: unknown, sized: boolean): Finding[] {
   // A name that is told as unknown may be the one that is missed.
   if (Object.keys(limits ?? {}).some((name) => !(name in limitOptionsSchema.shape))) return [];
   if (has('bumpStop') && !has('damper') && !sized) {
-    findings.push({
-      at: ['bumpStop'],
-      problem: 'a bump stop without a damper',
-      advice: 'give damper: { open, closed } too: its heights count from the closed length',
-    });
+    findings.push(
+      found(['bumpStop'], 'bumpStopWithoutDamper', { fields: ['extendedLength', 'compressedLength'] }),
+    );
   }
   if (has('arch') && !has('tyre')) {
-    findings.push({
-      at: ['arch'],
-      problem: 'an arch without a tyre',
-      advice: 'give tyre: { overallRadius, width }, or its marking as "205/55R16"',
-    });
+    findings.push(found(['arch'], 'archWithoutTyre'));
   }
   return findings;
 }
@@ -98,14 +74,7 @@ function withoutDirection(limits: unknown): Finding[] {
       const at = ['ballJoints', joint, axis];
       const direction = valueAt(limits, at);
       if (!Array.isArray(direction) || direction[0] !== 0 || direction[1] !== 0) return [];
-      return [
-        {
-          at,
-          problem: 'no direction',
-          got: show(direction),
-          allowed: 'a direction [y, z] that is not nothing: [0, 1] is up',
-        },
-      ];
+      return [found(at, 'noDirection', { got: show(direction) })];
     }),
   );
 }
@@ -114,13 +83,7 @@ function withoutDirection(limits: unknown): Finding[] {
 export function endFindings(ends: unknown, isFixed: boolean): Finding[] {
   const [wrong, right] = isFixed ? ['otherEnd', 'chassis'] : ['chassis', 'otherEnd'];
   if (valueAt(ends, [wrong]) === undefined) return [];
-  return [
-    {
-      at: [wrong],
-      problem: isFixed ? 'an end that does not move in this corner' : 'an end that moves in this corner',
-      advice: `name it ${right}`,
-    },
-  ];
+  return [found([wrong], isFixed ? 'endDoesNotMove' : 'endMoves', { meant: right })];
 }
 
 /** What is wrong with ball joints in a corner; `holders` are the parts that can hold the housing, by the joints that it has. */
@@ -133,25 +96,16 @@ export function jointFindings(
   return Object.entries(ballJoints).flatMap(([name, joint]): Finding[] => {
     if (joint === undefined) return [];
     if (!Object.hasOwn(holders, name)) {
-      return [
-        { at: [name], problem: 'unknown joint', allowed: names.join(', '), ...suggestion(name, names) },
-      ];
+      return [found([name], 'unknownJoint', { allowed: names, meant: meantName(name, names) ?? null })];
     }
     const housing = valueAt(joint, ['housing']);
     if (typeof housing !== 'string' || holders[name].includes(housing)) return [];
     return [
-      {
-        at: [name, 'housing'],
-        problem: 'not a part of this joint',
+      found([name, 'housing'], 'holdsNotThisJoint', {
         got: show(housing),
-        allowed: holders[name].join(', '),
-        ...suggestion(housing, holders[name]),
-      },
+        allowed: holders[name],
+        meant: meantName(housing, holders[name]) ?? null,
+      }),
     ];
   });
-}
-
-function suggestion(written: string, names: readonly string[]): { advice?: string } {
-  const meant = meantName(written, names);
-  return meant === undefined ? {} : { advice: `did you mean ${meant}?` };
 }

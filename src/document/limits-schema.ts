@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { direction, point, quantity, size } from './quantity.ts';
+import { direction, point, quantity, size, takes } from './quantity.ts';
 
 /** A travel or length of 0 or more. */
 const distance = (description: string) => quantity('length', description, z.number().gte(0));
@@ -28,41 +28,47 @@ function anyOf(names: readonly string[]): string {
   return names.join(', ').replace(/, (\w+)$/, ' or $1');
 }
 
-const end = z
+const bearing = z
   .strictObject({
-    bolt: z
-      .enum(['foreAft', 'inPlane'])
+    boltAxis: z
+      .enum(['longitudinal', 'inPlane'])
       .describe(
-        'Direction of the bolt: foreAft (swinging costs no tilt) or inPlane (all swing of the shock tilts the bearing).',
+        'Direction of the bolt axis: longitudinal (the swing of the coilover costs no misalignment) or inPlane, in the transverse plane and square to the coilover (all of the swing does).',
       ),
-    maxTilt: tilt('How far the bearing may tilt to either side'),
+    maxMisalignment: tilt('Bearing rating: largest misalignment to either side'),
   })
   .describe('Bearing at one end of the coilover.');
 
 /** The two radii of a tyre and its width, or the marking on its sidewall. */
-const tyre = z
-  .union([
-    z.strictObject({
-      overallRadius: size('Radius of the tyre with no load on it: half its overall diameter'),
-      width: size('Width over the sidewalls'),
-    }),
-    z.string(),
-  ])
-  .describe('The tyre: its overall radius and width, or the size on its sidewall, as "205/55R16".');
+const tyre = takes(
+  z
+    .union([
+      z.strictObject({
+        overallRadius: size('Radius of the tyre with no load on it: half its overall diameter'),
+        width: size('Width over the sidewalls'),
+      }),
+      z.string(),
+    ])
+    .describe('The tyre: its overall radius and width, or the size on its sidewall, as "205/55R16".'),
+  'tyre',
+);
 
 /** Remarks of whoever wrote the file: they change nothing. */
-export const remarks = z
-  .union([z.string(), z.array(z.string())])
-  .describe('Remarks of yours, a text or a list of texts. They change nothing.');
+export const remarks = takes(
+  z
+    .union([z.string(), z.array(z.string())])
+    .describe('Remarks of yours, a text or a list of texts. They change nothing.'),
+  'remarks',
+);
 
 const lengths = {
   notes: remarks.optional(),
   damper: z
     .strictObject({
-      open: size('Length between the end eyes, fully extended'),
-      closed: size('Length between the end eyes, fully compressed; less than open'),
+      extendedLength: size('Length between the end eyes, fully extended'),
+      compressedLength: size('Length between the end eyes, fully compressed; less than extended'),
     })
-    .describe('The damper: its open and closed length between the end eyes.')
+    .describe('The damper: its extended and compressed length between the end eyes.')
     .optional(),
   bumpStop: z
     .strictObject({
@@ -71,7 +77,7 @@ const lengths = {
     })
     .describe('The bump stop on the damper: the travel ends where it is solid.')
     .optional(),
-  springAtLeast: size(
+  springMinLengthAt: size(
     'Length between the end eyes at which the spring is at its minimum permissible length; where sizing knows the spring it finds that itself',
   ).optional(),
   tyre: tyre.optional(),
@@ -80,7 +86,7 @@ const lengths = {
     .min(1)
     .describe('Points of the wheel arch and whatever else the tyre could touch, one after the other.')
     .optional(),
-  ground: z
+  chassisLowPoints: z
     .array(point('A low point of the chassis'))
     .min(1)
     .describe('Lowest points of the chassis: what would touch the ground first.')
@@ -88,8 +94,8 @@ const lengths = {
 };
 
 const others = {
-  ends: z
-    .strictObject({ mount: end.optional(), chassis: end.optional(), otherEnd: end.optional() })
+  bearings: z
+    .strictObject({ mount: bearing.optional(), chassis: bearing.optional(), otherEnd: bearing.optional() })
     .describe(
       'Bearings at the ends of the coilover: mount (moving end) and chassis (fixed end), or otherEnd where that moves too.',
     )
@@ -105,9 +111,11 @@ const others = {
     .strictObject({
       length: size('Length between the end eyes of the unit that was fitted for the drawing'),
       state: z
-        .enum(['open', 'closed', 'measured'])
-        .describe('In what state that length was taken: open, closed, or measured at some length between.'),
-      stroke: size('How far the unit moves from open to closed').optional(),
+        .enum(['extended', 'compressed', 'measured'])
+        .describe(
+          'In what state that length was taken: extended, compressed, or measured at some length between.',
+        ),
+      stroke: size('Stroke: extended length minus compressed length').optional(),
     })
     .describe('The unit that was used to set the car up, if there was one.')
     .optional(),

@@ -1,19 +1,11 @@
-import { inWords } from '../words.ts';
-
-/** What to do about a number that was written as a text; `unit` is what it should be in. */
-export function adviceForText(text: string, unit: string | undefined): string {
-  const bareNumber =
-    unit === undefined ? 'write the bare number' : `write the bare number, in ${inWords(unit)}`;
+/** The numbers that a text in place of one may stand for, none where it names another unit; `unit` is what it should be in. */
+export function numbersMeant(text: string, unit: string | undefined): number[] {
   const [, body, named] =
     /^\s*(.*?)\s*(mm|cm|m|inch(?:es)?|in|["”″]|''|kg|lbs?|deg(?:rees?)?|°)?\.?\s*$/is.exec(
       text.slice(0, 60),
     ) ?? ['', '', ''];
-  if (named !== undefined && unit !== undefined && unitMeant(named) !== unit)
-    return `${bareNumber}, without quotes`;
-  const values = valuesOf(body.replace(/^[−–]/, '-'));
-  return values.length === 0
-    ? `${bareNumber}, without quotes`
-    : `write ${values.join(' or ')}, without quotes`;
+  if (named !== undefined && unit !== undefined && unitMeant(named) !== unit) return [];
+  return valuesOf(body.replace(/^[−–]/, '-'));
 }
 
 function unitMeant(named: string): string {

@@ -9,11 +9,11 @@ const positive = z.number().gt(0);
 /** Which issue of an order it is. */
 export const revision = z
   .string()
-  .regex(/^[A-Za-z0-9]{1,8}$/, 'not a revision as A or B2: letters and digits, 8 at most')
+  .regex(/^[A-Za-z0-9]{1,8}$/, 'notARevision')
   .describe('Revision of the order, as A: letters and digits, 8 at most.');
 export const date = z
   .string()
-  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'not a date as 2026-11-29: year, month, day')
+  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'notADate')
   .describe('Date of the order, as 2026-11-29: year, month, day.');
 
 const spring = z
@@ -50,11 +50,10 @@ const bumpStop = z
             ])
             .describe('A point of the table: compression and force.'),
         )
-        .min(1),
-      'a list of pairs [compression, force], both rising',
-    )
-      .describe('Force of the bump stop at its compression.')
-      .optional(),
+        .min(1)
+        .describe('Force of the bump stop at its compression.'),
+      'bumpStopTable',
+    ).optional(),
   })
   .describe('The bump stop that was bought.');
 
@@ -82,19 +81,12 @@ const valving = z
             ])
             .describe('A row of the table: shaft speed, compression force, rebound force.'),
         )
-        .min(1),
-      'a list of rows [shaft speed, compression force, rebound force], speeds rising',
-    )
-      .describe('Forces by shaft speed, as from a dynamometer; the first row gives the low-speed damping.')
-      .optional(),
+        .min(1)
+        .describe('Forces by shaft speed, as from a dynamometer; the first row gives the low-speed damping.'),
+      'forceTable',
+    ).optional(),
   })
-  .refine(
-    ...having(
-      ['compressionDamping', 'forceTable'],
-      'one',
-      'give compressionDamping and reboundDamping, or forceTable',
-    ),
-  )
+  .refine(...having(['compressionDamping', 'forceTable'], 'one', 'dampingNotGiven'))
   .describe('The valving that was bought.');
 
 const perch = z
@@ -117,7 +109,7 @@ const perch = z
     max: size('Largest setting within the thread').optional(),
     threadPitch: size('Travel of the perch per turn').optional(),
   })
-  .refine(...having(['setting', 'seatDistances'], 'atMostOne', 'give setting or seatDistances, not both'))
+  .refine(...having(['setting', 'seatDistances'], 'atMostOne'))
   .describe('The perch, the adjustable spring seat, as it is fitted and set.');
 
 /** What was bought for the corners of an axle; as documents have it. */

@@ -1,16 +1,18 @@
 import type * as z from 'zod';
-import { type Issue, show, throwIfAny } from '../errors.ts';
-import { type Quantity, type Units, unitName } from '../units.ts';
-import { inWords } from '../words.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/document.ts';
+import { toMetric, type Units, unitName } from '../units.ts';
 import { accepts } from './accepts.ts';
-import { adviceForText } from './number-meant.ts';
+import { type Finding, found, type Place } from './finding.ts';
+import { withoutFormerNames } from './former-names.ts';
+import { numbersMeant } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
 import { homesIn, isRequired, namesOf, schemaAt } from './schema-walk.ts';
 import { meantName } from './spelling.ts';
 
 /**
  * Data of the schema's shape from unknown input: the input itself where it is right as it stands. `check` adds what the shape alone can't tell; it is given the input as it
- * is, whatever its shape.
+ * is, whatever its shape. What it finds is worded by `refuseBy`.
  *
  * @throws InputError listing every issue with its path, what was got and what is allowed.
  */
@@ -19,9 +21,10 @@ export function parse<Schema extends z.ZodType>(
   input: unknown,
   what: string,
   check: Check = NO_CHECK,
+  refuseBy = refuse,
 ): z.output<Schema> {
   const { data, findings } = examine(schema, input, 'metric', check);
-  throwIfAny(what, inOrder(findings, input));
+  refuseBy(what, inOrder(findings, input), 'metric');
   return data as z.output<Schema>;
 }
 
@@ -42,9 +45,13 @@ export function examine<Schema extends z.ZodType>(
   check: Check,
 ): { data: z.output<Schema> | undefined; findings: readonly Finding[] } {
   if (accepts(schema, input)) return { data: input, findings: check(input, units) };
-  const result = schema.safeParse(input);
-  const misshapen = result.success ? [] : shapeFindings(schema, input, result.error, units);
-  return { data: result.data, findings: [...misshapen, ...unsettled(check(input, units), misshapen)] };
+  const { value, findings: renamed, writtenAt } = withoutFormerNames(schema, input);
+  const result = schema.safeParse(value);
+  const misshapen = result.success ? [] : shapeFindings(schema, value, result.error, units);
+  const others = [...misshapen, ...unsettled(check(value, units), misshapen)];
+  if (renamed.length === 0) return { data: result.data, findings: others };
+  const written = others.map((finding) => ({ ...finding, at: writtenAt(finding.at) }));
+  return { data: undefined, findings: [...renamed, ...written] };
 }
 
 /** Findings of places of which more need be said: no other kind of thing stands there, and they have not been told. */
@@ -52,13 +59,17 @@ function unsettled(findings: readonly Finding[], told: readonly Finding[]): read
   if (findings.length === 0 || told.length === 0) return findings;
   const places = new Set<string>();
   const wrongKinds = new Set<string>();
-  for (const { at, problem } of told) {
+  for (const { at, code } of told) {
     places.add(keyOf(at));
-    if (problem === 'wrong kind of value') wrongKinds.add(keyOf(at));
+    if (code === 'wrongType') wrongKinds.add(keyOf(at));
   }
   const isWithinWrongKind = (at: Place) => at.some((_, k) => wrongKinds.has(keyOf(at.slice(0, k + 1))));
   return findings.filter(({ at }) => at.length === 0 || !(places.has(keyOf(at)) || isWithinWrongKind(at)));
 }
+
+export { type Finding, found, type Place } from './finding.ts';
+
+type Values = Diagnostic['values'];
 
 const SEPARATOR = '\u0000';
 
@@ -71,21 +82,13 @@ function partOf(key: PropertyKey): string {
   return typeof key === 'number' ? `#${key}` : `.${String(key)}`;
 }
 
-/** A place as keys from the outside in. */
-export type Place = readonly PropertyKey[];
-
-/** An issue by its place, before that is written as a path. */
-export interface Finding extends Omit<Issue, 'path'> {
-  readonly at: Place;
-}
-
-/** Findings as issues, in the order in which the input has their places; what is missing comes after what is there. */
-export function inOrder(findings: readonly Finding[], input: unknown): Issue[] {
+/** Findings as diagnostics, in the order in which the input has their places; what is missing comes after what is there. */
+export function inOrder(findings: readonly Finding[], input: unknown): Diagnostic[] {
   if (findings.length === 0) return [];
   const places: KeyPlaces = new Map();
   const ranked = findings.map((finding) => ({ finding, rank: rankOf(finding.at, input, places) }));
   ranked.sort((a, b) => compare(a.rank, b.rank));
-  return ranked.map(({ finding: { at, ...issue } }) => ({ path: pathText(at), ...issue }));
+  return ranked.map(({ finding: { at, code, values } }) => fault(code, pathText(at), values));
 }
 
 /** For objects met, where in them each of their keys stands. */
@@ -145,15 +148,15 @@ export function isRecord(value: unknown): value is Record<PropertyKey, unknown> 
 
 type SchemaIssue = z.core.$ZodIssue;
 
-/** What of an input is not of the schema's shape, in our words; `units` is what its numbers are written in. */
+/** What of an input is not of the schema's shape; `units` is what its numbers are written in. */
 function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, units: Units): Finding[] {
   const issues = error.issues.flatMap((issue) => spread(issue, input));
   /** Places that are missing because their names are misspelt: one slip is told once. */
   const misspelt = new Set<string>();
-  const findings: (Finding & { readonly oneOf?: readonly string[] })[] = [];
+  const findings: Finding[] = [];
   for (const issue of issues) {
     if (issue.code === 'unrecognized_keys') {
-      for (const { finding, meant } of unknownNames(schema, input, issue.path, issue.keys)) {
+      for (const { finding, meant } of unknownFields(schema, input, issue.path, issue.keys)) {
         findings.push(finding);
         if (meant !== undefined) misspelt.add(pathText([...issue.path, meant]));
       }
@@ -161,10 +164,9 @@ function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, uni
       findings.push(translate(issue, schema, input, units));
     }
   }
-  return findings.flatMap(({ oneOf, ...finding }) => {
-    const places = oneOf?.map((name) => [...finding.at, name]) ?? [finding.at];
-    const told = places.some((at) => misspelt.has(pathText(at)) && valueAt(input, at) === undefined);
-    return told ? [] : [finding];
+  return findings.filter(({ at, values: { oneOf } }) => {
+    const places = Array.isArray(oneOf) ? oneOf.map((name: string) => [...at, name]) : [at];
+    return !places.some((place) => misspelt.has(pathText(place)) && valueAt(input, place) === undefined);
   });
 }
 
@@ -184,7 +186,7 @@ function isEmpty(value: unknown): boolean {
   return isRecord(value) && !Array.isArray(value) && Object.keys(value).length === 0;
 }
 
-function unknownNames(
+function unknownFields(
   schema: z.ZodType,
   input: unknown,
   at: Place,
@@ -192,31 +194,33 @@ function unknownNames(
 ): { finding: Finding; meant: string | undefined }[] {
   const holder = schemaAt(schema, at);
   const known = namesOf(holder);
-  const allowed = known.join(', ');
   const free = known.filter((name) => valueAt(input, [...at, name]) === undefined);
   const required = free.filter((name) => isRequired(holder, name));
   const homeOf = homesAround(schema, at);
   return names.map((name) => {
     const meant = meantName(name, required) ?? meantName(name, free);
-    const advice = meant === undefined ? homeOf(name) : `did you mean ${meant}?`;
-    return { finding: { at: [...at, name], problem: 'unknown name', allowed, advice }, meant };
+    const values = { allowed: known, ...(meant === undefined ? homeOf(name) : { meant }) };
+    return { finding: found([...at, name], 'unknownField', values), meant };
   });
 }
 
-/** Where a name belongs that is none at a place: below, or farther out as when a bracket is missing before it. */
-function homesAround(schema: z.ZodType, at: Place): (name: string) => string {
+/**
+ * Where a name belongs that is none at a place: below, in `homes`, or farther out, in what the name `outer` stands for (the
+ * whole input where that is empty), as when a bracket is missing before it.
+ */
+function homesAround(schema: z.ZodType, at: Place): (name: string) => Values {
   const outside = at.map((_, k) => ({
     names: namesOf(schemaAt(schema, at.slice(0, k))),
-    home: String(at[k - 1] ?? 'the outermost { }'),
+    outer: String(at[k - 1] ?? ''),
   }));
   outside.reverse();
   const here = schemaAt(schema, at);
   const below: ReadonlyMap<string, readonly string[]> = here === undefined ? new Map() : homesIn(here);
   return (name) => {
-    const outer = outside.find(({ names }) => names.includes(name));
-    if (outer !== undefined) return `it belongs in ${outer.home}: is a } missing before it?`;
+    const around = outside.find(({ names }) => names.includes(name));
+    if (around !== undefined) return { outer: around.outer };
     const homes = below.get(name) ?? [];
-    return homes.length > 0 ? `it belongs in ${homes.join(' or ')}` : 'correct the spelling, or take it out';
+    return homes.length > 0 ? { homes } : {};
   };
 }
 
@@ -225,127 +229,89 @@ function translate(
   schema: z.ZodType,
   input: unknown,
   units: Units,
-): Finding & { readonly oneOf?: readonly string[] } {
+): Finding {
   const at = issue.path;
   const value = valueAt(input, at);
   const here = schemaAt(schema, at);
-  const quantity = here === undefined ? undefined : quantityOf(here);
-  const unit = quantity === undefined ? undefined : unitName(quantity, units);
+  const quantity = here && quantityOf(here);
   const got = show(value);
   switch (issue.code) {
-    case 'invalid_type':
-      return wrongKind(at, value, allowedBy(issue.expected, here, unit), issue.expected === 'number', unit);
     case 'invalid_value': {
-      const allowed = (here && shapeOf(here)) ?? issue.values.join(', ');
+      const what = here && shapeOf(here);
+      const names = issue.values.map(String);
+      const expected = typeof what === 'string' ? { expected: what } : { allowed: what ?? names };
       if (value === undefined) {
-        const advice = issue.values.length === 1 ? `write ${show(issue.values[0])}` : 'add it';
-        return { at, problem: 'missing', allowed, advice };
+        return found(at, 'missing', { ...expected, only: names.length === 1 ? names[0] : null });
       }
-      const meant = typeof value === 'string' ? meantName(value, issue.values.map(String)) : undefined;
-      const choice = { at, problem: 'unknown choice', got, allowed };
-      return meant === undefined ? choice : { ...choice, advice: `did you mean "${meant}"?` };
+      const meant = typeof value === 'string' ? meantName(value, names) : undefined;
+      return found(at, 'unknownChoice', { ...expected, got, meant: meant ?? null });
     }
     case 'too_small':
-    case 'too_big':
+    case 'too_big': {
       if (issue.origin === 'array') {
-        const allowed = allowedBy(here?._zod.def.type === 'tuple' ? 'tuple' : 'points', here, unit);
-        const list = { at, problem: 'wrong kind of value', got, allowed };
-        return issue.code === 'too_big' ? { ...list, advice: adviceForMany(value) } : list;
+        const list = { ...expectedOf(here?._zod.def.type ?? 'array', here), got };
+        const isLong = issue.code === 'too_big' && Array.isArray(value);
+        return found(at, 'wrongType', isLong ? { ...list, count: value.length } : list);
       }
-      return {
-        at,
-        problem: 'out of range',
-        got: withUnit(got, unit),
-        allowed: withUnit(rangeText(issue), unit),
-        ...adviceForPercent(value, issue, unit),
-      };
-    case 'invalid_union':
-      // A quantity of several shapes is a number first of all.
-      return quantity === undefined
-        ? wrongKind(at, value, (here && shapeOf(here)) ?? choicesOf(here, unit), false, unit)
-        : wrongKind(at, value, allowedBy('number', here, unit), true, unit);
-    case 'custom': {
-      const oneOf = issue.params?.oneOf as readonly string[] | undefined;
-      const there = oneOf?.filter((name) => valueAt(value, [name]) !== undefined) ?? [];
-      const custom = { at, problem: issue.message, got: there.length > 1 ? there.join(' and ') : got };
-      return oneOf === undefined ? custom : { ...custom, oneOf };
+      const [bound, limit] = boundOf(issue);
+      return found(at, 'outOfRange', {
+        got,
+        [bound]: quantity === undefined ? limit : toMetric(limit, quantity, units),
+        ...(quantity === undefined ? { share: shareMeant(value, issue) } : { quantity }),
+      });
     }
-    default:
-      return { at, problem: issue.message, got };
+    case 'custom': {
+      const oneOf = issue.params?.oneOf as readonly string[];
+      const given = oneOf.filter((name) => valueAt(value, [name]) !== undefined);
+      return found(at, issue.message, { oneOf, ...(given.length > 1 ? { given } : { got }) });
+    }
+    case 'invalid_format':
+      return found(at, issue.message, { got });
+    default: {
+      // A quantity of several shapes is a number first of all.
+      const type =
+        issue.code === 'invalid_type' ? issue.expected : quantity === undefined ? 'union' : 'number';
+      const expected = expectedOf(type, here);
+      if (value === undefined) return found(at, 'missing', expected);
+      if (type !== 'number' || typeof value !== 'string') return found(at, 'wrongType', { ...expected, got });
+      const unit = quantity && unitName(quantity, units);
+      return found(at, 'wrongType', { ...expected, got, meant: numbersMeant(value, unit) });
+    }
   }
 }
 
-function wrongKind(
-  at: Place,
-  value: unknown,
-  allowed: string,
-  isNumber: boolean,
-  unit: string | undefined,
-): Finding {
-  if (value === undefined) return { at, problem: 'missing', allowed, advice: 'add it' };
-  const wrong = { at, problem: 'wrong kind of value', got: show(value), allowed };
-  return isNumber && typeof value === 'string' ? { ...wrong, advice: adviceForText(value, unit) } : wrong;
-}
-
-function withUnit(text: string, unit: string | undefined): string {
-  return unit === undefined ? text : `${text} ${unit}`;
-}
-
-function rangeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): string {
+function boundOf(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): [name: string, limit: number] {
   return issue.code === 'too_small'
-    ? `${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}`
-    : `${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}`;
+    ? [issue.inclusive === false ? 'above' : 'min', Number(issue.minimum)]
+    : [issue.inclusive === false ? 'below' : 'max', Number(issue.maximum)];
 }
 
 /** The most that a share or a ratio may be; what may be more is no such number. */
 const MOST_RATIO = 2;
 
-/** Percent where a share of 1 belongs. */
-function adviceForPercent(
-  value: unknown,
-  issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
-  unit: string | undefined,
-): { advice?: string } {
-  if (issue.code !== 'too_big' || unit !== undefined || typeof value !== 'number' || value > 100) return {};
+/** The share of 1 that is meant by percent; null where none is. */
+function shareMeant(value: unknown, issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): number | null {
+  if (issue.code !== 'too_big' || typeof value !== 'number' || value > 100) return null;
   const share = Number((value / 100).toPrecision(12));
-  return issue.maximum <= MOST_RATIO && share <= Number(issue.maximum)
-    ? { advice: `if ${value} % is meant, write ${share}` }
-    : {};
-}
-
-/** Three numbers for a point: one from another model, or a comma in a decimal. */
-function adviceForMany(value: unknown): string {
-  return Array.isArray(value) && value.length === 3
-    ? 'leave out the fore-aft one; if it is a decimal, write a point for the comma: 12.5'
-    : 'if there are decimals, write a point for the comma: 12.5';
+  return issue.maximum <= MOST_RATIO && share <= Number(issue.maximum) ? share : null;
 }
 
 /** Names that every object may have, and that say nothing about it. */
 const HOUSEKEEPING = new Set(['$schema', 'notes', 'kind']);
 
-function allowedBy(expected: string, schema: z.core.$ZodType | undefined, unit: string | undefined): string {
-  const names = namesOf(schema).filter((name) => !HOUSEKEEPING.has(name));
-  const words: Record<string, string> = {
-    number: unit === undefined ? 'a finite number' : `a finite number, in ${inWords(unit)}`,
-    tuple: (schema === undefined ? undefined : shapeOf(schema)) ?? 'a list',
-    points: 'a list of points [[y, z], ...], one at least',
-    array:
-      (schema === undefined ? undefined : shapeOf(schema)) ?? 'a list of points [[y, z], ...], one at least',
-    record: 'an object { name: ... }',
-    object: names.length === 0 ? 'an object { ... }' : `{ ${names.join(', ')} }`,
-    string: 'a text',
-    boolean: 'true or false',
+/** What belongs at a place: the name of a kind of value, with the quantity of a number and the fields of an object. */
+function expectedOf(type: string, schema: z.core.$ZodTypes | undefined): Values {
+  if (schema === undefined) return { expected: type };
+  if (type === 'number') {
+    const quantity = quantityOf(schema);
+    return quantity === undefined ? { expected: type } : { expected: type, quantity };
+  }
+  const what = shapeOf(schema);
+  const { def } = schema._zod;
+  const item = def.type === 'array' ? (def.element as z.core.$ZodTypes) : undefined;
+  const fields = namesOf(item ?? schema).filter((name) => !HOUSEKEEPING.has(name));
+  return {
+    expected: typeof what === 'string' ? what : item === undefined ? type : `${item._zod.def.type}List`,
+    ...(fields.length === 0 ? {} : { fields }),
   };
-  return words[expected] ?? expected;
-}
-
-/** What a union takes. */
-function choicesOf(schema: z.core.$ZodTypes | undefined, unit: Quantity | string | undefined): string {
-  if (schema?._zod.def.type !== 'union') return '';
-  return schema._zod.def.options
-    .map((option) => {
-      const { type } = (option as z.core.$ZodTypes)._zod.def;
-      return type === 'array' ? 'a list of texts' : allowedBy(type, option, unit);
-    })
-    .join(' or ');
 }

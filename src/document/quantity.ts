@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { type Quantity, unitName } from '../units.ts';
 
 const quantities = new WeakMap<z.core.$ZodType, Quantity>();
-const shapes = new WeakMap<z.core.$ZodType, string>();
+const shapes = new WeakMap<z.core.$ZodType, string | readonly string[]>();
 
 /** A number that stands for a quantity: so marked, its unit can be told and its value converted. */
 export function quantity(kind: Quantity, description: string, schema: z.ZodNumber = z.number()): z.ZodNumber {
@@ -43,10 +43,7 @@ export function bareNumber(description: string, number: z.ZodNumber = z.number()
 /** The same that may be known to plus or minus. */
 export function uncertainNumber(description: string, number: z.ZodNumber = z.number()) {
   const value = bareNumber(description, number);
-  return takes(
-    eitherOf(value, bareNumber(HALF_WIDTH, z.number().gte(0))),
-    'a number, or { value, plusMinus }',
-  );
+  return takes(eitherOf(value, bareNumber(HALF_WIDTH, z.number().gte(0))), 'uncertainNumber');
 }
 
 const HALF_WIDTH =
@@ -74,7 +71,7 @@ export function hardpoint(description: string) {
     pairOf(uncertainY, uncertainZ).describe(
       `${description}. Point [y, z]: y outboard from the centreline, z up from the ground; either may be { value, plusMinus }.`,
     ),
-    'a point: two finite numbers [y, z]',
+    'point',
   );
 }
 
@@ -84,7 +81,7 @@ export function point(description: string) {
     pairOf(y, z_).describe(
       `${description}. Point [y, z]: y outboard from the centreline, z up from the ground.`,
     ),
-    'a point: two finite numbers [y, z]',
+    'point',
   );
 }
 
@@ -94,17 +91,20 @@ export function direction(description: string) {
     pairOf(z.number(), z.number()).describe(
       `${description}. Direction [y, z] at ride height, of any length: [0, 1] is up.`,
     ),
-    'a direction: two finite numbers [y, z]',
+    'direction',
   );
 }
 
-/** A schema with words for what it takes. */
-export function takes<Schema extends z.core.$ZodType>(schema: Schema, words: string): Schema {
-  shapes.set(schema, words);
+/** A schema with a name for what it takes, which its sentences know, or with the names among which it takes one. */
+export function takes<Schema extends z.core.$ZodType>(
+  schema: Schema,
+  what: string | readonly string[],
+): Schema {
+  shapes.set(schema, what);
   return schema;
 }
 
-/** Words for what a schema takes, if it was given some. */
-export function shapeOf(schema: z.core.$ZodType): string | undefined {
+/** What a schema takes, if it was named. */
+export function shapeOf(schema: z.core.$ZodType): string | readonly string[] | undefined {
   return shapes.get(schema);
 }

@@ -1,11 +1,12 @@
 import type * as z from 'zod';
-import { InputError, show, throwIfAny } from '../errors.ts';
-import { type Units, unitName } from '../units.ts';
+import { show } from '../diagnostic.ts';
+import { refuse } from '../errors/file.ts';
+import type { Units } from '../units.ts';
 import { PARTS } from './corner-schema.ts';
 import { geometryFindings } from './geometry.ts';
 import { readJson } from './json-text.ts';
 import { endFindings, limitFindings } from './limit-findings.ts';
-import { type Check, examine, type Finding, inOrder, type Place, valueAt } from './parse.ts';
+import { type Check, examine, type Finding, found, inOrder, type Place, valueAt } from './parse.ts';
 import { inMetric } from './schema-walk.ts';
 
 /** A document that has passed all checks. */
@@ -34,7 +35,7 @@ export function readDocument<Schema extends z.ZodType>(
   const schema = schemaOf(value);
   const units = valueAt(value, ['units']) === 'imperial' ? 'imperial' : 'metric';
   const { data, findings } = examine(schema, value, units, check);
-  throwIfAny(what, inOrder([...twice, ...findings], value));
+  refuse(what, inOrder([...twice, ...findings], value), units);
   const written = data as z.output<Schema>;
   return { written, units, metric: inMetric(schema, written, units) };
 }
@@ -42,13 +43,12 @@ export function readDocument<Schema extends z.ZodType>(
 /** What is wrong with the corner that stands at a place, as far as its parts have their shape. */
 export function cornerFindings(value: unknown, at: Place, units: Units): Finding[] {
   const corner = valueAt(value, at);
-  const unit = unitName('length', units);
   const findings = [
     ...farAway(corner, []),
-    ...geometryFindings(corner, unit),
+    ...geometryFindings(corner, units),
     ...under(
       ['limits'],
-      limitFindings(valueAt(corner, ['limits']), unit, valueAt(corner, ['sizing']) !== undefined),
+      limitFindings(valueAt(corner, ['limits']), units, valueAt(corner, ['sizing']) !== undefined),
     ),
     ...partFindings(corner),
   ];
@@ -62,17 +62,17 @@ function under(at: Place, findings: readonly Finding[]): Finding[] {
 
 /** Limits that name an end or a part that the corner has not. */
 function partFindings(corner: unknown): Finding[] {
-  const ends = ['limits', 'ends'];
+  const bearings = ['limits', 'bearings'];
   const isFixed = valueAt(corner, ['coilover', 'otherEnd']) === undefined;
   const housing = ['limits', 'ballJoints', 'rodMount', 'housing'];
   const on = valueAt(corner, ['rod', 'on']);
   const held = valueAt(corner, housing);
-  const findings = under(ends, endFindings(valueAt(corner, ends), isFixed));
+  const findings = under(bearings, endFindings(valueAt(corner, bearings), isFixed));
   if (held === undefined || held === 'rod' || held === on || !PARTS.some((part) => part === on))
     return findings;
   return [
     ...findings,
-    { at: housing, problem: 'not a part of this joint', got: show(held), allowed: `rod, ${on}` },
+    found(housing, 'holdsNotThisJoint', { got: show(held), allowed: ['rod', String(on)] }),
   ];
 }
 
@@ -102,22 +102,11 @@ function hasFarAway(value: unknown, depth: number): boolean {
 
 function collectFarAway(value: unknown, at: Place, findings: Finding[]): void {
   if (isFarAway(value)) {
-    findings.push({
-      at,
-      problem: 'out of range',
-      got: String(value),
-      allowed: `-${FARTHEST} to ${FARTHEST}`,
-      advice: 'look for a slip of the keyboard',
-    });
+    findings.push(found(at, 'noMeasureOfACar', { got: String(value), min: -FARTHEST, max: FARTHEST }));
   }
   if (at.length > DEEPEST || typeof value !== 'object' || value === null) return;
   const isList = Array.isArray(value);
   for (const [key, inner] of Object.entries(value)) {
     collectFarAway(inner, [...at, isList ? Number(key) : key], findings);
   }
-}
-
-/** Refuses a file of another kind in one line, instead of by each of its parts. */
-export function refuse(what: string, path: string, problem: string, advice: string): never {
-  throw new InputError(what, [{ path, problem, advice }]);
 }

@@ -7,18 +7,19 @@ import { bareNumber, quantity, size, takes, uncertain, uncertainNumber } from '.
 const notNegative = z.number().gte(0);
 const positive = z.number().gt(0);
 
-/** A share of the whole. */
-const share = (description: string) => uncertainNumber(`${description}, as a share of 1`, notNegative.lte(1));
+/** A fraction of the whole. */
+const fraction = (description: string) =>
+  uncertainNumber(`${description}, as a fraction of 1`, notNegative.lte(1));
 const mass = (description: string) => uncertain('mass', description, positive);
 
-/** Something that weighs on the four wheels by its shares. */
+/** Something that weighs on the four wheels by its fractions. */
 const spread = {
-  frontShare: share('How much of it the front axle carries'),
-  leftShare: share('How much of it the left-hand wheels carry; half if left out').optional(),
+  frontFraction: fraction('How much of it is on the front axle'),
+  leftFraction: fraction('How much of it is on the left-hand wheels; half if left out').optional(),
 };
 
-const listOf = <Item extends z.ZodType>(item: Item, words: string, description: string) =>
-  takes(z.array(item).min(1).describe(description), words);
+const listOf = <Item extends z.ZodType>(item: Item, what: string, description: string) =>
+  takes(z.array(item).min(1).describe(description), what);
 
 const named = z
   .strictObject({
@@ -26,23 +27,25 @@ const named = z
     mass: mass('Its mass'),
     ...spread,
   })
-  .describe('Something that weighs on the wheels, by its shares.');
+  .describe('Something that weighs on the wheels, by its fractions.');
 
 /** A load state: what of the added loads is aboard, and what else. */
 const stateSchema = z
   .strictObject({
     name: z.string().describe('What you call it, as two up and luggage.'),
     loads: takes(
-      z.array(
-        takes(
-          z
-            .union([z.string().describe('Name of a load in added.'), named])
-            .describe('A load: the name of one in added, or one of its own.'),
-          'a name of an added load, or a load { name, mass, frontShare, leftShare } of its own',
-        ),
-      ),
-      'a list of names of added loads, or of loads { name, mass, frontShare, leftShare }; [] for the empty car',
-    ).describe('What is aboard: names of added loads, or loads of its own; [] for the empty car.'),
+      z
+        .array(
+          takes(
+            z
+              .union([z.string().describe('Name of a load in added.'), named])
+              .describe('A load: the name of one in added, or one of its own.'),
+            'load',
+          ),
+        )
+        .describe('What is aboard: names of added loads, or loads of its own; [] for the empty car.'),
+      'stateLoads',
+    ),
   })
   .describe('A state in which the car is used: what is aboard.');
 
@@ -50,14 +53,14 @@ const stateSchema = z
 const massesSchema = z
   .strictObject({
     notes: remarks.optional(),
-    guess: z
+    estimate: z
       .strictObject({ total: mass('Mass of the whole car, wheels and all'), ...spread })
-      .describe('The mass of the whole car as you guess it, and how it lies.')
+      .describe('The estimated mass of the whole car, and how it lies.')
       .optional(),
     parts: listOf(
       named,
-      'a list of parts { name, mass, frontShare, leftShare }, one at least',
-      'The car built up from its parts, wheels and all, in place of a guess.',
+      'parts',
+      'The car built up from its parts, wheels and all, in place of an estimate.',
     ).optional(),
     scales: z
       .strictObject({
@@ -71,24 +74,20 @@ const massesSchema = z
             'Whether the perches were turned until the car stood at the drawn ride height (reset), or left as they were (untouched).',
           ),
         aboard: takes(
-          z.array(z.string().describe('Name of a load in added.')),
-          'a list of names of added loads, as ["driver"]',
-        )
-          .describe(
-            'Names of those added loads that were on the car when it stood on the scales; the others are added to the readings.',
-          )
-          .optional(),
+          z
+            .array(z.string().describe('Name of a load in added.'))
+            .describe(
+              'Names of those added loads that were on the car when it stood on the scales; the others are added to the readings.',
+            ),
+          'loadNames',
+        ).optional(),
       })
-      .describe('Four scales under the wheels, in place of a guess.')
+      .describe('Four scales under the wheels, in place of an estimate.')
       .optional(),
-    added: listOf(
-      named,
-      'a list of loads { name, mass, frontShare, leftShare }, one at least',
-      'What comes on top: driver, fuel, luggage.',
-    ).optional(),
+    added: listOf(named, 'loads', 'What comes on top: driver, fuel, luggage.').optional(),
     states: listOf(
       stateSchema,
-      'a list of states { name, loads }, one at least',
+      'states',
       'States in which the car is used: each must have the travel that it requires.',
     ).optional(),
     designState: z
@@ -97,36 +96,39 @@ const massesSchema = z
         'Name of the state that the drawn ride height belongs to; if left out, the car with everything in added aboard.',
       )
       .optional(),
-    centreHeight: uncertain(
+    sprungCentreOfGravityHeight: uncertain(
       'length',
       'Height of the centre of gravity of the sprung part above the ground',
       positive,
     ).optional(),
     wheelbase: uncertain('length', 'Distance of the axles', positive).optional(),
   })
-  .refine(...having(['guess', 'parts', 'scales'], 'one', 'give one of guess, parts and scales'))
-  .describe('What the car weighs: a guess, a list of its parts, or four scales; and what comes on top.');
+  .refine(...having(['estimate', 'parts', 'scales'], 'one'))
+  .describe('What the car weighs: an estimate, a list of its parts, or four scales; and what comes on top.');
 
 const downforceSchema = z
   .strictObject({
     speed: uncertain('speed', 'Speed at which the force is known', positive),
     force: uncertain('force', 'Downforce of the whole car at that speed; negative if it lifts'),
-    frontShare: share('How much of it the front axle gets'),
-    speeds: listOf(
+    frontFraction: fraction('How much of it is on the front axle'),
+    speedsToCheck: listOf(
       quantity('speed', 'A speed', notNegative),
-      'a list of speeds, one at least',
-      'Speeds to look at; the last is taken as the top speed.',
+      'speeds',
+      'Speeds to check; the last is taken as the top speed.',
     ).optional(),
   })
   .describe('Downforce at one speed; it goes with the square of the speed, at the same balance.');
 
 const travelCasesSchema = z
   .strictObject({
-    lateral: uncertainNumber(
-      'Cornering, in g; 1 if left out (common practice)',
+    lateralAcceleration: uncertainNumber(
+      'Lateral acceleration in a corner, in g; 1 if left out (common practice)',
       notNegative.lte(5),
     ).optional(),
-    braking: uncertainNumber('Braking, in g; 1 if left out (common practice)', notNegative.lte(5)).optional(),
+    deceleration: uncertainNumber(
+      'Deceleration under braking, in g; 1 if left out (common practice)',
+      notNegative.lte(5),
+    ).optional(),
     roadBump: uncertain(
       'length',
       'A bump of the road, taken by the wheel alone; 40 mm if left out (common practice)',
@@ -157,40 +159,34 @@ export const carSizingShape = {
   masses: massesSchema.optional(),
   downforce: downforceSchema.optional(),
   travelCases: travelCasesSchema.optional(),
-  openPoints: z
-    .array(z.string().describe('An open point.'))
-    .describe('What is still open, for the report: a list of texts.')
+  openQuestions: z
+    .array(z.string().describe('An open question.'))
+    .describe('What is still to be decided, for the report: a list of texts.')
     .optional(),
 };
 
 const targetSchema = z
   .strictObject({
     frequency: uncertain('frequency', 'Frequency of the sprung mass at ride height', positive).optional(),
-    onTyre: z
+    withTyre: z
       .boolean()
       .describe('Whether that is with the tyre as a spring in series; if left out, of the suspension alone.')
       .optional(),
     wheelRate: uncertain('rate', 'Rate at the wheel at ride height, without the tyre', positive).optional(),
     springRate: uncertain('rate', 'Rate of the spring itself', positive).optional(),
   })
-  .refine(
-    ...having(
-      ['frequency', 'wheelRate', 'springRate'],
-      'one',
-      'give one of frequency, wheelRate and springRate',
-    ),
-  )
+  .refine(...having(['frequency', 'wheelRate', 'springRate'], 'one'))
   .describe('What the spring is to give: a frequency, a rate at the wheel, or a rate of its own.');
 
 const ends = z
   .enum(['closedGround', 'closed', 'openGround', 'open'])
   .describe('How the coils end: closed and ground, closed, open and ground, open.');
 
-const coilSchema = z
+const wireSchema = z
   .strictObject({
-    wire: size('Diameter of the wire'),
+    diameter: size('Diameter of the wire'),
     meanDiameter: size('Mean diameter of the coils: from middle of wire to middle of wire'),
-    coils: bareNumber('Coils in all, with those that lie on at the ends', positive),
+    totalCoils: bareNumber('Coils in all, with those at the ends that do not work', positive),
     ends,
     shearModulus: positive
       .describe('Shear modulus of the wire; 81500 for spring steel if left out. Unit: N/mm^2, in any file.')
@@ -203,19 +199,24 @@ const springSchema = z
   .strictObject({
     name: z.string().describe('What you call it.'),
     rate: quantity('rate', 'Rate', positive).optional(),
-    free: size('Free length'),
-    solid: size('Length with all coils touching').optional(),
-    least: size('Least length that its maker permits, a little more than solid').optional(),
+    freeLength: size('Free length L_0'),
+    solidLength: size('Solid length L_c, all coils touching').optional(),
+    minLength: size('Minimum permissible length L_n, a little more than solid').optional(),
     innerDiameter: size('Inner diameter').optional(),
-    coil: coilSchema.optional(),
+    wire: wireSchema.optional(),
   })
-  .refine(...having(['rate', 'coil'], 'any', 'give rate, or coil { wire, meanDiameter, coils, ends }'))
-  .refine(...having(['solid', 'least', 'coil'], 'any', 'give solid or least, or coil'))
+  .refine(...having(['rate', 'wire'], 'any'))
+  .refine(...having(['solidLength', 'minLength', 'wire'], 'any'))
   .describe('A spring that can be had.');
 
-const endSchema = z
+const mountSchema = z
   .strictObject({
-    type: z.enum(['eye', 'fork', 'stud']).describe('What the end is: an eye, a fork, or a stud.'),
+    type: takes(
+      z
+        .enum(['eye', 'clevis', 'stud', 'fork'])
+        .describe('What the end is: an eye, a clevis (also written fork), or a stud.'),
+      'eye, clevis, stud',
+    ),
     bore: size('Bore for the bolt; for a stud its thread').optional(),
     width: size('Width over the eye or its spacers: what goes between the cheeks of the bracket').optional(),
     spacers: z.string().describe('Spacers, in words.').optional(),
@@ -230,14 +231,17 @@ const endSchema = z
 const orderSchema = z
   .strictObject({
     quantity: bareNumber('How many; 2 if left out', z.number().int().gt(0)).optional(),
-    handing: z.string().describe('Whether left and right differ, and in what.').optional(),
-    body: z.enum(['up', 'down']).describe('Which way the body of the damper lies.').optional(),
-    ends: z
-      .strictObject({ mount: endSchema.optional(), chassis: endSchema.optional() })
-      .describe('The two ends: mount is the moving one.')
+    handed: z.string().describe('Whether left and right differ, and in what.').optional(),
+    bodyEnd: z
+      .enum(['up', 'down'])
+      .describe('Which end of the coilover the body of the damper is at: up (body up, shaft down) or down.')
+      .optional(),
+    mounts: z
+      .strictObject({ mount: mountSchema.optional(), chassis: mountSchema.optional() })
+      .describe('The two ends of the coilover: mount is the moving one.')
       .optional(),
     bodyDiameter: size('Outer diameter of the body and its perch: springs must go over it').optional(),
-    springSpace: size('Largest outer diameter of the spring that has room').optional(),
+    maxSpringOuterDiameter: size('Largest outer diameter of the spring for which there is room').optional(),
     lengthAdjustment: quantity(
       'length',
       'By how much the length of the body can be set, apart from the perch; 0 for none',
@@ -248,7 +252,7 @@ const orderSchema = z
     bumpStopSupplier: z.string().describe('Who supplies the bump stop.').optional(),
     springClearance: size('Clearance between spring and body, at the radius').optional(),
     lengthTolerance: size('By how much lengths may be off').optional(),
-    rateTolerance: bareNumber('By how much rates may be off, as a share of 1', positive.lt(1)).optional(),
+    rateTolerance: bareNumber('By how much rates may be off, as a fraction of 1', positive.lt(1)).optional(),
   })
   .describe('What the maker is told beyond the figures.');
 
@@ -263,86 +267,90 @@ export const cornerSizingSchema = z
     ),
     target: targetSchema.optional(),
     tyreRate: uncertain('rate', 'Rate of the tyre, upward', positive).optional(),
-    antiRollBar: uncertain(
+    antiRollBarStiffness: uncertain(
       'rollStiffness',
       'Stiffness in roll that an anti-roll bar adds to this axle',
       notNegative,
     ).optional(),
     gas: z
       .strictObject({
-        force: uncertain('force', 'Force of the gas on the rod', notNegative).optional(),
-        rodDiameter: uncertain('length', 'Diameter of the rod', positive).optional(),
+        force: uncertain('force', 'Force of the gas on the shaft', notNegative).optional(),
+        shaftDiameter: uncertain('length', 'Diameter of the shaft', positive).optional(),
         pressure: uncertain('pressure', 'Pressure of the gas above the air', notNegative).optional(),
       })
-      .describe('The gas in the damper: its force, or rodDiameter and pressure.')
+      .describe('The gas in the damper: its force, or shaftDiameter and pressure.')
       .optional(),
-    springs: listOf(
-      springSchema,
-      'a list of springs { name, rate, free, solid, innerDiameter }, one at least',
-      'Springs that can be had, to choose from.',
-    ).optional(),
+    springs: listOf(springSchema, 'springs', 'Springs that can be had, to choose from.').optional(),
     rateStep: quantity('rate', 'Steps in which rates can be had', positive).optional(),
     helper: z
       .strictObject({
         rate: quantity('rate', 'Rate of the helper or tender spring', positive),
-        free: size('Free length of the helper or tender spring'),
-        least: size('Its length with all coils touching'),
-        separator: quantity('length', 'Thickness of the ring between the springs', notNegative).optional(),
+        freeLength: size('Free length of the helper or tender spring'),
+        minLength: size('Its length with all coils touching'),
+        separatorHeight: quantity(
+          'length',
+          'Thickness of the ring between the springs',
+          notNegative,
+        ).optional(),
       })
       .describe('A second spring in series with the main one: a helper or tender.')
       .optional(),
-    bumpStopForces: listOf(
+    bumpStopTable: listOf(
       z
         .tuple([
-          quantity('length', 'How far the stop is pressed in', notNegative),
+          quantity('length', 'Compression of the stop', notNegative),
           quantity('force', 'Its force there', notNegative),
         ])
-        .describe('A point of the table: how far pressed in, and the force.'),
-      'a list of pairs [pressed in, force], both rising',
-      'Force of the bump stop by how far it is pressed in.',
+        .describe('A point of the table: compression and force.'),
+      'bumpStopTable',
+      'Force of the bump stop at its compression.',
     ).optional(),
     perch: z
       .strictObject({
-        eyesToSeats: uncertain(
+        setting: uncertain(
           'length',
-          'Distance of the seats of the spring from the eyes beside them, both together, as the perch is set; if left out, the perch is set for the drawn ride height',
+          'Perch setting: eye-to-eye length minus spring length between its seats; if left out, the perch is set for the drawn ride height',
           positive,
         ).optional(),
-        least: size('Least that eyesToSeats can be set to').optional(),
-        most: size('Most that eyesToSeats can be set to').optional(),
-        pitch: size('How far the perch goes in a turn').optional(),
+        min: size('Smallest setting within the thread').optional(),
+        max: size('Largest setting within the thread').optional(),
+        threadPitch: size('Travel of the perch per turn').optional(),
       })
-      .describe('The perch: the seat of the spring that is screwed up and down.')
+      .describe('The perch: the adjustable spring seat.')
       .optional(),
     deadLength: size(
-      'Least closed length that the maker can build, less the stroke: what of the length is not stroke',
+      'Smallest dead length that the maker can build: compressed length minus stroke',
     ).optional(),
     damping: z
       .strictObject({
         ratio: uncertainNumber('Damping ratio of the sprung mass at ride height, as 0.3', positive.lte(2)),
-        bumpShare: bareNumber(
-          'Share of bump in the sum of bump and rebound damping; 0.4 if left out (common practice)',
+        compressionFraction: bareNumber(
+          'Fraction of compression in the sum of compression and rebound damping; 0.4 if left out (common practice)',
           notNegative.lte(1),
         ).optional(),
-        knee: quantity('shaftSpeed', 'Shaft speed above which the force rises less', positive).optional(),
-        kneeShare: bareNumber(
-          'How steep the force is above the knee, as a share of below; 0.5 if left out (common practice)',
+        kneeSpeed: quantity(
+          'shaftSpeed',
+          'Shaft speed above which the force rises less',
+          positive,
+        ).optional(),
+        highSpeedFraction: bareNumber(
+          'Slope of the force above the knee, as a fraction of the slope below it; 0.5 if left out (common practice)',
           notNegative.lte(1),
         ).optional(),
-        speeds: listOf(
+        shaftSpeeds: listOf(
           quantity('shaftSpeed', 'A shaft speed', positive),
-          'a list of shaft speeds, one at least',
+          'shaftSpeeds',
           'Shaft speeds of the table.',
         ).optional(),
       })
       .describe('What the damper is to give.')
       .optional(),
-    unit: z
+    unitMass: z
       .strictObject({
-        mass: mass('Mass of the new coilover with its spring').optional(),
-        oldMass: mass('Mass of the unit that it replaces').optional(),
+        new: mass('Mass of the new coilover with its spring').optional(),
+        replaced: mass('Mass of the coilover that it replaces').optional(),
       })
-      .describe('What the coilover weighs.')
+      .describe('Masses of the coilover: the new one, and the one that it replaces.')
       .optional(),
     order: orderSchema.optional(),
   })

@@ -1,15 +1,13 @@
 import * as z from 'zod';
-import { listed } from '../errors.ts';
 import { having } from './choice.ts';
 import { fileFields, jsonSchema } from './file-schema.ts';
-import { type Finding, type Place, valueAt } from './parse.ts';
+import { type Finding, found, type Place, valueAt } from './parse.ts';
 import { pairOf, point, quantity, takes } from './quantity.ts';
 import { farAway, type ReadDocument, readDocument } from './read-document.ts';
 import { meantName } from './spelling.ts';
 
 const name = z.string();
-const pair = (description: string) =>
-  takes(pairOf(name, name).describe(description), "names of two points, as ['A', 'B']");
+const pair = (description: string) => takes(pairOf(name, name).describe(description), 'twoPoints');
 
 const foreAft = quantity(
   'length',
@@ -24,29 +22,23 @@ const uncertainty = (kind: 'length' | 'angle', of: string) =>
 
 const surveyPoint = z
   .strictObject({
-    guess: point('First guess of where it lies, from a rough sketch').optional(),
-    at: point('Where it lies, known: what other points are measured from').optional(),
-    axis: pair(
+    estimate: point('First estimate of where it lies, from a rough sketch').optional(),
+    known: point('Where it lies, known: what other points are measured from').optional(),
+    pivotAxis: pair(
       'The point lies on the axis through these two, where that pierces the plane at its x',
     ).optional(),
     x: foreAft.optional(),
   })
-  .refine(
-    ...having(['guess', 'at', 'axis'], 'one', 'give one of guess [y, z], at [y, z] and axis [two points]'),
-  )
+  .refine(...having(['estimate', 'known', 'pivotAxis'], 'one', 'pointNotPlaced'))
   .describe('A point by how its place is known.');
 
 /** A list of readings of one kind. */
 function readings<Shape extends z.ZodRawShape>(shape: Shape, description: string) {
-  const fields = Object.keys(shape).join(', ');
-  return takes(
-    z.array(z.strictObject(shape)).describe(description),
-    `a list of readings [{ ${fields} }, ...]`,
-  ).optional();
+  return takes(z.array(z.strictObject(shape)).describe(description), 'readings').optional();
 }
 
-const lengthRead = { is: onLength, plusMinus: uncertainty('length', 'this reading') };
-const angleRead = { is: onAngle, plusMinus: uncertainty('angle', 'this reading') };
+const lengthRead = { value: onLength, plusMinus: uncertainty('length', 'this reading') };
+const angleRead = { value: onAngle, plusMinus: uncertainty('angle', 'this reading') };
 const line = pair('Two points of the line');
 
 /** A survey of points; shape as `survey` documents. */
@@ -65,7 +57,7 @@ export const surveySchema = z
     distances: readings(
       {
         between: pair('The two points'),
-        is: quantity('length', 'What was read', z.number().gt(0)),
+        value: quantity('length', 'What was read', z.number().gt(0)),
         plusMinus: lengthRead.plusMinus,
       },
       'Distances of two points in space, by tape: fore-aft included.',
@@ -78,21 +70,21 @@ export const surveySchema = z
       { of: name.describe('The point'), from: name.describe('From which point').optional(), ...lengthRead },
       'Lateral distances from the centreline, or from another point: outboard positive.',
     ),
-    leans: readings(
+    inclinations: readings(
       { line, ...angleRead },
-      'Leans of lines from vertical, seen from the front: top inboard positive.',
+      'Inclinations of lines from vertical, seen from the front: top inboard positive.',
     ),
     slopes: readings(
       { line, ...angleRead },
       'Slopes of lines from horizontal, seen from the front: outboard end up positive.',
     ),
-    inLine: readings(
+    collinear: readings(
       {
         point: name.describe('The point'),
         line,
         plusMinus: uncertainty('length', 'the point may be beside the line'),
       },
-      'Points that lie in line with two others, seen from the front.',
+      'Points that lie on the line through two others, seen from the front.',
     ),
   })
   .describe('A survey: readings of the points of a suspension corner on stands.');
@@ -110,7 +102,7 @@ const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
   ],
   heights: [['of'], ['above']],
   laterals: [['of'], ['from']],
-  leans: [
+  inclinations: [
     ['line', 0],
     ['line', 1],
   ],
@@ -118,7 +110,7 @@ const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
     ['line', 0],
     ['line', 1],
   ],
-  inLine: [['point'], ['line', 0], ['line', 1]],
+  collinear: [['point'], ['line', 0], ['line', 1]],
 };
 
 /**
@@ -157,8 +149,7 @@ function twins(names: readonly string[]): Finding[] {
       first.set(plain, name);
       return [];
     }
-    const advice = 'give one of the two another name, or take it out';
-    return [{ at: ['points', name], problem: `the same name as ${other}`, advice }];
+    return [found(['points', name], 'nameAlike', { other })];
   });
 }
 
@@ -170,40 +161,29 @@ const MOST_LIKENESSES = 100;
 
 function pointFinder(names: readonly string[]): PointFinder {
   const known = new Set(names);
-  const allowed = listed(names);
   let unknown = 0;
   return (at, name) => {
     if (known.has(name)) return undefined;
     const meant = unknown++ < MOST_LIKENESSES ? meantName(name, names) : undefined;
-    const advice = meant === undefined ? 'add it to points, or correct the name' : `did you mean ${meant}?`;
-    return { at, problem: 'unknown point', got: name, allowed, advice };
+    return found(at, 'unknownPoint', { got: name, allowed: names, meant: meant ?? null });
   };
 }
 
 /** An axis goes through two points of its own that lie one behind the other. */
 function axisFindings(points: unknown, of: string, find: PointFinder): Finding[] {
-  const at: Place = ['points', of, 'axis'];
-  const ends = valueAt(points, [of, 'axis']);
+  const at: Place = ['points', of, 'pivotAxis'];
+  const ends = valueAt(points, [of, 'pivotAxis']);
   if (!Array.isArray(ends) || !ends.every((end) => typeof end === 'string')) return [];
   const unknown = ends.flatMap((end: string, k): Finding[] => {
     const unknown = find([...at, k], end);
     if (unknown !== undefined) return [unknown];
-    if (valueAt(points, [end, 'axis']) === undefined) return [];
-    return [
-      { at: [...at, k], problem: 'itself a point on an axis', got: end, advice: 'give it a guess or at' },
-    ];
+    if (valueAt(points, [end, 'pivotAxis']) === undefined) return [];
+    return [found([...at, k], 'axisThroughAxisPoint', { got: end, fields: ['estimate', 'known'] })];
   });
   if (unknown.length > 0 || ends.length !== 2) return unknown;
   const [first, second] = ends.map((end) => valueAt(points, [end, 'x']) ?? 0);
   if (first !== second) return [];
-  return [
-    {
-      at,
-      problem: 'an axis that does not run fore and aft: both its points have the same x',
-      got: String(first),
-      advice: `give x of ${ends[0]} and ${ends[1]}: how far they lie forward of the wheel centre`,
-    },
-  ];
+  return [found(at, 'axisNotForeAndAft', { got: String(first), ends })];
 }
 
 function readingFindings(
@@ -223,7 +203,7 @@ function readingFindings(
       const unknown = find(at, name);
       if (unknown !== undefined) return [unknown];
       const isTwice = named.findIndex((other) => other.name === name) < i;
-      return isTwice ? [{ at, problem: 'the same point twice in one reading', got: name }] : [];
+      return isTwice ? [found(at, 'pointTwiceInReading', { got: name })] : [];
     });
   });
 }

@@ -15,7 +15,7 @@ type Part = 'lowerArm' | 'upperArm' | 'upright';
 export interface Written {
   readonly lowerArm: Ends;
   readonly upperArm?: Ends | undefined;
-  readonly strut?: { readonly top: Point; readonly lower: Point } | undefined;
+  readonly strut?: { readonly topMount: Point; readonly lowerMount: Point } | undefined;
   readonly wheel: {
     readonly centre: Point;
     readonly camber?: number | undefined;
@@ -45,8 +45,8 @@ export function pointsOf(written: Written): [path: string, point: Point][] {
     ['lowerArm.outer', lowerArm.outer],
     ['upperArm.inner', upperArm?.inner],
     ['upperArm.outer', upperArm?.outer],
-    ['strut.top', strut?.top],
-    ['strut.lower', strut?.lower],
+    ['strut.topMount', strut?.topMount],
+    ['strut.lowerMount', strut?.lowerMount],
     ['rod.mount', rod?.mount],
     ['rod.rockerMount', rod?.rockerMount],
     ['rocker.pivot', rocker?.pivot],

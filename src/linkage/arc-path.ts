@@ -2,18 +2,27 @@
 // good. Accept: at the end every row holds, and the driver is what its series says. Then of all that may happen in a step, the
 // event nearest to its start ends the piece, and the motion with it:
 //
-//   target, dead point   t(x) takes the value asked for, or dt/dx = 0: roots of polynomials, not failures
-//   home                 the motion comes back to the drawn pose
+//   target, dead point   t(x) takes the requested value, or dt/dx = 0: roots of polynomials, not failures
+//   closure              the motion returns to the drawn pose
 //   bifurcation          a second branch crosses (bifurcation.ts)
-//   far away             nothing was asked for, and a point is far beyond the drawing
+//   unbounded            no value was requested, and a point is far beyond the drawing
 //
 // Else the pose at the end is brought to rounding, and is the start of the next piece.
 
 import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { BIFURCATION_STEP_FRACTION, locateBifurcation, type Signs, signsAtStart } from './bifurcation.ts';
-import { acceptDriver, driverScale, driverSeries, isStill, vanishes } from './parameter.ts';
-import { type End, type EndKind, MAX_PIECES, type NoPath, type Path, type Piece, type Task } from './path.ts';
+import { acceptDriver, driverScale, driverSeries, isConstantDriver, vanishes } from './parameter.ts';
+import {
+  MAX_PIECES,
+  type MotionEnd,
+  type MotionStatus,
+  type NoPath,
+  type Path,
+  type Piece,
+  type Task,
+} from './path.ts';
 import {
   acceptStep,
   expandByArcLength,
@@ -30,10 +39,10 @@ import {
 
 /** The drawn pose counts as a dead point when dt/dx is below this share of the driver's scale. */
 const DEAD_POINT_TOLERANCE = 1e-9;
-/** Home is where the pose differs from the drawn one by less than this share of the size. */
+/** The motion has closed where the pose differs from the drawn one by less than this share of the size. */
 const CLOSURE_TOLERANCE = 1e-9;
-/** What slides without end, no value asked for, is followed until a point is so many extents from where it was drawn. */
-const FARTHEST = 30;
+/** An unbounded motion, no value requested, is followed until a point is so many extents from where it was drawn. */
+const MAX_EXTENTS = 30;
 /** Order of the inverse of the driver's series: a start for Newton, near enough in most of a piece for a single correction. */
 const INVERSE_ORDER = 10;
 
@@ -49,16 +58,16 @@ interface Predicted {
   readonly signs: Signs;
 }
 
-/** Something that happens in a piece, at x; `how` null: the piece is at its end, and the motion goes on. */
+/** Something that happens in a piece, at x; `status` null: the end of the piece, and the motion continues. */
 interface Event {
   readonly x: number;
-  readonly how: EndKind | null;
+  readonly status: MotionStatus | null;
 }
 
 /** Pieces of one side, outward, and the end. */
 interface Side {
   readonly pieces: Piece[];
-  readonly end: End;
+  readonly end: MotionEnd;
 }
 
 /** The path of a task by arc length. */
@@ -67,26 +76,26 @@ export function layByArcLength(e: TaylorExpansion, task: Task): Path | NoPath {
   const { measure, from, to } = task;
   const { size } = system;
   pose.fill(0);
-  if (expandByArcLength(e, pose, null) !== 1) return { fault: 'freedoms' };
+  if (expandByArcLength(e, pose, null) !== 1) return { fault: 'degreesOfFreedom' };
   const scale = driverScale(measure, size);
   const t = driverSeries(e, measure, null);
-  if (isStill(t, stepLength(e, null, 1), scale)) return { fault: 'still' };
+  if (isConstantDriver(t, stepLength(e, null, 1), scale)) return { fault: 'constantDriver' };
   if (t[1] < 0) {
     reverse(e);
     for (let k = 1; k < t.length; k += 2) t[k] = -t[k];
   }
   const drawn = predicted(e, task, t, 0);
   if (t[1] <= DEAD_POINT_TOLERANCE * scale) {
-    const end: End = { at: t[0], how: 'deadPoint' };
+    const end: MotionEnd = { at: t[0], status: 'deadPoint' };
     return { system, pieces: [pieceOf(drawn, size, 0, 1, t[0])], low: end, high: end };
   }
   const isOpen = !Number.isFinite(from) && !Number.isFinite(to);
-  const home = isOpen ? Float64Array.from(e.tangent) : null;
-  const up = layOutward(e, task, drawn, 1, home);
-  if (up.end.how === 'closed') {
-    return { system, pieces: up.pieces, low: { at: t[0], how: 'closed' }, high: up.end };
+  const drawnTangent = isOpen ? Float64Array.from(e.tangent) : null;
+  const up = layOutward(e, task, drawn, 1, drawnTangent);
+  if (up.end.status === 'closed') {
+    return { system, pieces: up.pieces, low: { at: t[0], status: 'closed' }, high: up.end };
   }
-  const down = layOutward(e, task, drawn, -1, home);
+  const down = layOutward(e, task, drawn, -1, drawnTangent);
   const pieces = down.pieces.slice(1).reverse();
   pieces.push({ ...down.pieces[0], hi: up.pieces[0].hi });
   pieces.push(...up.pieces.slice(1));
@@ -100,7 +109,7 @@ function predicted(
   t: Float64Array,
   origin: number,
 ): Predicted {
-  const inverse = new Float64Array(INVERSE_ORDER + 1);
+  const inverse = smallArray(INVERSE_ORDER + 1);
   revert(t, inverse);
   return {
     series: { z: keptCoefficients(e), order: e.order },
@@ -131,7 +140,7 @@ function layOutward(
   task: Task,
   drawn: Predicted,
   way: 1 | -1,
-  home: Float64Array | null,
+  drawnTangent: Float64Array | null,
 ): Side {
   const { system, pose, along } = e;
   const { size } = system;
@@ -141,21 +150,21 @@ function layOutward(
     const { series, t, allowed } = now;
     const good = acceptStep(e, series, way * now.step, allowed, pose);
     const locked = system.structure.rows[e.worstRow]?.name;
-    const event = firstEvent(e, task, now, good, way, target, pieces.length === 0 ? null : home);
-    const { x, how } = event;
-    const at = how === 'reached' ? target : horner(t, 0, t.length - 1, x);
+    const event = firstEvent(e, task, now, good, way, target, pieces.length === 0 ? null : drawnTangent);
+    const { x, status } = event;
+    const at = status === 'reached' ? target : horner(t, 0, t.length - 1, x);
     pieces.push(pieceOf(now, size, x, way, at));
-    if (how === 'locked') return { pieces, end: { at, how, row: locked } };
-    if (how !== null) return { pieces, end: { at, how } };
-    if (pieces.length === MAX_PIECES) return { pieces, end: { at, how: 'gaveUp' } };
+    if (status === 'locked') return { pieces, end: { at, status, constraint: locked } };
+    if (status !== null) return { pieces, end: { at, status } };
+    if (pieces.length === MAX_PIECES) return { pieces, end: { at, status: 'stepLimit' } };
 
     tangentAt(series, x, along);
     poseAt(series, x, pose);
-    const tightest = worstRow(e, allowed, pose);
-    const freedoms = expandByArcLength(e, pose, along);
-    if (freedoms === 0) return { pieces, end: { at, how: 'locked', row: tightest } };
-    if (freedoms > 1 || stepLength(e, null, 1) < BIFURCATION_STEP_FRACTION) {
-      return { pieces, end: { at, how: 'undetermined' } };
+    const worst = worstRow(e, allowed, pose);
+    const degreesOfFreedom = expandByArcLength(e, pose, along);
+    if (degreesOfFreedom === 0) return { pieces, end: { at, status: 'locked', constraint: worst } };
+    if (degreesOfFreedom > 1 || stepLength(e, null, 1) < BIFURCATION_STEP_FRACTION) {
+      return { pieces, end: { at, status: 'bifurcation' } };
     }
     now = predicted(e, task, driverSeries(e, task.measure, at), now.origin + x * size);
   }
@@ -169,20 +178,20 @@ function firstEvent(
   good: number,
   way: 1 | -1,
   target: number,
-  home: Float64Array | null,
+  drawnTangent: Float64Array | null,
 ): Event {
   const { size } = e.system;
   const end = acceptDriver(measure, series, t, good, size);
   const isDead = end === 0 || vanishes(measure, t, end, size);
-  let nearest: Event = { x: end, how: good === 0 ? 'locked' : isDead ? 'deadPoint' : null };
+  let nearest: Event = { x: end, status: good === 0 ? 'locked' : isDead ? 'deadPoint' : null };
   const events = [
     () => targetOrDeadPoint(t, way, nearest.x, target),
-    () => (home === null ? null : comesHome(series, home, way, nearest.x, size)),
+    () => (drawnTangent === null ? null : closure(series, drawnTangent, way, nearest.x, size)),
     () => {
       const x = nearest.x === 0 ? null : locateBifurcation(e, series, signs, nearest.x);
-      return x === null ? null : ({ x, how: 'undetermined' } as const);
+      return x === null ? null : ({ x, status: 'bifurcation' } as const);
     },
-    () => (nearest.how !== null || Number.isFinite(target) ? null : farAway(e, series, nearest.x)),
+    () => (nearest.status !== null || Number.isFinite(target) ? null : farAway(e, series, nearest.x)),
   ];
   for (const find of events) {
     const event = find();
@@ -191,18 +200,18 @@ function firstEvent(
   return nearest;
 }
 
-/** What the driver meets first between x = 0 and `end`: the value asked for, or a dead point. */
+/** What comes first between x = 0 and `end`: the requested value of the driver, or a dead point. */
 function targetOrDeadPoint(t: Float64Array, way: 1 | -1, end: number, target: number): Event | null {
-  if (way * (t[0] - target) >= 0) return { x: 0, how: 'reached' };
-  if (t[1] <= 0) return { x: 0, how: 'deadPoint' };
+  if (way * (t[0] - target) >= 0) return { x: 0, status: 'reached' };
+  if (t[1] <= 0) return { x: 0, status: 'deadPoint' };
   const dead = firstRoot(derivative(t), way, end);
   // Up to there t grows steadily, so that it meets the target once or not at all.
   const last = dead ?? end;
   if (way * (horner(t, 0, t.length - 1, last) - target) >= 0) {
     const x = way > 0 ? rootBetween(t, target, 0, last) : rootBetween(t, target, last, 0);
-    return { x, how: 'reached' };
+    return { x, status: 'reached' };
   }
-  return dead === null ? null : { x: dead, how: 'deadPoint' };
+  return dead === null ? null : { x: dead, status: 'deadPoint' };
 }
 
 /** The root nearest to 0 between 0 and `end`. */
@@ -211,32 +220,32 @@ function firstRoot(c: Float64Array, way: 1 | -1, end: number): number | null {
   return (way > 0 ? found[0] : found[found.length - 1]) ?? null;
 }
 
-/** Where in a piece the motion passes the drawn pose in the drawn sense, which `home` is, if it does. */
-function comesHome(
+/** Where in a piece the motion passes the drawn pose along the drawn tangent, if it does. */
+function closure(
   { z, order }: Series,
-  home: Float64Array,
+  drawnTangent: Float64Array,
   way: 1 | -1,
   end: number,
   size: number,
 ): Event | null {
   const along = new Float64Array(order + 1);
-  for (let i = 0; i < home.length; i++)
-    for (let k = 0; k <= order; k++) along[k] += home[i] * z[i * (order + 1) + k];
+  for (let i = 0; i < drawnTangent.length; i++)
+    for (let k = 0; k <= order; k++) along[k] += drawnTangent[i] * z[i * (order + 1) + k];
   const x = firstRoot(along, way, end);
   if (x === null) return null;
-  for (let i = 0; i < home.length; i++) {
+  for (let i = 0; i < drawnTangent.length; i++) {
     if (Math.abs(horner(z, i * (order + 1), order, x)) > CLOSURE_TOLERANCE * size) return null;
   }
-  return { x, how: 'closed' };
+  return { x, status: 'closed' };
 }
 
-/** Where a point gets that far, if one does: the place, not a piece, ends the motion, and turns with the drawing. */
+/** Where a point gets that far, if one does: a place, not the end of a piece, so that it turns with the drawing. */
 function farAway({ system, pose }: TaylorExpansion, series: Series, end: number): Event | null {
   const beyond = (x: number) => {
     poseAt(series, x, pose);
     let most = 0;
     for (let i = 0; i < pose.length; i += 2) most = Math.max(most, Math.hypot(pose[i], pose[i + 1]));
-    return most - FARTHEST * system.extent;
+    return most - MAX_EXTENTS * system.extent;
   };
-  return beyond(end) > 0 ? { x: zeroBetween(beyond, 0, end), how: 'gaveUp' } : null;
+  return beyond(end) > 0 ? { x: zeroBetween(beyond, 0, end), status: 'unbounded' } : null;
 }

@@ -1,18 +1,23 @@
-import { InputError, type Issue, throwIfAny } from '../errors.ts';
-import { checkDrawing, type Drawing, type Point } from './drawing.ts';
+import { type Diagnostic, fault, unknownName } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/linkage.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from './drawing.ts';
 import { jointPoints, jointsOf } from './joints.ts';
 import { carried, type Turn } from './plane.ts';
 
 /**
- * The other way in which two bodies can be put together: the point that joins them goes to the other side of the line
- * between their other joints, and what else they carry goes along.
+ * The other assembly mode of two bodies: the point that joins them is mirrored in the line between their other joints, and their
+ * further points go along.
  *
  * @throws InputError for a faulty drawing, and for a point that does not join two moving bodies with one other joint each.
  */
-export function otherAssembly(drawing: Drawing, point: string): Drawing {
+export function otherAssemblyMode<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  point: NoInfer<P>,
+): CheckedDrawing<P, B, T>;
+export function otherAssemblyMode(drawing: Drawing, point: string): CheckedDrawing {
   checkDrawing(drawing);
   const carriers = Object.keys(drawing.bodies).filter((body) => drawing.bodies[body].includes(point));
-  throwIfAny('assembly', faults(drawing, point, carriers));
+  refuse('assembly', faultsOf(drawing, point, carriers));
   const pivots = carriers.map((body) => otherJoints(drawing, body, point)[0]);
   const { points } = drawing;
   const [a, c] = pivots.map((name) => points[name]);
@@ -31,48 +36,24 @@ function otherJoints(drawing: Drawing, body: string, point: string): string[] {
   return jointsOf(drawing, body).filter((name) => name !== point);
 }
 
-function faults(drawing: Drawing, point: string, carriers: readonly string[]): Issue[] {
+function faultsOf(drawing: Drawing, point: string, carriers: readonly string[]): Diagnostic[] {
   if (!(point in drawing.points)) {
-    return [
-      {
-        path: point,
-        problem: 'unknown point',
-        allowed: Object.keys(drawing.points).join(', '),
-        advice: 'correct the name',
-      },
-    ];
+    return [unknownName('', 'point', point, Object.keys(drawing.points))];
   }
   if (carriers.length !== 2 || drawing.ground.includes(point) || jointPoints(drawing).includes(point)) {
-    return [
-      {
-        path: point,
-        problem: 'not a pin between two bodies and nothing else',
-        got: carriers.length === 0 ? 'on no body' : `on ${carriers.join(', ')}`,
-        advice: 'name the point where the two bodies meet',
-      },
-    ];
+    return [fault('notAPinOfTwoBodies', point, { bodies: carriers.length === 0 ? null : carriers })];
   }
-  return carriers.flatMap((body): Issue[] => {
+  return carriers.flatMap((body): Diagnostic[] => {
     const joints = otherJoints(drawing, body, point);
     if (joints.length === 1) return [];
-    return [
-      {
-        path: `bodies.${body}`,
-        problem: 'not held at one other joint',
-        got: joints.length === 0 ? 'none' : joints.join(', '),
-        advice: 'draw the other assembly by hand',
-      },
-    ];
+    return [fault('notAtOneOtherJoint', `bodies.${body}`, { joints: joints.length === 0 ? null : joints })];
   });
 }
 
 function mirrored([x, y]: Point, [ax, ay]: Point, [cx, cy]: Point): Point {
   const [dx, dy] = [cx - ax, cy - ay];
   const square = dx * dx + dy * dy;
-  if (square === 0)
-    throw new InputError('assembly', [
-      { path: '', problem: 'both bodies turn about one place: there is no other assembly' },
-    ]);
+  if (square === 0) throw refusal('assembly', [fault('noOtherAssembly', '')]);
   const off = ((x - ax) * dy - (y - ay) * dx) / square;
   return [x - 2 * off * dy, y + 2 * off * dx];
 }

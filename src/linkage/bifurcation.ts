@@ -1,9 +1,9 @@
-// A second branch of the motion crosses this one where rank is missing (a bifurcation), and how it goes on is not determined. A
-// piece can step over such a place unseen, for it is regular on both branches; but blocks of the Jacobian, bordered by a
-// coordinate that the motion changes, change their signs there (numerics/bordered.ts). Where that coordinate itself turns back one does
-// as well: rank tells the two apart.
+// At a bifurcation (change point) a second branch crosses the solution curve: the Jacobian is rank-deficient, and the motion could continue
+// either way. A step can pass such a place unnoticed, for the series is regular on both branches; but there the determinants of blocks of
+// the Jacobian, bordered by a coordinate that the motion changes, change sign (numerics/bordered.ts). The sign is compared at both ends of a
+// step. It also changes where that coordinate itself turns back: the rank tells the two apart.
 
-import { type Bordered, differ, differOdd, isMissing, marksOf } from '../numerics/bordered.ts';
+import { type Bordered, differ, differOdd, isDeficient, marksOf } from '../numerics/bordered.ts';
 import { rankOf } from '../numerics/singular-values.ts';
 import { applyForms } from './form.ts';
 import { factorise, jacobianRows, residual } from './rows.ts';
@@ -17,11 +17,11 @@ import {
 } from './series.ts';
 
 /**
- * Where branches cross, rounding joins them by kinks of about its root: a motion whose series reaches no farther than
- * this share of the size has met such a place.
+ * Where branches cross, rounding joins them by kinks of about its square root: a motion whose step length falls below this share of the
+ * size has met such a place.
  */
 export const BIFURCATION_STEP_FRACTION = 3e-7;
-/** First distance, as a share of the size, at which rank is looked for beyond a place where it is missing. */
+/** First distance, as a share of the size, at which full rank is looked for beyond a rank-deficient place. */
 const NEARBY = 1e-9;
 /** Halvings that locate a place in a piece. */
 const HALVINGS = 50;
@@ -64,12 +64,12 @@ export function locateBifurcation(
   let before = signs.marks;
   for (let found = 0; found < MOST_FALSE && from !== end; found++) {
     if (!compare(marksAt(end), before)) return null;
-    // Near the place rank is missing for a little way: the place is in the middle of that.
+    // Near the place the Jacobian is rank-deficient for a little way: the place is in the middle of that.
     const near = lastOf((x) => !compare(marksAt(x), before), from, end);
     let beyond = end;
-    for (let far = NEARBY; far < 1 && isMissing(marksAt(beyond)); far *= 2)
+    for (let far = NEARBY; far < 1 && isDeficient(marksAt(beyond)); far *= 2)
       beyond = end + Math.sign(end) * far;
-    const far = lastOf((x) => !isMissing(marksAt(x)), beyond, near);
+    const far = lastOf((x) => !isDeficient(marksAt(x)), beyond, near);
     const place = 0.5 * (near + far);
     if (branches(e, series, place)) return place;
     if (Math.abs(far) >= Math.abs(end)) return null;
@@ -85,7 +85,7 @@ const NEARLY = 1e-5;
 const ONE_LINE = 1e-8;
 
 /**
- * Whether a second branch of the motion leaves a place where rank is missing. With the motion's tangent t and the other
+ * Whether a second branch of the motion leaves a place where the Jacobian is rank-deficient. With the motion's tangent t and the other
  * null vector n, v = a t + b n must satisfy l . Q(v, v) = 0 for every l with l J = 0 (Q the rows' second-order terms; t does
  * so by itself): 2 a l.Q(t, n) + b l.Q(n, n) = 0 for all l at once. Redundant rows may leave no such v: then the motion
  * goes on as before.
@@ -99,8 +99,8 @@ function branches(e: TaylorExpansion, series: Series, x: number): boolean {
   elimination.share = NEARLY;
   factorise(e, pose);
   elimination.share = share;
-  const freedoms = unknowns - elimination.rank;
-  if (freedoms !== 2) return freedoms > 2;
+  const degreesOfFreedom = unknowns - elimination.rank;
+  if (degreesOfFreedom !== 2) return degreesOfFreedom > 2;
   const matrix = jacobianRows(e, pose);
   const { nullSpace } = rankOf(matrix, unknowns, { share: NEARLY });
   if (nullSpace.length !== 2) return nullSpace.length > 2;

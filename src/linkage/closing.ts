@@ -22,7 +22,7 @@ export interface Closing {
   length: number;
 }
 
-/** The driver as local parameter; null for one that is seen from a moving body, of which there is no such row. */
+/** The driver as local parameter; null for one relative to a moving body, which has no such row. */
 export function closing(
   measure: BoundMeasure,
   work: Pick<Closing, 'gradient' | 'wx' | 'wy'>,

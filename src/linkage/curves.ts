@@ -7,6 +7,7 @@
 // expanded about by itself.
 
 import { horner } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import type { BoundMeasure } from './measure.ts';
 import { measureSeries, unwrap, valueAt } from './measure-series.ts';
 import type { Path, Piece } from './path.ts';
@@ -34,11 +35,10 @@ export interface Curve {
   readonly isGood: boolean;
 }
 
-/** Where the coefficients of the derivatives stand. */
-export const firstAt = (order: number): number => order + 1;
-export const secondAt = (order: number): number => 2 * order + 1;
+/** Where the coefficients of the value (part 0) and of the derivatives (1, 2) stand. */
+export const partAt = (order: number, part: number): number => part * order + Math.min(part, 1);
 
-/** Whether a measure is a coordinate, not seen from a body: its series is as good as that of the motion. */
+/** Whether a measure is a coordinate, not relative to a body: its series is as good as that of the motion. */
 export function isPlain({ kind, frame }: BoundMeasure): boolean {
   return frame === null && (kind === 'x' || kind === 'y');
 }
@@ -88,7 +88,7 @@ function curveAbout(
   size: number,
 ): Curve | null {
   const { z, order, unit } = piece;
-  const c = new Float64Array(3 * order);
+  const c = smallArray(3 * order);
   const arm = measureSeries(measure, z, order + 1, order, c, centre, scale);
   const curve = { from, to, centre, scale, order, c, isGood: true };
   if (!isPlain(measure)) {
@@ -98,10 +98,10 @@ function curveAbout(
     for (let k = order - 2; k <= order; k++) last = Math.max(last, Math.abs(c[k]) * far ** k);
     if (!(last <= TRUNCATION * made)) return null;
     for (const x of [from, to]) {
-      const told = valueOn(curve, x);
+      const expected = valueOn(curve, x);
       const value = valueAt(measure, piece, x);
-      const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
-      if (!(Math.abs(exact - told) <= ASTRAY * made)) return null;
+      const exact = measure.kind === 'angle' ? unwrap(value, expected) : value;
+      if (!(Math.abs(exact - expected) <= ASTRAY * made)) return null;
     }
   }
   derive(c, order, 1 / (scale * unit));
@@ -110,7 +110,7 @@ function curveAbout(
 
 /** Fills in the coefficients of the derivatives. */
 export function derive(c: Float64Array, order: number, rate: number): void {
-  const [first, second] = [firstAt(order), secondAt(order)];
+  const [first, second] = [partAt(order, 1), partAt(order, 2)];
   for (let k = 1; k <= order; k++) c[first + k - 1] = k * rate * c[k];
   for (let k = 1; k < order; k++) c[second + k - 1] = k * rate * c[first + k];
 }
@@ -141,20 +141,20 @@ function unwind(
   neighbour: number | null,
 ): void {
   const start = neighbour ?? valueAt(measure, piece, 0);
-  let home = curves.findIndex(({ to }) => to >= 0);
-  if (home < 0) home = curves.length - 1;
+  let middle = curves.findIndex(({ to }) => to >= 0);
+  if (middle < 0) middle = curves.length - 1;
   for (const way of [1, -1]) {
     let near = start;
-    for (let k = home; k >= 0 && k < curves.length; k += way) {
+    for (let k = middle; k >= 0 && k < curves.length; k += way) {
       const curve = curves[k];
       const [inner, outer] = way > 0 ? [curve.from, curve.to] : [curve.to, curve.from];
-      const place = k === home ? 0 : inner;
+      const place = k === middle ? 0 : inner;
       if (!curve.isGood) {
         curve.c[0] = near;
         near = unwrap(valueAt(measure, piece, outer), near);
         continue;
       }
-      if (k !== home || way > 0) curve.c[0] += unwrap(valueOn(curve, place), near) - valueOn(curve, place);
+      if (k !== middle || way > 0) curve.c[0] += unwrap(valueOn(curve, place), near) - valueOn(curve, place);
       near = valueOn(curve, outer);
     }
   }

@@ -52,14 +52,9 @@ export function makeForms<F>(structure: Structure, make: FormMaker<F>): { places
       case 'line':
         return make.line(places[plan.from], places[plan.to]);
       case 'tie': {
-        const { a, b } = plan.body;
-        return make.off(
-          plan.body,
-          plan.point,
-          places[plan.point],
-          places[a],
-          make.line(places[a], places[b]),
-        );
+        const { body, point } = plan;
+        const a = places[body.a];
+        return make.off(body, point, places[point], a, make.line(a, places[body.b]));
       }
       case 'turned':
         return make.turned(make.line(places[plan.from], places[plan.to]), forms[plan.along]);

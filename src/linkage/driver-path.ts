@@ -1,8 +1,9 @@
-// The path in pieces whose local parameter is the driver itself. Predict: a series about the pose. Step length: to the value
-// asked for, or as far as the series is good. Accept: at the end every row holds, the driver is what it is to be, and no block of
-// the bordered Jacobian has changed its sign. Whatever is amiss, the whole path is left to arc length, which finds out what it is.
+// The path in pieces whose local parameter is the driver itself. Predict: a series about the pose. Step length: to the
+// requested value, or as far as the series is good. Accept: at the end every row holds, the driver has its value, and no block of the
+// bordered Jacobian has changed its sign. If anything fails, the whole path is left to arc length, which finds the cause.
 
 import { type Bordered, differ, marksOf } from '../numerics/bordered.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import { type Closing, closing, driverHere, takeGradient } from './closing.ts';
 import { drawnValue, unwrap } from './measure-series.ts';
 import { ASTRAY, driverScale } from './parameter.ts';
@@ -20,7 +21,7 @@ import {
 /** A piece must bring the driver on by this share of what is left of the way, or arc length does better. */
 const WORTH = 1 / 3;
 
-/** A piece, and what its ends are held against. */
+/** A piece, and what its ends are compared with. */
 interface Predicted {
   readonly piece: Piece;
   readonly bordered: Bordered;
@@ -47,7 +48,12 @@ export function layByDriver(e: TaylorExpansion, task: Task): Path | null {
     if (!layOutward(e, by, drawn, target, task, pieces)) return null;
     if (target === from) pieces.reverse();
   }
-  return { system: e.system, pieces, low: { at: from, how: 'reached' }, high: { at: to, how: 'reached' } };
+  return {
+    system: e.system,
+    pieces,
+    low: { at: from, status: 'reached' },
+    high: { at: to, status: 'reached' },
+  };
 }
 
 /** Lays pieces from the drawn one to a target, behind those that there are; false where something is amiss. */
@@ -62,7 +68,7 @@ function layOutward(
   for (let last = drawn; ; ) {
     const { t, origin, unit, lo, hi } = last.piece;
     const end = target === to ? hi : lo;
-    if (!accept(e, by, last, end)) return false;
+    if (!acceptPiece(e, by, last, end)) return false;
     if (end === (target - t[0]) / unit) return true;
     const here = t[0] + end * unit;
     const way = origin + end * unit;
@@ -90,7 +96,7 @@ function predict(
   if (!(step >= WORTH)) return null;
   const lo = Math.max((from - at) / unit, -step);
   const hi = Math.min((to - at) / unit, step);
-  const t = new Float64Array(2);
+  const t = smallArray(2);
   t[0] = at;
   t[1] = unit;
   const piece: Piece = {
@@ -108,7 +114,7 @@ function predict(
 }
 
 /** Whether a piece is good up to its end, whose pose is left in `e.pose`. */
-function accept(
+function acceptPiece(
   e: TaylorExpansion,
   by: Closing,
   { piece, bordered, marks, allowed }: Predicted,
@@ -119,9 +125,9 @@ function accept(
   if (acceptStep(e, piece, end, allowed, pose, 0) !== end) return false;
   takeGradient(by, pose);
   const { measure } = by;
-  const told = piece.t[0] + end * piece.unit;
-  const exact = measure.kind === 'angle' ? unwrap(driverHere(by), told) : driverHere(by);
-  if (!(Math.abs(exact - told) <= ASTRAY * driverScale(measure, system.size))) return false;
+  const expected = piece.t[0] + end * piece.unit;
+  const exact = measure.kind === 'angle' ? unwrap(driverHere(by), expected) : driverHere(by);
+  if (!(Math.abs(exact - expected) <= ASTRAY * driverScale(measure, system.size))) return false;
   factoriseBordered(e, bordered);
   return !differ(marksOf(bordered), marks);
 }

@@ -6,6 +6,8 @@
 //
 // Natural coordinates: J. Garcia de Jalon, E. Bayo, "Kinematic and Dynamic Simulation of Multibody Systems", 1994.
 
+import { smallArray } from '../numerics/small-array.ts';
+
 /** An affine form W = (x + i y) + sum_k (re[k] + i im[k]) z[free[k]]. */
 export interface Form {
   readonly x: number;
@@ -61,8 +63,8 @@ export function packForms(forms: readonly Form[]): Forms {
     for (const j of form.free) free.push(j);
     start.push(free.length);
   }
-  const c = new Float64Array(2 * free.length);
-  const d = new Float64Array(2 * forms.length);
+  const c = smallArray(2 * free.length);
+  const d = smallArray(2 * forms.length);
   for (let f = 0, q = 0; f < forms.length; f++) {
     const { x, y, re, im } = forms[f];
     d[2 * f] = x;

@@ -1,10 +1,10 @@
-export { describeIssue, InputError, type Issue } from '../errors.ts';
-export { otherAssembly } from './assembly.ts';
-export type { Drawing, Point } from './drawing.ts';
-export { type Driven, type Driver, drive } from './drive.ts';
-export type { Direction, Held, Joints, Slider } from './joints.ts';
-export { type Relengthed, withLengths } from './lengths.ts';
-export type { Measure, Seen } from './measure.ts';
+export { describeIssue, InputError, type Issue } from '../errors/input-error.ts';
+export { otherAssemblyMode } from './assembly.ts';
+export { type CheckedDrawing, type Drawing, linkage, type NamedDrawing, type Point } from './drawing.ts';
+export { type DriveResult, type Driver, drive } from './drive.ts';
+export type { Direction, FixedCoordinate, Joints, Slider } from './joints.ts';
+export { type LengthResult, withLengths } from './lengths.ts';
+export type { Frame, Measure } from './measure.ts';
 export { type Mobility, mobility, type Range, range } from './mobility.ts';
 export { type Extreme, type Motion, type Reading, type TraceOptions, trace } from './motion.ts';
-export type { End, EndKind } from './path.ts';
+export type { MotionEnd, MotionStatus } from './path.ts';

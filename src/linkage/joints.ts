@@ -1,43 +1,47 @@
-import { type Issue, show, unknownName } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
 
 /**
  * A point that slides on a line through two points of one body (or of the ground), at the distance from it that it has as
  * drawn. The line has no ends.
  */
-export interface Slider {
-  readonly point: string;
-  readonly on: readonly [string, string];
+export interface Slider<P extends string = string> {
+  readonly point: P;
+  readonly on: readonly [P, P];
 }
 
 /** A direction: that of a body or telescope by its name, or that from one point to another. */
-export type Direction = string | readonly [string, string];
+export type Direction<P extends string = string, B extends string = string> = B | readonly [P, P];
 
-/** What joins the parts of a drawing beside shared points; every name is yours, and comes back in messages. */
-export interface Joints {
+/**
+ * What joins the parts of a drawing, apart from shared points. Messages use the names that you give. `P`, `B` and `T` are
+ * the names of points, of what has a direction, and of telescopes.
+ */
+export interface Joints<P extends string = string, B extends string = string, T extends string = string> {
   /** Coordinates that stay as drawn, `{ x: 'P' }` or `{ y: 'P' }`: a point on a straight guide along the other axis. */
-  readonly held?: readonly Held[];
+  readonly fixedCoordinates?: readonly FixedCoordinate<P>[];
   /** Points that slide on lines. */
-  readonly sliders?: Readonly<Record<string, Slider>>;
+  readonly sliders?: Readonly<Record<string, Slider<P>>>;
   /**
-   * Two directions that keep the angle drawn between them (two bodies kept parallel, a fixed angle, a sliding pair that
-   * does not turn), or one alone that keeps its direction.
+   * Two directions whose angle stays as drawn (two parallel bodies, a prismatic pair), or one direction that stays as drawn.
    */
-  readonly angles?: Readonly<Record<string, readonly [Direction] | readonly [Direction, Direction]>>;
+  readonly fixedAngles?: Readonly<
+    Record<string, readonly [Direction<P, B>] | readonly [Direction<P, B>, Direction<P, B>]>
+  >;
   /**
-   * Members between two points whose length is free, with a direction of their own: a telescope is a body to `angles` and
-   * `turn`, and where its direction is held its length may pass through nothing.
+   * Members between two points whose length is free, with a direction of their own: a telescope is a body to `fixedAngles`
+   * and `turn`, and where its direction is fixed its length may pass through zero.
    */
-  readonly telescopes?: Readonly<Record<string, readonly [string, string]>>;
+  readonly telescopes?: { readonly [Name in T]: readonly [P, P] };
 }
 
 /** A coordinate of a point that stays as drawn. */
-export type Held = { readonly x: string } | { readonly y: string };
+export type FixedCoordinate<P extends string = string> = { readonly x: P } | { readonly y: P };
 
 /** What joints are checked against. */
 export interface Parts {
   readonly bodies: Readonly<Record<string, readonly string[]>>;
   readonly ground: readonly string[];
-  /** Adds an issue where a name is no point. */
+  /** Adds a fault where a name is no point. */
   readonly checkName: (path: string, name: string) => boolean;
   /** Whether two points are drawn in one place. */
   readonly together: (a: string, b: string) => boolean;
@@ -55,7 +59,7 @@ function isPair(value: unknown): boolean {
   return isNames(value) && value.length === 2;
 }
 
-export function isHeld(value: unknown): boolean {
+export function areFixedCoordinates(value: unknown): boolean {
   return (
     Array.isArray(value) &&
     value.every((one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'))
@@ -69,7 +73,7 @@ export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => b
     "{ point: 'P', on: ['A', 'B'] }",
   ],
   telescopes: [isPair, "['A', 'B']"],
-  angles: [
+  fixedAngles: [
     (one) =>
       Array.isArray(one) &&
       (one.length === 1 || one.length === 2) &&
@@ -79,17 +83,17 @@ export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => b
 };
 
 /** Faults of joints whose shape is good. */
-export function jointIssues(joints: Joints, parts: Parts): Issue[] {
-  const { held = [], sliders = {}, angles = {}, telescopes = {} } = joints;
+export function jointFaults(joints: Joints, parts: Parts): Diagnostic[] {
+  const { fixedCoordinates = [], sliders = {}, fixedAngles = {}, telescopes = {} } = joints;
   const { bodies, ground, checkName, together } = parts;
-  const issues: Issue[] = [];
-  held.forEach((one, k) => {
-    checkName(`held[${k}].${'x' in one ? 'x' : 'y'}`, 'x' in one ? one.x : one.y);
+  const faults: Diagnostic[] = [];
+  fixedCoordinates.forEach((one, k) => {
+    checkName(`fixedCoordinates[${k}].${'x' in one ? 'x' : 'y'}`, 'x' in one ? one.x : one.y);
   });
-  const pair = (path: string, [a, b]: readonly [string, string], problem: string) => {
+  const pair = (path: string, [a, b]: readonly [string, string], coincident: string, of = '') => {
     const known = [checkName(`${path}[0]`, a), checkName(`${path}[1]`, b)];
     if (!known.every(Boolean) || !together(a, b)) return known.every(Boolean);
-    issues.push({ path, problem, got: show([a, b]), advice: 'name two points that lie apart' });
+    faults.push(fault(coincident, path, { of, got: show([a, b]) }));
     return false;
   };
   const holders = [ground, ...Object.values(bodies)];
@@ -98,49 +102,32 @@ export function jointIssues(joints: Joints, parts: Parts): Issue[] {
   for (const [name, { point, on }] of Object.entries(sliders)) {
     const path = `sliders.${name}`;
     const known = checkName(`${path}.point`, point);
-    if (!pair(`${path}.on`, on, 'a line through two points in one place') || !known) continue;
+    if (!pair(`${path}.on`, on, 'coincidentPoints', 'line') || !known) continue;
     if (sharedBy(on).length === 0) {
-      issues.push({
-        path: `${path}.on`,
-        problem: 'a line between two bodies',
-        got: show(on),
-        allowed: 'two points of one body, or of the ground',
-        advice: 'add the point to a body, or use a telescope',
-      });
+      faults.push(fault('lineBetweenBodies', `${path}.on`, { got: show(on) }));
     } else if (sharedBy([...on, point]).length > 0) {
-      issues.push({
-        path: `${path}.point`,
-        problem: 'a point of the body on which it should slide',
-        got: show(point),
-        advice: 'take it out of the body, or the slider out of the drawing',
-      });
+      faults.push(fault('slidesOnItsOwnBody', `${path}.point`, { got: show(point) }));
     }
   }
   for (const [name, ends] of Object.entries(telescopes)) {
-    pair(`telescopes.${name}`, ends, 'a telescope of no length as drawn');
-    if (!(name in bodies)) continue;
-    issues.push({
-      path: `telescopes.${name}`,
-      problem: 'named as a body',
-      got: show(name),
-      advice: 'give it a name of its own',
-    });
+    pair(`telescopes.${name}`, ends, 'telescopeOfNoLength');
+    if (name in bodies) faults.push(fault('namedAsBody', `telescopes.${name}`, { got: show(name) }));
   }
   const named = [...Object.keys(bodies), ...Object.keys(telescopes)];
-  for (const [name, directions] of Object.entries(angles)) {
+  for (const [name, directions] of Object.entries(fixedAngles)) {
     directions.forEach((direction, k) => {
-      const path = `angles.${name}[${k}]`;
+      const path = `fixedAngles.${name}[${k}]`;
       if (typeof direction !== 'string') {
-        pair(path, direction, 'a direction between two points in one place');
+        pair(path, direction, 'coincidentPoints', 'direction');
       } else if (!named.includes(direction)) {
-        issues.push(unknownName(path, 'body', direction, named, 'correct the name, or name two points'));
+        faults.push(unknownName(path, 'body', direction, named));
       }
     });
   }
-  return issues;
+  return faults;
 }
 
-/** Points that joints hold, though they may be on no body. */
+/** Points of sliders and telescopes, which may be on no body. */
 export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[] {
   return [
     ...Object.values(sliders).flatMap(({ point, on }) => [point, ...on]),
@@ -151,11 +138,11 @@ export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[]
 /** Points of a body at which something else holds it. */
 export function jointsOf(parts: Joints & Pick<Parts, 'bodies' | 'ground'>, body: string): string[] {
   const { bodies, ground } = parts;
-  const held = jointPoints(parts);
+  const joined = jointPoints(parts);
   return bodies[body].filter(
     (name) =>
       ground.includes(name) ||
-      held.includes(name) ||
+      joined.includes(name) ||
       Object.entries(bodies).some(([other, points]) => other !== body && points.includes(name)),
   );
 }

@@ -1,7 +1,7 @@
 // The pieces of a path are laid outward from the drawn pose, both ways, in one of two manners, never in both:
 //
-// - by the driver itself (driver-path.ts), where that goes all the way to what is asked for;
-// - by arc length (arc-path.ts) else: through whatever the driver meets, to where the motion ends and why.
+// - by the driver itself (driver-path.ts), where that goes all the way to the requested values;
+// - by arc length (arc-path.ts) else: through dead points of the driver, to where the motion ends and why.
 
 import { layByArcLength } from './arc-path.ts';
 import { layByDriver } from './driver-path.ts';

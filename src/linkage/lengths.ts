@@ -1,47 +1,63 @@
-// A bar screwed in or out: without it the linkage has one freedom more; with the driver held where it is drawn, its
-// length drives the rest from the drawn value to the wanted one. The pose reached is the new drawing.
+// A bar with a new length: without the bar the linkage has one more degree of freedom. With one coordinate fixed, the distance of its
+// joints drives the rest from the drawn length to the target. The pose reached is the new drawing.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
-import type { Drawing } from './drawing.ts';
-import { type Held, jointsOf } from './joints.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
+import { type FixedCoordinate, jointsOf } from './joints.ts';
 import { trace } from './motion.ts';
 import { carried } from './plane.ts';
 
-/** A drawing with changed lengths, and by how much each falls short of the wanted one, in the drawing's unit; 0 where reached. */
-export interface Relengthed {
-  readonly drawing: Drawing;
-  readonly missing: Readonly<Record<string, number>>;
+/** A drawing with changed lengths, and for each its target minus what was reached, in the drawing's unit. */
+export interface LengthResult<
+  P extends string = string,
+  B extends string = string,
+  T extends string = string,
+  L extends string = string,
+> {
+  readonly drawing: CheckedDrawing<P, B, T>;
+  readonly shortfall: { readonly [Name in L]: number };
 }
 
 /**
- * Changes the lengths of bodies between their two joints, one after the other, from the drawn pose, while `held` keeps a
- * coordinate (that of the driver, as a rule). Further points of such a body keep their places by its first joint.
+ * Changes the lengths of bodies between their two joints, one after the other, from the drawn pose, with one coordinate fixed (as a
+ * rule that of the driver). Further points of such a body stay where they are relative to its first joint.
  *
- * Where a length cannot be reached the linkage is left as near to it as it goes, and `missing` says what is wanting
- * (in the drawing's unit; positive: it should be longer).
+ * If a length cannot be reached, the linkage stops at the nearest one, and `shortfall` gives target minus reached (positive: too short).
  *
  * @throws InputError for unknown bodies, lengths that are not positive, and bodies without exactly two joints.
  */
+export function withLengths<P extends string, B extends string, L extends B, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  lengths: { readonly [Name in L]: number },
+  fixed: FixedCoordinate<NoInfer<P>>,
+): LengthResult<P, B, T, L>;
 export function withLengths(
   drawing: Drawing,
   lengths: Readonly<Record<string, number>>,
-  held: Held,
-): Relengthed {
-  throwIfAny('lengths', faults(drawing, lengths));
-  const missing: Record<string, number> = {};
+  fixed: FixedCoordinate,
+): LengthResult {
+  checkDrawing(drawing);
+  refuse('lengths', faultsOf(drawing, lengths));
+  const shortfall: Record<string, number> = {};
   let current = drawing;
-  for (const [body, wanted] of Object.entries(lengths)) {
+  for (const [body, target] of Object.entries(lengths)) {
     const [a, b] = jointsOf(drawing, body);
     const { [body]: changed, ...others } = current.bodies;
     const along = changed.filter((name) => name !== a && name !== b);
     const points = Object.fromEntries(
       Object.entries(current.points).filter(([name]) => !along.includes(name)),
     );
-    const rest: Drawing = { ...current, points, bodies: others, held: [...(current.held ?? []), held] };
+    const rest: Drawing = {
+      ...current,
+      points,
+      bodies: others,
+      fixedCoordinates: [...(current.fixedCoordinates ?? []), fixed],
+    };
     const driver = { length: [a, b] } as const;
     const motion = trace(rest, { driver });
-    const reached = Math.min(motion.high.at, Math.max(motion.low.at, wanted));
-    missing[body] = wanted - reached;
+    const reached = Math.min(motion.high.at, Math.max(motion.low.at, target));
+    shortfall[body] = target - reached;
     const moved = motion.at(reached);
     const direction = motion.read({ angle: [a, b] });
     const turn = direction(reached).value - direction(motion.drawn).value;
@@ -52,40 +68,22 @@ export function withLengths(
     const order = Object.keys(drawing.points).map((name) => [name, moved[name]] as const);
     current = { ...drawing, points: Object.fromEntries(order) };
   }
-  return { drawing: current, missing };
+  return { drawing: current, shortfall };
 }
 
-function faults(drawing: Drawing, lengths: Readonly<Record<string, number>>): Issue[] {
-  return Object.entries(lengths).flatMap(([body, wanted]): Issue[] => {
+function faultsOf(drawing: Drawing, lengths: Readonly<Record<string, number>>): Diagnostic[] {
+  return Object.entries(lengths).flatMap(([body, target]): Diagnostic[] => {
     if (!(body in drawing.bodies)) {
-      return [
-        {
-          path: body,
-          problem: 'unknown body',
-          allowed: Object.keys(drawing.bodies).join(', '),
-          advice: 'correct the name',
-        },
-      ];
+      return [unknownName(body, 'body', body, Object.keys(drawing.bodies))];
     }
-    const issues: Issue[] = [];
-    if (!(Number.isFinite(wanted) && wanted > 0)) {
-      issues.push({
-        path: body,
-        problem: 'not a length',
-        got: show(wanted),
-        allowed: 'a number greater than 0',
-      });
+    const faults: Diagnostic[] = [];
+    if (!(Number.isFinite(target) && target > 0)) {
+      faults.push(fault('notALength', body, { got: show(target) }));
     }
     const joints = jointsOf(drawing, body);
     if (joints.length !== 2) {
-      issues.push({
-        path: body,
-        problem: 'not between two joints',
-        got: `${joints.length} (${joints.join(', ')})`,
-        allowed: 'a rod or arm that is held at two points',
-        advice: 'measure the changed part and draw it anew',
-      });
+      faults.push(fault('notBetweenTwoJoints', body, { count: joints.length, joints }));
     }
-    return issues;
+    return faults;
   });
 }

@@ -12,7 +12,7 @@ import type { Form } from './form.ts';
 import type { BoundMeasure } from './measure.ts';
 import { type Series, STRIDE } from './series.ts';
 
-/** Workspace: the series of a measure's form, of that of the body from which it is seen, and N. */
+/** Workspace: the series of a measure's form, of the line of the body that it is relative to, and N. */
 const WX = new Float64Array(STRIDE);
 const WY = new Float64Array(STRIDE);
 const FX = new Float64Array(STRIDE);
@@ -141,7 +141,7 @@ export function valueAt(
   return valueFrom(kind, u, v, offset) + zero;
 }
 
-/** Value of a measure in the drawn pose: seen from a body it is the same, whose line is 1 there. */
+/** Value of a measure in the drawn pose: relative to a body it is the same, F being 1 there. */
 export function drawnValue({ kind, form, zero, offset }: BoundMeasure): number {
   return valueFrom(kind, form.x, form.y, offset) + zero;
 }

@@ -1,8 +1,10 @@
-// A measure is a scalar function of the pose, made of one form W. Seen from a moving body, W is first turned back with it: conj(F) W
-// takes its place, F the body's line over its drawn value, so that F = 1 as drawn and |F| = 1 throughout.
+// A measure is a scalar function of the pose, made of one form W. Relative to a moving body, W is first turned back with the body:
+// conj(F) W takes its place, F the body's line over its drawn value, so that F = 1 as drawn and |F| = 1 throughout.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
 import { addForms, constantForm, type Form, isConstant } from './form.ts';
+import { renamedKeys } from './former-names.ts';
 import { difference, type System } from './system.ts';
 
 /**
@@ -15,26 +17,26 @@ import { difference, type System } from './system.ts';
  *   (-pi, pi] as drawn and continuous from there;
  * - `{ turn: 'body' }`: rotation of a body from its drawn pose, radians, counter-clockwise positive, continuous.
  */
-export type Measure =
-  | ({ readonly x: string } & Seen)
-  | ({ readonly y: string } & Seen)
-  | { readonly length: readonly [string, string]; readonly offset?: number }
-  | ({ readonly angle: readonly [string, string] } & Seen)
-  | ({ readonly turn: string } & Seen);
+export type Measure<P extends string = string, B extends string = string> =
+  | ({ readonly x: P } & Frame<B>)
+  | ({ readonly y: P } & Frame<B>)
+  | { readonly length: readonly [P, P]; readonly offset?: number }
+  | ({ readonly angle: readonly [P, P] } & Frame<B>)
+  | ({ readonly turn: B } & Frame<B>);
 
 /**
- * `seenFrom` a moving body: as somebody who rides on it sees it, in the axes of the drawn pose. The coordinates of a point
- * are those it would have if the body were brought back to where it was drawn, with all else in its place about it.
+ * The frame of a measure: the ground, or a moving body with the axes of the drawn pose (`relativeTo`). Relative to a body, a point has
+ * the coordinates that it would have if body and point together were brought back to where the body was drawn.
  */
-export interface Seen {
-  readonly seenFrom?: string;
+export interface Frame<B extends string = string> {
+  readonly relativeTo?: B;
 }
 
 /** How a measure is computed from its form. */
 export type MeasureKind = 'x' | 'y' | 'length' | 'angle';
 
-/** A moving body from which something is seen: its line over its drawn value, and the points between which that is. */
-export interface Frame {
+/** A moving body as frame of a measure: its line over its drawn value, and the two points of that line. */
+export interface MovingFrame {
   readonly form: Form;
   readonly ends: readonly [number, number];
 }
@@ -43,11 +45,11 @@ export interface Frame {
 export interface BoundMeasure {
   readonly kind: MeasureKind;
   readonly form: Form;
-  /** The body from which it is seen; null for the ground. */
-  readonly frame: Frame | null;
+  /** The body that it is relative to; null for the ground. */
+  readonly frame: MovingFrame | null;
   /** The point whose place the form is, or the two between which it is the line. */
   readonly ends: readonly [number] | readonly [number, number];
-  /** Value added to a computed one: minus the drawn angle for a turn, the drawn place of the body seen from. */
+  /** Value added to a computed one: minus the drawn angle for a turn, the drawn place of the body that it is relative to. */
   readonly zero: number;
   /** Whether it counts from the drawn pose, so that it is 0 there whatever is drawn. */
   readonly fromDrawn: boolean;
@@ -63,21 +65,16 @@ export interface BoundMeasure {
  * @throws InputError for an unknown kind, point or body, or a direction between coincident points.
  */
 export function bindMeasure(system: System, measure: Measure, path: string): BoundMeasure {
-  const issues: Issue[] = [];
+  const faults: Diagnostic[] = [];
+  const { index } = system.structure;
   const point = (name: unknown, at: string): number => {
-    const p = system.structure.index.get(name as string);
+    const p = index.get(name as string);
     if (p !== undefined) return p;
-    issues.push({
-      path: at,
-      problem: 'unknown point',
-      got: show(name),
-      allowed: [...system.structure.index.keys()].join(', '),
-      advice: 'correct the name or add the point to the drawing',
-    });
+    faults.push(unknownName(at, 'point', name, [...index.keys()]));
     return 0;
   };
-  const bound = bind(system, measure, path, point, issues);
-  throwIfAny('measure', issues);
+  const bound = bind(system, measure, path, point, faults);
+  refuse('measure', faults);
   return bound as BoundMeasure;
 }
 
@@ -86,11 +83,13 @@ function bind(
   measure: Measure,
   path: string,
   point: (name: unknown, at: string) => number,
-  issues: Issue[],
+  faults: Diagnostic[],
 ): BoundMeasure | undefined {
   if (typeof measure === 'object' && measure !== null) {
-    const seenFrom = 'seenFrom' in measure ? measure.seenFrom : undefined;
-    const from = seenFrom === undefined ? null : basicPoints(system, seenFrom, `${path}.seenFrom`, issues);
+    faults.push(...renamedKeys('measure', measure, path));
+    const relativeTo = 'relativeTo' in measure ? measure.relativeTo : undefined;
+    const from =
+      relativeTo === undefined ? null : basicPoints(system, relativeTo, `${path}.relativeTo`, faults);
     const frame = from === null ? null : frameOf(system, from);
     if ('x' in measure || 'y' in measure) {
       const kind = 'x' in measure ? 'x' : 'y';
@@ -103,12 +102,7 @@ function bind(
     if ('length' in measure) {
       const { length, offset = 0 } = measure;
       if (!Number.isFinite(offset)) {
-        issues.push({
-          path: `${path}.offset`,
-          problem: 'not a length',
-          got: show(offset),
-          allowed: 'a finite number',
-        });
+        faults.push(fault('notFinite', `${path}.offset`, { got: show(offset) }));
       }
       const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
       const form = difference(system, a, b);
@@ -126,16 +120,11 @@ function bind(
     if ('angle' in measure || 'turn' in measure) {
       const turn = 'turn' in measure;
       const [a, b] = turn
-        ? basicPoints(system, measure.turn, `${path}.turn`, issues)
+        ? basicPoints(system, measure.turn, `${path}.turn`, faults)
         : [point(measure.angle[0], `${path}.angle[0]`), point(measure.angle[1], `${path}.angle[1]`)];
       const form = difference(system, a, b);
-      if (form.x === 0 && form.y === 0 && issues.length === 0) {
-        issues.push({
-          path,
-          problem: 'direction between two points in one place',
-          got: show(measure),
-          advice: 'name two points that lie apart',
-        });
+      if (form.x === 0 && form.y === 0 && faults.length === 0) {
+        faults.push(fault('coincidentPoints', path, { of: 'direction', got: show(measure) }));
       }
       return {
         kind: 'angle',
@@ -149,14 +138,17 @@ function bind(
       };
     }
   }
-  issues.push({
-    path,
-    problem: 'unknown measure',
-    got: show(measure),
-    allowed: '{ x }, { y }, { length: [a, b] }, { angle: [a, b] }, { turn: body }',
-  });
+  faults.push(fault('unknownMeasure', path, { got: show(measure) }));
   return undefined;
 }
+
+/** What keeps a value from being a measure of any drawing. */
+export function measureFaults(measure: unknown, path: string): Diagnostic[] {
+  if (typeof measure === 'object' && measure !== null && KINDS.some((kind) => kind in measure)) return [];
+  return [fault('unknownMeasure', path, { got: show(measure) })];
+}
+
+const KINDS = ['x', 'y', 'length', 'angle', 'turn'];
 
 /** A coordinate of a point by its index. */
 export function coordinate(kind: 'x' | 'y', { places }: System, p: number): BoundMeasure {
@@ -173,7 +165,7 @@ export function coordinate(kind: 'x' | 'y', { places }: System, p: number): Boun
 }
 
 /** The body whose line is between two points; null for one that never moves. */
-function frameOf(system: System, ends: readonly [number, number]): Frame | null {
+function frameOf(system: System, ends: readonly [number, number]): MovingFrame | null {
   const line = difference(system, ...ends);
   if (isConstant(line)) return null;
   const square = line.x * line.x + line.y * line.y;
@@ -188,15 +180,14 @@ function shareBody({ structure }: System, a: number, b: number): boolean {
   return false;
 }
 
-function basicPoints(system: System, name: string, path: string, issues: Issue[]): [number, number] {
-  const body = system.structure.bodies.get(name);
+function basicPoints(
+  { structure: { bodies } }: System,
+  name: string,
+  path: string,
+  faults: Diagnostic[],
+): [number, number] {
+  const body = bodies.get(name);
   if (body !== undefined) return [body.a, body.b];
-  issues.push({
-    path,
-    problem: 'unknown body',
-    got: show(name),
-    allowed: [...system.structure.bodies.keys()].join(', '),
-    advice: 'correct the name or add the body to the drawing',
-  });
+  faults.push(unknownName(path, 'body', name, [...bodies.keys()]));
   return [0, 0];
 }

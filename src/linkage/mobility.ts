@@ -1,61 +1,61 @@
-// Kutzbach's count M = 3 (n - 1) - 2 j1 - j2 (n links with the ground, j1 joints of one freedom, j2 of two; a pin of m links
-// counts m - 1 times) knows topology alone; what really is free shows in the rank of the constraints as drawn.
+// Kutzbach's count M = 3 (n - 1) - 2 j1 - j2 (n links with the ground, j1 joints of one degree of freedom, j2 of two; a pin of m links
+// counts m - 1 times) depends on the topology alone. The true degrees of freedom follow from the rank of the constraints as drawn.
 
+import { barMisfits } from './bar-misfit.ts';
+import { countFreedom } from './degrees-of-freedom.ts';
 import type { Drawing } from './drawing.ts';
-import { freedomsOf } from './freedoms.ts';
-import { tightBars } from './give.ts';
 import { type TraceOptions, trace } from './motion.ts';
-import type { End } from './path.ts';
+import type { MotionEnd } from './path.ts';
 import { rowsOf } from './rows.ts';
 import type { Structure } from './structure.ts';
 import { compile } from './system.ts';
 
-/** What a drawing leaves free, and what it holds more than once; all names are the drawing's own. */
+/** Degrees of freedom and redundant constraints of a drawing, by the drawing's names. */
 export interface Mobility {
-  /** Kutzbach's count, from the topology alone; negative for what is held more often than needed. */
+  /** Kutzbach's count, from the topology alone; negative where constraints outnumber coordinates. */
   readonly kutzbach: number;
-  /** Freedoms of the drawn pose, by the rank of its constraints. */
-  readonly freedoms: number;
-  /** How many constraints could be taken out without a change in the drawn pose. */
+  /** Degrees of freedom of the drawn pose, by the rank of its constraints. */
+  readonly degreesOfFreedom: number;
+  /** How many constraints could be removed without a change of mobility in the drawn pose. */
   readonly redundant: number;
-  /** Constraints that depend on each other in the drawn pose: what is redundant is among these. */
+  /** Constraints that depend on each other in the drawn pose; the redundant ones are among these. */
   readonly dependent: readonly string[];
-  /** Points that the freedoms of the drawn pose move. */
+  /** Points that can move in the drawn pose. */
   readonly moving: readonly string[];
   /**
-   * Of a linkage that does not move, or locks: bars without which it would, and by how much each would have to give for
-   * all of the motion (drawing's unit), the least first.
+   * Of a linkage that does not move, or locks: bars without which it would move, and how far the length of each would have to change
+   * over the whole motion (drawing's unit), smallest first.
    */
-  readonly tight: readonly { readonly body: string; readonly by: number }[];
-  /** A dependent constraint that contradicts the others as soon as the linkage moves; null when there is none. */
+  readonly misfits: readonly { readonly body: string; readonly misfit: number }[];
+  /** A dependent constraint that contradicts the others as soon as the linkage moves; null if there is none. */
   readonly contradicting: string | null;
 }
 
 /**
- * Counts and ranks the constraints of a drawing, and says by name what is redundant, contradicting or undetermined.
+ * Counts and ranks the constraints of a drawing, and names those that are redundant or contradict each other.
  *
  * @throws InputError for a faulty drawing.
  */
 export function mobility(drawing: Drawing): Mobility {
   const system = compile(drawing);
   const { structure } = system;
-  const { freedoms, redundant, dependent, moving } = freedomsOf(rowsOf(system));
-  const locked = freedoms === 1 && redundant > 0 ? lockOf(drawing) : null;
-  const stuck = locked !== null || (freedoms === 0 && system.unknowns > 0);
+  const { degreesOfFreedom, redundant, dependent, moving } = countFreedom(rowsOf(system));
+  const locked = degreesOfFreedom === 1 && redundant > 0 ? lockOf(drawing) : null;
+  const stuck = locked !== null || (degreesOfFreedom === 0 && system.unknowns > 0);
   return {
     kutzbach: kutzbach(structure),
-    freedoms,
+    degreesOfFreedom,
     redundant,
     dependent,
     moving,
-    tight: stuck ? tightBars(drawing) : [],
+    misfits: stuck ? barMisfits(drawing) : [],
     contradicting: locked,
   };
 }
 
 function lockOf(drawing: Drawing): string | null {
   const { low, high } = trace(drawing);
-  for (const { how, row } of [low, high]) if (how === 'locked') return row ?? null;
+  for (const { status, constraint } of [low, high]) if (status === 'locked') return constraint ?? null;
   return null;
 }
 
@@ -63,29 +63,31 @@ function kutzbach({ names, fixed, bodies, telescopes, drawn }: Structure): numbe
   const links = [...bodies.values()].filter(({ points }) => !points.every((p) => fixed[p]));
   const joined = fixed.map(Number);
   for (const { points } of links) for (const p of points) joined[p]++;
-  // A point on no link is a freedom in each direction.
-  const freedoms = names.reduce((left, _, p) => left - 2 * (joined[p] - 1), 3 * links.length);
-  const { held = [], sliders = {}, angles = {} } = drawn;
-  return (
-    freedoms - telescopes.length - held.length - Object.keys(sliders).length - Object.keys(angles).length
-  );
+  // A point on no link is free in both directions.
+  const degreesOfFreedom = names.reduce((left, _, p) => left - 2 * (joined[p] - 1), 3 * links.length);
+  const { fixedCoordinates = [], sliders = {}, fixedAngles = {} } = drawn;
+  const named = Object.keys(sliders).length + Object.keys(fixedAngles).length;
+  return degreesOfFreedom - telescopes.length - fixedCoordinates.length - named;
 }
 
 /** How far a linkage moves. */
 export interface Range {
   /** Value of the driver in the drawn pose. */
   readonly drawn: number;
-  readonly low: End;
-  readonly high: End;
+  readonly low: MotionEnd;
+  readonly high: MotionEnd;
 }
 
 /**
- * The range of a linkage's driver: from dead point to dead point, or round a closed loop and home (`closed` at both ends;
- * without a driver the arc length of the motion).
+ * The range of a linkage's driver: from dead point to dead point, or once round a closed motion (`closed` at both ends; without a
+ * driver the arc length).
  *
  * @throws InputError as `trace`.
  */
-export function range(drawing: Drawing, options: Omit<TraceOptions, 'from' | 'to'> = {}): Range {
+export function range<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  options: Omit<TraceOptions<NoInfer<P>, NoInfer<B | T>>, 'from' | 'to'> = {},
+): Range {
   const { drawn, low, high } = trace(drawing, options);
   return { drawn, low, high };
 }

@@ -1,33 +1,34 @@
-import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/linkage.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
+import { barMisfit } from './bar-misfit.ts';
+import { whyNotDriven } from './degrees-of-freedom.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
-import { whyNotDriven } from './freedoms.ts';
-import { giveOf } from './give.ts';
-import { holding } from './hold.ts';
+import { holdMeasures } from './hold-measures.ts';
 import { layPath } from './lay-path.ts';
-import { type BoundMeasure, bindMeasure, coordinate, type Measure } from './measure.ts';
+import { type BoundMeasure, bindMeasure, coordinate, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
-import type { End, NoPath, Path } from './path.ts';
+import type { MotionEnd, NoPath, Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
 import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
 
 /** How a drawing is to be moved. */
-export interface TraceOptions {
+export interface TraceOptions<P extends string = string, B extends string = string> {
   /**
    * What drives: a measure that changes with the motion (a coordinate, a length, an angle, a turn). Without a driver
    * the motion is followed by its arc length (0 as drawn), through dead points.
    */
-  readonly driver?: Measure;
-  /** Least value of the driver, no more than the drawn one; default: as far as it goes. */
+  readonly driver?: Measure<P, B>;
+  /** Smallest value of the driver, no more than the drawn one; default: as far as it goes. */
   readonly from?: number;
-  /** Greatest value of the driver, no less than the drawn one; default: as far as it goes. */
+  /** Largest value of the driver, no less than the drawn one; default: as far as it goes. */
   readonly to?: number;
-  /** Measures that keep their drawn values, for a linkage of more than one freedom. */
-  readonly hold?: readonly Measure[];
-  /** By how much a redundant constraint may miss, in the drawing's unit; default a millionth of its longest bar. */
+  /** Measures held at their drawn value, for a linkage of several degrees of freedom. */
+  readonly hold?: readonly Measure<P, B>[];
+  /** How far a redundant constraint may be violated, in the drawing's unit; default a millionth of its longest bar. */
   readonly tolerance?: number;
 }
 
@@ -41,7 +42,7 @@ export interface Reading {
   readonly second: number | null;
 }
 
-/** A place on the motion where a measure is least or greatest, or stands still. */
+/** A place on the motion where the derivative of a measure by arc length is zero. */
 export interface Extreme {
   /** Driver there (arc length without a driver). */
   readonly at: number;
@@ -49,43 +50,61 @@ export interface Extreme {
   readonly value: number;
 }
 
-/** A linkage's motion as a function of its driver. */
-export interface Motion {
+/** A linkage's motion as a function of its driver; `P` and `B` are the names of its points, and of its bodies and telescopes. */
+export interface Motion<P extends string = string, B extends string = string> {
   /** Value of the driver in the drawn pose. */
   readonly drawn: number;
   /** Where the motion ends on the side of smaller values of the driver, and how. */
-  readonly low: End;
+  readonly low: MotionEnd;
   /** The same on the side of greater values. */
-  readonly high: End;
+  readonly high: MotionEnd;
   /** Places of all points; throws InputError outside the range, never extrapolates. */
-  at(driver: number): Record<string, Point>;
+  at(driver: number): Record<P, Point>;
   /** A measure as a function of the driver; throws InputError for an unknown name, and outside the range. */
-  read(measure: Measure): (driver: number) => Reading;
+  read(measure: Measure<P, B>): (driver: number) => Reading;
   /** Where a measure's derivative by arc length is zero: the dead points the linkage would have if that drove it. */
-  extremes(measure: Measure): Extreme[];
+  extremes(measure: Measure<P, B>): Extreme[];
   /** The pieces behind it. */
   readonly path: Path;
 }
 
 /**
- * Moves a drawing by one driver from its drawn pose, both ways, as far as `from` and `to`, a dead point, or home.
+ * Traces the motion of a linkage with one degree of freedom, in both directions from the drawn pose, as far as `from` and `to` or to
+ * where it ends.
  *
- * @throws InputError for a faulty drawing, an unknown name, a driver range without the drawn value, and when the
- * linkage has not exactly one freedom in the drawn pose: the message says what is undetermined or over-determined.
+ * @throws InputError for a faulty drawing, an unknown name, a driver range without the drawn value, and if the linkage has not exactly
+ * one degree of freedom in the drawn pose: the message says what is underdetermined or overdetermined.
  */
-export function trace(drawing: Drawing, options: TraceOptions = {}): Motion {
-  throwIfAny('trace options', unknownOptions('trace options', options, OPTIONS));
+export function trace<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  options: TraceOptions<NoInfer<P>, NoInfer<B | T>> = {},
+): Motion<P, B | T> {
+  refuse('trace options', optionFaults(options));
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
-  const system = compile(hold === undefined || hold.length === 0 ? drawing : holding(drawing, hold));
+  const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
   const path = tracePath(system, measure, from, to, tolerance);
-  const explained = (end: End): End => {
-    const by = end.how === 'locked' ? giveOf(drawing, (end.row ?? '').replace(/^body /, ''), options) : null;
-    return by === null ? end : { ...end, by };
+  const explained = (end: MotionEnd): MotionEnd => {
+    if (end.status !== 'locked') return end;
+    const misfit = barMisfit(drawing, (end.constraint ?? '').replace(/^body /, ''), options);
+    return misfit === null ? end : { ...end, misfit };
   };
   const { low, high } = path;
   const whole = { ...path, low: explained(low), high: explained(high) };
   return motionOf(whole, measure === null ? 0 : drawnValue(measure));
+}
+
+function optionFaults(options: TraceOptions): Diagnostic[] {
+  const faults = unknownOptions(options, OPTIONS);
+  const { driver, hold, tolerance } = options ?? {};
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  if (hold !== undefined && !Array.isArray(hold)) {
+    faults.push(fault('notAListOfMeasures', 'hold', { got: show(hold) }));
+  } else hold?.forEach((one, k) => faults.push(...measureFaults(one, `hold[${k}]`)));
+  if (tolerance !== undefined && !(Number.isFinite(tolerance) && tolerance > 0)) {
+    faults.push(fault('toleranceNotPositive', 'tolerance', { got: show(tolerance) }));
+  }
+  return faults;
 }
 
 const OPTIONS = ['driver', 'from', 'to', 'hold', 'tolerance'];
@@ -106,74 +125,49 @@ export function tracePath(
 ): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
-    throw new InputError('linkage', [
-      {
-        path: 'driver',
-        problem: 'a length of zero as drawn, whose rate does not exist',
-        advice: 'drive something else, or draw the linkage in another pose',
-      },
-    ]);
+    throw refusal('linkage', [fault('driverOfNoLength', 'driver')]);
   }
   checkRange(from, to, drawn);
   const e = taylorExpansion(system);
   const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance };
   const lay = () => layBy(e, task);
   let path = lay();
-  if (isHeldUp(path)) {
-    // What is redundant but for a tolerance is set aside as what is so but for rounding.
+  if (isLocked(path)) {
+    // Rows that are redundant but for the tolerance are set aside like those that are so but for rounding.
     e.elimination.share = Math.min(0.1, (SEEMING * tolerance) / system.size);
     const loosened = lay();
     e.elimination.share = DEPENDENT_SHARE;
-    if (reachOf(loosened) > reachOf(path)) path = loosened;
+    if (rangeLength(loosened) > rangeLength(path)) path = loosened;
   }
   if ('fault' in path) {
-    throw new InputError(
-      'linkage',
-      path.fault === 'freedoms'
-        ? whyNotDriven(e)
-        : [
-            {
-              path: 'driver',
-              problem: 'never changes when the linkage moves',
-              advice: 'drive something that moves',
-            },
-          ],
-    );
+    throw refusal('linkage', [
+      path.fault === 'degreesOfFreedom' ? whyNotDriven(e) : fault('driverNeverChanges', 'driver'),
+    ]);
   }
   return path;
 }
 
-function isHeldUp(path: Path | NoPath): boolean {
+function isLocked(path: Path | NoPath): boolean {
   return 'fault' in path
-    ? path.fault === 'freedoms'
-    : path.low.how === 'locked' || path.high.how === 'locked';
+    ? path.fault === 'degreesOfFreedom'
+    : path.low.status === 'locked' || path.high.status === 'locked';
 }
 
-function reachOf(path: Path | NoPath): number {
+function rangeLength(path: Path | NoPath): number {
   return 'fault' in path ? -1 : path.high.at - path.low.at;
 }
 
 function checkRange(from: number, to: number, drawn: number): void {
-  const issues: Issue[] = [];
+  const faults: Diagnostic[] = [];
   // A bound that is the drawn value but for rounding is the drawn value.
   const rounding = 8 * Number.EPSILON * Math.abs(drawn);
   if (!(typeof from === 'number' && from <= drawn + rounding)) {
-    issues.push({
-      path: 'from',
-      problem: 'range without the drawn pose',
-      got: show(from),
-      allowed: `${drawn} or less`,
-    });
+    faults.push(fault('rangeWithoutDrawnPose', 'from', { got: show(from), max: drawn }));
   }
   if (!(typeof to === 'number' && to >= drawn - rounding)) {
-    issues.push({
-      path: 'to',
-      problem: 'range without the drawn pose',
-      got: show(to),
-      allowed: `${drawn} or more`,
-    });
+    faults.push(fault('rangeWithoutDrawnPose', 'to', { got: show(to), min: drawn }));
   }
-  if (issues.length > 0) throw new InputError('driver range', issues);
+  refuse('driver range', faults);
 }
 
 function motionOf(path: Path, drawn: number): Motion {
@@ -181,13 +175,14 @@ function motionOf(path: Path, drawn: number): Motion {
   const names = system.structure.names;
   const inRange = (driver: number) => {
     if (driver >= low.at && driver <= high.at) return;
-    throw new InputError('driver value', [
-      {
-        path: '',
-        problem: 'outside the motion',
+    throw refusal('driver value', [
+      fault('outsideMotion', '', {
         got: show(driver),
-        allowed: `${low.at} (${low.how}) to ${high.at} (${high.how})`,
-      },
+        min: low.at,
+        minStatus: low.status,
+        max: high.at,
+        maxStatus: high.status,
+      }),
     ]);
   };
   const places = reader(

@@ -2,6 +2,8 @@
 // piece.
 
 import { horner } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
+import { isPlain } from './curves.ts';
 import type { BoundMeasure } from './measure.ts';
 import { measureSeries, unwrap, valueAt } from './measure-series.ts';
 import { type Series, STRIDE, type TaylorExpansion } from './series.ts';
@@ -35,14 +37,13 @@ export function acceptDriver(
   step: number,
   size: number,
 ): number {
-  if (measure === null || (measure.frame === null && (measure.kind === 'x' || measure.kind === 'y')))
-    return step;
+  if (measure === null || isPlain(measure)) return step;
   let end = step;
   while (end !== 0) {
-    const told = horner(t, 0, t.length - 1, end);
+    const expected = horner(t, 0, t.length - 1, end);
     const value = valueAt(measure, series, end);
-    const exact = measure.kind === 'angle' ? unwrap(value, told) : value;
-    if (Math.abs(exact - told) <= ASTRAY * driverScale(measure, size)) return end;
+    const exact = measure.kind === 'angle' ? unwrap(value, expected) : value;
+    if (Math.abs(exact - expected) <= ASTRAY * driverScale(measure, size)) return end;
     end = Math.abs(end) < SHORTEST ? 0 : 0.5 * end;
   }
   return end;
@@ -54,7 +55,7 @@ export function driverSeries(
   measure: BoundMeasure | null,
   near: number | null,
 ): Float64Array {
-  const t = new Float64Array(e.order + 1);
+  const t = smallArray(e.order + 1);
   if (measure === null) {
     arcLength(e, near ?? 0, t);
     return t;
@@ -80,7 +81,7 @@ function arcLength({ z, order }: TaylorExpansion, start: number, t: Float64Array
 }
 
 /** Whether the motion does not change the driver at all. */
-export function isStill(t: Float64Array, step: number, scale: number): boolean {
+export function isConstantDriver(t: Float64Array, step: number, scale: number): boolean {
   let change = 0;
   for (let k = t.length - 1; k >= 1; k--) change = (change + Math.abs(t[k])) * step;
   return !(change > UNCHANGED * scale);

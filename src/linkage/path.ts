@@ -7,27 +7,35 @@ import type { System } from './system.ts';
 /**
  * How the motion ends on one side:
  *
- * - `reached`: at the value asked for;
- * - `deadPoint`: the driver can go no farther, though the linkage can move on by other means (dt/ds = 0);
- * - `closed`: the motion came home to the drawn pose;
- * - `locked`: constraints that hold in the drawn pose contradict each other farther on; `row` names the worst;
- * - `undetermined`: the linkage gains a freedom here (a bifurcation): how it goes on is not determined;
- * - `gaveUp`: more than the permitted number of pieces, or on and on, far beyond the drawing, where no value was asked for.
+ * - `reached`: at the requested value of the driver;
+ * - `deadPoint`: the driver cannot go farther (dt/ds = 0), though another driver could move the linkage on;
+ * - `closed`: the motion has returned to the drawn pose;
+ * - `locked`: constraints that agree in the drawn pose contradict each other farther on; `constraint` names the worst;
+ * - `bifurcation`: a second branch crosses here, and the motion could continue either way;
+ * - `unbounded`: no value was requested, and a point is 30 extents of the drawing from where it was drawn;
+ * - `stepLimit`: the path has 20 000 pieces on this side and has not ended, as on the way to a distant value of a crank.
  */
-export type EndKind = 'reached' | 'deadPoint' | 'closed' | 'locked' | 'undetermined' | 'gaveUp';
+export type MotionStatus =
+  | 'reached'
+  | 'deadPoint'
+  | 'closed'
+  | 'locked'
+  | 'bifurcation'
+  | 'unbounded'
+  | 'stepLimit';
 
 /** One end of a motion. */
-export interface End {
+export interface MotionEnd {
   /** Value of the driver there. */
   readonly at: number;
-  readonly how: EndKind;
-  /** For `locked`: what does not hold, in the drawing's names. */
-  readonly row?: string;
+  readonly status: MotionStatus;
+  /** For `locked`: the constraint that is violated, by the drawing's names. */
+  readonly constraint?: string;
   /**
-   * For `locked` by a bar between two joints: by how much its length would have to give, at most, for the rest to move as
-   * far as asked.
+   * For `locked` by a bar between two joints: how far its length would have to change, at most, for the rest to move as far as
+   * requested. In the drawing's unit.
    */
-  readonly by?: number;
+  readonly misfit?: number;
 }
 
 /** A stretch of the motion, as a series of the unknowns in a local parameter x. */
@@ -51,12 +59,12 @@ export interface Piece extends Series {
 export interface Path {
   readonly system: System;
   readonly pieces: readonly Piece[];
-  readonly low: End;
-  readonly high: End;
+  readonly low: MotionEnd;
+  readonly high: MotionEnd;
 }
 
-/** Why there is no path from the drawn pose: not one freedom, or a driver that the motion does not change. */
-export type NoPath = { readonly fault: 'freedoms' } | { readonly fault: 'still' };
+/** Why there is no path from the drawn pose: not exactly one degree of freedom, or a driver that the motion does not change. */
+export type NoPath = { readonly fault: 'degreesOfFreedom' } | { readonly fault: 'constantDriver' };
 
 /** What is to be laid: the way from the drawn pose to two values of the driver. */
 export interface Task {
@@ -64,9 +72,9 @@ export interface Task {
   readonly measure: BoundMeasure | null;
   readonly from: number;
   readonly to: number;
-  /** What redundant rows may miss by, as a length. */
+  /** How far a redundant row may be violated, as a length. */
   readonly tolerance: number;
 }
 
-/** Most pieces on one side: far beyond any closed loop. */
+/** Limit of pieces on one side: far beyond any closed loop. */
 export const MAX_PIECES = 20_000;

@@ -5,7 +5,8 @@
 //   dm/dt = m' / t',   d2m/dt2 = (m'' - m' t'' / t') / t'^2.
 
 import { areMirrored, evaluateMany, rootBetween } from '../numerics/polynomial.ts';
-import { type Curve, curvesOf, derive, firstAt, isPlain, readAt, secondAt, valueOn } from './curves.ts';
+import { smallArray } from '../numerics/small-array.ts';
+import { type Curve, curvesOf, derive, isPlain, partAt, readAt, valueOn } from './curves.ts';
 import type { Form } from './form.ts';
 import type { BoundMeasure } from './measure.ts';
 import { unwrap, valueAt } from './measure-series.ts';
@@ -20,8 +21,18 @@ export const READING = 3 * BLOCK;
 export const FIRST = BLOCK;
 export const SECOND = 2 * BLOCK;
 
-/** Where the values of each measure go in place of `m`, at their own rows; null or left out for `m`. */
-export type Sinks = readonly (Float64Array | null)[];
+/** Where values go in place of `m`, at their own rows, as plus + times x value. */
+export interface Sink {
+  readonly out: Float64Array;
+  readonly plus: number;
+  readonly times: number;
+}
+
+/**
+ * For value, first and second derivative of each measure in turn; false where nobody asks for it, left out for `m`. Values of a
+ * coordinate go as they are.
+ */
+export type Sinks = readonly (Sink | false | undefined)[];
 
 /** Measures bound to a path, with the workspace to read a block of rows: readings are to be taken from it at once. */
 export interface Reader {
@@ -32,7 +43,7 @@ export interface Reader {
   readonly anyDerived: boolean;
   /** The unknowns of the measures that are coordinates. */
   readonly unknowns: readonly number[];
-  /** The curves of each piece and measure, and of the driver by arc length, once asked for. */
+  /** The curves of each piece and measure, and of the driver by arc length, once needed. */
   readonly curves: (readonly Curve[] | undefined)[];
   readonly drivers: (Float64Array | undefined)[];
   /** Workspace: the unknowns of a block, and places in a part of a piece. */
@@ -43,11 +54,17 @@ export interface Reader {
   /** Place of each row in its piece; by arc length the driver there, and its derivatives by that. */
   readonly x: Float64Array;
   readonly t: Float64Array;
+  /** Where readings go while rows are read, and the first row there. */
+  sinks: Sinks;
+  first: number;
 }
 
 /** Binds measures to a path, with derivatives where `derived` says so (default: all). */
-export function reader(path: Path, measures: readonly BoundMeasure[], derived?: readonly boolean[]): Reader {
-  const withDerivatives = measures.map((_, i) => derived === undefined || derived[i] === true);
+export function reader(
+  path: Path,
+  measures: readonly BoundMeasure[],
+  derived: readonly boolean[] = measures.map(() => true),
+): Reader {
   const unknowns: number[] = [];
   for (const measure of measures) {
     if (!isPlain(measure)) continue;
@@ -56,11 +73,13 @@ export function reader(path: Path, measures: readonly BoundMeasure[], derived?: 
   return {
     path,
     measures,
-    derived: withDerivatives,
-    anyDerived: withDerivatives.includes(true),
+    derived,
+    anyDerived: derived.includes(true),
     unknowns,
     curves: [],
     drivers: [],
+    sinks: [],
+    first: 0,
     ...workspaceOf(path.system.structure, path.system.unknowns, measures.length),
   };
 }
@@ -100,17 +119,30 @@ export function readRows(r: Reader, t: Float64Array, from: number, sinks: Sinks 
   let rows = 1;
   while (rows < most && t[from + rows] >= bottom && t[from + rows] <= top) rows++;
   locate(r, p, t, from, rows);
-  readPlaces(r, p, rows, sinks, from);
-  if (piece.inverse === null || !r.anyDerived) return rows;
+  const isByArc = piece.inverse !== null;
+  // By arc length derivatives by the driver are made in `m`.
+  r.sinks = isByArc ? sinks.map((sink, k) => (k % 3 === 0 ? sink : undefined)) : sinks;
+  r.first = from;
+  readPlaces(r, p, rows);
+  if (!isByArc || !r.anyDerived) return rows;
   readDriver(r, p, t, from, rows);
-  for (let i = 0; i < derived.length; i++) if (derived[i]) byDriver(m, i * READING, rows, r.t);
+  for (let i = 0; i < derived.length; i++) {
+    if (!derived[i]) continue;
+    byDriver(m, i * READING, rows, r.t);
+    for (let part = 1; part < 3; part++) {
+      const sink = sinks[3 * i + part];
+      for (let j = 0; sink && j < rows; j++)
+        sink.out[from + j] = sink.plus + sink.times * m[i * READING + part * BLOCK + j];
+    }
+  }
   return rows;
 }
 
 /** Reads all measures at a place of a piece, into row 0: values and derivatives by the piece's own way. */
 export function readPlace(r: Reader, piece: number, x: number): void {
   r.x[0] = x;
-  readPlaces(r, piece, 1, [], 0);
+  r.sinks = [];
+  readPlaces(r, piece, 1);
 }
 
 /** The piece that holds a value of the driver. */
@@ -140,7 +172,7 @@ function locate(r: Reader, p: number, t: Float64Array, from: number, rows: numbe
   evaluateMany(inverse, 0, inverse.length - 1, y, rows, false, x, 0);
   for (let j = 0; j < rows; j++) if (!(x[j] >= lo && x[j] <= hi)) x[j] = 0.5 * (lo + hi);
   evaluateDriver(r, p, rows);
-  // The ends are known to better than a value of t tells where t stands still.
+  // At a dead point the ends are known more precisely than from a value of t.
   const bottom = p === 0 ? low.at : Number.NaN;
   const top = p === pieces.length - 1 ? high.at : Number.NaN;
   for (let j = 0; j < rows; j++) {
@@ -148,7 +180,7 @@ function locate(r: Reader, p: number, t: Float64Array, from: number, rows: numbe
     if (value === bottom) x[j] = lo;
     else if (value === top) x[j] = hi;
     else {
-      // miss = t' ds + t'' ds^2 / 2, the first solution put into the second term.
+      // value - t = t' ds + t'' ds^2 / 2, the first solution put into the second term.
       const rate = driver[FIRST + j];
       const plain = (value - driver[j]) / rate;
       if (Math.abs(plain) <= LAST_CORRECTION * (hi - lo) * unit)
@@ -164,15 +196,14 @@ function evaluateDriver(r: Reader, p: number, rows: number): void {
   const order = t.length - 1;
   let c = r.drivers[p];
   if (c === undefined) {
-    c = new Float64Array(3 * order);
+    c = smallArray(3 * order);
     c.set(t);
     derive(c, order, 1 / unit);
     r.drivers[p] = c;
   }
-  evaluateMany(c, 0, order, r.x, rows, false, r.t, 0);
-  evaluateMany(c, firstAt(order), order - 1, r.x, rows, false, r.t, FIRST);
-  if (order > 1) evaluateMany(c, secondAt(order), order - 2, r.x, rows, false, r.t, SECOND);
-  else r.t.fill(0, SECOND, SECOND + rows);
+  r.t.fill(0, SECOND, SECOND + rows);
+  for (let part = 0; part < 3 && part <= order; part++)
+    evaluateMany(c, partAt(order, part), order - part, r.x, rows, false, r.t, part * BLOCK);
 }
 
 /**
@@ -182,8 +213,8 @@ function evaluateDriver(r: Reader, p: number, rows: number): void {
 export function readDriver(r: Reader, p: number, t: Float64Array, from: number, rows: number): void {
   evaluateDriver(r, p, rows);
   const { low, high } = r.path;
-  const deadLow = low.how === 'deadPoint' ? low.at : Number.NaN;
-  const deadHigh = high.how === 'deadPoint' ? high.at : Number.NaN;
+  const deadLow = low.status === 'deadPoint' ? low.at : Number.NaN;
+  const deadHigh = high.status === 'deadPoint' ? high.at : Number.NaN;
   for (let j = 0; j < rows; j++) {
     const value = t[from + j];
     if (value === deadLow || value === deadHigh) r.t[FIRST + j] = 0;
@@ -201,44 +232,53 @@ export function byDriver(m: Float64Array, q: number, rows: number, t: Float64Arr
 }
 
 /** Reads all measures at the places `r.x` of a piece: values and derivatives by the piece's own way. */
-function readPlaces(r: Reader, p: number, rows: number, sinks: Sinks, first: number): void {
-  const { path, measures, derived, unknowns, x, z, m } = r;
+function readPlaces(r: Reader, p: number, rows: number): void {
+  const { path, measures, derived, unknowns, x, z } = r;
   const { z: c, order } = path.pieces[p];
   const mirrored = areMirrored(x, rows);
   for (let k = 0; k < unknowns.length; k++)
     evaluateMany(c, unknowns[k] * (order + 1), order, x, rows, mirrored, z, unknowns[k] * BLOCK);
-  for (let i = 0; i < measures.length; )
-    i += isPlain(measures[i]) ? readCoordinates(r, i, rows, sinks, first) : 1;
+  for (let i = 0; i < measures.length; ) i += isPlain(measures[i]) ? readCoordinates(r, i, rows) : 1;
   for (let i = 0; i < measures.length; i++) {
-    const plain = isPlain(measures[i]);
-    if (plain && !derived[i]) continue;
-    const out = sinks[i] ?? m;
-    const to = out === m ? i * READING : first;
+    if (isPlain(measures[i]) && !derived[i]) continue;
     const curves = curvesAt(r, p, i);
     const [curve] = curves;
-    if (curve.centre !== 0 || curve.scale !== 1 || !curve.isGood) {
-      readParts(r, p, i, curves, rows, out, to);
-      continue;
-    }
-    if (!plain) evaluateMany(curve.c, 0, order, x, rows, mirrored, out, to);
-    if (!derived[i]) continue;
-    evaluateMany(curve.c, firstAt(order), order - 1, x, rows, mirrored, m, i * READING + FIRST);
-    evaluateMany(curve.c, secondAt(order), order - 2, x, rows, mirrored, m, i * READING + SECOND);
+    if (curve.centre !== 0 || curve.scale !== 1 || !curve.isGood) readParts(r, p, i, curves, rows);
+    else readCurve(r, i, curve, x, 0, rows, mirrored);
+  }
+}
+
+/** Rows `row`, .. of the measure i from one of its curves, at places s in it. */
+function readCurve(
+  r: Reader,
+  i: number,
+  { c, order }: Curve,
+  s: Float64Array,
+  row: number,
+  rows: number,
+  mirrored: boolean,
+): void {
+  const last = r.derived[i] ? 2 : 0;
+  for (let part = isPlain(r.measures[i]) ? 1 : 0; part <= last; part++) {
+    const sink = r.sinks[3 * i + part];
+    if (sink === false) continue;
+    const [out, to] = sink ? [sink.out, r.first + row] : [r.m, i * READING + part * BLOCK + row];
+    const at = partAt(order, part);
+    evaluateMany(c, at, order - part, s, rows, mirrored, out, to, sink?.plus, sink?.times);
   }
 }
 
 /** Rows of the coordinate i, and of the next measure if it is the other one of that point; returns how many they were. */
-function readCoordinates(r: Reader, i: number, rows: number, sinks: Sinks, first: number): 1 | 2 {
-  const { measures, y, z, m } = r;
+function readCoordinates({ measures, sinks, first, y, z, m }: Reader, i: number, rows: number): 1 | 2 {
   const { kind, form } = measures[i];
-  const out = sinks[i] ?? m;
-  const to = out === m ? i * READING : first;
   const next = measures[i + 1];
   const isPair = kind === 'x' && next?.kind === 'y' && next.form === form;
-  const other = isPair ? (sinks[i + 1] ?? m) : y;
-  const otherTo = !isPair ? 0 : other === m ? (i + 1) * READING : first;
-  if (kind === 'x') placeRows(form, z, rows, out, to, other, otherTo);
-  else placeRows(form, z, rows, other, otherTo, out, to);
+  const [sink, other] = [sinks[3 * i], sinks[3 * i + 3]];
+  const [out, to] = sink ? [sink.out, first] : [m, i * READING];
+  let [otherOut, otherTo] = [y, 0];
+  if (isPair) [otherOut, otherTo] = other ? [other.out, first] : [m, (i + 1) * READING];
+  if (kind === 'x') placeRows(form, z, rows, out, to, otherOut, otherTo);
+  else placeRows(form, z, rows, otherOut, otherTo, out, to);
   return isPair ? 2 : 1;
 }
 
@@ -252,8 +292,10 @@ function placeRows(
   outY: Float64Array,
   toY: number,
 ): void {
-  outX.fill(x, toX, toX + rows);
-  outY.fill(y, toY, toY + rows);
+  if (free.length === 0) {
+    outX.fill(x, toX, toX + rows);
+    outY.fill(y, toY, toY + rows);
+  }
   for (let q = 0; q < free.length; q++) {
     const at = 2 * free[q] * BLOCK;
     const cRe = re[q];
@@ -261,54 +303,39 @@ function placeRows(
     for (let i = 0; i < rows; i++) {
       const zx = z[at + i];
       const zy = z[at + BLOCK + i];
-      outX[toX + i] += cRe * zx - cIm * zy;
-      outY[toY + i] += cIm * zx + cRe * zy;
+      outX[toX + i] = (q === 0 ? x : outX[toX + i]) + (cRe * zx - cIm * zy);
+      outY[toY + i] = (q === 0 ? y : outY[toY + i]) + (cIm * zx + cRe * zy);
     }
   }
 }
 
 /** Rows of a measure that has several curves over a piece: those in one of them together, places without one alone. */
-function readParts(
-  r: Reader,
-  p: number,
-  i: number,
-  curves: readonly Curve[],
-  rows: number,
-  out: Float64Array,
-  to: number,
-): void {
-  const { x, y, m, measures, derived } = r;
-  const at = i * READING;
-  const piece = r.path.pieces[p];
-  const partOf = (place: number) => {
-    let k = 0;
-    while (k < curves.length - 1 && place > curves[k].to) k++;
-    return curves[k];
-  };
+function readParts(r: Reader, p: number, i: number, curves: readonly Curve[], rows: number): void {
+  const { x, y } = r;
+  const curveAt = (place: number) => curves.find(({ to }) => place <= to) ?? curves[curves.length - 1];
   for (let j = 0; j < rows; ) {
-    const curve = partOf(x[j]);
+    const curve = curveAt(x[j]);
+    const { c, centre, scale } = curve;
     if (!curve.isGood) {
-      const { c } = curve;
-      [out[to + j], m[at + FIRST + j], m[at + SECOND + j]] = readAt(piece, measures[i], x[j], c[0]);
+      readAt(r.path.pieces[p], r.measures[i], x[j], c[0]).forEach((value, part) => {
+        const sink = r.sinks[3 * i + part];
+        if (sink) sink.out[r.first + j] = sink.plus + sink.times * value;
+        else r.m[i * READING + part * BLOCK + j] = value;
+      });
       j++;
       continue;
     }
-    const { c, order, centre, scale } = curve;
     let count = 0;
     do {
       y[count] = (x[j + count] - centre) / scale;
       count++;
-    } while (j + count < rows && partOf(x[j + count]) === curve);
-    if (!isPlain(measures[i])) evaluateMany(c, 0, order, y, count, false, out, to + j);
-    if (derived[i]) {
-      evaluateMany(c, firstAt(order), order - 1, y, count, false, m, at + FIRST + j);
-      evaluateMany(c, secondAt(order), order - 2, y, count, false, m, at + SECOND + j);
-    }
+    } while (j + count < rows && curveAt(x[j + count]) === curve);
+    readCurve(r, i, curve, y, j, count, false);
     j += count;
   }
 }
 
-/** The curves of a measure over a piece, made when they are first asked for. */
+/** The curves of a measure over a piece, made when they are first needed. */
 export function curvesAt(r: Reader, p: number, i: number): readonly Curve[] {
   const { path, measures, curves } = r;
   const known = curves[p * measures.length + i];

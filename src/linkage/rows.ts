@@ -25,7 +25,7 @@ export interface Rows {
   readonly wholeX: Float64Array;
   readonly wholeY: Float64Array;
   worstRow: number;
-  /** The Jacobian eliminated row by row as listed: tells rank, and which rows are redundant. */
+  /** The Jacobian eliminated row by row as listed: gives the rank and the redundant rows. */
   readonly elimination: Elimination;
 }
 
@@ -105,19 +105,8 @@ export function residual(e: Rows, pose: Float64Array): number {
 }
 
 /** Entries of the Jacobian at the pose of the last `residual`: d/dz of Re(k conj(W_a) W_b). */
-export function fillJacobian({
-  system,
-  formA,
-  formB,
-  re,
-  im,
-  start,
-  entryA,
-  entryB,
-  jacobian,
-  wholeX,
-  wholeY,
-}: Rows): void {
+export function fillJacobian(e: Rows): void {
+  const { system, formA, formB, re, im, start, entryA, entryB, jacobian, wholeX, wholeY } = e;
   const { c } = system.forms;
   for (let i = 0; i < re.length; i++) {
     const a = formA[i];
@@ -155,7 +144,7 @@ export function factorise(e: Rows, pose: Float64Array): number {
 }
 
 /** A row of the Jacobian, divided by its scale, is empty below this. */
-const EMPTY = 1e-12;
+export const EMPTY = 1e-12;
 
 /** The Jacobian at a pose as a dense matrix, each row divided by its scale. */
 export function jacobianRows(e: Rows, pose: Float64Array): number[][] {

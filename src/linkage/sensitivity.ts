@@ -9,7 +9,7 @@
 //           - Re(k sum_{j=0..k} (conj(V_{a,j}) W_{b,k-j} + conj(W_{a,k-j}) V_{b,j}))     with V_k = W˙_k so far:
 //
 // the Jacobian of the motion itself, factorised once a pose for all inputs and orders. What J leaves open is how the
-// poses of the two motions are told to be the same: by the driver, as far from its drawn value in both. Each y_k takes
+// poses of the two motions correspond: by the driver, as far from its drawn value in both. Each y_k takes
 // as much of the tangent as makes the driver's own change t˙_k that of its drawn value for k = 0, and 0 above.
 //
 // A measure m(W) changes by a quotient of series, order by order as well:
@@ -18,7 +18,7 @@
 //   length   m m˙ = Re(conj(W) V)
 //   angle    |W|^2 m˙ = Im(conj(W) V)
 //
-// Seen from a body, conj(F) W takes the place of W, and conj(F˙) W + conj(F) V that of V.
+// Relative to a body, conj(F) W takes the place of W, and conj(F˙) W + conj(F) V that of V.
 //
 // and as the driver's series stays what it was, derivatives by the driver follow from those by s as for the reading
 // itself (reader.ts). Rows that are redundant are left out as in the motion: where an input makes them contradict the
@@ -26,7 +26,7 @@
 
 import { solve } from '../numerics/elimination.ts';
 import { evaluateMany } from '../numerics/polynomial.ts';
-import { derive, firstAt, secondAt } from './curves.ts';
+import { derive, partAt } from './curves.ts';
 import { addForms as combineForms, constantForm, type Form, type Forms, packForms } from './form.ts';
 import { type RatedForm, ratedLine, rateForms, type Shift } from './form-rates.ts';
 import type { BoundMeasure } from './measure.ts';
@@ -34,6 +34,7 @@ import type { Piece } from './path.ts';
 import { BLOCK, byDriver, pieceAt, READING, type Reader, readDriver, readRows, SECOND } from './reader.ts';
 import { factorise } from './rows.ts';
 import { taylorExpansion } from './series.ts';
+import type { RowPlan } from './structure.ts';
 
 /** Taylor coefficients kept of a series about a pose: orders 0, 1, 2. */
 const KEPT = 3;
@@ -48,35 +49,39 @@ export interface Sensor {
   readonly forms: Forms;
   /** The same forms' derivatives, by each shift. */
   readonly shifts: readonly Forms[];
-  /** For each measure, and last the driver, the index of its form; of what is seen from a body, that of its product. */
+  /** For each measure, and last the driver, the index of its form; relative to a body, that of its product. */
   readonly formOf: readonly number[];
-  /** The same with the form itself for what is seen from a body. */
+  /** The same with the form itself where it is relative to a body. */
   readonly ownForm: readonly number[];
-  /** Products conj(F) W of what is seen from bodies, behind the forms. */
-  readonly seen: readonly Seen[];
-  /** By each shift, what the drawn place of the body that a coordinate is seen from adds to it. */
+  /** Products conj(F) W of measures relative to bodies, behind the forms. */
+  readonly products: readonly FrameProduct[];
+  /** By each shift, what the drawn place of the body that a coordinate is relative to adds to it. */
   readonly zeros: readonly (readonly number[])[];
   /** The block's unknowns, forms W and denominators of measures, laid out like readings; and the driver. */
   readonly z: Float64Array;
-  readonly wx: Float64Array;
-  readonly wy: Float64Array;
+  readonly w: Plane;
   readonly under: Float64Array;
   readonly t: Float64Array;
   /** What takes right-hand sides to unknowns: entry (u, i) of row j at `answer[(u * rows + i) * BLOCK + j]`. */
   readonly answer: Float64Array;
   /** The block's changes V; of one order right-hand sides, unknowns and what is taken of the tangent; the driver's. */
-  readonly vx: Float64Array;
-  readonly vy: Float64Array;
+  readonly v: Plane;
   readonly rhs: Float64Array;
   readonly y: Float64Array;
   readonly along: Float64Array;
   readonly drive: Float64Array;
-  /** Derivatives of the readings by the shift last asked for, laid out like `reader.m`. */
+  /** Derivatives of the readings by the last shift, laid out like `reader.m`. */
   readonly rates: Float64Array;
 }
 
+/** Both coordinates of the forms of a block. */
+interface Plane {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+
 /** A product conj(F) W of two forms, by index. */
-interface Seen {
+interface FrameProduct {
   readonly frame: number;
   readonly form: number;
   readonly product: number;
@@ -98,7 +103,7 @@ export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Sh
   const frames = bound.map(({ frame }) =>
     frame === null ? -1 : indexOf(overDrawn(ratedLine(places[frame.ends[0]], places[frame.ends[1]]))),
   );
-  const seen: Seen[] = [];
+  const seen: FrameProduct[] = [];
   const formOf = ownForm.map((form, i) => {
     if (frames[i] < 0) return form;
     const product = all.length + seen.length;
@@ -123,16 +128,14 @@ export function sensor(reader: Reader, driver: BoundMeasure, shifts: readonly Sh
     shifts: shifts.map((_, k) => packForms(all.map(({ rates }) => withoutZeros(rates[k])))),
     formOf,
     ownForm,
-    seen,
+    products: seen,
     zeros,
     z: room(unknowns),
-    wx: room(count),
-    wy: room(count),
+    w: { x: room(count), y: room(count) },
     under: room(bound.length),
     t: room(1),
     answer: new Float64Array(unknowns * rows * BLOCK),
-    vx: room(count),
-    vy: room(count),
+    v: { x: room(count), y: room(count) },
     rhs: new Float64Array(rows * BLOCK),
     y: new Float64Array(unknowns * BLOCK),
     along: new Float64Array(BLOCK),
@@ -164,40 +167,19 @@ function withoutZeros({ x, y, free, re, im }: Form): Form {
 
 /** Reads a block of rows as `readRows`, and makes their poses ready for `readRates`. */
 export function readPoses(s: Sensor, t: Float64Array, from: number): number {
-  const { reader, orders, forms, z, wx, wy, under, formOf } = s;
+  const { reader, orders, forms, z, w, under } = s;
   const rows = readRows(reader, t, from);
   const p = pieceAt(reader.path, t[from]);
   readDriver(reader, p, t, from, rows);
   s.t.set(reader.t);
   expandUnknowns(reader.path.pieces[p], reader.x, rows, z);
-  drawForms(forms, KEPT, rows, wx, wy);
-  addForms(forms, z, 0, KEPT - 1, rows, wx, wy);
-  for (const { frame, form, product } of s.seen) {
-    for (let k = 0; k < KEPT; k++) {
-      const at = product * READING + k * BLOCK;
-      wx.fill(0, at, at + rows);
-      wy.fill(0, at, at + rows);
-      for (let n = 0; n <= k; n++) {
-        addProduct(
-          wx,
-          wy,
-          frame * READING + n * BLOCK,
-          wx,
-          wy,
-          form * READING + (k - n) * BLOCK,
-          rows,
-          wx,
-          wy,
-          at,
-        );
-      }
-    }
-  }
+  drawForms(forms, KEPT, rows, w);
+  addForms(forms, z, 0, KEPT - 1, rows, w);
+  for (const seen of s.products) for (let k = 0; k < KEPT; k++) fillProduct(seen, k, rows, w, [w, w]);
   fillAnswers(s, rows);
   [...reader.measures, s.driver].forEach((measure, i) => {
-    const f = formOf[i] * READING;
     if (measure.kind === 'x' || measure.kind === 'y') return;
-    squareBlock(wx, wy, f, orders, rows, under, i * READING);
+    squareBlock(s, i, orders, rows);
     if (measure.kind === 'length') rootBlock(measure.offset, orders, rows, under, i * READING);
   });
   return rows;
@@ -205,39 +187,29 @@ export function readPoses(s: Sensor, t: Float64Array, from: number): number {
 
 /** The derivatives of the block's readings by a shift, into `s.rates`. Where none exists they are not finite. */
 export function readRates(s: Sensor, shift: number, rows: number): void {
-  const { reader, driver, orders, forms, z, wx, wy, under, t, vx, vy, along, drive, formOf, rates } = s;
+  const { reader, driver, orders, forms, z, w, t, v, along, drive, formOf, rates } = s;
   const moves = s.shifts[shift];
-  drawForms(moves, orders, rows, vx, vy);
-  addForms(moves, z, 0, orders - 1, rows, vx, vy);
+  drawForms(moves, orders, rows, v);
+  addForms(moves, z, 0, orders - 1, rows, v);
   const drivenAt = formOf.length - 1;
-  const drivenForm = formOf[drivenAt] * READING;
   const drawn = drawnRate(driver, s, drivenAt, moves) + s.zeros[shift][drivenAt];
   for (let k = 0; k < orders; k++) {
     solveOrder(s, moves, k, rows);
-    addForms(forms, s.y, k, k, rows, vx, vy, 0);
-    for (const { frame, form, product } of s.seen) {
-      const at = product * READING + k * BLOCK;
-      vx.fill(0, at, at + rows);
-      vy.fill(0, at, at + rows);
-      for (let n = 0; n <= k; n++) {
-        const [f, w] = [frame * READING + n * BLOCK, form * READING + (k - n) * BLOCK];
-        addProduct(vx, vy, f, wx, wy, w, rows, vx, vy, at);
-        addProduct(wx, wy, f, vx, vy, w, rows, vx, vy, at);
-      }
-    }
-    rateOrder(driver, s, drivenForm, under, drivenAt * READING, k, rows, drive, 0);
+    addForms(forms, s.y, k, k, rows, v, 0);
+    for (const seen of s.products) fillProduct(seen, k, rows, v, [v, w], [w, v]);
+    rateOrder(driver, s, drivenAt, k, rows, drive, 0);
     // What is missing of the driver's change, made up along the tangent.
+    const wanted = k === 0 ? drawn - s.zeros[shift][drivenAt] : 0;
     for (let j = 0; j < rows; j++) {
-      const zero = k === 0 ? s.zeros[shift][drivenAt] : 0;
-      along[j] = ((k === 0 ? drawn : 0) - zero - drive[k * BLOCK + j]) / t[BLOCK + j];
-      drive[k * BLOCK + j] = (k === 0 ? drawn : 0) - zero;
+      along[j] = (wanted - drive[k * BLOCK + j]) / t[BLOCK + j];
+      drive[k * BLOCK + j] = wanted;
     }
-    for (let f = 0; f < forms.count + s.seen.length; f++) {
+    for (let f = 0; f < forms.count + s.products.length; f++) {
       const from = f * READING + BLOCK;
       const to = f * READING + k * BLOCK;
       for (let j = 0; j < rows; j++) {
-        vx[to + j] += along[j] * wx[from + j];
-        vy[to + j] += along[j] * wy[from + j];
+        v.x[to + j] += along[j] * w.x[from + j];
+        v.y[to + j] += along[j] * w.y[from + j];
       }
     }
   }
@@ -245,9 +217,7 @@ export function readRates(s: Sensor, shift: number, rows: number): void {
     const measure = reader.measures[i];
     const to = i * READING;
     const last = reader.derived[i] ? KEPT : 1;
-    for (let k = 0; k < last; k++) {
-      rateOrder(measure, s, formOf[i] * READING, under, to, k, rows, rates, to);
-    }
+    for (let k = 0; k < last; k++) rateOrder(measure, s, i, k, rows, rates, to);
     const start = measure.fromDrawn ? drawnRate(measure, s, i, moves) : -s.zeros[shift][i];
     for (let j = to; j < to + rows; j++) rates[j] -= start;
     if (!reader.derived[i]) continue;
@@ -263,30 +233,19 @@ function expandUnknowns({ z: c, order, unit }: Piece, x: Float64Array, rows: num
   for (let i = 0, to = 0; i * width < c.length; i++, to += READING) {
     for (let k = 0; k < width; k++) w[k] = c[i * width + k];
     derive(w, order, 1 / unit);
-    evaluateMany(w, 0, order, x, rows, false, z, to);
-    evaluateMany(w, firstAt(order), order - 1, x, rows, false, z, to + BLOCK);
-    evaluateMany(w, secondAt(order), order - 2, x, rows, false, z, to + SECOND);
+    for (let part = 0; part < KEPT; part++)
+      evaluateMany(w, partAt(order, part), order - part, x, rows, false, z, to + part * BLOCK);
     for (let j = to + SECOND; j < to + SECOND + rows; j++) z[j] *= 0.5;
   }
 }
 
 /** Forms of a block at their drawn values, with nothing above order 0. */
-function drawForms(
-  { count, d }: Forms,
-  orders: number,
-  rows: number,
-  x: Float64Array,
-  y: Float64Array,
-): void {
+function drawForms({ count, d }: Forms, orders: number, rows: number, { x, y }: Plane): void {
   for (let f = 0; f < count; f++) {
     for (let k = 0; k < orders; k++) {
       const at = f * READING + k * BLOCK;
-      const drawnX = k === 0 ? d[2 * f] : 0;
-      const drawnY = k === 0 ? d[2 * f + 1] : 0;
-      for (let j = at; j < at + rows; j++) {
-        x[j] = drawnX;
-        y[j] = drawnY;
-      }
+      x.fill(k === 0 ? d[2 * f] : 0, at, at + rows);
+      y.fill(k === 0 ? d[2 * f + 1] : 0, at, at + rows);
     }
   }
 }
@@ -301,8 +260,7 @@ function addForms(
   from: number,
   to: number,
   rows: number,
-  x: Float64Array,
-  y: Float64Array,
+  { x, y }: Plane,
   step = BLOCK,
 ): void {
   const stride = step === 0 ? BLOCK : READING;
@@ -323,22 +281,25 @@ function addForms(
   }
 }
 
-/** Adds conj(F) W of two orders of a block. */
-function addProduct(
-  fx: Float64Array,
-  fy: Float64Array,
-  f: number,
-  wx: Float64Array,
-  wy: Float64Array,
-  w: number,
+/** Order k of the product conj(F) W of a block, or of the sum of such products, F and W from two planes. */
+function fillProduct(
+  { frame, form, product }: FrameProduct,
+  k: number,
   rows: number,
-  x: Float64Array,
-  y: Float64Array,
-  at: number,
+  { x, y }: Plane,
+  ...planes: readonly (readonly [F: Plane, W: Plane])[]
 ): void {
-  for (let j = 0; j < rows; j++) {
-    x[at + j] += fx[f + j] * wx[w + j] + fy[f + j] * wy[w + j];
-    y[at + j] += fx[f + j] * wy[w + j] - fy[f + j] * wx[w + j];
+  const at = product * READING + k * BLOCK;
+  x.fill(0, at, at + rows);
+  y.fill(0, at, at + rows);
+  for (let n = 0; n <= k; n++) {
+    const [f, w] = [frame * READING + n * BLOCK, form * READING + (k - n) * BLOCK];
+    for (const [F, W] of planes) {
+      for (let j = 0; j < rows; j++) {
+        x[at + j] += F.x[f + j] * W.x[w + j] + F.y[f + j] * W.y[w + j];
+        y[at + j] += F.x[f + j] * W.y[w + j] - F.y[f + j] * W.x[w + j];
+      }
+    }
   }
 }
 
@@ -364,24 +325,17 @@ function fillAnswers({ reader, z, answer }: Sensor, rows: number): void {
 }
 
 /** |W|^2 of a block, as many orders. */
-function squareBlock(
-  wx: Float64Array,
-  wy: Float64Array,
-  from: number,
-  orders: number,
-  rows: number,
-  out: Float64Array,
-  to: number,
-): void {
+function squareBlock({ w: { x, y }, formOf, under }: Sensor, i: number, orders: number, rows: number): void {
+  const [from, to] = [formOf[i] * READING, i * READING];
   for (let k = 0; k < orders; k++) {
     for (let j = 0; j < rows; j++) {
       let sum = 0;
-      for (let i = 0; i <= k; i++) {
-        const a = from + i * BLOCK + j;
-        const b = from + (k - i) * BLOCK + j;
-        sum += wx[a] * wx[b] + wy[a] * wy[b];
+      for (let n = 0; n <= k; n++) {
+        const a = from + n * BLOCK + j;
+        const b = from + (k - n) * BLOCK + j;
+        sum += x[a] * x[b] + y[a] * y[b];
       }
-      out[to + k * BLOCK + j] = sum;
+      under[to + k * BLOCK + j] = sum;
     }
   }
 }
@@ -398,31 +352,31 @@ function rootBlock(offset: number, orders: number, rows: number, m: Float64Array
 
 /** y_k of a block but for the tangent, into `s.y`. */
 function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
-  const { reader, forms, wx, wy, vx, vy, rhs, y, answer } = s;
+  const { reader, forms, w, v, rhs, y, answer } = s;
   const { unknowns, structure } = reader.path.system;
   const plans = structure.rows;
   for (let i = 0; i < plans.length; i++) {
     const { a, b, re, im } = plans[i];
     const at = i * BLOCK;
-    rhs.fill(k === 0 ? constantRate(forms, moves, a, b, re, im) : 0, at, at + rows);
+    rhs.fill(k === 0 ? constantRate(forms, moves, plans[i]) : 0, at, at + rows);
     for (let n = 0; n <= k; n++) {
       const [va, vb] = [a * READING + n * BLOCK, b * READING + n * BLOCK];
       const [wa, wb] = [a * READING + (k - n) * BLOCK, b * READING + (k - n) * BLOCK];
       if (a === b) {
         for (let j = 0; j < rows; j++) {
-          rhs[at + j] -= 2 * re * (vx[va + j] * wx[wa + j] + vy[va + j] * wy[wa + j]);
+          rhs[at + j] -= 2 * re * (v.x[va + j] * w.x[wa + j] + v.y[va + j] * w.y[wa + j]);
         }
         continue;
       }
       for (let j = 0; j < rows; j++) {
-        const ax = vx[va + j];
-        const ay = vy[va + j];
-        const bx = vx[vb + j];
-        const by = vy[vb + j];
-        const cx = wx[wa + j];
-        const cy = wy[wa + j];
-        const dx = wx[wb + j];
-        const dy = wy[wb + j];
+        const ax = v.x[va + j];
+        const ay = v.y[va + j];
+        const bx = v.x[vb + j];
+        const by = v.y[vb + j];
+        const cx = w.x[wa + j];
+        const cy = w.y[wa + j];
+        const dx = w.x[wb + j];
+        const dy = w.y[wb + j];
         const real = ax * dx + ay * dy + cx * bx + cy * by;
         const imaginary = ax * dy - ay * dx + cx * by - cy * bx;
         rhs[at + j] -= re * real - im * imaginary;
@@ -440,14 +394,7 @@ function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
 }
 
 /** Re(k (conj(d˙_a) d_b + conj(d_a) d˙_b)) of a row. */
-function constantRate(
-  { d }: Forms,
-  { d: rate }: Forms,
-  a: number,
-  b: number,
-  re: number,
-  im: number,
-): number {
+function constantRate({ d }: Forms, { d: rate }: Forms, { a, b, re, im }: RowPlan): number {
   const [ax, ay, bx, by] = [d[2 * a], d[2 * a + 1], d[2 * b], d[2 * b + 1]];
   const [cx, cy, dx, dy] = [rate[2 * a], rate[2 * a + 1], rate[2 * b], rate[2 * b + 1]];
   const real = cx * bx + cy * by + ax * dx + ay * dy;
@@ -455,30 +402,28 @@ function constantRate(
   return re * real - im * imaginary;
 }
 
-/** m˙_k of a block; the denominator's orders stand at `under[below ..]`, and those of m˙ below k are in `out` already. */
+/** m˙_k of measure i of a block, the driver the last; its orders below k are in `out` already. */
 function rateOrder(
   { kind }: BoundMeasure,
-  { wx, wy, vx, vy }: Sensor,
-  form: number,
-  under: Float64Array,
-  below: number,
+  { w, v, under, formOf }: Sensor,
+  i: number,
   k: number,
   rows: number,
   out: Float64Array,
   to: number,
 ): void {
+  const [form, below] = [formOf[i] * READING, i * READING];
   const at = to + k * BLOCK;
   if (kind === 'x' || kind === 'y') {
-    const v = kind === 'x' ? vx : vy;
-    for (let j = 0; j < rows; j++) out[at + j] = v[form + k * BLOCK + j];
+    const rate = kind === 'x' ? v.x : v.y;
+    for (let j = 0; j < rows; j++) out[at + j] = rate[form + k * BLOCK + j];
     return;
   }
   for (let j = 0; j < rows; j++) {
     let sum = 0;
     for (let n = 0; n <= k; n++) {
-      const w = form + n * BLOCK + j;
-      const v = form + (k - n) * BLOCK + j;
-      sum += kind === 'length' ? wx[w] * vx[v] + wy[w] * vy[v] : wx[w] * vy[v] - wy[w] * vx[v];
+      const [a, b] = [form + n * BLOCK + j, form + (k - n) * BLOCK + j];
+      sum += kind === 'length' ? w.x[a] * v.x[b] + w.y[a] * v.y[b] : w.x[a] * v.y[b] - w.y[a] * v.x[b];
       if (n > 0) sum -= under[below + n * BLOCK + j] * out[to + (k - n) * BLOCK + j];
     }
     out[at + j] = sum / under[below + j];
@@ -492,7 +437,7 @@ function drawnRate(
   measure: number,
   moves: Forms,
 ): number {
-  // Seen from a body it is the same: as drawn F is 1, whatever is drawn.
+  // Relative to a body it is the same: as drawn F is 1, whatever is drawn.
   const f = 2 * ownForm[measure];
   const [x, y] = [forms.d[f], forms.d[f + 1]];
   const [xRate, yRate] = [moves.d[f], moves.d[f + 1]];

@@ -17,6 +17,7 @@
 import { type Bordered, bordered, eliminateBordered } from '../numerics/bordered.ts';
 import { nullVector, solve } from '../numerics/elimination.ts';
 import { horner } from '../numerics/polynomial.ts';
+import { smallArray } from '../numerics/small-array.ts';
 import { type Closing, closingOrder, takeGradient, takeOrder } from './closing.ts';
 import { applyForms } from './form.ts';
 import { factorise, fillJacobian, type Rows, residual, rowsOf } from './rows.ts';
@@ -167,8 +168,8 @@ export function factoriseBordered(e: TaylorExpansion, b: Bordered): void {
 /**
  * Expands the motion by arc length about a pose, which is first corrected to rounding.
  *
- * `along` gives the sense: the tangent is taken so that its product with it is positive. Returns the number of
- * freedoms of the pose; only with 1 is `e.z` an expansion.
+ * `along` gives the sense: the tangent is taken so that its product with it is positive. Returns the degrees of
+ * freedom of the pose; `e.z` is an expansion only with 1.
  */
 export function expandByArcLength(
   e: TaylorExpansion,
@@ -178,8 +179,8 @@ export function expandByArcLength(
   const { system, elimination, tangent, z } = e;
   const { unknowns, size } = system;
   const left = factorise(e, pose);
-  const freedoms = unknowns - elimination.rank;
-  if (freedoms !== 1) return freedoms;
+  const degreesOfFreedom = unknowns - elimination.rank;
+  if (degreesOfFreedom !== 1) return degreesOfFreedom;
   const solver = { elimination, rowAt: e.asListed, borderAt: -1 };
   nullVector(elimination, elimination.pivotRow.indexOf(-1), tangent);
   normalise(tangent);
@@ -295,7 +296,7 @@ function fillOrders(
 }
 
 /**
- * The matrix that takes right-hand sides to solutions, row by row, off the tangent where that is wanted. Of a small system it
+ * The matrix that takes right-hand sides to solutions, row by row, off the tangent where required. Of a small system it
  * costs as much as a few solves, and there are as many of them as orders.
  */
 function fillInverse(
@@ -379,7 +380,7 @@ export function driverStepLength(e: TaylorExpansion): number {
   return stepLength(e, null, 1, DRIVER_TRUNCATION);
 }
 
-/** What redundant rows may miss by: which rows they were where a series began, and how far, as lengths. */
+/** How far redundant constraints may be violated: the rows that are redundant where a series begins, and a length. */
 export interface RedundancyTolerance {
   readonly redundant: Uint8Array;
   readonly tolerance: number;
@@ -410,7 +411,7 @@ export interface Series {
 /** The coefficients of the last expansion, kept. */
 export function keptCoefficients({ z, order, system }: TaylorExpansion): Float64Array {
   const width = order + 1;
-  const kept = new Float64Array(system.unknowns * width);
+  const kept = smallArray(system.unknowns * width);
   for (let i = 0, q = 0; i < system.unknowns; i++)
     for (let k = i * STRIDE; k < i * STRIDE + width; k++) kept[q++] = z[k];
   return kept;
@@ -418,7 +419,7 @@ export function keptCoefficients({ z, order, system }: TaylorExpansion): Float64
 
 /**
  * The part of a step (either sign) of a series at whose end every row holds, found by so many halvings; 0 when none does.
- * On return `pose` is the end and `e.worstRow` the row that held least at the last attempt.
+ * On return `pose` is the end and `e.worstRow` the row with the largest violation at the last attempt.
  */
 export function acceptStep(
   e: TaylorExpansion,
@@ -438,19 +439,19 @@ export function acceptStep(
   return 0;
 }
 
-/** The redundant row that holds least at a pose, by name. */
+/** The redundant row with the largest violation at a pose, by name. */
 export function worstRow(e: TaylorExpansion, { redundant }: RedundancyTolerance, pose: Float64Array): string {
   residual(e, pose);
   const { residuals, system } = e;
   let worst = 0;
   for (let i = 1; i < residuals.length; i++) {
-    const miss = (k: number) => (redundant[k] * Math.abs(residuals[k])) / system.scale[k];
-    if (miss(i) > miss(worst)) worst = i;
+    const violation = (k: number) => (redundant[k] * Math.abs(residuals[k])) / system.scale[k];
+    if (violation(i) > violation(worst)) worst = i;
   }
   return system.structure.rows[worst].name;
 }
 
-/** Whether the residuals of all rows are within what is allowed them; `e.worstRow` is the row farthest beyond. */
+/** Whether the residuals of all rows are within their tolerances; `e.worstRow` is the row farthest beyond. */
 function holds(e: TaylorExpansion, { redundant, tolerance }: RedundancyTolerance): boolean {
   const { residuals, system } = e;
   const allowed = RESIDUAL * system.size;

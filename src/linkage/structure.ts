@@ -113,7 +113,7 @@ function isKnown(drawing: Drawing): boolean {
 /** What a structure is made from. */
 function sameParts(before: Omit<Drawing, 'points'>, drawing: Drawing): boolean {
   for (const part of PARTS) if (before[part] !== drawing[part]) return false;
-  // A part under a wrong name is to be told.
+  // A part under a wrong name is left to checkDrawing.
   for (const name in drawing)
     if (name !== 'points' && !(PARTS as readonly string[]).includes(name)) return false;
   return true;
@@ -183,17 +183,12 @@ function build(
       rows.push({ name: label, a: 0, b: tie, re: 1, im: 0 }, { name: label, a: 0, b: tie, re: 0, im: -1 });
     }
   }
-  for (const held of drawing.held ?? []) {
-    const [axis, name] = 'x' in held ? (['x', held.x] as const) : (['y', held.y] as const);
+  for (const one of drawing.fixedCoordinates ?? []) {
+    const [axis, name] = 'x' in one ? (['x', one.x] as const) : (['y', one.y] as const);
     const point = indexOf(name);
     const place = forms.push({ kind: 'place', point }) - 1;
-    rows.push({
-      name: `held ${axis} of ${name}`,
-      a: 0,
-      b: place,
-      re: axis === 'x' ? 1 : 0,
-      im: axis === 'x' ? 0 : -1,
-    });
+    const [re, im] = axis === 'x' ? [1, 0] : [0, -1];
+    rows.push({ name: `fixed ${axis} of ${name}`, a: 0, b: place, re, im });
   }
   // Cross products: k = -i. The angle drawn is taken out of the second line beforehand.
   for (const [name, { point, on }] of Object.entries(drawing.sliders ?? {})) {
@@ -203,7 +198,7 @@ function build(
   for (const { name, a, b, end } of telescopes) {
     rows.push({ name: `telescope ${name}`, a: line(a, end), b: line(a, b), re: 0, im: -1 });
   }
-  for (const [name, [first, second]] of Object.entries(drawing.angles ?? {})) {
+  for (const [name, [first, second]] of Object.entries(drawing.fixedAngles ?? {})) {
     const ends = (direction: Direction): [number, number] => {
       if (typeof direction !== 'string') return [indexOf(direction[0]), indexOf(direction[1])];
       const { a, b } = bodies.get(direction) as Member;
@@ -212,22 +207,10 @@ function build(
     const along = second === undefined ? 0 : line(...ends(second));
     const [from, to] = ends(first);
     const turned = forms.push({ kind: 'turned', from, to, along }) - 1;
-    rows.push({ name: `angle ${name}`, a: along, b: turned, re: 0, im: -1, isAngle: true });
+    rows.push({ name: `fixed angle ${name}`, a: along, b: turned, re: 0, im: -1, isAngle: true });
   }
   const { points: _, ...drawn } = drawing;
-  return {
-    names,
-    index,
-    drawn,
-    fixed,
-    bodies,
-    telescopes,
-    definition,
-    freePoints,
-    forms,
-    rows,
-    apart,
-  };
+  return { names, index, drawn, fixed, bodies, telescopes, definition, freePoints, forms, rows, apart };
 }
 
 /** A body held at two fixed points that lie apart never moves, nor does any point of it; and so on. */
@@ -244,10 +227,10 @@ function fixBodies(
   for (let before = -1; before !== moving.size; ) {
     before = moving.size;
     for (const { name, points } of bodies) {
-      const held = points.filter((p) => fixed[p]);
-      const other = held.find((p) => p !== held[0] && lieApart(held[0], p));
+      const known = points.filter((p) => fixed[p]);
+      const other = known.find((p) => p !== known[0] && lieApart(known[0], p));
       if (other === undefined || !moving.has(name)) continue;
-      apart.push([held[0], other]);
+      apart.push([known[0], other]);
       for (const p of points) fixed[p] = true;
       moving.delete(name);
     }

@@ -9,7 +9,8 @@
 //
 // so that z = 0 solves it exactly and a drawing far from its origin loses nothing.
 
-import { InputError } from '../errors.ts';
+import { fault } from '../diagnostic.ts';
+import { refusal } from '../errors/linkage.ts';
 import { checkDrawing, type Drawing, isPoint } from './drawing.ts';
 import { lineBetween, makeForms, valueMaker } from './drawn-forms.ts';
 import { type Form, type Forms, packForms } from './form.ts';
@@ -73,15 +74,7 @@ const LARGEST = 1e12;
 
 function checkSize(size: number): void {
   if (size >= SMALLEST && size <= LARGEST) return;
-  throw new InputError('drawing', [
-    {
-      path: 'points',
-      problem: 'size that cannot be computed with',
-      got: `${size} from end to end of the longest bar`,
-      allowed: `${SMALLEST} to ${LARGEST}`,
-      advice: 'draw it in another unit of length',
-    },
-  ]);
+  throw refusal('drawing', [fault('sizeOutOfRange', 'points', { size, min: SMALLEST, max: LARGEST })]);
 }
 
 /** The form b - a of two points, its drawn value exact in the difference. */

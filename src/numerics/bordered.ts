@@ -90,7 +90,7 @@ export function eliminateBordered(
 }
 
 /**
- * The signs of the diagonal blocks at the last elimination, one character each, `0` where a block has lost rank. Where rows are
+ * The signs of the diagonal blocks at the last elimination, one character each, `0` where a block is rank-deficient. Where rows are
  * set aside that need not be, or others are not, the sign of the whole determinant and the places of those that are: `=+ 3 7`.
  */
 export function marksOf(b: Bordered): string {
@@ -151,15 +151,15 @@ function parity(order: Int32Array, count: number): number {
   return sign;
 }
 
-/** Whether rank is missing. */
-export function isMissing(marks: string): boolean {
+/** Whether a block is rank-deficient. */
+export function isDeficient(marks: string): boolean {
   return marks.includes('0');
 }
 
-/** Whether some block has lost rank or changed its sign; between different rows set aside that can't be told. */
+/** Whether some block is rank-deficient or has changed its sign; undecidable, hence false, if different rows were set aside. */
 export function differ(marks: string, before: string): boolean {
-  if (marks === before) return isMissing(marks);
-  if (isMissing(marks)) return true;
+  if (marks === before) return isDeficient(marks);
+  if (isDeficient(marks)) return true;
   if (marks[0] !== '=' && before[0] !== '=') return true;
   return marks[0] === before[0] && marks.slice(2) === before.slice(2);
 }
@@ -167,5 +167,5 @@ export function differ(marks: string, before: string): boolean {
 /** The same of the whole determinant. */
 export function differOdd(marks: string, before: string): boolean {
   const negative = (of: string) => of.split('-').length & 1;
-  return differ(marks, before) && (isMissing(marks) || negative(marks) !== negative(before));
+  return differ(marks, before) && (isDeficient(marks) || negative(marks) !== negative(before));
 }

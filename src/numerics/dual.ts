@@ -3,7 +3,7 @@
 //
 //   (a b)' = a b' + b a',   (a / b)' = (a' - (a / b) b') / b,   |(a, b)|' = (a a' + b b') / |(a, b)|.
 //
-// Derivatives are worked out when they are first asked for.
+// Derivatives are computed when they are first needed.
 
 /** A value and its derivative by each input. */
 export interface Dual {

@@ -74,7 +74,7 @@ export function elimination(pattern: Pattern): Elimination {
 
 /**
  * Eliminates the matrix with the given entries, in the order of the pattern. `scale[i]`, if given, is the size that
- * entries of row i have as a rule: a row of nothing but rounding is told by it.
+ * entries of row i have as a rule: a row of nothing but rounding is recognised by it.
  */
 export function eliminate(e: Elimination, value: Float64Array, scale?: ArrayLike<number>): void {
   const { start, column, columns } = e.pattern;

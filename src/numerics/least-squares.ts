@@ -1,4 +1,4 @@
-// The x that makes S(x) = |r(x)|^2 least, by Gauss-Newton steps with the damping of Levenberg and Marquardt. With J = dr/dx
+// The x that minimises S(x) = |r(x)|^2, by Gauss-Newton steps with the damping of Levenberg and Marquardt. With J = dr/dx
 // and D the largest length that each column of J has had, a step p solves
 //
 //   min |J p + r|^2 + lambda |D p|^2.
@@ -13,7 +13,7 @@
 // positive definite and S is less there (J. E. Dennis, R. B. Schnabel, "Numerical Methods for Unconstrained Optimization and
 // Nonlinear Equations", 1983, sec. 10.3: large-residual problems; from memory).
 //
-// The step with a lambda that only keeps rounding out tells where it ends: with |J p| <= ORTHOGONAL |r| the residual is
+// The step with a lambda that only keeps rounding out decides the end: with |J p| <= ORTHOGONAL |r| the residual is
 // orthogonal to the columns of J (D. M. Bates, D. G. Watts, Technometrics 23, 1981; from memory), or p is nothing beside x.
 
 import { choleskyColumns, lowerSolve, upperSolve } from './cholesky.ts';
@@ -27,20 +27,20 @@ export interface Residuals {
   readonly curvature?: (x: readonly number[], residuals: readonly number[]) => number[][];
 }
 
-/** How a search ended. */
-export type LeastSquaresEnd =
-  /** At a place where S is least in its surroundings. */
+/** How a least-squares search ended. */
+export type LeastSquaresStatus =
+  /** At a local minimum of S. */
   | 'converged'
-  /** No step brings S down, though it is not least there. */
+  /** No step lowers S, though x is no minimum. */
   | 'stalled'
-  /** After as many steps as were allowed that all still brought S down. */
-  | 'tooManySteps'
-  /** Residuals or their derivatives are no numbers at x. */
+  /** The permitted steps are used up, and S still falls. */
+  | 'iterationLimit'
+  /** Residuals or their derivatives are not finite at x. */
   | 'notFinite';
 
 /** The best x found, whatever the end. */
 export interface LeastSquares {
-  readonly how: LeastSquaresEnd;
+  readonly status: LeastSquaresStatus;
   readonly x: readonly number[];
   readonly residuals: readonly number[];
   /** |r|^2; null where that is no number. */
@@ -76,8 +76,8 @@ export function leastSquares(
   let sum = squared(residuals);
   let lambda = FIRST_LAMBDA;
   const lengths = x.map(() => 0);
-  const ended = (how: LeastSquaresEnd): LeastSquares => ({
-    how,
+  const ended = (status: LeastSquaresStatus): LeastSquares => ({
+    status,
     x,
     residuals,
     sum: Number.isFinite(sum) ? sum : null,
@@ -130,7 +130,7 @@ export function leastSquares(
       if (lambda > MOST_LAMBDA) return ended(whole.gain <= NO_GAIN * sum ? 'converged' : 'stalled');
     }
   }
-  return ended('tooManySteps');
+  return ended('iterationLimit');
 }
 
 /** The step D p for a lambda, |J p|^2, and what the linear model loses of S by it. */

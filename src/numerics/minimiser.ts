@@ -8,7 +8,7 @@
 //   H + d 1 = L L^T,   d = |g| / LONGEST,   v = sqrt(c) L^T (x - x0),   c f(x) is minimised over v,
 //
 // its gradient sqrt(c) L^-1 g, its second derivatives about 1. A step of one is then that of Gauss and Newton, and what a
-// round can still gain is p = |L^-1 g|^2 / 2 in f. c makes p just as small as wanted where fmin ends; whether it is, is looked
+// round can still gain is p = |L^-1 g|^2 / 2 in f. c makes p just small enough where fmin ends; whether it is, is looked
 // at again with the H of the place that was found.
 
 /// <reference path="./fmin.d.ts" />
@@ -20,23 +20,23 @@ export type Smooth = (x: readonly number[], gradient: number[]) => number;
 
 /** How a search ended. */
 export type SearchEnd =
-  /** Nothing more than rounding can be gained. */
+  /** Nothing but rounding can be gained. */
   | 'converged'
-  /** No step is found that gains anything, though the slope says there should be: a kink, or rounding. */
+  /** No step lowers the value, though the slope says that one should: a kink, or rounding. */
   | 'stalled'
-  /** The evaluations are used up. */
-  | 'outOfEvaluations'
-  /** `stop` said so. */
-  | 'stopped'
-  /** The function has no value at the start. */
-  | 'noValue';
+  /** The permitted evaluations are used up. */
+  | 'evaluationLimit'
+  /** `stop` returned true. */
+  | 'cancelled'
+  /** The function has no finite value at the start. */
+  | 'noFiniteValue';
 
 /** The lowest place that was met. */
 export interface Minimum {
   readonly x: readonly number[];
   /** Infinity where the function has no value at the start. */
   readonly value: number;
-  readonly how: SearchEnd;
+  readonly status: SearchEnd;
   readonly evaluations: number;
 }
 
@@ -70,12 +70,12 @@ export function minimise(f: Smooth, start: readonly number[], options: Minimiser
   const n = start.length;
   const best = { x: [...start], value: Number.POSITIVE_INFINITY, gradient: new Array<number>(n).fill(0) };
   let [evaluations, inVain] = [0, 0];
-  let cut: 'outOfEvaluations' | 'stopped' | null = null;
+  let cut: 'evaluationLimit' | 'cancelled' | null = null;
 
   /** Evaluates at x and keeps the lowest; the value is Infinity where there is none, and the gradient nothing. */
   const look = (x: readonly number[], gradient: number[]): number => {
-    if (stop?.() === true) cut = 'stopped';
-    else if (evaluations >= maxEvaluations) cut = 'outOfEvaluations';
+    if (stop?.() === true) cut = 'cancelled';
+    else if (evaluations >= maxEvaluations) cut = 'evaluationLimit';
     if (cut !== null) throw ENOUGH;
     evaluations++;
     const value = x.every(Number.isFinite) ? f([...x], gradient) : Number.NaN;
@@ -92,18 +92,18 @@ export function minimise(f: Smooth, start: readonly number[], options: Minimiser
     } else inVain++;
     return value;
   };
-  const ended = (how: SearchEnd): Minimum => ({ x: best.x, value: best.value, how, evaluations });
+  const ended = (status: SearchEnd): Minimum => ({ x: best.x, value: best.value, status, evaluations });
 
   try {
     look(start, best.gradient);
-    if (best.value === Number.POSITIVE_INFINITY) return ended('noValue');
+    if (best.value === Number.POSITIVE_INFINITY) return ended('noFiniteValue');
     for (;;) {
       const { x: x0, value, gradient } = best;
       const L = cholesky(raised(metric(x0), gradient));
-      const wanted = NOTHING + SHARE * Math.abs(value);
+      const enough = NOTHING + SHARE * Math.abs(value);
       const left = lowerSolve(L, gradient);
-      if (0.5 * left.reduce((sum, one) => sum + one * one, 0) <= wanted) return ended('converged');
-      const scale = FMIN_ENDS / Math.sqrt(2 * wanted);
+      if (0.5 * left.reduce((sum, one) => sum + one * one, 0) <= enough) return ended('converged');
+      const scale = FMIN_ENDS / Math.sqrt(2 * enough);
       inVain = 0;
       const inner = new Array<number>(n).fill(0);
       try {

@@ -5,6 +5,8 @@
 // (de Casteljau). G. Farin, "Curves and Surfaces for CAGD", ch. 5 (from memory); R. T. Farouki, V. T. Rajan,
 // "Algorithms for polynomials in Bernstein form", CAGD 5, 1988 (from memory).
 
+import { smallArray } from './small-array.ts';
+
 /** An interval is not halved below this share of the first one: two roots closer than that count as one. */
 const SMALLEST_SHARE = 2 ** -40;
 
@@ -25,7 +27,8 @@ export function areMirrored(s: Float64Array, count: number): boolean {
 }
 
 /**
- * Values `out[to + i]` of one polynomial at many places `s[0 .. count - 1]`, its even and odd powers apart: E(s^2) + s O(s^2).
+ * Values `out[to + i]` of one polynomial at many places `s[0 .. count - 1]`, its even and odd powers apart: E(s^2) + s O(s^2); as
+ * `plus` + `times` x value where those are given.
  * Of two `mirrored` places one evaluation serves both; the bits are the same with and without.
  */
 export function evaluateMany(
@@ -37,12 +40,15 @@ export function evaluateMany(
   mirrored: boolean,
   out: Float64Array,
   to: number,
+  plus = 0,
+  times = 1,
 ): void {
   const isEven = (degree & 1) === 0;
   const top = isEven ? c[offset + degree] : 0;
   const start = offset + degree - (isEven ? 1 : 0);
   const last = mirrored ? (count - 1) >> 1 : count - 1;
   const opposite = to + count - 1;
+  const isScaled = plus !== 0 || times !== 1;
   // Four places at a time: their chains of operations are independent and run side by side. The last is done again where fewer are left.
   for (let i0 = 0; i0 <= last; i0 += 4) {
     const i1 = Math.min(i0 + 1, last);
@@ -80,15 +86,23 @@ export function evaluateMany(
     o1 *= s1;
     o2 *= s2;
     o3 *= s3;
-    out[to + i0] = e0 + o0;
-    out[to + i1] = e1 + o1;
-    out[to + i2] = e2 + o2;
-    out[to + i3] = e3 + o3;
+    const d0 = e0 - o0;
+    const d1 = e1 - o1;
+    const d2 = e2 - o2;
+    const d3 = e3 - o3;
+    e0 += o0;
+    e1 += o1;
+    e2 += o2;
+    e3 += o3;
+    out[to + i0] = isScaled ? plus + times * e0 : e0;
+    out[to + i1] = isScaled ? plus + times * e1 : e1;
+    out[to + i2] = isScaled ? plus + times * e2 : e2;
+    out[to + i3] = isScaled ? plus + times * e3 : e3;
     if (!mirrored) continue;
-    out[opposite - i0] = e0 - o0;
-    out[opposite - i1] = e1 - o1;
-    out[opposite - i2] = e2 - o2;
-    out[opposite - i3] = e3 - o3;
+    out[opposite - i0] = isScaled ? plus + times * d0 : d0;
+    out[opposite - i1] = isScaled ? plus + times * d1 : d1;
+    out[opposite - i2] = isScaled ? plus + times * d2 : d2;
+    out[opposite - i3] = isScaled ? plus + times * d3 : d3;
   }
 }
 
@@ -111,7 +125,7 @@ export function shift(c: Float64Array, degree: number, place: number, scale: num
 export function revert(c: Float64Array, b: Float64Array): void {
   const width = b.length;
   // powers[k width + n] is [x^n] s(x)^k.
-  const powers = new Float64Array(width * width);
+  const powers = smallArray(width * width);
   b[0] = 0;
   b[1] = 1 / c[1];
   powers[width + 1] = b[1];
@@ -131,7 +145,7 @@ export function revert(c: Float64Array, b: Float64Array): void {
 
 /** Coefficients of the derivative. */
 export function derivative(c: Float64Array): Float64Array {
-  const slope = new Float64Array(c.length - 1);
+  const slope = smallArray(c.length - 1);
   for (let k = 0; k < slope.length; k++) slope[k] = (k + 1) * c[k + 1];
   return slope;
 }
@@ -225,11 +239,11 @@ function bracketed(
       slope = slope * s + value;
       value = value * s + c[k];
     }
-    const miss = value - target;
-    if (miss === 0) return s;
-    if (miss < 0 === rising) lo = s;
+    const residual = value - target;
+    if (residual === 0) return s;
+    if (residual < 0 === rising) lo = s;
     else hi = s;
-    const newton = s - miss / slope;
+    const newton = s - residual / slope;
     const next = newton > lo && newton < hi ? newton : 0.5 * (lo + hi);
     if (Math.abs(next - s) <= Number.EPSILON * Math.abs(next)) return next;
     s = next;
@@ -254,7 +268,7 @@ function bernstein(c: Float64Array, lo: number, hi: number): Float64Array {
 /** The same polynomial on the left half of its interval; `b` becomes what it is on the right one (de Casteljau). */
 function halved(b: Float64Array): Float64Array {
   const n = b.length - 1;
-  const left = new Float64Array(n + 1);
+  const left = smallArray(n + 1);
   for (let round = 0; round <= n; round++) {
     left[round] = b[0];
     for (let i = 0; i < n - round; i++) b[i] = 0.5 * (b[i] + b[i + 1]);

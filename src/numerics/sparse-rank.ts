@@ -53,7 +53,7 @@ export function nullSpaces(matrix: Sparse): NullSpaces {
   return spacesOf(factored(unitRows(matrix).matrix));
 }
 
-/** The solution of a sparse linear system that is as small as can be, and what it leaves open. */
+/** The smallest solution of a sparse linear system, and the null spaces of its matrix. */
 export interface LeastSolution extends NullSpaces {
   readonly x: Float64Array;
   /** Largest entry of A x - b. */

@@ -1,10 +1,11 @@
 // Columns of a sweep over its travel, in panels one under the other.
 
-import type { Bands } from '../corner/bands.ts';
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
 import type { Units } from '../units.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
 import { FRAME, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
@@ -24,20 +25,23 @@ import { causeWords, endMark, printed, signedTravel, textWidth } from './text.ts
 import { ticks } from './ticks.ts';
 
 /** What of a sweep its curves need. */
-export type Curves = Pick<Sweep, 'info' | 'end'> & {
-  readonly at: (travel: number) => Readonly<Record<string, number | null>>;
+export type Curves<At extends FlatPose = FlatPose> = Pick<Sweep, 'info' | 'end'> & {
+  readonly at: (travel: number) => At;
 };
 
+/** Values by column. */
+export type FlatPose = Readonly<Record<string, number | null>>;
+
 /** How curves are plotted; all optional. */
-export interface CurveOptions {
+export interface PlotCurvesOptions<Name extends string = string> {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
-  readonly panels?: readonly string[];
+  readonly panels?: readonly Name[];
   /** Heading; default says what is shown. */
   readonly title?: string;
   /** Where the travel ends: the way beyond is shaded, and the limits are named. */
   readonly limits?: Limits;
-  /** How sure the columns are, as `bands` of the same corner has it: shaded to either side of the curve. */
-  readonly bands?: Pick<Bands, 'travel' | 'columns'>;
+  /** How sure the columns are, as `uncertaintyBands` of the same corner has it: shaded to either side of the curve. */
+  readonly bands?: Pick<UncertaintyBands, 'travel' | 'columns'>;
   /** A figure to compare with, by the column in whose panel it is drawn: a broken line, and its name. */
   readonly beside?: Readonly<Record<string, { readonly value: number; readonly words: string }>>;
   /** What the picture is labelled in; default metric. Values go in as the library counts them. */
@@ -52,7 +56,10 @@ export interface CurveOptions {
  *
  * @throws InputError for an unknown column, and without a panel.
  */
-export function plotCurves(sweep: Curves, options: CurveOptions = {}): string {
+export function plotCurves<At extends FlatPose>(
+  sweep: Curves<At>,
+  options: PlotCurvesOptions<keyof At & string> = {},
+): string {
   return svgDocument(curvesPicture(sweep, options));
 }
 
@@ -88,7 +95,7 @@ interface Axis {
 }
 
 /** The picture behind `plotCurves`. */
-export function curvesPicture(metric: Curves, metricOptions: CurveOptions): Picture {
+export function curvesPicture(metric: Curves, metricOptions: PlotCurvesOptions): Picture {
   const { panels = ['installationRatio', 'shockLength'] } = metricOptions;
   const [sweep, options] = inUnits(metric, metricOptions);
   const columns = chosen(sweep, panels);
@@ -121,7 +128,7 @@ export function curvesPicture(metric: Curves, metricOptions: CurveOptions): Pict
 }
 
 /** Curves and what is drawn with them, in the units of the picture. */
-function inUnits(curves: Curves, options: CurveOptions): [Curves, CurveOptions] {
+function inUnits(curves: Curves, options: PlotCurvesOptions): [Curves, PlotCurvesOptions] {
   const { units = 'metric', limits, bands, beside } = options;
   if (units === 'metric') return [curves, options];
   const { info } = curves;
@@ -142,26 +149,18 @@ function inUnits(curves: Curves, options: CurveOptions): [Curves, CurveOptions] 
 
 function chosen({ info }: Curves, panels: readonly string[]): ColumnInfo[] {
   const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
-  const issues: Issue[] = panels
-    .map((name, k) => ({ name, path: `panels[${k}]` }))
-    .filter(({ name }) => !known.includes(name))
-    .map(({ name, path }) => ({
-      path,
-      problem: 'not in the sweep',
-      got: show(name),
-      allowed: known.join(', '),
-    }));
-  if (panels.length === 0) {
-    issues.push({ path: 'panels', problem: 'nothing to show', advice: `name columns: ${known.join(', ')}` });
-  }
-  throwIfAny('curve options', issues);
+  const faults = panels.flatMap((name, k): Diagnostic[] =>
+    known.includes(name) ? [] : [fault('notInTheSweep', `panels[${k}]`, { got: show(name), allowed: known })],
+  );
+  if (panels.length === 0) faults.push(fault('nothingToShow', 'panels', { allowed: known }));
+  refuse('curve options', faults);
   return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
 }
 
 const BAND: Attributes = { fill: '#000', 'fill-opacity': 0.1, stroke: 'none' };
 const CONTACT: Attributes = { stroke: '#000', 'stroke-width': 1.2, 'stroke-dasharray': '1 4' };
 
-/** Shades of a panel where a limit takes the travel away, and the line at which the bump stop is met. */
+/** Shades of a panel where a limit takes the travel away, and the line of contact with the bump stop. */
 function limitBands({ bump, droop, events }: Limits, x: Axis, top: number): Element[] {
   const shaded: Element[] = [];
   const shade = (from: number, to: number) => {
@@ -187,12 +186,12 @@ function limitWords(
 ): Element[] {
   // Where the linkage itself ended the sweep, that is told as its end.
   const told = (limit: Limit) =>
-    end[limit.side].how !== 'reached' &&
+    end[limit.side].status !== 'reached' &&
     Math.abs(limit.travel - end[limit.side].travel) < (ONE_PLACE[unit] ?? 0);
   const marks = [droop, bump].filter((limit) => limit !== null).filter((limit) => !told(limit));
   const named = [
     ...marks.map(({ side, travel, cause }) => ({ side, travel, words: causeWords(cause) })),
-    ...events.map(({ side, travel }) => ({ side, travel, words: 'bump stop met' })),
+    ...events.map(({ side, travel }) => ({ side, travel, words: 'bump stop contact' })),
   ].filter(({ travel }) => on(x, travel) >= x.from && on(x, travel) <= x.to);
   return named.map(({ side, travel, words }, k) => {
     const label = `${words} ${printed(signedTravel(travel, unit))} ${unit}`;
@@ -228,8 +227,8 @@ function titleFor(columns: readonly ColumnInfo[]): string {
 function travelAxis({ end: { droop, bump } }: Curves): Axis {
   const room = Math.max(0.03 * (bump.travel - droop.travel), bump.travel === droop.travel ? 1 : 0);
   return {
-    low: droop.travel - (droop.how === 'reached' && bump.travel > droop.travel ? 0 : room),
-    high: bump.travel + (bump.how === 'reached' && bump.travel > droop.travel ? 0 : room),
+    low: droop.travel - (droop.status === 'reached' && bump.travel > droop.travel ? 0 : room),
+    high: bump.travel + (bump.status === 'reached' && bump.travel > droop.travel ? 0 : room),
     from: LEFT,
     to: WIDTH - RIGHT,
   };
@@ -329,7 +328,7 @@ interface Band {
 }
 
 /** The band of a column, as far as the curves go. */
-function bandOf({ at, end }: Curves, name: string, bands: CurveOptions['bands']): Band {
+function bandOf({ at, end }: Curves, name: string, bands: PlotCurvesOptions['bands']): Band {
   const rows = Array.from(bands?.travel ?? []).flatMap((travel, i) => {
     if (travel < end.droop.travel || travel > end.bump.travel) return [];
     const [value, width] = [at(travel)[name], bands?.columns[name]?.[i] ?? null];
@@ -418,7 +417,7 @@ function marksOf(
     { end: droop, unit, side: 'droop', inWords },
     { end: bump, unit, side: 'bump', inWords },
   ];
-  return marks.filter(({ end }) => end.how !== 'reached');
+  return marks.filter(({ end }) => end.status !== 'reached');
 }
 
 /** A broken line at the end, and the words beside it, at the height where the curve is farthest away. */

@@ -21,28 +21,28 @@ const LEFT = 92;
 const RIGHT = 130;
 const TOP = 84;
 const HEIGHT = 260;
-const LINES: Readonly<Record<'bump' | 'rebound', Attributes>> = {
-  bump: { fill: 'none', stroke: '#000', 'stroke-width': 2 },
+const LINES: Readonly<Record<'compression' | 'rebound', Attributes>> = {
+  compression: { fill: 'none', stroke: '#000', 'stroke-width': 2 },
   rebound: { fill: 'none', stroke: '#000', 'stroke-width': 2, 'stroke-dasharray': '9 4.5' },
 };
 
 /**
- * The force table of a damper over shaft speed (mm/s, N), bump in a whole line, rebound in a broken one, as an SVG document labelled in the
+ * The force table of a damper: force against shaft speed (N, mm/s), compression in a whole line, rebound in a broken one, as an SVG document labelled in the
  * units asked for.
  */
-export function plotDamping(
+export function plotDampingForce(
   rows: readonly DampingRow[],
-  title = 'Damper force over shaft speed',
+  title = 'Damper force against shaft speed',
   { units = 'metric' }: { readonly units?: Units } = {},
 ): string {
-  const shown = rows.map(({ speed, bump, rebound }) => ({
+  const shown = rows.map(({ speed, compression, rebound }) => ({
     speed: fromMetric(speed, 'shaftSpeed', units),
-    bump: fromMetric(bump, 'force', units),
+    compression: fromMetric(compression, 'force', units),
     rebound: fromMetric(rebound, 'force', units),
   }));
-  const points = [{ speed: 0, bump: 0, rebound: 0 }, ...shown];
+  const points = [{ speed: 0, compression: 0, rebound: 0 }, ...shown];
   const fastest = points[points.length - 1].speed || 1;
-  const most = Math.max(1, ...points.flatMap(({ bump, rebound }) => [bump, rebound]));
+  const most = Math.max(1, ...points.flatMap(({ compression, rebound }) => [compression, rebound]));
   const [right, bottom] = [WIDTH - RIGHT, TOP + HEIGHT];
   const at = (speed: number, force: number): Place => [
     LEFT + ((right - LEFT) * speed) / fastest,
@@ -50,7 +50,7 @@ export function plotDamping(
   ];
   const across = ticks(0, fastest, 10);
   const up = ticks(0, most, 6);
-  const curves = (['bump', 'rebound'] as const).flatMap((way): Element[] => {
+  const curves = (['compression', 'rebound'] as const).flatMap((way): Element[] => {
     const end = at(fastest, points[points.length - 1][way]);
     return [
       element('path', { ...LINES[way], d: through(points.map((row) => at(row.speed, row[way]))) }),

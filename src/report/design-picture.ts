@@ -2,7 +2,7 @@
 // be in, and what it comes to in a table.
 
 import type { Corner } from '../corner/corner.ts';
-import { lengthFigure } from '../design/active.ts';
+import { lengthFigure } from '../design/active-constraints.ts';
 import { written } from '../design/objectives.ts';
 import type { Design, MovedMount } from '../design/result.ts';
 import type { Point } from '../linkage/drawing.ts';
@@ -110,7 +110,7 @@ function ways({ mounts, units }: Design, scene: Scene, paper: Paper): Element[] 
 const COLUMNS = [560, 660, 760];
 const VERDICT = 776;
 
-/** Values wanted, as drawn and now; where the mounts are; what holds the design. */
+/** Goals, values as drawn and now; where the mounts are; what limits the design. */
 function table(
   { objectives, mounts, active, units }: Design,
   top: number,
@@ -133,9 +133,13 @@ function table(
     elements.push(line([EDGE, at - LINE + 6], [WIDTH - EDGE, at - LINE + 6], THIN));
     at += 6;
   };
-  head('value', ['wanted', 'as drawn', 'now']);
-  for (const { of, label, wanted, start, best, met } of objectives) {
-    row(label, [wanted, written(of, start, units), written(of, best, units)], met ? 'met' : 'not met');
+  head('quantity', ['goal', 'as drawn', 'now']);
+  for (const { quantity, label, goal, initial, achieved, met } of objectives) {
+    row(
+      label,
+      [goal, written(quantity, initial, units), written(quantity, achieved, units)],
+      met ? 'met' : 'not met',
+    );
   }
   at += LINE;
   head(`mount, y and z [${unitName('length', units)}]`, ['box', 'as drawn', 'now']);

@@ -38,7 +38,7 @@ import { type Element, element, line, type Picture, rounded, svgDocument, text, 
 import { endMark, printed, travelIn } from './text.ts';
 
 /** How a corner is drawn; all optional. */
-export interface DrawingOptions extends WheelSizes {
+export interface DrawCornerOptions extends WheelSizes {
   /** Heading; default says what is shown. */
   readonly title?: string;
   /** Where the travel ends: the corner is drawn there, and what ends it is named. */
@@ -58,7 +58,7 @@ export interface DrawingOptions extends WheelSizes {
 export function drawCorner(
   corner: Corner,
   motion: Sweep | readonly number[],
-  options: DrawingOptions = {},
+  options: DrawCornerOptions = {},
 ): string {
   return svgDocument(cornerPicture(corner, motion, options));
 }
@@ -83,7 +83,7 @@ const STAGES = 24;
 export function cornerPicture(
   corner: Corner,
   motion: Sweep | readonly number[],
-  options: DrawingOptions,
+  options: DrawCornerOptions,
 ): Picture {
   const scene = sceneOf(corner, stations(motion, options.limits), options);
   const { poses, ride } = scene;

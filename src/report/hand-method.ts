@@ -1,16 +1,21 @@
-// The hand figure beside the exact one, over the travel, and the shares of its faults.
+// The hand figure beside the exact one, over the travel, and the factors of its approximations.
 
-import { FAULTS, faultWords, type HandMethod, type HandPoint } from '../corner/hand-method.ts';
+import {
+  approximationLabel,
+  HAND_METHOD_APPROXIMATIONS,
+  type HandMethod,
+  type HandPoint,
+} from '../corner/hand-method.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import type { Units } from '../units.ts';
-import { type CurveOptions, type Curves, curvesPicture } from './curves.ts';
+import { type Curves, curvesPicture, type PlotCurvesOptions } from './curves.ts';
 import { EDGE, heading, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
 import { type Element, element, line, type Picture, stacked, svgDocument, text } from './svg.ts';
 import { printed, travelIn } from './text.ts';
 
 /** How the hand figure is shown; all optional. */
-export interface HandPictureOptions {
+export interface HandMethodPlotOptions {
   readonly title?: string;
   readonly limits?: Limits;
   /** What the travel is written in; default metric. */
@@ -25,13 +30,13 @@ const INFO = [
 ];
 
 /**
- * Wheel rate by spring rate over travel, exact and by hand, the error of a spring chosen by hand, and what each fault of the
+ * Wheel rate by spring rate over travel, exact and by hand, the error of a spring chosen by hand, and what each approximation of the
  * hand figure is worth at ride, as one self-contained SVG document.
  */
-export function plotHandMethod(method: HandMethod, options: HandPictureOptions = {}): string {
+export function plotHandMethod(method: HandMethod, options: HandMethodPlotOptions = {}): string {
   const { title = 'The hand figure beside the exact one', limits, units = 'metric' } = options;
   const { travel } = method.columns;
-  const end = (at: number) => ({ travel: at, how: 'reached' as const });
+  const end = (at: number) => ({ travel: at, status: 'reached' as const });
   const curves: Curves = {
     info: [{ name: 'travel', unit: 'mm', label: 'travel, bump +', gaps: false }, ...INFO],
     end: { droop: end(travel[0]), bump: end(travel[travel.length - 1]) },
@@ -41,14 +46,17 @@ export function plotHandMethod(method: HandMethod, options: HandPictureOptions =
     title,
     panels: [SHARE, ERROR],
     units,
-    beside: { [SHARE]: { value: method.hand, words: 'by hand' }, [ERROR]: { value: 0, words: 'right' } },
+    beside: { [SHARE]: { value: method.estimate, words: 'by hand' }, [ERROR]: { value: 0, words: 'right' } },
     ...(limits === undefined ? {} : { limits }),
   });
   return svgDocument(stacked(title, [picture, sharesPicture(method.ride, units)]));
 }
 
 /** A sweep with the exact figure as a further column, and options that put the hand figure into its panel. */
-export function withHandFigure(sweep: Sweep, method: HandMethod): { curves: Curves; options: CurveOptions } {
+export function withHandFigure(
+  sweep: Sweep,
+  method: HandMethod,
+): { curves: Curves; options: PlotCurvesOptions } {
   const { travel } = method.columns;
   const [from, to] = [travel[0], travel[travel.length - 1]];
   return {
@@ -59,7 +67,7 @@ export function withHandFigure(sweep: Sweep, method: HandMethod): { curves: Curv
     },
     options: {
       panels: ['installationRatio', 'shockLength', SHARE],
-      beside: { [SHARE]: { value: method.hand, words: 'by hand' } },
+      beside: { [SHARE]: { value: method.estimate, words: 'by hand' } },
     },
   };
 }
@@ -76,14 +84,17 @@ const BAR = 12;
 const MIDDLE = 660;
 const LONGEST = 130;
 
-/** What each fault, left in, does to the spring: bars to either side. */
-function sharesPicture({ travel, shares, error }: HandPoint, units: Units): Picture {
+/** What each approximation, left in, does to the spring: bars to either side. */
+function sharesPicture({ travel, factors, error }: HandPoint, units: Units): Picture {
   const rows = [
-    ...FAULTS.map((fault) => ({ words: faultWords(fault), error: shares[fault] - 1 })),
+    ...HAND_METHOD_APPROXIMATIONS.map((approximation) => ({
+      words: approximationLabel(approximation),
+      error: factors[approximation] - 1,
+    })),
     { words: 'all together', error },
   ];
   const most = Math.max(...rows.map((row) => Math.abs(row.error)), 0.01);
-  const title = `What each fault does to the spring, at ${travel === 0 ? 'ride' : travelIn(travel, units)}`;
+  const title = `What each approximation does to the spring, at ${travel === 0 ? 'ride' : travelIn(travel, units)}`;
   const bottom = TOP + rows.length * ROW;
   return {
     width: WIDTH,

@@ -1,10 +1,10 @@
 // Columns and curves of the library, which counts in mm, N and N/mm, as they are shown in the units asked for. Columns carry the name of their
 // unit; whatever has none there (degrees, Hz, ratios, percent) is shown as it stands.
 
-import type { Bands } from '../corner/bands.ts';
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { SweepEnd } from '../corner/sweep.ts';
+import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
 import { fromMetric, type Quantity, quantityIn, toMetric, type Units, unitName } from '../units.ts';
 
 /** A unit as it is shown, and its values. */
@@ -78,22 +78,22 @@ export function shownLimits(limits: Limits, units: Units): Limits {
     ...limit,
     travel: shownLength(limit.travel, units),
   });
-  const { bump, droop, behind, events } = limits;
+  const { bump, droop, later, events } = limits;
   return {
     ...limits,
     bump: bump && shown(bump),
     droop: droop && shown(droop),
-    behind: behind.map(shown),
+    later: later.map(shown),
     events: events.map(shown),
   };
 }
 
 /** Bands of columns as they are shown. */
 export function shownBands(
-  bands: Pick<Bands, 'travel' | 'columns'>,
+  bands: Pick<UncertaintyBands, 'travel' | 'columns'>,
   info: readonly ColumnInfo[],
   units: Units,
-): Pick<Bands, 'travel' | 'columns'> {
+): Pick<UncertaintyBands, 'travel' | 'columns'> {
   if (units === 'metric') return bands;
   const columns = Object.entries(bands.columns).map(([name, widths]) => {
     const { of } = shownUnit(info.find((column) => column.name === name)?.unit ?? '', units);

@@ -10,7 +10,7 @@ import type { Scene, WheelSizes } from './poses.ts';
 import { type Attributes, type Element, element, line, text } from './svg.ts';
 import {
   causeWords,
-  describeEnd,
+  describeSweepEnd,
   endMark,
   figure,
   fittingSize,
@@ -139,7 +139,7 @@ function notesOn(
   { tyreWidth, rimDiameter }: WheelSizes,
   units: Units,
 ): string[] {
-  const { offset } = model.shock;
+  const { foreAftOffset } = model.shock;
   const signs = swept.info.filter(({ name, label }) => COLUMNS.includes(name) && label.includes(', '));
   const guessed = [
     ...(tyreWidth === undefined ? ['width of the tyre'] : []),
@@ -148,8 +148,8 @@ function notesOn(
   const notes: string[] = [];
   for (const side of ['bump', 'droop'] as const) {
     const end = ends?.[side];
-    if (end !== undefined && end.how !== 'reached') {
-      notes.push(`On the ${side} side: ${printed(describeEnd(end, units))}.`);
+    if (end !== undefined && end.status !== 'reached') {
+      notes.push(`On the ${side} side: ${printed(describeSweepEnd(end, units))}.`);
     }
   }
   notes.push(`Signs: ${signs.map(({ label }) => label).join('; ')}.`);
@@ -159,9 +159,9 @@ function notesOn(
   if (guessed !== '') {
     notes.push(`Wheel: centre, camber and loaded radius are the corner's; ${guessed} are for the eye only.`);
   }
-  if (offset !== 0) {
+  if (foreAftOffset !== 0) {
     notes.push(
-      `The shock's ends lie ${textIn(Math.abs(offset), 'length', units)} apart fore and aft: it is longer than it looks here.`,
+      `The shock's ends lie ${textIn(Math.abs(foreAftOffset), 'length', units)} apart fore and aft: it is longer than it looks here.`,
     );
   }
   if (corner.mirrored) notes.push('Measured on the right-hand side, drawn mirrored as a left-hand corner.');

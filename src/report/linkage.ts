@@ -1,7 +1,8 @@
 // A linkage drawn in its plane: x to the right, y up, the drawn pose in heavy lines, further poses over it in broken ones.
 
-import { type Issue, show, throwIfAny } from '../errors.ts';
-import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import { type Obstacles, placeLabels } from './labels.ts';
 import { EDGE, heading, joint, pivot, rimmed, SIZE, STROKES, THIN, WIDTH } from './marks.ts';
 import { hull, middle } from './poses.ts';
@@ -9,9 +10,9 @@ import { type Attributes, type Element, element, line, type Place, svgDocument, 
 import { textWidth } from './text.ts';
 
 /** How a linkage is drawn; all optional. */
-export interface LinkageOptions {
-  /** Further poses: places of all points, as `motion.at(...)` gives them. */
-  readonly poses?: readonly Readonly<Record<string, Point>>[];
+export interface DrawLinkageOptions {
+  /** Further poses: places of all points, as `motion.at(...)` gives them, or the points of another drawing. */
+  readonly poses?: readonly Drawing['points'][];
   /** Heading; default "Linkage". */
   readonly title?: string;
 }
@@ -33,13 +34,13 @@ const PLATE: Attributes = { ...STROKES.ride, fill: '#e2e2e2', 'fill-opacity': 0.
  *
  * @throws InputError for a faulty drawing, and for a pose without a place for each point.
  */
-export function drawLinkage(drawing: Drawing, options: LinkageOptions = {}): string {
+export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}): string {
   checkDrawing(drawing);
   const { poses = [], title = 'Linkage' } = options;
   checkPoses(drawing, poses);
   const { ground, points } = drawing;
   const { to, height } = paperFor([points, ...poses].flatMap((pose) => Object.values(pose)));
-  const outlines = (pose: Drawing['points']) =>
+  const outlines = (pose: CheckedDrawing['points']) =>
     Object.values(drawing.bodies).map((members) => hull(members.map((name) => pose[name])).map(to));
   const moving = Object.keys(points).filter((name) => !ground.includes(name));
 
@@ -70,18 +71,16 @@ export function drawLinkage(drawing: Drawing, options: LinkageOptions = {}): str
   });
 }
 
-function checkPoses({ points }: Drawing, poses: readonly Readonly<Record<string, Point>>[]): void {
-  const issues: Issue[] = poses.flatMap((pose, k) =>
+function checkPoses(
+  { points }: Drawing,
+  poses: readonly Drawing['points'][],
+): asserts poses is readonly CheckedDrawing['points'][] {
+  const faults = poses.flatMap((pose, k) =>
     Object.keys(points)
       .filter((name) => !(pose?.[name]?.length === 2 && pose[name].every(Number.isFinite)))
-      .map((name) => ({
-        path: `poses[${k}].${name}`,
-        problem: 'no place',
-        got: show(pose?.[name]),
-        advice: 'give a pose as motion.at(...) gives it',
-      })),
+      .map((name) => fault('noPlace', `poses[${k}].${name}`, { got: show(pose?.[name]) })),
   );
-  throwIfAny('linkage options', issues);
+  refuse('linkage options', faults);
 }
 
 /** Scale and place of the drawing, both axes alike. */
@@ -99,7 +98,7 @@ function paperFor(places: readonly Point[]): { to: (point: Point) => Place; heig
 
 /** Names of points and bodies, clear of the drawn pose. */
 function names(
-  { points, bodies }: Drawing,
+  { points, bodies }: CheckedDrawing,
   to: (point: Point) => Place,
   drawn: readonly (readonly Place[])[],
   height: number,

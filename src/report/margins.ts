@@ -1,13 +1,16 @@
 // A margin is printed as the difference of required and available as they are printed, so that rows add up.
 
+import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { AxleSizing, Figure } from '../coilover/sizing/result.ts';
 import { numberIn, toMetric, type Units } from '../units.ts';
 
 /** The names of what each margin is the difference of: required, and available where that is a figure. */
-const MARGINS: Readonly<Record<string, readonly [required: string, available: string | null]>> = {
-  bumpSpare: ['bumpNeeded', 'bumpTravel'],
-  droopSpare: ['droopNeeded', 'droopTravel'],
-  bindMargin: ['springTravelNeeded', null],
+const MARGINS: Readonly<
+  Record<string, readonly [required: AxleFigureName, available: AxleFigureName | null]>
+> = {
+  bumpTravelMargin: ['bumpTravelRequired', 'bumpTravelAvailable'],
+  droopTravelMargin: ['droopTravelRequired', 'droopTravelAvailable'],
+  springTravelMargin: ['springTravelRequired', null],
 };
 
 /** The margin between two lengths, mm, as they are printed in units; mm. */

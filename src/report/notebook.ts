@@ -7,13 +7,14 @@ import type { Sizing } from '../coilover/sizing/result.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { InputError, show as written } from '../errors.ts';
+import { fault, show as written } from '../diagnostic.ts';
+import { refusal } from '../errors/report.ts';
 import type { Drawing } from '../linkage/drawing.ts';
 import type { Survey } from '../survey/result.ts';
-import { type CurveOptions, plotCurves } from './curves.ts';
-import { type DrawingOptions, drawCorner } from './drawing.ts';
+import { type PlotCurvesOptions, plotCurves } from './curves.ts';
+import { type DrawCornerOptions, drawCorner } from './drawing.ts';
 import { shownRow } from './in-units.ts';
-import { drawLinkage, type LinkageOptions } from './linkage.ts';
+import { type DrawLinkageOptions, drawLinkage } from './linkage.ts';
 import type { OrderSheet } from './order-sheet/blocks.ts';
 import { sheetPart } from './order-sheet/html.ts';
 import { sheetMarkdown } from './order-sheet/markdown.ts';
@@ -36,9 +37,9 @@ export interface Shown {
 
 /** What of a result is shown; all optional, and each for the pictures that know it. */
 export interface ShowOptions
-  extends Pick<CurveOptions, 'panels'>,
-    Pick<LinkageOptions, 'poses'>,
-    Pick<DrawingOptions, 'title' | 'limits' | 'units'> {
+  extends Pick<PlotCurvesOptions, 'panels'>,
+    Pick<DrawLinkageOptions, 'poses'>,
+    Pick<DrawCornerOptions, 'title' | 'limits' | 'units'> {
   /** Whether the curves of flat rows share one panel; default each has its own. */
   readonly together?: boolean;
 }
@@ -88,18 +89,10 @@ function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
     if ('blocks' in what) return shownSheet(what);
     if ('kind' in what) return shownCorner(what, options);
     if ('info' in what && 'at' in what) return shownSweep(what, options);
-    if ('behind' in what) return shownLimits(what);
+    if ('misfits' in what) return shownLimits(what);
     if ('bodies' in what) return shownDrawing(what, options);
   }
-  throw new InputError('result to show', [
-    {
-      path: '',
-      problem: 'nothing that can be shown',
-      got: written(what),
-      allowed:
-        'a corner, a sweep, curves, limits, a survey, a sizing, an order or a report, the drawing of a linkage, or one or more flat rows',
-    },
-  ]);
+  throw refusal('result to show', [fault('cannotBeShown', '', { got: written(what) })]);
 }
 
 function shownSweep(
@@ -134,15 +127,27 @@ function shownCorner(corner: Corner, { limits, title, units = 'metric' }: ShowOp
   };
 }
 
-function shownLimits({ bump, droop, fits, events, behind, notes, required, donor }: Limits): MimeBundle {
+function shownLimits({
+  bump,
+  droop,
+  misfits,
+  events,
+  later,
+  notes,
+  travelMargins,
+  donor,
+}: Limits): MimeBundle {
   const groups: [string, readonly string[]][] = [
-    ['Does not fit as drawn', fits],
+    ['Does not fit as drawn', misfits],
     ['Travel ends', [bump, droop].flatMap((limit) => (limit === null ? [] : [limit.sentence]))],
-    ['Met on the way', events.map(({ sentence }) => sentence)],
-    ['Wanted', [required?.bump, required?.droop].flatMap((one) => (one === undefined ? [] : [one.sentence]))],
+    ['On the way', events.map(({ sentence }) => sentence)],
+    [
+      'Required travel',
+      [travelMargins?.bump, travelMargins?.droop].flatMap((one) => (one === undefined ? [] : [one.sentence])),
+    ],
     ['Donor damper', donor?.sentences ?? []],
-    ['Behind that', behind.map(({ sentence }) => sentence)],
-    ['To look at again', notes],
+    ['Later limits', later.map(({ sentence }) => sentence)],
+    ['Check these inputs', notes],
   ];
   const told = groups.filter(([, sentences]) => sentences.length > 0);
   if (told.length === 0) told.push(['Travel ends', ['Nothing ends it.']]);

@@ -1,13 +1,15 @@
 import type { Corner } from '../corner/corner.ts';
 import type { HandMethod, NoHandMethod } from '../corner/hand-method.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { type CurveOptions, curvesPicture } from './curves.ts';
-import { cornerPicture, type DrawingOptions } from './drawing.ts';
+import { curvesPicture, type PlotCurvesOptions } from './curves.ts';
+import { cornerPicture, type DrawCornerOptions } from './drawing.ts';
 import { withHandFigure } from './hand-method.ts';
 import { stacked, svgDocument } from './svg.ts';
 
 /** How corner and curves are shown; all optional. `title` is the heading of the whole. */
-export interface PictureOptions extends DrawingOptions, Pick<CurveOptions, 'panels' | 'limits'> {
+export interface DrawSweepOptions<Name extends string = string>
+  extends DrawCornerOptions,
+    Pick<PlotCurvesOptions<Name>, 'panels' | 'limits'> {
   /** The hand figure, for a panel of its own beside the exact one. */
   readonly hand?: HandMethod | NoHandMethod;
 }
@@ -18,7 +20,12 @@ export interface PictureOptions extends DrawingOptions, Pick<CurveOptions, 'pane
  *
  * @throws InputError as these two.
  */
-export function drawSweep(corner: Corner, sweep: Sweep, options: PictureOptions = {}): string {
+export function drawSweep<Name extends string>(
+  corner: Corner,
+  sweep: Sweep<Name>,
+  options?: DrawSweepOptions<NoInfer<Name>>,
+): string;
+export function drawSweep(corner: Corner, sweep: Sweep, options: DrawSweepOptions = {}): string {
   const { panels, limits, hand, units } = options;
   const corners = cornerPicture(corner, sweep, options);
   const shown = hand?.defined === true ? withHandFigure(sweep, hand) : { curves: sweep, options: {} };

@@ -1,9 +1,11 @@
 // A corner at a few travels, ready to be drawn: the places of its points, all from a sweep, and the wheel's outline.
 
+import type { Pose as Row } from '../corner/column-types.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
-import { type Row, type Sweep, sweep } from '../corner/sweep.ts';
-import { InputError } from '../errors.ts';
+import { type Sweep, sweep } from '../corner/sweep.ts';
+import { fault } from '../diagnostic.ts';
+import { refusal } from '../errors/report.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 
@@ -70,14 +72,7 @@ export function placesAt(model: CornerModel, row: Row): Record<string, Point> {
       if (ground.includes(name)) return [name, drawn];
       const [y, z] = [row[`${name}Y`], row[`${name}Z`]];
       if (typeof y === 'number' && typeof z === 'number') return [name, [y, z]];
-      throw new InputError('sweep', [
-        {
-          path: 'columns',
-          problem: 'missing for a drawing',
-          got: `no ${name}Y, ${name}Z`,
-          advice: 'sweep without a choice of columns',
-        },
-      ]);
+      throw refusal('sweep', [fault('columnsMissing', 'columns', { columns: [`${name}Y`, `${name}Z`] })]);
     }),
   );
 }
@@ -141,11 +136,11 @@ export function outlines(model: CornerModel, points: Pose['points']): Point[][] 
  * to a body, as a strut's axis does; each once, without those that a body or the shock shows.
  */
 export function slides({ drawing, shock }: CornerModel): { name: string; ends: readonly [string, string] }[] {
-  const { ground, bodies, telescopes = {}, sliders = {}, angles = {} } = drawing;
+  const { ground, bodies, telescopes = {}, sliders = {}, fixedAngles = {} } = drawing;
   const lines: [name: string, ends: readonly [string, string]][] = [
     ...Object.entries(telescopes),
     ...Object.entries(sliders).map(([name, { on }]) => [name, on] as [string, typeof on]),
-    ...Object.entries(angles).flatMap(([name, directions]) =>
+    ...Object.entries(fixedAngles).flatMap(([name, directions]) =>
       directions.flatMap((one): [string, readonly [string, string]][] =>
         // A direction of the chassis is a measure and no part.
         typeof one === 'string' || one.every((point) => ground.includes(point)) ? [] : [[name, one]],

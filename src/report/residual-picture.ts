@@ -1,6 +1,7 @@
 // How the readings of a survey miss: a bar for each, in its half-widths, those beyond a half-width standing out.
 
-import { InputError } from '../errors.ts';
+import { fault } from '../diagnostic.ts';
+import { refusal } from '../errors/report.ts';
 import type { Survey } from '../survey/result.ts';
 import { fromMetric, unitName } from '../units.ts';
 import { EDGE, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
@@ -26,9 +27,9 @@ const HALF_WIDTH: Attributes = { stroke: '#000', 'stroke-width': 1, 'stroke-dash
 export function drawResiduals(survey: Survey, title = 'How the readings miss'): string {
   const { readings, suspects, units } = survey;
   if (readings.length === 0) {
-    throw new InputError('survey', [{ path: 'readings', problem: 'none', advice: 'add readings' }]);
+    throw refusal('survey', [fault('noReadings', 'readings')]);
   }
-  const suspected = new Set(suspects.flatMap(({ oneOf }) => oneOf.map(({ path }) => path)));
+  const suspected = new Set(suspects.flatMap(({ candidates }) => candidates.map(({ path }) => path)));
   const shares = readings.map(({ residual, plusMinus }) => residual / plusMinus);
   const most = Math.max(LEAST, ...shares.map(Math.abs)) * 1.05;
   const [left, right] = [EDGE + WORDS, WIDTH - EDGE - FIGURES];
@@ -36,7 +37,7 @@ export function drawResiduals(survey: Survey, title = 'How the readings miss'): 
   const bottom = TOP + ROW * readings.length;
   const scale = ticks(-most, most, 9);
   const length = unitName('length', units);
-  const rows = readings.flatMap(({ words, path, residual, unit }, k): Element[] => {
+  const rows = readings.flatMap(({ label: words, path, residual, unit }, k): Element[] => {
     const middle = TOP + ROW * (k + 0.5);
     const [from, to] = [at(Math.min(0, shares[k])), at(Math.max(0, shares[k]))];
     const beyond = Math.abs(shares[k]) > 1;

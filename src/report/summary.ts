@@ -1,8 +1,9 @@
 import { axleName } from '../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { isCheck } from '../diagnostic.ts';
-import { describeIssue, type Issue } from '../errors.ts';
+import { describeIssue, type Issue } from '../errors/input-error.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
 import { printedMargin } from './margins.ts';
 
@@ -16,7 +17,7 @@ const CELL = 24;
  * margin, then every conflict.
  */
 export function sizingSummary(sizing: Sizing): string {
-  const { name, units, axles, findings } = sizing;
+  const { name, units, axles, conflicts } = sizing;
   const head = ['', 'target or required', 'chosen or available', 'margin (95 % interval)'];
   const lines = [
     [...(name === undefined ? [] : [name]), statusLine(sizing)].join(': '),
@@ -30,9 +31,9 @@ export function sizingSummary(sizing: Sizing): string {
     ...numbered(
       'Conflicts',
       'No conflicts.',
-      findings.filter((one) => !isCheck(one)),
+      conflicts.filter((one) => !isCheck(one)),
     ),
-    ...numbered('Check these inputs', null, findings.filter(isCheck)),
+    ...numbered('Check these inputs', null, conflicts.filter(isCheck)),
   ];
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }
@@ -53,7 +54,7 @@ const STATUS: Readonly<Record<OrderStatus, string>> = {
 };
 
 /** The status; with it, how many conflicts there are that do not stand against an order. */
-function statusLine({ status, findings }: Sizing): string {
+function statusLine({ status, conflicts: findings }: Sizing): string {
   const accepted = status === 'notForOrder' ? 0 : findings.filter((one) => !isCheck(one)).length;
   if (accepted === 0) return STATUS[status];
   return `${STATUS[status]}; ${accepted} conflict${accepted === 1 ? '' : 's'} to resolve or accept`;
@@ -68,7 +69,7 @@ type Cells = readonly [label: string, target: string, chosen: string, margin: st
 type Row = (axle: AxleSizing, units: Units) => Cells | null;
 
 /** A figure as text; a dash where it has no value. */
-function shown({ figure }: AxleSizing, name: string, units: Units): string {
+function shown({ figure }: AxleSizing, name: AxleFigureName, units: Units): string {
   const { value, quantity } = figure(name);
   return value === null ? '–' : textIn(value, quantity, units);
 }
@@ -81,12 +82,19 @@ function signed(mm: number, units: Units): string {
 /** A row of lengths whose margin is the difference of the two as printed, with its interval: `+12.3 (+4.1 to +20.5)`. */
 function withMargin(
   label: string,
-  { required, available, low, high }: Record<'required' | 'available', number> & Pick<Figure, 'low' | 'high'>,
+  {
+    required,
+    available,
+    lower,
+    upper,
+  }: Record<'required' | 'available', number> & Pick<Figure, 'lower' | 'upper'>,
   units: Units,
 ): Cells {
   const margin = signed(printedMargin(required, available, units), units);
   const interval =
-    low === null || high === null || low === high ? '' : ` (${signed(low, units)} to ${signed(high, units)})`;
+    lower === null || upper === null || lower === upper
+      ? ''
+      : ` (${signed(lower, units)} to ${signed(upper, units)})`;
   return [
     label,
     textIn(required, 'length', units),
@@ -113,7 +121,7 @@ function given(value: number | { readonly value: number } | undefined): number |
 }
 
 const chosen =
-  (label: string, name: string, required?: string): Row =>
+  (label: string, name: AxleFigureName, required?: AxleFigureName): Row =>
   (axle, units) =>
     axle.figure(name).value === null
       ? null
@@ -123,23 +131,26 @@ const chosen =
 const travel =
   (side: 'bump' | 'droop'): Row =>
   ({ figure }, units) => {
-    const [required, available] = [figure(`${side}Needed`).value, figure(`${side}Travel`).value];
+    const [required, available] = [
+      figure(`${side}TravelRequired`).value,
+      figure(`${side}TravelAvailable`).value,
+    ];
     if (required === null) return null;
     const label = `${side} travel`;
     return available === null
       ? [label, textIn(required, 'length', units), 'nothing ends it', '']
-      : withMargin(label, { ...figure(`${side}Spare`), required, available }, units);
+      : withMargin(label, { ...figure(`${side}TravelMargin`), required, available }, units);
   };
 
 /** What an order stands or falls by. */
 const ROWS: readonly Row[] = [
   (axle, units) => {
-    const { frequency, onTyre } = axle.document.sizing?.target ?? {};
-    const name = onTyre === true ? 'frequencyOnTyre' : 'frequency';
+    const { frequency, withTyre } = axle.input.sizing?.target ?? {};
+    const name = withTyre === true ? 'frequencyWithTyre' : 'frequency';
     if (axle.figure(name).value === null) return null;
     const target = given(frequency);
     return [
-      onTyre === true ? 'frequency with tyre' : 'frequency',
+      withTyre === true ? 'frequency with tyre' : 'frequency',
       target === undefined ? '' : textIn(target, 'frequency', units),
       shown(axle, name, units),
       '',
@@ -150,24 +161,24 @@ const ROWS: readonly Row[] = [
     const name = axle.spring.name === '' ? '' : ` "${axle.spring.name}"`;
     return [
       'spring rate',
-      shown(axle, 'wantedSpringRate', units),
+      shown(axle, 'requiredSpringRate', units),
       `${textIn(axle.spring.rate, 'rate', units)}${name}`,
       '',
     ];
   },
-  chosen('length at ride height', 'installedLength'),
-  chosen('extended length', 'openLength'),
-  chosen('compressed length', 'closedLength'),
+  chosen('length at ride height', 'designLength'),
+  chosen('extended length', 'extendedLength'),
+  chosen('compressed length', 'compressedLength'),
   travel('bump'),
   travel('droop'),
   ({ figure }, units) => {
-    const [required, margin] = [figure('springTravelNeeded').value, figure('bindMargin')];
+    const [required, margin] = [figure('springTravelRequired').value, figure('springTravelMargin')];
     if (required === null || margin.value === null) return null;
     return withMargin('spring travel', { ...margin, required, available: required + margin.value }, units);
   },
   (axle) => {
-    const target = given(axle.document.sizing?.damping?.ratio);
-    const ratio = axle.figure('dampingAtRest').value;
+    const target = given(axle.input.sizing?.damping?.ratio);
+    const ratio = axle.figure('staticDampingRatio').value;
     return target === undefined || ratio === null
       ? null
       : ['damping ratio', target.toFixed(2), ratio.toFixed(2), ''];

@@ -21,7 +21,7 @@ export function surveySheet(survey: Survey): OrderSheet {
 
 function pointTable({ points, units }: Survey): Block {
   const unit = unitName('length', units);
-  const length = (mm: number | null) => (mm === null ? 'not fixed' : numberIn(mm, 'length', units));
+  const length = (mm: number | null) => (mm === null ? 'not determined' : numberIn(mm, 'length', units));
   return table(
     ['point', `y [${unit}]`, '±', `z [${unit}]`, '±'],
     Object.entries(points).map(
@@ -30,14 +30,14 @@ function pointTable({ points, units }: Survey): Block {
         {
           at: [y, z],
           plusMinus: [byY, byZ],
-          how,
+          status,
         },
       ]) => [
         spaced(name),
         length(y),
-        how === 'known' ? 'known' : length(byY),
+        status === 'known' ? 'known' : length(byY),
         length(z),
-        how === 'known' ? 'known' : length(byZ),
+        status === 'known' ? 'known' : length(byZ),
       ],
     ),
   );
@@ -46,13 +46,13 @@ function pointTable({ points, units }: Survey): Block {
 function readingTable({ readings, units }: Survey): Block {
   return table(
     ['reading', 'read', 'computed', 'off by', '±', 'in its standard deviations'],
-    readings.map(({ words, unit, got, computed, residual, plusMinus, normalised }) => {
+    readings.map(({ label, unit, measured, computed, residual, plusMinus, standardised }) => {
       const quantity = unit === 'mm' ? 'length' : 'angle';
       return [
-        words,
-        textIn(got, quantity, units),
+        label,
+        textIn(measured, quantity, units),
         ...[computed, residual, plusMinus].map((value) => numberIn(value, quantity, units)),
-        normalised === null ? 'unchecked' : normalised.toFixed(1),
+        standardised === null ? 'unchecked' : standardised.toFixed(1),
       ];
     }),
   );

@@ -1,6 +1,7 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { show, throwIfAny } from '../errors.ts';
+import { fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
 import { fromMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { shownUnit } from './in-units.ts';
@@ -32,19 +33,20 @@ interface Block {
  *
  * @throws InputError for a column that the sweep does not have.
  */
+export function sweepTable<Name extends string>(
+  sweep: Sweep<Name>,
+  columns?: readonly NoInfer<Name | 'travel'>[],
+  units?: Units,
+): string;
 export function sweepTable(sweep: Sweep, columns?: readonly string[], units: Units = 'metric'): string {
   const known = new Map(sweep.info.map((column) => [column.name, column]));
-  throwIfAny(
+  refuse(
     'table columns',
-    (columns ?? [])
-      .map((name, k) => ({ name, path: `columns[${k}]` }))
-      .filter(({ name }) => !known.has(name))
-      .map(({ name, path }) => ({
-        path,
-        problem: 'not in the sweep',
-        got: show(name),
-        allowed: [...known.keys()].join(', '),
-      })),
+    (columns ?? []).flatMap((name, k) =>
+      known.has(name)
+        ? []
+        : [fault('notInTheSweep', `columns[${k}]`, { got: show(name), allowed: [...known.keys()] })],
+    ),
   );
   const groups = (columns === undefined ? BLOCKS : [columns])
     .map((names) => names.flatMap((name) => (name === 'travel' ? [] : (known.get(name) ?? []))))

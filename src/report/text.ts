@@ -43,22 +43,24 @@ export function travelIn(travel: number, units: Units): string {
 }
 
 /** How a sweep ended on one side, as a sentence without its subject: `dead point at +63.4 mm: ...`. */
-export function describeEnd(end: SweepEnd, units: Units = 'metric'): string {
+export function describeSweepEnd(end: SweepEnd, units: Units = 'metric'): string {
   const travel = travelIn(end.travel, units);
   const at = `at ${travel}`;
-  switch (end.how) {
+  switch (end.status) {
     case 'reached':
-      return `reached ${travel}, as asked`;
+      return `reached ${travel}, as requested`;
     case 'deadPoint':
       return `dead point ${at}: the linkage can take the wheel no farther`;
     case 'closed':
-      return `closed ${at}: the motion came home to the drawn pose`;
+      return `closed ${at}: the motion has returned to the drawn pose`;
     case 'locked':
-      return `locked ${at}: ${end.row ?? 'the lengths'} can't be kept any farther`;
-    case 'undetermined':
-      return `undetermined ${at}: the linkage gains a freedom there`;
-    case 'gaveUp':
-      return `gave up ${at}: the linkage goes on without end`;
+      return `locked ${at}: ${end.constraint ?? 'a length'} cannot be kept any farther`;
+    case 'bifurcation':
+      return `bifurcation ${at}: the linkage gains a degree of freedom there`;
+    case 'unbounded':
+      return `unbounded ${at}: the motion has no end`;
+    case 'stepLimit':
+      return `step limit ${at}: the path is too long to follow`;
   }
 }
 
@@ -69,27 +71,28 @@ export function endMark(end: SweepEnd): string {
     deadPoint: 'dead point',
     closed: 'motion closes',
     locked: 'locks',
-    undetermined: 'undetermined',
-    gaveUp: 'gave up',
+    bifurcation: 'bifurcation',
+    unbounded: 'unbounded',
+    stepLimit: 'step limit',
   };
-  return marks[end.how];
+  return marks[end.status];
 }
 
 /** What ends the travel, in a word or two, for a picture. */
 export function causeWords(cause: LimitCause): string {
   const words: Readonly<Record<LimitCause, string>> = {
-    damperOpen: 'damper open',
-    damperClosed: 'damper closed',
-    springAtLeast: 'spring at its least',
-    stopSolid: 'bump stop solid',
-    ballJoint: 'ball joint at its end',
-    bearingTilt: 'bearing at its tilt',
-    tyreAtArch: 'tyre at the arch',
-    chassisOnGround: 'chassis on the ground',
+    damperExtended: 'damper extended',
+    damperCompressed: 'damper compressed',
+    springMinLength: 'spring at minimum length',
+    bumpStopSolid: 'bump stop solid',
+    ballJointArticulation: 'ball joint at its limit',
+    bearingMisalignment: 'bearing at its limit',
+    tyreContact: 'tyre contact',
+    groundContact: 'ground contact',
     deadPoint: 'dead point',
-    ratioThroughZero: 'ratio through zero',
+    ratioZero: 'ratio zero',
     locked: 'linkage locks',
-    undetermined: 'undetermined',
+    bifurcation: 'bifurcation',
   };
   return words[cause];
 }

@@ -3,8 +3,10 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { type Issue, show, throwIfAny } from '../errors.ts';
+import { fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
 import { type Units, unitName } from '../units.ts';
+import type { FlatPose } from './curves.ts';
 import { shownColumn, shownLength, shownLimits, shownRow } from './in-units.ts';
 import { causeWords, signedTravel } from './text.ts';
 
@@ -12,14 +14,14 @@ import { causeWords, signedTravel } from './text.ts';
 export type VegaLite = Readonly<Record<string, unknown>>;
 
 /** What of a sweep, or of the curves of a sizing, a specification needs. */
-export type RowedCurves = Pick<Sweep, 'info' | 'end'> & {
-  readonly rows: () => readonly Readonly<Record<string, number | null>>[];
+export type RowedCurves<At extends FlatPose = FlatPose> = Pick<Sweep, 'info' | 'end'> & {
+  readonly rows: () => readonly At[];
 };
 
 /** What a specification shows; all optional. */
-export interface VegaOptions {
+export interface VegaOptions<Name extends string = string> {
   /** Columns to show, one a panel, from the top; default installation ratio and shock length. */
-  readonly panels?: readonly string[];
+  readonly panels?: readonly Name[];
   /** Where the travel ends: shaded beyond, and named. */
   readonly limits?: Limits;
   /** What rows, axes and names are in; default metric. */
@@ -36,8 +38,11 @@ const HEIGHT = 180;
  *
  * @throws InputError for an unknown column.
  */
-export function vegaCurves(sweep: RowedCurves, options: VegaOptions = {}): VegaLite {
-  const { panels = ['installationRatio', 'shockLength'], limits, units = 'metric' } = options;
+export function vegaCurves<At extends FlatPose>(
+  sweep: RowedCurves<At>,
+  options: VegaOptions<keyof At & string> = {},
+): VegaLite {
+  const { panels = ['installationRatio', 'shockLength'], limits, units = 'metric' }: VegaOptions = options;
   const columns = chosen(sweep, panels);
   const [travel] = sweep.info;
   const shown = shownRow([travel, ...columns], units);
@@ -81,7 +86,7 @@ function limitLayers(limits: Limits, { end: metric }: RowedCurves, units: Units)
     ...[droop, bump].flatMap((limit) =>
       limit === null ? [] : [{ travel: limit.travel, what: causeWords(limit.cause) }],
     ),
-    ...events.map(({ travel }) => ({ travel, what: 'bump stop met' })),
+    ...events.map(({ travel }) => ({ travel, what: 'bump stop contact' })),
   ]
     .filter(({ travel }) => travel >= end.droop.travel && travel <= end.bump.travel)
     .map(({ travel, what }) => ({ travel, what: `${what} at ${signedTravel(travel, unit)} ${unit}` }));
@@ -109,11 +114,9 @@ function titled({ label, unit }: ColumnInfo): string {
 
 function chosen({ info }: RowedCurves, panels: readonly string[]): ColumnInfo[] {
   const known = info.map(({ name }) => name).filter((name) => name !== 'travel');
-  const issues: Issue[] = panels.flatMap((name, k) =>
-    known.includes(name)
-      ? []
-      : [{ path: `panels[${k}]`, problem: 'not in the sweep', got: show(name), allowed: known.join(', ') }],
+  const faults = panels.flatMap((name, k) =>
+    known.includes(name) ? [] : [fault('notInTheSweep', `panels[${k}]`, { got: show(name), allowed: known })],
   );
-  throwIfAny('curve options', issues);
+  refuse('curve options', faults);
   return panels.map((name) => info.find((column) => column.name === name) as ColumnInfo);
 }

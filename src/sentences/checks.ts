@@ -1,5 +1,6 @@
 import type { Quantity } from '../units.ts';
-import type { Say, Sentences, Words } from './say.ts';
+import type { Words } from './plain.ts';
+import type { Say, Sentences } from './say.ts';
 
 const AS_WRITTEN = 'It was read as written.';
 const BOTH_AS_WRITTEN = 'They were read as written.';
@@ -122,18 +123,18 @@ export const CHECKS: Sentences = {
     problem: `${say.mass('total')} for the whole car, where ${say.mass('least', 2)} to ${say.mass('most', 2)} is usual: is it right?${unitAsked(say)} ${AS_WRITTEN}`,
   }),
   massTooSure: (say) => ({
-    problem: `a guess of ${say.mass('total')} that is sure to ${say.mass('plusMinus')}: is it weighed? A guess is hardly sure to better than ${say.mass('usual', 2)}. ${AS_WRITTEN}`,
+    problem: `an estimate of ${say.mass('total')} that is sure to ${say.mass('plusMinus')}: is it weighed? An estimate is hardly sure to better than ${say.mass('usual', 2)}. ${AS_WRITTEN}`,
   }),
   surveyUnitsWrong: (say) => ({
     problem: `the largest length is ${say.length('largest')}, which no suspension corner has. Was it measured in ${say.text('unit')}? Then write ${remedy(say)}. It was read in ${say.plural('length')}.`,
   }),
   readingInOtherUnit: (say) => ({
-    problem: `${say.length('is')}, where the first guesses are ${say.length('guessed', 3)} apart: was it read in ${say.text('unit')}? ${AS_WRITTEN}`,
+    problem: `${say.length('value')}, where the first estimates are ${say.length('estimated', 3)} apart: was it read in ${say.text('unit')}? ${AS_WRITTEN}`,
   }),
   angleFromOtherAxis: (say) => {
     const [from, other] = say.is('isLean') ? ['vertical', 'horizontal'] : ['horizontal', 'vertical'];
     return {
-      problem: `${say.short('is', 'angle')} degrees from ${from}, where the first guesses say ${say.short('guessed', 'angle', 3)}: was it read from ${other}? Then write ${say.short('complement', 'angle')} with its sign. ${AS_WRITTEN}`,
+      problem: `${say.short('value', 'angle')} degrees from ${from}, where the first estimates say ${say.short('estimated', 'angle', 3)}: was it read from ${other}? Then write ${say.short('complement', 'angle')} with its sign. ${AS_WRITTEN}`,
     };
   },
 };

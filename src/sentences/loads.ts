@@ -44,7 +44,7 @@ export const LOADS: Sentences = {
   tyreRateMissing: () => ({
     problem: 'missing, though the target is a frequency with the tyre',
     allowed: 'a rate more than 0',
-    advice: 'add it, or take out onTyre',
+    advice: 'add it, or take out withTyre',
   }),
   frequencyAboveTyre: (say) => ({
     problem: 'more than the tyre alone gives',

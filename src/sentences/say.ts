@@ -1,23 +1,25 @@
-import type { Issue } from '../errors.ts';
-import type { Quantity } from '../units.ts';
-
-/** What a diagnostic says: the problem; what was found and where; what is required; what to do. */
-export type Words = Pick<Issue, 'problem' | 'got' | 'allowed' | 'advice'>;
+import type { Diagnostic } from '../diagnostic.ts';
+import {
+  fromMetric,
+  givenText,
+  numberIn,
+  type Quantity,
+  textIn,
+  toMetric,
+  type Units,
+  unitName,
+} from '../units.ts';
+import { inWords, short } from '../words.ts';
+import { type PlainSay, plainSay, valueIn, type Words, withWords } from './plain.ts';
 
 /** Values of a diagnostic, and how to write them. */
-export interface Say {
+export interface Say extends PlainSay {
   /** A value with its unit: `338.0 mm`. */
   measure(name: string, quantity: Quantity | 'ratio'): string;
+  /** A value with all its digits and its unit: `0.0625 inch`. */
+  given(name: string, quantity: Quantity): string;
   /** The difference of two values, each as it is written: `9.4 mm`. */
   difference(of: string, less: string, quantity: Quantity): string;
-  /** Whether a value is known, and not null. */
-  has(name: string): boolean;
-  /** A value as it stands. */
-  text(name: string): string;
-  /** A number as it stands, for a choice of words. */
-  number(name: string): number;
-  /** Whether a value is true. */
-  is(name: string): boolean;
   /** A value as it was written, without its unit: to four digits, or so many. */
   short(name: string, quantity: Quantity, digits?: number): string;
   /** The same of a length with its unit: `2.75 inch`. */
@@ -33,4 +35,36 @@ export interface Say {
 }
 
 /** For each code what it says. */
-export type Sentences = Readonly<Record<string, (say: Say) => Words>>;
+export type Sentences = Readonly<Record<string, Words | ((say: Say) => Words)>>;
+
+/** Makes what finds the words of a diagnostic among some sentences, in the units asked for. */
+export function wordsIn(
+  sentences: Sentences,
+): <D extends Diagnostic>(diagnostic: D, units: Units) => D & Words {
+  return (diagnostic, units) => withWords(diagnostic, sentences, sayIn(diagnostic, units));
+}
+
+/** The values of a diagnostic, to be said in the units asked for. */
+export function sayIn(diagnostic: Diagnostic, units: Units): Say {
+  const value = (name: string) => valueIn(diagnostic, name);
+  const written = (name: string, quantity: Quantity) => fromMetric(Number(value(name)), quantity, units);
+  const shortOf = (name: string, quantity: Quantity, digits?: number) =>
+    short(written(name, quantity), digits);
+  /** Without the rounding of a conversion. */
+  const exact = (name: string) => Number(written(name, 'length').toPrecision(12));
+  return {
+    ...plainSay(diagnostic),
+    short: shortOf,
+    given: (name, quantity) => givenText(Number(value(name)), quantity, units),
+    length: (name, digits) => `${shortOf(name, 'length', digits)} ${unitName('length', units)}`,
+    mass: (name, digits) => `${shortOf(name, 'mass', digits)} ${unitName('mass', units)}`,
+    point: (y, z) => `[${exact(y)}, ${exact(z)}]`,
+    unit: (quantity) => unitName(quantity, units),
+    plural: (quantity) => inWords(unitName(quantity, units)),
+    measure: (name, quantity) => textIn(Number(value(name)), quantity, units),
+    difference: (of, less, quantity) => {
+      const [a, b] = [of, less].map((name) => Number(numberIn(Number(value(name)), quantity, units)));
+      return textIn(toMetric(a - b, quantity, units), quantity, units);
+    },
+  };
+}

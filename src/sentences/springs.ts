@@ -70,11 +70,7 @@ export const SPRINGS: Sentences = {
     allowed: `more than ${say.text('above')}`,
     advice: 'check the value: the coils at the ends do not count as active',
   }),
-  coilEndsUnknown: (say) => ({
-    problem: 'unknown choice',
-    got: say.text('ends'),
-    allowed: say.text('known'),
-  }),
+  coilEndsUnknown: { problem: 'unknown choice' },
   springInnerDiameterSmall: (say) => ({
     problem: 'the spring does not go over the body of the damper',
     got: `an inner diameter of ${say.measure('innerDiameter', 'length')}`,

@@ -6,7 +6,7 @@ export const SURVEY: Sentences = {
   surveyNotConverged: (say) => ({
     problem: 'the search for the surveyed points did not converge',
     got: say.text('status'),
-    advice: 'try other first guesses before anything is built on these points',
+    advice: 'try other first estimates before anything is built on these points',
   }),
   surveySuspect: (say) => ({
     problem: `a reading of the survey is likely wrong: ${say.text('reading')} (${say.text('place')})`,
@@ -27,7 +27,7 @@ export const SURVEY: Sentences = {
     advice: `the intervals of its points are ${say.number('widened').toFixed(1)} times as wide for it, which does not cover a misreading: read again what is suspected`,
   }),
   surveyMirrored: (say) => ({
-    problem: `the survey fits as well with ${say.text('points').split(', ').map(spaced).join(', ')} mirrored: the first guess decided`,
+    problem: `the survey fits as well with ${say.text('points').split(', ').map(spaced).join(', ')} mirrored: the first estimate decided`,
     got: `a ${say.text('coordinate')} of ${spaced(say.text('point'))} of ${say.measure('taken', 'length')}, the other being ${say.measure('other', 'length')}`,
     advice: `read the ${say.text('coordinate')} of ${spaced(say.text('point'))}`,
   }),

@@ -1,19 +1,20 @@
-import type { Say, Sentences, Words } from './say.ts';
+import type { Words } from './plain.ts';
+import type { Say, Sentences } from './say.ts';
 
 /** What ends the travel, by the cause of the limit. */
 const CAUSES: Readonly<Record<string, string>> = {
-  damperOpen: 'the damper is topped out',
-  damperClosed: 'the damper is bottomed out',
-  stopSolid: 'the bump stop is solid',
-  springAtLeast: 'the spring is at its minimum length',
-  ballJoint: 'a ball joint is at its largest angle',
-  bearingTilt: 'an end bearing is at its largest misalignment',
-  tyreAtArch: 'the tyre meets the arch',
-  chassisOnGround: 'the chassis meets the ground',
+  damperExtended: 'the damper is topped out',
+  damperCompressed: 'the damper is bottomed out',
+  bumpStopSolid: 'the bump stop is solid',
+  springMinLength: 'the spring is at its minimum length',
+  ballJointArticulation: 'a ball joint is at its largest angle',
+  bearingMisalignment: 'an end bearing is at its largest misalignment',
+  tyreContact: 'the tyre meets the arch',
+  groundContact: 'the chassis meets the ground',
   deadPoint: 'the linkage is at a dead point',
-  ratioThroughZero: 'the installation ratio is zero',
+  ratioZero: 'the installation ratio is zero',
   locked: 'the linkage locks',
-  undetermined: 'the motion is not determined any farther',
+  bifurcation: 'the motion is not determined any farther',
 };
 
 const travelShort =
@@ -45,9 +46,9 @@ const OMITTED: Readonly<Record<string, string>> = {
 
 /** What a part of the required travel needs, and what to do about it. */
 const NEEDS: Readonly<Record<string, readonly [needs: string, advice: string]>> = {
-  centreHeight: [
+  centreOfGravityHeight: [
     'the height of the centre of gravity of the sprung part',
-    'give masses.centreHeight; a guess with its plusMinus will do',
+    'give masses.sprungCentreOfGravityHeight; an estimate with its plusMinus will do',
   ],
   wheelbase: ['the wheelbase', 'give masses.wheelbase'],
   bothAxles: ['both axles with their masses and springs', 'describe the other axle, with its target'],

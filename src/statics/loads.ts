@@ -6,7 +6,7 @@
 //   angle    i (B - A)/|B - A|^2 at B, the opposite at A
 //   turn     a moment on the body
 
-import { type Issue, show, unknownName } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
 import { type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
 
 /**
@@ -15,13 +15,13 @@ import { type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
  * - `{ at: 'P', force: [x, y] }` on a point, and on the body that is named with `on`: where others are pinned there as well,
  *   they get it through the pin;
  * - `{ on: 'body', moment }`, counter-clockwise positive;
- * - `{ between: ['A', 'B'], push, offset? }`: what pushes two points apart when positive (a spring pressed in, gas, a stop). With
+ * - `{ between: ['A', 'B'], push, offset? }`: what pushes two points apart when positive (a compressed spring, gas, a stop). With
  *   a constant distance `offset` of the two out of the plane, only its part in the plane acts here.
  */
-export type Load =
-  | { readonly at: string; readonly force: Point; readonly on?: string }
-  | { readonly on: string; readonly moment: number }
-  | { readonly between: readonly [string, string]; readonly push: number; readonly offset?: number };
+export type Load<P extends string = string, B extends string = string> =
+  | { readonly at: P; readonly force: Point; readonly on?: B }
+  | { readonly on: B; readonly moment: number }
+  | { readonly between: readonly [P, P]; readonly push: number; readonly offset?: number };
 
 /** Loads by point, by body and point, and by body. */
 export interface Applied {
@@ -56,43 +56,28 @@ export function applied({ points }: Drawing, loads: readonly Load[]): Applied {
 }
 
 /** What is wrong with loads on a drawing. */
-export function loadIssues({ points, bodies }: Drawing, loads: unknown): Issue[] {
-  if (!Array.isArray(loads)) {
-    return [
-      {
-        path: '',
-        problem: 'not a list of loads',
-        got: show(loads),
-        allowed: "[{ at: 'P', force: [x, y] }, ...]",
-      },
-    ];
-  }
-  const issues: Issue[] = [];
+export function loadFaults({ points, bodies }: Drawing, loads: unknown): Diagnostic[] {
+  if (!Array.isArray(loads)) return [fault('notLoads', '', { got: show(loads) })];
+  const faults: Diagnostic[] = [];
   const known = (path: string, name: unknown, among: object, what: string) => {
     if (typeof name === 'string' && Object.hasOwn(among, name)) return true;
-    issues.push(unknownName(path, what, name, Object.keys(among)));
+    faults.push(unknownName(path, what, name, Object.keys(among)));
     return false;
   };
   const number = (path: string, value: unknown) => {
-    if (Number.isFinite(value)) return;
-    issues.push({ path, problem: 'not a number', got: show(value), allowed: 'a finite number' });
+    if (!Number.isFinite(value)) faults.push(fault('notFinite', path, { got: show(value) }));
   };
   (loads as readonly Record<string, unknown>[]).forEach((load, k) => {
     const path = `[${k}]`;
     if (typeof load !== 'object' || load === null) {
-      issues.push({ path, problem: 'not a load', got: show(load), allowed: SHAPES });
+      faults.push(fault('notALoad', path, { got: show(load) }));
     } else if ('between' in load) {
       const pair =
         Array.isArray(load.between) && load.between.length === 2 ? load.between : [undefined, undefined];
       const good = pair.map((name, i) => known(`${path}.between[${i}]`, name, points, 'point'));
       const [a, b] = pair as string[];
       if (good.every(Boolean) && points[a][0] === points[b][0] && points[a][1] === points[b][1]) {
-        issues.push({
-          path: `${path}.between`,
-          problem: 'two points in one place',
-          got: show(pair),
-          advice: 'name two that lie apart',
-        });
+        faults.push(fault('coincidentPoints', `${path}.between`, { of: 'load', got: show(pair) }));
       }
       number(`${path}.push`, load.push);
       if (load.offset !== undefined) number(`${path}.offset`, load.offset);
@@ -102,26 +87,19 @@ export function loadIssues({ points, bodies }: Drawing, loads: unknown): Issue[]
     } else if ('at' in load) {
       const there = known(`${path}.at`, load.at, points, 'point');
       if (!isPoint(load.force)) {
-        issues.push({
-          path: `${path}.force`,
-          problem: 'not a force',
-          got: show(load.force),
-          allowed: 'two finite numbers [x, y]',
-        });
+        faults.push(fault('notAForce', `${path}.force`, { got: show(load.force) }));
       }
       if (load.on !== undefined && known(`${path}.on`, load.on, bodies, 'body') && there) {
         if (!bodies[load.on as string].includes(load.at as string)) {
-          issues.push({
-            path: `${path}.at`,
-            problem: 'point not on that body',
-            got: show(load.at),
-            allowed: bodies[load.on as string].join(', '),
-          });
+          faults.push(
+            fault('pointNotOnBody', `${path}.at`, {
+              got: show(load.at),
+              allowed: bodies[load.on as string],
+            }),
+          );
         }
       }
-    } else issues.push({ path, problem: 'not a load', got: show(load), allowed: SHAPES });
+    } else faults.push(fault('notALoad', path, { got: show(load) }));
   });
-  return issues;
+  return faults;
 }
-
-const SHAPES = '{ at, force }, { on, moment }, { between, push }';

@@ -1,5 +1,4 @@
-// Forces in a linkage that stands still, or moves so slowly that its masses do not matter, as drawn. Two routes that share no
-// equation:
+// Forces in a linkage in static equilibrium, as drawn. Two methods that share no equation:
 //
 // Multipliers. In natural coordinates (form.ts) every body's rigidity is a set of rows in the places of its points: the bar
 // |b - a|^2/2, and p - a - c (b - a) for each further point. With every joint that is no pin a row as well, equilibrium of
@@ -10,30 +9,32 @@
 // What the rows of a body X do to one of its points p is f, so that at p the others do R = -f - L to X, L being what acts on
 // X itself there (J. Garcia de Jalon, E. Bayo, 1994, ch. 6).
 //
-// Free bodies. Unknown are the forces R on each body at each of its points, one normal force a slider, one moment a kept
-// angle, one force a held coordinate, and the driver's; for each body two forces and a moment vanish, and two forces for
+// Free bodies. Unknown are the forces R on each body at each of its points, one normal force per slider, one moment per fixed
+// angle, one force per fixed coordinate, and that of the driver; for each body two forces and a moment vanish, and two forces for
 // each moving pin.
 //
-// Both are solved in the least squares by sparse elimination. What a redundant structure leaves open shows in the null space:
-// a force to which a null vector adds something is not determined.
+// Both are solved as least squares by sparse elimination. In a redundant structure a force is undetermined where a vector of the null
+// space adds to it.
 
-import { throwIfAny } from '../errors.ts';
-import { checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/linkage.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { unknownKeys } from '../linkage/former-names.ts';
 import type { Direction } from '../linkage/joints.ts';
-import type { Measure } from '../linkage/measure.ts';
+import { type Measure, measureFaults } from '../linkage/measure.ts';
 import { compile } from '../linkage/system.ts';
 import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
-import { type Applied, applied, type Load, loadIssues } from './loads.ts';
+import { type Applied, applied, type Load, loadFaults } from './loads.ts';
 
-/** How forces are found. */
-export interface StaticsOptions {
-  /** What holds the linkage still where loads would move it: its force (or moment) is found along with the rest. */
-  readonly driver?: Exclude<Measure, { readonly seenFrom: string }>;
+/** How forces are computed. */
+export interface StaticsOptions<P extends string = string, B extends string = string> {
+  /** What holds the linkage in place under the loads; its force (or moment) is part of the result. */
+  readonly driver?: Exclude<Measure<P, B>, { readonly relativeTo: string }>;
   /** Default multipliers. */
-  readonly route?: 'multipliers' | 'freeBodies';
+  readonly method?: 'multipliers' | 'freeBodies';
 }
 
-/** Forces in the drawn pose, in the loads' unit; null where a redundant structure leaves one open. */
+/** Forces in the drawn pose, in the unit of the loads; null where a redundant structure leaves one undetermined. */
 export interface Forces {
   /** On each moving body, from what is joined to it, by body and point. */
   readonly on: Readonly<Record<string, Readonly<Record<string, Point | null>>>>;
@@ -41,14 +42,14 @@ export interface Forces {
   readonly ground: Readonly<Record<string, Point | null>>;
   /** On each slider's point, square to its line: positive to the left of the way from the line's first point to its second. */
   readonly sliders: Readonly<Record<string, number | null>>;
-  /** On the first of each kept angle's directions: a moment, counter-clockwise positive. */
-  readonly angles: Readonly<Record<string, number | null>>;
-  /** On the point of each held coordinate, along its axis, in their order. */
-  readonly held: readonly (number | null)[];
+  /** Moment on the first direction of each fixed angle, counter-clockwise positive. */
+  readonly fixedAngles: Readonly<Record<string, number | null>>;
+  /** Force on the point of each fixed coordinate, along its axis, in their order. */
+  readonly fixedCoordinates: readonly (number | null)[];
   /** Of the driver: a force that would make its measure grow, a moment for an angle or a turn; null without one. */
   readonly driver: number | null;
-  /** The largest force that is left without a counterpart: nothing but rounding where the linkage is in equilibrium. */
-  readonly unbalanced: number;
+  /** The largest force out of balance: rounding only, if the linkage is in equilibrium. */
+  readonly residual: number;
 }
 
 /**
@@ -57,13 +58,31 @@ export interface Forces {
  *
  * @throws InputError for a faulty drawing, and for loads on what is not there.
  */
+export function forces<P extends string, B extends string, T extends string = never>(
+  drawing: Drawing<P, B, T>,
+  loads: readonly Load<NoInfer<P>, NoInfer<B>>[],
+  options?: StaticsOptions<NoInfer<P>, NoInfer<B | T>>,
+): Forces;
 export function forces(drawing: Drawing, loads: readonly Load[], options: StaticsOptions = {}): Forces {
   checkDrawing(drawing);
-  throwIfAny('loads', loadIssues(drawing, loads));
+  refuse('loads', loadFaults(drawing, loads));
+  refuse('options of forces', optionFaults(options));
   const plan = planOf(drawing, options.driver);
   const acting = applied(drawing, loads);
-  return options.route === 'freeBodies' ? byFreeBodies(plan, acting) : byMultipliers(plan, acting);
+  return options.method === 'freeBodies' ? byFreeBodies(plan, acting) : byMultipliers(plan, acting);
 }
+
+function optionFaults(options: unknown): Diagnostic[] {
+  const faults = unknownKeys('staticsOption', options, ['driver', 'method']);
+  const { driver, method = METHODS[0] } = (options ?? {}) as StaticsOptions;
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  if (!METHODS.includes(method)) {
+    faults.push(fault('unknownMethod', 'method', { got: show(method), allowed: METHODS }));
+  }
+  return faults;
+}
+
+const METHODS: readonly NonNullable<StaticsOptions['method']>[] = ['multipliers', 'freeBodies'];
 
 /** A place where a unit of something acts: on a pin, or on a body at one of its points. */
 interface Act {
@@ -72,7 +91,7 @@ interface Act {
   readonly force: Point;
 }
 
-/** A joint that is no pin, or the driver: what a unit of its force does, and the moments beside it, by body. */
+/** A joint other than a pin, or the driver: the forces of a unit of it, and the moments beside them, by body. */
 interface Agent {
   readonly name: string;
   readonly acts: readonly Act[];
@@ -87,14 +106,14 @@ interface Plan {
   readonly basic: Readonly<Record<string, readonly [string, string]>>;
   readonly fixed: ReadonlySet<string>;
   readonly sliders: readonly Agent[];
-  readonly angles: readonly Agent[];
+  readonly fixedAngles: readonly Agent[];
   readonly telescopes: readonly Agent[];
-  readonly held: readonly Agent[];
+  readonly fixedCoordinates: readonly Agent[];
   readonly driver: Agent | null;
   readonly size: number;
 }
 
-function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
+function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan {
   const { names, fixed: isFixed, bodies: members } = compile(drawing).structure;
   const { telescopes = {} } = drawing;
   const places: Record<string, Point> = { ...drawing.points };
@@ -134,13 +153,13 @@ function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
     }
     return { acts: couple(places, null, direction, moment), moments: [] };
   };
-  const angles = Object.entries(drawing.angles ?? {}).map(([name, [first, second]]) => {
+  const fixedAngles = Object.entries(drawing.fixedAngles ?? {}).map(([name, [first, second]]) => {
     const [one, other] = [turning(first, 1), second === undefined ? NOTHING : turning(second, -1)];
     return { name, acts: [...one.acts, ...other.acts], moments: [...one.moments, ...other.moments] };
   });
-  const held = (drawing.held ?? []).map((one): Agent => {
+  const fixedCoordinates = (drawing.fixedCoordinates ?? []).map((one): Agent => {
     const [point, force]: [string, Point] = 'x' in one ? [one.x, [1, 0]] : [one.y, [0, 1]];
-    return { name: `held ${point}`, acts: [act(point, force)], moments: [] };
+    return { name: `fixed ${point}`, acts: [act(point, force)], moments: [] };
   });
   const all = Object.values(places);
   const size = Math.max(...all.map(([x, y]) => Math.hypot(x - all[0][0], y - all[0][1])), 1e-300);
@@ -153,9 +172,9 @@ function planOf(drawing: Drawing, driver: StaticsOptions['driver']): Plan {
     sliders: Object.entries(drawing.sliders ?? {}).map(([name, { point, on }]) =>
       slide(name, point, on[0], on[1], holder(on[0], on[1])),
     ),
-    angles,
+    fixedAngles,
     telescopes: Object.entries(telescopes).map(([name, [a, b]]) => slide(name, b, a, endOf(name), name)),
-    held,
+    fixedCoordinates,
     driver: driver === undefined ? null : driverOf(driver, places, turning),
     size,
   };
@@ -189,8 +208,14 @@ function driverOf(
 }
 
 /** Agents in one list, the driver last. */
-function agentsOf({ sliders, angles, held, telescopes, driver }: Plan): Agent[] {
-  return [...sliders, ...angles, ...held, ...telescopes, ...(driver === null ? [] : [driver])];
+function agentsOf({ sliders, fixedAngles, fixedCoordinates, telescopes, driver }: Plan): Agent[] {
+  return [
+    ...sliders,
+    ...fixedAngles,
+    ...fixedCoordinates,
+    ...telescopes,
+    ...(driver === null ? [] : [driver]),
+  ];
 }
 
 type Places = Readonly<Record<string, Point>>;
@@ -385,7 +410,7 @@ function gather(
   shareOf: (body: string, point: string) => Share,
   firstAgent: number,
 ): Forces {
-  const { bodies, fixed, sliders, angles, held, telescopes, driver } = plan;
+  const { bodies, fixed, sliders, fixedAngles, fixedCoordinates, telescopes, driver } = plan;
   const agents = agentsOf(plan);
   const sum = ({ terms }: Share, of: ArrayLike<number>, [fx, fy]: Point): Point => {
     for (const [k, tx, ty] of terms) {
@@ -437,9 +462,12 @@ function gather(
     on: onBodies,
     ground,
     sliders: named(sliders, 0),
-    angles: named(angles, sliders.length),
-    held: held.map((_, k) => single(sliders.length + angles.length + k)),
-    driver: driver === null ? null : single(sliders.length + angles.length + held.length + telescopes.length),
-    unbalanced: residual,
+    fixedAngles: named(fixedAngles, sliders.length),
+    fixedCoordinates: fixedCoordinates.map((_, k) => single(sliders.length + fixedAngles.length + k)),
+    driver:
+      driver === null
+        ? null
+        : single(sliders.length + fixedAngles.length + fixedCoordinates.length + telescopes.length),
+    residual,
   };
 }

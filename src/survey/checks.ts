@@ -9,17 +9,18 @@ const NEAR_COMPLEMENT = 2;
 export function fitsAsComplement({ readings }: Pick<Survey, 'readings'>, path: string, by: number): boolean {
   const reading = readings.find((one) => one.path === path);
   if (reading === undefined || reading.unit !== 'deg') return false;
-  const { got } = reading;
+  const { measured } = reading;
   // A line is the same after half a turn.
-  return [90 - got, got - 90].some((complement) => {
-    const off = complement - (got - by);
+  return [90 - measured, measured - 90].some((complement) => {
+    const off = complement - (measured - by);
     return Math.abs(off - 180 * Math.round(off / 180)) < NEAR_COMPLEMENT;
   });
 }
 
 /** What of a survey should be looked at before its points are built on; paths are places in the survey. */
 export function surveyChecks(survey: Survey): Diagnostic[] {
-  const { how, suspects, foreAftSuspects, mirrored, probability, scale, degreesOfFreedom, points } = survey;
+  const { status, suspects, foreAftSuspects, mirrorSolutions, pValue, scale, degreesOfFreedom, points } =
+    survey;
   const check = (code: string, path: string, values: Diagnostic['values']): Diagnostic => ({
     code,
     severity: 'check',
@@ -27,33 +28,33 @@ export function surveyChecks(survey: Survey): Diagnostic[] {
     values,
   });
   return [
-    ...(how === 'converged' ? [] : [check('surveyNotConverged', '', { status: how })]),
-    ...suspects.map(({ oneOf }) => {
-      const [{ path, words, by, unit }] = oneOf;
-      return oneOf.length === 1
+    ...(status === 'converged' ? [] : [check('surveyNotConverged', '', { status })]),
+    ...suspects.map(({ candidates }) => {
+      const [{ path, label, error, unit }] = candidates;
+      return candidates.length === 1
         ? check('surveySuspect', path, {
-            reading: words,
+            reading: label,
             place: path,
-            error: by,
+            error,
             unit,
-            fitsAsComplement: fitsAsComplement(survey, path, by),
+            fitsAsComplement: fitsAsComplement(survey, path, error),
           })
         : check('surveySuspects', '', {
-            readings: oneOf.map((one) => `${one.words} (${one.path})`).join('; '),
+            readings: candidates.map((one) => `${one.label} (${one.path})`).join('; '),
           });
     }),
     ...foreAftSuspects.map((name) => check('surveyForeAft', `points.${name}.x`, { point: name })),
-    ...(probability !== null && probability < UNLIKELY
+    ...(pValue !== null && pValue < UNLIKELY
       ? [
           check('surveyContradiction', '', {
-            pValue: probability,
+            pValue,
             birgeRatio: scale.birgeRatio,
             degreesOfFreedom,
             widened: deviationFactor(scale) * intervalFactor(scale),
           }),
         ]
       : []),
-    ...mirrored
+    ...mirrorSolutions
       .filter(({ isTold }) => !isTold)
       .map(({ points: names, other, read, of }) => {
         const axis = read === 'height' ? 1 : 0;

@@ -1,19 +1,19 @@
 // The unknowns u that fit the readings best, weighted by how sure each is: least sum of ((computed - got) / sigma)^2, sigma being
 // plusMinus / 1.96. With the weighted Jacobian A = U S V' there, the covariance of u is V S^-2 V' over the r singular values
 // that count, the rest being directions that no reading fixes. The redundancy number of reading i is q_i = 1 - |row i of U|^2:
-// the share of an error in it that shows in its own residual. Its normalised residual, residual / (sigma sqrt(q_i)), is a
+// the share of an error in it that shows in its own residual. Its standardised residual, residual / (sigma sqrt(q_i)), is a
 // standard normal number, and the sum is chi-square with m - r degrees of freedom (W. Baarda, "A testing procedure for use in
 // geodetic networks", 1968; from memory).
 
 import { HALF_WIDTH } from '../corner/covariance.ts';
-import { type LeastSquaresEnd, leastSquares } from '../numerics/least-squares.ts';
+import { type LeastSquaresStatus, leastSquares } from '../numerics/least-squares.ts';
 import { decompose, rankOf } from '../numerics/singular-values.ts';
 import { type Layout, placeOf } from './layout.ts';
 import type { Computed, Reading, Spot } from './readings.ts';
 
 /** The unknowns as the readings have them. */
-export interface Estimate {
-  readonly how: LeastSquaresEnd;
+export interface Fit {
+  readonly status: LeastSquaresStatus;
   readonly unknowns: readonly number[];
   /** What each reading should have been, in its unit. */
   readonly computed: readonly number[];
@@ -35,14 +35,14 @@ export interface Certainty {
 /** What a mm of a reading moves by more than ten metres is not fixed by it. */
 const FIXED_SHARE = 1e-4;
 
-/** The best fit from a first guess of the unknowns. */
+/** The best fit from a first estimate of the unknowns. */
 export function estimate(
   layout: Layout,
   readings: readonly Reading[],
   guess: readonly number[] = layout.guess,
   steps?: number,
-): Estimate {
-  const { how, x, sum } = leastSquares(
+): Fit {
+  const { status, x, sum } = leastSquares(
     {
       values: (u) => weighted(layout, readings, u),
       derivatives: (u) => jacobian(layout, readings, u, (reading) => sigmaOf(reading)),
@@ -52,14 +52,14 @@ export function estimate(
     steps,
   );
   const computed = readings.map((reading) => computedOf(layout, reading, x).value);
-  return { how, unknowns: x, computed, chiSquare: sum };
+  return { status, unknowns: x, computed, chiSquare: sum };
 }
 
 /** Steps of a fit that is tried: those that lead anywhere take 10 to 30. */
 const STEPS_TRIED = 100;
 
 /** The fit from a guess that may lead nowhere, given up early. */
-export function tried(layout: Layout, readings: readonly Reading[], guess: readonly number[]): Estimate {
+export function tried(layout: Layout, readings: readonly Reading[], guess: readonly number[]): Fit {
   return estimate(layout, readings, guess, STEPS_TRIED);
 }
 
@@ -103,7 +103,7 @@ export function sigmaOf({ plusMinus }: Reading): number {
 
 function weighted(layout: Layout, readings: readonly Reading[], unknowns: readonly number[]): number[] {
   return readings.map(
-    (reading) => (computedOf(layout, reading, unknowns).value - reading.got) / sigmaOf(reading),
+    (reading) => (computedOf(layout, reading, unknowns).value - reading.measured) / sigmaOf(reading),
   );
 }
 

@@ -19,7 +19,7 @@ export interface Station {
   /** y and z. */
   readonly forms: readonly [Form, Form];
   /** Known beforehand, sought, or on the axis of two others. */
-  readonly how: 'known' | 'sought' | 'axis';
+  readonly kind: 'known' | 'sought' | 'axis';
   /** The two points of its axis. */
   readonly axis: readonly string[];
 }
@@ -27,7 +27,7 @@ export interface Station {
 /** The points of a survey and their unknowns. */
 export interface Layout {
   readonly stations: ReadonlyMap<string, Station>;
-  /** First guess of each unknown, mm. */
+  /** First estimate of each unknown, mm. */
   readonly guess: readonly number[];
 }
 
@@ -36,22 +36,22 @@ export function layOut(points: SurveyDocument['points']): Layout {
   const guess: number[] = [];
   const stations = new Map<string, Station>();
   const entries = Object.entries(points);
-  for (const [name, { at, guess: first, x = 0 }] of entries) {
-    if (at !== undefined) {
-      const [y, z] = at.map((constant): Form => ({ constant, terms: [] }));
-      stations.set(name, { name, x, forms: [y, z], how: 'known', axis: [] });
+  for (const [name, { known, estimate: first, x = 0 }] of entries) {
+    if (known !== undefined) {
+      const [y, z] = known.map((constant): Form => ({ constant, terms: [] }));
+      stations.set(name, { name, x, forms: [y, z], kind: 'known', axis: [] });
     } else if (first !== undefined) {
       const k = guess.push(...first) - 2;
       const [y, z] = [k, k + 1].map((unknown): Form => ({ constant: 0, terms: [[unknown, 1]] }));
-      stations.set(name, { name, x, forms: [y, z], how: 'sought', axis: [] });
+      stations.set(name, { name, x, forms: [y, z], kind: 'sought', axis: [] });
     }
   }
-  const onAxes = entries.flatMap(([name, { axis = [], x = 0 }]): Station[] => {
-    const [a, b] = axis.map((end) => stations.get(end));
+  const onAxes = entries.flatMap(([name, { pivotAxis = [], x = 0 }]): Station[] => {
+    const [a, b] = pivotAxis.map((end) => stations.get(end));
     if (a === undefined || b === undefined) return [];
     const share = (x - a.x) / (b.x - a.x);
     const forms = [0, 1].map((k) => mixed(a.forms[k], b.forms[k], share)) as [Form, Form];
-    return [{ name, x, forms, how: 'axis', axis }];
+    return [{ name, x, forms, kind: 'axis', axis: pivotAxis }];
   });
   const all = new Map([...stations, ...onAxes.map((station) => [station.name, station] as const)]);
   // In the order of the document.

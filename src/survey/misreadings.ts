@@ -8,13 +8,13 @@ import { type Certainty, certaintyOf, computedOf, sigmaOf, tried } from './estim
 import type { Layout } from './layout.ts';
 import type { Reading } from './readings.ts';
 
-/** A normalised residual beyond this is no chance: one in three thousand is, and so one in a survey of thirty in a hundred. */
+/** A standardised residual beyond this is no chance: one in three thousand is, and so one in a survey of thirty in a hundred. */
 const NO_CHANCE = 3.6;
 /** Chi-squares that differ by less are not told apart: one in a hundred is by chance. */
 const NOT_TOLD = 6.63;
 /** Below this share of an error that shows, a reading is not checked by the others. */
 const UNCHECKED = 1e-6;
-/** What leaves least when it is left out has a normalised residual of at least this share of the largest. */
+/** What leaves least when it is left out has a standardised residual of at least this share of the largest. */
 const TRIED_SHARE = 0.5;
 /** As many are looked for, and as many tried for each. */
 const MOST_FOUND = 3;
@@ -23,20 +23,20 @@ const MOST_TRIED = 12;
 /** A reading that may be off, and by how much: got less what all others say, in its unit. */
 export interface Misreading {
   readonly reading: Reading;
-  readonly by: number;
+  readonly error: number;
 }
 
-/** Likely misreadings, from the normalised residuals of all readings: each of one reading, or of several of which one is off. */
+/** Likely misreadings, from the standardised residuals of all readings: each of one reading, or of several of which one is off. */
 export function misreadings(
   layout: Layout,
   readings: readonly Reading[],
   unknowns: readonly number[],
-  normalised: readonly (number | null)[],
+  standardised: readonly (number | null)[],
 ): Misreading[][] {
   const found: Misreading[][] = [];
   let kept = readings;
   let start = unknowns;
-  let residuals = normalised;
+  let residuals = standardised;
   while (found.length < MOST_FOUND) {
     const doubtful = suspicious(kept, residuals);
     if (doubtful.length === 0) break;
@@ -49,18 +49,18 @@ export function misreadings(
     const alike = without
       .filter(({ chiSquare }) => chiSquare - best.chiSquare < NOT_TOLD)
       .sort((a, b) => a.chiSquare - b.chiSquare);
-    found.push(alike.map(({ reading, fit }) => ({ reading, by: offFrom(layout, reading, fit.unknowns) })));
+    found.push(alike.map(({ reading, fit }) => ({ reading, error: offFrom(layout, reading, fit.unknowns) })));
     if (alike.length > 1) break;
     kept = best.others;
     start = best.fit.unknowns;
-    residuals = normalisedResiduals(layout, kept, start, certaintyOf(layout, kept, start));
+    residuals = standardisedResiduals(layout, kept, start, certaintyOf(layout, kept, start));
   }
   return found;
 }
 
-/** Readings that others check, those farthest off first; none where all normalised residuals may be chance. */
-function suspicious(readings: readonly Reading[], normalised: readonly (number | null)[]): Reading[] {
-  const ranked = normalised
+/** Readings that others check, those farthest off first; none where all standardised residuals may be chance. */
+function suspicious(readings: readonly Reading[], standardised: readonly (number | null)[]): Reading[] {
+  const ranked = standardised
     .flatMap((value, i) => (value === null ? [] : [{ reading: readings[i], size: Math.abs(value) }]))
     .sort((a, b) => b.size - a.size);
   const most = ranked[0]?.size ?? 0;
@@ -72,7 +72,7 @@ function suspicious(readings: readonly Reading[], normalised: readonly (number |
 }
 
 /** Normalised residual (computed less got) of each reading; null where no other reading checks it. */
-export function normalisedResiduals(
+export function standardisedResiduals(
   layout: Layout,
   readings: readonly Reading[],
   unknowns: readonly number[],
@@ -86,5 +86,5 @@ export function normalisedResiduals(
 }
 
 function offFrom(layout: Layout, reading: Reading, unknowns: readonly number[]): number {
-  return reading.got - computedOf(layout, reading, unknowns).value;
+  return reading.measured - computedOf(layout, reading, unknowns).value;
 }

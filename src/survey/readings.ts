@@ -13,7 +13,7 @@ import { DEGREES } from '../units.ts';
 import { spaced } from '../words.ts';
 
 /** The lists of readings that a document has. */
-export type ReadingKind = 'distances' | 'heights' | 'laterals' | 'leans' | 'slopes' | 'inLine';
+export type ReadingKind = 'distances' | 'heights' | 'laterals' | 'inclinations' | 'slopes' | 'collinear';
 
 /** A point in space: its x is known. */
 export interface Spot {
@@ -34,10 +34,10 @@ export interface Reading {
   /** Place in the document, as `distances[3]`. */
   readonly path: string;
   /** As a sentence has it: `distance from lower inner to lower outer`. */
-  readonly words: string;
+  readonly label: string;
   readonly points: readonly string[];
   readonly unit: 'mm' | 'deg';
-  readonly got: number;
+  readonly measured: number;
   readonly plusMinus: number;
   readonly compute: (spots: readonly Spot[]) => Computed;
 }
@@ -48,7 +48,14 @@ export const USUAL_PLUS_MINUS = { tape: 1.5, ruler: 1.5, angleFinder: 0.3 } as c
 /** The readings of a document, list by list. */
 export function readingsOf(survey: SurveyDocument): Reading[] {
   const { tape, ruler, angleFinder } = { ...USUAL_PLUS_MINUS, ...survey.plusMinus };
-  const { distances = [], heights = [], laterals = [], leans = [], slopes = [], inLine = [] } = survey;
+  const {
+    distances = [],
+    heights = [],
+    laterals = [],
+    inclinations = [],
+    slopes = [],
+    collinear = [],
+  } = survey;
   const words = (name: string) => spaced(name);
   const reading = (kind: ReadingKind, k: number, rest: Omit<Reading, 'kind' | 'path'>): Reading => ({
     kind,
@@ -56,64 +63,64 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ...rest,
   });
   return [
-    ...distances.map(({ between, is, plusMinus = tape ?? USUAL_PLUS_MINUS.tape }, k) =>
+    ...distances.map(({ between, value, plusMinus = tape ?? USUAL_PLUS_MINUS.tape }, k) =>
       reading('distances', k, {
-        words: `distance from ${words(between[0])} to ${words(between[1])}`,
+        label: `distance from ${words(between[0])} to ${words(between[1])}`,
         points: between,
         unit: 'mm',
-        got: is,
+        measured: value,
         plusMinus,
         compute: distance,
       }),
     ),
-    ...heights.map(({ of, above, is, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
+    ...heights.map(({ of, above, value, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
       reading('heights', k, {
-        words: `height of ${words(of)} above ${above === undefined ? 'the ground' : words(above)}`,
+        label: `height of ${words(of)} above ${above === undefined ? 'the ground' : words(above)}`,
         points: above === undefined ? [of] : [of, above],
         unit: 'mm',
-        got: is,
+        measured: value,
         plusMinus,
         compute: (spots) => difference(spots, 1),
       }),
     ),
-    ...laterals.map(({ of, from, is, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
+    ...laterals.map(({ of, from, value, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
       reading('laterals', k, {
-        words: `lateral distance of ${words(of)} from ${from === undefined ? 'the centreline' : words(from)}`,
+        label: `lateral distance of ${words(of)} from ${from === undefined ? 'the centreline' : words(from)}`,
         points: from === undefined ? [of] : [of, from],
         unit: 'mm',
-        got: is,
+        measured: value,
         plusMinus,
         compute: (spots) => difference(spots, 0),
       }),
     ),
-    ...[...leans.entries()].map(
-      ([k, { line, is, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
-        reading('leans', k, {
-          words: `lean of the line of ${words(line[0])} and ${words(line[1])}`,
+    ...[...inclinations.entries()].map(
+      ([k, { line, value, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
+        reading('inclinations', k, {
+          label: `inclination of the line of ${words(line[0])} and ${words(line[1])}`,
           points: line,
           unit: 'deg',
-          got: is,
+          measured: value,
           plusMinus,
-          compute: (spots) => angle(spots, -90, is),
+          compute: (spots) => angle(spots, -90, value),
         }),
     ),
     ...[...slopes.entries()].map(
-      ([k, { line, is, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
+      ([k, { line, value, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
         reading('slopes', k, {
-          words: `slope of the line of ${words(line[0])} and ${words(line[1])}`,
+          label: `slope of the line of ${words(line[0])} and ${words(line[1])}`,
           points: line,
           unit: 'deg',
-          got: is,
+          measured: value,
           plusMinus,
-          compute: (spots) => angle(spots, 0, is),
+          compute: (spots) => angle(spots, 0, value),
         }),
     ),
-    ...inLine.map(({ point, line, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
-      reading('inLine', k, {
-        words: `${words(point)} in line with ${words(line[0])} and ${words(line[1])}`,
+    ...collinear.map(({ point, line, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
+      reading('collinear', k, {
+        label: `${words(point)} in line with ${words(line[0])} and ${words(line[1])}`,
         points: [point, ...line],
         unit: 'mm',
-        got: 0,
+        measured: 0,
         plusMinus,
         compute: beside,
       }),

@@ -1,7 +1,7 @@
 import type { Covariance } from '../corner/covariance.ts';
-import type { Note } from '../document/note.ts';
+import type { Check } from '../document/check.ts';
 import type { Point } from '../linkage/drawing.ts';
-import type { LeastSquaresEnd } from '../numerics/least-squares.ts';
+import type { LeastSquaresStatus } from '../numerics/least-squares.ts';
 import type { Units } from '../units.ts';
 import type { ReadingKind } from './readings.ts';
 
@@ -15,9 +15,9 @@ export interface Survey {
   /** What the document is written in. */
   readonly units: Units;
   /** Inputs that look wrong: a unit, an angle read from the other axis. */
-  readonly notes: readonly Note[];
+  readonly notes: readonly Check[];
   /** How the search for the best places ended; whatever it says, the places are the best found. */
-  readonly how: LeastSquaresEnd;
+  readonly status: LeastSquaresStatus;
   readonly points: Readonly<Record<string, SurveyedPoint>>;
   /** Of all coordinates that are fixed and not known beforehand (`lowerInnerY`), mm²; times the square of the Birge ratio where `scale` is applied. */
   readonly covariance: Covariance;
@@ -27,17 +27,17 @@ export interface Survey {
   /** Readings beyond those that it takes to fix what they fix. */
   readonly degreesOfFreedom: number;
   /** The probability that readings as sure as they say differ as much or more; null where there is nothing to differ. */
-  readonly probability: number | null;
+  readonly pValue: number | null;
   /** What the intervals are widened by because the readings disagree more than their half-widths say. */
   readonly scale: SurveyScale;
   /** Likely misreadings, the most likely first. */
-  readonly suspects: readonly Suspect[];
+  readonly suspects: readonly SuspectReading[];
   /** Points whose fore-aft place `x` is likely wrong: several readings are suspected, and without the distances of this point all others agree. */
   readonly foreAftSuspects: readonly string[];
-  /** What is missing to fix points. */
-  readonly unfixed: readonly Unfixed[];
-  /** Points that could as well lie elsewhere, or that the first guess had on the wrong side. */
-  readonly mirrored: readonly Mirrored[];
+  /** Readings that are missing to determine points. */
+  readonly undetermined: readonly UndeterminedPoints[];
+  /** Points that could as well lie elsewhere, or that the first estimate had on the wrong side. */
+  readonly mirrorSolutions: readonly MirrorSolution[];
   /** All this in plain words, lengths in the unit of the document. */
   readonly sentences: readonly string[];
 }
@@ -56,16 +56,16 @@ export interface SurveyScale {
 
 /** A point as the readings have it. */
 export interface SurveyedPoint {
-  /** `[y, z]`, mm: the best estimate, also where it is not fixed. */
+  /** `[y, z]`, mm: the best estimate, also where it is not determined. */
   readonly at: Point;
   /** Forward of the plane across the wheel centre, mm, as given. */
   readonly x: number;
-  /** Half-widths of the 95 % intervals of y and z, mm, widened as `scale` says; null for one that is not fixed. */
+  /** Half-widths of the 95 % intervals of y and z, mm, widened as `scale` says; null for one that is not determined. */
   readonly plusMinus: readonly [number | null, number | null];
-  /** Covariance of y and z, mm², scaled like that of the survey; null where one is not fixed. */
+  /** Covariance of y and z, mm², scaled like that of the survey; null where one is not determined. */
   readonly covariance: readonly [readonly [number, number], readonly [number, number]] | null;
-  /** Whether it was given, or is fixed by the readings, or not. */
-  readonly how: 'known' | 'fixed' | 'unfixed';
+  /** Given, determined by the readings, or not. */
+  readonly status: 'known' | 'determined' | 'undetermined';
 }
 
 /** A reading beside what it should have been. */
@@ -73,33 +73,33 @@ export interface SurveyedReading {
   readonly kind: ReadingKind;
   /** Place in the document, as `distances[3]`. */
   readonly path: string;
-  readonly words: string;
+  readonly label: string;
   readonly unit: 'mm' | 'deg';
   /** What was read, in `unit`. */
-  readonly got: number;
+  readonly measured: number;
   /** What it would be between the points as found, in `unit`. */
   readonly computed: number;
-  /** Got less computed, in `unit`. */
+  /** Measured - computed, in `unit`. */
   readonly residual: number;
   /** Half-width of the 95 % interval of the reading. */
   readonly plusMinus: number;
-  /** The residual by its own standard deviation: beyond 3.6 to either side it is no chance. Null where no other reading checks it. */
-  readonly normalised: number | null;
+  /** The residual ÷ its own standard deviation: beyond 3.6 to either side it is no chance. Null where no other reading checks it. */
+  readonly standardised: number | null;
 }
 
 /** A likely misreading: one reading, or one of several. */
-export interface Suspect {
-  readonly oneOf: readonly {
+export interface SuspectReading {
+  readonly candidates: readonly {
     readonly path: string;
-    readonly words: string;
+    readonly label: string;
     readonly unit: 'mm' | 'deg';
-    /** What it is off if it is this one: got less what all others say. */
-    readonly by: number;
+    /** Its error if it is this one: measured minus what all others say, in `unit`. */
+    readonly error: number;
   }[];
 }
 
-/** A reading that is missing, and the points that it would fix, alone or with the others that are missing. */
-export interface Unfixed {
+/** A reading that is missing, and the points that it would determine, alone or with the others that are missing. */
+export interface UndeterminedPoints {
   readonly points: readonly string[];
   /** What to read: a height above the ground, or a lateral distance from the centreline. */
   readonly read: 'height' | 'lateral';
@@ -107,13 +107,13 @@ export interface Unfixed {
 }
 
 /** Points with two places that the readings may mean. */
-export interface Mirrored {
+export interface MirrorSolution {
   readonly points: readonly string[];
   /** The places that were not taken. */
   readonly other: Readonly<Record<string, Point>>;
   /** Chi-square there; null where it is none. */
   readonly chiSquare: number | null;
-  /** Whether the readings tell: then the first guess was on the wrong side. If not, the first guess decided. */
+  /** Whether the readings tell: then the first estimate was on the wrong side. If not, the first estimate decided. */
   readonly isTold: boolean;
   /** A reading that tells, or would. */
   readonly read: 'height' | 'lateral';

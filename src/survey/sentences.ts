@@ -3,7 +3,13 @@
 import { fromMetric, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { fitsAsComplement } from './checks.ts';
-import { type Mirrored, type Survey, type Suspect, UNLIKELY, type Unfixed } from './result.ts';
+import {
+  type MirrorSolution,
+  type Survey,
+  type SuspectReading,
+  UNLIKELY,
+  type UndeterminedPoints,
+} from './result.ts';
 import { deviationFactor, intervalFactor } from './scale.ts';
 
 /** A point known no better than this is hardly known, mm. */
@@ -11,13 +17,13 @@ const ROUGH = 10;
 
 /** The sentences on a survey: how it ended, how well the readings agree, and what to look at again. */
 export function sentencesOn(survey: Omit<Survey, 'sentences'>): string[] {
-  const { notes, mirrored, suspects } = survey;
+  const { notes, mirrorSolutions, suspects } = survey;
   const say = measureIn(survey.units);
   return [
     ...notes.map(({ path, text }) => `Look again at ${path}: ${text}`),
     ...endSentence(survey),
     ...unfixedSentences(survey),
-    ...mirrored.map((one) => mirroredSentence(one, survey, say)),
+    ...mirrorSolutions.map((one) => mirroredSentence(one, survey, say)),
     ...survey.foreAftSuspects.map(
       (name) =>
         `Likely wrong: the fore-aft place (x) of ${spaced(name)}. Without the distances from it all other readings agree. Check it before any reading.`,
@@ -45,35 +51,35 @@ function measureIn(units: Survey['units']): Say {
   };
 }
 
-function endSentence({ how }: Survey | Omit<Survey, 'sentences'>): string[] {
-  switch (how) {
+function endSentence({ status }: Survey | Omit<Survey, 'sentences'>): string[] {
+  switch (status) {
     case 'converged':
       return [];
     case 'stalled':
       return [
-        'The search came to a stop before the best places: these are the best so far; try other first guesses.',
+        'The search came to a stop before the best places: these are the best so far; try other first estimates.',
       ];
-    case 'tooManySteps':
-      return ['The search found no end: these are the best places so far; try other first guesses.'];
+    case 'iterationLimit':
+      return ['The search found no end: these are the best places so far; try other first estimates.'];
     case 'notFinite':
-      return ["The readings can't be computed from these places: try other first guesses."];
+      return ["The readings can't be computed from these places: try other first estimates."];
   }
 }
 
 /** One sentence for all that hangs on the same readings. */
-function unfixedSentences({ unfixed, points }: Omit<Survey, 'sentences'>): string[] {
-  const groups = new Map<string, Unfixed[]>();
-  for (const one of unfixed) {
+function unfixedSentences({ undetermined, points }: Omit<Survey, 'sentences'>): string[] {
+  const groups = new Map<string, UndeterminedPoints[]>();
+  for (const one of undetermined) {
     const key = JSON.stringify(one.points);
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
-  const sought = Object.values(points).filter(({ how }) => how !== 'known').length;
+  const sought = Object.values(points).filter(({ status }) => status !== 'known').length;
   return [...groups.values()].map((group) => {
     const [{ points: hanging }] = group;
     const isAll = hanging.length === sought && sought > 1;
     const who = isAll
-      ? 'No point is fixed: all can still move together'
-      : `${upper(list(hanging))} ${hanging.length > 1 ? 'are' : 'is'} not fixed`;
+      ? 'No point is determined: all can still move together'
+      : `${upper(list(hanging))} ${hanging.length > 1 ? 'are' : 'is'} not determined`;
     const what = group.map(({ read, of }) =>
       read === 'height'
         ? `the height of ${spaced(of)} above the ground`
@@ -84,7 +90,7 @@ function unfixedSentences({ unfixed, points }: Omit<Survey, 'sentences'>): strin
 }
 
 function mirroredSentence(
-  { points, other, isTold, read, of }: Mirrored,
+  { points, other, isTold, read, of }: MirrorSolution,
   { points: taken }: Omit<Survey, 'sentences'>,
   say: Say,
 ): string {
@@ -92,40 +98,39 @@ function mirroredSentence(
   const what = read === 'height' ? 'height' : 'lateral distance';
   const [here, there] = [taken[of].at[axis], other[of][axis]].map((value) => say(value, 'mm'));
   return isTold
-    ? `The first guess had ${list(points)} on the wrong side: the readings put the ${what} of ${spaced(of)} at ${here}, not ${there}.`
-    : `${upper(list(points))} could as well lie mirrored, the ${what} of ${spaced(of)} being ${there} instead of ${here}: the first guess decided. Read that ${what}.`;
+    ? `The first estimate had ${list(points)} on the wrong side: the readings put the ${what} of ${spaced(of)} at ${here}, not ${there}.`
+    : `${upper(list(points))} could as well lie mirrored, the ${what} of ${spaced(of)} being ${there} instead of ${here}: the first estimate decided. Read that ${what}.`;
 }
 
-function suspectSentence({ oneOf }: Suspect, survey: Omit<Survey, 'sentences'>, say: Say): string {
-  const each = oneOf.map(({ path, words, by, unit }) => {
-    const hint = fitsAsComplement(survey, path, by)
+function suspectSentence(
+  { candidates }: SuspectReading,
+  survey: Omit<Survey, 'sentences'>,
+  say: Say,
+): string {
+  const each = candidates.map(({ path, label, error, unit }) => {
+    const hint = fitsAsComplement(survey, path, error)
       ? ' (90 degrees minus the reading fits: was it counted from the other line?)'
       : '';
-    return `${words} (${path}), by ${say(by, unit, true)}${hint}`;
+    return `${label} (${path}), by ${say(error, unit, true)}${hint}`;
   });
   return each.length === 1
     ? `Likely misread: ${each[0]}. Read it again.`
     : `One of these is likely misread, and nothing tells which: ${each.join('; ')}. Read them again, or add a reading.`;
 }
 
-function agreement({
-  probability,
-  chiSquare,
-  degreesOfFreedom,
-  suspects,
-}: Omit<Survey, 'sentences'>): string {
+function agreement({ pValue, chiSquare, degreesOfFreedom, suspects }: Omit<Survey, 'sentences'>): string {
   if (degreesOfFreedom === 0) return 'No reading checks another: a misreading would go unseen.';
-  if (chiSquare === null || probability === null) return "The readings can't be set against each other.";
+  if (chiSquare === null || pValue === null) return "The readings can't be set against each other.";
   const spread = Math.sqrt(chiSquare / degreesOfFreedom);
   const count = degreesOfFreedom === 1 ? '1 redundant reading' : `${degreesOfFreedom} redundant readings`;
   const figures = `chi-square ${chiSquare.toFixed(1)} with ${count}`;
   if (suspects.length > 0) {
-    return probability < UNLIKELY ? `The readings contradict each other: ${figures}.` : `${upper(figures)}.`;
+    return pValue < UNLIKELY ? `The readings contradict each other: ${figures}.` : `${upper(figures)}.`;
   }
-  if (probability < UNLIKELY) {
+  if (pValue < UNLIKELY) {
     return `The readings scatter ${spread.toFixed(1)} times as much as their plus-minus says: ${figures}.`;
   }
-  if (1 - probability < UNLIKELY) {
+  if (1 - pValue < UNLIKELY) {
     return `The readings agree better than their plus-minus says: ${figures}.`;
   }
   return `The readings agree as well as their plus-minus says: ${figures}.`;
@@ -164,7 +169,7 @@ function sureness({ points }: Omit<Survey, 'sentences'>, say: Say): string[] {
 }
 
 function unchecked({ readings, degreesOfFreedom }: Omit<Survey, 'sentences'>): string[] {
-  const alone = readings.filter(({ normalised }) => normalised === null).map(({ words }) => words);
+  const alone = readings.filter(({ standardised }) => standardised === null).map(({ label }) => label);
   if (alone.length === 0 || degreesOfFreedom === 0) return [];
   return [`Nothing checks ${alone.length === 1 ? 'this reading' : 'these readings'}: ${alone.join('; ')}.`];
 }

@@ -3,26 +3,26 @@ import { deepFreeze } from '../corner/freeze.ts';
 import { surveyNotes } from '../document/checks/survey-checks.ts';
 import { readSurvey, type SurveyInput } from '../document/survey-schema.ts';
 import { chiSquareAbove } from '../numerics/chi-square.ts';
-import { type Certainty, certaintyOf, type Estimate, estimate } from './estimate.ts';
+import { type Certainty, certaintyOf, estimate, type Fit } from './estimate.ts';
 import { foreAftSuspects } from './fore-aft.ts';
 import { coordinateOf, type Layout, layOut, placeOf, type Station } from './layout.ts';
-import { mirroredSolutions } from './mirrored.ts';
-import { misreadings, normalisedResiduals } from './misreadings.ts';
+import { mirroredSolutions } from './mirror-solutions.ts';
+import { misreadings, standardisedResiduals } from './misreadings.ts';
 import { type Reading, readingsOf } from './readings.ts';
-import type { Mirrored, Survey, SurveyedPoint, SurveyedReading, SurveyScale } from './result.ts';
+import type { MirrorSolution, Survey, SurveyedPoint, SurveyedReading, SurveyScale } from './result.ts';
 import { deviationFactor, intervalFactor, scaleOf } from './scale.ts';
 import { sentencesOn } from './sentences.ts';
-import { isOpen, missingReadings } from './unfixed.ts';
+import { isOpen, missingReadings } from './undetermined.ts';
 
 /**
  * Hardpoints from readings by tape, ruler and angle finder: a JSON text, or the value of one, which `surveyJsonSchema`
  * describes.
  *
- * `points` has all points by name: `{ guess: [y, z] }` from a rough sketch, `{ at: [y, z] }` where it is known, or
- * `{ axis: ['A', 'B'] }` for the point where the axis through two others pierces the plane at its `x`. y is outboard from the
+ * `points` has all points by name: `{ estimate: [y, z] }` from a rough sketch, `{ known: [y, z] }` where it is known, or
+ * `{ pivotAxis: ['A', 'B'] }` for the point where the axis through two others pierces the plane at its `x`. y is outboard from the
  * centreline, z up from the ground, `x` forward of the plane across the wheel centre (0 if left out): mm, or inches with
- * `units: 'imperial'`. Readings: `distances` { between, is } in space, `heights` { of, above, is }, `laterals`
- * { of, from, is }, `leans` and `slopes` { line, is } in degrees as seen from the front, `inLine` { point, line }. Each may
+ * `units: 'imperial'`. Readings: `distances` { between, value } in space, `heights` { of, above, value }, `laterals`
+ * { of, from, value }, `inclinations` and `slopes` { line, value } in degrees as seen from the front, `collinear` { point, line }. Each may
  * have a `plusMinus`, the half-width of its 95 % interval; `plusMinus` { tape, ruler, angleFinder } stands for those that
  * have none, else 1.5 mm, 1.5 mm and 0.3 degrees.
  *
@@ -38,9 +38,9 @@ export function survey(input: SurveyInput | string): Survey {
   const { best, turned, others } = mirroredSolutions(layout, readings, first);
   const stated = certaintyOf(layout, readings, best.unknowns);
   const { degreesOfFreedom } = stated;
-  const normalised = normalisedResiduals(layout, readings, best.unknowns, stated);
+  const standardised = standardisedResiduals(layout, readings, best.unknowns, stated);
   const scale = scaleOf(best.chiSquare, degreesOfFreedom);
-  const suspected = misreadings(layout, readings, best.unknowns, normalised);
+  const suspected = misreadings(layout, readings, best.unknowns, standardised);
   const certainty = scaled(stated, scale);
   const isTold = turned.length > 0;
   const found = {
@@ -48,23 +48,23 @@ export function survey(input: SurveyInput | string): Survey {
     ...(metric.name === undefined ? {} : { name: metric.name }),
     units,
     notes: surveyNotes(metric, units),
-    how: best.how,
+    status: best.status,
     points: pointsOf(layout, best, certainty, HALF_WIDTH * intervalFactor(scale)),
     covariance: covarianceOf(layout, certainty),
-    readings: readings.map((reading, i) => surveyedReading(reading, best.computed[i], normalised[i])),
+    readings: readings.map((reading, i) => surveyedReading(reading, best.computed[i], standardised[i])),
     chiSquare: best.chiSquare,
     degreesOfFreedom,
-    probability:
+    pValue:
       best.chiSquare === null || degreesOfFreedom === 0
         ? null
         : chiSquareAbove(best.chiSquare, degreesOfFreedom),
     scale,
     suspects: suspected.map((suspects) => ({
-      oneOf: suspects.map(({ reading: { path, words, unit }, by }) => ({ path, words, unit, by })),
+      candidates: suspects.map(({ reading: { path, label, unit }, error }) => ({ path, label, unit, error })),
     })),
     foreAftSuspects: suspected.length > 1 ? foreAftSuspects(layout, readings, best.unknowns) : [],
-    unfixed: missingReadings(layout, certainty.open),
-    mirrored: [
+    undetermined: missingReadings(layout, certainty.open),
+    mirrorSolutions: [
       ...(isTold ? [mirroredPoints(layout, best, first, turned, true)] : []),
       ...others.map(({ points, fit }) => mirroredPoints(layout, best, fit, points, false)),
     ],
@@ -73,12 +73,22 @@ export function survey(input: SurveyInput | string): Survey {
 }
 
 function surveyedReading(
-  { kind, path, words, unit, got, plusMinus }: Reading,
+  { kind, path, label, unit, measured, plusMinus }: Reading,
   computed: number,
-  normalised: number | null,
+  opposite: number | null,
 ): SurveyedReading {
-  const towards = normalised === null ? null : 0 - normalised;
-  return { kind, path, words, unit, got, computed, residual: got - computed, plusMinus, normalised: towards };
+  const standardised = opposite === null ? null : 0 - opposite;
+  return {
+    kind,
+    path,
+    label,
+    unit,
+    measured,
+    computed,
+    residual: measured - computed,
+    plusMinus,
+    standardised,
+  };
 }
 
 /** How sure the unknowns are where the readings scatter more than they say. */
@@ -89,13 +99,13 @@ function scaled(stated: Certainty, scale: SurveyScale): Certainty {
 
 function pointsOf(
   { stations }: Layout,
-  { unknowns }: Estimate,
+  { unknowns }: Fit,
   { covariance, open }: Certainty,
   halfWidth: number,
 ): Record<string, SurveyedPoint> {
   return Object.fromEntries(
     [...stations.values()].map((station) => {
-      const { name, x, forms, how } = station;
+      const { name, x, forms, kind } = station;
       const [y, z] = forms.map((form) =>
         isOpen(form, open) ? null : halfWidth * Math.sqrt(covarianceBetween(form, form, covariance)),
       );
@@ -111,7 +121,7 @@ function pointsOf(
               [between(1, 0), between(1, 1)],
             ]
           : null,
-        how: how === 'known' ? 'known' : isFixed ? 'fixed' : 'unfixed',
+        status: kind === 'known' ? 'known' : isFixed ? 'determined' : 'undetermined',
       };
       return [name, point];
     }),
@@ -120,7 +130,7 @@ function pointsOf(
 
 function covarianceOf({ stations }: Layout, { covariance, open }: Certainty): Covariance {
   const coordinates = [...stations.values()]
-    .filter(({ how }) => how !== 'known')
+    .filter(({ kind }) => kind !== 'known')
     .flatMap(({ name, forms: [y, z] }) => [
       { name: `${name}Y`, form: y },
       { name: `${name}Z`, form: z },
@@ -145,11 +155,11 @@ function covarianceBetween(a: Form, b: Form, covariance: Certainty['covariance']
 /** Where the points of another solution lie, and which reading tells them apart best. */
 function mirroredPoints(
   { stations }: Layout,
-  best: Estimate,
-  fit: Estimate,
+  best: Fit,
+  fit: Fit,
   points: readonly string[],
   isTold: boolean,
-): Mirrored {
+): MirrorSolution {
   const moved = points.flatMap((name) => {
     const station = stations.get(name);
     if (station === undefined) return [];

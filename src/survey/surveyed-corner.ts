@@ -3,7 +3,8 @@ import type { Covariance } from '../corner/covariance.ts';
 import { deepFreeze } from '../corner/freeze.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { type Part, PLACES } from '../corner/hardpoints.ts';
-import { InputError, type Issue, show, throwIfAny, unknownOptions } from '../errors.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/survey.ts';
 import { surveyChecks } from './checks.ts';
 import type { Survey } from './result.ts';
 import { intervalFactor } from './scale.ts';
@@ -49,7 +50,7 @@ const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
  * coilover's fore-aft offset is the difference of the `x` of its ends. What the survey leaves to look at, suspected readings above all, goes
  * along as `checks`, which a sizing shows among its own.
  *
- * @throws InputError for a point that is missing or not fixed, and as the function of its kind.
+ * @throws InputError for a point that is missing or not determined, and as the function of its kind.
  */
 export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): DrawnCorner {
   const corner = drawnCorner(surveyedInput(survey, parts));
@@ -67,26 +68,24 @@ export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): Drawn
  * @throws InputError as `surveyedCorner`.
  */
 export function surveyedInput(survey: Survey, parts: SurveyedParts): CornerParts {
-  const issues = [...unknownOptions('parts of a surveyed corner', parts, OPTIONS), ...surveyIssues(survey)];
-  throwIfAny('surveyed corner', issues);
+  refuse('surveyed corner', [...unknownOptions(parts, OPTIONS), ...surveyFaults(survey)]);
   const { kind = 'doubleWishbone' } = parts;
   if (!Object.hasOwn(NEEDED, kind)) {
-    const allowed = Object.keys(NEEDED).join(', ');
-    throw new InputError('surveyed corner', [
-      { path: 'kind', problem: 'unknown choice', got: show(kind), allowed },
+    throw refusal('surveyed corner', [
+      fault('unknownChoice', 'kind', { got: show(kind), allowed: Object.keys(NEEDED) }),
     ]);
   }
   const needed = neededPoints(kind, parts);
-  throwIfAny(
+  refuse(
     'surveyed corner',
-    needed.flatMap((name) => pointIssues(survey, name)),
+    needed.flatMap((name) => pointFaults(survey, name)),
   );
   return inputOf(survey, kind, parts, needed);
 }
 
-function surveyIssues(survey: Survey): Issue[] {
+function surveyFaults(survey: Survey): Diagnostic[] {
   if (survey?.kind === 'survey') return [];
-  return [{ path: '', problem: 'not a survey', got: show(survey), allowed: 'what survey(...) returns' }];
+  return [fault('notASurvey', '', { got: show(survey) })];
 }
 
 function neededPoints(kind: DrawnCorner['kind'], { coilover, otherEnd, camber }: SurveyedParts): string[] {
@@ -99,28 +98,24 @@ function neededPoints(kind: DrawnCorner['kind'], { coilover, otherEnd, camber }:
   ];
 }
 
-function pointIssues({ points, unfixed }: Survey, name: string): Issue[] {
+function pointFaults({ points, undetermined }: Survey, name: string): Diagnostic[] {
   if (!Object.hasOwn(points, name)) {
-    const other = namesInFiles(name).find((written) => Object.hasOwn(points, written));
-    const advice =
-      other !== undefined
-        ? `name ${other} so in the survey: ${other} is its name inside a part of a car file`
-        : name === 'contactPatch'
-          ? 'survey it, or give the camber'
-          : 'survey it, or correct the name';
-    return [{ path: `points.${name}`, problem: 'missing', allowed: Object.keys(points).join(', '), advice }];
+    const otherName = namesInFiles(name).find((written) => Object.hasOwn(points, written)) ?? null;
+    return [
+      fault('pointMissing', `points.${name}`, {
+        allowed: Object.keys(points),
+        otherName,
+        followsFromCamber: name === 'contactPatch',
+      }),
+    ];
   }
-  if (points[name].how !== 'unfixed') return [];
-  const missing = unfixed.filter(({ points: hanging }) => hanging.includes(name));
-  const words = missing.map(({ read, of }) =>
-    read === 'height' ? `the height of ${of}` : `the lateral distance of ${of}`,
-  );
+  if (points[name].status !== 'undetermined') return [];
+  const missing = undetermined.filter(({ points: hanging }) => hanging.includes(name));
   return [
-    {
-      path: `points.${name}`,
-      problem: 'not fixed by the readings',
-      advice: `read ${words.join(' and ')}`,
-    },
+    fault('pointNotDetermined', `points.${name}`, {
+      read: missing.map(({ read }) => read),
+      of: missing.map(({ of }) => of),
+    }),
   ];
 }
 
@@ -159,7 +154,7 @@ function inputOf(
   const [outer, inner] = ['shockMount', 'shockRockerMount', 'shockChassisMount', 'shockOtherMount']
     .filter((name) => needed.includes(name))
     .map((name) => points[name].x);
-  if (inner !== undefined) put('coilover.offset', outer - inner);
+  if (inner !== undefined) put('coilover.foreAftOffset', outer - inner);
   return input as unknown as CornerParts;
 }
 

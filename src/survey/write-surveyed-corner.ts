@@ -1,10 +1,13 @@
 import { type DrawnCorner, modelOf } from '../corner/corner.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { type Part, PLACES } from '../corner/hardpoints.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import { kindOf } from '../document/file-schema.ts';
 import { readJson } from '../document/json-text.ts';
 import { inOrder, valueAt } from '../document/parse.ts';
-import { describeIssue, InputError, type Issue, show, throwIfAny } from '../errors.ts';
+import { refuse as refuseFile } from '../errors/file.ts';
+import { describeIssue } from '../errors/input-error.ts';
+import { refusal, refuse } from '../errors/survey.ts';
 import { worded } from '../sentences/worded.ts';
 import { fromMetric, type Units } from '../units.ts';
 import { surveyChecks } from './checks.ts';
@@ -26,7 +29,7 @@ type Holder = Record<string, unknown>;
  *
  * Each surveyed point goes to its place (`lowerInner` to `lowerArm.inner`, `shockChassisMount` to `coilover.chassisMount`) in the units of
  * the file, its coordinates as `{ value, plusMinus }`; `correlations` says how their errors hang together, `surveyChecks` what the survey
- * leaves to look at. The coilover's `offset` follows from the `x` of its ends. All else stays as it is, in its order. `readCar` or
+ * leaves to look at. The coilover's `foreAftOffset` follows from the `x` of its ends. All else stays as it is, in its order. `readCar` or
  * `readCorner` makes of it the corner that `surveyedCorner` gives.
  *
  * @throws InputError as `surveyedCorner`, for a text that is no JSON, and for a file without such a corner.
@@ -38,7 +41,7 @@ export function writeSurveyedCorner(
 ): Record<string, unknown> {
   const written = copyOf(file);
   const { corner: axle, ...given } = options;
-  throwIfAny(WHAT, placeIssues(written, axle));
+  refuse(WHAT, placeFaults(written, axle));
   const units = written.units === 'imperial' ? 'imperial' : 'metric';
   const corner = axle === undefined ? written : holderAt(holderAt(written, 'corners'), axle);
   const parts = partsOf(corner, given);
@@ -57,11 +60,9 @@ export function writeSurveyedCorner(
 function copyOf(file: unknown): Holder {
   const { value, twice } =
     typeof file === 'string' ? readJson(file, WHAT) : { value: copied(file), twice: [] };
-  throwIfAny(WHAT, inOrder(twice, value));
+  refuseFile(WHAT, inOrder(twice, value), 'metric');
   if (isHolder(value)) return value;
-  throw new InputError(WHAT, [
-    { path: '', problem: 'not a file', got: show(file), allowed: 'a JSON text, or the value of one' },
-  ]);
+  throw refusal(WHAT, [fault('notAFile', '', { got: show(file) })]);
 }
 
 function copied(value: unknown): unknown {
@@ -70,19 +71,13 @@ function copied(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, copied(inner)]));
 }
 
-function placeIssues(written: Holder, axle: unknown): Issue[] {
+function placeFaults(written: Holder, axle: unknown): Diagnostic[] {
   const isCar = 'corners' in written;
-  if (axle === undefined) {
-    if (!isCar) return [];
-    const advice = 'say which corner of the car';
-    return [{ path: 'corner', problem: 'missing', allowed: 'front, rear', advice }];
-  }
+  if (axle === undefined) return isCar ? [fault('cornerNotNamed', 'corner')] : [];
   if (axle !== 'front' && axle !== 'rear') {
-    return [{ path: 'corner', problem: 'unknown choice', got: show(axle), allowed: 'front, rear' }];
+    return [fault('unknownChoice', 'corner', { got: show(axle), allowed: ['front', 'rear'] })];
   }
-  if (isCar || !('lowerArm' in written)) return [];
-  const problem = 'a file of one corner has no front or rear';
-  return [{ path: 'corner', problem, got: axle, advice: 'leave corner out' }];
+  return isCar || !('lowerArm' in written) ? [] : [fault('oneCornerOnly', 'corner', { got: axle })];
 }
 
 /** The parts that the file names, where no others are given. */
@@ -90,15 +85,7 @@ function partsOf(corner: Holder, given: SurveyedParts): SurveyedParts {
   const isThere = 'lowerArm' in corner;
   const kind = isThere ? kindOf(corner) : given.kind;
   if (given.kind !== undefined && kind !== given.kind) {
-    throw new InputError(WHAT, [
-      {
-        path: 'kind',
-        problem: 'not the kind of the corner in the file',
-        got: given.kind,
-        allowed: kind ?? '',
-        advice: 'leave kind out, or take the corner out of the file first',
-      },
-    ]);
+    throw refusal(WHAT, [fault('otherKindInFile', 'kind', { got: given.kind, allowed: kind ?? '' })]);
   }
   const inFile = (...at: string[]) => valueAt(corner, at) as Part | undefined;
   const camber = valueAt(corner, ['wheel', 'camber']);
@@ -138,10 +125,11 @@ function writePoints(corner: Holder, survey: Survey, parts: SurveyedParts, units
   }
   // It follows from the camber, whatever was drawn before.
   if (valueAt(input, ['wheel', 'contactPatch']) === undefined) delete holderAt(corner, 'wheel').contactPatch;
-  const offset = valueAt(input, ['coilover', 'offset']);
+  const offset = valueAt(input, ['coilover', 'foreAftOffset']);
   const coilover = corner.coilover;
   if (!isHolder(coilover)) return;
-  if (typeof offset === 'number' && (offset !== 0 || 'offset' in coilover)) coilover.offset = length(offset);
+  if (typeof offset === 'number' && (offset !== 0 || 'foreAftOffset' in coilover))
+    coilover.foreAftOffset = length(offset);
   // The other end is in one place.
   delete coilover[parts.otherEnd === undefined ? 'otherEnd' : 'chassisMount'];
 }

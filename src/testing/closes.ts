@@ -1,10 +1,10 @@
-// closes: the motion is one of this drawing. It starts as drawn, leaves the ground where it is, has the driver where it
-// was asked to be, and where it says that it came home, it did.
+// closes: the motion is one of this drawing. It starts as drawn, leaves the ground where it is, has the driver at the requested value,
+// and where it says that it closed, it is in the drawn pose.
 
-import { expectWithin } from './broken.ts';
 import { expectMeasured } from './measured.ts';
 import { distance, nameOf } from './measures.ts';
 import { type Law, type Pose, poseAt, poses, type Setting, settingOf, traced } from './setting.ts';
+import { expectWithin } from './violation.ts';
 
 export const closes: Law = (build, data, options) => {
   const setting = settingOf('closes', build, data, options);
@@ -12,8 +12,13 @@ export const closes: Law = (build, data, options) => {
   const motion = traced(setting, drawing);
   const all = Object.keys(drawing.points);
   expectPlace(setting, poseAt(setting, motion, motion.drawn), all, 'its drawn place');
-  if (motion.high.how === 'closed') {
-    expectPlace(setting, poseAt(setting, motion, motion.high.at), all, 'home');
+  if (motion.high.status === 'closed') {
+    expectPlace(
+      setting,
+      poseAt(setting, motion, motion.high.at),
+      all,
+      'its drawn place, where the motion closes',
+    );
   }
   for (const pose of poses(setting, motion)) {
     expectPlace(setting, pose, drawing.ground, 'its place on the ground');

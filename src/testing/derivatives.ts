@@ -5,9 +5,9 @@
 // too sudden for that, the sharpest of some shorter steps judges.
 
 import type { Reading } from '../linkage/index.ts';
-import { expectWithin } from './broken.ts';
 import { everything, nameOf } from './measures.ts';
 import { type Law, placeAt, SECOND, settingOf, traced, unitOf, where } from './setting.ts';
+import { expectWithin } from './violation.ts';
 
 /** Where to look: shares of the way from the drawn pose to either end. */
 const SHARES = [-0.8, -0.4, 0.1, 0.5, 0.9];

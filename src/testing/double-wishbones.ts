@@ -14,7 +14,7 @@ export interface PlainDoubleWishbone {
     readonly on: DoubleWishboneInput['coilover']['on'];
     readonly mount: Point;
     readonly chassisMount: Point;
-    readonly offset?: number;
+    readonly foreAftOffset?: number;
   };
 }
 
@@ -91,7 +91,7 @@ function cornerOf(d: Draft): PlainDoubleWishbone {
       on: d.on,
       mount: mm(mount),
       chassisMount: mm(chassisMount),
-      ...(d.offset === undefined ? {} : { offset: d.offset / 10 }),
+      ...(d.offset === undefined ? {} : { foreAftOffset: d.offset / 10 }),
     },
   };
 }

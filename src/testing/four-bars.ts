@@ -1,4 +1,4 @@
-import type { Drawing, Point } from '../linkage/index.ts';
+import type { CheckedDrawing, Point } from '../linkage/index.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
 import { areApart, BEND, bend } from './linkages.ts';
 import { distance } from './measures.ts';
@@ -16,7 +16,7 @@ const APART = 0.01;
 export function fourBars(
   fc: FastCheck,
   { grashof }: { readonly grashof?: boolean } = {},
-): Arbitrary<Drawing> {
+): Arbitrary<CheckedDrawing> {
   const all = fc
     .tuple(rounding(fc), fc.tuple(place(fc), place(fc), place(fc), place(fc), place(fc)))
     .map(([rounded, points]) => points.map(rounded))

@@ -1,15 +1,19 @@
-// mirror, move, turn, scale: a linkage drawn the other way round, elsewhere or larger is the same linkage. Distances of
+// mirror, translate, rotate, scale: a linkage drawn the other way round, elsewhere or larger is the same linkage. Distances of
 // points and turns of bodies are compared, and their derivatives, as drawn and along the motion:
 //     length' = lengths x length,    turn' = sense x turn
 
-import type { Drawing, Held, Measure, Point } from '../linkage/index.ts';
-import { expectWithin, LawBroken } from './broken.ts';
+import {
+  type CheckedDrawing,
+  type FixedCoordinate,
+  linkage,
+  type Measure,
+  type Point,
+} from '../linkage/index.ts';
 import { distance, drawnValue, intrinsic, isAngle, isCoordinate, nameOf, pairs } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   allowedFor,
-  type Change,
   clamp,
   drivenUnless,
   type Law,
@@ -17,68 +21,78 @@ import {
   SECOND,
   type Setting,
   settingOf,
-  type Traced,
+  type TracedMotion,
+  type Transformation,
   traced,
   unitOf,
   where,
 } from './setting.ts';
+import { expectWithin, LawViolation } from './violation.ts';
 
 /** Where to look: shares of the way from the drawn pose to either end. */
 const SHARES = [-0.9, -0.5, 0.1, 0.7];
-/** How far `turn` turns, radians; a quarter turn if coordinates are held, so that they stay coordinates. */
-const TURN = 1;
-/** How far `move` moves, in sizes. */
-const MOVE: Point = [70, -50];
+/** How far `rotate` turns, radians; a quarter turn if coordinates are fixed, so that they stay coordinates. */
+const ROTATION = 1;
+/** How far `translate` goes, in sizes. */
+const TRANSLATION: Point = [70, -50];
 /** How many times as large `scale` draws. */
 const FACTORS = [1 / 25.4, 1000];
 
-const CHANGES: Record<Change['law'], (setting: Setting) => Partial<Change>[]> = {
+const TRANSFORMATIONS: Record<Transformation['law'], (setting: Setting) => Partial<Transformation>[]> = {
   mirror: () => [{ place: ([x, y]) => [-x, y], sense: -1 }],
-  move: ({ size }) => [{ place: ([x, y]) => [x + MOVE[0] * size, y + MOVE[1] * size] }],
-  turn: ({ drawing: { held = [] } }) => [{ place: held.length > 0 ? ([x, y]) => [-y, x] : turned }],
+  translate: ({ size }) => [{ place: ([x, y]) => [x + TRANSLATION[0] * size, y + TRANSLATION[1] * size] }],
+  rotate: ({ drawing: { fixedCoordinates = [] } }) => [
+    { place: fixedCoordinates.length > 0 ? ([x, y]) => [-y, x] : turned },
+  ],
   scale: () => FACTORS.map((k) => ({ place: ([x, y]) => [k * x, k * y], lengths: k })),
 };
 
 function turned([x, y]: Point): Point {
-  const [c, s] = [Math.cos(TURN), Math.sin(TURN)];
+  const [c, s] = [Math.cos(ROTATION), Math.sin(ROTATION)];
   return [c * x - s * y, s * x + c * y];
 }
 
 export const mirror: Law = lawOf('mirror');
-export const move: Law = lawOf('move');
-export const turn: Law = lawOf('turn');
+export const translate: Law = lawOf('translate');
+export const rotate: Law = lawOf('rotate');
 export const scale: Law = lawOf('scale');
 
-function lawOf(law: Change['law']): Law {
+function lawOf(law: Transformation['law']): Law {
   return (build, data, options = {}) => {
     // A coordinate is not the same when the linkage lies elsewhere: then something else drives.
     const setting = settingOf(law, build, data, drivenUnless(isCoordinate, options));
     if (isCoordinate(setting.driver)) return;
-    for (const changes of CHANGES[law](setting)) {
-      const change: Change = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
-      const redrawn = options.redraw?.(data, change) ?? null;
-      expectSame(setting, change, redrawn === null ? changed(setting.drawing, change) : build(redrawn));
+    for (const changes of TRANSFORMATIONS[law](setting)) {
+      const transformation: Transformation = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
+      const redrawn = options.redraw?.(data, transformation) ?? null;
+      expectSame(
+        setting,
+        transformation,
+        redrawn === null ? changed(setting.drawing, transformation) : linkage(build(redrawn)),
+      );
     }
   };
 }
 
-/** A drawing after a change. */
-function changed(drawing: Drawing, { law, place }: Change): Drawing {
+/** A transformed drawing. */
+function changed(drawing: CheckedDrawing, { law, place }: Transformation): CheckedDrawing {
   const points = Object.entries(drawing.points).map(([name, at]) => [name, place(at)] as const);
-  const quarter = (held: Held): Held => ('x' in held ? { y: held.x } : { x: held.y });
+  const quarter = (one: FixedCoordinate): FixedCoordinate => ('x' in one ? { y: one.x } : { x: one.y });
   return {
     ...drawing,
     points: Object.fromEntries(points),
-    ...(law === 'turn' && drawing.held !== undefined ? { held: drawing.held.map(quarter) } : {}),
+    ...(law === 'rotate' && drawing.fixedCoordinates !== undefined
+      ? { fixedCoordinates: drawing.fixedCoordinates.map(quarter) }
+      : {}),
   };
 }
 
-function expectSame(setting: Setting, change: Change, other: Drawing): void {
+function expectSame(setting: Setting, transformation: Transformation, other: CheckedDrawing): void {
   const { law, drawing, driver, size, tolerance } = setting;
-  const allowed = Math.max(setting.allowed, allowedFor(tolerance, other, size * change.lengths));
-  expectDrawn(setting, change, other, allowed);
+  const allowed = Math.max(setting.allowed, allowedFor(tolerance, other, size * transformation.lengths));
+  expectDrawn(setting, transformation, other, allowed);
 
-  const { there, to, back } = otherDriver(setting, change, other);
+  const { there, to, back } = otherDriver(setting, transformation, other);
   const [a, b, n] = [
     traced(setting, drawing),
     traced(there, other),
@@ -98,7 +112,8 @@ function expectSame(setting: Setting, change: Change, other: Drawing): void {
       const scale = 1 + largest(inUnits(one)) + changeOf(inUnits(one), three && inUnits(three));
       const within = allowed * scale * (order === 2 ? SECOND : 1);
       measures.forEach((measure, k) => {
-        const got = (two[order][k] * factor(driver, change) ** order) / factor(measure, change);
+        const got =
+          (two[order][k] * factor(driver, transformation) ** order) / factor(measure, transformation);
         const what = `${name}${nameOf(measure)}`;
         expectWithin(law, what, where(setting, at), got, one[order][k], within * units[k]);
       });
@@ -109,7 +124,7 @@ function expectSame(setting: Setting, change: Change, other: Drawing): void {
 const ORDERS = ['', 'first derivative of ', 'second derivative of '];
 
 /** Values, first and second derivatives of measures at a place. */
-function seen(motion: Traced, measures: readonly Measure[], at: number): number[][] {
+function seen(motion: TracedMotion, measures: readonly Measure[], at: number): number[][] {
   const readings = measures.map((measure) => motion.read(measure)(at));
   return [
     readings.map(({ value }) => value),
@@ -118,33 +133,38 @@ function seen(motion: Traced, measures: readonly Measure[], at: number): number[
   ];
 }
 
-/** How many times as large a measure is after a change. */
-function factor(measure: Measure, { lengths, sense }: Change): number {
+/** How many times as large a measure is after a transformation. */
+function factor(measure: Measure, { lengths, sense }: Transformation): number {
   return isAngle(measure) ? sense : lengths;
 }
 
-/** Expects the changed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
-function expectDrawn(setting: Setting, change: Change, other: Drawing, allowed: number): void {
-  const { lengths } = change;
+/** Expects the transformed drawing to have the same parts, and its points as far apart as drawn, in its own size. */
+function expectDrawn(
+  setting: Setting,
+  transformation: Transformation,
+  other: CheckedDrawing,
+  allowed: number,
+): void {
+  const { lengths } = transformation;
   const { law, drawing, driver, size } = setting;
   const drawn = where(setting, drawnValue(driver, drawing));
-  const parts = otherParts(changed(drawing, change), other);
-  if (parts !== null) throw new LawBroken(law, 'changed drawing', drawn, parts);
+  const parts = otherParts(changed(drawing, transformation), other);
+  if (parts !== null) throw new LawViolation(law, 'transformed drawing', drawn, parts);
   for (const [p, q] of pairs(Object.keys(drawing.points))) {
     const got = distance(other.points[p], other.points[q]) / lengths;
-    const wanted = distance(drawing.points[p], drawing.points[q]);
-    expectWithin(law, `drawn length ${p}-${q}`, drawn, got, wanted, allowed * size);
+    const expected = distance(drawing.points[p], drawing.points[q]);
+    expectWithin(law, `drawn length ${p}-${q}`, drawn, got, expected, allowed * size);
   }
 }
 
-/** The driver of the changed drawing in its setting, and its values `to` there and `back`. */
-function otherDriver(setting: Setting, change: Change, other: Drawing) {
+/** The driver of the transformed drawing in its setting, and its values `to` there and `back`. */
+function otherDriver(setting: Setting, transformation: Transformation, other: CheckedDrawing) {
   const { drawing, driver, range } = setting;
   const measure: Measure =
     'length' in driver && driver.offset !== undefined
-      ? { ...driver, offset: driver.offset * change.lengths }
+      ? { ...driver, offset: driver.offset * transformation.lengths }
       : driver;
-  const times = factor(driver, change);
+  const times = factor(driver, transformation);
   const from = drawnValue(driver, drawing);
   const onto = drawnValue(measure, other);
   const to = (at: number) => onto + times * (at - from);
@@ -157,7 +177,7 @@ function otherDriver(setting: Setting, change: Change, other: Drawing) {
 /** Expects two motions to end at the same values of the driver, and alike. */
 function expectEnds(
   setting: Setting,
-  [a, b, n]: readonly [Traced, Traced, Traced | null],
+  [a, b, n]: readonly [TracedMotion, TracedMotion, TracedMotion | null],
   back: (at: number) => number,
   allowed: number,
 ): void {
@@ -167,8 +187,8 @@ function expectEnds(
   for (const side of ['low', 'high'] as const) {
     const [one, two, three] = [a[side], b[swapped ? OTHER[side] : side], n?.[side]];
     const place = where(setting, one.at);
-    if (two.how !== one.how)
-      throw new LawBroken(law, `${side} end`, place, `is ${two.how} instead of ${one.how}`);
+    if (two.status !== one.status)
+      throw new LawViolation(law, `${side} end`, place, `is ${two.status} instead of ${one.status}`);
     const change = three === undefined ? 0 : changeOf([one.at / unit], [three.at / unit]);
     expectWithin(law, `${side} end`, place, back(two.at), one.at, allowed * unit * (1 + change));
   }

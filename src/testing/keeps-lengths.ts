@@ -1,9 +1,9 @@
-// keepsLengths: what the drawing fixes stays as drawn in every pose: distances inside a body and the sides on which
-// its points lie, coordinates that are held.
+// keepsLengths: what the drawing fixes stays as drawn in every pose: distances inside a body and the sides on which its points lie,
+// fixed coordinates, sliders on their lines, fixed angles.
 
-import { expectWithin } from './broken.ts';
 import { keptBy } from './kept.ts';
 import { type Law, poses, settingOf, traced } from './setting.ts';
+import { expectWithin } from './violation.ts';
 
 export const keepsLengths: Law = (build, data, options) => {
   const setting = settingOf('keepsLengths', build, data, options);

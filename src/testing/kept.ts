@@ -1,6 +1,6 @@
 // What a drawing fixes, as lengths that every pose must keep. A new kind of part needs one more function here.
 
-import type { Drawing, Point } from '../linkage/index.ts';
+import type { CheckedDrawing, Point } from '../linkage/index.ts';
 import {
   baseOf,
   direction,
@@ -20,16 +20,16 @@ export interface Kept {
 }
 
 /** All lengths inside the bodies of a drawing, the sides on which their points lie, and what its joints keep. */
-export function keptBy(drawing: Drawing): Kept[] {
+export function keptBy(drawing: CheckedDrawing): Kept[] {
   return [
     ...Object.keys(drawing.bodies).flatMap((body) => keptInBody(drawing, body)),
-    ...heldOf(drawing),
+    ...coordinatesOf(drawing),
     ...slidOf(drawing),
     ...anglesOf(drawing),
   ];
 }
 
-function keptInBody(drawing: Drawing, body: string): Kept[] {
+function keptInBody(drawing: CheckedDrawing, body: string): Kept[] {
   const names = drawing.bodies[body];
   const [a, b] = baseOf(drawing, body);
   // Distances alone would let a body of three points turn over.
@@ -46,15 +46,15 @@ function keptInBody(drawing: Drawing, body: string): Kept[] {
   ];
 }
 
-function heldOf({ held = [] }: Drawing): Kept[] {
-  return held.map((one) => {
+function coordinatesOf({ fixedCoordinates = [] }: CheckedDrawing): Kept[] {
+  return fixedCoordinates.map((one) => {
     const [axis, name, k] = 'x' in one ? (['x', one.x, 0] as const) : (['y', one.y, 1] as const);
-    return { what: `held ${axis} of ${name}`, of: (places: Places): number => (places[name] as Point)[k] };
+    return { what: `fixed ${axis} of ${name}`, of: (places: Places): number => (places[name] as Point)[k] };
   });
 }
 
 /** How far sliding points have left their lines: the less, the shorter the line is beside their way along it. */
-function slidOf({ points, sliders = {} }: Drawing): Kept[] {
+function slidOf({ points, sliders = {} }: CheckedDrawing): Kept[] {
   return Object.entries(sliders).map(
     ([
       name,
@@ -75,10 +75,10 @@ function slidOf({ points, sliders = {} }: Drawing): Kept[] {
   );
 }
 
-/** By how much kept angles have changed, as what that is worth at the end of the shorter of their two lines. */
-function anglesOf(drawing: Drawing): Kept[] {
-  const { points, angles = {}, telescopes = {} } = drawing;
-  return Object.entries(angles).map(([name, directions]) => {
+/** By how much fixed angles have changed, as what that is worth at the end of the shorter of their two lines. */
+function anglesOf(drawing: CheckedDrawing): Kept[] {
+  const { points, fixedAngles = {}, telescopes = {} } = drawing;
+  return Object.entries(fixedAngles).map(([name, directions]) => {
     const lines = directions.map((one) => (typeof one === 'string' ? lineThrough(drawing, one) : one));
     const between = (places: Places) => {
       const [first, second = 0] = lines.map((line) => direction(places, line));
@@ -88,7 +88,7 @@ function anglesOf(drawing: Drawing): Kept[] {
     // A telescope that has passed through nothing keeps its direction, though its ends have changed places.
     const reversible = directions.some((one) => typeof one === 'string' && one in telescopes);
     return {
-      what: `angle ${name} (${lines.map((line) => line.join('-')).join(' to ')})`,
+      what: `fixed angle ${name} (${lines.map((line) => line.join('-')).join(' to ')})`,
       of: (places: Places) => {
         const change = turnsAside(between(places) - drawn, reversible ? Math.PI : 2 * Math.PI);
         return change * Math.min(...lines.map(([a, b]) => distance(places[a], places[b])));

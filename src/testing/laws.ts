@@ -1,33 +1,33 @@
 import type { Drawing } from '../linkage/index.ts';
 import { closes } from './closes.ts';
 import { derivativesAgree } from './derivatives.ts';
-import { mirror, move, scale, turn } from './invariance.ts';
+import { mirror, rotate, scale, translate } from './invariance.ts';
 import { keepsLengths } from './keeps-lengths.ts';
+import { measuresAgree } from './measures-agree.ts';
 import { outAndBack } from './out-and-back.ts';
-import { readings } from './readings.ts';
-import { sameBits } from './same-bits.ts';
+import { reproducible } from './reproducible.ts';
 import type { Law, LawOptions } from './setting.ts';
 import { virtualWork } from './virtual-work.ts';
 
-/** What every linkage and its motion keep, by name, the simplest first. Each law opens its own file. */
+/** Laws that hold for every linkage, by name, the simplest first. Each has a file of its own. */
 export const laws = {
   closes,
   keepsLengths,
-  readings,
+  measuresAgree,
   derivativesAgree,
   virtualWork,
   mirror,
-  move,
-  turn,
+  translate,
+  rotate,
   scale,
   outAndBack,
-  sameBits,
+  reproducible,
 } satisfies Record<string, Law>;
 
 /**
- * Puts the linkage that `build` makes of `data` to all laws, in their order.
+ * Checks the linkage that `build` makes of `data` against all laws, in their order.
  *
- * @throws LawBroken for the first that does not hold; InputError where the drawing is faulty or can't be driven.
+ * @throws LawViolation for the first that does not hold; InputError if the drawing is invalid or cannot be driven.
  */
 export function checkLaws<T>(build: (data: T) => Drawing, data: T, options?: LawOptions<T>): void {
   for (const law of Object.values(laws)) law(build, data, options);

@@ -1,8 +1,8 @@
 // Linkages grown pair by pair. A pair of bars that joins two points which move differently in a new pin adds two bodies,
-// three pins and so no freedom; what it starts from, a crank on the ground, has one. Every length is taken from the
+// three pins and so no degree of freedom; what it starts from, a crank on the ground, has one. Every length is taken from the
 // drawing, so that each of them closes.
 
-import type { Drawing, Point } from '../linkage/index.ts';
+import type { CheckedDrawing, Point } from '../linkage/index.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
 import { distance, offset } from './measures.ts';
 import { place, rounding } from './numbers.ts';
@@ -13,14 +13,14 @@ const APART = 40;
 export const BEND = 0.2;
 
 /**
- * Random linkages of one freedom, in a square of 1000: a body `crank` (O on the ground, A), and `first0`, `second0`, ... in
+ * Random linkages of one degree of freedom, in a square of 1000: a body `crank` (O on the ground, A), and `first0`, `second0`, ... in
  * pairs that meet in P0, ...; each of these carries a further point (X0, Y0, ...), which others may hang on; G0, ... are
  * ground. The first pair makes a four-bar. They shrink to fewer pairs and to whole tens.
  */
 export function linkages(
   fc: FastCheck,
   { minPairs = 1, maxPairs = 4 }: { readonly minPairs?: number; readonly maxPairs?: number } = {},
-): Arbitrary<Drawing> {
+): Arbitrary<CheckedDrawing> {
   const pair = fc.record({
     from: fc.nat({ max: 99 }),
     to: fc.option(fc.nat({ max: 99 }), { nil: null }),
@@ -50,7 +50,7 @@ function grow(
   pivot: Point,
   crankPin: Point,
   growth: readonly Pair[],
-): Drawing | null {
+): CheckedDrawing | null {
   const points: Record<string, Point> = { O: rounded(pivot), A: rounded(crankPin) };
   const ground = ['O'];
   const bodies: Record<string, readonly string[]> = { crank: ['O', 'A'] };

@@ -1,7 +1,7 @@
 import type { Measure } from '../linkage/index.ts';
-import { expectWithin } from './broken.ts';
 import { byTelescope, distance, isAngle, linesOf, measured, turnsAside } from './measures.ts';
 import { type Pose, type Setting, unitOf } from './setting.ts';
+import { expectWithin } from './violation.ts';
 
 /** Expects a measure to have a value (angles: up to whole turns) in a pose, by the places of its points. */
 export function expectMeasured(

@@ -1,6 +1,6 @@
 // Measures computed a second time, from the places of the points alone, with elementary geometry.
 
-import type { Drawing, Measure, Point } from '../linkage/index.ts';
+import type { CheckedDrawing, Measure, Point } from '../linkage/index.ts';
 
 /** Places of all points in one pose. */
 export type Places = Readonly<Record<string, Point>>;
@@ -22,23 +22,23 @@ export function pairs(names: readonly string[]): [string, string][] {
 }
 
 /** The two points of a body that are farthest apart as drawn: its base line. */
-export function baseOf({ points, bodies }: Drawing, body: string): [string, string] {
+export function baseOf({ points, bodies }: CheckedDrawing, body: string): [string, string] {
   const length = ([a, b]: [string, string]) => distance(points[a], points[b]);
   return pairs(bodies[body]).reduce((base, pair) => (length(pair) > length(base) ? pair : base));
 }
 
 /** Two points on a line that turns with a body or a telescope. */
-export function lineThrough(drawing: Drawing, part: string): readonly [string, string] {
+export function lineThrough(drawing: CheckedDrawing, part: string): readonly [string, string] {
   return drawing.telescopes?.[part] ?? baseOf(drawing, part);
 }
 
 /** All parts that have a direction: bodies and telescopes. */
-function partsOf({ bodies, telescopes = {} }: Drawing): string[] {
+function partsOf({ bodies, telescopes = {} }: CheckedDrawing): string[] {
   return [...Object.keys(bodies), ...Object.keys(telescopes)];
 }
 
 /** Largest distance between two points of one body, or the ends of one telescope. */
-export function sizeOf(drawing: Drawing): number {
+export function sizeOf(drawing: CheckedDrawing): number {
   const lines = partsOf(drawing).map((part) => lineThrough(drawing, part));
   return Math.max(0, ...lines.map(([a, b]) => distance(drawing.points[a], drawing.points[b])));
 }
@@ -47,7 +47,7 @@ export function sizeOf(drawing: Drawing): number {
  * Distances between points, and turns of all parts: measures that do not depend on where the drawing lies. Not the distance
  * of points drawn in one place: it has no rate there.
  */
-export function intrinsic(drawing: Drawing): Measure[] {
+export function intrinsic(drawing: CheckedDrawing): Measure[] {
   const { points } = drawing;
   const lengths = pairs(Object.keys(points)).filter(([a, b]) => distance(points[a], points[b]) > 0);
   return [
@@ -57,12 +57,12 @@ export function intrinsic(drawing: Drawing): Measure[] {
 }
 
 /** Every measure that a law reads when it looks at all. */
-export function everything(drawing: Drawing, driver: Measure): Measure[] {
+export function everything(drawing: CheckedDrawing, driver: Measure): Measure[] {
   return [driver, ...intrinsic(drawing), ...coordinates(drawing)];
 }
 
 /** Both coordinates of every point. */
-export function coordinates({ points }: Drawing): Measure[] {
+export function coordinates({ points }: CheckedDrawing): Measure[] {
   return Object.keys(points).flatMap((name): Measure[] => [{ x: name }, { y: name }]);
 }
 
@@ -78,8 +78,8 @@ export function isCoordinate(measure: Measure): boolean {
 
 /** A measure in words. */
 export function nameOf(measure: Measure): string {
-  const from = seenFrom(measure);
-  return from === null ? plainName(measure) : `${plainName(measure)} seen from ${from}`;
+  const from = frameOf(measure);
+  return from === null ? plainName(measure) : `${plainName(measure)} relative to ${from}`;
 }
 
 function plainName(measure: Measure): string {
@@ -90,29 +90,29 @@ function plainName(measure: Measure): string {
   return `turn of ${measure.turn}`;
 }
 
-/** The body or telescope that a measure is seen from; null for the ground. */
-export function seenFrom(measure: Measure): string | null {
-  return ('seenFrom' in measure ? measure.seenFrom : undefined) ?? null;
+/** The body or telescope that a measure is relative to; null for the ground. */
+export function frameOf(measure: Measure): string | null {
+  return ('relativeTo' in measure ? measure.relativeTo : undefined) ?? null;
 }
 
-/** A measure as drawn, where whatever it is seen from has not moved yet. */
-export function drawnValue(measure: Measure, drawing: Drawing): number {
+/** A measure as drawn, where the body that it is relative to has not moved yet. */
+export function drawnValue(measure: Measure, drawing: CheckedDrawing): number {
   return groundValue(measure, drawing.points, drawing);
 }
 
 /** Whether a measure goes by a telescope's direction, which its ends tell up to half a turn: it may have turned inside out. */
-export function byTelescope(measure: Measure, { telescopes = {} }: Drawing): boolean {
-  return [seenFrom(measure), 'turn' in measure ? measure.turn : null].some(
+export function byTelescope(measure: Measure, { telescopes = {} }: CheckedDrawing): boolean {
+  return [frameOf(measure), 'turn' in measure ? measure.turn : null].some(
     (part) => part !== null && part in telescopes,
   );
 }
 
 /**
  * A measure, from the places of the points; angles up to whole turns, half ones where a telescope is in it; null for a
- * coordinate seen from a telescope.
+ * coordinate relative to a telescope.
  */
-export function measured(measure: Measure, places: Places, drawing: Drawing): number | null {
-  const from = seenFrom(measure);
+export function measured(measure: Measure, places: Places, drawing: CheckedDrawing): number | null {
+  const from = frameOf(measure);
   if (from === null) return groundValue(measure, places, drawing);
   if (!isAngle(measure) && byTelescope(measure, drawing)) return null;
   const [a, b] = lineThrough(drawing, from);
@@ -126,8 +126,8 @@ export function measured(measure: Measure, places: Places, drawing: Drawing): nu
   return groundValue(measure, Object.fromEntries(moved), drawing);
 }
 
-/** A measure, as seen from the ground. */
-function groundValue(measure: Measure, places: Places, drawing: Drawing): number {
+/** A measure relative to the ground. */
+function groundValue(measure: Measure, places: Places, drawing: CheckedDrawing): number {
   if ('x' in measure) return places[measure.x][0];
   if ('y' in measure) return places[measure.y][1];
   if ('length' in measure) {
@@ -140,8 +140,8 @@ function groundValue(measure: Measure, places: Places, drawing: Drawing): number
 }
 
 /** The lines whose directions a measure is made of. */
-export function linesOf(measure: Measure, drawing: Drawing): (readonly [string, string])[] {
-  const from = seenFrom(measure);
+export function linesOf(measure: Measure, drawing: CheckedDrawing): (readonly [string, string])[] {
+  const from = frameOf(measure);
   return [
     ...('angle' in measure ? [measure.angle] : []),
     ...('turn' in measure ? [lineThrough(drawing, measure.turn)] : []),

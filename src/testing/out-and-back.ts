@@ -1,9 +1,8 @@
 // outAndBack: the linkage drawn anew in a pose that it came to is the same linkage: driven back by as much as it was
 // driven out, it is in the drawn pose again.
 
-import type { Drawing, Measure } from '../linkage/index.ts';
-import { expectWithin } from './broken.ts';
-import { coordinates, distance, drawnValue, isCoordinate, nameOf, seenFrom } from './measures.ts';
+import type { CheckedDrawing, Measure } from '../linkage/index.ts';
+import { coordinates, distance, drawnValue, frameOf, isCoordinate, nameOf } from './measures.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   clamp,
@@ -17,13 +16,14 @@ import {
   unitOf,
   where,
 } from './setting.ts';
+import { expectWithin } from './violation.ts';
 
 /** How far out: shares of the way from the drawn pose to either end. */
 const SHARES = [-0.9, -0.4, 0.4, 0.9];
 
 export const outAndBack: Law = (build, data, options) => {
-  // Seen from a body that is drawn turned, a coordinate is another one: then something else drives.
-  const turns = (measure: Measure) => isCoordinate(measure) && seenFrom(measure) !== null;
+  // Relative to a body that is drawn turned, a coordinate is another one: then something else drives.
+  const turns = (measure: Measure) => isCoordinate(measure) && frameOf(measure) !== null;
   const setting = settingOf('outAndBack', build, data, drivenUnless(turns, options));
   const motion = traced(setting, setting.drawing);
   for (const share of SHARES) {
@@ -39,7 +39,7 @@ function expectBack(setting: Setting, points: Setting['drawing']['points'], out:
   const start = drawnValue(driver, there);
   const unit = unitOf(driver, size);
   const target = start + way;
-  const trace = (one: Drawing) => drivenTo(setting, one, start, target);
+  const trace = (one: CheckedDrawing) => drivenTo(setting, one, start, target);
   const [motion, other] = [trace(there), nudged(there, size, trace)];
   if (!reaches(other, target)) return;
 

@@ -4,9 +4,9 @@ import type { Drawing } from '../linkage/index.ts';
 
 /** What the second of two drawings lacks or has too much of beside the first, in words; null if nothing. */
 export function otherParts(one: Drawing, other: Drawing): string | null {
-  const [wanted, got] = [inWords(one), inWords(other)];
-  const lacks = wanted.filter((part) => !got.includes(part));
-  const extra = got.filter((part) => !wanted.includes(part));
+  const [expected, got] = [inWords(one), inWords(other)];
+  const lacks = expected.filter((part) => !got.includes(part));
+  const extra = got.filter((part) => !expected.includes(part));
   if (lacks.length + extra.length === 0) return null;
   return [
     ...(lacks.length > 0 ? [`lacks ${lacks.join(', ')}`] : []),
@@ -15,7 +15,15 @@ export function otherParts(one: Drawing, other: Drawing): string | null {
 }
 
 function inWords(drawing: Drawing): string[] {
-  const { points, ground, bodies, held = [], sliders = {}, angles = {}, telescopes = {} } = drawing;
+  const {
+    points,
+    ground,
+    bodies,
+    fixedCoordinates = [],
+    sliders = {},
+    fixedAngles = {},
+    telescopes = {},
+  } = drawing;
   const named = <Part>(kind: string, all: Readonly<Record<string, Part>>, words: (part: Part) => string) =>
     Object.entries(all).map(([name, part]) => `${kind} ${name} (${words(part)})`);
   const line = (names: readonly string[]) => names.join('-');
@@ -23,9 +31,9 @@ function inWords(drawing: Drawing): string[] {
     ...Object.keys(points).map((name) => `point ${name}`),
     ...ground.map((name) => `ground point ${name}`),
     ...named('body', bodies, (names) => [...names].sort().join(', ')),
-    ...held.map((one) => ('x' in one ? `held x of ${one.x}` : `held y of ${one.y}`)),
+    ...fixedCoordinates.map((one) => ('x' in one ? `fixed x of ${one.x}` : `fixed y of ${one.y}`)),
     ...named('slider', sliders, ({ point, on }) => `${point} on ${line(on)}`),
-    ...named('angle', angles, (directions) =>
+    ...named('fixed angle', fixedAngles, (directions) =>
       directions.map((one) => (typeof one === 'string' ? one : line(one))).join(' to '),
     ),
     ...named('telescope', telescopes, line),

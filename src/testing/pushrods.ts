@@ -14,7 +14,7 @@ export interface PlainPushrod extends Pick<PlainDoubleWishbone, 'lowerArm' | 'up
     readonly rockerMount: Point;
     readonly chassisMount?: Point;
     readonly otherEnd?: { readonly on: Part; readonly mount: Point };
-    readonly offset?: number;
+    readonly foreAftOffset?: number;
   };
 }
 
@@ -89,7 +89,7 @@ function cornerOf({ lowerArm, upperArm, wheel }: PlainDoubleWishbone, d: Draft):
       ...(other === undefined
         ? { chassisMount: away(shockMount, d.shock, toShock + sense * d.shockAngle) }
         : { otherEnd: { on: other.on, mount: onPart(other.on, other.share) } }),
-      ...(d.offset === undefined ? {} : { offset: d.offset / 10 }),
+      ...(d.offset === undefined ? {} : { foreAftOffset: d.offset / 10 }),
     },
   };
 }

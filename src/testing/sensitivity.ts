@@ -3,14 +3,18 @@
 //     allowed = a (1 + rate + change),    rate = max |dm/dt|,    change = max |m - m_nudged| / nudge
 // where a is what a place may be off by.
 
-import { type Drawing, InputError, type Point } from '../linkage/index.ts';
-import type { Traced } from './setting.ts';
+import { type CheckedDrawing, InputError, type Point } from '../linkage/index.ts';
+import type { TracedMotion } from './setting.ts';
 
 /** Share of the size by which points are displaced. */
 const NUDGE = 1e-7;
 
 /** The motion of a drawing with every point displaced a little; null if that locks, as a redundant linkage does. */
-export function nudged(drawing: Drawing, size: number, trace: (drawing: Drawing) => Traced): Traced | null {
+export function nudged(
+  drawing: CheckedDrawing,
+  size: number,
+  trace: (drawing: CheckedDrawing) => TracedMotion,
+): TracedMotion | null {
   const by = NUDGE * size;
   const points = Object.entries(drawing.points).map(([name, [x, y]], k): [string, Point] => [
     name,
@@ -18,7 +22,7 @@ export function nudged(drawing: Drawing, size: number, trace: (drawing: Drawing)
   ]);
   try {
     const motion = trace({ ...drawing, points: Object.fromEntries(points) });
-    return motion.low.how === 'locked' || motion.high.how === 'locked' ? null : motion;
+    return motion.low.status === 'locked' || motion.high.status === 'locked' ? null : motion;
   } catch (error) {
     if (error instanceof InputError) return null;
     throw error;
@@ -36,6 +40,6 @@ export function largest(numbers: readonly number[]): number {
 }
 
 /** Whether a value of the driver is in a motion's range; in that of no motion everything is. */
-export function reaches(motion: Traced | null, at: number): boolean {
+export function reaches(motion: TracedMotion | null, at: number): boolean {
   return motion === null || (at >= motion.low.at && at <= motion.high.at);
 }

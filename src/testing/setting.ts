@@ -1,32 +1,34 @@
 import {
+  type CheckedDrawing,
   type Drawing,
+  linkage,
   type Measure,
   type Motion,
   type Point,
   type TraceOptions,
   trace,
 } from '../linkage/index.ts';
-import type { Where } from './broken.ts';
 import { coordinates, drawnValue, intrinsic, isAngle, nameOf, type Places, sizeOf } from './measures.ts';
+import type { Where } from './violation.ts';
 
-/** What the laws look at of a motion. */
-export type Traced = Pick<Motion, 'drawn' | 'low' | 'high' | 'at' | 'read'>;
+/** What the laws use of a motion. */
+export type TracedMotion = Pick<Motion, 'drawn' | 'low' | 'high' | 'at' | 'read'>;
 
-/** Whatever moves a drawing: `trace` of jounce/linkage, or something to be held against the same laws. */
-export type Trace = (drawing: Drawing, options?: TraceOptions) => Traced;
+/** A function that moves a drawing: `trace` of `jounce/linkage`, or another one to check against the same laws. */
+export type TraceFunction = (drawing: CheckedDrawing, options?: TraceOptions) => TracedMotion;
 
-/** How the laws `mirror`, `move`, `turn` and `scale` change a linkage. */
-export interface Change {
-  readonly law: 'mirror' | 'move' | 'turn' | 'scale';
-  /** The place of a point that was drawn at another. */
+/** How the laws `mirror`, `translate`, `rotate` and `scale` change a linkage. */
+export interface Transformation {
+  readonly law: 'mirror' | 'translate' | 'rotate' | 'scale';
+  /** Takes the place of a point to its new place. */
   place(at: Point): Point;
-  /** How many times as long every length becomes. */
+  /** Factor of every length. */
   readonly lengths: number;
-  /** -1 where every angle changes its sign, else 1. */
+  /** Factor of every angle: -1 for a mirror image. */
   readonly sense: 1 | -1;
 }
 
-/** How a linkage is put to the laws. */
+/** How a linkage is checked. */
 export interface LawOptions<T> {
   /** What drives. Default: the body that turns fastest as drawn; where none turns, the distance that changes fastest. */
   readonly driver?: Measure;
@@ -38,22 +40,22 @@ export interface LawOptions<T> {
    */
   readonly tolerance?: number;
   /** What moves the drawing. Default: `trace`. */
-  readonly trace?: Trace;
+  readonly trace?: TraceFunction;
   /**
-   * Your data after a change: `change.place` applied to every point in it, lengths times `change.lengths`, angles times
-   * `change.sense`; null if your data can't be changed so. Default, and for null: the built drawing is changed.
+   * Your data after a transformation: `place` applied to every point in it, lengths times `lengths`, angles times `sense`; null if your
+   * data cannot be transformed so. By default, and for null, the built drawing is transformed.
    */
-  redraw?(data: T, change: Change): T | null;
+  redraw?(data: T, transformation: Transformation): T | null;
 }
 
-/** A law: returns if it holds for the drawing that `build` makes of `data`, throws LawBroken if it does not. */
+/** A law: returns if it holds for the drawing that `build` makes of `data`, throws LawViolation if it does not. */
 export type Law = <T>(build: (data: T) => Drawing, data: T, options?: LawOptions<T>) => void;
 
 /** A drawing under a law, and the measures of size that its tolerances need. */
 export interface Setting {
   readonly law: string;
-  readonly drawing: Drawing;
-  readonly trace: Trace;
+  readonly drawing: CheckedDrawing;
+  readonly trace: TraceFunction;
   readonly driver: Measure;
   /** Values of the driver to trace between, and whether they were given. */
   readonly range: { readonly from: number; readonly to: number };
@@ -72,10 +74,10 @@ export const SECOND = 1000;
 const ROUNDINGS = 64;
 /** How many poses are looked at along a motion. */
 const POSES = 16;
-/** Default range of an angle or a turn, radians either way: short of half a turn, so that nothing comes home in it. */
+/** Default range of an angle or a turn, radians either way: short of half a turn, so that no motion closes in it. */
 const ANGLE = 3;
 /** Changes by less than this a unit of way, in radians times the size or in lengths, count as none. */
-const STILL = 1e-6;
+const MIN_RATE = 1e-6;
 
 /** Builds the drawing and gathers what a law needs. */
 export function settingOf<T>(
@@ -84,7 +86,7 @@ export function settingOf<T>(
   data: T,
   options: LawOptions<T> = {},
 ): Setting {
-  const drawing = build(data);
+  const drawing: CheckedDrawing = linkage(build(data));
   const { trace: by = trace, tolerance = TOLERANCE } = options;
   const driver = options.driver ?? fastest(by, drawing);
   const size = sizeOf(drawing);
@@ -101,7 +103,7 @@ export function settingOf<T>(
   };
 }
 
-/** The options, with the driver left to the law where the one asked for is not fit for it. */
+/** The options, with the driver left to the law where the given one does not suit it. */
 export function drivenUnless<T>(
   unfit: (measure: Measure) => boolean,
   options: LawOptions<T> = {},
@@ -111,7 +113,7 @@ export function drivenUnless<T>(
 }
 
 /** Share of the size by which a place of a drawing's points may be off. */
-export function allowedFor(tolerance: number, { points }: Drawing, size: number): number {
+export function allowedFor(tolerance: number, { points }: CheckedDrawing, size: number): number {
   const farthest = Math.max(...Object.values(points).map(([x, y]) => Math.hypot(x, y)));
   return tolerance + (ROUNDINGS * Number.EPSILON * Math.max(farthest, size)) / size;
 }
@@ -119,7 +121,7 @@ export function allowedFor(tolerance: number, { points }: Drawing, size: number)
 function rangeOf(
   given: readonly [number, number] | undefined,
   driver: Measure,
-  drawing: Drawing,
+  drawing: CheckedDrawing,
 ): Setting['range'] {
   if (given !== undefined) return { from: given[0], to: given[1] };
   if (!isAngle(driver)) return { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
@@ -128,19 +130,19 @@ function rangeOf(
 }
 
 /** What moves most, for the way that the linkage goes, in the drawn pose: a turn if anything turns, else a length. */
-function fastest(by: Trace, drawing: Drawing): Measure {
+function fastest(by: TraceFunction, drawing: CheckedDrawing): Measure {
   const still = by(drawing, { from: 0, to: 0 });
   const rate = (measure: Measure) => Math.abs(still.read(measure)(0).first ?? 0);
   const most = (measures: readonly Measure[]) =>
     measures.reduce((best, one) => (rate(one) > rate(best) ? one : best));
   const turns = intrinsic(drawing).filter(isAngle);
-  if (turns.length > 0 && rate(most(turns)) * sizeOf(drawing) > STILL) return most(turns);
+  if (turns.length > 0 && rate(most(turns)) * sizeOf(drawing) > MIN_RATE) return most(turns);
   const lengths = intrinsic(drawing).filter((one) => !isAngle(one));
-  return lengths.length > 0 && rate(most(lengths)) > STILL ? most(lengths) : most(coordinates(drawing));
+  return lengths.length > 0 && rate(most(lengths)) > MIN_RATE ? most(lengths) : most(coordinates(drawing));
 }
 
 /** The drawing's motion by the driver, or that of another drawing of the same linkage. */
-export function traced({ trace, driver, range }: Setting, drawing: Drawing): Traced {
+export function traced({ trace, driver, range }: Setting, drawing: CheckedDrawing): TracedMotion {
   return trace(drawing, { driver, ...range });
 }
 
@@ -148,25 +150,30 @@ export function traced({ trace, driver, range }: Setting, drawing: Drawing): Tra
 const MARGIN = 1e-3;
 
 /** The motion of a drawing by the driver from the value that it has as drawn to another one. */
-export function drivenTo(setting: Setting, drawing: Drawing, drawn: number, target: number): Traced {
+export function drivenTo(
+  setting: Setting,
+  drawing: CheckedDrawing,
+  drawn: number,
+  target: number,
+): TracedMotion {
   const past = drawn - Math.sign(target - drawn) * MARGIN * unitOf(setting.driver, setting.size);
   return traced({ ...setting, range: { from: Math.min(past, target), to: Math.max(past, target) } }, drawing);
 }
 
 /** So many values of the driver, evenly from end to end. */
-export function spread({ low, high }: Traced, count: number): number[] {
+export function spread({ low, high }: TracedMotion, count: number): number[] {
   return Array.from({ length: count }, (_, k) =>
     Math.min(high.at, Math.max(low.at, low.at + (k / (count - 1)) * (high.at - low.at))),
   );
 }
 
 /** The driver at a share of the way from the drawn pose to its low (negative) or high end. */
-export function placeAt({ drawn, low, high }: Traced, share: number): number {
+export function placeAt({ drawn, low, high }: TracedMotion, share: number): number {
   return share < 0 ? drawn - share * (low.at - drawn) : drawn + share * (high.at - drawn);
 }
 
 /** A value of the driver that is in range but for rounding. */
-export function clamp({ low, high }: Traced, at: number): number {
+export function clamp({ low, high }: TracedMotion, at: number): number {
   return Math.min(high.at, Math.max(low.at, at));
 }
 
@@ -187,12 +194,12 @@ export interface Pose {
 }
 
 /** The pose at a value of the driver. */
-export function poseAt(setting: Setting, motion: Traced, at: number): Pose {
+export function poseAt(setting: Setting, motion: TracedMotion, at: number): Pose {
   return { where: where(setting, at), places: motion.at(at) };
 }
 
 /** Poses from end to end of a motion and, unless a range was given, along the arc length all the way round. */
-export function poses(setting: Setting, motion: Traced): Pose[] {
+export function poses(setting: Setting, motion: TracedMotion): Pose[] {
   const found = spread(motion, POSES).map((at) => poseAt(setting, motion, at));
   if (setting.ranged) return found;
   const round = setting.trace(setting.drawing);

@@ -7,7 +7,6 @@
 // free length is 0 (V = L^2 / 2).
 
 import type { Measure } from '../linkage/index.ts';
-import { expectWithin } from './broken.ts';
 import { coordinates, distance, everything, nameOf, type Places } from './measures.ts';
 import { quadratureNodes } from './quadrature.ts';
 import { largest, reaches } from './sensitivity.ts';
@@ -18,11 +17,12 @@ import {
   type Setting,
   settingOf,
   spread,
-  type Traced,
+  type TracedMotion,
   traced,
   unitOf,
   where,
 } from './setting.ts';
+import { expectWithin } from './violation.ts';
 
 /** The work is that between these shares of the way from the drawn pose to the ends: short of dead points. */
 const SHARES = [-0.6, 0.6];
@@ -41,7 +41,7 @@ export const virtualWork: Law = (build, data, options) => {
   expectReciprocal(setting, motion);
 };
 
-function expectWork(setting: Setting, motion: Traced): void {
+function expectWork(setting: Setting, motion: TracedMotion): void {
   const { law, drawing, driver, size, allowed } = setting;
   const [from, to] = SHARES.map((share) => placeAt(motion, share));
   const loads = everything(drawing, driver).map((measure) => {
@@ -82,7 +82,7 @@ interface Load {
   at(driver: number): { power: number; potential: number };
 }
 
-function loadOn(motion: Traced, measure: Measure): Load {
+function loadOn(motion: TracedMotion, measure: Measure): Load {
   const read = motion.read(measure);
   const order = 'length' in measure ? 2 : 1;
   return {
@@ -130,7 +130,7 @@ function sum(numbers: readonly number[]): number {
   return numbers.reduce((all, one) => all + one, 0);
 }
 
-function expectReciprocal(setting: Setting, motion: Traced): void {
+function expectReciprocal(setting: Setting, motion: TracedMotion): void {
   const { law, driver, allowed } = setting;
   const [b, c] = lively(setting, motion);
   const sets = b === undefined ? [] : c === undefined ? [[b]] : [[b], [b, c]];
@@ -156,7 +156,7 @@ interface Stretch {
 }
 
 /** Measures that can drive in the driver's place, the one that does so farthest first. */
-function lively(setting: Setting, motion: Traced): Stretch[] {
+function lively(setting: Setting, motion: TracedMotion): Stretch[] {
   const { drawing, driver, size } = setting;
   const places = [...spread(motion, PLACES).slice(1, -1), motion.drawn].sort((u, v) => u - v);
   const drawn = places.indexOf(motion.drawn);
@@ -189,7 +189,7 @@ const ONE = 1e-6;
  */
 function roundTrip(
   setting: Setting,
-  motion: Traced,
+  motion: TracedMotion,
   ring: readonly Measure[],
   place: number,
 ): { product: number; scale: number } | null {

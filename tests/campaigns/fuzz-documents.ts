@@ -169,7 +169,7 @@ function judge(input: unknown, kind: keyof typeof EXAMPLES, document: string): v
       const swept = sweep(corner, { bump: 60, droop: 60, step: 20 });
       const odd = unsound(swept.columns);
       if (odd.length > 0) throw new Error(`not a number in a sweep: ${odd[0].replace(/\[.*/, '')}`);
-      note(`swept: bump ${swept.end.bump.how}`);
+      note(`swept: bump ${swept.end.bump.status}`);
       stage = 'limits';
       const met = limits(corner, given);
       const wrong = unsound(met);

@@ -57,11 +57,11 @@ describe('steps of rates', () => {
   };
 
   it('in a file of inches and pounds are 25 lbf/in, not 5 N/mm', () => {
-    const { spring, nextRates, rateTable } = rates('imperial');
+    const { spring, adjacentRates, rateTable } = rates('imperial');
     for (const rate of [
       spring?.rate ?? Number.NaN,
-      nextRates?.below ?? Number.NaN,
-      nextRates?.above ?? Number.NaN,
+      adjacentRates?.below ?? Number.NaN,
+      adjacentRates?.above ?? Number.NaN,
       ...rateTable.map(({ springRate }) => springRate),
     ]) {
       const steps = rate / (25 * POUND_FORCE_PER_INCH);
@@ -72,8 +72,8 @@ describe('steps of rates', () => {
   });
 
   it('in a metric file are 5 N/mm', () => {
-    const { spring, nextRates } = front();
+    const { spring, adjacentRates } = front();
     expect((spring?.rate ?? Number.NaN) % 5).toBe(0);
-    expect((nextRates?.above ?? 0) - (nextRates?.below ?? 0)).toBe(5);
+    expect((adjacentRates?.above ?? 0) - (adjacentRates?.below ?? 0)).toBe(5);
   });
 });

@@ -23,7 +23,7 @@ export const boughtFront = () => ({
 /** That car, weighed, changed. */
 export const weighedCar = (change: (document: Json) => void = () => {}): Json =>
   car((document) => {
-    delete document.masses.guess;
+    delete document.masses.estimate;
     document.masses.scales = {
       frontLeft: 184,
       frontRight: 171,

@@ -1,6 +1,6 @@
 /** Car documents in metric units for the tests of sizing: a quiet one to change, and random ones with corners of every kind. */
 import * as fc from 'fast-check';
-import { type AxleSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { type AxleSizing, type Figure, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { expect } from 'vitest';
 import { carOf } from '../../src/coilover/sizing/car.ts';
 import type { PerAxle } from '../../src/coilover/sizing/inputs.ts';
@@ -19,13 +19,16 @@ const corner = () => ({
   upperArm: { inner: [310, 355], outer: [600, 375] },
   wheel: { centre: [705, 312], camber: -0.5 },
   coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 560] },
-  limits: { damper: { open: 475, closed: 350 }, bumpStop: { height: 40, solidHeight: 12 } },
+  limits: {
+    damper: { extendedLength: 475, compressedLength: 350 },
+    bumpStop: { height: 40, solidHeight: 12 },
+  },
   sizing: {
     unsprungMass: 30,
     target: { frequency: 1.6 },
     tyreRate: 200,
     gas: { force: 150 },
-    bumpStopForces: [
+    bumpStopTable: [
       [10, 500],
       [20, 3000],
     ],
@@ -38,12 +41,12 @@ export function car(change: (document: Json) => void = () => {}): Json {
   const document: Json = {
     units: 'metric',
     masses: {
-      guess: { total: 700, frontShare: 0.48 },
-      centreHeight: 450,
+      estimate: { total: 700, frontFraction: 0.48 },
+      sprungCentreOfGravityHeight: 450,
       wheelbase: 2350,
     },
-    downforce: { speed: 160, force: 600, frontShare: 0.4, speeds: [80, 160, 200] },
-    travelCases: { lateral: 0.4, braking: 0.3, roadBump: 15, roadDip: 15, margin: 2 },
+    downforce: { speed: 160, force: 600, frontFraction: 0.4, speedsToCheck: [80, 160, 200] },
+    travelCases: { lateralAcceleration: 0.4, deceleration: 0.3, roadBump: 15, roadDip: 15, margin: 2 },
     corners: { front: corner(), rear: corner() },
   };
   change(document);
@@ -55,7 +58,7 @@ export const front = (change?: (front: Json) => void): AxleSizing =>
   sized((document) => change?.(document.corners.front)).axles[0];
 
 /** A figure that must have a value. */
-export function valueIn(axle: { readonly figures: Sizing['figures'] }, name: string): number {
+export function valueIn(axle: { readonly figures: readonly Figure[] }, name: string): number {
   const value = axle.figures.find((figure) => figure.name === name)?.value;
   if (value === null || value === undefined) expect.fail(`no value for ${name}`);
   return value;
@@ -95,43 +98,50 @@ const sizing = fc.record({
   unsprungMass: unsure(10, 45),
   target: fc.oneof(
     unsure(0.8, 3).map((frequency) => ({ frequency })),
-    unsure(0.8, 2.5).map((frequency) => ({ frequency, onTyre: true })),
+    unsure(0.8, 2.5).map((frequency) => ({ frequency, withTyre: true })),
     unsure(8, 60).map((wheelRate) => ({ wheelRate })),
     unsure(15, 120).map((springRate) => ({ springRate })),
   ),
   tyreRate: maybe(unsure(100, 300)),
-  antiRollBar: maybe(between(0, 400)),
+  antiRollBarStiffness: maybe(between(0, 400)),
   gas: maybe(
     fc.oneof(
       unsure(0, 400).map((force) => ({ force })),
-      fc.record({ rodDiameter: between(8, 22), pressure: unsure(0, 20) }),
+      fc.record({ shaftDiameter: between(8, 22), pressure: unsure(0, 20) }),
     ),
   ),
   helper: maybe(
     fc.record({
       rate: between(5, 300),
-      free: between(40, 90),
-      least: between(10, 35),
-      separator: between(0, 8),
+      freeLength: between(40, 90),
+      minLength: between(10, 35),
+      separatorHeight: between(0, 8),
     }),
   ),
   springs: maybe(
     fc
-      .array(fc.record({ rate: between(15, 120), free: between(150, 250), solid: between(50, 130) }), {
-        minLength: 1,
-        maxLength: 3,
-      })
+      .array(
+        fc.record({ rate: between(15, 120), freeLength: between(150, 250), solidLength: between(50, 130) }),
+        {
+          minLength: 1,
+          maxLength: 3,
+        },
+      )
       .map((springs) => springs.map((spring, k) => ({ name: `S${k}`, ...spring }))),
   ),
-  perch: maybe(fc.record({ eyesToSeats: maybe(between(120, 260)), pitch: between(1, 2) })),
+  perch: maybe(fc.record({ setting: maybe(between(120, 260)), threadPitch: between(1, 2) })),
   deadLength: maybe(between(100, 220)),
-  damping: maybe(fc.record({ ratio: unsure(0.1, 0.9), bumpShare: between(0, 1), knee: between(50, 300) })),
-  unit: maybe(fc.record({ mass: between(1, 5), oldMass: between(1, 5) })),
+  damping: maybe(
+    fc.record({ ratio: unsure(0.1, 0.9), compressionFraction: between(0, 1), kneeSpeed: between(50, 300) }),
+  ),
+  unitMass: maybe(fc.record({ new: between(1, 5), replaced: between(1, 5) })),
 });
 
 const limits = fc.record({
   damper: maybe(
-    fc.tuple(between(250, 400), between(60, 200)).map(([closed, s]) => ({ closed, open: closed + s })),
+    fc
+      .tuple(between(250, 400), between(60, 200))
+      .map(([compressedLength, s]) => ({ compressedLength, extendedLength: compressedLength + s })),
   ),
   bumpStop: maybe(between(20, 60).map((height) => ({ height, solidHeight: height / 3 }))),
 });
@@ -144,7 +154,7 @@ const axle = fc.tuple(cornerDocuments, sizing, limits).map(([drawn, asked, ends]
     ...(ends.bumpStop === undefined
       ? {}
       : {
-          bumpStopForces: [
+          bumpStopTable: [
             [5, 200],
             [ends.bumpStop.height / 2, 2000],
           ],
@@ -157,18 +167,18 @@ export const carDocuments: fc.Arbitrary<Json> = fc
   .record({
     masses: fc.option(
       fc.record({
-        guess: fc.record({
+        estimate: fc.record({
           total: unsure(400, 1400),
-          frontShare: unsure(0.3, 0.6),
-          leftShare: unsure(0.4, 0.6),
+          frontFraction: unsure(0.3, 0.6),
+          leftFraction: unsure(0.4, 0.6),
         }),
-        centreHeight: maybe(unsure(300, 700)),
+        sprungCentreOfGravityHeight: maybe(unsure(300, 700)),
         wheelbase: maybe(between(2000, 2800)),
       }),
       { nil: undefined, freq: 10 },
     ),
     downforce: maybe(
-      fc.record({ speed: between(80, 200), force: unsure(-400, 3000), frontShare: unsure(0.2, 0.6) }),
+      fc.record({ speed: between(80, 200), force: unsure(-400, 3000), frontFraction: unsure(0.2, 0.6) }),
     ),
     front: axle,
     rear: maybe(axle),

@@ -20,7 +20,7 @@ const sizedOf = (document: Json | CarDocument): Sizing => sizeCoilovers(readCar(
 /** The example with 200 lb more. */
 const heavier = () => {
   const document = JSON.parse(exampleText('car.json'));
-  document.masses.guess.total.value += 200;
+  document.masses.estimate.total.value += 200;
   return sizedOf(document);
 };
 const example = () => sizedOf(JSON.parse(exampleText('car.json')));
@@ -79,8 +79,8 @@ describe('a comparison', () => {
     const sprung = figures.find(({ name, whose }) => name === 'sprungMass' && whose === 'front');
     // 200 lb, 0.46 of them on two wheels; 0.45359237 kg in a pound (NIST SP 811, from memory).
     expectWithin((sprung?.change ?? 0) / ((200 * 0.45359237 * 0.46) / 2), 1, 1e-9);
-    const { low, high } = after.axles[0].figure('sprungMass');
-    expectWithin((sprung?.halfWidth ?? 0) / (((high ?? 0) - (low ?? 0)) / 2), 1, 1e-9);
+    const { lower, upper } = after.axles[0].figure('sprungMass');
+    expectWithin((sprung?.halfWidth ?? 0) / (((upper ?? 0) - (lower ?? 0)) / 2), 1, 1e-9);
     expectWithin(
       (sprung?.againstInterval ?? 0) / ((sprung?.change ?? 0) / (sprung?.halfWidth ?? 1)),
       1,
@@ -132,17 +132,15 @@ describe('a comparison', () => {
     const document = JSON.parse(exampleText('car.json'));
     document.corners.front.coilover.chassisMount[0] -= 1.5;
     const leant = compareSizings(before, sizedOf(document));
-    expect(leant.figures.some(({ name, group }) => name === 'installedLength' && group === 'order')).toBe(
-      true,
-    );
+    expect(leant.figures.some(({ name, group }) => name === 'designLength' && group === 'order')).toBe(true);
     const tyre = JSON.parse(exampleText('car.json'));
     tyre.corners.front.limits.tyre = { overallRadius: 13.9, width: 9 };
     tyre.corners.front.sizing.tyreRate = 1400;
     const shod = compareSizings(before, sizedOf(tyre));
     expect(shod.limits[0]).toMatchObject({ axle: 'front', side: 'bump' });
-    expect(shod.limits[0].after?.cause).toBe('tyreAtArch');
+    expect(shod.limits[0].after?.cause).toBe('tyreContact');
     expect(shod.conflicts.added.length).toBeGreaterThan(0);
-    expect(shod.figures.some(({ name }) => name === 'rateOnTyre')).toBe(true);
+    expect(shod.figures.some(({ name }) => name === 'rideRate')).toBe(true);
     expect(shod.figures.some(({ name, whose }) => name === 'wheelRate' && whose === 'front')).toBe(false);
   });
 
@@ -151,7 +149,7 @@ describe('a comparison', () => {
     tyre.corners.front.limits.tyre = '225/60R15';
     const shod = compareSizings(example(), sizedOf(tyre));
     expect(shod.consequence).toBe('car');
-    expect(shod.figures.find(({ name }) => name === 'bumpSpare')?.change).toBeLessThan(-30);
+    expect(shod.figures.find(({ name }) => name === 'bumpTravelMargin')?.change).toBeLessThan(-30);
     const text = sheetMarkdown(comparisonSheet(shod));
     expect(text).toContain('The order stays');
     expect(text).toContain('resolve them before you order');
@@ -160,7 +158,7 @@ describe('a comparison', () => {
   it('lists what differs in the order with 200 lb more, in the units of the file', () => {
     const comparison = compareSizings(example(), heavier());
     expect(comparison.consequence).toBe('order');
-    const [before, after] = [example(), heavier()].map((one) => one.axles[1].damper?.open ?? 0);
+    const [before, after] = [example(), heavier()].map((one) => one.axles[1].damper?.extendedLength ?? 0);
     expect(after).toBeGreaterThan(before);
     const inches = (mm: number) => (mm / 25.4).toFixed(2);
     expect(sheetMarkdown(comparisonSheet(comparison))).toContain(

@@ -6,7 +6,7 @@ import { expectWithin } from '../support/tolerance.ts';
 import { car, sized, valueIn } from './cars.ts';
 
 /** Findings by path. */
-const paths = ({ findings }: Sizing) => findings.map(({ path }) => path);
+const paths = ({ conflicts }: Sizing) => conflicts.map(({ path }) => path);
 /** The one finding of a car. */
 const only = (change: (document: Json) => void) => onlyOf(sized(change));
 /** The one finding of a car whose parts were changed after it was read: in a file a share outside 0 to 1 is refused. */
@@ -18,7 +18,7 @@ function onlyAfterReading(change: (sizing: Json) => void) {
 }
 function onlyOf(sizing: Sizing) {
   expect(paths(sizing)).toHaveLength(1);
-  const [finding] = sizing.findings;
+  const [finding] = sizing.conflicts;
   // Told with its numbers.
   expect(`${finding.got} ${finding.allowed}`).toMatch(/\d/);
   return { sizing, finding };
@@ -33,9 +33,9 @@ describe('a quiet car', () => {
 describe('what can’t be', () => {
   it('a share of mass outside 0 to 1: what hangs on masses is left out, lengths are there', () => {
     const { sizing, finding } = onlyAfterReading(({ masses }) => {
-      masses.guess.frontShare = 48;
+      masses.estimate.frontFraction = 48;
     });
-    expect(finding.path).toBe('masses.guess.frontShare');
+    expect(finding.path).toBe('masses.estimate.frontFraction');
     expect(finding.advice).toContain('0.48');
     expect(sizing.axles[0].figure('sprungMass').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'stroke')).toBe(125);
@@ -44,12 +44,12 @@ describe('what can’t be', () => {
 
   it('a share of downforce outside 0 to 1: the speeds are left out, springs are there', () => {
     const { sizing, finding } = onlyAfterReading(({ downforce }) => {
-      downforce.frontShare = 1.2;
+      downforce.frontFraction = 1.2;
     });
-    expect(finding.path).toBe('downforce.frontShare');
+    expect(finding.path).toBe('downforce.frontFraction');
     expect(finding.got).toBe('1.2');
-    expect(sizing.axles[0].speeds).toEqual([]);
-    expect(sizing.axles[0].figure('topSpeedHeightLost').value).toBeNull();
+    expect(sizing.axles[0].speedRows).toEqual([]);
+    expect(sizing.axles[0].figure('topSpeedRideHeightLoss').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -60,7 +60,7 @@ describe('what can’t be', () => {
     expect(finding.path).toBe('corners.front.sizing.unsprungMass');
     expect(finding.got).toBe('500.0 kg of 168.0 kg on the wheel');
     expect(sizing.axles[0].spring).toBeNull();
-    expect(valueIn(sizing.axles[0], 'installedLength')).toBeGreaterThan(0);
+    expect(valueIn(sizing.axles[0], 'designLength')).toBeGreaterThan(0);
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -69,19 +69,19 @@ describe('what can’t be', () => {
       document.corners.front.sizing.target = { frequency: 96 };
     });
     expect(sizing.status).toBe('notForOrder');
-    expect(sizing.findings[0]).toMatchObject({
+    expect(sizing.conflicts[0]).toMatchObject({
       code: 'frequencyPerMinute',
       severity: 'error',
       path: 'corners.front.sizing.target.frequency',
     });
-    expect(sizing.notes.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(sizing.checks.filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 
   it('a travel that could not be counted is a check, and never called enough', () => {
     const sizing = sized((document) => {
       delete document.masses.wheelbase;
     });
-    expect(sizing.findings).toMatchObject([
+    expect(sizing.conflicts).toMatchObject([
       {
         code: 'travelPartOmitted',
         severity: 'check',
@@ -95,15 +95,15 @@ describe('what can’t be', () => {
   });
 
   it('roll and dive that need an axle that is not described are checks, not travel of 0', () => {
-    const whole = valueIn(sized().axles[0], 'bumpNeeded');
+    const whole = valueIn(sized().axles[0], 'bumpTravelRequired');
     const spoils: [parts: string[], spoil: (document: Json) => boolean][] = [
       [['roll', 'dive'], ({ corners }) => delete corners.rear],
       [['roll'], ({ corners }) => delete corners.rear.sizing.target],
     ];
     for (const [parts, spoil] of spoils) {
       const sizing = sized((document) => void spoil(document));
-      expect(valueIn(sizing.axles[0], 'bumpNeeded')).toBeLessThanOrEqual(whole);
-      expect(sizing.findings).toMatchObject(
+      expect(valueIn(sizing.axles[0], 'bumpTravelRequired')).toBeLessThanOrEqual(whole);
+      expect(sizing.conflicts).toMatchObject(
         parts.map((part) => ({
           code: 'travelPartOmitted',
           severity: 'check',
@@ -119,7 +119,7 @@ describe('what can’t be', () => {
     const sizing = sized((document) => {
       delete document.corners.rear.sizing;
     });
-    const [finding] = sizing.findings;
+    const [finding] = sizing.conflicts;
     expect(finding).toMatchObject({
       code: 'unsprungMassMissing',
       severity: 'conflict',
@@ -129,7 +129,7 @@ describe('what can’t be', () => {
     expect(rear.figure('sprungMass').value).toBeNull();
     expect(rear.figure('unsprungMass').value).toBeNull();
     // 700 kg, 52 % of it at the rear, half on each side: the scales would still say so.
-    expect(valueIn(rear, 'leftMass')).toBeCloseTo(700 * 0.52 * 0.5, 9);
+    expect(valueIn(rear, 'leftWheelMass')).toBeCloseTo(700 * 0.52 * 0.5, 9);
     expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
   });
 
@@ -138,7 +138,7 @@ describe('what can’t be', () => {
       delete document.corners.rear.sizing;
       document.corners.rear.sprungMass = 150;
     });
-    expect(sizing.findings.map(({ code, path }) => [code, path])).toEqual([
+    expect(sizing.conflicts.map(({ code, path }) => [code, path])).toEqual([
       ['travelPartOmitted', 'corners.rear'],
     ]);
     expect(valueIn(sizing.axles[1], 'sprungMass')).toBe(150);
@@ -151,26 +151,28 @@ describe('what can’t be', () => {
       front.coilover = { on: 'lowerArm', mount: [505, 170], chassisMount: [200, 320] };
       front.limits = {};
       front.sizing.target = { wheelRate: 0.5 };
-      delete front.sizing.bumpStopForces;
+      delete front.sizing.bumpStopTable;
     });
     expect(finding.path).toBe('corners.front.sizing.target');
     expect(finding.got).toMatch(/^-\d/);
     expect(sizing.axles[0].spring).toBeNull();
-    expect(valueIn(sizing.axles[0], 'wantedWheelRate')).toBe(0.5);
+    expect(valueIn(sizing.axles[0], 'requiredWheelRate')).toBe(0.5);
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
   });
 
   it('coils that bind before the bump limit', () => {
     const sizing = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'short', rate: 40, free: 150, solid: 110 }];
+      document.corners.front.sizing.springs = [
+        { name: 'short', rate: 40, freeLength: 150, solidLength: 110 },
+      ];
     });
     // They bind above ride height: the corner does not stand, and no travel can be required.
-    expect(sizing.findings.map(({ code }) => code)).toEqual(['springSolidAtRide', 'springTravelShort']);
+    expect(sizing.conflicts.map(({ code }) => code)).toEqual(['springSolidAtRide', 'springTravelShort']);
     expect(paths(sizing)).toEqual(['corners.front.sizing.springs', 'corners.front.sizing.springs']);
-    expect(sizing.axles[0].figure('bumpNeeded').value).toBeNull();
-    expect(valueIn(sizing.axles[0], 'bindMargin')).toBeLessThan(0);
-    expect(sizing.axles[0].choices[0].against).toHaveLength(1);
-    expect(sizing.axles[0].limits.bump?.cause).toBe('springAtLeast');
+    expect(sizing.axles[0].figure('bumpTravelRequired').value).toBeNull();
+    expect(valueIn(sizing.axles[0], 'springTravelMargin')).toBeLessThan(0);
+    expect(sizing.axles[0].springOptions[0].conflicts).toHaveLength(1);
+    expect(sizing.axles[0].limits.bump?.cause).toBe('springMinLength');
   });
 
   it('a stroke that can’t fit the installed length', () => {
@@ -184,7 +186,7 @@ describe('what can’t be', () => {
 
   it('a damper that does not fit the installed length', () => {
     const sizing = sized((document) => {
-      document.corners.front.limits.damper = { open: 400, closed: 300 };
+      document.corners.front.limits.damper = { extendedLength: 400, compressedLength: 300 };
     });
     expect(paths(sizing)).toContain('corners.front.limits.damper');
     expect(valueIn(sizing.axles[1], 'springRate')).toBeGreaterThan(0);
@@ -192,10 +194,10 @@ describe('what can’t be', () => {
 
   it('a damper too short or too long for the ride height: no travel is available on that side', () => {
     const [{ figure }] = sized().axles;
-    const installed = figure('installedLength').value ?? 0;
+    const installed = figure('designLength').value ?? 0;
     for (const [side, short] of [
-      ['droop', { open: installed - 3, closed: installed - 100 }],
-      ['bump', { open: installed + 100, closed: installed + 3 }],
+      ['droop', { extendedLength: installed - 3, compressedLength: installed - 100 }],
+      ['bump', { extendedLength: installed + 100, compressedLength: installed + 3 }],
     ] as const) {
       const sizing = sized(({ corners: { front } }) => {
         front.limits.damper = short;
@@ -204,9 +206,9 @@ describe('what can’t be', () => {
       const [axle] = sizing.axles;
       // The wheel stands beyond ride height by 3 mm of the shock, over its ratio to first order.
       const ratio = valueIn(axle, 'installationRatio');
-      expectWithin(valueIn(axle, `${side}Travel`), -3 / ratio, 0.1);
-      expect(valueIn(axle, `${side}Spare`)).toBeLessThan(0);
-      const codes = sizing.findings.flatMap(({ code, path }) => (path.includes('front') ? [code] : []));
+      expectWithin(valueIn(axle, `${side}TravelAvailable`), -3 / ratio, 0.1);
+      expect(valueIn(axle, `${side}TravelMargin`)).toBeLessThan(0);
+      const codes = sizing.conflicts.flatMap(({ code, path }) => (path.includes('front') ? [code] : []));
       expect(codes).toContain('damperDoesNotFit');
       expect(codes).toContain(`${side}TravelShort`);
     }
@@ -216,7 +218,7 @@ describe('what can’t be', () => {
     const sizing = sized((document) => {
       const { sizing: asked } = document.corners.front;
       delete asked.tyreRate;
-      asked.target = { frequency: 1.6, onTyre: true };
+      asked.target = { frequency: 1.6, withTyre: true };
     });
     expect(paths(sizing)).toEqual(['corners.front.sizing.tyreRate']);
     expect(sizing.axles[0].spring).toBeNull();
@@ -225,7 +227,7 @@ describe('what can’t be', () => {
 
   it('a frequency on the tyre beyond that of the tyre alone', () => {
     const { finding } = only((document) => {
-      document.corners.front.sizing.target = { frequency: 9, onTyre: true };
+      document.corners.front.sizing.target = { frequency: 9, withTyre: true };
     });
     expect(finding.path).toBe('corners.front.sizing.target.frequency');
     expect(finding.allowed).toContain('6.06 Hz');
@@ -242,40 +244,44 @@ describe('what can’t be', () => {
   it('a wire that makes no spring: the others of the list are there', () => {
     const { sizing, finding } = only((document) => {
       document.corners.front.sizing.springs = [
-        { name: 'no', free: 200, coil: { wire: 10, meanDiameter: 60, coils: 2, ends: 'closed' } },
-        { name: 'yes', rate: 40, free: 260, solid: 90 },
+        {
+          name: 'no',
+          freeLength: 200,
+          wire: { diameter: 10, meanDiameter: 60, totalCoils: 2, ends: 'closed' },
+        },
+        { name: 'yes', rate: 40, freeLength: 260, solidLength: 90 },
       ];
     });
-    expect(finding.path).toBe('corners.front.sizing.springs[0].coil.coils');
+    expect(finding.path).toBe('corners.front.sizing.springs[0].wire.totalCoils');
     expect(sizing.axles[0].spring?.name).toBe('yes');
   });
 
   it('a spring that is no longer free than at its least length', () => {
     const { sizing, finding } = only((document) => {
       document.corners.front.sizing.springs = [
-        { name: 'no', rate: 38, free: 100, solid: 120 },
-        { name: 'yes', rate: 40, free: 260, solid: 90 },
+        { name: 'no', rate: 38, freeLength: 100, solidLength: 120 },
+        { name: 'yes', rate: 40, freeLength: 260, solidLength: 90 },
       ];
     });
-    expect(finding.path).toBe('corners.front.sizing.springs[0].free');
+    expect(finding.path).toBe('corners.front.sizing.springs[0].freeLength');
     expect(sizing.axles[0].spring?.name).toBe('yes');
   });
 
   it('a helper that is no longer free than shut', () => {
     const { finding } = only((document) => {
-      document.corners.front.sizing.helper = { rate: 5, free: 20, least: 30 };
+      document.corners.front.sizing.helper = { rate: 5, freeLength: 20, minLength: 30 };
     });
-    expect(finding.path).toBe('corners.front.sizing.helper.free');
+    expect(finding.path).toBe('corners.front.sizing.helper.freeLength');
   });
 
   it('a table of the bump stop that does not rise', () => {
     const { finding } = only((document) => {
-      document.corners.front.sizing.bumpStopForces = [
+      document.corners.front.sizing.bumpStopTable = [
         [10, 500],
         [10, 800],
       ];
     });
-    expect(finding.path).toBe('corners.front.sizing.bumpStopForces[1]');
+    expect(finding.path).toBe('corners.front.sizing.bumpStopTable[1]');
   });
 
   it('several at once, on both axles', () => {
@@ -286,12 +292,12 @@ describe('what can’t be', () => {
       }),
     );
     const spoilt = structuredClone(document.sizing) as Json;
-    spoilt.downforce.frontShare = -1;
+    spoilt.downforce.frontFraction = -1;
     const sizing = sizeCoilovers({ ...document, sizing: spoilt });
     expect(paths(sizing).sort()).toEqual([
       'corners.front.sizing.deadLength',
       'corners.rear.sizing.unsprungMass',
-      'downforce.frontShare',
+      'downforce.frontFraction',
     ]);
   });
 });
@@ -299,31 +305,39 @@ describe('what can’t be', () => {
 it('all findings and notes of spoilt cars have code, severity, path and values', () => {
   const spoil: Readonly<Record<string, (sizing: Json) => void>> = {
     shareOutOfRange: ({ downforce }) => {
-      downforce.frontShare = 40;
+      downforce.frontFraction = 40;
     },
     coilDiameterOutOfRange: ({ corners }) => {
       corners.front.springs = [
-        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 7, coils: 8, ends: 'closed' } },
+        { name: 'a', freeLength: 200, wire: { diameter: 8, meanDiameter: 7, totalCoils: 8, ends: 'closed' } },
       ];
     },
     coilOutOfRange: ({ corners }) => {
       corners.front.springs = [
-        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 60, coils: 2, ends: 'closed' } },
+        {
+          name: 'a',
+          freeLength: 200,
+          wire: { diameter: 8, meanDiameter: 60, totalCoils: 2, ends: 'closed' },
+        },
       ];
     },
     coilEndsUnknown: ({ corners }) => {
       corners.front.springs = [
-        { name: 'a', free: 200, coil: { wire: 8, meanDiameter: 60, coils: 9, ends: 'toString' } },
+        {
+          name: 'a',
+          freeLength: 200,
+          wire: { diameter: 8, meanDiameter: 60, totalCoils: 9, ends: 'toString' },
+        },
       ];
     },
     springWithoutTravel: ({ corners }) => {
-      corners.front.springs = [{ name: 'a', rate: 38, free: 100, solid: 120 }];
+      corners.front.springs = [{ name: 'a', rate: 38, freeLength: 100, solidLength: 120 }];
     },
     minLengthBelowSolid: ({ corners }) => {
-      corners.front.springs = [{ name: 'a', rate: 38, free: 200, solid: 120, least: 100 }];
+      corners.front.springs = [{ name: 'a', rate: 38, freeLength: 200, solidLength: 120, minLength: 100 }];
     },
     bumpStopTableFalls: ({ corners }) => {
-      corners.front.bumpStopForces = [
+      corners.front.bumpStopTable = [
         [20, 500],
         [10, 800],
       ];
@@ -338,11 +352,11 @@ it('all findings and notes of spoilt cars have code, severity, path and values',
       corners.front.target = { wheelRate: 0.01 };
     },
     tyreRateMissing: ({ corners }) => {
-      corners.front.target = { frequency: 1.5, onTyre: true };
+      corners.front.target = { frequency: 1.5, withTyre: true };
       delete corners.front.tyreRate;
     },
     springFarFromTarget: ({ corners }) => {
-      corners.front.springs = [{ name: 'a', rate: 200, free: 300, solid: 100 }];
+      corners.front.springs = [{ name: 'a', rate: 200, freeLength: 300, solidLength: 100 }];
     },
     deadLengthShort: ({ corners }) => {
       corners.rear.deadLength = 400;
@@ -354,7 +368,7 @@ it('all findings and notes of spoilt cars have code, severity, path and values',
     const { front, rear } = document.corners;
     const corners = structuredClone({ front: front.sizing, rear: rear?.sizing }) as Json;
     change({ ...whole, corners });
-    const { findings, notes } = sizeCoilovers({
+    const { conflicts, checks } = sizeCoilovers({
       ...document,
       sizing: whole,
       corners: {
@@ -362,8 +376,8 @@ it('all findings and notes of spoilt cars have code, severity, path and values',
         ...(rear === undefined ? {} : { rear: { ...rear, sizing: corners.rear } }),
       },
     });
-    expect(findings.map((one) => one.code)).toContain(code);
-    for (const one of [...findings, ...notes]) {
+    expect(conflicts.map((one) => one.code)).toContain(code);
+    for (const one of [...conflicts, ...checks]) {
       expect([typeof one.code, typeof one.severity, typeof one.path, typeof one.values], code).toEqual([
         'string',
         'string',
@@ -382,7 +396,7 @@ describe('a table of the bump stop', () => {
     ];
     const axle = (table: number[][]) =>
       sized((document) => {
-        document.corners.front.sizing.bumpStopForces = table;
+        document.corners.front.sizing.bumpStopTable = table;
       }).axles[0];
     expect(axle([[0, 0], ...points]).forces?.cases).toEqual(axle(points).forces?.cases);
   });
@@ -395,17 +409,17 @@ describe('scales', () => {
         document.masses = {
           scales: { frontLeft: 170, frontRight: 166, rearLeft: 180, rearRight: 184, perches },
         };
-        document.corners.front.sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
-        document.corners.front.sizing.perch = { eyesToSeats: { value: 200, plusMinus: 2 } };
+        document.corners.front.sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
+        document.corners.front.sizing.perch = { setting: { value: 200, plusMinus: 2 } };
       }).axles[0];
     const [reset, untouched] = [
-      weighed('reset').figure('restTravel'),
-      weighed('untouched').figure('restTravel'),
+      weighed('reset').figure('staticTravel'),
+      weighed('untouched').figure('staticTravel'),
     ];
     expect(Math.abs(reset.value ?? Number.NaN)).toBeLessThan(1e-9);
     expect(Math.abs(untouched.value ?? Number.NaN)).toBeGreaterThan(1);
-    expect(reset.by).toEqual([]);
-    expect(untouched.by[0].input).toBe('corners.front.sizing.perch.eyesToSeats');
+    expect(reset.contributions).toEqual([]);
+    expect(untouched.contributions[0].input).toBe('corners.front.sizing.perch.setting');
   });
 });
 
@@ -425,7 +439,7 @@ describe('what is left out', () => {
         continue;
       }
       const { axles } = sizeCoilovers(read);
-      expect(valueIn(axles[0], 'installedLength')).toBeGreaterThan(0);
+      expect(valueIn(axles[0], 'designLength')).toBeGreaterThan(0);
     }
   });
 });
@@ -435,12 +449,12 @@ describe('a unit that is hard to build', () => {
     const short = (change: (front: Json) => void = () => {}) =>
       sized((document) => {
         // 413.6 mm long at ride height: 340 mm of stroke leave 40 mm.
-        document.corners.front.limits.damper = { open: 720, closed: 380 };
+        document.corners.front.limits.damper = { extendedLength: 720, compressedLength: 380 };
         change(document.corners.front);
       });
-    const found = short().findings.find(({ code }) => code === 'deadLengthSmall');
+    const found = short().conflicts.find(({ code }) => code === 'deadLengthSmall');
     expect(found).toMatchObject({ severity: 'check', values: { available: 40, stroke: 340 } });
     const given = short((front) => (front.sizing.deadLength = 30));
-    expect(given.findings.map(({ code }) => code)).not.toContain('deadLengthSmall');
+    expect(given.conflicts.map(({ code }) => code)).not.toContain('deadLengthSmall');
   });
 });

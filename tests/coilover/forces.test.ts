@@ -15,7 +15,7 @@ import {
 } from 'jounce';
 import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
-import { stopPush } from '../../src/coilover/forces/eye-force.ts';
+import { bumpStopForce } from '../../src/coilover/forces/axial-force.ts';
 import { modelOf } from '../../src/corner/corner.ts';
 import { wildCorners } from '../support/corners.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
@@ -46,12 +46,12 @@ const options = {
   unsprungMass: 30,
   springRate: 40,
   gasForce: 200,
-  stopTable: [
+  bumpStopTable: [
     [10, 500],
     [20, 3000],
   ],
   limits: {
-    damper: { open: 465, closed: 370 },
+    damper: { extendedLength: 465, compressedLength: 370 },
     bumpStop: { height: 35, solidHeight: 12 },
     ballJoints: { lowerOuter: joint([0, 1]), upperOuter: joint([0, 1]) },
   },
@@ -71,7 +71,7 @@ describe('the static case', () => {
         const { cases } = cornerForces(drawn, { sprungMass: 200, unsprungMass: 0, springRate: 30 });
         const expected = (200 * GRAVITY) / (ride.installationRatio as number);
         expectWithin(cases[0].shock.total, expected, 1e-9 * expected);
-        expectWithin(cases[0].shock.rest, 0, 1e-9 * expected);
+        expectWithin(cases[0].shock.metalContact, 0, 1e-9 * expected);
       }),
       { numRuns: 30 },
     );
@@ -81,13 +81,13 @@ describe('the static case', () => {
     assert(
       property(corners, (drawn) => {
         const model = modelOf(drawn);
-        const { outer, inner, offset } = model.shock;
+        const { outer, inner, foreAftOffset: offset } = model.shock;
         const loads = [
           { at: model.contactPatch, on: model.upright, force: [-900, 2000] as const },
           { at: model.wheelCentre, on: model.upright, force: [0, -300] as const },
         ];
         const [one, other] = (['multipliers', 'freeBodies'] as const).map((route) =>
-          forces(model.drawing, loads, { driver: { length: [outer, inner], offset }, route }),
+          forces(model.drawing, loads, { driver: { length: [outer, inner], offset }, method: route }),
         );
         const most = Math.max(2000, Math.abs(one.driver as number));
         expectWithin(one.driver, other.driver as number, 1e-9 * most);
@@ -110,23 +110,26 @@ describe('the cases', () => {
     expect(found.cases.map(({ name }) => name)).toEqual([
       'static',
       'full bump',
-      'hanging',
+      'full droop',
       'cornering',
       'kerb strike',
       'stop driven solid',
     ]);
     for (const { shock } of found.cases) {
-      expectClose(shock.spring + shock.gas + shock.stop + shock.rest, shock.total, { times: 16, scale: 2e4 });
+      expectClose(shock.spring + shock.gas + shock.bumpStop + shock.metalContact, shock.total, {
+        times: 16,
+        scale: 2e4,
+      });
     }
-    expectWithin(caseOf('static').shock.rest, 0, 1e-9);
-    expectWithin(caseOf('cornering').shock.rest, 0, 1e-6);
+    expectWithin(caseOf('static').shock.metalContact, 0, 1e-9);
+    expectWithin(caseOf('cornering').shock.metalContact, 0, 1e-6);
     expectWithin(caseOf('full bump').shockLength, 370 + 12, 1e-9);
-    expectWithin(caseOf('full bump').shock.stop, 500 + (13 / 10) * 2500, 1e-9);
-    expectWithin(caseOf('hanging').shockLength, 465, 1e-9);
+    expectWithin(caseOf('full bump').shock.bumpStop, 500 + (13 / 10) * 2500, 1e-9);
+    expectWithin(caseOf('full droop').shockLength, 465, 1e-9);
   });
 
   it('hang the unsprung weight alone in the mounts when the wheel is off the ground', () => {
-    const { chassis } = caseOf('hanging');
+    const { chassis } = caseOf('full droop');
     const sum = [0, 1].map((axis) =>
       Object.values(chassis).reduce((total, force) => total + (force?.[axis] ?? Number.NaN), 0),
     );
@@ -191,7 +194,7 @@ describe('the stop driven solid', () => {
     const atRide = (190 * GRAVITY - unsprung * rise) / (installationRatio as number);
     const whole = atRide + 40 * (ride - 382) + 500 + (13 / 10) * 2500;
     expectWithin(shock.total, whole, 1e-4);
-    expectWithin(shock.rest, 0, 1e-7);
+    expectWithin(shock.metalContact, 0, 1e-7);
     // Virtual work over a short way: the tyre's against the coilover's and the unsprung weight's.
     const h = 1e-3;
     const around = sweep(corner, { bump: 80, droop: 10 });
@@ -212,7 +215,7 @@ describe('the stop driven solid', () => {
         const loaded = {
           ...options,
           limits: {
-            damper: { open: shockLength + 30, closed: shockLength - 40 },
+            damper: { extendedLength: shockLength + 30, compressedLength: shockLength - 40 },
             bumpStop: { height: 30, solidHeight: 12 },
           },
         };
@@ -220,7 +223,7 @@ describe('the stop driven solid', () => {
         const { cases } = cornerForces(drawn, loaded);
         // Where the linkage itself ends the bump travel no wheel load drives it there.
         const ends = limits(drawn, loaded.limits).bump?.cause ?? 'deadPoint';
-        if (['ratioThroughZero', 'deadPoint', 'locked', 'undetermined'].includes(ends)) return;
+        if (['ratioZero', 'deadPoint', 'locked', 'bifurcation'].includes(ends)) return;
         seen++;
         const most = Math.max(...cases.map(({ shock }) => shock.total));
         for (const { coiloverForce } of curves.rows()) {
@@ -233,20 +236,20 @@ describe('the stop driven solid', () => {
   });
 
   it('brings the joint loads to the same case as the largest axial force', () => {
-    const { cases, worst } = cornerForces(corner, options);
+    const { cases, largest } = cornerForces(corner, options);
     const hardest = cases.reduce((a, b) => (b.shock.total > a.shock.total ? b : a));
     for (const { ballJoints } of cases) {
-      expect(worst.lowerOuter.axial).toBeGreaterThanOrEqual(ballJoints.lowerOuter.axial);
+      expect(largest.lowerOuter.axial).toBeGreaterThanOrEqual(ballJoints.lowerOuter.axial);
     }
-    expect(worst.lowerOuter.axial).toBeGreaterThanOrEqual(hardest.ballJoints.lowerOuter.axial);
+    expect(largest.lowerOuter.axial).toBeGreaterThanOrEqual(hardest.ballJoints.lowerOuter.axial);
   });
 
   it('is no case without a damper, and is called by what ends the bump travel', () => {
     const named = (limits: NonNullable<ForceOptions['limits']>) =>
       cornerForces(corner, { ...options, limits }).cases.map(({ name }) => name)[5];
     expect(named({})).toBe(undefined);
-    expect(named({ damper: { open: 465, closed: 370 } })).toBe('damper bottomed out');
-    expect(named({ ...options.limits, springAtLeast: 390 })).toBe('spring at its minimum length');
+    expect(named({ damper: { extendedLength: 465, compressedLength: 370 } })).toBe('damper bottomed out');
+    expect(named({ ...options.limits, springMinLengthAt: 390 })).toBe('spring at its minimum length');
     expect(named({ ...options.limits, tyre: { overallRadius: 320, width: 195 }, arch: [[705, 640]] })).toBe(
       'driven to the bump limit',
     );
@@ -283,10 +286,10 @@ describe('a ball joint', () => {
     );
   });
 
-  it('has its worst case named, and its articulation as the limits have it', () => {
-    const { worst, sentences, cautions } = cornerForces(corner, options);
-    expect(worst.lowerOuter.case).toBe('full bump');
-    expect(sentences.at(-1)).toMatch(/^Worst in the case "/);
+  it('has its largest load named, and its articulation as the limits have it', () => {
+    const { largest, sentences, cautions } = cornerForces(corner, options);
+    expect(largest.lowerOuter.case).toBe('full bump');
+    expect(sentences.at(-1)).toMatch(/^Largest in the case "/);
     expect(cautions.join(' ')).toMatch(/not strengths.*qualified engineer/);
     expectWithin(caseOf('static').ballJoints.lowerOuter.articulation, 0, 1e-12);
   });
@@ -298,7 +301,7 @@ describe('options that can not be', () => {
       sprungMass: 0,
       springRate: Number.NaN,
       gasForce: -1,
-      stopTable: [
+      bumpStopTable: [
         [5, 100],
         [4, 200],
       ],
@@ -314,9 +317,9 @@ describe('options that can not be', () => {
         '  springRate: out of range, got NaN (allowed: a number greater than 0 (N/mm))',
         '  gasForce: out of range, got -1 (allowed: a number of 0 or more (N))',
         '  factors.bump: out of range, got -1 (allowed: a number of 0 or more)',
-        '  stopTable[1]: a table that does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
+        '  bumpStopTable[1]: a table that does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
         '  cases[0].tyre: not a force, got [1] (allowed: [y, z] in N, or null)',
-        '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, balance)',
+        '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, equilibrium)',
       ].join('\n'),
     );
   });
@@ -340,7 +343,7 @@ describe('a bump stop', () => {
       [20, 3000, 250],
       [22, 3500, 250],
     ]) {
-      const pushed = stopPush(stop, 390 - pressed);
+      const pushed = bumpStopForce(stop, 390 - pressed);
       expectWithin(pushed.force, force, 1e-9);
       expectWithin(pushed.rate, rate, 1e-9);
     }
@@ -348,9 +351,9 @@ describe('a bump stop', () => {
 
   it('may begin its table with nothing at nothing, or have none', () => {
     const begun = { ...stop, table: [[0, 0], ...stop.table] } as const;
-    expect(stopPush(begun, 385)).toEqual(stopPush(stop, 385));
-    expect(stopPush({ ...stop, table: [] }, 385)).toEqual({ force: 0, rate: 0 });
-    expect(stopPush(null, 385)).toEqual({ force: 0, rate: 0 });
+    expect(bumpStopForce(begun, 385)).toEqual(bumpStopForce(stop, 385));
+    expect(bumpStopForce({ ...stop, table: [] }, 385)).toEqual({ force: 0, rate: 0 });
+    expect(bumpStopForce(null, 385)).toEqual({ force: 0, rate: 0 });
   });
 });
 
@@ -390,12 +393,12 @@ describe('forces through travel', () => {
     const light = {
       ...options,
       gasForce: 0,
-      stopTable: undefined,
-      cases: [{ name: 'own', travel: 'balance', tyre: [0, load] }],
+      bumpStopTable: undefined,
+      cases: [{ name: 'own', travel: 'equilibrium', tyre: [0, load] }],
     } as const;
-    const { stopTable: _, ...without } = light;
+    const { bumpStopTable: _, ...without } = light;
     const { travel, shock } = cornerForces(corner, without).cases.at(-1) as CaseForces;
-    expectWithin(shock.rest, 0, 1e-6);
+    expectWithin(shock.metalContact, 0, 1e-6);
     const curves = sweep(corner, { bump: 60, droop: 60 });
     const ride = curves.at(0);
     const force = caseOf('static', cornerForces(corner, without)).shock.total;

@@ -1,5 +1,5 @@
 /** What hangs on what: which figures are open when one thing is not given, and what is said of it. */
-import { bands, readCar, sizeCoilovers } from 'jounce';
+import { readCar, sizeCoilovers, uncertaintyBands } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import type { Json } from '../document/support.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -8,24 +8,27 @@ import { car, GRAVITY, sized, valueIn } from './cars.ts';
 /** A car of which everything is known. */
 const everything = (document: Json) => {
   for (const { sizing } of [document.corners.front, document.corners.rear] as Json[]) {
-    sizing.springs = [{ name: 'A', rate: 26, free: 260, least: 90, innerDiameter: 60 }];
-    sizing.helper = { rate: 4, free: 60, least: 20, separator: 5 };
-    sizing.perch = { pitch: 1.5, least: 60, most: 200 };
-    sizing.unit = { mass: 2.1, oldMass: 3 };
-    sizing.antiRollBar = 90;
+    sizing.springs = [{ name: 'A', rate: 26, freeLength: 260, minLength: 90, innerDiameter: 60 }];
+    sizing.helper = { rate: 4, freeLength: 60, minLength: 20, separatorHeight: 5 };
+    sizing.perch = { threadPitch: 1.5, min: 60, max: 200 };
+    sizing.unitMass = { new: 2.1, replaced: 3 };
+    sizing.antiRollBarStiffness = 90;
     sizing.deadLength = 200;
     sizing.rateStep = 5;
-    sizing.damping = { ratio: 0.3, bumpShare: 0.4, knee: 150, kneeShare: 0.3 };
+    sizing.damping = { ratio: 0.3, compressionFraction: 0.4, kneeSpeed: 150, highSpeedFraction: 0.3 };
     sizing.order = {
-      ends: { mount: { type: 'eye' }, chassis: { type: 'eye' } },
-      body: 'up',
+      mounts: { mount: { type: 'eye' }, chassis: { type: 'eye' } },
+      bodyEnd: 'up',
       bodyDiameter: 50,
       adjusters: 'rebound',
       lengthTolerance: 1,
     };
   }
   for (const { limits } of [document.corners.front, document.corners.rear] as Json[]) {
-    limits.ends = { mount: { bolt: 'foreAft', maxTilt: 14 }, chassis: { bolt: 'foreAft', maxTilt: 14 } };
+    limits.bearings = {
+      mount: { boltAxis: 'longitudinal', maxMisalignment: 14 },
+      chassis: { boltAxis: 'longitudinal', maxMisalignment: 14 },
+    };
   }
 };
 const all = (change: (document: Json) => void = () => {}) =>
@@ -40,15 +43,21 @@ function open({ figures, axles }: ReturnType<typeof all>): string[] {
 }
 
 const DAMPING = [
-  'damping',
-  'bumpDamping',
+  'meanDamping',
+  'compressionDamping',
   'reboundDamping',
-  'dampingAtDroop',
-  'dampingAtRest',
-  'dampingAtBump',
-  'wheelHopDamping',
+  'dampingRatioAtDroop',
+  'staticDampingRatio',
+  'dampingRatioAtBump',
+  'wheelHopDampingRatio',
 ];
-const BY_FREE_LENGTH = ['bindMargin', 'freeLength', 'seatLengthAtRide', 'eyesToSeats', 'springTravelNeeded'];
+const BY_FREE_LENGTH = [
+  'springTravelMargin',
+  'freeLength',
+  'staticSpringLength',
+  'perchSetting',
+  'springTravelRequired',
+];
 
 describe('what is not given leaves open what hangs on it, and nothing else', () => {
   it('where all is given nothing is open', () => {
@@ -59,28 +68,32 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
     [
       'the rate of the tyre',
       ({ sizing }) => delete sizing.tyreRate,
-      ['frequencyOnTyre', 'rateOnTyre', 'wheelHopDamping'],
+      ['frequencyWithTyre', 'rideRate', 'wheelHopDampingRatio'],
     ],
     ['the damping', ({ sizing }) => delete sizing.damping, DAMPING],
-    ['the helper', ({ sizing }) => delete sizing.helper, ['helperShut']],
-    ['the pitch of the perch', ({ sizing }) => delete sizing.perch.pitch, ['rideHeightPerTurn']],
-    ['the units', ({ sizing }) => delete sizing.unit, ['massSaved', 'unsprungSaved']],
-    ['the old unit', ({ sizing }) => delete sizing.unit.oldMass, ['massSaved', 'unsprungSaved']],
-    ['the bar', ({ sizing }) => delete sizing.antiRollBar, ['rollStiffnessWithBar', 'leftLowerWithBar']],
+    ['the helper', ({ sizing }) => delete sizing.helper, ['helperSolidTravel']],
+    ['the pitch of the perch', ({ sizing }) => delete sizing.perch.threadPitch, ['rideHeightPerTurn']],
+    ['the units', ({ sizing }) => delete sizing.unitMass, ['massSaving', 'unsprungMassSaving']],
+    ['the old unit', ({ sizing }) => delete sizing.unitMass.replaced, ['massSaving', 'unsprungMassSaving']],
+    [
+      'the bar',
+      ({ sizing }) => delete sizing.antiRollBarStiffness,
+      ['rollStiffnessWithBar', 'leftRightHeightDifferenceWithBar'],
+    ],
     [
       'the springs to be had',
       ({ sizing }) => delete sizing.springs,
-      BY_FREE_LENGTH.filter((name) => name !== 'springTravelNeeded'),
+      BY_FREE_LENGTH.filter((name) => name !== 'springTravelRequired'),
     ],
     [
       'downforce',
       (_, document) => delete document.downforce,
-      ['topSpeedDownforce', 'topSpeedHeightLost', 'topSpeedLeft', 'topSpeedFrequency'],
+      ['topSpeedDownforce', 'topSpeedRideHeightLoss', 'topSpeedBumpTravelLeft', 'topSpeedFrequency'],
     ],
     [
       'the height of the centre',
-      (_, document) => delete document.masses.centreHeight,
-      ['rollAngle', 'rollAngleWithBars'],
+      (_, document) => delete document.masses.sprungCentreOfGravityHeight,
+      ['rollGradient', 'rollGradientWithBars'],
     ],
   ])('%s', (_, take, hanging) => {
     const changed = all((document) => take(document.corners.front, document));
@@ -91,16 +104,16 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
     const bare = all((document) => delete document.masses);
     const [front] = bare.axles;
     for (const name of [
-      'installedLength',
+      'designLength',
       'installationRatio',
-      'openLength',
+      'extendedLength',
       'stroke',
-      'bumpTravel',
-      'unsprungShare',
+      'bumpTravelAvailable',
+      'unitUnsprungFraction',
       'rollCentreHeight',
       'gasForce',
       'unsprungMass',
-      'massSaved',
+      'massSaving',
     ]) {
       // The gas is told as far as it is carried.
       if (name === 'gasForce') continue;
@@ -111,11 +124,11 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
       'preload',
       'frequency',
       'rollStiffness',
-      'damping',
-      'leftLower',
+      'meanDamping',
+      'leftRightHeightDifference',
       'sprungMass',
-      'helperShut',
-    ]) {
+      'helperSolidTravel',
+    ] as const) {
       expect(front.figure(name).value).toBeNull();
     }
     expect([front.spring, front.curves, front.forces, front.perch]).toEqual([null, null, null, null]);
@@ -129,30 +142,30 @@ describe('figures by their definitions', () => {
     for (const axle of car.axles) {
       const [k, m, t] = [valueIn(axle, 'wheelRate'), valueIn(axle, 'sprungMass'), 200];
       const both = 1 / (1 / k + 1 / t);
-      expectClose(valueIn(axle, 'rateOnTyre'), both, { times: 16, scale: both });
+      expectClose(valueIn(axle, 'rideRate'), both, { times: 16, scale: both });
       const f = Math.sqrt((1000 * both) / m) / (2 * Math.PI);
-      expectClose(valueIn(axle, 'frequencyOnTyre'), f, { times: 16, scale: f });
-      const [c, ratio, u] = [valueIn(axle, 'damping'), valueIn(axle, 'installationRatio'), 30];
-      const rest = axle.curves?.at(valueIn(axle, 'restTravel')) ?? {};
+      expectClose(valueIn(axle, 'frequencyWithTyre'), f, { times: 16, scale: f });
+      const [c, ratio, u] = [valueIn(axle, 'meanDamping'), valueIn(axle, 'installationRatio'), 30];
+      const rest = axle.curves?.at(valueIn(axle, 'staticTravel')) ?? {};
       const R = rest.installationRatio ?? ratio;
       const hop = (c * R * R) / (2 * Math.sqrt((k + t) * 1000 * u));
-      expectClose(valueIn(axle, 'wheelHopDamping'), hop, { times: 64, scale: hop });
+      expectClose(valueIn(axle, 'wheelHopDampingRatio'), hop, { times: 64, scale: hop });
     }
   });
 
   it('the rear by the front, the share in front, what a side is lower by', () => {
     const [front, rear] = car.axles;
     const [f, r] = [front, rear].map((axle) => valueIn(axle, 'frequency'));
-    expectClose(valueIn(car, 'rearToFront'), r / f, { times: 4, scale: 1 });
-    expectClose(valueIn(car, 'frontShare'), 0.48, { times: 8, scale: 1 });
+    expectClose(valueIn(car, 'frequencyRatio'), r / f, { times: 4, scale: 1 });
+    expectClose(valueIn(car, 'frontFraction'), 0.48, { times: 8, scale: 1 });
     const uneven = all((document) => {
-      document.masses.guess.leftShare = 0.52;
+      document.masses.estimate.leftFraction = 0.52;
     });
     const [axle] = uneven.axles;
-    const [left, right] = [valueIn(axle, 'leftMass'), valueIn(axle, 'rightMass')];
+    const [left, right] = [valueIn(axle, 'leftWheelMass'), valueIn(axle, 'rightWheelMass')];
     expectClose(left / (left + right), 0.52, { times: 8, scale: 1 });
     const lower = ((left - right) * GRAVITY) / valueIn(axle, 'wheelRate');
-    expectClose(valueIn(axle, 'leftLower'), lower, { times: 16, scale: Math.abs(lower) });
+    expectClose(valueIn(axle, 'leftRightHeightDifference'), lower, { times: 16, scale: Math.abs(lower) });
   });
 
   it('a spring is compressed from free: at rest, fully open, at the end of bump', () => {
@@ -160,17 +173,21 @@ describe('figures by their definitions', () => {
     const stiffness = { main: 26, helper: 4 };
     const whole = valueIn(axle, 'freeLength');
     expectWithin(whole, 260 + 60 + 5, 1e-9);
-    const atRest = valueIn(axle, 'compressionAtRide');
-    expectClose(valueIn(axle, 'seatLengthAtRide'), whole - atRest, { times: 8, scale: whole });
+    const atRest = valueIn(axle, 'staticSpringCompression');
+    expectClose(valueIn(axle, 'staticSpringLength'), whole - atRest, { times: 8, scale: whole });
     // The helper is shut by 40 mm at 160 N; the main spring goes on alone from there.
     const force = 4 * 40 + stiffness.main * (atRest - 40 - (4 * 40) / stiffness.main);
-    expectClose(valueIn(axle, 'springForce'), force, { times: 64, scale: force });
-    expectClose(valueIn(axle, 'rideForce'), force + 150, { times: 64, scale: force });
-    expectWithin(valueIn(axle, 'bindMargin') + valueIn(axle, 'springTravelNeeded'), 260 - 90 + 40, 1e-9);
+    expectClose(valueIn(axle, 'staticSpringForce'), force, { times: 64, scale: force });
+    expectClose(valueIn(axle, 'staticAxialForce'), force + 150, { times: 64, scale: force });
+    expectWithin(
+      valueIn(axle, 'springTravelMargin') + valueIn(axle, 'springTravelRequired'),
+      260 - 90 + 40,
+      1e-9,
+    );
     expectClose(
       valueIn(axle, 'preload'),
       atRest -
-        (valueIn(axle, 'openLength') - (axle.curves?.at(valueIn(axle, 'restTravel')).shockLength ?? 0)),
+        (valueIn(axle, 'extendedLength') - (axle.curves?.at(valueIn(axle, 'staticTravel')).shockLength ?? 0)),
       { times: 64, scale: 500 },
     );
   });
@@ -178,7 +195,7 @@ describe('figures by their definitions', () => {
 
 describe('at the end of bump', () => {
   const [axle] = all().axles;
-  const [bare] = all((document) => delete document.corners.front.sizing.bumpStopForces).axles;
+  const [bare] = all((document) => delete document.corners.front.sizing.bumpStopTable).axles;
   const end = axle.curves?.end.bump.travel ?? Number.NaN;
   const pose = axle.curves?.at(end) ?? {};
   it('the stop bears what its table says, by the ratio there', () => {
@@ -190,14 +207,18 @@ describe('at the end of bump', () => {
   });
 
   it('the spring is shorter by what the shock is since rest', () => {
-    const rest = axle.curves?.at(valueIn(axle, 'restTravel')).shockLength ?? Number.NaN;
-    const needed = valueIn(axle, 'compressionAtRide') + rest - (pose.shockLength ?? 0);
-    expectWithin(valueIn(axle, 'springTravelNeeded'), needed, 1e-9 * needed);
+    const rest = axle.curves?.at(valueIn(axle, 'staticTravel')).shockLength ?? Number.NaN;
+    const needed = valueIn(axle, 'staticSpringCompression') + rest - (pose.shockLength ?? 0);
+    expectWithin(valueIn(axle, 'springTravelRequired'), needed, 1e-9 * needed);
   });
 
   it('top speed is the last of the speeds', () => {
     expectWithin(valueIn(axle, 'topSpeedDownforce'), (600 * (200 / 160) ** 2 * 0.4) / 2, 1e-9);
-    expectWithin(axle.speeds[axle.speeds.length - 1].downforce, valueIn(axle, 'topSpeedDownforce'), 1e-12);
+    expectWithin(
+      axle.speedRows[axle.speedRows.length - 1].downforce,
+      valueIn(axle, 'topSpeedDownforce'),
+      1e-12,
+    );
   });
 });
 
@@ -211,30 +232,31 @@ describe('coordinates that are unsure', () => {
       inner(one, 0.5);
     });
     const { corner } = readCar(document).corners.front;
-    const { travel, columns } = bands(corner, undefined, { bump: 10, droop: 10, step: 10 });
+    const { travel, columns } = uncertaintyBands(corner, undefined, { bump: 10, droop: 10, step: 10 });
     const ride = travel.indexOf(0);
     const [front, rear] = all((one) => inner(one, 0.5)).axles;
     for (const [name, column] of [
-      ['installedLength', 'shockLength'],
+      ['designLength', 'shockLength'],
       ['installationRatio', 'installationRatio'],
-    ]) {
-      const { value, low, high, by } = front.figure(name);
+    ] as const) {
+      const { value, lower, upper, contributions } = front.figure(name);
       const width = columns[column][ride] as number;
       // The interval takes the input to both its ends, the band its exact slope: they part by curvature.
-      expectWithin(((high as number) - (low as number)) / 2, width, 1e-5 * width + 1e-9);
-      expectWithin(value, ((high as number) + (low as number)) / 2, 2e-3 * width + 1e-9);
-      if (width > 1e-6) expect(by.map(({ input }) => input)).toEqual(['corners.front lowerInnerY']);
+      expectWithin(((upper as number) - (lower as number)) / 2, width, 1e-5 * width + 1e-9);
+      expectWithin(value, ((upper as number) + (lower as number)) / 2, 2e-3 * width + 1e-9);
+      if (width > 1e-6)
+        expect(contributions.map(({ input }) => input)).toEqual(['corners.front lowerInnerY']);
       const other = rear.figure(name);
-      expect([other.low, other.high]).toEqual([other.value, other.value]);
+      expect([other.lower, other.upper]).toEqual([other.value, other.value]);
     }
-    expect(front.figure('springForce').by.length).toBeGreaterThan(0);
+    expect(front.figure('staticSpringForce').contributions.length).toBeGreaterThan(0);
   });
 });
 
 describe('what is taken for granted, and what is open', () => {
   const said = (change: (document: Json) => void = () => {}) => {
-    const { assumptions, openPoints } = all(change);
-    return [...assumptions, ...openPoints].join('\n');
+    const { assumptions, openQuestions } = all(change);
+    return [...assumptions, ...openQuestions].join('\n');
   };
   it.each<[string, (document: Json) => void, RegExp]>([
     [
@@ -255,7 +277,7 @@ describe('what is taken for granted, and what is open', () => {
     ['a damper', (document) => delete document.corners.rear.limits.damper, /^Rear: no damper was given/m],
     [
       'the centre',
-      (document) => delete document.masses.centreHeight,
+      (document) => delete document.masses.sprungCentreOfGravityHeight,
       /^Front: the required travel does not count roll in a corner, which needs the height/m,
     ],
     ['masses', (document) => delete document.masses, /^Masses of the car: not given/m],
@@ -270,23 +292,23 @@ describe('what is taken for granted, and what is open', () => {
       /^Rear: not given yet: tyre rate\.$/m,
     ],
     [
-      'damping',
+      'meanDamping',
       (document) => delete document.corners.rear.sizing.damping,
       /^Rear: not given yet: damping\.$/m,
     ],
     [
       'bearings',
-      (document) => delete document.corners.front.limits.ends,
+      (document) => delete document.corners.front.limits.bearings,
       /^Front: not given yet: end bearings\.$/m,
     ],
     [
       'ends',
-      (document) => delete document.corners.front.sizing.order.ends,
+      (document) => delete document.corners.front.sizing.order.mounts,
       /^Front: not given yet: ends to order\.$/m,
     ],
     [
       'a body',
-      (document) => delete document.corners.front.sizing.order.body,
+      (document) => delete document.corners.front.sizing.order.bodyEnd,
       /^Front: not given yet: which way up the body lies\.$/m,
     ],
     [
@@ -314,13 +336,13 @@ describe('what is taken for granted, and what is open', () => {
     expect(said()).not.toMatch(words);
   });
 
-  it('guessed masses are to be weighed, downforce goes by its square', () => {
-    expect(said()).toMatch(/^Masses are guessed/m);
+  it('estimated masses are to be weighed, downforce goes by its square', () => {
+    expect(said()).toMatch(/^Masses are estimated/m);
     expect(said()).toMatch(/^Downforce goes with the square/m);
     expect(said((document) => delete document.downforce)).not.toMatch(/^Downforce goes/m);
     expect(
       said((document) => {
-        document.openPoints = ['The arch is not cut yet.'];
+        document.openQuestions = ['The arch is not cut yet.'];
       }),
     ).toMatch(/^The arch is not cut yet\.$/m);
   });

@@ -1,6 +1,6 @@
 /** Laws of the whole sheet over random documents with corners of every kind. */
 import * as fc from 'fast-check';
-import { type CarDocument, InputError, monteCarloCar, readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { type CarDocument, InputError, monteCarloSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { worded } from '../../src/sentences/worded.ts';
 import { exampleText, type Json } from '../document/support.ts';
@@ -41,7 +41,7 @@ describe('sized random cars', () => {
     fc.assert(
       fc.property(carDocuments, (document) => {
         const sizing = sizeCoilovers(readCar(document));
-        expect(notFinite({ ...sizing, axles: sizing.axles.map(({ document: _, ...axle }) => axle) })).toEqual(
+        expect(notFinite({ ...sizing, axles: sizing.axles.map(({ input: _, ...axle }) => axle) })).toEqual(
           [],
         );
         for (const { curves, axle } of sizing.axles)
@@ -56,13 +56,15 @@ describe('sized random cars', () => {
   it('have figures within their intervals, with shares of doubt that sum to 1 at most', () => {
     fc.assert(
       fc.property(carDocuments, (document) => {
-        for (const { name, value, low, high, by } of figuresOf(sizeCoilovers(readCar(document)))) {
-          if (value === null) expect([name, low, high]).toEqual([name, null, null]);
-          if (value === null || low === null || high === null) continue;
-          expect(low <= value && value <= high, name).toBe(true);
-          const sum = by.reduce((all, { share }) => all + share, 0);
-          expect(sum <= 1 + 1e-9 && by.every(({ share }) => share >= 0), name).toBe(true);
-          if (low === high) expect(by).toEqual([]);
+        for (const { name, value, lower, upper, contributions } of figuresOf(
+          sizeCoilovers(readCar(document)),
+        )) {
+          if (value === null) expect([name, lower, upper]).toEqual([name, null, null]);
+          if (value === null || lower === null || upper === null) continue;
+          expect(lower <= value && value <= upper, name).toBe(true);
+          const sum = contributions.reduce((all, { fraction }) => all + fraction, 0);
+          expect(sum <= 1 + 1e-9 && contributions.every(({ fraction }) => fraction >= 0), name).toBe(true);
+          if (lower === upper) expect(contributions).toEqual([]);
         }
       }),
       { numRuns: 12 },
@@ -97,16 +99,16 @@ describe('sized random cars', () => {
       delete document.corners.rear;
     });
     for (const name of [
-      'installedLength',
+      'designLength',
       'springRate',
       'wheelRate',
       'frequency',
       'preload',
-      'dampingAtRest',
-    ]) {
+      'staticDampingRatio',
+    ] as const) {
       expect(alone.axles[0].figure(name).value, name).toBe(whole.axles[0].figure(name).value);
     }
-    expect(alone.figures.find(({ name }) => name === 'rearToFront')?.value).toBeNull();
+    expect(alone.figures.find(({ name }) => name === 'frequencyRatio')?.value).toBeNull();
   });
 });
 
@@ -119,12 +121,12 @@ describe('random cars', () => {
     fc.assert(
       fc.property(carDocuments, (document) => {
         const sizing = sizeCoilovers(readCar(document));
-        for (const { axle, figure, curves, needed } of sizing.axles) {
+        for (const { axle, figure, curves, travelRequirement } of sizing.axles) {
           const of = (codes: readonly string[]) =>
-            sizing.findings.some(
+            sizing.conflicts.some(
               ({ code = '', path }) => path.startsWith(`corners.${axle}.`) && codes.includes(code),
             );
-          const [rest, mass] = [figure('restTravel').value, figure('sprungMass').value];
+          const [rest, mass] = [figure('staticTravel').value, figure('sprungMass').value];
           if (curves === null || mass === null) continue;
           if (of(DOES_NOT_STAND)) {
             falls++;
@@ -133,13 +135,13 @@ describe('random cars', () => {
               null,
               null,
             ]);
-            expect([needed.bump, needed.droop]).toEqual([null, null]);
+            expect([travelRequirement.bump, travelRequirement.droop]).toEqual([null, null]);
             continue;
           }
           stands++;
           expect(figure('wheelRate').value).toBeGreaterThan(0);
           const load =
-            (figure('rideForce').value ?? Number.NaN) * (curves.at(rest ?? 0).installationRatio ?? 0);
+            (figure('staticAxialForce').value ?? Number.NaN) * (curves.at(rest ?? 0).installationRatio ?? 0);
           // Within the travel that the curves cover, the ratio is that of where it rests.
           const ends = curves.end;
           if (rest !== null && rest >= ends.droop.travel && rest <= ends.bump.travel) {
@@ -168,8 +170,8 @@ describe('random cars', () => {
     let seen = 0;
     fc.assert(
       fc.property(carDocuments, (document) => {
-        const { findings, notes } = sizeCoilovers(readCar(document));
-        for (const one of [...findings, ...notes]) {
+        const { conflicts, checks } = sizeCoilovers(readCar(document));
+        for (const one of [...conflicts, ...checks]) {
           seen++;
           const { code, severity, path, values } = one;
           if (severity === undefined || values === undefined) expect.fail(`${one.path} lacks its data`);
@@ -213,7 +215,7 @@ describe('units', () => {
     rate: LBF / 25.4,
     tyreRate: LBF / 25.4,
     rateStep: LBF / 25.4,
-    antiRollBar: LBF * 0.3048,
+    antiRollBarStiffness: LBF * 0.3048,
   };
   it('in inches and pounds, or in mm and kg, a car is the same', () => {
     const imperial = sized((document) => {
@@ -226,14 +228,16 @@ describe('units', () => {
               : (FACTORS[key] ?? 25.4))
           );
         if (Array.isArray(value))
-          return key === 'bumpStopForces'
+          return key === 'bumpStopTable'
             ? value.map(([x, F]) => [x / 25.4, F / LBF])
             : value.map((one) => inches(one, key));
         if (typeof value !== 'object' || value === null) return value;
         return Object.fromEntries(
           Object.entries(value).map(([name, inner]) => [
             name,
-            ['camber', 'frontShare', 'damping', 'target', 'on'].includes(name) ? inner : inches(inner, name),
+            ['camber', 'frontFraction', 'damping', 'target', 'on'].includes(name)
+              ? inner
+              : inches(inner, name),
           ]),
         );
       };
@@ -244,8 +248,8 @@ describe('units', () => {
       document.downforce = {
         speed: 160 / 1.609344,
         force: 600 / LBF,
-        frontShare: 0.4,
-        speeds: [80, 200].map((v) => v / 1.609344),
+        frontFraction: 0.4,
+        speedsToCheck: [80, 200].map((v) => v / 1.609344),
       };
       for (const axle of ['front', 'rear']) document.corners[axle].sizing.rateStep = (5 * 25.4) / LBF;
     });
@@ -263,35 +267,35 @@ describe('how sure a figure is', () => {
       return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, small(inner)]));
     };
     const read = readCar(small(document));
-    const drawn = monteCarloCar(read, { draws: 1000, seed: 7 }).figures;
+    const drawn = monteCarloSizing(read, { draws: 1000, seed: 7 }).figures;
     let seen = 0;
     const sizing = sizeCoilovers(read);
-    for (const { name, value, low, high } of figuresOf(sizing)) {
+    for (const { name, value, lower, upper } of figuresOf(sizing)) {
       const many = drawn[name.includes('.') ? name : `car.${name}`];
-      if (value === null || low === null || high === null || many === null || high === low) continue;
+      if (value === null || lower === null || upper === null || many === null || upper === lower) continue;
       seen++;
       // 1000 draws know a 2.5th percentile to about 5 % of the half-width, one standard error.
-      expectWithin((many.high - many.low) / (high - low), 1, 0.13);
-      expectWithin((many.middle - value) / (high - low), 0, 0.06);
+      expectWithin((many.p97_5 - many.p2_5) / (upper - lower), 1, 0.13);
+      expectWithin((many.median - value) / (upper - lower), 0, 0.06);
     }
     expect(seen).toBeGreaterThan(30);
   });
 
   it('is the closed form for a frequency on a spring: half the share of the mass', () => {
     const axle = sized((document) => {
-      document.masses.guess.total = { value: 700, plusMinus: 7 };
+      document.masses.estimate.total = { value: 700, plusMinus: 7 };
       document.corners.front.sizing.unsprungMass = 0;
       document.corners.rear.sizing.unsprungMass = 0;
     }).axles[0];
-    const { value, low, high } = axle.figure('sprungMass');
-    expectWithin(((high ?? 0) - (low ?? 0)) / 2 / (value ?? 1), 0.01, 1e-9);
-    const { by } = axle.figure('frequency');
-    expect(by).toEqual([{ input: 'masses.guess.total', share: 1 }]);
+    const { value, lower, upper } = axle.figure('sprungMass');
+    expectWithin(((upper ?? 0) - (lower ?? 0)) / 2 / (value ?? 1), 0.01, 1e-9);
+    const { contributions } = axle.figure('frequency');
+    expect(contributions).toEqual([{ input: 'masses.estimate.total', fraction: 1 }]);
   });
 
   it('many draws refuse a number of draws or a seed that is none', () => {
     const read = readCar(exampleText('car.json'));
-    expect(() => monteCarloCar(read, { draws: 3 })).toThrow(InputError);
-    expect(() => monteCarloCar(read, { seed: 0.5 })).toThrow(InputError);
+    expect(() => monteCarloSizing(read, { draws: 3 })).toThrow(InputError);
+    expect(() => monteCarloSizing(read, { seed: 0.5 })).toThrow(InputError);
   });
 });

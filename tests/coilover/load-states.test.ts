@@ -13,12 +13,12 @@ const expectNear = (actual: number, expected: number, share = 1e-10) =>
 /** The quiet car with a driver and three states. */
 const loaded = (change: (document: Json) => void = () => {}): Json =>
   car((document) => {
-    document.masses.added = [{ name: 'driver', mass: 80, frontShare: 0.45 }];
+    document.masses.added = [{ name: 'driver', mass: 80, frontFraction: 0.45 }];
     document.masses.states = [
       { name: 'driver', loads: ['driver'] },
       {
         name: 'two up',
-        loads: ['driver', { name: 'passenger', mass: 80, frontShare: 0.45, leftShare: 0.3 }],
+        loads: ['driver', { name: 'passenger', mass: 80, frontFraction: 0.45, leftFraction: 0.3 }],
       },
       { name: 'empty', loads: [] },
     ];
@@ -49,8 +49,8 @@ describe('load states', () => {
       ['two up', false],
       ['empty', false],
     ]);
-    axle.loadStates.forEach(({ staticTravel, sprungMass, how }, k) => {
-      expect(how).toBe('between');
+    axle.loadStates.forEach(({ staticTravel, sprungMass, state }, k) => {
+      expect(state).toBe('onSpring');
       expectNear(sprungMass ?? 0, masses[k] / 2 - 30);
       const { length, ratio } = shocks.front.at(staticTravel ?? Number.NaN);
       const stop = Math.max(0, 350 + 40 - length);
@@ -63,10 +63,13 @@ describe('load states', () => {
     const alone = sizedFront(loaded(({ masses }) => (masses.states = [masses.states[0]])));
     const axle = sizedFront(loaded());
     const [, two, empty] = axle.loadStates;
-    const [bump, droop] = [axle.needed.bump ?? Number.NaN, axle.needed.droop ?? Number.NaN];
+    const [bump, droop] = [
+      axle.travelRequirement.bump ?? Number.NaN,
+      axle.travelRequirement.droop ?? Number.NaN,
+    ];
     const worst = (name: string, side: string) =>
       Math.max(
-        ...axle.needed.cases
+        ...axle.travelRequirement.cases
           .filter((one) => one.side === side && one.name.startsWith(name))
           .map(({ travel }) => travel),
       );
@@ -74,12 +77,14 @@ describe('load states', () => {
     expectNear(-droop, worst('empty', 'droop'));
     expect(two.staticTravel).toBeGreaterThan(0);
     expect(empty.staticTravel).toBeLessThan(0);
-    for (const one of axle.needed.cases) {
+    for (const one of axle.travelRequirement.cases) {
       const sum = Object.values(one.parts).reduce((all, part) => all + part, 0);
       expectNear(sum, one.travel);
     }
-    expect(bump - (alone.needed.bump ?? Number.NaN)).toBeGreaterThan((two.staticTravel ?? 0) / 2);
-    expect((alone.needed.droop ?? Number.NaN) - droop).toBeGreaterThan(-(empty.staticTravel ?? 0) / 2);
+    expect(bump - (alone.travelRequirement.bump ?? Number.NaN)).toBeGreaterThan((two.staticTravel ?? 0) / 2);
+    expect((alone.travelRequirement.droop ?? Number.NaN) - droop).toBeGreaterThan(
+      -(empty.staticTravel ?? 0) / 2,
+    );
   });
 
   it('make the stroke of a damper that follows from travel longer', () => {
@@ -101,7 +106,10 @@ describe('load states', () => {
       fc.property(
         carDocuments,
         fc.array(
-          fc.record({ mass: fc.integer({ min: 1, max: 200 }), frontShare: fc.nat(100).map((n) => n / 100) }),
+          fc.record({
+            mass: fc.integer({ min: 1, max: 200 }),
+            frontFraction: fc.nat(100).map((n) => n / 100),
+          }),
           {
             minLength: 1,
             maxLength: 2,
@@ -118,15 +126,15 @@ describe('load states', () => {
             masses: { ...document.masses, states, designState: 'design' },
           };
           const before = sizeCoilovers(readCar(document)).axles;
-          sizeCoilovers(readCar(given)).axles.forEach(({ needed, damper }, k) => {
-            const { bump, droop } = before[k].needed;
+          sizeCoilovers(readCar(given)).axles.forEach(({ travelRequirement, damper }, k) => {
+            const { bump, droop } = before[k].travelRequirement;
             if (bump === null || droop === null) return;
-            expect(needed.bump).toBeGreaterThanOrEqual(bump);
-            expect(needed.droop).toBeLessThanOrEqual(droop);
+            expect(travelRequirement.bump).toBeGreaterThanOrEqual(bump);
+            expect(travelRequirement.droop).toBeLessThanOrEqual(droop);
             const there = before[k].damper;
             if (there === null || damper === null) return;
-            expect(damper.open).toBeGreaterThanOrEqual(there.open);
-            expect(damper.closed).toBeLessThanOrEqual(there.closed);
+            expect(damper.extendedLength).toBeGreaterThanOrEqual(there.extendedLength);
+            expect(damper.compressedLength).toBeLessThanOrEqual(there.compressedLength);
           });
         },
       ),
@@ -137,7 +145,7 @@ describe('load states', () => {
   it('take a load that was aboard the scales off again where it is not part of the state', () => {
     const axle = sizedFront(
       loaded(({ masses }) => {
-        delete masses.guess;
+        delete masses.estimate;
         masses.scales = {
           frontLeft: 190,
           frontRight: 180,
@@ -171,15 +179,15 @@ describe('load states', () => {
       sizeCoilovers(
         readCar(
           loaded(({ masses }) => {
-            masses.states[1].loads = [{ name: 'load', mass, frontShare: 1 }];
+            masses.states[1].loads = [{ name: 'load', mass, frontFraction: 1 }];
           }),
         ),
-      ).findings.map(({ code }) => code);
+      ).conflicts.map(({ code }) => code);
     expect(codes(100)).not.toContain('loadStateOnBumpStop');
     expect(codes(400)).toContain('loadStateOnBumpStop');
     expect(codes(3000)).toContain('loadStateOnLimit');
     const light = loaded(({ masses }) => {
-      delete masses.guess;
+      delete masses.estimate;
       masses.added[0].mass = 500;
       masses.scales = {
         frontLeft: 90,
@@ -190,7 +198,7 @@ describe('load states', () => {
         aboard: ['driver'],
       };
     });
-    expect(sizeCoilovers(readCar(light)).findings.map(({ code }) => code)).toContain('loadStateWithoutMass');
+    expect(sizeCoilovers(readCar(light)).conflicts.map(({ code }) => code)).toContain('loadStateWithoutMass');
   });
 
   it('refer to loads and states by names that exist, each once', () => {

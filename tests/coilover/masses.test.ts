@@ -9,7 +9,7 @@ import { sized, valueIn } from './cars.ts';
 const POUND = 0.45359237;
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 const mass = fc.double({ min: 1, max: 1500, noNaN: true });
-const spreads = fc.record({ name: fc.constant('x'), mass, frontShare: share, leftShare: share });
+const spreads = fc.record({ name: fc.constant('x'), mass, frontFraction: share, leftFraction: share });
 const of = (input: MassesInput) => {
   const { masses } = carMasses(input);
   if (masses === null) expect.fail('no masses');
@@ -19,10 +19,10 @@ const of = (input: MassesInput) => {
 describe('masses on the wheels', () => {
   it('of a car of 2400 lb with 55 % on the rear and even sides are 540 lb in front and 660 lb behind (common practice)', () => {
     const car = sized((document) => {
-      document.masses = { guess: { total: 2400 * POUND, frontShare: 0.45 } };
+      document.masses = { estimate: { total: 2400 * POUND, frontFraction: 0.45 } };
     });
-    expectWithin(valueIn(car.axles[0], 'leftMass') / POUND, 540, 1e-9);
-    expectWithin(valueIn(car.axles[1], 'rightMass') / POUND, 660, 1e-9);
+    expectWithin(valueIn(car.axles[0], 'leftWheelMass') / POUND, 540, 1e-9);
+    expectWithin(valueIn(car.axles[1], 'rightWheelMass') / POUND, 660, 1e-9);
   });
 
   it('sum to the total, and lie as the shares say', () => {
@@ -31,16 +31,16 @@ describe('masses on the wheels', () => {
         fc.array(spreads, { minLength: 1, maxLength: 4 }),
         fc.array(spreads, { maxLength: 2 }),
         (parts, added) => {
-          const { front, rear, total, frontShare, leftShare } = of({ parts, added });
+          const { front, rear, total, frontFraction, leftFraction } = of({ parts, added });
           const all = [...parts, ...added];
           const whole = all.reduce((sum, one) => sum + one.mass, 0);
-          const inFront = all.reduce((sum, one) => sum + one.mass * one.frontShare, 0);
-          const left = all.reduce((sum, one) => sum + one.mass * one.leftShare, 0);
+          const inFront = all.reduce((sum, one) => sum + one.mass * one.frontFraction, 0);
+          const left = all.reduce((sum, one) => sum + one.mass * one.leftFraction, 0);
           const roundings = { times: 64, scale: whole };
           expectClose(front.left + front.right + rear.left + rear.right, whole, roundings);
           expectClose(total, whole, roundings);
-          expectClose(frontShare * total, inFront, roundings);
-          expectClose(leftShare * total, left, roundings);
+          expectClose(frontFraction * total, inFront, roundings);
+          expectClose(leftFraction * total, left, roundings);
         },
       ),
     );
@@ -50,7 +50,7 @@ describe('masses on the wheels', () => {
     const scales = { frontLeft: 150, frontRight: 140, rearLeft: 180, rearRight: 170 };
     const { front, rear } = of({
       scales,
-      added: [{ name: 'driver', mass: 80, frontShare: 0.5, leftShare: 0.75 }],
+      added: [{ name: 'driver', mass: 80, frontFraction: 0.5, leftFraction: 0.75 }],
     });
     expect([front, rear]).toEqual([
       { left: 180, right: 150 },
@@ -60,25 +60,25 @@ describe('masses on the wheels', () => {
 
   it('a car in parts weighs what its guess weighs', () => {
     const parts = [
-      { name: 'a', mass: 300, frontShare: 0.4 },
-      { name: 'b', mass: 500, frontShare: 0.6 },
+      { name: 'a', mass: 300, frontFraction: 0.4 },
+      { name: 'b', mass: 500, frontFraction: 0.6 },
     ];
-    expect(of({ parts })).toEqual(of({ guess: { total: 800, frontShare: 0.525 } }));
+    expect(of({ parts })).toEqual(of({ estimate: { total: 800, frontFraction: 0.525 } }));
   });
 
   it('with a share that is none are none, and the share is named', () => {
     const { masses, issues } = carMasses({
-      parts: [{ name: 'a', mass: 1, frontShare: 45, leftShare: -0.1 }],
+      parts: [{ name: 'a', mass: 1, frontFraction: 45, leftFraction: -0.1 }],
     });
     expect(masses).toBeNull();
-    expect(issues.map(({ path }) => path)).toEqual(['parts[0].frontShare', 'parts[0].leftShare']);
+    expect(issues.map(({ path }) => path)).toEqual(['parts[0].frontFraction', 'parts[0].leftFraction']);
     expect(worded(issues[0], 'metric').advice).toContain('0.45');
   });
 });
 
 describe('masses in pounds (common practice)', () => {
   it('13 lb lies between 5.8 and 6 kg, 4 lb between 1.8 and 2 kg', () => {
-    const unit = { unsprungMass: 60, unit: { mass: 4, oldMass: 13 } };
+    const unit = { unsprungMass: 60, unitMass: { new: 4, replaced: 13 } };
     const { axles } = sized((document) => {
       document.units = 'imperial';
       document.masses = undefined;
@@ -88,7 +88,7 @@ describe('masses in pounds (common practice)', () => {
     });
     const [mass, oldMass] = [4 * POUND, 13 * POUND];
     expect(oldMass > 5.8 && oldMass < 6 && mass > 1.8 && mass < 2).toBe(true);
-    expectWithin(valueIn(axles[0], 'massSaved'), oldMass - mass, 1e-12);
+    expectWithin(valueIn(axles[0], 'massSaving'), oldMass - mass, 1e-12);
   });
 });
 

@@ -15,7 +15,7 @@ describe('the minimum length', () => {
     const rate = (81_500 * 5 ** 4) / (8 * 40 ** 3 * 5);
     const { minLength, minLengthSource, solidLength } = springLengths({
       rate,
-      solid: 35,
+      solidLength: 35,
       innerDiameter: 35,
     });
     expect([minLengthSource, solidLength]).toEqual(['estimated', 35]);
@@ -24,13 +24,21 @@ describe('the minimum length', () => {
 
   it('is estimated from what a spring by its wire comes to, to the same wire', () => {
     fc.assert(
-      fc.property(double(2, 20), double(4.1, 19.9), double(2.1, 20), (wire, index, active) => {
-        const coil = { wire, meanDiameter: index * wire, coils: active + 2, ends: 'closedGround' } as const;
-        const made = coilSpring(coil);
-        const found = wireOf(made.rate, made.solid, made.innerDiameter);
-        expectClose(found?.wire ?? Number.NaN, wire, { times: 1000, scale: made.solid });
-        const { minLength } = springLengths({ ...made, coil: undefined, least: undefined });
-        expectClose(minLength ?? Number.NaN, made.least, { times: 10_000, scale: made.least });
+      fc.property(double(2, 20), double(4.1, 19.9), double(2.1, 20), (diameter, index, active) => {
+        const made = coilSpring({
+          diameter,
+          meanDiameter: index * diameter,
+          totalCoils: active + 2,
+          ends: 'closedGround',
+        });
+        const found = wireOf(made.rate, made.solidLength, made.innerDiameter);
+        expectClose(found?.diameter ?? Number.NaN, diameter, { times: 1000, scale: made.solidLength });
+        const { minLength } = springLengths({
+          rate: made.rate,
+          solidLength: made.solidLength,
+          innerDiameter: made.innerDiameter,
+        });
+        expectClose(minLength ?? Number.NaN, made.minLength, { times: 10_000, scale: made.minLength });
       }),
     );
   });
@@ -39,25 +47,27 @@ describe('the minimum length', () => {
     // A wire as thick as half the solid length, a hair in a wide coil.
     expect(wireOf(1e6, 80, 60)).toBeNull();
     expect(wireOf(1e-3, 80, 60)).toBeNull();
-    expect(springLengths({ rate: 1e-3, solid: 80, innerDiameter: 60 }).minLengthSource).toBe('assumed');
+    expect(springLengths({ rate: 1e-3, solidLength: 80, innerDiameter: 60 }).minLengthSource).toBe('assumed');
   });
 
   it('is the given one, then that of the wire, then 15 % above the solid length', () => {
-    const coil = { wire: 5, meanDiameter: 40, coils: 7, ends: 'closedGround' } as const;
+    const wire = { diameter: 5, meanDiameter: 40, totalCoils: 7, ends: 'closedGround' } as const;
     const of = (size: object) => {
-      const { minLength, minLengthSource } = springLengths({ rate: 30, solid: 36, ...size });
+      const { minLength, minLengthSource } = springLengths({ rate: 30, solidLength: 36, ...size });
       return [minLengthSource, Number(minLength?.toFixed(6))];
     };
-    expect(of({ least: 50, coil })).toEqual(['given', 50]);
-    expect(of({ coil })).toEqual(['wire', 39.9]);
+    expect(of({ minLength: 50, wire })).toEqual(['given', 50]);
+    expect(of({ wire })).toEqual(['wire', 39.9]);
     expect(of({})).toEqual(['assumed', 41.4]);
   });
 
   it('below the solid length is refused by name', () => {
-    const { findings } = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90, least: 80 }];
+    const { conflicts } = sized((document) => {
+      document.corners.front.sizing.springs = [
+        { name: 'S', rate: 40, freeLength: 240, solidLength: 90, minLength: 80 },
+      ];
     });
-    expect(findings.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].least']);
+    expect(conflicts.map(({ path }) => path)).toEqual(['corners.front.sizing.springs[0].minLength']);
   });
 });
 
@@ -65,21 +75,21 @@ describe('a spring that goes past its minimum length, but not solid', () => {
   /** The example's car with springs of which only the solid length is listed. */
   const document: Json = JSON.parse(exampleText('car.json'));
   document.corners.front.sizing.springs = [
-    { name: 'B', rate: 200, free: 8, solid: 3.25, innerDiameter: 2.5 },
+    { name: 'B', rate: 200, freeLength: 8, solidLength: 3.25, innerDiameter: 2.5 },
   ];
-  const { axles, findings } = sizeCoilovers(readCar(document));
+  const { axles, conflicts } = sizeCoilovers(readCar(document));
 
   it('is a conflict that names both lengths apart', () => {
     const [front] = axles;
     expect(front.spring?.minLengthSource).toBe('estimated');
     expectWithin(front.spring?.solidLength ?? null, 3.25 * 25.4, 1e-9);
-    const margin = valueIn(front, 'bindMargin');
+    const margin = valueIn(front, 'springTravelMargin');
     expect(margin).toBeLessThan(0);
-    const short = findings.find(({ code }) => code === 'springTravelShort');
+    const short = conflicts.find(({ code }) => code === 'springTravelShort');
     expect([short?.severity, short?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
     expectWithin(short?.values?.margin as number, margin, 1e-12);
     // Solid it is not: the solid length leaves travel.
-    const { free, solidLength } = front.spring ?? {};
-    expect((free ?? 0) - (solidLength ?? 0)).toBeGreaterThan(valueIn(front, 'springTravelNeeded'));
+    const { freeLength, solidLength } = front.spring ?? {};
+    expect((freeLength ?? 0) - (solidLength ?? 0)).toBeGreaterThan(valueIn(front, 'springTravelRequired'));
   });
 });

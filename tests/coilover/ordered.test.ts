@@ -27,31 +27,34 @@ const adviceOf = (axle: AxleSizing, code: string) =>
 /** What comes back of what was bought. */
 function comesBack(axle: AxleSizing, ordered: Json): void {
   const { damper, spring, valving, perch, bumpStop } = ordered;
-  expect([axle.damper?.open, axle.damper?.closed]).toEqual([damper.extendedLength, damper.compressedLength]);
-  expect(axle.figure('openLength').value).toBe(damper.extendedLength);
-  expect(axle.figure('closedLength').value).toBe(damper.compressedLength);
-  expect(axle.document.limits.bumpStop).toEqual({
+  expect([axle.damper?.extendedLength, axle.damper?.compressedLength]).toEqual([
+    damper.extendedLength,
+    damper.compressedLength,
+  ]);
+  expect(axle.figure('extendedLength').value).toBe(damper.extendedLength);
+  expect(axle.figure('compressedLength').value).toBe(damper.compressedLength);
+  expect(axle.input.limits.bumpStop).toEqual({
     height: bumpStop.height,
     solidHeight: bumpStop.solidHeight,
   });
-  expect(axle.document.sizing?.bumpStopForces).toEqual(bumpStop.table);
-  expect(axle.document.sizing?.perch).toMatchObject({
-    eyesToSeats: perch.setting,
-    least: perch.min,
-    most: perch.max,
-    pitch: perch.threadPitch,
+  expect(axle.input.sizing?.bumpStopTable).toEqual(bumpStop.table);
+  expect(axle.input.sizing?.perch).toMatchObject({
+    setting: perch.setting,
+    min: perch.min,
+    max: perch.max,
+    threadPitch: perch.threadPitch,
   });
   if (axle.afterOrder === null) return;
   expect(axle.spring).toMatchObject({
     rate: spring.rate,
-    free: spring.freeLength,
+    freeLength: spring.freeLength,
     minLength: spring.minLength,
   });
   expect(axle.figure('springRate').value).toBe(spring.rate);
-  if (axle.document.sizing?.helper === undefined)
+  if (axle.input.sizing?.helper === undefined)
     expect(axle.figure('freeLength').value).toBe(spring.freeLength);
-  expect(axle.figure('eyesToSeats').value).toBe(perch.setting);
-  expect(axle.figure('bumpDamping').value).toBe(valving.compressionDamping);
+  expect(axle.figure('perchSetting').value).toBe(perch.setting);
+  expect(axle.figure('compressionDamping').value).toBe(valving.compressionDamping);
   expect(axle.figure('reboundDamping').value).toBe(valving.reboundDamping);
   for (const { asFitted } of axle.afterOrder.wheels) expect(asFitted?.setting).toBe(perch.setting);
 }
@@ -62,8 +65,8 @@ describe('what was bought', () => {
     comesBack(
       front(({ corners: { front } }) => {
         front.sizing.target = { frequency: 2.4 };
-        front.sizing.springs = [{ name: 'other', rate: 30, free: 180, solid: 70 }];
-        front.sizing.perch = { eyesToSeats: 100, least: 90, most: 110, pitch: 1 };
+        front.sizing.springs = [{ name: 'other', rate: 30, freeLength: 180, solidLength: 70 }];
+        front.sizing.perch = { setting: 100, min: 90, max: 110, threadPitch: 1 };
         front.limits.required = { bump: 200, droop: 200 };
       }),
       boughtFront(),
@@ -93,7 +96,7 @@ describe('what was bought', () => {
     const axle = sizeCoilovers(readCar(document)).axles[0];
     // 25.4 mm in an inch, by the international agreement of 1959 (NIST SP 811, from memory).
     const exact = (inches: number) => Number((inches * 25.4).toPrecision(12));
-    expectSame(axle.damper?.open, exact(ordered.damper.extendedLength));
+    expectSame(axle.damper?.extendedLength, exact(ordered.damper.extendedLength));
     expectSame(axle.figure('freeLength').value, exact(ordered.spring.freeLength));
   });
 
@@ -105,9 +108,11 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered.valving = { forceTable };
     });
-    expect(axle.dampingTable.map(({ speed, bump, rebound }) => [speed, bump, rebound])).toEqual(forceTable);
+    expect(axle.dampingTable.map(({ speed, compression, rebound }) => [speed, compression, rebound])).toEqual(
+      forceTable,
+    );
     // 80 N and 120 N at 0.05 m/s
-    expectNear(valueIn(axle, 'bumpDamping'), 1600);
+    expectNear(valueIn(axle, 'compressionDamping'), 1600);
     expectNear(valueIn(axle, 'reboundDamping'), 2400);
   });
 
@@ -115,7 +120,7 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered = { spring: front.ordered.spring };
     });
-    expect(axle.damper).toMatchObject({ open: 475, closed: 350 });
+    expect(axle.damper).toMatchObject({ extendedLength: 475, compressedLength: 350 });
     expect(axle.spring?.rate).toBe(50.3);
   });
 
@@ -123,9 +128,9 @@ describe('what was bought', () => {
     const axle = front(({ corners: { front } }) => {
       front.ordered.perch.setting = { value: 260, plusMinus: 1 };
     });
-    const { by, low, high } = axle.figure('restTravel');
-    expect(by.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
-    expect((high ?? 0) - (low ?? 0)).toBeGreaterThan(1);
+    const { contributions, lower, upper } = axle.figure('staticTravel');
+    expect(contributions.map(({ input }) => input)).toEqual(['corners.front.ordered.perch.setting']);
+    expect((upper ?? 0) - (lower ?? 0)).toBeGreaterThan(1);
   });
 
   it('is measured: the tolerances of the order hold for what was not bought alone', () => {
@@ -150,19 +155,19 @@ describe('what was bought', () => {
       front.ordered.perch = { setting: 450 };
     });
     const { asFitted } = wheelOf(axle, 'left');
-    expect(asFitted).toMatchObject({ how: 'droopEnd', bumpMargin: null, droopMargin: null });
+    expect(asFitted).toMatchObject({ state: 'droopLimit', bumpMargin: null, droopMargin: null });
     expect(codesOf(axle)).toContain('wheelStandsOnLimit');
   });
 
   it('is named by its place in what can not be', () => {
-    const { findings } = sizeCoilovers(
+    const { conflicts } = sizeCoilovers(
       readCar(
         weighedCar(({ corners: { front } }) => {
           front.ordered.damper = { extendedLength: 400, compressedLength: 300 };
         }),
       ),
     );
-    const paths = findings.map(({ path }) => path);
+    const paths = conflicts.map(({ path }) => path);
     expect(paths).toContain('corners.front.ordered.damper');
     expect(paths).not.toContain('corners.front.limits.damper');
   });
@@ -238,7 +243,7 @@ describe('a wheel', () => {
         const { afterOrder } = sizeCoilovers(read).axles[0];
         for (const { side, perch, advised } of afterOrder?.wheels ?? []) {
           if (perch === null || perch.turns === null || advised === null) continue;
-          if (!(advised.wheelRate > 0) || advised.how !== 'between') continue;
+          if (!(advised.wheelRate > 0) || advised.state !== 'onSpring') continue;
           // The same perch given by its turned setting, and solved anew.
           const setting = 150 + off + 1.5 * perch.turns;
           if (!(setting > 0)) continue;
@@ -307,9 +312,9 @@ describe('advice', () => {
   it('names the spring of the list that is nearest to the target, and the turns with that one', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.springs = [
-        { name: 'soft', rate: 30, free: 240, least: 60 },
-        { name: 'near', rate: 41, free: 220, least: 60 },
-        { name: 'stiff', rate: 70, free: 200, least: 60 },
+        { name: 'soft', rate: 30, freeLength: 240, minLength: 60 },
+        { name: 'near', rate: 41, freeLength: 220, minLength: 60 },
+        { name: 'stiff', rate: 70, freeLength: 200, minLength: 60 },
       ];
     });
     const { change, requiredRate } = axle.afterOrder ?? expect.fail('nothing after the order');
@@ -328,7 +333,7 @@ describe('advice', () => {
   it('leaves a spring that is nearest to the target', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.target = { springRate: 50.3 };
-      front.sizing.springs = [{ name: 'near', rate: 49, free: 220, least: 60 }];
+      front.sizing.springs = [{ name: 'near', rate: 49, freeLength: 220, minLength: 60 }];
     });
     expect(axle.afterOrder?.change).toBeNull();
     expect(codesOf(axle)).not.toContain('changeSpring');
@@ -338,7 +343,7 @@ describe('advice', () => {
     const axle = front(({ corners: { front } }) => {
       front.sizing.rateStep = 10;
     });
-    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, free: 210.7 });
+    expect(axle.afterOrder?.change?.spring).toMatchObject({ rate: 40, freeLength: 210.7 });
     expect(axle.afterOrder?.change?.maxMinLength).toBeGreaterThan(75.3);
     expect(codesOf(axle)).toContain('newSpringLengths');
   });
@@ -458,7 +463,7 @@ it('random weighed cars, whatever was bought, get finite figures and whole sente
           ...document,
           masses: {
             scales,
-            states: [{ name: 'one more', loads: [{ name: 'one', mass: 80, frontShare: 0.4 }] }],
+            states: [{ name: 'one more', loads: [{ name: 'one', mass: 80, frontFraction: 0.4 }] }],
           },
           corners: {
             front: { ...corners.front, ordered: front },
@@ -470,7 +475,7 @@ it('random weighed cars, whatever was bought, get finite figures and whole sente
         expect(notFinite({ afterOrder, advice, loadStates })).toEqual([]);
         advised += advice.length;
       }
-      expect(notFinite(sizing.findings)).toEqual([]);
+      expect(notFinite(sizing.conflicts)).toEqual([]);
     }),
     { numRuns: 25 },
   );
@@ -481,8 +486,8 @@ describe('loads on the scales', () => {
   const masses = (change: (masses: Json) => void) => {
     const document = weighedCar((document) => {
       document.masses.added = [
-        { name: 'driver', mass: 80, frontShare: 0.5, leftShare: 0.6 },
-        { name: 'fuel', mass: 20, frontShare: 0.25 },
+        { name: 'driver', mass: 80, frontFraction: 0.5, leftFraction: 0.6 },
+        { name: 'fuel', mass: 20, frontFraction: 0.25 },
       ];
       change(document.masses);
     });
@@ -504,7 +509,7 @@ describe('loads on the scales', () => {
 
   it('that nothing is named after are refused', () => {
     const document = weighedCar(({ masses }) => {
-      masses.added = [{ name: 'driver', mass: 80, frontShare: 0.5 }];
+      masses.added = [{ name: 'driver', mass: 80, frontFraction: 0.5 }];
       masses.scales.aboard = ['diver'];
     });
     expect(errorOf(() => readCar(document)).message).toContain(

@@ -1,7 +1,7 @@
 /** Wheel load and wheel rate, held by closed forms, differences, and motion in time that knows nothing of rates. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { CoiloverForce } from '../../src/coilover/forces/eye-force.ts';
+import type { CoiloverForce } from '../../src/coilover/forces/axial-force.ts';
 import { gasForceOf, inSeries } from '../../src/coilover/sizing/rates.ts';
 import { restUnder, type ShockCurve, wheelAt } from '../../src/coilover/wheel.ts';
 import { circleCorner } from '../judges/circle-intersection.ts';
@@ -20,7 +20,7 @@ describe('rates in series', () => {
 
 describe('gas', () => {
   it('pushes with its pressure on the area of the rod: 14 mm, 15 bar, 231 N', () => {
-    expectWithin(gasForceOf({ rodDiameter: 14, pressure: 15 }), Math.PI * 49 * 1.5, 1e-9);
+    expectWithin(gasForceOf({ shaftDiameter: 14, pressure: 15 }), Math.PI * 49 * 1.5, 1e-9);
     expect([gasForceOf({ force: 12 }), gasForceOf(undefined)]).toEqual([12, 0]);
   });
 });
@@ -53,7 +53,7 @@ describe('the wheel', () => {
     const arm = swingArm(500, 300, 400);
     const spring = { springs: [{ rate: 40, travel: free }] };
     // Without force the whole rate is spring.
-    const { rate } = wheelAt(arm, { spring, loose: 400 + 1e-9, gasForce: 0, stop: null }, 0);
+    const { rate } = wheelAt(arm, { spring, loose: 400 + 1e-9, gasForce: 0, bumpStop: null }, 0);
     expectWithin(rate, 14.4, 1e-8);
   });
 
@@ -65,15 +65,15 @@ describe('the wheel', () => {
       at: () => ({ length: 225 * Math.SQRT2, ratio: 225 / Math.SQRT2, slope: -675 / (2 * Math.SQRT2) }),
     };
     const spring = { springs: [{ rate: 40, travel: free }] };
-    const { rate, forceTerm, load } = wheelAt(
+    const { rate, geometricRateFraction, load } = wheelAt(
       telescope,
-      { spring, loose: 225 * Math.SQRT2 + 50, gasForce: 0, stop: null },
+      { spring, loose: 225 * Math.SQRT2 + 50, gasForce: 0, bumpStop: null },
       0,
     );
     const moment = (2000 * 225) / Math.SQRT2;
     expectWithin(load, moment, 1e-6);
     expectWithin(rate, 535_202.923, 0.001);
-    expectWithin(forceTerm * rate, -2000 * 238.648539, 0.001);
+    expectWithin(geometricRateFraction * rate, -2000 * 238.648539, 0.001);
   });
 
   it('comes to rest on a swing arm where the closed form says', () => {
@@ -88,7 +88,7 @@ describe('the wheel', () => {
             spring: { springs: [{ rate: k, travel: free }] },
             loose: 600,
             gasForce: 100,
-            stop: null,
+            bumpStop: null,
           };
           // With alpha the arm's angle, T the top: the load at the wheel from the moment of the force about the pivot.
           const angle = Math.asin(travel / b);
@@ -100,7 +100,7 @@ describe('the wheel', () => {
           expectClose(wheelAt(arm, coilover, travel).load, load, { times: 64, scale: Math.abs(load) + 1000 });
           if (wheelAt(arm, coilover, travel).rate < 0.5) return;
           const rest = restUnder(arm, coilover, load, { droop: -200, bump: 200 });
-          expect(rest.how).toBe('between');
+          expect(rest.state).toBe('onSpring');
           expectWithin(rest.travel, travel, 1e-8);
         },
       ),
@@ -112,11 +112,17 @@ describe('the wheel', () => {
       spring: { springs: [{ rate: 40, travel: free }] },
       loose: 450,
       gasForce: 0,
-      stop: null,
+      bumpStop: null,
     };
     const ends = { droop: -50, bump: 50 };
-    expect(restUnder(swingArm(500, 300, 400), coilover, 1e5, ends)).toEqual({ travel: 50, how: 'bumpEnd' });
-    expect(restUnder(swingArm(500, 300, 400), coilover, 0, ends)).toEqual({ travel: -50, how: 'droopEnd' });
+    expect(restUnder(swingArm(500, 300, 400), coilover, 1e5, ends)).toEqual({
+      travel: 50,
+      state: 'bumpLimit',
+    });
+    expect(restUnder(swingArm(500, 300, 400), coilover, 0, ends)).toEqual({
+      travel: -50,
+      state: 'droopLimit',
+    });
   });
 
   it('finds the load on the way, though the shock is past its dead point at the end of the travel', () => {
@@ -129,11 +135,11 @@ describe('the wheel', () => {
       spring: { springs: [{ rate: 100, travel: free }] },
       loose: 330,
       gasForce: 0,
-      stop: null,
+      bumpStop: null,
     };
     const load = wheelAt(past, coilover, 10).load;
     const rest = restUnder(past, coilover, load, { droop: -10, bump: 200 });
-    expect(rest.how).toBe('between');
+    expect(rest.state).toBe('onSpring');
     expectWithin(rest.travel, 10, 1e-9);
   });
 });
@@ -170,15 +176,15 @@ describe('on corners of every kind', () => {
     let seen = 0;
     fc.assert(
       fc.property(carDocuments, (document) => {
-        const { given, atRest, rest, mass, wanted } = statesOf(document).front;
+        const { given, atRest, rest, mass, required } = statesOf(document).front;
         const { target, tyreRate, perch } = given.sizing;
-        if (atRest === null || mass === null || rest === null || perch?.eyesToSeats !== undefined) return;
+        if (atRest === null || mass === null || rest === null || perch?.setting !== undefined) return;
         seen++;
         const springless = Math.abs(atRest.force) + 1;
         expectWithin(rest.travel, 0, 1e-7 * springless);
-        expectWithin(atRest.rate, wanted.wheelRate ?? Number.NaN, 1e-8 * springless);
+        expectWithin(atRest.rate, required.wheelRate ?? Number.NaN, 1e-8 * springless);
         if (target?.frequency === undefined) return;
-        const k = target.onTyre === true ? inSeries(atRest.rate, tyreRate ?? Number.NaN) : atRest.rate;
+        const k = target.withTyre === true ? inSeries(atRest.rate, tyreRate ?? Number.NaN) : atRest.rate;
         expectWithin(
           Math.sqrt((k * 1000) / mass.sprung) / 2 / Math.PI,
           target.frequency,
@@ -197,7 +203,7 @@ describe('on corners of every kind', () => {
         const { axles } = sized((document) => {
           const { front: corner } = document.corners;
           document.corners = { front: { ...drawn, sizing: { ...corner.sizing, target: { frequency } } } };
-          delete document.corners.front.sizing.bumpStopForces;
+          delete document.corners.front.sizing.bumpStopTable;
         });
         const f = axles[0].figure('frequency').value;
         const { spring } = axles[0];
@@ -206,7 +212,7 @@ describe('on corners of every kind', () => {
         const judge = circleCorner(drawn);
         const length = (z: number) => judge.atTravel(z)?.shockLength ?? Number.NaN;
         const L0 = length(0);
-        const pressed = valueIn(axles[0], 'compressionAtRide');
+        const pressed = valueIn(axles[0], 'staticSpringCompression');
         // Energy by travel, N mm: spring, gas, height.
         const V = (z: number) => {
           const L = length(z);
@@ -246,7 +252,7 @@ describe('on corners of every kind', () => {
             document.corners = {
               front: {
                 ...drawn,
-                sizing: { ...sizing, springs: [{ name: 'S', rate: 40, free: 2000, solid: 1 }] },
+                sizing: { ...sizing, springs: [{ name: 'S', rate: 40, freeLength: 2000, solidLength: 1 }] },
               },
             };
           }),
@@ -268,9 +274,9 @@ describe('on corners of every kind', () => {
 
 describe('the sheet', () => {
   it('preload does not change the rate, and below zero it is a gap, not an error', () => {
-    const one = (open: number) =>
+    const one = (extendedLength: number) =>
       front((corner) => {
-        corner.limits.damper.open = open;
+        corner.limits.damper.extendedLength = extendedLength;
       });
     const [short, long] = [one(460), one(700)];
     expect(valueIn(long, 'preload')).toBeLessThan(0);
@@ -281,7 +287,7 @@ describe('the sheet', () => {
 
   it('a turn of the perch is its pitch by that law', () => {
     const axle = front((corner) => {
-      corner.sizing.perch = { pitch: 1.5 };
+      corner.sizing.perch = { threadPitch: 1.5 };
     });
     const expected =
       (1.5 * valueIn(axle, 'springRate') * valueIn(axle, 'installationRatio')) / valueIn(axle, 'wheelRate');
@@ -293,6 +299,6 @@ describe('the sheet', () => {
       corner.sizing.target = { springRate: 43.21 };
     });
     expect(axle.spring?.rate).toBe(43.21);
-    expectClose(valueIn(axle, 'wheelRate'), valueIn(axle, 'wantedWheelRate'), { times: 1e4, scale: 50 });
+    expectClose(valueIn(axle, 'wheelRate'), valueIn(axle, 'requiredWheelRate'), { times: 1e4, scale: 50 });
   });
 });

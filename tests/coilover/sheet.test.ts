@@ -11,19 +11,19 @@ const curve = (axle: AxleSizing, travel: number, name: string) => axle.curves?.a
 describe('lengths of the damper', () => {
   it('closed is dead length and stroke, open dead length and twice the stroke', () => {
     const v = of(front());
-    expect(v('openLength')).toBe(475);
-    expectClose(v('closedLength'), v('deadLength') + v('stroke'), { times: 2, scale: 475 });
-    expectClose(v('openLength'), v('deadLength') + 2 * v('stroke'), { times: 2, scale: 475 });
-    expectClose(v('bumpStroke') + v('droopStroke'), v('stroke'), { times: 4, scale: 475 });
+    expect(v('extendedLength')).toBe(475);
+    expectClose(v('compressedLength'), v('deadLength') + v('stroke'), { times: 2, scale: 475 });
+    expectClose(v('extendedLength'), v('deadLength') + 2 * v('stroke'), { times: 2, scale: 475 });
+    expectClose(v('compressionStroke') + v('extensionStroke'), v('stroke'), { times: 4, scale: 475 });
   });
 
   it('end the travel where the shock has them: open, and with the stop solid', () => {
     const axle = front();
     const v = of(axle);
     const length = (travel: number) =>
-      sweep(axle.document.corner, { bump: 150, droop: 150 }).at(travel).shockLength ?? Number.NaN;
-    expectWithin(length(v('bumpTravel')), 350 + 12, 1e-6);
-    expectWithin(length(-v('droopTravel')), 475, 1e-6);
+      sweep(axle.input.corner, { bump: 150, droop: 150 }).at(travel).shockLength ?? Number.NaN;
+    expectWithin(length(v('bumpTravelAvailable')), 350 + 12, 1e-6);
+    expectWithin(length(-v('droopTravelAvailable')), 475, 1e-6);
   });
 
   it('that follow from the travel hold what is needed, in whole mm outward', () => {
@@ -31,20 +31,20 @@ describe('lengths of the damper', () => {
       front((corner) => {
         delete corner.limits.damper;
         // The lengths are found before there is a stop to help.
-        delete corner.sizing.bumpStopForces;
+        delete corner.sizing.bumpStopTable;
       }),
     );
-    expect([v('openLength') % 1, v('closedLength') % 1]).toEqual([0, 0]);
+    expect([v('extendedLength') % 1, v('compressedLength') % 1]).toEqual([0, 0]);
     for (const side of ['bump', 'droop']) {
-      expect(v(`${side}Spare`)).toBeGreaterThanOrEqual(-1e-9);
+      expect(v(`${side}TravelMargin`)).toBeGreaterThanOrEqual(-1e-9);
       // One mm of the shock is so much travel at the most, where the ratio is more than a half.
-      expect(v(`${side}Spare`)).toBeLessThan(2);
+      expect(v(`${side}TravelMargin`)).toBeLessThan(2);
     }
   });
 
   it('needed are the most of the cases, each the sum of its parts', () => {
     const axle = front();
-    for (const { parts, travel } of axle.needed.cases) {
+    for (const { parts, travel } of axle.travelRequirement.cases) {
       expectClose(
         travel,
         Object.values(parts).reduce((sum, part) => sum + part, 0),
@@ -52,9 +52,9 @@ describe('lengths of the damper', () => {
       );
     }
     const most = Math.max(
-      ...axle.needed.cases.filter(({ side }) => side === 'bump').map(({ travel }) => travel),
+      ...axle.travelRequirement.cases.filter(({ side }) => side === 'bump').map(({ travel }) => travel),
     );
-    expectWithin(axle.needed.bump, most, 1e-9);
+    expectWithin(axle.travelRequirement.bump, most, 1e-9);
   });
 });
 
@@ -62,12 +62,12 @@ describe('travel that is asked for', () => {
   it('counts from the drawn ride height, wherever the car stands', () => {
     const axle = front((corner) => {
       corner.limits.required = { bump: 150, droop: 140 };
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
-      corner.sizing.perch = { eyesToSeats: 240 };
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
+      corner.sizing.perch = { setting: 240 };
     });
-    expect(Math.abs(valueIn(axle, 'restTravel'))).toBeGreaterThan(0.1);
-    expectWithin(valueIn(axle, 'bumpNeeded'), 150, 1e-9);
-    expectWithin(valueIn(axle, 'droopNeeded'), 140, 1e-9);
+    expect(Math.abs(valueIn(axle, 'staticTravel'))).toBeGreaterThan(0.1);
+    expectWithin(valueIn(axle, 'bumpTravelRequired'), 150, 1e-9);
+    expectWithin(valueIn(axle, 'droopTravelRequired'), 140, 1e-9);
   });
 });
 
@@ -76,33 +76,33 @@ describe('a car twice as heavy', () => {
     const [one, two] = [1, 2].map(
       (k) =>
         sized((document) => {
-          document.masses.guess.total *= k;
+          document.masses.estimate.total *= k;
           document.downforce.force *= k;
           for (const { sizing } of [document.corners.front, document.corners.rear]) {
             sizing.unsprungMass *= k;
             sizing.tyreRate *= k;
             sizing.gas.force *= k;
             sizing.rateStep = 5 * k;
-            for (const point of sizing.bumpStopForces) point[1] *= k;
+            for (const point of sizing.bumpStopTable) point[1] *= k;
           }
         }).axles[0],
     );
     const grows = [
-      'wantedSpringRate',
+      'requiredSpringRate',
       'springRate',
       'wheelRate',
-      'rideForce',
-      'damping',
+      'staticAxialForce',
+      'meanDamping',
       'rollStiffness',
       'sprungMass',
     ];
     const stays = [
       'frequency',
       'preload',
-      'bumpNeeded',
-      'topSpeedHeightLost',
-      'dampingAtDroop',
-      'wheelHopDamping',
+      'bumpTravelRequired',
+      'topSpeedRideHeightLoss',
+      'dampingRatioAtDroop',
+      'wheelHopDampingRatio',
     ];
     for (const name of grows) expectWithin(valueIn(two, name) / valueIn(one, name), 2, 1e-9);
     for (const name of stays) expectWithin(valueIn(two, name), valueIn(one, name), 1e-7);
@@ -121,58 +121,61 @@ describe('damping', () => {
     const axle = damped({});
     const v = of(axle);
     const critical = 2 * Math.sqrt(v('wheelRate') * 1000 * v('sprungMass'));
-    expectWithin((v('damping') * v('installationRatio') ** 2) / critical, 0.35, 1e-9);
-    expectWithin(v('dampingAtRest'), 0.35, 1e-9);
+    expectWithin((v('meanDamping') * v('installationRatio') ** 2) / critical, 0.35, 1e-9);
+    expectWithin(v('staticDampingRatio'), 0.35, 1e-9);
     const hop = 2 * Math.sqrt((v('wheelRate') + 200) * 1000 * 30);
-    expectWithin(v('wheelHopDamping'), (v('damping') * v('installationRatio') ** 2) / hop, 1e-9);
+    expectWithin(v('wheelHopDampingRatio'), (v('meanDamping') * v('installationRatio') ** 2) / hop, 1e-9);
   });
 
   it('in bump and rebound averages to what is wanted, shared as asked', () => {
-    const v = of(damped({ bumpShare: 0.3 }));
-    expectClose((v('bumpDamping') + v('reboundDamping')) / 2, v('damping'), {
+    const v = of(damped({ compressionFraction: 0.3 }));
+    expectClose((v('compressionDamping') + v('reboundDamping')) / 2, v('meanDamping'), {
       times: 8,
-      scale: v('damping'),
+      scale: v('meanDamping'),
     });
-    expectClose(v('bumpDamping') / (v('bumpDamping') + v('reboundDamping')), 0.3, { times: 8, scale: 1 });
+    expectClose(v('compressionDamping') / (v('compressionDamping') + v('reboundDamping')), 0.3, {
+      times: 8,
+      scale: 1,
+    });
   });
 
   it('bends at the knee of shaft speed', () => {
-    const axle = damped({ knee: 100, kneeShare: 0.25, speeds: [200, 50, 100] });
+    const axle = damped({ kneeSpeed: 100, highSpeedFraction: 0.25, shaftSpeeds: [200, 50, 100] });
     const [slow, knee, fast] = axle.dampingTable;
-    const c = valueIn(axle, 'bumpDamping');
+    const c = valueIn(axle, 'compressionDamping');
     expect([slow.speed, knee.speed, fast.speed]).toEqual([50, 100, 200]);
-    expectClose(slow.bump, c * 0.05, { times: 8, scale: c });
-    expectClose(knee.bump, c * 0.1, { times: 8, scale: c });
-    expectClose(fast.bump, c * (0.1 + 0.25 * 0.1), { times: 8, scale: c });
-    expectClose(fast.rebound / fast.bump, 1.5, { times: 32, scale: 1 });
+    expectClose(slow.compression, c * 0.05, { times: 8, scale: c });
+    expectClose(knee.compression, c * 0.1, { times: 8, scale: c });
+    expectClose(fast.compression, c * (0.1 + 0.25 * 0.1), { times: 8, scale: c });
+    expectClose(fast.rebound / fast.compression, 1.5, { times: 32, scale: 1 });
   });
 
   it('varies over travel with ratio and rate, and is told at droop and at the touch of the stop', () => {
     const axle = damped({});
     const v = of(axle);
     const { droop } = axle.curves?.end ?? expect.fail('no curves');
-    expectWithin(v('dampingAtDroop'), curve(axle, droop.travel, 'dampingRatio'), 1e-9);
+    expectWithin(v('dampingRatioAtDroop'), curve(axle, droop.travel, 'dampingRatio'), 1e-9);
     // A hair before the stop is touched: there its rate is not counted.
     const { shockLength } = axle.curves?.at(0) ?? {};
-    const touch = axle.limits.events.find(({ event }) => event === 'stopContact')?.travel ?? Number.NaN;
+    const touch = axle.limits.events.find(({ event }) => event === 'bumpStopContact')?.travel ?? Number.NaN;
     expect(shockLength).toBeGreaterThan(390);
-    expectWithin(v('dampingAtBump'), curve(axle, touch - 1e-6, 'dampingRatio'), 1e-6);
+    expectWithin(v('dampingRatioAtBump'), curve(axle, touch - 1e-6, 'dampingRatio'), 1e-6);
   });
 });
 
 describe('downforce', () => {
   it('goes with the square of the speed, by its share, and the car sinks by it on spring and tyre', () => {
     const axle = front();
-    const [slow, known, fast] = axle.speeds;
+    const [slow, known, fast] = axle.speedRows;
     expectWithin(known.downforce, (600 * 0.4) / 2, 1e-9);
     expectWithin(slow.downforce, known.downforce / 4, 1e-9);
     expectWithin(fast.downforce, known.downforce * 1.5625, 1e-9);
     const v = of(axle);
-    for (const { downforce, travel, heightLost, how, frequency } of axle.speeds) {
+    for (const { downforce, travel, rideHeightLoss, state, frequency } of axle.speedRows) {
       const at = (name: string) => curve(axle, travel ?? Number.NaN, name);
-      expect(how).toBe('between');
+      expect(state).toBe('onSpring');
       expectWithin(at('wheelLoad'), (v('sprungMass') + 30) * GRAVITY + downforce, 1e-6);
-      expectWithin(heightLost, (travel ?? Number.NaN) + downforce / 200, 1e-9);
+      expectWithin(rideHeightLoss, (travel ?? Number.NaN) + downforce / 200, 1e-9);
       // The mass does not grow with the load.
       expectWithin(frequency, Math.sqrt((at('wheelRate') * 1000) / v('sprungMass')) / 2 / Math.PI, 1e-9);
     }
@@ -182,20 +185,20 @@ describe('downforce', () => {
     const [axle] = sized((document) => {
       document.downforce.force = 100_000;
     }).axles;
-    const { how, travel, leftToLimit, heightLost } = axle.speeds[2];
-    expect(how).toBe('bumpEnd');
-    expect([leftToLimit, heightLost]).toEqual([0, null]);
-    expectWithin(travel, valueIn(axle, 'bumpTravel'), 1e-6);
+    const { state, travel, travelToLimit, rideHeightLoss } = axle.speedRows[2];
+    expect(state).toBe('bumpLimit');
+    expect([travelToLimit, rideHeightLoss]).toEqual([0, null]);
+    expectWithin(travel, valueIn(axle, 'bumpTravelAvailable'), 1e-6);
   });
 });
 
 describe('roll', () => {
   it('of an axle is wheel rate by half the square of the track, and a bar’s on top', () => {
     const axle = front((corner) => {
-      corner.sizing.antiRollBar = 120;
+      corner.sizing.antiRollBarStiffness = 120;
     });
     const v = of(axle);
-    const y = sweep(axle.document.corner, { bump: 1, droop: 1 }).at(0);
+    const y = sweep(axle.input.corner, { bump: 1, droop: 1 }).at(0);
     const patch = 705 - 312 * Math.tan((-0.5 * Math.PI) / 180);
     const stiffness = ((v('wheelRate') * (2 * patch) ** 2) / 2 / 1000) * (Math.PI / 180);
     expectWithin(v('rollStiffness'), stiffness, 1e-9 * stiffness);
@@ -213,56 +216,60 @@ describe('roll', () => {
     const moment = (sprung * GRAVITY * (450 - axis)) / 1000;
     const stiffness = ((one('rollStiffness') + other('rollStiffness')) * 180) / Math.PI;
     const angle = ((moment / (stiffness - moment)) * 180) / Math.PI;
-    expectWithin(valueIn(sizing, 'rollAngle'), angle, 1e-9);
+    expectWithin(valueIn(sizing, 'rollGradient'), angle, 1e-9);
   });
 });
 
 describe('a helper', () => {
   const helped = (rate: number) =>
     front((corner) => {
-      corner.sizing.helper = { rate, free: 60, least: 20, separator: 5 };
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
+      corner.sizing.helper = { rate, freeLength: 60, minLength: 20, separatorHeight: 5 };
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
     });
 
   it('that is shut at ride leaves the rate to the main spring, and counts with its travel in the preload', () => {
     const [plain, soft] = [
       front((corner) => {
-        corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
+        corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
       }),
       helped(2),
     ];
     expectClose(valueIn(soft, 'wheelRate'), valueIn(plain, 'wheelRate'), { times: 1e4, scale: 40 });
-    expectWithin(valueIn(soft, 'compressionAtRide'), valueIn(plain, 'compressionAtRide') + 40, 1e-9);
+    expectWithin(
+      valueIn(soft, 'staticSpringCompression'),
+      valueIn(plain, 'staticSpringCompression') + 40,
+      1e-9,
+    );
     expectWithin(valueIn(soft, 'freeLength'), 240 + 60 + 5, 1e-12);
     // Seats are as far apart as shut helper, ring and main spring are long.
-    const main = 240 - valueIn(soft, 'springForce') / 40;
-    expectWithin(valueIn(soft, 'seatLengthAtRide'), 20 + 5 + main, 1e-9);
+    const main = 240 - valueIn(soft, 'staticSpringForce') / 40;
+    expectWithin(valueIn(soft, 'staticSpringLength'), 20 + 5 + main, 1e-9);
   });
 
   it('that still works is in series with it', () => {
     const axle = helped(100);
     const v = of(axle);
     const together = 1 / (1 / 40 + 1 / 100);
-    const shock = sweep(axle.document.corner, { bump: 1, droop: 1 });
+    const shock = sweep(axle.input.corner, { bump: 1, droop: 1 });
     const h = 1e-3;
     const R = (z: number) => shock.at(z).installationRatio ?? Number.NaN;
     const slope = (R(h) - R(-h)) / (2 * h);
-    expectWithin(v('wheelRate'), together * R(0) ** 2 + v('rideForce') * slope, 1e-6);
+    expectWithin(v('wheelRate'), together * R(0) ** 2 + v('staticAxialForce') * slope, 1e-6);
   });
 });
 
 describe('the perch', () => {
   it('as it is set gives the travel at which the car stands, and that is where the load is borne', () => {
     const axle = front((corner) => {
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 240, solid: 90 }];
-      corner.sizing.perch = { eyesToSeats: 235, least: 200, most: 260 };
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
+      corner.sizing.perch = { setting: 235, min: 200, max: 260 };
     });
     const v = of(axle);
-    expect(Math.abs(v('restTravel'))).toBeGreaterThan(0.1);
-    expectWithin(v('eyesToSeats'), 235, 1e-9);
-    expectWithin(curve(axle, v('restTravel'), 'wheelLoad'), (v('sprungMass') + 30) * GRAVITY, 1e-6);
-    const { low, high } = axle.perch ?? expect.fail('no range');
-    expect(low).toBeGreaterThan(v('restTravel'));
-    expect(high).toBeLessThan(v('restTravel'));
+    expect(Math.abs(v('staticTravel'))).toBeGreaterThan(0.1);
+    expectWithin(v('perchSetting'), 235, 1e-9);
+    expectWithin(curve(axle, v('staticTravel'), 'wheelLoad'), (v('sprungMass') + 30) * GRAVITY, 1e-6);
+    const { travelAtMin, travelAtMax } = axle.perch ?? expect.fail('no range');
+    expect(travelAtMin).toBeGreaterThan(v('staticTravel'));
+    expect(travelAtMax).toBeLessThan(v('staticTravel'));
   });
 });

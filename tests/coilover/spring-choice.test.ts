@@ -8,45 +8,48 @@ import { carDocuments, front, sized, valueIn } from './cars.ts';
 const codes = (springs: object[], more: object = {}) =>
   sized((document) => {
     Object.assign(document.corners.front.sizing, { springs }, more);
-  }).findings.map(({ code }) => code);
+  }).conflicts.map(({ code }) => code);
 
 describe('a spring far from its target', () => {
   it('is a conflict, with what it gives and what is required', () => {
-    const { axles, findings } = sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'rock', rate: 9000, free: 250, solid: 60 }];
+    const { axles, conflicts } = sized((document) => {
+      document.corners.front.sizing.springs = [
+        { name: 'rock', rate: 9000, freeLength: 250, solidLength: 60 },
+      ];
     });
-    const far = findings.find(({ code }) => code === 'springFarFromTarget');
+    const far = conflicts.find(({ code }) => code === 'springFarFromTarget');
     expect([far?.severity, far?.path]).toEqual(['conflict', 'corners.front.sizing.springs']);
     const values = far?.values ?? {};
     expectWithin(values.requiredFrequency as number, 1.6, 1e-9);
     expectWithin(values.frequency as number, valueIn(axles[0], 'frequency'), 1e-9);
     expectWithin(values.deviation as number, valueIn(axles[0], 'frequency') / 1.6 - 1, 1e-9);
-    expect(axles[0].choices[0].against).toHaveLength(1);
+    expect(axles[0].springOptions[0].conflicts).toHaveLength(1);
   });
 
   it('is one more than 10 % off in frequency, about 20 % in rate', () => {
-    const required = valueIn(front(), 'wantedSpringRate');
-    const at = (share: number) => codes([{ name: 'S', rate: required * share, free: 260, solid: 60 }]);
+    const required = valueIn(front(), 'requiredSpringRate');
+    const at = (share: number) =>
+      codes([{ name: 'S', rate: required * share, freeLength: 260, solidLength: 60 }]);
     for (const share of [0.85, 1, 1.15]) expect(at(share)).toEqual([]);
     for (const share of [0.75, 1.3]) expect(at(share)).toEqual(['springFarFromTarget']);
   });
 
   it('is passed over for one nearer', () => {
-    const required = valueIn(front(), 'wantedSpringRate');
+    const required = valueIn(front(), 'requiredSpringRate');
     const axle = front((corner) => {
       corner.sizing.springs = [
-        { name: 'soft', rate: required * 0.5, free: 300, solid: 60 },
-        { name: 'near', rate: required * 1.1, free: 260, solid: 60 },
+        { name: 'soft', rate: required * 0.5, freeLength: 300, solidLength: 60 },
+        { name: 'near', rate: required * 1.1, freeLength: 260, solidLength: 60 },
       ];
     });
     expect(axle.spring?.name).toBe('near');
-    expect(axle.choices.map(({ against }) => against.length)).toEqual([0, 1]);
+    expect(axle.springOptions.map(({ conflicts }) => conflicts.length)).toEqual([0, 1]);
   });
 });
 
 describe('a spring too narrow for the body', () => {
   it('is a conflict', () => {
-    const springs = [{ name: 'S', rate: 38, free: 260, solid: 60, innerDiameter: 50 }];
+    const springs = [{ name: 'S', rate: 38, freeLength: 260, solidLength: 60, innerDiameter: 50 }];
     expect(codes(springs, { order: { bodyDiameter: 50 } })).toEqual(['springInnerDiameterSmall']);
     expect(codes(springs, { order: { bodyDiameter: 49 } })).toEqual([]);
   });
@@ -57,7 +60,7 @@ describe('the table of springs and the findings', () => {
     const of = (arch: boolean) =>
       sized((document) => {
         const { front } = document.corners;
-        front.sizing.springs = [{ name: 'S', rate: 40, free: 205, least: 90 }];
+        front.sizing.springs = [{ name: 'S', rate: 40, freeLength: 205, minLength: 90 }];
         if (!arch) return;
         front.limits.tyre = { overallRadius: 300, width: 180 };
         front.limits.arch = [
@@ -66,10 +69,16 @@ describe('the table of springs and the findings', () => {
         ];
       });
     const [without, with_] = [of(false).axles[0], of(true).axles[0]];
-    expect(with_.limits.bump?.cause).toBe('tyreAtArch');
-    expect(with_.choices[0].needs).toBeLessThan(without.choices[0].needs ?? Number.NaN);
+    expect(with_.limits.bump?.cause).toBe('tyreContact');
+    expect(with_.springOptions[0].travelRequired).toBeLessThan(
+      without.springOptions[0].travelRequired ?? Number.NaN,
+    );
     for (const axle of [without, with_]) {
-      expectWithin(axle.choices[0].needs ?? Number.NaN, valueIn(axle, 'springTravelNeeded'), 1e-9);
+      expectWithin(
+        axle.springOptions[0].travelRequired ?? Number.NaN,
+        valueIn(axle, 'springTravelRequired'),
+        1e-9,
+      );
     }
   });
 
@@ -78,14 +87,14 @@ describe('the table of springs and the findings', () => {
     let seen = 0;
     fc.assert(
       fc.property(carDocuments, (document) => {
-        const { axles, findings } = sizeCoilovers(readCar(document));
-        for (const { axle, choices, spring } of axles) {
-          if (choices.length === 0 || spring === null) continue;
+        const { axles, conflicts } = sizeCoilovers(readCar(document));
+        for (const { axle, springOptions, spring } of axles) {
+          if (springOptions.length === 0 || spring === null) continue;
           seen++;
-          const raised = findings.filter(
+          const raised = conflicts.filter(
             ({ code = '', path }) => path.startsWith(`corners.${axle}.`) && RAISED.includes(code),
           );
-          expect(raised.length).toBe(choices[0].against.length);
+          expect(raised.length).toBe(springOptions[0].conflicts.length);
         }
       }),
       { numRuns: 30 },
@@ -97,13 +106,13 @@ describe('the table of springs and the findings', () => {
 it('a spring about right in the other unit is asked about', () => {
   const advice = (rate: number) =>
     front((corner) => {
-      corner.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
+      corner.sizing.springs = [{ name: 'S', rate, freeLength: 260, solidLength: 90 }];
     });
   const found = (rate: number) =>
     sized((document) => {
-      document.corners.front.sizing.springs = [{ name: 'S', rate, free: 260, solid: 90 }];
-    }).findings.find(({ code }) => code === 'springFarFromTarget');
-  const required = valueIn(advice(40), 'wantedSpringRate');
+      document.corners.front.sizing.springs = [{ name: 'S', rate, freeLength: 260, solidLength: 90 }];
+    }).conflicts.find(({ code }) => code === 'springFarFromTarget');
+  const required = valueIn(advice(40), 'requiredSpringRate');
   expect(found(5.71 * required)?.advice).toContain('is the rate written in lbf/in?');
   expect(found(3 * required)?.advice).not.toContain('lbf/in');
 });

@@ -10,8 +10,8 @@ const INCH = 25.4;
 const POUND_FORCE = 4.4482216152605;
 const PSI = POUND_FORCE / INCH ** 2;
 const LB_IN = POUND_FORCE / INCH;
-const steel = (wire: number, meanDiameter: number, coils: number, shearModulus = 81_370) =>
-  coilSpring({ wire, meanDiameter, coils, ends: 'closedGround', shearModulus });
+const steel = (diameter: number, meanDiameter: number, totalCoils: number, shearModulus = 81_370) =>
+  coilSpring({ diameter, meanDiameter, totalCoils, ends: 'closedGround', shearModulus });
 
 describe('a spring by its wire', () => {
   // V. B. Bhandari, "Design of Machine Elements", examples 10.1 and 10.18 (seen as transcripts).
@@ -19,7 +19,7 @@ describe('a spring by its wire', () => {
     const spring = steel(7, 42, 10);
     expectWithin(spring.rate, 41.20298, 1e-5);
     expectWithin(1250 / spring.rate, 30.337611, 1e-5);
-    expectSame([spring.solid, spring.activeCoils, spring.index], [70, 8, 6]);
+    expectSame([spring.solidLength, spring.activeCoils, spring.springIndex], [70, 8, 6]);
     const [outer, inner] = [steel(10, 80, 10).rate, steel(8, 64, 14).rate];
     expectWithin(outer, 24.832153, 1e-5);
     expectWithin(inner, 13.243815, 1e-5);
@@ -40,16 +40,16 @@ describe('a spring by its wire', () => {
   // R. G. Budynas, J. K. Nisbett, "Shigley's Mechanical Engineering Design", example 10-1 (from memory, recomputed).
   it('is that of Shigley: 4.1157 lbf/in, solid 0.4995 in, factor 1.12408, 145.9 kpsi at 6.446 lbf', () => {
     const spring = coilSpring({
-      wire: 0.037 * INCH,
+      diameter: 0.037 * INCH,
       meanDiameter: 0.4005 * INCH,
-      coils: 12.5,
+      totalCoils: 12.5,
       ends: 'closed',
       shearModulus: 11.85e6 * PSI,
     });
     expectWithin(spring.rate / LB_IN, 4.11565, 1e-4);
-    expectWithin(spring.solid / INCH, 0.4995, 1e-9);
-    expectWithin(spring.index, 10.8243, 1e-4);
-    expectWithin(spring.correction, 1.12408, 1e-5);
+    expectWithin(spring.solidLength / INCH, 0.4995, 1e-9);
+    expectWithin(spring.springIndex, 10.8243, 1e-4);
+    expectWithin(spring.stressCorrection, 1.12408, 1e-5);
     expectWithin((spring.stressPerNewton * 6.4459 * POUND_FORCE) / PSI / 1000, 145.888, 0.005);
   });
 
@@ -64,16 +64,16 @@ describe('a spring by its wire', () => {
       [12, 1.111111],
     ];
     for (const [C, k] of rows) {
-      expectWithin(steel(5, 5 * C, 8).correction, k, 1e-6);
-      expectClose(steel(5, 5 * C, 8).correction, (4 * C + 2) / (4 * C - 3), { times: 8, scale: 1 });
+      expectWithin(steel(5, 5 * C, 8).stressCorrection, k, 1e-6);
+      expectClose(steel(5, 5 * C, 8).stressCorrection, (4 * C + 2) / (4 * C - 3), { times: 8, scale: 1 });
     }
   });
 
   // EN 13906-1:2013 (from memory).
   it('keeps the clearance of EN 13906-1: 4.9 mm cold, 4.5 mm hot formed for d 5, D 40, n 5', () => {
-    const input = { wire: 5, meanDiameter: 40, coils: 7 } as const;
+    const input = { diameter: 5, meanDiameter: 40, totalCoils: 7 } as const;
     const least = (ends: 'closed' | 'closedGround', hotFormed = false) =>
-      coilSpring({ ...input, ends, hotFormed }).least;
+      coilSpring({ ...input, ends, hotFormed }).minLength;
     expectClose(least('closedGround'), 39.9, { times: 4, scale: 40 });
     expectClose(least('closedGround', true), 39.5, { times: 4, scale: 40 });
     expectClose(least('closed'), 42.5 + 4.9, { times: 4, scale: 48 });
@@ -81,10 +81,10 @@ describe('a spring by its wire', () => {
 
   it('goes solid by its ends as Shigley, table 10-1, has it (from memory)', () => {
     const of = (ends: 'open' | 'openGround' | 'closed' | 'closedGround') =>
-      coilSpring({ wire: 10, meanDiameter: 60, coils: 8, ends });
+      coilSpring({ diameter: 10, meanDiameter: 60, totalCoils: 8, ends });
     const ends = ['open', 'openGround', 'closed', 'closedGround'] as const;
     expectSame(
-      ends.map((one) => of(one).solid),
+      ends.map((one) => of(one).solidLength),
       [90, 80, 90, 80],
     );
     expectSame(
@@ -98,20 +98,20 @@ describe('a spring by its wire', () => {
       fc.property(fc.double({ min: 0.2, max: 5, noNaN: true }), (k) => {
         const [one, large] = [steel(8, 60, 9), steel(8 * k, 60 * k, 9)];
         expectClose(large.rate, k * one.rate, { times: 16, scale: k * one.rate });
-        expectClose(large.solid, k * one.solid, { times: 4, scale: k * one.solid });
-        expectClose(large.least, k * one.least, { times: 8, scale: k * one.least });
+        expectClose(large.solidLength, k * one.solidLength, { times: 4, scale: k * one.solidLength });
+        expectClose(large.minLength, k * one.minLength, { times: 8, scale: k * one.minLength });
       }),
     );
   });
 
   it('refuses sizes that make no spring, each by name', () => {
     const error = errorOf(() =>
-      coilSpring({ wire: 9, meanDiameter: 8, coils: 2, ends: 'closed', shearModulus: -1 }),
+      coilSpring({ diameter: 9, meanDiameter: 8, totalCoils: 2, ends: 'closed', shearModulus: -1 }),
     );
-    expect(error.issues.map(({ path }) => path)).toEqual(['meanDiameter', 'coils', 'shearModulus']);
+    expect(error.issues.map(({ path }) => path)).toEqual(['meanDiameter', 'totalCoils', 'shearModulus']);
     expect(
-      errorOf(() => coilSpring({ wire: 1, meanDiameter: 8, coils: 9, ends: 'toString' as 'open' })).issues[0]
-        .path,
+      errorOf(() => coilSpring({ diameter: 1, meanDiameter: 8, totalCoils: 9, ends: 'toString' as 'open' }))
+        .issues[0].path,
     ).toBe('ends');
   });
 });

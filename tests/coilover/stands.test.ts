@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { customCorner, orderSheet, readCar, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import type { CoiloverForce } from '../../src/coilover/forces/eye-force.ts';
+import type { CoiloverForce } from '../../src/coilover/forces/axial-force.ts';
 import { bareSpring } from '../../src/coilover/sizing/listed-springs.ts';
 import { softestSpring } from '../../src/coilover/sizing/stands.ts';
 import { axleState } from '../../src/coilover/sizing/state.ts';
@@ -23,8 +23,8 @@ const free = Number.POSITIVE_INFINITY;
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 /** Findings and notes of a code. */
-const coded = ({ findings, notes }: Sizing, code: string) =>
-  [...findings, ...notes].filter((one) => one.code === code);
+const coded = ({ conflicts, checks }: Sizing, code: string) =>
+  [...conflicts, ...checks].filter((one) => one.code === code);
 const valuesOf = (sizing: Sizing, code: string): Record<string, number> => {
   const [one] = coded(sizing, code);
   if (one?.values === undefined) expect.fail(`no ${code}`);
@@ -56,7 +56,7 @@ const springOf = (rate: number, loose: number, more: Partial<CoiloverForce> = {}
   spring: { springs: [{ rate, travel: free }] },
   loose,
   gasForce: 0,
-  stop: null,
+  bumpStop: null,
   ...more,
 });
 
@@ -148,7 +148,7 @@ describe('a shock that leans outboard', () => {
         const ends = { droop: -h, bump: 0.999 * h };
         const most = peakLoad(k, a, L0);
         const under = restUnder(truss(a, h), springOf(k, L0), most * (1 - share), ends);
-        expect(under.how).toBe('between');
+        expect(under.state).toBe('onSpring');
         expect(under.travel).toBeLessThan(peakTravel(a, h, L0));
         expectClose(wheelAt(truss(a, h), springOf(k, L0), under.travel).load, most * (1 - share), {
           times: 1e3,
@@ -156,7 +156,7 @@ describe('a shock that leans outboard', () => {
         });
         expect(wheelAt(truss(a, h), springOf(k, L0), under.travel).rate).toBeGreaterThan(0);
         const over = restUnder(truss(a, h), springOf(k, L0), most * (1 + share), ends);
-        expect(over).toEqual({ travel: ends.bump, how: 'bumpEnd' });
+        expect(over).toEqual({ travel: ends.bump, state: 'bumpLimit' });
       }),
     );
   });
@@ -168,7 +168,7 @@ describe('a shock that leans outboard', () => {
         const [peak, touched] = [peakTravel(a, h, L0), peakTravel(a, h, L0) + on];
         if (touched > 0.8 * h) return;
         const contact = shock.at(touched).length;
-        const coilover = springOf(k, L0, { stop: { contact, table: [[100, 100 * stiffness]] } });
+        const coilover = springOf(k, L0, { bumpStop: { contact, table: [[100, 100 * stiffness]] } });
         const found = collapseBetween(shock, coilover, 0, 0.999 * h);
         expectWithin(found?.travel ?? null, peak, 1e-9);
         // Spring and stop as one truss: force (k + c) (M - L), M their weighted free length.
@@ -196,7 +196,7 @@ describe('a shock that leans outboard', () => {
     fc.assert(
       fc.property(trusses, ({ a, h, k, L0 }) => {
         const rest = restUnder(truss(a, h), springOf(k, L0), 0, { droop: -h, bump: 0.9 * h });
-        expect(rest.how).toBe('between');
+        expect(rest.state).toBe('onSpring');
         expectWithin(rest.travel, h - Math.sqrt(L0 * L0 - a * a), 1e-9);
       }),
     );
@@ -209,7 +209,7 @@ describe('a shock that leans outboard', () => {
     for (const roundings of [-8, -1, 0, 1, 8]) {
       const near = load * (1 + roundings * Number.EPSILON);
       const rest = restUnder(truss(a, h), springOf(k, L0), near, { droop: -80, bump: 80 });
-      expect(rest).toEqual({ travel: 80, how: 'bumpEnd' });
+      expect(rest).toEqual({ travel: 80, state: 'bumpLimit' });
     }
   });
 
@@ -242,7 +242,7 @@ describe('a shock that leans outboard', () => {
       const read = readCar(
         car((document) => {
           document.corners.front.sizing = { unsprungMass: 30, target: { springRate } };
-          document.corners.front.limits = { damper: { open: 340, closed: 180 } };
+          document.corners.front.limits = { damper: { extendedLength: 340, compressedLength: 180 } };
           document.corners.rear = document.corners.front;
         }),
       );
@@ -279,13 +279,13 @@ const drawn = (mount: [number, number], chassisMount: [number, number]) => ({
 const leaning = (
   corner: ReturnType<typeof drawn>,
   target: object,
-  limits: object = { damper: { open: 340, closed: 270 } },
+  limits: object = { damper: { extendedLength: 340, compressedLength: 270 } },
   sizing: object = {},
 ) =>
   sizeCoilovers(
     readCar({
       units: 'metric',
-      masses: { guess: { total: 900, frontShare: 0.5 } },
+      masses: { estimate: { total: 900, frontFraction: 0.5 } },
       corners: { front: { ...corner, limits, sizing: { unsprungMass: 30, target, ...sizing } } },
     }),
   );
@@ -323,28 +323,42 @@ describe('a wheel rate of 0 or less', () => {
     expectWithin(atRide(flat, values.softestSpring)(0).rate, 0, 1e-9);
     const [axle] = sizing.axles;
     const none = [
-      ...['wheelRate', 'frequency', 'restTravel', 'rideForce', 'preload', 'rollStiffness', 'leftLower'],
-      ...['bumpNeeded', 'droopNeeded', 'bumpSpare', 'droopSpare'],
-    ];
+      ...[
+        'wheelRate',
+        'frequency',
+        'staticTravel',
+        'staticAxialForce',
+        'preload',
+        'rollStiffness',
+        'leftRightHeightDifference',
+      ],
+      ...['bumpTravelRequired', 'droopTravelRequired', 'bumpTravelMargin', 'droopTravelMargin'],
+    ] as const;
     for (const name of none) expect([name, axle.figure(name).value]).toEqual([name, null]);
-    expect([axle.needed.bump, axle.needed.droop, axle.needed.cases]).toEqual([null, null, []]);
+    expect([axle.travelRequirement.bump, axle.travelRequirement.droop, axle.travelRequirement.cases]).toEqual(
+      [null, null, []],
+    );
     expect(axle.rateTable.find(({ fitted }) => fitted)?.wheelRate).toBeLessThan(0);
-    expect(sizing.findings).toHaveLength(1);
-    expect(sizing.findings[0].got).toContain('sinks to the end of the bump travel');
-    expect(axle.handRate).toBe('the wheel rate is not positive');
+    expect(sizing.conflicts).toHaveLength(1);
+    expect(sizing.conflicts[0].got).toContain('sinks to the end of the bump travel');
+    expect(axle.handMethodRate).toBe('the wheel rate is not positive');
     expect(sheetMarkdown(orderSheet(sizing))).toContain('the wheel rate at ride height is not positive');
   });
 
   it('leaves a damper that is not given open', () => {
     const sizing = leaning(flat, { springRate: 15 }, {});
-    expect(sizing.findings.map(({ code }) => code)).toEqual(['wheelRateNotPositive']);
-    expect([sizing.axles[0].damper, sizing.axles[0].figure('openLength').value]).toEqual([null, null]);
+    expect(sizing.conflicts.map(({ code }) => code)).toEqual(['wheelRateNotPositive']);
+    expect([sizing.axles[0].damper, sizing.axles[0].figure('extendedLength').value]).toEqual([null, null]);
     expect(sheetMarkdown(orderSheet(sizing))).toContain('not positive');
   });
 
   const tall = drawn([505, 170], [640, 440]);
   it('further up is a conflict with its travel: 69.6 mm of bump with 40 N/mm for 1 Hz', () => {
-    const sizing = leaning(tall, { frequency: 1 }, { damper: { open: 340, closed: 250 } });
+    const sizing = leaning(
+      tall,
+      { frequency: 1 },
+      { damper: { extendedLength: 340, compressedLength: 250 } },
+    );
     const { travel, load, ofStatic } = valuesOf(sizing, 'wheelRateReachesZero');
     expect(sizing.axles[0].spring?.rate).toBe(40);
     expectWithin(travel, 69.619, 5e-4);
@@ -357,7 +371,7 @@ describe('a wheel rate of 0 or less', () => {
 
   it('beyond the bump limit, but near, is a note', () => {
     const sizing = leaning(tall, { frequency: 1 });
-    expect(sizing.findings.filter(({ severity }) => severity !== 'check')).toEqual([]);
+    expect(sizing.conflicts.filter(({ severity }) => severity !== 'check')).toEqual([]);
     const { travel, limit, beyond } = valuesOf(sizing, 'collapseBeyondLimit');
     expectWithin(travel, 69.619, 5e-4);
     expectClose(beyond, travel - limit, { times: 4, scale: travel });
@@ -367,16 +381,19 @@ describe('a wheel rate of 0 or less', () => {
     const pushed = (force: number) => {
       const document = {
         units: 'metric',
-        masses: { guess: { total: 900, frontShare: 0.5 } },
-        downforce: { speed: 100, force, frontShare: 0.5 },
+        masses: { estimate: { total: 900, frontFraction: 0.5 } },
+        downforce: { speed: 100, force, frontFraction: 0.5 },
         corners: {
           front: {
             ...tall,
-            limits: { damper: { open: 340, closed: 250 }, bumpStop: { height: 10, solidHeight: 4 } },
+            limits: {
+              damper: { extendedLength: 340, compressedLength: 250 },
+              bumpStop: { height: 10, solidHeight: 4 },
+            },
             sizing: {
               unsprungMass: 30,
               target: { frequency: 1 },
-              bumpStopForces: [
+              bumpStopTable: [
                 [3, 1000],
                 [6, 5000],
               ],
@@ -398,7 +415,7 @@ describe('a wheel rate of 0 or less', () => {
 
   it('with springs that are solid before they bear the weight there is no rest either', () => {
     const sizing = leaning(tall, { frequency: 1 }, undefined, {
-      springs: [{ name: 'S', rate: 40, free: 150, least: 110 }],
+      springs: [{ name: 'S', rate: 40, freeLength: 150, minLength: 110 }],
     });
     const { carries, springForce } = valuesOf(sizing, 'springSolidAtRide');
     expectWithin(carries, 1600, 1e-9);
@@ -406,11 +423,11 @@ describe('a wheel rate of 0 or less', () => {
   });
 
   it('with a perch that bears too little the wheel goes to the bump limit, with too much to the droop limit', () => {
-    const perched = (eyesToSeats: number) =>
+    const perched = (setting: number) =>
       valuesOf(
         leaning(tall, { springRate: 40 }, undefined, {
-          springs: [{ name: 'S', rate: 40, free: 200, solid: 60 }],
-          perch: { eyesToSeats },
+          springs: [{ name: 'S', rate: 40, freeLength: 200, solidLength: 60 }],
+          perch: { setting },
         }),
         'noRest',
       );
@@ -455,7 +472,7 @@ describe('riding on the bump stop', () => {
     const document = JSON.parse(exampleText('car.json'));
     const { limits, sizing: given } = document.corners.front;
     limits.bumpStop.height = 1.5;
-    given.bumpStopForces[3] = [1, 1100];
+    given.bumpStopTable[3] = [1, 1100];
     const sizing = sizeCoilovers(readCar(document));
     const riding = coded(sizing, 'ridesOnBumpStop');
     expect(riding.map(({ path, values }) => [path, values?.state])).toEqual([
@@ -471,14 +488,14 @@ describe('riding on the bump stop', () => {
     const load = (z: number) => curves?.at(z).wheelLoad ?? Number.NaN;
     expectWithin(wheelRate, (load(travel + 1e-3) - load(travel - 1e-3)) / 2e-3, 1e-5);
     expectWithin(wheelRateBefore, (load(contact - 1e-4) - load(contact - 2e-4)) / 1e-4, 1e-3);
-    expect(sizing.findings[0].problem).toBe('rides on the bump stop in a steady corner by 0.05 inch');
+    expect(sizing.conflicts[0].problem).toBe('rides on the bump stop in a steady corner by 0.05 inch');
   });
 
   const stopAt = (height: number, change: (document: Json) => void = () => {}) =>
     sized((document) => {
       document.corners.front.limits.bumpStop = { height, solidHeight: 4 };
       document.corners.front.sizing.target = { springRate: 30 };
-      document.corners.front.sizing.bumpStopForces = [[30, 1500]];
+      document.corners.front.sizing.bumpStopTable = [[30, 1500]];
       change(document);
     });
 
@@ -488,7 +505,7 @@ describe('riding on the bump stop', () => {
     expect(states(quiet)).toEqual([]);
     const contact = (sizing: Sizing) =>
       sizing.axles[0].limits.events.find(({ side }) => side === 'bump')?.travel ?? 0;
-    const [{ parts }] = quiet.axles[0].needed.cases;
+    const [{ parts }] = quiet.axles[0].travelRequirement.cases;
     // A stop that is touched just before, or just after, the corner with its downforce.
     const corner = parts.downforce + parts.roll;
     const heights = [40, 50, 60, 70, 74, 76];
@@ -506,14 +523,14 @@ describe('riding on the bump stop', () => {
   it('at rest counts from ride height also where the stop is pressed in there', () => {
     const { travel, contact, pressed, wheelRate } = valuesOf(stopAt(90), 'ridesOnBumpStop');
     expect([travel, contact < 0]).toEqual([0, true]);
-    const installed = valueIn(stopAt(90).axles[0], 'installedLength');
+    const installed = valueIn(stopAt(90).axles[0], 'designLength');
     expectWithin(pressed, 350 + 90 - installed, 1e-9);
     expectWithin(wheelRate, valueIn(stopAt(90).axles[0], 'wheelRate'), 1e-9);
   });
 
   it('has no rate where the forces of the stop are not known', () => {
     const sizing = stopAt(90, (document) => {
-      delete document.corners.front.sizing.bumpStopForces;
+      delete document.corners.front.sizing.bumpStopTable;
     });
     expect(valuesOf(sizing, 'ridesOnBumpStop').wheelRate).toBeNull();
     expect(coded(sizing, 'ridesOnBumpStop')[0]).toMatchObject({ got: expect.stringContaining('not known') });
@@ -524,7 +541,7 @@ describe('a turn of the perch', () => {
   const turned = (change: (corner: Json) => void) =>
     statesOf(
       car((document) => {
-        document.corners.front.sizing.perch = { pitch: 1.5 };
+        document.corners.front.sizing.perch = { threadPitch: 1.5 };
         change(document.corners.front);
       }),
     ).front;
@@ -547,7 +564,7 @@ describe('a turn of the perch', () => {
   const figure = (change: (corner: Json) => void) =>
     valueIn(
       front((corner) => {
-        corner.sizing.perch = { pitch: 1.5 };
+        corner.sizing.perch = { threadPitch: 1.5 };
         change(corner);
       }),
       'rideHeightPerTurn',
@@ -557,8 +574,8 @@ describe('a turn of the perch', () => {
     const onStop = (corner: Json) => {
       corner.limits.bumpStop = { height: 90, solidHeight: 10 };
       corner.sizing.target = { springRate: 30 };
-      corner.sizing.bumpStopForces = [[40, 6000]];
-      corner.limits.damper = { open: 475, closed: 342 };
+      corner.sizing.bumpStopTable = [[40, 6000]];
+      corner.limits.damper = { extendedLength: 475, compressedLength: 342 };
     };
     const off = (corner: Json) => {
       onStop(corner);
@@ -574,25 +591,25 @@ describe('a turn of the perch', () => {
   it('with a tender at work counts both springs as one stack', () => {
     const stacked = (corner: Json) => {
       corner.sizing.target = { springRate: 60 };
-      corner.sizing.helper = { rate: 90, free: 120, least: 20 };
+      corner.sizing.helper = { rate: 90, freeLength: 120, minLength: 20 };
     };
     expectWithin(figure(stacked) / 1.5, solved(turned(stacked)), 1e-6);
   });
 });
 
 describe('a spring that is loose at the droop limit', () => {
-  const loose = (open: number) =>
+  const loose = (extendedLength: number) =>
     sized((document) => {
-      document.corners.front.limits.damper.open = open;
+      document.corners.front.limits.damper.extendedLength = extendedLength;
     });
 
   it('leaves no damping ratio there, and is a note with the gap', () => {
     const sizing = loose(500);
     const [axle] = sizing.axles;
     const { travel, gap, looseFrom } = valuesOf(sizing, 'springLooseAtDroop');
-    expect(sizing.findings.filter(({ code }) => code === 'springLooseAtDroop')).toEqual([]);
-    expect(axle.figure('dampingAtDroop').value).toBeNull();
-    expect(valueIn(axle, 'dampingAtRest')).toBeGreaterThan(0);
+    expect(sizing.conflicts.filter(({ code }) => code === 'springLooseAtDroop')).toEqual([]);
+    expect(axle.figure('dampingRatioAtDroop').value).toBeNull();
+    expect(valueIn(axle, 'staticDampingRatio')).toBeGreaterThan(0);
     // The droop limit is the open damper: the gap is what the preload lacks.
     expectWithin(gap, -valueIn(axle, 'preload'), 1e-8);
     expect(travel).toBeLessThan(looseFrom);
@@ -607,7 +624,7 @@ describe('a spring that is loose at the droop limit', () => {
   it('is none where the spring is kept seated', () => {
     const sizing = loose(460);
     expect(coded(sizing, 'springLooseAtDroop').filter(({ path }) => path.includes('front'))).toEqual([]);
-    expect(valueIn(sizing.axles[0], 'dampingAtDroop')).toBeGreaterThan(0);
+    expect(valueIn(sizing.axles[0], 'dampingRatioAtDroop')).toBeGreaterThan(0);
   });
 });
 
@@ -631,8 +648,8 @@ describe('the side that is lower', () => {
     return l - r;
   }
   const uneven = (share: number) => (document: Json) => {
-    document.masses.guess.leftShare = 0.5 + share;
-    document.corners.front.sizing.antiRollBar = 150;
+    document.masses.estimate.leftFraction = 0.5 + share;
+    document.corners.front.sizing.antiRollBarStiffness = 150;
   };
 
   it('is that of both wheels solved together, with and without the bar', () => {
@@ -643,20 +660,23 @@ describe('the side that is lower', () => {
     const bar = (150 * 1000 * 180) / Math.PI;
     const state = axleState(
       statesOf(document).front.given,
-      { left: valueIn(axle, 'leftMass'), right: valueIn(axle, 'rightMass') },
+      { left: valueIn(axle, 'leftWheelMass'), right: valueIn(axle, 'rightWheelMass') },
       statesOf(document).front.shock,
-      { spring: axle.spring, damper: { open: 475, closed: 350 }, ends: null },
+      { spring: axle.spring, damper: { extendedLength: 475, compressedLength: 350 }, ends: null },
     );
     const [alone, held] = [bothWheels(state, difference, 0), bothWheels(state, difference, bar)];
-    expectWithin(valueIn(axle, 'leftLower') / alone, 1, 1e-6);
-    expectWithin(valueIn(axle, 'leftLowerWithBar') / held, 1, 1e-6);
+    expectWithin(valueIn(axle, 'leftRightHeightDifference') / alone, 1, 1e-6);
+    expectWithin(valueIn(axle, 'leftRightHeightDifferenceWithBar') / held, 1, 1e-6);
     expect(held / alone).toBeLessThan(0.8);
   });
 
   it('goes with the stiffness in roll: with a bar as the axle without it is stiffer', () => {
     const [axle] = sized(uneven(0.02)).axles;
     const [K, both] = [valueIn(axle, 'rollStiffness'), valueIn(axle, 'rollStiffnessWithBar')];
-    const expected = (valueIn(axle, 'leftLower') * K) / both;
-    expectClose(valueIn(axle, 'leftLowerWithBar'), expected, { times: 64, scale: Math.abs(expected) });
+    const expected = (valueIn(axle, 'leftRightHeightDifference') * K) / both;
+    expectClose(valueIn(axle, 'leftRightHeightDifferenceWithBar'), expected, {
+      times: 64,
+      scale: Math.abs(expected),
+    });
   });
 });

@@ -1,6 +1,6 @@
 /** Required travel as the largest of its cases, tolerances of the order in the margins, and what wider doubts do. */
 import * as fc from 'fast-check';
-import { monteCarloCar, readCar, type Sizing, sizeCoilovers } from 'jounce';
+import { type AxleFigureName, monteCarloSizing, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { exampleText, type Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -12,7 +12,7 @@ const AXLES = ['front', 'rear'] as const;
 /** A document whose dampers follow from the travel, with all that asks for travel written down. */
 function derived(document: Json): Json {
   const whole = copy(document);
-  whole.travelCases = { lateral: 0.8, braking: 0.8, roadBump: 25, roadDip: 25, margin: 4 };
+  whole.travelCases = { lateralAcceleration: 0.8, deceleration: 0.8, roadBump: 25, roadDip: 25, margin: 4 };
   for (const axle of AXLES) {
     const corner = whole.corners[axle];
     if (corner === undefined) continue;
@@ -25,14 +25,24 @@ function derived(document: Json): Json {
 /** Extended and compressed lengths of every damper. */
 function lengthsOf(document: Json): (readonly [extended: number, compressed: number])[] {
   return sizeCoilovers(readCar(document)).axles.map(({ damper }) =>
-    damper === null ? [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY] : [damper.open, damper.closed],
+    damper === null
+      ? [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+      : [damper.extendedLength, damper.compressedLength],
   );
 }
 
 describe('more required travel', () => {
   it('never gives a shorter unit, nor a longer compressed one, whatever asks for it', () => {
     const more = fc.tuple(
-      fc.constantFrom('lateral', 'braking', 'roadBump', 'roadDip', 'margin', 'bump', 'droop'),
+      fc.constantFrom(
+        'lateralAcceleration',
+        'deceleration',
+        'roadBump',
+        'roadDip',
+        'margin',
+        'bump',
+        'droop',
+      ),
       fc.double({ min: 0.02, max: 1, noNaN: true }),
     );
     let compared = 0;
@@ -65,13 +75,13 @@ describe('more required travel', () => {
       return sizeCoilovers(readCar(document)).axles[1];
     };
     const [less, more] = [of(2.25), of(2.6)];
-    expect(more.damper?.open).toBeGreaterThanOrEqual(less.damper?.open ?? Number.NaN);
+    expect(more.damper?.extendedLength).toBeGreaterThanOrEqual(less.damper?.extendedLength ?? Number.NaN);
     for (const axle of [less, more]) {
-      const { value, low, high } = axle.figure('droopNeeded');
-      expect(low).toBeLessThanOrEqual(value ?? Number.NaN);
-      expect(high).toBeGreaterThan(value ?? Number.NaN);
-      expect(axle.figure('droopSpare').low).toBeGreaterThanOrEqual(0);
-      expect(axle.figure('bumpSpare').low).toBeGreaterThanOrEqual(0);
+      const { value, lower, upper } = axle.figure('droopTravelRequired');
+      expect(lower).toBeLessThanOrEqual(value ?? Number.NaN);
+      expect(upper).toBeGreaterThan(value ?? Number.NaN);
+      expect(axle.figure('droopTravelMargin').lower).toBeGreaterThanOrEqual(0);
+      expect(axle.figure('bumpTravelMargin').lower).toBeGreaterThanOrEqual(0);
     }
   });
 });
@@ -80,12 +90,12 @@ describe('tolerances of the order', () => {
   const [t, q] = [0.8, 0.03];
   const made = (order: object) =>
     front((corner) => {
-      corner.sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
+      corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
       corner.sizing.order = order;
     });
-  const half = (axle: ReturnType<typeof front>, name: string) => {
-    const { low, high } = axle.figure(name);
-    return ((high ?? Number.NaN) - (low ?? Number.NaN)) / 2;
+  const half = (axle: ReturnType<typeof front>, name: AxleFigureName) => {
+    const { lower, upper } = axle.figure(name);
+    return ((upper ?? Number.NaN) - (lower ?? Number.NaN)) / 2;
   };
   const at = (axle: ReturnType<typeof front>, travel: number, name: string) =>
     axle.curves?.at(travel)[name] ?? Number.NaN;
@@ -94,16 +104,16 @@ describe('tolerances of the order', () => {
     const axle = made({ lengthTolerance: t });
     const v = (name: string) => valueIn(axle, name);
     const ratio = (travel: number) => at(axle, travel, 'installationRatio');
-    expectWithin(half(axle, 'openLength'), t, 1e-9);
-    expectWithin(half(axle, 'droopTravel'), t / ratio(-v('droopTravel')), 2e-3 * t);
-    expectWithin(half(axle, 'bumpTravel'), t / ratio(v('bumpTravel')), 2e-3 * t);
+    expectWithin(half(axle, 'extendedLength'), t, 1e-9);
+    expectWithin(half(axle, 'droopTravelAvailable'), t / ratio(-v('droopTravelAvailable')), 2e-3 * t);
+    expectWithin(half(axle, 'bumpTravelAvailable'), t / ratio(v('bumpTravelAvailable')), 2e-3 * t);
     const rest = (t * v('springRate') * v('installationRatio')) / v('wheelRate');
-    expectWithin(half(axle, 'restTravel'), rest, 2e-3 * rest);
-    const { by } = axle.figure('restTravel');
-    expect(by).toHaveLength(1);
-    expect(by[0].input).toBe('corners.front.sizing.order.lengthTolerance');
-    expectWithin(by[0].share, 1, 1e-9);
-    for (const name of ['bumpSpare', 'droopSpare', 'bindMargin']) {
+    expectWithin(half(axle, 'staticTravel'), rest, 2e-3 * rest);
+    const { contributions } = axle.figure('staticTravel');
+    expect(contributions).toHaveLength(1);
+    expect(contributions[0].input).toBe('corners.front.sizing.order.lengthTolerance');
+    expectWithin(contributions[0].fraction, 1, 1e-9);
+    for (const name of ['bumpTravelMargin', 'droopTravelMargin', 'springTravelMargin'] as const) {
       expect(half(axle, name), name).toBeGreaterThan(0);
     }
   });
@@ -111,14 +121,14 @@ describe('tolerances of the order', () => {
   it('of rates move the ride height by q F_c R / k_w, and the frequency by half their share of the wheel rate', () => {
     const axle = made({ rateTolerance: q });
     const v = (name: string) => valueIn(axle, name);
-    const rest = (q * v('springForce') * v('installationRatio')) / v('wheelRate');
-    expectWithin(half(axle, 'restTravel'), rest, 2e-3 * rest);
+    const rest = (q * v('staticSpringForce') * v('installationRatio')) / v('wheelRate');
+    expectWithin(half(axle, 'staticTravel'), rest, 2e-3 * rest);
     expectWithin(half(axle, 'springRate'), q * 40, 1e-9);
     // k_w = k R^2 + (W / R) R' where the car comes to stand, the load W kept.
     const ratio = (z: number) => at(axle, z, 'installationRatio');
     const h = 0.1;
     const slope = (z: number) => (ratio(z + h) - ratio(z - h)) / (2 * h);
-    const load = v('rideForce') * v('installationRatio');
+    const load = v('staticAxialForce') * v('installationRatio');
     const rate = (k: number, z: number) => k * ratio(z) ** 2 + (load / ratio(z)) * slope(z);
     expectWithin(rate(40, 0), v('wheelRate'), 1e-4 * v('wheelRate'));
     const frequencies = [q, -q].map((one) => Math.sqrt(rate(40 * (1 + one), -Math.sign(one) * rest)));
@@ -128,7 +138,7 @@ describe('tolerances of the order', () => {
     const share = (40 * ratio(0) ** 2) / v('wheelRate');
     const still = Math.sqrt(rate(40 * (1 + q), 0) / rate(40, 0)) - 1;
     expectWithin(still, (q / 2) * share, 0.02 * q);
-    expect(axle.figure('frequency').by[0].input).toBe('corners.front.sizing.order.rateTolerance');
+    expect(axle.figure('frequency').contributions[0].input).toBe('corners.front.sizing.order.rateTolerance');
   });
 
   it('leave a car without them as it is', () => {
@@ -143,10 +153,10 @@ describe('tolerances of the order', () => {
         corner.sizing.order = { lengthTolerance };
       });
     const [fine, coarse] = [of(0.01), of(3)];
-    expect(coarse.damper?.open).toBeGreaterThan(fine.damper?.open ?? Number.NaN);
-    expect(coarse.damper?.closed).toBeLessThan(fine.damper?.closed ?? Number.NaN);
-    for (const name of ['bumpSpare', 'droopSpare']) {
-      expect(coarse.figure(name).low).toBeGreaterThanOrEqual(0);
+    expect(coarse.damper?.extendedLength).toBeGreaterThan(fine.damper?.extendedLength ?? Number.NaN);
+    expect(coarse.damper?.compressedLength).toBeLessThan(fine.damper?.compressedLength ?? Number.NaN);
+    for (const name of ['bumpTravelMargin', 'droopTravelMargin'] as const) {
+      expect(coarse.figure(name).lower).toBeGreaterThanOrEqual(0);
     }
   });
 });
@@ -177,22 +187,22 @@ const doubtful = fc
   .tuple(...Array.from({ length: 8 }, () => fc.double({ min: 0.1, max: 1, noNaN: true })))
   .map((share) =>
     car((document) => {
-      document.masses.guess.total = { value: 700, plusMinus: 30 * share[0] };
-      document.masses.guess.frontShare = { value: 0.48, plusMinus: 0.02 * share[1] };
-      document.masses.centreHeight = { value: 450, plusMinus: 20 * share[2] };
+      document.masses.estimate.total = { value: 700, plusMinus: 30 * share[0] };
+      document.masses.estimate.frontFraction = { value: 0.48, plusMinus: 0.02 * share[1] };
+      document.masses.sprungCentreOfGravityHeight = { value: 450, plusMinus: 20 * share[2] };
       document.travelCases.roadBump = { value: 15, plusMinus: 3 * share[3] };
       document.downforce.force = { value: 600, plusMinus: 100 * share[4] };
       for (const axle of AXLES) {
         const { sizing } = document.corners[axle];
         sizing.unsprungMass = { value: 30, plusMinus: 3 * share[5] };
-        sizing.springs = [{ name: 'S', rate: 40, free: 260, solid: 90 }];
+        sizing.springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 90 }];
         sizing.order = { lengthTolerance: 1.5 * share[6], rateTolerance: 0.05 * share[7] };
       }
     }),
   );
 
 /** Figures of travel, and what is left of it. */
-const TRAVELS = /(bump|droop)(Travel|Needed|Spare)$|bindMargin$/;
+const TRAVELS = /Travel(Available|Required|Margin)$/;
 
 /** A random car whose orders have tolerances, and whose dampers are those that it would get. */
 function tolerated(document: Json): Json {
@@ -202,7 +212,11 @@ function tolerated(document: Json): Json {
     if (corner !== undefined) corner.sizing.order = { lengthTolerance: 0.8, rateTolerance: 0.03 };
   }
   for (const { axle, damper } of sizeCoilovers(readCar(whole)).axles) {
-    if (damper !== null) whole.corners[axle].limits.damper = { open: damper.open, closed: damper.closed };
+    if (damper !== null)
+      whole.corners[axle].limits.damper = {
+        extendedLength: damper.extendedLength,
+        compressedLength: damper.compressedLength,
+      };
   }
   return whole;
 }
@@ -221,13 +235,13 @@ describe('wider doubts', () => {
         const wide = new Map(
           figuresOf(sizeCoilovers(readCar(widened(document, times)))).map((one) => [one.name, one]),
         );
-        for (const { name, low, high } of figuresOf(sizeCoilovers(readCar(document)))) {
+        for (const { name, lower, upper } of figuresOf(sizeCoilovers(readCar(document)))) {
           const there = wide.get(name);
-          if (low === null || high === null || there?.low == null || there.high === null) continue;
-          seen += high > low ? 1 : 0;
-          const curved = CURVED * (high - low) + 1e-9 * (1 + Math.abs(low) + Math.abs(high));
-          expect(there.low, name).toBeLessThanOrEqual(low + curved);
-          expect(there.high, name).toBeGreaterThanOrEqual(high - curved);
+          if (lower === null || upper === null || there?.lower == null || there.upper === null) continue;
+          seen += upper > lower ? 1 : 0;
+          const curved = CURVED * (upper - lower) + 1e-9 * (1 + Math.abs(lower) + Math.abs(upper));
+          expect(there.lower, name).toBeLessThanOrEqual(lower + curved);
+          expect(there.upper, name).toBeGreaterThanOrEqual(upper - curved);
         }
       }),
       { numRuns: 6 },
@@ -245,16 +259,18 @@ describe('wider doubts', () => {
         );
         const sized = sizeCoilovers(readCar(unsure));
         const beyond = sized.axles.filter(({ figure }) =>
-          ['bumpNeeded', 'droopNeeded'].some((name) => (figure(name).value ?? 0) > LAID),
+          (['bumpTravelRequired', 'droopTravelRequired'] as const).some(
+            (name) => (figure(name).value ?? 0) > LAID,
+          ),
         );
-        for (const { name, low, high } of figuresOf(sized)) {
+        for (const { name, lower, upper } of figuresOf(sized)) {
           if (!TRAVELS.test(name) || beyond.some(({ axle }) => name.startsWith(axle))) continue;
           const there = wide.get(name);
-          if (low === null || high === null || there?.low == null || there.high === null) continue;
-          seen += high > low ? 1 : 0;
-          const curved = CURVED * (high - low) + 1e-9 * (1 + Math.abs(low) + Math.abs(high));
-          expect(there.low, name).toBeLessThanOrEqual(low + curved);
-          expect(there.high, name).toBeGreaterThanOrEqual(high - curved);
+          if (lower === null || upper === null || there?.lower == null || there.upper === null) continue;
+          seen += upper > lower ? 1 : 0;
+          const curved = CURVED * (upper - lower) + 1e-9 * (1 + Math.abs(lower) + Math.abs(upper));
+          expect(there.lower, name).toBeLessThanOrEqual(lower + curved);
+          expect(there.upper, name).toBeGreaterThanOrEqual(upper - curved);
         }
       }),
       { numRuns: 12, endOnFailure: true },
@@ -275,15 +291,16 @@ describe('verdicts', () => {
     fc.assert(
       fc.property(doubtful, fc.integer({ min: 1, max: 1000 }), (document, seed) => {
         const read = readCar(document);
-        const drawn = monteCarloCar(read, { draws: 1000, seed }).figures;
-        for (const { name, low, high, value } of figuresOf(sizeCoilovers(read))) {
-          if (!/(Spare|bindMargin|Needed)$/.test(name)) continue;
+        const drawn = monteCarloSizing(read, { draws: 1000, seed }).figures;
+        for (const { name, lower, upper, value } of figuresOf(sizeCoilovers(read))) {
+          if (!/Travel(Margin|Required)$/.test(name)) continue;
           const many = drawn[name];
-          if (low === null || high === null || value === null || many === null || !(high > low)) continue;
+          if (lower === null || upper === null || value === null || many === null || !(upper > lower))
+            continue;
           seen++;
-          const width = (high - low) / 2;
-          expectWithin(many.low, low, (CASES + DRAWN) * width);
-          expectWithin(many.high, high, (CASES + DRAWN) * width);
+          const width = (upper - lower) / 2;
+          expectWithin(many.p2_5, lower, (CASES + DRAWN) * width);
+          expectWithin(many.p97_5, upper, (CASES + DRAWN) * width);
         }
       }),
       { numRuns: 2 },
@@ -296,15 +313,15 @@ describe('verdicts', () => {
     fc.assert(
       fc.property(carDocuments, fc.integer({ min: 1, max: 1000 }), (document, seed) => {
         const read = readCar(tolerated(document));
-        const drawn = monteCarloCar(read, { draws: 400, seed }).figures;
-        for (const { name, low, value } of figuresOf(sizeCoilovers(read))) {
+        const drawn = monteCarloSizing(read, { draws: 400, seed }).figures;
+        for (const { name, lower, value } of figuresOf(sizeCoilovers(read))) {
           const many = drawn[name];
-          if (!/(Spare|bindMargin)$/.test(name) || low === null || value === null || !many) continue;
+          if (!/TravelMargin$/.test(name) || lower === null || value === null || !many) continue;
           // Too near to call: the interval ends at 0 but for what cases and draws leave open.
-          const near = (CASES + 2 * DRAWN) * (value - low) + 0.1;
-          if (Math.abs(low) < near) continue;
+          const near = (CASES + 2 * DRAWN) * (value - lower) + 0.1;
+          if (Math.abs(lower) < near) continue;
           seen++;
-          expect(many.low < 0, name).toBe(low < 0);
+          expect(many.p2_5 < 0, name).toBe(lower < 0);
         }
       }),
       { numRuns: 12 },

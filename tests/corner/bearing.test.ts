@@ -1,4 +1,4 @@
-import { bearingTilt, InputError } from 'jounce';
+import { bearingMisalignment, InputError } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { expectSame, expectWithin } from '../support/tolerance.ts';
 
@@ -16,7 +16,7 @@ describe('tilt of a spherical bearing', () => {
   ])(
     'is that of the table for a rod end of bore %d',
     (_bore, ballWidth, housingWidth, ballDiameter, table, exact) => {
-      const tilt = bearingTilt({ ballDiameter, ballWidth, housingWidth });
+      const tilt = bearingMisalignment({ ballDiameter, ballWidth, housingWidth });
       expectWithin(tilt, exact, 0.005 + 1e-9);
       expectSame(Math.floor(tilt), table);
     },
@@ -33,15 +33,17 @@ describe('tilt of a spherical bearing', () => {
   ])(
     'is that of the table for a bearing of bore %d',
     (_bore, ballWidth, housingWidth, ballDiameter, table, exact) => {
-      const tilt = bearingTilt({ ballDiameter, ballWidth, housingWidth });
+      const tilt = bearingMisalignment({ ballDiameter, ballWidth, housingWidth });
       expectWithin(tilt, exact, 0.005 + 1e-9);
       expectSame(Math.floor(tilt), table);
     },
   );
 
   it('needs a ball wider than its housing, and less wide than thick: all faults at once', () => {
-    expect(() => bearingTilt({ ballDiameter: 20, ballWidth: 9, housingWidth: 12 })).toThrow(InputError);
-    expect(() => bearingTilt({ ballDiameter: 0, ballWidth: 9, housingWidth: -1 })).toThrow(
+    expect(() => bearingMisalignment({ ballDiameter: 20, ballWidth: 9, housingWidth: 12 })).toThrow(
+      InputError,
+    );
+    expect(() => bearingMisalignment({ ballDiameter: 0, ballWidth: 9, housingWidth: -1 })).toThrow(
       [
         'invalid spherical bearing',
         '  ballDiameter: out of range, got 0 (allowed: mm, more than 0)',

@@ -15,7 +15,7 @@
  */
 
 import * as fc from 'fast-check';
-import { doubleWishbone, type Row, type SweepEnd, sweep } from 'jounce';
+import { doubleWishbone, type Pose, type Row, type SweepEnd, sweep } from 'jounce';
 import { trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import {
@@ -24,7 +24,7 @@ import {
   circleCorner,
   drawnContactPatch,
   type Point,
-  type TravelOf,
+  type TravelReference,
 } from '../judges/circle-intersection.ts';
 import { unlikeArms, wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -48,15 +48,15 @@ const DEAD_POINT = 1e-9;
 /** mm; where bars lie flat the pose itself is known to the root of rounding only. */
 const FLAT = 1e-4;
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelOfs = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 
 /** Both ends of the motion. */
-function endsOf(input: CornerInput, travelOf: TravelOf = 'contactPatch') {
+function endsOf(input: CornerInput, travelReference: TravelReference = 'contactPatch') {
   return sweep(doubleWishbone(input), {
     bump: BEYOND,
     droop: BEYOND,
     step: BEYOND,
-    travelOf,
+    travelReference,
     columns: ['shockLength'],
   }).end;
 }
@@ -67,22 +67,22 @@ describe('any corner, by circle intersection', () => {
 
   it('has the places, lengths, angles and ratios of the two circles', () => {
     fc.assert(
-      fc.property(wildCorners, travelOfs, (input, travelOf) => {
-        const swept = sweep(doubleWishbone(input), { travelOf });
+      fc.property(wildCorners, travelOfs, (input, travelReference) => {
+        const swept = sweep(doubleWishbone(input), { travelReference });
         const { bump, droop } = swept.end;
         const judge = circleCorner(input);
         const ground = drawnContactPatch(input)[1];
         for (const share of SHARES) {
           const travel = share * (share > 0 ? bump.travel : -droop.travel);
           const row = swept.at(travel);
-          const pose = judge.atTravel(travel, travelOf);
+          const pose = judge.atTravel(travel, travelReference);
           if (pose === null) expect.fail(`no pose of the judge at ${travel} mm`);
-          const scale = magnitude(input) * conditioning(input, pose, travelOf);
+          const scale = magnitude(input) * conditioning(input, pose, travelReference);
           expectPose(row, pose, scale);
 
           // Ratios are by contact-patch travel, whatever the axis is.
           const byPatch = judge.atTravel(pose.contactPatch[1] - ground);
-          const c = conditioning(input, pose) * conditioning(input, pose, travelOf);
+          const c = conditioning(input, pose) * conditioning(input, pose, travelReference);
           const { installationRatio, installationRatioSlope } = byPatch ?? pose;
           expectWithin(row.installationRatio, installationRatio ?? Number.NaN, RATIO * c ** 2);
           expectWithin(row.installationRatioSlope, installationRatioSlope ?? Number.NaN, RATIO * c ** 4);
@@ -97,7 +97,7 @@ describe('any corner, by circle intersection', () => {
         const ends = endsOf(input);
         const judged = circleCorner(input).deadPoints();
         for (const side of ['bump', 'droop'] as const) {
-          expect(ends[side].how).toBe('deadPoint');
+          expect(ends[side].status).toBe('deadPoint');
           expectWithin(ends[side].travel, judged[side].travel, DEAD_POINT);
         }
       }),
@@ -110,7 +110,7 @@ describe('any corner, by circle intersection', () => {
         const ends = endsOf(input, 'wheelCentre');
         const judge = circleCorner(input);
         for (const side of ['bump', 'droop'] as const) {
-          expect(ends[side].how).toBe('deadPoint');
+          expect(ends[side].status).toBe('deadPoint');
           expectWithin(ends[side].travel, firstEnd(judge, input, side), DEAD_POINT);
         }
       }),
@@ -124,8 +124,8 @@ describe('any corner, by circle intersection', () => {
         const corner = doubleWishbone(input);
         const past = sweep(corner, { bump: bump.travel + 1e-6, droop: 1e-6 - droop.travel, step: 50 }).end;
         const short = sweep(corner, { bump: bump.travel - 1e-6, droop: -droop.travel - 1e-6, step: 50 }).end;
-        expect([past.droop.how, past.bump.how]).toEqual(['deadPoint', 'deadPoint']);
-        expect([short.droop.how, short.bump.how]).toEqual(['reached', 'reached']);
+        expect([past.droop.status, past.bump.status]).toEqual(['deadPoint', 'deadPoint']);
+        expect([short.droop.status, short.bump.status]).toEqual(['reached', 'reached']);
       }),
     );
   });
@@ -175,11 +175,11 @@ function shockOnCircle(
   input: CornerInput,
   [first, second]: readonly [number, number],
 ) {
-  const { chassisMount, offset = 0 } = input.coilover;
+  const { chassisMount, foreAftOffset = 0 } = input.coilover;
   const arm = [mount[0] - about[0], mount[1] - about[1]];
   const l = [mount[0] - chassisMount[0], mount[1] - chassisMount[1]];
   const square = arm[0] * arm[0] + arm[1] * arm[1];
-  const L = Math.hypot(l[0], l[1], offset);
+  const L = Math.hypot(l[0], l[1], foreAftOffset);
   const L1 = (l[1] * arm[0] - l[0] * arm[1]) / L;
   const L2 = (square - l[0] * arm[0] - l[1] * arm[1] - L1 * L1) / L;
   return { L, R: -L1 * first, slope: -(L2 * first * first + L1 * second) };
@@ -229,7 +229,9 @@ describe.each([
         const moved = ([y, z]: Point): Point => [y + aside, z + travel];
 
         const corner = doubleWishbone(input);
-        const row = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(travel);
+        const row: Pose = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(
+          travel,
+        );
         const scale = magnitude(input) * c;
         const place = { times: PLACE, scale };
         const angle = { times: ANGLE, scale };
@@ -301,7 +303,7 @@ describe('equal and parallel arms that fold flat on the way', () => {
         const upright = [input.upperArm.outer[0] - outer[0], input.upperArm.outer[1] - outer[1]];
         const flat = (-Math.hypot(...arm) * upright[1]) / Math.hypot(...upright) - arm[1];
         const { droop } = endsOf(input);
-        expect(droop.how).toBe('undetermined');
+        expect(droop.status).toBe('bifurcation');
         expectWithin(droop.travel, flat, FLAT);
       }),
     );
@@ -408,7 +410,9 @@ describe('both arms on one chassis pivot', () => {
           pivot[0] + cos * (y - pivot[0]) - sin * (z - pivot[1]),
           pivot[1] + sin * (y - pivot[0]) + cos * (z - pivot[1]),
         ];
-        const row = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(travel);
+        const row: Pose = sweep(corner, { bump: Math.max(0, travel), droop: Math.max(0, -travel) }).at(
+          travel,
+        );
         const place = { times: PLACE, scale: magnitude(input) * c };
         const mount = turned(input.coilover.mount);
         for (const [name, at] of Object.entries({
@@ -441,7 +445,7 @@ describe('both arms on one chassis pivot', () => {
         const [y, z] = drawnContactPatch(input);
         const radius = Math.hypot(y - pivot[0], z - pivot[1]);
         const ends: Record<'bump' | 'droop', SweepEnd> = endsOf(input);
-        expect([ends.droop.how, ends.bump.how]).toEqual(['deadPoint', 'deadPoint']);
+        expect([ends.droop.status, ends.bump.status]).toEqual(['deadPoint', 'deadPoint']);
         expectWithin(ends.bump.travel, pivot[1] - z + radius, DEAD_POINT);
         expectWithin(ends.droop.travel, pivot[1] - z - radius, DEAD_POINT);
       }),

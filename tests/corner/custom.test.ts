@@ -40,13 +40,13 @@ function redrawn(corner: Corner): CustomCornerInput {
 
 /** What can end the travel of a corner of any kind. */
 const options: LimitOptions = {
-  damper: { open: 400, closed: 150 },
+  damper: { extendedLength: 400, compressedLength: 150 },
   bumpStop: { height: 40, solidHeight: 12 },
   tyre: { overallRadius: 350, width: 200 },
   arch: [[700, 720]],
-  ground: [[0, 110]],
+  chassisLowPoints: [[0, 110]],
   ballJoints: { lowerOuter: { maxArticulation: 14, housing: 'arm' } },
-  ends: { mount: { bolt: 'inPlane', maxTilt: 9 } },
+  bearings: { mount: { boltAxis: 'inPlane', maxMisalignment: 9 } },
 };
 
 forEachKind((kind) => {
@@ -162,7 +162,10 @@ const pillars = fc
                 upper: { point: 'high', on: ['foot', 'head'] },
               },
             }
-          : { telescopes: { leg: ['foot', 'low'] }, angles: { pillar: ['leg'], bush: ['upright', 'leg'] } }),
+          : {
+              telescopes: { leg: ['foot', 'low'] },
+              fixedAngles: { pillar: ['leg'], bush: ['upright', 'leg'] },
+            }),
       },
       upright: 'upright',
       wheelCentre: 'hub',
@@ -180,7 +183,7 @@ describe('a corner with joints of its own', () => {
         const roundings = { times: 64, scale: 1000 };
         const rates = { times: 64, scale: 1 };
         const swept = sweep(customCorner(input), { bump: 80, droop: 80, step: 16 });
-        expect(swept.end).toMatchObject({ bump: { how: 'reached' }, droop: { how: 'reached' } });
+        expect(swept.end).toMatchObject({ bump: { status: 'reached' }, droop: { status: 'reached' } });
         const { hub } = input.drawing.points;
         for (const row of swept.rows()) {
           const [out, rise] = [(row.travel * u[0]) / u[1], row.travel];
@@ -211,13 +214,13 @@ describe('a corner with joints of its own', () => {
         const still = u[1] * (u[0] * d[0] + u[1] * d[1]);
         const { bump, droop } = limits(corner);
         expect(droop).toBeNull();
-        expect(bump?.cause).toBe('ratioThroughZero');
+        expect(bump?.cause).toBe('ratioZero');
         expectClose(bump?.travel ?? null, still, { times: 4096, scale: 1000 });
         // A damper that opens at L: the root of |d - u z/u_z| = L below ride.
         const open = Math.hypot(...d) + 40;
         const across = u[0] * d[1] - u[1] * d[0];
-        const found = limits(corner, { damper: { open, closed: open - 100 } });
-        expect(found.droop?.cause).toBe('damperOpen');
+        const found = limits(corner, { damper: { extendedLength: open, compressedLength: open - 100 } });
+        expect(found.droop?.cause).toBe('damperExtended');
         expectClose(found.droop?.travel ?? null, still - u[1] * Math.sqrt(open ** 2 - across ** 2), {
           times: 4096,
           scale: 1000,
@@ -237,7 +240,7 @@ describe('a corner with joints of its own', () => {
           drawing: {
             ...drawing,
             telescopes: { leg: ['strutTop', 'strutLower'] },
-            angles: { strut: ['upright', 'leg'] },
+            fixedAngles: { strut: ['upright', 'leg'] },
           },
         });
         const [one, other] = [corner, twin].map((each) => sweep(each, { bump: 40, droop: 40, step: 40 }));
@@ -290,9 +293,9 @@ describe('the bearing at an eye on a joint of two parts', () => {
       contactPatch: 'patch',
       shock: { outer, inner },
     });
-    const found = limits(corner, { ends: { [end]: { bolt: 'inPlane', maxTilt: MOST } } });
-    return [found.bump, found.droop, ...found.behind].flatMap((limit) =>
-      limit?.cause === 'bearingTilt' ? [limit.travel] : [],
+    const found = limits(corner, { bearings: { [end]: { boltAxis: 'inPlane', maxMisalignment: MOST } } });
+    return [found.bump, found.droop, ...found.later].flatMap((limit) =>
+      limit?.cause === 'bearingMisalignment' ? [limit.travel] : [],
     );
   };
   /** Turn of the arms and swing of the coilover at a travel, degrees. */
@@ -436,27 +439,27 @@ describe('what is no corner', () => {
       { wheelCentre: 'hubb', contactPatch: 'floor' },
       [
         'wheelCentre: unknown point, got "hubb" (allowed: pivot, hub, patch, eye, top); did you mean hub?',
-        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
       ],
     ],
     [
       'an unknown wheel centre above a patch that is known',
       { wheelCentre: 'tyre' },
       [
-        'wheelCentre: unknown point, got "tyre" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'wheelCentre: unknown point, got "tyre" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
       ],
     ],
     [
       'an unknown contact patch',
       { contactPatch: 'floor' },
       [
-        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'contactPatch: unknown point, got "floor" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
       ],
     ],
     [
       'an upright like none that there is',
       { upright: 'wheel' },
-      ['upright: unknown body, got "wheel" (allowed: axle); correct it, or add the body to the drawing'],
+      ['upright: unknown body, got "wheel" (allowed: axle); correct the name or add the body to the drawing'],
     ],
     [
       'names that are no names',
@@ -506,11 +509,11 @@ describe('what is no corner', () => {
       'a kingpin of unknown points',
       { kingpin: { lower: 'low', upper: 'hubs' } },
       [
-        'kingpin.lower: unknown point, got "low" (allowed: pivot, hub, patch, eye, top); correct it, or add the point to the drawing',
+        'kingpin.lower: unknown point, got "low" (allowed: pivot, hub, patch, eye, top); correct the name or add the point to the drawing',
         'kingpin.upper: unknown point, got "hubs" (allowed: pivot, hub, patch, eye, top); did you mean hub?',
       ],
     ],
-    ['no shock', { shock: undefined }, ['shock: missing (allowed: { outer, inner, offset }); add it']],
+    ['no shock', { shock: undefined }, ['shock: missing (allowed: { outer, inner, foreAftOffset }); add it']],
   ])('is %s', (_, change, faults) => {
     expect(faultsOf(change)).toEqual(faults);
   });
@@ -526,7 +529,7 @@ describe('what is no corner', () => {
       { pivot: 'pivots', rod: { outer: 'lugs', inner: 'harm' } },
       [
         'rocker.pivot: unknown point, got "pivots" (allowed: pivot, hub, patch, eye, arm, rest, top); did you mean pivot?',
-        'rocker.rod.outer: unknown point, got "lugs" (allowed: pivot, hub, patch, eye, arm, rest, top); correct it, or add the point to the drawing',
+        'rocker.rod.outer: unknown point, got "lugs" (allowed: pivot, hub, patch, eye, arm, rest, top); correct the name or add the point to the drawing',
         'rocker.rod.inner: unknown point, got "harm" (allowed: pivot, hub, patch, eye, arm, rest, top); did you mean arm?',
       ],
     ],
@@ -568,7 +571,7 @@ describe('what is no corner', () => {
     expect(() => customCorner({ ...swingAxle, drawing })).toThrow(RangeError);
   });
 
-  it('is a linkage of more than one freedom, once it is moved', () => {
+  it('is a linkage of more than one degree of freedom, once it is moved', () => {
     const loose = customCorner({
       ...swingAxle,
       drawing: {
@@ -577,7 +580,7 @@ describe('what is no corner', () => {
         bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
       },
     });
-    expect(() => sweep(loose)).toThrow('2 freedoms');
+    expect(() => sweep(loose)).toThrow('2 degrees of freedom');
   });
 
   it('has points whose columns would have the name of another', () => {

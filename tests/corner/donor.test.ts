@@ -11,12 +11,12 @@ import { deepFreeze } from '../support/freeze.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 /** Equal level arms 400 mm long, the coilover on the lower one. */
-const cornerWith = (mount: Point, chassisMount: Point, offset = 0) =>
+const cornerWith = (mount: Point, chassisMount: Point, foreAftOffset = 0) =>
   doubleWishbone({
     lowerArm: { inner: [250, 150], outer: [650, 150] },
     upperArm: { inner: [240, 370], outer: [640, 370] },
     wheel: { centre: [720, 300], camber: 0 },
-    coilover: { on: 'lowerArm', mount, chassisMount, offset },
+    coilover: { on: 'lowerArm', mount, chassisMount, foreAftOffset },
   });
 
 /** The coilover stands upright 300 mm out, 400 mm long. */
@@ -27,7 +27,7 @@ const donorOf = (options: LimitOptions) => {
   return donor;
 };
 const RIDE = 'design ride height (400 mm eye to eye)';
-const ordered = { damper: { open: 440, closed: 340 } };
+const ordered = { damper: { extendedLength: 440, compressedLength: 340 } };
 
 describe('a donor damper by itself', () => {
   const told = (donor: Donor) => donorOf({ donor }).sentences;
@@ -37,12 +37,12 @@ describe('a donor damper by itself', () => {
   });
 
   it.each<[Donor, 'droop' | 'bump']>([
-    [{ length: 400, state: 'open' }, 'droop'],
-    [{ length: 399.6, state: 'open' }, 'droop'],
-    [{ length: 400.4, state: 'open', stroke: 90 }, 'droop'],
-    [{ length: 400, state: 'closed' }, 'bump'],
-    [{ length: 399.6, state: 'closed' }, 'bump'],
-    [{ length: 400.4, state: 'closed', stroke: 90 }, 'bump'],
+    [{ length: 400, state: 'extended' }, 'droop'],
+    [{ length: 399.6, state: 'extended' }, 'droop'],
+    [{ length: 400.4, state: 'extended', stroke: 90 }, 'droop'],
+    [{ length: 400, state: 'compressed' }, 'bump'],
+    [{ length: 399.6, state: 'compressed' }, 'bump'],
+    [{ length: 400.4, state: 'compressed', stroke: 90 }, 'bump'],
   ])('%j at ride height has no %s travel', (donor, side) => {
     const state = side === 'droop' ? 'extended' : 'compressed';
     expect(told(donor)).toEqual([
@@ -51,70 +51,74 @@ describe('a donor damper by itself', () => {
   });
 
   it.each<[Donor, string, string]>([
-    [{ length: 390, state: 'open' }, `is 10 mm too short for ${RIDE}, even fully extended.`, 'Lengthened'],
     [
-      { length: 399.4, state: 'open', stroke: 90 },
+      { length: 390, state: 'extended' },
+      `is 10 mm too short for ${RIDE}, even fully extended.`,
+      'Lengthened',
+    ],
+    [
+      { length: 399.4, state: 'extended', stroke: 90 },
       `is 0.6 mm too short for ${RIDE}, even fully extended.`,
       'Lengthened',
     ],
     [
-      { length: 520, state: 'open', stroke: 100 },
+      { length: 520, state: 'extended', stroke: 100 },
       `is 20 mm too long for ${RIDE}, even fully compressed.`,
       'Cut',
     ],
     [
-      { length: 500.6, state: 'open', stroke: 100 },
+      { length: 500.6, state: 'extended', stroke: 100 },
       `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
       'Cut',
     ],
-    [{ length: 420, state: 'closed' }, `is 20 mm too long for ${RIDE}, even fully compressed.`, 'Cut'],
+    [{ length: 420, state: 'compressed' }, `is 20 mm too long for ${RIDE}, even fully compressed.`, 'Cut'],
     [
-      { length: 400.6, state: 'closed', stroke: 90 },
+      { length: 400.6, state: 'compressed', stroke: 90 },
       `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
       'Cut',
     ],
     [
-      { length: 300, state: 'closed', stroke: 70 },
+      { length: 300, state: 'compressed', stroke: 70 },
       `is 30 mm too short for ${RIDE}, even fully extended.`,
       'Lengthened',
     ],
     [
-      { length: 300, state: 'closed', stroke: 99.4 },
+      { length: 300, state: 'compressed', stroke: 99.4 },
       `is 0.6 mm too short for ${RIDE}, even fully extended.`,
       'Lengthened',
     ],
     [
-      { length: 460, state: 'open' },
+      { length: 460, state: 'extended' },
       `can extend by 60 mm from ${RIDE}; give its stroke to know how far it can compress.`,
       'Cut',
     ],
     [
-      { length: 460, state: 'open', stroke: 100 },
+      { length: 460, state: 'extended', stroke: 100 },
       `can extend by 60 mm and compress by 40 mm from ${RIDE}.`,
       'Cut',
     ],
     [
-      { length: 460, state: 'open', stroke: 59.6 },
+      { length: 460, state: 'extended', stroke: 59.6 },
       `can extend by 60 mm and compress by 0 mm from ${RIDE}.`,
       'Cut',
     ],
     [
-      { length: 330, state: 'closed' },
+      { length: 330, state: 'compressed' },
       `can compress by 70 mm from ${RIDE}; give its stroke to know how far it can extend.`,
       'Lengthened',
     ],
     [
-      { length: 330, state: 'closed', stroke: 90 },
+      { length: 330, state: 'compressed', stroke: 90 },
       `can extend by 20 mm and compress by 70 mm from ${RIDE}.`,
       'Lengthened',
     ],
     [
-      { length: 330, state: 'closed', stroke: 69.6 },
+      { length: 330, state: 'compressed', stroke: 69.6 },
       `can extend by 0 mm and compress by 70 mm from ${RIDE}.`,
       'Lengthened',
     ],
   ])('%j as it is %s %s to fit it has no travel to one side', (donor, sentence, moved) => {
-    const [state, side] = donor.state === 'open' ? ['extended', 'droop'] : ['compressed', 'bump'];
+    const [state, side] = donor.state === 'extended' ? ['extended', 'droop'] : ['compressed', 'bump'];
     expect(told(donor)).toEqual([
       `Fitted as it is, the donor damper ${sentence}`,
       `${moved} to fit and fully ${state} at design ride height, the donor damper has no ${side} travel.`,
@@ -122,13 +126,13 @@ describe('a donor damper by itself', () => {
   });
 
   it('has what it has left as numbers, as it is and cut to fit', () => {
-    const open = donorOf({ donor: { length: 460, state: 'open', stroke: 100 } });
+    const open = donorOf({ donor: { length: 460, state: 'extended', stroke: 100 } });
     expect(open).toMatchObject({
       donorAsIs: { extension: 60, compression: 40 },
       donorCutToFit: { extension: 0, compression: 100 },
       designLengthDifference: -60,
     });
-    const closed = donorOf({ donor: { length: 330, state: 'closed' } });
+    const closed = donorOf({ donor: { length: 330, state: 'compressed' } });
     expect(closed).toMatchObject({
       donorAsIs: { extension: null, compression: 70 },
       donorCutToFit: { extension: null, compression: 0 },
@@ -154,7 +158,7 @@ describe('a donor damper by itself', () => {
   it('is counted in space, the offset of the coilover too', () => {
     // 300-400-500.
     const [sentence] =
-      limits(cornerWith([550, 150], [550, 550], 300), { donor: { length: 520, state: 'open' } }).donor
+      limits(cornerWith([550, 150], [550, 550], 300), { donor: { length: 520, state: 'extended' } }).donor
         ?.sentences ?? [];
     expect(sentence).toMatch(/can extend by 20 mm from design ride height \(500 mm eye to eye\);/);
   });
@@ -192,14 +196,17 @@ describe('the ordered unit against a donor damper', () => {
       fc.property(unit, unit, (own, other) => {
         const closed = own.dead + own.stroke;
         const open = closed + own.stroke;
-        const damper = { open: other.dead + 2 * other.stroke, closed: other.dead + other.stroke };
+        const damper = {
+          extendedLength: other.dead + 2 * other.stroke,
+          compressedLength: other.dead + other.stroke,
+        };
         for (const donor of [
-          { length: open, state: 'open', stroke: own.stroke },
-          { length: closed, state: 'closed', stroke: own.stroke },
+          { length: open, state: 'extended', stroke: own.stroke },
+          { length: closed, state: 'compressed', stroke: own.stroke },
         ] as const) {
           const found = donorOf({ damper, donor });
-          expectClose(found.extendedLengthDifference, damper.open - open, roundings);
-          expectClose(found.compressedLengthDifference, damper.closed - closed, roundings);
+          expectClose(found.extendedLengthDifference, damper.extendedLength - open, roundings);
+          expectClose(found.compressedLengthDifference, damper.compressedLength - closed, roundings);
           expectClose(found.strokeDifference, other.stroke - own.stroke, roundings);
           expectClose(found.deadLengthDifference, other.dead - own.dead, roundings);
         }
@@ -211,7 +218,7 @@ describe('the ordered unit against a donor damper', () => {
   const DEAD = 'dead length (compressed length minus stroke)';
   it('with its stroke, is told by how much both lengths, stroke and dead length differ', () => {
     // Dead length 240 mm of either.
-    expect(against({ length: 400, state: 'open', stroke: 80 })).toEqual({
+    expect(against({ length: 400, state: 'extended', stroke: 80 })).toEqual({
       by: {
         extendedLengthDifference: 40,
         compressedLengthDifference: 20,
@@ -223,7 +230,7 @@ describe('the ordered unit against a donor damper', () => {
       ],
     });
     // Dead length 260 mm against 240.
-    expect(against({ length: 370, state: 'closed', stroke: 110 })).toEqual({
+    expect(against({ length: 370, state: 'compressed', stroke: 110 })).toEqual({
       by: {
         extendedLengthDifference: -40,
         compressedLengthDifference: -30,
@@ -234,18 +241,18 @@ describe('the ordered unit against a donor damper', () => {
         `${AGAINST} 40 mm shorter extended, 30 mm shorter compressed, 10 mm less stroke, 20 mm less ${DEAD}.`,
       ],
     });
-    expect(against({ length: 340, state: 'closed', stroke: 103 }).told).toEqual([
+    expect(against({ length: 340, state: 'compressed', stroke: 103 }).told).toEqual([
       `${AGAINST} 3 mm shorter extended, as long compressed, 3 mm less stroke, 3 mm more ${DEAD}.`,
     ]);
   });
 
   it('without its stroke, is told of the one length that is known', () => {
     const unknown = { strokeDifference: null, deadLengthDifference: null };
-    expect(against({ length: 450, state: 'open' })).toEqual({
+    expect(against({ length: 450, state: 'extended' })).toEqual({
       by: { ...unknown, extendedLengthDifference: -10, compressedLengthDifference: null },
       told: [`${AGAINST} 10 mm shorter extended.`],
     });
-    expect(against({ length: 330, state: 'closed' })).toEqual({
+    expect(against({ length: 330, state: 'compressed' })).toEqual({
       by: { ...unknown, extendedLengthDifference: null, compressedLengthDifference: 10 },
       told: [`${AGAINST} 10 mm longer compressed.`],
     });
@@ -273,13 +280,13 @@ describe('the ordered unit against a donor damper', () => {
       'The donor damper measured 12 mm shorter than the ordered unit fully compressed: it differs there by at least that.',
     ]);
     // Of one that is extended or compressed the lengths themselves are compared.
-    expect(against({ length: 455, state: 'open' }).told).toHaveLength(1);
-    expect(against({ length: 328, state: 'closed' }).told).toHaveLength(1);
+    expect(against({ length: 455, state: 'extended' }).told).toHaveLength(1);
+    expect(against({ length: 328, state: 'compressed' }).told).toHaveLength(1);
   });
 
   it('is as long where what is written would be nothing, in either unit', () => {
     const open = (length: number, units: LimitOptions['units']) =>
-      donorOf({ ...ordered, donor: { length, state: 'open' }, units }).sentences[1];
+      donorOf({ ...ordered, donor: { length, state: 'extended' }, units }).sentences[1];
     expect(open(439.96, 'metric')).toBe(`${AGAINST} as long extended.`);
     expect(open(439.9, 'metric')).toBe(`${AGAINST} 0.1 mm longer extended.`);
     expect(open(439.9, 'imperial')).toBe(`${AGAINST} as long extended.`);
@@ -287,14 +294,14 @@ describe('the ordered unit against a donor damper', () => {
   });
 
   it('at ride height is compared with the donor as it was measured', () => {
-    const { sentences } = donorOf({ ...ordered, donor: { length: 425, state: 'open' } });
+    const { sentences } = donorOf({ ...ordered, donor: { length: 425, state: 'extended' } });
     expect(sentences[2]).toBe(
       'At design ride height the ordered unit is 400 mm long, 25 mm shorter than the donor damper fully extended (425 mm).',
     );
   });
 
   it('is the unit that is ordered, whatever travel is required', () => {
-    const donor: Donor = { length: 400, state: 'open', stroke: 80 };
+    const donor: Donor = { length: 400, state: 'extended', stroke: 80 };
     expect(donorOf({ ...ordered, donor, required: { bump: 20, droop: 15 } })).toEqual(
       donorOf({ ...ordered, donor }),
     );
@@ -303,8 +310,8 @@ describe('the ordered unit against a donor damper', () => {
   it('is the damper of a sized car, given or chosen: of the example, 14.9 inch extended, 0.70 inch more stroke, 0.65 longer, 0.05 shorter', () => {
     const text = readFileSync(join(import.meta.dirname, '../../docs/examples/car.json'), 'utf8');
     const document = JSON.parse(text);
-    document.corners.front.limits.damper.open = 14.9;
-    document.corners.rear.limits.donor = { length: 16, state: 'open', stroke: 4.5 };
+    document.corners.front.limits.damper.extendedLength = 14.9;
+    document.corners.rear.limits.donor = { length: 16, state: 'extended', stroke: 4.5 };
     const [front, rear] = sizeCoilovers(readCar(document)).axles;
     const inch = (mm: number | null | undefined) => (mm ?? Number.NaN) / 25.4;
     expectWithin(inch(front.limits.donor?.strokeDifference), 0.7, 1e-12);
@@ -312,10 +319,10 @@ describe('the ordered unit against a donor damper', () => {
     expectWithin(inch(front.limits.donor?.compressedLengthDifference), -0.05, 1e-12);
     expect(front.limits.donor?.donorCutToFit?.extension).toBe(0);
     // The rear's damper follows from the travel: in whole mm.
-    const { open, closed } = rear.damper ?? expect.fail('no damper');
+    const { extendedLength, compressedLength } = rear.damper ?? expect.fail('no damper');
     expect(rear.limits.donor?.unit).toEqual({
-      extendedLength: open,
-      compressedLength: closed,
+      extendedLength: extendedLength,
+      compressedLength: compressedLength,
       basis: 'ordered',
     });
   });
@@ -328,7 +335,7 @@ describe('the unit that the required travel needs', () => {
     return Math.hypot(300 - 300 * Math.cos(turn), 400 - 300 * Math.sin(turn));
   };
   const neededFor = (options: LimitOptions, of = corner) =>
-    limits(of, deepFreeze({ ...options, donor: { length: 330, state: 'closed', stroke: 75 } })).donor;
+    limits(of, deepFreeze({ ...options, donor: { length: 330, state: 'compressed', stroke: 75 } })).donor;
 
   it('has the lengths at the ends of that travel', () => {
     const donor = neededFor({ required: { bump: 60, droop: 50 } });

@@ -3,7 +3,12 @@
 import * as fc from 'fast-check';
 import { doubleWishbone, type Sweep, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { circleCorner, drawnContactPatch, type Point, type TravelOf } from '../judges/circle-intersection.ts';
+import {
+  circleCorner,
+  drawnContactPatch,
+  type Point,
+  type TravelReference,
+} from '../judges/circle-intersection.ts';
 import { unlikeArms, wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectClose } from '../support/tolerance.ts';
@@ -14,7 +19,7 @@ import { expectSameRow, placesOf } from './rows.ts';
 /** Shares of the way to the end of a sweep, on both sides. */
 const SHARES = [-0.9, -0.5, -0.1, 0, 0.2, 0.6, 0.9];
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelOfs = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 
 function travelsOf({ end }: Sweep): number[] {
   return SHARES.map((share) => share * (share > 0 ? end.bump.travel : -end.droop.travel));
@@ -28,9 +33,9 @@ describe('definitions', () => {
 
   it('hold for the angles, lengths and changes of every pose, from its points', () => {
     fc.assert(
-      fc.property(wildCorners, travelOfs, (input, travelOf) => {
+      fc.property(wildCorners, travelOfs, (input, travelReference) => {
         const corner = doubleWishbone(input);
-        const swept = sweep(corner, { travelOf });
+        const swept = sweep(corner, { travelReference });
         for (const t of travelsOf(swept)) {
           const row = swept.at(t);
           const { lowerOuter, upperOuter, wheelCentre, contactPatch, shockMount } = placesOf(row);
@@ -41,15 +46,15 @@ describe('definitions', () => {
           expectClose(row.kingpinInclination, direction(lowerOuter, upperOuter) - 90, place);
           // A thin disc's centre stands over its contact patch, leaning by the camber.
           expectClose(row.camber, 90 - direction(contactPatch, wheelCentre), place);
-          expectClose(row.shockLean, direction(shockMount, coilover.chassisMount) - 90, place);
+          expectClose(row.shockInclination, direction(shockMount, coilover.chassisMount) - 90, place);
           const planar = Math.hypot(
             shockMount[0] - coilover.chassisMount[0],
             shockMount[1] - coilover.chassisMount[1],
           );
-          expectClose(row.shockLength, Math.hypot(planar, coilover.offset ?? 0), place);
+          expectClose(row.shockLength, Math.hypot(planar, coilover.foreAftOffset ?? 0), place);
           expectClose(row.halfTrackChange, contactPatch[0] - drawnContactPatch(input)[0], place);
-          const driven = travelOf === 'contactPatch' ? contactPatch : wheelCentre;
-          const drawn = travelOf === 'contactPatch' ? drawnContactPatch(input) : input.wheel.centre;
+          const driven = travelReference === 'contactPatch' ? contactPatch : wheelCentre;
+          const drawn = travelReference === 'contactPatch' ? drawnContactPatch(input) : input.wheel.centre;
           expectClose(t, driven[1] - drawn[1], place);
         }
       }),
@@ -58,8 +63,8 @@ describe('definitions', () => {
 
   it('put the instant centre where the arms meet, and the roll centre on its line to the contact patch', () => {
     fc.assert(
-      fc.property(wildCorners, travelOfs, (input, travelOf) => {
-        const swept = sweep(doubleWishbone(input), { travelOf });
+      fc.property(wildCorners, travelOfs, (input, travelReference) => {
+        const swept = sweep(doubleWishbone(input), { travelReference });
         for (const t of travelsOf(swept)) {
           const row = swept.at(t);
           const places = placesOf(row);
@@ -78,15 +83,16 @@ describe('definitions', () => {
                 ]
               : [y - meeting[0], z - meeting[1]];
           const rate = { times: RATE, scale: (magnitude(input) * c ** 2) / 100 };
-          expectClose(row.rollCentreHeight / y, -dz / dy, rate);
+          expectClose((row.rollCentreHeight ?? Number.NaN) / y, -dz / dy, rate);
           if (meeting === null) {
             expect(row.instantCentreY).toBeNull();
             expect(row.instantCentreZ).toBeNull();
           } else {
             const far = Math.hypot(dy, dz);
             const inverse = { times: rate.times, scale: rate.scale / 100 };
-            expectClose(Math.abs(row.instantCentreCurvature), 1 / far, inverse);
-            expect(Math.sign(row.instantCentreCurvature)).toBe(Math.sign(dy));
+            const curvature = row.instantCentreCurvature ?? Number.NaN;
+            expectClose(Math.abs(curvature), 1 / far, inverse);
+            expect(Math.sign(curvature)).toBe(Math.sign(dy));
             // In units of the distance squared, as an error of the inverse distance has it.
             const unit = far * Math.max(far, 100);
             expectClose((row.instantCentreY ?? Number.NaN) / unit, meeting[0] / unit, inverse);

@@ -7,9 +7,9 @@
  *
  *     R = R_t / z_t,   R' = (R_t' - R z_tt) / z_t²
  */
-import { doubleWishbone, sweep } from 'jounce';
+import { doubleWishbone, type Pose, sweep } from 'jounce';
 import { describe, it } from 'vitest';
-import type { CornerInput, TravelOf } from '../judges/circle-intersection.ts';
+import type { CornerInput, TravelReference } from '../judges/circle-intersection.ts';
 import { type FixturePose, fixtureCorners } from '../judges/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -23,12 +23,12 @@ const ANGLE = 2;
 const RATIO = 1e-10;
 
 const sweeps = fixtureCorners.flatMap(({ name, input, sweeps: all }) =>
-  all.map(({ travelOf, poses }) => ({ name, input: deepFreeze(input), travelOf, poses })),
+  all.map(({ travelReference, poses }) => ({ name, input: deepFreeze(input), travelReference, poses })),
 );
 
-function ratioByContactPatch(input: CornerInput, pose: FixturePose, travelOf: TravelOf) {
+function ratioByContactPatch(input: CornerInput, pose: FixturePose, travelReference: TravelReference) {
   const { installationRatio, installationRatioSlope } = pose;
-  if (travelOf === 'contactPatch') return { installationRatio, installationRatioSlope };
+  if (travelReference === 'contactPatch') return { installationRatio, installationRatioSlope };
   const axis = carriedByUpright(input, pose, pose.wheelCentre);
   const patch = carriedByUpright(input, pose, pose.contactPatch);
   const [t1, t2, z1, z2] = [axis.first[1], axis.second[1], patch.first[1], patch.second[1]];
@@ -41,18 +41,18 @@ function ratioByContactPatch(input: CornerInput, pose: FixturePose, travelOf: Tr
   };
 }
 
-describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
+describe.each(sweeps)('$name over $travelReference', ({ input, travelReference, poses }) => {
   const travels = poses.map(({ travel }) => travel);
   const swept = sweep(doubleWishbone(input), {
     bump: Math.max(...travels),
     droop: -Math.min(...travels),
-    travelOf,
+    travelReference,
   });
 
   it('stands where 50 digits say', () => {
     for (const pose of poses) {
-      const row = swept.at(pose.travel);
-      const scale = magnitude(input) * conditioning(input, pose, travelOf);
+      const row: Pose = swept.at(pose.travel);
+      const scale = magnitude(input) * conditioning(input, pose, travelReference);
       const place = { times: PLACE, scale };
       for (const [name, [y, z]] of Object.entries({
         lowerOuter: pose.lowerOuter,
@@ -72,7 +72,7 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
   it('has the ratio and its slope, by contact-patch travel', () => {
     for (const pose of poses) {
       const row = swept.at(pose.travel);
-      const expected = ratioByContactPatch(input, pose, travelOf);
+      const expected = ratioByContactPatch(input, pose, travelReference);
       expectWithin(row.installationRatio, expected.installationRatio, RATIO);
       expectWithin(row.installationRatioSlope, expected.installationRatioSlope, RATIO);
     }

@@ -44,13 +44,13 @@ export function carriedByUpright(input: CornerInput, joints: BallJoints, point: 
 export function conditioning(
   input: CornerInput,
   pose: BallJoints & { readonly wheelCentre: Point; readonly contactPatch: Point },
-  travelOf: 'contactPatch' | 'wheelCentre' = 'contactPatch',
+  travelReference: 'contactPatch' | 'wheelCentre' = 'contactPatch',
 ): number {
   const speed = (point: Point) => Math.hypot(...carriedByUpright(input, pose, point).first);
   const fastest = Math.max(
     ...[pose.lowerOuter, pose.upperOuter, pose.wheelCentre, pose.contactPatch].map(speed),
   );
-  return Math.max(1, fastest / Math.abs(carriedByUpright(input, pose, pose[travelOf]).first[1]));
+  return Math.max(1, fastest / Math.abs(carriedByUpright(input, pose, pose[travelReference]).first[1]));
 }
 
 /** Where the lines of the two arms meet; null when they are parallel to rounding. */

@@ -1,6 +1,13 @@
 /** The hand figure, what it is off by, and by which fault. */
 import * as fc from 'fast-check';
-import { doubleWishbone, FAULTS, type HandMethod, handMethod, InputError, sweep } from 'jounce';
+import {
+  doubleWishbone,
+  HAND_METHOD_APPROXIMATIONS,
+  type HandMethod,
+  handMethod,
+  InputError,
+  sweep,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -21,7 +28,7 @@ function levelCorner(lean: number, share = 1, arm = 400) {
 }
 
 function defined(method: ReturnType<typeof handMethod>): HandMethod {
-  if (!method.defined) expect.fail(method.why);
+  if (!method.defined) expect.fail(method.reason);
   return method as HandMethod;
 }
 
@@ -29,8 +36,8 @@ const DEGREE = Math.PI / 180;
 
 describe('the hand figure', () => {
   it('on a level arm at 40 degrees of lean asks for a spring 23 % too soft (exact, computed here)', () => {
-    const { hand, ride } = defined(handMethod(levelCorner(40 * DEGREE)));
-    expectWithin(hand, Math.cos(40 * DEGREE), 1e-12);
+    const { estimate, ride } = defined(handMethod(levelCorner(40 * DEGREE)));
+    expectWithin(estimate, Math.cos(40 * DEGREE), 1e-12);
     expectWithin(ride.exact, Math.cos(40 * DEGREE) ** 2, 1e-12);
     expectWithin(ride.error, Math.cos(40 * DEGREE) - 1, 1e-12);
     expectSame(Math.round(100 * ride.error), -23);
@@ -42,13 +49,17 @@ describe('the hand figure', () => {
 
   // D. C. Barton, J. D. Fieldhouse, "Automotive Chassis Engineering", 2018, eqs 3.29-3.33 (seen): k_w = k_s (c/b)^2.
   it('is right for a level arm with an upright shock: 40 N/mm at 300 of 500 mm make 14.4 N/mm', () => {
-    const { hand, ride } = defined(handMethod(levelCorner(0, 0.6, 500)));
-    expectWithin(40 * hand, 14.4, 1e-12);
+    const { estimate, ride } = defined(handMethod(levelCorner(0, 0.6, 500)));
+    expectWithin(40 * estimate, 14.4, 1e-12);
     expectWithin(40 * ride.exact, 14.4, 1e-11);
   });
 
   it('takes a factor that is given in place of the cosine', () => {
-    expectWithin(defined(handMethod(levelCorner(0, 0.6, 500), { factor: 0.75 })).hand, 0.36 * 0.75, 1e-12);
+    expectWithin(
+      defined(handMethod(levelCorner(0, 0.6, 500), { factor: 0.75 })).estimate,
+      0.36 * 0.75,
+      1e-12,
+    );
   });
 
   it('is mended fault by fault: the shares multiply to exact by hand, at any travel', () => {
@@ -60,12 +71,12 @@ describe('the hand figure', () => {
           travel: { bump: 30, droop: 30 },
         });
         fc.pre(method.defined);
-        const { hand, at, columns } = defined(method);
+        const { estimate, at, columns } = defined(method);
         for (const travel of [columns.travel[0], 0, columns.travel[columns.travel.length - 1]]) {
-          const { exact, error, shares } = at(travel);
-          const product = FAULTS.reduce((all, fault) => all * shares[fault], 1);
-          expectWithin(product / (exact / hand), 1, 1e-12);
-          expectWithin(error, exact / hand - 1, 1e-12);
+          const { exact, error, factors } = at(travel);
+          const product = HAND_METHOD_APPROXIMATIONS.reduce((all, fault) => all * factors[fault], 1);
+          expectWithin(product / (exact / estimate), 1, 1e-12);
+          expectWithin(error, exact / estimate - 1, 1e-12);
         }
       }),
     );
@@ -101,7 +112,7 @@ describe('the hand figure', () => {
     const { ride, force, sentences } = defined(handMethod(corner));
     const ratio = sweep(corner).at(0).installationRatio as number;
     expectWithin(ride.exact, ratio * ratio, 1e-15);
-    expect(ride.shares.noForceTerm).toBe(1);
+    expect(ride.factors.noGeometricPart).toBe(1);
     expect(force).toBe('left out: no sprung mass was given');
     expect(sentences.at(-1)).toBe(
       'The exact value is the square of the ratio alone; the geometric part is left out: no sprung mass was given.',
@@ -133,7 +144,7 @@ describe('the hand figure', () => {
     });
     expect(handMethod(corner)).toEqual({
       defined: false,
-      why: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
+      reason: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
     });
   });
 

@@ -1,7 +1,7 @@
 /** Corners of each kind with what the laws of corners need to know of them, no part of it from the library. */
 import * as fc from 'fast-check';
 import { type Corner, doubleWishbone, pushrod, strut } from 'jounce';
-import { type CornerInput, drawnContactPatch, type TravelOf } from '../judges/circle-intersection.ts';
+import { type CornerInput, drawnContactPatch, type TravelReference } from '../judges/circle-intersection.ts';
 import { across, cross, dot, minus, type Point, times } from '../judges/plane.ts';
 import type { RockerInput } from '../judges/rocker.ts';
 import type { StrutCornerInput } from '../judges/strut.ts';
@@ -95,14 +95,14 @@ export const strutKind: Kind<StrutCornerInput> = {
   endingDead: strutCorners,
   corner: strut,
   contactPatch: ({ wheel }) => wheel.contactPatch,
-  velocities({ lowerArm, strut: { top } }, places) {
+  velocities({ lowerArm, strut: { topMount } }, places) {
     // The upright's point at the top slides along the axis u: with the arm at w_p and the upright at w,
     // u⊥·(w_p p⊥ + w (T - P)⊥) = 0, up to the speed of the motion w_p = u·(T - P), w = -u·p.
     const P = places.lowerOuter;
     const p = minus(P, lowerArm.inner);
-    const along = minus(top, places.strutLower);
+    const along = minus(topMount, places.strutLower);
     const u = times(1 / Math.hypot(...along), along);
-    const [wp, w] = [dot(u, minus(top, P)), -dot(u, p)];
+    const [wp, w] = [dot(u, minus(topMount, P)), -dot(u, p)];
     const first = times(wp, across(p));
     const on = (at: Point): Point => {
       const s = times(w, across(minus(at, P)));
@@ -143,11 +143,11 @@ export function conditioningOf<In>(
   kind: Kind<In>,
   input: In,
   places: Places,
-  travelOf: TravelOf = 'contactPatch',
+  travelReference: TravelReference = 'contactPatch',
 ): number {
   const velocities = kind.velocities(input, places);
   const fastest = Math.max(...Object.values(velocities).map((v) => Math.hypot(...v)));
-  return Math.max(1, fastest / Math.abs(velocities[travelOf][1]));
+  return Math.max(1, fastest / Math.abs(velocities[travelReference][1]));
 }
 
 /** Largest coordinate of an input: what its numbers are rounded at. */
@@ -175,13 +175,14 @@ export function movedPoints<T>(value: T, move: (point: Point) => Point): T {
 
 /** A corner drawn so many times as large, its fore-aft offset too. */
 export function scaled<In extends Input>(kind: Kind<In>, input: In, k: number): In {
-  const large: In & { readonly coilover?: { readonly offset?: number } } = moved(kind, input, ([y, z]) => [
-    k * y,
-    k * z,
-  ]);
+  const large: In & { readonly coilover?: { readonly foreAftOffset?: number } } = moved(
+    kind,
+    input,
+    ([y, z]) => [k * y, k * z],
+  );
   const { coilover } = large;
-  if (coilover?.offset === undefined) return large;
-  return deepFreeze({ ...large, coilover: { ...coilover, offset: k * coilover.offset } });
+  if (coilover?.foreAftOffset === undefined) return large;
+  return deepFreeze({ ...large, coilover: { ...coilover, foreAftOffset: k * coilover.foreAftOffset } });
 }
 
 /** So many runs of a property for a kind, of `usual` ones. */

@@ -1,9 +1,9 @@
 /** Laws that hold for corners of every kind, over random ones. */
 
 import * as fc from 'fast-check';
-import { InputError, type Row, type Sweep, type SweepOptions, sweep } from 'jounce';
+import { InputError, type Pose, type Sweep, type SweepOptions, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import type { TravelOf } from '../judges/circle-intersection.ts';
+import type { TravelReference } from '../judges/circle-intersection.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
@@ -27,7 +27,7 @@ const END = 1e-9;
 /** Shares of the way to the end of a sweep, on both sides. */
 const SHARES = [-0.9, -0.5, -0.1, 0, 0.2, 0.6, 0.9];
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelReferences = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 
 function travelsOf({ end }: Sweep): number[] {
   return SHARES.map((share) => share * (share > 0 ? end.bump.travel : -end.droop.travel));
@@ -50,12 +50,12 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
 
     it('are those of central differences of the poses', () => {
       fc.assert(
-        fc.property(kind.inputs, travelOfs, (input, travelOf) => {
-          const swept = sweep(kind.corner(input), { travelOf });
+        fc.property(kind.inputs, travelReferences, (input, travelReference) => {
+          const swept: Sweep = sweep(kind.corner(input), { travelReference });
           const { bump, droop } = swept.end;
           for (const t of travelsOf(swept)) {
             const row = swept.at(t);
-            const c = conditioningOf(kind, input, placesOf(row), travelOf);
+            const c = conditioningOf(kind, input, placesOf(row), travelReference);
             const both = Math.max(c, conditioningOf(kind, input, placesOf(row)));
             // Short against the way to a dead point, also to one that is only almost there.
             const h = Math.min(4, (bump.travel - t) / 8, (t - droop.travel) / 8, 12 / both ** 2);
@@ -119,17 +119,22 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
 
     it.each([0.001, 1 / 25.4, 0.5, 3, 1000])('drawn %d times as large has lengths so much larger', (k) => {
       fc.assert(
-        fc.property(kind.inputs, travelOfs, (input, travelOf) => {
+        fc.property(kind.inputs, travelReferences, (input, travelReference) => {
           const large = scaled(kind, input, k);
-          const one = sweep(kind.corner(input), { travelOf });
-          const other = sweep(kind.corner(large), { bump: 80 * k, droop: 80 * k, step: 5 * k, travelOf });
+          const one = sweep(kind.corner(input), { travelReference });
+          const other = sweep(kind.corner(large), {
+            bump: 80 * k,
+            droop: 80 * k,
+            step: 5 * k,
+            travelReference,
+          });
           for (const side of ['bump', 'droop'] as const) {
-            expect(other.end[side].how).toBe(one.end[side].how);
+            expect(other.end[side].status).toBe(one.end[side].status);
             expectWithin(other.end[side].travel / k, one.end[side].travel, END);
           }
           for (const t of travelsOf(one)) {
             expectSameRow(other.at(k * t), one.at(t), one.info, kind, input, {
-              travelOf,
+              travelReference,
               units: { mm: 1 / k, '1/mm': k },
             });
           }
@@ -140,13 +145,13 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
 
     it.each([1000, 2 ** 20])('drawn %d mm higher moves the same', (up) => {
       fc.assert(
-        fc.property(kind.inputs, travelOfs, (input, travelOf) => {
+        fc.property(kind.inputs, travelReferences, (input, travelReference) => {
           const high = moved(kind, input, ([y, z]) => [y, z + up]);
-          const one = sweep(kind.corner(input), { travelOf });
-          const other = sweep(kind.corner(high), { travelOf });
+          const one = sweep(kind.corner(input), { travelReference });
+          const other = sweep(kind.corner(high), { travelReference });
           for (const t of travelsOf(one)) {
             expectSameRow(other.at(t), one.at(t), one.info, kind, input, {
-              travelOf,
+              travelReference,
               coordinates: up,
               shift: (name) => (name.endsWith('Z') ? -up : 0),
             });
@@ -160,20 +165,20 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       'drawn %d mm farther out moves the same, but for the height of the roll centre',
       (out) => {
         fc.assert(
-          fc.property(kind.inputs, travelOfs, (input, travelOf) => {
+          fc.property(kind.inputs, travelReferences, (input, travelReference) => {
             const far = moved(kind, input, ([y, z]) => [y + out, z]);
-            const one = sweep(kind.corner(input), { travelOf });
-            const other = sweep(kind.corner(far), { travelOf });
+            const one = sweep(kind.corner(input), { travelReference });
+            const other = sweep(kind.corner(far), { travelReference });
             for (const t of travelsOf(one)) {
               const [here, there] = [one.at(t), other.at(t)];
               expectSameRow(there, here, one.info, kind, input, {
-                travelOf,
+                travelReference,
                 coordinates: out,
                 shift: (name) => (name.endsWith('Y') ? -out : 0),
                 except: ['rollCentreHeight'],
               });
               const c = conditioningOf(kind, input, placesOf(here));
-              const slope = (row: Row) => row.rollCentreHeight / (row.contactPatchY as number);
+              const slope = (row: Pose) => (row.rollCentreHeight as number) / (row.contactPatchY as number);
               expectClose(slope(there), slope(here), { times: 8, scale: (out * c ** 2) / 100 });
             }
           }),
@@ -184,12 +189,12 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
 
     it('survives structuredClone and JSON to the bit', () => {
       fc.assert(
-        fc.property(kind.inputs, travelOfs, (input, travelOf) => {
+        fc.property(kind.inputs, travelReferences, (input, travelReference) => {
           const corner = kind.corner(input);
-          const expected = sweep(corner, { travelOf });
+          const expected = sweep(corner, { travelReference });
           for (const copy of [structuredClone(corner), JSON.parse(JSON.stringify(corner))]) {
             expect(copy).toEqual(corner);
-            const swept = sweep(deepFreeze(copy), { travelOf });
+            const swept = sweep(deepFreeze(copy), { travelReference });
             expect(swept.columns).toEqual(expected.columns);
             expect(swept.end).toEqual(expected.end);
           }
@@ -233,28 +238,37 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
   describe('a sweep', () => {
     it('has the same bits in columns, rows and at(), in whatever order it is read', () => {
       fc.assert(
-        fc.property(kind.inputs, travelOfs, fc.infiniteStream(fc.nat()), (input, travelOf, keys) => {
-          const swept = sweep(kind.corner(input), { travelOf });
-          const names = swept.info.map(({ name }) => name);
-          const rows = swept.rows();
-          expect(Object.keys(swept.columns)).toEqual(names);
-          const shuffled = rows
-            .map((row, i) => ({ row, i, key: keys.next().value as number }))
-            .sort((a, b) => a.key - b.key);
-          for (const { row, i } of shuffled) {
-            expect(Object.keys(row)).toEqual(names);
-            for (const name of names) expect(swept.columns[name][i]).toBe(row[name]);
-            expect(swept.at(row.travel)).toEqual(row);
-          }
-        }),
+        fc.property(
+          kind.inputs,
+          travelReferences,
+          fc.infiniteStream(fc.nat()),
+          (input, travelReference, keys) => {
+            const swept: Sweep = sweep(kind.corner(input), { travelReference });
+            const names = swept.info.map(({ name }) => name);
+            const rows = swept.rows();
+            expect(Object.keys(swept.columns)).toEqual(names);
+            const shuffled = rows
+              .map((row, i) => ({ row, i, key: keys.next().value as number }))
+              .sort((a, b) => a.key - b.key);
+            for (const { row, i } of shuffled) {
+              expect(Object.keys(row)).toEqual(names);
+              for (const name of names) expect(swept.columns[name][i]).toBe(row[name]);
+              expect(swept.at(row.travel)).toEqual(row);
+            }
+          },
+        ),
         runs(kind),
       );
     });
 
     it('says which columns have gaps; the others are full of finite numbers', () => {
       fc.assert(
-        fc.property(kind.inputs, travelOfs, (input, travelOf) => {
-          const { info, columns } = sweep(kind.corner(input), { bump: 300, droop: 300, travelOf });
+        fc.property(kind.inputs, travelReferences, (input, travelReference) => {
+          const { info, columns }: Sweep = sweep(kind.corner(input), {
+            bump: 300,
+            droop: 300,
+            travelReference,
+          });
           for (const { name, gaps } of info) {
             const column = columns[name];
             expect(column).toBeInstanceOf(gaps ? Array : Float64Array);
@@ -271,7 +285,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       fc.assert(
         fc.property(kind.inputs, fc.infiniteStream(fc.boolean()), (input, wanted) => {
           const corner = kind.corner(input);
-          const all = sweep(corner);
+          const all: Sweep = sweep(corner);
           const columns = all.info
             .map(({ name }) => name)
             .filter((name) => name !== 'travel' && wanted.next().value);
@@ -287,16 +301,19 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       fc.assert(
         fc.property(
           kind.inputs,
-          travelOfs,
+          travelReferences,
           fc.nat({ max: 79 }),
           fc.nat({ max: 79 }),
-          (input, travelOf, bump, droop) => {
+          (input, travelReference, bump, droop) => {
             const corner = kind.corner(input);
-            const whole = sweep(corner, { travelOf });
-            const part = sweep(corner, { bump, droop, travelOf });
+            const whole = sweep(corner, { travelReference });
+            const part = sweep(corner, { bump, droop, travelReference });
             // Pieces of another length are cut off at another order.
             for (const t of travelsOf(part))
-              expectSameRow(part.at(t), whole.at(t), whole.info, kind, input, { travelOf, rates: 2 });
+              expectSameRow(part.at(t), whole.at(t), whole.info, kind, input, {
+                travelReference,
+                rates: 2,
+              });
           },
         ),
         runs(kind),
@@ -311,18 +328,18 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       'instantCentreCurvature',
     ];
 
-    it.each<TravelOf>(['contactPatch', 'wheelCentre'])(
+    it.each<TravelReference>(['contactPatch', 'wheelCentre'])(
       'over %s gives null for what does not exist at a dead point, numbers for the rest, and no row there',
-      (travelOf) => {
+      (travelReference) => {
         fc.assert(
           fc.property(kind.endingDead, fc.integer({ min: -50, max: 50 }), (input, up) => {
             const raised = moved(kind, input, ([y, z]) => [y, z + up / 10]);
-            const swept = sweep(kind.corner(raised), { bump: 2000, droop: 2000, step: 50, travelOf });
+            const swept = sweep(kind.corner(raised), { bump: 2000, droop: 2000, step: 50, travelReference });
             const { travel } = swept.columns;
             for (const side of ['bump', 'droop'] as const) {
               const end = swept.end[side];
-              expect(end.how).toBe('deadPoint');
-              const row = swept.at(end.travel);
+              expect(end.status).toBe('deadPoint');
+              const row: Pose = swept.at(end.travel);
               for (const { name, gaps } of swept.info) {
                 const derived = gaps || DERIVED.includes(name);
                 if (derived) expect([name, row[name]]).toEqual([name, null]);
@@ -340,13 +357,13 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       fc.assert(
         fc.property(kind.inputs, (input) => {
           const corner = kind.corner(input);
-          const byCentre = sweep(corner, { travelOf: 'wheelCentre', bump: 60, droop: 60 });
+          const byCentre = sweep(corner, { travelReference: 'wheelCentre', bump: 60, droop: 60 });
           const byPatch = sweep(corner, { bump: 300, droop: 300 });
           for (const t of travelsOf(byCentre)) {
             const row = byCentre.at(t);
             const travel = placesOf(row).contactPatch[1] - kind.contactPatch(input)[1];
             expectSameRow(byPatch.at(travel), row, byCentre.info, kind, input, {
-              travelOf: 'wheelCentre',
+              travelReference: 'wheelCentre',
               except: ['travel'],
             });
           }
@@ -357,14 +374,14 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
 
     const tenths = (max: number) => fc.nat({ max: 10 * max }).map((n) => n / 10);
 
-    it.each<TravelOf>(['contactPatch', 'wheelCentre'])(
+    it.each<TravelReference>(['contactPatch', 'wheelCentre'])(
       'over %s ends exactly where it was asked to, and can be read there',
-      (travelOf) => {
+      (travelReference) => {
         fc.assert(
           fc.property(kind.inputs, tenths(20), tenths(20), tenths(1), (input, bump, droop, up) => {
             const raised = moved(kind, input, ([y, z]) => [y, z + up]);
-            const swept = sweep(kind.corner(raised), { bump, droop, travelOf, columns: [] });
-            fc.pre(swept.end.bump.how === 'reached' && swept.end.droop.how === 'reached');
+            const swept = sweep(kind.corner(raised), { bump, droop, travelReference, columns: [] });
+            fc.pre(swept.end.bump.status === 'reached' && swept.end.droop.status === 'reached');
             expect(swept.end.bump.travel).toBe(bump);
             expect(swept.end.droop.travel).toBe(0 - droop);
             expect(swept.at(bump).travel).toBe(bump);
@@ -377,12 +394,12 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
 
     it('with no way to go has one row, the drawn pose', () => {
       fc.assert(
-        fc.property(kind.inputs, travelOfs, (input, travelOf) => {
-          const swept = sweep(kind.corner(input), { bump: 0, droop: 0, travelOf });
+        fc.property(kind.inputs, travelReferences, (input, travelReference) => {
+          const swept = sweep(kind.corner(input), { bump: 0, droop: 0, travelReference });
           expect([...swept.columns.travel]).toEqual([0]);
           expect(swept.end).toEqual({
-            bump: { travel: 0, how: 'reached' },
-            droop: { travel: 0, how: 'reached' },
+            bump: { travel: 0, status: 'reached' },
+            droop: { travel: 0, status: 'reached' },
           });
           const [row] = swept.rows();
           expect(placesOf(row).lowerOuter).toEqual(input.lowerArm.outer);
@@ -400,7 +417,7 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
           for (const travel of [bump.travel + beyond, droop.travel - beyond, Number.NaN]) {
             expect(() => swept.at(travel)).toThrow(InputError);
             expect(() => swept.at(travel)).toThrow(
-              `${droop.travel} mm (${droop.how}) to ${bump.travel} mm (${bump.how})`,
+              `${droop.travel} mm (${droop.status}) to ${bump.travel} mm (${bump.status})`,
             );
           }
         }),
@@ -412,7 +429,12 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       fc.assert(
         fc.property(kind.inputs, (input) => {
           const corner = kind.corner(input);
-          const spelt: SweepOptions = deepFreeze({ bump: 80, droop: 80, travelOf: 'contactPatch', step: 5 });
+          const spelt: SweepOptions = deepFreeze({
+            bump: 80,
+            droop: 80,
+            travelReference: 'contactPatch',
+            step: 5,
+          });
           const [one, other] = [sweep(corner), sweep(corner, spelt)];
           expect(one.columns).toEqual(other.columns);
           expect(one.end).toEqual(other.end);

@@ -1,6 +1,6 @@
 /** Arms screwed in and out: what was asked is there, nothing else has changed, and back again is home. */
 import * as fc from 'fast-check';
-import { changeLengths, type DoubleWishbone, doubleWishbone, InputError } from 'jounce';
+import { changeArmLengths, type DoubleWishbone, doubleWishbone, InputError } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -43,10 +43,10 @@ describe('arms screwed in or out', () => {
         const corner = deepFreeze(doubleWishbone(input));
         const drawn = lengthsOf(corner);
         const wanted = { lowerArm: drawn.lowerArm + by.lowerArm, upperArm: drawn.upperArm + by.upperArm };
-        const { corner: changed, missing } = changeLengths(corner, deepFreeze(wanted));
+        const { corner: changed, shortfall } = changeArmLengths(corner, deepFreeze(wanted));
         const now = lengthsOf(changed);
         for (const arm of ['lowerArm', 'upperArm'] as const)
-          expectWithin(now[arm] + missing[arm], wanted[arm], CLOSE);
+          expectWithin(now[arm] + shortfall[arm], wanted[arm], CLOSE);
         expectWithin(changed.wheel.contactPatch[1], corner.wheel.contactPatch[1], CLOSE);
         const [before, after] = [parts(corner), parts(changed)];
         for (const name of Object.keys(before)) expectWithin(after[name], before[name], CLOSE);
@@ -61,9 +61,9 @@ describe('arms screwed in or out', () => {
       fc.property(wildCorners, screw, (input, by) => {
         const corner = doubleWishbone(input);
         const drawn = lengthsOf(corner);
-        const there = changeLengths(corner, { upperArm: drawn.upperArm + by.upperArm });
-        fc.pre(there.missing.upperArm === 0);
-        const home = changeLengths(there.corner, { upperArm: drawn.upperArm }).corner;
+        const there = changeArmLengths(corner, { upperArm: drawn.upperArm + by.upperArm });
+        fc.pre(there.shortfall.upperArm === 0);
+        const home = changeArmLengths(there.corner, { upperArm: drawn.upperArm }).corner;
         for (const axis of [0, 1]) {
           expectWithin(home.wheel.centre[axis], corner.wheel.centre[axis], 1e-8);
           expectWithin(home.coilover.mount[axis], corner.coilover.mount[axis], 1e-8);
@@ -80,10 +80,10 @@ describe('arms screwed in or out', () => {
       wheel: { centre: [700, 300], camber: 0 },
       coilover: { on: 'lowerArm', mount: [500, 150], chassisMount: [400, 500] },
     });
-    const { missing, corner: nearest } = changeLengths(corner, { upperArm: 2000 });
-    expect(missing.upperArm).toBeGreaterThan(1000);
-    expectWithin(lengthsOf(nearest).upperArm + missing.upperArm, 2000, CLOSE);
-    expect(changeLengths(corner, {}).corner).toEqual(corner);
+    const { shortfall, corner: nearest } = changeArmLengths(corner, { upperArm: 2000 });
+    expect(shortfall.upperArm).toBeGreaterThan(1000);
+    expectWithin(lengthsOf(nearest).upperArm + shortfall.upperArm, 2000, CLOSE);
+    expect(changeArmLengths(corner, {}).corner).toEqual(corner);
   });
 
   it('carry the other end of a coilover that stands on the arm', () => {
@@ -93,7 +93,7 @@ describe('arms screwed in or out', () => {
       wheel: { centre: [700, 300], camber: 0 },
       coilover: { on: 'lowerArm', mount: [540, 160], otherEnd: { on: 'upperArm', mount: [400, 352] } },
     });
-    const { corner: longer } = changeLengths(corner, { upperArm: lengthsOf(corner).upperArm + 10 });
+    const { corner: longer } = changeArmLengths(corner, { upperArm: lengthsOf(corner).upperArm + 10 });
     const fromPivot = ({ upperArm: { inner }, coilover: { otherEnd } }: typeof corner) => {
       const [y, z] = otherEnd?.mount ?? [Number.NaN, Number.NaN];
       return Math.hypot(y - inner[0], z - inner[1]);
@@ -109,9 +109,9 @@ describe('arms screwed in or out', () => {
       wheel: { centre: [700, 300], camber: 0 },
       coilover: { on: 'lowerArm', mount: [500, 150], chassisMount: [400, 500] },
     });
-    expect(() => changeLengths(corner, { upperArm: -1 })).toThrow(InputError);
-    expect(() => changeLengths(corner, { rod: 100 } as never)).toThrow(
-      'invalid lengths\n  rod: unknown body (allowed: lowerArm, upperArm, upright); correct the name',
+    expect(() => changeArmLengths(corner, { upperArm: -1 })).toThrow(InputError);
+    expect(() => changeArmLengths(corner, { rod: 100 } as never)).toThrow(
+      'invalid lengths\n  rod: unknown body, got "rod" (allowed: lowerArm, upperArm, upright); correct the name or add the body to the drawing',
     );
   });
 });

@@ -30,8 +30,8 @@ const polar = ([y, z]: Point) => ({ radius: Math.hypot(y, z), angle: Math.atan2(
 const minus = (u: Point, v: Point): Point => [u[0] - v[0], u[1] - v[1]];
 
 function find(found: Limits, side: 'bump' | 'droop', cause: LimitCause, part = ''): Limit | undefined {
-  const { bump, droop, behind } = found;
-  return [bump, droop, ...behind].find(
+  const { bump, droop, later } = found;
+  return [bump, droop, ...later].find(
     (limit) => limit?.side === side && limit.cause === cause && limit.part === part,
   ) as Limit | undefined;
 }
@@ -40,7 +40,7 @@ function find(found: Limits, side: 'bump' | 'droop', cause: LimitCause, part = '
 function circleOf({ coilover, lowerArm }: CornerInput) {
   const mount = polar(minus(coilover.mount, lowerArm.inner));
   const chassis = polar(minus(coilover.chassisMount, lowerArm.inner));
-  const [b, c, x] = [mount.radius, chassis.radius, coilover.offset ?? 0];
+  const [b, c, x] = [mount.radius, chassis.radius, coilover.foreAftOffset ?? 0];
   // The chassis mount stands above: the arm turns up to it.
   const drawn = chassis.angle - mount.angle;
   return {
@@ -81,7 +81,7 @@ function cornerOf(d: Draft, swing: boolean): CornerInput {
       on: 'lowerArm',
       mount,
       chassisMount: [mount[0] - d.shockInboard, mount[1] + d.shockHeight],
-      offset: d.offset,
+      foreAftOffset: d.offset,
     },
   });
 }
@@ -109,7 +109,7 @@ describe('a parallelogram', () => {
         );
         const kingpin = polar(minus(input.upperArm.outer, input.lowerArm.outer));
         const flat = travelAt(kingpin.angle - Math.PI - arm.angle);
-        expectWithin(find(found, 'droop', 'undetermined')?.travel ?? null, flat, FLAT);
+        expectWithin(find(found, 'droop', 'bifurcation')?.travel ?? null, flat, FLAT);
       }),
     );
   });
@@ -118,21 +118,21 @@ describe('a parallelogram', () => {
     fc.assert(
       fc.property(cases, turns, tenth(1, 20), tenth(1, 20), (c, { up, down }, solid, free) => {
         const { circle, travelAt } = c;
-        const [open, closed] = [circle.lengthAt(down), circle.lengthAt(up)];
-        fc.pre(closed + solid + free < circle.lengthAt(0) && up < circle.drawn);
+        const [extendedLength, compressedLength] = [circle.lengthAt(down), circle.lengthAt(up)];
+        fc.pre(compressedLength + solid + free < circle.lengthAt(0) && up < circle.drawn);
         const found = limits(doubleWishbone(c.input), {
-          damper: { open, closed },
+          damper: { extendedLength, compressedLength },
           bumpStop: { height: solid + free, solidHeight: solid },
         });
         const at = (cause: LimitCause, side: 'bump' | 'droop') => find(found, side, cause)?.travel ?? null;
-        expectWithin(at('damperOpen', 'droop'), travelAt(down), MET);
-        expectWithin(at('damperClosed', 'bump'), travelAt(up), MET);
-        expectWithin(at('stopSolid', 'bump'), travelAt(circle.turnAt(closed + solid)), MET);
+        expectWithin(at('damperExtended', 'droop'), travelAt(down), MET);
+        expectWithin(at('damperCompressed', 'bump'), travelAt(up), MET);
+        expectWithin(at('bumpStopSolid', 'bump'), travelAt(circle.turnAt(compressedLength + solid)), MET);
         const contact = found.events.find(({ side }) => side === 'bump');
-        expectWithin(contact?.travel ?? null, travelAt(circle.turnAt(closed + solid + free)), MET);
-        expect(contact?.event).toBe('stopContact');
-        expect([found.bump?.cause, found.droop?.cause]).toEqual(['stopSolid', 'damperOpen']);
-        expect(found.fits).toEqual([]);
+        expectWithin(contact?.travel ?? null, travelAt(circle.turnAt(compressedLength + solid + free)), MET);
+        expect(contact?.event).toBe('bumpStopContact');
+        expect([found.bump?.cause, found.droop?.cause]).toEqual(['bumpStopSolid', 'damperExtended']);
+        expect(found.misfits).toEqual([]);
       }),
     );
   });
@@ -158,8 +158,12 @@ describe('a parallelogram', () => {
           const further = housing === 'arm' ? -lean : lean;
           const up = travelAt(most / DEGREES + further);
           const down = travelAt(-most / DEGREES + further);
-          expectWithin(find(found, 'bump', 'ballJoint', 'upperOuter')?.travel ?? null, up, MET);
-          expectWithin(find(found, 'droop', 'ballJoint', 'upperOuter')?.travel ?? null, down, MET);
+          expectWithin(find(found, 'bump', 'ballJointArticulation', 'upperOuter')?.travel ?? null, up, MET);
+          expectWithin(
+            find(found, 'droop', 'ballJointArticulation', 'upperOuter')?.travel ?? null,
+            down,
+            MET,
+          );
         },
       ),
     );
@@ -168,11 +172,11 @@ describe('a parallelogram', () => {
   it('has its bearings at the end of their tilt where the triangle of the shock says', () => {
     const ends = fc.record({
       part: fc.constantFrom('chassis', 'mount'),
-      bolt: fc.constantFrom('inPlane', 'foreAft'),
-      maxTilt: tenth(1, 25),
+      boltAxis: fc.constantFrom('inPlane', 'longitudinal'),
+      maxMisalignment: tenth(1, 25),
     });
     fc.assert(
-      fc.property(cases, ends, ({ input, arm, circle, travelAt }, { part, bolt, maxTilt }) => {
+      fc.property(cases, ends, ({ input, arm, circle, travelAt }, { part, boltAxis, maxMisalignment }) => {
         const { b, c, x, drawn } = circle;
         // Angle of the triangle at the chassis mount or the mount, for the arm turned, and the side between the two.
         const triangle = (turn: number) => {
@@ -183,24 +187,24 @@ describe('a parallelogram', () => {
         };
         const tilt = (turn: number) => {
           const { angle, planar } = triangle(turn);
-          if (bolt === 'foreAft') return Math.atan2(x, planar) * DEGREES;
+          if (boltAxis === 'longitudinal') return Math.atan2(x, planar) * DEGREES;
           const swing = Math.sin(angle - triangle(0).angle);
           return Math.asin((Math.abs(swing) * planar) / Math.hypot(planar, x)) * DEGREES;
         };
-        fc.pre(tilt(0) < maxTilt - 1e-3);
-        const found = limits(doubleWishbone(input), { ends: { [part]: { bolt, maxTilt } } });
+        fc.pre(tilt(0) < maxMisalignment - 1e-3);
+        const found = limits(doubleWishbone(input), { bearings: { [part]: { boltAxis, maxMisalignment } } });
         for (const [side, last] of [
           ['bump', Math.PI / 2 - arm.angle - 0.01],
           ['droop', -Math.PI / 2 - arm.angle + 0.5],
         ] as const) {
-          const met = find(found, side, 'bearingTilt', part);
+          const met = find(found, side, 'bearingMisalignment', part);
           const turnMet =
             met === undefined ? last : Math.asin(Math.sin(arm.angle) + met.travel / arm.radius) - arm.angle;
-          if (Math.abs(turnMet) < Math.abs(last)) expectWithin(tilt(turnMet), maxTilt, 1e-8);
+          if (Math.abs(turnMet) < Math.abs(last)) expectWithin(tilt(turnMet), maxMisalignment, 1e-8);
           for (let share = 0; share < 1; share += 1 / 256) {
             const turn = share * (Math.abs(turnMet) < Math.abs(last) ? turnMet : last);
             if (Math.abs(travelAt(turn)) < Math.abs(met?.travel ?? Number.POSITIVE_INFINITY) - 1e-6) {
-              expect(tilt(turn)).toBeLessThan(maxTilt);
+              expect(tilt(turn)).toBeLessThan(maxMisalignment);
             }
           }
         }
@@ -212,13 +216,17 @@ describe('a parallelogram', () => {
     fc.assert(
       fc.property(cases, tenth(5, 150), ({ input }, height) => {
         const found = limits(doubleWishbone(input), {
-          ground: [
+          chassisLowPoints: [
             [0, 300],
             [100, height],
           ],
         });
-        expectWithin(find(found, 'bump', 'chassisOnGround', 'ground[1]')?.travel ?? null, height, MET);
-        expect(find(found, 'droop', 'chassisOnGround', 'ground[1]')).toBeUndefined();
+        expectWithin(
+          find(found, 'bump', 'groundContact', 'chassisLowPoints[1]')?.travel ?? null,
+          height,
+          MET,
+        );
+        expect(find(found, 'droop', 'groundContact', 'chassisLowPoints[1]')).toBeUndefined();
       }),
     );
   });
@@ -240,12 +248,12 @@ describe('a parallelogram', () => {
         const [tread, side] = [place(up, aside * width, r), place(up, -0.5 * width, 0.9 * r)];
         const tyre = { overallRadius: r, width };
         const found = limits(doubleWishbone(input), { tyre, arch: [tread, side] });
-        const met = find(found, 'bump', 'tyreAtArch', 'arch[0]');
+        const met = find(found, 'bump', 'tyreContact', 'arch[0]');
         expectWithin(met?.travel ?? null, travelAt(up), MET);
         expect(met?.sentence).toContain('with its tread');
         // Across the wheel's plane the wheel goes by -a sin(θ + camber) dθ: steadily to the panel, or away from it first.
         if (arm.angle + camber < 0) return;
-        const other = find(found, 'bump', 'tyreAtArch', 'arch[1]');
+        const other = find(found, 'bump', 'tyreContact', 'arch[1]');
         expectWithin(other?.travel ?? null, travelAt(up), MET);
         expect(other?.sentence).toContain('with its inner side');
       }),
@@ -277,7 +285,7 @@ describe('a swing arm', () => {
     fc.assert(
       fc.property(cases, ({ input, patch, circle, travelAt }) => {
         const found = limits(doubleWishbone(input));
-        const zero = find(found, 'bump', 'ratioThroughZero')?.travel ?? null;
+        const zero = find(found, 'bump', 'ratioZero')?.travel ?? null;
         if (patch.angle + circle.drawn < Math.PI / 2 - 1e-3) expectWithin(zero, travelAt(circle.drawn), MET);
         else if (patch.angle + circle.drawn > Math.PI / 2 + 1e-3) expect(zero).toBeNull();
       }),
@@ -290,9 +298,12 @@ describe('a swing arm', () => {
         const { b, c, x, drawn } = circle;
         fc.pre(patch.angle + drawn < Math.PI / 2 - 0.05);
         const shortest = Math.hypot(c - b, x);
-        const closedAt = (closed: number) =>
-          find(limits(doubleWishbone(input), { damper: { open: 1500, closed } }), 'bump', 'damperClosed')
-            ?.travel;
+        const closedAt = (compressedLength: number) =>
+          find(
+            limits(doubleWishbone(input), { damper: { extendedLength: 1500, compressedLength } }),
+            'bump',
+            'damperCompressed',
+          )?.travel;
         // L grows by its curvature there, so that 1e-9 mm are met this far from the least length.
         const curvature = (b * c) / shortest / (patch.radius * Math.cos(patch.angle + drawn)) ** 2;
         const off = 2 * Math.sqrt((2 * MET) / curvature);
@@ -313,8 +324,8 @@ describe('a swing arm', () => {
         const joint = { maxArticulation: 0.001, housing: 'arm' } as const;
         const found = limits(doubleWishbone(input), { ballJoints: { lowerOuter: joint, upperOuter: joint } });
         for (const side of ['bump', 'droop'] as const) {
-          expect(find(found, side, 'ballJoint', 'lowerOuter')).toBeUndefined();
-          expect(find(found, side, 'ballJoint', 'upperOuter')).toBeUndefined();
+          expect(find(found, side, 'ballJointArticulation', 'lowerOuter')).toBeUndefined();
+          expect(find(found, side, 'ballJointArticulation', 'upperOuter')).toBeUndefined();
         }
       }),
     );
@@ -339,7 +350,7 @@ describe('a swing arm', () => {
         ];
         const options: LimitOptions = { tyre: { overallRadius: 330, width: 205 }, arch: [arch] };
         const found = limits(doubleWishbone(input), options);
-        expectWithin(find(found, 'bump', 'tyreAtArch', 'arch[0]')?.travel ?? null, travelAt(turn), MET);
+        expectWithin(find(found, 'bump', 'tyreContact', 'arch[0]')?.travel ?? null, travelAt(turn), MET);
       }),
     );
   });

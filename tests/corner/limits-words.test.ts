@@ -31,7 +31,7 @@ const offset = doubleWishbone({
   lowerArm: { inner: [250, 150], outer: [650, 150] },
   upperArm: { inner: [240, 370], outer: [640, 370] },
   wheel: { centre: [720, 300], camber: -1 },
-  coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], offset: 100 },
+  coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], foreAftOffset: 100 },
 });
 
 /** An upright on a straight pillar: nothing but the coilover, 330 mm below its top, ends the travel. */
@@ -63,28 +63,28 @@ const onPillar = customCorner({
 describe('a limit in words', () => {
   it('names what ends the travel, where, and which of several', () => {
     const found = of({
-      damper: { open: 440, closed: 340 },
+      damper: { extendedLength: 440, compressedLength: 340 },
       bumpStop: { height: 30, solidHeight: 10 },
       tyre: { overallRadius: 310, width: 200 },
       arch: [[720, 700]],
-      ground: [
+      chassisLowPoints: [
         [0, 200],
         [200, 90],
       ],
       ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm' } },
-      ends: { mount: { bolt: 'inPlane', maxTilt: 12.5 } },
+      bearings: { mount: { boltAxis: 'inPlane', maxMisalignment: 12.5 } },
     });
-    expect([found.bump, found.droop, ...found.behind].map((limit) => limit?.sentence)).toEqual([
+    expect([found.bump, found.droop, ...found.later].map((limit) => limit?.sentence)).toEqual([
       'The bump stop is solid at 66.7 mm of bump (350 mm between the end eyes).',
       'The damper is fully extended at 53.3 mm of droop (440 mm between the end eyes).',
-      'The bearing at the mount of the coilover is at the end of its tilt at 79.7 mm of bump: 12.5 degrees from straight.',
+      'The bearing at the mount of the coilover is at its largest misalignment at 79.7 mm of bump: 12.5 degrees from straight.',
       'The damper is fully compressed at 80.1 mm of bump (340 mm between the end eyes).',
       'The tyre meets arch[0], [720, 700], with its tread at 89.8 mm of bump.',
-      'The chassis is on the ground with ground[1], [200, 90], at 90 mm of bump.',
-      'The bearing at the mount of the coilover is at the end of its tilt at 93.5 mm of droop: 12.5 degrees from straight.',
-      'The lower outer ball joint is at the end of its articulation at 136.8 mm of bump: its stud leans 20 degrees from the axis of its housing.',
-      'The lower outer ball joint is at the end of its articulation at 136.8 mm of droop: its stud leans 20 degrees from the axis of its housing.',
-      'The chassis is on the ground with ground[0], [0, 200], at 200 mm of bump.',
+      'The chassis is on the ground with chassisLowPoints[1], [200, 90], at 90 mm of bump.',
+      'The bearing at the mount of the coilover is at its largest misalignment at 93.5 mm of droop: 12.5 degrees from straight.',
+      'The lower outer ball joint is at its largest articulation at 136.8 mm of bump: its stud is 20 degrees from the axis of its housing.',
+      'The lower outer ball joint is at its largest articulation at 136.8 mm of droop: its stud is 20 degrees from the axis of its housing.',
+      'The chassis is on the ground with chassisLowPoints[0], [0, 200], at 200 mm of bump.',
       'The installation ratio is zero at 320 mm of bump: the line of the coilover passes through the pivot of the lower arm. The wheel moves there without moving the coilover, and beyond it the coilover goes the other way.',
       'The linkage can go on in more than one way at 399.6 mm of droop: how it does is not determined.',
       'The linkage is at a dead point at 400 mm of bump: it can take the wheel no higher.',
@@ -92,7 +92,7 @@ describe('a limit in words', () => {
     expect(found.events.map(({ sentence }) => sentence)).toEqual([
       'The bump stop makes contact at 40 mm of bump (370 mm between the end eyes).',
     ]);
-    expect(found.fits).toEqual([]);
+    expect(found.misfits).toEqual([]);
   });
 
   it('names the face of the tyre that meets the arch', () => {
@@ -104,12 +104,12 @@ describe('a limit in words', () => {
       coilover: { on: 'lowerArm', mount: [500, 202.5], chassisMount: [450, 700] },
     });
     const metBy = (point: Point) => {
-      const { bump, droop, behind } = limits(hanging, {
+      const { bump, droop, later } = limits(hanging, {
         tyre: { overallRadius: 310, width: 200 },
         arch: [point],
       });
-      return [bump, droop, ...behind]
-        .flatMap((limit) => (limit?.cause === 'tyreAtArch' ? [limit] : []))
+      return [bump, droop, ...later]
+        .flatMap((limit) => (limit?.cause === 'tyreContact' ? [limit] : []))
         .map(({ travel, sentence }) => [travel, /with its (.*) at/.exec(sentence)?.[1]] as const);
     };
     // Outboard by 20 mm more than half the width: met after 240 - sqrt(400² - 340²) mm of bump.
@@ -130,15 +130,18 @@ describe('a limit in words', () => {
   });
 
   it('is written in inches when asked, with the same numbers', () => {
-    const options: LimitOptions = { damper: { open: 440, closed: 340 }, ground: [[0, 101.6]] };
+    const options: LimitOptions = {
+      damper: { extendedLength: 440, compressedLength: 340 },
+      chassisLowPoints: [[0, 101.6]],
+    };
     const metric = of(options);
     const imperial = of({ ...options, units: 'imperial' });
     expect(imperial.bump?.sentence).toBe(
       'The damper is fully compressed at 3.15 inch of bump (13.39 inch between the end eyes).',
     );
-    expect(imperial.behind.map(({ travel }) => travel)).toEqual(metric.behind.map(({ travel }) => travel));
-    expect(imperial.behind[0].sentence).toBe(
-      'The chassis is on the ground with ground[0], [0, 4], at 4 inch of bump.',
+    expect(imperial.later.map(({ travel }) => travel)).toEqual(metric.later.map(({ travel }) => travel));
+    expect(imperial.later[0].sentence).toBe(
+      'The chassis is on the ground with chassisLowPoints[0], [0, 4], at 4 inch of bump.',
     );
   });
 });
@@ -146,55 +149,59 @@ describe('a limit in words', () => {
 describe('what does not fit as drawn', () => {
   it('is told with what is missing, and leaves no travel to that side', () => {
     const found = of({
-      damper: { open: 390, closed: 300 },
+      damper: { extendedLength: 390, compressedLength: 300 },
       tyre: { overallRadius: 320, width: 200 },
       arch: [[720, 612]],
-      ground: [[0, -3]],
+      chassisLowPoints: [[0, -3]],
     });
-    expect(found.fits).toEqual([
+    expect(found.misfits).toEqual([
       'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its extended length of 390 mm.',
       'The tyre does not fit: at the drawn ride height arch[0], [720, 612], lies 8 mm inside it.',
-      'The chassis is in the ground: at the drawn ride height ground[0], [0, -3], lies 3 mm below it.',
+      'The chassis is in the ground: at the drawn ride height chassisLowPoints[0], [0, -3], lies 3 mm below it.',
     ]);
-    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen', sentence: found.fits[0] });
-    expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreAtArch', sentence: found.fits[1] });
+    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended', sentence: found.misfits[0] });
+    expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreContact', sentence: found.misfits[1] });
     // The way back into the damper's range is open.
-    const closed = found.behind.find(({ cause }) => cause === 'damperClosed');
+    const closed = found.later.find(({ cause }) => cause === 'damperCompressed');
     expect(closed?.travel).toBeGreaterThan(100);
   });
 
   it('is told of a damper too long, its stop too high, and of joints past their last angle', () => {
     const found = limits(offset, {
-      damper: { open: 550, closed: 420 },
+      damper: { extendedLength: 550, compressedLength: 420 },
       bumpStop: { height: 50, solidHeight: 20 },
       ballJoints: {
         upperOuter: { maxArticulation: 20, housing: 'upright', housingAxis: [0, 1], studAxis: [1, 1] },
       },
-      ends: { chassis: { bolt: 'foreAft', maxTilt: 12 }, mount: { bolt: 'inPlane', maxTilt: 12 } },
+      bearings: {
+        chassis: { boltAxis: 'longitudinal', maxMisalignment: 12 },
+        mount: { boltAxis: 'inPlane', maxMisalignment: 12 },
+      },
     });
-    expect(found.fits).toEqual([
+    expect(found.misfits).toEqual([
       'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
       'The damper is too long: at the drawn ride height the end eyes are 412.3 mm apart, 7.7 mm less than its compressed length of 420 mm.',
-      'The upper outer ball joint does not fit: at the drawn ride height its stud leans 45 degrees from the axis of its housing, 25 degrees more than it can.',
-      'The bearing at the chassis end of the coilover does not fit: at the drawn ride height it tilts 14 degrees, 2 degrees more than it can.',
+      'The upper outer ball joint does not fit: at the drawn ride height its stud is 45 degrees from the axis of its housing, 25 degrees more than it can.',
+      'The bearing at the chassis end of the coilover does not fit: at the drawn ride height its misalignment is 14 degrees, 2 degrees more than it allows.',
     ]);
     expect(found.events[0]).toMatchObject({
       travel: 0,
       sentence: 'At the drawn ride height the bump stop is already pressed in as far as it goes.',
     });
-    expect([found.bump?.travel, found.bump?.cause]).toEqual([0, 'stopSolid']);
+    expect([found.bump?.travel, found.bump?.cause]).toEqual([0, 'bumpStopSolid']);
   });
 
   it('is what misses by more than a limit is met to, 1e-9 mm', () => {
-    const fitsOf = (open: number) => of({ damper: { open, closed: 300 } }).fits;
+    const fitsOf = (extendedLength: number) =>
+      of({ damper: { extendedLength, compressedLength: 300 } }).misfits;
     expect(fitsOf(400 - 5e-10)).toEqual([]);
     expect(fitsOf(400 - 2e-9)).toHaveLength(1);
   });
 
   it('is not a damper fully open at ride height: that fits, with no droop travel', () => {
-    const found = of({ damper: { open: 400, closed: 300 } });
-    expect(found.fits).toEqual([]);
-    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperOpen' });
+    const found = of({ damper: { extendedLength: 400, compressedLength: 300 } });
+    expect(found.misfits).toEqual([]);
+    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended' });
     expect(found.droop?.sentence).toBe(
       'The damper is fully extended at the drawn ride height (400 mm between the end eyes).',
     );
@@ -254,7 +261,10 @@ describe('notes', () => {
     expect(of({ tyre: '205/55R16', arch: [[-720, 700]] }).notes.at(-1)).toBe(
       'arch[0] lies on the other side of the car than the wheel: the two count with one sign of y.',
     );
-    const high = of({ damper: { open: 440, closed: 340 }, bumpStop: { height: 100, solidHeight: 10 } });
+    const high = of({
+      damper: { extendedLength: 440, compressedLength: 340 },
+      bumpStop: { height: 100, solidHeight: 10 },
+    });
     expect(high.notes[0]).toMatch(/^The bump stop, 100 mm high, .* pressed in all the time\.$/);
     const below = doubleWishbone({
       lowerArm: corner.lowerArm,
@@ -262,11 +272,11 @@ describe('notes', () => {
       wheel: { centre: [720, 300], camber: 0 },
       coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 20] },
     } as never);
-    const found = limits(below, { damper: { open: 150, closed: 100 } });
+    const found = limits(below, { damper: { extendedLength: 150, compressedLength: 100 } });
     expect(found.notes).toEqual([
       'Bump lengthens the coilover at the drawn ride height: is it mounted as meant?',
     ]);
-    expect([found.bump?.cause, found.droop?.cause]).toEqual(['damperOpen', 'damperClosed']);
+    expect([found.bump?.cause, found.droop?.cause]).toEqual(['damperExtended', 'damperCompressed']);
   });
 });
 
@@ -280,7 +290,7 @@ describe('a corner drawn at an end of its travel', () => {
       coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [900, 150] },
     });
     for (const limit of [limits(inLine).bump, limits(inLine).droop]) {
-      expect(limit).toMatchObject({ travel: 0, cause: 'ratioThroughZero' });
+      expect(limit).toMatchObject({ travel: 0, cause: 'ratioZero' });
       expect(limit?.sentence).toMatch(/^The installation ratio is zero at the drawn ride height/);
     }
   });
@@ -293,14 +303,14 @@ describe('a corner drawn at an end of its travel', () => {
       coilover: { on: 'upright', mount: [550, 150], chassisMount: [400, 600] },
     });
     const found = limits(upright, {
-      damper: { open: 600, closed: 300 },
-      ground: [[0, 100]],
+      damper: { extendedLength: 600, compressedLength: 300 },
+      chassisLowPoints: [[0, 100]],
       required: { bump: 10, droop: 10 },
       donor: { length: 500, state: 'measured' },
     });
     expect(found.bump).toMatchObject({ travel: 0, cause: 'deadPoint' });
     expect(found.droop).toMatchObject({ travel: 0, cause: 'deadPoint' });
-    expect(found.required?.bump?.missing).toBe(10);
+    expect(found.travelMargins?.bump?.margin).toBe(-10);
   });
 });
 
@@ -309,7 +319,7 @@ describe('what a document holds', () => {
     const { corners } = readCar(readFileSync(join(import.meta.dirname, '../fixtures/roadster.json'), 'utf8'));
     const { corner: front, limits: options } = corners.front;
     const found = limits(front, options);
-    expect(found.fits).toEqual([]);
+    expect(found.misfits).toEqual([]);
     expect(found.bump?.travel).toBeGreaterThan(0);
     expect(limits(front, { ...options, units: 'imperial' }).bump?.travel).toBe(found.bump?.travel);
   });
@@ -328,21 +338,21 @@ describe('a drawing that stands higher', () => {
           coilover: { on: 'lowerArm', mount: up([550, 150]), chassisMount: up([550, 550]) },
         }),
         {
-          damper: { open: 440, closed: 340 },
+          damper: { extendedLength: 440, compressedLength: 340 },
           tyre: { overallRadius: 295, width: 200 },
           arch: [up([600, 640])],
-          ground: [up([0, 90])],
+          chassisLowPoints: [up([0, 90])],
           required: { bump: 70, droop: 70 },
-          donor: { length: 470, state: 'open', stroke: 120 },
+          donor: { length: 470, state: 'extended', stroke: 120 },
         },
       );
-      const { bump, droop, behind, fits, required, donor, notes } = found;
-      const ends = [bump, droop, ...behind].filter((limit) => limit !== null);
-      const wanted = [required?.bump, required?.droop].filter((side) => side !== undefined);
+      const { bump, droop, later, misfits, travelMargins, donor, notes } = found;
+      const ends = [bump, droop, ...later].filter((limit) => limit !== null);
+      const wanted = [travelMargins?.bump, travelMargins?.droop].filter((side) => side !== undefined);
       return {
         numbers: [
           ...ends.map(({ travel }) => travel),
-          ...wanted.map(({ missing }) => missing),
+          ...wanted.map(({ margin }) => Number(margin)),
           ...[
             donor?.extendedLengthDifference,
             donor?.compressedLengthDifference,
@@ -353,7 +363,7 @@ describe('a drawing that stands higher', () => {
         words: [
           // Points are named by where they stand.
           ...[...ends, ...wanted].map(({ sentence }) => sentence.replace(/, \[.*?\],/, '')),
-          ...[...fits, ...(donor?.sentences ?? []), ...notes],
+          ...[...misfits, ...(donor?.sentences ?? []), ...notes],
         ],
       };
     };
@@ -369,67 +379,74 @@ describe('a drawing that stands higher', () => {
   });
 });
 
-describe('travel wanted', () => {
-  it('is set against what there is', () => {
-    const { required, bump, droop } = of({
-      damper: { open: 440, closed: 340 },
+describe('required travel', () => {
+  it('is set against what is available', () => {
+    const { travelMargins, bump, droop } = of({
+      damper: { extendedLength: 440, compressedLength: 340 },
       required: { bump: 81, droop: 50 },
     });
-    expect(required?.bump?.needed).toBe(81);
-    expect(required?.bump?.available).toBe(bump?.travel);
-    expectWithin(required?.bump?.missing ?? null, 81 - (bump?.travel ?? 0), 1e-12);
-    expect(required?.droop).toMatchObject({ available: -(droop?.travel ?? 0), missing: 0 });
-    expect(required?.bump?.sentence).toBe('Bump: 81 mm required, 80.1 mm available: margin -0.9 mm.');
-    expect(required?.droop?.sentence).toBe('Droop: 50 mm required, 53.3 mm available: margin 3.3 mm.');
+    expect(travelMargins?.bump?.required).toBe(81);
+    expect(travelMargins?.bump?.available).toBe(bump?.travel);
+    expectWithin(travelMargins?.bump?.margin ?? null, (bump?.travel ?? 0) - 81, 1e-12);
+    expect(travelMargins?.droop?.available).toBe(-(droop?.travel ?? 0));
+    expectWithin(travelMargins?.droop?.margin ?? null, -(droop?.travel ?? 0) - 50, 1e-12);
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 81 mm required, 80.1 mm available: margin -0.9 mm.');
+    expect(travelMargins?.droop?.sentence).toBe('Droop: 50 mm required, 53.3 mm available: margin 3.3 mm.');
   });
 
-  it('is spoken of on the sides where it is wanted', () => {
-    const sidesOf = (options: LimitOptions) => Object.keys(of(options).required ?? {});
+  it('is told on the sides where it is given', () => {
+    const sidesOf = (options: LimitOptions) => Object.keys(of(options).travelMargins ?? {});
     expect(sidesOf({ required: { bump: 10, droop: 10 } })).toEqual(['bump', 'droop']);
     expect(sidesOf({ required: { bump: 10 } })).toEqual(['bump']);
     expect(sidesOf({ required: { droop: 10 } })).toEqual(['droop']);
-    expect(Object.keys(of({}))).not.toContain('required');
+    expect(Object.keys(of({}))).not.toContain('travelMargins');
   });
 
-  it('beyond what the linkage itself can go is missing as any other', () => {
-    const { required, behind } = of({ required: { bump: 500, droop: 0 } });
+  it('beyond what the linkage itself can go has a margin as any other', () => {
+    const { travelMargins, later } = of({ required: { bump: 500, droop: 0 } });
     // The ratio is zero at 4/5 of the arm's 400 mm; the dead point is behind that.
-    expect(behind.map(({ cause }) => cause)).toContain('deadPoint');
-    expectWithin(required?.bump?.available ?? null, 320, 1e-9);
-    expectWithin(required?.bump?.missing ?? null, 180, 1e-9);
-    expect(required?.bump?.sentence).toBe('Bump: 500 mm required, 320 mm available: margin -180 mm.');
-    expect(required?.droop).toMatchObject({ needed: 0, missing: 0 });
+    expect(later.map(({ cause }) => cause)).toContain('deadPoint');
+    expectWithin(travelMargins?.bump?.available ?? null, 320, 1e-9);
+    expectWithin(travelMargins?.bump?.margin ?? null, -180, 1e-9);
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 500 mm required, 320 mm available: margin -180 mm.');
+    const { required, available, margin } = travelMargins?.droop ?? {};
+    expect(required).toBe(0);
+    expect(margin).toBe(available);
   });
 
-  it('is all missing on a side that a limit met as drawn leaves none of', () => {
-    const { required } = of({ damper: { open: 400, closed: 340 }, required: { bump: 80, droop: 30 } });
-    expect(required?.droop).toEqual({
-      needed: 30,
+  it('has all of it below 0 on a side that a limit met as drawn leaves none of', () => {
+    const { travelMargins } = of({
+      damper: { extendedLength: 400, compressedLength: 340 },
+      required: { bump: 80, droop: 30 },
+    });
+    expect(travelMargins?.droop).toEqual({
+      required: 30,
       available: 0,
-      missing: 30,
+      margin: -30,
       sentence: 'Droop: 30 mm required, 0 mm available: margin -30 mm.',
     });
-    expect(required?.bump).toMatchObject({
-      missing: 0,
-      sentence: 'Bump: 80 mm required, 80.1 mm available: margin 0.1 mm.',
-    });
+    expect(travelMargins?.bump?.margin).toBeGreaterThan(0);
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 80 mm required, 80.1 mm available: margin 0.1 mm.');
   });
 
   it('can not be counted before all fits, on either side', () => {
-    const { fits, required } = of({ damper: { open: 390, closed: 300 }, required: { bump: 60, droop: 50 } });
-    expect(fits).toHaveLength(1);
-    expect(required).toEqual({
+    const { misfits, travelMargins } = of({
+      damper: { extendedLength: 390, compressedLength: 300 },
+      required: { bump: 60, droop: 50 },
+    });
+    expect(misfits).toHaveLength(1);
+    expect(travelMargins).toEqual({
       bump: {
-        needed: 60,
+        required: 60,
         available: null,
-        missing: 60,
+        margin: -60,
         sentence:
           'Bump: 60 mm required; available travel is not known before all fits at the drawn ride height.',
       },
       droop: {
-        needed: 50,
+        required: 50,
         available: null,
-        missing: 50,
+        margin: -50,
         sentence:
           'Droop: 50 mm required; available travel is not known before all fits at the drawn ride height.',
       },
@@ -437,20 +454,20 @@ describe('travel wanted', () => {
   });
 
   it('is there where nothing ends it', () => {
-    const { droop, required } = limits(onPillar, { required: { bump: 100, droop: 2000 } });
+    const { droop, travelMargins } = limits(onPillar, { required: { bump: 100, droop: 2000 } });
     expect(droop).toBeNull();
-    expect(required?.droop).toEqual({
-      needed: 2000,
+    expect(travelMargins?.droop).toEqual({
+      required: 2000,
       available: null,
-      missing: 0,
+      margin: null,
       sentence: 'Droop: 2000 mm required, no limit found: enough.',
     });
     // Square to its pillar the coilover stands where the eye is as high as the top.
-    expect(required?.bump?.sentence).toBe('Bump: 100 mm required, 330 mm available: margin 230 mm.');
+    expect(travelMargins?.bump?.sentence).toBe('Bump: 100 mm required, 330 mm available: margin 230 mm.');
     // What does not fit is told even so.
-    const misfit = limits(onPillar, { ground: [[0, -5]], required: { droop: 20 } });
+    const misfit = limits(onPillar, { chassisLowPoints: [[0, -5]], required: { droop: 20 } });
     expect(misfit.droop?.cause).not.toBe('deadPoint');
-    expect(misfit.required?.droop).toMatchObject({ available: null, missing: 20 });
+    expect(misfit.travelMargins?.droop).toMatchObject({ available: null, margin: -20 });
   });
 });
 
@@ -468,25 +485,25 @@ describe('options that can not be', () => {
   it('are told all at once, with what to do', () => {
     expect(
       message({
-        damper: { open: 300, closed: 340 },
+        damper: { extendedLength: 300, compressedLength: 340 },
         bumpStop: { height: 20, solidHeight: 20 },
         tyre: 'round',
         arch: [[1, Number.NaN]],
         ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm', studAxis: [0, 0] } },
-        ends: { mount: { bolt: 'sideways', maxTilt: -1 } },
+        bearings: { mount: { boltAxis: 'sideways', maxMisalignment: -1 } },
         required: { bump: -5 },
         units: 'feet',
         springs: 2,
       }).split('\n'),
     ).toEqual([
       'invalid limit options',
-      '  damper.closed: not less than damper.open, got 340 mm (allowed: less than 300 mm); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+      '  damper.compressedLength: not less than damper.extendedLength, got 340 mm (allowed: less than 300 mm); are the two lengths exchanged?',
       '  bumpStop.solidHeight: not less than bumpStop.height, got 20 mm (allowed: less than 20 mm); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
       expect.stringMatching(/^ {2}tyre: not a size marking, got "round"/),
       expect.stringMatching(/^ {2}arch\[0\]\[1\]: wrong kind of value, got NaN/),
       '  ballJoints.lowerOuter.studAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
-      expect.stringMatching(/^ {2}ends\.mount\.bolt: unknown choice, got "sideways"/),
-      expect.stringMatching(/^ {2}ends\.mount\.maxTilt: out of range, got -1 degrees/),
+      expect.stringMatching(/^ {2}bearings\.mount\.boltAxis: unknown choice, got "sideways"/),
+      expect.stringMatching(/^ {2}bearings\.mount\.maxMisalignment: out of range, got -1 degrees/),
       expect.stringMatching(/^ {2}required\.bump: out of range, got -5 mm/),
       '  units: unknown choice, got "feet" (allowed: metric, imperial)',
       expect.stringMatching(/^ {2}springs: unknown name/),
@@ -497,7 +514,7 @@ describe('options that can not be', () => {
     expect(message({ bumpStop: { height: 20, solidHeight: 5 }, arch: [[1, 2]] })).toBe(
       [
         'invalid limit options',
-        '  bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        '  bumpStop: a bump stop without a damper; give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
         '  arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
       ].join('\n'),
     );
@@ -505,7 +522,10 @@ describe('options that can not be', () => {
       /^invalid limit options\n {2}tyre: not a size marking, got "round"/,
     );
     expect(
-      message({ damper: { open: 400, closed: 390 }, bumpStop: { height: 20, solidHeight: 15 } }),
+      message({
+        damper: { extendedLength: 400, compressedLength: 390 },
+        bumpStop: { height: 20, solidHeight: 15 },
+      }),
     ).toMatch(
       /bumpStop\.solidHeight: not less than the damper's stroke, got 15 mm \(allowed: less than 10 mm\)/,
     );
@@ -518,6 +538,6 @@ describe('options that can not be', () => {
   it('may be left out, as may lists be empty', () => {
     expect(message(undefined)).toBe('accepted');
     expect(message({})).toBe('accepted');
-    expect(message({ arch: [], ground: [] })).toBe('accepted');
+    expect(message({ arch: [], chassisLowPoints: [] })).toBe('accepted');
   });
 });

@@ -24,10 +24,10 @@ const MET = 1e-9;
 /** Roundings of the judge's poses. */
 const PLACE = 64;
 
-const all = ({ bump, droop, behind }: Limits): Limit[] => [
+const all = ({ bump, droop, later }: Limits): Limit[] => [
   ...(bump === null ? [] : [bump]),
   ...(droop === null ? [] : [droop]),
-  ...behind,
+  ...later,
 ];
 
 const minus = (u: Point, v: Point): Point => [u[0] - v[0], u[1] - v[1]];
@@ -47,17 +47,22 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
   };
   const { damper, bumpStop, tyre } = options;
   switch (cause) {
-    case 'damperOpen':
-      return (damper?.open ?? Number.NaN) - pose.shockLength;
-    case 'damperClosed':
-      return pose.shockLength - (damper?.closed ?? Number.NaN);
-    case 'stopSolid':
-      return pose.shockLength - ((damper?.closed ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN));
-    case 'chassisOnGround': {
-      const point = options.ground?.[Number(part.slice(7, -1))] ?? [Number.NaN, Number.NaN];
+    case 'damperExtended':
+      return (damper?.extendedLength ?? Number.NaN) - pose.shockLength;
+    case 'damperCompressed':
+      return pose.shockLength - (damper?.compressedLength ?? Number.NaN);
+    case 'bumpStopSolid':
+      return (
+        pose.shockLength - ((damper?.compressedLength ?? Number.NaN) + (bumpStop?.solidHeight ?? Number.NaN))
+      );
+    case 'groundContact': {
+      const point = options.chassisLowPoints?.[Number(part.slice('chassisLowPoints['.length, -1))] ?? [
+        Number.NaN,
+        Number.NaN,
+      ];
       return point[1] - pose.contactPatch[1];
     }
-    case 'tyreAtArch': {
+    case 'tyreContact': {
       const point = options.arch?.[Number(part.slice(5, -1))] ?? [Number.NaN, Number.NaN];
       if (typeof tyre !== 'object') return Number.NaN;
       const camber = drawnCamber(input) - upright;
@@ -66,7 +71,7 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
       const up = Math.abs(y * Math.sin(camber) + z * Math.cos(camber));
       return Math.max(along - tyre.width / 2, up - tyre.overallRadius);
     }
-    case 'ballJoint': {
+    case 'ballJointArticulation': {
       const name = part as 'lowerOuter' | 'upperOuter';
       const joint = options.ballJoints?.[name];
       if (joint === undefined) return Number.NaN;
@@ -78,16 +83,16 @@ function margin(input: CornerInput, options: LimitOptions, { cause, part }: Limi
           : angle(joint.studAxis) - angle(joint.housingAxis);
       return joint.maxArticulation - Math.abs(half(drawn + stud - housing)) * DEGREES;
     }
-    case 'bearingTilt': {
-      const end = options.ends?.[part as 'mount' | 'chassis'];
+    case 'bearingMisalignment': {
+      const end = options.bearings?.[part as 'mount' | 'chassis'];
       if (end === undefined) return Number.NaN;
       const line = minus(pose.mount, coilover.chassisMount);
-      const x = coilover.offset ?? 0;
+      const x = coilover.foreAftOffset ?? 0;
       const lean = Math.atan2(Math.abs(x), Math.hypot(...line));
-      if (end.bolt === 'foreAft') return end.maxTilt - lean * DEGREES;
+      if (end.boltAxis === 'longitudinal') return end.maxMisalignment - lean * DEGREES;
       const body = part === 'mount' ? turns[coilover.on] : 0;
       const swing = angle(line) - angle(minus(coilover.mount, coilover.chassisMount)) - body;
-      return end.maxTilt - Math.asin(Math.abs(Math.cos(lean) * Math.sin(swing))) * DEGREES;
+      return end.maxMisalignment - Math.asin(Math.abs(Math.cos(lean) * Math.sin(swing))) * DEGREES;
     }
     default:
       return null;
@@ -112,42 +117,45 @@ const joint = fc.record(
   { requiredKeys: ['maxArticulation', 'housing'] },
 );
 const bearing = fc.record({
-  bolt: fc.constantFrom<('foreAft' | 'inPlane')[]>('foreAft', 'inPlane'),
-  maxTilt: tenth(2, 25),
+  boltAxis: fc.constantFrom<('longitudinal' | 'inPlane')[]>('longitudinal', 'inPlane'),
+  maxMisalignment: tenth(2, 25),
 });
 
 /** Random corners with everything that can end their travel; some of it does not fit as drawn. */
 const cases = unlikeArms.chain((input) => {
-  const { mount, chassisMount, offset = 0 } = input.coilover;
+  const { mount, chassisMount, foreAftOffset = 0 } = input.coilover;
   const [y, z] = input.wheel.centre;
-  const ride = Math.hypot(...minus(mount, chassisMount), offset);
+  const ride = Math.hypot(...minus(mount, chassisMount), foreAftOffset);
   return fc
     .record({
-      open: tenth(-10, 80),
-      closed: tenth(-10, 80),
+      extendedLength: tenth(-10, 80),
+      compressedLength: tenth(-10, 80),
       stop: tenth(1, 20),
       solid: tenth(0, 20),
       radius: tenth(0, 20),
       width: tenth(150, 260),
       arch: fc.array(fc.tuple(tenth(-150, 150), tenth(250, 420)), { maxLength: 4 }),
-      ground: fc.array(tenth(-5, 150), { maxLength: 2 }),
+      chassisLowPoints: fc.array(tenth(-5, 150), { maxLength: 2 }),
       lowerOuter: joint,
       upperOuter: joint,
       mount: bearing,
       chassis: bearing,
     })
     .map((d): { input: CornerInput; options: LimitOptions } => {
-      const closed = Math.max(20, ride - d.closed);
+      const compressedLength = Math.max(20, ride - d.compressedLength);
       return deepFreeze({
         input,
         options: {
-          damper: { open: Math.max(ride + d.open, closed + 50), closed },
+          damper: {
+            extendedLength: Math.max(ride + d.extendedLength, compressedLength + 50),
+            compressedLength,
+          },
           bumpStop: { height: d.solid + d.stop, solidHeight: d.solid },
           tyre: { overallRadius: z + d.radius, width: d.width },
           arch: d.arch.map(([u, v]): Point => [y + u, z + v]),
-          ground: d.ground.map((height): Point => [0, height]),
+          chassisLowPoints: d.chassisLowPoints.map((height): Point => [0, height]),
           ballJoints: { lowerOuter: d.lowerOuter, upperOuter: d.upperOuter },
-          ends: { mount: d.mount, chassis: d.chassis },
+          bearings: { mount: d.mount, chassis: d.chassis },
         },
       });
     });
@@ -262,7 +270,7 @@ describe('limits of any corner', () => {
         fc.pre(Math.abs(drawn) > 1e-6);
         const found = all(limits(doubleWishbone(input)));
         for (const side of ['bump', 'droop'] as const) {
-          const zero = found.find((limit) => limit.side === side && limit.cause === 'ratioThroughZero');
+          const zero = found.find((limit) => limit.side === side && limit.cause === 'ratioZero');
           if (zero !== undefined) {
             const there = poseAt(judge, input, zero.travel);
             if (there !== null) {
@@ -284,9 +292,9 @@ describe('limits of any corner', () => {
     fc.assert(
       fc.property(cases, ({ input, options }) => {
         const found = limits(doubleWishbone(input), options);
-        const { bump, droop, behind } = found;
-        for (let k = 1; k < behind.length; k++) {
-          expect(Math.abs(behind[k].travel)).toBeGreaterThanOrEqual(Math.abs(behind[k - 1].travel));
+        const { bump, droop, later } = found;
+        for (let k = 1; k < later.length; k++) {
+          expect(Math.abs(later[k].travel)).toBeGreaterThanOrEqual(Math.abs(later[k - 1].travel));
         }
         for (const limit of all(found)) {
           expect(limit.travel * (limit.side === 'bump' ? 1 : -1)).toBeGreaterThanOrEqual(0);
@@ -331,7 +339,7 @@ describe('limits of any corner', () => {
   it('come with a sentence for each thing that does not fit as drawn', () => {
     fc.assert(
       fc.property(cases, ({ input, options }) => {
-        const { fits } = limits(doubleWishbone(input), options);
+        const { misfits: fits } = limits(doubleWishbone(input), options);
         const drawn = circleCorner(input).atTravel(0);
         if (drawn === null) return;
         const misfits = Object.entries(partsOf(options)).flatMap(([cause, parts]) =>
@@ -348,14 +356,14 @@ describe('limits of any corner', () => {
   });
 });
 
-function partsOf({ arch = [], ground = [], bumpStop }: LimitOptions): Record<string, string[]> {
+function partsOf({ arch = [], chassisLowPoints = [], bumpStop }: LimitOptions): Record<string, string[]> {
   return {
-    damperOpen: [''],
-    damperClosed: [''],
-    stopSolid: bumpStop !== undefined && bumpStop.solidHeight > 0 ? [''] : [],
-    tyreAtArch: arch.map((_, k) => `arch[${k}]`),
-    chassisOnGround: ground.map((_, k) => `ground[${k}]`),
-    ballJoint: ['lowerOuter', 'upperOuter'],
-    bearingTilt: ['mount', 'chassis'],
+    damperExtended: [''],
+    damperCompressed: [''],
+    bumpStopSolid: bumpStop !== undefined && bumpStop.solidHeight > 0 ? [''] : [],
+    tyreContact: arch.map((_, k) => `arch[${k}]`),
+    groundContact: chassisLowPoints.map((_, k) => `chassisLowPoints[${k}]`),
+    ballJointArticulation: ['lowerOuter', 'upperOuter'],
+    bearingMisalignment: ['mount', 'chassis'],
   };
 }

@@ -1,6 +1,6 @@
 /** Misalignment that end bearings use: an arm that turns about its pivot, and the extremes of random corners by dense steps. */
 import * as fc from 'fast-check';
-import { doubleWishbone, sweep } from 'jounce';
+import { doubleWishbone, type Row, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import { bearingUses } from '../../src/corner/limits/misalignment.ts';
@@ -12,13 +12,13 @@ const DEGREES = 180 / Math.PI;
 const ANGLE = 1e-9;
 
 /** Equal level arms of 400 mm: the lower one turns by asin(travel / 400). The mount stands 300 mm out on it. */
-const levelArms = (chassisMount: [number, number], offset = 0) =>
+const levelArms = (chassisMount: [number, number], foreAftOffset = 0) =>
   modelOf(
     doubleWishbone({
       lowerArm: { inner: [250, 150], outer: [650, 150] },
       upperArm: { inner: [240, 370], outer: [640, 370] },
       wheel: { centre: [720, 300], camber: 0 },
-      coilover: { on: 'lowerArm', mount: [550, 150], chassisMount, offset },
+      coilover: { on: 'lowerArm', mount: [550, 150], chassisMount, foreAftOffset },
     }),
   );
 const turnAt = (travel: number) => Math.asin(travel / 400);
@@ -31,8 +31,8 @@ const directionAt = (chassisMount: readonly [number, number], travel: number) =>
   const [y, z] = lineAt(chassisMount, travel);
   return Math.atan2(z, y);
 };
-const inPlane = { bolt: 'inPlane', maxTilt: 14 } as const;
-const longitudinal = { bolt: 'foreAft', maxTilt: 12 } as const;
+const inPlane = { boltAxis: 'inPlane', maxMisalignment: 14 } as const;
+const longitudinal = { boltAxis: 'longitudinal', maxMisalignment: 12 } as const;
 const TRAVEL = { droop: -80, bump: 80 };
 
 describe('a bolt in the transverse plane', () => {
@@ -91,19 +91,19 @@ describe('on corners of every shape', () => {
         const corner = doubleWishbone(input);
         const curves = sweep(corner, { bump: 60, droop: 60, step: 0.25 });
         // At a dead point the angle runs too steep for steps of the travel.
-        fc.pre(curves.end.droop.how === 'reached' && curves.end.bump.how === 'reached');
+        fc.pre(curves.end.droop.status === 'reached' && curves.end.bump.status === 'reached');
         const [droop, bump] = [curves.end.droop.travel, curves.end.bump.travel];
         const model = modelOf(corner);
         const { outer, inner } = model.shock;
         const chassis = model.drawing.points[inner];
-        const directions = curves.rows().map((row) => {
+        const directions = curves.rows().map((row: Row) => {
           const [y, z] = [row[`${outer}Y`] as number, row[`${outer}Z`] as number];
           return Math.atan2(z - chassis[1], y - chassis[0]);
         });
         const [y0, z0] = model.drawing.points[outer];
         const ride = Math.atan2(z0 - chassis[1], y0 - chassis[0]);
         const used = curves.rows().map(({ shockLength }, k) => {
-          const planar = Math.sqrt(shockLength ** 2 - model.shock.offset ** 2);
+          const planar = Math.sqrt(shockLength ** 2 - model.shock.foreAftOffset ** 2);
           return Math.asin((planar * Math.sin(directions[k] - ride)) / shockLength) * DEGREES;
         });
         const { misalignment } = bearingUses(model, { chassis: inPlane }, { droop, bump }).chassis as {

@@ -83,7 +83,7 @@ describe('the flat corner against an axis that leans', () => {
     const off = (travel: number) => {
       const { ratio, length } = spatial(axis, travel);
       const { installationRatio, shockLength } = flat.at(travel);
-      return { ratio: 100 * (installationRatio / ratio - 1), length: shockLength - length };
+      return { ratio: 100 * ((installationRatio ?? Number.NaN) / ratio - 1), length: shockLength - length };
     };
     expectWithin(off(0).ratio, 0, 5e-10);
     expectWithin(off(-60).ratio, droop, 0.005);

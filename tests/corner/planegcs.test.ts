@@ -11,7 +11,7 @@
  */
 
 import * as fc from 'fast-check';
-import { type Corner, doubleWishbone, type PushrodInput, pushrod, sweep } from 'jounce';
+import { type Corner, doubleWishbone, type PushrodInput, pushrod, type Sweep, sweep } from 'jounce';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Point } from '../judges/circle-intersection.ts';
 import type { PlanegcsDrawing, PlanegcsModule } from '../judges/planegcs.ts';
@@ -98,7 +98,7 @@ describe.each([
       const seen = { agreed: 0, beyondDeadPoint: 0, unexplained: [] as string[] };
       fc.assert(
         fc.property(cases, ({ corner, drawing, conditioning, columns = {} }) => {
-          const swept = sweep(corner, { bump: 80, droop: 80 });
+          const swept: Sweep = sweep(corner, { bump: 80, droop: 80 });
           const { bump, droop } = swept.end;
           const judge = planegcsLinkage(gcs, drawing);
           try {
@@ -108,7 +108,7 @@ describe.each([
               const end = travel > 0 ? bump : droop;
               if (Math.abs(travel) > Math.abs(end.travel)) {
                 // The library ended before; the solver must not get there either.
-                expect(end.how).toBe('deadPoint');
+                expect(end.status).toBe('deadPoint');
                 expect(status).not.toBe('converged');
                 expectWithin(reached - judge.drawn, end.travel, SHORT_OF_DEAD_POINT);
                 seen.beyondDeadPoint += 1;

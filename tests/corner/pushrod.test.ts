@@ -3,7 +3,16 @@
  * hand, and against pictures of what ends their travel.
  */
 import * as fc from 'fast-check';
-import { handMethod, type Limit, type Limits, limits, type PushrodInput, pushrod, sweep } from 'jounce';
+import {
+  handMethod,
+  type Limit,
+  type Limits,
+  limits,
+  type Pose,
+  type PushrodInput,
+  pushrod,
+  sweep,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { cross, dot, minus, type Point } from '../judges/plane.ts';
 import { type RockerInput, type RockerPose, rockerCorner } from '../judges/rocker.ts';
@@ -33,8 +42,8 @@ const rear: PushrodInput = deepFreeze({
   coilover: { rockerMount: [235, 500], chassisMount: [10, 470] },
 });
 
-const all = ({ bump, droop, behind }: Limits): Limit[] =>
-  [bump, droop, ...behind].filter((limit) => limit !== null);
+const all = ({ bump, droop, later }: Limits): Limit[] =>
+  [bump, droop, ...later].filter((limit) => limit !== null);
 
 /** About what a part turns against the chassis, in words. */
 const CENTRES = {
@@ -58,25 +67,26 @@ describe('any corner with rod and rocker, by circle intersection', () => {
         for (const share of SHARES) {
           const travel = share * (share > 0 ? bump.travel : -droop.travel);
           const row = swept.at(travel);
+          const places: Pose = row;
           const pose = judged(input, travel);
           const c = pose.fastest / pose.sine;
           const place = { times: PLACE, scale: magnitudeOf(input) * c };
           for (const [name, at] of Object.entries(pose.points)) {
             const column = name === 'shockOther' ? 'shockOtherMount' : name;
             if (name === 'shockOther' && input.coilover.otherEnd === undefined) continue;
-            expectClose(row[`${column}Y`], at[0], place);
-            expectClose(row[`${column}Z`], at[1], place);
+            expectClose(places[`${column}Y`], at[0], place);
+            expectClose(places[`${column}Z`], at[1], place);
           }
           const { rodMount, rodRockerMount } = pose.points;
           expectClose(row.shockLength, pose.shockLength, place);
           expectClose(row.rockerAngle, pose.rockerTurn * DEGREES, place);
           const along = direction(rodRockerMount, rodMount);
           expectClose(Math.cos((row.rodAngle - along) / DEGREES), 1, { times: 64, scale: 1 });
-          expectClose(Math.sin(row.rodToRockerAngle / DEGREES), pose.sine, place);
+          expectClose(Math.sin(row.rodRockerAngle / DEGREES), pose.sine, place);
           const arm = minus(input.rocker.pivot, rodRockerMount);
           const rod = minus(rodMount, rodRockerMount);
           const cosine = dot(arm, rod) / (Math.hypot(...arm) * Math.hypot(...rod));
-          expectClose(Math.cos(row.rodToRockerAngle / DEGREES), cosine, place);
+          expectClose(Math.cos(row.rodRockerAngle / DEGREES), cosine, place);
           expectWithin(row.installationRatio, pose.installationRatio, RATIO * c ** 2);
           expectWithin(row.installationRatioSlope, pose.installationRatioSlope, RATIO * c ** 4);
         }
@@ -116,7 +126,7 @@ describe('any corner with rod and rocker, by circle intersection', () => {
       fc.property(rockerCorners, (input) => {
         const judge = rockerCorner(input);
         for (const { travel, cause, sentence } of all(limits(pushrod(input as PushrodInput)))) {
-          if (cause !== 'ratioThroughZero' || travel === 0) continue;
+          if (cause !== 'ratioZero' || travel === 0) continue;
           const pose = judged(input, travel);
           const c = pose.fastest / pose.sine;
           expectWithin(pose.installationRatio, 0, RATIO * c ** 2);
@@ -187,7 +197,7 @@ describe('the ratio at ride', () => {
     });
     const row = sweep(corner).at(0);
     expectClose(row.installationRatio, 1 / 4, { times: 4, scale: 1 });
-    expect([row.rockerAngle, row.rodToRockerAngle]).toEqual([0, 90]);
+    expect([row.rockerAngle, row.rodRockerAngle]).toEqual([0, 90]);
     expectClose(row.rodAngle, -90, { times: 2, scale: 90 });
   });
 });
@@ -233,24 +243,24 @@ describe('limits of a corner with rod and rocker', () => {
           rodRockerMount: { maxArticulation: 8, housing: 'rod' },
           rodMount: { maxArticulation: 6, housing: 'lowerArm' },
         },
-        ends: { otherEnd: { bolt: 'inPlane', maxTilt: 5 } },
+        bearings: { otherEnd: { boltAxis: 'inPlane', maxMisalignment: 5 } },
       },
     );
     const { at } = sweep(pushrod(rear), { bump: 214.3, droop: 200 });
     const drawn = at(0);
     const met = (cause: string, part: string) =>
       all(found).filter((one) => one.cause === cause && one.part === part);
-    for (const { travel } of met('ballJoint', 'rodRockerMount')) {
-      expectWithin(Math.abs(at(travel).rodToRockerAngle - drawn.rodToRockerAngle), 8, 1e-8);
+    for (const { travel } of met('ballJointArticulation', 'rodRockerMount')) {
+      expectWithin(Math.abs(at(travel).rodRockerAngle - drawn.rodRockerAngle), 8, 1e-8);
     }
-    for (const { travel } of met('ballJoint', 'rodMount')) {
+    for (const { travel } of met('ballJointArticulation', 'rodMount')) {
       const { rodAngle, lowerArmAngle } = at(travel);
       expectWithin(Math.abs(rodAngle - lowerArmAngle - drawn.rodAngle + drawn.lowerArmAngle), 6, 1e-8);
     }
-    expect(met('ballJoint', 'rodRockerMount')).toHaveLength(2);
-    expect(met('ballJoint', 'rodMount')).toHaveLength(2);
-    expect(met('bearingTilt', 'otherEnd').map(({ sentence }) => sentence)[0]).toMatch(
-      /^The bearing at the other end of the coilover is at the end of its tilt at [\d.]+ mm of (bump|droop): 5 degrees from straight\.$/,
+    expect(met('ballJointArticulation', 'rodRockerMount')).toHaveLength(2);
+    expect(met('ballJointArticulation', 'rodMount')).toHaveLength(2);
+    expect(met('bearingMisalignment', 'otherEnd').map(({ sentence }) => sentence)[0]).toMatch(
+      /^The bearing at the other end of the coilover is at its largest misalignment at [\d.]+ mm of (bump|droop): 5 degrees from straight\.$/,
     );
   });
 
@@ -262,7 +272,7 @@ describe('limits of a corner with rod and rocker', () => {
         rodMount: { maxArticulation: 8, housing: 'upperArm' },
         lowerOuter: { maxArticulation: 8, housing: 'uprigt' },
       },
-      ends: { otherEnd: { bolt: 'inPlane', maxTilt: 5 } },
+      bearings: { otherEnd: { boltAxis: 'inPlane', maxMisalignment: 5 } },
     } as const;
     expect(() => limits(corner, options)).toThrow(
       [
@@ -270,7 +280,7 @@ describe('limits of a corner with rod and rocker', () => {
         '  ballJoints.rodRockrMount: unknown joint (allowed: lowerInner, lowerOuter, upperInner, upperOuter, rodMount, rodRockerMount, rockerPivot); did you mean rodRockerMount?',
         '  ballJoints.rodMount.housing: not a part of this joint, got "upperArm" (allowed: lowerArm, rod)',
         '  ballJoints.lowerOuter.housing: not a part of this joint, got "uprigt" (allowed: arm, lowerArm, upright); did you mean upright?',
-        '  ends.otherEnd: an end that does not move in this corner; name it chassis',
+        '  bearings.otherEnd: an end that does not move in this corner; name it chassis',
       ].join('\n'),
     );
   });
@@ -280,7 +290,7 @@ describe('the hand method', () => {
   it('is not defined through a rocker, nor between two parts that move', () => {
     expect(handMethod(pushrod(rear))).toEqual({
       defined: false,
-      why: 'the coilover is worked through a rocker, and the hand figure is a ratio along one arm',
+      reason: 'the coilover is worked through a rocker, and the hand figure is a ratio along one arm',
     });
   });
 });

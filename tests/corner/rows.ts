@@ -1,7 +1,7 @@
 /** Comparison of whole rows of a sweep, every column with the tolerance that its definition leaves it. */
 import type { Row } from 'jounce';
 import { expect } from 'vitest';
-import type { Point, TravelOf } from '../judges/circle-intersection.ts';
+import type { Point, TravelReference } from '../judges/circle-intersection.ts';
 import { expectWithin, tolerance } from '../support/tolerance.ts';
 import { conditioningOf, type Kind, magnitudeOf, type Places } from './kinds.ts';
 
@@ -24,7 +24,7 @@ export function placesOf(
 
 /** What a comparison may say of its own. */
 export interface Against {
-  readonly travelOf?: TravelOf;
+  readonly travelReference?: TravelReference;
   /** Largest coordinate that was rounded on the way, mm; default that of the input. */
   readonly coordinates?: number;
   /** What each value of `actual` is multiplied by before, by its unit. */
@@ -50,9 +50,19 @@ export function expectSameRow<In>(
   input: In,
   against: Against = {},
 ): void {
-  const { travelOf, coordinates = magnitudeOf(input), units = {}, shift, rates = 1, except = [] } = against;
+  const {
+    travelReference,
+    coordinates = magnitudeOf(input),
+    units = {},
+    shift,
+    rates = 1,
+    except = [],
+  } = against;
   const places = placesOf(expected);
-  const c = Math.max(conditioningOf(kind, input, places), conditioningOf(kind, input, places, travelOf));
+  const c = Math.max(
+    conditioningOf(kind, input, places),
+    conditioningOf(kind, input, places, travelReference),
+  );
   const place = tolerance({ times: PLACE, scale: coordinates * c });
   for (const { name, unit } of info) {
     if (except.includes(name)) continue;
@@ -81,7 +91,7 @@ export function withinOf(name: string, place: number, c: number, row: Row, rates
     case 'instantCentreY':
     case 'instantCentreZ':
       // 1/w has an error of that of w over w².
-      return place + first / LENGTH / row.instantCentreCurvature ** 2;
+      return place + first / LENGTH / (row.instantCentreCurvature ?? Number.NaN) ** 2;
     default:
       return place;
   }

@@ -11,7 +11,7 @@ import {
   sweep,
 } from 'jounce';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { CornerInput, Point, TravelOf } from '../judges/circle-intersection.ts';
+import type { CornerInput, Point, TravelReference } from '../judges/circle-intersection.ts';
 import { loadPlanegcs, type PlanegcsModule, planegcsLinkage } from '../judges/planegcs.ts';
 import { wildCorners } from '../support/corners.ts';
 import { STEPS, slopeOf } from '../support/differences.ts';
@@ -23,7 +23,7 @@ import { conditioningOf, forEachKind, magnitudeOf, wishbone } from './kinds.ts';
 import { drawingOf, MOVING } from './planegcs-drawing.ts';
 import { placesOf, withinOf } from './rows.ts';
 
-const travelOfs = fc.constantFrom<TravelOf[]>('contactPatch', 'wheelCentre');
+const travelReferences = fc.constantFrom<TravelReference[]>('contactPatch', 'wheelCentre');
 /** Rows at both ends, at ride, and between. */
 const ROWS = { bump: 60, droop: 60, step: 30 } satisfies SweepOptions;
 /** Corners of which a point goes more than so many times as far as the wheel anywhere are near a dead point. */
@@ -47,7 +47,7 @@ const isPlace = (name: string) => name === 'instantCentreY' || name === 'instant
  * Whether the instant centre comes near its way through infinity within the steps of a difference, which says nothing
  * there: 1/k has a series with a fast end only while k keeps well away from 0. The difference of k itself stands.
  */
-function nearPole(drawn: readonly Sweep[], i: number): boolean {
+function nearPole(drawn: readonly Sweep<'instantCentreCurvature'>[], i: number): boolean {
   const k = drawn.map(({ columns }) => columns.instantCentreCurvature[i]);
   const middle = k.reduce((sum, one) => sum + one, 0) / k.length;
   return k.some((one) => Math.abs(one - middle) > Math.abs(middle) / 2);
@@ -74,16 +74,18 @@ forEachKind((kind) => {
       let [sharp, all] = [0, 0];
       const [named, seen] = [new Set<string>(), new Set<string>()];
       fc.assert(
-        fc.property(inputs, travelOfs, (input, travelOf) => {
-          const options = { ...ROWS, travelOf };
+        fc.property(inputs, travelReferences, (input, travelReference) => {
+          const options = { ...ROWS, travelReference };
           const nominal = sweep(kind.corner(input), options);
-          const rows = nominal.rows();
+          const rows: readonly Row[] = nominal.rows();
           const c = Math.max(
             ...rows.flatMap((row) =>
               BOTH.map((travelled) => conditioningOf(kind, input, placesOf(row), travelled)),
             ),
           );
-          fc.pre(c < WILDEST && nominal.end.bump.how === 'reached' && nominal.end.droop.how === 'reached');
+          fc.pre(
+            c < WILDEST && nominal.end.bump.status === 'reached' && nominal.end.droop.status === 'reached',
+          );
           const { by, info } = sensitivities(kind.corner(input), options);
           expect(Object.keys(by)).toEqual(coordinatesOf(input).map(([name]) => name));
           const h = Math.min(0.5, 4 / c ** 2);
@@ -94,7 +96,7 @@ forEachKind((kind) => {
             expect(Object.keys(columns)).toEqual(info.map(({ name }) => name));
             for (const { name } of info) {
               rows.forEach((row, i) => {
-                const values = drawn.map((one) => one.columns[name][i]);
+                const values = drawn.map(({ columns }: Sweep) => columns[name][i]);
                 if (row[name] === null) return expect(columns[name][i]).toBeNull();
                 if (values.includes(null) || (isPlace(name) && nearPole(drawn, i))) return;
                 const rounding = withinOf(name, place, c, row);
@@ -137,10 +139,10 @@ describe('sums of sensitivities', () => {
 
   it('are what moving the whole drawing does', () => {
     fc.assert(
-      fc.property(withPatch, travelOfs, (input, travelOf) => {
-        const options = { ...ROWS, travelOf };
+      fc.property(withPatch, travelReferences, (input, travelReference) => {
+        const options = { ...ROWS, travelReference };
         const corner = doubleWishbone(input);
-        const rows = sweep(corner, options).rows();
+        const rows: readonly Row[] = sweep(corner, options).rows();
         const c = worstOf(input, rows);
         fc.pre(c < WILDEST);
         const found = sensitivities(corner, options);
@@ -164,7 +166,7 @@ describe('sums of sensitivities', () => {
   });
 
   it('times their coordinates, and slope times travel, are the degree times the column (Euler)', () => {
-    const plain = withPatch.filter(({ coilover: { offset = 0 } }) => offset === 0);
+    const plain = withPatch.filter(({ coilover: { foreAftOffset = 0 } }) => foreAftOffset === 0);
     fc.assert(
       fc.property(plain, (input) => {
         const corner = doubleWishbone(input);
@@ -173,7 +175,7 @@ describe('sums of sensitivities', () => {
         fc.pre(c < WILDEST);
         const found = sensitivities(corner, ROWS);
         const values = Object.fromEntries(coordinatesOf(input));
-        swept.rows().forEach((row, i) => {
+        swept.rows().forEach((row: Row & ReturnType<typeof swept.rows>[number], i) => {
           const slopes: Record<string, number> = {
             shockLength: -row.installationRatio,
             installationRatio: row.installationRatioSlope,
@@ -281,24 +283,24 @@ describe('sensitivities against a general constraint solver', () => {
 
 describe('the result', () => {
   it('has null where the column has or the motion is not determined, and a number everywhere else', () => {
-    const seen = { gaps: 0, undetermined: 0 };
+    const seen = { gaps: 0, bifurcations: 0 };
     fc.assert(
-      fc.property(wildCorners, travelOfs, (input, travelOf) => {
-        const options = { bump: 400, droop: 400, step: 40, travelOf };
+      fc.property(wildCorners, travelReferences, (input, travelReference) => {
+        const options = { bump: 400, droop: 400, step: 40, travelReference };
         const corner = doubleWishbone(input);
-        const { columns, end } = sweep(corner, options);
+        const { columns, end }: Sweep = sweep(corner, options);
         const { by, info, travel } = sensitivities(corner, options);
         expect(travel).toEqual(columns.travel);
-        const undetermined = [end.droop, end.bump].flatMap((side) =>
-          side.how === 'undetermined' ? [side.travel] : [],
+        const bifurcations = [end.droop, end.bump].flatMap((side) =>
+          side.status === 'bifurcation' ? [side.travel] : [],
         );
         const odd: unknown[] = [];
         for (const [coordinate, rates] of Object.entries(by)) {
           for (const { name } of info) {
             rates[name].forEach((rate, i) => {
-              const isOpen = undetermined.includes(travel[i]);
+              const isOpen = bifurcations.includes(travel[i]);
               const isGap = columns[name][i] === null;
-              if (isOpen) seen.undetermined++;
+              if (isOpen) seen.bifurcations++;
               if (isGap) seen.gaps++;
               const good = rate === null ? isGap || isOpen : Number.isFinite(rate) && !isGap;
               if (!good) odd.push([coordinate, name, travel[i], rate]);
@@ -310,7 +312,7 @@ describe('the result', () => {
       { numRuns: 40 },
     );
     expect(seen.gaps).toBeGreaterThan(0);
-    expect(seen.undetermined).toBeGreaterThan(0);
+    expect(seen.bifurcations).toBeGreaterThan(0);
   });
 
   it('of a right-hand corner is that of its mirror image', () => {

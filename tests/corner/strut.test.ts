@@ -1,6 +1,15 @@
 /** Strut corners against their closed form, and against the same linkage drawn with a slider. */
 import * as fc from 'fast-check';
-import { customCorner, handMethod, limits, type StrutInput, strut, sweep } from 'jounce';
+import {
+  customCorner,
+  handMethod,
+  limits,
+  type Pose,
+  type StrutInput,
+  type Sweep,
+  strut,
+  sweep,
+} from 'jounce';
 import type { Drawing } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
@@ -22,7 +31,7 @@ const asInput = (input: StrutCornerInput) => input as StrutInput;
 
 const plain: StrutInput = {
   lowerArm: { inner: [330, 190], outer: [690, 170] },
-  strut: { top: [560, 860], lower: [640, 330] },
+  strut: { topMount: [560, 860], lowerMount: [640, 330] },
   wheel: { centre: [745, 300], camber: -0.5 },
 };
 
@@ -39,16 +48,17 @@ describe('any strut corner', () => {
           if (pose === null) throw new Error(`no pose at ${turn}`);
           if (pose.travel < swept.end.droop.travel || pose.travel > swept.end.bump.travel) continue;
           const row = swept.at(pose.travel);
+          const places: Pose = row;
           const c = pose.fastest;
           const place = { times: PLACE, scale: magnitudeOf(input) * c };
           const { shock, ...others } = pose.points;
           for (const [name, at] of Object.entries({ ...others, [moving]: shock })) {
-            expectClose(row[`${name}Y`], at[0], place);
-            expectClose(row[`${name}Z`], at[1], place);
+            expectClose(places[`${name}Y`], at[0], place);
+            expectClose(places[`${name}Z`], at[1], place);
           }
           expectClose(row.shockLength, pose.shockLength, place);
           expectClose(row.camber - swept.at(0).camber, -pose.uprightTurn * DEGREES, place);
-          expectClose(row.kingpinInclination, direction(others.lowerOuter, input.strut.top) - 90, place);
+          expectClose(row.kingpinInclination, direction(others.lowerOuter, input.strut.topMount) - 90, place);
           expectClose(row.lowerArmAngle - swept.at(0).lowerArmAngle, turn * DEGREES, place);
           expectWithin(row.installationRatio, pose.installationRatio, RATIO * c ** 2);
           expectWithin(row.installationRatioSlope, pose.installationRatioSlope, RATIO * c ** 4);
@@ -64,11 +74,11 @@ describe('any strut corner', () => {
       fc.property(strutCorners, (input) => {
         const corner = strut(asInput(input));
         const swept = sweep(corner, { bump: 3000, droop: 3000, step: 3000 });
-        const { bump, droop, behind } = limits(corner);
+        const { bump, droop, later } = limits(corner);
         for (const side of ['bump', 'droop'] as const) {
-          const { travel, how } = swept.end[side];
-          expect(how).toBe('deadPoint');
-          const dead = [bump, droop, ...behind].find(
+          const { travel, status } = swept.end[side];
+          expect(status).toBe('deadPoint');
+          const dead = [bump, droop, ...later].find(
             (limit) => limit?.side === side && limit.cause === 'deadPoint',
           );
           expectWithin(dead?.travel ?? null, travel, 1e-9);
@@ -88,7 +98,7 @@ describe('any strut corner', () => {
         const corner = strut(asInput(input));
         const { drawing, kingpin, rocker: _, standsBy: __, ...roles } = modelOf(corner);
         const { points, ground, bodies } = drawing;
-        const [top, lower] = [input.strut.top, input.strut.lower];
+        const [top, lower] = [input.strut.topMount, input.strut.lowerMount];
         const slid: Drawing = {
           points: { ...points, axis: [(top[0] + lower[0]) / 2, (top[1] + lower[1]) / 2] },
           ground,
@@ -101,7 +111,9 @@ describe('any strut corner', () => {
           kingpin: kingpin as NonNullable<typeof kingpin>,
           angles: { lowerArmAngle: { angle: ['lowerInner', 'lowerOuter'] } },
         });
-        const [one, other] = [corner, twin].map((each) => sweep(each, { bump: 40, droop: 40, step: 40 }));
+        const [one, other] = [corner, twin].map(
+          (each): Sweep => sweep(each, { bump: 40, droop: 40, step: 40 }),
+        );
         for (const { name } of one.info) {
           // The instant centre may be far away, the slope has been divided twice.
           if (/instantCentre[YZ]|Slope/.test(name)) continue;
@@ -118,7 +130,12 @@ describe('any strut corner', () => {
 
 describe('a strut', () => {
   it('with a coilover of its own bears on that', () => {
-    const coilover = { on: 'lowerArm', mount: [560, 190], chassisMount: [520, 520], offset: 30 } as const;
+    const coilover = {
+      on: 'lowerArm',
+      mount: [560, 190],
+      chassisMount: [520, 520],
+      foreAftOffset: 30,
+    } as const;
     const row = sweep(strut({ ...plain, coilover })).at(0);
     expectClose(row.shockLength, Math.hypot(40, 330, 30), { times: 4, scale: 400 });
     const [own, other] = [plain, { ...plain, coilover }].map((input) => sweep(strut(input)).at(30));
@@ -128,15 +145,15 @@ describe('a strut', () => {
   it('has no hand figure along an arm, unless its coilover stands on one', () => {
     expect(handMethod(strut(plain))).toEqual({
       defined: false,
-      why: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
+      reason: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
     });
     const coilover = { on: 'lowerArm', mount: [560, 190], chassisMount: [520, 520] } as const;
     expect(handMethod(strut({ ...plain, coilover }))).toMatchObject({ defined: true });
   });
 
   it('has its ratio at zero where its line passes through the instant centre', () => {
-    const { bump, behind } = limits(strut(plain));
-    const found = [bump, ...behind].find((limit) => limit?.cause === 'ratioThroughZero');
+    const { bump, later } = limits(strut(plain));
+    const found = [bump, ...later].find((limit) => limit?.cause === 'ratioZero');
     expect(found?.sentence).toContain(
       'the line of the coilover passes through the instant centre of the upright.',
     );

@@ -2,8 +2,6 @@
 
 import * as fc from 'fast-check';
 import {
-  bands,
-  costOfAMillimetre,
   type DoubleWishboneInput,
   doubleWishbone,
   InputError,
@@ -13,7 +11,9 @@ import {
   monteCarlo,
   type PlusMinus,
   sensitivities,
+  sensitivityRanking,
   sweep,
+  uncertaintyBands,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { wildCorners } from '../support/corners.ts';
@@ -46,7 +46,7 @@ describe('bands', () => {
         const one = doubleWishbone(given);
         const { by, info } = sensitivities(one, options);
         const plusMinus = { lowerInnerY: width / 10, shockMountZ: 2 };
-        const found = bands(one, plusMinus, options);
+        const found = uncertaintyBands(one, plusMinus, options);
         expect(found.plusMinus).toEqual({
           ...Object.fromEntries(Object.keys(by).map((name) => [name, 0])),
           ...plusMinus,
@@ -69,13 +69,13 @@ describe('bands', () => {
       ...input,
       lowerArm: { inner: [{ value: 255, plusMinus: 1.5 }, 165], outer: input.lowerArm.outer },
     });
-    const own = bands(uncertain);
-    expect(own).toEqual(bands(corner, { lowerInnerY: 1.5 }));
-    const twice = bands(corner, { lowerInnerY: 3 });
+    const own = uncertaintyBands(uncertain);
+    expect(own).toEqual(uncertaintyBands(corner, { lowerInnerY: 1.5 }));
+    const twice = uncertaintyBands(corner, { lowerInnerY: 3 });
     own.columns.camber.forEach((band, i) => {
       expectWithin(twice.columns.camber[i], 2 * Number(band), tolerance({ times: 4, scale: 1 }));
     });
-    expect(bands(uncertain, 0).columns.shockLength.every((band) => band === 0)).toBe(true);
+    expect(uncertaintyBands(uncertain, 0).columns.shockLength.every((band) => band === 0)).toBe(true);
   });
 
   it('take errors that hang together by their covariance', () => {
@@ -93,7 +93,7 @@ describe('bands', () => {
             return product + (i === j ? 0.25 : 0);
           }),
         );
-        const found = bands(corner, deepFreeze({ coordinates, matrix }), options);
+        const found = uncertaintyBands(corner, deepFreeze({ coordinates, matrix }), options);
         coordinates.forEach((name, k) => {
           expectClose(found.plusMinus[name], 1.96 * Math.sqrt(matrix[k][k]), { times: 4, scale: 10 });
         });
@@ -140,7 +140,10 @@ describe('bands', () => {
     const matrix = Object.values(plusMinus).map((width, i) =>
       coordinates.map((_, j) => (i === j ? (width / 1.96) ** 2 : 0)),
     );
-    const [one, other] = [bands(corner, { coordinates, matrix }), bands(corner, plusMinus)];
+    const [one, other] = [
+      uncertaintyBands(corner, { coordinates, matrix }),
+      uncertaintyBands(corner, plusMinus),
+    ];
     for (const { name } of one.info) {
       one.columns[name].forEach((band, i) => {
         const wanted = Number(other.columns[name][i]);
@@ -151,7 +154,7 @@ describe('bands', () => {
 
   it('refuse a covariance that is none, each fault by its place', () => {
     const of = (matrix: unknown, coordinates: unknown = ['lowerInnerY', 'lowerInnerZ']) =>
-      errorOf(() => bands(corner, { coordinates, matrix } as PlusMinus)).issues.map(
+      errorOf(() => uncertaintyBands(corner, { coordinates, matrix } as PlusMinus)).issues.map(
         ({ path, problem }) => `${path}: ${problem}`,
       );
     for (const coordinates of ['lowerInnerY', [1], null]) {
@@ -194,7 +197,8 @@ describe('bands', () => {
   });
 
   it('refuse what is no half-width, and names that are no coordinates', () => {
-    const message = (plusMinus: unknown) => errorOf(() => bands(corner, plusMinus as PlusMinus)).message;
+    const message = (plusMinus: unknown) =>
+      errorOf(() => uncertaintyBands(corner, plusMinus as PlusMinus)).message;
     expect(message(undefined)).toBe(
       [
         'invalid plusMinus',
@@ -204,7 +208,7 @@ describe('bands', () => {
     expect(message(-1)).toContain('not a half-width, got -1 (allowed: mm, 0 or more, or {');
     for (const wrong of [Number.NaN, '1', null, [1]]) expect(message(wrong)).toContain('not a half-width');
     const { issues } = errorOf(() =>
-      bands(corner, { lowerInerY: 1, lowerInnerZ: -2, contactPatchY: 1, shockMountY: 1 }),
+      uncertaintyBands(corner, { lowerInerY: 1, lowerInnerZ: -2, contactPatchY: 1, shockMountY: 1 }),
     );
     expect(issues.map(({ path, problem, advice }) => [path, problem, advice])).toEqual([
       ['lowerInerY', 'unknown coordinate', 'did you mean lowerInnerY?'],
@@ -227,8 +231,8 @@ describe('many draws', () => {
     const share = (5 * 0.952) / Math.sqrt(draws);
     for (const wheel of [input.wheel, { centre: input.wheel.centre, contactPatch: [708, 0] as const }]) {
       const found = monteCarlo(doubleWishbone({ ...input, wheel }), 0.3, { draws, sweep: rows });
-      expect(found.unmoved).toBe(0);
-      expect(found.reached).toEqual(found.reached.map(() => draws));
+      expect(found.failedDraws).toBe(0);
+      expect(found.drawsPerRow).toEqual(found.drawsPerRow.map(() => draws));
       let moved = 0;
       for (const { name } of found.info) {
         found.columns[name].forEach((half, i) => {
@@ -252,20 +256,20 @@ describe('many draws', () => {
   it('give each row to the draws that reach it, where the linkage comes to its end', () => {
     const free = sweep(corner, { droop: 400, bump: 0 }).end.droop.travel;
     const sweepOptions = { droop: -free + 0.2, bump: 0, step: -free - 0.1, columns: ['camber'] };
-    const { reached, draws, unmoved } = monteCarlo(corner, 0.5, { sweep: sweepOptions });
-    expect(unmoved).toBe(0);
+    const { drawsPerRow, draws, failedDraws } = monteCarlo(corner, 0.5, { sweep: sweepOptions });
+    expect(failedDraws).toBe(0);
     // The first row stands a tenth of a mm before the dead point as drawn.
-    expect(reached[0]).toBeGreaterThan(0.3 * draws);
-    expect(reached[0]).toBeLessThan(0.9 * draws);
-    expect(reached[1]).toBe(draws);
+    expect(drawsPerRow[0]).toBeGreaterThan(0.3 * draws);
+    expect(drawsPerRow[0]).toBeLessThan(0.9 * draws);
+    expect(drawsPerRow[1]).toBe(draws);
   });
 
   it('count a draw that is no linkage, and leave it out', () => {
     const found = monteCarlo(corner, { shockMountY: 0, lowerInnerY: 1e13 }, { draws: 100, sweep: rows });
     // Longer than 1e12 is not computed with: |error| > 1e12 in some 84 of 100 draws.
-    expect(found.unmoved).toBeGreaterThan(60);
-    expect(found.unmoved).toBeLessThan(100);
-    expect(found.reached[2]).toBe(100 - found.unmoved);
+    expect(found.failedDraws).toBeGreaterThan(60);
+    expect(found.failedDraws).toBeLessThan(100);
+    expect(found.drawsPerRow[2]).toBe(100 - found.failedDraws);
     expect(found.columns.shockLength[2]).toBeNull();
   });
 
@@ -276,17 +280,19 @@ describe('many draws', () => {
     expect(pathsOf({ draws: 10_001 })).toEqual(['draws']);
     expect(pathsOf(null)).toEqual(['']);
     expect(pathsOf({ sweep: { bump: -1 } })).toEqual(['bump']);
-    expect(pathsOf({ limits: { damper: { open: 300, closed: 385 } } })).toEqual(['damper.closed']);
+    expect(pathsOf({ limits: { damper: { extendedLength: 300, compressedLength: 385 } } })).toEqual([
+      'damper.compressedLength',
+    ]);
   });
 });
 
 describe('the probability of a cause', () => {
   const plusMinus = 1;
-  const closed = 310;
-  const drawn = limits(corner, { damper: { open: 385, closed } });
+  const compressedLength = 310;
+  const drawn = limits(corner, { damper: { extendedLength: 385, compressedLength } });
   const travel = Number(drawn.bump?.travel);
   const at = sweep(corner, { bump: travel, droop: 0 });
-  const { shockLength } = bands(corner, plusMinus, { bump: travel, droop: 0 }).columns;
+  const { shockLength } = uncertaintyBands(corner, plusMinus, { bump: travel, droop: 0 }).columns;
   // At one length the travel changes by that of the length at one travel over the ratio.
   const halfWidth = Number(shockLength.at(-1)) / Number(at.columns.installationRatio.at(-1));
   const draws = 300;
@@ -304,37 +310,40 @@ describe('the probability of a cause', () => {
     // Normal distribution function at half a standard deviation (tables; from memory).
     const wanted = 0.69146;
     const clearance = travel + (0.5 * halfWidth) / 1.96;
-    const { bump } = run({ damper: { open: 385, closed }, ground: [[0, clearance]] });
+    const { bump } = run({
+      damper: { extendedLength: 385, compressedLength },
+      chassisLowPoints: [[0, clearance]],
+    });
     expect(bump.causes.map(({ cause, part }) => [cause, part])).toEqual([
-      ['damperClosed', ''],
-      ['chassisOnGround', 'ground[0]'],
+      ['damperCompressed', ''],
+      ['groundContact', 'chassisLowPoints[0]'],
     ]);
     const [first, second] = bump.causes.map(({ probability }) => probability);
     expectWithin(first, wanted, 4 * Math.sqrt((wanted * (1 - wanted)) / draws));
     expectWithin(first + second, 1, tolerance({ times: 2, scale: 1 }));
     // All travel to the ground is the same.
-    expectWithin(bump.travel?.high ?? null, clearance, 1e-9);
+    expectWithin(bump.travel?.p97_5 ?? null, clearance, 1e-9);
   });
 
   it('goes with the travel to be counted on', () => {
-    const { bump } = run({ damper: { open: 385, closed } });
-    expect(bump.causes).toEqual([{ cause: 'damperClosed', part: '', probability: 1 }]);
-    const { low, middle, high } = bump.travel ?? { low: 0, middle: 0, high: 0 };
+    const { bump } = run({ damper: { extendedLength: 385, compressedLength } });
+    expect(bump.causes).toEqual([{ cause: 'damperCompressed', part: '', probability: 1 }]);
+    const { p2_5, median, p97_5 } = bump.travel ?? { p2_5: 0, median: 0, p97_5: 0 };
     // Standard errors of a median and of half the distance of two quantiles, in half-widths.
-    expectWithin(middle, travel, (5 * 0.64 * halfWidth) / Math.sqrt(draws));
-    expectWithin((high - low) / 2, halfWidth, (5 * 0.952 * halfWidth) / Math.sqrt(draws));
+    expectWithin(median, travel, (5 * 0.64 * halfWidth) / Math.sqrt(draws));
+    expectWithin((p97_5 - p2_5) / 2, halfWidth, (5 * 0.952 * halfWidth) / Math.sqrt(draws));
   });
 });
 
 describe('what a millimetre costs', () => {
   it('is told of every coordinate, the dearest first', () => {
-    const rows = costOfAMillimetre(corner);
+    const rows = sensitivityRanking(corner);
     const { by, travel } = sensitivities(corner);
     const ride = travel.indexOf(0);
     expect(rows.map(({ coordinate }) => coordinate).sort()).toEqual(Object.keys(by).sort());
-    const sizes = rows.map(({ atRide }) => Math.abs(Number(atRide)));
+    const sizes = rows.map(({ atDesign }) => Math.abs(Number(atDesign)));
     expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
-    for (const { coordinate, atRide, largest, atTravel } of rows) {
+    for (const { coordinate, atDesign: atRide, largest, atTravel } of rows) {
       const rates = by[coordinate].installationRatio.map(Number);
       expect(atRide).toBe(rates[ride]);
       expect(largest).toBe(rates[travel.indexOf(Number(atTravel))]);
@@ -344,8 +353,8 @@ describe('what a millimetre costs', () => {
   });
 
   it('is asked of any column, and where that does not change at ride goes by the largest', () => {
-    const rows = costOfAMillimetre(corner, { column: 'halfTrackChange', bump: 50, droop: 50 });
-    expect(rows.every(({ atRide }) => atRide === 0)).toBe(true);
+    const rows = sensitivityRanking(corner, { column: 'halfTrackChange', bump: 50, droop: 50 });
+    expect(rows.every(({ atDesign }) => atDesign === 0)).toBe(true);
     const sizes = rows.map(({ largest }) => Math.abs(Number(largest)));
     expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
     expect(sizes[0]).toBeGreaterThan(0);
@@ -358,14 +367,14 @@ describe('what a millimetre costs', () => {
       lowerArm: { inner: [240, 150], outer: [640, 150] },
       upperArm: { inner: [200, 375], outer: [600, 375] },
     });
-    for (const { atRide, largest, atTravel } of costOfAMillimetre(level, { column: 'instantCentreY' })) {
-      expect([atRide, largest, atTravel]).toEqual([null, null, null]);
+    for (const { atDesign, largest, atTravel } of sensitivityRanking(level, { column: 'instantCentreY' })) {
+      expect([atDesign, largest, atTravel]).toEqual([null, null, null]);
     }
   });
 
   it('refuses columns and options that are none', () => {
     const errorsOf = (options: unknown) =>
-      errorOf(() => costOfAMillimetre(corner, options as object)).issues.map(({ path }) => path);
+      errorOf(() => sensitivityRanking(corner, options as object)).issues.map(({ path }) => path);
     expect(errorsOf({ column: 'chamber' })).toEqual(['column']);
     expect(errorsOf({ columns: ['camber'] })).toEqual(['columns']);
     expect(errorsOf({ bump: -1 })).toEqual(['bump']);

@@ -1,7 +1,7 @@
 /** Gaps of convex shapes against the judge's, which goes through all their sides. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { gapOf } from '../../src/design/keep-outs.ts';
+import { gapOf } from '../../src/design/clearances.ts';
 import { dual } from '../../src/numerics/dual.ts';
 import { ofSegments, toPolygon, toSegment } from '../judges/distance.ts';
 import { type Point, plus } from '../judges/plane.ts';

@@ -19,12 +19,12 @@ const travel = { bump: 30, droop: 30, step: 15 };
 const tyre: Point = [-800, 2500];
 
 const plain: Objective[] = [
-  { of: 'ratioAtRide', target: 9 },
-  { of: 'ratioChange', target: 9 },
-  { of: 'shortestLength', target: 0 },
-  { of: 'longestLength', target: 0 },
-  { of: 'lean', target: 200 },
-  { of: 'strokeUse', stroke: 80, target: 9 },
+  { quantity: 'designRatio', target: 9 },
+  { quantity: 'ratioChange', target: 9 },
+  { quantity: 'minLength', target: 0 },
+  { quantity: 'maxLength', target: 0 },
+  { quantity: 'inclination', target: 200 },
+  { quantity: 'strokeFraction', stroke: 80, target: 9 },
 ];
 
 forEachKind((kind) => {
@@ -38,27 +38,34 @@ forEachKind((kind) => {
           const { points } = model.drawing;
           const swept = sweep(corner, travel);
           const ride = swept.at(0);
-          fc.pre(swept.end.bump.how === 'reached' && swept.end.droop.how === 'reached');
-          fc.pre(ride.installationRatio > 0.2);
+          fc.pre(swept.end.bump.status === 'reached' && swept.end.droop.status === 'reached');
+          fc.pre((ride.installationRatio ?? 0) > 0.2);
           const names = Object.keys(points).filter((name) => !['wheelCentre', 'contactPatch'].includes(name));
           const box = ([y, z]: Point) => ({ y: [y - 5, y + 5], z: [z - 5, z + 5] }) as const;
           const joints = ['lowerOuter', model.shock.outer];
           const objectives: Objective[] = [
             ...plain,
-            { of: 'springRate', sprungMass: 150, frequency: 1.4, target: 0 },
+            { quantity: 'springRate', sprungMass: 150, frequency: 1.4, target: 0 },
             ...joints.map(
-              (joint): Objective => ({ of: 'jointForce', joint, tyre, unsprungMass: 30, target: 0 }),
+              (joint): Objective => ({ quantity: 'jointForce', joint, tyre, unsprungMass: 30, target: 0 }),
             ),
-            { of: 'jointForce', joint: 'lowerOuter', tyre, unsprungMass: 30, station: 'bump', target: 0 },
+            {
+              quantity: 'jointForce',
+              joint: 'lowerOuter',
+              tyre,
+              unsprungMass: 30,
+              station: 'bump',
+              target: 0,
+            },
           ];
           const checked = checkDesign(model, {
             mounts: Object.fromEntries(names.map((name) => [name, box(points[name])])),
             objectives,
-            keepOut: {
+            clearances: {
               mountToArm: { lowerArm: 10 },
               springToArm: { lowerArm: 10 },
               springToTyre: 10,
-              spring: { diameter: 70, fromEyes: 50 },
+              spring: { diameter: 70, seatOffset: 50 },
               tyre: { overallRadius: 320, width: 200 },
             },
             travel,
@@ -68,7 +75,8 @@ forEachKind((kind) => {
           const found = judge.assess(x);
           if (found === null) return expect.fail([...judge.refused.keys()].join());
 
-          const { installationRatio: R, installationRatioSlope: slope } = ride;
+          const R = ride.installationRatio ?? Number.NaN;
+          const slope = ride.installationRatioSlope ?? Number.NaN;
           const length = swept.columns.shockLength;
           const last = length.length - 1;
           const [wheelRate, W] = [(150 * (2 * Math.PI * 1.4) ** 2) / 1000, 150 * 9.80665];
@@ -89,7 +97,7 @@ forEachKind((kind) => {
             swept.columns.installationRatio[last] - swept.columns.installationRatio[0],
             Math.min(...length),
             Math.max(...length),
-            ride.shockLean,
+            ride.shockInclination,
             (Math.max(...length) - Math.min(...length)) / 80,
             (wheelRate - (W / R) * slope) / R ** 2,
             ...joints.map(at0),
@@ -99,7 +107,7 @@ forEachKind((kind) => {
             expectWithin(value, expected[k], 1e-9 * (1 + Math.abs(expected[k])));
           });
 
-          const figures = (one: typeof found) => [...one.misses, ...one.rooms];
+          const figures = (one: typeof found) => [...one.deviations, ...one.clearances];
           const exact = figures(found);
           const way = x.map((_, i) => Math.cos(1 + 2 * i * i));
           const tried = STEPS.map((k) => judge.assess(x.map((at, i) => at + k * H * way[i])));

@@ -10,7 +10,7 @@ const keep: Kept = {
   upperArm: 30,
   springToTyre: 60,
   diameter: 80,
-  fromEyes: 60,
+  seatOffset: 60,
   tyre: { overallRadius: 316, width: 205 },
 };
 const input = deepFreeze({
@@ -30,10 +30,10 @@ function sumAt(at: readonly number[], keeping: boolean): number {
   if (keeping && leastRoom(corner, keep, travel) < 0) return Number.POSITIVE_INFINITY;
   const { columns } = sweep(corner, {
     ...travel,
-    columns: ['installationRatio', 'shockLean', 'shockLength'],
+    columns: ['installationRatio', 'shockInclination', 'shockLength'],
   });
   const ratio = (columns.installationRatio[2] - 0.72) / 0.001;
-  const lean = Math.max(0, columns.shockLean[2] - 15) / 0.1;
+  const lean = Math.max(0, columns.shockInclination[2] - 15) / 0.1;
   const longest = Math.max(0, columns.shockLength[0] - 345) / 0.1;
   return ratio ** 2 + lean ** 2 + 0.25 * longest ** 2;
 }
@@ -63,16 +63,16 @@ function scan(keeping: boolean): { at: number[]; sum: number; step: number } {
 describe('a design against a scan of its box', () => {
   for (const keeping of [false, true]) {
     it(`is as good as the best of the grid, ${keeping ? 'keeping distances' : 'with nothing to be kept'}`, () => {
-      const { upperArm, springToTyre, diameter, fromEyes, tyre } = keep;
+      const { upperArm, springToTyre, diameter, seatOffset, tyre } = keep;
       const made = design(cornerAt([505, 345]), {
         mounts: { shockMount: { y: box.mount }, shockChassisMount: { y: box.eye } },
         objectives: [
-          { of: 'ratioAtRide', target: 0.72 },
-          { of: 'lean', most: 15 },
-          { of: 'longestLength', most: 345, weight: 0.25 },
+          { quantity: 'designRatio', target: 0.72 },
+          { quantity: 'inclination', max: 15 },
+          { quantity: 'maxLength', max: 345, weight: 0.25 },
         ],
         ...(keeping && {
-          keepOut: { mountToArm: { upperArm }, springToTyre, spring: { diameter, fromEyes }, tyre },
+          clearances: { mountToArm: { upperArm }, springToTyre, spring: { diameter, seatOffset }, tyre },
         }),
         travel,
         starts: 2,

@@ -7,7 +7,7 @@ export interface Kept {
   readonly upperArm: number;
   readonly springToTyre: number;
   readonly diameter: number;
-  readonly fromEyes: number;
+  readonly seatOffset: number;
   readonly tyre: { readonly overallRadius: number; readonly width: number };
 }
 
@@ -17,7 +17,7 @@ const COLUMNS = ['upperOuter', 'shockMount', 'wheelCentre']
 
 /** By how much the least distance of all rows is more than is to be kept: eyes to the upper arm, spring to the tyre. */
 export function leastRoom(corner: DoubleWishbone, kept: Kept, travel: SweepOptions): number {
-  const { upperArm, springToTyre, diameter, fromEyes, tyre } = kept;
+  const { upperArm, springToTyre, diameter, seatOffset, tyre } = kept;
   let least = Number.POSITIVE_INFINITY;
   for (const row of sweep(corner, { ...travel, columns: COLUMNS }).rows()) {
     const at = (name: string): Point => [row[`${name}Y`] as number, row[`${name}Z`] as number];
@@ -27,7 +27,7 @@ export function leastRoom(corner: DoubleWishbone, kept: Kept, travel: SweepOptio
     for (const one of eyes) least = Math.min(least, toSegment(one, ...arm) - upperArm);
     const way = minus(eye, mount);
     const unit = times(1 / Math.hypot(...way), way);
-    const spring = [plus(mount, times(fromEyes, unit)), minus(eye, times(fromEyes, unit))];
+    const spring = [plus(mount, times(seatOffset, unit)), minus(eye, times(seatOffset, unit))];
     const lean = ((row.camber as number) * Math.PI) / 180;
     const [out, up]: Point[] = [
       [Math.cos(lean), -Math.sin(lean)],

@@ -26,7 +26,7 @@ const keeps: fc.Arbitrary<Kept> = fc.record({
   upperArm: fc.integer({ min: 0, max: 60 }),
   springToTyre: fc.integer({ min: 0, max: 60 }),
   diameter: fc.constant(70),
-  fromEyes: fc.constant(50),
+  seatOffset: fc.constant(50),
   tyre: fc.constant({ overallRadius: 320, width: 200 }),
 });
 
@@ -41,16 +41,16 @@ function mountsOf({ coilover: { mount, chassisMount } }: CornerInput, b: Boxes) 
   } as const;
 }
 
-const objectivesOf = ({ ratio, most }: { ratio: number; most: number }): Objective[] => [
-  { of: 'ratioAtRide', target: ratio },
-  { of: 'lean', most, least: -most, within: 0.5 },
+const objectivesOf = ({ ratio, most: max }: { ratio: number; most: number }): Objective[] => [
+  { quantity: 'designRatio', target: ratio },
+  { quantity: 'inclination', max, min: -max, tolerance: 0.5 },
 ];
 
 /** Keeps what reaches its travel. */
 function precondition(input: CornerInput) {
   const corner = doubleWishbone(input);
   const { end } = sweep(corner, travel);
-  fc.pre(end.bump.how === 'reached' && end.droop.how === 'reached');
+  fc.pre(end.bump.status === 'reached' && end.droop.status === 'reached');
   return corner;
 }
 
@@ -62,11 +62,11 @@ describe('every design', () => {
         const corner = precondition(input);
         const mounts = mountsOf(input, b);
         const objectives = objectivesOf(wish);
-        const { upperArm, springToTyre, diameter, fromEyes, tyre } = keep;
+        const { upperArm, springToTyre, diameter, seatOffset, tyre } = keep;
         const made = design(corner, {
           mounts,
           objectives,
-          keepOut: { mountToArm: { upperArm }, springToTyre, spring: { diameter, fromEyes }, tyre },
+          clearances: { mountToArm: { upperArm }, springToTyre, spring: { diameter, seatOffset }, tyre },
           travel,
           starts: 1,
         });
@@ -79,7 +79,7 @@ describe('every design', () => {
         expect(found.coilover.chassisMount).toEqual(made.mounts.shockChassisMount.to);
 
         const [before, after] = [leastRoom(corner, keep, travel), leastRoom(found, keep, travel)];
-        if (made.how !== 'distanceOutOfReach') {
+        if (made.status !== 'clearanceUnreachable') {
           expect(after).toBeGreaterThan(-1e-9);
           kept++;
           if (after < 0.01) held++;
@@ -87,15 +87,15 @@ describe('every design', () => {
 
         const row = sweep(found, travel).at(0);
         const [ratio, lean] = made.objectives;
-        expectWithin(ratio.best, row.installationRatio, 1e-10);
-        expectWithin(lean.best, row.shockLean, 1e-9);
-        const sum = (which: 'start' | 'best') => {
+        expectWithin(ratio.achieved, row.installationRatio ?? Number.NaN, 1e-10);
+        expectWithin(lean.achieved, row.shockInclination, 1e-9);
+        const sum = (which: 'initial' | 'achieved') => {
           const over = Math.max(0, Math.abs(lean[which]) - wish.most) / 0.5;
           return ((ratio[which] - wish.ratio) / 0.001) ** 2 + over ** 2;
         };
-        if (before >= 0) expect(sum('best')).toBeLessThanOrEqual(sum('start') + 1e-6);
-        expect(made.how === 'targetsMet').toBe(
-          made.objectives.every(({ met }) => met) && made.how !== 'distanceOutOfReach',
+        if (before >= 0) expect(sum('achieved')).toBeLessThanOrEqual(sum('initial') + 1e-6);
+        expect(made.status === 'targetsMet').toBe(
+          made.objectives.every(({ met }) => met) && made.status !== 'clearanceUnreachable',
         );
         expect(made.reasons.length).toBeGreaterThan(1);
 
@@ -103,7 +103,9 @@ describe('every design', () => {
         made.tradeOff.forEach((one, i) => {
           made.tradeOff.forEach((other, j) => {
             if (i !== j) {
-              expect(one.off.some((off, k) => Math.abs(off) < Math.abs(other.off[k]))).toBe(true);
+              expect(one.deviations.some((off, k) => Math.abs(off) < Math.abs(other.deviations[k]))).toBe(
+                true,
+              );
             }
           });
         });
@@ -123,15 +125,15 @@ describe('every design', () => {
     fc.assert(
       fc.property(wildCorners, boxes, (input, b) => {
         const corner = precondition(input);
-        fc.pre(sweep(corner, travel).at(0).installationRatio > 0);
+        fc.pre((sweep(corner, travel).at(0).installationRatio ?? 0) > 0);
         const mounts = mountsOf(input, b);
         const made = design(corner, {
           mounts,
-          objectives: [{ of: 'ratioAtRide', target: 3 }],
+          objectives: [{ quantity: 'designRatio', target: 3 }],
           travel,
           starts: 1,
         });
-        fc.pre(made.how === 'targetOutOfReach' && made.searches[0].how === 'converged');
+        fc.pre(made.status === 'targetUnreachable' && made.searches[0].status === 'converged');
         const { by, travel: at } = sensitivities(made.corner, travel);
         for (const [point, box] of Object.entries(mounts)) {
           for (const [axis, name] of (['y', 'z'] as const).entries()) {
@@ -175,7 +177,7 @@ forEachKind((kind) => {
         fc.property(kind.inputs, fc.nat(), (input, n) => {
           const corner = kind.corner(input);
           const { end } = sweep(corner, travel);
-          fc.pre(end.bump.how === 'reached' && end.droop.how === 'reached');
+          fc.pre(end.bump.status === 'reached' && end.droop.status === 'reached');
           const all = coordinatesOf(input);
           const free = all.filter(([name]) => !/^(wheelCentre|contactPatch)/.test(name));
           const [name, value] = free[n % free.length];
@@ -184,7 +186,7 @@ forEachKind((kind) => {
           const { installationRatio } = sweep(corner, travel).at(0);
           const made = design(corner, {
             mounts: { [point]: { [axis]: [value - 3, value + 5] } },
-            objectives: [{ of: 'ratioAtRide', target: installationRatio + 0.05 }],
+            objectives: [{ quantity: 'designRatio', target: (installationRatio ?? Number.NaN) + 0.05 }],
             travel,
             starts: 1,
           });

@@ -56,15 +56,15 @@ describe('a design of a swing arm', () => {
         const drawn = Math.min(y - 10, wanted + 37);
         const made = design(swingArm(m, [drawn, height]), {
           mounts: { eye: { y: [50, y] } },
-          objectives: [{ of: 'ratioAtRide', target: h / (PATCH[0] - O[0]) }],
+          objectives: [{ quantity: 'designRatio', target: h / (PATCH[0] - O[0]) }],
           travel,
         });
-        expect(made.how).toBe('targetsMet');
+        expect(made.status).toBe('targetsMet');
         // A line that leans outboard by as much about the square one has the same moment arm.
         const [foundY] = made.mounts.eye.to;
         expectWithin(momentArm(m, [foundY, height]), h, 1e-7);
         if (Math.abs(foundY - wanted) < 1) expectWithin(foundY, wanted, PLACE * (1 + 1 / (1 - h / far)));
-        expectWithin(made.objectives[0].best, h / 500, 1e-9);
+        expectWithin(made.objectives[0].achieved, h / 500, 1e-9);
       }),
       { numRuns: 15 },
     );
@@ -79,17 +79,17 @@ describe('a design of a swing arm', () => {
         const square = y - ((height - z) * (z - O[1])) / (y - O[0]);
         const made = design(swingArm(m, [y - 60, height]), {
           mounts: { eye: { y: [y - 200, y + 150] } },
-          objectives: [{ of: 'ratioAtRide', target: 1.3 }],
+          objectives: [{ quantity: 'designRatio', target: 1.3 }],
           travel,
           starts: 2,
         });
-        expect(made.how).toBe('targetOutOfReach');
+        expect(made.status).toBe('targetUnreachable');
         // The value is level there: the place is found to about the square root of rounding.
         expectWithin(made.mounts.eye.to[0], square, 1e-2);
-        expectWithin(made.objectives[0].best, far / 500, 1e-9);
-        expectWithin(made.objectives[0].off, far / 500 - 1.3, 1e-9);
+        expectWithin(made.objectives[0].achieved, far / 500, 1e-9);
+        expectWithin(made.objectives[0].deviation, far / 500 - 1.3, 1e-9);
         expect(made.active).toEqual([]);
-        expect(made.reasons[0]).toContain('out of reach');
+        expect(made.reasons[0]).toContain('unreachable');
       }),
       { numRuns: 6 },
     );
@@ -98,12 +98,12 @@ describe('a design of a swing arm', () => {
   it('ends at the edge of its box where the optimum lies beyond', () => {
     const made = design(swingArm([500, 260], [380, 560]), {
       mounts: { eye: { y: [350, 440] } },
-      objectives: [{ of: 'ratioAtRide', target: 0.9 }],
+      objectives: [{ quantity: 'designRatio', target: 0.9 }],
       travel,
     });
     expect(made.mounts.eye.to).toEqual([440, 560]);
     expect(made.active).toMatchObject([{ kind: 'box', name: 'eyeY', side: 'most', at: 440 }]);
-    expectWithin(made.objectives[0].best, momentArm([500, 260], [440, 560]) / 500, 1e-12);
+    expectWithin(made.objectives[0].achieved, momentArm([500, 260], [440, 560]) / 500, 1e-12);
     expect(made.reasons.join(' ')).toContain('Eye y is at its most, 440 mm.');
   });
 
@@ -112,12 +112,12 @@ describe('a design of a swing arm', () => {
     const made = design(swingArm([500, 260], [380, 560]), {
       mounts: { mount: { y: [420, 640] }, eye: { y: [300, 500] } },
       objectives: [
-        { of: 'jointForce', joint: 'eye', tyre: [0, load], target: 4000 },
-        { of: 'lean', target: 10 },
+        { quantity: 'jointForce', joint: 'eye', tyre: [0, load], target: 4000 },
+        { quantity: 'inclination', target: 10 },
       ],
       travel,
     });
-    expect(made.how).toBe('targetsMet');
+    expect(made.status).toBe('targetsMet');
     const { mount, eye } = made.mounts;
     expectWithin((load * 500) / momentArm(mount.to, eye.to), 4000, 1e-4);
     const [y, z] = minus(eye.to, mount.to);

@@ -1,6 +1,5 @@
 /** How designs end, what they say, and what is refused. */
 import {
-  bands,
   type Corner,
   type DesignOptions,
   type DesignProgress,
@@ -10,6 +9,7 @@ import {
   limits,
   pushrod,
   sweep,
+  uncertaintyBands,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
@@ -27,8 +27,8 @@ const options: DesignOptions = deepFreeze({
     shockChassisMount: { y: [300, 420], z: [450, 560] },
   },
   objectives: [
-    { of: 'ratioAtRide', target: 0.9 },
-    { of: 'strokeUse', stroke: 60, most: 0.8 },
+    { quantity: 'designRatio', target: 0.9 },
+    { quantity: 'strokeFraction', stroke: 60, max: 0.8 },
   ],
   travel: { bump: 40, droop: 40, step: 20 },
   starts: 2,
@@ -49,15 +49,19 @@ describe('a design', () => {
   it('finds a spring rate for springs at hand, in a box, under a frequency', () => {
     const made = design(corner, {
       ...options,
-      objectives: [{ of: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }],
+      objectives: [{ quantity: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }],
     });
-    expect(made.how).toBe('targetsMet');
-    const { installationRatio: R, installationRatioSlope: slope } = sweep(made.corner).at(0);
+    expect(made.status).toBe('targetsMet');
+    const ride = sweep(made.corner).at(0);
+    const R = ride.installationRatio ?? Number.NaN;
+    const slope = ride.installationRatioSlope ?? Number.NaN;
     const wheelRate = (180 * (2 * Math.PI * 1.4) ** 2) / 1000;
     expectWithin((wheelRate - ((180 * 9.80665) / R) * slope) / R ** 2, 35, 1e-8);
     expect(made.tradeOff).toEqual([]);
     // A corner like any other.
-    expect(limits(made.corner, { damper: { open: 450, closed: 250 } }).fits).toEqual([]);
+    expect(limits(made.corner, { damper: { extendedLength: 450, compressedLength: 250 } }).misfits).toEqual(
+      [],
+    );
   });
 
   it('moves a rocker', () => {
@@ -72,12 +76,12 @@ describe('a design', () => {
     const made = design(rocked, {
       mounts: { rodRockerMount: { y: [300, 380] }, shockRockerMount: { y: [200, 270], z: [450, 520] } },
       objectives: [
-        { of: 'ratioAtRide', target: 0.8 },
-        { of: 'ratioChange', target: 0.02 },
+        { quantity: 'designRatio', target: 0.8 },
+        { quantity: 'ratioChange', target: 0.02 },
       ],
       travel: { bump: 40, droop: 40, step: 20 },
     });
-    expect(made.how).toBe('targetsMet');
+    expect(made.status).toBe('targetsMet');
     const { installationRatio } = sweep(made.corner, { bump: 40, droop: 40, step: 20 }).columns;
     expectWithin(installationRatio[2], 0.8, 1e-8);
     expectWithin(installationRatio[4] - installationRatio[0], 0.02, 1e-8);
@@ -98,35 +102,37 @@ describe('a design', () => {
 
   it('says what is out of reach, what came nearest, and what holds it', () => {
     const made = design(corner, options);
-    expect(made.how).toBe('targetOutOfReach');
+    expect(made.status).toBe('targetUnreachable');
     const [ratio, stroke] = made.objectives;
     expect(ratio.met).toBe(false);
     // Each could come nearer alone.
-    expect(ratio.nearest as number).toBeGreaterThan(ratio.best);
-    expect(stroke.best - 0.8).toBe(stroke.off);
-    expect(stroke.nearest as number).toBeLessThan(stroke.best);
+    expect(ratio.nearest as number).toBeGreaterThan(ratio.achieved);
+    expect(stroke.achieved - 0.8).toBe(stroke.deviation);
+    expect(stroke.nearest as number).toBeLessThan(stroke.achieved);
     expect(made.active.length).toBeGreaterThan(0);
-    expect(made.reasons[0]).toBe('Not all that is wanted can be had together: 2 of 2 values are off.');
+    expect(made.reasons[0]).toBe('Not all goals can be met together: 2 of 2 are missed.');
     expect(made.reasons[1]).toMatch(
-      /^Installation ratio at ride: 0\.9 wanted, 0\.5649 as drawn, 0\.\d+ now: 0\.\d+ too little\. The nearest/,
+      /^Installation ratio at design ride height: goal 0\.9, 0\.5649 as drawn, 0\.\d+ now: 0\.\d+ too little\. The nearest/,
     );
     expect(made.reasons[2]).toMatch(
-      /now: 0\.\d+ too much\. The nearest to it of all corners tried .* is 0\.\d+\.$/,
+      /now: 0\.\d+ too much\. The nearest of all corners tried .* is 0\.\d+\.$/,
     );
     expect(made.reasons.at(-1)).toContain('no proof');
     // What one costs the other: each of the trade-off gives something for something.
     expect(made.tradeOff.length).toBeGreaterThan(2);
-    const sorted = [...made.tradeOff].sort((a, b) => Math.abs(a.off[0]) - Math.abs(b.off[0]));
-    sorted.slice(1).forEach(({ off }, i) => {
-      expect(Math.abs(off[1])).toBeLessThan(Math.abs(sorted[i].off[1]));
+    const sorted = [...made.tradeOff].sort((a, b) => Math.abs(a.deviations[0]) - Math.abs(b.deviations[0]));
+    sorted.slice(1).forEach(({ deviations }, i) => {
+      expect(Math.abs(deviations[1])).toBeLessThan(Math.abs(sorted[i].deviations[1]));
     });
     expect(made.searches.map(({ from }) => from)).toEqual(['drawn', 'random', ...new Array(4).fill('best')]);
   });
 
-  it('returns what lacks least where distances can not be kept', () => {
-    const made = design(corner, { ...options, keepOut: { mountToArm: { upperArm: 400 } } });
-    expect(made.how).toBe('distanceOutOfReach');
-    expect(made.reasons.join(' ')).toMatch(/lacks \d+(\.\d)? mm of the 400 mm to be kept at a travel of/);
+  it('returns the smallest shortfall where clearances can not be kept', () => {
+    const made = design(corner, { ...options, clearances: { mountToArm: { upperArm: 400 } } });
+    expect(made.status).toBe('clearanceUnreachable');
+    expect(made.reasons.join(' ')).toMatch(
+      /is \d+(\.\d)? mm short of its clearance of 400 mm at a travel of/,
+    );
     expect(made.tradeOff).toEqual([]);
     expect(made.objectives.map(({ nearest }) => nearest)).toEqual([null, null]);
   });
@@ -135,11 +141,11 @@ describe('a design', () => {
     const made = design(corner, {
       ...options,
       mounts: { lowerInner: { y: [100, 630], z: [100, 500] } },
-      objectives: [{ of: 'ratioAtRide', target: 3 }],
+      objectives: [{ quantity: 'designRatio', target: 3 }],
       starts: 8,
     });
     expect(made.reasons.join(' ')).toMatch(/corners tried could not be judged: the linkage/);
-    expect(['targetsMet', 'targetOutOfReach']).toContain(made.how);
+    expect(['targetsMet', 'targetUnreachable']).toContain(made.status);
   });
 });
 
@@ -155,16 +161,14 @@ describe('a design that is cancelled', () => {
         if (one.search === 1) signal.aborted = true;
       },
     });
-    expect(made.how).toBe('cancelled');
+    expect(made.status).toBe('cancelled');
     // The first search was done, and is what it is alone.
     const alone = design(corner, { ...options, starts: 1 });
     expect(made.searches[0]).toEqual(alone.searches[0]);
     expect(made.corner).toEqual(alone.corner);
     expect(seen[0]).toMatchObject({ search: 0, searches: 6, trials: 1 });
     expect(seen.at(-1)?.misses).toBeLessThan(seen[0].misses);
-    expect(made.reasons[0]).toBe(
-      `Cancelled: this is the best of the ${made.trials} corners tried until then.`,
-    );
+    expect(made.reasons[0]).toBe(`Cancelled: this is the best of the ${made.trials} corners tried so far.`);
   });
 
   it('from inside a search keeps the best so far, better the later it is', () => {
@@ -177,15 +181,22 @@ describe('a design that is cancelled', () => {
         },
       };
       const made = design(corner, { ...options, signal });
-      expect(made.how).toBe('cancelled');
+      expect(made.status).toBe('cancelled');
       expect(made.trials).toBeLessThanOrEqual(allowed + 1);
-      const sum = made.objectives.reduce((all, { off }) => all + (off / 0.001) ** 2, 0);
+      const sum = made.objectives.reduce((all, { deviation }) => all + (deviation / 0.001) ** 2, 0);
       expect(sum).toBeLessThanOrEqual(before);
       before = sum;
     }
     const drawn = design(corner, { ...options, signal: AbortSignal.abort() });
-    expect(drawn).toMatchObject({ how: 'cancelled', trials: 1, corner, searches: [{ how: 'stopped' }] });
-    expect(before).toBeLessThan(drawn.objectives.reduce((all, { off }) => all + (off / 0.001) ** 2, 0));
+    expect(drawn).toMatchObject({
+      status: 'cancelled',
+      trials: 1,
+      corner,
+      searches: [{ status: 'cancelled' }],
+    });
+    expect(before).toBeLessThan(
+      drawn.objectives.reduce((all, { deviation }) => all + (deviation / 0.001) ** 2, 0),
+    );
   });
 });
 
@@ -200,14 +211,14 @@ describe('what is refused', () => {
           wheelCentre: { y: [1, 2] },
         },
         objectives: [
-          { of: 'ratio', target: 1 },
-          { of: 'lean' },
-          { of: 'lean', target: 1, most: 2 },
-          { of: 'strokeUse', least: 2, most: 1, within: 0, weight: -1 },
-          { of: 'springRate', target: Number.NaN, sprungMass: 0 },
-          { of: 'jointForce', joint: 'knee', tyre: 1, station: 'top', unsprungMass: -1, most: 1 },
+          { quantity: 'ratio', target: 1 },
+          { quantity: 'inclination' },
+          { quantity: 'inclination', target: 1, max: 2 },
+          { quantity: 'strokeFraction', min: 2, max: 1, tolerance: 0, weight: -1 },
+          { quantity: 'springRate', target: Number.NaN, sprungMass: 0 },
+          { quantity: 'jointForce', joint: 'knee', tyre: 1, station: 'top', unsprungMass: -1, max: 1 },
         ],
-        keepOut: {
+        clearances: {
           mountToArm: { upperAm: 1, lowerArm: -1 },
           springToTyre: 10,
         },
@@ -225,27 +236,27 @@ describe('what is refused', () => {
       'mounts.shockMount.y: a box without the corner as drawn in it',
       'mounts.shockMount.z: not a range',
       'mounts.shockChassisMount: nothing that may be moved',
-      'objectives[0].of: unknown objective',
-      'objectives[1]: nothing wanted',
+      'objectives[0].quantity: unknown objective',
+      'objectives[1]: no goal',
       'objectives[2]: both a target and bounds',
-      'objectives[3]: least is more than most',
-      'objectives[3].within: out of range',
+      'objectives[3]: min is more than max',
+      'objectives[3].tolerance: out of range',
       'objectives[3].weight: out of range',
       'objectives[3].stroke: missing',
-      'objectives[4].target: not a number',
+      'objectives[4].target: not a finite number',
       'objectives[4].sprungMass: out of range',
       'objectives[4].frequency: missing',
       'objectives[5].joint: unknown joint',
       'objectives[5].tyre: not a force',
-      'objectives[5].station: unknown station',
+      'objectives[5].station: unknown choice',
       'objectives[5].unsprungMass: out of range',
-      'keepOut.mountToArm.upperAm: unknown name',
-      'keepOut.mountToArm.lowerArm: not a distance',
-      'keepOut.spring: missing',
-      'keepOut.tyre: missing',
+      'clearances.mountToArm.upperAm: unknown name',
+      'clearances.mountToArm.lowerArm: out of range',
+      'clearances.spring: missing',
+      'clearances.tyre: missing',
       'travel.bump: not a distance',
       'travel.step: not a step',
-      'starts: not a number of starts',
+      'starts: not a whole number',
       'seed: not a seed',
       'signal: not a signal',
       'progress: not a function',
@@ -258,11 +269,11 @@ describe('what is refused', () => {
     expect(faults({ mounts: { shockMount: 3 } })).toEqual(['mounts.shockMount: not an object']);
     expect(faults({ objectives: [] })).toEqual(['objectives: not a list of objectives']);
     expect(faults({ objectives: [7] })).toEqual(['objectives[0]: not an objective']);
-    expect(faults({ keepOut: { tyre: 'wide' } })).toEqual(['keepOut.tyre: not a size marking']);
-    expect(faults({ keepOut: { tyre: { overallRadius: 1 } } })).toEqual(['keepOut.tyre: not a tyre']);
-    expect(faults({ keepOut: { spring: { diameter: 0, fromEyes: -1 }, springToArm: {} } })).toEqual([
-      'keepOut.spring.diameter: out of range',
-      'keepOut.spring.fromEyes: out of range',
+    expect(faults({ clearances: { tyre: 'wide' } })).toEqual(['clearances.tyre: not a size marking']);
+    expect(faults({ clearances: { tyre: { overallRadius: 1 } } })).toEqual(['clearances.tyre: not a tyre']);
+    expect(faults({ clearances: { spring: { diameter: 0, seatOffset: -1 }, springToArm: {} } })).toEqual([
+      'clearances.spring.diameter: out of range',
+      'clearances.spring.seatOffset: out of range',
     ]);
     expect(faults({ travel: 3 })).toEqual(['travel: not an object']);
     expect(() => design(corner, null as never)).toThrow(InputError);
@@ -272,10 +283,10 @@ describe('what is refused', () => {
   it('is told whatever stands anywhere', () => {
     const good: Record<string, unknown> = {
       ...options,
-      objectives: [{ of: 'jointForce', joint: 'lowerOuter', tyre: [0, 1], most: 1 }],
-      keepOut: {
+      objectives: [{ quantity: 'jointForce', joint: 'lowerOuter', tyre: [0, 1], max: 1 }],
+      clearances: {
         mountToArm: { upperArm: 1 },
-        spring: { diameter: 1, fromEyes: 1 },
+        spring: { diameter: 1, seatOffset: 1 },
         springToTyre: 1,
         tyre: '205/55R16',
       },
@@ -320,9 +331,7 @@ describe('what is refused', () => {
 
   it('is a travel that the corner does not reach, and a coilover that carries nothing', () => {
     expect(faults({ travel: { bump: 1000 } })).toEqual([
-      expect.stringMatching(
-        /^: as drawn the linkage does not reach the bump that is asked for, it ends at \d/,
-      ),
+      expect.stringMatching(/^: the linkage does not reach the bump that is asked for, it ends at \d/),
     ]);
     const turned = doubleWishbone({
       lowerArm: { inner: [255, 165], outer: [640, 150] },
@@ -330,9 +339,9 @@ describe('what is refused', () => {
       wheel: { centre: [705, 312], camber: -0.5 },
       coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 20] },
     });
-    const springs = [{ of: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }];
+    const springs = [{ quantity: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }];
     expect(faults({ mounts: { shockMount: { y: [450, 560] } }, objectives: springs }, turned)).toEqual([
-      ': as drawn the coilover is not shortened by bump at ride, so that it carries nothing',
+      ': the coilover is not shortened by bump at ride, so that it carries nothing',
     ]);
   });
 });
@@ -347,8 +356,8 @@ it('a corner keeps how sure it is through a design, also where its errors hang t
   };
   const { corner: made } = design({ ...corner, plusMinus } as Corner, {
     mounts: { shockMount: { y: [450, 560] } },
-    objectives: [{ of: 'ratioAtRide', target: 0.6 }],
+    objectives: [{ quantity: 'designRatio', target: 0.6 }],
   });
   expect((made as typeof corner).plusMinus).toEqual(plusMinus);
-  expect(bands(made).columns.shockLength.some((width) => (width ?? 0) > 0)).toBe(true);
+  expect(uncertaintyBands(made).columns.shockLength.some((width) => (width ?? 0) > 0)).toBe(true);
 });

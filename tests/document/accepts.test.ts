@@ -342,7 +342,7 @@ describe('data that passes as it stands', () => {
     const kept = structuredClone(read);
     for (const [, value] of placesOf(file))
       expect(typeof value === 'object' && Object.isFrozen(value)).toBe(false);
-    file.limits.damper.open = 7;
+    file.limits.damper.extendedLength = 7;
     expect(read).toEqual(kept);
   });
 

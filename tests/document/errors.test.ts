@@ -41,7 +41,7 @@ describe('a double wishbone with mistakes', () => {
       lowerArm: { inner: ['255', 165], outer: [640, null] },
       upperArm: 3,
       wheel: { centre: [705, Number.POSITIVE_INFINITY], camber: 90 },
-      coilover: { on: 'lower', mount: [505, 170], chassisMount: [345, 480], offset: Number.NaN },
+      coilover: { on: 'lower', mount: [505, 170], chassisMount: [345, 480], foreAftOffset: Number.NaN },
     });
     expect(message).toBe(
       lines(
@@ -52,11 +52,14 @@ describe('a double wishbone with mistakes', () => {
         '  wheel.centre[1]: wrong kind of value, got Infinity (allowed: a finite number, in mm)',
         '  wheel.camber: out of range, got 90 degrees (allowed: less than 45 degrees)',
         '  coilover.on: unknown choice, got "lower" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
-        '  coilover.offset: wrong kind of value, got NaN (allowed: a finite number, in mm)',
+        '  coilover.foreAftOffset: wrong kind of value, got NaN (allowed: a finite number, in mm)',
       ),
     );
     expect(issues[4]).toEqual({
+      code: 'outOfRange',
+      severity: 'error',
       path: 'wheel.camber',
+      values: { got: '90', below: 45, quantity: 'angle' },
       problem: 'out of range',
       got: '90 degrees',
       allowed: 'less than 45 degrees',
@@ -70,7 +73,7 @@ describe('a double wishbone with mistakes', () => {
         '  lowerArm: missing (allowed: { inner, outer }); add it',
         '  upperArm: missing (allowed: { inner, outer }); add it',
         '  wheel: missing (allowed: { centre, camber, contactPatch }); add it',
-        '  coilover: missing (allowed: { on, mount, chassisMount, otherEnd, offset }); add it',
+        '  coilover: missing (allowed: { on, mount, chassisMount, otherEnd, foreAftOffset }); add it',
       ),
     );
   });
@@ -143,7 +146,7 @@ describe('a double wishbone with mistakes', () => {
       ['coilover.on', ['coilover', 'on']],
       ['coilover.mount', ['coilover', 'mount']],
       ['coilover.chassisMount[1]', ['coilover', 'chassisMount', 1]],
-      ['coilover.offset', ['coilover', 'offset']],
+      ['coilover.foreAftOffset', ['coilover', 'foreAftOffset']],
     ];
     const wrong = fc.constantFrom<unknown[]>(null, Number.NaN, Number.POSITIVE_INFINITY, 'text', true, {});
     fc.assert(
@@ -205,12 +208,12 @@ describe('a double wishbone with mistakes', () => {
 
 describe('a sweep asked for something wrong', () => {
   it('is told all of it at once', () => {
-    expect(errorOfSweep({ bump: -3, droop: Number.NaN, travelOf: 'wheel', step: 0 }).message).toBe(
+    expect(errorOfSweep({ bump: -3, droop: Number.NaN, travelReference: 'wheel', step: 0 }).message).toBe(
       lines(
         'invalid sweep options',
         '  bump: not a distance, got -3 (allowed: mm, 0 or more; droop counts downward)',
         '  droop: not a distance, got NaN (allowed: mm, 0 or more; droop counts downward)',
-        '  travelOf: unknown choice, got "wheel" (allowed: contactPatch, wheelCentre)',
+        '  travelReference: unknown choice, got "wheel" (allowed: contactPatch, wheelCentre)',
         '  step: not a step, got 0 (allowed: mm, more than 0, 1000000 rows at most)',
       ),
     );
@@ -238,7 +241,7 @@ describe('a sweep asked for something wrong', () => {
     ['droop', -1],
     ['droop', '70'],
     ['droop', null],
-    ['travelOf', 'hub'],
+    ['travelReference', 'hub'],
     ['step', 0],
     ['step', -5],
     ['step', Number.NaN],

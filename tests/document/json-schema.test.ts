@@ -47,7 +47,7 @@ describe('the JSON Schemas', () => {
     ['a name that is none', frontWith((front) => (front.colour = 'green'))],
     ['a number as a text', frontWith((front) => (front.lowerArm.inner[0] = '9.25'))],
     ['three coordinates', frontWith((front) => front.lowerArm.inner.push(1))],
-    ['a length of nothing', frontWith((front) => (front.limits.damper.open = 0))],
+    ['a length of nothing', frontWith((front) => (front.limits.damper.extendedLength = 0))],
     ['no front', carWith((car) => delete car.corners.front)],
   ])('refuse %s, as reading does', (_, car) => {
     expectSame(accepts(carJsonSchema(), car), false);
@@ -78,14 +78,18 @@ describe('the JSON Schemas', () => {
     ['a coilover with a mount beside the rocker', 'pushrod', ({ coilover }) => (coilover.mount = [1, 2])],
     ['a pushrod that calls itself a strut', 'pushrod', (corner) => (corner.kind = 'strut')],
     ['no kind', 'pushrod', (corner) => delete corner.kind],
-    ['a strut without its top', 'strut', ({ strut }) => delete strut.top],
+    ['a strut without its top', 'strut', ({ strut }) => delete strut.topMount],
     ['a strut with an upper arm', 'strut', (corner) => (corner.upperArm = corner.lowerArm)],
     [
       'a coilover on an arm that a strut has not',
       'strut',
       (corner) => (corner.coilover = { on: 'upperArm', mount: [20, 10], chassisMount: [20, 30] }),
     ],
-    ['a half-width below nothing', 'strut', ({ strut }) => (strut.top[0] = { value: 22, plusMinus: -1 })],
+    [
+      'a half-width below nothing',
+      'strut',
+      ({ strut }) => (strut.topMount[0] = { value: 22, plusMinus: -1 }),
+    ],
   ])('refuse %s, as reading does', (_, kind, change) => {
     const corner = JSON.parse(exampleText(`${kind}-corner.json`));
     expectSame(accepts(cornerJsonSchema(), corner), true);

@@ -27,11 +27,11 @@ describe('files of other kinds', () => {
       const { corner, limits: given, notes } = readCorner(exampleText(name));
       expect(notes).toEqual([]);
       expect(sweep(corner, { bump: 50, droop: 50 }).end).toMatchObject({
-        bump: { how: 'reached' },
-        droop: { how: 'reached' },
+        bump: { status: 'reached' },
+        droop: { status: 'reached' },
       });
       const { bump, droop } = limits(corner, given);
-      expect([bump?.cause, droop?.cause]).toEqual(['damperClosed', 'damperOpen']);
+      expect([bump?.cause, droop?.cause]).toEqual(['damperCompressed', 'damperExtended']);
     }
   });
 
@@ -54,7 +54,7 @@ describe('files of other kinds', () => {
     expect(readCorner(exampleText('strut-corner.json')).corner).toMatchObject({
       kind: 'strut',
       lowerArm: { inner: [330.2, 190.5], outer: [688.975, 171.45] },
-      strut: { top: [558.8, 857.25], lower: [641.35, 330.2] },
+      strut: { topMount: [558.8, 857.25], lowerMount: [641.35, 330.2] },
     });
   });
 
@@ -111,7 +111,7 @@ describe('a corner file of another kind with mistakes', () => {
           delete corner.coilover.chassisMount;
           corner.limits.ballJoints.rodMount = { maxArticulation: 20, housing: 'upright' };
           corner.limits.ballJoints.topMount = { maxArticulation: 20, housing: 'rod' };
-          corner.limits.ends = { otherEnd: { bolt: 'foreAft', maxTilt: 10 } };
+          corner.limits.bearings = { otherEnd: { boltAxis: 'longitudinal', maxMisalignment: 10 } };
           corner.damper = corner.limits.damper;
         }),
       ),
@@ -123,7 +123,7 @@ describe('a corner file of another kind with mistakes', () => {
         '  rocker: wrong kind of value, got [258,397] (allowed: { pivot })',
         '  coilover: give chassisMount [y, z], or otherEnd { on, mount } where that end moves too, got {"rockerMount":[232,498]}',
         '  limits.ballJoints.topMount: unknown name (allowed: lowerOuter, upperOuter, rodMount, rodRockerMount); correct the spelling, or take it out',
-        '  limits.ends.otherEnd: an end that does not move in this corner; name it chassis',
+        '  limits.bearings.otherEnd: an end that does not move in this corner; name it chassis',
         '  damper: unknown name (allowed: $schema, units, name, notes, kind, lowerArm, upperArm, wheel, rod, rocker, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
     );
@@ -151,8 +151,8 @@ describe('a corner file of another kind with mistakes', () => {
       rodWith((c) => (c.limits.ballJoints.rodMount = { maxArticulation: 20, housing: 'upright' })),
     ],
     [
-      'strut.top: in the same place as strut.lower, got [25.25, 13]; measure the two again: they must lie apart',
-      strutWith((c) => (c.strut.top = c.strut.lower)),
+      'strut.topMount: in the same place as strut.lowerMount, got [25.25, 13]; measure the two again: they must lie apart',
+      strutWith((c) => (c.strut.topMount = c.strut.lowerMount)),
     ],
     [
       'upperArm: unknown name (allowed: $schema, units, name, notes, kind, lowerArm, strut, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); correct the spelling, or take it out',
@@ -165,11 +165,11 @@ describe('a corner file of another kind with mistakes', () => {
       }),
     ],
     [
-      'limits.ends.chassis: an end that moves in this corner; name it otherEnd',
+      'limits.bearings.chassis: an end that moves in this corner; name it otherEnd',
       rodWith((c) => {
         delete c.coilover.chassisMount;
         c.coilover.otherEnd = { on: 'lowerArm', mount: [400, 160] };
-        c.limits.ends = { chassis: { bolt: 'foreAft', maxTilt: 10 } };
+        c.limits.bearings = { chassis: { boltAxis: 'longitudinal', maxMisalignment: 10 } };
       }),
     ],
   ])('is told: %s', (message, corner) => {
@@ -216,8 +216,8 @@ describe('a note asks', () => {
       rodWith((c) => (c.rocker.pivot = [-258, 397])),
     ],
     [
-      'strut: its top lies below its lower: are the two exchanged? They were read as written.',
-      strutWith((c) => ([c.strut.top, c.strut.lower] = [c.strut.lower, c.strut.top])),
+      'strut: its topMount lies below its lowerMount: are the two exchanged? They were read as written.',
+      strutWith((c) => ([c.strut.topMount, c.strut.lowerMount] = [c.strut.lowerMount, c.strut.topMount])),
     ],
   ])('%s', (note, corner) => {
     expect(notesOf(corner)).toContain(note);
@@ -230,7 +230,7 @@ describe('a note asks', () => {
   it('once for the file when all sizes are in another unit', () => {
     expect(notesOf(strutWith((c) => delete c.units))).toEqual([
       expect.stringMatching(
-        /^units: no car has such sizes \(.*strut 21 mm between top and lower.*\)\. Were they measured in inches\?/,
+        /^units: no car has such sizes \(.*strut 21 mm between its mounts.*\)\. Were they measured in inches\?/,
       ),
     ]);
   });

@@ -1,5 +1,5 @@
 /** Documents with more mistakes than anyone reads: all are found, a message lists the first hundred. */
-import { doubleWishbone, InputError, limits, survey, sweep } from 'jounce';
+import { doubleWishbone, InputError, type Issue, limits, survey, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
 import { errorOf, exampleText, type Json } from './support.ts';
@@ -17,9 +17,17 @@ const drawn = () => {
 /** Lines of a message after its first, which says what is invalid. */
 const linesOf = ({ message }: InputError) => message.split('\n').slice(1);
 
+/** An issue as the library makes it, with a path and a problem of its own. */
+const issueAt = (path: string, problem: string): Issue => ({
+  code: 'wrong',
+  severity: 'error',
+  path,
+  values: {},
+  problem,
+});
+
 describe('a message', () => {
-  const issues = (count: number) =>
-    Array.from({ length: count }, (_, k) => ({ path: `at${k}`, problem: 'wrong' }));
+  const issues = (count: number) => Array.from({ length: count }, (_, k) => issueAt(`at${k}`, 'wrong'));
 
   it('lists a hundred issues', () => {
     expect(linesOf(new InputError('input', issues(100)))).toHaveLength(100);
@@ -126,14 +134,14 @@ describe('thousands of mistakes', () => {
   });
 
   it('in a survey are each told, with the points that there are cut to a readable list', () => {
-    const points = Object.fromEntries(many((k) => [`point ${k} of these`, { guess: [k, 1] as const }]));
-    const heights = many((k) => ({ of: `point ${k} of those`, is: 1 }));
+    const points = Object.fromEntries(many((k) => [`point ${k} of these`, { estimate: [k, 1] as const }]));
+    const heights = many((k) => ({ of: `point ${k} of those`, value: 1 }));
     const { issues } = errorOf(() => survey({ points, heights }));
     expect(issues.map(({ path }) => path)).toEqual(many((k) => `heights[${k}].of`));
     expect(issues[0].advice).toBe('did you mean point 0 of these?');
     for (const { allowed } of issues) expect(allowed).toMatch(/point 99 of these and 9900 more$/);
     const twins = Object.fromEntries(
-      many((k) => ['a'.repeat(1 + (k % 100)) + '_'.repeat(k), { guess: [k, 1] }]),
+      many((k) => ['a'.repeat(1 + (k % 100)) + '_'.repeat(k), { estimate: [k, 1] }]),
     );
     const told = errorOf(() => survey({ points: twins } as Json)).issues;
     expect(told.filter(({ problem }) => problem.startsWith('the same name'))).toHaveLength(MANY - 100);

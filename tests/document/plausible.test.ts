@@ -46,7 +46,7 @@ describe('a file with one mistake raises its check', () => {
     [holder[one], holder[other]] = [holder[other], holder[one]];
   };
   const parts = (...masses: number[]) => ({
-    parts: masses.map((mass, k) => ({ name: `part ${k}`, mass, frontShare: 0.5 })),
+    parts: masses.map((mass, k) => ({ name: `part ${k}`, mass, frontFraction: 0.5 })),
   });
   const scales = (frontLeft: number) => ({
     scales: { frontLeft, frontRight: 371, rearLeft: 405, rearRight: 398, perches: 'reset' },
@@ -84,27 +84,27 @@ describe('a file with one mistake raises its check', () => {
     [
       'bore in mm in an inch file',
       inchFront(
-        (c) => (c.sizing = { unsprungMass: 62, order: { ends: { mount: { type: 'eye', bore: 12.7 } } } }),
+        (c) => (c.sizing = { unsprungMass: 62, order: { mounts: { mount: { type: 'eye', bore: 12.7 } } } }),
       ),
-      'sizeUnusual corners.front.sizing.order.ends.mount.bore',
+      'sizeUnusual corners.front.sizing.order.mounts.mount.bore',
       /12\.7 inch of bore.*: mm, or/,
     ],
     [
       'width of an end in inches in a mm file',
-      metricFront((c) => (c.sizing.order = { ends: { chassis: { type: 'eye', width: 1.5 } } })),
-      'sizeUnusual corners.front.sizing.order.ends.chassis.width',
+      metricFront((c) => (c.sizing.order = { mounts: { chassis: { type: 'eye', width: 1.5 } } })),
+      'sizeUnusual corners.front.sizing.order.mounts.chassis.width',
       /1\.5 mm wide.*: inches, or/,
     ],
     [
       'kg in a pound file',
-      inches((c) => (c.masses = { guess: { total: 645, frontShare: 0.46 } })),
-      'totalMassUnusual masses.guess.total',
+      inches((c) => (c.masses = { estimate: { total: 645, frontFraction: 0.46 } })),
+      'totalMassUnusual masses.estimate.total',
       /645 lb for the whole car.*Is it in kg\?/,
     ],
     [
       'pounds in a kg file',
-      metric((c) => (c.masses.guess.total = 3100)),
-      'totalMassUnusual masses.guess.total',
+      metric((c) => (c.masses.estimate.total = 3100)),
+      'totalMassUnusual masses.estimate.total',
       /3100 kg for the whole car.*Is it in lb\?/,
     ],
     [
@@ -161,9 +161,11 @@ describe('a file with one mistake raises its check', () => {
       /0\.5 N\/mm at the wheel/,
     ],
     [
-      'a guess that is too sure',
-      inches((c) => (c.masses = { guess: { total: { value: 1650, plusMinus: 0.1 }, frontShare: 0.46 } })),
-      'massTooSure masses.guess.total.plusMinus',
+      'an estimate that is too sure',
+      inches(
+        (c) => (c.masses = { estimate: { total: { value: 1650, plusMinus: 0.1 }, frontFraction: 0.46 } }),
+      ),
+      'massTooSure masses.estimate.total.plusMinus',
       /1650 lb that is sure to 0\.1 lb.*better than 83 lb/,
     ],
     [
@@ -231,14 +233,14 @@ describe('a file with one mistake raises its check', () => {
     ],
     [
       'height of the centre of gravity in mm in an inch file',
-      inches((c) => (c.masses.centreHeight = 445)),
-      'sizeUnusual masses.centreHeight',
+      inches((c) => (c.masses.sprungCentreOfGravityHeight = 445)),
+      'sizeUnusual masses.sprungCentreOfGravityHeight',
       /445 inch above the ground.*: mm, or/,
     ],
     [
       'height of the centre of gravity in inches in a mm file',
-      metric((c) => (c.masses.centreHeight = 17.5)),
-      'sizeUnusual masses.centreHeight',
+      metric((c) => (c.masses.sprungCentreOfGravityHeight = 17.5)),
+      'sizeUnusual masses.sprungCentreOfGravityHeight',
       /: inches, or/,
     ],
     [
@@ -430,10 +432,22 @@ describe('a note as data', () => {
       fc.property(fc.integer({ min: 1, max: 400 }), (eighths) => {
         const height = eighths / 8;
         const inInches = notesOf(
-          inches((c) => (c.masses = { guess: { total: 1400, frontShare: 0.5 }, centreHeight: height })),
+          inches(
+            (c) =>
+              (c.masses = {
+                estimate: { total: 1400, frontFraction: 0.5 },
+                sprungCentreOfGravityHeight: height,
+              }),
+          ),
         );
         const inMm = notesOf(
-          metric((c) => (c.masses = { guess: { total: 700, frontShare: 0.5 }, centreHeight: height * 25.4 })),
+          metric(
+            (c) =>
+              (c.masses = {
+                estimate: { total: 700, frontFraction: 0.5 },
+                sprungCentreOfGravityHeight: height * 25.4,
+              }),
+          ),
         );
         expect(codesOf(inInches)).toEqual(codesOf(inMm));
       }),
@@ -448,17 +462,25 @@ describe('percent for a fraction', () => {
     return [path, advice];
   };
   it.each<[path: string, write: number, file: Json]>([
-    ['masses.guess.frontShare', 48, metric((c) => (c.masses.guess.frontShare = 48))],
-    ['masses.guess.leftShare', 51.5, metric((c) => (c.masses.guess.leftShare = 51.5))],
+    ['masses.estimate.frontFraction', 48, metric((c) => (c.masses.estimate.frontFraction = 48))],
+    ['masses.estimate.leftFraction', 51.5, metric((c) => (c.masses.estimate.leftFraction = 51.5))],
     [
-      'masses.added[0].frontShare',
+      'masses.added[0].frontFraction',
       30,
-      metric((c) => (c.masses.added = [{ name: 'fuel', mass: 30, frontShare: 30 }])),
+      metric((c) => (c.masses.added = [{ name: 'fuel', mass: 30, frontFraction: 30 }])),
     ],
-    ['downforce.frontShare', 40, metric((c) => (c.downforce.frontShare = 40))],
+    ['downforce.frontFraction', 40, metric((c) => (c.downforce.frontFraction = 40))],
     ['corners.front.sizing.damping.ratio', 30, metricFront((c) => (c.sizing.damping.ratio = 30))],
-    ['corners.front.sizing.damping.bumpShare', 40, metricFront((c) => (c.sizing.damping.bumpShare = 40))],
-    ['corners.front.sizing.damping.kneeShare', 35, metricFront((c) => (c.sizing.damping.kneeShare = 35))],
+    [
+      'corners.front.sizing.damping.compressionFraction',
+      40,
+      metricFront((c) => (c.sizing.damping.compressionFraction = 40)),
+    ],
+    [
+      'corners.front.sizing.damping.highSpeedFraction',
+      35,
+      metricFront((c) => (c.sizing.damping.highSpeedFraction = 35)),
+    ],
     [
       'corners.front.sizing.order.rateTolerance',
       3,
@@ -469,25 +491,28 @@ describe('percent for a fraction', () => {
   });
 
   it('is refused also where it is uncertain', () => {
-    const file = metric((c) => (c.masses.guess.frontShare = { value: 46, plusMinus: 0.02 }));
-    expect(firstOf(file)).toEqual(['masses.guess.frontShare.value', 'if 46 % is meant, write 0.46']);
+    const file = metric((c) => (c.masses.estimate.frontFraction = { value: 46, plusMinus: 0.02 }));
+    expect(firstOf(file)).toEqual(['masses.estimate.frontFraction.value', 'if 46 % is meant, write 0.46']);
   });
 
   it('that is missing is told as missing', () => {
-    const { issues } = errorOf(() => readCar(metric((c) => delete c.masses.guess.frontShare)));
+    const { issues } = errorOf(() => readCar(metric((c) => delete c.masses.estimate.frontFraction)));
     expect(issues.map(({ path, problem }) => [path, problem])).toEqual([
-      ['masses.guess.frontShare', 'missing'],
+      ['masses.estimate.frontFraction', 'missing'],
     ]);
   });
 
   it('is no advice for a share below 0, one beyond 100 %, or a speed', () => {
-    for (const frontShare of [-0.1, 148]) {
-      expect(firstOf(metric((c) => (c.masses.guess.frontShare = frontShare)))).toEqual([
-        'masses.guess.frontShare',
+    for (const frontFraction of [-0.1, 148]) {
+      expect(firstOf(metric((c) => (c.masses.estimate.frontFraction = frontFraction)))).toEqual([
+        'masses.estimate.frontFraction',
         undefined,
       ]);
     }
-    expect(firstOf(metric((c) => (c.travelCases.lateral = 40)))).toEqual(['travelCases.lateral', undefined]);
+    expect(firstOf(metric((c) => (c.travelCases.lateralAcceleration = 40)))).toEqual([
+      'travelCases.lateralAcceleration',
+      undefined,
+    ]);
     expect(firstOf(metricFront((c) => (c.wheel.camber = 50)))[1]).toBeUndefined();
   });
 });
@@ -496,12 +521,13 @@ describe('a survey with one mistake raises its check', () => {
   const readings = (change: (document: Json) => void): SurveyInput => changed(example('survey.json'), change);
   const inUnit = (factor: number) => (c: Json) => {
     for (const point of Object.values<Json>(c.points)) {
-      if (point.guess !== undefined) point.guess = point.guess.map((value: number) => value * factor);
+      if (point.estimate !== undefined)
+        point.estimate = point.estimate.map((value: number) => value * factor);
       if (point.x !== undefined) point.x *= factor;
     }
     for (const kind of ['distances', 'heights', 'laterals'])
       for (const reading of c[kind]) {
-        reading.is *= factor;
+        reading.value *= factor;
         if (reading.plusMinus !== undefined) reading.plusMinus *= factor;
       }
   };
@@ -521,25 +547,25 @@ describe('a survey with one mistake raises its check', () => {
     ],
     [
       'one distance in inches',
-      readings((c) => (c.distances[0].is = 16.16)),
+      readings((c) => (c.distances[0].value = 16.16)),
       'readingInOtherUnit distances[0]',
-      /16\.16 mm, where the first guesses are \d+ mm apart: was it read in inches\?/,
+      /16\.16 mm, where the first estimates are \d+ mm apart: was it read in inches\?/,
     ],
     [
       'one height in cm',
-      readings((c) => (c.heights[8].is = 49.15)),
+      readings((c) => (c.heights[8].value = 49.15)),
       'readingInOtherUnit heights[8]',
       /was it read in cm\?/,
     ],
     [
       'a lean read from horizontal',
-      readings((c) => (c.leans[0].is = 90 - 25.7)),
-      'angleFromOtherAxis leans[0]',
+      readings((c) => (c.inclinations[0].value = 90 - 25.7)),
+      'angleFromOtherAxis inclinations[0]',
       /64\.3 degrees from vertical.*was it read from horizontal\? Then write 25\.7 with its sign/,
     ],
     [
       'a slope read from vertical',
-      readings((c) => (c.slopes[0].is = 86.5)),
+      readings((c) => (c.slopes[0].value = 86.5)),
       'angleFromOtherAxis slopes[0]',
       /86\.5 degrees from horizontal.*read from vertical\? Then write 3\.5/,
     ],

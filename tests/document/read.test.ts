@@ -32,8 +32,8 @@ describe('the example files', () => {
     expect(notes).toEqual([]);
     for (const { corner } of [corners.front, corners.rear!]) {
       expect(sweep(corner, { bump: 60, droop: 60 }).end).toMatchObject({
-        bump: { how: 'reached' },
-        droop: { how: 'reached' },
+        bump: { status: 'reached' },
+        droop: { status: 'reached' },
       });
     }
     expect(readCorner(exampleText('front-corner.json'))).toEqual({
@@ -50,7 +50,7 @@ describe('the example files', () => {
     expect(front.corner.wheel.camber).toBe(-0.75);
     expect(front.sprungMass).toBe(149.6854821);
     expect(front.limits).toEqual({
-      damper: { open: 374.65, closed: 279.4 },
+      damper: { extendedLength: 374.65, compressedLength: 279.4 },
       bumpStop: { height: 38.1, solidHeight: 12.7 },
       tyre: '195/50R15',
       arch: [
@@ -58,7 +58,7 @@ describe('the example files', () => {
         [685.8, 679.45],
         [768.35, 647.7],
       ],
-      ground: [
+      chassisLowPoints: [
         [0, 120.65],
         [241.3, 114.3],
       ],
@@ -66,9 +66,12 @@ describe('the example files', () => {
         lowerOuter: { maxArticulation: 25, housing: 'arm', housingAxis: [0, 1], studAxis: [-0.2, 1] },
         upperOuter: { maxArticulation: 22, housing: 'upright' },
       },
-      ends: { mount: { bolt: 'foreAft', maxTilt: 14 }, chassis: { bolt: 'inPlane', maxTilt: 14 } },
+      bearings: {
+        mount: { boltAxis: 'longitudinal', maxMisalignment: 14 },
+        chassis: { boltAxis: 'inPlane', maxMisalignment: 14 },
+      },
       required: { bump: 63.5, droop: 50.8 },
-      donor: { length: 361.95, state: 'open', stroke: 88.9 },
+      donor: { length: 361.95, state: 'extended', stroke: 88.9 },
     });
   });
 });
@@ -161,9 +164,9 @@ describe('a car file with mistakes', () => {
           delete front.wheel.centre;
           front.coilover.on = 'lower arm';
           front.sprungMass = -330;
-          front.limits.damper = { open: 11, closed: 14.75 };
+          front.limits.damper = { extendedLength: 11, compressedLength: 14.75 };
           front.limits.tyre = '195-50-15';
-          front.damper = { open: 14.75, closed: 11 };
+          front.damper = { extendedLength: 14.75, compressedLength: 11 };
         }),
       ),
     ).toBe(
@@ -175,7 +178,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.wheel.center: unknown name (allowed: centre, camber, contactPatch); did you mean centre?',
         '  corners.front.coilover.on: unknown choice, got "lower arm" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
         '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
-        '  corners.front.limits.damper.closed: not less than damper.open, got 14.75 inch (allowed: less than 11 inch); closed is the length fully compressed, open the length fully extended: are the two exchanged?',
+        '  corners.front.limits.damper.compressedLength: not less than damper.extendedLength, got 14.75 inch (allowed: less than 11 inch); are the two lengths exchanged?',
         '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
         '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
@@ -184,7 +187,7 @@ describe('a car file with mistakes', () => {
 
   it('is told what is missing, down to the last number', () => {
     const optional = new Set(
-      '$schema units name notes kind rear offset limits sprungMass damper bumpStop tyre arch ground ballJoints ends required donor bump droop stroke housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
+      '$schema units name notes kind rear foreAftOffset limits sprungMass damper bumpStop tyre arch chassisLowPoints ballJoints bearings required donor bump droop stroke housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
         ' ',
       ),
     );
@@ -331,9 +334,9 @@ describe('a car file with mistakes', () => {
     expect(
       messageOf(
         frontWith(({ limits }) => {
-          limits.damper = { open: 0, closed: -3 };
+          limits.damper = { extendedLength: 0, compressedLength: -3 };
           limits.bumpStop = { height: 0.5, solidHeight: 1.5 };
-          limits.ends.mount.maxTilt = 95;
+          limits.bearings.mount.maxMisalignment = 95;
           limits.required.droop = -2;
           limits.donor.stroke = 20;
         }),
@@ -341,10 +344,10 @@ describe('a car file with mistakes', () => {
     ).toBe(
       lines(
         'invalid car file',
-        '  corners.front.limits.damper.open: out of range, got 0 inch (allowed: more than 0 inch)',
-        '  corners.front.limits.damper.closed: out of range, got -3 inch (allowed: more than 0 inch)',
+        '  corners.front.limits.damper.extendedLength: out of range, got 0 inch (allowed: more than 0 inch)',
+        '  corners.front.limits.damper.compressedLength: out of range, got -3 inch (allowed: more than 0 inch)',
         '  corners.front.limits.bumpStop.solidHeight: not less than bumpStop.height, got 1.5 inch (allowed: less than 0.5 inch); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
-        '  corners.front.limits.ends.mount.maxTilt: out of range, got 95 degrees (allowed: less than 90 degrees)',
+        '  corners.front.limits.bearings.mount.maxMisalignment: out of range, got 95 degrees (allowed: less than 90 degrees)',
         '  corners.front.limits.required.droop: out of range, got -2 inch (allowed: at least 0 inch)',
         '  corners.front.limits.donor.stroke: not less than donor.length, got 20 inch (allowed: less than 14.25 inch); length is that between the end eyes, stroke how far the unit moves',
       ),
@@ -363,7 +366,7 @@ describe('a car file with mistakes', () => {
     ).toBe(
       lines(
         'invalid car file',
-        '  corners.front.limits.bumpStop: a bump stop without a damper; give damper: { open, closed } too: its heights count from the closed length',
+        '  corners.front.limits.bumpStop: a bump stop without a damper; give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
         '  corners.front.limits.arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
         '  corners.front.limits.ballJoints.lowerOuter.housingAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
       ),
@@ -503,8 +506,8 @@ describe('a car file that may be right is read, and asked about', () => {
     ],
     [
       'mm in an inch file',
-      (front: Json) => (front.limits.damper = { open: 375, closed: 11 }),
-      'limits.damper.open: 375 inch long, where 3.9 to 35 inch is usual: mm, or a digit or a point too many? It was read in inches.',
+      (front: Json) => (front.limits.damper = { extendedLength: 375, compressedLength: 11 }),
+      'limits.damper.extendedLength: 375 inch long, where 3.9 to 35 inch is usual: mm, or a digit or a point too many? It was read in inches.',
     ],
     [
       'much camber',

@@ -77,7 +77,10 @@ describe('an uncertain coordinate of a file', () => {
     const { issues } = errorOf(() => readCar(withCoordinate({ value: 9.25, plusminus: 0.1 })));
     expect(issues).toEqual([
       {
+        code: 'unknownField',
+        severity: 'error',
         path: 'corners.front.lowerArm.inner[0].plusminus',
+        values: { allowed: ['value', 'plusMinus'], meant: 'plusMinus' },
         problem: 'unknown name',
         allowed: 'value, plusMinus',
         advice: 'did you mean plusMinus?',
@@ -86,8 +89,10 @@ describe('an uncertain coordinate of a file', () => {
   });
 
   it('is no point of the arch or the ground: those are taken as they are', () => {
-    const car = frontWith((front) => (front.limits.ground = [[0, { value: 4.75, plusMinus: 0.1 }]]));
-    expect(messageOf(car)).toContain('corners.front.limits.ground[0][1]: wrong kind of value');
+    const car = frontWith(
+      (front) => (front.limits.chassisLowPoints = [[0, { value: 4.75, plusMinus: 0.1 }]]),
+    );
+    expect(messageOf(car)).toContain('corners.front.limits.chassisLowPoints[0][1]: wrong kind of value');
   });
 
   it('is described to editors', () => {

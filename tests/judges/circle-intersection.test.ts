@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../support/tolerance.ts';
-import type { CirclePose, CornerInput, Point, TravelOf } from './circle-intersection.ts';
+import type { CirclePose, CornerInput, Point, TravelReference } from './circle-intersection.ts';
 import { circleCorner, drawnContactPatch } from './circle-intersection.ts';
 import { fixtureCorners } from './corners.ts';
 import { crankLimits, fourBarAngles } from './four-bar.ts';
@@ -24,8 +24,8 @@ function expectPoint(actual: Point, expected: Point, tolerance: number): void {
   expectWithin(actual[1], expected[1], tolerance);
 }
 
-function poseAt(input: CornerInput, travel: number, travelOf?: TravelOf): CirclePose {
-  const pose = circleCorner(input).atTravel(travel, travelOf);
+function poseAt(input: CornerInput, travel: number, travelReference?: TravelReference): CirclePose {
+  const pose = circleCorner(input).atTravel(travel, travelReference);
   if (pose === null) throw new Error(`no pose at ${travel} mm`);
   return pose;
 }
@@ -33,7 +33,7 @@ function poseAt(input: CornerInput, travel: number, travelOf?: TravelOf): Circle
 const apart = (u: Point, v: Point): number => Math.hypot(u[0] - v[0], u[1] - v[1]);
 
 const sweeps = fixtureCorners.flatMap(({ name, input, sweeps: all }) =>
-  all.map(({ travelOf, poses }) => ({ name, input, travelOf, poses })),
+  all.map(({ travelReference, poses }) => ({ name, input, travelReference, poses })),
 );
 
 describe('poses computed with 50 digits', () => {
@@ -41,14 +41,14 @@ describe('poses computed with 50 digits', () => {
     expect(fixtureCorners).toHaveLength(50);
     expect(new Set(fixtureCorners.map(({ input }) => input.coilover.on)).size).toBe(3);
     expect(new Set(fixtureCorners.map(({ input }) => 'camber' in input.wheel)).size).toBe(2);
-    expect(sweeps.filter(({ travelOf }) => travelOf === 'wheelCentre')).toHaveLength(3);
+    expect(sweeps.filter(({ travelReference }) => travelReference === 'wheelCentre')).toHaveLength(3);
     for (const { poses } of sweeps) expect(poses).toHaveLength(9);
   });
 
-  it.each(sweeps)('are met by $name over $travelOf', ({ input, travelOf, poses }) => {
+  it.each(sweeps)('are met by $name over $travelReference', ({ input, travelReference, poses }) => {
     const corner = circleCorner(input);
     for (const expected of poses) {
-      const pose = corner.atTravel(expected.travel, travelOf);
+      const pose = corner.atTravel(expected.travel, travelReference);
       if (pose === null) throw new Error(`no pose at ${expected.travel} mm`);
       expectWithin(pose.travel, expected.travel, 1e-12);
       for (const key of ['lowerOuter', 'upperOuter', 'wheelCentre', 'contactPatch', 'mount'] as const) {
@@ -61,13 +61,16 @@ describe('poses computed with 50 digits', () => {
     }
   });
 
-  it.each(sweeps)('keep 5 mm from the dead points of $name over $travelOf', ({ input, travelOf, poses }) => {
-    const { droop, bump } = circleCorner(input).deadPoints(travelOf);
-    for (const { travel } of poses) {
-      expect(travel).toBeGreaterThanOrEqual(droop.travel + 5);
-      expect(travel).toBeLessThanOrEqual(bump.travel - 5);
-    }
-  });
+  it.each(sweeps)(
+    'keep 5 mm from the dead points of $name over $travelReference',
+    ({ input, travelReference, poses }) => {
+      const { droop, bump } = circleCorner(input).deadPoints(travelReference);
+      for (const { travel } of poses) {
+        expect(travel).toBeGreaterThanOrEqual(droop.travel + 5);
+        expect(travel).toBeLessThanOrEqual(bump.travel - 5);
+      }
+    },
+  );
 });
 
 describe('telescope on a swinging arm, pivots O(0,0) and C(450,225), arm from C to A(225,225)', () => {
@@ -192,18 +195,20 @@ describe('laws', () => {
           });
         });
         const planar = apart(pose.mount, coilover.chassisMount);
-        expectWithin(pose.shockLength, Math.hypot(planar, coilover.offset ?? 0), 1e-12);
+        expectWithin(pose.shockLength, Math.hypot(planar, coilover.foreAftOffset ?? 0), 1e-12);
       }
     }
   });
 
   it.each(sweeps)(
-    'derivatives of $name over $travelOf are central differences',
-    ({ input, travelOf, poses }) => {
+    'derivatives of $name over $travelReference are central differences',
+    ({ input, travelReference, poses }) => {
       const corner = circleCorner(input);
       const h = 0.005;
       for (const { travel } of poses) {
-        const [before, at, after] = [travel - h, travel, travel + h].map((z) => corner.atTravel(z, travelOf));
+        const [before, at, after] = [travel - h, travel, travel + h].map((z) =>
+          corner.atTravel(z, travelReference),
+        );
         if (!before || !at || !after) throw new Error(`no pose about ${travel} mm`);
         const ratio = (before.shockLength - after.shockLength) / (2 * h);
         const slope = ((after.installationRatio ?? 0) - (before.installationRatio ?? 0)) / (2 * h);

@@ -40,11 +40,11 @@ export interface CornerInput {
     readonly on: 'lowerArm' | 'upperArm' | 'upright';
     readonly mount: Point;
     readonly chassisMount: Point;
-    readonly offset?: number;
+    readonly foreAftOffset?: number;
   };
 }
 
-export type TravelOf = 'contactPatch' | 'wheelCentre';
+export type TravelReference = 'contactPatch' | 'wheelCentre';
 
 export interface CirclePose {
   /** mm from the drawn pose, bump positive. */
@@ -86,10 +86,10 @@ export interface CircleCorner {
   /** Drawn lower-arm angle, rad. */
   readonly lowerArmAngle: number;
   /** Pose with the drawn orientation of the two circles' intersection; null when they do not meet. */
-  atLowerArm(angle: number, travelOf?: TravelOf): CirclePose | null;
+  atLowerArm(angle: number, travelReference?: TravelReference): CirclePose | null;
   /** Pose on the motion through the drawn pose; null outside the dead points. */
-  atTravel(travel: number, travelOf?: TravelOf): CirclePose | null;
-  deadPoints(travelOf?: TravelOf): { readonly droop: DeadPoint; readonly bump: DeadPoint };
+  atTravel(travel: number, travelReference?: TravelReference): CirclePose | null;
+  deadPoints(travelReference?: TravelReference): { readonly droop: DeadPoint; readonly bump: DeadPoint };
 }
 
 /** Distance in the loop parameter (radians) between looks for a dead point. */
@@ -102,7 +102,7 @@ export function circleCorner(input: CornerInput): CircleCorner {
   const [Ay, Az] = input.lowerArm.inner;
   const [By, Bz] = input.upperArm.inner;
   const [Cy, Cz] = input.coilover.chassisMount;
-  const x = input.coilover.offset ?? 0;
+  const x = input.coilover.foreAftOffset ?? 0;
   const p0 = minus(input.lowerArm.outer, input.lowerArm.inner);
   const q0 = minus(input.upperArm.outer, input.upperArm.inner);
   const r0 = minus(input.upperArm.outer, input.lowerArm.outer);
@@ -147,11 +147,11 @@ export function circleCorner(input: CornerInput): CircleCorner {
    * Pose at a point of the closed curve; near its ends the two gaps to them are taken from tau, not from a
    * difference.
    */
-  function atParameter(tau: number, travelOf: TravelOf): State {
+  function atParameter(tau: number, travelReference: TravelReference): State {
     if (turnsFully) {
       const D = a * a + g * g - 2 * a * g * Math.cos(tau);
       const H = (D - (b - c) * (b - c)) * ((b + c) * (b + c) - D);
-      return state(side * tau + gamma, sign0 * Math.sqrt(Math.max(0, H)), D, travelOf);
+      return state(side * tau + gamma, sign0 * Math.sqrt(Math.max(0, H)), D, travelReference);
     }
     const psi = middle + half * Math.sin(tau);
     const kappa = tau / 2 + Math.PI / 4;
@@ -169,15 +169,15 @@ export function circleCorner(input: CornerInput): CircleCorner {
       H = 4 * a * g * cosGap * ((b + c) * (b + c) - D);
     }
     const sign = Math.cos(tau) < 0 ? -sign0 : sign0;
-    return state(side * psi + gamma, sign * Math.sqrt(Math.max(0, H)), D, travelOf);
+    return state(side * psi + gamma, sign * Math.sqrt(Math.max(0, H)), D, travelReference);
   }
 
-  const drawnHeight: Record<TravelOf, number> = {
+  const drawnHeight: Record<TravelReference, number> = {
     contactPatch: drawnContactPatch(input)[1],
     wheelCentre: input.wheel.centre[1],
   };
 
-  function state(theta: number, rootH: number, D: number, travelOf: TravelOf): State {
+  function state(theta: number, rootH: number, D: number, travelReference: TravelReference): State {
     const p: Point = [a * Math.cos(theta), a * Math.sin(theta)];
     const e: Point = [Ay + p[0] - By, Az + p[1] - Bz];
     const m = b * b - c * c + D;
@@ -218,7 +218,7 @@ export function circleCorner(input: CornerInput): CircleCorner {
     const L = Math.hypot(l[0], l[1], x);
     const L1 = dot(l, M.first) / L;
     const L2 = (dot(M.first, M.first) + dot(l, M.second) - L1 * L1) / L;
-    const driven = travelOf === 'contactPatch' ? T : W;
+    const driven = travelReference === 'contactPatch' ? T : W;
     const z1 = driven.first[1];
     const z2 = driven.second[1];
     const zExists = Math.abs(z1) > SINGULAR * Math.hypot(...driven.first);
@@ -227,7 +227,7 @@ export function circleCorner(input: CornerInput): CircleCorner {
       speed: z1,
       angleSpeed: wp,
       pose: {
-        travel: driven.at[1] - drawnHeight[travelOf],
+        travel: driven.at[1] - drawnHeight[travelReference],
         lowerArmAngle: theta,
         lowerOuter: P,
         upperOuter: Q,
@@ -244,16 +244,17 @@ export function circleCorner(input: CornerInput): CircleCorner {
     };
   }
 
-  const ends = new Map<TravelOf, Ends>();
-  function endsOf(travelOf: TravelOf): Ends {
-    let found = ends.get(travelOf);
+  const ends = new Map<TravelReference, Ends>();
+  function endsOf(travelReference: TravelReference): Ends {
+    let found = ends.get(travelReference);
     if (found === undefined) {
-      const speed = (tau: number): number => atParameter(tau, travelOf).speed;
+      const speed = (tau: number): number => atParameter(tau, travelReference).speed;
       const one = firstZero(speed, tau0, SCAN_STEP);
       const other = firstZero(speed, tau0, -SCAN_STEP);
-      const rises = atParameter(one, travelOf).pose.travel > atParameter(other, travelOf).pose.travel;
+      const rises =
+        atParameter(one, travelReference).pose.travel > atParameter(other, travelReference).pose.travel;
       found = rises ? { droop: other, bump: one } : { droop: one, bump: other };
-      ends.set(travelOf, found);
+      ends.set(travelReference, found);
     }
     return found;
   }
@@ -261,24 +262,24 @@ export function circleCorner(input: CornerInput): CircleCorner {
   return {
     lowerArmAngle: theta0,
 
-    atLowerArm(angle, travelOf = 'contactPatch') {
+    atLowerArm(angle, travelReference = 'contactPatch') {
       const D = a * a + g * g - 2 * a * g * Math.cos(angle - gamma);
       const H = (D - (b - c) * (b - c)) * ((b + c) * (b + c) - D);
-      return H < 0 ? null : state(angle, sign0 * Math.sqrt(H), D, travelOf).pose;
+      return H < 0 ? null : state(angle, sign0 * Math.sqrt(H), D, travelReference).pose;
     },
 
     /**
      * Newton on the curve's parameter, kept between the dead points: a step that leaves its bracket becomes a
      * halving.
      */
-    atTravel(travel, travelOf = 'contactPatch') {
-      let { droop: low, bump: high } = endsOf(travelOf);
-      const bottom = atParameter(low, travelOf).pose;
-      const top = atParameter(high, travelOf).pose;
+    atTravel(travel, travelReference = 'contactPatch') {
+      let { droop: low, bump: high } = endsOf(travelReference);
+      const bottom = atParameter(low, travelReference).pose;
+      const top = atParameter(high, travelReference).pose;
       if (!(travel >= bottom.travel && travel <= top.travel)) return null;
       let tau = tau0;
       for (let turn = 0; turn < 200; turn += 1) {
-        const { pose, speed, angleSpeed } = atParameter(tau, travelOf);
+        const { pose, speed, angleSpeed } = atParameter(tau, travelReference);
         const missing = travel - pose.travel;
         if (missing === 0) break;
         if (missing > 0) low = tau;
@@ -292,13 +293,13 @@ export function circleCorner(input: CornerInput): CircleCorner {
         tau = next;
         if (between && Math.abs(step) < 1e-15) break;
       }
-      return atParameter(tau, travelOf).pose;
+      return atParameter(tau, travelReference).pose;
     },
 
-    deadPoints(travelOf = 'contactPatch') {
-      const found = endsOf(travelOf);
+    deadPoints(travelReference = 'contactPatch') {
+      const found = endsOf(travelReference);
       const deadPoint = (tau: number): DeadPoint => {
-        const { pose } = atParameter(tau, travelOf);
+        const { pose } = atParameter(tau, travelReference);
         return { travel: pose.travel, pose, turnedBack: !turnsFully && Math.abs(tau) > Math.PI / 2 };
       };
       return { droop: deadPoint(found.droop), bump: deadPoint(found.bump) };

@@ -16,7 +16,7 @@
  * turns back.
  */
 
-import type { CornerInput, TravelOf } from './circle-intersection.ts';
+import type { CornerInput, TravelReference } from './circle-intersection.ts';
 import { drawnContactPatch } from './circle-intersection.ts';
 
 /**
@@ -51,9 +51,9 @@ export function fastSweep(
   input: CornerInput,
   travels: Float64Array,
   out: Float64Array,
-  travelOf: TravelOf = 'contactPatch',
+  travelReference: TravelReference = 'contactPatch',
 ): number {
-  return sweepRows(input, travels, out, travelOf, false);
+  return sweepRows(input, travels, out, travelReference, false);
 }
 
 /** As `fastSweep`, with installation ratio and its slope from the closed form: rows of 13. */
@@ -61,16 +61,16 @@ export function fastSweepWithRatios(
   input: CornerInput,
   travels: Float64Array,
   out: Float64Array,
-  travelOf: TravelOf = 'contactPatch',
+  travelReference: TravelReference = 'contactPatch',
 ): number {
-  return sweepRows(input, travels, out, travelOf, true);
+  return sweepRows(input, travels, out, travelReference, true);
 }
 
 function sweepRows(
   input: CornerInput,
   travels: Float64Array,
   out: Float64Array,
-  travelOf: TravelOf,
+  travelReference: TravelReference,
   ratios: boolean,
 ): number {
   const [Ay, Az] = input.lowerArm.inner;
@@ -81,7 +81,7 @@ function sweepRows(
   const [Ty, Tz] = drawnContactPatch(input);
   const [My, Mz] = input.coilover.mount;
   const [Cy, Cz] = input.coilover.chassisMount;
-  const x = input.coilover.offset ?? 0;
+  const x = input.coilover.foreAftOffset ?? 0;
   const x2 = x * x;
 
   const ay = Py - Ay;
@@ -106,8 +106,8 @@ function sweepRows(
   const wheelAcross = (cy * (Wz - Pz) - cz * (Wy - Py)) / c2;
   const patchAlong = ((Ty - Py) * cy + (Tz - Pz) * cz) / c2;
   const patchAcross = (cy * (Tz - Pz) - cz * (Ty - Py)) / c2;
-  const alpha = travelOf === 'contactPatch' ? patchAlong : wheelAlong;
-  const beta = travelOf === 'contactPatch' ? patchAcross : wheelAcross;
+  const alpha = travelReference === 'contactPatch' ? patchAlong : wheelAlong;
+  const beta = travelReference === 'contactPatch' ? patchAcross : wheelAcross;
   // p_z + α r_z + β r_y in the drawn pose
   const height0 = az + alpha * cz + beta * cy;
 

@@ -12,7 +12,7 @@
  *
  * Ends at the first travel it cannot give, as circle-sweep.ts does. Source: elementary.
  */
-import type { CornerInput, TravelOf } from './circle-intersection.ts';
+import type { CornerInput, TravelReference } from './circle-intersection.ts';
 import { drawnContactPatch } from './circle-intersection.ts';
 
 /** mm of travel at which a row is met. */
@@ -26,7 +26,7 @@ export function textbookSweep(
   input: CornerInput,
   travels: Float64Array,
   out: Float64Array,
-  travelOf: TravelOf = 'contactPatch',
+  travelReference: TravelReference = 'contactPatch',
 ): number {
   const [Ay, Az] = input.lowerArm.inner;
   const [By, Bz] = input.upperArm.inner;
@@ -36,7 +36,7 @@ export function textbookSweep(
   const [Ty, Tz] = drawnContactPatch(input);
   const [My, Mz] = input.coilover.mount;
   const [Cy, Cz] = input.coilover.chassisMount;
-  const x = input.coilover.offset ?? 0;
+  const x = input.coilover.foreAftOffset ?? 0;
 
   let py = Py - Ay;
   let pz = Pz - Az;
@@ -53,8 +53,8 @@ export function textbookSweep(
   const wheelAcross = (ry * (Wz - Pz) - rz * (Wy - Py)) / c2;
   const patchAlong = ((Ty - Py) * ry + (Tz - Pz) * rz) / c2;
   const patchAcross = (ry * (Tz - Pz) - rz * (Ty - Py)) / c2;
-  const alpha = travelOf === 'contactPatch' ? patchAlong : wheelAlong;
-  const beta = travelOf === 'contactPatch' ? patchAcross : wheelAcross;
+  const alpha = travelReference === 'contactPatch' ? patchAlong : wheelAlong;
+  const beta = travelReference === 'contactPatch' ? patchAcross : wheelAcross;
   const drawn = pz + alpha * rz + beta * ry;
 
   const { on } = input.coilover;

@@ -1,6 +1,6 @@
 /** Reads tests/fixtures/corners.json, the corners computed with 50 digits by make-corners.py beside it. */
 import { readFileSync } from 'node:fs';
-import type { CornerInput, Point, TravelOf } from './circle-intersection.ts';
+import type { CornerInput, Point, TravelReference } from './circle-intersection.ts';
 
 export interface FixturePose {
   readonly travel: number;
@@ -18,7 +18,10 @@ export interface FixturePose {
 export interface FixtureCorner {
   readonly name: string;
   readonly input: CornerInput;
-  readonly sweeps: readonly { readonly travelOf: TravelOf; readonly poses: readonly FixturePose[] }[];
+  readonly sweeps: readonly {
+    readonly travelReference: TravelReference;
+    readonly poses: readonly FixturePose[];
+  }[];
 }
 
 export const fixtureCorners: readonly FixtureCorner[] = (

@@ -10,7 +10,7 @@
  * Source: natural coordinates as in J. Garcia de Jalon, E. Bayo, "Kinematic and Dynamic Simulation of
  * Multibody Systems" (1994), chapters 2 and 3 (from memory).
  */
-import type { CornerInput, Point, TravelOf } from './circle-intersection.ts';
+import type { CornerInput, Point, TravelReference } from './circle-intersection.ts';
 
 /**
  * mm: largest coordinate change at which the iteration has converged; the next one would be of its square.
@@ -29,7 +29,7 @@ export function newtonSweep(
   input: CornerInput,
   travels: Float64Array,
   out: Float64Array,
-  travelOf: TravelOf = 'contactPatch',
+  travelReference: TravelReference = 'contactPatch',
 ): number {
   const A = input.lowerArm.inner;
   const B = input.upperArm.inner;
@@ -45,11 +45,11 @@ export function newtonSweep(
   const c2 = squared(P, Q);
   const centre = fixedTo(P, Q, wheel.centre);
   const patch = fixedTo(P, Q, T);
-  const [alpha, beta] = travelOf === 'contactPatch' ? patch : centre;
-  const drawn = travelOf === 'contactPatch' ? T[1] : wheel.centre[1];
+  const [alpha, beta] = travelReference === 'contactPatch' ? patch : centre;
+  const drawn = travelReference === 'contactPatch' ? T[1] : wheel.centre[1];
   const ends = { lowerArm: [A, P], upperArm: [B, Q], upright: [P, Q] } as const;
   const mount = fixedTo(ends[coilover.on][0], ends[coilover.on][1], coilover.mount);
-  const offset = coilover.offset ?? 0;
+  const offset = coilover.foreAftOffset ?? 0;
 
   const x = new Float64Array([P[0], P[1], Q[0], Q[1]]);
   const matrix = new Float64Array(20);

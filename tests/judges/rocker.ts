@@ -46,7 +46,7 @@ export interface RockerInput {
     readonly rockerMount: Point;
     readonly chassisMount?: Point;
     readonly otherEnd?: { readonly on: Part; readonly mount: Point };
-    readonly offset?: number;
+    readonly foreAftOffset?: number;
   };
 }
 
@@ -153,7 +153,7 @@ export function rockerCorner(input: RockerInput): RockerCorner {
     const slip = minus(N.first, M.first);
     const dw = (dot(l, M.second) + w * w * dot(l, n) - dot(slip, slip)) / square;
     const S = carried(still(O), turnedAlong(minus(coilover.rockerMount, O), n0, n), w, dw);
-    const { otherEnd, chassisMount = [0, 0], offset = 0 } = coilover;
+    const { otherEnd, chassisMount = [0, 0], foreAftOffset = 0 } = coilover;
     const C = otherEnd === undefined ? still(chassisMount) : on(otherEnd.on, otherEnd.mount);
     const T = on('upright', patch);
     const points = [
@@ -174,7 +174,7 @@ export function rockerCorner(input: RockerInput): RockerCorner {
         shockRockerMount: S.at,
         shockOther: C.at,
       },
-      ...lengthAndRatio(S, C, offset, T),
+      ...lengthAndRatio(S, C, foreAftOffset, T),
       rockerTurn: Math.atan2(cross(n0, n), dot(n0, n)),
       sine: Math.sqrt(H) / (2 * r * L),
       rockerRate: w / T.first[1],

@@ -13,7 +13,7 @@ describe('an upright strut over a level arm', () => {
   it('rises with the wheel as drawn, and leans by the law of sines', () => {
     const corner = strutCorner({
       lowerArm: { inner: [300, 150], outer: [600, 150] },
-      strut: { top: [600, 750], lower: [600, 250] },
+      strut: { topMount: [600, 750], lowerMount: [600, 250] },
       wheel: { centre: [680, 300], contactPatch: [680, 0] },
     });
     const drawn = corner.atArm(0) as StrutPose;
@@ -34,7 +34,7 @@ describe('any strut', () => {
     fc.assert(
       fc.property(strutCorners, (input) => {
         const { lowerArm, strut, wheel } = input;
-        const axis = minus(strut.top, strut.lower);
+        const axis = minus(strut.topMount, strut.lowerMount);
         const corner = strutCorner(input);
         for (const turn of TURNS) {
           const { points, uprightTurn } = corner.atArm(turn) as StrutPose;
@@ -45,17 +45,21 @@ describe('any strut', () => {
           );
           expectWithin(
             apart(points.lowerOuter, points.strutLower),
-            apart(lowerArm.outer, strut.lower),
+            apart(lowerArm.outer, strut.lowerMount),
             1e-11,
           );
           expectWithin(
             apart(points.contactPatch, points.strutLower),
-            apart(wheel.contactPatch, strut.lower),
+            apart(wheel.contactPatch, strut.lowerMount),
             1e-11,
           );
           const [c, s] = [Math.cos(uprightTurn), Math.sin(uprightTurn)];
           const turned: Point = [c * axis[0] - s * axis[1], s * axis[0] + c * axis[1]];
-          expectWithin(cross(turned, minus(strut.top, points.strutLower)) / Math.hypot(...axis), 0, 1e-10);
+          expectWithin(
+            cross(turned, minus(strut.topMount, points.strutLower)) / Math.hypot(...axis),
+            0,
+            1e-10,
+          );
         }
       }),
     );

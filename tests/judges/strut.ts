@@ -32,13 +32,13 @@ import {
 /** The input of `strut`, left-hand wheel, written down here a second time on purpose. */
 export interface StrutCornerInput {
   readonly lowerArm: { readonly inner: Point; readonly outer: Point };
-  readonly strut: { readonly top: Point; readonly lower: Point };
+  readonly strut: { readonly topMount: Point; readonly lowerMount: Point };
   readonly wheel: { readonly centre: Point; readonly contactPatch: Point };
   readonly coilover?: {
     readonly on: 'lowerArm' | 'upright';
     readonly mount: Point;
     readonly chassisMount: Point;
-    readonly offset?: number;
+    readonly foreAftOffset?: number;
   };
 }
 
@@ -65,9 +65,9 @@ export interface StrutCorner {
 
 export function strutCorner(input: StrutCornerInput): StrutCorner {
   const { lowerArm, strut, wheel, coilover } = input;
-  const [A, T] = [lowerArm.inner, strut.top];
+  const [A, T] = [lowerArm.inner, strut.topMount];
   const p0 = minus(lowerArm.outer, A);
-  const along = minus(T, strut.lower);
+  const along = minus(T, strut.lowerMount);
   const u0 = times(1 / Math.hypot(...along), along);
   const h = dot(across(u0), minus(lowerArm.outer, T));
 
@@ -88,7 +88,7 @@ export function strutCorner(input: StrutCornerInput): StrutCorner {
         carried(P, turnedAlong(minus(at, lowerArm.outer), u0, u), w, dw);
       const onArm = (at: Point): Moving => carried(still(A), turnedAlong(minus(at, A), p0, p), 1, 0);
       const Z = onUpright(wheel.contactPatch);
-      const low = onUpright(strut.lower);
+      const low = onUpright(strut.lowerMount);
       const moved =
         coilover === undefined ? low : (coilover.on === 'upright' ? onUpright : onArm)(coilover.mount);
       const fixed = still(coilover?.chassisMount ?? T);
@@ -103,7 +103,7 @@ export function strutCorner(input: StrutCornerInput): StrutCorner {
           contactPatch: Z.at,
           shock: moved.at,
         },
-        ...lengthAndRatio(moved, fixed, coilover?.offset ?? 0, Z),
+        ...lengthAndRatio(moved, fixed, coilover?.foreAftOffset ?? 0, Z),
         armTurn: turn,
         uprightTurn: Math.atan2(cross(u0, u), dot(u0, u)),
         fastest: Math.max(...speeds) / Math.abs(Z.first[1]),

@@ -10,7 +10,7 @@ import { fixtureCorners } from './corners.ts';
 import { NEWTON_ROW, newtonSweep } from './newton-corner.ts';
 
 const sweeps = fixtureCorners.flatMap(({ name, input, sweeps: all }) =>
-  all.map(({ travelOf, poses }) => ({ name, input, travelOf, poses })),
+  all.map(({ travelReference, poses }) => ({ name, input, travelReference, poses })),
 );
 
 /** Evenly spaced travels from the first to the last of a fixture. */
@@ -24,7 +24,7 @@ function worst(one: Float64Array, other: Float64Array): number {
   return one.reduce((most, value, i) => Math.max(most, Math.abs(value - other[i])), 0);
 }
 
-describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
+describe.each(sweeps)('$name over $travelReference', ({ input, travelReference, poses }) => {
   it('has the 50-digit poses', () => {
     const travels = Float64Array.from(poses, ({ travel }) => travel);
     const width = RATIO_COLUMNS.length;
@@ -41,18 +41,18 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
       ]),
     );
     const found = new Float64Array(poses.length * width);
-    expect(fastSweepWithRatios(input, travels, found, travelOf)).toBe(poses.length);
+    expect(fastSweepWithRatios(input, travels, found, travelReference)).toBe(poses.length);
     expectWithin(worst(found, expected), 0, 1e-10);
 
     const positions = expected.filter((_, i) => i % width < POSITION_COLUMNS.length);
     const fast = new Float64Array(positions.length);
-    expect(fastSweep(input, travels, fast, travelOf)).toBe(poses.length);
+    expect(fastSweep(input, travels, fast, travelReference)).toBe(poses.length);
     expectWithin(worst(fast, positions), 0, 1e-10);
     const textbook = new Float64Array(positions.length);
-    expect(textbookSweep(input, travels, textbook, travelOf)).toBe(poses.length);
+    expect(textbookSweep(input, travels, textbook, travelReference)).toBe(poses.length);
     expectWithin(worst(textbook, positions), 0, 1e-10);
     const newton = new Float64Array(poses.length * NEWTON_ROW);
-    expect(newtonSweep(input, travels, newton, travelOf)).toBe(poses.length);
+    expect(newtonSweep(input, travels, newton, travelReference)).toBe(poses.length);
     expectWithin(worst(newton, positions), 0, 1e-10);
   });
 
@@ -61,26 +61,28 @@ describe.each(sweeps)('$name over $travelOf', ({ input, travelOf, poses }) => {
     const rising = grid(poses, 201);
     const shuffled = rising.map((_, i) => rising[(i * 64) % 201]);
     const width = RATIO_COLUMNS.length;
-    const driven = RATIO_COLUMNS.indexOf(travelOf === 'contactPatch' ? 'contactPatchZ' : 'wheelCentreZ');
+    const driven = RATIO_COLUMNS.indexOf(
+      travelReference === 'contactPatch' ? 'contactPatchZ' : 'wheelCentreZ',
+    );
     for (const travels of [rising, rising.slice().reverse(), shuffled]) {
       const rows = new Float64Array(travels.length * width);
-      expect(fastSweepWithRatios(input, travels, rows, travelOf)).toBe(travels.length);
+      expect(fastSweepWithRatios(input, travels, rows, travelReference)).toBe(travels.length);
       const plain = new Float64Array(travels.length * POSITION_COLUMNS.length);
-      expect(textbookSweep(input, travels, plain, travelOf)).toBe(travels.length);
+      expect(textbookSweep(input, travels, plain, travelReference)).toBe(travels.length);
       expect(
         worst(
           plain,
           rows.filter((_, i) => i % width < POSITION_COLUMNS.length),
         ),
       ).toBeLessThan(1e-10);
-      const drawn = corner.atTravel(0, travelOf);
+      const drawn = corner.atTravel(0, travelReference);
       const height =
-        (travelOf === 'contactPatch' ? drawn?.contactPatch : drawn?.wheelCentre)?.[1] ?? Number.NaN;
+        (travelReference === 'contactPatch' ? drawn?.contactPatch : drawn?.wheelCentre)?.[1] ?? Number.NaN;
       const missed = travels.map((z, i) => rows[i * width + driven] - height - z);
       expectWithin(worst(missed, new Float64Array(missed.length)), 0, 1e-12);
       travels.forEach((z, i) => {
         if (i % 10 !== 3) return;
-        const pose = corner.atTravel(z, travelOf);
+        const pose = corner.atTravel(z, travelReference);
         if (pose === null) throw new Error(`no pose at ${z} mm`);
         const at = i * width;
         const same = (column: (typeof RATIO_COLUMNS)[number], value: number | null): void => {

@@ -90,8 +90,8 @@ function drawn({ b, th, g, de, ep }: Angles): Drawing {
   });
 }
 
-const crankAngle = deepFreeze({ angle: ['O', 'P'] } satisfies Measure);
-const spring = deepFreeze({ length: ['D', 'C'] } satisfies Measure);
+const crankAngle = deepFreeze({ angle: ['O', 'P'] } as const satisfies Measure);
+const spring = deepFreeze({ length: ['D', 'C'] } as const satisfies Measure);
 
 /** Values, or derivatives, of all published angles. */
 function anglesAt(motion: Motion, b: number, part: 'value' | 'first' | 'second'): Angles {
@@ -215,11 +215,11 @@ const db = 1139.920302151208;
 const ddb = -24631.76316945196;
 
 describe('Andrews driven by its rocker', () => {
-  const rockerAngle = deepFreeze({ angle: ['B', 'Q'] } satisfies Measure);
+  const rockerAngle = deepFreeze({ angle: ['B', 'Q'] } as const satisfies Measure);
   const motion = trace(drawn(later), { driver: rockerAngle });
 
   it('stops where crank and coupler come into line, on both sides', () => {
-    expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
     // Overlapped: the published start position. Extended: the triangle O, B, Q with OQ = 35 (derived).
     expectWithin(motion.high.at + quarter, start.g, printed);
     const OB = Math.hypot(...fixed.B);

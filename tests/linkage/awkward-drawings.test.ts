@@ -27,7 +27,7 @@ const crank = deepFreeze({ driver: { turn: 'crank' } } as const);
 /** Expects finite numbers, rigid bodies, and the motion of A, B, C, D as in the plain four-bar. */
 function expectPlain(drawing: Drawing): Motion {
   const [motion, wanted] = [trace(drawing, crank), trace(plain, crank)];
-  expect([motion.low.how, motion.high.how]).toEqual([wanted.low.how, wanted.high.how]);
+  expect([motion.low.status, motion.high.status]).toEqual([wanted.low.status, wanted.high.status]);
   expectClose(motion.low.at, wanted.low.at, { times: 64, scale: 2 * Math.PI });
   expectClose(motion.high.at, wanted.high.at, { times: 64, scale: 2 * Math.PI });
   for (const at of spread(motion, 21)) {
@@ -185,7 +185,7 @@ describe('a drawing of any size', () => {
   it.each([1e-6, 1e-3, 1, 1e3, 1e6])('moves alike: %d', (k) => {
     const scaled = redrawn(plain, ([x, y]) => [k * x, k * y]);
     const [motion, wanted] = [trace(scaled, crank), trace(plain, crank)];
-    expect([motion.low.how, motion.high.how]).toEqual(['closed', 'closed']);
+    expect([motion.low.status, motion.high.status]).toEqual(['closed', 'closed']);
     expectClose(motion.high.at, wanted.high.at, { times: 64, scale: 2 * Math.PI });
     for (let at = 0; at < 6.28; at += 0.314) {
       expectClose(distance(motion.at(at).C, [0, 0]), k * distance(wanted.at(at).C, [0, 0]), {
@@ -212,7 +212,7 @@ describe('a drawing of any size', () => {
         return;
       }
       expect([motion.low.at, motion.high.at].every(Number.isFinite)).toBe(true);
-      expect(motion.high.how).toBe('closed');
+      expect(motion.high.status).toBe('closed');
     },
   );
 });

@@ -29,7 +29,7 @@ describe('a point that passes close by another', () => {
 
   it.each(gaps)('comes no nearer, driven by their distance, than %d', (gap) => {
     const motion = trace(passing(gap), { driver: length });
-    expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
     // At 1e-6 of 100 the distance is known to a hundred roundings of 100 over 1e-6 of it.
     expectWithin(motion.low.at, gap, 1e-11 + 1e-14 / gap);
     expectClose(motion.high.at, 200 + gap, { times: 64, scale: 200 });
@@ -42,7 +42,7 @@ describe('a point that passes close by another', () => {
         ([name, [x, y]]) => [name, [unit * x, unit * y]] as const,
       );
       const motion = trace({ ...drawn, points: Object.fromEntries(points) }, { driver: length });
-      expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+      expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
       expectWithin(motion.low.at / unit, gap, 1e-11 + 1e-14 / gap);
       expectClose(motion.high.at / unit, 200 + gap, { times: 64, scale: 200 });
     }

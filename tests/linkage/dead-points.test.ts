@@ -16,7 +16,7 @@ describe('a dead point', () => {
       } as const),
       { driver: { turn: 'crank' } },
     );
-    const end = { at: 0, how: 'deadPoint' };
+    const end = { at: 0, status: 'deadPoint' };
     expect([motion.drawn, motion.low, motion.high]).toEqual([0, end, end]);
     expect(motion.at(0).C).toEqual([100, 100]);
     expect(motion.read({ y: 'C' })(0)).toEqual({ value: 100, first: null, second: null });
@@ -33,8 +33,8 @@ describe('a dead point', () => {
       });
       const { low, high } = trace(drawing, { driver: { turn: 'crank' } });
       expect([low, high]).toEqual([
-        { at: 0, how: 'deadPoint' },
-        { at: 0, how: 'deadPoint' },
+        { at: 0, status: 'deadPoint' },
+        { at: 0, status: 'deadPoint' },
       ]);
     }
   });
@@ -53,8 +53,8 @@ describe('a dead point', () => {
     for (const angle of [1e-11, -1e-11]) {
       const { low, high } = trace(off(angle), { driver: { turn: 'crank' } });
       expect([low, high]).toEqual([
-        { at: 0, how: 'deadPoint' },
-        { at: 0, how: 'deadPoint' },
+        { at: 0, status: 'deadPoint' },
+        { at: 0, status: 'deadPoint' },
       ]);
     }
     for (const angle of [1e-7, -1e-7]) {
@@ -86,7 +86,7 @@ describe('two dead points inside one piece', () => {
 
   it.each([1, 0.1, 0.01, 1e-4])('are both found from between, %d under the cusp', (below) => {
     const motion = trace(nearCusp(below), { driver: x });
-    expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
     expect(motion.path.pieces).toHaveLength(1);
     // The linkage is symmetric, and so is its motion.
     expectClose(motion.low.at, -motion.high.at, { times: 64, scale: 400 });
@@ -115,7 +115,7 @@ describe('two dead points inside one piece', () => {
 
     const motion = trace(beside, { driver: x });
     const end = motion.high.at - motion.drawn < motion.drawn - motion.low.at ? motion.high : motion.low;
-    expect(end.how).toBe('deadPoint');
+    expect(end.status).toBe('deadPoint');
     expectClose(end.at, loop.read(x)(one).value, { times: 64, scale: 400 });
     // From the other side of it the driver would have to go back.
     expect(Math.abs(loop.read(x)(two).value - end.at)).toBeGreaterThan(0);

@@ -10,12 +10,12 @@ import { fourBars, linkages, sizeOf } from '../support/linkages.ts';
 import { drivers, placeAt, share, spread } from '../support/motions.ts';
 import { EPS, expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 
-/** Drivers of every kind as seen from a moving body of a grown linkage. */
+/** Drivers of every kind as relative to a moving body of a grown linkage. */
 const seen = constantFrom<Measure[]>(
-  deepFreeze({ turn: 'second0', seenFrom: 'first0' }),
-  deepFreeze({ angle: ['O', 'P0'], seenFrom: 'second0' }),
-  deepFreeze({ x: 'O', seenFrom: 'first0' }),
-  deepFreeze({ y: 'Y0', seenFrom: 'crank' }),
+  deepFreeze({ turn: 'second0', relativeTo: 'first0' }),
+  deepFreeze({ angle: ['O', 'P0'], relativeTo: 'second0' }),
+  deepFreeze({ x: 'O', relativeTo: 'first0' }),
+  deepFreeze({ y: 'Y0', relativeTo: 'crank' }),
 );
 
 /** A measure with its derivatives by the driver, none of them at a dead point. */
@@ -91,7 +91,7 @@ describe('measures made of others', () => {
   /** Times EPS of the largest term: what a piece's series is good for in a second derivative (the head of series.ts). */
   const TIMES = { value: 2 ** 12, first: 2 ** 16, second: 2 ** 22 };
 
-  it('have the derivatives that product and chain rule say: seen from a body, lengths, directions', () => {
+  it('have the derivatives that product and chain rule say: relative to a body, lengths, directions', () => {
     assert(
       property(linkages, drivers, share, ({ drawing }, driver, part) => {
         const motion = trace(drawing, { driver });
@@ -119,12 +119,12 @@ describe('measures made of others', () => {
           second: bent + 2 * Math.abs(w) * fast + (Math.abs(e) + w * w) * far,
         };
         expectJet(
-          of({ x: 'Y0', seenFrom: 'first0' }),
+          of({ x: 'Y0', relativeTo: 'first0' }),
           [A[0] + p[0], p1[0] + w * p[1], p2[0] + 2 * w * p1[1] + e * p[1] - w * w * p[0]],
           scales,
         );
         expectJet(
-          of({ y: 'Y0', seenFrom: 'first0' }),
+          of({ y: 'Y0', relativeTo: 'first0' }),
           [A[1] + p[1], p1[1] - w * p[0], p2[1] - 2 * w * p1[0] - e * p[0] - w * w * p[1]],
           scales,
         );
@@ -151,7 +151,7 @@ describe('measures made of others', () => {
         expectWithin(whole, 2 * Math.PI * Math.round(whole / (2 * Math.PI)), TIMES.value * EPS * near.value);
         expectJet(direction, [direction[0], rate, bend], near);
         const apart = minus(direction, turn);
-        expectJet(of({ angle: ['A', 'Y0'], seenFrom: 'first0' }), apart, {
+        expectJet(of({ angle: ['A', 'Y0'], relativeTo: 'first0' }), apart, {
           value: near.value + Math.abs(phi),
           first: near.first + Math.abs(w),
           second: near.second + Math.abs(e),
@@ -205,10 +205,10 @@ describe('many places read at once', () => {
       { x: 'X0' },
       { y: 'P0' },
       { length: ['O', 'Y0'], offset: 30 },
-      { x: 'Y0', seenFrom: 'crank' },
-      { y: 'O', seenFrom: 'first0' },
-      { turn: 'second0', seenFrom: 'crank' },
-      { angle: ['G0', 'A'], seenFrom: 'first0' },
+      { x: 'Y0', relativeTo: 'crank' },
+      { y: 'O', relativeTo: 'first0' },
+      { turn: 'second0', relativeTo: 'crank' },
+      { angle: ['G0', 'A'], relativeTo: 'first0' },
     ]);
     assert(
       property(fourBars, ({ drawing }) => {

@@ -1,5 +1,16 @@
 /** Wrong input is told at once and whole: where, what, what would do, in the names of the drawing. */
-import { type Drawing, InputError, type Issue, type Point, trace } from 'jounce/linkage';
+import {
+  type Drawing,
+  drive,
+  InputError,
+  type Issue,
+  linkage,
+  type Measure,
+  type Point,
+  trace,
+  withLengths,
+} from 'jounce/linkage';
+import { forces, type StaticsOptions } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 
@@ -42,8 +53,8 @@ describe('a faulty drawing', () => {
     expect(error.message).toBe(
       [
         'invalid drawing',
-        '  ground[1]: unknown point, got "X" (allowed: A, B, C, D, E); correct the name or add the point',
-        '  bodies.coupler[1]: unknown point, got "uper" (allowed: A, B, C, D, E); correct the name or add the point',
+        '  ground[1]: unknown point, got "X" (allowed: A, B, C, D, E); correct the name or add the point to the drawing',
+        '  bodies.coupler[1]: unknown point, got "uper" (allowed: A, B, C, D, E); correct the name or add the point to the drawing',
         '  bodies.rocker[2]: point named twice, got "C"; take one out',
         '  bodies.lone: a body needs two points or more, got ["D"]; add the point where it is pinned, or take the body out',
         '  points.E: point on no body and not ground; add it to a body or to ground, or take it out',
@@ -126,7 +137,7 @@ describe('a faulty drawing', () => {
 });
 
 describe('a linkage that one driver does not determine', () => {
-  it('has too many freedoms: says how many, and names what is loose', () => {
+  it('has too many degrees of freedom: says how many, and names what is loose', () => {
     const fiveBar = deepFreeze({
       points: {
         A: [0, 0],
@@ -142,18 +153,18 @@ describe('a linkage that one driver does not determine', () => {
     } as const);
     const expected = [
       'invalid linkage',
-      '  undetermined: 2 freedoms in the drawn pose, and one driver, got points that can move: B, C, D (allowed: one ' +
-        'freedom for the one driver); add a body or a ground point that holds them, or name measures to hold; if the linkage lies flat, draw it ' +
+      '  underdetermined: 2 degrees of freedom in the drawn pose, and one driver, got points that can move: B, C, D (allowed: one ' +
+        'degree of freedom for the one driver); add a body or a ground point, or hold measures with `hold`; if the linkage lies flat, draw it ' +
         'in another pose',
     ].join('\n');
     expect(thrown(() => trace(fiveBar)).message).toBe(expected);
     expect(thrown(() => trace(fiveBar, { driver: { turn: 'left' } })).message).toBe(expected);
   });
 
-  it('has no ground: says how many freedoms there are', () => {
+  it('has no ground: says how many degrees of freedom there are', () => {
     expect(issuesWith({ ground: [] })).toMatchObject([
       {
-        problem: 'undetermined: 5 freedoms in the drawn pose, and one driver',
+        problem: 'underdetermined: 5 degrees of freedom in the drawn pose, and one driver',
         got: 'points that can move: A, B, C, D',
       },
     ]);
@@ -169,7 +180,7 @@ describe('a linkage that one driver does not determine', () => {
 
   it('lies flat, where a second way opens: is told to be drawn in another pose', () => {
     const [issue] = issuesWith({ points: { A: [0, 0], B: [100, 0], C: [300, 0], D: [500, 0] } });
-    expect(issue.problem).toBe('undetermined: 2 freedoms in the drawn pose, and one driver');
+    expect(issue.problem).toBe('underdetermined: 2 degrees of freedom in the drawn pose, and one driver');
     expect(issue.advice).toContain('if the linkage lies flat, draw it in another pose');
   });
 
@@ -182,9 +193,9 @@ describe('a linkage that one driver does not determine', () => {
     expect(thrown(() => trace(triangle)).message).toBe(
       [
         'invalid linkage',
-        '  over-determined: nothing can move in the drawn pose, got 2 constraints (body left, body right) on 2 ' +
-          'coordinates (allowed: one freedom for the one driver); take out a body, or a point of the ground, that ' +
-          'holds the linkage',
+        '  overdetermined: nothing can move in the drawn pose, got 2 constraints (body left, body right) on 2 ' +
+          'coordinates (allowed: one degree of freedom for the one driver); remove a body or a ground ' +
+          'point',
       ].join('\n'),
     );
   });
@@ -193,7 +204,7 @@ describe('a linkage that one driver does not determine', () => {
     const points = { ...fourBar.points, E: [50, -50], F: [120, -40] };
     const bodies = { ...fourBar.bodies, stay: ['E', 'C'], stayToo: ['F', 'C'] };
     const [issue] = issuesWith({ points, bodies, ground: ['A', 'D', 'E', 'F'] });
-    expect(issue.problem).toBe('over-determined: nothing can move in the drawn pose');
+    expect(issue.problem).toBe('overdetermined: nothing can move in the drawn pose');
     expect(issue.got).toBe(
       '5 constraints (body crank, body coupler, body rocker, body stay, body stayToo) on 4 coordinates, 1 of them ' +
         'redundant',
@@ -234,11 +245,11 @@ describe('a driver', () => {
     );
     expect(message({ angle: ['P', 'Q'] }).split('\n')).toHaveLength(3);
     expect(message({ speed: 3 })).toBe(
-      'invalid measure\n  driver: unknown measure, got {"speed":3} (allowed: { x }, { y }, { length: [a, b] }, ' +
+      'invalid trace options\n  driver: unknown measure, got {"speed":3} (allowed: { x }, { y }, { length: [a, b] }, ' +
         '{ angle: [a, b] }, { turn: body })',
     );
     expect(message({ length: ['A', 'B'], offset: Number.NaN })).toBe(
-      'invalid measure\n  driver.offset: not a length, got NaN (allowed: a finite number)',
+      'invalid measure\n  driver.offset: not a finite number, got NaN (allowed: a finite number)',
     );
     expect(message({ angle: ['A', 'A'] })).toContain('direction between two points in one place');
   });
@@ -272,6 +283,7 @@ describe('a motion', () => {
   it('throws for a measure of unknown names, when it is asked for', () => {
     const motion = trace(fourBar);
     for (const ask of [motion.read, motion.extremes]) {
+      // @ts-expect-error: no such point
       expect(thrown(() => ask({ x: 'Q' })).message).toBe(
         'invalid measure\n  measure.x: unknown point, got "Q" (allowed: A, B, C, D); correct the name or add the point ' +
           'to the drawing',
@@ -280,13 +292,37 @@ describe('a motion', () => {
   });
 });
 
+describe('linkage', () => {
+  it('returns the drawing itself, and throws every issue of a faulty one', () => {
+    const plain: Drawing = fourBar;
+    expect(linkage(plain)).toBe(plain);
+    // @ts-expect-error: no such point
+    const faulty = () => linkage({ ...fourBar, ground: ['A', 'X'], bodies: { crank: ['A'] } });
+    expect(thrown(faulty).issues.map(({ path }) => path)).toEqual([
+      'ground[1]',
+      'bodies.crank',
+      ...['points.B', 'points.C', 'points.D'],
+    ]);
+  });
+
+  it('is what lengths and drivers are changed in: a faulty drawing is an InputError', () => {
+    const loose = { ...fourBar, bodies: {} };
+    expect(thrown(() => withLengths(loose, {}, { x: 'B' })).issues).toHaveLength(2);
+    expect(thrown(() => drive(loose, [{ driver: { x: 'B' }, to: 1 }])).issues).toHaveLength(2);
+  });
+});
+
 describe('an InputError', () => {
   it('is an Error that carries what its message says', () => {
+    // @ts-expect-error: no such body
     const error = thrown(() => trace(fourBar, { driver: { turn: 'wheel' } }));
     expect(error).toBeInstanceOf(Error);
     expect(error.issues).toEqual([
       {
+        code: 'unknownName',
+        severity: 'error',
         path: 'driver.turn',
+        values: { what: 'body', got: '"wheel"', allowed: ['crank', 'coupler', 'rocker'] },
         problem: 'unknown body',
         got: '"wheel"',
         allowed: 'crank, coupler, rocker',
@@ -299,4 +335,78 @@ describe('an InputError', () => {
 it('a part of a drawing under a wrong name is told, not left out', () => {
   const { issues } = thrown(() => trace({ ...fourBar, angels: { level: ['coupler', 'crank'] } } as Drawing));
   expect(issues.map(({ path }) => path)).toEqual(['angels']);
+});
+
+describe('options', () => {
+  const codesOf = (issues: readonly { readonly code?: string; readonly path: string }[]) =>
+    issues.map(({ code, path }) => `${path}: ${code}`);
+  const any = <T>(value: unknown) => value as T;
+
+  it('of trace are checked before anything is computed', () => {
+    const faulty = { driver: 'crank', hold: { turn: 'crank' }, tolerance: Number.NaN, form: 1 };
+    expect(codesOf(thrown(() => trace(fourBar, any(faulty))).issues)).toEqual([
+      'form: unknownOption',
+      'driver: unknownMeasure',
+      'hold: notAListOfMeasures',
+      'tolerance: toleranceNotPositive',
+    ]);
+    for (const tolerance of [-1, 0, Number.POSITIVE_INFINITY, '1']) {
+      expect(codesOf(thrown(() => trace(fourBar, any({ tolerance }))).issues)).toEqual([
+        'tolerance: toleranceNotPositive',
+      ]);
+    }
+    expect(
+      codesOf(thrown(() => trace(fourBar, any({ hold: [null, { turn: 'crank' }, 'B'] }))).issues),
+    ).toEqual(['hold[0]: unknownMeasure', 'hold[2]: unknownMeasure']);
+    expect(codesOf(thrown(() => trace(fourBar, any(null))).issues)).toEqual([': notOptions']);
+  });
+
+  it('of drive and forces too', () => {
+    expect(
+      codesOf(
+        thrown(() => drive(fourBar, any([null, { driver: 'crank', to: 1, too: 2 }, { to: 1 }]))).issues,
+      ),
+    ).toEqual([
+      '[0]: notADriver',
+      '[1].too: unknownOption',
+      '[1].driver: unknownMeasure',
+      '[2].driver: unknownMeasure',
+    ]);
+    const faulty = { driver: 'crank', route: 'freeBodies', method: 'byHand' };
+    expect(codesOf(thrown(() => forces(fourBar, [], any(faulty))).issues)).toEqual([
+      'route: renamed',
+      'driver: unknownMeasure',
+      'method: unknownMethod',
+    ]);
+    expect(codesOf(thrown(() => forces(fourBar, [], any('byHand'))).issues)).toEqual([': notOptions']);
+  });
+});
+
+describe('a name of an earlier version', () => {
+  it('of a part of a drawing is told with what it is called now, and once', () => {
+    const { message, issues } = thrown(() =>
+      trace({ ...fourBar, held: [{ x: 'B' }], angles: { level: ['coupler'] } } as Drawing),
+    );
+    expect(message).toBe(
+      [
+        'invalid drawing',
+        '  held: renamed: held is now called fixedCoordinates; write fixedCoordinates',
+        '  angles: renamed: angles is now called fixedAngles; write fixedAngles',
+      ].join('\n'),
+    );
+    expect(issues.map(({ path }) => path)).toEqual(['held', 'angles']);
+  });
+
+  it('of a measure or an option of forces is told, not left out', () => {
+    const plain: Drawing = fourBar;
+    const motion = trace(plain, { driver: { turn: 'crank' }, from: 0, to: 0.1 });
+    const measure = { x: 'B', seenFrom: 'crank' } as Measure;
+    expect(thrown(() => motion.read(measure)).message).toBe(
+      'invalid measure\n  measure.seenFrom: renamed: seenFrom is now called relativeTo; write relativeTo',
+    );
+    const options = { route: 'freeBodies' } as StaticsOptions;
+    expect(thrown(() => forces(plain, [], options)).message).toBe(
+      'invalid options of forces\n  route: renamed: route is now called method; write method',
+    );
+  });
 });

@@ -22,7 +22,7 @@ describe('a chain of four-bars', () => {
       from: -1.5,
       to: 1.5,
     });
-    expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+    expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
     for (const turn of [-1.5, -0.7, 0.4, 1.5]) {
       const places = motion.at(turn);
       for (let k = 0; k <= windows; k++) {
@@ -34,18 +34,26 @@ describe('a chain of four-bars', () => {
   });
 
   it.each([1, 10, 40])(
-    'of %d windows is undetermined where it lies flat, and has N + 1 freedoms there',
+    'of %d windows bifurcates where it lies flat, and has N + 1 degrees of freedom there',
     (windows) => {
       const motion = trace(fourBarChain(windows, 1), { driver: { turn: 'upright0' } });
-      expect([motion.low.how, motion.high.how]).toEqual(['undetermined', 'undetermined']);
+      expect([motion.low.status, motion.high.status]).toEqual(['bifurcation', 'bifurcation']);
       expectWithin(motion.low.at, -1, 1e-6);
       expectWithin(motion.high.at, Math.PI - 1, 1e-6);
-      expect(mobility(fourBarChain(windows, 0)).freedoms).toBe(windows + 1);
-      expect(mobility(fourBarChain(windows, 1))).toMatchObject({ kutzbach: 1, freedoms: 1, redundant: 0 });
+      expect(mobility(fourBarChain(windows, 0)).degreesOfFreedom).toBe(windows + 1);
+      expect(mobility(fourBarChain(windows, 1))).toMatchObject({
+        kutzbach: 1,
+        degreesOfFreedom: 1,
+        redundant: 0,
+      });
     },
   );
 
   it('with a redundant bar in each window counts less than it has', () => {
-    expect(mobility(fourBarChain(10, 1, true))).toMatchObject({ kutzbach: -9, freedoms: 1, redundant: 10 });
+    expect(mobility(fourBarChain(10, 1, true))).toMatchObject({
+      kutzbach: -9,
+      degreesOfFreedom: 1,
+      redundant: 10,
+    });
   });
 });

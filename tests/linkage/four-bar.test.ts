@@ -76,7 +76,7 @@ describe('the limits of a crank-rocker 40/120/80/100', () => {
 
   it('are the extremes of its rocker around the whole loop', () => {
     const loop = trace(fourBar(crankRocker, 40 * degree));
-    expect([loop.low.how, loop.high.how]).toEqual(['closed', 'closed']);
+    expect([loop.low.status, loop.high.status]).toEqual(['closed', 'closed']);
     const found = loop.extremes(rocker);
     expect(found).toHaveLength(2);
     const [least, greatest] = found.sort((u, v) => u.value - v.value);
@@ -98,7 +98,7 @@ describe('the limits of a crank-rocker 40/120/80/100', () => {
 
   it('are the dead points of its rocker as the driver', () => {
     const motion = trace(fourBar(crankRocker, 40 * degree), { driver: rocker });
-    expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
     expectWithin(motion.low.at / degree, extended.rocker, 1e-6);
     expectWithin(motion.high.at / degree, overlapped.rocker, 1e-6);
     for (const [{ at }, crankThere] of [
@@ -199,10 +199,10 @@ describe('the class of Grashof', () => {
   it('lets the crank of 2, 6, 4 on sqrt 26 turn fully: 2 + 6 < sqrt 26 + 4', () => {
     const bars = { crank: 2, coupler: 6, rocker: 4, ground };
     const motion = trace(fourBar(bars, 1), { driver: crank });
-    expect([motion.low.how, motion.high.how]).toEqual(['closed', 'closed']);
+    expect([motion.low.status, motion.high.status]).toEqual(['closed', 'closed']);
     expectClose(motion.high.at - motion.low.at, turn, { times: 8, scale: turn });
     const swing = trace(fourBar(bars, 1), { driver: rocker });
-    expect([swing.low.how, swing.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([swing.low.status, swing.high.status]).toEqual(['deadPoint', 'deadPoint']);
   });
 
   // The loop closes symmetrically about the ground line; at the far side, pi, the crank passes.
@@ -214,7 +214,7 @@ describe('the class of Grashof', () => {
     expect(largest).toBe(Math.PI);
     for (const driver of [crank, coupler, rocker]) {
       const motion = trace(drawing, { driver });
-      expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+      expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
       expect(motion.high.at - motion.low.at).toBeLessThan(turn);
     }
     const motion = trace(drawing, { driver: crank });
@@ -224,7 +224,7 @@ describe('the class of Grashof', () => {
 
   it('is told by the loop: every bar of 2, 7, 3 comes back without a turn', () => {
     const loop = trace(drawing);
-    expect([loop.low.how, loop.high.how]).toEqual(['closed', 'closed']);
+    expect([loop.low.status, loop.high.status]).toEqual(['closed', 'closed']);
     for (const measure of [crank, coupler, rocker]) {
       const read = loop.read(measure);
       expectClose(read(loop.high.at).value, read(0).value, { times: 16, scale: turn });

@@ -1,6 +1,7 @@
 /** Drivers that turn a body through several full turns. */
 import { drive, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
+import { MAX_PIECES } from '../../src/linkage/path.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { fourBar } from '../support/linkages.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -14,8 +15,8 @@ describe('a driver through several full turns', () => {
   it('from -4 pi to 4 pi swings the rocker of a crank-rocker continuously, each turn alike', () => {
     const motion = trace(fourBar(bars, 0.7), turns);
     expect([motion.low, motion.high]).toEqual([
-      { at: -2 * turn, how: 'reached' },
-      { at: 2 * turn, how: 'reached' },
+      { at: -2 * turn, status: 'reached' },
+      { at: 2 * turn, status: 'reached' },
     ]);
     const rocker = motion.read({ angle: ['D', 'C'] });
     const driven = motion.read({ turn: 'crank' });
@@ -43,7 +44,7 @@ describe('a driver through several full turns', () => {
   it('turns the other crank of a drag link as often', () => {
     // The ground is the shortest bar: 30 + 90 < 70 + 80.
     const motion = trace(fourBar(deepFreeze({ crank: 70, coupler: 80, rocker: 90, ground: 30 }), 0.7), turns);
-    expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+    expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
     const other = motion.read({ turn: 'rocker' });
     for (let k = -4; k <= 4; k++) {
       const at = (k * turn) / 2;
@@ -52,11 +53,24 @@ describe('a driver through several full turns', () => {
     }
   });
 
+  it('stops at the step limit on the way to a distant value, at a pose that it reads', () => {
+    const motion = trace(fourBar(bars, 0.7), { driver: { turn: 'crank' }, from: 0, to: 1e7 });
+    const { at, status } = motion.high;
+    expect(status).toBe('stepLimit');
+    expect(motion.path.pieces).toHaveLength(MAX_PIECES);
+    expect(at).toBeGreaterThan(100 * turn);
+    // Whole turns aside the last pose is that of the first turn.
+    const { C } = motion.at(at);
+    const { C: first } = fourBar(bars, 0.7 + (at % turn)).points;
+    expect(Math.hypot(C[0] - first[0], C[1] - first[1])).toBeLessThan(1e-9);
+    expect(() => motion.at(2 * at)).toThrow(`${at} (stepLimit)`);
+  });
+
   it.each([-1, 1, -2 * turn - 1, 2 * turn + 1])(
     'is driven by %d to the pose that the bars have there',
     (by) => {
-      const { drawing, missing } = drive(fourBar(bars, 0.7), [{ driver: { turn: 'crank' }, to: by }]);
-      expect(missing).toEqual([0]);
+      const { drawing, shortfall } = drive(fourBar(bars, 0.7), [{ driver: { turn: 'crank' }, to: by }]);
+      expect(shortfall).toEqual([0]);
       const wanted = fourBar(bars, 0.7 + by).points;
       for (const name of ['B', 'C']) {
         [0, 1].forEach((axis) => {

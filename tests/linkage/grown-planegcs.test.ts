@@ -7,7 +7,7 @@
  * known to c times what the lengths are. Where the solver gives up on its way, its last good pose is compared.
  */
 import * as fc from 'fast-check';
-import { type Drawing, trace } from 'jounce/linkage';
+import { type CheckedDrawing, trace } from 'jounce/linkage';
 import { linkages } from 'jounce/testing';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadPlanegcs, type PlanegcsModule, planegcsLinkage } from '../judges/planegcs.ts';
@@ -41,7 +41,7 @@ interface Compared {
 }
 
 /** A linkage's points at the places to look at, compared with those that the solver comes to in steps of a length. */
-function compare(drawing: Drawing, maxStep: number) {
+function compare(drawing: CheckedDrawing, maxStep: number) {
   // The coordinate of the crank's pin that is farther from its own dead point.
   const { O, A } = drawing.points;
   const axis = Math.abs(A[1] - O[1]) > Math.abs(A[0] - O[0]) ? 'x' : 'y';

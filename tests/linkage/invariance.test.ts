@@ -47,7 +47,7 @@ describe('where and how a drawing lies changes nothing intrinsic', () => {
       [a.low, ends[0], n.low],
       [a.high, ends[1], n.high],
     ]) {
-      expect(two.how).toBe(one.how);
+      expect(two.status).toBe(one.status);
       const depends = Math.abs(three.at - one.at) / NUDGE;
       expectClose(turns * two.at, one.at, { times: times.first, scale: (4 + depends) * rounded });
     }

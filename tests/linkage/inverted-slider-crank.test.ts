@@ -9,9 +9,9 @@ import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 const degree = Math.PI / 180;
 
-const telescope = deepFreeze({ length: ['O', 'A'] } satisfies Measure);
-const lean = deepFreeze({ angle: ['O', 'A'] } satisfies Measure);
-const arm = deepFreeze({ turn: 'arm' } satisfies Measure);
+const telescope = deepFreeze({ length: ['O', 'A'] } as const satisfies Measure);
+const lean = deepFreeze({ angle: ['O', 'A'] } as const satisfies Measure);
+const arm = deepFreeze({ turn: 'arm' } as const satisfies Measure);
 
 // J. L. Meriam, L. G. Kraige, "Engineering Mechanics: Dynamics", Sample Problems 5/17 and 5/18 (seen): OC 450, CA 225 mm,
 // the telescope at 45 degrees, the arm horizontal.
@@ -63,7 +63,7 @@ describe('the telescope of Meriam and Kraige, Sample Problems 5/17 and 5/18', ()
   it('is shortest and longest with the arm in line (exact, computed here)', () => {
     const motion = trace(drawing, { driver: telescope });
     const pivots = Math.hypot(450, 225);
-    expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
     expectClose(motion.low.at, pivots - 225, { times: 8, scale: pivots });
     expectClose(motion.high.at, pivots + 225, { times: 8, scale: pivots });
     for (const [{ at }, direction] of [
@@ -80,7 +80,7 @@ describe('the telescope of Meriam and Kraige, Sample Problems 5/17 and 5/18', ()
 
   it('follows the law of cosines all round', () => {
     const motion = trace(drawing, { driver: arm });
-    expect([motion.low.how, motion.high.how]).toEqual(['closed', 'closed']);
+    expect([motion.low.status, motion.high.status]).toEqual(['closed', 'closed']);
     const read = motion.read(telescope);
     const pivots = Math.hypot(450, 225);
     const towardsO = Math.atan2(-225, -450);

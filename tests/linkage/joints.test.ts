@@ -1,6 +1,6 @@
-/** Kept angles, telescopes, measures seen from a body, held measures, several drivers, the other assembly. */
+/** Fixed angles, telescopes, measures relative to a body, held measures, several drivers, the other assembly mode. */
 import { assert, double, property } from 'fast-check';
-import { type Drawing, drive, InputError, otherAssembly, trace } from 'jounce/linkage';
+import { type Drawing, drive, InputError, otherAssemblyMode, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../src/linkage/system.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -9,16 +9,16 @@ import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 const angle = double({ min: -1, max: 1, noNaN: true });
 
-/** Two arms on ground pivots whose ends carry a table; nothing but `angles` keeps the table's direction. */
+/** Two arms on ground pivots whose ends carry a table; nothing but `fixedAngles` keeps the table's direction. */
 const table = (second: readonly string[]): Drawing =>
   deepFreeze({
     points: { A: [0, 0], B: [1, 2], C: [3, 2.5], D: [4, 2] },
     ground: ['A'],
     bodies: { arm: ['A', 'B'], plate: ['B', 'C', 'D'] },
-    angles: { level: second as [string] },
+    fixedAngles: { level: second as [string] },
   });
 
-describe('angles that are kept', () => {
+describe('fixed angles', () => {
   it('keep the direction of one body, which then moves on without a turn', () => {
     assert(
       property(angle, (turn) => {
@@ -36,19 +36,22 @@ describe('angles that are kept', () => {
       property(angle, (turn) => {
         const motion = trace(table(['plate', 'arm']), { driver: { turn: 'arm' }, from: -1, to: 1 });
         expectClose(motion.read({ turn: 'plate' })(turn).value, turn, { times: 64, scale: 1 });
-        expectClose(motion.read({ turn: 'plate', seenFrom: 'arm' })(turn).value, 0, { times: 64, scale: 1 });
+        expectClose(motion.read({ turn: 'plate', relativeTo: 'arm' })(turn).value, 0, {
+          times: 64,
+          scale: 1,
+        });
       }),
     );
   });
 
   it('miss by a length, as all constraints do: that of the shorter direction turned by what the angle misses', () => {
-    const off = (angles: NonNullable<Drawing['angles']>, unit: number) => {
+    const off = (angles: NonNullable<Drawing['fixedAngles']>, unit: number) => {
       const at = (x: number, y: number) => [unit * x, unit * y] as const;
       const { structure, scale } = compile({
         points: { A: at(0, 0), B: at(3, 4), C: at(6, 16) },
         ground: ['A'],
         bodies: { arm: ['A', 'B'], plate: ['B', 'C'] },
-        angles,
+        fixedAngles: angles,
       });
       return scale[structure.rows.findIndex(({ isAngle }) => isAngle === true)] / unit;
     };
@@ -65,8 +68,8 @@ describe('angles that are kept', () => {
       points: { P: [1, 0], Q: [1, 1] },
       ground: [],
       bodies: { post: ['P', 'Q'] },
-      held: [{ y: 'P' }],
-      angles: { upright: ['post'] },
+      fixedCoordinates: [{ y: 'P' }],
+      fixedAngles: { upright: ['post'] },
     } as const);
     const { Q } = trace(drawing, { driver: { x: 'P' }, to: 5 }).at(5);
     expect(Q).toEqual([5, 1]);
@@ -78,15 +81,15 @@ describe('a telescope', () => {
     points: { O: [0, 0], B: [3, 0] },
     ground: ['O'],
     bodies: {},
-    angles: { guide: ['ram'] },
+    fixedAngles: { guide: ['ram'] },
     telescopes: { ram: ['O', 'B'] },
   } as const);
 
   it('with its direction held goes on where its length passes through nothing', () => {
     const motion = trace(drawing, { driver: { x: 'B' }, from: -3, to: 3 });
-    expect(motion.low.how).toBe('reached');
+    expect(motion.low.status).toBe('reached');
     expectClose(motion.read({ turn: 'ram' })(-2).value, 0, { times: 64, scale: 1 });
-    expectClose(motion.read({ x: 'B', seenFrom: 'ram' })(-2).value, -2, { times: 64, scale: 3 });
+    expectClose(motion.read({ x: 'B', relativeTo: 'ram' })(-2).value, -2, { times: 64, scale: 3 });
   });
 
   it('points along the line of its ends', () => {
@@ -110,15 +113,15 @@ describe('a telescope', () => {
   });
 });
 
-describe('what is seen from a moving body', () => {
+describe('measures relative to a moving body', () => {
   it('is what its own places, turned back, say; and so are its derivatives', () => {
     assert(
       property(fourBars, ({ drawing }) => {
         const motion = trace(drawing, { driver: { turn: 'crank' }, from: -0.2, to: 0.2 });
         const turn = motion.read({ turn: 'first0' });
         const seen = {
-          x: motion.read({ x: 'G0', seenFrom: 'first0' }),
-          y: motion.read({ y: 'G0', seenFrom: 'first0' }),
+          x: motion.read({ x: 'G0', relativeTo: 'first0' }),
+          y: motion.read({ y: 'G0', relativeTo: 'first0' }),
         };
         const at = 0.7 * motion.high.at;
         const { A, G0 } = motion.at(at);
@@ -132,7 +135,7 @@ describe('what is seen from a moving body', () => {
         expectClose(seen.x(at).value, ax + c * dx + s * dy, roundings);
         expectClose(seen.y(at).value, ay - s * dx + c * dy, roundings);
         // d/dt of a turned-back line: the turn's rate acts on it, square to it.
-        const rocker = motion.read({ turn: 'second0', seenFrom: 'first0' });
+        const rocker = motion.read({ turn: 'second0', relativeTo: 'first0' });
         const [own, other] = [motion.read({ turn: 'second0' })(at), turn(at)];
         const scale = 1 + Math.abs(own.second ?? 0) + Math.abs(other.second ?? 0);
         expectClose(rocker(at).first, (own.first ?? 0) - (other.first ?? 0), { times: 2 ** 16, scale });
@@ -147,25 +150,25 @@ describe('what is seen from a moving body', () => {
       ground: ['A', 'D'],
       bodies: { crank: ['A', 'B'], coupler: ['B', 'C'], rocker: ['D', 'C'] },
     } as const);
-    const motion = trace(drawing, { driver: { turn: 'coupler', seenFrom: 'crank' }, from: -0.3, to: 0.3 });
+    const motion = trace(drawing, { driver: { turn: 'coupler', relativeTo: 'crank' }, from: -0.3, to: 0.3 });
     expectClose(
       motion.read({ turn: 'coupler' })(0.2).value - motion.read({ turn: 'crank' })(0.2).value,
       0.2,
       { times: 2 ** 10, scale: 1 },
     );
-    const place = trace(drawing, { driver: { y: 'D', seenFrom: 'crank' }, to: 0.5 });
-    expectClose(place.read({ y: 'D', seenFrom: 'crank' })(0.25).value, 0.25, { times: 2 ** 8, scale: 4 });
+    const place = trace(drawing, { driver: { y: 'D', relativeTo: 'crank' }, to: 0.5 });
+    expectClose(place.read({ y: 'D', relativeTo: 'crank' })(0.25).value, 0.25, { times: 2 ** 8, scale: 4 });
   });
 });
 
-/** Two cranks on ground pivots, joined by two bars: two freedoms. */
+/** Two cranks on ground pivots, joined by two bars: two degrees of freedom. */
 const fiveBar = deepFreeze({
   points: { A: [0, 0], B: [-1, 3], C: [2, 6], D: [5, 3], E: [4, 0] },
   ground: ['A', 'E'],
   bodies: { left: ['A', 'B'], first: ['B', 'C'], second: ['C', 'D'], right: ['E', 'D'] },
 } as const);
 
-describe('a linkage of two freedoms', () => {
+describe('a linkage of two degrees of freedom', () => {
   it('moves by one driver while the other is held', () => {
     const motion = trace(fiveBar, { driver: { turn: 'left' }, hold: [{ turn: 'right' }], to: 0.3 });
     expectClose(motion.at(0.3).D[0], 5, { times: 64, scale: 6 });
@@ -175,11 +178,11 @@ describe('a linkage of two freedoms', () => {
   it('goes where its drivers say: the closed form of two circles', () => {
     assert(
       property(angle, angle, (left, right) => {
-        const { drawing, missing } = drive(fiveBar, [
+        const { drawing, shortfall } = drive(fiveBar, [
           { driver: { turn: 'left' }, to: 0.4 * left },
           { driver: { turn: 'right' }, to: 0.4 * right },
         ]);
-        expect(missing).toEqual([0, 0]);
+        expect(shortfall).toEqual([0, 0]);
         const { B, C, D } = drawing.points;
         const crank = (pivot: number, x: number, turn: number) => {
           const start = Math.atan2(3, x);
@@ -211,20 +214,20 @@ describe('a linkage of two freedoms', () => {
     // Both cranks over to one side: the first alone would tear the bars apart.
     const stretched = { driver: { turn: 'left' }, hold: [{ turn: 'right' }] } as const;
     expect(trace(fiveBar, stretched).high.at).toBeLessThan(1.2);
-    expect(drive(fiveBar, drivers(1.2, 1.2)).missing).toEqual([0, 0]);
-    const { missing, drawing } = drive(fiveBar, drivers(1.2, -1.2));
-    expect(missing[0]).toBeGreaterThan(0.1);
+    expect(drive(fiveBar, drivers(1.2, 1.2)).shortfall).toEqual([0, 0]);
+    const { shortfall, drawing } = drive(fiveBar, drivers(1.2, -1.2));
+    expect(shortfall[0]).toBeGreaterThan(0.1);
     const { B, C, D } = drawing.points;
     // Left where the bars are all but in line.
     expectWithin(Math.hypot(D[0] - B[0], D[1] - B[1]), Math.hypot(C[0] - B[0], C[1] - B[1]) * 2, 1e-6);
   });
 
   it('refuses what no joint can hold, and values that are none', () => {
-    expect(() => trace(fiveBar, { driver: { turn: 'left' }, hold: [{ x: 'C', seenFrom: 'right' }] })).toThrow(
-      /hold\[0\]: a place seen from a moving body, which no joint holds/,
-    );
+    expect(() =>
+      trace(fiveBar, { driver: { turn: 'left' }, hold: [{ x: 'C', relativeTo: 'right' }] }),
+    ).toThrow(/hold\[0\]: a place relative to a moving body, which no joint holds/);
     expect(() => drive(fiveBar, [{ driver: { turn: 'left' }, to: Number.NaN }])).toThrow(
-      /\[0\]\.to: not a value, got NaN/,
+      /\[0\]\.to: not a finite number, got NaN/,
     );
     expect(() => drive(fiveBar, [])).toThrow(InputError);
   });
@@ -242,7 +245,7 @@ describe('the other assembly', () => {
       ground: ['O', 'C'],
       bodies: { crank: ['O', 'A'], coupler: ['A', 'B', 'T'], rocker: ['C', 'B'] },
     } as const);
-    const crossed = otherAssembly(open, 'B');
+    const crossed = otherAssemblyMode(open, 'B');
     const at = crossed.points.B;
     expectWithin(Math.atan2(at[1], at[0] - 100) / degree, -98.004964, 1e-5);
     const length = (d: Drawing, p: string, q: string) =>
@@ -252,21 +255,24 @@ describe('the other assembly', () => {
       ['C', 'B'],
       ['A', 'T'],
       ['B', 'T'],
-    ]) {
+    ] as const) {
       expectClose(length(crossed, p, q), length(open, p, q), { times: 64, scale: 200 });
     }
     // What the two bodies turn about stays to the bit.
     for (const name of ['O', 'A', 'C'] as const) expect(crossed.points[name]).toEqual(open.points[name]);
-    const back = otherAssembly(crossed, 'B');
-    for (const name of ['B', 'T']) {
-      expectClose(back.points[name][0], open.points[name as 'B'][0], { times: 64, scale: 200 });
-      expectClose(back.points[name][1], open.points[name as 'B'][1], { times: 64, scale: 200 });
+    const back = otherAssemblyMode(crossed, 'B');
+    for (const name of ['B', 'T'] as const) {
+      expectClose(back.points[name][0], open.points[name][0], { times: 64, scale: 200 });
+      expectClose(back.points[name][1], open.points[name][1], { times: 64, scale: 200 });
     }
   });
 
   it('can be asked for only at a pin of two bodies held once more each', () => {
-    expect(() => otherAssembly(fiveBar, 'F')).toThrow(/F: unknown point \(allowed: A, B, C, D, E\)/);
-    expect(() => otherAssembly(fiveBar, 'A')).toThrow(
+    // @ts-expect-error: no such point
+    expect(() => otherAssemblyMode(fiveBar, 'F')).toThrow(
+      /unknown point, got "F" \(allowed: A, B, C, D, E\)/,
+    );
+    expect(() => otherAssemblyMode(fiveBar, 'A')).toThrow(
       /A: not a pin between two bodies and nothing else, got on left/,
     );
   });
@@ -283,22 +289,22 @@ describe('faulty joints', () => {
         t: { point: 'A', on: ['B', 'A'] },
         u: { point: 'A', on: ['C', 'D'] },
       },
-      angles: { a: ['bra'], b: [['C', 'D']] },
+      fixedAngles: { a: ['bra'], b: [['C', 'D']] },
       telescopes: { bar: ['A', 'C'] },
     } as unknown as Drawing;
     expect(() => trace(faulty)).toThrow(
       [
         'invalid drawing',
-        '  sliders.s.point: unknown point, got "X" (allowed: A, B, C, D); correct the name or add the point',
+        '  sliders.s.point: unknown point, got "X" (allowed: A, B, C, D); correct the name or add the point to the drawing',
         '  sliders.t.point: a point of the body on which it should slide, got "A"; take it out of the body, or the slider out of the drawing',
         '  sliders.u.on: a line through two points in one place, got ["C","D"]; name two points that lie apart',
         '  telescopes.bar: named as a body, got "bar"; give it a name of its own',
-        '  angles.a[0]: unknown body, got "bra" (allowed: bar, plate, bar); correct the name, or name two points',
-        '  angles.b[0]: a direction between two points in one place, got ["C","D"]; name two points that lie apart',
+        '  fixedAngles.a[0]: unknown body, got "bra" (allowed: bar, plate, bar); correct the name or add the body to the drawing',
+        '  fixedAngles.b[0]: a direction between two points in one place, got ["C","D"]; name two points that lie apart',
       ].join('\n'),
     );
-    expect(() => trace({ ...faulty, sliders: 3, angles: { a: [] } } as unknown as Drawing)).toThrow(
-      /sliders: wrong kind of value, got 3 \(allowed: \{ name: \{ point: 'P', on: \['A', 'B'\] \}, \.\.\. \}\)\n {2}angles\.a: wrong kind of value/,
+    expect(() => trace({ ...faulty, sliders: 3, fixedAngles: { a: [] } } as unknown as Drawing)).toThrow(
+      /sliders: wrong kind of value, got 3 \(allowed: \{ name: \{ point: 'P', on: \['A', 'B'\] \}, \.\.\. \}\)\n {2}fixedAngles\.a: wrong kind of value/,
     );
   });
 });

@@ -32,7 +32,7 @@ describe('a motion by arc length', () => {
     assert(
       property(linkages, ({ drawing }) => {
         const motion = trace(drawing);
-        expect([motion.low.how, motion.high.how]).toEqual(['closed', 'closed']);
+        expect([motion.low.status, motion.high.status]).toEqual(['closed', 'closed']);
         expect(motion.low.at).toBe(0);
         const scale = sizeOf(drawing);
         const end = motion.at(motion.high.at);
@@ -87,11 +87,11 @@ describe('a motion by arc length', () => {
         const loop = trace(drawing);
         const extremes = loop.extremes(driver);
         const motion = trace(drawing, { driver });
-        if (motion.low.how === 'closed') {
+        if (motion.low.status === 'closed') {
           expect(extremes).toEqual([]);
           return;
         }
-        expect([motion.low.how, motion.high.how]).toEqual(['deadPoint', 'deadPoint']);
+        expect([motion.low.status, motion.high.status]).toEqual(['deadPoint', 'deadPoint']);
         // Backwards from the drawn pose is the end of the loop, after all turns made on it.
         const around = loop.read(driver)(loop.high.at).value - loop.read(driver)(0).value;
         const ends = [extremes[0].value, extremes[extremes.length - 1].value - around].sort((u, v) => u - v);
@@ -148,8 +148,8 @@ describe('a motion is a function', () => {
         const [from, to] = [placeAt(whole, -down), placeAt(whole, up)];
         const part = trace(drawing, { driver, from, to });
         expect([part.low, part.high]).toEqual([
-          { at: from, how: 'reached' },
-          { at: to, how: 'reached' },
+          { at: from, status: 'reached' },
+          { at: to, status: 'reached' },
         ]);
         const scale = sizeOf(drawing);
         for (const at of spread(part, 8)) {
@@ -216,7 +216,7 @@ describe('outside its range', () => {
       property(linkages, drivers, ({ drawing }, driver) => {
         const motion = trace(drawing, { driver });
         const { low, high } = motion;
-        const range = `(allowed: ${low.at} (${low.how}) to ${high.at} (${high.how}))`;
+        const range = `(allowed: ${low.at} (${low.status}) to ${high.at} (${high.status}))`;
         for (const at of [low.at - 1e-9, high.at + 1e-9, Number.NaN, Number.POSITIVE_INFINITY]) {
           for (const look of [() => motion.at(at), () => motion.read({ turn: 'crank' })(at)]) {
             expect(look).toThrow(InputError);
@@ -234,8 +234,8 @@ describe('at a dead point', () => {
     assert(
       property(linkages, drivers, ({ drawing }, driver) => {
         const motion = trace(drawing, { driver });
-        for (const { at, how } of [motion.low, motion.high]) {
-          if (how !== 'deadPoint') continue;
+        for (const { at, status } of [motion.low, motion.high]) {
+          if (status !== 'deadPoint') continue;
           expectRigid(drawing, motion.at(at));
           for (const measure of intrinsic(drawing)) {
             const { value, first, second } = motion.read(measure)(at);

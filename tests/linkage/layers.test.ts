@@ -49,14 +49,14 @@ describe('a path by the driver and one by arc length', () => {
         const other = pathOf(drawing, driver, way, layByArcLength);
         const scale = isTurn(driver) ? 1 : sizeOf(drawing);
         for (const end of ['low', 'high'] as const) {
-          expect(one[end].how).toBe(other[end].how);
+          expect(one[end].status).toBe(other[end].status);
           expectClose(one[end].at, other[end].at, { times: 256, scale: scale + Math.abs(other[end].at) });
         }
         if (one.pieces.every(({ inverse }) => inverse === null)) direct++;
         else expect(one.pieces.every(({ inverse }) => inverse !== null)).toBe(true);
         const middle = 0.5 * (one.low.at + one.high.at);
         const at = middle + 0.5 * part * (one.high.at - one.low.at);
-        const measures: Measure[] = [...intrinsic(drawing), { x: 'X0' }, { y: 'P0', seenFrom: 'crank' }];
+        const measures: Measure[] = [...intrinsic(drawing), { x: 'X0' }, { y: 'P0', relativeTo: 'crank' }];
         const [here, there] = [one, other].map((path) => readingsAt(path, measures, at));
         // At a dead point of the driver there are no derivatives, and no path by the driver.
         if (![...here, ...there].flatMap((jet) => [...jet]).every(Number.isFinite)) {
@@ -86,20 +86,20 @@ describe('a path by the driver and one by arc length', () => {
     assert(
       property(linkages, drivers, ({ drawing }, driver) => {
         const path = pathOf(drawing, driver, 50, layPath);
-        pre(path.low.how !== 'reached' || path.high.how !== 'reached');
+        pre(path.low.status !== 'reached' || path.high.status !== 'reached');
         for (const { inverse } of path.pieces) expect(inverse).not.toBeNull();
       }),
       { numRuns: 30 },
     );
   });
 
-  it('of a driver that is the drawn value alone, or seen from a moving body, is by arc length', () => {
+  it('of a driver that is the drawn value alone, or relative to a moving body, is by arc length', () => {
     assert(
       property(linkages, ({ drawing }) => {
         const system = compile(drawing);
         const turn = bindMeasure(system, { turn: 'crank' }, 'driver');
         expect(tracePath(system, turn, 0, 0).pieces[0].inverse).not.toBeNull();
-        const seen = bindMeasure(system, { turn: 'second0', seenFrom: 'crank' }, 'driver');
+        const seen = bindMeasure(system, { turn: 'second0', relativeTo: 'crank' }, 'driver');
         expect(tracePath(system, seen, -0.01, 0.01).pieces[0].inverse).not.toBeNull();
       }),
       { numRuns: 10 },
@@ -130,7 +130,7 @@ describe('a linkage in any unit of length', () => {
         // Powers of ten are rounded: the drawings differ by that, and near a dead point ends by its root.
         const long = isTurn(driver) ? 1 : unit;
         for (const end of ['low', 'high'] as const) {
-          expect(other[end].how).toBe(one[end].how);
+          expect(other[end].status).toBe(one[end].status);
           expectWithin(other[end].at / long, one[end].at, 1e-9 * (size + Math.abs(one[end].at)));
         }
         const at = one.low.at + 0.5 * (1 + 0.9 * part) * (one.high.at - one.low.at);
@@ -152,10 +152,10 @@ describe('a linkage in any unit of length', () => {
         const [one, other] = [drawing, scaled(drawing, unit)].map((of) =>
           trace(of, { driver: { turn: 'crank' } }),
         );
-        expect([other.low.how, other.high.how]).toEqual([one.low.how, one.high.how]);
+        expect([other.low.status, other.high.status]).toEqual([one.low.status, one.high.status]);
         expectWithin(other.high.at, one.high.at, 1e-7);
         const [loop, same] = [1, unit].map((u) => trace(scaled(drawing, u)));
-        expect(same.high.how).toBe(loop.high.how);
+        expect(same.high.status).toBe(loop.high.status);
         expectWithin(same.high.at / unit, loop.high.at, 1e-7 * loop.high.at);
       }),
       { numRuns: 20 },

@@ -1,4 +1,4 @@
-/** Kutzbach's count beside the rank, and what is redundant, contradicting or undetermined, by the drawing's names. */
+/** Kutzbach's count beside the rank, and what is redundant or contradicting, by the drawing's names. */
 import { type Drawing, mobility, range, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
@@ -45,7 +45,7 @@ const cranks = (third: readonly [number, number], pivot: readonly [number, numbe
 describe('the count of Kutzbach', () => {
   // M = 3 (n - 1) - 2 j1 - j2; counts of standard linkages, computed by hand from the formula.
   const fiveBar = { A: [0, 0], B: [-1, 3], C: [2, 6], D: [5, 3], E: [4, 0] } as const;
-  const cases: [name: string, drawing: Drawing, M: number, freedoms: number][] = [
+  const cases: [name: string, drawing: Drawing, M: number, degreesOfFreedom: number][] = [
     [
       'a triangle of bars',
       {
@@ -138,9 +138,9 @@ describe('the count of Kutzbach', () => {
       1,
     ],
   ];
-  it.each(cases)('and the rank of %s', (_, drawing, M, freedoms) => {
+  it.each(cases)('and the rank of %s', (_, drawing, M, degreesOfFreedom) => {
     const found = mobility(drawing);
-    expectSame([found.kutzbach, found.freedoms], [M, freedoms]);
+    expectSame([found.kutzbach, found.degreesOfFreedom], [M, degreesOfFreedom]);
   });
 });
 
@@ -153,32 +153,32 @@ describe('what is redundant', () => {
     } as const);
     expect(mobility(drawing)).toMatchObject({
       kutzbach: 0,
-      freedoms: 1,
+      degreesOfFreedom: 1,
       redundant: 1,
       dependent: ['body first', 'body second', 'body third'],
       contradicting: null,
-      tight: [],
+      misfits: [],
     });
     const motion = trace(drawing, { driver: { turn: 'first' }, from: 0, to: 2 * Math.PI });
-    expect(motion.high.how).toBe('reached');
+    expect(motion.high.status).toBe('reached');
     expectClose(motion.at(Math.PI / 2).F[0], -40, { times: 2 ** 8, scale: 120 });
   });
 
-  it('but for 0.1 mm of rounding locks, and is named with the mm it would have to give', () => {
+  it('but for 0.1 mm of rounding locks, and is named with its misfit', () => {
     const rounded: Drawing = {
       points: { A: [0, 0], B: [30, 95.4], C: [120, 0], D: [150, 95.4], E: [60.1, 0], F: [90, 95.4] },
       ground: ['A', 'C', 'E'],
       bodies: { first: ['A', 'B'], second: ['C', 'D'], third: ['E', 'F'], coupler: ['B', 'D', 'F'] },
     };
-    const message = /all else moves if one of these gives over the whole motion: .*third by 0\.1/;
+    const message = /the rest moves if the length of one of these may change: .*third by 0\.1/;
     expect(() => trace(rounded, { driver: { turn: 'first' } })).toThrow(message);
-    const { freedoms, tight } = mobility(rounded);
-    expect(freedoms).toBe(0);
-    const third = tight.find(({ body }) => body === 'third');
+    const { degreesOfFreedom, misfits } = mobility(rounded);
+    expect(degreesOfFreedom).toBe(0);
+    const third = misfits.find(({ body }) => body === 'third');
     // E is 0.1 off its place: the arm from it would be longest and shortest along the ground line.
-    expectWithin(third?.by ?? null, 0.1 * (1 + 29.9 / 100), 0.002);
+    expectWithin(third?.misfit ?? null, 0.1 * (1 + 29.9 / 100), 0.002);
     const motion = trace(rounded, { driver: { turn: 'first' }, from: -0.3, to: 0.3, tolerance: 0.2 });
-    expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+    expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
   });
 
   it('in the drawn pose alone contradicts as soon as the linkage moves', () => {
@@ -189,17 +189,17 @@ describe('what is redundant', () => {
       bodies: { first: ['A', 'B'], second: ['C', 'D'], third: ['E', 'F'], coupler: ['B', 'D', 'F'] },
     };
     const found = mobility(drawing);
-    expect(found).toMatchObject({ freedoms: 1, redundant: 1 });
+    expect(found).toMatchObject({ degreesOfFreedom: 1, redundant: 1 });
     expect(found.contradicting).toMatch(/^body (first|second|third|coupler at F)$/);
     const motion = trace(drawing, { driver: { turn: 'first' }, from: -0.5, to: 0.5 });
-    expect(motion.high.how).toBe('locked');
+    expect(motion.high.status).toBe('locked');
     // It locks where the bar misses by the tolerance, a millionth of the size: about sqrt(2 * 1.4e-4 / (100 (1 - 100 / 140))).
     expect(motion.high.at).toBeLessThan(0.01);
-    const third = found.tight.find(({ body }) => body === 'third');
+    const third = found.misfits.find(({ body }) => body === 'third');
     // Round to where the others lie flat, and their way on is not determined: F is 100 to one side of the line, 40 above E.
-    expectWithin(third?.by ?? null, 140 - Math.hypot(100, 40), 1e-6);
+    expectWithin(third?.misfit ?? null, 140 - Math.hypot(100, 40), 1e-6);
     expectWithin(
-      motion.high.by ?? null,
+      motion.high.misfit ?? null,
       140 - Math.hypot(100 * Math.sin(0.5), 100 * Math.cos(0.5) + 40),
       1e-9,
     );
@@ -207,9 +207,9 @@ describe('what is redundant', () => {
 
   it('is not what stands off the line: such a third arm holds the linkage', () => {
     const drawing = cranks([90, 95.39], [50, 20]);
-    expect(mobility(drawing)).toMatchObject({ freedoms: 0, redundant: 0 });
+    expect(mobility(drawing)).toMatchObject({ degreesOfFreedom: 0, redundant: 0 });
     expect(() => trace(drawing, { driver: { turn: 'first' } })).toThrow(
-      /over-determined: nothing can move in the drawn pose.*take out a body/,
+      /overdetermined: nothing can move in the drawn pose.*remove a body/,
     );
   });
 });
@@ -222,21 +222,21 @@ describe('a bifurcation', () => {
       bodies: { first: ['A', 'B'], second: ['C', 'D'], coupler: ['B', 'D'] },
     };
     const { low, high } = range(drawing, { driver: { turn: 'first' } });
-    expect([low.how, high.how]).toEqual(['undetermined', 'undetermined']);
+    expect([low.status, high.status]).toEqual(['bifurcation', 'bifurcation']);
     expectWithin(low.at, -Math.PI / 2, 1e-8);
     expectWithin(high.at, Math.PI / 2, 1e-8);
     const flat: Drawing = {
       ...drawing,
       points: { A: [0, 0], B: [100, 0], C: [120, 0], D: [220, 0] },
     };
-    expect(mobility(flat)).toMatchObject({ freedoms: 2, moving: ['B', 'D'] });
+    expect(mobility(flat)).toMatchObject({ degreesOfFreedom: 2, moving: ['B', 'D'] });
   });
 });
 
 /** Where the motion, driven by a body, has its ends, which are bifurcations. */
 function crossings(drawing: Drawing, body: string): [number, number] {
   const { low, high } = range(drawing, { driver: { turn: body } });
-  expect([low.how, high.how]).toEqual(['undetermined', 'undetermined']);
+  expect([low.status, high.status]).toEqual(['bifurcation', 'bifurcation']);
   return [low.at, high.at];
 }
 
@@ -252,7 +252,7 @@ describe('a bifurcation of a linkage that is held twice over', () => {
       ground: ['A', 'C'],
       bodies: { first: ['A', 'B', 'T'], twin: ['A', 'T'], second: ['C', 'D'], coupler: ['B', 'D'] },
     };
-    expect(mobility(drawing)).toMatchObject({ freedoms: 1, redundant: 1 });
+    expect(mobility(drawing)).toMatchObject({ degreesOfFreedom: 1, redundant: 1 });
     const [low, high] = crossings(drawing, 'first');
     expectWithin(low, -Math.PI / 2, 1e-7);
     expectWithin(high, Math.PI / 2, 1e-7);
@@ -282,7 +282,7 @@ describe('a bifurcation of a linkage that is held twice over', () => {
         bodies: { arm: ['O', 'T', 'U', 'V'], crank: ['C', 'P'] },
         sliders: { block: { point: 'P', on: ['O', 'T'] }, other: { point: 'P', on: ['U', 'V'] } },
       };
-      expect(mobility(drawing)).toMatchObject({ freedoms: 1, redundant: 1 });
+      expect(mobility(drawing)).toMatchObject({ degreesOfFreedom: 1, redundant: 1 });
       const [low, high] = crossings(drawing, 'crank');
       expectWithin(low, -Math.PI - 0.8, 1e-6);
       expectWithin(high, Math.PI - 0.8, 1e-6);
@@ -304,11 +304,11 @@ describe('ground', () => {
       });
       expectSame(found, {
         kutzbach: 1,
-        freedoms: 1,
+        degreesOfFreedom: 1,
         redundant: 0,
         dependent: [],
         moving: ['B', 'C'],
-        tight: [],
+        misfits: [],
         contradicting: null,
       });
     }
@@ -316,7 +316,7 @@ describe('ground', () => {
 
   it('alone, without a body, is a drawing that nothing moves in', () => {
     const found = mobility({ points: { A: [0, 0], B: [3, 4] }, ground: ['A', 'B'], bodies: {} });
-    expectSame([found.kutzbach, found.freedoms, found.redundant], [0, 0, 0]);
+    expectSame([found.kutzbach, found.degreesOfFreedom, found.redundant], [0, 0, 0]);
   });
 });
 
@@ -328,16 +328,16 @@ describe('a drawing that is changed in place', () => {
       points: { A: [0, 0], B: [0, 60], C: [100, 90], D: [120, 0], E: [150, 40] },
       ground: ['A', 'D'],
       bodies: { crank: ['A', 'B'], coupler, rocker: ['D', 'C', 'E'] },
-      held,
+      fixedCoordinates: held,
     } as Drawing;
-    expectSame(mobility(drawing).freedoms, 1);
+    expectSame(mobility(drawing).degreesOfFreedom, 1);
     held.push({ x: 'C' });
-    expectSame(mobility(drawing).freedoms, 0);
+    expectSame(mobility(drawing).degreesOfFreedom, 0);
     held.pop();
     coupler.push('E');
-    expectSame(mobility(drawing).freedoms, 0);
+    expectSame(mobility(drawing).degreesOfFreedom, 0);
     coupler.pop();
-    expectSame(mobility(drawing).freedoms, 1);
+    expectSame(mobility(drawing).degreesOfFreedom, 1);
   });
 });
 
@@ -351,11 +351,11 @@ describe('the range of a linkage', () => {
   it('is from dead point to dead point of what drives, or round and home', () => {
     expect(range(crankRocker, { driver: { turn: 'rocker' } })).toMatchObject({
       drawn: 0,
-      low: { how: 'deadPoint' },
-      high: { how: 'deadPoint' },
+      low: { status: 'deadPoint' },
+      high: { status: 'deadPoint' },
     });
     const round = range(crankRocker);
-    expect([round.low.how, round.high.how]).toEqual(['closed', 'closed']);
+    expect([round.low.status, round.high.status]).toEqual(['closed', 'closed']);
     expect(round.high.at).toBeGreaterThan(2 * Math.PI * 40);
   });
 });

@@ -1,4 +1,4 @@
-/** Scissor lifts: forces of their actuators by virtual work, freedoms and redundancies by construction. */
+/** Scissor lifts: forces of their actuators by virtual work, degrees of freedom and redundancies by construction. */
 import { drive, mobility } from 'jounce/linkage';
 import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
@@ -34,10 +34,13 @@ describe('the actuator of a scissor lift', () => {
   const on = (cells: number) => deepFreeze([{ at: `left${cells}`, force: [0, -LOAD] as const }]);
 
   it.each(cases)('pulls the foot of $cells cells at $angle, by $route', ({ cells, angle, route }) => {
-    const found = forces(scissorLift(cells, LENGTH, angle), on(cells), { driver: { x: 'right0' }, route });
+    const found = forces(scissorLift(cells, LENGTH, angle), on(cells), {
+      driver: { x: 'right0' },
+      method: route,
+    });
     // m = b cos a
     expectClose(found.driver, (-cells * LOAD) / Math.tan(angle), roundings(cells, angle));
-    expectClose(found.unbalanced, 0, roundings(cells, angle));
+    expectClose(found.residual, 0, roundings(cells, angle));
     // The pinned foot takes the opposite, and the load, which stands above it.
     const [x, y] = found.ground.left0 as readonly [number, number];
     expectClose(x, (-cells * LOAD) / Math.tan(angle), roundings(cells, angle));
@@ -49,7 +52,7 @@ describe('the actuator of a scissor lift', () => {
     ({ cells, angle, route }) => {
       if (cells < 2) return;
       const driver = { length: ['left0', 'middle2'] } as const;
-      const found = forces(scissorLift(cells, LENGTH, angle), on(cells), { driver, route });
+      const found = forces(scissorLift(cells, LENGTH, angle), on(cells), { driver, method: route });
       // m^2 = b^2 (cos^2 a + 9 sin^2 a)/4, m dm = 2 b^2 sin a cos a da
       const m = (LENGTH * Math.hypot(Math.cos(angle), 3 * Math.sin(angle))) / 2;
       expectClose(found.driver, (cells * LOAD * m) / (2 * LENGTH * Math.sin(angle)), roundings(cells, angle));
@@ -60,52 +63,57 @@ describe('the actuator of a scissor lift', () => {
     const cells = 80;
     const half = [0, -LOAD / 2] as const;
     const loads = ['left', 'right'].map((side) => ({ at: `${side}${cells}`, force: half }));
-    const { ground, held } = forces(scissorLift(cells, LENGTH, 0.6), loads, { driver: { x: 'right0' } });
+    const { ground, fixedCoordinates } = forces(scissorLift(cells, LENGTH, 0.6), loads, {
+      driver: { x: 'right0' },
+    });
     expectClose(ground.left0?.[1] ?? null, -LOAD / 2, roundings(cells, 0.6));
-    expectClose(held[0], LOAD / 2, roundings(cells, 0.6));
+    expectClose(fixedCoordinates[0], LOAD / 2, roundings(cells, 0.6));
   });
 });
 
-describe('the freedoms of a scissor lift', () => {
+describe('the degrees of freedom of a scissor lift', () => {
   it('are one by count and by rank, and all points but the ground move', () => {
     for (const cells of [1, 80, 320]) {
       const found = mobility(scissorLift(cells, LENGTH, 0.6));
-      expectSame([found.kutzbach, found.freedoms, found.redundant], [1, 1, 0]);
+      expectSame([found.kutzbach, found.degreesOfFreedom, found.redundant], [1, 1, 0]);
       expect(found.moving).toHaveLength(3 * cells + 1);
       expect([found.dependent, found.contradicting]).toEqual([[], null]);
     }
   });
 
   it('are as many as its feet that slide beyond one', () => {
-    const { held: _, ...loose } = scissorLift(80, LENGTH, 0.6);
-    expectSame(mobility(loose).freedoms, 2);
-    expectSame(mobility({ ...loose, held: [{ y: 'right0' }, { x: 'right0' }] }).freedoms, 0);
+    const { fixedCoordinates: _, ...loose } = scissorLift(80, LENGTH, 0.6);
+    expectSame(mobility(loose).degreesOfFreedom, 2);
+    expectSame(
+      mobility({ ...loose, fixedCoordinates: [{ y: 'right0' }, { x: 'right0' }] }).degreesOfFreedom,
+      0,
+    );
   });
 
   it('stay as they are when points above the pinned foot are guided, once too often each', () => {
     const cells = 6;
     const lift = scissorLift(cells, LENGTH, 0.6);
     const guides = [{ x: 'left3' }, { x: `left${cells}` }];
-    const guided = { ...lift, held: [{ y: 'right0' }, ...guides] };
+    const guided = { ...lift, fixedCoordinates: [{ y: 'right0' }, ...guides] };
     const found = mobility(guided);
-    expectSame([found.kutzbach, found.freedoms, found.redundant], [-1, 1, 2]);
-    expect(found.dependent).toEqual(expect.arrayContaining(['held x of left3', `held x of left${cells}`]));
+    expectSame([found.kutzbach, found.degreesOfFreedom, found.redundant], [-1, 1, 2]);
+    expect(found.dependent).toEqual(expect.arrayContaining(['fixed x of left3', `fixed x of left${cells}`]));
     expect(found.contradicting).toBeNull();
     // What the guides and the pinned foot share of a push sideways is open, what the actuator lifts is not.
     const loads = [{ at: `left${cells}`, force: [0, -LOAD] as const }];
-    const { driver, held } = forces(guided, loads, { driver: { x: 'right0' } });
+    const { driver, fixedCoordinates } = forces(guided, loads, { driver: { x: 'right0' } });
     expectClose(driver, (-cells * LOAD) / Math.tan(0.6), roundings(cells, 0.6));
-    expect(held.slice(1)).toEqual([null, null]);
+    expect(fixedCoordinates.slice(1)).toEqual([null, null]);
   });
 });
 
 describe('a driven scissor lift', () => {
   it('goes where its foot is put, cell by cell', () => {
     const cells = 8;
-    const { drawing, missing } = drive(scissorLift(cells, LENGTH, 0.6), [
+    const { drawing, shortfall } = drive(scissorLift(cells, LENGTH, 0.6), [
       { driver: { x: 'right0' }, to: LENGTH * Math.cos(0.9) },
     ]);
-    expect(missing).toEqual([0]);
+    expect(shortfall).toEqual([0]);
     const wanted = scissorLift(cells, LENGTH, 0.9);
     for (const [name, [x, y]] of Object.entries(wanted.points)) {
       expectClose(drawing.points[name][0], x, { times: 64, scale: cells * LENGTH });

@@ -138,28 +138,28 @@ describe('a parallelogram with a third bar', () => {
   });
 });
 
-describe('sensitivities of joints and of what is seen from a body', () => {
+describe('sensitivities of joints and relative to a body', () => {
   const slotted = deepFreeze({
     points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], Q: [60, 30], R: [220, 150] },
     ground: ['O', 'C', 'R'],
     bodies: { crank: ['C', 'P'], arm: ['O', 'T', 'Q'], plate: ['T', 'S'] },
     sliders: { block: { point: 'P', on: ['O', 'T'] } },
-    angles: { level: ['plate', ['O', 'C']] },
+    fixedAngles: { level: ['plate', ['O', 'C']] },
     telescopes: { ram: ['R', 'S'] },
   } as const);
   const drawing: Drawing = { ...slotted, points: { ...slotted.points, S: [190, 170] } };
   const measures: Measure[] = [
     { turn: 'arm' },
     { turn: 'ram' },
-    { turn: 'ram', seenFrom: 'arm' },
-    { x: 'P', seenFrom: 'arm' },
-    { y: 'C', seenFrom: 'crank' },
-    { x: 'R', seenFrom: 'arm' },
-    { angle: ['Q', 'S'], seenFrom: 'crank' },
+    { turn: 'ram', relativeTo: 'arm' },
+    { x: 'P', relativeTo: 'arm' },
+    { y: 'C', relativeTo: 'crank' },
+    { x: 'R', relativeTo: 'arm' },
+    { angle: ['Q', 'S'], relativeTo: 'crank' },
     { length: ['R', 'S'] },
   ];
 
-  it.each([[{ turn: 'crank' }], [{ turn: 'crank', seenFrom: 'arm' }], [{ x: 'R', seenFrom: 'arm' }]] as [
+  it.each([[{ turn: 'crank' }], [{ turn: 'crank', relativeTo: 'arm' }], [{ x: 'R', relativeTo: 'arm' }]] as [
     Measure,
   ][])('are central differences, driven by %j', (driver) => {
     for (const travel of 'x' in driver ? [-3, 4] : [-0.15, 0.1]) {

@@ -96,7 +96,7 @@ describe('a slider-crank', () => {
 
   it('with its rod driven by the slide has its dead points with crank and rod in line', () => {
     const { low, high } = trace(sliderCrank(1, 3, 1), { driver: { x: 'B' } });
-    expect([low.how, high.how]).toEqual(['deadPoint', 'deadPoint']);
+    expect([low.status, high.status]).toEqual(['deadPoint', 'deadPoint']);
     expectClose(high.at, 4, { times: 64, scale: 4 });
     expectClose(low.at, 2, { times: 64, scale: 4 });
   });
@@ -146,7 +146,7 @@ describe('a point in the slot of an arm', () => {
       points: { O: [0, 0], T: [1, 1], P: [0.6, 0.6] },
       ground: ['O'],
       bodies: { arm: ['O', 'T'] },
-      held: [{ x: 'P' }],
+      fixedCoordinates: [{ x: 'P' }],
       sliders: { peg: { point: 'P', on: ['O', 'T'] } },
     } as const);
     const { first, second } = trace(drawing, { driver: { y: 'P' } }).read({ turn: 'arm' })(0.6);
@@ -173,7 +173,7 @@ describe('a slider that is drawn off its line', () => {
           const { T, P } = motion.at(at);
           const cross = (T[0] * P[1] - T[1] * P[0]) / 2;
           expectClose(cross, off, { times: 2 ** 8, scale: 4 });
-          expectClose(motion.read({ y: 'P', seenFrom: 'arm' })(at).value, off, { times: 2 ** 8, scale: 4 });
+          expectClose(motion.read({ y: 'P', relativeTo: 'arm' })(at).value, off, { times: 2 ** 8, scale: 4 });
         },
       ),
     );
@@ -188,19 +188,19 @@ describe('a block that slides along its rail for ever', () => {
       ground: ['L', 'R', 'T'],
       bodies: { block: ['P', 'Q'] },
       sliders: { pin: { point: 'P', on: ['L', 'R'] } },
-      angles: { level: ['block', ['L', 'R']] },
+      fixedAngles: { level: ['block', ['L', 'R']] },
     });
   const sizes = double({ min: 50, max: 500, noNaN: true });
   const posts = double({ min: 150, max: 1000, noNaN: true });
   /** Pieces that are few against the most a path may have: some ms. */
   const FEW = 1000;
 
-  it('is given up far beyond the drawing, and soon, where no value is asked for', () => {
+  it('is unbounded far beyond the drawing, and soon, where no value is requested', () => {
     assert(
       property(sizes, posts, (mm, post) => {
         for (const options of [{ driver: { x: 'P' } as const }, {}]) {
           const { drawn, low, high, path } = trace(block(mm, post), options);
-          expect([low.how, high.how]).toEqual(['gaveUp', 'gaveUp']);
+          expect([low.status, high.status]).toEqual(['unbounded', 'unbounded']);
           expect(path.pieces.length).toBeLessThan(FEW);
           if (!('driver' in options)) continue;
           // R and T lie farthest from L: 30 times as far as the farther of them, either way.
@@ -213,7 +213,7 @@ describe('a block that slides along its rail for ever', () => {
     );
   });
 
-  it('keeps all laws: where it is given up turns, moves and scales with the drawing', () => {
+  it('keeps all laws: the place where it is unbounded turns, moves and scales with the drawing', () => {
     assert(
       property(double({ min: 200, max: 500, noNaN: true }), posts, (mm, post) =>
         checkLaws((drawing: Drawing) => drawing, block(mm, post), { driver: { length: ['T', 'P'] } }),
@@ -222,18 +222,18 @@ describe('a block that slides along its rail for ever', () => {
     );
   });
 
-  it('goes as far as is asked, however far', () => {
+  it('goes as far as requested, however far', () => {
     const { high } = trace(block(500, 900), { driver: { x: 'P' }, from: 0, to: 1e5 });
-    expect(high).toEqual({ at: 1e5, how: 'reached' });
+    expect(high).toEqual({ at: 1e5, status: 'reached' });
   });
 
   it('meets the dead point of its distance from T anywhere along the rail, however small it is', () => {
     assert(
       property(double({ min: 2, max: 20, noNaN: true }), posts, (mm, post) => {
         const { low, high } = trace(block(mm, post), { driver: { length: ['T', 'P'] } });
-        expect(low.how).toBe('deadPoint');
+        expect(low.status).toBe('deadPoint');
         expectClose(low.at, 300, { times: 64, scale: 1000 });
-        expect(high.how).toBe('gaveUp');
+        expect(high.status).toBe('unbounded');
       }),
       { numRuns: 5 },
     );

@@ -25,16 +25,16 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
       points: { A: [0, 0], B: [0, -160], C: [0, -220], D: [250, -220], E: [100, -300], L: [100, -220] },
       ground: ['A'],
       bodies: { ACE: ['A', 'C', 'E'], BCD: ['B', 'C', 'D', 'L'], DE: ['D', 'E'] },
-      held: [{ x: 'B' }],
+      fixedCoordinates: [{ x: 'B' }],
     } as const);
-    const found = forces(drawing, [{ at: 'L', on: 'BCD', force: [0, -480] }], { route });
+    const found = forces(drawing, [{ at: 'L', on: 'BCD', force: [0, -480] }], { method: route });
     expectForce(found.on.ACE.A, [-300, 480], 1e-9);
-    expectWithin(found.held[0], 300, 1e-9);
+    expectWithin(found.fixedCoordinates[0], 300, 1e-9);
     const [x, y] = found.on.DE.D as Pair;
     // 561 of compression: from D towards E.
     expectForce([x, y], [-561 * (150 / 170), -561 * (80 / 170)], 1e-9);
     expectForce(found.on.BCD.C, [-795, 216], 1e-9);
-    expect(found.unbalanced).toBeLessThan(1e-9);
+    expect(found.residual).toBeLessThan(1e-9);
   });
 
   // The same, Sample Problem 6.5 (seen).
@@ -43,11 +43,11 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
       points: { A: [0, 0], F: [3.6, 0], C: [3.6, 6], B: [1.2, 2], E: [3.6, 2], D: [3.6, 4] },
       ground: ['A'],
       bodies: { ABC: ['A', 'B', 'C'], CDEF: ['C', 'D', 'E', 'F'], BE: ['B', 'E'] },
-      held: [{ y: 'F' }],
+      fixedCoordinates: [{ y: 'F' }],
     } as const);
-    const found = forces(drawing, [{ at: 'D', force: [18, 0] }], { route });
+    const found = forces(drawing, [{ at: 'D', force: [18, 0] }], { method: route });
     expectForce(found.on.ABC.A, [-18, -20], 1e-12);
-    expectWithin(found.held[0], 20, 1e-12);
+    expectWithin(found.fixedCoordinates[0], 20, 1e-12);
     expectForce(found.on.BE.E, [9, 0], 1e-12);
     expectForce(found.on.ABC.C, [9, 20], 1e-12);
   });
@@ -61,7 +61,7 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
       ground: ['foot', 'anchor'],
       bodies: { joist: ['foot', 'top', 'middle'], rope: ['top', 'anchor'] },
     } as const);
-    const found = forces(drawing, [{ at: 'middle', on: 'joist', force: [0, -98.1] }], { route });
+    const found = forces(drawing, [{ at: 'middle', on: 'joist', force: [0, -98.1] }], { method: route });
     const [x, y] = found.on.joist.foot as Pair;
     expectWithin(Math.hypot(x, y), 147.871464, 1e-6);
     expectWithin(Math.atan2(y, x) / DEGREE, 58.565232, 1e-6);
@@ -75,7 +75,7 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
       ground: ['A', 'S'],
       bodies: { lever: ['A', 'B', 'P'], link: ['B', 'S'] },
     } as const);
-    const one = forces(lever, [{ at: 'P', on: 'lever', force: [400, 0] }], { route });
+    const one = forces(lever, [{ at: 'P', on: 'lever', force: [400, 0] }], { method: route });
     expectWithin(Math.hypot(...(one.on.lever.A as Pair)), 1074.967698, 2e-6);
     expectWithin(Math.hypot(...(one.on.link.B as Pair)), 1319.932658, 1e-6);
     const frame = deepFreeze({
@@ -83,7 +83,7 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
       ground: ['A', 'C'],
       bodies: { member: ['B', 'C', 'M'], link: ['A', 'B'] },
     } as const);
-    const two = forces(frame, [{ at: 'M', on: 'member', force: [0, -2000] }], { route });
+    const two = forces(frame, [{ at: 'M', on: 'member', force: [0, -2000] }], { method: route });
     expectWithin(Math.hypot(...(two.on.link.B as Pair)), 1154.700538, 1e-6);
     const [x, y] = two.on.member.C as Pair;
     expectWithin(Math.abs(x), 577.350269, 1e-6);
@@ -109,7 +109,10 @@ describe.each(ROUTES)('textbook frames by %s', (route) => {
     const [dx, dy] = [drawing.points.D[0] - 14, drawing.points.D[1] - 72];
     // 4530 N/m, free length 77.85 mm: N and mm.
     const push = 4.53 * (77.85 - Math.hypot(dx, dy));
-    const found = forces(drawing, [{ between: ['C', 'D'], push }], { driver: { turn: 'rocker' }, route });
+    const found = forces(drawing, [{ between: ['C', 'D'], push }], {
+      driver: { turn: 'rocker' },
+      method: route,
+    });
     expectWithin(Math.abs(found.driver as number) / 1000, 3.0042048572133484, 1e-12);
   });
 });
@@ -142,7 +145,7 @@ describe('forces in random linkages', () => {
     assert(
       property(linkages, held, amounts, ({ drawing }, driver, given) => {
         const loads = loadsOn(drawing, given);
-        const [one, other] = ROUTES.map((route) => listed(forces(drawing, loads, { driver, route })));
+        const [one, other] = ROUTES.map((route) => listed(forces(drawing, loads, { driver, method: route })));
         const most = Math.max(1, ...one.flat().map((x) => Math.abs(x as number)));
         one.forEach((force, k) => {
           [0, 1].forEach((axis) => {
@@ -202,24 +205,26 @@ describe('forces in random linkages', () => {
 });
 
 describe('forces of joints that are no pins', () => {
-  it('of a slider, a telescope and a kept angle agree by both routes', () => {
+  it('of a slider, a telescope and a fixed angle agree by both methods', () => {
     const drawing: Drawing = deepFreeze({
       points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], S: [190, 170], R: [220, 150] },
       ground: ['O', 'C', 'R'],
       bodies: { crank: ['C', 'P'], arm: ['O', 'T'], plate: ['T', 'S'] },
       sliders: { block: { point: 'P', on: ['O', 'T'] } },
-      angles: { level: ['plate', 'arm'] },
+      fixedAngles: { level: ['plate', 'arm'] },
       telescopes: { ram: ['R', 'S'] },
     });
-    expect(mobility(drawing).freedoms).toBe(1);
+    expect(mobility(drawing).degreesOfFreedom).toBe(1);
     const loads: Load[] = [
       { at: 'S', force: [30, -500] },
       { between: ['R', 'S'], push: 200 },
     ];
-    const [one, other] = ROUTES.map((route) => forces(drawing, loads, { driver: { turn: 'crank' }, route }));
-    for (const found of [one, other]) expect(found.unbalanced).toBeLessThan(1e-9);
+    const [one, other] = ROUTES.map((route) =>
+      forces(drawing, loads, { driver: { turn: 'crank' }, method: route }),
+    );
+    for (const found of [one, other]) expect(found.residual).toBeLessThan(1e-9);
     expectWithin(one.sliders.block, other.sliders.block as number, 1e-9);
-    expectWithin(one.angles.level, other.angles.level as number, 1e-7);
+    expectWithin(one.fixedAngles.level, other.fixedAngles.level as number, 1e-7);
     expectWithin(one.driver, other.driver as number, 1e-7);
     listed(one).forEach((force, k) => {
       expectForce(listed(other)[k] as Pair, force as Pair, 1e-7);
@@ -246,7 +251,7 @@ describe.each(ROUTES)('what holds by itself, by %s', (route) => {
       ground: ['G', 'H', 'A'],
       bodies: { train: ['S', 'T'], right: ['A', 'B'], left: ['A', 'D'] },
       sliders: { front: { point: 'S', on: ['G', 'H'] }, back: { point: 'T', on: ['G', 'H'] } },
-      held: [{ y: 'B' }, { y: 'D' }],
+      fixedCoordinates: [{ y: 'B' }, { y: 'D' }],
     });
     const loads: Load[] = [
       { at: 'S', force: [7, -30] },
@@ -254,11 +259,11 @@ describe.each(ROUTES)('what holds by itself, by %s', (route) => {
       { at: 'B', force: [0, -10] },
       { at: 'D', force: [0, -20] },
     ];
-    const found = forces(drawing, loads, { driver: { x: 'S' }, route });
+    const found = forces(drawing, loads, { driver: { x: 'S' }, method: route });
     expectWithin(Math.abs(found.sliders.front ?? 0), 30, 1e-9);
     expectWithin(Math.abs(found.sliders.back ?? 0), 50, 1e-9);
-    expectWithin(found.held[0], 10, 1e-9);
-    expectWithin(found.held[1], 20, 1e-9);
+    expectWithin(found.fixedCoordinates[0], 10, 1e-9);
+    expectWithin(found.fixedCoordinates[1], 20, 1e-9);
     expectWithin(found.driver, -7, 1e-9);
     expectForce(found.ground.A, [0, 0], 1e-9);
   });
@@ -273,7 +278,7 @@ describe.each(ROUTES)('what holds by itself, by %s', (route) => {
       { at: 'P', force: [0, -100] },
       { at: 'G', force: [5, 7] },
     ];
-    const found = forces(drawing, loads, { driver: { length: ['G', 'P'] }, route });
+    const found = forces(drawing, loads, { driver: { length: ['G', 'P'] }, method: route });
     expectWithin(found.driver, 100, 1e-9);
     expectForce(found.ground.G, [5, 7 - 100], 1e-9);
     expectForce(found.ground.A, [0, 0], 1e-9);
@@ -288,7 +293,10 @@ describe.each(ROUTES)('what holds by itself, by %s', (route) => {
       bodies: { arm: ['A', 'B'] },
       telescopes: { ram: ['R', 'B'] },
     });
-    const found = forces(drawing, [{ between: ['R', 'B'], push: 80 }], { driver: { turn: 'arm' }, route });
+    const found = forces(drawing, [{ between: ['R', 'B'], push: 80 }], {
+      driver: { turn: 'arm' },
+      method: route,
+    });
     const names = Object.values(found.on).flatMap((on) => Object.keys(on));
     expect([...new Set(names)].sort()).toEqual(['A', 'B', 'R']);
     const long = Math.hypot(150, 300);
@@ -310,7 +318,7 @@ describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) 
           bodies: { arm: ['O', 'T'], crank: ['C', 'P'] },
           sliders: { block: { point: 'P', on: ['O', 'T'] } },
         } as const);
-        const found = forces(drawing, [{ on: 'arm', moment }], { driver: { turn: 'crank' }, route });
+        const found = forces(drawing, [{ on: 'arm', moment }], { driver: { turn: 'crank' }, method: route });
         const press = moment / r;
         const within = 1e-10 * Math.max(1, Math.abs(moment));
         expectWithin(found.sliders.block, press, within);
@@ -336,11 +344,11 @@ describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) 
       points: { O: [0, 0], B: [300, 400] },
       ground: ['O'],
       bodies: {},
-      angles: { root: ['ram'] },
+      fixedAngles: { root: ['ram'] },
       telescopes: { ram: ['O', 'B'] },
     });
-    const found = forces(drawing, [{ at: 'B', force: [70, -90] }], { driver, route });
-    expectWithin(found.angles.root, 300 * 90 + 400 * 70, 1e-8);
+    const found = forces(drawing, [{ at: 'B', force: [70, -90] }], { driver, method: route });
+    expectWithin(found.fixedAngles.root, 300 * 90 + 400 * 70, 1e-8);
     expectWithin(found.driver, ((-70 * 3 + 90 * 4) / 5) * times, 1e-10);
     expectForce(found.ground.O, [70, -90], 1e-10);
     // Along it goes the driver; the member itself carries what is square to it, (300 x 90 + 400 x 70)/500 = 110.
@@ -354,18 +362,18 @@ describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) 
           points: { A: [0, 0], B: [300, 50], C: [200, 150] },
           ground: ['A'],
           bodies: { plate: ['A', 'B', 'C'] },
-          angles: { kept: [direction] },
+          fixedAngles: { kept: [direction] },
         },
         [
           { at: 'B', on: 'plate', force: [20, -100] },
           { on: 'plate', moment: 4000 },
         ],
-        { route },
+        { method: route },
       );
     for (const found of [told('plate'), told(['A', 'B']), told(['B', 'C']), told(['C', 'A'])]) {
-      expectWithin(found.angles.kept, 300 * 100 + 50 * 20 - 4000, 1e-8);
+      expectWithin(found.fixedAngles.kept, 300 * 100 + 50 * 20 - 4000, 1e-8);
       expectForce(found.ground.A, [20, -100], 1e-10);
-      expectWithin(found.unbalanced, 0, 1e-9);
+      expectWithin(found.residual, 0, 1e-9);
     }
   });
 
@@ -375,13 +383,13 @@ describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) 
       points: { A: [0, 0], B: [100, 0], C: [0, 80], D: [50, 80] },
       ground: ['A', 'C'],
       bodies: { arm: ['A', 'B'], plate: ['C', 'D'] },
-      angles: { geared: ['arm', 'plate'] },
-      held: [{ y: 'D' }],
+      fixedAngles: { geared: ['arm', 'plate'] },
+      fixedCoordinates: [{ y: 'D' }],
     });
-    const found = forces(drawing, [{ at: 'B', force: [0, -30] }], { route });
+    const found = forces(drawing, [{ at: 'B', force: [0, -30] }], { method: route });
     // 3000 on the arm, -3000 on the plate: the prop at 50 gives it back.
-    expectWithin(found.angles.geared, 3000, 1e-9);
-    expectWithin(found.held[0], 60, 1e-10);
+    expectWithin(found.fixedAngles.geared, 3000, 1e-9);
+    expectWithin(found.fixedCoordinates[0], 60, 1e-10);
     expectForce(found.ground.A, [0, -30], 1e-10);
     expectForce(found.ground.C, [0, 60], 1e-10);
   });
@@ -391,13 +399,13 @@ describe.each(ROUTES)('closed forms of joints that are no pins, by %s', (route) 
       points: { A: [0, 0], P: [0, 200], G: [300, 200], H: [9, 9], K: [5, 0] },
       ground: ['A', 'G', 'H', 'K'],
       bodies: { arm: ['A', 'P'] },
-      angles: { sight: [['G', 'P']] },
+      fixedAngles: { sight: [['G', 'P']] },
     });
     const loads: Load[] = [
       { at: 'P', force: [0, -50] },
       { at: 'K', force: [3, -4] },
     ];
-    const found = forces(drawing, loads, { driver: { turn: 'arm' }, route });
+    const found = forces(drawing, loads, { driver: { turn: 'arm' }, method: route });
     expect(Object.keys(found.ground)).toEqual(['A', 'G', 'K']);
     expectForce(found.ground.K, [3, -4], 1e-12);
   });
@@ -423,24 +431,24 @@ describe.each(ROUTES)('what is open in part, by %s', (route) => {
         middle: { point: 'T', on: ['G', 'H'] },
         back: { point: 'U', on: ['G', 'H'] },
       },
-      angles: { level: ['train'], again: [['S', 'T']] },
-      held: [{ y: 'B' }],
+      fixedAngles: { level: ['train'], again: [['S', 'T']] },
+      fixedCoordinates: [{ y: 'B' }],
     });
     const loads: Load[] = [
       { at: 'T', on: 'train', force: [7, -30] },
       { at: 'C', on: 'arm', force: [40, 0] },
     ];
-    const found = forces(drawing, loads, { driver: { x: 'S' }, route });
+    const found = forces(drawing, loads, { driver: { x: 'S' }, method: route });
     expect(found.sliders).toEqual({ front: null, middle: null, back: null });
-    expect(found.angles).toEqual({ level: null, again: null });
+    expect(found.fixedAngles).toEqual({ level: null, again: null });
     expect(found.on.train.U).toBeNull();
     expectWithin(found.driver, -7, 1e-9);
-    expectWithin(found.held[0], 40, 1e-9);
+    expectWithin(found.fixedCoordinates[0], 40, 1e-9);
     expectForce(found.on.arm.B, [0, 40], 1e-9);
     expectForce(found.on.arm.A, [-40, -40], 1e-9);
     expectForce(found.on.arm.C, [0, 0], 1e-9);
     expectForce(found.ground.A, [40, 40], 1e-9);
-    expectWithin(found.unbalanced, 0, 1e-9);
+    expectWithin(found.residual, 0, 1e-9);
   });
 });
 
@@ -460,7 +468,7 @@ describe('a redundant structure', () => {
       bodies: { left: ['A', 'B'], right: ['C', 'D'], middle: ['E', 'F'], table: ['B', 'D', 'F', 'P'] },
     });
     for (const route of ROUTES) {
-      const found = forces(drawing, [{ at: 'P', force: [0, -100] }], { driver: { x: 'P' }, route });
+      const found = forces(drawing, [{ at: 'P', force: [0, -100] }], { driver: { x: 'P' }, method: route });
       // The arms are parallel: how they share the load along them is open, not what the driver has to hold.
       expect([found.on.left.B, found.on.right.D, found.on.middle.F]).toEqual([null, null, null]);
       expectWithin(found.driver, (-100 * 40) / 90, 1e-9);
@@ -471,17 +479,19 @@ describe('a redundant structure', () => {
 describe('a linkage that nothing holds', () => {
   it('says what is left without a counterpart', () => {
     const swing: Drawing = { points: { A: [0, 0], B: [3, 0] }, ground: ['A'], bodies: { arm: ['A', 'B'] } };
-    expect(forces(swing, [{ at: 'B', force: [0, -10] }]).unbalanced).toBeGreaterThan(1);
-    expect(forces(swing, [{ at: 'B', force: [-10, 0] }]).unbalanced).toBeLessThan(1e-12);
+    expect(forces(swing, [{ at: 'B', force: [0, -10] }]).residual).toBeGreaterThan(1);
+    expect(forces(swing, [{ at: 'B', force: [-10, 0] }]).residual).toBeLessThan(1e-12);
   });
 
   it('leaves as much as the equations of each route make of it: the load, or half of it at the pin, half as a moment', () => {
     const swing: Drawing = { points: { A: [0, 0], B: [3, 0] }, ground: ['A'], bodies: { arm: ['A', 'B'] } };
-    const [points, bodies] = ROUTES.map((route) => forces(swing, [{ at: 'B', force: [0, -10] }], { route }));
-    expectWithin(points.unbalanced, 10, 1e-12);
+    const [points, bodies] = ROUTES.map((route) =>
+      forces(swing, [{ at: 'B', force: [0, -10] }], { method: route }),
+    );
+    expectWithin(points.residual, 10, 1e-12);
     // Least squares of -R - 10 at the pin and of 3 R about A, over the size 3.
-    expectWithin(bodies.unbalanced, 5, 1e-12);
-    expectWithin(forces(swing, [{ at: 'B', force: [0, -10] }]).unbalanced, 10, 1e-12);
+    expectWithin(bodies.residual, 5, 1e-12);
+    expectWithin(forces(swing, [{ at: 'B', force: [0, -10] }]).residual, 10, 1e-12);
   });
 
   it('refuses loads on what is not there, all at once', () => {
@@ -496,11 +506,11 @@ describe('a linkage that nothing holds', () => {
     expect(() => forces(swing, faulty)).toThrow(
       [
         'invalid loads',
-        '  [0].at: unknown point, got "Q" (allowed: A, B); correct the name',
+        '  [0].at: unknown point, got "Q" (allowed: A, B); correct the name or add the point to the drawing',
         '  [0].force: not a force, got [1,NaN] (allowed: two finite numbers [x, y])',
-        '  [1].on: unknown body, got "leg" (allowed: arm); correct the name',
-        '  [1].moment: not a number, got "x" (allowed: a finite number)',
-        '  [2].between: two points in one place, got ["A","A"]; name two that lie apart',
+        '  [1].on: unknown body, got "leg" (allowed: arm); correct the name or add the body to the drawing',
+        '  [1].moment: not a finite number, got "x" (allowed: a finite number)',
+        '  [2].between: a load between two points in one place, got ["A","A"]; name two points that lie apart',
         '  [3]: not a load, got 7 (allowed: { at, force }, { on, moment }, { between, push })',
       ].join('\n'),
     );

@@ -38,7 +38,7 @@ function poses(
   count = 41,
 ): Record<string, Point>[] {
   const motion = trace(deepFreeze(drawing), { driver, from, to });
-  expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+  expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
   return Array.from({ length: count }, (_, k) =>
     motion.at(Math.min(to, from + (k * (to - from)) / (count - 1))),
   );
@@ -84,15 +84,16 @@ describe('Peaucellier and Lipkin: arms 5, rhombus 3, crank 1.25', () => {
   it('ends, driven along its line, where the rhombus lies flat: OB 2, OD 8 (exact, computed here)', () => {
     const motion = trace(deepFreeze(drawn(0.3)), { driver: { y: 'D' } });
     // There the driver turns back, and another way opens: either may be said.
-    for (const { how } of [motion.low, motion.high]) expect(['deadPoint', 'undetermined']).toContain(how);
+    for (const { status } of [motion.low, motion.high])
+      expect(['deadPoint', 'bifurcation']).toContain(status);
     expectWithin(motion.low.at, -4.8, FLAT);
     expectWithin(motion.high.at, 4.8, FLAT);
   });
 
   it('does not leave its line unseen where the rhombus lies flat, traced by arc length', () => {
     const motion = trace(deepFreeze(drawn(0.3)));
-    // It may pass there, or stop and say that the way on is undetermined.
-    for (const { how } of [motion.low, motion.high]) expect(['closed', 'undetermined']).toContain(how);
+    // It may pass there, or stop there at a bifurcation.
+    for (const { status } of [motion.low, motion.high]) expect(['closed', 'bifurcation']).toContain(status);
     for (const at of spread(motion, 400)) expectWithin(motion.at(at).D[0], 6.4, FLAT);
   });
 });
@@ -139,7 +140,7 @@ describe("Hart's first inversor: bars 6 and 12, crank 2 with its pivot 2 from th
 
   it('does not leave its line unseen where its bars lie flat, traced by arc length', () => {
     const motion = trace(deepFreeze(drawn(0.5)));
-    for (const { how } of [motion.low, motion.high]) expect(['closed', 'undetermined']).toContain(how);
+    for (const { status } of [motion.low, motion.high]) expect(['closed', 'bifurcation']).toContain(status);
     for (const at of spread(motion, 400)) expectWithin(motion.at(at).p[0], 6.75, 1e-6);
   });
 });
@@ -169,7 +170,7 @@ describe("Hart's second inversor", () => {
 
   it('keeps its tip on the bisector of the anchors over its whole loop', () => {
     const motion = trace(deepFreeze(drawn(60 * degree)));
-    expect([motion.low.how, motion.high.how]).toEqual(['closed', 'closed']);
+    expect([motion.low.status, motion.high.status]).toEqual(['closed', 'closed']);
     for (let k = 0; k <= 100; k++) {
       expectClose(motion.at((k / 101) * motion.high.at).T[0], 2, { times: 64, scale: 8 });
     }
@@ -178,7 +179,7 @@ describe("Hart's second inversor", () => {
   it('has its tip at 2 + 2 sqrt 3 with the arm at 60 degrees, and at 4 at 90, where the arm ends', () => {
     const motion = trace(deepFreeze(drawn(50 * degree)), { driver: { angle: ['G', 'Q'] } });
     expectClose(motion.at(60 * degree).T[1], 2 + 2 * Math.sqrt(3), { times: 64, scale: 8 });
-    expect(motion.high.how).toBe('deadPoint');
+    expect(motion.high.status).toBe('deadPoint');
     expectClose(motion.high.at, 90 * degree, { times: 64, scale: 1 });
     expectWithin(motion.at(motion.high.at).T[1], 4, 1e-9);
   });
@@ -198,7 +199,7 @@ describe("Chebyshev's linkage: ground 4, crossed bars 5, coupler 2", () => {
   const motion = trace(drawing, { driver: { x: 'M' }, from: -0.1, to: 4.1 });
 
   it('passes through (0, 4), (2, 4) and (4, 4)', () => {
-    expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+    expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
     for (const x of [0, 2, 4]) {
       const { M } = motion.at(x);
       expectClose(M[0], x, { times: 64, scale: 5 });
@@ -236,7 +237,7 @@ describe("Chebyshev's lambda: crank 1, ground 2, coupler 2.5 + 2.5, rocker 2.5",
   const motion = trace(deepFreeze(drawn(180 * degree)), { driver: { turn: 'crank' } });
 
   it('passes through the same three points, at 90, 180 and 270 degrees', () => {
-    expect([motion.low.how, motion.high.how]).toEqual(['closed', 'closed']);
+    expect([motion.low.status, motion.high.status]).toEqual(['closed', 'closed']);
     const half = trace(deepFreeze(drawn(180 * degree)), {
       driver: { turn: 'crank' },
       from: -1.6,
@@ -284,7 +285,7 @@ describe("Roberts' linkage: base 2, coupler 1, four equal sides 1.2", () => {
   );
 
   it('has its tip on the base at both ends and in the middle, and at most 0.013642 below between', () => {
-    expect([motion.low.how, motion.high.how]).toEqual(['reached', 'reached']);
+    expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
     for (const x of [0, 1, 2]) expectClose(motion.at(x).T[1], 0, { times: 64, scale: 2 });
     const found = motion.extremes({ y: 'T' });
     expect(found).toHaveLength(3);
@@ -319,7 +320,7 @@ describe("Watt's curve", () => {
     [2, 3, 1.5, 'right', 80],
   ] as const)('holds for pivots 2 * %d, arms %d, coupler 2 * %d, drawn %s', (a, b, c, side, arm) => {
     const motion = trace(deepFreeze(drawn(a, b, c, arm * degree, side)));
-    expect([motion.low.how, motion.high.how]).toEqual(['closed', 'closed']);
+    expect([motion.low.status, motion.high.status]).toEqual(['closed', 'closed']);
     for (let k = 0; k < 100; k++) {
       const { M } = motion.at((k / 100) * motion.high.at);
       const [r, t] = [Math.hypot(...M), Math.atan2(M[1], M[0])];

@@ -8,7 +8,7 @@ import {
   differ,
   differOdd,
   eliminateBordered,
-  isMissing,
+  isDeficient,
   marksOf,
 } from '../../src/numerics/bordered.ts';
 import { DEPENDENT_SHARE, solve } from '../../src/numerics/elimination.ts';
@@ -105,7 +105,7 @@ describe('the signs of the blocks', () => {
     expect(start).toHaveLength(3);
     expect([differ(marks(-1, 1), start), differOdd(marks(-1, 1), start)]).toEqual([true, true]);
     expect([differ(marks(-1, -1), start), differOdd(marks(-1, -1), start)]).toEqual([true, false]);
-    expect(isMissing(marks(0, 1))).toBe(true);
+    expect(isDeficient(marks(0, 1))).toBe(true);
     expect(differ(marks(1, 1), start)).toBe(false);
   });
 
@@ -113,7 +113,7 @@ describe('the signs of the blocks', () => {
     const row = [1, 2, null];
     const rows: Sparse = [row, [null, 1, 1], row.map((one) => one && 2 * one)];
     const marks = marksOf(eliminated(rows, [1, null, null]));
-    expect(isMissing(marks)).toBe(false);
+    expect(isDeficient(marks)).toBe(false);
     expect(differ('=+ 3', '=- 4')).toBe(false);
     expect(differ('=+ 3', '=- 3')).toBe(true);
     expect(differ('=+ 3', '+-')).toBe(false);

@@ -37,7 +37,7 @@ describe('least squares', () => {
     const { starts, certified, sumOfSquares, standardDeviations, x } = strd[name];
     const problem = regression(name);
     const found = leastSquares(problem, starts[start]);
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     // Certified to eleven digits; we ask for nine.
     certified.forEach((wanted, j) => {
       expectWithin(found.x[j], wanted, 1e-9 * Math.abs(wanted));
@@ -64,7 +64,7 @@ describe('least squares', () => {
       },
       [-1.2, 1],
     );
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     found.x.forEach((value) => {
       // It stops before a step of less than 1e-11.
       expectWithin(value, 1, 1e-11);
@@ -76,7 +76,7 @@ describe('least squares', () => {
       { values: ([a, , c]) => [a + c - 4], derivatives: () => [[1, 0, 1]] },
       [1, 7, 2],
     );
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     [1.5, 7, 2.5].forEach((wanted, j) => {
       expectWithin(found.x[j], wanted, 1e-10);
     });
@@ -121,8 +121,8 @@ describe('least squares', () => {
     const plainSteps = steps;
     steps = 0;
     const curved = leastSquares({ ...tapes, curvature }, [60, 30]);
-    for (const { how, x, sum } of [plain, curved]) {
-      expect(how).toBe('converged');
+    for (const { status, x, sum } of [plain, curved]) {
+      expect(status).toBe('converged');
       expectWithin(Math.hypot(...x), 0, 1e-5);
       expectWithin(sum, 4 * (R - read) ** 2, 1e-6);
     }
@@ -144,7 +144,7 @@ describe('least squares', () => {
         return endless.derivatives(x);
       },
     };
-    expect(leastSquares(counted, [1], 7).how).toBe('tooManySteps');
+    expect(leastSquares(counted, [1], 7).status).toBe('iterationLimit');
     expect(asked).toBe(7);
   });
 
@@ -161,7 +161,7 @@ describe('least squares', () => {
       };
       // The line through 1, 2, 4 at 0, 1, 2: slope (4 - 1)/2, through the mean 7/3 at 1.
       const found = leastSquares(fit, [7 / 3 - 1.5, 1.5]);
-      expect(found.how).toBe('converged');
+      expect(found.status).toBe('converged');
       expect(asked).toBe(1);
       expectWithin(found.sum, scale ** 2 / 6, 1e-12 * scale ** 2);
     }
@@ -176,7 +176,7 @@ describe('least squares', () => {
       },
       derivatives: () => [[1], [1]],
     };
-    expect(leastSquares(fit, [1e-11])).toMatchObject({ how: 'converged', x: [1e-11] });
+    expect(leastSquares(fit, [1e-11])).toMatchObject({ status: 'converged', x: [1e-11] });
     expect(asked).toBe(1);
   });
 
@@ -192,10 +192,10 @@ describe('least squares', () => {
           derivatives: () => [[scale]],
         };
         const near = 3 * size * (1 + 1e-12);
-        expect(leastSquares(fit, [near])).toMatchObject({ how: 'converged', x: [near] });
+        expect(leastSquares(fit, [near])).toMatchObject({ status: 'converged', x: [near] });
         expect(asked).toBe(1);
         const far = leastSquares(fit, [3.01 * size]);
-        expect(far.how).toBe('converged');
+        expect(far.status).toBe('converged');
         expectWithin(far.x[0], 3 * size, 2e-11 * 3 * size);
       }
     }
@@ -203,7 +203,7 @@ describe('least squares', () => {
 
   it('has nothing to do without residuals', () => {
     expect(leastSquares({ values: () => [], derivatives: () => [] }, [1, 2])).toEqual({
-      how: 'converged',
+      status: 'converged',
       x: [1, 2],
       residuals: [],
       sum: 0,
@@ -226,21 +226,21 @@ describe('least squares', () => {
       ],
     ]) {
       const found = leastSquares({ values: ([a, b]) => [a - b, a + b - 1], derivatives: () => bad }, [3, 4]);
-      expect(found).toEqual({ how: 'notFinite', x: [3, 4], residuals: [-1, 6], sum: 37 });
+      expect(found).toEqual({ status: 'notFinite', x: [3, 4], residuals: [-1, 6], sum: 37 });
     }
   });
 
   it('says so where it gets no farther, with the best so far', () => {
     const nothing = leastSquares({ values: ([a]) => [Math.log(a)], derivatives: ([a]) => [[1 / a]] }, [-1]);
-    expect(nothing).toMatchObject({ how: 'notFinite', x: [-1], sum: null });
+    expect(nothing).toMatchObject({ status: 'notFinite', x: [-1], sum: null });
     // The derivative has the wrong sign: no step helps.
     const wrong = leastSquares({ values: ([a]) => [a], derivatives: () => [[-1]] }, [3]);
-    expect(wrong).toEqual({ how: 'stalled', x: [3], residuals: [3], sum: 9 });
+    expect(wrong).toEqual({ status: 'stalled', x: [3], residuals: [3], sum: 9 });
     const small = leastSquares({ values: ([a]) => [1e-9 * a], derivatives: () => [[-1e-9]] }, [3]);
-    expect(small).toMatchObject({ how: 'stalled', x: [3] });
+    expect(small).toMatchObject({ status: 'stalled', x: [3] });
     // A residual that is less the farther it goes.
     const endless = leastSquares({ values: ([a]) => [1 / a], derivatives: ([a]) => [[-1 / (a * a)]] }, [1]);
-    expect(endless.how).toBe('tooManySteps');
+    expect(endless.status).toBe('iterationLimit');
     expect(Number(endless.sum)).toBeLessThan(1e-3);
     const cliff = leastSquares(
       {

@@ -32,8 +32,8 @@ const quadratic =
 describe('minimise', () => {
   it("finds the bottom of Rosenbrock's valley", () => {
     const start = Object.freeze([-1.2, 1]);
-    const { x, value, how, evaluations } = minimise(valley, start, { metric });
-    expect(how).toBe('converged');
+    const { x, value, status, evaluations } = minimise(valley, start, { metric });
+    expect(status).toBe('converged');
     // As measured.
     expect(evaluations).toBeLessThanOrEqual(140);
     expectWithin(x[0], 1, 1e-8);
@@ -53,8 +53,8 @@ describe('minimise', () => {
         const at = all.map((each) => each.at / 10);
         const diagonal = () => weights.map((w, i) => weights.map((_, j) => (i === j ? w : 0)));
         const start = all.map(({ from }) => from / 10);
-        const { x, value, how } = minimise(quadratic(weights, at), start, { metric: diagonal });
-        expect(how).toBe('converged');
+        const { x, value, status } = minimise(quadratic(weights, at), start, { metric: diagonal });
+        expect(status).toBe('converged');
         // What is left to be gained is nothing: p < 1e-18, but for the rounding of x.
         expectWithin(value, 0, 1e-17);
         x.forEach((found, i) => {
@@ -77,8 +77,8 @@ describe('minimise', () => {
         });
         return 0.5 * (d[0] * g[0] + d[1] * g[1]);
       };
-      const { value, how, evaluations } = minimise(f, [0, 0], { metric: () => H });
-      expect(how).toBe('converged');
+      const { value, status, evaluations } = minimise(f, [0, 0], { metric: () => H });
+      expect(status).toBe('converged');
       expectWithin(value, 0, 1e-17);
       // As measured.
       expect(evaluations).toBeLessThanOrEqual(40);
@@ -97,7 +97,7 @@ describe('minimise', () => {
     expect(minimise(f, [1, 2], { metric: zero })).toEqual({
       x: [1, 2],
       value: 3,
-      how: 'converged',
+      status: 'converged',
       evaluations: 1,
     });
   });
@@ -111,12 +111,12 @@ describe('minimise', () => {
     };
     let left = 12;
     const stopped = minimise(f, [-1.2, 1], { metric, stop: () => left-- <= 0 });
-    expect(stopped).toMatchObject({ how: 'stopped', evaluations: 12, value: Math.min(...asked) });
+    expect(stopped).toMatchObject({ status: 'cancelled', evaluations: 12, value: Math.min(...asked) });
     expect(valley(stopped.x, [0, 0])).toBe(stopped.value);
 
     asked.length = 0;
     const out = minimise(f, [-1.2, 1], { metric, maxEvaluations: 7 });
-    expect(out).toMatchObject({ how: 'outOfEvaluations', evaluations: 7, value: Math.min(...asked) });
+    expect(out).toMatchObject({ status: 'evaluationLimit', evaluations: 7, value: Math.min(...asked) });
     expect(asked.length).toBe(7);
 
     for (let most = 1; most <= 60; most++) {
@@ -144,13 +144,13 @@ describe('minimise', () => {
       g[0] = 1 - 1 / x;
       return x - Math.log(x);
     };
-    const { x, how } = minimise(f, [0.05], { metric: ([at]) => [[1 / at ** 2]] });
-    expect(['converged', 'stalled']).toContain(how);
+    const { x, status } = minimise(f, [0.05], { metric: ([at]) => [[1 / at ** 2]] });
+    expect(['converged', 'stalled']).toContain(status);
     expectWithin(x[0], 1, 1e-6);
     for (const bad of [-1, 0, Number.NaN]) {
       expect(minimise(f, [bad], { metric: () => [[1]] })).toMatchObject({
         x: [bad],
-        how: 'noValue',
+        status: 'noFiniteValue',
         evaluations: 1,
       });
     }
@@ -169,7 +169,7 @@ describe('minimise', () => {
       [Number.NaN, 0],
       [0, Number.POSITIVE_INFINITY],
     ]) {
-      expect(minimise(blind, start, { metric: identity }).how).toBe('noValue');
+      expect(minimise(blind, start, { metric: identity }).status).toBe('noFiniteValue');
     }
     for (const slope of [
       [0, Number.NaN],
@@ -179,7 +179,7 @@ describe('minimise', () => {
         [g[0], g[1]] = slope;
         return 1;
       };
-      expect(minimise(f, [1, 2], { metric: identity }).how).toBe('noValue');
+      expect(minimise(f, [1, 2], { metric: identity }).status).toBe('noFiniteValue');
     }
   });
 
@@ -196,14 +196,14 @@ describe('minimise', () => {
       [wrong, 1],
       [wall, 0.3],
     ] as const) {
-      const { x, how, evaluations } = minimise(f, [at], { metric: () => [[2]] });
-      expect({ x, how }).toEqual({ x: [at], how: 'stalled' });
+      const { x, status, evaluations } = minimise(f, [at], { metric: () => [[2]] });
+      expect({ x, status }).toEqual({ x: [at], status: 'stalled' });
       expect(evaluations).toBeLessThan(25);
     }
   });
 
   it('says so where a kink leaves a slope', () => {
-    const { x, how } = minimise(
+    const { x, status } = minimise(
       ([at], g) => {
         g[0] = at < 0.3 ? -1 : 1;
         return Math.abs(at - 0.3);
@@ -211,7 +211,7 @@ describe('minimise', () => {
       [1],
       { metric: () => [[1]] },
     );
-    expect(how).toBe('stalled');
+    expect(status).toBe('stalled');
     expectWithin(x[0], 0.3, 1e-3);
   });
 

@@ -11,6 +11,7 @@ import {
   roots,
   shift,
 } from '../../src/numerics/polynomial.ts';
+import { smallArray } from '../../src/numerics/small-array.ts';
 import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
 
 /** Coefficients of a product of linear factors (s - root) and of another polynomial. */
@@ -285,6 +286,17 @@ describe('values and derivatives', () => {
     }
   });
 
+  it('at many places, times a factor and plus a constant, have the bits of that made of them afterwards', () => {
+    const c = new Float64Array([0.3, -2, 0.5, 3, -1]);
+    const s = new Float64Array([-0.9, -0.4, 0, 0.4, 0.9]);
+    for (const mirrored of [false, true]) {
+      const [plain, scaled] = [new Float64Array(5), new Float64Array(5)];
+      evaluateMany(c, 0, 4, s, 5, mirrored, plain, 0);
+      evaluateMany(c, 0, 4, s, 5, mirrored, scaled, 0, 90.1, -57.3);
+      expect(scaled).toEqual(plain.map((value) => 90.1 + -57.3 * value));
+    }
+  });
+
   it('about another place are those of the same polynomial', () => {
     assert(
       property(
@@ -334,5 +346,19 @@ describe('an inverse series', () => {
         expectWithin(horner(c, 0, 7, s) - 5, x, 16 * EPS * 5 + 400 * x ** 8);
       }),
     );
+  });
+});
+
+describe('small arrays', () => {
+  it('are zeros of their own, also beyond a buffer that is used up', () => {
+    const arrays = Array.from({ length: 3000 }, (_, k) => smallArray(1 + (k % 300)));
+    arrays.forEach((array, k) => {
+      expect(array.length).toBe(1 + (k % 300));
+      expect(array.every((value) => value === 0)).toBe(true);
+      array.fill(k);
+    });
+    arrays.forEach((array, k) => {
+      expect(array.every((value) => value === k)).toBe(true);
+    });
   });
 });

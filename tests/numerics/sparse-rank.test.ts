@@ -102,7 +102,7 @@ describe('null spaces', () => {
   });
 
   it('count a dependence by the singular values where elimination leaves it in doubt', () => {
-    for (const [share, freedoms] of [
+    for (const [share, nullity] of [
       [4 * RANK_SHARE, 1],
       [0.1 * RANK_SHARE, 2],
     ]) {
@@ -112,8 +112,8 @@ describe('null spaces', () => {
         [Math.cos(2 * share), Math.sin(2 * share), 0],
       ];
       const found = nullSpaces(sparsely(rows, 3));
-      expectSame([found.nullSpace.length, found.leftNullSpace.length], [freedoms, freedoms - 1]);
-      expectSame(solveSparse(sparsely(rows, 3), [1, 1]).nullSpace.length, freedoms);
+      expectSame([found.nullSpace.length, found.leftNullSpace.length], [nullity, nullity - 1]);
+      expectSame(solveSparse(sparsely(rows, 3), [1, 1]).nullSpace.length, nullity);
     }
   });
 

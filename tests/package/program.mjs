@@ -13,7 +13,7 @@ import {
   tyreFromSize,
 } from 'jounce';
 import { InputError as FaultOfLinkage, mobility, trace } from 'jounce/linkage';
-import { checkLaws, LawBroken } from 'jounce/testing';
+import { checkLaws, LawViolation } from 'jounce/testing';
 
 /** @type {import('jounce').DoubleWishboneInput} */
 const drawn = {
@@ -45,7 +45,7 @@ export function found() {
   const front = doubleWishbone(drawn);
   const curves = sweep(front, { bump: 60, droop: 60, step: 20 });
   const ends = limits(front, {
-    damper: { open: 385, closed: 300 },
+    damper: { extendedLength: 385, compressedLength: 300 },
     bumpStop: { height: 35, solidHeight: 12 },
   });
   const rear = sweep(
@@ -82,7 +82,7 @@ export function found() {
     swing,
     mobility: mobility(linkage),
     lawsHold: thrown(() => checkLaws(crankRocker, 75)) === undefined,
-    lawBroken: bent instanceof LawBroken ? bent.law : String(bent),
+    lawBroken: bent instanceof LawViolation ? bent.law : String(bent),
     refused: misspelt instanceof InputError ? misspelt.message : String(misspelt),
     refusedByLinkage: unpinned instanceof InputError ? unpinned.message : String(unpinned),
     oneError: InputError === FaultOfLinkage,

@@ -9,6 +9,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync } from 'node:fs';
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
+import { codeBlocks } from '../support/code-blocks.ts';
 import { differences, numbersIn } from './compare.ts';
 import { found } from './program.mjs';
 import { browser, bundle, deno, run } from './runtimes.ts';
@@ -169,6 +170,23 @@ try {
       return undefined;
     });
   }
+
+  await npm(['install', `@types/node@${devDependencies['@types/node']}`], project);
+  await test('the code that users read compiles under strict', async () => {
+    const blocks = codeBlocks();
+    mkdirSync(join(project, 'blocks'));
+    for (const { file, code } of blocks) await writeFile(join(project, 'blocks', file), code);
+    const options = {
+      ...{ strict: true, target: 'es2022', lib: ['es2022'], types: ['node'], noEmit: true },
+      ...{ module: 'nodenext', moduleDetection: 'force' },
+    };
+    await writeFile(
+      join(project, 'tsconfig.json'),
+      JSON.stringify({ compilerOptions: options, include: ['blocks'] }),
+    );
+    await run(bin('tsc'), ['-p', project], project);
+    return `${blocks.length} blocks`;
+  });
 } finally {
   if (existsSync(project)) await rm(project, { recursive: true, force: true });
 }

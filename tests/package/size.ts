@@ -1,7 +1,7 @@
 // What of the library's own code a page must fetch: its dependencies apart, minified, gzipped.
 
 import { gzipSync } from 'node:zlib';
-import { build } from 'esbuild';
+import { build, type Plugin } from 'esbuild';
 
 /** What is imported, what for, and kB (1000 bytes): the most that it may weigh, and what it was hoped to. */
 export const CEILINGS: readonly {
@@ -10,28 +10,29 @@ export const CEILINGS: readonly {
   readonly most: number;
   readonly hoped?: number;
 }[] = [
-  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 25 },
+  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 27 },
   {
     imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
     name: 'all four entries',
-    most: 185,
+    most: 191.5,
     hoped: 120,
   },
-  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 22.5, hoped: 15 },
+  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 24.5, hoped: 15 },
   {
     imported: "export { doubleWishbone, sweep } from 'jounce'",
     name: 'doubleWishbone and sweep alone',
-    most: 34.5,
+    most: 40.2,
     hoped: 24,
   },
 ];
 
-/** Of what is imported, by the package as it is installed in a folder or by the source of each entry. */
+/** Of what is imported, by the package as it is installed in a folder or by the source of each entry; files that `without` matches left out. */
 export async function sizeOf(
   imported: string,
   from: { readonly folder: string } | { readonly source: Readonly<Record<string, string>> },
+  without?: RegExp,
 ): Promise<{ readonly gzipped: number; readonly bytesOf: Readonly<Record<string, number>> }> {
   const { outputFiles, metafile } = await build({
     stdin: { contents: imported, resolveDir: 'folder' in from ? from.folder : process.cwd() },
@@ -43,6 +44,8 @@ export async function sizeOf(
     metafile: true,
     write: false,
     external: ['zod', 'ml-matrix', 'fast-check'],
+    plugins: without === undefined ? [] : [leavingOut(without)],
+    logLevel: without === undefined ? 'warning' : 'silent',
   });
   const [output] = Object.values(metafile.outputs);
   return {
@@ -50,5 +53,14 @@ export async function sizeOf(
     bytesOf: Object.fromEntries(
       Object.entries(output.inputs).map(([file, { bytesInOutput }]) => [file, bytesInOutput]),
     ),
+  };
+}
+
+function leavingOut(files: RegExp): Plugin {
+  return {
+    name: 'leaving out',
+    setup({ onLoad }) {
+      onLoad({ filter: files }, () => ({ contents: 'module.exports = {}' }));
+    },
   };
 }

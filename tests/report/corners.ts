@@ -30,7 +30,7 @@ export const shapes: [name: string, input: DoubleWishboneInput, options: SweepOp
   ['much travel', plain, { bump: 120, droop: 120 }],
   ['to a dead point', plain, { bump: 60, droop: 2000 }],
   ['to both dead points', plain, { bump: 2000, droop: 2000, step: 50 }],
-  ['travel of the wheel centre', plain, { bump: 70, droop: 90, travelOf: 'wheelCentre' }],
+  ['travel of the wheel centre', plain, { bump: 70, droop: 90, travelReference: 'wheelCentre' }],
   [
     'coilover on the upper arm',
     { ...plain, coilover: { on: 'upperArm', mount: [480, 352], chassisMount: [300, 600] } },
@@ -38,7 +38,7 @@ export const shapes: [name: string, input: DoubleWishboneInput, options: SweepOp
   ],
   [
     'coilover on the upright, its ends apart fore and aft',
-    { ...plain, coilover: { on: 'upright', mount: [592, 250], chassisMount: [420, 560], offset: 35 } },
+    { ...plain, coilover: { on: 'upright', mount: [592, 250], chassisMount: [420, 560], foreAftOffset: 35 } },
     { bump: 120, droop: 120 },
   ],
   [
@@ -117,9 +117,9 @@ const arms = {
 /** A strut whose coilover stands on the arm. */
 export const strutBeside = strut({
   lowerArm: { inner: [330, 190], outer: [690, 170] },
-  strut: { top: [560, 860], lower: [640, 330] },
+  strut: { topMount: [560, 860], lowerMount: [640, 330] },
   wheel: { centre: [745, 300], camber: -0.5 },
-  coilover: { on: 'lowerArm', mount: [560, 185], chassisMount: [470, 560], offset: 20 },
+  coilover: { on: 'lowerArm', mount: [560, 185], chassisMount: [470, 560], foreAftOffset: 20 },
 });
 
 /** An upright on a pillar of the chassis, without arms. */
@@ -196,7 +196,7 @@ export const otherKinds: [name: string, corner: Corner, names: string[]][] = [
     'strut',
     strut({
       lowerArm: { inner: [330, 190], outer: [690, 170] },
-      strut: { top: [560, 860], lower: [640, 330] },
+      strut: { topMount: [560, 860], lowerMount: [640, 330] },
       wheel: { centre: [745, 300], camber: -0.5 },
     }),
     ['strut top', 'shock mount, upright', 'lower ball joint'],

@@ -25,10 +25,10 @@ describe('drawDesign', () => {
       const made = design(corner, {
         mounts: { shockMount: { y: [450, 560] }, shockChassisMount: { y: [300, 420], z: [450, height] } },
         objectives: [
-          { of: 'ratioAtRide', target: 0.9 },
-          { of: 'jointForce', joint: 'lowerOuter', tyre: [0, 3000], most: 3500 },
+          { quantity: 'designRatio', target: 0.9 },
+          { quantity: 'jointForce', joint: 'lowerOuter', tyre: [0, 3000], max: 3500 },
         ],
-        keepOut: { mountToArm: { upperArm: 60 } },
+        clearances: { mountToArm: { upperArm: 60 } },
         travel,
         starts: 1,
       });
@@ -38,9 +38,9 @@ describe('drawDesign', () => {
       const [y] = made.mounts.shockMount.to;
       expect(texts).toEqual(
         expect.arrayContaining([
-          'installation ratio at ride',
+          'installation ratio at design ride height',
           '0.5649',
-          'force in lowerOuter at ride',
+          'force in lowerOuter at design ride height',
           'at most 3500 N',
           'not met',
           'shock mount, y',
@@ -56,7 +56,7 @@ describe('drawDesign', () => {
   it('shows a rocker moved', () => {
     const made = design(rocked, {
       mounts: { rodRockerMount: { y: [300, 380] }, shockRockerMount: { y: [200, 270], z: [450, 520] } },
-      objectives: [{ of: 'ratioAtRide', target: 0.8 }],
+      objectives: [{ quantity: 'designRatio', target: 0.8 }],
       travel,
     });
     const paper = readPaper(drawDesign(rocked, made, { title: 'Rocker' }));

@@ -62,7 +62,10 @@ describe('show', () => {
 
   it('has of a sweep its table, its curves, and their specification', async () => {
     const curves = sweep(plain);
-    const options = { panels: ['camber'], limits: limits(plain, { damper: { open: 400, closed: 300 } }) };
+    const options = {
+      panels: ['camber' as const],
+      limits: limits(plain, { damper: { extendedLength: 400, compressedLength: 300 } }),
+    };
     const { bundle } = show(curves, options);
     expect(bundle['text/plain']).toBe(sweepTable(curves));
     expect(pictureIn(bundle['text/html']).trim()).toBe(plotCurves(curves, options).trim());
@@ -94,17 +97,17 @@ describe('show', () => {
 
   it('has of limits every sentence', () => {
     const found = limits(plain, {
-      damper: { open: 330, closed: 300 },
+      damper: { extendedLength: 330, compressedLength: 300 },
       bumpStop: { height: 20, solidHeight: 8 },
       required: { bump: 500 },
     });
     const sentences = [
-      ...found.fits,
-      ...[found.bump, found.droop, ...found.behind, ...found.events].flatMap((one) => one?.sentence ?? []),
+      ...found.misfits,
+      ...[found.bump, found.droop, ...found.later, ...found.events].flatMap((one) => one?.sentence ?? []),
       ...found.notes,
-      found.required!.bump!.sentence,
+      found.travelMargins!.bump!.sentence,
     ];
-    expect(found.fits.length).toBeGreaterThan(0);
+    expect(found.misfits.length).toBeGreaterThan(0);
     const { bundle } = show(found);
     const items = parseXml(`${DECLARATION}<page>${bundle['text/html']}</page>`)
       .children.flatMap((group) => (typeof group === 'string' ? [] : group.children))
@@ -191,9 +194,9 @@ describe('show', () => {
       expect(Math.abs(Number(shown[k]) - (mm as number))).toBeLessThanOrEqual(0.0501);
     });
     const readings = cells.slice(5 * points.length);
-    found.readings.forEach(({ words, got, residual }, k) => {
-      expect(readings[6 * k]).toBe(words);
-      expect(Math.abs(leading(readings[6 * k + 1]) - got)).toBeLessThanOrEqual(0.0501);
+    found.readings.forEach(({ label, measured, residual }, k) => {
+      expect(readings[6 * k]).toBe(label);
+      expect(Math.abs(leading(readings[6 * k + 1]) - measured)).toBeLessThanOrEqual(0.0501);
       expect(Math.abs(Number(readings[6 * k + 3]) - residual)).toBeLessThanOrEqual(0.0501);
     });
     expect(bundle['text/plain']).toContain('wheel centre');
@@ -203,42 +206,42 @@ describe('show', () => {
     expect(Math.abs(25.4 * Number(inches[1]) - points[0].at[0])).toBeLessThanOrEqual(25.4 * 0.00501);
   });
 
-  it('says which points of a survey are known, which are not fixed, and what nothing checks', () => {
+  it('says which points of a survey are known, which are not determined, and what nothing checks', () => {
     const found = survey({
-      points: { A: { at: [0, 0] }, B: { guess: [100, 5] } },
-      distances: [{ between: ['A', 'B'], is: 100 }],
+      points: { A: { known: [0, 0] }, B: { estimate: [100, 5] } },
+      distances: [{ between: ['A', 'B'], value: 100 }],
     });
     const cells = textsOf(show(found).bundle['text/html'], 'td');
     expect(cells.slice(0, 5)).toEqual(['A', '0.0', 'known', '0.0', 'known']);
-    expect(cells.slice(5, 10)).toContain('not fixed');
+    expect(cells.slice(5, 10)).toContain('not determined');
     expect(cells.at(-1)).toBe('unchecked');
   });
 
   it('has of a sizing every figure there is, how sure it is, and what does not fit', () => {
     const guessed = sized((document) => {
-      document.masses.guess.total = { value: 700, plusMinus: 30 };
+      document.masses.estimate.total = { value: 700, plusMinus: 30 };
     });
     const { bundle } = show(guessed);
     const cells = textsOf(bundle['text/html'], 'td');
     const figures = [...guessed.axles.flatMap((axle) => axle.figures), ...guessed.figures];
     const there = figures.filter(({ value }) => value !== null);
     expect(cells).toHaveLength(4 * there.length);
-    const wanted = cells.indexOf(guessed.axles[0].figure('wantedSpringRate').label);
-    const { value, low, high } = guessed.axles[0].figure('wantedSpringRate');
+    const wanted = cells.indexOf(guessed.axles[0].figure('requiredSpringRate').label);
+    const { value, lower, upper } = guessed.axles[0].figure('requiredSpringRate');
     // Written to a tenth of a N/mm.
     expect(Math.abs(leading(cells[wanted + 1]) - (value as number))).toBeLessThanOrEqual(0.0501);
     const between = cells[wanted + 2].split(' to ').map(Number);
-    [low, high].forEach((end, k) => {
+    [lower, upper].forEach((end, k) => {
       expect(Math.abs(between[k] - (end as number))).toBeLessThanOrEqual(0.0501);
     });
-    expect(cells[wanted + 3]).toBe('masses.guess.total, 100 %');
+    expect(cells[wanted + 3]).toBe('masses.estimate.total, 100 %');
     expect(cells.join()).not.toMatch(/NaN|undefined|null/);
 
     const faulty = sized((document) => {
       document.corners.front.sizing.unsprungMass = 500;
     });
-    expect(faulty.findings).toHaveLength(1);
-    expect(textsOf(show(faulty).bundle['text/html'], 'li').join()).toContain(faulty.findings[0].path);
+    expect(faulty.conflicts).toHaveLength(1);
+    expect(textsOf(show(faulty).bundle['text/html'], 'li').join()).toContain(faulty.conflicts[0].path);
   });
 
   it('has of an order sheet all that its file has, in a style that holds for nothing beside it', () => {

@@ -35,7 +35,7 @@ function expectReadable(sizing: Sizing): number {
 }
 
 const END = fc.record({
-  type: fc.constantFrom('eye', 'fork', 'stud'),
+  type: fc.constantFrom('eye', 'clevis', 'stud'),
   bore: fc.double({ min: 0.3, max: 0.8, noNaN: true }),
   width: fc.double({ min: 0.8, max: 2, noNaN: true }),
 });
@@ -47,8 +47,8 @@ const CAR = fc.record({
   total: fc.double({ min: 900, max: 3000, noNaN: true }),
   ends: fc.record({ mount: END, chassis: END }),
   bolts: fc.record({
-    mount: fc.constantFrom('foreAft', 'inPlane'),
-    chassis: fc.constantFrom('foreAft', 'inPlane'),
+    mount: fc.constantFrom('longitudinal', 'inPlane'),
+    chassis: fc.constantFrom('longitudinal', 'inPlane'),
   }),
   body: fc.constantFrom('up', 'down'),
   top: fc.tuple(fc.double({ min: -1, max: 1, noNaN: true }), fc.double({ min: -0.4, max: 0.4, noNaN: true })),
@@ -63,20 +63,26 @@ const carWith = (given: Json) =>
   sized((car) => {
     const { coilover, limits, sizing } = car.corners.front;
     coilover.chassisMount = coilover.chassisMount.map((at: number, k: number) => at + given.top[k]);
-    car.masses.guess.total.value = given.total;
-    limits.damper = { open: given.extended, closed: given.compressed };
+    car.masses.estimate.total.value = given.total;
+    limits.damper = { extendedLength: given.extended, compressedLength: given.compressed };
     limits.bumpStop = { height: given.stop, solidHeight: 0.3 * given.stop };
     limits.required = { bump: given.required, droop: given.required };
-    for (const end of ['mount', 'chassis']) limits.ends[end].bolt = given.bolts[end];
-    sizing.bumpStopForces = [
+    for (const end of ['mount', 'chassis']) limits.bearings[end].boltAxis = given.bolts[end];
+    sizing.bumpStopTable = [
       [0.2 * given.stop, 60],
       [0.6 * given.stop, 600],
     ];
     sizing.springs = [
-      { name: 'A', rate: 200, free: given.free, solid: 0.4 * given.free, innerDiameter: given.innerDiameter },
+      {
+        name: 'A',
+        rate: 200,
+        freeLength: given.free,
+        solidLength: 0.4 * given.free,
+        innerDiameter: given.innerDiameter,
+      },
     ];
-    if (given.helper) sizing.helper = { rate: 40, free: 3, least: 0.6, separator: 0.25 };
-    Object.assign(sizing.order, { body: given.body, ends: given.ends });
+    if (given.helper) sizing.helper = { rate: 40, freeLength: 3, minLength: 0.6, separatorHeight: 0.25 };
+    Object.assign(sizing.order, { bodyEnd: given.body, mounts: given.ends });
   });
 
 describe('pictures of order and report', () => {
@@ -112,7 +118,7 @@ describe('pictures of order and report', () => {
       const lengths = new Map<number, number[]>();
       for (const [x, y] of arrows) lengths.set(x, [...(lengths.get(x) ?? []), y]);
       const drawn = [...lengths.values()].map(([a, b]) => ((b - a) * scale) / MM);
-      for (const name of ['openLength', 'installedLength', 'closedLength']) {
+      for (const name of ['extendedLength', 'designLength', 'compressedLength'] as const) {
         const value = axle.figure(name).value ?? Number.NaN;
         // Rounded to a hundredth of a unit of the picture.
         expect(

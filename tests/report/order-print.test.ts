@@ -30,10 +30,10 @@ const CARS: readonly (readonly [string, OrderSheet])[] = [
         for (const { sizing } of Object.values<Json>(car.corners)) {
           sizing.order.adjusters = 'rebound by knob, 20 clicks, reachable with the wheel on';
           sizing.order.reservoir = 'on a hose of 16 in, to the front of the car';
-          sizing.bumpStopForces = [0.2, 0.4, 0.6, 0.7, 0.8, 0.85].map((at) => [at, 1000 * at ** 2]);
-          sizing.damping.speeds = [1, 2, 3, 4, 6, 8, 10, 12, 16];
+          sizing.bumpStopTable = [0.2, 0.4, 0.6, 0.7, 0.8, 0.85].map((at) => [at, 1000 * at ** 2]);
+          sizing.damping.shaftSpeeds = [1, 2, 3, 4, 6, 8, 10, 12, 16];
         }
-        car.corners.front.sizing.helper = { rate: 40, free: 3, least: 0.6, separator: 0.25 };
+        car.corners.front.sizing.helper = { rate: 40, freeLength: 3, minLength: 0.6, separatorHeight: 0.25 };
       }),
     ),
   ],

@@ -1,5 +1,6 @@
 /** The order: what its pages say is what the sizing found, in words that a maker knows. */
 import {
+  type AxleFigureName,
   type AxleSizing,
   orderSheet,
   type Quantity,
@@ -45,27 +46,27 @@ const CARS: readonly (readonly [string, Sizing])[] = [
     'with a helper spring and studs',
     sized((car) => {
       const { sizing } = car.corners.front;
-      sizing.helper = { rate: 40, free: 3, least: 0.6, separator: 0.25 };
-      sizing.order.ends.chassis = { type: 'stud', bore: 0.5 };
-      sizing.order.ends.mount = { type: 'fork', bore: 0.5, width: 1.25 };
+      sizing.helper = { rate: 40, freeLength: 3, minLength: 0.6, separatorHeight: 0.25 };
+      sizing.order.mounts.chassis = { type: 'stud', bore: 0.5 };
+      sizing.order.mounts.mount = { type: 'clevis', bore: 0.5, width: 1.25 };
     }),
   ],
   ['with a conflict', sized((car) => (car.corners.front.sizing.unsprungMass = 500))],
 ];
 
 /** Rows that print a figure: its name and quantity. */
-const FIGURES: Readonly<Record<string, readonly [name: string, quantity: Quantity]>> = {
-  extended: ['openLength', 'length'],
-  'at ride height': ['installedLength', 'length'],
-  'compressed, no bump stop': ['closedLength', 'length'],
-  'perch: eye to eye − spring': ['eyesToSeats', 'length'],
+const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity: Quantity]>> = {
+  extended: ['extendedLength', 'length'],
+  'at ride height': ['designLength', 'length'],
+  'compressed, no bump stop': ['compressedLength', 'length'],
+  'perch: eye to eye − spring': ['perchSetting', 'length'],
   'preload at full extension': ['preload', 'length'],
-  'spring length at ride height': ['seatLengthAtRide', 'length'],
-  'spring travel at full bump': ['springTravelNeeded', 'length'],
-  'low-speed, compression / rebound': ['bumpDamping', 'damping'],
+  'spring length at ride height': ['staticSpringLength', 'length'],
+  'spring travel at full bump': ['springTravelRequired', 'length'],
+  'low-speed, compression / rebound': ['compressionDamping', 'damping'],
   'gas force': ['gasForce', 'force'],
   'gas force, pressure': ['gasForce', 'force'],
-  'mass on left / right wheel': ['leftMass', 'mass'],
+  'mass on left / right wheel': ['leftWheelMass', 'mass'],
   'sprung mass of a corner': ['sprungMass', 'mass'],
   'wheel rate at ride height': ['wheelRate', 'rate'],
   'frequency alone / with the tyre': ['frequency', 'frequency'],
@@ -74,8 +75,8 @@ const FIGURES: Readonly<Record<string, readonly [name: string, quantity: Quantit
 const SECOND: typeof FIGURES = {
   'preload at full extension': ['preloadForce', 'force'],
   'low-speed, compression / rebound': ['reboundDamping', 'damping'],
-  'mass on left / right wheel': ['rightMass', 'mass'],
-  'frequency alone / with the tyre': ['frequencyOnTyre', 'frequency'],
+  'mass on left / right wheel': ['rightWheelMass', 'mass'],
+  'frequency alone / with the tyre': ['frequencyWithTyre', 'frequency'],
 };
 
 const numbersOf = (cell: string) =>
@@ -151,7 +152,7 @@ describe('an order', () => {
       for (const [speed, compression, rebound] of table.rows) {
         const mm = Number(/\((\d+)\)/.exec(speed)?.[1]);
         const row = axle.dampingTable.find((one) => Math.round(one.speed) === mm) ?? expect.fail('no speed');
-        expect(compression).toContain(`(${row.bump.toFixed(0)})`);
+        expect(compression).toContain(`(${row.compression.toFixed(0)})`);
         expect(rebound).toContain(`(${row.rebound.toFixed(0)})`);
       }
     });
@@ -175,7 +176,7 @@ describe('an order', () => {
       text: 'Not to be made as it stands.',
       advice: expect.stringContaining('lb on the wheel'),
     });
-    const [noEnds] = pages((car) => delete car.corners.front.sizing.order.ends);
+    const [noEnds] = pages((car) => delete car.corners.front.sizing.order.mounts);
     expect(noEnds.paper).toBe('ENQUIRY');
     expect(rowsIn([noEnds]).find(([who]) => who === 'builder')?.[1]).toMatch(/^\* type, bore and width/);
   });
@@ -236,8 +237,8 @@ describe('an order', () => {
       car.use = mark;
       car.masses.added[0].name = mark;
       const { order, springs } = car.corners.front.sizing;
-      Object.assign(order, { handing: mark, adjusters: mark, reservoir: mark });
-      order.ends.mount.spacers = mark;
+      Object.assign(order, { handed: mark, adjusters: mark, reservoir: mark });
+      order.mounts.mount.spacers = mark;
       springs[1].name = mark;
     });
     for (const sheet of [orderSheet(odd), reportSheet(odd)]) {

@@ -6,6 +6,7 @@ import {
   InputError,
   limits,
   plotCurves,
+  type Sweep,
   sweep,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
@@ -35,21 +36,21 @@ describe('drawCorner', () => {
           ...['shock', `shock mount, ${mount}`, 'shock mount, chassis'],
           ...['vehicle centreline', 'y outboard', 'z up', 'mm'],
           ...['travel [mm]', 'shock length [mm]', 'installation ratio', 'camber [deg]'],
-          ...['ground at ride', 'as drawn', 'ride', curves.at(0).shockLength.toFixed(1)],
+          ...['ground at ride', 'as drawn', 'ride', curves.at(0).shockLength?.toFixed(1)],
         ]),
       );
       for (const side of ['bump', 'droop'] as const) {
         const shown = curves.end[side].travel !== 0;
         expect(texts.includes(`ground at ${side}`)).toBe(shown);
         expect(texts.some((text) => text.startsWith(`On the ${side} side: dead point at`))).toBe(
-          curves.end[side].how === 'deadPoint',
+          curves.end[side].status === 'deadPoint',
         );
       }
     },
   );
 
   it.each(otherKinds)('names the parts of other kinds, with nothing written over: %s', (_, corner, names) => {
-    const curves = sweep(corner, { bump: 60, droop: 60 });
+    const curves: Sweep = sweep(corner, { bump: 60, droop: 60 });
     const { faults: found, texts } = drawn(drawCorner(corner, curves));
     expect(found).toEqual([]);
     const bodies = Object.keys(modelOf(corner).drawing.bodies).map(spaced);
@@ -134,7 +135,7 @@ describe('drawCorner', () => {
     expect(notes(plain)).toContain('width of the tyre and rim are for the eye only');
     expect(notes(plain, { tyreWidth: 155 })).toContain('; rim are');
     expect(notes(plain, { tyreWidth: 155, rimDiameter: 330 })).not.toContain('for the eye only');
-    expect(notes({ ...plain, coilover: { ...plain.coilover, offset: 30 } })).toContain(
+    expect(notes({ ...plain, coilover: { ...plain.coilover, foreAftOffset: 30 } })).toContain(
       '30.0 mm apart fore and aft',
     );
     const [, rightHand] = shapes.find(([name]) => name === 'right-hand side')!;
@@ -165,7 +166,7 @@ describe('plotCurves', () => {
           '0',
         ]),
       );
-      const stopped = Object.values(curves.end).filter(({ how }) => how === 'deadPoint');
+      const stopped = Object.values(curves.end).filter(({ status }) => status === 'deadPoint');
       expect(texts.filter((text) => text.startsWith('dead point at')).length).toBe(stopped.length);
     },
   );
@@ -191,7 +192,7 @@ describe('plotCurves', () => {
       .map((place) => place.split(' ').map(Number));
     // Left and right end are droop and bump; camber grows downward on the paper as it falls.
     const [first, last] = [places[0], places[places.length - 1]];
-    const high = (travel: number) => curves.at(travel).camber;
+    const high = (travel: number) => curves.at(travel).camber as number;
     const scale = (last[1] - first[1]) / (high(60) - high(-60));
     for (const [x, y] of places) {
       const travel = -60 + (120 * (x - first[0])) / (last[0] - first[0]);

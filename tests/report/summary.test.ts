@@ -32,10 +32,10 @@ describe('the summary of a sizing', () => {
   it('counts the conflicts that do not stand against an order, and says that they are to resolve or accept', () => {
     const far = sized(({ corners }) => {
       for (const axle of ['front', 'rear']) {
-        corners[axle].sizing.springs = [{ name: 'a', rate: 70, free: 260, solid: 60 }];
+        corners[axle].sizing.springs = [{ name: 'a', rate: 70, freeLength: 260, solidLength: 60 }];
       }
     });
-    const conflicts = far.findings.filter(({ severity }) => severity === 'conflict');
+    const conflicts = far.conflicts.filter(({ severity }) => severity === 'conflict');
     expect(new Set(conflicts.map(({ code }) => code))).toEqual(new Set(['springFarFromTarget']));
     expect(far.status).toBe('enquiry');
     expect(sizingSummary(far).split('\n')[0]).toContain('2 conflicts to resolve or accept');
@@ -47,11 +47,11 @@ describe('the summary of a sizing', () => {
     expect(sizingSummary(sized())).toContain('No conflicts.');
     const spoilt = sized((document) => {
       document.corners.front.sizing.unsprungMass = 500;
-      document.corners.rear.limits.damper = { open: 500, closed: 460 };
+      document.corners.rear.limits.damper = { extendedLength: 500, compressedLength: 460 };
     });
     const text = sizingSummary(spoilt).replace(/\s+/g, ' ');
-    expect(spoilt.findings.length).toBeGreaterThan(1);
-    for (const issue of spoilt.findings) expect(text).toContain(describeIssue(issue));
+    expect(spoilt.conflicts.length).toBeGreaterThan(1);
+    for (const issue of spoilt.conflicts) expect(text).toContain(describeIssue(issue));
   });
 
   it('has nothing to say of what is not known', () => {

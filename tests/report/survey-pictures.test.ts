@@ -1,5 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { bands, drawResiduals, InputError, plotCurves, survey, surveyedCorner, sweep } from 'jounce';
+import {
+  drawResiduals,
+  InputError,
+  plotCurves,
+  survey,
+  surveyedCorner,
+  sweep,
+  uncertaintyBands,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
 
 const readings = JSON.parse(
@@ -31,7 +39,7 @@ describe('a picture of residuals', () => {
   });
 
   it('refuses a survey without readings', () => {
-    expect(() => drawResiduals(survey({ points: { A: { at: [0, 0] } } }))).toThrow(InputError);
+    expect(() => drawResiduals(survey({ points: { A: { known: [0, 0] } } }))).toThrow(InputError);
   });
 });
 
@@ -39,7 +47,7 @@ describe('curves with their bands', () => {
   it('shade each panel as wide as the band', () => {
     const corner = surveyedCorner(found, { coilover: 'lowerArm' });
     const travel = { bump: 60, droop: 60 };
-    const sure = bands(corner, undefined, travel);
+    const sure = uncertaintyBands(corner, undefined, travel);
     const svg = plotCurves(sweep(corner, travel), { panels: ['installationRatio'], bands: sure });
     const all = svg.match(/<path[^>]*fill-opacity="0.16"[^>]*>/g) ?? [];
     expect(all).toHaveLength(1);

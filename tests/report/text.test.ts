@@ -1,4 +1,4 @@
-import { describeEnd } from 'jounce';
+import { describeSweepEnd } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { figure, fittingSize, fold, printed, signedTravel, textWidth } from '../../src/report/text.ts';
 import { roundStep, ticks } from '../../src/report/ticks.ts';
@@ -105,16 +105,17 @@ describe('figures', () => {
   });
 });
 
-describe('describeEnd', () => {
+describe('describeSweepEnd', () => {
   it('says how a sweep ended, and where', () => {
-    expect(describeEnd({ travel: 70, how: 'reached' })).toBe('reached +70 mm, as asked');
-    expect(describeEnd({ travel: -63.42, how: 'deadPoint' })).toMatch(/^dead point at -63\.4 mm: /);
-    expect(describeEnd({ travel: 5, how: 'locked', row: 'upright' })).toBe(
-      "locked at +5 mm: upright can't be kept any farther",
+    expect(describeSweepEnd({ travel: 70, status: 'reached' })).toBe('reached +70 mm, as requested');
+    expect(describeSweepEnd({ travel: -63.42, status: 'deadPoint' })).toMatch(/^dead point at -63\.4 mm: /);
+    expect(describeSweepEnd({ travel: 5, status: 'locked', constraint: 'upright' })).toBe(
+      'locked at +5 mm: upright cannot be kept any farther',
     );
-    expect(describeEnd({ travel: 5, how: 'undetermined' })).toMatch(/^undetermined at/);
-    expect(describeEnd({ travel: 5, how: 'closed' })).toMatch(/^closed at/);
-    expect(describeEnd({ travel: 5, how: 'gaveUp' })).toMatch(/^gave up at/);
+    expect(describeSweepEnd({ travel: 5, status: 'bifurcation' })).toMatch(/^bifurcation at/);
+    expect(describeSweepEnd({ travel: 5, status: 'closed' })).toMatch(/^closed at/);
+    expect(describeSweepEnd({ travel: 5, status: 'unbounded' })).toMatch(/^unbounded at/);
+    expect(describeSweepEnd({ travel: 5, status: 'stepLimit' })).toMatch(/^step limit at/);
   });
 });
 

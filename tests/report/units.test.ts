@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import {
   cornerForces,
-  describeEnd,
+  describeSweepEnd,
   design,
   drawCorner,
   drawDesign,
@@ -13,7 +13,7 @@ import {
   limits,
   orderSheet,
   plotCurves,
-  plotDamping,
+  plotDampingForce,
   plotHandMethod,
   readCar,
   type Sizing,
@@ -39,7 +39,7 @@ const POUND_FORCE = POUND * 9.80665;
 const document = JSON.parse(readFileSync(new URL('../../docs/examples/car.json', import.meta.url), 'utf8'));
 const sizing = sizeCoilovers(readCar(document));
 const [front] = sizing.axles;
-const { corner } = front.document;
+const { corner } = front.input;
 const found = front.limits;
 const units = 'imperial' as const;
 const curves = sweep(corner, { bump: 80, droop: 60, step: 10 });
@@ -53,15 +53,15 @@ describe('in inches', () => {
     sprungMass: 140,
     unsprungMass: 28,
     springRate: 35,
-    limits: { ...front.document.limits, units },
+    limits: { ...front.input.limits, units },
   });
   const made = design(corner, {
     mounts: { shockMount: { y: [480, 510], z: [150, 180] } },
     objectives: [
-      { of: 'longestLength', most: 370 },
-      { of: 'springRate', sprungMass: 140, frequency: 1.6, target: 36 },
+      { quantity: 'maxLength', max: 370 },
+      { quantity: 'springRate', sprungMass: 140, frequency: 1.6, target: 36 },
     ],
-    keepOut: { mountToArm: { lowerArm: 5 } },
+    clearances: { mountToArm: { lowerArm: 5 } },
     travel: { bump: 50, droop: 40, step: 10 },
     starts: 1,
     units,
@@ -81,14 +81,14 @@ describe('in inches', () => {
         sprungMass: 140,
         unsprungMass: 28,
         springRate: 35,
-        limits: front.document.limits,
+        limits: front.input.limits,
       }),
       { panels: ['wheelLoad', 'lowerArmAxial'], units },
     ),
     vegaCurves: JSON.stringify(vegaCurves(curves, { limits: found, units })),
     drawForces: drawForces(corner, forces.cases[1], { units }),
     drawDesign: drawDesign(corner, made),
-    plotDamping: plotDamping(front.dampingTable, 'Damper', { units }),
+    plotDamping: plotDampingForce(front.dampingTable, 'Damper', { units }),
     plotHandMethod: plotHandMethod(hand, { limits: found, units }),
     sweepTable: sweepTable(curves, undefined, units),
     show: String(show(curves, { limits: found, units }).bundle['text/html']),
@@ -158,24 +158,24 @@ describe('in inches', () => {
   });
 
   it('an end says where it is', () => {
-    expect(describeEnd({ travel: 63.5, how: 'deadPoint' }, units)).toBe(
+    expect(describeSweepEnd({ travel: 63.5, status: 'deadPoint' }, units)).toBe(
       'dead point at +2.50 inch: the linkage can take the wheel no farther',
     );
-    expect(describeEnd({ travel: 63.5, how: 'reached' })).toBe('reached +63.5 mm, as asked');
+    expect(describeSweepEnd({ travel: 63.5, status: 'reached' })).toBe('reached +63.5 mm, as requested');
   });
 });
 
 /** What the numbers of a document are by the name that they stand under; all others are lengths. */
 const FACTORS: Readonly<Record<string, number>> = {
-  ...Object.fromEntries(['total', 'mass', 'oldMass', 'unsprungMass'].map((name) => [name, POUND])),
+  ...Object.fromEntries(['total', 'mass', 'new', 'replaced', 'unsprungMass'].map((name) => [name, POUND])),
   ...Object.fromEntries(['rate', 'rateStep', 'tyreRate'].map((name) => [name, POUND_FORCE / INCH])),
   force: POUND_FORCE,
   pressure: POUND_FORCE / INCH ** 2 / 0.1,
-  antiRollBar: (POUND_FORCE * 12 * INCH) / 1000,
+  antiRollBarStiffness: (POUND_FORCE * 12 * INCH) / 1000,
   speed: 1.609344,
-  speeds: 1.609344,
+  speedsToCheck: 1.609344,
   ...Object.fromEntries(
-    'frontShare leftShare lateral braking camber maxArticulation maxTilt housingAxis studAxis frequency ratio bumpShare kneeShare quantity rateTolerance'
+    'frontFraction leftFraction lateralAcceleration deceleration camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance'
       .split(' ')
       .map((name) => [name, 1]),
   ),
@@ -184,8 +184,7 @@ const FACTORS: Readonly<Record<string, number>> = {
 /** A document in inches and pounds, written in mm and kg. */
 function inMetric(value: Json, name = ''): Json {
   if (typeof value === 'number') return value * (FACTORS[name] ?? INCH);
-  if (name === 'bumpStopForces')
-    return value.map(([at, force]: number[]) => [at * INCH, force * POUND_FORCE]);
+  if (name === 'bumpStopTable') return value.map(([at, force]: number[]) => [at * INCH, force * POUND_FORCE]);
   if (Array.isArray(value)) return value.map((one) => inMetric(one, name));
   if (typeof value !== 'object' || value === null) return value === 'imperial' ? 'metric' : value;
   return Object.fromEntries(
@@ -216,8 +215,8 @@ describe('one car in inches and in mm', () => {
       expect(mm[k][0]).toBe(path);
       expectWithin(Number(value), other, 1e-6 * Math.max(1, Math.abs(other)));
     });
-    expect(sizing.findings.length).toBe(metric.findings.length);
-    expect(sizing.openPoints).toEqual(metric.openPoints);
+    expect(sizing.conflicts.length).toBe(metric.conflicts.length);
+    expect(sizing.openQuestions).toEqual(metric.openQuestions);
   });
 
   it('gives one order: the same facts, its own unit first', () => {
@@ -248,7 +247,7 @@ describe('one car in inches and in mm', () => {
   it('words what cannot be in its own units', () => {
     const heavy = structuredClone(document);
     heavy.corners.front.sizing.unsprungMass = 900;
-    const [inches, mm] = [heavy, inMetric(heavy)].map((one) => sizeCoilovers(readCar(one)).findings[0]);
+    const [inches, mm] = [heavy, inMetric(heavy)].map((one) => sizeCoilovers(readCar(one)).conflicts[0]);
     expect(inches.got).toMatch(/^900\.0 lb of [\d.]+ lb on the wheel$/);
     expect(mm.got).toMatch(/^408\.2 kg of [\d.]+ kg on the wheel$/);
     expect(inches).toMatchObject({ code: 'noSprungMass', path: 'corners.front.sizing.unsprungMass' });
@@ -256,7 +255,7 @@ describe('one car in inches and in mm', () => {
 });
 
 it('limits found in inches stay what they are', () => {
-  expect(limits(corner, { ...front.document.limits, units }).bump?.travel).toBe(
-    limits(corner, front.document.limits).bump?.travel,
+  expect(limits(corner, { ...front.input.limits, units }).bump?.travel).toBe(
+    limits(corner, front.input.limits).bump?.travel,
   );
 });

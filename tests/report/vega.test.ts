@@ -19,7 +19,7 @@ describe('curves as Vega-Lite', () => {
 
   it('shade what lies beyond the limits, and draw columns with gaps', async () => {
     const found = limits(front, {
-      damper: { open: 380, closed: 310 },
+      damper: { extendedLength: 380, compressedLength: 310 },
       bumpStop: { height: 30, solidHeight: 10 },
     });
     const spec = vegaCurves(sweep(front), { panels: ['shockLength', 'instantCentreY'], limits: found });
@@ -29,6 +29,7 @@ describe('curves as Vega-Lite', () => {
   });
 
   it('refuse columns that are not there', () => {
+    // @ts-expect-error: no such column
     expect(() => vegaCurves(sweep(front), { panels: ['chamber'] })).toThrow(InputError);
   });
 });

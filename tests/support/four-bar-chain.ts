@@ -1,11 +1,11 @@
-import type { Drawing } from 'jounce/linkage';
+import type { CheckedDrawing } from 'jounce/linkage';
 import { deepFreeze } from './freeze.ts';
 
 /**
  * N four-bars in a row that share their uprights, all bars 1, with the uprights at an angle from the ground; `redundant` adds a bar
  * in the middle of each. Problem A02 of the Library of Computational Benchmark Problems (multibody; description read).
  */
-export function fourBarChain(windows: number, angle: number, redundant = false): Drawing {
+export function fourBarChain(windows: number, angle: number, redundant = false): CheckedDrawing {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   const points: Record<string, readonly [number, number]> = {};
   const bodies: Record<string, readonly string[]> = {};

@@ -1,4 +1,4 @@
-/** Linkages of one freedom, each drawn in a pose it can move from. */
+/** Linkages of one degree of freedom, each drawn in a pose it can move from. */
 import * as fc from 'fast-check';
 import type { Drawing, Measure, Point } from 'jounce/linkage';
 import { linkages as drawings } from 'jounce/testing';
@@ -61,7 +61,7 @@ export function intrinsic({ points, bodies }: Drawing): Measure[] {
   return [...lengths, ...Object.keys(bodies).map((turn): Measure => ({ turn }))];
 }
 
-const apart = (a: Point, b: Point) => Math.hypot(b[0] - a[0], b[1] - a[1]);
+const apart = (a: readonly number[], b: readonly number[]) => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** Largest distance between two points of one body. */
 export function sizeOf(drawing: Drawing): number {

@@ -33,11 +33,14 @@ export function spread({ low, high }: Motion, count: number): number[] {
 }
 
 /** How far two points are apart. */
-export const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+export const distance = (a: readonly number[], b: readonly number[]): number =>
+  Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** The same linkage with its points in other places. */
 export function redrawn(drawing: Drawing, place: (at: Point, k: number) => Point): Drawing {
-  const points = Object.entries(drawing.points).map(([name, at], k) => [name, place(at, k)] as const);
+  const points = Object.entries(drawing.points).map(
+    ([name, at], k) => [name, place(at as Point, k)] as const,
+  );
   return deepFreeze({ ...drawing, points: Object.fromEntries(points) });
 }
 

@@ -51,10 +51,14 @@ export const strutCorners: fc.Arbitrary<StrutCornerInput> = fc
     const centre: Point = [outer[0] + d.wheel[0], d.wheel[1]];
     const lean = (d.camber / 10) * (Math.PI / 180);
     const contactPatch = tenth([centre[0] - centre[1] * Math.tan(lean), 0]);
-    const corner = { lowerArm: { inner, outer }, strut: { top, lower }, wheel: { centre, contactPatch } };
+    const corner = {
+      lowerArm: { inner, outer },
+      strut: { topMount: top, lowerMount: lower },
+      wheel: { centre, contactPatch },
+    };
     if (d.coilover === undefined) return deepFreeze(corner);
     const { on, share, length, offset } = d.coilover;
     const mount = tenth(on === 'lowerArm' ? between(inner, outer, share) : between(outer, lower, share));
     const chassisMount = tenth(from(mount, length, 90 + d.coilover.lean));
-    return deepFreeze({ ...corner, coilover: { on, mount, chassisMount, offset: offset / 10 } });
+    return deepFreeze({ ...corner, coilover: { on, mount, chassisMount, foreAftOffset: offset / 10 } });
   });

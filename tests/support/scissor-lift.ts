@@ -16,5 +16,5 @@ export function scissorLift(cells: number, length: number, angle: number): Drawi
     bodies[`up${k}`] = [`left${k - 1}`, `middle${k}`, `right${k}`];
     bodies[`down${k}`] = [`right${k - 1}`, `middle${k}`, `left${k}`];
   }
-  return { points, ground: ['left0'], bodies, held: [{ y: 'right0' }] };
+  return { points, ground: ['left0'], bodies, fixedCoordinates: [{ y: 'right0' }] };
 }

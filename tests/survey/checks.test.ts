@@ -18,7 +18,7 @@ import { surveyChecks } from '../../src/survey/checks.ts';
 import { car } from '../coilover/cars.ts';
 import { errors, planeSurvey, surveyWith } from './synthetic.ts';
 
-const example = (): SurveyInput & { distances: { is: number }[] } =>
+const example = (): SurveyInput & { distances: { value: number }[] } =>
   JSON.parse(readFileSync(new URL('../../docs/examples/survey.json', import.meta.url), 'utf8'));
 const codesOf = (found: Survey) => surveyChecks(found).map(({ code }) => code);
 
@@ -38,7 +38,7 @@ describe('what a survey leaves to look at', () => {
       ['imperial', '+0.32 inch'],
     ] as const) {
       const sizing = sizeCoilovers({ ...read, units, corners });
-      const notes = sizing.notes.filter(({ text }) => text.includes('survey'));
+      const notes = sizing.checks.filter(({ text }) => text.includes('survey'));
       expect(notes.map(({ path }) => path)).toEqual(['corners.front', 'corners.front']);
       expect(notes[0].text).toBe(
         `a reading of the survey is likely wrong: distance from shock mount to lower outer (distances[8]), got ${figure} against all others; read it again before anything is built on these points.`,
@@ -52,7 +52,7 @@ describe('what a survey leaves to look at', () => {
 
   it('is nothing where the readings agree', () => {
     const again = example();
-    again.distances[8].is = 136.5;
+    again.distances[8].value = 136.5;
     const found = survey(again);
     expect(surveyChecks(found)).toEqual([]);
     expect(surveyedCorner(found, { coilover: 'lowerArm' })).not.toHaveProperty('checks');
@@ -60,21 +60,21 @@ describe('what a survey leaves to look at', () => {
 
   it('is one of several, a mirror, or that nothing checks', () => {
     const triangle: SurveyInput = {
-      points: { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [200, 50] } },
+      points: { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [200, 50] } },
       distances: [
-        { between: ['A', 'P'], is: 300 },
-        { between: ['P', 'B'], is: 250 },
+        { between: ['A', 'P'], value: 300 },
+        { between: ['P', 'B'], value: 250 },
       ],
     };
     expect(codesOf(survey(triangle))).toEqual(['surveyMirrored', 'surveyUnchecked']);
-    const checked = survey({ ...triangle, heights: [{ of: 'P', is: 197 }] });
+    const checked = survey({ ...triangle, heights: [{ of: 'P', value: 197 }] });
     expect(codesOf(checked)).toEqual(['surveySuspects', 'surveyContradiction']);
   });
 
   it('is a fore-aft place', () => {
     const slipped = surveyWith(errors(6));
     const points = { ...slipped.points } as Record<string, unknown>;
-    points.shockMount = { guess: [500, 190], x: -15 - 100 };
+    points.shockMount = { estimate: [500, 190], x: -15 - 100 };
     const found = survey({ ...slipped, points } as SurveyInput);
     const check = surveyChecks(found).find(({ code }) => code === 'surveyForeAft');
     expect(check).toEqual({
@@ -88,19 +88,19 @@ describe('what a survey leaves to look at', () => {
 
   it('says where the complement of an angle fits', () => {
     const complement = planeSurvey(errors(3));
-    complement.leans[0].is = 90 - complement.leans[0].is;
+    complement.inclinations[0].value = 90 - complement.inclinations[0].value;
     const found = survey(complement);
     expect(found.sentences.join(' ')).toContain(
-      'lean of the line of shock mount and shock chassis mount (leans[0])',
+      'inclination of the line of shock mount and shock chassis mount (inclinations[0])',
     );
     expect(found.sentences.join(' ')).toContain('90 degrees minus the reading fits');
     const [check] = surveyChecks(found);
     expect(check).toMatchObject({ code: 'surveySuspect', values: { fitsAsComplement: true } });
     const slope = surveyWith(() => 0);
-    slope.slopes[0].is = -(90 + slope.slopes[0].is);
+    slope.slopes[0].value = -(90 + slope.slopes[0].value);
     expect(survey(slope as SurveyInput).sentences.join(' ')).toContain('90 degrees minus the reading fits');
     const wrong = planeSurvey(errors(3));
-    wrong.leans[0].is += 20;
+    wrong.inclinations[0].value += 20;
     expect(survey(wrong).sentences.join(' ')).not.toContain('90 degrees');
   });
 });

@@ -2,7 +2,7 @@
 
 import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
-import { bands, InputError, type Survey, type SurveyInput, survey, surveyedCorner } from 'jounce';
+import { InputError, type Survey, type SurveyInput, survey, surveyedCorner, uncertaintyBands } from 'jounce';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -17,10 +17,10 @@ const exampleSurvey = (): SurveyInput =>
 
 /** Two known points and one that is sought by distances from them. */
 const triangle = (more: Partial<SurveyInput> = {}): SurveyInput => ({
-  points: { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [200, 50] } },
+  points: { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [200, 50] } },
   distances: [
-    { between: ['A', 'P'], is: 300 },
-    { between: ['P', 'B'], is: 250 },
+    { between: ['A', 'P'], value: 300 },
+    { between: ['P', 'B'], value: 250 },
   ],
   ...more,
 });
@@ -31,26 +31,26 @@ const TOP_Z = Math.sqrt(300 ** 2 - TOP_Y ** 2);
 describe('a survey without errors', () => {
   it('recovers the corner, its arms by the axes of their pivots', () => {
     const found = survey(deepFreeze(surveyWith(exact)));
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     for (const [name, [y, z]] of Object.entries(HARDPOINTS)) {
-      const { at, how, plusMinus } = found.points[name];
-      expect(how).toBe('fixed');
+      const { at, status, plusMinus } = found.points[name];
+      expect(status).toBe('determined');
       expectWithin(at[0], y, 1e-6);
       expectWithin(at[1], z, 1e-6);
       for (const width of plusMinus) expect(Number(width)).toBeGreaterThan(0.5);
     }
     expect(found.degreesOfFreedom).toBe(33 - 20);
     expect(Number(found.chiSquare)).toBeLessThan(1e-12);
-    expect([found.suspects, found.unfixed, found.mirrored]).toEqual([[], [], []]);
+    expect([found.suspects, found.undetermined, found.mirrorSolutions]).toEqual([[], [], []]);
     expect(Object.isFrozen(found.points.lowerInner.at)).toBe(true);
     expect(JSON.parse(JSON.stringify(found))).toEqual(found);
   });
 
   it('takes a diagonal for what it is', () => {
     const arm = (x: number): SurveyInput => ({
-      points: { inner: { at: [250, 160], x }, outer: { guess: [600, 160] } },
-      distances: [{ between: ['inner', 'outer'], is: Math.hypot(385, 60) }],
-      heights: [{ of: 'outer', above: 'inner', is: 0 }],
+      points: { inner: { known: [250, 160], x }, outer: { estimate: [600, 160] } },
+      distances: [{ between: ['inner', 'outer'], value: Math.hypot(385, 60) }],
+      heights: [{ of: 'outer', above: 'inner', value: 0 }],
     });
     expectWithin(survey(arm(60)).points.outer.at[0], 250 + 385, 1e-6);
     // Taken as if in one plane it comes out 4.65 mm too long.
@@ -60,24 +60,33 @@ describe('a survey without errors', () => {
   it('is the same from a text in inches', () => {
     const metric = surveyWith(errors(5));
     const inch = (value: number) => value / 25.4;
-    const turn = ({ points, distances, heights, laterals, leans, slopes }: typeof metric): SurveyInput => {
-      const lengths = <T extends { is: number; plusMinus: number }>(list: T[]) =>
-        list.map((one) => ({ ...one, is: inch(one.is), plusMinus: inch(one.plusMinus) }));
+    const turn = ({
+      points,
+      distances,
+      heights,
+      laterals,
+      inclinations,
+      slopes,
+    }: typeof metric): SurveyInput => {
+      const lengths = <T extends { value: number; plusMinus: number }>(list: T[]) =>
+        list.map((one) => ({ ...one, value: inch(one.value), plusMinus: inch(one.plusMinus) }));
       return {
         units: 'imperial',
         points: Object.fromEntries(
           Object.entries<SurveyInput['points'][string]>(points).map(([name, point]) => {
-            const { guess, x = 0 } = point;
+            const { estimate, x = 0 } = point;
             return [
               name,
-              guess === undefined ? point : { guess: [inch(guess[0]), inch(guess[1])], x: inch(x) },
+              estimate === undefined
+                ? point
+                : { estimate: [inch(estimate[0]), inch(estimate[1])], x: inch(x) },
             ];
           }),
         ),
         distances: lengths(distances),
         heights: lengths(heights),
         laterals: lengths(laterals),
-        leans: leans as NonNullable<SurveyInput['leans']>,
+        inclinations: inclinations as NonNullable<SurveyInput['inclinations']>,
         slopes: slopes as NonNullable<SurveyInput['slopes']>,
       };
     };
@@ -94,14 +103,14 @@ describe('a survey without errors', () => {
   it('reads in-line points, slopes, and heights and laterals between points', () => {
     const found = survey({
       points: {
-        A: { at: [100, 100] },
-        B: { guess: [480, 210] },
-        P: { guess: [310, 140] },
+        A: { known: [100, 100] },
+        B: { estimate: [480, 210] },
+        P: { estimate: [310, 140] },
       },
-      slopes: [{ line: ['B', 'A'], is: Math.atan(0.25) * (180 / Math.PI) }],
-      laterals: [{ of: 'B', from: 'A', is: 400 }],
-      heights: [{ of: 'P', above: 'A', is: 50 }],
-      inLine: [{ point: 'P', line: ['B', 'A'] }],
+      slopes: [{ line: ['B', 'A'], value: Math.atan(0.25) * (180 / Math.PI) }],
+      laterals: [{ of: 'B', from: 'A', value: 400 }],
+      heights: [{ of: 'P', above: 'A', value: 50 }],
+      collinear: [{ point: 'P', line: ['B', 'A'] }],
     });
     [500, 200].forEach((value, k) => {
       expectWithin(found.points.B.at[k], value, 1e-6);
@@ -126,7 +135,7 @@ describe('1000 surveys with errors as large as they say', () => {
     for (let n = 0; n < DRAWS; n++) {
       const found = survey(planeSurvey(errorOf));
       chiSquares.push(Number(found.chiSquare));
-      if (Number(found.probability) < 0.05) unlikely++;
+      if (Number(found.pValue) < 0.05) unlikely++;
       if (found.suspects.length > 0) suspected++;
       for (const [name, { at, plusMinus }] of Object.entries(found.points)) {
         at.forEach((value, k) => {
@@ -152,11 +161,11 @@ describe('1000 surveys with errors as large as they say', () => {
   });
 
   it('have a chi-square as its degrees of freedom say', () => {
-    const freedoms = model.degreesOfFreedom;
-    expect(freedoms).toBe(12 + 7 + 3 + 1 - 14);
+    const { degreesOfFreedom } = model;
+    expect(degreesOfFreedom).toBe(12 + 7 + 3 + 1 - 14);
     const mean = chiSquares.reduce((sum, value) => sum + value, 0) / DRAWS;
     // Mean k, variance 2k; of the mean of n draws five standard deviations.
-    expectWithin(mean, freedoms, 5 * Math.sqrt((2 * freedoms) / DRAWS));
+    expectWithin(mean, degreesOfFreedom, 5 * Math.sqrt((2 * degreesOfFreedom) / DRAWS));
     // Five in a hundred below 0.05; binomial, four standard deviations.
     expectWithin(unlikely, 0.05 * DRAWS, 4 * Math.sqrt(DRAWS * 0.05 * 0.95));
     // Less than two surveys in a hundred name a reading that is none.
@@ -209,14 +218,14 @@ describe('surveys whose stated errors are too small', () => {
     const readings = surveyWithErrors(4, (plusMinus) => 3 * once(plusMinus));
     const less = <T extends { plusMinus: number }>(list: T[]): T[] =>
       list.map((one) => ({ ...one, plusMinus: 10 * one.plusMinus }));
-    const { distances, heights, laterals, leans } = readings;
+    const { distances, heights, laterals, inclinations } = readings;
     // The same readings, said to be ten times less sure: they fit as they say, and the places are the same.
     const stated = survey({
       points: readings.points,
       distances: less(distances),
       heights: less(heights),
       laterals: less(laterals),
-      leans: less(leans),
+      inclinations: less(inclinations),
     });
     const wild = survey(readings);
     expect(stated.scale.applied).toBe(false);
@@ -239,7 +248,7 @@ describe('surveys whose stated errors are too small', () => {
   });
 
   it('have wide intervals with one redundant reading, and none to compare without', () => {
-    const one = survey(triangle({ heights: [{ of: 'P', is: TOP_Z + 10 }] }));
+    const one = survey(triangle({ heights: [{ of: 'P', value: TOP_Z + 10 }] }));
     expectWithin(one.scale.studentFactor, STUDENT[1] / 1.96, 0.0005);
     expectWithin(one.scale.birgeRatio, Math.sqrt(Number(one.chiSquare)), 1e-9);
     expect(survey(triangle()).scale).toEqual({ applied: false, birgeRatio: null, studentFactor: null });
@@ -248,7 +257,7 @@ describe('surveys whose stated errors are too small', () => {
   it('give a corner with the same intervals', () => {
     const found = survey(exampleSurvey());
     expect(found.scale.applied).toBe(true);
-    const { plusMinus } = bands(surveyedCorner(found, { coilover: 'lowerArm' }), undefined, {
+    const { plusMinus } = uncertaintyBands(surveyedCorner(found, { coilover: 'lowerArm' }), undefined, {
       bump: 0,
       droop: 0,
     });
@@ -262,33 +271,35 @@ describe('surveys whose stated errors are too small', () => {
 describe('a misreading', () => {
   it('is named with its size, and so is a second one', () => {
     const wrong = planeSurvey(errors(3));
-    wrong.heights[0].is += 25;
+    wrong.heights[0].value += 25;
     const one = survey(wrong);
-    expect(one.suspects.map(({ oneOf }) => oneOf.map(({ path }) => path))).toEqual([['heights[0]']]);
-    expectWithin(one.suspects[0].oneOf[0].by, 25, 4);
+    expect(one.suspects.map(({ candidates }) => candidates.map(({ path }) => path))).toEqual([
+      ['heights[0]'],
+    ]);
+    expectWithin(one.suspects[0].candidates[0].error, 25, 4);
     expect(one.sentences.join('\n')).toMatch(
       /Likely misread: height of lower inner above the ground \(heights\[0\]\), by \+2\d\.\d mm\. Read it again\./,
     );
-    wrong.heights[3].is -= 100;
+    wrong.heights[3].value -= 100;
     const two = survey(wrong);
-    expect(two.suspects.flatMap(({ oneOf }) => oneOf.map(({ path }) => path))).toEqual([
+    expect(two.suspects.flatMap(({ candidates }) => candidates.map(({ path }) => path))).toEqual([
       'heights[3]',
       'heights[0]',
     ]);
-    expectWithin(two.suspects[0].oneOf[0].by, -100, 4);
-    expect(Number(two.probability)).toBeLessThan(1e-6);
+    expectWithin(two.suspects[0].candidates[0].error, -100, 4);
+    expect(Number(two.pValue)).toBeLessThan(1e-6);
   });
 
   it('can be pinned on no reading where one alone is redundant', () => {
-    const found = survey(triangle({ heights: [{ of: 'P', is: TOP_Z + 10 }] }));
+    const found = survey(triangle({ heights: [{ of: 'P', value: TOP_Z + 10 }] }));
     expect(found.degreesOfFreedom).toBe(1);
-    const [{ oneOf }] = found.suspects;
-    expect(oneOf.map(({ path }) => path).sort()).toEqual(['distances[0]', 'distances[1]', 'heights[0]']);
-    const height = oneOf.find(({ path }) => path === 'heights[0]');
-    expectWithin(Number(height?.by), 10, 1e-6);
-    // All normalised residuals are the root of chi-square.
-    for (const { normalised } of found.readings) {
-      expectWithin(Math.abs(Number(normalised)), Math.sqrt(Number(found.chiSquare)), 0.05);
+    const [{ candidates }] = found.suspects;
+    expect(candidates.map(({ path }) => path).sort()).toEqual(['distances[0]', 'distances[1]', 'heights[0]']);
+    const height = candidates.find(({ path }) => path === 'heights[0]');
+    expectWithin(Number(height?.error), 10, 1e-6);
+    // All standardised residuals are the root of chi-square.
+    for (const { standardised } of found.readings) {
+      expectWithin(Math.abs(Number(standardised)), Math.sqrt(Number(found.chiSquare)), 0.05);
     }
     expect(found.sentences[0]).toMatch(/^One of these is likely misread, and nothing tells which: /);
     // The best estimate is there, between the two.
@@ -298,12 +309,12 @@ describe('a misreading', () => {
 
   it('goes unseen where nothing checks it, and that is said', () => {
     const found = survey({ ...triangle(), heights: [] });
-    expect(found.readings.map(({ normalised }) => normalised)).toEqual([null, null]);
-    expect(found.probability).toBeNull();
+    expect(found.readings.map(({ standardised }) => standardised)).toEqual([null, null]);
+    expect(found.pValue).toBeNull();
     expect(found.sentences).toContain('No reading checks another: a misreading would go unseen.');
     const more = surveyWith(exact);
-    more.points = { ...more.points, floor: { guess: [0, 0], x: 0 } } as typeof more.points;
-    const half = survey({ ...more, laterals: [...more.laterals, { of: 'floor', is: 20 }] });
+    more.points = { ...more.points, floor: { estimate: [0, 0], x: 0 } } as typeof more.points;
+    const half = survey({ ...more, laterals: [...more.laterals, { of: 'floor', value: 20 }] });
     expect(half.sentences.at(-1)).toBe(
       'Nothing checks this reading: lateral distance of floor from the centreline.',
     );
@@ -315,12 +326,12 @@ describe('a slip of a fore-aft place', () => {
   it.each(names)('of %s by a metre comes to an end, with suspects', (name) => {
     const slipped = surveyWith(exact);
     const points: Record<string, unknown> = { ...slipped.points };
-    const { guess, x } = points[name] as { guess: [number, number]; x: number };
-    points[name] = { guess, x: x + 1000 };
+    const { estimate, x } = points[name] as { estimate: [number, number]; x: number };
+    points[name] = { estimate, x: x + 1000 };
     const found = survey({ ...slipped, points } as SurveyInput);
-    expect(found.how).toBe('converged');
+    expect(found.status).toBe('converged');
     expect(found.suspects.length).toBeGreaterThan(0);
-    expect(Number(found.probability)).toBeLessThan(1e-6);
+    expect(Number(found.pValue)).toBeLessThan(1e-6);
   });
 
   it.each(['lowerOuter', 'upperOuter', 'shockMount', 'lowerRear', 'wheelCentre'])(
@@ -328,8 +339,8 @@ describe('a slip of a fore-aft place', () => {
     (name) => {
       const slipped = surveyWith(errors(6));
       const points: Record<string, unknown> = { ...slipped.points };
-      const { guess, x } = points[name] as { guess: [number, number]; x: number };
-      points[name] = { guess, x: x + 100 };
+      const { estimate, x } = points[name] as { estimate: [number, number]; x: number };
+      points[name] = { estimate, x: x + 100 };
       const found = survey({ ...slipped, points } as SurveyInput);
       expect(found.foreAftSuspects).toEqual([name]);
       expect(found.sentences.join('\n')).toMatch(/^Likely wrong: the fore-aft place \(x\) of /m);
@@ -338,7 +349,7 @@ describe('a slip of a fore-aft place', () => {
 });
 
 describe('too few readings', () => {
-  it('name the points that are not fixed, and the readings that would fix them', () => {
+  it('name the points that are not determined, and the readings that would determine them', () => {
     fc.assert(
       fc.property(fc.array(fc.boolean(), { minLength: 33, maxLength: 33 }), (kept) => {
         const all = surveyWith(exact);
@@ -349,28 +360,28 @@ describe('too few readings', () => {
           distances: thin(all.distances),
           heights: thin(all.heights),
           laterals: thin(all.laterals),
-          leans: thin(all.leans) as NonNullable<SurveyInput['leans']>,
+          inclinations: thin(all.inclinations) as NonNullable<SurveyInput['inclinations']>,
           slopes: thin(all.slopes) as NonNullable<SurveyInput['slopes']>,
         };
         const found = survey(few);
-        const open = Object.entries(found.points).flatMap(([name, { how }]) =>
-          how === 'unfixed' ? [name] : [],
+        const open = Object.entries(found.points).flatMap(([name, { status }]) =>
+          status === 'undetermined' ? [name] : [],
         );
-        expect([...new Set(found.unfixed.flatMap(({ points }) => points))].sort()).toEqual(open.sort());
-        for (const [name, { at, how }] of Object.entries(found.points)) {
+        expect([...new Set(found.undetermined.flatMap(({ points }) => points))].sort()).toEqual(open.sort());
+        for (const [name, { at, status: how }] of Object.entries(found.points)) {
           expect(at.every(Number.isFinite)).toBe(true);
-          expect(found.points[name].covariance === null).toBe(how === 'unfixed');
+          expect(found.points[name].covariance === null).toBe(how === 'undetermined');
         }
         const of = (list: 'height' | 'lateral', axis: 0 | 1) =>
-          found.unfixed
+          found.undetermined
             .filter(({ read }) => read === list)
-            .map(({ of: name }) => ({ of: name, is: found.points[name].at[axis] }));
+            .map(({ of: name }) => ({ of: name, value: found.points[name].at[axis] }));
         const mended = survey({
           ...few,
           heights: [...few.heights, ...of('height', 1)],
           laterals: [...few.laterals, ...of('lateral', 0)],
         });
-        expect(mended.unfixed).toEqual([]);
+        expect(mended.undetermined).toEqual([]);
         // None of them is there to spare.
         expect(mended.degreesOfFreedom).toBe(found.degreesOfFreedom);
       }),
@@ -380,19 +391,23 @@ describe('too few readings', () => {
 
   it('give the best so far, from where the sketch has it', () => {
     const found = survey({
-      points: { A: { at: [0, 0] }, P: { guess: [300, 400] }, Q: { guess: [7, 8] } },
-      distances: [{ between: ['A', 'P'], is: 400 }],
+      points: { A: { known: [0, 0] }, P: { estimate: [300, 400] }, Q: { estimate: [7, 8] } },
+      distances: [{ between: ['A', 'P'], value: 400 }],
     });
     expectWithin(Math.hypot(...found.points.P.at), 400, 1e-6);
     expect(found.points.Q.at).toEqual([7, 8]);
-    expect(found.points.P.how).toBe('unfixed');
+    expect(found.points.P.status).toBe('undetermined');
     expect(found.sentences).toEqual([
-      'Q is not fixed; read the lateral distance of Q from the centreline and the height of Q above the ground.',
-      'P is not fixed; read the lateral distance of P from the centreline.',
+      'Q is not determined; read the lateral distance of Q from the centreline and the height of Q above the ground.',
+      'P is not determined; read the lateral distance of P from the centreline.',
       'No reading checks another: a misreading would go unseen.',
     ]);
-    expect(survey({ points: { P: { guess: [1, 2] } } }).points.P.at).toEqual([1, 2]);
-    expect(survey({ points: {} })).toMatchObject({ how: 'converged', degreesOfFreedom: 0, unfixed: [] });
+    expect(survey({ points: { P: { estimate: [1, 2] } } }).points.P.at).toEqual([1, 2]);
+    expect(survey({ points: {} })).toMatchObject({
+      status: 'converged',
+      degreesOfFreedom: 0,
+      undetermined: [],
+    });
   });
 });
 
@@ -402,45 +417,45 @@ describe('a mirrored solution', () => {
     [TOP_Y, TOP_Z].forEach((value, k) => {
       expectWithin(found.points.P.at[k], value, 1e-6);
     });
-    expect(found.mirrored).toHaveLength(1);
-    const [{ points, other, isTold, read, of }] = found.mirrored;
+    expect(found.mirrorSolutions).toHaveLength(1);
+    const [{ points, other, isTold, read, of }] = found.mirrorSolutions;
     expect({ points, isTold, read, of }).toEqual({ points: ['P'], isTold: false, read: 'height', of: 'P' });
     expectWithin(other.P[1], -TOP_Z, 1e-6);
     expect(found.sentences[0]).toBe(
-      'P could as well lie mirrored, the height of P being -187.3 mm instead of 187.3 mm: the first guess decided. Read that height.',
+      'P could as well lie mirrored, the height of P being -187.3 mm instead of 187.3 mm: the first estimate decided. Read that height.',
     );
   });
 
   it('is left for the right one where a reading tells', () => {
-    const points = { A: { at: [0, 0] }, B: { at: [400, 0] }, P: { guess: [TOP_Y, TOP_Z] } } as const;
-    const found = survey(triangle({ points, heights: [{ of: 'P', is: -TOP_Z, plusMinus: 20 }] }));
+    const points = { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [TOP_Y, TOP_Z] } } as const;
+    const found = survey(triangle({ points, heights: [{ of: 'P', value: -TOP_Z, plusMinus: 20 }] }));
     expectWithin(found.points.P.at[1], -TOP_Z, 1e-5);
-    expect(found.mirrored.map(({ isTold }) => isTold)).toEqual([true]);
+    expect(found.mirrorSolutions.map(({ isTold }) => isTold)).toEqual([true]);
     expect(found.sentences[0]).toBe(
-      'The first guess had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
+      'The first estimate had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
     );
     expect(found.suspects).toEqual([]);
-    const right = survey(triangle({ heights: [{ of: 'P', is: TOP_Z, plusMinus: 20 }] }));
-    expect(right.mirrored).toEqual([]);
+    const right = survey(triangle({ heights: [{ of: 'P', value: TOP_Z, plusMinus: 20 }] }));
+    expect(right.mirrorSolutions).toEqual([]);
   });
 
   it('may be of several points that hang together', () => {
     const found = survey({
       points: {
-        A: { at: [0, 0] },
-        B: { at: [400, 0] },
-        P: { guess: [150, 190] },
-        Q: { guess: [260, 210] },
+        A: { known: [0, 0] },
+        B: { known: [400, 0] },
+        P: { estimate: [150, 190] },
+        Q: { estimate: [260, 210] },
       },
       distances: [
-        { between: ['A', 'P'], is: 250 },
-        { between: ['B', 'P'], is: 320 },
-        { between: ['B', 'Q'], is: 250 },
-        { between: ['P', 'Q'], is: 120 },
-        { between: ['A', 'Q'], is: 334 },
+        { between: ['A', 'P'], value: 250 },
+        { between: ['B', 'P'], value: 320 },
+        { between: ['B', 'Q'], value: 250 },
+        { between: ['P', 'Q'], value: 120 },
+        { between: ['A', 'Q'], value: 334 },
       ],
     });
-    const both = found.mirrored.filter(({ points }) => points.length === 2);
+    const both = found.mirrorSolutions.filter(({ points }) => points.length === 2);
     expect(both).toHaveLength(1);
     expectWithin(both[0].other.Q[1], -found.points.Q.at[1], 1e-5);
     expectWithin(Number(both[0].chiSquare), Number(found.chiSquare), 1e-6);
@@ -462,44 +477,44 @@ describe('wrong input', () => {
     expect(
       messageOf({
         points: {
-          lowerInner: { guess: [255, 165] },
-          lower_inner: { guess: [255, 165] },
+          lowerInner: { estimate: [255, 165] },
+          lower_inner: { estimate: [255, 165] },
           lowerOuter: {},
-          front: { at: [1, 2], x: 10 },
-          rear: { at: [1, 2], x: 10 },
-          hinge: { axis: ['front', 'rear'] },
+          front: { known: [1, 2], x: 10 },
+          rear: { known: [1, 2], x: 10 },
+          hinge: { pivotAxis: ['front', 'rear'] },
         },
         plusMinus: { tape: 0 },
         distances: [
-          { between: ['lowerInner', 'lowerOutr'], is: 385, plusMinus: -1 },
-          { between: ['lowerInner', 'lowerInner'], is: 15 },
+          { between: ['lowerInner', 'lowerOutr'], value: 385, plusMinus: -1 },
+          { between: ['lowerInner', 'lowerInner'], value: 15 },
         ],
-        heights: [{ of: 'lowerInner', is: '15 in' }],
-        leans: [{ line: ['front', 'rear'], is: 400 }],
-        slopes: { line: ['front', 'rear'], is: 4 },
+        heights: [{ of: 'lowerInner', value: '15 in' }],
+        inclinations: [{ line: ['front', 'rear'], value: 400 }],
+        slopes: { line: ['front', 'rear'], value: 4 },
         guesses: [],
       }),
     ).toBe(
       [
         'invalid survey',
         '  points.lower_inner: the same name as lowerInner; give one of the two another name, or take it out',
-        '  points.lowerOuter: give one of guess [y, z], at [y, z] and axis [two points], got {}',
-        '  points.hinge.axis: an axis that does not run fore and aft: both its points have the same x, got 10; give x of front and rear: how far they lie forward of the wheel centre',
+        '  points.lowerOuter: give one of estimate [y, z], known [y, z] and pivotAxis [two points], got {}',
+        '  points.hinge.pivotAxis: an axis that does not run fore and aft: both its points have the same x, got 10; give x of front and rear: how far they lie forward of the wheel centre',
         '  plusMinus.tape: out of range, got 0 mm (allowed: more than 0 mm)',
         '  distances[0].between[1]: unknown point, got lowerOutr (allowed: lowerInner, lower_inner, lowerOuter, front, rear, hinge); did you mean lowerOuter?',
         '  distances[0].plusMinus: out of range, got -1 mm (allowed: more than 0 mm)',
         '  distances[1].between[1]: the same point twice in one reading, got lowerInner',
-        '  heights[0].is: wrong kind of value, got "15 in" (allowed: a finite number, in mm); write the bare number, in mm, without quotes',
-        '  leans[0].is: out of range, got 400 degrees (allowed: at most 180 degrees)',
-        '  slopes: wrong kind of value, got {"line":["front","rear"],"is":4} (allowed: a list of readings [{ line, is, plusMinus }, ...])',
-        '  guesses: unknown name (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, leans, slopes, inLine); correct the spelling, or take it out',
+        '  heights[0].value: wrong kind of value, got "15 in" (allowed: a finite number, in mm); write the bare number, in mm, without quotes',
+        '  inclinations[0].value: out of range, got 400 degrees (allowed: at most 180 degrees)',
+        '  slopes: wrong kind of value, got {"line":["front","rear"],"value":4} (allowed: a list of readings [{ line, value, plusMinus }, ...])',
+        '  guesses: unknown name (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, inclinations, slopes, collinear); correct the spelling, or take it out',
       ].join('\n'),
     );
   });
 
   it('includes a name twice in a text, numbers beyond any car, and what is no survey', () => {
     expect(messageOf('{ "points": { "P": { "at": [1, 2] }, "P": { "at": [1, 3] } } }')).toContain('points.P');
-    expect(messageOf({ points: { P: { guess: [1e9, 2] } } })).toContain('out of range');
+    expect(messageOf({ points: { P: { estimate: [1e9, 2] } } })).toContain('out of range');
     expect(messageOf({ points: [] })).toContain('points: wrong kind of value');
     expect(messageOf(7)).toContain('wrong kind of value');
     expect(messageOf({})).toContain('points: missing');
@@ -518,16 +533,19 @@ describe('whatever is read', () => {
     const many = <T>(one: fc.Arbitrary<T>) => fc.array(one, { maxLength: 4 });
     const anything = fc.record({
       points: fc.record({
-        A: place.map((at) => ({ at })),
-        B: place.map((guess) => ({ guess })),
-        C: place.map((guess) => ({ guess, x: 100 })),
-        D: fc.constantFrom({ axis: ['A', 'C'] as [string, string] }, { guess: [0, 0] as [number, number] }),
+        A: place.map((known) => ({ known })),
+        B: place.map((estimate) => ({ estimate })),
+        C: place.map((estimate) => ({ estimate, x: 100 })),
+        D: fc.constantFrom(
+          { pivotAxis: ['A', 'C'] as [string, string] },
+          { estimate: [0, 0] as [number, number] },
+        ),
       }),
-      distances: many(fc.record({ between: pair, is: length })),
-      heights: many(fc.record({ of: name, is: length })),
-      leans: many(fc.record({ line: pair, is: fc.integer({ min: -180, max: 180 }) })),
-      slopes: many(fc.record({ line: pair, is: fc.integer({ min: -180, max: 180 }) })),
-      inLine: many(fc.constant({ point: 'B', line: ['A', 'C'] as [string, string] })),
+      distances: many(fc.record({ between: pair, value: length })),
+      heights: many(fc.record({ of: name, value: length })),
+      inclinations: many(fc.record({ line: pair, value: fc.integer({ min: -180, max: 180 }) })),
+      slopes: many(fc.record({ line: pair, value: fc.integer({ min: -180, max: 180 }) })),
+      collinear: many(fc.constant({ point: 'B', line: ['A', 'C'] as [string, string] })),
     });
     fc.assert(
       fc.property(anything, (input) => {

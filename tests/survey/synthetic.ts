@@ -39,7 +39,14 @@ const SKETCH: Readonly<Record<string, readonly [number, number]>> = {
 const DEGREES = 180 / Math.PI;
 
 /** What is read without any error, and the half-width of each kind. */
-const PLUS_MINUS = { distances: 1.5, heights: 2, laterals: 3, leans: 0.3, slopes: 0.3, inLine: 1.5 } as const;
+const PLUS_MINUS = {
+  distances: 1.5,
+  heights: 2,
+  laterals: 3,
+  inclinations: 0.3,
+  slopes: 0.3,
+  collinear: 1.5,
+} as const;
 
 function distance(a: string, b: string): number {
   const [p, q] = [TRUTH[a], TRUTH[b]];
@@ -90,15 +97,15 @@ const LATERALS = ['lowerFront', 'lowerRear', 'upperFront', 'upperRear', 'wheelCe
 /** The survey with each reading off by an error of its own; 0 for every one: exact. */
 export function surveyWith(errorOf: (plusMinus: number) => number) {
   const read = (value: number, kind: keyof typeof PLUS_MINUS) => ({
-    is: value + errorOf(PLUS_MINUS[kind]),
+    value: value + errorOf(PLUS_MINUS[kind]),
     plusMinus: PLUS_MINUS[kind],
   });
-  const guesses = Object.entries(SKETCH).map(([name, guess]) => [name, { guess, x: TRUTH[name][0] }]);
+  const estimates = Object.entries(SKETCH).map(([name, estimate]) => [name, { estimate, x: TRUTH[name][0] }]);
   return {
     points: {
-      ...Object.fromEntries(guesses),
-      lowerInner: { axis: ['lowerFront', 'lowerRear'] as const },
-      upperInner: { axis: ['upperFront', 'upperRear'] as const },
+      ...Object.fromEntries(estimates),
+      lowerInner: { pivotAxis: ['lowerFront', 'lowerRear'] as const },
+      upperInner: { pivotAxis: ['upperFront', 'upperRear'] as const },
     },
     distances: DISTANCES.map(([a, b]) => ({
       between: [a, b] as [string, string],
@@ -106,13 +113,13 @@ export function surveyWith(errorOf: (plusMinus: number) => number) {
     })),
     heights: HEIGHTS.map((of) => ({ of, ...read(TRUTH[of][2], 'heights') })),
     laterals: LATERALS.map((of) => ({ of, ...read(TRUTH[of][1], 'laterals') })),
-    leans: [
+    inclinations: [
       {
         line: ['shockMount', 'shockChassisMount'],
-        ...read(lean('shockMount', 'shockChassisMount'), 'leans'),
+        ...read(lean('shockMount', 'shockChassisMount'), 'inclinations'),
       },
-      { line: ['upperOuter', 'lowerOuter'], ...read(lean('lowerOuter', 'upperOuter'), 'leans') },
-      { line: ['contactPatch', 'wheelCentre'], ...read(lean('contactPatch', 'wheelCentre'), 'leans') },
+      { line: ['upperOuter', 'lowerOuter'], ...read(lean('lowerOuter', 'upperOuter'), 'inclinations') },
+      { line: ['contactPatch', 'wheelCentre'], ...read(lean('contactPatch', 'wheelCentre'), 'inclinations') },
     ],
     slopes: [{ line: ['lowerFront', 'lowerOuter'], ...read(slope('lowerFront', 'lowerOuter'), 'slopes') }],
   } satisfies SurveyInput;
@@ -132,7 +139,7 @@ export const HARDPOINTS: Readonly<Record<string, readonly [number, number]>> = {
 /** Fewer points, all in the plane, as a car with its wheel off is measured in an afternoon. */
 export function planeSurvey(errorOf: (plusMinus: number) => number) {
   const names = Object.keys(HARDPOINTS).filter((name) => name !== 'contactPatch');
-  const read = (value: number, plusMinus: number) => ({ is: value + errorOf(plusMinus), plusMinus });
+  const read = (value: number, plusMinus: number) => ({ value: value + errorOf(plusMinus), plusMinus });
   const apart = (a: string, b: string) =>
     Math.hypot(HARDPOINTS[b][0] - HARDPOINTS[a][0], HARDPOINTS[b][1] - HARDPOINTS[a][1]);
   const between: [string, string][] = [
@@ -153,7 +160,7 @@ export function planeSurvey(errorOf: (plusMinus: number) => number) {
     points: Object.fromEntries(
       names.map((name, k) => {
         const [y, z] = HARDPOINTS[name];
-        return [name, { guess: [y + (k % 3) - 1, z + (k % 2)] as [number, number] }];
+        return [name, { estimate: [y + (k % 3) - 1, z + (k % 2)] as [number, number] }];
       }),
     ),
     distances: between.map(([a, b]) => ({ between: [a, b] as [string, string], ...read(apart(a, b), 1.5) })),
@@ -162,7 +169,7 @@ export function planeSurvey(errorOf: (plusMinus: number) => number) {
       of,
       ...read(HARDPOINTS[of][0], 3),
     })),
-    leans: [
+    inclinations: [
       {
         line: ['shockMount', 'shockChassisMount'] as [string, string],
         ...read(lean('shockMount', 'shockChassisMount'), 0.3),

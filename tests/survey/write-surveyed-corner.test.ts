@@ -2,13 +2,11 @@
 
 import { readFileSync } from 'node:fs';
 import {
-  type Bands,
-  bands,
   type Corner,
   doubleWishbone,
   InputError,
   monteCarlo,
-  monteCarloCar,
+  monteCarloSizing,
   readCar,
   readCorner,
   type Survey,
@@ -17,6 +15,8 @@ import {
   sizeCoilovers,
   survey,
   surveyedCorner,
+  type UncertaintyBands,
+  uncertaintyBands,
   writeSurveyedCorner,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
@@ -30,7 +30,7 @@ const example: Json = JSON.parse(
 );
 const again: Json = {
   ...example,
-  distances: example.distances.map((one: Json, k: number) => (k === 8 ? { ...one, is: 136.5 } : one)),
+  distances: example.distances.map((one: Json, k: number) => (k === 8 ? { ...one, value: 136.5 } : one)),
 };
 const found = survey(again);
 /** One reading is wrong: wide intervals, and something to look at. */
@@ -53,7 +53,7 @@ const metricFile = (): Json => ({
 const travel = { bump: 50, droop: 50, step: 10 };
 
 /** Expects the same bands but for the rounding of the file: 1e-8 of its unit. */
-function expectSameBands(actual: Bands, wanted: Bands) {
+function expectSameBands(actual: UncertaintyBands, wanted: UncertaintyBands) {
   for (const [name, column] of Object.entries(wanted.columns)) {
     const most = Math.max(...column.map(Number));
     column.forEach((value, i) => {
@@ -84,7 +84,7 @@ describe('a survey written into a car file', () => {
     const wanted = surveyedCorner(from, { coilover: 'lowerArm' });
     const written = writeSurveyedCorner(deepFreeze(file()), from, { corner: 'front', ...options });
     const { corner } = readCar(JSON.stringify(written)).corners.front;
-    expectSameBands(bands(corner, undefined, travel), bands(wanted, undefined, travel));
+    expectSameBands(uncertaintyBands(corner, undefined, travel), uncertaintyBands(wanted, undefined, travel));
     const draws = { draws: 100, sweep: travel };
     const [drawn, wantedDrawn] = [corner, wanted].map((one: Corner) => monteCarlo(one, undefined, draws));
     // The same draws of the same errors.
@@ -137,18 +137,18 @@ describe('a survey written into a car file', () => {
     const { corners } = written;
     const wanted = { ...written, corners: { ...corners, front: { ...corners.front, corner } } };
     const [one, other] = [written, wanted].map((car) => sizeCoilovers(car).axles[0]);
-    for (const name of ['installedLength', 'wantedSpringRate', 'bumpTravel']) {
+    for (const name of ['designLength', 'requiredSpringRate', 'bumpTravelAvailable'] as const) {
       const [a, b] = [one, other].map(({ figure }) => figure(name));
       expectWithin(a.value, Number(b.value), 1e-5);
-      expectWithin(a.low, Number(b.low), 1e-5);
+      expectWithin(a.lower, Number(b.lower), 1e-5);
     }
-    const notes = sizeCoilovers(written).notes.filter(({ text }) => text.includes('survey'));
+    const notes = sizeCoilovers(written).checks.filter(({ text }) => text.includes('survey'));
     expect(notes.map(({ path }) => path)).toEqual(['corners.front', 'corners.front']);
     expect(notes[0].text).toContain('a reading of the survey is likely wrong');
-    const [drawn, wantedDrawn] = [written, wanted].map((car) => monteCarloCar(car, { draws: 100 }));
+    const [drawn, wantedDrawn] = [written, wanted].map((car) => monteCarloSizing(car, { draws: 100 }));
     expectWithin(
-      Number(drawn.figures['front.installedLength']?.low),
-      Number(wantedDrawn.figures['front.installedLength']?.low),
+      Number(drawn.figures['front.designLength']?.p2_5),
+      Number(wantedDrawn.figures['front.designLength']?.p2_5),
       1e-5,
     );
   });
@@ -157,26 +157,27 @@ describe('a survey written into a car file', () => {
     const mirrored = surveyWith(errors(4));
     const points = Object.fromEntries(
       Object.entries<Json>(mirrored.points).map(([name, point]) => {
-        const { guess } = point;
-        return [name, guess === undefined ? point : { ...point, guess: [-guess[0], guess[1]] }];
+        const { estimate } = point;
+        return [name, estimate === undefined ? point : { ...point, estimate: [-estimate[0], estimate[1]] }];
       }),
     );
-    const turn = <T extends { is: number }>(list: T[]) => list.map((one) => ({ ...one, is: -one.is }));
+    const turn = <T extends { value: number }>(list: T[]) =>
+      list.map((one) => ({ ...one, value: -one.value }));
     const right = survey({
       ...mirrored,
       points,
       laterals: turn(mirrored.laterals),
-      leans: turn(mirrored.leans as { is: number }[]),
-      slopes: turn(mirrored.slopes as { is: number }[]),
+      inclinations: turn(mirrored.inclinations as { value: number }[]),
+      slopes: turn(mirrored.slopes as { value: number }[]),
     } as unknown as SurveyInput);
     const wanted = surveyedCorner(right, { coilover: 'lowerArm' });
     expect(wanted.mirrored).toBe(true);
     const written: Json = writeSurveyedCorner({ units: 'imperial' }, right, { coilover: 'lowerArm' });
     expect(written.lowerArm.outer[0].value).toBeLessThan(-20);
-    expectWithin(written.coilover.offset, -25 / 25.4, 1e-8);
+    expectWithin(written.coilover.foreAftOffset, -25 / 25.4, 1e-8);
     const { corner } = readCorner(written);
     expect(corner.mirrored).toBe(true);
-    expectSameBands(bands(corner, undefined, travel), bands(wanted, undefined, travel));
+    expectSameBands(uncertaintyBands(corner, undefined, travel), uncertaintyBands(wanted, undefined, travel));
     const rear: Json = writeSurveyedCorner(metricFile(), right, { corner: 'rear', coilover: 'upright' });
     expect(Object.keys(rear.corners)).toEqual(['front', 'rear']);
     expect(rear.corners.rear.coilover.on).toBe('upright');
@@ -197,11 +198,11 @@ describe('a survey written into a car file', () => {
     };
     const known = survey({
       points: {
-        ...Object.fromEntries(Object.entries(places).map(([name, at]) => [name, { at }])),
-        rodMount: { guess: places.rodMount },
+        ...Object.fromEntries(Object.entries(places).map(([name, known]) => [name, { known }])),
+        rodMount: { estimate: places.rodMount },
       },
-      heights: [{ of: 'rodMount', is: places.rodMount[1] }],
-      laterals: [{ of: 'rodMount', is: places.rodMount[0] }],
+      heights: [{ of: 'rodMount', value: places.rodMount[1] }],
+      laterals: [{ of: 'rodMount', value: places.rodMount[0] }],
     } as SurveyInput);
     const written: Json = writeSurveyedCorner({}, known, { kind: 'pushrod', rod: 'lowerArm', camber: -1 });
     expect(written.kind).toBe('pushrod');
@@ -212,7 +213,7 @@ describe('a survey written into a car file', () => {
     });
     const { corner } = readCorner(written);
     const wanted = surveyedCorner(known, { kind: 'pushrod', rod: 'lowerArm', camber: -1 });
-    expectSameBands(bands(corner, undefined, travel), bands(wanted, undefined, travel));
+    expectSameBands(uncertaintyBands(corner, undefined, travel), uncertaintyBands(wanted, undefined, travel));
   });
 
   it('refuses what is no such file, and says which name a point has in a survey', () => {
@@ -258,7 +259,7 @@ describe('correlations in a file', () => {
     const { corner } = readCorner(
       cornerFile({ coordinates: ['lowerInnerZ', 'lowerInnerY'], lowerTriangle: [[], [-0.5]] }),
     );
-    const { plusMinus: half } = bands(corner, undefined, travel);
+    const { plusMinus: half } = uncertaintyBands(corner, undefined, travel);
     expect(Object.entries(half).filter(([, width]) => width > 0)).toEqual([
       ['lowerInnerY', expect.closeTo(2, 9)],
       ['lowerInnerZ', expect.closeTo(3, 9)],
@@ -276,8 +277,8 @@ describe('correlations in a file', () => {
     // In code the same numbers are given as they stand.
     const { correlations: _, ...parts } = cornerFile({});
     expectSameBands(
-      bands(corner, undefined, travel),
-      bands(doubleWishbone(parts as never), corner.plusMinus, travel),
+      uncertaintyBands(corner, undefined, travel),
+      uncertaintyBands(doubleWishbone(parts as never), corner.plusMinus, travel),
     );
   });
 

@@ -40,7 +40,7 @@ const kinds: [name: string, kind: Kind][] = [
 function expectMoves(drawing: Drawing, driver: Measure, way: number): void {
   const drawn = trace(drawing, { driver }).drawn;
   const { low, high } = trace(drawing, { driver, from: drawn - way, to: drawn + way });
-  expect([low.how, high.how]).toEqual(['reached', 'reached']);
+  expect([low.status, high.status]).toEqual(['reached', 'reached']);
 }
 
 function numbersIn(value: unknown): number[] {

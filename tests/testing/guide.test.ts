@@ -1,7 +1,7 @@
 /** The guide to testing: its code runs as it stands, and fails as it says; its example holds. */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { LawBroken } from 'jounce/testing';
+import { LawViolation } from 'jounce/testing';
 import { expect, it } from 'vitest';
 
 const guide = readFileSync('docs/testing.md', 'utf8');
@@ -26,7 +26,7 @@ it('shows code that holds, up to the last block, and the failure of that', async
   expect(await run('guide-1.mjs', code.slice(0, -1).join('\n'))).toBeNull();
 
   const error = (await run('guide-2.mjs', code.join('\n'))) as Error;
-  expect(error.cause).toBeInstanceOf(LawBroken);
+  expect(error.cause).toBeInstanceOf(LawViolation);
   const [report] = error.message.split('\n\n');
   expect(`${report}\n\n${(error.cause as Error).message}\n`).toBe(failure);
 });

@@ -37,7 +37,7 @@ const trammel: Drawing = {
   points: { P: [30, 0], Q: [0, 40] },
   ground: [],
   bodies: { bar: ['P', 'Q'] },
-  held: [{ y: 'P' }, { x: 'Q' }],
+  fixedCoordinates: [{ y: 'P' }, { x: 'Q' }],
 };
 const swing: Drawing = {
   points: { O: [0, 0], C: [3, 0], A: [3, 1] },
@@ -49,7 +49,7 @@ const parallel: Drawing = {
   points: { O: [0, 0], A: [1, 0], B: [600, 1800], C: [0, 1000] },
   ground: ['O', 'C'],
   bodies: { short: ['O', 'A'], long: ['C', 'B'] },
-  angles: { same: ['short', 'long'] },
+  fixedAngles: { same: ['short', 'long'] },
 };
 
 describe('all laws hold', () => {
@@ -85,24 +85,28 @@ describe('all laws hold', () => {
 
   it.each<[what: string, drawing: Drawing, options?: LawOptions<Drawing>]>([
     [
-      'sliders, kept angles and telescopes in one',
+      'sliders, fixed angles and telescopes in one',
       {
         points: { O: [0, 0], C: [20, 100], P: [80, 110], T: [160, 190], S: [190, 170], R: [220, 150] },
         ground: ['O', 'C', 'R'],
         bodies: { crank: ['C', 'P'], arm: ['O', 'T'], plate: ['T', 'S'] },
         sliders: { block: { point: 'P', on: ['O', 'T'] } },
-        angles: { level: ['plate', ['O', 'C']] },
+        fixedAngles: { level: ['plate', ['O', 'C']] },
         telescopes: { ram: ['R', 'S'] },
       },
       { driver: { turn: 'crank' }, range: [-0.2, 0.2] },
     ],
     ['a slide through the crank pivot, where two points are drawn in one place', sliderCrank(0)],
     ['a slide beside it, that drives', sliderCrank(1), { driver: { x: 'B' } }],
-    ['two guides, held coordinates', trammel],
+    ['two guides, fixed coordinates', trammel],
     ['a telescope that turns and drives', swing, { driver: { turn: 'ram' }, range: [-0.2, 0.1] }],
-    ['a telescope seen from a body', swing, { driver: { turn: 'ram', seenFrom: 'arm' }, range: [-0.3, 0.3] }],
-    ['a direction seen from a body', swing, { driver: { angle: ['O', 'A'], seenFrom: 'arm' } }],
-    ['a coordinate seen from a body', swing, { driver: { y: 'O', seenFrom: 'arm' }, range: [-0.5, 0.5] }],
+    [
+      'a telescope relative to a body',
+      swing,
+      { driver: { turn: 'ram', relativeTo: 'arm' }, range: [-0.3, 0.3] },
+    ],
+    ['a direction relative to a body', swing, { driver: { angle: ['O', 'A'], relativeTo: 'arm' } }],
+    ['a coordinate relative to a body', swing, { driver: { y: 'O', relativeTo: 'arm' }, range: [-0.5, 0.5] }],
     ['two bodies kept parallel, one a thousand times as long', parallel],
   ])('of %s', (_, drawing, options) => checkLaws(asDrawn, deepFreeze(drawing), options));
 
@@ -111,10 +115,10 @@ describe('all laws hold', () => {
       points: { O: [0, 0], B: [3, 0] },
       ground: ['O'],
       bodies: {},
-      angles: { guide: ['ram'] },
+      fixedAngles: { guide: ['ram'] },
       telescopes: { ram: ['O', 'B'] },
     };
-    for (const law of [laws.closes, laws.keepsLengths, laws.readings, laws.outAndBack]) {
+    for (const law of [laws.closes, laws.keepsLengths, laws.measuresAgree, laws.outAndBack]) {
       law(asDrawn, deepFreeze(ram), { driver: { x: 'B' }, range: [-3, 4] });
     }
   });

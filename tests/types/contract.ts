@@ -1,7 +1,12 @@
 // The contract of names and types, read by the compiler alone (npm run types): against the sources here, and against
 // the declarations of the packed tarball in npm run test:package. A line that stops failing where it should fails.
 
+// The contract of names and types, read by the compiler alone (npm run types): against the sources here, and against
+// the declarations of the packed tarball in npm run test:package. A line that stops failing where it should fails.
+
+import fc, * as fastCheck from 'fast-check';
 import {
+  type ColumnOf,
   type Corner,
   type CornerDocument,
   type DoubleWishbone,
@@ -12,8 +17,10 @@ import {
   type Limit,
   type LimitCause,
   limits,
+  type Pose,
   type Pushrod,
   pushrod,
+  type Row,
   readCorner,
   type Strut,
   type strut,
@@ -24,15 +31,24 @@ import {
 } from 'jounce';
 import {
   type Drawing,
-  type EndKind,
   type InputError as FaultOfLinkage,
+  type MotionStatus,
   type mobility,
   type Point,
   type Reading,
   trace,
 } from 'jounce/linkage';
 import { forces } from 'jounce/statics';
-import { checkLaws, type LawBroken, laws } from 'jounce/testing';
+import {
+  checkLaws,
+  doubleWishbones,
+  type FastCheck,
+  fourBars,
+  type LawViolation,
+  laws,
+  linkages as linkagesBy,
+  pushrods,
+} from 'jounce/testing';
 
 /** Compiles where the two are one and the same type. */
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
@@ -73,9 +89,9 @@ export function corners(): Corner[] {
 }
 
 export function sweeps(corner: Corner): string {
-  const curves = sweep(corner, { bump: 70, droop: 70, travelOf: 'wheelCentre', columns: ['camber'] });
+  const curves = sweep(corner, { bump: 70, droop: 70, travelReference: 'wheelCentre' });
   // @ts-expect-error: no such axis
-  sweep(corner, { travelOf: 'hub' });
+  sweep(corner, { travelReference: 'hub' });
   // @ts-expect-error: no such option
   sweep(corner, { rebound: 70 });
   // @ts-expect-error: a corner is made first
@@ -84,10 +100,12 @@ export function sweeps(corner: Corner): string {
   holds<Same<typeof curves.columns.shockLength, Float64Array>>();
   holds<Same<typeof curves.columns.instantCentreY, readonly (number | null)[]>>();
   const row = curves.at(25);
-  holds<Same<typeof row.installationRatio, number>>();
+  holds<Same<typeof row.installationRatio, number | null>>();
+  holds<Same<typeof row.shockLength, number>>();
   holds<Same<typeof row.instantCentreZ, number | null>>();
-  holds<Same<ReturnType<typeof curves.rows>, (typeof row)[]>>();
-  holds<Same<typeof curves.end.bump.how, EndKind>>();
+  holds<Same<typeof row, Pose<ColumnOf>>>();
+  holds<Same<ReturnType<typeof curves.rows>, Row<ColumnOf>[]>>();
+  holds<Same<typeof curves.end.bump.status, MotionStatus>>();
   holds<Same<typeof curves.end.droop.travel, number>>();
   // @ts-expect-error: results are read
   curves.columns.travel = new Float64Array(1);
@@ -98,22 +116,22 @@ export function sweeps(corner: Corner): string {
 
 export function ends(corner: Corner): string {
   const found = limits(corner, {
-    damper: { open: 385, closed: 300 },
+    damper: { extendedLength: 385, compressedLength: 300 },
     bumpStop: { height: 35, solidHeight: 12 },
     tyre: '205/50R15',
     ballJoints: { lowerOuter: { maxArticulation: 25, housing: 'arm' } },
     required: { bump: 60 },
   });
   // @ts-expect-error: half a damper
-  limits(corner, { damper: { open: 385 } });
+  limits(corner, { damper: { extendedLength: 385 } });
   holds<Same<typeof found.bump, Limit | null>>();
-  holds<Same<typeof found.behind, readonly Limit[]>>();
+  holds<Same<typeof found.later, readonly Limit[]>>();
   holds<Same<Limit['cause'], LimitCause>>();
   holds<Same<Limit['side'], 'bump' | 'droop'>>();
   // @ts-expect-error: there may be no limit
   found.bump.travel.toFixed(1);
   const cause: LimitCause | undefined = found.droop?.cause;
-  return cause === 'damperOpen' ? (found.droop?.sentence ?? '') : found.fits.join();
+  return cause === 'damperExtended' ? (found.droop?.sentence ?? '') : found.misfits.join();
 }
 
 export function documents(text: string): CornerDocument | readonly Issue[] {
@@ -141,21 +159,26 @@ export function linkages(): number | null {
   motion.read({ length: ['A'] });
   // @ts-expect-error: a drawing has bodies
   trace({ points: drawing.points, ground: drawing.ground });
-  const reading = motion.read({ y: 'B', seenFrom: 'crank' })(0.5);
+  const reading = motion.read({ y: 'B', relativeTo: 'crank' })(0.5);
   holds<Same<typeof reading, Reading>>();
   holds<
     Same<Reading, { readonly value: number; readonly first: number | null; readonly second: number | null }>
   >();
   holds<Same<ReturnType<typeof motion.at>, Record<string, Point>>>();
-  holds<Same<typeof motion.high.how, EndKind>>();
-  holds<Same<EndKind, 'reached' | 'deadPoint' | 'closed' | 'locked' | 'undetermined' | 'gaveUp'>>();
-  holds<Same<ReturnType<typeof mobility>['freedoms'], number>>();
+  holds<Same<typeof motion.high.status, MotionStatus>>();
+  holds<
+    Same<
+      MotionStatus,
+      'reached' | 'deadPoint' | 'closed' | 'locked' | 'bifurcation' | 'unbounded' | 'stepLimit'
+    >
+  >();
+  holds<Same<ReturnType<typeof mobility>['degreesOfFreedom'], number>>();
   // @ts-expect-error: a moment acts on a body
   forces(drawing, [{ at: 'B', moment: 3 }]);
   return forces(drawing, [{ at: 'B', force: [0, -9] }], { driver: { turn: 'crank' } }).driver;
 }
 
-export function lawsOf(build: (long: number) => Drawing): LawBroken['law'] {
+export function lawsOf(build: (long: number) => Drawing): LawViolation['law'] {
   holds<Same<typeof FaultOfLinkage, typeof InputError>>();
   checkLaws(build, 75, { range: [-0.3, 0.3] });
   // @ts-expect-error: the data is what the drawing is built from
@@ -164,4 +187,13 @@ export function lawsOf(build: (long: number) => Drawing): LawBroken['law'] {
   // @ts-expect-error: no such law
   laws.keepsAngles(build, 75);
   return 'keepsLengths';
+}
+
+export function arbitraries(): readonly fc.Arbitrary<Drawing>[] {
+  const whole: FastCheck = fastCheck;
+  doubleWishbones(fc);
+  pushrods(fc);
+  // @ts-expect-error: fast-check itself
+  linkagesBy({});
+  return [linkagesBy(fc), linkagesBy(whole), fourBars(fc)];
 }

@@ -75,9 +75,9 @@ export const laws: Section = {
       unit: 'length',
     },
     {
-      what: 'what is seen from a moving body',
+      what: 'measures relative to a moving body',
       file: 'linkage/joints.test.ts',
-      tests: 'what is seen from a moving body',
+      tests: 'measures relative to a moving body',
       against: 'its own places, turned back',
       unit: 'length or rad',
     },

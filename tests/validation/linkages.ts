@@ -196,15 +196,15 @@ export const linkages: Section = {
     {
       what: 'five-bar with two drivers',
       file: 'linkage/joints.test.ts',
-      tests: 'a linkage of two freedoms',
+      tests: 'a linkage of two degrees of freedom',
       against: 'two circles',
       known: 'derived',
       unit: 'length or rad',
     },
     {
-      what: 'kept angles, telescopes',
+      what: 'fixed angles, telescopes',
       file: 'linkage/joints.test.ts',
-      tests: ['angles that are kept', 'a telescope'],
+      tests: ['fixed angles', 'a telescope'],
       against: 'directions and turns written down',
       known: 'derived',
       unit: 'rad or length',
@@ -234,7 +234,7 @@ export const linkages: Section = {
       unit: 'length',
     },
     {
-      what: 'chains of four-bars, redundant and undetermined',
+      what: 'chains of four-bars, redundant and at bifurcations',
       file: 'linkage/four-bar-chain.test.ts',
       tests: 'a chain of four-bars',
       against: 'LCBP, A02: all uprights turn alike',
@@ -242,7 +242,7 @@ export const linkages: Section = {
       unit: 'rad or length',
     },
     {
-      what: "Kutzbach's count and the freedoms there are, of nine linkages",
+      what: "Kutzbach's count and the degrees of freedom there are, of nine linkages",
       file: 'linkage/mobility.test.ts',
       tests: 'the count of Kutzbach',
       against: 'M = 3 (n - 1) - 2 j₁ - j₂ by hand',
@@ -250,9 +250,9 @@ export const linkages: Section = {
       unit: 'count',
     },
     {
-      what: 'scissor lifts of up to 320 cells: counts, freedoms, redundant guides; a pose driven to',
+      what: 'scissor lifts of up to 320 cells: counts, degrees of freedom, redundant guides; a pose driven to',
       file: 'linkage/scissor-lift.test.ts',
-      tests: ['the freedoms of a scissor lift', 'a driven scissor lift'],
+      tests: ['the degrees of freedom of a scissor lift', 'a driven scissor lift'],
       against: 'counts by construction; the lift drawn in that pose',
       known: 'derived',
       unit: 'count; mm',

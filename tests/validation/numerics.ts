@@ -146,7 +146,7 @@ export const numerics: Section = {
     },
     {
       what: 'polynomials in place of a function; all its zeros',
-      file: 'numerics/proxy.test.ts',
+      file: 'numerics/chebyshev.test.ts',
       tests: ['a zero between', 'polynomials in place', 'landmarks'],
       against: 'functions whose zeros, turns and kinks are put in',
       known: 'derived',
@@ -234,7 +234,7 @@ export const files: Section = {
     },
     {
       what: 'the same of a sizing',
-      file: 'report/order-sheet.test.ts',
+      file: 'report/report-sheet.test.ts',
       tests: 'the curves of a sizing > are drawn',
       against: 'the same',
       known: 'another program',

@@ -8,18 +8,26 @@
 import type { Corner } from '../../corner/corner.ts';
 import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
 import { pivotOf } from '../../corner/model.ts';
-import type { Drawing, Point } from '../../linkage/drawing.ts';
+import type { CheckedDrawing, Point } from '../../linkage/drawing.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
+import type { AxialForce } from './axial-force.ts';
 import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
 import { drivenCase } from './driven-case.ts';
-import type { EyeForce } from './eye-force.ts';
-import { type LoadCase, usualCases } from './load-cases.ts';
+import { type LoadCase, standardLoadCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
-import { given, heightAt, missingForce, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+import {
+  given,
+  heightAt,
+  missingForce,
+  type SetUp,
+  setUp,
+  standAt,
+  travelRange,
+} from './static-equilibrium.ts';
 
 /** Forces in one case, N and N mm; y outboard, z up. */
 export interface CaseForces {
@@ -29,8 +37,11 @@ export interface CaseForces {
   /** Length between the end eyes there, mm. */
   readonly shockLength: number;
   readonly tyre: Point | null;
-  /** What pushes the end eyes apart, its shares, and the rest: metal on metal, or a damper's. */
-  readonly shock: EyeForce & { readonly total: number; readonly rest: number };
+  /**
+   * What pushes the end eyes apart: its parts, their `total`, and `metalContact` at the damper's end stops, positive where it is bottomed
+   * out, negative where it is topped out; N.
+   */
+  readonly shock: AxialForce & { readonly total: number; readonly metalContact: number };
   /** Force on each body at each of its points, from what is joined to it. */
   readonly on: Forces['on'];
   /** Force on the chassis at each mount. */
@@ -46,7 +57,7 @@ export interface CaseForces {
   readonly outOfPlane: number;
 }
 
-/** A ball joint under load: how far its stud leans from its housing, and may lean, degrees. */
+/** A ball joint under load: the angle of its stud to its housing, and the largest allowed, degrees. */
 export interface LoadedJoint extends BallJointLoad {
   readonly articulation: number;
   readonly maxArticulation: number;
@@ -56,7 +67,7 @@ export interface LoadedJoint extends BallJointLoad {
 export interface CornerForces {
   readonly cases: readonly CaseForces[];
   /** Of each ball joint the case that pulls its stud out hardest, or presses it in least. */
-  readonly worst: Readonly<Record<string, { readonly case: string } & BallJointLoad>>;
+  readonly largest: Readonly<Record<string, { readonly case: string } & BallJointLoad>>;
   readonly sentences: readonly string[];
   /** What these figures are not. */
   readonly cautions: readonly string[];
@@ -83,12 +94,12 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   const { sprungMass, unsprungMass, factors, cases = [] } = options;
   const driven = drivenCase(setup);
   const all = [
-    ...usualCases(sprungMass, unsprungMass, factors),
+    ...standardLoadCases(sprungMass, unsprungMass, factors),
     ...(driven === null ? [] : [driven]),
     ...cases,
   ];
   const found = all.map((one) => caseForces(setup, one));
-  const worst = Object.fromEntries(
+  const largest = Object.fromEntries(
     Object.keys(found[0]?.ballJoints ?? {}).map((name) => {
       const hardest = found.reduce((a, b) => (b.ballJoints[name].axial > a.ballJoints[name].axial ? b : a));
       return [name, { case: hardest.name, ...hardest.ballJoints[name] }];
@@ -96,8 +107,8 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   );
   return {
     cases: found,
-    worst,
-    sentences: sentencesOn(found, worst, travelRange(setup), setup.given.units),
+    largest,
+    sentences: sentencesOn(found, largest, travelRange(setup), setup.given.units),
     cautions: CAUTIONS,
   };
 }
@@ -121,7 +132,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
   const { model, motion } = setup;
   const travel = travelOf(setup, one);
   const { drawing, found, length, total, shares } = standAt(setup, travel, one.tyre);
-  const { offset } = model.shock;
+  const { foreAftOffset } = model.shock;
   const patch = motion.read({ x: model.contactPatch })(heightAt(setup, travel));
   const { axial, bending } = alongBodies(setup, drawing, found);
   return {
@@ -129,14 +140,14 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
     travel,
     shockLength: length,
     tyre: one.tyre,
-    shock: { total, ...shares, rest: total - given(shares) },
+    shock: { total, ...shares, metalContact: total - given(shares) },
     on: found.on,
     chassis: found.ground,
     axial,
     bending,
     ballJoints: jointLoads(setup, travel, found),
     jacking: jackingOf(one.tyre, patch.first),
-    outOfPlane: Math.abs((total * offset) / length),
+    outOfPlane: Math.abs((total * foreAftOffset) / length),
   };
 }
 
@@ -147,13 +158,13 @@ function jackingOf(tyre: LoadCase['tyre'], slide: number | null): number | null 
 }
 
 /** Axial force in what is held at two joints, and bending of what carries more besides. */
-export function alongBodies({ model }: SetUp, { points, bodies, ground }: Drawing, found: Forces) {
+export function alongBodies({ model }: SetUp, { points, bodies, ground }: CheckedDrawing, found: Forces) {
   const axial: Record<string, number> = {};
   const bending: Bending[] = [];
   const { outer, inner } = model.shock;
   const push = found.driver ?? 0;
   const [a, b] = [points[outer], points[inner]];
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1], model.shock.offset);
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1], model.shock.foreAftOffset);
   const eyes: Record<string, Point> = {
     [outer]: [(push * (a[0] - b[0])) / length, (push * (a[1] - b[1])) / length],
     [inner]: [(push * (b[0] - a[0])) / length, (push * (b[1] - a[1])) / length],
@@ -208,18 +219,18 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
   return loads;
 }
 
-/** Where the rest of the force between the eyes comes from, by where the wheel stands. */
-function restWords(
-  rest: number,
+/** Where the metal contact between the eyes comes from, by where the wheel stands. */
+function contactWords(
+  contact: number,
   travel: number,
   { bump, droop }: { bump: number; droop: number },
   units: Units,
 ): string {
-  const force = numberIn(Math.abs(rest), 'force', units);
+  const force = numberIn(Math.abs(contact), 'force', units);
   if (force === '0') return '';
-  if (travel === droop && rest < 0)
+  if (travel === droop && contact < 0)
     return `; ${force} of that is held back inside the damper, which is fully extended`;
-  if (travel === bump && rest > 0) return `; metal on metal bears the other ${force}`;
+  if (travel === bump && contact > 0) return `; metal on metal bears the other ${force}`;
   if (travel === bump)
     return `; that is ${force} more than the case asks for, so that the wheel does not get there`;
   return `; the unsprung weight, which does not stand over the contact patch, makes the difference of ${force}`;
@@ -230,20 +241,22 @@ const NO_JACKING = 0.5;
 
 function sentencesOn(
   cases: readonly CaseForces[],
-  worst: CornerForces['worst'],
+  largest: CornerForces['largest'],
   range: { bump: number; droop: number },
   units: Units,
 ): string[] {
   const number = (value: number) => numberIn(value, 'force', units);
   const force = (value: number) => textIn(value, 'force', units);
   const each = cases.map(({ name, travel, shock, jacking }) => {
-    const rest = restWords(shock.rest, travel, range, units);
+    const rest = contactWords(shock.metalContact, travel, range, units);
     const lift =
       jacking === null || Math.abs(jacking) < NO_JACKING
         ? ''
         : ` The lateral force lifts the car with ${force(jacking)}.`;
-    return `In the case "${name}" (travel ${textIn(travel, 'length', units)}) the coilover bears ${force(shock.total)}: spring ${number(shock.spring)}, gas ${number(shock.gas)}, stop ${number(shock.stop)}${rest}.${lift}`;
+    return `In the case "${name}" (travel ${textIn(travel, 'length', units)}) the coilover bears ${force(shock.total)}: spring ${number(shock.spring)}, gas ${number(shock.gas)}, stop ${number(shock.bumpStop)}${rest}.${lift}`;
   });
-  const joints = Object.values(worst).map((joint) => `Worst in the case "${joint.case}": ${joint.sentence}`);
+  const joints = Object.values(largest).map(
+    (joint) => `Largest in the case "${joint.case}": ${joint.sentence}`,
+  );
   return [...each, ...joints];
 }

@@ -3,17 +3,17 @@
 
 import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { LoadCase } from './load-cases.ts';
-import { balancedLoad, type SetUp } from './standing.ts';
+import { balancedLoad, type SetUp } from './static-equilibrium.ts';
 
 /** What the case is called, by what ends the bump travel; at a singular pose of the linkage there is no balance. */
 const NAMES: Partial<Record<LimitCause, string>> = {
-  stopSolid: 'stop driven solid',
-  damperClosed: 'damper bottomed out',
-  springAtLeast: 'spring at its minimum length',
-  ballJoint: 'driven to the bump limit',
-  bearingTilt: 'driven to the bump limit',
-  tyreAtArch: 'driven to the bump limit',
-  chassisOnGround: 'driven to the bump limit',
+  bumpStopSolid: 'stop driven solid',
+  damperCompressed: 'damper bottomed out',
+  springMinLength: 'spring at its minimum length',
+  ballJointArticulation: 'driven to the bump limit',
+  bearingMisalignment: 'driven to the bump limit',
+  tyreContact: 'driven to the bump limit',
+  groundContact: 'driven to the bump limit',
 };
 
 /** The case of a wheel driven to the bump limit; null without a damper, or where the linkage itself ends the bump travel. */

@@ -1,7 +1,7 @@
 import { GRAVITY } from '../../units.ts';
 
 /** Factors of the usual load cases; all common practice, without a source: set your own. */
-export interface CaseFactors {
+export interface LoadFactors {
   /** Vertical wheel force of the full-bump case, in static wheel loads. Default 3. */
   readonly bump: number;
   /** Lateral force of the outer wheel in a corner, in vertical wheel forces there. Default 1. */
@@ -15,13 +15,13 @@ export interface CaseFactors {
 }
 
 /** The factors taken where none are given: common practice, without a source. */
-export const CASE_FACTORS: CaseFactors = { bump: 3, cornering: 1, transfer: 1.6, kerb: 2, kerbAngle: 45 };
+export const LOAD_FACTORS: LoadFactors = { bump: 3, cornering: 1, transfer: 1.6, kerb: 2, kerbAngle: 45 };
 
 /**
  * Where the wheel stands in a case: at a travel (mm, bump +), at the first limit upward or downward, or where the coilover
  * balances the wheel's force, between the limits.
  */
-export type CaseTravel = number | 'bumpLimit' | 'droopLimit' | 'balance';
+export type CaseTravel = number | 'bumpLimit' | 'droopLimit' | 'equilibrium';
 
 /** A load case. */
 export interface LoadCase {
@@ -32,22 +32,22 @@ export interface LoadCase {
 }
 
 /** The usual cases of a corner: masses in kg. */
-export function usualCases(
+export function standardLoadCases(
   sprungMass: number,
   unsprungMass: number,
-  factors: Partial<CaseFactors> = {},
+  factors: Partial<LoadFactors> = {},
 ): LoadCase[] {
-  const { bump, cornering, transfer, kerb, kerbAngle } = { ...CASE_FACTORS, ...factors };
+  const { bump, cornering, transfer, kerb, kerbAngle } = { ...LOAD_FACTORS, ...factors };
   const load = (sprungMass + unsprungMass) * GRAVITY;
   const angle = (kerbAngle * Math.PI) / 180;
   return [
     { name: 'static', travel: 0, tyre: [0, load] },
     { name: 'full bump', travel: 'bumpLimit', tyre: [0, bump * load] },
-    { name: 'hanging', travel: 'droopLimit', tyre: null },
-    { name: 'cornering', travel: 'balance', tyre: [-cornering * transfer * load, transfer * load] },
+    { name: 'full droop', travel: 'droopLimit', tyre: null },
+    { name: 'cornering', travel: 'equilibrium', tyre: [-cornering * transfer * load, transfer * load] },
     {
       name: 'kerb strike',
-      travel: 'balance',
+      travel: 'equilibrium',
       tyre: [-kerb * load * Math.sin(angle), kerb * load * Math.cos(angle)],
     },
   ];

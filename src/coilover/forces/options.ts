@@ -1,9 +1,7 @@
 import type { LimitOptions } from '../../corner/limits/options.ts';
-import type { Diagnostic } from '../../diagnostic.ts';
-import { type Issue, show } from '../../errors.ts';
-import { worded } from '../../sentences/worded.ts';
-import type { StopTable } from './eye-force.ts';
-import type { CaseFactors, LoadCase } from './load-cases.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../../diagnostic.ts';
+import type { BumpStopTable } from './axial-force.ts';
+import type { LoadCase, LoadFactors } from './load-cases.ts';
 
 /** What a corner carries, and with what. */
 export interface ForceOptions {
@@ -16,67 +14,75 @@ export interface ForceOptions {
   /** N that the damper's gas pushes with; default 0. */
   readonly gasForce?: number;
   /** How far the bump stop is pressed in (mm) and its force (N); without it what the stop bears is in the rest. */
-  readonly stopTable?: StopTable;
+  readonly bumpStopTable?: BumpStopTable;
   /** Damper, stop, ball joints and all else that ends the travel, as for `limits`. */
   readonly limits?: LimitOptions;
-  readonly factors?: Partial<CaseFactors>;
+  readonly factors?: Partial<LoadFactors>;
   /** Cases of your own, after the usual ones. */
   readonly cases?: readonly LoadCase[];
 }
 
+const OPTIONS = [
+  'sprungMass',
+  'unsprungMass',
+  'springRate',
+  'gasForce',
+  'bumpStopTable',
+  'limits',
+  'factors',
+  'cases',
+];
+
 /** What is wrong with options. */
-export function forceFaults(options: ForceOptions): Issue[] {
+export function forceFaults(options: ForceOptions): Diagnostic[] {
   if (typeof options !== 'object' || options === null) {
-    return [
-      {
-        path: '',
-        problem: 'no options',
-        got: show(options),
-        allowed: '{ sprungMass, unsprungMass, springRate }',
-      },
-    ];
+    return [fault('noForceOptions', '', { got: show(options) })];
   }
-  const issues: Issue[] = [];
-  const more = (path: string, value: unknown, least: string, good: (x: number) => boolean) => {
-    if (typeof value === 'number' && Number.isFinite(value) && good(value)) return;
-    issues.push({
-      path,
-      problem: value === undefined ? 'missing' : 'out of range',
-      ...(value === undefined ? {} : { got: show(value) }),
-      allowed: `a number ${least}`,
-    });
+  const faults: Diagnostic[] = unknownOptions(options, OPTIONS);
+  const check = (path: string, value: unknown, bound: 'above' | 'min', unit: string | null) => {
+    if (typeof value === 'number' && Number.isFinite(value) && (bound === 'min' ? value >= 0 : value > 0))
+      return;
+    faults.push(
+      value === undefined
+        ? fault('missingNumber', path, { [bound]: 0, unit })
+        : fault('outOfRange', path, { [bound]: 0, unit, got: show(value) }),
+    );
   };
-  more('sprungMass', options.sprungMass, 'greater than 0 (kg)', (x) => x > 0);
-  more('unsprungMass', options.unsprungMass, 'of 0 or more (kg)', (x) => x >= 0);
-  more('springRate', options.springRate, 'greater than 0 (N/mm)', (x) => x > 0);
-  if (options.gasForce !== undefined) more('gasForce', options.gasForce, 'of 0 or more (N)', (x) => x >= 0);
-  for (const [name, value] of Object.entries(options.factors ?? {})) {
-    more(`factors.${name}`, value, 'of 0 or more', (x) => x >= 0);
-  }
-  issues.push(...stopTableFaults('stopTable', options.stopTable ?? []).map((one) => worded(one, 'metric')));
-  options.cases?.forEach(({ tyre, travel }, k) => {
+  check('sprungMass', options.sprungMass, 'above', 'kg');
+  check('unsprungMass', options.unsprungMass, 'min', 'kg');
+  check('springRate', options.springRate, 'above', 'N/mm');
+  if (options.gasForce !== undefined) check('gasForce', options.gasForce, 'min', 'N');
+  for (const [name, value] of Object.entries(options.factors ?? {}))
+    check(`factors.${name}`, value, 'min', null);
+  const { bumpStopTable = [], cases = [] } = options;
+  if (!isTable(bumpStopTable))
+    faults.push(fault('notABumpStopTable', 'bumpStopTable', { got: show(bumpStopTable) }));
+  else faults.push(...bumpStopTableFaults('bumpStopTable', bumpStopTable));
+  if (!Array.isArray(cases)) return [...faults, fault('notACaseList', 'cases', { got: show(cases) })];
+  cases.forEach(({ tyre, travel }, k) => {
     if (tyre !== null && !(Array.isArray(tyre) && tyre.length === 2 && tyre.every(Number.isFinite))) {
-      issues.push({
-        path: `cases[${k}].tyre`,
-        problem: 'not a force',
-        got: show(tyre),
-        allowed: '[y, z] in N, or null',
-      });
+      faults.push(fault('notATyreForce', `cases[${k}].tyre`, { got: show(tyre) }));
     }
-    if (!(Number.isFinite(travel) || ['bumpLimit', 'droopLimit', 'balance'].includes(travel as string))) {
-      issues.push({
-        path: `cases[${k}].travel`,
-        problem: 'not a travel',
-        got: show(travel),
-        allowed: 'mm, bumpLimit, droopLimit, balance',
-      });
+    if (!(Number.isFinite(travel) || TRAVELS.includes(travel as string))) {
+      faults.push(
+        fault('notACaseTravel', `cases[${k}].travel`, { got: show(travel), allowed: ['mm', ...TRAVELS] }),
+      );
     }
   });
-  return issues;
+  return faults;
+}
+
+const TRAVELS = ['bumpLimit', 'droopLimit', 'equilibrium'];
+
+function isTable(table: unknown): table is BumpStopTable {
+  return (
+    Array.isArray(table) &&
+    table.every((row) => Array.isArray(row) && row.length === 2 && row.every(Number.isFinite))
+  );
 }
 
 /** Where a table of a bump stop does not rise from [0, 0], which it may begin with or leave out. */
-export function stopTableFaults(path: string, table: StopTable): Diagnostic[] {
+export function bumpStopTableFaults(path: string, table: BumpStopTable): Diagnostic[] {
   return table.flatMap(([compression, force], k): Diagnostic[] => {
     const [compressionBefore, forceBefore] = table[k - 1] ?? [0, 0];
     const begins = k === 0 && compression === 0 && force === 0;

@@ -6,7 +6,7 @@ import type { SweepEnd } from '../../corner/sweep.ts';
 import { spaced } from '../../words.ts';
 import { alongBodies, jointLoads } from './corner-forces.ts';
 import type { ForceOptions } from './options.ts';
-import { balancedLoad, type SetUp, setUp, standAt, travelRange } from './standing.ts';
+import { balancedLoad, type SetUp, setUp, standAt, travelRange } from './static-equilibrium.ts';
 
 /** Forces over travel, as the curves of a sweep: `plotCurves` draws them. */
 export interface ForceCurves {
@@ -34,7 +34,7 @@ export function forceCurves(corner: Corner, options: ForceOptions): ForceCurves 
   const names = Object.keys(ride).filter((name) => !FIRST.some((one) => one.name === name));
   return {
     info: [...FIRST, ...names.map((name) => column(name, labelOf(name)))],
-    end: { droop: { travel: droop, how: 'reached' }, bump: { travel: bump, how: 'reached' } },
+    end: { droop: { travel: droop, status: 'reached' }, bump: { travel: bump, status: 'reached' } },
     at: (travel) => forcesAt(setup, Math.min(bump, Math.max(droop, travel))),
     rows: (count = 29) =>
       Array.from({ length: count }, (_, k) => forcesAt(setup, droop + ((bump - droop) * k) / (count - 1))),

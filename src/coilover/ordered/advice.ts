@@ -41,13 +41,13 @@ function standing(
   found: Found,
 ): Diagnostic[] {
   if (asFitted === null) return [];
-  const { staticTravel, how } = asFitted;
-  if (how !== 'between') {
+  const { staticTravel, state } = asFitted;
+  if (state !== 'onSpring') {
     return [
       found('wheelStandsOnLimit', 'note', '', {
         side,
         staticTravel,
-        limit: how === 'bumpEnd' ? 'bump' : 'droop',
+        limit: state === 'bumpLimit' ? 'bump' : 'droop',
       }),
     ];
   }
@@ -64,9 +64,9 @@ function springAdvice({ change, fitted, requiredRate }: AfterOrder, found: Found
   const { spring, because, fits, maxMinLength, listed } = change;
   const values = { name: spring.name, rate: spring.rate, fitted: fitted.rate, required: requiredRate };
   const length =
-    listed || maxMinLength === null || spring.free === null
+    listed || maxMinLength === null || spring.freeLength === null
       ? []
-      : [found('newSpringLengths', 'note', 'spring', { freeLength: spring.free, maxMinLength })];
+      : [found('newSpringLengths', 'note', 'spring', { freeLength: spring.freeLength, maxMinLength })];
   return [
     found(because === 'target' ? 'changeSpring' : 'changeSpringForTravel', 'note', 'spring', values),
     ...length,

@@ -10,17 +10,17 @@
 // one wheel moves some load to the others.
 
 import { frequencyOn } from '../../corner/frequency.ts';
-import type { CoiloverForce } from '../forces/eye-force.ts';
-import type { AxleMass } from '../masses.ts';
-import { candidateSprings, type SpringChoice } from '../sizing/choose-spring.ts';
-import { stopOf } from '../sizing/damper.ts';
+import type { CoiloverForce } from '../forces/axial-force.ts';
+import type { WheelMasses } from '../masses.ts';
+import { candidateSprings, type SpringOption } from '../sizing/choose-spring.ts';
+import { bumpStopOf } from '../sizing/damper.ts';
 import { dampingRatioAt } from '../sizing/damping.ts';
 import type { Axle } from '../sizing/inputs.ts';
 import { bindTravel, contactTravel, type OtherEnds } from '../sizing/lengths.ts';
 import { freeLengthOf, type Spring, stackOf } from '../sizing/listed-springs.ts';
 import { carriedAtRide, gasForceOf } from '../sizing/rates.ts';
+import type { TravelRequirement } from '../sizing/required-travel.ts';
 import { type AxleState, goesTo, standingWith } from '../sizing/state.ts';
-import type { TravelNeeded } from '../sizing/travel-needed.ts';
 import { compressionUnder, pushOf, travelOf } from '../springs/stack.ts';
 import { wheelAt } from '../wheel.ts';
 import { boughtDamping } from './valving.ts';
@@ -33,8 +33,8 @@ export interface WheelStand {
   /** Eye-to-eye length minus spring length; null where the free length of the spring is not known. */
   readonly setting: number | null;
   readonly staticTravel: number;
-  /** `between` the ends of its travel, or on one of them. */
-  readonly how: 'between' | 'bumpEnd' | 'droopEnd';
+  /** `onSpring` between the ends of its travel, or at one of them. */
+  readonly state: 'onSpring' | 'bumpLimit' | 'droopLimit';
   /** N/mm, without the tyre. */
   readonly wheelRate: number;
   /** Hz, of the suspension alone; null where the wheel rate is not positive. */
@@ -121,13 +121,13 @@ export interface AfterOrder {
 export interface BoughtAxle {
   readonly axle: Axle;
   readonly state: AxleState;
-  readonly choices: readonly SpringChoice[];
+  readonly springOptions: readonly SpringOption[];
   /** Where something else than damper, stop and spring ends the travel. */
   readonly otherEnds: OtherEnds;
   /** Whether and how the car was weighed. */
   readonly perches: 'reset' | 'untouched' | null;
   /** Travel that a wheel requires in a state. */
-  needed(state: AxleState, side: WheelSide): TravelNeeded;
+  travelRequirement(state: AxleState, side: WheelSide): TravelRequirement;
 }
 
 /** Share by which a rate must be nearer to the target to be worth a change: rounding. */
@@ -136,7 +136,7 @@ const NEARER = 1e-9;
 /** An axle after the order; null where nothing was bought for it or its coilover can't be computed. */
 export function afterOrder(bought: BoughtAxle): AfterOrder | null {
   const { state, perches } = bought;
-  const { given, mass, spring, wanted } = state;
+  const { given, mass, spring, required } = state;
   const { ordered } = given;
   if (ordered === undefined || mass === null || spring === null || state.coilover === null) return null;
   const change = springChange(bought, spring);
@@ -149,7 +149,7 @@ export function afterOrder(bought: BoughtAxle): AfterOrder | null {
     date: ordered.date ?? null,
     weighed: perches !== null,
     fitted: spring,
-    requiredRate: wanted.springRate,
+    requiredRate: required.springRate,
     change,
     wheels,
     damping: dampingOf(state, change?.spring ?? spring),
@@ -157,7 +157,7 @@ export function afterOrder(bought: BoughtAxle): AfterOrder | null {
 }
 
 /** By how much a wheel carries more than the mean of the two, kg. */
-function moreOn(wheels: AxleMass | null, side: WheelSide): number {
+function moreOn(wheels: WheelMasses | null, side: WheelSide): number {
   return wheels === null ? 0 : wheels[side] - (wheels.left + wheels.right) / 2;
 }
 
@@ -167,7 +167,7 @@ function moreOn(wheels: AxleMass | null, side: WheelSide): number {
  */
 function looseAtRide(state: AxleState, sprung: number, spring: Spring): number | null {
   const { given, shock, settings } = state;
-  const stop = stopOf(given, settings.damper);
+  const stop = bumpStopOf(given, settings.damper);
   const { carried } = carriedAtRide(sprung, shock, gasForceOf(given.sizing.gas), stop);
   if (carried === null) return null;
   const { length, ratio, slope, force, springForce, stopRate } = carried;
@@ -191,7 +191,7 @@ function wheelState(
     spring: stackOf(spring, given.sizing.helper),
     loose,
     gasForce: gasForceOf(given.sizing.gas),
-    stop: stopOf(given, settings.damper),
+    bumpStop: bumpStopOf(given, settings.damper),
   };
   const ends = { droop: state.ends.droop, bump: bumpEnd };
   const more = sprung - (mass?.sprung ?? sprung);
@@ -225,11 +225,11 @@ function wheelAfterOrder(
   const advised = change?.spring ?? fitted;
   const atRide = looseAtRide(state, sprung, advised);
   const { requiredSetting = null } = (change === null ? perch : perchWithChange) ?? {};
-  const { least, most } = state.given.sizing.perch ?? {};
+  const { min, max } = state.given.sizing.perch ?? {};
   const kept =
     requiredSetting === null
       ? null
-      : Math.min(most ?? requiredSetting, Math.max(least ?? requiredSetting, requiredSetting));
+      : Math.min(max ?? requiredSetting, Math.max(min ?? requiredSetting, requiredSetting));
   const off = kept === null || requiredSetting === null ? 0 : kept - requiredSetting;
   return {
     side,
@@ -256,8 +256,8 @@ function settingNow(
   spring: Spring,
 ): SettingNow | null {
   const { ordered, sizing } = state.given;
-  const free = spring.free === null ? null : freeLengthOf(spring.free, sizing.helper);
-  const setting = ordered?.perch?.[side] ?? sizing.perch?.eyesToSeats;
+  const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, sizing.helper);
+  const setting = ordered?.perch?.[side] ?? sizing.perch?.setting;
   if (setting !== undefined && free !== null) return { loose: setting + free, setting };
   if (perches === 'untouched') return null;
   const loose = looseAtRide(state, sprung, spring);
@@ -273,7 +273,7 @@ function perchAdvice(
   const loose = looseAtRide(state, sprung, spring);
   if (loose === null) return null;
   const { perch, helper } = state.given.sizing;
-  const free = spring.free === null ? null : freeLengthOf(spring.free, helper);
+  const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, helper);
   const requiredSetting = free === null ? null : loose - free;
   const before = now === null ? null : now.setting;
   const move =
@@ -282,15 +282,15 @@ function perchAdvice(
       : now !== null && spring === state.spring
         ? loose - now.loose
         : null;
-  const { least, most, pitch } = perch ?? {};
-  const range = requiredSetting === null || (least === undefined && most === undefined);
+  const { min, max, threadPitch } = perch ?? {};
+  const range = requiredSetting === null || (min === undefined && max === undefined);
   return {
     requiredSetting,
     move,
-    turns: move === null || pitch === undefined ? null : move / pitch,
+    turns: move === null || threadPitch === undefined ? null : move / threadPitch,
     withinThread: range
       ? null
-      : requiredSetting >= (least ?? requiredSetting) && requiredSetting <= (most ?? requiredSetting),
+      : requiredSetting >= (min ?? requiredSetting) && requiredSetting <= (max ?? requiredSetting),
   };
 }
 
@@ -298,13 +298,13 @@ function standOf(bought: BoughtAxle, side: WheelSide, state: AxleState, setting:
   const { shock, mass, stack, coilover, ends } = state;
   const rest = goesTo(state);
   const rate = coilover === null || rest === null ? 0 : wheelAt(shock, coilover, rest.travel).rate;
-  const needed = bought.needed(state, side);
+  const needed = bought.travelRequirement(state, side);
   const travel = stack === null ? Number.POSITIVE_INFINITY : travelOf(stack);
   const compressed = (coilover?.loose ?? 0) - shock.at(ends.bump).length;
   return {
     setting,
     staticTravel: rest?.travel ?? 0,
-    how: rest?.how ?? 'between',
+    state: rest?.state ?? 'onSpring',
     wheelRate: rate,
     frequency: frequencyOn(mass?.sprung ?? 0, rate),
     bumpMargin: needed.bump === null ? null : ends.bump - needed.bump,
@@ -315,13 +315,15 @@ function standOf(bought: BoughtAxle, side: WheelSide, state: AxleState, setting:
 
 /** The spring to change to: where one that can be bought is nearer to the target, or the fitted one has too little travel. */
 function springChange(bought: BoughtAxle, fitted: Spring): SpringChange | null {
-  const { state, choices } = bought;
-  const { given, carried, wanted, mass } = state;
-  const nearest = choices[0]?.spring ?? candidateSprings(given, carried, wanted)[0];
-  if (nearest === undefined || wanted.springRate === null || mass === null) return null;
-  const off = (rate: number) => Math.abs(Math.log(rate / (wanted.springRate ?? rate)));
-  const listed = choices.length > 0;
-  const spring = listed ? nearest : { ...nearest, free: fitted.free, innerDiameter: fitted.innerDiameter };
+  const { state, springOptions } = bought;
+  const { given, carried, required, mass } = state;
+  const nearest = springOptions[0]?.spring ?? candidateSprings(given, carried, required)[0];
+  if (nearest === undefined || required.springRate === null || mass === null) return null;
+  const off = (rate: number) => Math.abs(Math.log(rate / (required.springRate ?? rate)));
+  const listed = springOptions.length > 0;
+  const spring = listed
+    ? nearest
+    : { ...nearest, freeLength: fitted.freeLength, innerDiameter: fitted.innerDiameter };
   const compressed = compressionAtBump(bought, mass.sprung, spring);
   const fits = (one: Spring) => {
     const compression = compressionAtBump(bought, mass.sprung, one);
@@ -330,12 +332,12 @@ function springChange(bought: BoughtAxle, fitted: Spring): SpringChange | null {
   const nearer = off(spring.rate) < off(fitted.rate) - NEARER;
   const longer = !fits(fitted) && fits(spring) && listed;
   if (!nearer && !longer) return null;
-  const free = spring.free === null ? null : freeLengthOf(spring.free, given.sizing.helper);
+  const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, given.sizing.helper);
   return {
     spring,
     listed,
     because: nearer ? 'target' : 'travel',
-    fits: listed ? choices[0].against.length === 0 && fits(spring) : fits(spring),
+    fits: listed ? springOptions[0].conflicts.length === 0 && fits(spring) : fits(spring),
     maxMinLength: free === null || compressed === null ? null : free - compressed,
   };
 }
@@ -354,7 +356,7 @@ function dampingOf(state: AxleState, spring: Spring): AfterOrder['damping'] {
   if (low === null || mass === null || loose === null) return null;
   const at = wheelState(state, mass.sprung, spring, loose, ends.bump);
   const untouched: AxleState =
-    at.coilover === null ? at : { ...at, coilover: { ...at.coilover, stop: null } };
+    at.coilover === null ? at : { ...at, coilover: { ...at.coilover, bumpStop: null } };
   const contact = contactTravel(at);
   const ratios = (c: number): RatioOverTravel => ({
     droop: dampingRatioAt(at, c, ends.droop),

@@ -4,11 +4,11 @@ import type { Certain } from '../../document/uncertain.ts';
 
 /** Places of what was bought, and where the same part stands before it is bought; longer places first. */
 const REPLACES: readonly (readonly [bought: string, before: string])[] = [
-  ['bumpStop.table', 'sizing.bumpStopForces'],
-  ['perch.setting', 'sizing.perch.eyesToSeats'],
-  ['perch.threadPitch', 'sizing.perch.pitch'],
-  ['perch.min', 'sizing.perch.least'],
-  ['perch.max', 'sizing.perch.most'],
+  ['bumpStop.table', 'sizing.bumpStopTable'],
+  ['perch.setting', 'sizing.perch.setting'],
+  ['perch.threadPitch', 'sizing.perch.threadPitch'],
+  ['perch.min', 'sizing.perch.min'],
+  ['perch.max', 'sizing.perch.max'],
   ['damper', 'limits.damper'],
   ['bumpStop', 'limits.bumpStop'],
   ['helper', 'sizing.helper'],
@@ -35,9 +35,7 @@ function boughtCorner(corner: DocumentCorner): DocumentCorner {
     ...corner,
     limits: {
       ...limits,
-      ...(damper === undefined
-        ? {}
-        : { damper: { open: damper.extendedLength, closed: damper.compressedLength } }),
+      ...(damper === undefined ? {} : { damper }),
       ...(bumpStop === undefined
         ? {}
         : { bumpStop: { height: bumpStop.height, solidHeight: bumpStop.solidHeight } }),
@@ -47,16 +45,11 @@ function boughtCorner(corner: DocumentCorner): DocumentCorner {
       : {
           sizing: {
             ...sizing,
-            ...(bumpStop?.table === undefined ? {} : { bumpStopForces: bumpStop.table }),
+            ...(bumpStop?.table === undefined ? {} : { bumpStopTable: bumpStop.table }),
             ...(helper === undefined
               ? {}
               : {
-                  helper: {
-                    rate: helper.rate,
-                    free: helper.freeLength,
-                    least: helper.minLength,
-                    separator: helper.separatorHeight,
-                  },
+                  helper,
                 }),
             ...boughtPerch(corner),
           },
@@ -75,17 +68,17 @@ function boughtPerch({
   sizing,
 }: DocumentCorner): Pick<NonNullable<DocumentCorner['sizing']>, 'perch'> {
   if (ordered?.perch === undefined) return {};
-  const { setting, seatDistances, left, right, min, max, threadPitch } = ordered.perch;
+  const { seatDistances, left, right, min, max, threadPitch } = ordered.perch;
   const both = left === undefined || right === undefined ? (left ?? right) : (left + right) / 2;
   const seats = seatDistances === undefined ? undefined : seatDistances.mount + seatDistances.chassis;
-  const eyesToSeats = setting ?? seats ?? both;
+  const setting = ordered.perch.setting ?? seats ?? both;
   return {
     perch: {
       ...sizing?.perch,
-      ...(eyesToSeats === undefined ? {} : { eyesToSeats }),
-      ...(min === undefined ? {} : { least: min }),
-      ...(max === undefined ? {} : { most: max }),
-      ...(threadPitch === undefined ? {} : { pitch: threadPitch }),
+      ...(setting === undefined ? {} : { setting }),
+      ...(min === undefined ? {} : { min }),
+      ...(max === undefined ? {} : { max }),
+      ...(threadPitch === undefined ? {} : { threadPitch }),
     },
   };
 }

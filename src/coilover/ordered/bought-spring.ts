@@ -9,9 +9,9 @@ export function boughtSpring({ ordered, sizing }: AxleInputs): Spring | null {
   const listed = {
     name,
     rate,
-    free: freeLength,
-    ...(solidLength === undefined ? {} : { solid: solidLength }),
-    ...(minLength === undefined ? {} : { least: minLength }),
+    freeLength,
+    ...(solidLength === undefined ? {} : { solidLength }),
+    ...(minLength === undefined ? {} : { minLength }),
     ...(innerDiameter === undefined ? {} : { innerDiameter }),
   };
   return listedSprings({ ...sizing, springs: [listed] })[0];

@@ -22,14 +22,13 @@ export interface AsMade {
 export const AS_ORDERED: AsMade = { extendedLength: 0, compressedLength: 0, seat: 0, rate: 0 };
 
 /** A damper as it is made, mm. */
-export function madeDamper<Damper extends { readonly open: number; readonly closed: number }>(
-  damper: Damper,
-  made: AsMade,
-): Damper {
+export function madeDamper<
+  Damper extends { readonly extendedLength: number; readonly compressedLength: number },
+>(damper: Damper, made: AsMade): Damper {
   return {
     ...damper,
-    open: damper.open + made.extendedLength,
-    closed: damper.closed + made.compressedLength,
+    extendedLength: damper.extendedLength + made.extendedLength,
+    compressedLength: damper.compressedLength + made.compressedLength,
   };
 }
 

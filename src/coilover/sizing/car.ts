@@ -2,13 +2,13 @@ import { modelOf } from '../../corner/corner.ts';
 import { moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
 import type { CornerModel } from '../../corner/model.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
-import type { Diagnostic } from '../../diagnostic.ts';
+import { type Diagnostic, fault, show } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
-import { InputError, show } from '../../errors.ts';
+import { refusal } from '../../errors/sizing.ts';
 import { asBought, boughtPath } from '../ordered/as-bought.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
-import { inputsOf, isPlace, type UncertainInput } from './doubts.ts';
 import { type CarInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
+import { inputsOf, isPlace, type UncertainInput } from './uncertain-inputs.ts';
 import { usable } from './usable.ts';
 
 /** A car as it is reckoned with. */
@@ -34,15 +34,7 @@ export function carOf(given: CarDocument): {
   readonly written: CarInputs;
 } {
   if (given?.corners?.front?.corner === undefined || given.sizing === undefined) {
-    throw new InputError('car', [
-      {
-        path: '',
-        problem: 'not a car that was read',
-        got: show(given),
-        allowed: 'what readCar returns',
-        advice: 'give the file, or the value of it, to readCar first',
-      },
-    ]);
+    throw refusal('car', [fault('notACar', '', { got: show(given) })]);
   }
   const document = asBought(given);
   const { inputs: written, uncertain: found } = inputsOf(document);

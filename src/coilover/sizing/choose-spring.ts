@@ -1,31 +1,34 @@
-// The spring as it can be bought: of the user's list the one that fits and whose rate is nearest, as a ratio, to the wanted one;
-// without a list the wanted rate rounded to the steps in which rates are made.
+// The spring as it can be bought: of the user's list the one that fits and whose rate is nearest, as a ratio, to the required one;
+// without a list the required rate rounded to the steps in which rates are made.
 
 import { textIn, type Units } from '../../units.ts';
 import type { AxleInputs, CornerSizing } from './inputs.ts';
 import { bareSpring, listedSprings, type Spring } from './listed-springs.ts';
-import type { Carried, WantedRates } from './rates.ts';
+import type { Carried, RequiredRates } from './rates.ts';
 import { isNear, springFit } from './spring-fit.ts';
 import type { AxleState } from './state.ts';
 
 /** A spring of the list, with what it would come to. */
-export interface SpringChoice {
+export interface SpringOption {
   readonly spring: Spring;
-  /** Its rate by the wanted one. */
-  readonly ofWanted: number;
+  /** Its rate ÷ the required one. */
+  readonly rateRatio: number;
   /** Hz at the drawn ride height, suspension alone; null where that is not known. */
   readonly frequency: number | null;
   /** Compression at the bump limit, mm; null where that is not known. */
-  readonly needs: number | null;
+  readonly travelRequired: number | null;
   /** Compression that it has, mm; null where that is not known. */
-  readonly has: number | null;
-  /** Why it can't be used; empty where it can. */
-  readonly against: readonly string[];
+  readonly travelAvailable: number | null;
+  /** What speaks against it, in words; empty where it fits. */
+  readonly conflicts: readonly string[];
 }
 
-/** The available rates just below and above a wanted one, N/mm. */
-export function nextRates(wanted: number, step: number): { readonly below: number; readonly above: number } {
-  const k = Math.floor(wanted / step + 1e-9);
+/** The available rates just below and above a required one, N/mm. */
+export function adjacentRates(
+  required: number,
+  step: number,
+): { readonly below: number; readonly above: number } {
+  const k = Math.floor(required / step + 1e-9);
   return { below: k * step, above: (k + 1) * step };
 }
 
@@ -36,14 +39,14 @@ export function nextRates(wanted: number, step: number): { readonly below: numbe
 export function candidateSprings(
   { sizing, rateStep }: AxleInputs,
   carried: Carried | null,
-  wanted: WantedRates,
+  required: RequiredRates,
 ): Spring[] {
-  const rate = wanted.springRate;
+  const rate = required.springRate;
   if (rate === null) return [];
   const listed = listedSprings(sizing);
   if (listed.length === 0) return [bareSpring(ownRate(sizing, rate, rateStep))];
   const near = listed.filter((spring) => {
-    const fit = springFit(spring.rate, sizing, carried, wanted);
+    const fit = springFit(spring.rate, sizing, carried, required);
     return fit === null || isNear(fit);
   });
   const springs =
@@ -51,7 +54,7 @@ export function candidateSprings(
   return springs.sort((a, b) => a.rate - b.rate);
 }
 
-/** A rate that was asked for as it is, another one in steps (N/mm). */
+/** A target rate as it is, another one in steps (N/mm). */
 function ownRate({ target }: CornerSizing, rate: number, step: number): number {
   return target?.springRate !== undefined ? rate : Math.max(step, Math.round(rate / step) * step);
 }
@@ -65,48 +68,59 @@ const awayFrom = (rate: number, spring: Spring) => Math.abs(Math.log(spring.rate
  */
 export function chooseSpring(
   { sizing }: AxleInputs,
-  { carried, wanted }: Pick<AxleState, 'carried' | 'wanted'>,
+  { carried, required: rates }: Pick<AxleState, 'carried' | 'required'>,
   state: (spring: Spring) => AxleState,
   shortest: (state: AxleState) => number,
   units: Units,
-): SpringChoice[] {
+): SpringOption[] {
   const { helper, order } = sizing;
-  const required = wanted.springRate;
+  const required = rates.springRate;
   if (required === null) return [];
   const mm = (value: number) => textIn(value, 'length', units);
-  const helperTravel = helper === undefined ? 0 : helper.free - helper.least;
+  const helperTravel = helper === undefined ? 0 : helper.freeLength - helper.minLength;
   return listedSprings(sizing)
-    .map((spring): SpringChoice => {
+    .map((spring): SpringOption => {
       const fitted = state(spring);
-      const against: string[] = [];
-      const { rate, free, minLength, innerDiameter } = spring;
-      const fit = springFit(rate, sizing, carried, wanted);
-      const needs =
+      const conflicts: string[] = [];
+      const { rate, freeLength, minLength, innerDiameter } = spring;
+      const fit = springFit(rate, sizing, carried, rates);
+      const travelRequired =
         fitted.coilover === null
           ? null
           : Math.max(0, fitted.coilover.loose - shortest(fitted) - helperTravel);
-      const has = free === null || minLength === null ? null : free - minLength;
+      const travelAvailable = freeLength === null || minLength === null ? null : freeLength - minLength;
       if (fit !== null && !isNear(fit)) {
         const percent = (100 * Math.abs(fit.deviation)).toFixed(0);
-        against.push(
+        conflicts.push(
           `its frequency is ${percent} % ${fit.deviation < 0 ? 'below' : 'above'} the required one`,
         );
       }
-      if (needs !== null && has !== null && needs > has) {
-        against.push(`it would be compressed by ${mm(needs)} at the bump limit and has ${mm(has)}`);
+      if (travelRequired !== null && travelAvailable !== null && travelRequired > travelAvailable) {
+        conflicts.push(
+          `it would be compressed by ${mm(travelRequired)} at the bump limit and has ${mm(travelAvailable)}`,
+        );
       }
       if (
         innerDiameter !== null &&
         order?.bodyDiameter !== undefined &&
         innerDiameter <= order.bodyDiameter
       ) {
-        against.push(`its inner diameter of ${mm(innerDiameter)} does not go over ${mm(order.bodyDiameter)}`);
+        conflicts.push(
+          `its inner diameter of ${mm(innerDiameter)} does not go over ${mm(order.bodyDiameter)}`,
+        );
       }
-      return { spring, ofWanted: rate / required, frequency: fit?.frequency ?? null, needs, has, against };
+      return {
+        spring,
+        rateRatio: rate / required,
+        frequency: fit?.frequency ?? null,
+        travelRequired,
+        travelAvailable,
+        conflicts,
+      };
     })
     .sort(
       (a, b) =>
-        Math.sign(a.against.length) - Math.sign(b.against.length) ||
+        Math.sign(a.conflicts.length) - Math.sign(b.conflicts.length) ||
         awayFrom(required, a.spring) - awayFrom(required, b.spring),
     );
 }

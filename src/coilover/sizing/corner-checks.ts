@@ -1,13 +1,13 @@
 import type { CarDocument } from '../../corner/read-corner.ts';
-import type { Note } from '../../document/note.ts';
-import { describeIssue } from '../../errors.ts';
+import type { Check } from '../../document/check.ts';
+import { describeIssue } from '../../errors/input-error.ts';
 import { worded } from '../../sentences/worded.ts';
 import { AXLES } from './inputs.ts';
 
 /** What corners bring along from the survey of their points, by the corner, in the units of the document. */
-export function cornerChecks({ corners, units }: CarDocument): Note[] {
+export function cornerChecks({ corners, units }: CarDocument): Check[] {
   return AXLES.flatMap((axle) =>
-    (corners[axle]?.corner.checks ?? []).map((check): Note => {
+    (corners[axle]?.corner.checks ?? []).map((check): Check => {
       const text = describeIssue({ ...worded(check, units), path: '' });
       const { code, severity, values } = check;
       return { code, severity, values, path: `corners.${axle}`, text: `${text}.` };

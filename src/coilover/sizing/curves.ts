@@ -36,18 +36,18 @@ const COLUMNS: readonly ColumnInfo[] = [
   column('wheelRateOnSpring', 'N/mm', 'wheel rate, without bump stop and tyre'),
 ];
 
-/** Curves of an axle's corner; null where the coilover can't be reckoned. `damping` is in N s/m at the shaft. */
+/** Curves of an axle's corner; null where there is no coilover to compute. `damping` is in N s/m at the shaft. */
 export function wheelCurves(state: AxleState, damping: number | null): WheelCurves | null {
   const { shock, coilover, mass, ends, spring, given } = state;
   if (coilover === null || mass?.unsprung == null || spring === null) return null;
   const unsprungWeight = mass.unsprung * GRAVITY;
-  const free = spring.free === null ? null : freeLengthOf(spring.free, given.sizing.helper);
+  const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, given.sizing.helper);
   const info = [
     ...COLUMNS,
     ...(free === null ? [] : [column('springLength', 'mm', 'spring length between its seats')]),
-    ...(damping === null ? [] : [column('dampingRatio', '', 'damping ratio, below the knee', true)]),
+    ...(damping === null ? [] : [column('dampingRatio', '', 'damping ratio, low-speed', true)]),
   ];
-  const withoutStop = { ...coilover, stop: null };
+  const withoutStop = { ...coilover, bumpStop: null };
   const { droop, bump } = ends;
   const at = (asked: number) => {
     const travel = Math.min(bump, Math.max(droop, asked));
@@ -66,7 +66,7 @@ export function wheelCurves(state: AxleState, damping: number | null): WheelCurv
   };
   return {
     info,
-    end: { droop: { travel: droop, how: 'reached' }, bump: { travel: bump, how: 'reached' } },
+    end: { droop: { travel: droop, status: 'reached' }, bump: { travel: bump, status: 'reached' } },
     at,
     rows: (count = 29) =>
       Array.from({ length: count }, (_, k) => at(droop + ((bump - droop) * k) / (count - 1))),

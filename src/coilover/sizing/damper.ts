@@ -1,29 +1,29 @@
-// Lengths of a damper between its eyes: closed = dead length + stroke, open = dead length + 2 x stroke. Where none is given, the
-// one that the travel asks for: open as long as the shock is anywhere in the droop that is needed, and the stop solid where it is
+// Lengths of a damper between its eyes: compressed = dead length + stroke, extended = dead length + 2 x stroke. Where none is given, the
+// one that the travel asks for: extended as long as the shock is anywhere in the droop that is needed, and the stop solid where it is
 // shortest in the bump that is needed.
 
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type CoiloverForce, contactLength } from '../forces/eye-force.ts';
+import { type CoiloverForce, contactLength } from '../forces/axial-force.ts';
 import type { ShockCurve } from '../wheel.ts';
-import type { Sure } from './how-sure.ts';
 import type { AxleInputs } from './inputs.ts';
+import type { Estimate } from './uncertainty.ts';
 
 /** Lengths between the eyes, mm. */
 export interface DamperLengths {
-  readonly open: number;
-  readonly closed: number;
+  readonly extendedLength: number;
+  readonly compressedLength: number;
 }
 
-export type Stop = CoiloverForce['stop'];
+export type BumpStop = CoiloverForce['bumpStop'];
 
-/** Length between the eyes at which the bump stop is solid, mm; without one, closed. */
-export function solidLength({ limits }: AxleInputs, { closed }: DamperLengths): number {
-  return closed + (limits.bumpStop?.solidHeight ?? 0);
+/** Length between the eyes at which the bump stop is solid, mm; without one, compressed. */
+export function solidLength({ limits }: AxleInputs, { compressedLength }: DamperLengths): number {
+  return compressedLength + (limits.bumpStop?.solidHeight ?? 0);
 }
 
 /** The bump stop on a damper. */
-export function stopOf(given: AxleInputs, damper: DamperLengths | null): Stop {
-  const table = given.sizing.bumpStopForces;
+export function bumpStopOf(given: AxleInputs, damper: DamperLengths | null): BumpStop {
+  const table = given.sizing.bumpStopTable;
   const contact = contactLength(given.limits.bumpStop, damper);
   return table === undefined || contact === null ? null : { contact, table };
 }
@@ -47,15 +47,17 @@ export function damperForTravel(
   { limits, sizing }: AxleInputs,
   shock: ShockCurve,
   { bump, droop }: { readonly bump: number | null; readonly droop: number | null },
-  lengths: (travels: readonly number[]) => readonly Sure[],
+  lengths: (travels: readonly number[]) => readonly Estimate[],
 ): DamperLengths | null {
   if (bump === null || droop === null) return null;
   const found = lengths(placesBetween(Math.max(shock.droop, droop), Math.min(shock.bump, bump)));
   const tolerance = sizing.order?.lengthTolerance ?? 0;
-  const longest = Math.max(...found.map(({ value, high }) => high ?? value ?? 0));
-  const shortest = Math.min(...found.map(({ value, low }) => low ?? value ?? 0));
-  const closed = Math.floor(shortest - tolerance - (limits.bumpStop?.solidHeight ?? 0) + ROUNDING);
-  return closed > 0 ? { open: Math.ceil(longest + tolerance - ROUNDING), closed } : null;
+  const longest = Math.max(...found.map(({ value, upper }) => upper ?? value ?? 0));
+  const shortest = Math.min(...found.map(({ value, lower }) => lower ?? value ?? 0));
+  const compressedLength = Math.floor(shortest - tolerance - (limits.bumpStop?.solidHeight ?? 0) + ROUNDING);
+  return compressedLength > 0
+    ? { extendedLength: Math.ceil(longest + tolerance - ROUNDING), compressedLength }
+    : null;
 }
 
 /** mm that are rounding and no length. */
@@ -63,27 +65,27 @@ const ROUNDING = 1e-9;
 
 /** What of a damper cannot be built; `deadLength` is the least that its maker needs, mm. */
 export function damperFindings(
-  { open, closed }: DamperLengths,
+  { extendedLength, compressedLength }: DamperLengths,
   installed: number,
   deadLength: number | undefined,
 ): Diagnostic[] {
-  const stroke = open - closed;
+  const stroke = extendedLength - compressedLength;
   const found: Diagnostic[] = [];
-  if (open < installed || closed > installed) {
+  if (extendedLength < installed || compressedLength > installed) {
     found.push({
       code: 'damperDoesNotFit',
       severity: 'conflict',
       path: 'limits.damper',
-      values: { extended: open, compressed: closed, installed },
+      values: { extended: extendedLength, compressed: compressedLength, installed },
     });
   }
-  if (deadLength !== undefined && closed - stroke < deadLength) {
+  if (deadLength !== undefined && compressedLength - stroke < deadLength) {
     found.push({
       code: 'deadLengthShort',
       severity: 'conflict',
       path: 'sizing.deadLength',
       values: {
-        available: closed - stroke,
+        available: compressedLength - stroke,
         required: deadLength,
         stroke,
         installed,
@@ -92,12 +94,17 @@ export function damperFindings(
       },
     });
   }
-  if (deadLength === undefined && closed - stroke < USUAL_DEAD_LENGTH) {
+  if (deadLength === undefined && compressedLength - stroke < USUAL_DEAD_LENGTH) {
     found.push({
       code: 'deadLengthSmall',
       severity: 'check',
       path: 'sizing.deadLength',
-      values: { available: closed - stroke, usual: USUAL_DEAD_LENGTH, stroke, compressed: closed },
+      values: {
+        available: compressedLength - stroke,
+        usual: USUAL_DEAD_LENGTH,
+        stroke,
+        compressed: compressedLength,
+      },
     });
   }
   return found;

@@ -9,7 +9,7 @@
 
 import type { CornerSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
-import { eyeForce } from '../forces/eye-force.ts';
+import { axialForce } from '../forces/axial-force.ts';
 import { boughtDamping, type LowSpeedDamping, type Valving } from '../ordered/valving.ts';
 import { wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
@@ -18,55 +18,55 @@ import type { AxleState } from './state.ts';
 type Damping = NonNullable<Certain<CornerSizingFile>['damping']>;
 
 /** Share of bump, and steepness above the knee, where nothing is said; common practice, without a source. */
-const BUMP_SHARE = 0.4;
-const KNEE_SHARE = 0.5;
+const COMPRESSION_FRACTION = 0.4;
+const HIGH_SPEED_FRACTION = 0.5;
 /** Shaft speeds of the table without a choice, mm/s. */
-const SPEEDS = [10, 25, 50, 100, 150, 200, 300, 400, 500];
+const SHAFT_SPEEDS = [10, 25, 50, 100, 150, 200, 300, 400, 500];
 
 export const DAMPING_FIGURES = {
-  damping: {
+  meanDamping: {
     label: 'damping at the shaft, mean of compression and rebound',
     quantity: 'damping',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       '2 × target ratio × √(wheel rate × sprung mass) ÷ square of the installation ratio, at static ride height',
   },
-  bumpDamping: {
+  compressionDamping: {
     label: 'low-speed compression damping',
     quantity: 'damping',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'force ÷ shaft speed while the damper shortens',
   },
   reboundDamping: {
     label: 'low-speed rebound damping',
     quantity: 'damping',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'force ÷ shaft speed while the damper lengthens',
   },
-  dampingAtDroop: {
+  dampingRatioAtDroop: {
     label: 'damping ratio at the droop limit',
     quantity: 'ratio',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'the same damping with ratio and wheel rate of that pose; none where the spring is loose there',
   },
-  dampingAtRest: {
+  staticDampingRatio: {
     label: 'damping ratio at ride height',
     quantity: 'ratio',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'damping at the wheel ÷ (2 √(wheel rate × sprung mass)); low-speed, mean of compression and rebound',
   },
-  dampingAtBump: {
+  dampingRatioAtBump: {
     label: 'damping ratio at bump stop contact, or the bump limit',
     quantity: 'ratio',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'the same damping with ratio and wheel rate of that pose, the stop not yet compressed',
   },
-  wheelHopDamping: {
+  wheelHopDampingRatio: {
     label: 'damping ratio of wheel hop',
     quantity: 'ratio',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'damping at the wheel ÷ (2 √((wheel rate + tyre rate) × unsprung mass))',
   },
 } as const satisfies FigureInfos;
@@ -84,7 +84,7 @@ function lowSpeed(state: AxleState): LowSpeedDamping | null {
   const { damping } = state.given.sizing;
   const c = bought !== null || damping === undefined ? null : coefficient(damping, state);
   if (c === null) return bought;
-  const b = damping?.bumpShare ?? BUMP_SHARE;
+  const b = damping?.compressionFraction ?? COMPRESSION_FRACTION;
   return { compression: 2 * b * c, rebound: 2 * (1 - b) * c };
 }
 
@@ -93,14 +93,16 @@ export function dampingRatioAt(state: AxleState, c: number, travel: number): num
   const { coilover, mass, shock } = state;
   if (coilover === null || mass === null) return null;
   const { rate, ratio, length } = wheelAt(shock, coilover, travel);
-  const { spring, stop } = eyeForce(coilover, length);
-  return rate > 0 && spring + stop > 0 ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung)) : null;
+  const { spring, bumpStop } = axialForce(coilover, length);
+  return rate > 0 && spring + bumpStop > 0
+    ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung))
+    : null;
 }
 
 /** Without its bump stop: at the first touch the rate jumps, and the one before it is meant. */
 function untouched(state: AxleState): AxleState {
   const { coilover } = state;
-  return coilover === null ? state : { ...state, coilover: { ...coilover, stop: null } };
+  return coilover === null ? state : { ...state, coilover: { ...coilover, bumpStop: null } };
 }
 
 const NOTHING = none(DAMPING_FIGURES);
@@ -111,17 +113,17 @@ export function dampingNumbers(state: AxleState, stopTravel: number | null): Num
   if (low === null) return NOTHING;
   const c = (low.compression + low.rebound) / 2;
   const { atRest, mass, ends, rest } = state;
-  const atShaft = { damping: c, bumpDamping: low.compression, reboundDamping: low.rebound };
+  const atShaft = { meanDamping: c, compressionDamping: low.compression, reboundDamping: low.rebound };
   if (atRest === null || mass === null || rest === null) return { ...NOTHING, ...atShaft };
   return {
     ...atShaft,
-    dampingAtDroop: dampingRatioAt(state, c, ends.droop),
-    dampingAtRest: dampingRatioAt(state, c, rest.travel),
-    dampingAtBump:
+    dampingRatioAtDroop: dampingRatioAt(state, c, ends.droop),
+    staticDampingRatio: dampingRatioAt(state, c, rest.travel),
+    dampingRatioAtBump:
       stopTravel === null
         ? dampingRatioAt(state, c, ends.bump)
         : dampingRatioAt(untouched(state), c, stopTravel),
-    wheelHopDamping:
+    wheelHopDampingRatio:
       tyreRate === undefined || !mass.unsprung
         ? null
         : (c * atRest.ratio ** 2) / (2 * Math.sqrt((atRest.rate + tyreRate) * 1000 * mass.unsprung)),
@@ -131,7 +133,7 @@ export function dampingNumbers(state: AxleState, stopTravel: number | null): Num
 /** A row of the force table: at a shaft speed (mm/s) what the damper resists with, N. */
 export interface DampingRow {
   readonly speed: number;
-  readonly bump: number;
+  readonly compression: number;
   readonly rebound: number;
 }
 
@@ -141,17 +143,25 @@ export function boughtTable(
   { compression, rebound }: LowSpeedDamping,
 ): DampingRow[] {
   if (forceTable !== undefined) {
-    return forceTable.map(([speed, bump, rebound]) => ({ speed, bump, rebound }));
+    return forceTable.map(([speed, compression, rebound]) => ({ speed, compression, rebound }));
   }
-  return dampingTable({ knee: kneeSpeed, kneeShare: highSpeedFraction }, compression, rebound);
+  return dampingTable({ kneeSpeed, highSpeedFraction }, compression, rebound);
 }
 
 /** The force table to valve by, from the coefficients below the knee (N s/m). */
-export function dampingTable(damping: Omit<Damping, 'ratio'>, bump: number, rebound: number): DampingRow[] {
-  const { knee = Number.POSITIVE_INFINITY, kneeShare = KNEE_SHARE, speeds = SPEEDS } = damping;
+export function dampingTable(
+  damping: Omit<Damping, 'ratio'>,
+  compression: number,
+  rebound: number,
+): DampingRow[] {
+  const {
+    kneeSpeed = Number.POSITIVE_INFINITY,
+    highSpeedFraction = HIGH_SPEED_FRACTION,
+    shaftSpeeds = SHAFT_SPEEDS,
+  } = damping;
   const force = (c: number, v: number) =>
-    (c * (Math.min(v, knee) + kneeShare * Math.max(0, v - knee))) / 1000;
-  return [...speeds]
+    (c * (Math.min(v, kneeSpeed) + highSpeedFraction * Math.max(0, v - kneeSpeed))) / 1000;
+  return [...shaftSpeeds]
     .sort((a, b) => a - b)
-    .map((speed) => ({ speed, bump: force(bump, speed), rebound: force(rebound, speed) }));
+    .map((speed) => ({ speed, compression: force(compression, speed), rebound: force(rebound, speed) }));
 }

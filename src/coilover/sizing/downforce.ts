@@ -9,60 +9,60 @@ import { frequencyOn } from '../../corner/frequency.ts';
 import type { CarSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
-import { contactLength } from '../forces/eye-force.ts';
+import { contactLength } from '../forces/axial-force.ts';
 import { restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { Axle } from './inputs.ts';
-import { onTyre } from './rates.ts';
+import { withTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 
 type Downforce = NonNullable<Certain<CarSizingFile>['downforce']>;
 
 /** A corner at a speed. */
-export interface AtSpeed {
+export interface SpeedRow {
   /** km/h. */
   readonly speed: number;
   /** Downforce on this corner, N. */
   readonly downforce: number;
-  /** Travel, mm from the drawn ride height, bump +; null where the coilover can't be reckoned. */
+  /** Travel, mm from the drawn ride height, bump +; null where there is no coilover to compute. */
   readonly travel: number | null;
-  /** `between`: on its spring; `bumpEnd`: on the stops. */
-  readonly how: 'between' | 'bumpEnd' | 'droopEnd' | null;
-  /** Ride height lost against standing, mm: travel and tyre; without a tyre rate the travel alone. */
-  readonly heightLost: number | null;
-  /** Bump travel left to the first contact with the stop, mm. */
-  readonly leftToStop: number | null;
+  /** `onSpring`, or at a limit of the travel: `bumpLimit` where bump ends, `droopLimit` at full droop. */
+  readonly state: 'onSpring' | 'bumpLimit' | 'droopLimit' | null;
+  /** Ride height lost against the static one, mm: travel and tyre; without a tyre rate the travel alone. Null at a limit. */
+  readonly rideHeightLoss: number | null;
+  /** Bump travel left to contact with the bump stop, mm; null without one. */
+  readonly travelToContact: number | null;
   /** Bump travel left to the limit, mm. */
-  readonly leftToLimit: number | null;
+  readonly travelToLimit: number | null;
   /** Hz, of the suspension alone. */
   readonly frequency: number | null;
-  /** Hz, on the tyre. */
-  readonly frequencyOnTyre: number | null;
+  /** Hz, with the tyre in series. */
+  readonly frequencyWithTyre: number | null;
 }
 
 export const DOWNFORCE_FIGURES = {
   topSpeedDownforce: {
     label: 'downforce on the corner at top speed',
     quantity: 'force',
-    settled: 'car',
+    group: 'car',
     definition: 'half of the axle’s share of the downforce, proportional to the square of the speed',
   },
-  topSpeedHeightLost: {
+  topSpeedRideHeightLoss: {
     label: 'ride height lost at top speed',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'wheel travel and tyre deflection from standing to top speed, at fixed balance',
   },
-  topSpeedLeft: {
+  topSpeedBumpTravelLeft: {
     label: 'bump travel available at top speed',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'from the ride height at top speed to the first limit',
   },
   topSpeedFrequency: {
     label: 'frequency at top speed',
     quantity: 'frequency',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'of the sprung mass on the wheel rate there, without the tyre; the mass does not grow with the load',
   },
@@ -70,51 +70,51 @@ export const DOWNFORCE_FIGURES = {
 
 /** Downforce of a corner at a speed (km/h), N. */
 export function cornerDownforce(
-  { speed: v0, force, frontShare }: Downforce,
+  { speed: v0, force, frontFraction }: Downforce,
   axle: Axle,
   speed: number,
 ): number {
-  const share = axle === 'front' ? frontShare : 1 - frontShare;
+  const share = axle === 'front' ? frontFraction : 1 - frontFraction;
   return (force * (speed / v0) ** 2 * share) / 2;
 }
 
 /** The last of the speeds to look at, or the one at which the force is known. */
-export function topSpeedOf({ speeds, speed }: Downforce): number {
-  return speeds?.[speeds.length - 1] ?? speed;
+export function topSpeedOf({ speedsToCheck, speed }: Downforce): number {
+  return speedsToCheck?.[speedsToCheck.length - 1] ?? speed;
 }
 
 /** A corner of an axle at a speed. */
-export function atSpeed(state: AxleState, downforce: Downforce, axle: Axle, speed: number): AtSpeed {
+export function speedRow(axleState: AxleState, downforce: Downforce, axle: Axle, speed: number): SpeedRow {
   const force = cornerDownforce(downforce, axle, speed);
-  const { coilover, mass, rest, shock, ends, given, settings } = state;
+  const { coilover, mass, rest, shock, ends, given, settings } = axleState;
   const nothing = {
     speed,
     downforce: force,
     travel: null,
-    how: null,
-    heightLost: null,
-    leftToStop: null,
-    leftToLimit: null,
+    state: null,
+    rideHeightLoss: null,
+    travelToContact: null,
+    travelToLimit: null,
     frequency: null,
-    frequencyOnTyre: null,
+    frequencyWithTyre: null,
   };
   if (coilover === null || mass === null || rest === null) return nothing;
   const { tyreRate } = given.sizing;
-  const { travel, how } = restUnder(shock, coilover, mass.sprung * GRAVITY + force, ends, rest.travel);
+  const { travel, state } = restUnder(shock, coilover, mass.sprung * GRAVITY + force, ends, rest.travel);
   const { rate } = wheelAt(shock, coilover, travel);
   const contact = contactLength(given.limits.bumpStop, settings.damper);
   const stop = contact === null ? null : travelAtLength(shock, contact, ends.bump);
-  const onSpring = how === 'between';
+  const onSpring = state === 'onSpring';
   return {
     speed,
     downforce: force,
     travel,
-    how,
-    heightLost: onSpring ? travel - rest.travel + (tyreRate === undefined ? 0 : force / tyreRate) : null,
-    leftToStop: stop === null ? null : stop - travel,
-    leftToLimit: ends.bump - travel,
+    state,
+    rideHeightLoss: onSpring ? travel - rest.travel + (tyreRate === undefined ? 0 : force / tyreRate) : null,
+    travelToContact: stop === null ? null : stop - travel,
+    travelToLimit: ends.bump - travel,
     frequency: onSpring ? frequencyOn(mass.sprung, rate) : null,
-    frequencyOnTyre: onSpring ? frequencyOn(mass.sprung, onTyre(rate, tyreRate)) : null,
+    frequencyWithTyre: onSpring ? frequencyOn(mass.sprung, withTyre(rate, tyreRate)) : null,
   };
 }
 
@@ -126,11 +126,11 @@ export function downforceNumbers(
   axle: Axle,
 ): Numbers<typeof DOWNFORCE_FIGURES> {
   if (downforce === undefined) return NOTHING;
-  const top = atSpeed(state, downforce, axle, topSpeedOf(downforce));
+  const top = speedRow(state, downforce, axle, topSpeedOf(downforce));
   return {
     topSpeedDownforce: top.downforce,
-    topSpeedHeightLost: top.heightLost,
-    topSpeedLeft: top.leftToLimit,
+    topSpeedRideHeightLoss: top.rideHeightLoss,
+    topSpeedBumpTravelLeft: top.travelToLimit,
     topSpeedFrequency: top.frequency,
   };
 }

@@ -1,17 +1,17 @@
 import type { Quantity } from '../../units.ts';
 
 /**
- * When a figure is settled: `order` can't be changed once the coilover is made, `later` can (spring, valving, perch), `car`
- * belongs to the car and not to the coilover.
+ * What a figure belongs to: `order` can't be changed once the coilover is made, `adjustable` can (spring, valving, perch), `car` is the car
+ * and not the coilover.
  */
-export type Settled = 'order' | 'later' | 'car';
+export type FigureGroup = 'order' | 'adjustable' | 'car';
 
 /** What a figure is. */
 export interface FigureInfo {
   readonly label: string;
   /** What it is measured in; `ratio` for a bare number. */
   readonly quantity: Quantity | 'ratio';
-  readonly settled: Settled;
+  readonly group: FigureGroup;
   /** Its definition, in a line. */
   readonly definition: string;
 }

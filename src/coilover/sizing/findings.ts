@@ -9,10 +9,10 @@ import { isNear, MAX_FREQUENCY_DEVIATION } from './spring-fit.ts';
 
 /** What of a sized axle cannot be made or will not work. */
 export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): Diagnostic[] {
-  const { axle, damper, needed, figure } = sized;
-  const installed = figure('installedLength').value ?? 0;
+  const { axle, damper, travelRequirement, figure } = sized;
+  const installed = figure('designLength').value ?? 0;
   const found: Diagnostic[] =
-    needed.bump === null
+    travelRequirement.bump === null
       ? []
       : damper === null
         ? [
@@ -20,16 +20,16 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
               code: 'noDamperForTravel',
               severity: 'conflict',
               path: 'coilover',
-              values: { installed, required: needed.bump },
+              values: { installed, required: travelRequirement.bump },
             },
           ]
         : damperFindings(damper, installed, sizing.deadLength);
   found.push(...springFindings(sized, sizing), ...travelFindings(sized), ...tableFindings(sizing, limits));
-  if (sizing.perch?.eyesToSeats !== undefined && sized.spring?.free === null) {
+  if (sizing.perch?.setting !== undefined && sized.spring?.freeLength === null) {
     found.push({
       code: 'perchWithoutFreeLength',
       severity: 'check',
-      path: 'sizing.perch.eyesToSeats',
+      path: 'sizing.perch.setting',
       values: {},
     });
   }
@@ -58,7 +58,7 @@ function rateFindings(
       path: springs === undefined && rateStep !== undefined ? 'sizing.rateStep' : 'sizing.springs',
       values: {
         springRate: spring.rate,
-        requiredSpringRate: figure('wantedSpringRate').value,
+        requiredSpringRate: figure('requiredSpringRate').value,
         frequency: springFit.frequency,
         requiredFrequency: springFit.requiredFrequency,
         deviation: springFit.deviation,
@@ -70,8 +70,8 @@ function rateFindings(
 
 /** A spring that has less travel, to its minimum length, than the bump limit asks of it, or may have less. */
 function bindFindings({ limits, figure, spring }: AxleSizing): Diagnostic[] {
-  const required = figure('springTravelNeeded').value;
-  const { value: margin, low, by } = figure('bindMargin');
+  const required = figure('springTravelRequired').value;
+  const { value: margin, lower, contributions } = figure('springTravelMargin');
   if (margin === null || required === null) return [];
   const values = {
     available: required + margin,
@@ -83,16 +83,16 @@ function bindFindings({ limits, figure, spring }: AxleSizing): Diagnostic[] {
   };
   const path = 'sizing.springs';
   if (margin < 0) {
-    const at = limits.bump?.cause === 'springAtLeast' ? limits.bump.travel : null;
+    const at = limits.bump?.cause === 'springMinLength' ? limits.bump.travel : null;
     return [{ code: 'springTravelShort', severity: 'conflict', path, values: { ...values, at } }];
   }
-  if (low === null || low >= 0) return [];
+  if (lower === null || lower >= 0) return [];
   return [
     {
       code: 'springTravelUncertain',
       severity: 'check',
       path,
-      values: { ...values, lowest: low, input: by[0]?.input ?? null },
+      values: { ...values, lowest: lower, input: contributions[0]?.input ?? null },
     },
   ];
 }
@@ -112,11 +112,11 @@ function diameterFindings({ spring }: AxleSizing, body: number | undefined): Dia
 }
 
 /** Travel that is less than what is required, or may be less, on either side. */
-function travelFindings({ limits, needed, figure }: AxleSizing): Diagnostic[] {
+function travelFindings({ limits, travelRequirement: needed, figure }: AxleSizing): Diagnostic[] {
   return (['bump', 'droop'] as const).flatMap((side): Diagnostic[] => {
-    const { value: margin, low, by } = figure(`${side}Spare`);
+    const { value: margin, lower, contributions } = figure(`${side}TravelMargin`);
     if (margin === null) return [];
-    const available = figure(`${side}Travel`).value ?? 0;
+    const available = figure(`${side}TravelAvailable`).value ?? 0;
     const values = { available, required: available - margin, margin };
     if (margin < 0) {
       const worst = needed.cases
@@ -132,8 +132,8 @@ function travelFindings({ limits, needed, figure }: AxleSizing): Diagnostic[] {
         },
       ];
     }
-    if (low === null || low >= 0) return [];
-    const because = { lowest: low, input: by[0]?.input ?? null };
+    if (lower === null || lower >= 0) return [];
+    const because = { lowest: lower, input: contributions[0]?.input ?? null };
     return [
       {
         code: `${side}TravelUncertain`,
@@ -147,19 +147,19 @@ function travelFindings({ limits, needed, figure }: AxleSizing): Diagnostic[] {
 
 /** A table of the bump stop that goes beyond where the stop is solid. */
 function tableFindings(
-  { bumpStopForces = [] }: AxleInputs['sizing'],
+  { bumpStopTable = [] }: AxleInputs['sizing'],
   { bumpStop }: AxleInputs['limits'],
 ): Diagnostic[] {
-  if (bumpStop === undefined || bumpStopForces.length === 0) return [];
-  const most = bumpStop.height - bumpStop.solidHeight;
-  const [last] = bumpStopForces[bumpStopForces.length - 1];
-  if (last <= most * (1 + ROUNDING)) return [];
+  if (bumpStop === undefined || bumpStopTable.length === 0) return [];
+  const max = bumpStop.height - bumpStop.solidHeight;
+  const [last] = bumpStopTable[bumpStopTable.length - 1];
+  if (last <= max * (1 + ROUNDING)) return [];
   return [
     {
       code: 'bumpStopTableBeyondSolid',
       severity: 'check',
-      path: 'sizing.bumpStopForces',
-      values: { compression: last, max: most },
+      path: 'sizing.bumpStopTable',
+      values: { compression: last, max },
     },
   ];
 }
@@ -172,7 +172,7 @@ const ROUNDING = 1e-9;
  * or has no spring. All else, and what `found` says of masses or of that axle, is a finding of its own.
  */
 export function omittedFindings(
-  axles: readonly Pick<AxleSizing, 'axle' | 'needed' | 'spring'>[],
+  axles: readonly Pick<AxleSizing, 'axle' | 'travelRequirement' | 'spring'>[],
   found: readonly Pick<Diagnostic, 'path'>[],
 ): Diagnostic[] {
   const unknown = AXLES.filter(
@@ -181,8 +181,8 @@ export function omittedFindings(
       !found.some(({ path }) => path.startsWith('masses') || path.startsWith(`corners.${name}`)),
   );
   const missing = axles
-    .flatMap(({ axle, needed }) =>
-      needed.omitted.flatMap((one) => {
+    .flatMap(({ axle, travelRequirement }) =>
+      travelRequirement.omitted.flatMap((one) => {
         if (one.path.startsWith('masses')) return [one];
         const other = unknown.find((name) => name !== axle);
         return one.values.needs === 'bothAxles' && other !== undefined

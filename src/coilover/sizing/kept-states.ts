@@ -1,13 +1,13 @@
 // A car with one input moved keeps its other axle as it is: what was computed of that axle is kept by its inputs, which stay the very same
 // objects.
 
-import type { AxleMass } from '../masses.ts';
+import type { WheelMasses } from '../masses.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { AxleInputs } from './inputs.ts';
 import { type AxleState, axleState, type Settings } from './state.ts';
 
 interface Kept {
-  readonly wheels: AxleMass | null;
+  readonly wheels: WheelMasses | null;
   readonly shock: ShockCurve;
   readonly settings: Settings;
   readonly state: AxleState;
@@ -20,7 +20,7 @@ const known = new WeakMap<AxleInputs, Kept[]>();
 /** As `axleState`, for the same inputs the same object. */
 export function keptState(
   given: AxleInputs,
-  wheels: AxleMass | null,
+  wheels: WheelMasses | null,
   shock: ShockCurve,
   settings: Settings,
 ): AxleState {

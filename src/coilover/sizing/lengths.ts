@@ -1,96 +1,96 @@
-import { contactLength } from '../forces/eye-force.ts';
+import { contactLength } from '../forces/axial-force.ts';
 import { travelOf } from '../springs/stack.ts';
 import { type ShockCurve, travelAtLength } from '../wheel.ts';
 import { solidLength } from './damper.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
-import type { Extreme } from './how-sure.ts';
+import { requiredBy, type TravelRequirement } from './required-travel.ts';
 import type { AxleState } from './state.ts';
-import { requiredBy, type TravelNeeded } from './travel-needed.ts';
+import type { Extreme } from './uncertainty.ts';
 
 export const LENGTH_FIGURES = {
-  installedLength: {
+  designLength: {
     label: 'length at ride height',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'eye to eye, centre to centre of the bolts, at the drawn ride height',
   },
   installationRatio: {
     label: 'installation ratio at the drawn ride height',
     quantity: 'ratio',
-    settled: 'car',
+    group: 'car',
     definition: 'how far the coilover shortens, divided by the bump travel of the contact patch',
   },
-  openLength: {
+  extendedLength: {
     label: 'extended length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'eye to eye, topped out',
   },
-  closedLength: {
+  compressedLength: {
     label: 'compressed length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'eye to eye, bottomed out, with no bump stop in the way',
   },
   stroke: {
     label: 'stroke',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'extended length − compressed length',
   },
   deadLength: {
     label: 'dead length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'compressed length − stroke',
   },
-  bumpStroke: {
+  compressionStroke: {
     label: 'stroke from ride height to compressed length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'length at ride height − compressed length; the bump stop takes a part of it',
   },
-  droopStroke: {
+  extensionStroke: {
     label: 'stroke from ride height to extended length',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'extended length − length at ride height',
   },
-  bumpTravel: {
+  bumpTravelAvailable: {
     label: 'bump travel available',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition:
       'wheel travel from the drawn ride height to the first limit: bump stop, damper, spring or any other',
   },
-  droopTravel: {
+  droopTravelAvailable: {
     label: 'droop travel available',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'wheel travel from the drawn ride height to the first limit, as a positive number',
   },
-  bumpNeeded: {
+  bumpTravelRequired: {
     label: 'bump travel required',
     quantity: 'length',
-    settled: 'car',
+    group: 'car',
     definition: 'the largest of the travel cases',
   },
-  droopNeeded: {
+  droopTravelRequired: {
     label: 'droop travel required',
     quantity: 'length',
-    settled: 'car',
+    group: 'car',
     definition: 'the largest of the travel cases, as a positive number',
   },
-  bumpSpare: {
+  bumpTravelMargin: {
     label: 'bump travel margin',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'bump travel available − required',
   },
-  droopSpare: {
+  droopTravelMargin: {
     label: 'droop travel margin',
     quantity: 'length',
-    settled: 'order',
+    group: 'order',
     definition: 'droop travel available − required',
   },
 } as const satisfies FigureInfos;
@@ -143,7 +143,7 @@ function bumpEnds(state: AxleState, { bump }: OtherEnds): (number | null)[] {
 
 /** Ends of the droop travel, mm outward: damper, anything else. */
 function droopEnds({ settings, shock }: AxleState, { droop }: OtherEnds): (number | null)[] {
-  const opened = settings.damper === null ? null : openTravel(shock, settings.damper.open);
+  const opened = settings.damper === null ? null : openTravel(shock, settings.damper.extendedLength);
   return [opened === null ? null : -opened, droop === null ? null : -droop];
 }
 
@@ -156,10 +156,18 @@ export function bindTravel(state: AxleState, { bump }: OtherEnds): number {
 /** Figures that are the extreme of several values: each case of the required travel against each end of the available one. */
 export function travelExtremes(
   state: AxleState,
-  needed: TravelNeeded,
+  needed: TravelRequirement,
   others: OtherEnds,
 ): Readonly<
-  Record<'bumpTravel' | 'droopTravel' | 'bumpNeeded' | 'droopNeeded' | 'bumpSpare' | 'droopSpare', Extreme>
+  Record<
+    | 'bumpTravelAvailable'
+    | 'droopTravelAvailable'
+    | 'bumpTravelRequired'
+    | 'droopTravelRequired'
+    | 'bumpTravelMargin'
+    | 'droopTravelMargin',
+    Extreme
+  >
 > {
   const margins = (ends: readonly (number | null)[], required: readonly number[]): Extreme => ({
     of: 'min',
@@ -168,12 +176,12 @@ export function travelExtremes(
   const [bump, droop] = [bumpEnds(state, others), droopEnds(state, others)];
   const [forBump, forDroop] = [requiredBy(needed, 'bump'), requiredBy(needed, 'droop')];
   return {
-    bumpTravel: { of: 'min', values: bump },
-    droopTravel: { of: 'min', values: droop },
-    bumpNeeded: { of: 'max', values: forBump },
-    droopNeeded: { of: 'max', values: forDroop },
-    bumpSpare: margins(bump, forBump),
-    droopSpare: margins(droop, forDroop),
+    bumpTravelAvailable: { of: 'min', values: bump },
+    droopTravelAvailable: { of: 'min', values: droop },
+    bumpTravelRequired: { of: 'max', values: forBump },
+    droopTravelRequired: { of: 'max', values: forDroop },
+    bumpTravelMargin: margins(bump, forBump),
+    droopTravelMargin: margins(droop, forDroop),
   };
 }
 
@@ -189,21 +197,21 @@ export function lengthNumbers(
 ): Numbers<typeof LENGTH_FIGURES> {
   const { length, ratio } = shock.at(0);
   const { damper } = settings;
-  const stroke = damper === null ? null : damper.open - damper.closed;
+  const stroke = damper === null ? null : damper.extendedLength - damper.compressedLength;
   return {
-    installedLength: length,
+    designLength: length,
     installationRatio: ratio,
-    openLength: damper?.open ?? null,
-    closedLength: damper?.closed ?? null,
+    extendedLength: damper?.extendedLength ?? null,
+    compressedLength: damper?.compressedLength ?? null,
     stroke,
-    deadLength: damper === null || stroke === null ? null : damper.closed - stroke,
-    bumpStroke: damper === null ? null : length - damper.closed,
-    droopStroke: damper === null ? null : damper.open - length,
-    bumpTravel: extremeValue(extremes.bumpTravel),
-    droopTravel: extremeValue(extremes.droopTravel),
-    bumpNeeded: extremeValue(extremes.bumpNeeded),
-    droopNeeded: extremeValue(extremes.droopNeeded),
-    bumpSpare: extremeValue(extremes.bumpSpare),
-    droopSpare: extremeValue(extremes.droopSpare),
+    deadLength: damper === null || stroke === null ? null : damper.compressedLength - stroke,
+    compressionStroke: damper === null ? null : length - damper.compressedLength,
+    extensionStroke: damper === null ? null : damper.extendedLength - length,
+    bumpTravelAvailable: extremeValue(extremes.bumpTravelAvailable),
+    droopTravelAvailable: extremeValue(extremes.droopTravelAvailable),
+    bumpTravelRequired: extremeValue(extremes.bumpTravelRequired),
+    droopTravelRequired: extremeValue(extremes.droopTravelRequired),
+    bumpTravelMargin: extremeValue(extremes.bumpTravelMargin),
+    droopTravelMargin: extremeValue(extremes.droopTravelMargin),
   };
 }

@@ -12,7 +12,7 @@ export interface Spring extends SpringLengths {
   /** N/mm. */
   readonly rate: number;
   /** Free length, mm; null where nothing is known but the rate. */
-  readonly free: number | null;
+  readonly freeLength: number | null;
   /** mm; null as above. */
   readonly innerDiameter: number | null;
 }
@@ -22,7 +22,7 @@ export function bareSpring(rate: number): Spring {
   return {
     name: '',
     rate,
-    free: null,
+    freeLength: null,
     solidLength: null,
     minLength: null,
     minLengthSource: null,
@@ -33,12 +33,12 @@ export function bareSpring(rate: number): Spring {
 /** Springs of a corner's list. */
 export function listedSprings({ springs = [] }: CornerSizing): Spring[] {
   return springs.map((spring) => {
-    const { name, rate, free, innerDiameter, coil } = spring;
-    const made = coil === undefined ? null : coilSpring(coil);
+    const { name, rate, freeLength: free, innerDiameter, wire } = spring;
+    const made = wire === undefined ? null : coilSpring(wire);
     return {
       name,
       rate: rate ?? made?.rate ?? Number.NaN,
-      free,
+      freeLength: free,
       ...springLengths(spring),
       innerDiameter: innerDiameter ?? made?.innerDiameter ?? null,
     };
@@ -54,16 +54,19 @@ export function commonRateStep(units: Units): number {
 }
 
 /** A spring with its helper, where there is one. */
-export function stackOf({ rate, free, minLength }: Spring, helper: CornerSizing['helper']): Stack {
-  const travel = free === null || minLength === null ? Number.POSITIVE_INFINITY : free - minLength;
+export function stackOf({ rate, freeLength, minLength }: Spring, helper: CornerSizing['helper']): Stack {
+  const travel =
+    freeLength === null || minLength === null ? Number.POSITIVE_INFINITY : freeLength - minLength;
   const main = { rate, travel };
   return {
     springs:
-      helper === undefined ? [main] : [{ rate: helper.rate, travel: helper.free - helper.least }, main],
+      helper === undefined
+        ? [main]
+        : [{ rate: helper.rate, travel: helper.freeLength - helper.minLength }, main],
   };
 }
 
 /** Free length of a spring with its helper and the ring between them, mm. */
 export function freeLengthOf(free: number, helper: CornerSizing['helper']): number {
-  return free + (helper === undefined ? 0 : helper.free + (helper.separator ?? 0));
+  return free + (helper === undefined ? 0 : helper.freeLength + (helper.separatorHeight ?? 0));
 }

@@ -6,13 +6,13 @@
 
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type AxleMass, type CarMasses, carMasses, type MassesInput } from '../masses.ts';
+import { type CarMasses, carMasses, type MassesInput, type WheelMasses } from '../masses.ts';
 import type { Rest } from '../wheel.ts';
 import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel } from './lengths.ts';
+import type { TravelCase, TravelRequirement } from './required-travel.ts';
 import { rollOfCar } from './roll.ts';
 import { type AxleState, goesTo, standingWith } from './state.ts';
-import type { TravelCase, TravelNeeded } from './travel-needed.ts';
 
 /** An axle in a load state. Lengths in mm, travel from the drawn ride height, bump +. */
 export interface LoadState {
@@ -23,15 +23,15 @@ export interface LoadState {
   readonly sprungMass: number | null;
   /** Where the corner stands; null where the coilover can't be computed. */
   readonly staticTravel: number | null;
-  /** `between` the ends of its travel, or on one of them. */
-  readonly how: Rest['how'] | null;
+  /** `onSpring` between the ends of its travel, or at one of them. */
+  readonly state: Rest['state'] | null;
   /** Hz, of the suspension alone. */
   readonly frequency: number | null;
   /** Travel left from there to contact with the bump stop; null without one. */
-  readonly toBumpStop: number | null;
+  readonly travelToContact: number | null;
   /** Travel left from there to the limits on either side. */
-  readonly bumpLeft: number | null;
-  readonly droopLeft: number | null;
+  readonly bumpTravelLeft: number | null;
+  readonly droopTravelLeft: number | null;
 }
 
 /** A car in a load state, beside its design state. */
@@ -54,7 +54,7 @@ export function designStateOf(masses: MassesInput | undefined): string | null {
 }
 
 /** An axle with its coilover as it is set, on other masses; without masses it stands nowhere. */
-export function onMasses(state: AxleState, wheels: AxleMass | null): AxleState {
+export function onMasses(state: AxleState, wheels: WheelMasses | null): AxleState {
   const { unsprungMass: unsprung = null } = state.given.sizing;
   const sprung = wheels === null ? null : sprungUnder(state, wheels, unsprung);
   const mass = sprung !== null && sprung > 0 ? { wheels, sprung, unsprung } : null;
@@ -62,19 +62,19 @@ export function onMasses(state: AxleState, wheels: AxleMass | null): AxleState {
 }
 
 /** Sprung mass of a corner, kg; without an unsprung mass, from how much more the wheels carry. Null where neither is known. */
-function sprungUnder(state: AxleState, wheels: AxleMass, unsprung: number | null): number | null {
+function sprungUnder(state: AxleState, wheels: WheelMasses, unsprung: number | null): number | null {
   if (unsprung !== null) return mean(wheels) - unsprung;
   if (state.mass === null || state.wheels === null) return null;
   return state.mass.sprung + mean(wheels) - mean(state.wheels);
 }
 
-const mean = ({ left, right }: AxleMass) => (left + right) / 2;
+const mean = ({ left, right }: WheelMasses) => (left + right) / 2;
 
 /** The car in each of its states but the design state. */
 export function loadedCars(
   masses: MassesInput | undefined,
   states: PerAxle<AxleState>,
-  centreHeight: number | undefined,
+  centreOfGravityHeight: number | undefined,
 ): LoadedCar[] {
   const { states: named = [], designState } = masses ?? {};
   return named.flatMap(({ name }): LoadedCar[] => {
@@ -87,7 +87,7 @@ export function loadedCars(
         name,
         masses: loaded,
         states: axles,
-        rollGradient: rollOfCar(front, rear, centreHeight).rollAngleWithBars,
+        rollGradient: rollOfCar(front, rear, centreOfGravityHeight).rollGradientWithBars,
         sprungMass:
           front.mass === null || rear?.mass == null ? null : 2 * (front.mass.sprung + rear.mass.sprung),
       },
@@ -96,23 +96,23 @@ export function loadedCars(
 }
 
 /** Travel that one state requires, and where it stands, mm from the drawn ride height. */
-export interface NeededInState {
+export interface RequirementInState {
   readonly name: string;
   readonly rest: number;
-  readonly needed: TravelNeeded;
+  readonly requirement: TravelRequirement;
 }
 
 /** Required travel over all states: that of the design state, whose cases count from `rest`, with the cases of the others. */
 export function overStates(
-  design: TravelNeeded,
+  design: TravelRequirement,
   rest: number,
-  others: readonly NeededInState[],
-): TravelNeeded {
+  others: readonly RequirementInState[],
+): TravelRequirement {
   if (design.bump === null || design.droop === null) return design;
-  const cases = others.flatMap(({ name, rest: there, needed }) =>
+  const cases = others.flatMap(({ name, rest: there, requirement }) =>
     // What is asked for from the drawn ride height is the same in every state.
-    needed.cases
-      .filter((one) => one.name !== 'given in the file')
+    requirement.cases
+      .filter((one) => one.name !== 'specified')
       .map((one): TravelCase => {
         const state = one.side === 'bump' ? there - rest : rest - there;
         return {
@@ -125,15 +125,15 @@ export function overStates(
   );
   return {
     ...design,
-    bump: Math.max(design.bump, ...others.flatMap(({ needed }) => needed.bump ?? [])),
-    droop: Math.min(design.droop, ...others.flatMap(({ needed }) => needed.droop ?? [])),
+    bump: Math.max(design.bump, ...others.flatMap(({ requirement }) => requirement.bump ?? [])),
+    droop: Math.min(design.droop, ...others.flatMap(({ requirement }) => requirement.droop ?? [])),
     cases: [...design.cases, ...cases],
     omitted: [...design.omitted, ...others.flatMap(omittedIn)],
   };
 }
 
 /** What a state leaves out that the design state does not: everything, where the corner does not stand in it. */
-function omittedIn({ name, needed: { omitted, bump } }: NeededInState): Diagnostic[] {
+function omittedIn({ name, requirement: { omitted, bump } }: RequirementInState): Diagnostic[] {
   return bump === null ? omitted.map((one) => ({ ...one, values: { ...one.values, state: name } })) : [];
 }
 
@@ -161,11 +161,11 @@ export function loadStatesOn(
       design: k === 0,
       sprungMass: mass?.sprung ?? null,
       staticTravel: travel,
-      how: rest?.how ?? null,
+      state: rest?.state ?? null,
       frequency: mass === null || atRest === null ? null : frequencyOn(mass.sprung, atRest.rate),
-      toBumpStop: left(contact),
-      bumpLeft: left(ends.bump),
-      droopLeft: droop === null ? null : -droop,
+      travelToContact: left(contact),
+      bumpTravelLeft: left(ends.bump),
+      droopTravelLeft: droop === null ? null : -droop,
     };
   });
 }
@@ -174,18 +174,20 @@ export function loadStatesOn(
 export function loadStateDiagnostics(axle: Axle, states: readonly LoadState[]): Diagnostic[] {
   // Without a sprung mass in the design state that is told of the corner itself.
   if (states.some(({ design, sprungMass }) => design && sprungMass === null)) return [];
-  return states.flatMap(({ name, design, sprungMass, staticTravel, how, toBumpStop }): Diagnostic[] => {
-    if (design) return [];
-    const found = (code: string, values: Diagnostic['values']): Diagnostic[] => [
-      { code, severity: 'conflict', path: `corners.${axle}`, values: { state: name, axle, ...values } },
-    ];
-    if (sprungMass === null) return found('loadStateWithoutMass', {});
-    if (staticTravel === null) return [];
-    if (how !== 'between')
-      return found('loadStateOnLimit', { staticTravel, side: how === 'bumpEnd' ? 'bump' : 'droop' });
-    if (toBumpStop !== null && toBumpStop < 0) {
-      return found('loadStateOnBumpStop', { staticTravel, compression: -toBumpStop });
-    }
-    return [];
-  });
+  return states.flatMap(
+    ({ name, design, sprungMass, staticTravel, state, travelToContact }): Diagnostic[] => {
+      if (design) return [];
+      const found = (code: string, values: Diagnostic['values']): Diagnostic[] => [
+        { code, severity: 'conflict', path: `corners.${axle}`, values: { state: name, axle, ...values } },
+      ];
+      if (sprungMass === null) return found('loadStateWithoutMass', {});
+      if (staticTravel === null) return [];
+      if (state !== 'onSpring')
+        return found('loadStateOnLimit', { staticTravel, side: state === 'bumpLimit' ? 'bump' : 'droop' });
+      if (travelToContact !== null && travelToContact < 0) {
+        return found('loadStateOnBumpStop', { staticTravel, compression: -travelToContact });
+      }
+      return [];
+    },
+  );
 }

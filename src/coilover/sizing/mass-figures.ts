@@ -10,41 +10,41 @@ import type { FigureInfos, Numbers } from './figure.ts';
 import type { AxleState } from './state.ts';
 
 export const MASS_FIGURES = {
-  leftMass: {
+  leftWheelMass: {
     label: 'mass on the left-hand wheel',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'of the car with the added loads, from shares or scales',
   },
-  rightMass: {
+  rightWheelMass: {
     label: 'mass on the right-hand wheel',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'the same on the other side',
   },
   sprungMass: {
     label: 'sprung mass of a corner',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'mean mass on the wheels of the axle − unsprung mass',
   },
   unsprungMass: {
     label: 'unsprung mass of a corner',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'wheel, tyre, upright, brake, and the shares of arms and coilover that move with them',
   },
-  leftLower: {
+  leftRightHeightDifference: {
     label: 'left-hand side lower than the right',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'with both perches set alike and no anti-roll bar: difference of the loads ÷ wheel rate at static ride height; the perches take it out',
   },
-  leftLowerWithBar: {
+  leftRightHeightDifferenceWithBar: {
     label: 'left-hand side lower than the right, anti-roll bar connected',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'the same with the bar, unloaded while both wheels are level: difference of the loads ÷ (wheel rate + 2 × bar ÷ track²)',
   },
@@ -54,19 +54,19 @@ export const CAR_FIGURES = {
   totalMass: {
     label: 'mass of the car with the added loads',
     quantity: 'mass',
-    settled: 'car',
+    group: 'car',
     definition: 'on all four wheels',
   },
-  frontShare: {
+  frontFraction: {
     label: 'share on the front axle',
     quantity: 'ratio',
-    settled: 'car',
+    group: 'car',
     definition: 'mass on the front wheels ÷ mass on all wheels',
   },
-  rearToFront: {
+  frequencyRatio: {
     label: 'rear ride frequency ÷ front',
     quantity: 'ratio',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'suspension alone, at static ride height; on the road the rear is often 10 to 20 % higher (common practice)',
   },
@@ -85,18 +85,18 @@ export function massNumbers({
   rest,
   shock,
 }: AxleState): Numbers<typeof MASS_FIGURES> {
-  const { antiRollBar, unsprungMass } = given.sizing;
+  const { antiRollBarStiffness, unsprungMass } = given.sizing;
   const lower = (rate: number) => (wheels === null ? null : ((wheels.left - wheels.right) * GRAVITY) / rate);
   return {
-    leftMass: wheels?.left ?? null,
-    rightMass: wheels?.right ?? null,
+    leftWheelMass: wheels?.left ?? null,
+    rightWheelMass: wheels?.right ?? null,
     sprungMass: mass?.sprung ?? null,
     unsprungMass: unsprungMass ?? null,
-    leftLower: atRest === null ? null : lower(atRest.rate),
-    leftLowerWithBar:
-      atRest === null || rest === null || antiRollBar === undefined
+    leftRightHeightDifference: atRest === null ? null : lower(atRest.rate),
+    leftRightHeightDifferenceWithBar:
+      atRest === null || rest === null || antiRollBarStiffness === undefined
         ? null
-        : lower(atRest.rate + barRate(antiRollBar, 2 * shock.patch(rest.travel).y)),
+        : lower(atRest.rate + barRate(antiRollBarStiffness, 2 * shock.patch(rest.travel).y)),
   };
 }
 
@@ -107,7 +107,7 @@ export function carFigures(
 ): Numbers<typeof CAR_FIGURES> {
   return {
     totalMass: masses?.total ?? null,
-    frontShare: masses?.frontShare ?? null,
-    rearToFront: front === null || rear === null ? null : rear / front,
+    frontFraction: masses?.frontFraction ?? null,
+    frequencyRatio: front === null || rear === null ? null : rear / front,
   };
 }

@@ -3,31 +3,31 @@
 // percentile is that of the maximum.
 
 import { HALF_WIDTH } from '../../corner/covariance.ts';
-import { drawIssues } from '../../corner/draws.ts';
+import { drawFaults } from '../../corner/draws.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
-import { throwIfAny } from '../../errors.ts';
+import { refuse } from '../../errors/corner.ts';
 import { normal, quantile, uniform } from '../../numerics/random.ts';
 import { carOf, slipped } from './car.ts';
-import { doubtsOf } from './how-sure.ts';
+import { chooseParts } from './choose-parts.ts';
 import { carNumbers, figuresIn, valuesOf } from './numbers.ts';
-import { settleCar } from './settle.ts';
+import { perturbationsOf } from './uncertainty.ts';
 
 /** How many draws, and of what; all optional. */
-export interface CarMonteCarloOptions {
+export interface SizingMonteCarloOptions {
   /** 100 to 100,000; default 1000. */
   readonly draws?: number;
   /** A whole number; default 1. Equal seeds give equal results. */
   readonly seed?: number;
 }
 
-/** What comes of many draws of a car: by figure (`front.springRate`, `car.rollAngle`), 2.5th, 50th and 97.5th percentile. */
-export interface CarMonteCarlo {
-  readonly figures: Readonly<Record<string, { low: number; middle: number; high: number } | null>>;
+/** What comes of many draws of a car: by figure (`front.springRate`, `car.rollGradient`), 2.5th, 50th and 97.5th percentile. */
+export interface SizingMonteCarlo {
+  readonly figures: Readonly<Record<string, { p2_5: number; median: number; p97_5: number } | null>>;
   /** How many cars were drawn. */
   readonly draws: number;
 }
 
-const OPTIONS = 'options of monteCarloCar';
+const OPTIONS = 'options of monteCarloSizing';
 const MOST_DRAWS = 100_000;
 const TAIL = 0.025;
 
@@ -36,11 +36,14 @@ const TAIL = 0.025;
  *
  * @throws InputError for draws or a seed that are none.
  */
-export function monteCarloCar(given: CarDocument, options: CarMonteCarloOptions = {}): CarMonteCarlo {
-  throwIfAny(OPTIONS, drawIssues(OPTIONS, options, ['draws', 'seed'], MOST_DRAWS));
+export function monteCarloSizing(
+  given: CarDocument,
+  options: SizingMonteCarloOptions = {},
+): SizingMonteCarlo {
+  refuse(OPTIONS, drawFaults(options, ['draws', 'seed'], MOST_DRAWS));
   const { draws = 1000, seed = 1 } = options;
   const { document, car, uncertain } = carOf(given);
-  const { settings } = settleCar(document, car, doubtsOf(car, uncertain));
+  const { settings } = chooseParts(document, car, perturbationsOf(car, uncertain));
   const listed = figuresIn(car.inputs);
   const samples = listed.map(() => new Float64Array(draws));
   const lost = new Set<number>();
@@ -58,7 +61,7 @@ export function monteCarloCar(given: CarDocument, options: CarMonteCarloOptions 
   const figures = listed.map(({ owner, name }, k) => {
     const values = samples[k].sort();
     const at = (share: number) => quantile(values, share);
-    const found = lost.has(k) ? null : { low: at(TAIL), middle: at(0.5), high: at(1 - TAIL) };
+    const found = lost.has(k) ? null : { p2_5: at(TAIL), median: at(0.5), p97_5: at(1 - TAIL) };
     return [`${owner}.${name}`, found] as const;
   });
   return { figures: Object.fromEntries(figures), draws };

@@ -1,10 +1,9 @@
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type AxleMass, type CarMasses, carMasses } from '../masses.ts';
+import { type CarMasses, carMasses, type WheelMasses } from '../masses.ts';
 import type { Car } from './car.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
-import { type Doubt, type Extreme, extremeOf, howSure, type Sure } from './how-sure.ts';
 import { AXLES, type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { keptState } from './kept-states.ts';
 import {
@@ -17,10 +16,11 @@ import {
 } from './lengths.ts';
 import { type LoadedCar, loadedCars, onMasses, overStates } from './load-states.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
+import { type TravelRequirement, travelRequirementOf } from './required-travel.ts';
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
 import { SPRING_FIGURES, springNumbers } from './spring.ts';
 import type { AxleState, Settings } from './state.ts';
-import { type TravelNeeded, travelNeeded } from './travel-needed.ts';
+import { type Estimate, type Extreme, estimates, extremeOf, type Perturbation } from './uncertainty.ts';
 import { UNIT_FIGURES, unitNumbers } from './unit-mass.ts';
 
 /** What is told of an axle, topic by topic in the order of a sheet. */
@@ -36,6 +36,13 @@ const AXLE_TOPICS = {
 
 const CAR_TOPICS = { masses: CAR_FIGURES, roll: CAR_ROLL_FIGURES } as const;
 
+type NamesOf<T extends Topics> = { [Topic in keyof T]: keyof T[Topic] & string }[keyof T];
+
+/** Names of the figures of an axle. */
+export type AxleFigureName = NamesOf<typeof AXLE_TOPICS>;
+/** Names of the figures of the car as a whole. */
+export type CarFigureName = NamesOf<typeof CAR_TOPICS>;
+
 type Topics = Readonly<Record<string, FigureInfos>>;
 type NumbersOf<T extends Topics> = { readonly [Topic in keyof T]: Numbers<T[Topic]> };
 
@@ -43,7 +50,7 @@ type NumbersOf<T extends Topics> = { readonly [Topic in keyof T]: Numbers<T[Topi
 export const AXLE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(AXLE_TOPICS));
 export const CAR_WIDE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(CAR_TOPICS));
 
-/** What is settled for a car's coilovers, and where springs are looked at for what they need. */
+/** What is chosen for a car's coilovers, and where springs are looked at for what they need. */
 export interface AxleSettings extends Settings {
   readonly otherEnds: OtherEnds;
 }
@@ -55,11 +62,11 @@ export interface CarStates {
   readonly states: PerAxle<AxleState>;
   readonly roll: Numbers<typeof CAR_ROLL_FIGURES>;
   /** Required travel, over all load states. */
-  readonly needed: PerAxle<TravelNeeded>;
+  readonly travelRequirement: PerAxle<TravelRequirement>;
   /** The car in its other load states. */
   readonly loaded: readonly LoadedCar[];
   /** The same for one wheel of an axle, in a state of its own. */
-  neededAt(axle: Axle, state: AxleState, side: keyof AxleMass): TravelNeeded;
+  travelRequirementAt(axle: Axle, state: AxleState, side: keyof WheelMasses): TravelRequirement;
 }
 
 /** The same in figures. */
@@ -79,26 +86,26 @@ export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>):
   const states = eachAxle(inputs, (axle) =>
     keptState(ofAxle(inputs, axle), masses?.[axle] ?? null, ofAxle(shocks, axle), ofAxle(settings, axle)),
   );
-  const roll = rollOfCar(states.front, states.rear, car.masses?.centreHeight);
+  const roll = rollOfCar(states.front, states.rear, car.masses?.sprungCentreOfGravityHeight);
   const sprung =
     states.front.mass === null || states.rear?.mass == null
       ? null
       : 2 * (states.front.mass.sprung + states.rear.mass.sprung);
-  const loaded = loadedCars(car.masses, states, car.masses?.centreHeight);
-  const neededIn = (axle: Axle, state: AxleState, side?: keyof AxleMass) => {
+  const loaded = loadedCars(car.masses, states, car.masses?.sprungCentreOfGravityHeight);
+  const requirementIn = (axle: Axle, state: AxleState, side?: keyof WheelMasses) => {
     const others = loaded.map((one) => {
       const wheels = one.masses?.[axle] ?? null;
       const mass =
         wheels === null || side === undefined ? wheels : { left: wheels[side], right: wheels[side] };
       const there = onMasses(state, mass);
-      const needed = travelNeeded(there, car, axle, one.rollGradient, one.sprungMass);
-      return { name: one.name, rest: there.rest?.travel ?? 0, needed };
+      const requirement = travelRequirementOf(there, car, axle, one.rollGradient, one.sprungMass);
+      return { name: one.name, rest: there.rest?.travel ?? 0, requirement };
     });
-    const design = travelNeeded(state, car, axle, roll.rollAngleWithBars, sprung);
+    const design = travelRequirementOf(state, car, axle, roll.rollGradientWithBars, sprung);
     return overStates(design, state.rest?.travel ?? 0, others);
   };
-  const needed = eachAxle(inputs, (axle) => neededIn(axle, ofAxle(states, axle)));
-  return { masses, massIssues, states, roll, needed, loaded, neededAt: neededIn };
+  const travelRequirement = eachAxle(inputs, (axle) => requirementIn(axle, ofAxle(states, axle)));
+  return { masses, massIssues, states, roll, travelRequirement, loaded, travelRequirementAt: requirementIn };
 }
 
 type OwnNumbers = Omit<NumbersOf<typeof AXLE_TOPICS>, 'lengths' | 'downforce'>;
@@ -122,9 +129,9 @@ function ownNumbers(state: AxleState, otherEnds: OtherEnds): OwnNumbers {
 /** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */
 export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumbers {
   const at = carStates(car, settings);
-  const { masses, massIssues, states, roll, needed } = at;
+  const { masses, massIssues, states, roll, travelRequirement } = at;
   const extremes = eachAxle(car.inputs, (axle) =>
-    travelExtremes(ofAxle(states, axle), ofAxle(needed, axle), ofAxle(settings, axle).otherEnds),
+    travelExtremes(ofAxle(states, axle), ofAxle(travelRequirement, axle), ofAxle(settings, axle).otherEnds),
   );
   const axles = eachAxle(car.inputs, (axle): NumbersOf<typeof AXLE_TOPICS> => {
     const state = ofAxle(states, axle);
@@ -192,8 +199,9 @@ export function extremesIn({
 }
 
 /** Whether the same parts of the same cases are counted on every axle. */
-export function countAlike(a: PerAxle<TravelNeeded>, b: PerAxle<TravelNeeded>): boolean {
-  const parts = ({ cases }: TravelNeeded) => cases.map((one) => [one.name, ...Object.keys(one.parts)].join());
+export function countAlike(a: PerAxle<TravelRequirement>, b: PerAxle<TravelRequirement>): boolean {
+  const parts = ({ cases }: TravelRequirement) =>
+    cases.map((one) => [one.name, ...Object.keys(one.parts)].join());
   return AXLES.every(
     (axle) =>
       a[axle] === undefined ||
@@ -203,20 +211,22 @@ export function countAlike(a: PerAxle<TravelNeeded>, b: PerAxle<TravelNeeded>): 
 }
 
 /** Every figure of a car with its interval. */
-export function sureNumbers(
+export function estimatedNumbers(
   nominal: CarNumbers,
-  doubts: readonly Doubt[],
+  perturbations: readonly Perturbation[],
   of: (car: Car) => CarNumbers,
-): Sure[] {
+): Estimate[] {
   const known = extremesIn(nominal);
   const all = (numbers: CarNumbers) => [
     ...valuesOf(numbers),
     // Where an input takes a part of a case away, or the corner no longer stands, the figure is not known.
     ...extremesIn(numbers).flatMap(({ extreme: { values } }, k) =>
-      countAlike(numbers.needed, nominal.needed) ? values : known[k].extreme.values.map(() => null),
+      countAlike(numbers.travelRequirement, nominal.travelRequirement)
+        ? values
+        : known[k].extreme.values.map(() => null),
     ),
   ];
-  const sure = howSure(all(nominal), doubts, (moved) => all(of(moved)));
+  const sure = estimates(all(nominal), perturbations, (moved) => all(of(moved)));
   let next = valuesOf(nominal).length;
   for (const { k, extreme } of known) {
     const from = next;

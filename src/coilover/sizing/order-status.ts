@@ -1,6 +1,7 @@
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import { type Diagnostic, isCheck } from '../../diagnostic.ts';
 import type { DamperLengths } from './damper.ts';
+import { isStrutUnit } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 
 /**
@@ -23,13 +24,19 @@ export function orderStatus(
   axles: readonly {
     readonly spring: Spring | null;
     readonly damper: DamperLengths | null;
-    readonly document: DocumentCorner;
+    readonly input: DocumentCorner;
   }[],
 ): OrderStatus {
   if (findings.some(blocksOrder)) return 'notForOrder';
-  const agreed = axles.every(({ spring, damper, document }) => {
-    const { ends } = document.sizing?.order ?? {};
-    return spring?.free != null && damper !== null && ends?.mount !== undefined && ends.chassis !== undefined;
+  const agreed = axles.every(({ spring, damper, input }) => {
+    const { mounts, bodyEnd } = input.sizing?.order ?? {};
+    return (
+      spring?.freeLength != null &&
+      damper !== null &&
+      mounts?.mount !== undefined &&
+      mounts.chassis !== undefined &&
+      (bodyEnd !== undefined || isStrutUnit(input.corner))
+    );
   });
   return agreed ? 'order' : 'enquiry';
 }

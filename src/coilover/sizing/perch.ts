@@ -6,10 +6,10 @@ import type { AxleState } from './state.ts';
 /** Where the car stands with the perch at either end of its thread: travel from the drawn ride height, mm, bump + is low. */
 export interface PerchRange {
   /** With the seats as near to the eyes as they go, and as far. */
-  readonly low: number;
-  readonly high: number;
+  readonly travelAtMin: number;
+  readonly travelAtMax: number;
   /** Whether the drawn ride height lies between. */
-  readonly reaches: boolean;
+  readonly reachesDesign: boolean;
 }
 
 /** Ride heights within reach of a perch; null where its range or the spring's free length is not known. */
@@ -24,18 +24,18 @@ export function perchRange({
 }: AxleState): PerchRange | null {
   const { perch, helper } = given.sizing;
   if (
-    perch?.least === undefined ||
-    perch.most === undefined ||
-    spring?.free == null ||
+    perch?.min === undefined ||
+    perch.max === undefined ||
+    spring?.freeLength == null ||
     coilover === null ||
     mass === null ||
     rest === null
   ) {
     return null;
   }
-  const free = freeLengthOf(spring.free, helper);
-  const standing = (eyesToSeats: number) =>
-    restUnder(shock, { ...coilover, loose: eyesToSeats + free }, mass.sprung * GRAVITY, ends).travel;
-  const [low, high] = [standing(perch.least), standing(perch.most)];
-  return { low, high, reaches: low >= 0 && high <= 0 };
+  const free = freeLengthOf(spring.freeLength, helper);
+  const standing = (setting: number) =>
+    restUnder(shock, { ...coilover, loose: setting + free }, mass.sprung * GRAVITY, ends).travel;
+  const [travelAtMin, travelAtMax] = [standing(perch.min), standing(perch.max)];
+  return { travelAtMin, travelAtMax, reachesDesign: travelAtMin >= 0 && travelAtMax <= 0 };
 }

@@ -2,7 +2,7 @@ import { frequencyOn } from '../../corner/frequency.ts';
 import { wheelAt } from '../wheel.ts';
 import { FREQUENCIES_TO_SHOW } from './advice.ts';
 import { bareSpring } from './listed-springs.ts';
-import { onTyre, wantedRates } from './rates.ts';
+import { requiredRates, withTyre } from './rates.ts';
 import { type AxleState, axleState } from './state.ts';
 
 /** What a spring rate comes to with the perch set for the drawn ride height. */
@@ -14,7 +14,7 @@ export interface RateRow {
   /** Hz, of the suspension alone; null where there is none. */
   readonly frequency: number | null;
   /** Hz, on the tyre; null where there is none. */
-  readonly frequencyOnTyre: number | null;
+  readonly frequencyWithTyre: number | null;
   /** Compression at full extension, mm; below 0 a gap; null without a damper. */
   readonly preload: number | null;
   readonly fitted: boolean;
@@ -45,8 +45,8 @@ export function rateTable(state: AxleState): RateRow[] {
         springRate: rate,
         wheelRate,
         frequency: frequencyOn(mass.sprung, wheelRate),
-        frequencyOnTyre: frequencyOn(mass.sprung, onTyre(wheelRate, sizing.tyreRate)),
-        preload: settings.damper === null ? null : coilover.loose - settings.damper.open,
+        frequencyWithTyre: frequencyOn(mass.sprung, withTyre(wheelRate, sizing.tyreRate)),
+        preload: settings.damper === null ? null : coilover.loose - settings.damper.extendedLength,
         fitted: rate === spring?.rate,
       },
     ];
@@ -60,7 +60,7 @@ function ratesToShow({ given, spring, carried }: AxleState): number[] {
   if (spring === null) {
     if (carried === null || sizing.target !== undefined) return [];
     const rates = FREQUENCIES_TO_SHOW.flatMap((frequency) => {
-      const { springRate } = wantedRates({ ...sizing, target: { frequency } }, carried);
+      const { springRate } = requiredRates({ ...sizing, target: { frequency } }, carried);
       return springRate === null ? [] : [inSteps(springRate)];
     });
     return [...new Set(rates)].filter((rate) => rate > 0).sort((a, b) => a - b);

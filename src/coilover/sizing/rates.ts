@@ -1,4 +1,4 @@
-// From what is wanted at the wheel to the spring. With m the sprung mass, W = m g the load, R and R' ratio and slope at ride, F = W/R
+// From the target at the wheel to the spring. With m the sprung mass, W = m g the load, R and R' ratio and slope at ride, F = W/R
 // the whole force between the eyes, k_t the rate of the tyre:
 //
 //   frequency  f  = sqrt(k / m) / (2 pi),   k the wheel rate k_w, or in series with the tyre k_w k_t / (k_w + k_t)
@@ -10,9 +10,9 @@
 import { frequencyOn, rateForFrequency } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
-import { stopPush } from '../forces/eye-force.ts';
+import { bumpStopForce } from '../forces/axial-force.ts';
 import type { ShockCurve } from '../wheel.ts';
-import type { Stop } from './damper.ts';
+import type { BumpStop } from './damper.ts';
 import type { CornerSizing } from './inputs.ts';
 
 /** Two rates in series, N/mm. */
@@ -21,16 +21,16 @@ export function inSeries(a: number, b: number): number {
 }
 
 /** A wheel rate in series with the tyre, N/mm; null where that is not known, or the wheel is pushed away. */
-export function onTyre(rate: number, tyreRate: number | undefined): number | null {
+export function withTyre(rate: number, tyreRate: number | undefined): number | null {
   return tyreRate === undefined || !(rate > 0) ? null : inSeries(rate, tyreRate);
 }
 
 /** Force of the gas on the rod, N. */
 export function gasForceOf(gas: CornerSizing['gas']): number {
   if (gas?.force !== undefined) return gas.force;
-  const { rodDiameter = 0, pressure = 0 } = gas ?? {};
+  const { shaftDiameter = 0, pressure = 0 } = gas ?? {};
   // 1 bar = 0.1 N/mm^2
-  return (Math.PI / 4) * rodDiameter ** 2 * pressure * 0.1;
+  return (Math.PI / 4) * shaftDiameter ** 2 * pressure * 0.1;
 }
 
 /** How a corner carries its sprung mass at the drawn ride height. */
@@ -51,7 +51,7 @@ export function carriedAtRide(
   mass: number,
   shock: ShockCurve,
   gas: number,
-  stop: Stop,
+  stop: BumpStop,
 ): { readonly carried: Carried | null; readonly issues: Diagnostic[] } {
   const { length, ratio, slope } = shock.at(0);
   if (!(ratio > 0)) {
@@ -68,7 +68,7 @@ export function carriedAtRide(
     };
   }
   const force = (mass * GRAVITY) / ratio;
-  const pushed = stopPush(stop, length);
+  const pushed = bumpStopForce(stop, length);
   const springForce = force - gas - pushed.force;
   const carried = { mass, length, ratio, slope, force, springForce, gas, stopRate: pushed.rate };
   if (springForce > 0) return { carried, issues: [] };
@@ -86,7 +86,7 @@ export function carriedAtRide(
 }
 
 /** The rates that a target asks for, N/mm; null where there are none. */
-export interface WantedRates {
+export interface RequiredRates {
   readonly wheelRate: number | null;
   /** Of the springs together at ride. */
   readonly together: number | null;
@@ -96,7 +96,7 @@ export interface WantedRates {
 
 /** Whether there is no helper, or one that is shut under a spring force (N). */
 function isShut(helper: CornerSizing['helper'], springForce: number): helper is undefined {
-  return helper === undefined || helper.rate * (helper.free - helper.least) <= springForce;
+  return helper === undefined || helper.rate * (helper.freeLength - helper.minLength) <= springForce;
 }
 
 /** Wheel rate (N/mm) at the drawn ride height with a main spring of a rate (N/mm), its perch set for that height. */
@@ -111,10 +111,10 @@ export function wheelRateWith(
 }
 
 /** What the target of a corner asks of the spring. */
-export function wantedRates(
+export function requiredRates(
   { target, tyreRate, helper }: CornerSizing,
   carried: Carried,
-): WantedRates & { readonly issues: Diagnostic[] } {
+): RequiredRates & { readonly issues: Diagnostic[] } {
   const nothing = { wheelRate: null, together: null, springRate: null };
   if (target === undefined) return { ...nothing, issues: [] };
   const { mass, ratio, slope, force, springForce, stopRate } = carried;
@@ -168,7 +168,7 @@ function wheelRateFor(
 ): { rate: number | null; issues: Diagnostic[] } {
   if (target.frequency === undefined) return { rate: target.wheelRate ?? null, issues: [] };
   const rate = rateForFrequency(mass, target.frequency);
-  if (target.onTyre !== true) return { rate, issues: [] };
+  if (target.withTyre !== true) return { rate, issues: [] };
   if (tyreRate === undefined) {
     return {
       rate: null,
@@ -183,7 +183,7 @@ function wheelRateFor(
     };
   }
   if (tyreRate > rate) return { rate: (rate * tyreRate) / (tyreRate - rate), issues: [] };
-  const most = frequencyOn(mass, tyreRate) ?? 0;
+  const max = frequencyOn(mass, tyreRate) ?? 0;
   return {
     rate: null,
     issues: [
@@ -191,7 +191,7 @@ function wheelRateFor(
         code: 'frequencyAboveTyre',
         severity: 'conflict',
         path: 'sizing.target.frequency',
-        values: { frequency: target.frequency, max: most, tyreRate },
+        values: { frequency: target.frequency, max, tyreRate },
       },
     ],
   };

@@ -2,59 +2,60 @@ import type { Limits } from '../../corner/limits/limits.ts';
 import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Note } from '../../document/note.ts';
-import type { Issue } from '../../errors.ts';
+import type { Check } from '../../document/check.ts';
+import type { Issue } from '../../errors/input-error.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
 import type { AfterOrder } from '../ordered/after-order.ts';
-import type { SpringChoice } from './choose-spring.ts';
+import type { SpringOption } from './choose-spring.ts';
 import type { WheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import type { DampingRow } from './damping.ts';
-import type { AtSpeed } from './downforce.ts';
+import type { SpeedRow } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
-import type { Sure } from './how-sure.ts';
 import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { LoadState } from './load-states.ts';
+import type { AxleFigureName, CarFigureName } from './numbers.ts';
 import type { OrderStatus } from './order-status.ts';
 import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
+import type { TravelRequirement } from './required-travel.ts';
 import type { SpringFit } from './spring-fit.ts';
-import type { TravelNeeded } from './travel-needed.ts';
+import type { Estimate } from './uncertainty.ts';
 
-/** A figure with its definition, and how sure it is. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
-export interface Figure extends FigureInfo, Sure {
-  readonly name: string;
+/** A figure with its definition and its 95 % interval. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
+export interface Figure<Name extends string = string> extends FigureInfo, Estimate {
+  readonly name: Name;
 }
 
 /** The coilover of one axle, sized. */
 export interface AxleSizing {
   readonly axle: Axle;
-  readonly document: DocumentCorner;
-  readonly figures: readonly Figure[];
-  /** The figure with a name; its value is null where an input for it is missing. */
-  figure(name: string): Figure;
+  readonly input: DocumentCorner;
+  readonly figures: readonly Figure<AxleFigureName>[];
+  /** The figure with a name; its value is null where an input for it is missing. Throws InputError for another name. */
+  figure<Name extends AxleFigureName>(name: Name): Figure<Name>;
   /** The spring that is fitted, null where nothing says what it is to give. */
   readonly spring: Spring | null;
   /** How near its frequency comes to the required one; null without a target. */
   readonly springFit: SpringFit | null;
   /** Springs of the list, the one that fits best first. */
-  readonly choices: readonly SpringChoice[];
-  /** Rates that can be had next below and above the wanted one, N/mm. */
-  readonly nextRates: { readonly below: number; readonly above: number } | null;
+  readonly springOptions: readonly SpringOption[];
+  /** Available rates next below and above the required one, N/mm. */
+  readonly adjacentRates: { readonly below: number; readonly above: number } | null;
   /** Spring rate by the hand method for the same wheel rate, N/mm, or why there is none. */
-  readonly handRate: number | string;
+  readonly handMethodRate: number | string;
   readonly rateTable: readonly RateRow[];
-  /** The damper, mm between the eyes, and whether it was given or follows from the travel that is needed. */
-  readonly damper: (DamperLengths & { readonly given: boolean }) | null;
-  readonly needed: TravelNeeded;
+  /** The damper, mm between the eyes, and whether it was given or follows from the required travel. */
+  readonly damper: (DamperLengths & { readonly specified: boolean }) | null;
+  readonly travelRequirement: TravelRequirement;
   readonly limits: Limits;
   /** What the end bearings use over the available travel, and what they allow; those whose bolt is given. */
   readonly bearings: BearingUses;
   readonly perch: PerchRange | null;
   readonly dampingTable: readonly DampingRow[];
-  readonly speeds: readonly AtSpeed[];
+  readonly speedRows: readonly SpeedRow[];
   readonly curves: WheelCurves | null;
   /** The axle in every load state, the design state first; empty for a car without states. */
   readonly loadStates: readonly LoadState[];
@@ -62,7 +63,7 @@ export interface AxleSizing {
   readonly afterOrder: AfterOrder | null;
   /** The same as advice: notes are to be done, conflicts can't be cured. */
   readonly advice: readonly (Diagnostic & Issue)[];
-  /** Forces in joints and mounts; null where the coilover can't be reckoned. */
+  /** Forces in joints and mounts; null where there is no coilover to compute. */
   readonly forces: CornerForces | null;
 }
 
@@ -81,11 +82,11 @@ export interface Sizing {
   readonly aboard: readonly string[] | null;
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
-  readonly figures: readonly Figure[];
-  /** What can't be, with its numbers: each leaves out what hangs on it, and nothing else. */
-  readonly findings: readonly (Diagnostic & Issue)[];
+  readonly figures: readonly Figure<CarFigureName>[];
+  /** What can't be made or will not work, with its numbers: each leaves out what depends on it, and nothing else. */
+  readonly conflicts: readonly (Diagnostic & Issue)[];
   /** What to look at again in the document, though it is no error. */
-  readonly notes: readonly (Note & Partial<Diagnostic>)[];
+  readonly checks: readonly (Check & Partial<Diagnostic>)[];
   readonly assumptions: readonly string[];
-  readonly openPoints: readonly string[];
+  readonly openQuestions: readonly string[];
 }

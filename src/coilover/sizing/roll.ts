@@ -14,36 +14,36 @@ export const ROLL_FIGURES = {
   rollStiffness: {
     label: 'roll stiffness of the axle, springs alone',
     quantity: 'rollStiffness',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'wheel rate at static ride height × track² ÷ 2',
   },
   rollStiffnessWithBar: {
     label: 'roll stiffness of the axle with its bar',
     quantity: 'rollStiffness',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'springs and anti-roll bar together',
   },
   rollCentreHeight: {
     label: 'roll centre above the ground',
     quantity: 'length',
-    settled: 'car',
+    group: 'car',
     definition:
       'at static ride height, both wheels moving alike: where the line square to the path of the contact patch meets the centreline',
   },
 } as const satisfies FigureInfos;
 
 export const CAR_ROLL_FIGURES = {
-  rollAngle: {
+  rollGradient: {
     label: 'roll gradient per g, without anti-roll bars',
     quantity: 'angle',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'moment per g (sprung weight × its height above the roll axis) ÷ (roll stiffness of both axles − that moment); tyres rigid',
   },
-  rollAngleWithBars: {
+  rollGradientWithBars: {
     label: 'roll gradient per g, with anti-roll bars',
     quantity: 'angle',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'the same with the anti-roll bars',
   },
 } as const satisfies FigureInfos;
@@ -60,7 +60,7 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
   return {
     rollStiffness: stiffness,
     rollStiffnessWithBar:
-      given.sizing.antiRollBar === undefined ? null : stiffness + given.sizing.antiRollBar,
+      given.sizing.antiRollBarStiffness === undefined ? null : stiffness + given.sizing.antiRollBarStiffness,
     rollCentreHeight,
   };
 }
@@ -69,9 +69,9 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
 export function rollOfCar(
   front: AxleState,
   rear: AxleState | undefined,
-  centreHeight: number | undefined,
+  centreOfGravityHeight: number | undefined,
 ): Numbers<typeof CAR_ROLL_FIGURES> {
-  if (rear?.mass == null || front.mass === null || centreHeight === undefined) {
+  if (rear?.mass == null || front.mass === null || centreOfGravityHeight === undefined) {
     return none(CAR_ROLL_FIGURES);
   }
   const axles = [front, rear].map((axle) => ({ roll: rollOfAxle(axle), sprung: axle.mass?.sprung ?? 0 }));
@@ -80,7 +80,7 @@ export function rollOfCar(
     (sum, axle) => sum + (2 * axle.sprung * (axle.roll.rollCentreHeight ?? 0)) / sprung,
     0,
   );
-  const moment = sprung * GRAVITY * (centreHeight - axis);
+  const moment = sprung * GRAVITY * (centreOfGravityHeight - axis);
   const angle = (stiffness: (number | null)[]) => {
     const [f, r] = stiffness;
     if (f === null || r === null) return null;
@@ -88,7 +88,7 @@ export function rollOfCar(
     return left > 0 ? (moment / left) * DEGREES : null;
   };
   return {
-    rollAngle: angle(axles.map(({ roll }) => roll.rollStiffness)),
-    rollAngleWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar ?? roll.rollStiffness)),
+    rollGradient: angle(axles.map(({ roll }) => roll.rollStiffness)),
+    rollGradientWithBars: angle(axles.map(({ roll }) => roll.rollStiffnessWithBar ?? roll.rollStiffness)),
   };
 }

@@ -2,46 +2,49 @@ import { handMethod } from '../../corner/hand-method.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
-import type { Diagnostic } from '../../diagnostic.ts';
-import type { Note } from '../../document/note.ts';
-import { InputError, type Issue } from '../../errors.ts';
+import { type Diagnostic, fault, show } from '../../diagnostic.ts';
+import type { Check } from '../../document/check.ts';
+import type { Issue } from '../../errors/input-error.ts';
+import { refusal } from '../../errors/sizing.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
-import { setUp } from '../forces/standing.ts';
+import { setUp } from '../forces/static-equilibrium.ts';
 import { loadNames } from '../masses.ts';
 import { adviceOn } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
 import { boughtPath } from '../ordered/as-bought.ts';
 import { carOf } from './car.ts';
-import { nextRates } from './choose-spring.ts';
+import { chooseParts } from './choose-parts.ts';
+import { adjacentRates } from './choose-spring.ts';
 import { cornerChecks } from './corner-checks.ts';
 import { wheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import { boughtTable, dampingTable } from './damping.ts';
-import { type AtSpeed, atSpeed } from './downforce.ts';
+import { type SpeedRow, speedRow } from './downforce.ts';
 import type { FigureInfos } from './figure.ts';
 import { findingsOn, omittedFindings } from './findings.ts';
-import { doubtsOf } from './how-sure.ts';
 import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
 import { designStateOf, loadStateDiagnostics, loadStatesOn } from './load-states.ts';
 import {
   AXLE_FIGURES,
+  type AxleFigureName,
   CAR_WIDE_FIGURES,
+  type CarFigureName,
   type CarNumbers,
   carNumbers,
+  estimatedNumbers,
   figuresIn,
   type Owner,
-  sureNumbers,
 } from './numbers.ts';
 import { orderStatus } from './order-status.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
-import { settleCar } from './settle.ts';
 import { springFit } from './spring-fit.ts';
 import { standingDiagnostics } from './stands.ts';
-import { assumptionsOf, openPointsOf } from './words.ts';
+import { perturbationsOf } from './uncertainty.ts';
+import { assumptionsOf, openQuestionsOf } from './words.ts';
 
 /**
  * Sizes the coilovers of a car from its document (`readCar`): springs, damper lengths, damping, what is needed and what there is,
@@ -54,74 +57,76 @@ import { assumptionsOf, openPointsOf } from './words.ts';
 export function sizeCoilovers(file: CarDocument): Sizing {
   const { document, car, uncertain, issues, written } = carOf(file);
   const { inputs } = car;
-  const doubts = doubtsOf(car, uncertain);
-  const { settings, limits, choices } = settleCar(document, car, doubts);
+  const perturbations = perturbationsOf(car, uncertain);
+  const { settings, limits, springOptions } = chooseParts(document, car, perturbations);
   const nominal = carNumbers(car, settings);
-  const sure = sureNumbers(nominal, doubts, (moved) => carNumbers(moved, settings));
+  const sure = estimatedNumbers(nominal, perturbations, (moved) => carNumbers(moved, settings));
   const listed = figuresIn(inputs);
-  const figuresOf = (whose: Owner, infos: FigureInfos): Figure[] =>
-    listed.flatMap(({ owner, name }, k) => (owner === whose ? [{ name, ...infos[name], ...sure[k] }] : []));
+  const figuresOf = <Name extends string>(whose: Owner, infos: FigureInfos): Figure<Name>[] =>
+    listed.flatMap(({ owner, name }, k) =>
+      owner === whose ? [{ name: name as Name, ...infos[name], ...sure[k] }] : [],
+    );
   const { masses } = inputs.car;
   const perches = masses?.scales?.perches ?? null;
   const designState = designStateOf(masses);
   const axles = AXLES.filter((axle) => document.corners[axle] !== undefined).map((axle): AxleSizing => {
     const given = ofAxle(document.corners, axle);
     const state = ofAxle(nominal.states, axle);
-    const figures = figuresOf(axle, AXLE_FIGURES);
+    const figures = figuresOf<AxleFigureName>(axle, AXLE_FIGURES);
     const { sizing, ordered, rateStep } = ofAxle(inputs, axle);
     const valving = ordered?.valving;
-    const wanted = state.wanted.springRate;
+    const requiredRate = state.required.springRate;
     const damper = ofAxle(settings, axle).damper;
-    const { damping, bumpDamping, reboundDamping } = ofAxle(nominal.axles, axle).damping;
+    const { meanDamping, compressionDamping, reboundDamping } = ofAxle(nominal.axles, axle).damping;
     const after = afterOrder({
       axle,
       state,
-      choices: ofAxle(choices, axle),
+      springOptions: ofAxle(springOptions, axle),
       otherEnds: ofAxle(settings, axle).otherEnds,
       perches,
-      needed: (at, side) => nominal.neededAt(axle, at, side),
+      travelRequirement: (at, side) => nominal.travelRequirementAt(axle, at, side),
     });
     return {
       axle,
-      document: given,
+      input: given,
       figures,
-      figure: (name) => {
-        const found = figures.find((figure) => figure.name === name);
+      figure: <Name extends AxleFigureName>(name: Name) => {
+        const found = figures.find((figure): figure is Figure<Name> => figure.name === name);
         if (found !== undefined) return found;
-        throw new InputError('figure', [
-          { path: '', problem: 'unknown name', got: name, allowed: Object.keys(AXLE_FIGURES).join(', ') },
+        throw refusal('figure', [
+          fault('unknownFigure', '', { got: show(name), allowed: Object.keys(AXLE_FIGURES) }),
         ]);
       },
       spring: state.spring,
       springFit:
-        state.spring === null ? null : springFit(state.spring.rate, sizing, state.carried, state.wanted),
-      choices: ofAxle(choices, axle),
-      nextRates: wanted === null ? null : nextRates(wanted, rateStep),
-      handRate: handRateOf(given, state.wanted.wheelRate, state.mass?.sprung),
+        state.spring === null ? null : springFit(state.spring.rate, sizing, state.carried, state.required),
+      springOptions: ofAxle(springOptions, axle),
+      adjacentRates: requiredRate === null ? null : adjacentRates(requiredRate, rateStep),
+      handMethodRate: handMethodRateOf(given, state.required.wheelRate, state.mass?.sprung),
       rateTable: rateTable(state),
-      damper: damper === null ? null : { ...damper, given: given.limits.damper !== undefined },
-      needed: ofAxle(nominal.needed, axle),
+      damper: damper === null ? null : { ...damper, specified: given.limits.damper !== undefined },
+      travelRequirement: ofAxle(nominal.travelRequirement, axle),
       limits: ofAxle(limits, axle),
-      bearings: bearingUses(ofAxle(car.models, axle), given.limits.ends, state.ends),
+      bearings: bearingUses(ofAxle(car.models, axle), given.limits.bearings, state.ends),
       perch: perchRange(state),
       dampingTable:
-        bumpDamping === null || reboundDamping === null
+        compressionDamping === null || reboundDamping === null
           ? []
           : valving === undefined
-            ? dampingTable(sizing.damping ?? {}, bumpDamping, reboundDamping)
-            : boughtTable(valving, { compression: bumpDamping, rebound: reboundDamping }),
-      speeds: speedsOf(inputs, nominal, axle),
+            ? dampingTable(sizing.damping ?? {}, compressionDamping, reboundDamping)
+            : boughtTable(valving, { compression: compressionDamping, rebound: reboundDamping }),
+      speedRows: speedRowsOf(inputs, nominal, axle),
       loadStates: loadStatesOn(axle, state, designState, nominal.loaded),
       afterOrder: after,
       advice: (after === null ? [] : adviceOn(axle, after, perches)).map((one) =>
         worded(one, document.units),
       ),
-      curves: wheelCurves(state, damping),
+      curves: wheelCurves(state, meanDamping),
       forces: forcesIn(given, state, ofAxle(limits, axle), damper, document.units),
     };
   });
-  const standing = axles.flatMap(({ axle, needed }) =>
-    standingDiagnostics(ofAxle(nominal.states, axle), needed, inputs.car, axle).map((one) => ({
+  const standing = axles.flatMap(({ axle, travelRequirement }) =>
+    standingDiagnostics(ofAxle(nominal.states, axle), travelRequirement, inputs.car, axle).map((one) => ({
       ...one,
       path: `corners.${axle}.${one.path}`,
     })),
@@ -129,7 +134,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
   const [fatal, notes] = [true, false].map((isFatal) =>
     document.notes.filter(({ severity }) => (severity === 'error') === isFatal),
   );
-  const findings = [
+  const conflicts = [
     ...fatal.map(({ text, ...diagnostic }): Issue & Diagnostic => ({
       ...diagnostic,
       problem: text.replace(/\.$/, ''),
@@ -147,64 +152,65 @@ export function sizeCoilovers(file: CarDocument): Sizing {
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
-    status: orderStatus(findings, axles),
+    status: orderStatus(conflicts, axles),
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
     order: document.sizing.order ?? null,
     designState,
     aboard: loadNames(masses),
     axles,
-    figures: figuresOf('car', CAR_WIDE_FIGURES),
-    findings,
+    figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
+    conflicts,
     assumptions: assumptionsOf(inputs, axles, document.units),
-    notes: [
+    checks: [
       ...notes,
       ...cornerChecks(document),
       ...standing
         .filter(({ severity }) => severity === 'note')
         .map((one) => noted({ ...one, path: boughtPath(one.path, document) }, document.units)),
     ],
-    openPoints: openPointsOf(written, axles, document.units),
+    openQuestions: openQuestionsOf(written, axles, document.units),
   };
 }
 
 /** What can't be cured after the order, and is not told of the whole axle already. */
 function notCured({ advice, figure }: AxleSizing): Diagnostic[] {
-  const isShort = (name: string) => (figure(name).value ?? 0) < 0;
+  const isShort = (name: AxleFigureName) => (figure(name).value ?? 0) < 0;
   return advice.filter(({ severity, code, values }) => {
     if (severity !== 'conflict') return false;
-    if (code === 'boughtTravelShort') return !isShort(`${values.direction}Spare`);
-    return code !== 'boughtSpringTravelShort' || !isShort('bindMargin');
+    if (code === 'boughtTravelShort')
+      return !isShort(values.direction === 'bump' ? 'bumpTravelMargin' : 'droopTravelMargin');
+    return code !== 'boughtSpringTravelShort' || !isShort('springTravelMargin');
   });
 }
 
 /** A diagnostic worth knowing, as a note. */
-function noted(diagnostic: Diagnostic, units: Units): Diagnostic & Note {
+function noted(diagnostic: Diagnostic, units: Units): Diagnostic & Check {
   const { problem, got, advice } = worded(diagnostic, units);
   return { ...diagnostic, text: [problem, got, advice].filter((part) => part !== undefined).join('; ') };
 }
 
 /** The spring that the hand method gives for a wheel rate. */
-function handRateOf(
+function handMethodRateOf(
   { corner }: DocumentCorner,
   wheelRate: number | null,
   sprungMass: number | undefined,
 ): number | string {
-  if (wheelRate === null || sprungMass === undefined) return 'no wheel rate is wanted';
+  if (wheelRate === null || sprungMass === undefined) return 'no wheel rate is required';
   if (!(wheelRate > 0)) return 'the wheel rate is not positive';
   const hand = handMethod(corner, { travel: { bump: 0, droop: 0 } });
-  return hand.defined ? wheelRate / hand.hand : hand.why;
+  return hand.defined ? wheelRate / hand.estimate : hand.reason;
 }
 
 /** Speeds that are looked at where none are named: this many up to the top speed. */
 const SPEED_ROWS = 5;
 
-function speedsOf({ car }: CarInputs, { states }: CarNumbers, axle: Axle): AtSpeed[] {
+function speedRowsOf({ car }: CarInputs, { states }: CarNumbers, axle: Axle): SpeedRow[] {
   const { downforce } = car;
   if (downforce === undefined) return [];
   const speeds =
-    downforce.speeds ??
+    downforce.speedsToCheck ??
     Array.from({ length: SPEED_ROWS }, (_, k) => (downforce.speed * (k + 1)) / SPEED_ROWS);
-  return speeds.map((speed) => atSpeed(ofAxle(states, axle), downforce, axle, speed));
+  return speeds.map((speed) => speedRow(ofAxle(states, axle), downforce, axle, speed));
 }
 
 function forcesIn(
@@ -215,13 +221,13 @@ function forcesIn(
   units: Units,
 ): CornerForces | null {
   if (mass?.unsprung == null || coilover === null || spring === null) return null;
-  const table = given.sizing.bumpStopForces;
+  const table = given.sizing.bumpStopTable;
   const options = {
     sprungMass: mass.sprung,
     unsprungMass: mass.unsprung,
     springRate: spring.rate,
     gasForce: coilover.gasForce,
-    ...(table === undefined ? {} : { stopTable: table }),
+    ...(table === undefined ? {} : { bumpStopTable: table }),
     limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }), units },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);

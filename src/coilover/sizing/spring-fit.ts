@@ -4,7 +4,7 @@
 
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { CornerSizing } from './inputs.ts';
-import { type Carried, type WantedRates, wheelRateWith } from './rates.ts';
+import { type Carried, type RequiredRates, wheelRateWith } from './rates.ts';
 
 /**
  * How far a spring's frequency may lie from the required one, as a share of it: about 20 % of the wheel rate. Common practice, without a
@@ -27,14 +27,14 @@ export function springFit(
   rate: number,
   sizing: CornerSizing,
   carried: Carried | null,
-  wanted: WantedRates,
+  required: RequiredRates,
 ): SpringFit | null {
-  if (carried === null || wanted.wheelRate === null || !(wanted.wheelRate > 0)) return null;
+  if (carried === null || required.wheelRate === null || !(required.wheelRate > 0)) return null;
   const wheelRate = wheelRateWith(rate, sizing, carried);
   return {
     frequency: frequencyOn(carried.mass, wheelRate),
-    requiredFrequency: frequencyOn(carried.mass, wanted.wheelRate),
-    deviation: Math.sqrt(Math.max(0, wheelRate) / wanted.wheelRate) - 1,
+    requiredFrequency: frequencyOn(carried.mass, required.wheelRate),
+    deviation: Math.sqrt(Math.max(0, wheelRate) / required.wheelRate) - 1,
   };
 }
 

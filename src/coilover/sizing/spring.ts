@@ -10,144 +10,144 @@ import { pushOf, transfers, travelOf } from '../springs/stack.ts';
 import { travelAtLength } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import { freeLengthOf } from './listed-springs.ts';
-import { onTyre } from './rates.ts';
+import { withTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 
 export const SPRING_FIGURES = {
-  wantedWheelRate: {
+  requiredWheelRate: {
     label: 'wheel rate required at ride height',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'change of sprung wheel load per travel that the target requires, without the tyre',
   },
-  wantedSpringRate: {
+  requiredSpringRate: {
     label: 'spring rate required',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition: '(required wheel rate − geometric part) ÷ square of the installation ratio',
   },
   springRate: {
     label: 'spring rate fitted',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'of the spring chosen',
   },
   wheelRate: {
     label: 'wheel rate at static ride height',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'change of sprung wheel load per travel at static ride height, with the spring fitted, without the tyre',
   },
-  forceTerm: {
+  geometricRateFraction: {
     label: 'geometric part of the wheel rate, as a fraction',
     quantity: 'ratio',
-    settled: 'order',
+    group: 'order',
     definition: 'axial force × slope of the installation ratio ÷ wheel rate; the hand method leaves it out',
   },
   frequency: {
     label: 'ride frequency, suspension alone',
     quantity: 'frequency',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'of the sprung mass on the wheel rate, one corner by itself',
   },
-  frequencyOnTyre: {
+  frequencyWithTyre: {
     label: 'ride frequency with the tyre',
     quantity: 'frequency',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'of the sprung mass on wheel rate and tyre rate in series',
   },
-  rateOnTyre: {
+  rideRate: {
     label: 'ride rate',
     quantity: 'rate',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'wheel rate and tyre rate in series',
   },
-  rideForce: {
+  staticAxialForce: {
     label: 'axial force at static ride height',
     quantity: 'force',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'sprung weight ÷ installation ratio: spring, gas and bump stop together',
   },
-  springForce: {
+  staticSpringForce: {
     label: 'spring force at static ride height',
     quantity: 'force',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'the part that spring and helper carry',
   },
   gasForce: {
     label: 'gas force',
     quantity: 'force',
-    settled: 'order',
+    group: 'order',
     definition: 'area of the shaft × gas pressure, taken as constant',
   },
-  compressionAtRide: {
+  staticSpringCompression: {
     label: 'spring compression at static ride height',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'from its free length, helper included',
   },
   preload: {
     label: 'preload at full extension',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'spring compression with the damper fully extended; below zero the spring is loose by that length',
   },
   preloadForce: {
     label: 'spring force at full extension',
     quantity: 'force',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'force on the spring seats with the damper fully extended',
   },
-  springTravelNeeded: {
+  springTravelRequired: {
     label: 'spring travel required',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'compression from the free length at the bump limit; free length − minimum permissible length must be more',
   },
-  bindMargin: {
+  springTravelMargin: {
     label: 'spring travel margin',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'spring travel available to the minimum permissible length − required',
   },
   freeLength: {
     label: 'free length of the spring',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'unloaded, helper and ring included',
   },
-  seatLengthAtRide: {
+  staticSpringLength: {
     label: 'spring length at static ride height',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'seat to seat',
   },
-  eyesToSeats: {
+  perchSetting: {
     label: 'perch setting',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'eye-to-eye length − spring length: the sum of both distances from eye to seat',
   },
-  helperShut: {
+  helperSolidTravel: {
     label: 'travel at which the helper is solid',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition:
       'below it both springs work in series, above it the main spring alone; positive in bump, from the drawn ride height',
   },
-  restTravel: {
+  staticTravel: {
     label: 'static ride height against the drawn one',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'travel at which the coilover carries the sprung weight: positive in bump, the car is low',
   },
   rideHeightPerTurn: {
     label: 'ride height per turn of the perch',
     quantity: 'length',
-    settled: 'later',
+    group: 'adjustable',
     definition: 'pitch × spring rate × installation ratio ÷ wheel rate',
   },
 } as const satisfies FigureInfos;
@@ -155,17 +155,17 @@ export const SPRING_FIGURES = {
 const NOTHING = none(SPRING_FIGURES);
 
 export function springNumbers(state: AxleState, bindTravel: number): Numbers<typeof SPRING_FIGURES> {
-  const { wanted, spring, stack, coilover, rest, atRest, mass, given, shock, settings } = state;
+  const { required, spring, stack, coilover, rest, atRest, mass, given, shock, settings } = state;
   const { sizing } = given;
-  const free = spring?.free == null ? null : freeLengthOf(spring.free, sizing.helper);
+  const freeLength = spring?.freeLength == null ? null : freeLengthOf(spring.freeLength, sizing.helper);
   const numbers = {
     ...NOTHING,
-    wantedWheelRate: wanted.wheelRate,
-    wantedSpringRate: wanted.springRate,
+    requiredWheelRate: required.wheelRate,
+    requiredSpringRate: required.springRate,
     gasForce: state.carried?.gas ?? null,
     springRate: spring?.rate ?? null,
-    freeLength: free,
-    eyesToSeats: free === null ? null : (sizing.perch?.eyesToSeats ?? null),
+    freeLength,
+    perchSetting: freeLength === null ? null : (sizing.perch?.setting ?? null),
   };
   if (stack === null || coilover === null || mass === null) return numbers;
   const compressed = (length: number) => coilover.loose - length;
@@ -174,37 +174,37 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
   // What the spring is and has, also where the corner does not stand on it.
   const fitted = {
     ...numbers,
-    springTravelNeeded: Math.max(0, compressed(shortest)),
-    bindMargin: Number.isFinite(travel) ? travel - compressed(shortest) : null,
+    springTravelRequired: Math.max(0, compressed(shortest)),
+    springTravelMargin: Number.isFinite(travel) ? travel - compressed(shortest) : null,
   };
   if (atRest === null || rest === null) return fitted;
   const { force, rate: k } = pushOf(stack, compressed(atRest.length));
-  const open = settings.damper?.open ?? null;
-  const pitch = sizing.perch?.pitch;
-  const rateOnTyre = onTyre(atRest.rate, sizing.tyreRate);
+  const open = settings.damper?.extendedLength ?? null;
+  const pitch = sizing.perch?.threadPitch;
+  const rideRate = withTyre(atRest.rate, sizing.tyreRate);
   return {
     ...fitted,
     wheelRate: atRest.rate,
-    forceTerm: atRest.forceTerm,
+    geometricRateFraction: atRest.geometricRateFraction,
     frequency: frequencyOn(mass.sprung, atRest.rate),
-    frequencyOnTyre: frequencyOn(mass.sprung, rateOnTyre),
-    rateOnTyre,
-    rideForce: atRest.force,
-    springForce: force,
-    compressionAtRide: compressed(atRest.length),
+    frequencyWithTyre: frequencyOn(mass.sprung, rideRate),
+    rideRate,
+    staticAxialForce: atRest.force,
+    staticSpringForce: force,
+    staticSpringCompression: compressed(atRest.length),
     preload: open === null ? null : compressed(open),
     preloadForce: open === null ? null : pushOf(stack, compressed(open)).force,
-    seatLengthAtRide: free === null ? null : free - compressed(atRest.length),
-    eyesToSeats: free === null ? null : (sizing.perch?.eyesToSeats ?? coilover.loose - free),
-    helperShut: sizing.helper === undefined ? null : helperShut(state),
-    restTravel: rest.travel,
+    staticSpringLength: freeLength === null ? null : freeLength - compressed(atRest.length),
+    perchSetting: freeLength === null ? null : (sizing.perch?.setting ?? coilover.loose - freeLength),
+    helperSolidTravel: sizing.helper === undefined ? null : helperSolid(state),
+    staticTravel: rest.travel,
     rideHeightPerTurn:
       pitch === undefined || !(atRest.rate > 0) ? null : (pitch * k * atRest.ratio) / atRest.rate,
   };
 }
 
-/** The travel at which the first spring of the stack shuts; null where that is out of reach. */
-function helperShut({ stack, coilover, shock }: AxleState): number | null {
+/** The travel at which the first spring of the stack goes solid; null where that is out of reach. */
+function helperSolid({ stack, coilover, shock }: AxleState): number | null {
   const first = stack === null ? undefined : transfers(stack)[0];
   if (first === undefined || coilover === null) return null;
   const length = coilover.loose - first.compression;

@@ -12,14 +12,14 @@ import type { Diagnostic } from '../../diagnostic.ts';
 import type { CarSizingFile } from '../../document/sizing-schema.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
-import { type CoiloverForce, contactLength, eyeForce } from '../forces/eye-force.ts';
+import { axialForce, type CoiloverForce, contactLength } from '../forces/axial-force.ts';
 import { type Collapse, collapseBetween, isBorne, restUnder, travelAtLength, wheelAt } from '../wheel.ts';
-import { atSpeed, topSpeedOf } from './downforce.ts';
+import { speedRow, topSpeedOf } from './downforce.ts';
 import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { Carried } from './rates.ts';
+import type { TravelRequirement } from './required-travel.ts';
 import type { AxleState } from './state.ts';
-import type { TravelNeeded } from './travel-needed.ts';
 
 /** A corner that is held steadily: how, and its travel from the drawn ride height, mm. */
 interface SteadyState {
@@ -33,7 +33,7 @@ const NEAR = 25;
 /** What there is to say about how an axle's corner stands; paths from the corner. */
 export function standingDiagnostics(
   state: AxleState,
-  needed: TravelNeeded,
+  needed: TravelRequirement,
   car: Certain<CarSizingFile>,
   axle: Axle,
 ): Diagnostic[] {
@@ -69,15 +69,15 @@ function doesNotStand(
   const goesTo = restUnder(shock, coilover, load, ends);
   if (!isBorne(drawn.load, load)) {
     const { springForce } = carried;
-    const carries = eyeForce(coilover, shock.at(0).length).spring;
-    if (given.sizing.perch?.eyesToSeats === undefined || spring.free === null) {
+    const carries = axialForce(coilover, shock.at(0).length).spring;
+    if (given.sizing.perch?.setting === undefined || spring.freeLength === null) {
       return conflict('springSolidAtRide', 'sizing.springs', {
         carries,
         springForce,
         springRate: spring.rate,
       });
     }
-    const side = goesTo.how === 'droopEnd' ? 'droop' : 'bump';
+    const side = goesTo.state === 'droopLimit' ? 'droop' : 'bump';
     const borne = wheelAt(shock, coilover, goesTo.travel).load;
     return conflict('noRest', 'sizing.perch', { side, travel: goesTo.travel, load, borne });
   }
@@ -86,7 +86,7 @@ function doesNotStand(
     springRate: spring.rate,
     softestSpring: softestSpring(state, carried),
     goesTo: goesTo.travel,
-    atEnd: goesTo.how !== 'between',
+    atEnd: goesTo.state !== 'onSpring',
   });
 }
 
@@ -97,7 +97,8 @@ export function softestSpring(
 ): number | null {
   const { helper } = given.sizing;
   const together = Math.max(0, (-force * slope) / ratio ** 2 - stopRate);
-  if (helper === undefined || helper.rate * (helper.free - helper.least) <= springForce) return together;
+  if (helper === undefined || helper.rate * (helper.freeLength - helper.minLength) <= springForce)
+    return together;
   return helper.rate > together ? 1 / (1 / together - 1 / helper.rate) : null;
 }
 
@@ -143,7 +144,7 @@ function nearCollapse({ travel, load }: Collapse, limit: number): Diagnostic {
 /** Where the corner is held steadily: bump positive. What can't be told is left out. */
 function steadyStates(
   state: AxleState,
-  { cases }: TravelNeeded,
+  { cases }: TravelRequirement,
   { downforce }: Certain<CarSizingFile>,
   axle: Axle,
 ): SteadyState[] {
@@ -152,7 +153,8 @@ function steadyStates(
   const add = (name: SteadyState['state'], travel: number | null) => {
     if (travel !== null) steady.push({ state: name, travel });
   };
-  if (downforce !== undefined) add('topSpeed', atSpeed(state, downforce, axle, topSpeedOf(downforce)).travel);
+  if (downforce !== undefined)
+    add('topSpeed', speedRow(state, downforce, axle, topSpeedOf(downforce)).travel);
   for (const [name, part] of [
     ['corner', 'roll'],
     ['braking', 'dive'],
@@ -191,8 +193,8 @@ function ridingOnStop(
         contact: touched,
         past: travel - touched,
         pressed: pressed(travel),
-        wheelRate: coilover.stop === null ? null : wheelAt(shock, coilover, travel).rate,
-        wheelRateBefore: wheelAt(shock, { ...coilover, stop: null }, touched).rate,
+        wheelRate: coilover.bumpStop === null ? null : wheelAt(shock, coilover, travel).rate,
+        wheelRateBefore: wheelAt(shock, { ...coilover, bumpStop: null }, touched).rate,
       }),
     );
 }

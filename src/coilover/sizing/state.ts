@@ -1,18 +1,18 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
-import type { CoiloverForce } from '../forces/eye-force.ts';
-import type { AxleMass } from '../masses.ts';
+import type { CoiloverForce } from '../forces/axial-force.ts';
+import type { WheelMasses } from '../masses.ts';
 import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
 import { isBorne, type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
 import { madeDamper, madeSpring } from './as-made.ts';
-import { type DamperLengths, stopOf } from './damper.ts';
+import { bumpStopOf, type DamperLengths } from './damper.ts';
 import type { AxleInputs } from './inputs.ts';
 import { bareSpring, freeLengthOf, type Spring, stackOf } from './listed-springs.ts';
-import { type Carried, carriedAtRide, gasForceOf, type WantedRates, wantedRates } from './rates.ts';
+import { type Carried, carriedAtRide, gasForceOf, type RequiredRates, requiredRates } from './rates.ts';
 
-/** What is settled for an axle's coilovers, whatever the guesses come to. */
+/** What is chosen for an axle's coilovers, whatever the guesses come to. */
 export interface Settings {
-  /** The spring that is fitted; null takes the wanted rate as it is. */
+  /** The spring that is fitted; null takes the required rate as it is. */
   readonly spring: Spring | null;
   readonly damper: DamperLengths | null;
   /** Where the travel ends, mm, droop negative; null as far as it was laid. */
@@ -22,7 +22,7 @@ export interface Settings {
 /** Masses of a corner, kg: mean of the two sides. */
 export interface CornerMass {
   /** On the wheels of both sides; null where only the sprung mass was given. */
-  readonly wheels: AxleMass | null;
+  readonly wheels: WheelMasses | null;
   readonly sprung: number;
   /** Null where it is not given. */
   readonly unsprung: number | null;
@@ -35,10 +35,10 @@ export interface AxleState {
   readonly settings: Settings;
   readonly ends: { readonly droop: number; readonly bump: number };
   /** Masses on the wheels of both sides, kg. */
-  readonly wheels: AxleMass | null;
+  readonly wheels: WheelMasses | null;
   readonly mass: CornerMass | null;
   readonly carried: Carried | null;
-  readonly wanted: WantedRates;
+  readonly required: RequiredRates;
   readonly spring: Spring | null;
   readonly stack: Stack | null;
   readonly coilover: CoiloverForce | null;
@@ -58,12 +58,12 @@ const UNSPRUNG_MASS_MISSING: Diagnostic = {
   values: {},
 };
 
-const NOT_WANTED: WantedRates = { wheelRate: null, together: null, springRate: null };
+const NOTHING_REQUIRED: RequiredRates = { wheelRate: null, together: null, springRate: null };
 
 /** An axle's coilover at work on masses, as it is set. */
 export function axleState(
   given: AxleInputs,
-  wheels: AxleMass | null,
+  wheels: WheelMasses | null,
   shock: ShockCurve,
   planned: Settings,
 ): AxleState {
@@ -71,13 +71,13 @@ export function axleState(
   const settings = { ...planned, damper: planned.damper === null ? null : madeDamper(planned.damper, made) };
   const ends = settings.ends ?? { droop: shock.droop, bump: shock.bump };
   const { mass, issues: massIssues } = cornerMass(given, wheels);
-  const stop = stopOf(given, settings.damper);
+  const bumpStop = bumpStopOf(given, settings.damper);
   const gas = gasForceOf(sizing.gas);
   const { carried, issues: carriedIssues } =
-    mass === null ? { carried: null, issues: [] } : carriedAtRide(mass.sprung, shock, gas, stop);
-  const { issues: wantedIssues, ...wanted } =
-    carried === null ? { ...NOT_WANTED, issues: [] } : wantedRates(sizing, carried);
-  const ordered = settings.spring ?? (wanted.springRate === null ? null : bareSpring(wanted.springRate));
+    mass === null ? { carried: null, issues: [] } : carriedAtRide(mass.sprung, shock, gas, bumpStop);
+  const { issues: rateIssues, ...required } =
+    carried === null ? { ...NOTHING_REQUIRED, issues: [] } : requiredRates(sizing, carried);
+  const ordered = settings.spring ?? (required.springRate === null ? null : bareSpring(required.springRate));
   const spring = ordered === null ? null : madeSpring(ordered, made);
   const state = {
     given,
@@ -87,9 +87,9 @@ export function axleState(
     wheels,
     mass,
     carried,
-    wanted,
+    required,
     spring,
-    issues: [...massIssues, ...carriedIssues, ...wantedIssues],
+    issues: [...massIssues, ...carriedIssues, ...rateIssues],
   };
   if (ordered === null || spring === null || carried === null) {
     return { ...state, stack: null, coilover: null, rest: null, atRest: null };
@@ -98,13 +98,13 @@ export function axleState(
   // The perch is set for the spring as ordered.
   const perched = looseByPerch(sizing, ordered);
   const loose = (perched ?? looseAtRide(stackOf(ordered, sizing.helper), carried)) + made.seat;
-  const coilover = { spring: stack, loose, gasForce: gas, stop };
+  const coilover = { spring: stack, loose, gasForce: gas, bumpStop };
   const load = carried.mass * GRAVITY;
   // Set for ride height the coilover bears the weight there by construction, unless its coils bind before.
   const set = perched === null && isBorne(wheelAt(shock, coilover, 0).load, load);
-  const found: Rest = set ? { travel: 0, how: 'between' } : restUnder(shock, coilover, load, ends);
+  const found: Rest = set ? { travel: 0, state: 'onSpring' } : restUnder(shock, coilover, load, ends);
   const atRest = wheelAt(shock, coilover, found.travel);
-  const stands = found.how === 'between' && atRest.rate > 0;
+  const stands = found.state === 'onSpring' && atRest.rate > 0;
   return { ...state, stack, coilover, rest: stands ? found : null, atRest: stands ? atRest : null };
 }
 
@@ -112,14 +112,14 @@ export function axleState(
 export function standingWith(
   state: AxleState,
   coilover: CoiloverForce | null,
-  wheels: AxleMass | null,
+  wheels: WheelMasses | null,
   mass: CornerMass | null,
 ): AxleState {
   const moved = { ...state, coilover, wheels, mass, rest: null, atRest: null };
   const rest = goesTo(moved);
   if (coilover === null || rest === null) return moved;
   const atRest = wheelAt(state.shock, coilover, rest.travel);
-  return rest.how === 'between' && atRest.rate > 0 ? { ...moved, rest, atRest } : moved;
+  return rest.state === 'onSpring' && atRest.rate > 0 ? { ...moved, rest, atRest } : moved;
 }
 
 /** Where the wheel rests, or goes to where the corner does not stand; null where its coilover or its load is not known. */
@@ -129,10 +129,10 @@ export function goesTo({ rest, coilover, mass, shock, ends }: AxleState): Rest |
 }
 
 /** Length between the eyes at which the spring is just loose by the perch as it is set; null where it is set for ride height. */
-function looseByPerch({ perch, helper }: AxleInputs['sizing'], { free }: Spring): number | null {
-  return perch?.eyesToSeats === undefined || free === null
+function looseByPerch({ perch, helper }: AxleInputs['sizing'], { freeLength }: Spring): number | null {
+  return perch?.setting === undefined || freeLength === null
     ? null
-    : perch.eyesToSeats + freeLengthOf(free, helper);
+    : perch.setting + freeLengthOf(freeLength, helper);
 }
 
 /** The same, so that the spring bears ride height. */
@@ -143,7 +143,7 @@ function looseAtRide(stack: Stack, { length, springForce }: Carried): number {
 /** Sprung and unsprung mass of a corner; null and an issue where nothing is left to spring, or where what is not sprung is not given. */
 function cornerMass(
   { sizing, sprungMass }: AxleInputs,
-  wheels: AxleMass | null,
+  wheels: WheelMasses | null,
 ): { mass: CornerMass | null; issues: Diagnostic[] } {
   const unsprung = sizing.unsprungMass;
   if (wheels === null || unsprung === undefined) {

@@ -9,23 +9,23 @@ import type { FigureInfos, Numbers } from './figure.ts';
 import type { AxleState } from './state.ts';
 
 export const UNIT_FIGURES = {
-  massSaved: {
+  massSaving: {
     label: 'mass saved by the new coilover, each',
     quantity: 'mass',
-    settled: 'order',
+    group: 'order',
     definition: 'mass of the coilover that is replaced − mass of the new one',
   },
-  unsprungShare: {
+  unitUnsprungFraction: {
     label: 'unsprung share of the coilover',
     quantity: 'ratio',
-    settled: 'car',
+    group: 'car',
     definition:
       'from the kinetic energy of the solved motion at ride height, its mass spread evenly between the eyes',
   },
-  unsprungSaved: {
+  unsprungMassSaving: {
     label: 'unsprung mass saved, each corner',
     quantity: 'mass',
-    settled: 'order',
+    group: 'order',
     definition: 'mass saved × unsprung share',
   },
 } as const satisfies FigureInfos;
@@ -36,7 +36,11 @@ export function unitNumbers({ shock, given }: AxleState): Numbers<typeof UNIT_FI
     inner: [iy, iz],
   } = shock.eyes(0);
   const share = (oy * oy + oz * oz + oy * iy + oz * iz + iy * iy + iz * iz) / 3;
-  const { mass, oldMass } = given.sizing.unit ?? {};
-  const saved = mass === undefined || oldMass === undefined ? null : oldMass - mass;
-  return { massSaved: saved, unsprungShare: share, unsprungSaved: saved === null ? null : saved * share };
+  const { new: bought, replaced } = given.sizing.unitMass ?? {};
+  const saved = bought === undefined || replaced === undefined ? null : replaced - bought;
+  return {
+    massSaving: saved,
+    unitUnsprungFraction: share,
+    unsprungMassSaving: saved === null ? null : saved * share,
+  };
 }

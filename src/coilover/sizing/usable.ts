@@ -3,13 +3,13 @@
 
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Place } from '../../document/parse.ts';
-import { stopTableFaults } from '../forces/options.ts';
+import { bumpStopTableFaults } from '../forces/options.ts';
 import { shareIssues } from '../masses.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { coilFaults } from '../springs/coil-spring.ts';
 import { springLengths } from '../springs/min-length.ts';
-import { isPlace, type UncertainInput } from './doubts.ts';
 import { type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
+import { isPlace, type UncertainInput } from './uncertain-inputs.ts';
 
 /** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
 export function usable(
@@ -21,7 +21,7 @@ export function usable(
   readonly issues: readonly Diagnostic[];
 } {
   const { downforce, ...car } = written.car;
-  const issues: Diagnostic[] = shareIssues('downforce.frontShare', downforce?.frontShare);
+  const issues: Diagnostic[] = shareIssues('downforce.frontFraction', downforce?.frontFraction);
   const axles = eachAxle(written, (axle): AxleInputs => {
     const given = ofAxle(written, axle);
     const left = usableSizing(given.sizing);
@@ -32,10 +32,10 @@ export function usable(
       return { ...given, sizing: left.sizing };
     }
     // Set for the drawn ride height: what was measured on the perch before counts no more.
-    const { eyesToSeats: _, ...free } = perch;
-    return { ...given, sizing: { ...others, perch: free } };
+    const { setting: _, ...unset } = perch;
+    return { ...given, sizing: { ...others, perch: unset } };
   });
-  const unshared = downforce === undefined || issues.some(({ path }) => path === 'downforce.frontShare');
+  const unshared = downforce === undefined || issues.some(({ path }) => path === 'downforce.frontFraction');
   const inputs: CarInputs = { car: unshared ? car : written.car, ...axles };
   return { inputs, uncertain: uncertain.filter(({ at }) => !isPlace(at) || has(inputs, at)), issues };
 }
@@ -44,52 +44,52 @@ function usableSizing(sizing: CornerSizing): {
   readonly sizing: CornerSizing;
   readonly issues: readonly Diagnostic[];
 } {
-  const { springs, helper, bumpStopForces, ...rest } = sizing;
+  const { springs, helper, bumpStopTable, ...rest } = sizing;
   const issues: Diagnostic[] = [];
   const good = (found: readonly Diagnostic[]) => {
     issues.push(...found);
     return found.length === 0;
   };
   const left = springs?.filter((spring, k) => good(springFaults(spring, `springs[${k}]`)));
-  const works = helper !== undefined && good(travelFaults('helper', helper.free, helper.least));
-  const rises = bumpStopForces !== undefined && good(stopTableFaults('bumpStopForces', bumpStopForces));
+  const works = helper !== undefined && good(travelFaults('helper', helper.freeLength, helper.minLength));
+  const rises = bumpStopTable !== undefined && good(bumpStopTableFaults('bumpStopTable', bumpStopTable));
   return {
     issues,
     sizing: {
       ...rest,
       ...(left === undefined || left.length === 0 ? {} : { springs: left }),
       ...(works ? { helper } : {}),
-      ...(rises ? { bumpStopForces } : {}),
+      ...(rises ? { bumpStopTable } : {}),
     },
   };
 }
 
 function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path: string): Diagnostic[] {
-  const { free, solid, least, coil } = spring;
-  const faults = coil === undefined ? [] : coilFaults(coil);
-  if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.coil.${issue.path}` }));
-  if (solid !== undefined && least !== undefined && least < solid) {
+  const { freeLength, solidLength, minLength, wire } = spring;
+  const faults = wire === undefined ? [] : coilFaults(wire);
+  if (faults.length > 0) return faults.map((issue) => ({ ...issue, path: `${path}.wire.${issue.path}` }));
+  if (solidLength !== undefined && minLength !== undefined && minLength < solidLength) {
     return [
       {
         code: 'minLengthBelowSolid',
         severity: 'error',
-        path: `${path}.least`,
-        values: { minLength: least, solidLength: solid },
+        path: `${path}.minLength`,
+        values: { minLength, solidLength },
       },
     ];
   }
-  return travelFaults(path, free, springLengths(spring).minLength);
+  return travelFaults(path, freeLength, springLengths(spring).minLength);
 }
 
 /** A spring that has no travel. */
-function travelFaults(path: string, free: number, least: number | null): Diagnostic[] {
-  if (least === null || free > least) return [];
+function travelFaults(path: string, freeLength: number, minLength: number | null): Diagnostic[] {
+  if (minLength === null || freeLength > minLength) return [];
   return [
     {
       code: 'springWithoutTravel',
       severity: 'error',
-      path: `${path}.free`,
-      values: { freeLength: free, minLength: least },
+      path: `${path}.freeLength`,
+      values: { freeLength, minLength },
     },
   ];
 }

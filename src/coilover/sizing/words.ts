@@ -1,11 +1,11 @@
 import { worded } from '../../sentences/worded.ts';
 import { textIn, type Units } from '../../units.ts';
-import { CASE_FACTORS } from '../forces/load-cases.ts';
+import { LOAD_FACTORS } from '../forces/load-cases.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
-import { axleName, type CarInputs, ofAxle } from './inputs.ts';
+import { axleName, type CarInputs, isStrutUnit, ofAxle } from './inputs.ts';
 import { commonRateStep } from './listed-springs.ts';
+import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
-import { TRAVEL_CASES } from './travel-needed.ts';
 
 /** What was assumed. */
 export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
@@ -20,7 +20,9 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
   );
   if (taken.length > 0) {
     const written = (name: string, value: number) =>
-      name === 'lateral' || name === 'braking' ? `${value} g` : textIn(value, 'length', units);
+      name === 'lateralAcceleration' || name === 'deceleration'
+        ? `${value} g`
+        : textIn(value, 'length', units);
     const list = taken.map(([name, value]) => `${CASE_WORDS[name]} ${written(name, value)}`);
     words.push(`Travel cases taken as common practice has them, without a source: ${list.join(', ')}.`);
   }
@@ -29,79 +31,79 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
       'Downforce goes with the square of the speed at a fixed balance; ride height does not feed back on it.',
     );
   }
-  for (const { axle, needed, damper, document } of axles) {
-    if (document.corner.kind === 'strut' && document.corner.coilover === undefined) {
+  for (const { axle, travelRequirement, damper, input } of axles) {
+    if (isStrutUnit(input.corner)) {
       words.push(
-        `${axleName(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lower.`,
+        `${axleName(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lowerMount.`,
       );
     }
-    if (document.sizing?.target !== undefined && document.sizing.rateStep === undefined) {
+    if (input.sizing?.target !== undefined && input.sizing.rateStep === undefined) {
       words.push(
         `${axleName(axle)}: springs are taken to be available in steps of ${textIn(commonRateStep(units), 'rate', units)} (common practice).`,
       );
     }
-    for (const one of needed.omitted) {
+    for (const one of travelRequirement.omitted) {
       const { problem, allowed } = worded(one, units);
       words.push(`${axleName(axle)}: ${problem}, which needs ${allowed}.`);
     }
-    if (damper !== null && !damper.given) {
+    if (damper !== null && !damper.specified) {
       words.push(
         `${axleName(axle)}: no damper was given; its lengths follow from the upper end of the required travel’s 95 % interval, in whole mm outward.`,
       );
     }
   }
   words.push(
-    `Load cases for the joints take ${CASE_FACTORS.bump} static wheel loads in full bump, ${CASE_FACTORS.transfer} in a corner, ${CASE_FACTORS.kerb} on a kerb: common practice, without a source.`,
+    `Load cases for the joints take ${LOAD_FACTORS.bump} static wheel loads in full bump, ${LOAD_FACTORS.transfer} in a corner, ${LOAD_FACTORS.kerb} on a kerb: common practice, without a source.`,
   );
   return words;
 }
 
 const CASE_WORDS: Readonly<Record<string, string>> = {
-  lateral: 'cornering',
-  braking: 'braking',
+  lateralAcceleration: 'cornering',
+  deceleration: 'braking',
   roadBump: 'a bump of the road of',
   roadDip: 'a dip of',
   margin: 'a margin of',
 };
 
 /** What is still to be found out or settled: the user's own points, then what is missing. */
-export function openPointsOf(inputs: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
+export function openQuestionsOf(inputs: CarInputs, axles: readonly AxleSizing[], units: Units): string[] {
   const { car } = inputs;
-  const points = [...(car.openPoints ?? [])];
+  const points = [...(car.openQuestions ?? [])];
   if (car.masses === undefined)
     points.push(
       'Masses of the car: not given. Where a corner has no sprungMass of its own its spring, preload and damping are to be agreed; roll and dive are not counted.',
     );
-  else if (car.masses.guess !== undefined) {
-    points.push('Masses are guessed: weigh the car on four scales when it stands, and run this again.');
+  else if (car.masses.estimate !== undefined) {
+    points.push('Masses are estimated: weigh the car on four scales when it stands, and run this again.');
   }
   if (car.masses?.scales?.perches === 'untouched') {
     for (const { axle } of axles) {
-      if (ofAxle(inputs, axle).sizing.perch?.eyesToSeats === undefined) {
+      if (ofAxle(inputs, axle).sizing.perch?.setting === undefined) {
         points.push(
-          `${axleName(axle)}: weighed with the perches untouched; measure perch.eyesToSeats, or the ride height on the scales is not known.`,
+          `${axleName(axle)}: weighed with the perches untouched; measure perch.setting, or the ride height on the scales is not known.`,
         );
       }
     }
   }
-  for (const { axle, spring, document } of axles) {
-    const sizing = document.sizing;
+  for (const { axle, spring, input } of axles) {
+    const sizing = input.sizing;
     const { order } = sizing ?? {};
     const missing = [
       ...(sizing === undefined ? ['sizing (unsprung mass, target)'] : []),
       ...(sizing !== undefined && sizing.target === undefined ? ['target'] : []),
       ...(sizing !== undefined && sizing.tyreRate === undefined ? ['tyre rate'] : []),
       ...(sizing !== undefined && sizing.damping === undefined ? ['damping'] : []),
-      ...(document.limits.ends === undefined ? ['end bearings'] : []),
-      ...(document.limits.bumpStop === undefined ? ['bump stop'] : []),
-      ...(order?.ends === undefined ? ['ends to order'] : []),
-      ...(order?.body === undefined ? ['which way up the body lies'] : []),
+      ...(input.limits.bearings === undefined ? ['end bearings'] : []),
+      ...(input.limits.bumpStop === undefined ? ['bump stop'] : []),
+      ...(order?.mounts === undefined ? ['ends to order'] : []),
+      ...(order?.bodyEnd === undefined && !isStrutUnit(input.corner) ? ['which way up the body lies'] : []),
       ...(order?.bodyDiameter === undefined ? ['diameter of the body, room for the spring'] : []),
       ...(order?.adjusters === undefined ? ['adjusters'] : []),
       ...(order?.lengthTolerance === undefined ? ['tolerances'] : []),
     ];
     if (missing.length > 0) points.push(`${axleName(axle)}: not given yet: ${missing.join(', ')}.`);
-    if (spring !== null && spring.free === null) {
+    if (spring !== null && spring.freeLength === null) {
       points.push(
         `${axleName(axle)}: the spring is a rate only; its free and minimum length are to be agreed, or list springs that you can buy.`,
       );

@@ -9,21 +9,20 @@
 // Rate, k, L_c, S_a: EN 13906-1:2013 (from memory: look it up before quoting a clause). Coils by ends and solid lengths: R. G. Budynas,
 // J. K. Nisbett, "Shigley's Mechanical Engineering Design", table 10-1 (from memory).
 
-import type { Diagnostic } from '../../diagnostic.ts';
-import { show, throwIfAny } from '../../errors.ts';
-import { worded } from '../../sentences/worded.ts';
+import { type Diagnostic, fault, show } from '../../diagnostic.ts';
+import { refuse } from '../../errors/sizing.ts';
 
 /** How the coils end. */
 export type CoilEnds = 'closedGround' | 'closed' | 'openGround' | 'open';
 
 /** A spring by its wire. */
-export interface CoilInput {
+export interface CoilSpringInput {
   /** Diameter of the wire, mm. */
-  readonly wire: number;
+  readonly diameter: number;
   /** Mean diameter of the coils, mm. */
   readonly meanDiameter: number;
-  /** Coils in all. */
-  readonly coils: number;
+  /** Coils in all, with those at the ends that do not work. */
+  readonly totalCoils: number;
   readonly ends: CoilEnds;
   /** N/mm^2; default 81500, spring steel. */
   readonly shearModulus?: number | undefined;
@@ -37,15 +36,15 @@ export interface CoilSpring {
   /** Coils that give, ends not counted. */
   readonly activeCoils: number;
   /** Mean diameter by wire. */
-  readonly index: number;
+  readonly springIndex: number;
   /** Length with all coils touching, mm. */
-  readonly solid: number;
+  readonly solidLength: number;
   /** Least length that may be used, mm: a clearance above the solid one. */
-  readonly least: number;
+  readonly minLength: number;
   /** Inner diameter, mm. */
   readonly innerDiameter: number;
   /** Correction of the stress for the curvature of the wire. */
-  readonly correction: number;
+  readonly stressCorrection: number;
   /** Shear stress of the wire for a force, N/mm^2 a N. */
   readonly stressPerNewton: number;
 }
@@ -59,13 +58,17 @@ const IDLE: Readonly<Record<CoilEnds, number>> = { closedGround: 2, closed: 2, o
  *
  * @throws InputError for sizes that make no spring.
  */
-export function coilSpring(input: CoilInput): CoilSpring {
-  throwIfAny(
-    'coil spring',
-    coilFaults(input).map((one) => worded(one, 'metric')),
-  );
-  const { wire: d, meanDiameter: D, coils, ends, shearModulus: G = SPRING_STEEL, hotFormed = false } = input;
-  const n = coils - IDLE[ends];
+export function coilSpring(input: CoilSpringInput): CoilSpring {
+  refuse('coil spring', coilFaults(input));
+  const {
+    diameter: d,
+    meanDiameter: D,
+    totalCoils,
+    ends,
+    shearModulus: G = SPRING_STEEL,
+    hotFormed = false,
+  } = input;
+  const n = totalCoils - IDLE[ends];
   const ground = ends === 'closedGround' || ends === 'openGround';
   const w = D / d;
   const k = (w + 0.5) / (w - 0.75);
@@ -73,40 +76,37 @@ export function coilSpring(input: CoilInput): CoilSpring {
   return {
     rate: (G * d ** 4) / (8 * D ** 3 * n),
     activeCoils: n,
-    index: w,
-    solid: (ground ? coils : coils + 1) * d,
-    least: (ground ? coils : coils + 1.5) * d + clearance,
+    springIndex: w,
+    solidLength: (ground ? totalCoils : totalCoils + 1) * d,
+    minLength: (ground ? totalCoils : totalCoils + 1.5) * d + clearance,
     innerDiameter: D - d,
-    correction: k,
+    stressCorrection: k,
     stressPerNewton: (k * 8 * D) / (Math.PI * d ** 3),
   };
 }
 
 /** What makes no spring of sizes. */
 export function coilFaults({
-  wire,
+  diameter,
   meanDiameter,
-  coils,
+  totalCoils,
   ends,
   shearModulus = SPRING_STEEL,
-}: CoilInput): Diagnostic[] {
-  const issues: Diagnostic[] = [];
-  const more = (path: string, value: number, least: number) => {
-    if (Number.isFinite(value) && value > least) return;
-    const code = path === 'wire' || path === 'meanDiameter' ? 'coilDiameterOutOfRange' : 'coilOutOfRange';
-    const values = { value: Number.isFinite(value) ? value : show(value), above: least };
-    issues.push({ code, severity: 'error', path, values });
+}: Partial<CoilSpringInput> = {}): Diagnostic[] {
+  const faults: Diagnostic[] = [];
+  const more = (path: string, value: unknown, above: number) => {
+    if (isNumber(value) && value > above) return;
+    const code = path === 'diameter' || path === 'meanDiameter' ? 'coilDiameterOutOfRange' : 'coilOutOfRange';
+    faults.push(fault(code, path, { value: isNumber(value) ? value : show(value), above }));
   };
-  more('wire', wire, 0);
-  more('meanDiameter', meanDiameter, Number.isFinite(wire) ? Math.max(0, wire) : 0);
-  if (Object.hasOwn(IDLE, ends)) more('coils', coils, IDLE[ends]);
-  else
-    issues.push({
-      code: 'coilEndsUnknown',
-      severity: 'error',
-      path: 'ends',
-      values: { ends: show(ends), known: Object.keys(IDLE).join(', ') },
-    });
+  more('diameter', diameter, 0);
+  more('meanDiameter', meanDiameter, isNumber(diameter) ? Math.max(0, diameter) : 0);
+  if (ends !== undefined && Object.hasOwn(IDLE, ends)) more('totalCoils', totalCoils, IDLE[ends]);
+  else faults.push(fault('coilEndsUnknown', 'ends', { got: show(ends), allowed: Object.keys(IDLE) }));
   more('shearModulus', shearModulus, 0);
-  return issues;
+  return faults;
+}
+
+function isNumber(value: unknown): value is number {
+  return typeof value === 'number' && Number.isFinite(value);
 }

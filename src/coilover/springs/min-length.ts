@@ -10,7 +10,7 @@
 // which rises with d from 0 to infinity on (0, L_c/2): there is one d.
 
 import { zeroBetween } from '../../numerics/zero.ts';
-import { type CoilInput, coilSpring } from './coil-spring.ts';
+import { type CoilSpringInput, coilSpring } from './coil-spring.ts';
 
 /**
  * Where a minimum length comes from: `given` in the document; `wire`, computed from a spring given by its wire; `estimated` from rate,
@@ -40,44 +40,45 @@ const MIN_ACTIVE_COILS = 2;
 /** What a document may say of a spring's size, mm and N/mm. */
 interface SpringSize {
   readonly rate?: number | undefined;
-  readonly solid?: number | undefined;
-  readonly least?: number | undefined;
+  readonly solidLength?: number | undefined;
+  readonly minLength?: number | undefined;
   readonly innerDiameter?: number | undefined;
-  readonly coil?: CoilInput | undefined;
+  readonly wire?: CoilSpringInput | undefined;
 }
 
 /** Solid and minimum length of a spring, and where the latter comes from. */
-export function springLengths({ rate, solid, least, innerDiameter, coil }: SpringSize): SpringLengths {
-  const made = coil === undefined ? null : coilSpring(coil);
-  const solidLength = solid ?? made?.solid ?? null;
-  if (least !== undefined) return { solidLength, minLength: least, minLengthSource: 'given' };
-  if (made !== null) return { solidLength, minLength: made.least, minLengthSource: 'wire' };
+export function springLengths({ rate, innerDiameter, wire, ...given }: SpringSize): SpringLengths {
+  const made = wire === undefined ? null : coilSpring(wire);
+  const solidLength = given.solidLength ?? made?.solidLength ?? null;
+  if (given.minLength !== undefined)
+    return { solidLength, minLength: given.minLength, minLengthSource: 'given' };
+  if (made !== null) return { solidLength, minLength: made.minLength, minLengthSource: 'wire' };
   if (solidLength === null) return { solidLength, minLength: null, minLengthSource: null };
-  const wire =
+  const found =
     rate === undefined || innerDiameter === undefined ? null : wireOf(rate, solidLength, innerDiameter);
-  return wire === null
+  return found === null
     ? { solidLength, minLength: (1 + ASSUMED_CLEARANCE) * solidLength, minLengthSource: 'assumed' }
-    : { solidLength, minLength: coilSpring(wire).least, minLengthSource: 'estimated' };
+    : { solidLength, minLength: coilSpring(found).minLength, minLengthSource: 'estimated' };
 }
 
 /**
  * The wire of a cold-formed steel spring with closed and ground ends, from its rate (N/mm), solid length and inner diameter (mm); null
  * where no ordinary spring has these.
  */
-export function wireOf(rate: number, solid: number, innerDiameter: number): CoilInput | null {
-  const spring = (wire: number): CoilInput => ({
-    wire,
-    meanDiameter: innerDiameter + wire,
-    coils: solid / wire,
+export function wireOf(rate: number, solid: number, innerDiameter: number): CoilSpringInput | null {
+  const spring = (diameter: number): CoilSpringInput => ({
+    diameter,
+    meanDiameter: innerDiameter + diameter,
+    totalCoils: solid / diameter,
     ends: 'closedGround',
   });
   // Two thick coils take up the whole solid length at one end, hair-thin wire at the other.
   const [thin, thick] = [HAIR * solid, (0.5 - HAIR) * solid];
-  const over = (wire: number) => coilSpring(spring(wire)).rate - rate;
+  const over = (diameter: number) => coilSpring(spring(diameter)).rate - rate;
   if (!(over(thin) < 0 && over(thick) > 0)) return null;
   const found = spring(zeroBetween(over, thin, thick));
-  const { index, activeCoils } = coilSpring(found);
-  const ordinary = index >= INDEX.min && index <= INDEX.max && activeCoils >= MIN_ACTIVE_COILS;
+  const { springIndex, activeCoils } = coilSpring(found);
+  const ordinary = springIndex >= INDEX.min && springIndex <= INDEX.max && activeCoils >= MIN_ACTIVE_COILS;
   return ordinary ? found : null;
 }
 

@@ -8,9 +8,9 @@ import { DEGREES } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
 import type { Bound } from './bound.ts';
-import type { Ask, Pose } from './course.ts';
 import { CHASSIS, sidesOf } from './joints.ts';
 import type { BallJoint, CheckedOptions } from './options.ts';
+import type { Ask, Pose } from './travel-path.ts';
 import { degrees } from './words.ts';
 
 /** Ball joints at the end of their articulation. */
@@ -18,7 +18,7 @@ export function articulationBounds(
   { ballJoints = {} }: CheckedOptions,
   model: CornerModel,
   ask: Ask,
-): Bound<'ballJoint'>[] {
+): Bound<'ballJointArticulation'>[] {
   return Object.entries(ballJoints).flatMap(([name, joint]) => {
     if (joint === undefined) return [];
     const sides = sidesOf(model, name, joint.housing);
@@ -31,14 +31,14 @@ export function articulationBounds(
     const what = `${spaced(name)} ball joint`;
     return [
       {
-        cause: 'ballJoint',
+        cause: 'ballJointArticulation',
         part: name,
         ways: [[(pose) => most - angle(pose)], [(pose) => most + angle(pose)]],
         met: (where) =>
-          `The ${what} is at the end of its articulation ${where}: its stud leans ${degrees(most)} from the axis of its housing.`,
+          `The ${what} is at its largest articulation ${where}: its stud is ${degrees(most)} from the axis of its housing.`,
         misfit(pose) {
-          const leans = Math.abs(angle(pose));
-          return `The ${what} does not fit: at the drawn ride height its stud leans ${degrees(leans)} from the axis of its housing, ${degrees(leans - most)} more than it can.`;
+          const found = Math.abs(angle(pose));
+          return `The ${what} does not fit: at the drawn ride height its stud is ${degrees(found)} from the axis of its housing, ${degrees(found - most)} more than it can.`;
         },
       },
     ];

@@ -1,4 +1,4 @@
-import type { Pose } from './course.ts';
+import type { Pose } from './travel-path.ts';
 
 /**
  * How far a pose is from a limit: positive before it, 0 at it, negative beyond; smooth. mm or degrees, at the limit; `TOUCH`

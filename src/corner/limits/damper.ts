@@ -7,8 +7,8 @@
 
 import type { CornerModel } from '../model.ts';
 import { type Bound, type Margin, over } from './bound.ts';
-import type { Ask, Pose } from './course.ts';
 import type { CheckedOptions } from './options.ts';
+import type { Ask, Pose } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** Where the line between the end eyes stands in a pose. */
@@ -16,14 +16,14 @@ export interface Eyes {
   /** Places in a pose of y and z of the inner and the outer eye. */
   readonly inner: readonly [number, number];
   readonly outer: readonly [number, number];
-  readonly offset: number;
+  readonly foreAftOffset: number;
 }
 
 export function askEyes({ shock }: CornerModel, ask: Ask): Eyes {
   return {
     inner: [ask({ x: shock.inner }), ask({ y: shock.inner })],
     outer: [ask({ x: shock.outer }), ask({ y: shock.outer })],
-    offset: shock.offset,
+    foreAftOffset: shock.foreAftOffset,
   };
 }
 
@@ -34,7 +34,7 @@ export function lineOf({ inner, outer }: Eyes, pose: Pose): readonly [y: number,
 
 function squareOf(eyes: Eyes, pose: Pose): number {
   const [y, z] = lineOf(eyes, pose);
-  return y * y + z * z + eyes.offset * eyes.offset;
+  return y * y + z * z + eyes.foreAftOffset * eyes.foreAftOffset;
 }
 
 /** Length between the end eyes, in space. */
@@ -48,37 +48,37 @@ export function marginToLength(eyes: Eyes, length: number, greatest: boolean): M
   return (pose) => way * over(length, squareOf(eyes, pose));
 }
 
-export type DamperCause = 'damperOpen' | 'damperClosed' | 'stopSolid';
+export type DamperCause = 'damperExtended' | 'damperCompressed' | 'bumpStopSolid';
 
 /** Damper open, bump stop solid, damper closed; and the first contact with the stop, which is no limit. */
 export function damperBounds(
   { damper, bumpStop }: CheckedOptions,
   eyes: Eyes,
   words: Words,
-): { limits: Bound<DamperCause>[]; contact: Bound<'stopContact'>[] } {
+): { limits: Bound<DamperCause>[]; contact: Bound<'bumpStopContact'>[] } {
   if (damper === undefined) return { limits: [], contact: [] };
-  const { open, closed } = damper;
+  const { extendedLength, compressedLength } = damper;
   const ride = (pose: Pose) =>
     `at the drawn ride height the end eyes are ${words.length(lengthOf(eyes, pose))} apart`;
   const between = (length: number) => `${words.length(length)} between the end eyes`;
   const shorter = (pose: Pose, length: number) => words.length(length - lengthOf(eyes, pose));
   const limits: Bound<DamperCause>[] = [
     {
-      cause: 'damperOpen',
+      cause: 'damperExtended',
       part: '',
-      ways: [[marginToLength(eyes, open, true)]],
-      met: (where) => `The damper is fully extended ${where} (${between(open)}).`,
+      ways: [[marginToLength(eyes, extendedLength, true)]],
+      met: (where) => `The damper is fully extended ${where} (${between(extendedLength)}).`,
       misfit: (pose) =>
-        `The damper is too short: ${ride(pose)}, ${words.length(lengthOf(eyes, pose) - open)} more than its extended length of ${words.length(open)}.`,
+        `The damper is too short: ${ride(pose)}, ${words.length(lengthOf(eyes, pose) - extendedLength)} more than its extended length of ${words.length(extendedLength)}.`,
     },
   ];
-  const contact: Bound<'stopContact'>[] = [];
+  const contact: Bound<'bumpStopContact'>[] = [];
   if (bumpStop !== undefined) {
-    const solid = closed + bumpStop.solidHeight;
-    const touched = closed + bumpStop.height;
+    const solid = compressedLength + bumpStop.solidHeight;
+    const touched = compressedLength + bumpStop.height;
     if (bumpStop.solidHeight > 0) {
       limits.push({
-        cause: 'stopSolid',
+        cause: 'bumpStopSolid',
         part: '',
         ways: [[marginToLength(eyes, solid, false)]],
         met: (where) => `The bump stop is solid ${where} (${between(solid)}).`,
@@ -87,23 +87,23 @@ export function damperBounds(
       });
     }
     contact.push({
-      cause: 'stopContact',
+      cause: 'bumpStopContact',
       part: '',
       ways: [[marginToLength(eyes, touched, false)]],
       met: (where) => `The bump stop makes contact ${where} (${between(touched)}).`,
       misfit: (pose) =>
-        lengthOf(eyes, pose) < closed + bumpStop.solidHeight
+        lengthOf(eyes, pose) < compressedLength + bumpStop.solidHeight
           ? 'At the drawn ride height the bump stop is already pressed in as far as it goes.'
           : `At the drawn ride height the bump stop is already pressed in by ${shorter(pose, touched)}.`,
     });
   }
   limits.push({
-    cause: 'damperClosed',
+    cause: 'damperCompressed',
     part: '',
-    ways: [[marginToLength(eyes, closed, false)]],
-    met: (where) => `The damper is fully compressed ${where} (${between(closed)}).`,
+    ways: [[marginToLength(eyes, compressedLength, false)]],
+    met: (where) => `The damper is fully compressed ${where} (${between(compressedLength)}).`,
     misfit: (pose) =>
-      `The damper is too long: ${ride(pose)}, ${shorter(pose, closed)} less than its compressed length of ${words.length(closed)}.`,
+      `The damper is too long: ${ride(pose)}, ${shorter(pose, compressedLength)} less than its compressed length of ${words.length(compressedLength)}.`,
   });
   return { limits, contact };
 }

@@ -9,9 +9,9 @@ import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
 import { reader, readRows } from '../../linkage/reader.ts';
 import type { CornerModel } from '../model.ts';
-import type { Course } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions, Donor } from './options.ts';
+import type { TravelPath } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** How far a unit can go from ride height, mm; null where it can't be told. */
@@ -55,14 +55,14 @@ const TAPE = 0.5;
 export function compareDonor(
   options: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  travelPath: TravelPath,
   eyes: Eyes,
   words: Words,
 ): DonorComparison | undefined {
   const { donor } = options;
   if (donor === undefined) return undefined;
-  const ride = lengthOf(eyes, course.drawn);
-  const unit = comparedUnit(options, model, course);
+  const ride = lengthOf(eyes, travelPath.drawn);
+  const unit = comparedUnit(options, model, travelPath);
   const known = knownLengths(donor);
   const less = (a: number | undefined, b: number | undefined) =>
     a === undefined || b === undefined ? null : a - b;
@@ -94,9 +94,9 @@ export function compareDonor(
 function cutToFit({ state, ...donor }: Donor): StrokeLeft | null {
   const stroke = donor.stroke ?? null;
   switch (state) {
-    case 'open':
+    case 'extended':
       return { extension: 0, compression: stroke };
-    case 'closed':
+    case 'compressed':
       return { extension: stroke, compression: 0 };
     case 'measured':
       return null;
@@ -110,9 +110,9 @@ interface Known {
 
 function knownLengths({ length, state, stroke }: Donor): Known {
   switch (state) {
-    case 'open':
+    case 'extended':
       return { extended: length, ...(stroke === undefined ? {} : { compressed: length - stroke }) };
-    case 'closed':
+    case 'compressed':
       return { compressed: length, ...(stroke === undefined ? {} : { extended: length + stroke }) };
     case 'measured':
       return {};
@@ -123,17 +123,21 @@ function knownLengths({ length, state, stroke }: Donor): Known {
 function comparedUnit(
   { required, damper }: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  travelPath: TravelPath,
 ): ComparedUnit | null {
   if (damper !== undefined) {
-    return { extendedLength: damper.open, compressedLength: damper.closed, basis: 'ordered' };
+    return {
+      extendedLength: damper.extendedLength,
+      compressedLength: damper.compressedLength,
+      basis: 'ordered',
+    };
   }
   if (required?.bump === undefined || required.droop === undefined) return null;
-  const { path } = course;
+  const { path } = travelPath;
   const { shock } = model;
   const length = bindMeasure(
     path.system,
-    { length: [shock.outer, shock.inner], offset: shock.offset },
+    { length: [shock.outer, shock.inner], offset: shock.foreAftOffset },
     'shock',
   );
   const ground = model.drawing.points[model.contactPatch][1];
@@ -160,8 +164,8 @@ const UNITS: Readonly<Record<ComparedUnit['basis'], string>> = {
 };
 /** States in words. */
 const STATES: Readonly<Record<Donor['state'], string>> = {
-  open: 'fully extended',
-  closed: 'fully compressed',
+  extended: 'fully extended',
+  compressed: 'fully compressed',
   measured: 'somewhere between extended and compressed',
 };
 
@@ -225,7 +229,7 @@ function donorAlone(donor: Donor, known: Known, ride: number, words: Words): str
   const { length, state } = donor;
   const fitted = asItIs(donor, known, ride, words);
   if (state === 'measured') return [fitted];
-  const [side, moved] = [state === 'open' ? 'droop' : 'bump', length > ride ? 'Cut' : 'Lengthened'];
+  const [side, moved] = [state === 'extended' ? 'droop' : 'bump', length > ride ? 'Cut' : 'Lengthened'];
   const lost = `${STATES[state]} at design ride height, ${DONOR} has no ${side} travel`;
   if (Math.abs(length - ride) <= TAPE) return [`Fitted as it is, ${lost}.`];
   return [fitted, `${moved} to fit and ${lost}.`];
@@ -259,6 +263,6 @@ function asItIs(
   const missing =
     ways.length === 2
       ? ''
-      : `; give its stroke to know how far it can ${state === 'open' ? 'compress' : 'extend'}`;
+      : `; give its stroke to know how far it can ${state === 'extended' ? 'compress' : 'extend'}`;
   return `Fitted as it is, ${DONOR} can ${ways.join(' and ')} from ${at}${missing}.`;
 }

@@ -3,22 +3,22 @@
 
 import type { CornerModel } from '../model.ts';
 import { type Bound, TOUCH } from './bound.ts';
-import { TRAVEL } from './course.ts';
 import type { CheckedOptions } from './options.ts';
+import { TRAVEL } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 /** Low points of the chassis, each met by the ground. */
 export function groundBounds(
-  { ground = [] }: CheckedOptions,
+  { chassisLowPoints = [] }: CheckedOptions,
   { drawing: { points }, contactPatch }: CornerModel,
   words: Words,
-): Bound<'chassisOnGround'>[] {
-  return ground.map((point, k) => {
+): Bound<'groundContact'>[] {
+  return chassisLowPoints.map((point, k) => {
     const height = point[1] - points[contactPatch][1];
-    const name = `ground[${k}], ${words.point(point)},`;
+    const name = `chassisLowPoints[${k}], ${words.point(point)},`;
     return {
-      cause: 'chassisOnGround',
-      part: `ground[${k}]`,
+      cause: 'groundContact',
+      part: `chassisLowPoints[${k}]`,
       ways: [[(pose) => height - pose[TRAVEL]]],
       met: (where) => `The chassis is on the ground with ${name} ${where}.`,
       misfit: () =>

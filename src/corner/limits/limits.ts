@@ -1,40 +1,40 @@
 import { type Corner, modelOf } from '../corner.ts';
 import type { CornerModel } from '../model.ts';
 import { articulationBounds } from './articulation.ts';
+import { misalignmentBounds } from './bearing-misalignment.ts';
 import { type Bound, marginOf, TOUCH } from './bound.ts';
-import { type Course, layCourse } from './course.ts';
-import { askDeadPart, endOf } from './course-end.ts';
 import { askEyes, damperBounds } from './damper.ts';
 import { compareDonor, type DonorComparison } from './donor.ts';
+import { type Crossing, firstCrossing, type Side } from './first-crossing.ts';
 import { groundBounds } from './ground-clearance.ts';
 import { notesOn } from './notes.ts';
 import { type CheckedOptions, checkOptions, type LimitOptions } from './options.ts';
-import { firstMeeting, type Meeting, type Side } from './outward.ts';
 import { askReason, ratioBound } from './ratio.ts';
-import { compareTravel, type RequiredTravel } from './required.ts';
 import { springBounds } from './spring.ts';
-import { tiltBounds } from './tilt.ts';
+import { type TravelMargins, travelMarginsOf } from './travel-margins.ts';
+import { layTravelPath, type TravelPath } from './travel-path.ts';
+import { askDeadPart, endOf } from './travel-path-end.ts';
 import { tyreBounds } from './tyre-clearance.ts';
 import { wordsIn } from './words.ts';
 
 /**
- * What can end the travel: damper fully open or closed, bump stop solid, the spring at its least length, a ball joint or an end bearing at its last
- * angle, tyre at the arch, chassis on the ground, a dead point of the linkage, the installation ratio at zero, a linkage
- * that locks, or one whose motion is not determined any farther.
+ * What can end the travel: damper fully extended or compressed, bump stop solid, the spring at its minimum permissible length, a ball joint or an
+ * end bearing at its largest angle, tyre against the arch, chassis on the ground, a dead point of the linkage, the installation ratio at zero, a
+ * linkage that locks, or a bifurcation, beyond which its motion is not determined.
  */
 export type LimitCause =
-  | 'damperOpen'
-  | 'damperClosed'
-  | 'stopSolid'
-  | 'springAtLeast'
-  | 'ballJoint'
-  | 'bearingTilt'
-  | 'tyreAtArch'
-  | 'chassisOnGround'
+  | 'damperExtended'
+  | 'damperCompressed'
+  | 'bumpStopSolid'
+  | 'springMinLength'
+  | 'ballJointArticulation'
+  | 'bearingMisalignment'
+  | 'tyreContact'
+  | 'groundContact'
   | 'deadPoint'
-  | 'ratioThroughZero'
+  | 'ratioZero'
   | 'locked'
-  | 'undetermined';
+  | 'bifurcation';
 
 /** One end that the travel can come to. */
 export interface Limit {
@@ -57,7 +57,7 @@ export interface LimitEvent {
   /** mm, bump +. */
   readonly travel: number;
   /** First contact with the bump stop. */
-  readonly event: 'stopContact';
+  readonly event: 'bumpStopContact';
   readonly sentence: string;
 }
 
@@ -66,13 +66,13 @@ export interface Limits {
   /** The first met upward and downward from the drawn ride height; null when there is none. */
   readonly bump: Limit | null;
   readonly droop: Limit | null;
-  /** All others, on both sides, nearest to ride height first. */
-  readonly behind: readonly Limit[];
+  /** All later ones, on both sides, nearest to ride height first. */
+  readonly later: readonly Limit[];
   readonly events: readonly LimitEvent[];
-  /** What does not fit at the drawn ride height, with what is missing; empty when all fits. */
-  readonly fits: readonly string[];
-  /** Travel wanted against travel there is, for the sides where it was given. */
-  readonly required?: RequiredTravel;
+  /** What does not fit at the drawn ride height, and by how much; empty when all fits. */
+  readonly misfits: readonly string[];
+  /** Margins of the required travel, for the sides where it was given. */
+  readonly travelMargins?: TravelMargins;
   /** The unit to order against the donor damper, and the donor by itself. */
   readonly donor?: DonorComparison;
   /** What to look at again. */
@@ -80,7 +80,7 @@ export interface Limits {
 }
 
 /**
- * Where the travel of a corner ends, why, and what would end it behind that.
+ * Where the travel of a corner ends, why, and what would end it later.
  *
  * The search goes from the drawn pose as far as the linkage does. Each limit is met to 1e-9 mm (degrees, for an angle); one
  * that is touched and not crossed counts. Of each cause and part the first meeting on either side is given. What does not
@@ -96,14 +96,14 @@ export function limits(corner: Corner, options: LimitOptions = {}): Limits {
 /** Where the travel of a corner's model ends, as `limits`. */
 export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const words = wordsIn(given.units);
-  const { course, planned } = layCourse(model, (ask) => {
+  const { course: travelPath, planned } = layTravelPath(model, (ask) => {
     const eyes = askEyes(model, ask);
     const damper = damperBounds(given, eyes, words);
     const bounds: Bound<LimitCause>[] = [
       ...damper.limits,
       ...springBounds(given, eyes, words),
       ...articulationBounds(given, model, ask),
-      ...tiltBounds(given, model, eyes, ask),
+      ...misalignmentBounds(given, model, eyes, ask),
       ...tyreBounds(given, model, ask, words),
       ...groundBounds(given, model, words),
     ];
@@ -111,11 +111,11 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     return { eyes, bounds, reason, contact: damper.contact, deadPart: askDeadPart(model, ask) };
   });
   const { eyes, contact, deadPart } = planned;
-  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, course, planned.reason)];
+  const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, travelPath, planned.reason)];
 
   const meetings = <Cause>(bound: Bound<Cause>) =>
     SIDES.flatMap((side) => {
-      const meeting = nearest(course, bound, side);
+      const meeting = nearest(travelPath, bound, side);
       if (meeting === null) return [];
       const { travel, pose, misfit } = meeting;
       const sentence = misfit ? bound.misfit(pose) : bound.met(words.at(side, travel), pose);
@@ -128,7 +128,7 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     }),
   );
   for (const side of SIDES) {
-    const end = endOf(course, side, deadPart, words);
+    const end = endOf(travelPath, side, deadPart, words);
     if (end !== null) found.push({ side, ...end });
   }
   // Stable: what is met together stays in the order in which it was looked for.
@@ -136,34 +136,36 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const first = (side: Side) => found.find((limit) => limit.side === side) ?? null;
   const [bump, droop] = [first('bump'), first('droop')];
 
-  const fits = bounds.filter((bound) => isMisfit(bound, course)).map((bound) => bound.misfit(course.drawn));
-  const required = compareTravel(given.required, { bump, droop }, fits.length === 0, words);
-  const donor = compareDonor(given, model, course, eyes, words);
+  const misfits = bounds
+    .filter((bound) => isMisfit(bound, travelPath))
+    .map((bound) => bound.misfit(travelPath.drawn));
+  const travelMargins = travelMarginsOf(given.required, { bump, droop }, misfits.length === 0, words);
+  const donor = compareDonor(given, model, travelPath, eyes, words);
   return {
     bump,
     droop,
-    behind: found.filter((limit) => limit !== bump && limit !== droop),
+    later: found.filter((limit) => limit !== bump && limit !== droop),
     events: contact.flatMap((bound) => meetings(bound).map((met) => ({ ...met, event: bound.cause }))),
-    fits,
-    ...(required === undefined ? {} : { required }),
+    misfits,
+    ...(travelMargins === undefined ? {} : { travelMargins }),
     ...(donor === undefined ? {} : { donor }),
-    notes: notesOn(given, model, course, eyes, words),
+    notes: notesOn(given, model, travelPath, eyes, words),
   };
 }
 
 const SIDES = ['bump', 'droop'] as const;
 
 /** The nearest meeting with a bound, in any of its ways. */
-function nearest<Cause>(course: Course, { ways }: Bound<Cause>, side: Side): Meeting | null {
-  let best: Meeting | null = null;
+function nearest<Cause>(travelPath: TravelPath, { ways }: Bound<Cause>, side: Side): Crossing | null {
+  let best: Crossing | null = null;
   for (const way of ways) {
-    const meeting = firstMeeting(course, way, side);
+    const meeting = firstCrossing(travelPath, way, side);
     if (meeting !== null && (best === null || Math.abs(meeting.travel) < Math.abs(best.travel)))
       best = meeting;
   }
   return best;
 }
 
-function isMisfit({ ways }: Bound<LimitCause>, { drawn }: Course): boolean {
+function isMisfit({ ways }: Bound<LimitCause>, { drawn }: TravelPath): boolean {
   return ways.some((way) => marginOf(way, drawn) < -TOUCH);
 }

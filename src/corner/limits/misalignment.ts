@@ -2,7 +2,7 @@
 //
 //   sin(misalignment) = u . b,    L u = (d, x):  d the line from inner to outer eye in the plane, x their fore-aft distance
 //
-// with u the unit vector along the coilover in space and b along the bolt, turning with the body that holds it (tilt.ts has where it reaches
+// with u the unit vector along the coilover in space and b along the bolt, turning with the body that holds it (bearing-misalignment.ts has where it reaches
 // what the bearing allows). With ' the derivative by travel, s = u . b and L' = d . d' / L:
 //
 //   bolt longitudinal:   s = x / L,   s' = -x L' / L^2
@@ -15,7 +15,7 @@ import { type Motion, trace } from '../../linkage/motion.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import { DEGREES } from '../../units.ts';
 import { type CornerModel, carrierOf } from '../model.ts';
-import type { BearingEnd, LimitOptions } from './options.ts';
+import type { Bearing, LimitOptions } from './options.ts';
 
 /** What an end bearing of the coilover is asked for, and what it allows; degrees. */
 export interface BearingUse {
@@ -30,7 +30,7 @@ export interface BearingUse {
 }
 
 /** The bearings that are known, by their end. */
-export type BearingUses = { readonly [end in keyof NonNullable<LimitOptions['ends']>]?: BearingUse };
+export type BearingUses = { readonly [end in keyof NonNullable<LimitOptions['bearings']>]?: BearingUse };
 
 /** Intervals of the travel in which a turning point is looked for. */
 const PLACES = 64;
@@ -38,10 +38,10 @@ const PLACES = 64;
 /** What the bearings use between two travels, mm, droop negative. */
 export function bearingUses(
   model: CornerModel,
-  ends: LimitOptions['ends'],
+  ends: LimitOptions['bearings'],
   travel: { readonly droop: number; readonly bump: number },
 ): BearingUses {
-  const known = Object.entries(ends ?? {}).filter((entry): entry is [keyof BearingUses, BearingEnd] => {
+  const known = Object.entries(ends ?? {}).filter((entry): entry is [keyof BearingUses, Bearing] => {
     return entry[1] !== undefined;
   });
   if (known.length === 0) return {};
@@ -51,11 +51,12 @@ export function bearingUses(
     return Math.min(motion.high.at, Math.max(motion.low.at, at));
   });
   return Object.fromEntries(
-    known.map(([end, { bolt, maxTilt }]): [keyof BearingUses, BearingUse] => {
-      const sine = bolt === 'foreAft' ? sineLongitudinal(model, motion) : sineInPlane(model, motion, end);
+    known.map(([end, { boltAxis, maxMisalignment }]): [keyof BearingUses, BearingUse] => {
+      const sine =
+        boltAxis === 'longitudinal' ? sineLongitudinal(model, motion) : sineInPlane(model, motion, end);
       const { least, most } = range(sine, heights);
       const angle = (s: number) => Math.asin(Math.min(1, Math.max(-1, s))) * DEGREES;
-      return [end, { misalignment: { min: angle(least), max: angle(most) }, rating: maxTilt }];
+      return [end, { misalignment: { min: angle(least), max: angle(most) }, rating: maxMisalignment }];
     }),
   );
 }
@@ -76,7 +77,10 @@ function range(sine: Sine, heights: readonly number[]): { least: number; most: n
   return { least: Math.min(...values), most: Math.max(...values) };
 }
 
-function sineLongitudinal({ shock: { outer, inner, offset } }: CornerModel, motion: Motion): Sine {
+function sineLongitudinal(
+  { shock: { outer, inner, foreAftOffset: offset } }: CornerModel,
+  motion: Motion,
+): Sine {
   const length = motion.read({ length: [outer, inner], offset });
   return (at) => {
     const { value, first } = length(at);
@@ -86,7 +90,7 @@ function sineLongitudinal({ shock: { outer, inner, offset } }: CornerModel, moti
 
 function sineInPlane(model: CornerModel, motion: Motion, end: keyof BearingUses): Sine {
   const { points } = model.drawing;
-  const { outer, inner, offset } = model.shock;
+  const { outer, inner, foreAftOffset: offset } = model.shock;
   const coordinates = [{ x: outer }, { x: inner }, { y: outer }, { y: inner }].map((one) => motion.read(one));
   const body = carrierOf(model, end === 'mount' ? outer : inner);
   const turn = body === null ? null : motion.read({ turn: body });

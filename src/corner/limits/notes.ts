@@ -1,9 +1,9 @@
 import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
-import type { Course } from './course.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions } from './options.ts';
 import { drawnSense } from './ratio.ts';
+import type { TravelPath } from './travel-path.ts';
 import { tyreNotes } from './tyre-clearance.ts';
 import type { Words } from './words.ts';
 
@@ -14,32 +14,32 @@ const TAPE = 0.5;
 export function notesOn(
   options: CheckedOptions,
   model: CornerModel,
-  course: Course,
+  travelPath: TravelPath,
   eyes: Eyes,
   words: Words,
 ): string[] {
   const { damper, bumpStop, tyre, arch = [], ballJoints = {} } = options;
   const notes: string[] = [];
-  const ride = lengthOf(eyes, course.drawn);
-  const sense = drawnSense(eyes, course);
+  const ride = lengthOf(eyes, travelPath.drawn);
+  const sense = drawnSense(eyes, travelPath);
   if (sense < 0) {
     notes.push('Bump lengthens the coilover at the drawn ride height: is it mounted as meant?');
   }
   if (damper !== undefined) {
     const [side, other] = sense < 0 ? ['bump', 'droop'] : ['droop', 'bump'];
-    if (Math.abs(damper.open - ride) <= TAPE) {
+    if (Math.abs(damper.extendedLength - ride) <= TAPE) {
       notes.push(
-        `The damper is all but fully extended at the drawn ride height (${words.length(ride)} of ${words.length(damper.open)}): there is no ${side} travel left.`,
+        `The damper is all but fully extended at the drawn ride height (${words.length(ride)} of ${words.length(damper.extendedLength)}): there is no ${side} travel left.`,
       );
     }
-    if (Math.abs(ride - damper.closed) <= TAPE) {
+    if (Math.abs(ride - damper.compressedLength) <= TAPE) {
       notes.push(
-        `The damper is all but fully compressed at the drawn ride height (${words.length(ride)} of ${words.length(damper.closed)}): there is no ${other} travel left.`,
+        `The damper is all but fully compressed at the drawn ride height (${words.length(ride)} of ${words.length(damper.compressedLength)}): there is no ${other} travel left.`,
       );
     }
-    if (bumpStop !== undefined && bumpStop.height >= damper.open - damper.closed) {
+    if (bumpStop !== undefined && bumpStop.height >= damper.extendedLength - damper.compressedLength) {
       notes.push(
-        `The bump stop, ${words.length(bumpStop.height)} high, is as high as the damper's stroke of ${words.length(damper.open - damper.closed)}: it is pressed in all the time.`,
+        `The bump stop, ${words.length(bumpStop.height)} high, is as high as the damper's stroke of ${words.length(damper.extendedLength - damper.compressedLength)}: it is pressed in all the time.`,
       );
     }
   }

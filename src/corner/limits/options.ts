@@ -1,6 +1,7 @@
 import { limitFindings } from '../../document/limit-findings.ts';
 import { limitOptionsSchema } from '../../document/limits-schema.ts';
 import { parse, valueAt } from '../../document/parse.ts';
+import { refuse } from '../../errors/file.ts';
 import type { Point } from '../../linkage/drawing.ts';
 import type { Units } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
@@ -12,39 +13,39 @@ import { partFindings } from './part-findings.ts';
  * coordinates: y outboard, chassis fixed, at the drawn ride height.
  */
 export interface LimitOptions {
-  /** Open (longest) and closed (shortest) length of the damper to order, between the centres of its end eyes. */
-  readonly damper?: { readonly open: number; readonly closed: number } | undefined;
+  /** Extended (longest) and compressed (shortest) length of the damper to order, between the centres of its end eyes. */
+  readonly damper?: { readonly extendedLength: number; readonly compressedLength: number } | undefined;
   /**
-   * Bump stop on the shaft: it is met at closed + `height`, and gives no more at closed + `solidHeight`. The first is an
+   * Bump stop on the shaft: contact at compressed length + `height`, solid at compressed length + `solidHeight`. The first is an
    * event, the second a limit. Needs `damper`.
    */
   readonly bumpStop?: { readonly height: number; readonly solidHeight: number } | undefined;
   /** Length between the end eyes at which the spring is at its minimum permissible length, as `sizeCoilovers` finds it. */
-  readonly springAtLeast?: number | undefined;
+  readonly springMinLengthAt?: number | undefined;
   /** Tyre by its overall (unloaded) radius and width, or by its marking: '205/55R16'. */
   readonly tyre?: Tyre | string | undefined;
   /** Points of the wheel arch and its inner panel, fixed in the chassis. Needs `tyre`. */
   readonly arch?: readonly Point[] | undefined;
   /** Lowest points of the chassis. Both wheels move alike: the ground stays under both contact patches. */
-  readonly ground?: readonly Point[] | undefined;
+  readonly chassisLowPoints?: readonly Point[] | undefined;
   /**
    * Ball joints and rod ends, by the point where they join two parts: `lowerOuter`, `upperOuter`; of a corner with a rocker
    * `rodMount`, `rodRockerMount` too; of a custom corner any point of its drawing that joins two bodies.
    */
   readonly ballJoints?: { readonly [point: string]: BallJoint | undefined } | undefined;
   /** Bearings at the ends of the coilover: `mount` moves; the other is `chassis`, or `otherEnd` where that moves too. */
-  readonly ends?:
+  readonly bearings?:
     | {
-        readonly mount?: BearingEnd | undefined;
-        readonly chassis?: BearingEnd | undefined;
-        readonly otherEnd?: BearingEnd | undefined;
+        readonly mount?: Bearing | undefined;
+        readonly chassis?: Bearing | undefined;
+        readonly otherEnd?: Bearing | undefined;
       }
     | undefined;
-  /** Travel wanted from ride height, both positive. */
+  /** Required travel from the design ride height, both positive, mm. */
   readonly required?: { readonly bump?: number | undefined; readonly droop?: number | undefined } | undefined;
   /**
-   * A donor damper, for comparison: its length between the end eyes, and the state in which that was measured. `stroke` is its way from
-   * open to closed.
+   * A donor damper, for comparison: its length between the end eyes, and the state in which that was measured. `stroke` is its travel from
+   * extended to compressed.
    */
   readonly donor?: Donor | undefined;
   /** What lengths in sentences are written in; default metric. Numbers are mm either way. */
@@ -64,17 +65,17 @@ export interface BallJoint {
 }
 
 /** The bearing at one end of the coilover. */
-export interface BearingEnd {
-  /** Direction of its bolt: fore-aft, or in the corner's plane and square to the coilover at ride height. */
-  readonly bolt: 'foreAft' | 'inPlane';
-  /** Largest tilt to either side, degrees; see `bearingTilt`. */
-  readonly maxTilt: number;
+export interface Bearing {
+  /** Direction of the bolt's axis: longitudinal, or in the transverse plane and square to the coilover at ride height. */
+  readonly boltAxis: 'longitudinal' | 'inPlane';
+  /** Largest misalignment to either side, degrees; see `bearingMisalignment`. */
+  readonly maxMisalignment: number;
 }
 
 /** An existing damper, for comparison; mm. */
 export interface Donor {
   readonly length: number;
-  readonly state: 'open' | 'closed' | 'measured';
+  readonly state: 'extended' | 'compressed' | 'measured';
   readonly stroke?: number | undefined;
 }
 
@@ -90,11 +91,12 @@ export interface CheckedOptions extends Omit<LimitOptions, 'tyre' | 'units'> {
  * @throws InputError with every issue.
  */
 export function checkOptions(options: LimitOptions, model: CornerModel): CheckedOptions {
-  const given = parse(limitOptionsSchema, withoutEmpty(options), 'limit options', (value) => [
-    ...limitFindings(value, 'mm'),
+  const check = (value: unknown) => [
+    ...limitFindings(value, 'metric'),
     ...tyreFindings(value, ['tyre']),
     ...partFindings(value, model),
-  ]);
+  ];
+  const given = parse(limitOptionsSchema, withoutEmpty(options), 'limit options', check, refuse);
   const { tyre, units = 'metric', notes: _, ...others } = given;
   return { ...others, ...(tyre === undefined ? {} : { tyre: tyreOf(tyre) }), units };
 }
@@ -113,4 +115,4 @@ function isEmptyList(value: unknown): boolean {
   return Array.isArray(value) && value.length === 0;
 }
 
-const LISTS = ['arch', 'ground'];
+const LISTS = ['arch', 'chassisLowPoints'];

@@ -10,6 +10,6 @@ export function partFindings(limits: unknown, model: CornerModel): Finding[] {
     findings.map((finding) => ({ ...finding, at: [name, ...finding.at] }));
   return [
     ...under('ballJoints', jointFindings(valueAt(limits, ['ballJoints']), holdersOf(model))),
-    ...under('ends', endFindings(valueAt(limits, ['ends']), drawing.ground.includes(shock.inner))),
+    ...under('bearings', endFindings(valueAt(limits, ['bearings']), drawing.ground.includes(shock.inner))),
   ];
 }

@@ -9,8 +9,8 @@
 import { spaced } from '../../words.ts';
 import { type CornerModel, carrierOf, pivotOf } from '../model.ts';
 import { type Bound, TOUCH } from './bound.ts';
-import { type Ask, type Course, type Pose, TRAVEL } from './course.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
+import { type Ask, type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 
 /** Rate of the line between the eyes by arc length. */
 function lineRate({ inner, outer }: Eyes, pose: Pose): readonly [number, number] {
@@ -25,17 +25,17 @@ function rateOf(eyes: Eyes, pose: Pose): number {
 }
 
 /** Sign of the ratio as drawn: 1 where bump shortens the coilover, -1 where it lengthens it, 0 where neither. */
-export function drawnSense(eyes: Eyes, { drawn }: Course): number {
+export function drawnSense(eyes: Eyes, { drawn }: TravelPath): number {
   const rate = rateOf(eyes, drawn) / lengthOf(eyes, drawn);
   return Math.abs(rate) <= TOUCH ? 0 : -Math.sign(rate);
 }
 
 /** The ratio at zero. Drawn there, it is met at once to both sides. */
-export function ratioBound(eyes: Eyes, course: Course, reason: Reason): Bound<'ratioThroughZero'> {
-  const sense = drawnSense(eyes, course);
-  const scale = -sense / lengthOf(eyes, course.drawn);
+export function ratioBound(eyes: Eyes, travelPath: TravelPath, reason: Reason): Bound<'ratioZero'> {
+  const sense = drawnSense(eyes, travelPath);
+  const scale = -sense / lengthOf(eyes, travelPath.drawn);
   return {
-    cause: 'ratioThroughZero',
+    cause: 'ratioZero',
     part: '',
     ways: [[sense === 0 ? () => 0 : (pose) => scale * rateOf(eyes, pose)]],
     met: (where, pose) =>

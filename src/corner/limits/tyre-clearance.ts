@@ -10,8 +10,8 @@ import { DEGREES } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
 import type { Tyre } from '../tyre.ts';
 import { type Bound, type Margin, marginOf } from './bound.ts';
-import type { Ask, Pose } from './course.ts';
 import type { CheckedOptions } from './options.ts';
+import type { Ask, Pose } from './travel-path.ts';
 import type { Words } from './words.ts';
 
 const FACES = ['inner side', 'outer side', 'tread', 'tread'];
@@ -22,7 +22,7 @@ export function tyreBounds(
   model: CornerModel,
   ask: Ask,
   words: Words,
-): Bound<'tyreAtArch'>[] {
+): Bound<'tyreContact'>[] {
   if (tyre === undefined) return [];
   const y = ask({ x: model.wheelCentre });
   const z = ask({ y: model.wheelCentre });
@@ -45,7 +45,7 @@ export function tyreBounds(
     ];
     const name = `arch[${k}], ${words.point(point)},`;
     return {
-      cause: 'tyreAtArch',
+      cause: 'tyreContact',
       part: `arch[${k}]`,
       ways: [way],
       met(where, pose) {

@@ -1,7 +1,7 @@
 import type { Point } from '../../linkage/drawing.ts';
 import { fromMetric, type Units, unitName } from '../../units.ts';
 import { figure } from '../../words.ts';
-import type { Side } from './outward.ts';
+import type { Side } from './first-crossing.ts';
 
 /** How figures are written in sentences. */
 export interface Words {

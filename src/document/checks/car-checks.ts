@@ -2,10 +2,10 @@
 // cars, no source, and generous.
 
 import type { Units } from '../../units.ts';
-import type { Note } from '../note.ts';
+import type { Check } from '../check.ts';
 import type { CarSizingFile } from '../sizing-schema.ts';
 import { type Certain, certain } from '../uncertain.ts';
-import { type Check, type Found, notesBy } from './check.ts';
+import { type CheckRule, type Found, notesBy } from './check.ts';
 import { isWithin, outside, type Range, unitMeant } from './ranges.ts';
 
 /** A car that is looked at: in the library's units, as numbers and as written, with half-widths. */
@@ -33,12 +33,12 @@ const LENGTHS: readonly Range<CarSubject>[] = [
     what: 'above the ground',
     least: 150,
     most: 1000,
-    of: ({ masses }) => [['masses.centreHeight', masses?.centreHeight]],
+    of: ({ masses }) => [['masses.sprungCentreOfGravityHeight', masses?.sprungCentreOfGravityHeight]],
   },
 ];
 
 /** The table; sentences by code in `sentences/checks.ts`. */
-const CAR_CHECKS: readonly Check<CarSubject>[] = [
+const CAR_CHECKS: readonly CheckRule<CarSubject>[] = [
   { code: 'scaleReadingOff', severity: 'check', find: oddScales },
   { code: 'partsIncomplete', severity: 'check', find: lightParts },
   {
@@ -52,7 +52,7 @@ const CAR_CHECKS: readonly Check<CarSubject>[] = [
 ];
 
 /** What of a car, but for its corners, should be looked at again; `sizing` is in the library's units. */
-export function carNotes(sizing: CarSizingFile, units: Units): Note[] {
+export function carNotes(sizing: CarSizingFile, units: Units): Check[] {
   const subject = { masses: certain(sizing).masses, written: sizing.masses, units };
   return notesBy(CAR_CHECKS, subject, '', units);
 }
@@ -87,9 +87,9 @@ function lightParts({ masses, units }: CarSubject): Found[] {
 
 /** The mass of the car, what comes on top left out. */
 function oddTotal({ masses, units }: CarSubject): Found[] {
-  const { guess, scales, parts } = masses ?? {};
+  const { estimate, scales, parts } = masses ?? {};
   const looked: [string, number | undefined][] = [
-    ['masses.guess.total', guess?.total],
+    ['masses.estimate.total', estimate?.total],
     ['masses.parts', parts && sumOf(parts)],
     ['masses.scales', scales && WHEELS.reduce((sum, wheel) => sum + scales[wheel], 0)],
   ];
@@ -102,9 +102,11 @@ function oddTotal({ masses, units }: CarSubject): Found[] {
 }
 
 function tooSure({ written }: CarSubject): Found[] {
-  const total = written?.guess?.total;
+  const total = written?.estimate?.total;
   if (typeof total !== 'object' || total.plusMinus === 0 || total.plusMinus >= SUREST * total.value)
     return [];
   const { value, plusMinus } = total;
-  return [{ path: 'masses.guess.total.plusMinus', values: { plusMinus, total: value, usual: 0.05 * value } }];
+  return [
+    { path: 'masses.estimate.total.plusMinus', values: { plusMinus, total: value, usual: 0.05 * value } },
+  ];
 }

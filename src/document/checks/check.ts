@@ -2,10 +2,10 @@
 // as data in the library's units; its sentence stands under its code in `sentences/checks.ts`.
 
 import type { Diagnostic, Severity } from '../../diagnostic.ts';
-import { describeIssue } from '../../errors.ts';
+import { describeIssue } from '../../errors/input-error.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
-import type { Note } from '../note.ts';
+import type { Check } from '../check.ts';
 
 /** Something odd: where, and the numbers and names behind it. */
 export interface Found {
@@ -14,7 +14,7 @@ export interface Found {
 }
 
 /** One entry of a table of checks. */
-export interface Check<Subject> {
+export interface CheckRule<Subject> {
   readonly code: string;
   readonly severity: Severity;
   readonly find: (subject: Subject) => readonly Found[];
@@ -26,11 +26,11 @@ export interface Check<Subject> {
 
 /** Notes by a table of checks, in its order; `under` is the path of the subject. */
 export function notesBy<Subject>(
-  checks: readonly Check<Subject>[],
+  checks: readonly CheckRule<Subject>[],
   subject: Subject,
   under: string,
   units: Units,
-): Note[] {
+): Check[] {
   const found: Diagnostic[] = [];
   for (const { code, severity, find, unless = [], unlessHere = [] } of checks) {
     if (found.some((other) => unless.includes(other.code))) continue;

@@ -1,12 +1,12 @@
 import type { Units } from '../../units.ts';
-import type { Note } from '../note.ts';
-import { type Check, notesBy } from './check.ts';
+import type { Check } from '../check.ts';
+import { type CheckRule, notesBy } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 import { GEOMETRY_CHECKS, PLACE_CHECKS, STANDING_CHECKS } from './geometry-checks.ts';
 import { LOAD_CHECKS, SIZE_CHECKS } from './size-checks.ts';
 
 /** All checks of a corner, in the order in which they are told. */
-const CORNER_CHECKS: readonly Check<CornerSubject>[] = [
+const CORNER_CHECKS: readonly CheckRule<CornerSubject>[] = [
   ...GEOMETRY_CHECKS,
   ...SIZE_CHECKS,
   ...PLACE_CHECKS,
@@ -15,6 +15,6 @@ const CORNER_CHECKS: readonly Check<CornerSubject>[] = [
 ];
 
 /** What of a corner should be looked at again; `under` is its path in the file. */
-export function cornerNotes(subject: CornerSubject, under: string, units: Units): Note[] {
+export function cornerNotes(subject: CornerSubject, under: string, units: Units): Check[] {
   return notesBy(CORNER_CHECKS, subject, under, units);
 }

@@ -2,7 +2,7 @@
 
 import { DEGREES } from '../../units.ts';
 import { apart, archOf, type Point, pointsOf, type Written } from '../written.ts';
-import type { Check, Found } from './check.ts';
+import type { CheckRule, Found } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 
 /** Height within which a contact patch stands on the ground, mm: readings of a tape are off by as much. */
@@ -23,7 +23,7 @@ const ACROSS = 50;
 const EXCHANGED_ARMS = ['armsExchanged', 'outerPointsExchanged', 'armEndsExchanged', 'endsExchanged'];
 
 /** The table; sentences by code in `sentences/checks.ts`. */
-export const GEOMETRY_CHECKS: readonly Check<CornerSubject>[] = [
+export const GEOMETRY_CHECKS: readonly CheckRule<CornerSubject>[] = [
   { code: 'wheelOnOtherSide', severity: 'check', find: ({ corner }) => wheelOnOtherSide(corner) },
   {
     code: 'rightHandCorner',
@@ -54,7 +54,7 @@ export const GEOMETRY_CHECKS: readonly Check<CornerSubject>[] = [
 ];
 
 /** Those that follow the checks of sizes: nothing lies where it should with coordinates exchanged. */
-export const PLACE_CHECKS: readonly Check<CornerSubject>[] = (
+export const PLACE_CHECKS: readonly CheckRule<CornerSubject>[] = (
   [
     { code: 'armsExchanged', severity: 'check', find: ({ corner }) => armsExchanged(corner, true) },
     { code: 'outerPointsExchanged', severity: 'check', find: ({ corner }) => armsExchanged(corner, false) },
@@ -74,14 +74,14 @@ export const PLACE_CHECKS: readonly Check<CornerSubject>[] = (
       unless: ['unitsWrong', ...EXCHANGED_ARMS],
       unlessHere: ['mountBeyondJoint', 'pointOnOtherSide', 'pointBelowGround'],
     },
-  ] satisfies Check<CornerSubject>[]
-).map((check: Check<CornerSubject>) => ({
+  ] satisfies CheckRule<CornerSubject>[]
+).map((check: CheckRule<CornerSubject>) => ({
   ...check,
   unless: ['allCoordinatesExchanged', 'coordinatesExchanged', ...(check.unless ?? [])],
 }));
 
 /** How the wheel stands, and points that may lie together but hardly do. */
-export const STANDING_CHECKS: readonly Check<CornerSubject>[] = [
+export const STANDING_CHECKS: readonly CheckRule<CornerSubject>[] = [
   { code: 'camberUnusual', severity: 'check', find: ({ corner }) => oddCamber(corner) },
   { code: 'camberSignReversed', severity: 'check', find: ({ corner }) => camberAgainstPatch(corner, true) },
   {
@@ -208,7 +208,7 @@ interface Mount {
 
 /** Mounts on parts that move with the wheel, and the line of each part. */
 function mountsOf({ lowerArm, upperArm, strut, rod, coilover }: Written): Mount[] {
-  const top = upperArm?.outer ?? strut?.lower;
+  const top = upperArm?.outer ?? strut?.lowerMount;
   const lines: Record<string, Line | undefined> = {
     lowerArm: [lowerArm.inner, lowerArm.outer],
     upperArm: upperArm && [upperArm.inner, upperArm.outer],
@@ -273,7 +273,8 @@ function endsExchanged({ strut, rod, coilover }: Written): Found[] {
   const found: Found[] = [];
   const other = (path: string, one: string, lies: string, another: string) =>
     found.push({ path, values: { one, lies, another } });
-  if (strut !== undefined && strut.top[1] < strut.lower[1]) other('strut', 'top', 'below', 'lower');
+  if (strut !== undefined && strut.topMount[1] < strut.lowerMount[1])
+    other('strut', 'topMount', 'below', 'lowerMount');
   if (rod !== undefined && Math.abs(rod.mount[0]) < Math.abs(rod.rockerMount[0]))
     other('rod', 'mount', 'nearer to the centreline than', 'rockerMount');
   const { mount, chassisMount } = coilover ?? {};

@@ -1,7 +1,7 @@
 // Values outside what is usual, and the unit in which they would be usual: that of another scale or tape.
 
 import { type Quantity, toMetric, type Units } from '../../units.ts';
-import type { Check, Found } from './check.ts';
+import type { CheckRule, Found } from './check.ts';
 
 /** A value at its path, in the library's unit; nothing where it was not given. */
 export type Looked = readonly [path: string, value: number | undefined];
@@ -63,9 +63,9 @@ export function isWithin(value: number, least: number, most: number): boolean {
 /** A check of ranges of one quantity. */
 export function outside<Subject extends { readonly units: Units }>(
   quantity: Quantity,
-  { code, severity, unless, unlessHere }: Omit<Check<Subject>, 'find'>,
+  { code, severity, unless, unlessHere }: Omit<CheckRule<Subject>, 'find'>,
   ranges: readonly Range<Subject>[],
-): Check<Subject> {
+): CheckRule<Subject> {
   const find = (subject: Subject) =>
     ranges.flatMap(({ what, least, most, of }) =>
       of(subject).flatMap(([path, value]): Found[] => {

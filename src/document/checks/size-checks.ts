@@ -4,7 +4,7 @@
 import { toMetric, unitName } from '../../units.ts';
 import { short } from '../../words.ts';
 import { apart, endsOf, type Point, type Written } from '../written.ts';
-import type { Check, Found } from './check.ts';
+import type { CheckRule, Found } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 import { isWithin, type Looked, outside, type Range, unitMeant } from './ranges.ts';
 
@@ -26,10 +26,10 @@ const GEOMETRY: readonly Range<CornerSubject>[] = [
   { ...LONG, of: between('lowerArm', ({ lowerArm: a }) => [a.inner, a.outer]) },
   { ...LONG, of: between('upperArm', ({ upperArm: a }) => [a?.inner, a?.outer]) },
   {
-    what: 'between top and lower',
+    what: 'between its mounts',
     least: 150,
     most: 1000,
-    of: between('strut', ({ strut }) => [strut?.lower, strut?.top]),
+    of: between('strut', ({ strut }) => [strut?.lowerMount, strut?.topMount]),
   },
   { ...LONG, of: between('rod', ({ rod }) => [rod?.mount, rod?.rockerMount]) },
   { ...LEVER, of: between('rod.rockerMount', ({ rod, rocker }) => [rod?.rockerMount, rocker?.pivot]) },
@@ -62,8 +62,8 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     what: 'long',
     ...SHOCK,
     of: ({ corner: { limits } }) => [
-      ['limits.damper.open', limits?.damper?.open],
-      ['limits.damper.closed', limits?.damper?.closed],
+      ['limits.damper.extendedLength', limits?.damper?.extendedLength],
+      ['limits.damper.compressedLength', limits?.damper?.compressedLength],
       ['limits.donor.length', limits?.donor?.length],
     ],
   },
@@ -94,7 +94,7 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     least: 20,
     most: 500,
     of: ({ corner: { limits } }) =>
-      (limits?.ground ?? []).map(([, z], k) => [`limits.ground[${k}]`, Math.abs(z)]),
+      (limits?.chassisLowPoints ?? []).map(([, z], k) => [`limits.chassisLowPoints[${k}]`, Math.abs(z)]),
   },
   // Tyres of cars are less than 1 m across.
   {
@@ -109,8 +109,8 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     most: 500,
     of: ({ corner: { limits } }) => [['limits.tyre.width', tyreOf(limits?.tyre)?.width]],
   },
-  { what: 'of bore', ...EYE, of: ({ corner }) => endLooked(corner, 'bore') },
-  { what: 'wide', least: 8, most: 120, of: ({ corner }) => endLooked(corner, 'width') },
+  { what: 'of bore', ...EYE, of: ({ corner }) => mountLooked(corner, 'bore') },
+  { what: 'wide', least: 8, most: 120, of: ({ corner }) => mountLooked(corner, 'width') },
   {
     what: 'across',
     least: 25,
@@ -121,14 +121,14 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     what: 'per turn of the perch',
     least: 0.5,
     most: 5,
-    of: ({ corner: { sizing } }) => [['sizing.perch.pitch', sizing?.perch?.pitch]],
+    of: ({ corner: { sizing } }) => [['sizing.perch.threadPitch', sizing?.perch?.threadPitch]],
   },
   {
     what: 'of free length',
     least: 50,
     most: 700,
     of: ({ corner: { sizing } }) =>
-      (sizing?.springs ?? []).map(({ free }, k) => [`sizing.springs[${k}].free`, free]),
+      (sizing?.springs ?? []).map(({ freeLength }, k) => [`sizing.springs[${k}].freeLength`, freeLength]),
   },
   {
     what: 'of inner diameter',
@@ -192,7 +192,7 @@ const TAPE = 0.5;
 const IN_ITS_UNIT = ['unitsWrong', 'allCoordinatesExchanged'];
 
 /** The table; sentences by code in `sentences/checks.ts`. */
-export const SIZE_CHECKS: readonly Check<CornerSubject>[] = [
+export const SIZE_CHECKS: readonly CheckRule<CornerSubject>[] = [
   { code: 'unitsWrong', severity: 'error', find: wrongUnits, unless: ['allCoordinatesExchanged'] },
   outside('length', { code: 'sizeUnusual', severity: 'check', unless: IN_ITS_UNIT }, GEOMETRY),
   { code: 'tyreDiameterForRadius', severity: 'check', find: diameterForRadius, unless: IN_ITS_UNIT },
@@ -204,7 +204,7 @@ export const SIZE_CHECKS: readonly Check<CornerSubject>[] = [
 ];
 
 /** What has no place in the drawing. */
-export const LOAD_CHECKS: readonly Check<CornerSubject>[] = [
+export const LOAD_CHECKS: readonly CheckRule<CornerSubject>[] = [
   outside('mass', { code: 'sprungMassUnusual', severity: 'check', unless: ['unitsWrong'] }, SPRUNG),
   outside('mass', { code: 'massUnusual', severity: 'check', unless: ['unitsWrong'] }, UNSPRUNG),
   { code: 'frequencyPerMinute', severity: 'error', find: (subject) => oddFrequency(subject, true) },
@@ -217,11 +217,11 @@ function tyreOf(tyre: NonNullable<Written['limits']>['tyre']) {
   return typeof tyre === 'object' ? tyre : undefined;
 }
 
-function endLooked({ sizing }: Written, what: 'bore' | 'width'): Looked[] {
-  const ends = sizing?.order?.ends;
+function mountLooked({ sizing }: Written, what: 'bore' | 'width'): Looked[] {
+  const mounts = sizing?.order?.mounts;
   return (['mount', 'chassis'] as const).map((end) => [
-    `sizing.order.ends.${end}.${what}`,
-    ends?.[end]?.[what],
+    `sizing.order.mounts.${end}.${what}`,
+    mounts?.[end]?.[what],
   ]);
 }
 

@@ -1,5 +1,7 @@
 import { DAMPING_RANGES, FLAT_RIDE, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
+import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing, Figure } from '../../coilover/sizing/result.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
 import { spaced } from '../../words.ts';
@@ -11,18 +13,18 @@ import { rateCurve } from './rate-curve.ts';
 import { travelRuler } from './travel-ruler.ts';
 import { type Say, sayIn } from './words.ts';
 
-/** All of one axle: figures by when they are settled, springs, damping, travel, speeds, loads, pictures. */
+/** All of one axle: figures by group, springs, damping, travel, speeds, loads, pictures. */
 export function axlePart(sized: AxleSizing, units: Units): Block[] {
   const { figures } = sized;
   const say = sayIn(units);
   const printed = (figure: Figure, units: Units) => printedValue(sized, figure, units);
-  const settled = (when: string) => figures.filter((figure) => figure.settled === when);
+  const figuresOf = (group: FigureGroup) => figures.filter((figure) => figure.group === group);
   return [
     { kind: 'heading', level: 2, text: axleName(sized.axle), startsPage: true },
     heading(3, 'Settled by the order'),
-    figureRows(settled('order'), units, printed),
+    figureRows(figuresOf('order'), units, printed),
     heading(3, 'Can be changed later: spring, valving, perch'),
-    figureRows(settled('later'), units, printed),
+    figureRows(figuresOf('adjustable'), units, printed),
     ...springs(sized, say, units),
     ...perch(sized, say),
     ...damping(sized, say, units),
@@ -31,7 +33,7 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
     ...loads(sized, say),
     heading(3, 'The corner itself'),
     ...axlePictures(sized, units),
-    figureRows(settled('car'), units),
+    figureRows(figuresOf('car'), units),
   ];
 }
 
@@ -46,24 +48,24 @@ const orDash = (say: Say) => (value: number | null, quantity: Parameters<Say>[1]
   value === null ? '–' : say(value, quantity);
 
 function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
-  const { choices, rateTable, handRate, nextRates, figure } = sized;
+  const { springOptions, rateTable, handMethodRate, adjacentRates, figure } = sized;
   const both = orDash(say);
-  const wanted = figure('wantedSpringRate').value;
+  const wanted = figure('requiredSpringRate').value;
   const words: string[] = [];
-  if (wanted !== null && nextRates !== null) {
+  if (wanted !== null && adjacentRates !== null) {
     words.push(
-      `Required: ${say(wanted, 'rate')}. Next rates available: ${say(nextRates.below, 'rate')} and ${say(nextRates.above, 'rate')}.`,
+      `Required: ${say(wanted, 'rate')}. Next rates available: ${say(adjacentRates.below, 'rate')} and ${say(adjacentRates.above, 'rate')}.`,
     );
     words.push(
-      typeof handRate === 'number'
-        ? `The hand method, from two lengths and the lean, gives ${say(handRate, 'rate')}: ${Math.abs(100 * (handRate / wanted - 1)).toFixed(0)} % too ${handRate < wanted ? 'soft' : 'stiff'}.`
-        : `The hand method gives no figure: ${handRate}.`,
+      typeof handMethodRate === 'number'
+        ? `The hand method, from two lengths and the inclination, gives ${say(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / wanted - 1)).toFixed(0)} % too ${handMethodRate < wanted ? 'soft' : 'stiff'}.`
+        : `The hand method gives no figure: ${handMethodRate}.`,
     );
   }
   return [
     ...(words.length === 0 ? [] : [heading(3, 'The spring'), ...words.map(paragraph)]),
-    ...(sized.document.sizing?.target === undefined ? frequencyAdvice() : []),
-    ...(choices.length === 0
+    ...(sized.input.sizing?.target === undefined ? frequencyAdvice() : []),
+    ...(springOptions.length === 0
       ? []
       : [
           paragraph(
@@ -71,15 +73,17 @@ function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
           ),
           table(
             ['spring', 'rate', 'of the required', 'frequency', 'travel required', 'available', 'remark'],
-            choices.map(({ spring, ofWanted, frequency, needs, has, against }) => [
-              spring.name,
-              say(spring.rate, 'rate'),
-              `${(100 * ofWanted).toFixed(0)} %`,
-              both(frequency, 'frequency'),
-              both(needs, 'length'),
-              both(has, 'length'),
-              against.length === 0 ? 'fits' : against.join('; '),
-            ]),
+            springOptions.map(
+              ({ spring, rateRatio, frequency, travelRequired, travelAvailable, conflicts }) => [
+                spring.name,
+                say(spring.rate, 'rate'),
+                `${(100 * rateRatio).toFixed(0)} %`,
+                both(frequency, 'frequency'),
+                both(travelRequired, 'length'),
+                both(travelAvailable, 'length'),
+                conflicts.length === 0 ? 'fits' : conflicts.join('; '),
+              ],
+            ),
             [1, 2, 3, 4, 5],
           ),
         ]),
@@ -96,7 +100,7 @@ function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
               say(row.springRate, 'rate'),
               say(row.wheelRate, 'rate'),
               both(row.frequency, 'frequency'),
-              both(row.frequencyOnTyre, 'frequency'),
+              both(row.frequencyWithTyre, 'frequency'),
               both(row.preload, 'length'),
               row.fitted ? 'fitted' : '',
             ]),
@@ -133,41 +137,41 @@ function perch({ perch }: AxleSizing, say: Say): Block[] {
   const stands = (travel: number) => `${say(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
   return [
     paragraph(
-      `The perch takes the car from ${stands(perch.low)} to ${stands(perch.high)} the drawn ride height${perch.reaches ? '.' : ': that height is out of its reach.'} Raising the car with the perch takes droop travel and gives bump travel; setting the length of the body moves both ends alike.`,
+      `The perch takes the car from ${stands(perch.travelAtMin)} to ${stands(perch.travelAtMax)} the drawn ride height${perch.reachesDesign ? '.' : ': that height is out of its reach.'} Raising the car with the perch takes droop travel and gives bump travel; setting the length of the body moves both ends alike.`,
     ),
   ];
 }
 
-function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units: Units): Block[] {
+function damping({ dampingTable, input, figure }: AxleSizing, say: Say, units: Units): Block[] {
   if (dampingTable.length === 0) {
-    return document.sizing?.damping === undefined
+    return input.sizing?.damping === undefined
       ? [
           heading(3, 'A damping ratio to choose'),
           rangeTable('damping ratio', DAMPING_RANGES, (value) => String(value)),
         ]
       : [];
   }
-  const valving = document.ordered?.valving;
-  const knee = valving === undefined ? document.sizing?.damping?.knee : valving.kneeSpeed;
+  const valving = input.ordered?.valving;
+  const knee = valving === undefined ? input.sizing?.damping?.kneeSpeed : valving.kneeSpeed;
   const both = (value: number, quantity: Quantity) => [
     textIn(value, quantity, units),
     textIn(value, quantity, units === 'metric' ? 'imperial' : 'metric'),
   ];
-  const ratio = (name: string) => figure(name).value?.toFixed(2) ?? '–';
+  const ratio = (name: AxleFigureName) => figure(name).value?.toFixed(2) ?? '–';
   const atDroop =
-    figure('dampingAtDroop').value === null
+    figure('dampingRatioAtDroop').value === null
       ? 'not defined at the droop limit (the spring is loose there, or the wheel rate not positive)'
-      : `${ratio('dampingAtDroop')} at the droop limit`;
+      : `${ratio('dampingRatioAtDroop')} at the droop limit`;
   return [
     heading(3, 'Damping'),
     paragraph(
-      `Force at each shaft speed${knee === undefined ? '' : `, with a knee at ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('dampingAtRest')} at ride height and ${ratio('dampingAtBump')} at bump stop contact.`,
+      `Force at each shaft speed${knee === undefined ? '' : `, with a knee at ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('staticDampingRatio')} at ride height and ${ratio('dampingRatioAtBump')} at bump stop contact.`,
     ),
     table(
       ['shaft speed', '', 'compression', '', 'rebound', ''],
-      dampingTable.map(({ speed, bump, rebound }) => [
+      dampingTable.map(({ speed, compression, rebound }) => [
         ...both(speed, 'shaftSpeed'),
-        ...both(bump, 'force'),
+        ...both(compression, 'force'),
         ...both(rebound, 'force'),
       ]),
       [0, 1, 2, 3, 4, 5],
@@ -176,8 +180,8 @@ function damping({ dampingTable, document, figure }: AxleSizing, say: Say, units
 }
 
 function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
-  const { needed, limits, figure } = sized;
-  const cases = needed.cases.map(({ name, side, parts, travel }) => [
+  const { travelRequirement, limits, figure } = sized;
+  const cases = travelRequirement.cases.map(({ name, side, parts, travel }) => [
     name,
     side,
     Object.entries(parts)
@@ -185,17 +189,18 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
       .join(' + '),
     say(travel, 'length'),
   ]);
-  const spare = (name: string, side: string) => {
-    const { value, low } = figure(name);
+  const spare = (name: AxleFigureName, side: string) => {
+    const { value, lower } = figure(name);
     if (value === null) return [];
     const own = printedValue(sized, figure(name), units) ?? value;
     const second = units === 'metric' ? 'imperial' : 'metric';
     const other = printedValue(sized, figure(name), second) ?? value;
     const margin = `${side}: margin ${textIn(own, 'length', units)} (${textIn(other, 'length', second)})`;
     if (value < 0) return [`${margin}, less than is required.`];
-    const omitted = needed.omitted.length === 0 ? '' : '; not every case could be counted, see above';
-    if (low === null) return [`${margin}; its 95 % interval is not known${omitted}.`];
-    return [`${margin}, ${say(low, 'length')} at the lower end of its 95 % interval${omitted}.`];
+    const omitted =
+      travelRequirement.omitted.length === 0 ? '' : '; not every case could be counted, see above';
+    if (lower === null) return [`${margin}; its 95 % interval is not known${omitted}.`];
+    return [`${margin}, ${say(lower, 'length')} at the lower end of its 95 % interval${omitted}.`];
   };
   return [
     heading(3, 'Travel: required, and its limits'),
@@ -205,30 +210,30 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
     table(['case', 'side', `made up of, ${unitName('length', units)}`, 'travel'], cases, [3]),
     table(['limit', 'side', 'travel', ''], metOn(limits, say), [2]),
     list([
-      ...spare('bumpSpare', 'Bump travel'),
-      ...spare('droopSpare', 'Droop travel'),
-      ...limits.fits,
+      ...spare('bumpTravelMargin', 'Bump travel'),
+      ...spare('droopTravelMargin', 'Droop travel'),
+      ...limits.misfits,
       ...(limits.donor?.sentences ?? []),
       ...limits.notes,
     ]),
   ];
 }
 
-/** How many limits behind the first are told on either side, and how far behind it at most, mm. */
-const BEHIND = 3;
+/** How many later limits are told on either side, and how far after the first at most, mm. */
+const LATER = 3;
 const FAR = 50;
 
 /** What the travel meets, on either side from ride height outward. */
-function metOn({ bump, droop, behind, events }: AxleSizing['limits'], say: Say): string[][] {
+function metOn({ bump, droop, later, events }: AxleSizing['limits'], say: Say): string[][] {
   return ([bump, droop] as const).flatMap((first, k) => {
     const side = k === 0 ? 'bump' : 'droop';
     const row = (travel: number, words: string, ends: string) => ({
       travel: Math.abs(travel),
       cells: [words, side, say(Math.abs(travel), 'length'), ends],
     });
-    const next = behind
+    const next = later
       .filter((limit) => limit.side === side && Math.abs(limit.travel - (first?.travel ?? 0)) < FAR)
-      .slice(0, BEHIND);
+      .slice(0, LATER);
     return [
       ...(first === null ? [] : [row(first.travel, first.sentence, 'ends the travel')]),
       ...events
@@ -241,9 +246,9 @@ function metOn({ bump, droop, behind, events }: AxleSizing['limits'], say: Say):
   });
 }
 
-function speeds({ speeds }: AxleSizing, say: Say): Block[] {
+function speeds({ speedRows }: AxleSizing, say: Say): Block[] {
   const both = orDash(say);
-  if (speeds.length === 0) return [];
+  if (speedRows.length === 0) return [];
   return [
     heading(3, 'Under downforce'),
     table(
@@ -255,12 +260,12 @@ function speeds({ speeds }: AxleSizing, say: Say): Block[] {
         'travel to the limit',
         'frequency',
       ],
-      speeds.map((row) => [
+      speedRows.map((row) => [
         say(row.speed, 'speed'),
         say(row.downforce, 'force'),
-        row.how === 'bumpEnd' ? 'on the stops' : both(row.heightLost, 'length'),
-        both(row.leftToStop, 'length'),
-        both(row.leftToLimit, 'length'),
+        row.state === 'bumpLimit' ? 'on the stops' : both(row.rideHeightLoss, 'length'),
+        both(row.travelToContact, 'length'),
+        both(row.travelToLimit, 'length'),
         both(row.frequency, 'frequency'),
       ]),
       [0, 1, 2, 3, 4, 5],
@@ -301,8 +306,8 @@ function loads({ forces }: AxleSizing, say: Say): Block[] {
         say(shock.total, 'force'),
         say(shock.spring, 'force'),
         say(shock.gas, 'force'),
-        say(shock.stop, 'force'),
-        say(shock.rest, 'force'),
+        say(shock.bumpStop, 'force'),
+        say(shock.metalContact, 'force'),
       ]),
     ),
     paragraph(

@@ -1,14 +1,14 @@
 import {
-  type ChangeGroup,
   type ChoiceChange,
   type FigureChange,
   type LimitChange,
   type SizingComparison,
   specifiedIn,
 } from '../../coilover/compare.ts';
+import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import { isCheck } from '../../diagnostic.ts';
-import { describeIssue } from '../../errors.ts';
+import { describeIssue } from '../../errors/input-error.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { type Block, heading, list, type OrderSheet, paragraph, table } from './blocks.ts';
@@ -20,7 +20,7 @@ const CONSEQUENCES: Readonly<Record<SizingComparison['consequence'], string>> = 
   nothing: 'Nothing has changed.',
 };
 
-const GROUPS: readonly (readonly [ChangeGroup, string])[] = [
+const GROUPS: readonly (readonly [FigureGroup, string])[] = [
   ['order', 'Fixed by the order'],
   ['adjustable', 'Can be changed later: spring, valving, perch'],
   ['car', 'The car'],

@@ -15,7 +15,7 @@ const FILLS = ['#555', '#999', '#ccc'];
 
 /** Figures with what makes them uncertain; those that nothing does are left out, and null is for none. */
 export function contributionBars(figures: readonly Figure[], title: string): string | null {
-  const rows = figures.filter(({ by }) => by.length > 0);
+  const rows = figures.filter(({ contributions }) => contributions.length > 0);
   if (rows.length === 0) return null;
   return svgDocument({
     width: WIDTH,
@@ -25,16 +25,16 @@ export function contributionBars(figures: readonly Figure[], title: string): str
   });
 }
 
-function rowOf({ label, by }: Figure, top: number): Element[] {
-  const named = by.slice(0, NAMED);
+function rowOf({ label, contributions }: Figure, top: number): Element[] {
+  const named = contributions.slice(0, NAMED);
   let from = 0;
-  const pieces = named.map(({ share }, k): Element => {
+  const pieces = named.map(({ fraction }, k): Element => {
     const x = from * WIDTH;
-    from += share;
+    from += fraction;
     return element('rect', {
       x,
       y: top + 15,
-      width: share * WIDTH,
+      width: fraction * WIDTH,
       height: BAR,
       fill: FILLS[k],
       stroke: '#000',
@@ -42,9 +42,9 @@ function rowOf({ label, by }: Figure, top: number): Element[] {
     });
   });
   let x = 0;
-  const words = named.flatMap(({ input, share }, k): Element[] => {
+  const words = named.flatMap(({ input, fraction }, k): Element[] => {
     const start = x;
-    const text1 = `${(100 * share).toFixed(0)} % ${wordsOf(input)}`;
+    const text1 = `${(100 * fraction).toFixed(0)} % ${wordsOf(input)}`;
     const size = Math.min(FONT, fittingSize(text1, FONT, WIDTH / NAMED - 16));
     x += Math.max(WIDTH / NAMED, 0);
     return [

@@ -14,7 +14,7 @@ export function sheetJson(sheet: OrderSheet): string {
 
 /** All of a sizing but its functions. */
 export function sizingData(sizing: Sizing, cautions: readonly string[]): Record<string, unknown> {
-  const { name, use, status, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { name, use, status, axles, figures, conflicts, checks, assumptions, openQuestions } = sizing;
   return {
     ...(name === undefined ? {} : { name }),
     ...(use === undefined ? {} : { use }),
@@ -23,11 +23,11 @@ export function sizingData(sizing: Sizing, cautions: readonly string[]): Record<
     aboard: sizing.aboard,
     status,
     figures: figures.map(figureData),
-    axles: axles.map(({ figures, figure: _, curves, document, ...sized }) => ({
+    axles: axles.map(({ figures, figure: _, curves, input, ...sized }) => ({
       ...sized,
-      corner: document.corner,
-      ...(document.sizing?.order === undefined ? {} : { order: document.sizing.order }),
-      ...(document.ordered === undefined ? {} : { ordered: document.ordered }),
+      corner: input.corner,
+      ...(input.sizing?.order === undefined ? {} : { order: input.sizing.order }),
+      ...(input.ordered === undefined ? {} : { ordered: input.ordered }),
       figures: figures.map(figureData),
       curves:
         curves === null
@@ -37,10 +37,10 @@ export function sizingData(sizing: Sizing, cautions: readonly string[]): Record<
               rows: curves.rows(),
             },
     })),
-    findings,
-    notes,
+    conflicts,
+    checks,
     assumptions,
-    openPoints,
+    openQuestions,
     cautions,
   };
 }

@@ -10,13 +10,13 @@ export function figureRows(
 ): Block {
   const second: Units = first === 'metric' ? 'imperial' : 'metric';
   const rows = figures.flatMap((figure): FigureRow[] => {
-    const { label, value, low, high, quantity, definition } = figure;
+    const { label, value, lower, upper, quantity, definition } = figure;
     if (value === null) return [];
     const written = (units: Units) => textIn(printed(figure, units) ?? value, quantity, units);
     const [own, other] = [written(first), written(second)];
     const between = (units: Units) => {
-      if (low === null || high === null) return 'not known';
-      const [from, to] = [numberIn(low, quantity, units), numberIn(high, quantity, units)];
+      if (lower === null || upper === null) return 'not known';
+      const [from, to] = [numberIn(lower, quantity, units), numberIn(upper, quantity, units)];
       return from === to ? '' : `${from} to ${to}`;
     };
     const intervals = [between(first), ...(own === other ? [] : [between(second)])];
@@ -27,9 +27,9 @@ export function figureRows(
         other: own === other ? '' : other,
         interval: intervals.filter((text, k) => text !== '' && intervals.indexOf(text) === k).join('; '),
         whisker:
-          low === null || high === null || low === high || value === 0
+          lower === null || upper === null || lower === upper || value === 0
             ? null
-            : [(low - value) / Math.abs(value), (high - value) / Math.abs(value)],
+            : [(lower - value) / Math.abs(value), (upper - value) / Math.abs(value)],
         definition,
       },
     ];

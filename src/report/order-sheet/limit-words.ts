@@ -3,21 +3,21 @@ import { spaced } from '../../words.ts';
 
 /** What ends the travel, in the words of an order. */
 const CAUSES: Readonly<Record<LimitCause, string>> = {
-  damperOpen: 'damper fully extended',
-  damperClosed: 'damper fully compressed',
-  springAtLeast: 'spring at its minimum length',
-  stopSolid: 'bump stop solid',
-  ballJoint: 'ball joint at its articulation',
-  bearingTilt: 'bearing at its misalignment',
-  tyreAtArch: 'tyre contact',
-  chassisOnGround: 'chassis on the ground',
+  damperExtended: 'damper fully extended',
+  damperCompressed: 'damper fully compressed',
+  springMinLength: 'spring at its minimum length',
+  bumpStopSolid: 'bump stop solid',
+  ballJointArticulation: 'ball joint at its articulation',
+  bearingMisalignment: 'bearing at its misalignment',
+  tyreContact: 'tyre contact',
+  groundContact: 'chassis on the ground',
   deadPoint: 'dead point of the linkage',
-  ratioThroughZero: 'installation ratio zero',
+  ratioZero: 'installation ratio zero',
   locked: 'linkage locked',
-  undetermined: 'linkage undetermined',
+  bifurcation: 'bifurcation of the linkage',
 };
 
 /** A limit in a few words, with the ball joint by its name. */
 export function limitWords({ cause, part }: { readonly cause: LimitCause; readonly part: string }): string {
-  return cause === 'ballJoint' && part !== '' ? `${spaced(part)} ball joint` : CAUSES[cause];
+  return cause === 'ballJointArticulation' && part !== '' ? `${spaced(part)} ball joint` : CAUSES[cause];
 }

@@ -29,12 +29,12 @@ export function loadStatesPart(axles: readonly AxleSizing[], designState: string
           state.name,
           axleName(axle),
           orDash(state.sprungMass, 'mass'),
-          state.how === null || state.how === 'between'
+          state.state === null || state.state === 'onSpring'
             ? orDash(state.staticTravel, 'length')
             : 'on its limit',
-          orDash(state.bumpLeft, 'length'),
-          orDash(state.toBumpStop, 'length'),
-          orDash(state.droopLeft, 'length'),
+          orDash(state.bumpTravelLeft, 'length'),
+          orDash(state.travelToContact, 'length'),
+          orDash(state.droopTravelLeft, 'length'),
           orDash(state.frequency, 'frequency'),
         ]),
       ),

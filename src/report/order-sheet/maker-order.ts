@@ -1,13 +1,14 @@
 // The order: what whoever makes the coilovers must know, on one page an axle.
 
 import { hardestCase } from '../../coilover/forces/corner-forces.ts';
-import { axleName, type CornerSizing } from '../../coilover/sizing/inputs.ts';
+import { axleName, type CornerSizing, isStrutUnit } from '../../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import { blocksOrder, orderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
 import { isCheck } from '../../diagnostic.ts';
 import { certain } from '../../document/uncertain.ts';
-import { describeIssue } from '../../errors.ts';
+import { describeIssue } from '../../errors/input-error.ts';
 import type { Quantity, Units } from '../../units.ts';
 import { printedMargin } from '../margins.ts';
 import { printed } from '../text.ts';
@@ -46,10 +47,10 @@ const PAIR = 2;
 const CONFLICTS = 3;
 
 function pageOf(sizing: Sizing, sized: AxleSizing, sheet: string): Block & { readonly kind: 'page' } {
-  const { name, use, order, units, findings } = sizing;
+  const { name, use, order, units, conflicts } = sizing;
   const { axle } = sized;
   const paper = onPaper(units);
-  const found = findings.filter(
+  const found = conflicts.filter(
     (one) => !isCheck(one) && (!one.path.startsWith('corners.') || one.path.startsWith(`corners.${axle}`)),
   );
   const items = toAgree(sized);
@@ -111,18 +112,14 @@ const ACKNOWLEDGEMENT: readonly FormLine[] = [
 ];
 
 /** What lengths are taken between. */
-function reference({ document: { corner, sizing } }: AxleSizing): string {
-  if (isStrut(corner)) return 'Lengths along the strut, from the top mount to its lower point.';
-  const ends = sizing?.order?.ends;
+function reference({ input: { corner, sizing } }: AxleSizing): string {
+  if (isStrutUnit(corner)) return 'Lengths along the strut, from the top mount to its lower point.';
+  const ends = sizing?.order?.mounts;
   const faces = [ends?.mount, ends?.chassis].flatMap((end) =>
     end?.type === 'stud' ? [end.referenceFace ?? `a face ${TO_AGREE}`] : [],
   );
   const [face] = faces;
   return `Lengths eye to eye, centre to centre of the bolts${face === undefined ? '' : `; at a stud to ${face}`}.`;
-}
-
-function isStrut(corner: AxleSizing['document']['corner']): boolean {
-  return corner.kind === 'strut' && corner.coilover === undefined;
 }
 
 function rideHeight({ designState, aboard }: Sizing): string {
@@ -132,7 +129,7 @@ function rideHeight({ designState, aboard }: Sizing): string {
 }
 
 /** Why it is an enquiry. */
-function standing(conflicts: Sizing['findings']): Block {
+function standing(conflicts: Sizing['conflicts']): Block {
   if (conflicts.length === 0) {
     return {
       kind: 'stamp',
@@ -150,7 +147,7 @@ function standing(conflicts: Sizing['findings']): Block {
 }
 
 /** A conflict as a maker reads it: without its place in the file and what to change there. */
-function conflictWords({ problem, got, allowed }: Sizing['findings'][number]): string {
+function conflictWords({ problem, got, allowed }: Sizing['conflicts'][number]): string {
   return describeIssue({
     path: '',
     problem,
@@ -162,16 +159,16 @@ function conflictWords({ problem, got, allowed }: Sizing['findings'][number]): s
 function drawn(sized: AxleSizing, paper: OnPaper): Block[] {
   const drawing = drawUnit(sized, paper);
   if (drawing === null) return [];
-  const { order } = sized.document.sizing ?? {};
+  const { order } = sized.input.sizing ?? {};
   const [own, other] = paper.units.map((units) => paper.unit('length', units));
-  const isOpen = order?.body === undefined && !isStrut(sized.document.corner);
+  const isOpen = order?.bodyEnd === undefined && !isStrutUnit(sized.input.corner);
   return [
     { kind: 'picture', title: drawing.title, svg: drawing.svg, width: drawing.width },
     paragraph(
       [
         `Scale 1:${drawing.scale} printed at 100 %, ${own} (${other}), seen from the front; ${drawing.ends}.`,
         ...(isOpen ? ['Body drawn up: to be agreed.'] : []),
-        ...(sized.figure('eyesToSeats').value === null ? ['Spring and seats, dashed: to be agreed.'] : []),
+        ...(sized.figure('perchSetting').value === null ? ['Spring and seats, dashed: to be agreed.'] : []),
         'Shapes of ends, seats and coils are the maker’s.',
       ].join(' '),
     ),
@@ -195,14 +192,14 @@ const nullable = <T>(value: T | null | undefined, of: (value: T) => readonly [st
   value === null || value === undefined ? null : of(value);
 
 function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
-  const { document, figure, limits, damper } = sized;
-  const { order = {} } = document.sizing ?? {};
+  const { input, figure, limits, damper } = sized;
+  const { order = {} } = input.sizing ?? {};
   const { units, number } = paper;
   const { lengthTolerance: tolerance } = order;
   const inEach = (of: (units: Units) => string): readonly [string, string] => [of(units[0]), of(units[1])];
-  const plain = (name: string) =>
+  const plain = (name: AxleFigureName) =>
     nullable(figure(name).value, (mm) => inEach((of) => number(mm, 'length', of)));
-  const toTolerance = (name: string) =>
+  const toTolerance = (name: AxleFigureName) =>
     nullable(figure(name).value, (mm) =>
       inEach(
         (of) =>
@@ -210,15 +207,15 @@ function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
       ),
     );
   // Differences of what stands printed beside them, so that the rows add up.
-  const between = (longer: string, shorter: string, of: Units) => {
+  const between = (longer: AxleFigureName, shorter: AxleFigureName, of: Units) => {
     const [a, b] = [figure(longer).value, figure(shorter).value];
     return a === null || b === null ? null : number(printedMargin(b, a, of), 'length', of);
   };
-  const [extended, ride, compressed] = ['openLength', 'installedLength', 'closedLength'];
+  const [extended, ride, compressed] = ['extendedLength', 'designLength', 'compressedLength'] as const;
   return block(
     '1 Lengths',
     [
-      ['quantity', `${order.quantity ?? PAIR}, ${order.handing ?? `left and right alike: ${TO_AGREE}`}`, ''],
+      ['quantity', `${order.quantity ?? PAIR}, ${order.handed ?? `left and right alike: ${TO_AGREE}`}`, ''],
       line('extended', toTolerance(extended)),
       line('at ride height', plain(ride)),
       line('compressed, no bump stop', toTolerance(compressed)),
@@ -232,7 +229,7 @@ function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
             ),
       ),
       ['droop is stopped by', stopWords(limits.droop), ''],
-      ...(damper?.given === false
+      ...(damper?.specified === false
         ? [['extended, compressed', 'from the travel required: maker confirms', ''] as const]
         : []),
     ],
@@ -242,14 +239,14 @@ function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
 
 function stopWords(limit: AxleSizing['limits']['droop']): string {
   if (limit === null) return 'nothing that is known';
-  if (limit.cause === 'damperOpen') return 'the damper: it must take topping out';
+  if (limit.cause === 'damperExtended') return 'the damper: it must take topping out';
   return `${limitWords(limit)}, before the damper`;
 }
 
 function mounts(sized: AxleSizing, paper: OnPaper): Block[] {
-  const { document, bearings } = sized;
-  const { ends = {} } = document.sizing?.order ?? {};
-  const given = document.limits.ends;
+  const { input, bearings } = sized;
+  const { mounts: ends = {} } = input.sizing?.order ?? {};
+  const given = input.limits.bearings;
   const [chassis, moving] = endNames(sized);
   const of = (end: 'mount' | 'chassis') => ({
     shape: ends[end],
@@ -275,19 +272,19 @@ function mounts(sized: AxleSizing, paper: OnPaper): Block[] {
       ...(isAny(({ shape }) => shape?.spacers !== undefined)
         ? [line('spacers', ({ shape }) => shape?.spacers ?? 'none')]
         : []),
-      line('bolt axis', ({ bearing }) => (bearing === undefined ? null : BOLTS[bearing.bolt])),
+      line('bolt axis', ({ bearing }) => (bearing === undefined ? null : BOLTS[bearing.boltAxis])),
       line('misalignment from ride height', ({ use }) => (use === undefined ? null : misalignment(use))),
       line('bearing rating', ({ bearing }) =>
-        bearing === undefined ? null : `± ${bearing.maxTilt} deg each side`,
+        bearing === undefined ? null : `± ${bearing.maxMisalignment} deg each side`,
       ),
     ],
     ['', `${moving} (moves)`, chassis],
   );
 }
 
-const ENDS: Readonly<Record<string, string>> = { eye: 'eye', fork: 'clevis', stud: 'stud' };
+const ENDS: Readonly<Record<string, string>> = { eye: 'eye', clevis: 'clevis', fork: 'clevis', stud: 'stud' };
 const BOLTS: Readonly<Record<string, string>> = {
-  foreAft: 'longitudinal',
+  longitudinal: 'longitudinal',
   inPlane: 'in the transverse plane, square to the coilover',
 };
 
@@ -303,33 +300,33 @@ function signed(angle: number): string {
 }
 
 function body(sized: AxleSizing, paper: OnPaper): Block[] {
-  const { document, figure } = sized;
-  const { order = {}, perch = {} } = document.sizing ?? {};
+  const { input, figure } = sized;
+  const { order = {}, perch = {} } = input.sizing ?? {};
   const size = (value: number | undefined) => nullable(value, (mm) => paper.givenCells(mm, 'length'));
   const words = (text: string | undefined): readonly [string, string] | null =>
     text === undefined ? null : [text, ''];
-  const { least, most, pitch } = perch;
-  const [low, high] = [least, most].map((mm) => (mm === undefined ? null : paper.givenCells(mm, 'length')));
+  const { min, max, threadPitch } = perch;
+  const [low, high] = [min, max].map((mm) => (mm === undefined ? null : paper.givenCells(mm, 'length')));
   const position = { up: 'body up, shaft down', down: 'body down, shaft up' };
   return block('3 Body', [
     line(
       'position',
-      isStrut(document.corner) ? ['strut: body down', ''] : words(order.body && position[order.body]),
+      isStrutUnit(input.corner) ? ['strut: body down', ''] : words(order.bodyEnd && position[order.bodyEnd]),
     ),
     line('body diameter', size(order.bodyDiameter)),
-    line('maximum spring outer diameter', size(order.springSpace)),
+    line('maximum spring outer diameter', size(order.maxSpringOuterDiameter)),
     ...(order.springClearance === undefined
       ? []
       : [line('clearance, spring to body', size(order.springClearance))]),
     line(
       'perch: eye to eye − spring',
-      nullable(figure('eyesToSeats').value, (mm) => paper.cells(mm, 'length')),
+      nullable(figure('perchSetting').value, (mm) => paper.cells(mm, 'length')),
     ),
     line(
       'perch: range of that',
       low == null || high == null ? null : [`${bare(low[0])} to ${high[0]}`, `${bare(low[1])} to ${high[1]}`],
     ),
-    line('perch: per turn', size(pitch)),
+    line('perch: per turn', size(threadPitch)),
     line(
       'length adjustment',
       order.lengthAdjustment === 0 ? ['none: the perch only', ''] : size(order.lengthAdjustment),
@@ -352,14 +349,14 @@ function spring(sized: AxleSizing, paper: OnPaper): Block[] {
 }
 
 function springLines(sized: AxleSizing, paper: OnPaper): Line[] {
-  const { spring, document, figure } = sized;
+  const { spring, input, figure } = sized;
   if (spring === null) return [line('spring', null)];
-  const { order = {}, helper } = document.sizing ?? {};
-  const { name, rate, free, solidLength, innerDiameter, minLength, minLengthSource } = spring;
+  const { order = {}, helper } = input.sizing ?? {};
+  const { name, rate, freeLength, solidLength, innerDiameter, minLength, minLengthSource } = spring;
   const isListed = name !== '' && minLengthSource !== 'wire';
   const value = (of: number | null, quantity: Quantity) =>
     nullable(of, (known) => (isListed ? paper.givenCells(known, quantity) : paper.cells(known, quantity)));
-  const figureCells = (of: string, quantity: Quantity) =>
+  const figureCells = (of: AxleFigureName, quantity: Quantity) =>
     nullable(figure(of).value, (known) => paper.cells(known, quantity));
   const tolerance = order.rateTolerance;
   const preload = figure('preload').value;
@@ -372,7 +369,7 @@ function springLines(sized: AxleSizing, paper: OnPaper): Line[] {
         other,
       ]),
     ),
-    line('free length', value(free, 'length')),
+    line('free length', value(freeLength, 'length')),
     line('inner diameter', value(innerDiameter, 'length')),
     ...(solidLength === null ? [] : [line('solid length', value(solidLength, 'length'))]),
     line('minimum permissible length', isMinKnown ? value(minLength, 'length') : null),
@@ -382,11 +379,14 @@ function springLines(sized: AxleSizing, paper: OnPaper): Line[] {
           line('helper spring: rate', paper.givenCells(helper.rate, 'rate')),
           line(
             'helper: free / solid length',
-            slashed(paper.givenCells(helper.free, 'length'), paper.givenCells(helper.least, 'length')),
+            slashed(
+              paper.givenCells(helper.freeLength, 'length'),
+              paper.givenCells(helper.minLength, 'length'),
+            ),
           ),
-          ...(helper.separator === undefined
+          ...(helper.separatorHeight === undefined
             ? []
-            : [line('separator between the springs', paper.givenCells(helper.separator, 'length'))]),
+            : [line('separator between the springs', paper.givenCells(helper.separatorHeight, 'length'))]),
         ]),
     preload !== null && preload < 0
       ? line('loose at full extension, by', paper.cells(-preload, 'length'))
@@ -394,16 +394,16 @@ function springLines(sized: AxleSizing, paper: OnPaper): Line[] {
           'preload at full extension',
           joined(figureCells('preload', 'length'), figureCells('preloadForce', 'force')),
         ),
-    line('spring length at ride height', figureCells('seatLengthAtRide', 'length')),
-    line('spring travel at full bump', figureCells('springTravelNeeded', 'length')),
+    line('spring length at ride height', figureCells('staticSpringLength', 'length')),
+    line('spring travel at full bump', figureCells('springTravelRequired', 'length')),
   ];
 }
 
-function stopLines({ document }: AxleSizing, paper: OnPaper): Line[] {
-  const stop = document.limits.bumpStop;
+function stopLines({ input }: AxleSizing, paper: OnPaper): Line[] {
+  const stop = input.limits.bumpStop;
   if (stop === undefined) return [line('bump stop', null)];
   const [height, solid] = [stop.height, stop.solidHeight].map((mm) => paper.givenCells(mm, 'length'));
-  const supplier = document.sizing?.order?.bumpStopSupplier;
+  const supplier = input.sizing?.order?.bumpStopSupplier;
   return [
     line('bump stop: free / solid height', slashed(height, solid)),
     ...(supplier === undefined ? [] : [['bump stop: supplied by', supplier, ''] as const]),
@@ -423,9 +423,9 @@ function joined(
   return a === null || b === null ? (a ?? b) : [`${a[0]}, ${b[0]}`, `${a[1]}, ${b[1]}`];
 }
 
-function stopTable({ document }: AxleSizing, { units, unit, number }: OnPaper): Block[] {
-  const points = document.sizing?.bumpStopForces ?? [];
-  if (document.limits.bumpStop === undefined || points.length === 0) return [];
+function stopTable({ input }: AxleSizing, { units, unit, number }: OnPaper): Block[] {
+  const points = input.sizing?.bumpStopTable ?? [];
+  if (input.limits.bumpStop === undefined || points.length === 0) return [];
   const [own, other] = units;
   const row = (name: string, quantity: Quantity, k: 0 | 1) => [
     `${name}, ${unit(quantity, own)} (${unit(quantity, other)})`,
@@ -448,27 +448,27 @@ const ROWS = 6;
 const GIVEN_ROWS = 9;
 
 function valving(sized: AxleSizing, paper: OnPaper): Block[] {
-  const { document, figure, dampingTable } = sized;
-  const { damping, gas }: CornerSizing = certain(document.sizing ?? {});
-  const bought = document.ordered?.valving;
+  const { input, figure, dampingTable } = sized;
+  const { damping, gas }: CornerSizing = certain(input.sizing ?? {});
+  const bought = input.ordered?.valving;
   const { units, unit, number } = paper;
-  const knee = bought === undefined ? damping?.knee : bought.kneeSpeed;
+  const knee = bought === undefined ? damping?.kneeSpeed : bought.kneeSpeed;
   const [own, other] = units;
   const pair = (value: number, quantity: Quantity) =>
     `${number(value, quantity, own)} (${number(value, quantity, other)})`;
   const head = (name: string, quantity: Quantity) =>
     `${name}, ${unit(quantity, own)} (${unit(quantity, other)})`;
-  const figureCells = (of: string, quantity: Quantity) =>
+  const figureCells = (of: AxleFigureName, quantity: Quantity) =>
     nullable(figure(of).value, (known) => paper.cells(known, quantity));
   const target =
     bought === undefined && damping !== undefined
       ? [`target damping ratio ${damping.ratio} at ride height`]
       : [];
-  const isGiven = damping?.speeds !== undefined || bought?.forceTable !== undefined;
+  const isGiven = damping?.shaftSpeeds !== undefined || bought?.forceTable !== undefined;
   const title = `${axleName(sized.axle)}: damper force at each shaft speed`;
   const curve = dampingTable.length === 0 ? null : valvingCurve(dampingTable, title, paper);
   const [compression, rebound] = [
-    figureCells('bumpDamping', 'damping'),
+    figureCells('compressionDamping', 'damping'),
     figureCells('reboundDamping', 'damping'),
   ];
   const lines: Line[] = [
@@ -488,7 +488,7 @@ function valving(sized: AxleSizing, paper: OnPaper): Block[] {
     ),
     line(
       'shaft diameter',
-      nullable(gas?.rodDiameter, (mm) => paper.givenCells(mm, 'length')),
+      nullable(gas?.shaftDiameter, (mm) => paper.givenCells(mm, 'length')),
     ),
   ];
   return [
@@ -504,11 +504,13 @@ function valving(sized: AxleSizing, paper: OnPaper): Block[] {
                 {
                   kind: 'table',
                   head: [head('speed', 'shaftSpeed'), head('compression', 'force'), head('rebound', 'force')],
-                  rows: thinned(dampingTable, isGiven ? GIVEN_ROWS : ROWS).map(({ speed, bump, rebound }) => [
-                    pair(speed, 'shaftSpeed'),
-                    pair(bump, 'force'),
-                    pair(rebound, 'force'),
-                  ]),
+                  rows: thinned(dampingTable, isGiven ? GIVEN_ROWS : ROWS).map(
+                    ({ speed, compression, rebound }) => [
+                      pair(speed, 'shaftSpeed'),
+                      pair(compression, 'force'),
+                      pair(rebound, 'force'),
+                    ],
+                  ),
                   figures: [0, 1, 2],
                   label: title,
                 },
@@ -527,13 +529,13 @@ function thinned<T>(rows: readonly T[], most: number): readonly T[] {
   return Array.from({ length: most }, (_, k) => rows[Math.round((k * (rows.length - 1)) / (most - 1))]);
 }
 
-function travels({ document, limits }: AxleSizing, paper: OnPaper): Block[] {
+function travels({ input, limits }: AxleSizing, paper: OnPaper): Block[] {
   const at = (label: string, mm: number): Line => line(label, paper.cells(Math.abs(mm), 'length'));
-  const contact = limits.events.find(({ event, side }) => event === 'stopContact' && side === 'bump');
+  const contact = limits.events.find(({ event, side }) => event === 'bumpStopContact' && side === 'bump');
   return block(
     'Travel at the wheel',
     [
-      ...ratioLines({ document, limits }),
+      ...ratioLines({ input, limits }),
       ...(contact === undefined ? [] : [at('bump stop contact, in bump', contact.travel)]),
       ...(limits.bump === null ? [] : [at(`${limitWords(limits.bump)}, in bump`, limits.bump.travel)]),
       ...(limits.droop === null ? [] : [at(`${limitWords(limits.droop)}, in droop`, limits.droop.travel)]),
@@ -544,19 +546,19 @@ function travels({ document, limits }: AxleSizing, paper: OnPaper): Block[] {
 
 function car({ figure, forces }: AxleSizing, paper: OnPaper): Block[] {
   const { units, number, unit } = paper;
-  const cells = (name: string, quantity: Quantity) =>
+  const cells = (name: AxleFigureName, quantity: Quantity) =>
     nullable(figure(name).value, (known) => paper.cells(known, quantity));
-  const interval = (name: string, quantity: Quantity): Line[] => {
-    const { low, high } = figure(name);
-    if (low === null || high === null || low === high) return [];
+  const interval = (name: AxleFigureName, quantity: Quantity): Line[] => {
+    const { lower, upper } = figure(name);
+    if (lower === null || upper === null || lower === upper) return [];
     const between = (of: Units) =>
-      `${number(low, quantity, of)} to ${number(high, quantity, of)} ${unit(quantity, of)}`;
+      `${number(lower, quantity, of)} to ${number(upper, quantity, of)} ${unit(quantity, of)}`;
     return [['its 95 % interval', between(units[0]), between(units[1])]];
   };
-  const [left, right] = [figure('leftMass').value, figure('rightMass').value];
+  const [left, right] = [figure('leftWheelMass').value, figure('rightWheelMass').value];
   const onWheels = (of: Units) =>
     `${number(left ?? 0, 'mass', of)} / ${number(right ?? 0, 'mass', of)} ${unit('mass', of)}`;
-  const [alone, withTyre] = [cells('frequency', 'frequency'), cells('frequencyOnTyre', 'frequency')];
+  const [alone, withTyre] = [cells('frequency', 'frequency'), cells('frequencyWithTyre', 'frequency')];
   const largest = forces === null ? null : hardestCase(forces.cases);
   return block(
     'Car, at this axle',
@@ -580,7 +582,7 @@ function car({ figure, forces }: AxleSizing, paper: OnPaper): Block[] {
 }
 
 /** The installation ratio at the ends of the travel and at ride height. */
-function ratioLines(sized: Pick<AxleSizing, 'document' | 'limits'>): Line[] {
+function ratioLines(sized: Pick<AxleSizing, 'input' | 'limits'>): Line[] {
   const { ride, droop, bump } = ratiosOf(sized);
   const shown = (ratio: number | null) => ratio?.toFixed(3) ?? '–';
   return [

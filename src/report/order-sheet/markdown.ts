@@ -24,7 +24,7 @@ function written(block: Block): string[] {
     case 'text':
       return [escaped(block.text)];
     case 'stamp':
-      return [`**${escaped(block.text)}.** ${escaped(block.advice)}`];
+      return [`**${escaped(block.text.replace(/\.$/, ''))}.** ${escaped(block.advice)}`];
     case 'contents':
       return [
         block.items

@@ -9,31 +9,31 @@ import { toAgree } from './to-agree.ts';
 
 /** Figures that the order prints. */
 const ON_ORDER = [
-  'openLength',
-  'installedLength',
-  'closedLength',
+  'extendedLength',
+  'designLength',
+  'compressedLength',
   'stroke',
-  'bumpStroke',
-  'droopStroke',
-  'eyesToSeats',
+  'compressionStroke',
+  'extensionStroke',
+  'perchSetting',
   'springRate',
   'preload',
   'preloadForce',
-  'seatLengthAtRide',
-  'springTravelNeeded',
-  'bumpDamping',
+  'staticSpringLength',
+  'springTravelRequired',
+  'compressionDamping',
   'reboundDamping',
   'gasForce',
-  'leftMass',
-  'rightMass',
+  'leftWheelMass',
+  'rightWheelMass',
   'sprungMass',
   'wheelRate',
   'frequency',
-  'frequencyOnTyre',
-];
+  'frequencyWithTyre',
+] as const;
 
 /** The installation ratio at ride height and at the ends of the travel; null where the travel does not end. */
-export function ratiosOf({ document: { corner }, limits }: Pick<AxleSizing, 'document' | 'limits'>): {
+export function ratiosOf({ input: { corner }, limits }: Pick<AxleSizing, 'input' | 'limits'>): {
   readonly ride: number | null;
   readonly droop: number | null;
   readonly bump: number | null;
@@ -63,8 +63,8 @@ export function orderData(sizing: Sizing, papers: readonly string[]): Record<str
 }
 
 function axleData(sized: AxleSizing): Record<string, unknown> {
-  const { document, figure, spring, damper, bearings, dampingTable, limits, forces } = sized;
-  const { order, bumpStopForces, helper, perch, gas, damping } = certain(document.sizing ?? {}) as Record<
+  const { input, figure, spring, damper, bearings, dampingTable, limits, forces } = sized;
+  const { order, bumpStopTable, helper, perch, gas, damping } = certain(input.sizing ?? {}) as Record<
     string,
     unknown
   >;
@@ -78,8 +78,8 @@ function axleData(sized: AxleSizing): Record<string, unknown> {
     spring,
     helper,
     perch,
-    bumpStop: document.limits.bumpStop,
-    bumpStopForces,
+    bumpStop: input.limits.bumpStop,
+    bumpStopTable,
     damping,
     gas,
     dampingTable,

@@ -12,9 +12,9 @@ const PANELS = ['installationRatio', 'shockLength', 'wheelRateOnSpring', 'wheelL
 const FREE = 60;
 
 /** The corner in three poses, its curves. */
-export function axlePictures({ axle, document, limits, curves }: AxleSizing, units: Units): Block[] {
+export function axlePictures({ axle, input, limits, curves }: AxleSizing, units: Units): Block[] {
   const name = axleName(axle);
-  const { corner } = document;
+  const { corner } = input;
   const poses = `${name} corner at droop, ride and bump`;
   const drawn = sweep(corner, {
     bump: limits.bump?.travel ?? FREE,

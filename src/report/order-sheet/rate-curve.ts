@@ -25,10 +25,10 @@ const DASHED: Attributes = { ...SOLID, 'stroke-dasharray': '6 3' };
 
 /** The curve of a rate table; null where it has no curve. */
 export function rateCurve({ rateTable, springFit }: AxleSizing, title: string, units: Units): string | null {
-  const rows = rateTable.flatMap(({ springRate, frequency, frequencyOnTyre, fitted }) =>
+  const rows = rateTable.flatMap(({ springRate, frequency, frequencyWithTyre, fitted }) =>
     frequency === null
       ? []
-      : [{ rate: fromMetric(springRate, 'rate', units), frequency, withTyre: frequencyOnTyre, fitted }],
+      : [{ rate: fromMetric(springRate, 'rate', units), frequency, withTyre: frequencyWithTyre, fitted }],
   );
   if (rows.length < 2) return null;
   const [first, last] = [rows[0].rate, rows[rows.length - 1].rate];

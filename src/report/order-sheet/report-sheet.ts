@@ -2,7 +2,7 @@ import { axleName } from '../../coilover/sizing/inputs.ts';
 import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { isCheck } from '../../diagnostic.ts';
-import { describeIssue } from '../../errors.ts';
+import { describeIssue } from '../../errors/input-error.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, type OrderSheet, paragraph } from './blocks.ts';
@@ -17,7 +17,7 @@ import { sayIn } from './words.ts';
  * assumptions; metric and imperial side by side.
  */
 export function reportSheet(sizing: Sizing): OrderSheet {
-  const { name, use, units, status, axles, figures, findings, notes, assumptions, openPoints } = sizing;
+  const { name, use, units, status, axles, figures, conflicts, checks, assumptions, openQuestions } = sizing;
   const { order, designState } = sizing;
   const title = 'Report on the coilovers';
   const parts: readonly Block[] = [
@@ -25,7 +25,7 @@ export function reportSheet(sizing: Sizing): OrderSheet {
     heading(2, 'The car'),
     figureRows(figures, units),
     heading(2, 'Open questions'),
-    list(openPoints),
+    list(openQuestions),
     ...loadStatesPart(axles, designState, sayIn(units)),
     ...axles.flatMap((axle) => axlePart(axle, units)),
     ...matters(axles),
@@ -40,12 +40,12 @@ export function reportSheet(sizing: Sizing): OrderSheet {
     blocks: [
       ...(status === 'notForOrder' ? [NOT_FOR_ORDER] : []),
       ...(order === null ? [] : [paragraph(`Revision ${order.revision} of ${order.date}.`)]),
-      ...findingsPart(findings),
+      ...findingsPart(conflicts),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
         'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from uncertain inputs: the true value lies in it 95 times in 100.',
       ),
-      ...checksPart(findings, notes),
+      ...checksPart(conflicts, checks),
       contentsOf(parts),
       ...parts,
     ],
@@ -70,7 +70,7 @@ const NOT_FOR_ORDER: Block = {
 };
 
 /** What can't be; nothing where all can. */
-export function findingsPart(findings: Sizing['findings']): Block[] {
+export function findingsPart(findings: Sizing['conflicts']): Block[] {
   const conflicts = findings.filter((finding) => !isCheck(finding));
   if (conflicts.length === 0) return [];
   return [
@@ -83,7 +83,7 @@ export function findingsPart(findings: Sizing['findings']): Block[] {
 }
 
 /** What looks wrong, or may not do; nothing where all looks right. */
-function checksPart(findings: Sizing['findings'], notes: Sizing['notes']): Block[] {
+function checksPart(findings: Sizing['conflicts'], notes: Sizing['checks']): Block[] {
   const items = [
     ...findings.filter(isCheck).map((issue) => `${describeIssue(issue)}.`),
     ...notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`),
@@ -100,19 +100,27 @@ export const CAUTIONS: readonly string[] = [
 ];
 
 /** Figures for which it is told what makes them uncertain. */
-const TOLD = ['wantedSpringRate', 'frequency', 'bumpNeeded', 'droopNeeded', 'preload'];
+const TOLD = [
+  'requiredSpringRate',
+  'frequency',
+  'bumpTravelRequired',
+  'droopTravelRequired',
+  'preload',
+] as const;
 /** Contributions that are named. */
 const CAUSES = 3;
 
 /** What makes the figures that matter uncertain: a bar for each, and the same in words. */
 function matters(axles: readonly AxleSizing[]): Block[] {
   const parts = axles.flatMap(({ axle, figure }): Block[] => {
-    const figures = TOLD.map(figure).filter(({ by }) => by.length > 0);
+    const figures = TOLD.map(figure).filter(({ contributions }) => contributions.length > 0);
     const title = `${axleName(axle)}: what makes each figure uncertain`;
     const svg = contributionBars(figures, title);
     if (svg === null) return [];
-    const lines = figures.map(({ label, by }) => {
-      const causes = by.slice(0, CAUSES).map(({ input, share }) => `${input} ${(100 * share).toFixed(0)} %`);
+    const lines = figures.map(({ label, contributions }) => {
+      const causes = contributions
+        .slice(0, CAUSES)
+        .map(({ input, fraction }) => `${input} ${(100 * fraction).toFixed(0)} %`);
       return `${axleName(axle)}, ${label}: ${causes.join(', ')}.`;
     });
     return [heading(3, axleName(axle)), { kind: 'picture', title, svg }, list(lines)];

@@ -7,13 +7,13 @@ import { findingsPart } from './report-sheet.ts';
 
 /** A sizing at a glance, in the units of its document: what does not fit, and each figure with how sure it is. */
 export function sizingSheet(sizing: Sizing): OrderSheet {
-  const { name, units, axles, figures, findings } = sizing;
+  const { name, units, axles, figures, conflicts } = sizing;
   const ofCar = figureTable(figures, units);
   return {
     title: name === undefined ? 'Coilovers as sized' : `Coilovers as sized: ${name}`,
     data: sizingData(sizing, []),
     blocks: [
-      ...findingsPart(findings),
+      ...findingsPart(conflicts),
       ...axles.flatMap(({ axle, figures }) => [heading(2, axleName(axle)), ...figureTable(figures, units)]),
       ...(ofCar.length === 0 ? [] : [heading(2, 'The car'), ...ofCar]),
     ],
@@ -22,13 +22,15 @@ export function sizingSheet(sizing: Sizing): OrderSheet {
 
 /** Figures that have a value, each with the input that makes it unsure most. */
 function figureTable(figures: readonly Figure[], units: Sizing['units']): Block[] {
-  const rows = figures.flatMap(({ label, value, low, high, by, quantity }): string[][] => {
+  const rows = figures.flatMap(({ label, value, lower, upper, contributions, quantity }): string[][] => {
     if (value === null) return [];
     const shown = textIn(value, quantity, units);
-    const [from, to] = [low, high].map((end) => (end === null ? null : numberIn(end, quantity, units)));
+    const [from, to] = [lower, upper].map((end) => (end === null ? null : numberIn(end, quantity, units)));
     if (from === null || to === null) return [[label, shown, 'not known', '']];
     if (from === to) return [[label, shown, '', '']];
-    const most = by.slice(0, 1).map(({ input, share }) => `${input}, ${(100 * share).toFixed(0)} %`);
+    const most = contributions
+      .slice(0, 1)
+      .map(({ input, fraction }) => `${input}, ${(100 * fraction).toFixed(0)} %`);
     return [[label, shown, `${from} to ${to}`, most.join('')]];
   });
   return rows.length === 0

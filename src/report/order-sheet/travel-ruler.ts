@@ -31,15 +31,15 @@ interface Mark {
 
 /** The ruler of an axle; null where neither a limit nor a requirement is known. */
 export function travelRuler(sized: AxleSizing, title: string, units: Units): string | null {
-  const { limits, needed } = sized;
+  const { limits, travelRequirement: required } = sized;
   const [droop, bump] = [limits.droop?.travel ?? null, limits.bump?.travel ?? null];
-  if (droop === null && bump === null && needed.bump === null) return null;
+  if (droop === null && bump === null && required.bump === null) return null;
   const marks = marksOf(sized, units);
   const all = [
     droop ?? -FREE,
     bump ?? FREE,
-    needed.droop ?? 0,
-    needed.bump ?? 0,
+    required.droop ?? 0,
+    required.bump ?? 0,
     ...marks.map((one) => one.travel),
   ];
   const [from, to] = [Math.min(...all), Math.max(...all)];
@@ -80,7 +80,7 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
     height: laneY(lowest) + 8,
     title,
     content: [
-      ...bar('required', 0, [needed.droop, needed.bump], { fill: '#ddd', ...THIN }),
+      ...bar('required', 0, [required.droop, required.bump], { fill: '#ddd', ...THIN }),
       ...bar('available', 1, [droop ?? from, bump ?? to], { fill: '#999', ...THIN }),
       line([x(from), axis], [x(to), axis], THIN),
       ...scale.at.flatMap((shown): Element[] => [
@@ -96,7 +96,7 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
       ]),
       text(`${unit}, bump +`, [x(to) + 26, axis + 16], { 'font-size': FONT }),
       ...placed.flatMap(({ travel, words, lane }): Element[] => [
-        line([x(travel), needed.bump === null ? top + BAR + 2 : top - 4], [x(travel), axis], {
+        line([x(travel), required.bump === null ? top + BAR + 2 : top - 4], [x(travel), axis], {
           ...LEADER,
           'stroke-dasharray': '2 2',
         }),
@@ -109,7 +109,7 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
 
 /** What stands on the ruler, from left to right. */
 function marksOf({ limits, loadStates }: AxleSizing, units: Units): Mark[] {
-  const { bump, droop, behind, events } = limits;
+  const { bump, droop, later: behind, events } = limits;
   const value = (mm: number) => printed(`${mm > 0 ? '+' : ''}${numberIn(mm, 'length', units)}`);
   const mark = (travel: number, words: string): Mark => ({ travel, words: `${words} ${value(travel)}` });
   const later = (first: typeof bump) =>
@@ -124,7 +124,9 @@ function marksOf({ limits, loadStates }: AxleSizing, units: Units): Mark[] {
       limit === null ? [] : [mark(limit.travel, `${limitWords(limit)}: limit`)],
     ),
     ...[...later(bump), ...later(droop)].map((limit) => mark(limit.travel, limitWords(limit))),
-    ...events.map(({ travel, event }) => mark(travel, event === 'stopContact' ? 'bump stop contact' : event)),
+    ...events.map(({ travel, event }) =>
+      mark(travel, event === 'bumpStopContact' ? 'bump stop contact' : event),
+    ),
     ...loadStates.flatMap(({ design, name, staticTravel }) =>
       design || staticTravel === null ? [] : [mark(staticTravel, `"${name}"`)],
     ),

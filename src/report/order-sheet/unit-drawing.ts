@@ -1,6 +1,6 @@
 // A coilover to scale in three lengths, standing as it stands in the car, seen from the front.
 
-import { axleName } from '../../coilover/sizing/inputs.ts';
+import { axleName, isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import {
   type Attributes,
@@ -127,8 +127,8 @@ const CLAMP = 26;
 const SMALL_MIDDLE: Attributes = { 'font-size': FONT, 'text-anchor': 'middle' };
 
 /** What the two ends are called: that on the chassis, and the one that moves. */
-export function endNames({ document: { corner } }: AxleSizing): readonly [chassis: string, moving: string] {
-  if (corner.kind === 'strut' && corner.coilover === undefined) return ['top mount', 'upright end'];
+export function endNames({ input: { corner } }: AxleSizing): readonly [chassis: string, moving: string] {
+  if (isStrutUnit(corner)) return ['top mount', 'upright end'];
   return ['chassis end', corner.kind === 'pushrod' ? 'rocker end' : 'wheel end'];
 }
 
@@ -282,7 +282,7 @@ function end(at: At, shape: EndShape, along: number, inward: 1 | -1): Element[] 
             element('circle', { cx, cy, r: (bore / 2) * at.px, ...OUTLINE }),
             ...middle,
           ];
-    case 'fork':
+    case 'clevis':
       return boltAcross
         ? [
             block(at, along - inward * radius, along + inward * radius, width / 2 + 6, METAL, 1),

@@ -6,14 +6,14 @@
 //
 // What the file does not give (eye diameters, seat thickness, coils) is drawn as such parts usually are: it is the maker's.
 
-import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
+import { type CornerSizing, isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { modelOf } from '../../corner/corner.ts';
 import { certain } from '../../document/uncertain.ts';
 
 /** What one end of the unit is, as it is drawn. */
 export interface EndShape {
-  readonly type: 'eye' | 'fork' | 'stud' | 'clamp';
+  readonly type: 'eye' | 'clevis' | 'stud' | 'clamp';
   /** Bore of the eye or diameter of the stud, mm. */
   readonly bore: number;
   /** Half of what the end measures along the unit, mm. */
@@ -64,56 +64,58 @@ export interface UnitShape {
 /** What is drawn where the file says nothing, mm. */
 const USUAL = { bore: 12, bodyDiameter: 46, shaft: 13, innerDiameter: 60, width: 36 };
 /** Wire and inner diameter of common coilover springs. */
-const WIRE_SHARE = 0.17;
+const WIRE_FRACTION = 0.17;
 const COILS = 7;
 
 /** The unit of an axle as it is drawn; null while its lengths are not known. */
 export function unitShape(sized: AxleSizing): UnitShape | null {
-  const { damper, document, figure } = sized;
-  const ride = figure('installedLength').value;
+  const { damper, input, figure } = sized;
+  const ride = figure('designLength').value;
   if (damper === null || ride === null) return null;
-  const { corner } = document;
-  const sizing: CornerSizing = certain(document.sizing ?? {});
+  const { corner } = input;
+  const sizing: CornerSizing = certain(input.sizing ?? {});
   const { order = {} } = sizing;
   const { shock, drawing } = modelOf(corner);
   const chassisUp = drawing.points[shock.inner][1] >= drawing.points[shock.outer][1];
-  const isStrut = corner.kind === 'strut' && corner.coilover === undefined;
-  const bodyUp = isStrut ? false : order.body !== 'down';
-  const ends = document.limits.ends;
+  const isStrut = isStrutUnit(corner);
+  const bodyUp = isStrut ? false : order.bodyEnd !== 'down';
+  const ends = input.limits.bearings;
   const shapeOf = (end: 'mount' | 'chassis'): EndShape => {
     const bearing = end === 'mount' ? ends?.mount : (ends?.chassis ?? ends?.otherEnd);
-    const given = order.ends?.[end];
+    const given = order.mounts?.[end];
     const bore = given?.bore ?? USUAL.bore;
     return {
-      type: given?.type ?? (isStrut ? (end === 'mount' ? 'clamp' : 'stud') : 'eye'),
+      type:
+        (given?.type === 'fork' ? 'clevis' : given?.type) ??
+        (isStrut ? (end === 'mount' ? 'clamp' : 'stud') : 'eye'),
       bore,
       radius: 0.55 * bore + 7.5,
       width: given?.width ?? USUAL.width,
-      boltAcross: bearing?.bolt === 'inPlane',
+      boltAcross: bearing?.boltAxis === 'inPlane',
     };
   };
   const [wheel, chassis] = [shapeOf('mount'), shapeOf('chassis')];
   const bodyAtChassis = bodyUp === chassisUp;
   const [bodyEnd, shaftEnd] = bodyAtChassis ? [chassis, wheel] : [wheel, chassis];
-  const { open: extended, closed: compressed } = damper;
+  const { extendedLength: extended, compressedLength: compressed } = damper;
   const seat = Math.min(shaftEnd.radius + 14, 0.2 * compressed);
   const bodyLength = compressed - seat;
-  const coilOf = sizing.springs?.find(({ name }) => name === sized.spring?.name)?.coil;
+  const coilOf = sizing.springs?.find(({ name }) => name === sized.spring?.name)?.wire;
   const inner = sized.spring?.innerDiameter ?? Math.max(USUAL.innerDiameter, (order.bodyDiameter ?? 0) + 4);
   const wire =
-    coilOf?.wire ??
-    Math.min(WIRE_SHARE * inner, ((order.springSpace ?? Number.POSITIVE_INFINITY) - inner) / 2);
-  const setting = figure('eyesToSeats').value;
+    coilOf?.diameter ??
+    Math.min(WIRE_FRACTION * inner, ((order.maxSpringOuterDiameter ?? Number.POSITIVE_INFINITY) - inner) / 2);
+  const setting = figure('perchSetting').value;
   const usualPerch = 0.42 * bodyLength;
   const perch =
     setting === null ? usualPerch : Math.min(bodyLength - 4, Math.max(bodyEnd.radius + 8, setting - seat));
-  const { least, most } = sizing.perch ?? {};
+  const { min, max } = sizing.perch ?? {};
   const solid = sized.spring?.solidLength ?? 0;
-  const free = sized.spring?.free ?? extended - usualPerch - seat + 10;
+  const free = sized.spring?.freeLength ?? extended - usualPerch - seat + 10;
   const spring: SpringShape = {
     radius: (inner + wire) / 2,
     wire,
-    coils: coilOf?.coils ?? (solid > 0 ? Math.min(12, Math.max(4, Math.round(solid / wire))) : COILS),
+    coils: coilOf?.totalCoils ?? (solid > 0 ? Math.min(12, Math.max(4, Math.round(solid / wire))) : COILS),
     free,
     solid,
     rate: sized.spring?.rate ?? 1,
@@ -128,29 +130,29 @@ export function unitShape(sized: AxleSizing): UnitShape | null {
     bodyEnd,
     shaftEnd,
     bodyRadius: Math.min(order.bodyDiameter ?? USUAL.bodyDiameter, inner - 1) / 2,
-    shaftRadius: (sizing.gas?.rodDiameter ?? USUAL.shaft) / 2,
+    shaftRadius: (sizing.gas?.shaftDiameter ?? USUAL.shaft) / 2,
     seat,
     bodyLength,
     perch,
     seatsKnown: setting !== null,
     thread:
-      least === undefined || most === undefined
+      min === undefined || max === undefined
         ? null
-        : [Math.max(bodyEnd.radius + 4, least - seat), Math.min(bodyLength, most - seat)],
+        : [Math.max(bodyEnd.radius + 4, min - seat), Math.min(bodyLength, max - seat)],
     spring,
     helper:
       helper === undefined
         ? null
         : {
             radius: spring.radius,
-            wire: Math.min(wire, Math.max(2, helper.least / 6)),
+            wire: Math.min(wire, Math.max(2, helper.minLength / 6)),
             coils: 5,
-            free: helper.free,
-            solid: helper.least,
+            free: helper.freeLength,
+            solid: helper.minLength,
             rate: helper.rate,
-            separator: helper.separator ?? 0,
+            separator: helper.separatorHeight ?? 0,
           },
-    bumpStop: document.limits.bumpStop ?? null,
+    bumpStop: input.limits.bumpStop ?? null,
   };
 }
 

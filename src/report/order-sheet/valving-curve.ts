@@ -27,11 +27,8 @@ const FONT = 9.5;
 const SAMPLE = 14;
 const GRID: Attributes = { stroke: '#bbb', 'stroke-width': 0.6 };
 const WAYS = {
-  bump: { name: 'compression', line: { fill: 'none', stroke: '#000', 'stroke-width': 1.6 } },
-  rebound: {
-    name: 'rebound',
-    line: { fill: 'none', stroke: '#000', 'stroke-width': 1.6, 'stroke-dasharray': '6 3' },
-  },
+  compression: { fill: 'none', stroke: '#000', 'stroke-width': 1.6 },
+  rebound: { fill: 'none', stroke: '#000', 'stroke-width': 1.6, 'stroke-dasharray': '6 3' },
 } as const;
 
 /** Both curves of a valving, in the units of the file; its width on paper in mm. */
@@ -40,13 +37,13 @@ export function valvingCurve(
   title: string,
   { units: [own], unit }: OnPaper,
 ): { readonly svg: string; readonly width: number } {
-  const shown = [{ speed: 0, bump: 0, rebound: 0 }, ...rows].map((row) => ({
+  const shown = [{ speed: 0, compression: 0, rebound: 0 }, ...rows].map((row) => ({
     speed: fromMetric(row.speed, 'shaftSpeed', own),
-    bump: fromMetric(row.bump, 'force', own),
+    compression: fromMetric(row.compression, 'force', own),
     rebound: fromMetric(row.rebound, 'force', own),
   }));
   const last = shown[shown.length - 1];
-  const most = Math.max(1, ...shown.flatMap(({ bump, rebound }) => [bump, rebound]));
+  const most = Math.max(1, ...shown.flatMap(({ compression, rebound }) => [compression, rebound]));
   const fastest = last.speed || 1;
   const [right, bottom] = [WIDTH * MM - AROUND.right, HEIGHT * MM - AROUND.bottom];
   const at = (speed: number, force: number): Place => [
@@ -55,12 +52,12 @@ export function valvingCurve(
   ];
   const [across, up] = [ticks(0, fastest, 4), ticks(0, most, 4)];
   let x = 0;
-  const names = (['bump', 'rebound'] as const).flatMap((way): Element[] => {
+  const names = (['compression', 'rebound'] as const).flatMap((way): Element[] => {
     const start = x;
-    x += SAMPLE + 4 + textWidth(WAYS[way].name, FONT) + 6;
+    x += SAMPLE + 4 + textWidth(way, FONT) + 6;
     return [
-      line([start, FONT - 4], [start + SAMPLE, FONT - 4], WAYS[way].line),
-      text(WAYS[way].name, [start + SAMPLE + 4, FONT - 1], { 'font-size': FONT }),
+      line([start, FONT - 4], [start + SAMPLE, FONT - 4], WAYS[way]),
+      text(way, [start + SAMPLE + 4, FONT - 1], { 'font-size': FONT }),
     ];
   });
   const axis = `shaft speed, ${unit('shaftSpeed', own)}`;
@@ -75,8 +72,8 @@ export function valvingCurve(
         ...across.at.map((speed) => line(at(speed, 0), at(speed, most), GRID)),
         line(at(0, 0), at(fastest, 0), { stroke: '#000', 'stroke-width': 0.8 }),
         line(at(0, 0), at(0, most), { stroke: '#000', 'stroke-width': 0.8 }),
-        ...(['bump', 'rebound'] as const).map((way) =>
-          element('path', { ...WAYS[way].line, d: through(shown.map((row) => at(row.speed, row[way]))) }),
+        ...(['compression', 'rebound'] as const).map((way) =>
+          element('path', { ...WAYS[way], d: through(shown.map((row) => at(row.speed, row[way]))) }),
         ),
         ...names,
         ...up.at.map((force) =>

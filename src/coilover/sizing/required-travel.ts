@@ -1,0 +1,133 @@
+// The travel that is needed, from cases. What moves the wheel in each:
+//
+//   downforce   travel at top speed against standing                  roll    t/2 tan(phi), phi the roll angle at the lateral g
+//   dive        W(z) = m_s g +- m a h / (2 wheelbase), m and h mass and centre height of the sprung part
+//   road        a bump or a dip that the wheel takes alone            margin  kept at either end
+//
+// Cornering and braking are not summed: each is a case with road and margin. All factors are common practice, without a source.
+
+import type { Diagnostic } from '../../diagnostic.ts';
+import type { CarSizingFile } from '../../document/sizing-schema.ts';
+import type { Certain } from '../../document/uncertain.ts';
+import { DEGREES, GRAVITY } from '../../units.ts';
+import { restUnder } from '../wheel.ts';
+import { cornerDownforce, topSpeedOf } from './downforce.ts';
+import type { Axle } from './inputs.ts';
+import type { AxleState } from './state.ts';
+
+/** What is taken where the document says nothing; common practice, without a source. g, and mm. */
+export const TRAVEL_CASES = { lateralAcceleration: 1, deceleration: 1, roadBump: 40, roadDip: 40, margin: 5 };
+
+/** A case: its parts by name, mm outward, and their sum. */
+export interface TravelCase {
+  readonly name: string;
+  readonly side: 'bump' | 'droop';
+  readonly parts: Readonly<Record<string, number>>;
+  /** mm, positive. */
+  readonly travel: number;
+  /** The same from the drawn ride height, mm outward: `travel` and where the car stands. */
+  readonly required: number;
+}
+
+/** Travel that is needed, mm, droop negative, with the cases behind it; null where the corner does not stand. */
+export interface TravelRequirement {
+  readonly bump: number | null;
+  readonly droop: number | null;
+  readonly cases: readonly TravelCase[];
+  /** What was not counted, and why; paths from the car. */
+  readonly omitted: readonly Diagnostic[];
+}
+
+/** The travel that an axle needs, measured from the drawn ride height. */
+export function travelRequirementOf(
+  state: AxleState,
+  car: Certain<CarSizingFile>,
+  axle: Axle,
+  rollGradient: number | null,
+  sprungMass: number | null,
+): TravelRequirement {
+  const {
+    lateralAcceleration = TRAVEL_CASES.lateralAcceleration,
+    deceleration = TRAVEL_CASES.deceleration,
+    roadBump = TRAVEL_CASES.roadBump,
+    roadDip = TRAVEL_CASES.roadDip,
+    margin = TRAVEL_CASES.margin,
+  } = car.travelCases ?? {};
+  const { masses, downforce } = car;
+  if (state.coilover !== null && state.rest === null) {
+    return { bump: null, droop: null, cases: [], omitted: [omission('everyCase', 'stand', 'coilover')] };
+  }
+  const omitted: Diagnostic[] = [];
+  const rest = state.rest?.travel ?? 0;
+  const load = (state.mass?.sprung ?? 0) * GRAVITY;
+  const under = (more: number) => {
+    const { coilover, shock, mass } = state;
+    if (coilover === null || mass === null) return null;
+    // As far as the linkage goes: what the damper will allow follows from this.
+    const at = restUnder(shock, coilover, load + more, shock, rest);
+    return at.state === 'bumpLimit' ? null : at.travel - rest;
+  };
+  /** A part under which the corner does not stand, or for which its spring is not known. */
+  const unborne = (part: Omitted) => omission(part, state.coilover === null ? 'spring' : 'stand', 'sizing');
+  const pushed =
+    downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
+  if (pushed === null) omitted.push(unborne('downforce'));
+  const half = state.shock.patch(rest).y;
+  const roll = rollGradient === null ? null : half * Math.tan((rollGradient * lateralAcceleration) / DEGREES);
+  if (roll === null) {
+    omitted.push(
+      masses?.sprungCentreOfGravityHeight === undefined
+        ? omission('roll', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
+        : omission('roll', 'bothAxles', 'sizing'),
+    );
+  }
+  const moved =
+    sprungMass === null || masses?.sprungCentreOfGravityHeight === undefined || masses.wheelbase === undefined
+      ? null
+      : (sprungMass * GRAVITY * deceleration * masses.sprungCentreOfGravityHeight) / masses.wheelbase / 2;
+  const dive = moved === null ? null : under(axle === 'front' ? moved : -Math.min(moved, load));
+  if (dive === null) {
+    omitted.push(
+      masses?.sprungCentreOfGravityHeight === undefined
+        ? omission('dive', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
+        : masses.wheelbase === undefined
+          ? omission('dive', 'wheelbase', 'masses.wheelbase')
+          : moved === null
+            ? omission('dive', 'bothAxles', 'sizing')
+            : unborne('dive'),
+    );
+  }
+  // Asked for from the drawn ride height, cases go from where the car stands.
+  const required = state.given.limits.required;
+  const cases: TravelCase[] = [];
+  const add = (name: string, side: 'bump' | 'droop', parts: Record<string, number | null>) => {
+    const known = Object.entries(parts).filter((part): part is [string, number] => part[1] !== null);
+    const travel = known.reduce((sum, [, part]) => sum + part, 0);
+    const required = side === 'bump' ? travel + rest : travel - rest;
+    cases.push({ name, side, parts: Object.fromEntries(known), travel, required });
+  };
+  add('cornering over a bump', 'bump', { downforce: pushed, roll, road: roadBump, margin });
+  if (axle === 'front') {
+    add('braking over a bump', 'bump', { downforce: pushed, dive, road: roadBump, margin });
+  }
+  if (required?.bump !== undefined) add('specified', 'bump', { specified: required.bump - rest });
+  add('inner wheel in a dip', 'droop', { roll, road: roadDip, margin });
+  if (axle === 'rear') {
+    add('braking over a dip', 'droop', { dive: dive === null ? null : -dive, road: roadDip, margin });
+  }
+  if (required?.droop !== undefined) add('specified', 'droop', { specified: required.droop + rest });
+  const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));
+  return { bump: most('bump'), droop: -most('droop'), cases, omitted };
+}
+
+/** A part of the required travel that was not counted. */
+type Omitted = 'downforce' | 'roll' | 'dive' | 'everyCase';
+
+function omission(part: Omitted, needs: string, path: string): Diagnostic {
+  return { code: 'travelPartOmitted', severity: 'check', path, values: { part, needs, state: '' } };
+}
+
+/** What each case of a side requires from the drawn ride height, mm outward. */
+export function requiredBy({ cases }: Pick<TravelRequirement, 'cases'>, side: TravelCase['side']): number[] {
+  return cases.filter((one) => one.side === side).map(({ required }) => required);
+}

@@ -1,0 +1,95 @@
+import { type DrawnCorner, modelOf } from '../../corner/corner.ts';
+import { hardpointsOf } from '../../corner/hardpoint-coordinates.ts';
+import type { CarDocument } from '../../corner/read-corner.ts';
+import { spreadOf } from '../../corner/uncertainty.ts';
+import type { OrderedFile } from '../../document/ordered-schema.ts';
+import { type Place, pathText } from '../../document/parse.ts';
+import { certain } from '../../document/uncertain.ts';
+import { isPerchMeasured } from '../ordered/as-bought.ts';
+import { AS_ORDERED, type AsMade } from './as-made.ts';
+import { type Axle, type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
+import { commonRateStep } from './listed-springs.ts';
+
+/** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
+export interface UncertainInput {
+  /** Where it stands: `masses.estimate.total`, `corners.front lowerInnerY`. */
+  readonly name: string;
+  readonly plusMinus: number;
+  /** Its place in `CarInputs`; or whose coordinates are off together, each by its half-width. */
+  readonly at: Place | { readonly axle: Axle; readonly direction: Readonly<Record<string, number>> };
+}
+
+/** A document as numbers, and what of it is uncertain. */
+export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain: UncertainInput[] } {
+  const uncertain: UncertainInput[] = [];
+  const under = (written: Place, at: Place) => (place: Place, plusMinus: number) => {
+    if (plusMinus > 0) {
+      uncertain.push({ name: pathText([...written, ...place]), plusMinus, at: [...at, ...place] });
+    }
+  };
+  const car = certain(document.sizing, under([], ['car']));
+  const axles = eachAxle(document.corners, (axle) => {
+    const { sizing, limits, sprungMass, corner, ordered } = ofAxle(document.corners, axle);
+    for (const direction of errorsOf(corner)) {
+      uncertain.push({
+        name: `corners.${axle} ${directionName(direction)}`,
+        plusMinus: 1,
+        at: { axle, direction },
+      });
+    }
+    const numbers: CornerSizing = certain(sizing ?? {}, under(['corners', axle, 'sizing'], [axle, 'sizing']));
+    uncertain.push(...toleranceInputs(axle, numbers.order, ordered));
+    const rateStep = numbers.rateStep ?? commonRateStep(document.units);
+    return {
+      sizing: numbers,
+      limits,
+      sprungMass,
+      ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
+      rateStep,
+      made: AS_ORDERED,
+    };
+  });
+  return { inputs: { car, ...axles }, uncertain };
+}
+
+/** What the tolerance of lengths lets be off, each by itself. */
+const LENGTHS = ['extendedLength', 'compressedLength', 'seat'] as const;
+
+/** The tolerances of an order as uncertain inputs: they are half-widths like any other. What was bought is measured, and no longer subject to them. */
+function toleranceInputs(
+  axle: Axle,
+  order: AxleInputs['sizing']['order'],
+  ordered: OrderedFile | undefined,
+): UncertainInput[] {
+  const { lengthTolerance, rateTolerance } = order ?? {};
+  const at = ['corners', axle, 'sizing', 'order'];
+  const tolerance = (name: string, plusMinus: number | undefined, what: keyof AsMade): UncertainInput[] =>
+    plusMinus === undefined ? [] : [{ name: pathText([...at, name]), plusMinus, at: [axle, 'made', what] }];
+  return [
+    ...LENGTHS.filter((length) => !(length === 'seat' ? isPerchMeasured(ordered) : ordered?.damper)).flatMap(
+      (length) => tolerance('lengthTolerance', lengthTolerance, length),
+    ),
+    ...(ordered?.spring === undefined ? tolerance('rateTolerance', rateTolerance, 'rate') : []),
+  ];
+}
+
+/** Independent ways in which the coordinates of a corner may be off. */
+function errorsOf(corner: DrawnCorner): readonly Readonly<Record<string, number>>[] {
+  if (corner.plusMinus === undefined) return [];
+  const names = hardpointsOf(modelOf(corner)).map(({ name }) => name);
+  return spreadOf(corner, undefined, names).directions.filter((direction) =>
+    Object.values(direction).some((width) => width !== 0),
+  );
+}
+
+/** A coordinate by its name; coordinates that are off together by the one that is so most. */
+function directionName(direction: Readonly<Record<string, number>>): string {
+  const names = Object.keys(direction).filter((name) => direction[name] !== 0);
+  const most = names.reduce((a, b) => (Math.abs(direction[b]) > Math.abs(direction[a]) ? b : a));
+  return names.length === 1 ? most : `hardpoints as surveyed, ${most} most`;
+}
+
+/** Whether an uncertain input is a number of `CarInputs`, and not a coordinate. */
+export function isPlace(at: UncertainInput['at']): at is Place {
+  return Array.isArray(at);
+}

@@ -1,0 +1,183 @@
+// How far parts of the corner keep from each other, at each row of the travel. Parts are convex: a point, a line from joint to
+// joint, the rectangle of the tyre. Of two convex shapes P and Q the distance is the largest gap that any direction n shows,
+//
+//   max over n of  min over Q of (n . q) - max over P of (n . p),
+//
+// attained by the normal of a side of either, or by the line between two corners; where they overlap it is minus the way that one
+// must go to be clear (separating axes: C. Ericson, "Real-Time Collision Detection", 2005, sec. 5.2.1; from memory). It is
+// smooth but where another direction takes over.
+
+import { type CornerModel, carrierOf, pivotOf } from '../corner/model.ts';
+import type { Tyre } from '../corner/tyre.ts';
+import {
+  combined,
+  constant,
+  type Dual,
+  dual,
+  length,
+  minus,
+  over,
+  plus,
+  scaled,
+  times,
+} from '../numerics/dual.ts';
+import { DEGREES } from '../units.ts';
+import { spaced } from '../words.ts';
+import type { DualPoint, Trial } from './trial.ts';
+
+/** Distances to be kept at every row of the travel, mm. Arms are straight lines between their joints, by name. */
+export interface Clearances {
+  /** From each arm to either end eye of the coilover; not from an arm to the eye on it. */
+  readonly mountToArm?: Readonly<Record<string, number>>;
+  /** From each arm to the spring's body. */
+  readonly springToArm?: Readonly<Record<string, number>>;
+  /** From the tyre to the spring's body. */
+  readonly springToTyre?: number;
+  /** The spring's body: its outer diameter, and how far from the centre of either end eye it begins, mm. */
+  readonly spring?: { readonly diameter: number; readonly seatOffset: number };
+  /** Tyre by its overall radius and width, or by its marking. */
+  readonly tyre?: Tyre | string;
+}
+
+/** The same, the tyre as numbers. */
+export type CheckedClearances = Omit<Clearances, 'tyre'> & { readonly tyre?: Tyre };
+
+/** Clearance beyond the required distance, mm. */
+export interface Margin {
+  /** `spring to upper arm`. */
+  readonly name: string;
+  readonly travel: number;
+  /** What is to be kept. */
+  readonly distance: number;
+  readonly clearance: Dual;
+}
+
+/** The arms of a corner: bodies that join the chassis to the upright, by the points where they do. */
+export function armsOf({
+  drawing: { bodies, ground },
+  upright,
+}: CornerModel): Record<string, [string, string]> {
+  const arms: Record<string, [string, string]> = {};
+  for (const [body, points] of Object.entries(bodies)) {
+    if (body === upright) continue;
+    const pivot = pivotOf(points, ground);
+    const joint = points.find((point) => bodies[upright].includes(point));
+    if (pivot !== undefined && joint !== undefined) arms[body] = [pivot, joint];
+  }
+  return arms;
+}
+
+/** The margins of a trial, in an order that is the same for all. */
+export function marginsOf(clearances: CheckedClearances, trial: Trial): Margin[] {
+  const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = clearances;
+  const { model, travel, rows, place } = trial;
+  const { outer, inner } = model.shock;
+  const arms = armsOf(model);
+  const eyes = Object.entries(mountToArm).flatMap(([arm, distance]) =>
+    [outer, inner]
+      .filter((eye) => carrierOf(model, eye) !== arm)
+      .map((eye) => ({ arm, distance, eye, name: `${spaced(eye)} to ${spaced(arm)}` })),
+  );
+  const bodies = Object.entries(springToArm).map(([arm, distance]) => {
+    return { arm, distance, name: `spring to ${spaced(arm)}` };
+  });
+  const margins: Margin[] = [];
+  for (let row = 0; row < rows; row++) {
+    const keep = (name: string, distance: number, gap: Dual) => {
+      margins.push({ name, travel: travel[row], distance, clearance: scaled(gap, 1, -distance) });
+    };
+    const along = (arm: string) => arms[arm].map((point) => place(point, row));
+    for (const { arm, distance, eye, name } of eyes) {
+      keep(name, distance, gapOf([place(eye, row)], along(arm)));
+    }
+    if (spring === undefined) continue;
+    const body = springBody(place(outer, row), place(inner, row), spring.seatOffset);
+    const fromBody = (other: readonly DualPoint[]) => scaled(gapOf(body, other), 1, -spring.diameter / 2);
+    for (const { arm, distance, name } of bodies) keep(name, distance, fromBody(along(arm)));
+    if (springToTyre !== undefined && tyre !== undefined) {
+      keep('spring to tyre', springToTyre, fromBody(tyreCorners(tyre, trial, row)));
+    }
+  }
+  return margins;
+}
+
+/** The axis of the spring's body; where the eyes are too near to each other, their middle. */
+function springBody(a: DualPoint, b: DualPoint, seatOffset: number): DualPoint[] {
+  const [y, z] = line(a, b);
+  const whole = length(y, z);
+  if (whole.value <= 2 * seatOffset) {
+    return [[combined(0.5, a[0], 0.5, b[0]), combined(0.5, a[1], 0.5, b[1])]];
+  }
+  const [u, v] = [over(y, whole), over(z, whole)];
+  return [
+    [combined(1, a[0], seatOffset, u), combined(1, a[1], seatOffset, v)],
+    [combined(1, b[0], -seatOffset, u), combined(1, b[1], -seatOffset, v)],
+  ];
+}
+
+/** Corners of the tyre's rectangle, leaning by its camber. */
+function tyreCorners(
+  { overallRadius: r, width }: Tyre,
+  { model, place, column }: Trial,
+  row: number,
+): DualPoint[] {
+  const [y, z] = place(model.wheelCentre, row);
+  const camber = column('camber', row);
+  const angle = camber.value / DEGREES;
+  // Up the wheel is (sin, cos) of the camber, outward (cos, -sin).
+  const [sine, cosine] = [Math.sin(angle), Math.cos(angle)];
+  const s = dual(sine, () => camber.by.map((d) => (cosine * d) / DEGREES));
+  const c = dual(cosine, () => camber.by.map((d) => (-sine * d) / DEGREES));
+  const corner = (out: number, up: number): DualPoint => [
+    plus(y, combined(out, c, up, s)),
+    plus(z, combined(-out, s, up, c)),
+  ];
+  const w = 0.5 * width;
+  return [corner(-w, -r), corner(w, -r), corner(w, r), corner(-w, r)];
+}
+
+/** The distance of two convex shapes, by their corners in order; negative where they overlap. */
+export function gapOf(P: readonly DualPoint[], Q: readonly DualPoint[]): Dual {
+  let best = Number.NEGATIVE_INFINITY;
+  let gap: (() => Dual) | null = null;
+  /** Looks along a direction from P to Q; `exact` gives the same gap with derivatives. */
+  const look = (ny: number, nz: number, exact: (p: DualPoint, q: DualPoint) => Dual) => {
+    const size = Math.hypot(ny, nz);
+    if (size === 0) return;
+    const along = ([y, z]: DualPoint) => (ny * y.value + nz * z.value) / size;
+    const p = P.reduce((a, b) => (along(b) > along(a) ? b : a));
+    const q = Q.reduce((a, b) => (along(b) < along(a) ? b : a));
+    const found = along(q) - along(p);
+    if (found <= best) return;
+    best = found;
+    gap = () => exact(p, q);
+  };
+  for (const shape of [P, Q]) {
+    const sides = shape.length > 2 ? shape.length : shape.length - 1;
+    for (let i = 0; i < sides; i++) {
+      const [a, b] = [shape[i], shape[(i + 1) % shape.length]];
+      for (const sense of [1, -1]) {
+        const [y, z] = [b[0].value - a[0].value, b[1].value - a[1].value];
+        look(-sense * z, sense * y, (p, q) => {
+          const [side, way] = [line(a, b), line(p, q)];
+          const area = minus(times(side[0], way[1]), times(side[1], way[0]));
+          return scaled(over(area, length(...side)), sense);
+        });
+      }
+    }
+  }
+  for (const a of P) {
+    for (const b of Q) {
+      look(b[0].value - a[0].value, b[1].value - a[1].value, (p, q) => {
+        const [n, way] = [line(a, b), line(p, q)];
+        return over(plus(times(n[0], way[0]), times(n[1], way[1])), length(...n));
+      });
+    }
+  }
+  return gap === null ? constant(0, P[0][0]) : (gap as () => Dual)();
+}
+
+/** From one place to another. */
+function line(a: DualPoint, b: DualPoint): DualPoint {
+  return [minus(b[0], a[0]), minus(b[1], a[1])];
+}

@@ -1,0 +1,106 @@
+// Degrees of freedom of the drawn pose: the null space of the rows' Jacobian. Redundant rows: the null space of its transpose. Messages
+// use the user's names.
+
+import { type Diagnostic, fault } from '../diagnostic.ts';
+import { nullVector } from '../numerics/elimination.ts';
+import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
+import { barMisfits, drawingOf } from './bar-misfit.ts';
+import type { Form } from './form.ts';
+import { EMPTY, factorise, type Rows } from './rows.ts';
+import type { System } from './system.ts';
+
+/** A component of a unit null vector below this counts as none. */
+const NEGLIGIBLE = 1e-6;
+
+/** Degrees of freedom and redundant rows of the drawn pose, by the drawing's names. */
+export interface FreedomCount {
+  readonly degreesOfFreedom: number;
+  readonly redundant: number;
+  /** Rows that depend on each other, by name. */
+  readonly dependent: string[];
+  /** Points that can move. */
+  readonly moving: string[];
+}
+
+/** Counts the degrees of freedom and the redundant rows of the drawn pose. */
+export function countFreedom(e: Rows): FreedomCount {
+  const { rows } = e.system.structure;
+  const { nullSpace, leftNullSpace } = nullSpaces(drawnJacobian(e));
+  const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > NEGLIGIBLE));
+  return {
+    degreesOfFreedom: nullSpace.length,
+    redundant: leftNullSpace.length,
+    dependent: [...new Set(dependent.map(({ name }) => name))],
+    moving: movingPoints(e.system, nullSpace),
+  };
+}
+
+/** Points that unit vectors of the null space move, by name. */
+function movingPoints({ places, structure }: System, nullSpace: readonly ArrayLike<number>[]): string[] {
+  const isMoved = (_: string, p: number) =>
+    nullSpace.some((vector) => displacement(places[p], vector) > NEGLIGIBLE);
+  return structure.names.filter(isMoved);
+}
+
+/** How far a form goes with the unknowns. */
+function displacement({ free, re, im }: Form, z: ArrayLike<number>): number {
+  let [x, y] = [0, 0];
+  free.forEach((j, k) => {
+    x += re[k] * z[2 * j] - im[k] * z[2 * j + 1];
+    y += re[k] * z[2 * j + 1] + im[k] * z[2 * j];
+  });
+  return Math.hypot(x, y);
+}
+
+/** The Jacobian of the drawn pose. */
+function drawnJacobian(e: Rows): Sparse {
+  const { pattern } = e.elimination;
+  factorise(e, new Float64Array(e.system.unknowns));
+  const value = e.jacobian.slice();
+  e.system.scale.forEach((scale, i) => {
+    const row = value.subarray(pattern.start[i], pattern.start[i + 1]);
+    if (Math.hypot(...row) < EMPTY * scale) row.fill(0);
+  });
+  return { pattern, value };
+}
+
+/** Why the drawn pose cannot be moved by one driver, in the drawing's names. */
+export function whyNotDriven(e: Rows): Diagnostic {
+  const { elimination, system } = e;
+  const { unknowns } = system;
+  factorise(e, new Float64Array(unknowns));
+  const degreesOfFreedom = unknowns - elimination.rank;
+  if (degreesOfFreedom === 0) return overDetermined(e.system);
+  const vectors: Float64Array[] = [];
+  elimination.pivotRow.forEach((row, column) => {
+    if (row >= 0) return;
+    const vector = new Float64Array(unknowns);
+    nullVector(elimination, column, vector);
+    const length = Math.hypot(...vector);
+    vectors.push(vector.map((value) => value / length));
+  });
+  return fault('severalFreedoms', '', {
+    degreesOfFreedom,
+    moving: movingPoints(system, vectors),
+  });
+}
+
+/** A bar whose misfit is below this share of the size is taken for one that should be redundant. */
+const LITTLE = 0.02;
+
+function overDetermined(system: System): Diagnostic {
+  const { unknowns, structure, size } = system;
+  if (unknowns === 0) return fault('nothingFree', '');
+  const { rows } = structure;
+  const little = barMisfits(drawingOf(system)).filter(({ misfit }) => misfit <= LITTLE * size);
+  return fault('overDetermined', '', {
+    rows: rows.length,
+    constraints: [...new Set(rows.map(({ name }) => name))],
+    unknowns,
+    redundant: rows.length - unknowns,
+    misfits:
+      little.length === 0
+        ? null
+        : little.map(({ body, misfit }) => `${body} by ${Number(misfit.toPrecision(3))}`),
+  });
+}

@@ -1,0 +1,50 @@
+import type { PlainSay, PlainSentences } from './plain.ts';
+
+/** What is said about any input: names, kinds of value, numbers. */
+export const INPUT: PlainSentences = {
+  missing: { problem: 'missing' },
+  wrongType: { problem: 'wrong kind of value' },
+  notFinite: { problem: 'not a finite number', allowed: 'a finite number' },
+  missingNumber: (say) => ({ problem: 'missing', allowed: `a number ${bounds(say)}` }),
+  outOfRange: (say) => ({ problem: 'out of range', allowed: `a number ${bounds(say)}` }),
+  notWhole: (say) => ({
+    problem: 'not a whole number',
+    allowed: say.has('min') || say.has('max') ? `a whole number, ${bounds(say)}` : 'a whole number',
+  }),
+  unknownName: (say) => ({ problem: `unknown ${say.text('what')}`, advice: meant(say, 'correct the name') }),
+  unknownChoice: (say) => ({ problem: 'unknown choice', ...suggestion(say) }),
+  namedTwice: { problem: 'named twice', advice: 'take one out' },
+  renamed: (say) => ({
+    problem: `renamed: ${say.text('was')} is now called ${say.text('is')}`,
+    advice: say.is('isThere')
+      ? `${say.text('is')} is there too: take ${say.text('was')} out`
+      : `write ${say.text('is')}`,
+  }),
+  unknownOption: (say) => ({
+    problem: 'unknown option',
+    advice: meant(say, 'correct the spelling, or take it out'),
+  }),
+  notOptions: (say) => ({
+    problem: 'not an object',
+    allowed: `{ ${say.text('allowed')} }, each optional`,
+  }),
+};
+
+/** Bounds of a number with its unit: `greater than 0 (mm)`, `of 0 or more (kg)`, `1 to 1000`. */
+export function bounds(say: PlainSay): string {
+  const unit = say.has('unit') ? ` (${say.text('unit')})` : '';
+  if (say.has('min') && say.has('max')) return `${say.text('min')} to ${say.text('max')}${unit}`;
+  if (say.has('above')) return `greater than ${say.text('above')}${unit}`;
+  if (say.has('below')) return `less than ${say.text('below')}${unit}`;
+  return say.has('min') ? `of ${say.text('min')} or more${unit}` : `of ${say.text('max')} or less${unit}`;
+}
+
+/** The name that was meant, as a question; else the advice. */
+export function meant(say: PlainSay, advice: string): string {
+  return say.has('meant') ? `did you mean ${say.text('meant')}?` : advice;
+}
+
+/** A name that was meant, as a question. */
+export function suggestion(say: PlainSay): { advice?: string } {
+  return say.has('meant') ? { advice: meant(say, '') } : {};
+}

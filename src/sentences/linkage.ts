@@ -1,0 +1,134 @@
+import { INPUT, meant } from './input.ts';
+import type { PlainSentences } from './plain.ts';
+
+/** What is said about a drawing, a measure, a motion and loads. */
+export const LINKAGE: PlainSentences = {
+  ...INPUT,
+  unknownName: (say) => ({
+    problem: `unknown ${say.text('what')}`,
+    advice: meant(say, `correct the name or add the ${say.text('what')} to the drawing`),
+  }),
+  notADrawing: { problem: 'not a drawing' },
+  notAPoint: { problem: 'not a point', allowed: 'two finite numbers [x, y]' },
+  pointTwice: { problem: 'point named twice', advice: 'take one out' },
+  bodyOfOnePoint: {
+    problem: 'a body needs two points or more',
+    advice: 'add the point where it is pinned, or take the body out',
+  },
+  bodyOfNoLength: (say) => ({
+    problem: say.number('points') === 2 ? 'a bar of no length' : 'all points of the body coincide',
+    advice:
+      'give the points different places, or make them one point: bodies that share a point are pinned there',
+  }),
+  pointUnused: {
+    problem: 'point on no body and not ground',
+    advice: 'add it to a body or to ground, or take it out',
+  },
+  coincidentPoints: (say) => ({
+    problem: `${COINCIDENT[say.text('of')]} two points in one place`,
+    advice: 'name two points that lie apart',
+  }),
+  telescopeOfNoLength: {
+    problem: 'a telescope of no length as drawn',
+    advice: 'name two points that lie apart',
+  },
+  lineBetweenBodies: {
+    problem: 'a line between two bodies',
+    allowed: 'two points of one body, or of the ground',
+    advice: 'add the point to a body, or use a telescope',
+  },
+  slidesOnItsOwnBody: {
+    problem: 'a point of the body on which it should slide',
+    advice: 'take it out of the body, or the slider out of the drawing',
+  },
+  namedAsBody: { problem: 'named as a body', advice: 'give it a name of its own' },
+  sizeOutOfRange: (say) => ({
+    problem: 'size that cannot be computed with',
+    got: `${say.number('size')} from end to end of the longest bar`,
+    allowed: `${say.number('min')} to ${say.number('max')}`,
+    advice: 'draw it in another unit of length',
+  }),
+  unknownMeasure: {
+    problem: 'unknown measure',
+    allowed: '{ x }, { y }, { length: [a, b] }, { angle: [a, b] }, { turn: body }',
+  },
+  notHeldByAJoint: {
+    problem: 'a place relative to a moving body, which no joint holds',
+    allowed: '{ x }, { y }, { length }, { angle }, { turn }',
+    advice: 'hold a length or an angle in its place',
+  },
+  driverOfNoLength: {
+    problem: 'a length of zero as drawn, whose rate does not exist',
+    advice: 'drive something else, or draw the linkage in another pose',
+  },
+  driverNeverChanges: {
+    problem: 'never changes when the linkage moves',
+    advice: 'drive something that moves',
+  },
+  rangeWithoutDrawnPose: (say) => ({
+    problem: 'range without the drawn pose',
+    allowed: say.has('min') ? `${say.text('min')} or more` : `${say.text('max')} or less`,
+  }),
+  outsideMotion: (say) => ({
+    problem: 'outside the motion',
+    allowed: `${say.text('min')} (${say.text('minStatus')}) to ${say.text('max')} (${say.text('maxStatus')})`,
+  }),
+  severalFreedoms: (say) => ({
+    problem: `underdetermined: ${say.text('degreesOfFreedom')} degrees of freedom in the drawn pose, and one driver`,
+    got: `points that can move: ${say.text('moving')}`,
+    allowed: 'one degree of freedom for the one driver',
+    advice:
+      'add a body or a ground point, or hold measures with `hold`; if the linkage lies flat, draw it in another pose',
+  }),
+  nothingFree: {
+    problem: 'nothing can move: every point is ground, or on a body fixed to the ground',
+    advice: 'remove the points that move from ground',
+  },
+  overDetermined: (say) => {
+    const redundant = say.number('redundant');
+    return {
+      problem: 'overdetermined: nothing can move in the drawn pose',
+      got: `${say.text('rows')} constraints (${say.text('constraints')}) on ${say.text('unknowns')} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
+      allowed: 'one degree of freedom for the one driver',
+      advice: say.has('misfits')
+        ? `the rest moves if the length of one of these may change: ${say.list('misfits').join(', or ')}. Correct that length, or allow this tolerance`
+        : 'remove a body or a ground point',
+    };
+  },
+  notALength: { problem: 'not a length', allowed: 'a number greater than 0' },
+  notBetweenTwoJoints: (say) => ({
+    problem: 'not between two joints',
+    got: `${say.text('count')} (${say.text('joints')})`,
+    allowed: 'a rod or arm that is held at two points',
+    advice: 'measure the changed part and draw it anew',
+  }),
+  notAPinOfTwoBodies: (say) => ({
+    problem: 'not a pin between two bodies and nothing else',
+    got: say.has('bodies') ? `on ${say.text('bodies')}` : 'on no body',
+    advice: 'name the point where the two bodies meet',
+  }),
+  notAtOneOtherJoint: (say) => ({
+    problem: 'not joined at one other point',
+    got: say.has('joints') ? say.text('joints') : 'none',
+    advice: 'draw the other assembly mode by hand',
+  }),
+  noOtherAssembly: { problem: 'both bodies turn about one place: there is no other assembly mode' },
+  noDriver: { problem: 'no driver', allowed: '[{ driver: { turn: "crank" }, to: 1 }, ...]' },
+  notADriver: { problem: 'not a driver', allowed: '{ driver: { turn: "crank" }, to: 1 }' },
+  notAListOfMeasures: { problem: 'not a list of measures', allowed: '[{ turn: "crank" }, ...]' },
+  toleranceNotPositive: {
+    problem: 'not a tolerance',
+    allowed: 'a finite number greater than 0, in the unit of the drawing',
+  },
+  notLoads: { problem: 'not a list of loads', allowed: "[{ at: 'P', force: [x, y] }, ...]" },
+  notALoad: { problem: 'not a load', allowed: '{ at, force }, { on, moment }, { between, push }' },
+  notAForce: { problem: 'not a force', allowed: 'two finite numbers [x, y]' },
+  pointNotOnBody: { problem: 'point not on that body' },
+  unknownMethod: { problem: 'unknown method' },
+};
+
+const COINCIDENT: Readonly<Record<string, string>> = {
+  line: 'a line through',
+  direction: 'a direction between',
+  load: 'a load between',
+};

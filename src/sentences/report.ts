@@ -1,0 +1,25 @@
+import { INPUT } from './input.ts';
+import type { PlainSentences } from './plain.ts';
+
+/** What is said about what is to be written or drawn. */
+export const REPORT: PlainSentences = {
+  ...INPUT,
+  noPlace: { problem: 'no place', advice: 'give a pose as motion.at(...) gives it' },
+  notInTheSweep: { problem: 'not in the sweep' },
+  nothingToShow: (say) => ({
+    problem: 'nothing to show',
+    allowed: say.text('allowed'),
+    advice: 'name columns',
+  }),
+  columnsMissing: (say) => ({
+    problem: 'missing for a drawing',
+    got: `no ${say.text('columns')}`,
+    advice: 'sweep without a choice of columns',
+  }),
+  noReadings: { problem: 'none', advice: 'add readings' },
+  cannotBeShown: {
+    problem: 'nothing that can be shown',
+    allowed:
+      'a corner, a sweep, curves, limits, a survey, a sizing, an order sheet, the drawing of a linkage, or one or more flat rows',
+  },
+};

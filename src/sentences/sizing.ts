@@ -1,0 +1,24 @@
+import type { PlainSentences } from './plain.ts';
+
+/** What is said about a car to be sized, forces in a corner, and figures asked for. */
+export const SIZING: PlainSentences = {
+  notACar: {
+    problem: 'not a car that was read',
+    allowed: 'what readCar returns',
+    advice: 'give the file, or the value of it, to readCar first',
+  },
+  unknownFigure: { problem: 'unknown figure' },
+  noForceOptions: { problem: 'no options', allowed: '{ sprungMass, unsprungMass, springRate }' },
+  notABumpStopTable: {
+    problem: 'not a table',
+    allowed: '[[compression, force], ...], mm and N',
+  },
+  notACaseList: { problem: 'not a list of load cases', allowed: '[{ name, tyre, travel }, ...]' },
+  notATyreForce: { problem: 'not a force', allowed: '[y, z] in N, or null' },
+  notACaseTravel: { problem: 'not a travel' },
+  coiloverCarriesNothing: (say) => ({
+    problem: 'a coilover that bump does not shorten at ride carries nothing',
+    got: `an installation ratio of ${say.text('ratio')}`,
+    allowed: 'more than 0',
+  }),
+};

@@ -1,0 +1,25 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+/** A block of TypeScript in what users read: the n-th of its page. */
+export interface CodeBlock {
+  readonly page: string;
+  readonly n: number;
+  readonly code: string;
+  /** A file name for it. */
+  readonly file: string;
+}
+
+/** Every block of TypeScript in README and docs. */
+export function codeBlocks(): CodeBlock[] {
+  const guides = readdirSync('docs', { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.md') && !path.includes('node_modules'))
+    .map((path) => join('docs', path))
+    .sort();
+  return ['README.md', ...guides].flatMap((page) =>
+    [...readFileSync(page, 'utf8').matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code], k) => {
+      const name = page.replace(/\.md$/, '').replaceAll(/[\\/]/g, '-');
+      return { page, n: k + 1, code, file: `${name}-${k + 1}.ts` };
+    }),
+  );
+}
