@@ -83,7 +83,10 @@ export function readPaper(svg: string): Paper {
         const size = number('font-size');
         const pieces = children.map((child) =>
           typeof child === 'string'
-            ? { text: child, isBold: attributes['font-weight'] === 'bold' }
+            ? {
+                text: children.length > 1 ? child.replace(/\s+/g, ' ') : child,
+                isBold: attributes['font-weight'] === 'bold',
+              }
             : { text: child.children.join(''), isBold: child.attributes['font-weight'] === 'bold' },
         );
         const text = pieces.map((piece) => piece.text).join('');

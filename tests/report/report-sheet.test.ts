@@ -42,9 +42,9 @@ describe('a report', () => {
     const { html } = forms;
     expect(html).not.toMatch(/<script|<link|<img|@import|url\(|src=/);
     expect([...html.matchAll(/https?:[^"]*/g)].map(String)).toEqual(
-      example.axles.flatMap(() => Array(3).fill('http://www.w3.org/2000/svg')),
+      example.axles.flatMap(() => Array(5).fill('http://www.w3.org/2000/svg')),
     );
-    expect(html.match(/<svg/g)?.length).toBe(6);
+    expect(html.match(/<svg (?!class)/g)?.length).toBe(10);
     const open: string[] = [];
     for (const [, close, name, self] of html.matchAll(/<(\/?)([a-zA-Z0-9]+)[^>]*?(\/?)>/g)) {
       if (['meta', 'br'].includes(name) || self === '/') continue;
@@ -145,7 +145,7 @@ describe('a report', () => {
       car.corners.front.sizing.unsprungMass = 500;
     });
     const html = sheetHtml(reportSheet(faulty));
-    expect(html).toContain('<h2>Conflicts</h2>');
+    expect(html).toContain('<h2 id="conflicts">Conflicts</h2>');
     expect(html).toContain('NOT FOR ORDER');
     expect(sheetMarkdown(reportSheet(faulty))).toContain('**NOT FOR ORDER.**');
     expect(faulty.status).toBe('notForOrder');

@@ -2,78 +2,72 @@
 
 import type { Figure } from '../../coilover/sizing/result.ts';
 import { spaced } from '../../words.ts';
-import { type Element, element, svgDocument, text } from '../svg.ts';
-import { fittingSize } from '../text.ts';
+import { type Attributes, type Element, element, svgDocument, text } from '../svg.ts';
+import { textWidth } from '../text.ts';
 
 const WIDTH = 700;
 const FONT = 11;
 const BAR = 13;
-const ROW = 46;
+/** From the top of a figure to its bar, from there to the first line of words, and from line to line. */
+const HEAD = 15;
+const WORDS = 25;
+const LINE = 14;
+/** Below the last line of a figure. */
+const GAP = 7;
 /** Pieces that are named; the rest is one piece without a name. */
 const NAMED = 3;
 const FILLS = ['#555', '#999', '#ccc'];
+const THIN: Attributes = { stroke: '#000', 'stroke-width': 0.7 };
+/** Side of the mark before words, with the room around both. */
+const MARK = 7;
+const AFTER_MARK = 4;
+const AFTER_WORDS = 16;
 
 /** Figures with what makes them uncertain; those that nothing does are left out, and null is for none. */
 export function contributionBars(figures: readonly Figure[], title: string): string | null {
   const rows = figures.filter(({ contributions }) => contributions.length > 0);
   if (rows.length === 0) return null;
-  return svgDocument({
-    width: WIDTH,
-    height: rows.length * ROW + 4,
-    title,
-    content: rows.flatMap((figure, k) => rowOf(figure, k * ROW)),
+  let height = 0;
+  const content = rows.flatMap((figure) => {
+    const row = rowOf(figure, height);
+    height = row.bottom;
+    return row.content;
   });
+  return svgDocument({ width: WIDTH, height, title, content });
 }
 
-function rowOf({ label, contributions }: Figure, top: number): Element[] {
+function rowOf(
+  { label, contributions }: Figure,
+  top: number,
+): { readonly content: Element[]; readonly bottom: number } {
   const named = contributions.slice(0, NAMED);
+  const bar = (x: number, width: number, fill: string) =>
+    element('rect', { x, y: top + HEAD, width, height: BAR, fill, ...THIN });
   let from = 0;
-  const pieces = named.map(({ fraction }, k): Element => {
-    const x = from * WIDTH;
+  let [x, line] = [0, top + HEAD + WORDS];
+  const pieces: Element[] = [];
+  const words: Element[] = [];
+  named.forEach(({ input, fraction }, k) => {
+    pieces.push(bar(from * WIDTH, fraction * WIDTH, FILLS[k]));
     from += fraction;
-    return element('rect', {
-      x,
-      y: top + 15,
-      width: fraction * WIDTH,
-      height: BAR,
-      fill: FILLS[k],
-      stroke: '#000',
-      'stroke-width': 0.7,
-    });
+    const name = `${(100 * fraction).toFixed(0)} % ${wordsOf(input)}`;
+    const end = MARK + AFTER_MARK + textWidth(name, FONT);
+    if (x > 0 && x + end > WIDTH) [x, line] = [0, line + LINE];
+    words.push(
+      element('rect', { x, y: line - MARK, width: MARK, height: MARK, fill: FILLS[k], ...THIN }),
+      text(name, [x + MARK + AFTER_MARK, line], { 'font-size': FONT }),
+    );
+    x += end + AFTER_WORDS;
   });
-  let x = 0;
-  const words = named.flatMap(({ input, fraction }, k): Element[] => {
-    const start = x;
-    const text1 = `${(100 * fraction).toFixed(0)} % ${wordsOf(input)}`;
-    const size = Math.min(FONT, fittingSize(text1, FONT, WIDTH / NAMED - 16));
-    x += Math.max(WIDTH / NAMED, 0);
-    return [
-      element('rect', {
-        x: start,
-        y: top + 33,
-        width: 7,
-        height: 7,
-        fill: FILLS[k],
-        stroke: '#000',
-        'stroke-width': 0.5,
-      }),
-      text(text1, [start + 11, top + 40], { 'font-size': size }),
-    ];
-  });
-  return [
-    text(label, [0, top + 11], { 'font-size': FONT, 'font-weight': 'bold' }),
-    element('rect', {
-      x: 0,
-      y: top + 15,
-      width: WIDTH,
-      height: BAR,
-      fill: '#fff',
-      stroke: '#000',
-      'stroke-width': 0.7,
-    }),
-    ...pieces,
-    ...words,
-  ];
+  return {
+    content: [
+      text(label, [0, top + 11], { 'font-size': FONT, 'font-weight': 'bold' }),
+      bar(0, WIDTH, '#fff'),
+      ...pieces,
+      ...words,
+    ],
+    bottom: line + GAP,
+  };
 }
 
 /** An input in words: its own name first, then where it stands. */

@@ -1,5 +1,5 @@
 import type { Block, FigureRow, FormLine, OrderSheet } from './blocks.ts';
-import { PAGE_HEAD, PAGE_RULES } from './page-style.ts';
+import { PAGE_HEAD, PAGE_MEDIA, PAGE_RULES } from './page-style.ts';
 
 /** An order or a report as one HTML file that needs nothing else: pictures inside, no script, made to be printed on A4 or Letter. */
 export function sheetHtml(sheet: OrderSheet): string {
@@ -10,7 +10,7 @@ export function sheetHtml(sheet: OrderSheet): string {
 <meta name="viewport" content="width=device-width">
 <title>${escaped(sheet.title)}</title>
 <style>
-${isPaged(sheet) ? `${PAGE_HEAD}\n${PAGE_RULES}` : `${PAGE}${pageMark(sheet)}\nbody { ${RULES} }\n${NARROW_SCREEN}`}
+${isPaged(sheet) ? `${PAGE_HEAD}\n${PAGE_RULES}\n${PAGE_MEDIA}` : `${PAGE}${pageMark(sheet)}\nbody { ${RULES} }\n${NARROW_SCREEN}`}
 </style>
 </head>
 <body>

@@ -34,6 +34,8 @@ export const PAGE_RULES = `.page { font: 7.6pt/1.17 Arial, "Liberation Sans", He
 .page dl div { display: flex; gap: 1.5mm; align-items: baseline; }
 .page dt { color: #333; white-space: nowrap; }
 .page dd { margin: 0; flex: 1; border-bottom: 0.4pt solid #000; min-height: 1.25em; }
-.page dl.row { grid-template-columns: 3fr 1fr 3fr; margin-top: 2.5mm; }
-@media print { .page { margin: 0; padding: 0; max-width: none; break-after: page; } .page:last-child { break-after: auto; } }
+.page dl.row { grid-template-columns: 3fr 1fr 3fr; margin-top: 2.5mm; }`;
+
+/** Of the pages on paper and on a narrow screen, where the document is theirs. */
+export const PAGE_MEDIA = `@media print { .page { margin: 0; padding: 0; max-width: none; break-after: page; } .page:last-child { break-after: auto; } }
 @media screen and (max-width: 640px) { .page { font-size: 9.5pt; } .page .spans :is(th, td):first-child { width: 38%; } .page .columns .columns table { font-size: 8.5pt; } .page header, .page .columns, .page .columns .columns, .page dl.row { grid-template-columns: minmax(0, 1fr); } .page header dl { margin-top: 2mm; } }`;
