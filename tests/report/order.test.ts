@@ -1,4 +1,5 @@
 /** The order: what its pages say is what the sizing found, in words that a maker knows. */
+import { readFileSync } from 'node:fs';
 import {
   type AxleFigureName,
   type AxleSizing,
@@ -176,9 +177,45 @@ describe('an order', () => {
       text: 'Not to be made as it stands.',
       advice: expect.stringContaining('lb on the wheel'),
     });
-    const [noEnds] = pages((car) => delete car.corners.front.sizing.order.mounts);
-    expect(noEnds.paper).toBe('ENQUIRY');
-    expect(rowsIn([noEnds]).find(([who]) => who === 'builder')?.[1]).toMatch(/^\* type, bore and width/);
+  });
+
+  it.each<[string, RegExp, (sizing: Json) => void]>([
+    ['both mounts', /^\* type, bore and width/, ({ order }) => delete order.mounts],
+    ['a mount', /^\* type, bore and width of the chassis end/, ({ order }) => delete order.mounts.chassis],
+    ['body up or down', /^\* body up or down/, ({ order }) => delete order.bodyEnd],
+    ['the spring', /^\* free length/, (sizing) => delete sizing.springs],
+  ])('is an enquiry while %s is to be agreed, and marks that', (_, mark, change) => {
+    const sizing = sized((car) => {
+      delete car.corners.rear;
+      change(car.corners.front.sizing);
+    });
+    const [page] = pagesIn(orderSheet(sizing).blocks);
+    expect([page.paper, sizing.status]).toEqual(['ENQUIRY', 'enquiry']);
+    const items = rowsIn([page]).flatMap(([who, what]) => (/builder|maker/.test(who) ? [what] : []));
+    expect(items.filter((item) => mark.test(item))).toHaveLength(1);
+  });
+
+  it('of a strut that is the coilover needs no word on the body', () => {
+    const { kind, lowerArm, strut, wheel, limits } = JSON.parse(
+      readFileSync('docs/examples/strut-corner.json', 'utf8'),
+    );
+    const sizing = sized((car) => {
+      delete car.corners.rear;
+      delete car.downforce;
+      delete car.travelCases;
+      car.corners.front = {
+        ...{ kind, lowerArm, strut, wheel, limits },
+        sizing: {
+          unsprungMass: 60,
+          target: { springRate: 130 },
+          springs: [{ name: 'a', rate: 130, freeLength: 12, solidLength: 3.5 }],
+          order: { mounts: { mount: { type: 'eye' }, chassis: { type: 'stud' } } },
+        },
+      };
+    });
+    const [page] = pagesIn(orderSheet(sizing).blocks);
+    expect(rowsIn([page])).toContainEqual(['position', 'strut: body down', '']);
+    expect([page.paper, sizing.status]).toEqual(['ORDER', 'order']);
   });
 
   it('has revision and date from the file, else lines to write on', () => {
