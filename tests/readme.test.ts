@@ -34,7 +34,10 @@ it('the pictures that users see are those that the examples draw: node docs/exam
     writeFileSync: ({ pathname }: URL, svg: string) => void drawn.set(basename(pathname), svg),
   }));
   vi.spyOn(console, 'log').mockImplementation(() => {});
-  onTestFinished(() => void vi.doUnmock('node:fs').restoreAllMocks());
+  onTestFinished(() => {
+    vi.doUnmock('node:fs');
+    vi.restoreAllMocks();
+  });
   for (const name of ['corner', 'design', 'forces', 'hand-method', 'survey'])
     await import(`../docs/examples/${name}.mjs`);
 
