@@ -60,7 +60,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       bar: { atLeast: 1.2 },
       floor: { ours: jobs.ideal.positions, rival: textbook.run },
       limit:
-        'what the ideal pass omits: binding eleven measures, the check of both ends of the path, options, arrays and their collection',
+        'the ideal pass omits the binding of eleven measures, the check of both ends of the path, options, arrays and their collection',
     },
     {
       mark: 'b2',
