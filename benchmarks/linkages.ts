@@ -172,7 +172,7 @@ export function chainLines(gcs: PlanegcsModule): Line[] {
       ratio: timesFaster,
       bar: { atLeast },
       floor: { ours: ideal, rival },
-      limit: 'what the ideal pass omits the check of both ends of the path, binding, copying blocks of rows',
+      limit: 'the ideal pass omits the check of both ends of the path, binding, copying blocks of rows',
     };
   });
   return [...growth, ...against];
