@@ -156,7 +156,7 @@ export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
 export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
-export { describeIssue, InputError, type Issue } from './errors/input-error.ts';
+export { InputError, type Issue } from './errors/input-error.ts';
 export type { MotionStatus } from './linkage/path.ts';
 export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
@@ -184,6 +184,7 @@ export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
+export { describeIssue, sentence } from './sentences/sentence.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {
   MirrorSolution,

@@ -16,9 +16,4 @@ export const SIZING: PlainSentences = {
   notACaseList: { problem: 'not a list of load cases', allowed: '[{ name, tyre, travel }, ...]' },
   notATyreForce: { problem: 'not a force', allowed: '[y, z] in N, or null' },
   notACaseTravel: { problem: 'not a travel' },
-  coiloverCarriesNothing: (say) => ({
-    problem: 'a coilover that bump does not shorten at ride carries nothing',
-    got: `an installation ratio of ${say.text('ratio')}`,
-    allowed: 'more than 0',
-  }),
 };

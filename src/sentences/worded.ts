@@ -3,18 +3,22 @@ import { DESIGN } from './design.ts';
 import { FILE } from './file.ts';
 import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
+import { REPORT } from './report.ts';
 import { type Sentences, wordsIn } from './say.ts';
 import { SIZING } from './sizing.ts';
 import { SPRINGS } from './springs.ts';
 import { STANDING } from './static-equilibrium.ts';
 import { SURVEY } from './survey.ts';
+import { SURVEYED } from './surveyed.ts';
 import { TRAVEL } from './travel.ts';
 
 /** Every sentence, by the code of its diagnostic. */
 export const SENTENCES: Sentences = {
-  ...CHECKS,
+  ...REPORT,
+  ...SURVEYED,
   ...DESIGN,
   ...FILE,
+  ...CHECKS,
   ...LOADS,
   ...ORDERED,
   ...SIZING,
