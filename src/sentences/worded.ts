@@ -1,6 +1,10 @@
 import { CHECKS } from './checks.ts';
 import { DESIGN } from './design.ts';
+import { DONOR_DAMPER } from './donor.ts';
 import { FILE } from './file.ts';
+import { FORCES } from './forces.ts';
+import { HAND_METHOD } from './hand-method.ts';
+import { LIMITS } from './limits.ts';
 import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
 import { REPORT } from './report.ts';
@@ -19,6 +23,10 @@ export const SENTENCES: Sentences = {
   ...DESIGN,
   ...FILE,
   ...CHECKS,
+  ...DONOR_DAMPER,
+  ...FORCES,
+  ...HAND_METHOD,
+  ...LIMITS,
   ...LOADS,
   ...ORDERED,
   ...SIZING,
