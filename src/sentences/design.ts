@@ -1,6 +1,7 @@
 import { CORNER } from './corner.ts';
 import { DOCUMENT } from './document.ts';
 import { suggestion } from './input.ts';
+import { LOADS } from './loads.ts';
 import type { Sentences } from './say.ts';
 
 const TYRE = "{ overallRadius, width } in mm, or its marking: '205/55R16'";
@@ -65,5 +66,6 @@ export const DESIGN: Sentences = {
   }),
   columnNotDefined: (say) => ({ problem: `${say.text('column')} is not defined throughout` }),
   valueNotDefined: { problem: 'a value is not defined' },
+  coiloverCarriesNothing: LOADS.coiloverCarriesNothing,
   forceNotDetermined: { problem: 'a force is not determined' },
 };
