@@ -150,7 +150,6 @@ export type {
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
 export type { Diagnostic, Severity } from './diagnostic.ts';
-export type { Check } from './document/check.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';

@@ -1,3 +1,4 @@
+import { ASSUMPTIONS, OPEN_QUESTIONS } from './assumptions.ts';
 import { CHECKS } from './checks.ts';
 import { DESIGN } from './design.ts';
 import { FILE } from './file.ts';
@@ -7,7 +8,7 @@ import { REPORT } from './report.ts';
 import { type Sentences, wordsIn } from './say.ts';
 import { SIZING } from './sizing.ts';
 import { SPRINGS } from './springs.ts';
-import { STANDING } from './static-equilibrium.ts';
+import { STATIC_STABILITY } from './static-stability.ts';
 import { SURVEY } from './survey.ts';
 import { SURVEYED } from './surveyed.ts';
 import { TRAVEL } from './travel.ts';
@@ -19,11 +20,13 @@ export const SENTENCES: Sentences = {
   ...DESIGN,
   ...FILE,
   ...CHECKS,
+  ...ASSUMPTIONS,
+  ...OPEN_QUESTIONS,
   ...LOADS,
   ...ORDERED,
   ...SIZING,
   ...SPRINGS,
-  ...STANDING,
+  ...STATIC_STABILITY,
   ...SURVEY,
   ...TRAVEL,
 };

@@ -16,7 +16,7 @@ const ofSide = (say: Say, name: string) => {
 };
 
 /** What is said about how a corner stands. */
-export const STANDING: Sentences = {
+export const STATIC_STABILITY: Sentences = {
   unsprungMassMissing: () => ({
     problem: 'the unsprung mass of this corner is not given, so its sprung mass is unknown',
     allowed:
