@@ -133,7 +133,6 @@ export {
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
 export { type UncertaintyBands, uncertaintyBands } from './corner/uncertainty-bands.ts';
-export type { ActiveConstraint } from './design/active-constraints.ts';
 export type { Bounds } from './design/box.ts';
 export type { Clearances } from './design/clearances.ts';
 export { design } from './design/design.ts';

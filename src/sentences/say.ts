@@ -14,6 +14,8 @@ import { type PlainSay, plainSay, valueIn, type Words, withWords } from './plain
 
 /** Values of a diagnostic, and how to write them. */
 export interface Say extends PlainSay {
+  /** The units asked for. */
+  readonly units: Units;
   /** A value with its unit: `338.0 mm`. */
   measure(name: string, quantity: Quantity | 'ratio'): string;
   /** A value with all its digits and its unit: `0.0625 inch`. */
@@ -57,6 +59,7 @@ export function sayIn(diagnostic: Diagnostic, units: Units): Say {
   const exact = (name: string) => Number(written(name, 'length').toPrecision(12));
   return {
     ...say,
+    units,
     short: shortOf,
     given: (name, quantity) => givenText(Number(value(name)), quantity, units),
     lengths: (name) =>

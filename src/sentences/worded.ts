@@ -1,6 +1,7 @@
 import { ASSUMPTIONS, OPEN_QUESTIONS } from './assumptions.ts';
 import { CHECKS } from './checks.ts';
 import { DESIGN } from './design.ts';
+import { DESIGNED } from './designed.ts';
 import { FILE } from './file.ts';
 import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
@@ -20,6 +21,7 @@ export const SENTENCES: Sentences = {
   ...DESIGN,
   ...FILE,
   ...CHECKS,
+  ...DESIGNED,
   ...ASSUMPTIONS,
   ...OPEN_QUESTIONS,
   ...LOADS,

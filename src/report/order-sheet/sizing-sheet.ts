@@ -10,7 +10,7 @@ export function sizingSheet({ name, units, axles, figures, conflicts }: Sizing):
   return {
     title: name === undefined ? 'Coilovers as sized' : `Coilovers as sized: ${name}`,
     blocks: [
-      ...findingsPart(conflicts),
+      ...findingsPart(conflicts, units),
       ...axles.flatMap(({ axle, figures }) => [heading(2, axleName(axle)), ...figureTable(figures, units)]),
       ...(ofCar.length === 0 ? [] : [heading(2, 'The car'), ...ofCar]),
     ],
