@@ -85,7 +85,6 @@ export type { Covariance } from './corner/covariance.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
 export {
-  approximationLabel,
   HAND_METHOD_APPROXIMATIONS,
   type HandMethod,
   type HandMethodApproximation,
@@ -182,6 +181,7 @@ export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
+export { approximationLabel } from './sentences/hand-method.ts';
 export { describeIssue, sentence } from './sentences/sentence.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {

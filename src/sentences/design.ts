@@ -68,8 +68,5 @@ export const DESIGN: Sentences = {
   }),
   columnNotDefined: (say) => ({ problem: `${say.text('column')} is not defined throughout` }),
   valueNotDefined: { problem: 'a value is not defined' },
-  coiloverNotShortened: {
-    problem: 'the coilover is not shortened by bump at ride, so that it carries nothing',
-  },
   forceNotDetermined: { problem: 'a force is not determined' },
 };

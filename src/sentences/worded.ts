@@ -2,7 +2,11 @@ import { ASSUMPTIONS, OPEN_QUESTIONS } from './assumptions.ts';
 import { CHECKS } from './checks.ts';
 import { DESIGN } from './design.ts';
 import { DESIGNED } from './designed.ts';
+import { DONOR_DAMPER } from './donor.ts';
 import { FILE } from './file.ts';
+import { FORCES } from './forces.ts';
+import { HAND_METHOD } from './hand-method.ts';
+import { LIMITS } from './limits.ts';
 import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
 import { REPORT } from './report.ts';
@@ -24,6 +28,10 @@ export const SENTENCES: Sentences = {
   ...DESIGNED,
   ...ASSUMPTIONS,
   ...OPEN_QUESTIONS,
+  ...DONOR_DAMPER,
+  ...FORCES,
+  ...HAND_METHOD,
+  ...LIMITS,
   ...LOADS,
   ...ORDERED,
   ...SIZING,

@@ -4,7 +4,6 @@ import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { type Diagnostic, fault, show } from '../../diagnostic.ts';
 import { refusal } from '../../errors/sizing.ts';
-import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/static-equilibrium.ts';
 import { adviceOn } from '../ordered/advice.ts';
@@ -116,7 +115,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       afterOrder: after,
       advice: after === null ? [] : adviceOn(axle, after, perches),
       curves: wheelCurves(state, meanDamping),
-      forces: forcesIn(given, state, ofAxle(limits, axle), damper, document.units),
+      forces: forcesIn(given, state, ofAxle(limits, axle), damper),
     };
   });
   const stability = axles.flatMap(({ axle, travelRequirement }) =>
@@ -207,7 +206,6 @@ function forcesIn(
   { mass, coilover, spring, given }: CarNumbers['states']['front'],
   found: Limits,
   damper: DamperLengths | null,
-  units: Units,
 ): CornerForces | null {
   if (mass?.unsprung == null || coilover === null || spring === null) return null;
   const table = given.sizing.bumpStopTable;
@@ -217,7 +215,7 @@ function forcesIn(
     springRate: spring.rate,
     gasForce: coilover.gasForce,
     ...(table === undefined ? {} : { bumpStopTable: table }),
-    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }), units },
+    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);
 }

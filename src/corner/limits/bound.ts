@@ -1,3 +1,5 @@
+import type { Diagnostic } from '../../diagnostic.ts';
+import type { Side } from './first-crossing.ts';
 import type { Pose } from './travel-path.ts';
 
 /**
@@ -16,10 +18,27 @@ export interface Bound<Cause> {
   readonly part: string;
   /** It is met in any of these ways; each is met where all of its margins are 0 or less. */
   readonly ways: readonly (readonly Margin[])[];
-  /** Sentence for the limit met in a pose; `where` is `at 63 mm of bump`, or `at the drawn ride height`. */
-  met(where: string, pose: Pose): string;
-  /** Sentence for a drawn pose that is beyond it. */
-  misfit(pose: Pose): string;
+  /** Place among the options of what sets it; empty for the linkage itself. */
+  readonly path: string;
+  /** What is behind it where it is met in a pose, besides side and travel. */
+  met(pose: Pose): Diagnostic['values'];
+  /** What a drawn pose beyond it is called, and what is behind that. */
+  misfit(pose: Pose): Pick<Diagnostic, 'code' | 'values'>;
+}
+
+/** A limit met, named by its cause. */
+export function metAt(
+  { cause, path }: { readonly cause: string; readonly path: string },
+  side: Side,
+  travel: number,
+  values: Diagnostic['values'],
+): Diagnostic {
+  return { code: cause, severity: 'note', path, values: { side, travel, ...values } };
+}
+
+/** A drawn pose beyond a limit. */
+export function misfitOf({ path, misfit }: Bound<string>, drawn: Pose): Diagnostic {
+  return { severity: 'conflict', path, ...misfit(drawn) };
 }
 
 /** The margin of a way: the largest of its own. */
