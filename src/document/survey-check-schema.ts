@@ -1,7 +1,6 @@
 // What a survey leaves to look at, as a file keeps it: code and values of a diagnostic, which `sentences/survey.ts` words.
 
 import * as z from 'zod';
-import type { Diagnostic } from '../diagnostic.ts';
 import { bareNumber, quantity, takes } from './quantity.ts';
 
 const text = (description: string) => z.string().describe(`${description}.`);
@@ -15,7 +14,9 @@ const reading = {
 
 /** Values of each check, by its code. */
 const VALUES = {
-  surveyNotConverged: { status: z.enum(['stalled', 'iterationLimit', 'notFinite']) },
+  surveyNotConverged: {
+    status: z.enum(['stalled', 'iterationLimit', 'notFinite']).describe('How the search ended.'),
+  },
   lengthSuspect: { ...reading, error: quantity('length', 'Measured minus what all others say') },
   angleSuspect: {
     ...reading,
@@ -40,9 +41,6 @@ const VALUES = {
   },
   surveyUnchecked: {},
 } satisfies Readonly<Record<string, z.ZodRawShape>>;
-
-/** A check of a survey as a file keeps it: its code, and its values beside. */
-export type SurveyCheck = { readonly code: string } & Diagnostic['values'];
 
 const CODES = Object.keys(VALUES);
 const checkOf = <Values extends z.ZodRawShape>(code: string, values: Values) =>

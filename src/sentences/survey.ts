@@ -74,8 +74,7 @@ export const SURVEY: Sentences = {
     };
   },
   pointsMirrored: (say) => ({
-    problem: `the survey fits as well with ${names(say)} mirrored: the first estimate decided`,
-    got: `a ${coordinate(say)} of ${of(say)} of ${say.measure('taken', 'length')}, the other being ${say.measure('other', 'length')}`,
+    problem: `the survey fits as well with ${names(say)} mirrored, the ${coordinate(say)} of ${of(say)} then being ${say.measure('other', 'length')} in place of ${say.measure('taken', 'length')}: the first estimate decided`,
     advice: `read the ${coordinate(say)} of ${of(say)}`,
   }),
   estimateMirrored: (say) => ({
@@ -113,7 +112,7 @@ export const SURVEY: Sentences = {
   readingsNotComparable: { problem: "the readings can't be set against each other" },
   leastSure: (say) => ({
     problem: `least sure is the ${coordinate(say)} of ${of(say)}: plus or minus ${say.measure('plusMinus', 'length')}`,
-    ...(say.is('isRough') ? { advice: 'read it itself' } : {}),
+    ...(say.is('isRough') ? { advice: `read the ${coordinate(say)} itself` } : {}),
   }),
   readingUnchecked: (say) => ({
     problem: `nothing checks this reading: ${reading(say)}`,
