@@ -4,12 +4,12 @@ import * as z from 'zod';
 import { bareNumber, quantity, takes } from './quantity.ts';
 
 const text = (description: string) => z.string().describe(`${description}.`);
-const texts = (description: string) => z.array(z.string()).describe(`${description}.`);
+const texts = (description: string, each: string) => z.array(text(each)).describe(`${description}.`);
 const yesOrNo = (description: string) => z.boolean().describe(`${description}.`);
 const reading = {
   reading: text('Place of the reading in the survey'),
-  points: texts('Points that it was read between'),
-  or: texts('Readings of which one is wrong if this is not'),
+  points: texts('Points that it was read between', 'A point'),
+  or: texts('Readings of which one is wrong if this is not', 'Place of a reading'),
 };
 
 /** Values of each check, by its code. */
@@ -25,7 +25,7 @@ const VALUES = {
   },
   foreAftSuspect: { point: text('Point whose x is likely wrong') },
   pointsMirrored: {
-    points: texts('Points that may lie mirrored'),
+    points: texts('Points that may lie mirrored', 'A point'),
     read: z.enum(['height', 'lateral']).describe('What to read.'),
     of: text('The point to read it of'),
     taken: quantity('length', 'Where it was taken to be'),

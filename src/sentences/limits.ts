@@ -95,7 +95,7 @@ export const LIMITS: Sentences = {
   ),
   locked: limit(
     (say, at) =>
-      `the linkage locks ${at}: ${say.has('constraint') ? say.text('constraint') : 'a length'} can't be kept beyond`,
+      `the linkage locks ${at}: ${say.has('constraint') ? say.text('constraint') : 'a length'} cannot be kept any farther`,
   ),
   bifurcation: limit((_, at) => `the motion is not determined beyond a bifurcation ${at}`),
 

@@ -1,5 +1,4 @@
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Side } from './first-crossing.ts';
 import type { Pose } from './travel-path.ts';
 
 /**
@@ -24,21 +23,6 @@ export interface Bound<Cause> {
   met(pose: Pose): Diagnostic['values'];
   /** What a drawn pose beyond it is called, and what is behind that. */
   misfit(pose: Pose): Pick<Diagnostic, 'code' | 'values'>;
-}
-
-/** A limit met, named by its cause. */
-export function metAt(
-  { cause, path }: { readonly cause: string; readonly path: string },
-  side: Side,
-  travel: number,
-  values: Diagnostic['values'],
-): Diagnostic {
-  return { code: cause, severity: 'note', path, values: { side, travel, ...values } };
-}
-
-/** A drawn pose beyond a limit. */
-export function misfitOf({ path, misfit }: Bound<string>, drawn: Pose): Diagnostic {
-  return { severity: 'conflict', path, ...misfit(drawn) };
 }
 
 /** The margin of a way: the largest of its own. */

@@ -1,8 +1,8 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { MotionStatus } from '../../linkage/path.ts';
 import type { CornerModel } from '../model.ts';
-import { metAt } from './bound.ts';
 import type { Side } from './first-crossing.ts';
+import { metAt } from './limit-diagnostics.ts';
 import { type Ask, type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 
 /** Why a linkage goes no farther. */
