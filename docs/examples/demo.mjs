@@ -9,6 +9,7 @@ import { basename, extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
   adviceLines,
+  describeIssue,
   describeSweepEnd,
   drawSweep,
   handMethod,
@@ -56,7 +57,7 @@ try {
     const parts = [name, axle].filter((part) => part !== '');
     return showCorner(parts.join('-'), given, car.units, sizing);
   });
-  lookAgain(car.notes);
+  lookAgain(car.notes, car.units);
   if (sizing !== null) written.unshift(...writeOrder(sizing, order));
   print('Written:');
   for (const line of written) print(`  ${line}`);
@@ -82,10 +83,11 @@ function readFile(text) {
 
 /**
  * What may be wrong in the file.
- * @param {readonly { path: string, text: string }[]} notes
+ * @param {readonly import('jounce').Diagnostic[]} notes
+ * @param {import('jounce').Units} units
  */
-function lookAgain(notes) {
-  for (const { path, text } of notes) print(`Check ${path}: ${text}`);
+function lookAgain(notes, units) {
+  for (const note of notes) print(`Check ${describeIssue(note, units)}`);
   if (notes.length > 0) print('');
 }
 

@@ -134,7 +134,7 @@ export const DESIGNED: Sentences = {
     problem: `${say.text('unfinished')} of ${say.text('searches')} searches reached their limit of evaluations`,
   }),
   noProof: {
-    problem: 'that is what the searches found; it is no proof that no other place in the boxes does better',
+    problem: 'this is what the searches found, no proof that no other place in the boxes does better',
     advice: 'more starts look at more places',
   },
 };
