@@ -132,7 +132,6 @@ export {
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
 export { type UncertaintyBands, uncertaintyBands } from './corner/uncertainty-bands.ts';
-export type { ActiveConstraint } from './design/active-constraints.ts';
 export type { Bounds } from './design/box.ts';
 export type { Clearances } from './design/clearances.ts';
 export { design } from './design/design.ts';
@@ -149,7 +148,6 @@ export type {
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
 export type { Diagnostic, Severity } from './diagnostic.ts';
-export type { Check } from './document/check.ts';
 export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';

@@ -28,7 +28,7 @@ export interface Wheel {
 export interface Uncertain {
   /** How far, mm: half-width of a 95 % interval by coordinate (`lowerInnerY`), or their covariance, if any was given. */
   readonly plusMinus?: Readonly<Record<string, number>> | Covariance;
-  /** What the survey of its points leaves to look at, if there is any; paths are places in the survey. */
+  /** What the survey of its points leaves to look at, if there is any; paths are places in the survey, or in the file that has them. */
   readonly checks?: readonly Diagnostic[];
 }
 

@@ -1,5 +1,4 @@
 import { type Diagnostic, fault } from '../diagnostic.ts';
-import type { Check } from '../document/check.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
 import type { CornerFile } from '../document/file-schema.ts';
@@ -37,7 +36,7 @@ export interface CornerDocument extends DocumentCorner {
   /** What the document is written in; what comes out is metric either way. */
   readonly units: Units;
   /** What to look at again, though it is no error; in the order of the document. */
-  readonly notes: readonly Check[];
+  readonly notes: readonly Diagnostic[];
 }
 
 /** What `readCar` returns. */
@@ -49,7 +48,7 @@ export interface CarDocument {
   /** What sizes the coilovers of both axles: use, masses, downforce and so on, as far as the document has them. */
   readonly sizing: CarSizingFile;
   /** What to look at again, though it is no error; in the order of the document. */
-  readonly notes: readonly Check[];
+  readonly notes: readonly Diagnostic[];
 }
 
 /**
@@ -168,11 +167,11 @@ function cornerOf(given: Written): DocumentCorner {
 function surveyed(corner: DrawnCorner, { correlations, surveyChecks = [] }: Written): DrawnCorner {
   const covariance = correlations === undefined ? undefined : correlated(corner, correlations);
   const checks = surveyChecks.map(
-    (text, k): Diagnostic => ({
-      code: 'surveyCheck',
+    ({ code, ...values }, k): Diagnostic => ({
+      code,
       severity: 'check',
       path: `surveyChecks[${k}]`,
-      values: { text },
+      values,
     }),
   );
   return deepFreeze({
@@ -215,7 +214,7 @@ function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint 
 }
 
 /** What to look at again in a corner that was read. */
-function notesOf(metric: Written, at: Place, units: Units): Check[] {
+function notesOf(metric: Written, at: Place, units: Units): Diagnostic[] {
   const corner = certain(metric);
   const tyre = corner.limits?.tyre;
   const path = typeof tyre === 'string' ? 'limits.tyre' : 'limits.tyre.overallRadius';
@@ -224,5 +223,5 @@ function notesOf(metric: Written, at: Place, units: Units): Check[] {
     units,
     ...(tyre === undefined ? {} : { tyre: { path, overallRadius: tyreOf(tyre).overallRadius } }),
   };
-  return cornerNotes(subject, pathText(at), units);
+  return cornerNotes(subject, pathText(at));
 }

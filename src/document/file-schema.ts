@@ -6,6 +6,7 @@ import { valueAt } from './parse.ts';
 import { bareNumber, quantity, takes } from './quantity.ts';
 import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
 import { meantName } from './spelling.ts';
+import { surveyChecksSchema } from './survey-check-schema.ts';
 
 /** What any file says about itself. */
 export const fileFields = {
@@ -51,10 +52,7 @@ const surveyed = {
       'How the errors of hardpoints hang together, as a survey gives it; coordinates that are not named are independent.',
     )
     .optional(),
-  surveyChecks: z
-    .array(z.string().describe('A sentence of the survey.'))
-    .describe('What the survey of these points left to look at, in words; the sizing shows it.')
-    .optional(),
+  surveyChecks: surveyChecksSchema.optional(),
 };
 
 /** Kinds of corners that files may have; the first is taken if none is named. */

@@ -1,11 +1,9 @@
 import { type CornerParts, type DrawnCorner, drawnCorner, modelOf } from '../corner/corner.ts';
 import type { Covariance } from '../corner/covariance.ts';
-import { deepFreeze } from '../corner/freeze.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { type Part, PLACES } from '../corner/hardpoints.ts';
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refusal, refuse } from '../errors/survey.ts';
-import { surveyChecks } from './checks.ts';
 import type { Survey } from './result.ts';
 import { intervalFactor } from './scale.ts';
 
@@ -54,11 +52,11 @@ const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
  */
 export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): DrawnCorner {
   const corner = drawnCorner(surveyedInput(survey, parts));
-  const checks = surveyChecks(survey);
+  const checks = survey.diagnostics.filter(({ severity }) => severity === 'check');
   return Object.freeze({
     ...corner,
     plusMinus: covarianceFor(corner, survey),
-    ...(checks.length === 0 ? {} : { checks: deepFreeze(checks) }),
+    ...(checks.length === 0 ? {} : { checks: Object.freeze(checks) }),
   });
 }
 

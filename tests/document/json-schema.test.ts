@@ -16,7 +16,9 @@ const accepts = (schema: Json, value: unknown) => z.fromJSONSchema(schema).safeP
 
 /** Each schema within a schema that describes a named field or a coordinate; `root` has the definitions. */
 function fieldsOf(referring: Json, path = '', root = referring): [string, Json][] {
-  const schema = referring.$ref === undefined ? referring : root.definitions[referring.$ref.split('/').pop()];
+  const meant = (field: Json) =>
+    field.$ref === undefined ? field : root.definitions[field.$ref.split('/').pop()];
+  const schema = meant(referring);
   const inner: [string, Json][] = [
     ...Object.entries(schema.properties ?? {}).map(([name, field]): [string, Json] => [
       `${path}.${name}`,
@@ -28,7 +30,10 @@ function fieldsOf(referring: Json, path = '', root = referring): [string, Json][
   ];
   const options = (schema.anyOf ?? []).flatMap((option: Json) => fieldsOf(option, path, root));
   return [
-    ...inner.flatMap(([name, field]) => [[name, field] as [string, Json], ...fieldsOf(field, name, root)]),
+    ...inner.flatMap(([name, field]) => [
+      [name, { ...meant(field), ...field }] as [string, Json],
+      ...fieldsOf(field, name, root),
+    ]),
     ...options,
   ];
 }

@@ -291,7 +291,7 @@ export const sizing: Section = {
     },
     {
       what: 'collapse of a shock that leans outboard: travel, load, rest before it, softest spring',
-      file: 'coilover/stands.test.ts',
+      file: 'coilover/static-stability.test.ts',
       tests: 'a shock that leans outboard',
       against: 'the truss of von Mises (1923) in closed form',
       known: 'from memory',
@@ -299,7 +299,7 @@ export const sizing: Section = {
     },
     {
       what: 'wheel rate at ride height, collapse and softest spring of a double wishbone',
-      file: 'coilover/stands.test.ts',
+      file: 'coilover/static-stability.test.ts',
       tests: 'a wheel rate of 0 or less',
       against: 'the corner by circles in closed form; the rate put back',
       known: 'derived',
@@ -307,7 +307,7 @@ export const sizing: Section = {
     },
     {
       what: 'riding on the bump stop; a spring that is loose at the droop limit',
-      file: 'coilover/stands.test.ts',
+      file: 'coilover/static-stability.test.ts',
       tests: ['riding on the bump stop', 'a spring that is loose'],
       against: 'their definitions; the slope of the load',
       known: 'derived',
@@ -315,7 +315,7 @@ export const sizing: Section = {
     },
     {
       what: 'a turn of the perch on the bump stop and on a stack; the side that is lower, with a bar',
-      file: 'coilover/stands.test.ts',
+      file: 'coilover/static-stability.test.ts',
       tests: ['a turn of the perch', 'the side that is lower'],
       against: 'a direct solve of where the wheel rests; both wheels of an axle by Newton’s method',
       known: 'derived',

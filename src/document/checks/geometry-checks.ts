@@ -271,12 +271,12 @@ function armEndsExchanged(corner: Written): Found[] {
 
 function endsExchanged({ strut, rod, coilover }: Written): Found[] {
   const found: Found[] = [];
-  const other = (path: string, one: string, lies: string, another: string) =>
+  const other = (path: string, one: string, lies: 'below' | 'inboardOf', another: string) =>
     found.push({ path, values: { one, lies, another } });
   if (strut !== undefined && strut.topMount[1] < strut.lowerMount[1])
     other('strut', 'topMount', 'below', 'lowerMount');
   if (rod !== undefined && Math.abs(rod.mount[0]) < Math.abs(rod.rockerMount[0]))
-    other('rod', 'mount', 'nearer to the centreline than', 'rockerMount');
+    other('rod', 'mount', 'inboardOf', 'rockerMount');
   const { mount, chassisMount } = coilover ?? {};
   if (mount !== undefined && chassisMount !== undefined && chassisMount[1] < mount[1])
     other('coilover', 'chassisMount', 'below', 'mount');
@@ -336,6 +336,6 @@ function onPivot({ lowerArm, upperArm, rod, rocker, coilover }: Written): Found[
   if (rod !== undefined && same(rod.mount, pivots[rod.on])) add('rod.mount', rod.on, 'rod');
   if (coilover?.on !== undefined && same(coilover.mount, pivots[coilover.on]))
     add('coilover.mount', coilover.on, 'coilover');
-  if (same(coilover?.rockerMount, rocker?.pivot)) add('coilover.rockerMount', 'the rocker', 'coilover');
+  if (same(coilover?.rockerMount, rocker?.pivot)) add('coilover.rockerMount', 'rocker', 'coilover');
   return found;
 }

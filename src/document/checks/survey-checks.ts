@@ -1,7 +1,7 @@
 // Readings of a survey against the first estimates: those in another unit, and angles read from the other axis.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import { DEGREES, type Units } from '../../units.ts';
-import type { Check } from '../check.ts';
 import type { SurveyDocument } from '../survey-schema.ts';
 import { type CheckRule, type Found, notesBy } from './check.ts';
 import { unitMeant } from './ranges.ts';
@@ -28,8 +28,8 @@ const SURVEY_CHECKS: readonly CheckRule<SurveySubject>[] = [
 ];
 
 /** What of a survey should be looked at again; `survey` is in the library's units. */
-export function surveyNotes(survey: SurveyDocument, units: Units): Check[] {
-  return notesBy(SURVEY_CHECKS, { survey, units }, '', units);
+export function surveyNotes(survey: SurveyDocument, units: Units): Diagnostic[] {
+  return notesBy(SURVEY_CHECKS, { survey, units }, '');
 }
 
 type Place = readonly [x: number, y: number, z: number];

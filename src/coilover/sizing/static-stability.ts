@@ -31,7 +31,7 @@ interface SteadyState {
 const NEAR = 25;
 
 /** What there is to say about how an axle's corner stands; paths from the corner. */
-export function standingDiagnostics(
+export function stabilityDiagnostics(
   state: AxleState,
   needed: TravelRequirement,
   car: Certain<CarSizingFile>,
