@@ -42,6 +42,7 @@ import { SURVEY } from '../src/sentences/survey.ts';
 import { diagnosticsOn as surveyDiagnostics } from '../src/survey/diagnostics.ts';
 import { car } from './coilover/cars.ts';
 import { exampleText, type Json, roadsterText } from './document/support.ts';
+import { isTable, type Table } from './messages/tables.ts';
 
 const source = join(import.meta.dirname, '../src');
 const filesOf = (folder: string) =>
@@ -49,19 +50,11 @@ const filesOf = (folder: string) =>
     .filter((file) => file.endsWith('.ts'))
     .map((file) => join(folder, file));
 
-type Table = Record<string, unknown>;
-
 /** The tables of sentences: what the modules of `src/sentences` export that has words, or what makes them, under each name. */
 const tables: Table[] = [];
 for (const file of filesOf(join(source, 'sentences'))) {
   const exported: unknown[] = Object.values(await import(file));
   tables.push(...exported.filter(isTable));
-}
-
-function isTable(value: unknown): value is Table {
-  const isSentence = (one: unknown) =>
-    typeof one === 'function' || (typeof one === 'object' && one !== null && 'problem' in one);
-  return typeof value === 'object' && value !== null && Object.values(value).every(isSentence);
 }
 
 /** What a source has in quotes, which of that it gives as the code of something, and what names it puts together end in. */
@@ -584,6 +577,14 @@ results.push(
   () => designed(0.7, { clearances: { mountToArm: { upperArm: 500 } } }),
   () => designed(0.7, { signal: { aborted: true } }),
   () => designed(3, { mounts: { lowerInner: { y: [100, 630], z: [100, 500] } }, starts: 8 }),
+  () =>
+    design(level({ mount: [505, 170], chassisMount: [345, 480] }), {
+      mounts: { shockMount: { y: [500, 560], z: [150, 350] } },
+      objectives: [{ quantity: 'designRatio', target: 0.9 }],
+      travel: { bump: 30, droop: 30, step: 10 },
+      starts: 2,
+      clearances: { mountToArm: { upperArm: 60 } },
+    }),
   () =>
     designed(0.9, {
       objectives: [{ quantity: 'jointForce', joint: 'lowerOuter', tyre: [0, 3000], min: 1, max: 2 }],
