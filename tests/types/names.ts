@@ -10,6 +10,7 @@ import {
   mobility,
   otherAssemblyMode,
   type Point,
+  placePoints,
   range,
   trace,
   withLengths,
@@ -105,6 +106,22 @@ export function joints(): void {
   linkage({ ...parts, ground: ['O'], fixedAngles: { kept: ['coupler'] } });
   // @ts-expect-error: no such point
   linkage({ ...parts, ground: ['O'], fixedCoordinates: [{ y: 'Q' }] });
+}
+
+/** Points placed from each other have the names given, and know no others. */
+export function placed(): void {
+  const points = placePoints({
+    O: [0, 0],
+    C: [100, 0],
+    A: { from: 'O', length: 40, angle: 1 },
+    B: { from: ['A', 'C'], lengths: [120, 70], side: 'left' },
+  });
+  holds<Same<typeof points, Record<'O' | 'C' | 'A' | 'B', Point>>>();
+  linkage({ points, ground: ['O', 'C'], bodies: { crank: ['O', 'A'], coupler: ['A', 'B'] } });
+  // @ts-expect-error: no such point
+  placePoints({ O: [0, 0], A: { from: 'Q', length: 40, angle: 1 } });
+  // @ts-expect-error: no such side
+  placePoints({ O: [0, 0], C: [9, 0], A: { from: ['O', 'C'], lengths: [6, 6], side: 'up' } });
 }
 
 /** An object that was written elsewhere has names as well, and points that are lists of numbers. */
