@@ -37,7 +37,7 @@ export interface Equilibrium<P extends string = string> {
   readonly points: Record<P, Point>;
   /** Second derivative of the potential by the driver; null at a dead point of the driver. */
   readonly stiffness: number | null;
-  /** Potential of all loads, 0 as drawn; null if a load that turns with a body has none. */
+  /** Potential of all loads, 0 as drawn; null if one has none, as a load that turns with a body. */
   readonly potential: number | null;
 }
 
@@ -77,7 +77,7 @@ export function equilibria(
   const ends = endsOf(force, line.cut(options.parts ?? PARTS));
   const read = equilibriumAt(line, bound);
   const isNeutral = ends.every(({ sign }) => sign === 0);
-  const rests = isNeutral ? [] : stretchesOf(line, ends).flatMap((stretch) => restsIn(force, stretch));
+  const rests = isNeutral ? [] : restsAmong(line, force, ends);
   const status = isNeutral ? 'neutral' : rests.length > 0 ? 'found' : 'none';
   return {
     status,
@@ -102,17 +102,26 @@ export function optionFaults(options: { readonly parts?: number }, known: readon
   return faults;
 }
 
+/** Places of equilibrium on a line that is cut at places in order. */
+export function restsOf(line: Line, force: (w: number) => ForceAt, places: readonly number[]): Rest[] {
+  return restsAmong(line, force, endsOf(force, places));
+}
+
+function restsAmong(line: Line, force: (w: number) => ForceAt, ends: readonly End[]): Rest[] {
+  return stretchesOf(line, ends).flatMap((stretch) => restsIn(force, stretch));
+}
+
 /** An end of a part, with the sign of the force there: 0 where that is rounding, NaN where it has no value. */
-export interface End extends ForceAt {
+interface End extends ForceAt {
   readonly w: number;
   readonly sign: number;
 }
 
 /** A force below this share of what it is made of, there or at a neighbouring end, is rounding. */
-const ROUNDING = 1e-11;
+export const ROUNDING = 1e-11;
 
 /** The ends of parts at places in order. */
-export function endsOf(force: (w: number) => ForceAt, places: readonly number[]): End[] {
+function endsOf(force: (w: number) => ForceAt, places: readonly number[]): End[] {
   const all = places.map((w) => ({ w, ...force(w) }));
   return all.map((end, k) => {
     const size = Math.max(...[all[k - 1], end, all[k + 1]].map((one) => finite(one?.size)));
@@ -212,14 +221,14 @@ export function equilibriumAt(line: Line, loads: BoundLoads): (rest: Rest) => Eq
   return ({ w, to, status }) => {
     const rate = line.driverRateAt(w);
     const stiffness = status === 'neutral' ? 0 : -force(w).slope / (rate * rate);
-    const V = potential(w);
+    const V = (potential(w) ?? Number.NaN) - (drawn ?? Number.NaN);
     return {
       at: line.driverAt(w),
       ...(to === undefined ? {} : { to: line.driverAt(to) }),
       status,
       points: line.poseAt(w),
       stiffness: Number.isFinite(stiffness) ? stiffness : null,
-      potential: V === null || drawn === null ? null : V - drawn,
+      potential: Number.isFinite(V) ? V : null,
     };
   };
 }
