@@ -11,8 +11,8 @@ import { refuse } from '../errors/equilibrium.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { Motion } from '../linkage/motion.ts';
 import { zeroBetween } from '../numerics/zero.ts';
-import { type ForceAt, forceAlong, type Line, lineOf, potentialAlong } from './force-along.ts';
-import { type BoundLoads, bindLoads, type MotionLoad } from './motion-loads.ts';
+import { type ForceAt, type Line, type LoadsAlong, lineOf, loadsAlong } from './force-along.ts';
+import { bindLoads, type MotionLoad } from './motion-loads.ts';
 
 /** How equilibria are searched for. */
 export interface EquilibriaOptions {
@@ -73,15 +73,15 @@ export function equilibria(
   const bound = bindLoads(path.system, loads, '', faults);
   refuse('loads', faults);
   const line = lineOf(path);
-  const force = forceAlong(line, bound);
+  const along = loadsAlong(line, bound);
+  const { force } = along;
   const ends = endsOf(force, line.cut(options.parts ?? PARTS));
-  const read = equilibriumAt(line, bound);
   const isNeutral = ends.every(({ sign }) => sign === 0);
   const rests = isNeutral ? [] : restsAmong(line, force, ends);
   const status = isNeutral ? 'neutral' : rests.length > 0 ? 'found' : 'none';
   return {
     status,
-    equilibria: rests.map(read).sort((a, b) => a.at - b.at),
+    equilibria: rests.map(equilibriumAt(line, along)).sort((a, b) => a.at - b.at),
     pressedLow: !line.isClosed && ends[0].sign < 0,
     pressedHigh: !line.isClosed && ends[ends.length - 1].sign > 0,
     gaps: gapsOf(line, ends),
@@ -214,9 +214,7 @@ function restsBetween(
 }
 
 /** Makes what tells of a place of equilibrium. */
-export function equilibriumAt(line: Line, loads: BoundLoads): (rest: Rest) => Equilibrium {
-  const force = forceAlong(line, loads);
-  const potential = potentialAlong(line, loads);
+export function equilibriumAt(line: Line, { force, potential }: LoadsAlong): (rest: Rest) => Equilibrium {
   const drawn = potential(line.drawn);
   return ({ w, to, status }) => {
     const rate = line.driverRateAt(w);

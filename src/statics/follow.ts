@@ -11,8 +11,8 @@ import { refuse } from '../errors/equilibrium.ts';
 import type { Motion } from '../linkage/motion.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { type Equilibrium, equilibriumAt, optionFaults, PARTS, ROUNDING, restsOf } from './equilibria.ts';
-import { forceAlong, type Line, lineOf } from './force-along.ts';
-import { bindLoads, type MotionLoad, summed } from './motion-loads.ts';
+import { type Line, lineOf, loadsAlong } from './force-along.ts';
+import { bindLoads, type MotionLoad } from './motion-loads.ts';
 
 /** How a rest is followed. */
 export interface FollowOptions {
@@ -92,7 +92,8 @@ export function followEquilibrium(
   refuse('loads', faults);
 
   const line = lineOf(path);
-  const [force, more] = [forceAlong(line, constant), forceAlong(line, factored)];
+  const [own, grown] = [constant, factored].map((one) => loadsAlong(line, one));
+  const [force, more] = [own.force, grown.force];
   const total = (factor: number) => (w: number) => {
     const [one, other] = [force(w), more(w)];
     return {
@@ -100,6 +101,10 @@ export function followEquilibrium(
       slope: one.slope + factor * other.slope,
       size: one.size + Math.abs(factor * other.size),
     };
+  };
+  const potential = (factor: number) => (w: number) => {
+    const [one, other] = [own.potential(w), grown.potential(w)];
+    return one === null || other === null ? null : one + factor * other;
   };
   const factorAt = (w: number) => -force(w).Q / more(w).Q;
   const stability = (w: number) => force(w).slope + factorAt(w) * more(w).slope;
@@ -118,13 +123,9 @@ export function followEquilibrium(
     const near = PAST * (places[1] - places[0]);
     const [before, after] = [w - near, w + near].map((place) => Math.sign(total(factor)(place).Q));
     const isEven = status === 'bifurcation' && before * after > 0;
-    const rest = equilibriumAt(
-      line,
-      summed(constant, factored, factor),
-    )({
-      w,
-      status: isEven ? 'semistable' : status === 'bifurcation' && before < 0 ? 'unstable' : 'stable',
-    });
+    const read = equilibriumAt(line, { force: total(factor), potential: potential(factor) });
+    const isRising = status === 'bifurcation' && before < 0;
+    const rest = read({ w, status: isEven ? 'semistable' : isRising ? 'unstable' : 'stable' });
     return { status, factor, rest, rows, snaps };
   };
 
@@ -143,8 +144,10 @@ export function followEquilibrium(
     const nearby = Math.max(size, ...[-1, 1].map((one) => more(walk.at(walk.beyond(w, one)) ?? w).size));
     if (Math.abs(Q) <= ROUNDING * nearby) {
       // A rest whatever the factor.
-      const own = force(w).slope;
-      return own + to * slope < 0 ? end('reached', to, w) : end('bifurcation', -own / slope, w);
+      const constantSlope = force(w).slope;
+      return constantSlope + to * slope < 0
+        ? end('reached', to, w)
+        : end('bifurcation', -constantSlope / slope, w);
     }
     if (d !== way * Math.sign(Q)) {
       d = way * Math.sign(Q);

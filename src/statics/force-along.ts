@@ -104,10 +104,17 @@ function rateAt({ t, unit }: Piece, x: number): number {
   return rate / unit;
 }
 
-/** The force of loads along a line. */
-export function forceAlong(line: Line, { measures, terms }: BoundLoads): (w: number) => ForceAt {
+/** Loads along a line. */
+export interface LoadsAlong {
+  readonly force: (w: number) => ForceAt;
+  /** Null where one of them turns with a body and has none. */
+  readonly potential: (w: number) => number | null;
+}
+
+/** The force, and the potential, of loads along a line. */
+export function loadsAlong(line: Line, { measures, terms }: BoundLoads): LoadsAlong {
   const r = reader(line.path, measures);
-  return (w) => {
+  const force = (w: number) => {
     line.read(r, w);
     const { m } = r;
     let [Q, slope, size] = [0, 0, 0];
@@ -131,12 +138,7 @@ export function forceAlong(line: Line, { measures, terms }: BoundLoads): (w: num
     }
     return { Q, slope, size };
   };
-}
-
-/** The potential of loads along a line; null where one of them turns with a body and has none. */
-export function potentialAlong(line: Line, { measures, terms }: BoundLoads): (w: number) => number | null {
-  const r = reader(line.path, measures, []);
-  return (w) => {
+  const potential = (w: number) => {
     line.read(r, w);
     let sum = 0;
     for (const term of terms) {
@@ -145,4 +147,5 @@ export function potentialAlong(line: Line, { measures, terms }: BoundLoads): (w:
     }
     return sum;
   };
+  return { force, potential };
 }

@@ -128,27 +128,6 @@ export function bindLoads(system: System, loads: unknown, under: string, faults:
   return { measures, terms };
 }
 
-/** Loads, and others times a factor. */
-export function summed(one: BoundLoads, other: BoundLoads, factor: number): BoundLoads {
-  const by = one.measures.length;
-  const times =
-    (f: (m: number) => number) =>
-    (m: number): number =>
-      factor * f(m);
-  const terms = other.terms.map((term): Term => {
-    if ('law' in term) {
-      const { force, rate, potential } = term.law;
-      return {
-        i: by + term.i,
-        law: { force: times(force), rate: times(rate), potential: times(potential) },
-      };
-    }
-    const { x, y, turn, force } = term;
-    return { x: by + x, y: by + y, turn: by + turn, force: [factor * force[0], factor * force[1]] };
-  });
-  return { measures: [...one.measures, ...other.measures], terms: [...one.terms, ...terms] };
-}
-
 function constant(F: number): Law {
   return { force: () => F, rate: () => 0, potential: (m) => -F * m };
 }

@@ -1,5 +1,5 @@
 /** Where a linkage comes to rest: closed forms, energies on a dense grid, and forces as another judge. */
-import { assert, constantFrom, double, property, record, tuple } from 'fast-check';
+import { type Arbitrary, assert, constantFrom, double, property, record, tuple } from 'fast-check';
 import {
   type Drawing,
   InputError,
@@ -14,6 +14,8 @@ import { describe, expect, it } from 'vitest';
 import { linkages } from '../support/linkages.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 
+/** Each run is several searches. */
+const RUNS = { numRuns: 25 };
 const number = (min: number, max: number) => double({ min, max, noNaN: true });
 
 /** An arm of length r from O, to turn from -reach to reach about its place at an angle from +x. */
@@ -73,6 +75,7 @@ describe('a weight and a torsion spring on a pendulum', () => {
           ['stable'],
         );
       }),
+      RUNS,
     );
   });
 
@@ -129,6 +132,7 @@ describe('a balanced lamp', () => {
           gaps: [],
         });
       }),
+      RUNS,
     );
   });
 
@@ -142,6 +146,7 @@ describe('a balanced lamp', () => {
         ]);
         expectSame([found.status, found.pressedLow, found.pressedHigh], ['none', false, true]);
       }),
+      RUNS,
     );
   });
 });
@@ -198,6 +203,7 @@ describe('a truss after von Mises, of rigid bars and a spring', () => {
           ['stable'],
         );
       }),
+      RUNS,
     );
   });
 
@@ -232,7 +238,7 @@ describe('a truss after von Mises, of rigid bars and a spring', () => {
           if (n > 0) expect(row.factor).toBeGreaterThanOrEqual(before[n - 1].factor);
         });
       }),
-      { numRuns: 30 },
+      RUNS,
     );
   });
 
@@ -279,6 +285,7 @@ describe('an over-centre catch', () => {
           expectWithin(at, expected[k][0], 1e-9);
         });
       }),
+      RUNS,
     );
   });
 });
@@ -300,6 +307,7 @@ describe('a weight alone', () => {
           expectWithin(at, within[k], 1e-8 * reach);
         });
       }),
+      RUNS,
     );
   });
 
@@ -332,7 +340,7 @@ const kinds = record({
   exponent: constantFrom(1, 1.2, 1.4),
   table: tuple(amount, amount, amount),
 });
-type Kinds = typeof kinds extends { generate: (...args: never[]) => { value: infer T } } ? T : never;
+type Kinds = typeof kinds extends Arbitrary<infer T> ? T : never;
 
 function loadsOn(drawing: Drawing, k: Kinds) {
   const names = Object.keys(drawing.points);
@@ -430,7 +438,7 @@ describe('rests of random linkages under loads of every kind', () => {
           );
         }
       }),
-      { numRuns: 25 },
+      RUNS,
     );
   });
 
@@ -459,7 +467,7 @@ describe('rests of random linkages under loads of every kind', () => {
           expectWithin(driver, 0, 1e-6 * Math.max(1e4, Math.abs(stiffness)));
         }
       }),
-      { numRuns: 30 },
+      RUNS,
     );
   });
 });
@@ -500,6 +508,7 @@ describe('a force that turns with a body', () => {
           );
         });
       }),
+      RUNS,
     );
   });
 
@@ -675,7 +684,6 @@ describe('wrong loads and options', () => {
   });
 });
 
-/** Measures of a linkage that a spring may act along, all alike. */
 it('acts alike along a measure and between its points', () => {
   const along: Measure = { length: ['P', 'G'], offset: 40 };
   const motion = arm(100, 1, { G: [150, 0] })(2);

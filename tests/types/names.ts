@@ -15,7 +15,7 @@ import {
   trace,
   withLengths,
 } from 'jounce/linkage';
-import { forces } from 'jounce/statics';
+import { equilibria, followEquilibrium, forces } from 'jounce/statics';
 import { checkLaws } from 'jounce/testing';
 
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
@@ -77,6 +77,20 @@ export function named(): void {
   forces(fourBar, [{ on: 'frame', moment: 3 }]);
   // @ts-expect-error: misspelt
   forces(fourBar, [], { driver: { turn: 'crnk' } });
+
+  const rests = equilibria(motion, [
+    { at: 'B', force: [0, -9] },
+    { at: 'B', force: [0, -9], relativeTo: 'rocker' },
+    { along: { turn: 'rocker', relativeTo: 'coupler' }, rate: 3, freeAt: 0 },
+  ]);
+  holds<Same<keyof (typeof rests.equilibria)[number]['points'], 'O' | 'A' | 'B' | 'C'>>();
+  followEquilibrium(motion, [], [{ on: 'crank', moment: 1 }]);
+  // @ts-expect-error: no such body
+  equilibria(motion, [{ at: 'B', force: [0, -9], relativeTo: 'frame' }]);
+  // @ts-expect-error: no such point
+  equilibria(motion, [{ along: { length: ['A', 'D'] }, rate: 3, freeAt: 0 }]);
+  // @ts-expect-error: no such point
+  followEquilibrium(motion, [], [{ at: 'D', force: [0, 1] }]);
 }
 
 /** A telescope is driven, read and seen from as a body is; what a drawing lists is what it has. */
