@@ -16,8 +16,9 @@ import { bindLoads, type MotionLoad } from './motion-loads.ts';
 
 /** How a rest is followed. */
 export interface FollowOptions {
-  /** Factor of the growing loads at the start, and at the end; default 0 and 1. It may fall. */
+  /** Factor of the growing loads at the start; default 0. */
   readonly from?: number;
+  /** The same at the end, smaller or greater; default 1. */
   readonly to?: number;
   /** The driver near which the linkage rests at first; default as drawn. */
   readonly start?: number;
@@ -27,15 +28,19 @@ export interface FollowOptions {
 
 /** A rest, and the factor of the growing loads there. */
 export interface RestUnderLoad {
+  /** Times the growing loads as given. */
   readonly factor: number;
+  /** The driver, in the drawing's unit or radians. */
   readonly at: number;
 }
 
 /** A snap-through under a load that stays: from one rest to another. */
 export interface SnapThrough {
+  /** Times the growing loads as given. */
   readonly factor: number;
+  /** The driver before, in the drawing's unit or radians. */
   readonly from: number;
-  /** Null where there is no stable rest farther on in the motion. */
+  /** The driver after; null where there is no stable rest farther on in the motion. */
   readonly to: number | null;
 }
 

@@ -39,9 +39,10 @@ export type Spring<P extends string = string, B extends string = string> = {
   | { readonly table: readonly (readonly [value: number, force: number])[] }
 );
 
-/** A force on a point that turns with a body: `force` is its direction in the drawn pose. */
+/** A force on a point that turns with a body. */
 export interface FollowerForce<P extends string = string, B extends string = string> {
   readonly at: P;
+  /** `[x, y]` in the drawn pose, in the unit of the other loads. */
   readonly force: Point;
   readonly relativeTo: B;
 }
