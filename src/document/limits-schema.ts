@@ -152,10 +152,8 @@ export const limitsSchemas = {
   ),
 };
 
-/** Options of `limits`: the same for joints of any name, and what its sentences are written in. */
-export const limitOptionsSchema = limitsWith(z.record(z.string(), jointWith(z.string()).optional())).extend({
-  units: z.enum(['metric', 'imperial']).optional(),
-});
+/** Options of `limits`: the same for joints of any name. */
+export const limitOptionsSchema = limitsWith(z.record(z.string(), jointWith(z.string()).optional()));
 
 /** Limits of a corner as a document gives them, in mm and degrees once read. */
-export type LimitsDocument = Omit<z.output<typeof limitOptionsSchema>, 'units'>;
+export type LimitsDocument = z.output<typeof limitOptionsSchema>;
