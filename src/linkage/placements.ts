@@ -177,7 +177,7 @@ function along(
 ): Point | Diagnostic {
   const [dx, dy] = [B[0] - A[0], B[1] - A[1]];
   const d = Math.hypot(dx, dy);
-  return d === 0 ? fault('noDirection', path, { points }) : make([dx / d, dy / d]);
+  return d === 0 ? fault('basePointsCoincide', path, { points }) : make([dx / d, dy / d]);
 }
 
 /** x along u and y to the left of it, from A. */

@@ -16,7 +16,7 @@ export const PLACEMENTS: PlainSentences = {
     got: say.list('chain').join(' from '),
     advice: 'place one of these points by others, or give its coordinates',
   }),
-  noDirection: (say) => ({
+  basePointsCoincide: (say) => ({
     problem: `${say.list('points').join(' and ')} lie in one place`,
     advice: 'place it from two points that lie apart',
   }),
