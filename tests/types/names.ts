@@ -10,11 +10,12 @@ import {
   mobility,
   otherAssemblyMode,
   type Point,
+  placePoints,
   range,
   trace,
   withLengths,
 } from 'jounce/linkage';
-import { forces } from 'jounce/statics';
+import { equilibria, followEquilibrium, forces } from 'jounce/statics';
 import { checkLaws } from 'jounce/testing';
 
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
@@ -76,6 +77,20 @@ export function named(): void {
   forces(fourBar, [{ on: 'frame', moment: 3 }]);
   // @ts-expect-error: misspelt
   forces(fourBar, [], { driver: { turn: 'crnk' } });
+
+  const rests = equilibria(motion, [
+    { at: 'B', force: [0, -9] },
+    { at: 'B', force: [0, -9], relativeTo: 'rocker' },
+    { along: { turn: 'rocker', relativeTo: 'coupler' }, rate: 3, freeAt: 0 },
+  ]);
+  holds<Same<keyof (typeof rests.equilibria)[number]['points'], 'O' | 'A' | 'B' | 'C'>>();
+  followEquilibrium(motion, [], [{ on: 'crank', moment: 1 }]);
+  // @ts-expect-error: no such body
+  equilibria(motion, [{ at: 'B', force: [0, -9], relativeTo: 'frame' }]);
+  // @ts-expect-error: no such point
+  equilibria(motion, [{ along: { length: ['A', 'D'] }, rate: 3, freeAt: 0 }]);
+  // @ts-expect-error: no such point
+  followEquilibrium(motion, [], [{ at: 'D', force: [0, 1] }]);
 }
 
 /** A telescope is driven, read and seen from as a body is; what a drawing lists is what it has. */
@@ -105,6 +120,22 @@ export function joints(): void {
   linkage({ ...parts, ground: ['O'], fixedAngles: { kept: ['coupler'] } });
   // @ts-expect-error: no such point
   linkage({ ...parts, ground: ['O'], fixedCoordinates: [{ y: 'Q' }] });
+}
+
+/** Points placed from each other have the names given, and know no others. */
+export function placed(): void {
+  const points = placePoints({
+    O: [0, 0],
+    C: [100, 0],
+    A: { from: 'O', length: 40, angle: 1 },
+    B: { from: ['A', 'C'], lengths: [120, 70], side: 'left' },
+  });
+  holds<Same<typeof points, Record<'O' | 'C' | 'A' | 'B', Point>>>();
+  linkage({ points, ground: ['O', 'C'], bodies: { crank: ['O', 'A'], coupler: ['A', 'B'] } });
+  // @ts-expect-error: no such point
+  placePoints({ O: [0, 0], A: { from: 'Q', length: 40, angle: 1 } });
+  // @ts-expect-error: no such side
+  placePoints({ O: [0, 0], C: [9, 0], A: { from: ['O', 'C'], lengths: [6, 6], side: 'up' } });
 }
 
 /** An object that was written elsewhere has names as well, and points that are lists of numbers. */

@@ -68,6 +68,30 @@ export const laws: Section = {
       unit: 'N or N mm',
     },
     {
+      what: 'points placed: mirrored, in any order; random linkages drawn again',
+      file: 'linkage/placements.test.ts',
+      tests: [
+        'points placed by lengths > are mirrored',
+        'points placed by lengths > are the same',
+        'points placed by lengths > draw',
+      ],
+      against: 'the same, mirrored or in another order, to the bit; the lengths drawn',
+      unit: 'length',
+    },
+    {
+      what: 'rests: of one weight, by forces in joints, of a force that turns with a body, neutral stretches',
+      file: 'linkage/equilibria.test.ts',
+      tests: [
+        'a weight alone',
+        'rests of random linkages under loads of every kind > need',
+        'a force that turns with a body',
+        'what has no single rest',
+        'acts alike',
+      ],
+      against: 'extremes of a height; forces by multipliers; the moment it is; where a table says so',
+      unit: 'rad, length or N mm',
+    },
+    {
       what: 'redundant bodies, points in one place, all sizes',
       file: 'linkage/awkward-drawings.test.ts',
       tests: ['bodies that say', 'ground', 'points', 'a drawing of any size'],
