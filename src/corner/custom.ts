@@ -1,5 +1,6 @@
 import { show } from '../diagnostic.ts';
-import { type CustomPartsInput, customCornerSchema } from '../document/corner-schema.ts';
+import { customCornerSchema } from '../document/corner-schema.ts';
+import type { CustomPartsInput } from '../document/inputs.ts';
 import { type Finding, found, type Place, parse, placeAt, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/file.ts';

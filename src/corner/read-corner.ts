@@ -2,14 +2,18 @@ import { type Diagnostic, fault } from '../diagnostic.ts';
 import type { Check } from '../document/check.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
-import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
-import type { LimitsDocument } from '../document/limits-schema.ts';
+import type {
+  CarSizingFile,
+  CornerFile,
+  CornerSizingFile,
+  LimitsDocument,
+  OrderedFile,
+} from '../document/inputs.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
-import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
 import { cornerFindings, readDocument } from '../document/read-document.ts';
-import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
+import { carSizingShape } from '../document/sizing-schema.ts';
 import { certain } from '../document/uncertain.ts';
 import { refusal } from '../errors/file.ts';
 import type { Units } from '../units.ts';

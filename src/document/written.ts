@@ -1,5 +1,4 @@
-import type { LimitsDocument } from './limits-schema.ts';
-import type { CornerSizingFile } from './sizing-schema.ts';
+import type { CornerSizingFile, LimitsDocument } from './inputs.ts';
 import type { Certain } from './uncertain.ts';
 
 export type Point = readonly [number, number];

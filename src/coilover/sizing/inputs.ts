@@ -1,6 +1,4 @@
-import type { LimitsDocument } from '../../document/limits-schema.ts';
-import type { OrderedFile } from '../../document/ordered-schema.ts';
-import type { CarSizingFile, CornerSizingFile } from '../../document/sizing-schema.ts';
+import type { CarSizingFile, CornerSizingFile, LimitsDocument, OrderedFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import type { AsMade } from './as-made.ts';
 

@@ -5,12 +5,13 @@
 // A length alone is one of the two, or lies between, as its state says. Two comparisons follow: the unit to order against the donor, and the donor by
 // itself at ride height, as it is and cut to fit.
 
+import type { Donor } from '../../document/inputs.ts';
 import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
 import { reader, readRows } from '../../linkage/reader.ts';
 import type { CornerModel } from '../model.ts';
 import { type Eyes, lengthOf } from './damper.ts';
-import type { CheckedOptions, Donor } from './options.ts';
+import type { CheckedOptions } from './options.ts';
 import type { TravelPath } from './travel-path.ts';
 import type { Words } from './words.ts';
 

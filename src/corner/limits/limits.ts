@@ -1,3 +1,4 @@
+import type { LimitOptions } from '../../document/inputs.ts';
 import { type Corner, modelOf } from '../corner.ts';
 import type { CornerModel } from '../model.ts';
 import { articulationBounds } from './articulation.ts';
@@ -8,7 +9,7 @@ import { compareDonor, type DonorComparison } from './donor.ts';
 import { type Crossing, firstCrossing, type Side } from './first-crossing.ts';
 import { groundBounds } from './ground-clearance.ts';
 import { notesOn } from './notes.ts';
-import { type CheckedOptions, checkOptions, type LimitOptions } from './options.ts';
+import { type CheckedOptions, checkOptions } from './options.ts';
 import { askReason, ratioBound } from './ratio.ts';
 import { springBounds } from './spring.ts';
 import { type TravelMargins, travelMarginsOf } from './travel-margins.ts';
