@@ -22,6 +22,7 @@ export interface CustomCorner extends CornerModel {
 
 /** A linkage with the parts that its points and bodies play, by name. */
 export interface CustomCornerInput extends CustomPartsInput {
+  /** The linkage; its points are `[y, z]` in mm, y outboard from the centreline, z up from the ground. */
   readonly drawing: Drawing;
 }
 

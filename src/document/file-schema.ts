@@ -44,7 +44,7 @@ const surveyed = {
             .describe('Correlations of a coordinate with those before it.'),
         )
         .describe(
-          'A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty.',
+          'A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty. Without unit.',
         ),
     })
     .describe(

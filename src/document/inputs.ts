@@ -2,9 +2,9 @@
 
 /** A number that is known to plus or minus. */
 export interface UncertainNumber {
-  /** The number. Unit: that of the field in its place. */
+  /** The number. Unit and sign: those of the field that it stands for. */
   readonly value: number;
-  /** How far it may be off, to either side: half of the interval that holds it 95 times in 100. Unit: as the value. */
+  /** How far it may be off, to either side: half of the interval that holds it 95 times in 100. Unit: that of the value. */
   readonly plusMinus: number;
 }
 
@@ -941,7 +941,10 @@ export interface CorrelationsInput {
    * point.
    */
   readonly coordinates: readonly string[];
-  /** A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty. */
+  /**
+   * A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty.
+   * Without unit.
+   */
   readonly lowerTriangle: readonly (readonly number[])[];
 }
 

@@ -122,9 +122,9 @@ const HEAD = `// Inputs and files, as their schemas have them. Written by \`npm 
 
 /** A number that is known to plus or minus. */
 export interface UncertainNumber {
-  /** The number. Unit: that of the field in its place. */
+  /** The number. Unit and sign: those of the field that it stands for. */
   readonly value: number;
-  /** How far it may be off, to either side: half of the interval that holds it 95 times in 100. Unit: as the value. */
+  /** How far it may be off, to either side: half of the interval that holds it 95 times in 100. Unit: that of the value. */
   readonly plusMinus: number;
 }
 `;
@@ -191,8 +191,10 @@ export function inputTypes(): string {
         return Object.values(def.entries)
           .map((value) => `'${value}'`)
           .join(' | ');
-      case 'array':
-        return `readonly (${typeOf(def.element, at)})[]`;
+      case 'array': {
+        const item = typeOf(def.element, at);
+        return `readonly ${/ /.test(item) ? `(${item})` : item}[]`;
+      }
       case 'tuple': {
         const labels = ITEMS[String(shapeOf(schema))];
         const items = def.items.map((item, k) => `${labels ? `${labels[k]}: ` : ''}${typeOf(item, at)}`);
