@@ -581,7 +581,10 @@ export interface CornerSizingFile {
   readonly rateStep?: number | undefined;
   /** A second spring in series with the main one: a helper or tender. */
   readonly helper?: HelperInput | undefined;
-  /** Force of the bump stop at its compression. Units: mm, N, or inch, lbf in an imperial file. */
+  /**
+   * Force of the bump stop at its compression: rows [compression, force], none negative. Units: mm and N, or
+   * inch and lbf in an imperial file.
+   */
   readonly bumpStopTable?: readonly (readonly [number, number])[] | undefined;
   /** The perch: the adjustable spring seat. */
   readonly perch?: PerchInput | undefined;
@@ -624,7 +627,7 @@ export interface GasInput {
 export interface SpringInput {
   /** What you call it. */
   readonly name: string;
-  /** Rate. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Rate; that of the wire if left out. Unit: N/mm, or lbf/in in an imperial file. */
   readonly rate?: number | undefined;
   /** Free length L_0. Unit: mm, or inch in an imperial file. */
   readonly freeLength: number;
@@ -814,7 +817,10 @@ export interface OrderedBumpStopInput {
   readonly height: number;
   /** Height at which it compresses no further. Unit: mm, or inch in an imperial file. */
   readonly solidHeight: number;
-  /** Force of the bump stop at its compression. Units: mm, N, or inch, lbf in an imperial file. */
+  /**
+   * Force of the bump stop at its compression: rows [compression, force], none negative. Units: mm and N, or
+   * inch and lbf in an imperial file.
+   */
   readonly table?: readonly (readonly [number, number])[] | undefined;
 }
 
@@ -832,8 +838,9 @@ export interface ValvingInput {
    */
   readonly highSpeedFraction?: number | undefined;
   /**
-   * Forces by shaft speed, as from a dynamometer; the first row gives the low-speed damping. Units: mm/s, N,
-   * N, or inch/s, lbf, lbf in an imperial file.
+   * Forces by shaft speed, as from a dynamometer: rows [speed, compression force, rebound force], none
+   * negative; the first gives the low-speed damping. Units: mm/s and N, or inch/s and lbf in an imperial
+   * file.
    */
   readonly forceTable?: readonly (readonly [number, number, number])[] | undefined;
 }
@@ -887,14 +894,10 @@ export interface FileFields {
   readonly notes?: string | readonly string[] | undefined;
 }
 
-/** What a corner of any kind has in a file. */
+/** What a corner of any kind has in a file beside its hardpoints. */
 export interface CornerFields {
   /** Remarks of yours, a text or a list of texts. They change nothing. */
   readonly notes?: string | readonly string[] | undefined;
-  /** An arm, from its chassis pivot (inner) to its ball joint (outer). */
-  readonly lowerArm: LowerArmInput;
-  /** The wheel: its centre, and where it stands by camber or contactPatch. */
-  readonly wheel: WheelInput;
   /**
    * Mass that the spring of this corner carries: the load on the wheel without the unsprung parts. Unit: kg,
    * or lb in an imperial file.
@@ -914,21 +917,6 @@ export interface CornerFields {
   readonly correlations?: CorrelationsInput | undefined;
   /** What the survey of these points left to look at, in words; the sizing shows it. */
   readonly surveyChecks?: readonly string[] | undefined;
-}
-
-/** An arm, from its chassis pivot (inner) to its ball joint (outer). */
-export interface LowerArmInput {
-  /**
-   * Chassis pivot of the arm: where its axis pierces the plane across the wheel centre. Point [y, z]: y
-   * outboard from the centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or inch
-   * in an imperial file.
-   */
-  readonly inner: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
-  /**
-   * Ball joint of the arm, where it meets the upright. Point [y, z]: y outboard from the centreline, z up
-   * from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
-   */
-  readonly outer: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
 }
 
 /**

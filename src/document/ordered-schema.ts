@@ -55,7 +55,9 @@ const bumpStop = z
             .describe('A point of the table: compression and force.'),
         )
         .min(1)
-        .describe(`Force of the bump stop at its compression. ${unitOf('length', 'force')}`),
+        .describe(
+          `Force of the bump stop at its compression: rows [compression, force], none negative. ${unitOf('length', 'force')}`,
+        ),
       'bumpStopTable',
     ).optional(),
   })
@@ -87,7 +89,7 @@ const valving = z
         )
         .min(1)
         .describe(
-          `Forces by shaft speed, as from a dynamometer; the first row gives the low-speed damping. ${unitOf('shaftSpeed', 'force', 'force')}`,
+          `Forces by shaft speed, as from a dynamometer: rows [speed, compression force, rebound force], none negative; the first gives the low-speed damping. ${unitOf('shaftSpeed', 'force')}`,
         ),
       'forceTable',
     ).optional(),

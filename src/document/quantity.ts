@@ -13,8 +13,8 @@ export function quantity(kind: Quantity, description: string, schema: z.ZodNumbe
 
 /** The sentence on the unit of a quantity, or on those of the columns of a table. */
 export function unitOf(...kinds: readonly Quantity[]): string {
-  const metric = kinds.map((kind) => unitName(kind, 'metric')).join(', ');
-  const imperial = kinds.map((kind) => unitName(kind, 'imperial')).join(', ');
+  const metric = kinds.map((kind) => unitName(kind, 'metric')).join(' and ');
+  const imperial = kinds.map((kind) => unitName(kind, 'imperial')).join(' and ');
   const units = metric === imperial ? metric : `${metric}, or ${imperial} in an imperial file`;
   return `Unit${kinds.length > 1 ? 's' : ''}: ${units}.`;
 }

@@ -198,7 +198,7 @@ export const wireSchema = z
 const springSchema = z
   .strictObject({
     name: z.string().describe('What you call it.'),
-    rate: quantity('rate', 'Rate', positive).optional(),
+    rate: quantity('rate', 'Rate; that of the wire if left out', positive).optional(),
     freeLength: size('Free length L_0'),
     solidLength: size('Solid length L_c, all coils touching').optional(),
     minLength: size('Minimum permissible length L_n, a little more than solid').optional(),
@@ -301,7 +301,7 @@ export const cornerSizingSchema = z
         ])
         .describe('A point of the table: compression and force.'),
       'bumpStopTable',
-      `Force of the bump stop at its compression. ${unitOf('length', 'force')}`,
+      `Force of the bump stop at its compression: rows [compression, force], none negative. ${unitOf('length', 'force')}`,
     ).optional(),
     perch: z
       .strictObject({

@@ -52,7 +52,11 @@ const ROOTS: readonly (readonly [name: string, schema: Schema, words?: string])[
   ['CornerSizingFile', cornerSizingSchema],
   ['OrderedFile', orderedSchema],
   ['FileFields', z.object(fileFields), 'What any file says about itself.'],
-  ['CornerFields', common(...corners), 'What a corner of any kind has in a file.'],
+  [
+    'CornerFields',
+    common(...corners).omit({ lowerArm: true, wheel: true }),
+    'What a corner of any kind has in a file beside its hardpoints.',
+  ],
   ...corners.map((schema) => [`${capital(schema.meta()?.id ?? '')}CornerInput`, schema] as const),
   ...Object.entries(cornerFileSchemas).map(([kind, schema]) => [`${capital(kind)}File`, schema] as const),
   ['CornerFile', anyCornerFileSchema()],
@@ -64,11 +68,7 @@ const ROOTS: readonly (readonly [name: string, schema: Schema, words?: string])[
 /** Names of objects that are not that of their field, with Input after it; by the interface and field where they stand, and which of several it is. */
 const NAMES: Readonly<Record<string, string>> = {
   'DoubleWishboneInput.lowerArm': 'ArmInput',
-  'DoubleWishboneInput.upperArm': 'ArmInput',
-  'PushrodInput.lowerArm': 'ArmInput',
-  'PushrodInput.upperArm': 'ArmInput',
   'PushrodInput.coilover': 'RockerCoiloverInput',
-  'StrutInput.lowerArm': 'ArmInput',
   'StrutInput.strut': 'StrutMountsInput',
   'StrutInput.coilover': 'StrutCoiloverInput',
   'StrutCoiloverInput.otherEnd': 'StrutOtherEndInput',
@@ -79,20 +79,13 @@ const NAMES: Readonly<Record<string, string>> = {
   'LimitsDocument.ballJoints': 'BallJoint',
   'DoubleWishboneLimits.ballJoints': 'DoubleWishboneBallJoints',
   'DoubleWishboneBallJoints.lowerOuter': 'ArmBallJoint',
-  'DoubleWishboneBallJoints.upperOuter': 'ArmBallJoint',
   'PushrodLimits.ballJoints': 'PushrodBallJoints',
-  'PushrodBallJoints.lowerOuter': 'ArmBallJoint',
-  'PushrodBallJoints.upperOuter': 'ArmBallJoint',
   'PushrodBallJoints.rodMount': 'RodMountBallJoint',
   'PushrodBallJoints.rodRockerMount': 'RodRockerBallJoint',
   'StrutLimits.ballJoints': 'StrutBallJoints',
-  'StrutBallJoints.lowerOuter': 'ArmBallJoint',
   'BearingsInput.mount': 'Bearing',
-  'BearingsInput.chassis': 'Bearing',
-  'BearingsInput.otherEnd': 'Bearing',
   'TravelLimits.required': 'RequiredTravelInput',
   'TravelLimits.donor': 'Donor',
-  'OrderMountsInput.chassis': 'MountInput',
   'OrderInput.mounts': 'OrderMountsInput',
   'CornerSizingFile.springs': 'SpringInput',
   'OrderedFile.damper': 'OrderedDamperInput',
@@ -103,9 +96,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'CarSizingFile.order': 'OrderIssueInput',
   'CarFile.corners': 'CarCornersInput',
   'MassesInput.parts': 'LoadInput',
-  'MassesInput.added': 'LoadInput',
   'MassesInput.states': 'LoadStateInput',
-  'LoadStateInput.loads': 'LoadInput',
   'SurveyInput.points': 'SurveyPointInput',
   'SurveyInput.plusMinus': 'SurveyPlusMinusInput',
   'SurveyInput.distances': 'DistanceInput',
@@ -217,10 +208,11 @@ export function inputTypes(): string {
 
   function nameOf(schema: z.core.$ZodTypes, shape: Shape, at: string): string {
     if (Object.keys(shape).join() === 'value,plusMinus') return 'UncertainNumber';
-    const root = names.get(schema);
-    if (root !== undefined) return root;
+    const known = names.get(schema);
+    if (known !== undefined) return known;
     const field = at.slice(at.lastIndexOf('.') + 1);
     const name = NAMES[at] ?? `${capital(field)}Input`;
+    names.set(schema, name);
     declare(name, schema);
     return name;
   }
