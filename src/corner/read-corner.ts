@@ -59,7 +59,7 @@ export interface CarDocument {
 /**
  * A corner from a document: a JSON text, or the value of one. Its fields are those of `doubleWishbone`, or, where `kind`
  * says so, of `pushrod` or `strut`, with `units` (metric or imperial), `limits`, `sprungMass`, `name` and `notes`;
- * `cornerJsonSchema` describes them. Converted to mm and kg.
+ * `cornerJsonSchema` describes them, and `CornerFile` is their type. Converted to mm and kg.
  *
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
@@ -80,8 +80,8 @@ export function readCorner(json: unknown): CornerDocument {
 }
 
 /**
- * The corners of a car from a document: a JSON text, or the value of one. `carJsonSchema` describes its fields.
- * Converted to mm and kg.
+ * The corners of a car from a document: a JSON text, or the value of one. `carJsonSchema` describes its fields, and
+ * `CarFile` is its type. Converted to mm and kg.
  *
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
