@@ -84,7 +84,6 @@ export type { Covariance } from './corner/covariance.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
 export {
-  approximationLabel,
   HAND_METHOD_APPROXIMATIONS,
   type HandMethod,
   type HandMethodApproximation,
@@ -152,7 +151,7 @@ export type { Check } from './document/check.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type * from './document/inputs.ts';
 export { surveyJsonSchema } from './document/survey-schema.ts';
-export { describeIssue, InputError, type Issue } from './errors/input-error.ts';
+export { InputError, type Issue } from './errors/input-error.ts';
 export type { MotionStatus } from './linkage/path.ts';
 export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
@@ -166,12 +165,13 @@ export { type HandMethodPlotOptions, plotHandMethod } from './report/hand-method
 export { type DrawLinkageOptions, drawLinkage } from './report/linkage.ts';
 export { type MimeBundle, type Showable, type Shown, type ShowOptions, show } from './report/notebook.ts';
 export { adviceLines } from './report/order-sheet/after-weighing.ts';
-export type { Block, FigureRow } from './report/order-sheet/blocks.ts';
+export type { Block, FigureRow, FormLine, OrderSheet } from './report/order-sheet/blocks.ts';
 export { comparisonSheet } from './report/order-sheet/comparison-sheet.ts';
 export { sheetData, sheetJson } from './report/order-sheet/data.ts';
 export { sheetHtml } from './report/order-sheet/html.ts';
+export { orderSheet } from './report/order-sheet/maker-order.ts';
 export { sheetMarkdown } from './report/order-sheet/markdown.ts';
-export { type OrderSheet, orderSheet } from './report/order-sheet/order-sheet.ts';
+export { reportSheet } from './report/order-sheet/report-sheet.ts';
 export { type DrawSweepOptions, drawSweep } from './report/picture.ts';
 export type { WheelSizes } from './report/poses.ts';
 export { drawResiduals } from './report/residual-picture.ts';
@@ -180,6 +180,8 @@ export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
+export { approximationLabel } from './sentences/hand-method.ts';
+export { describeIssue, sentence } from './sentences/sentence.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {
   MirrorSolution,

@@ -17,6 +17,8 @@ import {
   orderSheet,
   readCar,
   readCorner,
+  reportSheet,
+  sentence,
   sheetHtml,
   sheetJson,
   sheetMarkdown,
@@ -56,7 +58,7 @@ try {
     return showCorner(parts.join('-'), given, car.units, sizing);
   });
   lookAgain(car.notes);
-  if (sizing !== null) written.unshift(...writeOrder(sizing, order));
+  if (sizing !== null) written.unshift(...writeOrder(name, sizing, order));
   print('Written:');
   for (const line of written) print(`  ${line}`);
   print(`
@@ -98,19 +100,20 @@ function textOf(file) {
 }
 
 /**
- * The order sheet in its three forms: a draft, which each run writes anew, or a revision with its date, which is never written over.
+ * The order for the maker in its three forms: a draft, which each run writes anew, or a revision with its date, which is never written
+ * over.
  * @param {string} name
  * @param {import('jounce').Sizing} sizing
  * @returns {{ file: string, text: string }[]}
  */
 function orderFiles(name, sizing) {
   const { order } = sizing;
-  const stem = `${name}-order-${order === null ? 'draft' : `${order.revision}-${order.date}`}`;
+  const stem = `${name}-order${order === null ? '' : `-${order.revision}-${order.date}`}`;
   const sheet = orderSheet(sizing);
   return [
     { file: `${stem}.html`, text: sheetHtml(sheet) },
     { file: `${stem}.md`, text: sheetMarkdown(sheet) },
-    { file: `${stem}.json`, text: sheetJson(sizing) },
+    { file: `${stem}.json`, text: sheetJson(sheet) },
   ];
 }
 
@@ -148,18 +151,21 @@ function refuseOtherOrder(name, { revision, date }, files) {
 }
 
 /**
- * Prints a sizing on one screen and writes the order sheet; returns what was written.
+ * Prints a sizing on one screen and writes the order for the maker and the report for the builder; returns what was written.
+ * @param {string} name
  * @param {import('jounce').Sizing} sizing
  * @param {{ file: string, text: string }[]} files
  */
-function writeOrder(sizing, files) {
+function writeOrder(name, sizing, files) {
   print(sizingSummary(sizing));
   afterOrder(sizing);
   const [html, markdown, json] = files.map(({ file, text }) => write(file, text));
-  const kind = sizing.order === null ? 'a draft of the order sheet' : 'the order sheet';
+  const report = reportSheet(sizing);
   return [
-    `${html}  ${kind}, to open in a browser and print`,
+    `${html}  the order for the maker, to open in a browser and print`,
     `${markdown}, ${json}  the same as Markdown and as data`,
+    `${write(`${name}-report.html`, sheetHtml(report))}  the report for you, with everything else`,
+    `${write(`${name}-report.md`, sheetMarkdown(report))}, ${write(`${name}-report.json`, sheetJson(report))}  the same as Markdown and as data`,
   ];
 }
 
@@ -189,7 +195,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   const say = (/** @type {string} */ text) => void lines.push(text);
   say(`== ${title} ==\n`);
   const sized = sizing?.axles.find(({ input }) => input.corner === corner);
-  const found = sized?.limits ?? limits(corner, { ...ends, units });
+  const found = sized?.limits ?? limits(corner, ends);
   const sprungMass = sized?.figure('sprungMass').value ?? given;
   const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
   const bump = found.bump === null ? TRAVEL : found.bump.travel;
@@ -201,22 +207,24 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   );
 
   say('Where the travel ends');
-  for (const words of found.misfits) say(`  Does not fit: ${words}`);
-  for (const limit of [found.bump, found.droop]) if (limit !== null) say(`  ${limit.sentence}`);
-  for (const { sentence } of found.events) say(`  ${sentence}`);
-  for (const wanted of Object.values(found.travelMargins ?? {})) say(`  ${wanted.sentence}`);
+  const tell = (/** @type {readonly import('jounce').Diagnostic[]} */ diagnostics) => {
+    for (const one of diagnostics) say(`  ${sentence(one, units)}`);
+  };
+  tell(found.misfits);
+  tell([found.bump, found.droop].flatMap((limit) => limit?.diagnostic ?? []));
+  tell(found.events.map(({ diagnostic }) => diagnostic));
+  tell(Object.values(found.travelMargins ?? {}).map(({ diagnostic }) => diagnostic));
   if (found.later.length > 0) say('\nWhat would end it behind that, nearest first');
-  for (const { sentence } of found.later) say(`  ${sentence}`);
+  tell(found.later.map(({ diagnostic }) => diagnostic));
   if (found.donor !== undefined) say('\nThe donor damper');
-  for (const sentence of found.donor?.sentences ?? []) say(`  ${sentence}`);
+  tell(found.donor?.diagnostics ?? []);
 
   const hand = handMethod(corner, {
     ...(sprungMass === undefined ? {} : { sprungMass, frequency }),
     travel,
   });
   say('\nWheel rate by the hand method, beside the exact one');
-  if (!hand.defined) say(`  Not defined: ${hand.reason}.`);
-  else for (const sentence of hand.sentences) say(`  ${sentence}`);
+  tell(hand.defined ? hand.diagnostics : [hand.reason]);
 
   say('\nWhat the curves say');
   for (const line of findings(curves, units)) say(`  ${line}`);
@@ -227,7 +235,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
         `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
       );
   }
-  for (const note of found.notes) say(`  Note: ${note}`);
+  tell(found.notes);
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
   const csv = write(`${name}.csv`, sweepCsv(curves, { units }));
   const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units }));

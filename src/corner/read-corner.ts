@@ -7,7 +7,7 @@ import type {
   CarSizingFile,
   CornerFile,
   CornerSizingFile,
-  LimitsDocument,
+  LimitOptions,
   OrderedFile,
 } from '../document/inputs.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
@@ -26,7 +26,7 @@ import { tyreFindings, tyreOf } from './tyre.ts';
 export interface DocumentCorner {
   readonly corner: DrawnCorner;
   /** As `limits` takes it, mm and degrees; mirrored as the corner was. Empty where the document has none. */
-  readonly limits: Omit<LimitsDocument, 'notes'>;
+  readonly limits: Omit<LimitOptions, 'notes'>;
   /** Sprung mass of this corner, kg. */
   readonly sprungMass?: number;
   /** What its coilover is sized by, in the library's units; numbers may be `{ value, plusMinus }`. */

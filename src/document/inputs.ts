@@ -406,8 +406,8 @@ export interface Donor {
   readonly stroke?: number | undefined;
 }
 
-/** What ends the travel. Leave out what you do not know. */
-export interface LimitsDocument extends TravelLimits {
+/** What ends the travel of a corner, for `limits`: mm and degrees. Leave out what you do not know. */
+export interface LimitOptions extends TravelLimits {
   /**
    * Ball joints and rod ends by the point where they join two parts: lowerOuter, upperOuter; with a rocker
    * rodMount and rodRockerMount; in a drawing of your own any point that joins two bodies.
@@ -431,12 +431,6 @@ export interface BallJoint {
    * outboard, z up, of any length. Without unit.
    */
   readonly studAxis?: readonly [y: number, z: number] | undefined;
-}
-
-/** What ends the travel of a corner, for `limits`: mm and degrees. Leave out what you do not know. */
-export interface LimitOptions extends LimitsDocument {
-  /** What lengths in sentences are written in; metric if left out. Numbers are mm either way. */
-  readonly units?: 'metric' | 'imperial' | undefined;
 }
 
 /** What ends the travel. Leave out what you do not know. */
@@ -721,6 +715,10 @@ export interface OrderInput {
   readonly adjusters?: string | undefined;
   /** Reservoir, in words. */
   readonly reservoir?: string | undefined;
+  /** Who supplies the bump stop. */
+  readonly bumpStopSupplier?: string | undefined;
+  /** Clearance between spring and body, at the radius. Unit: mm, or inch in an imperial file. */
+  readonly springClearance?: number | undefined;
   /** By how much lengths may be off. Unit: mm, or inch in an imperial file. */
   readonly lengthTolerance?: number | undefined;
   /** By how much rates may be off, as a fraction of 1. Without unit. */
@@ -748,6 +746,8 @@ export interface MountInput {
   readonly width?: number | undefined;
   /** Spacers, in words. */
   readonly spacers?: string | undefined;
+  /** Face of a stud that lengths are taken to, in words: its shoulder, as a rule. */
+  readonly referenceFace?: string | undefined;
 }
 
 /**
@@ -975,8 +975,8 @@ export type CornerFile = DoubleWishboneFile | PushrodFile | StrutFile;
 /** What a car file has beside its corners. */
 export interface CarSizingFile {
   /**
-   * The order that this file stands for: its revision and its date name the sheet. Without them the sheet is
-   * a draft.
+   * The order that this file stands for: its revision and its date stand on it and in its file name. Without
+   * them it is a draft.
    */
   readonly order?: OrderIssueInput | undefined;
   /** What the car is for: road, hill climb, track ... */
@@ -992,8 +992,8 @@ export interface CarSizingFile {
 }
 
 /**
- * The order that this file stands for: its revision and its date name the sheet. Without them the sheet is a
- * draft.
+ * The order that this file stands for: its revision and its date stand on it and in its file name. Without
+ * them it is a draft.
  */
 export interface OrderIssueInput {
   /** Revision of the order, as A: letters and digits, 8 at most. */

@@ -160,8 +160,8 @@ export const limitsSchemas = {
   ),
 };
 
-/** Limits of a corner of any kind. */
-export const limitsSchema = limitsWith(
+/** Options of `limits`: the same for joints of any name. */
+export const limitOptionsSchema = limitsWith(
   z
     .record(
       z.string(),
@@ -177,11 +177,3 @@ export const limitsSchema = limitsWith(
       'Ball joints and rod ends by the point where they join two parts: lowerOuter, upperOuter; with a rocker rodMount and rodRockerMount; in a drawing of your own any point that joins two bodies.',
     ),
 );
-
-/** Options of `limits`: the same, and what its sentences are written in. */
-export const limitOptionsSchema = limitsSchema.extend({
-  units: z
-    .enum(['metric', 'imperial'])
-    .describe('What lengths in sentences are written in; metric if left out. Numbers are mm either way.')
-    .optional(),
-});

@@ -13,7 +13,7 @@ import {
   cornerFileSchemas,
   fileFields,
 } from '../../src/document/file-schema.ts';
-import { limitOptionsSchema, limitsSchema, limitsSchemas } from '../../src/document/limits-schema.ts';
+import { limitOptionsSchema, limitsSchemas } from '../../src/document/limits-schema.ts';
 import { orderedSchema } from '../../src/document/ordered-schema.ts';
 import { shapeOf } from '../../src/document/quantity.ts';
 import { bare } from '../../src/document/schema-walk.ts';
@@ -38,10 +38,9 @@ const ROOTS: readonly (readonly [name: string, schema: Schema, words?: string])[
   ],
   [
     'TravelLimits',
-    common(limitsSchema, ...Object.values(limitsSchemas)),
+    common(limitOptionsSchema, ...Object.values(limitsSchemas)),
     'What ends the travel of any corner.',
   ],
-  ['LimitsDocument', limitsSchema],
   [
     'LimitOptions',
     limitOptionsSchema,
@@ -76,7 +75,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'CustomPartsInput.angles[1]': 'BodyTurnInput',
   'CustomPartsInput.rocker': 'RockerPartsInput',
   'RockerPartsInput.rod': 'RodEndsInput',
-  'LimitsDocument.ballJoints': 'BallJoint',
+  'LimitOptions.ballJoints': 'BallJoint',
   'DoubleWishboneLimits.ballJoints': 'DoubleWishboneBallJoints',
   'DoubleWishboneBallJoints.lowerOuter': 'ArmBallJoint',
   'PushrodLimits.ballJoints': 'PushrodBallJoints',

@@ -22,7 +22,6 @@ import type {
   DoubleWishboneFile,
   DoubleWishboneInput,
   LimitOptions,
-  LimitsDocument,
   OrderedFile,
   PushrodFile,
   PushrodInput,
@@ -30,7 +29,7 @@ import type {
   StrutInput,
   SurveyInput,
 } from '../../src/document/inputs.ts';
-import type { limitOptionsSchema, limitsSchema } from '../../src/document/limits-schema.ts';
+import type { limitOptionsSchema } from '../../src/document/limits-schema.ts';
 import type { orderedSchema } from '../../src/document/ordered-schema.ts';
 import type { carSizingShape, cornerSizingSchema, wireSchema } from '../../src/document/sizing-schema.ts';
 import type { surveySchema } from '../../src/document/survey-schema.ts';
@@ -51,7 +50,6 @@ export function areTheirSchemas(): void {
   holds<Same<StrutInput, z.input<typeof strutSchema>>>();
   holds<Same<CustomPartsInput, Omit<z.input<typeof customCornerSchema>, 'drawing'>>>();
   holds<Same<LimitOptions, z.input<typeof limitOptionsSchema>>>();
-  holds<Same<LimitsDocument, z.input<typeof limitsSchema>>>();
   holds<Same<CoilSpringInput, z.input<typeof wireSchema>>>();
   holds<Same<CornerSizingFile, z.input<typeof cornerSizingSchema>>>();
   holds<Same<OrderedFile, z.input<typeof orderedSchema>>>();

@@ -134,7 +134,9 @@ export function ends(corner: Corner): string {
   // @ts-expect-error: there may be no limit
   found.bump.travel.toFixed(1);
   const cause: LimitCause | undefined = found.droop?.cause;
-  return cause === 'damperExtended' ? (found.droop?.sentence ?? '') : found.misfits.join();
+  return cause === 'damperExtended'
+    ? (found.droop?.diagnostic.code ?? '')
+    : found.misfits.map(({ code }) => code).join();
 }
 
 /** Files as literals, whose lists may be readonly, and the parts of one as the functions take them. */

@@ -1,4 +1,5 @@
-import type { CarSizingFile, CornerSizingFile, LimitsDocument, OrderedFile } from '../../document/inputs.ts';
+import type { DrawnCorner } from '../../corner/corner.ts';
+import type { CarSizingFile, CornerSizingFile, LimitOptions, OrderedFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import type { AsMade } from './as-made.ts';
 
@@ -9,7 +10,7 @@ export type CornerSizing = Partial<Certain<CornerSizingFile>>;
 export interface AxleInputs {
   readonly sizing: CornerSizing;
   /** What ends the travel, as `limits` takes it. */
-  readonly limits: Omit<LimitsDocument, 'notes'>;
+  readonly limits: Omit<LimitOptions, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */
   readonly sprungMass?: number | undefined;
   /** What was bought; as far as it replaces limits and sizing it stands there too. */
@@ -34,6 +35,11 @@ export const AXLES: readonly Axle[] = ['front', 'rear'];
 /** An axle as a heading has it. */
 export function axleName(axle: Axle): string {
   return axle === 'front' ? 'Front' : 'Rear';
+}
+
+/** Whether spring and damper act along the strut of a corner; the body of such a unit is below. */
+export function isStrutUnit(corner: DrawnCorner): boolean {
+  return corner.kind === 'strut' && corner.coilover === undefined;
 }
 
 /** One thing for each axle there is. */

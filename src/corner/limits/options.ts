@@ -3,15 +3,13 @@ import { limitFindings } from '../../document/limit-findings.ts';
 import { limitOptionsSchema } from '../../document/limits-schema.ts';
 import { parse, valueAt } from '../../document/parse.ts';
 import { refuse } from '../../errors/file.ts';
-import type { Units } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
 import { type Tyre, tyreFindings, tyreOf } from '../tyre.ts';
 import { partFindings } from './part-findings.ts';
 
 /** Options that have been checked, with the tyre as numbers. */
-export interface CheckedOptions extends Omit<LimitOptions, 'tyre' | 'units' | 'notes'> {
+export interface CheckedOptions extends Omit<LimitOptions, 'tyre' | 'notes'> {
   readonly tyre?: Tyre | undefined;
-  readonly units: Units;
 }
 
 /**
@@ -26,8 +24,8 @@ export function checkOptions(options: LimitOptions, model: CornerModel): Checked
     ...partFindings(value, model),
   ];
   const given = parse(limitOptionsSchema, withoutEmpty(options), 'limit options', check, refuse);
-  const { tyre, units = 'metric', notes: _, ...others } = given;
-  return { ...others, ...(tyre === undefined ? {} : { tyre: tyreOf(tyre) }), units };
+  const { tyre, notes: _, ...others } = given;
+  return { ...others, ...(tyre === undefined ? {} : { tyre: tyreOf(tyre) }) };
 }
 
 /** An empty list, in a file a slip, is here no list. */

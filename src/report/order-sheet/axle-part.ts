@@ -3,12 +3,16 @@ import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing, Figure } from '../../coilover/sizing/result.ts';
+import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
+import { sentence } from '../../sentences/sentence.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { printedValue } from '../margins.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { axlePictures } from './pictures.ts';
+import { rateCurve } from './rate-curve.ts';
+import { travelRuler } from './travel-ruler.ts';
 import { type Say, sayIn } from './words.ts';
 
 /** All of one axle: figures by group, springs, damping, travel, speeds, loads, pictures. */
@@ -18,28 +22,34 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
   const printed = (figure: Figure, units: Units) => printedValue(sized, figure, units);
   const figuresOf = (group: FigureGroup) => figures.filter((figure) => figure.group === group);
   return [
-    heading(2, axleName(sized.axle)),
+    { kind: 'heading', level: 2, text: axleName(sized.axle), startsPage: true },
     heading(3, 'Settled by the order'),
     figureRows(figuresOf('order'), units, printed),
     heading(3, 'Can be changed later: spring, valving, perch'),
     figureRows(figuresOf('adjustable'), units, printed),
-    ...springs(sized, say),
+    ...springs(sized, say, units),
     ...perch(sized, say),
     ...damping(sized, say, units),
     ...travel(sized, say, units),
     ...speeds(sized, say),
-    ...loads(sized, say),
+    ...loads(sized, say, units),
     heading(3, 'The corner itself'),
-    figureRows(figuresOf('car'), units),
     ...axlePictures(sized, units),
+    figureRows(figuresOf('car'), units),
   ];
+}
+
+/** A picture with its title, where there is one. */
+function pictureOf(title: string, draw: (title: string) => string | null): Block[] {
+  const svg = draw(title);
+  return svg === null ? [] : [{ kind: 'picture', title, svg }];
 }
 
 /** A value in both units, or a dash. */
 const orDash = (say: Say) => (value: number | null, quantity: Parameters<Say>[1]) =>
   value === null ? '–' : say(value, quantity);
 
-function springs(sized: AxleSizing, say: Say): Block[] {
+function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
   const { springOptions, rateTable, handMethodRate, adjacentRates, figure } = sized;
   const both = orDash(say);
   const wanted = figure('requiredSpringRate').value;
@@ -82,7 +92,10 @@ function springs(sized: AxleSizing, say: Say): Block[] {
     ...(rateTable.length === 0
       ? []
       : [
-          paragraph('Frequency by spring rate, the perch set for the drawn ride height:'),
+          paragraph('Frequency at each spring rate, the perch set for the drawn ride height:'),
+          ...pictureOf(`${axleName(sized.axle)}: frequency at each spring rate`, (title) =>
+            rateCurve(sized, title, units),
+          ),
           table(
             ['spring rate', 'wheel rate', 'frequency', 'with the tyre', 'preload, negative: loose', ''],
             rateTable.map((row) => [
@@ -193,14 +206,17 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
   };
   return [
     heading(3, 'Travel: required, and its limits'),
+    ...pictureOf(`${axleName(sized.axle)}: wheel travel required and available, with its limits`, (title) =>
+      travelRuler(sized, title, units),
+    ),
     table(['case', 'side', `made up of, ${unitName('length', units)}`, 'travel'], cases, [3]),
-    table(['limit', 'side', 'travel', ''], metOn(limits, say), [2]),
+    table(['limit', 'side', 'travel', ''], metOn(limits, say, units), [2]),
     list([
       ...spare('bumpTravelMargin', 'Bump travel'),
       ...spare('droopTravelMargin', 'Droop travel'),
-      ...limits.misfits,
-      ...(limits.donor?.sentences ?? []),
-      ...limits.notes,
+      ...[...limits.misfits, ...(limits.donor?.diagnostics ?? []), ...limits.notes].map((one) =>
+        sentence(one, units),
+      ),
     ]),
   ];
 }
@@ -210,22 +226,20 @@ const LATER = 3;
 const FAR = 50;
 
 /** What the travel meets, on either side from ride height outward. */
-function metOn({ bump, droop, later, events }: AxleSizing['limits'], say: Say): string[][] {
+function metOn({ bump, droop, later, events }: AxleSizing['limits'], say: Say, units: Units): string[][] {
   return ([bump, droop] as const).flatMap((first, k) => {
     const side = k === 0 ? 'bump' : 'droop';
-    const row = (travel: number, words: string, ends: string) => ({
+    const row = ({ travel, diagnostic }: Limit | LimitEvent, ends: string) => ({
       travel: Math.abs(travel),
-      cells: [words, side, say(Math.abs(travel), 'length'), ends],
+      cells: [sentence(diagnostic, units), side, say(Math.abs(travel), 'length'), ends],
     });
     const next = later
       .filter((limit) => limit.side === side && Math.abs(limit.travel - (first?.travel ?? 0)) < FAR)
       .slice(0, LATER);
     return [
-      ...(first === null ? [] : [row(first.travel, first.sentence, 'ends the travel')]),
-      ...events
-        .filter((event) => event.side === side)
-        .map(({ travel, sentence }) => row(travel, sentence, '')),
-      ...next.map(({ travel, sentence }) => row(travel, sentence, 'next limit')),
+      ...(first === null ? [] : [row(first, 'ends the travel')]),
+      ...events.filter((event) => event.side === side).map((event) => row(event, '')),
+      ...next.map((limit) => row(limit, 'next limit')),
     ]
       .sort((a, b) => a.travel - b.travel)
       .map(({ cells }) => cells);
@@ -265,7 +279,7 @@ function jointTable(cases: NonNullable<AxleSizing['forces']>['cases'], say: Say)
     Object.entries(ballJoints).map(([joint, { axial, radial, articulation }]) => [
       name,
       spaced(joint),
-      say(axial, 'force'),
+      `${axial > 0 ? 'pulled' : 'pushed'} ${say(Math.abs(axial), 'force')}`,
       say(radial, 'force'),
       say(articulation, 'angle'),
     ]),
@@ -273,14 +287,14 @@ function jointTable(cases: NonNullable<AxleSizing['forces']>['cases'], say: Say)
   if (rows.length === 0) return [];
   return [
     table(
-      ['load case', 'ball joint', 'axial, pulled out +, pushed in -', 'radial', 'articulation angle'],
+      ['load case', 'ball joint', 'along the stud: pulled out or pushed in', 'radial', 'articulation angle'],
       rows,
       [2, 3, 4],
     ),
   ];
 }
 
-function loads({ forces }: AxleSizing, say: Say): Block[] {
+function loads({ forces }: AxleSizing, say: Say, units: Units): Block[] {
   if (forces === null) return [];
   return [
     heading(3, 'Forces for mounts and joints'),
@@ -300,6 +314,8 @@ function loads({ forces }: AxleSizing, say: Say): Block[] {
       'The rest: above zero, metal on metal with the stop solid. Below zero at full droop, what the extended damper holds back; below zero in full bump, spring and stop are harder there than the case asks for, so that the wheel does not get so far.',
     ),
     ...jointTable(forces.cases, say),
-    list(forces.sentences.slice(forces.cases.length)),
+    list(
+      forces.diagnostics.filter(({ code }) => code === 'largestJointLoad').map((one) => sentence(one, units)),
+    ),
   ];
 }
