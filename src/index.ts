@@ -64,7 +64,6 @@ export type { Estimate } from './coilover/sizing/uncertainty.ts';
 export {
   type CoilEnds,
   type CoilSpring,
-  type CoilSpringInput,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
@@ -98,7 +97,6 @@ export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/
 export type { Side } from './corner/limits/first-crossing.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
-export type { BallJoint, Bearing, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { TravelMargin, TravelMargins } from './corner/limits/travel-margins.ts';
 export type { Rocker } from './corner/model.ts';
 export {
@@ -148,11 +146,9 @@ export type {
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
 export type { Diagnostic, Severity } from './diagnostic.ts';
-export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
 export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
-export type { LimitsDocument } from './document/limits-schema.ts';
-export type { OrderedFile } from './document/ordered-schema.ts';
-export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
+export type * from './document/inputs.ts';
+export { surveyJsonSchema } from './document/survey-schema.ts';
 export { InputError, type Issue } from './errors/input-error.ts';
 export type { MotionStatus } from './linkage/path.ts';
 export type { LeastSquaresStatus } from './numerics/least-squares.ts';

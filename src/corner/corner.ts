@@ -1,5 +1,5 @@
 import { fault, show } from '../diagnostic.ts';
-import type { DoubleWishboneInput, PushrodInput, StrutInput } from '../document/corner-schema.ts';
+import type { DoubleWishboneInput, PushrodInput, StrutInput } from '../document/inputs.ts';
 import { refusal } from '../errors/corner.ts';
 import type { CustomCorner } from './custom.ts';
 import { type DoubleWishbone, doubleWishbone, doubleWishboneModel } from './double-wishbone.ts';

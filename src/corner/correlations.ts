@@ -6,7 +6,7 @@
 // rho_ii = 1, and 0 between coordinates that are not named. A right-hand corner is mirrored: what has one y turns its sign.
 
 import { show } from '../diagnostic.ts';
-import type { CornerFile } from '../document/file-schema.ts';
+import type { CornerFile } from '../document/inputs.ts';
 import { type Finding, found, type Place, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';
 import { choleskyColumns } from '../numerics/cholesky.ts';

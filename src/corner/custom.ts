@@ -1,5 +1,6 @@
 import { show } from '../diagnostic.ts';
-import { type CustomPartsInput, customCornerSchema } from '../document/corner-schema.ts';
+import { customCornerSchema } from '../document/corner-schema.ts';
+import type { CustomPartsInput } from '../document/inputs.ts';
 import { type Finding, found, type Place, parse, placeAt, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/file.ts';
@@ -21,6 +22,7 @@ export interface CustomCorner extends CornerModel {
 
 /** A linkage with the parts that its points and bodies play, by name. */
 export interface CustomCornerInput extends CustomPartsInput {
+  /** The linkage; its points are `[y, z]` in mm, y outboard from the centreline, z up from the ground. */
   readonly drawing: Drawing;
 }
 

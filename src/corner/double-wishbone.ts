@@ -1,5 +1,6 @@
 import { certainCorner } from '../document/certain-corner.ts';
-import { type DoubleWishboneInput, doubleWishboneSchema } from '../document/corner-schema.ts';
+import { doubleWishboneSchema } from '../document/corner-schema.ts';
+import type { DoubleWishboneInput } from '../document/inputs.ts';
 import type { Point } from '../linkage/drawing.ts';
 import {
   type Arm,

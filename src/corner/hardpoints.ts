@@ -2,7 +2,7 @@
 
 import type { Diagnostic } from '../diagnostic.ts';
 import type { HalfWidth } from '../document/certain-corner.ts';
-import type { DoubleWishboneInput } from '../document/corner-schema.ts';
+import type { DoubleWishboneInput } from '../document/inputs.ts';
 import { pathText } from '../document/parse.ts';
 import type { Certain } from '../document/uncertain.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';

@@ -2,6 +2,7 @@
 // out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
 // probabilities are shares of the draws.
 
+import type { LimitOptions } from '../document/inputs.ts';
 import { refuse } from '../errors/corner.ts';
 import { InputError } from '../errors/input-error.ts';
 import { normal, quantile, uniform } from '../numerics/random.ts';
@@ -11,7 +12,7 @@ import { HALF_WIDTH, type Spread } from './covariance.ts';
 import { drawFaults } from './draws.ts';
 import { hardpointsOf, moveHardpoints } from './hardpoint-coordinates.ts';
 import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
-import { checkOptions, type LimitOptions } from './limits/options.ts';
+import { checkOptions } from './limits/options.ts';
 import type { ColumnValues } from './sensitivity.ts';
 import { type Sweep, type SweepOptions, sweepModel } from './sweep.ts';
 import { type PlusMinus, spreadOf } from './uncertainty.ts';

@@ -1,5 +1,6 @@
 import { certainCorner } from '../document/certain-corner.ts';
-import { type PushrodInput, pushrodSchema } from '../document/corner-schema.ts';
+import { pushrodSchema } from '../document/corner-schema.ts';
+import type { PushrodInput } from '../document/inputs.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { WISHBONE_PARTS, WISHBONES } from './double-wishbone.ts';
 import {

@@ -1,14 +1,18 @@
 import { type Diagnostic, fault } from '../diagnostic.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
-import type { CornerFile } from '../document/file-schema.ts';
 import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
-import type { LimitsDocument } from '../document/limits-schema.ts';
+import type {
+  CarSizingFile,
+  CornerFile,
+  CornerSizingFile,
+  LimitOptions,
+  OrderedFile,
+} from '../document/inputs.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
-import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
 import { cornerFindings, readDocument } from '../document/read-document.ts';
-import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
+import { carSizingShape } from '../document/sizing-schema.ts';
 import { certain } from '../document/uncertain.ts';
 import { refusal } from '../errors/file.ts';
 import type { Units } from '../units.ts';
@@ -21,7 +25,7 @@ import { tyreFindings, tyreOf } from './tyre.ts';
 export interface DocumentCorner {
   readonly corner: DrawnCorner;
   /** As `limits` takes it, mm and degrees; mirrored as the corner was. Empty where the document has none. */
-  readonly limits: Omit<LimitsDocument, 'notes'>;
+  readonly limits: Omit<LimitOptions, 'notes'>;
   /** Sprung mass of this corner, kg. */
   readonly sprungMass?: number;
   /** What its coilover is sized by, in the library's units; numbers may be `{ value, plusMinus }`. */
@@ -54,7 +58,7 @@ export interface CarDocument {
 /**
  * A corner from a document: a JSON text, or the value of one. Its fields are those of `doubleWishbone`, or, where `kind`
  * says so, of `pushrod` or `strut`, with `units` (metric or imperial), `limits`, `sprungMass`, `name` and `notes`;
- * `cornerJsonSchema` describes them. Converted to mm and kg.
+ * `cornerJsonSchema` describes them, and `CornerFile` is their type. Converted to mm and kg.
  *
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
@@ -75,8 +79,8 @@ export function readCorner(json: unknown): CornerDocument {
 }
 
 /**
- * The corners of a car from a document: a JSON text, or the value of one. `carJsonSchema` describes its fields.
- * Converted to mm and kg.
+ * The corners of a car from a document: a JSON text, or the value of one. `carJsonSchema` describes its fields, and
+ * `CarFile` is its type. Converted to mm and kg.
  *
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */

@@ -3,7 +3,8 @@ import { certainCorner } from '../document/certain-corner.ts';
 // upright does, the line from `lowerMount` on it to the top keeps its angle to the upright. That is one joint of the drawing
 // (`angles`), by which the top slides along the axis.
 
-import { type StrutInput, strutSchema } from '../document/corner-schema.ts';
+import { strutSchema } from '../document/corner-schema.ts';
+import type { StrutInput } from '../document/inputs.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import {
   type Arm,

@@ -17,16 +17,12 @@ const wheel = z
   .describe('The wheel: its centre, and where it stands by camber or contactPatch.');
 
 /** An arm as its chassis pivot and its ball joint. */
-function arm(name: string) {
-  return z
-    .strictObject({
-      inner: hardpoint(
-        `Chassis pivot of the ${name} arm: where its axis pierces the plane across the wheel centre`,
-      ),
-      outer: hardpoint(`Ball joint of the ${name} arm, where it meets the upright`),
-    })
-    .describe(`The ${name} arm, from its chassis pivot (inner) to its ball joint (outer).`);
-}
+const arm = z
+  .strictObject({
+    inner: hardpoint('Chassis pivot of the arm: where its axis pierces the plane across the wheel centre'),
+    outer: hardpoint('Ball joint of the arm, where it meets the upright'),
+  })
+  .describe('An arm, from its chassis pivot (inner) to its ball joint (outer).');
 
 type Part = 'lowerArm' | 'upperArm' | 'upright';
 
@@ -37,8 +33,16 @@ function parts<const Parts extends readonly Part[]>(names: Parts, what: string) 
     .describe(`What ${what} is bolted to: ${names.join(', ').replace(/, (\w+)$/, ' or $1')}.`);
 }
 
+const foreAftOffset = quantity(
+  'length',
+  'Fore-aft distance between the two ends, either sign; 0 if left out',
+);
+
 /** A coilover as its moving end, and its other one: fixed, or on another part that moves. */
-function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Part, ...Part[]]) {
+function coilover<Mount extends z.ZodRawShape, const Parts extends readonly Part[]>(
+  mount: Mount,
+  names: Parts,
+) {
   return z
     .strictObject({
       ...mount,
@@ -50,17 +54,14 @@ function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Pa
         })
         .describe('The other end of the coilover where that moves too, in place of chassisMount.')
         .optional(),
-      foreAftOffset: quantity(
-        'length',
-        'Fore-aft distance between the two ends, either sign; 0 if left out',
-      ).optional(),
+      foreAftOffset: foreAftOffset.optional(),
     })
     .refine(...having(['chassisMount', 'otherEnd'], 'any', 'otherEndMissing'))
     .refine(...having(['chassisMount', 'otherEnd'], 'atMostOne', 'otherEndTwice'));
 }
 
 /** The coilover of a corner without rocker. */
-function plainCoilover(...names: [Part, ...Part[]]) {
+function plainCoilover<const Parts extends readonly Part[]>(...names: Parts) {
   return coilover(
     {
       on: parts(names, 'the moving end of the coilover'),
@@ -75,16 +76,16 @@ export const PARTS = ['lowerArm', 'upperArm', 'upright'] as const;
 
 /** Double wishbone with a coilover from an arm or the upright to the chassis; shape as `doubleWishbone` documents. */
 export const doubleWishboneSchema = z.strictObject({
-  lowerArm: arm('lower'),
-  upperArm: arm('upper'),
+  lowerArm: arm,
+  upperArm: arm,
   wheel,
   coilover: plainCoilover(...PARTS),
 });
 
 /** Double wishbone with a rod from an arm or the upright to a rocker that works the coilover; as `pushrod` documents. */
 export const pushrodSchema = z.strictObject({
-  lowerArm: arm('lower'),
-  upperArm: arm('upper'),
+  lowerArm: arm,
+  upperArm: arm,
   wheel,
   rod: z
     .strictObject({
@@ -104,7 +105,7 @@ export const pushrodSchema = z.strictObject({
 
 /** Strut that slides along an axis of the upright; as `strut` documents. */
 export const strutSchema = z.strictObject({
-  lowerArm: arm('lower'),
+  lowerArm: arm,
   strut: z
     .strictObject({
       topMount: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
@@ -121,39 +122,67 @@ export const strutSchema = z.strictObject({
     .optional(),
 });
 
-const name = z.string();
-const pair = takes(pairOf(name, name), 'twoPoints');
+const nameOf = (what: string) => z.string().describe(`Name of ${what}.`);
+const twoPoints = takes(pairOf(z.string(), z.string()), 'twoPoints');
 
 /** The parts that a drawing's points and bodies play; as `customCorner` documents. The drawing is checked as one. */
 export const customCornerSchema = z.strictObject({
   drawing: z.unknown(),
-  upright: name,
-  wheelCentre: name,
-  contactPatch: name,
-  shock: z.strictObject({
-    outer: name,
-    inner: name,
-    foreAftOffset: quantity('length', 'Fore-aft').optional(),
-  }),
-  kingpin: z.strictObject({ lower: name, upper: name }).optional(),
-  rocker: z
-    .strictObject({ body: name, pivot: name, rod: z.strictObject({ outer: name, inner: name }) })
+  upright: nameOf('the body that carries the wheel'),
+  wheelCentre: nameOf('the point in the middle of the wheel, on the upright'),
+  contactPatch: nameOf('the point in the middle of the tyre on the ground, on the upright'),
+  shock: z
+    .strictObject({
+      outer: nameOf('the end nearer to the wheel'),
+      inner: nameOf('the other end'),
+      foreAftOffset: foreAftOffset.optional(),
+    })
+    .describe('The points between which the coilover stands.'),
+  kingpin: z
+    .strictObject({ lower: nameOf('the lower point'), upper: nameOf('the upper point') })
+    .describe('Two points of the axis about which the wheel steers; without it no kingpin inclination.')
     .optional(),
-  /** Degrees, top outboard positive. */
-  camber: quantity('angle', 'Camber', z.number().gt(-45).lt(45)).optional(),
+  rocker: z
+    .strictObject({
+      body: nameOf('the rocker, a body'),
+      pivot: nameOf('its pivot, a ground point'),
+      rod: z
+        .strictObject({
+          outer: nameOf('the end on the part that moves with the wheel'),
+          inner: nameOf('the end on the rocker'),
+        })
+        .describe('The ends of the rod that works the rocker.'),
+    })
+    .describe('The rocker between wheel and coilover, for its angles and dead points.')
+    .optional(),
+  camber: quantity(
+    'angle',
+    'Camber as drawn: top outboard positive; that of a thin disc on its contact patch if left out',
+    z.number().gt(-45).lt(45),
+  ).optional(),
   angles: z
     .record(
-      name,
-      takes(z.union([z.strictObject({ angle: pair }), z.strictObject({ turn: name })]), 'lineOrTurn'),
+      z.string(),
+      takes(
+        z
+          .union([
+            z
+              .strictObject({
+                angle: twoPoints.describe(
+                  'The two points of a line: its angle from horizontal, counter-clockwise positive. Unit: degrees.',
+                ),
+              })
+              .describe('The direction of a line as a column.'),
+            z
+              .strictObject({
+                turn: nameOf('a body: its angle from the drawn pose, counter-clockwise positive; degrees'),
+              })
+              .describe('The turn of a body as a column.'),
+          ])
+          .describe('The direction of a line, or the turn of a body.'),
+        'lineOrTurn',
+      ),
     )
+    .describe('Further columns by name, in degrees, counter-clockwise positive.')
     .optional(),
 });
-
-/** Input of `customCorner` but for its drawing. */
-export type CustomPartsInput = Omit<z.input<typeof customCornerSchema>, 'drawing'>;
-/** Input of `doubleWishbone`, which says what its fields are; the JSON Schemas explain each. */
-export type DoubleWishboneInput = z.input<typeof doubleWishboneSchema>;
-/** Input of `pushrod`. */
-export type PushrodInput = z.input<typeof pushrodSchema>;
-/** Input of `strut`. */
-export type StrutInput = z.input<typeof strutSchema>;

@@ -45,7 +45,7 @@ const surveyed = {
             .describe('Correlations of a coordinate with those before it.'),
         )
         .describe(
-          'A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty.',
+          'A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty. Without unit.',
         ),
     })
     .describe(
@@ -157,22 +157,25 @@ type CarFileSchema = ReturnType<typeof carFile<(typeof cornerSchemas)[Kind], (ty
 /** Those made so far, so that each is compiled once. */
 const carFileSchemas = new Map<string, CarFileSchema>();
 
-/** A corner as files hold it. */
-export type CornerFile = z.output<(typeof cornerFileSchemas)[Kind]>;
-/** A car as files hold it. */
-export type CarFile = z.output<ReturnType<typeof carFileSchema>>;
+/** A file with a corner of any kind. */
+export function anyCornerFileSchema() {
+  return z.union(Object.values(cornerFileSchemas)).describe('One suspension corner, at ride height.');
+}
+
+/** A file with the corners of a car, of any kind. */
+export function anyCarFileSchema() {
+  const either = z.union(Object.values(cornerSchemas));
+  return carFile(either.describe('The front corner.'), either.describe('The rear corner.'));
+}
 
 /** JSON Schema (draft 7) of a corner file: name it as `"$schema"` in the file, and an editor explains each field. */
 export function cornerJsonSchema(): Record<string, unknown> {
-  return jsonSchema(
-    z.union(Object.values(cornerFileSchemas)).describe('One suspension corner, at ride height.'),
-  );
+  return jsonSchema(anyCornerFileSchema());
 }
 
 /** JSON Schema (draft 7) of a car file: name it as `"$schema"` in the file, and an editor explains each field. */
 export function carJsonSchema(): Record<string, unknown> {
-  const either = z.union(Object.values(cornerSchemas));
-  return jsonSchema(carFile(either.describe('The front corner.'), either.describe('The rear corner.')));
+  return jsonSchema(anyCarFileSchema());
 }
 
 /** A schema as JSON Schema. */

@@ -12,47 +12,90 @@ const reading = {
   or: texts('Readings of which one is wrong if this is not', 'Place of a reading'),
 };
 
-/** Values of each check, by its code. */
-const VALUES = {
-  surveyNotConverged: {
+const CODES = [
+  'surveyNotConverged',
+  'lengthSuspect',
+  'angleSuspect',
+  'foreAftSuspect',
+  'pointsMirrored',
+  'readingsContradict',
+  'surveyUnchecked',
+] as const;
+type Code = (typeof CODES)[number];
+
+function checkOf<One extends Code, Values extends z.ZodRawShape>(code: One, what: string, values: Values) {
+  return z
+    .strictObject({ code: takes(z.literal(code).describe('What it is.'), CODES), ...values })
+    .describe(`${what}.`);
+}
+
+/** Each check of a survey as a file keeps it, by its code. */
+export const surveyCheckSchemas = {
+  surveyNotConverged: checkOf('surveyNotConverged', 'The search for the points did not converge', {
     status: z.enum(['stalled', 'iterationLimit', 'notFinite']).describe('How the search ended.'),
-  },
-  lengthSuspect: { ...reading, error: quantity('length', 'Measured minus what all others say') },
-  angleSuspect: {
+  }),
+  lengthSuspect: checkOf('lengthSuspect', 'A length is likely misread', {
+    ...reading,
+    error: quantity('length', 'Measured minus what all others say'),
+  }),
+  angleSuspect: checkOf('angleSuspect', 'An angle is likely misread', {
     ...reading,
     angleError: quantity('angle', 'Measured minus what all others say'),
     fitsAsComplement: yesOrNo('Whether 90 degrees minus the reading fits'),
-  },
-  foreAftSuspect: { point: text('Point whose x is likely wrong') },
-  pointsMirrored: {
-    points: texts('Points that may lie mirrored', 'A point'),
-    read: z.enum(['height', 'lateral']).describe('What to read.'),
-    of: text('The point to read it of'),
-    taken: quantity('length', 'Where it was taken to be'),
-    other: quantity('length', 'Where it may be'),
-  },
-  readingsContradict: {
-    chiSquare: bareNumber('Sum of the squares of residual ÷ standard deviation'),
-    degreesOfFreedom: bareNumber('Redundant readings'),
-    pValue: bareNumber('Probability of differing as much or more'),
-    birgeRatio: bareNumber('Scatter ÷ that stated'),
-    widened: bareNumber('Factor of the intervals of the points'),
-    suspects: bareNumber('Suspected misreadings'),
-  },
-  surveyUnchecked: {},
-} satisfies Readonly<Record<string, z.ZodRawShape>>;
+  }),
+  foreAftSuspect: checkOf('foreAftSuspect', 'The fore-aft position of a point is likely wrong', {
+    point: text('Point whose x is likely wrong'),
+  }),
+  pointsMirrored: checkOf(
+    'pointsMirrored',
+    'Points may lie on the other side: a mirror keeps all distances',
+    {
+      points: texts('Points that may lie mirrored', 'A point'),
+      read: z.enum(['height', 'lateral']).describe('What to read.'),
+      of: text('The point to read it of'),
+      taken: quantity('length', 'Where it was taken to be'),
+      other: quantity('length', 'Where it may be'),
+    },
+  ),
+  readingsContradict: checkOf(
+    'readingsContradict',
+    'The readings scatter more than their plus-minus allows',
+    {
+      chiSquare: bareNumber('Sum of the squares of residual ÷ standard deviation'),
+      degreesOfFreedom: bareNumber('Redundant readings'),
+      pValue: bareNumber('Probability of differing as much or more'),
+      birgeRatio: bareNumber('Scatter ÷ that stated'),
+      widened: bareNumber('Factor of the intervals of the points'),
+      suspects: bareNumber('Suspected misreadings'),
+    },
+  ),
+  surveyUnchecked: checkOf('surveyUnchecked', 'No reading checks another', {}),
+} satisfies { readonly [One in Code]: z.ZodObject };
 
-const CODES = Object.keys(VALUES);
-const checkOf = <Values extends z.ZodRawShape>(code: string, values: Values) =>
-  z.strictObject({ code: takes(z.literal(code).describe('What it is.'), CODES), ...values });
-const [first, ...others] = Object.entries(VALUES).map(([code, values]) => checkOf(code, values));
+const {
+  surveyNotConverged,
+  lengthSuspect,
+  angleSuspect,
+  foreAftSuspect,
+  pointsMirrored,
+  readingsContradict,
+  surveyUnchecked,
+} = surveyCheckSchemas;
 
 /** What a survey left to look at in its points. */
 export const surveyChecksSchema = z
   .array(
     takes(
       z
-        .discriminatedUnion('code', [first, ...others])
+        .discriminatedUnion('code', [
+          surveyNotConverged,
+          lengthSuspect,
+          angleSuspect,
+          foreAftSuspect,
+          pointsMirrored,
+          readingsContradict,
+          surveyUnchecked,
+        ])
         .meta({ id: 'surveyCheck', description: 'Something to look at, as writeSurveyedCorner writes it.' }),
       'surveyCheck',
     ),

@@ -1,5 +1,4 @@
-import type { LimitsDocument } from './limits-schema.ts';
-import type { CornerSizingFile } from './sizing-schema.ts';
+import type { CornerSizingFile, LimitOptions } from './inputs.ts';
 import type { Certain } from './uncertain.ts';
 
 export type Point = readonly [number, number];
@@ -33,7 +32,7 @@ export interface Written {
       }
     | undefined;
   readonly sprungMass?: number | undefined;
-  readonly limits?: LimitsDocument | undefined;
+  readonly limits?: LimitOptions | undefined;
   readonly sizing?: Certain<CornerSizingFile> | undefined;
 }
 

@@ -7,7 +7,7 @@
 //   lean       slope - 90: from vertical, top inboard +
 //   in line    n.(P - A), n = (-dz, dy) / sqrt(dy^2 + dz^2) by P: n, by A: -(1 - s) n, by B: -s n, s the share of P's foot
 
-import type { SurveyDocument } from '../document/survey-schema.ts';
+import type { SurveyInput } from '../document/inputs.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 
@@ -43,7 +43,7 @@ export interface Reading {
 export const USUAL_PLUS_MINUS = { tape: 1.5, ruler: 1.5, angleFinder: 0.3 } as const;
 
 /** The readings of a document, list by list. */
-export function readingsOf(survey: SurveyDocument): Reading[] {
+export function readingsOf(survey: SurveyInput): Reading[] {
   const { tape, ruler, angleFinder } = { ...USUAL_PLUS_MINUS, ...survey.plusMinus };
   const {
     distances = [],

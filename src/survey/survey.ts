@@ -1,7 +1,8 @@
 import { type Covariance, HALF_WIDTH } from '../corner/covariance.ts';
 import { deepFreeze } from '../corner/freeze.ts';
 import { surveyNotes } from '../document/checks/survey-checks.ts';
-import { readSurvey, type SurveyInput } from '../document/survey-schema.ts';
+import type { SurveyInput } from '../document/inputs.ts';
+import { readSurvey } from '../document/survey-schema.ts';
 import { chiSquareAbove } from '../numerics/chi-square.ts';
 import { diagnosticsOn } from './diagnostics.ts';
 import { type Certainty, certaintyOf, estimate, type Fit } from './estimate.ts';

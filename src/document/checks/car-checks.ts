@@ -3,7 +3,7 @@
 
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Units } from '../../units.ts';
-import type { CarSizingFile } from '../sizing-schema.ts';
+import type { CarSizingFile } from '../inputs.ts';
 import { type Certain, certain } from '../uncertain.ts';
 import { type CheckRule, type Found, notesBy } from './check.ts';
 import { isWithin, outside, type Range, unitMeant } from './ranges.ts';
