@@ -912,7 +912,9 @@ export interface LengthSuspectCheck {
   readonly points: readonly string[];
   /** Readings of which one is wrong if this is not. */
   readonly or: readonly string[];
-  /** Measured minus what all others say. Unit: mm, or inch in an imperial file. */
+  /**
+   * Reading minus what all others say, positive if it is too large. Unit: mm, or inch in an imperial file.
+   */
   readonly error: number;
 }
 
@@ -926,7 +928,7 @@ export interface AngleSuspectCheck {
   readonly points: readonly string[];
   /** Readings of which one is wrong if this is not. */
   readonly or: readonly string[];
-  /** Measured minus what all others say. Unit: degrees. */
+  /** Reading minus what all others say, positive if it is too large. Unit: degrees. */
   readonly angleError: number;
   /** Whether 90 degrees minus the reading fits. */
   readonly fitsAsComplement: boolean;
@@ -950,9 +952,12 @@ export interface PointsMirroredCheck {
   readonly read: 'height' | 'lateral';
   /** The point to read it of. */
   readonly of: string;
-  /** Where it was taken to be. Unit: mm, or inch in an imperial file. */
+  /**
+   * Where it was taken to be: height above the ground, or outboard from the centreline. Unit: mm, or inch in
+   * an imperial file.
+   */
   readonly taken: number;
-  /** Where it may be. Unit: mm, or inch in an imperial file. */
+  /** Where it may be, counted alike: up or outboard positive. Unit: mm, or inch in an imperial file. */
   readonly other: number;
 }
 

@@ -36,11 +36,11 @@ export const surveyCheckSchemas = {
   }),
   lengthSuspect: checkOf('lengthSuspect', 'A length is likely misread', {
     ...reading,
-    error: quantity('length', 'Measured minus what all others say'),
+    error: quantity('length', 'Reading minus what all others say, positive if it is too large'),
   }),
   angleSuspect: checkOf('angleSuspect', 'An angle is likely misread', {
     ...reading,
-    angleError: quantity('angle', 'Measured minus what all others say'),
+    angleError: quantity('angle', 'Reading minus what all others say, positive if it is too large'),
     fitsAsComplement: yesOrNo('Whether 90 degrees minus the reading fits'),
   }),
   foreAftSuspect: checkOf('foreAftSuspect', 'The fore-aft position of a point is likely wrong', {
@@ -53,8 +53,11 @@ export const surveyCheckSchemas = {
       points: texts('Points that may lie mirrored', 'A point'),
       read: z.enum(['height', 'lateral']).describe('What to read.'),
       of: text('The point to read it of'),
-      taken: quantity('length', 'Where it was taken to be'),
-      other: quantity('length', 'Where it may be'),
+      taken: quantity(
+        'length',
+        'Where it was taken to be: height above the ground, or outboard from the centreline',
+      ),
+      other: quantity('length', 'Where it may be, counted alike: up or outboard positive'),
     },
   ),
   readingsContradict: checkOf(
