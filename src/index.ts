@@ -1,5 +1,6 @@
 export {
   type ChoiceChange,
+  type ChoiceValue,
   compareSizings,
   type FigureChange,
   type LimitChange,

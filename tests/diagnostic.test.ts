@@ -598,6 +598,7 @@ results.push(
   },
   () =>
     designed(0.9, {
+      mounts: { shockMount: { y: [500, 620] } },
       clearances: {
         springToTyre: 20,
         spring: { diameter: 76, seatOffset: 60 },

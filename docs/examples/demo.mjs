@@ -170,11 +170,11 @@ function writeOrder(sizing, files) {
  * Prints what a car that stands asks of what was bought: what to do first, then what can't be cured.
  * @param {import('jounce').Sizing} sizing
  */
-function afterOrder({ axles }) {
+function afterOrder({ axles, units }) {
   const bought = axles.filter(({ afterOrder }) => afterOrder !== null);
   if (bought.length === 0) return;
   print(bought.some(({ afterOrder }) => afterOrder?.weighed) ? 'After weighing' : 'With what was ordered');
-  for (const { advice } of bought) for (const line of adviceLines(advice)) print(`  ${line}`);
+  for (const { advice } of bought) for (const line of adviceLines(advice, units)) print(`  ${line}`);
   print('');
 }
 

@@ -27,7 +27,7 @@ export interface FigureChange extends Pick<FigureInfo, 'label' | 'quantity'> {
 }
 
 /** A value that was chosen. */
-export type Choice = number | string | boolean | null;
+export type ChoiceValue = number | string | boolean | null;
 
 /** Something chosen that is not the same in both: a spring, a length of the damper, a state. */
 export interface ChoiceChange {
@@ -38,9 +38,9 @@ export interface ChoiceChange {
   /** What numbers are measured in; null for names and for what is true or false. */
   readonly quantity: FigureInfo['quantity'] | null;
   /** Value before, in the library's unit of the quantity; null for none. */
-  readonly before: Choice;
+  readonly before: ChoiceValue;
   /** Value after, likewise. */
-  readonly after: Choice;
+  readonly after: ChoiceValue;
 }
 
 /** What ends the travel on a side, where that is not the same in both. */
@@ -205,7 +205,7 @@ const CHOICES: readonly (readonly [
   what: string,
   group: FigureGroup,
   quantity: ChoiceChange['quantity'],
-  of: (axle: AxleSizing) => Choice | undefined,
+  of: (axle: AxleSizing) => ChoiceValue | undefined,
 ])[] = [
   ['spring.name', 'adjustable', null, ({ spring }) => spring?.name],
   ['spring.rate', 'adjustable', 'rate', ({ spring }) => spring?.rate],

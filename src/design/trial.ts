@@ -41,7 +41,7 @@ export interface TrialPlan {
   readonly sweep: Required<Pick<SweepOptions, 'bump' | 'droop' | 'step'>> & SweepOptions;
 }
 
-/** Why a trial has no figures, in words. */
+/** Why a trial has no figures. */
 export type NoTrial = Diagnostic;
 
 /** The corner's model with its coordinates at x, mm. */

@@ -1,6 +1,6 @@
 import {
-  type Choice,
   type ChoiceChange,
+  type ChoiceValue,
   type FigureChange,
   type LimitChange,
   type SizingComparison,
@@ -76,7 +76,7 @@ function specifiedPart(comparison: SizingComparison): Block[] {
 }
 
 /** A choice in words, or a figure. */
-function choiceText(value: Choice, quantity: ChoiceChange['quantity'], units: Units): string {
+function choiceText(value: ChoiceValue, quantity: ChoiceChange['quantity'], units: Units): string {
   if (value === null) return 'none';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return value === '' ? 'no name' : value;
