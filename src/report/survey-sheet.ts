@@ -4,14 +4,14 @@ import type { Survey } from '../survey/result.ts';
 import { numberIn, textIn, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { issueLine } from './issue-line.ts';
-import { type Block, heading, list, table } from './order-sheet/blocks.ts';
-import type { OrderSheet } from './order-sheet/order-sheet.ts';
+import { type Block, heading, list, type OrderSheet, table } from './order-sheet/blocks.ts';
 
 /** A survey for reading, in the units of its document: what it has to say, the points, and each reading beside what it should have been. */
 export function surveySheet(survey: Survey): OrderSheet {
   const { name, units, notes, diagnostics } = survey;
   return {
     title: name === undefined ? 'Survey' : `Survey: ${name}`,
+    data: { ...survey },
     blocks: [
       list([...notes.map((one) => issueLine(one, units)), ...diagnostics.map((one) => sentence(one, units))]),
       heading(3, 'Points'),

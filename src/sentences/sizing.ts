@@ -1,7 +1,13 @@
-import type { PlainSentences } from './plain.ts';
+import { INPUT } from './input.ts';
+import { LOADS } from './loads.ts';
+import type { Sentences } from './say.ts';
+import { SPRINGS } from './springs.ts';
 
 /** What is said about a car to be sized, forces in a corner, and figures asked for. */
-export const SIZING: PlainSentences = {
+export const SIZING: Sentences = {
+  ...INPUT,
+  ...LOADS,
+  ...SPRINGS,
   notACar: {
     problem: 'not a car that was read',
     allowed: 'what readCar returns',

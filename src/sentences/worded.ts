@@ -7,35 +7,31 @@ import { FILE } from './file.ts';
 import { FORCES } from './forces.ts';
 import { HAND_METHOD } from './hand-method.ts';
 import { LIMITS } from './limits.ts';
-import { LOADS } from './loads.ts';
 import { ORDERED } from './ordered.ts';
 import { REPORT } from './report.ts';
 import { type Sentences, wordsIn } from './say.ts';
 import { SIZING } from './sizing.ts';
-import { SPRINGS } from './springs.ts';
 import { STATIC_STABILITY } from './static-stability.ts';
 import { SURVEY } from './survey.ts';
 import { SURVEYED } from './surveyed.ts';
 import { TRAVEL } from './travel.ts';
 
-/** Every sentence, by the code of its diagnostic. */
+/** Every sentence, by the code of its diagnostic: of what any input may have, files say most. */
 export const SENTENCES: Sentences = {
   ...REPORT,
   ...SURVEYED,
   ...DESIGN,
+  ...SIZING,
   ...FILE,
   ...CHECKS,
-  ...DESIGNED,
   ...ASSUMPTIONS,
   ...OPEN_QUESTIONS,
+  ...DESIGNED,
   ...DONOR_DAMPER,
   ...FORCES,
   ...HAND_METHOD,
   ...LIMITS,
-  ...LOADS,
   ...ORDERED,
-  ...SIZING,
-  ...SPRINGS,
   ...STATIC_STABILITY,
   ...SURVEY,
   ...TRAVEL,

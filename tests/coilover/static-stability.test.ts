@@ -2,8 +2,8 @@
 import * as fc from 'fast-check';
 import {
   customCorner,
-  orderSheet,
   readCar,
+  reportSheet,
   type Sizing,
   sentence,
   sheetMarkdown,
@@ -350,14 +350,14 @@ describe('a wheel rate of 0 or less', () => {
     expect(sizing.conflicts).toHaveLength(1);
     expect(sizing.conflicts[0].values.atEnd).toBe(true);
     expect(axle.handMethodRate).toMatchObject({ code: 'requiredWheelRateNotPositive' });
-    expect(sheetMarkdown(orderSheet(sizing))).toContain('the wheel rate at ride height is not positive');
+    expect(sheetMarkdown(reportSheet(sizing))).toContain('the wheel rate at ride height is not positive');
   });
 
   it('leaves a damper that is not given open', () => {
     const sizing = leaning(flat, { springRate: 15 }, {});
     expect(sizing.conflicts.map(({ code }) => code)).toEqual(['wheelRateNotPositive']);
     expect([sizing.axles[0].damper, sizing.axles[0].figure('extendedLength').value]).toEqual([null, null]);
-    expect(sheetMarkdown(orderSheet(sizing))).toContain('not positive');
+    expect(sheetMarkdown(reportSheet(sizing))).toContain('not positive');
   });
 
   const tall = drawn([505, 170], [640, 440]);
@@ -632,7 +632,7 @@ describe('a spring that is loose at the droop limit', () => {
     expect(load(looseFrom + 1e-3)).toBeGreaterThan(5);
     expect(Math.abs(load(looseFrom - 1e-3))).toBeLessThan(0.5);
     expect(axle.curves?.at(looseFrom - 1e-3).dampingRatio).toBeNull();
-    expect(sheetMarkdown(orderSheet(sizing))).toContain('not defined at the droop limit');
+    expect(sheetMarkdown(reportSheet(sizing))).toContain('not defined at the droop limit');
   });
 
   it('is none where the spring is kept seated', () => {

@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { LOAD_FACTORS } from '../forces/load-cases.ts';
-import { type CarInputs, ofAxle } from './inputs.ts';
+import { type CarInputs, isStrutUnit, ofAxle } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
 
@@ -27,9 +27,7 @@ function onAxle({ axle, travelRequirement, damper, input }: AxleSizing, rateStep
   const found = (code: string, place: string, values: Diagnostic['values'] = {}) =>
     assumed(code, `corners.${axle}.${place}`, { axle, ...values });
   return [
-    ...(corner.kind === 'strut' && corner.coilover === undefined
-      ? [found('coiloverAlongStrut', 'strut')]
-      : []),
+    ...(isStrutUnit(corner) ? [found('coiloverAlongStrut', 'strut')] : []),
     ...(sizing?.target !== undefined && sizing.rateStep === undefined
       ? [found('rateStepAssumed', 'sizing.rateStep', { rateStep })]
       : []),

@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
-import { type CarInputs, ofAxle } from './inputs.ts';
+import { type CarInputs, isStrutUnit, ofAxle } from './inputs.ts';
 import type { AxleSizing } from './result.ts';
 
 /** What is still to be found out or agreed: the user's own questions, then what is missing. */
@@ -19,7 +19,7 @@ export function openQuestionsOf(inputs: CarInputs, axles: readonly AxleSizing[])
   ];
 }
 
-function onAxle({ axle, spring, input: { sizing, limits } }: AxleSizing): Diagnostic[] {
+function onAxle({ axle, spring, input: { corner, sizing, limits } }: AxleSizing): Diagnostic[] {
   const { order } = sizing ?? {};
   const missing = Object.entries({
     sizing,
@@ -29,7 +29,7 @@ function onAxle({ axle, spring, input: { sizing, limits } }: AxleSizing): Diagno
     bearings: limits.bearings,
     bumpStop: limits.bumpStop,
     mounts: order?.mounts,
-    bodyEnd: order?.bodyEnd,
+    ...(isStrutUnit(corner) ? {} : { bodyEnd: order?.bodyEnd }),
     bodyDiameter: order?.bodyDiameter,
     adjusters: order?.adjusters,
     lengthTolerance: order?.lengthTolerance,

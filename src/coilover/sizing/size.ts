@@ -6,6 +6,7 @@ import { type Diagnostic, fault, show } from '../../diagnostic.ts';
 import { refusal } from '../../errors/sizing.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/static-equilibrium.ts';
+import { loadNames } from '../masses.ts';
 import { adviceOn } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
 import { boughtPath } from '../ordered/as-bought.ts';
@@ -146,6 +147,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
     order: document.sizing.order ?? null,
     designState,
+    aboard: loadNames(masses),
     axles,
     figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,
