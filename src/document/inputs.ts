@@ -965,17 +965,17 @@ export interface PointsMirroredCheck {
 export interface ReadingsContradictCheck {
   /** What it is. */
   readonly code: 'readingsContradict';
-  /** Sum of the squares of residual ÷ standard deviation. Without unit. */
+  /** Sum of the squares of residual ÷ standard deviation, never negative. Without unit. */
   readonly chiSquare: number;
-  /** Redundant readings. Without unit. */
+  /** Redundant readings, never negative. Without unit. */
   readonly degreesOfFreedom: number;
-  /** Probability of differing as much or more. Without unit. */
+  /** Probability of differing as much or more, never negative. Without unit. */
   readonly pValue: number;
-  /** Scatter ÷ that stated. Without unit. */
+  /** Scatter ÷ that stated, positive. Without unit. */
   readonly birgeRatio: number;
-  /** Factor of the intervals of the points. Without unit. */
+  /** Factor of the intervals of the points, positive. Without unit. */
   readonly widened: number;
-  /** Suspected misreadings. Without unit. */
+  /** Number of suspected misreadings, never negative. Without unit. */
   readonly suspects: number;
 }
 
