@@ -148,7 +148,6 @@ export const LINKAGE: PlainSentences = {
   notALoad: { problem: 'not a load', allowed: '{ at, force }, { on, moment }, { between, push }' },
   notAForce: { problem: 'not a force', allowed: 'two finite numbers [x, y]' },
   pointNotOnBody: { problem: 'point not on that body' },
-  unknownMethod: { problem: 'unknown method' },
 };
 
 const COINCIDENT: Readonly<Record<string, string>> = {
