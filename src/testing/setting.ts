@@ -8,7 +8,8 @@ import {
   type TraceOptions,
   trace,
 } from '../linkage/index.ts';
-import { coordinates, drawnValue, intrinsic, isAngle, nameOf, type Places, sizeOf } from './measures.ts';
+import { coordinates, drawnValue, intrinsic, isAngle, nameOf, sizeOf } from './measures.ts';
+import type { Places } from './plane.ts';
 import type { Where } from './violation.ts';
 
 /** What the laws use of a motion. */
