@@ -2,7 +2,7 @@
 // points and turns of bodies are compared, and their derivatives, as drawn and along the motion:
 //     length' = lengths x length,    turn' = sense x turn
 
-import { type CheckedDrawing, linkage, type Measure, type Point } from '../linkage/index.ts';
+import { type CheckedDrawing, type Drawing, linkage, type Measure, type Point } from '../linkage/index.ts';
 import { quarterTurned } from './joints.ts';
 import { drawnValue, intrinsic, isAngle, isCoordinate, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
@@ -61,11 +61,8 @@ function lawOf(law: Transformation['law']): Law {
     for (const changes of TRANSFORMATIONS[law](setting)) {
       const transformation: Transformation = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
       const redrawn = options.redraw?.(data, transformation) ?? null;
-      expectSame(
-        setting,
-        transformation,
-        redrawn === null ? changed(setting.drawing, transformation) : linkage(build(redrawn)),
-      );
+      const other: Drawing = redrawn === null ? changed(setting.drawing, transformation) : build(redrawn);
+      expectSame(setting, transformation, linkage(other));
     }
   };
 }
