@@ -286,7 +286,7 @@ function checkJointForce(
 ): void {
   const { outer, inner } = model.shock;
   const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
-  if (jointsIn(model.drawing).some(({ kind }) => !HAS_DERIVATIVE[kind])) {
+  if (jointsIn(model.drawing).some(({ at }) => !HAS_DERIVATIVE[at.kind])) {
     add('slidersWithJointForce', path, undefined);
   }
   if (typeof joint !== 'string' || !joints.includes(joint)) {

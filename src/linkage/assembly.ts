@@ -3,7 +3,7 @@ import { refusal, refuse } from '../errors/linkage.ts';
 import { between, carried, mirrored, turnBetween } from '../numerics/plane.ts';
 import { jointsOf } from './body-joints.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing, type Point, samePlace } from './drawing.ts';
-import { heldPoints } from './joints.ts';
+import { jointsIn } from './joints.ts';
 
 /**
  * The other assembly mode of two bodies: the point that joins them is mirrored in the line between their other joints, and their
@@ -42,7 +42,11 @@ function faultsOf(drawing: Drawing, point: string, carriers: readonly string[]):
   if (!(point in drawing.points)) {
     return [unknownName('', 'point', point, Object.keys(drawing.points))];
   }
-  if (carriers.length !== 2 || drawing.ground.includes(point) || heldPoints(drawing).includes(point)) {
+  if (
+    carriers.length !== 2 ||
+    drawing.ground.includes(point) ||
+    jointsIn(drawing).some(({ points }) => points.includes(point))
+  ) {
     return [fault('notAPinOfTwoBodies', point, { bodies: carriers.length === 0 ? null : carriers })];
   }
   return carriers.flatMap((body): Diagnostic[] => {

@@ -1,10 +1,10 @@
 import type { Drawing } from './drawing.ts';
-import { heldPoints } from './joints.ts';
+import { jointsIn } from './joints.ts';
 
 /** Points of a body at which something else holds it. */
 export function jointsOf(drawing: Drawing, body: string): string[] {
   const { bodies, ground } = drawing;
-  const held = heldPoints(drawing);
+  const held = jointsIn(drawing).flatMap(({ points }) => points);
   return bodies[body].filter(
     (name) =>
       ground.includes(name) ||

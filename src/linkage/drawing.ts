@@ -78,12 +78,13 @@ export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is 
   const faults = unknownKeys('drawing', drawing, ['points', ...PARTS]);
   const { points, ground, bodies } = drawing;
   const joints = jointsIn(drawing);
-  const directed = joints.filter(({ direction }) => direction !== undefined);
-  const names = {
-    point: new Set(Object.keys(points)),
-    body: new Set([...Object.keys(bodies), ...directed.map(({ name }) => name)]),
-  };
-  const used = new Set([ground, ...Object.values(bodies), ...joints.map((joint) => joint.points)].flat());
+  const names = { point: new Set(Object.keys(points)), body: new Set(Object.keys(bodies)) };
+  const used = new Set(ground);
+  for (const members of Object.values(bodies)) for (const name of members) used.add(name);
+  for (const joint of joints) {
+    for (const name of joint.points) used.add(name);
+    if (joint.direction !== undefined) names.body.add(joint.at.name);
+  }
   for (const [name, at] of Object.entries(points)) {
     if (!isPoint(at)) faults.push(fault('notAPoint', `points.${name}`, { got: show(at) }));
   }
@@ -124,9 +125,10 @@ export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is 
     share: (shared) => parts.some((part) => shared.every((name) => part.includes(name))),
   };
   for (const joint of joints) {
-    joint.check(check, joint.path);
-    if (joint.direction === undefined || !(joint.name in bodies)) continue;
-    faults.push(fault('namedAsBody', joint.path, { got: show(joint.name) }));
+    joint.check(check);
+    const { name, path } = joint.at;
+    if (joint.direction === undefined || !(name in bodies)) continue;
+    faults.push(fault('namedAsBody', path, { got: show(name) }));
   }
   for (const name of names.point) if (!used.has(name)) faults.push(fault('pointUnused', `points.${name}`));
   refuse('drawing', faults);
@@ -147,7 +149,7 @@ function missingParts(drawing: unknown): Diagnostic[] {
   };
   const part = (name: string, isGood: boolean) => check(name, name, isGood, drawing[name]);
   const each = (name: string, isShaped: (one: unknown) => boolean) => {
-    for (const { path, one } of placesIn(name, drawing[name] as object))
+    for (const [, path, one] of placesIn(name, drawing[name] as object))
       check(name, path, isShaped(one), one);
   };
   part('points', isRecord(drawing.points));

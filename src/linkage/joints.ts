@@ -65,12 +65,17 @@ export interface JointCheck {
   share(names: readonly string[]): boolean;
 }
 
-/** A joint where it stands in a drawing, and all that is to be known of it. */
-export interface Joint {
+/** Where a joint stands in a drawing. */
+interface Place {
   readonly kind: JointKind;
   /** Its name, or its number in a list. */
   readonly name: string;
   readonly path: string;
+}
+
+/** All that is to be known of a joint. */
+export interface Joint {
+  readonly at: Place;
   /** What it is called in messages. */
   readonly label: string;
   /** Points that it holds. */
@@ -78,7 +83,7 @@ export interface Joint {
   /** The two points, as drawn, of a direction that it has of its own. */
   readonly direction?: readonly [string, string];
   /** Adds its faults, where its shape is good. */
-  check(check: JointCheck, path: string): void;
+  check(check: JointCheck): void;
   /** The constraint that it is: it takes one degree of freedom. */
   constraint<C>(make: ConstraintMaker<C>): C;
 }
@@ -89,8 +94,8 @@ interface JointType<One, IsListed> {
   readonly isListed: IsListed;
   /** Whether a value has the shape of one. */
   isShaped(one: unknown): boolean;
-  /** A joint of that shape by its name. */
-  joint(one: One, name: string): Omit<Joint, 'kind' | 'name' | 'path'>;
+  /** A joint of that shape, at its place. */
+  joint(one: One, at: Place): Joint;
 }
 
 /** All kinds of joint, in the order of their rows. */
@@ -103,12 +108,13 @@ export const JOINTS: {
   fixedCoordinates: {
     isListed: true,
     isShaped: (one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'),
-    joint(one) {
+    joint(one, at) {
       const [axis, point] = 'x' in one ? (['x', one.x] as const) : (['y', one.y] as const);
       return {
+        at,
         label: `fixed ${axis} of ${point}`,
         points: [point],
-        check: (check, path) => check.known(`${path}.${axis}`, point),
+        check: (check) => check.known(`${at.path}.${axis}`, point),
         constraint: (make) => make.coordinate(axis, point),
       };
     },
@@ -116,15 +122,17 @@ export const JOINTS: {
   sliders: {
     isListed: false,
     isShaped: (one) => isRecord(one) && typeof one.point === 'string' && isPair(one.on),
-    joint: ({ point, on }, name) => ({
-      label: `slider ${name}`,
+    joint: ({ point, on }, at) => ({
+      at,
+      label: `slider ${at.name}`,
       points: [point, ...on],
-      check(check, path) {
-        const isKnown = check.known(`${path}.point`, point);
-        if (!check.apart(`${path}.on`, on, 'coincidentPoints', 'line') || !isKnown) return;
-        if (!check.share(on)) check.faults.push(fault('lineBetweenBodies', `${path}.on`, { got: show(on) }));
+      check(check) {
+        const isKnown = check.known(`${at.path}.point`, point);
+        if (!check.apart(`${at.path}.on`, on, 'coincidentPoints', 'line') || !isKnown) return;
+        if (!check.share(on))
+          check.faults.push(fault('lineBetweenBodies', `${at.path}.on`, { got: show(on) }));
         else if (check.share([...on, point])) {
-          check.faults.push(fault('slidesOnItsOwnBody', `${path}.point`, { got: show(point) }));
+          check.faults.push(fault('slidesOnItsOwnBody', `${at.path}.point`, { got: show(point) }));
         }
       },
       constraint: (make) => make.distance(point, on),
@@ -133,12 +141,13 @@ export const JOINTS: {
   telescopes: {
     isListed: false,
     isShaped: isPair,
-    joint: ([a, b], name) => ({
-      label: `telescope ${name}`,
+    joint: ([a, b], at) => ({
+      at,
+      label: `telescope ${at.name}`,
       points: [a, b],
       direction: [a, b],
-      check: (check, path) => check.apart(path, [a, b], 'telescopeOfNoLength'),
-      constraint: (make) => make.distance(b, [a, endOf(name)]),
+      check: (check) => check.apart(at.path, [a, b], 'telescopeOfNoLength'),
+      constraint: (make) => make.distance(b, [a, endOf(at.name)]),
     }),
   },
   fixedAngles: {
@@ -147,14 +156,15 @@ export const JOINTS: {
       Array.isArray(one) &&
       (one.length === 1 || one.length === 2) &&
       one.every((direction) => typeof direction === 'string' || isPair(direction)),
-    joint: (directions, name) => ({
-      label: `fixed angle ${name}`,
+    joint: (directions, at) => ({
+      at,
+      label: `fixed angle ${at.name}`,
       points: directions.flatMap((direction) => (typeof direction === 'string' ? [] : direction)),
-      check: (check, path) =>
+      check: (check) =>
         directions.forEach((direction, k) => {
-          const at = `${path}[${k}]`;
-          if (typeof direction === 'string') check.known(at, direction, 'body');
-          else check.apart(at, direction, 'coincidentPoints', 'direction');
+          const path = `${at.path}[${k}]`;
+          if (typeof direction === 'string') check.known(path, direction, 'body');
+          else check.apart(path, direction, 'coincidentPoints', 'direction');
         }),
       constraint(make) {
         const [first, second] = directions;
@@ -173,21 +183,25 @@ export function endOf(name: string): string {
 
 /** All joints of a drawing. */
 export function jointsIn(joints: Joints): Joint[] {
-  return JOINT_KINDS.flatMap((kind) => {
+  const all: Joint[] = [];
+  for (const kind of JOINT_KINDS) {
     const { joint }: JointType<never, boolean> = JOINTS[kind];
-    return placesIn(kind, joints[kind] ?? {}).map(({ one, ...place }) => ({
-      kind,
-      ...place,
-      ...joint(one as never, place.name),
-    }));
-  });
+    const listed = joints[kind];
+    if (listed === undefined) continue;
+    for (const [name, path, one] of placesIn(kind, listed))
+      all.push(joint(one as never, { kind, name, path }));
+  }
+  return all;
 }
 
-/** What a part of a drawing holds, each with its place. */
-export function placesIn(part: string, all: object): { name: string; path: string; one: unknown }[] {
-  return Object.entries(all).map(([name, one]) => {
-    return { name, path: Array.isArray(all) ? `${part}[${name}]` : `${part}.${name}`, one };
-  });
+/** What a part of a drawing holds, each by its name and its place in the drawing. */
+export function placesIn(part: string, all: object): [name: string, path: string, one: unknown][] {
+  const isList = Array.isArray(all);
+  const places: [string, string, unknown][] = [];
+  for (const [name, one] of Object.entries(all)) {
+    places.push([name, isList ? `${part}[${name}]` : `${part}.${name}`, one]);
+  }
+  return places;
 }
 
 export function isRecord(value: unknown): value is Record<string, unknown> {
@@ -200,9 +214,4 @@ export function isNames(value: unknown): value is string[] {
 
 function isPair(value: unknown): boolean {
   return isNames(value) && value.length === 2;
-}
-
-/** Points that joints hold. */
-export function heldPoints(joints: Joints): string[] {
-  return jointsIn(joints).flatMap(({ points }) => points);
 }

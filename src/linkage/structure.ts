@@ -143,10 +143,8 @@ function build(
   const names = Object.keys(drawing.points);
   const index = new Map(names.map((name, p) => [name, p]));
   const joints = jointsIn(drawing);
-  const directed = joints.flatMap(({ name, direction = null }) =>
-    direction === null ? [] : { name, direction },
-  );
-  const all = new Map([...names, ...directed.map(({ name }) => endOf(name))].map((name, p) => [name, p]));
+  const all = new Map(index);
+  for (const { at, direction } of joints) if (direction !== undefined) all.set(endOf(at.name), all.size);
   const indexOf = (name: string) => all.get(name) as number;
   const drawnBodies = Object.entries(drawing.bodies).map(([name, members]) => {
     return { name, points: members.map(indexOf) };
@@ -160,11 +158,14 @@ function build(
     bodies.set(name, { name, points, a, b });
   }
   const members = [...bodies.values()].filter(({ name }) => moving.has(name));
-  for (const { name, direction } of directed) {
-    const [a, b] = [indexOf(direction[0]), indexOf(endOf(name))];
-    const member = { name, points: [a, b], a, b };
-    bodies.set(name, member);
+  const directions: [number, number][] = [];
+  for (const { at, direction } of joints) {
+    if (direction === undefined) continue;
+    const [a, b] = [indexOf(direction[0]), indexOf(endOf(at.name))];
+    const member = { name: at.name, points: [a, b], a, b };
+    bodies.set(at.name, member);
     members.push(member);
+    directions.push([a, indexOf(direction[1])]);
   }
   const definition = definePoints(members, fixed);
   const freePoints = fixed.map((_, p) => p).filter((p) => !fixed[p] && definition[p] === undefined);
@@ -188,28 +189,26 @@ function build(
     const { a, b } = bodies.get(direction) as Member;
     return [a, b];
   };
-  const make: ConstraintMaker<Omit<RowPlan, 'of'>> = {
+  const rowOf = (constraint: string): ConstraintMaker<RowPlan> => ({
     coordinate(axis, point) {
       const place = forms.push({ kind: 'place', point: indexOf(point) }) - 1;
-      return axis === 'x' ? { a: 0, b: place, re: 1, im: 0 } : { a: 0, b: place, re: 0, im: -1 };
+      const [re, im] = axis === 'x' ? [1, 0] : [0, -1];
+      return { of: { constraint }, a: 0, b: place, re, im };
     },
     // Cross products: k = -i.
-    distance: (point, [from, to]) => ({
-      a: line(indexOf(from), indexOf(to)),
-      b: line(indexOf(from), indexOf(point)),
-      re: 0,
-      im: -1,
-    }),
+    distance(point, [from, to]) {
+      const [a, b] = [line(indexOf(from), indexOf(to)), line(indexOf(from), indexOf(point))];
+      return { of: { constraint }, a, b, re: 0, im: -1 };
+    },
     // The angle drawn is taken out of the first line beforehand.
     angle(first, second) {
       const along = second === undefined ? 0 : line(...directionOf(second));
       const [from, to] = directionOf(first);
       const turned = forms.push({ kind: 'turned', from, to, along }) - 1;
-      return { a: along, b: turned, re: 0, im: -1, isAngle: true };
+      return { of: { constraint }, a: along, b: turned, re: 0, im: -1, isAngle: true };
     },
-  };
-  for (const { label, constraint } of joints) rows.push({ of: { constraint: label }, ...constraint(make) });
-  const directions = directed.map(({ direction: [a, b] }) => [indexOf(a), indexOf(b)] as const);
+  });
+  for (const { label, constraint } of joints) rows.push(constraint(rowOf(label)));
   const { points: _, ...drawn } = drawing;
   return { names, index, drawn, fixed, bodies, directions, definition, freePoints, forms, rows, apart };
 }

@@ -95,7 +95,7 @@ interface Plan {
   readonly bodies: Readonly<Record<string, readonly string[]>>;
   readonly basic: Readonly<Record<string, readonly [string, string]>>;
   readonly fixed: ReadonlySet<string>;
-  readonly joints: readonly (Agent & Pick<Joint, 'kind' | 'name'>)[];
+  readonly joints: readonly (Agent & Pick<Joint, 'at'>)[];
   readonly driver: Agent | null;
 }
 
@@ -112,8 +112,9 @@ function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan
     bodies[name] = points;
     basic[name] = [names[a], names[b]];
   }
-  for (const { name, direction } of joints) {
+  for (const { at, direction } of joints) {
     if (direction === undefined) continue;
+    const { name } = at;
     places[endOf(name)] = drawing.points[direction[1]];
     basic[name] = [direction[0], endOf(name)];
     bodies[name] = basic[name];
@@ -125,7 +126,7 @@ function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan
     bodies,
     basic,
     fixed,
-    joints: joints.map(({ kind, name, constraint }) => ({ kind, name, ...constraint(make) })),
+    joints: joints.map(({ at, constraint }) => ({ ...constraint(make), at })),
     driver: driver === undefined ? null : driverOf(driver, places, make),
   };
 }
@@ -315,7 +316,7 @@ function solve(plan: Plan, acting: Applied): Forces {
     ground[point] = pointForce(share);
   }
   const forcesOf = (kind: JointKind) =>
-    joints.flatMap((joint, k) => (joint.kind === kind ? [[joint.name, agentForce(k)] as const] : []));
+    joints.flatMap((joint, k) => (joint.at.kind === kind ? [[joint.at.name, agentForce(k)] as const] : []));
   // A telescope's force is that on its ends, under `on`.
   const ofJoints: { readonly [K in Exclude<JointKind, 'telescopes'>]: Forces[K] } = {
     sliders: Object.fromEntries(forcesOf('sliders')),

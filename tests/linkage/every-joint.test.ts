@@ -107,7 +107,7 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
   const hasDirection = jointsIn(drawing)[0].direction !== undefined;
 
   it('is the only one of its drawing, by its name', () => {
-    expect(jointsIn(drawing).map((joint) => [joint.kind, joint.label])).toEqual([[kind, label]]);
+    expect(jointsIn(drawing).map(({ at, label }) => [at.kind, label])).toEqual([[kind, label]]);
   });
 
   it('is refused where it has another shape, or is a list in place of names, with what it should be', () => {
