@@ -196,12 +196,8 @@ export function jointsIn(joints: Joints): Joint[] {
 
 /** What a part of a drawing holds, each by its name and its place in the drawing. */
 export function placesIn(part: string, all: object): [name: string, path: string, one: unknown][] {
-  const isList = Array.isArray(all);
-  const places: [string, string, unknown][] = [];
-  for (const [name, one] of Object.entries(all)) {
-    places.push([name, isList ? `${part}[${name}]` : `${part}.${name}`, one]);
-  }
-  return places;
+  const path = (name: string) => (Array.isArray(all) ? `${part}[${name}]` : `${part}.${name}`);
+  return Object.entries(all).map(([name, one]) => [name, path(name), one]);
 }
 
 export function isRecord(value: unknown): value is Record<string, unknown> {

@@ -1,4 +1,6 @@
 /** What must hold for joints of every kind: a kind that is half described fails here, or does not compile. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { type Drawing, InputError, type Measure, mobility, trace } from 'jounce/linkage';
 import { forces, type Load, type StaticsOptions } from 'jounce/statics';
 import { checkLaws, LawViolation, laws } from 'jounce/testing';
@@ -108,6 +110,11 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
 
   it('is the only one of its drawing, by its name', () => {
     expect(jointsIn(drawing).map(({ at, label }) => [at.kind, label])).toEqual([[kind, label]]);
+  });
+
+  it('is in the guide', () => {
+    const guide = readFileSync(join(import.meta.dirname, '../../docs/custom-linkages.md'), 'utf8');
+    expect(guide).toContain(`\`${kind}: `);
   });
 
   it('is refused where it has another shape, or is a list in place of names, with what it should be', () => {
