@@ -6,8 +6,10 @@ import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/design.ts';
 import { isPoint } from '../linkage/drawing.ts';
+import { jointsIn } from '../linkage/joints.ts';
 import type { Bounds, Box } from './box.ts';
 import { armsOf, type CheckedClearances, type Clearances } from './clearances.ts';
+import { HAS_DERIVATIVE } from './joint-force.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
 
@@ -263,10 +265,9 @@ function checkJointForce(
   { joint, tyre, station, unsprungMass }: Readonly<Record<string, unknown>>,
   add: Add,
 ): void {
-  const { sliders = {}, telescopes = {} } = model.drawing;
   const { outer, inner } = model.shock;
   const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
-  if (Object.keys(sliders).length + Object.keys(telescopes).length > 0) {
+  if (jointsIn(model.drawing).some(({ at }) => !HAS_DERIVATIVE[at.kind])) {
     add('slidersWithJointForce', path, undefined);
   }
   if (typeof joint !== 'string' || !joints.includes(joint)) {

@@ -1,5 +1,6 @@
 // The names of a drawing in its type, read by the compiler alone, as contract.ts is.
 
+import { customCorner } from 'jounce';
 import {
   type CheckedDrawing,
   type Drawing,
@@ -167,4 +168,41 @@ export function unnamed(drawing: Drawing, measure: Measure, plain: Motion): void
   const motions: readonly Motion[] = [trace(fourBar), plain];
   for (const one of all) forces(one, [{ at: 'anything', force: [0, 1] }]);
   for (const one of motions) one.read(measure);
+}
+
+/** What drives a law is in the drawing that it checks, whatever that is made of. */
+export function laws(): void {
+  checkLaws(() => fourBar, 0, { driver: { turn: 'crank' }, range: [-0.3, 0.3] });
+  // @ts-expect-error: misspelt
+  checkLaws(() => fourBar, 0, { driver: { turn: 'crnk' } });
+  // @ts-expect-error: misspelt
+  checkLaws(() => fourBar, 0, { rnage: [-0.3, 0.3] });
+}
+
+/** The parts of a corner of one's own are in its drawing. */
+export function ownCorner(): void {
+  const parts = {
+    drawing: {
+      points: { knee: [200, 300], centre: [700, 300], patch: [700, 0], foot: [400, 300], top: [400, 600] },
+      ground: ['knee', 'top'],
+      bodies: { axle: ['knee', 'centre', 'patch', 'foot'] },
+    },
+    upright: 'axle',
+    wheelCentre: 'centre',
+    contactPatch: 'patch',
+    shock: { outer: 'foot', inner: 'top' },
+  } as const;
+  customCorner({
+    ...parts,
+    angles: { axle: { turn: 'axle' }, line: { angle: ['knee', 'centre'] } },
+    camber: -1,
+  });
+  // @ts-expect-error: a point is no body
+  customCorner({ ...parts, upright: 'knee' });
+  // @ts-expect-error: misspelt
+  customCorner({ ...parts, wheelCentre: 'center' });
+  // @ts-expect-error: no such point
+  customCorner({ ...parts, shock: { outer: 'foot', inner: 'tower' } });
+  // @ts-expect-error: no such body
+  customCorner({ ...parts, angles: { axle: { turn: 'axel' } } });
 }
