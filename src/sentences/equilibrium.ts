@@ -1,9 +1,11 @@
+import { BOUNDED } from './input.ts';
 import { LINKAGE } from './linkage.ts';
 import type { PlainSentences } from './plain.ts';
 
 /** What is said about loads along a motion. */
 export const EQUILIBRIUM: PlainSentences = {
   ...LINKAGE,
+  ...BOUNDED,
   notALoadOfAMotion: {
     problem: 'not a load',
     allowed:

@@ -30,6 +30,7 @@ export const BOUNDED: PlainSentences = {
     allowed: say.has('min') || say.has('max') ? `a whole number, ${bounds(say)}` : 'a whole number',
   }),
   unknownChoice: (say) => ({ problem: 'unknown choice', ...suggestion(say) }),
+  notAFunction: { problem: 'not a function', allowed: 'a function' },
   namedTwice: { problem: 'named twice', advice: 'take one out' },
 };
 

@@ -1,9 +1,10 @@
-import { INPUT } from './input.ts';
+import { BOUNDED, INPUT } from './input.ts';
 import type { PlainSay, PlainSentences } from './plain.ts';
 
 /** What is said about points placed by lengths. */
 export const PLACEMENTS: PlainSentences = {
   ...INPUT,
+  ...BOUNDED,
   notPlacements: { problem: 'not placements', allowed: '{ name: [x, y], ... }' },
   notAPlacement: {
     problem: 'not a placement',

@@ -123,7 +123,7 @@ function optionFaults(options: unknown): Diagnostic[] {
   const faults = unknownOptions(options, ['driver', 'range', 'tolerance', 'trace', 'redraw']);
   const { range, tolerance = TOLERANCE, ...others } = (options ?? {}) as LawOptions<unknown>;
   if (range !== undefined && !(Array.isArray(range) && range.length === 2 && range[0] <= range[1])) {
-    faults.push(fault('notARange', 'range', { got: show(range) }));
+    faults.push(fault('notADriverRange', 'range', { got: show(range) }));
   }
   if (!(Number.isFinite(tolerance) && tolerance > 0)) {
     faults.push(fault('shareNotPositive', 'tolerance', { got: show(tolerance) }));

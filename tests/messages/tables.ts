@@ -7,14 +7,16 @@ import { DESIGN } from '../../src/sentences/design.ts';
 import { DESIGNED } from '../../src/sentences/designed.ts';
 import { DOCUMENT } from '../../src/sentences/document.ts';
 import { DONOR_DAMPER } from '../../src/sentences/donor.ts';
+import { EQUILIBRIUM } from '../../src/sentences/equilibrium.ts';
 import { FILE } from '../../src/sentences/file.ts';
 import { FORCES } from '../../src/sentences/forces.ts';
 import { HAND_METHOD } from '../../src/sentences/hand-method.ts';
-import { INPUT } from '../../src/sentences/input.ts';
+import { BOUNDED, INPUT } from '../../src/sentences/input.ts';
 import { LIMITS } from '../../src/sentences/limits.ts';
 import { LINKAGE } from '../../src/sentences/linkage.ts';
 import { LOADS } from '../../src/sentences/loads.ts';
 import { ORDERED } from '../../src/sentences/ordered.ts';
+import { PLACEMENTS } from '../../src/sentences/placements.ts';
 import type { PlainSay, Words } from '../../src/sentences/plain.ts';
 import { REPORT } from '../../src/sentences/report.ts';
 import { SIZING } from '../../src/sentences/sizing.ts';
@@ -22,6 +24,7 @@ import { SPRINGS } from '../../src/sentences/springs.ts';
 import { STATIC_STABILITY } from '../../src/sentences/static-stability.ts';
 import { SURVEY } from '../../src/sentences/survey.ts';
 import { SURVEYED } from '../../src/sentences/surveyed.ts';
+import { TESTING } from '../../src/sentences/testing.ts';
 import { TRAVEL } from '../../src/sentences/travel.ts';
 
 /** Sentences by code. */
@@ -36,8 +39,11 @@ export function isTable(value: unknown): value is Table {
 
 /** Each table with its heading on the page; a code stands under the first heading that has it. */
 export const TABLES: readonly (readonly [heading: string, table: Table])[] = [
-  ['Any input', INPUT],
+  ['Any input', { ...INPUT, ...BOUNDED }],
   ['Drawings, measures and motions of a linkage', LINKAGE],
+  ['Points placed by lengths', PLACEMENTS],
+  ['Equilibria', EQUILIBRIUM],
+  ['Laws', TESTING],
   ['Corners', CORNER],
   ['Hardpoints and shapes of an input', DOCUMENT],
   ['Files', FILE],
