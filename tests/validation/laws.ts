@@ -54,11 +54,18 @@ export const laws: Section = {
       unit: 'that of the measure; second derivatives are up to some 1e10',
     },
     {
-      what: 'joint forces by two routes',
+      what: 'joint forces by free bodies',
       file: 'linkage/statics.test.ts',
       tests: ['forces in random linkages > are the same', 'forces of joints that are no pins'],
-      against: 'multipliers against free bodies',
+      against: 'free bodies, by dense elimination',
       unit: 'N, of the largest force',
+    },
+    {
+      what: 'joints of every kind: virtual work',
+      file: 'linkage/every-joint.test.ts',
+      tests: '',
+      against: 'rates of the motion; equilibrium',
+      unit: 'N mm; N',
     },
     {
       what: 'joint forces: virtual work, balance on the ground',
@@ -156,10 +163,10 @@ export const laws: Section = {
       unit: 'mm',
     },
     {
-      what: 'forces of any corner by two routes',
+      what: 'forces of any corner by free bodies',
       file: 'coilover/forces.test.ts',
       tests: 'the static case > is in equilibrium',
-      against: 'multipliers against free bodies',
+      against: 'free bodies, by dense elimination',
       unit: 'N',
     },
     {
