@@ -12,6 +12,9 @@ export interface Box {
   readonly height: number;
 }
 
+/** A straight piece of a line on the paper. */
+export type Segment = readonly [from: Place, to: Place];
+
 /** A label wanted: its size, what it names, and how much room to leave around that. */
 export interface LabelWish {
   readonly width: number;
@@ -33,7 +36,7 @@ export interface Obstacles {
 /** Where a label stands, and the line from its anchor if it stands away. */
 export interface PlacedLabel {
   readonly box: Box;
-  readonly leader: readonly [from: Place, to: Place] | null;
+  readonly leader: Segment | null;
 }
 
 const DISTANCES = [2, 8, 16, 26, 38, 52, 70, 92, 120, 155, 200, 260];
@@ -103,6 +106,23 @@ export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, 
     if (!moved) break;
   }
   return chosen.map((option, k) => placeOf(option as Option, wishes[k]));
+}
+
+/** The best of some places for a label: on no other label, struck by as few lines as can be, and then the nearest. */
+export function freest<Spot extends PlacedLabel & { readonly away: number }>(
+  spots: readonly Spot[],
+  lines: readonly Segment[],
+  taken: readonly Box[],
+): Spot {
+  const costs = spots.map(({ box, leader, away }) => {
+    const isOn = taken.some(
+      (other) => overlap(box, other) || (leader !== null && hidden(...leader, other) > 0),
+    );
+    const wide = { x: box.x - 2, y: box.y - 1, width: box.width + 4, height: box.height + 2 };
+    const struck = lines.filter((one) => hidden(...one, wide) > 0).length;
+    return away + LEADER_ON_LABEL * struck + (isOn ? FORBIDDEN : 0);
+  });
+  return spots[costs.indexOf(Math.min(...costs))];
 }
 
 const TURNS: readonly Place[] = Array.from({ length: DIRECTIONS }, (_, k) => {
@@ -221,15 +241,13 @@ function hidden(a: Place, b: Place, { x, y, width, height }: Box): number {
   return enter < leave ? (leave - enter) * Math.hypot(dx, dy) : 0;
 }
 
-type Line = readonly [from: Place, to: Place];
-
-function cross([a, b]: Line, [c, d]: Line): boolean {
+function cross([a, b]: Segment, [c, d]: Segment): boolean {
   const side = (p: Place, q: Place, r: Place) =>
     Math.sign((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]));
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 
-function distanceTo(point: Place, [a, b]: Line): number {
+function distanceTo(point: Place, [a, b]: Segment): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const along = within(((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / (dx * dx + dy * dy || 1), 0, 1);
   return Math.hypot(a[0] + along * dx - point[0], a[1] + along * dy - point[1]);

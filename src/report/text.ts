@@ -31,9 +31,32 @@ function plainZero(text: string): string {
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
-/** A figure with the true minus sign, for print. */
-export function printed(figures: string): string {
-  return figures.replace(/-(?=\d)/g, '\u2212').replace(/^-$/, '\u2013');
+/** Words with the true minus sign before figures, for print; hyphens and dates stay. */
+export function printed(words: string): string {
+  return words.replace(/(?<![\p{L}\d.)])-(?=\d)/gu, '\u2212').replace(/^-$/, '\u2013');
+}
+
+/** Names of units on paper and in pictures, where they differ from those of the library. */
+const PAPER_NAMES: Readonly<Record<string, string>> = {
+  inch: 'in',
+  '1/inch': '1/in',
+  'inch/s': 'in/s',
+  degrees: 'deg',
+  'N s/m': 'N·s/m',
+  'lbf s/in': 'lbf·s/in',
+  'lbf/in^2': 'psi',
+  'N m/deg': 'N·m/deg',
+  'lbf ft/deg': 'lbf·ft/deg',
+};
+
+/** A unit's name on paper and in pictures: `in`, `lbf·s/in`. */
+export function paperUnit(name: string): string {
+  return PAPER_NAMES[name] ?? name;
+}
+
+/** The same behind what is counted in it: ` [in]`, or nothing for a number without a unit. */
+export function inBrackets(name: string): string {
+  return name === '' ? '' : ` [${paperUnit(name)}]`;
 }
 
 /** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 inch`. */
