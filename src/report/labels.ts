@@ -15,17 +15,18 @@ export interface Box {
 /** A straight piece of a line on the paper. */
 export type Segment = readonly [from: Place, to: Place];
 
-/** A label wanted: its size, what it names, and how much room to leave around that. */
+/** A label wanted: its size, what it names, how much room to leave around that, and how near a leader goes to it. */
 export interface LabelWish {
   readonly width: number;
   readonly height: number;
   readonly anchor: Place;
   readonly clear: number;
+  readonly reach?: number;
 }
 
 /** What labels should keep off. */
 export interface Obstacles {
-  /** Lines, with the cost of each unit of length hidden. */
+  /** Lines, with the cost of each unit of length hidden; those from `HEAVY` on are hidden only where nothing else can be done. */
   readonly lines: readonly { readonly from: Place; readonly to: Place; readonly weight: number }[];
   /** Things already labelled or written. */
   readonly boxes: readonly Box[];
@@ -39,7 +40,12 @@ export interface PlacedLabel {
   readonly leader: Segment | null;
 }
 
-const DISTANCES = [2, 8, 16, 26, 38, 52, 70, 92, 120, 155, 200, 260];
+/** Weight of a line that no label may cover. */
+export const HEAVY = 100;
+
+const DISTANCES = [
+  2, 5, 8, 12, 16, 21, 26, 32, 38, 45, 52, 61, 70, 81, 92, 106, 120, 137, 155, 177, 200, 230, 260,
+];
 const DIRECTIONS = 24;
 const ROUNDS = 4;
 /** Room between labels. */
@@ -49,7 +55,9 @@ const NEAR = 11;
 /** Costs, in units of a label's distance. */
 const FORBIDDEN = 1e6;
 const LEADER_ON_LABEL = 1e4;
-const LEADER_ON_LINE = 14;
+/** Of a line that is hidden, as a length of it. */
+const STRUCK = 40;
+const LEADER_ON_LINE = 8;
 const LEADER_NEAR_DOT = 60;
 const DOT_HIDDEN = 80;
 
@@ -68,10 +76,10 @@ interface Option {
 /** A place for each wish, in order; the same wishes always come out in the same places. */
 export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, frame: Box): PlacedLabel[] {
   const options = wishes.map((wish) => candidates(wish, frame));
-  const placeOf = (option: Option, { width, height, anchor, clear }: LabelWish) => {
+  const placeOf = (option: Option, { width, height, anchor, clear, reach = 0 }: LabelWish) => {
     if (option.place === null) {
       const box = { x: option.x, y: option.y, width, height };
-      option.place = { box, leader: leaderTo(box, anchor, clear) };
+      option.place = { box, leader: leaderTo(box, anchor, clear, reach) };
     }
     return option.place;
   };
@@ -157,14 +165,14 @@ function within(value: number, least: number, most: number): number {
   return Math.max(least, Math.min(most, value));
 }
 
-function leaderTo(box: Box, anchor: Place, clear: number): PlacedLabel['leader'] {
+function leaderTo(box: Box, anchor: Place, clear: number, reach: number): PlacedLabel['leader'] {
   const to: Place = [
     within(anchor[0], box.x, box.x + box.width),
     within(anchor[1], box.y, box.y + box.height),
   ];
   const length = Math.hypot(to[0] - anchor[0], to[1] - anchor[1]);
   if (length <= clear + NEAR) return null;
-  const share = clear / length;
+  const share = reach / length;
   return [[anchor[0] + share * (to[0] - anchor[0]), anchor[1] + share * (to[1] - anchor[1])], to];
 }
 
@@ -180,8 +188,9 @@ function fixedCost(
   if (cost < clear) cost += FORBIDDEN;
   for (const { from, to, weight } of lines) {
     if (cost >= most) return cost;
-    cost += weight * hidden(from, to, box);
-    if (leader !== null && weight >= 1 && cross(leader, [from, to])) cost += LEADER_ON_LINE;
+    const length = hidden(from, to, box);
+    if (length > 0) cost += weight * (STRUCK + length);
+    if (leader !== null && weight >= HEAVY && cross(leader, [from, to])) cost += LEADER_ON_LINE;
   }
   for (const other of boxes) {
     if (overlap(box, other)) cost += FORBIDDEN;

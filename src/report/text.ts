@@ -2,7 +2,7 @@
 
 import type { LimitCause } from '../corner/limits/limits.ts';
 import type { SweepEnd } from '../corner/sweep.ts';
-import { fromMetric, type Units, unitName } from '../units.ts';
+import { fromMetric, numberIn, type Units, unitName } from '../units.ts';
 
 /** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
 const DECIMALS: Readonly<Record<string, number>> = {
@@ -59,10 +59,15 @@ export function inBrackets(name: string): string {
   return name === '' ? '' : ` [${paperUnit(name)}]`;
 }
 
-/** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 inch`. */
+/** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 in`. */
 export function travelIn(travel: number, units: Units): string {
   const unit = unitName('length', units);
-  return `${signedTravel(fromMetric(travel, 'length', units), unit)} ${unit}`;
+  return `${signedTravel(fromMetric(travel, 'length', units), unit)} ${paperUnit(unit)}`;
+}
+
+/** A length (mm) in the units asked for: `30.0 mm`, `1.18 in`. */
+export function lengthText(mm: number, units: Units): string {
+  return `${numberIn(mm, 'length', units)} ${paperUnit(unitName('length', units))}`;
 }
 
 /** How a sweep ended on one side, as a sentence without its subject: `dead point at +63.4 mm: ...`. */
