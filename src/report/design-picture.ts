@@ -55,7 +55,7 @@ export function drawDesign(
         element('path', { ...FAINT, 'stroke-dasharray': '5 3', d: through(box.map(paper.to), true) }),
       ),
       ...Object.values(made.mounts).flatMap(({ from, to }) => way(paper.to(from), paper.to(to))),
-      ...ways(made, units, scene, paper),
+      ...ways(made, units, old, scene, paper),
       ...below.elements,
     ],
   });
@@ -84,7 +84,7 @@ function way(from: Place, to: Place): Element[] {
 }
 
 /** How far each mount went, beside its new place. */
-function ways({ mounts }: Design, units: Units, scene: Scene, paper: Paper): Element[] {
+function ways({ mounts }: Design, units: Units, old: Scene, scene: Scene, paper: Paper): Element[] {
   const signed = (mm: number) => `${mm >= 0 ? '+' : ''}${lengthFigure(mm, units)}`;
   const all = Object.entries(mounts);
   const labels = all.map(([name, { from, to }]) => ({
@@ -94,15 +94,13 @@ function ways({ mounts }: Design, units: Units, scene: Scene, paper: Paper): Ele
     reach: reachOf(scene.model, name),
   }));
   const around = obstacles(scene, paper, []);
-  const { inner, outer } = scene.model.shock;
-  const pale = [outer, inner].map((eye) => paper.to(mounts[eye]?.from ?? scene.ride.points[eye]));
   const edges = all.flatMap(([, mount]) => {
     const box = cornersOf(mount).map(paper.to);
     return box.map((from, k) => ({ from, to: box[(k + 1) % box.length], weight: HEAVY }));
   });
   const clear = {
     ...around,
-    lines: [...around.lines, ...edges, { from: pale[0], to: pale[1], weight: HEAVY }],
+    lines: [...around.lines, ...obstacles(old, paper, []).lines, ...edges],
     dots: [...around.dots, ...all.map(([, { from }]) => ({ at: paper.to(from), weight: 1 }))],
   };
   const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 16 - HEADER };

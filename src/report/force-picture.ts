@@ -55,7 +55,7 @@ export function drawForces(
 ): string {
   const { units = 'metric' } = options;
   const whole = sceneOf(corner, [one.travel], options);
-  const pose = whole.poses.find(({ travel }) => travel === one.travel) ?? whole.ride;
+  const pose = whole.poses.find((pose) => pose !== whole.ride) ?? whole.ride;
   const scene = { ...whole, poses: [pose], ride: pose };
   const inShown = (newton: number) => fromMetric(newton, 'force', units);
   const arrows = arrowsOf(one, scene.model.upright, scene.model.contactPatch).map((one) => ({

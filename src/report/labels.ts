@@ -122,15 +122,19 @@ export function freest<Spot extends PlacedLabel & { readonly away: number }>(
   lines: readonly Segment[],
   taken: readonly Box[],
 ): Spot {
-  const costs = spots.map(({ box, leader, away }) => {
+  let [best, least] = [spots[0], Number.POSITIVE_INFINITY];
+  for (const spot of [...spots].sort((a, b) => a.away - b.away)) {
+    // No place costs less than it is away.
+    if (spot.away >= least) break;
+    const { box, leader, away } = spot;
     const isOn = taken.some(
       (other) => overlap(box, other) || (leader !== null && hidden(...leader, other) > 0),
     );
-    const wide = { x: box.x - 2, y: box.y - 1, width: box.width + 4, height: box.height + 2 };
-    const struck = lines.filter((one) => hidden(...one, wide) > 0).length;
-    return away + LEADER_ON_LABEL * struck + (isOn ? FORBIDDEN : 0);
-  });
-  return spots[costs.indexOf(Math.min(...costs))];
+    const struck = lines.filter((one) => hidden(...one, padded(box)) > 0).length;
+    const cost = away + LEADER_ON_LABEL * struck + (isOn ? FORBIDDEN : 0);
+    if (cost < least) [best, least] = [spot, cost];
+  }
+  return best;
 }
 
 const TURNS: readonly Place[] = Array.from({ length: DIRECTIONS }, (_, k) => {
@@ -188,7 +192,7 @@ function fixedCost(
   if (cost < clear) cost += FORBIDDEN;
   for (const { from, to, weight } of lines) {
     if (cost >= most) return cost;
-    const length = hidden(from, to, box);
+    const length = hidden(from, to, padded(box));
     if (length > 0) cost += weight * (STRUCK + length);
     if (leader !== null && weight >= HEAVY && cross(leader, [from, to])) cost += LEADER_ON_LINE;
   }
@@ -202,6 +206,11 @@ function fixedCost(
     if (leader !== null && distanceTo(at, leader) < 9) cost += weight * LEADER_NEAR_DOT;
   }
   return cost;
+}
+
+/** A box with the least room between words and a line. */
+function padded({ x, y, width, height }: Box): Box {
+  return { x: x - 3, y: y - 1, width: width + 6, height: height + 2 };
 }
 
 /** Distance of a box from a place, 0 where it covers it. */

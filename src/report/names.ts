@@ -160,7 +160,7 @@ export function obstacles(scene: Scene, paper: Paper, written: readonly Box[]): 
   }
 
   const [centreline] = to([0, 0]);
-  addLine([centreline, top], [centreline, bottom], HEAVY);
+  addLine([centreline, top - 22], [centreline, bottom + 14], HEAVY);
   const dots = poses.flatMap((pose) =>
     (pose === ride ? Object.keys(pose.points) : moving(model)).map((name) => ({
       at: to(pose.points[name]),

@@ -147,7 +147,7 @@ function headOf(
   { words, right, size, small, names }: PlotLayout,
 ): { readonly height: number; readonly at: (top: number) => Element[] } {
   const row = size + 3;
-  const sample = 1.6 * small;
+  const sample = 1.4 * small;
   let [x, rows] = [words, 0];
   const keys = (names === 'above' ? curves : []).flatMap(({ name, style }) => {
     if (name === undefined) return [];
@@ -192,6 +192,7 @@ function panelAt(panel: PlotPanel, x: Scale, stations: number, top: number, layo
   const covered: Segment[] = [
     ...drawn.flatMap(({ parts }) => parts.flatMap(segments)),
     ...lines.map(({ ends }) => ends),
+    ...shades.flat().map((at) => level(on(x, at), y, true)),
     ...stems,
   ];
   return [

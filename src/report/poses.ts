@@ -62,7 +62,10 @@ export function sceneOf(
   const model = modelOf(corner);
   const ends = 'end' in motion ? motion.end : null;
   const swept = 'end' in motion ? motion : sweepThrough(corner, motion);
-  const travels = 'end' in motion ? [motion.end.droop.travel, motion.end.bump.travel] : motion;
+  const travels =
+    'end' in motion
+      ? [motion.end.droop.travel, motion.end.bump.travel]
+      : motion.map((travel) => withinReach(travel, swept.end));
   const ride = poseAt(model, swept, 0, looks);
   const others = [...new Set(travels)].filter((travel) => travel !== 0);
   const poses = [ride, ...others.map((travel) => poseAt(model, swept, travel, looks))];
@@ -74,6 +77,16 @@ export function sceneOf(
     ends,
     coilover: shockEnds(model, looks.bodyEnd),
   };
+}
+
+/** Fraction of a travel by which rounding may put it beyond the end of a sweep. */
+const HAIR = 1e-9;
+
+/** A travel, or the end of the sweep that it is beyond by rounding alone. */
+function withinReach(travel: number, { bump, droop }: Sweep['end']): number {
+  const end = travel > 0 ? bump.travel : droop.travel;
+  const beyond = Math.abs(travel) - Math.abs(end);
+  return beyond > 0 && beyond <= HAIR * Math.abs(travel) ? end : travel;
 }
 
 function sweepThrough(corner: Corner, travels: readonly number[]): Sweep {
