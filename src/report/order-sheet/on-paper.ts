@@ -1,19 +1,7 @@
 // Values as the order prints them: rounded figures, and what the file gives with its own digits, each in both units.
 
 import { givenInBoth, numberIn, type Quantity, type Units, unitName } from '../../units.ts';
-import { printed } from '../text.ts';
-
-/** Names of units on paper, where they differ from those of the library. */
-const PAPER_NAMES: Readonly<Record<string, string>> = {
-  inch: 'in',
-  'inch/s': 'in/s',
-  degrees: 'deg',
-  'N s/m': 'N·s/m',
-  'lbf s/in': 'lbf·s/in',
-  'lbf/in^2': 'psi',
-  'N m/deg': 'N·m/deg',
-  'lbf ft/deg': 'lbf·ft/deg',
-};
+import { paperUnit, printed } from '../text.ts';
 
 /** Decimals of an inch at least, in what the file gives. */
 const INCH_DECIMALS = 2;
@@ -35,10 +23,7 @@ export interface OnPaper {
 
 export function onPaper(first: Units): OnPaper {
   const units = [first, first === 'metric' ? 'imperial' : 'metric'] as const;
-  const unit = (quantity: Quantity, of: Units) => {
-    const name = unitName(quantity, of);
-    return PAPER_NAMES[name] ?? name;
-  };
+  const unit = (quantity: Quantity, of: Units) => paperUnit(unitName(quantity, of));
   const number = (value: number, quantity: Quantity, of: Units) => printed(numberIn(value, quantity, of));
   const cells = (value: number, quantity: Quantity): [string, string] => [
     `${number(value, quantity, units[0])} ${unit(quantity, units[0])}`,

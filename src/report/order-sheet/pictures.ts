@@ -15,15 +15,25 @@ const FREE = 60;
 export function axlePictures({ axle, input, limits, curves }: AxleSizing, units: Units): Block[] {
   const name = axleName(axle);
   const { corner } = input;
-  const poses = `${name} corner at droop, ride and bump`;
+  const poses = `${name} corner at droop, design ride height and bump`;
+  const { bodyEnd = 'up' } = input.sizing?.order ?? {};
   const drawn = sweep(corner, {
     bump: limits.bump?.travel ?? FREE,
     droop: Math.max(0, -(limits.droop?.travel ?? -FREE)),
     columns: [],
   });
-  const title = `${name}: through the travel`;
+  const title = `${name} corner through travel`;
   return [
-    { kind: 'picture', title: poses, svg: drawCorner(corner, drawn, { title: poses, limits, units }) },
+    {
+      kind: 'picture',
+      title: poses,
+      svg: drawCorner(corner, drawn, {
+        title: poses,
+        limits,
+        units,
+        bodyEnd,
+      }),
+    },
     ...(curves === null
       ? []
       : [{ kind: 'picture', title, svg: plotCurves(curves, { title, panels: PANELS, units }) } as const]),
