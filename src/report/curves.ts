@@ -213,7 +213,7 @@ function limitWords(
 }
 
 /** Travels no farther apart are one place in a picture. */
-const ONE_PLACE: Readonly<Record<string, number>> = { mm: 0.05, inch: 0.002 };
+const ONE_PLACE: Readonly<Record<string, number>> = { mm: 0.05, in: 0.002 };
 
 /** The columns by name, as long as they make a heading. */
 function titleFor(columns: readonly ColumnInfo[]): string {
@@ -277,11 +277,11 @@ function valueRange(
 /** Smallest range worth a panel, in the unit of the column. */
 const LEAST_HEIGHT: Readonly<Record<string, number>> = {
   mm: 1,
-  inch: 0.04,
+  in: 0.04,
   deg: 0.1,
   '': 0.01,
   '1/mm': 1e-5,
-  '1/inch': 2.5e-4,
+  '1/in': 2.5e-4,
 };
 
 function panel(

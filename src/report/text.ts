@@ -7,11 +7,11 @@ import { fromMetric, type Units, unitName } from '../units.ts';
 /** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
 const DECIMALS: Readonly<Record<string, number>> = {
   mm: 1,
-  inch: 2,
+  in: 2,
   deg: 2,
   '': 3,
   '1/mm': 5,
-  '1/inch': 4,
+  '1/in': 4,
 };
 
 /** A value rounded for reading, in its unit; a dash where it is not defined. Never a minus before zero. */
@@ -36,7 +36,7 @@ export function printed(figures: string): string {
   return figures.replace(/-(?=\d)/g, '\u2212').replace(/^-$/, '\u2013');
 }
 
-/** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 inch`. */
+/** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 in`. */
 export function travelIn(travel: number, units: Units): string {
   const unit = unitName('length', units);
   return `${signedTravel(fromMetric(travel, 'length', units), unit)} ${unit}`;
