@@ -6,10 +6,10 @@ import { givenInBoth, givenText, toMetric } from '../src/units.ts';
 import { exampleText } from './document/support.ts';
 
 describe('a given value', () => {
-  it('keeps its digits: a pitch of 1/16 inch is 0.0625, not 0.06', () => {
-    expect(givenText(toMetric(0.0625, 'length', 'imperial'), 'length', 'imperial')).toBe('0.0625 inch');
-    expect(givenInBoth(1.5875, 'length', 'imperial')).toBe('0.0625 inch (1.588 mm)');
-    expect(givenInBoth(350, 'length', 'metric')).toBe('350 mm (13.78 inch)');
+  it('keeps its digits: a pitch of 1/16 in is 0.0625, not 0.06', () => {
+    expect(givenText(toMetric(0.0625, 'length', 'imperial'), 'length', 'imperial')).toBe('0.0625 in');
+    expect(givenInBoth(1.5875, 'length', 'imperial')).toBe('0.0625 in (1.588 mm)');
+    expect(givenInBoth(350, 'length', 'metric')).toBe('350 mm (13.78 in)');
     expect(givenInBoth(1.6, 'frequency', 'imperial')).toBe('1.6 Hz');
   });
 

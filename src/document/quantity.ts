@@ -8,7 +8,7 @@ const shapes = new WeakMap<z.core.$ZodType, string | readonly string[]>();
 export function quantity(kind: Quantity, description: string, schema: z.ZodNumber = z.number()): z.ZodNumber {
   const metric = unitName(kind, 'metric');
   const imperial = unitName(kind, 'imperial');
-  const unit = metric === imperial ? metric : `${metric}, or ${imperial} in an imperial file`;
+  const unit = metric === imperial ? metric : `${metric}, or ${imperial} (imperial)`;
   const marked = schema.describe(`${description}. Unit: ${unit}.`);
   quantities.set(marked, kind);
   return marked;

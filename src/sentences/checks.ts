@@ -31,7 +31,7 @@ const WHAT: Readonly<Record<string, string>> = {
   sprungMass: 'on one corner',
 };
 
-/** A value outside its range: `375 inch long, where 3.9 to 35 inch is usual`. */
+/** A value outside its range: `375 in long, where 3.9 to 35 in is usual`. */
 function unusual(say: Say, quantity: Quantity): string {
   const unit = say.unit(quantity);
   const range = `${say.short('least', quantity, 2)} to ${say.short('most', quantity, 2)}`;
@@ -122,13 +122,13 @@ export const CHECKS: Sentences = {
     problem: `${say.short('frequency', 'frequency')} Hz, where ${say.short('least', 'frequency')} to ${say.short('most', 'frequency')} Hz is usual: is it right? ${AS_WRITTEN}`,
   }),
   camberUnusual: (say) => ({
-    problem: `a camber of ${say.short('camber', 'angle')} degrees, where ${say.short('most', 'angle')} either way is much. Is it right? ${AS_WRITTEN}`,
+    problem: `a camber of ${say.short('camber', 'angle')} deg, where ${say.short('most', 'angle')} either way is much. Is it right? ${AS_WRITTEN}`,
   }),
   camberSignReversed: (say) => ({
-    problem: `${say.short('camber', 'angle')} degrees, where centre and contact patch lean the wheel ${say.short('drawn', 'angle')}: is its sign right? Top outboard is positive. ${AS_WRITTEN}`,
+    problem: `${say.short('camber', 'angle')} deg, where centre and contact patch lean the wheel ${say.short('drawn', 'angle')}: is its sign right? Top outboard is positive. ${AS_WRITTEN}`,
   }),
   camberAgainstContactPatch: (say) => ({
-    problem: `with it and the centre the wheel leans ${say.short('drawn', 'angle')} degrees, and camber says ${say.short('camber', 'angle')}. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.`,
+    problem: `with it and the centre the wheel leans ${say.short('drawn', 'angle')} deg, and camber says ${say.short('camber', 'angle')}. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.`,
   }),
   contactPatchOffGround: (say) => ({
     problem: `z is ${say.length('z')}, where the ground has 0: heights count from the ground. ${AS_WRITTEN}`,
@@ -160,12 +160,12 @@ export const CHECKS: Sentences = {
   angleFromOtherAxis: (say) => {
     const [from, other] = say.is('isLean') ? ['vertical', 'horizontal'] : ['horizontal', 'vertical'];
     return {
-      problem: `${say.short('value', 'angle')} degrees from ${from}, where the first estimates say ${say.short('estimated', 'angle', 3)}: was it read from ${other}? Then write ${say.short('complement', 'angle')} with its sign. ${AS_WRITTEN}`,
+      problem: `${say.short('value', 'angle')} deg from ${from}, where the first estimates say ${say.short('estimated', 'angle', 3)}: was it read from ${other}? Then write ${say.short('complement', 'angle')} with its sign. ${AS_WRITTEN}`,
     };
   },
 };
 
-/** `lowerArm 647 inch long, wheel.centre 312 inch above the ground`. */
+/** `lowerArm 647 in long, wheel.centre 312 in above the ground`. */
 function sizes(say: Say): string {
   const [lengths, what] = [say.lengths('sizes'), say.list('what')];
   return say

@@ -15,7 +15,7 @@ import type { Say, Sentences } from './say.ts';
 /** What is expected in the parts of files. */
 const IN_FILES: Expected = {
   ...EXPECTED,
-  units: 'metric (mm, kg), imperial (inch, lb)',
+  units: 'metric (mm, kg), imperial (in, lb)',
   surveyCheck: 'a check as writeSurveyedCorner writes it',
   remarks: 'a text or a list of texts',
   tyre: (say) => `${fields(say)} or a text`,

@@ -92,7 +92,7 @@ export const SURVEY: Sentences = {
     (say) => say.measure('angleError', 'angle'),
     (say) =>
       say.is('fitsAsComplement')
-        ? '; 90 degrees minus the reading fits: was it counted from the other line?'
+        ? '; 90 deg minus the reading fits: was it counted from the other line?'
         : '',
   ),
   readingsContradict: (say) => ({

@@ -282,7 +282,7 @@ describe('the ordered unit against a donor damper', () => {
     expect(open(439.96, 'metric')).toBe(`${AGAINST} as long extended.`);
     expect(open(439.9, 'metric')).toBe(`${AGAINST} 0.1 mm longer extended.`);
     expect(open(439.9, 'imperial')).toBe(`${AGAINST} as long extended.`);
-    expect(open(439.7, 'imperial')).toBe(`${AGAINST} 0.01 inch longer extended.`);
+    expect(open(439.7, 'imperial')).toBe(`${AGAINST} 0.01 in longer extended.`);
   });
 
   it('at ride height is compared with the donor as it was measured', () => {
@@ -299,7 +299,7 @@ describe('the ordered unit against a donor damper', () => {
     );
   });
 
-  it('is the damper of a sized car, given or chosen: of the example, 14.9 inch extended, 0.70 inch more stroke, 0.65 longer, 0.05 shorter', () => {
+  it('is the damper of a sized car, given or chosen: of the example, 14.9 in extended, 0.70 in more stroke, 0.65 longer, 0.05 shorter', () => {
     const text = readFileSync(join(import.meta.dirname, '../../docs/examples/car.json'), 'utf8');
     const document = JSON.parse(text);
     document.corners.front.limits.damper.extendedLength = 14.9;

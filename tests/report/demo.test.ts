@@ -53,12 +53,12 @@ describe('the demo', () => {
     expect([complaints, code]).toEqual(['', 0]);
     // One screen: target, chosen, margin, conflicts, and where the rest was written.
     expect(out.split('\n').length).toBeLessThanOrEqual(50);
-    expect(out).toMatch(/bump travel +\d\.\d\d inch +\d\.\d\d inch +\+\d\.\d\d/);
+    expect(out).toMatch(/bump travel +\d\.\d\d in +\d\.\d\d in +\+\d\.\d\d/);
     expect(out).toContain('No conflicts.');
     const front = readFileSync(join(root, 'out/car-front.txt'), 'utf8');
     expect(front).toContain('== Car front ==');
-    expect(front).toMatch(/The damper is topped out at \d\.\d+ inch of droop/);
-    expect(front).toMatch(/The linkage is at a dead point at \d+\.\d+ inch of droop/);
+    expect(front).toMatch(/The damper is topped out at \d\.\d+ in of droop/);
+    expect(front).toMatch(/The linkage is at a dead point at \d+\.\d+ in of droop/);
     // One error of the hand method for a corner, on its page and in the report.
     const [, error] = front.match(/chosen by the hand method is (\d+ % too \w+) at ride height/) ?? [];
     const sheet = readFileSync(join(root, 'out/car-report.md'), 'utf8');

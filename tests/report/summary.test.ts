@@ -21,7 +21,7 @@ describe('the summary of a sizing', () => {
   });
 
   it('has rows that add up as printed', () => {
-    const rows = sizingSummary(roadster).matchAll(/travel +(-?[\d.]+) inch +(-?[\d.]+) inch +([+-]?[\d.]+)/g);
+    const rows = sizingSummary(roadster).matchAll(/travel +(-?[\d.]+) in +(-?[\d.]+) in +([+-]?[\d.]+)/g);
     const found = [...rows].map((row) => row.slice(1).map(Number));
     expect(found.length).toBeGreaterThanOrEqual(4);
     for (const [required, available, margin] of found) {
