@@ -106,7 +106,7 @@ function given(say: Say): { got?: string } {
 const rest = (say: Say) => say.text('oneOf').replace(/, ([^,]*)$/, ' and $1');
 
 const APART = 'measure the two again: they must lie apart';
-const Z_COUNTS = 'z counts up from the ground at the drawn ride height';
+const Z_COUNTS = 'z counts up from the ground at design ride height';
 
 function notAbove(say: Say, what: string): Words {
   const point = say.has('point') ? `${say.text('point')} at z = ` : '';

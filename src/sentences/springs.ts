@@ -59,7 +59,7 @@ export const SPRINGS: Sentences = {
   }),
   springFarFromTarget: (say) => ({
     problem: `the frequency of the spring is ${percent(say, 'deviation')} % ${say.number('deviation') < 0 ? 'below' : 'above'} the required one`,
-    got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')} at the drawn ride height`}`,
+    got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')} at design ride height`}`,
     allowed: `${say.measure('requiredFrequency', 'frequency')} ± ${percent(say, 'maxDeviation')} %: about ${say.measure('requiredSpringRate', 'rate')} at the spring`,
     advice: `list a spring nearer to that rate, or change the target${unitDoubt(say)}`,
   }),

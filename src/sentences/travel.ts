@@ -68,18 +68,18 @@ export const TRAVEL: Sentences = {
   },
   noDamperForTravel: (say) => ({
     problem: 'the travel that is required leaves the damper no compressed length',
-    got: `${say.measure('installed', 'length')} at the drawn ride height, ${say.measure('required', 'length')} of bump required`,
+    got: `${say.measure('installed', 'length')} at design ride height, ${say.measure('required', 'length')} of bump required`,
     allowed: 'a coilover longer than the shortening in bump',
     advice: 'check units and mounts, or require less travel',
   }),
   damperDoesNotFit: (say) => ({
-    problem: 'the damper does not fit its length at the drawn ride height',
+    problem: 'the damper does not fit its length at design ride height',
     got: `${say.measure('compressed', 'length')} compressed, ${say.measure('extended', 'length')} extended`,
     allowed: `compressed less and extended more than ${say.measure('installed', 'length')}`,
     advice: 'change the lengths, or move a mount',
   }),
   deadLengthShort: (say) => ({
-    problem: `a stroke of ${say.measure('stroke', 'length')} does not fit a length of ${say.measure('installed', 'length')} at the drawn ride height`,
+    problem: `a stroke of ${say.measure('stroke', 'length')} does not fit a length of ${say.measure('installed', 'length')} at design ride height`,
     got: `a dead length (compressed length minus stroke) of ${say.measure('available', 'length')}`,
     allowed: `${say.measure('required', 'length')} or more: compressed length ${say.measure('compressed', 'length')}, extended ${say.measure('extended', 'length')}`,
     advice:

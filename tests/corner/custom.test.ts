@@ -414,14 +414,14 @@ describe('what is no corner', () => {
       'a wheel in the ground',
       { wheelCentre: 'patch', contactPatch: 'hub' },
       [
-        'wheelCentre: wheel centre not above its contact patch, got patch at z = 0 mm (allowed: more than 300 mm); z counts up from the ground at the drawn ride height',
+        'wheelCentre: wheel centre not above its contact patch, got patch at z = 0 mm (allowed: more than 300 mm); z counts up from the ground at design ride height',
       ],
     ],
     [
       'a wheel that is its own contact patch',
       { contactPatch: 'hub' },
       [
-        'wheelCentre: wheel centre not above its contact patch, got hub at z = 300 mm (allowed: more than 300 mm); z counts up from the ground at the drawn ride height',
+        'wheelCentre: wheel centre not above its contact patch, got hub at z = 300 mm (allowed: more than 300 mm); z counts up from the ground at design ride height',
       ],
     ],
     [

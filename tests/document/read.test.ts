@@ -327,7 +327,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.lowerArm.inner: in the same place as lowerArm.outer, got [9.25, 5.75]; measure the two again: they must lie apart',
         '  corners.front.upperArm.outer[0]: wrong kind of value, got "22.75" (allowed: a finite number, in inches); write 22.75, without quotes',
         '  corners.front.wheel: give camber (degrees) or contactPatch [y, z], or both, got {"centre":[26.875,-10.875]}',
-        '  corners.front.wheel.centre[1]: wheel centre not above the ground, got -10.875 in (allowed: more than 0 in); z counts up from the ground at the drawn ride height',
+        '  corners.front.wheel.centre[1]: wheel centre not above the ground, got -10.875 in (allowed: more than 0 in); z counts up from the ground at design ride height',
         '  corners.front.coilover.mount: in the same place as coilover.chassisMount, got [13.75, 18.5]; measure the two again: they must lie apart',
       ),
     );
