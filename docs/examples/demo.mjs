@@ -76,9 +76,9 @@ try {
     print(`    ${what}`);
   }
   print(`
-These figures are for planning. The model is flat and rigid: it knows no steering, no bushing that gives, no fore-aft
-geometry but the shock's offset. Strength, welds, steering, brakes and whether a car may go on the road are matters of
-local codes and of a licensed engineer or inspector.`);
+These figures are for planning. The model is planar and rigid: no steering, no compliance, nothing
+fore and aft but the offset of the shock. Strength, welds, steering, brakes and whether a car may go
+on the road are matters of local codes and of a licensed engineer or inspector.`);
 } catch (error) {
   if (!(error instanceof InputError || error instanceof FileFault)) throw error;
   console.error(error instanceof InputError ? refusal(error) : error.message);

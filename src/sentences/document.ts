@@ -128,7 +128,7 @@ export const DOCUMENT: Sentences = {
       : { allowed: `a number ${bounds(say)}` }),
     ...(say.has('share') ? { advice: `if ${say.text('got')} % is meant, write ${say.text('share')}` } : {}),
   }),
-  unknownField: (say) => ({ problem: 'unknown name', advice: homeOf(say) }),
+  unknownField: (say) => ({ problem: 'unknown field', advice: homeOf(say) }),
   notOneOf: (say) => ({ problem: `give one of ${rest(say)}`, ...given(say) }),
   noneOf: (say) => ({ problem: `give ${alternatives(say, 'oneOf')}`, ...given(say) }),
   moreThanOneOf: (say) => ({ problem: `give ${alternatives(say, 'oneOf')}, not both`, ...given(say) }),
