@@ -111,7 +111,7 @@ export const SURVEY: Sentences = {
   }),
   readingsNotComparable: { problem: "the readings can't be set against each other" },
   leastSure: (say) => ({
-    problem: `least sure is the ${coordinate(say)} of ${of(say)}: plus or minus ${say.measure('plusMinus', 'length')}`,
+    problem: `the least certain coordinate is the ${coordinate(say)} of ${of(say)}: ± ${say.measure('plusMinus', 'length')}`,
     ...(say.is('isRough') ? { advice: `read the ${coordinate(say)} itself` } : {}),
   }),
   readingUnchecked: (say) => ({

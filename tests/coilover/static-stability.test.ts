@@ -497,7 +497,7 @@ describe('riding on the bump stop', () => {
     expectWithin(wheelRate, (load(travel + 1e-3) - load(travel - 1e-3)) / 2e-3, 1e-5);
     expectWithin(wheelRateBefore, (load(contact - 1e-4) - load(contact - 2e-4)) / 1e-4, 1e-3);
     expect(sentence(sizing.conflicts[0], 'imperial')).toMatch(
-      /^Rides on the bump stop in a steady corner by 0\.05 in/,
+      /^The wheel rides on the bump stop in a steady corner, 0\.05 in past contact/,
     );
   });
 

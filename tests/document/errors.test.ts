@@ -128,8 +128,8 @@ describe('a double wishbone with mistakes', () => {
       units: 'mm',
     });
     expect(issues.map(({ path, problem, advice }) => [path, problem, advice])).toEqual([
-      ['wheel.center', 'unknown name', 'did you mean centre?'],
-      ['units', 'unknown name', 'correct the spelling, or take it out'],
+      ['wheel.center', 'unknown field', 'did you mean centre?'],
+      ['units', 'unknown field', 'correct the spelling, or take it out'],
     ]);
   });
 

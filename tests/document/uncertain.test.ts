@@ -81,7 +81,7 @@ describe('an uncertain coordinate of a file', () => {
         severity: 'error',
         path: 'corners.front.lowerArm.inner[0].plusminus',
         values: { allowed: ['value', 'plusMinus'], meant: 'plusMinus' },
-        problem: 'unknown name',
+        problem: 'unknown field',
         allowed: 'value, plusMinus',
         advice: 'did you mean plusMinus?',
       },

@@ -206,7 +206,7 @@ function travel(sized: AxleSizing, paper: OnPaper): Block[] {
       : [
           table(
             'Required travel in each case',
-            ['required in', 'side', `made up of, ${paper.unit('length', units)}`, 'travel'],
+            ['case', 'side', `made up of, ${paper.unit('length', units)}`, 'travel'],
             cases,
             [3],
           ),

@@ -21,12 +21,12 @@ export function figuresPart({ axles, figures }: Sizing, paper: OnPaper): Block[]
         label,
         definition,
         values: axles.map((sized) =>
-          valueOf(sized.figure(name), paper, (figure, units) => printedValue(sized, figure, units)),
+          figureValue(sized.figure(name), paper, (figure, units) => printedValue(sized, figure, units)),
         ),
       }));
     return [title, axles.map(({ axle }) => axleName(axle)), rows] as const;
   });
-  const ofCar = figures.map((figure) => ({ ...figure, values: [valueOf(figure, paper)] }));
+  const ofCar = figures.map((figure) => ({ ...figure, values: [figureValue(figure, paper)] }));
   return [...groups, ['The whole car', [''], ofCar] as const].flatMap(([title, heads, rows]) => {
     const known = rows.filter(({ values }) => values.some((value) => value !== null));
     return known.length === 0 ? [] : [heading(3, title), { kind: 'figures', heads, rows: known } as const];
@@ -34,7 +34,7 @@ export function figuresPart({ axles, figures }: Sizing, paper: OnPaper): Block[]
 }
 
 /** A figure in both units, with its interval in those of the file; `printed` gives the value to print in units. */
-function valueOf(
+function figureValue(
   figure: Figure,
   paper: OnPaper,
   printed: (figure: Figure, units: OnPaper['units'][number]) => number | null = ({ value }) => value,

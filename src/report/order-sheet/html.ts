@@ -78,6 +78,7 @@ td.n, th.n { text-align: right; padding: 0.5mm 0 0.5mm 2.5mm; font-variant-numer
 td span { white-space: nowrap; }
 td.n + td:not(.n), th.n + th:not(.n) { padding-left: 4mm; }
 tr { break-inside: avoid; }
+td.n small { white-space: nowrap; }
 small { display: block; color: #444; font-size: 7.2pt; line-height: 1.2; }
 figure { margin: 1.5mm 0 2.5mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; max-height: 235mm; margin: 0 auto; }
@@ -137,7 +138,7 @@ ${block.items
         [FIGURE_HEAD, ...block.heads],
         block.rows.map(({ label, definition, values }: FigureRow) => [
           `${escaped(label)}<small>${escaped(definition)}</small>`,
-          ...values.map(valueOf),
+          ...values.map(figureValue),
         ]),
         block.heads.map((_, k) => k + 1),
         'Figures, each with its definition',
@@ -207,7 +208,7 @@ function spanning(row: readonly string[], part: (content: string, k: number) => 
 /** Above the names of figures: what their whiskers are. */
 const FIGURE_HEAD = '95 % interval below each value; whisker: 10 % of the value to either side';
 
-function valueOf(value: FigureValue | null): string {
+function figureValue(value: FigureValue | null): string {
   if (value === null) return '–';
   const { interval, whisker } = value;
   const shown =

@@ -23,7 +23,11 @@ export function jointLoads({ forces, input }: AxleSizing, paper: OnPaper): Block
   return [
     table(
       'Loads of the joints at the upright',
-      ['load case', ...known.map(spaced), ...others.map((joint) => `${spaced(joint)}, stud axis not given`)],
+      [
+        'load case',
+        ...known.map((joint) => `${spaced(joint)} joint`),
+        ...others.map((joint) => `${spaced(joint)} joint, stud axis not given`),
+      ],
       cases.map((one) => [
         one.name,
         ...known.map((joint) => alongStud(one, joint, paper)),
@@ -35,7 +39,7 @@ export function jointLoads({ forces, input }: AxleSizing, paper: OnPaper): Block
       ? []
       : [
           paragraph(
-            `The load of ${others.map(spaced).join(' and ')} is the whole force on the upright, y outboard and z up, ${paper.unit('force', units)}. Whether it pulls the stud out or pushes it in follows from housingAxis in limits.ballJoints.`,
+            `Stud axis not given: the whole force on the upright, y outboard, z up (${paper.unit('force', units)}). With housingAxis in limits.ballJoints the report says whether it pulls the stud out or pushes it in.`,
           ),
         ]),
   ];

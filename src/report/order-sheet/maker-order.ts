@@ -83,8 +83,8 @@ function pageOf(sizing: Sizing, sized: AxleSizing, sheet: string): Block & { rea
       {
         kind: 'columns',
         columns: [
-          [...drawn(sized, paper), ...lengths(sized, paper), ...mounts(sized, paper), ...body(sized, paper)],
-          [...spring(sized, paper), ...valving(sized, paper), ...agreed(items)],
+          [...drawn(sized, paper), ...lengths(sized, paper), ...mounts(sized, paper), ...agreed(items)],
+          [...body(sized, paper), ...spring(sized, paper), ...valving(sized, paper)],
         ],
       },
       ...CAUTIONS.map(paragraph),
