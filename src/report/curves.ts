@@ -11,7 +11,7 @@ import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
 import { heading, WIDTH } from './marks.ts';
 import { type PlotBase, type PlotLine, type PlotPanel, plot, WIDE } from './plot.ts';
 import { type Picture, svgDocument } from './svg.ts';
-import { causeWords, endMark, inBrackets, paperUnit, signedTravel } from './text.ts';
+import { causeWords, endMark, inBrackets, signedTravel } from './text.ts';
 
 /** What of a sweep its curves need. */
 export type Curves<At extends FlatPose = FlatPose> = Pick<Sweep, 'info' | 'end'> & {
@@ -137,14 +137,13 @@ function shadesOf(limits: Limits | undefined, { low, high }: PlotBase): (readonl
 }
 
 /** Travels no farther apart are one place in a picture. */
-const ONE_PLACE: Readonly<Record<string, number>> = { mm: 0.05, inch: 0.002 };
+const ONE_PLACE: Readonly<Record<string, number>> = { mm: 0.05, in: 0.002 };
 
 /** Design ride height, ends where the sweep stopped short, limits and events, from left to right. */
 function marksOf({ end, info: [{ unit }] }: Curves, limits: Limits | undefined, x: PlotBase): PlotLine[] {
   const { bump = null, droop = null, events = [] } = limits ?? {};
   const inward = { droop: 'right', bump: 'left' } as const;
-  const named = (words: string, travel: number) =>
-    `${words} ${signedTravel(travel, unit)} ${paperUnit(unit)}`;
+  const named = (words: string, travel: number) => `${words} ${signedTravel(travel, unit)} ${unit}`;
   const stopped = (['droop', 'bump'] as const).filter((side) => end[side].status !== 'reached');
   // Where the linkage itself ended the sweep, that is told as its end.
   const isEnd = ({ side, travel }: Limit) =>
@@ -254,11 +253,11 @@ function valueRange(
 /** Smallest range worth a panel, in the unit of the column. */
 const LEAST_HEIGHT: Readonly<Record<string, number>> = {
   mm: 1,
-  inch: 0.04,
+  in: 0.04,
   deg: 0.1,
   '': 0.01,
   '1/mm': 1e-5,
-  '1/inch': 2.5e-4,
+  '1/in': 2.5e-4,
 };
 
 /** The edges of a column's 95 % interval, as far as the curves go. */

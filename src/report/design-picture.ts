@@ -14,7 +14,6 @@ import { EDGE, FAINT, heading, joint, LINE, type Paper, SMALL, THIN, WIDTH } fro
 import { labelsAt, obstacles, reachOf } from './names.ts';
 import { type BodyEnd, type Pose, type Scene, sceneOf, type WheelSizes } from './poses.ts';
 import { type Element, element, line, type Place, svgDocument, text, through } from './svg.ts';
-import { paperUnit } from './text.ts';
 
 /** How strongly the old corner is drawn. */
 const PALE = 0.35;
@@ -88,7 +87,7 @@ function ways({ mounts }: Design, units: Units, old: Scene, scene: Scene, paper:
   const signed = (mm: number) => `${mm >= 0 ? '+' : ''}${lengthFigure(mm, units)}`;
   const all = Object.entries(mounts);
   const labels = all.map(([name, { from, to }]) => ({
-    words: `${spaced(name)}: y ${signed(to[0] - from[0])}, z ${signed(to[1] - from[1])} ${paperUnit(unitName('length', units))}`,
+    words: `${spaced(name)}: y ${signed(to[0] - from[0])}, z ${signed(to[1] - from[1])} ${unitName('length', units)}`,
     anchor: paper.to(to),
     clear: 9,
     reach: reachOf(scene.model, name),
@@ -147,7 +146,7 @@ function table(
     );
   }
   at += LINE;
-  head(`mount, y and z [${paperUnit(unitName('length', units))}]`, ['box', 'as drawn', 'now']);
+  head(`mount, y and z [${unitName('length', units)}]`, ['box', 'as drawn', 'now']);
   for (const [name, { from, to, box }] of Object.entries(mounts)) {
     for (const [axis, letter] of (['y', 'z'] as const).entries()) {
       const range = box[letter];

@@ -2,7 +2,7 @@
 
 import type { Corner } from '../corner/corner.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
-import { fromMetric, toMetric, type Units, unitName } from '../units.ts';
+import { fromMetric, textIn, toMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { shownUnit } from './in-units.ts';
 import { EDGE, FAINT, joint, LINE, type Paper, pivot, SIZE, SMALL, STROKES, THIN, WIDTH } from './marks.ts';
@@ -16,8 +16,6 @@ import {
   fittingSize,
   fold,
   inBrackets,
-  lengthText,
-  paperUnit,
   signedTravel,
   textWidth,
 } from './text.ts';
@@ -72,7 +70,7 @@ function scaleBar({ scale }: Paper, middle: number, units: Units): Element[] {
       text(String((k * length) / 2), [x + k * width, middle + 20], { ...small, 'text-anchor': 'middle' }),
     ),
     text(
-      paperUnit(unitName('length', units)),
+      unitName('length', units),
       [x + 2 * width + textWidth(String(length), SMALL) / 2 + 6, middle + 20],
       small,
     ),
@@ -163,7 +161,7 @@ function notesOn(
   }
   if (foreAftOffset !== 0) {
     notes.push(
-      `The ends of the coilover are ${lengthText(Math.abs(foreAftOffset), units)} apart fore and aft: the coilover is longer than it looks here.`,
+      `The ends of the coilover are ${textIn(Math.abs(foreAftOffset), 'length', units)} apart fore and aft: the coilover is longer than it looks here.`,
     );
   }
   if (corner.mirrored) notes.push('Measured on the right-hand side, drawn mirrored as a left-hand corner.');

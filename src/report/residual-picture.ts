@@ -7,7 +7,7 @@ import type { Survey } from '../survey/result.ts';
 import { fromMetric, unitName } from '../units.ts';
 import { EDGE, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import { type Attributes, type Element, element, line, svgDocument, text } from './svg.ts';
-import { fittingSize, paperUnit, textWidth } from './text.ts';
+import { fittingSize, textWidth } from './text.ts';
 import { ticks } from './ticks.ts';
 
 const WORDS = 330;
@@ -56,7 +56,7 @@ export function drawResiduals(survey: Survey, title = 'Residuals of the readings
         height: BAR,
         fill: beyond ? '#000' : '#999',
       }),
-      text(`${figure} ${unit === 'deg' ? 'deg' : paperUnit(length)}`, [right + FIGURES, middle + 4], {
+      text(`${figure} ${unit === 'deg' ? 'deg' : length}`, [right + FIGURES, middle + 4], {
         'font-size': SMALL,
         'text-anchor': 'end',
       }),

@@ -2,16 +2,16 @@
 
 import type { LimitCause } from '../corner/limits/limits.ts';
 import type { SweepEnd } from '../corner/sweep.ts';
-import { fromMetric, numberIn, type Units, unitName } from '../units.ts';
+import { fromMetric, type Units, unitName } from '../units.ts';
 
 /** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
 const DECIMALS: Readonly<Record<string, number>> = {
   mm: 1,
-  inch: 2,
+  in: 2,
   deg: 2,
   '': 3,
   '1/mm': 5,
-  '1/inch': 4,
+  '1/in': 4,
 };
 
 /** A value rounded for reading, in its unit; a dash where it is not defined. Never a minus before zero. */
@@ -36,38 +36,15 @@ export function printed(words: string): string {
   return words.replace(/(?<![\p{L}\d.)])-(?=\d)/gu, '\u2212').replace(/^-$/, '\u2013');
 }
 
-/** Names of units on paper and in pictures, where they differ from those of the library. */
-const PAPER_NAMES: Readonly<Record<string, string>> = {
-  inch: 'in',
-  '1/inch': '1/in',
-  'inch/s': 'in/s',
-  degrees: 'deg',
-  'N s/m': 'N·s/m',
-  'lbf s/in': 'lbf·s/in',
-  'lbf/in^2': 'psi',
-  'N m/deg': 'N·m/deg',
-  'lbf ft/deg': 'lbf·ft/deg',
-};
-
-/** A unit's name on paper and in pictures: `in`, `lbf·s/in`. */
-export function paperUnit(name: string): string {
-  return PAPER_NAMES[name] ?? name;
-}
-
-/** The same behind what is counted in it: ` [in]`, or nothing for a number without a unit. */
+/** A unit behind what is counted in it: ` [in]`, or nothing for a number without a unit. */
 export function inBrackets(name: string): string {
-  return name === '' ? '' : ` [${paperUnit(name)}]`;
+  return name === '' ? '' : ` [${name}]`;
 }
 
 /** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 in`. */
 export function travelIn(travel: number, units: Units): string {
   const unit = unitName('length', units);
-  return `${signedTravel(fromMetric(travel, 'length', units), unit)} ${paperUnit(unit)}`;
-}
-
-/** A length (mm) in the units asked for: `30.0 mm`, `1.18 in`. */
-export function lengthText(mm: number, units: Units): string {
-  return `${numberIn(mm, 'length', units)} ${paperUnit(unitName('length', units))}`;
+  return `${signedTravel(fromMetric(travel, 'length', units), unit)} ${unit}`;
 }
 
 /** How a sweep ended on one side, as a sentence without its subject: `dead point at +63.4 mm: ...`. */

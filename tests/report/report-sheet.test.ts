@@ -33,7 +33,7 @@ describe('a report', () => {
         }
       }
       expect(written).toContain('338.0 mm');
-      expect(written).toContain('13.31 inch');
+      expect(written).toContain('13.31 in');
       expect(written).not.toMatch(NO_FIGURE);
     },
   );
@@ -100,7 +100,7 @@ describe('a report', () => {
       );
       const of = (axle: string, label: string) => {
         const part = text.slice(text.indexOf(`\n## ${axle}`));
-        const cells = part.match(new RegExp(`\\| ${label} \\| (-?[\\d.]+) inch \\| (-?[\\d.]+) mm`));
+        const cells = part.match(new RegExp(`\\| ${label} \\| (-?[\\d.]+) in \\| (-?[\\d.]+) mm`));
         return [Number(cells?.[1]), Number(cells?.[2])];
       };
       for (const axle of ['Front', 'Rear']) {
@@ -112,7 +112,7 @@ describe('a report', () => {
           expect((available[1] - required[1]).toFixed(1)).toBe(margin[1].toFixed(1));
           const list = text.slice(text.indexOf(`\n## ${axle}`));
           const name = side === 'bump' ? 'Bump' : 'Droop';
-          expect(list.match(`${name} travel: margin (-?[\\d.]+) inch`)?.[1]).toBe(margin[0].toFixed(2));
+          expect(list.match(`${name} travel: margin (-?[\\d.]+) in`)?.[1]).toBe(margin[0].toFixed(2));
           seen++;
         }
       }

@@ -6,8 +6,8 @@ import { plotCurves } from '../curves.ts';
 import { drawCorner } from '../drawing.ts';
 import type { Block } from './blocks.ts';
 
-/** Columns that the curves show, from the top, where there are any. */
-const PANELS = ['installationRatio', 'shockLength', 'wheelRateOnSpring', 'wheelLoad'];
+/** Columns that the curves show, from the top. */
+const PANELS = ['installationRatio', 'wheelRateOnSpring'];
 /** Travel drawn where nothing ends it, mm. */
 const FREE = 60;
 
