@@ -84,6 +84,7 @@ export type { Corner, DrawnCorner } from './corner/corner.ts';
 export type { Covariance } from './corner/covariance.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
+export { carJsonSchema, cornerJsonSchema } from './corner/file-schemas.ts';
 export {
   approximationLabel,
   HAND_METHOD_APPROXIMATIONS,
@@ -151,8 +152,9 @@ export type {
 export type { Station } from './design/trial.ts';
 export type { Diagnostic, Severity } from './diagnostic.ts';
 export type { Check } from './document/check.ts';
-export type { DoubleWishboneInput, PushrodInput, StrutInput } from './document/corner-schema.ts';
-export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
+export type { DoubleWishboneInput } from './document/kinds/double-wishbone.ts';
+export type { PushrodInput } from './document/kinds/pushrod.ts';
+export type { StrutInput } from './document/kinds/strut.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
 export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';

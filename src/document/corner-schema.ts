@@ -3,7 +3,7 @@ import { having } from './choice.ts';
 import { hardpoint, pairOf, quantity, takes } from './quantity.ts';
 
 /** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
-const wheel = z
+export const wheel = z
   .strictObject({
     centre: hardpoint('Centre of the wheel, in its middle plane; as high as the loaded radius'),
     camber: quantity(
@@ -17,7 +17,7 @@ const wheel = z
   .describe('The wheel: its centre, and where it stands by camber or contactPatch.');
 
 /** An arm as its chassis pivot and its ball joint. */
-function arm(name: string) {
+export function arm(name: string) {
   return z
     .strictObject({
       inner: hardpoint(
@@ -28,17 +28,18 @@ function arm(name: string) {
     .describe(`The ${name} arm, from its chassis pivot (inner) to its ball joint (outer).`);
 }
 
-type Part = 'lowerArm' | 'upperArm' | 'upright';
-
 /** A choice among the parts that move with the wheel. */
-function parts<const Parts extends readonly Part[]>(names: Parts, what: string) {
+export function parts<const Parts extends readonly string[]>(names: Parts, what: string) {
   return z
     .enum(names)
     .describe(`What ${what} is bolted to: ${names.join(', ').replace(/, (\w+)$/, ' or $1')}.`);
 }
 
 /** A coilover as its moving end, and its other one: fixed, or on another part that moves. */
-function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Part, ...Part[]]) {
+export function coilover<Mount extends z.ZodRawShape, const Parts extends readonly string[]>(
+  mount: Mount,
+  names: Parts,
+) {
   return z
     .strictObject({
       ...mount,
@@ -60,7 +61,7 @@ function coilover<Mount extends z.ZodRawShape>(mount: Mount, names: readonly [Pa
 }
 
 /** The coilover of a corner without rocker. */
-function plainCoilover(...names: [Part, ...Part[]]) {
+export function plainCoilover<const Parts extends readonly string[]>(...names: Parts) {
   return coilover(
     {
       on: parts(names, 'the moving end of the coilover'),
@@ -69,57 +70,6 @@ function plainCoilover(...names: [Part, ...Part[]]) {
     names,
   ).describe('The coilover: what it stands on, and its two ends.');
 }
-
-/** The parts of a double wishbone that move with the wheel. */
-export const PARTS = ['lowerArm', 'upperArm', 'upright'] as const;
-
-/** Double wishbone with a coilover from an arm or the upright to the chassis; shape as `doubleWishbone` documents. */
-export const doubleWishboneSchema = z.strictObject({
-  lowerArm: arm('lower'),
-  upperArm: arm('upper'),
-  wheel,
-  coilover: plainCoilover(...PARTS),
-});
-
-/** Double wishbone with a rod from an arm or the upright to a rocker that works the coilover; as `pushrod` documents. */
-export const pushrodSchema = z.strictObject({
-  lowerArm: arm('lower'),
-  upperArm: arm('upper'),
-  wheel,
-  rod: z
-    .strictObject({
-      on: parts(PARTS, 'the wheel end of the rod'),
-      mount: hardpoint('Wheel end of the rod, middle of its joint'),
-      rockerMount: hardpoint('Other end of the rod, on the rocker'),
-    })
-    .describe('The pushrod or pullrod: what it stands on, and its two ends.'),
-  rocker: z
-    .strictObject({ pivot: hardpoint('Pivot of the rocker on the chassis, middle of the bolt') })
-    .describe('The rocker between rod and coilover.'),
-  coilover: coilover(
-    { rockerMount: hardpoint('End of the coilover on the rocker, middle of the bolt') },
-    PARTS,
-  ).describe('The coilover: its end on the rocker, and its other one.'),
-});
-
-/** Strut that slides along an axis of the upright; as `strut` documents. */
-export const strutSchema = z.strictObject({
-  lowerArm: arm('lower'),
-  strut: z
-    .strictObject({
-      topMount: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
-      lowerMount: hardpoint(
-        'A point on the axis of the strut, low on the upright; the spring and damper act from here',
-      ),
-    })
-    .describe('The strut: its top mount, and a point of its axis on the upright.'),
-  wheel,
-  coilover: plainCoilover('lowerArm', 'upright')
-    .describe(
-      'A coilover beside the strut; if left out, spring and damper act along the strut from lower to top.',
-    )
-    .optional(),
-});
 
 const name = z.string();
 const pair = takes(pairOf(name, name), 'twoPoints');
@@ -151,9 +101,3 @@ export const customCornerSchema = z.strictObject({
 
 /** Input of `customCorner` but for its drawing. */
 export type CustomPartsInput = Omit<z.input<typeof customCornerSchema>, 'drawing'>;
-/** Input of `doubleWishbone`, which says what its fields are; the JSON Schemas explain each. */
-export type DoubleWishboneInput = z.input<typeof doubleWishboneSchema>;
-/** Input of `pushrod`. */
-export type PushrodInput = z.input<typeof pushrodSchema>;
-/** Input of `strut`. */
-export type StrutInput = z.input<typeof strutSchema>;

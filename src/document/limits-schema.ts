@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { CornerKind } from './corner-kind.ts';
 import { direction, point, quantity, size, takes } from './quantity.ts';
 
 /** A travel or length of 0 or more. */
@@ -6,7 +7,7 @@ const distance = (description: string) => quantity('length', description, z.numb
 const tilt = (description: string) => quantity('angle', description, z.number().gt(0).lt(90));
 
 /** A ball joint or rod end whose housing is held by one of some parts. */
-function ballJoint(...holders: [string, ...string[]]) {
+function ballJoint(holders: readonly [string, ...string[]]) {
   return jointWith(
     z.enum(holders).describe(`What holds the housing: ${anyOf(holders)}. The stud is bolted to the other.`),
   );
@@ -121,41 +122,27 @@ const others = {
     .optional(),
 };
 
-/** What ends the travel of a corner, as a document gives it; with ball joints by name. */
-function limitsWith<BallJoints extends z.ZodType>(ballJoints: BallJoints) {
+/** What ends the travel of a corner, as a document gives it; with ball joints by name, if it has any. */
+function limitsWith<Joints extends z.ZodRawShape>(joints: Joints) {
   return z
-    .strictObject({ ...lengths, ballJoints: ballJoints.optional(), ...others })
+    .strictObject({ ...lengths, ...joints, ...others })
     .describe('What ends the travel. Leave out what you do not know.');
 }
 
-const atArm = ballJoint('arm', 'upright');
-
-/** Limits of a corner by its kind. */
-export const limitsSchemas = {
-  doubleWishbone: limitsWith(
-    z
-      .strictObject({ lowerOuter: atArm.optional(), upperOuter: atArm.optional() })
-      .describe('Ball joints at the outer ends of the arms.'),
-  ),
-  pushrod: limitsWith(
-    z
-      .strictObject({
-        lowerOuter: atArm.optional(),
-        upperOuter: atArm.optional(),
-        rodMount: ballJoint('rod', 'lowerArm', 'upperArm', 'upright').optional(),
-        rodRockerMount: ballJoint('rod', 'rocker').optional(),
-      })
-      .describe('Ball joints at the outer ends of the arms, and at both ends of the rod.'),
-  ),
-  strut: limitsWith(
-    z.strictObject({ lowerOuter: atArm.optional() }).describe('The ball joint at the outer end of the arm.'),
-  ),
-};
+/** Limits of a corner of a kind. */
+export function limitsSchema({ ballJoints }: CornerKind): z.ZodType<LimitsDocument> {
+  if (ballJoints === null) return limitsWith({});
+  const joints = Object.entries(ballJoints.holders).map(
+    ([point, holders]) => [point, ballJoint(holders).optional()] as const,
+  );
+  const byPoint = z.strictObject(Object.fromEntries(joints)).describe(ballJoints.about);
+  return limitsWith({ ballJoints: byPoint.optional() });
+}
 
 /** Options of `limits`: the same for joints of any name, and what its sentences are written in. */
-export const limitOptionsSchema = limitsWith(z.record(z.string(), jointWith(z.string()).optional())).extend({
-  units: z.enum(['metric', 'imperial']).optional(),
-});
+export const limitOptionsSchema = limitsWith({
+  ballJoints: z.record(z.string(), jointWith(z.string()).optional()).optional(),
+}).extend({ units: z.enum(['metric', 'imperial']).optional() });
 
 /** Limits of a corner as a document gives them, in mm and degrees once read. */
 export type LimitsDocument = Omit<z.output<typeof limitOptionsSchema>, 'units'>;

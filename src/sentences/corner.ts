@@ -7,11 +7,14 @@ const STEPS = (say: PlainSay) => `mm, more than 0, ${say.text('maxRows')} rows a
 /** What is said about a corner, a sweep, and how far hardpoints may be off. */
 export const CORNER: PlainSentences = {
   ...LINKAGE,
-  notACorner: {
+  notACorner: (say) => ({
     problem: 'not a corner',
-    allowed: 'what doubleWishbone(...), pushrod(...), strut(...) or customCorner(...) returns',
+    allowed: `what ${say
+      .list('makers')
+      .map((name) => `${name}(...)`)
+      .join(', ')} or customCorner(...) returns`,
     advice: 'make the corner with one of them first',
-  },
+  }),
   outsideSweep: (say) => ({
     problem: 'outside the sweep',
     got: `${say.text('got')} mm`,

@@ -1,6 +1,6 @@
 // Writes the JSON Schemas that the package carries, for editors: npm run schemas
 import { writeFileSync } from 'node:fs';
-import { carJsonSchema, cornerJsonSchema } from '../../src/document/file-schema.ts';
+import { carJsonSchema, cornerJsonSchema } from '../../src/corner/file-schemas.ts';
 import { surveyJsonSchema } from '../../src/document/survey-schema.ts';
 
 const schemas = { car: carJsonSchema(), corner: cornerJsonSchema(), survey: surveyJsonSchema() };

@@ -1,0 +1,64 @@
+import * as z from 'zod';
+import type { CornerKind } from '../corner-kind.ts';
+import { arm, plainCoilover, wheel } from '../corner-schema.ts';
+
+/** The parts of a double wishbone that move with the wheel. */
+export const WISHBONE_PARTS = ['lowerArm', 'upperArm', 'upright'] as const;
+
+/** Arms and upright of two wishbones. */
+export const WISHBONES = {
+  arms: {
+    lowerArm: ['lowerArm.inner', 'lowerArm.outer'],
+    upperArm: ['upperArm.inner', 'upperArm.outer'],
+  },
+  upright: ['lowerArm.outer', 'upperArm.outer'],
+} as const;
+
+/** The points of two wishbones and their wheel. */
+export const WISHBONE_POINTS = {
+  'lowerArm.inner': 'lowerInner',
+  'lowerArm.outer': 'lowerOuter',
+  'upperArm.inner': 'upperInner',
+  'upperArm.outer': 'upperOuter',
+  'wheel.centre': 'wheelCentre',
+  'wheel.contactPatch': 'contactPatch',
+} as const;
+
+/** Points of two wishbones that must lie apart. */
+export const WISHBONES_APART = [
+  ['lowerArm.inner', 'lowerArm.outer'],
+  ['upperArm.inner', 'upperArm.outer'],
+  ['lowerArm.outer', 'upperArm.outer'],
+] as const;
+
+const schema = z.strictObject({
+  lowerArm: arm('lower'),
+  upperArm: arm('upper'),
+  wheel,
+  coilover: plainCoilover(...WISHBONE_PARTS),
+});
+
+/** Input of `doubleWishbone`, which says what its fields are; the JSON Schemas explain each. */
+export type DoubleWishboneInput = z.input<typeof schema>;
+
+/** Two wishbones, with a coilover from an arm or the upright to the chassis. */
+export const DOUBLE_WISHBONE = {
+  kind: 'doubleWishbone',
+  what: 'double wishbone',
+  for: 'two wishbones with a coilover on one of them or on the upright',
+  schema,
+  points: {
+    ...WISHBONE_POINTS,
+    'coilover.mount': 'shockMount',
+    'coilover.chassisMount': 'shockChassisMount',
+    'coilover.otherEnd.mount': 'shockOtherMount',
+  },
+  apart: WISHBONES_APART,
+  ...WISHBONES,
+  sizes: [],
+  ends: [],
+  ballJoints: {
+    about: 'Ball joints at the outer ends of the arms.',
+    holders: { lowerOuter: ['arm', 'upright'], upperOuter: ['arm', 'upright'] },
+  },
+} as const satisfies CornerKind<typeof schema>;
