@@ -2,7 +2,7 @@
 
 import type { PointOf, RequiredPointOf } from '../document/corner-kind.ts';
 import type { Corner } from './corner.ts';
-import type { DRAWINGS, Kind as Drawn, KINDS } from './kinds.ts';
+import type { Kind as Drawn, KINDS, MODELS } from './kinds.ts';
 
 type Kind = Corner['kind'];
 type Coordinates<Point extends string> = `${Point}${'Y' | 'Z'}`;
@@ -60,18 +60,20 @@ type RateColumn =
 /** What every corner has. */
 type EveryColumn = Exclude<keyof StandardColumns, 'travel' | 'kingpinInclination' | RockerColumn | ArmColumn>;
 
-type Drawing<K extends Drawn> = (typeof DRAWINGS)[K];
+type Model<K extends Drawn> = ReturnType<(typeof MODELS)[K]>;
 type Input<K extends Drawn> = (typeof KINDS)[K]['input'];
 /** Columns of those of some points that move. */
-type Moving<K extends Drawn, Point> = Coordinates<Exclude<Point, Drawing<K>['ground'][number]> & string>;
+type Moving<K extends Drawn, Point> = Coordinates<
+  Exclude<Point, Model<K>['drawing']['ground'][number]> & string
+>;
 
 /** Columns by kind, beside `travel`, and those that it has where its coilover stands so that the points move. */
 type ColumnsOf = {
   [K in Drawn]:
     | EveryColumn
-    | (Drawing<K>['kingpin'] extends null ? never : 'kingpinInclination')
-    | (Drawing<K>['rocker'] extends null ? never : RockerColumn)
-    | (keyof Drawing<K>['angles'] & string)
+    | (Model<K>['kingpin'] extends null ? never : 'kingpinInclination')
+    | (Model<K>['rocker'] extends null ? never : RockerColumn)
+    | (keyof Model<K>['angles'] & string)
     | Moving<K, RequiredPointOf<Input<K>>>;
 } & { custom: EveryColumn };
 type FurtherColumnsOf = {

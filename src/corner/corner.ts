@@ -2,7 +2,7 @@ import { fault, show } from '../diagnostic.ts';
 import { UNNAMED_KIND } from '../document/corner-kind.ts';
 import { refusal } from '../errors/corner.ts';
 import type { CustomCorner } from './custom.ts';
-import { DRAWINGS, KINDS, type Kind } from './kinds.ts';
+import { KINDS, type Kind, MODELS } from './kinds.ts';
 import type { CornerModel } from './model.ts';
 
 /** A corner of a kind that the library draws, as documents have them. */
@@ -19,13 +19,12 @@ export type Corner = DrawnCorner | CustomCorner;
 export function modelOf(corner: Corner): CornerModel {
   const kind = corner?.kind;
   if (kind === 'custom') return corner as CustomCorner;
-  if (!Object.hasOwn(DRAWINGS, kind)) {
+  if (!Object.hasOwn(MODELS, kind)) {
     throw refusal('corner', [
-      fault('notACorner', 'kind', { got: show(corner), makers: Object.keys(DRAWINGS) }),
+      fault('notACorner', 'kind', { got: show(corner), makers: Object.keys(MODELS) }),
     ]);
   }
-  const { model } = DRAWINGS[kind];
-  return model(corner as never);
+  return MODELS[kind](corner as never);
 }
 
 /** What a corner is made from, with its kind; one is taken if none is named. */

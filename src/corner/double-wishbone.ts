@@ -15,7 +15,7 @@ import {
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
-import type { KindDrawing, ModelOf } from './model.ts';
+import type { ModelOf } from './model.ts';
 
 /** A double-wishbone corner as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `doubleWishbone`. */
 export interface DoubleWishbone extends Uncertain {
@@ -83,7 +83,7 @@ const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount'] as const);
 const bodiesWith = growing<typeof DOUBLE_WISHBONE>(WISHBONES);
 
 /** The corner as a drawing with its roles named, in literals: it is a part of every sweep. */
-export function doubleWishboneModel(corner: DoubleWishbone): ModelOf<typeof DOUBLE_WISHBONE> {
+export function doubleWishboneModel(corner: DoubleWishbone) {
   const { lowerArm, upperArm, wheel, coilover } = corner;
   const { on, mount, otherEnd, foreAftOffset } = coilover;
   const isFixed = otherEnd === undefined;
@@ -122,13 +122,5 @@ export function doubleWishboneModel(corner: DoubleWishbone): ModelOf<typeof DOUB
     rocker: null,
     camber: wheel.camber,
     standsBy: wheel.standsBy,
-  };
+  } satisfies ModelOf<typeof DOUBLE_WISHBONE>;
 }
-
-export const DOUBLE_WISHBONE_DRAWING = {
-  ground: PIVOTS_AND_EYE,
-  kingpin: WISHBONE_PARTS.kingpin,
-  rocker: null,
-  angles: WISHBONE_PARTS.angles,
-  model: doubleWishboneModel,
-} as const satisfies KindDrawing<typeof DOUBLE_WISHBONE, DoubleWishbone>;

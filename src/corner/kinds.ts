@@ -5,20 +5,20 @@ import type { CornerKind } from '../document/corner-kind.ts';
 import { DOUBLE_WISHBONE } from '../document/kinds/double-wishbone.ts';
 import { PUSHROD } from '../document/kinds/pushrod.ts';
 import { STRUT } from '../document/kinds/strut.ts';
-import { DOUBLE_WISHBONE_DRAWING, doubleWishbone } from './double-wishbone.ts';
+import { doubleWishbone, doubleWishboneModel } from './double-wishbone.ts';
 import type { Uncertain } from './hardpoints.ts';
-import { PUSHROD_DRAWING, pushrod } from './pushrod.ts';
-import { STRUT_DRAWING, strut } from './strut.ts';
+import { pushrod, pushrodModel } from './pushrod.ts';
+import { strut, strutModel } from './strut.ts';
 
-/** How corners of each kind are drawn. */
-export const DRAWINGS = {
-  doubleWishbone: DOUBLE_WISHBONE_DRAWING,
-  pushrod: PUSHROD_DRAWING,
-  strut: STRUT_DRAWING,
-} as const;
+/** The model of a corner of each kind. */
+export const MODELS = {
+  doubleWishbone: doubleWishboneModel,
+  pushrod: pushrodModel,
+  strut: strutModel,
+};
 
 /** The kinds of corners that the library draws. */
-export type Kind = keyof typeof DRAWINGS;
+export type Kind = keyof typeof MODELS;
 
 /** What corners of each kind are as inputs, and what makes them. */
 export const KINDS = {
@@ -29,5 +29,5 @@ export const KINDS = {
 
 interface Entry<Name extends Kind> {
   readonly input: CornerKind & { readonly kind: Name };
-  make(input: never): Uncertain & { readonly kind: Name } & Parameters<(typeof DRAWINGS)[Name]['model']>[0];
+  make(input: never): Uncertain & { readonly kind: Name } & Parameters<(typeof MODELS)[Name]>[0];
 }

@@ -23,23 +23,19 @@ export interface CornerModel {
   readonly angles: Readonly<Record<string, Measure>>;
 }
 
-/** How corners of a kind are drawn. */
-export interface KindDrawing<Kind extends CornerKind, Corner> {
-  /** Points that never move, where a corner has them. */
-  readonly ground: readonly PointOf<Kind>[];
-  readonly kingpin: CornerModel['kingpin'];
-  readonly rocker: Rocker | null;
-  readonly angles: CornerModel['angles'];
-  model(corner: Corner): ModelOf<Kind>;
-}
-
 /** The model of a corner of a kind: of its hardpoints it has those that every such corner has, and maybe others. */
-export type ModelOf<Kind extends CornerKind> = Omit<CornerModel, 'drawing'> & {
-  readonly drawing: Omit<CheckedDrawing, 'points'> & {
+export type ModelOf<Kind extends CornerKind> = Omit<CornerModel, 'drawing' | 'shock' | 'kingpin'> & {
+  readonly drawing: Omit<CheckedDrawing, 'points' | 'ground'> & {
     readonly points: { readonly [Name in RequiredPointOf<Kind>]: Point } & {
       readonly [Name in Exclude<PointOf<Kind>, RequiredPointOf<Kind>>]?: Point;
     };
+    readonly ground: readonly PointOf<Kind>[];
   };
+  readonly shock: CornerModel['shock'] & {
+    readonly outer: PointOf<Kind>;
+    readonly inner: PointOf<Kind>;
+  };
+  readonly kingpin: { readonly lower: PointOf<Kind>; readonly upper: PointOf<Kind> } | null;
 };
 
 /** A rocker, and the rod that works it. */

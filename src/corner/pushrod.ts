@@ -16,7 +16,7 @@ import {
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
-import type { KindDrawing, ModelOf } from './model.ts';
+import type { ModelOf } from './model.ts';
 
 /** A corner with pushrod or pullrod as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `pushrod`. */
 export interface Pushrod extends Uncertain {
@@ -75,7 +75,7 @@ const ROCKER = {
 } as const;
 
 /** The corner as a drawing with its roles named, in literals: it is a part of every sweep. */
-function pushrodModel(corner: Pushrod): ModelOf<typeof PUSHROD> {
+export function pushrodModel(corner: Pushrod) {
   const { lowerArm, upperArm, wheel, rod, rocker, coilover } = corner;
   const { rockerMount, otherEnd, foreAftOffset } = coilover;
   const isFixed = otherEnd === undefined;
@@ -124,13 +124,5 @@ function pushrodModel(corner: Pushrod): ModelOf<typeof PUSHROD> {
     rocker: ROCKER,
     camber: wheel.camber,
     standsBy: wheel.standsBy,
-  };
+  } satisfies ModelOf<typeof PUSHROD>;
 }
-
-export const PUSHROD_DRAWING = {
-  ground: PIVOTS_AND_EYE,
-  kingpin: WISHBONE_PARTS.kingpin,
-  rocker: ROCKER,
-  angles: WISHBONE_PARTS.angles,
-  model: pushrodModel,
-} as const satisfies KindDrawing<typeof PUSHROD, Pushrod>;

@@ -19,7 +19,7 @@ import {
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
-import type { KindDrawing, ModelOf } from './model.ts';
+import type { ModelOf } from './model.ts';
 
 /** A corner with a strut as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `strut`. */
 export interface Strut extends Uncertain {
@@ -85,7 +85,7 @@ const ROLES = {
 } as const;
 
 /** The corner as a drawing with its roles named. */
-function strutModel({ lowerArm, strut, wheel, coilover }: Strut): ModelOf<typeof STRUT> {
+export function strutModel({ lowerArm, strut, wheel, coilover }: Strut) {
   const otherEnd = coilover?.otherEnd;
   const inner = otherEnd !== undefined ? 'shockOtherMount' : coilover ? 'shockChassisMount' : 'strutTop';
   return {
@@ -114,13 +114,5 @@ function strutModel({ lowerArm, strut, wheel, coilover }: Strut): ModelOf<typeof
     },
     camber: wheel.camber,
     standsBy: wheel.standsBy,
-  };
+  } satisfies ModelOf<typeof STRUT>;
 }
-
-export const STRUT_DRAWING = {
-  ground: PIVOTS_AND_EYE,
-  kingpin: ROLES.kingpin,
-  rocker: null,
-  angles: ROLES.angles,
-  model: strutModel,
-} as const satisfies KindDrawing<typeof STRUT, Strut>;
