@@ -40,9 +40,9 @@ export function cars(): string {
   const seconds = (performance.now() - start) / 1000;
   const ms = ({ median, low, high }: ReturnType<typeof quartiles>) =>
     `${median.toFixed(1)} ms (${low.toFixed(1)} to ${high.toFixed(1)})`;
-  return `j: the example car, both axles, from its text to the sheet as HTML with its pictures: **${ms(all)}**, of it ${ms(sizing)} for sizing with curves and intervals, ${ms(sheet)} for the sheet; asked: at most ${BAR} ms, ${all.median <= BAR ? 'met' : 'missed'}; floor ${floor}. Of its parts, each timed alone: ${parts}
+  return `j: the example car, both axles, from the text of the file to the sheet as HTML with pictures: **${ms(all)}**, with ${ms(sizing)} for sizing with curves and intervals, ${ms(sheet)} for the sheet; target: at most ${BAR} ms, ${all.median <= BAR ? 'met' : 'missed'}; floor ${floor}. Its parts, each timed alone, in ms: ${parts}
 
-k: ${DRAWS.toLocaleString('en')} draws of that car, hardpoints and all: **${seconds.toFixed(1)} s**; asked: at most ${DRAWS_BAR} s, ${seconds <= DRAWS_BAR ? 'met' : 'missed'}.`;
+k: ${DRAWS.toLocaleString('en')} draws of that car, with its hardpoints: **${seconds.toFixed(1)} s**; target: at most ${DRAWS_BAR} s, ${seconds <= DRAWS_BAR ? 'met' : 'missed'}.`;
 }
 
 /** What the time of a whole car is made of, and the floor: it with each car that has an input moved at the cost of that corner's sweep alone. */
@@ -76,6 +76,6 @@ function partsOf(text: string, whole: number): { floor: string; parts: string } 
   const floor = whole - ms('moving') + moved * ms('sweep');
   return {
     floor: `${floor.toFixed(1)} ms`,
-    parts: `${ms('reading').toFixed(1)} ms reading; ${ms('choosing').toFixed(1)} choosing springs and damper, of it most for limits along the course of the motion; ${ms('moving').toFixed(1)} for ${moved} cars with one input moved, of which the sweep of the corner alone would take ${(moved * ms('sweep')).toFixed(1)}; ${rest.toFixed(1)} joint forces, load states, curves and the sheet with its pictures.`,
+    parts: `${ms('reading').toFixed(1)} reading; ${ms('choosing').toFixed(1)} choosing springs and damper, mostly for limits along the motion; ${ms('moving').toFixed(1)} for ${moved} cars with one input moved (sweeps of the corner alone: ${(moved * ms('sweep')).toFixed(1)}); ${rest.toFixed(1)} joint forces, load states, curves and the sheet with its pictures.`,
   };
 }

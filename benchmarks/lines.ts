@@ -24,11 +24,10 @@ export interface Line {
 
 /** What limits a sweep from its input. */
 export const FIXED =
-  'no single part: beside the ideal pass there are the check of both ends of the path, options, the look-up of what was made before, arrays and their collection';
+  'no single part. The ideal pass omits the check of both ends of the path, options, the look-up of earlier results, arrays and their collection';
 
 /** What limits a sweep for every column. */
-const EVERY =
-  'some three times as many series are made and evaluated as for positions alone, and each column has a pass of its own';
+const EVERY = 'about three times as many series as for positions alone, and one pass for each column';
 
 /** How many times as long the rival takes. */
 export const timesFaster = (ours: number, rival: number): number => rival / ours;
@@ -61,7 +60,7 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
       bar: { atLeast: 1.2 },
       floor: { ours: jobs.ideal.positions, rival: textbook.run },
       limit:
-        'beside the ideal pass: binding eleven measures, the check of both ends of the path, options, arrays and their collection',
+        'the ideal pass omits the binding of eleven measures, the check of both ends of the path, options, arrays and their collection',
     },
     {
       mark: 'b2',
@@ -119,6 +118,6 @@ export function hardCornerLines(main: Jobs, hard: Readonly<Record<string, Jobs>>
     bar: { atMost: 2 },
     floor: { ours: jobs.ideal.fromDocument, rival: main.ideal.fromDocument },
     limit:
-      'the path to a dead point takes seven series of order 27 where the main corner takes one of 24, and places in them are found from the driver first',
+      'the path to a dead point takes seven series of order 27, and the main corner takes one of 24. Positions in the seven series are found from the driver first',
   }));
 }

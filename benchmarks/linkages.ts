@@ -143,7 +143,7 @@ export function chainLines(gcs: PlanegcsModule): Line[] {
       bar: { atMost: 1.5 },
       floor: { ours: ideal, rival: ten.ideal },
       limit:
-        'a loop alone has two pins to be read where a loop of ten has 1.1, and what is done once a path is shared by ten',
+        'a single loop has two pins to read, and a loop of ten has 1.1. Ten loops also share the work that is done once for each path',
       poses: POSES,
     };
   });
@@ -172,7 +172,7 @@ export function chainLines(gcs: PlanegcsModule): Line[] {
       ratio: timesFaster,
       bar: { atLeast },
       floor: { ours: ideal, rival },
-      limit: 'beside the ideal pass: the check of both ends of the path, binding, blocks of rows copied',
+      limit: 'the ideal pass omits the check of both ends of the path, binding, copying blocks of rows',
     };
   });
   return [...growth, ...against];
@@ -233,7 +233,7 @@ export function liftLine(): Line {
     floor: { ours: more.ideal, rival: fewer.ideal },
     ratio: (ours, rival) => ours / rival,
     bar: { atMost: 5 },
-    limit: `beside the flat pose all cells are free at once and rounding keeps pieces short: the longer lift takes ${more.pieces}, the shorter ${fewer.pieces}, and each takes four times as long`,
+    limit: `rounding: near the flat pose all cells are free at once, which keeps pieces short. The longer lift takes ${more.pieces} pieces and the shorter ${fewer.pieces}, and each piece takes four times as long`,
     clock: 'cpu',
   };
 }
@@ -270,5 +270,5 @@ export function manyCorners(): string {
   for (let k = 0; k < CORNERS; k++) one();
   const seconds = (performance.now() - start) / 1000;
   const growth = bytesInUse() - before;
-  return `i: ${CORNERS.toLocaleString('en')} random corners, each from its input to the ratio at 21 poses, in one process: **${Math.round(CORNERS / seconds).toLocaleString('en')}** a second; asked: at least ${ASKED.toLocaleString('en')}, ${CORNERS / seconds >= ASKED ? 'met' : 'missed'}; heap growth over all of them, after collection: **${growth.toLocaleString('en')}** bytes.`;
+  return `i: ${CORNERS.toLocaleString('en')} random corners, each from its input to the ratio at 21 poses, in one process: **${Math.round(CORNERS / seconds).toLocaleString('en')}** per second; target: at least ${ASKED.toLocaleString('en')}, ${CORNERS / seconds >= ASKED ? 'met' : 'missed'}; heap growth over all corners, after collection: **${growth.toLocaleString('en')}** bytes.`;
 }

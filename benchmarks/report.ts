@@ -25,7 +25,7 @@ export function table(
     'ratio',
     'quartiles',
     'other processes',
-    'asked',
+    'target',
     '',
     'floor',
     'ours',
@@ -69,7 +69,7 @@ export function ranges(perCorner: readonly (readonly Result[])[]): string {
 export function growthText({ bytes, noise }: Growth, runs: number): string {
   const text = ({ low, median, high }: Quartiles) =>
     `**${Math.round(median)}** bytes (quartiles ${Math.round(low)} to ${Math.round(high)})`;
-  return `f: heap growth over ${runs.toLocaleString('en')} sweeps, after collection: ${text(bytes)}; that of a task known to keep nothing: ${text(noise)}.`;
+  return `f: heap growth over ${runs.toLocaleString('en')} sweeps, after collection: ${text(bytes)}; and of a task known to keep nothing: ${text(noise)}.`;
 }
 
 /** The lines that missed what was asked, by how much, and what limits them: an item for each reason. */
@@ -82,9 +82,9 @@ export function missedText(results: readonly Result[]): string {
     const by = 'atLeast' in bar ? bar.atLeast / median : median / bar.atMost;
     missed.set(limit, [...(missed.get(limit) ?? []), `${mark} by a factor of ${figures(by)}`]);
   }
-  if (missed.size === 0) return 'All that was asked is met.';
-  const items = [...missed].map(([limit, lines]) => `- ${lines.join(', ')}. What limits it: ${limit}.`);
-  return `**Warning: not all that was asked is met.** Missed are:\n\n${items.join('\n')}`;
+  if (missed.size === 0) return 'All targets are met.';
+  const items = [...missed].map(([limit, lines]) => `- ${lines.join(', ')}. Cause: ${limit}.`);
+  return `**Warning: some targets are missed.**\n\n${items.join('\n')}`;
 }
 
 export function machine(): string {
@@ -101,7 +101,7 @@ function asked({ bar }: Line, median: number): [string, string] {
 
 function time({ low, median, high }: Quartiles, { poses = 1 }: Line): string {
   const [l, m, h] = [low, median, high].map((us) => figures(us / poses));
-  return `${m} µs${poses > 1 ? ' a pose' : ''} (${l} to ${h})`;
+  return `${m} µs${poses > 1 ? ' per pose' : ''} (${l} to ${h})`;
 }
 
 /** Three significant figures, and no fewer digits before the point than there are. */

@@ -76,20 +76,19 @@ const many = manyCorners();
 const whole = cars();
 const weights = await weightTable();
 
-const report = `# How fast it is
+const report = `# Speed
 
-Measured by \`npm run bench\`: ${on}.
+\`npm run bench\` measured these figures: ${on}.
 
-A task and its rivals run in one process, in alternating batches of some 5 ms, the order swapped from round to
-round; ${ROUNDS} rounds a line, after a warm-up with four corners, and on until a task gets no faster. Lines of one task time it once. The
-ratio is taken within each round. Medians are given, with the quartiles as the spread; beside them those of ${PROCESSES} more processes. Before the timing the rivals of lines a to e, g and h
-were seen to compute the same: in a to e the largest difference in any column was
-${worst.toExponential(0)} (mm; for the slope of the ratio 1/mm), in g and h none is above 1e-9 in the place of a point. A sweep has ${POSES} poses, from
-80 mm of droop to 80 mm of bump.
+A task and its rivals run in one process, in alternating batches of about 5 ms, with the order swapped from round to round. Each line has ${ROUNDS}
+rounds, after a warm-up with four corners that lasts until a task gets no faster. Lines with the same task time it once. The ratio is taken within
+each round. The table gives medians, with the quartiles as the spread, and the medians of ${PROCESSES} more processes. Before the timing, the rivals of
+lines a to e, g and h were checked to compute the same. In a to e the largest difference in any column was ${worst.toExponential(0)} (mm; for the slope of the
+ratio 1/mm). In g and h none is above 1e-9 in the position of a point. A sweep has ${POSES} poses, from 80 mm of droop to 80 mm of bump.
 
-A *floor* is the ratio that an ideal pass of the same arithmetic would have, timed in the same run: the multiplications that the orders of
-the series, their evaluation at all poses and the places made of them need, one array for the columns, and before it the check of the input
-(a, n, g) and the building of the system as the library does them. It looks up, checks, names and keeps nothing else.
+A *floor* is the ratio that an ideal pass of the same arithmetic would have, timed in the same run. The ideal pass has the multiplications for the
+orders of the series, for their evaluation at all poses, and for the positions that follow. It has one array for the columns. Before that it checks the
+input (a, n, g) and builds the system, as the library does. It looks up, checks, names and keeps nothing else.
 
 ${table(lines, elsewhere)}
 
@@ -103,46 +102,43 @@ ${whole}
 
 Median ratios at three more corners (${Object.keys(otherCorners).join('; ')}): ${ranges(others)}.
 
-What the lines mean:
+The lines mean:
 
-- **a**: all of it, from a plain document to shock length, installation ratio and its slope: checks, building,
-  motion, derivatives, columns. The rival is a general 2D constraint solver in WebAssembly
-  (\`@salusoft89/planegcs\`) with the fastest of its algorithms (DogLeg), its sketch built beforehand; it solves
-  the positions alone. It starts each pose from the parabola through the last three, or from the last one as it
-  is; with every point of the corner, or with those alone that travel and shock length need.
-- **b**: a checked corner swept for the places of its five moving points and the shock length, building
-  included. The rival is written by hand for this one linkage, writes into a buffer that it is given, and checks
-  nothing: b1 as from a textbook (angle of the lower arm, circle intersection, Newton's method on the travel),
-  b2 the same idea tuned for speed (rational parameter, cubic start, a last correction without another
-  intersection).
-- **c**: what every column costs against b.
-- **ct**: what every column costs against the rival of b1, which computes positions alone.
-- **n**: corners that need several pieces of path; the second stops short of its 80 mm of droop, 70 mm down.
-- **d**: the four coordinates of the ball joints by Newton's method, each pose from the one before.
-- **e**: building the system (unknowns, rows, workspace) against all else in a sweep for shock length, ratio and slope.
-- **f**: bytes in use on the heap and in array buffers, every column asked for; the task that keeps nothing makes
-  as many arrays. One small object left behind by each sweep would be ${(16 * SWEEPS).toLocaleString('en')} bytes or more.
-- **g**: as a, for a corner whose coilover is worked by a rod through a rocker.
-- **h**: N four-bars in a row that share their uprights, all bars 1 m (problem A02 of the Library of Computational
-  Benchmark Problems), from the drawing to the places of all pins; h1 to h200 are the cost of a loop against that in a chain of
-  ten, hp1 to hp40 the general solver on the same chain. Each turns by 1.2 rad either way from where its uprights stand
-  upright, driven by the turn of the first; ${CHAIN_ROUNDS} rounds, for the general solver is slow here. Held against the closed form.
-- **sf**, **sm**: all joint forces of a scissor lift under a load on top, held at its sliding foot, and \`mobility\` of the same;
-  the foot's force held against virtual work. Four times the cells: 4 is growth in proportion, 64 that of a dense matrix.
-- **s**: the lift driven by the foot that slides, from flat to upright; held against its height, which follows from the width.
-- **i**: the structure is shared, as all corners of a kind do.
-- **j**, **k**: settled spring, damper and perch; every figure moved by each uncertain input, and by all of them at once.
+- **a**: the whole way, from a plain document to shock length, installation ratio and its slope: checks, building, motion, derivatives, columns. The
+  rival is a general 2D constraint solver in WebAssembly (\`@salusoft89/planegcs\`) with the fastest of its algorithms (DogLeg). Its sketch is
+  built beforehand, and it solves the positions alone. It starts each pose from the parabola through the last three poses, or from the last pose. It
+  solves every point of the corner, or only the points that travel and shock length need.
+- **b**: a checked corner, swept for the positions of its five moving points and the shock length, with building. The rival is written by hand for this
+  one linkage, writes into a given buffer, and checks nothing. b1 is as in a textbook: angle of the lower arm, circle intersection, Newton's method on
+  the travel. b2 is the same idea tuned for speed: rational parameter, cubic start, and a last correction without another intersection.
+- **c**: the cost of every column, compared with b.
+- **ct**: the cost of every column, compared with the rival of b1, which computes positions alone.
+- **n**: corners that need several pieces of path. The second has 70 mm of its 80 mm of droop.
+- **d**: the four coordinates of the ball joints with Newton's method, each pose from the one before.
+- **e**: building the system (unknowns, rows, workspace), compared with the rest of a sweep for shock length, ratio and slope.
+- **f**: bytes in use on the heap and in array buffers, with every column. The task that keeps nothing makes as many arrays. One small object left behind
+  by each sweep would be ${(16 * SWEEPS).toLocaleString('en')} bytes or more.
+- **g**: as a, for a corner with a coilover on a rocker, driven through a rod.
+- **h**: N four-bars in a row that share their uprights, all bars 1 m (problem A02 of the Library of Computational Benchmark Problems), from the
+  drawing to the positions of all pins. h1 to h200 compare the cost of a loop with that in a chain of ten. hp1 to hp40 compare the general solver on the same
+  chain. Each chain turns 1.2 rad either way from the pose with vertical uprights, and the first upright drives it. There are ${CHAIN_ROUNDS} rounds,
+  because the general solver is slow here. The closed form checks the results.
+- **sf**, **sm**: all joint forces of a scissor lift under a load on top, held at its sliding foot, and \`mobility\` of the same lift. Virtual work
+  checks the force at the foot. With four times the cells, 4 is proportional growth and 64 that of a dense matrix.
+- **s**: the lift driven at its sliding foot, from flat to upright. Its height, which follows from the width, checks the results.
+- **i**: the structure is shared, as by all corners of a kind.
+- **j**, **k**: spring, damper and perch stay as chosen. j moves every figure with one uncertain input at a time, and k with all of them at once.
 
-# What a page fetches
+# Size for a web page
 
-The library's own code, minified and gzipped, kB of 1000 bytes: its dependencies (\`zod\`, \`ml-matrix\`; \`fast-check\` for
-\`jounce/testing\`) apart. The tests of the package hold today's sizes.
+The library's own code, minified and gzipped, in kB of 1000 bytes, without its dependencies (\`zod\`, \`ml-matrix\`; \`fast-check\` for
+\`jounce/testing\`). The tests of the package check these sizes.
 
 ${weights}
 
-The *floor* is the same import with everything left out that refuses wrong input and finds words for it: checks of drawings, documents and
-plausibility, why nothing moves, sentences, former names. What limits it: the numerical core, and in all of it sizing, sheet, pictures,
-survey and design, each about as heavy as the core.
+The *floor* is the same import without the code that refuses wrong input and words the refusal: checks of drawings, documents and plausibility, why
+nothing moves, sentences, former names. The rest is the numerical core and, in the whole library, sizing, sheet, pictures, survey and design. Each of
+these is about as large as the core.
 `;
 
 console.log(report);

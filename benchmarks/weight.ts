@@ -32,7 +32,7 @@ export async function weightTable(): Promise<string> {
     }),
   );
   return [
-    ['imported', 'kB', 'asked', '', 'floor', 'minified, by folder'],
+    ['imported', 'kB', 'target', '', 'floor', 'minified, by folder'],
     ['---', '---:', '---:', '---', '---:', '---'],
     ...rows,
   ]

@@ -146,7 +146,7 @@ export function givenInBoth(value: number, quantity: Quantity, first: Units): st
   const second = first === 'metric' ? 'imperial' : 'metric';
   if (unitName(quantity, first) === unitName(quantity, second)) return own;
   const digits = own.split(' ')[0].replace(/[-.]/g, '').replace(/^0+/, '').length;
-  const shown = fromMetric(value, quantity, second).toPrecision(Math.max(OTHER_DIGITS, digits));
+  const shown = (fromMetric(value, quantity, second) * (1 + TIE)).toPrecision(Math.max(OTHER_DIGITS, digits));
   return `${own} (${Number(shown)} ${unitName(quantity, second)})`;
 }
 

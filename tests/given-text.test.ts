@@ -8,7 +8,7 @@ import { exampleText } from './document/support.ts';
 describe('a given value', () => {
   it('keeps its digits: a pitch of 1/16 inch is 0.0625, not 0.06', () => {
     expect(givenText(toMetric(0.0625, 'length', 'imperial'), 'length', 'imperial')).toBe('0.0625 inch');
-    expect(givenInBoth(1.5875, 'length', 'imperial')).toBe('0.0625 inch (1.587 mm)');
+    expect(givenInBoth(1.5875, 'length', 'imperial')).toBe('0.0625 inch (1.588 mm)');
     expect(givenInBoth(350, 'length', 'metric')).toBe('350 mm (13.78 inch)');
     expect(givenInBoth(1.6, 'frequency', 'imperial')).toBe('1.6 Hz');
   });
@@ -29,9 +29,9 @@ describe('a given value', () => {
     );
   });
 
-  it('stands so on the order sheet', () => {
+  it('stands so on the order', () => {
     const sheet = sheetMarkdown(orderSheet(sizeCoilovers(readCar(exampleText('car.json')))));
-    expect(sheet).toContain('0.0625 inch');
-    expect(sheet).toContain('3.625 inch');
+    expect(sheet).toContain('0.0625 in | 1.588 mm');
+    expect(sheet).toContain('3.625 in | 92.08 mm');
   });
 });

@@ -1,6 +1,6 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, resolve } from 'node:path';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { codeBlocks } from './support/code-blocks.ts';
 
 /** The code blocks of what users read, run as they stand; what a line logs is what its comment says. */
@@ -22,4 +22,26 @@ describe('the code that users read', () => {
     const { lines } = (await import(/* @vite-ignore */ path)) as { lines: unknown[] };
     expect(lines.map(String)).toEqual(printed);
   });
+});
+
+/** Drawn by hand; every other picture is drawn by an example. */
+const BY_HAND = ['two-paths.svg'];
+
+it('the pictures that users see are those that the examples draw: node docs/examples/corner.mjs, and so on', async () => {
+  const drawn = new Map<string, string>();
+  vi.doMock('node:fs', async (original) => ({
+    ...(await original<typeof import('node:fs')>()),
+    writeFileSync: ({ pathname }: URL, svg: string) => void drawn.set(basename(pathname), svg),
+  }));
+  vi.spyOn(console, 'log').mockImplementation(() => {});
+  onTestFinished(() => {
+    vi.doUnmock('node:fs');
+    vi.restoreAllMocks();
+  });
+  for (const name of ['corner', 'design', 'forces', 'hand-method', 'survey'])
+    await import(`../docs/examples/${name}.mjs`);
+
+  const kept = readdirSync('docs/pictures').filter((name) => !BY_HAND.includes(name));
+  expect([...drawn.keys()].sort()).toEqual(kept.sort());
+  for (const name of kept) expect(drawn.get(name), name).toBe(readFileSync(`docs/pictures/${name}`, 'utf8'));
 });

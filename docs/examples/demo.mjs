@@ -17,6 +17,7 @@ import {
   orderSheet,
   readCar,
   readCorner,
+  reportSheet,
   sheetHtml,
   sheetJson,
   sheetMarkdown,
@@ -56,7 +57,7 @@ try {
     return showCorner(parts.join('-'), given, car.units, sizing);
   });
   lookAgain(car.notes);
-  if (sizing !== null) written.unshift(...writeOrder(sizing, order));
+  if (sizing !== null) written.unshift(...writeOrder(name, sizing, order));
   print('Written:');
   for (const line of written) print(`  ${line}`);
   print(`
@@ -98,19 +99,20 @@ function textOf(file) {
 }
 
 /**
- * The order sheet in its three forms: a draft, which each run writes anew, or a revision with its date, which is never written over.
+ * The order for the maker in its three forms: a draft, which each run writes anew, or a revision with its date, which is never written
+ * over.
  * @param {string} name
  * @param {import('jounce').Sizing} sizing
  * @returns {{ file: string, text: string }[]}
  */
 function orderFiles(name, sizing) {
   const { order } = sizing;
-  const stem = `${name}-order-${order === null ? 'draft' : `${order.revision}-${order.date}`}`;
+  const stem = `${name}-order${order === null ? '' : `-${order.revision}-${order.date}`}`;
   const sheet = orderSheet(sizing);
   return [
     { file: `${stem}.html`, text: sheetHtml(sheet) },
     { file: `${stem}.md`, text: sheetMarkdown(sheet) },
-    { file: `${stem}.json`, text: sheetJson(sizing) },
+    { file: `${stem}.json`, text: sheetJson(sheet) },
   ];
 }
 
@@ -148,18 +150,21 @@ function refuseOtherOrder(name, { revision, date }, files) {
 }
 
 /**
- * Prints a sizing on one screen and writes the order sheet; returns what was written.
+ * Prints a sizing on one screen and writes the order for the maker and the report for the builder; returns what was written.
+ * @param {string} name
  * @param {import('jounce').Sizing} sizing
  * @param {{ file: string, text: string }[]} files
  */
-function writeOrder(sizing, files) {
+function writeOrder(name, sizing, files) {
   print(sizingSummary(sizing));
   afterOrder(sizing);
   const [html, markdown, json] = files.map(({ file, text }) => write(file, text));
-  const kind = sizing.order === null ? 'a draft of the order sheet' : 'the order sheet';
+  const report = reportSheet(sizing);
   return [
-    `${html}  ${kind}, to open in a browser and print`,
+    `${html}  the order for the maker, to open in a browser and print`,
     `${markdown}, ${json}  the same as Markdown and as data`,
+    `${write(`${name}-report.html`, sheetHtml(report))}  the report for you, with everything else`,
+    `${write(`${name}-report.md`, sheetMarkdown(report))}, ${write(`${name}-report.json`, sheetJson(report))}  the same as Markdown and as data`,
   ];
 }
 

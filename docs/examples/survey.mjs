@@ -27,7 +27,7 @@ writeFileSync(new URL('survey-residuals.svg', out), drawResiduals(first));
 
 // The reading that was named, read again.
 const again = structuredClone(readings);
-again.distances[8].is = 136.5;
+again.distances[8].value = 136.5;
 const second = survey(again);
 tell('With that distance read again', second);
 

@@ -73,6 +73,15 @@ function loadsIn(
   return [...named, ...own];
 }
 
+/** Names of the loads that are aboard in the design state; null without masses. */
+export function loadNames(input: MassesInput | undefined): string[] | null {
+  if (input === undefined) return null;
+  const { added = [], states = [], designState } = input;
+  const state = states.find(({ name }) => name === designState);
+  const loads = state === undefined ? added : state.loads;
+  return loads.map((load) => (typeof load === 'string' ? load : load.name));
+}
+
 /**
  * Masses on the four wheels in the design state, or in the state of a name; shares outside 0 to 1 are told by their places and nothing is
  * reckoned from them.

@@ -152,7 +152,7 @@ export const carSizingShape = {
   order: z
     .strictObject({ revision, date })
     .describe(
-      'The order that this file stands for: its revision and its date name the sheet. Without them the sheet is a draft.',
+      'The order that this file stands for: its revision and its date stand on it and in its file name. Without them it is a draft.',
     )
     .optional(),
   use: z.string().describe('What the car is for: road, hill climb, track ...').optional(),
@@ -220,6 +220,10 @@ const mountSchema = z
     bore: size('Bore for the bolt; for a stud its thread').optional(),
     width: size('Width over the eye or its spacers: what goes between the cheeks of the bracket').optional(),
     spacers: z.string().describe('Spacers, in words.').optional(),
+    referenceFace: z
+      .string()
+      .describe('Face of a stud that lengths are taken to, in words: its shoulder, as a rule.')
+      .optional(),
   })
   .describe('What one end of the coilover is to be.');
 
@@ -245,6 +249,8 @@ const orderSchema = z
     ).optional(),
     adjusters: z.string().describe('Adjusters of the damping, in words.').optional(),
     reservoir: z.string().describe('Reservoir, in words.').optional(),
+    bumpStopSupplier: z.string().describe('Who supplies the bump stop.').optional(),
+    springClearance: size('Clearance between spring and body, at the radius').optional(),
     lengthTolerance: size('By how much lengths may be off').optional(),
     rateTolerance: bareNumber('By how much rates may be off, as a fraction of 1', positive.lt(1)).optional(),
   })

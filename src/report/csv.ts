@@ -6,7 +6,7 @@ import { shownUnit } from './in-units.ts';
  * A sweep as CSV by RFC 4180: a header `name [unit]` (the name alone for a ratio), one line a row, each ended by CR LF.
  *
  * Lengths are in mm, or in inches for `imperial`. Metric numbers have all their digits and read back to the same bits; a quantity that is not
- * defined is an empty cell.
+ * defined is an empty cell. A name that a spreadsheet would take for a formula begins with an apostrophe.
  */
 export function sweepCsv(
   { info, columns }: Sweep,
@@ -25,6 +25,7 @@ export function sweepCsv(
   return lines.map((line) => `${line}\r\n`).join('');
 }
 
-function cell(text: string): string {
+function cell(name: string): string {
+  const text = /^[=+\-@\t\r]/.test(name) ? `'${name}` : name;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

@@ -15,9 +15,9 @@ import { type PlotCurvesOptions, plotCurves } from './curves.ts';
 import { type DrawCornerOptions, drawCorner } from './drawing.ts';
 import { shownRow } from './in-units.ts';
 import { type DrawLinkageOptions, drawLinkage } from './linkage.ts';
+import type { OrderSheet } from './order-sheet/blocks.ts';
 import { sheetPart } from './order-sheet/html.ts';
 import { sheetMarkdown } from './order-sheet/markdown.ts';
-import type { OrderSheet } from './order-sheet/order-sheet.ts';
 import { sizingSheet } from './order-sheet/sizing-sheet.ts';
 import { cell, columnsOf, curvesIn, type FlatRow, plotRows, textTable, vegaRows } from './rows.ts';
 import { surveySheet } from './survey-sheet.ts';
@@ -70,7 +70,7 @@ const DISPLAY = Symbol.for('Jupyter.display');
  * - a corner as its picture at ride and, with `limits`, where its travel ends;
  * - limits as sentences, the nearest first;
  * - a survey as its sentences, points and readings;
- * - a sizing as its findings and figures, an order sheet as it is;
+ * - a sizing as its findings and figures, an order or a report as it is;
  * - the drawing of a linkage as its picture, with further `poses`;
  * - flat rows as a table, with curves of each number over the first where that grows (`together`: in one panel).
  *

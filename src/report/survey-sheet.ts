@@ -1,14 +1,14 @@
 import type { Survey } from '../survey/result.ts';
 import { numberIn, textIn, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
-import { type Block, heading, list, table } from './order-sheet/blocks.ts';
-import type { OrderSheet } from './order-sheet/order-sheet.ts';
+import { type Block, heading, list, type OrderSheet, table } from './order-sheet/blocks.ts';
 
 /** A survey for reading, in the units of its document: what it has to say, the points, and each reading beside what it should have been. */
 export function surveySheet(survey: Survey): OrderSheet {
   const { name, sentences } = survey;
   return {
     title: name === undefined ? 'Survey' : `Survey: ${name}`,
+    data: { ...survey },
     blocks: [
       list(sentences),
       heading(3, 'Points'),

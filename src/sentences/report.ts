@@ -20,6 +20,6 @@ export const REPORT: PlainSentences = {
   cannotBeShown: {
     problem: 'nothing that can be shown',
     allowed:
-      'a corner, a sweep, curves, limits, a survey, a sizing, an order sheet, the drawing of a linkage, or one or more flat rows',
+      'a corner, a sweep, curves, limits, a survey, a sizing, an order or a report, the drawing of a linkage, or one or more flat rows',
   },
 };

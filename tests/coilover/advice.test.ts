@@ -1,5 +1,5 @@
 /** Where a builder has no target: ranges with their sources, and a table of rates for frequencies. Steps of rates in the file's units. */
-import { DAMPING_RANGES, FREQUENCY_RANGES, orderSheet, readCar, sheetMarkdown, sizeCoilovers } from 'jounce';
+import { DAMPING_RANGES, FREQUENCY_RANGES, readCar, reportSheet, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { exampleText, type Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -30,7 +30,7 @@ describe('a corner without a target', () => {
   });
 
   it('gets the ranges with their sources on its sheet; one with a target does not', () => {
-    const sheet = (change: (document: Json) => void) => sheetMarkdown(orderSheet(sized(change)));
+    const sheet = (change: (document: Json) => void) => sheetMarkdown(reportSheet(sized(change)));
     const without = sheet(({ corners }) => {
       for (const { sizing } of [corners.front, corners.rear]) {
         delete sizing.target;

@@ -1,5 +1,5 @@
 /** What can't be: each is named with its numbers, and all that does not hang on it is still there. */
-import { orderSheet, readCar, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
+import { readCar, reportSheet, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { type Json, placesOf } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -89,7 +89,7 @@ describe('what can’t be', () => {
         values: { part: 'dive', needs: 'wheelbase' },
       },
     ]);
-    const sheet = sheetMarkdown(orderSheet(sizing));
+    const sheet = sheetMarkdown(reportSheet(sizing));
     expect(sheet).toContain('not every case could be counted');
     expect(sheet).not.toMatch(/travel: enough/);
   });
@@ -111,7 +111,7 @@ describe('what can’t be', () => {
           values: { part, needs: 'bothAxles' },
         })),
       );
-      expect(sheetMarkdown(orderSheet(sizing))).toContain('Check these inputs');
+      expect(sheetMarkdown(reportSheet(sizing))).toContain('Check these inputs');
     }
   });
 

@@ -1,6 +1,6 @@
 /** Load states: where the car stands in them with its perch as it is, and the travel that they require. */
 import * as fc from 'fast-check';
-import { orderSheet, readCar, sheetData, sheetMarkdown, sizeCoilovers } from 'jounce';
+import { readCar, reportSheet, sheetData, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { carOf } from '../../src/coilover/sizing/car.ts';
 import { errorOf, type Json } from '../document/support.ts';
@@ -32,7 +32,7 @@ describe('load states', () => {
     const sizing = sizeCoilovers(readCar(car()));
     expect(sizing.designState).toBeNull();
     expect(sizing.axles.map(({ loadStates }) => loadStates)).toEqual([[], []]);
-    expect(sheetMarkdown(orderSheet(sizing))).not.toContain('Load states');
+    expect(sheetMarkdown(reportSheet(sizing))).not.toContain('Load states');
   });
 
   it('keep the perch: the corner stands where W(z) is its sprung weight', () => {
@@ -164,11 +164,11 @@ describe('load states', () => {
 
   it('are named on the sheet and in its data, with the one that lengths refer to', () => {
     const sizing = sizeCoilovers(readCar(loaded()));
-    const text = sheetMarkdown(orderSheet(sizing));
+    const text = sheetMarkdown(reportSheet(sizing));
     expect(text).toContain('## Load states');
     expect(text).toContain('all lengths mean the state "driver"');
     expect(text).toContain('two up: cornering over a bump');
-    expect(sheetData(sizing)).toMatchObject({ designState: 'driver' });
+    expect(sheetData(reportSheet(sizing))).toMatchObject({ designState: 'driver' });
     const unnamed = sizeCoilovers(readCar(loaded(({ masses }) => delete masses.designState)));
     expect(unnamed.designState).toBe('everything in added aboard');
     expect(unnamed.axles[0].loadStates).toHaveLength(4);

@@ -1,6 +1,6 @@
 /** Whether a corner stands: collapse, rest, and riding on the bump stop, held by closed forms, an independent corner and direct solves. */
 import * as fc from 'fast-check';
-import { customCorner, orderSheet, readCar, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
+import { customCorner, readCar, reportSheet, type Sizing, sheetMarkdown, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import type { CoiloverForce } from '../../src/coilover/forces/axial-force.ts';
 import { bareSpring } from '../../src/coilover/sizing/listed-springs.ts';
@@ -342,14 +342,14 @@ describe('a wheel rate of 0 or less', () => {
     expect(sizing.conflicts).toHaveLength(1);
     expect(sizing.conflicts[0].got).toContain('sinks to the end of the bump travel');
     expect(axle.handMethodRate).toBe('the wheel rate is not positive');
-    expect(sheetMarkdown(orderSheet(sizing))).toContain('the wheel rate at ride height is not positive');
+    expect(sheetMarkdown(reportSheet(sizing))).toContain('the wheel rate at ride height is not positive');
   });
 
   it('leaves a damper that is not given open', () => {
     const sizing = leaning(flat, { springRate: 15 }, {});
     expect(sizing.conflicts.map(({ code }) => code)).toEqual(['wheelRateNotPositive']);
     expect([sizing.axles[0].damper, sizing.axles[0].figure('extendedLength').value]).toEqual([null, null]);
-    expect(sheetMarkdown(orderSheet(sizing))).toContain('not positive');
+    expect(sheetMarkdown(reportSheet(sizing))).toContain('not positive');
   });
 
   const tall = drawn([505, 170], [640, 440]);
@@ -618,7 +618,7 @@ describe('a spring that is loose at the droop limit', () => {
     expect(load(looseFrom + 1e-3)).toBeGreaterThan(5);
     expect(Math.abs(load(looseFrom - 1e-3))).toBeLessThan(0.5);
     expect(axle.curves?.at(looseFrom - 1e-3).dampingRatio).toBeNull();
-    expect(sheetMarkdown(orderSheet(sizing))).toContain('not defined at the droop limit');
+    expect(sheetMarkdown(reportSheet(sizing))).toContain('not defined at the droop limit');
   });
 
   it('is none where the spring is kept seated', () => {

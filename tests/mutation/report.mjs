@@ -37,7 +37,7 @@ function row(what, mutants) {
 }
 
 const HEAD = [
-  '| code | planted | killed | timed out | survived | not run by a test | caught |',
+  '| code | injected | killed | timed out | survived | not run by a test | caught |',
   '| --- | ---: | ---: | ---: | ---: | ---: | ---: |',
 ];
 const tried = Object.keys(campaigns).map((name) => ({ name, files: filesOf(name) }));

@@ -46,6 +46,17 @@ describe('sweepCsv', () => {
     );
   });
 
+  it('has no name that a spreadsheet takes for a formula', () => {
+    const curves = swept(randomCorners[0][1], { bump: 0, droop: 0, columns: [] });
+    const travel = { ...curves.info[0], name: '=1+1', unit: '' };
+    const named = {
+      ...curves,
+      info: [travel],
+      columns: { ...curves.columns, '=1+1': curves.columns.travel },
+    };
+    expect(sweepCsv(named as unknown as typeof curves)).toBe("'=1+1\r\n0\r\n");
+  });
+
   it('quotes a name that needs it', () => {
     const curves = swept(randomCorners[0][1], { bump: 0, droop: 0, columns: [] });
     const travel = { ...curves.info[0], name: 'travel', unit: 'mm, "up"' };

@@ -59,9 +59,9 @@ describe('the demo', () => {
     expect(front).toContain('== Car front ==');
     expect(front).toMatch(/The damper is fully extended at \d\.\d+ inch of droop/);
     expect(front).toMatch(/The linkage is at a dead point at \d+\.\d+ inch of droop/);
-    // One error of the hand method for a corner, on its page and on the sheet.
+    // One error of the hand method for a corner, on its page and in the report.
     const [, error] = front.match(/chosen by the hand method is (\d+ % too \w+) at ride height/) ?? [];
-    const sheet = readFileSync(join(root, 'out/car-order-draft.md'), 'utf8');
+    const sheet = readFileSync(join(root, 'out/car-report.md'), 'utf8');
     expect(sheet).toMatch(new RegExp(`The hand method, [^\\n]*: ${error}\\.`));
     expect(out).toMatch(/for planning[\s\S]*licensed engineer or inspector/);
     for (const [, name] of out.matchAll(/out\/([\w.-]+)/g)) {
@@ -82,10 +82,9 @@ describe('the demo', () => {
     expect(part).toMatch(/Change the rear spring to 200 lbf\/in/);
     expect(part).toMatch(/Left front perch \d\.\d turns up/);
     expect(part).toMatch(/Right rear perch \d\.\d turns down/);
-    const sheet = readFileSync(join(root, 'out/car-weighed-order-draft.md'), 'utf8');
+    const sheet = readFileSync(join(root, 'out/car-weighed-report.md'), 'utf8');
     expect(sheet).toContain('## After weighing');
     expect(sheet).toContain('### Rear, ordered as revision A of 2026-08-03');
-    expect(sheet).toMatch(/DRAFT|NOT FOR ORDER/);
   });
 
   it('writes a draft anew, and never writes over a revision of an order', async () => {
@@ -101,12 +100,12 @@ describe('the demo', () => {
     await runWith(() => {});
     const draft = await runWith((car) => (car.use = 'Track.'));
     expect(draft.code).toBe(0);
-    expect(readFileSync(join(out, `${name}-order-draft.md`), 'utf8')).toContain('Use: Track.');
+    expect(readFileSync(join(out, `${name}-order.md`), 'utf8')).toContain('Track.');
 
     const sent = await runWith((car) => (car.order = issued));
     expect([sent.complaints, sent.code]).toEqual(['', 0]);
     const text = readFileSync(join(out, `${first}.html`), 'utf8');
-    expect(text).toContain('Revision A of 2026-08-03.');
+    expect(text).toContain('<dt>Revision</dt> <dd>A</dd>');
     expect((await runWith((car) => (car.order = issued))).code).toBe(0);
 
     const other = await runWith((car) => Object.assign(car, { order: issued, use: 'Track.' }));
@@ -158,15 +157,18 @@ describe('the demo', () => {
       const { out, complaints, code } = await run(file(`${name}.json`, example), target);
       expect([name, complaints, code]).toEqual([name, '', 0]);
       const wanted = [
-        '-order-draft.html',
-        '-order-draft.json',
-        '-order-draft.md',
+        '-order.html',
+        '-order.json',
+        '-order.md',
         '-front.csv',
         '-front.svg',
         '-front.txt',
         '-rear.csv',
         '-rear.svg',
         '-rear.txt',
+        '-report.html',
+        '-report.json',
+        '-report.md',
       ];
       expect(readdirSync(target).sort()).toEqual(wanted.map((end) => `${name}${end}`).sort());
       for (const end of wanted) expect(out).toContain(join(target, `${name}${end}`));

@@ -9,6 +9,7 @@ import {
   limits,
   orderSheet,
   plotCurves,
+  reportSheet,
   sheetHtml,
   show,
   survey,
@@ -46,6 +47,18 @@ function textsOf(html: unknown, wanted: string): string[] {
     ...node.children.flatMap((child) => (typeof child === 'string' ? [] : visit(child))),
   ];
   return visit(parseXml(`${DECLARATION}${html}`));
+}
+/** Texts of the cells of tables without their heads, row by row. */
+function cellsOf(html: unknown): string[] {
+  const rows = (node: Node): Node[] =>
+    node.name === 'tbody'
+      ? (node.children.filter((child) => typeof child !== 'string') as Node[])
+      : node.children.flatMap((child) => (typeof child === 'string' ? [] : rows(child)));
+  const textOf = (node: Node): string =>
+    node.children.map((child) => (typeof child === 'string' ? child : textOf(child))).join('');
+  return rows(parseXml(`${DECLARATION}${html}`)).flatMap(({ children }) =>
+    children.flatMap((child) => (typeof child === 'string' ? [] : [textOf(child)])),
+  );
 }
 /** A number as it stands in a cell. */
 const leading = (words: string) => Number(/^-?[\d.]+/.exec(words)?.[0]);
@@ -184,7 +197,7 @@ describe('show', () => {
     const { bundle } = show(found);
     expect(textsOf(bundle['text/html'], 'h1')).toEqual(['Survey: A & B']);
     expect(textsOf(bundle['text/html'], 'li')).toEqual(found.sentences);
-    const cells = textsOf(bundle['text/html'], 'td');
+    const cells = cellsOf(bundle['text/html']);
     const points = Object.values(found.points);
     const placed = points.flatMap(({ at: [y, z], plusMinus: [byY, byZ] }) => [y, byY, z, byZ]);
     expect(cells).toHaveLength(5 * points.length + 6 * found.readings.length);
@@ -201,7 +214,7 @@ describe('show', () => {
     });
     expect(bundle['text/plain']).toContain('wheel centre');
 
-    const inches = textsOf(show({ ...found, units: 'imperial' }).bundle['text/html'], 'td');
+    const inches = cellsOf(show({ ...found, units: 'imperial' }).bundle['text/html']);
     // 1 inch = 25.4 mm; written to a hundredth of an inch.
     expect(Math.abs(25.4 * Number(inches[1]) - points[0].at[0])).toBeLessThanOrEqual(25.4 * 0.00501);
   });
@@ -211,7 +224,7 @@ describe('show', () => {
       points: { A: { known: [0, 0] }, B: { estimate: [100, 5] } },
       distances: [{ between: ['A', 'B'], value: 100 }],
     });
-    const cells = textsOf(show(found).bundle['text/html'], 'td');
+    const cells = cellsOf(show(found).bundle['text/html']);
     expect(cells.slice(0, 5)).toEqual(['A', '0.0', 'known', '0.0', 'known']);
     expect(cells.slice(5, 10)).toContain('not determined');
     expect(cells.at(-1)).toBe('unchecked');
@@ -222,7 +235,7 @@ describe('show', () => {
       document.masses.estimate.total = { value: 700, plusMinus: 30 };
     });
     const { bundle } = show(guessed);
-    const cells = textsOf(bundle['text/html'], 'td');
+    const cells = cellsOf(bundle['text/html']);
     const figures = [...guessed.axles.flatMap((axle) => axle.figures), ...guessed.figures];
     const there = figures.filter(({ value }) => value !== null);
     expect(cells).toHaveLength(4 * there.length);
@@ -244,8 +257,10 @@ describe('show', () => {
     expect(textsOf(show(faulty).bundle['text/html'], 'li').join()).toContain(faulty.conflicts[0].path);
   });
 
-  it('has of an order sheet all that its file has, in a style that holds for nothing beside it', () => {
-    const sheet = orderSheet(sized());
+  it.each([
+    ['an order', orderSheet(sized())],
+    ['a report', reportSheet(sized())],
+  ])('has of %s all that its file has, in a style that holds for nothing beside it', (_, sheet) => {
     const html = String(show(sheet).bundle['text/html']);
     const body = /<body>\n([\s\S]*)\n<\/body>/.exec(sheetHtml(sheet))?.[1];
     expect(html).toContain(body);
@@ -253,7 +268,7 @@ describe('show', () => {
     expect(others).toEqual([]);
     // One rule, which has all others in it.
     expect(style.replaceAll(/\{[^{}]*\}/g, '')).toMatch(/^(\.jounce-sheet){2} \{[^{}]*\}$/);
-    expect(style).not.toMatch(/@|body|html/);
+    expect(style).not.toMatch(/@|\bbody\b|html/);
   });
 
   it('has of the curves of a sizing the same pictures as of a sweep', () => {

@@ -13,12 +13,16 @@ export interface Words {
   readonly bottom: number;
 }
 
+type Spot = readonly [x: number, y: number];
+
 export interface Paper {
   readonly width: number;
   readonly height: number;
   readonly words: readonly Words[];
   /** Ends and corners of all shapes. */
   readonly places: readonly (readonly [number, number])[];
+  /** Lines and the edges of shapes. */
+  readonly strokes: readonly (readonly [from: Spot, to: Spot])[];
 }
 
 const ASCENT = 0.76;
@@ -29,8 +33,9 @@ export function readPaper(svg: string): Paper {
   const [, , width, height] = root.attributes.viewBox.split(' ').map(Number);
   const words: Words[] = [];
   const places: [number, number][] = [];
+  const strokes: [Spot, Spot][] = [];
   visit(root, 0, 0);
-  return { width, height, words, places };
+  return { width, height, words, places, strokes };
 
   function visit({ name, attributes, children }: Node, dx: number, dy: number): void {
     const number = (key: string) => {
@@ -39,38 +44,78 @@ export function readPaper(svg: string): Paper {
       return value;
     };
     const add = (x: number, y: number) => places.push([x + dx, y + dy]);
+    /** A shape by its corners. */
+    const outline = (...corners: Spot[]) => {
+      const moved = corners.map(([x, y]): Spot => [x + dx, y + dy]);
+      moved.slice(1).forEach((corner, k) => {
+        strokes.push([moved[k], corner]);
+      });
+    };
     switch (name) {
       case 'line':
         add(number('x1'), number('y1'));
         add(number('x2'), number('y2'));
+        outline([number('x1'), number('y1')], [number('x2'), number('y2')]);
         break;
       case 'rect':
         if (attributes.x === undefined) break;
         add(number('x'), number('y'));
         add(number('x') + number('width'), number('y') + number('height'));
+        outline(...cornersOf(number('x'), number('y'), number('width'), number('height')));
         break;
       case 'circle':
         add(number('cx') - number('r'), number('cy') - number('r'));
         add(number('cx') + number('r'), number('cy') + number('r'));
+        outline(
+          ...cornersOf(
+            number('cx') - number('r'),
+            number('cy') - number('r'),
+            2 * number('r'),
+            2 * number('r'),
+          ),
+        );
         break;
       case 'path':
         for (const [x, y] of pathPlaces(attributes.d)) add(x, y);
+        outline(...pathPlaces(attributes.d));
         break;
       case 'text': {
-        const [text] = children;
-        if (typeof text !== 'string' || children.length !== 1) throw new Error('text without words');
         const size = number('font-size');
-        const span = textWidth(text, size, attributes['font-weight'] === 'bold');
+        const pieces = children.map((child) =>
+          typeof child === 'string'
+            ? {
+                text: children.length > 1 ? child.replace(/\s+/g, ' ') : child,
+                isBold: attributes['font-weight'] === 'bold',
+              }
+            : { text: child.children.join(''), isBold: child.attributes['font-weight'] === 'bold' },
+        );
+        const text = pieces.map((piece) => piece.text).join('');
+        if (text === '') throw new Error('text without words');
+        const span = pieces.reduce((sum, piece) => sum + textWidth(piece.text, size, piece.isBold), 0);
         const share = { start: 0, middle: 0.5, end: 1 }[attributes['text-anchor'] ?? 'start'] ?? Number.NaN;
-        const left = number('x') + dx - share * span;
-        const base = number('y') + dy;
-        words.push({
-          text,
-          left,
-          right: left + span,
-          top: base - ASCENT * size,
-          bottom: base + DESCENT * size,
-        });
+        const turned = /^translate\(([-\d.]+) ([-\d.]+)\) rotate\(-90\)$/.exec(attributes.transform ?? '');
+        if (turned === null) {
+          if (attributes.transform !== undefined) throw new Error(`transform ${attributes.transform}`);
+          const left = number('x') + dx - share * span;
+          const base = number('y') + dy;
+          words.push({
+            text,
+            left,
+            right: left + span,
+            top: base - ASCENT * size,
+            bottom: base + DESCENT * size,
+          });
+        } else {
+          // Read from below.
+          const [base, bottom] = [Number(turned[1]) + dx, Number(turned[2]) + dy + share * span];
+          words.push({
+            text,
+            left: base - ASCENT * size,
+            right: base + DESCENT * size,
+            top: bottom - span,
+            bottom,
+          });
+        }
         break;
       }
       case 'g':
@@ -89,6 +134,17 @@ export function readPaper(svg: string): Paper {
         throw new Error(`unknown element ${name}`);
     }
   }
+}
+
+/** A rectangle from its corner round to it again. */
+function cornersOf(x: number, y: number, width: number, height: number): Spot[] {
+  return [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+    [x, y],
+  ];
 }
 
 /** Places of `M x y`, `L x y`, `Q x y x y` and `Z`; anything else throws. */
@@ -124,4 +180,29 @@ export function faults({ width, height, words, places }: Paper): string[] {
     }
   });
   return found;
+}
+
+/** Words that a line or an edge runs through. */
+export function struck({ words, strokes }: Paper): string[] {
+  return words.flatMap(({ text, left, right, top, bottom }) =>
+    strokes
+      .filter(([from, to]) => crosses(from, to, [left, right], [top, bottom]))
+      .map(([from, to]) => `struck: ${text} by ${from} ${to}`),
+  );
+}
+
+/** Whether a line meets the inside of a rectangle: what is left of it between each pair of sides. */
+function crosses(from: Spot, to: Spot, ...sides: readonly (readonly [low: number, high: number])[]): boolean {
+  let [start, end] = [0, 1];
+  for (const [k, [low, high]] of sides.entries()) {
+    const [a, way] = [from[k], to[k] - from[k]];
+    if (way === 0) {
+      if (a <= low || a >= high) return false;
+      continue;
+    }
+    const [first, last] = [(low - a) / way, (high - a) / way].sort((x, y) => x - y);
+    start = Math.max(start, first);
+    end = Math.min(end, last);
+  }
+  return start < end;
 }

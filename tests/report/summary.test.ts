@@ -1,6 +1,6 @@
 /** A sizing on one screen: target, chosen, margin, conflicts. */
 import { readFileSync } from 'node:fs';
-import { describeIssue, orderSheet, readCar, sheetMarkdown, sizeCoilovers, sizingSummary } from 'jounce';
+import { describeIssue, readCar, reportSheet, sheetMarkdown, sizeCoilovers, sizingSummary } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { car, sized } from '../coilover/cars.ts';
 
@@ -39,7 +39,7 @@ describe('the summary of a sizing', () => {
     expect(new Set(conflicts.map(({ code }) => code))).toEqual(new Set(['springFarFromTarget']));
     expect(far.status).toBe('enquiry');
     expect(sizingSummary(far).split('\n')[0]).toContain('2 conflicts to resolve or accept');
-    expect(sheetMarkdown(orderSheet(far))).toContain('Resolve these conflicts, or accept them.');
+    expect(sheetMarkdown(reportSheet(far))).toContain('Resolve these conflicts, or accept them.');
     expect(sizingSummary(roadster).split('\n')[0]).not.toContain('conflict');
   });
 

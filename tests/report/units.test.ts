@@ -16,6 +16,7 @@ import {
   plotDampingForce,
   plotHandMethod,
   readCar,
+  reportSheet,
   type Sizing,
   sheetData,
   show,
@@ -27,6 +28,7 @@ import {
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
+import { flat } from './papers.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: documents are read here, at any place
 type Json = any;
@@ -103,9 +105,9 @@ describe('in inches', () => {
     );
   });
 
-  it('the order sheet of an inch file has inches in its pictures, and a metric one has none', () => {
+  it('the report of an inch file has inches in its pictures, and that of a metric one has none', () => {
     const svgs = (of: Sizing) =>
-      orderSheet(of)
+      reportSheet(of)
         .blocks.flatMap((block) => (block.kind === 'picture' ? [block.svg] : []))
         .join('');
     expect(svgs(sizing)).not.toMatch(METRIC);
@@ -204,7 +206,7 @@ describe('one car in inches and in mm', () => {
       return Object.entries(value ?? {}).flatMap(([key, one]) => numbers(one, `${path}.${key}`));
     };
     const dataOf = (of: Sizing) => {
-      const { findings, notes, assumptions, openPoints, ...data } = sheetData(of) as Json;
+      const { conflicts, checks, assumptions, openQuestions, ...data } = sheetData(reportSheet(of)) as Json;
       return numbers(JSON.parse(JSON.stringify(data)));
     };
     const [inches, mm] = [dataOf(sizing), dataOf(metric)];
@@ -220,22 +222,31 @@ describe('one car in inches and in mm', () => {
   });
 
   it('gives one order: the same facts, its own unit first', () => {
-    const table = (of: Sizing) => {
-      const block = orderSheet(of).blocks.find(({ kind }) => kind === 'table');
-      return block?.kind === 'table' ? block.rows : expect.fail('no table');
-    };
-    // Figures of both units, whichever stands first, and the words around them.
-    const pair = /(-?[\d.]+) ([^\s(),]+(?: s\/\w+)?) \((-?[\d.]+) ([^()]+)\)/g;
-    const wordsOf = (fact: string) =>
-      fact.replace(pair, (_, __, own, ___, other) => [own, other].sort().join('|'));
-    const figuresOf = (fact: string) =>
-      [...fact.matchAll(pair)].flatMap(([, one, own, two, other]) =>
-        own < other ? [Number(one), Number(two)] : [Number(two), Number(one)],
-      );
-    const [inches, mm] = [table(sizing), table(metric)];
-    expect(inches.map((row) => row.map(wordsOf))).toEqual(mm.map((row) => row.map(wordsOf)));
-    const [own, other] = [inches, mm].map((rows) => rows.flat().flatMap(figuresOf));
-    expect(own.length).toBeGreaterThan(60);
+    /** Rows of an order, the imperial value before the metric one. */
+    const rowsOf = (of: Sizing) =>
+      flat(orderSheet(of).blocks).flatMap((block): string[][] => {
+        if (block.kind !== 'table') return [];
+        const isValues = block.spans === true && block.label !== '2 Mounts';
+        return block.rows.map((written) => {
+          // A tolerance in per cent stands once.
+          const row = written.map((cell) => cell.replace(/ ± [^±]* %$/, ''));
+          if (of.units === 'imperial') return row;
+          const cells = isValues && row[2] !== '' ? [row[0], row[2], row[1]] : row;
+          return cells.map((cell) =>
+            cell.replace(/([\d.]+(?: [^\s(),]+)?|, \S+) \(([^()]+)\)/g, (_, one: string, two: string) =>
+              one.startsWith(',') ? `, ${two} (${one.slice(2)})` : `${two} (${one})`,
+            ),
+          );
+        });
+      });
+    const number = /[−-]?\d+(?:\.\d+)?/g;
+    const [inches, mm] = [rowsOf(sizing), rowsOf(metric)];
+    const wordsOf = (rows: string[][]) => rows.map((row) => row.map((cell) => cell.replace(number, '#')));
+    expect(wordsOf(inches)).toEqual(wordsOf(mm));
+    const [own, other] = [inches, mm].map((rows) =>
+      rows.flat().flatMap((cell) => (cell.match(number) ?? []).map((text) => Number(text.replace('−', '-')))),
+    );
+    expect(own.length).toBeGreaterThan(150);
     own.forEach((value, k) => {
       // As rounded: to a twentieth of a mm, a half of a per cent of an inch.
       expect(Math.abs(value - other[k]), `${value}, ${other[k]}`).toBeLessThanOrEqual(

@@ -2,8 +2,8 @@
 
 import { readFileSync } from 'node:fs';
 import {
-  orderSheet,
   readCar,
+  reportSheet,
   type Survey,
   type SurveyInput,
   sheetMarkdown,
@@ -46,7 +46,7 @@ describe('what a survey leaves to look at', () => {
       expect(notes[1].text).toMatch(
         /^the readings of the survey contradict each other, got a scatter \d\.\d times that stated, with \d+ redundant readings; the intervals of its points are \d\.\d times as wide/,
       );
-      expect(sheetMarkdown(orderSheet(sizing))).toContain('a reading of the survey is likely wrong');
+      expect(sheetMarkdown(reportSheet(sizing))).toContain('a reading of the survey is likely wrong');
     }
   });
 

@@ -234,7 +234,7 @@ export const files: Section = {
     },
     {
       what: 'the same of a sizing',
-      file: 'report/order-sheet.test.ts',
+      file: 'report/report-sheet.test.ts',
       tests: 'the curves of a sizing > are drawn',
       against: 'the same',
       known: 'another program',

@@ -1,4 +1,4 @@
-// Writes docs/validation.md: what holds the figures, from a run of the tests that notes what each comparison met.
+// Writes docs/validation.md from a run of the tests that notes what each comparison met.
 //
 //   npm run validation
 
@@ -68,28 +68,39 @@ const head = (section: (typeof SECTIONS)[number]) =>
     ? '| what | held against | checks | error | allowed | in | tests |\n| --- | --- | ---: | ---: | ---: | --- | --- |'
     : '| what | held against | known | checks | error | allowed | in | tests |\n| --- | --- | --- | ---: | ---: | ---: | --- | --- |';
 
-const page = `# What holds the figures
+const page = `# Validation
 
-Made by \`npm run validation\` from a run of the tests, which writes every figure: ${thousands(total(outside))} comparisons with something outside
-the library in ${rows} rows, and ${thousands(total([laws]))} of laws that need no outside figure.
+\`npm run validation\` writes this page from a run of the tests. The run made ${thousands(total(outside))} comparisons with something outside the library, in ${rows} rows. It also
+made ${thousands(total([laws]))} comparisons for laws that need no outside figure.
 
-A row is one thing checked, and what it is **held against**. **Checks** counts its comparisons; of them the one is shown that came
-nearest to its tolerance: its **error** and what was **allowed** there, both counted **in** the unit given, or in that of the figure compared
-where a row holds several. "None" is allowed where counts, verdicts or exact figures must be equal. A figure printed in a book allows half of its last
-digit, or what its recomputation with more digits leaves; a closed form some roundings of the numbers that went in, more where the linkage is close to a
-dead point; a sample some standard errors, as said. Random geometry is that of the default seed; other seeds are tried with \`FC_SEED\`. Files are those under \`tests/\`.
+Each row is one thing checked, and what it is **held against**. **Checks** counts its comparisons. The row shows the comparison nearest to its
+tolerance: the **error**, and what was **allowed** there. Both are **in** the given unit, or in that of the figure if a row holds several. "None" is
+allowed where counts, verdicts or exact figures must be equal. A printed figure allows half of its last digit, or what a recomputation with more
+digits leaves. A closed form allows some roundings of its input, and more close to a dead point. A sample allows some standard errors, as stated.
+Random geometry has the default seed; \`FC_SEED\` sets another. Files are those under \`tests/\`.
 
-How the figures are **known**: *read*, the source or a copy or transcript of it was seen; *read in part*, the rest is from memory or follows from what was
-read; *from memory*, the source is named but was not seen, so that its figures are no better than that memory, recomputed wherever they follow from a formula;
-*derived*, a closed form, a theorem or a definition written down in the tests by code of their own, into which other figures of the library may go where the row
-speaks of them; *another program*, one that is no part of what is checked computed them. Sources stand in full [below](#sources). Closed
-forms that many tests use (the judges) are checked [themselves](#the-judges-themselves).
+The column **known** says how the figures are known:
 
-What is **not** checked against anything outside: that a real corner moves as its drawing does (no measured car, no other program for suspensions); axes that lean,
-but for the swing arm of [the planar model](planar-model.md); parts that bend, bushings, friction, tyres under load, what dampers and bump stops do beyond the tables
-given; strength, of which nothing is said; and whether a frequency, a damping ratio or a stroke is a good one. Sheets, tables and pictures are
-checked by their own rules (well-formed by a strict reader of the tests, nothing cut off or written over), refusals and notes by their words, the package by
-installing and running it: no figure of another source comes into those.
+- *read*: the source, a copy or a transcript was seen.
+- *read in part*: the rest is from memory, or follows from what was read.
+- *from memory*: the source is named but was not seen; figures that follow from a formula are recomputed, and the others are only as good as
+  that memory.
+- *derived*: the tests have their own code for a closed form, a theorem or a definition; other figures of the library may enter,
+  if the row says so.
+- *another program*: a program that is not part of what is checked computed them.
+
+Sources are listed in full [below](#sources). Many tests use closed forms (the judges), which are checked [themselves](#the-judges-themselves).
+
+Nothing outside checks the following:
+
+- that a real corner moves as its drawing does: there is no measured car, and no other program for suspensions;
+- inclined pivot axes, except on the swing arm of [the planar model](planar-model.md);
+- parts that bend, bushings, friction, tyres under load, and dampers and bump stops beyond their tables;
+- strength, which the library does not compute;
+- whether a frequency, a damping ratio or a stroke is a good choice.
+
+Tests check sheets, tables and pictures with their own rules: well-formed for a strict reader, nothing cut off or overprinted. They check errors and
+notes word for word. They check the package by installing and running it. No figure of another source enters these.
 
 ${SECTIONS.map((section) => `## ${section.title}\n\n${head(section)}\n${section.checks.map(row).join('\n')}\n`).join('\n')}
 ## Sources
@@ -100,6 +111,6 @@ ${Object.entries(SOURCES)
 
 ## Test files without a check of these
 
-Words, refusals, layout, and the tests of what is for testing: ${WITHOUT.map((file) => `\`${file}\``).join(', ')}.
+These test words, refusals and layout, or test the tests themselves: ${WITHOUT.map((file) => `\`${file}\``).join(', ')}.
 `;
 writeFileSync('docs/validation.md', page);

@@ -1,3 +1,4 @@
+import type { DrawnCorner } from '../../corner/corner.ts';
 import type { LimitsDocument } from '../../document/limits-schema.ts';
 import type { OrderedFile } from '../../document/ordered-schema.ts';
 import type { CarSizingFile, CornerSizingFile } from '../../document/sizing-schema.ts';
@@ -36,6 +37,11 @@ export const AXLES: readonly Axle[] = ['front', 'rear'];
 /** An axle as a heading has it. */
 export function axleName(axle: Axle): string {
   return axle === 'front' ? 'Front' : 'Rear';
+}
+
+/** Whether spring and damper act along the strut of a corner; the body of such a unit is below. */
+export function isStrutUnit(corner: DrawnCorner): boolean {
+  return corner.kind === 'strut' && corner.coilover === undefined;
 }
 
 /** One thing for each axle there is. */

@@ -1,6 +1,7 @@
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import { type Diagnostic, isCheck } from '../../diagnostic.ts';
 import type { DamperLengths } from './damper.ts';
+import { isStrutUnit } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 
 /**
@@ -28,12 +29,13 @@ export function orderStatus(
 ): OrderStatus {
   if (findings.some(blocksOrder)) return 'notForOrder';
   const agreed = axles.every(({ spring, damper, input }) => {
-    const { mounts } = input.sizing?.order ?? {};
+    const { mounts, bodyEnd } = input.sizing?.order ?? {};
     return (
       spring?.freeLength != null &&
       damper !== null &&
       mounts?.mount !== undefined &&
-      mounts.chassis !== undefined
+      mounts.chassis !== undefined &&
+      (bodyEnd !== undefined || isStrutUnit(input.corner))
     );
   });
   return agreed ? 'order' : 'enquiry';

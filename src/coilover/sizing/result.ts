@@ -78,6 +78,8 @@ export interface Sizing {
   readonly order: { readonly revision: string; readonly date: string } | null;
   /** The load state that lengths and ride height refer to; null for a car without states. */
   readonly designState: string | null;
+  /** Names of the loads aboard at ride height; null where no masses are given. */
+  readonly aboard: readonly string[] | null;
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure<CarFigureName>[];

@@ -10,6 +10,7 @@ import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/static-equilibrium.ts';
+import { loadNames } from '../masses.ts';
 import { adviceOn } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
 import { boughtPath } from '../ordered/as-bought.ts';
@@ -155,6 +156,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
     order: document.sizing.order ?? null,
     designState,
+    aboard: loadNames(masses),
     axles,
     figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,

@@ -2,7 +2,7 @@ import { worded } from '../../sentences/worded.ts';
 import { textIn, type Units } from '../../units.ts';
 import { LOAD_FACTORS } from '../forces/load-cases.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
-import { axleName, type CarInputs, ofAxle } from './inputs.ts';
+import { axleName, type CarInputs, isStrutUnit, ofAxle } from './inputs.ts';
 import { commonRateStep } from './listed-springs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
@@ -32,7 +32,7 @@ export function assumptionsOf({ car }: CarInputs, axles: readonly AxleSizing[], 
     );
   }
   for (const { axle, travelRequirement, damper, input } of axles) {
-    if (input.corner.kind === 'strut' && input.corner.coilover === undefined) {
+    if (isStrutUnit(input.corner)) {
       words.push(
         `${axleName(axle)}: spring and damper act along the strut; its lengths go from the top mount to the point that the file calls lowerMount.`,
       );
@@ -97,7 +97,7 @@ export function openQuestionsOf(inputs: CarInputs, axles: readonly AxleSizing[],
       ...(input.limits.bearings === undefined ? ['end bearings'] : []),
       ...(input.limits.bumpStop === undefined ? ['bump stop'] : []),
       ...(order?.mounts === undefined ? ['ends to order'] : []),
-      ...(order?.bodyEnd === undefined ? ['which way up the body lies'] : []),
+      ...(order?.bodyEnd === undefined && !isStrutUnit(input.corner) ? ['which way up the body lies'] : []),
       ...(order?.bodyDiameter === undefined ? ['diameter of the body, room for the spring'] : []),
       ...(order?.adjusters === undefined ? ['adjusters'] : []),
       ...(order?.lengthTolerance === undefined ? ['tolerances'] : []),

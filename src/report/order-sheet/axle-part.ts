@@ -9,6 +9,8 @@ import { printedValue } from '../margins.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { figureRows } from './figures.ts';
 import { axlePictures } from './pictures.ts';
+import { rateCurve } from './rate-curve.ts';
+import { travelRuler } from './travel-ruler.ts';
 import { type Say, sayIn } from './words.ts';
 
 /** All of one axle: figures by group, springs, damping, travel, speeds, loads, pictures. */
@@ -18,28 +20,34 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
   const printed = (figure: Figure, units: Units) => printedValue(sized, figure, units);
   const figuresOf = (group: FigureGroup) => figures.filter((figure) => figure.group === group);
   return [
-    heading(2, axleName(sized.axle)),
+    { kind: 'heading', level: 2, text: axleName(sized.axle), startsPage: true },
     heading(3, 'Settled by the order'),
     figureRows(figuresOf('order'), units, printed),
     heading(3, 'Can be changed later: spring, valving, perch'),
     figureRows(figuresOf('adjustable'), units, printed),
-    ...springs(sized, say),
+    ...springs(sized, say, units),
     ...perch(sized, say),
     ...damping(sized, say, units),
     ...travel(sized, say, units),
     ...speeds(sized, say),
     ...loads(sized, say),
     heading(3, 'The corner itself'),
-    figureRows(figuresOf('car'), units),
     ...axlePictures(sized, units),
+    figureRows(figuresOf('car'), units),
   ];
+}
+
+/** A picture with its title, where there is one. */
+function pictureOf(title: string, draw: (title: string) => string | null): Block[] {
+  const svg = draw(title);
+  return svg === null ? [] : [{ kind: 'picture', title, svg }];
 }
 
 /** A value in both units, or a dash. */
 const orDash = (say: Say) => (value: number | null, quantity: Parameters<Say>[1]) =>
   value === null ? '–' : say(value, quantity);
 
-function springs(sized: AxleSizing, say: Say): Block[] {
+function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
   const { springOptions, rateTable, handMethodRate, adjacentRates, figure } = sized;
   const both = orDash(say);
   const wanted = figure('requiredSpringRate').value;
@@ -82,7 +90,10 @@ function springs(sized: AxleSizing, say: Say): Block[] {
     ...(rateTable.length === 0
       ? []
       : [
-          paragraph('Frequency by spring rate, the perch set for the drawn ride height:'),
+          paragraph('Frequency at each spring rate, the perch set for the drawn ride height:'),
+          ...pictureOf(`${axleName(sized.axle)}: frequency at each spring rate`, (title) =>
+            rateCurve(sized, title, units),
+          ),
           table(
             ['spring rate', 'wheel rate', 'frequency', 'with the tyre', 'preload, negative: loose', ''],
             rateTable.map((row) => [
@@ -193,6 +204,9 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
   };
   return [
     heading(3, 'Travel: required, and its limits'),
+    ...pictureOf(`${axleName(sized.axle)}: wheel travel required and available, with its limits`, (title) =>
+      travelRuler(sized, title, units),
+    ),
     table(['case', 'side', `made up of, ${unitName('length', units)}`, 'travel'], cases, [3]),
     table(['limit', 'side', 'travel', ''], metOn(limits, say), [2]),
     list([
@@ -265,7 +279,7 @@ function jointTable(cases: NonNullable<AxleSizing['forces']>['cases'], say: Say)
     Object.entries(ballJoints).map(([joint, { axial, radial, articulation }]) => [
       name,
       spaced(joint),
-      say(axial, 'force'),
+      `${axial > 0 ? 'pulled' : 'pushed'} ${say(Math.abs(axial), 'force')}`,
       say(radial, 'force'),
       say(articulation, 'angle'),
     ]),
@@ -273,7 +287,7 @@ function jointTable(cases: NonNullable<AxleSizing['forces']>['cases'], say: Say)
   if (rows.length === 0) return [];
   return [
     table(
-      ['load case', 'ball joint', 'axial, pulled out +, pushed in -', 'radial', 'articulation angle'],
+      ['load case', 'ball joint', 'along the stud: pulled out or pushed in', 'radial', 'articulation angle'],
       rows,
       [2, 3, 4],
     ),

@@ -1,8 +1,46 @@
 import type { Units } from '../../units.ts';
 
+/** A paper as plain data: `sheetHtml`, `sheetMarkdown` and `sheetJson` write it down. */
+export interface OrderSheet {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+  /** The same for programs. */
+  readonly data: Readonly<Record<string, unknown>>;
+}
+
+/** A line of a form: what stands in it, or null where it is filled in by hand. */
+export interface FormLine {
+  readonly label: string;
+  readonly value: string | null;
+}
+
 /** A piece of a sheet, as plain data: what it says, not how it looks. */
 export type Block =
-  | { readonly kind: 'heading'; readonly level: 2 | 3; readonly text: string }
+  /** One printed page, with a head of its own: what kind of paper it is, its lines, and what it says. */
+  | {
+      readonly kind: 'page';
+      readonly title: string;
+      readonly paper: string;
+      /** Which of how many. */
+      readonly sheet: string;
+      readonly lines: readonly FormLine[];
+      readonly blocks: readonly Block[];
+    }
+  /** Blocks side by side; one below the other on a narrow screen. */
+  | { readonly kind: 'columns'; readonly columns: readonly (readonly Block[])[] }
+  | { readonly kind: 'form'; readonly label: string; readonly lines: readonly FormLine[] }
+  | {
+      readonly kind: 'heading';
+      readonly level: 2 | 3;
+      readonly text: string;
+      /** Whether a printed page begins here. */
+      readonly startsPage?: boolean;
+    }
+  /** The headings that follow, each with those under it. */
+  | {
+      readonly kind: 'contents';
+      readonly items: readonly { readonly text: string; readonly parts: readonly string[] }[];
+    }
   | { readonly kind: 'text'; readonly text: string }
   /** What must not be overlooked; in print it stands at the head of every page. */
   | { readonly kind: 'stamp'; readonly text: string; readonly advice: string }
@@ -13,6 +51,10 @@ export type Block =
       readonly rows: readonly (readonly string[])[];
       /** Columns of figures stand to the right. */
       readonly figures: readonly number[];
+      /** What the table is of, for those who can't see where it stands. */
+      readonly label?: string;
+      /** The last cell of a row reaches over the empty ones behind it. */
+      readonly spans?: boolean;
     }
   | {
       readonly kind: 'figures';
@@ -20,7 +62,13 @@ export type Block =
       readonly units: readonly [own: Units, other: Units];
       readonly rows: readonly FigureRow[];
     }
-  | { readonly kind: 'picture'; readonly title: string; readonly svg: string };
+  | {
+      readonly kind: 'picture';
+      readonly title: string;
+      readonly svg: string;
+      /** Width on paper, mm, for a picture that is to scale; as wide as there is room without one. */
+      readonly width?: number;
+    };
 
 /** A figure as a sheet shows it, with its definition beside it. */
 export interface FigureRow {
@@ -29,6 +77,8 @@ export interface FigureRow {
   readonly other: string;
   /** The interval that holds it 95 times in 100, in both units, the own first; empty where nothing makes it unsure. */
   readonly interval: string;
+  /** Ends of the interval as fractions of the value, less 1; null where there is none. */
+  readonly whisker: readonly [number, number] | null;
   readonly definition: string;
 }
 

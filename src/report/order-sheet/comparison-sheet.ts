@@ -11,8 +11,7 @@ import { isCheck } from '../../diagnostic.ts';
 import { describeIssue } from '../../errors/input-error.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
-import { type Block, heading, list, paragraph, table } from './blocks.ts';
-import type { OrderSheet } from './order-sheet.ts';
+import { type Block, heading, list, type OrderSheet, paragraph, table } from './blocks.ts';
 
 const CONSEQUENCES: Readonly<Record<SizingComparison['consequence'], string>> = {
   order: 'The order changes: a coilover is not the same. What differs in the order:',
@@ -37,6 +36,7 @@ export function comparisonSheet(comparison: SizingComparison): OrderSheet {
   const isChanged = conflicts.gone.length + conflicts.added.length > 0;
   return {
     title: whose === null ? 'Two sizings compared' : `Two sizings compared: ${whose}`,
+    data: { ...comparison },
     blocks: [
       heading(2, 'What it means for the order'),
       paragraph(CONSEQUENCES[consequence]),

@@ -1,15 +1,26 @@
 import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
 import { unitName } from '../../units.ts';
-import { CAUTIONS } from './order-sheet.ts';
+import type { OrderSheet } from './blocks.ts';
 
-/** A sizing as data that survives JSON: every figure with its unit and definition, tables, limits, and rows of the curves. */
-export function sheetData(sizing: Sizing): Record<string, unknown> {
+/** What a paper says as data that survives JSON, in the library's units: of a report every figure with unit and definition, tables, limits and rows of the curves. */
+export function sheetData({ data }: OrderSheet): Readonly<Record<string, unknown>> {
+  return data;
+}
+
+/** The same as a JSON text. */
+export function sheetJson(sheet: OrderSheet): string {
+  return `${JSON.stringify(sheetData(sheet), null, 2)}\n`;
+}
+
+/** All of a sizing but its functions. */
+export function sizingData(sizing: Sizing, cautions: readonly string[]): Record<string, unknown> {
   const { name, use, status, axles, figures, conflicts, checks, assumptions, openQuestions } = sizing;
   return {
     ...(name === undefined ? {} : { name }),
     ...(use === undefined ? {} : { use }),
     order: sizing.order,
     designState: sizing.designState,
+    aboard: sizing.aboard,
     status,
     figures: figures.map(figureData),
     axles: axles.map(({ figures, figure: _, curves, input, ...sized }) => ({
@@ -30,15 +41,11 @@ export function sheetData(sizing: Sizing): Record<string, unknown> {
     checks,
     assumptions,
     openQuestions,
-    cautions: CAUTIONS,
+    cautions,
   };
 }
 
-/** The same as a JSON text, in the library's units. */
-export function sheetJson(sizing: Sizing): string {
-  return `${JSON.stringify(sheetData(sizing), null, 2)}\n`;
-}
-
-function figureData({ quantity, ...figure }: Figure): Record<string, unknown> {
+/** A figure with its unit. */
+export function figureData({ quantity, ...figure }: Figure): Record<string, unknown> {
   return { ...figure, unit: quantity === 'ratio' ? '' : unitName(quantity, 'metric') };
 }

@@ -26,6 +26,10 @@ export function figureRows(
         own,
         other: own === other ? '' : other,
         interval: intervals.filter((text, k) => text !== '' && intervals.indexOf(text) === k).join('; '),
+        whisker:
+          lower === null || upper === null || lower === upper || value === 0
+            ? null
+            : [(lower - value) / Math.abs(value), (upper - value) / Math.abs(value)],
         definition,
       },
     ];

@@ -1,7 +1,7 @@
-import type { Block, FigureRow } from './blocks.ts';
-import type { OrderSheet } from './order-sheet.ts';
+import type { Block, FigureRow, FormLine, OrderSheet } from './blocks.ts';
+import { PAGE_HEAD, PAGE_MEDIA, PAGE_RULES } from './page-style.ts';
 
-/** An order sheet as one HTML file that needs nothing else: pictures inside, no script, made to be printed on A4 or Letter. */
+/** An order or a report as one HTML file that needs nothing else: pictures inside, no script, made to be printed on A4 or Letter. */
 export function sheetHtml(sheet: OrderSheet): string {
   return `<!doctype html>
 <html lang="en">
@@ -10,8 +10,7 @@ export function sheetHtml(sheet: OrderSheet): string {
 <meta name="viewport" content="width=device-width">
 <title>${escaped(sheet.title)}</title>
 <style>
-${PAGE}${pageMark(sheet)}
-${RULES}
+${isPaged(sheet) ? `${PAGE_HEAD}\n${PAGE_RULES}\n${PAGE_MEDIA}` : `${PAGE}${pageMark(sheet)}\nbody { ${RULES} }\n${NARROW_SCREEN}`}
 </style>
 </head>
 <body>
@@ -28,8 +27,8 @@ ${content(sheet)}
 export function sheetPart(sheet: OrderSheet): string {
   return `<div class="jounce-sheet">
 <style>
-.jounce-sheet.jounce-sheet { max-width: 180mm;
-${RULES}
+.jounce-sheet.jounce-sheet { max-width: ${isPaged(sheet) ? '197mm' : '186mm'};
+${isPaged(sheet) ? PAGE_RULES : RULES}
 }
 </style>
 ${content(sheet)}
@@ -41,41 +40,83 @@ function pageMark({ blocks }: OrderSheet): string {
   const stamp = blocks.find((block) => block.kind === 'stamp');
   return stamp === undefined
     ? ''
-    : `\n@page { @top-center { content: ${JSON.stringify(stamp.text)}; font: bold 12pt "DejaVu Serif", Georgia, serif; } }`;
+    : `\n@page { @top-center { content: ${JSON.stringify(stamp.text)}; font: bold 11pt ${FONT}; } }`;
 }
 
-function content({ title, blocks }: OrderSheet): string {
-  return [`<h1>${escaped(title)}</h1>`, ...blocks.map(written)].join('\n');
+function content(sheet: OrderSheet): string {
+  const { title, blocks } = sheet;
+  return [...(isPaged(sheet) ? [] : [`<h1>${escaped(title)}</h1>`]), ...blocks.map(written)].join('\n');
 }
 
-const PAGE = `@page { margin: 16mm 15mm 18mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8.5pt "DejaVu Serif", Georgia, serif; } }
-body { font: 10.5pt/1.4 "DejaVu Serif", Georgia, serif; color: #111; max-width: 180mm; margin: 8mm auto; padding: 0 4mm; }
+/** Whether a sheet is made of pages, each with its own heading. */
+function isPaged({ blocks }: OrderSheet): boolean {
+  return blocks.some(({ kind }) => kind === 'page');
+}
+
+const FONT = 'Arial, "Liberation Sans", Helvetica, sans-serif';
+const PAGE = `@page { margin: 12mm 12mm 15mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt ${FONT}; } }
+body { font: 9.5pt/1.35 ${FONT}; color: #111; background: #fff; max-width: 186mm; margin: 8mm auto; padding: 0 4mm; }
 @media print { body { margin: 0; padding: 0; max-width: none; } }`;
 
-const RULES = `h1 { font-size: 19pt; font-weight: normal; margin: 0 0 2mm; }
-h2 { font-size: 14pt; font-weight: normal; border-bottom: 0.6pt solid #111; margin: 9mm 0 3mm; padding-bottom: 1mm; break-after: avoid; }
-h3 { font-size: 11.5pt; margin: 6mm 0 2mm; break-after: avoid; }
-p { margin: 0 0 2.5mm; }
-p.stamp { border: 1.5pt solid #111; padding: 3mm 4mm; margin: 3mm 0 5mm; }
-p.stamp strong { display: block; font-size: 16pt; }
+const RULES = `overflow-wrap: break-word;
+h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 2mm; }
+h2 { font-size: 13pt; border-bottom: 0.8pt solid #111; margin: 8mm 0 2.5mm; padding-bottom: 0.8mm; break-after: avoid; }
+h2.starts { break-before: page; }
+h3 { font-size: 10.5pt; margin: 5mm 0 1.5mm; break-after: avoid; }
+p { margin: 0 0 2mm; orphans: 3; widows: 3; }
+p:has(+ table), p:has(+ figure), p:has(+ ul) { break-after: avoid; }
+p.stamp { border: 1.5pt solid #111; padding: 2mm 3mm; margin: 3mm 0 4mm; }
+p.stamp strong { display: block; font-size: 14pt; }
 ul { margin: 0 0 3mm; padding-left: 5mm; }
-li { margin-bottom: 0.8mm; }
-table { border-collapse: collapse; width: 100%; margin: 0 0 4mm; font-size: 9.5pt; }
-th, td { text-align: left; vertical-align: top; padding: 1mm 4mm 1mm 0; border-bottom: 0.3pt solid #bbb; }
-th { font-weight: normal; font-style: italic; border-bottom: 0.6pt solid #111; }
-td.n, th.n { text-align: right; padding: 1mm 0 1mm 3mm; font-variant-numeric: tabular-nums; }
-td.n { white-space: nowrap; }
-td.n + td:not(.n), th.n + th:not(.n) { padding-left: 5mm; }
-td:first-child { min-width: 30mm; }
+li { margin-bottom: 0.6mm; orphans: 2; widows: 2; }
+nav a { color: inherit; }
+table { border-collapse: collapse; width: 100%; margin: 0 0 3mm; font-size: 8.5pt; line-height: 1.25; }
+table.short { break-inside: avoid; }
+th, td { text-align: left; vertical-align: top; padding: 0.8mm 3mm 0.8mm 0; border-bottom: 0.3pt solid #bbb; }
+th { font-weight: normal; font-style: italic; border-bottom: 0.6pt solid #111; vertical-align: bottom; }
+th[scope=row] { font-style: normal; border-bottom: 0.3pt solid #bbb; vertical-align: top; min-width: 26mm; }
+td.n, th.n { text-align: right; padding: 0.8mm 0 0.8mm 2.5mm; font-variant-numeric: tabular-nums; }
+td span { white-space: nowrap; }
+td.n + td:not(.n), th.n + th:not(.n) { padding-left: 4mm; }
 tr { break-inside: avoid; }
-small { display: block; color: #555; font-size: 8pt; line-height: 1.25; }
-figure { margin: 4mm 0; break-inside: avoid; }
-figure svg { display: block; width: 100%; height: auto; max-height: 165mm; margin: 0 auto; }`;
+small { display: block; color: #444; font-size: 7.2pt; line-height: 1.2; }
+figure { margin: 2mm 0 4mm; break-inside: avoid; }
+figure svg { display: block; width: 100%; height: auto; max-height: 235mm; margin: 0 auto; }
+svg.whisker { width: 16mm; height: 2.7mm; }`;
+
+/** Of a page of its own: on a narrow screen the cells of a wide table stand below one another, each with the name of its column. */
+const NARROW_SCREEN = `@media screen and (max-width: 640px) { body { font-size: 10pt; }
+table.wide thead { display: none; } table.wide tr, table.wide th, table.wide td { display: block; text-align: left; padding: 0.3mm 0; border: 0; }
+table.wide tr { padding: 1mm 0; border-bottom: 0.3pt solid #bbb; } table.wide th[scope=row] { font-weight: bold; }
+table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } td:empty { display: none; } }`;
 
 function written(block: Block): string {
   switch (block.kind) {
+    case 'page':
+      return `<section class="page" aria-label="${escaped(`${block.paper}, ${block.title}`)}">
+<header>
+<h1><b>${escaped(block.paper)} <small>${escaped(block.sheet)}</small></b> ${escaped(block.title)}</h1>
+${form(block.lines)}
+</header>
+${block.blocks.map(written).join('\n')}
+</section>`;
+    case 'columns':
+      return `<div class="columns">
+${block.columns.map((column) => `<div>\n${column.map(written).join('\n')}\n</div>`).join('\n')}
+</div>`;
+    case 'form':
+      return form(block.lines, ` class="row" aria-label="${escaped(block.label)}"`);
     case 'heading':
-      return `<h${block.level}>${escaped(block.text)}</h${block.level}>`;
+      return `<h${block.level}${block.level === 2 ? ` id="${slug(block.text)}"` : ''}${block.startsPage === true ? ' class="starts"' : ''}>${escaped(block.text)}</h${block.level}>`;
+    case 'contents':
+      return `<nav aria-label="Contents"><ul>
+${block.items
+  .map(
+    ({ text, parts }) =>
+      `<li><a href="#${slug(text)}">${escaped(text)}</a>${parts.length === 0 ? '' : `: ${escaped(parts.join('; ').toLowerCase())}`}</li>`,
+  )
+  .join('\n')}
+</ul></nav>`;
     case 'text':
       return `<p>${escaped(block.text)}</p>`;
     case 'stamp':
@@ -89,41 +130,100 @@ function written(block: Block): string {
         block.head,
         block.rows.map((row) => row.map(escaped)),
         block.figures,
+        block.label,
+        block.spans,
       );
     case 'figures':
       return tableOf(
-        ['figure', ...block.units, '95 % between'],
-        block.rows.map(({ label, own, other, interval, definition }: FigureRow) => [
+        ['figure', ...block.units, '95 % between', `± ${100 * WHISKER} %`],
+        block.rows.map(({ label, own, other, interval, whisker, definition }: FigureRow) => [
           `${escaped(label)}<small>${escaped(definition)}</small>`,
-          escaped(own),
-          escaped(other),
-          interval
-            .split('; ')
-            .map((part) => escaped(part))
-            .join('<br>'),
+          ...[[own], [other], interval.split('; ')].map((values) =>
+            values.map((value) => (value === '' ? '' : `<span>${escaped(value)}</span>`)).join('<br/>'),
+          ),
+          whisker === null ? '' : whiskerOf(whisker),
         ]),
         [1, 2, 3],
+        'Figures, each with its definition',
       );
     case 'picture':
-      return `<figure>${block.svg.slice(block.svg.indexOf('<svg'))}</figure>`;
+      return `<figure${block.width === undefined ? '' : ` style="max-width: ${block.width}mm"`}>${block.svg.slice(block.svg.indexOf('<svg')).trim()}</figure>`;
   }
 }
 
-/** A table of cells that are HTML already. */
+/** Labels with what stands in them; a line to write on where nothing does. */
+function form(lines: readonly FormLine[], attributes = ''): string {
+  const items = lines.map(
+    ({ label, value }) => `<div><dt>${escaped(label)}</dt> <dd>${escaped(value ?? '')}</dd></div>`,
+  );
+  return `<dl${attributes}>\n${items.join('\n')}\n</dl>`;
+}
+
+/** Columns up to which a table fits a narrow screen, and rows up to which it stays on one page. */
+const NARROW = 4;
+const SHORT = 12;
+
+/** A value in two units, which breaks between them only. */
+function unbroken(content: string): string {
+  const values = /^(\S+ [^\s(]+) (\([^()]*\))$/.exec(content);
+  return values === null ? content : `<span>${values[1]}</span> <span>${values[2]}</span>`;
+}
+
+/** A table of cells that are HTML already; the first of a row names it, unless it is a figure. */
 function tableOf(
   head: readonly string[],
   rows: readonly (readonly string[])[],
   figures: readonly number[],
+  label?: string,
+  spans = false,
 ): string {
-  const cell = (name: string) => (content: string, k: number) =>
-    `<${name}${figures.includes(k) ? ' class="n"' : ''}>${content}</${name}>`;
+  const isWide = head.length > NARROW;
+  const cell = (name: string, attributes: string, content: string, k: number) =>
+    `<${name}${attributes}${figures.includes(k) ? ' class="n"' : ''}>${content}</${name}>`;
+  const column = (content: string, k: number) =>
+    content === '' ? '<td></td>' : cell('th', ' scope="col"', escaped(content), k);
+  const part = (content: string, k: number) =>
+    k === 0 && !figures.includes(0)
+      ? cell('th', ' scope="row"', content, k)
+      : cell('td', isWide && head[k] !== '' ? ` data-label="${escaped(head[k])}"` : '', unbroken(content), k);
   const line = (cells: string) => `<tr>${cells}</tr>`;
-  return `<table>
-<thead>${line(head.map(escaped).map(cell('th')).join(''))}</thead>
-<tbody>
-${rows.map((row) => line(row.map(cell('td')).join(''))).join('\n')}
+  const classes = [
+    ...(spans ? ['spans'] : []),
+    ...(isWide ? ['wide'] : []),
+    ...(rows.length > SHORT ? [] : ['short']),
+  ];
+  return `<table${classes.length === 0 ? '' : ` class="${classes.join(' ')}"`}${label === undefined ? '' : ` aria-label="${escaped(label)}"`}>
+${head.every((name) => name === '') ? '' : `<thead>${line(head.map(column).join(''))}</thead>\n`}<tbody>
+${rows.map((row) => line(spans ? spanning(row, part) : row.map(part).join(''))).join('\n')}
 </tbody>
 </table>`;
+}
+
+/** The cells of a row, of which the last that says something reaches to the end. */
+function spanning(row: readonly string[], part: (content: string, k: number) => string): string {
+  const last = row.length - 1 - [...row].reverse().findIndex((content) => content !== '');
+  const cells = row.slice(0, last + 1).map(part);
+  const over = row.length - last;
+  if (over > 1 && last > 0) cells[last] = cells[last].replace('<td', `<td colspan="${over}"`);
+  return cells.join('');
+}
+
+/** How far a whisker reaches at most, as a fraction of the value. */
+const WHISKER = 0.1;
+const HALF = 30;
+
+/** An interval around its value, which stands in the middle; an end that reaches farther is cut, without its bar. */
+function whiskerOf(ends: readonly [number, number]): string {
+  const [low, high] = ends.map((end) => HALF + (HALF - 2) * Math.max(-1, Math.min(1, end / WHISKER)));
+  const bars = ends.flatMap((end, k) =>
+    Math.abs(end) > WHISKER ? [] : [`M${[low, high][k].toFixed(1)} 2V8`],
+  );
+  return `<svg class="whisker" viewBox="0 0 ${2 * HALF} 10" aria-hidden="true"><path d="M${low.toFixed(1)} 5H${high.toFixed(1)}${bars.join('')}" fill="none" stroke="currentColor"/><circle cx="${HALF}" cy="5" r="2.2" fill="currentColor"/></svg>`;
+}
+
+/** A heading as the end of an address within its page. */
+function slug(text: string): string {
+  return text.toLowerCase().replace(/[^a-z0-9]+/g, '-');
 }
 
 const ENTITIES: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };

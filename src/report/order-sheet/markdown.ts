@@ -1,20 +1,39 @@
-import type { Block, FigureRow } from './blocks.ts';
-import type { OrderSheet } from './order-sheet.ts';
+import type { Block, FigureRow, FormLine, OrderSheet } from './blocks.ts';
 
-/** An order sheet as Markdown, without its pictures. */
+/** An order or a report as Markdown, without its pictures. */
 export function sheetMarkdown({ title, blocks }: OrderSheet): string {
-  const parts = [`# ${escaped(title)}`, ...blocks.flatMap(written)];
+  const isPaged = blocks.some(({ kind }) => kind === 'page');
+  const parts = [...(isPaged ? [] : [`# ${escaped(title)}`]), ...blocks.flatMap(written)];
   return `${parts.join('\n\n')}\n`;
 }
 
 function written(block: Block): string[] {
   switch (block.kind) {
+    case 'page':
+      return [
+        `# ${escaped(block.paper)}: ${escaped(block.title)}`,
+        form([...block.lines, { label: 'This is', value: block.sheet }]),
+        ...block.blocks.flatMap(written),
+      ];
+    case 'columns':
+      return block.columns.flat().flatMap(written);
+    case 'form':
+      return [form(block.lines)];
     case 'heading':
       return [`${'#'.repeat(block.level)} ${escaped(block.text)}`];
     case 'text':
       return [escaped(block.text)];
     case 'stamp':
-      return [`**${escaped(block.text)}.** ${escaped(block.advice)}`];
+      return [`**${escaped(block.text.replace(/\.$/, ''))}.** ${escaped(block.advice)}`];
+    case 'contents':
+      return [
+        block.items
+          .map(
+            ({ text, parts }) =>
+              `- ${escaped([text, parts.join('; ').toLowerCase()].filter((part) => part !== '').join(': '))}`,
+          )
+          .join('\n'),
+      ];
     case 'list':
       return block.items.length === 0 ? [] : [block.items.map((item) => `- ${escaped(item)}`).join('\n')];
     case 'table':
@@ -38,17 +57,27 @@ function written(block: Block): string[] {
   }
 }
 
+/** Labels with what stands in them; a line to write on where nothing does. */
+function form(lines: readonly FormLine[]): string {
+  return lines
+    .map(({ label, value }) => `${escaped(label)}: ${value === null ? '\\_\\_\\_\\_' : escaped(value)}`)
+    .join('  \n');
+}
+
 function tableOf(
   head: readonly string[],
   rows: readonly (readonly string[])[],
   figures: readonly number[],
 ): string {
   const line = (cells: readonly string[]) => `| ${cells.map(escaped).join(' | ')} |`;
-  const rule = `| ${head.map((_, k) => (figures.includes(k) ? '---:' : '---')).join(' | ')} |`;
-  return [line(head), rule, ...rows.map(line)].join('\n');
+  const columns = head.length > 0 ? head : (rows[0] ?? []).map(() => '');
+  const rule = `| ${columns.map((_, k) => (figures.includes(k) ? '---:' : '---')).join(' | ')} |`;
+  return [line(columns), rule, ...rows.map(line)].join('\n');
 }
 
-/** Text whose signs mean nothing to Markdown. */
+/** Text whose signs mean nothing to Markdown; whatever ends a line in it becomes a space. */
 function escaped(text: string): string {
-  return text.replace(/[\\`*_[\]<>|#]/g, (sign) => `\\${sign}`).replace(/\s*\n\s*/g, ' ');
+  return text
+    .replace(/[\\`*_[\]<>|#]/g, (sign) => `\\${sign}`)
+    .replace(/\s*[\n\r\u2028\u2029\u0085\v\f]\s*/g, ' ');
 }

@@ -3,7 +3,6 @@ import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { sweep } from '../../corner/sweep.ts';
 import type { Units } from '../../units.ts';
 import { plotCurves } from '../curves.ts';
-import { plotDampingForce } from '../damping-picture.ts';
 import { drawCorner } from '../drawing.ts';
 import type { Block } from './blocks.ts';
 
@@ -12,11 +11,8 @@ const PANELS = ['installationRatio', 'shockLength', 'wheelRateOnSpring', 'wheelL
 /** Travel drawn where nothing ends it, mm. */
 const FREE = 60;
 
-/** The corner in three poses, its curves, its damper. */
-export function axlePictures(
-  { axle, input, limits, curves, dampingTable }: AxleSizing,
-  units: Units,
-): Block[] {
+/** The corner in three poses, its curves. */
+export function axlePictures({ axle, input, limits, curves }: AxleSizing, units: Units): Block[] {
   const name = axleName(axle);
   const { corner } = input;
   const poses = `${name} corner at droop, ride and bump`;
@@ -26,16 +22,10 @@ export function axlePictures(
     columns: [],
   });
   const title = `${name}: through the travel`;
-  const damper = `${name}: damper force against shaft speed`;
   return [
     { kind: 'picture', title: poses, svg: drawCorner(corner, drawn, { title: poses, limits, units }) },
     ...(curves === null
       ? []
       : [{ kind: 'picture', title, svg: plotCurves(curves, { title, panels: PANELS, units }) } as const]),
-    ...(dampingTable.length === 0
-      ? []
-      : [
-          { kind: 'picture', title: damper, svg: plotDampingForce(dampingTable, damper, { units }) } as const,
-        ]),
   ];
 }

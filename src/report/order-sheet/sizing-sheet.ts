@@ -1,14 +1,17 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
 import { numberIn, textIn } from '../../units.ts';
-import { type Block, heading, table } from './blocks.ts';
-import { findingsPart, type OrderSheet } from './order-sheet.ts';
+import { type Block, heading, type OrderSheet, table } from './blocks.ts';
+import { sizingData } from './data.ts';
+import { findingsPart } from './report-sheet.ts';
 
 /** A sizing at a glance, in the units of its document: what does not fit, and each figure with how sure it is. */
-export function sizingSheet({ name, units, axles, figures, conflicts }: Sizing): OrderSheet {
+export function sizingSheet(sizing: Sizing): OrderSheet {
+  const { name, units, axles, figures, conflicts } = sizing;
   const ofCar = figureTable(figures, units);
   return {
     title: name === undefined ? 'Coilovers as sized' : `Coilovers as sized: ${name}`,
+    data: sizingData(sizing, []),
     blocks: [
       ...findingsPart(conflicts),
       ...axles.flatMap(({ axle, figures }) => [heading(2, axleName(axle)), ...figureTable(figures, units)]),

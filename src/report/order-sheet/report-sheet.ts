@@ -1,79 +1,67 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
-import { blocksOrder, type OrderStatus } from '../../coilover/sizing/order-status.ts';
+import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { isCheck } from '../../diagnostic.ts';
 import { describeIssue } from '../../errors/input-error.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { axlePart } from './axle-part.ts';
-import { type Block, heading, list, paragraph } from './blocks.ts';
+import { type Block, heading, list, type OrderSheet, paragraph } from './blocks.ts';
+import { contributionBars } from './contribution-bars.ts';
+import { sizingData } from './data.ts';
 import { figureRows } from './figures.ts';
 import { loadStatesPart } from './load-states.ts';
-import { orderTable } from './order-table.ts';
 import { sayIn } from './words.ts';
 
-/** What goes to whoever makes the coilovers, as plain data: `sheetMarkdown`, `sheetHtml` and `sheetJson` write it down. */
-export interface OrderSheet {
-  readonly title: string;
-  readonly blocks: readonly Block[];
-}
-
 /**
- * The sheet of a sizing: what is settled by the order apart from what can be changed later, travel, loads, how sure each figure is,
- * pictures, what is open and what was assumed; metric and imperial side by side.
+ * The builder's paper of a sizing: everything that the order leaves out, with definitions, intervals, pictures, open questions and
+ * assumptions; metric and imperial side by side.
  */
-export function orderSheet(sizing: Sizing): OrderSheet {
+export function reportSheet(sizing: Sizing): OrderSheet {
   const { name, use, units, status, axles, figures, conflicts, checks, assumptions, openQuestions } = sizing;
   const { order, designState } = sizing;
-  const title = TITLES[status];
+  const title = 'Report on the coilovers';
+  const parts: readonly Block[] = [
+    ...afterWeighing(axles, sayIn(units)),
+    heading(2, 'The car'),
+    figureRows(figures, units),
+    heading(2, 'Open questions'),
+    list(openQuestions),
+    ...loadStatesPart(axles, designState, sayIn(units)),
+    ...axles.flatMap((axle) => axlePart(axle, units)),
+    ...matters(axles),
+    heading(2, 'Assumptions'),
+    list(assumptions),
+    heading(2, 'Cautions'),
+    list(CAUTIONS),
+  ];
   return {
     title: name === undefined ? title : `${title}: ${name}`,
+    data: sizingData(sizing, CAUTIONS),
     blocks: [
-      ...stampOf(status, order),
+      ...(status === 'notForOrder' ? [NOT_FOR_ORDER] : []),
       ...(order === null ? [] : [paragraph(`Revision ${order.revision} of ${order.date}.`)]),
       ...findingsPart(conflicts),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
-        'Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from uncertain inputs: the true value lies in it 95 times in 100.',
+        'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from uncertain inputs: the true value lies in it 95 times in 100.',
       ),
       ...checksPart(conflicts, checks),
-      heading(2, 'What to make'),
-      ...(designState === null
-        ? []
-        : [paragraph(`All lengths and ride height mean the load state "${designState}".`)]),
-      orderTable(axles, sayIn(units)),
-      ...afterWeighing(axles, sayIn(units)),
-      ...loadStatesPart(axles, designState, sayIn(units)),
-      ...axles.flatMap((axle) => axlePart(axle, units)),
-      ...matters(axles),
-      heading(2, 'The car'),
-      figureRows(figures, units),
-      heading(2, 'Open questions'),
-      list(openQuestions),
-      heading(2, 'Assumptions'),
-      list(assumptions),
-      heading(2, 'Cautions'),
-      list(CAUTIONS),
+      contentsOf(parts),
+      ...parts,
     ],
   };
 }
 
-const TITLES: Readonly<Record<OrderStatus, string>> = {
-  order: 'Order for coilovers',
-  enquiry: 'Enquiry for coilovers',
-  notForOrder: 'Coilovers, not for order',
-};
-
-/** What stands in the way of sending a sheet: conflicts before a missing revision; nothing where neither does. */
-function stampOf(status: OrderStatus, order: Sizing['order']): Block[] {
-  if (status === 'notForOrder') return [NOT_FOR_ORDER];
-  return order === null ? [DRAFT] : [];
+/** The headings of blocks. */
+function contentsOf(blocks: readonly Block[]): Block {
+  const items: { text: string; parts: string[] }[] = [];
+  for (const block of blocks) {
+    if (block.kind !== 'heading') continue;
+    if (block.level === 2) items.push({ text: block.text, parts: [] });
+    else items.at(-1)?.parts.push(block.text);
+  }
+  return { kind: 'contents', items };
 }
-
-const DRAFT: Block = {
-  kind: 'stamp',
-  text: 'DRAFT',
-  advice: 'Not an order. Give order.revision and order.date in the car file before it is sent.',
-};
 
 const NOT_FOR_ORDER: Block = {
   kind: 'stamp',
@@ -111,9 +99,7 @@ export const CAUTIONS: readonly string[] = [
   'These figures are for planning. Check clearances through the whole travel on the car, with the springs out, before it moves.',
 ];
 
-/** How many causes are named for a figure. */
-const CAUSES = 3;
-/** Figures for which it is told what makes them unsure. */
+/** Figures for which it is told what makes them uncertain. */
 const TOLD = [
   'requiredSpringRate',
   'frequency',
@@ -121,25 +107,30 @@ const TOLD = [
   'droopTravelRequired',
   'preload',
 ] as const;
+/** Contributions that are named. */
+const CAUSES = 3;
 
-/** What each of the figures that matter hangs on. */
+/** What makes the figures that matter uncertain: a bar for each, and the same in words. */
 function matters(axles: readonly AxleSizing[]): Block[] {
-  const lines = axles.flatMap(({ axle, figure }) =>
-    TOLD.flatMap((name): string[] => {
-      const { label, contributions } = figure(name);
-      if (contributions.length === 0) return [];
+  const parts = axles.flatMap(({ axle, figure }): Block[] => {
+    const figures = TOLD.map(figure).filter(({ contributions }) => contributions.length > 0);
+    const title = `${axleName(axle)}: what makes each figure uncertain`;
+    const svg = contributionBars(figures, title);
+    if (svg === null) return [];
+    const lines = figures.map(({ label, contributions }) => {
       const causes = contributions
         .slice(0, CAUSES)
         .map(({ input, fraction }) => `${input} ${(100 * fraction).toFixed(0)} %`);
-      return [`${axleName(axle)}, ${label}: ${causes.join(', ')}.`];
-    }),
-  );
-  if (lines.length === 0) return [];
+      return `${axleName(axle)}, ${label}: ${causes.join(', ')}.`;
+    });
+    return [heading(3, axleName(axle)), { kind: 'picture', title, svg }, list(lines)];
+  });
+  if (parts.length === 0) return [];
   return [
-    heading(2, 'Which guesses matter most'),
+    { kind: 'heading', level: 2, text: 'What matters most', startsPage: true },
     paragraph(
-      'Contribution of each number of the car file to the variance of a figure, named by its place in the file. Measure these first.',
+      'Contribution of each number of the car file to the variance of a figure, the largest first; below, the same by its place in the file. Measure these first.',
     ),
-    list(lines),
+    ...parts,
   ];
 }

@@ -1,44 +1,24 @@
-import { readFileSync } from 'node:fs';
+/** The report: every figure with its definition, what does not fit, and nothing that no reader may see. */
 import {
-  orderSheet,
   plotDampingForce,
-  readCar,
+  reportSheet,
   sheetData,
   sheetHtml,
   sheetJson,
   sheetMarkdown,
-  sizeCoilovers,
   vegaCurves,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { drawnByVega } from './drawn-by-vega.ts';
-
-// biome-ignore lint/suspicious/noExplicitAny: documents are changed here, at any place
-type Json = any;
-
-const text = readFileSync(new URL('../../docs/examples/car.json', import.meta.url), 'utf8');
-
-/** The example car, changed. */
-function sized(change: (car: Json) => void = () => {}) {
-  const car = JSON.parse(text);
-  change(car);
-  return sizeCoilovers(readCar(car));
-}
+import { type Json, sized } from './papers.ts';
 
 const example = sized();
-const sheet = orderSheet(example);
-
-/** The table of what to make: by its label, a fact for each axle. */
-function factsOf(sizing: ReturnType<typeof sized>): Record<string, string[]> {
-  const table = orderSheet(sizing).blocks.find(({ kind }) => kind === 'table');
-  if (table?.kind !== 'table') expect.fail('no table');
-  return Object.fromEntries(table.rows.map(([label, ...facts]) => [label, facts]));
-}
+const sheet = reportSheet(example);
 
 /** What no reader must ever see. */
 const NO_FIGURE = /\b(NaN|undefined|Infinity|null|\[object)/;
 
-describe('an order sheet', () => {
+describe('a report', () => {
   const forms = { html: sheetHtml(sheet), markdown: sheetMarkdown(sheet) };
 
   it.each(Object.entries(forms))(
@@ -62,9 +42,9 @@ describe('an order sheet', () => {
     const { html } = forms;
     expect(html).not.toMatch(/<script|<link|<img|@import|url\(|src=/);
     expect([...html.matchAll(/https?:[^"]*/g)].map(String)).toEqual(
-      example.axles.flatMap(() => Array(3).fill('http://www.w3.org/2000/svg')),
+      example.axles.flatMap(() => Array(5).fill('http://www.w3.org/2000/svg')),
     );
-    expect(html.match(/<svg/g)?.length).toBe(6);
+    expect(html.match(/<svg (?!class)/g)?.length).toBe(10);
     const open: string[] = [];
     for (const [, close, name, self] of html.matchAll(/<(\/?)([a-zA-Z0-9]+)[^>]*?(\/?)>/g)) {
       if (['meta', 'br'].includes(name) || self === '/') continue;
@@ -84,15 +64,15 @@ describe('an order sheet', () => {
   });
 
   it('as JSON holds every figure as it was reckoned, and the curves', () => {
-    const data = JSON.parse(sheetJson(example));
-    expect(data).toEqual(JSON.parse(JSON.stringify(sheetData(example))));
+    const data = JSON.parse(sheetJson(sheet));
+    expect(data).toEqual(JSON.parse(JSON.stringify(sheetData(sheet))));
     const spring = data.axles[0].figures.find(({ name }: Json) => name === 'requiredSpringRate');
     expect(spring).toMatchObject({
       unit: 'N/mm',
       value: example.axles[0].figure('requiredSpringRate').value,
     });
     expect(data.axles[1].curves.rows.length).toBe(29);
-    expect(sheetJson(example)).not.toMatch(/NaN|Infinity/);
+    expect(sheetJson(sheet)).not.toMatch(/NaN|Infinity/);
   });
 
   it('tells what the order settles apart from what can be changed later', () => {
@@ -112,7 +92,7 @@ describe('an order sheet', () => {
     let seen = 0;
     for (const total of [1380, 1400, 1420, 1440, 1460, 1480]) {
       const text = sheetMarkdown(
-        orderSheet(
+        reportSheet(
           sized(({ masses }) => {
             masses.estimate.total.value = total;
           }),
@@ -140,29 +120,6 @@ describe('an order sheet', () => {
     expect(seen).toBe(24);
   });
 
-  it('asks of the end bearings what they use, and gives what they allow apart from that', () => {
-    const facts = factsOf(example);
-    expect(facts['chassis end'][0]).toMatch(
-      /square to the coilover, misalignment used -3\.2 to \+3\.0 deg from ride height; bearing rating ±14 deg each side$/,
-    );
-    expect(facts['moving end'][0]).toMatch(
-      /longitudinal, misalignment used 0\.0 deg over the travel; bearing/,
-    );
-  });
-
-  it('prints as maximum axial force that of the cases whose joint loads it gives', () => {
-    const facts = factsOf(example);
-    example.axles.forEach(({ forces }, k) => {
-      const { cases, sentences } = forces ?? expect.fail('no forces');
-      const most = Math.max(...cases.map(({ shock }) => shock.total));
-      expect(facts['maximum axial force'][k]).toContain(
-        `(${most.toFixed(0)} N), load case "stop driven solid"`,
-      );
-      if (k === 0)
-        expect(sentences.join(' ')).toMatch(/Largest in the case "stop driven solid": .*lower outer/);
-    });
-  });
-
   it('gives the joint loads of every case in a table', () => {
     const tables = sheet.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []));
     const joints = tables.find(({ head }) => head[1] === 'ball joint') ?? expect.fail('no table');
@@ -176,42 +133,21 @@ describe('an order sheet', () => {
     expect(solid?.[2]).toContain(`(${axial.toFixed(0)} N)`);
   });
 
-  it('says "to be agreed" of what nobody has settled', () => {
-    const facts = factsOf(example);
-    expect(facts.handing).toEqual(['to be agreed', 'to be agreed']);
-    expect(
-      Object.values(facts)
-        .flat()
-        .filter((fact) => /\bopen\b/.test(fact)),
-    ).toEqual([]);
-  });
-
-  it('has one stamp: NOT FOR ORDER while there are conflicts, else DRAFT until it has a revision', () => {
-    const stamps = (change: (car: Json) => void) => {
-      const { blocks } = orderSheet(sized(change));
-      return blocks.flatMap((block) => (block.kind === 'stamp' ? [block.text] : []));
-    };
-    const issue = (car: Json) => (car.order = { revision: 'A', date: '2026-08-03' });
-    const spoil = (car: Json) => (car.corners.front.sizing.unsprungMass = 500);
-    expect(stamps(() => {})).toEqual(['DRAFT']);
-    expect(stamps(issue)).toEqual([]);
-    expect(stamps(spoil)).toEqual(['NOT FOR ORDER']);
-    expect(
-      stamps((car) => {
-        issue(car);
-        spoil(car);
-      }),
-    ).toEqual(['NOT FOR ORDER']);
+  it('is stamped NOT FOR ORDER while there are conflicts', () => {
+    const stamps = (change?: (car: Json) => void) =>
+      reportSheet(sized(change)).blocks.flatMap((block) => (block.kind === 'stamp' ? [block.text] : []));
+    expect(stamps()).toEqual([]);
+    expect(stamps((car) => (car.corners.front.sizing.unsprungMass = 500))).toEqual(['NOT FOR ORDER']);
   });
 
   it('names what does not fit, and shows all the rest', () => {
     const faulty = sized((car) => {
       car.corners.front.sizing.unsprungMass = 500;
     });
-    const html = sheetHtml(orderSheet(faulty));
-    expect(html).toContain('<h2>Conflicts</h2>');
+    const html = sheetHtml(reportSheet(faulty));
+    expect(html).toContain('<h2 id="conflicts">Conflicts</h2>');
     expect(html).toContain('NOT FOR ORDER');
-    expect(sheetMarkdown(orderSheet(faulty))).toContain('**NOT FOR ORDER.**');
+    expect(sheetMarkdown(reportSheet(faulty))).toContain('**NOT FOR ORDER.**');
     expect(faulty.status).toBe('notForOrder');
     expect(html).toContain('corners.front.sizing.unsprungMass: ');
     expect(html).toContain('338.0 mm');
@@ -223,10 +159,10 @@ describe('an order sheet', () => {
       car.name = 'A <b>"bold"</b> & | `odd` *name*';
       car.openQuestions = ['<script>alert(1)</script>', 'a | b'];
     });
-    const html = sheetHtml(orderSheet(odd));
+    const html = sheetHtml(reportSheet(odd));
     expect(html).not.toContain('<script>');
     expect(html).toContain('A &lt;b&gt;&quot;bold&quot;&lt;/b&gt; &amp; | `odd` *name*');
-    expect(sheetMarkdown(orderSheet(odd))).toContain('\\<script\\>alert(1)\\</script\\>');
+    expect(sheetMarkdown(reportSheet(odd))).toContain('\\<script\\>alert(1)\\</script\\>');
   });
 
   it.each(['bare corners', 'one axle', 'no masses', 'metric'])('is written for a car with %s', (what) => {
@@ -240,9 +176,9 @@ describe('an order sheet', () => {
         delete corner.limits;
       }
     });
-    const written = orderSheet(some);
+    const written = reportSheet(some);
     for (const form of [sheetHtml(written), sheetMarkdown(written)]) expect(form).not.toMatch(NO_FIGURE);
-    expect(sheetJson(some)).not.toMatch(/NaN|Infinity/);
+    expect(sheetJson(written)).not.toMatch(/NaN|Infinity/);
   });
 });
 

@@ -1,0 +1,81 @@
+// What makes figures uncertain: a bar for each, its pieces the contributions to the variance, largest first.
+
+import type { Figure } from '../../coilover/sizing/result.ts';
+import { spaced } from '../../words.ts';
+import { type Attributes, type Element, element, svgDocument, text } from '../svg.ts';
+import { textWidth } from '../text.ts';
+
+const WIDTH = 700;
+const FONT = 11;
+const BAR = 13;
+/** From the top of a figure to its bar, from there to the first line of words, and from line to line. */
+const HEAD = 15;
+const WORDS = 25;
+const LINE = 14;
+/** Below the last line of a figure. */
+const GAP = 7;
+/** Pieces that are named; the rest is one piece without a name. */
+const NAMED = 3;
+const FILLS = ['#555', '#999', '#ccc'];
+const THIN: Attributes = { stroke: '#000', 'stroke-width': 0.7 };
+/** Side of the mark before words, with the room around both. */
+const MARK = 7;
+const AFTER_MARK = 4;
+const AFTER_WORDS = 16;
+
+/** Figures with what makes them uncertain; those that nothing does are left out, and null is for none. */
+export function contributionBars(figures: readonly Figure[], title: string): string | null {
+  const rows = figures.filter(({ contributions }) => contributions.length > 0);
+  if (rows.length === 0) return null;
+  let height = 0;
+  const content = rows.flatMap((figure) => {
+    const row = rowOf(figure, height);
+    height = row.bottom;
+    return row.content;
+  });
+  return svgDocument({ width: WIDTH, height, title, content });
+}
+
+function rowOf(
+  { label, contributions }: Figure,
+  top: number,
+): { readonly content: Element[]; readonly bottom: number } {
+  const named = contributions.slice(0, NAMED);
+  const bar = (x: number, width: number, fill: string) =>
+    element('rect', { x, y: top + HEAD, width, height: BAR, fill, ...THIN });
+  let from = 0;
+  let [x, line] = [0, top + HEAD + WORDS];
+  const pieces: Element[] = [];
+  const words: Element[] = [];
+  named.forEach(({ input, fraction }, k) => {
+    pieces.push(bar(from * WIDTH, fraction * WIDTH, FILLS[k]));
+    from += fraction;
+    const name = `${(100 * fraction).toFixed(0)} % ${wordsOf(input)}`;
+    const end = MARK + AFTER_MARK + textWidth(name, FONT);
+    if (x > 0 && x + end > WIDTH) [x, line] = [0, line + LINE];
+    words.push(
+      element('rect', { x, y: line - MARK, width: MARK, height: MARK, fill: FILLS[k], ...THIN }),
+      text(name, [x + MARK + AFTER_MARK, line], { 'font-size': FONT }),
+    );
+    x += end + AFTER_WORDS;
+  });
+  return {
+    content: [
+      text(label, [0, top + 11], { 'font-size': FONT, 'font-weight': 'bold' }),
+      bar(0, WIDTH, '#fff'),
+      ...pieces,
+      ...words,
+    ],
+    bottom: line + GAP,
+  };
+}
+
+/** An input in words: its own name first, then where it stands. */
+export function wordsOf(input: string): string {
+  const parts = input
+    .split('.')
+    .map((part) => spaced(part.replace(/\[(\d+)\]/g, (_, k) => ` ${Number(k) + 1}`)));
+  const own = parts.pop() ?? input;
+  const where = parts.filter((part) => !['corners', 'sizing', 'limits'].includes(part)).join(' ');
+  return where === '' ? own : `${own} (${where})`;
+}

@@ -1,0 +1,23 @@
+import type { LimitCause } from '../../corner/limits/limits.ts';
+import { spaced } from '../../words.ts';
+
+/** What ends the travel, in the words of an order. */
+const CAUSES: Readonly<Record<LimitCause, string>> = {
+  damperExtended: 'damper fully extended',
+  damperCompressed: 'damper fully compressed',
+  springMinLength: 'spring at its minimum length',
+  bumpStopSolid: 'bump stop solid',
+  ballJointArticulation: 'ball joint at its articulation',
+  bearingMisalignment: 'bearing at its misalignment',
+  tyreContact: 'tyre contact',
+  groundContact: 'chassis on the ground',
+  deadPoint: 'dead point of the linkage',
+  ratioZero: 'installation ratio zero',
+  locked: 'linkage locked',
+  bifurcation: 'bifurcation of the linkage',
+};
+
+/** A limit in a few words, with the ball joint by its name. */
+export function limitWords({ cause, part }: { readonly cause: LimitCause; readonly part: string }): string {
+  return cause === 'ballJointArticulation' && part !== '' ? `${spaced(part)} ball joint` : CAUSES[cause];
+}

@@ -1,0 +1,612 @@
+// The order: what whoever makes the coilovers must know, on one page an axle.
+
+import { hardestCase } from '../../coilover/forces/corner-forces.ts';
+import { axleName, type CornerSizing, isStrutUnit } from '../../coilover/sizing/inputs.ts';
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
+import { blocksOrder, orderStatus } from '../../coilover/sizing/order-status.ts';
+import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import type { BearingUse } from '../../corner/limits/misalignment.ts';
+import { isCheck } from '../../diagnostic.ts';
+import { certain } from '../../document/uncertain.ts';
+import { describeIssue } from '../../errors/input-error.ts';
+import type { Quantity, Units } from '../../units.ts';
+import { printedMargin } from '../margins.ts';
+import { printed } from '../text.ts';
+import { type Block, type FormLine, heading, type OrderSheet, paragraph } from './blocks.ts';
+import { limitWords } from './limit-words.ts';
+import { type OnPaper, onPaper } from './on-paper.ts';
+import { orderData, ratiosOf } from './order-data.ts';
+import { agreeLines, TO_AGREE, type ToAgree, toAgree } from './to-agree.ts';
+import { drawUnit, endNames } from './unit-drawing.ts';
+import { valvingCurve } from './valving-curve.ts';
+
+/**
+ * The order of a sizing for whoever makes the coilovers: one page an axle, with the unit to scale, lengths, mounts, body, spring, bump
+ * stop, valving, what the maker must know of the car, and what is to be agreed. An axle with something essential to be agreed, or with a
+ * conflict, is an enquiry. What else the sizing found stands in `reportSheet`.
+ */
+export function orderSheet(sizing: Sizing): OrderSheet {
+  const { name, axles } = sizing;
+  const pages = axles.map((sized, k) => pageOf(sizing, sized, `sheet ${k + 1} of ${axles.length}`));
+  const title = pages.every(({ paper }) => paper === 'ORDER')
+    ? 'Order for coilovers'
+    : 'Enquiry for coilovers';
+  return {
+    title: name === undefined ? title : `${title}: ${name}`,
+    data: orderData(
+      sizing,
+      pages.map(({ paper }) => paper),
+    ),
+    blocks: pages,
+  };
+}
+
+/** Coilovers on an axle, where nothing else is said. */
+const PAIR = 2;
+/** Conflicts that a page names. */
+const CONFLICTS = 3;
+
+function pageOf(sizing: Sizing, sized: AxleSizing, sheet: string): Block & { readonly kind: 'page' } {
+  const { name, use, order, units, conflicts } = sizing;
+  const { axle } = sized;
+  const paper = onPaper(units);
+  const found = conflicts.filter(
+    (one) => !isCheck(one) && (!one.path.startsWith('corners.') || one.path.startsWith(`corners.${axle}`)),
+  );
+  const items = toAgree(sized);
+  const isOrder = orderStatus(found, [sized]) === 'order';
+  const unit = `${axleName(axle).toLowerCase()} coilover`;
+  return {
+    kind: 'page',
+    title: name === undefined ? capital(unit) : `${name}: ${unit}`,
+    paper: isOrder ? 'ORDER' : 'ENQUIRY',
+    sheet,
+    lines: [
+      { label: 'No.', value: null },
+      { label: 'Revision', value: order?.revision ?? null },
+      { label: 'Date', value: order?.date ?? null },
+      { label: 'From', value: null },
+      { label: 'To', value: null },
+      { label: 'Supersedes', value: null },
+    ],
+    blocks: [
+      paragraph(
+        [
+          ...(use === undefined ? [] : [sentence(use)]),
+          reference(sized),
+          rideHeight(sizing),
+          DIRECTIONS,
+        ].join(' '),
+      ),
+      ...(isOrder ? [] : [standing(found.filter(blocksOrder))]),
+      {
+        kind: 'columns',
+        columns: [
+          [...drawn(sized, paper), ...lengths(sized, paper), ...mounts(sized, paper), ...car(sized, paper)],
+          [
+            ...body(sized, paper),
+            ...spring(sized, paper),
+            ...valving(sized, paper),
+            ...travels(sized, paper),
+            ...agreed(items),
+          ],
+        ],
+      },
+      ...CAUTIONS.map(paragraph),
+      { kind: 'form', label: 'Acknowledgement', lines: ACKNOWLEDGEMENT },
+    ],
+  };
+}
+
+const DIRECTIONS = 'Bump = wheel up; compression = damper shortens.';
+
+const CAUTIONS = [
+  'A compressed spring can kill: compress and release it with proper tools only. A gas damper is under pressure: nobody but its maker opens, drills or heats it.',
+  'The strength of brackets, welds and bolts is not checked here. Clearances are checked on the car through the whole travel, springs out, before it moves.',
+];
+
+const ACKNOWLEDGEMENT: readonly FormLine[] = [
+  { label: 'Will be made as above. Maker', value: null },
+  { label: 'Date', value: null },
+  { label: 'Except', value: null },
+];
+
+/** What lengths are taken between. */
+function reference({ input: { corner, sizing } }: AxleSizing): string {
+  if (isStrutUnit(corner)) return 'Lengths along the strut, from the top mount to its lower point.';
+  const ends = sizing?.order?.mounts;
+  const faces = [ends?.mount, ends?.chassis].flatMap((end) =>
+    end?.type === 'stud' ? [end.referenceFace ?? `a face ${TO_AGREE}`] : [],
+  );
+  const [face] = faces;
+  return `Lengths eye to eye, centre to centre of the bolts${face === undefined ? '' : `; at a stud to ${face}`}.`;
+}
+
+function rideHeight({ designState, aboard }: Sizing): string {
+  if (aboard === null) return 'Ride height as drawn.';
+  const loads = aboard.length === 0 ? 'nothing aboard' : `${aboard.join(', ')} aboard`;
+  return `Ride height: ${designState === null ? loads : `"${designState}" (${loads})`}.`;
+}
+
+/** Why it is an enquiry. */
+function standing(conflicts: Sizing['conflicts']): Block {
+  if (conflicts.length === 0) {
+    return {
+      kind: 'stamp',
+      text: 'Not to be made yet.',
+      advice: 'Agree the items marked * first.',
+    };
+  }
+  const shown = conflicts.slice(0, CONFLICTS).map((issue) => `${capital(conflictWords(issue))}.`);
+  const more = conflicts.length - shown.length;
+  return {
+    kind: 'stamp',
+    text: 'Not to be made as it stands.',
+    advice: [...shown, ...(more > 0 ? [`And ${more} more, in the report.`] : [])].join(' '),
+  };
+}
+
+/** A conflict as a maker reads it: without its place in the file and what to change there. */
+function conflictWords({ problem, got, allowed }: Sizing['conflicts'][number]): string {
+  return describeIssue({
+    path: '',
+    problem,
+    ...(got === undefined ? {} : { got }),
+    ...(allowed === undefined ? {} : { allowed }),
+  });
+}
+
+function drawn(sized: AxleSizing, paper: OnPaper): Block[] {
+  const drawing = drawUnit(sized, paper);
+  if (drawing === null) return [];
+  const { order } = sized.input.sizing ?? {};
+  const [own, other] = paper.units.map((units) => paper.unit('length', units));
+  const isOpen = order?.bodyEnd === undefined && !isStrutUnit(sized.input.corner);
+  return [
+    { kind: 'picture', title: drawing.title, svg: drawing.svg, width: drawing.width },
+    paragraph(
+      [
+        `Scale 1:${drawing.scale} printed at 100 %, ${own} (${other}), seen from the front; ${drawing.ends}.`,
+        ...(isOpen ? ['Body drawn up: to be agreed.'] : []),
+        ...(sized.figure('perchSetting').value === null ? ['Spring and seats, dashed: to be agreed.'] : []),
+        'Shapes of ends, seats and coils are the maker’s.',
+      ].join(' '),
+    ),
+  ];
+}
+
+/** A row of a block: what it is, and its values in the units of the file and in the other ones. */
+type Line = readonly [label: string, own: string, other: string];
+
+/** A row whose value is not known is to be agreed. */
+function line(label: string, cells: readonly [string, string] | null): Line {
+  return cells === null ? [label, TO_AGREE, ''] : [label, ...cells];
+}
+
+/** A block of the order. */
+function block(name: string, lines: readonly Line[], head: readonly string[] = ['', '', '']): Block[] {
+  return [heading(2, name), { kind: 'table', head, rows: lines, figures: [], label: name, spans: true }];
+}
+
+const nullable = <T>(value: T | null | undefined, of: (value: T) => readonly [string, string]) =>
+  value === null || value === undefined ? null : of(value);
+
+function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
+  const { input, figure, limits, damper } = sized;
+  const { order = {} } = input.sizing ?? {};
+  const { units, number } = paper;
+  const { lengthTolerance: tolerance } = order;
+  const inEach = (of: (units: Units) => string): readonly [string, string] => [of(units[0]), of(units[1])];
+  const plain = (name: AxleFigureName) =>
+    nullable(figure(name).value, (mm) => inEach((of) => number(mm, 'length', of)));
+  const toTolerance = (name: AxleFigureName) =>
+    nullable(figure(name).value, (mm) =>
+      inEach(
+        (of) =>
+          `${number(mm, 'length', of)} ± ${tolerance === undefined ? '____' : number(tolerance, 'length', of)}`,
+      ),
+    );
+  // Differences of what stands printed beside them, so that the rows add up.
+  const between = (longer: AxleFigureName, shorter: AxleFigureName, of: Units) => {
+    const [a, b] = [figure(longer).value, figure(shorter).value];
+    return a === null || b === null ? null : number(printedMargin(b, a, of), 'length', of);
+  };
+  const [extended, ride, compressed] = ['extendedLength', 'designLength', 'compressedLength'] as const;
+  return block(
+    '1 Lengths',
+    [
+      ['quantity', `${order.quantity ?? PAIR}, ${order.handed ?? `left and right alike: ${TO_AGREE}`}`, ''],
+      line('extended', toTolerance(extended)),
+      line('at ride height', plain(ride)),
+      line('compressed, no bump stop', toTolerance(compressed)),
+      line(
+        'stroke = compression + rebound',
+        damper === null
+          ? null
+          : inEach(
+              (of) =>
+                `${between(extended, compressed, of) ?? '–'} = ${between(ride, compressed, of) ?? '–'} + ${between(extended, ride, of) ?? '–'}`,
+            ),
+      ),
+      ['droop is stopped by', stopWords(limits.droop), ''],
+      ...(damper?.specified === false
+        ? [['extended, compressed', 'from the travel required: maker confirms', ''] as const]
+        : []),
+    ],
+    ['', ...units.map((of) => paper.unit('length', of))],
+  );
+}
+
+function stopWords(limit: AxleSizing['limits']['droop']): string {
+  if (limit === null) return 'nothing that is known';
+  if (limit.cause === 'damperExtended') return 'the damper: it must take topping out';
+  return `${limitWords(limit)}, before the damper`;
+}
+
+function mounts(sized: AxleSizing, paper: OnPaper): Block[] {
+  const { input, bearings } = sized;
+  const { mounts: ends = {} } = input.sizing?.order ?? {};
+  const given = input.limits.bearings;
+  const [chassis, moving] = endNames(sized);
+  const of = (end: 'mount' | 'chassis') => ({
+    shape: ends[end],
+    bearing: end === 'mount' ? given?.mount : (given?.chassis ?? given?.otherEnd),
+    use: end === 'mount' ? bearings.mount : (bearings.chassis ?? bearings.otherEnd),
+    isStud: ends[end]?.type === 'stud',
+  });
+  const both = [of('mount'), of('chassis')] as const;
+  type End = (typeof both)[number];
+  const line = (label: string, words: (end: End) => string | null): Line => [
+    label,
+    words(both[0]) ?? TO_AGREE,
+    words(both[1]) ?? TO_AGREE,
+  ];
+  const size = (value: number | undefined) => (value === undefined ? null : paper.given(value, 'length'));
+  const isAny = (has: (end: End) => boolean) => both.some(has);
+  return block(
+    '2 Mounts',
+    [
+      line('type', ({ shape }) => (shape === undefined ? null : ENDS[shape.type])),
+      line(isAny(({ isStud }) => isStud) ? 'bore, or thread' : 'bore', ({ shape }) => size(shape?.bore)),
+      line('width', ({ shape, isStud }) => (isStud && shape?.width === undefined ? '–' : size(shape?.width))),
+      ...(isAny(({ shape }) => shape?.spacers !== undefined)
+        ? [line('spacers', ({ shape }) => shape?.spacers ?? 'none')]
+        : []),
+      line('bolt axis', ({ bearing }) => (bearing === undefined ? null : BOLTS[bearing.boltAxis])),
+      line('misalignment from ride height', ({ use }) => (use === undefined ? null : misalignment(use))),
+      line('bearing rating', ({ bearing }) =>
+        bearing === undefined ? null : `± ${bearing.maxMisalignment} deg each side`,
+      ),
+    ],
+    ['', `${moving} (moves)`, chassis],
+  );
+}
+
+const ENDS: Readonly<Record<string, string>> = { eye: 'eye', clevis: 'clevis', fork: 'clevis', stud: 'stud' };
+const BOLTS: Readonly<Record<string, string>> = {
+  longitudinal: 'longitudinal',
+  inPlane: 'in the transverse plane, square to the coilover',
+};
+
+function misalignment({ misalignment: { min, max } }: BearingUse): string {
+  const [low, high] = [min, max].map(signed);
+  return low === high ? `${low} deg` : `${low} to ${high} deg`;
+}
+
+function signed(angle: number): string {
+  const text = angle.toFixed(1);
+  if (Number(text) === 0) return '0.0';
+  return angle > 0 ? `+${text}` : printed(text);
+}
+
+function body(sized: AxleSizing, paper: OnPaper): Block[] {
+  const { input, figure } = sized;
+  const { order = {}, perch = {} } = input.sizing ?? {};
+  const size = (value: number | undefined) => nullable(value, (mm) => paper.givenCells(mm, 'length'));
+  const words = (text: string | undefined): readonly [string, string] | null =>
+    text === undefined ? null : [text, ''];
+  const { min, max, threadPitch } = perch;
+  const [low, high] = [min, max].map((mm) => (mm === undefined ? null : paper.givenCells(mm, 'length')));
+  const position = { up: 'body up, shaft down', down: 'body down, shaft up' };
+  return block('3 Body', [
+    line(
+      'position',
+      isStrutUnit(input.corner) ? ['strut: body down', ''] : words(order.bodyEnd && position[order.bodyEnd]),
+    ),
+    line('body diameter', size(order.bodyDiameter)),
+    line('maximum spring outer diameter', size(order.maxSpringOuterDiameter)),
+    ...(order.springClearance === undefined
+      ? []
+      : [line('clearance, spring to body', size(order.springClearance))]),
+    line(
+      'perch: eye to eye − spring',
+      nullable(figure('perchSetting').value, (mm) => paper.cells(mm, 'length')),
+    ),
+    line(
+      'perch: range of that',
+      low == null || high == null ? null : [`${bare(low[0])} to ${high[0]}`, `${bare(low[1])} to ${high[1]}`],
+    ),
+    line('perch: per turn', size(threadPitch)),
+    line(
+      'length adjustment',
+      order.lengthAdjustment === 0 ? ['none: the perch only', ''] : size(order.lengthAdjustment),
+    ),
+    line('adjusters', words(order.adjusters)),
+    line('reservoir', words(order.reservoir)),
+  ]);
+}
+
+/** A value without its unit. */
+function bare(cell: string): string {
+  return cell.split(' ')[0];
+}
+
+function spring(sized: AxleSizing, paper: OnPaper): Block[] {
+  return [
+    ...block('4 Spring and bump stop', [...springLines(sized, paper), ...stopLines(sized, paper)]),
+    ...stopTable(sized, paper),
+  ];
+}
+
+function springLines(sized: AxleSizing, paper: OnPaper): Line[] {
+  const { spring, input, figure } = sized;
+  if (spring === null) return [line('spring', null)];
+  const { order = {}, helper } = input.sizing ?? {};
+  const { name, rate, freeLength, solidLength, innerDiameter, minLength, minLengthSource } = spring;
+  const isListed = name !== '' && minLengthSource !== 'wire';
+  const value = (of: number | null, quantity: Quantity) =>
+    nullable(of, (known) => (isListed ? paper.givenCells(known, quantity) : paper.cells(known, quantity)));
+  const figureCells = (of: AxleFigureName, quantity: Quantity) =>
+    nullable(figure(of).value, (known) => paper.cells(known, quantity));
+  const tolerance = order.rateTolerance;
+  const preload = figure('preload').value;
+  const isMinKnown = minLengthSource === 'given' || minLengthSource === 'wire';
+  return [
+    line(
+      name === '' ? 'spring rate' : `spring "${name}": rate`,
+      nullable(value(rate, 'rate'), ([own, other]) => [
+        `${own} ± ${tolerance === undefined ? '__' : Number((100 * tolerance).toFixed(1))} %`,
+        other,
+      ]),
+    ),
+    line('free length', value(freeLength, 'length')),
+    line('inner diameter', value(innerDiameter, 'length')),
+    ...(solidLength === null ? [] : [line('solid length', value(solidLength, 'length'))]),
+    line('minimum permissible length', isMinKnown ? value(minLength, 'length') : null),
+    ...(helper === undefined
+      ? []
+      : [
+          line('helper spring: rate', paper.givenCells(helper.rate, 'rate')),
+          line(
+            'helper: free / solid length',
+            slashed(
+              paper.givenCells(helper.freeLength, 'length'),
+              paper.givenCells(helper.minLength, 'length'),
+            ),
+          ),
+          ...(helper.separatorHeight === undefined
+            ? []
+            : [line('separator between the springs', paper.givenCells(helper.separatorHeight, 'length'))]),
+        ]),
+    preload !== null && preload < 0
+      ? line('loose at full extension, by', paper.cells(-preload, 'length'))
+      : line(
+          'preload at full extension',
+          joined(figureCells('preload', 'length'), figureCells('preloadForce', 'force')),
+        ),
+    line('spring length at ride height', figureCells('staticSpringLength', 'length')),
+    line('spring travel at full bump', figureCells('springTravelRequired', 'length')),
+  ];
+}
+
+function stopLines({ input }: AxleSizing, paper: OnPaper): Line[] {
+  const stop = input.limits.bumpStop;
+  if (stop === undefined) return [line('bump stop', null)];
+  const [height, solid] = [stop.height, stop.solidHeight].map((mm) => paper.givenCells(mm, 'length'));
+  const supplier = input.sizing?.order?.bumpStopSupplier;
+  return [
+    line('bump stop: free / solid height', slashed(height, solid)),
+    ...(supplier === undefined ? [] : [['bump stop: supplied by', supplier, ''] as const]),
+  ];
+}
+
+/** Two values of one unit, the unit once. */
+function slashed(a: readonly [string, string], b: readonly [string, string]): readonly [string, string] {
+  return [`${bare(a[0])} / ${b[0]}`, `${bare(a[1])} / ${b[1]}`];
+}
+
+/** Two values that belong together, in one cell for each system. */
+function joined(
+  a: readonly [string, string] | null,
+  b: readonly [string, string] | null,
+): readonly [string, string] | null {
+  return a === null || b === null ? (a ?? b) : [`${a[0]}, ${b[0]}`, `${a[1]}, ${b[1]}`];
+}
+
+function stopTable({ input }: AxleSizing, { units, unit, number }: OnPaper): Block[] {
+  const points = input.sizing?.bumpStopTable ?? [];
+  if (input.limits.bumpStop === undefined || points.length === 0) return [];
+  const [own, other] = units;
+  const row = (name: string, quantity: Quantity, k: 0 | 1) => [
+    `${name}, ${unit(quantity, own)} (${unit(quantity, other)})`,
+    ...points.map((point) => `${number(point[k], quantity, own)} (${number(point[k], quantity, other)})`),
+  ];
+  return [
+    {
+      kind: 'table',
+      head: [],
+      rows: [row('compression', 'length', 0), row('force', 'force', 1)],
+      figures: points.map((_, k) => k + 1),
+      label: 'Bump stop: force at compression',
+    },
+  ];
+}
+
+/** Rows of the valving table at most; more are thinned evenly. */
+const ROWS = 6;
+/** The same of speeds that the file gives. */
+const GIVEN_ROWS = 9;
+
+function valving(sized: AxleSizing, paper: OnPaper): Block[] {
+  const { input, figure, dampingTable } = sized;
+  const { damping, gas }: CornerSizing = certain(input.sizing ?? {});
+  const bought = input.ordered?.valving;
+  const { units, unit, number } = paper;
+  const knee = bought === undefined ? damping?.kneeSpeed : bought.kneeSpeed;
+  const [own, other] = units;
+  const pair = (value: number, quantity: Quantity) =>
+    `${number(value, quantity, own)} (${number(value, quantity, other)})`;
+  const head = (name: string, quantity: Quantity) =>
+    `${name}, ${unit(quantity, own)} (${unit(quantity, other)})`;
+  const figureCells = (of: AxleFigureName, quantity: Quantity) =>
+    nullable(figure(of).value, (known) => paper.cells(known, quantity));
+  const target =
+    bought === undefined && damping !== undefined
+      ? [`target damping ratio ${damping.ratio} at ride height`]
+      : [];
+  const isGiven = damping?.shaftSpeeds !== undefined || bought?.forceTable !== undefined;
+  const title = `${axleName(sized.axle)}: damper force at each shaft speed`;
+  const curve = dampingTable.length === 0 ? null : valvingCurve(dampingTable, title, paper);
+  const [compression, rebound] = [
+    figureCells('compressionDamping', 'damping'),
+    figureCells('reboundDamping', 'damping'),
+  ];
+  const lines: Line[] = [
+    line(
+      'low-speed, compression / rebound',
+      compression === null || rebound === null ? null : slashed(compression, rebound),
+    ),
+    ...(knee === undefined ? [] : [line('knee at', paper.givenCells(knee, 'shaftSpeed'))]),
+    line(
+      gas?.pressure === undefined ? 'gas force' : 'gas force, pressure',
+      gas === undefined
+        ? null
+        : joined(
+            figureCells('gasForce', 'force'),
+            nullable(gas.pressure, (bar) => paper.givenCells(bar, 'pressure')),
+          ),
+    ),
+    line(
+      'shaft diameter',
+      nullable(gas?.shaftDiameter, (mm) => paper.givenCells(mm, 'length')),
+    ),
+  ];
+  return [
+    heading(2, '5 Valving'),
+    ...(curve === null
+      ? [paragraph(`Forces: ${TO_AGREE}.`)]
+      : [
+          {
+            kind: 'columns',
+            columns: [
+              [{ kind: 'picture', title, ...curve }],
+              [
+                {
+                  kind: 'table',
+                  head: [head('speed', 'shaftSpeed'), head('compression', 'force'), head('rebound', 'force')],
+                  rows: thinned(dampingTable, isGiven ? GIVEN_ROWS : ROWS).map(
+                    ({ speed, compression, rebound }) => [
+                      pair(speed, 'shaftSpeed'),
+                      pair(compression, 'force'),
+                      pair(rebound, 'force'),
+                    ],
+                  ),
+                  figures: [0, 1, 2],
+                  label: title,
+                },
+              ],
+            ],
+          } as const,
+          paragraph(`${['Forces without gas force and friction', ...target].join('; ')}.`),
+        ]),
+    { kind: 'table', head: [], rows: lines, figures: [], label: 'Valving', spans: true },
+  ];
+}
+
+/** So many of some rows at most, the first and the last among them. */
+function thinned<T>(rows: readonly T[], most: number): readonly T[] {
+  if (rows.length <= most) return rows;
+  return Array.from({ length: most }, (_, k) => rows[Math.round((k * (rows.length - 1)) / (most - 1))]);
+}
+
+function travels({ input, limits }: AxleSizing, paper: OnPaper): Block[] {
+  const at = (label: string, mm: number): Line => line(label, paper.cells(Math.abs(mm), 'length'));
+  const contact = limits.events.find(({ event, side }) => event === 'bumpStopContact' && side === 'bump');
+  return block(
+    'Travel at the wheel',
+    [
+      ...ratioLines({ input, limits }),
+      ...(contact === undefined ? [] : [at('bump stop contact, in bump', contact.travel)]),
+      ...(limits.bump === null ? [] : [at(`${limitWords(limits.bump)}, in bump`, limits.bump.travel)]),
+      ...(limits.droop === null ? [] : [at(`${limitWords(limits.droop)}, in droop`, limits.droop.travel)]),
+    ],
+    [],
+  );
+}
+
+function car({ figure, forces }: AxleSizing, paper: OnPaper): Block[] {
+  const { units, number, unit } = paper;
+  const cells = (name: AxleFigureName, quantity: Quantity) =>
+    nullable(figure(name).value, (known) => paper.cells(known, quantity));
+  const interval = (name: AxleFigureName, quantity: Quantity): Line[] => {
+    const { lower, upper } = figure(name);
+    if (lower === null || upper === null || lower === upper) return [];
+    const between = (of: Units) =>
+      `${number(lower, quantity, of)} to ${number(upper, quantity, of)} ${unit(quantity, of)}`;
+    return [['its 95 % interval', between(units[0]), between(units[1])]];
+  };
+  const [left, right] = [figure('leftWheelMass').value, figure('rightWheelMass').value];
+  const onWheels = (of: Units) =>
+    `${number(left ?? 0, 'mass', of)} / ${number(right ?? 0, 'mass', of)} ${unit('mass', of)}`;
+  const [alone, withTyre] = [cells('frequency', 'frequency'), cells('frequencyWithTyre', 'frequency')];
+  const largest = forces === null ? null : hardestCase(forces.cases);
+  return block(
+    'Car, at this axle',
+    [
+      line(
+        'mass on left / right wheel',
+        left === null || right === null ? null : [onWheels(units[0]), onWheels(units[1])],
+      ),
+      line('sprung mass of a corner', cells('sprungMass', 'mass')),
+      ...interval('sprungMass', 'mass'),
+      line('wheel rate at ride height', cells('wheelRate', 'rate')),
+      line(
+        'frequency alone / with the tyre',
+        alone === null ? null : [`${bare(alone[0])} / ${withTyre === null ? '– Hz' : withTyre[0]}`, ''],
+      ),
+      line('maximum axial force', largest === null ? null : paper.cells(largest.shock.total, 'force')),
+      ...(largest === null ? [] : [['in load case', largest.name, ''] as const]),
+    ],
+    [],
+  );
+}
+
+/** The installation ratio at the ends of the travel and at ride height. */
+function ratioLines(sized: Pick<AxleSizing, 'input' | 'limits'>): Line[] {
+  const { ride, droop, bump } = ratiosOf(sized);
+  const shown = (ratio: number | null) => ratio?.toFixed(3) ?? '–';
+  return [
+    ['installation ratio (motion ratio)', `${shown(ride)}, shock ÷ wheel, at ride height`, ''],
+    ...(droop === null ? [] : [['installation ratio, droop limit', shown(droop), ''] as const]),
+    ...(bump === null ? [] : [['installation ratio, bump limit', shown(bump), ''] as const]),
+  ];
+}
+
+/** What is to be agreed, with who decides. */
+function agreed(items: readonly ToAgree[]): Block[] {
+  const lines = agreeLines(items);
+  return [
+    heading(2, 'To agree'),
+    ...(lines.length === 0
+      ? [paragraph('Nothing: the order is complete.')]
+      : [{ kind: 'table', head: [], rows: lines, figures: [], label: 'To agree, by who decides' } as const]),
+  ];
+}
+
+function sentence(text: string): string {
+  return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,145 @@
+// One ruler of wheel travel: what is required, what is available, and each limit and event where it stands.
+
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { fromMetric, numberIn, type Units } from '../../units.ts';
+import { type Attributes, type Element, element, line, svgDocument, text } from '../svg.ts';
+import { printed, textWidth } from '../text.ts';
+import { ticks } from '../ticks.ts';
+import { limitWords } from './limit-words.ts';
+import { onPaper } from './on-paper.ts';
+
+const WIDTH = 700;
+const FONT = 11;
+const LINE = 15;
+/** Kept free for the names of the bars, and for the unit at the right end. */
+const LEFT = 84;
+const RIGHT = 100;
+const BAR = 14;
+/** Limits beyond the first that are shown on either side, and how far beyond it, mm. */
+const LATER = 2;
+const FAR = 40;
+/** Travel shown on a side that nothing ends, mm. */
+const FREE = 60;
+
+const THIN: Attributes = { stroke: '#000', 'stroke-width': 0.8 };
+const LEADER: Attributes = { stroke: '#555', 'stroke-width': 0.6 };
+
+interface Mark {
+  readonly travel: number;
+  readonly words: string;
+}
+
+/** The ruler of an axle; null where neither a limit nor a requirement is known. */
+export function travelRuler(sized: AxleSizing, title: string, units: Units): string | null {
+  const { limits, travelRequirement: required } = sized;
+  const [droop, bump] = [limits.droop?.travel ?? null, limits.bump?.travel ?? null];
+  if (droop === null && bump === null && required.bump === null) return null;
+  const marks = marksOf(sized, units);
+  const all = [
+    droop ?? -FREE,
+    bump ?? FREE,
+    required.droop ?? 0,
+    required.bump ?? 0,
+    ...marks.map((one) => one.travel),
+  ];
+  const [from, to] = [Math.min(...all), Math.max(...all)];
+  // As wide as leaves room for the words of every mark.
+  const width = Math.min(
+    WIDTH - LEFT - RIGHT,
+    ...marks.map(
+      ({ travel, words }) =>
+        (WIDTH - LEFT - 4 - textWidth(words, FONT)) / Math.max(1e-9, (travel - from) / (to - from)),
+    ),
+  );
+  const x = (mm: number) => LEFT + (width * (mm - from)) / (to - from);
+  const scale = ticks(fromMetric(from, 'length', units), fromMetric(to, 'length', units), 8);
+  const inMm = (shown: number) => shown / fromMetric(1, 'length', units);
+  const top = 8;
+  const axis = top + 2 * (BAR + 6) + 6;
+  const bar = (
+    name: string,
+    k: number,
+    ends: readonly [number | null, number | null],
+    look: Attributes,
+  ): Element[] => {
+    const y = top + k * (BAR + 6);
+    const [low, high] = ends;
+    return [
+      text(name, [LEFT - 8, y + 11], { 'font-size': FONT, 'text-anchor': 'end' }),
+      ...(low === null || high === null
+        ? [text('not known', [LEFT, y + 11], { 'font-size': FONT })]
+        : [element('rect', { x: x(low), y, width: Math.max(0, x(high) - x(low)), height: BAR, ...look })]),
+    ];
+  };
+  const placed = lanes(marks, x);
+  const lowest = Math.max(0, ...placed.map(({ lane }) => lane));
+  const laneY = (lane: number) => axis + 34 + lane * LINE;
+  const unit = onPaper(units).unit('length', units);
+  return svgDocument({
+    width: WIDTH,
+    height: laneY(lowest) + 8,
+    title,
+    content: [
+      ...bar('required', 0, [required.droop, required.bump], { fill: '#ddd', ...THIN }),
+      ...bar('available', 1, [droop ?? from, bump ?? to], { fill: '#999', ...THIN }),
+      line([x(from), axis], [x(to), axis], THIN),
+      ...scale.at.flatMap((shown): Element[] => [
+        line([x(inMm(shown)), axis], [x(inMm(shown)), axis + 5], THIN),
+        text(
+          printed(`${shown > 0 ? '+' : ''}${shown.toFixed(scale.decimals)}`),
+          [x(inMm(shown)), axis + 16],
+          {
+            'font-size': FONT,
+            'text-anchor': 'middle',
+          },
+        ),
+      ]),
+      text(`${unit}, bump +`, [x(to) + 26, axis + 16], { 'font-size': FONT }),
+      ...placed.flatMap(({ travel, words, lane }): Element[] => [
+        line([x(travel), required.bump === null ? top + BAR + 2 : top - 4], [x(travel), axis], {
+          ...LEADER,
+          'stroke-dasharray': '2 2',
+        }),
+        line([x(travel), axis + 19], [x(travel), laneY(lane)], LEADER),
+        text(words, [x(travel) + 3, laneY(lane)], { 'font-size': FONT }),
+      ]),
+    ],
+  });
+}
+
+/** What stands on the ruler, from left to right. */
+function marksOf({ limits, loadStates }: AxleSizing, units: Units): Mark[] {
+  const { bump, droop, later: behind, events } = limits;
+  const value = (mm: number) => printed(`${mm > 0 ? '+' : ''}${numberIn(mm, 'length', units)}`);
+  const mark = (travel: number, words: string): Mark => ({ travel, words: `${words} ${value(travel)}` });
+  const later = (first: typeof bump) =>
+    first === null
+      ? []
+      : behind
+          .filter(({ side, travel }) => side === first.side && Math.abs(travel - first.travel) < FAR)
+          .slice(0, LATER);
+  return [
+    { travel: 0, words: 'design ride height' },
+    ...[bump, droop].flatMap((limit) =>
+      limit === null ? [] : [mark(limit.travel, `${limitWords(limit)}: limit`)],
+    ),
+    ...[...later(bump), ...later(droop)].map((limit) => mark(limit.travel, limitWords(limit))),
+    ...events.map(({ travel, event }) =>
+      mark(travel, event === 'bumpStopContact' ? 'bump stop contact' : event),
+    ),
+    ...loadStates.flatMap(({ design, name, staticTravel }) =>
+      design || staticTravel === null ? [] : [mark(staticTravel, `"${name}"`)],
+    ),
+  ].sort((a, b) => a.travel - b.travel);
+}
+
+/** Each mark in a lane of its own height where its words meet neither other words nor a leader: from right to left, ever lower. */
+function lanes(marks: readonly Mark[], x: (mm: number) => number): (Mark & { readonly lane: number })[] {
+  const placed: (Mark & { readonly lane: number })[] = [];
+  for (const mark of [...marks].reverse()) {
+    const end = x(mark.travel) + 9 + textWidth(mark.words, FONT);
+    const below = placed.filter((other) => x(other.travel) < end).map(({ lane }) => lane);
+    placed.push({ ...mark, lane: below.length === 0 ? 0 : Math.max(...below) + 1 });
+  }
+  return placed;
+}

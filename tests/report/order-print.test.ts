@@ -1,0 +1,114 @@
+/** Papers as Chromium prints and shows them: pages, size of text, width. */
+import { existsSync } from 'node:fs';
+import { type OrderSheet, orderSheet, reportSheet, sheetHtml } from 'jounce';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Json, sized } from './papers.ts';
+import { readPdf } from './pdf.ts';
+
+const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+const FLAGS = [
+  ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking'],
+  ...['--disable-component-update', '--disable-sync'],
+];
+/** Points. */
+const PAPER = { A4: [595.3, 841.9], Letter: [612, 792] } as const;
+const SMALLEST = 7;
+/** Rounding of the browser, points. */
+const ROUNDING = 0.02;
+
+const LONG = 'Road and hill climbs, two or three a year, dry, on road tyres, with a passenger now and then. ';
+
+const CARS: readonly (readonly [string, OrderSheet])[] = [
+  ['the example', orderSheet(sized())],
+  ['the example in mm', orderSheet({ ...sized(), units: 'metric' })],
+  [
+    'with much to say',
+    orderSheet(
+      sized((car) => {
+        car.use = LONG + LONG;
+        for (const { sizing } of Object.values<Json>(car.corners)) {
+          sizing.order.adjusters = 'rebound by knob, 20 clicks, reachable with the wheel on';
+          sizing.order.reservoir = 'on a hose of 16 in, to the front of the car';
+          sizing.bumpStopTable = [0.2, 0.4, 0.6, 0.7, 0.8, 0.85].map((at) => [at, 1000 * at ** 2]);
+          sizing.damping.shaftSpeeds = [1, 2, 3, 4, 6, 8, 10, 12, 16];
+        }
+        car.corners.front.sizing.helper = { rate: 40, freeLength: 3, minLength: 0.6, separatorHeight: 0.25 };
+      }),
+    ),
+  ],
+  [
+    'of which only the linkage is known',
+    orderSheet(
+      sized((car) => {
+        for (const corner of Object.values<Json>(car.corners)) {
+          delete corner.sizing;
+          delete corner.limits;
+        }
+      }),
+    ),
+  ],
+  ['with a conflict', orderSheet(sized((car) => (car.corners.front.sizing.unsprungMass = 500)))],
+];
+
+/** In the browser: what reaches beyond the right edge of the screen. */
+const TOO_WIDE = `[...document.querySelectorAll('body *')]
+  .filter((element) => element.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5)
+  .map((element) => element.tagName + ' ' + element.textContent.slice(0, 60))`;
+
+describe.skipIf(!existsSync(CHROMIUM))('on paper and on a screen', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  });
+  afterAll(() => browser.close());
+
+  /** A sheet opened at a width, px. */
+  async function opened<T>(
+    sheet: OrderSheet,
+    width: number,
+    use: (page: Awaited<ReturnType<Browser['newPage']>>) => Promise<T>,
+  ): Promise<T> {
+    const page = await browser.newPage({ viewport: { width, height: 800 } });
+    try {
+      await page.setContent(sheetHtml(sheet));
+      return await use(page);
+    } finally {
+      await page.close();
+    }
+  }
+  const printed = (sheet: OrderSheet, format: keyof typeof PAPER) =>
+    opened(sheet, 1280, async (page) => readPdf(await page.pdf({ format })));
+
+  describe.each(Object.keys(PAPER) as (keyof typeof PAPER)[])('%s', (format) => {
+    it.each(CARS)('an order of two axles is two pages in full size: %s', async (_, sheet) => {
+      const pages = await printed(sheet, format);
+      expect(pages).toHaveLength(2);
+      for (const { width, height, texts } of pages) {
+        expect(Math.abs(width - PAPER[format][0])).toBeLessThan(1);
+        expect(Math.abs(height - PAPER[format][1])).toBeLessThan(1.5);
+        expect(texts.length).toBeGreaterThan(80);
+        expect(Math.min(...texts.map(({ size }) => size))).toBeGreaterThanOrEqual(SMALLEST - ROUNDING);
+        // The heading is 14 pt: nothing has scaled the page.
+        expect(Math.abs(Math.max(...texts.map(({ size }) => size)) - 14)).toBeLessThan(0.05);
+      }
+    });
+
+    it('a report has text of 7 pt and more, at 100 %, and no page of one line', async () => {
+      const pages = await printed(reportSheet(sized()), format);
+      expect(pages.length).toBeGreaterThan(3);
+      for (const { texts } of pages) {
+        expect(Math.min(...texts.map(({ size }) => size))).toBeGreaterThanOrEqual(SMALLEST - ROUNDING);
+        expect(new Set(texts.map(({ y }) => Math.round(y / 4))).size).toBeGreaterThan(6);
+      }
+    });
+  });
+
+  it.each([390, 1280])('nothing is wider than a screen of %i px', async (width) => {
+    const papers = [...CARS.map(([, sheet]) => sheet), reportSheet(sized())];
+    for (const sheet of papers) {
+      const wide = await opened(sheet, width, (page) => page.evaluate<string[]>(TOO_WIDE));
+      expect(wide).toEqual([]);
+    }
+  });
+});

@@ -1,0 +1,334 @@
+/** The order: what its pages say is what the sizing found, in words that a maker knows. */
+import { readFileSync } from 'node:fs';
+import {
+  type AxleFigureName,
+  type AxleSizing,
+  orderSheet,
+  type Quantity,
+  reportSheet,
+  type Sizing,
+  sheetData,
+  sheetHtml,
+  sheetJson,
+  sheetMarkdown,
+} from 'jounce';
+import { describe, expect, it } from 'vitest';
+import { numberIn } from '../../src/units.ts';
+import { flat, type Json, pagesIn, rowsIn, sized } from './papers.ts';
+import { type Node, parseXml } from './xml.ts';
+
+const example = sized();
+
+/** Rows of the page of an axle, by label. */
+function factsOf(sizing: Sizing, k: number): Record<string, string[]> {
+  return Object.fromEntries(
+    rowsIn([pagesIn(orderSheet(sizing).blocks)[k]]).map(([label, ...cells]) => [label, cells]),
+  );
+}
+
+/** All text of an order but its pictures. */
+const textOf = (sizing: Sizing) => sheetMarkdown(orderSheet(sizing));
+
+const CARS: readonly (readonly [string, Sizing])[] = [
+  ['in inches', example],
+  ['in mm', { ...example, units: 'metric' }],
+  ['of one axle', sized((car) => delete car.corners.rear)],
+  ['without masses', sized((car) => delete car.masses)],
+  [
+    'of which only the linkage is known',
+    sized((car) => {
+      for (const corner of Object.values<Json>(car.corners)) {
+        delete corner.sizing;
+        delete corner.limits;
+      }
+    }),
+  ],
+  [
+    'with a helper spring and studs',
+    sized((car) => {
+      const { sizing } = car.corners.front;
+      sizing.helper = { rate: 40, freeLength: 3, minLength: 0.6, separatorHeight: 0.25 };
+      sizing.order.mounts.chassis = { type: 'stud', bore: 0.5 };
+      sizing.order.mounts.mount = { type: 'clevis', bore: 0.5, width: 1.25 };
+    }),
+  ],
+  ['with a conflict', sized((car) => (car.corners.front.sizing.unsprungMass = 500))],
+];
+
+/** Rows that print a figure: its name and quantity. */
+const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity: Quantity]>> = {
+  extended: ['extendedLength', 'length'],
+  'at ride height': ['designLength', 'length'],
+  'compressed, no bump stop': ['compressedLength', 'length'],
+  'perch: eye to eye − spring': ['perchSetting', 'length'],
+  'preload at full extension': ['preload', 'length'],
+  'spring length at ride height': ['staticSpringLength', 'length'],
+  'spring travel at full bump': ['springTravelRequired', 'length'],
+  'low-speed, compression / rebound': ['compressionDamping', 'damping'],
+  'gas force': ['gasForce', 'force'],
+  'gas force, pressure': ['gasForce', 'force'],
+  'mass on left / right wheel': ['leftWheelMass', 'mass'],
+  'sprung mass of a corner': ['sprungMass', 'mass'],
+  'wheel rate at ride height': ['wheelRate', 'rate'],
+  'frequency alone / with the tyre': ['frequency', 'frequency'],
+};
+/** The same of what stands behind a slash or a comma. */
+const SECOND: typeof FIGURES = {
+  'preload at full extension': ['preloadForce', 'force'],
+  'low-speed, compression / rebound': ['reboundDamping', 'damping'],
+  'mass on left / right wheel': ['rightWheelMass', 'mass'],
+  'frequency alone / with the tyre': ['frequencyWithTyre', 'frequency'],
+};
+
+const numbersOf = (cell: string) =>
+  (cell.match(/[−-]?\d+(?:\.\d+)?/g) ?? []).map((digits) => digits.replace('−', '-'));
+
+describe('an order', () => {
+  it.each(CARS)('of a car %s prints the figures of its sizing, in both units', (_, sizing) => {
+    const [own, other] =
+      sizing.units === 'metric' ? (['metric', 'imperial'] as const) : (['imperial', 'metric'] as const);
+    let seen = 0;
+    sizing.axles.forEach((axle: AxleSizing, k) => {
+      const facts = factsOf(sizing, k);
+      for (const [rows, at] of [
+        [FIGURES, 0],
+        [SECOND, 1],
+      ] as const) {
+        for (const [label, [name, quantity]] of Object.entries(rows)) {
+          const { value } = axle.figure(name);
+          const cells = facts[label];
+          if (cells === undefined || value === null || cells[0] === 'to be agreed') continue;
+          [own, other].forEach((units, n) => {
+            // A frequency has one unit.
+            if (cells[n] === undefined || cells[n] === '') return;
+            expect(numbersOf(cells[n])[at], `${label}: ${cells.join(' | ')}`).toBe(
+              numberIn(value, quantity, units),
+            );
+            seen++;
+          });
+        }
+      }
+    });
+    if (sizing === example) expect(seen).toBeGreaterThan(50);
+  });
+
+  it.each(CARS)('of a car %s has rows that add up as printed', (_, sizing) => {
+    sizing.axles.forEach((axle: AxleSizing, k) => {
+      const facts = factsOf(sizing, k);
+      const strokes = facts['stroke = compression + rebound'];
+      if (axle.damper === null) {
+        expect(strokes[0]).toBe('to be agreed');
+        return;
+      }
+      strokes.forEach((cell, n) => {
+        const [stroke, compression, rebound] = numbersOf(cell).map(Number);
+        expect(compression + rebound).toBeCloseTo(stroke, 6);
+        const [extended, compressed] = ['extended', 'compressed, no bump stop'].map((label) =>
+          Number(numbersOf(facts[label][n])[0]),
+        );
+        expect(extended - compressed).toBeCloseTo(stroke, 6);
+      });
+    });
+  });
+
+  it('prints forces, travels and ratios as the sizing has them', () => {
+    example.axles.forEach((axle: AxleSizing, k) => {
+      const facts = factsOf(example, k);
+      const { cases } = axle.forces ?? expect.fail('no forces');
+      const most = Math.max(...cases.map(({ shock }) => shock.total));
+      expect(facts['maximum axial force'][1]).toBe(`${most.toFixed(0)} N`);
+      const { bump, droop, events } = axle.limits;
+      const inMm = (label: string) => Number(numbersOf(facts[label][1])[0]);
+      expect(inMm('bump stop solid, in bump')).toBeCloseTo(bump?.travel ?? Number.NaN, 1);
+      expect(inMm('damper fully extended, in droop')).toBeCloseTo(-(droop?.travel ?? Number.NaN), 1);
+      expect(inMm('bump stop contact, in bump')).toBeCloseTo(events[0].travel, 1);
+      const ratio = (travel: number) => Number(axle.curves?.at(travel).installationRatio).toFixed(3);
+      expect(facts['installation ratio (motion ratio)'][0]).toContain(ratio(0));
+      expect(facts['installation ratio, droop limit'][0]).toBe(ratio(droop?.travel ?? Number.NaN));
+      expect(facts['installation ratio, bump limit'][0]).toBe(ratio(bump?.travel ?? Number.NaN));
+      const table = flat([pagesIn(orderSheet(example).blocks)[k]]).find(
+        (block) => block.kind === 'table' && block.label?.includes('damper force'),
+      );
+      if (table?.kind !== 'table') expect.fail('no valving');
+      for (const [speed, compression, rebound] of table.rows) {
+        const mm = Number(/\((\d+)\)/.exec(speed)?.[1]);
+        const row = axle.dampingTable.find((one) => Math.round(one.speed) === mm) ?? expect.fail('no speed');
+        expect(compression).toContain(`(${row.compression.toFixed(0)})`);
+        expect(rebound).toContain(`(${row.rebound.toFixed(0)})`);
+      }
+    });
+  });
+
+  it('asks of the end bearings what they use, and gives what they allow apart from that', () => {
+    const facts = factsOf(example, 0);
+    expect(facts['misalignment from ride height']).toEqual(['0.0 deg', '−3.2 to +3.0 deg']);
+    expect(facts['bearing rating']).toEqual(['± 14 deg each side', '± 14 deg each side']);
+    expect(facts['bolt axis'][1]).toBe('in the transverse plane, square to the coilover');
+  });
+
+  it('is an order where it can be made, else an enquiry that says why', () => {
+    const pages = (change?: (car: Json) => void) => pagesIn(orderSheet(sized(change)).blocks);
+    expect(pages().map(({ paper }) => paper)).toEqual(['ORDER', 'ENQUIRY']);
+    const [, rear] = pages();
+    expect(flat([rear]).find(({ kind }) => kind === 'stamp')).toMatchObject({ text: 'Not to be made yet.' });
+    const [front] = pages((car) => (car.corners.front.sizing.unsprungMass = 500));
+    expect(front.paper).toBe('ENQUIRY');
+    expect(flat([front]).find(({ kind }) => kind === 'stamp')).toMatchObject({
+      text: 'Not to be made as it stands.',
+      advice: expect.stringContaining('lb on the wheel'),
+    });
+  });
+
+  it.each<[string, RegExp, (sizing: Json) => void]>([
+    ['both mounts', /^\* type, bore and width/, ({ order }) => delete order.mounts],
+    ['a mount', /^\* type, bore and width of the chassis end/, ({ order }) => delete order.mounts.chassis],
+    ['body up or down', /^\* body up or down/, ({ order }) => delete order.bodyEnd],
+    ['the spring', /^\* free length/, (sizing) => delete sizing.springs],
+  ])('is an enquiry while %s is to be agreed, and marks that', (_, mark, change) => {
+    const sizing = sized((car) => {
+      delete car.corners.rear;
+      change(car.corners.front.sizing);
+    });
+    const [page] = pagesIn(orderSheet(sizing).blocks);
+    expect([page.paper, sizing.status]).toEqual(['ENQUIRY', 'enquiry']);
+    const items = rowsIn([page]).flatMap(([who, what]) => (/builder|maker/.test(who) ? [what] : []));
+    expect(items.filter((item) => mark.test(item))).toHaveLength(1);
+  });
+
+  it('of a strut that is the coilover needs no word on the body', () => {
+    const { kind, lowerArm, strut, wheel, limits } = JSON.parse(
+      readFileSync('docs/examples/strut-corner.json', 'utf8'),
+    );
+    const sizing = sized((car) => {
+      delete car.corners.rear;
+      delete car.downforce;
+      delete car.travelCases;
+      car.corners.front = {
+        ...{ kind, lowerArm, strut, wheel, limits },
+        sizing: {
+          unsprungMass: 60,
+          target: { springRate: 130 },
+          springs: [{ name: 'a', rate: 130, freeLength: 12, solidLength: 3.5 }],
+          order: { mounts: { mount: { type: 'eye' }, chassis: { type: 'stud' } } },
+        },
+      };
+    });
+    const [page] = pagesIn(orderSheet(sizing).blocks);
+    expect(rowsIn([page])).toContainEqual(['position', 'strut: body down', '']);
+    expect([page.paper, sizing.status]).toEqual(['ORDER', 'order']);
+  });
+
+  it('has revision and date from the file, else lines to write on', () => {
+    const lines = (change?: (car: Json) => void) => pagesIn(orderSheet(sized(change)).blocks)[0].lines;
+    expect(lines().every(({ value }) => value === null)).toBe(true);
+    const issued = lines((car) => (car.order = { revision: 'B', date: '2026-08-03' }));
+    expect(issued.filter(({ value }) => value !== null)).toEqual([
+      { label: 'Revision', value: 'B' },
+      { label: 'Date', value: '2026-08-03' },
+    ]);
+  });
+
+  it('says what is to be agreed, each thing once, with who decides', () => {
+    const rows = (k: number) =>
+      rowsIn([pagesIn(orderSheet(example).blocks)[k]]).filter(([who]) =>
+        /^(builder|maker|spring maker)$/.test(who),
+      );
+    expect(rows(0)).toEqual([
+      ['builder', 'left and right alike, or handed'],
+      ['maker', 'reservoir; who supplies the bump stop'],
+    ]);
+    const items = rows(1).flatMap(([, what]) => what.split('; '));
+    expect(new Set(items).size).toBe(items.length);
+    expect(items).toContain('* free length, inner diameter and minimum permissible length of the spring');
+  });
+
+  it('names the loads that are aboard at ride height', () => {
+    expect(textOf(example)).toContain('Ride height: driver, half a tank of fuel aboard.');
+    expect(
+      textOf(
+        sized((car) => {
+          car.masses.states = [{ name: 'driver', loads: ['driver'] }];
+          car.masses.designState = 'driver';
+        }),
+      ),
+    ).toContain('Ride height: "driver" (driver aboard).');
+  });
+
+  it.each(CARS)('of a car %s has no figure that is none, and none of the builder’s matters', (_, sizing) => {
+    for (const text of [textOf(sizing), sheetHtml(orderSheet(sizing)), sheetJson(orderSheet(sizing))]) {
+      expect(text).not.toMatch(/\bNaN|undefined|Infinity|\[object/);
+    }
+    const pictures = flat(orderSheet(sizing).blocks).flatMap((block) =>
+      block.kind === 'picture' ? [block.title, block.svg.replace(/<[^>]*>/g, ' ')] : [],
+    );
+    const words = [textOf(sizing), ...pictures].join('\n');
+    expect(words).not.toMatch(
+      /hand method|\bguess|\bsaved?\b|masses\.|corners\.|\bunit at hand|\beyes to seats|between the (?:middles|eyes)|\blean|\bwanted\b|\bneeded\b|\bneeds\b|\basked\b|\bspare\b|how sure|\bdoubt|taken for granted|seat nut|greatest force|moving eye|\bopen\b|\bclosed\b|\bforce term|\brod\b|\bhanging\b|\breckoned|\bforetold|\binch(?:es)?\b|degrees|lbf s\/in|lbf\/in\^2/i,
+    );
+  });
+
+  it('keeps what was written as text, in HTML and in Markdown', () => {
+    const mark = '<script>alert(1)</script>|`x`\r| a | b |\u2028# c';
+    const odd = sized((car) => {
+      car.name = mark;
+      car.use = mark;
+      car.masses.added[0].name = mark;
+      const { order, springs } = car.corners.front.sizing;
+      Object.assign(order, { handed: mark, adjusters: mark, reservoir: mark });
+      order.mounts.mount.spacers = mark;
+      springs[1].name = mark;
+    });
+    for (const sheet of [orderSheet(odd), reportSheet(odd)]) {
+      const html = sheetHtml(sheet);
+      expect(html).not.toContain('<script>');
+      const body = /<body>([\s\S]*)<\/body>/.exec(html)?.[1] ?? expect.fail('no body');
+      expect(() => parseXml(`<?xml version="1.0" encoding="UTF-8"?><body>${body}</body>`)).not.toThrow();
+      const markdown = sheetMarkdown(sheet);
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: what ends a line somewhere
+      expect(markdown).not.toMatch(/[\r\u2028\u2029\u0085\u000b\u000c]|(?<!\\)<script/);
+      for (const table of markdown.split('\n\n').filter((part) => part.startsWith('|'))) {
+        const cells = table.split('\n').map((row) => row.split(/(?<!\\)\|/).length);
+        expect(new Set(cells).size, table.slice(0, 200)).toBe(1);
+      }
+    }
+  });
+
+  it('names every table, row, column and picture for those who listen to it', () => {
+    const html = sheetHtml(orderSheet(example));
+    const body = /<body>([\s\S]*)<\/body>/.exec(html)?.[1] ?? expect.fail('no body');
+    const all: Node[] = [];
+    const visit = (node: Node) => {
+      all.push(node);
+      for (const child of node.children) if (typeof child !== 'string') visit(child);
+    };
+    visit(parseXml(`<?xml version="1.0" encoding="UTF-8"?><body>${body}</body>`));
+    const named = (name: string) => all.filter((node) => node.name === name);
+    expect(html).toContain('<html lang="en">');
+    expect(named('section').map(({ attributes }) => attributes['aria-label'])).toEqual([
+      'ORDER, One-off light roadster: front coilover',
+      'ENQUIRY, One-off light roadster: rear coilover',
+    ]);
+    expect(named('h1')).toHaveLength(2);
+    for (const { attributes } of named('table')) expect(attributes['aria-label']).toMatch(/\w/);
+    for (const { attributes, children } of named('th')) {
+      expect(attributes.scope).toMatch(/^(row|col)$/);
+      expect(children.join('')).toMatch(/\w/);
+    }
+    for (const { attributes, children } of named('svg')) {
+      expect(attributes.role).toBe('img');
+      const [title] = children;
+      expect(typeof title === 'string' ? '' : `${title.name}: ${title.children}`).toMatch(/^title: \w/);
+    }
+    expect(named('svg')).toHaveLength(4);
+  });
+
+  it('as data holds its figures in the library’s units', () => {
+    const data = JSON.parse(sheetJson(orderSheet(example)));
+    expect(data).toEqual(JSON.parse(JSON.stringify(sheetData(orderSheet(example)))));
+    expect(data.axles.map(({ paper }: Json) => paper)).toEqual(['ORDER', 'ENQUIRY']);
+    for (const [k, { figures }] of data.axles.entries()) {
+      expect(figures.length).toBeGreaterThan(15);
+      for (const { name, value } of figures) expect(value).toBe(example.axles[k].figure(name).value);
+    }
+  });
+});
