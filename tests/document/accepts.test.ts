@@ -314,7 +314,7 @@ describe('an acceptor of one kind of schema', () => {
 
 describe('data that passes as it stands', () => {
   it('is neither kept nor frozen', () => {
-    const input = structuredClone(INPUTS.doubleWishbone[0]);
+    const input = structuredClone<Json>(INPUTS.doubleWishbone[0]);
     const before = structuredClone(input);
     const made = doubleWishbone(input);
     const frozen = structuredClone(made);
@@ -335,7 +335,7 @@ describe('data that passes as it stands', () => {
   });
 
   it('does not make a typed array a point', () => {
-    const { lowerArm, ...others } = structuredClone(INPUTS.doubleWishbone[0]);
+    const { lowerArm, ...others } = structuredClone<Json>(INPUTS.doubleWishbone[0]);
     const { issues } = errorOf(() =>
       doubleWishbone({ ...others, lowerArm: { ...lowerArm, inner: new Float64Array([255, 165]) } }),
     );
