@@ -86,7 +86,6 @@ export { type CustomCorner, type CustomCornerInput, customCorner } from './corne
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
 export { carJsonSchema, cornerJsonSchema } from './corner/file-schemas.ts';
 export {
-  approximationLabel,
   HAND_METHOD_APPROXIMATIONS,
   type HandMethod,
   type HandMethodApproximation,
@@ -158,7 +157,7 @@ export type { StrutInput } from './document/kinds/strut.ts';
 export type { LimitsDocument } from './document/limits-schema.ts';
 export type { OrderedFile } from './document/ordered-schema.ts';
 export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
-export { describeIssue, InputError, type Issue } from './errors/input-error.ts';
+export { InputError, type Issue } from './errors/input-error.ts';
 export type { MotionStatus } from './linkage/path.ts';
 export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
@@ -187,6 +186,8 @@ export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
+export { approximationLabel } from './sentences/hand-method.ts';
+export { describeIssue, sentence } from './sentences/sentence.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {
   MirrorSolution,

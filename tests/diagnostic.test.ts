@@ -6,20 +6,31 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import {
+  cornerForces,
   customCorner,
+  type Diagnostic,
+  describeIssue,
   doubleWishbone,
+  handMethod,
   InputError,
   type Issue,
   limits,
+  pushrod,
   readCar,
   readCorner,
+  sentence,
   survey,
   tyreFromSize,
 } from 'jounce';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import { DOCUMENT } from '../src/sentences/document.ts';
+import { DONOR_DAMPER } from '../src/sentences/donor.ts';
 import { FILE } from '../src/sentences/file.ts';
+import { FORCES } from '../src/sentences/forces.ts';
+import { HAND_METHOD } from '../src/sentences/hand-method.ts';
+import { INPUT } from '../src/sentences/input.ts';
+import { LIMITS } from '../src/sentences/limits.ts';
 import { exampleText, type Json, roadsterText } from './document/support.ts';
 
 const source = join(import.meta.dirname, '../src');
@@ -119,6 +130,13 @@ describe('a code', () => {
     const endings = new Set(sources.flatMap(({ endings }) => endings));
     const isThere = (code: string) => quoted.has(code) || [...endings].some((end) => code.endsWith(end));
     expect([...known].filter((code) => !isThere(code))).toEqual([]);
+  });
+
+  it('has one sentence, unless any input may have it', () => {
+    const several = [...known].filter((code) => {
+      return new Set(tables.flatMap((table) => table[code] ?? [])).size > 1;
+    });
+    expect(several.filter((code) => !(code in INPUT))).toEqual([]);
   });
 });
 
@@ -365,6 +383,219 @@ describe('a fault of a document', () => {
         expect(issues.map(dataOf)).toEqual(before[k]);
         for (const { problem } of issues) expect(problem).toBe('x');
       }
+    } finally {
+      for (const [k, table] of tables.entries()) Object.assign(table, kept[k]);
+    }
+  });
+});
+
+/** A double wishbone, to be changed: level arms 400 mm long, the coilover upright 300 mm out and 400 mm long. */
+const level = (coilover: Json = {}, wheel: Json = {}) =>
+  doubleWishbone({
+    lowerArm: { inner: [250, 150], outer: [650, 150] },
+    upperArm: { inner: [240, 370], outer: [640, 370] },
+    wheel: { centre: [720, 300], camber: -1, ...wheel },
+    coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], ...coilover },
+  } as Json);
+const pillar = customCorner({
+  drawing: {
+    points: {
+      foot: [640, 200],
+      head: [640, 460],
+      low: [640, 260],
+      high: [640, 380],
+      hub: [690, 300],
+      patch: [690, 0],
+      eye: [600, 280],
+      top: [500, 610],
+    },
+    ground: ['foot', 'head', 'top'],
+    bodies: { axle: ['low', 'high', 'hub', 'patch', 'eye'] },
+    sliders: {
+      lower: { point: 'low', on: ['foot', 'head'] },
+      upper: { point: 'high', on: ['foot', 'head'] },
+    },
+  },
+  upright: 'axle',
+  wheelCentre: 'hub',
+  contactPatch: 'patch',
+  shock: { outer: 'eye', inner: 'top' },
+});
+/** Three parallel arms, one of them longer. */
+const locking = customCorner({
+  drawing: {
+    points: {
+      ...{ a: [300, 100], b: [400, 100], c: [300, 220], d: [400, 220], e: [260, 160], f: [400, 160] },
+      ...{ hub: [450, 160], patch: [450, 0], eye: [350, 100], top: [350, 400] },
+    },
+    ground: ['a', 'c', 'e', 'top'],
+    bodies: {
+      first: ['a', 'b', 'eye'],
+      second: ['c', 'd'],
+      third: ['e', 'f'],
+      axle: ['b', 'd', 'f', 'hub', 'patch'],
+    },
+  },
+  upright: 'axle',
+  wheelCentre: 'hub',
+  contactPatch: 'patch',
+  shock: { outer: 'eye', inner: 'top' },
+});
+/** An arm whose rod works a bell crank that the coilover is on. */
+const cranked = customCorner({
+  drawing: {
+    points: {
+      ...{ a: [300, 100], b: [400, 100], c: [300, 220], d: [400, 220], hub: [450, 160], patch: [450, 0] },
+      ...{ rod: [350, 100], end: [350, 300], crank: [300, 300], eye: [300, 350], top: [100, 350] },
+    },
+    ground: ['a', 'c', 'crank', 'top'],
+    bodies: {
+      first: ['a', 'b', 'rod'],
+      second: ['c', 'd'],
+      axle: ['b', 'd', 'hub', 'patch'],
+      rod: ['rod', 'end'],
+      bell: ['crank', 'end', 'eye'],
+    },
+  },
+  upright: 'axle',
+  wheelCentre: 'hub',
+  contactPatch: 'patch',
+  shock: { outer: 'eye', inner: 'top' },
+});
+const through = pushrod({
+  lowerArm: { inner: [250, 160], outer: [630, 150] },
+  upperArm: { inner: [300, 340], outer: [590, 360] },
+  wheel: { centre: [700, 310], camber: 0 },
+  rod: { on: 'lowerArm', mount: [560, 170], rockerMount: [300, 420] },
+  rocker: { pivot: [250, 430] },
+  coilover: { rockerMount: [235, 500], chassisMount: [-60, 500] },
+});
+const joint = { maxArticulation: 20, housing: 'arm' };
+const bearing = (maxMisalignment: number) => ({ boltAxis: 'inPlane' as const, maxMisalignment });
+const axes = { housingAxis: [0, 1], studAxis: [1, 1] } as const;
+
+/** Results that carry diagnostics. */
+const results: (() => unknown)[] = [
+  () =>
+    limits(level({ foreAftOffset: 20 }), {
+      damper: { extendedLength: 440, compressedLength: 340 },
+      bumpStop: { height: 30, solidHeight: 10 },
+      springMinLengthAt: 345,
+      tyre: { overallRadius: 310, width: 200 },
+      arch: [
+        [720, 700],
+        [-720, 700],
+      ],
+      chassisLowPoints: [[200, 90]],
+      ballJoints: { lowerOuter: { ...joint, studAxis: [0, 1] } },
+      bearings: { mount: bearing(12.5) },
+      required: { bump: 81, droop: 50 },
+      donor: { length: 455, state: 'measured' },
+    }),
+  () =>
+    limits(level({}, { camber: 0 }), {
+      damper: { extendedLength: 390, compressedLength: 300 },
+      springMinLengthAt: 403,
+      tyre: { overallRadius: 300, width: 200 },
+      arch: [[720, 590]],
+      chassisLowPoints: [[0, -3]],
+      ballJoints: { lowerOuter: { ...joint, ...axes } },
+      bearings: { mount: { boltAxis: 'longitudinal', maxMisalignment: 12 } },
+      required: { bump: 60 },
+      donor: { length: 400, state: 'extended', stroke: 90 },
+    }),
+  () =>
+    limits(level({ foreAftOffset: 100 }), {
+      damper: { extendedLength: 550, compressedLength: 420 },
+      bumpStop: { height: 50, solidHeight: 20 },
+      bearings: { chassis: { boltAxis: 'longitudinal', maxMisalignment: 12 } },
+      donor: { length: 330, state: 'compressed', stroke: 90 },
+    }),
+  () =>
+    limits(level(), {
+      damper: { extendedLength: 500, compressedLength: 399.8 },
+      bumpStop: { height: 105, solidHeight: 0 },
+      donor: { length: 300, state: 'compressed', stroke: 20 },
+    }),
+  () =>
+    limits(level(), {
+      damper: { extendedLength: 400, compressedLength: 300 },
+      donor: { length: 600, state: 'extended', stroke: 20 },
+    }),
+  () => limits(level({ chassisMount: [550, 20] })),
+  () => limits(level({ chassisMount: [900, 150] })),
+  () => limits(pillar, { required: { droop: 2000 } }),
+  () => limits(locking),
+  () => limits(through),
+  () => handMethod(through),
+  () => handMethod(cranked),
+  () => handMethod(level({ on: 'upright', mount: [640, 200] })),
+  () => handMethod(level({ chassisMount: undefined, otherEnd: { on: 'upperArm', mount: [500, 370] } })),
+  () => handMethod(level({ chassisMount: [900, 150] })),
+  () => handMethod(level()),
+  () => handMethod(level(), { sprungMass: 300 }),
+  () => handMethod(level(), { sprungMass: 300, springRate: 40 }),
+  () => handMethod(level({ chassisMount: [850, 250] }), { sprungMass: 300, frequency: 0.2 }),
+  () =>
+    cornerForces(level(), {
+      sprungMass: 160,
+      unsprungMass: 30,
+      springRate: 40,
+      limits: {
+        damper: { extendedLength: 450, compressedLength: 340 },
+        ballJoints: { lowerOuter: { ...joint, housingAxis: [0, 1] } },
+      },
+    }),
+];
+
+/** Every diagnostic in a result, wherever it stands. */
+function diagnosticsIn(result: unknown): Diagnostic[] {
+  if (typeof result !== 'object' || result === null) return [];
+  return 'severity' in result ? [result as Diagnostic] : Object.values(result).flatMap(diagnosticsIn);
+}
+
+describe('a result', () => {
+  const own = { ...LIMITS, ...DONOR_DAMPER, ...HAND_METHOD, ...FORCES };
+
+  it('has each of the diagnostics of which there is a sentence', () => {
+    const codes = new Set(results.flatMap((run) => diagnosticsIn(run()).map(({ code }) => code)));
+    expect(Object.keys(own).filter((code) => !codes.has(code))).toEqual([]);
+  });
+
+  it('has no sentence among its data', () => {
+    const names = (data: unknown): string[] => {
+      if (typeof data === 'string') return [data];
+      return typeof data === 'object' && data !== null ? Object.values(data).flatMap(names) : [];
+    };
+    for (const run of results) {
+      const result = run();
+      for (const { values } of diagnosticsIn(result)) {
+        for (const value of names({ ...values, case: '', constraint: '' })) expect(value).toMatch(/^\S*$/);
+      }
+      for (const name of names(result)) expect(name).not.toMatch(/[.:]$|\d /);
+    }
+  });
+
+  it('is said in whole sentences, in the units asked for', () => {
+    const all = results.flatMap((run) => diagnosticsIn(run()));
+    for (const one of all) {
+      const [metric, imperial] = [sentence(one), sentence(one, 'imperial')];
+      for (const words of [metric, imperial]) {
+        expect(words).toMatch(/^[A-Z[].*[.?]$/);
+        expect(words).not.toMatch(/undefined|null|NaN|Infinity|\.\.|-0(?![.\d])/);
+      }
+      expect(metric).not.toMatch(/ (inch|lbf)\b/);
+      expect(imperial).not.toMatch(/\d (mm|N)\b/);
+      expect(describeIssue(one).startsWith(one.path)).toBe(true);
+    }
+  });
+
+  it('is the same data whatever the sentences say', () => {
+    const before = results.map((run) => JSON.stringify(run()));
+    const kept = tables.map((table) => ({ ...table }));
+    try {
+      for (const table of tables) for (const code of Object.keys(table)) table[code] = { problem: 'x' };
+      expect(results.map((run) => JSON.stringify(run()))).toEqual(before);
     } finally {
       for (const [k, table] of tables.entries()) Object.assign(table, kept[k]);
     }

@@ -9,7 +9,7 @@ writeFileSync(
   new URL('../pictures/corner.svg', import.meta.url),
   drawCorner(corner, [0], {
     title: 'Front corner of the example car at full droop, ride height and full bump',
-    limits: limits(corner, { ...input, units }),
+    limits: limits(corner, input),
     units,
   }),
 );

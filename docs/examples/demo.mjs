@@ -18,6 +18,7 @@ import {
   readCar,
   readCorner,
   reportSheet,
+  sentence,
   sheetHtml,
   sheetJson,
   sheetMarkdown,
@@ -194,7 +195,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   const say = (/** @type {string} */ text) => void lines.push(text);
   say(`== ${title} ==\n`);
   const sized = sizing?.axles.find(({ input }) => input.corner === corner);
-  const found = sized?.limits ?? limits(corner, { ...ends, units });
+  const found = sized?.limits ?? limits(corner, ends);
   const sprungMass = sized?.figure('sprungMass').value ?? given;
   const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
   const bump = found.bump === null ? TRAVEL : found.bump.travel;
@@ -206,22 +207,24 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   );
 
   say('Where the travel ends');
-  for (const words of found.misfits) say(`  Does not fit: ${words}`);
-  for (const limit of [found.bump, found.droop]) if (limit !== null) say(`  ${limit.sentence}`);
-  for (const { sentence } of found.events) say(`  ${sentence}`);
-  for (const wanted of Object.values(found.travelMargins ?? {})) say(`  ${wanted.sentence}`);
+  const tell = (/** @type {readonly import('jounce').Diagnostic[]} */ diagnostics) => {
+    for (const one of diagnostics) say(`  ${sentence(one, units)}`);
+  };
+  tell(found.misfits);
+  tell([found.bump, found.droop].flatMap((limit) => limit?.diagnostic ?? []));
+  tell(found.events.map(({ diagnostic }) => diagnostic));
+  tell(Object.values(found.travelMargins ?? {}).map(({ diagnostic }) => diagnostic));
   if (found.later.length > 0) say('\nWhat would end it behind that, nearest first');
-  for (const { sentence } of found.later) say(`  ${sentence}`);
+  tell(found.later.map(({ diagnostic }) => diagnostic));
   if (found.donor !== undefined) say('\nThe donor damper');
-  for (const sentence of found.donor?.sentences ?? []) say(`  ${sentence}`);
+  tell(found.donor?.diagnostics ?? []);
 
   const hand = handMethod(corner, {
     ...(sprungMass === undefined ? {} : { sprungMass, frequency }),
     travel,
   });
   say('\nWheel rate by the hand method, beside the exact one');
-  if (!hand.defined) say(`  Not defined: ${hand.reason}.`);
-  else for (const sentence of hand.sentences) say(`  ${sentence}`);
+  tell(hand.defined ? hand.diagnostics : [hand.reason]);
 
   say('\nWhat the curves say');
   for (const line of findings(curves, units)) say(`  ${line}`);
@@ -232,7 +235,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
         `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
       );
   }
-  for (const note of found.notes) say(`  Note: ${note}`);
+  tell(found.notes);
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
   const csv = write(`${name}.csv`, sweepCsv(curves, { units }));
   const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units }));

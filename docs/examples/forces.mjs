@@ -4,7 +4,7 @@
 // An invented corner, once with the coilover on the lower arm and once on the upper one, and the lower ball joint once upright and
 // once upside down.
 import { writeFileSync } from 'node:fs';
-import { cornerForces, doubleWishbone, drawForces, forceCurves, limits, plotCurves } from 'jounce';
+import { cornerForces, doubleWishbone, drawForces, forceCurves, limits, plotCurves, sentence } from 'jounce';
 
 /** @type {(on: 'lowerArm' | 'upperArm', mount: [number, number], chassisMount: [number, number]) => import('jounce').DoubleWishbone} */
 const corner = (on, mount, chassisMount) =>
@@ -52,7 +52,9 @@ for (const [name, drawn, axis] of /** @type {const} */ ([
       console.log(`  ${title}, ${joint}: axial ${axial.toFixed(0)} N, radial ${radial.toFixed(0)} N`);
     }
   }
-  for (const { case: title, sentence } of Object.values(largest)) console.log(`  ${title}: ${sentence}`);
+  for (const { case: title, diagnostic } of Object.values(largest)) {
+    console.log(`  ${title}: ${sentence(diagnostic)}`);
+  }
 }
 
 const shown = [

@@ -1,7 +1,7 @@
 // @ts-check
 // The pictures of docs/hand-method.md: npm run build && node docs/examples/hand-method.mjs
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { drawCorner, handMethod, limits, plotHandMethod, readCar } from 'jounce';
+import { drawCorner, handMethod, limits, plotHandMethod, readCar, sentence } from 'jounce';
 
 /** What the spring carries, kg, and the frequency that it is chosen for, Hz. */
 const LOAD = { sprungMass: 330 * 0.45359237, frequency: 1.5 };
@@ -20,14 +20,14 @@ for (const [name, corner] of Object.entries(cases)) {
     ...LOAD,
     travel: { bump: 80, droop: 80 },
   });
-  if (!method.defined) throw new Error(method.reason);
+  if (!method.defined) throw new Error(sentence(method.reason));
   const title = `Hand figure, ${name.replace('-', ' ')}`;
   writeFileSync(
     new URL(`hand-method-${name}.svg`, folder),
     plotHandMethod(method, name === 'as-drawn' ? { title, limits: ends } : { title }),
   );
   writeFileSync(new URL(`hand-method-${name}-corner.svg`, folder), drawCorner(corner, [0], { title }));
-  console.log(`${title}\n  ${method.sentences.join('\n  ')}`);
+  console.log(`${title}\n  ${method.diagnostics.map((one) => sentence(one)).join('\n  ')}`);
 }
 
 /**

@@ -16,7 +16,7 @@
 //
 // A spring chosen by hand for a wheel rate is k_w/h, the right one k_w/exact: exact/h - 1 is how far off it is.
 
-import { fault, show, unknownOptions } from '../diagnostic.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/corner.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES, GRAVITY } from '../units.ts';
@@ -65,7 +65,7 @@ export interface HandPoint {
 /** Why there is no hand figure. */
 export interface NoHandMethod {
   readonly defined: false;
-  readonly reason: string;
+  readonly reason: Diagnostic;
 }
 
 /** The hand figure of a corner. */
@@ -81,8 +81,8 @@ export interface HandMethod {
   readonly factor: number;
   /** (d1/d2)^2 times the factor: wheel rate by spring rate, by hand. */
   readonly estimate: number;
-  /** Whether the exact figure includes the geometric part, and if not, why. */
-  readonly force: 'included' | string;
+  /** Whether the exact figure includes the geometric part, and if not, what is missing for it. */
+  readonly geometricPart: 'included' | 'noSprungMass' | 'noSpringRate' | 'noPositiveSpringRate';
   /** Spring rate behind the geometric part, N/mm. */
   readonly springRate?: number;
   /** At any travel in the range; throws InputError outside it. */
@@ -93,7 +93,7 @@ export interface HandMethod {
   /** The same over the travel, one entry a row. */
   readonly columns: Readonly<Record<'travel' | 'exact' | 'error', Float64Array>>;
   /** What it comes to, for a builder. */
-  readonly sentences: readonly string[];
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 const COLUMNS = ['shockLength', 'installationRatio', 'installationRatioSlope'] as const;
@@ -110,7 +110,7 @@ const STEP = 1;
 export function handMethod(corner: Corner, options: HandMethodOptions = {}): HandMethod | NoHandMethod {
   checkOptions(options);
   const hardpoints = armOf(modelOf(corner));
-  if ('why' in hardpoints) return { defined: false, reason: hardpoints.why };
+  if ('code' in hardpoints) return { defined: false, reason: hardpoints };
   const { inner, outer, mount, chassisMount } = hardpoints;
   const curves = sweep(corner, { ...options.travel, step: STEP, columns: COLUMNS });
   const arm = between(inner, outer);
@@ -124,7 +124,7 @@ export function handMethod(corner: Corner, options: HandMethodOptions = {}): Han
   const drawn = curves.at(0);
   const ratio0 = drawn.installationRatio;
   if (!(estimate > 0) || ratio0 === null || ratio0 === 0) {
-    return { defined: false, reason: 'the shock does not work against the arm in the drawn pose' };
+    return { defined: false, reason: note('handMethodWithoutMotion') };
   }
   // Shock length in space: its part in the plane does the work.
   const inPlane = length(shock) / drawn.shockLength;
@@ -167,32 +167,29 @@ export function handMethod(corner: Corner, options: HandMethodOptions = {}): Han
     inclination: inclination * DEGREES,
     factor,
     estimate,
-    force: spring.force,
+    geometricPart: spring.geometricPart,
     ...(spring.rate === null ? {} : { springRate: spring.rate }),
     at,
     ride,
     worst,
     columns: { travel: column('travel'), exact: column('exact'), error: column('error') },
-    sentences: sentencesOn(estimate, ride, worst, spring.force),
+    diagnostics: diagnosticsOn(estimate, ride, worst, spring.geometricPart),
   };
 }
 
 /** The one arm that the hand figure is about, with the coilover's two ends; or why there is none. */
 function armOf(
   model: CornerModel,
-): Readonly<Record<'inner' | 'outer' | 'mount' | 'chassisMount', Point>> | { readonly why: string } {
+): Readonly<Record<'inner' | 'outer' | 'mount' | 'chassisMount', Point>> | Diagnostic {
   const { points, ground, bodies } = model.drawing;
   const { shock, upright } = model;
-  const why = (what: string) => ({
-    why: `the coilover ${what}, and the hand figure is a ratio along one arm`,
-  });
-  if (model.rocker !== null) return why('is worked through a rocker');
-  if (!ground.includes(shock.inner)) return why('stands between two parts that move');
+  if (model.rocker !== null) return note('handMethodThroughRocker');
+  if (!ground.includes(shock.inner)) return note('handMethodBetweenMovingParts');
   const arm = carrierOf(model, shock.outer);
-  if (arm === upright) return why('stands on the upright');
+  if (arm === upright) return note('handMethodOnUpright');
   const inner = arm === null ? undefined : pivotOf(bodies[arm], ground);
   const outer = arm === null ? undefined : bodies[arm].find((point) => bodies[upright].includes(point));
-  if (inner === undefined || outer === undefined) return why('does not stand on an arm of the upright');
+  if (inner === undefined || outer === undefined) return note('handMethodOffArms');
   return {
     inner: points[inner],
     outer: points[outer],
@@ -202,7 +199,7 @@ function armOf(
 }
 
 interface Spring {
-  readonly force: HandMethod['force'];
+  readonly geometricPart: HandMethod['geometricPart'];
   readonly rate: number | null;
   /** F_0 / k_s: how far the spring is compressed at ride, mm. */
   readonly compression: number | null;
@@ -214,53 +211,40 @@ function springOf(
   ratio: number,
   slope: number,
 ): Spring {
-  const without = (force: string): Spring => ({ force, rate: null, compression: null });
-  if (sprungMass === undefined) return without('left out: no sprung mass was given');
-  if (springRate === undefined && frequency === undefined) {
-    return without('left out: neither spring rate nor frequency was given');
-  }
+  const without = (geometricPart: Spring['geometricPart']): Spring => {
+    return { geometricPart, rate: null, compression: null };
+  };
+  if (sprungMass === undefined) return without('noSprungMass');
+  if (springRate === undefined && frequency === undefined) return without('noSpringRate');
   const load = (sprungMass * GRAVITY) / ratio;
   const wheelRate = rateForFrequency(sprungMass, frequency ?? 0);
   const rate = springRate ?? (wheelRate - load * slope) / (ratio * ratio);
-  if (!(rate > 0))
-    return without('left out: no spring gives that frequency here, its rate would come out negative');
-  return { force: 'included', rate, compression: load / rate };
+  if (!(rate > 0)) return without('noPositiveSpringRate');
+  return { geometricPart: 'included', rate, compression: load / rate };
 }
 
-const APPROXIMATION_LABELS: Readonly<Record<HandMethodApproximation, string>> = {
-  cosineOnce: 'the cosine of the inclination taken once, where it counts twice',
-  angleFromVertical: 'the inclination taken from vertical, not from square to pivot and mount',
-  ballJoint: 'the ball joint taken for the contact patch',
-  onePose: 'one pose taken for all',
-  noGeometricPart: 'the geometric part of the wheel rate, left out',
-};
-
-/** An approximation in words. */
-export function approximationLabel(approximation: HandMethodApproximation): string {
-  return APPROXIMATION_LABELS[approximation];
+function note(code: string, values: Diagnostic['values'] = {}): Diagnostic {
+  return { code, severity: 'note', path: '', values };
 }
 
-function sentencesOn(hand: number, ride: HandPoint, worst: HandPoint, force: string): string[] {
-  const where = worst.travel === 0 ? 'there too' : worst.travel > 0 ? 'in bump' : 'in droop';
+function diagnosticsOn(
+  estimate: number,
+  ride: HandPoint,
+  worst: HandPoint,
+  geometricPart: HandMethod['geometricPart'],
+): Diagnostic[] {
+  // At the drawn ride height one pose is right.
+  const approximations = HAND_METHOD_APPROXIMATIONS.filter((one) => one !== 'onePose');
   return [
-    `The hand method (two lengths squared × the factor for the inclination) gives a wheel rate of ${hand.toFixed(3)} of the spring rate; the exact value is ${ride.exact.toFixed(3)} at ride height.`,
-    `A spring chosen by the hand method is ${offBy(ride.error)} at ride height, ${offBy(worst.error)} at worst over this travel (${where}).`,
-    ...HAND_METHOD_APPROXIMATIONS.filter((approximation) => approximation !== 'onePose').map(
-      (approximation) =>
-        `${APPROXIMATION_LABELS[approximation]}: ${offBy(ride.factors[approximation] - 1)} at ride height.`,
-    ),
-    force === 'included'
-      ? 'The exact value includes the geometric part: the changing ratio under the loaded spring.'
-      : `The exact value is the square of the ratio alone; the geometric part is ${force}.`,
-  ].map((words) => words.charAt(0).toUpperCase() + words.slice(1));
-}
-
-/** An error as a builder says it: `23 % too soft`. */
-function offBy(error: number): string {
-  const percent = Math.abs(100 * error);
-  if (percent < 0.5) return 'right to half a percent';
-  const way = error < 0 ? 'soft' : 'stiff';
-  return percent > 900 ? `more than ten times too ${way}` : `${percent.toFixed(0)} % too ${way}`;
+    note('handMethodEstimate', { estimate, exact: ride.exact }),
+    note('handMethodError', { ride: ride.error, worst: worst.error, worstTravel: worst.travel }),
+    ...approximations.map((approximation) => {
+      return note('approximationError', { approximation, error: ride.factors[approximation] - 1 });
+    }),
+    geometricPart === 'included'
+      ? note('geometricPartIncluded')
+      : note('geometricPartLeftOut', { because: geometricPart }),
+  ];
 }
 
 function checkOptions(options: HandMethodOptions): void {

@@ -61,6 +61,6 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
 }
 
 const NO_VALUE: Readonly<Record<string, string>> = {
-  springRate: 'coiloverNotShortened',
+  springRate: 'coiloverCarriesNothing',
   jointForce: 'forceNotDetermined',
 };

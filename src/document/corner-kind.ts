@@ -9,8 +9,8 @@ export interface CornerKind<Schema extends z.ZodObject = z.ZodObject, Path exten
   readonly kind: string;
   /** What its input is called where it is refused. */
   readonly what: string;
-  /** What it is for, as `kind` is described: `pushrod, for ...`. */
-  readonly for: string;
+  /** What an editor says after its name: `pushrod, for ...`. */
+  readonly about: string;
   readonly schema: Schema;
   /**
    * The name of each hardpoint. All of a coilover's stand under `coilover`, its moving end first; a point called `mount` moves with the

@@ -125,13 +125,11 @@ export function fileSchemas<All extends Kinds>(kinds: All): FileSchemas<All> {
 
 /** What a corner of a kind has; `names` are those of all kinds. */
 function cornerShape(input: CornerKind, names: readonly string[]): z.ZodRawShape {
-  const { kind, schema } = input;
-  const isUnnamed = kind === UNNAMED_KIND;
-  const words = isUnnamed ? `${kind}, taken if left out` : `${kind}, for ${input.for}`;
-  const named = takes(z.literal(kind).describe(`What sort of corner it is: ${words}.`), names);
+  const { kind, about, schema } = input;
+  const named = takes(z.literal(kind).describe(`What sort of corner it is: ${kind}, ${about}.`), names);
   const { sprungMass, ...others } = loads;
   return {
-    kind: isUnnamed ? named.optional() : named,
+    kind: kind === UNNAMED_KIND ? named.optional() : named,
     ...schema.shape,
     sprungMass,
     limits: limitsSchema(input).optional(),

@@ -139,10 +139,10 @@ export function limitsSchema({ ballJoints }: CornerKind): z.ZodType<LimitsDocume
   return limitsWith({ ballJoints: byPoint.optional() });
 }
 
-/** Options of `limits`: the same for joints of any name, and what its sentences are written in. */
+/** Options of `limits`: the same for joints of any name. */
 export const limitOptionsSchema = limitsWith({
   ballJoints: z.record(z.string(), jointWith(z.string()).optional()).optional(),
-}).extend({ units: z.enum(['metric', 'imperial']).optional() });
+});
 
 /** Limits of a corner as a document gives them, in mm and degrees once read. */
-export type LimitsDocument = Omit<z.output<typeof limitOptionsSchema>, 'units'>;
+export type LimitsDocument = z.output<typeof limitOptionsSchema>;

@@ -1,6 +1,7 @@
-// Refusals of what is sized: every sentence of the library.
+// Refusals of what is sized, and of forces in a corner.
 
-import { worded } from '../sentences/worded.ts';
+import { wordsIn } from '../sentences/say.ts';
+import { SIZING } from '../sentences/sizing.ts';
 import { refuserBy } from './refuser.ts';
 
-export const { refusal, refuse } = refuserBy(worded);
+export const { refusal, refuse } = refuserBy(wordsIn(SIZING));

@@ -1,4 +1,4 @@
-export { describeIssue, InputError, type Issue } from '../errors/input-error.ts';
+export { InputError, type Issue } from '../errors/input-error.ts';
 export { otherAssemblyMode } from './assembly.ts';
 export { type CheckedDrawing, type Drawing, linkage, type NamedDrawing, type Point } from './drawing.ts';
 export { type DriveResult, type Driver, drive } from './drive.ts';

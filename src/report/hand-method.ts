@@ -1,13 +1,9 @@
 // The hand figure beside the exact one, over the travel, and the factors of its approximations.
 
-import {
-  approximationLabel,
-  HAND_METHOD_APPROXIMATIONS,
-  type HandMethod,
-  type HandPoint,
-} from '../corner/hand-method.ts';
+import { HAND_METHOD_APPROXIMATIONS, type HandMethod, type HandPoint } from '../corner/hand-method.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
+import { approximationLabel } from '../sentences/hand-method.ts';
 import type { Units } from '../units.ts';
 import { type Curves, curvesPicture, type PlotCurvesOptions } from './curves.ts';
 import { EDGE, heading, SIZE, SMALL, THIN, WIDTH } from './marks.ts';

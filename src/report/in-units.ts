@@ -71,7 +71,7 @@ export function shownRow(info: readonly ColumnInfo[], units: Units) {
   };
 }
 
-/** Limits with their travels as they are shown; their sentences stay in the units that they were found with. */
+/** Limits with their travels as they are shown. */
 export function shownLimits(limits: Limits, units: Units): Limits {
   if (units === 'metric') return limits;
   const shown = <L extends { readonly travel: number }>(limit: L): L => ({

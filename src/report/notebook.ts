@@ -7,9 +7,10 @@ import type { Sizing } from '../coilover/sizing/result.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { fault, show as written } from '../diagnostic.ts';
+import { type Diagnostic, fault, show as written } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
 import type { Drawing } from '../linkage/drawing.ts';
+import { sentence } from '../sentences/sentence.ts';
 import type { Survey } from '../survey/result.ts';
 import { type PlotCurvesOptions, plotCurves } from './curves.ts';
 import { type DrawCornerOptions, drawCorner } from './drawing.ts';
@@ -89,7 +90,7 @@ function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
     if ('blocks' in what) return shownSheet(what);
     if ('kind' in what) return shownCorner(what, options);
     if ('info' in what && 'at' in what) return shownSweep(what, options);
-    if ('misfits' in what) return shownLimits(what);
+    if ('misfits' in what) return shownLimits(what, options);
     if ('bodies' in what) return shownDrawing(what, options);
   }
   throw refusal('result to show', [fault('cannotBeShown', '', { got: written(what) })]);
@@ -127,29 +128,24 @@ function shownCorner(corner: Corner, { limits, title, units = 'metric' }: ShowOp
   };
 }
 
-function shownLimits({
-  bump,
-  droop,
-  misfits,
-  events,
-  later,
-  notes,
-  travelMargins,
-  donor,
-}: Limits): MimeBundle {
-  const groups: [string, readonly string[]][] = [
+function shownLimits(
+  { bump, droop, misfits, events, later, notes, travelMargins, donor }: Limits,
+  { units }: ShowOptions,
+): MimeBundle {
+  const diagnosticsOf = (found: readonly ({ readonly diagnostic: Diagnostic } | null | undefined)[]) =>
+    found.flatMap((one) => one?.diagnostic ?? []);
+  const groups: [string, readonly Diagnostic[]][] = [
     ['Does not fit as drawn', misfits],
-    ['Travel ends', [bump, droop].flatMap((limit) => (limit === null ? [] : [limit.sentence]))],
-    ['On the way', events.map(({ sentence }) => sentence)],
-    [
-      'Required travel',
-      [travelMargins?.bump, travelMargins?.droop].flatMap((one) => (one === undefined ? [] : [one.sentence])),
-    ],
-    ['Donor damper', donor?.sentences ?? []],
-    ['Later limits', later.map(({ sentence }) => sentence)],
+    ['Travel ends', diagnosticsOf([bump, droop])],
+    ['On the way', diagnosticsOf(events)],
+    ['Required travel', diagnosticsOf([travelMargins?.bump, travelMargins?.droop])],
+    ['Donor damper', donor?.diagnostics ?? []],
+    ['Later limits', diagnosticsOf(later)],
     ['Check these inputs', notes],
   ];
-  const told = groups.filter(([, sentences]) => sentences.length > 0);
+  const told = groups
+    .filter(([, found]) => found.length > 0)
+    .map(([name, found]): [string, string[]] => [name, found.map((one) => sentence(one, units))]);
   if (told.length === 0) told.push(['Travel ends', ['Nothing ends it.']]);
   const list = (sentences: readonly string[]) => sentences.map((one) => `<li>${escaped(one)}</li>`).join('');
   return {

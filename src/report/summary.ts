@@ -3,7 +3,8 @@ import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { isCheck } from '../diagnostic.ts';
-import { describeIssue, type Issue } from '../errors/input-error.ts';
+import type { Issue } from '../errors/input-error.ts';
+import { describeIssue } from '../sentences/sentence.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
 import { printedMargin } from './margins.ts';
 

@@ -86,7 +86,7 @@ export const CHECKS: Sentences = {
       ? `less than the height of the wheel's centre, ${say.length('loaded')}`
       : "equal to the height of the wheel's centre";
     return {
-      problem: `${say.length('overall')}, ${how}. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?`,
+      problem: `an overall radius of ${say.length('overall')}, ${how}. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?`,
     };
   },
   frequencyPerMinute: (say) => ({

@@ -1,4 +1,4 @@
-import { meant } from './input.ts';
+import { meant, suggestion } from './input.ts';
 import { LINKAGE } from './linkage.ts';
 import type { PlainSay, PlainSentences } from './plain.ts';
 
@@ -46,6 +46,7 @@ export const CORNER: PlainSentences = {
       ? 'the contact patch follows from the camber that was given: take it out'
       : meant(say, 'correct the name, or take it out'),
   }),
+  unknownJoint: (say) => ({ problem: 'unknown joint', ...suggestion(say) }),
   notCoordinates: { problem: 'not a list of coordinates' },
   notASquareMatrix: (say) => ({
     problem: 'not a square matrix',

@@ -1,5 +1,7 @@
 import { CORNER } from './corner.ts';
-import { meant, suggestion } from './input.ts';
+import { DOCUMENT } from './document.ts';
+import { suggestion } from './input.ts';
+import { LOADS } from './loads.ts';
 import type { Sentences } from './say.ts';
 
 const TYRE = "{ overallRadius, width } in mm, or its marking: '205/55R16'";
@@ -7,10 +9,7 @@ const TYRE = "{ overallRadius, width } in mm, or its marking: '205/55R16'";
 /** What is said about the options of a design. */
 export const DESIGN: Sentences = {
   ...CORNER,
-  unknownField: (say) => ({
-    problem: 'unknown name',
-    advice: meant(say, 'correct the spelling, or take it out'),
-  }),
+  unknownField: DOCUMENT.unknownField,
   notAnObject: (say) => ({ problem: 'not an object', allowed: `{ ${say.text('allowed')} }` }),
   notASignal: { problem: 'not a signal', allowed: '{ aborted }, as an AbortSignal has it' },
   notAFunction: { problem: 'not a function', allowed: 'a function' },
@@ -52,7 +51,6 @@ export const DESIGN: Sentences = {
     allowed: 'a corner of pins and fixed angles',
     advice: 'take the objective out',
   },
-  unknownJoint: { problem: 'unknown joint' },
   missingForce: { problem: 'missing', allowed: '[y, z] in N' },
   notAWheelForce: { problem: 'not a force', allowed: '[y, z] in N' },
   springMissing: {
@@ -68,8 +66,6 @@ export const DESIGN: Sentences = {
   }),
   columnNotDefined: (say) => ({ problem: `${say.text('column')} is not defined throughout` }),
   valueNotDefined: { problem: 'a value is not defined' },
-  coiloverNotShortened: {
-    problem: 'the coilover is not shortened by bump at ride, so that it carries nothing',
-  },
+  coiloverCarriesNothing: LOADS.coiloverCarriesNothing,
   forceNotDetermined: { problem: 'a force is not determined' },
 };

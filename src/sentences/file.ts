@@ -189,7 +189,6 @@ const PARTS: Sentences = {
     problem: 'an end that moves in this corner',
     advice: `name it ${say.text('meant')}`,
   }),
-  unknownJoint: (say) => ({ problem: 'unknown joint', ...suggestion(say) }),
   holdsNotThisJoint: (say) => ({ problem: 'not a part of this joint', ...suggestion(say) }),
   notARevision: { problem: 'not a revision as A or B2: letters and digits, 8 at most' },
   notADate: { problem: 'not a date as 2026-11-29: year, month, day' },

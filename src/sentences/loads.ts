@@ -19,8 +19,9 @@ export const LOADS: Sentences = {
   }),
   coiloverCarriesNothing: (say) => ({
     problem: 'bump does not shorten the coilover at ride height, so that it carries nothing',
-    got: `an installation ratio of ${say.measure('ratio', 'ratio')}`,
-    allowed: 'more than 0',
+    ...(say.has('ratio')
+      ? { got: `an installation ratio of ${say.measure('ratio', 'ratio')}`, allowed: 'more than 0' }
+      : {}),
     advice: 'check the mounts of the coilover',
   }),
   springCarriesNothing: (say) => ({

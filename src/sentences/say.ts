@@ -16,6 +16,12 @@ import { type PlainSay, plainSay, valueIn, type Words, withWords } from './plain
 export interface Say extends PlainSay {
   /** A value with its unit: `338.0 mm`. */
   measure(name: string, quantity: Quantity | 'ratio'): string;
+  /** The same without its sign. */
+  size(name: string, quantity: Quantity): string;
+  /** Whether that is nothing as it is written. */
+  isNothing(name: string, quantity: Quantity): boolean;
+  /** A travel to its side: `71.0 mm of bump`. */
+  travel(name: string): string;
   /** A value with all its digits and its unit: `0.0625 inch`. */
   given(name: string, quantity: Quantity): string;
   /** The difference of two values, each as it is written: `9.4 mm`. */
@@ -50,6 +56,7 @@ export function sayIn(diagnostic: Diagnostic, units: Units): Say {
   const written = (name: string, quantity: Quantity) => fromMetric(Number(value(name)), quantity, units);
   const shortOf = (name: string, quantity: Quantity, digits?: number) =>
     short(written(name, quantity), digits);
+  const size = (name: string, quantity: Quantity) => textIn(Math.abs(Number(value(name))), quantity, units);
   /** Without the rounding of a conversion. */
   const exact = (name: string) => Number(written(name, 'length').toPrecision(12));
   return {
@@ -62,6 +69,9 @@ export function sayIn(diagnostic: Diagnostic, units: Units): Say {
     unit: (quantity) => unitName(quantity, units),
     plural: (quantity) => inWords(unitName(quantity, units)),
     measure: (name, quantity) => textIn(Number(value(name)), quantity, units),
+    size,
+    isNothing: (name, quantity) => Number.parseFloat(size(name, quantity)) === 0,
+    travel: (name) => `${size(name, 'length')} of ${Number(value(name)) < 0 ? 'droop' : 'bump'}`,
     difference: (of, less, quantity) => {
       const [a, b] = [of, less].map((name) => Number(numberIn(Number(value(name)), quantity, units)));
       return textIn(toMetric(a - b, quantity, units), quantity, units);

@@ -1,7 +1,13 @@
-import type { PlainSentences } from './plain.ts';
+import { INPUT } from './input.ts';
+import { LOADS } from './loads.ts';
+import type { Sentences } from './say.ts';
+import { SPRINGS } from './springs.ts';
 
 /** What is said about a car to be sized, forces in a corner, and figures asked for. */
-export const SIZING: PlainSentences = {
+export const SIZING: Sentences = {
+  ...INPUT,
+  ...LOADS,
+  ...SPRINGS,
   notACar: {
     problem: 'not a car that was read',
     allowed: 'what readCar returns',
@@ -16,9 +22,4 @@ export const SIZING: PlainSentences = {
   notACaseList: { problem: 'not a list of load cases', allowed: '[{ name, tyre, travel }, ...]' },
   notATyreForce: { problem: 'not a force', allowed: '[y, z] in N, or null' },
   notACaseTravel: { problem: 'not a travel' },
-  coiloverCarriesNothing: (say) => ({
-    problem: 'a coilover that bump does not shorten at ride carries nothing',
-    got: `an installation ratio of ${say.text('ratio')}`,
-    allowed: 'more than 0',
-  }),
 };

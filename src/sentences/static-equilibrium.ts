@@ -9,12 +9,6 @@ const STATES: Readonly<Record<string, string>> = {
 };
 
 const state = (say: Say) => STATES[say.text('state')];
-/** A travel to one side: `71.0 mm of bump`. */
-const ofSide = (say: Say, name: string) => {
-  const side = say.number(name) < 0 ? 'droop' : 'bump';
-  return `${say.measure(name, 'length').replace(/^[-−]/, '')} of ${side}`;
-};
-
 /** What is said about how a corner stands. */
 export const STANDING: Sentences = {
   unsprungMassMissing: () => ({
@@ -26,7 +20,7 @@ export const STANDING: Sentences = {
   wheelRateNotPositive: (say) => ({
     problem: 'the wheel rate at ride height is not positive: the corner does not stand there',
     got: `${say.measure('wheelRate', 'rate')} at the wheel with ${say.measure('springRate', 'rate')} at the spring; the wheel sinks to ${
-      say.text('atEnd') === 'true' ? 'the end of the bump travel' : ofSide(say, 'goesTo')
+      say.text('atEnd') === 'true' ? 'the end of the bump travel' : say.travel('goesTo')
     }`,
     allowed: say.has('softestSpring')
       ? `a spring of more than ${say.measure('softestSpring', 'rate')}, at which the corner just stands`
@@ -44,46 +38,46 @@ export const STANDING: Sentences = {
       say.text('side') === 'bump'
         ? 'the coilover does not carry the sprung weight within the travel: the wheel goes to the bump limit'
         : 'the coilover pushes more than the sprung weight within the travel: the wheel stays at the droop limit',
-    got: `${say.measure('borne', 'force')} at ${ofSide(say, 'travel')}`,
+    got: `${say.measure('borne', 'force')} at ${say.travel('travel')}`,
     allowed: `${say.measure('load', 'force')} between the limits of the travel`,
     advice: 'set the perch for the ride height, or choose another spring',
   }),
   wheelRateReachesZero: (say) => ({
     problem: 'the wheel rate falls to 0 within the travel: the corner collapses beyond',
-    got: `0 at ${ofSide(say, 'travel')}, where the sprung wheel load is ${say.measure('load', 'force')}, ${say.number('ofStatic').toFixed(2)} times the static load; ${
+    got: `0 at ${say.travel('travel')}, where the sprung wheel load is ${say.measure('load', 'force')}, ${say.number('ofStatic').toFixed(2)} times the static load; ${
       say.has('standsAgain')
-        ? `the wheel rate is positive again from ${ofSide(say, 'standsAgain')}`
+        ? `the wheel rate is positive again from ${say.travel('standsAgain')}`
         : 'the wheel rate stays negative to the limit'
-    }${say.has('comesTo') ? `, and the wheel stops at ${ofSide(say, 'comesTo')}` : ''}`,
+    }${say.has('comesTo') ? `, and the wheel stops at ${say.travel('comesTo')}` : ''}`,
     allowed: 'a positive wheel rate to both limits of the travel',
     advice: 'choose a stiffer spring, end the travel before, or move a mount',
   }),
   collapsesWhenSteady: (say) => ({
     problem: `the corner collapses ${state(say)}: it is past the travel at which the wheel rate is 0`,
-    got: `${ofSide(say, 'travel')}`,
-    allowed: `less than ${ofSide(say, 'from')}, with at most ${say.measure('load', 'force')} of sprung wheel load`,
+    got: say.travel('travel'),
+    allowed: `less than ${say.travel('from')}, with at most ${say.measure('load', 'force')} of sprung wheel load`,
     advice: 'choose a stiffer spring, or move a mount so that bump does not reduce the installation ratio',
   }),
   collapseBeyondLimit: (say) => ({
     problem: 'the wheel rate falls to 0 just beyond the bump limit',
-    got: `0 at ${ofSide(say, 'travel')}, ${say.measure('beyond', 'length')} beyond the limit`,
+    got: `0 at ${say.travel('travel')}, ${say.measure('beyond', 'length')} beyond the limit`,
     allowed: `a bump limit that stays at ${say.measure('limit', 'length')}`,
     advice: 'do not shorten the damper or the bump stop without a stiffer spring',
   }),
   ridesOnBumpStop: (say) => ({
     problem: `rides on the bump stop ${state(say)} by ${say.measure('past', 'length')}`,
-    got: `${ofSide(say, 'travel')}, where ${
+    got: `${say.travel('travel')}, where ${
       say.has('wheelRate')
         ? `the wheel rate is ${say.measure('wheelRate', 'rate')}, against ${say.measure('wheelRateBefore', 'rate')} before contact`
         : 'the wheel rate is not known without the forces of the stop'
     }`,
-    allowed: `less than ${ofSide(say, 'contact')}, where the bump stop is touched first`,
+    allowed: `less than ${say.travel('contact')}, where the bump stop is touched first`,
     advice: 'choose a stiffer spring or anti-roll bar, a shorter bump stop, or accept the harsher ride',
   }),
   springLooseAtDroop: (say) => ({
     problem: 'the spring is loose at the droop limit: there is no damping ratio there',
-    got: `a gap of ${say.measure('gap', 'length')} at ${ofSide(say, 'travel')}${
-      say.has('looseFrom') ? `; loose from ${ofSide(say, 'looseFrom')}` : ''
+    got: `a gap of ${say.measure('gap', 'length')} at ${say.travel('travel')}${
+      say.has('looseFrom') ? `; loose from ${say.travel('looseFrom')}` : ''
     }`,
     allowed: 'a spring that is still compressed at the droop limit',
     advice: 'fit a helper spring to keep the spring seated',

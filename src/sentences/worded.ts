@@ -1,24 +1,32 @@
 import { CHECKS } from './checks.ts';
 import { DESIGN } from './design.ts';
+import { DONOR_DAMPER } from './donor.ts';
 import { FILE } from './file.ts';
-import { LOADS } from './loads.ts';
+import { FORCES } from './forces.ts';
+import { HAND_METHOD } from './hand-method.ts';
+import { LIMITS } from './limits.ts';
 import { ORDERED } from './ordered.ts';
+import { REPORT } from './report.ts';
 import { type Sentences, wordsIn } from './say.ts';
 import { SIZING } from './sizing.ts';
-import { SPRINGS } from './springs.ts';
 import { STANDING } from './static-equilibrium.ts';
 import { SURVEY } from './survey.ts';
+import { SURVEYED } from './surveyed.ts';
 import { TRAVEL } from './travel.ts';
 
-/** Every sentence, by the code of its diagnostic. */
+/** Every sentence, by the code of its diagnostic: of what any input may have, files say most. */
 export const SENTENCES: Sentences = {
-  ...CHECKS,
+  ...REPORT,
+  ...SURVEYED,
   ...DESIGN,
-  ...FILE,
-  ...LOADS,
-  ...ORDERED,
   ...SIZING,
-  ...SPRINGS,
+  ...FILE,
+  ...CHECKS,
+  ...DONOR_DAMPER,
+  ...FORCES,
+  ...HAND_METHOD,
+  ...LIMITS,
+  ...ORDERED,
   ...STANDING,
   ...SURVEY,
   ...TRAVEL,

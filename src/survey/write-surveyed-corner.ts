@@ -7,8 +7,8 @@ import { isCorner, kindOf } from '../document/file-schema.ts';
 import { readJson } from '../document/json-text.ts';
 import { inOrder, placeAt, valueAt } from '../document/parse.ts';
 import { refuse as refuseFile } from '../errors/file.ts';
-import { describeIssue } from '../errors/input-error.ts';
 import { refusal, refuse } from '../errors/survey.ts';
+import { line } from '../sentences/line.ts';
 import { worded } from '../sentences/worded.ts';
 import { fromMetric, type Units } from '../units.ts';
 import { surveyChecks } from './checks.ts';
@@ -51,7 +51,7 @@ export function writeSurveyedCorner(
   const correlations = correlationsOf(drawn, survey);
   if (correlations === null) delete corner.correlations;
   else corner.correlations = correlations;
-  const checks = surveyChecks(survey).map((check) => describeIssue({ ...worded(check, units), path: '' }));
+  const checks = surveyChecks(survey).map((check) => line(worded(check, units)));
   if (checks.length === 0) delete corner.surveyChecks;
   else corner.surveyChecks = checks;
   return written;

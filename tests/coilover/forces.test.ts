@@ -10,6 +10,7 @@ import {
   limits,
   plotCurves,
   pushrod,
+  sentence,
   strut,
   sweep,
 } from 'jounce';
@@ -281,16 +282,20 @@ describe('a ball joint', () => {
     // The loaded joint is another one: each time the wheel's load pulls its stud upward, out of a mouth that looks up.
     expect(senses[0].lowerOuter.axial).toBeGreaterThan(1000);
     expect(senses[1].upperOuter.axial).toBeGreaterThan(1000);
-    expect(senses[0].lowerOuter.sentence).toMatch(
-      /pulls the stud out of its housing with \d+ N at the lower outer ball joint/,
+    expect(sentence(senses[0].lowerOuter.diagnostic)).toMatch(
+      /^The load pulls the stud out of its housing with \d+ N at the lower outer ball joint, and shears it with \d+ N\.$/,
     );
   });
 
   it('has its largest load named, and its articulation as the limits have it', () => {
-    const { largest, sentences, cautions } = cornerForces(corner, options);
+    const { cases, diagnostics, largest, cautions } = cornerForces(corner, options);
     expect(largest.lowerOuter.case).toBe('full bump');
-    expect(sentences.at(-1)).toMatch(/^Largest in the case "/);
-    expect(cautions.join(' ')).toMatch(/not strengths.*qualified engineer/);
+    const joints = diagnostics.slice(cases.length);
+    expect(joints.map(({ code, values }) => [code, values.joint, values.case])).toEqual(
+      Object.entries(largest).map(([joint, load]) => ['largestJointLoad', joint, load.case]),
+    );
+    expect(sentence(joints[0])).toMatch(/^Largest in the case "full bump": the load pulls the stud out of /);
+    expect(cautions.map((one) => sentence(one))[0]).toMatch(/not strengths.*qualified engineer/);
     expectWithin(caseOf('static').ballJoints.lowerOuter.articulation, 0, 1e-12);
   });
 });

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import * as fc from 'fast-check';
-import { doubleWishbone, readCar, sizeCoilovers } from 'jounce';
+import { type DonorComparison, doubleWishbone, readCar, sentence, sizeCoilovers, type Units } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../src/corner/limits/limits.ts';
 import type { Donor, LimitOptions } from '../../src/corner/limits/options.ts';
@@ -26,11 +26,13 @@ const donorOf = (options: LimitOptions) => {
   if (donor === undefined) expect.fail('not compared');
   return donor;
 };
-const RIDE = 'design ride height (400 mm eye to eye)';
+const said = (donor: DonorComparison | undefined, units?: Units) =>
+  (donor?.diagnostics ?? []).map((one) => sentence(one, units));
+const RIDE = 'design ride height (400.0 mm eye to eye)';
 const ordered = { damper: { extendedLength: 440, compressedLength: 340 } };
 
 describe('a donor damper by itself', () => {
-  const told = (donor: Donor) => donorOf({ donor }).sentences;
+  const told = (donor: Donor) => said(donorOf({ donor }));
 
   it('is not spoken of where none is given', () => {
     expect(Object.keys(limits(corner, ordered))).not.toContain('donor');
@@ -53,7 +55,7 @@ describe('a donor damper by itself', () => {
   it.each<[Donor, string, string]>([
     [
       { length: 390, state: 'extended' },
-      `is 10 mm too short for ${RIDE}, even fully extended.`,
+      `is 10.0 mm too short for ${RIDE}, even fully extended.`,
       'Lengthened',
     ],
     [
@@ -63,7 +65,7 @@ describe('a donor damper by itself', () => {
     ],
     [
       { length: 520, state: 'extended', stroke: 100 },
-      `is 20 mm too long for ${RIDE}, even fully compressed.`,
+      `is 20.0 mm too long for ${RIDE}, even fully compressed.`,
       'Cut',
     ],
     [
@@ -71,7 +73,7 @@ describe('a donor damper by itself', () => {
       `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
       'Cut',
     ],
-    [{ length: 420, state: 'compressed' }, `is 20 mm too long for ${RIDE}, even fully compressed.`, 'Cut'],
+    [{ length: 420, state: 'compressed' }, `is 20.0 mm too long for ${RIDE}, even fully compressed.`, 'Cut'],
     [
       { length: 400.6, state: 'compressed', stroke: 90 },
       `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
@@ -79,7 +81,7 @@ describe('a donor damper by itself', () => {
     ],
     [
       { length: 300, state: 'compressed', stroke: 70 },
-      `is 30 mm too short for ${RIDE}, even fully extended.`,
+      `is 30.0 mm too short for ${RIDE}, even fully extended.`,
       'Lengthened',
     ],
     [
@@ -89,32 +91,32 @@ describe('a donor damper by itself', () => {
     ],
     [
       { length: 460, state: 'extended' },
-      `can extend by 60 mm from ${RIDE}; give its stroke to know how far it can compress.`,
+      `can extend by 60.0 mm from ${RIDE}; give its stroke to know how far it can compress.`,
       'Cut',
     ],
     [
       { length: 460, state: 'extended', stroke: 100 },
-      `can extend by 60 mm and compress by 40 mm from ${RIDE}.`,
+      `can extend by 60.0 mm and compress by 40.0 mm from ${RIDE}.`,
       'Cut',
     ],
     [
       { length: 460, state: 'extended', stroke: 59.6 },
-      `can extend by 60 mm and compress by 0 mm from ${RIDE}.`,
+      `can extend by 60.0 mm and compress by 0.0 mm from ${RIDE}.`,
       'Cut',
     ],
     [
       { length: 330, state: 'compressed' },
-      `can compress by 70 mm from ${RIDE}; give its stroke to know how far it can extend.`,
+      `can compress by 70.0 mm from ${RIDE}; give its stroke to know how far it can extend.`,
       'Lengthened',
     ],
     [
       { length: 330, state: 'compressed', stroke: 90 },
-      `can extend by 20 mm and compress by 70 mm from ${RIDE}.`,
+      `can extend by 20.0 mm and compress by 70.0 mm from ${RIDE}.`,
       'Lengthened',
     ],
     [
       { length: 330, state: 'compressed', stroke: 69.6 },
-      `can extend by 0 mm and compress by 70 mm from ${RIDE}.`,
+      `can extend by 0.0 mm and compress by 70.0 mm from ${RIDE}.`,
       'Lengthened',
     ],
   ])('%j as it is %s %s to fit it has no travel to one side', (donor, sentence, moved) => {
@@ -144,41 +146,31 @@ describe('a donor damper by itself', () => {
   });
 
   it.each([
-    [400, 'its length at design ride height'],
-    [399.6, 'its length at design ride height'],
-    [400.4, 'its length at design ride height'],
-    [385, `15 mm less than ${RIDE}`],
-    [415, `15 mm more than ${RIDE}`],
+    [400, `as at ${RIDE}`],
+    [399.6, `0.4 mm less than at ${RIDE}`],
+    [415, `15.0 mm more than at ${RIDE}`],
   ])('somewhere between extended and compressed, %d mm long', (length, where) => {
     expect(told({ length, state: 'measured' })).toEqual([
-      `The donor damper measured ${length} mm somewhere between extended and compressed, ${where}; measure its extended and compressed lengths to know how far it goes from there.`,
+      `The donor damper measured ${length.toFixed(1)} mm somewhere between extended and compressed, ${where}; measure its extended and compressed lengths to know how far it goes from there.`,
     ]);
   });
 
   it('is counted in space, the offset of the coilover too', () => {
     // 300-400-500.
-    const [sentence] =
-      limits(cornerWith([550, 150], [550, 550], 300), { donor: { length: 520, state: 'extended' } }).donor
-        ?.sentences ?? [];
-    expect(sentence).toMatch(/can extend by 20 mm from design ride height \(500 mm eye to eye\);/);
+    const { donor } = limits(cornerWith([550, 150], [550, 550], 300), {
+      donor: { length: 520, state: 'extended' },
+    });
+    expect(said(donor)[0]).toMatch(/can extend by 20.0 mm from design ride height \(500.0 mm eye to eye\);/);
   });
 });
 
 describe('the ordered unit against a donor damper', () => {
-  const IS = 'The ordered unit is 440 mm extended and 340 mm compressed, with a stroke of 100 mm.';
+  const IS = 'The ordered unit is 440.0 mm extended and 340.0 mm compressed, with a stroke of 100.0 mm.';
   const AGAINST = 'The ordered unit against the donor damper:';
   const against = (donor: Donor) => {
-    const {
-      sentences,
-      unit,
-      donorAsIs: _,
-      donorCutToFit: __,
-      designLengthDifference: ___,
-      ...by
-    } = donorOf({
-      ...ordered,
-      donor,
-    });
+    const found = donorOf({ ...ordered, donor });
+    const { diagnostics, unit, donorAsIs, donorCutToFit, designLengthDifference, ...by } = found;
+    const sentences = said(found);
     expect(unit).toEqual({ extendedLength: 440, compressedLength: 340, basis: 'ordered' });
     expect(sentences[0]).toBe(IS);
     return {
@@ -226,7 +218,7 @@ describe('the ordered unit against a donor damper', () => {
         deadLengthDifference: 0,
       },
       told: [
-        `${AGAINST} 40 mm longer extended, 20 mm longer compressed, 20 mm more stroke, the same ${DEAD}.`,
+        `${AGAINST} 40.0 mm longer extended, 20.0 mm longer compressed, 20.0 mm more stroke, the same ${DEAD}.`,
       ],
     });
     // Dead length 260 mm against 240.
@@ -238,11 +230,11 @@ describe('the ordered unit against a donor damper', () => {
         deadLengthDifference: -20,
       },
       told: [
-        `${AGAINST} 40 mm shorter extended, 30 mm shorter compressed, 10 mm less stroke, 20 mm less ${DEAD}.`,
+        `${AGAINST} 40.0 mm shorter extended, 30.0 mm shorter compressed, 10.0 mm less stroke, 20.0 mm less ${DEAD}.`,
       ],
     });
     expect(against({ length: 340, state: 'compressed', stroke: 103 }).told).toEqual([
-      `${AGAINST} 3 mm shorter extended, as long compressed, 3 mm less stroke, 3 mm more ${DEAD}.`,
+      `${AGAINST} 3.0 mm shorter extended, as long compressed, 3.0 mm less stroke, 3.0 mm more ${DEAD}.`,
     ]);
   });
 
@@ -250,11 +242,11 @@ describe('the ordered unit against a donor damper', () => {
     const unknown = { strokeDifference: null, deadLengthDifference: null };
     expect(against({ length: 450, state: 'extended' })).toEqual({
       by: { ...unknown, extendedLengthDifference: -10, compressedLengthDifference: null },
-      told: [`${AGAINST} 10 mm shorter extended.`],
+      told: [`${AGAINST} 10.0 mm shorter extended.`],
     });
     expect(against({ length: 330, state: 'compressed' })).toEqual({
       by: { ...unknown, extendedLengthDifference: null, compressedLengthDifference: 10 },
-      told: [`${AGAINST} 10 mm longer compressed.`],
+      told: [`${AGAINST} 10.0 mm longer compressed.`],
     });
   });
 
@@ -270,14 +262,14 @@ describe('the ordered unit against a donor damper', () => {
     });
     expect(against({ length: 400, state: 'measured', stroke: 75 })).toEqual({
       by: { ...unknown, strokeDifference: 25 },
-      told: [`${AGAINST} 25 mm more stroke.`],
+      told: [`${AGAINST} 25.0 mm more stroke.`],
     });
     expect(against({ length: 455, state: 'measured' }).told).toEqual([
-      'The donor damper measured 15 mm longer than the ordered unit fully extended: it differs there by at least that.',
+      'The donor damper measured 15.0 mm longer than the ordered unit fully extended: it differs there by at least that.',
     ]);
     expect(against({ length: 328, state: 'measured', stroke: 100 }).told).toEqual([
       `${AGAINST} the same stroke.`,
-      'The donor damper measured 12 mm shorter than the ordered unit fully compressed: it differs there by at least that.',
+      'The donor damper measured 12.0 mm shorter than the ordered unit fully compressed: it differs there by at least that.',
     ]);
     // Of one that is extended or compressed the lengths themselves are compared.
     expect(against({ length: 455, state: 'extended' }).told).toHaveLength(1);
@@ -285,8 +277,8 @@ describe('the ordered unit against a donor damper', () => {
   });
 
   it('is as long where what is written would be nothing, in either unit', () => {
-    const open = (length: number, units: LimitOptions['units']) =>
-      donorOf({ ...ordered, donor: { length, state: 'extended' }, units }).sentences[1];
+    const open = (length: number, units: Units) =>
+      said(donorOf({ ...ordered, donor: { length, state: 'extended' } }), units)[1];
     expect(open(439.96, 'metric')).toBe(`${AGAINST} as long extended.`);
     expect(open(439.9, 'metric')).toBe(`${AGAINST} 0.1 mm longer extended.`);
     expect(open(439.9, 'imperial')).toBe(`${AGAINST} as long extended.`);
@@ -294,9 +286,9 @@ describe('the ordered unit against a donor damper', () => {
   });
 
   it('at ride height is compared with the donor as it was measured', () => {
-    const { sentences } = donorOf({ ...ordered, donor: { length: 425, state: 'extended' } });
-    expect(sentences[2]).toBe(
-      'At design ride height the ordered unit is 400 mm long, 25 mm shorter than the donor damper fully extended (425 mm).',
+    const compared = donorOf({ ...ordered, donor: { length: 425, state: 'extended' } });
+    expect(said(compared)[2]).toBe(
+      'At design ride height the ordered unit is 400.0 mm long, 25.0 mm shorter than the donor damper fully extended (425.0 mm).',
     );
   });
 
@@ -346,8 +338,8 @@ describe('the unit that the required travel needs', () => {
     expectWithin(donor?.compressedLengthDifference ?? null, closed - 330, 1e-9);
     expectWithin(donor?.strokeDifference ?? null, open - closed - 75, 1e-9);
     expectWithin(donor?.deadLengthDifference ?? null, 2 * closed - open - (330 - 75), 1e-9);
-    expect(donor?.sentences[0]).toBe(
-      'The unit that the required travel needs is 437.5 mm or more extended and 355 mm or less compressed, with a stroke of 82.5 mm or more.',
+    expect(said(donor)[0]).toBe(
+      'The unit that the required travel needs is 437.5 mm or more extended and 355.0 mm or less compressed, with a stroke of 82.5 mm or more.',
     );
   });
 
@@ -366,9 +358,9 @@ describe('the unit that the required travel needs', () => {
         compressedLengthDifference: null,
         strokeDifference: null,
         deadLengthDifference: null,
-        sentences: [
-          expect.stringMatching(/can extend by 5 mm and compress by 70 mm from/),
-          expect.anything(),
+        diagnostics: [
+          { code: 'donorStrokeLeft', values: { extension: 5, compression: 70 } },
+          { code: 'donorCutToFit' },
         ],
       });
     }
@@ -378,7 +370,7 @@ describe('the unit that the required travel needs', () => {
     // Chassis mount at 3-4-5 from the pivot: mount and pivot in line with it at 500 - 300 mm, at 4/5 of 400 mm of bump.
     const beyond = neededFor({ required: { bump: 360, droop: 0 } });
     expectWithin(beyond?.unit?.compressedLength ?? null, 200, 1e-9);
-    expect(beyond?.sentences[0]).toMatch(/400 mm or more extended and 200 mm or less compressed/);
+    expect(said(beyond)[0]).toMatch(/400.0 mm or more extended and 200.0 mm or less compressed/);
     const before = neededFor({ required: { bump: 280, droop: 0 } });
     expectWithin(before?.unit?.compressedLength ?? null, lengthAt(280), 1e-9);
     // Chassis mount at 45 degrees inboard of the pivot: longest in line with it, the arm hanging by 45 degrees.

@@ -250,12 +250,12 @@ describe('a parallelogram', () => {
         const found = limits(doubleWishbone(input), { tyre, arch: [tread, side] });
         const met = find(found, 'bump', 'tyreContact', 'arch[0]');
         expectWithin(met?.travel ?? null, travelAt(up), MET);
-        expect(met?.sentence).toContain('with its tread');
+        expect(met?.diagnostic.values.face).toBe('tread');
         // Across the wheel's plane the wheel goes by -a sin(θ + camber) dθ: steadily to the panel, or away from it first.
         if (arm.angle + camber < 0) return;
         const other = find(found, 'bump', 'tyreContact', 'arch[1]');
         expectWithin(other?.travel ?? null, travelAt(up), MET);
-        expect(other?.sentence).toContain('with its inner side');
+        expect(other?.diagnostic.values.face).toBe('inner');
       }),
     );
   });

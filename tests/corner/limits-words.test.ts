@@ -1,7 +1,7 @@
 /** What limits tell a builder: sentences, what does not fit, travel wanted, a donor damper, and options that can't be. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { customCorner, doubleWishbone, InputError, readCar } from 'jounce';
+import { customCorner, type Diagnostic, doubleWishbone, InputError, readCar, sentence } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../src/corner/limits/limits.ts';
 import type { LimitOptions } from '../../src/corner/limits/options.ts';
@@ -25,6 +25,10 @@ const cornerOf = (wheel: { readonly camber: number } | { readonly contactPatch: 
     coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550] },
   });
 const of = (options: LimitOptions) => limits(corner, deepFreeze(options));
+const said = (found: readonly Diagnostic[]) => found.map((one) => sentence(one));
+/** What is said of a limit, an event or a margin. */
+const saidOf = (one: { readonly diagnostic: Diagnostic } | null | undefined) =>
+  sentence((one ?? expect.fail('nothing found')).diagnostic);
 
 /** The same with the shock off by 100 mm fore and aft: 412.3 mm long. */
 const offset = doubleWishbone({
@@ -74,23 +78,23 @@ describe('a limit in words', () => {
       ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm' } },
       bearings: { mount: { boltAxis: 'inPlane', maxMisalignment: 12.5 } },
     });
-    expect([found.bump, found.droop, ...found.later].map((limit) => limit?.sentence)).toEqual([
-      'The bump stop is solid at 66.7 mm of bump (350 mm between the end eyes).',
-      'The damper is fully extended at 53.3 mm of droop (440 mm between the end eyes).',
-      'The bearing at the mount of the coilover is at its largest misalignment at 79.7 mm of bump: 12.5 degrees from straight.',
-      'The damper is fully compressed at 80.1 mm of bump (340 mm between the end eyes).',
+    expect([found.bump, found.droop, ...found.later].map(saidOf)).toEqual([
+      'The bump stop is solid at 66.7 mm of bump (350.0 mm eye to eye).',
+      'The damper is topped out at 53.3 mm of droop (440.0 mm eye to eye).',
+      'The bearing at the mount of the coilover is at its largest misalignment at 79.7 mm of bump: 12.5 degrees.',
+      'The damper is bottomed out at 80.1 mm of bump (340.0 mm eye to eye).',
       'The tyre meets arch[0], [720, 700], with its tread at 89.8 mm of bump.',
-      'The chassis is on the ground with chassisLowPoints[1], [200, 90], at 90 mm of bump.',
-      'The bearing at the mount of the coilover is at its largest misalignment at 93.5 mm of droop: 12.5 degrees from straight.',
-      'The lower outer ball joint is at its largest articulation at 136.8 mm of bump: its stud is 20 degrees from the axis of its housing.',
-      'The lower outer ball joint is at its largest articulation at 136.8 mm of droop: its stud is 20 degrees from the axis of its housing.',
-      'The chassis is on the ground with chassisLowPoints[0], [0, 200], at 200 mm of bump.',
-      'The installation ratio is zero at 320 mm of bump: the line of the coilover passes through the pivot of the lower arm. The wheel moves there without moving the coilover, and beyond it the coilover goes the other way.',
-      'The linkage can go on in more than one way at 399.6 mm of droop: how it does is not determined.',
-      'The linkage is at a dead point at 400 mm of bump: it can take the wheel no higher.',
+      'The chassis meets the ground with chassisLowPoints[1], [200, 90], at 90.0 mm of bump.',
+      'The bearing at the mount of the coilover is at its largest misalignment at 93.5 mm of droop: 12.5 degrees.',
+      'The lower outer ball joint is at its largest articulation angle at 136.8 mm of bump: its stud is 20.0 degrees from the axis of its housing.',
+      'The lower outer ball joint is at its largest articulation angle at 136.8 mm of droop: its stud is 20.0 degrees from the axis of its housing.',
+      'The chassis meets the ground with chassisLowPoints[0], [0, 200], at 200.0 mm of bump.',
+      'The installation ratio is zero at 320.0 mm of bump: the line of the coilover passes through the pivot of the lower arm. The wheel moves there without moving the coilover, and beyond it the coilover moves the other way.',
+      'The motion is not determined beyond a bifurcation at 399.6 mm of droop.',
+      'The linkage is at a dead point at 400.0 mm of bump: it can take the wheel no higher.',
     ]);
-    expect(found.events.map(({ sentence }) => sentence)).toEqual([
-      'The bump stop makes contact at 40 mm of bump (370 mm between the end eyes).',
+    expect(found.events.map(saidOf)).toEqual([
+      'The bump stop makes contact at 40.0 mm of bump (370.0 mm eye to eye).',
     ]);
     expect(found.misfits).toEqual([]);
   });
@@ -110,18 +114,18 @@ describe('a limit in words', () => {
       });
       return [bump, droop, ...later]
         .flatMap((limit) => (limit?.cause === 'tyreContact' ? [limit] : []))
-        .map(({ travel, sentence }) => [travel, /with its (.*) at/.exec(sentence)?.[1]] as const);
+        .map(({ travel, diagnostic }) => [travel, diagnostic.values.face] as const);
     };
     // Outboard by 20 mm more than half the width: met after 240 - sqrt(400² - 340²) mm of bump.
     const [outer, ...noMore] = metBy([770, 330]);
     expectWithin(outer[0], 240 - Math.sqrt(400 ** 2 - 340 ** 2), 1e-9);
-    expect(outer[1]).toBe('outer side');
+    expect(outer[1]).toBe('outer');
     // On the way down it leaves that side.
     expect(noMore).toEqual([]);
     // Inboard by 20 mm: met when it has come in by as much, after sqrt(400² - 300²) - 240 mm of droop.
     const [inner] = metBy([530, 270]);
     expectWithin(inner[0], 240 - Math.sqrt(400 ** 2 - 300 ** 2), 1e-9);
-    expect(inner[1]).toBe('inner side');
+    expect(inner[1]).toBe('inner');
     // Above and below by 25 mm more than the radius.
     const [above, below] = [metBy([650, 635])[0], metBy([640, -35])[0]];
     expectWithin(above[0], 25, 1e-9);
@@ -129,20 +133,33 @@ describe('a limit in words', () => {
     expect([above[1], below[1]]).toEqual(['tread', 'tread']);
   });
 
-  it('is written in inches when asked, with the same numbers', () => {
-    const options: LimitOptions = {
+  it('is written in inches when asked', () => {
+    const { bump, later } = of({
       damper: { extendedLength: 440, compressedLength: 340 },
       chassisLowPoints: [[0, 101.6]],
-    };
-    const metric = of(options);
-    const imperial = of({ ...options, units: 'imperial' });
-    expect(imperial.bump?.sentence).toBe(
-      'The damper is fully compressed at 3.15 inch of bump (13.39 inch between the end eyes).',
-    );
-    expect(imperial.later.map(({ travel }) => travel)).toEqual(metric.later.map(({ travel }) => travel));
-    expect(imperial.later[0].sentence).toBe(
-      'The chassis is on the ground with chassisLowPoints[0], [0, 4], at 4 inch of bump.',
-    );
+    });
+    expect([bump, later[0]].map((limit) => sentence(limit!.diagnostic, 'imperial'))).toEqual([
+      'The damper is bottomed out at 3.15 inch of bump (13.39 inch eye to eye).',
+      'The chassis meets the ground with chassisLowPoints[0], [0, 4], at 4.00 inch of bump.',
+    ]);
+  });
+
+  it('has its cause as code, what sets it as path, and side and travel among its values', () => {
+    const found = of({
+      damper: { extendedLength: 440, compressedLength: 340 },
+      arch: [[720, 700]],
+      tyre: { overallRadius: 310, width: 200 },
+    });
+    for (const limit of [found.bump, found.droop, ...found.later]) {
+      const { side, travel, cause, diagnostic } = limit ?? expect.fail('no limit');
+      expect(diagnostic).toMatchObject({ code: cause, severity: 'note', values: { side, travel } });
+    }
+    expect([found.bump, found.droop, ...found.later].map((limit) => limit?.diagnostic.path)).toEqual([
+      'damper.compressedLength',
+      'damper.extendedLength',
+      'arch[0]',
+      ...['', '', ''],
+    ]);
   });
 });
 
@@ -154,13 +171,14 @@ describe('what does not fit as drawn', () => {
       arch: [[720, 612]],
       chassisLowPoints: [[0, -3]],
     });
-    expect(found.misfits).toEqual([
-      'The damper is too short: at the drawn ride height the end eyes are 400 mm apart, 10 mm more than its extended length of 390 mm.',
-      'The tyre does not fit: at the drawn ride height arch[0], [720, 612], lies 8 mm inside it.',
-      'The chassis is in the ground: at the drawn ride height chassisLowPoints[0], [0, -3], lies 3 mm below it.',
+    expect(said(found.misfits)).toEqual([
+      'The damper is too short: the length at design ride height is 400.0 mm eye to eye, 10.0 mm more than the extended length of 390.0 mm.',
+      'The tyre does not fit: at design ride height arch[0], [720, 612], lies 8.0 mm inside it.',
+      'The chassis is below the ground: at design ride height chassisLowPoints[0], [0, -3], lies 3.0 mm below it.',
     ]);
-    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended', sentence: found.misfits[0] });
-    expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreContact', sentence: found.misfits[1] });
+    expect(found.misfits.map(({ severity }) => severity)).toEqual(['conflict', 'conflict', 'conflict']);
+    expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended', diagnostic: found.misfits[0] });
+    expect(found.bump).toMatchObject({ travel: 0, cause: 'tyreContact', diagnostic: found.misfits[1] });
     // The way back into the damper's range is open.
     const closed = found.later.find(({ cause }) => cause === 'damperCompressed');
     expect(closed?.travel).toBeGreaterThan(100);
@@ -178,16 +196,24 @@ describe('what does not fit as drawn', () => {
         mount: { boltAxis: 'inPlane', maxMisalignment: 12 },
       },
     });
-    expect(found.misfits).toEqual([
-      'The bump stop is too high: at the drawn ride height the end eyes are 412.3 mm apart, 27.7 mm less than the 440 mm at which it is solid.',
-      'The damper is too long: at the drawn ride height the end eyes are 412.3 mm apart, 7.7 mm less than its compressed length of 420 mm.',
-      'The upper outer ball joint does not fit: at the drawn ride height its stud is 45 degrees from the axis of its housing, 25 degrees more than it can.',
-      'The bearing at the chassis end of the coilover does not fit: at the drawn ride height its misalignment is 14 degrees, 2 degrees more than it allows.',
+    expect(said(found.misfits)).toEqual([
+      'The bump stop is too high: the length at design ride height is 412.3 mm eye to eye, 27.7 mm less than the 440.0 mm at which the stop is solid.',
+      'The damper is too long: the length at design ride height is 412.3 mm eye to eye, 7.7 mm less than the compressed length of 420.0 mm.',
+      'The upper outer ball joint does not fit: at design ride height its stud is 45.0 degrees from the axis of its housing, 25.0 degrees more than it allows.',
+      'The bearing at the chassis end of the coilover does not fit: at design ride height its misalignment is 14.0 degrees, 2.0 degrees more than it allows.',
     ]);
-    expect(found.events[0]).toMatchObject({
-      travel: 0,
-      sentence: 'At the drawn ride height the bump stop is already pressed in as far as it goes.',
+    expect(found.events[0].travel).toBe(0);
+    expect(saidOf(found.events[0])).toBe('The bump stop is solid at design ride height.');
+    const less = limits(offset, {
+      damper: { extendedLength: 550, compressedLength: 380 },
+      bumpStop: { height: 50, solidHeight: 20 },
     });
+    expect(saidOf(less.events[0])).toBe('The bump stop is compressed by 17.7 mm at design ride height.');
+    const spring = of({ springMinLengthAt: 403 });
+    expect(said(spring.misfits)).toEqual([
+      'The spring is too long: at design ride height it is 3.0 mm shorter than its minimum permissible length.',
+    ]);
+    expect(spring.bump?.diagnostic).toEqual(spring.misfits[0]);
     expect([found.bump?.travel, found.bump?.cause]).toEqual([0, 'bumpStopSolid']);
   });
 
@@ -202,12 +228,10 @@ describe('what does not fit as drawn', () => {
     const found = of({ damper: { extendedLength: 400, compressedLength: 300 } });
     expect(found.misfits).toEqual([]);
     expect(found.droop).toMatchObject({ travel: 0, cause: 'damperExtended' });
-    expect(found.droop?.sentence).toBe(
-      'The damper is fully extended at the drawn ride height (400 mm between the end eyes).',
-    );
+    expect(saidOf(found.droop)).toBe('The damper is topped out at design ride height (400.0 mm eye to eye).');
     expect(found.bump?.travel).toBeGreaterThan(100);
-    expect(found.notes).toContain(
-      'The damper is all but fully extended at the drawn ride height (400 mm of 400 mm): there is no droop travel left.',
+    expect(said(found.notes)).toContain(
+      'The damper is almost topped out at design ride height (400.0 mm of 400.0 mm): there is no droop travel left.',
     );
   });
 });
@@ -215,57 +239,62 @@ describe('what does not fit as drawn', () => {
 describe('notes', () => {
   it('ask about a tyre no larger without load than with it', () => {
     const level = cornerOf({ camber: 0 });
-    const noted = (overallRadius: number) =>
-      limits(level, { tyre: { overallRadius, width: 205 } }).notes.map(
-        (note) => note.split(' The overall')[0],
-      );
-    const than = (radius: string, what: string) => [
-      `The tyre's overall radius, ${radius}, is ${what} the height of the wheel's centre as drawn.`,
+    const noted = (overall: number) =>
+      limits(level, { tyre: { overallRadius: overall, width: 205 } }).notes.map(({ code, values }) => [
+        code,
+        values,
+      ]);
+    const than = (overall: number, isLess: boolean) => [
+      ['overallRadiusNotAboveLoaded', { overall, loaded: 300, isLess }],
     ];
     expect(noted(300.6)).toEqual([]);
-    expect(noted(300.4)).toEqual(than('300.4 mm', 'equal to'));
-    expect(noted(300)).toEqual(than('300 mm', 'equal to'));
-    expect(noted(299.6)).toEqual(than('299.6 mm', 'equal to'));
-    expect(noted(299.4)).toEqual(than('299.4 mm', '0.6 mm less than'));
-    expect(noted(280)).toEqual(than('280 mm', '20 mm less than'));
-    expect(limits(level, { tyre: { overallRadius: 300, width: 205 } }).notes[0]).toMatch(
-      /drawn\. The overall radius is that with no load on the tyre; the centre stands at the loaded radius, which is less: was one taken for the other\?$/,
+    expect(noted(300.4)).toEqual(than(300.4, false));
+    expect(noted(300)).toEqual(than(300, false));
+    expect(noted(299.6)).toEqual(than(299.6, false));
+    expect(noted(299.4)).toEqual(than(299.4, true));
+    const [note] = limits(level, { tyre: { overallRadius: 280, width: 205 } }).notes;
+    expect(sentence(note)).toMatch(
+      /^An overall radius of 280 mm, less than the height of the wheel's centre, 300 mm\. .* taken for the other\?$/,
     );
   });
 
   it('count the height of the wheel from its contact patch', () => {
     const noted = (patch: number) =>
       limits(cornerOf({ contactPatch: [720, patch] }), { tyre: { overallRadius: 300, width: 205 } }).notes;
-    expect(noted(0)[0]).toMatch(/is equal to/);
+    expect(noted(0)[0].values).toMatchObject({ isLess: false });
     expect(noted(20)).toEqual([]);
-    expect(noted(-20)[0]).toMatch(/is 20 mm less than/);
+    expect(noted(-20)[0].values).toMatchObject({ loaded: 320, isLess: true });
   });
 
   it('tell which shoulder camber drops, and how far: half the width by its sine', () => {
     const noted = (camber: number, width: number) =>
-      limits(cornerOf({ camber }), { tyre: { overallRadius: 320, width } }).notes;
-    const shoulder = (side: string, width: number, drop: string) => [
-      `With the camber as drawn the ${side} shoulder of a tyre ${width} mm wide stands ${drop} mm lower than the middle of its tread: the contact patch is counted at the middle.`,
+      said(limits(cornerOf({ camber }), { tyre: { overallRadius: 320, width } }).notes);
+    const shoulder = (side: string, width: string, drop: string) => [
+      `With the camber as drawn the ${side} shoulder of a tyre ${width} mm wide is ${drop} mm lower than the middle of its tread: the contact patch is taken at the middle.`,
     ];
-    expect(noted(-1, 205)).toEqual(shoulder('inner', 205, '1.8'));
-    expect(noted(1, 205)).toEqual(shoulder('outer', 205, '1.8'));
-    expect(noted(-3, 240)).toEqual(shoulder('inner', 240, '6.3'));
+    expect(noted(-1, 205)).toEqual(shoulder('inner', '205.0', '1.8'));
+    expect(noted(1, 205)).toEqual(shoulder('outer', '205.0', '1.8'));
+    expect(noted(-3, 240)).toEqual(shoulder('inner', '240.0', '6.3'));
     expect(noted(0, 205)).toEqual([]);
     // 0.5 mm is what a tape can tell.
     expect(noted(-1, 57)).toEqual([]);
-    expect(noted(-1, 58)).toEqual(shoulder('inner', 58, '0.5'));
+    expect(noted(-1, 58)).toEqual(shoulder('inner', '58.0', '0.5'));
     expect(of({ tyre: '205/55R16' }).notes).toHaveLength(1);
   });
 
   it('ask about points on the other side, a stop as high as the stroke, a coilover that bump lengthens', () => {
-    expect(of({ tyre: '205/55R16', arch: [[-720, 700]] }).notes.at(-1)).toBe(
-      'arch[0] lies on the other side of the car than the wheel: the two count with one sign of y.',
-    );
+    expect(of({ tyre: '205/55R16', arch: [[-720, 700]] }).notes.at(-1)).toMatchObject({
+      code: 'pointOnOtherSide',
+      path: 'arch[0]',
+      values: { y: -720, z: 700 },
+    });
     const high = of({
       damper: { extendedLength: 440, compressedLength: 340 },
       bumpStop: { height: 100, solidHeight: 10 },
     });
-    expect(high.notes[0]).toMatch(/^The bump stop, 100 mm high, .* pressed in all the time\.$/);
+    expect(said(high.notes)[0]).toBe(
+      'The bump stop is 100.0 mm high and the damper has a stroke of 100.0 mm: the stop is compressed through the whole travel.',
+    );
     const below = doubleWishbone({
       lowerArm: corner.lowerArm,
       upperArm: corner.upperArm,
@@ -273,10 +302,23 @@ describe('notes', () => {
       coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 20] },
     } as never);
     const found = limits(below, { damper: { extendedLength: 150, compressedLength: 100 } });
-    expect(found.notes).toEqual([
-      'Bump lengthens the coilover at the drawn ride height: is it mounted as meant?',
+    expect(said(found.notes)).toEqual([
+      'Bump lengthens the coilover at design ride height: is it mounted as intended?',
     ]);
     expect([found.bump?.cause, found.droop?.cause]).toEqual(['damperExtended', 'damperCompressed']);
+    const ended = limits(below, { damper: { extendedLength: 150, compressedLength: 130 } });
+    expect(said(ended.notes).at(-1)).toBe(
+      'The damper is almost bottomed out at design ride height (130.0 mm of 130.0 mm): there is no droop travel left.',
+    );
+  });
+
+  it('tell of a ball joint of which one axis is given', () => {
+    const { notes } = of({
+      ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm', studAxis: [0, 1] } },
+    });
+    expect(said(notes)).toEqual([
+      'Only studAxis of the lower outer ball joint is given: the stud is taken to be straight in its housing at design ride height; give both axes if it is not.',
+    ]);
   });
 });
 
@@ -291,7 +333,7 @@ describe('a corner drawn at an end of its travel', () => {
     });
     for (const limit of [limits(inLine).bump, limits(inLine).droop]) {
       expect(limit).toMatchObject({ travel: 0, cause: 'ratioZero' });
-      expect(limit?.sentence).toMatch(/^The installation ratio is zero at the drawn ride height/);
+      expect(saidOf(limit)).toMatch(/^The installation ratio is zero at design ride height/);
     }
   });
 
@@ -321,7 +363,6 @@ describe('what a document holds', () => {
     const found = limits(front, options);
     expect(found.misfits).toEqual([]);
     expect(found.bump?.travel).toBeGreaterThan(0);
-    expect(limits(front, { ...options, units: 'imperial' }).bump?.travel).toBe(found.bump?.travel);
   });
 });
 
@@ -362,13 +403,15 @@ describe('a drawing that stands higher', () => {
         ],
         words: [
           // Points are named by where they stand.
-          ...[...ends, ...wanted].map(({ sentence }) => sentence.replace(/, \[.*?\],/, '')),
-          ...[...misfits, ...(donor?.sentences ?? []), ...notes],
+          ...[...ends, ...wanted].map((one) => saidOf(one).replace(/, \[.*?\],/, '')),
+          ...said([...misfits, ...(donor?.diagnostics ?? []), ...notes]),
         ],
       };
     };
     const drawn = raised(0);
-    expect(drawn.words.filter((sentence) => /^The tyre('s| meets)/.test(sentence)).length).toBeGreaterThan(1);
+    expect(
+      drawn.words.filter((words) => /^(The tyre meets|An overall radius)/.test(words)).length,
+    ).toBeGreaterThan(1);
     for (const height of [100, -35]) {
       const { numbers, words } = raised(height);
       expect(words).toEqual(drawn.words);
@@ -390,8 +433,12 @@ describe('required travel', () => {
     expectWithin(travelMargins?.bump?.margin ?? null, (bump?.travel ?? 0) - 81, 1e-12);
     expect(travelMargins?.droop?.available).toBe(-(droop?.travel ?? 0));
     expectWithin(travelMargins?.droop?.margin ?? null, -(droop?.travel ?? 0) - 50, 1e-12);
-    expect(travelMargins?.bump?.sentence).toBe('Bump: 81 mm required, 80.1 mm available: margin -0.9 mm.');
-    expect(travelMargins?.droop?.sentence).toBe('Droop: 50 mm required, 53.3 mm available: margin 3.3 mm.');
+    expect(saidOf(travelMargins?.bump)).toBe(
+      'Bump travel: 80.1 mm available, 81.0 mm required; margin -0.9 mm.',
+    );
+    expect(saidOf(travelMargins?.droop)).toBe(
+      'Droop travel: 53.3 mm available, 50.0 mm required; margin 3.3 mm.',
+    );
   });
 
   it('is told on the sides where it is given', () => {
@@ -408,7 +455,9 @@ describe('required travel', () => {
     expect(later.map(({ cause }) => cause)).toContain('deadPoint');
     expectWithin(travelMargins?.bump?.available ?? null, 320, 1e-9);
     expectWithin(travelMargins?.bump?.margin ?? null, -180, 1e-9);
-    expect(travelMargins?.bump?.sentence).toBe('Bump: 500 mm required, 320 mm available: margin -180 mm.');
+    expect(saidOf(travelMargins?.bump)).toBe(
+      'Bump travel: 320.0 mm available, 500.0 mm required; margin -180.0 mm.',
+    );
     const { required, available, margin } = travelMargins?.droop ?? {};
     expect(required).toBe(0);
     expect(margin).toBe(available);
@@ -423,10 +472,18 @@ describe('required travel', () => {
       required: 30,
       available: 0,
       margin: -30,
-      sentence: 'Droop: 30 mm required, 0 mm available: margin -30 mm.',
+      diagnostic: {
+        code: 'travelMargin',
+        severity: 'conflict',
+        path: 'required.droop',
+        values: { side: 'droop', required: 30, available: 0 },
+      },
     });
+    expect(travelMargins?.bump?.diagnostic.severity).toBe('note');
     expect(travelMargins?.bump?.margin).toBeGreaterThan(0);
-    expect(travelMargins?.bump?.sentence).toBe('Bump: 80 mm required, 80.1 mm available: margin 0.1 mm.');
+    expect(saidOf(travelMargins?.bump)).toBe(
+      'Bump travel: 80.1 mm available, 80.0 mm required; margin 0.1 mm.',
+    );
   });
 
   it('can not be counted before all fits, on either side', () => {
@@ -435,35 +492,25 @@ describe('required travel', () => {
       required: { bump: 60, droop: 50 },
     });
     expect(misfits).toHaveLength(1);
-    expect(travelMargins).toEqual({
-      bump: {
-        required: 60,
-        available: null,
-        margin: -60,
-        sentence:
-          'Bump: 60 mm required; available travel is not known before all fits at the drawn ride height.',
-      },
-      droop: {
-        required: 50,
-        available: null,
-        margin: -50,
-        sentence:
-          'Droop: 50 mm required; available travel is not known before all fits at the drawn ride height.',
-      },
+    expect(travelMargins).toMatchObject({
+      bump: { required: 60, available: null, margin: -60 },
+      droop: { required: 50, available: null, margin: -50 },
     });
+    expect([travelMargins?.bump, travelMargins?.droop].map(saidOf)).toEqual([
+      'Bump travel: 60.0 mm required; what is available is not known until everything fits at design ride height.',
+      'Droop travel: 50.0 mm required; what is available is not known until everything fits at design ride height.',
+    ]);
   });
 
   it('is there where nothing ends it', () => {
     const { droop, travelMargins } = limits(onPillar, { required: { bump: 100, droop: 2000 } });
     expect(droop).toBeNull();
-    expect(travelMargins?.droop).toEqual({
-      required: 2000,
-      available: null,
-      margin: null,
-      sentence: 'Droop: 2000 mm required, no limit found: enough.',
-    });
+    expect(travelMargins?.droop).toMatchObject({ required: 2000, available: null, margin: null });
+    expect(saidOf(travelMargins?.droop)).toBe('Droop travel: no limit found, 2000.0 mm required.');
     // Square to its pillar the coilover stands where the eye is as high as the top.
-    expect(travelMargins?.bump?.sentence).toBe('Bump: 100 mm required, 330 mm available: margin 230 mm.');
+    expect(saidOf(travelMargins?.bump)).toBe(
+      'Bump travel: 330.0 mm available, 100.0 mm required; margin 230.0 mm.',
+    );
     // What does not fit is told even so.
     const misfit = limits(onPillar, { chassisLowPoints: [[0, -5]], required: { droop: 20 } });
     expect(misfit.droop?.cause).not.toBe('deadPoint');
@@ -492,7 +539,6 @@ describe('options that can not be', () => {
         ballJoints: { lowerOuter: { maxArticulation: 20, housing: 'arm', studAxis: [0, 0] } },
         bearings: { mount: { boltAxis: 'sideways', maxMisalignment: -1 } },
         required: { bump: -5 },
-        units: 'feet',
         springs: 2,
       }).split('\n'),
     ).toEqual([
@@ -505,7 +551,6 @@ describe('options that can not be', () => {
       expect.stringMatching(/^ {2}bearings\.mount\.boltAxis: unknown choice, got "sideways"/),
       expect.stringMatching(/^ {2}bearings\.mount\.maxMisalignment: out of range, got -1 degrees/),
       expect.stringMatching(/^ {2}required\.bump: out of range, got -5 mm/),
-      '  units: unknown choice, got "feet" (allowed: metric, imperial)',
       expect.stringMatching(/^ {2}springs: unknown name/),
     ]);
   });

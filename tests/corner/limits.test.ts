@@ -1,6 +1,6 @@
 /** Limits of any corner, judged by circle intersection: met where they say, and not before. */
 import * as fc from 'fast-check';
-import { doubleWishbone } from 'jounce';
+import { doubleWishbone, sentence } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { type Limit, type Limits, limits } from '../../src/corner/limits/limits.ts';
 import type { LimitOptions } from '../../src/corner/limits/options.ts';
@@ -301,8 +301,9 @@ describe('limits of any corner', () => {
           expect(Object.is(limit.travel, -0)).toBe(false);
           const first = limit.side === 'bump' ? bump : droop;
           expect(Math.abs(limit.travel)).toBeGreaterThanOrEqual(Math.abs(first?.travel ?? Number.NaN));
-          expect(limit.sentence).toMatch(/^[A-Z].*[^ ]\.$/);
-          expect(limit.sentence).not.toMatch(/NaN|undefined|Infinity|-0(?![.\d])/);
+          const words = sentence(limit.diagnostic);
+          expect(words).toMatch(/^[A-Z].*[^ ]\.$/);
+          expect(words).not.toMatch(/NaN|undefined|Infinity|-0(?![.\d])/);
         }
         expect(structuredClone(found)).toStrictEqual(JSON.parse(JSON.stringify(found)));
       }),
@@ -350,7 +351,10 @@ describe('limits of any corner', () => {
         );
         expect(fits).toHaveLength(misfits.length);
         if (fits.length === 0) return;
-        for (const sentence of fits) expect(sentence).toMatch(/ at the drawn ride height.*\d.*\.$/i);
+        for (const fit of fits) {
+          expect(fit.severity).toBe('conflict');
+          expect(sentence(fit)).toMatch(/ at design ride height.*\d.*\.$/);
+        }
       }),
     );
   });

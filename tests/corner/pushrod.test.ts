@@ -4,6 +4,7 @@
  */
 import * as fc from 'fast-check';
 import {
+  doubleWishbone,
   handMethod,
   type Limit,
   type Limits,
@@ -11,6 +12,7 @@ import {
   type Pose,
   type PushrodInput,
   pushrod,
+  sentence,
   sweep,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
@@ -46,12 +48,6 @@ const all = ({ bump, droop, later }: Limits): Limit[] =>
   [bump, droop, ...later].filter((limit) => limit !== null);
 
 /** About what a part turns against the chassis, in words. */
-const CENTRES = {
-  lowerArm: 'pivot of the lower arm',
-  upperArm: 'pivot of the upper arm',
-  upright: 'instant centre of the upright',
-};
-
 function judged(input: RockerInput, travel: number): RockerPose {
   const pose = rockerCorner(input).atTravel(travel);
   if (pose === null) throw new Error(`no pose at ${travel} mm`);
@@ -125,7 +121,7 @@ describe('any corner with rod and rocker, by circle intersection', () => {
     fc.assert(
       fc.property(rockerCorners, (input) => {
         const judge = rockerCorner(input);
-        for (const { travel, cause, sentence } of all(limits(pushrod(input as PushrodInput)))) {
+        for (const { travel, cause, diagnostic } of all(limits(pushrod(input as PushrodInput)))) {
           if (cause !== 'ratioZero' || travel === 0) continue;
           const pose = judged(input, travel);
           const c = pose.fastest / pose.sine;
@@ -135,18 +131,24 @@ describe('any corner with rod and rocker, by circle intersection', () => {
           const { rodMount, rodRockerMount, shockRockerMount, shockOther } = pose.points;
           const off = (at: Point, a: Point, b: Point) =>
             Math.abs(cross(minus(at, a), minus(b, a))) / Math.hypot(...minus(b, a));
-          if (sentence.includes('the rocker stands still')) {
+          const { why: reason, centre, of } = diagnostic.values;
+          if (reason === 'rockerStands') {
             expectWithin(pose.rockerRate, 0, RATIO * c ** 2);
             const { on } = input.rod;
-            expect(sentence).toContain(`its rod in line with the ${CENTRES[on]}.`);
+            expect([centre, of]).toEqual([on === 'upright' ? 'instantCentre' : 'pivot', [on]]);
             if (on !== 'upright') expectWithin(off(input[on].inner, rodMount, rodRockerMount), 0, 1e-6 * c);
             why[on === 'upright' ? 'instantCentre' : 'pivotOfArm']++;
-          } else if (sentence.includes('passes through the pivot of the rocker.')) {
+          } else if (centre === 'pivot') {
+            expect([reason, of]).toEqual(['throughCentre', ['rocker']]);
             expectWithin(off(input.rocker.pivot, shockRockerMount, shockOther), 0, 1e-6 * c);
             why.pivotOfRocker++;
           } else {
-            expect(sentence).toMatch(/turn against each other|stands still|move alike/);
-            if (sentence.includes('turn against')) why.against++;
+            expect(reason).toMatch(/throughCentre|carrierStands|eyesMoveAlike/);
+            if (reason === 'throughCentre') {
+              expect(centre).toBe('instantCentre');
+              expect(of).toHaveLength(2);
+              why.against++;
+            }
           }
         }
       }),
@@ -203,7 +205,8 @@ describe('the ratio at ride', () => {
 });
 
 describe('limits of a corner with rod and rocker', () => {
-  const words = (input: PushrodInput) => all(limits(pushrod(input))).map(({ sentence }) => sentence);
+  const words = (input: PushrodInput) =>
+    all(limits(pushrod(input))).map(({ diagnostic }) => sentence(diagnostic));
 
   it('tell dead points of the rod and of the arms apart', () => {
     const long: PushrodInput = {
@@ -259,8 +262,8 @@ describe('limits of a corner with rod and rocker', () => {
     }
     expect(met('ballJointArticulation', 'rodRockerMount')).toHaveLength(2);
     expect(met('ballJointArticulation', 'rodMount')).toHaveLength(2);
-    expect(met('bearingMisalignment', 'otherEnd').map(({ sentence }) => sentence)[0]).toMatch(
-      /^The bearing at the other end of the coilover is at its largest misalignment at [\d.]+ mm of (bump|droop): 5 degrees from straight\.$/,
+    expect(sentence(met('bearingMisalignment', 'otherEnd')[0].diagnostic)).toMatch(
+      /^The bearing at the other end of the coilover is at its largest misalignment at [\d.]+ mm of (bump|droop): 5\.0 degrees\.$/,
     );
   });
 
@@ -288,9 +291,19 @@ describe('limits of a corner with rod and rocker', () => {
 
 describe('the hand method', () => {
   it('is not defined through a rocker, nor between two parts that move', () => {
-    expect(handMethod(pushrod(rear))).toEqual({
+    expect(handMethod(pushrod(rear))).toMatchObject({
       defined: false,
-      reason: 'the coilover is worked through a rocker, and the hand figure is a ratio along one arm',
+      reason: { code: 'handMethodThroughRocker' },
+    });
+    const between = doubleWishbone({
+      lowerArm: rear.lowerArm,
+      upperArm: rear.upperArm,
+      wheel: rear.wheel,
+      coilover: { on: 'lowerArm', mount: [380, 170], otherEnd: { on: 'upperArm', mount: [400, 380] } },
+    });
+    expect(handMethod(between)).toMatchObject({
+      defined: false,
+      reason: { code: 'handMethodBetweenMovingParts' },
     });
   });
 });

@@ -143,9 +143,9 @@ describe('a strut', () => {
   });
 
   it('has no hand figure along an arm, unless its coilover stands on one', () => {
-    expect(handMethod(strut(plain))).toEqual({
+    expect(handMethod(strut(plain))).toMatchObject({
       defined: false,
-      reason: 'the coilover stands on the upright, and the hand figure is a ratio along one arm',
+      reason: { code: 'handMethodOnUpright' },
     });
     const coilover = { on: 'lowerArm', mount: [560, 190], chassisMount: [520, 520] } as const;
     expect(handMethod(strut({ ...plain, coilover }))).toMatchObject({ defined: true });
@@ -154,9 +154,11 @@ describe('a strut', () => {
   it('has its ratio at zero where its line passes through the instant centre', () => {
     const { bump, later } = limits(strut(plain));
     const found = [bump, ...later].find((limit) => limit?.cause === 'ratioZero');
-    expect(found?.sentence).toContain(
-      'the line of the coilover passes through the instant centre of the upright.',
-    );
+    expect(found?.diagnostic.values).toMatchObject({
+      why: 'throughCentre',
+      centre: 'instantCentre',
+      of: ['upright'],
+    });
     const row = sweep(strut(plain), { bump: 400 }).at(found?.travel ?? 0);
     // What slides along the strut turns about a point square to it at the top: here the top itself.
     expectWithin(row.instantCentreY, 560, 1e-6);

@@ -341,7 +341,7 @@ describe('what is refused', () => {
     });
     const springs = [{ quantity: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }];
     expect(faults({ mounts: { shockMount: { y: [450, 560] } }, objectives: springs }, turned)).toEqual([
-      ': the coilover is not shortened by bump at ride, so that it carries nothing',
+      ': bump does not shorten the coilover at ride height, so that it carries nothing',
     ]);
   });
 });

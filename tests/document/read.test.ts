@@ -569,10 +569,10 @@ describe('a car file that may be right is read, and asked about', () => {
   it('with a tyre no larger than the wheel centre is high', () => {
     const tyre = (given: unknown) => notesOf(frontWith((front) => (front.limits.tyre = given)));
     expect(tyre({ overallRadius: 10.875, width: 7.75 })).toEqual([
-      "corners.front.limits.tyre.overallRadius: 10.88 inch, equal to the height of the wheel's centre. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+      "corners.front.limits.tyre.overallRadius: an overall radius of 10.88 inch, equal to the height of the wheel's centre. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
     ]);
     expect(tyre('155/50R13')).toEqual([
-      "corners.front.limits.tyre: 9.551 inch, less than the height of the wheel's centre, 10.88 inch. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+      "corners.front.limits.tyre: an overall radius of 9.551 inch, less than the height of the wheel's centre, 10.88 inch. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
     ]);
   });
 

@@ -16,7 +16,7 @@ export const CEILINGS: readonly {
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
     name: 'all four entries',
-    most: 204.5,
+    most: 205.6,
     hoped: 120,
   },
   { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 24.5, hoped: 15 },
@@ -25,6 +25,11 @@ export const CEILINGS: readonly {
     name: 'doubleWishbone and sweep alone',
     most: 40.2,
     hoped: 24,
+  },
+  {
+    imported: "export { doubleWishbone, limits } from 'jounce'",
+    name: 'doubleWishbone and limits alone',
+    most: 48.4,
   },
 ];
 

@@ -57,7 +57,7 @@ describe('the demo', () => {
     expect(out).toContain('No conflicts.');
     const front = readFileSync(join(root, 'out/car-front.txt'), 'utf8');
     expect(front).toContain('== Car front ==');
-    expect(front).toMatch(/The damper is fully extended at \d\.\d+ inch of droop/);
+    expect(front).toMatch(/The damper is topped out at \d\.\d+ inch of droop/);
     expect(front).toMatch(/The linkage is at a dead point at \d+\.\d+ inch of droop/);
     // One error of the hand method for a corner, on its page and in the report.
     const [, error] = front.match(/chosen by the hand method is (\d+ % too \w+) at ride height/) ?? [];

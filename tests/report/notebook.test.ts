@@ -10,6 +10,7 @@ import {
   orderSheet,
   plotCurves,
   reportSheet,
+  sentence,
   sheetHtml,
   show,
   survey,
@@ -114,19 +115,19 @@ describe('show', () => {
       bumpStop: { height: 20, solidHeight: 8 },
       required: { bump: 500 },
     });
+    const { misfits, bump, droop, later, events, notes, travelMargins } = found;
     const sentences = [
-      ...found.misfits,
-      ...[found.bump, found.droop, ...found.later, ...found.events].flatMap((one) => one?.sentence ?? []),
-      ...found.notes,
-      found.travelMargins!.bump!.sentence,
-    ];
-    expect(found.misfits.length).toBeGreaterThan(0);
-    const { bundle } = show(found);
+      ...misfits,
+      ...[bump, droop, ...later, ...events, travelMargins?.bump].flatMap((one) => one?.diagnostic ?? []),
+      ...notes,
+    ].map((one) => sentence(one, 'imperial'));
+    expect(misfits.length).toBeGreaterThan(0);
+    const { bundle } = show(found, { units: 'imperial' });
     const items = parseXml(`${DECLARATION}<page>${bundle['text/html']}</page>`)
       .children.flatMap((group) => (typeof group === 'string' ? [] : group.children))
       .flatMap((item) => (typeof item !== 'string' && item.name === 'li' ? item.children : []));
     expect(items.sort()).toEqual(sentences.sort());
-    for (const sentence of sentences) expect(bundle['text/plain']).toContain(sentence);
+    for (const one of sentences) expect(bundle['text/plain']).toContain(one);
   });
 
   it('has of rows a table, and curves where the first column grows', async () => {

@@ -131,7 +131,9 @@ export function ends(corner: Corner): string {
   // @ts-expect-error: there may be no limit
   found.bump.travel.toFixed(1);
   const cause: LimitCause | undefined = found.droop?.cause;
-  return cause === 'damperExtended' ? (found.droop?.sentence ?? '') : found.misfits.join();
+  return cause === 'damperExtended'
+    ? (found.droop?.diagnostic.code ?? '')
+    : found.misfits.map(({ code }) => code).join();
 }
 
 export function documents(text: string): CornerDocument | readonly Issue[] {

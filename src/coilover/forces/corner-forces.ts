@@ -6,13 +6,13 @@
 // The largest axial force of a coilover is the largest over the cases, which the joint loads are taken from too.
 
 import type { Corner } from '../../corner/corner.ts';
+import type { Side } from '../../corner/limits/first-crossing.ts';
 import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
 import { pivotOf } from '../../corner/model.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { CheckedDrawing, Point } from '../../linkage/drawing.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
-import { numberIn, textIn, type Units } from '../../units.ts';
-import { spaced } from '../../words.ts';
 import type { AxialForce } from './axial-force.ts';
 import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
@@ -68,15 +68,20 @@ export interface CornerForces {
   readonly cases: readonly CaseForces[];
   /** Of each ball joint the case that pulls its stud out hardest, or presses it in least. */
   readonly largest: Readonly<Record<string, { readonly case: string } & BallJointLoad>>;
-  readonly sentences: readonly string[];
+  /** What the coilover bears in each case, and the largest load of each ball joint. */
+  readonly diagnostics: readonly Diagnostic[];
   /** What these figures are not. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Diagnostic[];
 }
 
+const note = (code: string, path = '', values: Diagnostic['values'] = {}): Diagnostic => {
+  return { code, severity: 'note', path, values };
+};
+
 const CAUTIONS = [
-  'These are loads, not strengths: sections, welds, fasteners and joints are for a qualified engineer, and whether a car may go on the road is a matter of local codes.',
-  'The corner is flat: braking, drive and caster act out of this plane and are not counted; links weigh nothing, pins have no friction.',
-  'The factors of the cases are common practice without a source: set your own.',
+  note('loadsNotStrengths'),
+  note('loadsInOnePlane'),
+  note('loadFactorsWithoutSource', 'factors'),
 ];
 
 /**
@@ -108,7 +113,7 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   return {
     cases: found,
     largest,
-    sentences: sentencesOn(found, largest, travelRange(setup), setup.given.units),
+    diagnostics: diagnosticsOn(found, largest, travelRange(setup)),
     cautions: CAUTIONS,
   };
 }
@@ -211,7 +216,7 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
     const stud = joint.studAxis ?? axis;
     const drawn = Math.atan2(axis[0] * stud[1] - axis[1] * stud[0], axis[0] * stud[0] + axis[1] * stud[1]);
     loads[name] = {
-      ...ballJointLoad(`${spaced(name)} ball joint`, [-got[0], -got[1]], axis, turn, setup.given.units),
+      ...ballJointLoad(name, [-got[0], -got[1]], axis, turn),
       maxArticulation: joint.maxArticulation,
       articulation: ((drawn + turnOf(sides.stud) - turn) * 180) / Math.PI,
     };
@@ -219,44 +224,27 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
   return loads;
 }
 
-/** Where the metal contact between the eyes comes from, by where the wheel stands. */
-function contactWords(
-  contact: number,
-  travel: number,
-  { bump, droop }: { bump: number; droop: number },
-  units: Units,
+/** Where what spring, gas and bump stop do not give comes from, by where the wheel stands. */
+function restOf(
+  { travel, shock: { metalContact } }: CaseForces,
+  { bump, droop }: Record<Side, number>,
 ): string {
-  const force = numberIn(Math.abs(contact), 'force', units);
-  if (force === '0') return '';
-  if (travel === droop && contact < 0)
-    return `; ${force} of that is held back inside the damper, which is fully extended`;
-  if (travel === bump && contact > 0) return `; metal on metal bears the other ${force}`;
-  if (travel === bump)
-    return `; that is ${force} more than the case asks for, so that the wheel does not get there`;
-  return `; the unsprung weight, which does not stand over the contact patch, makes the difference of ${force}`;
+  if (travel === droop && metalContact < 0) return 'toppedOut';
+  if (travel === bump) return metalContact > 0 ? 'bottomedOut' : 'notReached';
+  return 'unsprungWeight';
 }
 
-/** Jacking below this is not spoken of, N. */
-const NO_JACKING = 0.5;
-
-function sentencesOn(
+function diagnosticsOn(
   cases: readonly CaseForces[],
   largest: CornerForces['largest'],
-  range: { bump: number; droop: number },
-  units: Units,
-): string[] {
-  const number = (value: number) => numberIn(value, 'force', units);
-  const force = (value: number) => textIn(value, 'force', units);
-  const each = cases.map(({ name, travel, shock, jacking }) => {
-    const rest = contactWords(shock.metalContact, travel, range, units);
-    const lift =
-      jacking === null || Math.abs(jacking) < NO_JACKING
-        ? ''
-        : ` The lateral force lifts the car with ${force(jacking)}.`;
-    return `In the case "${name}" (travel ${textIn(travel, 'length', units)}) the coilover bears ${force(shock.total)}: spring ${number(shock.spring)}, gas ${number(shock.gas)}, stop ${number(shock.bumpStop)}${rest}.${lift}`;
+  range: Record<Side, number>,
+): Diagnostic[] {
+  const each = cases.map((one) => {
+    const { name, travel, shock, jacking } = one;
+    return note('loadCase', '', { case: name, travel, ...shock, rest: restOf(one, range), jacking });
   });
-  const joints = Object.values(largest).map(
-    (joint) => `Largest in the case "${joint.case}": ${joint.sentence}`,
+  const joints = Object.values(largest).map(({ case: name, diagnostic: { path, values } }) =>
+    note('largestJointLoad', path, { case: name, ...values }),
   );
   return [...each, ...joints];
 }

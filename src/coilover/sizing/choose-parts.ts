@@ -184,7 +184,6 @@ function limitsWith(
     ...limits,
     ...(damper === null ? { bumpStop: undefined } : { damper }),
     ...(springMinLengthAt === undefined || springMinLengthAt <= 0 ? {} : { springMinLengthAt }),
-    units: document.units,
   };
   return limitsOf(model, checkOptions(options, model));
 }

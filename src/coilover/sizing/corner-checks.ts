@@ -1,6 +1,6 @@
 import type { CarDocument } from '../../corner/read-corner.ts';
 import type { Check } from '../../document/check.ts';
-import { describeIssue } from '../../errors/input-error.ts';
+import { line } from '../../sentences/line.ts';
 import { worded } from '../../sentences/worded.ts';
 import { AXLES } from './inputs.ts';
 
@@ -8,7 +8,7 @@ import { AXLES } from './inputs.ts';
 export function cornerChecks({ corners, units }: CarDocument): Check[] {
   return AXLES.flatMap((axle) =>
     (corners[axle]?.corner.checks ?? []).map((check): Check => {
-      const text = describeIssue({ ...worded(check, units), path: '' });
+      const text = line(worded(check, units));
       const { code, severity, values } = check;
       return { code, severity, values, path: `corners.${axle}`, text: `${text}.` };
     }),

@@ -122,7 +122,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
         worded(one, document.units),
       ),
       curves: wheelCurves(state, meanDamping),
-      forces: forcesIn(given, state, ofAxle(limits, axle), damper, document.units),
+      forces: forcesIn(given, state, ofAxle(limits, axle), damper),
     };
   });
   const standing = axles.flatMap(({ axle, travelRequirement }) =>
@@ -198,7 +198,7 @@ function handMethodRateOf(
   if (wheelRate === null || sprungMass === undefined) return 'no wheel rate is required';
   if (!(wheelRate > 0)) return 'the wheel rate is not positive';
   const hand = handMethod(corner, { travel: { bump: 0, droop: 0 } });
-  return hand.defined ? wheelRate / hand.estimate : hand.reason;
+  return hand.defined ? wheelRate / hand.estimate : worded(hand.reason, 'metric').problem;
 }
 
 /** Speeds that are looked at where none are named: this many up to the top speed. */
@@ -218,7 +218,6 @@ function forcesIn(
   { mass, coilover, spring, given }: CarNumbers['states']['front'],
   found: Limits,
   damper: DamperLengths | null,
-  units: Units,
 ): CornerForces | null {
   if (mass?.unsprung == null || coilover === null || spring === null) return null;
   const table = given.sizing.bumpStopTable;
@@ -228,7 +227,7 @@ function forcesIn(
     springRate: spring.rate,
     gasForce: coilover.gasForce,
     ...(table === undefined ? {} : { bumpStopTable: table }),
-    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }), units },
+    limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
   };
   return forcesOf(setUp(corner, options, { found, coilover }), options);
 }

@@ -5,13 +5,11 @@
 
 import type { Point } from '../../linkage/drawing.ts';
 import { DEGREES } from '../../units.ts';
-import { spaced } from '../../words.ts';
 import type { CornerModel } from '../model.ts';
 import type { Bound } from './bound.ts';
 import { CHASSIS, sidesOf } from './joints.ts';
 import type { BallJoint, CheckedOptions } from './options.ts';
 import type { Ask, Pose } from './travel-path.ts';
-import { degrees } from './words.ts';
 
 /** Ball joints at the end of their articulation. */
 export function articulationBounds(
@@ -26,19 +24,18 @@ export function articulationBounds(
     const [housing, stud] = [turnOf(sides.housing), turnOf(sides.stud)];
     const turned = (pose: Pose, body: number | null) => (body === null ? 0 : pose[body]);
     const drawn = drawnAngle(joint);
-    const most = joint.maxArticulation;
+    const max = joint.maxArticulation;
     const angle = (pose: Pose) => drawn + (turned(pose, stud) - turned(pose, housing)) * DEGREES;
-    const what = `${spaced(name)} ball joint`;
     return [
       {
         cause: 'ballJointArticulation',
         part: name,
-        ways: [[(pose) => most - angle(pose)], [(pose) => most + angle(pose)]],
-        met: (where) =>
-          `The ${what} is at its largest articulation ${where}: its stud is ${degrees(most)} from the axis of its housing.`,
+        path: `ballJoints.${name}.maxArticulation`,
+        ways: [[(pose) => max - angle(pose)], [(pose) => max + angle(pose)]],
+        met: () => ({ joint: name, max }),
         misfit(pose) {
           const found = Math.abs(angle(pose));
-          return `The ${what} does not fit: at the drawn ride height its stud is ${degrees(found)} from the axis of its housing, ${degrees(found - most)} more than it can.`;
+          return { code: 'ballJointDoesNotFit', values: { joint: name, angle: found, by: found - max } };
         },
       },
     ];

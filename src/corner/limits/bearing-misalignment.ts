@@ -13,13 +13,9 @@ import { type Bound, type Margin, over } from './bound.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
 import type { Bearing, CheckedOptions } from './options.ts';
 import type { Ask, Pose } from './travel-path.ts';
-import { degrees } from './words.ts';
 
-const ENDS = {
-  mount: { eye: 'outer', name: 'mount' },
-  chassis: { eye: 'inner', name: 'chassis end' },
-  otherEnd: { eye: 'inner', name: 'other end' },
-} as const;
+/** The eye at each end. */
+const EYES = { mount: 'outer', chassis: 'inner', otherEnd: 'inner' } as const;
 
 /** Bearings of the coilover at their largest misalignment. */
 export function misalignmentBounds(
@@ -31,22 +27,21 @@ export function misalignmentBounds(
   return (['mount', 'chassis', 'otherEnd'] as const).flatMap((part) => {
     const end = bearings[part];
     if (end === undefined) return [];
-    const { eye, name } = ENDS[part];
-    const body = carrierOf(model, model.shock[eye]);
+    const body = carrierOf(model, model.shock[EYES[part]]);
     const turn = body === null ? null : ask({ turn: body });
     const { ways, sine } =
       end.boltAxis === 'longitudinal' ? boltForeAft(end, eyes) : boltInPlane(end, model, eyes, turn);
-    const most = end.maxMisalignment;
+    const max = end.maxMisalignment;
     return [
       {
         cause: 'bearingMisalignment',
         part,
+        path: `bearings.${part}.maxMisalignment`,
         ways,
-        met: (where) =>
-          `The bearing at the ${name} of the coilover is at its largest misalignment ${where}: ${degrees(most)} from straight.`,
+        met: () => ({ end: part, max }),
         misfit(pose) {
           const angle = Math.asin(Math.min(1, sine(pose))) * DEGREES;
-          return `The bearing at the ${name} of the coilover does not fit: at the drawn ride height its misalignment is ${degrees(angle)}, ${degrees(angle - most)} more than it allows.`;
+          return { code: 'bearingDoesNotFit', values: { end: part, angle, by: angle - max } };
         },
       },
     ];

@@ -1,3 +1,4 @@
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Pose } from './travel-path.ts';
 
 /**
@@ -16,10 +17,12 @@ export interface Bound<Cause> {
   readonly part: string;
   /** It is met in any of these ways; each is met where all of its margins are 0 or less. */
   readonly ways: readonly (readonly Margin[])[];
-  /** Sentence for the limit met in a pose; `where` is `at 63 mm of bump`, or `at the drawn ride height`. */
-  met(where: string, pose: Pose): string;
-  /** Sentence for a drawn pose that is beyond it. */
-  misfit(pose: Pose): string;
+  /** Place among the options of what sets it; empty for the linkage itself. */
+  readonly path: string;
+  /** What is behind it where it is met in a pose, besides side and travel. */
+  met(pose: Pose): Diagnostic['values'];
+  /** What a drawn pose beyond it is called, and what is behind that. */
+  misfit(pose: Pose): Pick<Diagnostic, 'code' | 'values'>;
 }
 
 /** The margin of a way: the largest of its own. */

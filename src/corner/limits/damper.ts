@@ -9,7 +9,6 @@ import type { CornerModel } from '../model.ts';
 import { type Bound, type Margin, over } from './bound.ts';
 import type { CheckedOptions } from './options.ts';
 import type { Ask, Pose } from './travel-path.ts';
-import type { Words } from './words.ts';
 
 /** Where the line between the end eyes stands in a pose. */
 export interface Eyes {
@@ -50,60 +49,47 @@ export function marginToLength(eyes: Eyes, length: number, greatest: boolean): M
 
 export type DamperCause = 'damperExtended' | 'damperCompressed' | 'bumpStopSolid';
 
-/** Damper open, bump stop solid, damper closed; and the first contact with the stop, which is no limit. */
+/** Damper topped out, bump stop solid, damper bottomed out; and the first contact with the stop, which is no limit. */
 export function damperBounds(
   { damper, bumpStop }: CheckedOptions,
   eyes: Eyes,
-  words: Words,
 ): { limits: Bound<DamperCause>[]; contact: Bound<'bumpStopContact'>[] } {
   if (damper === undefined) return { limits: [], contact: [] };
   const { extendedLength, compressedLength } = damper;
-  const ride = (pose: Pose) =>
-    `at the drawn ride height the end eyes are ${words.length(lengthOf(eyes, pose))} apart`;
-  const between = (length: number) => `${words.length(length)} between the end eyes`;
-  const shorter = (pose: Pose, length: number) => words.length(length - lengthOf(eyes, pose));
-  const limits: Bound<DamperCause>[] = [
-    {
-      cause: 'damperExtended',
-      part: '',
-      ways: [[marginToLength(eyes, extendedLength, true)]],
-      met: (where) => `The damper is fully extended ${where} (${between(extendedLength)}).`,
-      misfit: (pose) =>
-        `The damper is too short: ${ride(pose)}, ${words.length(lengthOf(eyes, pose) - extendedLength)} more than its extended length of ${words.length(extendedLength)}.`,
-    },
+  const bound = <Cause>(
+    cause: Cause,
+    path: string,
+    length: number,
+    misfit: Bound<Cause>['misfit'],
+    greatest = false,
+  ): Bound<Cause> => {
+    const ways = [[marginToLength(eyes, length, greatest)]];
+    return { cause, part: '', path, ways, met: () => ({ length }), misfit };
+  };
+  /** How far the length in a pose is from one that it may not pass. */
+  const off = (pose: Pose, than: number) => {
+    const length = lengthOf(eyes, pose);
+    return { length, than, by: Math.abs(length - than) };
+  };
+  const tooShort = (pose: Pose) => ({ code: 'damperTooShort', values: off(pose, extendedLength) });
+  const tooLong = (pose: Pose) => ({ code: 'damperTooLong', values: off(pose, compressedLength) });
+  const limits = [
+    bound<DamperCause>('damperExtended', 'damper.extendedLength', extendedLength, tooShort, true),
   ];
   const contact: Bound<'bumpStopContact'>[] = [];
   if (bumpStop !== undefined) {
     const solid = compressedLength + bumpStop.solidHeight;
     const touched = compressedLength + bumpStop.height;
     if (bumpStop.solidHeight > 0) {
-      limits.push({
-        cause: 'bumpStopSolid',
-        part: '',
-        ways: [[marginToLength(eyes, solid, false)]],
-        met: (where) => `The bump stop is solid ${where} (${between(solid)}).`,
-        misfit: (pose) =>
-          `The bump stop is too high: ${ride(pose)}, ${shorter(pose, solid)} less than the ${words.length(solid)} at which it is solid.`,
-      });
+      const tooHigh = (pose: Pose) => ({ code: 'bumpStopTooHigh', values: off(pose, solid) });
+      limits.push(bound<DamperCause>('bumpStopSolid', 'bumpStop.solidHeight', solid, tooHigh));
     }
-    contact.push({
-      cause: 'bumpStopContact',
-      part: '',
-      ways: [[marginToLength(eyes, touched, false)]],
-      met: (where) => `The bump stop makes contact ${where} (${between(touched)}).`,
-      misfit: (pose) =>
-        lengthOf(eyes, pose) < compressedLength + bumpStop.solidHeight
-          ? 'At the drawn ride height the bump stop is already pressed in as far as it goes.'
-          : `At the drawn ride height the bump stop is already pressed in by ${shorter(pose, touched)}.`,
-    });
+    const compressed = (pose: Pose) =>
+      lengthOf(eyes, pose) < solid
+        ? { code: 'bumpStopSolidAtRide', values: {} }
+        : { code: 'bumpStopCompressed', values: { by: off(pose, touched).by } };
+    contact.push(bound('bumpStopContact', 'bumpStop.height', touched, compressed));
   }
-  limits.push({
-    cause: 'damperCompressed',
-    part: '',
-    ways: [[marginToLength(eyes, compressedLength, false)]],
-    met: (where) => `The damper is fully compressed ${where} (${between(compressedLength)}).`,
-    misfit: (pose) =>
-      `The damper is too long: ${ride(pose)}, ${shorter(pose, compressedLength)} less than its compressed length of ${words.length(compressedLength)}.`,
-  });
+  limits.push(bound<DamperCause>('damperCompressed', 'damper.compressedLength', compressedLength, tooLong));
   return { limits, contact };
 }

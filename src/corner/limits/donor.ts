@@ -5,6 +5,7 @@
 // A length alone is one of the two, or lies between, as its state says. Two comparisons follow: the unit to order against the donor, and the donor by
 // itself at ride height, as it is and cut to fit.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
 import { reader, readRows } from '../../linkage/reader.ts';
@@ -12,7 +13,6 @@ import type { CornerModel } from '../model.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions, Donor } from './options.ts';
 import type { TravelPath } from './travel-path.ts';
-import type { Words } from './words.ts';
 
 /** How far a unit can go from ride height, mm; null where it can't be told. */
 export interface StrokeLeft {
@@ -38,7 +38,8 @@ export interface DonorComparison {
   readonly donorAsIs: StrokeLeft;
   /** The same for a donor whose eyes are moved so that it stands at design ride height in its measured state; null for a length between. */
   readonly donorCutToFit: StrokeLeft | null;
-  readonly sentences: readonly string[];
+  /** The same, one thing each. */
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 /** The ordered unit, `damper` of the options; without it the one that the required travel needs, without a bump stop. */
@@ -57,7 +58,6 @@ export function compareDonor(
   model: CornerModel,
   travelPath: TravelPath,
   eyes: Eyes,
-  words: Words,
 ): DonorComparison | undefined {
   const { donor } = options;
   if (donor === undefined) return undefined;
@@ -83,9 +83,9 @@ export function compareDonor(
     unit,
     donorAsIs: { extension: less(known.extended, ride), compression: less(ride, known.compressed) },
     donorCutToFit: cutToFit(donor),
-    sentences: [
-      ...(unit === null ? [] : againstDonor(differences, donor, unit, ride, words)),
-      ...donorAlone(donor, known, ride, words),
+    diagnostics: [
+      ...(unit === null ? [] : againstDonor(differences, donor, unit, ride)),
+      ...donorAlone(donor, known, ride),
     ],
   };
 }
@@ -156,113 +156,59 @@ function comparedUnit(
   };
 }
 
-/** Names of the two units in sentences. */
-const DONOR = 'the donor damper';
-const UNITS: Readonly<Record<ComparedUnit['basis'], string>> = {
-  ordered: 'the ordered unit',
-  requiredTravel: 'the unit that the required travel needs',
-};
-/** States in words. */
-const STATES: Readonly<Record<Donor['state'], string>> = {
-  extended: 'fully extended',
-  compressed: 'fully compressed',
-  measured: 'somewhere between extended and compressed',
+const note = (code: string, values: Diagnostic['values']): Diagnostic => {
+  return { code, severity: 'note', path: 'donor', values };
 };
 
-const capital = (text: string) => `${text[0].toUpperCase()}${text.slice(1)}`;
-
-/** The unit to order against the donor: each sentence names both. */
+/** The unit to order against the donor. */
 function againstDonor(
-  differences: Omit<DonorComparison, 'unit' | 'donorAsIs' | 'donorCutToFit' | 'sentences'>,
+  differences: Omit<DonorComparison, 'unit' | 'donorAsIs' | 'donorCutToFit' | 'diagnostics'>,
   { length, state }: Donor,
   { extendedLength, compressedLength, basis }: ComparedUnit,
-  ride: number,
-  words: Words,
-): string[] {
-  const unit = UNITS[basis];
-  const bounds = basis === 'ordered' ? ['', '', ''] : [' or more', ' or less', ' or more'];
-  const figures = [extendedLength, compressedLength, extendedLength - compressedLength].map(
-    (value, k) => `${words.length(value)}${bounds[k]}`,
-  );
-  const than = (by: number | null, more: string, less: string, same: string) => {
-    if (by === null) return [];
-    const amount = words.length(Math.abs(by));
-    return [Number.parseFloat(amount) === 0 ? same : `${amount} ${by > 0 ? more : less}`];
+  rideLength: number,
+): Diagnostic[] {
+  const lengths = {
+    extendedLength: differences.extendedLengthDifference,
+    compressedLength: differences.compressedLengthDifference,
+    stroke: differences.strokeDifference,
+    deadLength: differences.deadLengthDifference,
   };
-  const { extendedLengthDifference, compressedLengthDifference, strokeDifference, deadLengthDifference } =
-    differences;
-  const parts = [
-    ...than(extendedLengthDifference, 'longer extended', 'shorter extended', 'as long extended'),
-    ...than(compressedLengthDifference, 'longer compressed', 'shorter compressed', 'as long compressed'),
-    ...than(strokeDifference, 'more stroke', 'less stroke', 'the same stroke'),
-    ...than(
-      deadLengthDifference,
-      'more dead length (compressed length minus stroke)',
-      'less dead length (compressed length minus stroke)',
-      'the same dead length (compressed length minus stroke)',
-    ),
-  ];
-  const sentences = [
-    `${capital(unit)} is ${figures[0]} extended and ${figures[1]} compressed, with a stroke of ${figures[2]}.`,
-  ];
-  if (parts.length > 0) sentences.push(`${capital(unit)} against ${DONOR}: ${parts.join(', ')}.`);
-  const [atRide] = than(
-    differences.designLengthDifference,
-    `longer than ${DONOR}`,
-    `shorter than ${DONOR}`,
-    `as long as ${DONOR}`,
-  );
-  sentences.push(
-    `At design ride height ${unit} is ${words.length(ride)} long, ${atRide} ${STATES[state]} (${words.length(length)}).`,
-  );
-  if (state !== 'measured') return sentences;
-  const beyond = (by: number, way: string, end: string) =>
-    `${capital(DONOR)} measured ${words.length(by)} ${way} than ${unit} ${end}: it differs there by at least that.`;
-  if (length > extendedLength) sentences.push(beyond(length - extendedLength, 'longer', 'fully extended'));
+  const stroke = extendedLength - compressedLength;
+  const found = [note('comparedUnit', { basis, extendedLength, compressedLength, stroke })];
+  if (Object.values(lengths).some((one) => one !== null))
+    found.push(note('unitAgainstDonor', { basis, ...lengths }));
+  const difference = differences.designLengthDifference;
+  found.push(note('unitAtRideHeight', { basis, rideLength, difference, length, state }));
+  if (state !== 'measured') return found;
+  if (length > extendedLength)
+    found.push(note('donorOutsideUnit', { basis, by: length - extendedLength, state: 'extended' }));
   if (length < compressedLength)
-    sentences.push(beyond(compressedLength - length, 'shorter', 'fully compressed'));
-  return sentences;
+    found.push(note('donorOutsideUnit', { basis, by: length - compressedLength, state: 'compressed' }));
+  return found;
 }
 
 /** The donor by itself: as it is, and cut to fit at design ride height. */
-function donorAlone(donor: Donor, known: Known, ride: number, words: Words): string[] {
+function donorAlone(donor: Donor, known: Known, ride: number): Diagnostic[] {
   const { length, state } = donor;
-  const fitted = asItIs(donor, known, ride, words);
+  const fitted = asItIs(donor, known, ride);
   if (state === 'measured') return [fitted];
-  const [side, moved] = [state === 'extended' ? 'droop' : 'bump', length > ride ? 'Cut' : 'Lengthened'];
-  const lost = `${STATES[state]} at design ride height, ${DONOR} has no ${side} travel`;
-  if (Math.abs(length - ride) <= TAPE) return [`Fitted as it is, ${lost}.`];
-  return [fitted, `${moved} to fit and ${lost}.`];
+  if (Math.abs(length - ride) <= TAPE) return [note('donorAtEnd', { state })];
+  return [fitted, note('donorCutToFit', { state, by: ride - length })];
 }
 
-function asItIs(
-  { length, state }: Donor,
-  { extended, compressed }: Known,
-  ride: number,
-  words: Words,
-): string {
-  const at = `design ride height (${words.length(ride)} eye to eye)`;
-  if (compressed !== undefined && compressed > ride + TAPE) {
-    return `Fitted as it is, ${DONOR} is ${words.length(compressed - ride)} too long for ${at}, even fully compressed.`;
+function asItIs({ length, state }: Donor, { extended, compressed }: Known, rideLength: number): Diagnostic {
+  if (compressed !== undefined && compressed > rideLength + TAPE) {
+    return note('donorTooLong', { by: compressed - rideLength, rideLength });
   }
-  if (extended !== undefined && extended < ride - TAPE) {
-    return `Fitted as it is, ${DONOR} is ${words.length(ride - extended)} too short for ${at}, even fully extended.`;
+  if (extended !== undefined && extended < rideLength - TAPE) {
+    return note('donorTooShort', { by: rideLength - extended, rideLength });
   }
   if (state === 'measured') {
-    const by = words.length(Math.abs(length - ride));
-    const where =
-      Math.abs(length - ride) <= TAPE
-        ? 'its length at design ride height'
-        : `${by} ${length > ride ? 'more' : 'less'} than ${at}`;
-    return `${capital(DONOR)} measured ${words.length(length)} ${STATES[state]}, ${where}; measure its extended and compressed lengths to know how far it goes from there.`;
+    return note('donorMeasuredBetween', { length, difference: length - rideLength, rideLength });
   }
-  const ways = [
-    ...(extended === undefined ? [] : [`extend by ${words.length(Math.max(0, extended - ride))}`]),
-    ...(compressed === undefined ? [] : [`compress by ${words.length(Math.max(0, ride - compressed))}`]),
-  ];
-  const missing =
-    ways.length === 2
-      ? ''
-      : `; give its stroke to know how far it can ${state === 'extended' ? 'compress' : 'extend'}`;
-  return `Fitted as it is, ${DONOR} can ${ways.join(' and ')} from ${at}${missing}.`;
+  return note('donorStrokeLeft', {
+    extension: extended === undefined ? null : Math.max(0, extended - rideLength),
+    compression: compressed === undefined ? null : Math.max(0, rideLength - compressed),
+    rideLength,
+  });
 }

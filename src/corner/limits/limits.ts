@@ -1,3 +1,4 @@
+import type { Diagnostic } from '../../diagnostic.ts';
 import { type Corner, modelOf } from '../corner.ts';
 import type { CornerModel } from '../model.ts';
 import { articulationBounds } from './articulation.ts';
@@ -7,6 +8,7 @@ import { askEyes, damperBounds } from './damper.ts';
 import { compareDonor, type DonorComparison } from './donor.ts';
 import { type Crossing, firstCrossing, type Side } from './first-crossing.ts';
 import { groundBounds } from './ground-clearance.ts';
+import { metAt, misfitOf } from './limit-diagnostics.ts';
 import { notesOn } from './notes.ts';
 import { type CheckedOptions, checkOptions, type LimitOptions } from './options.ts';
 import { askReason, ratioBound } from './ratio.ts';
@@ -15,7 +17,6 @@ import { type TravelMargins, travelMarginsOf } from './travel-margins.ts';
 import { layTravelPath, type TravelPath } from './travel-path.ts';
 import { askDeadPart, endOf } from './travel-path-end.ts';
 import { tyreBounds } from './tyre-clearance.ts';
-import { wordsIn } from './words.ts';
 
 /**
  * What can end the travel: damper fully extended or compressed, bump stop solid, the spring at its minimum permissible length, a ball joint or an
@@ -47,8 +48,8 @@ export interface Limit {
    * empty where there is but one.
    */
   readonly part: string;
-  /** The same in words. */
-  readonly sentence: string;
+  /** The same as a diagnostic; its `path`, as all of limits, is a place in the options. */
+  readonly diagnostic: Diagnostic;
 }
 
 /** Something met on the way that does not end it. */
@@ -58,7 +59,7 @@ export interface LimitEvent {
   readonly travel: number;
   /** First contact with the bump stop. */
   readonly event: 'bumpStopContact';
-  readonly sentence: string;
+  readonly diagnostic: Diagnostic;
 }
 
 /** Where the travel of a corner ends. */
@@ -70,13 +71,13 @@ export interface Limits {
   readonly later: readonly Limit[];
   readonly events: readonly LimitEvent[];
   /** What does not fit at the drawn ride height, and by how much; empty when all fits. */
-  readonly misfits: readonly string[];
+  readonly misfits: readonly Diagnostic[];
   /** Margins of the required travel, for the sides where it was given. */
   readonly travelMargins?: TravelMargins;
   /** The unit to order against the donor damper, and the donor by itself. */
   readonly donor?: DonorComparison;
   /** What to look at again. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Diagnostic[];
 }
 
 /**
@@ -95,17 +96,16 @@ export function limits(corner: Corner, options: LimitOptions = {}): Limits {
 
 /** Where the travel of a corner's model ends, as `limits`. */
 export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
-  const words = wordsIn(given.units);
   const { course: travelPath, planned } = layTravelPath(model, (ask) => {
     const eyes = askEyes(model, ask);
-    const damper = damperBounds(given, eyes, words);
+    const damper = damperBounds(given, eyes);
     const bounds: Bound<LimitCause>[] = [
       ...damper.limits,
-      ...springBounds(given, eyes, words),
+      ...springBounds(given, eyes),
       ...articulationBounds(given, model, ask),
       ...misalignmentBounds(given, model, eyes, ask),
-      ...tyreBounds(given, model, ask, words),
-      ...groundBounds(given, model, words),
+      ...tyreBounds(given, model, ask),
+      ...groundBounds(given, model),
     ];
     const reason = askReason(model, eyes, ask);
     return { eyes, bounds, reason, contact: damper.contact, deadPart: askDeadPart(model, ask) };
@@ -113,22 +113,22 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
   const { eyes, contact, deadPart } = planned;
   const bounds: Bound<LimitCause>[] = [...planned.bounds, ratioBound(eyes, travelPath, planned.reason)];
 
-  const meetings = <Cause>(bound: Bound<Cause>) =>
+  const meetings = <Cause extends string>(bound: Bound<Cause>) =>
     SIDES.flatMap((side) => {
       const meeting = nearest(travelPath, bound, side);
       if (meeting === null) return [];
       const { travel, pose, misfit } = meeting;
-      const sentence = misfit ? bound.misfit(pose) : bound.met(words.at(side, travel), pose);
-      return [{ side, travel, sentence }];
+      const diagnostic = misfit ? misfitOf(bound, pose) : metAt(bound, side, travel, bound.met(pose));
+      return [{ side, travel, diagnostic }];
     });
 
   const found = bounds.flatMap((bound): Limit[] =>
-    meetings(bound).map(({ side, travel, sentence }) => {
-      return { side, travel, cause: bound.cause, part: bound.part, sentence };
+    meetings(bound).map(({ side, travel, diagnostic }) => {
+      return { side, travel, cause: bound.cause, part: bound.part, diagnostic };
     }),
   );
   for (const side of SIDES) {
-    const end = endOf(travelPath, side, deadPart, words);
+    const end = endOf(travelPath, side, deadPart);
     if (end !== null) found.push({ side, ...end });
   }
   // Stable: what is met together stays in the order in which it was looked for.
@@ -138,9 +138,9 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
 
   const misfits = bounds
     .filter((bound) => isMisfit(bound, travelPath))
-    .map((bound) => bound.misfit(travelPath.drawn));
-  const travelMargins = travelMarginsOf(given.required, { bump, droop }, misfits.length === 0, words);
-  const donor = compareDonor(given, model, travelPath, eyes, words);
+    .map((bound) => misfitOf(bound, travelPath.drawn));
+  const travelMargins = travelMarginsOf(given.required, { bump, droop }, misfits.length === 0);
+  const donor = compareDonor(given, model, travelPath, eyes);
   return {
     bump,
     droop,
@@ -149,7 +149,7 @@ export function limitsOf(model: CornerModel, given: CheckedOptions): Limits {
     misfits,
     ...(travelMargins === undefined ? {} : { travelMargins }),
     ...(donor === undefined ? {} : { donor }),
-    notes: notesOn(given, model, travelPath, eyes, words),
+    notes: notesOn(given, model, travelPath, eyes),
   };
 }
 

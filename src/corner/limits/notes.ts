@@ -1,11 +1,10 @@
-import { spaced } from '../../words.ts';
+import type { Diagnostic, Severity } from '../../diagnostic.ts';
 import type { CornerModel } from '../model.ts';
 import { type Eyes, lengthOf } from './damper.ts';
 import type { CheckedOptions } from './options.ts';
 import { drawnSense } from './ratio.ts';
 import type { TravelPath } from './travel-path.ts';
 import { tyreNotes } from './tyre-clearance.ts';
-import type { Words } from './words.ts';
 
 /** What a tape can tell, mm. */
 const TAPE = 0.5;
@@ -16,45 +15,40 @@ export function notesOn(
   model: CornerModel,
   travelPath: TravelPath,
   eyes: Eyes,
-  words: Words,
-): string[] {
+): Diagnostic[] {
   const { damper, bumpStop, tyre, arch = [], ballJoints = {} } = options;
-  const notes: string[] = [];
-  const ride = lengthOf(eyes, travelPath.drawn);
+  const notes: Diagnostic[] = [];
+  const note = (code: string, path: string, values: Diagnostic['values'], severity: Severity = 'check') =>
+    notes.push({ code, severity, path, values });
+  const length = lengthOf(eyes, travelPath.drawn);
   const sense = drawnSense(eyes, travelPath);
-  if (sense < 0) {
-    notes.push('Bump lengthens the coilover at the drawn ride height: is it mounted as meant?');
-  }
+  if (sense < 0) note('bumpLengthensCoilover', '', {});
   if (damper !== undefined) {
+    const { extendedLength, compressedLength } = damper;
     const [side, other] = sense < 0 ? ['bump', 'droop'] : ['droop', 'bump'];
-    if (Math.abs(damper.extendedLength - ride) <= TAPE) {
-      notes.push(
-        `The damper is all but fully extended at the drawn ride height (${words.length(ride)} of ${words.length(damper.extendedLength)}): there is no ${side} travel left.`,
-      );
+    if (Math.abs(extendedLength - length) <= TAPE) {
+      note('damperAlmostExtended', 'damper.extendedLength', { length, end: extendedLength, side });
     }
-    if (Math.abs(ride - damper.compressedLength) <= TAPE) {
-      notes.push(
-        `The damper is all but fully compressed at the drawn ride height (${words.length(ride)} of ${words.length(damper.compressedLength)}): there is no ${other} travel left.`,
-      );
+    if (Math.abs(length - compressedLength) <= TAPE) {
+      note('damperAlmostCompressed', 'damper.compressedLength', {
+        length,
+        end: compressedLength,
+        side: other,
+      });
     }
-    if (bumpStop !== undefined && bumpStop.height >= damper.extendedLength - damper.compressedLength) {
-      notes.push(
-        `The bump stop, ${words.length(bumpStop.height)} high, is as high as the damper's stroke of ${words.length(damper.extendedLength - damper.compressedLength)}: it is pressed in all the time.`,
-      );
+    const stroke = extendedLength - compressedLength;
+    if (bumpStop !== undefined && bumpStop.height >= stroke) {
+      note('bumpStopAlwaysCompressed', 'bumpStop.height', { height: bumpStop.height, stroke });
     }
   }
-  for (const [name, joint] of Object.entries(ballJoints)) {
-    if ((joint?.housingAxis === undefined) === (joint?.studAxis === undefined)) continue;
-    notes.push(
-      `Of the ${spaced(name)} ball joint only one axis is given (${joint?.studAxis === undefined ? 'housingAxis' : 'studAxis'}): the stud is taken to stand straight in its housing at the drawn ride height. Give both if it leans there.`,
-    );
+  for (const [joint, axes] of Object.entries(ballJoints)) {
+    if ((axes?.housingAxis === undefined) === (axes?.studAxis === undefined)) continue;
+    const given = axes?.studAxis === undefined ? 'housingAxis' : 'studAxis';
+    note('oneAxisOfBallJoint', `ballJoints.${joint}`, { joint, given }, 'note');
   }
-  if (tyre !== undefined) notes.push(...tyreNotes(tyre, model, words));
-  arch.forEach((point, k) => {
-    if (point[0] >= 0) return;
-    notes.push(
-      `arch[${k}] lies on the other side of the car than the wheel: the two count with one sign of y.`,
-    );
+  if (tyre !== undefined) notes.push(...tyreNotes(tyre, model));
+  arch.forEach(([y, z], k) => {
+    if (y < 0) note('pointOnOtherSide', `arch[${k}]`, { y, z });
   });
   return notes;
 }

@@ -3,7 +3,6 @@ import { limitOptionsSchema } from '../../document/limits-schema.ts';
 import { parse, valueAt } from '../../document/parse.ts';
 import { refuse } from '../../errors/file.ts';
 import type { Point } from '../../linkage/drawing.ts';
-import type { Units } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
 import { type Tyre, tyreFindings, tyreOf } from '../tyre.ts';
 import { partFindings } from './part-findings.ts';
@@ -48,8 +47,6 @@ export interface LimitOptions {
    * extended to compressed.
    */
   readonly donor?: Donor | undefined;
-  /** What lengths in sentences are written in; default metric. Numbers are mm either way. */
-  readonly units?: Units | undefined;
 }
 
 /** A ball joint. */
@@ -80,9 +77,8 @@ export interface Donor {
 }
 
 /** Options that have been checked, with the tyre as numbers. */
-export interface CheckedOptions extends Omit<LimitOptions, 'tyre' | 'units'> {
+export interface CheckedOptions extends Omit<LimitOptions, 'tyre'> {
   readonly tyre?: Tyre | undefined;
-  readonly units: Units;
 }
 
 /**
@@ -97,8 +93,8 @@ export function checkOptions(options: LimitOptions, model: CornerModel): Checked
     ...partFindings(value, model),
   ];
   const given = parse(limitOptionsSchema, withoutEmpty(options), 'limit options', check, refuse);
-  const { tyre, units = 'metric', notes: _, ...others } = given;
-  return { ...others, ...(tyre === undefined ? {} : { tyre: tyreOf(tyre) }), units };
+  const { tyre, notes: _, ...others } = given;
+  return { ...others, ...(tyre === undefined ? {} : { tyre: tyreOf(tyre) }) };
 }
 
 /** An empty list, in a file a slip, is here no list. */

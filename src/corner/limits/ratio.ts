@@ -6,7 +6,7 @@
 // point about which the parts at its two ends turn against each other (their relative instant centre; against the
 // chassis the pivot of an arm or a rocker, the instant centre of the upright).
 
-import { spaced } from '../../words.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { type CornerModel, carrierOf, pivotOf } from '../model.ts';
 import { type Bound, TOUCH } from './bound.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
@@ -38,14 +38,15 @@ export function ratioBound(eyes: Eyes, travelPath: TravelPath, reason: Reason): 
     cause: 'ratioZero',
     part: '',
     ways: [[sense === 0 ? () => 0 : (pose) => scale * rateOf(eyes, pose)]],
-    met: (where, pose) =>
-      `The installation ratio is zero ${where}: ${reason(pose)}. The wheel moves there without moving the coilover, and beyond it the coilover goes the other way.`,
-    misfit: (pose) => `The installation ratio is zero at the drawn ride height: ${reason(pose)}.`,
+    path: '',
+    met: reason,
+    // Never: its margin is positive as drawn, or 0.
+    misfit: (pose) => ({ code: 'ratioZero', values: { side: 'bump', travel: 0, ...reason(pose) } }),
   };
 }
 
 /** Why the ratio is zero in a pose where it is. */
-export type Reason = (pose: Pose) => string;
+export type Reason = (pose: Pose) => Diagnostic['values'];
 
 /** Lengths, mm, and rates by that of the travel, below this count as nothing. */
 const NOTHING = 1e-6;
@@ -63,28 +64,30 @@ export function askReason(model: CornerModel, eyes: Eyes, ask: Ask): Reason {
   return (pose) => {
     const nothing = (...rates: number[]) => Math.hypot(...rates) <= NOTHING * Math.abs(pose[TRAVEL + 1]);
     const standsStill = (place: readonly number[]) => nothing(...place.map((at) => pose[at + 1]));
-    if (Math.hypot(...lineOf(eyes, pose)) <= NOTHING) return 'the two ends of the coilover come together';
+    if (Math.hypot(...lineOf(eyes, pose)) <= NOTHING) return { why: 'eyesTogether' };
     if (nothing(...lineRate(eyes, pose))) {
-      if (!standsStill(eyes.outer)) return 'the two ends of the coilover move alike';
+      if (!standsStill(eyes.outer)) return { why: 'eyesMoveAlike' };
       return onRocker !== null && rodEnd !== null && !standsStill(rodEnd)
-        ? `the rocker stands still there, its rod in line with ${centreOf([carrierOf(model, onRocker.rod.outer)], drawing)}`
-        : 'the part that it stands on stands still there';
+        ? { why: 'rockerStands', ...centreOf([carrierOf(model, onRocker.rod.outer)], drawing) }
+        : { why: 'carrierStands' };
     }
     const turn = turns.reduce((sum, at, k) => sum + (k === 0 ? 1 : -1) * pose[at + 1], 0);
     // Over the size of a car such a turn moves nothing.
-    if (loose || nothing(1000 * turn)) return 'the coilover stands square to the way in which its ends move';
-    return `the line of the coilover passes through ${centreOf(parts, drawing)}`;
+    if (loose || nothing(1000 * turn)) return { why: 'squareToMotion' };
+    return { why: 'throughCentre', ...centreOf(parts, drawing) };
   };
 }
 
-/** In words the point about which a part turns against the chassis, or two parts against each other. */
+/**
+ * About what a part turns against the chassis, or two parts against each other: a `pivot`, or an `instantCentre`. What is on no part has
+ * but the `direction` in which it moves.
+ */
 function centreOf(
-  [one, other]: readonly (string | null)[],
+  carriers: readonly (string | null)[],
   { ground, bodies }: CornerModel['drawing'],
-): string {
-  if (one === null) return 'the way in which its end can move';
-  if (other != null)
-    return `the point about which ${spaced(one)} and ${spaced(other)} turn against each other`;
-  const what = pivotOf(bodies[one], ground) === undefined ? 'instant centre' : 'pivot';
-  return `the ${what} of the ${spaced(one)}`;
+): { readonly centre: 'pivot' | 'instantCentre' | 'direction'; readonly of: readonly string[] } {
+  const of = carriers.filter((body) => body !== null);
+  if (of.length === 0) return { centre: 'direction', of };
+  const isPivot = of.length === 1 && pivotOf(bodies[of[0]], ground) !== undefined;
+  return { centre: isPivot ? 'pivot' : 'instantCentre', of };
 }

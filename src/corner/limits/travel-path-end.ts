@@ -1,8 +1,9 @@
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { MotionStatus } from '../../linkage/path.ts';
 import type { CornerModel } from '../model.ts';
 import type { Side } from './first-crossing.ts';
+import { metAt } from './limit-diagnostics.ts';
 import { type Ask, type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
-import type { Words } from './words.ts';
 
 /** Why a linkage goes no farther. */
 export type EndCause = 'deadPoint' | 'locked' | 'bifurcation';
@@ -13,7 +14,7 @@ export interface TravelPathEnd {
   readonly cause: EndCause;
   /** Of a corner with a rocker, what is at a dead point: `arms`, or `rodAndRocker`. */
   readonly part: string;
-  readonly sentence: string;
+  readonly diagnostic: Diagnostic;
 }
 
 /** What is at a dead point in a pose; empty where it can be but one thing. */
@@ -31,12 +32,7 @@ export function askDeadPart({ rocker }: CornerModel, ask: Ask): DeadPart {
 }
 
 /** Where and why the linkage itself goes no farther on one side; null where its motion closes or is unbounded. */
-export function endOf(
-  { path, poseAt }: TravelPath,
-  side: Side,
-  deadPart: DeadPart,
-  words: Words,
-): TravelPathEnd | null {
+export function endOf({ path, poseAt }: TravelPath, side: Side, deadPart: DeadPart): TravelPathEnd | null {
   const bump = side === 'bump';
   const { status, constraint } = bump ? path.high : path.low;
   const last = bump ? path.pieces.length - 1 : 0;
@@ -45,13 +41,17 @@ export function endOf(
   const cause = causeOf(status);
   if (cause === null) return null;
   const part = cause === 'deadPoint' ? deadPart(pose) : '';
-  const where = words.at(side, travel);
   return {
     travel,
     cause,
     part,
-    sentence: sentenceOn(status, part, where, bump ? 'higher' : 'lower', constraint),
+    diagnostic: metAt({ cause, path: '' }, side, travel, valuesOf(cause, part, constraint)),
   };
+}
+
+function valuesOf(cause: EndCause, part: string, constraint: string | undefined): Diagnostic['values'] {
+  if (cause === 'deadPoint') return { part };
+  return cause === 'locked' ? { constraint: constraint ?? null } : {};
 }
 
 function causeOf(status: MotionStatus): EndCause | null {
@@ -67,26 +67,5 @@ function causeOf(status: MotionStatus): EndCause | null {
     case 'stepLimit':
     case 'reached':
       return null;
-  }
-}
-
-function sentenceOn(
-  status: MotionStatus,
-  part: ReturnType<DeadPart>,
-  where: string,
-  way: string,
-  row: string | undefined,
-): string {
-  switch (status) {
-    case 'deadPoint': {
-      const what = { '': 'The linkage is', arms: 'The arms are', rodAndRocker: 'The rod is' }[part];
-      const why = part === 'rodAndRocker' ? ", in line with the rocker's arm" : '';
-      const they = part === 'arms' ? 'they' : 'it';
-      return `${what} at a dead point ${where}${why}: ${they} can take the wheel no ${way}.`;
-    }
-    case 'locked':
-      return `The linkage locks ${where}: ${row ?? 'a length'} can't be kept any farther.`;
-    default:
-      return `The linkage can go on in more than one way ${where}: how it does is not determined.`;
   }
 }

@@ -6,22 +6,22 @@
 // (camber positive with the top outboard is a turn clockwise). P is in the tyre where all of |u| - w/2 and |v| - r are
 // negative; each absolute value is two margins.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import { DEGREES } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
 import type { Tyre } from '../tyre.ts';
 import { type Bound, type Margin, marginOf } from './bound.ts';
 import type { CheckedOptions } from './options.ts';
 import type { Ask, Pose } from './travel-path.ts';
-import type { Words } from './words.ts';
 
-const FACES = ['inner side', 'outer side', 'tread', 'tread'];
+/** What of the tyre each margin is before. */
+const FACES = ['inner', 'outer', 'tread', 'tread'];
 
 /** Points of the arch, each met by the tyre. */
 export function tyreBounds(
   { tyre, arch = [] }: CheckedOptions,
   model: CornerModel,
   ask: Ask,
-  words: Words,
 ): Bound<'tyreContact'>[] {
   if (tyre === undefined) return [];
   const y = ask({ x: model.wheelCentre });
@@ -43,41 +43,35 @@ export function tyreBounds(
       (pose) => v(pose) - r,
       (pose) => -r - v(pose),
     ];
-    const name = `arch[${k}], ${words.point(point)},`;
+    const part = `arch[${k}]`;
+    const values = { part, y: point[0], z: point[1] };
     return {
       cause: 'tyreContact',
-      part: `arch[${k}]`,
+      part,
+      path: part,
       ways: [way],
-      met(where, pose) {
+      met(pose) {
         const margins = way.map((margin) => margin(pose));
-        return `The tyre meets ${name} with its ${FACES[margins.indexOf(Math.max(...margins))]} ${where}.`;
+        return { ...values, face: FACES[margins.indexOf(Math.max(...margins))] };
       },
-      misfit: (pose) =>
-        `The tyre does not fit: at the drawn ride height ${name} lies ${words.length(-marginOf(way, pose))} inside it.`,
+      misfit: (pose) => ({ code: 'tyreDoesNotFit', values: { ...values, by: -marginOf(way, pose) } }),
     };
   });
 }
 
 /** What to look at again in the tyre's measures, against the drawn wheel. */
-export function tyreNotes(
-  tyre: Tyre,
-  { drawing: { points }, ...model }: CornerModel,
-  words: Words,
-): string[] {
-  const notes: string[] = [];
+export function tyreNotes(tyre: Tyre, { drawing: { points }, ...model }: CornerModel): Diagnostic[] {
+  const notes: Diagnostic[] = [];
+  const { overallRadius: overall, width } = tyre;
   const loaded = points[model.wheelCentre][1] - points[model.contactPatch][1];
-  const more = tyre.overallRadius - loaded;
-  if (more < TAPE) {
-    const than = more > -TAPE ? 'equal to' : `${words.length(-more)} less than`;
-    notes.push(
-      `The tyre's overall radius, ${words.length(tyre.overallRadius)}, is ${than} the height of the wheel's centre as drawn. The overall radius is that with no load on the tyre; the centre stands at the loaded radius, which is less: was one taken for the other?`,
-    );
+  if (overall - loaded < TAPE) {
+    const values = { overall, loaded, isLess: overall - loaded <= -TAPE };
+    notes.push({ code: 'overallRadiusNotAboveLoaded', severity: 'check', path: 'tyre', values });
   }
-  const drop = 0.5 * tyre.width * Math.sin(Math.abs(model.camber) / DEGREES);
-  if (drop >= TAPE) {
-    notes.push(
-      `With the camber as drawn the ${model.camber < 0 ? 'inner' : 'outer'} shoulder of a tyre ${words.length(tyre.width)} wide stands ${words.length(drop)} lower than the middle of its tread: the contact patch is counted at the middle.`,
-    );
+  const by = 0.5 * width * Math.sin(Math.abs(model.camber) / DEGREES);
+  if (by >= TAPE) {
+    const side = model.camber < 0 ? 'inner' : 'outer';
+    notes.push({ code: 'shoulderBelowTread', severity: 'note', path: 'tyre', values: { side, width, by } });
   }
   return notes;
 }

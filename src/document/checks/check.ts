@@ -2,7 +2,7 @@
 // as data in the library's units; its sentence stands under its code in `sentences/checks.ts`.
 
 import type { Diagnostic, Severity } from '../../diagnostic.ts';
-import { describeIssue } from '../../errors/input-error.ts';
+import { line } from '../../sentences/line.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import type { Check } from '../check.ts';
@@ -40,16 +40,9 @@ export function notesBy<Subject>(
     found.push(...more.map(({ path, values }) => ({ code, severity, path, values })));
   }
   return found.map((diagnostic) => {
-    const { problem, got, allowed, advice } = worded(diagnostic, units);
-    const text = describeIssue({ path: '', problem, ...defined({ got, allowed, advice }) });
+    const text = line(worded(diagnostic, units));
     return { ...diagnostic, path: pathUnder(under, diagnostic.path), text };
   });
-}
-
-function defined<T extends object>(values: T): { [Name in keyof T]?: NonNullable<T[Name]> } {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as {
-    [Name in keyof T]?: NonNullable<T[Name]>;
-  };
 }
 
 /** `units` is the file's, wherever it is asked about. */

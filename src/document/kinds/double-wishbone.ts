@@ -45,7 +45,7 @@ export type DoubleWishboneInput = z.input<typeof schema>;
 export const DOUBLE_WISHBONE = {
   kind: 'doubleWishbone',
   what: 'double wishbone',
-  for: 'two wishbones with a coilover on one of them or on the upright',
+  about: 'taken if left out',
   schema,
   points: {
     ...WISHBONE_POINTS,

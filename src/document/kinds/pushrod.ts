@@ -33,7 +33,7 @@ const LEVER = { what: "from the rocker's pivot", least: 15, most: 400 } as const
 export const PUSHROD = {
   kind: 'pushrod',
   what: 'pushrod corner',
-  for: 'a coilover worked by a pushrod or pullrod through a rocker',
+  about: 'for a coilover worked by a pushrod or pullrod through a rocker',
   schema,
   points: {
     ...WISHBONE_POINTS,

@@ -28,7 +28,7 @@ export type StrutInput = z.input<typeof schema>;
 export const STRUT = {
   kind: 'strut',
   what: 'strut corner',
-  for: 'an upright that slides along a strut',
+  about: 'for an upright that slides along a strut',
   schema,
   points: {
     'lowerArm.inner': 'lowerInner',

@@ -1,7 +1,7 @@
 import type { AfterOrder, WheelAfterOrder } from '../../coilover/ordered/after-order.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { describeIssue } from '../../errors/input-error.ts';
+import { describeIssue } from '../../sentences/sentence.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import type { Say } from './words.ts';
 

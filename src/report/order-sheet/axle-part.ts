@@ -3,6 +3,8 @@ import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing, Figure } from '../../coilover/sizing/result.ts';
+import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
+import { sentence } from '../../sentences/sentence.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { printedValue } from '../margins.ts';
@@ -30,7 +32,7 @@ export function axlePart(sized: AxleSizing, units: Units): Block[] {
     ...damping(sized, say, units),
     ...travel(sized, say, units),
     ...speeds(sized, say),
-    ...loads(sized, say),
+    ...loads(sized, say, units),
     heading(3, 'The corner itself'),
     ...axlePictures(sized, units),
     figureRows(figuresOf('car'), units),
@@ -208,13 +210,13 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
       travelRuler(sized, title, units),
     ),
     table(['case', 'side', `made up of, ${unitName('length', units)}`, 'travel'], cases, [3]),
-    table(['limit', 'side', 'travel', ''], metOn(limits, say), [2]),
+    table(['limit', 'side', 'travel', ''], metOn(limits, say, units), [2]),
     list([
       ...spare('bumpTravelMargin', 'Bump travel'),
       ...spare('droopTravelMargin', 'Droop travel'),
-      ...limits.misfits,
-      ...(limits.donor?.sentences ?? []),
-      ...limits.notes,
+      ...[...limits.misfits, ...(limits.donor?.diagnostics ?? []), ...limits.notes].map((one) =>
+        sentence(one, units),
+      ),
     ]),
   ];
 }
@@ -224,22 +226,20 @@ const LATER = 3;
 const FAR = 50;
 
 /** What the travel meets, on either side from ride height outward. */
-function metOn({ bump, droop, later, events }: AxleSizing['limits'], say: Say): string[][] {
+function metOn({ bump, droop, later, events }: AxleSizing['limits'], say: Say, units: Units): string[][] {
   return ([bump, droop] as const).flatMap((first, k) => {
     const side = k === 0 ? 'bump' : 'droop';
-    const row = (travel: number, words: string, ends: string) => ({
+    const row = ({ travel, diagnostic }: Limit | LimitEvent, ends: string) => ({
       travel: Math.abs(travel),
-      cells: [words, side, say(Math.abs(travel), 'length'), ends],
+      cells: [sentence(diagnostic, units), side, say(Math.abs(travel), 'length'), ends],
     });
     const next = later
       .filter((limit) => limit.side === side && Math.abs(limit.travel - (first?.travel ?? 0)) < FAR)
       .slice(0, LATER);
     return [
-      ...(first === null ? [] : [row(first.travel, first.sentence, 'ends the travel')]),
-      ...events
-        .filter((event) => event.side === side)
-        .map(({ travel, sentence }) => row(travel, sentence, '')),
-      ...next.map(({ travel, sentence }) => row(travel, sentence, 'next limit')),
+      ...(first === null ? [] : [row(first, 'ends the travel')]),
+      ...events.filter((event) => event.side === side).map((event) => row(event, '')),
+      ...next.map((limit) => row(limit, 'next limit')),
     ]
       .sort((a, b) => a.travel - b.travel)
       .map(({ cells }) => cells);
@@ -294,7 +294,7 @@ function jointTable(cases: NonNullable<AxleSizing['forces']>['cases'], say: Say)
   ];
 }
 
-function loads({ forces }: AxleSizing, say: Say): Block[] {
+function loads({ forces }: AxleSizing, say: Say, units: Units): Block[] {
   if (forces === null) return [];
   return [
     heading(3, 'Forces for mounts and joints'),
@@ -314,6 +314,8 @@ function loads({ forces }: AxleSizing, say: Say): Block[] {
       'The rest: above zero, metal on metal with the stop solid. Below zero at full droop, what the extended damper holds back; below zero in full bump, spring and stop are harder there than the case asks for, so that the wheel does not get so far.',
     ),
     ...jointTable(forces.cases, say),
-    list(forces.sentences.slice(forces.cases.length)),
+    list(
+      forces.diagnostics.filter(({ code }) => code === 'largestJointLoad').map((one) => sentence(one, units)),
+    ),
   ];
 }

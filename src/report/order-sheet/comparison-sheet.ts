@@ -8,7 +8,7 @@ import {
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import { isCheck } from '../../diagnostic.ts';
-import { describeIssue } from '../../errors/input-error.ts';
+import { describeIssue } from '../../sentences/sentence.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { type Block, heading, list, type OrderSheet, paragraph, table } from './blocks.ts';

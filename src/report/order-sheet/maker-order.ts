@@ -8,7 +8,7 @@ import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
 import { isCheck } from '../../diagnostic.ts';
 import { certain } from '../../document/uncertain.ts';
-import { describeIssue } from '../../errors/input-error.ts';
+import { line as lineOf } from '../../sentences/line.ts';
 import type { Quantity, Units } from '../../units.ts';
 import { printedMargin } from '../margins.ts';
 import { printed } from '../text.ts';
@@ -148,8 +148,7 @@ function standing(conflicts: Sizing['conflicts']): Block {
 
 /** A conflict as a maker reads it: without its place in the file and what to change there. */
 function conflictWords({ problem, got, allowed }: Sizing['conflicts'][number]): string {
-  return describeIssue({
-    path: '',
+  return lineOf({
     problem,
     ...(got === undefined ? {} : { got }),
     ...(allowed === undefined ? {} : { allowed }),

@@ -2,7 +2,7 @@ import { axleName } from '../../coilover/sizing/inputs.ts';
 import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { isCheck } from '../../diagnostic.ts';
-import { describeIssue } from '../../errors/input-error.ts';
+import { describeIssue } from '../../sentences/sentence.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, type OrderSheet, paragraph } from './blocks.ts';
