@@ -35,6 +35,15 @@ export function parts<const Parts extends readonly string[]>(names: Parts, what:
     .describe(`What ${what} is bolted to: ${names.join(', ').replace(/, (\w+)$/, ' or $1')}.`);
 }
 
+/** The fixed end of a coilover. */
+export const chassisMount = hardpoint('Fixed end of the coilover on the chassis, middle of the bolt');
+
+/** How far the two ends of a coilover lie apart along the car. */
+export const foreAftOffset = quantity(
+  'length',
+  'Fore-aft distance between the two ends, either sign; 0 if left out',
+);
+
 /** A coilover as its moving end, and its other one: fixed, or on another part that moves. */
 export function coilover<Mount extends z.ZodRawShape, const Parts extends readonly string[]>(
   mount: Mount,
@@ -43,7 +52,7 @@ export function coilover<Mount extends z.ZodRawShape, const Parts extends readon
   return z
     .strictObject({
       ...mount,
-      chassisMount: hardpoint('Fixed end of the coilover on the chassis, middle of the bolt').optional(),
+      chassisMount: chassisMount.optional(),
       otherEnd: z
         .strictObject({
           on: parts(names, 'the other end of the coilover'),
@@ -51,10 +60,7 @@ export function coilover<Mount extends z.ZodRawShape, const Parts extends readon
         })
         .describe('The other end of the coilover where that moves too, in place of chassisMount.')
         .optional(),
-      foreAftOffset: quantity(
-        'length',
-        'Fore-aft distance between the two ends, either sign; 0 if left out',
-      ).optional(),
+      foreAftOffset: foreAftOffset.optional(),
     })
     .refine(...having(['chassisMount', 'otherEnd'], 'any', 'otherEndMissing'))
     .refine(...having(['chassisMount', 'otherEnd'], 'atMostOne', 'otherEndTwice'));
