@@ -17,17 +17,17 @@ export const MODELS = {
   strut: strutModel,
 };
 
-/** The kinds of corners that the library draws. */
-export type Kind = keyof typeof MODELS;
-
 /** What corners of each kind are as inputs, and what makes them. */
 export const KINDS = {
   doubleWishbone: { input: DOUBLE_WISHBONE, make: doubleWishbone },
   pushrod: { input: PUSHROD, make: pushrod },
   strut: { input: STRUT, make: strut },
-} as const satisfies { readonly [Name in Kind]: Entry<Name> };
+} as const satisfies { readonly [Name in keyof typeof MODELS]: Entry<Name> };
 
-interface Entry<Name extends Kind> {
+/** The kinds of corners that the library draws. */
+export type Kind = keyof typeof KINDS;
+
+interface Entry<Name extends keyof typeof MODELS> {
   readonly input: CornerKind & { readonly kind: Name };
   make(input: never): Uncertain & { readonly kind: Name } & Parameters<(typeof MODELS)[Name]>[0];
 }
