@@ -120,7 +120,7 @@ describe('the types of columns', () => {
     type: kind[0].toUpperCase() + kind.slice(1),
     corners: inputs.map((input): Corner => make(input as never)),
   }));
-  const head = `import { type Corner, ${drawn.map(({ type }) => `type ${type}`).join(', ')}, sweep } from 'jounce';
+  const head = `import { type Corner, ${drawn.map(({ type }) => `type ${type}, type ${type}Input`).join(', ')}, sweep } from 'jounce';
     type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
     function holds<_Statement extends true>(): void {}\n`;
   const short = { bump: 20, droop: 20 };

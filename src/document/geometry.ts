@@ -34,7 +34,8 @@ function apartOf(kind: CornerKind): readonly Pair[] {
   if (pairs === undefined) {
     const [moving, ...others] = Object.keys(kind.points).filter((path) => path.startsWith('coilover.'));
     const ends = others.map((other) => [moving, other] as const);
-    const named = [...kind.apart, ['wheel.centre', 'wheel.contactPatch'] as const, ...ends];
+    const wheel = ['wheel.centre', 'wheel.contactPatch'] as const;
+    const named = [...Object.values(kind.arms), ...kind.apart, wheel, ...ends];
     pairs = named.map(([first, second]): Pair => [placeAt(first), placeAt(second)]);
     apart.set(kind, pairs);
   }

@@ -193,7 +193,7 @@ describe.each(ALL_KINDS)('the kind $kind', ({ kind, input: descriptor, make, inp
   });
 
   it('is refused with two points in one place, and asked about where its parts lie or measure oddly', () => {
-    for (const [first, second] of descriptor.apart) {
+    for (const [first, second] of [...Object.values(descriptor.arms), ...descriptor.apart]) {
       const [input] = inputs;
       const together = withAt(input, first, valueAt(input, placeAt(second)));
       expect(issuesOf(() => made(together))).toContain(`${first} samePlace`);

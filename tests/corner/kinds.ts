@@ -15,7 +15,6 @@ export type Places = Readonly<Record<string, Point>>;
 
 /** What inputs of all kinds have. */
 export interface Input {
-  readonly lowerArm: { readonly inner: Point; readonly outer: Point };
   readonly wheel: { readonly centre: Point };
 }
 

@@ -24,13 +24,6 @@ export const WISHBONE_POINTS = {
   'wheel.contactPatch': 'contactPatch',
 } as const;
 
-/** Points of two wishbones that must lie apart. */
-export const WISHBONES_APART = [
-  ['lowerArm.inner', 'lowerArm.outer'],
-  ['upperArm.inner', 'upperArm.outer'],
-  ['lowerArm.outer', 'upperArm.outer'],
-] as const;
-
 const schema = z.strictObject({
   lowerArm: arm('lower'),
   upperArm: arm('upper'),
@@ -53,7 +46,7 @@ export const DOUBLE_WISHBONE = {
     'coilover.chassisMount': 'shockChassisMount',
     'coilover.otherEnd.mount': 'shockOtherMount',
   },
-  apart: WISHBONES_APART,
+  apart: [WISHBONES.upright],
   ...WISHBONES,
   sizes: [],
   ends: [],

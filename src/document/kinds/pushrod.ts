@@ -2,7 +2,7 @@ import * as z from 'zod';
 import type { CornerKind } from '../corner-kind.ts';
 import { arm, coilover, parts, wheel } from '../corner-schema.ts';
 import { hardpoint } from '../quantity.ts';
-import { WISHBONE_PARTS, WISHBONE_POINTS, WISHBONES, WISHBONES_APART } from './double-wishbone.ts';
+import { WISHBONE_PARTS, WISHBONE_POINTS, WISHBONES } from './double-wishbone.ts';
 
 const schema = z.strictObject({
   lowerArm: arm('lower'),
@@ -44,7 +44,7 @@ export const PUSHROD = {
     'coilover.chassisMount': 'shockChassisMount',
     'coilover.otherEnd.mount': 'shockOtherMount',
   },
-  apart: [...WISHBONES_APART, ['rod.mount', 'rod.rockerMount'], ['rocker.pivot', 'rod.rockerMount']],
+  apart: [WISHBONES.upright, ['rod.mount', 'rod.rockerMount'], ['rocker.pivot', 'rod.rockerMount']],
   ...WISHBONES,
   sizes: [
     { at: 'rod', between: ['rod.mount', 'rod.rockerMount'], what: 'long', least: 60, most: 1000 },

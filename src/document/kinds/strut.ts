@@ -42,7 +42,6 @@ export const STRUT = {
     'coilover.otherEnd.mount': 'shockOtherMount',
   },
   apart: [
-    ['lowerArm.inner', 'lowerArm.outer'],
     ['strut.topMount', 'strut.lowerMount'],
     ['strut.topMount', 'lowerArm.outer'],
   ],
