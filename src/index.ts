@@ -1,5 +1,6 @@
 export {
   type ChoiceChange,
+  type ChoiceValue,
   compareSizings,
   type FigureChange,
   type LimitChange,
@@ -64,7 +65,6 @@ export type { Estimate } from './coilover/sizing/uncertainty.ts';
 export {
   type CoilEnds,
   type CoilSpring,
-  type CoilSpringInput,
   coilSpring,
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
@@ -99,7 +99,6 @@ export type { ComparedUnit, DonorComparison, StrokeLeft } from './corner/limits/
 export type { Side } from './corner/limits/first-crossing.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
-export type { BallJoint, Bearing, Donor, LimitOptions } from './corner/limits/options.ts';
 export type { TravelMargin, TravelMargins } from './corner/limits/travel-margins.ts';
 export type { Rocker } from './corner/model.ts';
 export {
@@ -133,7 +132,6 @@ export {
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
 export { type UncertaintyBands, uncertaintyBands } from './corner/uncertainty-bands.ts';
-export type { ActiveConstraint } from './design/active-constraints.ts';
 export type { Bounds } from './design/box.ts';
 export type { Clearances } from './design/clearances.ts';
 export { design } from './design/design.ts';
@@ -150,13 +148,8 @@ export type {
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
 export type { Diagnostic, Severity } from './diagnostic.ts';
-export type { Check } from './document/check.ts';
-export type { DoubleWishboneInput } from './document/kinds/double-wishbone.ts';
-export type { PushrodInput } from './document/kinds/pushrod.ts';
-export type { StrutInput } from './document/kinds/strut.ts';
-export type { LimitsDocument } from './document/limits-schema.ts';
-export type { OrderedFile } from './document/ordered-schema.ts';
-export { type SurveyInput, surveyJsonSchema } from './document/survey-schema.ts';
+export type * from './document/inputs.ts';
+export { surveyJsonSchema } from './document/survey-schema.ts';
 export { InputError, type Issue } from './errors/input-error.ts';
 export type { MotionStatus } from './linkage/path.ts';
 export type { LeastSquaresStatus } from './numerics/least-squares.ts';

@@ -8,8 +8,10 @@ import { join } from 'node:path';
 import {
   cornerForces,
   customCorner,
+  type DesignOptions,
   type Diagnostic,
   describeIssue,
+  design,
   doubleWishbone,
   handMethod,
   InputError,
@@ -18,20 +20,29 @@ import {
   pushrod,
   readCar,
   readCorner,
+  type SurveyInput,
   sentence,
+  sizeCoilovers,
   survey,
   tyreFromSize,
 } from 'jounce';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { DOCUMENT } from '../src/sentences/document.ts';
+import { diagnosticsOn as designDiagnostics } from '../src/design/diagnostics.ts';
+import { ASSUMPTIONS, OPEN_QUESTIONS } from '../src/sentences/assumptions.ts';
+import { DESIGNED } from '../src/sentences/designed.ts';
+import { DOCUMENT, kindSentences } from '../src/sentences/document.ts';
 import { DONOR_DAMPER } from '../src/sentences/donor.ts';
 import { FILE } from '../src/sentences/file.ts';
 import { FORCES } from '../src/sentences/forces.ts';
 import { HAND_METHOD } from '../src/sentences/hand-method.ts';
-import { INPUT } from '../src/sentences/input.ts';
+import { BOUNDED, INPUT } from '../src/sentences/input.ts';
 import { LIMITS } from '../src/sentences/limits.ts';
+import { SURVEY } from '../src/sentences/survey.ts';
+import { diagnosticsOn as surveyDiagnostics } from '../src/survey/diagnostics.ts';
+import { car } from './coilover/cars.ts';
 import { exampleText, type Json, roadsterText } from './document/support.ts';
+import { isTable, type Table } from './messages/tables.ts';
 
 const source = join(import.meta.dirname, '../src');
 const filesOf = (folder: string) =>
@@ -39,19 +50,11 @@ const filesOf = (folder: string) =>
     .filter((file) => file.endsWith('.ts'))
     .map((file) => join(folder, file));
 
-type Table = Record<string, unknown>;
-
 /** The tables of sentences: what the modules of `src/sentences` export that has words, or what makes them, under each name. */
 const tables: Table[] = [];
 for (const file of filesOf(join(source, 'sentences'))) {
   const exported: unknown[] = Object.values(await import(file));
   tables.push(...exported.filter(isTable));
-}
-
-function isTable(value: unknown): value is Table {
-  const isSentence = (one: unknown) =>
-    typeof one === 'function' || (typeof one === 'object' && one !== null && 'problem' in one);
-  return typeof value === 'object' && value !== null && Object.values(value).every(isSentence);
 }
 
 /** What a source has in quotes, which of that it gives as the code of something, and what names it puts together end in. */
@@ -136,7 +139,9 @@ describe('a code', () => {
     const several = [...known].filter((code) => {
       return new Set(tables.flatMap((table) => table[code] ?? [])).size > 1;
     });
-    expect(several.filter((code) => !(code in INPUT))).toEqual([]);
+    expect(several.filter((code) => ![INPUT, BOUNDED, kindSentences({})].some((any) => code in any))).toEqual(
+      [],
+    );
   });
 });
 
@@ -474,6 +479,25 @@ const joint = { maxArticulation: 20, housing: 'arm' };
 const bearing = (maxMisalignment: number) => ({ boltAxis: 'inPlane' as const, maxMisalignment });
 const axes = { housingAxis: [0, 1], studAxis: [1, 1] } as const;
 
+/** A design of the level corner: its lower mount moved for a ratio. */
+const designed = (target: number, more: Partial<DesignOptions> = {}) =>
+  design(level(), {
+    mounts: { shockMount: { y: [500, 560] } },
+    objectives: [{ quantity: 'designRatio', target }],
+    travel: { bump: 30, droop: 30, step: 10 },
+    starts: 2,
+    ...more,
+  });
+const surveyed = JSON.parse(exampleText('survey.json'));
+const apart = (value: number): SurveyInput => ({
+  points: { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [150, -150] } },
+  distances: [
+    { between: ['A', 'P'], value: 300 },
+    { between: ['B', 'P'], value: 250 },
+  ],
+  heights: [{ of: 'P', value, plusMinus: 20 }],
+});
+
 /** Results that carry diagnostics. */
 const results: (() => unknown)[] = [
   () =>
@@ -548,6 +572,90 @@ const results: (() => unknown)[] = [
     }),
 ];
 
+results.push(
+  () => designed(0.7),
+  () => designed(0.9),
+  () => designed(0.5),
+  () => designed(0.7, { clearances: { mountToArm: { upperArm: 500 } } }),
+  () => designed(0.7, { signal: { aborted: true } }),
+  () => designed(3, { mounts: { lowerInner: { y: [100, 630], z: [100, 500] } }, starts: 8 }),
+  () =>
+    design(level({ mount: [505, 170], chassisMount: [345, 480] }), {
+      mounts: { shockMount: { y: [500, 560], z: [150, 350] } },
+      objectives: [{ quantity: 'designRatio', target: 0.9 }],
+      travel: { bump: 30, droop: 30, step: 10 },
+      starts: 2,
+      clearances: { mountToArm: { upperArm: 60 } },
+    }),
+  () =>
+    designed(0.9, {
+      objectives: [{ quantity: 'jointForce', joint: 'lowerOuter', tyre: [0, 3000], min: 1, max: 2 }],
+      mounts: { shockMount: { z: [150, 350] } },
+      clearances: { mountToArm: { upperArm: 60 } },
+    }),
+  () => {
+    const made = designed(0.9);
+    const [search] = made.searches;
+    const unfinished = { ...made, searches: [{ ...search, status: 'evaluationLimit' as const }] };
+    return designDiagnostics({ ...unfinished, status: 'evaluationLimit' }, new Map());
+  },
+  () =>
+    designed(0.9, {
+      mounts: { shockMount: { y: [500, 620] } },
+      clearances: {
+        springToTyre: 20,
+        spring: { diameter: 76, seatOffset: 60 },
+        tyre: { overallRadius: 310, width: 200 },
+      },
+    }),
+  () => survey(surveyed),
+  () => {
+    const [lean, ...others] = surveyed.inclinations;
+    return survey({ ...surveyed, inclinations: [{ ...lean, value: lean.value + 20 }, ...others] });
+  },
+  () => survey({ points: { A: { known: [0, 0] }, P: { estimate: [1, 2] } } }),
+  () => survey(apart(187)),
+  () => survey({ ...apart(187), heights: [] }),
+  () => survey({ ...apart(187), heights: [{ of: 'P', value: 187, plusMinus: 20 }] }),
+  () => survey({ ...apart(250) }),
+  () => survey({ ...surveyed, distances: surveyed.distances.slice(0, 4) }),
+  () => {
+    const found = survey(surveyed);
+    return [
+      surveyDiagnostics({ ...found, status: 'stalled', chiSquare: null, pValue: null }),
+      surveyDiagnostics({ ...found, status: 'iterationLimit', pValue: 0.5 }),
+      surveyDiagnostics({ ...found, status: 'notFinite', pValue: 0.9999, foreAftSuspects: ['shockMount'] }),
+    ];
+  },
+);
+
+/** Sizings: beside diagnostics they have what each figure means. */
+const sizings: (() => unknown)[] = [
+  (document: Json) => {
+    document.openQuestions = ['The arch is not cut yet.'];
+    for (const { limits, sizing } of Object.values<Json>(document.corners)) {
+      delete limits.damper;
+      delete sizing.rateStep;
+    }
+  },
+  (document: Json) => {
+    delete document.masses;
+    delete document.travelCases;
+    delete document.corners.rear.sizing;
+    document.corners.front.sprungMass = 150;
+  },
+  (document: Json) => {
+    const { lowerArm, wheel, sizing } = document.corners.rear;
+    const strut = { topMount: [540, 830], lowerMount: [620, 330] };
+    document.corners.rear = { kind: 'strut', lowerArm, wheel, strut, sizing };
+    document.corners.front.sizing.springs = [{ name: 'S', rate: 20, freeLength: 200, solidLength: 80 }];
+    document.masses = {
+      scales: { frontLeft: 170, frontRight: 168, rearLeft: 182, rearRight: 180, perches: 'untouched' },
+    };
+  },
+].map((change) => () => sizeCoilovers(readCar(car(change))));
+sizings.push(() => sizeCoilovers(readCar(exampleText('car-weighed.json'))));
+
 /** Every diagnostic in a result, wherever it stands. */
 function diagnosticsIn(result: unknown): Diagnostic[] {
   if (typeof result !== 'object' || result === null) return [];
@@ -555,10 +663,20 @@ function diagnosticsIn(result: unknown): Diagnostic[] {
 }
 
 describe('a result', () => {
-  const own = { ...LIMITS, ...DONOR_DAMPER, ...HAND_METHOD, ...FORCES };
+  const own = {
+    ...LIMITS,
+    ...DONOR_DAMPER,
+    ...HAND_METHOD,
+    ...FORCES,
+    ...DESIGNED,
+    ...SURVEY,
+    ...ASSUMPTIONS,
+    ...OPEN_QUESTIONS,
+  };
+  const all = [...results, ...sizings];
 
   it('has each of the diagnostics of which there is a sentence', () => {
-    const codes = new Set(results.flatMap((run) => diagnosticsIn(run()).map(({ code }) => code)));
+    const codes = new Set(all.flatMap((run) => diagnosticsIn(run()).map(({ code }) => code)));
     expect(Object.keys(own).filter((code) => !codes.has(code))).toEqual([]);
   });
 
@@ -567,21 +685,23 @@ describe('a result', () => {
       if (typeof data === 'string') return [data];
       return typeof data === 'object' && data !== null ? Object.values(data).flatMap(names) : [];
     };
-    for (const run of results) {
-      const result = run();
-      for (const { values } of diagnosticsIn(result)) {
-        for (const value of names({ ...values, case: '', constraint: '' })) expect(value).toMatch(/^\S*$/);
+    for (const run of all) {
+      for (const { values } of diagnosticsIn(run())) {
+        // Names that the user gives, or that a list of inputs has.
+        const { case: _, constraint: __, text: ___, state: ____, input: _____, ...others } = values;
+        for (const value of names(others)) expect(value).toMatch(/^\S*$/);
       }
-      for (const name of names(result)) expect(name).not.toMatch(/[.:]$|\d /);
+    }
+    for (const run of results) {
+      for (const name of names(run())) expect(name).not.toMatch(/[.:]$|\d /);
     }
   });
 
   it('is said in whole sentences, in the units asked for', () => {
-    const all = results.flatMap((run) => diagnosticsIn(run()));
-    for (const one of all) {
+    for (const one of all.flatMap((run) => diagnosticsIn(run()))) {
       const [metric, imperial] = [sentence(one), sentence(one, 'imperial')];
       for (const words of [metric, imperial]) {
-        expect(words).toMatch(/^[A-Z[].*[.?]$/);
+        expect(words).toMatch(/^[A-Z\d[].*[.?]$/);
         expect(words).not.toMatch(/undefined|null|NaN|Infinity|\.\.|-0(?![.\d])/);
       }
       expect(metric).not.toMatch(/ (inch|lbf)\b/);
@@ -591,11 +711,11 @@ describe('a result', () => {
   });
 
   it('is the same data whatever the sentences say', () => {
-    const before = results.map((run) => JSON.stringify(run()));
+    const before = all.map((run) => JSON.stringify(run()));
     const kept = tables.map((table) => ({ ...table }));
     try {
       for (const table of tables) for (const code of Object.keys(table)) table[code] = { problem: 'x' };
-      expect(results.map((run) => JSON.stringify(run()))).toEqual(before);
+      expect(all.map((run) => JSON.stringify(run()))).toEqual(before);
     } finally {
       for (const [k, table] of tables.entries()) Object.assign(table, kept[k]);
     }

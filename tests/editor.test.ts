@@ -1,9 +1,20 @@
+import { readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { type Corner, doubleWishbone, sweep } from 'jounce';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
+import type * as z from 'zod';
+import { FILES } from '../src/corner/file-schemas.ts';
+import { customCornerSchema } from '../src/document/corner-schema.ts';
+import { limitOptionsSchema } from '../src/document/limits-schema.ts';
+import { bare } from '../src/document/schema-walk.ts';
+import { wireSchema } from '../src/document/sizing-schema.ts';
+import { surveySchema } from '../src/document/survey-schema.ts';
+import { inputTypes } from './document/input-types.ts';
 import { pillar, plain } from './report/corners.ts';
 import { ALL_KINDS } from './support/kinds.ts';
+
+const capital = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 
 /** What an editor tells of code that uses the library, against its sources. */
 const file = resolve('tests', 'as-typed.ts');
@@ -50,6 +61,18 @@ function offered(text: string): string[] {
   const at = text.indexOf('|');
   type(text.replace('|', ''));
   return (editor.getCompletionsAtPosition(file, at, {})?.entries ?? []).map(({ name }) => name).sort();
+}
+
+/** What it tells of the last name of each line, as hovering does: its type, and its docs. */
+function hovers(lines: readonly string[], head: string): { type: string; docs: string }[] {
+  type(head + lines.join('\n'));
+  let end = head.length - 1;
+  return lines.map((line) => {
+    end += line.length + 1;
+    const info = editor.getQuickInfoAtPosition(file, end - 2);
+    const text = (parts: ts.SymbolDisplayPart[] = []) => parts.map((part) => part.text).join('');
+    return { type: text(info?.displayParts), docs: text(info?.documentation) };
+  });
 }
 
 describe('the names of a drawing', () => {
@@ -117,7 +140,7 @@ describe('the columns of a sweep and the figures of a sizing', () => {
 
 describe('the types of columns', () => {
   const drawn = ALL_KINDS.map(({ kind, make, inputs }) => ({
-    type: kind[0].toUpperCase() + kind.slice(1),
+    type: capital(kind),
     corners: inputs.map((input): Corner => make(input as never)),
   }));
   const head = `import { type Corner, ${drawn.map(({ type }) => `type ${type}, type ${type}Input`).join(', ')}, sweep } from 'jounce';
@@ -169,4 +192,88 @@ describe('the types of columns', () => {
     const pose = `${head}declare const corner: DoubleWishbone;\nconst pose = sweep(corner).at(0);\n`;
     expect(errorsOf(pose + code.join('\n'))).toEqual([]);
   });
+});
+
+describe('the fields of inputs and files', () => {
+  it('are those that the schemas write; if not: npm run schemas', () => {
+    const printed = (text: string) =>
+      ts.createPrinter().printFile(ts.createSourceFile('inputs.ts', text, ts.ScriptTarget.Latest));
+    expect(printed(readFileSync('src/document/inputs.ts', 'utf8'))).toBe(printed(inputTypes()));
+  });
+
+  const inputs: Readonly<Record<string, z.core.$ZodType>> = {
+    ...Object.fromEntries(
+      ALL_KINDS.flatMap(({ kind, input }) => [
+        [`${capital(kind)}Input`, input.schema],
+        [`${capital(kind)}File`, FILES.corner[kind]],
+      ]),
+    ),
+    CustomCornerInput: customCornerSchema,
+    LimitOptions: limitOptionsSchema,
+    CoilSpringInput: wireSchema,
+    CarFile: FILES.anyCar(),
+    SurveyInput: surveySchema,
+  };
+  /** What holds a field: a part, or one of several, of a list or by name. */
+  const head = `import type { ${Object.keys(inputs).join(', ')} } from 'jounce';
+    type Holder<T, Key> = T extends readonly (infer Item)[] ? Holder<Item, Key>
+      : T extends object ? string extends keyof T ? Holder<T[keyof T], Key> : Key extends keyof T ? T : never
+      : never;
+    declare function holder<T, Key extends string>(of: T, key: Key): Holder<T, Key>;
+    ${Object.keys(inputs)
+      .map((name) => `declare const a${name}: ${name};`)
+      .join('\n')}\n`;
+
+  interface Field {
+    readonly code: string;
+    /** The numbers that it holds itself. */
+    readonly numbers: readonly z.ZodNumber[];
+  }
+
+  function numbersIn(schema: z.core.$ZodType): z.ZodNumber[] {
+    const inner = bare(schema);
+    const { def } = inner._zod;
+    if (def.type === 'number') return [inner as z.ZodNumber];
+    return def.type === 'object' ? [] : innerOf(inner).flatMap(numbersIn);
+  }
+
+  function innerOf(schema: z.core.$ZodTypes): readonly z.core.$ZodType[] {
+    const { def } = schema._zod;
+    if (def.type === 'array') return [def.element];
+    if (def.type === 'tuple') return def.items;
+    if (def.type === 'record') return [def.valueType];
+    return def.type === 'union' ? def.options : [];
+  }
+
+  function fieldsOf(schema: z.core.$ZodType, code: string): Field[] {
+    const inner = bare(schema);
+    const { def } = inner._zod;
+    if (def.type !== 'object') return innerOf(inner).flatMap((one) => fieldsOf(one, code));
+    return Object.entries(def.shape).flatMap(([name, field]) => {
+      const here = `holder(${code}, '${name}').${name}`;
+      return [{ code: here, numbers: numbersIn(field) }, ...fieldsOf(field, here)];
+    });
+  }
+
+  it.each(Object.entries(inputs))(
+    'of %s say what they are, numbers their unit, and their sign where they have one',
+    (name, schema) => {
+      const fields = fieldsOf(schema, `a${name}`);
+      expect(fields.length).toBeGreaterThan(5);
+      const found = hovers(
+        fields.map(({ code }) => `${code};`),
+        head,
+      );
+      fields.forEach(({ code, numbers }, k) => {
+        expect(found[k].type, code).toMatch(/^\(property\) [\s\S]*: /);
+        expect(found[k].docs, code).toMatch(/.\.$/);
+        if (numbers.length === 0) return;
+        expect(found[k].docs, code).toMatch(/\b(Units?|Unit and sign):\s\S|Without unit\./);
+        if (numbers.some(({ minValue }) => !(Number(minValue) >= 0))) {
+          expect(found[k].docs, code).toMatch(/positive|negative|outboard|forward|sign|-1 to 1/);
+        }
+      });
+      expect(errorsOf(head + fields.map(({ code }) => `${code};`).join('\n'))).toEqual([]);
+    },
+  );
 });

@@ -52,3 +52,6 @@ function nameOf({ task }: TestContext): string {
 
 beforeEach((context) => beginTest(context.task.file.name, nameOf(context)));
 afterAll(writeMet);
+
+const messages = process.env.MESSAGES === undefined ? null : await import('./messages/record.ts');
+afterAll(() => messages?.writeMessages());

@@ -9,6 +9,7 @@ import { basename, extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
   adviceLines,
+  describeIssue,
   describeSweepEnd,
   drawSweep,
   handMethod,
@@ -57,7 +58,7 @@ try {
     const parts = [name, axle].filter((part) => part !== '');
     return showCorner(parts.join('-'), given, car.units, sizing);
   });
-  lookAgain(car.notes);
+  lookAgain(car.notes, car.units);
   if (sizing !== null) written.unshift(...writeOrder(name, sizing, order));
   print('Written:');
   for (const line of written) print(`  ${line}`);
@@ -83,10 +84,11 @@ function readFile(text) {
 
 /**
  * What may be wrong in the file.
- * @param {readonly { path: string, text: string }[]} notes
+ * @param {readonly import('jounce').Diagnostic[]} notes
+ * @param {import('jounce').Units} units
  */
-function lookAgain(notes) {
-  for (const { path, text } of notes) print(`Check ${path}: ${text}`);
+function lookAgain(notes, units) {
+  for (const note of notes) print(`Check ${describeIssue(note, units)}`);
   if (notes.length > 0) print('');
 }
 
@@ -173,11 +175,11 @@ function writeOrder(name, sizing, files) {
  * Prints what a car that stands asks of what was bought: what to do first, then what can't be cured.
  * @param {import('jounce').Sizing} sizing
  */
-function afterOrder({ axles }) {
+function afterOrder({ axles, units }) {
   const bought = axles.filter(({ afterOrder }) => afterOrder !== null);
   if (bought.length === 0) return;
   print(bought.some(({ afterOrder }) => afterOrder?.weighed) ? 'After weighing' : 'With what was ordered');
-  for (const { advice } of bought) for (const line of adviceLines(advice)) print(`  ${line}`);
+  for (const { advice } of bought) for (const line of adviceLines(advice, units)) print(`  ${line}`);
   print('');
 }
 

@@ -4,7 +4,7 @@
 // An invented corner whose coilover stands on the lower arm, leaning a good deal. Both its mounts may be moved: the welder has a plate on
 // the arm, and a stretch of chassis tube above.
 import { writeFileSync } from 'node:fs';
-import { design, doubleWishbone, drawDesign } from 'jounce';
+import { design, doubleWishbone, drawDesign, sentence } from 'jounce';
 
 const drawn = doubleWishbone({
   lowerArm: { inner: [255, 165], outer: [640, 150] },
@@ -38,7 +38,7 @@ const options = {
 /** @param {string} what @param {import('jounce').Design} made */
 function tell(what, made) {
   console.log(`\n${what}: ${made.status}, ${made.trials} corners tried`);
-  for (const reason of made.reasons) console.log(`  ${reason}`);
+  for (const one of made.diagnostics) console.log(`  ${sentence(one)}`);
   for (const [name, { from, to }] of Object.entries(made.mounts)) {
     console.log(`  ${name}: [${from.join(', ')}] -> [${to.map((one) => one.toFixed(1)).join(', ')}]`);
   }

@@ -10,6 +10,7 @@ import {
   drawResiduals,
   plotCurves,
   readCar,
+  sentence,
   sizeCoilovers,
   survey,
   surveyedCorner,
@@ -63,7 +64,7 @@ const made = design(corner, {
   travel: { ...travel, step: 10 },
 });
 console.log('\nThe upper mount, moved');
-for (const reason of made.reasons) console.log(`  ${reason}`);
+for (const one of made.diagnostics) console.log(`  ${sentence(one)}`);
 writeFileSync(new URL('survey-mount.svg', out), drawDesign(corner, made));
 
 /**
@@ -72,7 +73,7 @@ writeFileSync(new URL('survey-mount.svg', out), drawDesign(corner, made));
  */
 function tell(what, found) {
   console.log(`\n${what}`);
-  for (const sentence of found.sentences) console.log(`  ${sentence}`);
+  for (const one of found.diagnostics) console.log(`  ${sentence(one, found.units)}`);
   for (const [name, { at, plusMinus }] of Object.entries(found.points)) {
     const each = at.map((value, k) => `${value.toFixed(1)} ± ${plusMinus[k]?.toFixed(1) ?? '?'}`);
     console.log(`    ${name.padEnd(20)}${each.map((text) => text.padStart(14)).join('')}  mm`);

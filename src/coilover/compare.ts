@@ -5,7 +5,6 @@
 // below 1 in size the change is less than the figure is uncertain by.
 
 import type { Diagnostic } from '../diagnostic.ts';
-import type { Issue } from '../errors/input-error.ts';
 import type { Units } from '../units.ts';
 import type { FigureGroup, FigureInfo } from './sizing/figure.ts';
 import { AXLES, type Axle } from './sizing/inputs.ts';
@@ -27,18 +26,21 @@ export interface FigureChange extends Pick<FigureInfo, 'label' | 'quantity'> {
   readonly againstInterval: number | null;
 }
 
+/** A value that was chosen. */
+export type ChoiceValue = number | string | boolean | null;
+
 /** Something chosen that is not the same in both: a spring, a length of the damper, a state. */
 export interface ChoiceChange {
   readonly whose: Axle | 'car';
-  /** As `spring.name`, `damper.extendedLength`. */
+  /** As `spring.name`, `damper.extendedLength`, `damper.specified`. */
   readonly what: string;
   readonly group: FigureGroup;
-  /** What numbers are measured in; null for words. */
+  /** What numbers are measured in; null for names and for what is true or false. */
   readonly quantity: FigureInfo['quantity'] | null;
   /** Value before, in the library's unit of the quantity; null for none. */
-  readonly before: number | string | null;
+  readonly before: ChoiceValue;
   /** Value after, likewise. */
-  readonly after: number | string | null;
+  readonly after: ChoiceValue;
 }
 
 /** What ends the travel on a side, where that is not the same in both. */
@@ -61,8 +63,8 @@ export interface SizingComparison {
   readonly limits: readonly LimitChange[];
   /** What does not fit in one of them only, told apart by code and path. */
   readonly conflicts: {
-    readonly gone: readonly (Diagnostic & Issue)[];
-    readonly added: readonly (Diagnostic & Issue)[];
+    readonly gone: readonly Diagnostic[];
+    readonly added: readonly Diagnostic[];
   };
   /**
    * `order`: the coilover itself changes; `adjustable`: spring, valving or perch only; `car`: neither; `nothing`: they are the same.
@@ -203,26 +205,15 @@ const CHOICES: readonly (readonly [
   what: string,
   group: FigureGroup,
   quantity: ChoiceChange['quantity'],
-  of: (axle: AxleSizing) => number | string | null | undefined,
+  of: (axle: AxleSizing) => ChoiceValue | undefined,
 ])[] = [
   ['spring.name', 'adjustable', null, ({ spring }) => spring?.name],
   ['spring.rate', 'adjustable', 'rate', ({ spring }) => spring?.rate],
   ['spring.freeLength', 'adjustable', 'length', ({ spring }) => spring?.freeLength],
   ['damper.extendedLength', 'order', 'length', ({ damper }) => damper?.extendedLength],
   ['damper.compressedLength', 'order', 'length', ({ damper }) => damper?.compressedLength],
-  [
-    'damper.source',
-    'order',
-    null,
-    ({ damper }) => (damper === null ? null : damper.specified ? 'given' : 'from the required travel'),
-  ],
-  [
-    'perch.reach',
-    'adjustable',
-    null,
-    ({ perch }) =>
-      perch === null ? null : perch.reachesDesign ? 'reaches ride height' : 'does not reach ride height',
-  ],
+  ['damper.specified', 'order', null, ({ damper }) => damper?.specified],
+  ['perch.reachesDesign', 'adjustable', null, ({ perch }) => perch?.reachesDesign],
 ];
 
 function choiceChanges(before: Sizing, after: Sizing): ChoiceChange[] {
@@ -268,13 +259,13 @@ function limitChanges(before: Sizing, after: Sizing): LimitChange[] {
   );
 }
 
-/** Issues of a second list that the first has not, by code and path. */
-function missingIn<D extends Diagnostic>(first: readonly D[], second: readonly D[]): D[] {
+/** Diagnostics of a second list that the first has not, by code and path. */
+function missingIn(first: readonly Diagnostic[], second: readonly Diagnostic[]): Diagnostic[] {
   const known = new Set(first.map(identity));
-  return second.filter((issue) => !known.has(identity(issue)));
+  return second.filter((one) => !known.has(identity(one)));
 }
 
-/** Code and path: not the figures in its words. */
+/** Code and path: not its values. */
 function identity({ code, path }: Diagnostic): string {
   return `${code} at ${path}`;
 }

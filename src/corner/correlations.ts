@@ -6,7 +6,8 @@
 // rho_ii = 1, and 0 between coordinates that are not named. A right-hand corner is mirrored: what has one y turns its sign.
 
 import { show } from '../diagnostic.ts';
-import { type CornerFileOf, kindOf } from '../document/file-schema.ts';
+import { kindOf } from '../document/file-schema.ts';
+import type { CornerFile } from '../document/inputs.ts';
 import { type Finding, found, type Place, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';
 import { choleskyColumns } from '../numerics/cholesky.ts';
@@ -15,7 +16,7 @@ import { type Covariance, HALF_WIDTH } from './covariance.ts';
 import { KINDS } from './kinds.ts';
 
 /** Correlations as a file has them. */
-export type Correlations = NonNullable<CornerFileOf<typeof KINDS>['correlations']>;
+export type Correlations = NonNullable<CornerFile['correlations']>;
 
 /** The covariance of a corner's coordinates, from its half-widths and the correlations of a file; undefined where nothing is uncertain. */
 export function correlated(

@@ -1,5 +1,6 @@
 import { show } from '../diagnostic.ts';
-import { type CustomPartsInput, customCornerSchema } from '../document/corner-schema.ts';
+import { customCornerSchema } from '../document/corner-schema.ts';
+import type { CustomPartsInput } from '../document/inputs.ts';
 import { type Finding, found, type Place, parse, placeAt, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/file.ts';
@@ -19,9 +20,26 @@ export interface CustomCorner extends CornerModel {
   readonly mirrored: boolean;
 }
 
-/** A linkage with the parts that its points and bodies play, by name. */
-export interface CustomCornerInput extends CustomPartsInput {
-  readonly drawing: Drawing;
+/** What names points, bodies and directions in an input, by the names that a drawing has. */
+type Named<Input, P, B, D> = Input extends string
+  ? P
+  : { [K in keyof Input]: K extends 'body' ? B : K extends 'turn' ? D : Named<Input[K], P, B, D> };
+
+type Parts<P, B, D> = {
+  [K in keyof CustomPartsInput]: K extends 'upright' ? B : Named<CustomPartsInput[K], P, B, D>;
+};
+
+/**
+ * A linkage with the parts that its points and bodies play, by name; `P`, `B` and `T` are the names of its points, bodies and
+ * telescopes.
+ */
+export interface CustomCornerInput<
+  P extends string = string,
+  B extends string = string,
+  T extends string = string,
+> extends Parts<NoInfer<P>, NoInfer<B>, NoInfer<B | T>> {
+  /** The linkage; its points are `[y, z]` in mm, y outboard from the centreline, z up from the ground. */
+  readonly drawing: Drawing<P, B, T>;
 }
 
 /**
@@ -37,9 +55,11 @@ export interface CustomCornerInput extends CustomPartsInput {
  *
  * @throws InputError with every issue; a linkage without exactly one freedom is refused when it is moved.
  */
-export function customCorner(input: CustomCornerInput): CustomCorner {
+export function customCorner<const P extends string, const B extends string, const T extends string = never>(
+  input: CustomCornerInput<P, B, T>,
+): CustomCorner {
   const given = parse(customCornerSchema, input, 'custom corner', findings, refuse);
-  const drawing = input.drawing as CheckedDrawing;
+  const drawing: CheckedDrawing = input.drawing as CheckedDrawing<P, B, T>;
   const { mirrored, place } = placing(drawing.points[given.wheelCentre]);
   const points = Object.fromEntries(Object.entries(drawing.points).map(([name, at]) => [name, place(at)]));
   const { shock, kingpin = null, rocker = null, angles = {}, ...names } = given;

@@ -1,5 +1,6 @@
 import { certainCorner } from '../document/certain-corner.ts';
-import { DOUBLE_WISHBONE, type DoubleWishboneInput } from '../document/kinds/double-wishbone.ts';
+import type { DoubleWishboneInput } from '../document/inputs.ts';
+import { DOUBLE_WISHBONE } from '../document/kinds/double-wishbone.ts';
 import type { Point } from '../linkage/drawing.ts';
 import {
   type Arm,

@@ -3,7 +3,7 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import type { HalfWidth } from '../document/certain-corner.ts';
 import type { CornerKind, PointOf } from '../document/corner-kind.ts';
-import type { DoubleWishboneInput } from '../document/kinds/double-wishbone.ts';
+import type { DoubleWishboneInput } from '../document/inputs.ts';
 import { pathText } from '../document/parse.ts';
 import type { Certain } from '../document/uncertain.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
@@ -29,7 +29,7 @@ export interface Wheel {
 export interface Uncertain {
   /** How far, mm: half-width of a 95 % interval by coordinate (`lowerInnerY`), or their covariance, if any was given. */
   readonly plusMinus?: Readonly<Record<string, number>> | Covariance;
-  /** What the survey of its points leaves to look at, if there is any; paths are places in the survey. */
+  /** What the survey of its points leaves to look at, if there is any; paths are places in the survey, or in the file that has them. */
   readonly checks?: readonly Diagnostic[];
 }
 

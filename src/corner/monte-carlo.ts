@@ -2,29 +2,31 @@
 // out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
 // probabilities are shares of the draws.
 
+import type { LimitOptions } from '../document/inputs.ts';
 import { refuse } from '../errors/corner.ts';
 import { InputError } from '../errors/input-error.ts';
 import { normal, quantile, uniform } from '../numerics/random.ts';
+import type { AllowedColumn } from './column-types.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
 import { HALF_WIDTH, type Spread } from './covariance.ts';
 import { drawFaults } from './draws.ts';
 import { hardpointsOf, moveHardpoints } from './hardpoint-coordinates.ts';
 import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
-import { checkOptions, type LimitOptions } from './limits/options.ts';
+import { checkOptions } from './limits/options.ts';
 import type { ColumnValues } from './sensitivity.ts';
 import { type Sweep, type SweepOptions, sweepModel } from './sweep.ts';
 import { type PlusMinus, spreadOf } from './uncertainty.ts';
 import { uncertaintyBands } from './uncertainty-bands.ts';
 
 /** How many draws, and of what; all optional. */
-export interface MonteCarloOptions {
+export interface MonteCarloOptions<Name extends string = string> {
   /** 100 to 10,000; default 1000. */
   readonly draws?: number;
   /** A whole number; default 1. Equal seeds give equal results. */
   readonly seed?: number;
   /** The sweep of each draw. */
-  readonly sweep?: SweepOptions;
+  readonly sweep?: SweepOptions<Name>;
   /** What ends the travel, as `limits` takes it: with it, the causes are counted. */
   readonly limits?: LimitOptions;
 }
@@ -78,6 +80,11 @@ const TAIL = 0.025;
  *
  * @throws InputError as `uncertaintyBands` and `limits`, and for draws or a seed that are none.
  */
+export function monteCarlo<C extends Corner, const Name extends string>(
+  corner: C,
+  plusMinus?: PlusMinus,
+  options?: MonteCarloOptions<AllowedColumn<C, Name>>,
+): MonteCarlo;
 export function monteCarlo(
   corner: Corner,
   plusMinus?: PlusMinus,

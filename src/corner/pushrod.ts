@@ -1,5 +1,6 @@
 import { certainCorner } from '../document/certain-corner.ts';
-import { PUSHROD, type PushrodInput } from '../document/kinds/pushrod.ts';
+import type { PushrodInput } from '../document/inputs.ts';
+import { PUSHROD } from '../document/kinds/pushrod.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { WISHBONE_PARTS, WISHBONES } from './double-wishbone.ts';
 import {

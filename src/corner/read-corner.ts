@@ -1,15 +1,19 @@
 import { type Diagnostic, fault } from '../diagnostic.ts';
-import type { Check } from '../document/check.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
 import { UNNAMED_KIND } from '../document/corner-kind.ts';
-import { type CornerFileOf, isCorner, kindOf } from '../document/file-schema.ts';
-import type { LimitsDocument } from '../document/limits-schema.ts';
+import { isCorner, kindOf } from '../document/file-schema.ts';
+import type {
+  CarFile,
+  CarSizingFile,
+  CornerSizingFile,
+  LimitOptions,
+  OrderedFile,
+} from '../document/inputs.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
-import type { OrderedFile } from '../document/ordered-schema.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
 import { cornerFindings, readDocument } from '../document/read-document.ts';
-import { type CarSizingFile, type CornerSizingFile, carSizingShape } from '../document/sizing-schema.ts';
+import { carSizingShape } from '../document/sizing-schema.ts';
 import { certain } from '../document/uncertain.ts';
 import { pointsOf } from '../document/written.ts';
 import { refusal } from '../errors/file.ts';
@@ -25,7 +29,7 @@ import { tyreFindings, tyreOf } from './tyre.ts';
 export interface DocumentCorner {
   readonly corner: DrawnCorner;
   /** As `limits` takes it, mm and degrees; mirrored as the corner was. Empty where the document has none. */
-  readonly limits: Omit<LimitsDocument, 'notes'>;
+  readonly limits: Omit<LimitOptions, 'notes'>;
   /** Sprung mass of this corner, kg. */
   readonly sprungMass?: number;
   /** What its coilover is sized by, in the library's units; numbers may be `{ value, plusMinus }`. */
@@ -40,7 +44,7 @@ export interface CornerDocument extends DocumentCorner {
   /** What the document is written in; what comes out is metric either way. */
   readonly units: Units;
   /** What to look at again, though it is no error; in the order of the document. */
-  readonly notes: readonly Check[];
+  readonly notes: readonly Diagnostic[];
 }
 
 /** What `readCar` returns. */
@@ -52,13 +56,13 @@ export interface CarDocument {
   /** What sizes the coilovers of both axles: use, masses, downforce and so on, as far as the document has them. */
   readonly sizing: CarSizingFile;
   /** What to look at again, though it is no error; in the order of the document. */
-  readonly notes: readonly Check[];
+  readonly notes: readonly Diagnostic[];
 }
 
 /**
  * A corner from a document: a JSON text, or the value of one. Its fields are those of `doubleWishbone`, or, where `kind`
  * says so, of `pushrod` or `strut`, with `units` (metric or imperial), `limits`, `sprungMass`, `name` and `notes`;
- * `cornerJsonSchema` describes them. Converted to mm and kg.
+ * `cornerJsonSchema` describes them, and `CornerFile` is their type. Converted to mm and kg.
  *
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
@@ -84,8 +88,8 @@ export function readCorner(json: unknown): CornerDocument {
 }
 
 /**
- * The corners of a car from a document: a JSON text, or the value of one. `carJsonSchema` describes its fields.
- * Converted to mm and kg.
+ * The corners of a car from a document: a JSON text, or the value of one. `carJsonSchema` describes its fields, and
+ * `CarFile` is its type. Converted to mm and kg.
  *
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
@@ -139,7 +143,8 @@ function kindAt(value: unknown, at: Place): Kind {
   return kindOf(KINDS, valueAt(value, at));
 }
 
-type Written = CornerFileOf<typeof KINDS>;
+/** A corner as a car has it; a file with one corner is one too. */
+type Written = CarFile['corners']['front'];
 
 /** Checks of the corner at a place: those of its geometry, limits, correlations and what was bought, and whether its tyre's size can be read. */
 function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
@@ -170,11 +175,11 @@ function cornerOf(given: Written): DocumentCorner {
 function surveyed(corner: DrawnCorner, { correlations, surveyChecks = [] }: Written): DrawnCorner {
   const covariance = correlations === undefined ? undefined : correlated(corner, correlations);
   const checks = surveyChecks.map(
-    (text, k): Diagnostic => ({
-      code: 'surveyCheck',
+    ({ code, ...values }, k): Diagnostic => ({
+      code,
       severity: 'check',
       path: `surveyChecks[${k}]`,
-      values: { text },
+      values,
     }),
   );
   return deepFreeze({
@@ -217,7 +222,7 @@ function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint 
 }
 
 /** What to look at again in a corner that was read. */
-function notesOf(metric: Written, at: Place, units: Units): Check[] {
+function notesOf(metric: Written, at: Place, units: Units): Diagnostic[] {
   const corner = certain(metric);
   const tyre = corner.limits?.tyre;
   const path = typeof tyre === 'string' ? 'limits.tyre' : 'limits.tyre.overallRadius';
@@ -229,5 +234,5 @@ function notesOf(metric: Written, at: Place, units: Units): Check[] {
     units,
     ...(tyre === undefined ? {} : { tyre: { path, overallRadius: tyreOf(tyre).overallRadius } }),
   };
-  return cornerNotes(subject, pathText(at), units);
+  return cornerNotes(subject, pathText(at));
 }

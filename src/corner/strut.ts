@@ -3,7 +3,8 @@
 // (`angles`), by which the top slides along the axis.
 
 import { certainCorner } from '../document/certain-corner.ts';
-import { STRUT, type StrutInput } from '../document/kinds/strut.ts';
+import type { StrutInput } from '../document/inputs.ts';
+import { STRUT } from '../document/kinds/strut.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import {
   type Arm,

@@ -1,58 +1,45 @@
-import { fromMetric, type Units, unitName } from '../units.ts';
-import { figure, spaced } from '../words.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 import { edgeOf } from './box.ts';
 import type { Margin } from './clearances.ts';
 import type { CheckedDesign } from './options.ts';
 
-/** What limits a design: a coordinate at the edge of its box, or a clearance that is used up. */
-export type ActiveConstraint = {
-  /** `shockMountY`, or `spring to upper arm`. */
-  readonly name: string;
-  readonly sentence: string;
-} & (
-  | { readonly kind: 'box'; readonly side: 'least' | 'most'; readonly at: number }
-  | { readonly kind: 'distance'; readonly distance: number; readonly travel: number }
-);
-
 /** mm up to which a clearance is used up. */
 const USED_UP = 0.01;
 
-/** A length in figures, without its unit: tenths of a mm, hundredths of an inch. */
-export function lengthFigure(mm: number, units: Units): string {
-  return figure(fromMetric(mm, 'length', units), units === 'metric' ? 1 : 2);
-}
-
-/** What limits the design at x. */
+/** What limits the design at x: coordinates at the edge of their boxes, and clearances that are used up or not kept. */
 export function activeConstraints(
-  { plan, boxes, units }: CheckedDesign,
+  { plan, boxes }: CheckedDesign,
   x: readonly number[],
   margins: readonly Margin[],
-): ActiveConstraint[] {
-  const length = (mm: number) => `${lengthFigure(mm, units)} ${unitName('length', units)}`;
-  const edges = boxes.flatMap((box, i): ActiveConstraint[] => {
+): Diagnostic[] {
+  const edges = boxes.flatMap((box, i): Diagnostic[] => {
     const side = edgeOf(box, x[i]);
     if (side === null) return [];
-    const { name } = plan.coordinates[i];
-    const at = box[side];
-    const sentence = `${spaced(name)} is at its ${side}, ${length(at)}`;
-    return [{ kind: 'box', name, side, at, sentence }];
+    const { name: coordinate, point, axis } = plan.coordinates[i];
+    const code = side === 'least' ? 'coordinateAtMin' : 'coordinateAtMax';
+    const path = `mounts.${point}.${axis === 0 ? 'y' : 'z'}`;
+    return [{ code, severity: 'note', path, values: { coordinate, at: box[side] } }];
   });
   const worst = new Map<string, Margin>();
   for (const margin of margins) {
-    const before = worst.get(margin.name);
-    if (before === undefined || margin.clearance.value < before.clearance.value)
-      worst.set(margin.name, margin);
+    const key = `${margin.of} ${margin.to}`;
+    const before = worst.get(key);
+    if (before === undefined || margin.clearance.value < before.clearance.value) worst.set(key, margin);
   }
-  const distances = [...worst.values()].flatMap(
-    ({ name, clearance: room, distance, travel }): ActiveConstraint[] => {
-      if (room.value > USED_UP) return [];
-      const where = `at a travel of ${length(travel)}`;
-      const sentence =
-        room.value < 0
-          ? `${name} is ${length(-room.value)} short of its clearance of ${length(distance)} ${where}`
-          : `${name} is down to its clearance of ${length(distance)} ${where}`;
-      return [{ kind: 'distance', name, distance, travel, sentence }];
-    },
-  );
-  return [...edges, ...distances];
+  const clearances = [...worst.values()].flatMap(({ of, to, clearance, distance, travel }): Diagnostic[] => {
+    const { value } = clearance;
+    if (value > USED_UP) return [];
+    const values = { of, to, distance, travel };
+    return [
+      value < 0
+        ? {
+            code: 'clearanceShort',
+            severity: 'conflict',
+            path: 'clearances',
+            values: { ...values, shortfall: -value },
+          }
+        : { code: 'clearanceUsedUp', severity: 'note', path: 'clearances', values },
+    ];
+  });
+  return [...edges, ...clearances];
 }

@@ -22,7 +22,6 @@ import {
   times,
 } from '../numerics/dual.ts';
 import { DEGREES } from '../units.ts';
-import { spaced } from '../words.ts';
 import type { DualPoint, Trial } from './trial.ts';
 
 /** Distances to be kept at every row of the travel, mm. Arms are straight lines between their joints, by name. */
@@ -44,8 +43,10 @@ export type CheckedClearances = Omit<Clearances, 'tyre'> & { readonly tyre?: Tyr
 
 /** Clearance beyond the required distance, mm. */
 export interface Margin {
-  /** `spring to upper arm`. */
-  readonly name: string;
+  /** `spring`, or an end eye of the coilover by the name of its point. */
+  readonly of: string;
+  /** `tyre`, or an arm by its name. */
+  readonly to: string;
   readonly travel: number;
   /** What is to be kept. */
   readonly distance: number;
@@ -74,28 +75,25 @@ export function marginsOf(clearances: CheckedClearances, trial: Trial): Margin[]
   const { outer, inner } = model.shock;
   const arms = armsOf(model);
   const eyes = Object.entries(mountToArm).flatMap(([arm, distance]) =>
-    [outer, inner]
-      .filter((eye) => carrierOf(model, eye) !== arm)
-      .map((eye) => ({ arm, distance, eye, name: `${spaced(eye)} to ${spaced(arm)}` })),
+    [outer, inner].filter((eye) => carrierOf(model, eye) !== arm).map((eye) => ({ arm, distance, eye })),
   );
-  const bodies = Object.entries(springToArm).map(([arm, distance]) => {
-    return { arm, distance, name: `spring to ${spaced(arm)}` };
-  });
   const margins: Margin[] = [];
   for (let row = 0; row < rows; row++) {
-    const keep = (name: string, distance: number, gap: Dual) => {
-      margins.push({ name, travel: travel[row], distance, clearance: scaled(gap, 1, -distance) });
+    const keep = (of: string, to: string, distance: number, gap: Dual) => {
+      margins.push({ of, to, travel: travel[row], distance, clearance: scaled(gap, 1, -distance) });
     };
     const along = (arm: string) => arms[arm].map((point) => place(point, row));
-    for (const { arm, distance, eye, name } of eyes) {
-      keep(name, distance, gapOf([place(eye, row)], along(arm)));
+    for (const { arm, distance, eye } of eyes) {
+      keep(eye, arm, distance, gapOf([place(eye, row)], along(arm)));
     }
     if (spring === undefined) continue;
     const body = springBody(place(outer, row), place(inner, row), spring.seatOffset);
     const fromBody = (other: readonly DualPoint[]) => scaled(gapOf(body, other), 1, -spring.diameter / 2);
-    for (const { arm, distance, name } of bodies) keep(name, distance, fromBody(along(arm)));
+    for (const [arm, distance] of Object.entries(springToArm)) {
+      keep('spring', arm, distance, fromBody(along(arm)));
+    }
     if (springToTyre !== undefined && tyre !== undefined) {
-      keep('spring to tyre', springToTyre, fromBody(tyreCorners(tyre, trial, row)));
+      keep('spring', 'tyre', springToTyre, fromBody(tyreCorners(tyre, trial, row)));
     }
   }
   return margins;

@@ -2,10 +2,10 @@ import { changedCorner } from '../corner/changed-corner.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
 import { frozenCopy } from '../corner/freeze.ts';
 import { activeConstraints } from './active-constraints.ts';
+import { diagnosticsOn } from './diagnostics.ts';
 import { type Judged, judgeOf } from './judge.ts';
-import { goalWords, labelOf, nearestGoal, OBJECTIVES } from './objectives.ts';
+import { nearestGoal, OBJECTIVES } from './objectives.ts';
 import { checkDesign, type DesignOptions } from './options.ts';
-import { reasonsFor } from './reasons.ts';
 import type { Design, ObjectiveResult } from './result.ts';
 import type { Candidate } from './search.ts';
 import { isMet, searchAll } from './searches.ts';
@@ -22,7 +22,7 @@ import { placedAt } from './trial.ts';
 export function design(corner: Corner, options: DesignOptions): Design {
   const model = modelOf(corner);
   const checked = checkDesign(model, options);
-  const { objectives, plan, units } = checked;
+  const { objectives, plan } = checked;
   const judge = judgeOf(checked);
   const { status, first, best, nearest, ends, searches, trials } = searchAll(checked, options, judge);
 
@@ -35,12 +35,9 @@ export function design(corner: Corner, options: DesignOptions): Design {
     values.map((value, k) => value - nearestGoal(objectives[k], value));
   const [deviations, mounts] = [deviationsOf(best), mountsOf(best)];
   const values = objectives.map((objective, k): ObjectiveResult => {
-    const { quantity } = objective;
     return {
-      quantity,
-      label: labelOf(objective),
-      unit: OBJECTIVES[quantity].unit,
-      goal: goalWords(objective, units),
+      objective,
+      unit: OBJECTIVES[objective.quantity].unit,
       initial: first.values[k],
       achieved: best.values[k],
       deviation: deviations[k],
@@ -52,7 +49,6 @@ export function design(corner: Corner, options: DesignOptions): Design {
   const active = activeConstraints(checked, best.x, margins);
   const result = {
     status,
-    units,
     corner: changedCorner(corner, placedAt(plan, best.x)),
     mounts: Object.fromEntries(
       moved.map((point) => [
@@ -73,5 +69,5 @@ export function design(corner: Corner, options: DesignOptions): Design {
     searches,
     trials,
   };
-  return frozenCopy({ ...result, reasons: reasonsFor(result, judge.refused) });
+  return frozenCopy({ ...result, diagnostics: diagnosticsOn(result, judge.refused) });
 }

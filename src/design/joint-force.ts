@@ -12,6 +12,7 @@
 
 import { equilibriumLoads } from '../coilover/forces/static-equilibrium.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
+import type { JointKind } from '../linkage/joints.ts';
 import { constant, type Dual, dual, length, minus, over, plus, times } from '../numerics/dual.ts';
 import type { Load } from '../statics/loads.ts';
 import { type Forces, forces } from '../statics/statics.ts';
@@ -29,6 +30,14 @@ export interface JointForce {
   /** Its weight hangs at the wheel's centre, kg; default 0. */
   readonly unsprungMass?: number;
 }
+
+/** Whether the derivatives here know what a joint of each kind does. */
+export const HAS_DERIVATIVE: Readonly<Record<JointKind, boolean>> = {
+  fixedCoordinates: true,
+  sliders: false,
+  telescopes: false,
+  fixedAngles: true,
+};
 
 /** Size of the force in a joint, N; null where it is not determined, its derivatives NaN where they are not. */
 export function jointForce(

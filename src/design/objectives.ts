@@ -8,12 +8,11 @@
 //                    sprung mass m, F = m g / R what the spring carries (definitions: docs/definitions.md)
 //   jointForce       see joint-force.ts
 //
-// A miss is how far a value lies outside its goal, divided by `tolerance`.
+// A deviation is how far a value lies outside its goal, divided by `tolerance`.
 
 import { rateForFrequency } from '../corner/frequency.ts';
 import { combined, constant, type Dual, minus, over, scaled, times } from '../numerics/dual.ts';
-import { GRAVITY, quantityIn, textIn, type Units } from '../units.ts';
-import { figure } from '../words.ts';
+import { GRAVITY } from '../units.ts';
 import { type JointForce, jointForce } from './joint-force.ts';
 import type { Trial } from './trial.ts';
 
@@ -25,9 +24,9 @@ export interface Goal {
   readonly min?: number;
   /** Upper bound, in that unit. */
   readonly max?: number;
-  /** A deviation up to this counts as met, in that unit; misses are counted in it. Default by quantity. */
+  /** A deviation up to this counts as met, in that unit; deviations are counted in it. Default by quantity. */
   readonly tolerance?: number;
-  /** How much its squared miss counts against others; default 1. */
+  /** How much its squared deviation counts against others; default 1. */
   readonly weight?: number;
 }
 
@@ -51,33 +50,18 @@ export type DesignQuantity =
 /** A quantity and its goal. */
 export type Objective = DesignQuantity & Goal;
 
-/** A quantity in words, its unit, its tolerance and its decimals. */
-interface Kind {
-  readonly label: string;
-  readonly unit: string;
-  readonly tolerance: number;
-  readonly decimals: number;
-}
-
-export const OBJECTIVES: Readonly<Record<Objective['quantity'], Kind>> = {
-  designRatio: { label: 'installation ratio at design ride height', unit: '', tolerance: 0.001, decimals: 4 },
-  ratioChange: {
-    label: 'change of the installation ratio from droop to bump',
-    unit: '',
-    tolerance: 0.001,
-    decimals: 4,
-  },
-  minLength: { label: 'shortest length, eye to eye', unit: 'mm', tolerance: 0.1, decimals: 1 },
-  maxLength: { label: 'longest length, eye to eye', unit: 'mm', tolerance: 0.1, decimals: 1 },
-  inclination: {
-    label: 'inclination of the coilover at design ride height',
-    unit: 'deg',
-    tolerance: 0.1,
-    decimals: 1,
-  },
-  strokeFraction: { label: 'fraction of the stroke used', unit: '', tolerance: 0.001, decimals: 4 },
-  springRate: { label: 'spring rate', unit: 'N/mm', tolerance: 0.1, decimals: 2 },
-  jointForce: { label: 'force', unit: 'N', tolerance: 10, decimals: 0 },
+/** The unit of each quantity, and its tolerance in it. */
+export const OBJECTIVES: Readonly<
+  Record<Objective['quantity'], { readonly unit: string; readonly tolerance: number }>
+> = {
+  designRatio: { unit: '', tolerance: 0.001 },
+  ratioChange: { unit: '', tolerance: 0.001 },
+  minLength: { unit: 'mm', tolerance: 0.1 },
+  maxLength: { unit: 'mm', tolerance: 0.1 },
+  inclination: { unit: 'deg', tolerance: 0.1 },
+  strokeFraction: { unit: '', tolerance: 0.001 },
+  springRate: { unit: 'N/mm', tolerance: 0.1 },
+  jointForce: { unit: 'N', tolerance: 10 },
 };
 
 /** The columns that objectives are made of. */
@@ -87,30 +71,6 @@ export const QUANTITY_COLUMNS = [
   'installationRatioSlope',
   'shockInclination',
 ];
-
-/** An objective in words. */
-export function labelOf(objective: Objective): string {
-  const { label } = OBJECTIVES[objective.quantity];
-  if (objective.quantity !== 'jointForce') return label;
-  return `${label} in ${objective.joint} at ${objective.station ?? 'design ride height'}`;
-}
-
-/** A value of an objective with its unit, in the units asked for. */
-export function written(name: Objective['quantity'], value: number, units: Units): string {
-  const { unit, decimals } = OBJECTIVES[name];
-  const quantity = quantityIn(unit);
-  if (quantity !== null && units !== 'metric') return textIn(value, quantity, units);
-  return `${figure(value, decimals)}${unit === '' ? '' : ` ${unit}`}`;
-}
-
-/** A goal in words: `0.62`, `at most 20 deg`, `300 mm to 380 mm`. */
-export function goalWords({ quantity, target, min, max }: Objective, units: Units): string {
-  if (target !== undefined) return written(quantity, target, units);
-  if (min === undefined) return `at most ${written(quantity, max as number, units)}`;
-  return max === undefined
-    ? `at least ${written(quantity, min, units)}`
-    : `${written(quantity, min, units)} to ${written(quantity, max, units)}`;
-}
 
 /** Its value at a trial; null where it has none. */
 export function valueAt(objective: Objective, trial: Trial): Dual | null {

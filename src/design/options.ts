@@ -6,9 +6,10 @@ import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/design.ts';
 import { isPoint } from '../linkage/drawing.ts';
-import type { Units } from '../units.ts';
+import { jointsIn } from '../linkage/joints.ts';
 import type { Bounds, Box } from './box.ts';
 import { armsOf, type CheckedClearances, type Clearances } from './clearances.ts';
+import { HAS_DERIVATIVE } from './joint-force.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
 
@@ -20,8 +21,8 @@ export interface DesignProgress {
   readonly searches: number;
   /** Corners tried so far. */
   readonly trials: number;
-  /** Weighted sum of squared misses of the best corner so far, each counted in its tolerance. */
-  readonly misses: number;
+  /** Weighted sum of squared deviations of the best corner so far, each counted in its tolerance. */
+  readonly cost: number;
 }
 
 /** What may be moved, what for, and within what. */
@@ -43,8 +44,6 @@ export interface DesignOptions {
   readonly signal?: { readonly aborted: boolean };
   /** Told at the start of each search and now and then within. */
   readonly progress?: (progress: DesignProgress) => void;
-  /** What words and picture of the design are in; default metric. Numbers go in and come out in mm, N and N/mm. */
-  readonly units?: Units;
 }
 
 /** Options that have been checked, with defaults. */
@@ -55,20 +54,9 @@ export interface CheckedDesign {
   readonly clearances: CheckedClearances;
   readonly starts: number;
   readonly seed: number;
-  readonly units: Units;
 }
 
-const OPTIONS = [
-  'mounts',
-  'objectives',
-  'clearances',
-  'travel',
-  'starts',
-  'seed',
-  'signal',
-  'progress',
-  'units',
-];
+const OPTIONS = ['mounts', 'objectives', 'clearances', 'travel', 'starts', 'seed', 'signal', 'progress'];
 const AXES = ['y', 'z'] as const;
 const MOST_STARTS = 1000;
 const MAX_ROWS = 1000;
@@ -91,7 +79,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   const moved = checkMounts(model, options.mounts, add);
   checkObjectives(model, options.objectives, add);
   const clearances = checkClearances(model, options.clearances, add, faults);
-  const { starts = 6, seed = 1, signal, progress, units = 'metric' } = options;
+  const { starts = 6, seed = 1, signal, progress } = options;
   const { bump = 80, droop = 80, step = 10 } = isRecord(options.travel) ? options.travel : {};
   if (options.travel !== undefined) {
     const known = unknownNames('travel', options.travel, ['bump', 'droop', 'step'], add);
@@ -114,23 +102,18 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   if (progress !== undefined && typeof progress !== 'function') {
     add('notAFunction', 'progress', progress);
   }
-  if (units !== 'metric' && units !== 'imperial') {
-    add('unknownChoice', 'units', units, { allowed: ['metric', 'imperial'] });
-  }
   refuse(WHAT, faults);
   return {
     plan: {
       model,
       coordinates: moved.map(({ coordinate }) => coordinate),
       sweep: { bump, droop, step },
-      units,
     },
     boxes: moved.map(({ box }) => box),
     objectives: options.objectives,
     clearances,
     starts,
     seed,
-    units,
   };
 }
 
@@ -282,10 +265,9 @@ function checkJointForce(
   { joint, tyre, station, unsprungMass }: Readonly<Record<string, unknown>>,
   add: Add,
 ): void {
-  const { sliders = {}, telescopes = {} } = model.drawing;
   const { outer, inner } = model.shock;
   const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
-  if (Object.keys(sliders).length + Object.keys(telescopes).length > 0) {
+  if (jointsIn(model.drawing).some(({ at }) => !HAS_DERIVATIVE[at.kind])) {
     add('slidersWithJointForce', path, undefined);
   }
   if (typeof joint !== 'string' || !joints.includes(joint)) {

@@ -1,8 +1,7 @@
 import type { Corner } from '../corner/corner.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { SearchEnd } from '../numerics/minimiser.ts';
-import type { Units } from '../units.ts';
-import type { ActiveConstraint } from './active-constraints.ts';
 import type { Bounds } from './box.ts';
 import type { Objective } from './objectives.ts';
 
@@ -24,12 +23,10 @@ export type DesignStatus =
 
 /** One objective in a design. */
 export interface ObjectiveResult {
-  readonly quantity: Objective['quantity'];
-  /** In words, and the unit of its values. */
-  readonly label: string;
+  /** As it was given. */
+  readonly objective: Objective;
+  /** Of its values. */
   readonly unit: string;
-  /** The goal, in words. */
-  readonly goal: string;
   /** Of the corner as given, in `unit`. */
   readonly initial: number;
   /** Of the design, in `unit`. */
@@ -63,27 +60,25 @@ export interface SearchReport {
   /** Where it began: at the corner as drawn, at random, or at the best until then with one objective counting more. */
   readonly from: 'drawn' | 'random' | 'best';
   readonly status: SearchEnd;
-  /** Weighted sum of squared misses of its best corner, by the weights that were given; null where it had none. */
-  readonly misses: number | null;
+  /** Weighted sum of squared deviations of its best corner, by the weights that were given; null where it had none. */
+  readonly cost: number | null;
 }
 
 /** What comes of a design: plain, frozen data. */
 export interface Design {
   readonly status: DesignStatus;
-  /** What its words, and the picture of `drawDesign`, are in; numbers stay in the library's units. */
-  readonly units: Units;
-  /** The best corner: keeping the clearances comes first, then the weighted sum of squared misses. */
+  /** The best corner: keeping the clearances comes first, then the weighted sum of squared deviations. */
   readonly corner: Corner;
   /** The mounts that could move, by name. */
   readonly mounts: Readonly<Record<string, MovedMount>>;
   readonly objectives: readonly ObjectiveResult[];
   /** What limits the design: edges of boxes, and clearances that are used up. */
-  readonly active: readonly ActiveConstraint[];
+  readonly active: readonly Diagnostic[];
   /** For two objectives and more; empty for one. */
   readonly tradeOff: readonly TradeOff[];
   readonly searches: readonly SearchReport[];
   /** Corners that were tried. */
   readonly trials: number;
-  /** In sentences: what is met, what is not and why, what to bear in mind. */
-  readonly reasons: readonly string[];
+  /** How it ended, what is met, what is not and why (`active` among it), what to bear in mind. */
+  readonly diagnostics: readonly Diagnostic[];
 }

@@ -51,7 +51,7 @@ export function searchAll(
   const asDrawn = judge.assess(drawn);
   if (asDrawn === null) {
     const why = [...judge.refused.values()].map((one) => one.why);
-    throw refusal('corner as drawn', why, plan.units ?? 'metric');
+    throw refusal('corner as drawn', why);
   }
   const first = candidate(drawn, asDrawn, weights);
 
@@ -72,7 +72,7 @@ export function searchAll(
   const searches: SearchReport[] = [];
   const ends: Candidate[] = [];
   const planned = starts + (objectives.length > 1 ? EMPHASES.length * objectives.length : 0);
-  const tell = () => progress?.({ search: searches.length, searches: planned, trials, misses: best.sum });
+  const tell = () => progress?.({ search: searches.length, searches: planned, trials, cost: best.sum });
   const stop = () => signal?.aborted === true;
   let cancelled = false;
   const search = (from: SearchReport['from'], x: readonly number[], by: readonly number[]) => {
@@ -92,7 +92,7 @@ export function searchAll(
     cancelled = status === 'cancelled';
     if (best !== before) bestEnd = status;
     if (end !== null && end.violation === 0) ends.push(end);
-    searches.push({ from, status, misses: end && sumOf(end.deviations, weights) });
+    searches.push({ from, status, cost: end && sumOf(end.deviations, weights) });
   };
 
   const next = uniform(seed);

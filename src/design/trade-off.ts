@@ -1,6 +1,6 @@
 import type { Candidate } from './search.ts';
 
-/** Misses that differ by less, in what is near enough, are alike. */
+/** Deviations that differ by less, in what is near enough, are alike. */
 const ALIKE = 0.01;
 
 /**

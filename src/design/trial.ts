@@ -9,7 +9,6 @@ import { type Diagnostic, fault } from '../diagnostic.ts';
 import { InputError } from '../errors/input-error.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { type Dual, dual } from '../numerics/dual.ts';
-import type { Units } from '../units.ts';
 
 /** A place with its derivatives. */
 export type DualPoint = readonly [y: Dual, z: Dual];
@@ -40,11 +39,9 @@ export interface TrialPlan {
   readonly model: CornerModel;
   readonly coordinates: readonly HardpointCoordinate[];
   readonly sweep: Required<Pick<SweepOptions, 'bump' | 'droop' | 'step'>> & SweepOptions;
-  /** Of what is said; default metric. */
-  readonly units?: Units;
 }
 
-/** Why a trial has no figures, in words. */
+/** Why a trial has no figures. */
 export type NoTrial = Diagnostic;
 
 /** The corner's model with its coordinates at x, mm. */

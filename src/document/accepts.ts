@@ -81,7 +81,8 @@ function kindAcceptor(schema: z.core.$ZodTypes): Acceptor {
       return (value) => value === undefined || inner(value);
     }
     case 'union': {
-      if (def.inclusive === false) return leaveToZod;
+      // Of options that a name tells apart no more than one takes a value.
+      if (def.inclusive === false && !('discriminator' in def)) return leaveToZod;
       const options = def.options.map(acceptorOf);
       return (value) => any(options, value);
     }

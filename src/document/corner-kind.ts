@@ -23,7 +23,7 @@ export interface CornerKind<Schema extends z.ZodObject = z.ZodObject, Path exten
   readonly arms: Readonly<Record<string, readonly [pivot: Path, outer: Path]>>;
   /** The line of an upright that may carry a mount, from its lower joint up; null without one. */
   readonly upright: readonly [lower: Path, upper: Path] | null;
-  /** Usual sizes beside those of arms and wheel: bounds in mm, and what the number says (`250 mm long`). */
+  /** Usual sizes beside those of arms and wheel: bounds in mm, and what the number is, as `pivotDistance`. */
   readonly sizes: readonly {
     readonly at: string;
     readonly between: readonly [Path, Path];
@@ -32,7 +32,7 @@ export interface CornerKind<Schema extends z.ZodObject = z.ZodObject, Path exten
     readonly most: number;
   }[];
   /** How the two ends of a part lie to each other; if they do not, they were exchanged. */
-  readonly ends: readonly (readonly [Path, lies: 'above' | 'outboard of', Path])[];
+  readonly ends: readonly (readonly [Path, lies: 'above' | 'outboardOf', Path])[];
   /** Ball joints and rod ends, by point: what can hold the housing of each (`arm` for the arm that meets the upright); null without any. */
   readonly ballJoints: {
     readonly about: string;

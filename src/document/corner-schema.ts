@@ -17,16 +17,12 @@ export const wheel = z
   .describe('The wheel: its centre, and where it stands by camber or contactPatch.');
 
 /** An arm as its chassis pivot and its ball joint. */
-export function arm(name: string) {
-  return z
-    .strictObject({
-      inner: hardpoint(
-        `Chassis pivot of the ${name} arm: where its axis pierces the plane across the wheel centre`,
-      ),
-      outer: hardpoint(`Ball joint of the ${name} arm, where it meets the upright`),
-    })
-    .describe(`The ${name} arm, from its chassis pivot (inner) to its ball joint (outer).`);
-}
+export const arm = z
+  .strictObject({
+    inner: hardpoint('Chassis pivot of the arm: where its axis pierces the plane across the wheel centre'),
+    outer: hardpoint('Ball joint of the arm, where it meets the upright'),
+  })
+  .describe('An arm, from its chassis pivot (inner) to its ball joint (outer).');
 
 /** A choice among the parts that move with the wheel. */
 export function parts<const Parts extends readonly string[]>(names: Parts, what: string) {
@@ -77,33 +73,67 @@ export function plainCoilover<const Parts extends readonly string[]>(...names: P
   ).describe('The coilover: what it stands on, and its two ends.');
 }
 
-const name = z.string();
-const pair = takes(pairOf(name, name), 'twoPoints');
+const nameOf = (what: string) => z.string().describe(`Name of ${what}.`);
+const twoPoints = takes(pairOf(z.string(), z.string()), 'twoPoints');
 
 /** The parts that a drawing's points and bodies play; as `customCorner` documents. The drawing is checked as one. */
 export const customCornerSchema = z.strictObject({
   drawing: z.unknown(),
-  upright: name,
-  wheelCentre: name,
-  contactPatch: name,
-  shock: z.strictObject({
-    outer: name,
-    inner: name,
-    foreAftOffset: quantity('length', 'Fore-aft').optional(),
-  }),
-  kingpin: z.strictObject({ lower: name, upper: name }).optional(),
-  rocker: z
-    .strictObject({ body: name, pivot: name, rod: z.strictObject({ outer: name, inner: name }) })
+  upright: nameOf('the body that carries the wheel'),
+  wheelCentre: nameOf('the point in the middle of the wheel, on the upright'),
+  contactPatch: nameOf('the point in the middle of the tyre on the ground, on the upright'),
+  shock: z
+    .strictObject({
+      outer: nameOf('the end nearer to the wheel'),
+      inner: nameOf('the other end'),
+      foreAftOffset: foreAftOffset.optional(),
+    })
+    .describe('The points between which the coilover stands.'),
+  kingpin: z
+    .strictObject({ lower: nameOf('the lower point'), upper: nameOf('the upper point') })
+    .describe('Two points of the axis about which the wheel steers; without it no kingpin inclination.')
     .optional(),
-  /** Degrees, top outboard positive. */
-  camber: quantity('angle', 'Camber', z.number().gt(-45).lt(45)).optional(),
+  rocker: z
+    .strictObject({
+      body: nameOf('the rocker, a body'),
+      pivot: nameOf('its pivot, a ground point'),
+      rod: z
+        .strictObject({
+          outer: nameOf('the end on the part that moves with the wheel'),
+          inner: nameOf('the end on the rocker'),
+        })
+        .describe('The ends of the rod that works the rocker.'),
+    })
+    .describe('The rocker between wheel and coilover, for its angles and dead points.')
+    .optional(),
+  camber: quantity(
+    'angle',
+    'Camber as drawn: top outboard positive; that of a thin disc on its contact patch if left out',
+    z.number().gt(-45).lt(45),
+  ).optional(),
   angles: z
     .record(
-      name,
-      takes(z.union([z.strictObject({ angle: pair }), z.strictObject({ turn: name })]), 'lineOrTurn'),
+      z.string(),
+      takes(
+        z
+          .union([
+            z
+              .strictObject({
+                angle: twoPoints.describe(
+                  'The two points of a line: its angle from horizontal, counter-clockwise positive. Unit: degrees.',
+                ),
+              })
+              .describe('The direction of a line as a column.'),
+            z
+              .strictObject({
+                turn: nameOf('a body: its angle from the drawn pose, counter-clockwise positive; degrees'),
+              })
+              .describe('The turn of a body as a column.'),
+          ])
+          .describe('The direction of a line, or the turn of a body.'),
+        'lineOrTurn',
+      ),
     )
+    .describe('Further columns by name, in degrees, counter-clockwise positive.')
     .optional(),
 });
-
-/** Input of `customCorner` but for its drawing. */
-export type CustomPartsInput = Omit<z.input<typeof customCornerSchema>, 'drawing'>;

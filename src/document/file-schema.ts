@@ -1,11 +1,12 @@
 import * as z from 'zod';
 import { type CornerKind, UNNAMED_KIND } from './corner-kind.ts';
-import { type LimitsDocument, limitsSchema, remarks } from './limits-schema.ts';
+import { type LimitsOf, limitsSchema, remarks } from './limits-schema.ts';
 import { orderedSchema } from './ordered-schema.ts';
 import { valueAt } from './parse.ts';
 import { bareNumber, quantity, takes } from './quantity.ts';
 import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
 import { meantName } from './spelling.ts';
+import { surveyChecksSchema } from './survey-check-schema.ts';
 
 /** What any file says about itself. */
 export const fileFields = {
@@ -44,17 +45,14 @@ const surveyed = {
             .describe('Correlations of a coordinate with those before it.'),
         )
         .describe(
-          'A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty.',
+          'A row for each coordinate: its correlations, -1 to 1, with those before it. The first row is empty. Without unit.',
         ),
     })
     .describe(
       'How the errors of hardpoints hang together, as a survey gives it; coordinates that are not named are independent.',
     )
     .optional(),
-  surveyChecks: z
-    .array(z.string().describe('A sentence of the survey.'))
-    .describe('What the survey of these points left to look at, in words; the sizing shows it.')
-    .optional(),
+  surveyChecks: surveyChecksSchema.optional(),
 };
 
 /** Kinds of corners by their names. */
@@ -68,9 +66,11 @@ const loads = {
   ...surveyed,
 };
 
-/** A corner of a kind as files hold it. */
-type CornerFile<Kind extends CornerKind> = z.output<z.ZodObject<typeof fileFields & typeof loads>> & {
-  readonly limits?: LimitsDocument | undefined;
+/** A corner of a kind as a car has it. */
+type CornerOf<Kind extends CornerKind> = z.output<
+  z.ZodObject<Pick<typeof fileFields, 'notes'> & typeof loads>
+> & {
+  readonly limits?: LimitsOf<Kind> | undefined;
 } & z.output<Kind['schema']> &
   Named<Kind['kind']>;
 
@@ -79,24 +79,28 @@ type Named<Kind extends string> = Kind extends typeof UNNAMED_KIND
   ? { readonly kind?: Kind | undefined }
   : { readonly kind: Kind };
 
-/** A corner of one of some kinds as files hold it. */
-export type CornerFileOf<All extends Kinds> = {
-  [Kind in keyof All]: CornerFile<All[Kind]['input']>;
-}[keyof All];
+/** A file with one corner of a kind. */
+type CornerFileOf<Kind extends CornerKind> = z.output<z.ZodObject<typeof fileFields>> & CornerOf<Kind>;
 
 /** A car as files hold it. */
-type CarFileOf<All extends Kinds> = z.output<z.ZodObject<typeof fileFields & typeof carSizingShape>> & {
-  readonly corners: { readonly front: CornerFileOf<All>; readonly rear?: CornerFileOf<All> | undefined };
+type CarFileOf<Kind extends CornerKind> = z.output<z.ZodObject<typeof fileFields & typeof carSizingShape>> & {
+  readonly corners: { readonly front: EachOf<Kind>; readonly rear?: EachOf<Kind> | undefined };
 };
+type EachOf<Kind extends CornerKind> = Kind extends CornerKind ? CornerOf<Kind> : never;
+
+/** A schema that changes nothing of what it reads. */
+type Reads<T> = z.ZodType<T, T>;
 
 /** The schemas of files with corners of some kinds. */
 export interface FileSchemas<All extends Kinds> {
   /** A file with one corner, by its kind. */
-  readonly corner: { readonly [Kind in keyof All]: z.ZodType<CornerFileOf<All>> };
+  readonly corner: { readonly [Name in keyof All]: Reads<CornerFileOf<All[Name]['input']>> };
+  /** A file with one corner of any kind. */
+  anyCorner(): Reads<{ [Name in keyof All]: CornerFileOf<All[Name]['input']> }[keyof All]>;
   /** A file with the corners of a car, by their kinds. */
-  car(front: keyof All, rear: keyof All): z.ZodType<CarFileOf<All>>;
-  cornerJsonSchema(): Record<string, unknown>;
-  carJsonSchema(): Record<string, unknown>;
+  car(front: keyof All, rear: keyof All): Reads<CarFileOf<All[keyof All]['input']>>;
+  /** A file with the corners of a car, of any kind. */
+  anyCar(): Reads<CarFileOf<All[keyof All]['input']>>;
 }
 
 /** Makes the schemas of files with corners of some kinds. */
@@ -107,20 +111,21 @@ export function fileSchemas<All extends Kinds>(kinds: All): FileSchemas<All> {
   const corners = Object.fromEntries(shapes.map(([name, shape]) => [name, corner(name, shape)]));
   /** Those made so far, so that each is compiled once. */
   const cars = new Map<string, z.ZodType>();
-  return {
-    corner: files as unknown as FileSchemas<All>['corner'],
-    car(front, rear) {
-      const pair = `${String(front)} ${String(rear)}`;
-      const car = cars.get(pair) ?? carFile(corners[front as string], corners[rear as string]);
+  const made = {
+    corner: files,
+    anyCorner: () => z.union(Object.values(files)).describe(ONE_CORNER),
+    car(front: string, rear: string) {
+      const pair = `${front} ${rear}`;
+      const car = cars.get(pair) ?? carFile(corners[front], corners[rear]);
       cars.set(pair, car);
-      return car as z.ZodType<CarFileOf<All>>;
+      return car;
     },
-    cornerJsonSchema: () => jsonSchema(z.union(Object.values(files)).describe(ONE_CORNER)),
-    carJsonSchema() {
+    anyCar() {
       const either = z.union(Object.values(corners));
-      return jsonSchema(carFile(either.describe('The front corner.'), either.describe('The rear corner.')));
+      return carFile(either.describe('The front corner.'), either.describe('The rear corner.'));
     },
   };
+  return made as unknown as FileSchemas<All>;
 }
 
 /** What a corner of a kind has; `names` are those of all kinds. */

@@ -1,16 +1,21 @@
 import * as z from 'zod';
 import type { CornerKind } from './corner-kind.ts';
-import { direction, point, quantity, size, takes } from './quantity.ts';
+import { direction, point, quantity, size, takes, unitOf } from './quantity.ts';
 
 /** A travel or length of 0 or more. */
 const distance = (description: string) => quantity('length', description, z.number().gte(0));
 const tilt = (description: string) => quantity('angle', description, z.number().gt(0).lt(90));
 
+/** Ball joints made so far, so that those held alike are one schema. */
+const ballJoints = new Map<string, z.ZodType>();
+
 /** A ball joint or rod end whose housing is held by one of some parts. */
-function ballJoint(holders: readonly [string, ...string[]]) {
-  return jointWith(
-    z.enum(holders).describe(`What holds the housing: ${anyOf(holders)}. The stud is bolted to the other.`),
-  );
+function ballJoint(holders: readonly [string, ...string[]]): z.ZodType {
+  const holder = anyOf(holders);
+  const housing = `What holds the housing: ${holder}. The stud is bolted to the other.`;
+  const joint = ballJoints.get(holder) ?? jointWith(z.enum(holders).describe(housing));
+  ballJoints.set(holder, joint);
+  return joint;
 }
 
 function jointWith<Housing extends z.ZodType>(housing: Housing) {
@@ -44,10 +49,12 @@ const bearing = z
 const tyre = takes(
   z
     .union([
-      z.strictObject({
-        overallRadius: size('Radius of the tyre with no load on it: half its overall diameter'),
-        width: size('Width over the sidewalls'),
-      }),
+      z
+        .strictObject({
+          overallRadius: size('Radius of the tyre with no load on it: half its overall diameter'),
+          width: size('Width over the sidewalls'),
+        })
+        .describe('A tyre by its overall radius and width.'),
       z.string(),
     ])
     .describe('The tyre: its overall radius and width, or the size on its sidewall, as "205/55R16".'),
@@ -69,14 +76,16 @@ const lengths = {
       extendedLength: size('Length between the end eyes, fully extended'),
       compressedLength: size('Length between the end eyes, fully compressed; less than extended'),
     })
-    .describe('The damper: its extended and compressed length between the end eyes.')
+    .describe('The damper to order: its extended and compressed length between the end eyes.')
     .optional(),
   bumpStop: z
     .strictObject({
       height: size('Height of the bump stop with no load on it'),
       solidHeight: distance('Height at which it gives no more; less than height'),
     })
-    .describe('The bump stop on the damper: the travel ends where it is solid.')
+    .describe(
+      'The bump stop on the shaft: contact at compressed length plus height; the travel ends at compressed length plus solidHeight. Needs damper.',
+    )
     .optional(),
   springMinLengthAt: size(
     'Length between the end eyes at which the spring is at its minimum permissible length; where sizing knows the spring it finds that itself',
@@ -85,12 +94,16 @@ const lengths = {
   arch: z
     .array(point('A point of the wheel arch'))
     .min(1)
-    .describe('Points of the wheel arch and whatever else the tyre could touch, one after the other.')
+    .describe(
+      `Points [y, z] of the wheel arch and whatever else the tyre could touch, one after the other: y outboard, z up from the ground. Needs tyre. ${unitOf('length')}`,
+    )
     .optional(),
   chassisLowPoints: z
     .array(point('A low point of the chassis'))
     .min(1)
-    .describe('Lowest points of the chassis: what would touch the ground first.')
+    .describe(
+      `Lowest points [y, z] of the chassis, what would touch the ground first: y outboard, z up from the ground. ${unitOf('length')}`,
+    )
     .optional(),
 };
 
@@ -129,8 +142,23 @@ function limitsWith<Joints extends z.ZodRawShape>(joints: Joints) {
     .describe('What ends the travel. Leave out what you do not know.');
 }
 
+/** Limits of a corner of a kind, as files hold them. */
+export type LimitsOf<Kind extends CornerKind> = z.output<
+  ReturnType<typeof limitsWith<Record<never, never>>>
+> &
+  (Kind['ballJoints'] extends { readonly holders: infer Holders extends HoldersByPoint }
+    ? { readonly ballJoints?: JointsOf<Holders> | undefined }
+    : unknown);
+
+type HoldersByPoint = NonNullable<CornerKind['ballJoints']>['holders'];
+type JointsOf<Holders extends HoldersByPoint> = {
+  readonly [Point in keyof Holders]?:
+    | z.output<ReturnType<typeof jointWith<z.ZodType<Holders[Point][number]>>>>
+    | undefined;
+};
+
 /** Limits of a corner of a kind. */
-export function limitsSchema({ ballJoints }: CornerKind): z.ZodType<LimitsDocument> {
+export function limitsSchema({ ballJoints }: CornerKind): z.ZodType {
   if (ballJoints === null) return limitsWith({});
   const joints = Object.entries(ballJoints.holders).map(
     ([point, holders]) => [point, ballJoint(holders).optional()] as const,
@@ -141,8 +169,19 @@ export function limitsSchema({ ballJoints }: CornerKind): z.ZodType<LimitsDocume
 
 /** Options of `limits`: the same for joints of any name. */
 export const limitOptionsSchema = limitsWith({
-  ballJoints: z.record(z.string(), jointWith(z.string()).optional()).optional(),
+  ballJoints: z
+    .record(
+      z.string(),
+      jointWith(
+        z
+          .string()
+          .describe(
+            'What holds the housing: arm, upright, or a part by its name. The stud is bolted to the other.',
+          ),
+      ).optional(),
+    )
+    .describe(
+      'Ball joints and rod ends by the point where they join two parts: lowerOuter, upperOuter; with a rocker rodMount and rodRockerMount; in a drawing of your own any point that joins two bodies.',
+    )
+    .optional(),
 });
-
-/** Limits of a corner as a document gives them, in mm and degrees once read. */
-export type LimitsDocument = z.output<typeof limitOptionsSchema>;

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { having } from './choice.ts';
 import { remarks } from './limits-schema.ts';
-import { bareNumber, quantity, size, takes, uncertain } from './quantity.ts';
+import { bareNumber, quantity, size, takes, uncertain, unitOf } from './quantity.ts';
 
 const notNegative = z.number().gte(0);
 const positive = z.number().gt(0);
@@ -32,7 +32,11 @@ const helper = z
     rate: quantity('rate', 'Rate of the helper or tender spring', positive),
     freeLength: size('Length of the helper or tender spring with no load on it'),
     minLength: size('Its length with all coils touching'),
-    separatorHeight: quantity('length', 'Thickness of the ring between the springs', notNegative).optional(),
+    separatorHeight: quantity(
+      'length',
+      'Thickness of the ring between the springs; 0 if left out',
+      notNegative,
+    ).optional(),
   })
   .describe('The helper or tender spring that was bought.');
 
@@ -51,7 +55,9 @@ const bumpStop = z
             .describe('A point of the table: compression and force.'),
         )
         .min(1)
-        .describe('Force of the bump stop at its compression.'),
+        .describe(
+          `Force of the bump stop at its compression: rows [compression, force], none negative. ${unitOf('length', 'force')}`,
+        ),
       'bumpStopTable',
     ).optional(),
   })
@@ -82,7 +88,9 @@ const valving = z
             .describe('A row of the table: shaft speed, compression force, rebound force.'),
         )
         .min(1)
-        .describe('Forces by shaft speed, as from a dynamometer; the first row gives the low-speed damping.'),
+        .describe(
+          `Forces by shaft speed, as from a dynamometer: rows [speed, compression force, rebound force], none negative; the first gives the low-speed damping. ${unitOf('shaftSpeed', 'force')}`,
+        ),
       'forceTable',
     ).optional(),
   })
@@ -134,6 +142,3 @@ export const orderedSchema = z
   .describe(
     'The coilover as bought. What stands here replaces the same part of limits and sizing and is never derived again; leave out what was not bought.',
   );
-
-/** What was bought for the corners of an axle. */
-export type OrderedFile = z.output<typeof orderedSchema>;

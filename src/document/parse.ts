@@ -271,8 +271,12 @@ function translate(
       // A quantity of several shapes is a number first of all.
       const type =
         issue.code === 'invalid_type' ? issue.expected : quantity === undefined ? 'union' : 'number';
-      const expected = expectedOf(type, here);
+      // Of alternatives that a name tells apart none has this one.
+      const names =
+        issue.code === 'invalid_union' && issue.discriminator !== undefined && here && shapeOf(here);
+      const expected = names ? { allowed: names } : expectedOf(type, here);
       if (value === undefined) return found(at, 'missing', expected);
+      if (names) return found(at, 'unknownChoice', { ...expected, got, meant: null });
       if (type !== 'number' || typeof value !== 'string') return found(at, 'wrongType', { ...expected, got });
       const unit = quantity && unitName(quantity, units);
       return found(at, 'wrongType', { ...expected, got, meant: numbersMeant(value, unit) });

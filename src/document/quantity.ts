@@ -6,12 +6,17 @@ const shapes = new WeakMap<z.core.$ZodType, string | readonly string[]>();
 
 /** A number that stands for a quantity: so marked, its unit can be told and its value converted. */
 export function quantity(kind: Quantity, description: string, schema: z.ZodNumber = z.number()): z.ZodNumber {
-  const metric = unitName(kind, 'metric');
-  const imperial = unitName(kind, 'imperial');
-  const unit = metric === imperial ? metric : `${metric}, or ${imperial} in an imperial file`;
-  const marked = schema.describe(`${description}. Unit: ${unit}.`);
+  const marked = schema.describe(`${description}. ${unitOf(kind)}`);
   quantities.set(marked, kind);
   return marked;
+}
+
+/** The sentence on the unit of a quantity, or on those of the columns of a table. */
+export function unitOf(...kinds: readonly Quantity[]): string {
+  const metric = kinds.map((kind) => unitName(kind, 'metric')).join(' and ');
+  const imperial = kinds.map((kind) => unitName(kind, 'imperial')).join(' and ');
+  const units = metric === imperial ? metric : `${metric}, or ${imperial} in an imperial file`;
+  return `Unit${kinds.length > 1 ? 's' : ''}: ${units}.`;
 }
 
 /** What a number's schema stands for, if it was marked. */
@@ -65,11 +70,13 @@ export function pairOf<First extends z.ZodType, Second extends z.ZodType>(first:
   return pair as unknown as z.ZodReadonly<typeof pair>;
 }
 
+const POINT = 'Point [y, z]: y outboard from the centreline, z up from the ground';
+
 /** A hardpoint: a point whose coordinates may be uncertain. */
 export function hardpoint(description: string) {
   return takes(
     pairOf(uncertainY, uncertainZ).describe(
-      `${description}. Point [y, z]: y outboard from the centreline, z up from the ground; either may be { value, plusMinus }.`,
+      `${description}. ${POINT}; either may be { value, plusMinus }. ${unitOf('length')}`,
     ),
     'point',
   );
@@ -77,19 +84,14 @@ export function hardpoint(description: string) {
 
 /** A point of the corner's plane, `[y, z]`: y outboard from the vehicle's centreline, z up from the ground. */
 export function point(description: string) {
-  return takes(
-    pairOf(y, z_).describe(
-      `${description}. Point [y, z]: y outboard from the centreline, z up from the ground.`,
-    ),
-    'point',
-  );
+  return takes(pairOf(y, z_).describe(`${description}. ${POINT}. ${unitOf('length')}`), 'point');
 }
 
 /** A direction in the corner's plane: `[y, z]` of any length. */
 export function direction(description: string) {
   return takes(
     pairOf(z.number(), z.number()).describe(
-      `${description}. Direction [y, z] at ride height, of any length: [0, 1] is up.`,
+      `${description}. Direction [y, z] at ride height, y outboard, z up, of any length. Without unit.`,
     ),
     'direction',
   );

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { having } from './choice.ts';
 import { remarks } from './limits-schema.ts';
 import { date, revision } from './ordered-schema.ts';
-import { bareNumber, quantity, size, takes, uncertain, uncertainNumber } from './quantity.ts';
+import { bareNumber, quantity, size, takes, uncertain, uncertainNumber, unitOf } from './quantity.ts';
 
 const notNegative = z.number().gte(0);
 const positive = z.number().gt(0);
@@ -114,7 +114,7 @@ const downforceSchema = z
     speedsToCheck: listOf(
       quantity('speed', 'A speed', notNegative),
       'speeds',
-      'Speeds to check; the last is taken as the top speed.',
+      `Speeds to check; the last is taken as the top speed. Five up to speed if left out. ${unitOf('speed')}`,
     ).optional(),
   })
   .describe('Downforce at one speed; it goes with the square of the speed, at the same balance.');
@@ -182,7 +182,7 @@ const ends = z
   .enum(['closedGround', 'closed', 'openGround', 'open'])
   .describe('How the coils end: closed and ground, closed, open and ground, open.');
 
-const wireSchema = z
+export const wireSchema = z
   .strictObject({
     diameter: size('Diameter of the wire'),
     meanDiameter: size('Mean diameter of the coils: from middle of wire to middle of wire'),
@@ -198,7 +198,7 @@ const wireSchema = z
 const springSchema = z
   .strictObject({
     name: z.string().describe('What you call it.'),
-    rate: quantity('rate', 'Rate', positive).optional(),
+    rate: quantity('rate', 'Rate; that of the wire if left out', positive).optional(),
     freeLength: size('Free length L_0'),
     solidLength: size('Solid length L_c, all coils touching').optional(),
     minLength: size('Minimum permissible length L_n, a little more than solid').optional(),
@@ -281,7 +281,11 @@ export const cornerSizingSchema = z
       .describe('The gas in the damper: its force, or shaftDiameter and pressure.')
       .optional(),
     springs: listOf(springSchema, 'springs', 'Springs that can be had, to choose from.').optional(),
-    rateStep: quantity('rate', 'Steps in which rates can be had', positive).optional(),
+    rateStep: quantity(
+      'rate',
+      'Steps in which rates can be had; common ones if left out',
+      positive,
+    ).optional(),
     helper: z
       .strictObject({
         rate: quantity('rate', 'Rate of the helper or tender spring', positive),
@@ -289,7 +293,7 @@ export const cornerSizingSchema = z
         minLength: size('Its length with all coils touching'),
         separatorHeight: quantity(
           'length',
-          'Thickness of the ring between the springs',
+          'Thickness of the ring between the springs; 0 if left out',
           notNegative,
         ).optional(),
       })
@@ -303,7 +307,7 @@ export const cornerSizingSchema = z
         ])
         .describe('A point of the table: compression and force.'),
       'bumpStopTable',
-      'Force of the bump stop at its compression.',
+      `Force of the bump stop at its compression: rows [compression, force], none negative. ${unitOf('length', 'force')}`,
     ).optional(),
     perch: z
       .strictObject({
@@ -340,7 +344,7 @@ export const cornerSizingSchema = z
         shaftSpeeds: listOf(
           quantity('shaftSpeed', 'A shaft speed', positive),
           'shaftSpeeds',
-          'Shaft speeds of the table.',
+          `Shaft speeds of the table; 10 to 500 mm/s if left out. ${unitOf('shaftSpeed')}`,
         ).optional(),
       })
       .describe('What the damper is to give.')
@@ -355,8 +359,3 @@ export const cornerSizingSchema = z
     order: orderSchema.optional(),
   })
   .describe('What the coilover of this corner is sized by. Leave out what you do not know.');
-
-/** What sizes a corner's coilover, as documents have it. */
-export type CornerSizingFile = z.output<typeof cornerSizingSchema>;
-/** The parts of a car file that size the coilovers of both axles. */
-export type CarSizingFile = z.output<z.ZodObject<typeof carSizingShape>>;

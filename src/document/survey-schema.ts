@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { having } from './choice.ts';
 import { fileFields, jsonSchema } from './file-schema.ts';
+import type { SurveyInput } from './inputs.ts';
 import { type Finding, found, type Place, valueAt } from './parse.ts';
 import { pairOf, point, quantity, takes } from './quantity.ts';
 import { farAway, type ReadDocument, readDocument } from './read-document.ts';
@@ -13,19 +14,27 @@ const foreAft = quantity(
   'length',
   'Fore-aft place, forward of the plane across the wheel centre; 0 if left out',
 );
-const onLength = quantity('length', 'What was read');
-const onAngle = quantity('angle', 'What was read', z.number().gte(-180).lte(180));
+const length = (positive: string) => quantity('length', `What was read: ${positive}`);
+const angle = (positive: string) =>
+  quantity('angle', `What was read, from the front: ${positive}`, z.number().gte(-180).lte(180));
 
 /** Half-width of the 95 % interval of a reading; nothing is read exactly. */
-const uncertainty = (kind: 'length' | 'angle', of: string) =>
-  quantity(kind, `How far ${of} may be off, to either side, 95 times in 100`, z.number().gt(0)).optional();
+const uncertainty = (kind: 'length' | 'angle', of: string, without: string) =>
+  quantity(
+    kind,
+    `How far ${of} may be off, to either side, 95 times in 100; ${without} if left out`,
+    z.number().gt(0),
+  ).optional();
+const byTape = uncertainty('length', 'this reading', 'plusMinus.tape');
+const byRuler = uncertainty('length', 'this reading', 'plusMinus.ruler');
+const byAngleFinder = uncertainty('angle', 'this reading', 'plusMinus.angleFinder');
 
 const surveyPoint = z
   .strictObject({
     estimate: point('First estimate of where it lies, from a rough sketch').optional(),
     known: point('Where it lies, known: what other points are measured from').optional(),
     pivotAxis: pair(
-      'The point lies on the axis through these two, where that pierces the plane at its x',
+      'The point lies on the axis through these two, where that pierces the plane at its x.',
     ).optional(),
     x: foreAft.optional(),
   })
@@ -33,13 +42,12 @@ const surveyPoint = z
   .describe('A point by how its place is known.');
 
 /** A list of readings of one kind. */
-function readings<Shape extends z.ZodRawShape>(shape: Shape, description: string) {
-  return takes(z.array(z.strictObject(shape)).describe(description), 'readings').optional();
+function readings<Shape extends z.ZodRawShape>(shape: Shape, one: string, description: string) {
+  const reading = z.strictObject(shape).describe(one);
+  return takes(z.array(reading).describe(description), 'readings').optional();
 }
 
-const lengthRead = { value: onLength, plusMinus: uncertainty('length', 'this reading') };
-const angleRead = { value: onAngle, plusMinus: uncertainty('angle', 'this reading') };
-const line = pair('Two points of the line');
+const line = pair('Two points of the line.');
 
 /** A survey of points; shape as `survey` documents. */
 export const surveySchema = z
@@ -48,51 +56,62 @@ export const surveySchema = z
     points: z.record(name, surveyPoint).describe('The points by name.'),
     plusMinus: z
       .strictObject({
-        tape: uncertainty('length', 'a distance by tape'),
-        ruler: uncertainty('length', 'a height, a lateral distance or a point on a line'),
-        angleFinder: uncertainty('angle', 'an angle'),
+        tape: uncertainty('length', 'a distance by tape', '1.5 mm'),
+        ruler: uncertainty('length', 'a height, a lateral distance or a point on a line', '1.5 mm'),
+        angleFinder: uncertainty('angle', 'an angle', '0.3 degrees'),
       })
       .describe('How far readings may be off that do not say so themselves.')
       .optional(),
     distances: readings(
       {
-        between: pair('The two points'),
+        between: pair('The two points.'),
         value: quantity('length', 'What was read', z.number().gt(0)),
-        plusMinus: lengthRead.plusMinus,
+        plusMinus: byTape,
       },
+      'A distance of two points in space, by tape.',
       'Distances of two points in space, by tape: fore-aft included.',
     ),
     heights: readings(
-      { of: name.describe('The point'), above: name.describe('Above which point').optional(), ...lengthRead },
+      {
+        of: name.describe('The point.'),
+        above: name.describe('Above which point; the ground if left out.').optional(),
+        value: length('up positive'),
+        plusMinus: byRuler,
+      },
+      'A height above the ground, or above another point.',
       'Heights above the ground, or above another point.',
     ),
     laterals: readings(
-      { of: name.describe('The point'), from: name.describe('From which point').optional(), ...lengthRead },
+      {
+        of: name.describe('The point.'),
+        from: name.describe('From which point; the centreline if left out.').optional(),
+        value: length('outboard positive'),
+        plusMinus: byRuler,
+      },
+      'A lateral distance from the centreline, or from another point.',
       'Lateral distances from the centreline, or from another point: outboard positive.',
     ),
     inclinations: readings(
-      { line, ...angleRead },
+      { line, value: angle('top inboard positive'), plusMinus: byAngleFinder },
+      'The inclination of a line from vertical.',
       'Inclinations of lines from vertical, seen from the front: top inboard positive.',
     ),
     slopes: readings(
-      { line, ...angleRead },
+      { line, value: angle('outboard end up positive'), plusMinus: byAngleFinder },
+      'The slope of a line from horizontal.',
       'Slopes of lines from horizontal, seen from the front: outboard end up positive.',
     ),
     collinear: readings(
       {
-        point: name.describe('The point'),
+        point: name.describe('The point.'),
         line,
-        plusMinus: uncertainty('length', 'the point may be beside the line'),
+        plusMinus: byRuler,
       },
+      'A point on the line through two others.',
       'Points that lie on the line through two others, seen from the front.',
     ),
   })
   .describe('A survey: readings of the points of a suspension corner on stands.');
-
-/** Input of `survey`. */
-export type SurveyInput = z.input<typeof surveySchema>;
-/** A survey as it was read. */
-export type SurveyDocument = z.output<typeof surveySchema>;
 
 /** The kinds of readings, as a document lists them, with where each names points. */
 const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
@@ -118,7 +137,7 @@ const NAMES: Readonly<Record<string, readonly (readonly PropertyKey[])[]>> = {
  *
  * @throws InputError with every issue.
  */
-export function readSurvey(json: unknown): ReadDocument<SurveyDocument> {
+export function readSurvey(json: unknown): ReadDocument<SurveyInput> {
   return readDocument(() => surveySchema, json, 'survey', surveyFindings);
 }
 

@@ -1,8 +1,7 @@
 import type { CornerKind } from './corner-kind.ts';
 import { pointAt } from './geometry.ts';
-import type { LimitsDocument } from './limits-schema.ts';
+import type { CornerSizingFile, LimitOptions } from './inputs.ts';
 import { placeAt } from './parse.ts';
-import type { CornerSizingFile } from './sizing-schema.ts';
 import type { Certain } from './uncertain.ts';
 
 export type Point = readonly [number, number];
@@ -15,7 +14,7 @@ export interface Written {
     readonly contactPatch?: Point | undefined;
   };
   readonly sprungMass?: number | undefined;
-  readonly limits?: LimitsDocument | undefined;
+  readonly limits?: LimitOptions | undefined;
   readonly sizing?: Certain<CornerSizingFile> | undefined;
 }
 

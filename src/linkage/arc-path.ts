@@ -149,12 +149,12 @@ function layOutward(
   for (let now = drawn; ; ) {
     const { series, t, allowed } = now;
     const good = acceptStep(e, series, way * now.step, allowed, pose);
-    const locked = system.structure.rows[e.worstRow]?.name;
+    const violated = system.structure.rows[e.worstRow];
     const event = firstEvent(e, task, now, good, way, target, pieces.length === 0 ? null : drawnTangent);
     const { x, status } = event;
     const at = status === 'reached' ? target : horner(t, 0, t.length - 1, x);
     pieces.push(pieceOf(now, size, x, way, at));
-    if (status === 'locked') return { pieces, end: { at, status, constraint: locked } };
+    if (status === 'locked') return { pieces, end: { at, status, ...violated?.of } };
     if (status !== null) return { pieces, end: { at, status } };
     if (pieces.length === MAX_PIECES) return { pieces, end: { at, status: 'stepLimit' } };
 
@@ -162,7 +162,8 @@ function layOutward(
     poseAt(series, x, pose);
     const worst = worstRow(e, allowed, pose);
     const degreesOfFreedom = expandByArcLength(e, pose, along);
-    if (degreesOfFreedom === 0) return { pieces, end: { at, status: 'locked', constraint: worst } };
+    if (degreesOfFreedom === 0)
+      return { pieces, end: { at, status: 'locked', ...system.structure.rows[worst].of } };
     if (degreesOfFreedom > 1 || stepLength(e, null, 1) < BIFURCATION_STEP_FRACTION) {
       return { pieces, end: { at, status: 'bifurcation' } };
     }

@@ -1,8 +1,9 @@
 import { type Diagnostic, fault, unknownName } from '../diagnostic.ts';
 import { refusal, refuse } from '../errors/linkage.ts';
-import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from './drawing.ts';
-import { jointPoints, jointsOf } from './joints.ts';
-import { carried, type Turn } from './plane.ts';
+import { between, carried, mirrored, turnBetween } from '../numerics/plane.ts';
+import { jointsOf } from './body-joints.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, type Point, samePlace } from './drawing.ts';
+import { jointsIn } from './joints.ts';
 
 /**
  * The other assembly mode of two bodies: the point that joins them is mirrored in the line between their other joints, and their
@@ -22,11 +23,12 @@ export function otherAssemblyMode(drawing: Drawing, point: string): CheckedDrawi
   const { points } = drawing;
   const [a, c] = pivots.map((name) => points[name]);
   const from = points[point];
+  if (samePlace(a, c)) throw refusal('assembly', [fault('noOtherAssembly', '')]);
   const to = mirrored(from, a, c);
   const moved: Record<string, Point> = { ...points };
   carriers.forEach((body, k) => {
     const pivot = points[pivots[k]];
-    const turn = turnFrom(pivot, from, to);
+    const turn = turnBetween(between(pivot, from), between(pivot, to));
     for (const name of drawing.bodies[body]) moved[name] = carried(points[name], pivot, pivot, turn);
   });
   return { ...drawing, points: { ...moved, [point]: to } };
@@ -40,7 +42,11 @@ function faultsOf(drawing: Drawing, point: string, carriers: readonly string[]):
   if (!(point in drawing.points)) {
     return [unknownName('', 'point', point, Object.keys(drawing.points))];
   }
-  if (carriers.length !== 2 || drawing.ground.includes(point) || jointPoints(drawing).includes(point)) {
+  if (
+    carriers.length !== 2 ||
+    drawing.ground.includes(point) ||
+    jointsIn(drawing).some(({ points }) => points.includes(point))
+  ) {
     return [fault('notAPinOfTwoBodies', point, { bodies: carriers.length === 0 ? null : carriers })];
   }
   return carriers.flatMap((body): Diagnostic[] => {
@@ -48,21 +54,4 @@ function faultsOf(drawing: Drawing, point: string, carriers: readonly string[]):
     if (joints.length === 1) return [];
     return [fault('notAtOneOtherJoint', `bodies.${body}`, { joints: joints.length === 0 ? null : joints })];
   });
-}
-
-function mirrored([x, y]: Point, [ax, ay]: Point, [cx, cy]: Point): Point {
-  const [dx, dy] = [cx - ax, cy - ay];
-  const square = dx * dx + dy * dy;
-  if (square === 0) throw refusal('assembly', [fault('noOtherAssembly', '')]);
-  const off = ((x - ax) * dy - (y - ay) * dx) / square;
-  return [x - 2 * off * dy, y + 2 * off * dx];
-}
-
-/** cos and sin of the turn about a pivot that takes one place to another. */
-function turnFrom([px, py]: Point, [x, y]: Point, [tx, ty]: Point): Turn {
-  const square = (x - px) ** 2 + (y - py) ** 2;
-  return [
-    ((x - px) * (tx - px) + (y - py) * (ty - py)) / square,
-    ((x - px) * (ty - py) - (y - py) * (tx - px)) / square,
-  ];
 }

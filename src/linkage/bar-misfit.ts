@@ -2,9 +2,10 @@
 // distance between its joints varies. Where that is little, the bar is redundant but for the rounding of its drawing.
 
 import { InputError } from '../errors/input-error.ts';
+import { distance } from '../numerics/plane.ts';
+import { jointsOf, withoutBody } from './body-joints.ts';
 import type { Drawing } from './drawing.ts';
 import { extremes } from './extremes.ts';
-import { jointsOf } from './joints.ts';
 import { layPath } from './lay-path.ts';
 import { bindMeasure, type Measure } from './measure.ts';
 import { valueAt } from './measure-series.ts';
@@ -32,11 +33,9 @@ export function barMisfit(drawing: Drawing, body: string, options: MisfitOptions
   if (!(body in drawing.bodies)) return null;
   const joints = jointsOf(drawing, body);
   if (joints.length !== 2) return null;
-  const { [body]: members, ...bodies } = drawing.bodies;
-  const along = members.filter((name) => !joints.includes(name));
-  const points = Object.fromEntries(Object.entries(drawing.points).filter(([name]) => !along.includes(name)));
+  const { rest } = withoutBody(drawing, body, joints);
   try {
-    return misfitOf({ ...drawing, points, bodies }, [joints[0], joints[1]], options);
+    return misfitOf(rest, [joints[0], joints[1]], options);
   } catch (error) {
     // What drives, or another joint, may have gone with the body.
     if (error instanceof InputError) return null;
@@ -63,9 +62,7 @@ function misfitOf(rest: Drawing, joints: readonly [string, string], options: Mis
   if ('fault' in path) return null;
   const { pieces } = path;
   const last = pieces[pieces.length - 1];
-  const [ax, ay] = rest.points[joints[0]];
-  const [bx, by] = rest.points[joints[1]];
-  const drawn = Math.hypot(bx - ax, by - ay);
+  const drawn = distance(rest.points[joints[0]], rest.points[joints[1]]);
   const lengths = [
     valueAt(measure, pieces[0], pieces[0].lo),
     valueAt(measure, last, last.hi),

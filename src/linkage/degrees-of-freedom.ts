@@ -30,7 +30,7 @@ export function countFreedom(e: Rows): FreedomCount {
   return {
     degreesOfFreedom: nullSpace.length,
     redundant: leftNullSpace.length,
-    dependent: [...new Set(dependent.map(({ name }) => name))],
+    dependent: [...new Set(dependent.map(({ of }) => of.constraint))],
     moving: movingPoints(e.system, nullSpace),
   };
 }
@@ -79,10 +79,7 @@ export function whyNotDriven(e: Rows): Diagnostic {
     const length = Math.hypot(...vector);
     vectors.push(vector.map((value) => value / length));
   });
-  return fault('severalFreedoms', '', {
-    degreesOfFreedom,
-    moving: movingPoints(system, vectors),
-  });
+  return fault('severalFreedoms', '', { degreesOfFreedom, moving: movingPoints(system, vectors) });
 }
 
 /** A bar whose misfit is below this share of the size is taken for one that should be redundant. */
@@ -95,12 +92,10 @@ function overDetermined(system: System): Diagnostic {
   const little = barMisfits(drawingOf(system)).filter(({ misfit }) => misfit <= LITTLE * size);
   return fault('overDetermined', '', {
     rows: rows.length,
-    constraints: [...new Set(rows.map(({ name }) => name))],
+    constraints: [...new Set(rows.map(({ of }) => of.constraint))],
     unknowns,
     redundant: rows.length - unknowns,
-    misfits:
-      little.length === 0
-        ? null
-        : little.map(({ body, misfit }) => `${body} by ${Number(misfit.toPrecision(3))}`),
+    bodies: little.map(({ body }) => body),
+    misfits: little.map(({ misfit }) => misfit),
   });
 }

@@ -2,13 +2,14 @@ import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
 import { unknownKeys } from './former-names.ts';
 import {
-  areFixedCoordinates,
   isNames,
   isRecord,
-  JOINT_SHAPES,
+  JOINT_KINDS,
+  JOINTS,
+  type JointCheck,
   type Joints,
-  jointFaults,
-  jointPoints,
+  jointsIn,
+  placesIn,
 } from './joints.ts';
 
 /** A point of the plane, `[x, y]`, in the drawing's own length unit. */
@@ -64,14 +65,7 @@ export function linkage<const P extends string, const B extends string, const T 
 }
 
 /** What a drawing is made of beside its points. */
-export const PARTS = [
-  'ground',
-  'bodies',
-  'fixedCoordinates',
-  'sliders',
-  'fixedAngles',
-  'telescopes',
-] as const;
+export const PARTS = ['ground', 'bodies', ...JOINT_KINDS] as const;
 
 /**
  * Checks a drawing.
@@ -82,94 +76,101 @@ export const PARTS = [
 export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is D & CheckedDrawing {
   refuse('drawing', missingParts(drawing));
   const faults = unknownKeys('drawing', drawing, ['points', ...PARTS]);
-  const names = Object.keys(drawing.points);
-  const known = new Set(names);
-  const used = new Set([...drawing.ground, ...jointPoints(drawing)]);
-  for (const name of names) {
-    const at: unknown = drawing.points[name];
+  const { points, ground, bodies } = drawing;
+  const joints = jointsIn(drawing);
+  const names = { point: new Set(Object.keys(points)), body: new Set(Object.keys(bodies)) };
+  const used = new Set(ground);
+  for (const members of Object.values(bodies)) for (const name of members) used.add(name);
+  for (const joint of joints) {
+    for (const name of joint.points) used.add(name);
+    if (joint.direction !== undefined) names.body.add(joint.at.name);
+  }
+  for (const [name, at] of Object.entries(points)) {
     if (!isPoint(at)) faults.push(fault('notAPoint', `points.${name}`, { got: show(at) }));
   }
-  const checkName = (path: string, name: string) => {
-    if (known.has(name)) return true;
-    faults.push(unknownName(path, 'point', name, names));
+  const known: JointCheck['known'] = (path, name, what = 'point') => {
+    if (names[what].has(name)) return true;
+    faults.push(unknownName(path, what, name, [...names[what]]));
     return false;
   };
   const checkNames = (path: string, listed: readonly string[]) => {
     listed.forEach((name, k) => {
       const place = `${path}[${k}]`;
-      checkName(place, name);
+      known(place, name);
       if (listed.indexOf(name) === k) return;
       faults.push(fault('pointTwice', place, { got: show(name) }));
     });
   };
-  checkNames('ground', drawing.ground);
-  for (const [body, members] of Object.entries(drawing.bodies)) {
+  checkNames('ground', ground);
+  for (const [body, members] of Object.entries(bodies)) {
     const path = `bodies.${body}`;
-    for (const name of members) used.add(name);
     checkNames(path, members);
     if (members.length < 2) {
       faults.push(fault('bodyOfOnePoint', path, { got: show(members) }));
-    } else if (members.every((name) => samePlace(drawing.points[members[0]], drawing.points[name]))) {
-      const got = `${members.join(', ')} at ${show(drawing.points[members[0]])}`;
+    } else if (members.every((name) => samePlace(points[members[0]], points[name]))) {
+      const got = `${members.join(', ')} at ${show(points[members[0]])}`;
       faults.push(fault('bodyOfNoLength', path, { points: members.length, got }));
     }
   }
-  const { points, ground, bodies } = drawing;
-  const together = (a: string, b: string) => samePlace(points[a], points[b]);
-  faults.push(...jointFaults(drawing, { bodies, ground, checkName, together }));
-  for (const name of names) {
-    if (used.has(name)) continue;
-    faults.push(fault('pointUnused', `points.${name}`));
+  const parts = [ground, ...Object.values(bodies)];
+  const check: JointCheck = {
+    faults,
+    known,
+    apart(path, [a, b], code, of = '') {
+      const areKnown = [known(`${path}[0]`, a), known(`${path}[1]`, b)].every(Boolean);
+      if (!areKnown || !samePlace(points[a], points[b])) return areKnown;
+      faults.push(fault(code, path, { of, got: show([a, b]) }));
+      return false;
+    },
+    share: (shared) => parts.some((part) => shared.every((name) => part.includes(name))),
+  };
+  for (const joint of joints) {
+    joint.check(check);
+    const { name, path } = joint.at;
+    if (joint.direction === undefined || !(name in bodies)) continue;
+    faults.push(fault('namedAsBody', path, { got: show(name) }));
   }
+  for (const name of names.point) if (!used.has(name)) faults.push(fault('pointUnused', `points.${name}`));
   refuse('drawing', faults);
 }
 
 /** What keeps a drawing from being checked any farther: parts that are missing or of the wrong kind. */
 function missingParts(drawing: unknown): Diagnostic[] {
-  if (!isRecord(drawing)) return [fault('notADrawing', '', { got: show(drawing), allowed: SHAPE })];
+  if (!isRecord(drawing)) return [fault('notADrawing', '', { got: show(drawing) })];
   const faults: Diagnostic[] = [];
-  const { points, ground, bodies, fixedCoordinates } = drawing;
-  const check = (path: string, good: boolean, got: unknown, allowed: string) => {
-    if (good) return;
+  const check = (part: string, path: string, isGood: boolean, got: unknown) => {
+    if (isGood) return;
+    const place = { part, one: path !== part };
     faults.push(
       got === undefined
-        ? fault('missing', path, { allowed })
-        : fault('wrongType', path, { got: show(got), allowed }),
+        ? fault('partMissing', path, place)
+        : fault('partNotAsDrawn', path, { ...place, got: show(got) }),
     );
   };
-  const each = (path: string, all: unknown, good: (one: unknown) => boolean, allowed: string) => {
-    for (const [name, one] of Object.entries(all as object)) {
-      check(`${path}.${name}`, good(one), one, allowed);
-    }
+  const part = (name: string, isGood: boolean) => check(name, name, isGood, drawing[name]);
+  const each = (name: string, isShaped: (one: unknown) => boolean) => {
+    for (const [, path, one] of placesIn(name, drawing[name] as object))
+      check(name, path, isShaped(one), one);
   };
-  check('points', isRecord(points), points, '{ name: [x, y], ... }');
-  check('ground', isNames(ground), ground, NAMES);
-  check('bodies', isRecord(bodies), bodies, "{ name: ['A', 'B'], ... }");
-  if (isRecord(bodies)) each('bodies', bodies, isNames, NAMES);
-  if (fixedCoordinates !== undefined) {
-    check(
-      'fixedCoordinates',
-      areFixedCoordinates(fixedCoordinates),
-      fixedCoordinates,
-      "[{ x: 'P' }, { y: 'Q' }]",
-    );
-  }
-  for (const [part, [good, allowed]] of Object.entries(JOINT_SHAPES)) {
-    const all = drawing[part];
-    if (isRecord(all)) each(part, all, good, allowed);
-    else check(part, all === undefined, all, `{ name: ${allowed}, ... }`);
+  part('points', isRecord(drawing.points));
+  part('ground', isNames(drawing.ground));
+  part('bodies', isRecord(drawing.bodies));
+  if (isRecord(drawing.bodies)) each('bodies', isNames);
+  for (const kind of JOINT_KINDS) {
+    const all = drawing[kind];
+    if (all === undefined) continue;
+    if (JOINTS[kind].isListed ? Array.isArray(all) : isRecord(all)) each(kind, JOINTS[kind].isShaped);
+    else part(kind, false);
   }
   return faults;
 }
-
-const SHAPE = '{ points, ground, bodies }';
-const NAMES = "names of points, as ['A', 'D']";
 
 /** Whether a value is a point: two finite numbers. */
 export function isPoint(at: unknown): at is Point {
   return Array.isArray(at) && at.length === 2 && Number.isFinite(at[0]) && Number.isFinite(at[1]);
 }
 
-function samePlace(a: unknown, b: unknown): boolean {
+/** Whether two values are points in one place. */
+export function samePlace(a: unknown, b: unknown): boolean {
   return isPoint(a) && isPoint(b) && a[0] === b[0] && a[1] === b[1];
 }

@@ -73,9 +73,7 @@ function inSteps(
       const motion = moved(current, drivers, k, rest);
       const target = motion.drawn + rest;
       const reached = Math.min(motion.high.at, Math.max(motion.low.at, target));
-      const pose = motion.at(reached);
-      const order = Object.keys(current.points).map((name) => [name, pose[name]] as const);
-      current = { ...current, points: Object.fromEntries(order) };
+      current = { ...current, points: motion.at(reached) };
       done[k] += reached - motion.drawn;
       if (reached !== target) return { drawing: current, shortfall: shortfallOf(ways, done) };
     }

@@ -32,9 +32,9 @@ export function rateForms(
   const y = places.map((place) => place.y);
   const values = valueMaker(x, y);
   const moved = shifts.map((shift) => {
-    const { names, telescopes } = structure;
+    const { names, directions } = structure;
     const to = names.map((name) => shift[name] ?? STAYS);
-    for (const { b } of telescopes) to.push(to[b]);
+    for (const [, b] of directions) to.push(to[b]);
     return { x: to.map((place) => place[0]), y: to.map((place) => place[1]) };
   });
   const rated = (value: Form, rate: (moves: Moves, k: number) => Form): RatedForm => ({

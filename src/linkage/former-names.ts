@@ -4,7 +4,6 @@ import { type Diagnostic, fault, unknownOptions } from '../diagnostic.ts';
 const FORMER_NAMES = {
   drawing: { held: 'fixedCoordinates', angles: 'fixedAngles' },
   measure: { seenFrom: 'relativeTo' },
-  staticsOption: { route: 'method' },
 } as const satisfies Record<string, Readonly<Record<string, string>>>;
 
 /** Faults for the keys of an object that have been renamed; `path` is in front of them. */

@@ -1,4 +1,4 @@
-import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 
 /**
  * A point that slides on a line through two points of one body (or of the ground), at the distance from it that it has as
@@ -37,14 +37,167 @@ export interface Joints<P extends string = string, B extends string = string, T 
 /** A coordinate of a point that stays as drawn. */
 export type FixedCoordinate<P extends string = string> = { readonly x: P } | { readonly y: P };
 
-/** What joints are checked against. */
-export interface Parts {
-  readonly bodies: Readonly<Record<string, readonly string[]>>;
-  readonly ground: readonly string[];
-  /** Adds a fault where a name is no point. */
-  readonly checkName: (path: string, name: string) => boolean;
-  /** Whether two points are drawn in one place. */
-  readonly together: (a: string, b: string) => boolean;
+/** The kinds of joint. */
+export type JointKind = keyof Joints;
+
+/** A joint of a kind, as drawn. */
+export type JointOf<K extends JointKind> =
+  NonNullable<Joints[K]> extends { readonly [name: number]: infer One } ? One : never;
+
+/** What constraints C are made with: rows in structure.ts, the forces that keep them in statics. */
+export interface ConstraintMaker<C> {
+  /** A coordinate of a point stays as drawn. */
+  coordinate(axis: 'x' | 'y', point: string): C;
+  /** A point stays as far from a line through two points as drawn. */
+  distance(point: string, line: readonly [string, string]): C;
+  /** The angle between two directions stays as drawn, or that of one direction. */
+  angle(first: Direction, second?: Direction): C;
+}
+
+/** What a joint is checked with; each adds a fault, at a place in the drawing, where the answer is no. */
+export interface JointCheck {
+  readonly faults: Diagnostic[];
+  /** Whether a name is that of a point, or of something that has a direction. */
+  known(path: string, name: string, what?: 'point' | 'body'): boolean;
+  /** Whether two names are those of points that lie apart; if not, `code` says so of `of`. */
+  apart(path: string, pair: readonly [string, string], code: string, of?: string): boolean;
+  /** Whether the ground or one body has all these points. */
+  share(names: readonly string[]): boolean;
+}
+
+/** Where a joint stands in a drawing. */
+interface Place {
+  readonly kind: JointKind;
+  /** Its name, or its number in a list. */
+  readonly name: string;
+  readonly path: string;
+}
+
+/** All that is to be known of a joint. */
+export interface Joint {
+  readonly at: Place;
+  /** What it is called in messages. */
+  readonly label: string;
+  /** Points that it holds. */
+  readonly points: readonly string[];
+  /** The two points, as drawn, of a direction that it has of its own. */
+  readonly direction?: readonly [string, string];
+  /** Adds its faults, where its shape is good. */
+  check(check: JointCheck): void;
+  /** The constraint that it is: it takes one degree of freedom. */
+  constraint<C>(make: ConstraintMaker<C>): C;
+}
+
+/** A kind of joint; what one looks like is said in sentences/linkage.ts. */
+interface JointType<One, IsListed> {
+  /** Whether a drawing has a list of them, or has them by name. */
+  readonly isListed: IsListed;
+  /** Whether a value has the shape of one. */
+  isShaped(one: unknown): boolean;
+  /** A joint of that shape, at its place. */
+  joint(one: One, at: Place): Joint;
+}
+
+/** All kinds of joint, in the order of their rows. */
+export const JOINTS: {
+  readonly [K in JointKind]-?: JointType<
+    JointOf<K>,
+    NonNullable<Joints[K]> extends readonly unknown[] ? true : false
+  >;
+} = {
+  fixedCoordinates: {
+    isListed: true,
+    isShaped: (one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'),
+    joint(one, at) {
+      const [axis, point] = 'x' in one ? (['x', one.x] as const) : (['y', one.y] as const);
+      return {
+        at,
+        label: `fixed ${axis} of ${point}`,
+        points: [point],
+        check: (check) => check.known(`${at.path}.${axis}`, point),
+        constraint: (make) => make.coordinate(axis, point),
+      };
+    },
+  },
+  sliders: {
+    isListed: false,
+    isShaped: (one) => isRecord(one) && typeof one.point === 'string' && isPair(one.on),
+    joint: ({ point, on }, at) => ({
+      at,
+      label: `slider ${at.name}`,
+      points: [point, ...on],
+      check(check) {
+        const isKnown = check.known(`${at.path}.point`, point);
+        if (!check.apart(`${at.path}.on`, on, 'coincidentPoints', 'line') || !isKnown) return;
+        if (!check.share(on))
+          check.faults.push(fault('lineBetweenBodies', `${at.path}.on`, { got: show(on) }));
+        else if (check.share([...on, point])) {
+          check.faults.push(fault('slidesOnItsOwnBody', `${at.path}.point`, { got: show(point) }));
+        }
+      },
+      constraint: (make) => make.distance(point, on),
+    }),
+  },
+  telescopes: {
+    isListed: false,
+    isShaped: isPair,
+    joint: ([a, b], at) => ({
+      at,
+      label: `telescope ${at.name}`,
+      points: [a, b],
+      direction: [a, b],
+      check: (check) => check.apart(at.path, [a, b], 'telescopeOfNoLength'),
+      constraint: (make) => make.distance(b, [a, endOf(at.name)]),
+    }),
+  },
+  fixedAngles: {
+    isListed: false,
+    isShaped: (one) =>
+      Array.isArray(one) &&
+      (one.length === 1 || one.length === 2) &&
+      one.every((direction) => typeof direction === 'string' || isPair(direction)),
+    joint: (directions, at) => ({
+      at,
+      label: `fixed angle ${at.name}`,
+      points: directions.flatMap((direction) => (typeof direction === 'string' ? [] : direction)),
+      check: (check) =>
+        directions.forEach((direction, k) => {
+          const path = `${at.path}[${k}]`;
+          if (typeof direction === 'string') check.known(path, direction, 'body');
+          else check.apart(path, direction, 'coincidentPoints', 'direction');
+        }),
+      constraint(make) {
+        const [first, second] = directions;
+        return make.angle(first, second);
+      },
+    }),
+  },
+};
+
+export const JOINT_KINDS = Object.keys(JOINTS) as JointKind[];
+
+/** The end of a direction that a joint has of its own, as a point; no name of a drawing can be it. */
+export function endOf(name: string): string {
+  return `${name}\u0000end`;
+}
+
+/** All joints of a drawing. */
+export function jointsIn(joints: Joints): Joint[] {
+  const all: Joint[] = [];
+  for (const kind of JOINT_KINDS) {
+    const { joint }: JointType<never, boolean> = JOINTS[kind];
+    const listed = joints[kind];
+    if (listed === undefined) continue;
+    for (const [name, path, one] of placesIn(kind, listed))
+      all.push(joint(one as never, { kind, name, path }));
+  }
+  return all;
+}
+
+/** What a part of a drawing holds, each by its name and its place in the drawing. */
+export function placesIn(part: string, all: object): [name: string, path: string, one: unknown][] {
+  const path = (name: string) => (Array.isArray(all) ? `${part}[${name}]` : `${part}.${name}`);
+  return Object.entries(all).map(([name, one]) => [name, path(name), one]);
 }
 
 export function isRecord(value: unknown): value is Record<string, unknown> {
@@ -57,92 +210,4 @@ export function isNames(value: unknown): value is string[] {
 
 function isPair(value: unknown): boolean {
   return isNames(value) && value.length === 2;
-}
-
-export function areFixedCoordinates(value: unknown): boolean {
-  return (
-    Array.isArray(value) &&
-    value.every((one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'))
-  );
-}
-
-/** What joints with names look like: whether a value does, and an example. */
-export const JOINT_SHAPES: Readonly<Record<string, readonly [(one: unknown) => boolean, string]>> = {
-  sliders: [
-    (one) => isRecord(one) && typeof one.point === 'string' && isPair(one.on),
-    "{ point: 'P', on: ['A', 'B'] }",
-  ],
-  telescopes: [isPair, "['A', 'B']"],
-  fixedAngles: [
-    (one) =>
-      Array.isArray(one) &&
-      (one.length === 1 || one.length === 2) &&
-      one.every((direction) => typeof direction === 'string' || isPair(direction)),
-    "['body', ['A', 'B']], or one of the two alone",
-  ],
-};
-
-/** Faults of joints whose shape is good. */
-export function jointFaults(joints: Joints, parts: Parts): Diagnostic[] {
-  const { fixedCoordinates = [], sliders = {}, fixedAngles = {}, telescopes = {} } = joints;
-  const { bodies, ground, checkName, together } = parts;
-  const faults: Diagnostic[] = [];
-  fixedCoordinates.forEach((one, k) => {
-    checkName(`fixedCoordinates[${k}].${'x' in one ? 'x' : 'y'}`, 'x' in one ? one.x : one.y);
-  });
-  const pair = (path: string, [a, b]: readonly [string, string], coincident: string, of = '') => {
-    const known = [checkName(`${path}[0]`, a), checkName(`${path}[1]`, b)];
-    if (!known.every(Boolean) || !together(a, b)) return known.every(Boolean);
-    faults.push(fault(coincident, path, { of, got: show([a, b]) }));
-    return false;
-  };
-  const holders = [ground, ...Object.values(bodies)];
-  const sharedBy = (names: readonly string[]) =>
-    holders.filter((points) => names.every((name) => points.includes(name)));
-  for (const [name, { point, on }] of Object.entries(sliders)) {
-    const path = `sliders.${name}`;
-    const known = checkName(`${path}.point`, point);
-    if (!pair(`${path}.on`, on, 'coincidentPoints', 'line') || !known) continue;
-    if (sharedBy(on).length === 0) {
-      faults.push(fault('lineBetweenBodies', `${path}.on`, { got: show(on) }));
-    } else if (sharedBy([...on, point]).length > 0) {
-      faults.push(fault('slidesOnItsOwnBody', `${path}.point`, { got: show(point) }));
-    }
-  }
-  for (const [name, ends] of Object.entries(telescopes)) {
-    pair(`telescopes.${name}`, ends, 'telescopeOfNoLength');
-    if (name in bodies) faults.push(fault('namedAsBody', `telescopes.${name}`, { got: show(name) }));
-  }
-  const named = [...Object.keys(bodies), ...Object.keys(telescopes)];
-  for (const [name, directions] of Object.entries(fixedAngles)) {
-    directions.forEach((direction, k) => {
-      const path = `fixedAngles.${name}[${k}]`;
-      if (typeof direction !== 'string') {
-        pair(path, direction, 'coincidentPoints', 'direction');
-      } else if (!named.includes(direction)) {
-        faults.push(unknownName(path, 'body', direction, named));
-      }
-    });
-  }
-  return faults;
-}
-
-/** Points of sliders and telescopes, which may be on no body. */
-export function jointPoints({ sliders = {}, telescopes = {} }: Joints): string[] {
-  return [
-    ...Object.values(sliders).flatMap(({ point, on }) => [point, ...on]),
-    ...Object.values(telescopes).flat(),
-  ];
-}
-
-/** Points of a body at which something else holds it. */
-export function jointsOf(parts: Joints & Pick<Parts, 'bodies' | 'ground'>, body: string): string[] {
-  const { bodies, ground } = parts;
-  const joined = jointPoints(parts);
-  return bodies[body].filter(
-    (name) =>
-      ground.includes(name) ||
-      joined.includes(name) ||
-      Object.entries(bodies).some(([other, points]) => other !== body && points.includes(name)),
-  );
 }

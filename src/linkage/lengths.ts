@@ -3,10 +3,11 @@
 
 import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
+import { carried } from '../numerics/plane.ts';
+import { jointsOf, withoutBody } from './body-joints.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
-import { type FixedCoordinate, jointsOf } from './joints.ts';
+import type { FixedCoordinate } from './joints.ts';
 import { trace } from './motion.ts';
-import { carried } from './plane.ts';
 
 /** A drawing with changed lengths, and for each its target minus what was reached, in the drawing's unit. */
 export interface LengthResult<
@@ -43,19 +44,9 @@ export function withLengths(
   let current = drawing;
   for (const [body, target] of Object.entries(lengths)) {
     const [a, b] = jointsOf(drawing, body);
-    const { [body]: changed, ...others } = current.bodies;
-    const along = changed.filter((name) => name !== a && name !== b);
-    const points = Object.fromEntries(
-      Object.entries(current.points).filter(([name]) => !along.includes(name)),
-    );
-    const rest: Drawing = {
-      ...current,
-      points,
-      bodies: others,
-      fixedCoordinates: [...(current.fixedCoordinates ?? []), fixed],
-    };
-    const driver = { length: [a, b] } as const;
-    const motion = trace(rest, { driver });
+    const { rest, along } = withoutBody(current, body, [a, b]);
+    const fixedCoordinates = [...(current.fixedCoordinates ?? []), fixed];
+    const motion = trace({ ...rest, fixedCoordinates }, { driver: { length: [a, b] } });
     const reached = Math.min(motion.high.at, Math.max(motion.low.at, target));
     shortfall[body] = target - reached;
     const moved = motion.at(reached);

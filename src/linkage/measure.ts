@@ -94,10 +94,9 @@ function bind(
     if ('x' in measure || 'y' in measure) {
       const kind = 'x' in measure ? 'x' : 'y';
       const p = point('x' in measure ? measure.x : measure.y, `${path}.${kind}`);
-      const plain = coordinate(kind, system, p);
-      if (from === null || frame === null) return plain;
+      if (from === null || frame === null) return coordinate(kind, system, p);
       const [a] = from;
-      return { ...plain, form: difference(system, a, p), ends: [a, p], frame, zero: system.places[a][kind] };
+      return { ...plain(kind, difference(system, a, p), [a, p]), frame, zero: system.places[a][kind] };
     }
     if ('length' in measure) {
       const { length, offset = 0 } = measure;
@@ -105,17 +104,7 @@ function bind(
         faults.push(fault('notFinite', `${path}.offset`, { got: show(offset) }));
       }
       const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
-      const form = difference(system, a, b);
-      return {
-        kind: 'length',
-        form,
-        frame: null,
-        ends: [a, b],
-        zero: 0,
-        fromDrawn: false,
-        offset,
-        rigid: false,
-      };
+      return { ...plain('length', difference(system, a, b), [a, b]), offset };
     }
     if ('angle' in measure || 'turn' in measure) {
       const turn = 'turn' in measure;
@@ -127,13 +116,10 @@ function bind(
         faults.push(fault('coincidentPoints', path, { of: 'direction', got: show(measure) }));
       }
       return {
-        kind: 'angle',
-        form,
+        ...plain('angle', form, [a, b]),
         frame,
-        ends: [a, b],
-        fromDrawn: turn,
         zero: turn ? -Math.atan2(form.y, form.x) : 0,
-        offset: 0,
+        fromDrawn: turn,
         rigid: frame === null && (turn || shareBody(system, a, b)),
       };
     }
@@ -152,16 +138,11 @@ const KINDS = ['x', 'y', 'length', 'angle', 'turn'];
 
 /** A coordinate of a point by its index. */
 export function coordinate(kind: 'x' | 'y', { places }: System, p: number): BoundMeasure {
-  return {
-    kind,
-    form: places[p],
-    frame: null,
-    ends: [p],
-    zero: 0,
-    fromDrawn: false,
-    offset: 0,
-    rigid: false,
-  };
+  return plain(kind, places[p], [p]);
+}
+
+function plain(kind: MeasureKind, form: Form, ends: BoundMeasure['ends']): BoundMeasure {
+  return { kind, form, ends, frame: null, zero: 0, fromDrawn: false, offset: 0, rigid: false };
 }
 
 /** The body whose line is between two points; null for one that never moves. */

@@ -55,19 +55,16 @@ export function mobility(drawing: Drawing): Mobility {
 
 function lockOf(drawing: Drawing): string | null {
   const { low, high } = trace(drawing);
-  for (const { status, constraint } of [low, high]) if (status === 'locked') return constraint ?? null;
-  return null;
+  return [low, high].find(({ status }) => status === 'locked')?.constraint ?? null;
 }
 
-function kutzbach({ names, fixed, bodies, telescopes, drawn }: Structure): number {
+function kutzbach({ names, fixed, bodies, rows }: Structure): number {
   const links = [...bodies.values()].filter(({ points }) => !points.every((p) => fixed[p]));
   const joined = fixed.map(Number);
   for (const { points } of links) for (const p of points) joined[p]++;
   // A point on no link is free in both directions.
   const degreesOfFreedom = names.reduce((left, _, p) => left - 2 * (joined[p] - 1), 3 * links.length);
-  const { fixedCoordinates = [], sliders = {}, fixedAngles = {} } = drawn;
-  const named = Object.keys(sliders).length + Object.keys(fixedAngles).length;
-  return degreesOfFreedom - telescopes.length - fixedCoordinates.length - named;
+  return degreesOfFreedom - rows.filter(({ of }) => of.body === undefined).length;
 }
 
 /** How far a linkage moves. */

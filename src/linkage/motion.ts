@@ -85,8 +85,8 @@ export function trace<P extends string, B extends string, T extends string = nev
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
   const path = tracePath(system, measure, from, to, tolerance);
   const explained = (end: MotionEnd): MotionEnd => {
-    if (end.status !== 'locked') return end;
-    const misfit = barMisfit(drawing, (end.constraint ?? '').replace(/^body /, ''), options);
+    if (end.body === undefined) return end;
+    const misfit = barMisfit(drawing, end.body, options);
     return misfit === null ? end : { ...end, misfit };
   };
   const { low, high } = path;

@@ -31,6 +31,8 @@ export interface MotionEnd {
   readonly status: MotionStatus;
   /** For `locked`: the constraint that is violated, by the drawing's names. */
   readonly constraint?: string;
+  /** For `locked` by a body that cannot stay rigid: its name. */
+  readonly body?: string;
   /**
    * For `locked` by a bar between two joints: how far its length would have to change, at most, for the rest to move as far as
    * requested. In the drawing's unit.

@@ -126,16 +126,20 @@ export function readRows(r: Reader, t: Float64Array, from: number, sinks: Sinks 
   readPlaces(r, p, rows);
   if (!isByArc || !r.anyDerived) return rows;
   readDriver(r, p, t, from, rows);
+  r.sinks = sinks;
   for (let i = 0; i < derived.length; i++) {
     if (!derived[i]) continue;
     byDriver(m, i * READING, rows, r.t);
-    for (let part = 1; part < 3; part++) {
-      const sink = sinks[3 * i + part];
-      for (let j = 0; sink && j < rows; j++)
-        sink.out[from + j] = sink.plus + sink.times * m[i * READING + part * BLOCK + j];
-    }
+    for (const at of [FIRST, SECOND]) for (let j = at; j < at + rows; j++) put(r, i, j, m[i * READING + j]);
   }
   return rows;
+}
+
+/** Puts a reading of the measure i into its sink, or into `m`, at a row of its value or a derivative there. */
+function put({ sinks, first, m }: Reader, i: number, at: number, value: number): void {
+  const sink = sinks[3 * i + Math.floor(at / BLOCK)];
+  if (sink) sink.out[first + (at % BLOCK)] = sink.plus + sink.times * value;
+  else m[i * READING + at] = value;
 }
 
 /** Reads all measures at a place of a piece, into row 0: values and derivatives by the piece's own way. */
@@ -317,11 +321,8 @@ function readParts(r: Reader, p: number, i: number, curves: readonly Curve[], ro
     const curve = curveAt(x[j]);
     const { c, centre, scale } = curve;
     if (!curve.isGood) {
-      readAt(r.path.pieces[p], r.measures[i], x[j], c[0]).forEach((value, part) => {
-        const sink = r.sinks[3 * i + part];
-        if (sink) sink.out[r.first + j] = sink.plus + sink.times * value;
-        else r.m[i * READING + part * BLOCK + j] = value;
-      });
+      const readings = readAt(r.path.pieces[p], r.measures[i], x[j], c[0]);
+      for (let part = 0; part < 3; part++) put(r, i, part * BLOCK + j, readings[part]);
       j++;
       continue;
     }

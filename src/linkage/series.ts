@@ -439,8 +439,8 @@ export function acceptStep(
   return 0;
 }
 
-/** The redundant row with the largest violation at a pose, by name. */
-export function worstRow(e: TaylorExpansion, { redundant }: RedundancyTolerance, pose: Float64Array): string {
+/** The redundant row with the largest violation at a pose. */
+export function worstRow(e: TaylorExpansion, { redundant }: RedundancyTolerance, pose: Float64Array): number {
   residual(e, pose);
   const { residuals, system } = e;
   let worst = 0;
@@ -448,7 +448,7 @@ export function worstRow(e: TaylorExpansion, { redundant }: RedundancyTolerance,
     const violation = (k: number) => (redundant[k] * Math.abs(residuals[k])) / system.scale[k];
     if (violation(i) > violation(worst)) worst = i;
   }
-  return system.structure.rows[worst].name;
+  return worst;
 }
 
 /** Whether the residuals of all rows are within their tolerances; `e.worstRow` is the row farthest beyond. */

@@ -1,8 +1,9 @@
 // What of a drawing does not depend on its coordinates: which points are unknown, which follow from a body's two
 // basic points, what the constraint rows are made of. Drawings of one structure (corners of one kind) share it.
 
-import { checkDrawing, type Drawing, PARTS } from './drawing.ts';
-import type { Direction } from './joints.ts';
+import { distance } from '../numerics/plane.ts';
+import { checkDrawing, type Drawing, PARTS, samePlace } from './drawing.ts';
+import { type ConstraintMaker, type Direction, endOf, jointsIn } from './joints.ts';
 
 /** A body by the indices of its points; `a` and `b` are its basic points. */
 export interface Member {
@@ -25,11 +26,12 @@ export type FormPlan =
   | { readonly kind: 'turned'; readonly from: number; readonly to: number; readonly along: number };
 
 /**
- * A row Re(k conj(W_a) W_b) = constant of two forms by index, k = re + i im; `name` in the drawing's names. Divided by the
- * drawn length of W_a (of the shorter of the two, for an angle) its residual is a length.
+ * A row Re(k conj(W_a) W_b) = constant of two forms by index, k = re + i im. Divided by the drawn length of W_a (of the shorter of the
+ * two, for an angle) its residual is a length.
  */
 export interface RowPlan {
-  readonly name: string;
+  /** In the drawing's names; of the rows that keep a body rigid, which body. */
+  readonly of: { readonly constraint: string; readonly body?: string };
   readonly a: number;
   readonly b: number;
   readonly re: number;
@@ -43,12 +45,12 @@ export interface Structure {
   readonly index: ReadonlyMap<string, number>;
   /** What was drawn, but for the coordinates. */
   readonly drawn: Omit<Drawing, 'points'>;
-  /** Whether a point never moves. Behind the named points stand the ends of telescopes' own directions. */
+  /** Whether a point never moves. Behind the named points stand the ends of joints' own directions. */
   readonly fixed: readonly boolean[];
-  /** Bodies and telescopes. */
+  /** Bodies, and joints with a direction of their own. */
   readonly bodies: ReadonlyMap<string, Member>;
-  /** For each telescope its two points and the end of its direction, which is drawn where the second point is. */
-  readonly telescopes: readonly { readonly a: number; readonly b: number; readonly end: number }[];
+  /** For each such direction the two points along which it is drawn; its end is a point of its own, drawn where the second is. */
+  readonly directions: readonly (readonly [number, number])[];
   /** The body that gives a point its place, undefined for fixed and for free points. */
   readonly definition: readonly (Member | undefined)[];
   readonly freePoints: readonly number[];
@@ -92,17 +94,16 @@ export function fittedStructureOf(drawing: Drawing): Structure {
     let pair = points;
     for (const a of hasFixed ? points.slice(0, 1) : points) {
       for (const b of points) {
-        const distance = Math.hypot(places[b][0] - places[a][0], places[b][1] - places[a][1]);
-        if (distance > most) {
-          most = distance;
+        const length = distance(places[a], places[b]);
+        if (length > most) {
+          most = length;
           pair = [a, b];
         }
       }
     }
     return pair;
   };
-  const lieApart = (a: number, b: number) => places[a][0] !== places[b][0] || places[a][1] !== places[b][1];
-  return build(drawing, choose, lieApart);
+  return build(drawing, choose, (a, b) => !samePlace(places[a], places[b]));
 }
 
 /** Whether a structure may have been kept for the drawing; `drawing` may be anything. */
@@ -141,30 +142,30 @@ function build(
 ): Structure {
   const names = Object.keys(drawing.points);
   const index = new Map(names.map((name, p) => [name, p]));
-  const indexOf = (name: string) => index.get(name) as number;
-  const telescopes = Object.entries(drawing.telescopes ?? {}).map(([name, [a, b]], k) => {
-    return { name, a: indexOf(a), b: indexOf(b), end: names.length + k };
+  const joints = jointsIn(drawing);
+  const all = new Map(index);
+  for (const { at, direction } of joints) if (direction !== undefined) all.set(endOf(at.name), all.size);
+  const indexOf = (name: string) => all.get(name) as number;
+  const drawnBodies = Object.entries(drawing.bodies).map(([name, members]) => {
+    return { name, points: members.map(indexOf) };
   });
-  const count = names.length + telescopes.length;
-  const { fixed, moving, apart } = fixBodies(
-    count,
-    drawing.ground.map(indexOf),
-    Object.entries(drawing.bodies).map(([name, members]) => ({ name, points: members.map(indexOf) })),
-    lieApart,
-  );
+  const { fixed, moving, apart } = fixBodies(all.size, drawing.ground.map(indexOf), drawnBodies, lieApart);
   const bodies = new Map<string, Member>();
-  for (const [name, members] of Object.entries(drawing.bodies)) {
-    const points = members.map(indexOf);
+  for (const { name, points } of drawnBodies) {
     const first = points.find((p) => fixed[p]);
     const ordered = first === undefined ? points : [first, ...points.filter((p) => p !== first)];
     const [a, b] = basicPoints(ordered, first !== undefined);
     bodies.set(name, { name, points, a, b });
   }
   const members = [...bodies.values()].filter(({ name }) => moving.has(name));
-  for (const { name, a, end } of telescopes) {
-    const member = { name, points: [a, end], a, b: end };
-    bodies.set(name, member);
+  const directions: [number, number][] = [];
+  for (const { at, direction } of joints) {
+    if (direction === undefined) continue;
+    const [a, b] = [indexOf(direction[0]), indexOf(endOf(at.name))];
+    const member = { name: at.name, points: [a, b], a, b };
+    bodies.set(at.name, member);
     members.push(member);
+    directions.push([a, indexOf(direction[1])]);
   }
   const definition = definePoints(members, fixed);
   const freePoints = fixed.map((_, p) => p).filter((p) => !fixed[p] && definition[p] === undefined);
@@ -175,42 +176,41 @@ function build(
   for (const body of members) {
     const { name, a, b } = body;
     const bar = line(a, b);
-    rows.push({ name: `body ${name}`, a: bar, b: bar, re: 0.5, im: 0 });
+    rows.push({ of: { constraint: `body ${name}`, body: name }, a: bar, b: bar, re: 0.5, im: 0 });
     for (const point of body.points) {
       if (point === a || point === b || definition[point] === body) continue;
       const tie = forms.push({ kind: 'tie', body, point }) - 1;
-      const label = `body ${name} at ${names[point]}`;
-      rows.push({ name: label, a: 0, b: tie, re: 1, im: 0 }, { name: label, a: 0, b: tie, re: 0, im: -1 });
+      const of = { constraint: `body ${name} at ${names[point]}`, body: name };
+      rows.push({ of, a: 0, b: tie, re: 1, im: 0 }, { of, a: 0, b: tie, re: 0, im: -1 });
     }
   }
-  for (const one of drawing.fixedCoordinates ?? []) {
-    const [axis, name] = 'x' in one ? (['x', one.x] as const) : (['y', one.y] as const);
-    const point = indexOf(name);
-    const place = forms.push({ kind: 'place', point }) - 1;
-    const [re, im] = axis === 'x' ? [1, 0] : [0, -1];
-    rows.push({ name: `fixed ${axis} of ${name}`, a: 0, b: place, re, im });
-  }
-  // Cross products: k = -i. The angle drawn is taken out of the second line beforehand.
-  for (const [name, { point, on }] of Object.entries(drawing.sliders ?? {})) {
-    const [a, b] = on.map(indexOf);
-    rows.push({ name: `slider ${name}`, a: line(a, b), b: line(a, indexOf(point)), re: 0, im: -1 });
-  }
-  for (const { name, a, b, end } of telescopes) {
-    rows.push({ name: `telescope ${name}`, a: line(a, end), b: line(a, b), re: 0, im: -1 });
-  }
-  for (const [name, [first, second]] of Object.entries(drawing.fixedAngles ?? {})) {
-    const ends = (direction: Direction): [number, number] => {
-      if (typeof direction !== 'string') return [indexOf(direction[0]), indexOf(direction[1])];
-      const { a, b } = bodies.get(direction) as Member;
-      return [a, b];
-    };
-    const along = second === undefined ? 0 : line(...ends(second));
-    const [from, to] = ends(first);
-    const turned = forms.push({ kind: 'turned', from, to, along }) - 1;
-    rows.push({ name: `fixed angle ${name}`, a: along, b: turned, re: 0, im: -1, isAngle: true });
-  }
+  const directionOf = (direction: Direction): [number, number] => {
+    if (typeof direction !== 'string') return [indexOf(direction[0]), indexOf(direction[1])];
+    const { a, b } = bodies.get(direction) as Member;
+    return [a, b];
+  };
+  const rowOf = (constraint: string): ConstraintMaker<RowPlan> => ({
+    coordinate(axis, point) {
+      const place = forms.push({ kind: 'place', point: indexOf(point) }) - 1;
+      const [re, im] = axis === 'x' ? [1, 0] : [0, -1];
+      return { of: { constraint }, a: 0, b: place, re, im };
+    },
+    // Cross products: k = -i.
+    distance(point, [from, to]) {
+      const [a, b] = [line(indexOf(from), indexOf(to)), line(indexOf(from), indexOf(point))];
+      return { of: { constraint }, a, b, re: 0, im: -1 };
+    },
+    // The angle drawn is taken out of the first line beforehand.
+    angle(first, second) {
+      const along = second === undefined ? 0 : line(...directionOf(second));
+      const [from, to] = directionOf(first);
+      const turned = forms.push({ kind: 'turned', from, to, along }) - 1;
+      return { of: { constraint }, a: along, b: turned, re: 0, im: -1, isAngle: true };
+    },
+  });
+  for (const { label, constraint } of joints) rows.push(constraint(rowOf(label)));
   const { points: _, ...drawn } = drawing;
-  return { names, index, drawn, fixed, bodies, telescopes, definition, freePoints, forms, rows, apart };
+  return { names, index, drawn, fixed, bodies, directions, definition, freePoints, forms, rows, apart };
 }
 
 /** A body held at two fixed points that lie apart never moves, nor does any point of it; and so on. */

@@ -83,7 +83,7 @@ export function difference(system: System, a: number, b: number): Form {
 }
 
 /** Coordinates by index; a coordinate that is no number sends the drawing to the full check, which throws. */
-function coordinates(drawing: Drawing, { names, telescopes }: Structure): { x: number[]; y: number[] } {
+function coordinates(drawing: Drawing, { names, directions }: Structure): { x: number[]; y: number[] } {
   const x: number[] = [];
   const y: number[] = [];
   for (const name of names) {
@@ -93,7 +93,7 @@ function coordinates(drawing: Drawing, { names, telescopes }: Structure): { x: n
     x.push(at[0] + 0);
     y.push(at[1] + 0);
   }
-  for (const { b } of telescopes) {
+  for (const [, b] of directions) {
     x.push(x[b]);
     y.push(y[b]);
   }

@@ -4,7 +4,7 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep, SweepEnd } from '../corner/sweep.ts';
 import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
-import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
 import type { Units } from '../units.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
@@ -94,8 +94,11 @@ interface Axis {
   readonly to: number;
 }
 
+const OPTIONS = ['panels', 'title', 'limits', 'bands', 'beside', 'units'];
+
 /** The picture behind `plotCurves`. */
 export function curvesPicture(metric: Curves, metricOptions: PlotCurvesOptions): Picture {
+  refuse('curve options', unknownOptions(metricOptions, OPTIONS));
   const { panels = ['installationRatio', 'shockLength'] } = metricOptions;
   const [sweep, options] = inUnits(metric, metricOptions);
   const columns = chosen(sweep, panels);

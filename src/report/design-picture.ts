@@ -2,12 +2,12 @@
 // be in, and what it comes to in a table.
 
 import type { Corner } from '../corner/corner.ts';
-import { lengthFigure } from '../design/active-constraints.ts';
-import { written } from '../design/objectives.ts';
 import type { Design, MovedMount } from '../design/result.ts';
 import type { Point } from '../linkage/drawing.ts';
-import { unitName } from '../units.ts';
-import { spaced } from '../words.ts';
+import { goalText, objectiveLabel, objectiveText } from '../sentences/designed.ts';
+import { sentence } from '../sentences/sentence.ts';
+import { fromMetric, type Units, unitName } from '../units.ts';
+import { figure, spaced } from '../words.ts';
 import { inFull, paperFor } from './drawing.ts';
 import { EDGE, FAINT, heading, joint, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
 import { labelsAt, obstacles } from './names.ts';
@@ -24,14 +24,15 @@ const AROUND = 26;
 
 /**
  * A design and the corner that it was made from, as a self-contained SVG document: both as they stand at ride, the boxes of the
- * mounts, where each went, and the values wanted, as drawn and now; in the units that the design was made with.
+ * mounts, where each went, and the values wanted, as drawn and now; in `units`, metric if left out.
  */
 export function drawDesign(
   corner: Corner,
   made: Design,
-  options: WheelSizes & { readonly title?: string } = {},
+  options: WheelSizes & { readonly title?: string; readonly units?: Units } = {},
 ): string {
   const [old, scene] = [corner, made.corner].map((one) => sceneOf(one, [0], options));
+  const { units = 'metric' } = options;
   const boxes = Object.values(made.mounts).map(cornersOf);
   const shown: Pose = {
     ...old.ride,
@@ -39,21 +40,21 @@ export function drawDesign(
   };
   const paper = paperFor([scene.ride, shown], { left: 0, right: 0, above: AROUND, below: AROUND });
   const title = options.title ?? 'Mounts moved: as drawn (pale), and as designed';
-  const below = table(made, paper.bottom + 30);
+  const below = table(made, units, paper.bottom + 30);
   return svgDocument({
     width: WIDTH,
     height: below.bottom,
     title,
     content: [
       heading(title),
-      text(`${SUBTITLE}, ${unitName('length', made.units)}.`, [EDGE, 60], { 'font-size': SMALL }),
+      text(`${SUBTITLE}, ${unitName('length', units)}.`, [EDGE, 60], { 'font-size': SMALL }),
       element('g', { opacity: PALE }, ...inFull(old, paper)),
       ...inFull(scene, paper),
       ...boxes.map((box) =>
         element('path', { ...FAINT, 'stroke-dasharray': '5 3', d: through(box.map(paper.to), true) }),
       ),
       ...Object.values(made.mounts).flatMap(({ from, to }) => way(paper.to(from), paper.to(to))),
-      ...ways(made, scene, paper),
+      ...ways(made, units, scene, paper),
       ...below.elements,
     ],
   });
@@ -82,7 +83,7 @@ function way(from: Place, to: Place): Element[] {
 }
 
 /** How far each mount went, beside its new place. */
-function ways({ mounts, units }: Design, scene: Scene, paper: Paper): Element[] {
+function ways({ mounts }: Design, units: Units, scene: Scene, paper: Paper): Element[] {
   const signed = (mm: number) => printed(`${mm >= 0 ? '+' : ''}${lengthFigure(mm, units)}`);
   const all = Object.entries(mounts);
   const labels = all.map(([name, { from, to }]) => ({
@@ -112,7 +113,8 @@ const VERDICT = 776;
 
 /** Goals, values as drawn and now; where the mounts are; what limits the design. */
 function table(
-  { objectives, mounts, active, units }: Design,
+  { objectives, mounts, active }: Design,
+  units: Units,
   top: number,
 ): { elements: Element[]; bottom: number } {
   const small = { 'font-size': SMALL };
@@ -134,10 +136,13 @@ function table(
     at += 6;
   };
   head('quantity', ['goal', 'as drawn', 'now']);
-  for (const { quantity, label, goal, initial, achieved, met } of objectives) {
+  for (const { objective, initial, achieved, met } of objectives) {
     row(
-      label,
-      [goal, written(quantity, initial, units), written(quantity, achieved, units)],
+      objectiveLabel(objective),
+      [
+        goalText(objective, units),
+        ...[initial, achieved].map((value) => objectiveText(objective, value, units)),
+      ],
       met ? 'met' : 'not met',
     );
   }
@@ -155,6 +160,11 @@ function table(
     }
   }
   if (active.length > 0) at += LINE;
-  for (const { sentence } of active) row(`${sentence[0].toUpperCase()}${sentence.slice(1)}.`, []);
+  for (const one of active) row(sentence(one, units), []);
   return { elements, bottom: at + 6 };
+}
+
+/** A length in figures, without its unit: tenths of a mm, hundredths of an inch. */
+function lengthFigure(mm: number, units: Units): string {
+  return figure(fromMetric(mm, 'length', units), units === 'metric' ? 1 : 2);
 }

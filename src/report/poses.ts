@@ -6,7 +6,8 @@ import type { CornerModel } from '../corner/model.ts';
 import { type Sweep, sweep } from '../corner/sweep.ts';
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
-import type { Point } from '../linkage/drawing.ts';
+import type { Drawing, Point } from '../linkage/drawing.ts';
+import type { JointKind, JointOf } from '../linkage/joints.ts';
 import { DEGREES } from '../units.ts';
 
 /** Sizes of the wheel for the eye, mm: a corner has neither. */
@@ -131,24 +132,31 @@ export function outlines(model: CornerModel, points: Pose['points']): Point[][] 
   return [...bodies, ...slides(model).map(({ ends: [a, b] }) => [points[a], points[b]])];
 }
 
+type Line = readonly [string, string];
+
+/** Lines that something slides along at a joint of each kind; those of the chassis are measures and no parts. */
+const SLIDES: { readonly [K in JointKind]: (one: JointOf<K>, drawing: Drawing) => readonly Line[] } = {
+  telescopes: (ends) => [ends],
+  sliders: ({ on }) => [on],
+  fixedAngles: (directions, { ground }) =>
+    directions.flatMap((one) =>
+      typeof one === 'string' || one.every((point) => ground.includes(point)) ? [] : [one],
+    ),
+  fixedCoordinates: () => [],
+};
+
 /**
  * Lines that something slides along, each with its name and ends: telescopes, what sliders are on, and what keeps its angle
  * to a body, as a strut's axis does; each once, without those that a body or the shock shows.
  */
-export function slides({ drawing, shock }: CornerModel): { name: string; ends: readonly [string, string] }[] {
-  const { ground, bodies, telescopes = {}, sliders = {}, fixedAngles = {} } = drawing;
-  const lines: [name: string, ends: readonly [string, string]][] = [
-    ...Object.entries(telescopes),
-    ...Object.entries(sliders).map(([name, { on }]) => [name, on] as [string, typeof on]),
-    ...Object.entries(fixedAngles).flatMap(([name, directions]) =>
-      directions.flatMap((one): [string, readonly [string, string]][] =>
-        // A direction of the chassis is a measure and no part.
-        typeof one === 'string' || one.every((point) => ground.includes(point)) ? [] : [[name, one]],
-      ),
+export function slides({ drawing, shock }: CornerModel): { name: string; ends: Line }[] {
+  const lines = (Object.keys(SLIDES) as JointKind[]).flatMap((kind) =>
+    Object.entries(drawing[kind] ?? {}).flatMap(([name, one]) =>
+      SLIDES[kind](one as never, drawing).map((ends) => ({ name, ends })),
     ),
-  ];
-  const shown: (readonly string[])[] = [...Object.values(bodies), [shock.inner, shock.outer]];
-  return lines.flatMap(([name, ends]) => {
+  );
+  const shown: (readonly string[])[] = [...Object.values(drawing.bodies), [shock.inner, shock.outer]];
+  return lines.flatMap(({ name, ends }) => {
     if (shown.some((part) => ends.every((point) => part.includes(point)))) return [];
     shown.push(ends);
     return [{ name, ends }];

@@ -2,6 +2,7 @@
 
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
+import { readingLabel } from '../sentences/survey.ts';
 import type { Survey } from '../survey/result.ts';
 import { fromMetric, unitName } from '../units.ts';
 import { EDGE, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
@@ -37,7 +38,8 @@ export function drawResiduals(survey: Survey, title = 'How the readings miss'): 
   const bottom = TOP + ROW * readings.length;
   const scale = ticks(-most, most, 9);
   const length = unitName('length', units);
-  const rows = readings.flatMap(({ label: words, path, residual, unit }, k): Element[] => {
+  const rows = readings.flatMap(({ path, points, residual, unit }, k): Element[] => {
+    const words = readingLabel(path, points);
     const middle = TOP + ROW * (k + 0.5);
     const [from, to] = [at(Math.min(0, shares[k])), at(Math.max(0, shares[k]))];
     const beyond = Math.abs(shares[k]) > 1;

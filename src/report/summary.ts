@@ -2,10 +2,9 @@ import { axleName } from '../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
-import { isCheck } from '../diagnostic.ts';
-import type { Issue } from '../errors/input-error.ts';
-import { describeIssue } from '../sentences/sentence.ts';
+import { type Diagnostic, isCheck } from '../diagnostic.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
+import { issueLine } from './issue-line.ts';
 import { printedMargin } from './margins.ts';
 
 /** Columns of a terminal. */
@@ -33,18 +32,24 @@ export function sizingSummary(sizing: Sizing): string {
       'Conflicts',
       'No conflicts.',
       conflicts.filter((one) => !isCheck(one)),
+      units,
     ),
-    ...numbered('Check these inputs', null, conflicts.filter(isCheck)),
+    ...numbered('Check these inputs', null, conflicts.filter(isCheck), units),
   ];
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }
 
 /** Findings under a heading with their number; where there are none, what to say. */
-function numbered(heading: string, none: string | null, findings: readonly Issue[]): string[] {
+function numbered(
+  heading: string,
+  none: string | null,
+  findings: readonly Diagnostic[],
+  units: Units,
+): string[] {
   if (findings.length === 0) return none === null ? [] : [none];
   return [
     `${heading}: ${findings.length}`,
-    ...findings.flatMap((issue, k) => wrapped(`${k + 1}. ${describeIssue(issue)}.`, WIDTH - 2, '   ')),
+    ...findings.flatMap((issue, k) => wrapped(`${k + 1}. ${issueLine(issue, units)}`, WIDTH - 2, '   ')),
   ];
 }
 

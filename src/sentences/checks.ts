@@ -5,11 +5,37 @@ import type { Say, Sentences } from './say.ts';
 const AS_WRITTEN = 'It was read as written.';
 const BOTH_AS_WRITTEN = 'They were read as written.';
 
+/** What a number is, after it and its unit. */
+const WHAT: Readonly<Record<string, string>> = {
+  wheelbase: 'between the axles',
+  length: 'long',
+  pivotDistance: "from the rocker's pivot",
+  mountDistance: 'between its mounts',
+  endDistance: 'between its ends',
+  height: 'above the ground',
+  centrelineDistance: 'from the centreline',
+  archDistance: 'at the most from centreline or ground',
+  freeHeight: 'high',
+  travel: 'of travel',
+  radius: 'of radius',
+  width: 'wide',
+  bore: 'of bore',
+  diameter: 'across',
+  threadPitch: 'per turn of the perch',
+  freeLength: 'of free length',
+  innerDiameter: 'of inner diameter',
+  tyreRate: 'for a tyre',
+  wheelRate: 'at the wheel',
+  springRate: 'for a spring',
+  unsprungMass: 'unsprung at one corner',
+  sprungMass: 'on one corner',
+};
+
 /** A value outside its range: `375 inch long, where 3.9 to 35 inch is usual`. */
 function unusual(say: Say, quantity: Quantity): string {
   const unit = say.unit(quantity);
   const range = `${say.short('least', quantity, 2)} to ${say.short('most', quantity, 2)}`;
-  return `${say.short('value', quantity)} ${unit} ${say.text('what')}, where ${range} ${unit} is usual`;
+  return `${say.short('value', quantity)} ${unit} ${WHAT[say.text('what')]}, where ${range} ${unit} is usual`;
 }
 
 function rangeOf(quantity: Quantity): (say: Say) => Words {
@@ -58,7 +84,7 @@ export const CHECKS: Sentences = {
     problem: `its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. ${BOTH_AS_WRITTEN}`,
   }),
   endsExchanged: (say) => ({
-    problem: `its ${say.text('one')} lies ${say.text('lies')} its ${say.text('another')}: are the two exchanged? ${BOTH_AS_WRITTEN}`,
+    problem: `its ${say.text('one')} lies ${say.text('lies') === 'below' ? 'below' : 'nearer to the centreline than'} its ${say.text('another')}: are the two exchanged? ${BOTH_AS_WRITTEN}`,
   }),
   wheelInboardOfJoints: (say) => ({
     problem: `it lies ${say.length('by')} inboard of ${say.number('joints') > 1 ? 'both ball joints' : 'the ball joint'}: is it right? ${AS_WRITTEN}`,
@@ -70,7 +96,7 @@ export const CHECKS: Sentences = {
     problem: `it lies ${say.length('by')} from ${say.text('part')}, on which it stands: is it right, and is the part? ${AS_WRITTEN}`,
   }),
   unitsWrong: (say) => ({
-    problem: `no car has such sizes (${say.text('sizes')}). Were they measured in ${say.text('unit')}? Then write ${remedy(say)}. They were read in ${say.plural('length')}.`,
+    problem: `no car has such sizes (${sizes(say)}). Were they measured in ${say.text('unit')}? Then write ${remedy(say)}. They were read in ${say.plural('length')}.`,
   }),
   sizeUnusual: rangeOf('length'),
   rateUnusual: rangeOf('rate'),
@@ -138,6 +164,15 @@ export const CHECKS: Sentences = {
     };
   },
 };
+
+/** `lowerArm 647 inch long, wheel.centre 312 inch above the ground`. */
+function sizes(say: Say): string {
+  const [lengths, what] = [say.lengths('sizes'), say.list('what')];
+  return say
+    .list('paths')
+    .map((path, k) => `${path} ${lengths[k]} ${WHAT[what[k]]}`)
+    .join(', ');
+}
 
 /** What to write for a file whose numbers are in another unit. */
 function remedy(say: Say): string {

@@ -1,4 +1,4 @@
-import { meant, suggestion } from './input.ts';
+import { BOUNDED, meant, suggestion } from './input.ts';
 import { LINKAGE } from './linkage.ts';
 import type { PlainSay, PlainSentences } from './plain.ts';
 
@@ -7,6 +7,7 @@ const STEPS = (say: PlainSay) => `mm, more than 0, ${say.text('maxRows')} rows a
 /** What is said about a corner, a sweep, and how far hardpoints may be off. */
 export const CORNER: PlainSentences = {
   ...LINKAGE,
+  ...BOUNDED,
   notACorner: (say) => ({
     problem: 'not a corner',
     allowed: `what ${say

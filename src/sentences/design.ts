@@ -12,7 +12,6 @@ export const DESIGN: Sentences = {
   unknownField: DOCUMENT.unknownField,
   notAnObject: (say) => ({ problem: 'not an object', allowed: `{ ${say.text('allowed')} }` }),
   notASignal: { problem: 'not a signal', allowed: '{ aborted }, as an AbortSignal has it' },
-  notAFunction: { problem: 'not a function', allowed: 'a function' },
   notARange: { problem: 'not a range', allowed: '[min, max] in mm, the first the smaller' },
   boxWithoutDrawnCorner: (say) => ({
     problem: 'a box without the corner as drawn in it',

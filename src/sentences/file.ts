@@ -16,6 +16,7 @@ import type { Say, Sentences } from './say.ts';
 const IN_FILES: Expected = {
   ...EXPECTED,
   units: 'metric (mm, kg), imperial (inch, lb)',
+  surveyCheck: 'a check as writeSurveyedCorner writes it',
   remarks: 'a text or a list of texts',
   tyre: (say) => `${fields(say)} or a text`,
   parts: (say) => `a list of parts ${fields(say)}, one at least`,

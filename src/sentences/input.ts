@@ -1,19 +1,9 @@
 import type { PlainSay, PlainSentences } from './plain.ts';
 
-/** What is said about any input: names, kinds of value, numbers. */
+/** What is said about any input. */
 export const INPUT: PlainSentences = {
-  missing: { problem: 'missing' },
-  wrongType: { problem: 'wrong kind of value' },
   notFinite: { problem: 'not a finite number', allowed: 'a finite number' },
-  missingNumber: (say) => ({ problem: 'missing', allowed: `a number ${bounds(say)}` }),
-  outOfRange: (say) => ({ problem: 'out of range', allowed: `a number ${bounds(say)}` }),
-  notWhole: (say) => ({
-    problem: 'not a whole number',
-    allowed: say.has('min') || say.has('max') ? `a whole number, ${bounds(say)}` : 'a whole number',
-  }),
   unknownName: (say) => ({ problem: `unknown ${say.text('what')}`, advice: meant(say, 'correct the name') }),
-  unknownChoice: (say) => ({ problem: 'unknown choice', ...suggestion(say) }),
-  namedTwice: { problem: 'named twice', advice: 'take one out' },
   renamed: (say) => ({
     problem: `renamed: ${say.text('was')} is now called ${say.text('is')}`,
     advice: say.is('isThere')
@@ -28,6 +18,20 @@ export const INPUT: PlainSentences = {
     problem: 'not an object',
     allowed: `{ ${say.text('allowed')} }, each optional`,
   }),
+};
+
+/** What is said about numbers within bounds, and choices. */
+export const BOUNDED: PlainSentences = {
+  missing: { problem: 'missing' },
+  missingNumber: (say) => ({ problem: 'missing', allowed: `a number ${bounds(say)}` }),
+  outOfRange: (say) => ({ problem: 'out of range', allowed: `a number ${bounds(say)}` }),
+  notWhole: (say) => ({
+    problem: 'not a whole number',
+    allowed: say.has('min') || say.has('max') ? `a whole number, ${bounds(say)}` : 'a whole number',
+  }),
+  unknownChoice: (say) => ({ problem: 'unknown choice', ...suggestion(say) }),
+  notAFunction: { problem: 'not a function', allowed: 'a function' },
+  namedTwice: { problem: 'named twice', advice: 'take one out' },
 };
 
 /** Bounds of a number with its unit: `greater than 0 (mm)`, `of 0 or more (kg)`, `1 to 1000`. */

@@ -1,5 +1,24 @@
 import { INPUT, meant } from './input.ts';
-import type { PlainSentences } from './plain.ts';
+import type { PlainSay, PlainSentences } from './plain.ts';
+
+const named = (one: string) => [one, `{ name: ${one}, ... }`] as const;
+const listed = (one: string) => [one, `[${one}, ...]`] as const;
+
+/** What the parts of a drawing look like: one of them, and all. */
+const DRAWN: Readonly<Record<string, readonly [one: string, all: string]>> = {
+  points: named('[x, y]'),
+  ground: listed("'A'"),
+  bodies: named("['A', 'B']"),
+  fixedCoordinates: listed("{ x: 'P' } or { y: 'P' }"),
+  sliders: named("{ point: 'P', on: ['A', 'B'] }"),
+  telescopes: named("['A', 'B']"),
+  fixedAngles: named("['body', ['A', 'B']], or one of the two alone"),
+};
+
+function asDrawn(say: PlainSay): string {
+  const [one, all] = DRAWN[say.text('part')];
+  return say.is('one') ? one : all;
+}
 
 /** What is said about a drawing, a measure, a motion and loads. */
 export const LINKAGE: PlainSentences = {
@@ -8,7 +27,9 @@ export const LINKAGE: PlainSentences = {
     problem: `unknown ${say.text('what')}`,
     advice: meant(say, `correct the name or add the ${say.text('what')} to the drawing`),
   }),
-  notADrawing: { problem: 'not a drawing' },
+  partMissing: (say) => ({ problem: 'missing', allowed: asDrawn(say) }),
+  partNotAsDrawn: (say) => ({ problem: 'wrong kind of value', allowed: asDrawn(say) }),
+  notADrawing: { problem: 'not a drawing', allowed: '{ points, ground, bodies }' },
   notAPoint: { problem: 'not a point', allowed: 'two finite numbers [x, y]' },
   pointTwice: { problem: 'point named twice', advice: 'take one out' },
   bodyOfOnePoint: {
@@ -86,13 +107,16 @@ export const LINKAGE: PlainSentences = {
   },
   overDetermined: (say) => {
     const redundant = say.number('redundant');
+    const misfits = say.list('misfits').map((misfit) => Number(Number(misfit).toPrecision(3)));
+    const bars = say.list('bodies').map((body, k) => `${body} by ${misfits[k]}`);
     return {
       problem: 'overdetermined: nothing can move in the drawn pose',
       got: `${say.text('rows')} constraints (${say.text('constraints')}) on ${say.text('unknowns')} coordinates${redundant > 0 ? `, ${redundant} of them redundant` : ''}`,
       allowed: 'one degree of freedom for the one driver',
-      advice: say.has('misfits')
-        ? `the rest moves if the length of one of these may change: ${say.list('misfits').join(', or ')}. Correct that length, or allow this tolerance`
-        : 'remove a body or a ground point',
+      advice:
+        bars.length > 0
+          ? `the rest moves if the length of one of these may change: ${bars.join(', or ')}. Correct that length, or allow this tolerance`
+          : 'remove a body or a ground point',
     };
   },
   notALength: { problem: 'not a length', allowed: 'a number greater than 0' },
@@ -124,7 +148,6 @@ export const LINKAGE: PlainSentences = {
   notALoad: { problem: 'not a load', allowed: '{ at, force }, { on, moment }, { between, push }' },
   notAForce: { problem: 'not a force', allowed: 'two finite numbers [x, y]' },
   pointNotOnBody: { problem: 'point not on that body' },
-  unknownMethod: { problem: 'unknown method' },
 };
 
 const COINCIDENT: Readonly<Record<string, string>> = {

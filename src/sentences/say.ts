@@ -14,6 +14,8 @@ import { type PlainSay, plainSay, valueIn, type Words, withWords } from './plain
 
 /** Values of a diagnostic, and how to write them. */
 export interface Say extends PlainSay {
+  /** The units asked for. */
+  readonly units: Units;
   /** A value with its unit: `338.0 mm`. */
   measure(name: string, quantity: Quantity | 'ratio'): string;
   /** The same without its sign. */
@@ -30,6 +32,8 @@ export interface Say extends PlainSay {
   short(name: string, quantity: Quantity, digits?: number): string;
   /** The same of a length with its unit: `2.75 inch`. */
   length(name: string, digits?: number): string;
+  /** The same of each of a list of lengths. */
+  lengths(name: string): readonly string[];
   /** The same of a mass: `1420 lb`. */
   mass(name: string, digits?: number): string;
   /** A point as it was written: `[26.875, 10.875]`. */
@@ -56,13 +60,19 @@ export function sayIn(diagnostic: Diagnostic, units: Units): Say {
   const written = (name: string, quantity: Quantity) => fromMetric(Number(value(name)), quantity, units);
   const shortOf = (name: string, quantity: Quantity, digits?: number) =>
     short(written(name, quantity), digits);
+  const say = plainSay(diagnostic);
   const size = (name: string, quantity: Quantity) => textIn(Math.abs(Number(value(name))), quantity, units);
   /** Without the rounding of a conversion. */
   const exact = (name: string) => Number(written(name, 'length').toPrecision(12));
   return {
-    ...plainSay(diagnostic),
+    ...say,
+    units,
     short: shortOf,
     given: (name, quantity) => givenText(Number(value(name)), quantity, units),
+    lengths: (name) =>
+      say
+        .list(name)
+        .map((value) => `${short(fromMetric(Number(value), 'length', units))} ${unitName('length', units)}`),
     length: (name, digits) => `${shortOf(name, 'length', digits)} ${unitName('length', units)}`,
     mass: (name, digits) => `${shortOf(name, 'mass', digits)} ${unitName('mass', units)}`,
     point: (y, z) => `[${exact(y)}, ${exact(z)}]`,

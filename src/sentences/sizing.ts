@@ -14,6 +14,8 @@ export const SIZING: Sentences = {
     advice: 'give the file, or the value of it, to readCar first',
   },
   unknownFigure: { problem: 'unknown figure' },
+  noWheelRateRequired: { problem: 'no wheel rate is required' },
+  requiredWheelRateNotPositive: { problem: 'the required wheel rate is not positive' },
   noForceOptions: { problem: 'no options', allowed: '{ sprungMass, unsprungMass, springRate }' },
   notABumpStopTable: {
     problem: 'not a table',

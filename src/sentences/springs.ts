@@ -11,10 +11,15 @@ const MIN_LENGTH_SOURCES: Readonly<Record<string, (say: Say) => string>> = {
     `taken as the solid length and ${(100 * say.number('assumedClearance')).toFixed(0)} % of it, because only the solid length is known`,
 };
 
+/** How the minimum length of the spring is known; empty where it is not. */
+export function minLengthSource(say: Say): string {
+  return MIN_LENGTH_SOURCES[say.text('minLengthSource')]?.(say) ?? '';
+}
+
 /** The minimum length of the spring with its source; empty where it is not known. */
 function minLength(say: Say): string {
-  const source = MIN_LENGTH_SOURCES[say.text('minLengthSource')];
-  return source === undefined ? '' : ` (${say.measure('minLength', 'length')}, ${source(say)})`;
+  const source = minLengthSource(say);
+  return source === '' ? '' : ` (${say.measure('minLength', 'length')}, ${source})`;
 }
 
 /** A share as percent. */

@@ -62,8 +62,7 @@ export const TRAVEL: Sentences = {
     const [needs, advice] = NEEDS[say.text('needs')];
     const state = say.text('state');
     return {
-      problem: `the required travel does not count ${OMITTED[say.text('part')]}${state === '' ? '' : ` in the state "${state}"`}`,
-      allowed: needs,
+      problem: `the required travel${say.has('axle') ? ` of the ${say.text('axle')} axle` : ''} does not count ${OMITTED[say.text('part')]}${state === '' ? '' : ` in the state "${state}"`}, which needs ${needs}`,
       advice,
     };
   },

@@ -1,5 +1,7 @@
+import { ASSUMPTIONS, OPEN_QUESTIONS } from './assumptions.ts';
 import { CHECKS } from './checks.ts';
 import { DESIGN } from './design.ts';
+import { DESIGNED } from './designed.ts';
 import { DONOR_DAMPER } from './donor.ts';
 import { FILE } from './file.ts';
 import { FORCES } from './forces.ts';
@@ -9,7 +11,7 @@ import { ORDERED } from './ordered.ts';
 import { REPORT } from './report.ts';
 import { type Sentences, wordsIn } from './say.ts';
 import { SIZING } from './sizing.ts';
-import { STANDING } from './static-equilibrium.ts';
+import { STATIC_STABILITY } from './static-stability.ts';
 import { SURVEY } from './survey.ts';
 import { SURVEYED } from './surveyed.ts';
 import { TRAVEL } from './travel.ts';
@@ -22,12 +24,15 @@ export const SENTENCES: Sentences = {
   ...SIZING,
   ...FILE,
   ...CHECKS,
+  ...DESIGNED,
+  ...ASSUMPTIONS,
+  ...OPEN_QUESTIONS,
   ...DONOR_DAMPER,
   ...FORCES,
   ...HAND_METHOD,
   ...LIMITS,
   ...ORDERED,
-  ...STANDING,
+  ...STATIC_STABILITY,
   ...SURVEY,
   ...TRAVEL,
 };

@@ -7,7 +7,8 @@
 //   turn     a moment on the body
 
 import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
-import { type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
+import { type Drawing, isPoint, type Point, samePlace } from '../linkage/drawing.ts';
+import { between } from '../numerics/plane.ts';
 
 /**
  * A load on the drawn pose; forces and lengths in any units that fit together (N and mm: moments in N mm).
@@ -42,7 +43,7 @@ export function applied({ points }: Drawing, loads: readonly Load[]): Applied {
   for (const load of loads) {
     if ('between' in load) {
       const [a, b] = load.between;
-      const [dx, dy] = [points[b][0] - points[a][0], points[b][1] - points[a][1]];
+      const [dx, dy] = between(points[a], points[b]);
       const length = Math.hypot(dx, dy, load.offset ?? 0);
       const force: Point = [(load.push * dx) / length, (load.push * dy) / length];
       push(b, force);
@@ -76,7 +77,7 @@ export function loadFaults({ points, bodies }: Drawing, loads: unknown): Diagnos
         Array.isArray(load.between) && load.between.length === 2 ? load.between : [undefined, undefined];
       const good = pair.map((name, i) => known(`${path}.between[${i}]`, name, points, 'point'));
       const [a, b] = pair as string[];
-      if (good.every(Boolean) && points[a][0] === points[b][0] && points[a][1] === points[b][1]) {
+      if (good.every(Boolean) && samePlace(points[a], points[b])) {
         faults.push(fault('coincidentPoints', `${path}.between`, { of: 'load', got: show(pair) }));
       }
       number(`${path}.push`, load.push);

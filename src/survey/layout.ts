@@ -2,7 +2,7 @@
 // two unknowns of its own. A point where the axis of A and B pierces the plane at its x lies on their line at the share
 // t = (x - x_A) / (x_B - x_A), and has y = (1 - t) y_A + t y_B, and z alike.
 
-import type { SurveyDocument } from '../document/survey-schema.ts';
+import type { SurveyInput } from '../document/inputs.ts';
 import type { Point } from '../linkage/drawing.ts';
 
 /** A coordinate as a linear form of the unknowns. */
@@ -32,7 +32,7 @@ export interface Layout {
 }
 
 /** The points of a document, in its order. */
-export function layOut(points: SurveyDocument['points']): Layout {
+export function layOut(points: SurveyInput['points']): Layout {
   const guess: number[] = [];
   const stations = new Map<string, Station>();
   const entries = Object.entries(points);

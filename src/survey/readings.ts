@@ -7,10 +7,9 @@
 //   lean       slope - 90: from vertical, top inboard +
 //   in line    n.(P - A), n = (-dz, dy) / sqrt(dy^2 + dz^2) by P: n, by A: -(1 - s) n, by B: -s n, s the share of P's foot
 
-import type { SurveyDocument } from '../document/survey-schema.ts';
+import type { SurveyInput } from '../document/inputs.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
-import { spaced } from '../words.ts';
 
 /** The lists of readings that a document has. */
 export type ReadingKind = 'distances' | 'heights' | 'laterals' | 'inclinations' | 'slopes' | 'collinear';
@@ -33,8 +32,6 @@ export interface Reading {
   readonly kind: ReadingKind;
   /** Place in the document, as `distances[3]`. */
   readonly path: string;
-  /** As a sentence has it: `distance from lower inner to lower outer`. */
-  readonly label: string;
   readonly points: readonly string[];
   readonly unit: 'mm' | 'deg';
   readonly measured: number;
@@ -46,7 +43,7 @@ export interface Reading {
 export const USUAL_PLUS_MINUS = { tape: 1.5, ruler: 1.5, angleFinder: 0.3 } as const;
 
 /** The readings of a document, list by list. */
-export function readingsOf(survey: SurveyDocument): Reading[] {
+export function readingsOf(survey: SurveyInput): Reading[] {
   const { tape, ruler, angleFinder } = { ...USUAL_PLUS_MINUS, ...survey.plusMinus };
   const {
     distances = [],
@@ -56,7 +53,6 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     slopes = [],
     collinear = [],
   } = survey;
-  const words = (name: string) => spaced(name);
   const reading = (kind: ReadingKind, k: number, rest: Omit<Reading, 'kind' | 'path'>): Reading => ({
     kind,
     path: `${kind}[${k}]`,
@@ -65,7 +61,6 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
   return [
     ...distances.map(({ between, value, plusMinus = tape ?? USUAL_PLUS_MINUS.tape }, k) =>
       reading('distances', k, {
-        label: `distance from ${words(between[0])} to ${words(between[1])}`,
         points: between,
         unit: 'mm',
         measured: value,
@@ -75,7 +70,6 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ),
     ...heights.map(({ of, above, value, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
       reading('heights', k, {
-        label: `height of ${words(of)} above ${above === undefined ? 'the ground' : words(above)}`,
         points: above === undefined ? [of] : [of, above],
         unit: 'mm',
         measured: value,
@@ -85,7 +79,6 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ),
     ...laterals.map(({ of, from, value, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
       reading('laterals', k, {
-        label: `lateral distance of ${words(of)} from ${from === undefined ? 'the centreline' : words(from)}`,
         points: from === undefined ? [of] : [of, from],
         unit: 'mm',
         measured: value,
@@ -96,7 +89,6 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ...[...inclinations.entries()].map(
       ([k, { line, value, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
         reading('inclinations', k, {
-          label: `inclination of the line of ${words(line[0])} and ${words(line[1])}`,
           points: line,
           unit: 'deg',
           measured: value,
@@ -107,7 +99,6 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ...[...slopes.entries()].map(
       ([k, { line, value, plusMinus = angleFinder ?? USUAL_PLUS_MINUS.angleFinder }]) =>
         reading('slopes', k, {
-          label: `slope of the line of ${words(line[0])} and ${words(line[1])}`,
           points: line,
           unit: 'deg',
           measured: value,
@@ -117,7 +108,6 @@ export function readingsOf(survey: SurveyDocument): Reading[] {
     ),
     ...collinear.map(({ point, line, plusMinus = ruler ?? USUAL_PLUS_MINUS.ruler }, k) =>
       reading('collinear', k, {
-        label: `${words(point)} in line with ${words(line[0])} and ${words(line[1])}`,
         points: [point, ...line],
         unit: 'mm',
         measured: 0,

@@ -1,5 +1,5 @@
 import type { Covariance } from '../corner/covariance.ts';
-import type { Check } from '../document/check.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { LeastSquaresStatus } from '../numerics/least-squares.ts';
 import type { Units } from '../units.ts';
@@ -15,7 +15,7 @@ export interface Survey {
   /** What the document is written in. */
   readonly units: Units;
   /** Inputs that look wrong: a unit, an angle read from the other axis. */
-  readonly notes: readonly Check[];
+  readonly notes: readonly Diagnostic[];
   /** How the search for the best places ended; whatever it says, the places are the best found. */
   readonly status: LeastSquaresStatus;
   readonly points: Readonly<Record<string, SurveyedPoint>>;
@@ -38,8 +38,8 @@ export interface Survey {
   readonly undetermined: readonly UndeterminedPoints[];
   /** Points that could as well lie elsewhere, or that the first estimate had on the wrong side. */
   readonly mirrorSolutions: readonly MirrorSolution[];
-  /** All this in plain words, lengths in the unit of the document. */
-  readonly sentences: readonly string[];
+  /** All this as diagnostics; checks are to be looked at before the points are built on. Paths are places in the document. */
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 /**
@@ -73,7 +73,8 @@ export interface SurveyedReading {
   readonly kind: ReadingKind;
   /** Place in the document, as `distances[3]`. */
   readonly path: string;
-  readonly label: string;
+  /** The points that it was read between, in the order in which the document names them. */
+  readonly points: readonly string[];
   readonly unit: 'mm' | 'deg';
   /** What was read, in `unit`. */
   readonly measured: number;
@@ -91,7 +92,7 @@ export interface SurveyedReading {
 export interface SuspectReading {
   readonly candidates: readonly {
     readonly path: string;
-    readonly label: string;
+    readonly points: readonly string[];
     readonly unit: 'mm' | 'deg';
     /** Its error if it is this one: measured minus what all others say, in `unit`. */
     readonly error: number;

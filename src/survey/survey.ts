@@ -1,8 +1,10 @@
 import { type Covariance, HALF_WIDTH } from '../corner/covariance.ts';
 import { deepFreeze } from '../corner/freeze.ts';
 import { surveyNotes } from '../document/checks/survey-checks.ts';
-import { readSurvey, type SurveyInput } from '../document/survey-schema.ts';
+import type { SurveyInput } from '../document/inputs.ts';
+import { readSurvey } from '../document/survey-schema.ts';
 import { chiSquareAbove } from '../numerics/chi-square.ts';
+import { diagnosticsOn } from './diagnostics.ts';
 import { type Certainty, certaintyOf, estimate, type Fit } from './estimate.ts';
 import { foreAftSuspects } from './fore-aft.ts';
 import { coordinateOf, type Layout, layOut, placeOf, type Station } from './layout.ts';
@@ -11,7 +13,6 @@ import { misreadings, standardisedResiduals } from './misreadings.ts';
 import { type Reading, readingsOf } from './readings.ts';
 import type { MirrorSolution, Survey, SurveyedPoint, SurveyedReading, SurveyScale } from './result.ts';
 import { deviationFactor, intervalFactor, scaleOf } from './scale.ts';
-import { sentencesOn } from './sentences.ts';
 import { isOpen, missingReadings } from './undetermined.ts';
 
 /**
@@ -60,7 +61,12 @@ export function survey(input: SurveyInput | string): Survey {
         : chiSquareAbove(best.chiSquare, degreesOfFreedom),
     scale,
     suspects: suspected.map((suspects) => ({
-      candidates: suspects.map(({ reading: { path, label, unit }, error }) => ({ path, label, unit, error })),
+      candidates: suspects.map(({ reading: { path, points, unit }, error }) => ({
+        path,
+        points,
+        unit,
+        error,
+      })),
     })),
     foreAftSuspects: suspected.length > 1 ? foreAftSuspects(layout, readings, best.unknowns) : [],
     undetermined: missingReadings(layout, certainty.open),
@@ -69,11 +75,11 @@ export function survey(input: SurveyInput | string): Survey {
       ...others.map(({ points, fit }) => mirroredPoints(layout, best, fit, points, false)),
     ],
   };
-  return deepFreeze({ ...found, sentences: sentencesOn(found) });
+  return deepFreeze({ ...found, diagnostics: diagnosticsOn(found) });
 }
 
 function surveyedReading(
-  { kind, path, label, unit, measured, plusMinus }: Reading,
+  { kind, path, points, unit, measured, plusMinus }: Reading,
   computed: number,
   opposite: number | null,
 ): SurveyedReading {
@@ -81,7 +87,7 @@ function surveyedReading(
   return {
     kind,
     path,
-    label,
+    points,
     unit,
     measured,
     computed,

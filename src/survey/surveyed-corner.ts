@@ -1,6 +1,5 @@
 import { type CornerParts, type DrawnCorner, drawnCorner, modelOf } from '../corner/corner.ts';
 import type { Covariance } from '../corner/covariance.ts';
-import { deepFreeze } from '../corner/freeze.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { KINDS, type Kind } from '../corner/kinds.ts';
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
@@ -8,7 +7,6 @@ import { type OnPath, type PartOf, UNNAMED_KIND } from '../document/corner-kind.
 import { placeAt } from '../document/parse.ts';
 import { isRequired, schemaAt } from '../document/schema-walk.ts';
 import { refusal, refuse } from '../errors/survey.ts';
-import { surveyChecks } from './checks.ts';
 import type { Survey } from './result.ts';
 import { intervalFactor } from './scale.ts';
 
@@ -52,11 +50,11 @@ export const MOUNTED_ON = {
  */
 export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): DrawnCorner {
   const corner = drawnCorner(surveyedInput(survey, parts));
-  const checks = surveyChecks(survey);
+  const checks = survey.diagnostics.filter(({ severity }) => severity === 'check');
   return Object.freeze({
     ...corner,
     plusMinus: covarianceFor(corner, survey),
-    ...(checks.length === 0 ? {} : { checks: deepFreeze(checks) }),
+    ...(checks.length === 0 ? {} : { checks: Object.freeze(checks) }),
   });
 }
 

@@ -8,10 +8,7 @@ import { readJson } from '../document/json-text.ts';
 import { inOrder, placeAt, valueAt } from '../document/parse.ts';
 import { refuse as refuseFile } from '../errors/file.ts';
 import { refusal, refuse } from '../errors/survey.ts';
-import { line } from '../sentences/line.ts';
-import { worded } from '../sentences/worded.ts';
 import { fromMetric, type Units } from '../units.ts';
-import { surveyChecks } from './checks.ts';
 import type { Survey } from './result.ts';
 import { MOUNTED_ON, type SurveyedParts, surveyedCorner, surveyedInput } from './surveyed-corner.ts';
 
@@ -51,9 +48,9 @@ export function writeSurveyedCorner(
   const correlations = correlationsOf(drawn, survey);
   if (correlations === null) delete corner.correlations;
   else corner.correlations = correlations;
-  const checks = surveyChecks(survey).map((check) => line(worded(check, units)));
+  const { checks = [] } = drawn;
   if (checks.length === 0) delete corner.surveyChecks;
-  else corner.surveyChecks = checks;
+  else corner.surveyChecks = checks.map((check) => checkInFile(check, units));
   return written;
 }
 
@@ -102,6 +99,18 @@ function partsOf(corner: Holder, given: SurveyedParts): SurveyedParts {
 /** Decimals of a coordinate in a file: far below what a tape shows, and no rounding beside its half-width. */
 const DECIMALS = 8;
 const CORRELATION_DECIMALS = 12;
+
+/** Lengths among the values of checks. */
+const LENGTHS = ['error', 'taken', 'other'];
+
+/** A check as a file keeps it, in its units. */
+function checkInFile({ code, values }: Diagnostic, units: Units): Holder {
+  const written = Object.entries(values).map(([name, value]) => [
+    name,
+    LENGTHS.includes(name) ? rounded(fromMetric(Number(value), 'length', units), DECIMALS) : value,
+  ]);
+  return { code, ...Object.fromEntries(written) };
+}
 
 function writePoints(corner: Holder, survey: Survey, parts: SurveyedParts, units: Units): void {
   const input = surveyedInput(survey, parts);

@@ -2,7 +2,8 @@
 // and where it says that it closed, it is in the drawn pose.
 
 import { expectMeasured } from './measured.ts';
-import { distance, nameOf } from './measures.ts';
+import { nameOf } from './measures.ts';
+import { distance } from './plane.ts';
 import { type Law, type Pose, poseAt, poses, type Setting, settingOf, traced } from './setting.ts';
 import { expectWithin } from './violation.ts';
 

@@ -1,8 +1,8 @@
 import type { CheckedDrawing, Point } from '../linkage/index.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
 import { areApart, BEND, bend } from './linkages.ts';
-import { distance } from './measures.ts';
 import { place, rounding } from './numbers.ts';
+import { distance } from './plane.ts';
 
 /** Shortest and longest bar together, and the two others together, differ by this share of all: the bars never lie flat. */
 const APART = 0.01;

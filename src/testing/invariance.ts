@@ -2,15 +2,11 @@
 // points and turns of bodies are compared, and their derivatives, as drawn and along the motion:
 //     length' = lengths x length,    turn' = sense x turn
 
-import {
-  type CheckedDrawing,
-  type FixedCoordinate,
-  linkage,
-  type Measure,
-  type Point,
-} from '../linkage/index.ts';
-import { distance, drawnValue, intrinsic, isAngle, isCoordinate, nameOf, pairs } from './measures.ts';
+import { type CheckedDrawing, type Drawing, linkage, type Measure, type Point } from '../linkage/index.ts';
+import { quarterTurned } from './joints.ts';
+import { drawnValue, intrinsic, isAngle, isCoordinate, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
+import { distance, pairs } from './plane.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   allowedFor,
@@ -31,7 +27,7 @@ import { expectWithin, LawViolation } from './violation.ts';
 
 /** Where to look: shares of the way from the drawn pose to either end. */
 const SHARES = [-0.9, -0.5, 0.1, 0.7];
-/** How far `rotate` turns, radians; a quarter turn if coordinates are fixed, so that they stay coordinates. */
+/** How far `rotate` turns, radians; a quarter turn where joints go by the axes. */
 const ROTATION = 1;
 /** How far `translate` goes, in sizes. */
 const TRANSLATION: Point = [70, -50];
@@ -41,8 +37,8 @@ const FACTORS = [1 / 25.4, 1000];
 const TRANSFORMATIONS: Record<Transformation['law'], (setting: Setting) => Partial<Transformation>[]> = {
   mirror: () => [{ place: ([x, y]) => [-x, y], sense: -1 }],
   translate: ({ size }) => [{ place: ([x, y]) => [x + TRANSLATION[0] * size, y + TRANSLATION[1] * size] }],
-  rotate: ({ drawing: { fixedCoordinates = [] } }) => [
-    { place: fixedCoordinates.length > 0 ? ([x, y]) => [-y, x] : turned },
+  rotate: ({ drawing }) => [
+    { place: Object.keys(quarterTurned(drawing)).length > 0 ? ([x, y]) => [-y, x] : turned },
   ],
   scale: () => FACTORS.map((k) => ({ place: ([x, y]) => [k * x, k * y], lengths: k })),
 };
@@ -65,11 +61,8 @@ function lawOf(law: Transformation['law']): Law {
     for (const changes of TRANSFORMATIONS[law](setting)) {
       const transformation: Transformation = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
       const redrawn = options.redraw?.(data, transformation) ?? null;
-      expectSame(
-        setting,
-        transformation,
-        redrawn === null ? changed(setting.drawing, transformation) : linkage(build(redrawn)),
-      );
+      const other: Drawing = redrawn === null ? changed(setting.drawing, transformation) : build(redrawn);
+      expectSame(setting, transformation, linkage(other));
     }
   };
 }
@@ -77,13 +70,10 @@ function lawOf(law: Transformation['law']): Law {
 /** A transformed drawing. */
 function changed(drawing: CheckedDrawing, { law, place }: Transformation): CheckedDrawing {
   const points = Object.entries(drawing.points).map(([name, at]) => [name, place(at)] as const);
-  const quarter = (one: FixedCoordinate): FixedCoordinate => ('x' in one ? { y: one.x } : { x: one.y });
   return {
     ...drawing,
     points: Object.fromEntries(points),
-    ...(law === 'rotate' && drawing.fixedCoordinates !== undefined
-      ? { fixedCoordinates: drawing.fixedCoordinates.map(quarter) }
-      : {}),
+    ...(law === 'rotate' ? quarterTurned(drawing) : {}),
   };
 }
 

@@ -27,8 +27,13 @@ export const laws = {
 /**
  * Checks the linkage that `build` makes of `data` against all laws, in their order.
  *
- * @throws LawViolation for the first that does not hold; InputError if the drawing is invalid or cannot be driven.
+ * @throws LawViolation for the first that does not hold; InputError if the drawing or the options are faulty, or the linkage
+ * cannot be driven.
  */
-export function checkLaws<T>(build: (data: T) => Drawing, data: T, options?: LawOptions<T>): void {
+export function checkLaws<T, P extends string, B extends string, S extends string = never>(
+  build: (data: T) => Drawing<P, B, S>,
+  data: T,
+  options?: LawOptions<T, NoInfer<P>, NoInfer<B | S>>,
+): void {
   for (const law of Object.values(laws)) law(build, data, options);
 }

@@ -4,8 +4,8 @@
 
 import type { CheckedDrawing, Point } from '../linkage/index.ts';
 import type { Arbitrary, FastCheck } from './fast-check.ts';
-import { distance, offset } from './measures.ts';
 import { place, rounding } from './numbers.ts';
+import { distance, offset } from './plane.ts';
 
 /** All points are drawn at least this far apart. */
 const APART = 40;

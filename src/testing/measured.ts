@@ -1,5 +1,6 @@
 import type { Measure } from '../linkage/index.ts';
-import { byTelescope, distance, isAngle, linesOf, measured, turnsAside } from './measures.ts';
+import { byJoint, isAngle, linesOf, measured } from './measures.ts';
+import { distance, turnsAside } from './plane.ts';
 import { type Pose, type Setting, unitOf } from './setting.ts';
 import { expectWithin } from './violation.ts';
 
@@ -16,7 +17,7 @@ export function expectMeasured(
   // A direction is as uncertain as its line is short.
   const lines = linesOf(measure, drawing).map(([a, b]) => distance(places[a], places[b]));
   const unit = lines.length === 0 ? size : (unitOf(measure, size) * size) / Math.min(...lines);
-  const turn = byTelescope(measure, drawing) ? Math.PI : 2 * Math.PI;
+  const turn = byJoint(measure, drawing) ? Math.PI : 2 * Math.PI;
   const off = isAngle(measure) ? turnsAside(value - seen, turn) : value - seen;
   expectWithin(law, what, where, value, value - off, allowed * unit);
 }

@@ -1,43 +1,10 @@
 // Measures computed a second time, from the places of the points alone, with elementary geometry.
 
 import type { CheckedDrawing, Measure, Point } from '../linkage/index.ts';
+import { isReversible, lineThrough, partsOf } from './joints.ts';
+import { direction, distance, type Places, pairs } from './plane.ts';
 
-/** Places of all points in one pose. */
-export type Places = Readonly<Record<string, Point>>;
-
-/** How far two points are apart. */
-export function distance(a: Point, b: Point): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
-}
-
-/** How far p lies to the left of the line from a to b. */
-export function offset(p: Point, a: Point, b: Point): number {
-  const cross = (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
-  return cross / distance(a, b);
-}
-
-/** Every pair of some names. */
-export function pairs(names: readonly string[]): [string, string][] {
-  return names.flatMap((a, k) => names.slice(k + 1).map((b): [string, string] => [a, b]));
-}
-
-/** The two points of a body that are farthest apart as drawn: its base line. */
-export function baseOf({ points, bodies }: CheckedDrawing, body: string): [string, string] {
-  const length = ([a, b]: [string, string]) => distance(points[a], points[b]);
-  return pairs(bodies[body]).reduce((base, pair) => (length(pair) > length(base) ? pair : base));
-}
-
-/** Two points on a line that turns with a body or a telescope. */
-export function lineThrough(drawing: CheckedDrawing, part: string): readonly [string, string] {
-  return drawing.telescopes?.[part] ?? baseOf(drawing, part);
-}
-
-/** All parts that have a direction: bodies and telescopes. */
-function partsOf({ bodies, telescopes = {} }: CheckedDrawing): string[] {
-  return [...Object.keys(bodies), ...Object.keys(telescopes)];
-}
-
-/** Largest distance between two points of one body, or the ends of one telescope. */
+/** Largest distance between two points of one body, or the ends of a joint with a direction. */
 export function sizeOf(drawing: CheckedDrawing): number {
   const lines = partsOf(drawing).map((part) => lineThrough(drawing, part));
   return Math.max(0, ...lines.map(([a, b]) => distance(drawing.points[a], drawing.points[b])));
@@ -90,7 +57,7 @@ function plainName(measure: Measure): string {
   return `turn of ${measure.turn}`;
 }
 
-/** The body or telescope that a measure is relative to; null for the ground. */
+/** What a measure is relative to, by name; null for the ground. */
 export function frameOf(measure: Measure): string | null {
   return ('relativeTo' in measure ? measure.relativeTo : undefined) ?? null;
 }
@@ -100,21 +67,21 @@ export function drawnValue(measure: Measure, drawing: CheckedDrawing): number {
   return groundValue(measure, drawing.points, drawing);
 }
 
-/** Whether a measure goes by a telescope's direction, which its ends tell up to half a turn: it may have turned inside out. */
-export function byTelescope(measure: Measure, { telescopes = {} }: CheckedDrawing): boolean {
+/** Whether a measure goes by the direction of a joint, known up to half a turn. */
+export function byJoint(measure: Measure, drawing: CheckedDrawing): boolean {
   return [frameOf(measure), 'turn' in measure ? measure.turn : null].some(
-    (part) => part !== null && part in telescopes,
+    (part) => part !== null && isReversible(drawing, part),
   );
 }
 
 /**
- * A measure, from the places of the points; angles up to whole turns, half ones where a telescope is in it; null for a
- * coordinate relative to a telescope.
+ * A measure, from the places of the points; angles up to whole turns, half ones where a joint's direction is in it; null for
+ * a coordinate relative to that.
  */
 export function measured(measure: Measure, places: Places, drawing: CheckedDrawing): number | null {
   const from = frameOf(measure);
   if (from === null) return groundValue(measure, places, drawing);
-  if (!isAngle(measure) && byTelescope(measure, drawing)) return null;
+  if (!isAngle(measure) && byJoint(measure, drawing)) return null;
   const [a, b] = lineThrough(drawing, from);
   const turn = direction(places, [a, b]) - direction(drawing.points, [a, b]);
   if (isAngle(measure)) return groundValue(measure, places, drawing) - turn;
@@ -147,14 +114,4 @@ export function linesOf(measure: Measure, drawing: CheckedDrawing): (readonly [s
     ...('turn' in measure ? [lineThrough(drawing, measure.turn)] : []),
     ...(from === null ? [] : [lineThrough(drawing, from)]),
   ];
-}
-
-/** Direction of a line, radians. */
-export function direction(places: Places, [a, b]: readonly [string, string]): number {
-  return Math.atan2(places[b][1] - places[a][1], places[b][0] - places[a][0]);
-}
-
-/** The difference of two angles without whole turns, or without whole multiples of something else. */
-export function turnsAside(difference: number, turn = 2 * Math.PI): number {
-  return difference - turn * Math.round(difference / turn);
 }

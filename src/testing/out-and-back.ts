@@ -2,7 +2,8 @@
 // driven out, it is in the drawn pose again.
 
 import type { CheckedDrawing, Measure } from '../linkage/index.ts';
-import { coordinates, distance, drawnValue, frameOf, isCoordinate, nameOf } from './measures.ts';
+import { coordinates, drawnValue, frameOf, isCoordinate, nameOf } from './measures.ts';
+import { distance } from './plane.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   clamp,

@@ -1,3 +1,5 @@
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/testing.ts';
 import {
   type CheckedDrawing,
   type Drawing,
@@ -8,7 +10,8 @@ import {
   type TraceOptions,
   trace,
 } from '../linkage/index.ts';
-import { coordinates, drawnValue, intrinsic, isAngle, nameOf, type Places, sizeOf } from './measures.ts';
+import { coordinates, drawnValue, intrinsic, isAngle, nameOf, sizeOf } from './measures.ts';
+import type { Places } from './plane.ts';
 import type { Where } from './violation.ts';
 
 /** What the laws use of a motion. */
@@ -28,10 +31,10 @@ export interface Transformation {
   readonly sense: 1 | -1;
 }
 
-/** How a linkage is checked. */
-export interface LawOptions<T> {
+/** How a linkage is checked; `P` and `B` are the names of its points, and of what has a direction. */
+export interface LawOptions<T, P extends string = string, B extends string = string> {
   /** What drives. Default: the body that turns fastest as drawn; where none turns, the distance that changes fastest. */
-  readonly driver?: Measure;
+  readonly driver?: Measure<P, B>;
   /** Values of the driver to look between. Default: as far as it goes; an angle or a turn 3 radians either way. */
   readonly range?: readonly [from: number, to: number];
   /**
@@ -48,8 +51,15 @@ export interface LawOptions<T> {
   redraw?(data: T, transformation: Transformation): T | null;
 }
 
-/** A law: returns if it holds for the drawing that `build` makes of `data`, throws LawViolation if it does not. */
-export type Law = <T>(build: (data: T) => Drawing, data: T, options?: LawOptions<T>) => void;
+/**
+ * A law: returns if it holds for the drawing that `build` makes of `data`, throws LawViolation if it does not, and InputError if the
+ * drawing or the options are faulty or the linkage cannot be driven.
+ */
+export type Law = <T, P extends string, B extends string, S extends string = never>(
+  build: (data: T) => Drawing<P, B, S>,
+  data: T,
+  options?: LawOptions<T, NoInfer<P>, NoInfer<B | S>>,
+) => void;
 
 /** A drawing under a law, and the measures of size that its tolerances need. */
 export interface Setting {
@@ -86,7 +96,10 @@ export function settingOf<T>(
   data: T,
   options: LawOptions<T> = {},
 ): Setting {
+  refuse('options of laws', optionFaults(options));
   const drawing: CheckedDrawing = linkage(build(data));
+  // Names that the drawing has not are refused here, whatever traces it.
+  if (options.driver !== undefined) trace(drawing, AS_DRAWN).read(options.driver);
   const { trace: by = trace, tolerance = TOLERANCE } = options;
   const driver = options.driver ?? fastest(by, drawing);
   const size = sizeOf(drawing);
@@ -101,6 +114,26 @@ export function settingOf<T>(
     size,
     allowed: allowedFor(tolerance, drawing, size),
   };
+}
+
+/** The drawn pose alone. */
+const AS_DRAWN: TraceOptions = { from: 0, to: 0 };
+
+function optionFaults(options: unknown): Diagnostic[] {
+  const faults = unknownOptions(options, ['driver', 'range', 'tolerance', 'trace', 'redraw']);
+  const { range, tolerance = TOLERANCE, ...others } = (options ?? {}) as LawOptions<unknown>;
+  if (range !== undefined && !(Array.isArray(range) && range.length === 2 && range[0] <= range[1])) {
+    faults.push(fault('notADriverRange', 'range', { got: show(range) }));
+  }
+  if (!(Number.isFinite(tolerance) && tolerance > 0)) {
+    faults.push(fault('shareNotPositive', 'tolerance', { got: show(tolerance) }));
+  }
+  for (const name of ['trace', 'redraw'] as const) {
+    const given: unknown = others[name];
+    if (given === undefined || typeof given === 'function') continue;
+    faults.push(fault('notAFunction', name, { got: show(given) }));
+  }
+  return faults;
 }
 
 /** The options, with the driver left to the law where the given one does not suit it. */
@@ -131,7 +164,7 @@ function rangeOf(
 
 /** What moves most, for the way that the linkage goes, in the drawn pose: a turn if anything turns, else a length. */
 function fastest(by: TraceFunction, drawing: CheckedDrawing): Measure {
-  const still = by(drawing, { from: 0, to: 0 });
+  const still = by(drawing, AS_DRAWN);
   const rate = (measure: Measure) => Math.abs(still.read(measure)(0).first ?? 0);
   const most = (measures: readonly Measure[]) =>
     measures.reduce((best, one) => (rate(one) > rate(best) ? one : best));

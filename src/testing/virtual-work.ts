@@ -7,7 +7,8 @@
 // free length is 0 (V = L^2 / 2).
 
 import type { Measure } from '../linkage/index.ts';
-import { coordinates, distance, everything, nameOf, type Places } from './measures.ts';
+import { coordinates, everything, nameOf } from './measures.ts';
+import { distance, type Places } from './plane.ts';
 import { quadratureNodes } from './quadrature.ts';
 import { largest, reaches } from './sensitivity.ts';
 import {

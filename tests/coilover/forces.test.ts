@@ -18,6 +18,7 @@ import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { bumpStopForce } from '../../src/coilover/forces/axial-force.ts';
 import { modelOf } from '../../src/corner/corner.ts';
+import { freeBodies } from '../judges/free-bodies.ts';
 import { wildCorners } from '../support/corners.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -87,9 +88,9 @@ describe('the static case', () => {
           { at: model.contactPatch, on: model.upright, force: [-900, 2000] as const },
           { at: model.wheelCentre, on: model.upright, force: [0, -300] as const },
         ];
-        const [one, other] = (['multipliers', 'freeBodies'] as const).map((route) =>
-          forces(model.drawing, loads, { driver: { length: [outer, inner], offset }, method: route }),
-        );
+        const driver = { length: [outer, inner], offset } as const;
+        const one = forces(model.drawing, loads, { driver });
+        const other = freeBodies(model.drawing, loads, driver);
         const most = Math.max(2000, Math.abs(one.driver as number));
         expectWithin(one.driver, other.driver as number, 1e-9 * most);
         for (const [body, points] of Object.entries(one.on)) {

@@ -1,6 +1,6 @@
 /** After the order: what was bought stays, and the advice that a weighed car gets. */
 import * as fc from 'fast-check';
-import { type AxleSizing, readCar, sizeCoilovers, type WheelAfterOrder } from 'jounce';
+import { type AxleSizing, readCar, sentence, sizeCoilovers, type WheelAfterOrder } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { carOf } from '../../src/coilover/sizing/car.ts';
 import { carStates } from '../../src/coilover/sizing/numbers.ts';
@@ -326,8 +326,8 @@ describe('advice', () => {
     const { length, ratio } = shocks.front.at(0);
     const x = (((184 - 30) * GRAVITY) / ratio - 150) / 41;
     expectNear(wheel.perchWithChange?.requiredSetting ?? Number.NaN, length + x - 220, 1e-10);
-    expect(adviceOf(axle, 'changeSpring').problem).toMatch(/^change the front spring to near, 41\.0 N\/mm/);
-    expect(adviceOf(axle, 'perchTurn').problem).toMatch(/^left front perch \d+\.\d turns (up|down)/);
+    expect(sentence(adviceOf(axle, 'changeSpring'))).toMatch(/^Change the front spring to near, 41\.0 N\/mm/);
+    expect(sentence(adviceOf(axle, 'perchTurn'))).toMatch(/^Left front perch \d+\.\d turns (up|down)/);
   });
 
   it('leaves a spring that is nearest to the target', () => {
@@ -520,16 +520,18 @@ describe('loads on the scales', () => {
 
 it('a car from tape to order to scales gets advice on what to change, in its own units', () => {
   const sizing = sizeCoilovers(readCar(exampleText('car-weighed.json')));
-  const lines = sizing.axles.flatMap(({ advice }) => advice.map(({ problem }) => problem));
+  const lines = sizing.axles.flatMap(({ advice }) => advice.map((one) => sentence(one, sizing.units)));
   const says = (text: RegExp) =>
     expect(
       lines.some((line) => text.test(line)),
       String(text),
     ).toBe(true);
-  says(/^the front left corner stands \d\.\d\d inch low with what is fitted$/);
-  says(/^left front perch \d\.\d turns up: \d\.\d\d inch towards the spring, to a setting of \d\.\d\d inch$/);
-  says(/^change the rear spring to 200 lbf\/in: the target requires \d+ lbf\/in, 175 lbf\/in is fitted$/);
-  says(/^right rear perch \d\.\d turns down/);
+  says(/^The front left corner stands \d\.\d\d inch low with what is fitted\.$/);
+  says(
+    /^Left front perch \d\.\d turns up: \d\.\d\d inch towards the spring, to a setting of \d\.\d\d inch\.$/,
+  );
+  says(/^Change the rear spring to 200 lbf\/in: the target requires \d+ lbf\/in, 175 lbf\/in is fitted\.$/);
+  says(/^Right rear perch \d\.\d turns down/);
   // Before the order the same corners had no advice.
   const before = sizeCoilovers(readCar(exampleText('car.json')));
   expect(before.axles.map(({ afterOrder }) => afterOrder)).toEqual([null, null]);

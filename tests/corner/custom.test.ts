@@ -9,6 +9,7 @@ import {
   limits,
   sweep,
 } from 'jounce';
+import type { Drawing } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import type { Point } from '../judges/plane.ts';
@@ -572,14 +573,12 @@ describe('what is no corner', () => {
   });
 
   it('is a linkage of more than one degree of freedom, once it is moved', () => {
-    const loose = customCorner({
-      ...swingAxle,
-      drawing: {
-        points: { ...swingAxle.drawing.points, knee: [300, 260] },
-        ground: ['pivot', 'top'],
-        bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
-      },
-    });
+    const drawing: Drawing = {
+      points: { ...swingAxle.drawing.points, knee: [300, 260] },
+      ground: ['pivot', 'top'],
+      bodies: { link: ['pivot', 'knee'], axle: ['knee', 'hub', 'patch', 'eye'] },
+    };
+    const loose = customCorner({ ...swingAxle, drawing });
     expect(() => sweep(loose)).toThrow('2 degrees of freedom');
   });
 

@@ -5,7 +5,7 @@ import * as fc from 'fast-check';
 import { type DonorComparison, doubleWishbone, readCar, sentence, sizeCoilovers, type Units } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../src/corner/limits/limits.ts';
-import type { Donor, LimitOptions } from '../../src/corner/limits/options.ts';
+import type { Donor, LimitOptions } from '../../src/document/inputs.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';

@@ -15,7 +15,7 @@ import * as fc from 'fast-check';
 import { doubleWishbone } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { type Limit, type LimitCause, type Limits, limits } from '../../src/corner/limits/limits.ts';
-import type { LimitOptions } from '../../src/corner/limits/options.ts';
+import type { LimitOptions } from '../../src/document/inputs.ts';
 import type { CornerInput, Point } from '../judges/circle-intersection.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { customCorner, type Diagnostic, doubleWishbone, InputError, readCar, sentence } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../src/corner/limits/limits.ts';
-import type { LimitOptions } from '../../src/corner/limits/options.ts';
+import type { LimitOptions } from '../../src/document/inputs.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { doubleWishbone, sentence } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { type Limit, type Limits, limits } from '../../src/corner/limits/limits.ts';
-import type { LimitOptions } from '../../src/corner/limits/options.ts';
+import type { LimitOptions } from '../../src/document/inputs.ts';
 import {
   type CircleCorner,
   type CirclePose,

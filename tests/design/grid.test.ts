@@ -24,7 +24,7 @@ const box = { mount: [450, 580], eye: [300, 520] } as const;
 const cornerAt = ([mount, eye]: readonly number[]): DoubleWishbone =>
   doubleWishbone({ ...input, coilover: { on: 'lowerArm', mount: [mount, 170], chassisMount: [eye, 480] } });
 
-/** Weighted sum of squared misses, or infinity where a distance is not kept. */
+/** Weighted sum of squared deviations, or infinity where a distance is not kept. */
 function sumAt(at: readonly number[], keeping: boolean): number {
   const corner = cornerAt(at);
   if (keeping && leastRoom(corner, keep, travel) < 0) return Number.POSITIVE_INFINITY;
@@ -87,7 +87,7 @@ describe('a design against a scan of its box', () => {
         expectWithin(one, at[i], 20 * step);
       });
       if (keeping) {
-        expect(made.active.map(({ name }) => name)).toContain('spring to tyre');
+        expect(made.active.map(({ values: { of, to } }) => [of, to])).toContainEqual(['spring', 'tyre']);
         expectWithin(leastRoom(cornerAt(found), keep, travel), 0, 1e-3);
       }
     });

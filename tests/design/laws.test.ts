@@ -97,7 +97,7 @@ describe('every design', () => {
         expect(made.status === 'targetsMet').toBe(
           made.objectives.every(({ met }) => met) && made.status !== 'clearanceUnreachable',
         );
-        expect(made.reasons.length).toBeGreaterThan(1);
+        expect(made.diagnostics.length).toBeGreaterThan(1);
 
         // No design of the trade-off beats another.
         made.tradeOff.forEach((one, i) => {

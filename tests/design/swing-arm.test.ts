@@ -8,7 +8,7 @@
  * h is larger than |m - O|.
  */
 import * as fc from 'fast-check';
-import { type CustomCorner, customCorner, design } from 'jounce';
+import { type CustomCorner, customCorner, design, sentence } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { cross, minus, type Point } from '../judges/plane.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -89,7 +89,7 @@ describe('a design of a swing arm', () => {
         expectWithin(made.objectives[0].achieved, far / 500, 1e-9);
         expectWithin(made.objectives[0].deviation, far / 500 - 1.3, 1e-9);
         expect(made.active).toEqual([]);
-        expect(made.reasons[0]).toContain('unreachable');
+        expect(made.diagnostics[0].code).toBe('targetUnreachable');
       }),
       { numRuns: 6 },
     );
@@ -102,9 +102,17 @@ describe('a design of a swing arm', () => {
       travel,
     });
     expect(made.mounts.eye.to).toEqual([440, 560]);
-    expect(made.active).toMatchObject([{ kind: 'box', name: 'eyeY', side: 'most', at: 440 }]);
+    expect(made.active).toEqual([
+      {
+        code: 'coordinateAtMax',
+        severity: 'note',
+        path: 'mounts.eye.y',
+        values: { coordinate: 'eyeY', at: 440 },
+      },
+    ]);
     expectWithin(made.objectives[0].achieved, momentArm([500, 260], [440, 560]) / 500, 1e-12);
-    expect(made.reasons.join(' ')).toContain('Eye y is at its most, 440 mm.');
+    expect(made.diagnostics).toContainEqual(made.active[0]);
+    expect(sentence(made.active[0])).toBe('Eye y is at its maximum, 440.0 mm.');
   });
 
   it('makes the force of the coilover what is wanted: load over ratio', () => {

@@ -16,7 +16,9 @@ const accepts = (schema: Json, value: unknown) => z.fromJSONSchema(schema).safeP
 
 /** Each schema within a schema that describes a named field or a coordinate; `root` has the definitions. */
 function fieldsOf(referring: Json, path = '', root = referring): [string, Json][] {
-  const schema = referring.$ref === undefined ? referring : root.definitions[referring.$ref.split('/').pop()];
+  const referred = ({ $ref, ...schema }: Json) =>
+    $ref === undefined ? schema : root.definitions[$ref.split('/').pop()];
+  const schema = referred(referring);
   const inner: [string, Json][] = [
     ...Object.entries(schema.properties ?? {}).map(([name, field]): [string, Json] => [
       `${path}.${name}`,
@@ -26,9 +28,14 @@ function fieldsOf(referring: Json, path = '', root = referring): [string, Json][
       (field: Json, k: number): [string, Json] => [`${path}[${k}]`, field],
     ),
   ];
-  const options = (schema.anyOf ?? []).flatMap((option: Json) => fieldsOf(option, path, root));
+  const options = (schema.anyOf ?? schema.oneOf ?? []).flatMap((option: Json) =>
+    fieldsOf(option, path, root),
+  );
   return [
-    ...inner.flatMap(([name, field]) => [[name, field] as [string, Json], ...fieldsOf(field, name, root)]),
+    ...inner.flatMap(([name, field]) => [
+      [name, referred(field)] as [string, Json],
+      ...fieldsOf(field, name, root),
+    ]),
     ...options,
   ];
 }

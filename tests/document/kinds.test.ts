@@ -1,6 +1,6 @@
 /** Files of corners of every kind: which they are taken for, what is refused, in which words, and what is only asked. */
 import * as fc from 'fast-check';
-import { limits, type PushrodInput, pushrod, type StrutInput, strut, sweep } from 'jounce';
+import { describeIssue, limits, type PushrodInput, pushrod, type StrutInput, strut, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -19,7 +19,10 @@ const strutWith = (change: (corner: Json) => void) => {
   return deepFreeze(corner);
 };
 const messageOf = (corner: unknown) => errorOf(() => readCorner(corner)).message;
-const notesOf = (corner: unknown) => readCorner(corner).notes.map(({ path, text }) => `${path}: ${text}`);
+const notesOf = (corner: unknown) => {
+  const { notes, units } = readCorner(corner);
+  return notes.map((one) => describeIssue(one, units));
+};
 
 describe('files of other kinds', () => {
   it('are read without a note, move and have limits', () => {
@@ -204,7 +207,7 @@ describe('a note asks', () => {
       rodWith((c) => (c.rocker.pivot = [58, -95])),
     ],
     [
-      'coilover.rockerMount: it lies on the pivot of the rocker, on which it stands: the wheel moves without moving the coilover. It was read as written.',
+      'coilover.rockerMount: it lies on the pivot of rocker, on which it stands: the wheel moves without moving the coilover. It was read as written.',
       rodWith((c) => (c.coilover.rockerMount = c.rocker.pivot)),
     ],
     [

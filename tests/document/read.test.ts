@@ -1,7 +1,7 @@
 /** Car and corner files as builders write them: what is refused, and in which words; what is only asked. */
 
 import * as fc from 'fast-check';
-import { doubleWishbone, sweep } from 'jounce';
+import { describeIssue, doubleWishbone, sentence, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
 import { fromMetric } from '../../src/units.ts';
@@ -22,7 +22,10 @@ import {
 } from './support.ts';
 
 const messageOf = (car: unknown) => errorOf(() => readCar(car)).message;
-const notesOf = (car: unknown) => readCar(car).notes.map(({ path, text }) => `${path}: ${text}`);
+const notesOf = (car: unknown) => {
+  const { notes, units } = readCar(car);
+  return notes.map((one) => describeIssue(one, units));
+};
 const frontCorner = () => JSON.parse(exampleText('front-corner.json'));
 
 describe('the example files', () => {
@@ -149,8 +152,8 @@ describe('reading', () => {
       'corners.front.wheel.centre',
       'corners.rear.wheel.centre',
     ]);
-    expect(right.notes[0].text).toBe(
-      'a right-hand corner (y is negative). It was mirrored, and is counted as a left-hand one: y outboard.',
+    expect(sentence(right.notes[0])).toBe(
+      'A right-hand corner (y is negative). It was mirrored, and is counted as a left-hand one: y outboard.',
     );
   });
 });
@@ -550,8 +553,7 @@ describe('a car file that may be right is read, and asked about', () => {
         code: 'sizeUnusual',
         severity: 'check',
         path: 'upperArm',
-        values: { what: 'long', value: 15, least: 60, most: 1000, unit: 'inches' },
-        text: '15 mm long, where 60 to 1000 mm is usual: inches, or a digit or a point too many? It was read in mm.',
+        values: { what: 'length', value: 15, least: 60, most: 1000, unit: 'inches' },
       },
     ]);
   });
@@ -560,12 +562,12 @@ describe('a car file that may be right is read, and asked about', () => {
     expect(notesOf(carWith((car) => delete car.units))).toEqual([
       'units: no car has such sizes (lowerArm 15.25 mm long, upperArm 11.27 mm long, wheel.centre 10.88 mm above the ground, wheel.centre 26.88 mm from the centreline). Were they measured in inches? Then write "units": "imperial". They were read in mm.',
     ]);
-    expect(readCorner({ units: 'imperial', ...frontCorner() }).notes[0].text).toMatch(
+    expect(sentence(readCorner({ units: 'imperial', ...frontCorner() }).notes[0], 'imperial')).toMatch(
       /Were they measured in mm\? Then write "units": "metric"\. They were read in inches\.$/,
     );
     const cm = JSON.parse(JSON.stringify(frontCorner(), (_, v) => (typeof v === 'number' ? v / 10 : v)));
     expect(readCorner(cm).notes.map(({ path }) => path)).toEqual(['units']);
-    expect(readCorner(cm).notes[0].text).toMatch(/measured in cm\? Then write them in mm\./);
+    expect(sentence(readCorner(cm).notes[0])).toMatch(/measured in cm\? Then write them in mm\./);
   });
 
   it('with a tyre no larger than the wheel centre is high', () => {
@@ -585,7 +587,7 @@ describe('a car file that may be right is read, and asked about', () => {
       const limits = { tyre: { overallRadius: wheel.centre[1], width: 200 } };
       return readCorner({ ...rest, wheel: at, limits })
         .notes.filter(({ path }) => path.startsWith('limits.tyre'))
-        .map(({ text }) => /(equal to|less than) the height/.exec(text)?.[1]);
+        .map((one) => /(equal to|less than) the height/.exec(sentence(one))?.[1]);
     };
     const [y] = frontCorner().wheel.centre;
     expect(noted(undefined)).toEqual(['equal to']);

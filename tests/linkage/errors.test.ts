@@ -10,7 +10,7 @@ import {
   trace,
   withLengths,
 } from 'jounce/linkage';
-import { forces, type StaticsOptions } from 'jounce/statics';
+import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 
@@ -372,11 +372,10 @@ describe('options', () => {
       '[1].driver: unknownMeasure',
       '[2].driver: unknownMeasure',
     ]);
-    const faulty = { driver: 'crank', route: 'freeBodies', method: 'byHand' };
+    const faulty = { driver: 'crank', method: 'byHand' };
     expect(codesOf(thrown(() => forces(fourBar, [], any(faulty))).issues)).toEqual([
-      'route: renamed',
+      'method: unknownOption',
       'driver: unknownMeasure',
-      'method: unknownMethod',
     ]);
     expect(codesOf(thrown(() => forces(fourBar, [], any('byHand'))).issues)).toEqual([': notOptions']);
   });
@@ -397,16 +396,12 @@ describe('a name of an earlier version', () => {
     expect(issues.map(({ path }) => path)).toEqual(['held', 'angles']);
   });
 
-  it('of a measure or an option of forces is told, not left out', () => {
+  it('of a measure is told, not left out', () => {
     const plain: Drawing = fourBar;
     const motion = trace(plain, { driver: { turn: 'crank' }, from: 0, to: 0.1 });
     const measure = { x: 'B', seenFrom: 'crank' } as Measure;
     expect(thrown(() => motion.read(measure)).message).toBe(
       'invalid measure\n  measure.seenFrom: renamed: seenFrom is now called relativeTo; write relativeTo',
-    );
-    const options = { route: 'freeBodies' } as StaticsOptions;
-    expect(thrown(() => forces(plain, [], options)).message).toBe(
-      'invalid options of forces\n  route: renamed: route is now called method; write method',
     );
   });
 });

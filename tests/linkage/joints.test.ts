@@ -299,7 +299,7 @@ describe('faulty joints', () => {
         '  sliders.t.point: a point of the body on which it should slide, got "A"; take it out of the body, or the slider out of the drawing',
         '  sliders.u.on: a line through two points in one place, got ["C","D"]; name two points that lie apart',
         '  telescopes.bar: named as a body, got "bar"; give it a name of its own',
-        '  fixedAngles.a[0]: unknown body, got "bra" (allowed: bar, plate, bar); correct the name or add the body to the drawing',
+        '  fixedAngles.a[0]: unknown body, got "bra" (allowed: bar, plate); correct the name or add the body to the drawing',
         '  fixedAngles.b[0]: a direction between two points in one place, got ["C","D"]; name two points that lie apart',
       ].join('\n'),
     );

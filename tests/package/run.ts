@@ -83,6 +83,19 @@ await test('what is packed', async () => {
   expectNone(dist.filter((path) => !/\.(js|d\.ts)$/.test(path)));
 });
 
+await test('declarations name no package but the one that users bring', async () => {
+  const declarations = paths.filter((path) => path.endsWith('.d.ts'));
+  const named = await Promise.all(
+    declarations.map(async (path) =>
+      [...(await readFile(path, 'utf8')).matchAll(/from ["']([^."'][^"']*)["']/g)].map(
+        ([, name]) => `${path} imports ${name}`,
+      ),
+    ),
+  );
+  expectNone(named.flat().filter((words) => !words.endsWith(' fast-check')));
+  return `${declarations.length} declarations`;
+});
+
 await test('links of what is packed', async () => {
   const pages = paths.filter((path) => path.endsWith('.md'));
   const broken: string[] = [];
@@ -155,8 +168,14 @@ try {
 
   // Types, as strict as they get, the declarations of the package checked as well.
   cpSync('tests/types', join(project, 'types'), { recursive: true });
-  for (const module of ['nodenext', 'bundler']) {
-    await test(`types under moduleResolution ${module}`, async () => {
+  const older = 'typescript@5.9.3';
+  await npm(['install', older], project);
+  for (const [compiler, module, tsc] of [
+    ['the TypeScript of the sources', 'nodenext', bin('tsc')],
+    ['the TypeScript of the sources', 'bundler', bin('tsc')],
+    [older, 'nodenext', join(project, 'node_modules/.bin/tsc')],
+  ]) {
+    await test(`types under moduleResolution ${module}, ${compiler}`, async () => {
       const options = {
         ...{ strict: true, exactOptionalPropertyTypes: true, noUncheckedIndexedAccess: true },
         ...{ target: 'es2022', lib: ['es2022', 'dom'], types: [], noEmit: true, skipLibCheck: false },
@@ -166,7 +185,7 @@ try {
         join(project, 'tsconfig.json'),
         JSON.stringify({ compilerOptions: options, include: ['types'] }),
       );
-      await run(bin('tsc'), ['-p', project], project);
+      await run(tsc, ['-p', project], project);
       return undefined;
     });
   }

@@ -10,13 +10,13 @@ export const CEILINGS: readonly {
   readonly most: number;
   readonly hoped?: number;
 }[] = [
-  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 27 },
+  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 29 },
   {
     imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
     name: 'all four entries',
-    most: 205.6,
+    most: 213,
     hoped: 120,
   },
   { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 24.5, hoped: 15 },

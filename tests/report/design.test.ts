@@ -46,7 +46,7 @@ describe('drawDesign', () => {
           'shock mount, y',
           '450 to 560',
           `shock mount: y +${Number((y - 505).toFixed(1))}, z +0 mm`,
-          'Shock mount y is at its most, 560 mm.',
+          'Shock mount y is at its maximum, 560.0 mm.',
         ]),
       );
       expect(texts).not.toContain('shock mount, z');

@@ -21,6 +21,7 @@ import {
 import { type Drawing, trace } from 'jounce/linkage';
 import { linkages } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
+import { readingLabel } from '../../src/sentences/survey.ts';
 import { sized } from '../coilover/cars.ts';
 import { errors, surveyWith } from '../survey/synthetic.ts';
 import { plain as plainInput } from './corners.ts';
@@ -197,7 +198,7 @@ describe('show', () => {
     const found = survey({ ...metric, name: 'A & B' });
     const { bundle } = show(found);
     expect(textsOf(bundle['text/html'], 'h1')).toEqual(['Survey: A & B']);
-    expect(textsOf(bundle['text/html'], 'li')).toEqual(found.sentences);
+    expect(textsOf(bundle['text/html'], 'li')).toEqual(found.diagnostics.map((one) => sentence(one)));
     const cells = cellsOf(bundle['text/html']);
     const points = Object.values(found.points);
     const placed = points.flatMap(({ at: [y, z], plusMinus: [byY, byZ] }) => [y, byY, z, byZ]);
@@ -208,8 +209,8 @@ describe('show', () => {
       expect(Math.abs(Number(shown[k]) - (mm as number))).toBeLessThanOrEqual(0.0501);
     });
     const readings = cells.slice(5 * points.length);
-    found.readings.forEach(({ label, measured, residual }, k) => {
-      expect(readings[6 * k]).toBe(label);
+    found.readings.forEach(({ path, points, measured, residual }, k) => {
+      expect(readings[6 * k]).toBe(readingLabel(path, points));
       expect(Math.abs(leading(readings[6 * k + 1]) - measured)).toBeLessThanOrEqual(0.0501);
       expect(Math.abs(Number(readings[6 * k + 3]) - residual)).toBeLessThanOrEqual(0.0501);
     });

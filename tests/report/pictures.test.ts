@@ -5,6 +5,7 @@ import {
   drawSweep,
   InputError,
   limits,
+  type PlotCurvesOptions,
   plotCurves,
   type Sweep,
   sweep,
@@ -230,6 +231,9 @@ describe('plotCurves', () => {
     );
     expect(() => plotCurves(curves, { panels: [] })).toThrow(/panels: nothing to show/);
     expect(() => plotCurves(curves, { panels: ['travel'] })).toThrow(InputError);
+    expect(() => plotCurves(curves, { panles: ['camber'] } as PlotCurvesOptions)).toThrow(
+      /panles: unknown option \(allowed: panels, title, /,
+    );
   });
 });
 

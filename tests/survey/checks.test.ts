@@ -6,29 +6,28 @@ import {
   reportSheet,
   type Survey,
   type SurveyInput,
+  sentence,
   sheetMarkdown,
   sizeCoilovers,
   survey,
   surveyedCorner,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import type { Diagnostic } from '../../src/diagnostic.ts';
-import { worded } from '../../src/sentences/worded.ts';
-import { surveyChecks } from '../../src/survey/checks.ts';
 import { car } from '../coilover/cars.ts';
 import { errors, planeSurvey, surveyWith } from './synthetic.ts';
 
 const example = (): SurveyInput & { distances: { value: number }[] } =>
   JSON.parse(readFileSync(new URL('../../docs/examples/survey.json', import.meta.url), 'utf8'));
-const codesOf = (found: Survey) => surveyChecks(found).map(({ code }) => code);
+const checksOf = ({ diagnostics }: Survey) => diagnostics.filter(({ severity }) => severity === 'check');
+const codesOf = (found: Survey) => checksOf(found).map(({ code }) => code);
 
 describe('what a survey leaves to look at', () => {
   it('goes along with the corner, and into the notes and the sheet of a car', () => {
     const found = survey(example());
     const corner = surveyedCorner(found, { coilover: 'lowerArm' });
     expect(corner.checks?.map(({ code, severity, path }) => ({ code, severity, path }))).toEqual([
-      { code: 'surveySuspect', severity: 'check', path: 'distances[8]' },
-      { code: 'surveyContradiction', severity: 'check', path: '' },
+      { code: 'lengthSuspect', severity: 'check', path: 'distances[8]' },
+      { code: 'readingsContradict', severity: 'check', path: '' },
     ]);
     expect(Object.isFrozen(corner.checks?.[0].values)).toBe(true);
     const read = readCar(car());
@@ -38,13 +37,14 @@ describe('what a survey leaves to look at', () => {
       ['imperial', '+0.32 inch'],
     ] as const) {
       const sizing = sizeCoilovers({ ...read, units, corners });
-      const notes = sizing.checks.filter(({ text }) => text.includes('survey'));
-      expect(notes.map(({ path }) => path)).toEqual(['corners.front', 'corners.front']);
-      expect(notes[0].text).toBe(
-        `a reading of the survey is likely wrong: distance from shock mount to lower outer (distances[8]), got ${figure} against all others; read it again before anything is built on these points.`,
+      const checks = sizing.checks.filter(({ path }) => path === 'corners.front');
+      expect(checks).toEqual(corner.checks?.map((one) => ({ ...one, path: 'corners.front' })));
+      const [suspect, contradiction] = checks.map((one) => sentence(one, units));
+      expect(suspect).toBe(
+        `A reading of the survey is likely wrong, by ${figure}: distance from shock mount to lower outer (distances[8]); read it again before anything is built on these points.`,
       );
-      expect(notes[1].text).toMatch(
-        /^the readings of the survey contradict each other, got a scatter \d\.\d times that stated, with \d+ redundant readings; the intervals of its points are \d\.\d times as wide/,
+      expect(contradiction).toMatch(
+        /^The readings of the survey contradict each other, got a scatter \d\.\d times that stated, chi-square [\d.]+ with \d+ redundant readings; the intervals of its points are \d\.\d times as wide/,
       );
       expect(sheetMarkdown(reportSheet(sizing))).toContain('a reading of the survey is likely wrong');
     }
@@ -54,7 +54,7 @@ describe('what a survey leaves to look at', () => {
     const again = example();
     again.distances[8].value = 136.5;
     const found = survey(again);
-    expect(surveyChecks(found)).toEqual([]);
+    expect(checksOf(found)).toEqual([]);
     expect(surveyedCorner(found, { coilover: 'lowerArm' })).not.toHaveProperty('checks');
   });
 
@@ -66,9 +66,14 @@ describe('what a survey leaves to look at', () => {
         { between: ['P', 'B'], value: 250 },
       ],
     };
-    expect(codesOf(survey(triangle))).toEqual(['surveyMirrored', 'surveyUnchecked']);
+    expect(codesOf(survey(triangle))).toEqual(['pointsMirrored', 'surveyUnchecked']);
     const checked = survey({ ...triangle, heights: [{ of: 'P', value: 197 }] });
-    expect(codesOf(checked)).toEqual(['surveySuspects', 'surveyContradiction']);
+    expect(codesOf(checked)).toEqual([...new Array(3).fill('lengthSuspect'), 'readingsContradict']);
+    const [one, ...others] = checksOf(checked).slice(0, 3);
+    expect(one.values.or).toEqual(others.map(({ path }) => path));
+    expect(sentence(one)).toMatch(
+      /^One reading of the survey is likely wrong, perhaps this one, by [+-]\d+\.\d mm: .*; nothing tells it from \w+\[\d\], \w+\[\d\]: read them again, or add a reading\.$/,
+    );
   });
 
   it('is a fore-aft place', () => {
@@ -76,31 +81,33 @@ describe('what a survey leaves to look at', () => {
     const points = { ...slipped.points } as Record<string, unknown>;
     points.shockMount = { estimate: [500, 190], x: -15 - 100 };
     const found = survey({ ...slipped, points } as SurveyInput);
-    const check = surveyChecks(found).find(({ code }) => code === 'surveyForeAft');
-    expect(check).toEqual({
-      code: 'surveyForeAft',
-      severity: 'check',
-      path: 'points.shockMount.x',
-      values: { point: 'shockMount' },
-    });
-    expect(worded(check as Diagnostic, 'metric').problem).toContain('the fore-aft place (x) of shock mount');
+    const check = checksOf(found).filter(({ code }) => code === 'foreAftSuspect');
+    expect(check).toEqual([
+      {
+        code: 'foreAftSuspect',
+        severity: 'check',
+        path: 'points.shockMount.x',
+        values: { point: 'shockMount' },
+      },
+    ]);
+    expect(sentence(check[0])).toContain('fore-aft place (x) of shock mount');
   });
 
   it('says where the complement of an angle fits', () => {
     const complement = planeSurvey(errors(3));
     complement.inclinations[0].value = 90 - complement.inclinations[0].value;
     const found = survey(complement);
-    expect(found.sentences.join(' ')).toContain(
+    const [check] = checksOf(found);
+    expect(check).toMatchObject({ code: 'angleSuspect', values: { fitsAsComplement: true } });
+    expect(sentence(check)).toContain(
       'inclination of the line of shock mount and shock chassis mount (inclinations[0])',
     );
-    expect(found.sentences.join(' ')).toContain('90 degrees minus the reading fits');
-    const [check] = surveyChecks(found);
-    expect(check).toMatchObject({ code: 'surveySuspect', values: { fitsAsComplement: true } });
+    expect(sentence(check)).toContain('90 degrees minus the reading fits');
     const slope = surveyWith(() => 0);
     slope.slopes[0].value = -(90 + slope.slopes[0].value);
-    expect(survey(slope as SurveyInput).sentences.join(' ')).toContain('90 degrees minus the reading fits');
+    expect(checksOf(survey(slope as SurveyInput))[0].values.fitsAsComplement).toBe(true);
     const wrong = planeSurvey(errors(3));
     wrong.inclinations[0].value += 20;
-    expect(survey(wrong).sentences.join(' ')).not.toContain('90 degrees');
+    expect(checksOf(survey(wrong))[0].values.fitsAsComplement).toBe(false);
   });
 });

@@ -2,7 +2,15 @@
 
 import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
-import { InputError, type Survey, type SurveyInput, survey, surveyedCorner, uncertaintyBands } from 'jounce';
+import {
+  InputError,
+  type Survey,
+  type SurveyInput,
+  sentence,
+  survey,
+  surveyedCorner,
+  uncertaintyBands,
+} from 'jounce';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -10,6 +18,7 @@ import { coverage, expectedCoverage, surveyWithErrors } from './coverage.ts';
 import { errors, HARDPOINTS, planeSurvey, surveyWith } from './synthetic.ts';
 
 const exact = () => 0;
+const wordsOf = ({ diagnostics }: Survey) => diagnostics.map((one) => sentence(one)).join('\n');
 
 /** The example, one reading of which is wrong. */
 const exampleSurvey = (): SurveyInput =>
@@ -241,10 +250,10 @@ describe('surveys whose stated errors are too small', () => {
       const deviation = Math.sqrt(stated.covariance.matrix[k][k]) / 10;
       expectWithin(Math.sqrt(matrix[k][k]), ratio * deviation, 1e-6);
     });
-    expect(wild.sentences.join('\n')).toMatch(
-      /The intervals of all points are \d+\.\d times as wide as the plus-minus of the readings gives\. That covers half-widths/,
+    expect(wordsOf(wild)).toMatch(
+      /the intervals of its points are \d+\.\d times as wide for it, which covers half-widths/,
     );
-    expect(stated.sentences.join('\n')).not.toContain('times as wide');
+    expect(wordsOf(stated)).not.toContain('times as wide');
   });
 
   it('have wide intervals with one redundant reading, and none to compare without', () => {
@@ -277,8 +286,8 @@ describe('a misreading', () => {
       ['heights[0]'],
     ]);
     expectWithin(one.suspects[0].candidates[0].error, 25, 4);
-    expect(one.sentences.join('\n')).toMatch(
-      /Likely misread: height of lower inner above the ground \(heights\[0\]\), by \+2\d\.\d mm\. Read it again\./,
+    expect(wordsOf(one)).toMatch(
+      /A reading of the survey is likely wrong, by \+2\d\.\d mm: height of lower inner above the ground \(heights\[0\]\); read it again/,
     );
     wrong.heights[3].value -= 100;
     const two = survey(wrong);
@@ -301,7 +310,8 @@ describe('a misreading', () => {
     for (const { standardised } of found.readings) {
       expectWithin(Math.abs(Number(standardised)), Math.sqrt(Number(found.chiSquare)), 0.05);
     }
-    expect(found.sentences[0]).toMatch(/^One of these is likely misread, and nothing tells which: /);
+    expect(found.diagnostics[0]).toMatchObject({ code: 'lengthSuspect', path: candidates[0].path });
+    expect(found.diagnostics[0].values.or).toEqual(candidates.slice(1).map(({ path }) => path));
     // The best estimate is there, between the two.
     expect(found.points.P.at[1]).toBeGreaterThan(TOP_Z);
     expect(found.points.P.at[1]).toBeLessThan(TOP_Z + 10);
@@ -311,12 +321,12 @@ describe('a misreading', () => {
     const found = survey({ ...triangle(), heights: [] });
     expect(found.readings.map(({ standardised }) => standardised)).toEqual([null, null]);
     expect(found.pValue).toBeNull();
-    expect(found.sentences).toContain('No reading checks another: a misreading would go unseen.');
+    expect(found.diagnostics.map(({ code }) => code)).toContain('surveyUnchecked');
     const more = surveyWith(exact);
     more.points = { ...more.points, floor: { estimate: [0, 0], x: 0 } } as typeof more.points;
     const half = survey({ ...more, laterals: [...more.laterals, { of: 'floor', value: 20 }] });
-    expect(half.sentences.at(-1)).toBe(
-      'Nothing checks this reading: lateral distance of floor from the centreline.',
+    expect(sentence(half.diagnostics.at(-1)!)).toMatch(
+      /^Nothing checks this reading: lateral distance of floor from the centreline \(laterals\[\d+\]\)\.$/,
     );
   });
 });
@@ -343,7 +353,7 @@ describe('a slip of a fore-aft place', () => {
       points[name] = { estimate, x: x + 100 };
       const found = survey({ ...slipped, points } as SurveyInput);
       expect(found.foreAftSuspects).toEqual([name]);
-      expect(found.sentences.join('\n')).toMatch(/^Likely wrong: the fore-aft place \(x\) of /m);
+      expect(wordsOf(found)).toMatch(/^The fore-aft place \(x\) of /m);
     },
   );
 });
@@ -397,10 +407,10 @@ describe('too few readings', () => {
     expectWithin(Math.hypot(...found.points.P.at), 400, 1e-6);
     expect(found.points.Q.at).toEqual([7, 8]);
     expect(found.points.P.status).toBe('undetermined');
-    expect(found.sentences).toEqual([
+    expect(wordsOf(found).split('\n')).toEqual([
       'Q is not determined; read the lateral distance of Q from the centreline and the height of Q above the ground.',
       'P is not determined; read the lateral distance of P from the centreline.',
-      'No reading checks another: a misreading would go unseen.',
+      'No reading of the survey checks another: a misreading would go unseen; add readings.',
     ]);
     expect(survey({ points: { P: { estimate: [1, 2] } } }).points.P.at).toEqual([1, 2]);
     expect(survey({ points: {} })).toMatchObject({
@@ -421,8 +431,8 @@ describe('a mirrored solution', () => {
     const [{ points, other, isTold, read, of }] = found.mirrorSolutions;
     expect({ points, isTold, read, of }).toEqual({ points: ['P'], isTold: false, read: 'height', of: 'P' });
     expectWithin(other.P[1], -TOP_Z, 1e-6);
-    expect(found.sentences[0]).toBe(
-      'P could as well lie mirrored, the height of P being -187.3 mm instead of 187.3 mm: the first estimate decided. Read that height.',
+    expect(sentence(found.diagnostics[0])).toBe(
+      'The survey fits as well with P mirrored, the height of P then being -187.3 mm in place of 187.3 mm: the first estimate decided; read the height of P.',
     );
   });
 
@@ -431,7 +441,7 @@ describe('a mirrored solution', () => {
     const found = survey(triangle({ points, heights: [{ of: 'P', value: -TOP_Z, plusMinus: 20 }] }));
     expectWithin(found.points.P.at[1], -TOP_Z, 1e-5);
     expect(found.mirrorSolutions.map(({ isTold }) => isTold)).toEqual([true]);
-    expect(found.sentences[0]).toBe(
+    expect(sentence(found.diagnostics[0])).toBe(
       'The first estimate had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
     );
     expect(found.suspects).toEqual([]);
@@ -555,8 +565,8 @@ describe('whatever is read', () => {
           else if (typeof value === 'object' && value !== null) Object.values(value).forEach(check);
         };
         check(found);
-        expect(found.sentences.length).toBeGreaterThan(0);
-        expect(found.sentences.join(' ')).not.toMatch(/NaN|undefined|Infinity|null/);
+        expect(found.diagnostics.length).toBeGreaterThan(0);
+        expect(wordsOf(found)).not.toMatch(/NaN|undefined|Infinity|null/);
       }),
       { numRuns: 25 },
     );

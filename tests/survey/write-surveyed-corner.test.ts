@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import {
   type Corner,
+  type Diagnostic,
   doubleWishbone,
   InputError,
   monteCarlo,
@@ -12,6 +13,7 @@ import {
   type Survey,
   type SurveyedCornerOptions,
   type SurveyInput,
+  sentence,
   sizeCoilovers,
   survey,
   surveyedCorner,
@@ -62,6 +64,21 @@ function expectSameBands(actual: UncertaintyBands, wanted: UncertaintyBands) {
   }
 }
 
+/** Expects the same checks but for their places and the rounding of the file. */
+function expectSameChecks(actual: readonly Diagnostic[] = [], wanted: readonly Diagnostic[] = []) {
+  expect(actual.map(({ code, severity }) => [code, severity])).toEqual(
+    wanted.map(({ code, severity }) => [code, severity]),
+  );
+  actual.forEach(({ path, values }, k) => {
+    expect(path).toBe(`surveyChecks[${k}]`);
+    const near = Object.entries(wanted[k].values).map(([name, value]) => [
+      name,
+      typeof value === 'number' ? expect.closeTo(value, 6) : value,
+    ]);
+    expect(values).toEqual(Object.fromEntries(near));
+  });
+}
+
 describe('a survey written into a car file', () => {
   it.each<[string, Survey, () => Json, SurveyedCornerOptions]>([
     ['in mm', found, metricFile, {}],
@@ -93,7 +110,7 @@ describe('a survey written into a car file', () => {
       Number(wantedDrawn.columns.installationRatio[0]),
       1e-6,
     );
-    expect(corner.checks?.length).toBe(wanted.checks?.length);
+    expectSameChecks(corner.checks, wanted.checks);
   });
 
   it('keeps all else, in its order', () => {
@@ -127,7 +144,13 @@ describe('a survey written into a car file', () => {
     // Again with another survey: what is left to look at comes, and goes.
     const third: Json = writeSurveyedCorner(written, doubtful, { corner: 'front' });
     expect(third.corners.front.surveyChecks).toHaveLength(2);
-    expect(third.corners.front.surveyChecks[0]).toContain('+0.32 inch');
+    expect(third.corners.front.surveyChecks[0]).toEqual({
+      code: 'lengthSuspect',
+      reading: 'distances[8]',
+      points: ['shockMount', 'lowerOuter'],
+      error: expect.closeTo(0.32, 2),
+      or: [],
+    });
     expect(writeSurveyedCorner(third, found, { corner: 'front' })).toEqual(written);
   });
 
@@ -142,9 +165,8 @@ describe('a survey written into a car file', () => {
       expectWithin(a.value, Number(b.value), 1e-5);
       expectWithin(a.lower, Number(b.lower), 1e-5);
     }
-    const notes = sizeCoilovers(written).checks.filter(({ text }) => text.includes('survey'));
-    expect(notes.map(({ path }) => path)).toEqual(['corners.front', 'corners.front']);
-    expect(notes[0].text).toContain('a reading of the survey is likely wrong');
+    const checks = sizeCoilovers(written).checks.filter(({ path }) => path === 'corners.front');
+    expect(checks.map(({ code }) => code)).toEqual(['lengthSuspect', 'readingsContradict']);
     const [drawn, wantedDrawn] = [written, wanted].map((car) => monteCarloSizing(car, { draws: 100 }));
     expectWithin(
       Number(drawn.figures['front.designLength']?.p2_5),
@@ -237,6 +259,64 @@ describe('a survey written into a car file', () => {
     expect(messageOf(carFile(), survey(renamed))).toContain(
       'name chassisMount so in the survey: chassisMount is its name inside a part of a car file',
     );
+  });
+});
+
+describe('checks of a survey in a file', () => {
+  const withChecks = (...surveyChecks: unknown[]) => {
+    const file = metricFile();
+    file.corners.front.surveyChecks = surveyChecks;
+    return file;
+  };
+
+  it('are kept whatever was found', () => {
+    const found = [
+      { code: 'surveyNotConverged', status: 'stalled' },
+      {
+        code: 'angleSuspect',
+        reading: 'slopes[0]',
+        points: ['A', 'B'],
+        or: ['heights[0]'],
+        angleError: 3,
+        fitsAsComplement: false,
+      },
+      { code: 'foreAftSuspect', point: 'A' },
+      { code: 'pointsMirrored', points: ['A'], read: 'height', of: 'A', taken: 12, other: -12 },
+      { code: 'surveyUnchecked' },
+    ];
+    const { checks = [] } = readCar(withChecks(...found)).corners.front.corner;
+    expect(checks.map(({ code, values }) => ({ code, ...values }))).toEqual(found);
+    for (const one of checks) expect(sentence(one)).toMatch(/^[A-Z].*\.$/);
+    const inches = { ...withChecks(found[3]), units: 'imperial' };
+    expect(readCar(inches).corners.front.corner.checks?.[0].values).toMatchObject({
+      taken: expect.closeTo(12 * 25.4, 9),
+    });
+  });
+
+  it.each<[string, unknown, string]>([
+    [
+      'a sentence',
+      'read it again',
+      'surveyChecks[0]: wrong kind of value, got "read it again" (allowed: a check as',
+    ],
+    [
+      'another code',
+      { code: 'wrong' },
+      'surveyChecks[0].code: unknown choice, got "wrong" (allowed: surveyNotConverged, lengthSuspect,',
+    ],
+    ['a value missing', { code: 'foreAftSuspect' }, 'surveyChecks[0].point: missing'],
+    [
+      'a value of another kind',
+      { code: 'foreAftSuspect', point: 1 },
+      'surveyChecks[0].point: wrong kind of value',
+    ],
+    [
+      'a value of another check',
+      { code: 'surveyUnchecked', point: 'A' },
+      'surveyChecks[0].point: unknown name',
+    ],
+  ])('are refused with %s', (_, check, message) => {
+    expect(errorOf(() => readCar(withChecks(check))).message).toContain(message);
   });
 });
 

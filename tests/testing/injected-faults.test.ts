@@ -1,5 +1,12 @@
 /** The smallest fault injected into a motion, or into the function that draws it, violates a law, which names place and size. */
-import { type CheckedDrawing, type FixedCoordinate, type Measure, type Point, trace } from 'jounce/linkage';
+import {
+  type CheckedDrawing,
+  type FixedCoordinate,
+  InputError,
+  type Measure,
+  type Point,
+  trace,
+} from 'jounce/linkage';
 import {
   checkLaws,
   type LawOptions,
@@ -514,5 +521,31 @@ describe('checkLaws', () => {
     expect(check(longerWhere(() => true))).toBe('measuresAgree');
     expect(check(loose)).toBe('keepsLengths');
     expect(check(longerWhere(isScaled))).toBe('scale');
+  });
+
+  it('refuses options that are none, all at once, and then a driver that the drawing has not', () => {
+    const refused = (given: unknown) => {
+      try {
+        checkLaws(asDrawn, fourBar, given as LawOptions<CheckedDrawing>);
+      } catch (error) {
+        if (error instanceof InputError) return error.message;
+        throw error;
+      }
+      return null;
+    };
+    expect(refused({ rnage: [0, 1], range: [1, 0], tolerance: 0, trace: 7 })).toBe(
+      [
+        'invalid options of laws',
+        '  rnage: unknown option (allowed: driver, range, tolerance, trace, redraw); correct the spelling, or take it out',
+        '  range: not a range, got [1,0] (allowed: [from, to] of the driver, the first the smaller)',
+        '  tolerance: not a tolerance, got 0 (allowed: a finite number greater than 0, a share of the size)',
+        '  trace: not a function, got 7 (allowed: a function)',
+      ].join('\n'),
+    );
+    expect(refused('byHand')).toContain('not an object');
+    expect(refused({ driver: { turn: 'crnk' } })).toContain(
+      'unknown body, got "crnk" (allowed: crank, coupler, rocker)',
+    );
+    expect(refused({ driver: 'crank' })).toContain('unknown measure');
   });
 });

@@ -10,6 +10,7 @@ import {
   drawCorner,
   drawSweep,
   type Figure,
+  monteCarlo,
   type Pushrod,
   plotCurves,
   type Sizing,
@@ -62,6 +63,9 @@ export function asked(front: DoubleWishbone): void {
   // @ts-expect-error: misspelt
   uncertaintyBands(front, 1, { columns: ['chamber'] });
   uncertaintyBands(front, 1, { columns: ['camber', 'shockMountZ'] });
+  // @ts-expect-error: misspelt
+  monteCarlo(front, 1, { sweep: { columns: ['chamber'] } });
+  monteCarlo(front, 1, { sweep: { columns: ['camber', 'shockMountZ'] } });
 }
 
 export function kinds(front: DoubleWishbone, rear: Pushrod, other: Strut): void {

@@ -1,14 +1,13 @@
 // The contract of names and types, read by the compiler alone (npm run types): against the sources here, and against
 // the declarations of the packed tarball in npm run test:package. A line that stops failing where it should fails.
 
-// The contract of names and types, read by the compiler alone (npm run types): against the sources here, and against
-// the declarations of the packed tarball in npm run test:package. A line that stops failing where it should fails.
-
 import fc, * as fastCheck from 'fast-check';
 import {
+  type CarFile,
   type ColumnOf,
   type Corner,
   type CornerDocument,
+  type DistanceInput,
   type DoubleWishbone,
   type DoubleWishboneInput,
   doubleWishbone,
@@ -21,9 +20,13 @@ import {
   type Pushrod,
   pushrod,
   type Row,
+  readCar,
   readCorner,
   type Strut,
+  type StrutInput,
+  type SurveyInput,
   type strut,
+  survey,
   sweep,
   sweepCsv,
   type VegaLite,
@@ -134,6 +137,48 @@ export function ends(corner: Corner): string {
   return cause === 'damperExtended'
     ? (found.droop?.diagnostic.code ?? '')
     : found.misfits.map(({ code }) => code).join();
+}
+
+/** Files as literals, whose lists may be readonly, and the parts of one as the functions take them. */
+export function files(): void {
+  const car = {
+    units: 'imperial',
+    corners: {
+      front: {
+        lowerArm: { inner: [10, 6.5], outer: [25, 6] },
+        upperArm: { inner: [12, 14], outer: [23.5, { value: 14.75, plusMinus: 0.1 }] },
+        wheel: { centre: [27.75, 12.25], camber: -0.5 },
+        coilover: { on: 'lowerArm', mount: [20, 6.75], chassisMount: [13.5, 19] },
+        limits: { arch: [[27, 26]], ballJoints: { lowerOuter: { maxArticulation: 25, housing: 'arm' } } },
+        sizing: {
+          unsprungMass: 60,
+          bumpStopTable: [[0.5, 90]],
+          damping: { ratio: 0.3, shaftSpeeds: [2, 6] },
+        },
+      },
+    },
+    masses: { estimate: { total: 1500, frontFraction: 0.48 }, states: [{ name: 'empty', loads: [] }] },
+  } as const satisfies CarFile;
+  readCar(car);
+  const { lowerArm, upperArm, wheel, coilover, limits: given } = car.corners.front;
+  limits(doubleWishbone({ lowerArm, upperArm, wheel, coilover }), given);
+  const { front, rear }: CarFile['corners'] = car.corners;
+  limits(readCorner(front).corner, front.limits);
+  // @ts-expect-error: there may be no rear corner
+  rear.limits;
+  // @ts-expect-error: misspelt
+  ({ ...car, mases: {} }) satisfies CarFile;
+  // @ts-expect-error: no part of a strut
+  ({ on: 'upperArm', mount: [505, 170], chassisMount: [345, 480] }) satisfies StrutInput['coilover'];
+
+  const readings = {
+    points: { inner: { known: [255, 165] }, outer: { estimate: [640, 150] } },
+    distances: [{ between: ['inner', 'outer'], value: 385 }],
+    heights: [{ of: 'outer', value: 150, plusMinus: 2 }],
+  } as const satisfies SurveyInput;
+  survey(readings);
+  // @ts-expect-error: a distance is that of two points
+  ({ between: ['inner'], value: 385 }) satisfies DistanceInput;
 }
 
 export function documents(text: string): CornerDocument | readonly Issue[] {

@@ -1,5 +1,6 @@
 // The names of a drawing in its type, read by the compiler alone, as contract.ts is.
 
+import { customCorner } from 'jounce';
 import {
   type CheckedDrawing,
   type Drawing,
@@ -10,11 +11,12 @@ import {
   mobility,
   otherAssemblyMode,
   type Point,
+  placePoints,
   range,
   trace,
   withLengths,
 } from 'jounce/linkage';
-import { forces } from 'jounce/statics';
+import { equilibria, followEquilibrium, forces } from 'jounce/statics';
 import { checkLaws } from 'jounce/testing';
 
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
@@ -76,6 +78,20 @@ export function named(): void {
   forces(fourBar, [{ on: 'frame', moment: 3 }]);
   // @ts-expect-error: misspelt
   forces(fourBar, [], { driver: { turn: 'crnk' } });
+
+  const rests = equilibria(motion, [
+    { at: 'B', force: [0, -9] },
+    { at: 'B', force: [0, -9], relativeTo: 'rocker' },
+    { along: { turn: 'rocker', relativeTo: 'coupler' }, rate: 3, freeAt: 0 },
+  ]);
+  holds<Same<keyof (typeof rests.equilibria)[number]['points'], 'O' | 'A' | 'B' | 'C'>>();
+  followEquilibrium(motion, [], [{ on: 'crank', moment: 1 }]);
+  // @ts-expect-error: no such body
+  equilibria(motion, [{ at: 'B', force: [0, -9], relativeTo: 'frame' }]);
+  // @ts-expect-error: no such point
+  equilibria(motion, [{ along: { length: ['A', 'D'] }, rate: 3, freeAt: 0 }]);
+  // @ts-expect-error: no such point
+  followEquilibrium(motion, [], [{ at: 'D', force: [0, 1] }]);
 }
 
 /** A telescope is driven, read and seen from as a body is; what a drawing lists is what it has. */
@@ -107,6 +123,22 @@ export function joints(): void {
   linkage({ ...parts, ground: ['O'], fixedCoordinates: [{ y: 'Q' }] });
 }
 
+/** Points placed from each other have the names given, and know no others. */
+export function placed(): void {
+  const points = placePoints({
+    O: [0, 0],
+    C: [100, 0],
+    A: { from: 'O', length: 40, angle: 1 },
+    B: { from: ['A', 'C'], lengths: [120, 70], side: 'left' },
+  });
+  holds<Same<typeof points, Record<'O' | 'C' | 'A' | 'B', Point>>>();
+  linkage({ points, ground: ['O', 'C'], bodies: { crank: ['O', 'A'], coupler: ['A', 'B'] } });
+  // @ts-expect-error: no such point
+  placePoints({ O: [0, 0], A: { from: 'Q', length: 40, angle: 1 } });
+  // @ts-expect-error: no such side
+  placePoints({ O: [0, 0], C: [9, 0], A: { from: ['O', 'C'], lengths: [6, 6], side: 'up' } });
+}
+
 /** An object that was written elsewhere has names as well, and points that are lists of numbers. */
 export function written(places: Readonly<Record<string, number[]>>): void {
   const crank = { points: { O: [0, 0], A: [0, 40] }, ground: ['O'], bodies: { crank: ['O', 'A'] } };
@@ -136,4 +168,41 @@ export function unnamed(drawing: Drawing, measure: Measure, plain: Motion): void
   const motions: readonly Motion[] = [trace(fourBar), plain];
   for (const one of all) forces(one, [{ at: 'anything', force: [0, 1] }]);
   for (const one of motions) one.read(measure);
+}
+
+/** What drives a law is in the drawing that it checks, whatever that is made of. */
+export function laws(): void {
+  checkLaws(() => fourBar, 0, { driver: { turn: 'crank' }, range: [-0.3, 0.3] });
+  // @ts-expect-error: misspelt
+  checkLaws(() => fourBar, 0, { driver: { turn: 'crnk' } });
+  // @ts-expect-error: misspelt
+  checkLaws(() => fourBar, 0, { rnage: [-0.3, 0.3] });
+}
+
+/** The parts of a corner of one's own are in its drawing. */
+export function ownCorner(): void {
+  const parts = {
+    drawing: {
+      points: { knee: [200, 300], centre: [700, 300], patch: [700, 0], foot: [400, 300], top: [400, 600] },
+      ground: ['knee', 'top'],
+      bodies: { axle: ['knee', 'centre', 'patch', 'foot'] },
+    },
+    upright: 'axle',
+    wheelCentre: 'centre',
+    contactPatch: 'patch',
+    shock: { outer: 'foot', inner: 'top' },
+  } as const;
+  customCorner({
+    ...parts,
+    angles: { axle: { turn: 'axle' }, line: { angle: ['knee', 'centre'] } },
+    camber: -1,
+  });
+  // @ts-expect-error: a point is no body
+  customCorner({ ...parts, upright: 'knee' });
+  // @ts-expect-error: misspelt
+  customCorner({ ...parts, wheelCentre: 'center' });
+  // @ts-expect-error: no such point
+  customCorner({ ...parts, shock: { outer: 'foot', inner: 'tower' } });
+  // @ts-expect-error: no such body
+  customCorner({ ...parts, angles: { axle: { turn: 'axel' } } });
 }

@@ -101,6 +101,46 @@ export const forces: Section = {
       known: 'derived',
       unit: 'N, mm or N mm',
     },
+    {
+      what: 'pendulum upside down on a torsion spring: rests and buckling',
+      file: 'linkage/equilibria.test.ts',
+      tests: 'a weight and a torsion spring on a pendulum',
+      against: 'sin φ / φ = k / (W r) by bisection; buckling at W = k / r',
+      known: 'derived',
+      unit: 'rad, N mm or N',
+    },
+    {
+      what: 'balanced lamp: neutral with a spring of zero free length',
+      file: 'linkage/equilibria.test.ts',
+      tests: 'a balanced lamp',
+      against: 'law of cosines: k H s = W r',
+      known: 'derived',
+      unit: 'verdict',
+    },
+    {
+      what: 'snap-through of two rigid bars and a spring',
+      file: 'linkage/equilibria.test.ts',
+      tests: 'a truss after von Mises',
+      against: 'P = 4 k l (sin t - cos t₀ tan t), greatest 4 k l (1 - cos^(2/3) t₀)^(3/2)',
+      known: 'derived',
+      unit: 'N or rad',
+    },
+    {
+      what: 'over-centre catch',
+      file: 'linkage/equilibria.test.ts',
+      tests: 'an over-centre catch',
+      against: 'law of cosines',
+      known: 'derived',
+      unit: 'rad',
+    },
+    {
+      what: 'rests of random linkages under loads of every kind',
+      file: 'linkage/equilibria.test.ts',
+      tests: 'rests of random linkages under loads of every kind > are',
+      against: 'hollows and crests of the energy, by places, on a grid of 3000',
+      known: 'derived',
+      unit: 'N mm',
+    },
   ],
 };
 
@@ -291,7 +331,7 @@ export const sizing: Section = {
     },
     {
       what: 'collapse of a shock that leans outboard: travel, load, rest before it, softest spring',
-      file: 'coilover/stands.test.ts',
+      file: 'coilover/static-stability.test.ts',
       tests: 'a shock that leans outboard',
       against: 'the truss of von Mises (1923) in closed form',
       known: 'from memory',
@@ -299,7 +339,7 @@ export const sizing: Section = {
     },
     {
       what: 'wheel rate at ride height, collapse and softest spring of a double wishbone',
-      file: 'coilover/stands.test.ts',
+      file: 'coilover/static-stability.test.ts',
       tests: 'a wheel rate of 0 or less',
       against: 'the corner by circles in closed form; the rate put back',
       known: 'derived',
@@ -307,7 +347,7 @@ export const sizing: Section = {
     },
     {
       what: 'riding on the bump stop; a spring that is loose at the droop limit',
-      file: 'coilover/stands.test.ts',
+      file: 'coilover/static-stability.test.ts',
       tests: ['riding on the bump stop', 'a spring that is loose'],
       against: 'their definitions; the slope of the load',
       known: 'derived',
@@ -315,7 +355,7 @@ export const sizing: Section = {
     },
     {
       what: 'a turn of the perch on the bump stop and on a stack; the side that is lower, with a bar',
-      file: 'coilover/stands.test.ts',
+      file: 'coilover/static-stability.test.ts',
       tests: ['a turn of the perch', 'the side that is lower'],
       against: 'a direct solve of where the wheel rests; both wheels of an axle by Newton’s method',
       known: 'derived',

@@ -54,11 +54,18 @@ export const laws: Section = {
       unit: 'that of the measure; second derivatives are up to some 1e10',
     },
     {
-      what: 'joint forces by two routes',
+      what: 'joint forces by free bodies',
       file: 'linkage/statics.test.ts',
       tests: ['forces in random linkages > are the same', 'forces of joints that are no pins'],
-      against: 'multipliers against free bodies',
+      against: 'free bodies, by dense elimination',
       unit: 'N, of the largest force',
+    },
+    {
+      what: 'joints of every kind: virtual work',
+      file: 'linkage/every-joint.test.ts',
+      tests: '',
+      against: 'rates of the motion; equilibrium',
+      unit: 'N mm; N',
     },
     {
       what: 'joint forces: virtual work, balance on the ground',
@@ -66,6 +73,30 @@ export const laws: Section = {
       tests: ['forces in random linkages > hold', 'forces in random linkages > are in equilibrium'],
       against: 'work by the rates of the motion; the sum of the loads',
       unit: 'N or N mm',
+    },
+    {
+      what: 'points placed: mirrored, in any order; random linkages drawn again',
+      file: 'linkage/placements.test.ts',
+      tests: [
+        'points placed by lengths > are mirrored',
+        'points placed by lengths > are the same',
+        'points placed by lengths > draw',
+      ],
+      against: 'the same, mirrored or in another order, to the bit; the lengths drawn',
+      unit: 'length',
+    },
+    {
+      what: 'rests: of one weight, by forces in joints, of a force that turns with a body, neutral stretches',
+      file: 'linkage/equilibria.test.ts',
+      tests: [
+        'a weight alone',
+        'rests of random linkages under loads of every kind > need',
+        'a force that turns with a body',
+        'what has no single rest',
+        'acts alike',
+      ],
+      against: 'extremes of a height; forces by multipliers; the moment it is; where a table says so',
+      unit: 'rad, length or N mm',
     },
     {
       what: 'redundant bodies, points in one place, all sizes',
@@ -132,10 +163,10 @@ export const laws: Section = {
       unit: 'mm',
     },
     {
-      what: 'forces of any corner by two routes',
+      what: 'forces of any corner by free bodies',
       file: 'coilover/forces.test.ts',
       tests: 'the static case > is in equilibrium',
-      against: 'multipliers against free bodies',
+      against: 'free bodies, by dense elimination',
       unit: 'N',
     },
     {

@@ -273,5 +273,21 @@ export const linkages: Section = {
       known: 'another program',
       unit: 'length, of 1000',
     },
+    {
+      what: 'points placed by lengths, angles and on lines; triangles that only just close',
+      file: 'linkage/placements.test.ts',
+      tests: ['points placed by lengths > have', 'triangles that only just close'],
+      against: 'lengths, angles and sides measured on the result',
+      known: 'derived',
+      unit: 'length or 1',
+    },
+    {
+      what: 'an eight-bar walking leg round its crank',
+      file: 'linkage/placements.test.ts',
+      tests: 'an eight-bar walking leg',
+      against: 'circles, one after the other',
+      known: 'derived',
+      unit: 'length',
+    },
   ],
 };

@@ -26,7 +26,6 @@ export const SECTIONS: readonly Section[] = [
 export const WITHOUT: readonly string[] = [
   'architecture.test.ts',
   'diagnostic.test.ts',
-  'names.test.ts',
   'coilover/findings.test.ts',
   'corner/limits-words.test.ts',
   'document/accepts.test.ts',
@@ -36,8 +35,10 @@ export const WITHOUT: readonly string[] = [
   'document/many-mistakes.test.ts',
   'document/plausible.test.ts',
   'editor.test.ts',
+  'messages/page.test.ts',
   'given-text.test.ts',
   'linkage/errors.test.ts',
+  'linkage/every-joint.test.ts',
   'names.test.ts',
   'readme.test.ts',
   'report/demo.test.ts',

@@ -1,5 +1,5 @@
-import type { LimitOptions } from '../../corner/limits/options.ts';
 import { type Diagnostic, fault, show, unknownOptions } from '../../diagnostic.ts';
+import type { LimitOptions } from '../../document/inputs.ts';
 import type { BumpStopTable } from './axial-force.ts';
 import type { LoadCase, LoadFactors } from './load-cases.ts';
 

@@ -24,7 +24,7 @@ export function adviceOn(axle: Axle, after: AfterOrder, perches: 'reset' | 'unto
     values: { axle, ...values },
   });
   return [
-    ...after.wheels.flatMap((wheel) => standing(wheel, perches, found)),
+    ...after.wheels.flatMap((wheel) => staticAdvice(wheel, perches, found)),
     ...springAdvice(after, found),
     ...after.wheels.flatMap((wheel) => perchAdviceOn(wheel, after.change !== null, found)),
     ...dampingAdvice(after, found),
@@ -35,7 +35,7 @@ export function adviceOn(axle: Axle, after: AfterOrder, perches: 'reset' | 'unto
 type Found = (code: string, severity: Severity, place: string, values: Values) => Diagnostic;
 
 /** Where a wheel stands with what is fitted. */
-function standing(
+function staticAdvice(
   { side, asFitted }: WheelAfterOrder,
   perches: 'reset' | 'untouched' | null,
   found: Found,

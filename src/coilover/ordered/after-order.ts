@@ -20,7 +20,7 @@ import { bindTravel, contactTravel, type OtherEnds } from '../sizing/lengths.ts'
 import { freeLengthOf, type Spring, stackOf } from '../sizing/listed-springs.ts';
 import { carriedAtRide, gasForceOf } from '../sizing/rates.ts';
 import type { TravelRequirement } from '../sizing/required-travel.ts';
-import { type AxleState, goesTo, standingWith } from '../sizing/state.ts';
+import { type AxleState, atRestWith, goesTo } from '../sizing/state.ts';
 import { compressionUnder, pushOf, travelOf } from '../springs/stack.ts';
 import { wheelAt } from '../wheel.ts';
 import { boughtDamping } from './valving.ts';
@@ -197,7 +197,7 @@ function wheelState(
   const more = sprung - (mass?.sprung ?? sprung);
   const whole = wheels === null ? null : (wheels.left + wheels.right) / 2 + more;
   const alike = whole === null ? null : { left: whole, right: whole };
-  return standingWith({ ...state, spring, stack: coilover.spring, ends }, coilover, alike, {
+  return atRestWith({ ...state, spring, stack: coilover.spring, ends }, coilover, alike, {
     wheels: alike,
     sprung,
     unsprung: mass?.unsprung ?? null,

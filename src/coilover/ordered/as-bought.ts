@@ -1,5 +1,5 @@
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
-import type { OrderedFile } from '../../document/ordered-schema.ts';
+import type { OrderedFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 
 /** Places of what was bought, and where the same part stands before it is bought; longer places first. */

@@ -1,6 +1,6 @@
 // A damper as it was valved. Its low-speed coefficients are given, or are the slope of the first row of its force table, F / v.
 
-import type { OrderedFile } from '../../document/ordered-schema.ts';
+import type { OrderedFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 
 /** Valving as it was bought. */

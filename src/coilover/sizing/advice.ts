@@ -34,9 +34,5 @@ export const DAMPING_RANGES: readonly UseRange[] = [
   { use: 'track', min: 0.5, max: 0.7, source: PRACTICE },
 ];
 
-/** The rear against the front, for a body that pitches little after a bump. */
-export const FLAT_RIDE =
-  'For a flat ride the rear is quicker than the front, by 10 to 20 % for road cars (M. Olley, from memory); cars with much downforce are often the other way round (common practice, no source).';
-
 /** Frequencies for which rates are shown where there is no target, Hz. */
 export const FREQUENCIES_TO_SHOW: readonly number[] = [1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 3];

@@ -82,7 +82,7 @@ export function chooseParts(
     const fitted = (spring: Spring | null) =>
       axleState(given, masses, shock, { ...ofAxle(damped, axle), spring });
     const shortest = (state: AxleState) => shock.at(bindTravel(state, ofAxle(otherEnds, axle))).length;
-    return chooseSpring(given, fitted(null), fitted, shortest, document.units);
+    return chooseSpring(given, fitted(null), fitted, shortest, axle);
   });
   const sprung = eachAxle(inputs, (axle) => ({
     ...ofAxle(damped, axle),

@@ -1,10 +1,11 @@
 // The spring as it can be bought: of the user's list the one that fits and whose rate is nearest, as a ratio, to the required one;
 // without a list the required rate rounded to the steps in which rates are made.
 
-import { textIn, type Units } from '../../units.ts';
-import type { AxleInputs, CornerSizing } from './inputs.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import type { Axle, AxleInputs, CornerSizing } from './inputs.ts';
 import { bareSpring, listedSprings, type Spring } from './listed-springs.ts';
 import type { Carried, RequiredRates } from './rates.ts';
+import { diameterFindings, targetFindings, travelFindings } from './spring-findings.ts';
 import { isNear, springFit } from './spring-fit.ts';
 import type { AxleState } from './state.ts';
 
@@ -19,8 +20,8 @@ export interface SpringOption {
   readonly travelRequired: number | null;
   /** Compression that it has, mm; null where that is not known. */
   readonly travelAvailable: number | null;
-  /** What speaks against it, in words; empty where it fits. */
-  readonly conflicts: readonly string[];
+  /** What speaks against it; empty where it fits. */
+  readonly conflicts: readonly Diagnostic[];
 }
 
 /** The available rates just below and above a required one, N/mm. */
@@ -64,58 +65,43 @@ const awayFrom = (rate: number, spring: Spring) => Math.abs(Math.log(spring.rate
 
 /**
  * The springs of the list, the nearest rate that fits first. `state` is the corner with a spring fitted, `shortest` the length between the
- * eyes (mm) at which bump ends but for the spring, as the findings take it; `units` are those of the words.
+ * eyes (mm) at which bump ends but for the spring, as the findings take it; `axle` is the one that it is for.
  */
 export function chooseSpring(
   { sizing }: AxleInputs,
   { carried, required: rates }: Pick<AxleState, 'carried' | 'required'>,
   state: (spring: Spring) => AxleState,
   shortest: (state: AxleState) => number,
-  units: Units,
+  axle: Axle,
 ): SpringOption[] {
   const { helper, order } = sizing;
   const required = rates.springRate;
   if (required === null) return [];
-  const mm = (value: number) => textIn(value, 'length', units);
+  const path = `corners.${axle}.sizing.springs`;
   const helperTravel = helper === undefined ? 0 : helper.freeLength - helper.minLength;
   return listedSprings(sizing)
     .map((spring): SpringOption => {
       const fitted = state(spring);
-      const conflicts: string[] = [];
-      const { rate, freeLength, minLength, innerDiameter } = spring;
+      const { rate, freeLength, minLength } = spring;
       const fit = springFit(rate, sizing, carried, rates);
       const travelRequired =
         fitted.coilover === null
           ? null
           : Math.max(0, fitted.coilover.loose - shortest(fitted) - helperTravel);
       const travelAvailable = freeLength === null || minLength === null ? null : freeLength - minLength;
-      if (fit !== null && !isNear(fit)) {
-        const percent = (100 * Math.abs(fit.deviation)).toFixed(0);
-        conflicts.push(
-          `its frequency is ${percent} % ${fit.deviation < 0 ? 'below' : 'above'} the required one`,
-        );
-      }
-      if (travelRequired !== null && travelAvailable !== null && travelRequired > travelAvailable) {
-        conflicts.push(
-          `it would be compressed by ${mm(travelRequired)} at the bump limit and has ${mm(travelAvailable)}`,
-        );
-      }
-      if (
-        innerDiameter !== null &&
-        order?.bodyDiameter !== undefined &&
-        innerDiameter <= order.bodyDiameter
-      ) {
-        conflicts.push(
-          `its inner diameter of ${mm(innerDiameter)} does not go over ${mm(order.bodyDiameter)}`,
-        );
-      }
       return {
         spring,
         rateRatio: rate / required,
         frequency: fit?.frequency ?? null,
         travelRequired,
         travelAvailable,
-        conflicts,
+        conflicts: [
+          ...targetFindings(path, spring, fit, required),
+          ...(travelRequired === null || travelAvailable === null
+            ? []
+            : travelFindings(path, spring, travelRequired, travelAvailable - travelRequired, null)),
+          ...diameterFindings(path, spring, order?.bodyDiameter),
+        ],
       };
     })
     .sort(

@@ -7,7 +7,7 @@
 //
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5; from memory.)
 
-import type { CornerSizingFile } from '../../document/sizing-schema.ts';
+import type { CornerSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { axialForce } from '../forces/axial-force.ts';
 import { boughtDamping, type LowSpeedDamping, type Valving } from '../ordered/valving.ts';

@@ -6,7 +6,7 @@
 // ride height is lost by z and by what the tyre gives, D_corner / k_t, of which only z uses travel.
 
 import { frequencyOn } from '../../corner/frequency.ts';
-import type { CarSizingFile } from '../../document/sizing-schema.ts';
+import type { CarSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
 import { contactLength } from '../forces/axial-force.ts';

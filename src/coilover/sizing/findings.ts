@@ -1,11 +1,15 @@
 // What of a sized axle cannot be made or will not work, as data: `sentences/springs.ts` and `sentences/travel.ts` word it.
 
 import type { Diagnostic } from '../../diagnostic.ts';
-import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
 import { damperFindings } from './damper.ts';
 import { AXLES, type AxleInputs, type CornerSizing } from './inputs.ts';
 import type { AxleSizing } from './result.ts';
-import { isNear, MAX_FREQUENCY_DEVIATION } from './spring-fit.ts';
+import {
+  diameterFindings,
+  travelFindings as springTravelFindings,
+  targetFindings,
+  travelValues,
+} from './spring-findings.ts';
 
 /** What of a sized axle cannot be made or will not work. */
 export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): Diagnostic[] {
@@ -37,76 +41,36 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
 }
 
 /** What of the spring does not do: its rate, its travel to the minimum length, its diameter. */
-function springFindings(sized: AxleSizing, sizing: CornerSizing): Diagnostic[] {
+function springFindings(sized: AxleSizing, { springs, rateStep, order }: CornerSizing): Diagnostic[] {
+  const { spring, springFit, figure } = sized;
+  const listed = 'sizing.springs';
+  const named = springs === undefined && rateStep !== undefined ? 'sizing.rateStep' : listed;
   return [
-    ...rateFindings(sized, sizing),
-    ...bindFindings(sized),
-    ...diameterFindings(sized, sizing.order?.bodyDiameter),
-  ];
-}
-
-/** A spring far from what the target requires. */
-function rateFindings(
-  { springFit, figure, spring }: AxleSizing,
-  { springs, rateStep }: CornerSizing,
-): Diagnostic[] {
-  if (springFit === null || spring === null || isNear(springFit)) return [];
-  return [
-    {
-      code: 'springFarFromTarget',
-      severity: 'conflict',
-      path: springs === undefined && rateStep !== undefined ? 'sizing.rateStep' : 'sizing.springs',
-      values: {
-        springRate: spring.rate,
-        requiredSpringRate: figure('requiredSpringRate').value,
-        frequency: springFit.frequency,
-        requiredFrequency: springFit.requiredFrequency,
-        deviation: springFit.deviation,
-        maxDeviation: MAX_FREQUENCY_DEVIATION,
-      },
-    },
+    ...(spring === null ? [] : targetFindings(named, spring, springFit, figure('requiredSpringRate').value)),
+    ...bindFindings(sized, listed),
+    ...(spring === null ? [] : diameterFindings(listed, spring, order?.bodyDiameter)),
   ];
 }
 
 /** A spring that has less travel, to its minimum length, than the bump limit asks of it, or may have less. */
-function bindFindings({ limits, figure, spring }: AxleSizing): Diagnostic[] {
+function bindFindings({ limits, figure, spring }: AxleSizing, path: string): Diagnostic[] {
   const required = figure('springTravelRequired').value;
   const { value: margin, lower, contributions } = figure('springTravelMargin');
   if (margin === null || required === null) return [];
-  const values = {
-    available: required + margin,
-    required,
-    margin,
-    minLength: spring?.minLength ?? null,
-    minLengthSource: spring?.minLengthSource ?? null,
-    assumedClearance: ASSUMED_CLEARANCE,
-  };
-  const path = 'sizing.springs';
-  if (margin < 0) {
+  if (margin < 0 || lower === null || lower >= 0) {
     const at = limits.bump?.cause === 'springMinLength' ? limits.bump.travel : null;
-    return [{ code: 'springTravelShort', severity: 'conflict', path, values: { ...values, at } }];
+    return springTravelFindings(path, spring, required, margin, at);
   }
-  if (lower === null || lower >= 0) return [];
   return [
     {
       code: 'springTravelUncertain',
       severity: 'check',
       path,
-      values: { ...values, lowest: lower, input: contributions[0]?.input ?? null },
-    },
-  ];
-}
-
-/** A spring that does not go over the body of the damper. */
-function diameterFindings({ spring }: AxleSizing, body: number | undefined): Diagnostic[] {
-  const innerDiameter = spring?.innerDiameter ?? null;
-  if (innerDiameter === null || body === undefined || innerDiameter > body) return [];
-  return [
-    {
-      code: 'springInnerDiameterSmall',
-      severity: 'conflict',
-      path: 'sizing.springs',
-      values: { innerDiameter, bodyDiameter: body },
+      values: {
+        ...travelValues(spring, required, margin),
+        lowest: lower,
+        input: contributions[0]?.input ?? null,
+      },
     },
   ];
 }

@@ -1,7 +1,5 @@
 import type { DrawnCorner } from '../../corner/corner.ts';
-import type { LimitsDocument } from '../../document/limits-schema.ts';
-import type { OrderedFile } from '../../document/ordered-schema.ts';
-import type { CarSizingFile, CornerSizingFile } from '../../document/sizing-schema.ts';
+import type { CarSizingFile, CornerSizingFile, LimitOptions, OrderedFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import type { AsMade } from './as-made.ts';
 
@@ -12,7 +10,7 @@ export type CornerSizing = Partial<Certain<CornerSizingFile>>;
 export interface AxleInputs {
   readonly sizing: CornerSizing;
   /** What ends the travel, as `limits` takes it. */
-  readonly limits: Omit<LimitsDocument, 'notes'>;
+  readonly limits: Omit<LimitOptions, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */
   readonly sprungMass?: number | undefined;
   /** What was bought; as far as it replaces limits and sizing it stands there too. */

@@ -12,7 +12,7 @@ import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel } from './lengths.ts';
 import type { TravelCase, TravelRequirement } from './required-travel.ts';
 import { rollOfCar } from './roll.ts';
-import { type AxleState, goesTo, standingWith } from './state.ts';
+import { type AxleState, atRestWith, goesTo } from './state.ts';
 
 /** An axle in a load state. Lengths in mm, travel from the drawn ride height, bump +. */
 export interface LoadState {
@@ -58,7 +58,7 @@ export function onMasses(state: AxleState, wheels: WheelMasses | null): AxleStat
   const { unsprungMass: unsprung = null } = state.given.sizing;
   const sprung = wheels === null ? null : sprungUnder(state, wheels, unsprung);
   const mass = sprung !== null && sprung > 0 ? { wheels, sprung, unsprung } : null;
-  return standingWith(state, state.coilover, wheels, mass);
+  return atRestWith(state, state.coilover, wheels, mass);
 }
 
 /** Sprung mass of a corner, kg; without an unsprung mass, from how much more the wheels carry. Null where neither is known. */

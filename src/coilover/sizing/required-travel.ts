@@ -7,7 +7,7 @@
 // Cornering and braking are not summed: each is a case with road and margin. All factors are common practice, without a source.
 
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { CarSizingFile } from '../../document/sizing-schema.ts';
+import type { CarSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { DEGREES, GRAVITY } from '../../units.ts';
 import { restUnder } from '../wheel.ts';

@@ -2,8 +2,6 @@ import type { Limits } from '../../corner/limits/limits.ts';
 import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Check } from '../../document/check.ts';
-import type { Issue } from '../../errors/input-error.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
 import type { AfterOrder } from '../ordered/after-order.ts';
@@ -45,7 +43,7 @@ export interface AxleSizing {
   /** Available rates next below and above the required one, N/mm. */
   readonly adjacentRates: { readonly below: number; readonly above: number } | null;
   /** Spring rate by the hand method for the same wheel rate, N/mm, or why there is none. */
-  readonly handMethodRate: number | string;
+  readonly handMethodRate: number | Diagnostic;
   readonly rateTable: readonly RateRow[];
   /** The damper, mm between the eyes, and whether it was given or follows from the required travel. */
   readonly damper: (DamperLengths & { readonly specified: boolean }) | null;
@@ -62,7 +60,7 @@ export interface AxleSizing {
   /** What the car that stands asks of what was bought; null where nothing was. */
   readonly afterOrder: AfterOrder | null;
   /** The same as advice: notes are to be done, conflicts can't be cured. */
-  readonly advice: readonly (Diagnostic & Issue)[];
+  readonly advice: readonly Diagnostic[];
   /** Forces in joints and mounts; null where there is no coilover to compute. */
   readonly forces: CornerForces | null;
 }
@@ -84,9 +82,10 @@ export interface Sizing {
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure<CarFigureName>[];
   /** What can't be made or will not work, with its numbers: each leaves out what depends on it, and nothing else. */
-  readonly conflicts: readonly (Diagnostic & Issue)[];
+  readonly conflicts: readonly Diagnostic[];
   /** What to look at again in the document, though it is no error. */
-  readonly checks: readonly (Check & Partial<Diagnostic>)[];
-  readonly assumptions: readonly string[];
-  readonly openQuestions: readonly string[];
+  readonly checks: readonly Diagnostic[];
+  readonly assumptions: readonly Diagnostic[];
+  /** What is still to be found out or agreed: the user's own (`ownQuestion`), then what is missing. */
+  readonly openQuestions: readonly Diagnostic[];
 }

@@ -3,21 +3,17 @@ import type { Limits } from '../../corner/limits/limits.ts';
 import { bearingUses } from '../../corner/limits/misalignment.ts';
 import type { CarDocument, DocumentCorner } from '../../corner/read-corner.ts';
 import { type Diagnostic, fault, show } from '../../diagnostic.ts';
-import type { Check } from '../../document/check.ts';
-import type { Issue } from '../../errors/input-error.ts';
 import { refusal } from '../../errors/sizing.ts';
-import { worded } from '../../sentences/worded.ts';
-import type { Units } from '../../units.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/static-equilibrium.ts';
 import { loadNames } from '../masses.ts';
 import { adviceOn } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
 import { boughtPath } from '../ordered/as-bought.ts';
+import { assumptionsOf } from './assumptions.ts';
 import { carOf } from './car.ts';
 import { chooseParts } from './choose-parts.ts';
 import { adjacentRates } from './choose-spring.ts';
-import { cornerChecks } from './corner-checks.ts';
 import { wheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
 import { boughtTable, dampingTable } from './damping.ts';
@@ -37,14 +33,14 @@ import {
   figuresIn,
   type Owner,
 } from './numbers.ts';
+import { openQuestionsOf } from './open-questions.ts';
 import { orderStatus } from './order-status.ts';
 import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { springFit } from './spring-fit.ts';
-import { standingDiagnostics } from './stands.ts';
+import { stabilityDiagnostics } from './static-stability.ts';
 import { perturbationsOf } from './uncertainty.ts';
-import { assumptionsOf, openQuestionsOf } from './words.ts';
 
 /**
  * Sizes the coilovers of a car from its document (`readCar`): springs, damper lengths, damping, what is needed and what there is,
@@ -118,37 +114,32 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       speedRows: speedRowsOf(inputs, nominal, axle),
       loadStates: loadStatesOn(axle, state, designState, nominal.loaded),
       afterOrder: after,
-      advice: (after === null ? [] : adviceOn(axle, after, perches)).map((one) =>
-        worded(one, document.units),
-      ),
+      advice: after === null ? [] : adviceOn(axle, after, perches),
       curves: wheelCurves(state, meanDamping),
       forces: forcesIn(given, state, ofAxle(limits, axle), damper),
     };
   });
-  const standing = axles.flatMap(({ axle, travelRequirement }) =>
-    standingDiagnostics(ofAxle(nominal.states, axle), travelRequirement, inputs.car, axle).map((one) => ({
+  const stability = axles.flatMap(({ axle, travelRequirement }) =>
+    stabilityDiagnostics(ofAxle(nominal.states, axle), travelRequirement, inputs.car, axle).map((one) => ({
       ...one,
       path: `corners.${axle}.${one.path}`,
     })),
   );
-  const [fatal, notes] = [true, false].map((isFatal) =>
-    document.notes.filter(({ severity }) => (severity === 'error') === isFatal),
-  );
+  const isError = ({ severity }: Diagnostic) => severity === 'error';
+  const isNote = ({ severity }: Diagnostic) => severity === 'note';
+  const inDocument = (one: Diagnostic) => ({ ...one, path: boughtPath(one.path, document) });
   const conflicts = [
-    ...fatal.map(({ text, ...diagnostic }): Issue & Diagnostic => ({
-      ...diagnostic,
-      problem: text.replace(/\.$/, ''),
-    })),
+    ...document.notes.filter(isError),
     ...[
       ...issues,
       ...nominal.issues,
-      ...standing.filter(({ severity }) => severity !== 'note'),
-      ...omittedFindings(axles, [...issues, ...nominal.issues, ...standing]),
+      ...stability.filter((one) => !isNote(one)),
+      ...omittedFindings(axles, [...issues, ...nominal.issues, ...stability]),
       ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
       ...axles.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
       ...axles.flatMap(notCured),
-    ].map((finding) => worded(finding, document.units)),
-  ].map((issue) => ({ ...issue, path: boughtPath(issue.path, document) }));
+    ].map(inDocument),
+  ];
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
@@ -160,15 +151,15 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     axles,
     figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,
-    assumptions: assumptionsOf(inputs, axles, document.units),
+    assumptions: assumptionsOf(inputs, axles),
     checks: [
-      ...notes,
-      ...cornerChecks(document),
-      ...standing
-        .filter(({ severity }) => severity === 'note')
-        .map((one) => noted({ ...one, path: boughtPath(one.path, document) }, document.units)),
+      ...document.notes.filter((one) => !isError(one)),
+      ...axles.flatMap(({ axle, input: { corner } }) =>
+        (corner.checks ?? []).map((check) => ({ ...check, path: `corners.${axle}` })),
+      ),
+      ...stability.filter(isNote).map(inDocument),
     ],
-    openQuestions: openQuestionsOf(written, axles, document.units),
+    openQuestions: openQuestionsOf(written, axles),
   };
 }
 
@@ -183,22 +174,21 @@ function notCured({ advice, figure }: AxleSizing): Diagnostic[] {
   });
 }
 
-/** A diagnostic worth knowing, as a note. */
-function noted(diagnostic: Diagnostic, units: Units): Diagnostic & Check {
-  const { problem, got, advice } = worded(diagnostic, units);
-  return { ...diagnostic, text: [problem, got, advice].filter((part) => part !== undefined).join('; ') };
-}
-
 /** The spring that the hand method gives for a wheel rate. */
 function handMethodRateOf(
   { corner }: DocumentCorner,
   wheelRate: number | null,
   sprungMass: number | undefined,
-): number | string {
-  if (wheelRate === null || sprungMass === undefined) return 'no wheel rate is required';
-  if (!(wheelRate > 0)) return 'the wheel rate is not positive';
+): number | Diagnostic {
+  if (wheelRate === null || sprungMass === undefined) return noRate('noWheelRateRequired');
+  if (!(wheelRate > 0)) return noRate('requiredWheelRateNotPositive');
   const hand = handMethod(corner, { travel: { bump: 0, droop: 0 } });
-  return hand.defined ? wheelRate / hand.estimate : worded(hand.reason, 'metric').problem;
+  return hand.defined ? wheelRate / hand.estimate : hand.reason;
+}
+
+/** Why there is no spring rate by the hand method. */
+function noRate(code: string): Diagnostic {
+  return { code, severity: 'note', path: '', values: {} };
 }
 
 /** Speeds that are looked at where none are named: this many up to the top speed. */

@@ -109,7 +109,7 @@ export function axleState(
 }
 
 /** An axle with a coilover on other masses; without masses, and where it does not stand, it has no rest. */
-export function standingWith(
+export function atRestWith(
   state: AxleState,
   coilover: CoiloverForce | null,
   wheels: WheelMasses | null,

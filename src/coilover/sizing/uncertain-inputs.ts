@@ -2,7 +2,7 @@ import { type DrawnCorner, modelOf } from '../../corner/corner.ts';
 import { hardpointsOf } from '../../corner/hardpoint-coordinates.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
 import { spreadOf } from '../../corner/uncertainty.ts';
-import type { OrderedFile } from '../../document/ordered-schema.ts';
+import type { OrderedFile } from '../../document/inputs.ts';
 import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';

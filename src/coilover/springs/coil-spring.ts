@@ -10,24 +10,11 @@
 // J. K. Nisbett, "Shigley's Mechanical Engineering Design", table 10-1 (from memory).
 
 import { type Diagnostic, fault, show } from '../../diagnostic.ts';
+import type { CoilSpringInput } from '../../document/inputs.ts';
 import { refuse } from '../../errors/sizing.ts';
 
 /** How the coils end. */
-export type CoilEnds = 'closedGround' | 'closed' | 'openGround' | 'open';
-
-/** A spring by its wire. */
-export interface CoilSpringInput {
-  /** Diameter of the wire, mm. */
-  readonly diameter: number;
-  /** Mean diameter of the coils, mm. */
-  readonly meanDiameter: number;
-  /** Coils in all, with those at the ends that do not work. */
-  readonly totalCoils: number;
-  readonly ends: CoilEnds;
-  /** N/mm^2; default 81500, spring steel. */
-  readonly shearModulus?: number | undefined;
-  readonly hotFormed?: boolean | undefined;
-}
+export type CoilEnds = CoilSpringInput['ends'];
 
 /** What follows from the wire. */
 export interface CoilSpring {

@@ -9,8 +9,9 @@
 //
 // which rises with d from 0 to infinity on (0, L_c/2): there is one d.
 
+import type { CoilSpringInput } from '../../document/inputs.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
-import { type CoilSpringInput, coilSpring } from './coil-spring.ts';
+import { coilSpring } from './coil-spring.ts';
 
 /**
  * Where a minimum length comes from: `given` in the document; `wire`, computed from a spring given by its wire; `estimated` from rate,

@@ -3,12 +3,13 @@
 //
 //   angle = a + (turn of the stud's body) - (turn of the housing's body),   |angle| <= the most it can articulate.
 
+import type { BallJoint } from '../../document/inputs.ts';
 import type { Point } from '../../linkage/drawing.ts';
 import { DEGREES } from '../../units.ts';
 import type { CornerModel } from '../model.ts';
 import type { Bound } from './bound.ts';
 import { CHASSIS, sidesOf } from './joints.ts';
-import type { BallJoint, CheckedOptions } from './options.ts';
+import type { CheckedOptions } from './options.ts';
 import type { Ask, Pose } from './travel-path.ts';
 
 /** Ball joints at the end of their articulation. */

@@ -7,11 +7,12 @@
 // Bolt in the plane, square to d as drawn: with n the drawn direction of d turned with the body that the eye is bolted
 // to, L (b . u) = n x d. Met where |n x d| = L sin(most).
 
+import type { Bearing } from '../../document/inputs.ts';
 import { DEGREES } from '../../units.ts';
 import { type CornerModel, carrierOf } from '../model.ts';
 import { type Bound, type Margin, over } from './bound.ts';
 import { type Eyes, lengthOf, lineOf } from './damper.ts';
-import type { Bearing, CheckedOptions } from './options.ts';
+import type { CheckedOptions } from './options.ts';
 import type { Ask, Pose } from './travel-path.ts';
 
 /** The eye at each end. */

@@ -6,12 +6,13 @@
 // itself at ride height, as it is and cut to fit.
 
 import type { Diagnostic } from '../../diagnostic.ts';
+import type { Donor } from '../../document/inputs.ts';
 import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
 import { reader, readRows } from '../../linkage/reader.ts';
 import type { CornerModel } from '../model.ts';
 import { type Eyes, lengthOf } from './damper.ts';
-import type { CheckedOptions, Donor } from './options.ts';
+import type { CheckedOptions } from './options.ts';
 import type { TravelPath } from './travel-path.ts';
 
 /** How far a unit can go from ride height, mm; null where it can't be told. */

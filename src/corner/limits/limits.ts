@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../../diagnostic.ts';
+import type { LimitOptions } from '../../document/inputs.ts';
 import { type Corner, modelOf } from '../corner.ts';
 import type { CornerModel } from '../model.ts';
 import { articulationBounds } from './articulation.ts';
@@ -10,7 +11,7 @@ import { type Crossing, firstCrossing, type Side } from './first-crossing.ts';
 import { groundBounds } from './ground-clearance.ts';
 import { metAt, misfitOf } from './limit-diagnostics.ts';
 import { notesOn } from './notes.ts';
-import { type CheckedOptions, checkOptions, type LimitOptions } from './options.ts';
+import { type CheckedOptions, checkOptions } from './options.ts';
 import { askReason, ratioBound } from './ratio.ts';
 import { springBounds } from './spring.ts';
 import { type TravelMargins, travelMarginsOf } from './travel-margins.ts';

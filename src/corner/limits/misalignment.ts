@@ -11,11 +11,11 @@
 //
 // Largest and smallest s stand at the ends of the travel or where s' = 0.
 
+import type { Bearing, LimitOptions } from '../../document/inputs.ts';
 import { type Motion, trace } from '../../linkage/motion.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import { DEGREES } from '../../units.ts';
 import { type CornerModel, carrierOf } from '../model.ts';
-import type { Bearing, LimitOptions } from './options.ts';
 
 /** What an end bearing of the coilover is asked for, and what it allows; degrees. */
 export interface BearingUse {

@@ -1,9 +1,9 @@
 // What a whole car has beside its corners: masses, wheelbase, height of the centre of gravity. Bounds are common practice for
 // cars, no source, and generous.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { Units } from '../../units.ts';
-import type { Check } from '../check.ts';
-import type { CarSizingFile } from '../sizing-schema.ts';
+import type { CarSizingFile } from '../inputs.ts';
 import { type Certain, certain } from '../uncertain.ts';
 import { type CheckRule, type Found, notesBy } from './check.ts';
 import { isWithin, outside, type Range, unitMeant } from './ranges.ts';
@@ -24,13 +24,13 @@ const SUREST = 0.005;
 
 const LENGTHS: readonly Range<CarSubject>[] = [
   {
-    what: 'between the axles',
+    what: 'wheelbase',
     least: 1400,
     most: 4500,
     of: ({ masses }) => [['masses.wheelbase', masses?.wheelbase]],
   },
   {
-    what: 'above the ground',
+    what: 'height',
     least: 150,
     most: 1000,
     of: ({ masses }) => [['masses.sprungCentreOfGravityHeight', masses?.sprungCentreOfGravityHeight]],
@@ -52,9 +52,9 @@ const CAR_CHECKS: readonly CheckRule<CarSubject>[] = [
 ];
 
 /** What of a car, but for its corners, should be looked at again; `sizing` is in the library's units. */
-export function carNotes(sizing: CarSizingFile, units: Units): Check[] {
+export function carNotes(sizing: CarSizingFile, units: Units): Diagnostic[] {
   const subject = { masses: certain(sizing).masses, written: sizing.masses, units };
-  return notesBy(CAR_CHECKS, subject, '', units);
+  return notesBy(CAR_CHECKS, subject, '');
 }
 
 const WHEELS = ['frontLeft', 'frontRight', 'rearLeft', 'rearRight'] as const;

@@ -2,10 +2,6 @@
 // as data in the library's units; its sentence stands under its code in `sentences/checks.ts`.
 
 import type { Diagnostic, Severity } from '../../diagnostic.ts';
-import { line } from '../../sentences/line.ts';
-import { worded } from '../../sentences/worded.ts';
-import type { Units } from '../../units.ts';
-import type { Check } from '../check.ts';
 
 /** Something odd: where, and the numbers and names behind it. */
 export interface Found {
@@ -29,8 +25,7 @@ export function notesBy<Subject>(
   checks: readonly CheckRule<Subject>[],
   subject: Subject,
   under: string,
-  units: Units,
-): Check[] {
+): Diagnostic[] {
   const found: Diagnostic[] = [];
   for (const { code, severity, find, unless = [], unlessHere = [] } of checks) {
     if (found.some((other) => unless.includes(other.code))) continue;
@@ -39,10 +34,7 @@ export function notesBy<Subject>(
     const more = find(subject).filter((one) => !isTold(one));
     found.push(...more.map(({ path, values }) => ({ code, severity, path, values })));
   }
-  return found.map((diagnostic) => {
-    const text = line(worded(diagnostic, units));
-    return { ...diagnostic, path: pathUnder(under, diagnostic.path), text };
-  });
+  return found.map((one) => ({ ...one, path: pathUnder(under, one.path) }));
 }
 
 /** `units` is the file's, wherever it is asked about. */

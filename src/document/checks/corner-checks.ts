@@ -1,5 +1,4 @@
-import type { Units } from '../../units.ts';
-import type { Check } from '../check.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { type CheckRule, notesBy } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 import { GEOMETRY_CHECKS, PLACE_CHECKS, STANDING_CHECKS } from './geometry-checks.ts';
@@ -15,6 +14,6 @@ const CORNER_CHECKS: readonly CheckRule<CornerSubject>[] = [
 ];
 
 /** What of a corner should be looked at again; `under` is its path in the file. */
-export function cornerNotes(subject: CornerSubject, under: string, units: Units): Check[] {
-  return notesBy(CORNER_CHECKS, subject, under, units);
+export function cornerNotes(subject: CornerSubject, under: string): Diagnostic[] {
+  return notesBy(CORNER_CHECKS, subject, under);
 }

@@ -292,7 +292,7 @@ function armEndsExchanged(subject: CornerSubject): Found[] {
     .map(({ name }) => ({ path: name, values: {} }));
 }
 
-const LIES_WRONG = { above: 'below', 'outboard of': 'nearer to the centreline than' };
+const LIES_WRONG = { above: 'below', outboardOf: 'inboardOf' };
 
 function endsExchanged({ kind, points }: CornerSubject): Found[] {
   const ends = [...kind.ends, ['coilover.chassisMount', 'above', 'coilover.mount'] as const];
@@ -371,6 +371,6 @@ function onPivot(subject: CornerSubject): Found[] {
     if (isWorking && same(point, points.get(kind.arms[part][0]))) add(path, part);
   }
   if (same(points.get('coilover.rockerMount'), points.get('rocker.pivot')))
-    add('coilover.rockerMount', 'the rocker');
+    add('coilover.rockerMount', 'rocker');
   return found;
 }

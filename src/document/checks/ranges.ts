@@ -8,7 +8,7 @@ export type Looked = readonly [path: string, value: number | undefined];
 
 /** What is usual of some values: an entry of a table. Bounds in the library's unit. */
 export interface Range<Subject> {
-  /** What the number says: `250 mm long`. */
+  /** What the number is, as `wheelbase`. */
   readonly what: string;
   readonly least: number;
   readonly most: number;

@@ -1,14 +1,12 @@
 // Sizes, rates and masses of a corner that no car has, and the unit in which they may have been measured. Bounds are common
 // practice for cars, no source, and generous.
 
-import { toMetric, unitName } from '../../units.ts';
-import { short } from '../../words.ts';
 import { apart, type Written } from '../written.ts';
 import type { CheckRule, Found } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 import { isWithin, type Looked, outside, type Range, unitMeant } from './ranges.ts';
 
-const LONG = { what: 'long', least: 60, most: 1000 };
+const LONG = { what: 'length', least: 60, most: 1000 };
 const SHOCK = { least: 100, most: 900 };
 const EYE = { least: 5, most: 30 };
 
@@ -33,13 +31,13 @@ function geometry({ kind }: CornerSubject): readonly Range<CornerSubject>[] {
 /** Where the wheel stands. */
 const WHEEL: readonly Range<CornerSubject>[] = [
   {
-    what: 'above the ground',
+    what: 'height',
     least: 100,
     most: 700,
     of: ({ corner: { wheel } }) => [['wheel.centre', wheel.centre[1] - (wheel.contactPatch?.[1] ?? 0)]],
   },
   {
-    what: 'from the centreline',
+    what: 'centrelineDistance',
     least: 250,
     most: 1500,
     of: ({ corner: { wheel } }) => [['wheel.centre', Math.abs(wheel.centre[0])]],
@@ -49,7 +47,7 @@ const WHEEL: readonly Range<CornerSubject>[] = [
 /** Sizes beside the drawing. */
 const OTHERS: readonly Range<CornerSubject>[] = [
   {
-    what: 'between its ends',
+    what: 'endDistance',
     ...SHOCK,
     of(subject) {
       const [one, other] = [...subject.points.keys()].filter((path) => path.startsWith('coilover.'));
@@ -57,7 +55,7 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     },
   },
   {
-    what: 'long',
+    what: 'length',
     ...SHOCK,
     of: ({ corner: { limits } }) => [
       ['limits.damper.extendedLength', limits?.damper?.extendedLength],
@@ -66,13 +64,13 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     ],
   },
   {
-    what: 'high',
+    what: 'freeHeight',
     least: 5,
     most: 150,
     of: ({ corner: { limits } }) => [['limits.bumpStop.height', limits?.bumpStop?.height]],
   },
   {
-    what: 'of travel',
+    what: 'travel',
     least: 0,
     most: 300,
     of: ({ corner: { limits } }) => [
@@ -81,14 +79,14 @@ const OTHERS: readonly Range<CornerSubject>[] = [
     ],
   },
   {
-    what: 'at the most from centreline or ground',
+    what: 'archDistance',
     least: 250,
     most: 1700,
     of: ({ corner: { limits } }) =>
       (limits?.arch ?? []).map(([y, z], k) => [`limits.arch[${k}]`, Math.max(Math.abs(y), z)]),
   },
   {
-    what: 'above the ground',
+    what: 'height',
     least: 20,
     most: 500,
     of: ({ corner: { limits } }) =>
@@ -96,40 +94,40 @@ const OTHERS: readonly Range<CornerSubject>[] = [
   },
   // Tyres of cars are less than 1 m across.
   {
-    what: 'of radius',
+    what: 'radius',
     least: 150,
     most: 508,
     of: ({ corner: { limits } }) => [['limits.tyre.overallRadius', tyreOf(limits?.tyre)?.overallRadius]],
   },
   {
-    what: 'wide',
+    what: 'width',
     least: 60,
     most: 500,
     of: ({ corner: { limits } }) => [['limits.tyre.width', tyreOf(limits?.tyre)?.width]],
   },
-  { what: 'of bore', ...EYE, of: ({ corner }) => mountLooked(corner, 'bore') },
-  { what: 'wide', least: 8, most: 120, of: ({ corner }) => mountLooked(corner, 'width') },
+  { what: 'bore', ...EYE, of: ({ corner }) => mountLooked(corner, 'bore') },
+  { what: 'width', least: 8, most: 120, of: ({ corner }) => mountLooked(corner, 'width') },
   {
-    what: 'across',
+    what: 'diameter',
     least: 25,
     most: 120,
     of: ({ corner: { sizing } }) => [['sizing.order.bodyDiameter', sizing?.order?.bodyDiameter]],
   },
   {
-    what: 'per turn of the perch',
+    what: 'threadPitch',
     least: 0.5,
     most: 5,
     of: ({ corner: { sizing } }) => [['sizing.perch.threadPitch', sizing?.perch?.threadPitch]],
   },
   {
-    what: 'of free length',
+    what: 'freeLength',
     least: 50,
     most: 700,
     of: ({ corner: { sizing } }) =>
       (sizing?.springs ?? []).map(({ freeLength }, k) => [`sizing.springs[${k}].freeLength`, freeLength]),
   },
   {
-    what: 'of inner diameter',
+    what: 'innerDiameter',
     least: 35,
     most: 200,
     of: ({ corner: { sizing } }) =>
@@ -143,19 +141,19 @@ const OTHERS: readonly Range<CornerSubject>[] = [
 /** Rates of springs and tyres, N/mm. */
 const RATES: readonly Range<CornerSubject>[] = [
   {
-    what: 'for a tyre',
+    what: 'tyreRate',
     least: 80,
     most: 600,
     of: ({ corner: { sizing } }) => [['sizing.tyreRate', sizing?.tyreRate]],
   },
   {
-    what: 'at the wheel',
+    what: 'wheelRate',
     least: 2,
     most: 300,
     of: ({ corner: { sizing } }) => [['sizing.target.wheelRate', sizing?.target?.wheelRate]],
   },
   {
-    what: 'for a spring',
+    what: 'springRate',
     least: 4,
     most: 600,
     of: ({ corner: { sizing } }) => [
@@ -168,7 +166,7 @@ const RATES: readonly Range<CornerSubject>[] = [
 /** What of one corner is unsprung, kg. */
 const UNSPRUNG: readonly Range<CornerSubject>[] = [
   {
-    what: 'unsprung at one corner',
+    what: 'unsprungMass',
     least: 8,
     most: 60,
     of: ({ corner: { sizing } }) => [['sizing.unsprungMass', sizing?.unsprungMass]],
@@ -177,7 +175,7 @@ const UNSPRUNG: readonly Range<CornerSubject>[] = [
 
 /** What one corner of a car may carry, kg. */
 const SPRUNG: readonly Range<CornerSubject>[] = [
-  { what: 'on one corner', least: 30, most: 800, of: ({ corner }) => [['sprungMass', corner.sprungMass]] },
+  { what: 'sprungMass', least: 30, most: 800, of: ({ corner }) => [['sprungMass', corner.sprungMass]] },
 ];
 
 /** Frequencies that springs of cars have, with much downforce too, and below which no suspension is; Hz. */
@@ -232,9 +230,12 @@ function wrongUnits(subject: CornerSubject): Found[] {
   if (sizes.some(({ value, least, most }) => isWithin(value, least, most))) return [];
   const unit = unitMeant(sizes, 'length', units);
   if (unit === null) return [];
-  const [name, own] = [unitName('length', units), toMetric(1, 'length', units)];
-  const listed = sizes.map(({ path, what, value }) => `${path} ${short(value / own)} ${name} ${what}`);
-  return [{ path: 'units', values: { sizes: listed.join(', '), unit } }];
+  const [paths, what, values] = [
+    sizes.map(({ path }) => path),
+    sizes.map((size) => size.what),
+    sizes.map(({ value }) => value),
+  ];
+  return [{ path: 'units', values: { paths, what, sizes: values, unit } }];
 }
 
 /** Height of the wheel's centre above the ground: the loaded radius. */

@@ -1,14 +1,14 @@
 // Readings of a survey against the first estimates: those in another unit, and angles read from the other axis.
 
+import type { Diagnostic } from '../../diagnostic.ts';
 import { DEGREES, type Units } from '../../units.ts';
-import type { Check } from '../check.ts';
-import type { SurveyDocument } from '../survey-schema.ts';
+import type { SurveyInput } from '../inputs.ts';
 import { type CheckRule, type Found, notesBy } from './check.ts';
 import { unitMeant } from './ranges.ts';
 
 /** A survey that is looked at, in the library's units. */
 interface SurveySubject {
-  readonly survey: SurveyDocument;
+  readonly survey: SurveyInput;
   readonly units: Units;
 }
 
@@ -28,14 +28,14 @@ const SURVEY_CHECKS: readonly CheckRule<SurveySubject>[] = [
 ];
 
 /** What of a survey should be looked at again; `survey` is in the library's units. */
-export function surveyNotes(survey: SurveyDocument, units: Units): Check[] {
-  return notesBy(SURVEY_CHECKS, { survey, units }, '', units);
+export function surveyNotes(survey: SurveyInput, units: Units): Diagnostic[] {
+  return notesBy(SURVEY_CHECKS, { survey, units }, '');
 }
 
 type Place = readonly [x: number, y: number, z: number];
 
 /** Where the points lie, known or estimated. */
-function placesOf({ points }: SurveyDocument): ReadonlyMap<string, Place> {
+function placesOf({ points }: SurveyInput): ReadonlyMap<string, Place> {
   return new Map(
     Object.entries(points).flatMap(([name, { estimate, known, x = 0 }]): [string, Place][] => {
       const point = known ?? estimate;
@@ -45,7 +45,7 @@ function placesOf({ points }: SurveyDocument): ReadonlyMap<string, Place> {
 }
 
 /** Readings of length beside what they are by the estimates. */
-function lengthsOf(survey: SurveyDocument): { path: string; value: number; estimated: number }[] {
+function lengthsOf(survey: SurveyInput): { path: string; value: number; estimated: number }[] {
   const places = placesOf(survey);
   const { distances = [], heights = [], laterals = [] } = survey;
   const lengths: { path: string; value: number; estimated: number }[] = [];

@@ -25,14 +25,11 @@ export const WISHBONE_POINTS = {
 } as const;
 
 const schema = z.strictObject({
-  lowerArm: arm('lower'),
-  upperArm: arm('upper'),
+  lowerArm: arm,
+  upperArm: arm,
   wheel,
   coilover: plainCoilover(...WISHBONE_PARTS),
 });
-
-/** Input of `doubleWishbone`, which says what its fields are; the JSON Schemas explain each. */
-export type DoubleWishboneInput = z.input<typeof schema>;
 
 /** Two wishbones, with a coilover from an arm or the upright to the chassis. */
 export const DOUBLE_WISHBONE = {

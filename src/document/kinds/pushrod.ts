@@ -5,8 +5,8 @@ import { hardpoint } from '../quantity.ts';
 import { WISHBONE_PARTS, WISHBONE_POINTS, WISHBONES } from './double-wishbone.ts';
 
 const schema = z.strictObject({
-  lowerArm: arm('lower'),
-  upperArm: arm('upper'),
+  lowerArm: arm,
+  upperArm: arm,
   wheel,
   rod: z
     .strictObject({
@@ -24,10 +24,7 @@ const schema = z.strictObject({
   ).describe('The coilover: its end on the rocker, and its other one.'),
 });
 
-/** Input of `pushrod`. */
-export type PushrodInput = z.input<typeof schema>;
-
-const LEVER = { what: "from the rocker's pivot", least: 15, most: 400 } as const;
+const LEVER = { what: 'pivotDistance', least: 15, most: 400 } as const;
 
 /** Two wishbones, with a rod from an arm or the upright to a rocker that works the coilover. */
 export const PUSHROD = {
@@ -47,11 +44,11 @@ export const PUSHROD = {
   apart: [WISHBONES.upright, ['rod.mount', 'rod.rockerMount'], ['rocker.pivot', 'rod.rockerMount']],
   ...WISHBONES,
   sizes: [
-    { at: 'rod', between: ['rod.mount', 'rod.rockerMount'], what: 'long', least: 60, most: 1000 },
+    { at: 'rod', between: ['rod.mount', 'rod.rockerMount'], what: 'length', least: 60, most: 1000 },
     { at: 'rod.rockerMount', between: ['rod.rockerMount', 'rocker.pivot'], ...LEVER },
     { at: 'coilover.rockerMount', between: ['coilover.rockerMount', 'rocker.pivot'], ...LEVER },
   ],
-  ends: [['rod.mount', 'outboard of', 'rod.rockerMount']],
+  ends: [['rod.mount', 'outboardOf', 'rod.rockerMount']],
   ballJoints: {
     about: 'Ball joints at the outer ends of the arms, and at both ends of the rod.',
     holders: {

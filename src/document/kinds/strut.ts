@@ -4,7 +4,7 @@ import { arm, plainCoilover, wheel } from '../corner-schema.ts';
 import { hardpoint } from '../quantity.ts';
 
 const schema = z.strictObject({
-  lowerArm: arm('lower'),
+  lowerArm: arm,
   strut: z
     .strictObject({
       topMount: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
@@ -20,9 +20,6 @@ const schema = z.strictObject({
     )
     .optional(),
 });
-
-/** Input of `strut`. */
-export type StrutInput = z.input<typeof schema>;
 
 /** A strut that slides along an axis of the upright. */
 export const STRUT = {
@@ -51,7 +48,7 @@ export const STRUT = {
     {
       at: 'strut',
       between: ['strut.lowerMount', 'strut.topMount'],
-      what: 'between its mounts',
+      what: 'mountDistance',
       least: 150,
       most: 1000,
     },

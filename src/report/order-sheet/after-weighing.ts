@@ -1,12 +1,16 @@
 import type { AfterOrder, WheelAfterOrder } from '../../coilover/ordered/after-order.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { describeIssue } from '../../sentences/sentence.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import { sentence } from '../../sentences/sentence.ts';
+import type { Units } from '../../units.ts';
+import { issueLine } from '../issue-line.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
-import type { Say } from './words.ts';
+import { type Say, sayIn } from './words.ts';
 
 /** What a car that stands asks of what was bought: what to do, where each wheel stands, what the valving gives, what can't be cured. */
-export function afterWeighing(axles: readonly AxleSizing[], say: Say): Block[] {
+export function afterWeighing(axles: readonly AxleSizing[], units: Units): Block[] {
+  const say = sayIn(units);
   const bought = axles.flatMap((sized) =>
     sized.afterOrder === null ? [] : [{ ...sized, after: sized.afterOrder }],
   );
@@ -19,7 +23,7 @@ export function afterWeighing(axles: readonly AxleSizing[], say: Say): Block[] {
     ),
     ...bought.flatMap(({ axle, after, advice }) => [
       heading(3, `${axleName(axle)}${boughtAs(after)}`),
-      list(adviceLines(advice)),
+      list(adviceLines(advice, units)),
       wheels(after.wheels, say),
       ...damping(after),
     ]),
@@ -27,16 +31,12 @@ export function afterWeighing(axles: readonly AxleSizing[], say: Say): Block[] {
 }
 
 /** Advice on an axle as lines: what to do first, then what can't be cured. */
-export function adviceLines(advice: AxleSizing['advice']): string[] {
-  const line = (issue: AxleSizing['advice'][number]) => describeIssue({ ...issue, path: '' });
+export function adviceLines(advice: AxleSizing['advice'], units: Units = 'metric'): string[] {
+  const isConflict = ({ severity }: Diagnostic) => severity === 'conflict';
   return [
-    ...advice.filter(({ severity }) => severity !== 'conflict').map((issue) => `${capital(line(issue))}.`),
-    ...advice.filter(({ severity }) => severity === 'conflict').map((issue) => `Not cured: ${line(issue)}.`),
+    ...advice.filter((one) => !isConflict(one)).map((one) => sentence(one, units)),
+    ...advice.filter(isConflict).map((one) => `Not cured: ${issueLine({ ...one, path: '' }, units)}`),
   ];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function boughtAs({ revision, date }: AfterOrder): string {

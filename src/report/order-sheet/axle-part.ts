@@ -1,10 +1,11 @@
-import { DAMPING_RANGES, FLAT_RIDE, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
+import { DAMPING_RANGES, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing, Figure } from '../../coilover/sizing/result.ts';
 import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
 import { sentence } from '../../sentences/sentence.ts';
+import { worded } from '../../sentences/worded.ts';
 import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { printedValue } from '../margins.ts';
@@ -61,7 +62,7 @@ function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
     words.push(
       typeof handMethodRate === 'number'
         ? `The hand method, from two lengths and the inclination, gives ${say(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / wanted - 1)).toFixed(0)} % too ${handMethodRate < wanted ? 'soft' : 'stiff'}.`
-        : `The hand method gives no figure: ${handMethodRate}.`,
+        : `The hand method gives no figure. ${sentence(handMethodRate)}`,
     );
   }
   return [
@@ -83,7 +84,9 @@ function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
                 both(frequency, 'frequency'),
                 both(travelRequired, 'length'),
                 both(travelAvailable, 'length'),
-                conflicts.length === 0 ? 'fits' : conflicts.join('; '),
+                conflicts.length === 0
+                  ? 'fits'
+                  : conflicts.map((one) => worded(one, units).problem).join('; '),
               ],
             ),
             [1, 2, 3, 4, 5],
@@ -111,6 +114,10 @@ function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
         ]),
   ];
 }
+
+/** The rear against the front, for a body that pitches little after a bump. */
+const FLAT_RIDE =
+  'For a flat ride the rear is quicker than the front, by 10 to 20 % for road cars (M. Olley, from memory); cars with much downforce are often the other way round (common practice, no source).';
 
 /** What others choose, where no target is given. */
 function frequencyAdvice(): Block[] {

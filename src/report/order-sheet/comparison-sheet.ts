@@ -1,5 +1,6 @@
 import {
   type ChoiceChange,
+  type ChoiceValue,
   type FigureChange,
   type LimitChange,
   type SizingComparison,
@@ -8,9 +9,9 @@ import {
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import { isCheck } from '../../diagnostic.ts';
-import { describeIssue } from '../../sentences/sentence.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
+import { issueLine } from '../issue-line.ts';
 import { type Block, heading, list, type OrderSheet, paragraph, table } from './blocks.ts';
 
 const CONSEQUENCES: Readonly<Record<SizingComparison['consequence'], string>> = {
@@ -32,7 +33,7 @@ export function comparisonSheet(comparison: SizingComparison): OrderSheet {
   const { before, after } = names;
   const whose = before === after ? before : `${before ?? 'before'} and ${after ?? 'after'}`;
   const issues = (title: string, found: typeof conflicts.gone): Block[] =>
-    found.length === 0 ? [] : [heading(3, title), list(found.map((issue) => `${describeIssue(issue)}.`))];
+    found.length === 0 ? [] : [heading(3, title), list(found.map((one) => issueLine(one, units)))];
   const isChanged = conflicts.gone.length + conflicts.added.length > 0;
   return {
     title: whose === null ? 'Two sizings compared' : `Two sizings compared: ${whose}`,
@@ -67,24 +68,25 @@ function specifiedPart(comparison: SizingComparison): Block[] {
     .map((one) => {
       const name = 'what' in one ? one.what.split('.').map(spaced).join(': ') : one.label;
       const [before, after] = [one.before, one.after].map((value) =>
-        typeof value === 'number' && one.quantity !== null
-          ? textIn(value, one.quantity, comparison.units)
-          : (value ?? 'none'),
+        choiceText(value, one.quantity, comparison.units),
       );
       return `${owner(one.whose)}, ${name}: ${before} before, ${after} after.`;
     });
   return lines.length === 0 ? [] : [list(lines)];
 }
 
+/** A choice in words, or a figure. */
+function choiceText(value: ChoiceValue, quantity: ChoiceChange['quantity'], units: Units): string {
+  if (value === null) return 'none';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'string') return value === '' ? 'no name' : value;
+  return quantity === null ? String(value) : textIn(value, quantity, units);
+}
+
 const owner = (whose: FigureChange['whose']) => (whose === 'car' ? 'Car' : axleName(whose));
 
 function choicesPart(choices: readonly ChoiceChange[], units: Units): Block[] {
   if (choices.length === 0) return [];
-  const say = (value: number | string | null, quantity: ChoiceChange['quantity']) => {
-    if (value === null) return 'none';
-    if (typeof value === 'string') return value === '' ? 'no name' : value;
-    return quantity === null ? String(value) : textIn(value, quantity, units);
-  };
   return [
     heading(2, 'What is chosen'),
     table(
@@ -92,8 +94,8 @@ function choicesPart(choices: readonly ChoiceChange[], units: Units): Block[] {
       choices.map(({ whose, what, quantity, before, after }) => [
         owner(whose),
         what.split('.').map(spaced).join(': '),
-        say(before, quantity),
-        say(after, quantity),
+        choiceText(before, quantity, units),
+        choiceText(after, quantity, units),
       ]),
       [],
     ),

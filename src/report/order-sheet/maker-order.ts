@@ -6,9 +6,10 @@ import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import { blocksOrder, orderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
-import { isCheck } from '../../diagnostic.ts';
+import { type Diagnostic, isCheck } from '../../diagnostic.ts';
 import { certain } from '../../document/uncertain.ts';
 import { line as lineOf } from '../../sentences/line.ts';
+import { worded } from '../../sentences/worded.ts';
 import type { Quantity, Units } from '../../units.ts';
 import { printedMargin } from '../margins.ts';
 import { printed } from '../text.ts';
@@ -78,7 +79,7 @@ function pageOf(sizing: Sizing, sized: AxleSizing, sheet: string): Block & { rea
           DIRECTIONS,
         ].join(' '),
       ),
-      ...(isOrder ? [] : [standing(found.filter(blocksOrder))]),
+      ...(isOrder ? [] : [standing(found.filter(blocksOrder), units)]),
       {
         kind: 'columns',
         columns: [
@@ -129,7 +130,7 @@ function rideHeight({ designState, aboard }: Sizing): string {
 }
 
 /** Why it is an enquiry. */
-function standing(conflicts: Sizing['conflicts']): Block {
+function standing(conflicts: Sizing['conflicts'], units: Units): Block {
   if (conflicts.length === 0) {
     return {
       kind: 'stamp',
@@ -137,7 +138,7 @@ function standing(conflicts: Sizing['conflicts']): Block {
       advice: 'Agree the items marked * first.',
     };
   }
-  const shown = conflicts.slice(0, CONFLICTS).map((issue) => `${capital(conflictWords(issue))}.`);
+  const shown = conflicts.slice(0, CONFLICTS).map((issue) => `${capital(conflictWords(issue, units))}.`);
   const more = conflicts.length - shown.length;
   return {
     kind: 'stamp',
@@ -147,7 +148,8 @@ function standing(conflicts: Sizing['conflicts']): Block {
 }
 
 /** A conflict as a maker reads it: without its place in the file and what to change there. */
-function conflictWords({ problem, got, allowed }: Sizing['conflicts'][number]): string {
+function conflictWords(conflict: Diagnostic, units: Units): string {
+  const { problem, got, allowed } = worded(conflict, units);
   return lineOf({
     problem,
     ...(got === undefined ? {} : { got }),

@@ -2,7 +2,9 @@ import { axleName } from '../../coilover/sizing/inputs.ts';
 import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { isCheck } from '../../diagnostic.ts';
-import { describeIssue } from '../../sentences/sentence.ts';
+import { sentence } from '../../sentences/sentence.ts';
+import type { Units } from '../../units.ts';
+import { issueLine } from '../issue-line.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, type OrderSheet, paragraph } from './blocks.ts';
@@ -21,16 +23,16 @@ export function reportSheet(sizing: Sizing): OrderSheet {
   const { order, designState } = sizing;
   const title = 'Report on the coilovers';
   const parts: readonly Block[] = [
-    ...afterWeighing(axles, sayIn(units)),
+    ...afterWeighing(axles, units),
     heading(2, 'The car'),
     figureRows(figures, units),
     heading(2, 'Open questions'),
-    list(openQuestions),
+    list(openQuestions.map((one) => sentence(one, units))),
     ...loadStatesPart(axles, designState, sayIn(units)),
     ...axles.flatMap((axle) => axlePart(axle, units)),
     ...matters(axles),
     heading(2, 'Assumptions'),
-    list(assumptions),
+    list(assumptions.map((one) => sentence(one, units))),
     heading(2, 'Cautions'),
     list(CAUTIONS),
   ];
@@ -40,12 +42,12 @@ export function reportSheet(sizing: Sizing): OrderSheet {
     blocks: [
       ...(status === 'notForOrder' ? [NOT_FOR_ORDER] : []),
       ...(order === null ? [] : [paragraph(`Revision ${order.revision} of ${order.date}.`)]),
-      ...findingsPart(conflicts),
+      ...findingsPart(conflicts, units),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
         'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from uncertain inputs: the true value lies in it 95 times in 100.',
       ),
-      ...checksPart(conflicts, checks),
+      ...checksPart([...conflicts.filter(isCheck), ...checks], units),
       contentsOf(parts),
       ...parts,
     ],
@@ -70,7 +72,7 @@ const NOT_FOR_ORDER: Block = {
 };
 
 /** What can't be; nothing where all can. */
-export function findingsPart(findings: Sizing['conflicts']): Block[] {
+export function findingsPart(findings: Sizing['conflicts'], units: Units): Block[] {
   const conflicts = findings.filter((finding) => !isCheck(finding));
   if (conflicts.length === 0) return [];
   return [
@@ -78,17 +80,14 @@ export function findingsPart(findings: Sizing['conflicts']): Block[] {
     ...(conflicts.some(blocksOrder)
       ? []
       : [paragraph('The coilovers can be made and fit. Resolve these conflicts, or accept them.')]),
-    list(conflicts.map((issue) => `${describeIssue(issue)}.`)),
+    list(conflicts.map((issue) => issueLine(issue, units))),
   ];
 }
 
 /** What looks wrong, or may not do; nothing where all looks right. */
-function checksPart(findings: Sizing['conflicts'], notes: Sizing['checks']): Block[] {
-  const items = [
-    ...findings.filter(isCheck).map((issue) => `${describeIssue(issue)}.`),
-    ...notes.map(({ path, text }) => `${path === '' ? '' : `${path}: `}${text}`),
-  ];
-  return items.length === 0 ? [] : [heading(2, 'Check these inputs'), list(items)];
+function checksPart(checks: Sizing['checks'], units: Units): Block[] {
+  if (checks.length === 0) return [];
+  return [heading(2, 'Check these inputs'), list(checks.map((one) => issueLine(one, units)))];
 }
 
 export const CAUTIONS: readonly string[] = [

@@ -13,7 +13,7 @@ export function sizingSheet(sizing: Sizing): OrderSheet {
     title: name === undefined ? 'Coilovers as sized' : `Coilovers as sized: ${name}`,
     data: sizingData(sizing, []),
     blocks: [
-      ...findingsPart(conflicts),
+      ...findingsPart(conflicts, units),
       ...axles.flatMap(({ axle, figures }) => [heading(2, axleName(axle)), ...figureTable(figures, units)]),
       ...(ofCar.length === 0 ? [] : [heading(2, 'The car'), ...ofCar]),
     ],

@@ -9,7 +9,7 @@
 // beyond the first touch of the bump stop rides on it.
 
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { CarSizingFile } from '../../document/sizing-schema.ts';
+import type { CarSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
 import { axialForce, type CoiloverForce, contactLength } from '../forces/axial-force.ts';
@@ -31,7 +31,7 @@ interface SteadyState {
 const NEAR = 25;
 
 /** What there is to say about how an axle's corner stands; paths from the corner. */
-export function standingDiagnostics(
+export function stabilityDiagnostics(
   state: AxleState,
   needed: TravelRequirement,
   car: Certain<CarSizingFile>,

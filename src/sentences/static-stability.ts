@@ -10,7 +10,7 @@ const STATES: Readonly<Record<string, string>> = {
 
 const state = (say: Say) => STATES[say.text('state')];
 /** What is said about how a corner stands. */
-export const STANDING: Sentences = {
+export const STATIC_STABILITY: Sentences = {
   unsprungMassMissing: () => ({
     problem: 'the unsprung mass of this corner is not given, so its sprung mass is unknown',
     allowed:

@@ -1,0 +1,151 @@
+// The force of loads along a motion, by virtual work. With w the way along the motion, and m', m'' the derivatives of a measure by it,
+//
+//   Q = sum F m',   Q' = sum (F_m m'^2 + F m''),
+//
+// and for a force f on a point p that turns with a body, f = R(turn) f_0, Q = sum f . p',  Q' = sum (f . p'' + turn' (i f) . p').
+// w is the path's own: the driver where a piece is laid by it, else the length along its tangent; so dead points of the driver are no
+// exception. From piece to piece its scale changes, the sign of Q does not.
+
+import type { Point } from '../linkage/drawing.ts';
+import { coordinate } from '../linkage/measure.ts';
+import type { Path, Piece } from '../linkage/path.ts';
+import { FIRST, READING, type Reader, reader, readPlace, SECOND } from '../linkage/reader.ts';
+import { horner } from '../numerics/polynomial.ts';
+import type { BoundLoads } from './motion-loads.ts';
+
+/** The force along a motion at a place. */
+export interface ForceAt {
+  readonly Q: number;
+  readonly slope: number;
+  /** The forces of all loads without their signs, summed: what Q is small beside. */
+  readonly size: number;
+}
+
+/** A path as a line of places w, 0 at its lower end; round a closed motion w may go on. */
+export interface Line {
+  readonly path: Path;
+  readonly length: number;
+  readonly isClosed: boolean;
+  /** The drawn pose. */
+  readonly drawn: number;
+  /** Places that cut it into so many parts at least, ends of pieces among them. */
+  readonly cut: (parts: number) => number[];
+  readonly driverAt: (w: number) => number;
+  /** Derivative of the driver by w; 0 at a dead point. */
+  readonly driverRateAt: (w: number) => number;
+  readonly poseAt: (w: number) => Record<string, Point>;
+  readonly read: (r: Reader, w: number) => void;
+}
+
+/** A path as a line. */
+export function lineOf(path: Path): Line {
+  const { pieces, system, low, high } = path;
+  const ends = [0];
+  for (const { lo, hi, unit } of pieces) ends.push(ends[ends.length - 1] + (hi - lo) * unit);
+  const length = ends[pieces.length];
+  const isClosed = low.status === 'closed' && high.status === 'closed';
+  const own = pieces.findIndex(({ origin }) => origin === 0);
+  const placeOf = (w: number): [number, number] => {
+    const inside = isClosed && (w < 0 || w > length) ? w - length * Math.floor(w / length) : w;
+    let p = 0;
+    while (p < pieces.length - 1 && inside > ends[p + 1]) p++;
+    const { lo, hi, unit } = pieces[p];
+    return [p, inside === ends[p + 1] ? hi : lo + (inside - ends[p]) / unit];
+  };
+  const read = (r: Reader, w: number) => readPlace(r, ...placeOf(w));
+  const { names } = system.structure;
+  const places = reader(
+    path,
+    system.places.flatMap((_, p) => [coordinate('x', system, p), coordinate('y', system, p)]),
+    [],
+  );
+  return {
+    path,
+    length,
+    isClosed,
+    drawn: ends[own] - pieces[own].lo * pieces[own].unit,
+    read,
+    cut: (parts) => {
+      const marks = [0];
+      pieces.forEach((_, p) => {
+        const own = Math.max(LEAST, Math.ceil((parts * (ends[p + 1] - ends[p])) / length));
+        for (let k = 1; k < own; k++) marks.push(ends[p] + ((ends[p + 1] - ends[p]) * k) / own);
+        marks.push(ends[p + 1]);
+      });
+      return marks;
+    },
+    driverAt: (w) => {
+      const [p, x] = placeOf(w);
+      if (w === 0) return low.at;
+      if (w === length) return high.at;
+      return horner(pieces[p].t, 0, pieces[p].t.length - 1, x);
+    },
+    driverRateAt: (w) => {
+      const [p, x] = placeOf(w);
+      const isDead = (w === 0 && low.status === 'deadPoint') || (w === length && high.status === 'deadPoint');
+      return isDead ? 0 : rateAt(pieces[p], x);
+    },
+    poseAt: (w) => {
+      read(places, w);
+      const { m } = places;
+      return Object.fromEntries(
+        names.map((name, p) => [name, [m[2 * p * READING], m[(2 * p + 1) * READING]] as const]),
+      );
+    },
+  };
+}
+
+/** Parts into which a piece is cut at least. */
+const LEAST = 4;
+
+function rateAt({ t, unit }: Piece, x: number): number {
+  let rate = 0;
+  for (let k = t.length - 1; k >= 1; k--) rate = rate * x + k * t[k];
+  return rate / unit;
+}
+
+/** Loads along a line. */
+export interface LoadsAlong {
+  readonly force: (w: number) => ForceAt;
+  /** Null where one of them turns with a body and has none. */
+  readonly potential: (w: number) => number | null;
+}
+
+/** The force, and the potential, of loads along a line. */
+export function loadsAlong(line: Line, { measures, terms }: BoundLoads): LoadsAlong {
+  const r = reader(line.path, measures);
+  const force = (w: number) => {
+    line.read(r, w);
+    const { m } = r;
+    let [Q, slope, size] = [0, 0, 0];
+    for (const term of terms) {
+      if ('law' in term) {
+        const q = term.i * READING;
+        const [value, first, second] = [m[q], m[q + FIRST], m[q + SECOND]];
+        const F = term.law.force(value);
+        Q += F * first;
+        slope += term.law.rate(value) * first * first + F * second;
+        size += Math.abs(F * first);
+        continue;
+      }
+      const [x, y, turn] = [term.x * READING, term.y * READING, term.turn * READING];
+      const [c, s] = [Math.cos(m[turn]), Math.sin(m[turn])];
+      const [fx, fy] = [c * term.force[0] - s * term.force[1], s * term.force[0] + c * term.force[1]];
+      Q += fx * m[x + FIRST] + fy * m[y + FIRST];
+      slope += fx * m[x + SECOND] + fy * m[y + SECOND];
+      slope += m[turn + FIRST] * (fx * m[y + FIRST] - fy * m[x + FIRST]);
+      size += Math.hypot(fx, fy) * Math.hypot(m[x + FIRST], m[y + FIRST]);
+    }
+    return { Q, slope, size };
+  };
+  const potential = (w: number) => {
+    line.read(r, w);
+    let sum = 0;
+    for (const term of terms) {
+      if (!('law' in term)) return null;
+      sum += term.law.potential(r.m[term.i * READING]);
+    }
+    return sum;
+  };
+  return { force, potential };
+}

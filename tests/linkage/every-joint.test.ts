@@ -1,0 +1,223 @@
+/** What must hold for joints of every kind: a kind that is half described fails here, or does not compile. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Drawing, InputError, type Measure, mobility, trace } from 'jounce/linkage';
+import { forces, type Load, type StaticsOptions } from 'jounce/statics';
+import { checkLaws, LawViolation, laws } from 'jounce/testing';
+import { describe, expect, it } from 'vitest';
+import { JOINT_KINDS, type JointKind, jointsIn } from '../../src/linkage/joints.ts';
+import { compile } from '../../src/linkage/system.ts';
+import { deepFreeze } from '../support/freeze.ts';
+import { expectWithin } from '../support/tolerance.ts';
+
+interface Example {
+  /** Of one degree of freedom, with one joint of the kind, and of no other. */
+  readonly drawing: Drawing;
+  readonly driver: NonNullable<StaticsOptions['driver']>;
+  readonly range: readonly [number, number];
+  /** The joint in messages. */
+  readonly label: string;
+}
+
+/** One linkage for each kind, so that it does not move as it should without its joint. */
+const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
+  fixedCoordinates: {
+    drawing: {
+      points: { O: [0, 0], A: [30, 40], P: [140, 10] },
+      ground: ['O'],
+      bodies: { crank: ['O', 'A'], rod: ['A', 'P'] },
+      fixedCoordinates: [{ y: 'P' }],
+    },
+    driver: { turn: 'crank' },
+    range: [-0.4, 0.4],
+    label: 'fixed y of P',
+  },
+  sliders: {
+    drawing: {
+      points: { O: [0, 0], A: [30, 40], P: [140, 10], near: [100, 0], far: [300, 20] },
+      ground: ['O', 'near', 'far'],
+      bodies: { crank: ['O', 'A'], rod: ['A', 'P'] },
+      sliders: { piston: { point: 'P', on: ['near', 'far'] } },
+    },
+    driver: { turn: 'crank' },
+    range: [-0.4, 0.4],
+    label: 'slider piston',
+  },
+  fixedAngles: {
+    drawing: {
+      points: { O: [0, 0], A: [30, 40], B: [140, 10] },
+      ground: ['O'],
+      bodies: { crank: ['O', 'A'], table: ['A', 'B'] },
+      fixedAngles: { level: ['table'] },
+    },
+    driver: { turn: 'crank' },
+    range: [-0.4, 0.4],
+    label: 'fixed angle level',
+  },
+  telescopes: {
+    drawing: {
+      points: { O: [0, 0], A: [30, 40], R: [140, 10] },
+      ground: ['O', 'R'],
+      bodies: { crank: ['O', 'A'] },
+      telescopes: { ram: ['R', 'A'] },
+    },
+    driver: { turn: 'crank' },
+    range: [-0.4, 0.4],
+    label: 'telescope ram',
+  },
+});
+
+const without = (drawing: Drawing, kind: JointKind): Drawing => {
+  const { [kind]: _, ...rest } = drawing;
+  return rest;
+};
+
+/** A joint with another name in the place of each of its own in turn. */
+function renamed(value: unknown, name: string): unknown[] {
+  if (typeof value === 'string') return [name];
+  return Object.entries(value as object).flatMap(([key, inner]) =>
+    renamed(inner, name).map((one) =>
+      Array.isArray(value)
+        ? value.map((old, k) => (String(k) === key ? one : old))
+        : { ...(value as object), [key]: one },
+    ),
+  );
+}
+
+const asDrawn = (data: Drawing) => data;
+
+const refused = (drawing: unknown) => {
+  try {
+    compile(drawing as Drawing);
+  } catch (error) {
+    if (error instanceof InputError) return error.issues;
+    throw error;
+  }
+  return [];
+};
+
+describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
+  const { drawing, driver, range, label } = EXAMPLES[kind];
+  const all = drawing[kind] as object;
+  const [one] = Object.values(all);
+  const put = (changed: unknown) => ({
+    ...drawing,
+    [kind]: Array.isArray(all) ? [changed] : { [Object.keys(all)[0]]: changed },
+  });
+  const others = without(drawing, kind);
+  /** A direction of its own comes with it and is held by it. */
+  const hasDirection = jointsIn(drawing)[0].direction !== undefined;
+
+  it('is the only one of its drawing, by its name', () => {
+    expect(jointsIn(drawing).map(({ at, label }) => [at.kind, label])).toEqual([[kind, label]]);
+  });
+
+  it('is in the guide', () => {
+    const guide = readFileSync(join(import.meta.dirname, '../../docs/custom-linkages.md'), 'utf8');
+    expect(guide).toContain(`\`${kind}: `);
+  });
+
+  it('is refused where it has another shape, or is a list in place of names, with what it should be', () => {
+    for (const faulty of [
+      put(7),
+      put({}),
+      put([]),
+      { ...drawing, [kind]: 7 },
+      { ...drawing, [kind]: Array.isArray(all) ? {} : [] },
+    ]) {
+      const [issue, ...more] = refused(faulty);
+      expect(more).toEqual([]);
+      expect(issue.path.startsWith(kind)).toBe(true);
+      expect(issue.allowed).toMatch(/^[[{'].*[\]}']/);
+    }
+  });
+
+  it('is refused for every name that the drawing has not, at its place', () => {
+    const faulty = renamed(one, 'nowhere');
+    expect(faulty.length).toBeGreaterThan(0);
+    for (const changed of faulty) {
+      const issues = refused(put(changed));
+      expect(issues.map(({ code }) => code)).toContain('unknownName');
+      expect(
+        issues[0].path.startsWith(`${kind}${Array.isArray(all) ? '[0]' : `.${Object.keys(all)[0]}`}`),
+      ).toBe(true);
+    }
+  });
+
+  it('holds its points: none of them is on nothing', () => {
+    const named = JSON.stringify(one).match(/(?<=")[A-Z]\w*(?=")|near|far/g) ?? [];
+    const [joint] = jointsIn(drawing);
+    expect([...joint.points].sort()).toEqual(named.filter((name) => name in drawing.points).sort());
+  });
+
+  it('takes a degree of freedom for each of its rows, by count and by rank', () => {
+    const [held, free] = [mobility(drawing), mobility(others)];
+    const { rows } = compile(drawing).structure;
+    const own = rows.filter(({ of }) => of.body === undefined);
+    expect(own.map(({ of }) => of.constraint)).toEqual([label]);
+    expect([held.kutzbach, held.degreesOfFreedom, held.redundant]).toEqual([1, 1, 0]);
+    const freed = hasDirection ? 1 : 2;
+    expect([free.kutzbach, free.degreesOfFreedom]).toEqual([freed, freed]);
+  });
+
+  it('keeps the laws', () => {
+    checkLaws(asDrawn, drawing, { driver, range });
+  });
+
+  it('is missed by the laws in a drawing that should be the same, and in a motion', () => {
+    const moved = (data: Drawing) => (data === drawing ? drawing : without(data, kind));
+    const redrawn = () =>
+      laws.mirror(moved, drawing, {
+        driver,
+        range,
+        redraw: (data, { place }) => ({
+          ...data,
+          points: Object.fromEntries(
+            Object.entries(data.points).map(([name, [x, y]]) => [name, place([x, y])]),
+          ),
+        }),
+      });
+    expect(redrawn).toThrow(LawViolation);
+    expect(redrawn).toThrow(`lacks ${label}`);
+    // A direction of its own is free without it.
+    if (hasDirection) return;
+    const hold: Measure[] = [{ length: ['O', Object.keys(drawing.points)[2]] }];
+    const loose = () =>
+      laws.keepsLengths(asDrawn, drawing, {
+        driver,
+        range,
+        trace: (data, options) => trace(without(data, kind), { ...options, hold }),
+      });
+    expect(loose).toThrow(LawViolation);
+    expect(loose).toThrow(label);
+  });
+
+  it('does no work: what holds the linkage is as virtual work has it', () => {
+    const loads: Load[] = Object.keys(drawing.points)
+      .filter((name) => !drawing.ground.includes(name))
+      .map((at, k) => ({ at, force: [70 - 30 * k, -200 + 90 * k] }));
+    const motion = trace(drawing, { driver, from: -0.01, to: 0.01 });
+    const rate = (of: Measure) => motion.read(of)(motion.drawn).first as number;
+    const work = loads.reduce(
+      (sum, load) =>
+        'force' in load
+          ? sum +
+            load.force[0] * rate({ x: load.at as string }) +
+            load.force[1] * rate({ y: load.at as string })
+          : sum,
+      0,
+    );
+    const found = forces(drawing, loads, { driver });
+    expectWithin(found.driver, -work, 1e-9 * 1e4);
+    expectWithin(found.residual, 0, 1e-9 * 1e3);
+  });
+
+  it('has a force of its own in the result, or one on the end that its direction hangs on', () => {
+    const found = forces(drawing, [{ at: 'A', force: [70, -200] }], { driver });
+    const [force, ...more] = Object.values(
+      kind in found ? found[kind as 'sliders'] : found.on[Object.keys(all)[0]],
+    );
+    expect(more).toEqual([]);
+    expect([force].flat().every(Number.isFinite)).toBe(true);
+  });
+});
