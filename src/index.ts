@@ -180,7 +180,7 @@ export { sweepTable } from './report/table.ts';
 export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
 export { approximationLabel } from './sentences/hand-method.ts';
-export { describeIssue, sentence } from './sentences/sentence.ts';
+export { describeIssue, issueLines, sentence } from './sentences/sentence.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {
   MirrorSolution,

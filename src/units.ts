@@ -46,25 +46,25 @@ interface Measured {
 }
 
 const QUANTITIES: Readonly<Record<Quantity, Measured>> = {
-  length: { metric: 'mm', imperial: 'inch', times: 127, by: 5 },
+  length: { metric: 'mm', imperial: 'in', times: 127, by: 5 },
   mass: { metric: 'kg', imperial: 'lb', times: 45_359_237, by: 100_000_000 },
   force: { metric: 'N', imperial: 'lbf', times: 8_896_443_230_521, by: 2_000_000_000_000 },
   rate: { metric: 'N/mm', imperial: 'lbf/in', times: 8_896_443_230_521, by: 50_800_000_000_000 },
-  damping: { metric: 'N s/m', imperial: 'lbf s/in', times: 8_896_443_230_521, by: 50_800_000_000 },
-  angle: { metric: 'degrees', imperial: 'degrees', times: 1, by: 1 },
+  damping: { metric: 'N·s/m', imperial: 'lbf·s/in', times: 8_896_443_230_521, by: 50_800_000_000 },
+  angle: { metric: 'deg', imperial: 'deg', times: 1, by: 1 },
   speed: { metric: 'km/h', imperial: 'mph', times: 25_146, by: 15_625 },
-  shaftSpeed: { metric: 'mm/s', imperial: 'inch/s', times: 127, by: 5 },
-  pressure: { metric: 'bar', imperial: 'lbf/in^2', times: 8_896_443_230_521, by: 129_032_000_000_000 },
+  shaftSpeed: { metric: 'mm/s', imperial: 'in/s', times: 127, by: 5 },
+  pressure: { metric: 'bar', imperial: 'psi', times: 8_896_443_230_521, by: 129_032_000_000_000 },
   rollStiffness: {
-    metric: 'N m/deg',
-    imperial: 'lbf ft/deg',
+    metric: 'N·m/deg',
+    imperial: 'lbf·ft/deg',
     times: 3_389_544_870_828_501,
     by: 2_500_000_000_000_000,
   },
   frequency: { metric: 'Hz', imperial: 'Hz', times: 1, by: 1 },
 };
 
-/** The unit's name: `mm`, `inch`, `lbf/in`. */
+/** The unit's name: `mm`, `in`, `lbf/in`. */
 export function unitName(quantity: Quantity, units: Units): string {
   return QUANTITIES[quantity][units];
 }
@@ -77,13 +77,13 @@ export function quantityIn(unit: string): Quantity | null {
   return found === undefined ? null : (found[0] as Quantity);
 }
 
-/** A value written in `units` as the library counts it: 17.5 inch as 444.5 mm. */
+/** A value written in `units` as the library counts it: 17.5 in as 444.5 mm. */
 export function toMetric(value: number, quantity: Quantity, units: Units): number {
   const { times, by } = QUANTITIES[quantity];
   return units === 'metric' ? value : (value * times) / by;
 }
 
-/** A value of the library as it is written in `units`: 444.5 mm as 17.5 inch. */
+/** A value of the library as it is written in `units`: 444.5 mm as 17.5 in. */
 export function fromMetric(value: number, quantity: Quantity, units: Units): number {
   const { times, by } = QUANTITIES[quantity];
   return units === 'metric' ? value : (value * by) / times;
@@ -92,24 +92,24 @@ export function fromMetric(value: number, quantity: Quantity, units: Units): num
 /** Decimals that a figure deserves, by its unit. */
 const DECIMALS: Readonly<Record<string, number>> = {
   mm: 1,
-  inch: 2,
+  in: 2,
   kg: 1,
   lb: 1,
   N: 0,
   lbf: 0,
   'N/mm': 1,
   'lbf/in': 0,
-  'N s/m': 0,
-  'lbf s/in': 1,
-  degrees: 1,
+  'N·s/m': 0,
+  'lbf·s/in': 1,
+  deg: 1,
   'km/h': 0,
   mph: 0,
   'mm/s': 0,
-  'inch/s': 1,
+  'in/s': 1,
   bar: 1,
-  'lbf/in^2': 0,
-  'N m/deg': 0,
-  'lbf ft/deg': 0,
+  psi: 0,
+  'N·m/deg': 0,
+  'lbf·ft/deg': 0,
   Hz: 2,
 };
 const RATIO_DECIMALS = 3;
@@ -132,27 +132,8 @@ export function textIn(value: number, quantity: Quantity | 'ratio', units: Units
 
 /** Digits of a value that the conversion of units keeps. */
 const KEPT_DIGITS = 12;
-/** Digits of a given value at least, in the units that it was not given in. */
-const OTHER_DIGITS = 4;
 
-/** A value as a document in `units` gives it, with all its digits: `0.0625 inch`. */
+/** A value as a document in `units` gives it, with all its digits: `0.0625 in`. */
 export function givenText(value: number, quantity: Quantity, units: Units): string {
   return `${Number(fromMetric(value, quantity, units).toPrecision(KEPT_DIGITS))} ${unitName(quantity, units)}`;
-}
-
-/** The same in both units, those of the document first: `0.0625 inch (1.588 mm)`; once where they are the same. */
-export function givenInBoth(value: number, quantity: Quantity, first: Units): string {
-  const own = givenText(value, quantity, first);
-  const second = first === 'metric' ? 'imperial' : 'metric';
-  if (unitName(quantity, first) === unitName(quantity, second)) return own;
-  const digits = own.split(' ')[0].replace(/[-.]/g, '').replace(/^0+/, '').length;
-  const shown = (fromMetric(value, quantity, second) * (1 + TIE)).toPrecision(Math.max(OTHER_DIGITS, digits));
-  return `${own} (${Number(shown)} ${unitName(quantity, second)})`;
-}
-
-/** In both units, those of the reader first: `338.0 mm (13.31 inch)`; once where they are the same. */
-export function inBoth(value: number, quantity: Quantity | 'ratio', first: Units): string {
-  const own = textIn(value, quantity, first);
-  const other = textIn(value, quantity, first === 'metric' ? 'imperial' : 'metric');
-  return own === other ? own : `${own} (${other})`;
 }

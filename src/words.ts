@@ -13,7 +13,7 @@ export function figure(value: number, decimals: number): string {
 
 /** A unit as a sentence has it. */
 export function inWords(unit: string): string {
-  return unit === 'inch' ? 'inches' : unit;
+  return { in: 'inches', deg: 'degrees' }[unit] ?? unit;
 }
 
 /** To a tenth, or four digits of what is small; or to so many digits. */

@@ -83,6 +83,6 @@ describe('conversion', () => {
   it('names the units', () => {
     expect(
       (['length', 'mass', 'force', 'rate', 'damping', 'angle'] as const).map((q) => unitName(q, 'imperial')),
-    ).toEqual(['inch', 'lb', 'lbf', 'lbf/in', 'lbf s/in', 'degrees']);
+    ).toEqual(['in', 'lb', 'lbf', 'lbf/in', 'lbf·s/in', 'deg']);
   });
 });

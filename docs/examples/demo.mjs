@@ -2,18 +2,20 @@
 // A car from file to figures: npm run demo, or npm run demo -- my-car.json, or with a folder for what is written:
 // npm run demo -- my-car.json my-folder
 //
+// A file is looked for where you stand, then in the folder of the project, then among the examples; .json may be left out.
+//
 // The car in car.json is made up: a light roadster, built once, in a barn. A file of yours has the same shape; one with a
 // single corner in it (front-corner.json) will do as well.
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { basename, extname, join } from 'node:path';
+import { basename, extname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
   adviceLines,
-  describeIssue,
   describeSweepEnd,
   drawSweep,
   handMethod,
   InputError,
+  issueLines,
   limits,
   orderSheet,
   readCar,
@@ -39,37 +41,107 @@ const BEYOND = 25;
 /** mm in an inch. */
 const INCH = 25.4;
 
-/** A file or folder that can't be used as it should. */
+/** Columns of a terminal. */
+const WIDTH = 100;
+
+/** A file or folder that can't be used as it should; its message is in the lines of `issueLines`. */
 class FileFault extends Error {}
 
-const file = process.argv[2] ?? fileURLToPath(new URL('car.json', import.meta.url));
-const out = process.argv[3] ?? fileURLToPath(new URL('../../out', import.meta.url));
+const examples = fileURLToPath(new URL('.', import.meta.url));
+const project = resolve(examples, '../..');
+/** The folder in which the command was given: npm itself goes to that of the project. */
+const here = process.env.INIT_CWD ?? process.cwd();
+const [asked, folder] = process.argv.slice(2);
+const out = folder === undefined ? join(project, 'out') : resolve(here, folder);
 /** The folder as the list of what was written has it. */
-const shown = process.argv[3] ?? 'out';
+const shown = folder ?? 'out';
 
 try {
+  const file = fileNamed(asked ?? 'car.json');
   const car = readFile(textOf(file));
   const name = basename(file, extname(file));
   onFile(out, 'a folder that can be made', () => mkdirSync(out, { recursive: true }));
   const sizing = 'sizing' in car ? sizeCoilovers(car) : null;
-  const order = sizing === null ? [] : orderFiles(name, sizing);
-  if (sizing?.order != null) refuseOtherOrder(name, sizing.order, order);
+  const papers = sizing === null ? [] : papersOf(name, sizing);
+  if (sizing?.order != null) refuseOtherOrder(name, sizing.order, papers);
   const written = Object.entries(car.corners).flatMap(([axle, given]) => {
     const parts = [name, axle].filter((part) => part !== '');
     return showCorner(parts.join('-'), given, car.units, sizing);
   });
   lookAgain(car.notes, car.units);
-  if (sizing !== null) written.unshift(...writeOrder(name, sizing, order));
+  if (sizing !== null) written.unshift(...writePapers(sizing, papers));
   print('Written:');
-  for (const line of written) print(`  ${line}`);
+  for (const { files, what } of written) {
+    for (const one of files) print(`  ${one}`);
+    print(`    ${what}`);
+  }
   print(`
-These figures are for planning. The model is flat and rigid: it knows no steering, no bushing that gives, no fore-aft
-geometry but the shock's offset. Strength, welds, steering, brakes and whether a car may go on the road are matters of
-local codes and of a licensed engineer or inspector.`);
+These figures are for planning. The model is planar and rigid: no steering, no compliance, nothing
+fore and aft but the offset of the shock. Strength, welds, steering, brakes and whether a car may go
+on the road are matters of local codes and of a licensed engineer or inspector.`);
 } catch (error) {
   if (!(error instanceof InputError || error instanceof FileFault)) throw error;
-  console.error(error.message);
+  console.error(error instanceof InputError ? refusal(error) : error.message);
   process.exitCode = 1;
+}
+
+/**
+ * What is wrong with an input: each issue in four lines.
+ * @param {InputError} error
+ */
+function refusal({ message, issues }) {
+  const [head] = message.split('\n');
+  return [`${head[0].toUpperCase()}${head.slice(1)}.`, ...issues.map((one) => folded(issueLines(one)))].join(
+    '\n\n',
+  );
+}
+
+/**
+ * Lines at most as wide as a terminal, the rest of each below its first word.
+ * @param {readonly string[]} lines
+ */
+function folded(lines) {
+  return lines
+    .flatMap((line) => {
+      const [label] = /^ *(?:\w+: +)?/.exec(line) ?? [''];
+      /** @type {string[]} */
+      const parts = [];
+      for (const word of line.slice(label.length).split(' ')) {
+        const last = parts.at(-1);
+        if (last !== undefined && label.length + last.length + 1 + word.length <= WIDTH) {
+          parts[parts.length - 1] = `${last} ${word}`;
+        } else parts.push(word);
+      }
+      return parts.map((part, k) => `${k === 0 ? label : ' '.repeat(label.length)}${part}`);
+    })
+    .join('\n');
+}
+
+/**
+ * Where a file is, by its name with .json or without.
+ * @param {string} name
+ */
+function fileNamed(name) {
+  const folders = [...new Set([here, project, examples].map((folder) => resolve(folder)))];
+  const found = folders
+    .flatMap((folder) => [resolve(folder, name), resolve(folder, `${name}.json`)])
+    .find((file) => existsSync(file));
+  if (found !== undefined) return found;
+  const there = folders
+    .slice(0, 1)
+    .concat(examples)
+    .flatMap((folder) => (existsSync(folder) ? readdirSync(folder) : []));
+  const files = [...new Set(there)].filter(
+    (file) => file.endsWith('.json') && !/^(package|tsconfig)/.test(file),
+  );
+  throw new FileFault(
+    folded([
+      `There is no file "${name}".`,
+      `  found:    ${files.join(', ')}`,
+      `  required: a car file or a corner file, in ${folders.slice(0, 2).join(' or ')}`,
+      '  fix:      check the name, or give the whole path',
+    ]),
+  );
 }
 
 /**
@@ -88,8 +160,9 @@ function readFile(text) {
  * @param {import('jounce').Units} units
  */
 function lookAgain(notes, units) {
-  for (const note of notes) print(`Check ${describeIssue(note, units)}`);
-  if (notes.length > 0) print('');
+  if (notes.length === 0) return;
+  print('Check these inputs\n');
+  for (const note of notes) print(`${folded(issueLines(note, units))}\n`);
 }
 
 /**
@@ -102,20 +175,30 @@ function textOf(file) {
 }
 
 /**
- * The order for the maker in its three forms: a draft, which each run writes anew, or a revision with its date, which is never written
- * over.
+ * The order for the maker and the report for the builder, each in its three forms: drafts, which each run writes anew, or of a revision
+ * with its date, which are never written over.
  * @param {string} name
  * @param {import('jounce').Sizing} sizing
- * @returns {{ file: string, text: string }[]}
+ * @returns {{ what: string, files: { file: string, text: string }[] }[]}
  */
-function orderFiles(name, sizing) {
+function papersOf(name, sizing) {
   const { order } = sizing;
-  const stem = `${name}-order${order === null ? '' : `-${order.revision}-${order.date}`}`;
-  const sheet = orderSheet(sizing);
+  const revision = order === null ? '' : `-${order.revision}-${order.date}`;
+  /** @type {(kind: string, sheet: import('jounce').OrderSheet) => { file: string, text: string }[]} */
+  const files = (kind, sheet) => [
+    { file: `${name}-${kind}${revision}.html`, text: sheetHtml(sheet) },
+    { file: `${name}-${kind}${revision}.md`, text: sheetMarkdown(sheet) },
+    { file: `${name}-${kind}${revision}.json`, text: sheetJson(sheet) },
+  ];
   return [
-    { file: `${stem}.html`, text: sheetHtml(sheet) },
-    { file: `${stem}.md`, text: sheetMarkdown(sheet) },
-    { file: `${stem}.json`, text: sheetJson(sheet) },
+    {
+      what: 'the order for the maker, to open in a browser and print; the same as Markdown and as data',
+      files: files('order', orderSheet(sizing)),
+    },
+    {
+      what: 'the report for you, with everything else; the same as Markdown and as data',
+      files: files('report', reportSheet(sizing)),
+    },
   ];
 }
 
@@ -123,12 +206,12 @@ function orderFiles(name, sizing) {
  * Stops where the same revision was written before and is not the same.
  * @param {string} name
  * @param {{ revision: string, date: string }} order
- * @param {{ file: string, text: string }[]} files
+ * @param {ReturnType<typeof papersOf>} papers
  */
-function refuseOtherOrder(name, { revision, date }, files) {
-  const differs = files.find(
-    ({ file, text }) => existsSync(join(out, file)) && readFileSync(join(out, file), 'utf8') !== text,
-  );
+function refuseOtherOrder(name, { revision, date }, papers) {
+  const differs = papers
+    .flatMap(({ files }) => files)
+    .find(({ file, text }) => existsSync(join(out, file)) && readFileSync(join(out, file), 'utf8') !== text);
   const start = `${name}-order-${revision}-`;
   const otherDay = readdirSync(out).find(
     (file) =>
@@ -145,30 +228,23 @@ function refuseOtherOrder(name, { revision, date }, files) {
       path: 'order.revision',
       values: { revision, there: join(shown, there) },
       problem: `revision ${revision} has been written before, and is not the same`,
-      got: join(shown, there),
+      got: `"${revision}", with ${join(shown, there)}`,
+      allowed: 'a revision that has not been written; an order that was sent stays',
       advice:
-        'an order that was sent stays. For a new order raise the revision; for a car that was weighed take order out of the file, ordered keeps the revision',
+        'raise the revision for a new order. For a car that was weighed take order out of the file: ordered keeps the revision',
     },
   ]);
 }
 
 /**
  * Prints a sizing on one screen and writes the order for the maker and the report for the builder; returns what was written.
- * @param {string} name
  * @param {import('jounce').Sizing} sizing
- * @param {{ file: string, text: string }[]} files
+ * @param {ReturnType<typeof papersOf>} papers
  */
-function writeOrder(name, sizing, files) {
+function writePapers(sizing, papers) {
   print(sizingSummary(sizing));
   afterOrder(sizing);
-  const [html, markdown, json] = files.map(({ file, text }) => write(file, text));
-  const report = reportSheet(sizing);
-  return [
-    `${html}  the order for the maker, to open in a browser and print`,
-    `${markdown}, ${json}  the same as Markdown and as data`,
-    `${write(`${name}-report.html`, sheetHtml(report))}  the report for you, with everything else`,
-    `${write(`${name}-report.md`, sheetMarkdown(report))}, ${write(`${name}-report.json`, sheetJson(report))}  the same as Markdown and as data`,
-  ];
+  return papers.map(({ what, files }) => ({ what, files: files.map(({ file, text }) => write(file, text)) }));
 }
 
 /**
@@ -179,7 +255,8 @@ function afterOrder({ axles, units }) {
   const bought = axles.filter(({ afterOrder }) => afterOrder !== null);
   if (bought.length === 0) return;
   print(bought.some(({ afterOrder }) => afterOrder?.weighed) ? 'After weighing' : 'With what was ordered');
-  for (const { advice } of bought) for (const line of adviceLines(advice, units)) print(`  ${line}`);
+  for (const { advice } of bought)
+    for (const line of adviceLines(advice, units)) print(folded([`  ${line}`]));
   print('');
 }
 
@@ -208,7 +285,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
     sweepTable(sweep(corner, { ...travel, step: units === 'imperial' ? 0.5 * INCH : 10 }), undefined, units),
   );
 
-  say('Where the travel ends');
+  say('Limits of the travel');
   const tell = (/** @type {readonly import('jounce').Diagnostic[]} */ diagnostics) => {
     for (const one of diagnostics) say(`  ${sentence(one, units)}`);
   };
@@ -216,7 +293,7 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   tell([found.bump, found.droop].flatMap((limit) => limit?.diagnostic ?? []));
   tell(found.events.map(({ diagnostic }) => diagnostic));
   tell(Object.values(found.travelMargins ?? {}).map(({ diagnostic }) => diagnostic));
-  if (found.later.length > 0) say('\nWhat would end it behind that, nearest first');
+  if (found.later.length > 0) say('\nLater limits, nearest first');
   tell(found.later.map(({ diagnostic }) => diagnostic));
   if (found.donor !== undefined) say('\nThe donor damper');
   tell(found.donor?.diagnostics ?? []);
@@ -228,13 +305,13 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   say('\nWheel rate by the hand method, beside the exact one');
   tell(hand.defined ? hand.diagnostics : [hand.reason]);
 
-  say('\nWhat the curves say');
+  say('\nThrough the travel');
   for (const line of findings(curves, units)) say(`  ${line}`);
   for (const [side, end] of Object.entries(curves.end)) {
     if (end.status !== 'reached') say(`  On the ${side} side: ${describeSweepEnd(end, units)}.`);
     else if (Math.abs(end.travel) === TRAVEL)
       say(
-        `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} inch` : `${TRAVEL} mm`}; the travel does not.`,
+        `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} in` : `${TRAVEL} mm`}; the travel does not.`,
       );
   }
   tell(found.notes);
@@ -246,9 +323,14 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   return [
     ...(sizing === null
       ? []
-      : [`${write(`${name}.txt`, `${text}\n`)}  its table through the travel, and what ends the travel`]),
-    `${csv}  every column of the sweep, a row for each mm of travel`,
-    `${svg}  the corner at its limits and at ride, with its curves`,
+      : [
+          {
+            files: [write(`${name}.txt`, `${text}\n`)],
+            what: 'the table through the travel, and its limits',
+          },
+        ]),
+    { files: [csv], what: 'every column of the sweep, a row for each mm of travel' },
+    { files: [svg], what: 'the corner at its limits and at ride height, with its curves' },
   ];
 }
 
@@ -283,7 +365,7 @@ function findings({ columns, at }, units) {
   if (travel.length < 2) return ['The corner has no travel as it is drawn.'];
   /** @type {(mm: number, decimals?: number) => string} */
   const length = (mm, decimals = 0) =>
-    units === 'imperial' ? `${(mm / INCH).toFixed(2)} inch` : `${mm.toFixed(decimals)} mm`;
+    units === 'imperial' ? `${(mm / INCH).toFixed(2)} in` : `${mm.toFixed(decimals)} mm`;
   const last = travel.length - 1;
   const ride = at(0);
   const stroke = Math.abs(shockLength[0] - shockLength[last]);
@@ -291,10 +373,10 @@ function findings({ columns, at }, units) {
   const rate = 100 * ((high / low) ** 2 - 1);
   const way = Math.abs(rate) < 1 ? 'hardly changes' : rate > 0 ? 'rises' : 'falls';
   return [
-    `From ${length(-travel[0])} of droop to ${length(travel[last])} of bump the shock moves ${length(stroke, 1)}; at ride it is ${length(ride.shockLength, 1)} long.`,
-    `The shock moves ${ride.installationRatio?.toFixed(3)} of what the wheel moves (ride). The ratio ${way} towards bump: ${low.toFixed(3)} to ${high.toFixed(3)}.`,
-    `The spring's part of the wheel rate goes with the square of the ratio: ${signed(rate, 0)} % from droop to bump.`,
-    `Camber goes from ${signed(camber[0], 2)} to ${signed(camber[last], 2)} degrees between droop and bump.`,
+    `From ${length(-travel[0])} of droop to ${length(travel[last])} of bump the shock moves ${length(stroke, 1)}; at ride height it is ${length(ride.shockLength, 1)} long.`,
+    `The installation ratio is ${ride.installationRatio?.toFixed(3)} at ride height. It ${way} towards bump: ${low.toFixed(3)} to ${high.toFixed(3)}.`,
+    `The spring's part of the wheel rate is proportional to the square of the ratio: ${signed(rate, 0)} % from droop to bump.`,
+    `Camber goes from ${signed(camber[0], 2)} to ${signed(camber[last], 2)} deg between droop and bump.`,
     `The roll centre is ${length(rollCentreHeight[0])} above the ground at droop, ${length(ride.rollCentreHeight ?? 0)} at ride, ${length(rollCentreHeight[last])} at bump.`,
   ];
 }
@@ -319,6 +401,14 @@ function onFile(path, what, run) {
     return run();
   } catch (error) {
     if (!(error instanceof Error && 'code' in error)) throw error;
-    throw new FileFault(`${path}: not ${what} (${error.message})`);
+    const [, reason] = /^\w+: ([^,]*)/.exec(error.message) ?? ['', error.message];
+    throw new FileFault(
+      folded([
+        `This is not ${what}.`,
+        `  found:    ${path} (${error.code}, ${reason})`,
+        `  required: ${what}`,
+        '  fix:      check the path and the right to use it',
+      ]),
+    );
   }
 }

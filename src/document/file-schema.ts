@@ -15,7 +15,7 @@ export const fileFields = {
     z
       .enum(['metric', 'imperial'])
       .describe(
-        'What the numbers are written in: metric (mm, kg, N, N/mm; taken if left out) or imperial (inch, lb, lbf, lbf/in). Angles are in degrees in both.',
+        'What the numbers are written in: metric (mm, kg, N, N/mm; taken if left out) or imperial (in, lb, lbf, lbf/in). Angles are in degrees in both.',
       ),
     'units',
   ).optional(),

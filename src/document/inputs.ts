@@ -24,13 +24,13 @@ export interface DoubleWishboneInput {
 export interface ArmInput {
   /**
    * Chassis pivot of the arm: where its axis pierces the plane across the wheel centre. Point [y, z]: y
-   * outboard from the centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or inch
-   * in an imperial file.
+   * outboard from the centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or in
+   * (imperial).
    */
   readonly inner: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
   /**
    * Ball joint of the arm, where it meets the upright. Point [y, z]: y outboard from the centreline, z up
-   * from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly outer: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
 }
@@ -39,16 +39,14 @@ export interface ArmInput {
 export interface WheelInput {
   /**
    * Centre of the wheel, in its middle plane; as high as the loaded radius. Point [y, z]: y outboard from the
-   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial
-   * file.
+   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly centre: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
-  /** Camber as drawn: top outboard positive, so that a top leaning in is negative. Unit: degrees. */
+  /** Camber as drawn: top outboard positive, so that a top leaning in is negative. Unit: deg. */
   readonly camber?: number | undefined;
   /**
    * Middle of the tyre on the ground, in place of camber or beside it. Point [y, z]: y outboard from the
-   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial
-   * file.
+   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly contactPatch?: readonly [y: number | UncertainNumber, z: number | UncertainNumber] | undefined;
 }
@@ -59,21 +57,17 @@ export interface CoiloverInput {
   readonly on: 'lowerArm' | 'upperArm' | 'upright';
   /**
    * Moving end of the coilover, middle of the bolt. Point [y, z]: y outboard from the centreline, z up from
-   * the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly mount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
   /**
    * Fixed end of the coilover on the chassis, middle of the bolt. Point [y, z]: y outboard from the
-   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial
-   * file.
+   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly chassisMount?: readonly [y: number | UncertainNumber, z: number | UncertainNumber] | undefined;
   /** The other end of the coilover where that moves too, in place of chassisMount. */
   readonly otherEnd?: OtherEndInput | undefined;
-  /**
-   * Fore-aft distance between the two ends, either sign; 0 if left out. Unit: mm, or inch in an imperial
-   * file.
-   */
+  /** Fore-aft distance between the two ends, either sign; 0 if left out. Unit: mm, or in (imperial). */
   readonly foreAftOffset?: number | undefined;
 }
 
@@ -83,7 +77,7 @@ export interface OtherEndInput {
   readonly on: 'lowerArm' | 'upperArm' | 'upright';
   /**
    * Other end of the coilover, middle of the bolt. Point [y, z]: y outboard from the centreline, z up from
-   * the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly mount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
 }
@@ -110,12 +104,12 @@ export interface RodInput {
   readonly on: 'lowerArm' | 'upperArm' | 'upright';
   /**
    * Wheel end of the rod, middle of its joint. Point [y, z]: y outboard from the centreline, z up from the
-   * ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly mount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
   /**
    * Other end of the rod, on the rocker. Point [y, z]: y outboard from the centreline, z up from the ground;
-   * either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly rockerMount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
 }
@@ -124,7 +118,7 @@ export interface RodInput {
 export interface RockerInput {
   /**
    * Pivot of the rocker on the chassis, middle of the bolt. Point [y, z]: y outboard from the centreline, z
-   * up from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * up from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly pivot: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
 }
@@ -133,21 +127,17 @@ export interface RockerInput {
 export interface RockerCoiloverInput {
   /**
    * End of the coilover on the rocker, middle of the bolt. Point [y, z]: y outboard from the centreline, z up
-   * from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly rockerMount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
   /**
    * Fixed end of the coilover on the chassis, middle of the bolt. Point [y, z]: y outboard from the
-   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial
-   * file.
+   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly chassisMount?: readonly [y: number | UncertainNumber, z: number | UncertainNumber] | undefined;
   /** The other end of the coilover where that moves too, in place of chassisMount. */
   readonly otherEnd?: OtherEndInput | undefined;
-  /**
-   * Fore-aft distance between the two ends, either sign; 0 if left out. Unit: mm, or inch in an imperial
-   * file.
-   */
+  /** Fore-aft distance between the two ends, either sign; 0 if left out. Unit: mm, or in (imperial). */
   readonly foreAftOffset?: number | undefined;
 }
 
@@ -167,14 +157,13 @@ export interface StrutInput {
 export interface StrutMountsInput {
   /**
    * Top mount of the strut on the chassis, middle of its bearing. Point [y, z]: y outboard from the
-   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial
-   * file.
+   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly topMount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
   /**
    * A point on the axis of the strut, low on the upright; the spring and damper act from here. Point [y, z]:
-   * y outboard from the centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or
-   * inch in an imperial file.
+   * y outboard from the centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or in
+   * (imperial).
    */
   readonly lowerMount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
 }
@@ -185,21 +174,17 @@ export interface StrutCoiloverInput {
   readonly on: 'lowerArm' | 'upright';
   /**
    * Moving end of the coilover, middle of the bolt. Point [y, z]: y outboard from the centreline, z up from
-   * the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly mount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
   /**
    * Fixed end of the coilover on the chassis, middle of the bolt. Point [y, z]: y outboard from the
-   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial
-   * file.
+   * centreline, z up from the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly chassisMount?: readonly [y: number | UncertainNumber, z: number | UncertainNumber] | undefined;
   /** The other end of the coilover where that moves too, in place of chassisMount. */
   readonly otherEnd?: StrutOtherEndInput | undefined;
-  /**
-   * Fore-aft distance between the two ends, either sign; 0 if left out. Unit: mm, or inch in an imperial
-   * file.
-   */
+  /** Fore-aft distance between the two ends, either sign; 0 if left out. Unit: mm, or in (imperial). */
   readonly foreAftOffset?: number | undefined;
 }
 
@@ -209,7 +194,7 @@ export interface StrutOtherEndInput {
   readonly on: 'lowerArm' | 'upright';
   /**
    * Other end of the coilover, middle of the bolt. Point [y, z]: y outboard from the centreline, z up from
-   * the ground; either may be { value, plusMinus }. Unit: mm, or inch in an imperial file.
+   * the ground; either may be { value, plusMinus }. Unit: mm, or in (imperial).
    */
   readonly mount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
 }
@@ -229,8 +214,7 @@ export interface CustomPartsInput {
   /** The rocker between wheel and coilover, for its angles and dead points. */
   readonly rocker?: RockerPartsInput | undefined;
   /**
-   * Camber as drawn: top outboard positive; that of a thin disc on its contact patch if left out. Unit:
-   * degrees.
+   * Camber as drawn: top outboard positive; that of a thin disc on its contact patch if left out. Unit: deg.
    */
   readonly camber?: number | undefined;
   /** Further columns by name, in degrees, counter-clockwise positive. */
@@ -243,10 +227,7 @@ export interface ShockInput {
   readonly outer: string;
   /** Name of the other end. */
   readonly inner: string;
-  /**
-   * Fore-aft distance between the two ends, either sign; 0 if left out. Unit: mm, or inch in an imperial
-   * file.
-   */
+  /** Fore-aft distance between the two ends, either sign; 0 if left out. Unit: mm, or in (imperial). */
   readonly foreAftOffset?: number | undefined;
 }
 
@@ -301,19 +282,19 @@ export interface TravelLimits {
   readonly bumpStop?: BumpStopInput | undefined;
   /**
    * Length between the end eyes at which the spring is at its minimum permissible length; where sizing knows
-   * the spring it finds that itself. Unit: mm, or inch in an imperial file.
+   * the spring it finds that itself. Unit: mm, or in (imperial).
    */
   readonly springMinLengthAt?: number | undefined;
   /** The tyre: its overall radius and width, or the size on its sidewall, as "205/55R16". */
   readonly tyre?: TyreInput | string | undefined;
   /**
    * Points [y, z] of the wheel arch and whatever else the tyre could touch, one after the other: y outboard,
-   * z up from the ground. Needs tyre. Unit: mm, or inch in an imperial file.
+   * z up from the ground. Needs tyre. Unit: mm, or in (imperial).
    */
   readonly arch?: readonly (readonly [y: number, z: number])[] | undefined;
   /**
    * Lowest points [y, z] of the chassis, what would touch the ground first: y outboard, z up from the ground.
-   * Unit: mm, or inch in an imperial file.
+   * Unit: mm, or in (imperial).
    */
   readonly chassisLowPoints?: readonly (readonly [y: number, z: number])[] | undefined;
   /**
@@ -329,11 +310,9 @@ export interface TravelLimits {
 
 /** The damper to order: its extended and compressed length between the end eyes. */
 export interface DamperInput {
-  /** Length between the end eyes, fully extended. Unit: mm, or inch in an imperial file. */
+  /** Length between the end eyes, fully extended. Unit: mm, or in (imperial). */
   readonly extendedLength: number;
-  /**
-   * Length between the end eyes, fully compressed; less than extended. Unit: mm, or inch in an imperial file.
-   */
+  /** Length between the end eyes, fully compressed; less than extended. Unit: mm, or in (imperial). */
   readonly compressedLength: number;
 }
 
@@ -342,19 +321,17 @@ export interface DamperInput {
  * plus solidHeight. Needs damper.
  */
 export interface BumpStopInput {
-  /** Height of the bump stop with no load on it. Unit: mm, or inch in an imperial file. */
+  /** Height of the bump stop with no load on it. Unit: mm, or in (imperial). */
   readonly height: number;
-  /** Height at which it gives no more; less than height. Unit: mm, or inch in an imperial file. */
+  /** Height at which it gives no more; less than height. Unit: mm, or in (imperial). */
   readonly solidHeight: number;
 }
 
 /** A tyre by its overall radius and width. */
 export interface TyreInput {
-  /**
-   * Radius of the tyre with no load on it: half its overall diameter. Unit: mm, or inch in an imperial file.
-   */
+  /** Radius of the tyre with no load on it: half its overall diameter. Unit: mm, or in (imperial). */
   readonly overallRadius: number;
-  /** Width over the sidewalls. Unit: mm, or inch in an imperial file. */
+  /** Width over the sidewalls. Unit: mm, or in (imperial). */
   readonly width: number;
 }
 
@@ -378,31 +355,25 @@ export interface Bearing {
    * the transverse plane and square to the coilover (all of the swing does).
    */
   readonly boltAxis: 'longitudinal' | 'inPlane';
-  /** Bearing rating: largest misalignment to either side. Unit: degrees. */
+  /** Bearing rating: largest misalignment to either side. Unit: deg. */
   readonly maxMisalignment: number;
 }
 
 /** The wheel travel that you want, to be set against what there is. */
 export interface RequiredTravelInput {
-  /** Travel upward from ride height that you want. Unit: mm, or inch in an imperial file. */
+  /** Travel upward from ride height that you want. Unit: mm, or in (imperial). */
   readonly bump?: number | undefined;
-  /**
-   * Travel downward from ride height that you want, as a positive number. Unit: mm, or inch in an imperial
-   * file.
-   */
+  /** Travel downward from ride height that you want, as a positive number. Unit: mm, or in (imperial). */
   readonly droop?: number | undefined;
 }
 
 /** The unit that was used to set the car up, if there was one. */
 export interface Donor {
-  /**
-   * Length between the end eyes of the unit that was fitted for the drawing. Unit: mm, or inch in an imperial
-   * file.
-   */
+  /** Length between the end eyes of the unit that was fitted for the drawing. Unit: mm, or in (imperial). */
   readonly length: number;
   /** In what state that length was taken: extended, compressed, or measured at some length between. */
   readonly state: 'extended' | 'compressed' | 'measured';
-  /** Stroke: extended length minus compressed length. Unit: mm, or inch in an imperial file. */
+  /** Stroke: extended length minus compressed length. Unit: mm, or in (imperial). */
   readonly stroke?: number | undefined;
 }
 
@@ -417,7 +388,7 @@ export interface LimitOptions extends TravelLimits {
 
 /** A ball joint: how far it may articulate, and how it sits at ride height. */
 export interface BallJoint {
-  /** How far the stud may lean from the axis of its housing, to either side. Unit: degrees. */
+  /** How far the stud may lean from the axis of its housing, to either side. Unit: deg. */
   readonly maxArticulation: number;
   /** What holds the housing: arm, upright, or a part by its name. The stud is bolted to the other. */
   readonly housing: string;
@@ -449,7 +420,7 @@ export type DoubleWishboneBallJoints = {
 
 /** A ball joint: how far it may articulate, and how it sits at ride height. */
 export interface ArmBallJoint {
-  /** How far the stud may lean from the axis of its housing, to either side. Unit: degrees. */
+  /** How far the stud may lean from the axis of its housing, to either side. Unit: deg. */
   readonly maxArticulation: number;
   /** What holds the housing: arm or upright. The stud is bolted to the other. */
   readonly housing: 'arm' | 'upright';
@@ -485,7 +456,7 @@ export type PushrodBallJoints = {
 
 /** A ball joint: how far it may articulate, and how it sits at ride height. */
 export interface RodMountBallJoint {
-  /** How far the stud may lean from the axis of its housing, to either side. Unit: degrees. */
+  /** How far the stud may lean from the axis of its housing, to either side. Unit: deg. */
   readonly maxArticulation: number;
   /** What holds the housing: rod, lowerArm, upperArm or upright. The stud is bolted to the other. */
   readonly housing: 'rod' | 'lowerArm' | 'upperArm' | 'upright';
@@ -503,7 +474,7 @@ export interface RodMountBallJoint {
 
 /** A ball joint: how far it may articulate, and how it sits at ride height. */
 export interface RodRockerBallJoint {
-  /** How far the stud may lean from the axis of its housing, to either side. Unit: degrees. */
+  /** How far the stud may lean from the axis of its housing, to either side. Unit: deg. */
   readonly maxArticulation: number;
   /** What holds the housing: rod or rocker. The stud is bolted to the other. */
   readonly housing: 'rod' | 'rocker';
@@ -533,11 +504,9 @@ export type StrutBallJoints = {
 
 /** A spring by its wire: rate and solid length follow. */
 export interface CoilSpringInput {
-  /** Diameter of the wire. Unit: mm, or inch in an imperial file. */
+  /** Diameter of the wire. Unit: mm, or in (imperial). */
   readonly diameter: number;
-  /**
-   * Mean diameter of the coils: from middle of wire to middle of wire. Unit: mm, or inch in an imperial file.
-   */
+  /** Mean diameter of the coils: from middle of wire to middle of wire. Unit: mm, or in (imperial). */
   readonly meanDiameter: number;
   /** Coils in all, with those at the ends that do not work. Without unit. */
   readonly totalCoils: number;
@@ -555,36 +524,33 @@ export interface CornerSizingFile {
   readonly notes?: string | readonly string[] | undefined;
   /**
    * Mass of wheel, upright, brake and the shares of arms and coilover that move with them, of one corner.
-   * Unit: kg, or lb in an imperial file.
+   * Unit: kg, or lb (imperial).
    */
   readonly unsprungMass: number | UncertainNumber;
   /** What the spring is to give: a frequency, a rate at the wheel, or a rate of its own. */
   readonly target?: TargetInput | undefined;
-  /** Rate of the tyre, upward. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Rate of the tyre, upward. Unit: N/mm, or lbf/in (imperial). */
   readonly tyreRate?: number | UncertainNumber | undefined;
-  /**
-   * Stiffness in roll that an anti-roll bar adds to this axle. Unit: N m/deg, or lbf ft/deg in an imperial
-   * file.
-   */
+  /** Stiffness in roll that an anti-roll bar adds to this axle. Unit: N·m/deg, or lbf·ft/deg (imperial). */
   readonly antiRollBarStiffness?: number | UncertainNumber | undefined;
   /** The gas in the damper: its force, or shaftDiameter and pressure. */
   readonly gas?: GasInput | undefined;
   /** Springs that can be had, to choose from. */
   readonly springs?: readonly SpringInput[] | undefined;
-  /** Steps in which rates can be had; common ones if left out. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Steps in which rates can be had; common ones if left out. Unit: N/mm, or lbf/in (imperial). */
   readonly rateStep?: number | undefined;
   /** A second spring in series with the main one: a helper or tender. */
   readonly helper?: HelperInput | undefined;
   /**
    * Force of the bump stop at its compression: rows [compression, force], none negative. Units: mm and N, or
-   * inch and lbf in an imperial file.
+   * in and lbf (imperial).
    */
   readonly bumpStopTable?: readonly (readonly [number, number])[] | undefined;
   /** The perch: the adjustable spring seat. */
   readonly perch?: PerchInput | undefined;
   /**
-   * Smallest dead length that the maker can build: compressed length minus stroke. Unit: mm, or inch in an
-   * imperial file.
+   * Smallest dead length that the maker can build: compressed length minus stroke. Unit: mm, or in
+   * (imperial).
    */
   readonly deadLength?: number | undefined;
   /** What the damper is to give. */
@@ -601,19 +567,19 @@ export interface TargetInput {
   readonly frequency?: number | UncertainNumber | undefined;
   /** Whether that is with the tyre as a spring in series; if left out, of the suspension alone. */
   readonly withTyre?: boolean | undefined;
-  /** Rate at the wheel at ride height, without the tyre. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Rate at the wheel at ride height, without the tyre. Unit: N/mm, or lbf/in (imperial). */
   readonly wheelRate?: number | UncertainNumber | undefined;
-  /** Rate of the spring itself. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Rate of the spring itself. Unit: N/mm, or lbf/in (imperial). */
   readonly springRate?: number | UncertainNumber | undefined;
 }
 
 /** The gas in the damper: its force, or shaftDiameter and pressure. */
 export interface GasInput {
-  /** Force of the gas on the shaft. Unit: N, or lbf in an imperial file. */
+  /** Force of the gas on the shaft. Unit: N, or lbf (imperial). */
   readonly force?: number | UncertainNumber | undefined;
-  /** Diameter of the shaft. Unit: mm, or inch in an imperial file. */
+  /** Diameter of the shaft. Unit: mm, or in (imperial). */
   readonly shaftDiameter?: number | UncertainNumber | undefined;
-  /** Pressure of the gas above the air. Unit: bar, or lbf/in^2 in an imperial file. */
+  /** Pressure of the gas above the air. Unit: bar, or psi (imperial). */
   readonly pressure?: number | UncertainNumber | undefined;
 }
 
@@ -621,15 +587,15 @@ export interface GasInput {
 export interface SpringInput {
   /** What you call it. */
   readonly name: string;
-  /** Rate; that of the wire if left out. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Rate; that of the wire if left out. Unit: N/mm, or lbf/in (imperial). */
   readonly rate?: number | undefined;
-  /** Free length L_0. Unit: mm, or inch in an imperial file. */
+  /** Free length L_0. Unit: mm, or in (imperial). */
   readonly freeLength: number;
-  /** Solid length L_c, all coils touching. Unit: mm, or inch in an imperial file. */
+  /** Solid length L_c, all coils touching. Unit: mm, or in (imperial). */
   readonly solidLength?: number | undefined;
-  /** Minimum permissible length L_n, a little more than solid. Unit: mm, or inch in an imperial file. */
+  /** Minimum permissible length L_n, a little more than solid. Unit: mm, or in (imperial). */
   readonly minLength?: number | undefined;
-  /** Inner diameter. Unit: mm, or inch in an imperial file. */
+  /** Inner diameter. Unit: mm, or in (imperial). */
   readonly innerDiameter?: number | undefined;
   /** A spring by its wire: rate and solid length follow. */
   readonly wire?: CoilSpringInput | undefined;
@@ -637,13 +603,13 @@ export interface SpringInput {
 
 /** A second spring in series with the main one: a helper or tender. */
 export interface HelperInput {
-  /** Rate of the helper or tender spring. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Rate of the helper or tender spring. Unit: N/mm, or lbf/in (imperial). */
   readonly rate: number;
-  /** Free length of the helper or tender spring. Unit: mm, or inch in an imperial file. */
+  /** Free length of the helper or tender spring. Unit: mm, or in (imperial). */
   readonly freeLength: number;
-  /** Its length with all coils touching. Unit: mm, or inch in an imperial file. */
+  /** Its length with all coils touching. Unit: mm, or in (imperial). */
   readonly minLength: number;
-  /** Thickness of the ring between the springs; 0 if left out. Unit: mm, or inch in an imperial file. */
+  /** Thickness of the ring between the springs; 0 if left out. Unit: mm, or in (imperial). */
   readonly separatorHeight?: number | undefined;
 }
 
@@ -651,14 +617,14 @@ export interface HelperInput {
 export interface PerchInput {
   /**
    * Perch setting: eye-to-eye length minus spring length between its seats; if left out, the perch is set for
-   * the drawn ride height. Unit: mm, or inch in an imperial file.
+   * design ride height. Unit: mm, or in (imperial).
    */
   readonly setting?: number | UncertainNumber | undefined;
-  /** Smallest setting within the thread. Unit: mm, or inch in an imperial file. */
+  /** Smallest setting within the thread. Unit: mm, or in (imperial). */
   readonly min?: number | undefined;
-  /** Largest setting within the thread. Unit: mm, or inch in an imperial file. */
+  /** Largest setting within the thread. Unit: mm, or in (imperial). */
   readonly max?: number | undefined;
-  /** Travel of the perch per turn. Unit: mm, or inch in an imperial file. */
+  /** Travel of the perch per turn. Unit: mm, or in (imperial). */
   readonly threadPitch?: number | undefined;
 }
 
@@ -671,22 +637,22 @@ export interface DampingInput {
    * Without unit.
    */
   readonly compressionFraction?: number | undefined;
-  /** Shaft speed above which the force rises less. Unit: mm/s, or inch/s in an imperial file. */
+  /** Shaft speed above which the force rises less. Unit: mm/s, or in/s (imperial). */
   readonly kneeSpeed?: number | undefined;
   /**
    * Slope of the force above the knee, as a fraction of the slope below it; 0.5 if left out (common
    * practice). Without unit.
    */
   readonly highSpeedFraction?: number | undefined;
-  /** Shaft speeds of the table; 10 to 500 mm/s if left out. Unit: mm/s, or inch/s in an imperial file. */
+  /** Shaft speeds of the table; 10 to 500 mm/s if left out. Unit: mm/s, or in/s (imperial). */
   readonly shaftSpeeds?: readonly number[] | undefined;
 }
 
 /** Masses of the coilover: the new one, and the one that it replaces. */
 export interface UnitMassInput {
-  /** Mass of the new coilover with its spring. Unit: kg, or lb in an imperial file. */
+  /** Mass of the new coilover with its spring. Unit: kg, or lb (imperial). */
   readonly new?: number | UncertainNumber | undefined;
-  /** Mass of the coilover that it replaces. Unit: kg, or lb in an imperial file. */
+  /** Mass of the coilover that it replaces. Unit: kg, or lb (imperial). */
   readonly replaced?: number | UncertainNumber | undefined;
 }
 
@@ -700,15 +666,13 @@ export interface OrderInput {
   readonly bodyEnd?: 'up' | 'down' | undefined;
   /** The two ends of the coilover: mount is the moving one. */
   readonly mounts?: OrderMountsInput | undefined;
-  /**
-   * Outer diameter of the body and its perch: springs must go over it. Unit: mm, or inch in an imperial file.
-   */
+  /** Outer diameter of the body and its perch: springs must go over it. Unit: mm, or in (imperial). */
   readonly bodyDiameter?: number | undefined;
-  /** Largest outer diameter of the spring for which there is room. Unit: mm, or inch in an imperial file. */
+  /** Largest outer diameter of the spring for which there is room. Unit: mm, or in (imperial). */
   readonly maxSpringOuterDiameter?: number | undefined;
   /**
-   * By how much the length of the body can be set, apart from the perch; 0 for none. Unit: mm, or inch in an
-   * imperial file.
+   * By how much the length of the body can be set, apart from the perch; 0 for none. Unit: mm, or in
+   * (imperial).
    */
   readonly lengthAdjustment?: number | undefined;
   /** Adjusters of the damping, in words. */
@@ -717,9 +681,9 @@ export interface OrderInput {
   readonly reservoir?: string | undefined;
   /** Who supplies the bump stop. */
   readonly bumpStopSupplier?: string | undefined;
-  /** Clearance between spring and body, at the radius. Unit: mm, or inch in an imperial file. */
+  /** Clearance between spring and body, at the radius. Unit: mm, or in (imperial). */
   readonly springClearance?: number | undefined;
-  /** By how much lengths may be off. Unit: mm, or inch in an imperial file. */
+  /** By how much lengths may be off. Unit: mm, or in (imperial). */
   readonly lengthTolerance?: number | undefined;
   /** By how much rates may be off, as a fraction of 1. Without unit. */
   readonly rateTolerance?: number | undefined;
@@ -737,11 +701,11 @@ export interface OrderMountsInput {
 export interface MountInput {
   /** What the end is: an eye, a clevis (also written fork), or a stud. */
   readonly type: 'eye' | 'clevis' | 'stud' | 'fork';
-  /** Bore for the bolt; for a stud its thread. Unit: mm, or inch in an imperial file. */
+  /** Bore for the bolt; for a stud its thread. Unit: mm, or in (imperial). */
   readonly bore?: number | undefined;
   /**
-   * Width over the eye or its spacers: what goes between the cheeks of the bracket. Unit: mm, or inch in an
-   * imperial file.
+   * Width over the eye or its spacers: what goes between the cheeks of the bracket. Unit: mm, or in
+   * (imperial).
    */
   readonly width?: number | undefined;
   /** Spacers, in words. */
@@ -777,9 +741,9 @@ export interface OrderedFile {
 
 /** The damper that was bought, by its eye-to-eye lengths. */
 export interface OrderedDamperInput {
-  /** Eye-to-eye length, fully extended. Unit: mm, or inch in an imperial file. */
+  /** Eye-to-eye length, fully extended. Unit: mm, or in (imperial). */
   readonly extendedLength: number;
-  /** Eye-to-eye length, fully compressed; less than extended. Unit: mm, or inch in an imperial file. */
+  /** Eye-to-eye length, fully compressed; less than extended. Unit: mm, or in (imperial). */
   readonly compressedLength: number;
 }
 
@@ -787,50 +751,50 @@ export interface OrderedDamperInput {
 export interface OrderedSpringInput {
   /** What you call it. */
   readonly name?: string | undefined;
-  /** Rate. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Rate. Unit: N/mm, or lbf/in (imperial). */
   readonly rate: number;
-  /** Length with no load on it. Unit: mm, or inch in an imperial file. */
+  /** Length with no load on it. Unit: mm, or in (imperial). */
   readonly freeLength: number;
-  /** Length with all coils touching. Unit: mm, or inch in an imperial file. */
+  /** Length with all coils touching. Unit: mm, or in (imperial). */
   readonly solidLength?: number | undefined;
-  /** Minimum permissible length, a little more than solid. Unit: mm, or inch in an imperial file. */
+  /** Minimum permissible length, a little more than solid. Unit: mm, or in (imperial). */
   readonly minLength?: number | undefined;
-  /** Inner diameter. Unit: mm, or inch in an imperial file. */
+  /** Inner diameter. Unit: mm, or in (imperial). */
   readonly innerDiameter?: number | undefined;
 }
 
 /** The helper or tender spring that was bought. */
 export interface OrderedHelperInput {
-  /** Rate of the helper or tender spring. Unit: N/mm, or lbf/in in an imperial file. */
+  /** Rate of the helper or tender spring. Unit: N/mm, or lbf/in (imperial). */
   readonly rate: number;
-  /** Length of the helper or tender spring with no load on it. Unit: mm, or inch in an imperial file. */
+  /** Length of the helper or tender spring with no load on it. Unit: mm, or in (imperial). */
   readonly freeLength: number;
-  /** Its length with all coils touching. Unit: mm, or inch in an imperial file. */
+  /** Its length with all coils touching. Unit: mm, or in (imperial). */
   readonly minLength: number;
-  /** Thickness of the ring between the springs; 0 if left out. Unit: mm, or inch in an imperial file. */
+  /** Thickness of the ring between the springs; 0 if left out. Unit: mm, or in (imperial). */
   readonly separatorHeight?: number | undefined;
 }
 
 /** The bump stop that was bought. */
 export interface OrderedBumpStopInput {
-  /** Height with no load on it. Unit: mm, or inch in an imperial file. */
+  /** Height with no load on it. Unit: mm, or in (imperial). */
   readonly height: number;
-  /** Height at which it compresses no further. Unit: mm, or inch in an imperial file. */
+  /** Height at which it compresses no further. Unit: mm, or in (imperial). */
   readonly solidHeight: number;
   /**
    * Force of the bump stop at its compression: rows [compression, force], none negative. Units: mm and N, or
-   * inch and lbf in an imperial file.
+   * in and lbf (imperial).
    */
   readonly table?: readonly (readonly [number, number])[] | undefined;
 }
 
 /** The valving that was bought. */
 export interface ValvingInput {
-  /** Low-speed compression damping at the shaft. Unit: N s/m, or lbf s/in in an imperial file. */
+  /** Low-speed compression damping at the shaft. Unit: N·s/m, or lbf·s/in (imperial). */
   readonly compressionDamping?: number | undefined;
-  /** Low-speed rebound damping at the shaft. Unit: N s/m, or lbf s/in in an imperial file. */
+  /** Low-speed rebound damping at the shaft. Unit: N·s/m, or lbf·s/in (imperial). */
   readonly reboundDamping?: number | undefined;
-  /** Shaft speed above which the force rises less. Unit: mm/s, or inch/s in an imperial file. */
+  /** Shaft speed above which the force rises less. Unit: mm/s, or in/s (imperial). */
   readonly kneeSpeed?: number | undefined;
   /**
    * Slope of the force above the knee, as a fraction of the slope below it; 0.5 if left out (common
@@ -839,8 +803,7 @@ export interface ValvingInput {
   readonly highSpeedFraction?: number | undefined;
   /**
    * Forces by shaft speed, as from a dynamometer: rows [speed, compression force, rebound force], none
-   * negative; the first gives the low-speed damping. Units: mm/s and N, or inch/s and lbf in an imperial
-   * file.
+   * negative; the first gives the low-speed damping. Units: mm/s and N, or in/s and lbf (imperial).
    */
   readonly forceTable?: readonly (readonly [number, number, number])[] | undefined;
 }
@@ -848,34 +811,29 @@ export interface ValvingInput {
 /** The perch, the adjustable spring seat, as it is fitted and set. */
 export interface OrderedPerchInput {
   /**
-   * Perch setting as it is now: eye-to-eye length minus spring length between its seats. Unit: mm, or inch in
-   * an imperial file.
+   * Perch setting as it is now: eye-to-eye length minus spring length between its seats. Unit: mm, or in
+   * (imperial).
    */
   readonly setting?: number | UncertainNumber | undefined;
   /** The two distances that make up the setting, in place of it. */
   readonly seatDistances?: SeatDistancesInput | undefined;
-  /**
-   * Perch setting at the left-hand wheel, where the two wheels differ. Unit: mm, or inch in an imperial file.
-   */
+  /** Perch setting at the left-hand wheel, where the two wheels differ. Unit: mm, or in (imperial). */
   readonly left?: number | undefined;
-  /**
-   * Perch setting at the right-hand wheel, where the two wheels differ. Unit: mm, or inch in an imperial
-   * file.
-   */
+  /** Perch setting at the right-hand wheel, where the two wheels differ. Unit: mm, or in (imperial). */
   readonly right?: number | undefined;
-  /** Smallest setting within the thread. Unit: mm, or inch in an imperial file. */
+  /** Smallest setting within the thread. Unit: mm, or in (imperial). */
   readonly min?: number | undefined;
-  /** Largest setting within the thread. Unit: mm, or inch in an imperial file. */
+  /** Largest setting within the thread. Unit: mm, or in (imperial). */
   readonly max?: number | undefined;
-  /** Travel of the perch per turn. Unit: mm, or inch in an imperial file. */
+  /** Travel of the perch per turn. Unit: mm, or in (imperial). */
   readonly threadPitch?: number | undefined;
 }
 
 /** The two distances that make up the setting, in place of it. */
 export interface SeatDistancesInput {
-  /** Distance of the moving eye from the spring seat beside it. Unit: mm, or inch in an imperial file. */
+  /** Distance of the moving eye from the spring seat beside it. Unit: mm, or in (imperial). */
   readonly mount: number;
-  /** Distance of the chassis eye from the spring seat beside it. Unit: mm, or inch in an imperial file. */
+  /** Distance of the chassis eye from the spring seat beside it. Unit: mm, or in (imperial). */
   readonly chassis: number;
 }
 
@@ -884,7 +842,7 @@ export interface FileFields {
   /** Where an editor finds the description of this file. */
   readonly $schema?: string | undefined;
   /**
-   * What the numbers are written in: metric (mm, kg, N, N/mm; taken if left out) or imperial (inch, lb, lbf,
+   * What the numbers are written in: metric (mm, kg, N, N/mm; taken if left out) or imperial (in, lb, lbf,
    * lbf/in). Angles are in degrees in both.
    */
   readonly units?: 'metric' | 'imperial' | undefined;
@@ -912,9 +870,7 @@ export interface LengthSuspectCheck {
   readonly points: readonly string[];
   /** Readings of which one is wrong if this is not. */
   readonly or: readonly string[];
-  /**
-   * Reading minus what all others say, positive if it is too large. Unit: mm, or inch in an imperial file.
-   */
+  /** Reading minus what all others say, positive if it is too large. Unit: mm, or in (imperial). */
   readonly error: number;
 }
 
@@ -928,7 +884,7 @@ export interface AngleSuspectCheck {
   readonly points: readonly string[];
   /** Readings of which one is wrong if this is not. */
   readonly or: readonly string[];
-  /** Reading minus what all others say, positive if it is too large. Unit: degrees. */
+  /** Reading minus what all others say, positive if it is too large. Unit: deg. */
   readonly angleError: number;
   /** Whether 90 degrees minus the reading fits. */
   readonly fitsAsComplement: boolean;
@@ -953,11 +909,11 @@ export interface PointsMirroredCheck {
   /** The point to read it of. */
   readonly of: string;
   /**
-   * Where it was taken to be: height above the ground, or outboard from the centreline. Unit: mm, or inch in
-   * an imperial file.
+   * Where it was taken to be: height above the ground, or outboard from the centreline. Unit: mm, or in
+   * (imperial).
    */
   readonly taken: number;
-  /** Where it may be, counted alike: up or outboard positive. Unit: mm, or inch in an imperial file. */
+  /** Where it may be, counted alike: up or outboard positive. Unit: mm, or in (imperial). */
   readonly other: number;
 }
 
@@ -991,7 +947,7 @@ export interface CornerFields {
   readonly notes?: string | readonly string[] | undefined;
   /**
    * Mass that the spring of this corner carries: the load on the wheel without the unsprung parts. Unit: kg,
-   * or lb in an imperial file.
+   * or lb (imperial).
    */
   readonly sprungMass?: number | undefined;
   /** What the coilover of this corner is sized by. Leave out what you do not know. */
@@ -1118,22 +1074,19 @@ export interface MassesInput {
   /** States in which the car is used: each must have the travel that it requires. */
   readonly states?: readonly LoadStateInput[] | undefined;
   /**
-   * Name of the state that the drawn ride height belongs to; if left out, the car with everything in added
+   * Name of the state that design ride height belongs to; if left out, the car with everything in added
    * aboard.
    */
   readonly designState?: string | undefined;
-  /**
-   * Height of the centre of gravity of the sprung part above the ground. Unit: mm, or inch in an imperial
-   * file.
-   */
+  /** Height of the centre of gravity of the sprung part above the ground. Unit: mm, or in (imperial). */
   readonly sprungCentreOfGravityHeight?: number | UncertainNumber | undefined;
-  /** Distance of the axles. Unit: mm, or inch in an imperial file. */
+  /** Distance of the axles. Unit: mm, or in (imperial). */
   readonly wheelbase?: number | UncertainNumber | undefined;
 }
 
 /** The estimated mass of the whole car, and how it lies. */
 export interface EstimateInput {
-  /** Mass of the whole car, wheels and all. Unit: kg, or lb in an imperial file. */
+  /** Mass of the whole car, wheels and all. Unit: kg, or lb (imperial). */
   readonly total: number | UncertainNumber;
   /** How much of it is on the front axle, as a fraction of 1. Without unit. */
   readonly frontFraction: number | UncertainNumber;
@@ -1145,7 +1098,7 @@ export interface EstimateInput {
 export interface LoadInput {
   /** What it is, in your words. */
   readonly name: string;
-  /** Its mass. Unit: kg, or lb in an imperial file. */
+  /** Its mass. Unit: kg, or lb (imperial). */
   readonly mass: number | UncertainNumber;
   /** How much of it is on the front axle, as a fraction of 1. Without unit. */
   readonly frontFraction: number | UncertainNumber;
@@ -1155,17 +1108,17 @@ export interface LoadInput {
 
 /** Four scales under the wheels, in place of an estimate. */
 export interface ScalesInput {
-  /** Reading under the front left-hand wheel. Unit: kg, or lb in an imperial file. */
+  /** Reading under the front left-hand wheel. Unit: kg, or lb (imperial). */
   readonly frontLeft: number | UncertainNumber;
-  /** Reading under the front right-hand wheel. Unit: kg, or lb in an imperial file. */
+  /** Reading under the front right-hand wheel. Unit: kg, or lb (imperial). */
   readonly frontRight: number | UncertainNumber;
-  /** Reading under the rear left-hand wheel. Unit: kg, or lb in an imperial file. */
+  /** Reading under the rear left-hand wheel. Unit: kg, or lb (imperial). */
   readonly rearLeft: number | UncertainNumber;
-  /** Reading under the rear right-hand wheel. Unit: kg, or lb in an imperial file. */
+  /** Reading under the rear right-hand wheel. Unit: kg, or lb (imperial). */
   readonly rearRight: number | UncertainNumber;
   /**
-   * Whether the perches were turned until the car stood at the drawn ride height (reset), or left as they
-   * were (untouched).
+   * Whether the perches were turned until the car stood at design ride height (reset), or left as they were
+   * (untouched).
    */
   readonly perches: 'reset' | 'untouched';
   /**
@@ -1185,15 +1138,15 @@ export interface LoadStateInput {
 
 /** Downforce at one speed; it goes with the square of the speed, at the same balance. */
 export interface DownforceInput {
-  /** Speed at which the force is known. Unit: km/h, or mph in an imperial file. */
+  /** Speed at which the force is known. Unit: km/h, or mph (imperial). */
   readonly speed: number | UncertainNumber;
-  /** Downforce of the whole car at that speed; negative if it lifts. Unit: N, or lbf in an imperial file. */
+  /** Downforce of the whole car at that speed; negative if it lifts. Unit: N, or lbf (imperial). */
   readonly force: number | UncertainNumber;
   /** How much of it is on the front axle, as a fraction of 1. Without unit. */
   readonly frontFraction: number | UncertainNumber;
   /**
-   * Speeds to check; the last is taken as the top speed. Five up to speed if left out. Unit: km/h, or mph in
-   * an imperial file.
+   * Speeds to check; the last is taken as the top speed. Five up to speed if left out. Unit: km/h, or mph
+   * (imperial).
    */
   readonly speedsToCheck?: readonly number[] | undefined;
 }
@@ -1205,16 +1158,13 @@ export interface TravelCasesInput {
   /** Deceleration under braking, in g; 1 if left out (common practice). Without unit. */
   readonly deceleration?: number | UncertainNumber | undefined;
   /**
-   * A bump of the road, taken by the wheel alone; 40 mm if left out (common practice). Unit: mm, or inch in
-   * an imperial file.
+   * A bump of the road, taken by the wheel alone; 40 mm if left out (common practice). Unit: mm, or in
+   * (imperial).
    */
   readonly roadBump?: number | UncertainNumber | undefined;
-  /** A dip of the road; 40 mm if left out (common practice). Unit: mm, or inch in an imperial file. */
+  /** A dip of the road; 40 mm if left out (common practice). Unit: mm, or in (imperial). */
   readonly roadDip?: number | UncertainNumber | undefined;
-  /**
-   * Travel kept in reserve at either end; 5 mm if left out (common practice). Unit: mm, or inch in an
-   * imperial file.
-   */
+  /** Travel kept in reserve at either end; 5 mm if left out (common practice). Unit: mm, or in (imperial). */
   readonly margin?: number | UncertainNumber | undefined;
 }
 
@@ -1256,19 +1206,18 @@ export interface SurveyInput extends FileFields {
 export interface SurveyPointInput {
   /**
    * First estimate of where it lies, from a rough sketch. Point [y, z]: y outboard from the centreline, z up
-   * from the ground. Unit: mm, or inch in an imperial file.
+   * from the ground. Unit: mm, or in (imperial).
    */
   readonly estimate?: readonly [y: number, z: number] | undefined;
   /**
    * Where it lies, known: what other points are measured from. Point [y, z]: y outboard from the centreline,
-   * z up from the ground. Unit: mm, or inch in an imperial file.
+   * z up from the ground. Unit: mm, or in (imperial).
    */
   readonly known?: readonly [y: number, z: number] | undefined;
   /** The point lies on the axis through these two, where that pierces the plane at its x. */
   readonly pivotAxis?: readonly [string, string] | undefined;
   /**
-   * Fore-aft place, forward of the plane across the wheel centre; 0 if left out. Unit: mm, or inch in an
-   * imperial file.
+   * Fore-aft place, forward of the plane across the wheel centre; 0 if left out. Unit: mm, or in (imperial).
    */
   readonly x?: number | undefined;
 }
@@ -1277,15 +1226,15 @@ export interface SurveyPointInput {
 export interface SurveyPlusMinusInput {
   /**
    * How far a distance by tape may be off, to either side, 95 times in 100; 1.5 mm if left out. Unit: mm, or
-   * inch in an imperial file.
+   * in (imperial).
    */
   readonly tape?: number | undefined;
   /**
    * How far a height, a lateral distance or a point on a line may be off, to either side, 95 times in 100;
-   * 1.5 mm if left out. Unit: mm, or inch in an imperial file.
+   * 1.5 mm if left out. Unit: mm, or in (imperial).
    */
   readonly ruler?: number | undefined;
-  /** How far an angle may be off, to either side, 95 times in 100; 0.3 degrees if left out. Unit: degrees. */
+  /** How far an angle may be off, to either side, 95 times in 100; 0.3 degrees if left out. Unit: deg. */
   readonly angleFinder?: number | undefined;
 }
 
@@ -1293,11 +1242,11 @@ export interface SurveyPlusMinusInput {
 export interface DistanceInput {
   /** The two points. */
   readonly between: readonly [string, string];
-  /** What was read. Unit: mm, or inch in an imperial file. */
+  /** What was read. Unit: mm, or in (imperial). */
   readonly value: number;
   /**
    * How far this reading may be off, to either side, 95 times in 100; plusMinus.tape if left out. Unit: mm,
-   * or inch in an imperial file.
+   * or in (imperial).
    */
   readonly plusMinus?: number | undefined;
 }
@@ -1308,11 +1257,11 @@ export interface HeightInput {
   readonly of: string;
   /** Above which point; the ground if left out. */
   readonly above?: string | undefined;
-  /** What was read: up positive. Unit: mm, or inch in an imperial file. */
+  /** What was read: up positive. Unit: mm, or in (imperial). */
   readonly value: number;
   /**
    * How far this reading may be off, to either side, 95 times in 100; plusMinus.ruler if left out. Unit: mm,
-   * or inch in an imperial file.
+   * or in (imperial).
    */
   readonly plusMinus?: number | undefined;
 }
@@ -1323,11 +1272,11 @@ export interface LateralInput {
   readonly of: string;
   /** From which point; the centreline if left out. */
   readonly from?: string | undefined;
-  /** What was read: outboard positive. Unit: mm, or inch in an imperial file. */
+  /** What was read: outboard positive. Unit: mm, or in (imperial). */
   readonly value: number;
   /**
    * How far this reading may be off, to either side, 95 times in 100; plusMinus.ruler if left out. Unit: mm,
-   * or inch in an imperial file.
+   * or in (imperial).
    */
   readonly plusMinus?: number | undefined;
 }
@@ -1336,11 +1285,11 @@ export interface LateralInput {
 export interface InclinationInput {
   /** Two points of the line. */
   readonly line: readonly [string, string];
-  /** What was read, from the front: top inboard positive. Unit: degrees. */
+  /** What was read, from the front: top inboard positive. Unit: deg. */
   readonly value: number;
   /**
    * How far this reading may be off, to either side, 95 times in 100; plusMinus.angleFinder if left out.
-   * Unit: degrees.
+   * Unit: deg.
    */
   readonly plusMinus?: number | undefined;
 }
@@ -1349,11 +1298,11 @@ export interface InclinationInput {
 export interface SlopeInput {
   /** Two points of the line. */
   readonly line: readonly [string, string];
-  /** What was read, from the front: outboard end up positive. Unit: degrees. */
+  /** What was read, from the front: outboard end up positive. Unit: deg. */
   readonly value: number;
   /**
    * How far this reading may be off, to either side, 95 times in 100; plusMinus.angleFinder if left out.
-   * Unit: degrees.
+   * Unit: deg.
    */
   readonly plusMinus?: number | undefined;
 }
@@ -1366,7 +1315,7 @@ export interface CollinearInput {
   readonly line: readonly [string, string];
   /**
    * How far this reading may be off, to either side, 95 times in 100; plusMinus.ruler if left out. Unit: mm,
-   * or inch in an imperial file.
+   * or in (imperial).
    */
   readonly plusMinus?: number | undefined;
 }

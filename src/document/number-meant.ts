@@ -10,9 +10,9 @@ export function numbersMeant(text: string, unit: string | undefined): number[] {
 
 function unitMeant(named: string): string {
   const text = named.toLowerCase();
-  if (['in', '"', '”', '″', "''"].includes(text) || text.startsWith('inch')) return 'inch';
+  if (['in', '"', '”', '″', "''"].includes(text) || text.startsWith('inch')) return 'in';
   if (text.startsWith('lb')) return 'lb';
-  return text === '°' || text.startsWith('deg') ? 'degrees' : text;
+  return text === '°' || text.startsWith('deg') ? 'deg' : text;
 }
 
 /** The numbers that a text may stand for: two for `1,250`. */

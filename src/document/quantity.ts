@@ -15,7 +15,7 @@ export function quantity(kind: Quantity, description: string, schema: z.ZodNumbe
 export function unitOf(...kinds: readonly Quantity[]): string {
   const metric = kinds.map((kind) => unitName(kind, 'metric')).join(' and ');
   const imperial = kinds.map((kind) => unitName(kind, 'imperial')).join(' and ');
-  const units = metric === imperial ? metric : `${metric}, or ${imperial} in an imperial file`;
+  const units = metric === imperial ? metric : `${metric}, or ${imperial} (imperial)`;
   return `Unit${kinds.length > 1 ? 's' : ''}: ${units}.`;
 }
 
@@ -30,7 +30,7 @@ export function size(description: string): z.ZodNumber {
 }
 
 const y = quantity('length', 'y: outboard from the centreline of the car');
-const z_ = quantity('length', 'z: up from the ground at the drawn ride height');
+const z_ = quantity('length', 'z: up from the ground at design ride height');
 
 /** A number that stands for a quantity, or one that is known to plus or minus: `{ value, plusMinus }`. */
 export function uncertain(kind: Quantity, description: string, number: z.ZodNumber = z.number()) {
@@ -59,7 +59,7 @@ function eitherOf(value: z.ZodNumber, plusMinus: z.ZodNumber) {
 }
 
 const uncertainY = uncertain('length', 'y: outboard from the centreline of the car');
-const uncertainZ = uncertain('length', 'z: up from the ground at the drawn ride height');
+const uncertainZ = uncertain('length', 'z: up from the ground at design ride height');
 
 /**
  * A list of two whose type is readonly. The `readonly()` of zod would freeze even what it refuses, the caller's own, and throws

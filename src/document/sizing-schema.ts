@@ -71,7 +71,7 @@ const massesSchema = z
         perches: z
           .enum(['reset', 'untouched'])
           .describe(
-            'Whether the perches were turned until the car stood at the drawn ride height (reset), or left as they were (untouched).',
+            'Whether the perches were turned until the car stood at design ride height (reset), or left as they were (untouched).',
           ),
         aboard: takes(
           z
@@ -93,7 +93,7 @@ const massesSchema = z
     designState: z
       .string()
       .describe(
-        'Name of the state that the drawn ride height belongs to; if left out, the car with everything in added aboard.',
+        'Name of the state that design ride height belongs to; if left out, the car with everything in added aboard.',
       )
       .optional(),
     sprungCentreOfGravityHeight: uncertain(
@@ -313,7 +313,7 @@ export const cornerSizingSchema = z
       .strictObject({
         setting: uncertain(
           'length',
-          'Perch setting: eye-to-eye length minus spring length between its seats; if left out, the perch is set for the drawn ride height',
+          'Perch setting: eye-to-eye length minus spring length between its seats; if left out, the perch is set for design ride height',
           positive,
         ).optional(),
         min: size('Smallest setting within the thread').optional(),

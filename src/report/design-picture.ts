@@ -9,11 +9,11 @@ import { sentence } from '../sentences/sentence.ts';
 import { fromMetric, type Units, unitName } from '../units.ts';
 import { figure, spaced } from '../words.ts';
 import { inFull, paperFor } from './drawing.ts';
+import { HEAVY } from './labels.ts';
 import { EDGE, FAINT, heading, joint, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
-import { labelsAt, obstacles } from './names.ts';
-import { type Pose, type Scene, sceneOf, type WheelSizes } from './poses.ts';
+import { labelsAt, obstacles, reachOf } from './names.ts';
+import { type BodyEnd, type Pose, type Scene, sceneOf, type WheelSizes } from './poses.ts';
 import { type Element, element, line, type Place, svgDocument, text, through } from './svg.ts';
-import { printed } from './text.ts';
 
 /** How strongly the old corner is drawn. */
 const PALE = 0.35;
@@ -23,13 +23,13 @@ const HEADER = 70;
 const AROUND = 26;
 
 /**
- * A design and the corner that it was made from, as a self-contained SVG document: both as they stand at ride, the boxes of the
- * mounts, where each went, and the values wanted, as drawn and now; in `units`, metric if left out.
+ * A design and the corner that it was made from, as a self-contained SVG document: both at design ride height, the boxes of the
+ * mounts, how far each moved, and the objectives with their values as drawn and now; in `units`, metric if left out.
  */
 export function drawDesign(
   corner: Corner,
   made: Design,
-  options: WheelSizes & { readonly title?: string; readonly units?: Units } = {},
+  options: WheelSizes & { readonly title?: string; readonly bodyEnd?: BodyEnd; readonly units?: Units } = {},
 ): string {
   const [old, scene] = [corner, made.corner].map((one) => sceneOf(one, [0], options));
   const { units = 'metric' } = options;
@@ -47,21 +47,21 @@ export function drawDesign(
     title,
     content: [
       heading(title),
-      text(`${SUBTITLE}, ${unitName('length', units)}.`, [EDGE, 60], { 'font-size': SMALL }),
+      text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
       element('g', { opacity: PALE }, ...inFull(old, paper)),
       ...inFull(scene, paper),
       ...boxes.map((box) =>
         element('path', { ...FAINT, 'stroke-dasharray': '5 3', d: through(box.map(paper.to), true) }),
       ),
       ...Object.values(made.mounts).flatMap(({ from, to }) => way(paper.to(from), paper.to(to))),
-      ...ways(made, units, scene, paper),
+      ...ways(made, units, old, scene, paper),
       ...below.elements,
     ],
   });
 }
 
 const SUBTITLE =
-  'Seen from the front, left-hand wheel, at ride. Pale: as drawn. Broken lines: where the mounts could be. y outboard, z up';
+  'Seen from the front, left-hand wheel, at design ride height. Pale: as drawn. Dashed: where the mounts may be. y outboard, z up.';
 
 /** Corners of a mount's box; of a coordinate that could not move just that. */
 function cornersOf({ from, box }: MovedMount): Point[] {
@@ -83,24 +83,23 @@ function way(from: Place, to: Place): Element[] {
 }
 
 /** How far each mount went, beside its new place. */
-function ways({ mounts }: Design, units: Units, scene: Scene, paper: Paper): Element[] {
-  const signed = (mm: number) => printed(`${mm >= 0 ? '+' : ''}${lengthFigure(mm, units)}`);
+function ways({ mounts }: Design, units: Units, old: Scene, scene: Scene, paper: Paper): Element[] {
+  const signed = (mm: number) => `${mm >= 0 ? '+' : ''}${lengthFigure(mm, units)}`;
   const all = Object.entries(mounts);
   const labels = all.map(([name, { from, to }]) => ({
     words: `${spaced(name)}: y ${signed(to[0] - from[0])}, z ${signed(to[1] - from[1])} ${unitName('length', units)}`,
     anchor: paper.to(to),
     clear: 9,
+    reach: reachOf(scene.model, name),
   }));
   const around = obstacles(scene, paper, []);
-  const { inner, outer } = scene.model.shock;
-  const pale = [outer, inner].map((eye) => paper.to(mounts[eye]?.from ?? scene.ride.points[eye]));
   const edges = all.flatMap(([, mount]) => {
     const box = cornersOf(mount).map(paper.to);
-    return box.map((from, k) => ({ from, to: box[(k + 1) % box.length], weight: 3 }));
+    return box.map((from, k) => ({ from, to: box[(k + 1) % box.length], weight: HEAVY }));
   });
   const clear = {
     ...around,
-    lines: [...around.lines, ...edges, { from: pale[0], to: pale[1], weight: 6 }],
+    lines: [...around.lines, ...obstacles(old, paper, []).lines, ...edges],
     dots: [...around.dots, ...all.map(([, { from }]) => ({ at: paper.to(from), weight: 1 }))],
   };
   const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 16 - HEADER };
@@ -125,7 +124,7 @@ function table(
   const row = (first: string, figures: readonly string[], last = '') => {
     elements.push(
       text(first, [EDGE, at], small),
-      ...figures.map((one, c) => text(printed(one), [COLUMNS[c], at], right)),
+      ...figures.map((one, c) => text(one, [COLUMNS[c], at], right)),
       ...(last === '' ? [] : [text(last, [VERDICT, at], small)]),
     );
     at += LINE;

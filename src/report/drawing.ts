@@ -1,4 +1,4 @@
-// A corner drawn in its plane: the ride pose in heavy lines, droop and bump over it in broken ones, all from the
+// A corner drawn in its plane: the pose at design ride height in heavy lines, droop and bump over it in broken ones, all from the
 // positions of a sweep. The drawing knows bodies, points and roles of a corner's model, not which kind of corner it is.
 
 import type { Corner } from '../corner/corner.ts';
@@ -7,6 +7,7 @@ import type { Sweep } from '../corner/sweep.ts';
 import type { Units } from '../units.ts';
 import { legend } from './legend.ts';
 import {
+  coilover,
   EDGE,
   FAINT,
   heading,
@@ -14,44 +15,47 @@ import {
   LINE,
   type Paper,
   pivot,
-  SIZE,
   SMALL,
   STROKES,
-  shock,
   THIN,
   WIDTH,
   type Written,
   writtenAt,
 } from './marks.ts';
-import { nameLabels } from './names.ts';
+import { type Label, nameLabels } from './names.ts';
 import {
+  type BodyEnd,
+  isStrut,
   moving,
   outlines,
+  POSE_WORDS,
   type Pose,
-  placesAt,
+  paths,
   type Scene,
   sceneOf,
   shortestShock,
   type WheelSizes,
 } from './poses.ts';
 import { type Element, element, line, type Picture, rounded, svgDocument, text, through } from './svg.ts';
-import { endMark, printed, travelIn } from './text.ts';
+import { endMark, fold, travelIn } from './text.ts';
 
 /** How a corner is drawn; all optional. */
 export interface DrawCornerOptions extends WheelSizes {
   /** Heading; default says what is shown. */
   readonly title?: string;
+  /** Which end of the coilover the body of the damper is at; default up. A strut has its body down. */
+  readonly bodyEnd?: BodyEnd;
   /** Where the travel ends: the corner is drawn there, and what ends it is named. */
   readonly limits?: Limits;
-  /** What lengths are written in; default metric. */
+  /** Units of the labels; default metric. */
   readonly units?: Units;
 }
 
 /**
- * A corner at droop, ride and bump over each other, as a self-contained SVG document in black and white.
+ * A corner at droop, design ride height and bump over each other, as a self-contained SVG document in black and white.
  *
- * `motion` is a sweep of this corner (its two ends and ride are shown), or travels in mm, bump positive. The chassis
- * stands still and the ground moves; y is outboard, z up, lengths in the units asked for.
+ * `motion` is a sweep of this corner (its two ends and design ride height are shown), or travels in mm, bump positive. The chassis
+ * stands still and the ground moves; y is outboard, z up.
  *
  * @throws InputError for a sweep without the columns of the moving points, and for travels out of the corner's reach.
  */
@@ -66,7 +70,7 @@ export function drawCorner(
 /** Where the drawing begins, what is left free for words on its right, its greatest height. */
 const LEFT = 36;
 const TOP = 112;
-const RIGHT = 170;
+const RIGHT = 180;
 const MOST_HEIGHT = 560;
 /** How far labels may go beyond the drawing, up and down, and how near to the paper's edge. */
 const ABOVE = 30;
@@ -76,8 +80,6 @@ const NEAR_EDGE = 8;
 const AXIS = 42;
 /** Radius of the tyre's corners on the paper. */
 const TYRE_CORNER = 16;
-/** Stages of a moving point's path. */
-const STAGES = 24;
 
 /** The picture behind `drawCorner`. */
 export function cornerPicture(
@@ -90,9 +92,9 @@ export function cornerPicture(
   const paper = paperFor(poses);
   const { top, bottom } = paper;
 
-  const names = [...new Set(poses.map(({ name }) => name))].reverse();
-  const title = options.title ?? `Corner at ${names.join(', ').replace(/, (\w+)$/, ' and $1')}`;
-  const written = [...frameWords(scene, paper), ...groundWords(scene, paper, options.units ?? 'metric')];
+  const names = [...new Set(poses.map(({ name }) => POSE_WORDS[name]))].reverse();
+  const title = options.title ?? `Corner at ${names.join(', ').replace(/, ([^,]+)$/, ' and $1')}`;
+  const written = groundWords(scene, paper, options.units ?? 'metric');
   const room = written.map(({ box }) => box);
   const lowest = Math.max(bottom + BELOW, ...room.map(({ y, height }) => y + height));
   const below = legend(corner, scene, paper, options, lowest + 22);
@@ -104,12 +106,12 @@ export function cornerPicture(
       heading(title),
       text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
       ...frame(scene, paper),
-      ...paths(scene, paper),
+      ...paths(scene).map((path) => element('path', { ...FAINT, d: through(path.map(paper.to)) })),
       ...grounds(scene, paper),
       ...poses.filter((pose) => pose !== ride).flatMap((pose) => inLines(scene, paper, pose)),
       ...inFull(scene, paper),
       ...written.map((each) => each.element),
-      ...nameLabels(scene, paper, room, {
+      ...nameLabels(scene, paper, frameLabels(scene, paper), room, {
         x: NEAR_EDGE,
         y: top - ABOVE,
         width: WIDTH - 2 * NEAR_EDGE,
@@ -120,7 +122,7 @@ export function cornerPicture(
   };
 }
 
-/** Travels at which a corner is drawn: those asked for, or ride and the limits where there are any. */
+/** Travels at which a corner is drawn: those asked for, or design ride height and the limits where there are any. */
 function stations(motion: Sweep | readonly number[], limits?: Limits): Sweep | readonly number[] {
   const { droop, bump } = limits ?? {};
   if (droop == null && bump == null) return motion;
@@ -132,7 +134,7 @@ function stations(motion: Sweep | readonly number[], limits?: Limits): Sweep | r
 const HAIR = 1e-9;
 
 const SUBTITLE =
-  'Seen from the front, left-hand wheel. The chassis is held still: the ground goes up and down with the wheel.';
+  'Seen from the front, left-hand wheel. The chassis is held still: the ground moves up and down with the wheel.';
 
 /** Room that is left free round a drawing, on the paper. */
 export interface Room {
@@ -166,7 +168,7 @@ export function paperFor(poses: readonly Pose[], around: Room = NO_ROOM): Paper 
   };
 }
 
-/** Centreline and axes; their origin is where the centreline meets the ground at ride. */
+/** Centreline and axes; their origin is where the centreline meets the ground at design ride height. */
 function frame({ model, ride }: Scene, { to, top, bottom }: Paper): Element[] {
   const [x, y] = to([0, ride.points[model.contactPatch][1]]);
   const axis = { ...THIN, 'stroke-width': 1.8 };
@@ -197,16 +199,16 @@ function frame({ model, ride }: Scene, { to, top, bottom }: Paper): Element[] {
   ];
 }
 
-function frameWords({ model, ride }: Scene, { to, top }: Paper): Written[] {
+function frameLabels({ model, ride }: Scene, { to, top }: Paper): Label[] {
   const [x, y] = to([0, ride.points[model.contactPatch][1]]);
   return [
-    writtenAt('vehicle centreline', [x + 7, top - 14], SMALL),
-    writtenAt('y outboard', [x + 7, y + 16], SMALL),
-    writtenAt('z up', [x + 8, y - AXIS + 6], SMALL),
+    { words: 'vehicle centreline', anchor: [x, top - 18], clear: 5 },
+    { words: 'y outboard', anchor: [x + AXIS, y], clear: 7 },
+    { words: 'z up', anchor: [x, y - AXIS], clear: 7 },
   ];
 }
 
-/** The ground of each pose, under the wheel; at ride across to the centreline. */
+/** The ground of each pose, under the wheel; at design ride height across to the centreline. */
 function grounds({ model, poses, ride }: Scene, { to, right }: Paper): Element[] {
   return poses.map((pose) => {
     const [, y] = to(pose.points[model.contactPatch]);
@@ -219,44 +221,31 @@ function grounds({ model, poses, ride }: Scene, { to, right }: Paper): Element[]
 /** What the ground lines are, on the right of them, spread as far as the words need. */
 function groundWords({ model, poses, ride, ends }: Scene, { to, right }: Paper, units: Units): Written[] {
   const said = poses.map((pose) => {
-    const figures = pose === ride ? 'as drawn' : printed(travelIn(pose.travel, units));
+    const figures = pose === ride ? '' : travelIn(pose.travel, units);
     const mark = pose.name === 'ride' || ends === null ? '' : endMark(ends[pose.name]);
-    return [figures, mark].filter((text) => text !== '');
+    return [...fold(`ground at ${POSE_WORDS[pose.name]}`, 17), figures, mark].filter((text) => text !== '');
   });
   const wanted = poses.map(({ points }) => to(points[model.contactPatch])[1]);
   const spread: number[] = [];
   let free = Number.NEGATIVE_INFINITY;
   wanted.forEach((y, k) => {
     spread.push(Math.max(y, free));
-    free = spread[k] + (1 + said[k].length) * LINE + 6;
+    free = spread[k] + said[k].length * LINE + 6;
   });
   const shift = spread.reduce((sum, y, k) => sum + wanted[k] - y, 0) / spread.length;
-  return poses.flatMap(({ name }, k) => {
+  return poses.flatMap((_, k) => {
     const [x, y] = [right + 34, spread[k] + shift];
     return [
       {
         element: line([right + 14, wanted[k]], [x - 4, y], THIN),
         box: { x: right, y: Math.min(y, wanted[k]) - 1, width: 30, height: Math.abs(y - wanted[k]) + 2 },
       },
-      writtenAt(`ground at ${name}`, [x, y - 1], SIZE),
-      ...said[k].map((words, i) => writtenAt(words, [x, y - 2 + (i + 1) * LINE], SMALL)),
+      ...said[k].map((words, i) => writtenAt(words, [x, y + 4 + i * LINE], SMALL)),
     ];
   });
 }
 
-/** The paths of the moving points between the outermost poses. */
-function paths({ model, swept, poses }: Scene, { to }: Paper): Element[] {
-  const [high, low] = [poses[0].travel, poses[poses.length - 1].travel];
-  if (high === low) return [];
-  const stages = Array.from({ length: STAGES + 1 }, (_, k) =>
-    placesAt(model, swept.at(k === STAGES ? high : low + ((high - low) * k) / STAGES)),
-  );
-  return Object.keys(model.drawing.points)
-    .filter((name) => !model.drawing.ground.includes(name))
-    .map((name) => element('path', { ...FAINT, d: through(stages.map((points) => to(points[name]))) }));
-}
-
-/** A pose in single lines: tyre, bodies, shock, joints. */
+/** A pose in single lines: tyre, bodies, coilover, joints. */
 function inLines({ model }: Scene, { to }: Paper, { name, points, tyre }: Pose): Element[] {
   const stroke = STROKES[name];
   const { inner, outer } = model.shock;
@@ -270,10 +259,12 @@ function inLines({ model }: Scene, { to }: Paper, { name, points, tyre }: Pose):
   ];
 }
 
-/** The ride pose: tyre and rim, bodies as plates, shock with its spring, pivots. */
-export function inFull({ model, poses, ride }: Scene, { to, scale }: Paper): Element[] {
+/** The drawn pose: tyre and rim, bodies as plates, coilover, pivots. */
+export function inFull(
+  { model, poses, ride, coilover: [body, shaft] }: Scene,
+  { to, scale }: Paper,
+): Element[] {
   const { points, tyre, rim } = ride;
-  const { inner, outer } = model.shock;
   const [x, y] = to(points[model.wheelCentre]);
   const [patchX, patchY] = to(points[model.contactPatch]);
   const stroke = { ...STROKES.ride, fill: 'none' };
@@ -290,7 +281,13 @@ export function inFull({ model, poses, ride }: Scene, { to, scale }: Paper): Ele
           })
         : element('path', { ...stroke, 'stroke-width': 4, d: through(outline.map(to)) }),
     ),
-    ...shock(to(points[inner]), to(points[outer]), shortestShock(model, poses) * scale, scale),
+    ...coilover(
+      to(points[body]),
+      to(points[shaft]),
+      shortestShock(model, poses) * scale,
+      scale,
+      isStrut(model),
+    ),
     ...moving(model).map((name) => joint(to(points[name]), 4.4, 1.6)),
     ...model.drawing.ground.flatMap((name) => pivot(to(points[name]))),
     line([x - 8, y], [x + 8, y], THIN),

@@ -7,11 +7,12 @@ import type { Point } from '../linkage/drawing.ts';
 import { fromMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { inFull, paperFor, type Room } from './drawing.ts';
+import { HEAVY } from './labels.ts';
 import { EDGE, heading, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
 import { labelsAt, obstacles } from './names.ts';
-import { sceneOf, type WheelSizes } from './poses.ts';
+import { type BodyEnd, sceneOf, type WheelSizes } from './poses.ts';
 import { type Element, element, line, type Place, svgDocument, text, through } from './svg.ts';
-import { printed, travelIn } from './text.ts';
+import { travelIn } from './text.ts';
 import { roundStep } from './ticks.ts';
 
 /** As far as arrows can go beyond what they stand on. */
@@ -36,7 +37,7 @@ interface Arrow {
 /** The longest arrow on the paper, and the head of each. */
 const LONGEST = 150;
 const HEAD = 9;
-/** Forces below this share of the largest are told, not drawn. */
+/** Forces below this fraction of the largest are in the table, not drawn. */
 const SMALLEST = 0.005;
 /** How strongly the corner is drawn behind its forces. */
 const PALE = 0.4;
@@ -50,11 +51,11 @@ const HEADER = 70;
 export function drawForces(
   corner: Corner,
   one: CaseForces,
-  options: WheelSizes & { readonly title?: string; readonly units?: Units } = {},
+  options: WheelSizes & { readonly title?: string; readonly bodyEnd?: BodyEnd; readonly units?: Units } = {},
 ): string {
   const { units = 'metric' } = options;
   const whole = sceneOf(corner, [one.travel], options);
-  const pose = whole.poses.find(({ travel }) => travel === one.travel) ?? whole.ride;
+  const pose = whole.poses.find((pose) => pose !== whole.ride) ?? whole.ride;
   const scene = { ...whole, poses: [pose], ride: pose };
   const inShown = (newton: number) => fromMetric(newton, 'force', units);
   const arrows = arrowsOf(one, scene.model.upright, scene.model.contactPatch).map((one) => ({
@@ -70,7 +71,7 @@ export function drawForces(
     const [x, y] = paper.to(pose.points[point]);
     return { from: [x, y] as Place, to: [x + scale * force[0], y - scale * force[1]] as Place };
   });
-  const title = options.title ?? `Forces: ${one.name}, travel ${printed(travelIn(one.travel, units))}`;
+  const title = options.title ?? `Forces: ${one.name}, travel ${travelIn(one.travel, units)}`;
   const unit = unitName('force', units);
   const below = table(arrows, paper.bottom + 40, step, scale, unit);
   return svgDocument({
@@ -89,7 +90,7 @@ export function drawForces(
 }
 
 const SUBTITLE =
-  'Seen from the front, left-hand wheel. Arrows: what acts on upright and chassis, from where it acts, to one scale.';
+  'Seen from the front, left-hand wheel. Arrows: forces on upright and chassis, from where they act, to one scale.';
 
 function arrowsOf({ tyre, on, chassis }: CaseForces, upright: string, contactPatch: string): Arrow[] {
   const parts = (point: string) =>
@@ -142,7 +143,7 @@ function sizes(
     anchor: lines[k].to,
     clear: 6,
   }));
-  const heavy = lines.map(({ from, to }) => ({ from, to, weight: 4 }));
+  const heavy = lines.map(({ from, to }) => ({ from, to, weight: HEAVY }));
   const frame = { x: 8, y: HEADER, width: WIDTH - 16, height: paper.bottom + 24 - HEADER };
   return labelsAt(labels, { ...around, lines: [...around.lines, ...heavy] }, frame);
 }
@@ -162,13 +163,13 @@ function table(
   const bar = step * scale;
   const rows = arrows.map(({ what, force: [y, z] }, k) => {
     const at = top + 64 + k * LINE;
-    const figures = [y, z, Math.hypot(y, z)].map((value) => printed((value + 0).toFixed(0)));
+    const figures = [y, z, Math.hypot(y, z)].map((value) => (Math.round(value) + 0).toFixed(0));
     return [
       text(what, [EDGE, at], { 'font-size': SMALL }),
       ...figures.map((value, c) => text(value, [COLUMNS[c], at], right)),
     ];
   });
-  const titles = ['y', 'z', 'size'].map((name) => `${name} [${unit}]`);
+  const titles = ['y', 'z', 'magnitude'].map((name) => `${name} [${unit}]`);
   return {
     elements: [
       line([EDGE, top], [EDGE + bar, top], { stroke: '#000', 'stroke-width': 2.2 }),

@@ -8,29 +8,29 @@ import type { Units } from '../units.ts';
 import { type Curves, curvesPicture, type PlotCurvesOptions } from './curves.ts';
 import { EDGE, heading, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
 import { type Element, element, line, type Picture, stacked, svgDocument, text } from './svg.ts';
-import { printed, travelIn } from './text.ts';
+import { travelIn } from './text.ts';
 
-/** How the hand figure is shown; all optional. */
+/** How the hand method is shown; all optional. */
 export interface HandMethodPlotOptions {
   readonly title?: string;
   readonly limits?: Limits;
-  /** What the travel is written in; default metric. */
+  /** Units of the labels; default metric. */
   readonly units?: Units;
 }
 
-const SHARE = 'wheelRateShare';
+const FACTOR = 'wheelRateFactor';
 const ERROR = 'springError';
 const INFO = [
-  { name: SHARE, unit: '', label: 'wheel rate by spring rate', gaps: false },
-  { name: ERROR, unit: '%', label: 'spring chosen by hand: too soft -, too stiff +', gaps: false },
+  { name: FACTOR, unit: '', label: 'wheel-rate factor', gaps: false },
+  { name: ERROR, unit: '%', label: 'error of the spring chosen by hand, too stiff +', gaps: false },
 ];
 
 /**
- * Wheel rate by spring rate over travel, exact and by hand, the error of a spring chosen by hand, and what each approximation of the
- * hand figure is worth at ride, as one self-contained SVG document.
+ * Wheel-rate factor (wheel rate ÷ spring rate) over travel, exact and by hand, the error of a spring chosen by hand, and the error
+ * from each approximation at design ride height, as one self-contained SVG document.
  */
 export function plotHandMethod(method: HandMethod, options: HandMethodPlotOptions = {}): string {
-  const { title = 'The hand figure beside the exact one', limits, units = 'metric' } = options;
+  const { title = 'Hand method and exact wheel-rate factor', limits, units = 'metric' } = options;
   const { travel } = method.columns;
   const end = (at: number) => ({ travel: at, status: 'reached' as const });
   const curves: Curves = {
@@ -40,9 +40,9 @@ export function plotHandMethod(method: HandMethod, options: HandMethodPlotOption
   };
   const picture = curvesPicture(curves, {
     title,
-    panels: [SHARE, ERROR],
+    panels: [FACTOR, ERROR],
     units,
-    beside: { [SHARE]: { value: method.estimate, words: 'by hand' }, [ERROR]: { value: 0, words: 'right' } },
+    beside: { [FACTOR]: { value: method.estimate, words: 'by hand' }, [ERROR]: { value: 0, words: 'exact' } },
     ...(limits === undefined ? {} : { limits }),
   });
   return svgDocument(stacked(title, [picture, sharesPicture(method.ride, units)]));
@@ -59,28 +59,28 @@ export function withHandFigure(
     curves: {
       info: [...sweep.info, INFO[0]],
       end: sweep.end,
-      at: (at) => ({ ...sweep.at(at), [SHARE]: at >= from && at <= to ? method.at(at).exact : null }),
+      at: (at) => ({ ...sweep.at(at), [FACTOR]: at >= from && at <= to ? method.at(at).exact : null }),
     },
     options: {
-      panels: ['installationRatio', 'shockLength', SHARE],
-      beside: { [SHARE]: { value: method.estimate, words: 'by hand' } },
+      panels: ['installationRatio', 'shockLength', FACTOR],
+      beside: { [FACTOR]: { value: method.estimate, words: 'by hand' } },
     },
   };
 }
 
 function handColumns(method: HandMethod, travel: number): Record<string, number> {
   const { exact, error } = method.at(travel);
-  return { travel, [SHARE]: exact, [ERROR]: 100 * error };
+  return { travel, [FACTOR]: exact, [ERROR]: 100 * error };
 }
 
 const TOP = 92;
 const ROW = 30;
 const BAR = 12;
-/** Where the bars have their nought, and the length of the longest. */
+/** Where the bars have their zero, and the length of the longest. */
 const MIDDLE = 660;
 const LONGEST = 130;
 
-/** What each approximation, left in, does to the spring: bars to either side. */
+/** Error of the spring rate from each approximation: bars to either side. */
 function sharesPicture({ travel, factors, error }: HandPoint, units: Units): Picture {
   const rows = [
     ...HAND_METHOD_APPROXIMATIONS.map((approximation) => ({
@@ -90,7 +90,7 @@ function sharesPicture({ travel, factors, error }: HandPoint, units: Units): Pic
     { words: 'all together', error },
   ];
   const most = Math.max(...rows.map((row) => Math.abs(row.error)), 0.01);
-  const title = `What each approximation does to the spring, at ${travel === 0 ? 'ride' : travelIn(travel, units)}`;
+  const title = `Error of the spring rate from each approximation, at ${travel === 0 ? 'design ride height' : travelIn(travel, units)}`;
   const bottom = TOP + rows.length * ROW;
   return {
     width: WIDTH,
@@ -108,7 +108,7 @@ function sharesPicture({ travel, factors, error }: HandPoint, units: Units): Pic
 
 function bar(words: string, error: number, scale: number, y: number): Element[] {
   const width = Math.abs(error) * scale;
-  const percent = `${printed((100 * error).toFixed(1))} %`;
+  const percent = `${(100 * error).toFixed(1)} %`;
   const soft = error < 0;
   return [
     text(words.charAt(0).toUpperCase() + words.slice(1), [EDGE, y + 4], { 'font-size': SIZE }),

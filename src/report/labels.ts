@@ -12,17 +12,21 @@ export interface Box {
   readonly height: number;
 }
 
-/** A label wanted: its size, what it names, and how much room to leave around that. */
+/** A straight piece of a line on the paper. */
+export type Segment = readonly [from: Place, to: Place];
+
+/** A label wanted: its size, what it names, how much room to leave around that, and how near a leader goes to it. */
 export interface LabelWish {
   readonly width: number;
   readonly height: number;
   readonly anchor: Place;
   readonly clear: number;
+  readonly reach?: number;
 }
 
 /** What labels should keep off. */
 export interface Obstacles {
-  /** Lines, with the cost of each unit of length hidden. */
+  /** Lines, with the cost of each unit of length hidden; those from `HEAVY` on are hidden only where nothing else can be done. */
   readonly lines: readonly { readonly from: Place; readonly to: Place; readonly weight: number }[];
   /** Things already labelled or written. */
   readonly boxes: readonly Box[];
@@ -33,10 +37,15 @@ export interface Obstacles {
 /** Where a label stands, and the line from its anchor if it stands away. */
 export interface PlacedLabel {
   readonly box: Box;
-  readonly leader: readonly [from: Place, to: Place] | null;
+  readonly leader: Segment | null;
 }
 
-const DISTANCES = [2, 8, 16, 26, 38, 52, 70, 92, 120, 155, 200, 260];
+/** Weight of a line that no label may cover. */
+export const HEAVY = 100;
+
+const DISTANCES = [
+  2, 5, 8, 12, 16, 21, 26, 32, 38, 45, 52, 61, 70, 81, 92, 106, 120, 137, 155, 177, 200, 230, 260,
+];
 const DIRECTIONS = 24;
 const ROUNDS = 4;
 /** Room between labels. */
@@ -46,7 +55,9 @@ const NEAR = 11;
 /** Costs, in units of a label's distance. */
 const FORBIDDEN = 1e6;
 const LEADER_ON_LABEL = 1e4;
-const LEADER_ON_LINE = 14;
+/** Of a line that is hidden, as a length of it. */
+const STRUCK = 40;
+const LEADER_ON_LINE = 8;
 const LEADER_NEAR_DOT = 60;
 const DOT_HIDDEN = 80;
 
@@ -65,10 +76,10 @@ interface Option {
 /** A place for each wish, in order; the same wishes always come out in the same places. */
 export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, frame: Box): PlacedLabel[] {
   const options = wishes.map((wish) => candidates(wish, frame));
-  const placeOf = (option: Option, { width, height, anchor, clear }: LabelWish) => {
+  const placeOf = (option: Option, { width, height, anchor, clear, reach = 0 }: LabelWish) => {
     if (option.place === null) {
       const box = { x: option.x, y: option.y, width, height };
-      option.place = { box, leader: leaderTo(box, anchor, clear) };
+      option.place = { box, leader: leaderTo(box, anchor, clear, reach) };
     }
     return option.place;
   };
@@ -105,6 +116,27 @@ export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles, 
   return chosen.map((option, k) => placeOf(option as Option, wishes[k]));
 }
 
+/** The best of some places for a label: on no other label, struck by as few lines as can be, and then the nearest. */
+export function freest<Spot extends PlacedLabel & { readonly away: number }>(
+  spots: readonly Spot[],
+  lines: readonly Segment[],
+  taken: readonly Box[],
+): Spot {
+  let [best, least] = [spots[0], Number.POSITIVE_INFINITY];
+  for (const spot of [...spots].sort((a, b) => a.away - b.away)) {
+    // No place costs less than it is away.
+    if (spot.away >= least) break;
+    const { box, leader, away } = spot;
+    const isOn = taken.some(
+      (other) => overlap(box, other) || (leader !== null && hidden(...leader, other) > 0),
+    );
+    const struck = lines.filter((one) => hidden(...one, padded(box)) > 0).length;
+    const cost = away + LEADER_ON_LABEL * struck + (isOn ? FORBIDDEN : 0);
+    if (cost < least) [best, least] = [spot, cost];
+  }
+  return best;
+}
+
 const TURNS: readonly Place[] = Array.from({ length: DIRECTIONS }, (_, k) => {
   const turn = (2 * Math.PI * k) / DIRECTIONS;
   return [Math.cos(turn), -Math.sin(turn)];
@@ -137,14 +169,14 @@ function within(value: number, least: number, most: number): number {
   return Math.max(least, Math.min(most, value));
 }
 
-function leaderTo(box: Box, anchor: Place, clear: number): PlacedLabel['leader'] {
+function leaderTo(box: Box, anchor: Place, clear: number, reach: number): PlacedLabel['leader'] {
   const to: Place = [
     within(anchor[0], box.x, box.x + box.width),
     within(anchor[1], box.y, box.y + box.height),
   ];
   const length = Math.hypot(to[0] - anchor[0], to[1] - anchor[1]);
   if (length <= clear + NEAR) return null;
-  const share = clear / length;
+  const share = reach / length;
   return [[anchor[0] + share * (to[0] - anchor[0]), anchor[1] + share * (to[1] - anchor[1])], to];
 }
 
@@ -160,8 +192,9 @@ function fixedCost(
   if (cost < clear) cost += FORBIDDEN;
   for (const { from, to, weight } of lines) {
     if (cost >= most) return cost;
-    cost += weight * hidden(from, to, box);
-    if (leader !== null && weight >= 1 && cross(leader, [from, to])) cost += LEADER_ON_LINE;
+    const length = hidden(from, to, padded(box));
+    if (length > 0) cost += weight * (STRUCK + length);
+    if (leader !== null && weight >= HEAVY && cross(leader, [from, to])) cost += LEADER_ON_LINE;
   }
   for (const other of boxes) {
     if (overlap(box, other)) cost += FORBIDDEN;
@@ -173,6 +206,11 @@ function fixedCost(
     if (leader !== null && distanceTo(at, leader) < 9) cost += weight * LEADER_NEAR_DOT;
   }
   return cost;
+}
+
+/** A box with the least room between words and a line. */
+function padded({ x, y, width, height }: Box): Box {
+  return { x: x - 3, y: y - 1, width: width + 6, height: height + 2 };
 }
 
 /** Distance of a box from a place, 0 where it covers it. */
@@ -221,15 +259,13 @@ function hidden(a: Place, b: Place, { x, y, width, height }: Box): number {
   return enter < leave ? (leave - enter) * Math.hypot(dx, dy) : 0;
 }
 
-type Line = readonly [from: Place, to: Place];
-
-function cross([a, b]: Line, [c, d]: Line): boolean {
+function cross([a, b]: Segment, [c, d]: Segment): boolean {
   const side = (p: Place, q: Place, r: Place) =>
     Math.sign((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]));
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 
-function distanceTo(point: Place, [a, b]: Line): number {
+function distanceTo(point: Place, [a, b]: Segment): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const along = within(((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / (dx * dx + dy * dy || 1), 0, 1);
   return Math.hypot(a[0] + along * dx - point[0], a[1] + along * dy - point[1]);

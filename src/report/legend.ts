@@ -6,7 +6,7 @@ import { fromMetric, textIn, toMetric, type Units, unitName } from '../units.ts'
 import { spaced } from '../words.ts';
 import { shownUnit } from './in-units.ts';
 import { EDGE, FAINT, joint, LINE, type Paper, pivot, SIZE, SMALL, STROKES, THIN, WIDTH } from './marks.ts';
-import type { Scene, WheelSizes } from './poses.ts';
+import { POSE_WORDS, type Scene, type WheelSizes } from './poses.ts';
 import { type Attributes, type Element, element, line, text } from './svg.ts';
 import {
   causeWords,
@@ -15,7 +15,7 @@ import {
   figure,
   fittingSize,
   fold,
-  printed,
+  inBrackets,
   signedTravel,
   textWidth,
 } from './text.ts';
@@ -27,8 +27,8 @@ const LEAST_BAR = 85;
 const MARKS = 330;
 /** Columns of the table, as far as the sweep has them, and their right edges. */
 const COLUMNS = ['travel', 'shockLength', 'installationRatio', 'camber'];
-const FIRST_COLUMN = 240;
-const COLUMN = 158;
+const FIRST_COLUMN = 270;
+const COLUMN = 152;
 const ROW = 20;
 /** Characters in a line of notes. */
 const NOTE = 112;
@@ -80,8 +80,8 @@ function scaleBar({ scale }: Paper, middle: number, units: Units): Element[] {
 /** What the marks mean. */
 function marks(y: number): Element[] {
   const items: [Element[], string][] = [
-    [pivot([0, 0]), 'pivot on the chassis'],
-    [[joint([0, 0], 4.4, 1.6)], 'joint that moves'],
+    [pivot([0, 0]), 'chassis pivot'],
+    [[joint([0, 0], 4.4, 1.6)], 'moving joint'],
     [[line([-12, 0], [12, 0], FAINT)], 'path of a moving point'],
   ];
   let x = MARKS;
@@ -101,7 +101,7 @@ function figures({ poses, swept, ends }: Scene, y: number, units: Units, limits?
   const right = (k: number) => FIRST_COLUMN + COLUMN * k;
   const small: Attributes = { 'font-size': SMALL, 'text-anchor': 'end' };
   const heads = columns.map(({ name, unit }, k) =>
-    text(unit.name === '' ? spaced(name) : `${spaced(name)} [${unit.name}]`, [right(k), y], small),
+    text(`${spaced(name)}${inBrackets(unit.name)}`, [right(k), y], small),
   );
   const rows = poses.flatMap(({ name, travel, row }, i) => {
     const base = y + 24 + ROW * i;
@@ -112,13 +112,13 @@ function figures({ poses, swept, ends }: Scene, y: number, units: Units, limits?
     const valueAt = (column: string) => (isDead && column === 'installationRatio' ? null : row[column]);
     const room = WIDTH - EDGE - right(columns.length - 1) - 18;
     const cells = columns.map(({ name: column, unit }) => {
-      if (column === 'travel') return printed(signedTravel(unit.of(travel), unit.name));
+      if (column === 'travel') return signedTravel(unit.of(travel), unit.name);
       const value = valueAt(column);
-      return printed(figure(value === null ? null : unit.of(value), unit.name));
+      return figure(value === null ? null : unit.of(value), unit.name);
     });
     return [
       line([EDGE + 8, base - 4], [EDGE + 58, base - 4], STROKES[name]),
-      text(name, [EDGE + 70, base], { 'font-size': SIZE }),
+      text(POSE_WORDS[name], [EDGE + 70, base], { 'font-size': SIZE }),
       ...cells.map((cell, k) => text(cell, [right(k), base], { 'font-size': SIZE, 'text-anchor': 'end' })),
       ...(end === ''
         ? []
@@ -142,26 +142,26 @@ function notesOn(
   const { foreAftOffset } = model.shock;
   const signs = swept.info.filter(({ name, label }) => COLUMNS.includes(name) && label.includes(', '));
   const guessed = [
-    ...(tyreWidth === undefined ? ['width of the tyre'] : []),
-    ...(rimDiameter === undefined ? ['rim'] : []),
+    ...(tyreWidth === undefined ? ['tyre width'] : []),
+    ...(rimDiameter === undefined ? ['rim diameter'] : []),
   ].join(' and ');
   const notes: string[] = [];
   for (const side of ['bump', 'droop'] as const) {
     const end = ends?.[side];
     if (end !== undefined && end.status !== 'reached') {
-      notes.push(`On the ${side} side: ${printed(describeSweepEnd(end, units))}.`);
+      notes.push(`On the ${side} side: ${describeSweepEnd(end, units)}.`);
     }
   }
   notes.push(`Signs: ${signs.map(({ label }) => label).join('; ')}.`);
   if (swept.info.some(({ name }) => name === 'installationRatio')) {
-    notes.push('Installation ratio: how far the shock shortens, divided by how far the contact patch rises.');
+    notes.push('Installation ratio: how far the coilover shortens ÷ how far the contact patch rises.');
   }
   if (guessed !== '') {
-    notes.push(`Wheel: centre, camber and loaded radius are the corner's; ${guessed} are for the eye only.`);
+    notes.push(`Wheel: centre, camber and loaded radius as given; ${guessed} assumed, for the drawing only.`);
   }
   if (foreAftOffset !== 0) {
     notes.push(
-      `The shock's ends lie ${textIn(Math.abs(foreAftOffset), 'length', units)} apart fore and aft: it is longer than it looks here.`,
+      `The ends of the coilover are ${textIn(Math.abs(foreAftOffset), 'length', units)} apart fore and aft: the coilover is longer than it looks here.`,
     );
   }
   if (corner.mirrored) notes.push('Measured on the right-hand side, drawn mirrored as a left-hand corner.');

@@ -50,27 +50,44 @@ const BODY_SHARE = 0.2;
 const SPRING_SHARE = 0.36;
 /** Share of its length that stays free of the spring at either end. */
 const EYE_SHARE = 0.14;
-/** Share of its length that the body takes, from the chassis end. */
+/** Shares of its length to which the body reaches from its end, and where a strut has its spring seat. */
 const BODY_END = 0.6;
+const STRUT_SEAT = 0.42;
 const COILS = 7;
 
-/** A shock: body from the chassis end, rod to the other, spring around both; `shortest` is its least length shown. */
-export function shock(top: Place, foot: Place, shortest: number, scale: number): Element[] {
-  const length = Math.hypot(foot[0] - top[0], foot[1] - top[1]);
-  const at = acrossFrom(top, foot);
+/**
+ * A coilover from the end of its body to that of its shaft, spring around both; `shortest` is its least length shown. The body of a
+ * strut begins where the upright holds it and carries the spring seat.
+ */
+export function coilover(
+  bodyEnd: Place,
+  shaftEnd: Place,
+  shortest: number,
+  scale: number,
+  strut: boolean,
+): Element[] {
+  const length = Math.hypot(shaftEnd[0] - bodyEnd[0], shaftEnd[1] - bodyEnd[1]);
+  const at = acrossFrom(bodyEnd, shaftEnd);
   const body = Math.min(BODY_WIDTH * scale, BODY_SHARE * shortest) / 2;
   const spring = springRadius(shortest, scale);
-  const [from, to] = [EYE_SHARE * shortest, length - EYE_SHARE * shortest];
+  const eye = EYE_SHARE * shortest;
+  const [from, to] = [strut ? STRUT_SEAT * shortest : eye, length - eye];
   const coil: Place[] = [at(from, -spring), at(from, spring)];
   for (let k = 1; k <= 2 * COILS; k++) {
     coil.push(at(from + ((to - from) * k) / (2 * COILS), k % 2 === 1 ? -spring : spring));
   }
   coil.push(at(to, -spring));
   const end = BODY_END * shortest;
-  const tube = [at(from, -body), at(from, body), at(end, body), at(end, -body)];
+  const start = strut ? -body : eye;
+  const tube = [at(start, -body), at(start, body), at(end, body), at(end, -body)];
   return [
-    line(top, foot, { ...STROKES.ride, 'stroke-width': 2.4 }),
-    element('path', { ...THIN, fill: '#fff', 'stroke-width': 1.2, d: through(tube, true) }),
+    line(bodyEnd, shaftEnd, { ...STROKES.ride, 'stroke-width': 2.4 }),
+    element('path', {
+      ...THIN,
+      fill: strut ? '#e2e2e2' : '#fff',
+      'stroke-width': strut ? 2 : 1.2,
+      d: through(tube, true),
+    }),
     element('path', { ...THIN, 'stroke-width': 1.2, 'stroke-linejoin': 'round', d: through(coil) }),
   ];
 }

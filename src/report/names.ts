@@ -3,70 +3,112 @@
 import type { CornerModel } from '../corner/model.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { spaced } from '../words.ts';
-import { type Box, type Obstacles, placeLabels } from './labels.ts';
+import { type Box, HEAVY, type Obstacles, placeLabels } from './labels.ts';
 import { acrossFrom, type Paper, rimmed, SIZE, springRadius, THIN } from './marks.ts';
-import { hull, middle, moving, outlines, type Scene, shortestShock, slides } from './poses.ts';
-import { type Element, line, type Place } from './svg.ts';
+import {
+  hull,
+  isStrut,
+  middle,
+  moving,
+  outlines,
+  paths,
+  type Scene,
+  shortestShock,
+  slides,
+} from './poses.ts';
+import { type Element, element, line, type Place } from './svg.ts';
 import { textWidth } from './text.ts';
 
-/** Cost of hiding a unit of line behind a label: of the ride pose, of anything else. */
-const HEAVY = 1.5;
-const LIGHT = 0.5;
+/** Weights of the lines of other poses, and of paths and pale lines. */
+const LIGHT = 1;
+const LEAST = 0.3;
 /** Room that a label leaves around a joint, around the middle of a body, beside the spring. */
 const JOINT_ROOM = 8;
 const BODY_ROOM = 4;
 const SPRING_ROOM = 3;
+/** How near leaders go to a joint and to a pivot; those to a body end in a dot on it. */
+const JOINT_REACH = 5.2;
+const PIVOT_REACH = 7.4;
+const DOT = 2.2;
+/** How far the ground line of a pose goes inboard of its contact patch at most. */
+const GROUND = 110;
 
-/** Labels of all points, bodies and slides within a frame, clear of what is already written. */
-export function nameLabels(scene: Scene, paper: Paper, written: readonly Box[], frame: Box): Element[] {
+/** Labels of all points, bodies and slides, and `more`, within a frame, clear of what is already written. */
+export function nameLabels(
+  scene: Scene,
+  paper: Paper,
+  more: readonly Label[],
+  written: readonly Box[],
+  frame: Box,
+): Element[] {
   const { model, ride, poses } = scene;
   const { to, scale } = paper;
   const { points } = ride;
   const { bodies } = model.drawing;
   const { inner, outer } = model.shock;
-  const named: { name: string; anchor: Place; clear: number }[] = [
-    ...Object.keys(points).map((point) => ({
-      name: pointName(model, point),
-      anchor: to(points[point]),
-      clear: JOINT_ROOM,
-    })),
+  const onParts: Label[] = [
     ...Object.keys(bodies).map((body) => {
       const shown = bodies[body].filter((point) => point !== model.contactPatch);
-      return { name: spaced(body), anchor: to(middle(hull(shown.map((p) => points[p])))), clear: BODY_ROOM };
+      return { words: spaced(body), anchor: to(middle(hull(shown.map((p) => points[p])))), clear: BODY_ROOM };
     }),
     ...slides(model).map(({ name, ends: [a, b] }) => ({
-      name: spaced(name),
+      words: spaced(name),
       anchor: to(middle([points[a], points[b]])),
       clear: BODY_ROOM,
     })),
     {
-      name: 'shock',
+      words: isStrut(model) ? 'strut' : 'coilover',
       anchor: to(middle([points[inner], points[outer]])),
       clear: springRadius(shortestShock(model, poses) * scale, scale) + SPRING_ROOM,
     },
   ];
-  const labels = named.map(({ name, ...where }) => ({ words: name, ...where }));
-  return labelsAt(labels, obstacles(scene, paper, written), frame);
+  const labels = [
+    ...Object.keys(points).map((point) => ({
+      words: pointName(model, point),
+      anchor: to(points[point]),
+      clear: JOINT_ROOM,
+      reach: reachOf(model, point),
+    })),
+    ...onParts.map((label) => ({ ...label, dot: true })),
+    ...more,
+  ];
+  const around = obstacles(scene, paper, written);
+  const dots = [...around.dots, ...onParts.map(({ anchor }) => ({ at: anchor, weight: 1 }))];
+  return labelsAt(labels, { ...around, dots }, frame);
 }
 
-/** Words to stand near a place, so far clear of it. */
+/** How near a leader goes to a point: to the edge of its mark. */
+export function reachOf({ drawing, wheelCentre, contactPatch }: CornerModel, point: string): number {
+  if (drawing.ground.includes(point)) return PIVOT_REACH;
+  return point === wheelCentre || point === contactPatch ? 0 : JOINT_REACH;
+}
+
+/** Words to stand near a place, so far clear of it; a leader ends `reach` before it, or in a dot. */
 export interface Label {
   readonly words: string;
   readonly anchor: Place;
   readonly clear: number;
+  readonly reach?: number;
+  readonly dot?: boolean;
 }
 
 /** Labels where they cover the least, with a line to what they are about where they stand far from it. */
 export function labelsAt(labels: readonly Label[], around: Obstacles, frame: Box): Element[] {
-  const wishes = labels.map(({ words, ...where }) => ({
+  const wishes = labels.map(({ words, dot, ...where }) => ({
     ...where,
     width: textWidth(words, SIZE),
     height: SIZE + 2,
   }));
-  return placeLabels(wishes, around, frame).flatMap(({ box, leader }, k) => [
-    ...(leader === null ? [] : [line(...leader, THIN)]),
-    rimmed(labels[k].words, [box.x, box.y + SIZE - 1.5], SIZE),
-  ]);
+  const placed = placeLabels(wishes, around, frame);
+  // Leaders first: no rim of a label hides a leader to another.
+  return [
+    ...placed.flatMap(({ leader }, k) => {
+      if (leader === null) return [];
+      const [cx, cy] = labels[k].anchor;
+      return [line(...leader, THIN), ...(labels[k].dot ? [element('circle', { cx, cy, r: DOT })] : [])];
+    }),
+    ...placed.map(({ box }, k) => rimmed(labels[k].words, [box.x, box.y + SIZE - 1.5], SIZE)),
+  ];
 }
 
 /** A point by the part it plays. */
@@ -86,13 +128,16 @@ export function pointName({ drawing, shock, kingpin, ...model }: CornerModel, po
 }
 
 /** What labels should not cover. */
-export function obstacles({ model, poses, ride }: Scene, paper: Paper, written: readonly Box[]): Obstacles {
-  const { to, scale, top, bottom } = paper;
+export function obstacles(scene: Scene, paper: Paper, written: readonly Box[]): Obstacles {
+  const { model, poses, ride } = scene;
+  const { to, scale, top, right, bottom } = paper;
   const { inner, outer } = model.shock;
   const lines: { from: Place; to: Place; weight: number }[] = [];
   const addLine = (from: Place, end: Place, weight: number) => lines.push({ from, to: end, weight });
-  const addOutline = (outline: readonly Point[], weight: number) =>
-    outline.forEach((point, k) => addLine(to(point), to(outline[(k + 1) % outline.length]), weight));
+  const addOutline = (outline: readonly Point[], weight: number, isClosed = true) =>
+    outline.forEach((point, k) => {
+      if (isClosed || k > 0) addLine(to(outline.at(k - 1) ?? point), to(point), weight);
+    });
 
   for (const pose of poses) {
     const { points, tyre } = pose;
@@ -100,7 +145,10 @@ export function obstacles({ model, poses, ride }: Scene, paper: Paper, written: 
     for (const outline of outlines(model, points)) addOutline(outline, weight);
     addOutline(tyre, weight);
     addLine(to(points[inner]), to(points[outer]), weight);
+    const [patchX, patchY] = to(points[model.contactPatch]);
+    addLine([pose === ride ? to([0, 0])[0] : patchX - GROUND, patchY], [right, patchY], weight);
   }
+  for (const path of paths(scene)) addOutline(path, LEAST, false);
   addOutline(ride.rim, LIGHT);
 
   const [eye, foot] = [to(ride.points[inner]), to(ride.points[outer])];
@@ -111,10 +159,8 @@ export function obstacles({ model, poses, ride }: Scene, paper: Paper, written: 
     addLine(shockAt(0.1 * length, side), shockAt(0.9 * length, side), HEAVY);
   }
 
-  const patch = ride.points[model.contactPatch];
-  addLine(to([0, patch[1]]), to(patch), HEAVY);
   const [centreline] = to([0, 0]);
-  addLine([centreline, top], [centreline, bottom], HEAVY);
+  addLine([centreline, top - 22], [centreline, bottom + 14], HEAVY);
   const dots = poses.flatMap((pose) =>
     (pose === ride ? Object.keys(pose.points) : moving(model)).map((name) => ({
       at: to(pose.points[name]),

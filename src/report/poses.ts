@@ -10,7 +10,7 @@ import type { Drawing, Point } from '../linkage/drawing.ts';
 import type { JointKind, JointOf } from '../linkage/joints.ts';
 import { DEGREES } from '../units.ts';
 
-/** Sizes of the wheel for the eye, mm: a corner has neither. */
+/** Sizes of the wheel for the drawing, mm: a corner has neither. */
 export interface WheelSizes {
   /** mm. */
   readonly tyreWidth?: number;
@@ -18,7 +18,10 @@ export interface WheelSizes {
   readonly rimDiameter?: number;
 }
 
-/** Which side of ride a pose is on. */
+/** Which end of the coilover the body of the damper is at. */
+export type BodyEnd = 'up' | 'down';
+
+/** Which side of design ride height a pose is on. */
 export type PoseName = 'droop' | 'ride' | 'bump';
 
 /** A corner at one travel. */
@@ -47,18 +50,44 @@ export interface Scene {
   readonly ride: Pose;
   /** How the sweep ended, where its ends are shown. */
   readonly ends: Sweep['end'] | null;
+  /** Ends of the coilover: of its body and of its shaft. */
+  readonly coilover: readonly [body: string, shaft: string];
 }
 
-/** A corner at the ends of a sweep and at ride, or at given travels and at ride. */
-export function sceneOf(corner: Corner, motion: Sweep | readonly number[], sizes: WheelSizes): Scene {
+/** A corner at the ends of a sweep and at design ride height, or at given travels and there. */
+export function sceneOf(
+  corner: Corner,
+  motion: Sweep | readonly number[],
+  looks: WheelSizes & { readonly bodyEnd?: BodyEnd },
+): Scene {
   const model = modelOf(corner);
   const ends = 'end' in motion ? motion.end : null;
   const swept = 'end' in motion ? motion : sweepThrough(corner, motion);
-  const travels = 'end' in motion ? [motion.end.droop.travel, motion.end.bump.travel] : motion;
-  const ride = poseAt(model, swept, 0, sizes);
+  const travels =
+    'end' in motion
+      ? [motion.end.droop.travel, motion.end.bump.travel]
+      : motion.map((travel) => withinReach(travel, swept.end));
+  const ride = poseAt(model, swept, 0, looks);
   const others = [...new Set(travels)].filter((travel) => travel !== 0);
-  const poses = [ride, ...others.map((travel) => poseAt(model, swept, travel, sizes))];
-  return { model, swept, poses: poses.sort((a, b) => b.travel - a.travel), ride, ends };
+  const poses = [ride, ...others.map((travel) => poseAt(model, swept, travel, looks))];
+  return {
+    model,
+    swept,
+    poses: poses.sort((a, b) => b.travel - a.travel),
+    ride,
+    ends,
+    coilover: shockEnds(model, looks.bodyEnd),
+  };
+}
+
+/** Fraction of a travel by which rounding may put it beyond the end of a sweep. */
+const HAIR = 1e-9;
+
+/** A travel, or the end of the sweep that it is beyond by rounding alone. */
+function withinReach(travel: number, { bump, droop }: Sweep['end']): number {
+  const end = travel > 0 ? bump.travel : droop.travel;
+  const beyond = Math.abs(travel) - Math.abs(end);
+  return beyond > 0 && beyond <= HAIR * Math.abs(travel) ? end : travel;
 }
 
 function sweepThrough(corner: Corner, travels: readonly number[]): Sweep {
@@ -116,11 +145,55 @@ function wheelAt(
   };
 }
 
+/** A pose in words. */
+export const POSE_WORDS: Readonly<Record<PoseName, string>> = {
+  droop: 'droop',
+  ride: 'design ride height',
+  bump: 'bump',
+};
+
 /** Joints that move and are not marked otherwise. */
-export function moving({ drawing, wheelCentre, contactPatch }: CornerModel): string[] {
+export function moving(model: CornerModel): string[] {
+  const { drawing, wheelCentre, contactPatch, shock } = model;
+  const unmarked = [wheelCentre, contactPatch, ...(isStrut(model) ? [shock.outer] : [])];
   return Object.keys(drawing.points).filter(
-    (name) => !drawing.ground.includes(name) && name !== wheelCentre && name !== contactPatch,
+    (name) => !drawing.ground.includes(name) && !unmarked.includes(name),
   );
+}
+
+/** Whether the coilover is a strut: its axis keeps its angle to the body that its lower end is fixed in. */
+export function isStrut({ drawing: { fixedAngles = {}, ground }, shock }: CornerModel): boolean {
+  return Object.values(fixedAngles).some((directions) =>
+    directions.some(
+      (one) =>
+        typeof one !== 'string' &&
+        !one.every((point) => ground.includes(point)) &&
+        one.every((point) => point === shock.inner || point === shock.outer),
+    ),
+  );
+}
+
+/** The ends of the coilover: the one that its body is at, and that of its shaft. A strut has its body below. */
+function shockEnds(model: CornerModel, bodyEnd: BodyEnd = 'up'): readonly [body: string, shaft: string] {
+  const { drawing, shock } = model;
+  const isInnerUp = drawing.points[shock.inner][1] >= drawing.points[shock.outer][1];
+  const isBodyUp = bodyEnd === 'up' && !isStrut(model);
+  return isInnerUp === isBodyUp ? [shock.inner, shock.outer] : [shock.outer, shock.inner];
+}
+
+/** Stages of a moving point's path. */
+const STAGES = 24;
+
+/** The paths of the moving points between the outermost poses, mm. */
+export function paths({ model, swept, poses }: Scene): Point[][] {
+  const [high, low] = [poses[0].travel, poses[poses.length - 1].travel];
+  if (high === low) return [];
+  const stages = Array.from({ length: STAGES + 1 }, (_, k) =>
+    placesAt(model, swept.at(k === STAGES ? high : low + ((high - low) * k) / STAGES)),
+  );
+  return Object.keys(model.drawing.points)
+    .filter((name) => !model.drawing.ground.includes(name))
+    .map((name) => stages.map((points) => points[name]));
 }
 
 /** Bodies as the hulls of their points, the contact patch left out: the tyre shows it; then the lines of `slides`. */

@@ -1,4 +1,4 @@
-// How the readings of a survey miss: a bar for each, in its half-widths, those beyond a half-width standing out.
+// Residuals of a survey: a bar for each reading, in multiples of its plus-minus; those beyond it stand out.
 
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
@@ -7,7 +7,7 @@ import type { Survey } from '../survey/result.ts';
 import { fromMetric, unitName } from '../units.ts';
 import { EDGE, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import { type Attributes, type Element, element, line, svgDocument, text } from './svg.ts';
-import { fittingSize, printed, textWidth } from './text.ts';
+import { fittingSize, textWidth } from './text.ts';
 import { ticks } from './ticks.ts';
 
 const WORDS = 330;
@@ -15,17 +15,17 @@ const FIGURES = 110;
 const TOP = 104;
 const ROW = 21;
 const BAR = 11;
-/** The least that the axis shows to either side, in half-widths. */
+/** The least that the axis shows on either side, in multiples of the plus-minus. */
 const LEAST = 1.5;
 const HALF_WIDTH: Attributes = { stroke: '#000', 'stroke-width': 1, 'stroke-dasharray': '5 4' };
 
 /**
- * Residuals of a survey's readings (got less computed) as bars in half-widths of each, as a self-contained SVG document: what lies
- * beyond the broken lines is more than its plus-minus; a reading that is suspected is named by an arrow.
+ * Residuals of a survey's readings (measured - computed) as bars in multiples of the plus-minus of each, as a self-contained SVG
+ * document: bars beyond the dashed lines exceed it; an arrow marks a suspected misreading.
  *
  * @throws InputError for a survey without readings.
  */
-export function drawResiduals(survey: Survey, title = 'How the readings miss'): string {
+export function drawResiduals(survey: Survey, title = 'Residuals of the readings'): string {
   const { readings, suspects, units } = survey;
   if (readings.length === 0) {
     throw refusal('survey', [fault('noReadings', 'readings')]);
@@ -56,13 +56,13 @@ export function drawResiduals(survey: Survey, title = 'How the readings miss'): 
         height: BAR,
         fill: beyond ? '#000' : '#999',
       }),
-      text(`${printed(figure)} ${unit === 'deg' ? '°' : length}`, [right + FIGURES, middle + 4], {
+      text(`${figure} ${unit === 'deg' ? 'deg' : length}`, [right + FIGURES, middle + 4], {
         'font-size': SMALL,
         'text-anchor': 'end',
       }),
     ];
   });
-  const axis = 'residual in half-widths of the reading: got less computed';
+  const axis = 'residual (measured \u2212 computed) ÷ plus-minus of the reading';
   return svgDocument({
     width: WIDTH,
     height: bottom + 62,
@@ -70,7 +70,7 @@ export function drawResiduals(survey: Survey, title = 'How the readings miss'): 
     content: [
       heading(title),
       text(
-        'Broken lines: the plus-minus of each reading. Black bars lie beyond it, → is suspected.',
+        'Dashed lines: the plus-minus of each reading. Black bars exceed it; → marks a suspected misreading.',
         [EDGE, 62],
         {
           'font-size': SMALL,
@@ -82,7 +82,7 @@ export function drawResiduals(survey: Survey, title = 'How the readings miss'): 
       line([at(0), TOP], [at(0), bottom], { stroke: '#000', 'stroke-width': 1 }),
       ...[-1, 1].map((share) => line([at(share), TOP], [at(share), bottom], HALF_WIDTH)),
       ...scale.at.map((share) =>
-        text(printed(share.toFixed(scale.decimals)), [at(share), bottom + 18], {
+        text(share.toFixed(scale.decimals), [at(share), bottom + 18], {
           'font-size': SMALL,
           'text-anchor': 'middle',
         }),

@@ -3,9 +3,10 @@ import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { type Diagnostic, isCheck } from '../diagnostic.ts';
+import { issueLines } from '../sentences/sentence.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
-import { issueLine } from './issue-line.ts';
 import { printedMargin } from './margins.ts';
+import { fold } from './text.ts';
 
 /** Columns of a terminal. */
 const WIDTH = 100;
@@ -49,7 +50,9 @@ function numbered(
   if (findings.length === 0) return none === null ? [] : [none];
   return [
     `${heading}: ${findings.length}`,
-    ...findings.flatMap((issue, k) => wrapped(`${k + 1}. ${issueLine(issue, units)}`, WIDTH - 2, '   ')),
+    ...findings
+      .flatMap((issue) => issueLines(issue, units).flatMap((one) => wrapped(one, WIDTH - 2)))
+      .map((one) => `  ${one}`),
   ];
 }
 
@@ -109,16 +112,12 @@ function withMargin(
   ];
 }
 
-/** Text in lines of at most `width` characters, all but the first indented. */
-function wrapped(text: string, width: number, indent: string): string[] {
-  const lines = [''];
-  for (const word of text.split(' ')) {
-    const last = lines.length - 1;
-    const longer = lines[last] === '' ? word : `${lines[last]} ${word}`;
-    if (longer.length <= width || lines[last].trim() === '') lines[last] = longer;
-    else lines.push(`${indent}${word}`);
-  }
-  return lines;
+/** A line, after whose first word or label the rest is indented, in lines of at most `width` characters. */
+function wrapped(line: string, width: number): string[] {
+  const [label] = /^ *\w+: +/.exec(line) ?? [''];
+  return fold(line.slice(label.length), width - label.length).map(
+    (part, k) => `${k === 0 ? label : ' '.repeat(label.length)}${part}`,
+  );
 }
 
 /** A number that may be written with its half-width. */

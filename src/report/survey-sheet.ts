@@ -26,6 +26,7 @@ function pointTable({ points, units }: Survey): Block {
   const unit = unitName('length', units);
   const length = (mm: number | null) => (mm === null ? 'not determined' : numberIn(mm, 'length', units));
   return table(
+    'Surveyed points',
     ['point', `y [${unit}]`, '±', `z [${unit}]`, '±'],
     Object.entries(points).map(
       ([
@@ -48,6 +49,7 @@ function pointTable({ points, units }: Survey): Block {
 
 function readingTable({ readings, units }: Survey): Block {
   return table(
+    'Readings',
     ['reading', 'read', 'computed', 'off by', '±', 'in its standard deviations'],
     readings.map(({ path, points, unit, measured, computed, residual, plusMinus, standardised }) => {
       const quantity = unit === 'mm' ? 'length' : 'angle';

@@ -1,4 +1,6 @@
-// A small SVG writer: elements as plain records, written out once. Nothing here knows what is drawn.
+// A small SVG writer: elements as plain records, written out once, words with true minus signs. Nothing here knows what is drawn.
+
+import { printed } from './text.ts';
 
 /** An SVG element as a plain record; text children are escaped when it is written. */
 export interface Element {
@@ -111,7 +113,9 @@ function write({ name, attributes, children }: Element, indent: string): string 
     .join('');
   if (children.length === 0) return `${indent}<${name}${given}/>\n`;
   if (children.some((child) => typeof child === 'string')) {
-    const inner = children.map((child) => (typeof child === 'string' ? escaped(child) : write(child, '')));
+    const inner = children.map((child) =>
+      typeof child === 'string' ? escaped(printed(child)) : write(child, ''),
+    );
     return `${indent}<${name}${given}>${inner.join('')}</${name}>\n`;
   }
   const inner = children.map((child) => write(child as Element, `${indent} `)).join('');

@@ -7,11 +7,11 @@ import { fromMetric, type Units, unitName } from '../units.ts';
 /** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
 const DECIMALS: Readonly<Record<string, number>> = {
   mm: 1,
-  inch: 2,
+  in: 2,
   deg: 2,
   '': 3,
   '1/mm': 5,
-  '1/inch': 4,
+  '1/in': 4,
 };
 
 /** A value rounded for reading, in its unit; a dash where it is not defined. Never a minus before zero. */
@@ -31,12 +31,17 @@ function plainZero(text: string): string {
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
-/** A figure with the true minus sign, for print. */
-export function printed(figures: string): string {
-  return figures.replace(/-(?=\d)/g, '\u2212').replace(/^-$/, '\u2013');
+/** Words with the true minus sign before figures, for print; hyphens and dates stay. */
+export function printed(words: string): string {
+  return words.replace(/(?<![\p{L}\d.)])-(?=\d)/gu, '\u2212').replace(/^-$/, '\u2013');
 }
 
-/** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 inch`. */
+/** A unit behind what is counted in it: ` [in]`, or nothing for a number without a unit. */
+export function inBrackets(name: string): string {
+  return name === '' ? '' : ` [${name}]`;
+}
+
+/** A travel (mm) in the units asked for: `+63.4 mm`, `-2.50 in`. */
 export function travelIn(travel: number, units: Units): string {
   const unit = unitName('length', units);
   return `${signedTravel(fromMetric(travel, 'length', units), unit)} ${unit}`;

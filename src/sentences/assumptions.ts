@@ -16,8 +16,7 @@ const TRAVEL_CASES: Readonly<Record<string, (say: Say) => string>> = {
 /** What is said about assumptions. */
 export const ASSUMPTIONS: Sentences = {
   linksIdeal: {
-    problem:
-      'the corner is flat and rigid; its links have no mass and its joints no friction; nothing steers',
+    problem: 'the corner is planar and rigid: links without mass, joints without friction, no steering',
   },
   sidesAveraged: {
     problem: 'each axle is sized for the mean of its two sides; a heavier side is levelled with its perch',
@@ -32,7 +31,8 @@ export const ASSUMPTIONS: Sentences = {
       .join(', ')}`,
   }),
   downforceWithSpeedSquared: {
-    problem: 'downforce goes with the square of the speed at a fixed balance; ride height does not change it',
+    problem:
+      'downforce is proportional to the square of the speed, at a fixed balance; ride height does not change it',
   },
   coiloverAlongStrut: (say) => ({
     problem: `the ${axle(say)} spring and damper act along the strut; their lengths go from topMount to lowerMount`,
@@ -41,7 +41,7 @@ export const ASSUMPTIONS: Sentences = {
     problem: `${axle(say)} springs are taken to be available in steps of ${say.measure('rateStep', 'rate')} (common practice)`,
   }),
   damperFromTravel: (say) => ({
-    problem: `no ${axle(say)} damper is given; its lengths follow from the upper end of the 95 % interval of the required travel, in whole mm outward`,
+    problem: `no ${axle(say)} damper is given: the lengths follow from the upper end of the 95 % interval of the required travel, rounded outward to whole mm`,
   }),
   loadFactorsAssumed: (say) => ({
     problem: `load cases for the joints take ${say.text('bump')} static wheel loads in full bump, ${say.text('transfer')} in a corner, ${say.text('kerb')} on a kerb: common practice, without a source`,
@@ -81,10 +81,10 @@ export const OPEN_QUESTIONS: Sentences = {
       .join(', ')}`,
   }),
   springLengthsOpen: (say) => ({
-    problem: `the ${axle(say)} spring is a rate only; its free length and minimum permissible length are to be agreed`,
-    advice: 'or list springs that you can buy',
+    problem: `the ${axle(say)} spring is a rate only: free length and minimum permissible length are to be agreed`,
+    advice: 'agree them with the spring maker, or list springs that you can buy',
   }),
   minLengthOpen: (say) => ({
-    problem: `the minimum permissible length of the ${axle(say)} spring is to be agreed with its maker; it is judged here with ${say.measure('minLength', 'length')}, ${minLengthSource(say)}`,
+    problem: `the minimum permissible length of the ${axle(say)} spring is to be agreed with the spring maker; this sizing takes ${say.measure('minLength', 'length')}, ${minLengthSource(say)}`,
   }),
 };

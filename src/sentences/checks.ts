@@ -14,7 +14,7 @@ const WHAT: Readonly<Record<string, string>> = {
   endDistance: 'between its ends',
   height: 'above the ground',
   centrelineDistance: 'from the centreline',
-  archDistance: 'at the most from centreline or ground',
+  archDistance: 'at most from centreline or ground',
   freeHeight: 'high',
   travel: 'of travel',
   radius: 'of radius',
@@ -31,7 +31,7 @@ const WHAT: Readonly<Record<string, string>> = {
   sprungMass: 'on one corner',
 };
 
-/** A value outside its range: `375 inch long, where 3.9 to 35 inch is usual`. */
+/** A value outside its range: `375 in long, where 3.9 to 35 in is usual`. */
 function unusual(say: Say, quantity: Quantity): string {
   const unit = say.unit(quantity);
   const range = `${say.short('least', quantity, 2)} to ${say.short('most', quantity, 2)}`;
@@ -69,7 +69,7 @@ export const CHECKS: Sentences = {
     problem: `z is ${say.length('z')}, below the ground: is its sign right? ${AS_WRITTEN}`,
   }),
   allCoordinatesExchanged: (say) => ({
-    problem: `every arm stands nearer to upright than to level, and the wheel centre ${say.point('y', 'z')} is higher than far out: are y and z exchanged in all points? Write [y, z]: outboard first, then up. ${BOTH_AS_WRITTEN}`,
+    problem: `every arm stands nearer to upright than to level, and the wheel centre ${say.point('y', 'z')} is higher above the ground than far from the centreline: are y and z exchanged in all points? Write [y, z]: outboard first, then up. ${BOTH_AS_WRITTEN}`,
   }),
   coordinatesExchanged: (say) => ({
     problem: `${say.point('y', 'z')} is higher above the ground than far from the centreline: are y and z exchanged? ${AS_WRITTEN}`,
@@ -90,10 +90,10 @@ export const CHECKS: Sentences = {
     problem: `it lies ${say.length('by')} inboard of ${say.number('joints') > 1 ? 'both ball joints' : 'the ball joint'}: is it right? ${AS_WRITTEN}`,
   }),
   mountBeyondJoint: (say) => ({
-    problem: `it lies ${say.length('by')} beyond the ball joint of ${say.text('part')}, on which it stands: is it right? ${AS_WRITTEN}`,
+    problem: `it lies ${say.length('by')} beyond the ball joint of ${say.text('part')}, on which it is mounted: is it right? ${AS_WRITTEN}`,
   }),
   mountOffPart: (say) => ({
-    problem: `it lies ${say.length('by')} from ${say.text('part')}, on which it stands: is it right, and is the part? ${AS_WRITTEN}`,
+    problem: `it lies ${say.length('by')} from ${say.text('part')}, on which it is mounted: is it right, and is the part? ${AS_WRITTEN}`,
   }),
   unitsWrong: (say) => ({
     problem: `no car has such sizes (${sizes(say)}). Were they measured in ${say.text('unit')}? Then write ${remedy(say)}. They were read in ${say.plural('length')}.`,
@@ -122,13 +122,13 @@ export const CHECKS: Sentences = {
     problem: `${say.short('frequency', 'frequency')} Hz, where ${say.short('least', 'frequency')} to ${say.short('most', 'frequency')} Hz is usual: is it right? ${AS_WRITTEN}`,
   }),
   camberUnusual: (say) => ({
-    problem: `a camber of ${say.short('camber', 'angle')} degrees, where ${say.short('most', 'angle')} either way is much. Is it right? ${AS_WRITTEN}`,
+    problem: `a camber of ${say.short('camber', 'angle')} deg, where at most ${say.short('most', 'angle')} either way is usual: is it right? ${AS_WRITTEN}`,
   }),
   camberSignReversed: (say) => ({
-    problem: `${say.short('camber', 'angle')} degrees, where centre and contact patch lean the wheel ${say.short('drawn', 'angle')}: is its sign right? Top outboard is positive. ${AS_WRITTEN}`,
+    problem: `${say.short('camber', 'angle')} deg, where centre and contact patch lean the wheel ${say.short('drawn', 'angle')}: is its sign right? Top outboard is positive. ${AS_WRITTEN}`,
   }),
   camberAgainstContactPatch: (say) => ({
-    problem: `with it and the centre the wheel leans ${say.short('drawn', 'angle')} degrees, and camber says ${say.short('camber', 'angle')}. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.`,
+    problem: `with it and the centre the wheel leans ${say.short('drawn', 'angle')} deg, and camber says ${say.short('camber', 'angle')}. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.`,
   }),
   contactPatchOffGround: (say) => ({
     problem: `z is ${say.length('z')}, where the ground has 0: heights count from the ground. ${AS_WRITTEN}`,
@@ -137,19 +137,19 @@ export const CHECKS: Sentences = {
     problem: `in the same place as ${say.text('of')}: copied and not changed? ${AS_WRITTEN}`,
   }),
   mountOnPivot: (say) => ({
-    problem: `it lies on the pivot of ${say.text('pivot')}, on which it stands: the wheel moves without moving the ${say.text('moved')}. ${AS_WRITTEN}`,
+    problem: `it lies on the pivot of ${say.text('pivot')}, on which it is mounted: the wheel moves without moving the ${say.text('moved')}. ${AS_WRITTEN}`,
   }),
   scaleReadingOff: (say) => ({
     problem: `${say.mass('reading')}, where the middle one of the other three reads ${say.mass('others')}: is a digit missing or too many? ${AS_WRITTEN}`,
   }),
   partsIncomplete: (say) => ({
-    problem: `${say.text('count')} parts add to ${say.mass('total')}, where a whole car has ${say.mass('least', 2)} at the least: is something missing?${unitAsked(say)} ${BOTH_AS_WRITTEN}`,
+    problem: `${say.text('count')} parts add to ${say.mass('total')}, where a whole car has at least ${say.mass('least', 2)}: is something missing?${unitAsked(say)} ${BOTH_AS_WRITTEN}`,
   }),
   totalMassUnusual: (say) => ({
     problem: `${say.mass('total')} for the whole car, where ${say.mass('least', 2)} to ${say.mass('most', 2)} is usual: is it right?${unitAsked(say)} ${AS_WRITTEN}`,
   }),
   massTooSure: (say) => ({
-    problem: `an estimate of ${say.mass('total')} that is sure to ${say.mass('plusMinus')}: is it weighed? An estimate is hardly sure to better than ${say.mass('usual', 2)}. ${AS_WRITTEN}`,
+    problem: `an estimate of ${say.mass('total')} ± ${say.mass('plusMinus')}: was it weighed? An estimate is rarely good to better than ${say.mass('usual', 2)}. ${AS_WRITTEN}`,
   }),
   surveyUnitsWrong: (say) => ({
     problem: `the largest length is ${say.length('largest')}, which no suspension corner has. Was it measured in ${say.text('unit')}? Then write ${remedy(say)}. It was read in ${say.plural('length')}.`,
@@ -160,12 +160,12 @@ export const CHECKS: Sentences = {
   angleFromOtherAxis: (say) => {
     const [from, other] = say.is('isLean') ? ['vertical', 'horizontal'] : ['horizontal', 'vertical'];
     return {
-      problem: `${say.short('value', 'angle')} degrees from ${from}, where the first estimates say ${say.short('estimated', 'angle', 3)}: was it read from ${other}? Then write ${say.short('complement', 'angle')} with its sign. ${AS_WRITTEN}`,
+      problem: `${say.short('value', 'angle')} deg from ${from}, where the first estimates say ${say.short('estimated', 'angle', 3)}: was it read from ${other}? Then write ${say.short('complement', 'angle')} with its sign. ${AS_WRITTEN}`,
     };
   },
 };
 
-/** `lowerArm 647 inch long, wheel.centre 312 inch above the ground`. */
+/** `lowerArm 647 in long, wheel.centre 312 in above the ground`. */
 function sizes(say: Say): string {
   const [lengths, what] = [say.lengths('sizes'), say.list('what')];
   return say

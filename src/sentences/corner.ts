@@ -56,7 +56,7 @@ export const CORNER: PlainSentences = {
   negativeVariance: { problem: 'a negative variance' },
   notSymmetric: (say) => ({ problem: `not the same as ${say.text('other')}` }),
   notACovariance: {
-    problem: 'no covariance: a sum of coordinates would have a negative variance',
+    problem: 'not a covariance: a sum of coordinates would have a negative variance',
     advice: 'take it as a survey gives it',
   },
   notATyreSize: {

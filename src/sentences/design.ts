@@ -61,7 +61,7 @@ export const DESIGN: Sentences = {
   notATyre: { problem: 'not a tyre', allowed: TYRE },
   linkageCannotMove: { problem: 'the linkage cannot be moved' },
   travelNotReached: (say) => ({
-    problem: `the linkage does not reach the ${say.text('side')} that is asked for, it ends at ${say.measure('travel', 'length')}`,
+    problem: `the linkage does not reach the required ${say.text('side')}: it ends at ${say.measure('travel', 'length')}`,
   }),
   columnNotDefined: (say) => ({ problem: `${say.text('column')} is not defined throughout` }),
   valueNotDefined: { problem: 'a value is not defined' },

@@ -106,7 +106,7 @@ function given(say: Say): { got?: string } {
 const rest = (say: Say) => say.text('oneOf').replace(/, ([^,]*)$/, ' and $1');
 
 const APART = 'measure the two again: they must lie apart';
-const Z_COUNTS = 'z counts up from the ground at the drawn ride height';
+const Z_COUNTS = 'z counts up from the ground at design ride height';
 
 function notAbove(say: Say, what: string): Words {
   const point = say.has('point') ? `${say.text('point')} at z = ` : '';
@@ -128,7 +128,7 @@ export const DOCUMENT: Sentences = {
       : { allowed: `a number ${bounds(say)}` }),
     ...(say.has('share') ? { advice: `if ${say.text('got')} % is meant, write ${say.text('share')}` } : {}),
   }),
-  unknownField: (say) => ({ problem: 'unknown name', advice: homeOf(say) }),
+  unknownField: (say) => ({ problem: 'unknown field', advice: homeOf(say) }),
   notOneOf: (say) => ({ problem: `give one of ${rest(say)}`, ...given(say) }),
   noneOf: (say) => ({ problem: `give ${alternatives(say, 'oneOf')}`, ...given(say) }),
   moreThanOneOf: (say) => ({ problem: `give ${alternatives(say, 'oneOf')}, not both`, ...given(say) }),

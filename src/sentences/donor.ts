@@ -3,8 +3,8 @@ import type { Say, Sentences } from './say.ts';
 const DONOR = 'the donor damper';
 
 const UNITS: Readonly<Record<string, string>> = {
-  ordered: 'the ordered unit',
-  requiredTravel: 'the unit that the required travel needs',
+  ordered: 'the ordered damper',
+  requiredTravel: 'the damper for the required travel',
 };
 const unit = (say: Say) => UNITS[say.text('basis')];
 

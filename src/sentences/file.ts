@@ -15,7 +15,7 @@ import type { Say, Sentences } from './say.ts';
 /** What is expected in the parts of files. */
 const IN_FILES: Expected = {
   ...EXPECTED,
-  units: 'metric (mm, kg), imperial (inch, lb)',
+  units: 'metric (mm, kg), imperial (in, lb)',
   surveyCheck: 'a check as writeSurveyedCorner writes it',
   remarks: 'a text or a list of texts',
   tyre: (say) => `${fields(say)} or a text`,
@@ -37,10 +37,10 @@ const IN_FILES: Expected = {
 const JSON_TEXT: Sentences = {
   notJson: slip({ problem: 'not JSON', advice: 'compare the text with the example files' }),
   jsonComment: slip({
-    problem: 'a comment, which JSON has not',
+    problem: 'a comment, which JSON does not allow',
     advice: 'put it into "notes": "..." or take it out',
   }),
-  jsonTooDeep: slip({ problem: 'brackets within brackets without end', advice: 'take them out' }),
+  jsonTooDeep: slip({ problem: 'brackets nested too deeply', advice: 'take them out' }),
   jsonNameTwice: (say) => ({
     problem: `written twice, again at ${place(say)}`,
     advice: 'take one out: only the last would count',
@@ -81,7 +81,7 @@ const JSON_TEXT: Sentences = {
     advice: `write "${say.text('name')}"`,
   })),
   jsonTextNotClosed: slip({ problem: 'a text that is not closed on its line', advice: 'end it with "' }),
-  jsonControlSign: slip({ problem: 'a tab or another such sign in a text', advice: 'write a space' }),
+  jsonControlSign: slip({ problem: 'a tab or another control character in a text', advice: 'write a space' }),
   jsonBackslash: slip({ problem: 'a backslash in a text', advice: 'write it twice: \\\\' }),
   jsonNumber: slip((say) => ({
     problem: 'not a number as JSON writes it',
@@ -132,7 +132,7 @@ function signAdvice(sign: string): { advice?: string } {
   if (/[,\]}]/.test(sign)) return { advice: 'write one, or take the whole entry out' };
   if (sign === '?') return { advice: 'leave the whole entry out if you do not know it' };
   return {
-    advice: 'a sign that JSON has not, perhaps one that is not seen: take it out',
+    advice: 'take it out: JSON does not allow this character, which may be invisible',
     ...quotesAdvice(sign),
   };
 }
@@ -160,10 +160,10 @@ const PARTS: Sentences = {
   damperLengthsExchanged: notLess(() => 'are the two lengths exchanged?'),
   bumpStopHeightsExchanged: notLess(
     (say) =>
-      `${say.text('large')} is that with no load on it, ${say.text('small')} what is left when it gives no more: are the two exchanged?`,
+      `${say.text('large')} is the free height, ${say.text('small')} the solid height: are the two exchanged?`,
   ),
   strokeNotLessThanLength: notLess(
-    (say) => `${say.text('large')} is that between the end eyes, ${say.text('small')} how far the unit moves`,
+    (say) => `${say.text('large')} is eye to eye, ${say.text('small')} how far the damper moves`,
   ),
   bumpStopAsHighAsStroke: notLess(
     'a stop as high as the stroke leaves nothing of it: check it and the lengths of the damper',
@@ -180,7 +180,7 @@ const PARTS: Sentences = {
   },
   noDirection: {
     problem: 'no direction',
-    allowed: 'a direction [y, z] that is not nothing: [0, 1] is up',
+    allowed: 'a direction [y, z] other than [0, 0]: [0, 1] is up',
   },
   endDoesNotMove: (say) => ({
     problem: 'an end that does not move in this corner',
@@ -261,7 +261,7 @@ const SURVEYED: Sentences = {
     allowed: `${say.text('required')} numbers`,
   }),
   notCorrelations: {
-    problem: 'no correlations: a sum of coordinates would have a negative variance',
+    problem: 'not correlations: a sum of coordinates would have a negative variance',
     advice: 'take them as a survey gives them',
   },
 };
@@ -296,14 +296,14 @@ export const FILE: Sentences = {
   noMeasureOfACar: (say) => ({
     problem: 'out of range',
     allowed: `${say.text('min')} to ${say.text('max')}`,
-    advice: 'look for a slip of the keyboard',
+    advice: 'look for a typing error',
   }),
   carInPlaceOfCorner: {
-    problem: 'a file of a whole car, where one corner is wanted',
+    problem: 'a file of a whole car, where one corner is required',
     advice: 'read it with readCar',
   },
   cornerInPlaceOfCar: {
-    problem: 'a file of one corner, where a car is wanted',
+    problem: 'a file of one corner, where a car is required',
     advice: 'put the corner into "corners": { "front": { ... } }, or read it with readCorner',
   },
 };

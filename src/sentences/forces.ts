@@ -17,7 +17,7 @@ function jointLoad(say: Say): string {
 const REST: Readonly<Record<string, (size: string) => string>> = {
   toppedOut: (size) => `${size} of that is held back inside the damper, which is topped out`,
   bottomedOut: (size) => `metal on metal bears the other ${size}`,
-  notReached: (size) => `that is ${size} more than the case asks for, so that the wheel does not get there`,
+  notReached: (size) => `that is ${size} more than the case requires: the wheel does not get there`,
   unsprungWeight: (size) =>
     `the unsprung weight, which does not stand over the contact patch, makes the difference of ${size}`,
 };
@@ -44,7 +44,7 @@ export const FORCES: Sentences = {
   },
   loadsInOnePlane: {
     problem:
-      'the corner is flat: braking, drive and caster act out of this plane and are not counted; links weigh nothing, pins have no friction',
+      'the corner is planar: braking, drive and caster act out of this plane and are not counted; links have no mass, pins no friction',
   },
   loadFactorsWithoutSource: {
     problem: 'the factors of the cases are common practice without a source: set your own',

@@ -37,7 +37,7 @@ const LEFT_OUT: Readonly<Record<string, string>> = {
 
 /** Why there is no hand figure. */
 const undefinedFor = (what: string) => ({
-  problem: `the coilover ${what}, and the hand figure is a ratio along one arm`,
+  problem: `the coilover ${what}, and the hand method takes a ratio along one arm`,
 });
 
 /** What is said about the hand method. */

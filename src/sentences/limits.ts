@@ -15,9 +15,9 @@ const ENDS: Readonly<Record<string, string>> = {
 const bearing = (say: Say) => `the bearing at ${ENDS[say.text('end')]} of the coilover`;
 
 const FACES: Readonly<Record<string, string>> = {
-  inner: 'inner side',
-  outer: 'outer side',
-  tread: 'tread',
+  inner: 'the inner side',
+  outer: 'the outer side',
+  tread: 'the tread',
 };
 
 /** What is at a dead point, and what follows. */
@@ -83,8 +83,10 @@ export const LIMITS: Sentences = {
   bearingMisalignment: limit(
     (say, at) => `${bearing(say)} is at its largest misalignment ${at}: ${say.measure('max', 'angle')}`,
   ),
-  tyreContact: limit((say, at) => `the tyre meets ${point(say)} with its ${FACES[say.text('face')]} ${at}`),
-  groundContact: limit((say, at) => `the chassis meets the ground with ${point(say)} ${at}`),
+  tyreContact: limit(
+    (say, at) => `${FACES[say.text('face')]} of the tyre makes contact with ${point(say)} ${at}`,
+  ),
+  groundContact: limit((say, at) => `the chassis makes contact with the ground: ${point(say)} ${at}`),
   deadPoint: limit((say, at) => {
     const [what, why, they] = DEAD[say.text('part')];
     return `${what} at a dead point ${at}${why}: ${they} can take the wheel no ${say.text('side') === 'bump' ? 'higher' : 'lower'}`;

@@ -12,13 +12,13 @@ export const LOADS: Sentences = {
     };
   },
   noSprungMass: (say) => ({
-    problem: 'leaves no sprung mass',
+    problem: 'the unsprung mass leaves no sprung mass',
     got: `${say.measure('unsprungMass', 'mass')} of ${say.measure('wheelMass', 'mass')} on the wheel`,
     allowed: `less than ${say.measure('wheelMass', 'mass')}`,
     advice: 'check the masses and shares of the car',
   }),
   coiloverCarriesNothing: (say) => ({
-    problem: 'bump does not shorten the coilover at ride height, so that it carries nothing',
+    problem: 'bump does not shorten the coilover at ride height: the coilover carries nothing',
     ...(say.has('ratio')
       ? { got: `an installation ratio of ${say.measure('ratio', 'ratio')}`, allowed: 'more than 0' }
       : {}),
@@ -31,7 +31,7 @@ export const LOADS: Sentences = {
     advice: 'check gas, bump stop and sprung mass',
   }),
   targetNeedsNegativeSpring: (say) => ({
-    problem: 'needs a spring of negative rate',
+    problem: 'the target requires a spring of negative rate',
     got: `${say.measure('springRate', 'rate')} for ${say.measure('wheelRate', 'rate')} at the wheel`,
     allowed: `more than ${say.measure('without', 'rate')} at the wheel, which the changing ratio and the bump stop give without a spring`,
     advice: 'set a stiffer target, or move a mount',
@@ -48,7 +48,7 @@ export const LOADS: Sentences = {
     advice: 'add it, or take out withTyre',
   }),
   frequencyAboveTyre: (say) => ({
-    problem: 'more than the tyre alone gives',
+    problem: 'the target frequency is more than the tyre alone gives',
     got: say.measure('frequency', 'frequency'),
     allowed: `less than ${say.measure('max', 'frequency')} with a tyre of ${say.measure('tyreRate', 'rate')}`,
     advice: 'set a lower target, or check the tyre rate',
@@ -60,13 +60,13 @@ export const LOADS: Sentences = {
     advice: 'correct one of the two lengths',
   }),
   springWithoutTravel: (say) => ({
-    problem: 'leaves the spring no travel',
-    got: `${say.measure('freeLength', 'length')} free, ${say.measure('minLength', 'length')} minimum length`,
+    problem: 'the minimum permissible length leaves the spring no travel',
+    got: `${say.measure('freeLength', 'length')} free, ${say.measure('minLength', 'length')} minimum permissible length`,
     allowed: `more than ${say.measure('minLength', 'length')}`,
     advice: 'check both lengths of the spring',
   }),
   bumpStopTableFalls: (say) => ({
-    problem: 'a table that does not rise',
+    problem: 'the force table of the bump stop does not rise',
     got: `${say.measure('force', 'force')} at ${say.measure('compression', 'length')}`,
     allowed: `more than ${say.measure('compressionBefore', 'length')}, at least ${say.measure('forceBefore', 'force')}`,
     advice: 'list compression and force in rising order',

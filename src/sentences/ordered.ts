@@ -32,7 +32,7 @@ export const ORDERED: Sentences = {
   }),
   newSpringDoesNotFit: (say) => ({
     problem: `no spring fits: ${named(say)}${say.measure('rate', 'rate')} is the nearest to the target, and does not fit either`,
-    advice: 'list more springs, or ask for another target',
+    advice: 'list more springs, or change the target',
   }),
   perchTurn: (say) => ({
     problem: `${say.text('side')} ${say.text('axle')} perch ${say.number('turns').toFixed(1)} turns ${upOrDown(say)}: ${say.measure('move', 'length')} ${away(say)}${toSetting(say)}`,
@@ -47,7 +47,7 @@ export const ORDERED: Sentences = {
     problem: `set the ${say.text('side')} ${say.text('axle')} perch to ${say.measure('setting', 'length')} (eye-to-eye length minus spring length)`,
   }),
   perchSettingUnknown: (say) => ({
-    problem: `the perch setting at the ${wheel(say)} wheel is not known, so that its turns can't be given`,
+    problem: `the perch setting at the ${wheel(say)} wheel is not known: the turns cannot be given`,
     advice:
       'measure the distances of both spring seats from the eyes beside them, and give the free length of the spring',
   }),
@@ -72,12 +72,12 @@ export const ORDERED: Sentences = {
     advice: 'require less travel, or accept contact with the limit; spring and perch cannot cure it',
   }),
   boughtSpringTravelShort: (say) => ({
-    problem: `the ${say.text('axle')} spring reaches its minimum length before the bump limit at the ${say.text('side')} wheel`,
+    problem: `the ${say.text('axle')} spring reaches its minimum permissible length before the bump limit at the ${say.text('side')} wheel`,
     got: `${say.measure('short', 'length')} too little spring travel`,
-    advice: 'choose a longer spring, or one with a shorter minimum length',
+    advice: 'choose a longer spring, or one with a shorter minimum permissible length',
   }),
   loadStateWithoutMass: (say) => ({
-    problem: `nothing is left to spring at the ${say.text('axle')} axle in the load state "${say.text('state')}"`,
+    problem: `no sprung mass is left at the ${say.text('axle')} axle in the load state "${say.text('state')}"`,
     advice: 'check the loads of that state and the unsprung mass',
   }),
   loadStateOnLimit: (say) => ({

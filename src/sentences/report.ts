@@ -1,9 +1,10 @@
-import { INPUT } from './input.ts';
+import { BOUNDED, INPUT } from './input.ts';
 import type { PlainSentences } from './plain.ts';
 
 /** What is said about what is to be written or drawn. */
 export const REPORT: PlainSentences = {
   ...INPUT,
+  ...BOUNDED,
   noPlace: { problem: 'no place', advice: 'give a pose as motion.at(...) gives it' },
   notInTheSweep: { problem: 'not in the sweep' },
   nothingToShow: (say) => ({

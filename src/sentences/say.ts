@@ -24,13 +24,13 @@ export interface Say extends PlainSay {
   isNothing(name: string, quantity: Quantity): boolean;
   /** A travel to its side: `71.0 mm of bump`. */
   travel(name: string): string;
-  /** A value with all its digits and its unit: `0.0625 inch`. */
+  /** A value with all its digits and its unit: `0.0625 in`. */
   given(name: string, quantity: Quantity): string;
   /** The difference of two values, each as it is written: `9.4 mm`. */
   difference(of: string, less: string, quantity: Quantity): string;
   /** A value as it was written, without its unit: to four digits, or so many. */
   short(name: string, quantity: Quantity, digits?: number): string;
-  /** The same of a length with its unit: `2.75 inch`. */
+  /** The same of a length with its unit: `2.75 in`. */
   length(name: string, digits?: number): string;
   /** The same of each of a list of lengths. */
   lengths(name: string): readonly string[];
@@ -38,7 +38,7 @@ export interface Say extends PlainSay {
   mass(name: string, digits?: number): string;
   /** A point as it was written: `[26.875, 10.875]`. */
   point(y: string, z: string): string;
-  /** Name of a quantity's unit: `inch`. */
+  /** Name of a quantity's unit: `in`. */
   unit(quantity: Quantity): string;
   /** The same as a sentence has it: `inches`. */
   plural(quantity: Quantity): string;

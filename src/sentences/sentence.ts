@@ -11,7 +11,32 @@ export function describeIssue(diagnostic: Diagnostic, units: Units = 'metric'): 
 
 /** The same without the path, as a sentence: with a capital, and a full stop. */
 export function sentence(diagnostic: Diagnostic, units: Units = 'metric'): string {
-  const text = line(wordsOf(diagnostic, units));
+  return asSentence(line(wordsOf(diagnostic, units)));
+}
+
+/**
+ * The same in lines: the problem; `found:` the value and its place in the input; `required:` or, of names, `allowed:`; `fix:` what to do.
+ * A line that has nothing to say is left out.
+ */
+export function issueLines(diagnostic: Diagnostic, units: Units = 'metric'): string[] {
+  const { problem, got, allowed, advice } = wordsOf(diagnostic, units);
+  const { path, severity, values } = diagnostic;
+  const parts = severity === 'error' ? [path, got] : [got, path];
+  const found = parts
+    .filter((part) => part !== undefined && part !== '')
+    .join(severity === 'error' ? ' = ' : ', ');
+  const lines = [
+    ['found:', found],
+    [Array.isArray(values.allowed) ? 'allowed:' : 'required:', allowed],
+    ['fix:', advice],
+  ];
+  return [
+    asSentence(problem),
+    ...lines.flatMap(([label, text]) => (text ? [`  ${`${label}`.padEnd(10)}${text}`] : [])),
+  ];
+}
+
+function asSentence(text: string): string {
   return `${text[0].toUpperCase()}${text.slice(1)}${/[.?!]$/.test(text) ? '' : '.'}`;
 }
 

@@ -1,4 +1,4 @@
-import { INPUT } from './input.ts';
+import { BOUNDED, INPUT } from './input.ts';
 import { LOADS } from './loads.ts';
 import type { Sentences } from './say.ts';
 import { SPRINGS } from './springs.ts';
@@ -6,6 +6,7 @@ import { SPRINGS } from './springs.ts';
 /** What is said about a car to be sized, forces in a corner, and figures asked for. */
 export const SIZING: Sentences = {
   ...INPUT,
+  ...BOUNDED,
   ...LOADS,
   ...SPRINGS,
   notACar: {

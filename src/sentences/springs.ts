@@ -45,32 +45,33 @@ export const SPRINGS: Sentences = {
   springTravelShort: (say) => ({
     problem: 'the spring has less travel to its minimum permissible length than the bump limit requires',
     got: `${say.measure('available', 'length')} available, ${say.measure('required', 'length')} required${
-      say.text('at') === 'null' ? '' : `; it is reached at ${say.measure('at', 'length')} of bump`
+      say.text('at') === 'null'
+        ? ''
+        : `; the minimum permissible length is reached at ${say.measure('at', 'length')} of bump`
     }`,
-    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum length${minLength(say)}`,
-    advice:
-      'choose a longer spring or one with a shorter minimum length, or a stop that ends the travel before',
+    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum permissible length${minLength(say)}`,
+    advice: 'choose a longer spring, one with a shorter minimum permissible length, or a taller bump stop',
   }),
   springTravelUncertain: (say) => ({
     problem: 'the spring may have too little travel to its minimum permissible length',
     got: `a margin of ${say.difference('available', 'required', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
-    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum length${minLength(say)}`,
+    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum permissible length${minLength(say)}`,
     advice: 'measure that input more closely, or choose a longer spring',
   }),
   springFarFromTarget: (say) => ({
     problem: `the frequency of the spring is ${percent(say, 'deviation')} % ${say.number('deviation') < 0 ? 'below' : 'above'} the required one`,
-    got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')} at the drawn ride height`}`,
+    got: `${say.measure('springRate', 'rate')} at the spring${say.text('frequency') === 'null' ? '' : `, ${say.measure('frequency', 'frequency')} at design ride height`}`,
     allowed: `${say.measure('requiredFrequency', 'frequency')} ± ${percent(say, 'maxDeviation')} %: about ${say.measure('requiredSpringRate', 'rate')} at the spring`,
     advice: `list a spring nearer to that rate, or change the target${unitDoubt(say)}`,
   }),
   coilDiameterOutOfRange: (say) => ({
-    problem: 'a diameter that makes no spring',
+    problem: 'no spring has such a diameter',
     got: Number.isFinite(say.number('value')) ? say.measure('value', 'length') : say.text('value'),
     allowed: `more than ${say.measure('above', 'length')}`,
     advice: 'check wire and mean diameter',
   }),
   coilOutOfRange: (say) => ({
-    problem: 'a value that makes no spring',
+    problem: 'no spring has such a value',
     got: say.text('value'),
     allowed: `more than ${say.text('above')}`,
     advice: 'check the value: the coils at the ends do not count as active',

@@ -29,7 +29,7 @@ export const STATIC_STABILITY: Sentences = {
   }),
   springSolidAtRide: (say) => ({
     problem: 'the spring is solid before it carries the sprung weight at ride height',
-    got: `${say.measure('carries', 'force')} with all coils shut`,
+    got: `${say.measure('carries', 'force')} with the spring solid`,
     allowed: `${say.measure('springForce', 'force')} or more, the spring force at ride height`,
     advice: 'choose a longer or a stiffer spring',
   }),
@@ -65,13 +65,13 @@ export const STATIC_STABILITY: Sentences = {
     advice: 'do not shorten the damper or the bump stop without a stiffer spring',
   }),
   ridesOnBumpStop: (say) => ({
-    problem: `rides on the bump stop ${state(say)} by ${say.measure('past', 'length')}`,
+    problem: `the wheel rides on the bump stop ${state(say)}, ${say.measure('past', 'length')} past contact`,
     got: `${say.travel('travel')}, where ${
       say.has('wheelRate')
         ? `the wheel rate is ${say.measure('wheelRate', 'rate')}, against ${say.measure('wheelRateBefore', 'rate')} before contact`
         : 'the wheel rate is not known without the forces of the stop'
     }`,
-    allowed: `less than ${say.travel('contact')}, where the bump stop is touched first`,
+    allowed: `less than ${say.travel('contact')}, where the bump stop makes contact`,
     advice: 'choose a stiffer spring or anti-roll bar, a shorter bump stop, or accept the harsher ride',
   }),
   springLooseAtDroop: (say) => ({

@@ -92,7 +92,7 @@ export const SURVEY: Sentences = {
     (say) => say.measure('angleError', 'angle'),
     (say) =>
       say.is('fitsAsComplement')
-        ? '; 90 degrees minus the reading fits: was it counted from the other line?'
+        ? '; 90 deg minus the reading fits: was it counted from the other line?'
         : '',
   ),
   readingsContradict: (say) => ({
@@ -111,7 +111,7 @@ export const SURVEY: Sentences = {
   }),
   readingsNotComparable: { problem: "the readings can't be set against each other" },
   leastSure: (say) => ({
-    problem: `least sure is the ${coordinate(say)} of ${of(say)}: plus or minus ${say.measure('plusMinus', 'length')}`,
+    problem: `the least certain coordinate is the ${coordinate(say)} of ${of(say)}: ± ${say.measure('plusMinus', 'length')}`,
     ...(say.is('isRough') ? { advice: `read the ${coordinate(say)} itself` } : {}),
   }),
   readingUnchecked: (say) => ({

@@ -6,11 +6,11 @@ const CAUSES: Readonly<Record<string, string>> = {
   damperExtended: 'the damper is topped out',
   damperCompressed: 'the damper is bottomed out',
   bumpStopSolid: 'the bump stop is solid',
-  springMinLength: 'the spring is at its minimum length',
+  springMinLength: 'the spring is at its minimum permissible length',
   ballJointArticulation: 'a ball joint is at its largest angle',
   bearingMisalignment: 'an end bearing is at its largest misalignment',
-  tyreContact: 'the tyre meets the arch',
-  groundContact: 'the chassis meets the ground',
+  tyreContact: 'the tyre makes contact with the arch',
+  groundContact: 'the chassis makes contact with the ground',
   deadPoint: 'the linkage is at a dead point',
   ratioZero: 'the installation ratio is zero',
   locked: 'the linkage locks',
@@ -24,8 +24,8 @@ const travelShort =
     got: `${say.measure('available', 'length')}${
       say.text('cause') === 'null' ? '' : `, where ${CAUSES[say.text('cause')]}`
     }`,
-    allowed: `${say.measure('required', 'length')} or more, for ${say.text('case')}`,
-    advice: 'reduce what travelCases or limits.required ask for, or move what ends the travel',
+    allowed: `${say.measure('required', 'length')} or more, ${say.text('case') === 'specified' ? 'as specified' : `for ${say.text('case')}`}`,
+    advice: 'reduce travelCases or limits.required, or move what ends the travel',
   });
 
 const travelUncertain =
@@ -62,24 +62,24 @@ export const TRAVEL: Sentences = {
     const [needs, advice] = NEEDS[say.text('needs')];
     const state = say.text('state');
     return {
-      problem: `the required travel${say.has('axle') ? ` of the ${say.text('axle')} axle` : ''} does not count ${OMITTED[say.text('part')]}${state === '' ? '' : ` in the state "${state}"`}, which needs ${needs}`,
+      problem: `the required travel${say.has('axle') ? ` of the ${say.text('axle')} axle` : ''} does not count ${OMITTED[say.text('part')]}${state === '' ? '' : ` in the state "${state}"`}: that depends on ${needs}`,
       advice,
     };
   },
   noDamperForTravel: (say) => ({
     problem: 'the travel that is required leaves the damper no compressed length',
-    got: `${say.measure('installed', 'length')} at the drawn ride height, ${say.measure('required', 'length')} of bump required`,
+    got: `${say.measure('installed', 'length')} at design ride height, ${say.measure('required', 'length')} of bump required`,
     allowed: 'a coilover longer than the shortening in bump',
     advice: 'check units and mounts, or require less travel',
   }),
   damperDoesNotFit: (say) => ({
-    problem: 'the damper does not fit its length at the drawn ride height',
+    problem: 'the damper does not fit its length at design ride height',
     got: `${say.measure('compressed', 'length')} compressed, ${say.measure('extended', 'length')} extended`,
     allowed: `compressed less and extended more than ${say.measure('installed', 'length')}`,
     advice: 'change the lengths, or move a mount',
   }),
   deadLengthShort: (say) => ({
-    problem: `a stroke of ${say.measure('stroke', 'length')} does not fit a length of ${say.measure('installed', 'length')} at the drawn ride height`,
+    problem: `a stroke of ${say.measure('stroke', 'length')} does not fit a length of ${say.measure('installed', 'length')} at design ride height`,
     got: `a dead length (compressed length minus stroke) of ${say.measure('available', 'length')}`,
     allowed: `${say.measure('required', 'length')} or more: compressed length ${say.measure('compressed', 'length')}, extended ${say.measure('extended', 'length')}`,
     advice:
@@ -97,7 +97,7 @@ export const TRAVEL: Sentences = {
   bumpTravelUncertain: travelUncertain('bump'),
   droopTravelUncertain: travelUncertain('droop'),
   bumpStopTableBeyondSolid: (say) => ({
-    problem: 'the force table of the bump stop goes on where the stop is solid',
+    problem: 'the force table of the bump stop continues beyond its solid height',
     got: `a compression of ${say.measure('compression', 'length')}`,
     allowed: `${say.measure('max', 'length')}, its height minus its solid height`,
     advice: 'check the table and limits.bumpStop',

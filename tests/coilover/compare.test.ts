@@ -162,7 +162,7 @@ describe('a comparison', () => {
     expect(after).toBeGreaterThan(before);
     const inches = (mm: number) => (mm / 25.4).toFixed(2);
     expect(sheetMarkdown(comparisonSheet(comparison))).toContain(
-      `Rear, damper: extended length: ${inches(before)} inch before, ${inches(after)} inch after.`,
+      `Rear, damper: extended length: ${inches(before)} in before, ${inches(after)} in after.`,
     );
   });
 

@@ -323,7 +323,7 @@ describe('options that can not be', () => {
         '  springRate: out of range, got NaN (allowed: a number greater than 0 (N/mm))',
         '  gasForce: out of range, got -1 (allowed: a number of 0 or more (N))',
         '  factors.bump: out of range, got -1 (allowed: a number of 0 or more)',
-        '  bumpStopTable[1]: a table that does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
+        '  bumpStopTable[1]: the force table of the bump stop does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
         '  cases[0].tyre: not a force, got [1] (allowed: [y, z] in N, or null)',
         '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, equilibrium)',
       ].join('\n'),

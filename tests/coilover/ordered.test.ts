@@ -526,10 +526,8 @@ it('a car from tape to order to scales gets advice on what to change, in its own
       lines.some((line) => text.test(line)),
       String(text),
     ).toBe(true);
-  says(/^The front left corner stands \d\.\d\d inch low with what is fitted\.$/);
-  says(
-    /^Left front perch \d\.\d turns up: \d\.\d\d inch towards the spring, to a setting of \d\.\d\d inch\.$/,
-  );
+  says(/^The front left corner stands \d\.\d\d in low with what is fitted\.$/);
+  says(/^Left front perch \d\.\d turns up: \d\.\d\d in towards the spring, to a setting of \d\.\d\d in\.$/);
   says(/^Change the rear spring to 200 lbf\/in: the target requires \d+ lbf\/in, 175 lbf\/in is fitted\.$/);
   says(/^Right rear perch \d\.\d turns down/);
   // Before the order the same corners had no advice.

@@ -476,7 +476,7 @@ describe('a wheel rate of 0 or less', () => {
 });
 
 describe('riding on the bump stop', () => {
-  it('in a steady corner and under braking: with a stop of 1.5 inch the example’s front touches at 45.5 mm and stands at 46.8 mm', () => {
+  it('in a steady corner and under braking: with a stop of 1.5 in the example’s front touches at 45.5 mm and stands at 46.8 mm', () => {
     const document = JSON.parse(exampleText('car.json'));
     const { limits, sizing: given } = document.corners.front;
     limits.bumpStop.height = 1.5;
@@ -497,7 +497,7 @@ describe('riding on the bump stop', () => {
     expectWithin(wheelRate, (load(travel + 1e-3) - load(travel - 1e-3)) / 2e-3, 1e-5);
     expectWithin(wheelRateBefore, (load(contact - 1e-4) - load(contact - 2e-4)) / 1e-4, 1e-3);
     expect(sentence(sizing.conflicts[0], 'imperial')).toMatch(
-      /^Rides on the bump stop in a steady corner by 0\.05 inch/,
+      /^The wheel rides on the bump stop in a steady corner, 0\.05 in past contact/,
     );
   });
 

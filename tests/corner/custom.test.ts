@@ -381,7 +381,7 @@ describe('what is no corner', () => {
         'invalid custom corner',
         '  upright: unknown body, got "axel" (allowed: axle); did you mean axle?',
         '  shock: one point for two, got eye, eye; name the two end eyes of the coilover',
-        '  kingpn: unknown name (allowed: drawing, upright, wheelCentre, contactPatch, shock, kingpin, rocker, camber, angles); did you mean kingpin?',
+        '  kingpn: unknown field (allowed: drawing, upright, wheelCentre, contactPatch, shock, kingpin, rocker, camber, angles); did you mean kingpin?',
         '  rocker.pivot: point not on the ground, got "hub" (allowed: pivot, top)',
         '  rocker.rod.inner: point not on the rocker, got "top" (allowed: pivot, hub, patch, eye)',
         '  angles.camber: its column would have the name of another, camber; give it another name',
@@ -415,14 +415,14 @@ describe('what is no corner', () => {
       'a wheel in the ground',
       { wheelCentre: 'patch', contactPatch: 'hub' },
       [
-        'wheelCentre: wheel centre not above its contact patch, got patch at z = 0 mm (allowed: more than 300 mm); z counts up from the ground at the drawn ride height',
+        'wheelCentre: wheel centre not above its contact patch, got patch at z = 0 mm (allowed: more than 300 mm); z counts up from the ground at design ride height',
       ],
     ],
     [
       'a wheel that is its own contact patch',
       { contactPatch: 'hub' },
       [
-        'wheelCentre: wheel centre not above its contact patch, got hub at z = 300 mm (allowed: more than 300 mm); z counts up from the ground at the drawn ride height',
+        'wheelCentre: wheel centre not above its contact patch, got hub at z = 300 mm (allowed: more than 300 mm); z counts up from the ground at design ride height',
       ],
     ],
     [

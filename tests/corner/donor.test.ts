@@ -265,11 +265,11 @@ describe('the ordered unit against a donor damper', () => {
       told: [`${AGAINST} 25.0 mm more stroke.`],
     });
     expect(against({ length: 455, state: 'measured' }).told).toEqual([
-      'The donor damper measured 15.0 mm longer than the ordered unit fully extended: it differs there by at least that.',
+      'The donor damper measured 15.0 mm longer than the ordered damper fully extended: it differs there by at least that.',
     ]);
     expect(against({ length: 328, state: 'measured', stroke: 100 }).told).toEqual([
       `${AGAINST} the same stroke.`,
-      'The donor damper measured 12.0 mm shorter than the ordered unit fully compressed: it differs there by at least that.',
+      'The donor damper measured 12.0 mm shorter than the ordered damper fully compressed: it differs there by at least that.',
     ]);
     // Of one that is extended or compressed the lengths themselves are compared.
     expect(against({ length: 455, state: 'extended' }).told).toHaveLength(1);
@@ -282,13 +282,13 @@ describe('the ordered unit against a donor damper', () => {
     expect(open(439.96, 'metric')).toBe(`${AGAINST} as long extended.`);
     expect(open(439.9, 'metric')).toBe(`${AGAINST} 0.1 mm longer extended.`);
     expect(open(439.9, 'imperial')).toBe(`${AGAINST} as long extended.`);
-    expect(open(439.7, 'imperial')).toBe(`${AGAINST} 0.01 inch longer extended.`);
+    expect(open(439.7, 'imperial')).toBe(`${AGAINST} 0.01 in longer extended.`);
   });
 
   it('at ride height is compared with the donor as it was measured', () => {
     const compared = donorOf({ ...ordered, donor: { length: 425, state: 'extended' } });
     expect(said(compared)[2]).toBe(
-      'At design ride height the ordered unit is 400.0 mm long, 25.0 mm shorter than the donor damper fully extended (425.0 mm).',
+      'At design ride height the ordered damper is 400.0 mm long, 25.0 mm shorter than the donor damper fully extended (425.0 mm).',
     );
   });
 
@@ -299,7 +299,7 @@ describe('the ordered unit against a donor damper', () => {
     );
   });
 
-  it('is the damper of a sized car, given or chosen: of the example, 14.9 inch extended, 0.70 inch more stroke, 0.65 longer, 0.05 shorter', () => {
+  it('is the damper of a sized car, given or chosen: of the example, 14.9 in extended, 0.70 in more stroke, 0.65 longer, 0.05 shorter', () => {
     const text = readFileSync(join(import.meta.dirname, '../../docs/examples/car.json'), 'utf8');
     const document = JSON.parse(text);
     document.corners.front.limits.damper.extendedLength = 14.9;
@@ -339,7 +339,7 @@ describe('the unit that the required travel needs', () => {
     expectWithin(donor?.strokeDifference ?? null, open - closed - 75, 1e-9);
     expectWithin(donor?.deadLengthDifference ?? null, 2 * closed - open - (330 - 75), 1e-9);
     expect(said(donor)[0]).toBe(
-      'The unit that the required travel needs is 437.5 mm or more extended and 355.0 mm or less compressed, with a stroke of 82.5 mm or more.',
+      'The damper for the required travel is 437.5 mm or more extended and 355.0 mm or less compressed, with a stroke of 82.5 mm or more.',
     );
   });
 

@@ -146,7 +146,7 @@ describe('the hand figure', () => {
     const none = handMethod(corner);
     if (none.defined) expect.fail('defined');
     expect(sentence(none.reason)).toBe(
-      'The coilover is on the upright, and the hand figure is a ratio along one arm.',
+      'The coilover is on the upright, and the hand method takes a ratio along one arm.',
     );
   });
 

@@ -263,7 +263,7 @@ describe('limits of a corner with rod and rocker', () => {
     expect(met('ballJointArticulation', 'rodRockerMount')).toHaveLength(2);
     expect(met('ballJointArticulation', 'rodMount')).toHaveLength(2);
     expect(sentence(met('bearingMisalignment', 'otherEnd')[0].diagnostic)).toMatch(
-      /^The bearing at the other end of the coilover is at its largest misalignment at [\d.]+ mm of (bump|droop): 5\.0 degrees\.$/,
+      /^The bearing at the other end of the coilover is at its largest misalignment at [\d.]+ mm of (bump|droop): 5\.0 deg\.$/,
     );
   });
 

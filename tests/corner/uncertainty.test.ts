@@ -193,7 +193,7 @@ describe('bands', () => {
         [1, 2],
         [2, 1],
       ]),
-    ).toEqual(['matrix: no covariance: a sum of coordinates would have a negative variance']);
+    ).toEqual(['matrix: not a covariance: a sum of coordinates would have a negative variance']);
   });
 
   it('refuse what is no half-width, and names that are no coordinates', () => {

@@ -234,8 +234,8 @@ describe('what is refused', () => {
       }),
     ).toEqual([
       'start: unknown option',
-      'mounts.shokMount: unknown name',
-      'mounts.wheelCentre: unknown name',
+      'mounts.shokMount: unknown field',
+      'mounts.wheelCentre: unknown field',
       'mounts.shockMount.y: a box without the corner as drawn in it',
       'mounts.shockMount.z: not a range',
       'mounts.shockChassisMount: nothing that may be moved',
@@ -253,7 +253,7 @@ describe('what is refused', () => {
       'objectives[5].tyre: not a force',
       'objectives[5].station: unknown choice',
       'objectives[5].unsprungMass: out of range',
-      'clearances.mountToArm.upperAm: unknown name',
+      'clearances.mountToArm.upperAm: unknown field',
       'clearances.mountToArm.lowerArm: out of range',
       'clearances.spring: missing',
       'clearances.tyre: missing',
@@ -334,7 +334,7 @@ describe('what is refused', () => {
 
   it('is a travel that the corner does not reach, and a coilover that carries nothing', () => {
     expect(faults({ travel: { bump: 1000 } })).toEqual([
-      expect.stringMatching(/^: the linkage does not reach the bump that is asked for, it ends at \d/),
+      expect.stringMatching(/^: the linkage does not reach the required bump: it ends at \d/),
     ]);
     const turned = doubleWishbone({
       lowerArm: { inner: [255, 165], outer: [640, 150] },
@@ -344,7 +344,7 @@ describe('what is refused', () => {
     });
     const springs = [{ quantity: 'springRate', sprungMass: 180, frequency: 1.4, target: 35 }];
     expect(faults({ mounts: { shockMount: { y: [450, 560] } }, objectives: springs }, turned)).toEqual([
-      ': bump does not shorten the coilover at ride height, so that it carries nothing',
+      ': bump does not shorten the coilover at ride height: the coilover carries nothing',
     ]);
   });
 });

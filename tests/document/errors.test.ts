@@ -50,7 +50,7 @@ describe('a double wishbone with mistakes', () => {
         '  lowerArm.outer[1]: wrong kind of value, got null (allowed: a finite number, in mm)',
         '  upperArm: wrong kind of value, got 3 (allowed: { inner, outer })',
         '  wheel.centre[1]: wrong kind of value, got Infinity (allowed: a finite number, in mm)',
-        '  wheel.camber: out of range, got 90 degrees (allowed: less than 45 degrees)',
+        '  wheel.camber: out of range, got 90 deg (allowed: less than 45 deg)',
         '  coilover.on: unknown choice, got "lower" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
         '  coilover.foreAftOffset: wrong kind of value, got NaN (allowed: a finite number, in mm)',
       ),
@@ -61,8 +61,8 @@ describe('a double wishbone with mistakes', () => {
       path: 'wheel.camber',
       values: { got: '90', below: 45, quantity: 'angle' },
       problem: 'out of range',
-      got: '90 degrees',
-      allowed: 'less than 45 degrees',
+      got: '90 deg',
+      allowed: 'less than 45 deg',
     } satisfies Issue);
   });
 
@@ -128,8 +128,8 @@ describe('a double wishbone with mistakes', () => {
       units: 'mm',
     });
     expect(issues.map(({ path, problem, advice }) => [path, problem, advice])).toEqual([
-      ['wheel.center', 'unknown name', 'did you mean centre?'],
-      ['units', 'unknown name', 'correct the spelling, or take it out'],
+      ['wheel.center', 'unknown field', 'did you mean centre?'],
+      ['units', 'unknown field', 'correct the spelling, or take it out'],
     ]);
   });
 

@@ -232,7 +232,7 @@ describe('a former name', () => {
   it('of another field is an unknown name', () => {
     const car = example('car.json');
     car.corners.front.limits.bumpStop.guess = 1;
-    expect(issuesOf(() => readCar(car))).toMatchObject([{ problem: 'unknown name' }]);
+    expect(issuesOf(() => readCar(car))).toMatchObject([{ problem: 'unknown field' }]);
   });
 });
 

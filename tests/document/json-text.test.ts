@@ -31,7 +31,7 @@ describe('a text that is not JSON', () => {
       'a comment',
       '"lowerArm":',
       '// by tape\n"lowerArm":',
-      'line 14, column 7: a comment, which JSON has not, got `// by tape`; put it into "notes": "..." or take it out',
+      'line 14, column 7: a comment, which JSON does not allow, got `// by tape`; put it into "notes": "..." or take it out',
     ],
     [
       'a fraction',
@@ -121,7 +121,7 @@ describe('a text that is not JSON', () => {
     );
     expect(messageOf(' \n')).toMatch(/line 2, column 1: nothing in it, got the end of the text; start from/);
     expect(messageOf(`${text}}`)).toMatch(/column 1: more text after the end, got `}`; take it out/);
-    expect(messageOf('[1, '.repeat(100_000))).toMatch(/brackets within brackets without end/);
+    expect(messageOf('[1, '.repeat(100_000))).toMatch(/brackets nested too deeply/);
     expect(messageOf('car.json')).toMatch(
       /line 1, column 1: the name of a file, not what is in it, got `car\.json`; read the file, and give its text$/,
     );

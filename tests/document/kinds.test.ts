@@ -122,12 +122,12 @@ describe('a corner file of another kind with mistakes', () => {
       lines(
         'invalid corner file',
         '  rod.on: unknown choice, got "lowerarm" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
-        '  rod.rokerMount: unknown name (allowed: on, mount, rockerMount); did you mean rockerMount?',
+        '  rod.rokerMount: unknown field (allowed: on, mount, rockerMount); did you mean rockerMount?',
         '  rocker: wrong kind of value, got [258,397] (allowed: { pivot })',
         '  coilover: give chassisMount [y, z], or otherEnd { on, mount } where that end moves too, got {"rockerMount":[232,498]}',
-        '  limits.ballJoints.topMount: unknown name (allowed: lowerOuter, upperOuter, rodMount, rodRockerMount); correct the spelling, or take it out',
+        '  limits.ballJoints.topMount: unknown field (allowed: lowerOuter, upperOuter, rodMount, rodRockerMount); correct the spelling, or take it out',
         '  limits.bearings.otherEnd: an end that does not move in this corner; name it chassis',
-        '  damper: unknown name (allowed: $schema, units, name, notes, kind, lowerArm, upperArm, wheel, rod, rocker, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
+        '  damper: unknown field (allowed: $schema, units, name, notes, kind, lowerArm, upperArm, wheel, rod, rocker, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
     );
   });
@@ -158,7 +158,7 @@ describe('a corner file of another kind with mistakes', () => {
       strutWith((c) => (c.strut.topMount = c.strut.lowerMount)),
     ],
     [
-      'upperArm: unknown name (allowed: $schema, units, name, notes, kind, lowerArm, strut, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); correct the spelling, or take it out',
+      'upperArm: unknown field (allowed: $schema, units, name, notes, kind, lowerArm, strut, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); correct the spelling, or take it out',
       strutWith((c) => (c.upperArm = { inner: [14, 14], outer: [24, 15] })),
     ],
     [
@@ -207,11 +207,11 @@ describe('a note asks', () => {
       rodWith((c) => (c.rocker.pivot = [58, -95])),
     ],
     [
-      'coilover.rockerMount: it lies on the pivot of rocker, on which it stands: the wheel moves without moving the coilover. It was read as written.',
+      'coilover.rockerMount: it lies on the pivot of rocker, on which it is mounted: the wheel moves without moving the coilover. It was read as written.',
       rodWith((c) => (c.coilover.rockerMount = c.rocker.pivot)),
     ],
     [
-      'rod.mount: it lies on the pivot of lowerArm, on which it stands: the wheel moves without moving the rod. It was read as written.',
+      'rod.mount: it lies on the pivot of lowerArm, on which it is mounted: the wheel moves without moving the rod. It was read as written.',
       rodWith((c) => (c.rod.mount = c.lowerArm.inner)),
     ],
     [

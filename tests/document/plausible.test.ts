@@ -70,10 +70,10 @@ describe('a file with one mistake raises its check', () => {
       'tyre diameter for its radius',
       inchFront((c) => (c.limits.tyre = { overallRadius: 22.8, width: 7.75 })),
       'tyreDiameterForRadius corners.front.limits.tyre.overallRadius',
-      /22\.8 inch.*Then write 11\.4\./,
+      /22\.8 in.*Then write 11\.4\./,
     ],
     [
-      'tyre of more than 20 inch of radius',
+      'tyre of more than 20 in of radius',
       metricFront((c) => {
         c.wheel.centre[1] = 390;
         c.upperArm.outer[1] = 450;
@@ -88,7 +88,7 @@ describe('a file with one mistake raises its check', () => {
         (c) => (c.sizing = { unsprungMass: 62, order: { mounts: { mount: { type: 'eye', bore: 12.7 } } } }),
       ),
       'sizeUnusual corners.front.sizing.order.mounts.mount.bore',
-      /12\.7 inch of bore.*: mm, or/,
+      /12\.7 in of bore.*: mm, or/,
     ],
     [
       'width of an end in inches in a mm file',
@@ -188,10 +188,10 @@ describe('a file with one mistake raises its check', () => {
       /50\.\d+ mm beyond the ball joint of lowerArm|49\.\d+ mm beyond/,
     ],
     [
-      'a mount 8 inch from its arm',
+      'a mount 8 in from its arm',
       inchFront((c) => (c.coilover.mount = [19, 13.5])),
       'mountOffPart corners.front.coilover.mount',
-      /7\.9\d* inch from lowerArm/,
+      /7\.9\d* in from lowerArm/,
     ],
     [
       'a mount far from the upright',
@@ -224,7 +224,7 @@ describe('a file with one mistake raises its check', () => {
       'wheelbase in feet',
       inches((c) => (c.masses.wheelbase = 7.7)),
       'sizeUnusual masses.wheelbase',
-      /7\.7 inch between the axles.*: feet, or/,
+      /7\.7 in between the axles.*: feet, or/,
     ],
     [
       'wheelbase in metres',
@@ -236,7 +236,7 @@ describe('a file with one mistake raises its check', () => {
       'height of the centre of gravity in mm in an inch file',
       inches((c) => (c.masses.sprungCentreOfGravityHeight = 445)),
       'sizeUnusual masses.sprungCentreOfGravityHeight',
-      /445 inch above the ground.*: mm, or/,
+      /445 in above the ground.*: mm, or/,
     ],
     [
       'height of the centre of gravity in inches in a mm file',
@@ -280,7 +280,7 @@ describe('a file with one mistake raises its check', () => {
         c.wheel.contactPatch = [27.25, 0];
       }),
       'camberSignReversed corners.front.wheel.camber',
-      /1\.97 degrees, where centre and contact patch lean the wheel -1\.975/,
+      /1\.97 deg, where centre and contact patch lean the wheel -1\.975/,
     ],
     [
       'a right-hand corner',
@@ -354,13 +354,13 @@ describe('a file with one mistake raises its check', () => {
       'much camber',
       inchFront((c) => (c.wheel.camber = -10)),
       'camberUnusual corners.front.wheel.camber',
-      /-10 degrees/,
+      /-10 deg/,
     ],
     [
       'camber against the contact patch',
       inchFront((c) => (c.wheel.contactPatch = [26.5, 0])),
       'camberAgainstContactPatch corners.front.wheel.contactPatch',
-      /leans 1\.975 degrees/,
+      /leans 1\.975 deg/,
     ],
     [
       'a contact patch above the ground',
@@ -370,7 +370,7 @@ describe('a file with one mistake raises its check', () => {
         c.limits.tyre = '205/60R15';
       }),
       'contactPatchOffGround corners.front.wheel.contactPatch',
-      /z is 1 inch/,
+      /z is 1 in/,
     ],
     [
       'a point copied',
@@ -562,13 +562,13 @@ describe('a survey with one mistake raises its check', () => {
       'a lean read from horizontal',
       readings((c) => (c.inclinations[0].value = 90 - 25.7)),
       'angleFromOtherAxis inclinations[0]',
-      /64\.3 degrees from vertical.*was it read from horizontal\? Then write 25\.7 with its sign/,
+      /64\.3 deg from vertical.*was it read from horizontal\? Then write 25\.7 with its sign/,
     ],
     [
       'a slope read from vertical',
       readings((c) => (c.slopes[0].value = 86.5)),
       'angleFromOtherAxis slopes[0]',
-      /86\.5 degrees from horizontal.*read from vertical\? Then write 3\.5/,
+      /86\.5 deg from horizontal.*read from vertical\? Then write 3\.5/,
     ],
   ])('%s', (_, input, note, text) => {
     const { notes, units } = survey(input);

@@ -180,12 +180,12 @@ describe('a car file with mistakes', () => {
         '  corners.front.lowerArm.inner[0]: wrong kind of value, got "9,25" (allowed: a finite number, in inches); write 9.25, without quotes',
         '  corners.front.lowerArm.inner[1]: wrong kind of value, got "5 3/4" (allowed: a finite number, in inches); write 5.75, without quotes',
         '  corners.front.upperArm.outer: missing (allowed: a point: two finite numbers [y, z]); add it',
-        '  corners.front.wheel.center: unknown name (allowed: centre, camber, contactPatch); did you mean centre?',
+        '  corners.front.wheel.center: unknown field (allowed: centre, camber, contactPatch); did you mean centre?',
         '  corners.front.coilover.on: unknown choice, got "lower arm" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
         '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
-        '  corners.front.limits.damper.compressedLength: not less than damper.extendedLength, got 14.75 inch (allowed: less than 11 inch); are the two lengths exchanged?',
+        '  corners.front.limits.damper.compressedLength: not less than damper.extendedLength, got 14.75 in (allowed: less than 11 in); are the two lengths exchanged?',
         '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
-        '  corners.front.damper: unknown name (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
+        '  corners.front.damper: unknown field (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
     );
   });
@@ -235,7 +235,7 @@ describe('a car file with mistakes', () => {
         // Read in mm without its units, the rest is as sound.
         const { issues } = errorOf(() => readCar(spoilt));
         expect(issues.map(({ path, problem, advice }) => [path, problem, advice])).toEqual([
-          [pathOf([...keys.slice(0, -1), slip]), 'unknown name', `did you mean ${name}?`],
+          [pathOf([...keys.slice(0, -1), slip]), 'unknown field', `did you mean ${name}?`],
         ]);
       }
     }
@@ -329,7 +329,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.lowerArm.inner: in the same place as lowerArm.outer, got [9.25, 5.75]; measure the two again: they must lie apart',
         '  corners.front.upperArm.outer[0]: wrong kind of value, got "22.75" (allowed: a finite number, in inches); write 22.75, without quotes',
         '  corners.front.wheel: give camber (degrees) or contactPatch [y, z], or both, got {"centre":[26.875,-10.875]}',
-        '  corners.front.wheel.centre[1]: wheel centre not above the ground, got -10.875 inch (allowed: more than 0 inch); z counts up from the ground at the drawn ride height',
+        '  corners.front.wheel.centre[1]: wheel centre not above the ground, got -10.875 in (allowed: more than 0 in); z counts up from the ground at design ride height',
         '  corners.front.coilover.mount: in the same place as coilover.chassisMount, got [13.75, 18.5]; measure the two again: they must lie apart',
       ),
     );
@@ -349,12 +349,12 @@ describe('a car file with mistakes', () => {
     ).toBe(
       lines(
         'invalid car file',
-        '  corners.front.limits.damper.extendedLength: out of range, got 0 inch (allowed: more than 0 inch)',
-        '  corners.front.limits.damper.compressedLength: out of range, got -3 inch (allowed: more than 0 inch)',
-        '  corners.front.limits.bumpStop.solidHeight: not less than bumpStop.height, got 1.5 inch (allowed: less than 0.5 inch); height is that with no load on it, solidHeight what is left when it gives no more: are the two exchanged?',
-        '  corners.front.limits.bearings.mount.maxMisalignment: out of range, got 95 degrees (allowed: less than 90 degrees)',
-        '  corners.front.limits.required.droop: out of range, got -2 inch (allowed: at least 0 inch)',
-        '  corners.front.limits.donor.stroke: not less than donor.length, got 20 inch (allowed: less than 14.25 inch); length is that between the end eyes, stroke how far the unit moves',
+        '  corners.front.limits.damper.extendedLength: out of range, got 0 in (allowed: more than 0 in)',
+        '  corners.front.limits.damper.compressedLength: out of range, got -3 in (allowed: more than 0 in)',
+        '  corners.front.limits.bumpStop.solidHeight: not less than bumpStop.height, got 1.5 in (allowed: less than 0.5 in); height is the free height, solidHeight the solid height: are the two exchanged?',
+        '  corners.front.limits.bearings.mount.maxMisalignment: out of range, got 95 deg (allowed: less than 90 deg)',
+        '  corners.front.limits.required.droop: out of range, got -2 in (allowed: at least 0 in)',
+        '  corners.front.limits.donor.stroke: not less than donor.length, got 20 in (allowed: less than 14.25 in); is eye to eye, stroke how far the damper moves',
       ),
     );
   });
@@ -373,7 +373,7 @@ describe('a car file with mistakes', () => {
         'invalid car file',
         '  corners.front.limits.bumpStop: a bump stop without a damper; give damper: { extendedLength, compressedLength } too: its heights count from the compressed length',
         '  corners.front.limits.arch: an arch without a tyre; give tyre: { overallRadius, width }, or its marking as "205/55R16"',
-        '  corners.front.limits.ballJoints.lowerOuter.housingAxis: no direction, got [0,0] (allowed: a direction [y, z] that is not nothing: [0, 1] is up)',
+        '  corners.front.limits.ballJoints.lowerOuter.housingAxis: no direction, got [0,0] (allowed: a direction [y, z] other than [0, 0]: [0, 1] is up)',
       ),
     );
   });
@@ -392,7 +392,7 @@ describe('a car file with mistakes', () => {
       lines(
         'invalid car file',
         '  corners.front.notes: wrong kind of value, got 3 (allowed: a text or a list of texts)',
-        '  corners.front.limits.tyre.radius: unknown name (allowed: overallRadius, width); did you mean overallRadius?',
+        '  corners.front.limits.tyre.radius: unknown field (allowed: overallRadius, width); did you mean overallRadius?',
         '  corners.front.limits.tyre.width: wrong kind of value, got "8\\"" (allowed: a finite number, in inches); write 8, without quotes',
         '  corners.front.limits.arch: wrong kind of value, got [] (allowed: a list of points [[y, z], ...], one at least)',
         '  corners.front.limits.ballJoints.lowerOuter.housingAxis: wrong kind of value, got "up" (allowed: a direction: two finite numbers [y, z])',
@@ -410,7 +410,7 @@ describe('a car file with mistakes', () => {
     expect(messageOf(carWith((car) => (car.units = 'inch')))).toBe(
       lines(
         'invalid car file',
-        '  units: unknown choice, got "inch" (allowed: metric (mm, kg), imperial (inch, lb))',
+        '  units: unknown choice, got "inch" (allowed: metric (mm, kg), imperial (in, lb))',
       ),
     );
   });
@@ -419,7 +419,7 @@ describe('a car file with mistakes', () => {
     expect(messageOf(frontWith((front) => (front.lowerArm.inner[0] = 9.25e12)))).toBe(
       lines(
         'invalid car file',
-        '  corners.front.lowerArm.inner[0]: out of range, got 9250000000000 (allowed: -1000000 to 1000000); look for a slip of the keyboard',
+        '  corners.front.lowerArm.inner[0]: out of range, got 9250000000000 (allowed: -1000000 to 1000000); look for a typing error',
       ),
     );
   });
@@ -428,13 +428,13 @@ describe('a car file with mistakes', () => {
     expect(messageOf(frontCorner())).toBe(
       lines(
         'invalid car file',
-        '  a file of one corner, where a car is wanted; put the corner into "corners": { "front": { ... } }, or read it with readCorner',
+        '  a file of one corner, where a car is required; put the corner into "corners": { "front": { ... } }, or read it with readCorner',
       ),
     );
     expect(errorOf(() => readCorner(roadsterText())).message).toBe(
       lines(
         'invalid corner file',
-        '  corners: a file of a whole car, where one corner is wanted; read it with readCar',
+        '  corners: a file of a whole car, where one corner is required; read it with readCar',
       ),
     );
   });
@@ -451,7 +451,7 @@ describe('a car file that may be right is read, and asked about', () => {
       [front.lowerArm, front.upperArm] = [front.upperArm, front.lowerArm];
     });
     expect(notesOf(car)).toEqual([
-      'corners.front.upperArm: its ball joint lies 8.625 inch below that of lowerArm, and its pivot lies lower too: upperArm and lowerArm seem to be exchanged. They were read as written.',
+      'corners.front.upperArm: its ball joint lies 8.625 in below that of lowerArm, and its pivot lies lower too: upperArm and lowerArm seem to be exchanged. They were read as written.',
     ]);
     expect(readCar(car).corners.front.corner).toMatchObject({ lowerArm: { outer: [577.85, 355.6] } });
   });
@@ -467,7 +467,7 @@ describe('a car file that may be right is read, and asked about', () => {
         }),
       ),
     ).toEqual([
-      'corners.front.upperArm: its ball joint lies 8.625 inch below that of lowerArm: are the two outer points exchanged, or the arms? They were read as written.',
+      'corners.front.upperArm: its ball joint lies 8.625 in below that of lowerArm: are the two outer points exchanged, or the arms? They were read as written.',
     ]);
     expect(notesOf(frontWith(({ upperArm }) => swap(upperArm, 'inner', 'outer')))).toEqual([
       'corners.front.upperArm: its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. They were read as written.',
@@ -497,7 +497,7 @@ describe('a car file that may be right is read, and asked about', () => {
     [
       'a point below the ground',
       (front: Json) => (front.lowerArm.outer[1] *= -1),
-      'lowerArm.outer: z is -5.375 inch, below the ground: is its sign right? It was read as written.',
+      'lowerArm.outer: z is -5.375 in, below the ground: is its sign right? It was read as written.',
     ],
     [
       'y and z exchanged',
@@ -507,27 +507,27 @@ describe('a car file that may be right is read, and asked about', () => {
     [
       'a wheel inboard of its ball joints',
       (front: Json) => (front.wheel.centre[0] = 20),
-      'wheel.centre: it lies 2.75 inch inboard of both ball joints: is it right? It was read as written.',
+      'wheel.centre: it lies 2.75 in inboard of both ball joints: is it right? It was read as written.',
     ],
     [
       'mm in an inch file',
       (front: Json) => (front.limits.damper = { extendedLength: 375, compressedLength: 11 }),
-      'limits.damper.extendedLength: 375 inch long, where 3.9 to 35 inch is usual: mm, or a digit or a point too many? It was read in inches.',
+      'limits.damper.extendedLength: 375 in long, where 3.9 to 35 in is usual: mm, or a digit or a point too many? It was read in inches.',
     ],
     [
       'much camber',
       (front: Json) => (front.wheel.camber = -10),
-      'wheel.camber: a camber of -10 degrees, where 8 either way is much. Is it right? It was read as written.',
+      'wheel.camber: a camber of -10 deg, where at most 8 either way is usual: is it right? It was read as written.',
     ],
     [
       'camber against the contact patch',
       (front: Json) => (front.wheel.contactPatch = [26.5, 0]),
-      'wheel.contactPatch: with it and the centre the wheel leans 1.975 degrees, and camber says -0.75. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.',
+      'wheel.contactPatch: with it and the centre the wheel leans 1.975 deg, and camber says -0.75. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.',
     ],
     [
       'a contact patch above the ground',
       (front: Json) => (front.wheel.contactPatch = [27.01, 1]),
-      'wheel.contactPatch: z is 1 inch, where the ground has 0: heights count from the ground. It was read as written.',
+      'wheel.contactPatch: z is 1 in, where the ground has 0: heights count from the ground. It was read as written.',
     ],
     [
       'a point copied',
@@ -537,7 +537,7 @@ describe('a car file that may be right is read, and asked about', () => {
     [
       'a shock on the pivot of its arm',
       (front: Json) => (front.coilover.mount = [9.25, 5.75]),
-      'coilover.mount: it lies on the pivot of lowerArm, on which it stands: the wheel moves without moving the coilover. It was read as written.',
+      'coilover.mount: it lies on the pivot of lowerArm, on which it is mounted: the wheel moves without moving the coilover. It was read as written.',
     ],
   ])('with %s', (_, change, note) => {
     expect(notesOf(frontWith(change))).toContain(`corners.front.${note}`);
@@ -545,7 +545,7 @@ describe('a car file that may be right is read, and asked about', () => {
 
   it('with one size that no car has', () => {
     expect(notesOf(frontWith((front) => (front.lowerArm.inner = [-375, 5.375])))).toContain(
-      'corners.front.lowerArm: 399.5 inch long, where 2.4 to 39 inch is usual: mm, or a digit or a point too many? It was read in inches.',
+      'corners.front.lowerArm: 399.5 in long, where 2.4 to 39 in is usual: mm, or a digit or a point too many? It was read in inches.',
     );
     const short = { ...frontCorner(), upperArm: { inner: [563, 356], outer: [578, 356] } };
     expect(readCorner(short).notes).toEqual([
@@ -573,10 +573,10 @@ describe('a car file that may be right is read, and asked about', () => {
   it('with a tyre no larger than the wheel centre is high', () => {
     const tyre = (given: unknown) => notesOf(frontWith((front) => (front.limits.tyre = given)));
     expect(tyre({ overallRadius: 10.875, width: 7.75 })).toEqual([
-      "corners.front.limits.tyre.overallRadius: an overall radius of 10.88 inch, equal to the height of the wheel's centre. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+      "corners.front.limits.tyre.overallRadius: an overall radius of 10.88 in, equal to the height of the wheel's centre. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
     ]);
     expect(tyre('155/50R13')).toEqual([
-      "corners.front.limits.tyre: an overall radius of 9.551 inch, less than the height of the wheel's centre, 10.88 inch. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+      "corners.front.limits.tyre: an overall radius of 9.551 in, less than the height of the wheel's centre, 10.88 in. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
     ]);
   });
 

@@ -49,7 +49,7 @@ describe('an uncertain coordinate of a file', () => {
       front.wheel.centre[1] = { value: -10, plusMinus: 0.5 };
     });
     expect(messageOf(written)).toContain('corners.front.lowerArm.inner: in the same place as lowerArm.outer');
-    expect(messageOf(written)).toContain('wheel centre not above the ground, got -10 inch');
+    expect(messageOf(written)).toContain('wheel centre not above the ground, got -10 in');
     const far = withCoordinate({ value: 1e9, plusMinus: 1 });
     expect(messageOf(far)).toContain('corners.front.lowerArm.inner[0].value: out of range, got 1000000000');
   });
@@ -64,7 +64,7 @@ describe('an uncertain coordinate of a file', () => {
     [
       'a half-width below nothing',
       { value: 9.25, plusMinus: -0.1 },
-      '.plusMinus: out of range, got -0.1 inch (allowed: at least 0 inch)',
+      '.plusMinus: out of range, got -0.1 in (allowed: at least 0 in)',
     ],
     ['nothing', {}, ': wrong kind of value, got {} (allowed: a finite number, in inches)'],
   ])('is refused with %s', (_, coordinate, text) => {
@@ -81,7 +81,7 @@ describe('an uncertain coordinate of a file', () => {
         severity: 'error',
         path: 'corners.front.lowerArm.inner[0].plusminus',
         values: { allowed: ['value', 'plusMinus'], meant: 'plusMinus' },
-        problem: 'unknown name',
+        problem: 'unknown field',
         allowed: 'value, plusMinus',
         advice: 'did you mean plusMinus?',
       },
@@ -100,7 +100,7 @@ describe('an uncertain coordinate of a file', () => {
     const [y] = doubleWishbone.properties.lowerArm.properties.inner.items;
     const { value, plusMinus } = y.anyOf[1].properties;
     expect(y.anyOf[0].type).toBe('number');
-    expect(value.description).toContain('Unit: mm, or inch');
+    expect(value.description).toContain('Unit: mm, or in (imperial)');
     expect(plusMinus).toMatchObject({ type: 'number', minimum: 0 });
   });
 });

@@ -39,6 +39,16 @@ const issuesWith = (changed: Partial<Record<keyof Drawing, unknown>>) =>
   issuesOf({ ...fourBar, ...structuredClone(changed) });
 
 describe('a faulty drawing', () => {
+  it('is told of the parts that it lacks, with what they look like', () => {
+    expect(thrown(() => trace({ points: { A: [0, 0] } } as unknown as Drawing)).message).toBe(
+      [
+        'invalid drawing',
+        "  ground: missing (allowed: ['A', ...])",
+        "  bodies: missing (allowed: { name: ['A', 'B'], ... })",
+      ].join('\n'),
+    );
+  });
+
   it('is told with everything that is wrong, in the order of the drawing', () => {
     const error = thrown(() =>
       trace(

@@ -14,7 +14,7 @@ describe('the picture of the hand figure', () => {
     const svg = plotHandMethod(method);
     expect(faults(readPaper(svg))).toEqual([]);
     for (const words of [
-      'wheel rate by spring rate',
+      'wheel-rate factor',
       'by hand',
       'too soft',
       'One pose taken for all',

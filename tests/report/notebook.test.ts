@@ -217,7 +217,7 @@ describe('show', () => {
     expect(bundle['text/plain']).toContain('wheel centre');
 
     const inches = cellsOf(show({ ...found, units: 'imperial' }).bundle['text/html']);
-    // 1 inch = 25.4 mm; written to a hundredth of an inch.
+    // 1 in = 25.4 mm; written to a hundredth of an inch.
     expect(Math.abs(25.4 * Number(inches[1]) - points[0].at[0])).toBeLessThanOrEqual(25.4 * 0.00501);
   });
 

@@ -96,7 +96,7 @@ describe('pictures of order and report', () => {
       fc.property(CAR, (given) => {
         expect(expectReadable(carWith(given))).toBeGreaterThan(5);
       }),
-      { numRuns: 200 },
+      { numRuns: 25 },
     );
   });
 

@@ -22,8 +22,23 @@ export interface Paper {
   /** Ends and corners of all shapes. */
   readonly places: readonly (readonly [number, number])[];
   /** Lines and the edges of shapes. */
-  readonly strokes: readonly (readonly [from: Spot, to: Spot])[];
+  readonly strokes: readonly Stroke[];
 }
+
+export interface Stroke {
+  readonly from: Spot;
+  readonly to: Spot;
+  readonly ink: string;
+  readonly width: number;
+  readonly isDashed: boolean;
+}
+
+/** The lines that carry a drawing: whole and black, thicker than leaders and frames. */
+export const isHeavy = ({ ink, width, isDashed }: Stroke): boolean =>
+  ink === '#000' && width > 1 && !isDashed;
+
+/** Every line but those of the grid. */
+export const isNoGrid = ({ ink }: Stroke): boolean => ink !== '#ccc';
 
 const ASCENT = 0.76;
 const DESCENT = 0.24;
@@ -33,7 +48,7 @@ export function readPaper(svg: string): Paper {
   const [, , width, height] = root.attributes.viewBox.split(' ').map(Number);
   const words: Words[] = [];
   const places: [number, number][] = [];
-  const strokes: [Spot, Spot][] = [];
+  const strokes: Stroke[] = [];
   visit(root, 0, 0);
   return { width, height, words, places, strokes };
 
@@ -48,7 +63,13 @@ export function readPaper(svg: string): Paper {
     const outline = (...corners: Spot[]) => {
       const moved = corners.map(([x, y]): Spot => [x + dx, y + dy]);
       moved.slice(1).forEach((corner, k) => {
-        strokes.push([moved[k], corner]);
+        strokes.push({
+          from: moved[k],
+          to: corner,
+          ink: attributes.stroke ?? 'none',
+          width: Number(attributes['stroke-width'] ?? 1),
+          isDashed: attributes['stroke-dasharray'] !== undefined,
+        });
       });
     };
     switch (name) {
@@ -182,12 +203,16 @@ export function faults({ width, height, words, places }: Paper): string[] {
   return found;
 }
 
-/** Words that a line or an edge runs through. */
-export function struck({ words, strokes }: Paper): string[] {
+/** Words that a line or an edge runs through, of those lines that count. */
+export function struck(
+  { words, strokes }: Paper,
+  counts: (stroke: Stroke) => boolean = () => true,
+): string[] {
+  const lines = strokes.filter(counts);
   return words.flatMap(({ text, left, right, top, bottom }) =>
-    strokes
-      .filter(([from, to]) => crosses(from, to, [left, right], [top, bottom]))
-      .map(([from, to]) => `struck: ${text} by ${from} ${to}`),
+    lines
+      .filter(({ from, to }) => crosses(from, to, [left, right], [top, bottom]))
+      .map(({ from, to }) => `struck: ${text} by ${from} ${to}`),
   );
 }
 

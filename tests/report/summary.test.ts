@@ -1,6 +1,6 @@
 /** A sizing on one screen: target, chosen, margin, conflicts. */
 import { readFileSync } from 'node:fs';
-import { describeIssue, readCar, reportSheet, sheetMarkdown, sizeCoilovers, sizingSummary } from 'jounce';
+import { issueLines, readCar, reportSheet, sheetMarkdown, sizeCoilovers, sizingSummary } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { car, sized } from '../coilover/cars.ts';
 
@@ -21,7 +21,7 @@ describe('the summary of a sizing', () => {
   });
 
   it('has rows that add up as printed', () => {
-    const rows = sizingSummary(roadster).matchAll(/travel +(-?[\d.]+) inch +(-?[\d.]+) inch +([+-]?[\d.]+)/g);
+    const rows = sizingSummary(roadster).matchAll(/travel +(-?[\d.]+) in +(-?[\d.]+) in +([+-]?[\d.]+)/g);
     const found = [...rows].map((row) => row.slice(1).map(Number));
     expect(found.length).toBeGreaterThanOrEqual(4);
     for (const [required, available, margin] of found) {
@@ -51,7 +51,15 @@ describe('the summary of a sizing', () => {
     });
     const text = sizingSummary(spoilt).replace(/\s+/g, ' ');
     expect(spoilt.conflicts.length).toBeGreaterThan(1);
-    for (const issue of spoilt.conflicts) expect(text).toContain(describeIssue(issue));
+    for (const issue of spoilt.conflicts) {
+      expect(text).toContain(issueLines(issue).join(' ').replace(/\s+/g, ' '));
+      expect(issueLines(issue).map((line) => /^ {2}\w+:/.exec(line)?.[0].trim() ?? line)).toEqual([
+        expect.stringMatching(/^[A-Z]/),
+        'found:',
+        'required:',
+        'fix:',
+      ]);
+    }
   });
 
   it('has nothing to say of what is not known', () => {

@@ -49,7 +49,7 @@ const curves = sweep(corner, { bump: 80, droop: 60, step: 10 });
 
 /** Metric units where they would stand: after a figure, or in brackets. */
 const METRIC = /\d (mm|N|kg|N\/mm)\b|\[(mm|N|N\/mm|mm\/s|1\/mm)\]|>mm</;
-const IMPERIAL = /\d inch\b|\[(inch|lbf|lbf\/in|inch\/s)\]|>inch</;
+const IMPERIAL = /\d in\b|\[(in|lbf|lbf\/in|in\/s)\]|>in</;
 
 describe('in inches', () => {
   const forces = cornerForces(corner, {
@@ -101,7 +101,7 @@ describe('in inches', () => {
   it.each(Object.keys(pictures))('%s has no metric label, and imperial ones', (name) => {
     expect(pictures[name]).not.toMatch(METRIC);
     expect(pictures[name]).toMatch(
-      name === 'sweepTable' ? /\binch\b/ : name === 'sentences' ? / lbf\b/ : IMPERIAL,
+      name === 'sweepTable' ? /\bin\b/ : name === 'sentences' ? / lbf\b/ : IMPERIAL,
     );
   });
 
@@ -147,8 +147,8 @@ describe('in inches', () => {
     const [metricHead, ...metricRows] = cells(sweepCsv(curves));
     expect(sweepCsv(curves, { units: 'metric' })).toBe(sweepCsv(curves));
     head.forEach((name, c) => {
-      expect(name).toBe(metricHead[c].replace('[mm]', '[inch]').replace('[1/mm]', '[1/inch]'));
-      const factor = name.includes('[inch]') ? 1 / INCH : name.includes('[1/inch]') ? INCH : 1;
+      expect(name).toBe(metricHead[c].replace('[mm]', '[in]').replace('[1/mm]', '[1/in]'));
+      const factor = name.includes('[in]') ? 1 / INCH : name.includes('[1/in]') ? INCH : 1;
       rows.forEach((row, k) => {
         if (row[c] === '' || metricRows[k][c] === '') expect(row[c]).toBe(metricRows[k][c]);
         else {
@@ -161,7 +161,7 @@ describe('in inches', () => {
 
   it('an end says where it is', () => {
     expect(describeSweepEnd({ travel: 63.5, status: 'deadPoint' }, units)).toBe(
-      'dead point at +2.50 inch: the linkage can take the wheel no farther',
+      'dead point at +2.50 in: the linkage can take the wheel no farther',
     );
     expect(describeSweepEnd({ travel: 63.5, status: 'reached' })).toBe('reached +63.5 mm, as requested');
   });
@@ -260,7 +260,9 @@ describe('one car in inches and in mm', () => {
     const heavy = structuredClone(document);
     heavy.corners.front.sizing.unsprungMass = 900;
     const [inches, mm] = [heavy, inMetric(heavy)].map((one) => sizingSummary(sizeCoilovers(readCar(one))));
-    expect(inches).toMatch(/unsprungMass: leaves no sprung mass, got 900\.0 lb of [\d.]+ lb/);
-    expect(mm).toMatch(/unsprungMass: leaves no sprung mass, got 408\.2 kg of [\d.]+ kg/);
+    expect(inches).toMatch(
+      /unsprungMass: the unsprung mass leaves no sprung mass, got 900\.0 lb of [\d.]+ lb/,
+    );
+    expect(mm).toMatch(/unsprungMass: the unsprung mass leaves no sprung mass, got 408\.2 kg of [\d.]+ kg/);
   });
 });

@@ -34,7 +34,7 @@ describe('what a survey leaves to look at', () => {
     const corners = { ...read.corners, front: { ...read.corners.front, corner } };
     for (const [units, figure] of [
       ['metric', '+8.1 mm'],
-      ['imperial', '+0.32 inch'],
+      ['imperial', '+0.32 in'],
     ] as const) {
       const sizing = sizeCoilovers({ ...read, units, corners });
       const checks = sizing.checks.filter(({ path }) => path === 'corners.front');
@@ -102,7 +102,7 @@ describe('what a survey leaves to look at', () => {
     expect(sentence(check)).toContain(
       'inclination of the line of shock mount and shock chassis mount (inclinations[0])',
     );
-    expect(sentence(check)).toContain('90 degrees minus the reading fits');
+    expect(sentence(check)).toContain('90 deg minus the reading fits');
     const slope = surveyWith(() => 0);
     slope.slopes[0].value = -(90 + slope.slopes[0].value);
     expect(checksOf(survey(slope as SurveyInput))[0].values.fitsAsComplement).toBe(true);

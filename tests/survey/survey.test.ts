@@ -515,9 +515,9 @@ describe('wrong input', () => {
         '  distances[0].plusMinus: out of range, got -1 mm (allowed: more than 0 mm)',
         '  distances[1].between[1]: the same point twice in one reading, got lowerInner',
         '  heights[0].value: wrong kind of value, got "15 in" (allowed: a finite number, in mm); write the bare number, in mm, without quotes',
-        '  inclinations[0].value: out of range, got 400 degrees (allowed: at most 180 degrees)',
+        '  inclinations[0].value: out of range, got 400 deg (allowed: at most 180 deg)',
         '  slopes: wrong kind of value, got {"line":["front","rear"],"value":4} (allowed: a list of readings [{ line, value, plusMinus }, ...])',
-        '  guesses: unknown name (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, inclinations, slopes, collinear); correct the spelling, or take it out',
+        '  guesses: unknown field (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, inclinations, slopes, collinear); correct the spelling, or take it out',
       ].join('\n'),
     );
   });

@@ -313,7 +313,7 @@ describe('checks of a survey in a file', () => {
     [
       'a value of another check',
       { code: 'surveyUnchecked', point: 'A' },
-      'surveyChecks[0].point: unknown name',
+      'surveyChecks[0].point: unknown field',
     ],
   ])('are refused with %s', (_, check, message) => {
     expect(errorOf(() => readCar(withChecks(check))).message).toContain(message);
@@ -396,7 +396,7 @@ describe('correlations in a file', () => {
     [
       'what contradicts itself',
       { coordinates: ['lowerInnerY', 'lowerInnerZ', 'upperInnerY'], lowerTriangle: [[], [0.9], [0.9, -0.9]] },
-      'correlations.lowerTriangle: no correlations: a sum of coordinates would have a negative variance',
+      'correlations.lowerTriangle: not correlations: a sum of coordinates would have a negative variance',
     ],
     [
       'a text',

@@ -38,7 +38,6 @@ export const WITHOUT: readonly string[] = [
   'messages/page.test.ts',
   'given-text.test.ts',
   'linkage/errors.test.ts',
-  'linkage/every-joint.test.ts',
   'names.test.ts',
   'readme.test.ts',
   'report/demo.test.ts',

@@ -12,10 +12,10 @@ export const LENGTH_FIGURES = {
     label: 'length at ride height',
     quantity: 'length',
     group: 'order',
-    definition: 'eye to eye, centre to centre of the bolts, at the drawn ride height',
+    definition: 'eye to eye, centre to centre of the bolts, at design ride height',
   },
   installationRatio: {
-    label: 'installation ratio at the drawn ride height',
+    label: 'installation ratio at design ride height',
     quantity: 'ratio',
     group: 'car',
     definition: 'how far the coilover shortens, divided by the bump travel of the contact patch',
@@ -61,13 +61,13 @@ export const LENGTH_FIGURES = {
     quantity: 'length',
     group: 'order',
     definition:
-      'wheel travel from the drawn ride height to the first limit: bump stop, damper, spring or any other',
+      'wheel travel from design ride height to the first limit: bump stop, damper, spring or any other',
   },
   droopTravelAvailable: {
     label: 'droop travel available',
     quantity: 'length',
     group: 'order',
-    definition: 'wheel travel from the drawn ride height to the first limit, as a positive number',
+    definition: 'wheel travel from design ride height to the first limit, as a positive number',
   },
   bumpTravelRequired: {
     label: 'bump travel required',
@@ -96,7 +96,7 @@ export const LENGTH_FIGURES = {
 } as const satisfies FigureInfos;
 
 /**
- * The travel at which a damper that fits is solid, or it is closed: in bump. One that is too long for the drawn ride height is so beyond
+ * The travel at which a damper that fits is solid, or it is closed: in bump. One that is too long for design ride height is so beyond
  * it, in droop. Null where the linkage does not go so far.
  */
 export function solidTravel({ settings, given, shock }: AxleState): number | null {
@@ -113,7 +113,7 @@ export function contactTravel({ settings, given, shock }: AxleState): number | n
   return contact === null ? null : travelAtLength(shock, contact, shock.bump);
 }
 
-/** The travel at which a damper that fits is open: in droop. One that is too short for the drawn ride height is so in bump. */
+/** The travel at which a damper that fits is open: in droop. One that is too short for design ride height is so in bump. */
 function openTravel(shock: ShockCurve, open: number): number | null {
   const beyond = () => (shock.at(0).length > open ? travelAtLength(shock, open, shock.bump) : null);
   return travelAtLength(shock, open, shock.droop) ?? beyond();

@@ -136,10 +136,10 @@ export const SPRING_FIGURES = {
     quantity: 'length',
     group: 'adjustable',
     definition:
-      'below it both springs work in series, above it the main spring alone; positive in bump, from the drawn ride height',
+      'below it both springs work in series, above it the main spring alone; positive in bump, from design ride height',
   },
   staticTravel: {
-    label: 'static ride height against the drawn one',
+    label: 'static ride height against design ride height',
     quantity: 'length',
     group: 'adjustable',
     definition: 'travel at which the coilover carries the sprung weight: positive in bump, the car is low',

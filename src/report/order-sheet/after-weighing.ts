@@ -3,14 +3,13 @@ import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { sentence } from '../../sentences/sentence.ts';
-import type { Units } from '../../units.ts';
+import type { Quantity, Units } from '../../units.ts';
 import { issueLine } from '../issue-line.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
-import { type Say, sayIn } from './words.ts';
+import type { OnPaper } from './on-paper.ts';
 
 /** What a car that stands asks of what was bought: what to do, where each wheel stands, what the valving gives, what can't be cured. */
-export function afterWeighing(axles: readonly AxleSizing[], units: Units): Block[] {
-  const say = sayIn(units);
+export function afterWeighing(axles: readonly AxleSizing[], paper: OnPaper): Block[] {
   const bought = axles.flatMap((sized) =>
     sized.afterOrder === null ? [] : [{ ...sized, after: sized.afterOrder }],
   );
@@ -23,8 +22,8 @@ export function afterWeighing(axles: readonly AxleSizing[], units: Units): Block
     ),
     ...bought.flatMap(({ axle, after, advice }) => [
       heading(3, `${axleName(axle)}${boughtAs(after)}`),
-      list(adviceLines(advice, units)),
-      wheels(after.wheels, say),
+      list(adviceLines(advice, paper.units[0])),
+      wheels(after.wheels, paper),
       ...damping(after),
     ]),
   ];
@@ -44,15 +43,13 @@ function boughtAs({ revision, date }: AfterOrder): string {
   return parts.length === 0 ? '' : `, ordered as ${parts.join(' of ')}`;
 }
 
-function wheels(found: readonly WheelAfterOrder[], say: Say): Block {
-  const orDash = (value: number | null, quantity: Parameters<Say>[1]) =>
-    value === null ? '–' : say(value, quantity);
-  const row = (
-    label: string,
-    of: (wheel: WheelAfterOrder) => number | null,
-    quantity: Parameters<Say>[1],
-  ) => [label, ...found.map((wheel) => orDash(of(wheel), quantity))];
+function wheels(found: readonly WheelAfterOrder[], { orDash }: OnPaper): Block {
+  const row = (label: string, of: (wheel: WheelAfterOrder) => number | null, quantity: Quantity) => [
+    label,
+    ...found.map((wheel) => orDash(of(wheel), quantity)),
+  ];
   return table(
+    'Each wheel, as fitted and as advised',
     ['', ...found.map(({ side }) => side)],
     [
       row('sprung mass', ({ sprungMass }) => sprungMass, 'mass'),
@@ -93,6 +90,7 @@ function damping({ damping: found }: AfterOrder): Block[] {
       `Damping ratio with the valving as bought, below the knee${found.target === null ? '' : `; target ${found.target.toFixed(2)} at ride height`}:`,
     ),
     table(
+      'Damping ratio with the valving as bought',
       ['', 'at the droop limit', 'at ride height', 'at bump stop contact or bump limit'],
       [
         row('compression', found.compression),

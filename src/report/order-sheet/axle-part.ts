@@ -1,42 +1,31 @@
 import { DAMPING_RANGES, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
-import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
-import type { AxleSizing, Figure } from '../../coilover/sizing/result.ts';
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import { worded } from '../../sentences/worded.ts';
-import { numberIn, type Quantity, textIn, type Units, unitName } from '../../units.ts';
-import { spaced } from '../../words.ts';
 import { printedValue } from '../margins.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
-import { figureRows } from './figures.ts';
+import { jointLoads } from './joint-loads.ts';
+import { limitWords } from './limit-words.ts';
+import type { OnPaper } from './on-paper.ts';
 import { axlePictures } from './pictures.ts';
 import { rateCurve } from './rate-curve.ts';
 import { travelRuler } from './travel-ruler.ts';
-import { type Say, sayIn } from './words.ts';
 
-/** All of one axle: figures by group, springs, damping, travel, speeds, loads, pictures. */
-export function axlePart(sized: AxleSizing, units: Units): Block[] {
-  const { figures } = sized;
-  const say = sayIn(units);
-  const printed = (figure: Figure, units: Units) => printedValue(sized, figure, units);
-  const figuresOf = (group: FigureGroup) => figures.filter((figure) => figure.group === group);
+/** All of one axle but its figures: travel, spring, damping, speeds, loads, corner. */
+export function axlePart(sized: AxleSizing, paper: OnPaper): Block[] {
+  const [units] = paper.units;
   return [
-    { kind: 'heading', level: 2, text: axleName(sized.axle), startsPage: true },
-    heading(3, 'Settled by the order'),
-    figureRows(figuresOf('order'), units, printed),
-    heading(3, 'Can be changed later: spring, valving, perch'),
-    figureRows(figuresOf('adjustable'), units, printed),
-    ...springs(sized, say, units),
-    ...perch(sized, say),
-    ...damping(sized, say, units),
-    ...travel(sized, say, units),
-    ...speeds(sized, say),
-    ...loads(sized, say, units),
-    heading(3, 'The corner itself'),
+    heading(2, axleName(sized.axle)),
+    ...travel(sized, paper),
+    ...springs(sized, paper),
+    ...damping(sized, paper),
+    heading(3, 'Corner'),
     ...axlePictures(sized, units),
-    figureRows(figuresOf('car'), units),
+    ...speeds(sized, paper),
+    ...loads(sized, paper),
   ];
 }
 
@@ -46,44 +35,44 @@ function pictureOf(title: string, draw: (title: string) => string | null): Block
   return svg === null ? [] : [{ kind: 'picture', title, svg }];
 }
 
-/** A value in both units, or a dash. */
-const orDash = (say: Say) => (value: number | null, quantity: Parameters<Say>[1]) =>
-  value === null ? '–' : say(value, quantity);
-
-function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
+function springs(sized: AxleSizing, paper: OnPaper): Block[] {
   const { springOptions, rateTable, handMethodRate, adjacentRates, figure } = sized;
-  const both = orDash(say);
-  const wanted = figure('requiredSpringRate').value;
+  const { both, orDash } = paper;
+  const [units] = paper.units;
+  const required = figure('requiredSpringRate').value;
   const words: string[] = [];
-  if (wanted !== null && adjacentRates !== null) {
+  if (required !== null && adjacentRates !== null) {
     words.push(
-      `Required: ${say(wanted, 'rate')}. Next rates available: ${say(adjacentRates.below, 'rate')} and ${say(adjacentRates.above, 'rate')}.`,
-    );
-    words.push(
+      `Required: ${both(required, 'rate')}. Next rates available: ${both(adjacentRates.below, 'rate')} and ${both(adjacentRates.above, 'rate')}.`,
       typeof handMethodRate === 'number'
-        ? `The hand method, from two lengths and the inclination, gives ${say(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / wanted - 1)).toFixed(0)} % too ${handMethodRate < wanted ? 'soft' : 'stiff'}.`
+        ? `The hand method, from two lengths and the inclination, gives ${both(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / required - 1)).toFixed(0)} % too ${handMethodRate < required ? 'soft' : 'stiff'}.`
         : `The hand method gives no figure. ${sentence(handMethodRate)}`,
     );
   }
-  return [
-    ...(words.length === 0 ? [] : [heading(3, 'The spring'), ...words.map(paragraph)]),
-    ...(sized.input.sizing?.target === undefined ? frequencyAdvice() : []),
+  const parts = [
+    ...(words.length === 0 ? [] : [paragraph(words.join(' '))]),
     ...(springOptions.length === 0
       ? []
       : [
-          paragraph(
-            'Springs available, the best fit first, each with the perch set for the drawn ride height:',
-          ),
           table(
-            ['spring', 'rate', 'of the required', 'frequency', 'travel required', 'available', 'remark'],
+            'Springs available, the best fit first, the perch set for design ride height',
+            [
+              'spring, best fit first',
+              'rate',
+              'of the required',
+              'frequency',
+              'travel required',
+              'available',
+              'remark',
+            ],
             springOptions.map(
               ({ spring, rateRatio, frequency, travelRequired, travelAvailable, conflicts }) => [
                 spring.name,
-                say(spring.rate, 'rate'),
+                both(spring.rate, 'rate'),
                 `${(100 * rateRatio).toFixed(0)} %`,
-                both(frequency, 'frequency'),
-                both(travelRequired, 'length'),
-                both(travelAvailable, 'length'),
+                orDash(frequency, 'frequency'),
+                orDash(travelRequired, 'length'),
+                orDash(travelAvailable, 'length'),
                 conflicts.length === 0
                   ? 'fits'
                   : conflicts.map((one) => worded(one, units).problem).join('; '),
@@ -95,34 +84,39 @@ function springs(sized: AxleSizing, say: Say, units: Units): Block[] {
     ...(rateTable.length === 0
       ? []
       : [
-          paragraph('Frequency at each spring rate, the perch set for the drawn ride height:'),
           ...pictureOf(`${axleName(sized.axle)}: frequency at each spring rate`, (title) =>
             rateCurve(sized, title, units),
           ),
           table(
+            'Frequency at each spring rate, the perch set for design ride height',
             ['spring rate', 'wheel rate', 'frequency', 'with the tyre', 'preload, negative: loose', ''],
             rateTable.map((row) => [
-              say(row.springRate, 'rate'),
-              say(row.wheelRate, 'rate'),
-              both(row.frequency, 'frequency'),
-              both(row.frequencyWithTyre, 'frequency'),
-              both(row.preload, 'length'),
+              both(row.springRate, 'rate'),
+              both(row.wheelRate, 'rate'),
+              orDash(row.frequency, 'frequency'),
+              orDash(row.frequencyWithTyre, 'frequency'),
+              orDash(row.preload, 'length'),
               row.fitted ? 'fitted' : '',
             ]),
             [0, 1, 2, 3, 4],
           ),
         ]),
+    ...perch(sized, paper),
+  ];
+  return [
+    ...(sized.input.sizing?.target === undefined ? frequencyAdvice() : []),
+    ...(parts.length === 0 ? [] : [heading(3, 'Spring'), ...parts]),
   ];
 }
 
 /** The rear against the front, for a body that pitches little after a bump. */
 const FLAT_RIDE =
-  'For a flat ride the rear is quicker than the front, by 10 to 20 % for road cars (M. Olley, from memory); cars with much downforce are often the other way round (common practice, no source).';
+  'For a flat ride the rear frequency is 10 to 20 % above the front on road cars (M. Olley, from memory); cars with much downforce are often the other way round (common practice, no source).';
 
 /** What others choose, where no target is given. */
 function frequencyAdvice(): Block[] {
   return [
-    heading(3, 'A target to choose'),
+    heading(3, 'Choose a target frequency'),
     rangeTable('frequency, suspension alone', FREQUENCY_RANGES, (value) => `${value} Hz`),
     paragraph(FLAT_RIDE),
   ];
@@ -131,6 +125,7 @@ function frequencyAdvice(): Block[] {
 /** Ranges by use, with their sources. */
 function rangeTable(what: string, ranges: readonly UseRange[], write: (value: number) => string): Block {
   return table(
+    `Usual values: ${what}`,
     ['use', what, 'source'],
     ranges.map(({ use, min, max, source }) => [
       use,
@@ -141,31 +136,27 @@ function rangeTable(what: string, ranges: readonly UseRange[], write: (value: nu
   );
 }
 
-function perch({ perch }: AxleSizing, say: Say): Block[] {
+function perch({ perch }: AxleSizing, { both }: OnPaper): Block[] {
   if (perch === null) return [];
-  const stands = (travel: number) => `${say(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
+  const stands = (travel: number) => `${both(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
   return [
     paragraph(
-      `The perch takes the car from ${stands(perch.travelAtMin)} to ${stands(perch.travelAtMax)} the drawn ride height${perch.reachesDesign ? '.' : ': that height is out of its reach.'} Raising the car with the perch takes droop travel and gives bump travel; setting the length of the body moves both ends alike.`,
+      `The perch sets the car from ${stands(perch.travelAtMin)} to ${stands(perch.travelAtMax)} design ride height${perch.reachesDesign ? '.' : ': design ride height is out of reach.'} Raising the car with the perch takes droop travel and gives bump travel.`,
     ),
   ];
 }
 
-function damping({ dampingTable, input, figure }: AxleSizing, say: Say, units: Units): Block[] {
+function damping({ dampingTable, input, figure }: AxleSizing, { given }: OnPaper): Block[] {
   if (dampingTable.length === 0) {
     return input.sizing?.damping === undefined
       ? [
-          heading(3, 'A damping ratio to choose'),
+          heading(3, 'Choose a damping ratio'),
           rangeTable('damping ratio', DAMPING_RANGES, (value) => String(value)),
         ]
       : [];
   }
   const valving = input.ordered?.valving;
   const knee = valving === undefined ? input.sizing?.damping?.kneeSpeed : valving.kneeSpeed;
-  const both = (value: number, quantity: Quantity) => [
-    textIn(value, quantity, units),
-    textIn(value, quantity, units === 'metric' ? 'imperial' : 'metric'),
-  ];
   const ratio = (name: AxleFigureName) => figure(name).value?.toFixed(2) ?? '–';
   const atDroop =
     figure('dampingRatioAtDroop').value === null
@@ -174,53 +165,65 @@ function damping({ dampingTable, input, figure }: AxleSizing, say: Say, units: U
   return [
     heading(3, 'Damping'),
     paragraph(
-      `Force at each shaft speed${knee === undefined ? '' : `, with a knee at ${say(knee, 'shaftSpeed')}`}. The damping ratio that it gives is ${atDroop}, ${ratio('staticDampingRatio')} at ride height and ${ratio('dampingRatioAtBump')} at bump stop contact.`,
-    ),
-    table(
-      ['shaft speed', '', 'compression', '', 'rebound', ''],
-      dampingTable.map(({ speed, compression, rebound }) => [
-        ...both(speed, 'shaftSpeed'),
-        ...both(compression, 'force'),
-        ...both(rebound, 'force'),
-      ]),
-      [0, 1, 2, 3, 4, 5],
+      `The forces on the order${knee === undefined ? '' : `, with a knee at ${given(knee, 'shaftSpeed')},`} give a damping ratio of ${ratio('staticDampingRatio')} at ride height, ${atDroop} and ${ratio('dampingRatioAtBump')} at bump stop contact.`,
     ),
   ];
 }
 
-function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
+function travel(sized: AxleSizing, paper: OnPaper): Block[] {
   const { travelRequirement, limits, figure } = sized;
+  const { both, number, cells } = paper;
+  const [units] = paper.units;
   const cases = travelRequirement.cases.map(({ name, side, parts, travel }) => [
     name,
     side,
     Object.entries(parts)
-      .map(([part, value]) => `${part} ${numberIn(value, 'length', units)}`)
+      .map(([part, value]) => `${part} ${number(value, 'length', units)}`)
       .join(' + '),
-    say(travel, 'length'),
+    both(travel, 'length'),
   ]);
-  const spare = (name: AxleFigureName, side: string) => {
+  const margin = (name: AxleFigureName, side: string) => {
     const { value, lower } = figure(name);
     if (value === null) return [];
-    const own = printedValue(sized, figure(name), units) ?? value;
-    const second = units === 'metric' ? 'imperial' : 'metric';
-    const other = printedValue(sized, figure(name), second) ?? value;
-    const margin = `${side}: margin ${textIn(own, 'length', units)} (${textIn(other, 'length', second)})`;
+    const [own, other] = paper.units.map(
+      (of, k) => cells(printedValue(sized, figure(name), of) ?? value, 'length')[k],
+    );
+    const margin = `${side}: margin ${own} (${other})`;
     if (value < 0) return [`${margin}, less than is required.`];
     const omitted =
       travelRequirement.omitted.length === 0 ? '' : '; not every case could be counted, see above';
-    if (lower === null) return [`${margin}; its 95 % interval is not known${omitted}.`];
-    return [`${margin}, ${say(lower, 'length')} at the lower end of its 95 % interval${omitted}.`];
+    if (lower === null) return [`${margin}; the 95 % interval is not known${omitted}.`];
+    return [`${margin}, ${both(lower, 'length')} at the lower end of the 95 % interval${omitted}.`];
   };
+  const found = limitRows(limits, paper);
   return [
-    heading(3, 'Travel: required, and its limits'),
+    heading(3, 'Travel'),
     ...pictureOf(`${axleName(sized.axle)}: wheel travel required and available, with its limits`, (title) =>
       travelRuler(sized, title, units),
     ),
-    table(['case', 'side', `made up of, ${unitName('length', units)}`, 'travel'], cases, [3]),
-    table(['limit', 'side', 'travel', ''], metOn(limits, say, units), [2]),
+    ...(cases.length === 0
+      ? []
+      : [
+          table(
+            'Required travel in each case',
+            ['case', 'side', `made up of, ${paper.unit('length', units)}`, 'travel'],
+            cases,
+            [3],
+          ),
+        ]),
+    ...(found.length === 0
+      ? []
+      : [
+          table(
+            'Limits and events, from ride height outward',
+            ['limit or event', 'side', 'travel at the wheel', 'eye to eye', ''],
+            found,
+            [2, 3],
+          ),
+        ]),
     list([
-      ...spare('bumpTravelMargin', 'Bump travel'),
-      ...spare('droopTravelMargin', 'Droop travel'),
+      ...margin('bumpTravelMargin', 'Bump travel'),
+      ...margin('droopTravelMargin', 'Droop travel'),
       ...[...limits.misfits, ...(limits.donor?.diagnostics ?? []), ...limits.notes].map((one) =>
         sentence(one, units),
       ),
@@ -228,37 +231,46 @@ function travel(sized: AxleSizing, say: Say, units: Units): Block[] {
   ];
 }
 
-/** How many later limits are told on either side, and how far after the first at most, mm. */
+/** How many later limits are shown on either side, and how far after the first at most, mm. */
 const LATER = 3;
 const FAR = 50;
 
 /** What the travel meets, on either side from ride height outward. */
-function metOn({ bump, droop, later, events }: AxleSizing['limits'], say: Say, units: Units): string[][] {
+function limitRows({ bump, droop, later, events }: AxleSizing['limits'], { both }: OnPaper): string[][] {
   return ([bump, droop] as const).flatMap((first, k) => {
     const side = k === 0 ? 'bump' : 'droop';
-    const row = ({ travel, diagnostic }: Limit | LimitEvent, ends: string) => ({
-      travel: Math.abs(travel),
-      cells: [sentence(diagnostic, units), side, say(Math.abs(travel), 'length'), ends],
-    });
+    const row = ({ travel, diagnostic }: Limit | LimitEvent, what: string, ends: string) => {
+      const { length } = diagnostic.values;
+      return {
+        travel: Math.abs(travel),
+        cells: [
+          what,
+          side,
+          both(Math.abs(travel), 'length'),
+          typeof length === 'number' ? both(length, 'length') : '',
+          ends,
+        ],
+      };
+    };
     const next = later
       .filter((limit) => limit.side === side && Math.abs(limit.travel - (first?.travel ?? 0)) < FAR)
       .slice(0, LATER);
     return [
-      ...(first === null ? [] : [row(first, 'ends the travel')]),
-      ...events.filter((event) => event.side === side).map((event) => row(event, '')),
-      ...next.map((limit) => row(limit, 'next limit')),
+      ...(first === null ? [] : [row(first, limitWords(first), 'ends the travel')]),
+      ...events.filter((event) => event.side === side).map((event) => row(event, 'bump stop contact', '')),
+      ...next.map((limit) => row(limit, limitWords(limit), 'next limit')),
     ]
       .sort((a, b) => a.travel - b.travel)
       .map(({ cells }) => cells);
   });
 }
 
-function speeds({ speedRows }: AxleSizing, say: Say): Block[] {
-  const both = orDash(say);
+function speeds({ speedRows }: AxleSizing, { both, orDash }: OnPaper): Block[] {
   if (speedRows.length === 0) return [];
   return [
     heading(3, 'Under downforce'),
     table(
+      'Ride height and travel under downforce',
       [
         'speed',
         'on this corner',
@@ -268,61 +280,40 @@ function speeds({ speedRows }: AxleSizing, say: Say): Block[] {
         'frequency',
       ],
       speedRows.map((row) => [
-        say(row.speed, 'speed'),
-        say(row.downforce, 'force'),
-        row.state === 'bumpLimit' ? 'on the stops' : both(row.rideHeightLoss, 'length'),
-        both(row.travelToContact, 'length'),
-        both(row.travelToLimit, 'length'),
-        both(row.frequency, 'frequency'),
+        both(row.speed, 'speed'),
+        both(row.downforce, 'force'),
+        row.state === 'bumpLimit' ? 'on the stops' : orDash(row.rideHeightLoss, 'length'),
+        orDash(row.travelToContact, 'length'),
+        orDash(row.travelToLimit, 'length'),
+        orDash(row.frequency, 'frequency'),
       ]),
       [0, 1, 2, 3, 4, 5],
     ),
   ];
 }
 
-/** Ball joints in each load case: positive pulls the stud out. */
-function jointTable(cases: NonNullable<AxleSizing['forces']>['cases'], say: Say): Block[] {
-  const rows = cases.flatMap(({ name, ballJoints }) =>
-    Object.entries(ballJoints).map(([joint, { axial, radial, articulation }]) => [
-      name,
-      spaced(joint),
-      `${axial > 0 ? 'pulled' : 'pushed'} ${say(Math.abs(axial), 'force')}`,
-      say(radial, 'force'),
-      say(articulation, 'angle'),
-    ]),
-  );
-  if (rows.length === 0) return [];
-  return [
-    table(
-      ['load case', 'ball joint', 'along the stud: pulled out or pushed in', 'radial', 'articulation angle'],
-      rows,
-      [2, 3, 4],
-    ),
-  ];
-}
-
-function loads({ forces }: AxleSizing, say: Say, units: Units): Block[] {
+function loads(sized: AxleSizing, paper: OnPaper): Block[] {
+  const { forces } = sized;
   if (forces === null) return [];
+  const { both } = paper;
   return [
-    heading(3, 'Forces for mounts and joints'),
+    heading(3, 'Loads on mounts and joints'),
     table(
-      ['load case', 'travel', 'axial force', 'spring', 'gas', 'bump stop', 'rest'],
+      'Axial force of the coilover in each load case',
+      ['load case', 'travel', 'axial force', 'spring', 'gas', 'bump stop', 'remainder'],
       forces.cases.map(({ name, travel, shock }) => [
         name,
-        say(travel, 'length'),
-        say(shock.total, 'force'),
-        say(shock.spring, 'force'),
-        say(shock.gas, 'force'),
-        say(shock.bumpStop, 'force'),
-        say(shock.metalContact, 'force'),
+        both(travel, 'length'),
+        both(shock.total, 'force'),
+        both(shock.spring, 'force'),
+        both(shock.gas, 'force'),
+        both(shock.bumpStop, 'force'),
+        both(shock.metalContact, 'force'),
       ]),
     ),
     paragraph(
-      'The rest: above zero, metal on metal with the stop solid. Below zero at full droop, what the extended damper holds back; below zero in full bump, spring and stop are harder there than the case asks for, so that the wheel does not get so far.',
+      'Remainder: what spring, gas and bump stop do not give. Above zero in bump: metal on metal, the stop solid. Below zero at full droop: held back by the extended damper. Below zero at full bump: spring and stop give more than the case asks for, and the wheel does not get there.',
     ),
-    ...jointTable(forces.cases, say),
-    list(
-      forces.diagnostics.filter(({ code }) => code === 'largestJointLoad').map((one) => sentence(one, units)),
-    ),
+    ...jointLoads(sized, paper),
   ];
 }

@@ -1,5 +1,3 @@
-import type { Units } from '../../units.ts';
-
 /** A paper as plain data: `sheetHtml`, `sheetMarkdown` and `sheetJson` write it down. */
 export interface OrderSheet {
   readonly title: string;
@@ -33,8 +31,6 @@ export type Block =
       readonly kind: 'heading';
       readonly level: 2 | 3;
       readonly text: string;
-      /** Whether a printed page begins here. */
-      readonly startsPage?: boolean;
     }
   /** The headings that follow, each with those under it. */
   | {
@@ -52,14 +48,14 @@ export type Block =
       /** Columns of figures stand to the right. */
       readonly figures: readonly number[];
       /** What the table is of, for those who can't see where it stands. */
-      readonly label?: string;
+      readonly label: string;
       /** The last cell of a row reaches over the empty ones behind it. */
       readonly spans?: boolean;
     }
   | {
       readonly kind: 'figures';
-      /** Heads of the two columns of values: the units of the file first. */
-      readonly units: readonly [own: Units, other: Units];
+      /** Head of each column of values, such as the axle. */
+      readonly heads: readonly string[];
       readonly rows: readonly FigureRow[];
     }
   | {
@@ -70,27 +66,32 @@ export type Block =
       readonly width?: number;
     };
 
-/** A figure as a sheet shows it, with its definition beside it. */
+/** A figure as a sheet shows it, with its definition and a value for each column; null where it has none there. */
 export interface FigureRow {
   readonly label: string;
-  readonly own: string;
-  readonly other: string;
-  /** The interval that holds it 95 times in 100, in both units, the own first; empty where nothing makes it unsure. */
+  readonly definition: string;
+  readonly values: readonly (FigureValue | null)[];
+}
+
+/** A value of a figure in both units, those of the file first. */
+export interface FigureValue {
+  readonly value: string;
+  /** The interval that holds it 95 times in 100, in the units of the file; empty where nothing makes it uncertain. */
   readonly interval: string;
   /** Ends of the interval as fractions of the value, less 1; null where there is none. */
   readonly whisker: readonly [number, number] | null;
-  readonly definition: string;
 }
 
 export const heading = (level: 2 | 3, text: string): Block => ({ kind: 'heading', level, text });
 export const paragraph = (text: string): Block => ({ kind: 'text', text });
 export const list = (items: readonly string[]): Block => ({ kind: 'list', items });
 
-/** A table; its columns but the first hold figures unless said otherwise. */
+/** A table, with what it is of; its columns but the first hold figures unless said otherwise. */
 export function table(
+  label: string,
   head: readonly string[],
   rows: readonly (readonly string[])[],
   figures: readonly number[] = head.map((_, k) => k).slice(1),
 ): Block {
-  return { kind: 'table', head, rows, figures };
+  return { kind: 'table', label, head, rows, figures };
 }

@@ -90,6 +90,7 @@ function choicesPart(choices: readonly ChoiceChange[], units: Units): Block[] {
   return [
     heading(2, 'What is chosen'),
     table(
+      'What is chosen',
       ['', 'what', 'before', 'after'],
       choices.map(({ whose, what, quantity, before, after }) => [
         owner(whose),
@@ -109,6 +110,7 @@ function limitsPart(limits: readonly LimitChange[], units: Units): Block[] {
   return [
     heading(2, 'What ends the travel'),
     table(
+      'What ends the travel',
       ['', 'side', 'before', 'after'],
       limits.map(({ axle, side, before, after }) => [axleName(axle), side, say(before), say(after)]),
       [],
@@ -123,6 +125,7 @@ function figuresPart(title: string, figures: readonly FigureChange[], units: Uni
   return [
     heading(2, title),
     table(
+      title,
       ['', 'figure', 'before', 'after', 'change', '95 % interval, half', 'change ÷ half'],
       figures.map(({ whose, label, quantity, before, after, change, halfWidth, againstInterval }) => [
         owner(whose),

@@ -7,6 +7,8 @@ import { textWidth } from '../text.ts';
 
 const WIDTH = 700;
 const FONT = 11;
+/** Of places in the file. */
+const SMALL = 9.5;
 const BAR = 13;
 /** From the top of a figure to its bar, from there to the first line of words, and from line to line. */
 const HEAD = 15;
@@ -21,6 +23,7 @@ const THIN: Attributes = { stroke: '#000', 'stroke-width': 0.7 };
 /** Side of the mark before words, with the room around both. */
 const MARK = 7;
 const AFTER_MARK = 4;
+const BEFORE_PATH = 4;
 const AFTER_WORDS = 16;
 
 /** Figures with what makes them uncertain; those that nothing does are left out, and null is for none. */
@@ -51,11 +54,13 @@ function rowOf(
     pieces.push(bar(from * WIDTH, fraction * WIDTH, FILLS[k]));
     from += fraction;
     const name = `${(100 * fraction).toFixed(0)} % ${wordsOf(input)}`;
-    const end = MARK + AFTER_MARK + textWidth(name, FONT);
+    const path = MARK + AFTER_MARK + textWidth(name, FONT) + BEFORE_PATH;
+    const end = path + textWidth(input, SMALL);
     if (x > 0 && x + end > WIDTH) [x, line] = [0, line + LINE];
     words.push(
       element('rect', { x, y: line - MARK, width: MARK, height: MARK, fill: FILLS[k], ...THIN }),
       text(name, [x + MARK + AFTER_MARK, line], { 'font-size': FONT }),
+      text(input, [x + path, line], { 'font-size': SMALL, fill: '#555' }),
     );
     x += end + AFTER_WORDS;
   });
@@ -70,12 +75,31 @@ function rowOf(
   };
 }
 
-/** An input in words: its own name first, then where it stands. */
-export function wordsOf(input: string): string {
-  const parts = input
-    .split('.')
-    .map((part) => spaced(part.replace(/\[(\d+)\]/g, (_, k) => ` ${Number(k) + 1}`)));
-  const own = parts.pop() ?? input;
-  const where = parts.filter((part) => !['corners', 'sizing', 'limits'].includes(part)).join(' ');
-  return where === '' ? own : `${own} (${where})`;
+/** Inputs by the last part of their place in the file. */
+const INPUTS: Readonly<Record<string, string>> = {
+  total: 'total mass',
+  frontFraction: 'share on the front axle',
+  sprungCentreOfGravityHeight: 'height of the sprung centre of gravity',
+  force: 'force',
+  rateTolerance: 'spring rate as made',
+  lengthTolerance: 'lengths as made',
+  pressure: 'gas pressure',
+};
+
+/** Where an input belongs, if its name does not say it. */
+const OWNERS: Readonly<Record<string, string>> = {
+  'downforce.force': 'downforce',
+  'downforce.frontFraction': 'share of the downforce in front',
+};
+
+/** An input in words, with its axle where it has one. */
+function wordsOf(input: string): string {
+  const [, axle] = /^corners\.(front|rear)\b/.exec(input) ?? [];
+  const parts = input.split(/[. ]/);
+  const own = parts.at(-1) ?? input;
+  const load = /^masses\.added\[(\d+)\]/.exec(input);
+  const words =
+    OWNERS[input] ?? INPUTS[own] ?? spaced(own.replace(/\[(\d+)\]/g, (_, k) => ` ${Number(k) + 1}`));
+  const of = load === null ? '' : `, load ${Number(load[1]) + 1}`;
+  return `${axle === undefined ? '' : `${axle} `}${words}${of}`;
 }

@@ -1,4 +1,4 @@
-import type { Block, FigureRow, FormLine, OrderSheet } from './blocks.ts';
+import type { Block, FigureRow, FigureValue, FormLine, OrderSheet } from './blocks.ts';
 import { PAGE_HEAD, PAGE_MEDIA, PAGE_RULES } from './page-style.ts';
 
 /** An order or a report as one HTML file that needs nothing else: pictures inside, no script, made to be printed on A4 or Letter. */
@@ -54,35 +54,35 @@ function isPaged({ blocks }: OrderSheet): boolean {
 }
 
 const FONT = 'Arial, "Liberation Sans", Helvetica, sans-serif';
-const PAGE = `@page { margin: 12mm 12mm 15mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt ${FONT}; } }
+const PAGE = `@page { margin: 10mm 12mm 13mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt ${FONT}; } }
 body { font: 9.5pt/1.35 ${FONT}; color: #111; background: #fff; max-width: 186mm; margin: 8mm auto; padding: 0 4mm; }
 @media print { body { margin: 0; padding: 0; max-width: none; } }`;
 
 const RULES = `overflow-wrap: break-word;
 h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 2mm; }
-h2 { font-size: 13pt; border-bottom: 0.8pt solid #111; margin: 8mm 0 2.5mm; padding-bottom: 0.8mm; break-after: avoid; }
-h2.starts { break-before: page; }
-h3 { font-size: 10.5pt; margin: 5mm 0 1.5mm; break-after: avoid; }
-p { margin: 0 0 2mm; orphans: 3; widows: 3; }
+h2 { font-size: 13pt; border-bottom: 0.8pt solid #111; margin: 6mm 0 2mm; padding-bottom: 0.8mm; break-after: avoid; }
+h3 { font-size: 10.5pt; margin: 3.5mm 0 1mm; break-after: avoid; }
+p { margin: 0 0 1.5mm; orphans: 3; widows: 3; }
 p:has(+ table), p:has(+ figure), p:has(+ ul) { break-after: avoid; }
 p.stamp { border: 1.5pt solid #111; padding: 2mm 3mm; margin: 3mm 0 4mm; }
 p.stamp strong { display: block; font-size: 14pt; }
 ul { margin: 0 0 3mm; padding-left: 5mm; }
 li { margin-bottom: 0.6mm; orphans: 2; widows: 2; }
 nav a { color: inherit; }
-table { border-collapse: collapse; width: 100%; margin: 0 0 3mm; font-size: 8.5pt; line-height: 1.25; }
+table { border-collapse: collapse; width: 100%; margin: 0 0 2.5mm; font-size: 8pt; line-height: 1.2; }
 table.short { break-inside: avoid; }
-th, td { text-align: left; vertical-align: top; padding: 0.8mm 3mm 0.8mm 0; border-bottom: 0.3pt solid #bbb; }
+th, td { text-align: left; vertical-align: top; padding: 0.5mm 3mm 0.5mm 0; border-bottom: 0.3pt solid #bbb; }
 th { font-weight: normal; font-style: italic; border-bottom: 0.6pt solid #111; vertical-align: bottom; }
 th[scope=row] { font-style: normal; border-bottom: 0.3pt solid #bbb; vertical-align: top; min-width: 26mm; }
-td.n, th.n { text-align: right; padding: 0.8mm 0 0.8mm 2.5mm; font-variant-numeric: tabular-nums; }
+td.n, th.n { text-align: right; padding: 0.5mm 0 0.5mm 2.5mm; font-variant-numeric: tabular-nums; }
 td span { white-space: nowrap; }
 td.n + td:not(.n), th.n + th:not(.n) { padding-left: 4mm; }
 tr { break-inside: avoid; }
+td.n small { white-space: nowrap; }
 small { display: block; color: #444; font-size: 7.2pt; line-height: 1.2; }
-figure { margin: 2mm 0 4mm; break-inside: avoid; }
+figure { margin: 1.5mm 0 2.5mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; max-height: 235mm; margin: 0 auto; }
-svg.whisker { width: 16mm; height: 2.7mm; }`;
+svg.whisker { width: 14mm; height: 2.2mm; vertical-align: -0.2mm; }`;
 
 /** Of a page of its own: on a narrow screen the cells of a wide table stand below one another, each with the name of its column. */
 const NARROW_SCREEN = `@media screen and (max-width: 640px) { body { font-size: 10pt; }
@@ -107,7 +107,7 @@ ${block.columns.map((column) => `<div>\n${column.map(written).join('\n')}\n</div
     case 'form':
       return form(block.lines, ` class="row" aria-label="${escaped(block.label)}"`);
     case 'heading':
-      return `<h${block.level}${block.level === 2 ? ` id="${slug(block.text)}"` : ''}${block.startsPage === true ? ' class="starts"' : ''}>${escaped(block.text)}</h${block.level}>`;
+      return `<h${block.level}${block.level === 2 ? ` id="${slug(block.text)}"` : ''}>${escaped(block.text)}</h${block.level}>`;
     case 'contents':
       return `<nav aria-label="Contents"><ul>
 ${block.items
@@ -131,20 +131,18 @@ ${block.items
         block.rows.map((row) => row.map(escaped)),
         block.figures,
         block.label,
-        block.spans,
+        { spans: block.spans },
       );
     case 'figures':
       return tableOf(
-        ['figure', ...block.units, '95 % between', `± ${100 * WHISKER} %`],
-        block.rows.map(({ label, own, other, interval, whisker, definition }: FigureRow) => [
+        [FIGURE_HEAD, ...block.heads],
+        block.rows.map(({ label, definition, values }: FigureRow) => [
           `${escaped(label)}<small>${escaped(definition)}</small>`,
-          ...[[own], [other], interval.split('; ')].map((values) =>
-            values.map((value) => (value === '' ? '' : `<span>${escaped(value)}</span>`)).join('<br/>'),
-          ),
-          whisker === null ? '' : whiskerOf(whisker),
+          ...values.map(figureValue),
         ]),
-        [1, 2, 3],
+        block.heads.map((_, k) => k + 1),
         'Figures, each with its definition',
+        { isWide: true },
       );
     case 'picture':
       return `<figure${block.width === undefined ? '' : ` style="max-width: ${block.width}mm"`}>${block.svg.slice(block.svg.indexOf('<svg')).trim()}</figure>`;
@@ -174,10 +172,9 @@ function tableOf(
   head: readonly string[],
   rows: readonly (readonly string[])[],
   figures: readonly number[],
-  label?: string,
-  spans = false,
+  label: string,
+  { spans = false, isWide = head.length > NARROW } = {},
 ): string {
-  const isWide = head.length > NARROW;
   const cell = (name: string, attributes: string, content: string, k: number) =>
     `<${name}${attributes}${figures.includes(k) ? ' class="n"' : ''}>${content}</${name}>`;
   const column = (content: string, k: number) =>
@@ -192,7 +189,7 @@ function tableOf(
     ...(isWide ? ['wide'] : []),
     ...(rows.length > SHORT ? [] : ['short']),
   ];
-  return `<table${classes.length === 0 ? '' : ` class="${classes.join(' ')}"`}${label === undefined ? '' : ` aria-label="${escaped(label)}"`}>
+  return `<table${classes.length === 0 ? '' : ` class="${classes.join(' ')}"`} aria-label="${escaped(label)}">
 ${head.every((name) => name === '') ? '' : `<thead>${line(head.map(column).join(''))}</thead>\n`}<tbody>
 ${rows.map((row) => line(spans ? spanning(row, part) : row.map(part).join(''))).join('\n')}
 </tbody>
@@ -206,6 +203,19 @@ function spanning(row: readonly string[], part: (content: string, k: number) => 
   const over = row.length - last;
   if (over > 1 && last > 0) cells[last] = cells[last].replace('<td', `<td colspan="${over}"`);
   return cells.join('');
+}
+
+/** Above the names of figures: what their whiskers are. */
+const FIGURE_HEAD = '95 % interval below each value; whisker: 10 % of the value to either side';
+
+function figureValue(value: FigureValue | null): string {
+  if (value === null) return '–';
+  const { interval, whisker } = value;
+  const shown =
+    interval === ''
+      ? ''
+      : `<small>${whisker === null ? '' : whiskerOf(whisker)} ${escaped(interval)}</small>`;
+  return `<span>${escaped(value.value)}</span>${shown}`;
 }
 
 /** How far a whisker reaches at most, as a fraction of the value. */

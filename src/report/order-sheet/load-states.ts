@@ -1,27 +1,35 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { type Block, heading, paragraph, table } from './blocks.ts';
-import type { Say } from './words.ts';
+import { loadStatesPicture } from './load-states-picture.ts';
+import type { OnPaper } from './on-paper.ts';
 
 /** The states in which the car is used, and where it stands in each; nothing for a car without states. */
-export function loadStatesPart(axles: readonly AxleSizing[], designState: string | null, say: Say): Block[] {
+export function loadStatesPart(
+  axles: readonly AxleSizing[],
+  designState: string | null,
+  paper: OnPaper,
+): Block[] {
   if (designState === null) return [];
-  const orDash = (value: number | null, quantity: Parameters<Say>[1]) =>
-    value === null ? '–' : say(value, quantity);
+  const { orDash } = paper;
+  const title = 'Load states: where each axle stands in its travel';
+  const svg = loadStatesPicture(axles, title, paper);
   return [
     heading(2, 'Load states'),
     paragraph(
       `Ride height and all lengths mean the state "${designState}". In the other states the perch stays as it is. Required travel covers all of them.`,
     ),
+    ...(svg === null ? [] : [{ kind: 'picture', title, svg } as const]),
     table(
+      'Load states',
       [
         'state',
         'axle',
         'sprung mass',
-        'travel from design ride height',
-        'bump left',
+        'travel from design ride height, bump +',
+        'bump travel left',
         'to the bump stop',
-        'droop left',
+        'droop travel left',
         'frequency',
       ],
       axles.flatMap(({ axle, loadStates }) =>

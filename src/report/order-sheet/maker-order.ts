@@ -15,7 +15,7 @@ import { printedMargin } from '../margins.ts';
 import { printed } from '../text.ts';
 import { type Block, type FormLine, heading, type OrderSheet, paragraph } from './blocks.ts';
 import { limitWords } from './limit-words.ts';
-import { type OnPaper, onPaper } from './on-paper.ts';
+import { type Cells, type OnPaper, onPaper } from './on-paper.ts';
 import { orderData, ratiosOf } from './order-data.ts';
 import { agreeLines, TO_AGREE, type ToAgree, toAgree } from './to-agree.ts';
 import { drawUnit, endNames } from './unit-drawing.ts';
@@ -83,14 +83,8 @@ function pageOf(sizing: Sizing, sized: AxleSizing, sheet: string): Block & { rea
       {
         kind: 'columns',
         columns: [
-          [...drawn(sized, paper), ...lengths(sized, paper), ...mounts(sized, paper), ...car(sized, paper)],
-          [
-            ...body(sized, paper),
-            ...spring(sized, paper),
-            ...valving(sized, paper),
-            ...travels(sized, paper),
-            ...agreed(items),
-          ],
+          [...drawn(sized, paper), ...lengths(sized, paper), ...mounts(sized, paper), ...agreed(items)],
+          [...body(sized, paper), ...spring(sized, paper), ...valving(sized, paper)],
         ],
       },
       ...CAUTIONS.map(paragraph),
@@ -123,10 +117,9 @@ function reference({ input: { corner, sizing } }: AxleSizing): string {
   return `Lengths eye to eye, centre to centre of the bolts${face === undefined ? '' : `; at a stud to ${face}`}.`;
 }
 
-function rideHeight({ designState, aboard }: Sizing): string {
+function rideHeight({ aboard }: Sizing): string {
   if (aboard === null) return 'Ride height as drawn.';
-  const loads = aboard.length === 0 ? 'nothing aboard' : `${aboard.join(', ')} aboard`;
-  return `Ride height: ${designState === null ? loads : `"${designState}" (${loads})`}.`;
+  return `Ride height: ${aboard.length === 0 ? 'nothing' : listed(aboard)} aboard.`;
 }
 
 /** Why it is an enquiry. */
@@ -177,10 +170,10 @@ function drawn(sized: AxleSizing, paper: OnPaper): Block[] {
 }
 
 /** A row of a block: what it is, and its values in the units of the file and in the other ones. */
-type Line = readonly [label: string, own: string, other: string];
+type Line = readonly [label: string, ...Cells];
 
 /** A row whose value is not known is to be agreed. */
-function line(label: string, cells: readonly [string, string] | null): Line {
+function line(label: string, cells: Cells | null): Line {
   return cells === null ? [label, TO_AGREE, ''] : [label, ...cells];
 }
 
@@ -189,7 +182,7 @@ function block(name: string, lines: readonly Line[], head: readonly string[] = [
   return [heading(2, name), { kind: 'table', head, rows: lines, figures: [], label: name, spans: true }];
 }
 
-const nullable = <T>(value: T | null | undefined, of: (value: T) => readonly [string, string]) =>
+const nullable = <T>(value: T | null | undefined, of: (value: T) => Cells) =>
   value === null || value === undefined ? null : of(value);
 
 function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
@@ -197,7 +190,7 @@ function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
   const { order = {} } = input.sizing ?? {};
   const { units, number } = paper;
   const { lengthTolerance: tolerance } = order;
-  const inEach = (of: (units: Units) => string): readonly [string, string] => [of(units[0]), of(units[1])];
+  const inEach = (of: (units: Units) => string): Cells => [of(units[0]), of(units[1])];
   const plain = (name: AxleFigureName) =>
     nullable(figure(name).value, (mm) => inEach((of) => number(mm, 'length', of)));
   const toTolerance = (name: AxleFigureName) =>
@@ -216,31 +209,37 @@ function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
   return block(
     '1 Lengths',
     [
-      ['quantity', `${order.quantity ?? PAIR}, ${order.handed ?? `left and right alike: ${TO_AGREE}`}`, ''],
+      ['quantity', String(order.quantity ?? PAIR), ''],
+      ['left and right', order.handed ?? `alike or handed: ${TO_AGREE}`, ''],
       line('extended', toTolerance(extended)),
       line('at ride height', plain(ride)),
       line('compressed, no bump stop', toTolerance(compressed)),
-      line(
-        'stroke = compression + rebound',
-        damper === null
-          ? null
-          : inEach(
-              (of) =>
-                `${between(extended, compressed, of) ?? '–'} = ${between(ride, compressed, of) ?? '–'} + ${between(extended, ride, of) ?? '–'}`,
+      line('stroke', damper === null ? null : inEach((of) => between(extended, compressed, of) ?? '–')),
+      ...(damper === null
+        ? []
+        : [
+            line(
+              'stroke, compression / rebound',
+              inEach(
+                (of) => `${between(ride, compressed, of) ?? '–'} / ${between(extended, ride, of) ?? '–'}`,
+              ),
             ),
-      ),
-      ['droop is stopped by', stopWords(limits.droop), ''],
+          ]),
+      ['limit in bump', limits.bump === null ? NO_STOP : limitWords(limits.bump), ''],
+      ['limit in droop', stopWords(limits.droop), ''],
       ...(damper?.specified === false
-        ? [['extended, compressed', 'from the travel required: maker confirms', ''] as const]
+        ? [['damper lengths', 'follow from the travel: maker confirms', ''] as const]
         : []),
     ],
     ['', ...units.map((of) => paper.unit('length', of))],
   );
 }
 
+const NO_STOP = 'none known';
+
 function stopWords(limit: AxleSizing['limits']['droop']): string {
-  if (limit === null) return 'nothing that is known';
-  if (limit.cause === 'damperExtended') return 'the damper: it must take topping out';
+  if (limit === null) return NO_STOP;
+  if (limit.cause === 'damperExtended') return `${limitWords(limit)}: must take topping out`;
   return `${limitWords(limit)}, before the damper`;
 }
 
@@ -274,9 +273,9 @@ function mounts(sized: AxleSizing, paper: OnPaper): Block[] {
         ? [line('spacers', ({ shape }) => shape?.spacers ?? 'none')]
         : []),
       line('bolt axis', ({ bearing }) => (bearing === undefined ? null : BOLTS[bearing.boltAxis])),
-      line('misalignment from ride height', ({ use }) => (use === undefined ? null : misalignment(use))),
+      line('misalignment used', ({ use }) => (use === undefined ? null : misalignment(use))),
       line('bearing rating', ({ bearing }) =>
-        bearing === undefined ? null : `± ${bearing.maxMisalignment} deg each side`,
+        bearing === undefined ? null : `±${bearing.maxMisalignment} deg`,
       ),
     ],
     ['', `${moving} (moves)`, chassis],
@@ -309,7 +308,7 @@ function body(sized: AxleSizing, paper: OnPaper): Block[] {
   const { min, max, threadPitch } = perch;
   const [low, high] = [min, max].map((mm) => (mm === undefined ? null : paper.givenCells(mm, 'length')));
   const position = { up: 'body up, shaft down', down: 'body down, shaft up' };
-  return block('3 Body', [
+  const lines = [
     line(
       'position',
       isStrutUnit(input.corner) ? ['strut: body down', ''] : words(order.bodyEnd && position[order.bodyEnd]),
@@ -320,21 +319,22 @@ function body(sized: AxleSizing, paper: OnPaper): Block[] {
       ? []
       : [line('clearance, spring to body', size(order.springClearance))]),
     line(
-      'perch: eye to eye − spring',
+      'perch setting',
       nullable(figure('perchSetting').value, (mm) => paper.cells(mm, 'length')),
     ),
     line(
-      'perch: range of that',
+      'perch setting, range',
       low == null || high == null ? null : [`${bare(low[0])} to ${high[0]}`, `${bare(low[1])} to ${high[1]}`],
     ),
-    line('perch: per turn', size(threadPitch)),
+    line('perch, per turn', size(threadPitch)),
     line(
       'length adjustment',
       order.lengthAdjustment === 0 ? ['none: the perch only', ''] : size(order.lengthAdjustment),
     ),
     line('adjusters', words(order.adjusters)),
     line('reservoir', words(order.reservoir)),
-  ]);
+  ];
+  return [...block('3 Body', lines), paragraph('Perch setting = eye to eye − spring length.')];
 }
 
 /** A value without its unit. */
@@ -412,31 +412,35 @@ function stopLines({ input }: AxleSizing, paper: OnPaper): Line[] {
 }
 
 /** Two values of one unit, the unit once. */
-function slashed(a: readonly [string, string], b: readonly [string, string]): readonly [string, string] {
-  return [`${bare(a[0])} / ${b[0]}`, `${bare(a[1])} / ${b[1]}`];
+function slashed(a: Cells, b: Cells): Cells {
+  return [`${bare(a[0])} / ${b[0]}`, b[1] === '' ? '' : `${bare(a[1])} / ${b[1]}`];
 }
 
 /** Two values that belong together, in one cell for each system. */
-function joined(
-  a: readonly [string, string] | null,
-  b: readonly [string, string] | null,
-): readonly [string, string] | null {
+function joined(a: Cells | null, b: Cells | null): Cells | null {
   return a === null || b === null ? (a ?? b) : [`${a[0]}, ${b[0]}`, `${a[1]}, ${b[1]}`];
 }
 
-function stopTable({ input }: AxleSizing, { units, unit, number }: OnPaper): Block[] {
+function stopTable({ input }: AxleSizing, { units, unit, number, givenCells }: OnPaper): Block[] {
   const points = input.sizing?.bumpStopTable ?? [];
   if (input.limits.bumpStop === undefined || points.length === 0) return [];
   const [own, other] = units;
-  const row = (name: string, quantity: Quantity, k: 0 | 1) => [
+  const row = (name: string, quantity: Quantity, cells: readonly Cells[]) => [
     `${name}, ${unit(quantity, own)} (${unit(quantity, other)})`,
-    ...points.map((point) => `${number(point[k], quantity, own)} (${number(point[k], quantity, other)})`),
+    ...cells.map(([given, converted]) => `${given} (${converted})`),
   ];
+  const compressions = points.map(([mm]): Cells => {
+    const [given, converted] = givenCells(mm, 'length').map(bare);
+    return [given, converted];
+  });
+  const forces = points.map(
+    ([, force]): Cells => [number(force, 'force', own), number(force, 'force', other)],
+  );
   return [
     {
       kind: 'table',
       head: [],
-      rows: [row('compression', 'length', 0), row('force', 'force', 1)],
+      rows: [row('compression', 'length', compressions), row('force', 'force', forces)],
       figures: points.map((_, k) => k + 1),
       label: 'Bump stop: force at compression',
     },
@@ -473,10 +477,8 @@ function valving(sized: AxleSizing, paper: OnPaper): Block[] {
     figureCells('reboundDamping', 'damping'),
   ];
   const lines: Line[] = [
-    line(
-      'low-speed, compression / rebound',
-      compression === null || rebound === null ? null : slashed(compression, rebound),
-    ),
+    line('low-speed compression', compression),
+    line('low-speed rebound', rebound),
     ...(knee === undefined ? [] : [line('knee at', paper.givenCells(knee, 'shaftSpeed'))]),
     line(
       gas?.pressure === undefined ? 'gas force' : 'gas force, pressure',
@@ -491,6 +493,7 @@ function valving(sized: AxleSizing, paper: OnPaper): Block[] {
       'shaft diameter',
       nullable(gas?.shaftDiameter, (mm) => paper.givenCells(mm, 'length')),
     ),
+    ...carLines(sized, paper),
   ];
   return [
     heading(2, '5 Valving'),
@@ -530,66 +533,27 @@ function thinned<T>(rows: readonly T[], most: number): readonly T[] {
   return Array.from({ length: most }, (_, k) => rows[Math.round((k * (rows.length - 1)) / (most - 1))]);
 }
 
-function travels({ input, limits }: AxleSizing, paper: OnPaper): Block[] {
-  const at = (label: string, mm: number): Line => line(label, paper.cells(Math.abs(mm), 'length'));
-  const contact = limits.events.find(({ event, side }) => event === 'bumpStopContact' && side === 'bump');
-  return block(
-    'Travel at the wheel',
-    [
-      ...ratioLines({ input, limits }),
-      ...(contact === undefined ? [] : [at('bump stop contact, in bump', contact.travel)]),
-      ...(limits.bump === null ? [] : [at(`${limitWords(limits.bump)}, in bump`, limits.bump.travel)]),
-      ...(limits.droop === null ? [] : [at(`${limitWords(limits.droop)}, in droop`, limits.droop.travel)]),
-    ],
-    [],
-  );
-}
-
-function car({ figure, forces }: AxleSizing, paper: OnPaper): Block[] {
-  const { units, number, unit } = paper;
+/** What the maker must know of the car to valve for it. */
+function carLines(sized: AxleSizing, paper: OnPaper): Line[] {
+  const { figure, forces } = sized;
   const cells = (name: AxleFigureName, quantity: Quantity) =>
     nullable(figure(name).value, (known) => paper.cells(known, quantity));
-  const interval = (name: AxleFigureName, quantity: Quantity): Line[] => {
-    const { lower, upper } = figure(name);
-    if (lower === null || upper === null || lower === upper) return [];
-    const between = (of: Units) =>
-      `${number(lower, quantity, of)} to ${number(upper, quantity, of)} ${unit(quantity, of)}`;
-    return [['its 95 % interval', between(units[0]), between(units[1])]];
-  };
-  const [left, right] = [figure('leftWheelMass').value, figure('rightWheelMass').value];
-  const onWheels = (of: Units) =>
-    `${number(left ?? 0, 'mass', of)} / ${number(right ?? 0, 'mass', of)} ${unit('mass', of)}`;
+  const [left, right] = [cells('leftWheelMass', 'mass'), cells('rightWheelMass', 'mass')];
   const [alone, withTyre] = [cells('frequency', 'frequency'), cells('frequencyWithTyre', 'frequency')];
-  const largest = forces === null ? null : hardestCase(forces.cases);
-  return block(
-    'Car, at this axle',
-    [
-      line(
-        'mass on left / right wheel',
-        left === null || right === null ? null : [onWheels(units[0]), onWheels(units[1])],
-      ),
-      line('sprung mass of a corner', cells('sprungMass', 'mass')),
-      ...interval('sprungMass', 'mass'),
-      line('wheel rate at ride height', cells('wheelRate', 'rate')),
-      line(
-        'frequency alone / with the tyre',
-        alone === null ? null : [`${bare(alone[0])} / ${withTyre === null ? '– Hz' : withTyre[0]}`, ''],
-      ),
-      line('maximum axial force', largest === null ? null : paper.cells(largest.shock.total, 'force')),
-      ...(largest === null ? [] : [['in load case', largest.name, ''] as const]),
-    ],
-    [],
-  );
-}
-
-/** The installation ratio at the ends of the travel and at ride height. */
-function ratioLines(sized: Pick<AxleSizing, 'input' | 'limits'>): Line[] {
   const { ride, droop, bump } = ratiosOf(sized);
-  const shown = (ratio: number | null) => ratio?.toFixed(3) ?? '–';
+  const [atRide, atDroop, atBump] = [ride, droop, bump].map((ratio) => ratio?.toFixed(3) ?? '–');
+  const largest = forces === null ? null : hardestCase(forces.cases);
   return [
-    ['installation ratio (motion ratio)', `${shown(ride)}, shock ÷ wheel, at ride height`, ''],
-    ...(droop === null ? [] : [['installation ratio, droop limit', shown(droop), ''] as const]),
-    ...(bump === null ? [] : [['installation ratio, bump limit', shown(bump), ''] as const]),
+    ['installation ratio (shock ÷ wheel)', atRide, ''],
+    ...(droop === null && bump === null
+      ? []
+      : [['the same at full droop / bump', `${atDroop} / ${atBump}`, ''] as const]),
+    line('mass on left / right wheel', left === null || right === null ? null : slashed(left, right)),
+    line('sprung mass of a corner', cells('sprungMass', 'mass')),
+    line('wheel rate at ride height', cells('wheelRate', 'rate')),
+    line('frequency alone / with the tyre', alone === null ? null : slashed(alone, withTyre ?? ['– Hz', ''])),
+    line('maximum axial force', largest === null ? null : paper.cells(largest.shock.total, 'force')),
+    ...(largest === null ? [] : [['in the load case', largest.name, ''] as const]),
   ];
 }
 
@@ -602,6 +566,12 @@ function agreed(items: readonly ToAgree[]): Block[] {
       ? [paragraph('Nothing: the order is complete.')]
       : [{ kind: 'table', head: [], rows: lines, figures: [], label: 'To agree, by who decides' } as const]),
   ];
+}
+
+/** `a, b and c`. */
+function listed(names: readonly string[]): string {
+  const most = names.slice(0, -1).join(', ');
+  return `${most}${most === '' ? '' : ' and '}${names.at(-1)}`;
 }
 
 function sentence(text: string): string {

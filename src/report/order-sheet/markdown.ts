@@ -41,15 +41,13 @@ function written(block: Block): string[] {
     case 'figures':
       return [
         tableOf(
-          ['figure', ...block.units, '95 % between', 'definition'],
-          block.rows.map(({ label, own, other, interval, definition }: FigureRow) => [
+          ['figure', ...block.heads.flatMap((name) => [name, '95 % interval']), 'definition'],
+          block.rows.map(({ label, values, definition }: FigureRow) => [
             label,
-            own,
-            other,
-            interval,
+            ...values.flatMap((one) => [one?.value ?? '–', one?.interval ?? '']),
             definition,
           ]),
-          [1, 2, 3],
+          block.heads.flatMap((_, k) => [2 * k + 1, 2 * k + 2]),
         ),
       ];
     case 'picture':

@@ -1,77 +1,82 @@
-// Values as the order prints them: rounded figures, and what the file gives with its own digits, each in both units.
+// Values as the papers print them: rounded figures, and what the file gives with its own digits, each in both units.
 
-import { givenInBoth, numberIn, type Quantity, type Units, unitName } from '../../units.ts';
+import { fromMetric, givenText, numberIn, type Quantity, type Units, unitName } from '../../units.ts';
 import { printed } from '../text.ts';
-
-/** Names of units on paper, where they differ from those of the library. */
-const PAPER_NAMES: Readonly<Record<string, string>> = {
-  inch: 'in',
-  'inch/s': 'in/s',
-  degrees: 'deg',
-  'N s/m': 'N·s/m',
-  'lbf s/in': 'lbf·s/in',
-  'lbf/in^2': 'psi',
-  'N m/deg': 'N·m/deg',
-  'lbf ft/deg': 'lbf·ft/deg',
-};
 
 /** Decimals of an inch at least, in what the file gives. */
 const INCH_DECIMALS = 2;
+/** Of a length that the file gives, in the other units: below so much, one decimal more than figures have. */
+const SMALL: Readonly<Record<Units, number>> = { metric: 10, imperial: 1 };
 
-/** Writes values for an order in one file's units and the other ones. */
+/** A value in the units of the file, and in the other ones; the second is empty where both are the same. */
+export type Cells = readonly [own: string, other: string];
+
+/** Writes values in the units of a file and the other ones. */
 export interface OnPaper {
   readonly units: readonly [own: Units, other: Units];
   /** Rounded for reading, as `13.31`. */
-  number(value: number, quantity: Quantity, units: Units): string;
+  number(value: number, quantity: Quantity | 'ratio', units: Units): string;
   /** The same with its unit, a cell for each system. */
-  cells(value: number, quantity: Quantity): [own: string, other: string];
+  cells(value: number, quantity: Quantity | 'ratio'): Cells;
   /** The same in one text, as `13.31 in (338.0 mm)`. */
-  both(value: number, quantity: Quantity): string;
-  /** A value of the file, with all its digits. */
+  both(value: number, quantity: Quantity | 'ratio'): string;
+  /** The same, or a dash where there is none. */
+  orDash(value: number | null, quantity: Quantity | 'ratio'): string;
+  /** A value of the file with the digits that it has there; in the other units rounded as figures are. */
   given(value: number, quantity: Quantity): string;
-  givenCells(value: number, quantity: Quantity): [own: string, other: string];
+  givenCells(value: number, quantity: Quantity): Cells;
   unit(quantity: Quantity, units: Units): string;
 }
 
 export function onPaper(first: Units): OnPaper {
   const units = [first, first === 'metric' ? 'imperial' : 'metric'] as const;
-  const unit = (quantity: Quantity, of: Units) => {
-    const name = unitName(quantity, of);
-    return PAPER_NAMES[name] ?? name;
+  const number: OnPaper['number'] = (value, quantity, of) => printed(numberIn(value, quantity, of));
+  const withUnit = (digits: string, quantity: Quantity | 'ratio', of: Units) =>
+    quantity === 'ratio' ? digits : `${digits} ${unitName(quantity, of)}`;
+  const cells: OnPaper['cells'] = (value, quantity) => {
+    const [own, other] = units.map((of) => withUnit(number(value, quantity, of), quantity, of));
+    return [own, other === own ? '' : other];
   };
-  const number = (value: number, quantity: Quantity, of: Units) => printed(numberIn(value, quantity, of));
-  const cells = (value: number, quantity: Quantity): [string, string] => [
-    `${number(value, quantity, units[0])} ${unit(quantity, units[0])}`,
-    `${number(value, quantity, units[1])} ${unit(quantity, units[1])}`,
-  ];
-  const givenCells = (value: number, quantity: Quantity): [string, string] => {
-    const [own, other] = givenInBoth(value, quantity, first).split(' (');
-    const digits = padded(
-      own.split(' ')[0],
-      first === 'imperial' && quantity === 'length' ? INCH_DECIMALS : 0,
-    );
+  const givenCells: OnPaper['givenCells'] = (value, quantity) => {
+    const own = ownDigits(value, quantity, units[0]);
+    const isSame = unitName(quantity, units[0]) === unitName(quantity, units[1]);
     return [
-      printed(`${digits} ${unit(quantity, units[0])}`),
-      other === undefined ? '' : printed(`${other.split(' ')[0]} ${unit(quantity, units[1])}`),
+      withUnit(printed(own), quantity, units[0]),
+      isSame ? '' : withUnit(printed(otherDigits(value, quantity, units[1])), quantity, units[1]),
     ];
   };
+  const both: OnPaper['both'] = (value, quantity) => inOne(cells(value, quantity));
   return {
     units,
     number,
-    unit,
     cells,
+    both,
+    orDash: (value, quantity) => (value === null ? '–' : both(value, quantity)),
     givenCells,
-    both: (value, quantity) => inOne(cells(value, quantity)),
     given: (value, quantity) => inOne(givenCells(value, quantity)),
+    unit: unitName,
   };
 }
 
-function inOne([own, other]: readonly [string, string]): string {
-  return other === '' || other === own ? own : `${own} (${other})`;
+function inOne([own, other]: Cells): string {
+  return other === '' ? own : `${own} (${other})`;
 }
 
-/** A number with so many decimals at least. */
-function padded(digits: string, decimals: number): string {
-  const behind = digits.split('.')[1]?.length ?? 0;
-  return behind >= decimals || digits.includes('e') ? digits : Number(digits).toFixed(decimals);
+/** Digits of a given value at most. */
+const GIVEN_DIGITS = 6;
+
+/** A value as the file has it; inches with two decimals at least. */
+function ownDigits(value: number, quantity: Quantity, units: Units): string {
+  const [written] = givenText(value, quantity, units).split(' ');
+  const digits = String(Number(Number(written).toPrecision(GIVEN_DIGITS)));
+  if (quantity !== 'length' || units !== 'imperial' || digits.includes('e')) return digits;
+  const decimals = digits.split('.')[1]?.length ?? 0;
+  return decimals >= INCH_DECIMALS ? digits : Number(digits).toFixed(INCH_DECIMALS);
+}
+
+function otherDigits(value: number, quantity: Quantity, units: Units): string {
+  const rounded = numberIn(value, quantity, units);
+  const shown = fromMetric(value, quantity, units);
+  if (quantity !== 'length' || Math.abs(shown) >= SMALL[units]) return rounded;
+  return shown.toFixed((rounded.split('.')[1]?.length ?? 0) + 1);
 }

@@ -18,7 +18,7 @@ export const PAGE_RULES = `.page { font: 7.6pt/1.17 Arial, "Liberation Sans", He
 .page .columns .columns { grid-template-columns: 43mm 1fr; gap: 0 1mm; align-items: start; }
 .page .columns .columns table { font-size: 7.2pt; }
 .page table.spans { table-layout: fixed; }
-.page .spans :is(th, td):first-child { width: 45%; }
+.page .spans :is(th, td):first-child { width: 42%; }
 .page table.who th { width: 16%; }
 .page small { display: inline; font-size: 8pt; font-weight: normal; letter-spacing: 0; color: #000; }
 .page .columns .columns :is(th, td) { padding-left: 1mm; padding-right: 0; }

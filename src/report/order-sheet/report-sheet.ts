@@ -6,33 +6,34 @@ import { sentence } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
 import { issueLine } from '../issue-line.ts';
 import { afterWeighing } from './after-weighing.ts';
+import { assumptionsPart } from './assumptions.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, type OrderSheet, paragraph } from './blocks.ts';
 import { contributionBars } from './contribution-bars.ts';
 import { sizingData } from './data.ts';
-import { figureRows } from './figures.ts';
+import { figuresPart } from './figures.ts';
 import { loadStatesPart } from './load-states.ts';
-import { sayIn } from './words.ts';
+import { onPaper } from './on-paper.ts';
 
 /**
  * The builder's paper of a sizing: everything that the order leaves out, with definitions, intervals, pictures, open questions and
  * assumptions; metric and imperial side by side.
  */
 export function reportSheet(sizing: Sizing): OrderSheet {
-  const { name, use, units, status, axles, figures, conflicts, checks, assumptions, openQuestions } = sizing;
-  const { order, designState } = sizing;
+  const { name, use, units, status, axles, conflicts, checks, openQuestions, order, designState } = sizing;
+  const paper = onPaper(units);
   const title = 'Report on the coilovers';
   const parts: readonly Block[] = [
-    ...afterWeighing(axles, units),
-    heading(2, 'The car'),
-    figureRows(figures, units),
-    heading(2, 'Open questions'),
-    list(openQuestions.map((one) => sentence(one, units))),
-    ...loadStatesPart(axles, designState, sayIn(units)),
-    ...axles.flatMap((axle) => axlePart(axle, units)),
+    ...(openQuestions.length === 0
+      ? []
+      : [heading(2, 'Open questions'), list(openQuestions.map((one) => sentence(one, units)))]),
+    ...afterWeighing(axles, paper),
+    ...loadStatesPart(axles, designState, paper),
+    ...axles.flatMap((axle) => axlePart(axle, paper)),
     ...matters(axles),
-    heading(2, 'Assumptions'),
-    list(assumptions.map((one) => sentence(one, units))),
+    heading(2, 'Figures'),
+    ...figuresPart(sizing, paper),
+    ...assumptionsPart(sizing, paper),
     heading(2, 'Cautions'),
     list(CAUTIONS),
   ];
@@ -45,7 +46,7 @@ export function reportSheet(sizing: Sizing): OrderSheet {
       ...findingsPart(conflicts, units),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
-        'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A figure with an interval is computed from uncertain inputs: the true value lies in it 95 times in 100.',
+        'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A 95 % interval holds the true value 95 times in 100.',
       ),
       ...checksPart([...conflicts.filter(isCheck), ...checks], units),
       contentsOf(parts),
@@ -98,37 +99,27 @@ export const CAUTIONS: readonly string[] = [
   'These figures are for planning. Check clearances through the whole travel on the car, with the springs out, before it moves.',
 ];
 
-/** Figures for which it is told what makes them uncertain. */
-const TOLD = [
+/** Figures whose uncertainty is broken down. */
+const SHOWN = [
   'requiredSpringRate',
   'frequency',
   'bumpTravelRequired',
   'droopTravelRequired',
   'preload',
 ] as const;
-/** Contributions that are named. */
-const CAUSES = 3;
 
-/** What makes the figures that matter uncertain: a bar for each, and the same in words. */
+/** What makes the figures that matter uncertain: a bar for each. */
 function matters(axles: readonly AxleSizing[]): Block[] {
   const parts = axles.flatMap(({ axle, figure }): Block[] => {
-    const figures = TOLD.map(figure).filter(({ contributions }) => contributions.length > 0);
     const title = `${axleName(axle)}: what makes each figure uncertain`;
-    const svg = contributionBars(figures, title);
-    if (svg === null) return [];
-    const lines = figures.map(({ label, contributions }) => {
-      const causes = contributions
-        .slice(0, CAUSES)
-        .map(({ input, fraction }) => `${input} ${(100 * fraction).toFixed(0)} %`);
-      return `${axleName(axle)}, ${label}: ${causes.join(', ')}.`;
-    });
-    return [heading(3, axleName(axle)), { kind: 'picture', title, svg }, list(lines)];
+    const svg = contributionBars(SHOWN.map(figure), title);
+    return svg === null ? [] : [heading(3, axleName(axle)), { kind: 'picture', title, svg }];
   });
   if (parts.length === 0) return [];
   return [
-    { kind: 'heading', level: 2, text: 'What matters most', startsPage: true },
+    heading(2, 'What matters most'),
     paragraph(
-      'Contribution of each number of the car file to the variance of a figure, the largest first; below, the same by its place in the file. Measure these first.',
+      'What each number of the car file contributes to the variance of a figure, the largest first, with the place in the file. Measure these first.',
     ),
     ...parts,
   ];

@@ -5,23 +5,26 @@ import { type Block, heading, type OrderSheet, table } from './blocks.ts';
 import { sizingData } from './data.ts';
 import { findingsPart } from './report-sheet.ts';
 
-/** A sizing at a glance, in the units of its document: what does not fit, and each figure with how sure it is. */
+/** A sizing at a glance, in the units of its document: what does not fit, and each figure with its interval. */
 export function sizingSheet(sizing: Sizing): OrderSheet {
   const { name, units, axles, figures, conflicts } = sizing;
-  const ofCar = figureTable(figures, units);
+  const ofCar = figureTable('The car', figures, units);
   return {
     title: name === undefined ? 'Coilovers as sized' : `Coilovers as sized: ${name}`,
     data: sizingData(sizing, []),
     blocks: [
       ...findingsPart(conflicts, units),
-      ...axles.flatMap(({ axle, figures }) => [heading(2, axleName(axle)), ...figureTable(figures, units)]),
+      ...axles.flatMap(({ axle, figures }) => [
+        heading(2, axleName(axle)),
+        ...figureTable(axleName(axle), figures, units),
+      ]),
       ...(ofCar.length === 0 ? [] : [heading(2, 'The car'), ...ofCar]),
     ],
   };
 }
 
 /** Figures that have a value, each with the input that makes it unsure most. */
-function figureTable(figures: readonly Figure[], units: Sizing['units']): Block[] {
+function figureTable(label: string, figures: readonly Figure[], units: Sizing['units']): Block[] {
   const rows = figures.flatMap(({ label, value, lower, upper, contributions, quantity }): string[][] => {
     if (value === null) return [];
     const shown = textIn(value, quantity, units);
@@ -35,5 +38,5 @@ function figureTable(figures: readonly Figure[], units: Sizing['units']): Block[
   });
   return rows.length === 0
     ? []
-    : [table(['figure', 'value', '95 % between', 'unsure most by'], rows, [1, 2])];
+    : [table(label, ['figure', 'value', '95 % interval', 'uncertain most by'], rows, [1, 2])];
 }
