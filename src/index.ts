@@ -84,6 +84,7 @@ export type { Corner, DrawnCorner } from './corner/corner.ts';
 export type { Covariance } from './corner/covariance.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
+export { carJsonSchema, cornerJsonSchema } from './corner/file-schemas.ts';
 export {
   HAND_METHOD_APPROXIMATIONS,
   type HandMethod,
@@ -147,7 +148,6 @@ export type {
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
 export type { Diagnostic, Severity } from './diagnostic.ts';
-export { carJsonSchema, cornerJsonSchema } from './document/file-schema.ts';
 export type * from './document/inputs.ts';
 export { surveyJsonSchema } from './document/survey-schema.ts';
 export { InputError, type Issue } from './errors/input-error.ts';

@@ -1,22 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { type Corner, doubleWishbone, pushrod, strut, sweep } from 'jounce';
+import { type Corner, doubleWishbone, sweep } from 'jounce';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import type * as z from 'zod';
-import {
-  customCornerSchema,
-  doubleWishboneSchema,
-  pushrodSchema,
-  strutSchema,
-} from '../src/document/corner-schema.ts';
-import { anyCarFileSchema, cornerFileSchemas } from '../src/document/file-schema.ts';
+import { FILES } from '../src/corner/file-schemas.ts';
+import { customCornerSchema } from '../src/document/corner-schema.ts';
 import { limitOptionsSchema } from '../src/document/limits-schema.ts';
 import { bare } from '../src/document/schema-walk.ts';
 import { wireSchema } from '../src/document/sizing-schema.ts';
 import { surveySchema } from '../src/document/survey-schema.ts';
 import { inputTypes } from './document/input-types.ts';
-import { pillar, plain, strutBeside } from './report/corners.ts';
+import { pillar, plain } from './report/corners.ts';
+import { ALL_KINDS } from './support/kinds.ts';
+
+const capital = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 
 /** What an editor tells of code that uses the library, against its sources. */
 const file = resolve('tests', 'as-typed.ts');
@@ -141,57 +139,37 @@ describe('the columns of a sweep and the figures of a sizing', () => {
 });
 
 describe('the types of columns', () => {
-  const arms = { lowerArm: plain.lowerArm, upperArm: plain.upperArm, wheel: plain.wheel };
-  const otherEnd = { on: 'upperArm', mount: [470, 360] } as const;
-  const { lowerArm, wheel } = plain;
-  const rocker = {
-    rod: { on: 'lowerArm', mount: [560, 165], rockerMount: [345, 470] },
-    rocker: { pivot: [260, 400] },
-  } as const;
-  const drawn: readonly (readonly [type: string, corner: Corner, movedToo: Corner | null])[] = [
-    [
-      'DoubleWishbone',
-      doubleWishbone(plain),
-      doubleWishbone({ ...arms, coilover: { on: 'lowerArm', mount: [505, 170], otherEnd } }),
-    ],
-    [
-      'Pushrod',
-      pushrod({ ...arms, ...rocker, coilover: { rockerMount: [235, 500], chassisMount: [10, 470] } }),
-      pushrod({ ...arms, ...rocker, coilover: { rockerMount: [235, 500], otherEnd } }),
-    ],
-    [
-      'Strut',
-      strut({ lowerArm, wheel, strut: { topMount: [560, 850], lowerMount: [610, 400] } }),
-      strutBeside,
-    ],
-  ];
-  const head = `import { type Corner, type DoubleWishbone, type Pushrod, type Strut, sweep } from 'jounce';
+  const drawn = ALL_KINDS.map(({ kind, make, inputs }) => ({
+    type: capital(kind),
+    corners: inputs.map((input): Corner => make(input as never)),
+  }));
+  const head = `import { type Corner, ${drawn.map(({ type }) => `type ${type}, type ${type}Input`).join(', ')}, sweep } from 'jounce';
     type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
     function holds<_Statement extends true>(): void {}\n`;
   const short = { bump: 20, droop: 20 };
 
   it.each(drawn)(
-    'of a %s are the columns that it has, with null where they have gaps',
-    (type, corner, other) => {
-      const { info } = sweep(corner, short);
+    'of a $type are the columns that all have, with null where they have gaps',
+    ({ type, corners }) => {
+      const all = corners.map((corner) => sweep(corner, short).info);
+      const [first, ...others] = all.map((info) => info.map(({ name }) => name));
+      const common = all[0].filter(({ name }) => others.every((names) => names.includes(name)));
       const swept = `${head}declare const corner: ${type};\nconst [row] = sweep(corner).rows();\n`;
-      expect(offered(`${swept}row.|`)).toEqual(info.map(({ name }) => name).sort());
-      const kept = info.map(
+      expect(offered(`${swept}row.|`)).toEqual(common.map(({ name }) => name).sort());
+      const kept = common.map(
         ({ name, gaps }) => `holds<Same<typeof row.${name}, number${gaps ? ' | null' : ''}>>();`,
       );
       expect(errorsOf(swept + kept.join('\n'))).toEqual([]);
 
-      const known = new Set(info.map(({ name }) => name));
-      const further = other === null ? [] : sweep(other, short).info.filter(({ name }) => !known.has(name));
-      expect(further.length).toBeGreaterThan(0);
-      for (const { name } of further) expect(errorsOf(`${swept}row.${name};`)).toHaveLength(1);
-      const asked = JSON.stringify(further.map(({ name }) => name));
-      expect(errorsOf(`${swept}sweep(corner, { columns: ${asked} });`)).toEqual([]);
+      const further = new Set([first, ...others].flat());
+      for (const { name } of common) further.delete(name);
+      for (const name of further) expect(errorsOf(`${swept}row.${name};`)).toHaveLength(1);
+      expect(errorsOf(`${swept}sweep(corner, { columns: ${JSON.stringify([...further])} });`)).toEqual([]);
     },
   );
 
   it('of any corner are what all kinds have', () => {
-    const all = [...drawn.map(([, corner]) => corner), pillar].map((corner) =>
+    const all = [...drawn.flatMap(({ corners }) => corners), pillar].map((corner) =>
       sweep(corner, short).info.map(({ name }) => name),
     );
     const common = all[0].filter((name) => all.every((names) => names.includes(name)));
@@ -224,16 +202,16 @@ describe('the fields of inputs and files', () => {
   });
 
   const inputs: Readonly<Record<string, z.core.$ZodType>> = {
-    DoubleWishboneInput: doubleWishboneSchema,
-    PushrodInput: pushrodSchema,
-    StrutInput: strutSchema,
+    ...Object.fromEntries(
+      ALL_KINDS.flatMap(({ kind, input }) => [
+        [`${capital(kind)}Input`, input.schema],
+        [`${capital(kind)}File`, FILES.corner[kind]],
+      ]),
+    ),
     CustomCornerInput: customCornerSchema,
     LimitOptions: limitOptionsSchema,
     CoilSpringInput: wireSchema,
-    DoubleWishboneFile: cornerFileSchemas.doubleWishbone,
-    PushrodFile: cornerFileSchemas.pushrod,
-    StrutFile: cornerFileSchemas.strut,
-    CarFile: anyCarFileSchema(),
+    CarFile: FILES.anyCar(),
     SurveyInput: surveySchema,
   };
   /** What holds a field: a part, or one of several, of a list or by name. */

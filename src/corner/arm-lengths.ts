@@ -2,6 +2,7 @@ import { withLengths } from '../linkage/lengths.ts';
 import { DEGREES } from '../units.ts';
 import type { DoubleWishbone } from './double-wishbone.ts';
 import { doubleWishboneModel } from './double-wishbone.ts';
+import type { CornerModel } from './model.ts';
 
 /** A corner with changed lengths, and the `shortfall` of each against its target: mm, 0 where it was reached. */
 export interface ArmLengthResult {
@@ -23,7 +24,7 @@ export function changeArmLengths(
   corner: DoubleWishbone,
   lengths: { readonly lowerArm?: number; readonly upperArm?: number },
 ): ArmLengthResult {
-  const model = doubleWishboneModel(corner);
+  const model: CornerModel = doubleWishboneModel(corner);
   const { drawing, shortfall } = withLengths(model.drawing, lengths as Record<string, number>, {
     y: model.contactPatch,
   });

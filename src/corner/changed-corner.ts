@@ -3,7 +3,7 @@
 
 import type { Point } from '../linkage/drawing.ts';
 import type { Corner, DrawnCorner } from './corner.ts';
-import { PLACES } from './hardpoints.ts';
+import { KINDS } from './kinds.ts';
 import type { CornerModel } from './model.ts';
 
 /** The corner with points and camber of a model that was made from it. */
@@ -18,21 +18,17 @@ export function changedCorner(corner: Corner, { drawing, camber }: CornerModel):
       camber,
     });
   }
-  return replaced(corner, points, camber, []) as DrawnCorner;
+  const { points: names } = KINDS[corner.kind].input;
+  const at = Object.fromEntries(Object.entries(names).map(([path, name]) => [path, points[name]]));
+  return replaced(corner, { ...at, 'wheel.camber': camber }, []) as DrawnCorner;
 }
 
-/** Plain data with the points that have a place in it, and the wheel's camber, frozen. */
-function replaced(
-  value: unknown,
-  points: Readonly<Record<string, Point>>,
-  camber: number,
-  path: readonly string[],
-): unknown {
+/** Plain data with what has a new value at its path, frozen. */
+function replaced(value: unknown, at: Readonly<Record<string, unknown>>, path: readonly string[]): unknown {
   const place = path.join('.');
-  if (Object.hasOwn(PLACES, place)) return points[PLACES[place]];
-  if (place === 'wheel.camber') return camber;
+  if (Object.hasOwn(at, place)) return at[place];
   if (typeof value !== 'object' || value === null) return value;
-  const inner = (of: unknown, name: string | number) => replaced(of, points, camber, [...path, String(name)]);
+  const inner = (of: unknown, name: string | number) => replaced(of, at, [...path, String(name)]);
   if (Array.isArray(value)) return Object.freeze(value.map(inner));
   return Object.freeze(
     Object.fromEntries(Object.entries(value).map(([name, of]) => [name, inner(of, name)])),

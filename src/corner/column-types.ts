@@ -1,6 +1,8 @@
 // Which columns a sweep has, and what may be null in them, as types. Tests hold them against the columns that sweeps have.
 
+import type { PointOf, RequiredPointOf } from '../document/corner-kind.ts';
 import type { Corner } from './corner.ts';
+import type { Kind as Drawn, KINDS, MODELS } from './kinds.ts';
 
 type Kind = Corner['kind'];
 type Coordinates<Point extends string> = `${Point}${'Y' | 'Z'}`;
@@ -57,27 +59,26 @@ type RateColumn =
 
 /** What every corner has. */
 type EveryColumn = Exclude<keyof StandardColumns, 'travel' | 'kingpinInclination' | RockerColumn | ArmColumn>;
-/** What every corner that the library draws has. */
-type DrawnColumn =
-  | EveryColumn
-  | 'kingpinInclination'
-  | 'lowerArmAngle'
-  | Coordinates<'lowerOuter' | 'wheelCentre' | 'contactPatch'>;
-type WishboneColumn = DrawnColumn | 'upperArmAngle' | Coordinates<'upperOuter'>;
+
+type Model<K extends Drawn> = ReturnType<(typeof MODELS)[K]>;
+type Input<K extends Drawn> = (typeof KINDS)[K]['input'];
+/** Columns of those of some points that move. */
+type Moving<K extends Drawn, Point> = Coordinates<
+  Exclude<Point, Model<K>['drawing']['ground'][number]> & string
+>;
 
 /** Columns by kind, beside `travel`, and those that it has where its coilover stands so that the points move. */
-interface ColumnsOf {
-  doubleWishbone: WishboneColumn | Coordinates<'shockMount'>;
-  pushrod: WishboneColumn | RockerColumn | Coordinates<'rodMount' | 'rodRockerMount' | 'shockRockerMount'>;
-  strut: DrawnColumn | Coordinates<'strutLower'>;
-  custom: EveryColumn;
-}
-interface FurtherColumnsOf {
-  doubleWishbone: Coordinates<'shockOtherMount'>;
-  pushrod: Coordinates<'shockOtherMount'>;
-  strut: Coordinates<'shockMount' | 'shockOtherMount'>;
-  custom: never;
-}
+type ColumnsOf = {
+  [K in Drawn]:
+    | EveryColumn
+    | (Model<K>['kingpin'] extends null ? never : 'kingpinInclination')
+    | (Model<K>['rocker'] extends null ? never : RockerColumn)
+    | (keyof Model<K>['angles'] & string)
+    | Moving<K, RequiredPointOf<Input<K>>>;
+} & { custom: EveryColumn };
+type FurtherColumnsOf = {
+  [K in Drawn]: Moving<K, Exclude<PointOf<Input<K>>, RequiredPointOf<Input<K>>>>;
+} & { custom: never };
 
 /** Names of the columns that all of some kinds have. */
 type Common<Names extends Record<Kind, string>, K extends Kind> = string &

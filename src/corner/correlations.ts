@@ -6,13 +6,14 @@
 // rho_ii = 1, and 0 between coordinates that are not named. A right-hand corner is mirrored: what has one y turns its sign.
 
 import { show } from '../diagnostic.ts';
+import { kindOf } from '../document/file-schema.ts';
 import type { CornerFile } from '../document/inputs.ts';
 import { type Finding, found, type Place, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';
 import { choleskyColumns } from '../numerics/cholesky.ts';
 import type { DrawnCorner } from './corner.ts';
 import { type Covariance, HALF_WIDTH } from './covariance.ts';
-import { PLACES } from './hardpoints.ts';
+import { KINDS } from './kinds.ts';
 
 /** Correlations as a file has them. */
 export type Correlations = NonNullable<CornerFile['correlations']>;
@@ -79,7 +80,7 @@ function nameFindings(corner: unknown, names: readonly string[], at: Place): Fin
 /** The coordinates that a corner as written has, by whether they have a plusMinus. */
 function coordinatesOf(corner: unknown): { uncertain: string[]; exact: string[] } {
   const [uncertain, exact]: [string[], string[]] = [[], []];
-  for (const [path, name] of Object.entries(PLACES)) {
+  for (const [path, name] of Object.entries(KINDS[kindOf(KINDS, corner)].input.points)) {
     const point = valueAt(corner, path.split('.'));
     if (!Array.isArray(point)) continue;
     ['Y', 'Z'].forEach((axis, k) => {

@@ -1,6 +1,6 @@
 import { certainCorner } from '../document/certain-corner.ts';
-import { doubleWishboneSchema } from '../document/corner-schema.ts';
 import type { DoubleWishboneInput } from '../document/inputs.ts';
+import { DOUBLE_WISHBONE } from '../document/kinds/double-wishbone.ts';
 import type { Point } from '../linkage/drawing.ts';
 import {
   type Arm,
@@ -16,7 +16,7 @@ import {
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
-import type { CornerModel } from './model.ts';
+import type { ModelOf } from './model.ts';
 
 /** A double-wishbone corner as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `doubleWishbone`. */
 export interface DoubleWishbone extends Uncertain {
@@ -42,7 +42,7 @@ export interface DoubleWishbone extends Uncertain {
  * @throws InputError with every issue.
  */
 export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
-  const { given, halfWidths } = certainCorner(doubleWishboneSchema, input, 'double wishbone');
+  const { given, halfWidths } = certainCorner(DOUBLE_WISHBONE, input);
   const { mirrored, place } = placing(given.wheel.centre);
   const { coilover } = given;
   return Object.freeze({
@@ -56,7 +56,7 @@ export function doubleWishbone(input: DoubleWishboneInput): DoubleWishbone {
       ...placedOtherEnd(coilover, place),
     }),
     mirrored,
-    ...plusMinusOf(halfWidths),
+    ...plusMinusOf(DOUBLE_WISHBONE, halfWidths),
   });
 }
 
@@ -65,7 +65,7 @@ export const WISHBONES = {
   lowerArm: ['lowerInner', 'lowerOuter'],
   upperArm: ['upperInner', 'upperOuter'],
   upright: ['lowerOuter', 'upperOuter', 'wheelCentre', 'contactPatch'],
-};
+} as const;
 
 /** What a model says of two wishbones, their upright and wheel. */
 export const WISHBONE_PARTS = {
@@ -79,12 +79,13 @@ export const WISHBONE_PARTS = {
   },
 } as const;
 
-const PIVOTS = Object.freeze(['lowerInner', 'upperInner']);
-const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount']);
-const bodiesWith = growing(WISHBONES);
+const PIVOTS = Object.freeze(['lowerInner', 'upperInner'] as const);
+const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount'] as const);
+const bodiesWith = growing<typeof DOUBLE_WISHBONE>(WISHBONES);
 
 /** The corner as a drawing with its roles named, in literals: it is a part of every sweep. */
-export function doubleWishboneModel({ lowerArm, upperArm, wheel, coilover }: DoubleWishbone): CornerModel {
+export function doubleWishboneModel(corner: DoubleWishbone) {
+  const { lowerArm, upperArm, wheel, coilover } = corner;
   const { on, mount, otherEnd, foreAftOffset } = coilover;
   const isFixed = otherEnd === undefined;
   return {
@@ -122,5 +123,5 @@ export function doubleWishboneModel({ lowerArm, upperArm, wheel, coilover }: Dou
     rocker: null,
     camber: wheel.camber,
     standsBy: wheel.standsBy,
-  };
+  } satisfies ModelOf<typeof DOUBLE_WISHBONE>;
 }

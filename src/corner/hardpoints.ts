@@ -2,6 +2,7 @@
 
 import type { Diagnostic } from '../diagnostic.ts';
 import type { HalfWidth } from '../document/certain-corner.ts';
+import type { CornerKind, PointOf } from '../document/corner-kind.ts';
 import type { DoubleWishboneInput } from '../document/inputs.ts';
 import { pathText } from '../document/parse.ts';
 import type { Certain } from '../document/uncertain.ts';
@@ -32,31 +33,12 @@ export interface Uncertain {
   readonly checks?: readonly Diagnostic[];
 }
 
-/** Where the points of the drawing stand in the input, and in the corner made of it. */
-export const PLACES: Readonly<Record<string, string>> = {
-  'lowerArm.inner': 'lowerInner',
-  'lowerArm.outer': 'lowerOuter',
-  'upperArm.inner': 'upperInner',
-  'upperArm.outer': 'upperOuter',
-  'strut.topMount': 'strutTop',
-  'strut.lowerMount': 'strutLower',
-  'wheel.centre': 'wheelCentre',
-  'wheel.contactPatch': 'contactPatch',
-  'rod.mount': 'rodMount',
-  'rod.rockerMount': 'rodRockerMount',
-  'rocker.pivot': 'rockerPivot',
-  'coilover.mount': 'shockMount',
-  'coilover.rockerMount': 'shockRockerMount',
-  'coilover.chassisMount': 'shockChassisMount',
-  'coilover.otherEnd.mount': 'shockOtherMount',
-};
-
 /** How far the coordinates of a corner may be off: `lowerInnerY` for `lowerArm.inner[0]`; nothing where all are certain. */
-export function plusMinusOf(halfWidths: readonly HalfWidth[]): Uncertain | undefined {
+export function plusMinusOf({ points }: CornerKind, halfWidths: readonly HalfWidth[]): Uncertain | undefined {
   if (halfWidths.length === 0) return undefined;
   const plusMinus: Record<string, number> = {};
   for (const { at, plusMinus: width } of halfWidths) {
-    plusMinus[PLACES[pathText(at.slice(0, -1))] + (at[at.length - 1] === 0 ? 'Y' : 'Z')] = width;
+    plusMinus[points[pathText(at.slice(0, -1))] + (at[at.length - 1] === 0 ? 'Y' : 'Z')] = width;
   }
   return { plusMinus: Object.freeze(plusMinus) };
 }
@@ -65,9 +47,9 @@ export function plusMinusOf(halfWidths: readonly HalfWidth[]): Uncertain | undef
 export type Part = 'lowerArm' | 'upperArm' | 'upright';
 
 /** The other end of a coilover, either fixed on the chassis or on a part that moves; one of the two is there, `[y, z]` in mm. */
-export interface OtherEnd {
+export interface OtherEnd<On extends string = Part> {
   readonly chassisMount?: Point;
-  readonly otherEnd?: { readonly on: Part; readonly mount: Point };
+  readonly otherEnd?: { readonly on: On; readonly mount: Point };
   /** Constant fore-aft distance between the two ends, mm. */
   readonly foreAftOffset: number;
 }
@@ -136,18 +118,19 @@ export function otherEndOf({ chassisMount, otherEnd }: OtherEnd): Point {
  * Bodies to which points can be added, each to the body named: frozen, and for the same question the same, so that all
  * corners of a kind share one structure.
  */
-export function growing(
-  bodies: Drawing['bodies'],
-): (added: Readonly<Record<string, string>>) => Drawing['bodies'] {
+export function growing<Kind extends CornerKind>(
+  bodies: Readonly<Record<string, readonly PointOf<Kind>[]>>,
+): (added: { readonly [Point in PointOf<Kind>]?: string }) => Drawing['bodies'] {
   const grown = new Map<string, Drawing['bodies']>();
   return (added) => {
+    const bodyOf: Readonly<Record<string, string | undefined>> = added;
     let key = '';
-    for (const point in added) key += `${point} ${added[point]}\n`;
+    for (const point in bodyOf) key += `${point} ${bodyOf[point]}\n`;
     const before = grown.get(key);
     if (before !== undefined) return before;
     const names = Object.keys(added);
     const entries = Object.entries(bodies).map(([body, points]) => {
-      const more = names.filter((name) => added[name] === body);
+      const more = names.filter((name) => bodyOf[name] === body);
       return [body, Object.freeze([...points, ...more])] as const;
     });
     const made = Object.freeze(Object.fromEntries(entries));

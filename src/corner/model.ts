@@ -1,4 +1,5 @@
-import type { CheckedDrawing } from '../linkage/drawing.ts';
+import type { CornerKind, PointOf, RequiredPointOf } from '../document/corner-kind.ts';
+import type { CheckedDrawing, Point } from '../linkage/drawing.ts';
 import type { Measure } from '../linkage/measure.ts';
 
 /** A drawing of a corner (`x` is y of the car, `y` is z, mm) with the parts that its points play. */
@@ -21,6 +22,21 @@ export interface CornerModel {
   /** Further angles to report, by column name; degrees in the columns. */
   readonly angles: Readonly<Record<string, Measure>>;
 }
+
+/** The model of a corner of a kind: of its hardpoints it has those that every such corner has, and maybe others. */
+export type ModelOf<Kind extends CornerKind> = Omit<CornerModel, 'drawing' | 'shock' | 'kingpin'> & {
+  readonly drawing: Omit<CheckedDrawing, 'points' | 'ground'> & {
+    readonly points: { readonly [Name in RequiredPointOf<Kind>]: Point } & {
+      readonly [Name in Exclude<PointOf<Kind>, RequiredPointOf<Kind>>]?: Point;
+    };
+    readonly ground: readonly PointOf<Kind>[];
+  };
+  readonly shock: CornerModel['shock'] & {
+    readonly outer: PointOf<Kind>;
+    readonly inner: PointOf<Kind>;
+  };
+  readonly kingpin: { readonly lower: PointOf<Kind>; readonly upper: PointOf<Kind> } | null;
+};
 
 /** A rocker, and the rod that works it. */
 export interface Rocker {

@@ -1,6 +1,6 @@
 import { certainCorner } from '../document/certain-corner.ts';
-import { pushrodSchema } from '../document/corner-schema.ts';
 import type { PushrodInput } from '../document/inputs.ts';
+import { PUSHROD } from '../document/kinds/pushrod.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { WISHBONE_PARTS, WISHBONES } from './double-wishbone.ts';
 import {
@@ -17,7 +17,7 @@ import {
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
-import type { CornerModel } from './model.ts';
+import type { ModelOf } from './model.ts';
 
 /** A corner with pushrod or pullrod as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `pushrod`. */
 export interface Pushrod extends Uncertain {
@@ -43,7 +43,7 @@ export interface Pushrod extends Uncertain {
  * @throws InputError with every issue.
  */
 export function pushrod(input: PushrodInput): Pushrod {
-  const { given, halfWidths } = certainCorner(pushrodSchema, input, 'pushrod corner');
+  const { given, halfWidths } = certainCorner(PUSHROD, input);
   const { mirrored, place } = placing(given.wheel.centre);
   const { rod, rocker, coilover } = given;
   return Object.freeze({
@@ -58,13 +58,13 @@ export function pushrod(input: PushrodInput): Pushrod {
       ...placedOtherEnd(coilover, place),
     }),
     mirrored,
-    ...plusMinusOf(halfWidths),
+    ...plusMinusOf(PUSHROD, halfWidths),
   });
 }
 
-const PIVOTS = Object.freeze(['lowerInner', 'upperInner', 'rockerPivot']);
-const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount']);
-const bodiesWith = growing({
+const PIVOTS = Object.freeze(['lowerInner', 'upperInner', 'rockerPivot'] as const);
+const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount'] as const);
+const bodiesWith = growing<typeof PUSHROD>({
   ...WISHBONES,
   rod: ['rodMount', 'rodRockerMount'],
   rocker: ['rockerPivot', 'rodRockerMount', 'shockRockerMount'],
@@ -76,7 +76,8 @@ const ROCKER = {
 } as const;
 
 /** The corner as a drawing with its roles named, in literals: it is a part of every sweep. */
-export function pushrodModel({ lowerArm, upperArm, wheel, rod, rocker, coilover }: Pushrod): CornerModel {
+export function pushrodModel(corner: Pushrod) {
+  const { lowerArm, upperArm, wheel, rod, rocker, coilover } = corner;
   const { rockerMount, otherEnd, foreAftOffset } = coilover;
   const isFixed = otherEnd === undefined;
   return {
@@ -124,5 +125,5 @@ export function pushrodModel({ lowerArm, upperArm, wheel, rod, rocker, coilover 
     rocker: ROCKER,
     camber: wheel.camber,
     standsBy: wheel.standsBy,
-  };
+  } satisfies ModelOf<typeof PUSHROD>;
 }

@@ -1,10 +1,11 @@
 import { type Diagnostic, fault } from '../diagnostic.ts';
 import { carNotes } from '../document/checks/car-checks.ts';
 import { cornerNotes } from '../document/checks/corner-checks.ts';
-import { carFileSchema, cornerFileSchemas, type Kind, kindOf } from '../document/file-schema.ts';
+import { UNNAMED_KIND } from '../document/corner-kind.ts';
+import { isCorner, kindOf } from '../document/file-schema.ts';
 import type {
+  CarFile,
   CarSizingFile,
-  CornerFile,
   CornerSizingFile,
   LimitOptions,
   OrderedFile,
@@ -14,11 +15,14 @@ import { type Finding, type Place, pathText, valueAt } from '../document/parse.t
 import { cornerFindings, readDocument } from '../document/read-document.ts';
 import { carSizingShape } from '../document/sizing-schema.ts';
 import { certain } from '../document/uncertain.ts';
+import { pointsOf } from '../document/written.ts';
 import { refusal } from '../errors/file.ts';
 import type { Units } from '../units.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { correlated, correlationFindings } from './correlations.ts';
+import { FILES } from './file-schemas.ts';
 import { deepFreeze } from './freeze.ts';
+import { KINDS, type Kind } from './kinds.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
 
 /** A corner from a document, with what ends its travel and what it carries. */
@@ -63,12 +67,17 @@ export interface CarDocument {
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
 export function readCorner(json: unknown): CornerDocument {
-  const { written, metric, units } = readDocument(cornerSchemaOf, json, 'corner file', (value, units) => {
-    if (has(value, 'corners') && !has(value, 'lowerArm')) {
-      throw refusal('corner file', [fault('carInPlaceOfCorner', 'corners')], units);
-    }
-    return cornerChecks(value, [], units);
-  });
+  const { written, metric, units } = readDocument(
+    (value) => FILES.corner[kindAt(value, [])],
+    json,
+    'corner file',
+    (value, units) => {
+      if (valueAt(value, ['corners']) !== undefined && !isCorner(KINDS, value)) {
+        throw refusal('corner file', [fault('carInPlaceOfCorner', 'corners')], units);
+      }
+      return cornerChecks(value, [], units);
+    },
+  );
   const { name } = written;
   return Object.freeze({
     ...(name === undefined ? {} : { name }),
@@ -85,15 +94,20 @@ export function readCorner(json: unknown): CornerDocument {
  * @throws InputError with every issue, each by its path; for a text that is not JSON, with line and column.
  */
 export function readCar(json: unknown): CarDocument {
-  const { written, metric, units } = readDocument(carSchemaOf, json, 'car file', (value, units) => {
-    if (has(value, 'lowerArm') && !has(value, 'corners')) {
-      throw refusal('car file', [fault('cornerInPlaceOfCar', '')], units);
-    }
-    return [
-      ...loadNameFindings(valueAt(value, ['masses'])),
-      ...AXLES.flatMap((axle) => cornerChecks(value, ['corners', axle], units)),
-    ];
-  });
+  const { written, metric, units } = readDocument(
+    (value) => FILES.car(kindAt(value, FRONT), kindAt(value, REAR)),
+    json,
+    'car file',
+    (value, units) => {
+      if (isCorner(KINDS, value) && valueAt(value, ['corners']) === undefined) {
+        throw refusal('car file', [fault('cornerInPlaceOfCar', '')], units);
+      }
+      return [
+        ...loadNameFindings(valueAt(value, ['masses'])),
+        ...[FRONT, REAR].flatMap((at) => cornerChecks(value, at, units)),
+      ];
+    },
+  );
   const { name } = written;
   const ofCorners = AXLES.flatMap((axle) => {
     const corner = metric.corners[axle];
@@ -123,31 +137,21 @@ export function readCar(json: unknown): CarDocument {
 
 const AXLES = ['front', 'rear'] as const;
 
-function cornerSchemaOf(value: unknown): (typeof cornerFileSchemas)[Kind] {
-  return cornerFileSchemas[kindOf(value)];
+const [FRONT, REAR] = AXLES.map((axle): Place => ['corners', axle]);
+
+function kindAt(value: unknown, at: Place): Kind {
+  return kindOf(KINDS, valueAt(value, at));
 }
 
-function carSchemaOf(value: unknown): ReturnType<typeof carFileSchema> {
-  const [front, rear] = AXLES.map((axle) => kindOf(valueAt(value, ['corners', axle])));
-  return carFileSchema(front, rear);
-}
-
-type Written = CornerFile extends infer File
-  ? File extends CornerFile
-    ? Omit<File, '$schema' | 'units' | 'name'>
-    : never
-  : never;
-
-function has(value: unknown, name: string): boolean {
-  return typeof value === 'object' && value !== null && Object.hasOwn(value, name);
-}
+/** A corner as a car has it; a file with one corner is one too. */
+type Written = CarFile['corners']['front'];
 
 /** Checks of the corner at a place: those of its geometry, limits, correlations and what was bought, and whether its tyre's size can be read. */
 function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
   const bought: Place = [...at, 'ordered'];
   const ordered = orderedFindings(valueAt(value, bought), units);
   return [
-    ...cornerFindings(value, at, units),
+    ...cornerFindings(KINDS[kindAt(value, at)].input, value, at, units),
     ...tyreFindings(value, [...at, 'limits', 'tyre']),
     ...correlationFindings(value, at),
     ...ordered.map((finding) => ({ ...finding, at: [...bought, ...finding.at] })),
@@ -222,8 +226,11 @@ function notesOf(metric: Written, at: Place, units: Units): Diagnostic[] {
   const corner = certain(metric);
   const tyre = corner.limits?.tyre;
   const path = typeof tyre === 'string' ? 'limits.tyre' : 'limits.tyre.overallRadius';
+  const kind = KINDS[corner.kind ?? UNNAMED_KIND].input;
   const subject = {
+    kind,
     corner,
+    points: pointsOf(kind, corner),
     units,
     ...(tyre === undefined ? {} : { tyre: { path, overallRadius: tyreOf(tyre).overallRadius } }),
   };

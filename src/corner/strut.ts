@@ -1,10 +1,10 @@
-import { certainCorner } from '../document/certain-corner.ts';
 // The top mount is fixed on the chassis, and the axis of the strut, fixed in the upright, passes through it: whatever the
 // upright does, the line from `lowerMount` on it to the top keeps its angle to the upright. That is one joint of the drawing
 // (`angles`), by which the top slides along the axis.
 
-import { strutSchema } from '../document/corner-schema.ts';
+import { certainCorner } from '../document/certain-corner.ts';
 import type { StrutInput } from '../document/inputs.ts';
+import { STRUT } from '../document/kinds/strut.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import {
   type Arm,
@@ -20,7 +20,7 @@ import {
   type Uncertain,
   type Wheel,
 } from './hardpoints.ts';
-import type { CornerModel } from './model.ts';
+import type { ModelOf } from './model.ts';
 
 /** A corner with a strut as plain, frozen data: `[y, z]` in mm, angles in degrees; made by `strut`. */
 export interface Strut extends Uncertain {
@@ -44,7 +44,7 @@ export interface Strut extends Uncertain {
  * @throws InputError with every issue.
  */
 export function strut(input: StrutInput): Strut {
-  const { given, halfWidths } = certainCorner(strutSchema, input, 'strut corner');
+  const { given, halfWidths } = certainCorner(STRUT, input);
   const { mirrored, place } = placing(given.wheel.centre);
   const { coilover } = given;
   return Object.freeze({
@@ -63,13 +63,13 @@ export function strut(input: StrutInput): Strut {
       }),
     }),
     mirrored,
-    ...plusMinusOf(halfWidths),
+    ...plusMinusOf(STRUT, halfWidths),
   });
 }
 
-const PIVOTS = Object.freeze(['lowerInner', 'strutTop']);
-const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount']);
-const bodiesWith = growing({
+const PIVOTS = Object.freeze(['lowerInner', 'strutTop'] as const);
+const PIVOTS_AND_EYE = Object.freeze([...PIVOTS, 'shockChassisMount'] as const);
+const bodiesWith = growing<typeof STRUT>({
   lowerArm: ['lowerInner', 'lowerOuter'],
   upright: ['lowerOuter', 'strutLower', 'wheelCentre', 'contactPatch'],
 });
@@ -86,7 +86,7 @@ const ROLES = {
 } as const;
 
 /** The corner as a drawing with its roles named. */
-export function strutModel({ lowerArm, strut, wheel, coilover }: Strut): CornerModel {
+export function strutModel({ lowerArm, strut, wheel, coilover }: Strut) {
   const otherEnd = coilover?.otherEnd;
   const inner = otherEnd !== undefined ? 'shockOtherMount' : coilover ? 'shockChassisMount' : 'strutTop';
   return {
@@ -115,5 +115,5 @@ export function strutModel({ lowerArm, strut, wheel, coilover }: Strut): CornerM
     },
     camber: wheel.camber,
     standsBy: wheel.standsBy,
-  };
+  } satisfies ModelOf<typeof STRUT>;
 }

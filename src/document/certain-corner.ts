@@ -1,5 +1,6 @@
 import type * as z from 'zod';
 import { refuse } from '../errors/document.ts';
+import type { CornerKind } from './corner-kind.ts';
 import { geometryFindings } from './geometry.ts';
 import { inOrder, type Place, parse } from './parse.ts';
 import { type Certain, certain, isUncertain } from './uncertain.ts';
@@ -17,16 +18,16 @@ const EXACT: readonly HalfWidth[] = Object.freeze([]);
  *
  * @throws InputError with every issue.
  */
-export function certainCorner<Schema extends z.ZodType>(
-  schema: Schema,
+export function certainCorner<Kind extends CornerKind>(
+  kind: Kind,
   input: unknown,
-  what: string,
-): { given: Certain<z.output<Schema>>; halfWidths: readonly HalfWidth[] } {
-  const written = parse(schema, input, what);
+): { given: Certain<z.output<Kind['schema']>>; halfWidths: readonly HalfWidth[] } {
+  const { schema, what } = kind;
+  const written = parse<Kind['schema']>(schema, input, what);
   const read = isUncertain(written)
     ? numbersOf(written)
-    : { given: written as Certain<z.output<Schema>>, halfWidths: EXACT };
-  refuse(what, inOrder(geometryFindings(read.given, 'metric'), input), 'metric');
+    : { given: written as Certain<z.output<Kind['schema']>>, halfWidths: EXACT };
+  refuse(what, inOrder(geometryFindings(kind, read.given, 'metric'), input), 'metric');
   return read;
 }
 

@@ -3,7 +3,7 @@ import { having } from './choice.ts';
 import { hardpoint, pairOf, quantity, takes } from './quantity.ts';
 
 /** Wheel: its centre, and where it stands - by camber (deg, top outboard positive) or by the contact patch itself. */
-const wheel = z
+export const wheel = z
   .strictObject({
     centre: hardpoint('Centre of the wheel, in its middle plane; as high as the loaded radius'),
     camber: quantity(
@@ -17,36 +17,38 @@ const wheel = z
   .describe('The wheel: its centre, and where it stands by camber or contactPatch.');
 
 /** An arm as its chassis pivot and its ball joint. */
-const arm = z
+export const arm = z
   .strictObject({
     inner: hardpoint('Chassis pivot of the arm: where its axis pierces the plane across the wheel centre'),
     outer: hardpoint('Ball joint of the arm, where it meets the upright'),
   })
   .describe('An arm, from its chassis pivot (inner) to its ball joint (outer).');
 
-type Part = 'lowerArm' | 'upperArm' | 'upright';
-
 /** A choice among the parts that move with the wheel. */
-function parts<const Parts extends readonly Part[]>(names: Parts, what: string) {
+export function parts<const Parts extends readonly string[]>(names: Parts, what: string) {
   return z
     .enum(names)
     .describe(`What ${what} is bolted to: ${names.join(', ').replace(/, (\w+)$/, ' or $1')}.`);
 }
 
-const foreAftOffset = quantity(
+/** The fixed end of a coilover. */
+export const chassisMount = hardpoint('Fixed end of the coilover on the chassis, middle of the bolt');
+
+/** How far the two ends of a coilover lie apart along the car. */
+export const foreAftOffset = quantity(
   'length',
   'Fore-aft distance between the two ends, either sign; 0 if left out',
 );
 
 /** A coilover as its moving end, and its other one: fixed, or on another part that moves. */
-function coilover<Mount extends z.ZodRawShape, const Parts extends readonly Part[]>(
+export function coilover<Mount extends z.ZodRawShape, const Parts extends readonly string[]>(
   mount: Mount,
   names: Parts,
 ) {
   return z
     .strictObject({
       ...mount,
-      chassisMount: hardpoint('Fixed end of the coilover on the chassis, middle of the bolt').optional(),
+      chassisMount: chassisMount.optional(),
       otherEnd: z
         .strictObject({
           on: parts(names, 'the other end of the coilover'),
@@ -61,7 +63,7 @@ function coilover<Mount extends z.ZodRawShape, const Parts extends readonly Part
 }
 
 /** The coilover of a corner without rocker. */
-function plainCoilover<const Parts extends readonly Part[]>(...names: Parts) {
+export function plainCoilover<const Parts extends readonly string[]>(...names: Parts) {
   return coilover(
     {
       on: parts(names, 'the moving end of the coilover'),
@@ -70,57 +72,6 @@ function plainCoilover<const Parts extends readonly Part[]>(...names: Parts) {
     names,
   ).describe('The coilover: what it stands on, and its two ends.');
 }
-
-/** The parts of a double wishbone that move with the wheel. */
-export const PARTS = ['lowerArm', 'upperArm', 'upright'] as const;
-
-/** Double wishbone with a coilover from an arm or the upright to the chassis; shape as `doubleWishbone` documents. */
-export const doubleWishboneSchema = z.strictObject({
-  lowerArm: arm,
-  upperArm: arm,
-  wheel,
-  coilover: plainCoilover(...PARTS),
-});
-
-/** Double wishbone with a rod from an arm or the upright to a rocker that works the coilover; as `pushrod` documents. */
-export const pushrodSchema = z.strictObject({
-  lowerArm: arm,
-  upperArm: arm,
-  wheel,
-  rod: z
-    .strictObject({
-      on: parts(PARTS, 'the wheel end of the rod'),
-      mount: hardpoint('Wheel end of the rod, middle of its joint'),
-      rockerMount: hardpoint('Other end of the rod, on the rocker'),
-    })
-    .describe('The pushrod or pullrod: what it stands on, and its two ends.'),
-  rocker: z
-    .strictObject({ pivot: hardpoint('Pivot of the rocker on the chassis, middle of the bolt') })
-    .describe('The rocker between rod and coilover.'),
-  coilover: coilover(
-    { rockerMount: hardpoint('End of the coilover on the rocker, middle of the bolt') },
-    PARTS,
-  ).describe('The coilover: its end on the rocker, and its other one.'),
-});
-
-/** Strut that slides along an axis of the upright; as `strut` documents. */
-export const strutSchema = z.strictObject({
-  lowerArm: arm,
-  strut: z
-    .strictObject({
-      topMount: hardpoint('Top mount of the strut on the chassis, middle of its bearing'),
-      lowerMount: hardpoint(
-        'A point on the axis of the strut, low on the upright; the spring and damper act from here',
-      ),
-    })
-    .describe('The strut: its top mount, and a point of its axis on the upright.'),
-  wheel,
-  coilover: plainCoilover('lowerArm', 'upright')
-    .describe(
-      'A coilover beside the strut; if left out, spring and damper act along the strut from lower to top.',
-    )
-    .optional(),
-});
 
 const nameOf = (what: string) => z.string().describe(`Name of ${what}.`);
 const twoPoints = takes(pairOf(z.string(), z.string()), 'twoPoints');

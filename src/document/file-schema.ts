@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { doubleWishboneSchema, pushrodSchema, strutSchema } from './corner-schema.ts';
-import { limitsSchemas, remarks } from './limits-schema.ts';
+import { type CornerKind, UNNAMED_KIND } from './corner-kind.ts';
+import { type LimitsOf, limitsSchema, remarks } from './limits-schema.ts';
 import { orderedSchema } from './ordered-schema.ts';
 import { valueAt } from './parse.ts';
 import { bareNumber, quantity, takes } from './quantity.ts';
@@ -55,81 +55,107 @@ const surveyed = {
   surveyChecks: surveyChecksSchema.optional(),
 };
 
-/** Kinds of corners that files may have; the first is taken if none is named. */
-const KINDS = ['doubleWishbone', 'pushrod', 'strut'] as const;
-export type Kind = (typeof KINDS)[number];
+/** Kinds of corners by their names. */
+export type Kinds = Readonly<Record<string, { readonly input: CornerKind }>>;
 
-/** The kind that a corner is of, or seems to be meant to be where that is missing or misspelt. */
-export function kindOf(corner: unknown): Kind {
-  const written = valueAt(corner, ['kind']);
-  const meant = typeof written === 'string' ? meantName(written, KINDS) : undefined;
-  if (meant !== undefined) return meant as Kind;
-  const has = (name: string) => valueAt(corner, [name]) !== undefined;
-  if (has('rod') || has('rocker')) return 'pushrod';
-  return has('strut') ? 'strut' : 'doubleWishbone';
-}
-
-/** What says which kind a corner is. */
-function kindField<K extends Kind>(kind: K, words: string) {
-  return takes(z.literal(kind).describe(`What sort of corner it is: ${words}.`), KINDS);
-}
-
-/** What a corner has, by its kind. */
-const CORNERS = {
-  doubleWishbone: {
-    kind: kindField('doubleWishbone', 'doubleWishbone, taken if left out').optional(),
-    ...doubleWishboneSchema.shape,
-    sprungMass: sprungMass.optional(),
-    limits: limitsSchemas.doubleWishbone.optional(),
-    sizing: cornerSizingSchema.optional(),
-    ordered: orderedSchema.optional(),
-    ...surveyed,
-  },
-  pushrod: {
-    kind: kindField('pushrod', 'pushrod, for a coilover worked by a pushrod or pullrod through a rocker'),
-    ...pushrodSchema.shape,
-    sprungMass: sprungMass.optional(),
-    limits: limitsSchemas.pushrod.optional(),
-    sizing: cornerSizingSchema.optional(),
-    ordered: orderedSchema.optional(),
-    ...surveyed,
-  },
-  strut: {
-    kind: kindField('strut', 'strut, for an upright that slides along a strut'),
-    ...strutSchema.shape,
-    sprungMass: sprungMass.optional(),
-    limits: limitsSchemas.strut.optional(),
-    sizing: cornerSizingSchema.optional(),
-    ordered: orderedSchema.optional(),
-    ...surveyed,
-  },
+/** What a corner has beside the parts of its kind and what ends its travel. */
+const loads = {
+  sprungMass: sprungMass.optional(),
+  sizing: cornerSizingSchema.optional(),
+  ordered: orderedSchema.optional(),
+  ...surveyed,
 };
 
+/** A corner of a kind as a car has it. */
+type CornerOf<Kind extends CornerKind> = z.output<
+  z.ZodObject<Pick<typeof fileFields, 'notes'> & typeof loads>
+> & {
+  readonly limits?: LimitsOf<Kind> | undefined;
+} & z.output<Kind['schema']> &
+  Named<Kind['kind']>;
+
+/** What says the kind; one is taken where it is missing. */
+type Named<Kind extends string> = Kind extends typeof UNNAMED_KIND
+  ? { readonly kind?: Kind | undefined }
+  : { readonly kind: Kind };
+
+/** A file with one corner of a kind. */
+type CornerFileOf<Kind extends CornerKind> = z.output<z.ZodObject<typeof fileFields>> & CornerOf<Kind>;
+
+/** A car as files hold it. */
+type CarFileOf<Kind extends CornerKind> = z.output<z.ZodObject<typeof fileFields & typeof carSizingShape>> & {
+  readonly corners: { readonly front: EachOf<Kind>; readonly rear?: EachOf<Kind> | undefined };
+};
+type EachOf<Kind extends CornerKind> = Kind extends CornerKind ? CornerOf<Kind> : never;
+
+/** A schema that changes nothing of what it reads. */
+type Reads<T> = z.ZodType<T, T>;
+
+/** The schemas of files with corners of some kinds. */
+export interface FileSchemas<All extends Kinds> {
+  /** A file with one corner, by its kind. */
+  readonly corner: { readonly [Name in keyof All]: Reads<CornerFileOf<All[Name]['input']>> };
+  /** A file with one corner of any kind. */
+  anyCorner(): Reads<{ [Name in keyof All]: CornerFileOf<All[Name]['input']> }[keyof All]>;
+  /** A file with the corners of a car, by their kinds. */
+  car(front: keyof All, rear: keyof All): Reads<CarFileOf<All[keyof All]['input']>>;
+  /** A file with the corners of a car, of any kind. */
+  anyCar(): Reads<CarFileOf<All[keyof All]['input']>>;
+}
+
+/** Makes the schemas of files with corners of some kinds. */
+export function fileSchemas<All extends Kinds>(kinds: All): FileSchemas<All> {
+  const names = Object.keys(kinds);
+  const shapes = names.map((name) => [name, cornerShape(kinds[name].input, names)] as const);
+  const files = Object.fromEntries(shapes.map(([name, shape]) => [name, cornerFile(shape)]));
+  const corners = Object.fromEntries(shapes.map(([name, shape]) => [name, corner(name, shape)]));
+  /** Those made so far, so that each is compiled once. */
+  const cars = new Map<string, z.ZodType>();
+  const made = {
+    corner: files,
+    anyCorner: () => z.union(Object.values(files)).describe(ONE_CORNER),
+    car(front: string, rear: string) {
+      const pair = `${front} ${rear}`;
+      const car = cars.get(pair) ?? carFile(corners[front], corners[rear]);
+      cars.set(pair, car);
+      return car;
+    },
+    anyCar() {
+      const either = z.union(Object.values(corners));
+      return carFile(either.describe('The front corner.'), either.describe('The rear corner.'));
+    },
+  };
+  return made as unknown as FileSchemas<All>;
+}
+
+/** What a corner of a kind has; `names` are those of all kinds. */
+function cornerShape(input: CornerKind, names: readonly string[]): z.ZodRawShape {
+  const { kind, about, schema } = input;
+  const named = takes(z.literal(kind).describe(`What sort of corner it is: ${kind}, ${about}.`), names);
+  const { sprungMass, ...others } = loads;
+  return {
+    kind: kind === UNNAMED_KIND ? named.optional() : named,
+    ...schema.shape,
+    sprungMass,
+    limits: limitsSchema(input).optional(),
+    ...others,
+  };
+}
+
 /** A corner of a car; its kind is its name among the definitions of the JSON Schema. */
-function corner<Shape extends z.ZodRawShape>(kind: Kind, shape: Shape) {
+function corner(kind: string, shape: z.ZodRawShape) {
   return z
     .strictObject({ notes: remarks.optional(), ...shape })
     .meta({ id: kind, description: 'A corner, seen from the front of the car, left-hand wheel.' });
 }
 
-const cornerSchemas = {
-  doubleWishbone: corner('doubleWishbone', CORNERS.doubleWishbone),
-  pushrod: corner('pushrod', CORNERS.pushrod),
-  strut: corner('strut', CORNERS.strut),
-};
+const ONE_CORNER = 'One suspension corner, at ride height.';
 
-function cornerFile<Shape extends z.ZodRawShape>(shape: Shape) {
-  return z.strictObject({ ...fileFields, ...shape }).describe('One suspension corner, at ride height.');
+function cornerFile(shape: z.ZodRawShape) {
+  return z.strictObject({ ...fileFields, ...shape }).describe(ONE_CORNER);
 }
 
-/** Files with one corner, by its kind. */
-export const cornerFileSchemas = {
-  doubleWishbone: cornerFile(CORNERS.doubleWishbone),
-  pushrod: cornerFile(CORNERS.pushrod),
-  strut: cornerFile(CORNERS.strut),
-};
-
-function carFile<Front extends z.ZodType, Rear extends z.ZodType>(front: Front, rear: Rear) {
+function carFile(front: z.ZodType, rear: z.ZodType) {
   return z
     .strictObject({
       ...fileFields,
@@ -141,41 +167,25 @@ function carFile<Front extends z.ZodType, Rear extends z.ZodType>(front: Front, 
     .describe('A car: its suspension corners at ride height, one for each axle.');
 }
 
-/** A file with the corners of a car, by their kinds. */
-export function carFileSchema(front: Kind, rear: Kind) {
-  const kinds = `${front} ${rear}`;
-  let schema = carFileSchemas.get(kinds);
-  if (schema === undefined) {
-    schema = carFile(cornerSchemas[front], cornerSchemas[rear]);
-    carFileSchemas.set(kinds, schema);
-  }
-  return schema;
+/** The kind that a corner is of, or seems to be meant to be where that is missing or misspelt: one has a part there that no other has. */
+export function kindOf<All extends Kinds>(kinds: All, corner: unknown): keyof All & string {
+  const names = Object.keys(kinds);
+  const written = valueAt(corner, ['kind']);
+  const meant = typeof written === 'string' ? meantName(written, names) : undefined;
+  const isThere = (part: string) => valueAt(corner, [part]) !== undefined;
+  const shapes = names.map((name) => kinds[name].input.schema.shape);
+  const told = names.find((_, k) =>
+    Object.keys(shapes[k]).some(
+      (part) => isThere(part) && !shapes.some((shape, i) => i !== k && part in shape),
+    ),
+  );
+  return meant ?? told ?? UNNAMED_KIND;
 }
 
-type CarFileSchema = ReturnType<typeof carFile<(typeof cornerSchemas)[Kind], (typeof cornerSchemas)[Kind]>>;
-
-/** Those made so far, so that each is compiled once. */
-const carFileSchemas = new Map<string, CarFileSchema>();
-
-/** A file with a corner of any kind. */
-export function anyCornerFileSchema() {
-  return z.union(Object.values(cornerFileSchemas)).describe('One suspension corner, at ride height.');
-}
-
-/** A file with the corners of a car, of any kind. */
-export function anyCarFileSchema() {
-  const either = z.union(Object.values(cornerSchemas));
-  return carFile(either.describe('The front corner.'), either.describe('The rear corner.'));
-}
-
-/** JSON Schema (draft 7) of a corner file: name it as `"$schema"` in the file, and an editor explains each field. */
-export function cornerJsonSchema(): Record<string, unknown> {
-  return jsonSchema(anyCornerFileSchema());
-}
-
-/** JSON Schema (draft 7) of a car file: name it as `"$schema"` in the file, and an editor explains each field. */
-export function carJsonSchema(): Record<string, unknown> {
-  return jsonSchema(anyCarFileSchema());
+/** Whether something has a part that a corner of some kind has. */
+export function isCorner(kinds: Kinds, value: unknown): boolean {
+  const parts = Object.values(kinds).flatMap(({ input }) => Object.keys(input.schema.shape));
+  return parts.some((part) => valueAt(value, [part]) !== undefined);
 }
 
 /** A schema as JSON Schema. */

@@ -1,6 +1,7 @@
 import { show } from '../diagnostic.ts';
 import { toMetric, type Units } from '../units.ts';
-import { type Finding, found, type Place, pathText, valueAt } from './parse.ts';
+import type { CornerKind } from './corner-kind.ts';
+import { type Finding, found, type Place, pathText, placeAt, valueAt } from './parse.ts';
 
 type Point = readonly [number, number];
 
@@ -8,9 +9,9 @@ type Point = readonly [number, number];
  * What keeps the points of a corner, as far as they are points, from being one: two in one place, a wheel in the ground, a
  * coilover with both ends on one part. `units` are theirs.
  */
-export function geometryFindings(corner: unknown, units: Units): Finding[] {
+export function geometryFindings(kind: CornerKind, corner: unknown, units: Units): Finding[] {
   const findings: Finding[] = [];
-  for (const [first, second] of APART) {
+  for (const [first, second] of apartOf(kind)) {
     const a = pointAt(corner, first);
     const b = a && pointAt(corner, second);
     if (a && b && a[0] === b[0] && a[1] === b[1]) findings.push(coincidence(a, first, second));
@@ -22,57 +23,24 @@ export function geometryFindings(corner: unknown, units: Units): Finding[] {
   return findings;
 }
 
+type Pair = readonly [first: Place, second: Place];
+
+/** Those of each kind met, as their places. */
+const apart = new WeakMap<CornerKind, readonly Pair[]>();
+
 /** Pairs of points that must lie apart for a corner to have a geometry; a fault is told at the first. */
-const APART: readonly [first: Place, second: Place][] = [
-  [
-    ['lowerArm', 'inner'],
-    ['lowerArm', 'outer'],
-  ],
-  [
-    ['upperArm', 'inner'],
-    ['upperArm', 'outer'],
-  ],
-  [
-    ['lowerArm', 'outer'],
-    ['upperArm', 'outer'],
-  ],
-  [
-    ['strut', 'topMount'],
-    ['strut', 'lowerMount'],
-  ],
-  [
-    ['strut', 'topMount'],
-    ['lowerArm', 'outer'],
-  ],
-  [
-    ['wheel', 'centre'],
-    ['wheel', 'contactPatch'],
-  ],
-  [
-    ['rod', 'mount'],
-    ['rod', 'rockerMount'],
-  ],
-  [
-    ['rocker', 'pivot'],
-    ['rod', 'rockerMount'],
-  ],
-  [
-    ['coilover', 'mount'],
-    ['coilover', 'chassisMount'],
-  ],
-  [
-    ['coilover', 'mount'],
-    ['coilover', 'otherEnd', 'mount'],
-  ],
-  [
-    ['coilover', 'rockerMount'],
-    ['coilover', 'chassisMount'],
-  ],
-  [
-    ['coilover', 'rockerMount'],
-    ['coilover', 'otherEnd', 'mount'],
-  ],
-];
+function apartOf(kind: CornerKind): readonly Pair[] {
+  let pairs = apart.get(kind);
+  if (pairs === undefined) {
+    const [moving, ...others] = Object.keys(kind.points).filter((path) => path.startsWith('coilover.'));
+    const ends = others.map((other) => [moving, other] as const);
+    const wheel = ['wheel.centre', 'wheel.contactPatch'] as const;
+    const named = [...Object.values(kind.arms), ...kind.apart, wheel, ...ends];
+    pairs = named.map(([first, second]): Pair => [placeAt(first), placeAt(second)]);
+    apart.set(kind, pairs);
+  }
+  return pairs;
+}
 
 function coincidence([y, z]: Point, first: Place, second: Place): Finding {
   return found(first, 'samePlace', { other: pathText(second), got: `[${y}, ${z}]` });

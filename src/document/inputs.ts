@@ -82,7 +82,7 @@ export interface OtherEndInput {
   readonly mount: readonly [y: number | UncertainNumber, z: number | UncertainNumber];
 }
 
-/** Hardpoints of a corner with pushrod or pullrod, for `pushrod`. */
+/** Hardpoints of a pushrod corner, for `pushrod`. */
 export interface PushrodInput {
   /** An arm, from its chassis pivot (inner) to its ball joint (outer). */
   readonly lowerArm: ArmInput;
@@ -141,7 +141,7 @@ export interface RockerCoiloverInput {
   readonly foreAftOffset?: number | undefined;
 }
 
-/** Hardpoints of a corner with a strut, for `strut`. */
+/** Hardpoints of a strut corner, for `strut`. */
 export interface StrutInput {
   /** An arm, from its chassis pivot (inner) to its ball joint (outer). */
   readonly lowerArm: ArmInput;

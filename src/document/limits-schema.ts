@@ -1,15 +1,21 @@
 import * as z from 'zod';
+import type { CornerKind } from './corner-kind.ts';
 import { direction, point, quantity, size, takes, unitOf } from './quantity.ts';
 
 /** A travel or length of 0 or more. */
 const distance = (description: string) => quantity('length', description, z.number().gte(0));
 const tilt = (description: string) => quantity('angle', description, z.number().gt(0).lt(90));
 
+/** Ball joints made so far, so that those held alike are one schema. */
+const ballJoints = new Map<string, z.ZodType>();
+
 /** A ball joint or rod end whose housing is held by one of some parts. */
-function ballJoint<const Holders extends readonly [string, ...string[]]>(...holders: Holders) {
-  return jointWith(
-    z.enum(holders).describe(`What holds the housing: ${anyOf(holders)}. The stud is bolted to the other.`),
-  );
+function ballJoint(holders: readonly [string, ...string[]]): z.ZodType {
+  const holder = anyOf(holders);
+  const housing = `What holds the housing: ${holder}. The stud is bolted to the other.`;
+  const joint = ballJoints.get(holder) ?? jointWith(z.enum(holders).describe(housing));
+  ballJoints.set(holder, joint);
+  return joint;
 }
 
 function jointWith<Housing extends z.ZodType>(housing: Housing) {
@@ -129,40 +135,41 @@ const others = {
     .optional(),
 };
 
-/** What ends the travel of a corner, as a document gives it; with ball joints by name. */
-function limitsWith<BallJoints extends z.ZodType>(ballJoints: BallJoints) {
+/** What ends the travel of a corner, as a document gives it; with ball joints by name, if it has any. */
+function limitsWith<Joints extends z.ZodRawShape>(joints: Joints) {
   return z
-    .strictObject({ ...lengths, ballJoints: ballJoints.optional(), ...others })
+    .strictObject({ ...lengths, ...joints, ...others })
     .describe('What ends the travel. Leave out what you do not know.');
 }
 
-const atArm = ballJoint('arm', 'upright');
+/** Limits of a corner of a kind, as files hold them. */
+export type LimitsOf<Kind extends CornerKind> = z.output<
+  ReturnType<typeof limitsWith<Record<never, never>>>
+> &
+  (Kind['ballJoints'] extends { readonly holders: infer Holders extends HoldersByPoint }
+    ? { readonly ballJoints?: JointsOf<Holders> | undefined }
+    : unknown);
 
-/** Limits of a corner by its kind. */
-export const limitsSchemas = {
-  doubleWishbone: limitsWith(
-    z
-      .strictObject({ lowerOuter: atArm.optional(), upperOuter: atArm.optional() })
-      .describe('Ball joints at the outer ends of the arms.'),
-  ),
-  pushrod: limitsWith(
-    z
-      .strictObject({
-        lowerOuter: atArm.optional(),
-        upperOuter: atArm.optional(),
-        rodMount: ballJoint('rod', 'lowerArm', 'upperArm', 'upright').optional(),
-        rodRockerMount: ballJoint('rod', 'rocker').optional(),
-      })
-      .describe('Ball joints at the outer ends of the arms, and at both ends of the rod.'),
-  ),
-  strut: limitsWith(
-    z.strictObject({ lowerOuter: atArm.optional() }).describe('The ball joint at the outer end of the arm.'),
-  ),
+type HoldersByPoint = NonNullable<CornerKind['ballJoints']>['holders'];
+type JointsOf<Holders extends HoldersByPoint> = {
+  readonly [Point in keyof Holders]?:
+    | z.output<ReturnType<typeof jointWith<z.ZodType<Holders[Point][number]>>>>
+    | undefined;
 };
 
+/** Limits of a corner of a kind. */
+export function limitsSchema({ ballJoints }: CornerKind): z.ZodType {
+  if (ballJoints === null) return limitsWith({});
+  const joints = Object.entries(ballJoints.holders).map(
+    ([point, holders]) => [point, ballJoint(holders).optional()] as const,
+  );
+  const byPoint = z.strictObject(Object.fromEntries(joints)).describe(ballJoints.about);
+  return limitsWith({ ballJoints: byPoint.optional() });
+}
+
 /** Options of `limits`: the same for joints of any name. */
-export const limitOptionsSchema = limitsWith(
-  z
+export const limitOptionsSchema = limitsWith({
+  ballJoints: z
     .record(
       z.string(),
       jointWith(
@@ -175,5 +182,6 @@ export const limitOptionsSchema = limitsWith(
     )
     .describe(
       'Ball joints and rod ends by the point where they join two parts: lowerOuter, upperOuter; with a rocker rodMount and rodRockerMount; in a drawing of your own any point that joins two bodies.',
-    ),
-);
+    )
+    .optional(),
+});

@@ -2,11 +2,11 @@ import type * as z from 'zod';
 import { show } from '../diagnostic.ts';
 import { refuse } from '../errors/file.ts';
 import type { Units } from '../units.ts';
-import { PARTS } from './corner-schema.ts';
+import { type CornerKind, onPathOf } from './corner-kind.ts';
 import { geometryFindings } from './geometry.ts';
 import { readJson } from './json-text.ts';
 import { endFindings, limitFindings } from './limit-findings.ts';
-import { type Check, examine, type Finding, found, inOrder, type Place, valueAt } from './parse.ts';
+import { type Check, examine, type Finding, found, inOrder, type Place, placeAt, valueAt } from './parse.ts';
 import { inMetric } from './schema-walk.ts';
 
 /** A document that has passed all checks. */
@@ -40,17 +40,18 @@ export function readDocument<Schema extends z.ZodType>(
   return { written, units, metric: inMetric(schema, written, units) };
 }
 
-/** What is wrong with the corner that stands at a place, as far as its parts have their shape. */
-export function cornerFindings(value: unknown, at: Place, units: Units): Finding[] {
+/** What is wrong with the corner of a kind that stands at a place, as far as its parts have their shape. */
+export function cornerFindings(kind: CornerKind, value: unknown, at: Place, units: Units): Finding[] {
   const corner = valueAt(value, at);
   const findings = [
     ...farAway(corner, []),
-    ...geometryFindings(corner, units),
+    ...geometryFindings(kind, corner, units),
     ...under(
       ['limits'],
       limitFindings(valueAt(corner, ['limits']), units, valueAt(corner, ['sizing']) !== undefined),
     ),
-    ...partFindings(corner),
+    ...bearingFindings(corner),
+    ...holderFindings(kind, corner),
   ];
   return under(at, findings);
 }
@@ -60,20 +61,27 @@ function under(at: Place, findings: readonly Finding[]): Finding[] {
   return findings.map((finding) => ({ ...finding, at: [...at, ...finding.at] }));
 }
 
-/** Limits that name an end or a part that the corner has not. */
-function partFindings(corner: unknown): Finding[] {
+/** Bearings that name an end that the coilover has not. */
+function bearingFindings(corner: unknown): Finding[] {
   const bearings = ['limits', 'bearings'];
   const isFixed = valueAt(corner, ['coilover', 'otherEnd']) === undefined;
-  const housing = ['limits', 'ballJoints', 'rodMount', 'housing'];
-  const on = valueAt(corner, ['rod', 'on']);
-  const held = valueAt(corner, housing);
-  const findings = under(bearings, endFindings(valueAt(corner, bearings), isFixed));
-  if (held === undefined || held === 'rod' || held === on || !PARTS.some((part) => part === on))
-    return findings;
-  return [
-    ...findings,
-    found(housing, 'holdsNotThisJoint', { got: show(held), allowed: ['rod', String(on)] }),
-  ];
+  return under(bearings, endFindings(valueAt(corner, bearings), isFixed));
+}
+
+/** Ball joints on a part that the corner chooses, held by another that it might have chosen. */
+function holderFindings({ points, ballJoints }: CornerKind, corner: unknown): Finding[] {
+  return Object.entries(points).flatMap(([path, point]): Finding[] => {
+    const onPath = onPathOf(path);
+    if (onPath === undefined || ballJoints?.holders[point] === undefined) return [];
+    const [part] = placeAt(path);
+    const on = valueAt(corner, placeAt(onPath));
+    const housing = ['limits', 'ballJoints', point, 'housing'];
+    const held = valueAt(corner, housing);
+    const mayHold = ballJoints.holders[point].filter((holder) => holder !== part);
+    if (held === undefined || held === part || held === on || !mayHold.some((holder) => holder === on))
+      return [];
+    return [found(housing, 'holdsNotThisJoint', { got: show(held), allowed: [String(part), String(on)] })];
+  });
 }
 
 /** No car is as large, in any unit: a slip of the keyboard, and numbers that leave no digits for a mm. */

@@ -55,7 +55,7 @@ export function namesOf(schema: z.core.$ZodType | undefined): string[] {
 /** Whether an object must have what stands under a name. */
 export function isRequired(schema: z.core.$ZodType | undefined, name: string): boolean {
   const def = schema === undefined ? undefined : bare(schema)._zod.def;
-  return def?.type === 'object' && def.shape[name]._zod.def.type !== 'optional';
+  return def?.type === 'object' && name in def.shape && def.shape[name]._zod.def.type !== 'optional';
 }
 
 /** For each name that objects below a schema take, the names of those objects: for `damper` `limits`. */

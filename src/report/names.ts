@@ -112,7 +112,7 @@ export function labelsAt(labels: readonly Label[], around: Obstacles, frame: Box
 }
 
 /** A point by the part it plays. */
-function pointName({ drawing, shock, kingpin, ...model }: CornerModel, point: string): string {
+export function pointName({ drawing, shock, kingpin, ...model }: CornerModel, point: string): string {
   const { bodies, ground } = drawing;
   const body = Object.keys(bodies).find((name) => bodies[name].includes(point));
   if (point === model.wheelCentre) return 'wheel centre';

@@ -8,11 +8,14 @@ const STEPS = (say: PlainSay) => `mm, more than 0, ${say.text('maxRows')} rows a
 export const CORNER: PlainSentences = {
   ...LINKAGE,
   ...BOUNDED,
-  notACorner: {
+  notACorner: (say) => ({
     problem: 'not a corner',
-    allowed: 'what doubleWishbone(...), pushrod(...), strut(...) or customCorner(...) returns',
+    allowed: `what ${say
+      .list('makers')
+      .map((name) => `${name}(...)`)
+      .join(', ')} or customCorner(...) returns`,
     advice: 'make the corner with one of them first',
-  },
+  }),
   outsideSweep: (say) => ({
     problem: 'outside the sweep',
     got: `${say.text('got')} mm`,

@@ -1,8 +1,11 @@
 import { type CornerParts, type DrawnCorner, drawnCorner, modelOf } from '../corner/corner.ts';
 import type { Covariance } from '../corner/covariance.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
-import { type Part, PLACES } from '../corner/hardpoints.ts';
+import { KINDS, type Kind } from '../corner/kinds.ts';
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { type OnPath, type PartOf, UNNAMED_KIND } from '../document/corner-kind.ts';
+import { placeAt } from '../document/parse.ts';
+import { isRequired, schemaAt } from '../document/schema-walk.ts';
 import { refusal, refuse } from '../errors/survey.ts';
 import type { Survey } from './result.ts';
 import { intervalFactor } from './scale.ts';
@@ -10,7 +13,7 @@ import { intervalFactor } from './scale.ts';
 /** What a survey does not say of its corner. */
 export interface SurveyedParts {
   /** Default `doubleWishbone`. */
-  readonly kind?: DrawnCorner['kind'];
+  readonly kind?: Kind;
   /** What the coilover's `shockMount` is bolted to; not with a rocker, nor for a strut that has no coilover beside it. */
   readonly coilover?: Part;
   /** What its `shockOtherMount` is bolted to, where that end moves too. */
@@ -21,24 +24,19 @@ export interface SurveyedParts {
   readonly camber?: number;
 }
 
+type Input = (typeof KINDS)[Kind]['input'];
+type Part = { [Name in Kind]: PartOf<(typeof KINDS)[Name]['input']> }[Kind];
+
 const OPTIONS = ['kind', 'coilover', 'otherEnd', 'rod', 'camber'];
 
-/** Hardpoints that a corner of a kind must have; the coilover's follow from its parts. */
-const NEEDED: Readonly<Record<DrawnCorner['kind'], readonly string[]>> = {
-  doubleWishbone: ['lowerInner', 'lowerOuter', 'upperInner', 'upperOuter', 'wheelCentre', 'shockMount'],
-  pushrod: [
-    'lowerInner',
-    'lowerOuter',
-    'upperInner',
-    'upperOuter',
-    'wheelCentre',
-    'rodMount',
-    'rodRockerMount',
-    'rockerPivot',
-    'shockRockerMount',
-  ],
-  strut: ['lowerInner', 'lowerOuter', 'strutTop', 'strutLower', 'wheelCentre'],
-};
+/** Where inputs say what a mount is on, and by which name it is given here. */
+export const MOUNTED_ON = {
+  'coilover.on': 'coilover',
+  'coilover.otherEnd.on': 'otherEnd',
+  'rod.on': 'rod',
+} as const satisfies Readonly<
+  Record<{ [Name in Kind]: OnPath<(typeof KINDS)[Name]['input']> }[Kind], keyof SurveyedParts>
+>;
 
 /**
  * The corner that a survey's points make, as sure as they are: its `plusMinus` is their covariance, which `bands` and
@@ -67,16 +65,17 @@ export function surveyedCorner(survey: Survey, parts: SurveyedParts = {}): Drawn
  */
 export function surveyedInput(survey: Survey, parts: SurveyedParts): CornerParts {
   refuse('surveyed corner', [...unknownOptions(parts, OPTIONS), ...surveyFaults(survey)]);
-  const { kind = 'doubleWishbone' } = parts;
-  if (!Object.hasOwn(NEEDED, kind)) {
+  const { kind = UNNAMED_KIND } = parts;
+  if (!Object.hasOwn(KINDS, kind)) {
     throw refusal('surveyed corner', [
-      fault('unknownChoice', 'kind', { got: show(kind), allowed: Object.keys(NEEDED) }),
+      fault('unknownChoice', 'kind', { got: show(kind), allowed: Object.keys(KINDS) }),
     ]);
   }
-  const needed = neededPoints(kind, parts);
+  const { input } = KINDS[kind];
+  const needed = neededPoints(input, parts);
   refuse(
     'surveyed corner',
-    needed.flatMap((name) => pointFaults(survey, name)),
+    needed.flatMap(([path, name]) => pointFaults(survey, path, name)),
   );
   return inputOf(survey, kind, parts, needed);
 }
@@ -86,19 +85,25 @@ function surveyFaults(survey: Survey): Diagnostic[] {
   return [fault('notASurvey', '', { got: show(survey) })];
 }
 
-function neededPoints(kind: DrawnCorner['kind'], { coilover, otherEnd, camber }: SurveyedParts): string[] {
-  const hasCoilover = kind !== 'strut' || coilover !== undefined;
-  return [
-    ...NEEDED[kind],
-    ...(camber === undefined ? ['contactPatch'] : []),
-    ...(kind === 'strut' && hasCoilover ? ['shockMount'] : []),
-    ...(hasCoilover ? [otherEnd === undefined ? 'shockChassisMount' : 'shockOtherMount'] : []),
+/** The points that a corner must have, with their paths: a contact patch in place of the camber, one of the coilover's other ends. */
+function neededPoints(
+  { schema, points }: Input,
+  { coilover, otherEnd, camber }: SurveyedParts,
+): [path: string, name: string][] {
+  const hasCoilover = coilover !== undefined || isRequired(schema, 'coilover');
+  const left = [
+    ...(camber === undefined ? [] : ['wheel.contactPatch']),
+    otherEnd === undefined ? 'coilover.otherEnd.mount' : 'coilover.chassisMount',
   ];
+  return Object.entries(points).filter(
+    ([path]) => !left.includes(path) && (hasCoilover || !path.startsWith('coilover.')),
+  );
 }
 
-function pointFaults({ points, undetermined }: Survey, name: string): Diagnostic[] {
+function pointFaults({ points, undetermined }: Survey, path: string, name: string): Diagnostic[] {
   if (!Object.hasOwn(points, name)) {
-    const otherName = namesInFiles(name).find((written) => Object.hasOwn(points, written)) ?? null;
+    const inFiles = [path, path.slice(path.lastIndexOf('.') + 1)];
+    const otherName = inFiles.find((written) => Object.hasOwn(points, written)) ?? null;
     return [
       fault('pointMissing', `points.${name}`, {
         allowed: Object.keys(points),
@@ -117,22 +122,16 @@ function pointFaults({ points, undetermined }: Survey, name: string): Diagnostic
   ];
 }
 
-/** What car files call a point: `chassisMount` and `coilover.chassisMount` for `shockChassisMount`. */
-function namesInFiles(name: string): string[] {
-  return Object.entries(PLACES)
-    .filter(([, point]) => point === name)
-    .flatMap(([path]) => [path, path.slice(path.lastIndexOf('.') + 1)]);
-}
-
 /** Input of the function of its kind. */
 function inputOf(
   { points }: Survey,
-  kind: DrawnCorner['kind'],
-  { coilover, otherEnd, rod, camber }: SurveyedParts,
-  needed: readonly string[],
+  kind: Kind,
+  parts: SurveyedParts,
+  needed: readonly (readonly [path: string, name: string])[],
 ): CornerParts {
   const input: Record<string, unknown> = { kind };
   const put = (path: string, value: unknown) => {
+    if (value === undefined) return;
     const keys = path.split('.');
     let holder = input;
     for (const key of keys.slice(0, -1)) {
@@ -141,17 +140,16 @@ function inputOf(
     }
     holder[keys[keys.length - 1]] = value;
   };
-  const isThere = (name: string) => needed.includes(name) || name === 'contactPatch';
-  for (const [path, name] of Object.entries(PLACES)) {
-    if (isThere(name) && points[name] !== undefined) put(path, points[name].at);
+  for (const [path, name] of needed) put(path, points[name].at);
+  put('wheel.contactPatch', points.contactPatch?.at);
+  put('wheel.camber', parts.camber);
+  for (const [path, part] of Object.entries(MOUNTED_ON)) {
+    const isThere = schemaAt(KINDS[kind].input.schema, placeAt(path)) !== undefined;
+    if (isThere) put(path, parts[part]);
   }
-  if (camber !== undefined) put('wheel.camber', camber);
-  if (coilover !== undefined && kind !== 'pushrod') put('coilover.on', coilover);
-  if (otherEnd !== undefined) put('coilover.otherEnd.on', otherEnd);
-  if (rod !== undefined) put('rod.on', rod);
-  const [outer, inner] = ['shockMount', 'shockRockerMount', 'shockChassisMount', 'shockOtherMount']
-    .filter((name) => needed.includes(name))
-    .map((name) => points[name].x);
+  const [outer, inner] = needed
+    .filter(([path]) => path.startsWith('coilover.'))
+    .map(([, name]) => points[name].x);
   if (inner !== undefined) put('coilover.foreAftOffset', outer - inner);
   return input as unknown as CornerParts;
 }

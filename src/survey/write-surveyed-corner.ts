@@ -1,15 +1,16 @@
 import { type DrawnCorner, modelOf } from '../corner/corner.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
-import { type Part, PLACES } from '../corner/hardpoints.ts';
+import { KINDS } from '../corner/kinds.ts';
 import { type Diagnostic, fault, show } from '../diagnostic.ts';
-import { kindOf } from '../document/file-schema.ts';
+import { UNNAMED_KIND } from '../document/corner-kind.ts';
+import { isCorner, kindOf } from '../document/file-schema.ts';
 import { readJson } from '../document/json-text.ts';
-import { inOrder, valueAt } from '../document/parse.ts';
+import { inOrder, placeAt, valueAt } from '../document/parse.ts';
 import { refuse as refuseFile } from '../errors/file.ts';
 import { refusal, refuse } from '../errors/survey.ts';
 import { fromMetric, type Units } from '../units.ts';
 import type { Survey } from './result.ts';
-import { type SurveyedParts, surveyedCorner, surveyedInput } from './surveyed-corner.ts';
+import { MOUNTED_ON, type SurveyedParts, surveyedCorner, surveyedInput } from './surveyed-corner.ts';
 
 /** Which corner is written, and what a survey does not say of it; the file's own parts are taken where left out. */
 export interface SurveyedCornerOptions extends SurveyedParts {
@@ -74,23 +75,21 @@ function placeFaults(written: Holder, axle: unknown): Diagnostic[] {
   if (axle !== 'front' && axle !== 'rear') {
     return [fault('unknownChoice', 'corner', { got: show(axle), allowed: ['front', 'rear'] })];
   }
-  return isCar || !('lowerArm' in written) ? [] : [fault('oneCornerOnly', 'corner', { got: axle })];
+  return isCar || !isCorner(KINDS, written) ? [] : [fault('oneCornerOnly', 'corner', { got: axle })];
 }
 
 /** The parts that the file names, where no others are given. */
 function partsOf(corner: Holder, given: SurveyedParts): SurveyedParts {
-  const isThere = 'lowerArm' in corner;
-  const kind = isThere ? kindOf(corner) : given.kind;
+  const isThere = isCorner(KINDS, corner) || 'kind' in corner;
+  const kind = isThere ? kindOf(KINDS, corner) : given.kind;
   if (given.kind !== undefined && kind !== given.kind) {
     throw refusal(WHAT, [fault('otherKindInFile', 'kind', { got: given.kind, allowed: kind ?? '' })]);
   }
-  const inFile = (...at: string[]) => valueAt(corner, at) as Part | undefined;
+  const inFile = Object.entries(MOUNTED_ON).map(([path, part]) => [part, valueAt(corner, placeAt(path))]);
   const camber = valueAt(corner, ['wheel', 'camber']);
   const named: Record<string, unknown> = {
     kind,
-    coilover: inFile('coilover', 'on'),
-    otherEnd: inFile('coilover', 'otherEnd', 'on'),
-    rod: inFile('rod', 'on'),
+    ...Object.fromEntries(inFile),
     camber: typeof camber === 'number' ? camber : undefined,
     ...given,
   };
@@ -116,9 +115,9 @@ function checkInFile({ code, values }: Diagnostic, units: Units): Holder {
 function writePoints(corner: Holder, survey: Survey, parts: SurveyedParts, units: Units): void {
   const input = surveyedInput(survey, parts);
   const length = (mm: number) => rounded(fromMetric(mm, 'length', units), DECIMALS);
-  if (parts.kind !== undefined && (parts.kind !== 'doubleWishbone' || 'kind' in corner))
-    corner.kind = parts.kind;
-  for (const [path, name] of Object.entries(PLACES)) {
+  const { kind = UNNAMED_KIND } = parts;
+  if (kind !== UNNAMED_KIND || 'kind' in corner) corner.kind = kind;
+  for (const [path, name] of Object.entries(KINDS[kind].input.points)) {
     const at = valueAt(input, path.split('.')) as readonly number[] | undefined;
     if (at === undefined) continue;
     const { plusMinus } = survey.points[name];
@@ -128,7 +127,7 @@ function writePoints(corner: Holder, survey: Survey, parts: SurveyedParts, units
     });
     put(corner, path.split('.'), coordinates);
   }
-  for (const path of ['wheel.camber', 'coilover.on', 'coilover.otherEnd.on', 'rod.on']) {
+  for (const path of ['wheel.camber', ...Object.keys(MOUNTED_ON)]) {
     const value = valueAt(input, path.split('.'));
     if (value !== undefined) put(corner, path.split('.'), value);
   }

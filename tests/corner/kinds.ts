@@ -1,6 +1,6 @@
 /** Corners of each kind with what the laws of corners need to know of them, no part of it from the library. */
 import * as fc from 'fast-check';
-import { type Corner, doubleWishbone, pushrod, strut } from 'jounce';
+import { type Corner, type DrawnCorner, doubleWishbone, pushrod, strut } from 'jounce';
 import { type CornerInput, drawnContactPatch, type TravelReference } from '../judges/circle-intersection.ts';
 import { across, cross, dot, minus, type Point, times } from '../judges/plane.ts';
 import type { RockerInput } from '../judges/rocker.ts';
@@ -15,7 +15,6 @@ export type Places = Readonly<Record<string, Point>>;
 
 /** What inputs of all kinds have. */
 export interface Input {
-  readonly lowerArm: { readonly inner: Point; readonly outer: Point };
   readonly wheel: { readonly centre: Point };
 }
 
@@ -128,11 +127,15 @@ function byUpright(input: CornerInput, { lowerOuter, upperOuter }: Places, at: P
   return carriedByUpright(input, { lowerOuter, upperOuter }, at).first;
 }
 
+/** Each kind that the library draws. */
+const KINDS = { doubleWishbone: wishbone, pushrod: rocker, strut: strutKind } satisfies Record<
+  DrawnCorner['kind'],
+  unknown
+>;
+
 /** Runs something for each kind, as its type can't be told outside. */
 export function forEachKind(run: <In extends Input>(kind: Kind<In>) => void): void {
-  run(wishbone);
-  run(rocker);
-  run(strutKind);
+  for (const kind of Object.values(KINDS)) run(kind as unknown as Kind<Input>);
 }
 
 /**

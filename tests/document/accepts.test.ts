@@ -6,16 +6,12 @@ import * as fc from 'fast-check';
 import { doubleWishbone, readCorner } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
+import { FILES } from '../../src/corner/file-schemas.ts';
 import { accepts } from '../../src/document/accepts.ts';
-import {
-  customCornerSchema,
-  doubleWishboneSchema,
-  pushrodSchema,
-  strutSchema,
-} from '../../src/document/corner-schema.ts';
-import { carFileSchema, cornerFileSchemas } from '../../src/document/file-schema.ts';
+import { customCornerSchema } from '../../src/document/corner-schema.ts';
 import { limitOptionsSchema } from '../../src/document/limits-schema.ts';
 import { surveySchema } from '../../src/document/survey-schema.ts';
+import { ALL_KINDS, INPUTS } from '../support/kinds.ts';
 import { errorOf, exampleText, type Json, placesOf, roadsterText } from './support.ts';
 
 /** Values that a schema may take or just miss: numbers at and beside bounds, misspelt choices, absent members. */
@@ -170,17 +166,9 @@ function compared(schema: z.ZodType, value: Json): boolean {
 }
 
 const example = (name: string) => JSON.parse(exampleText(name));
-const corner = (name: string, ...others: string[]) => {
-  const document = example(name);
-  for (const other of ['$schema', 'units', 'name', 'notes', 'kind', 'limits', 'sizing', ...others])
-    delete document[other];
-  return document;
-};
 
 const SCHEMAS: Readonly<Record<string, readonly [schema: z.ZodType, right: Json]>> = {
-  'double wishbone': [doubleWishboneSchema, corner('front-corner.json', 'sprungMass')],
-  pushrod: [pushrodSchema, corner('pushrod-corner.json', 'sprungMass')],
-  strut: [strutSchema, corner('strut-corner.json', 'sprungMass')],
+  ...Object.fromEntries(ALL_KINDS.map(({ kind, input, inputs }) => [kind, [input.schema, inputs[0]]])),
   'custom corner': [
     customCornerSchema,
     {
@@ -196,10 +184,10 @@ const SCHEMAS: Readonly<Record<string, readonly [schema: z.ZodType, right: Json]
     limitOptionsSchema,
     { ...example('front-corner.json').limits, ballJoints: { a: { maxArticulation: 20, housing: 'arm' } } },
   ],
-  'corner file': [cornerFileSchemas.doubleWishbone, example('front-corner.json')],
-  'pushrod file': [cornerFileSchemas.pushrod, example('pushrod-corner.json')],
-  'strut file': [cornerFileSchemas.strut, example('strut-corner.json')],
-  'car file': [carFileSchema('doubleWishbone', 'doubleWishbone'), JSON.parse(roadsterText())],
+  'corner file': [FILES.corner.doubleWishbone, example('front-corner.json')],
+  'pushrod file': [FILES.corner.pushrod, example('pushrod-corner.json')],
+  'strut file': [FILES.corner.strut, example('strut-corner.json')],
+  'car file': [FILES.car('doubleWishbone', 'doubleWishbone'), JSON.parse(roadsterText())],
   survey: [surveySchema, example('survey.json')],
 };
 
@@ -326,7 +314,7 @@ describe('an acceptor of one kind of schema', () => {
 
 describe('data that passes as it stands', () => {
   it('is neither kept nor frozen', () => {
-    const input = corner('front-corner.json', 'sprungMass');
+    const input = structuredClone<Json>(INPUTS.doubleWishbone[0]);
     const before = structuredClone(input);
     const made = doubleWishbone(input);
     const frozen = structuredClone(made);
@@ -347,7 +335,7 @@ describe('data that passes as it stands', () => {
   });
 
   it('does not make a typed array a point', () => {
-    const { lowerArm, ...others } = corner('front-corner.json', 'sprungMass');
+    const { lowerArm, ...others } = structuredClone<Json>(INPUTS.doubleWishbone[0]);
     const { issues } = errorOf(() =>
       doubleWishbone({ ...others, lowerArm: { ...lowerArm, inner: new Float64Array([255, 165]) } }),
     );

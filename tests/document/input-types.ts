@@ -1,22 +1,14 @@
 // Writes src/document/inputs.ts from the schemas: an interface for each object, and what each field is, in its words there.
 
 import * as z from 'zod';
-import {
-  customCornerSchema,
-  doubleWishboneSchema,
-  pushrodSchema,
-  strutSchema,
-} from '../../src/document/corner-schema.ts';
-import {
-  anyCarFileSchema,
-  anyCornerFileSchema,
-  cornerFileSchemas,
-  fileFields,
-} from '../../src/document/file-schema.ts';
-import { limitOptionsSchema, limitsSchemas } from '../../src/document/limits-schema.ts';
+import { FILES } from '../../src/corner/file-schemas.ts';
+import { KINDS } from '../../src/corner/kinds.ts';
+import { customCornerSchema } from '../../src/document/corner-schema.ts';
+import { fileFields } from '../../src/document/file-schema.ts';
+import { limitOptionsSchema } from '../../src/document/limits-schema.ts';
 import { orderedSchema } from '../../src/document/ordered-schema.ts';
 import { shapeOf } from '../../src/document/quantity.ts';
-import { bare } from '../../src/document/schema-walk.ts';
+import { bare, schemaAt } from '../../src/document/schema-walk.ts';
 import { carSizingShape, cornerSizingSchema, wireSchema } from '../../src/document/sizing-schema.ts';
 import { surveyCheckSchemas } from '../../src/document/survey-check-schema.ts';
 import { surveySchema } from '../../src/document/survey-schema.ts';
@@ -24,30 +16,33 @@ import { surveySchema } from '../../src/document/survey-schema.ts';
 type Schema = z.core.$ZodType;
 type Shape = Readonly<Record<string, Schema>>;
 
-const carSchema = anyCarFileSchema();
-const corners = carSchema.shape.corners.shape.front.options;
+const kinds = Object.values(KINDS).map(({ input }) => input);
+const files = Object.values(FILES.corner);
+const limitsSchemas = files.map((file) => shapeOfObject(file).limits);
+const carSchema = FILES.anyCar();
+const corners = optionsOf(schemaAt(carSchema, ['corners', 'front']));
+/** A name for each kind. */
+const eachKind = (end: string, schemas: readonly Schema[]) =>
+  kinds.map(({ kind }, k) => [capital(kind) + end, schemas[k]] as const);
 
 /** Objects with a name of their own, those that others extend first; with what they are where the schema does not say. */
 const ROOTS: readonly (readonly [name: string, schema: Schema, words?: string])[] = [
-  ['DoubleWishboneInput', doubleWishboneSchema, 'Hardpoints of a double wishbone, for `doubleWishbone`.'],
-  ['PushrodInput', pushrodSchema, 'Hardpoints of a corner with pushrod or pullrod, for `pushrod`.'],
-  ['StrutInput', strutSchema, 'Hardpoints of a corner with a strut, for `strut`.'],
+  ...kinds.map(
+    ({ kind, what, schema }) =>
+      [`${capital(kind)}Input`, schema, `Hardpoints of a ${what}, for \`${kind}\`.`] as const,
+  ),
   [
     'CustomPartsInput',
     customCornerSchema.omit({ drawing: true }),
     'The parts that points and bodies of a drawing play, for `customCorner`.',
   ],
-  [
-    'TravelLimits',
-    common(limitOptionsSchema, ...Object.values(limitsSchemas)),
-    'What ends the travel of any corner.',
-  ],
+  ['TravelLimits', common(limitOptionsSchema, ...limitsSchemas), 'What ends the travel of any corner.'],
   [
     'LimitOptions',
     limitOptionsSchema,
     'What ends the travel of a corner, for `limits`: mm and degrees. Leave out what you do not know.',
   ],
-  ...Object.entries(limitsSchemas).map(([kind, schema]) => [`${capital(kind)}Limits`, schema] as const),
+  ...eachKind('Limits', limitsSchemas),
   ['CoilSpringInput', wireSchema],
   ['CornerSizingFile', cornerSizingSchema],
   ['OrderedFile', orderedSchema],
@@ -55,12 +50,12 @@ const ROOTS: readonly (readonly [name: string, schema: Schema, words?: string])[
   ...Object.entries(surveyCheckSchemas).map(([code, schema]) => [`${capital(code)}Check`, schema] as const),
   [
     'CornerFields',
-    common(...corners).omit({ lowerArm: true, wheel: true }),
+    common(...corners.map(besideHardpoints)),
     'What a corner of any kind has in a file beside its hardpoints.',
   ],
-  ...corners.map((schema) => [`${capital(schema.meta()?.id ?? '')}CornerInput`, schema] as const),
-  ...Object.entries(cornerFileSchemas).map(([kind, schema]) => [`${capital(kind)}File`, schema] as const),
-  ['CornerFile', anyCornerFileSchema()],
+  ...eachKind('CornerInput', corners),
+  ...eachKind('File', files),
+  ['CornerFile', FILES.anyCorner()],
   ['CarSizingFile', z.object(carSizingShape), 'What a car file has beside its corners.'],
   ['CarFile', carSchema],
   ['SurveyInput', surveySchema],
@@ -78,12 +73,12 @@ const NAMES: Readonly<Record<string, string>> = {
   'CustomPartsInput.rocker': 'RockerPartsInput',
   'RockerPartsInput.rod': 'RodEndsInput',
   'LimitOptions.ballJoints': 'BallJoint',
-  'DoubleWishboneLimits.ballJoints': 'DoubleWishboneBallJoints',
+  ...Object.fromEntries(
+    kinds.map(({ kind }) => [`${capital(kind)}Limits.ballJoints`, `${capital(kind)}BallJoints`]),
+  ),
   'DoubleWishboneBallJoints.lowerOuter': 'ArmBallJoint',
-  'PushrodLimits.ballJoints': 'PushrodBallJoints',
   'PushrodBallJoints.rodMount': 'RodMountBallJoint',
   'PushrodBallJoints.rodRockerMount': 'RodRockerBallJoint',
-  'StrutLimits.ballJoints': 'StrutBallJoints',
   'BearingsInput.mount': 'Bearing',
   'TravelLimits.required': 'RequiredTravelInput',
   'TravelLimits.donor': 'Donor',
@@ -219,6 +214,13 @@ export function inputTypes(): string {
   }
 }
 
+/** What a corner has that its kind does not. */
+function besideHardpoints(corner: Schema): z.ZodObject {
+  const isOfKind = (field: string) => kinds.some(({ schema }) => field in schema.shape);
+  const others = Object.entries(shapeOfObject(corner)).filter(([field]) => !isOfKind(field));
+  return z.object(Object.fromEntries(others) as z.ZodRawShape);
+}
+
 /** What is the same in all of some objects. */
 function common(...schemas: readonly Schema[]): z.ZodObject {
   const [first, ...others] = schemas.map(shapeOfObject);
@@ -226,6 +228,11 @@ function common(...schemas: readonly Schema[]): z.ZodObject {
     others.every((shape) => isSame(schema, shape[field])),
   );
   return z.object(Object.fromEntries(shared) as z.ZodRawShape);
+}
+
+function optionsOf(schema: Schema | undefined): readonly Schema[] {
+  const def = schema && bare(schema)._zod.def;
+  return def?.type === 'union' ? def.options : [];
 }
 
 function shapeOfObject(schema: Schema): Shape {

@@ -1,17 +1,9 @@
 // Inputs and files as types, read by the compiler alone: each is what its schema takes, no more and no less.
 
 import type * as z from 'zod';
-import type {
-  customCornerSchema,
-  doubleWishboneSchema,
-  pushrodSchema,
-  strutSchema,
-} from '../../src/document/corner-schema.ts';
-import type {
-  anyCarFileSchema,
-  anyCornerFileSchema,
-  cornerFileSchemas,
-} from '../../src/document/file-schema.ts';
+import type { FILES } from '../../src/corner/file-schemas.ts';
+import type { KINDS } from '../../src/corner/kinds.ts';
+import type { customCornerSchema } from '../../src/document/corner-schema.ts';
 import type {
   CarFile,
   CarSizingFile,
@@ -41,13 +33,15 @@ type Same<A, B> =
   (<T>() => T extends Flat<A> ? 1 : 2) extends <T>() => T extends Flat<B> ? 1 : 2 ? true : false;
 function holds<_Statement extends true>(): void {}
 
-type CarSchema = ReturnType<typeof anyCarFileSchema>;
-type CornerFileSchemas = typeof cornerFileSchemas;
+type CarSchema = ReturnType<typeof FILES.anyCar>;
+type CornerSchema = ReturnType<typeof FILES.anyCorner>;
+type CornerFileSchemas = typeof FILES.corner;
+type Kinds = typeof KINDS;
 
 export function areTheirSchemas(): void {
-  holds<Same<DoubleWishboneInput, z.input<typeof doubleWishboneSchema>>>();
-  holds<Same<PushrodInput, z.input<typeof pushrodSchema>>>();
-  holds<Same<StrutInput, z.input<typeof strutSchema>>>();
+  holds<Same<DoubleWishboneInput, z.input<Kinds['doubleWishbone']['input']['schema']>>>();
+  holds<Same<PushrodInput, z.input<Kinds['pushrod']['input']['schema']>>>();
+  holds<Same<StrutInput, z.input<Kinds['strut']['input']['schema']>>>();
   holds<Same<CustomPartsInput, Omit<z.input<typeof customCornerSchema>, 'drawing'>>>();
   holds<Same<LimitOptions, z.input<typeof limitOptionsSchema>>>();
   holds<Same<CoilSpringInput, z.input<typeof wireSchema>>>();
@@ -56,7 +50,7 @@ export function areTheirSchemas(): void {
   holds<Same<DoubleWishboneFile, z.input<CornerFileSchemas['doubleWishbone']>>>();
   holds<Same<PushrodFile, z.input<CornerFileSchemas['pushrod']>>>();
   holds<Same<StrutFile, z.input<CornerFileSchemas['strut']>>>();
-  holds<Same<CornerFile, z.input<ReturnType<typeof anyCornerFileSchema>>>>();
+  holds<Same<CornerFile, z.input<CornerSchema>>>();
   holds<Same<CarSizingFile, z.input<z.ZodObject<typeof carSizingShape>>>>();
   holds<Same<CarFile, z.input<CarSchema>>>();
   holds<Same<SurveyInput, z.input<typeof surveySchema>>>();
@@ -65,7 +59,7 @@ export function areTheirSchemas(): void {
 /** What is read is what was written: no schema changes its data. */
 export function areWhatIsRead(): void {
   holds<Same<CarFile, z.output<CarSchema>>>();
-  holds<Same<CornerFile, z.output<ReturnType<typeof anyCornerFileSchema>>>>();
+  holds<Same<CornerFile, z.output<CornerSchema>>>();
   holds<Same<SurveyInput, z.output<typeof surveySchema>>>();
 }
 

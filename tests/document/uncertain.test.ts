@@ -13,7 +13,7 @@ import {
   sweep,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { cornerJsonSchema } from '../../src/document/file-schema.ts';
+import { cornerJsonSchema } from '../../src/corner/file-schemas.ts';
 import { coordinatesOf, withCoordinates } from '../corner/hardpoints.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
 import { expectClose } from '../support/tolerance.ts';

@@ -1,6 +1,6 @@
 // Writes what is made from the schemas: the JSON Schemas that the package carries, and the types of inputs: npm run schemas
 import { writeFileSync } from 'node:fs';
-import { carJsonSchema, cornerJsonSchema } from '../../src/document/file-schema.ts';
+import { carJsonSchema, cornerJsonSchema } from '../../src/corner/file-schemas.ts';
 import { surveyJsonSchema } from '../../src/document/survey-schema.ts';
 import { inputTypes } from './input-types.ts';
 

@@ -97,9 +97,10 @@ export function anyCorner(corner: Corner): void {
   // @ts-expect-error: a strut has none
   sweep(corner, { columns: ['upperArmAngle'] });
   if (corner.kind === 'pushrod') sweep(corner, { columns: ['rockerAngle'] }).columns.rockerAngle.at(0);
-  if (corner.kind !== 'custom') sweep(corner).at(0).kingpinInclination.toFixed(1);
+  if (corner.kind !== 'pushrod' && corner.kind !== 'strut') return;
+  sweep(corner).at(0).kingpinInclination.toFixed(1);
   // @ts-expect-error: a strut has no upper arm
-  if (corner.kind !== 'custom') sweep(corner).at(0).upperArmAngle;
+  sweep(corner).at(0).upperArmAngle;
   holds<Same<ColumnOf & 'kingpinInclination', never>>();
   holds<Same<ColumnName<'strut' | 'pushrod'> & 'upperArmAngle', never>>();
   holds<Same<ColumnName<'strut' | 'pushrod'> & 'shockOtherMountY', 'shockOtherMountY'>>();

@@ -64,10 +64,10 @@ export function isWithin(value: number, least: number, most: number): boolean {
 export function outside<Subject extends { readonly units: Units }>(
   quantity: Quantity,
   { code, severity, unless, unlessHere }: Omit<CheckRule<Subject>, 'find'>,
-  ranges: readonly Range<Subject>[],
+  ranges: readonly Range<Subject>[] | ((subject: Subject) => readonly Range<Subject>[]),
 ): CheckRule<Subject> {
   const find = (subject: Subject) =>
-    ranges.flatMap(({ what, least, most, of }) =>
+    (typeof ranges === 'function' ? ranges(subject) : ranges).flatMap(({ what, least, most, of }) =>
       of(subject).flatMap(([path, value]): Found[] => {
         if (value === undefined || isWithin(value, least, most)) return [];
         const unit = unitMeant([{ value, least, most }], quantity, subject.units);

@@ -1,40 +1,35 @@
 // Sizes, rates and masses of a corner that no car has, and the unit in which they may have been measured. Bounds are common
 // practice for cars, no source, and generous.
 
-import { apart, endsOf, type Point, type Written } from '../written.ts';
+import { apart, type Written } from '../written.ts';
 import type { CheckRule, Found } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 import { isWithin, type Looked, outside, type Range, unitMeant } from './ranges.ts';
 
 const LONG = { what: 'length', least: 60, most: 1000 };
-const LEVER = { what: 'pivotDistance', least: 15, most: 400 };
 const SHOCK = { least: 100, most: 900 };
 const EYE = { least: 5, most: 30 };
 
 /** A size between two points, if both are there. */
-function between(path: string, ends: (corner: Written) => readonly [Point | undefined, Point | undefined]) {
-  return ({ corner }: CornerSubject): Looked[] => {
-    const [a, b] = ends(corner);
-    return [[path, a && b && apart(a, b)]];
-  };
+function between({ points }: CornerSubject, at: string, [from, to]: readonly [string, string]): Looked {
+  const [a, b] = [points.get(from), points.get(to)];
+  return [at, a && b && apart(a, b)];
 }
 
 /** Sizes of the drawing: in a wrong unit all of them are odd. */
-const GEOMETRY: readonly Range<CornerSubject>[] = [
-  { ...LONG, of: between('lowerArm', ({ lowerArm: a }) => [a.inner, a.outer]) },
-  { ...LONG, of: between('upperArm', ({ upperArm: a }) => [a?.inner, a?.outer]) },
-  {
-    what: 'mountDistance',
-    least: 150,
-    most: 1000,
-    of: between('strut', ({ strut }) => [strut?.lowerMount, strut?.topMount]),
-  },
-  { ...LONG, of: between('rod', ({ rod }) => [rod?.mount, rod?.rockerMount]) },
-  { ...LEVER, of: between('rod.rockerMount', ({ rod, rocker }) => [rod?.rockerMount, rocker?.pivot]) },
-  {
-    ...LEVER,
-    of: between('coilover.rockerMount', ({ coilover, rocker }) => [coilover?.rockerMount, rocker?.pivot]),
-  },
+function geometry({ kind }: CornerSubject): readonly Range<CornerSubject>[] {
+  const arms = Object.entries(kind.arms).map(([at, ends]) => ({ ...LONG, at, between: ends }));
+  const own = [...arms, ...kind.sizes].map(
+    ({ at, between: ends, ...range }): Range<CornerSubject> => ({
+      ...range,
+      of: (subject) => [between(subject, at, ends)],
+    }),
+  );
+  return [...own, ...WHEEL];
+}
+
+/** Where the wheel stands. */
+const WHEEL: readonly Range<CornerSubject>[] = [
   {
     what: 'height',
     least: 100,
@@ -54,7 +49,10 @@ const OTHERS: readonly Range<CornerSubject>[] = [
   {
     what: 'endDistance',
     ...SHOCK,
-    of: between('coilover', (corner) => endsOf(corner) ?? [undefined, undefined]),
+    of(subject) {
+      const [one, other] = [...subject.points.keys()].filter((path) => path.startsWith('coilover.'));
+      return other === undefined ? [] : [between(subject, 'coilover', [one, other])];
+    },
   },
   {
     what: 'length',
@@ -192,7 +190,7 @@ const IN_ITS_UNIT = ['unitsWrong', 'allCoordinatesExchanged'];
 /** The table; sentences by code in `sentences/checks.ts`. */
 export const SIZE_CHECKS: readonly CheckRule<CornerSubject>[] = [
   { code: 'unitsWrong', severity: 'error', find: wrongUnits, unless: ['allCoordinatesExchanged'] },
-  outside('length', { code: 'sizeUnusual', severity: 'check', unless: IN_ITS_UNIT }, GEOMETRY),
+  outside('length', { code: 'sizeUnusual', severity: 'check', unless: IN_ITS_UNIT }, geometry),
   { code: 'tyreDiameterForRadius', severity: 'check', find: diameterForRadius, unless: IN_ITS_UNIT },
   outside(
     'length',
@@ -226,7 +224,7 @@ function mountLooked({ sizing }: Written, what: 'bore' | 'width'): Looked[] {
 /** All sizes of the drawing odd, and usual in one other unit: said once, of the file. */
 function wrongUnits(subject: CornerSubject): Found[] {
   const { units } = subject;
-  const sizes = GEOMETRY.flatMap(({ of, ...range }) =>
+  const sizes = geometry(subject).flatMap(({ of, ...range }) =>
     of(subject).flatMap(([path, value]) => (value === undefined ? [] : [{ ...range, path, value }])),
   );
   if (sizes.some(({ value, least, most }) => isWithin(value, least, most))) return [];
