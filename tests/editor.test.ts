@@ -5,7 +5,7 @@ import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import type * as z from 'zod';
 import { FILES } from '../src/corner/file-schemas.ts';
-import { customCornerSchema } from '../src/document/corner-schema.ts';
+import { customCornerSchema } from '../src/document/custom-schema.ts';
 import { limitOptionsSchema } from '../src/document/limits-schema.ts';
 import { bare } from '../src/document/schema-walk.ts';
 import { wireSchema } from '../src/document/sizing-schema.ts';

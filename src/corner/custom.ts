@@ -1,5 +1,5 @@
 import { show } from '../diagnostic.ts';
-import { customCornerSchema } from '../document/corner-schema.ts';
+import { customCornerSchema } from '../document/custom-schema.ts';
 import type { CustomPartsInput } from '../document/inputs.ts';
 import { type Finding, found, type Place, parse, placeAt, valueAt } from '../document/parse.ts';
 import { meantName } from '../document/spelling.ts';

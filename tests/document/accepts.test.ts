@@ -8,7 +8,7 @@ import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
 import { FILES } from '../../src/corner/file-schemas.ts';
 import { accepts } from '../../src/document/accepts.ts';
-import { customCornerSchema } from '../../src/document/corner-schema.ts';
+import { customCornerSchema } from '../../src/document/custom-schema.ts';
 import { limitOptionsSchema } from '../../src/document/limits-schema.ts';
 import { surveySchema } from '../../src/document/survey-schema.ts';
 import { ALL_KINDS, INPUTS } from '../support/kinds.ts';

@@ -3,7 +3,7 @@
 import * as z from 'zod';
 import { FILES } from '../../src/corner/file-schemas.ts';
 import { KINDS } from '../../src/corner/kinds.ts';
-import { customCornerSchema } from '../../src/document/corner-schema.ts';
+import { customCornerSchema } from '../../src/document/custom-schema.ts';
 import { fileFields } from '../../src/document/file-schema.ts';
 import { limitOptionsSchema } from '../../src/document/limits-schema.ts';
 import { orderedSchema } from '../../src/document/ordered-schema.ts';

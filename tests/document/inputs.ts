@@ -3,7 +3,7 @@
 import type * as z from 'zod';
 import type { FILES } from '../../src/corner/file-schemas.ts';
 import type { KINDS } from '../../src/corner/kinds.ts';
-import type { customCornerSchema } from '../../src/document/corner-schema.ts';
+import type { customCornerSchema } from '../../src/document/custom-schema.ts';
 import type {
   CarFile,
   CarSizingFile,
