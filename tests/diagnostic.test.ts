@@ -42,7 +42,9 @@ import { SURVEY } from '../src/sentences/survey.ts';
 import { diagnosticsOn as surveyDiagnostics } from '../src/survey/diagnostics.ts';
 import { car } from './coilover/cars.ts';
 import { exampleText, type Json, roadsterText } from './document/support.ts';
+
 import { isTable, type Table } from './messages/tables.ts';
+import { givenUp } from './support/words.ts';
 
 const source = join(import.meta.dirname, '../src');
 const filesOf = (folder: string) =>
@@ -104,6 +106,25 @@ function quotedIn(text: string): { quoted: string[]; codes: string[]; endings: s
 const sources = filesOf(source)
   .filter((file) => !file.startsWith(join(source, 'sentences')))
   .map((file) => quotedIn(readFileSync(file, 'utf8')));
+
+describe('a sentence', () => {
+  it.each(filesOf(join(source, 'sentences')))('of %s has no word that was given up', (file) => {
+    const texts: string[] = [];
+    const visit = (node: ts.Node) => {
+      if (
+        ts.isStringLiteralLike(node) ||
+        ts.isTemplateHead(node) ||
+        ts.isTemplateMiddleOrTemplateTail(node)
+      ) {
+        texts.push(node.text);
+      }
+      ts.forEachChild(node, visit);
+    };
+    visit(ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest, true));
+    expect(texts.length).toBeGreaterThan(0);
+    for (const text of texts) expect(givenUp(text)).toEqual([]);
+  });
+});
 
 describe('a code', () => {
   const known = new Set(tables.flatMap((table) => Object.keys(table)));
@@ -355,7 +376,10 @@ describe('a fault of a document', () => {
   it.each(wrong)('is %s', (code, run) => {
     const issues = issuesOf(run);
     expect(issues.map((issue) => issue.code)).toContain(code);
-    for (const issue of issues) expect(issue.severity).toBe('error');
+    for (const issue of issues) {
+      expect(issue.severity).toBe('error');
+      expect(givenUp(describeIssue(issue))).toEqual([]);
+    }
   });
 
   it('is each of those of which there is a sentence', () => {
@@ -703,6 +727,7 @@ describe('a result', () => {
       for (const words of [metric, imperial]) {
         expect(words).toMatch(/^[A-Z\d[].*[.?]$/);
         expect(words).not.toMatch(/undefined|null|NaN|Infinity|\.\.|-0(?![.\d])/);
+        expect(givenUp(words)).toEqual([]);
       }
       expect(metric).not.toMatch(/ (inch|lbf)\b/);
       expect(imperial).not.toMatch(/\d (mm|N)\b/);

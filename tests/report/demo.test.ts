@@ -11,6 +11,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { givenUp } from '../support/words.ts';
 import { faults, readPaper } from './paper.ts';
 
 const root = join(import.meta.dirname, '../..');
@@ -56,8 +57,10 @@ describe('the demo', () => {
     expect(Math.max(...out.split('\n').map(({ length }) => length))).toBeLessThanOrEqual(100);
     expect(out).toMatch(/bump travel +\d\.\d\d in +\d\.\d\d in +\+\d\.\d\d/);
     expect(out).toContain('No conflicts.');
+    expect(givenUp(out)).toEqual([]);
     const front = readFileSync(join(root, 'out/car-front.txt'), 'utf8');
     expect(front).toContain('== Car front ==');
+    expect(givenUp(front)).toEqual([]);
     expect(front).toMatch(/The damper is topped out at \d\.\d+ in of droop/);
     expect(front).toMatch(/The linkage is at a dead point at \d+\.\d+ in of droop/);
     // One error of the hand method for a corner, on its page and in the report.

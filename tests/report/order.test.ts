@@ -14,6 +14,7 @@ import {
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { numberIn } from '../../src/units.ts';
+import { givenUp } from '../support/words.ts';
 import { flat, type Json, pagesIn, rowsIn, sized } from './papers.ts';
 import { type Node, parseXml } from './xml.ts';
 
@@ -263,7 +264,9 @@ describe('an order', () => {
     const pictures = flat(orderSheet(sizing).blocks).flatMap((block) =>
       block.kind === 'picture' ? [block.title, block.svg.replace(/<[^>]*>/g, ' ')] : [],
     );
-    expect([textOf(sizing), ...pictures].join('\n')).not.toMatch(NOT_ON_ORDER);
+    const words = [textOf(sizing), ...pictures].join('\n');
+    expect(words).not.toMatch(NOT_ON_ORDER);
+    expect(givenUp(words)).toEqual([]);
   });
 
   it('keeps what was written as text, in HTML and in Markdown', () => {

@@ -9,6 +9,7 @@ import {
   vegaCurves,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { givenUp } from '../support/words.ts';
 import { drawnByVega } from './drawn-by-vega.ts';
 import { faults, readPaper } from './paper.ts';
 import { type Json, sized } from './papers.ts';
@@ -208,7 +209,7 @@ describe('a report', () => {
     expect(html).toContain('NOT FOR ORDER');
     expect(sheetMarkdown(reportSheet(faulty))).toContain('**NOT FOR ORDER.**');
     expect(faulty.status).toBe('notForOrder');
-    expect(html).toContain('corners.front.sizing.unsprungMass: ');
+    expect(html).toContain('corners.front.sizing.unsprungMass');
     expect(html).toContain('338.0 mm');
     expect(html).not.toMatch(NO_FIGURE);
   });
@@ -236,6 +237,10 @@ describe('a report', () => {
       }
     });
     const written = reportSheet(some);
+    const pictures = written.blocks.flatMap((block) =>
+      block.kind === 'picture' ? [block.title, block.svg.replace(/<[^>]*>/g, ' ')] : [],
+    );
+    expect(givenUp([sheetMarkdown(written), ...pictures].join('\n'))).toEqual([]);
     for (const form of [sheetHtml(written), sheetMarkdown(written)]) expect(form).not.toMatch(NO_FIGURE);
     expect(sheetJson(written)).not.toMatch(/NaN|Infinity/);
   });

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { issueLines, readCar, reportSheet, sheetMarkdown, sizeCoilovers, sizingSummary } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { car, sized } from '../coilover/cars.ts';
+import { givenUp } from '../support/words.ts';
 
 const roadster = sizeCoilovers(readCar(readFileSync('docs/examples/car.json', 'utf8')));
 
@@ -60,6 +61,7 @@ describe('the summary of a sizing', () => {
         'fix:',
       ]);
     }
+    expect(givenUp(text)).toEqual([]);
   });
 
   it('has nothing to say of what is not known', () => {

@@ -48,6 +48,7 @@ export const WITHOUT: readonly string[] = [
   'report/order-print.test.ts',
   'report/order.test.ts',
   'report/pictures.test.ts',
+  'report/random-pictures.test.ts',
   'report/scaling.test.ts',
   'report/survey-pictures.test.ts',
   'report/summary.test.ts',

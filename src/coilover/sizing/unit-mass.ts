@@ -20,7 +20,7 @@ export const UNIT_FIGURES = {
     quantity: 'ratio',
     group: 'car',
     definition:
-      'from the kinetic energy of the solved motion at ride height, its mass spread evenly between the eyes',
+      'from the kinetic energy of the solved motion at ride height, its mass spread evenly from eye to eye',
   },
   unsprungMassSaving: {
     label: 'unsprung mass saved, each corner',

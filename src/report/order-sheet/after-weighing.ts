@@ -87,7 +87,7 @@ function damping({ damping: found }: AfterOrder): Block[] {
   ];
   return [
     paragraph(
-      `Damping ratio with the valving as bought, below the knee${found.target === null ? '' : `; target ${found.target.toFixed(2)} at ride height`}:`,
+      `Low-speed damping ratio with the valving as bought${found.target === null ? '' : `; target ${found.target.toFixed(2)} at ride height`}:`,
     ),
     table(
       'Damping ratio with the valving as bought',

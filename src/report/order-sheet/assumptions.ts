@@ -7,14 +7,16 @@ import { sentence } from '../../sentences/sentence.ts';
 import { type Block, heading, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
-export function assumptionsPart({ assumptions, axles, units }: Sizing, paper: OnPaper): Block[] {
-  if (assumptions.length === 0) return [];
+export function assumptionsPart({ assumptions, checks, axles, units }: Sizing, paper: OnPaper): Block[] {
+  // What is asked to be checked stands there already.
+  const shown = assumptions.filter(({ code }) => checks.every((check) => check.code !== code));
+  if (shown.length === 0) return [];
   return [
     heading(2, 'Assumptions'),
     table(
       'Assumptions',
       ['assumption', 'what it changes'],
-      assumptions.map((one) => [sentence(one, units), CHANGES[one.code]?.(axles, paper) ?? '']),
+      shown.map((one) => [sentence(one, units), CHANGES[one.code]?.(axles, paper) ?? '']),
       [],
     ),
   ];
@@ -53,7 +55,7 @@ const CHANGES: Readonly<Record<string, Change>> = {
   gasForceConstant: (axles) => {
     const share = ofEach(axles, ({ figure }) => {
       const [gas, axial] = [figure('gasForce').value, figure('staticAxialForce').value];
-      return gas === null || axial === null || axial === 0 ? null : `${((100 * gas) / axial).toFixed(0)} %`;
+      return !gas || !axial ? null : `${((100 * gas) / axial).toFixed(0)} %`;
     });
     return `The gas force rises as the shaft goes in, most with a small gas volume.${share === null ? '' : ` At ride height gas gives ${share} of the axial force.`}`;
   },
@@ -68,5 +70,4 @@ const CHANGES: Readonly<Record<string, Change>> = {
     'Another damper has other lengths and another stroke, and may stop the wheel elsewhere.',
   loadFactorsAssumed: () =>
     'The wheel load of each case is proportional to its factor; the joint loads follow.',
-  travelPartOmitted: () => 'The required travel is larger by that part.',
 };

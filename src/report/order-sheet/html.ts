@@ -63,7 +63,7 @@ h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 2mm; }
 h2 { font-size: 13pt; border-bottom: 0.8pt solid #111; margin: 6mm 0 2mm; padding-bottom: 0.8mm; break-after: avoid; }
 h3 { font-size: 10.5pt; margin: 3.5mm 0 1mm; break-after: avoid; }
 p { margin: 0 0 1.5mm; orphans: 3; widows: 3; }
-p:has(+ table), p:has(+ figure), p:has(+ ul) { break-after: avoid; }
+p:has(+ table), p:has(+ figure), p:has(+ ul), p:has(+ h3) { break-after: avoid; }
 p.stamp { border: 1.5pt solid #111; padding: 2mm 3mm; margin: 3mm 0 4mm; }
 p.stamp strong { display: block; font-size: 14pt; }
 ul { margin: 0 0 3mm; padding-left: 5mm; }

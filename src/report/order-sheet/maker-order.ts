@@ -5,6 +5,7 @@ import { axleName, type CornerSizing, isStrutUnit } from '../../coilover/sizing/
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import { blocksOrder, orderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
 import { type Diagnostic, isCheck } from '../../diagnostic.ts';
 import { certain } from '../../document/uncertain.ts';
@@ -175,6 +176,11 @@ type Line = readonly [label: string, ...Cells];
 /** A row whose value is not known is to be agreed. */
 function line(label: string, cells: Cells | null): Line {
   return cells === null ? [label, TO_AGREE, ''] : [label, ...cells];
+}
+
+/** A line for what is known; none for what is not. */
+function shown(label: string, cells: Cells | null): Line[] {
+  return cells === null ? [] : [line(label, cells)];
 }
 
 /** A block of the order. */
@@ -550,10 +556,36 @@ function carLines(sized: AxleSizing, paper: OnPaper): Line[] {
       : [['the same at full droop / bump', `${atDroop} / ${atBump}`, ''] as const]),
     line('mass on left / right wheel', left === null || right === null ? null : slashed(left, right)),
     line('sprung mass of a corner', cells('sprungMass', 'mass')),
+    ...shown('95 % interval of that', interval(sized, 'sprungMass', paper)),
     line('wheel rate at ride height', cells('wheelRate', 'rate')),
     line('frequency alone / with the tyre', alone === null ? null : slashed(alone, withTyre ?? ['– Hz', ''])),
+    ...travels(sized, paper),
     line('maximum axial force', largest === null ? null : paper.cells(largest.shock.total, 'force')),
     ...(largest === null ? [] : [['in the load case', largest.name, ''] as const]),
+  ];
+}
+
+/** The interval of a figure; null where it is exact, or there is none. */
+function interval({ figure }: AxleSizing, name: AxleFigureName, paper: OnPaper): Cells | null {
+  const { lower, upper } = figure(name);
+  if (lower === null || upper === null || lower === upper) return null;
+  const [from, to] = [paper.cells(lower, 'mass'), paper.cells(upper, 'mass')];
+  return [`${bare(from[0])} to ${to[0]}`, `${bare(from[1])} to ${to[1]}`];
+}
+
+/** Wheel travel from ride height to what the damper and the bump stop meet. */
+function travels({ limits }: AxleSizing, paper: OnPaper): Line[] {
+  const { bump, droop, later, events } = limits;
+  const to = (cause: LimitCause | 'bumpStopContact') => {
+    const met = [bump, droop, ...later, ...events].find((one) =>
+      one === null ? false : 'event' in one ? one.event === cause : one.cause === cause,
+    );
+    return nullable(met?.travel ?? null, (travel) => paper.cells(Math.abs(travel), 'length'));
+  };
+  return [
+    ...shown('bump to bump stop contact', to('bumpStopContact')),
+    ...shown('bump to bump stop solid', to('bumpStopSolid')),
+    ...shown('droop to full extension', to('damperExtended')),
   ];
 }
 

@@ -2,13 +2,12 @@ import { axleName } from '../../coilover/sizing/inputs.ts';
 import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { isCheck } from '../../diagnostic.ts';
-import { sentence } from '../../sentences/sentence.ts';
+import { issueLines, sentence } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
-import { issueLine } from '../issue-line.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { assumptionsPart } from './assumptions.ts';
 import { axlePart } from './axle-part.ts';
-import { type Block, heading, list, type OrderSheet, paragraph } from './blocks.ts';
+import { type Block, heading, list, type OrderSheet, paragraph, table } from './blocks.ts';
 import { contributionBars } from './contribution-bars.ts';
 import { sizingData } from './data.ts';
 import { figuresPart } from './figures.ts';
@@ -81,14 +80,34 @@ export function findingsPart(findings: Sizing['conflicts'], units: Units): Block
     ...(conflicts.some(blocksOrder)
       ? []
       : [paragraph('The coilovers can be made and fit. Resolve these conflicts, or accept them.')]),
-    list(conflicts.map((issue) => issueLine(issue, units))),
+    issueTable('Conflicts', conflicts, units),
   ];
 }
+
+/** Problems, each with value and place, what is required, and what to do; columns with nothing in them are left out. */
+function issueTable(label: string, issues: Sizing['conflicts'], units: Units): Block {
+  const rows = issues.map((issue) => {
+    const [problem, ...lines] = issueLines(issue, units);
+    const of = (name: RegExp) => lines.find((line) => name.test(line))?.slice(LABEL) ?? '';
+    return [problem, of(/^ {2}found/), of(/^ {2}(required|allowed)/), of(/^ {2}fix/)];
+  });
+  const head = ['problem', 'found', 'required', 'fix'];
+  const used = head.map((_, k) => rows.some((row) => row[k] !== ''));
+  return table(
+    label,
+    head.filter((_, k) => used[k]),
+    rows.map((row) => row.filter((_, k) => used[k])),
+    [],
+  );
+}
+
+/** Length of a label in `issueLines`. */
+const LABEL = 12;
 
 /** What looks wrong, or may not do; nothing where all looks right. */
 function checksPart(checks: Sizing['checks'], units: Units): Block[] {
   if (checks.length === 0) return [];
-  return [heading(2, 'Check these inputs'), list(checks.map((one) => issueLine(one, units)))];
+  return [heading(2, 'Check these inputs'), issueTable('Check these inputs', checks, units)];
 }
 
 export const CAUTIONS: readonly string[] = [

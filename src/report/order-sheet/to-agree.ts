@@ -46,11 +46,7 @@ export function toAgree(sized: AxleSizing): ToAgree[] {
   ask(order.maxSpringOuterDiameter === undefined, 'builder', 'maximum outer diameter of the spring');
   ask(bumpStop === undefined, 'builder', 'bump stop');
   ask(dampingTable.length === 0, 'builder', 'valving');
-  ask(
-    damper !== null && !damper.specified,
-    'maker',
-    'whether this stroke can be had in this compressed length',
-  );
+  ask(damper !== null && !damper.specified, 'maker', 'whether this stroke fits this compressed length');
   ask(order.lengthTolerance === undefined, 'maker', 'tolerance of lengths');
   ask(order.rateTolerance === undefined && spring !== null, 'maker', 'tolerance of the spring rate');
   ask(order.bodyDiameter === undefined, 'maker', 'body diameter');

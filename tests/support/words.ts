@@ -1,0 +1,31 @@
+// Words that the project has given up for the trade's: they must not come back in what a reader sees.
+
+const GIVEN_UP = new RegExp(
+  [
+    // Coilover, damper, mounts.
+    /\bleverage\b|unit at hand|ordered unit|moving eye|seat nut|eyes to seats|between the (?:middles|eyes)\b/,
+    /what is not stroke|must tilt|maxTilt|lean of the stud|minimum working length|coil[- ]bind|greatest force|force term/,
+    // Damping.
+    /below the knee|less steep|force over speed/,
+    // Required, available, margin.
+    /\bwanted\b|\bneeded\b|\basked\b|\bspare\b|\bbe had\b/,
+    // Intervals, assumptions, conflicts.
+    /how sure|\bdoubt|unfavourable|taken for granted|what does not fit|look at again/,
+    // Limits and linkages.
+    /\btouched\b|pressed in|\bhanging\b|roll angle per g|\bfreedoms\b|kept angle|slides on and on/,
+    // Units.
+    /\d inch(?:es)?\b|\d degrees\b|N s\/m|lbf s\/in|lbf\/in\^2/,
+    // Manner.
+    /reckoned|foretold|as can be|\bnought\b|\bis told\b|faults planted/,
+  ]
+    .map(({ source }) => source)
+    .join('|'),
+  'gi',
+);
+
+/** Those in a text, each with what stands around it. */
+export function givenUp(text: string): string[] {
+  return [...text.matchAll(GIVEN_UP)].map(({ index, 0: word }) =>
+    text.slice(Math.max(0, index - 30), index + word.length + 20),
+  );
+}
