@@ -94,13 +94,20 @@ describe.skipIf(!existsSync(CHROMIUM))('on paper and on a screen', () => {
       }
     });
 
-    it('a report has text of 7 pt and more, at 100 %, and no page of one line', async () => {
+    it('a report is 12 pages at most, at 100 %, with text of 7 pt and more, and no page of one line', async () => {
       const pages = await printed(reportSheet(sized()), format);
-      expect(pages.length).toBeGreaterThan(3);
+      expect(pages.length).toBeLessThanOrEqual(12);
       for (const { texts } of pages) {
         expect(Math.min(...texts.map(({ size }) => size))).toBeGreaterThanOrEqual(SMALLEST - ROUNDING);
         expect(new Set(texts.map(({ y }) => Math.round(y / 4))).size).toBeGreaterThan(6);
       }
+      expect(Math.abs(Math.max(...pages[0].texts.map(({ size }) => size)) - 17)).toBeLessThan(0.05);
+      // Half-empty pages: no more than two before the last one.
+      const lowest = pages.slice(0, -1).map(({ texts, height }) => {
+        const [, ...above] = texts.map(({ y }) => y / height).sort((a, b) => a - b);
+        return above.find((y) => y > 0.06) ?? 1;
+      });
+      expect(lowest.filter((y) => y > 0.5).length).toBeLessThanOrEqual(2);
     });
   });
 

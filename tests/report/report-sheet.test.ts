@@ -10,7 +10,9 @@ import {
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { drawnByVega } from './drawn-by-vega.ts';
+import { faults, readPaper } from './paper.ts';
 import { type Json, sized } from './papers.ts';
+import { type Node, parseXml } from './xml.ts';
 
 const example = sized();
 const sheet = reportSheet(example);
@@ -84,7 +86,7 @@ describe('a report', () => {
       meanDamping: 'adjustable',
     });
     const headings = sheet.blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
-    expect(headings).toContain('Settled by the order');
+    expect(headings).toContain('Fixed by the order');
     expect(headings).toContain('Cautions');
   });
 
@@ -99,9 +101,10 @@ describe('a report', () => {
         ),
       );
       const of = (axle: string, label: string) => {
-        const part = text.slice(text.indexOf(`\n## ${axle}`));
-        const cells = part.match(new RegExp(`\\| ${label} \\| (-?[\\d.]+) in \\| (-?[\\d.]+) mm`));
-        return [Number(cells?.[1]), Number(cells?.[2])];
+        const [cells] = text.match(new RegExp(`^\\| ${label} \\|.*$`, 'm')) ?? [''];
+        const [, front, , rear] = cells.split(' | ');
+        const both = /^(−?[\d.]+) in \((−?[\d.]+) mm\)$/.exec(axle === 'Front' ? front : rear);
+        return [both?.[1], both?.[2]].map((digits) => Number(digits?.replace('−', '-')));
       };
       for (const axle of ['Front', 'Rear']) {
         for (const side of ['bump', 'droop']) {
@@ -112,7 +115,9 @@ describe('a report', () => {
           expect((available[1] - required[1]).toFixed(1)).toBe(margin[1].toFixed(1));
           const list = text.slice(text.indexOf(`\n## ${axle}`));
           const name = side === 'bump' ? 'Bump' : 'Droop';
-          expect(list.match(`${name} travel: margin (-?[\\d.]+) in`)?.[1]).toBe(margin[0].toFixed(2));
+          expect(list.match(`${name} travel: margin (−?[\\d.]+) in`)?.[1].replace('−', '-')).toBe(
+            margin[0].toFixed(2),
+          );
           seen++;
         }
       }
@@ -120,17 +125,71 @@ describe('a report', () => {
     expect(seen).toBe(24);
   });
 
-  it('gives the joint loads of every case in a table', () => {
-    const tables = sheet.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []));
-    const joints = tables.find(({ head }) => head[1] === 'ball joint') ?? expect.fail('no table');
-    const { cases } = example.axles[0].forces ?? expect.fail('no forces');
-    expect(joints.rows.length).toBe(cases.flatMap(({ ballJoints }) => Object.keys(ballJoints)).length);
-    const solid = joints.rows.find(
-      ([name, joint]) => name === 'stop driven solid' && joint === 'lower outer',
+  it('gives the load of every ball joint in every case, pulled out or pushed in where the stud axis is known', () => {
+    const tables = sheet.blocks.flatMap((block) =>
+      block.kind === 'table' && block.label === 'Loads of the joints at the upright' ? [block] : [],
     );
-    const axial =
-      cases.find(({ name }) => name === 'stop driven solid')?.ballJoints.lowerOuter.axial ?? Number.NaN;
-    expect(solid?.[2]).toContain(`(${axial.toFixed(0)} N)`);
+    expect(tables).toHaveLength(example.axles.length);
+    example.axles.forEach(({ forces }, k) => {
+      const { cases } = forces ?? expect.fail('no forces');
+      expect(tables[k].rows.map(([name]) => name)).toEqual(cases.map(({ name }) => name));
+      cases.forEach(({ ballJoints, on }, row) => {
+        const cells = tables[k].rows[row];
+        tables[k].head.slice(1).forEach((head, column) => {
+          const joint = /^(lower|upper)/.exec(head)?.[0];
+          const { [`${joint}Outer`]: load } = ballJoints;
+          const force = on.upright[`${joint}Outer`] ?? expect.fail('no force');
+          expect(cells[column + 1]).toMatch(
+            load === undefined
+              ? new RegExp(`\\(${Math.hypot(...force).toFixed(0)} N\\): y `)
+              : new RegExp(
+                  `^${load.axial > 0 ? 'pulled out' : 'pushed in'} .*\\(${Math.abs(load.axial).toFixed(0)} N\\), radial `,
+                ),
+          );
+        });
+      });
+    });
+  });
+
+  it('says of each assumption what it changes', () => {
+    const table = sheet.blocks.find((block) => block.kind === 'table' && block.label === 'Assumptions');
+    if (table?.kind !== 'table') expect.fail('no table');
+    expect(table.rows).toHaveLength(example.assumptions.length);
+    for (const [assumption, change] of table.rows) expect(change, assumption).toMatch(/\w/);
+  });
+
+  it('shows load states where they stand between the limits', () => {
+    const states = sized((car) => {
+      car.masses.states = [
+        { name: 'driver', loads: ['driver', 'half a tank of fuel'] },
+        { name: 'empty', loads: [] },
+      ];
+      car.masses.designState = 'driver';
+    });
+    const { blocks } = reportSheet(states);
+    const picture = blocks.find((block) => block.kind === 'picture' && block.title.startsWith('Load states'));
+    if (picture?.kind !== 'picture') expect.fail('no picture');
+    const paper = readPaper(picture.svg);
+    expect(faults(paper)).toEqual([]);
+    expect(paper.words.filter(({ text }) => ['driver', 'empty'].includes(text))).toHaveLength(4);
+  });
+
+  it('names every table, column and picture for those who listen to it', () => {
+    const body = /<body>([\s\S]*)<\/body>/.exec(forms.html)?.[1] ?? expect.fail('no body');
+    const all: Node[] = [];
+    const visit = (node: Node) => {
+      all.push(node);
+      for (const child of node.children) if (typeof child !== 'string') visit(child);
+    };
+    visit(parseXml(`<?xml version="1.0" encoding="UTF-8"?><body>${body}</body>`));
+    const named = (name: string) => all.filter((node) => node.name === name);
+    expect(named('h1')).toHaveLength(1);
+    expect(named('table').length).toBeGreaterThan(12);
+    for (const { attributes } of named('table')) expect(attributes['aria-label']).toMatch(/\w/);
+    for (const { attributes } of named('th')) expect(attributes.scope).toMatch(/^(row|col)$/);
+    for (const { attributes } of named('svg')) {
+      expect(attributes.role === 'img' || attributes['aria-hidden'] === 'true').toBe(true);
+    }
   });
 
   it('is stamped NOT FOR ORDER while there are conflicts', () => {

@@ -131,7 +131,7 @@ ${block.items
         block.rows.map((row) => row.map(escaped)),
         block.figures,
         block.label,
-        block.spans,
+        { spans: block.spans },
       );
     case 'figures':
       return tableOf(
@@ -142,6 +142,7 @@ ${block.items
         ]),
         block.heads.map((_, k) => k + 1),
         'Figures, each with its definition',
+        { isWide: true },
       );
     case 'picture':
       return `<figure${block.width === undefined ? '' : ` style="max-width: ${block.width}mm"`}>${block.svg.slice(block.svg.indexOf('<svg')).trim()}</figure>`;
@@ -172,9 +173,8 @@ function tableOf(
   rows: readonly (readonly string[])[],
   figures: readonly number[],
   label: string,
-  spans = false,
+  { spans = false, isWide = head.length > NARROW } = {},
 ): string {
-  const isWide = head.length > NARROW;
   const cell = (name: string, attributes: string, content: string, k: number) =>
     `<${name}${attributes}${figures.includes(k) ? ' class="n"' : ''}>${content}</${name}>`;
   const column = (content: string, k: number) =>

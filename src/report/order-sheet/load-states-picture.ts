@@ -18,7 +18,7 @@ const HEAD = 18;
 const AXIS = 34;
 /** Room for the longest name of a state, and for the unit at the right end. */
 const MOST_LEFT = 220;
-const RIGHT = 76;
+const RIGHT = 96;
 /** Characters of a name at most. */
 const NAME = 32;
 

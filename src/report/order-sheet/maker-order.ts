@@ -421,22 +421,26 @@ function joined(a: Cells | null, b: Cells | null): Cells | null {
   return a === null || b === null ? (a ?? b) : [`${a[0]}, ${b[0]}`, `${a[1]}, ${b[1]}`];
 }
 
-function stopTable({ input }: AxleSizing, { units, unit, givenCells }: OnPaper): Block[] {
+function stopTable({ input }: AxleSizing, { units, unit, number, givenCells }: OnPaper): Block[] {
   const points = input.sizing?.bumpStopTable ?? [];
   if (input.limits.bumpStop === undefined || points.length === 0) return [];
   const [own, other] = units;
-  const row = (name: string, quantity: Quantity, k: 0 | 1) => [
+  const row = (name: string, quantity: Quantity, cells: readonly Cells[]) => [
     `${name}, ${unit(quantity, own)} (${unit(quantity, other)})`,
-    ...points.map((point) => {
-      const [given, converted] = givenCells(point[k], quantity).map(bare);
-      return `${given} (${converted})`;
-    }),
+    ...cells.map(([given, converted]) => `${given} (${converted})`),
   ];
+  const compressions = points.map(([mm]): Cells => {
+    const [given, converted] = givenCells(mm, 'length').map(bare);
+    return [given, converted];
+  });
+  const forces = points.map(
+    ([, force]): Cells => [number(force, 'force', own), number(force, 'force', other)],
+  );
   return [
     {
       kind: 'table',
       head: [],
-      rows: [row('compression', 'length', 0), row('force', 'force', 1)],
+      rows: [row('compression', 'length', compressions), row('force', 'force', forces)],
       figures: points.map((_, k) => k + 1),
       label: 'Bump stop: force at compression',
     },

@@ -22,7 +22,7 @@ export interface OnPaper {
   both(value: number, quantity: Quantity | 'ratio'): string;
   /** The same, or a dash where there is none. */
   orDash(value: number | null, quantity: Quantity | 'ratio'): string;
-  /** A value of the file, with all its digits; in the other units rounded as figures are. */
+  /** A value of the file with the digits that it has there; in the other units rounded as figures are. */
   given(value: number, quantity: Quantity): string;
   givenCells(value: number, quantity: Quantity): Cells;
   unit(quantity: Quantity, units: Units): string;
@@ -62,9 +62,13 @@ function inOne([own, other]: Cells): string {
   return other === '' ? own : `${own} (${other})`;
 }
 
+/** Digits of a given value at most. */
+const GIVEN_DIGITS = 6;
+
 /** A value as the file has it; inches with two decimals at least. */
 function ownDigits(value: number, quantity: Quantity, units: Units): string {
-  const [digits] = givenText(value, quantity, units).split(' ');
+  const [written] = givenText(value, quantity, units).split(' ');
+  const digits = String(Number(Number(written).toPrecision(GIVEN_DIGITS)));
   if (quantity !== 'length' || units !== 'imperial' || digits.includes('e')) return digits;
   const decimals = digits.split('.')[1]?.length ?? 0;
   return decimals >= INCH_DECIMALS ? digits : Number(digits).toFixed(INCH_DECIMALS);
