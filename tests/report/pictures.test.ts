@@ -177,7 +177,7 @@ describe('plotCurves', () => {
         ]),
       );
       const stopped = Object.values(curves.end).filter(({ status }) => status === 'deadPoint');
-      expect(texts.filter((text) => text.startsWith('dead point at')).length).toBe(stopped.length);
+      expect(texts.filter((text) => text.startsWith('dead point ')).length).toBe(stopped.length);
     },
   );
 
