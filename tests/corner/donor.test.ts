@@ -165,8 +165,8 @@ describe('a donor damper by itself', () => {
 });
 
 describe('the ordered unit against a donor damper', () => {
-  const IS = 'The ordered unit is 440.0 mm extended and 340.0 mm compressed, with a stroke of 100.0 mm.';
-  const AGAINST = 'The ordered unit against the donor damper:';
+  const IS = 'The ordered damper is 440.0 mm extended and 340.0 mm compressed, with a stroke of 100.0 mm.';
+  const AGAINST = 'The ordered damper against the donor damper:';
   const against = (donor: Donor) => {
     const found = donorOf({ ...ordered, donor });
     const { diagnostics, unit, donorAsIs, donorCutToFit, designLengthDifference, ...by } = found;

@@ -167,7 +167,7 @@ describe('a file with one mistake raises its check', () => {
         (c) => (c.masses = { estimate: { total: { value: 1650, plusMinus: 0.1 }, frontFraction: 0.46 } }),
       ),
       'massTooSure masses.estimate.total.plusMinus',
-      /1650 lb that is sure to 0\.1 lb.*better than 83 lb/,
+      /1650 lb ± 0\.1 lb.*better than 83 lb/,
     ],
     [
       'parts that add to a third of the car',

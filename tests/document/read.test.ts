@@ -354,7 +354,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.limits.bumpStop.solidHeight: not less than bumpStop.height, got 1.5 in (allowed: less than 0.5 in); height is the free height, solidHeight the solid height: are the two exchanged?',
         '  corners.front.limits.bearings.mount.maxMisalignment: out of range, got 95 deg (allowed: less than 90 deg)',
         '  corners.front.limits.required.droop: out of range, got -2 in (allowed: at least 0 in)',
-        '  corners.front.limits.donor.stroke: not less than donor.length, got 20 in (allowed: less than 14.25 in); is eye to eye, stroke how far the damper moves',
+        '  corners.front.limits.donor.stroke: not less than donor.length, got 20 in (allowed: less than 14.25 in); length is eye to eye, stroke how far the damper moves',
       ),
     );
   });

@@ -144,6 +144,12 @@ describe('an order', () => {
       const { bump, droop } = axle.limits;
       expect(facts['limit in bump'][0]).toBe('bump stop solid');
       expect(facts['limit in droop'][0]).toBe('damper fully extended: must take topping out');
+      const travelTo = (cause: string) =>
+        [bump, droop, ...axle.limits.later].find((one) => one?.cause === cause)?.travel ?? Number.NaN;
+      const travels = [axle.limits.events[0].travel, travelTo('bumpStopSolid'), travelTo('damperExtended')];
+      expect(facts['travel to bump stop contact / solid / extended'][1]).toBe(
+        `${travels.map((travel) => Math.abs(travel).toFixed(1)).join(' / ')} mm`,
+      );
       const ratio = (travel: number) => Number(axle.curves?.at(travel).installationRatio).toFixed(3);
       expect(facts['installation ratio (shock ÷ wheel)'][0]).toBe(ratio(0));
       expect(facts['the same at full droop / bump'][0]).toBe(

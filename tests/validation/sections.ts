@@ -27,6 +27,7 @@ export const WITHOUT: readonly string[] = [
   'architecture.test.ts',
   'diagnostic.test.ts',
   'coilover/findings.test.ts',
+  'corner/every-kind.test.ts',
   'corner/limits-words.test.ts',
   'document/accepts.test.ts',
   'document/errors.test.ts',

@@ -582,11 +582,15 @@ function travels({ limits }: AxleSizing, paper: OnPaper): Line[] {
     );
     return nullable(met?.travel ?? null, (travel) => paper.cells(Math.abs(travel), 'length'));
   };
-  return [
-    ...shown('bump to bump stop contact', to('bumpStopContact')),
-    ...shown('bump to bump stop solid', to('bumpStopSolid')),
-    ...shown('droop to full extension', to('damperExtended')),
-  ];
+  const met = [
+    ['bump stop contact', to('bumpStopContact')],
+    ['solid', to('bumpStopSolid')],
+    ['extended', to('damperExtended')],
+  ] as const;
+  const known = met.flatMap(([label, cells]) => (cells === null ? [] : [{ label, cells }]));
+  if (known.length === 0) return [];
+  const cells = known.map((one) => one.cells).reduceRight((rest, one) => slashed(one, rest));
+  return [line(`travel to ${known.map(({ label }) => label).join(' / ')}`, cells)];
 }
 
 /** What is to be agreed, with who decides. */
