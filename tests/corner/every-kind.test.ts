@@ -77,7 +77,11 @@ describe.each(ALL_KINDS)('the kind $kind', ({ kind, input: descriptor, make, inp
         const [y, z] = valueAt(input, placeAt(path)) as [number, number];
         return withAt(changed, path, [-y, z]);
       }, input as Json);
-      expect(made(right)).toEqual({ ...corner, mirrored: true });
+      const mirrored = made(right);
+      for (const path of given(input)) {
+        expect([path, valueAt(mirrored, placeAt(path))]).toEqual([path, valueAt(input, placeAt(path))]);
+      }
+      expect(mirrored).toEqual({ ...corner, mirrored: true });
     }
   });
 

@@ -127,9 +127,13 @@ export function inputTypes(): string {
     const known = declarations.get(name);
     // Its place is before those of the objects in it.
     if (known === undefined) declarations.set(name, '');
-    const text = `${comment(words, '')}${declaration(name, schema)}`;
+    const text = textOf(name, schema, words);
     if (known !== undefined && known !== text) throw new Error(`two objects have the name ${name}`);
     declarations.set(name, text);
+  }
+
+  function textOf(name: string, schema: z.core.$ZodTypes, words = wordsOf(schema, name)): string {
+    return `${comment(words, '')}${declaration(name, schema)}`;
   }
 
   /** Ball joints by point are taken where joints by any name are: an interface would not be. */
@@ -202,12 +206,19 @@ export function inputTypes(): string {
     }
   }
 
+  /** A name; where another object has it, with that of its owner before it. */
+  function freeName(name: string, schema: z.core.$ZodTypes, at: string): string {
+    const other = declarations.get(name);
+    if (other === undefined || other === textOf(name, schema)) return name;
+    return `${at.slice(0, at.lastIndexOf('.')).replace(/Input$/, '')}${name}`;
+  }
+
   function nameOf(schema: z.core.$ZodTypes, shape: Shape, at: string): string {
     if (Object.keys(shape).join() === 'value,plusMinus') return 'UncertainNumber';
     const known = names.get(schema);
     if (known !== undefined) return known;
     const field = at.slice(at.lastIndexOf('.') + 1);
-    const name = NAMES[at] ?? `${capital(field)}Input`;
+    const name = NAMES[at] ?? freeName(`${capital(field)}Input`, schema, at);
     names.set(schema, name);
     declare(name, schema);
     return name;

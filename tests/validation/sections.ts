@@ -36,6 +36,7 @@ export const WITHOUT: readonly string[] = [
   'document/many-mistakes.test.ts',
   'document/plausible.test.ts',
   'editor.test.ts',
+  'new-kind.test.ts',
   'messages/page.test.ts',
   'given-text.test.ts',
   'linkage/errors.test.ts',
