@@ -143,7 +143,7 @@ describe('an order', () => {
       expect(facts['maximum axial force'][1]).toBe(`${most.toFixed(0)} N`);
       const { bump, droop } = axle.limits;
       expect(facts['limit in bump'][0]).toBe('bump stop solid');
-      expect(facts['limit in droop'][0]).toBe('damper fully extended: must take topping out');
+      expect(facts['limit in droop'][0]).toBe('damper extended: must take topping out');
       const travelTo = (cause: string) =>
         [bump, droop, ...axle.limits.later].find((one) => one?.cause === cause)?.travel ?? Number.NaN;
       const travels = [axle.limits.events[0].travel, travelTo('bumpStopSolid'), travelTo('damperExtended')];
