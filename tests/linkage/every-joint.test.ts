@@ -7,6 +7,7 @@ import { checkLaws, LawViolation, laws } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
 import { JOINT_KINDS, type JointKind, jointsIn } from '../../src/linkage/joints.ts';
 import { compile } from '../../src/linkage/system.ts';
+import { freeBodies } from '../judges/free-bodies.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
 
@@ -210,6 +211,24 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
     const found = forces(drawing, loads, { driver });
     expectWithin(found.driver, -work, 1e-9 * 1e4);
     expectWithin(found.residual, 0, 1e-9 * 1e3);
+  });
+
+  it('carries what free bodies give, with their signs', () => {
+    const loads: Load[] = Object.keys(drawing.points)
+      .filter((name) => !drawing.ground.includes(name))
+      .map((at, k) => ({ at, force: [70 - 30 * k, -200 + 90 * k] }));
+    const [found, judged] = [forces(drawing, loads, { driver }), freeBodies(drawing, loads, driver)];
+    const flat = (one: unknown): (number | null)[] =>
+      typeof one === 'object' && one !== null ? Object.values(one).flatMap(flat) : [one as number | null];
+    const { residual: _, ...carried } = found;
+    const { residual: __, ...expected } = judged;
+    const values = flat(carried);
+    expect(Object.keys(carried).sort()).toEqual(Object.keys(expected).sort());
+    const other = flat(Object.fromEntries(Object.keys(carried).map((key) => [key, expected[key as 'on']])));
+    expect(values.length).toBe(other.length);
+    values.forEach((value, k) => {
+      expectWithin(value, other[k] ?? Number.NaN, 1e-9 * 1e4);
+    });
   });
 
   it('has a force of its own in the result, or one on the end that its direction hangs on', () => {

@@ -10,14 +10,13 @@ import { isTable, type Table } from './tables.ts';
 const folder = process.env.MESSAGES;
 /** What was said by code: one map for all files of a process, which may load this module again. */
 const shared = globalThis as { saidByCode?: Map<string, string> };
-const isLoaded = shared.saidByCode !== undefined;
 shared.saidByCode ??= new Map();
 const said = shared.saidByCode;
 
 /** What notes each sentence: one for all tables that share it. */
 const noting = new Map<Table[string], Table[string]>();
 
-if (folder !== undefined && !isLoaded) {
+if (folder !== undefined) {
   const sentences = join(import.meta.dirname, '../../src/sentences');
   for (const file of readdirSync(sentences)) {
     // Tables made of others hold copies.
