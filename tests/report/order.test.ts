@@ -143,7 +143,7 @@ describe('an order', () => {
       expect(facts['maximum axial force'][1]).toBe(`${most.toFixed(0)} N`);
       const { bump, droop } = axle.limits;
       expect(facts['limit in bump'][0]).toBe('bump stop solid');
-      expect(facts['limit in droop'][0]).toBe('damper fully extended: must take topping out');
+      expect(facts['limit in droop'][0]).toBe('damper extended: must take topping out');
       const ratio = (travel: number) => Number(axle.curves?.at(travel).installationRatio).toFixed(3);
       expect(facts['installation ratio (shock ÷ wheel)'][0]).toBe(ratio(0));
       expect(facts['the same at full droop / bump'][0]).toBe(

@@ -239,7 +239,7 @@ const NO_STOP = 'none known';
 
 function stopWords(limit: AxleSizing['limits']['droop']): string {
   if (limit === null) return NO_STOP;
-  if (limit.cause === 'damperExtended') return `${limitWords(limit)}: must take topping out`;
+  if (limit.cause === 'damperExtended') return 'damper extended: must take topping out';
   return `${limitWords(limit)}, before the damper`;
 }
 
