@@ -266,7 +266,8 @@ function limitRows({ bump, droop, later, events }: AxleSizing['limits'], { both 
 }
 
 function speeds({ speedRows }: AxleSizing, { both, orDash }: OnPaper): Block[] {
-  if (speedRows.length === 0) return [];
+  // Without a state the axle has nothing but the downforce itself, which stands among its figures.
+  if (speedRows.every(({ state }) => state === null)) return [];
   return [
     heading(3, 'Under downforce'),
     table(
