@@ -293,7 +293,7 @@ const ROCKER: readonly Standard[] = [
   {
     name: 'rockerAngle',
     unit: 'deg',
-    label: 'rocker angle from the drawn pose, counter-clockwise +',
+    label: 'rocker angle from design ride height, counter-clockwise +',
     gaps: false,
     recipe: ({ rocker }, read) => rocker && linear(read({ turn: rocker.body }, 'value'), DEGREES),
   },

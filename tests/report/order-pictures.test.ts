@@ -1,6 +1,6 @@
 /** Pictures of order and report: to scale, with words that nothing covers, for the example and for many random cars. */
 import * as fc from 'fast-check';
-import { type Block, orderSheet, type Sizing } from 'jounce';
+import { type Block, orderSheet, reportSheet, type Sizing, sheetHtml, sheetMarkdown } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { contributionBars } from '../../src/report/order-sheet/contribution-bars.ts';
 import { rateCurve } from '../../src/report/order-sheet/rate-curve.ts';
@@ -58,6 +58,22 @@ const CAR = fc.record({
   required: fc.double({ min: 0.5, max: 6, noNaN: true }),
 });
 
+/** A coilover that does not fit. */
+const CONFLICT: Json = {
+  extended: 13.6,
+  compressed: 12.9,
+  stop: 2,
+  total: 2500,
+  ends: {},
+  bolts: { mount: 'inPlane', chassis: 'longitudinal' },
+  body: 'down',
+  top: [0.5, -0.3],
+  free: 6,
+  innerDiameter: 2.5,
+  helper: true,
+  required: 5,
+};
+
 /** The example with another unit in front. */
 const carWith = (given: Json) =>
   sized((car) => {
@@ -96,8 +112,23 @@ describe('pictures of order and report', () => {
       fc.property(CAR, (given) => {
         expect(expectReadable(carWith(given))).toBeGreaterThan(5);
       }),
-      { numRuns: 25 },
+      { numRuns: 200 },
     );
+  }, 600_000);
+
+  it('have the same minus sign as the papers around them', () => {
+    const hyphen = /.{0,20}(?<![\p{L}\d.)])-\d.{0,10}/u;
+    for (const sizing of [sized(), carWith(CONFLICT)]) {
+      for (const sheet of [orderSheet(sizing), reportSheet(sizing)]) {
+        const words = sheetHtml(sheet)
+          .replace(/<style.*?<\/style>/gs, '')
+          .replace(/<[^>]*>/g, '\n');
+        for (const text of [words, sheetMarkdown(sheet)]) {
+          expect(hyphen.exec(text)?.[0] ?? '').toBe('');
+          expect(text).toMatch(/\u2212\d/);
+        }
+      }
+    }
   });
 
   it('draw the unit to the scale that they name, the right way up', () => {

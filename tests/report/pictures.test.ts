@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import {
   type Corner,
   doubleWishbone,
@@ -14,7 +15,7 @@ import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import { spaced } from '../../src/words.ts';
 import { otherKinds, pillar, plain, randomCorners, shapes, strutBeside, swept } from './corners.ts';
-import { faults, readPaper } from './paper.ts';
+import { faults, isNoGrid, readPaper, struck } from './paper.ts';
 
 const drawn = (svg: string) => {
   const paper = readPaper(svg);
@@ -156,6 +157,21 @@ describe('drawCorner', () => {
     const corner = doubleWishbone(plain);
     expect(() => drawCorner(corner, sweep(corner, { columns: ['camber'] }))).toThrow(InputError);
     expect(() => drawCorner(corner, [5000])).toThrow(/outside the sweep, got 5000 mm/);
+  });
+});
+
+describe('the pictures of the guides', () => {
+  const folder = new URL('../../docs/pictures/', import.meta.url);
+  // Drawn by hand, with shapes that the library does not use.
+  const drawn = readdirSync(folder).filter((name) => name !== 'two-paths.svg');
+
+  it.each(drawn)('%s: nothing on words but the grid, a white ground, one minus sign', (name) => {
+    const svg = readFileSync(new URL(name, folder), 'utf8');
+    const paper = readPaper(svg);
+    expect([...faults(paper), ...struck(paper, isNoGrid)]).toEqual([]);
+    // On a dark page black lines need a ground of their own.
+    expect(svg).toMatch(/<title>[^<]*<\/title>\s*<rect width="[\d.]+" height="[\d.]+" fill="#fff"\/>/);
+    for (const { text } of paper.words) expect(text).not.toMatch(/(?<![\p{L}\d.)])-\d/u);
   });
 });
 

@@ -43,8 +43,8 @@ export function forceCurves(corner: Corner, options: ForceOptions): ForceCurves 
 
 const FIRST = [
   column('travel', 'travel, bump +', 'mm'),
-  column('wheelLoad', 'vertical force of the ground on the tyre'),
-  column('coiloverForce', 'force between the end eyes of the coilover'),
+  column('wheelLoad', 'wheel load'),
+  column('coiloverForce', 'axial force of the coilover'),
 ];
 
 /** `lowerOuterRadial` as `lower outer, radial`. */

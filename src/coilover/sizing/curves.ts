@@ -30,9 +30,9 @@ const COLUMNS: readonly ColumnInfo[] = [
   column('travel', 'mm', 'travel, bump +'),
   column('shockLength', 'mm', 'shock length'),
   column('installationRatio', '', 'installation ratio'),
-  column('wheelLoad', 'N', 'force of the ground on the tyre'),
+  column('wheelLoad', 'N', 'wheel load'),
   column('wheelRate', 'N/mm', 'wheel rate, without the tyre'),
-  column('frequency', 'Hz', 'frequency of the sprung mass, suspension alone', true),
+  column('frequency', 'Hz', 'ride frequency, suspension alone', true),
   column('wheelRateOnSpring', 'N/mm', 'wheel rate, without bump stop and tyre'),
 ];
 
@@ -44,7 +44,7 @@ export function wheelCurves(state: AxleState, damping: number | null): WheelCurv
   const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, given.sizing.helper);
   const info = [
     ...COLUMNS,
-    ...(free === null ? [] : [column('springLength', 'mm', 'spring length between its seats')]),
+    ...(free === null ? [] : [column('springLength', 'mm', 'spring length between the seats')]),
     ...(damping === null ? [] : [column('dampingRatio', '', 'damping ratio, low-speed', true)]),
   ];
   const withoutStop = { ...coilover, bumpStop: null };

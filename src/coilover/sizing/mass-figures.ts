@@ -58,7 +58,7 @@ export const CAR_FIGURES = {
     definition: 'on all four wheels',
   },
   frontFraction: {
-    label: 'share on the front axle',
+    label: 'fraction on the front axle',
     quantity: 'ratio',
     group: 'car',
     definition: 'mass on the front wheels ÷ mass on all wheels',

@@ -16,7 +16,7 @@ export const UNIT_FIGURES = {
     definition: 'mass of the coilover that is replaced − mass of the new one',
   },
   unitUnsprungFraction: {
-    label: 'unsprung share of the coilover',
+    label: 'unsprung fraction of the coilover',
     quantity: 'ratio',
     group: 'car',
     definition:

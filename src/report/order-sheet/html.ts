@@ -1,3 +1,4 @@
+import { printed } from '../text.ts';
 import type { Block, FigureRow, FigureValue, FormLine, OrderSheet } from './blocks.ts';
 import { PAGE_HEAD, PAGE_MEDIA, PAGE_RULES } from './page-style.ts';
 
@@ -239,5 +240,5 @@ function slug(text: string): string {
 const ENTITIES: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
 function escaped(text: string): string {
-  return text.replace(/[&<>"]/g, (sign) => ENTITIES[sign]);
+  return printed(text).replace(/[&<>"]/g, (sign) => ENTITIES[sign]);
 }

@@ -1,3 +1,4 @@
+import { printed } from '../text.ts';
 import type { Block, FigureRow, FormLine, OrderSheet } from './blocks.ts';
 
 /** An order or a report as Markdown, without its pictures. */
@@ -75,7 +76,7 @@ function tableOf(
 
 /** Text whose signs mean nothing to Markdown; whatever ends a line in it becomes a space. */
 function escaped(text: string): string {
-  return text
+  return printed(text)
     .replace(/[\\`*_[\]<>|#]/g, (sign) => `\\${sign}`)
     .replace(/\s*[\n\r\u2028\u2029\u0085\v\f]\s*/g, ' ');
 }

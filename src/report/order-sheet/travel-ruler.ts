@@ -3,7 +3,7 @@
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { fromMetric, numberIn, type Units } from '../../units.ts';
 import { type Attributes, type Element, element, line, svgDocument, text } from '../svg.ts';
-import { printed, textWidth } from '../text.ts';
+import { textWidth } from '../text.ts';
 import { ticks } from '../ticks.ts';
 import { limitWords } from './limit-words.ts';
 import { onPaper } from './on-paper.ts';
@@ -85,14 +85,10 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
       line([x(from), axis], [x(to), axis], THIN),
       ...scale.at.flatMap((shown): Element[] => [
         line([x(inMm(shown)), axis], [x(inMm(shown)), axis + 5], THIN),
-        text(
-          printed(`${shown > 0 ? '+' : ''}${shown.toFixed(scale.decimals)}`),
-          [x(inMm(shown)), axis + 16],
-          {
-            'font-size': FONT,
-            'text-anchor': 'middle',
-          },
-        ),
+        text(`${shown > 0 ? '+' : ''}${shown.toFixed(scale.decimals)}`, [x(inMm(shown)), axis + 16], {
+          'font-size': FONT,
+          'text-anchor': 'middle',
+        }),
       ]),
       text(`${unit}, bump +`, [x(to) + 26, axis + 16], { 'font-size': FONT }),
       ...placed.flatMap(({ travel, words, lane }): Element[] => [
@@ -110,7 +106,7 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
 /** What stands on the ruler, from left to right. */
 function marksOf({ limits, loadStates }: AxleSizing, units: Units): Mark[] {
   const { bump, droop, later: behind, events } = limits;
-  const value = (mm: number) => printed(`${mm > 0 ? '+' : ''}${numberIn(mm, 'length', units)}`);
+  const value = (mm: number) => `${mm > 0 ? '+' : ''}${numberIn(mm, 'length', units)}`;
   const mark = (travel: number, words: string): Mark => ({ travel, words: `${words} ${value(travel)}` });
   const later = (first: typeof bump) =>
     first === null
