@@ -164,7 +164,7 @@ export { type HandMethodPlotOptions, plotHandMethod } from './report/hand-method
 export { type DrawLinkageOptions, drawLinkage } from './report/linkage.ts';
 export { type MimeBundle, type Showable, type Shown, type ShowOptions, show } from './report/notebook.ts';
 export { adviceLines } from './report/order-sheet/after-weighing.ts';
-export type { Block, FigureRow, FormLine, OrderSheet } from './report/order-sheet/blocks.ts';
+export type { Block, FigureRow, FigureValue, FormLine, OrderSheet } from './report/order-sheet/blocks.ts';
 export { comparisonSheet } from './report/order-sheet/comparison-sheet.ts';
 export { sheetData, sheetJson } from './report/order-sheet/data.ts';
 export { sheetHtml } from './report/order-sheet/html.ts';
@@ -172,7 +172,7 @@ export { orderSheet } from './report/order-sheet/maker-order.ts';
 export { sheetMarkdown } from './report/order-sheet/markdown.ts';
 export { reportSheet } from './report/order-sheet/report-sheet.ts';
 export { type DrawSweepOptions, drawSweep } from './report/picture.ts';
-export type { WheelSizes } from './report/poses.ts';
+export type { BodyEnd, WheelSizes } from './report/poses.ts';
 export { drawResiduals } from './report/residual-picture.ts';
 export type { FlatRow } from './report/rows.ts';
 export { sizingSummary } from './report/summary.ts';

@@ -15,17 +15,17 @@ export interface SurveyedParts {
   /** Default `doubleWishbone`. */
   readonly kind?: Kind;
   /** What the coilover's `shockMount` is bolted to; not with a rocker, nor for a strut that has no coilover beside it. */
-  readonly coilover?: Part;
+  readonly coilover?: CarrierPart;
   /** What its `shockOtherMount` is bolted to, where that end moves too. */
-  readonly otherEnd?: Part;
+  readonly otherEnd?: CarrierPart;
   /** What the wheel end of the rod is bolted to. */
-  readonly rod?: Part;
+  readonly rod?: CarrierPart;
   /** Degrees, top outboard positive; needed where `contactPatch` was not surveyed. */
   readonly camber?: number;
 }
 
 type Input = (typeof KINDS)[Kind]['input'];
-type Part = { [Name in Kind]: PartOf<(typeof KINDS)[Name]['input']> }[Kind];
+type CarrierPart = { [Name in Kind]: PartOf<(typeof KINDS)[Name]['input']> }[Kind];
 
 const OPTIONS = ['kind', 'coilover', 'otherEnd', 'rod', 'camber'];
 
