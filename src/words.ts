@@ -6,6 +6,16 @@ export function spaced(name: string): string {
   );
 }
 
+/** With a capital in front. */
+export function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/** With a full stop, unless a sentence ends there already. */
+export function ended(text: string): string {
+  return /[.?!]$/.test(text) ? text : `${text}.`;
+}
+
 /** A number rounded to so many decimals, without noughts at the end or a minus before nothing. */
 export function figure(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals)) + 0);

@@ -7,6 +7,7 @@ import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
 import type { Units } from '../units.ts';
+import { capital } from '../words.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
 import { heading, WIDTH } from './marks.ts';
 import { type PlotBase, type PlotLine, type PlotPanel, plot, WIDE } from './plot.ts';
@@ -186,7 +187,7 @@ function titleFor(columns: readonly ColumnInfo[]): string {
   if (columns.length > 3) return 'Curves through travel';
   const list = columns.map(({ label }) => label.split(',')[0]).join(', ');
   const words = list.replace(/, ([^,]*)$/, ' and $1');
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)} through travel`;
+  return `${capital(words)} through travel`;
 }
 
 /** The travel, with a little room beyond an end that stopped short. */

@@ -5,6 +5,7 @@ import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { approximationLabel } from '../sentences/hand-method.ts';
 import type { Units } from '../units.ts';
+import { capital } from '../words.ts';
 import { type Curves, curvesPicture, type PlotCurvesOptions } from './curves.ts';
 import { EDGE, heading, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
 import { type Element, element, line, type Picture, stacked, svgDocument, text } from './svg.ts';
@@ -111,7 +112,7 @@ function bar(words: string, error: number, scale: number, y: number): Element[] 
   const percent = `${(100 * error).toFixed(1)} %`;
   const soft = error < 0;
   return [
-    text(words.charAt(0).toUpperCase() + words.slice(1), [EDGE, y + 4], { 'font-size': SIZE }),
+    text(capital(words), [EDGE, y + 4], { 'font-size': SIZE }),
     element('rect', {
       x: soft ? MIDDLE - width : MIDDLE,
       y: y - BAR / 2,

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Units } from '../units.ts';
+import { capital, ended } from '../words.ts';
 import { line } from './line.ts';
 import type { Words } from './plain.ts';
 import { worded } from './worded.ts';
@@ -11,7 +12,7 @@ export function describeIssue(diagnostic: Diagnostic, units: Units = 'metric'): 
 
 /** The same without the path, as a sentence: with a capital, and a full stop. */
 export function sentence(diagnostic: Diagnostic, units: Units = 'metric'): string {
-  return asSentence(line(wordsOf(diagnostic, units)));
+  return ended(capital(line(wordsOf(diagnostic, units))));
 }
 
 /**
@@ -31,13 +32,9 @@ export function issueLines(diagnostic: Diagnostic, units: Units = 'metric'): str
     ['fix:', advice],
   ];
   return [
-    asSentence(problem),
+    ended(capital(problem)),
     ...lines.flatMap(([label, text]) => (text ? [`  ${`${label}`.padEnd(10)}${text}`] : [])),
   ];
-}
-
-function asSentence(text: string): string {
-  return `${text[0].toUpperCase()}${text.slice(1)}${/[.?!]$/.test(text) ? '' : '.'}`;
 }
 
 function wordsOf(diagnostic: Diagnostic | (Diagnostic & Words), units: Units): Words {

@@ -12,6 +12,7 @@ import { certain } from '../../document/uncertain.ts';
 import { line as lineOf } from '../../sentences/line.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Quantity, Units } from '../../units.ts';
+import { capital, ended } from '../../words.ts';
 import { printedMargin } from '../margins.ts';
 import { printed } from '../text.ts';
 import { type Block, type FormLine, heading, type OrderSheet, paragraph } from './blocks.ts';
@@ -74,7 +75,7 @@ function pageOf(sizing: Sizing, sized: AxleSizing, sheet: string): Block & { rea
     blocks: [
       paragraph(
         [
-          ...(use === undefined ? [] : [sentence(use)]),
+          ...(use === undefined ? [] : [ended(use.trim())]),
           reference(sized),
           rideHeight(sizing),
           DIRECTIONS,
@@ -132,7 +133,7 @@ function standing(conflicts: Sizing['conflicts'], units: Units): Block {
       advice: 'Agree the items marked * first.',
     };
   }
-  const shown = conflicts.slice(0, CONFLICTS).map((issue) => `${capital(conflictWords(issue, units))}.`);
+  const shown = conflicts.slice(0, CONFLICTS).map((issue) => ended(capital(conflictWords(issue, units))));
   const more = conflicts.length - shown.length;
   return {
     kind: 'stamp',
@@ -328,10 +329,7 @@ function body(sized: AxleSizing, paper: OnPaper): Block[] {
       'perch setting',
       nullable(figure('perchSetting').value, (mm) => paper.cells(mm, 'length')),
     ),
-    line(
-      'perch setting, range',
-      low == null || high == null ? null : [`${bare(low[0])} to ${high[0]}`, `${bare(low[1])} to ${high[1]}`],
-    ),
+    line('perch setting, range', low == null || high == null ? null : ranged(low, high)),
     line('perch, per turn', size(threadPitch)),
     line(
       'length adjustment',
@@ -420,6 +418,11 @@ function stopLines({ input }: AxleSizing, paper: OnPaper): Line[] {
 /** Two values of one unit, the unit once. */
 function slashed(a: Cells, b: Cells): Cells {
   return [`${bare(a[0])} / ${b[0]}`, b[1] === '' ? '' : `${bare(a[1])} / ${b[1]}`];
+}
+
+/** From one value to another, in one cell for each system. */
+function ranged(low: Cells, high: Cells): Cells {
+  return [`${bare(low[0])} to ${high[0]}`, `${bare(low[1])} to ${high[1]}`];
 }
 
 /** Two values that belong together, in one cell for each system. */
@@ -549,6 +552,8 @@ function carLines(sized: AxleSizing, paper: OnPaper): Line[] {
   const { ride, droop, bump } = ratiosOf(sized);
   const [atRide, atDroop, atBump] = [ride, droop, bump].map((ratio) => ratio?.toFixed(3) ?? '–');
   const largest = forces === null ? null : hardestCase(forces.cases);
+  const { lower, upper } = figure('sprungMass');
+  const isKnown = lower !== null && upper !== null && lower !== upper;
   return [
     ['installation ratio (shock ÷ wheel)', atRide, ''],
     ...(droop === null && bump === null
@@ -556,21 +561,16 @@ function carLines(sized: AxleSizing, paper: OnPaper): Line[] {
       : [['the same at full droop / bump', `${atDroop} / ${atBump}`, ''] as const]),
     line('mass on left / right wheel', left === null || right === null ? null : slashed(left, right)),
     line('sprung mass of a corner', cells('sprungMass', 'mass')),
-    ...shown('95 % interval of that', interval(sized, 'sprungMass', paper)),
+    ...shown(
+      '95 % interval of that',
+      isKnown ? ranged(paper.cells(lower, 'mass'), paper.cells(upper, 'mass')) : null,
+    ),
     line('wheel rate at ride height', cells('wheelRate', 'rate')),
     line('frequency alone / with the tyre', alone === null ? null : slashed(alone, withTyre ?? ['– Hz', ''])),
     ...travels(sized, paper),
     line('maximum axial force', largest === null ? null : paper.cells(largest.shock.total, 'force')),
     ...(largest === null ? [] : [['in the load case', largest.name, ''] as const]),
   ];
-}
-
-/** The interval of a figure; null where it is exact, or there is none. */
-function interval({ figure }: AxleSizing, name: AxleFigureName, paper: OnPaper): Cells | null {
-  const { lower, upper } = figure(name);
-  if (lower === null || upper === null || lower === upper) return null;
-  const [from, to] = [paper.cells(lower, 'mass'), paper.cells(upper, 'mass')];
-  return [`${bare(from[0])} to ${to[0]}`, `${bare(from[1])} to ${to[1]}`];
 }
 
 /** Wheel travel from ride height to what the damper and the bump stop meet. */
@@ -608,12 +608,4 @@ function agreed(items: readonly ToAgree[]): Block[] {
 function listed(names: readonly string[]): string {
   const most = names.slice(0, -1).join(', ');
   return `${most}${most === '' ? '' : ' and '}${names.at(-1)}`;
-}
-
-function sentence(text: string): string {
-  return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
