@@ -3,14 +3,11 @@
 import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { LoadState } from '../../coilover/sizing/load-states.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { fromMetric } from '../../units.ts';
-import { type Attributes, type Element, element, line, svgDocument, text } from '../svg.ts';
-import { fold, printed, textWidth } from '../text.ts';
-import { ticks } from '../ticks.ts';
+import { type Element, element, line, svgDocument, text } from '../svg.ts';
+import { fold, textWidth } from '../text.ts';
 import type { OnPaper } from './on-paper.ts';
+import { FONT, THIN, travelAxis, WIDTH } from './travel-axis.ts';
 
-const WIDTH = 700;
-const FONT = 11;
 const BAR = 10;
 const ROW = 18;
 /** Above the first bar of an axle, for its name. */
@@ -21,8 +18,6 @@ const MOST_LEFT = 220;
 const RIGHT = 96;
 /** Characters of a name at most. */
 const NAME = 32;
-
-const THIN: Attributes = { stroke: '#000', 'stroke-width': 0.8 };
 
 /** A state that stands somewhere within known limits. */
 interface Standing {
@@ -77,8 +72,6 @@ export function loadStatesPicture(
     ];
   });
   const axis = y + 2;
-  const scale = ticks(fromMetric(from, 'length', units), fromMetric(to, 'length', units), 8);
-  const inMm = (shown: number) => shown / fromMetric(1, 'length', units);
   return svgDocument({
     width: WIDTH,
     height: axis + AXIS,
@@ -86,19 +79,7 @@ export function loadStatesPicture(
     content: [
       line([x(0), HEAD - 4], [x(0), axis], { ...THIN, stroke: '#555', 'stroke-dasharray': '2 2' }),
       ...content,
-      line([x(from), axis], [x(to), axis], THIN),
-      ...scale.at.flatMap((shown): Element[] => [
-        line([x(inMm(shown)), axis], [x(inMm(shown)), axis + 5], THIN),
-        text(
-          printed(`${shown > 0 ? '+' : ''}${shown.toFixed(scale.decimals)}`),
-          [x(inMm(shown)), axis + 16],
-          {
-            'font-size': FONT,
-            'text-anchor': 'middle',
-          },
-        ),
-      ]),
-      text(`${paper.unit('length', units)}, bump +`, [x(to) + 14, axis + 16], { 'font-size': FONT }),
+      ...travelAxis(x, [from, to], axis, units, 14),
       text(
         'dot: where the wheel stands; dark: on the bump stop; dashed: design ride height',
         [0, axis + 30],

@@ -1,15 +1,12 @@
 // One ruler of wheel travel: what is required, what is available, and each limit and event where it stands.
 
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { fromMetric, numberIn, type Units } from '../../units.ts';
+import { numberIn, type Units } from '../../units.ts';
 import { type Attributes, type Element, element, line, svgDocument, text } from '../svg.ts';
 import { textWidth } from '../text.ts';
-import { ticks } from '../ticks.ts';
 import { limitWords } from './limit-words.ts';
-import { onPaper } from './on-paper.ts';
+import { FONT, THIN, travelAxis, WIDTH } from './travel-axis.ts';
 
-const WIDTH = 700;
-const FONT = 11;
 const LINE = 15;
 /** Kept free for the names of the bars, and for the unit at the right end. */
 const LEFT = 84;
@@ -21,7 +18,6 @@ const FAR = 40;
 /** Travel shown on a side that nothing ends, mm. */
 const FREE = 60;
 
-const THIN: Attributes = { stroke: '#000', 'stroke-width': 0.8 };
 const LEADER: Attributes = { stroke: '#555', 'stroke-width': 0.6 };
 
 interface Mark {
@@ -52,8 +48,6 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
     ),
   );
   const x = (mm: number) => LEFT + (width * (mm - from)) / (to - from);
-  const scale = ticks(fromMetric(from, 'length', units), fromMetric(to, 'length', units), 8);
-  const inMm = (shown: number) => shown / fromMetric(1, 'length', units);
   const top = 8;
   const axis = top + 2 * (BAR + 6) + 6;
   const bar = (
@@ -74,7 +68,6 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
   const placed = lanes(marks, x);
   const lowest = Math.max(0, ...placed.map(({ lane }) => lane));
   const laneY = (lane: number) => axis + 34 + lane * LINE;
-  const unit = onPaper(units).unit('length', units);
   return svgDocument({
     width: WIDTH,
     height: laneY(lowest) + 8,
@@ -82,15 +75,7 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
     content: [
       ...bar('required', 0, [required.droop, required.bump], { fill: '#ddd', ...THIN }),
       ...bar('available', 1, [droop ?? from, bump ?? to], { fill: '#999', ...THIN }),
-      line([x(from), axis], [x(to), axis], THIN),
-      ...scale.at.flatMap((shown): Element[] => [
-        line([x(inMm(shown)), axis], [x(inMm(shown)), axis + 5], THIN),
-        text(`${shown > 0 ? '+' : ''}${shown.toFixed(scale.decimals)}`, [x(inMm(shown)), axis + 16], {
-          'font-size': FONT,
-          'text-anchor': 'middle',
-        }),
-      ]),
-      text(`${unit}, bump +`, [x(to) + 26, axis + 16], { 'font-size': FONT }),
+      ...travelAxis(x, [from, to], axis, units, 26),
       ...placed.flatMap(({ travel, words, lane }): Element[] => [
         line([x(travel), required.bump === null ? top + BAR + 2 : top - 4], [x(travel), axis], {
           ...LEADER,
