@@ -172,3 +172,8 @@ function basicPoints(
   faults.push(unknownName(path, 'body', name, [...bodies.keys()]));
   return [0, 0];
 }
+
+/** x and y of each place of a system. */
+export function coordinates(system: System): BoundMeasure[] {
+  return system.places.flatMap((_, p) => [coordinate('x', system, p), coordinate('y', system, p)]);
+}

@@ -8,7 +8,7 @@ import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
 import { holdMeasures } from './hold-measures.ts';
 import { layPath } from './lay-path.ts';
-import { type BoundMeasure, bindMeasure, coordinate, type Measure, measureFaults } from './measure.ts';
+import { type BoundMeasure, bindMeasure, coordinates, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import type { MotionEnd, NoPath, Path } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
@@ -185,11 +185,7 @@ function motionOf(path: Path, drawn: number): Motion {
       }),
     ]);
   };
-  const places = reader(
-    path,
-    system.places.flatMap((_, p) => [coordinate('x', system, p), coordinate('y', system, p)]),
-    [],
-  );
+  const places = reader(path, coordinates(system), []);
   return {
     drawn,
     low,

@@ -8,6 +8,7 @@
 
 import { type Diagnostic, fault, show, unknownName, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/placements.ts';
+import { between, cross, distance, dot } from '../numerics/plane.ts';
 import { isPoint, type Point } from './drawing.ts';
 import { isRecord } from './joints.ts';
 
@@ -175,8 +176,8 @@ function along(
   B: Point,
   make: (u: Point) => Point | Diagnostic,
 ): Point | Diagnostic {
-  const [dx, dy] = [B[0] - A[0], B[1] - A[1]];
-  const d = Math.hypot(dx, dy);
+  const [dx, dy] = between(A, B);
+  const d = distance(A, B);
   return d === 0 ? fault('basePointsCoincide', path, { points }) : make([dx / d, dy / d]);
 }
 
@@ -203,7 +204,7 @@ function byTwoLengths(
   const [a, b] = isSwapped ? [lengths[1], lengths[0]] : lengths;
   const [first, second] = isSwapped ? [B, A] : [A, B];
   return along(path, points, first, second, (u) => {
-    const d = Math.hypot(second[0] - first[0], second[1] - first[1]);
+    const d = distance(first, second);
     const shortfall = Math.max(d - a - b, b - a - d);
     if (shortfall > rounding(b, d, ...A, ...B)) {
       return fault('lengthsDoNotMeet', path, { points, lengths, distance: d, shortfall });
@@ -223,14 +224,14 @@ function onLine(
   length: number,
   isAhead: boolean,
 ): Point | Diagnostic {
-  const [cx, cy] = [C[0] - A[0], C[1] - A[1]];
-  const foot = cx * u[0] + cy * u[1];
-  const distance = Math.abs(cy * u[0] - cx * u[1]);
-  const shortfall = distance - length;
-  if (shortfall > rounding(length, ...A, ...C, cx, cy)) {
-    return fault('lengthOffTheLine', path, { from, length, distance, shortfall });
+  const way = between(A, C);
+  const foot = dot(way, u);
+  const gap = Math.abs(cross(u, way));
+  const shortfall = gap - length;
+  if (shortfall > rounding(length, ...A, ...C, ...way)) {
+    return fault('lengthOffTheLine', path, { from, length, distance: gap, shortfall });
   }
-  const h = Math.min(distance, length);
+  const h = Math.min(gap, length);
   const half = Math.sqrt(length - h) * Math.sqrt(length + h);
   return off(A, u, isAhead ? foot + half : foot - half, 0);
 }

@@ -7,7 +7,7 @@
 // exception. From piece to piece its scale changes, the sign of Q does not.
 
 import type { Point } from '../linkage/drawing.ts';
-import { coordinate } from '../linkage/measure.ts';
+import { coordinates } from '../linkage/measure.ts';
 import type { Path, Piece } from '../linkage/path.ts';
 import { FIRST, READING, type Reader, reader, readPlace, SECOND } from '../linkage/reader.ts';
 import { horner } from '../numerics/polynomial.ts';
@@ -54,11 +54,7 @@ export function lineOf(path: Path): Line {
   };
   const read = (r: Reader, w: number) => readPlace(r, ...placeOf(w));
   const { names } = system.structure;
-  const places = reader(
-    path,
-    system.places.flatMap((_, p) => [coordinate('x', system, p), coordinate('y', system, p)]),
-    [],
-  );
+  const places = reader(path, coordinates(system), []);
   return {
     path,
     length,
