@@ -23,11 +23,11 @@ export interface CornerKind<Schema extends z.ZodObject = z.ZodObject, Path exten
   readonly arms: Readonly<Record<string, readonly [pivot: Path, outer: Path]>>;
   /** The line of an upright that may carry a mount, from its lower joint up; null without one. */
   readonly upright: readonly [lower: Path, upper: Path] | null;
-  /** Usual sizes beside those of arms and wheel: bounds in mm, and what the number is, as `pivotDistance`. */
+  /** Usual sizes beside those of arms and wheel: bounds in mm, and what the number is, which `sentences/checks.ts` words. */
   readonly sizes: readonly {
     readonly at: string;
     readonly between: readonly [Path, Path];
-    readonly what: string;
+    readonly what: 'length' | 'pivotDistance' | 'mountDistance';
     readonly least: number;
     readonly most: number;
   }[];

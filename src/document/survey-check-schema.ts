@@ -75,29 +75,19 @@ export const surveyCheckSchemas = {
   surveyUnchecked: checkOf('surveyUnchecked', 'No reading checks another', {}),
 } satisfies { readonly [One in Code]: z.ZodObject };
 
-const {
-  surveyNotConverged,
-  lengthSuspect,
-  angleSuspect,
-  foreAftSuspect,
-  pointsMirrored,
-  readingsContradict,
-  surveyUnchecked,
-} = surveyCheckSchemas;
-
 /** What a survey left to look at in its points. */
 export const surveyChecksSchema = z
   .array(
     takes(
       z
         .discriminatedUnion('code', [
-          surveyNotConverged,
-          lengthSuspect,
-          angleSuspect,
-          foreAftSuspect,
-          pointsMirrored,
-          readingsContradict,
-          surveyUnchecked,
+          surveyCheckSchemas.surveyNotConverged,
+          surveyCheckSchemas.lengthSuspect,
+          surveyCheckSchemas.angleSuspect,
+          surveyCheckSchemas.foreAftSuspect,
+          surveyCheckSchemas.pointsMirrored,
+          surveyCheckSchemas.readingsContradict,
+          surveyCheckSchemas.surveyUnchecked,
         ])
         .meta({ id: 'surveyCheck', description: 'Something to look at, as writeSurveyedCorner writes it.' }),
       'surveyCheck',

@@ -129,7 +129,7 @@ const SMALL_MIDDLE: Attributes = { 'font-size': FONT, 'text-anchor': 'middle' };
 /** What the two ends are called: that on the chassis, and the one that moves. */
 export function endNames({ input: { corner } }: AxleSizing): readonly [chassis: string, moving: string] {
   if (isStrutUnit(corner)) return ['top mount', 'upright end'];
-  return ['chassis end', corner.kind === 'pushrod' ? 'rocker end' : 'wheel end'];
+  return ['chassis end', 'rocker' in corner ? 'rocker end' : 'wheel end'];
 }
 
 function titleOf({ axle }: AxleSizing, poses: readonly Pose[], scale: number, { both }: OnPaper): string {
