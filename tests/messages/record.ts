@@ -13,9 +13,6 @@ const shared = globalThis as { saidByCode?: Map<string, string> };
 shared.saidByCode ??= new Map();
 const said = shared.saidByCode;
 
-/** What notes each sentence: one for all tables that share it. */
-const noting = new Map<Table[string], Table[string]>();
-
 if (folder !== undefined) {
   const sentences = join(import.meta.dirname, '../../src/sentences');
   for (const file of readdirSync(sentences)) {
@@ -28,18 +25,12 @@ if (folder !== undefined) {
 
 function wrap(table: Table): void {
   for (const [code, sentence] of Object.entries(table)) {
-    const before = noting.get(sentence);
-    table[code] = before ?? notingOf(code, sentence);
-    noting.set(sentence, table[code]);
+    table[code] = (say) => {
+      const words = typeof sentence === 'function' ? sentence(say) : sentence;
+      note(code, say, words);
+      return words;
+    };
   }
-}
-
-function notingOf(code: string, sentence: Table[string]): Table[string] {
-  return (say) => {
-    const words = typeof sentence === 'function' ? sentence(say) : sentence;
-    note(code, say, words);
-    return words;
-  };
 }
 
 /** Keeps the shortest line of a code. */
