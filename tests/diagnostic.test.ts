@@ -41,6 +41,7 @@ import { LIMITS } from '../src/sentences/limits.ts';
 import { SURVEY } from '../src/sentences/survey.ts';
 import { diagnosticsOn as surveyDiagnostics } from '../src/survey/diagnostics.ts';
 import { car } from './coilover/cars.ts';
+import { onPillar } from './corner/on-pillar.ts';
 import { exampleText, type Json, roadsterText } from './document/support.ts';
 
 import { isTable, type Table } from './messages/tables.ts';
@@ -426,30 +427,6 @@ const level = (coilover: Json = {}, wheel: Json = {}) =>
     wheel: { centre: [720, 300], camber: -1, ...wheel },
     coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], ...coilover },
   } as Json);
-const pillar = customCorner({
-  drawing: {
-    points: {
-      foot: [640, 200],
-      head: [640, 460],
-      low: [640, 260],
-      high: [640, 380],
-      hub: [690, 300],
-      patch: [690, 0],
-      eye: [600, 280],
-      top: [500, 610],
-    },
-    ground: ['foot', 'head', 'top'],
-    bodies: { axle: ['low', 'high', 'hub', 'patch', 'eye'] },
-    sliders: {
-      lower: { point: 'low', on: ['foot', 'head'] },
-      upper: { point: 'high', on: ['foot', 'head'] },
-    },
-  },
-  upright: 'axle',
-  wheelCentre: 'hub',
-  contactPatch: 'patch',
-  shock: { outer: 'eye', inner: 'top' },
-});
 /** Three parallel arms, one of them longer. */
 const locking = customCorner({
   drawing: {
@@ -572,7 +549,7 @@ const results: (() => unknown)[] = [
     }),
   () => limits(level({ chassisMount: [550, 20] })),
   () => limits(level({ chassisMount: [900, 150] })),
-  () => limits(pillar, { required: { droop: 2000 } }),
+  () => limits(onPillar, { required: { droop: 2000 } }),
   () => limits(locking),
   () => limits(through),
   () => handMethod(through),

@@ -1,13 +1,14 @@
 /** What limits tell a builder: sentences, what does not fit, travel wanted, a donor damper, and options that can't be. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { customCorner, type Diagnostic, doubleWishbone, InputError, readCar, sentence } from 'jounce';
+import { type Diagnostic, doubleWishbone, InputError, readCar, sentence } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../src/corner/limits/limits.ts';
 import type { LimitOptions } from '../../src/document/inputs.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
+import { onPillar } from './on-pillar.ts';
 
 /** Equal level arms 400 mm long; the shock stands upright on the lower one, 300 mm out, 400 mm long. */
 const corner = doubleWishbone({
@@ -36,32 +37,6 @@ const offset = doubleWishbone({
   upperArm: { inner: [240, 370], outer: [640, 370] },
   wheel: { centre: [720, 300], camber: -1 },
   coilover: { on: 'lowerArm', mount: [550, 150], chassisMount: [550, 550], foreAftOffset: 100 },
-});
-
-/** An upright on a straight pillar: nothing but the coilover, 330 mm below its top, ends the travel. */
-const onPillar = customCorner({
-  drawing: {
-    points: {
-      foot: [640, 200],
-      head: [640, 460],
-      low: [640, 260],
-      high: [640, 380],
-      hub: [690, 300],
-      patch: [690, 0],
-      eye: [600, 280],
-      top: [500, 610],
-    },
-    ground: ['foot', 'head', 'top'],
-    bodies: { upright: ['low', 'high', 'hub', 'patch', 'eye'] },
-    sliders: {
-      lower: { point: 'low', on: ['foot', 'head'] },
-      upper: { point: 'high', on: ['foot', 'head'] },
-    },
-  },
-  upright: 'upright',
-  wheelCentre: 'hub',
-  contactPatch: 'patch',
-  shock: { outer: 'eye', inner: 'top' },
 });
 
 describe('a limit in words', () => {

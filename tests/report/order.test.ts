@@ -16,7 +16,7 @@ import { describe, expect, it } from 'vitest';
 import { numberIn } from '../../src/units.ts';
 import { givenUp } from '../support/words.ts';
 import { flat, type Json, pagesIn, rowsIn, sized } from './papers.ts';
-import { type Node, parseXml } from './xml.ts';
+import { elementsIn, parseXml } from './xml.ts';
 
 const example = sized();
 
@@ -303,13 +303,7 @@ describe('an order', () => {
 
   it('names every table, row, column and picture for those who listen to it', () => {
     const html = sheetHtml(orderSheet(example));
-    const body = /<body>([\s\S]*)<\/body>/.exec(html)?.[1] ?? expect.fail('no body');
-    const all: Node[] = [];
-    const visit = (node: Node) => {
-      all.push(node);
-      for (const child of node.children) if (typeof child !== 'string') visit(child);
-    };
-    visit(parseXml(`<?xml version="1.0" encoding="UTF-8"?><body>${body}</body>`));
+    const all = elementsIn(html);
     const named = (name: string) => all.filter((node) => node.name === name);
     expect(html).toContain('<html lang="en">');
     expect(named('section').map(({ attributes }) => attributes['aria-label'])).toEqual([

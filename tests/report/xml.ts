@@ -59,3 +59,14 @@ function readText(text: string): string {
     return character;
   });
 }
+
+/** Every element in the body of a page, from the outside in. */
+export function elementsIn(html: string): Node[] {
+  const [, body] = /<body>([\s\S]*)<\/body>/.exec(html) ?? [];
+  if (body === undefined) throw new Error('no body');
+  const visit = (node: Node): Node[] => [
+    node,
+    ...node.children.flatMap((child) => (typeof child === 'string' ? [] : visit(child))),
+  ];
+  return visit(parseXml(`<?xml version="1.0" encoding="UTF-8"?><body>${body}</body>`));
+}
