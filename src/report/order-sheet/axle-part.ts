@@ -10,20 +10,16 @@ import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { jointLoads } from './joint-loads.ts';
 import { limitWords } from './limit-words.ts';
 import type { OnPaper } from './on-paper.ts';
-import { axlePictures } from './pictures.ts';
 import { rateCurve } from './rate-curve.ts';
 import { travelRuler } from './travel-ruler.ts';
 
-/** All of one axle but its figures: travel, spring, damping, speeds, loads, corner. */
+/** All of one axle but its figures: travel, spring, damping, speeds, loads. */
 export function axlePart(sized: AxleSizing, paper: OnPaper): Block[] {
-  const [units] = paper.units;
   return [
     heading(2, axleName(sized.axle)),
     ...travel(sized, paper),
     ...springs(sized, paper),
     ...damping(sized, paper),
-    heading(3, 'Corner'),
-    ...axlePictures(sized, units),
     ...speeds(sized, paper),
     ...loads(sized, paper),
   ];

@@ -13,6 +13,7 @@ import { sizingData } from './data.ts';
 import { figuresPart } from './figures.ts';
 import { loadStatesPart } from './load-states.ts';
 import { onPaper } from './on-paper.ts';
+import { cornersPart } from './pictures.ts';
 
 /**
  * The builder's paper of a sizing: everything that the order leaves out, with definitions, intervals, pictures, open questions and
@@ -32,6 +33,7 @@ export function reportSheet(sizing: Sizing): OrderSheet {
     ...matters(axles),
     heading(2, 'Figures'),
     ...figuresPart(sizing, paper),
+    ...cornersPart(axles, units),
     ...assumptionsPart(sizing, paper),
     heading(2, 'Cautions'),
     list(CAUTIONS),
