@@ -64,5 +64,5 @@ for (const { values } of greedy.tradeOff) {
 
 writeFileSync(
   new URL('../pictures/design.svg', import.meta.url),
-  drawDesign(drawn, made, { title: 'Mounts moved for springs at hand' }),
+  drawDesign(drawn, made, { title: 'Mounts moved for the springs on the shelf' }),
 );

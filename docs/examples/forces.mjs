@@ -63,7 +63,7 @@ const shown = [
 ];
 for (const [arm, drawn] of /** @type {[string, import('jounce').DoubleWishbone][]} */ (shown)) {
   const [still] = cornerForces(drawn, options([0, 1], damperOf(drawn))).cases;
-  const title = `Coilover on the ${arm} arm: forces at rest`;
+  const title = `Coilover on the ${arm} arm: forces at static ride height`;
   writeFileSync(new URL(`forces-${arm}-arm.svg`, pictures), drawForces(drawn, still, { title }));
 }
 

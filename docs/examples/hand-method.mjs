@@ -21,7 +21,7 @@ for (const [name, corner] of Object.entries(cases)) {
     travel: { bump: 80, droop: 80 },
   });
   if (!method.defined) throw new Error(sentence(method.reason));
-  const title = `Hand figure, ${name.replace('-', ' ')}`;
+  const title = `Hand method, coilover ${name.replace('-', ' ')}`;
   writeFileSync(
     new URL(`hand-method-${name}.svg`, folder),
     plotHandMethod(method, name === 'as-drawn' ? { title, limits: ends } : { title }),

@@ -41,7 +41,7 @@ const width = sure.columns.installationRatio[sure.travel.indexOf(0)] ?? 0;
 console.log(`\nInstallation ratio at ride: ${ride.toFixed(3)}, sure to ${width.toFixed(3)} 95 times in 100.`);
 writeFileSync(
   new URL('survey-band.svg', out),
-  plotCurves(curves, { title: 'Installation ratio and shock length, as sure as the readings', bands: sure }),
+  plotCurves(curves, { title: 'Installation ratio and shock length, 95 % interval shaded', bands: sure }),
 );
 
 // The points into the front corner of a car file, which is in inches; JSON.stringify(car, null, 2) is the file to keep.

@@ -134,7 +134,7 @@ function table(
     elements.push(line([EDGE, at - LINE + 6], [WIDTH - EDGE, at - LINE + 6], THIN));
     at += 6;
   };
-  head('quantity', ['goal', 'as drawn', 'now']);
+  head('quantity', ['target', 'as drawn', 'new']);
   for (const { objective, initial, achieved, met } of objectives) {
     row(
       objectiveLabel(objective),
@@ -146,7 +146,7 @@ function table(
     );
   }
   at += LINE;
-  head(`mount, y and z [${unitName('length', units)}]`, ['box', 'as drawn', 'now']);
+  head(`mount, y and z [${unitName('length', units)}]`, ['range', 'as drawn', 'new']);
   for (const [name, { from, to, box }] of Object.entries(mounts)) {
     for (const [axis, letter] of (['y', 'z'] as const).entries()) {
       const range = box[letter];
