@@ -2,6 +2,7 @@
 
 import type { CornerModel } from '../corner/model.ts';
 import type { Point } from '../linkage/drawing.ts';
+import { distance } from '../numerics/plane.ts';
 import { spaced } from '../words.ts';
 import { type Box, HEAVY, type Obstacles, placeLabels } from './labels.ts';
 import { acrossFrom, type Paper, rimmed, SIZE, springRadius, THIN } from './marks.ts';
@@ -153,7 +154,7 @@ export function obstacles(scene: Scene, paper: Paper, written: readonly Box[]): 
 
   const [eye, foot] = [to(ride.points[inner]), to(ride.points[outer])];
   const shockAt = acrossFrom(eye, foot);
-  const length = Math.hypot(foot[0] - eye[0], foot[1] - eye[1]);
+  const length = distance(eye, foot);
   const spring = springRadius(shortestShock(model, poses) * scale, scale);
   for (const side of [-spring, -spring / 2, 0, spring / 2, spring]) {
     addLine(shockAt(0.1 * length, side), shockAt(0.9 * length, side), HEAVY);

@@ -8,6 +8,7 @@ import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import type { JointKind, JointOf } from '../linkage/joints.ts';
+import { distance } from '../numerics/plane.ts';
 import { DEGREES } from '../units.ts';
 
 /** Sizes of the wheel for the drawing, mm: a corner has neither. */
@@ -260,9 +261,5 @@ export function hull(points: readonly Point[]): Point[] {
 
 /** The shock's least length in the plane over some poses, mm. */
 export function shortestShock({ shock: { inner, outer } }: CornerModel, poses: readonly Pose[]): number {
-  return Math.min(
-    ...poses.map(({ points }) =>
-      Math.hypot(points[inner][0] - points[outer][0], points[inner][1] - points[outer][1]),
-    ),
-  );
+  return Math.min(...poses.map(({ points }) => distance(points[outer], points[inner])));
 }

@@ -11,6 +11,7 @@ import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
 import { pivotOf } from '../../corner/model.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { CheckedDrawing, Point } from '../../linkage/drawing.ts';
+import { distance } from '../../numerics/plane.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
 import type { AxialForce } from './axial-force.ts';
@@ -185,7 +186,7 @@ export function alongBodies({ model }: SetUp, { points, bodies, ground }: Checke
     const to = joints.find((name) => name !== from && bodies[model.upright].includes(name)) ?? joints[1];
     if (from === undefined || to === undefined) continue;
     const [p, q] = [points[from], points[to]];
-    const span = Math.hypot(q[0] - p[0], q[1] - p[1]);
+    const span = distance(p, q);
     const at = found.on[body][to];
     if (at === null || at === undefined) continue;
     axial[body] = (at[0] * (q[0] - p[0]) + at[1] * (q[1] - p[1])) / span;
