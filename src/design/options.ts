@@ -267,9 +267,9 @@ function checkJointForce(
 ): void {
   const { outer, inner } = model.shock;
   const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
-  if (jointsIn(model.drawing).some(({ at }) => !HAS_DERIVATIVE[at.kind])) {
-    add('slidersWithJointForce', path, undefined);
-  }
+  const held = [...new Set(jointsIn(model.drawing).map(({ at }) => at.kind))];
+  const without = held.filter((kind) => !HAS_DERIVATIVE[kind]);
+  if (without.length > 0) add('jointForceWithoutDerivative', path, undefined, { joints: without });
   if (typeof joint !== 'string' || !joints.includes(joint)) {
     add(joint === undefined ? 'missing' : 'unknownJoint', `${path}.joint`, joint, { allowed: joints });
   }
