@@ -288,6 +288,44 @@ describe('a ball joint', () => {
     );
   });
 
+  it('is loaded along the kingpin as one whose housing opens along it', () => {
+    assert(
+      property(corners, (drawn) => {
+        const model = modelOf(drawn);
+        if (
+          model.kingpin === null ||
+          !((sweep(drawn, { bump: 1, droop: 1 }).at(0).installationRatio ?? 0) > 0.05)
+        )
+          return;
+        const { lower, upper } = model.kingpin;
+        const { points, ground } = model.drawing;
+        const up: [number, number] = [0, 1].map((k) => points[upper][k] - points[lower][k]) as [
+          number,
+          number,
+        ];
+        const down: [number, number] = [-up[0], -up[1]];
+        const given = Object.fromEntries(
+          [[lower, up] as const, [upper, down] as const]
+            .filter(([name]) => !ground.includes(name))
+            .map(([name, axis]) => [name, joint(axis, 'arm')]),
+        );
+        const [found] = cornerForces(drawn, {
+          sprungMass: 200,
+          unsprungMass: 20,
+          springRate: 30,
+          limits: { ballJoints: given },
+          cases: [],
+        }).cases;
+        for (const [name, { axial, radial }] of Object.entries(found.ballJoints)) {
+          const tolerance = 1e-9 * Math.hypot(axial, radial);
+          expectWithin(found.alongKingpin[name].axial, axial, tolerance);
+          expectWithin(found.alongKingpin[name].radial, radial, tolerance);
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+
   it('has its largest load named, and its articulation as the limits have it', () => {
     const { cases, diagnostics, largest, cautions } = cornerForces(corner, options);
     expect(largest.lowerOuter.case).toBe('full bump');
