@@ -91,9 +91,9 @@ function issueTable(label: string, issues: Sizing['conflicts'], units: Units): B
   const rows = issues.map((issue) => {
     const [problem, ...lines] = issueLines(issue, units);
     const of = (name: RegExp) => lines.find((line) => name.test(line))?.slice(LABEL) ?? '';
-    return [problem, of(/^ {2}found/), of(/^ {2}(required|allowed)/), of(/^ {2}fix/)];
+    return [problem, of(/^ {2}found/), of(/^ {2}(required|allowed|usual)/), of(/^ {2}fix/)];
   });
-  const head = ['problem', 'found', 'required', 'fix'];
+  const head = ['problem', 'found', issues.every(isCheck) ? 'usual' : 'required', 'fix'];
   const used = head.map((_, k) => rows.some((row) => row[k] !== ''));
   return table(
     label,
