@@ -264,7 +264,7 @@ function afterOrder({ axles, units }) {
  * Prints a corner and writes its files; returns what was written.
  * @param {string} name
  * @param {import('jounce').DocumentCorner} given
- * @param {Pick<import('jounce').CarDocument, 'units' | 'name'>} car
+ * @param {{ units: 'metric' | 'imperial', name?: string | undefined }} car
  * @param {import('jounce').Sizing | null} sizing
  */
 function showCorner(name, { corner, limits: ends, sprungMass: given }, { units, name: called }, sizing) {

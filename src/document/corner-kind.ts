@@ -17,7 +17,7 @@ export interface CornerKind<Schema extends z.ZodObject = z.ZodObject, Path exten
    * part that `on` beside it names.
    */
   readonly points: Readonly<Record<Path, string>>;
-  /** Points that must not lie in one place, beside those of arms, wheel and coilover; a fault is told at the first. */
+  /** Points that must not lie in one place, beside those of arms, wheel and coilover; a fault is reported at the first. */
   readonly apart: readonly (readonly [first: Path, second: Path])[];
   /** Arms that may carry a mount, each from its pivot on the chassis to its outer joint. */
   readonly arms: Readonly<Record<string, readonly [pivot: Path, outer: Path]>>;

@@ -28,7 +28,7 @@ type Pair = readonly [first: Place, second: Place];
 /** Those of each kind met, as their places. */
 const apart = new WeakMap<CornerKind, readonly Pair[]>();
 
-/** Pairs of points that must lie apart for a corner to have a geometry; a fault is told at the first. */
+/** Pairs of points that must lie apart for a corner to have a geometry; a fault is reported at the first. */
 function apartOf(kind: CornerKind): readonly Pair[] {
   let pairs = apart.get(kind);
   if (pairs === undefined) {
@@ -55,7 +55,7 @@ function unsoundWheel(corner: unknown, units: Units): Finding | undefined {
   if (centre === undefined) return undefined;
   const contactPatch = pointAt(corner, CONTACT_PATCH);
   const ground = contactPatch === undefined ? 0 : contactPatch[1];
-  // In one place is told as such.
+  // In one place is reported as such.
   const together = contactPatch?.[0] === centre[0] && contactPatch[1] === centre[1];
   if (centre[1] > ground || together) return undefined;
   return found(

@@ -96,7 +96,10 @@ describe('the kind of a corner', () => {
       'kind: unknown choice, got "pullrod" (allowed: doubleWishbone, pushrod, strut); did you mean "pushrod"?',
       rodWith((c) => (c.kind = 'pullrod')),
     ],
-    ['kind: unknown choice, got 3 (allowed: doubleWishbone, pushrod, strut); choose one of them', strutWith((c) => (c.kind = 3))],
+    [
+      'kind: unknown choice, got 3 (allowed: doubleWishbone, pushrod, strut); choose one of them',
+      strutWith((c) => (c.kind = 3)),
+    ],
   ])('is told: %s', (message, corner) => {
     expect(messageOf(corner)).toBe(lines('invalid corner file', `  ${message}`));
   });
