@@ -1,15 +1,7 @@
 /** What must hold for joints of every kind: a kind that is half described fails here, or does not compile. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import {
-  type CheckedDrawing,
-  type Drawing,
-  InputError,
-  type Measure,
-  mobility,
-  type Point,
-  trace,
-} from 'jounce/linkage';
+import { type Drawing, InputError, type Measure, mobility, type Point, trace } from 'jounce/linkage';
 import { forces, type Load, type StaticsOptions } from 'jounce/statics';
 import { checkLaws, LawViolation, laws } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
@@ -127,6 +119,8 @@ const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
     slides: [['R', 'A']],
   },
 });
+
+type Places = Readonly<Record<string, Point>>;
 
 /** Of a central difference, mm. */
 const STEP = 0.01;
@@ -274,14 +268,14 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
   it('has the exact derivatives of its force in a design, or is refused there', () => {
     const isKnown = jointsIn(drawing).every(({ constraint }) => constraint(HAS_DERIVATIVE));
     if (!isKnown) return;
-    const points: Drawing['points'] = { ...drawing.points, eye: [-60, 120] };
+    const points: Places = { ...(drawing.points as Places), eye: [-60, 120] };
     const body = Object.keys(drawing.bodies)[1] ?? 'crank';
     const wheel = drawing.bodies[body][1];
     const force: JointForce = { joint: 'A', tyre: [70, -200] };
     /** A corner that stands as drawn, with each coordinate of it an input. */
-    const at = (places: Drawing['points']): Trial => ({
+    const at = (places: Places): Trial => ({
       model: {
-        drawing: { ...drawing, points: places, ground: [...drawing.ground, 'eye'] } as CheckedDrawing,
+        drawing: { ...drawing, points: places, ground: [...drawing.ground, 'eye'] },
         upright: body,
         wheelCentre: wheel,
         contactPatch: wheel,
