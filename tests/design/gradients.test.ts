@@ -44,8 +44,12 @@ forEachKind((kind) => {
           fc.pre((ride.installationRatio ?? 0) > 0.2);
           const names = Object.keys(points).filter((name) => !['wheelCentre', 'contactPatch'].includes(name));
           const box = ([y, z]: Point) => ({ y: [y - 5, y + 5], z: [z - 5, z + 5] }) as const;
-          const [arm] = Object.keys(armsOf(model));
-          // A kind may have no joint between two moving parts.
+          // A kind may have no arm beside its upright, and no joint between two moving parts.
+          const toArms = Object.fromEntries(
+            Object.keys(armsOf(model))
+              .slice(0, 1)
+              .map((arm) => [arm, 10]),
+          );
           const [inner = model.shock.outer] = Object.keys(holdersOf(model));
           const joints = [inner, model.shock.outer];
           const objectives: Objective[] = [
@@ -67,8 +71,8 @@ forEachKind((kind) => {
             mounts: Object.fromEntries(names.map((name) => [name, box(points[name])])),
             objectives,
             clearances: {
-              mountToArm: { [arm]: 10 },
-              springToArm: { [arm]: 10 },
+              mountToArm: toArms,
+              springToArm: toArms,
               springToTyre: 10,
               spring: { diameter: 70, seatOffset: 50 },
               tyre: { overallRadius: 320, width: 200 },
