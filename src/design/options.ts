@@ -267,9 +267,11 @@ function checkJointForce(
 ): void {
   const { outer, inner } = model.shock;
   const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
-  const held = [...new Set(jointsIn(model.drawing).map(({ at }) => at.kind))];
-  const without = held.filter((kind) => !HAS_DERIVATIVE[kind]);
-  if (without.length > 0) add('jointForceWithoutDerivative', path, undefined, { joints: without });
+  const without = jointsIn(model.drawing).filter(({ constraint }) => !constraint(HAS_DERIVATIVE));
+  if (without.length > 0) {
+    const kinds = [...new Set(without.map(({ at }) => at.kind))];
+    add('jointForceWithoutDerivative', path, undefined, { joints: kinds });
+  }
   if (typeof joint !== 'string' || !joints.includes(joint)) {
     add(joint === undefined ? 'missing' : 'unknownJoint', `${path}.joint`, joint, { allowed: joints });
   }

@@ -13,8 +13,8 @@ export interface CornerKind<Schema extends z.ZodObject = z.ZodObject, Path exten
   readonly about: string;
   readonly schema: Schema;
   /**
-   * The name of each hardpoint. All of a coilover's stand under `coilover`, its moving end first; a point called `mount` moves with the
-   * part that `on` beside it names.
+   * The name of each hardpoint. All of a coilover's stand under `coilover`, with the fixed end as `chassisMount`; a point called `mount`
+   * moves with the part that `on` beside it names.
    */
   readonly points: Readonly<Record<Path, string>>;
   /** Points that must not lie in one place, beside those of arms, wheel and coilover; a fault is reported at the first. */
@@ -88,6 +88,19 @@ export type OnPath<Kind extends CornerKind> = keyof Kind['points'] extends infer
     ? `${Part}.on`
     : never
   : never;
+
+/** Where the other end of a coilover stands: on the chassis, or on a part that moves too. */
+const OTHER_END: readonly string[] = ['coilover.chassisMount', 'coilover.otherEnd.mount'];
+
+/** Whether a point is that end of a coilover that the wheel moves. */
+export function isMovingEnd(path: string): boolean {
+  return path.startsWith('coilover.') && !OTHER_END.includes(path);
+}
+
+/** Whether a point is the other end of a coilover. */
+export function isOtherEnd(path: string): boolean {
+  return OTHER_END.includes(path);
+}
 
 /** Where an input says what a point is on; undefined where the kind says it. */
 export function onPathOf(path: string): string | undefined {

@@ -1,6 +1,6 @@
 import { show } from '../diagnostic.ts';
 import { toMetric, type Units } from '../units.ts';
-import type { CornerKind } from './corner-kind.ts';
+import { type CornerKind, isMovingEnd, isOtherEnd } from './corner-kind.ts';
 import { type Finding, found, type Place, pathText, placeAt, valueAt } from './parse.ts';
 
 type Point = readonly [number, number];
@@ -32,8 +32,10 @@ const apart = new WeakMap<CornerKind, readonly Pair[]>();
 function apartOf(kind: CornerKind): readonly Pair[] {
   let pairs = apart.get(kind);
   if (pairs === undefined) {
-    const [moving, ...others] = Object.keys(kind.points).filter((path) => path.startsWith('coilover.'));
-    const ends = others.map((other) => [moving, other] as const);
+    const paths = Object.keys(kind.points);
+    const ends = paths
+      .filter(isMovingEnd)
+      .flatMap((moving) => paths.filter(isOtherEnd).map((other) => [moving, other] as const));
     const wheel = ['wheel.centre', 'wheel.contactPatch'] as const;
     const named = [...Object.values(kind.arms), ...kind.apart, wheel, ...ends];
     pairs = named.map(([first, second]): Pair => [placeAt(first), placeAt(second)]);

@@ -6,8 +6,8 @@ import type { CornerModel } from '../corner/model.ts';
 import { type Sweep, sweep } from '../corner/sweep.ts';
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
-import type { Drawing, Point } from '../linkage/drawing.ts';
-import type { JointKind, JointOf } from '../linkage/joints.ts';
+import type { Point } from '../linkage/drawing.ts';
+import { type ConstraintMaker, jointsIn } from '../linkage/joints.ts';
 import { distance } from '../numerics/plane.ts';
 import { DEGREES } from '../units.ts';
 
@@ -208,26 +208,26 @@ export function outlines(model: CornerModel, points: Pose['points']): Point[][] 
 
 type Line = readonly [string, string];
 
-/** Lines that something slides along at a joint of each kind; those of the chassis are measures and no parts. */
-const SLIDES: { readonly [K in JointKind]: (one: JointOf<K>, drawing: Drawing) => readonly Line[] } = {
-  telescopes: (ends) => [ends],
-  sliders: ({ on }) => [on],
-  fixedAngles: (directions, { ground }) =>
+/** Lines that something slides along where a joint keeps a constraint; those of the chassis that an angle is kept to are no parts. */
+const slidesOf = (ground: readonly string[]): ConstraintMaker<readonly Line[]> => ({
+  coordinate: () => [],
+  distance: (_, line) => [line],
+  angle: (...directions) =>
     directions.flatMap((one) =>
-      typeof one === 'string' || one.every((point) => ground.includes(point)) ? [] : [one],
+      one === undefined || typeof one === 'string' || one.every((point) => ground.includes(point))
+        ? []
+        : [one],
     ),
-  fixedCoordinates: () => [],
-};
+});
 
 /**
  * Lines that something slides along, each with its name and ends: telescopes, what sliders are on, and what keeps its angle
  * to a body, as a strut's axis does; each once, without those that a body or the shock shows.
  */
 export function slides({ drawing, shock }: CornerModel): { name: string; ends: Line }[] {
-  const lines = (Object.keys(SLIDES) as JointKind[]).flatMap((kind) =>
-    Object.entries(drawing[kind] ?? {}).flatMap(([name, one]) =>
-      SLIDES[kind](one as never, drawing).map((ends) => ({ name, ends })),
-    ),
+  const along = slidesOf(drawing.ground);
+  const lines = jointsIn(drawing).flatMap(({ at, direction, constraint }) =>
+    (direction === undefined ? constraint(along) : [direction]).map((ends) => ({ name: at.name, ends })),
   );
   const shown: (readonly string[])[] = [...Object.values(drawing.bodies), [shock.inner, shock.outer]];
   return lines.flatMap(({ name, ends }) => {

@@ -3,8 +3,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Diagnostic, doubleWishbone, InputError, readCar, sentence } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { limits } from '../../src/corner/limits/limits.ts';
+import { type LimitCause, limits } from '../../src/corner/limits/limits.ts';
 import type { LimitOptions } from '../../src/document/inputs.ts';
+import { issueLines } from '../../src/sentences/sentence.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -561,5 +562,36 @@ describe('options that can not be', () => {
     expect(message(undefined)).toBe('accepted');
     expect(message({})).toBe('accepted');
     expect(message({ arch: [], chassisLowPoints: [] })).toBe('accepted');
+  });
+});
+
+/** Every cause; the compiler asks for a new one here. */
+const CAUSES: Readonly<Record<LimitCause, true>> = {
+  damperExtended: true,
+  damperCompressed: true,
+  bumpStopSolid: true,
+  springMinLength: true,
+  ballJointArticulation: true,
+  bearingMisalignment: true,
+  tyreContact: true,
+  groundContact: true,
+  deadPoint: true,
+  ratioZero: true,
+  locked: true,
+  bifurcation: true,
+};
+
+describe.each(Object.keys(CAUSES))('the cause %s', (cause) => {
+  it('has its words where travel falls short of what is required', () => {
+    const values = { available: 40, required: 60, case: 'specified', cause };
+    const lines = issueLines({ code: 'bumpTravelShort', severity: 'conflict', path: '', values }, 'metric');
+    expect(lines.join('\n')).toMatch(/40\.0 mm, where (the|a|an) [a-z]/);
+    expect(lines.join('\n')).not.toContain('undefined');
+  });
+
+  it('is in the guide', () => {
+    const guide = readFileSync(join(import.meta.dirname, '../../docs/limits.md'), 'utf8');
+    const [, table] = guide.split('## Causes');
+    expect(table.split('\n### ')[0]).toMatch(new RegExp(`^\\|.*\`${cause}\`.*\\|`, 'm'));
   });
 });

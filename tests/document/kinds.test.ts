@@ -2,6 +2,7 @@
 import * as fc from 'fast-check';
 import { describeIssue, limits, type PushrodInput, pushrod, type StrutInput, strut, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { KINDS } from '../../src/corner/kinds.ts';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
@@ -78,28 +79,21 @@ describe('files of other kinds', () => {
   });
 });
 
+const allowed = Object.keys(KINDS).join(', ');
+
 describe('the kind of a corner', () => {
   it.each([
+    [`kind: missing (allowed: ${allowed}); write "pushrod"`, rodWith((c) => delete c.kind)],
+    [`kind: missing (allowed: ${allowed}); write "strut"`, strutWith((c) => delete c.kind)],
     [
-      'kind: missing (allowed: doubleWishbone, pushrod, strut); write "pushrod"',
-      rodWith((c) => delete c.kind),
-    ],
-    [
-      'kind: missing (allowed: doubleWishbone, pushrod, strut); write "strut"',
-      strutWith((c) => delete c.kind),
-    ],
-    [
-      'kind: unknown choice, got "pushRods" (allowed: doubleWishbone, pushrod, strut); did you mean "pushrod"?',
+      `kind: unknown choice, got "pushRods" (allowed: ${allowed}); did you mean "pushrod"?`,
       rodWith((c) => (c.kind = 'pushRods')),
     ],
     [
-      'kind: unknown choice, got "pullrod" (allowed: doubleWishbone, pushrod, strut); did you mean "pushrod"?',
+      `kind: unknown choice, got "pullrod" (allowed: ${allowed}); did you mean "pushrod"?`,
       rodWith((c) => (c.kind = 'pullrod')),
     ],
-    [
-      'kind: unknown choice, got 3 (allowed: doubleWishbone, pushrod, strut); choose one of them',
-      strutWith((c) => (c.kind = 3)),
-    ],
+    [`kind: unknown choice, got 3 (allowed: ${allowed}); choose one of them`, strutWith((c) => (c.kind = 3))],
   ])('is told: %s', (message, corner) => {
     expect(messageOf(corner)).toBe(lines('invalid corner file', `  ${message}`));
   });
