@@ -1,12 +1,14 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { LOAD_FACTORS } from '../forces/load-cases.ts';
-import { type CarInputs, isStrutUnit, ofAxle } from './inputs.ts';
+import { type AxleInputs, type CarInputs, isStrutUnit } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
 
 /** What was assumed. */
-export function assumptionsOf(inputs: CarInputs, axles: readonly AxleSizing[]): Diagnostic[] {
-  const { travelCases, downforce } = inputs.car;
+export function assumptionsOf(
+  { travelCases, downforce }: CarInputs['car'],
+  axles: readonly (AxleInputs & { readonly sized: AxleSizing })[],
+): Diagnostic[] {
   const taken = Object.entries(TRAVEL_CASES).filter(
     ([name]) => travelCases?.[name as keyof typeof TRAVEL_CASES] === undefined,
   );
@@ -17,7 +19,7 @@ export function assumptionsOf(inputs: CarInputs, axles: readonly AxleSizing[]): 
     assumed('gasForceConstant'),
     ...(taken.length === 0 ? [] : [assumed('travelCasesAssumed', 'travelCases', Object.fromEntries(taken))]),
     ...(downforce === undefined ? [] : [assumed('downforceWithSpeedSquared', 'downforce')]),
-    ...axles.flatMap((sized) => onAxle(sized, ofAxle(inputs, sized.axle).rateStep)),
+    ...axles.flatMap(({ sized, rateStep }) => onAxle(sized, rateStep)),
     assumed('loadFactorsAssumed', '', { ...LOAD_FACTORS }),
   ];
 }

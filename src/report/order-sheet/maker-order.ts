@@ -1,10 +1,11 @@
 // The order: what whoever makes the coilovers must know, on one page an axle.
 
 import { hardestCase } from '../../coilover/forces/corner-forces.ts';
-import { axleName, type CornerSizing, isStrutUnit } from '../../coilover/sizing/inputs.ts';
+import { type CornerSizing, isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import { blocksOrder, orderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
 import { type Diagnostic, isCheck } from '../../diagnostic.ts';

@@ -1,7 +1,8 @@
 // A coilover to scale in three lengths, standing as it stands in the car, seen from the front.
 
-import { axleName, isStrutUnit } from '../../coilover/sizing/inputs.ts';
+import { isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import {
   type Attributes,
   type Element,
