@@ -1,6 +1,7 @@
+import { strutOf } from '../../corner/corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { LOAD_FACTORS } from '../forces/load-cases.ts';
-import { type AxleInputs, type CarInputs, isStrutUnit } from './inputs.ts';
+import type { AxleInputs, CarInputs } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
 
@@ -26,10 +27,11 @@ export function assumptionsOf(
 
 function onAxle({ axle, travelRequirement, damper, input }: AxleSizing, rateStep: number): Diagnostic[] {
   const { corner, sizing } = input;
+  const strut = strutOf(corner);
   const found = (code: string, place: string, values: Diagnostic['values'] = {}) =>
     assumed(code, `corners.${axle}.${place}`, { axle, ...values });
   return [
-    ...(isStrutUnit(corner) ? [found('coiloverAlongStrut', 'strut')] : []),
+    ...(strut === null ? [] : [found('coiloverAlongStrut', strut)]),
     ...(sizing?.target !== undefined && sizing.rateStep === undefined
       ? [found('rateStepAssumed', 'sizing.rateStep', { rateStep })]
       : []),

@@ -1,5 +1,4 @@
 import type { Axle } from '../../corner/axles.ts';
-import type { DrawnCorner } from '../../corner/corner.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { CarSizingFile, CornerSizingFile, LimitOptions, OrderedFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
@@ -31,9 +30,4 @@ export interface CarInputs {
   readonly car: Certain<CarSizingFile>;
   /** The axles that the document describes, front first. */
   readonly axles: readonly AxleInputs[];
-}
-
-/** Whether spring and damper act along the strut of a corner; the body of such a unit is below. */
-export function isStrutUnit(corner: DrawnCorner): boolean {
-  return corner.kind === 'strut' && corner.coilover === undefined;
 }

@@ -1,6 +1,7 @@
+import { strutOf } from '../../corner/corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
-import { type CarInputs, isStrutUnit } from './inputs.ts';
+import type { CarInputs } from './inputs.ts';
 import type { AxleSizing } from './result.ts';
 
 /** What is still to be found out or agreed: the user's own questions, then what is missing. */
@@ -29,7 +30,7 @@ function onAxle({ axle, spring, input: { corner, sizing, limits } }: AxleSizing)
     bearings: limits.bearings,
     bumpStop: limits.bumpStop,
     mounts: order?.mounts,
-    ...(isStrutUnit(corner) ? {} : { bodyEnd: order?.bodyEnd }),
+    ...(strutOf(corner) === null ? { bodyEnd: order?.bodyEnd } : {}),
     bodyDiameter: order?.bodyDiameter,
     adjusters: order?.adjusters,
     lengthTolerance: order?.lengthTolerance,
