@@ -4,10 +4,10 @@
 //
 // below 1 in size the change is less than the figure is uncertain by.
 
+import { AXLES, type Axle } from '../corner/axles.ts';
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Units } from '../units.ts';
 import type { FigureGroup, FigureInfo } from './sizing/figure.ts';
-import { AXLES, type Axle } from './sizing/inputs.ts';
 import type { AxleSizing, Figure, Sizing } from './sizing/result.ts';
 
 /** A figure that is not the same in both, in the library's units. */

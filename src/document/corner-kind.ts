@@ -23,6 +23,11 @@ export interface CornerKind<Schema extends z.ZodObject = z.ZodObject, Path exten
   readonly arms: Readonly<Record<string, readonly [pivot: Path, outer: Path]>>;
   /** The line of an upright that may carry a mount, from its lower joint up; null without one. */
   readonly upright: readonly [lower: Path, upper: Path] | null;
+  /**
+   * The part along which spring and damper act where an input has no `coilover`; their body is then part of the upright. Null where
+   * there always is one.
+   */
+  readonly strut: (keyof z.input<Schema> & string) | null;
   /** Usual sizes beside those of arms and wheel: bounds in mm, and what the number is, which `sentences/checks.ts` words. */
   readonly sizes: readonly {
     readonly at: string;

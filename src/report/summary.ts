@@ -1,7 +1,7 @@
-import { axleName } from '../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
+import { axleName } from '../corner/axles.ts';
 import { type Diagnostic, isCheck } from '../diagnostic.ts';
 import { issueLines } from '../sentences/sentence.ts';
 import { numberIn, textIn, type Units } from '../units.ts';

@@ -17,7 +17,7 @@ import { mobility } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
 import { changedCorner } from '../../src/corner/changed-corner.ts';
-import { modelOf } from '../../src/corner/corner.ts';
+import { modelOf, strutOf } from '../../src/corner/corner.ts';
 import { cornerJsonSchema } from '../../src/corner/file-schemas.ts';
 import { hardpointsOf, moveHardpoints } from '../../src/corner/hardpoint-coordinates.ts';
 import { carrierOf, pivotOf } from '../../src/corner/model.ts';
@@ -148,6 +148,18 @@ describe.each(ALL_KINDS)('the kind $kind', ({ kind, input: descriptor, make, inp
       expect(ends.length).toBe(outer === undefined ? 0 : 2);
       if (outer === undefined || inner === undefined) continue;
       expect([shock.outer, shock.inner]).toEqual([names[outer], names[inner]]);
+    }
+  });
+
+  it('has its coilover along its strut where an input has none', () => {
+    const { strut } = descriptor;
+    for (const input of inputs) {
+      const isApart = valueAt(input, ['coilover']) !== undefined;
+      expect(strutOf(make(input as never))).toBe(isApart ? null : strut);
+      if (isApart) continue;
+      const { outer, inner } = modelOf(made(input)).shock;
+      const ends = paths.filter((path) => path.startsWith(`${strut}.`)).map((path) => names[path]);
+      expect(new Set(ends)).toEqual(new Set([outer, inner]));
     }
   });
 

@@ -1,7 +1,7 @@
+import { strutOf } from '../../corner/corner.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import { type Diagnostic, isCheck } from '../../diagnostic.ts';
 import type { DamperLengths } from './damper.ts';
-import { isStrutUnit } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 
 /**
@@ -35,7 +35,7 @@ export function orderStatus(
       damper !== null &&
       mounts?.mount !== undefined &&
       mounts.chassis !== undefined &&
-      (bodyEnd !== undefined || isStrutUnit(input.corner))
+      (bodyEnd !== undefined || strutOf(input.corner) !== null)
     );
   });
   return agreed ? 'order' : 'enquiry';

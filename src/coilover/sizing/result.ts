@@ -1,3 +1,4 @@
+import type { Axle } from '../../corner/axles.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
@@ -11,7 +12,6 @@ import type { DamperLengths } from './damper.ts';
 import type { DampingRow } from './damping.ts';
 import type { SpeedRow } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
-import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { LoadState } from './load-states.ts';
 import type { AxleFigureName, CarFigureName } from './numbers.ts';

@@ -1,8 +1,8 @@
 // What the sizing assumes, and what each assumption would change: in figures where the sizing has them.
 
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import { type Block, heading, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';

@@ -1,7 +1,7 @@
 import { DAMPING_RANGES, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import { worded } from '../../sentences/worded.ts';

@@ -7,7 +7,7 @@ import {
   specifiedIn,
 } from '../../coilover/compare.ts';
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
-import { axleName } from '../../coilover/sizing/inputs.ts';
+import { axleName } from '../../corner/axles.ts';
 import { isCheck } from '../../diagnostic.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';

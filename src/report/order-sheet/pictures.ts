@@ -1,5 +1,5 @@
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import { sweep } from '../../corner/sweep.ts';
 import type { Units } from '../../units.ts';
 import { plotCurves } from '../curves.ts';

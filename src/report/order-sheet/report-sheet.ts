@@ -1,6 +1,6 @@
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import { isCheck } from '../../diagnostic.ts';
 import { issueLines, sentence } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
