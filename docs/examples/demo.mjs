@@ -68,7 +68,7 @@ try {
     const parts = [name, axle].filter((part) => part !== '');
     return showCorner(parts.join('-'), given, car.units, sizing);
   });
-  lookAgain(car.notes, car.units);
+  if (sizing === null) lookAgain(car.notes, car.units);
   if (sizing !== null) written.unshift(...writePapers(sizing, papers));
   print('Written:');
   for (const { files, what } of written) {

@@ -1,7 +1,6 @@
 import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
-import { isCheck } from '../../diagnostic.ts';
 import { issueLines, sentence } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
 import { afterWeighing } from './after-weighing.ts';
@@ -49,7 +48,7 @@ export function reportSheet(sizing: Sizing): OrderSheet {
       paragraph(
         'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A 95 % interval holds the true value 95 times in 100.',
       ),
-      ...checksPart([...conflicts.filter(isCheck), ...checks], units),
+      ...checksPart(checks, units),
       contentsOf(parts),
       ...parts,
     ],
@@ -74,8 +73,7 @@ const NOT_FOR_ORDER: Block = {
 };
 
 /** What can't be; nothing where all can. */
-export function findingsPart(findings: Sizing['conflicts'], units: Units): Block[] {
-  const conflicts = findings.filter((finding) => !isCheck(finding));
+export function findingsPart(conflicts: Sizing['conflicts'], units: Units): Block[] {
   if (conflicts.length === 0) return [];
   return [
     heading(2, 'Conflicts'),
