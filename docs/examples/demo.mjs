@@ -68,8 +68,8 @@ try {
     const parts = [name, axle].filter((part) => part !== '');
     return showCorner(parts.join('-'), given, car, sizing);
   });
-  if (sizing !== null) written.unshift(...writePapers(sizing, papers));
-  lookAgain(car.notes, car.units);
+  if (sizing === null) lookAgain(car.notes, car.units);
+  else written.unshift(...writePapers(sizing, papers));
   print('Written:');
   for (const { files, what } of written) {
     for (const one of files) print(`  ${one}`);

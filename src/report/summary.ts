@@ -2,7 +2,7 @@ import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { axleName } from '../corner/axles.ts';
-import { type Diagnostic, isCheck } from '../diagnostic.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 import { issueLines } from '../sentences/sentence.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
 import { printedMargin } from './margins.ts';
@@ -15,10 +15,10 @@ const CELL = 24;
 
 /**
  * A sizing on one screen, as plain text in the units of its document, at most 100 columns wide: for each axle target, chosen and
- * margin, then every conflict.
+ * margin, then every conflict and every check.
  */
 export function sizingSummary(sizing: Sizing): string {
-  const { name, units, axles, conflicts } = sizing;
+  const { name, units, axles, conflicts, checks } = sizing;
   const head = ['', 'target or required', 'chosen or available', 'margin (95 % interval)'];
   const lines = [
     [...(name === undefined ? [] : [name]), statusLine(sizing)].join(': '),
@@ -29,13 +29,8 @@ export function sizingSummary(sizing: Sizing): string {
         .filter((cells) => cells !== null)
         .map(([label, ...cells]) => row([`  ${label}`, ...cells])),
     ]),
-    ...numbered(
-      'Conflicts',
-      'No conflicts.',
-      conflicts.filter((one) => !isCheck(one)),
-      units,
-    ),
-    ...numbered('Check these inputs', null, conflicts.filter(isCheck), units),
+    ...numbered('Conflicts', 'No conflicts.', conflicts, units),
+    ...numbered('Check these inputs', null, checks, units),
   ];
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }
@@ -63,8 +58,8 @@ const STATUS: Readonly<Record<OrderStatus, string>> = {
 };
 
 /** The status; with it, how many conflicts there are that do not stand against an order. */
-function statusLine({ status, conflicts: findings }: Sizing): string {
-  const accepted = status === 'notForOrder' ? 0 : findings.filter((one) => !isCheck(one)).length;
+function statusLine({ status, conflicts }: Sizing): string {
+  const accepted = status === 'notForOrder' ? 0 : conflicts.length;
   if (accepted === 0) return STATUS[status];
   return `${STATUS[status]}; ${accepted} conflict${accepted === 1 ? '' : 's'} to resolve or accept`;
 }

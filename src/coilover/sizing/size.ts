@@ -73,21 +73,23 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       path: `corners.${axle}.${one.path}`,
     })),
   );
-  const isError = ({ severity }: Diagnostic) => severity === 'error';
-  const isNote = ({ severity }: Diagnostic) => severity === 'note';
-  const inDocument = (one: Diagnostic) => ({ ...one, path: boughtPath(one.path, document) });
-  const conflicts = [
-    ...document.notes.filter(isError),
+  const found = [
+    ...document.notes,
+    ...sized.flatMap(({ axle, input: { corner } }) =>
+      (corner.checks ?? []).map((check) => ({ ...check, path: `corners.${axle}` })),
+    ),
     ...[
       ...issues,
       ...nominal.issues,
-      ...stability.filter((one) => !isNote(one)),
+      ...stability,
       ...omittedFindings(sized, [...issues, ...nominal.issues, ...stability]),
       ...axles.flatMap((axle) => findingsOn(axle.sized, axle)),
       ...sized.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
       ...sized.flatMap(notCured),
-    ].map(inDocument),
+    ].map((one) => ({ ...one, path: boughtPath(one.path, document) })),
   ];
+  const isConflict = ({ severity }: Diagnostic) => severity === 'error' || severity === 'conflict';
+  const conflicts = found.filter(isConflict);
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
@@ -99,14 +101,8 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     axles: sized,
     figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,
+    checks: found.filter((one) => !isConflict(one)),
     assumptions: assumptionsOf(car.car, axles),
-    checks: [
-      ...document.notes.filter((one) => !isError(one)),
-      ...sized.flatMap(({ axle, input: { corner } }) =>
-        (corner.checks ?? []).map((check) => ({ ...check, path: `corners.${axle}` })),
-      ),
-      ...stability.filter(isNote).map(inDocument),
-    ],
     openQuestions: openQuestionsOf(written, sized),
   };
 }

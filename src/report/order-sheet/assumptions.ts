@@ -7,16 +7,13 @@ import { sentence } from '../../sentences/sentence.ts';
 import { type Block, heading, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
-export function assumptionsPart({ assumptions, checks, axles, units }: Sizing, paper: OnPaper): Block[] {
-  // What is asked to be checked stands there already.
-  const shown = assumptions.filter(({ code }) => checks.every((check) => check.code !== code));
-  if (shown.length === 0) return [];
+export function assumptionsPart({ assumptions, axles, units }: Sizing, paper: OnPaper): Block[] {
   return [
     heading(2, 'Assumptions'),
     table(
       'Assumptions',
       ['assumption', 'what it changes'],
-      shown.map((one) => [sentence(one, units), CHANGES[one.code]?.(axles, paper) ?? '']),
+      assumptions.map((one) => [sentence(one, units), CHANGES[one.code]?.(axles, paper) ?? '']),
       [],
     ),
   ];

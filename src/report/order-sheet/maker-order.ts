@@ -9,7 +9,7 @@ import { axleName } from '../../corner/axles.ts';
 import { strutOf } from '../../corner/corner.ts';
 import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
-import { type Diagnostic, isCheck } from '../../diagnostic.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { certain } from '../../document/uncertain.ts';
 import { line as lineOf } from '../../sentences/line.ts';
 import { worded } from '../../sentences/worded.ts';
@@ -56,7 +56,7 @@ function pageOf(sizing: Sizing, sized: AxleSizing, sheet: string): Block & { rea
   const { axle } = sized;
   const paper = onPaper(units);
   const found = conflicts.filter(
-    (one) => !isCheck(one) && (!one.path.startsWith('corners.') || one.path.startsWith(`corners.${axle}`)),
+    (one) => !one.path.startsWith('corners.') || one.path.startsWith(`corners.${axle}`),
   );
   const items = toAgree(sized);
   const isOrder = orderStatus(found, [sized]) === 'order';

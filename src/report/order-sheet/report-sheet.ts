@@ -1,7 +1,7 @@
 import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
-import { isCheck } from '../../diagnostic.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { issueLines, sentence } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
 import { afterWeighing } from './after-weighing.ts';
@@ -49,7 +49,7 @@ export function reportSheet(sizing: Sizing): OrderSheet {
       paragraph(
         'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A 95 % interval holds the true value 95 times in 100.',
       ),
-      ...checksPart([...conflicts.filter(isCheck), ...checks], units),
+      ...checksPart(checks, units),
       contentsOf(parts),
       ...parts,
     ],
@@ -74,26 +74,30 @@ const NOT_FOR_ORDER: Block = {
 };
 
 /** What can't be; nothing where all can. */
-export function findingsPart(findings: Sizing['conflicts'], units: Units): Block[] {
-  const conflicts = findings.filter((finding) => !isCheck(finding));
+export function findingsPart(conflicts: Sizing['conflicts'], units: Units): Block[] {
   if (conflicts.length === 0) return [];
   return [
     heading(2, 'Conflicts'),
     ...(conflicts.some(blocksOrder)
       ? []
       : [paragraph('The coilovers can be made and fit. Resolve these conflicts, or accept them.')]),
-    issueTable('Conflicts', conflicts, units),
+    issueTable('Conflicts', 'required', conflicts, units),
   ];
 }
 
 /** Problems, each with value and place, what is required, and what to do; columns with nothing in them are left out. */
-function issueTable(label: string, issues: Sizing['conflicts'], units: Units): Block {
+function issueTable(
+  label: string,
+  due: 'required' | 'usual',
+  issues: readonly Diagnostic[],
+  units: Units,
+): Block {
   const rows = issues.map((issue) => {
     const [problem, ...lines] = issueLines(issue, units);
     const of = (name: RegExp) => lines.find((line) => name.test(line))?.slice(LABEL) ?? '';
     return [problem, of(/^ {2}found/), of(/^ {2}(required|allowed|usual)/), of(/^ {2}fix/)];
   });
-  const head = ['problem', 'found', issues.every(isCheck) ? 'usual' : 'required', 'fix'];
+  const head = ['problem', 'found', due, 'fix'];
   const used = head.map((_, k) => rows.some((row) => row[k] !== ''));
   return table(
     label,
@@ -109,7 +113,7 @@ const LABEL = 12;
 /** What looks wrong, or may not do; nothing where all looks right. */
 function checksPart(checks: Sizing['checks'], units: Units): Block[] {
   if (checks.length === 0) return [];
-  return [heading(2, 'Check these inputs'), issueTable('Check these inputs', checks, units)];
+  return [heading(2, 'Check these inputs'), issueTable('Check these inputs', 'usual', checks, units)];
 }
 
 export const CAUTIONS: readonly string[] = [
