@@ -205,7 +205,7 @@ function speedRowsOf({ car }: CarInputs, { states }: CarNumbers, axle: Axle): Sp
 
 function forcesIn(
   { corner, limits }: DocumentCorner,
-  { mass, coilover, spring, given }: CarNumbers['states']['front'],
+  { mass, coilover, spring, rest, given }: CarNumbers['states']['front'],
   found: Limits,
   damper: DamperLengths | null,
 ): CornerForces | null {
@@ -219,5 +219,5 @@ function forcesIn(
     ...(table === undefined ? {} : { bumpStopTable: table }),
     limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
   };
-  return forcesOf(setUp(corner, options, { found, coilover }), options);
+  return forcesOf(setUp(corner, options, { found, coilover, restingAt: rest?.travel ?? null }), options);
 }
