@@ -7,6 +7,9 @@ import { textWidth } from '../text.ts';
 import { type Block, table } from './blocks.ts';
 
 const WIDTH = 700;
+/** Room for the outline of a bar at either end, and how long all pieces of a bar are. */
+const EDGE = 0.5;
+const BARS = WIDTH - 2 * EDGE;
 const FONT = 11;
 /** Of places in the file. */
 const SMALL = 9.5;
@@ -19,6 +22,8 @@ const LINE = 14;
 const GAP = 7;
 /** Pieces that are named; the rest is one piece. */
 const NAMED = 3;
+/** Fraction of the rest from which it is shown. */
+const LEAST = 0.005;
 const FILLS = ['#555', '#999', '#ccc', '#fff'];
 const THIN: Attributes = { stroke: '#000', 'stroke-width': 0.7 };
 /** Side of the mark before words, with the room around both. */
@@ -45,13 +50,13 @@ function rowOf(
   top: number,
 ): { readonly content: Element[]; readonly bottom: number } {
   const bar = (x: number, width: number, fill: string) =>
-    element('rect', { x, y: top + HEAD, width, height: BAR, fill, ...THIN });
+    element('rect', { x: EDGE + x, y: top + HEAD, width, height: BAR, fill, ...THIN });
   let from = 0;
   let [x, line] = [0, top + HEAD + WORDS];
   const pieces: Element[] = [];
   const words: Element[] = [];
   largest(contributions).forEach(({ name: what, input, fraction }, k) => {
-    pieces.push(bar(from * WIDTH, fraction * WIDTH, FILLS[k]));
+    pieces.push(bar(from * BARS, fraction * BARS, FILLS[k]));
     from += fraction;
     const name = `${what} ${percent(fraction)}`;
     const path = MARK + AFTER_MARK + textWidth(name, FONT) + BEFORE_PATH;
@@ -73,8 +78,8 @@ function rowOf(
 /** The largest contributions, by name and place in the file, then all others as one without a place. */
 function largest(contributions: Figure['contributions']) {
   const named = contributions.slice(0, NAMED).map((one) => ({ ...one, name: wordsOf(one.input) }));
-  const others = contributions.slice(NAMED).reduce((sum, { fraction }) => sum + fraction, 0);
-  return others > 0 ? [...named, { name: 'others', input: '', fraction: others }] : named;
+  const others = 1 - named.reduce((sum, { fraction }) => sum + fraction, 0);
+  return others > LEAST ? [...named, { name: 'others', input: '', fraction: others }] : named;
 }
 
 /** `42 %`; less than half a percent as `under 1 %`. */

@@ -91,7 +91,7 @@ const NARROW_SCREEN = `@media screen and (max-width: 640px) { body { font-size: 
 table.wide thead { display: none; } table.wide tr, table.wide th, table.wide td { display: block; text-align: left; padding: 0.3mm 0; border: 0; }
 table.wide tr { padding: 1mm 0; border-bottom: 0.3pt solid #bbb; } table.wide th[scope=row] { font-weight: bold; }
 table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } table.wide td:empty { display: none; }
-figure { overflow-x: auto; } figure svg { min-width: 700px; } svg.whisker { min-width: 0; } }`;
+figure { overflow-x: auto; } figure svg { min-width: 760px; } svg.whisker { min-width: 0; } }`;
 
 function written(block: Block): string {
   switch (block.kind) {

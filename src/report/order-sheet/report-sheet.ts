@@ -35,10 +35,11 @@ export function reportSheet(sizing: Sizing): OrderSheet {
     ...matters(axles),
     heading(2, 'Figures'),
     ...figuresPart(sizing, paper),
-    ...cornersPart(axles, paper),
     ...assumptionsPart(sizing, paper),
     heading(2, 'Cautions'),
     list(CAUTIONS),
+    // Last, so that no text stands between pictures that fill a page each.
+    ...cornersPart(axles, paper),
   ];
   return {
     title: name === undefined ? title : `${title}: ${name}`,
