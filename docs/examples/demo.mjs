@@ -292,7 +292,11 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, { units, 
   tell(found.misfits);
   tell([found.bump, found.droop].flatMap((limit) => limit?.diagnostic ?? []));
   tell(found.events.map(({ diagnostic }) => diagnostic));
-  tell(Object.values(found.travelMargins ?? {}).map(({ diagnostic }) => diagnostic));
+  tell(
+    sized === undefined
+      ? Object.values(found.travelMargins ?? {}).map((one) => one.diagnostic)
+      : marginsOf(sized),
+  );
   if (found.later.length > 0) say('\nLater limits, nearest first');
   tell(found.later.map(({ diagnostic }) => diagnostic));
   if (found.donor !== undefined) say('\nThe donor damper');
@@ -317,7 +321,8 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, { units, 
   tell(found.notes);
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
   const csv = write(`${name}.csv`, sweepCsv(curves, { units }));
-  const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units }));
+  const tyre = ends.tyre === undefined ? {} : { tyre: ends.tyre };
+  const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units, ...tyre }));
   const text = lines.join('\n');
   if (sizing === null) print(`${text}\n`);
   return [
@@ -332,6 +337,22 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, { units, 
     { files: [csv], what: 'every column of the sweep, a row for each mm of travel' },
     { files: [svg], what: 'the corner at its limits and at ride height, with its curves' },
   ];
+}
+
+/**
+ * Travel required by the sizing, the travel cases in every load state, against what is available.
+ * @param {import('jounce').AxleSizing} sized
+ * @returns {import('jounce').Diagnostic[]}
+ */
+function marginsOf({ figure }) {
+  return /** @type {const} */ (['bump', 'droop']).flatMap((side) => {
+    const [required, available] = [
+      figure(`${side}TravelRequired`).value,
+      figure(`${side}TravelAvailable`).value,
+    ];
+    if (required === null || available === null) return [];
+    return [{ code: 'travelMargin', severity: 'note', path: '', values: { side, required, available } }];
+  });
 }
 
 /**

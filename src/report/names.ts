@@ -113,7 +113,8 @@ export function labelsAt(labels: readonly Label[], around: Obstacles, frame: Box
 }
 
 /** A point by the part it plays. */
-export function pointName({ drawing, shock, kingpin, ...model }: CornerModel, point: string): string {
+export function pointName(model: CornerModel, point: string): string {
+  const { drawing, shock, kingpin, rocker } = model;
   const { bodies, ground } = drawing;
   const body = Object.keys(bodies).find((name) => bodies[name].includes(point));
   if (point === model.wheelCentre) return 'wheel centre';
@@ -122,6 +123,8 @@ export function pointName({ drawing, shock, kingpin, ...model }: CornerModel, po
     if (ground.includes(point)) return spaced(point);
     return point === kingpin.lower ? 'lower ball joint' : 'upper ball joint';
   }
+  if (point === rocker?.rod.inner) return 'rod at the rocker';
+  if (isStrut(model) && point === shock.outer) return 'strut, lower end';
   if (point === shock.inner || point === shock.outer) {
     return `shock mount, ${body === undefined ? 'chassis' : spaced(body)}`;
   }

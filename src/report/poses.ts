@@ -4,19 +4,34 @@ import type { Pose as Row } from '../corner/column-types.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { type Sweep, sweep } from '../corner/sweep.ts';
+import { rimDiameterOf, tyreOf } from '../corner/tyre.ts';
 import { fault } from '../diagnostic.ts';
+import type { TyreInput } from '../document/inputs.ts';
 import { refusal } from '../errors/report.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { type ConstraintMaker, jointsIn } from '../linkage/joints.ts';
 import { distance } from '../numerics/plane.ts';
 import { DEGREES } from '../units.ts';
 
-/** Sizes of the wheel for the drawing, mm: a corner has neither. */
+/** Sizes of the wheel for the drawing: a corner has none. */
 export interface WheelSizes {
-  /** mm. */
+  /** The tyre, as for `limits`: gives the width, and the rim diameter where it is a size marking. */
+  readonly tyre?: TyreInput | string;
+  /** mm; in place of that of `tyre`. */
   readonly tyreWidth?: number;
-  /** mm. */
+  /** mm; in place of that of `tyre`. */
   readonly rimDiameter?: number;
+}
+
+/** Width and rim diameter, mm, as far as they are given. */
+export function wheelSizes({ tyre, tyreWidth, rimDiameter }: WheelSizes): {
+  readonly width: number | null;
+  readonly rim: number | null;
+} {
+  return {
+    width: tyreWidth ?? (tyre === undefined ? null : tyreOf(tyre).width),
+    rim: rimDiameter ?? (tyre === undefined ? null : rimDiameterOf(tyre)),
+  };
 }
 
 /** Which end of the coilover the body of the damper is at. */
@@ -119,7 +134,7 @@ function poseAt(model: CornerModel, swept: Sweep, travel: number, sizes: WheelSi
 function wheelAt(
   { drawing, wheelCentre, contactPatch, camber }: CornerModel,
   points: Readonly<Record<string, Point>>,
-  { tyreWidth, rimDiameter }: WheelSizes,
+  sizes: WheelSizes,
 ): Pick<Pose, 'tyre' | 'rim'> {
   const drawn = drawing.points;
   const leanOf = ([y, z]: Point, [y0, z0]: Point) => Math.atan2(y - y0, z - z0);
@@ -139,10 +154,11 @@ function wheelAt(
       y + out * Math.cos(lean) + up * Math.sin(lean),
       z - out * Math.sin(lean) + up * Math.cos(lean),
     ]);
-  const width = tyreWidth ?? TYRE_WIDTH * radius;
+  const { width: given, rim } = wheelSizes(sizes);
+  const width = given ?? TYRE_WIDTH * radius;
   return {
     tyre: outline(width / 2, radius),
-    rim: outline((RIM_WIDTH * width) / 2, (rimDiameter ?? RIM_DIAMETER * radius) / 2),
+    rim: outline((RIM_WIDTH * width) / 2, (rim ?? RIM_DIAMETER * radius) / 2),
   };
 }
 

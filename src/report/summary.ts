@@ -19,20 +19,25 @@ const CELL = 24;
  */
 export function sizingSummary(sizing: Sizing): string {
   const { name, units, axles, conflicts, checks } = sizing;
-  const head = ['', 'target or required', 'chosen or available', 'margin (95 % interval)'];
   const lines = [
     [...(name === undefined ? [] : [name]), statusLine(sizing)].join(': '),
-    row(head),
+    row(['', ...SUMMARY_HEAD]),
     ...axles.flatMap((sized) => [
       axleName(sized.axle),
-      ...ROWS.map((cells) => cells(sized, units))
-        .filter((cells) => cells !== null)
-        .map(([label, ...cells]) => row([`  ${label}`, ...cells])),
+      ...summaryRows(sized, units).map(([label, ...cells]) => row([`  ${label}`, ...cells])),
     ]),
     ...numbered('Conflicts', 'No conflicts.', conflicts, units),
     ...numbered('Check these inputs', null, checks, units),
   ];
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+}
+
+/** Heads of the columns of a summary but the first. */
+export const SUMMARY_HEAD = ['target or required', 'chosen or available', 'margin (95 % interval)'] as const;
+
+/** What an order of an axle stands or falls by: label, target, chosen, margin. */
+export function summaryRows(sized: AxleSizing, units: Units): Cells[] {
+  return ROWS.map((cells) => cells(sized, units)).filter((cells) => cells !== null);
 }
 
 /** Findings under a heading with their number; where there are none, what to say. */

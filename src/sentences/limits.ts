@@ -1,9 +1,9 @@
-import { spaced } from '../words.ts';
+import { ballJointName, spaced } from '../words.ts';
 import type { Words } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
 
 const eyeToEye = (say: Say, name: string) => `${say.measure(name, 'length')} eye to eye`;
-const ballJoint = (say: Say) => `the ${spaced(say.text('joint'))} ball joint`;
+const ballJoint = (say: Say) => `the ${ballJointName(say.text('joint'))}`;
 /** `arch[2], [720, 700],` */
 const point = (say: Say) => `${say.text('part')}, ${say.point('y', 'z')},`;
 

@@ -516,6 +516,22 @@ describe('loads on the scales', () => {
   });
 });
 
+it('a car that stands low has its static loads where it stands, and the axial force of its figures', () => {
+  for (const { forces, figure } of sizeCoilovers(readCar(exampleText('car-weighed.json'))).axles) {
+    const { name, travel, tyre, shock } = forces?.cases[0] ?? expect.fail('no cases');
+    const value = (of: Parameters<typeof figure>[0]) => figure(of).value ?? Number.NaN;
+    expect(name).toBe('static');
+    expect(travel).toBeGreaterThan(2);
+    expectWithin(travel, value('staticTravel'), 1e-9);
+    expectNear(shock.total, value('staticAxialForce'));
+    expectWithin(shock.metalContact, 0, 1e-8);
+    // The wheel carries its weight, but for what the unsprung weight moves less or more than the contact patch does.
+    const unsprung = (value('leftWheelMass') + value('rightWheelMass')) / 2 - value('sprungMass');
+    const weight = ((value('leftWheelMass') + value('rightWheelMass')) / 2) * GRAVITY;
+    expectWithin(tyre?.[1] ?? Number.NaN, weight, 0.02 * unsprung * GRAVITY);
+  }
+});
+
 it('a car from tape to order to scales gets advice on what to change, in its own units', () => {
   const sizing = sizeCoilovers(readCar(exampleText('car-weighed.json')));
   const lines = sizing.axles.flatMap(({ advice }) => advice.map((one) => sentence(one, sizing.units)));

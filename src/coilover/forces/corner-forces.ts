@@ -20,6 +20,7 @@ import { type Bending, bendingOf } from './bending.ts';
 import { drivenCase } from './driven-case.ts';
 import { type LoadCase, standardLoadCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
+import { restingCase } from './resting-case.ts';
 import {
   given,
   heightAt,
@@ -89,7 +90,7 @@ const CAUTIONS = [
 ];
 
 /**
- * Forces in every joint and mount of a corner in the usual load cases (static, full bump, hanging, cornering, kerb strike;
+ * Forces in every joint and mount of a corner in the usual load cases (static, full bump, full droop, cornering, kerb strike;
  * with a damper also the stop driven solid, with the wheel load that this takes) and in your own.
  *
  * @throws InputError for options that can't be, with every issue.
@@ -102,11 +103,8 @@ export function cornerForces(corner: Corner, options: ForceOptions): CornerForce
 export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   const { sprungMass, unsprungMass, factors, cases = [] } = options;
   const driven = drivenCase(setup);
-  const all = [
-    ...standardLoadCases(sprungMass, unsprungMass, factors),
-    ...(driven === null ? [] : [driven]),
-    ...cases,
-  ];
+  const [asDrawn, ...others] = standardLoadCases(sprungMass, unsprungMass, factors);
+  const all = [restingCase(setup) ?? asDrawn, ...others, ...(driven === null ? [] : [driven]), ...cases];
   const found = all.map((one) => caseForces(setup, one));
   const largest: Record<string, CornerForces['largest'][string]> = {};
   for (const { name, ballJoints } of found) {

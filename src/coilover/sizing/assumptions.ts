@@ -1,6 +1,7 @@
 import { strutOf } from '../../corner/corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { LOAD_FACTORS } from '../forces/load-cases.ts';
+import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
 import type { AxleInputs, CarInputs } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
@@ -25,7 +26,8 @@ export function assumptionsOf(
   ];
 }
 
-function onAxle({ axle, travelRequirement, damper, input }: AxleSizing, rateStep: number): Diagnostic[] {
+function onAxle(sized: AxleSizing, rateStep: number): Diagnostic[] {
+  const { axle, travelRequirement, damper, input, springOptions } = sized;
   const { corner, sizing } = input;
   const strut = strutOf(corner);
   const found = (code: string, place: string, values: Diagnostic['values'] = {}) =>
@@ -37,6 +39,18 @@ function onAxle({ axle, travelRequirement, damper, input }: AxleSizing, rateStep
       : []),
     ...travelRequirement.omitted.map((one) => assumed(one.code, one.path, { ...one.values, axle })),
     ...(damper === null || damper.specified ? [] : [found('damperFromTravel', 'limits.damper')]),
+    ...springOptions.flatMap(({ spring: { name, minLength, minLengthSource } }) =>
+      minLengthSource === 'estimated' || minLengthSource === 'assumed'
+        ? [
+            found('minLengthTaken', 'sizing.springs', {
+              spring: name,
+              minLength,
+              minLengthSource,
+              assumedClearance: ASSUMED_CLEARANCE,
+            }),
+          ]
+        : [],
+    ),
   ];
 }
 

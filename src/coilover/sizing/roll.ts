@@ -35,15 +35,15 @@ export const ROLL_FIGURES = {
 
 export const CAR_ROLL_FIGURES = {
   rollGradient: {
-    label: 'roll gradient per g, without anti-roll bars',
-    quantity: 'angle',
+    label: 'roll gradient, without anti-roll bars',
+    quantity: 'rollGradient',
     group: 'adjustable',
     definition:
       'moment per g (sprung weight × its height above the roll axis) ÷ (roll stiffness of both axles − that moment); tyres rigid',
   },
   rollGradientWithBars: {
-    label: 'roll gradient per g, with anti-roll bars',
-    quantity: 'angle',
+    label: 'roll gradient, with anti-roll bars',
+    quantity: 'rollGradient',
     group: 'adjustable',
     definition: 'the same with the anti-roll bars',
   },

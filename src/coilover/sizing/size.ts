@@ -203,7 +203,7 @@ function speedRowsOf(state: AxleState, downforce: CarInputs['car']['downforce'])
 
 function forcesIn(
   { corner, limits }: DocumentCorner,
-  { mass, coilover, spring, given }: AxleState,
+  { mass, coilover, spring, rest, given }: AxleState,
   found: Limits,
   damper: DamperLengths | null,
 ): CornerForces | null {
@@ -217,5 +217,5 @@ function forcesIn(
     ...(table === undefined ? {} : { bumpStopTable: table }),
     limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
   };
-  return forcesOf(setUp(corner, options, { found, coilover }), options);
+  return forcesOf(setUp(corner, options, { found, coilover, restingAt: rest?.travel ?? null }), options);
 }

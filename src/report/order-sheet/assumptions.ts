@@ -65,6 +65,7 @@ const CHANGES: Readonly<Record<string, Change>> = {
   rateStepAssumed: () => 'The next rates available, and so the spring rate fitted and its frequency.',
   damperFromTravel: () =>
     'Another damper has other lengths and another stroke, and may stop the wheel elsewhere.',
+  minLengthTaken: () => 'The spring travel available, and so whether the spring fits.',
   loadFactorsAssumed: () =>
     'The wheel load of each case is proportional to its factor; the joint loads follow.',
 };

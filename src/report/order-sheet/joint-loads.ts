@@ -1,22 +1,26 @@
-// Loads of the joints at the upright in each load case: along the stud where its axis is known, else the whole force.
+// Loads of the ball joints in each load case: along the stud where its axis is known or taken, else the whole force.
 
 import type { AxialLoad } from '../../coilover/forces/ball-joint.ts';
 import type { CaseForces } from '../../coilover/forces/corner-forces.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { modelOf } from '../../corner/corner.ts';
-import { spaced } from '../../words.ts';
+import { ballJointName } from '../../words.ts';
+import { pointName } from '../names.ts';
 import { type Block, paragraph, table } from './blocks.ts';
+import { whole } from './mount-loads.ts';
 import type { OnPaper } from './on-paper.ts';
 
 /** A column for each ball joint: pulled out or pushed in, and square to that; nothing where no joint has a load. */
 export function jointLoads({ forces, input }: AxleSizing, paper: OnPaper): Block[] {
   const { cases } = forces ?? { cases: [] };
-  const { drawing, upright } = modelOf(input.corner);
-  const joints = drawing.bodies[upright].filter(
+  const model = modelOf(input.corner);
+  const { drawing, upright } = model;
+  const atUpright = drawing.bodies[upright].filter(
     (point) =>
       drawing.ground.includes(point) ||
       Object.entries(drawing.bodies).some(([body, points]) => body !== upright && points.includes(point)),
   );
+  const joints = [...new Set([...atUpright, ...cases.flatMap((one) => Object.keys(one.ballJoints))])];
   const ofKind = (is: (one: CaseForces, joint: string) => boolean) =>
     joints.filter((joint) => cases.some((one) => is(one, joint)));
   const known = ofKind(({ ballJoints }, joint) => joint in ballJoints);
@@ -30,18 +34,18 @@ export function jointLoads({ forces, input }: AxleSizing, paper: OnPaper): Block
   const [units] = paper.units;
   return [
     table(
-      'Loads of the joints at the upright',
+      'Loads of the ball joints',
       [
         'load case',
-        ...known.map((joint) => `${spaced(joint)} joint`),
-        ...taken.map((joint) => `${spaced(joint)} joint, stud taken along the kingpin`),
-        ...others.map((joint) => `${spaced(joint)} joint, whole force`),
+        ...known.map((joint) => ballJointName(joint)),
+        ...taken.map((joint) => `${ballJointName(joint)}, stud taken along the kingpin`),
+        ...others.map((joint) => `${pointName(model, joint)}, whole force`),
       ],
       cases.map((one) => [
         one.name,
         ...known.map((joint) => alongStud(one, joint, paper)),
         ...taken.map((joint) => load(one.alongKingpin[joint], paper)),
-        ...others.map((joint) => whole(one, upright, joint, paper)),
+        ...others.map((joint) => whole(one.on[upright]?.[joint], paper)),
       ]),
       [],
     ),
@@ -71,12 +75,4 @@ function alongStud({ ballJoints }: CaseForces, joint: string, paper: OnPaper): s
   const found = ballJoints[joint];
   if (found === undefined) return '–';
   return `${load(found, paper)}, stud at ${paper.both(found.articulation, 'angle')}`;
-}
-
-/** `412 lbf (1834 N): y 310, z -271`. */
-function whole({ on }: CaseForces, upright: string, joint: string, { both, number, units }: OnPaper): string {
-  const force = on[upright]?.[joint];
-  if (force === null || force === undefined) return '–';
-  const [y, z] = force.map((part) => number(part, 'force', units[0]));
-  return `${both(Math.hypot(...force), 'force')}: y ${y}, z ${z}`;
 }
