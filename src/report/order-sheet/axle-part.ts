@@ -5,7 +5,7 @@ import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import { worded } from '../../sentences/worded.ts';
-import { printedValue } from '../margins.ts';
+import { printedAxialForce, printedValue } from '../margins.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import { jointLoads } from './joint-loads.ts';
 import { limitWords } from './limit-words.ts';
@@ -301,7 +301,7 @@ function loads(sized: AxleSizing, paper: OnPaper): Block[] {
       forces.cases.map(({ name, travel, shock }) => [
         name,
         both(travel, 'length'),
-        both(shock.total, 'force'),
+        paper.inOne(paper.cellsOf((of) => printedAxialForce(shock, of), 'force')),
         both(shock.spring, 'force'),
         both(shock.gas, 'force'),
         both(shock.bumpStop, 'force'),

@@ -13,7 +13,7 @@ import { line as lineOf } from '../../sentences/line.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Quantity, Units } from '../../units.ts';
 import { capital, ended } from '../../words.ts';
-import { printedMargin } from '../margins.ts';
+import { printedAxialForce, printedFigure, printedSpringLength } from '../margins.ts';
 import { printed } from '../text.ts';
 import { type Block, type FormLine, heading, type OrderSheet, paragraph } from './blocks.ts';
 import { limitWords } from './limit-words.ts';
@@ -207,10 +207,9 @@ function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
           `${number(mm, 'length', of)} ± ${tolerance === undefined ? '____' : number(tolerance, 'length', of)}`,
       ),
     );
-  // Differences of what stands printed beside them, so that the rows add up.
-  const between = (longer: AxleFigureName, shorter: AxleFigureName, of: Units) => {
-    const [a, b] = [figure(longer).value, figure(shorter).value];
-    return a === null || b === null ? null : number(printedMargin(b, a, of), 'length', of);
+  const printed = (name: AxleFigureName, of: Units) => {
+    const mm = printedFigure(sized, name, of);
+    return mm === null ? '–' : number(mm, 'length', of);
   };
   const [extended, ride, compressed] = ['extendedLength', 'designLength', 'compressedLength'] as const;
   return block(
@@ -221,15 +220,13 @@ function lengths(sized: AxleSizing, paper: OnPaper): Block[] {
       line('extended', toTolerance(extended)),
       line('at ride height', plain(ride)),
       line('compressed, no bump stop', toTolerance(compressed)),
-      line('stroke', damper === null ? null : inEach((of) => between(extended, compressed, of) ?? '–')),
+      line('stroke', damper === null ? null : inEach((of) => printed('stroke', of))),
       ...(damper === null
         ? []
         : [
             line(
               'stroke, compression / rebound',
-              inEach(
-                (of) => `${between(ride, compressed, of) ?? '–'} / ${between(extended, ride, of) ?? '–'}`,
-              ),
+              inEach((of) => `${printed('compressionStroke', of)} / ${printed('extensionStroke', of)}`),
             ),
           ]),
       ['limit in bump', limits.bump === null ? NO_STOP : limitWords(limits.bump), ''],
@@ -399,9 +396,14 @@ function springLines(sized: AxleSizing, paper: OnPaper): Line[] {
           'preload at full extension',
           joined(figureCells('preload', 'length'), figureCells('preloadForce', 'force')),
         ),
-    line('spring length at ride height', figureCells('staticSpringLength', 'length')),
+    line('spring length at ride height', springLength(sized, paper)),
     line('spring travel at full bump', figureCells('springTravelRequired', 'length')),
   ];
+}
+
+/** Length of the spring at design ride height, as its dimension in the drawing. */
+function springLength(sized: AxleSizing, paper: OnPaper): Cells | null {
+  return paper.cellsOf((of) => printedSpringLength(sized, of), 'length');
 }
 
 function stopLines({ input }: AxleSizing, paper: OnPaper): Line[] {
@@ -568,7 +570,10 @@ function carLines(sized: AxleSizing, paper: OnPaper): Line[] {
     line('wheel rate at ride height', cells('wheelRate', 'rate')),
     line('frequency alone / with the tyre', alone === null ? null : slashed(alone, withTyre ?? ['– Hz', ''])),
     ...travels(sized, paper),
-    line('maximum axial force', largest === null ? null : paper.cells(largest.shock.total, 'force')),
+    line(
+      'maximum axial force',
+      largest === null ? null : paper.cellsOf((of) => printedAxialForce(largest.shock, of), 'force'),
+    ),
     ...(largest === null ? [] : [['in the load case', largest.name, ''] as const]),
   ];
 }

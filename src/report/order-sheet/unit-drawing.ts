@@ -2,6 +2,7 @@
 
 import { axleName, isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { printedSpringLength } from '../margins.ts';
 import {
   type Attributes,
   type Element,
@@ -13,7 +14,7 @@ import {
   through,
 } from '../svg.ts';
 import { textWidth } from '../text.ts';
-import type { OnPaper } from './on-paper.ts';
+import type { Cells, OnPaper } from './on-paper.ts';
 import { type EndShape, type SpringShape, springLengths, type UnitShape, unitShape } from './unit-shape.ts';
 
 /** A drawing, its width on paper in mm, and the scale 1 : n that it has at that width. */
@@ -96,8 +97,21 @@ export function drawUnit(sized: AxleSizing, paper: OnPaper): UnitDrawing | null 
       ...(pose.withStop
         ? []
         : [text('no bump stop', [centres[k], start + length + reachOf(lower) * px + 12], SMALL_MIDDLE)]),
-      ...dimension(centres[k] + half + 0.5 * gap, centres[k], [start, start + length], pose.length, paper),
-      ...(k === 1 && shape.seatsKnown ? seats(shape, pose, at, centres[k] - half - 0.5 * gap, paper) : []),
+      ...dimension(
+        centres[k] + half + 0.5 * gap,
+        centres[k],
+        [start, start + length],
+        paper.cellsOf(() => pose.length, 'length'),
+      ),
+      ...(k === 1 && shape.seatsKnown
+        ? seats(
+            shape,
+            pose,
+            at,
+            centres[k] - half - 0.5 * gap,
+            paper.cellsOf((of) => printedSpringLength(sized, of), 'length'),
+          )
+        : []),
     ];
   });
   const height = foot + reachOf(lower) * px + 3;
@@ -331,14 +345,11 @@ function dimension(
   x: number,
   from: number,
   [y1, y2]: readonly [number, number],
-  length: number,
-  { units: [own, other], number }: OnPaper,
+  cells: Cells | null,
 ): Element[] {
   const way = Math.sign(x - from);
-  const words: readonly [string, string] = [
-    number(length, 'length', own),
-    ` (${number(length, 'length', other)})`,
-  ];
+  const [own, other] = (cells ?? ['–', '–']).map((cell) => cell.split(' ')[0]);
+  const words: readonly [string, string] = [own, ` (${other})`];
   const size = textWidth(words.join(''), FONT, false) + 10;
   const middle = (y1 + y2) / 2;
   const isInside = y2 - y1 > size + 16;
@@ -378,9 +389,9 @@ function arrow([x, y]: Place, way: 1 | -1): Element {
 }
 
 /** The length of the spring between its seats. */
-function seats(shape: UnitShape, { length }: Pose, at: At, x: number, paper: OnPaper): Element[] {
+function seats(shape: UnitShape, { length }: Pose, at: At, x: number, cells: Cells | null): Element[] {
   const face = length - shape.seat;
   const [[centre, y1], [, y2]] = [at(shape.perch, 0), at(face, 0)];
   const outer = (shape.spring.radius + shape.spring.wire / 2) * at.px;
-  return dimension(x, centre - outer, [Math.min(y1, y2), Math.max(y1, y2)], face - shape.perch, paper);
+  return dimension(x, centre - outer, [Math.min(y1, y2), Math.max(y1, y2)], cells);
 }
