@@ -7,7 +7,7 @@ import { balancedLoad, type SetUp } from './static-equilibrium.ts';
 
 /** What the case is called, by what ends the bump travel; at a singular pose of the linkage there is no balance. */
 const NAMES: Partial<Record<LimitCause, string>> = {
-  bumpStopSolid: 'stop driven solid',
+  bumpStopSolid: 'bump stop solid',
   damperCompressed: 'damper bottomed out',
   springMinLength: 'spring at its minimum length',
   ballJointArticulation: 'driven to the bump limit',

@@ -20,6 +20,8 @@ export interface OnPaper {
   cells(value: number, quantity: Quantity | 'ratio'): Cells;
   /** The same in one text, as `13.31 in (338.0 mm)`. */
   both(value: number, quantity: Quantity | 'ratio'): string;
+  /** The same of a length with one digit more. */
+  finerCells(value: number, quantity: 'length'): Cells;
   /** The same of what is printed as a sum or difference of rounded values, which depend on the units; null where there is none. */
   cellsOf(value: (units: Units) => number | null, quantity: Quantity): Cells | null;
   /** Both cells in one text, or a dash where there are none. */
@@ -49,6 +51,13 @@ export function onPaper(first: Units): OnPaper {
       isSame ? '' : withUnit(printed(otherDigits(value, quantity, units[1])), quantity, units[1]),
     ];
   };
+  const finerCells: OnPaper['finerCells'] = (value, quantity) => {
+    const [own, other] = units.map((of) => {
+      const digits = (number(value, quantity, of).split('.')[1]?.length ?? 0) + 1;
+      return withUnit(printed(fromMetric(value, quantity, of).toFixed(digits)), quantity, of);
+    });
+    return [own, other];
+  };
   const both: OnPaper['both'] = (value, quantity) => inOne(cells(value, quantity));
   const cellsOf: OnPaper['cellsOf'] = (value, quantity) => {
     const [own, other] = units.map((of, k) => {
@@ -62,6 +71,7 @@ export function onPaper(first: Units): OnPaper {
     number,
     cells,
     both,
+    finerCells,
     cellsOf,
     inOne: (cells) => (cells === null ? '–' : inOne(cells)),
     orDash: (value, quantity) => (value === null ? '–' : both(value, quantity)),

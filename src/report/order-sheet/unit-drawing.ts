@@ -1,6 +1,6 @@
 // A coilover to scale in three lengths, standing as it stands in the car, seen from the front.
 
-import { axleName, isStrutUnit } from '../../coilover/sizing/inputs.ts';
+import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { printedSpringLength } from '../margins.ts';
 import {
@@ -15,14 +15,19 @@ import {
 } from '../svg.ts';
 import { textWidth } from '../text.ts';
 import type { Cells, OnPaper } from './on-paper.ts';
-import { type EndShape, type SpringShape, springLengths, type UnitShape, unitShape } from './unit-shape.ts';
+import {
+  type EndShape,
+  SHORTEST,
+  type SpringShape,
+  springLengths,
+  type UnitShape,
+  unitShape,
+} from './unit-shape.ts';
 
 /** A drawing, its width on paper in mm, and the scale 1 : n that it has at that width. */
 export interface UnitDrawing {
   readonly svg: string;
   readonly title: string;
-  /** Which end is the upper one. */
-  readonly ends: string;
   readonly width: number;
   readonly scale: number;
 }
@@ -80,7 +85,6 @@ export function drawUnit(sized: AxleSizing, paper: OnPaper): UnitDrawing | null 
   const centres = [edge + half, edge + 3 * half + 1.9 * gap, edge + 5 * half + 3 * gap];
   const top = Math.max(HEAD * MM, CAPTION + 6 + reachOf(upper) * px);
   const foot = top + longest * px;
-  const [chassis, moving] = endNames(sized);
   const title = titleOf(sized, poses, scale, paper);
   const datum = shape.chassisUp ? top : foot;
   const content = poses.flatMap((pose, k): Element[] => {
@@ -117,7 +121,6 @@ export function drawUnit(sized: AxleSizing, paper: OnPaper): UnitDrawing | null 
   const height = foot + reachOf(lower) * px + 3;
   return {
     title,
-    ends: shape.chassisUp ? `${chassis} on top, ${moving} below` : `${moving} on top, ${chassis} below`,
     width: WIDTH,
     scale,
     svg: svgDocument({
@@ -139,12 +142,6 @@ function reachOf({ type, radius, bore }: EndShape): number {
 const CLAMP = 26;
 
 const SMALL_MIDDLE: Attributes = { 'font-size': FONT, 'text-anchor': 'middle' };
-
-/** What the two ends are called: that on the chassis, and the one that moves. */
-export function endNames({ input: { corner } }: AxleSizing): readonly [chassis: string, moving: string] {
-  if (isStrutUnit(corner)) return ['top mount', 'upright end'];
-  return ['chassis end', 'rocker' in corner ? 'rocker end' : 'wheel end'];
-}
 
 function titleOf({ axle }: AxleSizing, poses: readonly Pose[], scale: number, { both }: OnPaper): string {
   const lengths = poses.map(({ name, length }) => `${name} ${both(length, 'length')}`);
@@ -186,20 +183,22 @@ const BRIM = 3;
 
 function unitAt(shape: UnitShape, { length, withStop }: Pose, at: At): Element[] {
   const { bodyEnd, shaftEnd, bodyRadius, shaftRadius, seat, bodyLength, perch, thread, bumpStop } = shape;
-  const { spring, helper, seatsKnown } = shape;
+  const { spring, helper } = shape;
   const face = length - seat;
   const outer = spring.radius + spring.wire / 2 + BRIM;
   const bodyStart = bodyEnd.radius + 3;
   const lengths = springLengths(shape, face - perch);
-  const isSpringShown = withStop || lengths.main > Math.max(spring.solid, 0.35 * spring.free);
+  const isSpringShown = withStop || lengths.main > Math.max(spring.solid, SHORTEST * spring.free);
+  // A spring that is not known, or shorter than it may be, is dashed.
+  const isWhole = shape.seatsKnown && !(lengths.main < (spring.minimum ?? 0) - 1e-9);
   const ring = perch + lengths.helper;
   const mainFrom = helper === null ? perch : ring + helper.separator;
   const coils = (front: boolean): Element[] =>
     !isSpringShown
       ? []
       : [
-          ...coil(at, spring, mainFrom, mainFrom + lengths.main, front, seatsKnown),
-          ...(helper === null ? [] : coil(at, helper, perch, ring, front, seatsKnown)),
+          ...coil(at, spring, mainFrom, mainFrom + lengths.main, front, isWhole),
+          ...(helper === null ? [] : coil(at, helper, perch, ring, front, isWhole)),
         ];
   const stopHeight = bumpStop === null ? 0 : Math.min(bumpStop.height, length - bodyLength - seat);
   return [
@@ -218,7 +217,7 @@ function unitAt(shape: UnitShape, { length, withStop }: Pose, at: At): Element[]
       perch - PERCH,
       perch,
       outer,
-      { ...METAL, ...(seatsKnown ? {} : { ...HIDDEN, fill: '#fff' }) },
+      { ...METAL, ...(shape.seatsKnown ? {} : { ...HIDDEN, fill: '#fff' }) },
       1,
     ),
     ...(helper === null || !isSpringShown || helper.separator === 0
@@ -255,7 +254,7 @@ function coil(
   from: number,
   to: number,
   front: boolean,
-  isKnown: boolean,
+  isWhole: boolean,
 ): Element[] {
   const pitch = (to - from - wire) / coils;
   if (!(pitch > 0)) return [];
@@ -266,7 +265,7 @@ function coil(
       ? [at(start, -radius), at(start + pitch / 2, radius)]
       : [at(start + pitch / 2, radius), at(start + pitch, -radius)];
     const caps: Attributes = { 'stroke-linecap': 'round' };
-    if (!isKnown) return [line(a, b, HIDDEN)];
+    if (!isWhole) return [line(a, b, HIDDEN)];
     return [
       line(a, b, { stroke: '#000', 'stroke-width': width + 1.1, ...caps }),
       line(a, b, { stroke: front ? '#fff' : '#ddd', 'stroke-width': Math.max(0.5, width - 0.9), ...caps }),
