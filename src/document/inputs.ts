@@ -575,11 +575,11 @@ export interface TargetInput {
 
 /** The gas in the damper: its force, or shaftDiameter and pressure. */
 export interface GasInput {
-  /** Force of the gas on the shaft. Unit: N, or lbf (imperial). */
+  /** Force of the gas on the shaft, at ride height. Unit: N, or lbf (imperial). */
   readonly force?: number | UncertainNumber | undefined;
   /** Diameter of the shaft. Unit: mm, or in (imperial). */
   readonly shaftDiameter?: number | UncertainNumber | undefined;
-  /** Pressure of the gas above the air. Unit: bar, or psi (imperial). */
+  /** Pressure of the gas above the air, at ride height. Unit: bar, or psi (imperial). */
   readonly pressure?: number | UncertainNumber | undefined;
 }
 
@@ -675,16 +675,22 @@ export interface OrderInput {
    * (imperial).
    */
   readonly lengthAdjustment?: number | undefined;
-  /** Adjusters of the damping, in words. */
+  /** Adjusters of the damping, in words; none if there are none. */
   readonly adjusters?: string | undefined;
-  /** Reservoir, in words. */
+  /** At which setting of the adjusters the damper has the forces of the order, in words. */
+  readonly adjusterSetting?: string | undefined;
+  /** Reservoir, in words; none if there is none. */
   readonly reservoir?: string | undefined;
+  /** Who supplies the spring. */
+  readonly springSupplier?: string | undefined;
   /** Who supplies the bump stop. */
   readonly bumpStopSupplier?: string | undefined;
   /** Clearance between spring and body, at the radius. Unit: mm, or in (imperial). */
   readonly springClearance?: number | undefined;
   /** By how much lengths may be off. Unit: mm, or in (imperial). */
   readonly lengthTolerance?: number | undefined;
+  /** By how much the forces of the damper may be off, as a fraction of 1. Without unit. */
+  readonly forceTolerance?: number | undefined;
   /** By how much rates may be off, as a fraction of 1. Without unit. */
   readonly rateTolerance?: number | undefined;
 }
@@ -699,8 +705,11 @@ export interface OrderMountsInput {
 
 /** What one end of the coilover is to be. */
 export interface MountInput {
-  /** What the end is: an eye, a clevis (also written fork), or a stud. */
-  readonly type: 'eye' | 'clevis' | 'stud' | 'fork';
+  /**
+   * What the end is: an eye, a clevis (also written fork), or a stud; of a strut that is the coilover, how
+   * the upright holds it: clamp or weldOn.
+   */
+  readonly type: 'eye' | 'clevis' | 'stud' | 'clamp' | 'weldOn' | 'fork';
   /** Bore for the bolt; for a stud its thread. Unit: mm, or in (imperial). */
   readonly bore?: number | undefined;
   /**
@@ -710,8 +719,16 @@ export interface MountInput {
   readonly width?: number | undefined;
   /** Spacers, in words. */
   readonly spacers?: string | undefined;
+  /** Pitch of a stud’s thread. Unit: mm, or in (imperial). */
+  readonly threadPitch?: number | undefined;
+  /** Nut, washers and bushes of a stud, in words. */
+  readonly fixing?: string | undefined;
   /** Face of a stud that lengths are taken to, in words: its shoulder, as a rule. */
   readonly referenceFace?: string | undefined;
+  /** Diameter of a strut where the upright clamps it. Unit: mm, or in (imperial). */
+  readonly clampDiameter?: number | undefined;
+  /** Bearing of a strut’s top mount, in words. */
+  readonly bearing?: string | undefined;
 }
 
 /**

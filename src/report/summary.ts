@@ -58,8 +58,9 @@ function numbered(
 
 const STATUS: Readonly<Record<OrderStatus, string>> = {
   order: 'ready to order',
-  enquiry: 'ready for an enquiry; some points are to be agreed',
+  enquiry: 'ready for an enquiry; points that decide what is made are to be agreed',
   notForOrder: 'NOT FOR ORDER, see the conflicts below',
+  bought: 'as bought: nothing is to be ordered',
 };
 
 /** The status; with it, how many conflicts there are that do not stand against an order. */

@@ -116,7 +116,7 @@ describe('the cases', () => {
       'full droop',
       'cornering',
       'kerb strike',
-      'stop driven solid',
+      'bump stop solid',
     ]);
     for (const { shock } of found.cases) {
       expectClose(shock.spring + shock.gas + shock.bumpStop + shock.metalContact, shock.total, {
@@ -234,7 +234,7 @@ describe('the cases', () => {
 
 describe('the stop driven solid', () => {
   it('takes spring, gas and stop at that length, and the wheel load that virtual work says balances them', () => {
-    const { shock, shockLength, travel, tyre } = caseOf('stop driven solid');
+    const { shock, shockLength, travel, tyre } = caseOf('bump stop solid');
     expectWithin(shockLength, 370 + 12, 1e-9);
     // Spring: its static force and 40 N/mm beyond; stop: pressed in by 35 - 12 mm, straight on from 500 N at 10 mm.
     const { installationRatio, shockLength: ride } = sweep(corner).at(0);

@@ -5,20 +5,25 @@ import {
   type AxleSizing,
   orderSheet,
   type Quantity,
+  readCar,
   reportSheet,
   type Sizing,
   sheetData,
   sheetHtml,
   sheetJson,
   sheetMarkdown,
+  sizeCoilovers,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { numberIn } from '../../src/units.ts';
 import { givenUp } from '../support/words.ts';
+import { readPaper } from './paper.ts';
 import { flat, type Json, pagesIn, rowsIn, sized } from './papers.ts';
 import { elementsIn, parseXml } from './xml.ts';
 
 const example = sized();
+/** A car that does not stand where it was designed to. */
+const weighed = sizeCoilovers(readCar(readFileSync('docs/examples/car-weighed.json', 'utf8')));
 
 /** Rows of the page of an axle, by label. */
 function factsOf(sizing: Sizing, k: number): Record<string, string[]> {
@@ -63,7 +68,6 @@ const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity:
   'compressed, no bump stop': ['compressedLength', 'length'],
   'perch setting': ['perchSetting', 'length'],
   'preload at full extension': ['preload', 'length'],
-  'spring length at ride height': ['staticSpringLength', 'length'],
   'spring travel at full bump': ['springTravelRequired', 'length'],
   'low-speed compression': ['compressionDamping', 'damping'],
   'low-speed rebound': ['reboundDamping', 'damping'],
@@ -135,12 +139,46 @@ describe('an order', () => {
     });
   });
 
+  it('has every length at design ride height, also of a car that stands lower: picture, perch and spring agree', () => {
+    for (const units of ['imperial', 'metric'] as const) {
+      weighed.axles.forEach((axle: AxleSizing, k) => {
+        expect(Math.abs(axle.figure('staticTravel').value ?? 0)).toBeGreaterThan(1);
+        const facts = factsOf({ ...weighed, units }, k);
+        const first = (label: string, n: number) => Number(numbersOf(facts[label][n])[0]);
+        const picture = flat([pagesIn(orderSheet({ ...weighed, units }).blocks)[k]]).find(
+          (block) => block.kind === 'picture' && block.title.includes('eye to eye'),
+        );
+        if (picture?.kind !== 'picture') expect.fail('no drawing');
+        const dimensions = readPaper(picture.svg).words.flatMap(({ text }) => {
+          const [own, other] = numbersOf(text).map(Number);
+          return other === undefined ? [] : [[own, other]];
+        });
+        [0, 1].forEach((n) => {
+          const spring = first('spring length at ride height', n);
+          expect(first('at ride height', n) - first('perch setting', n)).toBeCloseTo(spring, 6);
+          expect(dimensions.map((values) => values[n])).toContain(spring);
+          expect(dimensions.map((values) => values[n])).toContain(first('at ride height', n));
+        });
+      });
+    }
+  });
+
   it('prints forces, travels and ratios as the sizing has them', () => {
     example.axles.forEach((axle: AxleSizing, k) => {
       const facts = factsOf(example, k);
       const { cases } = axle.forces ?? expect.fail('no forces');
-      const most = Math.max(...cases.map(({ shock }) => shock.total));
-      expect(facts['maximum axial force'][1]).toBe(`${most.toFixed(0)} N`);
+      const { shock } = cases.reduce((a, b) => (b.shock.total > a.shock.total ? b : a));
+      const parts = [shock.spring, shock.gas, shock.bumpStop, shock.metalContact];
+      facts['maximum axial force'].forEach((cell, n) => {
+        const printed = parts.map((force) =>
+          Number(numberIn(force, 'force', n === 0 ? 'imperial' : 'metric')),
+        );
+        const sum = printed.reduce((a, b) => a + b, 0);
+        expect(Number(numbersOf(cell)[0])).toBe(sum);
+        expect(
+          Math.abs(sum - Number(numberIn(shock.total, 'force', n === 0 ? 'imperial' : 'metric'))),
+        ).toBeLessThanOrEqual(2);
+      });
       const { bump, droop } = axle.limits;
       expect(facts['limit in bump'][0]).toBe('bump stop solid');
       expect(facts['limit in droop'][0]).toBe('damper extended: must take topping out');

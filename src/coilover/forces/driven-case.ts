@@ -8,7 +8,7 @@ import { balancedLoad, type SetUp } from './static-equilibrium.ts';
 /** What the case is called, by what ends the bump travel; null where nothing is driven home, or the linkage has no balance. */
 const NAMES: Readonly<Record<LimitCause, string | null>> = {
   damperExtended: null,
-  bumpStopSolid: 'stop driven solid',
+  bumpStopSolid: 'bump stop solid',
   damperCompressed: 'damper bottomed out',
   springMinLength: 'spring at its minimum length',
   ballJointArticulation: 'driven to the bump limit',

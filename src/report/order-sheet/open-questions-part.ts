@@ -16,7 +16,7 @@ const ON_ORDER = ['springLengthsOpen', 'minLengthOpen'];
 export function openQuestionsPart({ openQuestions, axles, units }: Sizing): Block[] {
   const own = openQuestions.flatMap(besidesOrder).map((one) => sentence(one, units));
   const rows = axles.flatMap((sized) =>
-    agreeLines(toAgree(sized)).map(([who, what]) => [axleName(sized.axle), who, what]),
+    agreeLines(toAgree(sized), true).map(([who, what]) => [axleName(sized.axle), who, what]),
   );
   if (own.length === 0 && rows.length === 0) return [];
   return [
