@@ -67,7 +67,10 @@ describe('a report', () => {
   });
 
   it('as Markdown has tables whose rows are as long as their heads', () => {
-    const tables = forms.markdown.split('\n\n').filter((part) => part.startsWith('|'));
+    const tables = forms.markdown
+      .trim()
+      .split('\n\n')
+      .filter((part) => part.startsWith('|'));
     expect(tables.length).toBeGreaterThan(12);
     for (const table of tables) {
       const cells = table.split('\n').map((row) => row.split(/(?<!\\)\|/).length);

@@ -90,7 +90,7 @@ svg.whisker { width: 14mm; height: 2.2mm; vertical-align: -0.2mm; }`;
 const NARROW_SCREEN = `@media screen and (max-width: 640px) { body { font-size: 10pt; }
 table.wide thead { display: none; } table.wide tr, table.wide th, table.wide td { display: block; text-align: left; padding: 0.3mm 0; border: 0; }
 table.wide tr { padding: 1mm 0; border-bottom: 0.3pt solid #bbb; } table.wide th[scope=row] { font-weight: bold; }
-table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } table.wide td:empty { display: none; }
+table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } table.wide td.n + td:not(.n) { padding-left: 0; } table.wide td:empty { display: none; }
 figure { overflow-x: auto; } figure svg { min-width: 760px; } svg.whisker { min-width: 0; } }`;
 
 function written(block: Block): string {
@@ -166,7 +166,7 @@ const SHORT = 12;
 
 /** A value in two units, which breaks between them only. */
 function unbroken(content: string): string {
-  const values = /^(\S+ [^\s(]+) (\([^()]*\))$/.exec(content);
+  const values = /^(\S+ [^\s(]+) (\([^()]*\)(?: \*)?)$/.exec(content);
   return values === null ? content : `<span>${values[1]}</span> <span>${values[2]}</span>`;
 }
 

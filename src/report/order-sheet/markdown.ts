@@ -53,7 +53,9 @@ function written(block: Block): string[] {
         ),
       ];
     case 'picture':
-      return (block.inWords ?? []).flatMap(written);
+      return block.inWords === undefined
+        ? []
+        : [`${escaped(block.title)}:`, ...block.inWords.flatMap(written)];
   }
 }
 

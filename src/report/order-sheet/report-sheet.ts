@@ -62,13 +62,9 @@ export function reportSheet(sizing: Sizing): OrderSheet {
 /** Target, chosen and margin of each axle, as the terminal has them. */
 function summaryPart(axles: readonly AxleSizing[], units: Units): Block[] {
   const rows = axles.flatMap((sized) =>
-    summaryRows(sized, units).map(([label, ...cells], k) => [
-      k === 0 ? axleName(sized.axle) : '',
-      label,
-      ...cells,
-    ]),
+    summaryRows(sized, units).map(([label, ...cells]) => [`${axleName(sized.axle)}: ${label}`, ...cells]),
   );
-  return rows.length === 0 ? [] : [table('Summary', ['axle', 'figure', ...SUMMARY_HEAD], rows, [2, 3, 4])];
+  return rows.length === 0 ? [] : [table('Summary', ['figure', ...SUMMARY_HEAD], rows)];
 }
 
 /** The headings of blocks. */
