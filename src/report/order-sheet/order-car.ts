@@ -53,7 +53,7 @@ function carRows({ sized, paper }: OrderPage): Row[] {
     row(`wheel rate at ${where}`, cells('wheelRate', 'rate')),
     wordRow(
       'frequency, suspension alone',
-      alone === null ? null : `${alone[0]}; with the tyre ${withTyre?.[0] ?? '–'}`,
+      alone === null ? null : `${alone[0]}${withTyre === null ? '' : `; with the tyre ${withTyre[0]}`}`,
     ),
     row(
       'maximum axial force',

@@ -91,7 +91,7 @@ function travels({ sized: { limits, input }, paper }: OrderPage): Block[] {
     : [
         {
           kind: 'table',
-          head: ['from ride height, in', 'wheel travel', 'eye to eye'],
+          head: ['wheel, from ride height', 'wheel travel', 'eye to eye'],
           rows,
           figures: [],
           label: 'Wheel travel from ride height, with the length of the coilover',
