@@ -93,10 +93,11 @@ function pageOf(
       {
         kind: 'columns',
         columns: [
-          [...drawn(page), ...lengths(page), ...mounts(page), ...body(page)],
-          [...spring(page), ...valving(page), ...car(page)],
+          [...drawn(page), ...lengths(page), ...mounts(page)],
+          [...body(page), ...spring(page), ...valving(page)],
         ],
       },
+      ...car(page),
       ...agreed(items, paper),
       ...CAUTIONS.map(paragraph),
       ...(paper === 'AS BOUGHT'
@@ -205,10 +206,10 @@ function drawn(page: OrderPage): Block[] {
   const isOpen = order?.bodyEnd === undefined && strutOf(sized.input.corner) === null;
   const { chassisUp, angle } = standOf(sized);
   const [chassis, moving] = endNames(sized);
-  const [upper, lower] = chassisUp ? [chassis, moving] : [moving, chassis];
+  const upper = chassisUp ? chassis : moving;
   const stands = isLying(sized)
     ? `Drawn upright, ${upper} on top; in the car it lies at ${angle.toFixed(0)} deg to the vertical.`
-    : `${capital(upper)} on top, ${lower} below.`;
+    : `${capital(upper)} on top.`;
   const under = belowMinimum(sized);
   return [
     { kind: 'picture', title: drawing.title, svg: drawing.svg, width: drawing.width },
@@ -220,7 +221,7 @@ function drawn(page: OrderPage): Block[] {
         ...(under === null
           ? []
           : [
-              `Without the bump stop the compressed damper would press the spring to ${paper.both(under.length, 'length')}, below its ${under.limit}: ${under.isDrawn ? 'drawn dashed' : 'not drawn'}.`,
+              `Compressed, the spring would be ${paper.both(under.length, 'length')} long, below its ${under.limit}: ${under.isDrawn ? 'dashed' : 'not drawn'}.`,
             ]),
         'Shapes of ends, seats and coils are the maker’s.',
       ].join(' '),
@@ -234,18 +235,9 @@ function agreed(items: readonly ToAgree[], paper: Paper): Block[] {
   const lines = agreeLines(items, paper === 'ENQUIRY');
   return [
     heading(2, paper === 'ORDER' && lines.length > 0 ? '7 To agree before delivery' : '7 To agree'),
-    ...(lines.length === 0
-      ? [paragraph('Nothing: the order is complete.')]
-      : [
-          {
-            kind: 'table',
-            head: [],
-            rows: lines,
-            figures: [],
-            label: 'To agree, by who decides',
-            spans: true,
-          } as const,
-        ]),
+    lines.length === 0
+      ? paragraph('Nothing: the order is complete.')
+      : { kind: 'table', head: [], rows: lines, figures: [], label: 'To agree, by who decides' },
   ];
 }
 

@@ -64,7 +64,7 @@ function seats({ sized, paper, isBought }: OrderPage): Row {
   const given = sized.input.ordered?.perch?.seatDistances;
   const [chassis, moving] = endNames(sized);
   if (given === undefined) {
-    return wordRow('distances of the seats from the ends', isBought ? null : 'the maker’s');
+    return wordRow('distances of the seats', isBought ? null : 'the maker’s');
   }
   const [from, to] = [given.mount, given.chassis].map((mm) => paper.givenCells(mm, 'length'));
   return row(`seat from ${moving} / ${chassis}`, slashed(from, to));

@@ -3,25 +3,28 @@
 import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { Quantity } from '../../units.ts';
-import type { Block } from './blocks.ts';
+import { type Block, heading } from './blocks.ts';
 import type { Cells, OnPaper } from './on-paper.ts';
 import { ratiosOf } from './order-data.ts';
 import {
   known,
   type OrderPage,
-  orderBlock,
   type Row,
   ranged,
   row,
   rowsOf,
+  rowTable,
   slashed,
   wordRow,
 } from './order-rows.ts';
 
+/** The heading, and the rows in two tables side by side. */
 export function car(page: OrderPage): Block[] {
-  return [...orderBlock(page, '6 Car', carRows(page)), ...travels(page)];
+  const rows = carRows(page);
+  const half = Math.ceil(rows.length / 2);
+  const tables = [rows.slice(0, half), rows.slice(half)].map((part) => [rowTable(page, 'Car', part)]);
+  return [heading(2, '6 Car'), { kind: 'columns', columns: tables }];
 }
 
 function carRows({ sized, paper }: OrderPage): Row[] {
@@ -37,19 +40,19 @@ function carRows({ sized, paper }: OrderPage): Row[] {
   const isUncertain = lower !== null && upper !== null && lower !== upper;
   const where = staticOffset(sized, paper) === null ? 'ride height' : 'static ride height';
   return [
-    wordRow('installation ratio (shock ÷ wheel)', atRide),
-    ...(droop === null && bump === null
-      ? []
-      : [wordRow('installation ratio at full droop / full bump', `${atDroop} / ${atBump}`)]),
+    wordRow(
+      'installation ratio (shock ÷ wheel)',
+      droop === null && bump === null ? atRide : `${atRide}; full droop / full bump ${atDroop} / ${atBump}`,
+    ),
     row('mass on left / right wheel', left === null || right === null ? null : slashed(left, right)),
     row('sprung mass of a corner', cells('sprungMass', 'mass')),
     ...(isUncertain
       ? [row('sprung mass, 95 % interval', ranged(paper.cells(lower, 'mass'), paper.cells(upper, 'mass')))]
       : []),
     row(`wheel rate at ${where}`, cells('wheelRate', 'rate')),
-    row(
-      'frequency, suspension alone / with the tyre',
-      alone === null ? null : slashed(alone, withTyre ?? ['– Hz', '']),
+    wordRow(
+      'frequency, suspension alone',
+      alone === null ? null : `${alone[0]}${withTyre === null ? '' : `; with the tyre ${withTyre[0]}`}`,
     ),
     row(
       'maximum axial force',
@@ -57,40 +60,6 @@ function carRows({ sized, paper }: OrderPage): Row[] {
     ),
     ...rowsOf(largest, ({ name }) => wordRow('load case', name)),
   ];
-}
-
-/** What the wheel's travel meets, in the order of the table. */
-const MET: readonly (readonly [cause: LimitCause | 'bumpStopContact', words: string])[] = [
-  ['bumpStopContact', 'bump: stop in contact'],
-  ['bumpStopSolid', 'bump: stop solid'],
-  ['damperCompressed', 'bump: damper compressed'],
-  ['damperExtended', 'droop: damper extended'],
-];
-
-/** Wheel travel from ride height to what damper and bump stop meet, with the coilover's length there. */
-function travels({ sized: { limits }, paper }: OrderPage): Block[] {
-  const { bump, droop, later, events } = limits;
-  const rows = MET.flatMap(([cause, words]) => {
-    const met = [bump, droop, ...later, ...events].find((one) =>
-      one === null ? false : 'event' in one ? one.event === cause : one.cause === cause,
-    );
-    const length = met?.diagnostic.values.length;
-    return met == null || typeof length !== 'number'
-      ? []
-      : [[words, paper.both(Math.abs(met.travel), 'length'), paper.both(length, 'length')]];
-  });
-  return rows.length === 0
-    ? []
-    : [
-        {
-          kind: 'table',
-          head: ['from ride height, in', 'wheel travel', 'eye to eye'],
-          rows,
-          figures: [],
-          label: 'Wheel travel from ride height, with the length of the coilover',
-          spans: true,
-        },
-      ];
 }
 
 /** How far an axle stands from design ride height, and its length there, as printed; null where that is nothing. */

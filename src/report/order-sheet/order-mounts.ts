@@ -47,7 +47,9 @@ export function mounts(page: OrderPage): Block[] {
     [
       ['type', ...both.map(({ shape }) => (shape?.type === undefined ? null : TYPES[shape.type]))],
       ...rows('bolt', 'bore', ({ shape }) => size(shape?.bore)),
-      ...rows('bolt', 'width in the bracket', ({ shape }) => widthWords(size(shape?.width), shape?.spacers)),
+      ...rows('bolt', hasSpacers ? 'width in bracket, with spacers' : 'width in bracket', ({ shape }) =>
+        size(shape?.width),
+      ),
       ...(hasSpacers ? rows('bolt', 'spacers', ({ shape }) => shape?.spacers ?? null) : []),
       ...rows('nut', 'thread', ({ shape }) => size(shape?.bore)),
       ...rows('nut', 'thread pitch', ({ shape }) => pitch(shape?.threadPitch, page)),
@@ -75,12 +77,6 @@ function useOf({ sized }: OrderPage, end: End, hold: Hold): BearingUse | null | 
   if (bump === null || droop === null) return undefined;
   const tilted = { [end]: { boltAxis: 'inPlane', maxMisalignment: 0 } } as const;
   return bearingUses(modelOf(input.corner), tilted, { bump: bump.travel, droop: droop.travel })[end];
-}
-
-/** A width, and what it is over. */
-function widthWords(width: string | null, spacers: string | undefined): string | null {
-  if (width === null) return null;
-  return spacers === undefined || /^none\b/i.test(spacers.trim()) ? width : `${width}, over the spacers`;
 }
 
 /** Threads per inch that a pitch may be off from a whole number, by its rounding. */
