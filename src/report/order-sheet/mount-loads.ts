@@ -29,14 +29,12 @@ export function mountLoads({ forces, input }: AxleSizing, paper: OnPaper): Block
     ...(mounts.length === 0
       ? []
       : [
+          paragraph(`Forces on the chassis: y outboard, z up (${paper.unit('force', paper.units[0])}).`),
           table(
             'Forces on the chassis in each load case',
             ['load case', ...mounts.map((point) => `on the chassis: ${mountName(model, point)}`)],
             cases.map(({ name, chassis }) => [name, ...mounts.map((point) => whole(chassis[point], paper))]),
             [],
-          ),
-          paragraph(
-            `y outboard, z up (${paper.unit('force', paper.units[0])}); both sides of the car alike.`,
           ),
         ]),
   ];
