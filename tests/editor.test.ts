@@ -124,7 +124,7 @@ describe('the columns of a sweep and the figures of a sizing', () => {
       expect.stringMatching(/Did you mean 'camber'\?/),
     ]);
     expect(errorsOf(`${swept}axle.figure('springrate');`)).toEqual([
-      `Argument of type '"springrate"' is not assignable to parameter of type 'AxleFigureName'.`,
+      expect.stringMatching(/^Argument of type '"springrate"' is not assignable to parameter of type /),
     ]);
     expect(errorsOf(`${swept}sweep(front, { columns: ['camber'] }); axle.figure('springRate');`)).toEqual([]);
   });

@@ -177,7 +177,7 @@ const FACTORS: Readonly<Record<string, number>> = {
   speed: 1.609344,
   speedsToCheck: 1.609344,
   ...Object.fromEntries(
-    'frontFraction leftFraction lateralAcceleration deceleration camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance'
+    'frontFraction leftFraction lateralAcceleration deceleration camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance forceTolerance'
       .split(' ')
       .map((name) => [name, 1]),
   ),
@@ -227,7 +227,8 @@ describe('one car in inches and in mm', () => {
     const rowsOf = (of: Sizing) =>
       flat(orderSheet(of).blocks).flatMap((block): string[][] => {
         if (block.kind !== 'table') return [];
-        const isValues = block.spans === true && block.label !== '2 Mounts';
+        const isValues =
+          block.spans === true && block.label !== '2 Mounts' && !block.label.startsWith('Wheel travel');
         return block.rows.map((written) => {
           // A tolerance in per cent stands once.
           const row = written.map((cell) => cell.replace(/ ± [^±]* %$/, ''));
