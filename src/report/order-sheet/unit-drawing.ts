@@ -44,6 +44,8 @@ const SCALES = [2, 2.5, 3, 4, 5, 6, 7.5, 8, 10, 12.5, 15, 20, 25, 50, 100];
 /** Base line of the captions, and what half of the longest takes. */
 const CAPTION = 13;
 const CAPTION_ROOM = 38;
+/** From the lower end to the base line of the note below it. */
+const NOTE = 12;
 /** Font size, 7.5 pt. */
 const FONT = 10;
 
@@ -100,7 +102,7 @@ export function drawUnit(sized: AxleSizing, paper: OnPaper): UnitDrawing | null 
       }),
       ...(pose.withStop
         ? []
-        : [text('no bump stop', [centres[k], start + length + reachOf(lower) * px + 12], SMALL_MIDDLE)]),
+        : [text('no bump stop', [centres[k], start + length + reachOf(lower) * px + NOTE], SMALL_MIDDLE)]),
       ...dimension(
         centres[k] + half + 0.5 * gap,
         centres[k],
@@ -118,7 +120,9 @@ export function drawUnit(sized: AxleSizing, paper: OnPaper): UnitDrawing | null 
         : []),
     ];
   });
-  const height = foot + reachOf(lower) * px + 3;
+  // Below the compressed unit stands that it is without a bump stop.
+  const noted = (shape.chassisUp ? top + compressed * px : foot) + NOTE;
+  const height = reachOf(lower) * px + Math.max(foot + 3, noted + 4);
   return {
     title,
     width: WIDTH,
