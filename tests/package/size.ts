@@ -12,10 +12,10 @@ export const CEILINGS: readonly {
 }[] = [
   { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 29 },
   {
-    imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/testing']
+    imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/synthesis', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
-    name: 'all four entries',
+    name: 'all five entries',
     most: 219,
     hoped: 120,
   },
