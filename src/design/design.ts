@@ -1,6 +1,6 @@
 import { changedCorner } from '../corner/changed-corner.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
-import { frozenCopy } from '../corner/freeze.ts';
+import { frozenCopy } from '../linkage/freeze.ts';
 import type { Candidate } from '../numerics/bounded-search.ts';
 import { isMet } from '../numerics/multistart.ts';
 import { activeConstraints } from './active-constraints.ts';

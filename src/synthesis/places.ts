@@ -132,3 +132,24 @@ function ratioPlaces(path: Path, quantity: BoundQuantity): Place[] {
   }
   return places;
 }
+
+/** The ends of a stretch of a path, and the stationary places of a quantity in it. */
+export function placesOf(
+  path: Path,
+  quantity: BoundQuantity,
+  from: number,
+  to: number,
+  stationary: readonly Place[] = stationaryPlaces(path, quantity),
+): Place[] {
+  const r = reader(path, [quantity.measure]);
+  const ends: Place[] = [];
+  readMany(r, Float64Array.of(from, to), (row, reading) => {
+    ends.push({ at: row === 0 ? from : to, value: quantityOf(quantity, reading(0))[0] });
+  });
+  return [ends[0], ...stationary.filter(({ at }) => at > from && at < to), ends[1]];
+}
+
+/** Where a quantity is greatest (sense 1) or least (-1). */
+export function extremeOf(places: readonly Place[], sense: 1 | -1): number {
+  return places.reduce((a, b) => (sense * (b.value - a.value) > 0 ? b : a)).at;
+}
