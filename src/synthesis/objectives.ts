@@ -1,9 +1,8 @@
 // Objectives of a synthesis, each a fixed number of deviations with exact derivatives by the coordinates that may move.
 //
 //   path, at given drivers t_k    p(t_k) - q_k, both coordinates
-//   path, without                 with n and e across and along the curve at the place nearest to q:  n . (p - q),  and e . (p - q)
-//                                 where the nearest place is an end of the motion. Inside it is 0, and so are its derivatives: the
-//                                 frame turns with the curve, and |p - q|^2 does not depend on the place to first order.
+//   path, without                 n . (p - q) and 0, at the place nearest to q, with n across the curve: |p - q|^2 does not depend on
+//                                 the place to first order. Where that is an end of the motion, both coordinates of p - q.
 //   function                      m(t_k) - v_k; with a free offset less their mean, which is the best constant to subtract
 //   extreme                       the value at the least or greatest place, which does not move it to first order
 //
@@ -138,19 +137,18 @@ function pathTask(path: Path, { at, through, quantities }: Of<'path'>): Task {
         });
         const { along } = places[k];
         if (along === null) return off;
-        const [ex, ey] = along.direction;
-        const across = combined(-ey, off[0], ex, off[1]);
-        return [across, along.isEnd ? combined(ex, off[0], ey, off[1]) : constant(0, across)];
+        const across = combined(-along[1], off[0], along[0], off[1]);
+        return [across, constant(0, across)];
       });
       return { deviations, met };
     },
   };
 }
 
-/** Where a curve is nearest to a place: with its direction there, and whether that is an end; null at a cusp. */
+/** Where a curve is nearest to a place, with its direction there; null at an end and at a cusp. */
 interface Nearest {
   readonly at: number;
-  readonly along: { readonly direction: Point; readonly isEnd: boolean } | null;
+  readonly along: Point | null;
 }
 
 /** Places at which a curve is looked at first: of two minima of the distance between two of them one is missed. */
@@ -190,11 +188,11 @@ function nearestPlaces(
     };
     const [from, to] = [grid[Math.max(0, k - 1)], grid[Math.min(SAMPLES - 1, k + 1)]];
     const isInside = slope(from) < 0 && slope(to) > 0;
-    const at = isInside ? zeroBetween(slope, from, to) : grid[k];
+    if (!isInside) return { at: grid[k], along: null };
+    const at = zeroBetween(slope, from, to);
     const { dx, dy } = stateAt(at);
     const speed = Math.hypot(dx, dy);
-    if (speed === 0) return { at, along: null };
-    return { at, along: { direction: [dx / speed, dy / speed], isEnd: !isInside } };
+    return { at, along: speed === 0 ? null : [dx / speed, dy / speed] };
   });
 }
 

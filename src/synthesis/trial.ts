@@ -125,6 +125,9 @@ function traceAt(
   return traced;
 }
 
+/** A transmission angle nearer to 0 or pi is there. */
+const CORNER = 1e-9;
+
 /** Values of the driver at which quantities are to be read. */
 interface Request {
   readonly at: readonly number[];
@@ -185,7 +188,8 @@ function readAll(
         if (quantity.kind === 'velocityRatio') return rates[k][2 * i + 1] - second * start;
         const rate = rates[k][2 * i] - first * start;
         if (quantity.line === null) return rate;
-        // The sign of theta: mu = |theta|.
+        // mu = |theta| has a corner at 0 and pi, beyond which no linkage takes it.
+        if (found < CORNER || Math.PI - found < CORNER) return 0;
         const sign = quantityOf(quantity, [value, 1, 0])[1];
         return sign * (rate - directionRate(path.system, quantity.line, shift));
       }),
