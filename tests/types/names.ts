@@ -79,10 +79,10 @@ export function named(): void {
   holds<Same<typeof made.drawing, typeof fourBar>>();
   // @ts-expect-error: no such point
   synthesise(fourBar, { ...task, move: { D: { x: [0, 1] } }, objectives: [] });
-  // @ts-expect-error: no such body
   synthesise(fourBar, {
     ...task,
     move: {},
+    // @ts-expect-error: no such body
     objectives: [{ quantity: { turn: 'frame' }, at: [0], values: [0] }],
   });
 
