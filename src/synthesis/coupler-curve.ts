@@ -1,7 +1,7 @@
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/synthesis.ts';
 import type { Point } from '../linkage/drawing.ts';
-import type { Measure } from '../linkage/measure.ts';
+import { bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { Motion } from '../linkage/motion.ts';
 import { reader } from '../linkage/reader.ts';
 import { extremeValues } from './extreme-values.ts';
@@ -51,13 +51,12 @@ export function couplerCurve(motion: Motion, point: string, options: CouplerCurv
     { x: point, ...frame },
     { y: point, ...frame },
   ];
-  const x = bindOrFault(path.system, measures[0], 'point', faults);
+  bindOrFault(path.system, measures[0], 'point', faults);
   refuse('coupler curve', faults);
-  const y = bindOrFault(path.system, measures[1], 'point', faults);
-  if (x === null || y === null) throw new Error('unreachable');
+  const bound = measures.map((measure) => bindMeasure(path.system, measure, 'point'));
   const at = spread(path, samples);
   const points: Point[] = [];
-  readMany(reader(path, [x, y], [false, false]), at, (_, reading) => {
+  readMany(reader(path, bound, [false, false]), at, (_, reading) => {
     points.push([reading(0)[0], reading(1)[0]]);
   });
   const [xs, ys] = measures.map((measure): [number, number] => {

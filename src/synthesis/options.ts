@@ -147,7 +147,7 @@ function scaleOf({ size }: System, kind: string | undefined): number {
 function isConstant({ bodies, ground }: Drawing, quantity: Quantity): boolean {
   if (!('length' in quantity)) return false;
   return [ground, ...Object.values(bodies)].some((part) =>
-    quantity.length.every((name) => part.includes(name)),
+    [...quantity.length].every((name) => part.includes(name)),
   );
 }
 

@@ -76,6 +76,22 @@ describe('extremes of a crank-rocker', () => {
     );
   });
 
+  it('are the same round the whole loop, with no end', () => {
+    fc.assert(
+      fc.property(crankRockers, (bars) => {
+        const motion = trace(fourBar(bars, 1));
+        expectSame([motion.low.status, motion.high.status], ['closed', 'closed']);
+        const { local } = extremeValues(motion, { angle: ['D', 'C'] });
+        const { extended, overlapped } = rockerLimits(bars);
+        expectSame(local.length, 2);
+        for (const { kind, value } of local) {
+          expectClose(value, (kind === 'minimum' ? extended : overlapped).rocker, ANGLE);
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
   it('of the transmission angle are where the crank lies along the ground', () => {
     fc.assert(
       fc.property(crankRockers, (bars) => {
