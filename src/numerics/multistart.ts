@@ -1,4 +1,4 @@
-// One search after another: from a given place, from places drawn at random in the boxes, and, where not all that is wanted can be had
+// One search after another: from a given place, from places drawn at random in the boxes, and, where not all that is wanted can be met
 // together, from the best with each objective counting more in turn, to see what it costs the others. Whatever comes between, the
 // best of all places tried is kept.
 

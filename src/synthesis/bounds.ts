@@ -10,8 +10,9 @@ import type { BoundQuantity, Quantity } from './quantity.ts';
 /** Bounds that a quantity must keep over the whole motion. */
 export interface QuantityBounds<P extends string = string, B extends string = string> {
   readonly quantity: Quantity<P, B>;
-  /** Lower bound, or `max`, or both. */
+  /** Lower bound, in the unit of the quantity; or `max`, or both. */
   readonly min?: number;
+  /** Upper bound, in that unit. */
   readonly max?: number;
   /** Violations are counted in it; default as for an objective. */
   readonly tolerance?: number;

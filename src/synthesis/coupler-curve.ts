@@ -20,6 +20,7 @@ export interface CouplerCurveOptions<B extends string = string> {
 export interface CouplerCurve {
   /** The driver at each sample. */
   readonly at: readonly number[];
+  /** The place at each sample, `[x, y]` in the unit of the drawing. */
   readonly points: readonly Point[];
   /** Least and greatest coordinates of the whole curve, not of its samples alone. */
   readonly box: { readonly x: readonly [number, number]; readonly y: readonly [number, number] };

@@ -83,6 +83,7 @@ export type BoundObjective =
 export interface PrecisionPoint {
   /** The driver there; for a range, where the quantity is least and greatest. */
   readonly at: number | readonly [number, number];
+  /** The quantity there, in its unit; a place `[x, y]` in the unit of the drawing. */
   readonly value: number | Point;
   /** Value minus target; the distance, for a place. */
   readonly deviation: number;

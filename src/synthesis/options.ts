@@ -15,9 +15,11 @@ import type { Bound, Coordinate, Plan } from './trial.ts';
 
 /** What of a linkage may move, what for, and within what. */
 export interface SynthesisOptions<P extends string = string, B extends string = string> {
-  /** What drives, and its range: the motion that the linkage has to make. */
+  /** What drives the motion that the linkage has to make. */
   readonly driver: Measure<P, B>;
+  /** Smallest value of the driver, in its unit, no more than the drawn one. */
   readonly from: number;
+  /** Largest value of the driver, in its unit, no less than the drawn one. */
   readonly to: number;
   /** Measures held at their drawn value, for a linkage of several degrees of freedom. */
   readonly hold?: readonly Measure<P, B>[];

@@ -26,8 +26,9 @@ export interface SynthesisObjectiveResult<P extends string = string, B extends s
   readonly objective: SynthesisObjective<P, B>;
   /** A deviation up to this counts as met. */
   readonly tolerance: number;
-  /** Largest deviation as drawn, and of the linkage found, without sign: of a function its structural error at the precision points. */
+  /** Largest deviation as drawn, without sign, in the unit of the quantity. */
   readonly initialError: number;
+  /** Largest deviation of the linkage found, in that unit: of a function its structural error at the precision points. */
   readonly error: number;
   readonly met: boolean;
   /** At each precision point in the order given; of an extreme that one. */
@@ -36,7 +37,9 @@ export interface SynthesisObjectiveResult<P extends string = string, B extends s
 
 /** Where a point was drawn, where it is now, and where it could be. */
 export interface MovedPoint {
+  /** As given, `[x, y]` in the unit of the drawing. */
   readonly from: Point;
+  /** In the linkage found, `[x, y]` in the unit of the drawing. */
   readonly to: Point;
   readonly box: { readonly x?: Bounds; readonly y?: Bounds };
 }
