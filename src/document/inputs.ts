@@ -535,9 +535,9 @@ export interface CornerSizingFile {
   readonly antiRollBarStiffness?: number | UncertainNumber | undefined;
   /** The gas in the damper: its force, or shaftDiameter and pressure. */
   readonly gas?: GasInput | undefined;
-  /** Springs that can be had, to choose from. */
+  /** Available springs, to choose from. */
   readonly springs?: readonly SpringInput[] | undefined;
-  /** Steps in which rates can be had; common ones if left out. Unit: N/mm, or lbf/in (imperial). */
+  /** Steps in which spring rates are available; common ones if left out. Unit: N/mm, or lbf/in (imperial). */
   readonly rateStep?: number | undefined;
   /** A second spring in series with the main one: a helper or tender. */
   readonly helper?: HelperInput | undefined;
@@ -557,7 +557,7 @@ export interface CornerSizingFile {
   readonly damping?: DampingInput | undefined;
   /** Masses of the coilover: the new one, and the one that it replaces. */
   readonly unitMass?: UnitMassInput | undefined;
-  /** What the maker is told beyond the figures. */
+  /** What the order says besides the figures. */
   readonly order?: OrderInput | undefined;
 }
 
@@ -575,15 +575,15 @@ export interface TargetInput {
 
 /** The gas in the damper: its force, or shaftDiameter and pressure. */
 export interface GasInput {
-  /** Force of the gas on the shaft. Unit: N, or lbf (imperial). */
+  /** Force of the gas on the shaft, at ride height. Unit: N, or lbf (imperial). */
   readonly force?: number | UncertainNumber | undefined;
   /** Diameter of the shaft. Unit: mm, or in (imperial). */
   readonly shaftDiameter?: number | UncertainNumber | undefined;
-  /** Pressure of the gas above the air. Unit: bar, or psi (imperial). */
+  /** Pressure of the gas above the air, at ride height. Unit: bar, or psi (imperial). */
   readonly pressure?: number | UncertainNumber | undefined;
 }
 
-/** A spring that can be had. */
+/** A spring that is available. */
 export interface SpringInput {
   /** What you call it. */
   readonly name: string;
@@ -656,7 +656,7 @@ export interface UnitMassInput {
   readonly replaced?: number | UncertainNumber | undefined;
 }
 
-/** What the maker is told beyond the figures. */
+/** What the order says besides the figures. */
 export interface OrderInput {
   /** How many; 2 if left out. Without unit. */
   readonly quantity?: number | undefined;
@@ -675,16 +675,22 @@ export interface OrderInput {
    * (imperial).
    */
   readonly lengthAdjustment?: number | undefined;
-  /** Adjusters of the damping, in words. */
+  /** Adjusters of the damping, in words; none if there are none. */
   readonly adjusters?: string | undefined;
-  /** Reservoir, in words. */
+  /** At which setting of the adjusters the damper has the forces of the order, in words. */
+  readonly adjusterSetting?: string | undefined;
+  /** Reservoir, in words; none if there is none. */
   readonly reservoir?: string | undefined;
+  /** Who supplies the spring. */
+  readonly springSupplier?: string | undefined;
   /** Who supplies the bump stop. */
   readonly bumpStopSupplier?: string | undefined;
   /** Clearance between spring and body, at the radius. Unit: mm, or in (imperial). */
   readonly springClearance?: number | undefined;
   /** By how much lengths may be off. Unit: mm, or in (imperial). */
   readonly lengthTolerance?: number | undefined;
+  /** By how much the forces of the damper may be off, as a fraction of 1. Without unit. */
+  readonly forceTolerance?: number | undefined;
   /** By how much rates may be off, as a fraction of 1. Without unit. */
   readonly rateTolerance?: number | undefined;
 }
@@ -699,8 +705,11 @@ export interface OrderMountsInput {
 
 /** What one end of the coilover is to be. */
 export interface MountInput {
-  /** What the end is: an eye, a clevis (also written fork), or a stud. */
-  readonly type: 'eye' | 'clevis' | 'stud' | 'fork';
+  /**
+   * What the end is: an eye, a clevis (also written fork), or a stud; of a strut that is the coilover, how
+   * the upright holds it: clamp or weldOn.
+   */
+  readonly type: 'eye' | 'clevis' | 'stud' | 'clamp' | 'weldOn' | 'fork';
   /** Bore for the bolt; for a stud its thread. Unit: mm, or in (imperial). */
   readonly bore?: number | undefined;
   /**
@@ -710,8 +719,16 @@ export interface MountInput {
   readonly width?: number | undefined;
   /** Spacers, in words. */
   readonly spacers?: string | undefined;
+  /** Pitch of a stud’s thread. Unit: mm, or in (imperial). */
+  readonly threadPitch?: number | undefined;
+  /** Nut, washers and bushes of a stud, in words. */
+  readonly fixing?: string | undefined;
   /** Face of a stud that lengths are taken to, in words: its shoulder, as a rule. */
   readonly referenceFace?: string | undefined;
+  /** Diameter of a strut where the upright clamps it. Unit: mm, or in (imperial). */
+  readonly clampDiameter?: number | undefined;
+  /** Bearing of a strut’s top mount, in words. */
+  readonly bearing?: string | undefined;
 }
 
 /**
@@ -831,7 +848,7 @@ export interface OrderedPerchInput {
 
 /** The two distances that make up the setting, in place of it. */
 export interface SeatDistancesInput {
-  /** Distance of the moving eye from the spring seat beside it. Unit: mm, or in (imperial). */
+  /** Distance of the eye at the wheel end from the spring seat beside it. Unit: mm, or in (imperial). */
   readonly mount: number;
   /** Distance of the chassis eye from the spring seat beside it. Unit: mm, or in (imperial). */
   readonly chassis: number;

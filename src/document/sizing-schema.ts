@@ -207,23 +207,29 @@ const springSchema = z
   })
   .refine(...having(['rate', 'wire'], 'any'))
   .refine(...having(['solidLength', 'minLength', 'wire'], 'any'))
-  .describe('A spring that can be had.');
+  .describe('A spring that is available.');
 
 const mountSchema = z
   .strictObject({
     type: takes(
       z
-        .enum(['eye', 'clevis', 'stud', 'fork'])
-        .describe('What the end is: an eye, a clevis (also written fork), or a stud.'),
-      'eye, clevis, stud',
+        .enum(['eye', 'clevis', 'stud', 'clamp', 'weldOn', 'fork'])
+        .describe(
+          'What the end is: an eye, a clevis (also written fork), or a stud; of a strut that is the coilover, how the upright holds it: clamp or weldOn.',
+        ),
+      'eye, clevis, stud, clamp, weldOn',
     ),
     bore: size('Bore for the bolt; for a stud its thread').optional(),
     width: size('Width over the eye or its spacers: what goes between the cheeks of the bracket').optional(),
     spacers: z.string().describe('Spacers, in words.').optional(),
+    threadPitch: size('Pitch of a stud’s thread').optional(),
+    fixing: z.string().describe('Nut, washers and bushes of a stud, in words.').optional(),
     referenceFace: z
       .string()
       .describe('Face of a stud that lengths are taken to, in words: its shoulder, as a rule.')
       .optional(),
+    clampDiameter: size('Diameter of a strut where the upright clamps it').optional(),
+    bearing: z.string().describe('Bearing of a strut’s top mount, in words.').optional(),
   })
   .describe('What one end of the coilover is to be.');
 
@@ -247,14 +253,23 @@ const orderSchema = z
       'By how much the length of the body can be set, apart from the perch; 0 for none',
       notNegative,
     ).optional(),
-    adjusters: z.string().describe('Adjusters of the damping, in words.').optional(),
-    reservoir: z.string().describe('Reservoir, in words.').optional(),
+    adjusters: z.string().describe('Adjusters of the damping, in words; none if there are none.').optional(),
+    adjusterSetting: z
+      .string()
+      .describe('At which setting of the adjusters the damper has the forces of the order, in words.')
+      .optional(),
+    reservoir: z.string().describe('Reservoir, in words; none if there is none.').optional(),
+    springSupplier: z.string().describe('Who supplies the spring.').optional(),
     bumpStopSupplier: z.string().describe('Who supplies the bump stop.').optional(),
     springClearance: size('Clearance between spring and body, at the radius').optional(),
     lengthTolerance: size('By how much lengths may be off').optional(),
+    forceTolerance: bareNumber(
+      'By how much the forces of the damper may be off, as a fraction of 1',
+      positive.lt(1),
+    ).optional(),
     rateTolerance: bareNumber('By how much rates may be off, as a fraction of 1', positive.lt(1)).optional(),
   })
-  .describe('What the maker is told beyond the figures.');
+  .describe('What the order says besides the figures.');
 
 /** What sizes the coilover of a corner. */
 export const cornerSizingSchema = z
@@ -274,16 +289,20 @@ export const cornerSizingSchema = z
     ).optional(),
     gas: z
       .strictObject({
-        force: uncertain('force', 'Force of the gas on the shaft', notNegative).optional(),
+        force: uncertain('force', 'Force of the gas on the shaft, at ride height', notNegative).optional(),
         shaftDiameter: uncertain('length', 'Diameter of the shaft', positive).optional(),
-        pressure: uncertain('pressure', 'Pressure of the gas above the air', notNegative).optional(),
+        pressure: uncertain(
+          'pressure',
+          'Pressure of the gas above the air, at ride height',
+          notNegative,
+        ).optional(),
       })
       .describe('The gas in the damper: its force, or shaftDiameter and pressure.')
       .optional(),
-    springs: listOf(springSchema, 'springs', 'Springs that can be had, to choose from.').optional(),
+    springs: listOf(springSchema, 'springs', 'Available springs, to choose from.').optional(),
     rateStep: quantity(
       'rate',
-      'Steps in which rates can be had; common ones if left out',
+      'Steps in which spring rates are available; common ones if left out',
       positive,
     ).optional(),
     helper: z

@@ -6,6 +6,7 @@ import { heading, WIDTH } from './marks.ts';
 import { type PlotLayout, plot, WIDE } from './plot.ts';
 import { type Element, svgDocument } from './svg.ts';
 import { inBrackets } from './text.ts';
+import { roundStep } from './ticks.ts';
 
 const LAYOUT: PlotLayout = { ...WIDE, right: WIDTH - 130, height: 260, names: 'right' };
 
@@ -36,21 +37,17 @@ export function dampingPlot(
   ];
   const [compression, rebound] = [points('compression'), points('rebound')];
   const most = Math.max(1, ...[...compression, ...rebound].map(([, force]) => force));
-  const about = (length: number, room: number) => Math.max(2, Math.round(length / (room * layout.small)));
+  const [speeds, forces] = [axisTo(compression[compression.length - 1][0] || 1), axisTo(most)];
   return plot(
     {
       label: `shaft speed${inBrackets(unitName('shaftSpeed', units))}`,
-      low: 0,
-      high: compression[compression.length - 1][0] || 1,
-      ticks: about(layout.right - layout.left, 5),
+      ...speeds,
     },
     [
       {
         y: {
           label: `force at the shaft${inBrackets(unitName('force', units))}`,
-          low: 0,
-          high: 1.06 * most,
-          ticks: about(layout.height, 3),
+          ...forces,
         },
         curves: [
           { points: compression, style: 'solid', name: 'compression' },
@@ -60,4 +57,14 @@ export function dampingPlot(
     ],
     layout,
   );
+}
+
+/** Ticks of an axis from zero, which ends at the last of them. */
+const TICKS = 4;
+
+/** An axis from zero to the first tick that is not below a value. */
+function axisTo(most: number): { readonly low: 0; readonly high: number; readonly ticks: number } {
+  const step = roundStep(most / TICKS);
+  const count = Math.ceil(most / step - 1e-9);
+  return { low: 0, high: count * step, ticks: count };
 }

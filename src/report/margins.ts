@@ -1,34 +1,58 @@
-// A margin is printed as the difference of required and available as they are printed, so that rows add up.
+// Values that are sums or differences of others are printed as those of what stands printed beside them, so that rows add up.
 
 import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { AxleSizing, Figure } from '../coilover/sizing/result.ts';
-import { numberIn, toMetric, type Units } from '../units.ts';
+import { numberIn, type Quantity, toMetric, type Units } from '../units.ts';
 
-/** The names of what each margin is the difference of: required, and available where that is a figure. */
-const MARGINS: Readonly<
-  Record<string, readonly [required: AxleFigureName, available: AxleFigureName | null]>
+/** Figures that are a difference, and of what: null stands for what is no figure itself, the value plus what is taken from it. */
+const DIFFERENCES: Readonly<
+  Record<string, readonly [minuend: AxleFigureName | null, subtrahend: AxleFigureName]>
 > = {
-  bumpTravelMargin: ['bumpTravelRequired', 'bumpTravelAvailable'],
-  droopTravelMargin: ['droopTravelRequired', 'droopTravelAvailable'],
-  springTravelMargin: ['springTravelRequired', null],
+  stroke: ['extendedLength', 'compressedLength'],
+  compressionStroke: ['designLength', 'compressedLength'],
+  extensionStroke: ['extendedLength', 'designLength'],
+  deadLength: ['compressedLength', 'stroke'],
+  staticSpringLength: [null, 'perchSetting'],
+  bumpTravelMargin: ['bumpTravelAvailable', 'bumpTravelRequired'],
+  droopTravelMargin: ['droopTravelAvailable', 'droopTravelRequired'],
+  springTravelMargin: [null, 'springTravelRequired'],
 };
+
+type Figures = Pick<AxleSizing, 'figure'>;
+
+/** A value as it is printed in units, in the library's. */
+function rounded(value: number, quantity: Quantity, units: Units): number {
+  return toMetric(Number(numberIn(value, quantity, units)), quantity, units);
+}
 
 /** The margin between two lengths, mm, as they are printed in units; mm. */
 export function printedMargin(required: number, available: number, units: Units): number {
-  const rounded = (mm: number) => toMetric(Number(numberIn(mm, 'length', units)), 'length', units);
-  return rounded(available) - rounded(required);
+  return rounded(available, 'length', units) - rounded(required, 'length', units);
 }
 
-/** The value of an axle's figure to print in units: a margin as the difference of what stands beside it. */
+/** The value of an axle's figure to print in units: a difference is that of what stands beside it. */
 export function printedValue(
-  { figure }: Pick<AxleSizing, 'figure'>,
+  sized: Figures,
   { name, value }: Pick<Figure, 'name' | 'value'>,
   units: Units,
 ): number | null {
-  const of = MARGINS[name];
+  const of = DIFFERENCES[name];
   if (value === null || of === undefined) return value;
-  const required = figure(of[0]).value;
-  if (required === null) return value;
-  const available = of[1] === null ? required + value : figure(of[1]).value;
-  return available === null ? value : printedMargin(required, available, units);
+  const [longer, shorter] = of;
+  const subtrahend = printedFigure(sized, shorter, units);
+  if (subtrahend === null) return value;
+  const minuend =
+    longer === null ? value + Number(sized.figure(shorter).value) : printedFigure(sized, longer, units);
+  return minuend === null ? value : printedMargin(subtrahend, minuend, units);
+}
+
+/** The same by the figure's name. */
+export function printedFigure(sized: Figures, name: AxleFigureName, units: Units): number | null {
+  return printedValue(sized, sized.figure(name), units);
+}
+
+/** Length of the spring at design ride height as it is printed in units, mm: eye to eye less perch setting; null where either is not known. */
+export function printedSpringLength({ figure }: Figures, units: Units): number | null {
+  const [length, setting] = [figure('designLength').value, figure('perchSetting').value];
+  return length === null || setting === null ? null : printedMargin(setting, length, units);
 }

@@ -20,8 +20,8 @@ const CAUSES: Readonly<Record<string, string>> = {
 const travelShort =
   (side: 'bump' | 'droop') =>
   (say: Say): Words => ({
-    problem: `less ${side} travel is available than is required`,
-    got: `${say.measure('available', 'length')}${
+    problem: `${side} travel is ${say.difference('required', 'available', 'length')} short`,
+    got: `${say.measure('available', 'length')} available${
       say.text('cause') === 'null' ? '' : `, where ${CAUSES[say.text('cause')]}`
     }`,
     allowed: `${say.measure('required', 'length')} or more, ${say.text('case') === 'specified' ? 'as specified' : `for ${say.text('case')}`}`,

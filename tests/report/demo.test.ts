@@ -64,9 +64,12 @@ describe('the demo', () => {
     expect(front).toMatch(/The damper is topped out at \d\.\d+ in of droop/);
     expect(front).toMatch(/The linkage is at a dead point at \d+\.\d+ in of droop/);
     // One error of the hand method for a corner, on its page and in the report.
-    const [, error] = front.match(/chosen by the hand method is (\d+ % too \w+) at ride height/) ?? [];
+    const [, error] = front.match(/chosen by the hand method is (\d+ %) too soft at ride height/) ?? [];
     const sheet = readFileSync(join(root, 'out/car-report.md'), 'utf8');
-    expect(sheet).toMatch(new RegExp(`The hand method, [^\\n]*: ${error}\\.`));
+    expect(sheet).toMatch(new RegExp(`The hand method, [^\\n]*: ${error} low\\.`));
+    // The requirement of the sizing, on the screen and on the page of the corner.
+    const [, required, available] = out.match(/bump travel +(\d\.\d\d) in +(\d\.\d\d) in/) ?? [];
+    expect(front).toContain(`Bump travel: ${available} in available, ${required} in required;`);
     expect(out).toMatch(/for planning[\s\S]*licensed engineer or inspector/);
     for (const [, name] of out.matchAll(/out\/([\w.-]+)/g)) {
       expect(existsSync(join(root, 'out', name)), name).toBe(true);

@@ -5,20 +5,26 @@ import {
   type AxleSizing,
   orderSheet,
   type Quantity,
+  readCar,
   reportSheet,
   type Sizing,
   sheetData,
   sheetHtml,
   sheetJson,
   sheetMarkdown,
+  sizeCoilovers,
+  sizingSummary,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { numberIn } from '../../src/units.ts';
 import { givenUp } from '../support/words.ts';
+import { readPaper } from './paper.ts';
 import { flat, type Json, pagesIn, rowsIn, sized } from './papers.ts';
 import { elementsIn, parseXml } from './xml.ts';
 
 const example = sized();
+/** A car that does not stand where it was designed to. */
+const weighed = sizeCoilovers(readCar(readFileSync('docs/examples/car-weighed.json', 'utf8')));
 
 /** Rows of the page of an axle, by label. */
 function factsOf(sizing: Sizing, k: number): Record<string, string[]> {
@@ -62,23 +68,21 @@ const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity:
   'at ride height': ['designLength', 'length'],
   'compressed, no bump stop': ['compressedLength', 'length'],
   'perch setting': ['perchSetting', 'length'],
-  'preload at full extension': ['preload', 'length'],
-  'spring length at ride height': ['staticSpringLength', 'length'],
   'spring travel at full bump': ['springTravelRequired', 'length'],
   'low-speed compression': ['compressionDamping', 'damping'],
   'low-speed rebound': ['reboundDamping', 'damping'],
-  'gas force': ['gasForce', 'force'],
-  'gas force, pressure': ['gasForce', 'force'],
+  'gas force at ride height': ['gasForce', 'force'],
+  'gas force, pressure at ride height': ['gasForce', 'force'],
   'mass on left / right wheel': ['leftWheelMass', 'mass'],
   'sprung mass of a corner': ['sprungMass', 'mass'],
   'wheel rate at ride height': ['wheelRate', 'rate'],
-  'frequency alone / with the tyre': ['frequency', 'frequency'],
+  'frequency, suspension alone': ['frequency', 'frequency'],
 };
 /** The same of what stands behind a slash or a comma. */
 const SECOND: typeof FIGURES = {
   'preload at full extension': ['preloadForce', 'force'],
   'mass on left / right wheel': ['rightWheelMass', 'mass'],
-  'frequency alone / with the tyre': ['frequencyWithTyre', 'frequency'],
+  'frequency, suspension alone': ['frequencyWithTyre', 'frequency'],
 };
 
 /** Matters of the builder. */
@@ -135,25 +139,64 @@ describe('an order', () => {
     });
   });
 
+  it('has every length at design ride height, also of a car that stands lower: picture, perch and spring agree', () => {
+    for (const units of ['imperial', 'metric'] as const) {
+      weighed.axles.forEach((axle: AxleSizing, k) => {
+        expect(Math.abs(axle.figure('staticTravel').value ?? 0)).toBeGreaterThan(1);
+        const facts = factsOf({ ...weighed, units }, k);
+        const first = (label: string, n: number) => Number(numbersOf(facts[label][n])[0]);
+        const picture = flat([pagesIn(orderSheet({ ...weighed, units }).blocks)[k]]).find(
+          (block) => block.kind === 'picture' && block.title.includes('eye to eye'),
+        );
+        if (picture?.kind !== 'picture') expect.fail('no drawing');
+        const dimensions = readPaper(picture.svg).words.flatMap(({ text }) => {
+          const [own, other] = numbersOf(text).map(Number);
+          return other === undefined ? [] : [[own, other]];
+        });
+        [0, 1].forEach((n) => {
+          const spring = first('spring length at ride height', n);
+          expect(first('at ride height', n) - first('perch setting', n)).toBeCloseTo(spring, 6);
+          expect(dimensions.map((values) => values[n])).toContain(spring);
+          expect(dimensions.map((values) => values[n])).toContain(first('at ride height', n));
+        });
+      });
+    }
+  });
+
   it('prints forces, travels and ratios as the sizing has them', () => {
     example.axles.forEach((axle: AxleSizing, k) => {
       const facts = factsOf(example, k);
       const { cases } = axle.forces ?? expect.fail('no forces');
-      const most = Math.max(...cases.map(({ shock }) => shock.total));
-      expect(facts['maximum axial force'][1]).toBe(`${most.toFixed(0)} N`);
+      const { shock } = cases.reduce((a, b) => (b.shock.total > a.shock.total ? b : a));
+      const parts = [shock.spring, shock.gas, shock.bumpStop, shock.metalContact];
+      facts['maximum axial force'].forEach((cell, n) => {
+        const printed = parts.map((force) =>
+          Number(numberIn(force, 'force', n === 0 ? 'imperial' : 'metric')),
+        );
+        const sum = printed.reduce((a, b) => a + b, 0);
+        expect(Number(numbersOf(cell)[0])).toBe(sum);
+        expect(
+          Math.abs(sum - Number(numberIn(shock.total, 'force', n === 0 ? 'imperial' : 'metric'))),
+        ).toBeLessThanOrEqual(2);
+      });
       const { bump, droop } = axle.limits;
       expect(facts['limit in bump'][0]).toBe('bump stop solid');
       expect(facts['limit in droop'][0]).toBe('damper extended: must take topping out');
       const travelTo = (cause: string) =>
         [bump, droop, ...axle.limits.later].find((one) => one?.cause === cause)?.travel ?? Number.NaN;
-      const travels = [axle.limits.events[0].travel, travelTo('bumpStopSolid'), travelTo('damperExtended')];
-      expect(facts['travel to bump stop contact / solid / extended'][1]).toBe(
-        `${travels.map((travel) => Math.abs(travel).toFixed(1)).join(' / ')} mm`,
-      );
+      for (const [label, travel] of [
+        ['bump: stop in contact', axle.limits.events[0].travel],
+        ['bump: stop solid', travelTo('bumpStopSolid')],
+        ['droop: damper extended', travelTo('damperExtended')],
+      ] as const) {
+        const [wheel, length] = facts[label].map((cell) => Number(numbersOf(cell)[1]));
+        expect(wheel).toBe(Number(Math.abs(travel).toFixed(1)));
+        expect(Math.abs(length - (axle.curves?.at(travel).shockLength ?? 0))).toBeLessThan(0.0501);
+      }
       const ratio = (travel: number) => Number(axle.curves?.at(travel).installationRatio).toFixed(3);
-      expect(facts['installation ratio (shock ÷ wheel)'][0]).toBe(ratio(0));
-      expect(facts['the same at full droop / bump'][0]).toBe(
-        [droop, bump].map((limit) => ratio(limit?.travel ?? Number.NaN)).join(' / '),
+      const [atDroop, atBump] = [droop, bump].map((limit) => ratio(limit?.travel ?? Number.NaN));
+      expect(facts['installation ratio (shock ÷ wheel)'][0]).toBe(
+        `${ratio(0)}; full droop / full bump ${atDroop} / ${atBump}`,
       );
       const table = flat([pagesIn(orderSheet(example).blocks)[k]]).find(
         (block) => block.kind === 'table' && block.label?.includes('damper force'),
@@ -189,8 +232,12 @@ describe('an order', () => {
   });
 
   it.each<[string, RegExp, (sizing: Json) => void]>([
-    ['both mounts', /^\* type, bore and width/, ({ order }) => delete order.mounts],
-    ['a mount', /^\* type, bore and width of the chassis end/, ({ order }) => delete order.mounts.chassis],
+    [
+      'both mounts',
+      /^\* type and size of the wheel end; .*\* type and size of the chassis end/,
+      ({ order }) => delete order.mounts,
+    ],
+    ['a mount', /^\* type and size of the chassis end/, ({ order }) => delete order.mounts.chassis],
     ['body up or down', /^\* body up or down/, ({ order }) => delete order.bodyEnd],
     ['the spring', /^\* free length/, (sizing) => delete sizing.springs],
   ])('is an enquiry while %s is to be agreed, and marks that', (_, mark, change) => {
@@ -204,27 +251,142 @@ describe('an order', () => {
     expect(items.filter((item) => mark.test(item))).toHaveLength(1);
   });
 
-  it('of a strut that is the coilover needs no word on the body', () => {
+  it.each<[string, (order: Json) => void]>([
+    ['left and right', (order) => delete order.handed],
+    ['the reservoir', (order) => delete order.reservoir],
+    ['the tolerance of lengths', (order) => delete order.lengthTolerance],
+    ['the tolerance of forces', (order) => delete order.forceTolerance],
+    ['the body diameter', (order) => delete order.bodyDiameter],
+    ['a bore', (order) => delete order.mounts.mount.bore],
+  ])('is no order while %s, which decides what is made, is not settled', (_, change) => {
+    const sizing = sized((car) => {
+      delete car.corners.rear;
+      change(car.corners.front.sizing.order);
+    });
+    const [page] = pagesIn(orderSheet(sizing).blocks);
+    expect([page.paper, sizing.status]).toEqual(['ENQUIRY', 'enquiry']);
+    expect(textOf(sizing)).toMatch(/\\\* /);
+    expect(sizingSummary(sizing)).toContain('ready for an enquiry');
+  });
+
+  it('is an order while only what can be agreed until delivery is not settled, and says so', () => {
+    const sizing = sized((car) => {
+      delete car.corners.rear;
+      delete car.corners.front.sizing.order.bumpStopSupplier;
+    });
+    expect([pagesIn(orderSheet(sizing).blocks)[0].paper, sizing.status]).toEqual(['ORDER', 'order']);
+    expect(textOf(sizing)).toContain('To agree before delivery');
+    expect(rowsIn(orderSheet(sizing).blocks)).toContainEqual(['maker', 'who supplies the bump stop']);
+  });
+
+  it('of what is bought is a record, neither an order nor an enquiry', () => {
+    const pages = pagesIn(orderSheet(weighed).blocks);
+    expect(pages.map(({ paper }) => paper)).toEqual(['AS BOUGHT', 'AS BOUGHT']);
+    expect(weighed.status).toBe('bought');
+    expect(pages[0].lines).toContainEqual({ label: 'Revision', value: 'A' });
+    const text = textOf(weighed);
+    expect(text).toContain('Bump travel is 0.06 in short: 3.38 in available');
+    expect(text).not.toMatch(/to be agreed|Will be made/);
+  });
+
+  it('asks of a stud what a stud has, and of an eye what an eye has', () => {
+    const withStud = (more: Json) =>
+      sized((car) => {
+        delete car.corners.rear;
+        car.corners.front.sizing.order.mounts.chassis = { type: 'stud', bore: 0.5, ...more };
+      });
+    const rows = (more: Json) => factsOf(withStud(more), 0);
+    const given = { threadPitch: 0.05, fixing: 'lock nut, two bushes', referenceFace: 'its shoulder' };
+    const facts = rows(given);
+    expect(facts.bore).toEqual(['0.50 in (12.7 mm)', '–']);
+    expect(facts.thread).toEqual(['–', '0.50 in (12.7 mm)']);
+    expect(facts['thread pitch']).toEqual(['–', '20 threads per inch (1.27 mm)']);
+    expect(facts['nut and bushes']).toEqual(['–', 'lock nut, two bushes']);
+    expect([facts['bolt axis'][1], facts['bearing rating'][1]]).toEqual(['–', '–']);
+    // A stud turns with the coilover, as an eye whose bolt lies in the plane.
+    expect(facts['misalignment used'][1]).toBe('−3.2 to +3.0 deg');
+    expect(withStud(given).status).toBe('order');
+    expect(withStud({}).status).toBe('enquiry');
+    expect(textOf(withStud({}))).toMatch(/thread pitch of the chassis end.*face that lengths are taken to/);
+  });
+
+  it('invents no spacers, and says that a width is with them', () => {
+    const facts = factsOf(
+      sized((car) => delete car.corners.front.sizing.order.mounts.chassis.spacers),
+      0,
+    );
+    expect(facts.spacers).toEqual(['two, steel', 'to be agreed']);
+    expect(facts['width in bracket, with spacers'][0]).toBe('1.50 in (38.1 mm)');
+  });
+
+  it('of a strut that is the coilover asks what a strut has', () => {
     const { kind, lowerArm, strut, wheel, limits } = JSON.parse(
       readFileSync('docs/examples/strut-corner.json', 'utf8'),
     );
-    const sizing = sized((car) => {
-      delete car.corners.rear;
-      delete car.downforce;
-      delete car.travelCases;
-      car.corners.front = {
-        ...{ kind, lowerArm, strut, wheel, limits },
-        sizing: {
-          unsprungMass: 60,
-          target: { springRate: 130 },
-          springs: [{ name: 'a', rate: 130, freeLength: 12, solidLength: 3.5 }],
-          order: { mounts: { mount: { type: 'eye' }, chassis: { type: 'stud' } } },
-        },
-      };
+    const strutWith = (mounts: Json) =>
+      sized((car) => {
+        delete car.corners.rear;
+        delete car.downforce;
+        delete car.travelCases;
+        const { bumpStop, gas, order, damping } = {
+          ...car.corners.front.limits,
+          ...car.corners.front.sizing,
+        };
+        delete order.bodyEnd;
+        car.corners.front = {
+          ...{ kind, lowerArm, strut, wheel, limits: { ...limits, bumpStop } },
+          sizing: {
+            unsprungMass: 60,
+            target: { springRate: 130 },
+            springs: [{ name: 'a', rate: 130, freeLength: 12, solidLength: 3.5, innerDiameter: 2.5 }],
+            bumpStopTable: [
+              [0.25, 60],
+              [0.875, 800],
+            ],
+            ...{ gas, damping },
+            order: { ...order, mounts },
+          },
+        };
+      });
+    const settled = strutWith({
+      mount: { type: 'clamp', clampDiameter: 2 },
+      chassis: { type: 'stud', bore: 0.5, threadPitch: 0.05, bearing: 'ball bearing, 2 in' },
     });
-    const [page] = pagesIn(orderSheet(sizing).blocks);
-    expect(rowsIn([page])).toContainEqual(['position', 'strut: body down', '']);
-    expect([page.paper, sizing.status]).toEqual(['ORDER', 'order']);
+    const [page] = pagesIn(orderSheet(settled).blocks);
+    const facts = factsOf(settled, 0);
+    expect(facts.position[0]).toBe('strut: body down');
+    expect(facts.type).toEqual(['clamped by the upright', 'stud']);
+    expect(facts['diameter at the clamp']).toEqual(['2.00 in (50.8 mm)', '–']);
+    expect(facts['top bearing']).toEqual(['–', 'ball bearing, 2 in']);
+    expect(Object.keys(facts)).not.toContain('bolt axis');
+    expect(textOf(settled)).toContain('Perch setting = length − spring length');
+    expect([page.paper, settled.status]).toEqual(['ORDER', 'order']);
+    expect(strutWith({}).status).toBe('enquiry');
+  });
+
+  it('names the ends of a coilover that lies, which has no upper end to speak of', () => {
+    const { kind, lowerArm, upperArm, wheel, rod, rocker, coilover, limits } = JSON.parse(
+      readFileSync('docs/examples/pushrod-corner.json', 'utf8'),
+    );
+    const sizing = sizeCoilovers(
+      readCar({
+        units: 'metric',
+        corners: {
+          front: {
+            ...{ kind, lowerArm, upperArm, wheel, rod, rocker, coilover, limits },
+            sizing: { unsprungMass: 30, order: { bodyEnd: 'up' } },
+          },
+        },
+      }),
+    );
+    // The rocker's end stands at 498 mm, that on the chassis at 472 mm, 220 mm further in.
+    expect(factsOf(sizing, 0).position[0]).toBe('body at the rocker end, shaft at the chassis end');
+    expect(textOf(sizing)).toContain('in the car it lies at 83 deg to the vertical');
+  });
+
+  it('says where the drawing shows a spring shorter than it may be', () => {
+    // 10.70 in compressed less the perch setting of 7.18 in; 3.625 in is permissible.
+    expect(textOf(example)).toContain('Compressed, the spring would be 3.52 in');
   });
 
   it('has revision and date from the file, else lines to write on', () => {
@@ -242,13 +404,10 @@ describe('an order', () => {
       rowsIn([pagesIn(orderSheet(example).blocks)[k]]).filter(([who]) =>
         /^(builder|maker|spring maker)$/.test(who),
       );
-    expect(rows(0)).toEqual([
-      ['builder', 'left and right alike, or handed'],
-      ['maker', 'reservoir; who supplies the bump stop'],
-    ]);
+    expect(rows(0)).toEqual([]);
     const items = rows(1).flatMap(([, what]) => what.split('; '));
     expect(new Set(items).size).toBe(items.length);
-    expect(items).toContain('* free length, inner diameter and minimum permissible length of the spring');
+    expect(items).toContain('* free length, solid length and minimum permissible length of the spring');
   });
 
   it('names the loads that are aboard at ride height', () => {

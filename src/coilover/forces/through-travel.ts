@@ -23,7 +23,7 @@ const column = (name: string, label: string, unit = 'N'): ColumnInfo => ({ name,
 /**
  * Forces of a corner through its travel, standing still at each: the ground's vertical force, what coilover, arms and rods
  * bear (`lowerArmAxial`, tension positive), and of each ball joint with a known axis the axial and radial load
- * (`lowerOuterAxial`, positive pulls the stud out). Where a damper is given, the last row is the case "stop driven solid" of `cornerForces`.
+ * (`lowerOuterAxial`, positive pulls the stud out). Where a damper is given, the last row is the case "bump stop solid" of `cornerForces`.
  *
  * @throws InputError as `cornerForces`.
  */

@@ -1,42 +1,25 @@
-import type { DocumentCorner } from '../../corner/read-corner.ts';
-import { type Diagnostic, isCheck } from '../../diagnostic.ts';
-import type { DamperLengths } from './damper.ts';
-import { isStrutUnit } from './inputs.ts';
-import type { Spring } from './listed-springs.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import { isBought, type Settled, unsettledOn } from './unsettled.ts';
 
 /**
- * Whether a sizing may go to a maker: as an `order`, where nothing is left to agree; as an `enquiry`, where something is; `notForOrder`,
- * where a conflict stands against it or an input cannot be right.
+ * Whether a sizing may go to a maker: as an `order`, where all that decides what is made is settled; as an `enquiry`, where something of
+ * that is to be agreed; `notForOrder`, where a conflict stands against it or an input cannot be right. `bought` where the coilovers of all
+ * axles are bought: nothing is ordered.
  */
-export type OrderStatus = 'order' | 'enquiry' | 'notForOrder';
+export type OrderStatus = 'order' | 'enquiry' | 'notForOrder' | 'bought';
 
 /** Conflicts that cost comfort or time, not the unit: the builder may choose to live with them. */
 const ACCEPTABLE: readonly string[] = ['ridesOnBumpStop', 'springFarFromTarget'];
 
-/** Whether something that was found stands against an order. */
-export function blocksOrder(found: Partial<Pick<Diagnostic, 'code' | 'severity'>>): boolean {
-  return !isCheck(found) && (found.code === undefined || !ACCEPTABLE.includes(found.code));
+/** Whether a conflict stands against an order. */
+export function blocksOrder({ code }: Diagnostic): boolean {
+  return !ACCEPTABLE.includes(code);
 }
 
-/** The status of an order from what was found and what is still to be agreed. */
-export function orderStatus(
-  findings: readonly Partial<Pick<Diagnostic, 'code' | 'severity'>>[],
-  axles: readonly {
-    readonly spring: Spring | null;
-    readonly damper: DamperLengths | null;
-    readonly input: DocumentCorner;
-  }[],
-): OrderStatus {
-  if (findings.some(blocksOrder)) return 'notForOrder';
-  const agreed = axles.every(({ spring, damper, input }) => {
-    const { mounts, bodyEnd } = input.sizing?.order ?? {};
-    return (
-      spring?.freeLength != null &&
-      damper !== null &&
-      mounts?.mount !== undefined &&
-      mounts.chassis !== undefined &&
-      (bodyEnd !== undefined || isStrutUnit(input.corner))
-    );
-  });
-  return agreed ? 'order' : 'enquiry';
+/** The status of an order from its conflicts and what is still to be agreed. */
+export function orderStatus(conflicts: readonly Diagnostic[], axles: readonly Settled[]): OrderStatus {
+  const ordered = axles.filter(({ input }) => !isBought(input));
+  if (ordered.length === 0) return 'bought';
+  if (conflicts.some(blocksOrder)) return 'notForOrder';
+  return ordered.some((sized) => unsettledOn(sized).some(({ essential }) => essential)) ? 'enquiry' : 'order';
 }

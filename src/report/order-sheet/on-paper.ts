@@ -20,7 +20,13 @@ export interface OnPaper {
   cells(value: number, quantity: Quantity | 'ratio'): Cells;
   /** The same in one text, as `13.31 in (338.0 mm)`. */
   both(value: number, quantity: Quantity | 'ratio'): string;
-  /** The same, or a dash where there is none. */
+  /** The same of a length with one digit more. */
+  finerCells(value: number, quantity: 'length'): Cells;
+  /** The same of what is printed as a sum or difference of rounded values, which depend on the units; null where there is none. */
+  cellsOf(value: (units: Units) => number | null, quantity: Quantity): Cells | null;
+  /** Both cells in one text, or a dash where there are none. */
+  inOne(cells: Cells | null): string;
+  /** A value in one text, or a dash where there is none. */
   orDash(value: number | null, quantity: Quantity | 'ratio'): string;
   /** A value of the file with the digits that it has there; in the other units rounded as figures are. */
   given(value: number, quantity: Quantity): string;
@@ -45,12 +51,29 @@ export function onPaper(first: Units): OnPaper {
       isSame ? '' : withUnit(printed(otherDigits(value, quantity, units[1])), quantity, units[1]),
     ];
   };
+  const finerCells: OnPaper['finerCells'] = (value, quantity) => {
+    const [own, other] = units.map((of) => {
+      const digits = (number(value, quantity, of).split('.')[1]?.length ?? 0) + 1;
+      return withUnit(printed(fromMetric(value, quantity, of).toFixed(digits)), quantity, of);
+    });
+    return [own, other];
+  };
   const both: OnPaper['both'] = (value, quantity) => inOne(cells(value, quantity));
+  const cellsOf: OnPaper['cellsOf'] = (value, quantity) => {
+    const [own, other] = units.map((of, k) => {
+      const known = value(of);
+      return known === null ? null : cells(known, quantity)[k];
+    });
+    return own === null || other === null ? null : [own, other];
+  };
   return {
     units,
     number,
     cells,
     both,
+    finerCells,
+    cellsOf,
+    inOne: (cells) => (cells === null ? '–' : inOne(cells)),
     orDash: (value, quantity) => (value === null ? '–' : both(value, quantity)),
     givenCells,
     given: (value, quantity) => inOne(givenCells(value, quantity)),

@@ -1,76 +1,72 @@
-// What an order leaves to be agreed, and who decides it.
+// What an order leaves to be agreed, in words.
 
-import { isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { endNames } from './unit-drawing.ts';
+import { type Unsettled, type UnsettledItem, unsettledOn } from '../../coilover/sizing/unsettled.ts';
+import { endNames } from './end-names.ts';
 
-/** Something that is not settled; without an `essential` one the unit cannot be made. */
+/** Something that is not settled, in words; what is `essential` decides what is made. */
 export interface ToAgree {
   readonly what: string;
-  readonly who: 'builder' | 'maker' | 'spring maker';
+  readonly who: Unsettled['who'];
   readonly essential: boolean;
 }
 
-/** What an order says where something is not settled. */
-export const TO_AGREE = 'to be agreed';
+const WORDS: Readonly<Record<UnsettledItem, string>> = {
+  lengths: 'extended and compressed length',
+  end: 'type and size',
+  bore: 'bore',
+  width: 'width in the bracket',
+  spacers: 'spacers',
+  boltAxis: 'bolt axis and bearing rating',
+  thread: 'thread',
+  threadPitch: 'thread pitch',
+  fixing: 'nut and bushes',
+  referenceFace: 'face that lengths are taken to',
+  clampDiameter: 'diameter at the clamp',
+  topBearing: 'top bearing',
+  spring: 'spring',
+  springLengths: 'free length, solid length and minimum permissible length of the spring',
+  innerDiameter: 'inner diameter of the spring',
+  solidLength: 'solid length of the spring',
+  minLength: 'minimum permissible length of the spring',
+  handed: 'left and right alike, or handed',
+  bodyEnd: 'body up or down',
+  maxSpringOuterDiameter: 'maximum outer diameter of the spring',
+  bumpStop: 'bump stop',
+  valving: 'valving',
+  strokeFits: 'whether this stroke fits this compressed length',
+  lengthTolerance: 'tolerance of lengths',
+  rateTolerance: 'tolerance of the spring rate',
+  forceTolerance: 'tolerance of forces',
+  bodyDiameter: 'body diameter',
+  perchRange: 'range of the perch',
+  perchPitch: 'thread pitch of the perch',
+  lengthAdjustment: 'length adjustment',
+  adjusters: 'adjusters',
+  adjusterSetting: 'adjuster setting of the force table',
+  reservoir: 'reservoir',
+  gasForce: 'gas force',
+  shaftDiameter: 'shaft diameter',
+  bumpStopTable: 'force table of the bump stop',
+  springSupplier: 'who supplies the spring',
+  bumpStopSupplier: 'who supplies the bump stop',
+};
 
 /** All that is not settled on an axle, what is essential first. */
 export function toAgree(sized: AxleSizing): ToAgree[] {
-  const { damper, spring, input, dampingTable } = sized;
-  const { order = {}, bumpStopTable, perch, gas } = input.sizing ?? {};
-  const { bumpStop } = input.limits;
   const [chassis, moving] = endNames(sized);
-  const found: (ToAgree | null)[] = [];
-  const ask = (isAsked: boolean, who: ToAgree['who'], what: string, essential = false) =>
-    found.push(isAsked ? { what, who, essential } : null);
-  ask(damper === null, 'builder', 'extended and compressed length', true);
-  ask(order.mounts?.mount === undefined, 'builder', `type, bore and width of the ${moving}`, true);
-  ask(order.mounts?.chassis === undefined, 'builder', `type, bore and width of the ${chassis}`, true);
-  ask(spring === null, 'builder', 'spring', true);
-  ask(
-    spring !== null && spring.freeLength === null,
-    'spring maker',
-    `free${spring?.innerDiameter === null ? ' length, inner diameter' : ''} and minimum permissible length of the spring`,
-    true,
-  );
-  ask(order.handed === undefined, 'builder', 'left and right alike, or handed');
-  ask(order.bodyEnd === undefined && !isStrutUnit(input.corner), 'builder', 'body up or down', true);
-  ask(input.limits.bearings === undefined, 'builder', 'bolt axes and misalignment of the ends');
-  ask(
-    [order.mounts?.mount, order.mounts?.chassis].some(
-      (end) => end?.type === 'stud' && end.referenceFace === undefined,
-    ),
-    'builder',
-    'face of the stud that lengths are taken to',
-  );
-  ask(order.maxSpringOuterDiameter === undefined, 'builder', 'maximum outer diameter of the spring');
-  ask(bumpStop === undefined, 'builder', 'bump stop');
-  ask(dampingTable.length === 0, 'builder', 'valving');
-  ask(damper !== null && !damper.specified, 'maker', 'whether this stroke fits this compressed length');
-  ask(order.lengthTolerance === undefined, 'maker', 'tolerance of lengths');
-  ask(order.rateTolerance === undefined && spring !== null, 'maker', 'tolerance of the spring rate');
-  ask(order.bodyDiameter === undefined, 'maker', 'body diameter');
-  ask(perch?.min === undefined || perch.max === undefined, 'maker', 'range of the perch');
-  ask(perch?.threadPitch === undefined, 'maker', 'thread pitch of the perch');
-  ask(order.lengthAdjustment === undefined, 'maker', 'length adjustment');
-  ask(order.adjusters === undefined, 'maker', 'adjusters');
-  ask(order.reservoir === undefined, 'maker', 'reservoir');
-  ask(gas === undefined, 'maker', 'gas force and shaft diameter');
-  ask(bumpStop !== undefined && bumpStopTable === undefined, 'maker', 'force table of the bump stop');
-  ask(bumpStop !== undefined && order.bumpStopSupplier === undefined, 'maker', 'who supplies the bump stop');
-  ask(
-    spring?.minLengthSource === 'estimated' || spring?.minLengthSource === 'assumed',
-    'spring maker',
-    'minimum permissible length of the spring',
-  );
-  return found.filter((one) => one !== null).sort((a, b) => Number(b.essential) - Number(a.essential));
+  return unsettledOn(sized).map(({ item, end, who, essential }) => ({
+    what: end === undefined ? WORDS[item] : `${WORDS[item]} of the ${end === 'chassis' ? chassis : moving}`,
+    who,
+    essential,
+  }));
 }
 
 /** The same in a line for each who decides. */
-export function agreeLines(items: readonly ToAgree[]): [who: string, what: string][] {
+export function agreeLines(items: readonly ToAgree[], isMarked: boolean): [who: string, what: string][] {
   return (['builder', 'maker', 'spring maker'] as const).flatMap((who): [string, string][] => {
     const his = items.filter((item) => item.who === who);
     if (his.length === 0) return [];
-    return [[who, his.map(({ what, essential }) => (essential ? `* ${what}` : what)).join('; ')]];
+    return [[who, his.map(({ what, essential }) => (isMarked && essential ? `* ${what}` : what)).join('; ')]];
   });
 }

@@ -1,7 +1,8 @@
 // A coilover to scale in three lengths, standing as it stands in the car, seen from the front.
 
-import { axleName, isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
+import { printedSpringLength } from '../margins.ts';
 import {
   type Attributes,
   type Element,
@@ -13,15 +14,20 @@ import {
   through,
 } from '../svg.ts';
 import { textWidth } from '../text.ts';
-import type { OnPaper } from './on-paper.ts';
-import { type EndShape, type SpringShape, springLengths, type UnitShape, unitShape } from './unit-shape.ts';
+import type { Cells, OnPaper } from './on-paper.ts';
+import {
+  type EndShape,
+  SHORTEST,
+  type SpringShape,
+  springLengths,
+  type UnitShape,
+  unitShape,
+} from './unit-shape.ts';
 
 /** A drawing, its width on paper in mm, and the scale 1 : n that it has at that width. */
 export interface UnitDrawing {
   readonly svg: string;
   readonly title: string;
-  /** Which end is the upper one. */
-  readonly ends: string;
   readonly width: number;
   readonly scale: number;
 }
@@ -30,7 +36,7 @@ export interface UnitDrawing {
 const MM = 96 / 25.4;
 /** Paper, mm: its width, what the longest unit may take, and what is kept for captions above. */
 const WIDTH = 90;
-const TALLEST = 76.5;
+const TALLEST = 72;
 const WIDEST = 20;
 const HEAD = 9;
 /** Scales that a ruler reads well. */
@@ -79,7 +85,6 @@ export function drawUnit(sized: AxleSizing, paper: OnPaper): UnitDrawing | null 
   const centres = [edge + half, edge + 3 * half + 1.9 * gap, edge + 5 * half + 3 * gap];
   const top = Math.max(HEAD * MM, CAPTION + 6 + reachOf(upper) * px);
   const foot = top + longest * px;
-  const [chassis, moving] = endNames(sized);
   const title = titleOf(sized, poses, scale, paper);
   const datum = shape.chassisUp ? top : foot;
   const content = poses.flatMap((pose, k): Element[] => {
@@ -96,14 +101,26 @@ export function drawUnit(sized: AxleSizing, paper: OnPaper): UnitDrawing | null 
       ...(pose.withStop
         ? []
         : [text('no bump stop', [centres[k], start + length + reachOf(lower) * px + 12], SMALL_MIDDLE)]),
-      ...dimension(centres[k] + half + 0.5 * gap, centres[k], [start, start + length], pose.length, paper),
-      ...(k === 1 && shape.seatsKnown ? seats(shape, pose, at, centres[k] - half - 0.5 * gap, paper) : []),
+      ...dimension(
+        centres[k] + half + 0.5 * gap,
+        centres[k],
+        [start, start + length],
+        paper.cellsOf(() => pose.length, 'length'),
+      ),
+      ...(k === 1 && shape.seatsKnown
+        ? seats(
+            shape,
+            pose,
+            at,
+            centres[k] - half - 0.5 * gap,
+            paper.cellsOf((of) => printedSpringLength(sized, of), 'length'),
+          )
+        : []),
     ];
   });
   const height = foot + reachOf(lower) * px + 3;
   return {
     title,
-    ends: shape.chassisUp ? `${chassis} on top, ${moving} below` : `${moving} on top, ${chassis} below`,
     width: WIDTH,
     scale,
     svg: svgDocument({
@@ -125,12 +142,6 @@ function reachOf({ type, radius, bore }: EndShape): number {
 const CLAMP = 26;
 
 const SMALL_MIDDLE: Attributes = { 'font-size': FONT, 'text-anchor': 'middle' };
-
-/** What the two ends are called: that on the chassis, and the one that moves. */
-export function endNames({ input: { corner } }: AxleSizing): readonly [chassis: string, moving: string] {
-  if (isStrutUnit(corner)) return ['top mount', 'upright end'];
-  return ['chassis end', 'rocker' in corner ? 'rocker end' : 'wheel end'];
-}
 
 function titleOf({ axle }: AxleSizing, poses: readonly Pose[], scale: number, { both }: OnPaper): string {
   const lengths = poses.map(({ name, length }) => `${name} ${both(length, 'length')}`);
@@ -172,20 +183,22 @@ const BRIM = 3;
 
 function unitAt(shape: UnitShape, { length, withStop }: Pose, at: At): Element[] {
   const { bodyEnd, shaftEnd, bodyRadius, shaftRadius, seat, bodyLength, perch, thread, bumpStop } = shape;
-  const { spring, helper, seatsKnown } = shape;
+  const { spring, helper } = shape;
   const face = length - seat;
   const outer = spring.radius + spring.wire / 2 + BRIM;
   const bodyStart = bodyEnd.radius + 3;
   const lengths = springLengths(shape, face - perch);
-  const isSpringShown = withStop || lengths.main > Math.max(spring.solid, 0.35 * spring.free);
+  const isSpringShown = withStop || lengths.main > Math.max(spring.solid, SHORTEST * spring.free);
+  // A spring that is not known, or shorter than it may be, is dashed.
+  const isWhole = shape.seatsKnown && !(lengths.main < (spring.minimum ?? 0) - 1e-9);
   const ring = perch + lengths.helper;
   const mainFrom = helper === null ? perch : ring + helper.separator;
   const coils = (front: boolean): Element[] =>
     !isSpringShown
       ? []
       : [
-          ...coil(at, spring, mainFrom, mainFrom + lengths.main, front, seatsKnown),
-          ...(helper === null ? [] : coil(at, helper, perch, ring, front, seatsKnown)),
+          ...coil(at, spring, mainFrom, mainFrom + lengths.main, front, isWhole),
+          ...(helper === null ? [] : coil(at, helper, perch, ring, front, isWhole)),
         ];
   const stopHeight = bumpStop === null ? 0 : Math.min(bumpStop.height, length - bodyLength - seat);
   return [
@@ -204,7 +217,7 @@ function unitAt(shape: UnitShape, { length, withStop }: Pose, at: At): Element[]
       perch - PERCH,
       perch,
       outer,
-      { ...METAL, ...(seatsKnown ? {} : { ...HIDDEN, fill: '#fff' }) },
+      { ...METAL, ...(shape.seatsKnown ? {} : { ...HIDDEN, fill: '#fff' }) },
       1,
     ),
     ...(helper === null || !isSpringShown || helper.separator === 0
@@ -241,7 +254,7 @@ function coil(
   from: number,
   to: number,
   front: boolean,
-  isKnown: boolean,
+  isWhole: boolean,
 ): Element[] {
   const pitch = (to - from - wire) / coils;
   if (!(pitch > 0)) return [];
@@ -252,7 +265,7 @@ function coil(
       ? [at(start, -radius), at(start + pitch / 2, radius)]
       : [at(start + pitch / 2, radius), at(start + pitch, -radius)];
     const caps: Attributes = { 'stroke-linecap': 'round' };
-    if (!isKnown) return [line(a, b, HIDDEN)];
+    if (!isWhole) return [line(a, b, HIDDEN)];
     return [
       line(a, b, { stroke: '#000', 'stroke-width': width + 1.1, ...caps }),
       line(a, b, { stroke: front ? '#fff' : '#ddd', 'stroke-width': Math.max(0.5, width - 0.9), ...caps }),
@@ -331,14 +344,11 @@ function dimension(
   x: number,
   from: number,
   [y1, y2]: readonly [number, number],
-  length: number,
-  { units: [own, other], number }: OnPaper,
+  cells: Cells | null,
 ): Element[] {
   const way = Math.sign(x - from);
-  const words: readonly [string, string] = [
-    number(length, 'length', own),
-    ` (${number(length, 'length', other)})`,
-  ];
+  const [own, other] = (cells ?? ['–', '–']).map((cell) => cell.split(' ')[0]);
+  const words: readonly [string, string] = [own, ` (${other})`];
   const size = textWidth(words.join(''), FONT, false) + 10;
   const middle = (y1 + y2) / 2;
   const isInside = y2 - y1 > size + 16;
@@ -378,9 +388,9 @@ function arrow([x, y]: Place, way: 1 | -1): Element {
 }
 
 /** The length of the spring between its seats. */
-function seats(shape: UnitShape, { length }: Pose, at: At, x: number, paper: OnPaper): Element[] {
+function seats(shape: UnitShape, { length }: Pose, at: At, x: number, cells: Cells | null): Element[] {
   const face = length - shape.seat;
   const [[centre, y1], [, y2]] = [at(shape.perch, 0), at(face, 0)];
   const outer = (shape.spring.radius + shape.spring.wire / 2) * at.px;
-  return dimension(x, centre - outer, [Math.min(y1, y2), Math.max(y1, y2)], face - shape.perch, paper);
+  return dimension(x, centre - outer, [Math.min(y1, y2), Math.max(y1, y2)], cells);
 }

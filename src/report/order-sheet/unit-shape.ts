@@ -6,10 +6,12 @@
 //
 // What the file does not give (eye diameters, seat thickness, coils) is drawn as such parts usually are: it is the maker's.
 
-import { type CornerSizing, isStrutUnit } from '../../coilover/sizing/inputs.ts';
+import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { modelOf } from '../../corner/corner.ts';
+import { bearingOf, type End, type Hold, holdOf } from '../../coilover/sizing/unsettled.ts';
+import { strutOf } from '../../corner/corner.ts';
 import { certain } from '../../document/uncertain.ts';
+import { standOf } from './unit-stand.ts';
 
 /** What one end of the unit is, as it is drawn. */
 export interface EndShape {
@@ -32,6 +34,8 @@ export interface SpringShape {
   readonly coils: number;
   readonly free: number;
   readonly solid: number;
+  /** Minimum permissible length; null where it is not known. */
+  readonly minimum: number | null;
   readonly rate: number;
 }
 
@@ -63,9 +67,14 @@ export interface UnitShape {
 
 /** What is drawn where the file says nothing, mm. */
 const USUAL = { bore: 12, bodyDiameter: 46, shaft: 13, innerDiameter: 60, width: 36 };
+/** A spring shorter than this fraction of its free length is not drawn. */
+export const SHORTEST = 0.35;
 /** Wire and inner diameter of common coilover springs. */
 const WIRE_FRACTION = 0.17;
 const COILS = 7;
+
+/** How an end without a bolt is drawn. */
+const TYPES: Partial<Record<Hold, EndShape['type']>> = { nut: 'stud', upright: 'clamp' };
 
 /** The unit of an axle as it is drawn; null while its lengths are not known. */
 export function unitShape(sized: AxleSizing): UnitShape | null {
@@ -75,23 +84,19 @@ export function unitShape(sized: AxleSizing): UnitShape | null {
   const { corner } = input;
   const sizing: CornerSizing = certain(input.sizing ?? {});
   const { order = {} } = sizing;
-  const { shock, drawing } = modelOf(corner);
-  const chassisUp = drawing.points[shock.inner][1] >= drawing.points[shock.outer][1];
-  const isStrut = isStrutUnit(corner);
+  const { chassisUp } = standOf(sized);
+  const isStrut = strutOf(corner) !== null;
   const bodyUp = isStrut ? false : order.bodyEnd !== 'down';
-  const ends = input.limits.bearings;
-  const shapeOf = (end: 'mount' | 'chassis'): EndShape => {
-    const bearing = end === 'mount' ? ends?.mount : (ends?.chassis ?? ends?.otherEnd);
+  const shapeOf = (end: End): EndShape => {
     const given = order.mounts?.[end];
     const bore = given?.bore ?? USUAL.bore;
     return {
       type:
-        (given?.type === 'fork' ? 'clevis' : given?.type) ??
-        (isStrut ? (end === 'mount' ? 'clamp' : 'stud') : 'eye'),
+        TYPES[holdOf(input, end)] ?? (given?.type === 'clevis' || given?.type === 'fork' ? 'clevis' : 'eye'),
       bore,
       radius: 0.55 * bore + 7.5,
       width: given?.width ?? USUAL.width,
-      boltAcross: bearing?.boltAxis === 'inPlane',
+      boltAcross: bearingOf(input, end)?.boltAxis === 'inPlane',
     };
   };
   const [wheel, chassis] = [shapeOf('mount'), shapeOf('chassis')];
@@ -118,6 +123,7 @@ export function unitShape(sized: AxleSizing): UnitShape | null {
     coils: coilOf?.totalCoils ?? (solid > 0 ? Math.min(12, Math.max(4, Math.round(solid / wire))) : COILS),
     free,
     solid,
+    minimum: sized.spring?.minLength ?? null,
     rate: sized.spring?.rate ?? 1,
   };
   const { helper } = sizing;
@@ -149,6 +155,7 @@ export function unitShape(sized: AxleSizing): UnitShape | null {
             coils: 5,
             free: helper.freeLength,
             solid: helper.minLength,
+            minimum: null,
             rate: helper.rate,
             separator: helper.separatorHeight ?? 0,
           },
@@ -168,4 +175,24 @@ export function springLengths(
     (compression * spring.rate) / (spring.rate + helper.rate),
   );
   return { main: spring.free - (compression - ofHelper), helper: helper.free - ofHelper };
+}
+
+/** How far the compressed damper, without its bump stop, would press a spring that must not be so short; null where it may be. */
+export function belowMinimum(sized: AxleSizing): {
+  readonly length: number;
+  readonly limit: string;
+  readonly isDrawn: boolean;
+} | null {
+  const setting = sized.figure('perchSetting').value;
+  const shape = unitShape(sized);
+  const minimum = shape?.spring.minimum ?? null;
+  if (shape === null || setting === null || minimum === null) return null;
+  const { main } = springLengths(shape, shape.compressed - setting);
+  if (!(main < minimum)) return null;
+  const isDrawn = main > Math.max(shape.spring.solid, SHORTEST * shape.spring.free);
+  return {
+    length: main,
+    limit: main < shape.spring.solid ? 'solid length' : 'minimum permissible length',
+    isDrawn,
+  };
 }

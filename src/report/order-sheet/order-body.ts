@@ -1,0 +1,71 @@
+// Block 3 of the order: the body with its perch, and what can be adjusted.
+
+import { strutOf } from '../../corner/corner.ts';
+import type { Block } from './blocks.ts';
+import { paragraph } from './blocks.ts';
+import { endNames } from './end-names.ts';
+import {
+  known,
+  type OrderPage,
+  orderBlock,
+  type Row,
+  ranged,
+  row,
+  rowsOf,
+  slashed,
+  wordRow,
+} from './order-rows.ts';
+import { isLying, standOf } from './unit-stand.ts';
+
+export function body(page: OrderPage): Block[] {
+  const { sized, paper } = page;
+  const { input, figure } = sized;
+  const { order = {}, perch = {} } = input.sizing ?? {};
+  const size = (value: number | undefined) => known(value, (mm) => paper.givenCells(mm, 'length'));
+  const [low, high] = [size(perch.min), size(perch.max)];
+  const isStrut = strutOf(input.corner) !== null;
+  return [
+    ...orderBlock(page, '3 Body', [
+      wordRow('position', position(page)),
+      row('body diameter', size(order.bodyDiameter)),
+      row('maximum spring outer diameter', size(order.maxSpringOuterDiameter)),
+      ...rowsOf(size(order.springClearance), (cells) => row('clearance, spring to body', cells)),
+      row(
+        'perch setting',
+        known(figure('perchSetting').value, (mm) => paper.cells(mm, 'length')),
+      ),
+      row('perch setting, range', low === null || high === null ? null : ranged(low, high)),
+      seats(page),
+      row('perch, per turn', size(perch.threadPitch)),
+      order.lengthAdjustment === 0
+        ? wordRow('length adjustment', 'none: the perch only')
+        : row('length adjustment', size(order.lengthAdjustment)),
+      wordRow('adjusters', order.adjusters),
+      wordRow('reservoir', order.reservoir),
+    ]),
+    paragraph(`Perch setting = ${isStrut ? 'length' : 'eye to eye'} − spring length, at ride height.`),
+  ];
+}
+
+/** Which end the body is at. */
+function position({ sized }: OrderPage): string | null {
+  if (strutOf(sized.input.corner) !== null) return 'strut: body down';
+  const bodyEnd = sized.input.sizing?.order?.bodyEnd;
+  if (bodyEnd === undefined) return null;
+  if (!isLying(sized)) return bodyEnd === 'up' ? 'body up, shaft down' : 'body down, shaft up';
+  const [chassis, moving] = endNames(sized);
+  const [bodyAt, shaftAt] =
+    (bodyEnd === 'up') === standOf(sized).chassisUp ? [chassis, moving] : [moving, chassis];
+  return `body at the ${bodyAt}, shaft at the ${shaftAt}`;
+}
+
+/** The two distances that make up the perch setting. */
+function seats({ sized, paper, isBought }: OrderPage): Row {
+  const given = sized.input.ordered?.perch?.seatDistances;
+  const [chassis, moving] = endNames(sized);
+  if (given === undefined) {
+    return wordRow('distances of the seats', isBought ? null : 'the maker’s');
+  }
+  const [from, to] = [given.mount, given.chassis].map((mm) => paper.givenCells(mm, 'length'));
+  return row(`seat from ${moving} / ${chassis}`, slashed(from, to));
+}

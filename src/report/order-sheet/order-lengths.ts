@@ -1,0 +1,101 @@
+// Block 1 of the order: how many, how long, with how much stroke, and where stops and damper end the wheel travel.
+
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import type { LimitCause } from '../../corner/limits/limits.ts';
+import type { Units } from '../../units.ts';
+import { printedFigure } from '../margins.ts';
+import type { Block } from './blocks.ts';
+import { limitWords } from './limit-words.ts';
+import type { Cells } from './on-paper.ts';
+import { known, type OrderPage, orderBlock, row, wordRow } from './order-rows.ts';
+
+/** Coilovers on an axle, where nothing else is said. */
+const PAIR = 2;
+
+export function lengths(page: OrderPage): Block[] {
+  const { sized, paper, isBought } = page;
+  const { input, figure, limits, damper } = sized;
+  const { order = {} } = input.sizing ?? {};
+  const { units, number } = paper;
+  const { lengthTolerance: tolerance } = order;
+  const inEach = (of: (units: Units) => string): Cells => [of(units[0]), of(units[1])];
+  const printed = (name: AxleFigureName, of: Units) => {
+    const mm = printedFigure(sized, name, of);
+    return mm === null ? '–' : number(mm, 'length', of);
+  };
+  const plain = (name: AxleFigureName) => known(figure(name).value, () => inEach((of) => printed(name, of)));
+  const within = (of: Units) => {
+    if (tolerance === undefined) return isBought ? '' : ' ± ____';
+    return ` ± ${number(tolerance, 'length', of)}`;
+  };
+  const toTolerance = (name: AxleFigureName) =>
+    known(figure(name).value, () => inEach((of) => `${printed(name, of)}${within(of)}`));
+  const rows = [
+    wordRow('quantity', String(order.quantity ?? PAIR)),
+    wordRow('left and right, alike or handed', order.handed),
+    row('extended', toTolerance('extendedLength')),
+    row('at ride height', plain('designLength')),
+    row('compressed, no bump stop', toTolerance('compressedLength')),
+    row('stroke', damper === null ? null : plain('stroke')),
+    ...(damper === null
+      ? []
+      : [
+          row(
+            'stroke, compression / rebound',
+            inEach((of) => `${printed('compressionStroke', of)} / ${printed('extensionStroke', of)}`),
+          ),
+        ]),
+    wordRow('limit in bump', limits.bump === null ? NO_STOP : limitWords(limits.bump)),
+    wordRow('limit in droop', stopWords(limits.droop)),
+    ...(damper?.specified === false
+      ? [wordRow('damper lengths', 'follow from the travel: maker confirms')]
+      : []),
+  ];
+  const head = ['', ...units.map((of) => paper.unit('length', of))];
+  return [...orderBlock(page, '1 Lengths', rows, head), ...travels(page)];
+}
+
+const NO_STOP = 'none known';
+
+function stopWords(limit: AxleSizing['limits']['droop']): string {
+  if (limit === null) return NO_STOP;
+  if (limit.cause === 'damperExtended') return 'damper extended: must take topping out';
+  return `${limitWords(limit)}, before the damper`;
+}
+
+/** What the wheel's travel meets, in the order of the table. */
+const MET: readonly (readonly [cause: LimitCause | 'bumpStopContact', words: string])[] = [
+  ['bumpStopContact', 'bump: stop in contact'],
+  ['bumpStopSolid', 'bump: stop solid'],
+  ['damperCompressed', 'bump: damper compressed'],
+  ['damperExtended', 'droop: damper extended'],
+];
+
+/** Wheel travel from ride height to what damper and bump stop meet, with the coilover's length there. */
+function travels({ sized: { limits, input }, paper }: OrderPage): Block[] {
+  const { bump, droop, later, events } = limits;
+  const rows = MET.filter(
+    ([cause]) => cause !== 'damperCompressed' || input.limits.bumpStop === undefined,
+  ).flatMap(([cause, words]) => {
+    const met = [bump, droop, ...later, ...events].find((one) =>
+      one === null ? false : 'event' in one ? one.event === cause : one.cause === cause,
+    );
+    const length = met?.diagnostic.values.length;
+    return met == null || typeof length !== 'number'
+      ? []
+      : [[words, paper.both(Math.abs(met.travel), 'length'), paper.both(length, 'length')]];
+  });
+  return rows.length === 0
+    ? []
+    : [
+        {
+          kind: 'table',
+          head: ['wheel, from ride height', 'wheel travel', 'eye to eye'],
+          rows,
+          figures: [],
+          label: 'Wheel travel from ride height, with the length of the coilover',
+          spans: true,
+        },
+      ];
+}
