@@ -11,6 +11,7 @@ const layers = {
   numerics: [],
   linkage: ['diagnostic.ts', 'errors', 'numerics'],
   statics: ['diagnostic.ts', 'errors', 'numerics', 'linkage'],
+  synthesis: ['diagnostic.ts', 'errors', 'numerics', 'linkage'],
   document: [...base, 'errors'],
   corner: upToCorner,
   coilover: upToSizing,

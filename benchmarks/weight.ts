@@ -7,6 +7,7 @@ const SOURCE = {
   jounce: './src/index.ts',
   'jounce/linkage': './src/linkage/index.ts',
   'jounce/statics': './src/statics/index.ts',
+  'jounce/synthesis': './src/synthesis/index.ts',
   'jounce/testing': './src/testing/index.ts',
 };
 

@@ -132,18 +132,16 @@ export {
 export { type Tyre, tyreFromSize } from './corner/tyre.ts';
 export type { PlusMinus } from './corner/uncertainty.ts';
 export { type UncertaintyBands, uncertaintyBands } from './corner/uncertainty-bands.ts';
-export type { Bounds } from './design/box.ts';
 export type { Clearances } from './design/clearances.ts';
 export { design } from './design/design.ts';
 export type { JointForce } from './design/joint-force.ts';
 export type { DesignQuantity, Goal, Objective } from './design/objectives.ts';
-export type { DesignOptions, DesignProgress } from './design/options.ts';
+export type { DesignOptions } from './design/options.ts';
 export type {
   Design,
   DesignStatus,
   MovedMount,
   ObjectiveResult,
-  SearchReport,
   TradeOff,
 } from './design/result.ts';
 export type { Station } from './design/trial.ts';
@@ -152,8 +150,10 @@ export type * from './document/inputs.ts';
 export { surveyJsonSchema } from './document/survey-schema.ts';
 export { InputError, type Issue } from './errors/input-error.ts';
 export type { MotionStatus } from './linkage/path.ts';
+export type { Bounds } from './numerics/box.ts';
 export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
+export type { SearchProgress, SearchReport } from './numerics/multistart.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type PlotCurvesOptions, plotCurves } from './report/curves.ts';
 export { plotDampingForce } from './report/damping-picture.ts';

@@ -9,6 +9,7 @@ export default defineConfig({
       { find: /^jounce$/, replacement: source('index.ts') },
       { find: /^jounce\/linkage$/, replacement: source('linkage/index.ts') },
       { find: /^jounce\/statics$/, replacement: source('statics/index.ts') },
+      { find: /^jounce\/synthesis$/, replacement: source('synthesis/index.ts') },
       { find: /^jounce\/testing$/, replacement: source('testing/index.ts') },
     ],
   },

@@ -6,10 +6,10 @@ import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/file.ts';
 import { InputError } from '../errors/input-error.ts';
 import type { CheckedDrawing, Drawing, Point } from '../linkage/drawing.ts';
+import { frozenCopy } from '../linkage/freeze.ts';
 import { bindMeasure, type Measure } from '../linkage/measure.ts';
 import { compile, type System } from '../linkage/system.ts';
 import { columnNames } from './columns.ts';
-import { frozenCopy } from './freeze.ts';
 import { leanOf, placing } from './hardpoints.ts';
 import type { CornerModel } from './model.ts';
 

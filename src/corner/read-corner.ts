@@ -17,12 +17,12 @@ import { carSizingShape } from '../document/sizing-schema.ts';
 import { certain } from '../document/uncertain.ts';
 import { pointsOf } from '../document/written.ts';
 import { refusal } from '../errors/file.ts';
+import { deepFreeze } from '../linkage/freeze.ts';
 import type { Units } from '../units.ts';
 import { AXLES } from './axles.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { correlated, correlationFindings } from './correlations.ts';
 import { FILES } from './file-schemas.ts';
-import { deepFreeze } from './freeze.ts';
 import { KINDS, type Kind } from './kinds.ts';
 import { tyreFindings, tyreOf } from './tyre.ts';
 

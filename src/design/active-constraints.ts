@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../diagnostic.ts';
-import { edgeOf } from './box.ts';
+import { edgeOf } from '../numerics/box.ts';
 import type { Margin } from './clearances.ts';
 import type { CheckedDesign } from './options.ts';
 

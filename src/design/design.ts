@@ -1,14 +1,15 @@
 import { changedCorner } from '../corner/changed-corner.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
-import { frozenCopy } from '../corner/freeze.ts';
+import { frozenCopy } from '../linkage/freeze.ts';
+import type { Candidate } from '../numerics/bounded-search.ts';
+import { isMet } from '../numerics/multistart.ts';
 import { activeConstraints } from './active-constraints.ts';
 import { diagnosticsOn } from './diagnostics.ts';
 import { type Judged, judgeOf } from './judge.ts';
 import { nearestGoal, OBJECTIVES } from './objectives.ts';
 import { checkDesign, type DesignOptions } from './options.ts';
 import type { Design, ObjectiveResult } from './result.ts';
-import type { Candidate } from './search.ts';
-import { isMet, searchAll } from './searches.ts';
+import { searchAll } from './searches.ts';
 import { undominated } from './trade-off.ts';
 import { placedAt } from './trial.ts';
 

@@ -1,6 +1,6 @@
 import { type Diagnostic, fault } from '../diagnostic.ts';
+import type { Assessed } from '../numerics/lagrangian.ts';
 import { type Margin, marginsOf } from './clearances.ts';
-import type { Assessed } from './lagrangian.ts';
 import { deviationOf, QUANTITY_COLUMNS, valueAt } from './objectives.ts';
 import type { CheckedDesign } from './options.ts';
 import { tryAt } from './trial.ts';
@@ -55,7 +55,7 @@ export function judgeOf({ plan, objectives, clearances }: CheckedDesign): Judge 
         deviations.push(deviationOf(objective, value));
       }
       const margins = marginsOf(clearances, trial);
-      return { values, deviations, margins, clearances: margins.map(({ clearance: room }) => room) };
+      return { values, deviations, margins, constraints: margins.map(({ clearance: room }) => room) };
     },
   };
 }

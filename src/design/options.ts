@@ -7,23 +7,12 @@ import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/design.ts';
 import { isPoint } from '../linkage/drawing.ts';
 import { jointsIn } from '../linkage/joints.ts';
-import type { Bounds, Box } from './box.ts';
+import type { Bounds, Box } from '../numerics/box.ts';
+import type { SearchProgress } from '../numerics/multistart.ts';
 import { armsOf, type CheckedClearances, type Clearances } from './clearances.ts';
 import { HAS_DERIVATIVE } from './joint-force.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
-
-/** How far a search has come. */
-export interface DesignProgress {
-  /** The search that runs, from 0. */
-  readonly search: number;
-  /** How many there may be. */
-  readonly searches: number;
-  /** Corners tried so far. */
-  readonly trials: number;
-  /** Weighted sum of squared deviations of the best corner so far, each counted in its tolerance. */
-  readonly cost: number;
-}
 
 /** What may be moved, what for, and within what. */
 export interface DesignOptions {
@@ -43,7 +32,7 @@ export interface DesignOptions {
   /** Ends the search when it says so: asked before each search and each trial. */
   readonly signal?: { readonly aborted: boolean };
   /** Told at the start of each search and now and then within. */
-  readonly progress?: (progress: DesignProgress) => void;
+  readonly progress?: (progress: SearchProgress) => void;
 }
 
 /** Options that have been checked, with defaults. */

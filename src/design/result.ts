@@ -1,8 +1,8 @@
 import type { Corner } from '../corner/corner.ts';
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Point } from '../linkage/drawing.ts';
-import type { SearchEnd } from '../numerics/minimiser.ts';
-import type { Bounds } from './box.ts';
+import type { Bounds } from '../numerics/box.ts';
+import type { SearchReport } from '../numerics/multistart.ts';
 import type { Objective } from './objectives.ts';
 
 /**
@@ -53,15 +53,6 @@ export interface TradeOff {
   readonly values: readonly number[];
   /** How far each is from its goal, in its unit: 0 where it is met. */
   readonly deviations: readonly number[];
-}
-
-/** What a search ended with. */
-export interface SearchReport {
-  /** Where it began: at the corner as drawn, at random, or at the best until then with one objective counting more. */
-  readonly from: 'drawn' | 'random' | 'best';
-  readonly status: SearchEnd;
-  /** Weighted sum of squared deviations of its best corner, by the weights that were given; null where it had none. */
-  readonly cost: number | null;
 }
 
 /** What comes of a design: plain, frozen data. */

@@ -1,4 +1,4 @@
-import type { Candidate } from './search.ts';
+import type { Candidate } from '../numerics/bounded-search.ts';
 
 /** Deviations that differ by less, in what is near enough, are alike. */
 const ALIKE = 0.01;

@@ -1,4 +1,4 @@
-import { BOUNDED, meant, suggestion } from './input.ts';
+import { BOUNDED, meant, SEARCHED, suggestion } from './input.ts';
 import { LINKAGE } from './linkage.ts';
 import type { PlainSay, PlainSentences } from './plain.ts';
 
@@ -31,7 +31,7 @@ export const CORNER: PlainSentences = {
     problem: 'not a number of draws',
     allowed: `a whole number, ${say.text('min')} to ${say.text('max')}`,
   }),
-  notASeed: { problem: 'not a seed', allowed: 'a whole number' },
+  notASeed: SEARCHED.notASeed,
   plusMinusMissing: {
     problem: 'not given, nor in the corner',
     allowed: 'mm for all coordinates, or { lowerInnerY: mm, ... }',

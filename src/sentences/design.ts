@@ -1,7 +1,7 @@
 import { spaced } from '../words.ts';
 import { CORNER } from './corner.ts';
 import { DOCUMENT } from './document.ts';
-import { suggestion } from './input.ts';
+import { SEARCHED, suggestion } from './input.ts';
 import { LOADS } from './loads.ts';
 import type { Sentences } from './say.ts';
 
@@ -12,7 +12,7 @@ export const DESIGN: Sentences = {
   ...CORNER,
   unknownField: DOCUMENT.unknownField,
   notAnObject: (say) => ({ problem: 'not an object', allowed: `{ ${say.text('allowed')} }` }),
-  notASignal: { problem: 'not a signal', allowed: '{ aborted }, as an AbortSignal has it' },
+  notASignal: SEARCHED.notASignal,
   notARange: { problem: 'not a range', allowed: '[min, max] in mm, the first the smaller' },
   boxWithoutDrawnCorner: (say) => ({
     problem: 'a box without the corner as drawn in it',

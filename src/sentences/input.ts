@@ -34,6 +34,12 @@ export const BOUNDED: PlainSentences = {
   namedTwice: { problem: 'named twice', advice: 'take one out' },
 };
 
+/** What is said about a search and what it draws. */
+export const SEARCHED: PlainSentences = {
+  notASeed: { problem: 'not a seed', allowed: 'a whole number' },
+  notASignal: { problem: 'not a signal', allowed: '{ aborted }, as an AbortSignal has it' },
+};
+
 /** Bounds of a number with its unit: `greater than 0 (mm)`, `of 0 or more (kg)`, `1 to 1000`. */
 export function bounds(say: PlainSay): string {
   const unit = say.has('unit') ? ` (${say.text('unit')})` : '';

@@ -14,6 +14,7 @@ import { SIZING } from './sizing.ts';
 import { STATIC_STABILITY } from './static-stability.ts';
 import { SURVEY } from './survey.ts';
 import { SURVEYED } from './surveyed.ts';
+import { SYNTHESISED } from './synthesis.ts';
 import { TRAVEL } from './travel.ts';
 
 /** Every sentence, by the code of its diagnostic: of what any input may have, files say most. */
@@ -34,6 +35,7 @@ export const SENTENCES: Sentences = {
   ...ORDERED,
   ...STATIC_STABILITY,
   ...SURVEY,
+  ...SYNTHESISED,
   ...TRAVEL,
 };
 

@@ -1,8 +1,8 @@
 import { type Covariance, HALF_WIDTH } from '../corner/covariance.ts';
-import { deepFreeze } from '../corner/freeze.ts';
 import { surveyNotes } from '../document/checks/survey-checks.ts';
 import type { SurveyInput } from '../document/inputs.ts';
 import { readSurvey } from '../document/survey-schema.ts';
+import { deepFreeze } from '../linkage/freeze.ts';
 import { chiSquareAbove } from '../numerics/chi-square.ts';
 import { diagnosticsOn } from './diagnostics.ts';
 import { type Certainty, certaintyOf, estimate, type Fit } from './estimate.ts';

@@ -116,7 +116,7 @@ forEachKind((kind) => {
             expectWithin(value, expected[k], 1e-9 * (1 + Math.abs(expected[k])));
           });
 
-          const figures = (one: typeof found) => [...one.deviations, ...one.clearances];
+          const figures = (one: typeof found) => [...one.deviations, ...one.constraints];
           const exact = figures(found);
           const way = x.map((_, i) => Math.cos(1 + 2 * i * i));
           const tried = STEPS.map((k) => judge.assess(x.map((at, i) => at + k * H * way[i])));

@@ -3,12 +3,12 @@ import {
   type Corner,
   type Design,
   type DesignOptions,
-  type DesignProgress,
   design,
   doubleWishbone,
   InputError,
   limits,
   pushrod,
+  type SearchProgress,
   sentence,
   sweep,
   uncertaintyBands,
@@ -156,7 +156,7 @@ describe('a design', () => {
 describe('a design that is cancelled', () => {
   it('between searches keeps what it has', () => {
     const signal = { aborted: false };
-    const seen: DesignProgress[] = [];
+    const seen: SearchProgress[] = [];
     const made = design(corner, {
       ...options,
       signal,

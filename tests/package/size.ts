@@ -12,11 +12,11 @@ export const CEILINGS: readonly {
 }[] = [
   { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 29 },
   {
-    imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/testing']
+    imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/synthesis', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
-    name: 'all four entries',
-    most: 219,
+    name: 'all five entries',
+    most: 223,
     hoped: 120,
   },
   { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 24.5, hoped: 15 },

@@ -17,6 +17,13 @@ import {
   withLengths,
 } from 'jounce/linkage';
 import { equilibria, followEquilibrium, forces } from 'jounce/statics';
+import {
+  couplerCurve,
+  extremeValues,
+  mechanicalAdvantage,
+  synthesise,
+  transmissionAngle,
+} from 'jounce/synthesis';
 import { checkLaws } from 'jounce/testing';
 
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
@@ -51,6 +58,33 @@ export function named(): void {
   motion.read({ x: 'A', relativeTo: 'frame' });
   // @ts-expect-error: no such body
   motion.extremes({ turn: 'frame' });
+
+  extremeValues(motion, { velocityRatio: { turn: 'rocker' } });
+  couplerCurve(motion, 'A', { relativeTo: 'rocker' });
+  transmissionAngle(motion, { coupler: ['A', 'B'], output: ['B', 'C'] });
+  // @ts-expect-error: misspelt
+  extremeValues(motion, { velocityRatio: { turn: 'rockr' } });
+  // @ts-expect-error: no such point
+  couplerCurve(motion, 'D');
+  // @ts-expect-error: no such point
+  transmissionAngle(motion, { coupler: ['A', 'D'], output: ['B', 'C'] });
+  // @ts-expect-error: no such body
+  mechanicalAdvantage(motion, { turn: 'frame' });
+  const task = { driver: { turn: 'crank' }, from: 0, to: 1 } as const;
+  const made = synthesise(fourBar, {
+    ...task,
+    move: { A: { x: [-10, 10] } },
+    objectives: [{ path: 'B', through: [[1, 2]] }],
+  });
+  holds<Same<typeof made.drawing, typeof fourBar>>();
+  // @ts-expect-error: no such point
+  synthesise(fourBar, { ...task, move: { D: { x: [0, 1] } }, objectives: [] });
+  synthesise(fourBar, {
+    ...task,
+    move: {},
+    // @ts-expect-error: no such body
+    objectives: [{ quantity: { turn: 'frame' }, at: [0], values: [0] }],
+  });
 
   const driven = drive(fourBar, [{ driver: { turn: 'crank' }, to: 1 }]);
   holds<Same<typeof driven.drawing, typeof fourBar>>();

@@ -99,6 +99,32 @@ export const laws: Section = {
       unit: 'rad, length or N mm',
     },
     {
+      what: 'extremes and curves of random linkages; mechanical advantage',
+      file: 'synthesis/quantities.test.ts',
+      tests: [
+        'extremes of any quantity',
+        'a coupler curve',
+        'the mechanical advantage > is the ratio',
+        'what is wrong',
+      ],
+      against: 'samples; places of the motion; forces in joints',
+      unit: 'length, rad or 1',
+    },
+    {
+      what: 'objectives and bounds of a synthesis',
+      file: 'synthesis/gradients.test.ts',
+      tests: '',
+      against: 'central differences of linkages drawn anew',
+      unit: 'tolerances per length',
+    },
+    {
+      what: 'synthesis: boxes, bounds, what was found',
+      file: 'synthesis/synthesis.test.ts',
+      tests: ['bounds', 'every synthesis', 'what is wrong with a synthesis'],
+      against: 'the linkage found, traced',
+      unit: 'length or rad',
+    },
+    {
       what: 'redundant bodies, points in one place, all sizes',
       file: 'linkage/awkward-drawings.test.ts',
       tests: ['bodies that say', 'ground', 'points', 'a drawing of any size'],

@@ -1,17 +1,11 @@
-// One search from a start, for coordinates in their boxes with the smallest deviations that keep all clearances, in the free variables u of
+// One search from a start, for coordinates in their boxes with the smallest deviations that keep all constraints, in the free variables u of
 // box.ts. With f(x) of lagrangian.ts and ' by u,
 //
 //   f' = f_x dx/du,   f'' ~ dx/du f_xx dx/du + diag max(0, f_x d2x/du2).
 
-import { minimise, type SearchEnd } from '../numerics/minimiser.ts';
 import { type Box, fromFree, onEdges, ratesOf, toFree } from './box.ts';
-import {
-  type Assessed,
-  CLEARANCE_ALLOWANCE,
-  lagrangian,
-  type Multipliers,
-  penaltyTerms,
-} from './lagrangian.ts';
+import { ALLOWANCE, type Assessed, lagrangian, type Multipliers, penaltyTerms } from './lagrangian.ts';
+import { minimise, type SearchEnd } from './minimiser.ts';
 
 /** A place, and how good it is. */
 export interface Candidate {
@@ -20,7 +14,7 @@ export interface Candidate {
   readonly deviations: readonly number[];
   /** Weighted sum of squared deviations. */
   readonly sum: number;
-  /** Largest shortage of clearance, mm; 0 where all clearances are kept. */
+  /** Largest violation of a constraint; 0 where all are kept. */
   readonly violation: number;
 }
 
@@ -28,7 +22,7 @@ export interface Candidate {
 export interface Search {
   readonly boxes: readonly Box[];
   readonly weights: readonly number[];
-  /** Null where the corner can't be tried. */
+  /** Null at a place that can't be tried. */
   readonly assess: (x: readonly number[]) => Assessed | null;
   readonly stop: () => boolean;
 }
@@ -41,7 +35,7 @@ const PENALTY_GROWTH = 10;
 const NO_PROGRESS = 0.99;
 const MAX_STALLED = 3;
 
-/** Whether a is better than b: the clearances come before all else. */
+/** Whether a is better than b: the constraints come before all else. */
 export function isBetter(a: Candidate, b: Candidate): boolean {
   return a.violation === b.violation ? a.sum < b.sum : a.violation < b.violation;
 }
@@ -49,7 +43,7 @@ export function isBetter(a: Candidate, b: Candidate): boolean {
 /** A place as a candidate. */
 export function candidate(
   x: readonly number[],
-  { values, deviations, clearances }: Assessed,
+  { values, deviations, constraints }: Assessed,
   weights: readonly number[],
 ): Candidate {
   const found = deviations.map(({ value }) => value);
@@ -58,7 +52,7 @@ export function candidate(
     values,
     deviations: found,
     sum: sumOf(found, weights),
-    violation: clearances.reduce((most, { value }) => Math.max(most, -value), 0),
+    violation: constraints.reduce((most, { value }) => Math.max(most, -value), 0),
   };
 }
 
@@ -93,7 +87,7 @@ export function searchFrom(
   if (first === null) return { best, status: 'noFiniteValue' };
   let penalty: Multipliers = {
     weights,
-    multipliers: first.clearances.map(() => 0),
+    multipliers: first.constraints.map(() => 0),
     r: 1 + 2 * candidate(start, first, weights).sum,
   };
   const f = (place: readonly number[], gradient: number[]): number => {
@@ -124,11 +118,9 @@ export function searchFrom(
     const assessed = at(u) as Assessed;
     const { r, multipliers } = penalty;
     const terms = penaltyTerms(assessed, penalty);
-    const violation = Math.max(0, ...assessed.clearances.map(({ value }) => CLEARANCE_ALLOWANCE - value));
-    const isSettled = terms.every(
-      (one, j) => Math.abs(one - multipliers[j]) <= 0.5 * CLEARANCE_ALLOWANCE * r,
-    );
-    if (violation <= 0.5 * CLEARANCE_ALLOWANCE && isSettled) break;
+    const violation = Math.max(0, ...assessed.constraints.map(({ value }) => ALLOWANCE - value));
+    const isSettled = terms.every((one, j) => Math.abs(one - multipliers[j]) <= 0.5 * ALLOWANCE * r);
+    if (violation <= 0.5 * ALLOWANCE && isSettled) break;
     penalty = {
       weights,
       multipliers: terms,

@@ -5,10 +5,10 @@
 //
 // Every u is in the box, and a least value at its edge is one where the derivative by u vanishes.
 
-/** Least and most that a coordinate may be, mm, as they are given. */
+/** Least and most that a coordinate may be, as they are given. */
 export type Bounds = readonly [least: number, most: number];
 
-/** What a coordinate may be, mm. */
+/** What a coordinate may be. */
 export interface Box {
   readonly least: number;
   readonly most: number;

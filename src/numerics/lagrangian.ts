@@ -1,5 +1,5 @@
-// The objective: minimise sum_k w_k m_k^2 over x, with w_k the weights and m_k the deviations, subject to clearances c_j(x) >= 0 (mm beyond
-// the required distance). The augmented Lagrangian of M. Powell, M. Hestenes and R. Rockafellar (J. Nocedal, S. Wright, "Numerical
+// The objective: minimise sum_k w_k m_k^2 over x, with w_k the weights and m_k the deviations, subject to constraints c_j(x) >= 0. The
+// augmented Lagrangian of M. Powell, M. Hestenes and R. Rockafellar (J. Nocedal, S. Wright, "Numerical
 // Optimization", 2006, ch. 17.4) makes of that a sequence of unconstrained searches, with multipliers l_j, each for the minimum of
 //
 //   f(x) = sum_k w_k m_k^2 + sum_j (d_j^2 - l_j^2) / 2r,   d_j = max(0, l_j - r c_j),   and then l_j <- d_j.
@@ -10,27 +10,27 @@
 
 import type { Dual } from '../numerics/dual.ts';
 
-/** At x: values and deviations by objective, and clearances, whose number does not depend on x. */
+/** At x: values and deviations by objective, and constraints, whose number does not depend on x. */
 export interface Assessed {
   readonly values: readonly number[];
   readonly deviations: readonly Dual[];
-  readonly clearances: readonly Dual[];
+  readonly constraints: readonly Dual[];
 }
 
 /** Parameters of the Lagrangian: w, l and r. */
 export interface Multipliers {
   readonly weights: readonly number[];
   readonly multipliers: readonly number[];
-  /** Twice the penalty for the square of a mm of violation. */
+  /** Twice the penalty for the square of a violation of 1. */
   readonly r: number;
 }
 
-/** Added to each required distance, so that it is kept in spite of rounding, mm. */
-export const CLEARANCE_ALLOWANCE = 1e-5;
+/** Added to each constraint, so that it is kept in spite of rounding. */
+export const ALLOWANCE = 1e-5;
 
-/** d_j by clearance. */
-export function penaltyTerms({ clearances }: Assessed, { multipliers, r }: Multipliers): number[] {
-  return clearances.map(({ value }, j) => Math.max(0, multipliers[j] - r * (value - CLEARANCE_ALLOWANCE)));
+/** d_j by constraint. */
+export function penaltyTerms({ constraints }: Assessed, { multipliers, r }: Multipliers): number[] {
+  return constraints.map(({ value }, j) => Math.max(0, multipliers[j] - r * (value - ALLOWANCE)));
 }
 
 /** f, f' and the part of f'' without second derivatives, for n coordinates. */
@@ -39,7 +39,7 @@ export function lagrangian(
   given: Multipliers,
   n: number,
 ): { value: number; slope: number[]; bend: number[][] } {
-  const { deviations, clearances } = assessed;
+  const { deviations, constraints } = assessed;
   const { weights, multipliers, r } = given;
   let value = 0;
   const slope = new Array<number>(n).fill(0);
@@ -56,7 +56,7 @@ export function lagrangian(
   });
   penaltyTerms(assessed, given).forEach((term, j) => {
     value += (term ** 2 - multipliers[j] ** 2) / (2 * r);
-    if (term > 0) add(-term, r, clearances[j].by);
+    if (term > 0) add(-term, r, constraints[j].by);
   });
   return { value, slope, bend };
 }
