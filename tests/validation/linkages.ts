@@ -274,6 +274,22 @@ export const linkages: Section = {
       unit: 'length, of 1000',
     },
     {
+      what: 'a two-link arm by several drivers: hand, derivatives, schedules, how far it reaches',
+      file: 'linkage/drivers.test.ts',
+      tests: ['a two-link arm', 'a length that drives'],
+      against: 'closed form',
+      known: 'derived',
+      unit: 'length of 5, and its derivatives',
+    },
+    {
+      what: 'random linkages of several drivers: places',
+      file: 'linkage/drivers.test.ts',
+      tests: ['a linkage without some of its bars'],
+      against: 'the linkage with its bars',
+      known: 'derived',
+      unit: 'length, of 1000',
+    },
+    {
       what: 'points placed by lengths, angles and on lines; triangles that only just close',
       file: 'linkage/placements.test.ts',
       tests: ['points placed by lengths > have', 'triangles that only just close'],
