@@ -10,3 +10,4 @@ export { type Mobility, mobility, type Range, range } from './mobility.ts';
 export { type Extreme, type Motion, type Reading, type TraceOptions, trace } from './motion.ts';
 export type { MotionEnd, MotionStatus } from './path.ts';
 export { type Placement, placePoints } from './placements.ts';
+export type { ScheduleFunction } from './schedule.ts';

@@ -13,13 +13,13 @@ export const DRIVERS: PlainSentences = {
     allowed: 'a function of u that gives [value, first derivative, second derivative]',
   },
   scheduleDerivatives: (say) => ({
-    problem: `value and derivatives that do not fit each other near u = ${say.number('at')}`,
+    problem: `value and derivatives that do not fit each other near u = ${Number(say.number('at').toPrecision(3))}`,
     allowed: '[value, first derivative, second derivative], the value without jumps or kinks',
     advice: 'correct the derivatives, or trace the motion up to a kink and on from there',
   }),
   drawnPoseOffSchedule: (say) => ({
-    problem: `${say.number('got')} at u = ${say.number('at')}, where the linkage is drawn`,
-    allowed: `the drawn value ${say.number('drawn')}`,
+    problem: `not the drawn value at u = ${say.number('at')}, where the linkage is drawn`,
+    allowed: say.text('drawn'),
     advice: 'bring the drawing to that value with `drive` first, or leave out `from`',
   }),
   driversForFreedoms: (say) => ({

@@ -1,9 +1,19 @@
 /** Several drivers along one parameter: a two-link arm and a five-bar in closed form, and random linkages against their own bars. */
 import { assert, constantFrom, double, property } from 'fast-check';
-import { type Drawing, drive, type Measure, type Point, type ScheduledDriver, trace } from 'jounce/linkage';
+import {
+  type Drawing,
+  drive,
+  InputError,
+  type Measure,
+  type Point,
+  type ScheduledDriver,
+  type TraceOptions,
+  trace,
+} from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { deepFreeze } from '../support/freeze.ts';
 import { fourBars, linkages, sizeOf } from '../support/linkages.ts';
+import { loosened } from '../support/loosened.ts';
 import { distance, placeAt, share } from '../support/motions.ts';
 import { few } from '../support/runs.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
@@ -208,27 +218,6 @@ describe('one driver in a list', () => {
   });
 });
 
-/** A linkage without so many of its bodies that have two joints, and the lengths between these. */
-function loosened(drawing: Drawing, count: number) {
-  const { bodies, ground } = drawing;
-  const isJoint = (point: string) =>
-    ground.includes(point) || Object.values(bodies).filter((body) => body.includes(point)).length > 1;
-  const bars = Object.keys(bodies)
-    .filter((name) => name !== 'crank' && bodies[name].filter(isJoint).length === 2)
-    .slice(-count);
-  const left = Object.fromEntries(Object.entries(bodies).filter(([name]) => !bars.includes(name)));
-  const isThere = (point: string) =>
-    ground.includes(point) || Object.values(left).some((body) => body.includes(point));
-  return {
-    loose: {
-      ...drawing,
-      points: Object.fromEntries(Object.entries(drawing.points).filter(([name]) => isThere(name))),
-      bodies: left,
-    },
-    lengths: bars.map((name) => ({ length: bodies[name].filter(isJoint) as [string, string] })),
-  };
-}
-
 describe('a linkage without some of its bars', () => {
   it('moves as with them when their lengths are held, or driven out and back', () => {
     let [compared, waved] = [0, 0];
@@ -363,5 +352,48 @@ describe('a five-bar', () => {
     const reading = motion.read(held);
     expectClose(reading(1).value, reading(0).value, { times: 64, scale: 6 });
     expectWithin(reading(0.5).first, 0, 1e-12);
+  });
+});
+
+describe('drivers that are none', () => {
+  const [left, right] = [{ turn: 'left' } as const, { turn: 'right' } as const];
+  const good = { driver: right, to: 0.2 };
+  const refused: readonly (readonly [code: string, options: unknown])[] = [
+    ['noDriver', { drivers: [] }],
+    ['notADriver', { drivers: [null, good] }],
+    ['driverAndDrivers', { driver: left, drivers: [{ driver: left, to: 0 }, good] }],
+    ['notFinite', { drivers: [{ driver: left }, good] }],
+    ['notFinite', { drivers: [{ driver: left, to: 1 }, good], to: Number.POSITIVE_INFINITY }],
+    ['unknownOption', { drivers: [{ driver: left, schedule: () => [0, 0, 0], to: 1 }, good] }],
+    ['notASchedule', { drivers: [{ driver: left, schedule: 1 }, good] }],
+    ['scheduleDerivatives', { drivers: [{ driver: left, schedule: () => 1 }, good] }],
+    ['scheduleDerivatives', { drivers: [{ driver: left, schedule: (u: number) => [u, 2, 0] }, good] }],
+    [
+      'scheduleDerivatives',
+      {
+        drivers: [
+          { driver: left, schedule: (u: number) => [Math.abs(u - 0.3) - 0.3, u < 0.3 ? -1 : 1, 0] },
+          good,
+        ],
+      },
+    ],
+    ['drawnPoseOffSchedule', { drivers: [{ driver: left, schedule: (u: number) => [1 + u, 1, 0] }, good] }],
+    ['drawnPoseOffSchedule', { drivers: [{ driver: left, from: -0.1, to: 0.1 }, good] }],
+    ['rangeWithoutDrawnPose', { drivers: [{ driver: left, to: 1 }, good], from: 0.5 }],
+    ['driversForFreedoms', { drivers: [good] }],
+    ['driversForFreedoms', { drivers: [{ driver: left, to: 1 }, good, { driver: { x: 'C' }, to: 3 }] }],
+    ['driversDependent', { drivers: [good, { driver: { angle: ['E', 'D'] }, to: 1 }] }],
+    ['driverNeverChanges', { drivers: [good, { driver: { x: 'A' }, to: 1 }] }],
+  ];
+
+  it.each(refused)('are refused: %s', (code, options) => {
+    let thrown: unknown;
+    try {
+      trace(fiveBar as Drawing, options as TraceOptions);
+    } catch (error) {
+      thrown = error;
+    }
+    expect(thrown).toBeInstanceOf(InputError);
+    expect((thrown as InputError).issues.map((issue) => issue.code)).toContain(code);
   });
 });
