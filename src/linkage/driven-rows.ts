@@ -35,17 +35,20 @@ export function drivenSystem(
   span: number,
 ): { readonly system: System; readonly parameter: BoundMeasure } {
   const { structure, unknowns, size, forms } = system;
-  const u = unknowns / 2;
+  // Forms have pairs of unknowns, x and y. The parameter is the unknown behind the last one: y beside another, or x with an idle y.
+  const u = unknowns >> 1;
+  const isX = unknowns % 2 === 0;
   const perUnknown = span / size;
   const own = [{ x: 0, y: 0, free: [u], re: [1], im: [0] }];
+  const idle: RowPlan = { of: { constraint: 'parameter' }, a: 0, b: forms.count, re: 0, im: -1 };
   const plans: RowPlan[] = [
-    { of: { constraint: 'parameter' }, a: 0, b: forms.count, re: 0, im: -1 },
+    ...(isX ? [idle] : []),
     ...drivers.map(({ label }, k) => {
       // No product of the two: the forms say which unknowns the row has entries in.
       return { of: { constraint: label }, a: 0, b: forms.count + 1 + 2 * k, re: 0, im: 0 };
     }),
   ];
-  const first = structure.rows.length + 1;
+  const first = structure.rows.length + (isX ? 1 : 0);
   const rows = drivers.map(({ measure, schedule }, k) => {
     const { form, frame } = measure;
     const free = [...new Set([...form.free, ...(frame?.form.free ?? []), u])];
@@ -73,12 +76,12 @@ export function drivenSystem(
   const whole: System = {
     ...system,
     structure: { ...structure, rows: [...structure.rows, ...plans] },
-    unknowns: unknowns + 2,
+    unknowns: 2 * u + 2,
     forms: all,
-    scale: [...system.scale, 1, ...rows.map(({ scale }) => scale)],
-    further: furtherRows(rows, all, first, 2 * u, perUnknown),
+    scale: [...system.scale, ...(isX ? [1] : []), ...rows.map(({ scale }) => scale)],
+    further: furtherRows(rows, all, first, unknowns, perUnknown),
   };
-  return { system: whole, parameter: parameterMeasure(u, drawn, perUnknown, span) };
+  return { system: whole, parameter: parameterMeasure(unknowns, drawn, perUnknown, span) };
 }
 
 function joined(a: Float64Array, b: Float64Array): Float64Array {
@@ -194,7 +197,7 @@ function furtherRows(
           jacobian[q + 1] = -wRe * c[p + 1] - wIm * c[p] - fRe * c[r + 1] - fIm * c[r];
         }
         // The parameter comes last.
-        jacobian[q - 2] = -h * a[1] * perUnknown;
+        jacobian[q - 2 + (parameter % 2)] = -h * a[1] * perUnknown;
       }
     },
 
@@ -265,7 +268,8 @@ function furtherRows(
     },
 
     refusal(pivotColumn) {
-      const independent = pivotColumn.subarray(0, first - 1).filter((column) => column >= 0).length;
+      const own = pivotColumn.subarray(0, first - 1 + (parameter % 2));
+      const independent = own.filter((column) => column >= 0).length;
       const degreesOfFreedom = parameter - independent;
       const code = rows.length === degreesOfFreedom ? 'driversDependent' : 'driversForFreedoms';
       return refusal('linkage', [fault(code, 'drivers', { drivers: rows.length, degreesOfFreedom })]);

@@ -143,10 +143,15 @@ export function coordinate(kind: 'x' | 'y', { places }: System, p: number): Boun
   return plain(kind, places[p], [p]);
 }
 
-/** A parameter that is an unknown of its own, x of the free point j: `drawn` as drawn, and over `span` in all. */
-export function parameterMeasure(j: number, drawn: number, perUnknown: number, span: number): BoundMeasure {
-  const form = { x: drawn, y: 0, free: [j], re: [perUnknown], im: [0] };
-  return { ...plain('x', form, [0]), unit: span };
+/** A parameter that is an unknown of its own, the one of that index: `drawn` as drawn, and over `span` in all. */
+export function parameterMeasure(
+  index: number,
+  drawn: number,
+  perUnknown: number,
+  span: number,
+): BoundMeasure {
+  const [re, im] = index % 2 === 0 ? [perUnknown, 0] : [0, -perUnknown];
+  return { ...plain('x', { x: drawn, y: 0, free: [index >> 1], re: [re], im: [im] }, [0]), unit: span };
 }
 
 function plain(kind: MeasureKind, form: Form, ends: BoundMeasure['ends']): BoundMeasure {

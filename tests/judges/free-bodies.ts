@@ -84,7 +84,16 @@ export function freeBodies(
   };
   const holder = (line: Names) => moving.find(([, names]) => line.every((name) => names.includes(name)))?.[0];
   const drives = (measure: Driving): Act[] => {
-    if ('length' in measure) return along(measure.length, 1, measure.offset);
+    if ('length' in measure) {
+      // Inside a telescope between the two it acts on the telescope, which hangs on its first point.
+      const inside = Object.entries(telescopes).find(([, names]) =>
+        names.every((name) => measure.length.includes(name)),
+      );
+      return along(measure.length, 1, measure.offset).map((one) => {
+        const isInside = inside !== undefined && 'pin' in one && one.pin === inside[1][0];
+        return isInside ? { body: inside[0], point: one.pin, force: one.force } : one;
+      });
+    }
     const frame = measure.relativeTo;
     if ('x' in measure || 'y' in measure) {
       const [point, x, y] = 'x' in measure ? [measure.x, 1, 0] : [measure.y, 0, 1];
