@@ -11,10 +11,13 @@
 
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/drivers.ts';
+import type { InputError } from '../errors/input-error.ts';
+import { whyNotDriven } from './degrees-of-freedom.ts';
 import { applyForms, packForms } from './form.ts';
 import type { FurtherRows } from './further-rows.ts';
 import { type BoundMeasure, parameterMeasure } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
+import { factorise, rowsOf } from './rows.ts';
 import { SCHEDULE_DEGREE, type Schedule, taylorOf } from './schedule.ts';
 import { STRIDE } from './series.ts';
 import type { RowPlan } from './structure.ts';
@@ -79,7 +82,10 @@ export function drivenSystem(
     unknowns: 2 * u + 2,
     forms: all,
     scale: [...system.scale, ...(isX ? [1] : []), ...rows.map(({ scale }) => scale)],
-    further: furtherRows(rows, all, first, unknowns, perUnknown),
+    further: {
+      ...furtherRows(rows, all, first, unknowns, perUnknown),
+      refusal: () => refusalOf(system, drivers.length),
+    },
   };
   return { system: whole, parameter: parameterMeasure(unknowns, drawn, perUnknown, span) };
 }
@@ -149,7 +155,7 @@ function furtherRows(
   first: number,
   parameter: number,
   perUnknown: number,
-): FurtherRows {
+): Omit<FurtherRows, 'refusal'> {
   const { start: entries, c } = forms;
   /** Powers of the parameter's series, itself the first. */
   const powers = Array.from({ length: SCHEDULE_DEGREE + 1 }, () => new Float64Array(STRIDE));
@@ -266,15 +272,18 @@ function furtherRows(
       const both = square((i) => u[i] + v[i]);
       return rows.map(({ scale }, k) => (both[k] - first[k] - second[k]) / (2 * scale));
     },
-
-    refusal(pivotColumn) {
-      const own = pivotColumn.subarray(0, first - 1 + (parameter % 2));
-      const independent = own.filter((column) => column >= 0).length;
-      const degreesOfFreedom = parameter - independent;
-      const code = rows.length === degreesOfFreedom ? 'driversDependent' : 'driversForFreedoms';
-      return refusal('linkage', [fault(code, 'drivers', { drivers: rows.length, degreesOfFreedom })]);
-    },
   };
+}
+
+/** Why so many drivers do not move a linkage. */
+function refusalOf(system: System, drivers: number): InputError {
+  const own = rowsOf(system);
+  factorise(own, new Float64Array(system.unknowns));
+  const degreesOfFreedom = system.unknowns - own.elimination.rank;
+  const code = drivers === degreesOfFreedom ? 'driversDependent' : 'driversForFreedoms';
+  return refusal('linkage', [
+    degreesOfFreedom === 0 ? whyNotDriven(own) : fault(code, 'drivers', { drivers, degreesOfFreedom }),
+  ]);
 }
 
 /** The terms conj(F_j) W_{k-j} of M, j from `first` to `last`. */

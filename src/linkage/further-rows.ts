@@ -24,8 +24,8 @@ export interface FurtherRows {
   order(k: number, formX: Float64Array, formY: Float64Array): Float64Array;
   /** Second-order terms for two directions of the unknowns: half of what Q(x, x) is more for u + v than for both alone, over the scale. */
   secondOrder(whole: Whole, u: Float64Array, v: Float64Array): number[];
-  /** Why nothing moves by them, from the pivots of all rows as drawn (-1 for a dependent row). */
-  refusal(pivotColumn: Int32Array): InputError;
+  /** Why nothing moves by them. */
+  refusal(): InputError;
 }
 
 /** All forms at a pose, and room for their series. */

@@ -165,7 +165,7 @@ export function tracePath(
   }
   if ('fault' in path) {
     throw (
-      system.further?.refusal(e.elimination.pivotColumn) ??
+      system.further?.refusal() ??
       refusal('linkage', [
         path.fault === 'degreesOfFreedom' ? whyNotDriven(e) : fault('driverNeverChanges', 'driver'),
       ])

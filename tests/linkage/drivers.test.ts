@@ -218,6 +218,41 @@ describe('one driver in a list', () => {
   });
 });
 
+describe('one driver in a list, where the motion is special', () => {
+  const parallelogram = {
+    points: { A: [0, 0], B: [1, 2], C: [5, 2], D: [4, 0] },
+    ground: ['A', 'D'],
+    bodies: { crank: ['A', 'B'], coupler: ['B', 'C'], rocker: ['D', 'C'] },
+  } as const;
+  /** The same with a third crank, its foot off the place where it fits. */
+  const third = (off: number): Drawing => ({
+    points: { ...parallelogram.points, M: [2 + off, 0], N: [3, 2] },
+    ground: ['A', 'D', 'M'],
+    bodies: { crank: ['A', 'B'], coupler: ['B', 'C', 'N'], rocker: ['D', 'C'], third: ['M', 'N'] },
+  });
+  const crank = { driver: { turn: 'crank' }, from: -3, to: 3 };
+
+  it('meets bifurcations, and passes them where a third crank lets it', () => {
+    const { low, high } = trace(parallelogram as Drawing, { drivers: [crank] });
+    expectSame([low.status, high.status], ['bifurcation', 'bifurcation']);
+    // Flat where the crank, drawn at atan 2, lies along the ground.
+    expectWithin(-3 + 6 * low.at, -Math.atan(2), 1e-9);
+    expectWithin(-3 + 6 * high.at, Math.PI - Math.atan(2), 1e-9);
+    const passed = trace(third(0), { drivers: [crank] });
+    expectSame([passed.low.status, passed.high.status], ['reached', 'reached']);
+  });
+
+  it('allows a tolerance, and says without it what does not fit', () => {
+    const options = { driver: { turn: 'crank' }, from: -0.2, to: 0.3, tolerance: 0.02 };
+    const { driver, from, to, tolerance } = options;
+    const one = trace(third(0.001), options);
+    const listed = trace(third(0.001), { drivers: [{ driver, from, to }], tolerance });
+    expectSame(listed.high.status, one.high.status);
+    expectWithin(distance(listed.at(1).C, one.at(0.3).C), 0, 1e-10);
+    expect(() => trace(third(0.01), { drivers: [crank] })).toThrow(/the rest moves if the length of one/);
+  });
+});
+
 describe('a linkage without some of its bars', () => {
   it('moves as with them when their lengths are held, or driven out and back', () => {
     let [compared, waved] = [0, 0];
