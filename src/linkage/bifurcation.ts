@@ -124,15 +124,15 @@ function branches(e: TaylorExpansion, series: Series, x: number): boolean {
 }
 
 /** Second-order terms of all rows, over their scale: Re(k (conj(w_a(u)) w_b(v) + conj(w_a(v)) w_b(u))) / 2. */
-function secondOrder({ system }: TaylorExpansion, u: Float64Array, v: Float64Array): number[] {
-  const { forms, structure, scale } = system;
+function secondOrder(e: TaylorExpansion, u: Float64Array, v: Float64Array): number[] {
+  const { forms, structure, scale, further } = e.system;
   const parts = [u, v].map((vector) => {
     const x = new Float64Array(forms.count);
     const y = new Float64Array(forms.count);
     applyForms(forms, vector, 1, 0, 0, x, y);
     return { x, y };
   });
-  return structure.rows.map(({ a, b, re, im }, i) => {
+  const terms = structure.rows.map(({ a, b, re, im }, i) => {
     let sum = 0;
     for (const [p, q] of [parts, [parts[1], parts[0]]]) {
       // The constant of form 0 has no variable part.
@@ -140,6 +140,8 @@ function secondOrder({ system }: TaylorExpansion, u: Float64Array, v: Float64Arr
     }
     return sum / (2 * scale[i]);
   });
+  if (further !== undefined) terms.splice(further.first, terms.length, ...further.secondOrder(e, u, v));
+  return terms;
 }
 
 /** The end of the part from `from` towards `to` in which something holds, as it does at `from`, by halving. */

@@ -57,6 +57,8 @@ export interface BoundMeasure {
   readonly offset: number;
   /** Whether the form is a line of one body, so that its length is constant. */
   readonly rigid: boolean;
+  /** What changes are measured by where that is no length: an angle by a radian, a parameter by its range; else null. */
+  readonly unit: number | null;
 }
 
 /**
@@ -141,8 +143,29 @@ export function coordinate(kind: 'x' | 'y', { places }: System, p: number): Boun
   return plain(kind, places[p], [p]);
 }
 
+/** A parameter that is an unknown of its own, the one of that index: `drawn` as drawn, and over `span` in all. */
+export function parameterMeasure(
+  index: number,
+  drawn: number,
+  perUnknown: number,
+  span: number,
+): BoundMeasure {
+  const [re, im] = index % 2 === 0 ? [perUnknown, 0] : [0, -perUnknown];
+  return { ...plain('x', { x: drawn, y: 0, free: [index >> 1], re: [re], im: [im] }, [0]), unit: span };
+}
+
 function plain(kind: MeasureKind, form: Form, ends: BoundMeasure['ends']): BoundMeasure {
-  return { kind, form, ends, frame: null, zero: 0, fromDrawn: false, offset: 0, rigid: false };
+  return {
+    kind,
+    form,
+    ends,
+    frame: null,
+    zero: 0,
+    fromDrawn: false,
+    offset: 0,
+    rigid: false,
+    unit: kind === 'angle' ? 1 : null,
+  };
 }
 
 /** The body whose line is between two points; null for one that never moves. */

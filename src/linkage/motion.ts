@@ -1,9 +1,11 @@
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse as refuseOptions } from '../errors/drivers.ts';
 import { refusal, refuse } from '../errors/linkage.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
 import { barMisfit } from './bar-misfit.ts';
 import { whyNotDriven } from './degrees-of-freedom.ts';
 import type { Drawing, Point } from './drawing.ts';
+import { type DrivenTask, drivenTask, driverFaults, type ScheduledDriver } from './drivers.ts';
 import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
 import { holdMeasures } from './hold-measures.ts';
@@ -22,9 +24,14 @@ export interface TraceOptions<P extends string = string, B extends string = stri
    * the motion is followed by its arc length (0 as drawn), through dead points.
    */
   readonly driver?: Measure<P, B>;
-  /** Smallest value of the driver, no more than the drawn one; default: as far as it goes. */
+  /**
+   * In place of a driver several, one for each degree of freedom, all as functions of a parameter u: the motion is then a function of u.
+   * It is followed from the drawn pose both ways, as far as u can go.
+   */
+  readonly drivers?: readonly ScheduledDriver<P, B>[];
+  /** Smallest value of the driver, no more than the drawn one; default: as far as it goes. With `drivers` that of u, default 0. */
   readonly from?: number;
-  /** Largest value of the driver, no less than the drawn one; default: as far as it goes. */
+  /** Largest value of the driver, no less than the drawn one; default: as far as it goes. With `drivers` that of u, default 1. */
   readonly to?: number;
   /** Measures held at their drawn value, for a linkage of several degrees of freedom. */
   readonly hold?: readonly Measure<P, B>[];
@@ -79,8 +86,14 @@ export function trace<P extends string, B extends string, T extends string = nev
   drawing: Drawing<P, B, T>,
   options: TraceOptions<NoInfer<P>, NoInfer<B | T>> = {},
 ): Motion<P, B | T> {
-  refuse('trace options', optionFaults(options));
-  const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold, tolerance } = options;
+  refuseOptions('trace options', optionFaults(options));
+  const { drivers, tolerance } = options;
+  if (drivers !== undefined) {
+    const task = drivenTask(drawing, { ...options, drivers });
+    const path = tracePath(task.system, task.measure, task.from, task.to, tolerance);
+    return motionOf(endedByNothing(path, task), drawnValue(task.measure));
+  }
+  const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
   const path = tracePath(system, measure, from, to, tolerance);
@@ -94,9 +107,20 @@ export function trace<P extends string, B extends string, T extends string = nev
   return motionOf(whole, measure === null ? 0 : drawnValue(measure));
 }
 
+/** A path whose requested end a driven length does not get beyond ends in a dead point. */
+function endedByNothing(path: Path, { fromNothing, toNothing }: DrivenTask): Path {
+  const ended = (end: MotionEnd, byNothing: boolean): MotionEnd =>
+    byNothing && end.status === 'reached' ? { ...end, status: 'deadPoint' } : end;
+  return { ...path, low: ended(path.low, fromNothing), high: ended(path.high, toNothing) };
+}
+
 function optionFaults(options: TraceOptions): Diagnostic[] {
   const faults = unknownOptions(options, OPTIONS);
-  const { driver, hold, tolerance } = options ?? {};
+  const { driver, drivers, hold, tolerance } = options ?? {};
+  if (drivers !== undefined) {
+    faults.push(...driverFaults(drivers, 'drivers', ['driver', 'from', 'to', 'schedule']));
+    if (driver !== undefined) faults.push(fault('driverAndDrivers', 'driver'));
+  }
   if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
   if (hold !== undefined && !Array.isArray(hold)) {
     faults.push(fault('notAListOfMeasures', 'hold', { got: show(hold) }));
@@ -107,7 +131,7 @@ function optionFaults(options: TraceOptions): Diagnostic[] {
   return faults;
 }
 
-const OPTIONS = ['driver', 'from', 'to', 'hold', 'tolerance'];
+const OPTIONS = ['driver', 'drivers', 'from', 'to', 'hold', 'tolerance'];
 
 /** Share of the size that a redundant constraint may miss by. */
 const TOLERANCE = 1e-6;
@@ -140,9 +164,12 @@ export function tracePath(
     if (rangeLength(loosened) > rangeLength(path)) path = loosened;
   }
   if ('fault' in path) {
-    throw refusal('linkage', [
-      path.fault === 'degreesOfFreedom' ? whyNotDriven(e) : fault('driverNeverChanges', 'driver'),
-    ]);
+    throw (
+      system.further?.refusal() ??
+      refusal('linkage', [
+        path.fault === 'degreesOfFreedom' ? whyNotDriven(e) : fault('driverNeverChanges', 'driver'),
+      ])
+    );
   }
   return path;
 }

@@ -17,9 +17,9 @@ const SHORTEST = 1e-12;
 /** Change over its first terms, as a share of its scale, below which a driver does not change at all. */
 const UNCHANGED = 1e-11;
 
-/** What changes of a driver are measured by: the system's size, or a radian. */
+/** What changes of a driver are measured by: the system's size, or a unit of its own. */
 export function driverScale(measure: BoundMeasure | null, size: number): number {
-  return measure?.kind === 'angle' ? 1 : size;
+  return measure?.unit ?? size;
 }
 
 /** Whether the driver is a length that has come to nothing at x. */

@@ -72,7 +72,7 @@ export function rowsOf(system: System): Rows {
 /** Largest residual of all rows at a pose, as a length; the residuals themselves go to `residuals`. */
 export function residual(e: Rows, pose: Float64Array): number {
   const { system, formA, formB, re, im, residuals, wholeX, wholeY } = e;
-  const { forms, scale } = system;
+  const { forms, scale, further } = system;
   const { d } = forms;
   applyForms(forms, pose, 1, 0, 0, wholeX, wholeY);
   let worst = -1;
@@ -91,6 +91,9 @@ export function residual(e: Rows, pose: Float64Array): number {
     const real = dx * bx + dy * by + ax * fullX + ay * fullY;
     const imaginary = dx * by - dy * bx + ax * fullY - ay * fullX;
     residuals[i] = re[i] * real - im[i] * imaginary;
+  }
+  further?.residuals(pose, wholeX, wholeY, residuals);
+  for (let i = 0; i < residuals.length; i++) {
     const length = Math.abs(residuals[i]) / scale[i];
     if (length > worst) {
       worst = length;
@@ -133,6 +136,7 @@ export function fillJacobian(e: Rows): void {
       jacobian[q + 1] = -hy;
     }
   }
+  system.further?.jacobian(wholeX, wholeY, start, jacobian);
 }
 
 /** Eliminates the Jacobian at a pose; returns the largest residual there. */

@@ -259,11 +259,12 @@ function fillOrders(
   highest: number,
 ): void {
   const { system, z, x, rhs, tangent, formX, formY } = e;
-  const { unknowns, size, forms } = system;
+  const { unknowns, size, forms, further } = system;
   const { elimination, rowAt, borderAt } = solver;
   const inverse = e.inverse === null ? null : fillInverse(e, solver, by === null, e.inverse);
   const allowed = DRIVER_TRUNCATION * size;
   applyForms(forms, z, STRIDE, 1, 1, formX, formY);
+  further?.begin(e, z);
   if (by !== null) takeOrder(by, z, STRIDE, 1);
   let small = 0;
   let k = 2;
@@ -290,6 +291,7 @@ function fillOrders(
     small = largest <= allowed ? small + 1 : 0;
     if (k === highest || (by !== null && small === LAST)) break;
     applyForms(forms, z, STRIDE, k, k, formX, formY);
+    further?.take(k, z, formX, formY);
     if (by !== null) takeOrder(by, z, STRIDE, k);
   }
   e.order = k;
@@ -319,7 +321,7 @@ function fillInverse(
 
 /** Right-hand sides of order k, row by row in an order: - Re(k sum_{j=1..k-1} conj(w_{a,j}) w_{b,k-j}). */
 function convolve(
-  { rhs, formA, formB, re, im, formX, formY }: TaylorExpansion,
+  { system, rhs, formA, formB, re, im, formX, formY }: TaylorExpansion,
   rowAt: Int32Array,
   k: number,
 ): void {
@@ -349,6 +351,11 @@ function convolve(
     }
     rhs[at] = im[row] * imaginary - re[row] * real;
   }
+  const { further } = system;
+  if (further === undefined) return;
+  const lower = further.order(k, formX, formY);
+  for (let at = 0; at < rowAt.length; at++)
+    if (rowAt[at] >= further.first) rhs[at] = -lower[rowAt[at] - further.first];
 }
 
 /**

@@ -14,6 +14,7 @@ import { refusal } from '../errors/linkage.ts';
 import { checkDrawing, type Drawing, isPoint } from './drawing.ts';
 import { lineBetween, makeForms, valueMaker } from './drawn-forms.ts';
 import { type Form, type Forms, packForms } from './form.ts';
+import type { FurtherRows } from './further-rows.ts';
 import { fittedStructureOf, type Structure, structureOf } from './structure.ts';
 
 /** A drawing turned into unknowns and rows; made by `compile`, never changed afterwards. */
@@ -31,6 +32,8 @@ export interface System {
   readonly size: number;
   /** From the first point to the one farthest from it, ground and all: how far things go at all refers to it. */
   readonly extent: number;
+  /** Rows of no two forms, the last ones; left out if there are none. */
+  readonly further?: FurtherRows;
 }
 
 /** Basic points nearer to each other than this share of their body's extent are replaced by the farthest ones. */

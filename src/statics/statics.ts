@@ -2,7 +2,7 @@
 // places of its points: the bar |b - a|^2/2, and p - a - c (b - a) for each further point. With every joint that is no pin a row as
 // well, equilibrium of every moving point is
 //
-//   sum_rows lambda grad(row) + mu grad(driver) + loads = 0.
+//   sum_rows lambda grad(row) + sum_drivers mu grad(driver) + loads = 0.
 //
 // What the rows of a body X do to one of its points p is f, so that at p the others do R = -f - L to X, L being what acts on
 // X itself there (J. Garcia de Jalon, E. Bayo, 1994, ch. 6).
@@ -10,7 +10,7 @@
 // The equations are solved as least squares by sparse elimination. In a redundant structure a force is undetermined where a vector of
 // the null space adds to it.
 
-import { type Diagnostic, unknownOptions } from '../diagnostic.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import {
@@ -21,7 +21,7 @@ import {
   type JointKind,
   jointsIn,
 } from '../linkage/joints.ts';
-import { type Measure, measureFaults } from '../linkage/measure.ts';
+import { bindMeasure, type Measure, measureFaults } from '../linkage/measure.ts';
 import { compile } from '../linkage/system.ts';
 import { between, cross, dot } from '../numerics/plane.ts';
 import { solveSparse, sparse } from '../numerics/sparse-rank.ts';
@@ -30,7 +30,11 @@ import { type Applied, applied, type Load, loadFaults } from './loads.ts';
 /** What forces are computed with. */
 export interface StaticsOptions<P extends string = string, B extends string = string> {
   /** What holds the linkage in place under the loads; its force (or moment) is part of the result. */
-  readonly driver?: Exclude<Measure<P, B>, { readonly relativeTo: string }>;
+  readonly driver?: Measure<P, B>;
+  /** Of a linkage of several degrees of freedom all that drives it, as cylinders and motors do. */
+  readonly drivers?: readonly Measure<P, B>[];
+  /** Measures that are held besides. */
+  readonly hold?: readonly Measure<P, B>[];
 }
 
 /** Forces in the drawn pose, in the unit of the loads; null where a redundant structure leaves one undetermined. */
@@ -45,8 +49,15 @@ export interface Forces {
   readonly fixedAngles: Readonly<Record<string, number | null>>;
   /** Force on the point of each fixed coordinate, along its axis, in their order. */
   readonly fixedCoordinates: readonly (number | null)[];
-  /** Of the driver: a force that would make its measure grow, a moment for an angle or a turn; null without one. */
+  /**
+   * Of the driver: a force that would make its measure grow, a moment for an angle or a turn; null without one. It acts between what
+   * the measure is between, so that a cylinder pushes on the two bodies at its ends.
+   */
   readonly driver: number | null;
+  /** The same of each of several drivers, in their order. */
+  readonly drivers: readonly (number | null)[];
+  /** The same of each measure that is held. */
+  readonly hold: readonly (number | null)[];
   /** The largest force out of balance: rounding only, if the linkage is in equilibrium. */
   readonly residual: number;
 }
@@ -66,13 +77,20 @@ export function forces(drawing: Drawing, loads: readonly Load[], options: Static
   checkDrawing(drawing);
   refuse('loads', loadFaults(drawing, loads));
   refuse('options of forces', optionFaults(options));
-  return solve(planOf(drawing, options.driver), applied(drawing, loads));
+  return solve(planOf(drawing, options), applied(drawing, loads));
 }
 
 function optionFaults(options: unknown): Diagnostic[] {
-  const faults = unknownOptions(options, ['driver']);
-  const { driver } = (options ?? {}) as StaticsOptions;
-  return driver === undefined ? faults : [...faults, ...measureFaults(driver, 'driver')];
+  const faults = unknownOptions(options, ['driver', 'drivers', 'hold']);
+  const { driver, ...lists } = (options ?? {}) as StaticsOptions;
+  if (driver !== undefined) faults.push(...measureFaults(driver, 'driver'));
+  for (const name of ['drivers', 'hold'] as const) {
+    const list = lists[name];
+    if (list === undefined) continue;
+    if (!Array.isArray(list)) faults.push(fault('notAListOfMeasures', name, { got: show(list) }));
+    else list.forEach((one, k) => faults.push(...measureFaults(one, `${name}[${k}]`)));
+  }
+  return faults;
 }
 
 /** A place where a unit of something acts: on a pin, or on a body at one of its points. */
@@ -96,11 +114,13 @@ interface Plan {
   readonly basic: Readonly<Record<string, readonly [string, string]>>;
   readonly fixed: ReadonlySet<string>;
   readonly joints: readonly (Agent & Pick<Joint, 'at'>)[];
-  readonly driver: Agent | null;
+  /** The driver, the drivers, and what is held. */
+  readonly driving: readonly [driver: readonly Agent[], drivers: readonly Agent[], hold: readonly Agent[]];
 }
 
-function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan {
-  const { names, fixed: isFixed, bodies: members } = compile(drawing).structure;
+function planOf(drawing: CheckedDrawing, { driver, drivers = [], hold = [] }: StaticsOptions): Plan {
+  const system = compile(drawing);
+  const { names, fixed: isFixed, bodies: members } = system.structure;
   const joints = jointsIn(drawing);
   const places: Record<string, Point> = { ...drawing.points };
   const fixed = new Set(names.filter((_, p) => isFixed[p]));
@@ -120,6 +140,10 @@ function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan
     bodies[name] = basic[name];
   }
   const make = agentMaker(places, bodies);
+  const driving = (measure: Measure, path: string): Agent => {
+    bindMeasure(system, measure, path);
+    return driverOf(measure, { places, bodies, telescopes: drawing.telescopes ?? {} }, make);
+  };
   return {
     places,
     moving: Object.keys(places).filter((name) => !fixed.has(name)),
@@ -127,7 +151,11 @@ function planOf(drawing: CheckedDrawing, driver: StaticsOptions['driver']): Plan
     basic,
     fixed,
     joints: joints.map(({ at, constraint }) => ({ ...constraint(make), at })),
-    driver: driver === undefined ? null : driverOf(driver, places, make),
+    driving: [
+      driver === undefined ? [] : [driving(driver, 'driver')],
+      drivers.map((one, k) => driving(one, `drivers[${k}]`)),
+      hold.map((one, k) => driving(one, `hold[${k}]`)),
+    ],
   };
 }
 
@@ -164,15 +192,36 @@ function act(point: string, force: Point): Act {
   return { body: null, point, force };
 }
 
-function driverOf(measure: Measure, places: Places, make: ConstraintMaker<Agent>): Agent {
-  if ('x' in measure) return make.coordinate('x', measure.x);
-  if ('y' in measure) return make.coordinate('y', measure.y);
-  if ('turn' in measure) return make.angle(measure.turn);
-  if ('angle' in measure) return make.angle(measure.angle);
-  const [a, b] = measure.length;
-  const [dx, dy] = between(places[a], places[b]);
-  const length = Math.hypot(dx, dy, measure.offset ?? 0);
-  return { acts: opposed(null, a, b, [dx / length, dy / length]), moments: [] };
+/** What drives a measure, or holds it. */
+function driverOf(
+  measure: Measure,
+  { places, bodies, telescopes }: Pick<Plan, 'places' | 'bodies'> & Required<Pick<Drawing, 'telescopes'>>,
+  make: ConstraintMaker<Agent>,
+): Agent {
+  if ('turn' in measure) return make.angle(measure.turn, measure.relativeTo);
+  if ('angle' in measure) return make.angle(measure.angle, measure.relativeTo);
+  if ('length' in measure) {
+    const [a, b] = measure.length;
+    const [dx, dy] = between(places[a], places[b]);
+    const length = Math.hypot(dx, dy, measure.offset ?? 0);
+    // A telescope between the two carries the force from its first point on.
+    const member = Object.keys(telescopes).find((name) => telescopes[name].every((p) => p === a || p === b));
+    const acts = opposed(null, a, b, [dx / length, dy / length]).map((one) =>
+      member !== undefined && one.point === telescopes[member][0] ? { ...one, body: member } : one,
+    );
+    return { acts, moments: [] };
+  }
+  const { relativeTo } = measure;
+  const own = 'x' in measure ? make.coordinate('x', measure.x) : make.coordinate('y', measure.y);
+  if (relativeTo === undefined || !(relativeTo in bodies)) return own;
+  // The opposite on the body, at the place of the point: moved to a point of the body with its moment.
+  const [{ point, force }] = own.acts;
+  const [a] = bodies[relativeTo];
+  const back: Point = [-force[0], -force[1]];
+  return {
+    acts: [...own.acts, { body: relativeTo, point: a, force: back }],
+    moments: [[relativeTo, cross(between(places[a], places[point]), back)]],
+  };
 }
 
 type Places = Readonly<Record<string, Point>>;
@@ -212,8 +261,8 @@ function loadActs(plan: Plan, { pins, bodies, moments }: Applied): Act[] {
 }
 
 function solve(plan: Plan, acting: Applied): Forces {
-  const { places, bodies, basic, moving, fixed, joints, driver } = plan;
-  const agents: readonly Agent[] = driver === null ? joints : [...joints, driver];
+  const { places, bodies, basic, moving, fixed, joints, driving } = plan;
+  const agents: readonly Agent[] = [...joints, ...driving.flat()];
   /** What a unit of each row's multiplier does to the points of its body. */
   const rigid: Act[][] = [];
   for (const [body, points] of Object.entries(bodies)) {
@@ -323,7 +372,9 @@ function solve(plan: Plan, acting: Applied): Forces {
     fixedAngles: Object.fromEntries(forcesOf('fixedAngles')),
     fixedCoordinates: forcesOf('fixedCoordinates').map(([, force]) => force),
   };
-  return { on, ground, ...ofJoints, driver: driver === null ? null : agentForce(joints.length), residual };
+  let next = joints.length;
+  const [[driver = null], drivers, hold] = driving.map((list) => list.map(() => agentForce(next++)));
+  return { on, ground, ...ofJoints, driver, drivers, hold, residual };
 }
 
 /** A force as a sum over unknowns k of (fx, fy) times the unknown, and a part of the loads' own. */

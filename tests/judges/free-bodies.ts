@@ -23,12 +23,13 @@ type Acting =
   | { readonly on: string; readonly moment: number }
   | { readonly between: readonly [string, string]; readonly push: number; readonly offset?: number };
 
+type Framed = { readonly relativeTo?: string };
 type Driving =
-  | { readonly x: string }
-  | { readonly y: string }
+  | ({ readonly x: string } & Framed)
+  | ({ readonly y: string } & Framed)
   | { readonly length: readonly [string, string]; readonly offset?: number }
-  | { readonly angle: readonly [string, string] }
-  | { readonly turn: string };
+  | ({ readonly angle: readonly [string, string] } & Framed)
+  | ({ readonly turn: string } & Framed);
 
 /** Where a unit of something acts: a force on a pin or on a body at a point, or a moment on a body. */
 type Act =
@@ -37,7 +38,13 @@ type Act =
   | { readonly body: string; readonly moment: number };
 
 /** Forces as `forces` of jounce/statics gives them; null where they are not determined. */
-export function freeBodies(drawing: Drawn, loads: readonly Acting[], driver?: Driving) {
+export function freeBodies(
+  drawing: Drawn,
+  loads: readonly Acting[],
+  driver?: Driving,
+  drivers: readonly Driving[] = [],
+  hold: readonly Driving[] = [],
+) {
   const { points, bodies, fixedCoordinates = [], sliders = {}, fixedAngles = {}, telescopes = {} } = drawing;
   const at = (name: string) => points[name] as Pair;
   const fixed = fixedPoints(drawing);
@@ -77,10 +84,26 @@ export function freeBodies(drawing: Drawn, loads: readonly Acting[], driver?: Dr
   };
   const holder = (line: Names) => moving.find(([, names]) => line.every((name) => names.includes(name)))?.[0];
   const drives = (measure: Driving): Act[] => {
-    if ('x' in measure) return [{ pin: measure.x, force: [1, 0] }];
-    if ('y' in measure) return [{ pin: measure.y, force: [0, 1] }];
-    if ('turn' in measure) return turn(measure.turn, 1);
-    return 'angle' in measure ? turn(measure.angle, 1) : along(measure.length, 1, measure.offset);
+    if ('length' in measure) {
+      // Inside a telescope between the two it acts on the telescope, which hangs on its first point.
+      const inside = Object.entries(telescopes).find(([, names]) =>
+        names.every((name) => measure.length.includes(name)),
+      );
+      return along(measure.length, 1, measure.offset).map((one) => {
+        const isInside = inside !== undefined && 'pin' in one && one.pin === inside[1][0];
+        return isInside ? { body: inside[0], point: one.pin, force: one.force } : one;
+      });
+    }
+    const frame = measure.relativeTo;
+    if ('x' in measure || 'y' in measure) {
+      const [point, x, y] = 'x' in measure ? [measure.x, 1, 0] : [measure.y, 0, 1];
+      const own: Act = { pin: point, force: [x, y] };
+      return frame === undefined || !isMember(frame) ? [own] : [own, { body: frame, point, force: [-x, -y] }];
+    }
+    return [
+      ...turn('turn' in measure ? measure.turn : measure.angle, 1),
+      ...(frame === undefined ? [] : turn(frame, -1)),
+    ];
   };
   const reactions = members.flatMap(([body, names]) =>
     names.flatMap((point) =>
@@ -101,8 +124,8 @@ export function freeBodies(drawing: Drawn, loads: readonly Acting[], driver?: Dr
   );
   const ofCoordinates = fixedCoordinates.map(drives);
   const ofTelescopes = Object.entries(telescopes).map(([name, [a, b]]) => press(b, [a, b], name));
-  const ofDriver = driver === undefined ? [] : [drives(driver)];
-  const joints = [...ofSliders, ...ofAngles, ...ofCoordinates, ...ofTelescopes, ...ofDriver];
+  const driving = [...(driver === undefined ? [] : [driver]), ...drivers, ...hold].map(drives);
+  const joints = [...ofSliders, ...ofAngles, ...ofCoordinates, ...ofTelescopes, ...driving];
   const applied = loads.flatMap((load): Act[] => {
     if ('between' in load) return along(load.between, load.push, load.offset);
     if ('moment' in load) return [{ body: load.on, moment: load.moment }];
@@ -195,7 +218,9 @@ export function freeBodies(drawing: Drawn, loads: readonly Acting[], driver?: Dr
     sliders: named(sliders, 0),
     fixedAngles: named(fixedAngles, angles),
     fixedCoordinates: row(coordinates, ofCoordinates.length),
-    driver: driver === undefined ? null : single(joints.length - 1),
+    driver: driver === undefined ? null : single(joints.length - driving.length),
+    drivers: row(joints.length - hold.length - drivers.length, drivers.length),
+    hold: row(joints.length - hold.length, hold.length),
     residual,
   };
 }

@@ -7,6 +7,7 @@ import { DESIGN } from '../../src/sentences/design.ts';
 import { DESIGNED } from '../../src/sentences/designed.ts';
 import { DOCUMENT } from '../../src/sentences/document.ts';
 import { DONOR_DAMPER } from '../../src/sentences/donor.ts';
+import { DRIVERS } from '../../src/sentences/drivers.ts';
 import { EQUILIBRIUM } from '../../src/sentences/equilibrium.ts';
 import { FILE } from '../../src/sentences/file.ts';
 import { FORCES } from '../../src/sentences/forces.ts';
@@ -42,6 +43,7 @@ export const TABLES: readonly (readonly [heading: string, table: Table])[] = [
   ['Any input', { ...INPUT, ...BOUNDED }],
   ['Drawings, measures and motions of a linkage', LINKAGE],
   ['Points placed by lengths', PLACEMENTS],
+  ['Several drivers', DRIVERS],
   ['Equilibria', EQUILIBRIUM],
   ['Laws', TESTING],
   ['Corners', CORNER],

@@ -48,6 +48,9 @@ export function named(): void {
   pose.D;
   // @ts-expect-error: misspelt
   trace(fourBar, { driver: { turn: 'crnk' } });
+  // @ts-expect-error: no such body
+  trace(fourBar, { drivers: [{ driver: { turn: 'crnk' }, to: 1 }] });
+  trace(fourBar, { drivers: [{ driver: { turn: 'crank' }, schedule: (u) => [u, 1, 0] }] });
   // @ts-expect-error: a point is no body
   trace(fourBar, { driver: { turn: 'A' } });
   // @ts-expect-error: no such point
@@ -112,6 +115,8 @@ export function named(): void {
   forces(fourBar, [{ on: 'frame', moment: 3 }]);
   // @ts-expect-error: misspelt
   forces(fourBar, [], { driver: { turn: 'crnk' } });
+  // @ts-expect-error: no such body
+  forces(fourBar, [], { drivers: [{ turn: 'crnk' }] });
 
   const rests = equilibria(motion, [
     { at: 'B', force: [0, -9] },
