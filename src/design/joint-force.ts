@@ -37,6 +37,8 @@ export const HAS_DERIVATIVE: Readonly<Record<JointKind, boolean>> = {
   sliders: false,
   telescopes: false,
   fixedAngles: true,
+  ratios: false,
+  ropes: false,
 };
 
 /** Size of the force in a joint, N; null where it is not determined, its derivatives NaN where they are not. */

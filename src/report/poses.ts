@@ -6,6 +6,7 @@ import type { CornerModel } from '../corner/model.ts';
 import { type Sweep, sweep } from '../corner/sweep.ts';
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
+import { straightParts } from '../linkage/couplings.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import type { JointKind, JointOf } from '../linkage/joints.ts';
 import { DEGREES } from '../units.ts';
@@ -216,6 +217,8 @@ const SLIDES: { readonly [K in JointKind]: (one: JointOf<K>, drawing: Drawing) =
       typeof one === 'string' || one.every((point) => ground.includes(point)) ? [] : [one],
     ),
   fixedCoordinates: () => [],
+  ratios: () => [],
+  ropes: (rope) => straightParts(rope).map(({ length }) => length),
 };
 
 /**

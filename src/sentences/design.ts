@@ -46,7 +46,7 @@ export const DESIGN: Sentences = {
   },
   boundsReversed: { problem: 'min is more than max', allowed: 'min <= max' },
   slidersWithJointForce: {
-    problem: 'a corner with sliders or telescopes',
+    problem: 'a corner with sliders, telescopes, ratios or ropes',
     allowed: 'a corner of pins and fixed angles',
     advice: 'take the objective out',
   },

@@ -12,7 +12,11 @@ import { expectClose, expectWithin } from '../support/tolerance.ts';
 type Pair = readonly [number, number];
 const DEGREE = Math.PI / 180;
 /** The forces of the library, and those of free bodies. */
-type Solver = (drawing: Drawing, loads: readonly Load[], options?: StaticsOptions) => Forces;
+type Solver = (
+  drawing: Drawing,
+  loads: readonly Load[],
+  options?: StaticsOptions,
+) => Omit<Forces, 'diagnostics'>;
 const judge: Solver = (drawing, loads, { driver } = {}) => freeBodies(drawing, loads, driver);
 const SOLVERS: readonly [name: string, solver: Solver][] = [
   ['multipliers', forces],
