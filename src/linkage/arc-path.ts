@@ -45,6 +45,8 @@ const DEAD_POINT_TOLERANCE = 1e-9;
 const CLOSURE_TOLERANCE = 1e-9;
 /** An unbounded motion, no value requested, is followed until a point is so many extents from where it was drawn. */
 const MAX_EXTENTS = 30;
+/** A bifurcation is looked for up to this share of the way before the place where a straight part of rope is used up. */
+const SHORT_OF = 1e-6;
 /** Order of the inverse of the driver's series: a start for Newton, near enough in most of a piece for a single correction. */
 const INVERSE_ORDER = 10;
 
@@ -195,7 +197,9 @@ function firstEvent(
     () => usedUp(e.system, series, way, nearest.x),
     () => (drawnTangent === null ? null : closure(e.system, series, drawnTangent, way, nearest.x)),
     () => {
-      const x = nearest.x === 0 ? null : locateBifurcation(e, series, signs, nearest.x);
+      // A direction of no length is one that may turn.
+      const last = nearest.row === undefined ? nearest.x : (1 - SHORT_OF) * nearest.x;
+      const x = last === 0 ? null : locateBifurcation(e, series, signs, last);
       return x === null ? null : ({ x, status: 'bifurcation' } as const);
     },
     () => (nearest.status !== null || Number.isFinite(target) ? null : farAway(e, series, nearest.x)),

@@ -13,7 +13,6 @@
 // takes the turn nearest to q/h out of those that W allows: the unknown remembers the revolutions.
 
 import type { RowPlan, Structure } from './structure.ts';
-import type { System } from './system.ts';
 
 /** The number that makes the residual of a row with unknown measures a length; `length` is |d_a|. */
 export function measureScale(
@@ -40,15 +39,8 @@ export function measureFactors(
   );
 }
 
-/** Residual of the row of a turn, from conj(d) W and the unknown q. */
-export function turnResidual(
-  { size, scale }: System,
-  row: number,
-  re: number,
-  im: number,
-  q: number,
-): number {
-  const missing = Math.atan2(im, re) - q / size;
-  const turns = Math.round(missing / (2 * Math.PI));
-  return scale[row] * size * (missing - 2 * Math.PI * turns);
+/** How far the turn of conj(d) W is from the unknown one, q/h, in radians. */
+export function turnMissing(re: number, im: number, turn: number): number {
+  const missing = Math.atan2(im, re) - turn;
+  return missing - 2 * Math.PI * Math.round(missing / (2 * Math.PI));
 }

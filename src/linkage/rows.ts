@@ -2,7 +2,7 @@
 
 import { type Elimination, eliminate, elimination } from '../numerics/elimination.ts';
 import { applyForms } from './form.ts';
-import { turnResidual } from './measure-rows.ts';
+import { turnMissing } from './measure-rows.ts';
 import type { System } from './system.ts';
 
 /** Workspace for the rows of a system; made once for a structure, and overwritten at every use. */
@@ -82,7 +82,7 @@ export function rowsOf(system: System): Rows {
 /** Largest residual of all rows at a pose, as a length; the residuals themselves go to `residuals`. */
 export function residual(e: Rows, pose: Float64Array): number {
   const { system, formA, formB, re, im, turns, start, beside, column, residuals, wholeX, wholeY } = e;
-  const { forms, scale, factors } = system;
+  const { forms, scale, factors, size } = system;
   const { d } = forms;
   applyForms(forms, pose, 1, 0, 0, wholeX, wholeY);
   let worst = -1;
@@ -103,8 +103,8 @@ export function residual(e: Rows, pose: Float64Array): number {
     const imaginary = dx * by - dy * bx + ax * fullY - ay * fullX;
     let left = re[i] * real - im[i] * imaginary;
     if (turns[i] === 1) {
-      const re = dx * fullX + dy * fullY;
-      left = turnResidual(system, i, re, dx * by - dy * bx, pose[column[beside[i]]]);
+      const turn = pose[column[beside[i]]] / size;
+      left = scale[i] * size * turnMissing(dx * fullX + dy * fullY, dx * by - dy * bx, turn);
       next++;
     } else for (let q = beside[i]; q < start[i + 1]; q++) left += factors[next++] * pose[column[q]];
     residuals[i] = left;
