@@ -86,3 +86,31 @@ export function pointsOf(measure: CoupledMeasure): readonly string[] {
   if ('length' in measure) return measure.length;
   return ['x' in measure ? measure.x : measure.y];
 }
+
+/** The couplings of a drawing in its mirror image, x to -x. */
+export function mirroredCouplings({
+  ratios,
+  ropes,
+}: {
+  readonly ratios?: Readonly<Record<string, Ratio>>;
+  readonly ropes?: Readonly<Record<string, Rope>>;
+}): { ratios?: Record<string, Ratio>; ropes?: Record<string, Rope> } {
+  return {
+    ...(ratios === undefined ? {} : { ratios: renewed(ratios, mirroredRatio) }),
+    ...(ropes === undefined ? {} : { ropes: renewed(ropes, (rope) => rope.map(mirroredStop)) }),
+  };
+}
+
+function mirroredRatio({ of, ratio }: Ratio): Ratio {
+  const sign = (measure: CoupledMeasure) => ('turn' in measure || 'x' in measure ? -1 : 1);
+  return { of, ratio: ratio * sign(of[0]) * sign(of[1]) };
+}
+
+function mirroredStop(stop: Rope[number]): Rope[number] {
+  if (typeof stop === 'string') return stop;
+  return { ...stop, side: stop.side === 'left' ? 'right' : 'left' };
+}
+
+function renewed<T>(all: Readonly<Record<string, T>>, renew: (one: T) => T): Record<string, T> {
+  return Object.fromEntries(Object.entries(all).map(([name, one]) => [name, renew(one)]));
+}
