@@ -62,13 +62,13 @@ function partsOf(text: string, whole: number): { floor: string; parts: string } 
   let inputs = 0;
   for (let k = 0; k < 2 * TIMES; k++) {
     const file = timed('reading', () => readCar(text));
-    const { document, car, uncertain } = carOf(file);
+    const { car, uncertain } = carOf(file);
     const perturbations = perturbationsOf(car, uncertain);
     inputs = perturbations.length;
-    const { settings } = timed('choosing', () => chooseParts(document, car, perturbations));
-    const nominal = carNumbers(car, settings);
-    timed('moving', () => estimatedNumbers(nominal, perturbations, (moved) => carNumbers(moved, settings)));
-    timed('sweep', () => sweepModel(car.models.front, SWEPT));
+    const chosen = timed('choosing', () => chooseParts(car, perturbations));
+    const nominal = carNumbers(car, chosen);
+    timed('moving', () => estimatedNumbers(nominal, perturbations, (moved) => carNumbers(moved, chosen)));
+    timed('sweep', () => sweepModel(car.axles[0].model, SWEPT));
   }
   const ms = (part: keyof typeof times) => quartiles(times[part].slice(TIMES)).median;
   const moved = 2 * inputs;

@@ -37,8 +37,8 @@ export function linesOf(jobs: Jobs, rivals: Rivals): Line[] {
   const solvers = [
     ['every point, start extrapolated', planegcs.every2, 130],
     ['every point, start from the pose before', planegcs.every0, 150],
-    ['only the points needed, start extrapolated', planegcs.needed2, 100],
-    ['only the points needed, start from the pose before', planegcs.needed0, 120],
+    ['only the points required, start extrapolated', planegcs.needed2, 100],
+    ['only the points required, start from the pose before', planegcs.needed0, 120],
   ] as const;
   const positions = { ours: jobs.positions, ratio: timesFaster, poses: POSES };
   return [

@@ -18,11 +18,6 @@ export interface Diagnostic {
   readonly values: Readonly<Record<string, Value>>;
 }
 
-/** Whether it only asks for a second look, and is no conflict. */
-export function isCheck({ severity }: { readonly severity?: Severity }): boolean {
-  return severity === 'check' || severity === 'note';
-}
-
 /** An error of an input; of its values `got` and `allowed` are written as they stand unless its sentence says otherwise. */
 export function fault(code: string, path: string, values: Diagnostic['values'] = {}): Diagnostic {
   return { code, severity: 'error', path, values };

@@ -45,7 +45,6 @@ export type { DamperLengths } from './coilover/sizing/damper.ts';
 export type { DampingRow } from './coilover/sizing/damping.ts';
 export type { SpeedRow } from './coilover/sizing/downforce.ts';
 export type { FigureGroup, FigureInfo } from './coilover/sizing/figure.ts';
-export type { Axle } from './coilover/sizing/inputs.ts';
 export type { Spring } from './coilover/sizing/listed-springs.ts';
 export type { LoadState } from './coilover/sizing/load-states.ts';
 export {
@@ -69,6 +68,7 @@ export {
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type ArmLengthResult, changeArmLengths } from './corner/arm-lengths.ts';
+export type { Axle } from './corner/axles.ts';
 export { bearingMisalignment, type SphericalBearing } from './corner/bearing.ts';
 export type {
   AllowedColumn,

@@ -35,6 +35,7 @@ export type Quantity =
   | 'shaftSpeed'
   | 'pressure'
   | 'rollStiffness'
+  | 'rollGradient'
   | 'frequency';
 
 /** Names of the units, and metric = imperial * times / by. */
@@ -61,6 +62,7 @@ const QUANTITIES: Readonly<Record<Quantity, Measured>> = {
     times: 3_389_544_870_828_501,
     by: 2_500_000_000_000_000,
   },
+  rollGradient: { metric: 'deg/g', imperial: 'deg/g', times: 1, by: 1 },
   frequency: { metric: 'Hz', imperial: 'Hz', times: 1, by: 1 },
 };
 
@@ -102,6 +104,7 @@ const DECIMALS: Readonly<Record<string, number>> = {
   'N·s/m': 0,
   'lbf·s/in': 1,
   deg: 1,
+  'deg/g': 1,
   'km/h': 0,
   mph: 0,
   'mm/s': 0,

@@ -6,9 +6,25 @@ export function spaced(name: string): string {
   );
 }
 
+/** Ends of a rod, which are called by what they join. */
+const ROD_ENDS: Readonly<Record<string, string>> = {
+  rodMount: 'ball joint of the rod at the suspension',
+  rodRockerMount: 'ball joint of the rod at the rocker',
+};
+
+/** A ball joint by its point: `lower outer ball joint`. */
+export function ballJointName(point: string): string {
+  return ROD_ENDS[point] ?? `${spaced(point)} ball joint`;
+}
+
 /** With a capital in front. */
 export function capital(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/** With a small letter in front. */
+export function uncapital(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 }
 
 /** With a full stop, unless a sentence ends there already. */

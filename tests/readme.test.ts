@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { codeBlocks } from './support/code-blocks.ts';
+import { givenUpInProse } from './support/words.ts';
 
 /** The code blocks of what users read, run as they stand; what a line logs is what its comment says. */
 const blocks = codeBlocks();
@@ -44,4 +45,24 @@ it('the pictures that users see are those that the examples draw: node docs/exam
   const kept = readdirSync('docs/pictures').filter((name) => !BY_HAND.includes(name));
   expect([...drawn.keys()].sort()).toEqual(kept.sort());
   for (const name of kept) expect(drawn.get(name), name).toBe(readFileSync(`docs/pictures/${name}`, 'utf8'));
+});
+
+/** The changelog names what is gone. */
+const READ = [
+  'README.md',
+  'DEVELOPERS.md',
+  ...filesIn('docs', '.md').filter((file) => file !== 'docs/changelog.md'),
+  ...filesIn('docs/api', '.md'),
+  ...filesIn('docs/examples', '.json'),
+  ...filesIn('schemas', '.json'),
+];
+
+function filesIn(folder: string, end: string): string[] {
+  return readdirSync(folder)
+    .filter((file) => file.endsWith(end))
+    .map((file) => `${folder}/${file}`);
+}
+
+it.each(READ)('%s has no word that was given up', (file) => {
+  expect(givenUpInProse(readFileSync(file, 'utf8'))).toEqual([]);
 });

@@ -66,10 +66,10 @@ try {
   if (sizing?.order != null) refuseOtherOrder(name, sizing.order, papers);
   const written = Object.entries(car.corners).flatMap(([axle, given]) => {
     const parts = [name, axle].filter((part) => part !== '');
-    return showCorner(parts.join('-'), given, car.units, sizing);
+    return showCorner(parts.join('-'), given, car, sizing);
   });
-  lookAgain(car.notes, car.units);
-  if (sizing !== null) written.unshift(...writePapers(sizing, papers));
+  if (sizing === null) lookAgain(car.notes, car.units);
+  else written.unshift(...writePapers(sizing, papers));
   print('Written:');
   for (const { files, what } of written) {
     for (const one of files) print(`  ${one}`);
@@ -264,11 +264,11 @@ function afterOrder({ axles, units }) {
  * Prints a corner and writes its files; returns what was written.
  * @param {string} name
  * @param {import('jounce').DocumentCorner} given
- * @param {'metric' | 'imperial'} units
+ * @param {{ units: 'metric' | 'imperial', name?: string | undefined }} car
  * @param {import('jounce').Sizing | null} sizing
  */
-function showCorner(name, { corner, limits: ends, sprungMass: given }, units, sizing) {
-  const title = titleOf(name);
+function showCorner(name, { corner, limits: ends, sprungMass: given }, { units, name: called }, sizing) {
+  const title = sizing === null ? (called ?? titleOf(name)) : titleOf(name);
   /** @type {string[]} */
   const lines = [];
   const say = (/** @type {string} */ text) => void lines.push(text);
@@ -287,12 +287,16 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
 
   say('Limits of the travel');
   const tell = (/** @type {readonly import('jounce').Diagnostic[]} */ diagnostics) => {
-    for (const one of diagnostics) say(`  ${sentence(one, units)}`);
+    for (const one of diagnostics) say(folded([`  ${sentence(one, units)}`]));
   };
   tell(found.misfits);
   tell([found.bump, found.droop].flatMap((limit) => limit?.diagnostic ?? []));
   tell(found.events.map(({ diagnostic }) => diagnostic));
-  tell(Object.values(found.travelMargins ?? {}).map(({ diagnostic }) => diagnostic));
+  tell(
+    sized === undefined
+      ? Object.values(found.travelMargins ?? {}).map((one) => one.diagnostic)
+      : marginsOf(sized),
+  );
   if (found.later.length > 0) say('\nLater limits, nearest first');
   tell(found.later.map(({ diagnostic }) => diagnostic));
   if (found.donor !== undefined) say('\nThe donor damper');
@@ -306,18 +310,19 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
   tell(hand.defined ? hand.diagnostics : [hand.reason]);
 
   say('\nThrough the travel');
-  for (const line of findings(curves, units)) say(`  ${line}`);
+  for (const line of findings(curves, units)) say(folded([`  ${line}`]));
   for (const [side, end] of Object.entries(curves.end)) {
-    if (end.status !== 'reached') say(`  On the ${side} side: ${describeSweepEnd(end, units)}.`);
+    if (end.status !== 'reached') say(folded([`  On the ${side} side: ${describeSweepEnd(end, units)}.`]));
     else if (Math.abs(end.travel) === TRAVEL)
       say(
-        `  On the ${side} side they end here at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} in` : `${TRAVEL} mm`}; the travel does not.`,
+        `  The curves stop at ${units === 'imperial' ? `${(TRAVEL / INCH).toFixed(2)} in` : `${TRAVEL} mm`} of ${side}; the wheel could travel farther.`,
       );
   }
   tell(found.notes);
   const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
   const csv = write(`${name}.csv`, sweepCsv(curves, { units }));
-  const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units }));
+  const tyre = ends.tyre === undefined ? {} : { tyre: ends.tyre };
+  const svg = write(`${name}.svg`, drawSweep(corner, wide, { title, limits: found, hand, units, ...tyre }));
   const text = lines.join('\n');
   if (sizing === null) print(`${text}\n`);
   return [
@@ -332,6 +337,22 @@ function showCorner(name, { corner, limits: ends, sprungMass: given }, units, si
     { files: [csv], what: 'every column of the sweep, a row for each mm of travel' },
     { files: [svg], what: 'the corner at its limits and at ride height, with its curves' },
   ];
+}
+
+/**
+ * Travel required by the sizing, the travel cases in every load state, against what is available.
+ * @param {import('jounce').AxleSizing} sized
+ * @returns {import('jounce').Diagnostic[]}
+ */
+function marginsOf({ figure }) {
+  return /** @type {const} */ (['bump', 'droop']).flatMap((side) => {
+    const [required, available] = [
+      figure(`${side}TravelRequired`).value,
+      figure(`${side}TravelAvailable`).value,
+    ];
+    if (required === null || available === null) return [];
+    return [{ code: 'travelMargin', severity: 'note', path: '', values: { side, required, available } }];
+  });
 }
 
 /**
@@ -371,11 +392,10 @@ function findings({ columns, at }, units) {
   const stroke = Math.abs(shockLength[0] - shockLength[last]);
   const [low, high] = [installationRatio[0], installationRatio[last]];
   const rate = 100 * ((high / low) ** 2 - 1);
-  const way = Math.abs(rate) < 1 ? 'hardly changes' : rate > 0 ? 'rises' : 'falls';
   return [
     `From ${length(-travel[0])} of droop to ${length(travel[last])} of bump the shock moves ${length(stroke, 1)}; at ride height it is ${length(ride.shockLength, 1)} long.`,
-    `The installation ratio is ${ride.installationRatio?.toFixed(3)} at ride height. It ${way} towards bump: ${low.toFixed(3)} to ${high.toFixed(3)}.`,
-    `The spring's part of the wheel rate is proportional to the square of the ratio: ${signed(rate, 0)} % from droop to bump.`,
+    `The installation ratio is ${low.toFixed(3)} at full droop, ${ride.installationRatio?.toFixed(3)} at ride height, ${high.toFixed(3)} at full bump.`,
+    `The spring's part of the wheel rate, proportional to its square, changes by ${signed(rate, 0)} % from full droop to full bump.`,
     `Camber goes from ${signed(camber[0], 2)} to ${signed(camber[last], 2)} deg between droop and bump.`,
     `The roll centre is ${length(rollCentreHeight[0])} above the ground at droop, ${length(ride.rollCentreHeight ?? 0)} at ride, ${length(rollCentreHeight[last])} at bump.`,
   ];

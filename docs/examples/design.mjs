@@ -47,7 +47,7 @@ function tell(what, made) {
 const made = design(drawn, options);
 tell('Springs at hand', made);
 
-// The same with more wanted than there is: what each wish costs the others.
+// The same with more required than is possible: what each objective costs the others.
 const greedy = design(drawn, {
   ...options,
   objectives: [

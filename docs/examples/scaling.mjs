@@ -100,11 +100,11 @@ export function merged(values) {
 }
 
 /**
- * The places at which nothing is found wrong at any mass, with the frequency farthest from what is wanted; the best first.
+ * The places without a conflict at any mass, with the frequency farthest from the target; the best first.
  * @param {readonly Answer[]} sized
- * @param {number} wanted Hz
+ * @param {number} target Hz
  */
-function places(sized, wanted) {
+function places(sized, target) {
   /** @type {Map<string, { misses: number[], springs: Set<string | null> }>} */
   const found = new Map();
   for (const one of sized) {
@@ -115,7 +115,7 @@ function places(sized, wanted) {
     const fits =
       'result' in one && 'springs' in one.result && one.result.findings.length === 0 ? one.result : null;
     const frequency = fits?.figures['front.frequency'] ?? null;
-    place.misses.push(frequency === null ? Number.POSITIVE_INFINITY : Math.abs(frequency - wanted));
+    place.misses.push(frequency === null ? Number.POSITIVE_INFINITY : Math.abs(frequency - target));
     if (fits !== null) place.springs.add(fits.springs[0]);
   }
   return [...found]
@@ -178,7 +178,7 @@ async function run(rounds) {
   for (const { name, miss, springs } of places(together.slice(draws.length), 1.6)) {
     console.log(`  ${name}: ${miss.toFixed(3)} Hz off, ${springs.join(' or ')}`);
   }
-  console.log('\nThe front spring wanted, N/mm, 95 % interval, and how well its ends are known:');
+  console.log('\nThe required front spring, N/mm, 95 % interval, and how well its ends are known:');
   const { low, high } = interval(together.slice(0, draws.length), 'front.requiredSpringRate');
   for (const { value, standardError } of [low, high]) {
     console.log(`  ${value.toFixed(2)}, standard error ${standardError.toFixed(2)}`);

@@ -4,10 +4,10 @@
 //
 // below 1 in size the change is less than the figure is uncertain by.
 
+import { AXLES, type Axle } from '../corner/axles.ts';
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Units } from '../units.ts';
 import type { FigureGroup, FigureInfo } from './sizing/figure.ts';
-import { AXLES, type Axle } from './sizing/inputs.ts';
 import type { AxleSizing, Figure, Sizing } from './sizing/result.ts';
 
 /** A figure that is not the same in both, in the library's units. */
@@ -66,6 +66,8 @@ export interface SizingComparison {
     readonly gone: readonly Diagnostic[];
     readonly added: readonly Diagnostic[];
   };
+  /** What is to be looked at again in one of them only, likewise. */
+  readonly checks: SizingComparison['conflicts'];
   /**
    * `order`: the coilover itself changes; `adjustable`: spring, valving or perch only; `car`: neither; `nothing`: they are the same.
    * Travel and margins that follow, as with another tyre, change no order.
@@ -84,12 +86,15 @@ export function compareSizings(before: Sizing, after: Sizing): SizingComparison 
   const figures = figureChanges(before, after);
   const choices = choiceChanges(before, after);
   const limits = limitChanges(before, after);
-  const conflicts = {
-    gone: missingIn(after.conflicts, before.conflicts),
-    added: missingIn(before.conflicts, after.conflicts),
-  };
+  const conflicts = diagnosticChange(before.conflicts, after.conflicts);
+  const checks = diagnosticChange(before.checks, after.checks);
   const groups = new Set(specifiedIn({ figures, choices }).map(({ group }) => group));
-  const changes = [figures, choices, limits, conflicts.gone, conflicts.added];
+  const changes = [
+    figures,
+    choices,
+    limits,
+    ...[conflicts, checks].flatMap(({ gone, added }) => [gone, added]),
+  ];
   const changed = changes.some((list) => list.length > 0);
   const most = (['order', 'adjustable'] as const).find((group) => groups.has(group));
   return {
@@ -99,6 +104,7 @@ export function compareSizings(before: Sizing, after: Sizing): SizingComparison 
     choices,
     limits,
     conflicts,
+    checks,
     consequence: most ?? (changed ? 'car' : 'nothing'),
   };
 }
@@ -257,6 +263,13 @@ function limitChanges(before: Sizing, after: Sizing): LimitChange[] {
       return a?.cause === b?.cause ? [] : [{ axle, side, before: a, after: b }];
     }),
   );
+}
+
+function diagnosticChange(
+  before: readonly Diagnostic[],
+  after: readonly Diagnostic[],
+): SizingComparison['conflicts'] {
+  return { gone: missingIn(after, before), added: missingIn(before, after) };
 }
 
 /** Diagnostics of a second list that the first has not, by code and path. */

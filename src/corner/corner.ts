@@ -27,6 +27,11 @@ export function modelOf(corner: Corner): CornerModel {
   return MODELS[kind](corner as never);
 }
 
+/** The part of a corner along which spring and damper act, their body part of the upright; null with a coilover of its own, or a linkage of its own. */
+export function strutOf(corner: Corner): string | null {
+  return corner.kind === 'custom' || corner.coilover !== undefined ? null : KINDS[corner.kind].input.strut;
+}
+
 /** What a corner is made from, with its kind; one is taken if none is named. */
 export type CornerParts = { [Name in Kind]: Parameters<(typeof KINDS)[Name]['make']>[0] & Named<Name> }[Kind];
 type Named<Name extends Kind> = Name extends typeof UNNAMED_KIND

@@ -101,7 +101,7 @@ function issuesOf(at: Place, run: () => void): Finding[] {
 
 function partFindings(input: unknown, { points, ground, bodies }: CheckedDrawing, system: System): Finding[] {
   const findings: Finding[] = [];
-  /** The name at a place, where it is one of those that there are; else it is told, if there is a name at all. */
+  /** The name at a place, where it is one of those that there are; else it is reported, if there is a name at all. */
   const named = (at: Place, what: string, names: readonly string[]): string | undefined => {
     const name = valueAt(input, at);
     if (typeof name !== 'string' || names.includes(name)) return typeof name === 'string' ? name : undefined;

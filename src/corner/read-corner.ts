@@ -18,6 +18,7 @@ import { certain } from '../document/uncertain.ts';
 import { pointsOf } from '../document/written.ts';
 import { refusal } from '../errors/file.ts';
 import type { Units } from '../units.ts';
+import { AXLES } from './axles.ts';
 import { type DrawnCorner, drawnCorner } from './corner.ts';
 import { correlated, correlationFindings } from './correlations.ts';
 import { FILES } from './file-schemas.ts';
@@ -134,8 +135,6 @@ export function readCar(json: unknown): CarDocument {
     ),
   });
 }
-
-const AXLES = ['front', 'rear'] as const;
 
 const [FRONT, REAR] = AXLES.map((axle): Place => ['corners', axle]);
 

@@ -27,6 +27,12 @@ export function tyreFromSize(size: string): Tyre {
   return { overallRadius: 0.5 * (INCH * rim + (2 * width * percent) / 100), width };
 }
 
+/** Diameter of the rim in a size marking, mm; null for a tyre by its radius and width. */
+export function rimDiameterOf(tyre: Tyre | string): number | null {
+  const [, , , rim] = (typeof tyre === 'string' ? MARKING.exec(tyre) : null) ?? [];
+  return rim === undefined ? null : INCH * Number(rim);
+}
+
 /** A tyre as its numbers. */
 export function tyreOf(tyre: Tyre | string): Tyre {
   return typeof tyre === 'string' ? tyreFromSize(tyre) : tyre;

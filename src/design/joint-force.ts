@@ -12,7 +12,7 @@
 
 import { equilibriumLoads } from '../coilover/forces/static-equilibrium.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
-import type { JointKind } from '../linkage/joints.ts';
+import type { ConstraintMaker } from '../linkage/joints.ts';
 import { constant, type Dual, dual, length, minus, over, plus, times } from '../numerics/dual.ts';
 import type { Load } from '../statics/loads.ts';
 import { type Forces, forces } from '../statics/statics.ts';
@@ -31,14 +31,12 @@ export interface JointForce {
   readonly unsprungMass?: number;
 }
 
-/** Whether the derivatives here know what a joint of each kind does. */
-export const HAS_DERIVATIVE: Readonly<Record<JointKind, boolean>> = {
-  fixedCoordinates: true,
-  sliders: false,
-  telescopes: false,
-  fixedAngles: true,
-  ratios: false,
-  ropes: false,
+/** Whether the derivatives here know the force that keeps a constraint. */
+export const HAS_DERIVATIVE: ConstraintMaker<boolean> = {
+  coordinate: () => true,
+  distance: () => false,
+  angle: () => true,
+  sum: () => false,
 };
 
 /** Size of the force in a joint, N; null where it is not determined, its derivatives NaN where they are not. */

@@ -267,8 +267,10 @@ function checkJointForce(
 ): void {
   const { outer, inner } = model.shock;
   const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
-  if (jointsIn(model.drawing).some(({ at }) => !HAS_DERIVATIVE[at.kind])) {
-    add('slidersWithJointForce', path, undefined);
+  const without = jointsIn(model.drawing).filter(({ constraint }) => !constraint(HAS_DERIVATIVE));
+  if (without.length > 0) {
+    const kinds = [...new Set(without.map(({ at }) => at.kind))];
+    add('jointForceWithoutDerivative', path, undefined, { joints: kinds });
   }
   if (typeof joint !== 'string' || !joints.includes(joint)) {
     add(joint === undefined ? 'missing' : 'unknownJoint', `${path}.joint`, joint, { allowed: joints });

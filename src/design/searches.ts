@@ -1,5 +1,5 @@
 // One search after another: from the corner as drawn, from places drawn at random in the boxes, and, where not all that is wanted
-// can be had together, from the best with each objective counting more in turn, to see what it costs the others. Whatever
+// can be met together, from the best with each objective counting more in turn, to see what it costs the others. Whatever
 // comes between, the best of all corners tried is kept.
 
 import { refusal } from '../errors/design.ts';

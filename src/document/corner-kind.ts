@@ -13,16 +13,21 @@ export interface CornerKind<Schema extends z.ZodObject = z.ZodObject, Path exten
   readonly about: string;
   readonly schema: Schema;
   /**
-   * The name of each hardpoint. All of a coilover's stand under `coilover`, its moving end first; a point called `mount` moves with the
-   * part that `on` beside it names.
+   * The name of each hardpoint. All of a coilover's stand under `coilover`, with the fixed end as `chassisMount`; a point called `mount`
+   * moves with the part that `on` beside it names.
    */
   readonly points: Readonly<Record<Path, string>>;
-  /** Points that must not lie in one place, beside those of arms, wheel and coilover; a fault is told at the first. */
+  /** Points that must not lie in one place, beside those of arms, wheel and coilover; a fault is reported at the first. */
   readonly apart: readonly (readonly [first: Path, second: Path])[];
   /** Arms that may carry a mount, each from its pivot on the chassis to its outer joint. */
   readonly arms: Readonly<Record<string, readonly [pivot: Path, outer: Path]>>;
   /** The line of an upright that may carry a mount, from its lower joint up; null without one. */
   readonly upright: readonly [lower: Path, upper: Path] | null;
+  /**
+   * The part along which spring and damper act where an input has no `coilover`; their body is then part of the upright. Null where
+   * there always is one.
+   */
+  readonly strut: (keyof z.input<Schema> & string) | null;
   /** Usual sizes beside those of arms and wheel: bounds in mm, and what the number is, which `sentences/checks.ts` words. */
   readonly sizes: readonly {
     readonly at: string;
@@ -88,6 +93,19 @@ export type OnPath<Kind extends CornerKind> = keyof Kind['points'] extends infer
     ? `${Part}.on`
     : never
   : never;
+
+/** Where the other end of a coilover stands: on the chassis, or on a part that moves too. */
+const OTHER_END: readonly string[] = ['coilover.chassisMount', 'coilover.otherEnd.mount'];
+
+/** Whether a point is that end of a coilover that the wheel moves. */
+export function isMovingEnd(path: string): boolean {
+  return path.startsWith('coilover.') && !OTHER_END.includes(path);
+}
+
+/** Whether a point is the other end of a coilover. */
+export function isOtherEnd(path: string): boolean {
+  return OTHER_END.includes(path);
+}
 
 /** Where an input says what a point is on; undefined where the kind says it. */
 export function onPathOf(path: string): string | undefined {

@@ -1,5 +1,5 @@
 // Names that fields had before 1.0. An input with such a name is refused with the name of today; meanwhile it is judged as if it had that,
-// so that all else is told at once.
+// so that all else is reported at once.
 
 import type * as z from 'zod';
 import { show } from '../diagnostic.ts';

@@ -1,6 +1,6 @@
 import { show } from '../diagnostic.ts';
 import { toMetric, type Units } from '../units.ts';
-import type { CornerKind } from './corner-kind.ts';
+import { type CornerKind, isMovingEnd, isOtherEnd } from './corner-kind.ts';
 import { type Finding, found, type Place, pathText, placeAt, valueAt } from './parse.ts';
 
 type Point = readonly [number, number];
@@ -28,12 +28,14 @@ type Pair = readonly [first: Place, second: Place];
 /** Those of each kind met, as their places. */
 const apart = new WeakMap<CornerKind, readonly Pair[]>();
 
-/** Pairs of points that must lie apart for a corner to have a geometry; a fault is told at the first. */
+/** Pairs of points that must lie apart for a corner to have a geometry; a fault is reported at the first. */
 function apartOf(kind: CornerKind): readonly Pair[] {
   let pairs = apart.get(kind);
   if (pairs === undefined) {
-    const [moving, ...others] = Object.keys(kind.points).filter((path) => path.startsWith('coilover.'));
-    const ends = others.map((other) => [moving, other] as const);
+    const paths = Object.keys(kind.points);
+    const ends = paths
+      .filter(isMovingEnd)
+      .flatMap((moving) => paths.filter(isOtherEnd).map((other) => [moving, other] as const));
     const wheel = ['wheel.centre', 'wheel.contactPatch'] as const;
     const named = [...Object.values(kind.arms), ...kind.apart, wheel, ...ends];
     pairs = named.map(([first, second]): Pair => [placeAt(first), placeAt(second)]);
@@ -55,7 +57,7 @@ function unsoundWheel(corner: unknown, units: Units): Finding | undefined {
   if (centre === undefined) return undefined;
   const contactPatch = pointAt(corner, CONTACT_PATCH);
   const ground = contactPatch === undefined ? 0 : contactPatch[1];
-  // In one place is told as such.
+  // In one place is reported as such.
   const together = contactPatch?.[0] === centre[0] && contactPatch[1] === centre[1];
   if (centre[1] > ground || together) return undefined;
   return found(

@@ -535,9 +535,9 @@ export interface CornerSizingFile {
   readonly antiRollBarStiffness?: number | UncertainNumber | undefined;
   /** The gas in the damper: its force, or shaftDiameter and pressure. */
   readonly gas?: GasInput | undefined;
-  /** Springs that can be had, to choose from. */
+  /** Available springs, to choose from. */
   readonly springs?: readonly SpringInput[] | undefined;
-  /** Steps in which rates can be had; common ones if left out. Unit: N/mm, or lbf/in (imperial). */
+  /** Steps in which spring rates are available; common ones if left out. Unit: N/mm, or lbf/in (imperial). */
   readonly rateStep?: number | undefined;
   /** A second spring in series with the main one: a helper or tender. */
   readonly helper?: HelperInput | undefined;
@@ -557,7 +557,7 @@ export interface CornerSizingFile {
   readonly damping?: DampingInput | undefined;
   /** Masses of the coilover: the new one, and the one that it replaces. */
   readonly unitMass?: UnitMassInput | undefined;
-  /** What the maker is told beyond the figures. */
+  /** What the order says besides the figures. */
   readonly order?: OrderInput | undefined;
 }
 
@@ -583,7 +583,7 @@ export interface GasInput {
   readonly pressure?: number | UncertainNumber | undefined;
 }
 
-/** A spring that can be had. */
+/** A spring that is available. */
 export interface SpringInput {
   /** What you call it. */
   readonly name: string;
@@ -656,7 +656,7 @@ export interface UnitMassInput {
   readonly replaced?: number | UncertainNumber | undefined;
 }
 
-/** What the maker is told beyond the figures. */
+/** What the order says besides the figures. */
 export interface OrderInput {
   /** How many; 2 if left out. Without unit. */
   readonly quantity?: number | undefined;
@@ -831,7 +831,7 @@ export interface OrderedPerchInput {
 
 /** The two distances that make up the setting, in place of it. */
 export interface SeatDistancesInput {
-  /** Distance of the moving eye from the spring seat beside it. Unit: mm, or in (imperial). */
+  /** Distance of the eye at the wheel end from the spring seat beside it. Unit: mm, or in (imperial). */
   readonly mount: number;
   /** Distance of the chassis eye from the spring seat beside it. Unit: mm, or in (imperial). */
   readonly chassis: number;

@@ -43,7 +43,7 @@ function contradictions(limits: unknown, units: Units): Finding[] {
 
 type Values = Finding['values'];
 
-/** A number of 0 or more; what is less is told as such. */
+/** A number of 0 or more; what is less is reported as such. */
 function sizeAt(value: unknown, at: string[]): number | undefined {
   const number = valueAt(value, at);
   return typeof number === 'number' && Number.isFinite(number) && number >= 0 ? number : undefined;
@@ -55,7 +55,7 @@ function lacking(limits: unknown, sized: boolean): Finding[] {
     return value !== undefined && !(Array.isArray(value) && value.length === 0);
   };
   const findings: Finding[] = [];
-  // A name that is told as unknown may be the one that is missed.
+  // A name that is reported as unknown may be the one that is missed.
   if (Object.keys(limits ?? {}).some((name) => !(name in limitOptionsSchema.shape))) return [];
   if (has('bumpStop') && !has('damper') && !sized) {
     findings.push(

@@ -106,7 +106,7 @@ const perch = z
     ).optional(),
     seatDistances: z
       .strictObject({
-        mount: size('Distance of the moving eye from the spring seat beside it'),
+        mount: size('Distance of the eye at the wheel end from the spring seat beside it'),
         chassis: size('Distance of the chassis eye from the spring seat beside it'),
       })
       .describe('The two distances that make up the setting, in place of it.')

@@ -151,7 +151,7 @@ type SchemaIssue = z.core.$ZodIssue;
 /** What of an input is not of the schema's shape; `units` is what its numbers are written in. */
 function shapeFindings(schema: z.ZodType, input: unknown, error: z.ZodError, units: Units): Finding[] {
   const issues = error.issues.flatMap((issue) => spread(issue, input));
-  /** Places that are missing because their names are misspelt: one slip is told once. */
+  /** Places that are missing because their names are misspelt: one slip is reported once. */
   const misspelt = new Set<string>();
   const findings: Finding[] = [];
   for (const issue of issues) {

@@ -207,7 +207,7 @@ const springSchema = z
   })
   .refine(...having(['rate', 'wire'], 'any'))
   .refine(...having(['solidLength', 'minLength', 'wire'], 'any'))
-  .describe('A spring that can be had.');
+  .describe('A spring that is available.');
 
 const mountSchema = z
   .strictObject({
@@ -254,7 +254,7 @@ const orderSchema = z
     lengthTolerance: size('By how much lengths may be off').optional(),
     rateTolerance: bareNumber('By how much rates may be off, as a fraction of 1', positive.lt(1)).optional(),
   })
-  .describe('What the maker is told beyond the figures.');
+  .describe('What the order says besides the figures.');
 
 /** What sizes the coilover of a corner. */
 export const cornerSizingSchema = z
@@ -280,10 +280,10 @@ export const cornerSizingSchema = z
       })
       .describe('The gas in the damper: its force, or shaftDiameter and pressure.')
       .optional(),
-    springs: listOf(springSchema, 'springs', 'Springs that can be had, to choose from.').optional(),
+    springs: listOf(springSchema, 'springs', 'Available springs, to choose from.').optional(),
     rateStep: quantity(
       'rate',
-      'Steps in which rates can be had; common ones if left out',
+      'Steps in which spring rates are available; common ones if left out',
       positive,
     ).optional(),
     helper: z

@@ -146,7 +146,7 @@ function marksOf({ end, info: [{ unit }] }: Curves, limits: Limits | undefined, 
   const inward = { droop: 'right', bump: 'left' } as const;
   const named = (words: string, travel: number) => `${words} ${signedTravel(travel, unit)} ${unit}`;
   const stopped = (['droop', 'bump'] as const).filter((side) => end[side].status !== 'reached');
-  // Where the linkage itself ended the sweep, that is told as its end.
+  // Where the linkage itself ended the sweep, that is reported as its end.
   const isEnd = ({ side, travel }: Limit) =>
     stopped.includes(side) && Math.abs(travel - end[side].travel) < (ONE_PLACE[unit] ?? 0);
   const all: PlotLine[] = [

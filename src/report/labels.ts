@@ -2,6 +2,7 @@
 // cheapest: off the frame or on another label counts as forbidden, on heavy lines as bad, on light lines as a nuisance,
 // far away as a pity. A few rounds over all labels let early ones give way to later ones.
 
+import { distance } from '../numerics/plane.ts';
 import type { Place } from './svg.ts';
 
 /** A rectangle on the paper, from its upper left corner. */
@@ -174,7 +175,7 @@ function leaderTo(box: Box, anchor: Place, clear: number, reach: number): Placed
     within(anchor[0], box.x, box.x + box.width),
     within(anchor[1], box.y, box.y + box.height),
   ];
-  const length = Math.hypot(to[0] - anchor[0], to[1] - anchor[1]);
+  const length = distance(anchor, to);
   if (length <= clear + NEAR) return null;
   const share = reach / length;
   return [[anchor[0] + share * (to[0] - anchor[0]), anchor[1] + share * (to[1] - anchor[1])], to];

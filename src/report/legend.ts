@@ -6,7 +6,7 @@ import { fromMetric, textIn, toMetric, type Units, unitName } from '../units.ts'
 import { spaced } from '../words.ts';
 import { shownUnit } from './in-units.ts';
 import { EDGE, FAINT, joint, LINE, type Paper, pivot, SIZE, SMALL, STROKES, THIN, WIDTH } from './marks.ts';
-import { POSE_WORDS, type Scene, type WheelSizes } from './poses.ts';
+import { POSE_WORDS, type Scene, type WheelSizes, wheelSizes } from './poses.ts';
 import { type Attributes, type Element, element, line, text } from './svg.ts';
 import {
   causeWords,
@@ -133,18 +133,13 @@ function limitMark(limit: Limit | null | undefined): string {
   return limit == null ? '' : causeWords(limit.cause);
 }
 
-function notesOn(
-  corner: Corner,
-  { model, swept, ends }: Scene,
-  { tyreWidth, rimDiameter }: WheelSizes,
-  units: Units,
-): string[] {
+function notesOn(corner: Corner, { model, swept, ends }: Scene, sizes: WheelSizes, units: Units): string[] {
   const { foreAftOffset } = model.shock;
   const signs = swept.info.filter(({ name, label }) => COLUMNS.includes(name) && label.includes(', '));
-  const guessed = [
-    ...(tyreWidth === undefined ? ['tyre width'] : []),
-    ...(rimDiameter === undefined ? ['rim diameter'] : []),
-  ].join(' and ');
+  const { width, rim } = wheelSizes(sizes);
+  const guessed = [...(width === null ? ['tyre width'] : []), ...(rim === null ? ['rim diameter'] : [])].join(
+    ' and ',
+  );
   const notes: string[] = [];
   for (const side of ['bump', 'droop'] as const) {
     const end = ends?.[side];

@@ -1,6 +1,7 @@
 // The paper and the marks on it that drawings and curves share: sizes, lines, joints, the shock, words.
 
 import type { Point } from '../linkage/drawing.ts';
+import { distance } from '../numerics/plane.ts';
 import type { Box } from './labels.ts';
 import type { PoseName } from './poses.ts';
 import { type Attributes, type Element, element, line, type Place, RIMMED, text, through } from './svg.ts';
@@ -66,7 +67,7 @@ export function coilover(
   scale: number,
   strut: boolean,
 ): Element[] {
-  const length = Math.hypot(shaftEnd[0] - bodyEnd[0], shaftEnd[1] - bodyEnd[1]);
+  const length = distance(bodyEnd, shaftEnd);
   const at = acrossFrom(bodyEnd, shaftEnd);
   const body = Math.min(BODY_WIDTH * scale, BODY_SHARE * shortest) / 2;
   const spring = springRadius(shortest, scale);
@@ -99,7 +100,7 @@ export function springRadius(shortest: number, scale: number): number {
 
 /** Places by their way along a line and their distance to its side. */
 export function acrossFrom(start: Place, end: Place): (way: number, side: number) => Place {
-  const length = Math.hypot(end[0] - start[0], end[1] - start[1]);
+  const length = distance(start, end);
   const [x, y] = [(end[0] - start[0]) / length, (end[1] - start[1]) / length];
   return (way, side) => [start[0] + x * way - y * side, start[1] + y * way + x * side];
 }

@@ -2,6 +2,7 @@
 
 import type { CornerModel } from '../corner/model.ts';
 import type { Point } from '../linkage/drawing.ts';
+import { distance } from '../numerics/plane.ts';
 import { spaced } from '../words.ts';
 import { type Box, HEAVY, type Obstacles, placeLabels } from './labels.ts';
 import { acrossFrom, type Paper, rimmed, SIZE, springRadius, THIN } from './marks.ts';
@@ -112,7 +113,8 @@ export function labelsAt(labels: readonly Label[], around: Obstacles, frame: Box
 }
 
 /** A point by the part it plays. */
-export function pointName({ drawing, shock, kingpin, ...model }: CornerModel, point: string): string {
+export function pointName(model: CornerModel, point: string): string {
+  const { drawing, shock, kingpin, rocker } = model;
   const { bodies, ground } = drawing;
   const body = Object.keys(bodies).find((name) => bodies[name].includes(point));
   if (point === model.wheelCentre) return 'wheel centre';
@@ -121,6 +123,8 @@ export function pointName({ drawing, shock, kingpin, ...model }: CornerModel, po
     if (ground.includes(point)) return spaced(point);
     return point === kingpin.lower ? 'lower ball joint' : 'upper ball joint';
   }
+  if (point === rocker?.rod.inner) return 'rod at the rocker';
+  if (isStrut(model) && point === shock.outer) return 'strut, lower end';
   if (point === shock.inner || point === shock.outer) {
     return `shock mount, ${body === undefined ? 'chassis' : spaced(body)}`;
   }
@@ -153,7 +157,7 @@ export function obstacles(scene: Scene, paper: Paper, written: readonly Box[]): 
 
   const [eye, foot] = [to(ride.points[inner]), to(ride.points[outer])];
   const shockAt = acrossFrom(eye, foot);
-  const length = Math.hypot(foot[0] - eye[0], foot[1] - eye[1]);
+  const length = distance(eye, foot);
   const spring = springRadius(shortestShock(model, poses) * scale, scale);
   for (const side of [-spring, -spring / 2, 0, spring / 2, spring]) {
     addLine(shockAt(0.1 * length, side), shockAt(0.9 * length, side), HEAVY);

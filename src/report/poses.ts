@@ -4,19 +4,34 @@ import type { Pose as Row } from '../corner/column-types.ts';
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { type Sweep, sweep } from '../corner/sweep.ts';
+import { rimDiameterOf, tyreOf } from '../corner/tyre.ts';
 import { fault } from '../diagnostic.ts';
+import type { TyreInput } from '../document/inputs.ts';
 import { refusal } from '../errors/report.ts';
-import { straightParts } from '../linkage/couplings.ts';
-import type { Drawing, Point } from '../linkage/drawing.ts';
-import type { JointKind, JointOf } from '../linkage/joints.ts';
+import type { Point } from '../linkage/drawing.ts';
+import { type ConstraintMaker, jointsIn } from '../linkage/joints.ts';
+import { distance } from '../numerics/plane.ts';
 import { DEGREES } from '../units.ts';
 
-/** Sizes of the wheel for the drawing, mm: a corner has neither. */
+/** Sizes of the wheel for the drawing: a corner has none. */
 export interface WheelSizes {
-  /** mm. */
+  /** The tyre, as for `limits`: gives the width, and the rim diameter where it is a size marking. */
+  readonly tyre?: TyreInput | string;
+  /** mm; in place of that of `tyre`. */
   readonly tyreWidth?: number;
-  /** mm. */
+  /** mm; in place of that of `tyre`. */
   readonly rimDiameter?: number;
+}
+
+/** Width and rim diameter, mm, as far as they are given. */
+export function wheelSizes({ tyre, tyreWidth, rimDiameter }: WheelSizes): {
+  readonly width: number | null;
+  readonly rim: number | null;
+} {
+  return {
+    width: tyreWidth ?? (tyre === undefined ? null : tyreOf(tyre).width),
+    rim: rimDiameter ?? (tyre === undefined ? null : rimDiameterOf(tyre)),
+  };
 }
 
 /** Which end of the coilover the body of the damper is at. */
@@ -119,7 +134,7 @@ function poseAt(model: CornerModel, swept: Sweep, travel: number, sizes: WheelSi
 function wheelAt(
   { drawing, wheelCentre, contactPatch, camber }: CornerModel,
   points: Readonly<Record<string, Point>>,
-  { tyreWidth, rimDiameter }: WheelSizes,
+  sizes: WheelSizes,
 ): Pick<Pose, 'tyre' | 'rim'> {
   const drawn = drawing.points;
   const leanOf = ([y, z]: Point, [y0, z0]: Point) => Math.atan2(y - y0, z - z0);
@@ -139,10 +154,11 @@ function wheelAt(
       y + out * Math.cos(lean) + up * Math.sin(lean),
       z - out * Math.sin(lean) + up * Math.cos(lean),
     ]);
-  const width = tyreWidth ?? TYRE_WIDTH * radius;
+  const { width: given, rim } = wheelSizes(sizes);
+  const width = given ?? TYRE_WIDTH * radius;
   return {
     tyre: outline(width / 2, radius),
-    rim: outline((RIM_WIDTH * width) / 2, (rimDiameter ?? RIM_DIAMETER * radius) / 2),
+    rim: outline((RIM_WIDTH * width) / 2, (rim ?? RIM_DIAMETER * radius) / 2),
   };
 }
 
@@ -208,28 +224,27 @@ export function outlines(model: CornerModel, points: Pose['points']): Point[][] 
 
 type Line = readonly [string, string];
 
-/** Lines that something slides along at a joint of each kind; those of the chassis are measures and no parts. */
-const SLIDES: { readonly [K in JointKind]: (one: JointOf<K>, drawing: Drawing) => readonly Line[] } = {
-  telescopes: (ends) => [ends],
-  sliders: ({ on }) => [on],
-  fixedAngles: (directions, { ground }) =>
+/** Lines that something slides along where a joint keeps a constraint; those of the chassis that an angle is kept to are no parts. */
+const slidesOf = (ground: readonly string[]): ConstraintMaker<readonly Line[]> => ({
+  coordinate: () => [],
+  distance: (_, line) => [line],
+  angle: (...directions) =>
     directions.flatMap((one) =>
-      typeof one === 'string' || one.every((point) => ground.includes(point)) ? [] : [one],
+      one === undefined || typeof one === 'string' || one.every((point) => ground.includes(point))
+        ? []
+        : [one],
     ),
-  fixedCoordinates: () => [],
-  ratios: () => [],
-  ropes: (rope) => straightParts(rope).map(({ length }) => length),
-};
+  sum: (terms) => terms.flatMap(([of]) => ('length' in of ? [of.length] : [])),
+});
 
 /**
  * Lines that something slides along, each with its name and ends: telescopes, what sliders are on, and what keeps its angle
  * to a body, as a strut's axis does; each once, without those that a body or the shock shows.
  */
 export function slides({ drawing, shock }: CornerModel): { name: string; ends: Line }[] {
-  const lines = (Object.keys(SLIDES) as JointKind[]).flatMap((kind) =>
-    Object.entries(drawing[kind] ?? {}).flatMap(([name, one]) =>
-      SLIDES[kind](one as never, drawing).map((ends) => ({ name, ends })),
-    ),
+  const along = slidesOf(drawing.ground);
+  const lines = jointsIn(drawing).flatMap(({ at, direction, constraint }) =>
+    (direction === undefined ? constraint(along) : [direction]).map((ends) => ({ name: at.name, ends })),
   );
   const shown: (readonly string[])[] = [...Object.values(drawing.bodies), [shock.inner, shock.outer]];
   return lines.flatMap(({ name, ends }) => {
@@ -263,9 +278,5 @@ export function hull(points: readonly Point[]): Point[] {
 
 /** The shock's least length in the plane over some poses, mm. */
 export function shortestShock({ shock: { inner, outer } }: CornerModel, poses: readonly Pose[]): number {
-  return Math.min(
-    ...poses.map(({ points }) =>
-      Math.hypot(points[inner][0] - points[outer][0], points[inner][1] - points[outer][1]),
-    ),
-  );
+  return Math.min(...poses.map(({ points }) => distance(points[outer], points[inner])));
 }

@@ -1,8 +1,8 @@
-import { axleName } from '../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
-import { type Diagnostic, isCheck } from '../diagnostic.ts';
+import { axleName } from '../corner/axles.ts';
+import type { Diagnostic } from '../diagnostic.ts';
 import { issueLines } from '../sentences/sentence.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
 import { printedMargin } from './margins.ts';
@@ -15,29 +15,29 @@ const CELL = 24;
 
 /**
  * A sizing on one screen, as plain text in the units of its document, at most 100 columns wide: for each axle target, chosen and
- * margin, then every conflict.
+ * margin, then every conflict and every check.
  */
 export function sizingSummary(sizing: Sizing): string {
-  const { name, units, axles, conflicts } = sizing;
-  const head = ['', 'target or required', 'chosen or available', 'margin (95 % interval)'];
+  const { name, units, axles, conflicts, checks } = sizing;
   const lines = [
     [...(name === undefined ? [] : [name]), statusLine(sizing)].join(': '),
-    row(head),
+    row(['', ...SUMMARY_HEAD]),
     ...axles.flatMap((sized) => [
       axleName(sized.axle),
-      ...ROWS.map((cells) => cells(sized, units))
-        .filter((cells) => cells !== null)
-        .map(([label, ...cells]) => row([`  ${label}`, ...cells])),
+      ...summaryRows(sized, units).map(([label, ...cells]) => row([`  ${label}`, ...cells])),
     ]),
-    ...numbered(
-      'Conflicts',
-      'No conflicts.',
-      conflicts.filter((one) => !isCheck(one)),
-      units,
-    ),
-    ...numbered('Check these inputs', null, conflicts.filter(isCheck), units),
+    ...numbered('Conflicts', 'No conflicts.', conflicts, units),
+    ...numbered('Check these inputs', null, checks, units),
   ];
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+}
+
+/** Heads of the columns of a summary but the first. */
+export const SUMMARY_HEAD = ['target or required', 'chosen or available', 'margin (95 % interval)'] as const;
+
+/** What an order of an axle stands or falls by: label, target, chosen, margin. */
+export function summaryRows(sized: AxleSizing, units: Units): Cells[] {
+  return ROWS.map((cells) => cells(sized, units)).filter((cells) => cells !== null);
 }
 
 /** Findings under a heading with their number; where there are none, what to say. */
@@ -63,8 +63,8 @@ const STATUS: Readonly<Record<OrderStatus, string>> = {
 };
 
 /** The status; with it, how many conflicts there are that do not stand against an order. */
-function statusLine({ status, conflicts: findings }: Sizing): string {
-  const accepted = status === 'notForOrder' ? 0 : findings.filter((one) => !isCheck(one)).length;
+function statusLine({ status, conflicts }: Sizing): string {
+  const accepted = status === 'notForOrder' ? 0 : conflicts.length;
   if (accepted === 0) return STATUS[status];
   return `${STATUS[status]}; ${accepted} conflict${accepted === 1 ? '' : 's'} to resolve or accept`;
 }

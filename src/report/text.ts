@@ -55,7 +55,7 @@ export function describeSweepEnd(end: SweepEnd, units: Units = 'metric'): string
     case 'reached':
       return `reached ${travel}, as requested`;
     case 'deadPoint':
-      return `dead point ${at}: the linkage can take the wheel no farther`;
+      return `dead point ${at}: the linkage cannot move the wheel farther`;
     case 'closed':
       return `closed ${at}: the motion has returned to the drawn pose`;
     case 'locked':

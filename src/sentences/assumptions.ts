@@ -43,6 +43,9 @@ export const ASSUMPTIONS: Sentences = {
   damperFromTravel: (say) => ({
     problem: `no ${axle(say)} damper is given: the lengths follow from the upper end of the 95 % interval of the required travel, rounded outward to whole mm`,
   }),
+  minLengthTaken: (say) => ({
+    problem: `the minimum permissible length L_n of the ${axle(say)} spring "${say.text('spring')}" is ${say.measure('minLength', 'length')}, ${minLengthSource(say)}`,
+  }),
   loadFactorsAssumed: (say) => ({
     problem: `load cases for the joints take ${say.text('bump')} static wheel loads in full bump, ${say.text('transfer')} in a corner, ${say.text('kerb')} on a kerb: common practice, without a source`,
   }),

@@ -2,175 +2,244 @@ import type { Quantity } from '../units.ts';
 import type { Words } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
 
-const AS_WRITTEN = 'It was read as written.';
-const BOTH_AS_WRITTEN = 'They were read as written.';
-
-/** What a number is, after it and its unit. */
+/** What a number is, of which a range is usual. */
 const WHAT: Readonly<Record<string, string>> = {
-  wheelbase: 'between the axles',
-  length: 'long',
-  pivotDistance: "from the rocker's pivot",
-  mountDistance: 'between its mounts',
-  endDistance: 'between its ends',
-  height: 'above the ground',
-  centrelineDistance: 'from the centreline',
-  archDistance: 'at most from centreline or ground',
-  freeHeight: 'high',
-  travel: 'of travel',
-  radius: 'of radius',
-  width: 'wide',
-  bore: 'of bore',
-  diameter: 'across',
-  threadPitch: 'per turn of the perch',
-  freeLength: 'of free length',
-  innerDiameter: 'of inner diameter',
-  tyreRate: 'for a tyre',
-  wheelRate: 'at the wheel',
-  springRate: 'for a spring',
-  unsprungMass: 'unsprung at one corner',
-  sprungMass: 'on one corner',
+  wheelbase: 'distance between the axles',
+  length: 'length',
+  pivotDistance: "distance from the rocker's pivot",
+  mountDistance: 'distance between the mounts',
+  endDistance: 'distance between the ends',
+  height: 'height above the ground',
+  centrelineDistance: 'distance from the centreline',
+  archDistance: 'distance from centreline or ground',
+  freeHeight: 'free height',
+  travel: 'travel',
+  radius: 'radius',
+  width: 'width',
+  bore: 'bore',
+  diameter: 'diameter',
+  threadPitch: 'travel of the perch per turn',
+  freeLength: 'free length',
+  innerDiameter: 'inner diameter',
+  tyreRate: 'rate of a tyre',
+  wheelRate: 'wheel rate',
+  springRate: 'spring rate',
+  unsprungMass: 'unsprung mass of one corner',
+  sprungMass: 'sprung mass of one corner',
 };
 
-/** A value outside its range: `375 in long, where 3.9 to 35 in is usual`. */
-function unusual(say: Say, quantity: Quantity): string {
+/** A value outside its range: `unusual length`, with the range that is usual. */
+function unusual(say: Say, quantity: Quantity): Words {
   const unit = say.unit(quantity);
-  const range = `${say.short('least', quantity, 2)} to ${say.short('most', quantity, 2)}`;
-  return `${say.short('value', quantity)} ${unit} ${WHAT[say.text('what')]}, where ${range} ${unit} is usual`;
-}
-
-function rangeOf(quantity: Quantity): (say: Say) => Words {
-  return (say) => {
-    const guess = `${say.has('unit') ? `${say.text('unit')}, or ` : ''}a digit or a point too many?`;
-    return { problem: `${unusual(say, quantity)}: ${guess} It was read in ${say.plural(quantity)}.` };
+  return {
+    problem: `unusual ${WHAT[say.text('what')]}`,
+    got: `${say.short('value', quantity)} ${unit}`,
+    usual: `${say.short('least', quantity, 2)} to ${say.short('most', quantity, 2)} ${unit}`,
   };
 }
 
-/** `Is it in kg?` */
-function unitAsked(say: Say): string {
-  return say.has('unit') ? ` Is it in ${say.text('unit')}?` : '';
+function rangeOf(quantity: Quantity): (say: Say) => Words {
+  return (say) => ({
+    ...unusual(say, quantity),
+    advice: `check the digits and the decimal point${say.has('unit') ? `; was it measured in ${say.text('unit')}? It was read in ${say.plural(quantity)}` : ''}`,
+  });
 }
 
-/** What is said about inputs that look wrong. */
+/** `check it, or the unit: kg?` */
+function unitAsked(say: Say, advice: string): string {
+  return say.has('unit') ? `${advice}; is it in ${say.text('unit')}?` : advice;
+}
+
+const SIGN = 'check its sign';
+
+/** What is said about inputs that look wrong; they are used as they are written. */
 export const CHECKS: Sentences = {
-  rightHandCorner: () => ({
+  rightHandCorner: {
     problem:
-      'a right-hand corner (y is negative). It was mirrored, and is counted as a left-hand one: y outboard.',
-  }),
+      'a right-hand corner (y is negative): it was mirrored, and is treated as a left-hand corner, y outboard',
+  },
   wheelOnOtherSide: (say) => ({
-    problem: `${say.point('y', 'z')} lies on the other side of the car than most points: is its sign right? It was read as written, and the side with the wheel counts as the outer one.`,
+    problem: 'the wheel lies on the other side of the car than most points',
+    got: say.point('y', 'z'),
+    advice: `${SIGN}; the side with the wheel is taken as outboard`,
   }),
   pointOnOtherSide: (say) => ({
-    problem: `${say.point('y', 'z')} lies on the other side of the car than the wheel: is its sign right? ${AS_WRITTEN}`,
+    problem: 'it lies on the other side of the car than the wheel',
+    got: say.point('y', 'z'),
+    advice: SIGN,
   }),
   coiloverAcrossCentreline: (say) => ({
-    problem: `it lies ${say.length('by')} across the centreline, where the coilover of the other side has its place: is its sign right? ${AS_WRITTEN}`,
+    problem: 'the coilover crosses the centreline, into the space of the coilover on the other side',
+    got: `${say.length('by')} across`,
+    advice: SIGN,
   }),
   pointBelowGround: (say) => ({
-    problem: `z is ${say.length('z')}, below the ground: is its sign right? ${AS_WRITTEN}`,
+    problem: 'below the ground',
+    got: `z = ${say.length('z')}`,
+    advice: SIGN,
   }),
   allCoordinatesExchanged: (say) => ({
-    problem: `every arm stands nearer to upright than to level, and the wheel centre ${say.point('y', 'z')} is higher above the ground than far from the centreline: are y and z exchanged in all points? Write [y, z]: outboard first, then up. ${BOTH_AS_WRITTEN}`,
+    problem: 'y and z seem to be exchanged in all points: every arm is steeper than 45 deg',
+    got: `the wheel centre at ${say.point('y', 'z')}, higher above the ground than far from the centreline`,
+    advice: 'write [y, z]: outboard first, then up',
   }),
   coordinatesExchanged: (say) => ({
-    problem: `${say.point('y', 'z')} is higher above the ground than far from the centreline: are y and z exchanged? ${AS_WRITTEN}`,
+    problem: 'y and z seem to be exchanged',
+    got: `${say.point('y', 'z')}, higher above the ground than far from the centreline`,
+    advice: 'write [y, z]: outboard first, then up',
   }),
   armsExchanged: (say) => ({
-    problem: `its ball joint lies ${say.length('below')} below that of lowerArm, and its pivot lies lower too: upperArm and lowerArm seem to be exchanged. ${BOTH_AS_WRITTEN}`,
+    problem: 'upperArm and lowerArm seem to be exchanged: both ends of the upper arm are the lower ones',
+    got: `its ball joint ${say.length('below')} below that of lowerArm`,
+    advice: 'exchange the two arms',
   }),
   outerPointsExchanged: (say) => ({
-    problem: `its ball joint lies ${say.length('below')} below that of lowerArm: are the two outer points exchanged, or the arms? ${BOTH_AS_WRITTEN}`,
+    problem: 'the outer points, or the arms, seem to be exchanged',
+    got: `its ball joint ${say.length('below')} below that of lowerArm`,
+    advice: 'exchange the two outer points, or the two arms',
   }),
   armEndsExchanged: () => ({
-    problem: `its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. ${BOTH_AS_WRITTEN}`,
+    problem: 'inner and outer seem to be exchanged',
+    got: 'its outer point nearer to the centreline than its inner one',
+    advice: 'exchange the two points',
   }),
   endsExchanged: (say) => ({
-    problem: `its ${say.text('one')} lies ${say.text('lies') === 'below' ? 'below' : 'nearer to the centreline than'} its ${say.text('another')}: are the two exchanged? ${BOTH_AS_WRITTEN}`,
+    problem: 'the two ends seem to be exchanged',
+    got: `its ${say.text('one')} ${say.text('lies') === 'below' ? 'below' : 'nearer to the centreline than'} its ${say.text('another')}`,
+    advice: 'exchange the two points',
   }),
   wheelInboardOfJoints: (say) => ({
-    problem: `it lies ${say.length('by')} inboard of ${say.number('joints') > 1 ? 'both ball joints' : 'the ball joint'}: is it right? ${AS_WRITTEN}`,
+    problem: `the wheel centre lies inboard of ${say.number('joints') > 1 ? 'both ball joints' : 'the ball joint'}`,
+    got: `${say.length('by')} inboard`,
+    advice: 'check the point',
   }),
   mountBeyondJoint: (say) => ({
-    problem: `it lies ${say.length('by')} beyond the ball joint of ${say.text('part')}, on which it is mounted: is it right? ${AS_WRITTEN}`,
+    problem: `it lies beyond the ball joint of ${say.text('part')}, on which it is mounted`,
+    got: `${say.length('by')} beyond`,
+    advice: 'check the point',
   }),
   mountOffPart: (say) => ({
-    problem: `it lies ${say.length('by')} from ${say.text('part')}, on which it is mounted: is it right, and is the part? ${AS_WRITTEN}`,
+    problem: `it lies off ${say.text('part')}, on which it is mounted`,
+    got: `${say.length('by')} away`,
+    advice: 'check the point, and the part that it is on',
   }),
   unitsWrong: (say) => ({
-    problem: `no car has such sizes (${sizes(say)}). Were they measured in ${say.text('unit')}? Then write ${remedy(say)}. They were read in ${say.plural('length')}.`,
+    problem: `sizes that no car has: the file was read in ${say.plural('length')}`,
+    got: sizes(say),
+    advice: `if it was measured in ${say.text('unit')}, write ${remedy(say)}`,
   }),
   sizeUnusual: rangeOf('length'),
   rateUnusual: rangeOf('rate'),
   massUnusual: rangeOf('mass'),
   sprungMassUnusual: (say) => ({
-    problem: `${unusual(say, 'mass')}: is it that of one corner, in ${say.unit('mass')}? ${AS_WRITTEN}`,
+    ...unusual(say, 'mass'),
+    advice: `check that it is the mass on one corner, in ${say.unit('mass')}`,
   }),
   tyreDiameterForRadius: (say) => ({
-    problem: `a radius of ${say.length('radius')}, with the wheel centre ${say.length('loaded')} above the ground: is it the diameter? Then write ${say.short('half', 'length')}. ${AS_WRITTEN}`,
+    problem: 'an unusual radius of a tyre, near twice the height of the wheel centre',
+    got: `${say.length('radius')}, with the wheel centre ${say.length('loaded')} above the ground`,
+    advice: `if it is the diameter, write ${say.short('half', 'length')}`,
   }),
-  overallRadiusNotAboveLoaded: (say) => {
-    const how = say.is('isLess')
-      ? `less than the height of the wheel's centre, ${say.length('loaded')}`
-      : "equal to the height of the wheel's centre";
-    return {
-      problem: `an overall radius of ${say.length('overall')}, ${how}. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?`,
-    };
-  },
+  overallRadiusNotAboveLoaded: (say) => ({
+    problem: `the overall radius of the tyre is ${say.is('isLess') ? 'less than' : 'equal to'} its loaded radius`,
+    got: `${say.length('overall')}, with the wheel centre ${say.length('loaded')} above the ground`,
+    advice: 'give the radius without load; the height of the wheel centre is the loaded radius',
+  }),
   frequencyPerMinute: (say) => ({
-    problem: `${say.short('frequency', 'frequency')} Hz, where no car is above 8 Hz: is it in cycles a minute? Then write ${say.short('perSecond', 'frequency')}. ${AS_WRITTEN}`,
+    problem: 'an unusual frequency',
+    got: `${say.short('frequency', 'frequency')} Hz`,
+    usual: '8 Hz at most',
+    advice: `if it is in cycles per minute, write ${say.short('perSecond', 'frequency')}`,
   }),
   frequencyUnusual: (say) => ({
-    problem: `${say.short('frequency', 'frequency')} Hz, where ${say.short('least', 'frequency')} to ${say.short('most', 'frequency')} Hz is usual: is it right? ${AS_WRITTEN}`,
+    problem: 'an unusual frequency',
+    got: `${say.short('frequency', 'frequency')} Hz`,
+    usual: `${say.short('least', 'frequency')} to ${say.short('most', 'frequency')} Hz`,
+    advice: 'check the number',
   }),
   camberUnusual: (say) => ({
-    problem: `a camber of ${say.short('camber', 'angle')} deg, where at most ${say.short('most', 'angle')} either way is usual: is it right? ${AS_WRITTEN}`,
+    problem: 'an unusual camber',
+    got: `${say.short('camber', 'angle')} deg`,
+    usual: `${say.short('most', 'angle')} deg at most, either way`,
+    advice: 'check the number',
   }),
   camberSignReversed: (say) => ({
-    problem: `${say.short('camber', 'angle')} deg, where centre and contact patch lean the wheel ${say.short('drawn', 'angle')}: is its sign right? Top outboard is positive. ${AS_WRITTEN}`,
+    problem: 'the sign of camber seems to be reversed: top outboard is positive',
+    got: `${say.short('camber', 'angle')} deg, where centre and contact patch give ${say.short('drawn', 'angle')}`,
+    advice: SIGN,
   }),
   camberAgainstContactPatch: (say) => ({
-    problem: `with it and the centre the wheel leans ${say.short('drawn', 'angle')} deg, and camber says ${say.short('camber', 'angle')}. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.`,
+    problem: 'camber and contact patch contradict each other',
+    got: `${say.short('camber', 'angle')} deg, where centre and contact patch give ${say.short('drawn', 'angle')}`,
+    advice:
+      'measure again, or leave one out; until then the load acts at the contact patch, and the camber is shown as given',
   }),
   contactPatchOffGround: (say) => ({
-    problem: `z is ${say.length('z')}, where the ground has 0: heights count from the ground. ${AS_WRITTEN}`,
+    problem: 'the contact patch is off the ground',
+    got: `z = ${say.length('z')}`,
+    usual: '0: heights are measured from the ground',
+    advice: 'check the height',
   }),
   pointCopied: (say) => ({
-    problem: `in the same place as ${say.text('of')}: copied and not changed? ${AS_WRITTEN}`,
+    problem: `in the same place as ${say.text('of')}`,
+    advice: 'check whether it was copied and not changed',
   }),
   mountOnPivot: (say) => ({
-    problem: `it lies on the pivot of ${say.text('pivot')}, on which it is mounted: the wheel moves without moving the ${say.text('moved')}. ${AS_WRITTEN}`,
+    problem: `it lies on the pivot of ${say.text('pivot')}, on which it is mounted: the wheel moves without moving the ${say.text('moved')}`,
+    advice: 'check the point',
   }),
   scaleReadingOff: (say) => ({
-    problem: `${say.mass('reading')}, where the middle one of the other three reads ${say.mass('others')}: is a digit missing or too many? ${AS_WRITTEN}`,
+    problem: 'one scale reads far from the others',
+    got: say.mass('reading'),
+    usual: `${say.mass('others')}, the middle one of the other three`,
+    advice: 'check for a digit missing or too many',
   }),
   partsIncomplete: (say) => ({
-    problem: `${say.text('count')} parts add to ${say.mass('total')}, where a whole car has at least ${say.mass('least', 2)}: is something missing?${unitAsked(say)} ${BOTH_AS_WRITTEN}`,
+    problem: 'the parts add up to less than a whole car',
+    got: `${say.mass('total')} in ${say.text('count')} parts`,
+    usual: `${say.mass('least', 2)} or more`,
+    advice: unitAsked(say, 'check for a missing part'),
   }),
   totalMassUnusual: (say) => ({
-    problem: `${say.mass('total')} for the whole car, where ${say.mass('least', 2)} to ${say.mass('most', 2)} is usual: is it right?${unitAsked(say)} ${AS_WRITTEN}`,
+    problem: 'an unusual mass of the whole car',
+    got: say.mass('total'),
+    usual: `${say.mass('least', 2)} to ${say.mass('most', 2)}`,
+    advice: unitAsked(say, 'check the number'),
   }),
   massTooSure: (say) => ({
-    problem: `an estimate of ${say.mass('total')} ± ${say.mass('plusMinus')}: was it weighed? An estimate is rarely good to better than ${say.mass('usual', 2)}. ${AS_WRITTEN}`,
+    problem: 'an estimate as certain as a weighing',
+    got: `${say.mass('total')} ± ${say.mass('plusMinus')}`,
+    usual: `± ${say.mass('usual', 2)} or more for an estimate`,
+    advice: 'give scales if the car was weighed; else a wider plusMinus',
   }),
   surveyUnitsWrong: (say) => ({
-    problem: `the largest length is ${say.length('largest')}, which no suspension corner has. Was it measured in ${say.text('unit')}? Then write ${remedy(say)}. It was read in ${say.plural('length')}.`,
+    problem: `a length that no suspension corner has: the file was read in ${say.plural('length')}`,
+    got: `${say.length('largest')}, the largest`,
+    advice: `if it was measured in ${say.text('unit')}, write ${remedy(say)}`,
   }),
   readingInOtherUnit: (say) => ({
-    problem: `${say.length('value')}, where the first estimates are ${say.length('estimated', 3)} apart: was it read in ${say.text('unit')}? ${AS_WRITTEN}`,
+    problem: 'a reading far from the first estimates',
+    got: say.length('value'),
+    usual: `${say.length('estimated', 3)} between the first estimates`,
+    advice: `if it was read in ${say.text('unit')}, convert it`,
   }),
   angleFromOtherAxis: (say) => {
     const [from, other] = say.is('isLean') ? ['vertical', 'horizontal'] : ['horizontal', 'vertical'];
     return {
-      problem: `${say.short('value', 'angle')} deg from ${from}, where the first estimates say ${say.short('estimated', 'angle', 3)}: was it read from ${other}? Then write ${say.short('complement', 'angle')} with its sign. ${AS_WRITTEN}`,
+      problem: 'an angle far from the first estimates',
+      got: `${say.short('value', 'angle')} deg from ${from}`,
+      usual: `${say.short('estimated', 'angle', 3)} deg between the first estimates`,
+      advice: `if it was read from ${other}, write ${say.short('complement', 'angle')} with its sign`,
     };
   },
 };
 
-/** `lowerArm 647 in long, wheel.centre 312 in above the ground`. */
+/** `lowerArm 647 in, wheel.centre 312 in`. */
 function sizes(say: Say): string {
   const [lengths, what] = [say.lengths('sizes'), say.list('what')];
   return say
     .list('paths')
-    .map((path, k) => `${path} ${lengths[k]} ${WHAT[what[k]]}`)
+    .map((path, k) => `${path} ${lengths[k]} (${WHAT[what[k]]})`)
     .join(', ');
 }
 

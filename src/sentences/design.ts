@@ -1,3 +1,4 @@
+import { spaced } from '../words.ts';
 import { CORNER } from './corner.ts';
 import { DOCUMENT } from './document.ts';
 import { suggestion } from './input.ts';
@@ -45,11 +46,10 @@ export const DESIGN: Sentences = {
     advice: 'say what it should be',
   },
   boundsReversed: { problem: 'min is more than max', allowed: 'min <= max' },
-  slidersWithJointForce: {
-    problem: 'a corner with sliders, telescopes, ratios or ropes',
-    allowed: 'a corner of pins and fixed angles',
+  jointForceWithoutDerivative: (say) => ({
+    problem: `the force in a joint has no derivative in a corner with ${say.list('joints').map(spaced).join(' and ')}`,
     advice: 'take the objective out',
-  },
+  }),
   missingForce: { problem: 'missing', allowed: '[y, z] in N' },
   notAWheelForce: { problem: 'not a force', allowed: '[y, z] in N' },
   springMissing: {

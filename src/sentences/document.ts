@@ -60,7 +60,7 @@ export function kindSentences(expected: Expected): Sentences {
     unknownChoice: (say) => ({
       problem: 'unknown choice',
       ...allowed(say),
-      ...(say.has('meant') ? { advice: `did you mean "${say.text('meant')}"?` } : {}),
+      advice: say.has('meant') ? `did you mean "${say.text('meant')}"?` : 'choose one of them',
     }),
   };
 }
@@ -126,7 +126,9 @@ export const DOCUMENT: Sentences = {
     ...(say.has('quantity')
       ? { got: `${say.text('got')} ${say.unit(quantityOf(say))}`, allowed: boundOf(say) }
       : { allowed: `a number ${bounds(say)}` }),
-    ...(say.has('share') ? { advice: `if ${say.text('got')} % is meant, write ${say.text('share')}` } : {}),
+    advice: say.has('share')
+      ? `if ${say.text('got')} % is meant, write ${say.text('share')}`
+      : 'check the number, its sign and its unit',
   }),
   unknownField: (say) => ({ problem: 'unknown field', advice: homeOf(say) }),
   notOneOf: (say) => ({ problem: `give one of ${rest(say)}`, ...given(say) }),

@@ -56,7 +56,7 @@ export const DONOR_DAMPER: Sentences = {
     problem: `fitted as it is, ${state(say)} at design ride height, ${DONOR} has no ${lost(say)} travel`,
   }),
   donorCutToFit: (say) => ({
-    problem: `${say.number('by') < 0 ? 'cut' : 'lengthened'} to fit and ${state(say)} at design ride height, ${DONOR} has no ${lost(say)} travel`,
+    problem: `${say.number('by') < 0 ? 'shortened' : 'lengthened'} to fit and ${state(say)} at design ride height, ${DONOR} has no ${lost(say)} travel`,
   }),
   donorTooLong: (say) => ({
     problem: `fitted as it is, ${DONOR} is ${say.measure('by', 'length')} too long for ${ride(say)}, even fully compressed`,

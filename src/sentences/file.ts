@@ -68,6 +68,7 @@ const JSON_TEXT: Sentences = {
   })),
   jsonCommaTooMany: slip((say) => ({
     problem: 'a comma too many',
+    allowed: 'a comma only between two values',
     advice: say.has('close')
       ? `nothing follows it before ${say.text('close')}: take it out, or write what is missing`
       : 'take it out',

@@ -1,10 +1,10 @@
-import { spaced } from '../words.ts';
+import { ballJointName } from '../words.ts';
 import type { Say, Sentences } from './say.ts';
 
 /** `the load pulls the stud out of its housing with 812 N at the lower outer ball joint, and shears it with 70 N` */
 function jointLoad(say: Say): string {
   const size = say.size('axial', 'force');
-  const joint = `the ${spaced(say.text('joint'))} ball joint`;
+  const joint = `the ${ballJointName(say.text('joint'))}`;
   const way = say.isNothing('axial', 'force')
     ? `neither pulls the stud out of its housing nor pushes it in at ${joint}`
     : say.number('axial') > 0

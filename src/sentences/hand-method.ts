@@ -17,7 +17,7 @@ export function approximationLabel(approximation: keyof typeof APPROXIMATIONS): 
 function offBy(say: Say, name: string): string {
   const error = say.number(name);
   const percent = Math.abs(100 * error);
-  if (percent < 0.5) return 'right to half a percent';
+  if (percent < 0.5) return 'correct to 0.5 %';
   const way = error < 0 ? 'soft' : 'stiff';
   return percent > 900 ? `more than ten times too ${way}` : `${percent.toFixed(0)} % too ${way}`;
 }
@@ -42,7 +42,7 @@ const undefinedFor = (what: string) => ({
 
 /** What is said about the hand method. */
 export const HAND_METHOD: Sentences = {
-  handMethodThroughRocker: undefinedFor('is worked through a rocker'),
+  handMethodThroughRocker: undefinedFor('acts through a rocker'),
   handMethodBetweenMovingParts: undefinedFor('is between two parts that move'),
   handMethodOnUpright: undefinedFor('is on the upright'),
   handMethodOffArms: undefinedFor('is not on an arm of the upright'),

@@ -1,9 +1,9 @@
-import { spaced } from '../words.ts';
+import { ballJointName, spaced } from '../words.ts';
 import type { Words } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
 
 const eyeToEye = (say: Say, name: string) => `${say.measure(name, 'length')} eye to eye`;
-const ballJoint = (say: Say) => `the ${spaced(say.text('joint'))} ball joint`;
+const ballJoint = (say: Say) => `the ${ballJointName(say.text('joint'))}`;
 /** `arch[2], [720, 700],` */
 const point = (say: Say) => `${say.text('part')}, ${say.point('y', 'z')},`;
 
@@ -21,10 +21,10 @@ const FACES: Readonly<Record<string, string>> = {
 };
 
 /** What is at a dead point, and what follows. */
-const DEAD: Readonly<Record<string, readonly [what: string, why: string, they: string]>> = {
-  '': ['the linkage is', '', 'it'],
-  arms: ['the arms are', '', 'they'],
-  rodAndRocker: ['the rod is', ", in line with the rocker's arm", 'it'],
+const DEAD: Readonly<Record<string, readonly [what: string, why: string]>> = {
+  '': ['the linkage is', ''],
+  arms: ['the arms are', ''],
+  rodAndRocker: ['the rod is', ", in line with the rocker's arm"],
 };
 
 /** About what a part turns, or two parts against each other. */
@@ -88,8 +88,8 @@ export const LIMITS: Sentences = {
   ),
   groundContact: limit((say, at) => `the chassis makes contact with the ground: ${point(say)} ${at}`),
   deadPoint: limit((say, at) => {
-    const [what, why, they] = DEAD[say.text('part')];
-    return `${what} at a dead point ${at}${why}: ${they} can take the wheel no ${say.text('side') === 'bump' ? 'higher' : 'lower'}`;
+    const [what, why] = DEAD[say.text('part')];
+    return `${what} at a dead point ${at}${why}: the wheel cannot go ${say.text('side') === 'bump' ? 'higher' : 'lower'}`;
   }),
   ratioZero: limit(
     (say, at) =>

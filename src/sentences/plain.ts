@@ -8,6 +8,8 @@ export interface Words {
   readonly got?: string;
   /** What would have been accepted. */
   readonly allowed?: string;
+  /** What is usual, where anything is accepted. */
+  readonly usual?: string;
   /** What to do about it. */
   readonly advice?: string;
 }

@@ -16,11 +16,11 @@ export function sentence(diagnostic: Diagnostic, units: Units = 'metric'): strin
 }
 
 /**
- * The same in lines: the problem; `found:` the value and its place in the input; `required:` or, of names, `allowed:`; `fix:` what to do.
+ * The same in lines: the problem, after the axle of a car that it is about; `found:` the value and its place in the input; `required:` or, of names, `allowed:`, of a check `usual:`; `fix:` what to do.
  * A line that has nothing to say is left out.
  */
 export function issueLines(diagnostic: Diagnostic, units: Units = 'metric'): string[] {
-  const { problem, got, allowed, advice } = wordsOf(diagnostic, units);
+  const { problem, got, allowed, usual, advice } = wordsOf(diagnostic, units);
   const { path, severity, values } = diagnostic;
   const parts = severity === 'error' ? [path, got] : [got, path];
   const found = parts
@@ -29,10 +29,12 @@ export function issueLines(diagnostic: Diagnostic, units: Units = 'metric'): str
   const lines = [
     ['found:', found],
     [Array.isArray(values.allowed) ? 'allowed:' : 'required:', allowed],
+    ['usual:', usual],
     ['fix:', advice],
   ];
+  const [, axle] = severity === 'error' ? [] : (/^corners\.(front|rear)\b/.exec(path) ?? []);
   return [
-    ended(capital(problem)),
+    ended(capital(axle === undefined ? problem : `${axle}: ${problem}`)),
     ...lines.flatMap(([label, text]) => (text ? [`  ${`${label}`.padEnd(10)}${text}`] : [])),
   ];
 }

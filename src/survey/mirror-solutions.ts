@@ -5,6 +5,7 @@
 // where it fits about as well, and a better one where it fits better by more than chance: then the estimate was on the wrong side.
 
 import type { Point } from '../linkage/drawing.ts';
+import { distance } from '../numerics/plane.ts';
 import { certaintyOf, chiSquareAt, type Fit, tried } from './estimate.ts';
 import { type Layout, placeOf, type Station } from './layout.ts';
 import type { Reading } from './readings.ts';
@@ -84,7 +85,7 @@ function sum({ chiSquare }: Fit): number {
 function movedPoints(stations: readonly Station[], a: Fit, b: Fit): string[] {
   return stations.flatMap((station) => {
     const [from, to] = [placeOf(station, a.unknowns), placeOf(station, b.unknowns)];
-    return Math.hypot(to[0] - from[0], to[1] - from[1]) > ONE_PLACE ? [station.name] : [];
+    return distance(from, to) > ONE_PLACE ? [station.name] : [];
   });
 }
 
@@ -105,7 +106,7 @@ function mirroredStarts(
   return stations.flatMap((a, i) =>
     stations.slice(i + 1).flatMap((b) => {
       const [from, to] = [placeOf(a, unknowns), placeOf(b, unknowns)];
-      if (Math.hypot(to[0] - from[0], to[1] - from[1]) < ONE_PLACE) return [];
+      if (distance(from, to) < ONE_PLACE) return [];
       return groupsWithout(neighbours, a.name, b.name).flatMap((group) => {
         const start = mirrored(layout, unknowns, group, from, to);
         return start === null ? [] : [start];

@@ -3,7 +3,7 @@ import type { Covariance } from '../corner/covariance.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { KINDS, type Kind } from '../corner/kinds.ts';
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
-import { type OnPath, type PartOf, UNNAMED_KIND } from '../document/corner-kind.ts';
+import { isMovingEnd, isOtherEnd, type OnPath, type PartOf, UNNAMED_KIND } from '../document/corner-kind.ts';
 import { placeAt } from '../document/parse.ts';
 import { isRequired, schemaAt } from '../document/schema-walk.ts';
 import { refusal, refuse } from '../errors/survey.ts';
@@ -147,9 +147,9 @@ function inputOf(
     const isThere = schemaAt(KINDS[kind].input.schema, placeAt(path)) !== undefined;
     if (isThere) put(path, parts[part]);
   }
-  const [outer, inner] = needed
-    .filter(([path]) => path.startsWith('coilover.'))
-    .map(([, name]) => points[name].x);
+  const foreAft = (isEnd: (path: string) => boolean) =>
+    needed.filter(([path]) => isEnd(path)).map(([, name]) => points[name].x)[0];
+  const [outer, inner] = [isMovingEnd, isOtherEnd].map(foreAft);
   if (inner !== undefined) put('coilover.foreAftOffset', outer - inner);
   return input as unknown as CornerParts;
 }

@@ -1,3 +1,4 @@
+import { AXLES } from '../corner/axles.ts';
 import { type DrawnCorner, modelOf } from '../corner/corner.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { KINDS } from '../corner/kinds.ts';
@@ -73,7 +74,7 @@ function placeFaults(written: Holder, axle: unknown): Diagnostic[] {
   const isCar = 'corners' in written;
   if (axle === undefined) return isCar ? [fault('cornerNotNamed', 'corner')] : [];
   if (axle !== 'front' && axle !== 'rear') {
-    return [fault('unknownChoice', 'corner', { got: show(axle), allowed: ['front', 'rear'] })];
+    return [fault('unknownChoice', 'corner', { got: show(axle), allowed: AXLES })];
   }
   return isCar || !isCorner(KINDS, written) ? [] : [fault('oneCornerOnly', 'corner', { got: axle })];
 }

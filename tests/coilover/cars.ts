@@ -3,8 +3,7 @@ import * as fc from 'fast-check';
 import { type AxleSizing, type Figure, readCar, type Sizing, sizeCoilovers } from 'jounce';
 import { expect } from 'vitest';
 import { carOf } from '../../src/coilover/sizing/car.ts';
-import type { PerAxle } from '../../src/coilover/sizing/inputs.ts';
-import { carNumbers } from '../../src/coilover/sizing/numbers.ts';
+import { carStates } from '../../src/coilover/sizing/car-states.ts';
 import type { AxleState } from '../../src/coilover/sizing/state.ts';
 import type { Json } from '../document/support.ts';
 import { wildCorners } from '../support/corners.ts';
@@ -64,16 +63,15 @@ export function valueIn(axle: { readonly figures: readonly Figure[] }, name: str
   return value;
 }
 
-/** The innards of a car with its springs as wanted and no damper but the given one: for laws of what the sheet is made of. */
-export function statesOf(document: Json): PerAxle<AxleState> {
+/** The front of a car with its springs as wanted and no damper but the given one: for laws of what the sheet is made of. */
+export function frontState(document: Json): AxleState {
   const { car } = carOf(readCar(document));
-  const settings = (axle: 'front' | 'rear') => ({
+  const settings = car.axles.map(({ limits }) => ({
     spring: null,
-    damper: car.inputs[axle]?.limits.damper ?? null,
+    damper: limits.damper ?? null,
     ends: null,
-    otherEnds: { bump: null, droop: null },
-  });
-  return carNumbers(car, { front: settings('front'), rear: settings('rear') }).states;
+  }));
+  return carStates(car, settings).axles[0].state;
 }
 
 /** Corners of every kind, as documents have them. */

@@ -36,6 +36,7 @@ describe('a comparison', () => {
             choices: [],
             limits: [],
             conflicts: { gone: [], added: [] },
+            checks: { gone: [], added: [] },
             consequence: 'nothing',
           });
         }
@@ -65,6 +66,7 @@ describe('a comparison', () => {
         expect(back.choices).toEqual(exchanged(there.choices));
         expect(back.limits).toEqual(exchanged(there.limits));
         expect(back.conflicts).toEqual({ gone: there.conflicts.added, added: there.conflicts.gone });
+        expect(back.checks).toEqual({ gone: there.checks.added, added: there.checks.gone });
         expect(back.consequence).toBe(there.consequence);
         changes += there.figures.length;
       }),

@@ -83,7 +83,7 @@ describe('what can’t be', () => {
     const sizing = sized((document) => {
       delete document.masses.wheelbase;
     });
-    expect(sizing.conflicts).toMatchObject([
+    expect(sizing.checks.filter(({ severity }) => severity === 'check')).toMatchObject([
       {
         code: 'travelPartOmitted',
         severity: 'check',
@@ -105,7 +105,7 @@ describe('what can’t be', () => {
     for (const [parts, spoil] of spoils) {
       const sizing = sized((document) => void spoil(document));
       expect(valueIn(sizing.axles[0], 'bumpTravelRequired')).toBeLessThanOrEqual(whole);
-      expect(sizing.conflicts).toMatchObject(
+      expect(sizing.checks.filter(({ severity }) => severity === 'check')).toMatchObject(
         parts.map((part) => ({
           code: 'travelPartOmitted',
           severity: 'check',
@@ -140,7 +140,7 @@ describe('what can’t be', () => {
       delete document.corners.rear.sizing;
       document.corners.rear.sprungMass = 150;
     });
-    expect(sizing.conflicts.map(({ code, path }) => [code, path])).toEqual([
+    expect(sizing.checks.map(({ code, path }) => [code, path])).toEqual([
       ['travelPartOmitted', 'corners.rear'],
     ]);
     expect(valueIn(sizing.axles[1], 'sprungMass')).toBe(150);
@@ -454,9 +454,9 @@ describe('a unit that is hard to build', () => {
         document.corners.front.limits.damper = { extendedLength: 720, compressedLength: 380 };
         change(document.corners.front);
       });
-    const found = short().conflicts.find(({ code }) => code === 'deadLengthSmall');
+    const found = short().checks.find(({ code }) => code === 'deadLengthSmall');
     expect(found).toMatchObject({ severity: 'check', values: { available: 40, stroke: 340 } });
     const given = short((front) => (front.sizing.deadLength = 30));
-    expect(given.conflicts.map(({ code }) => code)).not.toContain('deadLengthSmall');
+    expect(given.checks.map(({ code }) => code)).not.toContain('deadLengthSmall');
   });
 });

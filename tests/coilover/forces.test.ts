@@ -1,5 +1,5 @@
 /** Forces of corners in their load cases, held by free bodies, virtual work, closed forms and laws of ball joints. */
-import { assert, oneof, property } from 'fast-check';
+import { assert, constantFrom, oneof, property } from 'fast-check';
 import {
   type CaseForces,
   cornerForces,
@@ -14,6 +14,7 @@ import {
   strut,
   sweep,
 } from 'jounce';
+import { trace } from 'jounce/linkage';
 import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { bumpStopForce } from '../../src/coilover/forces/axial-force.ts';
@@ -128,6 +129,54 @@ describe('the cases', () => {
     expectWithin(caseOf('full bump').shockLength, 370 + 12, 1e-9);
     expectWithin(caseOf('full bump').shock.bumpStop, 500 + (13 / 10) * 2500, 1e-9);
     expectWithin(caseOf('full droop').shockLength, 465, 1e-9);
+  });
+
+  it('stand in full bump where spring, gas and stop balance three static loads, and at the limit only if that lies beyond', () => {
+    const seen = { balanced: 0, limit: 0 };
+    assert(
+      property(corners, constantFrom(60, 2000), (drawn, stiff) => {
+        const model = modelOf(drawn);
+        const ride = sweep(drawn, { bump: 1, droop: 1 }).at(0);
+        if (!((ride.installationRatio ?? 0) > 0.05)) return;
+        const loaded = {
+          ...options,
+          bumpStopTable: [[20, 20 * stiff]] as const,
+          limits: {
+            damper: { extendedLength: ride.shockLength + 30, compressedLength: ride.shockLength - 60 },
+            bumpStop: { height: 30, solidHeight: 12 },
+          },
+        };
+        const { travel, shock, shockLength } = caseOf('full bump', cornerForces(drawn, loaded));
+        const { outer, inner, foreAftOffset: offset } = model.shock;
+        const motion = trace(model.drawing, { driver: { y: model.contactPatch } });
+        // What the coilover must bear, by free bodies of the corner in its pose.
+        const required = (at: number, wheelLoad: number) =>
+          freeBodies(
+            { ...model.drawing, points: motion.at(motion.drawn + at) },
+            [
+              { at: model.contactPatch, on: model.upright, force: [0, wheelLoad] },
+              { at: model.wheelCentre, on: model.upright, force: [0, -30 * GRAVITY] },
+            ],
+            { length: [outer, inner], offset },
+          ).driver;
+        const pressed = Math.max(0, ride.shockLength - 60 + 30 - shockLength);
+        const [atRide, wanted] = [required(0, 190 * GRAVITY), required(travel, 3 * 190 * GRAVITY)];
+        // At a dead point nothing is balanced.
+        if (atRide === null || wanted === null) return;
+        const pushes = atRide + 40 * (ride.shockLength - shockLength) + stiff * pressed;
+        expectWithin(shock.total, wanted, 1e-8 * wanted);
+        if (Math.abs(pushes - wanted) < 1e-6 * wanted) seen.balanced++;
+        else {
+          // The wheel load is more than the coilover gives, at the first limit in bump.
+          expect(pushes).toBeLessThan(wanted);
+          expectWithin(travel, limits(drawn, loaded.limits).bump?.travel ?? Number.NaN, 1e-9);
+          seen.limit++;
+        }
+      }),
+      { numRuns: 30 },
+    );
+    expect(seen.balanced).toBeGreaterThan(5);
+    expect(seen.limit).toBeGreaterThan(3);
   });
 
   it('hang the unsprung weight alone in the mounts when the wheel is off the ground', () => {
@@ -285,6 +334,44 @@ describe('a ball joint', () => {
     expect(senses[1].upperOuter.axial).toBeGreaterThan(1000);
     expect(sentence(senses[0].lowerOuter.diagnostic)).toMatch(
       /^The load pulls the stud out of its housing with \d+ N at the lower outer ball joint, and shears it with \d+ N\.$/,
+    );
+  });
+
+  it('is loaded along the kingpin as one whose housing opens along it', () => {
+    assert(
+      property(corners, (drawn) => {
+        const model = modelOf(drawn);
+        if (
+          model.kingpin === null ||
+          !((sweep(drawn, { bump: 1, droop: 1 }).at(0).installationRatio ?? 0) > 0.05)
+        )
+          return;
+        const { lower, upper } = model.kingpin;
+        const { points, ground } = model.drawing;
+        const up: [number, number] = [0, 1].map((k) => points[upper][k] - points[lower][k]) as [
+          number,
+          number,
+        ];
+        const down: [number, number] = [-up[0], -up[1]];
+        const given = Object.fromEntries(
+          [[lower, up] as const, [upper, down] as const]
+            .filter(([name]) => !ground.includes(name))
+            .map(([name, axis]) => [name, joint(axis, 'arm')]),
+        );
+        const [found] = cornerForces(drawn, {
+          sprungMass: 200,
+          unsprungMass: 20,
+          springRate: 30,
+          limits: { ballJoints: given },
+          cases: [],
+        }).cases;
+        for (const [name, { axial, radial }] of Object.entries(found.ballJoints)) {
+          const tolerance = 1e-9 * Math.hypot(axial, radial);
+          expectWithin(found.alongKingpin[name].axial, axial, tolerance);
+          expectWithin(found.alongKingpin[name].radial, radial, tolerance);
+        }
+      }),
+      { numRuns: 30 },
     );
   });
 

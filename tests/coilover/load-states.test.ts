@@ -37,10 +37,10 @@ describe('load states', () => {
 
   it('keep the perch: the corner stands where W(z) is its sprung weight', () => {
     const axle = sizedFront(loaded());
-    const { shocks } = carOf(readCar(loaded())).car;
+    const [{ shock }] = carOf(readCar(loaded())).car.axles;
     const masses = [700 * 0.48 + 80 * 0.45, 700 * 0.48 + 160 * 0.45, 700 * 0.48];
     const design = masses[0] / 2 - 30;
-    const at0 = shocks.front.at(0);
+    const at0 = shock.at(0);
     const rate = valueIn(axle, 'springRate');
     // Just loose at this length: set for ride height in the design state.
     const loose = at0.length + ((design * GRAVITY) / at0.ratio - 150) / rate;
@@ -52,7 +52,7 @@ describe('load states', () => {
     axle.loadStates.forEach(({ staticTravel, sprungMass, state }, k) => {
       expect(state).toBe('onSpring');
       expectNear(sprungMass ?? 0, masses[k] / 2 - 30);
-      const { length, ratio } = shocks.front.at(staticTravel ?? Number.NaN);
+      const { length, ratio } = shock.at(staticTravel ?? Number.NaN);
       const stop = Math.max(0, 350 + 40 - length);
       const stopForce = stop <= 10 ? 50 * stop : 500 + 250 * (stop - 10);
       expectNear((rate * (loose - length) + 150 + stopForce) * ratio, (masses[k] / 2 - 30) * GRAVITY, 1e-9);

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { type AxleSizing, readCar, sentence, sizeCoilovers, type WheelAfterOrder } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { carOf } from '../../src/coilover/sizing/car.ts';
-import { carStates } from '../../src/coilover/sizing/numbers.ts';
+import { carStates } from '../../src/coilover/sizing/car-states.ts';
 import { errorOf, exampleText, type Json } from '../document/support.ts';
 import { expectSame, expectWithin } from '../support/tolerance.ts';
 import { boughtFront, weighedCar } from './bought.ts';
@@ -140,8 +140,8 @@ describe('what was bought', () => {
         front.ordered = Object.fromEntries(bought.map((part) => [part, front.ordered[part]]));
       });
       return carOf(readCar(document))
-        .uncertain.filter(({ at }) => Array.isArray(at) && at[1] === 'made')
-        .map(({ at }) => String(Array.isArray(at) ? at[2] : ''));
+        .uncertain.filter(({ at }) => Array.isArray(at) && at.includes('made'))
+        .map(({ at }) => String(Array.isArray(at) ? at.at(-1) : ''));
     };
     expect(doubtsWith('revision')).toEqual(['extendedLength', 'compressedLength', 'seat', 'rate']);
     expect(doubtsWith('damper')).toEqual(['seat', 'rate']);
@@ -210,8 +210,8 @@ describe('a wheel', () => {
       front.ordered.perch.left = 262.5;
       front.ordered.perch.right = 258.25;
     });
-    const { inputs, shocks } = carOf(readCar(weighedCar())).car;
-    const { unsprungMass } = inputs.front.sizing;
+    const [{ sizing, shock }] = carOf(readCar(weighedCar())).car.axles;
+    const { unsprungMass } = sizing;
     for (const [side, mass, setting] of [
       ['left', 184, 262.5],
       ['right', 171, 258.25],
@@ -219,7 +219,7 @@ describe('a wheel', () => {
       const { asFitted, sprungMass } = wheelOf(axle, side);
       expectSame(asFitted?.setting, setting);
       expectNear(sprungMass, mass - (unsprungMass ?? Number.NaN));
-      const { length, ratio } = shocks.front.at(asFitted?.staticTravel ?? Number.NaN);
+      const { length, ratio } = shock.at(asFitted?.staticTravel ?? Number.NaN);
       // F R = m g, F = k (free + setting - L) + gas; the stop is not touched at this length.
       const force = 50.3 * (210.7 + setting - length) + 150;
       expect(length).toBeGreaterThan(350.7 + 39.7);
@@ -284,8 +284,8 @@ describe('a wheel', () => {
       'left',
     );
     // z = -p k_c R / k_w, k_c the rate of the spring alone.
-    const { shocks } = carOf(readCar(weighedCar())).car;
-    const { ratio } = shocks.front.at(0);
+    const [{ shock }] = carOf(readCar(weighedCar())).car.axles;
+    const { ratio } = shock.at(0);
     const z = (0.01 * 50.3 * ratio) / (advised?.wheelRate ?? Number.NaN);
     expectWithin((near.asFitted?.staticTravel ?? Number.NaN) / z, 1, 1e-3);
     expectNear(near.perch?.turns ?? Number.NaN, 0.01 / 1.75, 1e-6);
@@ -296,13 +296,12 @@ describe('a wheel', () => {
       front.ordered.perch.setting = 155;
     });
     const { asFitted, perch } = wheelOf(axle, 'left');
-    const { shocks } = carOf(readCar(weighedCar())).car;
+    const [{ shock }] = carOf(readCar(weighedCar())).car.axles;
     const state = asFitted ?? expect.fail('does not stand');
-    expect(shocks.front.at(state.staticTravel).length).toBeLessThan(350.7 + 39.7);
-    const stopped =
-      (state.staticTravel * state.wheelRate) / (50.3 * shocks.front.at(state.staticTravel).ratio);
+    expect(shock.at(state.staticTravel).length).toBeLessThan(350.7 + 39.7);
+    const stopped = (state.staticTravel * state.wheelRate) / (50.3 * shock.at(state.staticTravel).ratio);
     expect(Math.abs((perch?.move ?? 0) / stopped)).toBeLessThan(0.8);
-    const { length, ratio } = shocks.front.at(0);
+    const { length, ratio } = shock.at(0);
     const x = ((184 - 30) * GRAVITY) / ratio / 50.3 - 150 / 50.3;
     expectNear(perch?.requiredSetting ?? Number.NaN, length + x - 210.7, 1e-10);
   });
@@ -322,8 +321,8 @@ describe('advice', () => {
     expect(requiredRate).toBeLessThan(50);
     expect(change?.spring.name).toBe('near');
     const wheel = wheelOf(axle, 'left');
-    const { shocks } = carOf(readCar(weighedCar())).car;
-    const { length, ratio } = shocks.front.at(0);
+    const [{ shock }] = carOf(readCar(weighedCar())).car.axles;
+    const { length, ratio } = shock.at(0);
     const x = (((184 - 30) * GRAVITY) / ratio - 150) / 41;
     expectNear(wheel.perchWithChange?.requiredSetting ?? Number.NaN, length + x - 220, 1e-10);
     expect(sentence(adviceOf(axle, 'changeSpring'))).toMatch(/^Change the front spring to near, 41\.0 N\/mm/);
@@ -404,8 +403,8 @@ describe('advice', () => {
       front.ordered.perch.setting = 225;
     });
     const { damping } = axle.afterOrder ?? expect.fail('nothing after the order');
-    const { shocks } = carOf(readCar(weighedCar())).car;
-    const { ratio, slope } = shocks.front.at(0);
+    const [{ shock }] = carOf(readCar(weighedCar())).car.axles;
+    const { ratio, slope } = shock.at(0);
     const mass = (184 + 171) / 2 - 30;
     const rate = 50.3 * ratio ** 2 + ((mass * GRAVITY) / ratio) * slope;
     const zeta = (c: number) => (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass));
@@ -491,9 +490,8 @@ describe('loads on the scales', () => {
       ];
       change(document.masses);
     });
-    const { inputs, shocks } = carOf(readCar(document)).car;
     const bare = { spring: null, damper: null, ends: null };
-    return carStates({ inputs, shocks, models: {} as never }, { front: bare, rear: bare }).masses;
+    return carStates(carOf(readCar(document)).car, [bare, bare]).masses;
   };
 
   it('are not added twice where they were aboard, and added where they were not', () => {
@@ -516,6 +514,22 @@ describe('loads on the scales', () => {
       'masses.scales.aboard[0]: no added load of this name, got "diver" (allowed: driver)',
     );
   });
+});
+
+it('a car that stands low has its static loads where it stands, and the axial force of its figures', () => {
+  for (const { forces, figure } of sizeCoilovers(readCar(exampleText('car-weighed.json'))).axles) {
+    const { name, travel, tyre, shock } = forces?.cases[0] ?? expect.fail('no cases');
+    const value = (of: Parameters<typeof figure>[0]) => figure(of).value ?? Number.NaN;
+    expect(name).toBe('static');
+    expect(travel).toBeGreaterThan(2);
+    expectWithin(travel, value('staticTravel'), 1e-9);
+    expectNear(shock.total, value('staticAxialForce'));
+    expectWithin(shock.metalContact, 0, 1e-8);
+    // The wheel carries its weight, but for what the unsprung weight moves less or more than the contact patch does.
+    const unsprung = (value('leftWheelMass') + value('rightWheelMass')) / 2 - value('sprungMass');
+    const weight = ((value('leftWheelMass') + value('rightWheelMass')) / 2) * GRAVITY;
+    expectWithin(tyre?.[1] ?? Number.NaN, weight, 0.02 * unsprung * GRAVITY);
+  }
 });
 
 it('a car from tape to order to scales gets advice on what to change, in its own units', () => {

@@ -7,7 +7,7 @@ import { restUnder, type ShockCurve, wheelAt } from '../../src/coilover/wheel.ts
 import { circleCorner } from '../judges/circle-intersection.ts';
 import { unlikeArms } from '../support/corners.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
-import { car, carDocuments, cornerDocuments, front, GRAVITY, sized, statesOf, valueIn } from './cars.ts';
+import { car, carDocuments, cornerDocuments, front, frontState, GRAVITY, sized, valueIn } from './cars.ts';
 
 const free = Number.POSITIVE_INFINITY;
 
@@ -152,7 +152,7 @@ describe('on corners of every kind', () => {
     let seen = 0;
     fc.assert(
       fc.property(carDocuments, share, (document, s) => {
-        const { shock, coilover, ends } = statesOf(document).front;
+        const { shock, coilover, ends } = frontState(document);
         if (coilover === null) return;
         const travel = 0.9 * s * (s > 0 ? Math.min(120, ends.bump) : -Math.max(-120, ends.droop));
         const h = 1e-3;
@@ -176,7 +176,7 @@ describe('on corners of every kind', () => {
     let seen = 0;
     fc.assert(
       fc.property(carDocuments, (document) => {
-        const { given, atRest, rest, mass, required } = statesOf(document).front;
+        const { given, atRest, rest, mass, required } = frontState(document);
         const { target, tyreRate, perch } = given.sizing;
         if (atRest === null || mass === null || rest === null || perch?.setting !== undefined) return;
         seen++;
@@ -246,7 +246,7 @@ describe('on corners of every kind', () => {
     let seen = 0;
     fc.assert(
       fc.property(cornerDocuments, (drawn) => {
-        const { shock, coilover, atRest, mass, ends } = statesOf(
+        const { shock, coilover, atRest, mass, ends } = frontState(
           car((document) => {
             const { sizing } = document.corners.front;
             document.corners = {
@@ -256,7 +256,7 @@ describe('on corners of every kind', () => {
               },
             };
           }),
-        ).front;
+        );
         if (coilover === null || atRest === null || mass === null || atRest.rate < 3) return;
         seen++;
         const p = 1e-4;

@@ -12,7 +12,7 @@ import {
 import { describe, expect, it } from 'vitest';
 import type { CoiloverForce } from '../../src/coilover/forces/axial-force.ts';
 import { bareSpring } from '../../src/coilover/sizing/listed-springs.ts';
-import { axleState } from '../../src/coilover/sizing/state.ts';
+import { type AxleState, axleState } from '../../src/coilover/sizing/state.ts';
 import { softestSpring } from '../../src/coilover/sizing/static-stability.ts';
 import {
   collapseBetween,
@@ -25,7 +25,7 @@ import { modelOf } from '../../src/corner/corner.ts';
 import { exampleText, type Json } from '../document/support.ts';
 import { type CornerInput, circleCorner } from '../judges/circle-intersection.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
-import { car, carDocuments, front, GRAVITY, sized, statesOf, valueIn } from './cars.ts';
+import { car, carDocuments, front, frontState, GRAVITY, sized, valueIn } from './cars.ts';
 
 const free = Number.POSITIVE_INFINITY;
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -146,6 +146,7 @@ describe('a shock that leans outboard', () => {
         expectWithin(found?.travel ?? null, z, 1e-9);
         expectWithin(found?.load ?? null, 30 * load(L0), 1e-8);
       }),
+      { numRuns: 100 },
     );
     expect(seen).toBeGreaterThan(20);
   });
@@ -379,7 +380,7 @@ describe('a wheel rate of 0 or less', () => {
 
   it('beyond the bump limit, but near, is a note', () => {
     const sizing = leaning(tall, { frequency: 1 });
-    expect(sizing.conflicts.filter(({ severity }) => severity !== 'check')).toEqual([]);
+    expect(sizing.conflicts).toEqual([]);
     const { travel, limit, beyond } = valuesOf(sizing, 'collapseBeyondLimit');
     expectWithin(travel, 69.619, 5e-4);
     expectClose(beyond, travel - limit, { times: 4, scale: travel });
@@ -450,7 +451,7 @@ describe('a wheel rate of 0 or less', () => {
     let [seen, withHelper] = [0, 0];
     fc.assert(
       fc.property(carDocuments, (document) => {
-        const { given, shock, carried, settings, mass } = statesOf(document).front;
+        const { given, shock, carried, settings, mass } = frontState(document);
         if (carried === null || mass === null) return;
         const rate = softestSpring({ given }, carried);
         if (rate === null || !(rate > 0.1)) return;
@@ -553,12 +554,12 @@ describe('riding on the bump stop', () => {
 
 describe('a turn of the perch', () => {
   const turned = (change: (corner: Json) => void) =>
-    statesOf(
+    frontState(
       car((document) => {
         document.corners.front.sizing.perch = { threadPitch: 1.5 };
         change(document.corners.front);
       }),
-    ).front;
+    );
   /** Ride height gained by a mm of perch: a direct solve of where the wheel rests, by halves, with loads by moments of the curve alone. */
   const solved = ({ shock, coilover, mass }: ReturnType<typeof turned>) => {
     if (coilover === null || mass === null) return Number.NaN;
@@ -644,7 +645,7 @@ describe('a spring that is loose at the droop limit', () => {
 
 describe('the side that is lower', () => {
   /** Both wheels of an axle on their load curves and a bar of moment B (N mm/rad) x (z_l - z_r) / t, by Newton's method. */
-  function bothWheels(state: ReturnType<typeof statesOf>['front'], difference: number, bar: number) {
+  function bothWheels(state: AxleState, difference: number, bar: number) {
     const { shock, coilover, mass } = state;
     if (coilover === null || mass === null) return Number.NaN;
     const t = 2 * shock.patch(0).y;
@@ -673,9 +674,9 @@ describe('the side that is lower', () => {
     const difference = 2 * share * 700 * 0.48 * GRAVITY;
     const bar = (150 * 1000 * 180) / Math.PI;
     const state = axleState(
-      statesOf(document).front.given,
+      frontState(document).given,
       { left: valueIn(axle, 'leftWheelMass'), right: valueIn(axle, 'rightWheelMass') },
-      statesOf(document).front.shock,
+      frontState(document).shock,
       { spring: axle.spring, damper: { extendedLength: 475, compressedLength: 350 }, ends: null },
     );
     const [alone, held] = [bothWheels(state, difference, 0), bothWheels(state, difference, bar)];

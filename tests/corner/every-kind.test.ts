@@ -1,4 +1,5 @@
 /** What holds of every kind of corner: descriptor, drawing, files, surveys and pictures know the same points. */
+import { readFileSync } from 'node:fs';
 import * as jounce from 'jounce';
 import {
   type Corner,
@@ -16,11 +17,11 @@ import { mobility } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
 import { changedCorner } from '../../src/corner/changed-corner.ts';
-import { modelOf } from '../../src/corner/corner.ts';
+import { modelOf, strutOf } from '../../src/corner/corner.ts';
 import { cornerJsonSchema } from '../../src/corner/file-schemas.ts';
 import { hardpointsOf, moveHardpoints } from '../../src/corner/hardpoint-coordinates.ts';
-import { carrierOf } from '../../src/corner/model.ts';
-import { UNNAMED_KIND } from '../../src/document/corner-kind.ts';
+import { carrierOf, pivotOf } from '../../src/corner/model.ts';
+import { isMovingEnd, isOtherEnd, UNNAMED_KIND } from '../../src/document/corner-kind.ts';
 import { pathText, placeAt, valueAt } from '../../src/document/parse.ts';
 import { pointName } from '../../src/report/names.ts';
 import type { Json } from '../document/support.ts';
@@ -132,9 +133,46 @@ describe.each(ALL_KINDS)('the kind $kind', ({ kind, input: descriptor, make, inp
     }
   });
 
+  it('has a name of its own in words', () => {
+    const others = ALL_KINDS.filter((one) => one.kind !== kind).map(({ input: { what } }) => what);
+    for (const words of [descriptor.what, descriptor.about]) expect(words).toMatch(/^[a-z][a-z -]+$/);
+    expect(others).not.toContain(descriptor.what);
+  });
+
+  it('has the ends of its coilover as the ends of its shock, the moving one outside', () => {
+    for (const input of inputs) {
+      const { shock } = modelOf(made(input));
+      const ends = given(input).filter((path) => path.startsWith('coilover.'));
+      const outer = ends.find(isMovingEnd);
+      const inner = ends.find(isOtherEnd);
+      expect(ends.length).toBe(outer === undefined ? 0 : 2);
+      if (outer === undefined || inner === undefined) continue;
+      expect([shock.outer, shock.inner]).toEqual([names[outer], names[inner]]);
+    }
+  });
+
+  it('has its coilover along its strut where an input has none', () => {
+    const { strut } = descriptor;
+    for (const input of inputs) {
+      const isApart = valueAt(input, ['coilover']) !== undefined;
+      expect(strutOf(make(input as never))).toBe(isApart ? null : strut);
+      if (isApart) continue;
+      const { outer, inner } = modelOf(made(input)).shock;
+      const ends = paths.filter((path) => path.startsWith(`${strut}.`)).map((path) => names[path]);
+      expect(new Set(ends)).toEqual(new Set([outer, inner]));
+    }
+  });
+
   it('has its parts as it is drawn', () => {
     for (const input of inputs) {
-      const { ground, bodies } = modelOf(made(input)).drawing;
+      const { drawing, rocker } = modelOf(made(input));
+      const { ground, bodies } = drawing;
+      const pinned = Object.keys(bodies).filter((body) => pivotOf(bodies[body], ground) !== undefined);
+      const parts = [...Object.keys(descriptor.arms), ...(rocker === null ? [] : [rocker.body])];
+      expect(
+        new Set(parts),
+        'arms of the descriptor, and the rocker: all parts with a pivot on the chassis',
+      ).toEqual(new Set(pinned));
       for (const [arm, [pivot, outer]] of Object.entries(descriptor.arms)) {
         expect([arm, ground.includes(names[pivot])]).toEqual([arm, true]);
         expect(bodies[arm]).toEqual(expect.arrayContaining([names[pivot], names[outer]]));
@@ -147,6 +185,32 @@ describe.each(ALL_KINDS)('the kind $kind', ({ kind, input: descriptor, make, inp
         if (on !== undefined)
           expect([path, bodies[String(on)]]).toEqual([path, expect.arrayContaining([names[path]])]);
         if (path === 'coilover.chassisMount') expect(ground).toContain(names[path]);
+      }
+    }
+  });
+
+  it('has a column for the angle of each arm, outer end up positive', () => {
+    for (const input of inputs) {
+      const corner = made(input);
+      const swept = sweep(corner, { bump: 20, droop: 20 });
+      for (const [arm, [inner, outer]] of Object.entries(descriptor.arms)) {
+        for (const row of swept.rows() as readonly Readonly<Record<string, number>>[]) {
+          const [y, z] = modelOf(corner).drawing.points[names[inner]];
+          const [toY, toZ] = ['Y', 'Z'].map((axis) => row[names[outer] + axis]);
+          const drawn = (Math.atan2(toZ - z, toY - y) * 180) / Math.PI;
+          expect(Object.keys(row), `angles of the drawing: one for ${arm}`).toContain(`${arm}Angle`);
+          expectWithin(row[`${arm}Angle`], drawn, 1e-9);
+        }
+      }
+    }
+  });
+
+  it('has its columns in docs/definitions.md', () => {
+    const [, table] = readFileSync('docs/definitions.md', 'utf8').split('## Columns of a sweep');
+    for (const input of inputs) {
+      for (const { name } of sweep(made(input), { bump: 20, droop: 20 }).info) {
+        const [, point = name] = /^(?!instantCentre)(.*)[YZ]$/.exec(name) ?? [];
+        expect(table.split('\n## ')[0], 'docs/definitions.md, columns of a sweep').toContain(`\`${point}\``);
       }
     }
   });
@@ -216,17 +280,50 @@ describe.each(ALL_KINDS)('the kind $kind', ({ kind, input: descriptor, make, inp
     }
   });
 
+  it('is refused for two points in one place that its linkage cannot have', () => {
+    for (const input of inputs) {
+      const paths = given(input);
+      for (const [k, first] of paths.entries()) {
+        for (const second of paths.slice(k + 1)) {
+          const together = withAt(input, first, valueAt(input, placeAt(second)));
+          if (issuesOf(() => made(together)).length > 0) continue;
+          const left = issuesOf(() => mobility(modelOf(made(together)).drawing));
+          expect(left, `${first} and ${second}: name them in \`apart\``).toEqual([]);
+        }
+      }
+    }
+  });
+
+  it('is checked, or refused, where one of its points lies metres off', () => {
+    for (const input of inputs) {
+      for (const path of given(input)) {
+        const [y, z] = valueAt(input, placeAt(path)) as [number, number];
+        for (const far of [
+          [y + 3000, z],
+          [y, z + 3000],
+        ]) {
+          const off = withAt(input, path, far);
+          const told = issuesOf(() => made(off)).length > 0 || readCorner(file(off)).notes.length > 0;
+          expect(told, `${path} at [${far}]: name its part in \`sizes\``).toBe(true);
+        }
+      }
+    }
+  });
+
   it('is recovered from its survey, into a file as well', () => {
     for (const input of inputs) {
       const { points } = modelOf(made(input)).drawing;
       const offset = (valueAt(input, ['coilover', 'foreAftOffset']) as number | undefined) ?? 0;
-      const [moving] = given(input).filter((path) => path.startsWith('coilover.'));
+      const moving = given(input).find(isMovingEnd);
       const entries = Object.entries(points);
       const found = survey({
         points: Object.fromEntries(
           entries.map(([name, [y, z]]) => [
             name,
-            { estimate: [y + 2, z - 3], ...(name === names[moving] && { x: offset }) },
+            {
+              estimate: [y + 2, z - 3],
+              ...(moving !== undefined && name === names[moving] && { x: offset }),
+            },
           ]),
         ),
         heights: entries.map(([of, [, value]]) => ({ of, value })),

@@ -120,6 +120,43 @@ describe('the hand figure', () => {
     );
   });
 
+  it('has its figures in its diagnostics', () => {
+    fc.assert(
+      fc.property(wildCorners, (input) => {
+        const corner = doubleWishbone(input);
+        const loaded = { sprungMass: 300, springRate: 30 };
+        for (const options of [{}, loaded]) {
+          const method = handMethod(corner, { ...options, travel: { bump: 5, droop: 5 } });
+          if (!method.defined) continue;
+          const { estimate, ride, worst, geometricPart, diagnostics } = method;
+          const [first, error, ...others] = diagnostics.map(({ code, values }) => ({ code, ...values }));
+          expect(first).toEqual({ code: 'handMethodEstimate', estimate, exact: ride.exact });
+          expect(error).toEqual({
+            code: 'handMethodError',
+            ride: ride.error,
+            worst: worst.error,
+            worstTravel: worst.travel,
+          });
+          // One pose is exact at the drawn ride height; the other factors make up the error there.
+          const { onePose, ...factors } = ride.factors;
+          expectWithin(onePose, 1, 1e-12);
+          expect(others.slice(0, -1)).toEqual(
+            Object.entries(factors).map(([approximation, factor]) => ({
+              code: 'approximationError',
+              approximation,
+              error: factor - 1,
+            })),
+          );
+          expect(others.at(-1)).toEqual(
+            geometricPart === 'included'
+              ? { code: 'geometricPartIncluded' }
+              : { code: 'geometricPartLeftOut', because: geometricPart },
+          );
+        }
+      }),
+    );
+  });
+
   it('takes the spring rate from a frequency: the wheel rate is then m (2 pi f)^2', () => {
     fc.assert(
       fc.property(wildCorners, fc.double({ min: 1.2, max: 2.5, noNaN: true }), (input, frequency) => {

@@ -1,9 +1,13 @@
 /** Coordinates of a corner's input, of any kind, by the names that sensitivities have. */
+import type { KINDS, Kind } from '../../src/corner/kinds.ts';
+import type { PointOf } from '../../src/document/corner-kind.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 
+type Drawn = { [Name in Kind]: PointOf<(typeof KINDS)[Name]['input']> }[Kind];
+
 /** Where an input has its points, in the order of the drawings. */
-const PLACES: Readonly<Record<string, readonly string[]>> = {
+const PLACES: Readonly<Record<Drawn, readonly string[]>> = {
   lowerInner: ['lowerArm', 'inner'],
   lowerOuter: ['lowerArm', 'outer'],
   upperInner: ['upperArm', 'inner'],

@@ -1,10 +1,15 @@
 /** Corners of each kind with what the laws of corners need to know of them, no part of it from the library. */
 import * as fc from 'fast-check';
 import { type Corner, type DrawnCorner, doubleWishbone, pushrod, strut } from 'jounce';
-import { type CornerInput, drawnContactPatch, type TravelReference } from '../judges/circle-intersection.ts';
+import {
+  type CornerInput,
+  circleCorner,
+  drawnContactPatch,
+  type TravelReference,
+} from '../judges/circle-intersection.ts';
 import { across, cross, dot, minus, type Point, times } from '../judges/plane.ts';
-import type { RockerInput } from '../judges/rocker.ts';
-import type { StrutCornerInput } from '../judges/strut.ts';
+import { type RockerInput, rockerCorner } from '../judges/rocker.ts';
+import { type StrutCornerInput, strutCorner } from '../judges/strut.ts';
 import { unlikeArms, wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
@@ -18,6 +23,23 @@ export interface Input {
   readonly wheel: { readonly centre: Point };
 }
 
+/** What a pose is held to. */
+export interface JudgedPose {
+  /** mm of the contact patch, bump positive. */
+  readonly travel: number;
+  /** All moving points, by their names. */
+  readonly points: Places;
+  readonly shockLength: number;
+  readonly installationRatio: number | null;
+}
+
+/** mm at which those that know their pose by its travel are judged. */
+const TRAVELS = [-55, -20, 0, 10, 45];
+/** rad of the arm at which the others are. */
+const TURNS = [-0.1, -0.03, 0, 0.04, 0.11];
+
+const reached = <Pose>(poses: readonly (Pose | null)[]) => poses.filter((pose) => pose !== null);
+
 export interface Kind<In> {
   readonly name: string;
   readonly inputs: fc.Arbitrary<In>;
@@ -27,6 +49,8 @@ export interface Kind<In> {
   readonly contactPatch: (input: In) => Point;
   /** Velocities of all moving points at one speed of the motion. */
   readonly velocities: (input: In, places: Places) => Record<string, Point>;
+  /** Poses by the judge of the kind, in closed form; those that the linkage does not reach are left out. */
+  readonly judged: (input: In) => readonly JudgedPose[];
   /** Share of the usual number of runs. */
   readonly share: number;
 }
@@ -44,6 +68,19 @@ export const wishbone: Kind<CornerInput> = {
         byUpright(input, places, places[name]),
       ]),
     ),
+  judged(input) {
+    const judge = circleCorner(input);
+    return reached(TRAVELS.map((travel) => judge.atTravel(travel))).map((pose) => ({
+      ...pose,
+      points: {
+        lowerOuter: pose.lowerOuter,
+        upperOuter: pose.upperOuter,
+        wheelCentre: pose.wheelCentre,
+        contactPatch: pose.contactPatch,
+        shockMount: pose.mount,
+      },
+    }));
+  },
   share: 1,
 };
 
@@ -85,6 +122,16 @@ export const rocker: Kind<RockerInput> = {
       shockRockerMount: turning(shockRockerMount),
     };
   },
+  judged(input) {
+    const judge = rockerCorner(input);
+    return reached(TRAVELS.map((travel) => judge.atTravel(travel))).map(({ points, ...pose }) => {
+      const { shockOther, ...others } = points;
+      return {
+        ...pose,
+        points: input.coilover.otherEnd === undefined ? others : { ...others, shockOtherMount: shockOther },
+      };
+    });
+  },
   share: 0.15,
 };
 
@@ -110,6 +157,13 @@ export const strutKind: Kind<StrutCornerInput> = {
     return Object.fromEntries(
       ['lowerOuter', 'strutLower', 'wheelCentre', 'contactPatch'].map((name) => [name, on(places[name])]),
     );
+  },
+  judged(input) {
+    const judge = strutCorner(input);
+    return reached(TURNS.map((turn) => judge.atArm(turn))).map(({ points, ...pose }) => {
+      const { shock, ...others } = points;
+      return { ...pose, points: input.coilover === undefined ? others : { ...others, shockMount: shock } };
+    });
   },
   share: 0.15,
 };

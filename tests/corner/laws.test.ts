@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { TravelReference } from '../judges/circle-intersection.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
-import { EPS, expectClose, expectWithin } from '../support/tolerance.ts';
+import { EPS, expectClose, expectWithin, tolerance } from '../support/tolerance.ts';
 import {
   conditioningOf,
   forEachKind,
@@ -23,6 +23,11 @@ import { expectSameRow, placesOf } from './rows.ts';
 const RADIANS = Math.PI / 180;
 /** mm; travel of a dead point, found in two ways. */
 const END = 1e-9;
+
+/** Roundings of a place against its closed form, times the size of the drawing and the conditioning of the pose. */
+const CLOSED = 64;
+/** What a ratio may be off where nothing goes faster than the travel. */
+const RATIO = 1e-10;
 
 /** Shares of the way to the end of a sweep, on both sides. */
 const SHARES = [-0.9, -0.5, -0.1, 0, 0.2, 0.6, 0.9];
@@ -103,6 +108,32 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
   });
 
   describe('a corner', () => {
+    it('has each moving point, the length of its shock and its ratio where its closed form has them', () => {
+      let seen = 0;
+      fc.assert(
+        fc.property(kind.inputs, (input) => {
+          const swept: Sweep = sweep(kind.corner(input), { bump: 80, droop: 80 });
+          const { bump, droop } = swept.end;
+          for (const judged of kind.judged(input)) {
+            if (judged.travel < 0.9 * droop.travel || judged.travel > 0.9 * bump.travel) continue;
+            const row = swept.at(judged.travel);
+            const c = conditioningOf(kind, input, judged.points);
+            const place = tolerance({ times: CLOSED, scale: magnitudeOf(input) * c });
+            expect(new Set(Object.keys(judged.points))).toEqual(new Set(Object.keys(placesOf(row))));
+            for (const [name, [y, z]] of Object.entries(judged.points)) {
+              expectWithin(row[`${name}Y`] as number, y, place);
+              expectWithin(row[`${name}Z`] as number, z, place);
+            }
+            expectWithin(row.shockLength, judged.shockLength, place);
+            expectWithin(row.installationRatio, judged.installationRatio ?? Number.NaN, RATIO * c ** 2);
+            seen++;
+          }
+        }),
+        runs(kind),
+      );
+      expect(seen).toBeGreaterThan(runs(kind).numRuns);
+    });
+
     it('on the right-hand side gives the rows of its mirror image, to the bit, and says that it was mirrored', () => {
       fc.assert(
         fc.property(kind.inputs, (input) => {

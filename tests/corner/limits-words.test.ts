@@ -3,8 +3,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Diagnostic, doubleWishbone, InputError, readCar, sentence } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { limits } from '../../src/corner/limits/limits.ts';
+import { type LimitCause, limits } from '../../src/corner/limits/limits.ts';
 import type { LimitOptions } from '../../src/document/inputs.ts';
+import { issueLines } from '../../src/sentences/sentence.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -66,7 +67,7 @@ describe('a limit in words', () => {
       'The chassis makes contact with the ground: chassisLowPoints[0], [0, 200], at 200.0 mm of bump.',
       'The installation ratio is zero at 320.0 mm of bump: the line of the coilover passes through the pivot of the lower arm. The wheel moves there without moving the coilover, and beyond it the coilover moves the other way.',
       'The motion is not determined beyond a bifurcation at 399.6 mm of droop.',
-      'The linkage is at a dead point at 400.0 mm of bump: it can take the wheel no higher.',
+      'The linkage is at a dead point at 400.0 mm of bump: the wheel cannot go higher.',
     ]);
     expect(found.events.map(saidOf)).toEqual([
       'The bump stop makes contact at 40.0 mm of bump (370.0 mm eye to eye).',
@@ -229,7 +230,7 @@ describe('notes', () => {
     expect(noted(299.4)).toEqual(than(299.4, true));
     const [note] = limits(level, { tyre: { overallRadius: 280, width: 205 } }).notes;
     expect(sentence(note)).toMatch(
-      /^An overall radius of 280 mm, less than the height of the wheel's centre, 300 mm\. .* taken for the other\?$/,
+      /got 280 mm, with the wheel centre 300 mm above the ground; give the radius without load; the height of the wheel centre is the loaded radius\.$/,
     );
   });
 
@@ -386,7 +387,7 @@ describe('a drawing that stands higher', () => {
     const drawn = raised(0);
     expect(
       drawn.words.filter((words) =>
-        /^(The \w+( side)? of the tyre makes contact|An overall radius)/.test(words),
+        /^(The \w+( side)? of the tyre makes contact|The overall radius)/.test(words),
       ).length,
     ).toBeGreaterThan(1);
     for (const height of [100, -35]) {
@@ -561,5 +562,36 @@ describe('options that can not be', () => {
     expect(message(undefined)).toBe('accepted');
     expect(message({})).toBe('accepted');
     expect(message({ arch: [], chassisLowPoints: [] })).toBe('accepted');
+  });
+});
+
+/** Every cause; the compiler asks for a new one here. */
+const CAUSES: Readonly<Record<LimitCause, true>> = {
+  damperExtended: true,
+  damperCompressed: true,
+  bumpStopSolid: true,
+  springMinLength: true,
+  ballJointArticulation: true,
+  bearingMisalignment: true,
+  tyreContact: true,
+  groundContact: true,
+  deadPoint: true,
+  ratioZero: true,
+  locked: true,
+  bifurcation: true,
+};
+
+describe.each(Object.keys(CAUSES))('the cause %s', (cause) => {
+  it('has its words where travel falls short of what is required', () => {
+    const values = { available: 40, required: 60, case: 'specified', cause };
+    const lines = issueLines({ code: 'bumpTravelShort', severity: 'conflict', path: '', values }, 'metric');
+    expect(lines.join('\n')).toMatch(/40\.0 mm, where (the|a|an) [a-z]/);
+    expect(lines.join('\n')).not.toContain('undefined');
+  });
+
+  it('is in the guide', () => {
+    const guide = readFileSync(join(import.meta.dirname, '../../docs/limits.md'), 'utf8');
+    const [, table] = guide.split('## Causes');
+    expect(table.split('\n### ')[0]).toMatch(new RegExp(`^\\|.*\`${cause}\`.*\\|`, 'm'));
   });
 });

@@ -216,10 +216,10 @@ describe('limits of a corner with rod and rocker', () => {
       coilover: { rockerMount: [190, 560], chassisMount: [-60, 540] },
     };
     expect(words(rear)).toContainEqual(
-      "The rod is at a dead point at 214.3 mm of bump, in line with the rocker's arm: it can take the wheel no higher.",
+      "The rod is at a dead point at 214.3 mm of bump, in line with the rocker's arm: the wheel cannot go higher.",
     );
     expect(words(long).join(' ')).toMatch(
-      /The arms are at a dead point at [\d.]+ mm of droop: they can take the wheel no lower\./,
+      /The arms are at a dead point at [\d.]+ mm of droop: the wheel cannot go lower\./,
     );
   });
 

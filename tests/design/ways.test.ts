@@ -14,6 +14,7 @@ import {
   uncertaintyBands,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { onPillar } from '../corner/on-pillar.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
 
@@ -281,6 +282,16 @@ describe('what is refused', () => {
     expect(faults({ travel: 3 })).toEqual(['travel: not an object']);
     expect(() => design(corner, null as never)).toThrow(InputError);
     expect(() => design({} as Corner, options)).toThrow(/not a corner/);
+  });
+
+  it('names the joints of a corner whose forces it has no derivatives of', () => {
+    const found = faults(
+      {
+        objectives: [{ quantity: 'jointForce', joint: 'lowerOuter', tyre: [0, 1], max: 1 }],
+      },
+      onPillar,
+    );
+    expect(found).toContain('objectives[0]: the force in a joint has no derivative in a corner with sliders');
   });
 
   it('is told whatever stands anywhere', () => {

@@ -50,7 +50,7 @@ describe('a double wishbone with mistakes', () => {
         '  lowerArm.outer[1]: wrong kind of value, got null (allowed: a finite number, in mm)',
         '  upperArm: wrong kind of value, got 3 (allowed: { inner, outer })',
         '  wheel.centre[1]: wrong kind of value, got Infinity (allowed: a finite number, in mm)',
-        '  wheel.camber: out of range, got 90 deg (allowed: less than 45 deg)',
+        '  wheel.camber: out of range, got 90 deg (allowed: less than 45 deg); check the number, its sign and its unit',
         '  coilover.on: unknown choice, got "lower" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
         '  coilover.foreAftOffset: wrong kind of value, got NaN (allowed: a finite number, in mm)',
       ),
@@ -63,6 +63,7 @@ describe('a double wishbone with mistakes', () => {
       problem: 'out of range',
       got: '90 deg',
       allowed: 'less than 45 deg',
+      advice: 'check the number, its sign and its unit',
     } satisfies Issue);
   });
 

@@ -25,7 +25,7 @@ describe('a text that is not JSON', () => {
       'a comma too many',
       '"camber": -0.75 },',
       '"camber": -0.75, },',
-      'line 16, column 61: a comma too many, got `, },`; nothing follows it before }: take it out, or write what is missing',
+      'line 16, column 61: a comma too many, got `, },` (allowed: a comma only between two values); nothing follows it before }: take it out, or write what is missing',
     ],
     [
       'a comment',

@@ -2,6 +2,7 @@
 import * as fc from 'fast-check';
 import { describeIssue, limits, type PushrodInput, pushrod, type StrutInput, strut, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { KINDS } from '../../src/corner/kinds.ts';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
@@ -78,25 +79,21 @@ describe('files of other kinds', () => {
   });
 });
 
+const allowed = Object.keys(KINDS).join(', ');
+
 describe('the kind of a corner', () => {
   it.each([
+    [`kind: missing (allowed: ${allowed}); write "pushrod"`, rodWith((c) => delete c.kind)],
+    [`kind: missing (allowed: ${allowed}); write "strut"`, strutWith((c) => delete c.kind)],
     [
-      'kind: missing (allowed: doubleWishbone, pushrod, strut); write "pushrod"',
-      rodWith((c) => delete c.kind),
-    ],
-    [
-      'kind: missing (allowed: doubleWishbone, pushrod, strut); write "strut"',
-      strutWith((c) => delete c.kind),
-    ],
-    [
-      'kind: unknown choice, got "pushRods" (allowed: doubleWishbone, pushrod, strut); did you mean "pushrod"?',
+      `kind: unknown choice, got "pushRods" (allowed: ${allowed}); did you mean "pushrod"?`,
       rodWith((c) => (c.kind = 'pushRods')),
     ],
     [
-      'kind: unknown choice, got "pullrod" (allowed: doubleWishbone, pushrod, strut); did you mean "pushrod"?',
+      `kind: unknown choice, got "pullrod" (allowed: ${allowed}); did you mean "pushrod"?`,
       rodWith((c) => (c.kind = 'pullrod')),
     ],
-    ['kind: unknown choice, got 3 (allowed: doubleWishbone, pushrod, strut)', strutWith((c) => (c.kind = 3))],
+    [`kind: unknown choice, got 3 (allowed: ${allowed}); choose one of them`, strutWith((c) => (c.kind = 3))],
   ])('is told: %s', (message, corner) => {
     expect(messageOf(corner)).toBe(lines('invalid corner file', `  ${message}`));
   });
@@ -195,31 +192,31 @@ describe('a corner file of another kind with mistakes', () => {
 describe('a note asks', () => {
   it.each<[string, Json]>([
     [
-      'upperArm: its ball joint lies 208 mm below that of lowerArm, and its pivot lies lower too: upperArm and lowerArm seem to be exchanged. They were read as written.',
+      'upperArm: upperArm and lowerArm seem to be exchanged: both ends of the upper arm are the lower ones, got its ball joint 208 mm below that of lowerArm; exchange the two arms',
       rodWith((c) => ([c.lowerArm, c.upperArm] = [c.upperArm, c.lowerArm])),
     ],
     [
-      'rod: its mount lies nearer to the centreline than its rockerMount: are the two exchanged? They were read as written.',
+      'rod: the two ends seem to be exchanged, got its mount nearer to the centreline than its rockerMount; exchange the two points',
       rodWith((c) => ([c.rod.mount, c.rod.rockerMount] = [c.rod.rockerMount, c.rod.mount])),
     ],
     [
-      "rod.rockerMount: 630.6 mm from the rocker's pivot, where 15 to 400 mm is usual: a digit or a point too many? It was read in mm.",
+      "rod.rockerMount: unusual distance from the rocker's pivot, got 630.6 mm (usual: 15 to 400 mm); check the digits and the decimal point",
       rodWith((c) => (c.rocker.pivot = [58, -95])),
     ],
     [
-      'coilover.rockerMount: it lies on the pivot of rocker, on which it is mounted: the wheel moves without moving the coilover. It was read as written.',
+      'coilover.rockerMount: it lies on the pivot of rocker, on which it is mounted: the wheel moves without moving the coilover; check the point',
       rodWith((c) => (c.coilover.rockerMount = c.rocker.pivot)),
     ],
     [
-      'rod.mount: it lies on the pivot of lowerArm, on which it is mounted: the wheel moves without moving the rod. It was read as written.',
+      'rod.mount: it lies on the pivot of lowerArm, on which it is mounted: the wheel moves without moving the rod; check the point',
       rodWith((c) => (c.rod.mount = c.lowerArm.inner)),
     ],
     [
-      'rocker.pivot: [-258, 397] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
+      'rocker.pivot: it lies on the other side of the car than the wheel, got [-258, 397]; check its sign',
       rodWith((c) => (c.rocker.pivot = [-258, 397])),
     ],
     [
-      'strut: its topMount lies below its lowerMount: are the two exchanged? They were read as written.',
+      'strut: the two ends seem to be exchanged, got its topMount below its lowerMount; exchange the two points',
       strutWith((c) => ([c.strut.topMount, c.strut.lowerMount] = [c.strut.lowerMount, c.strut.topMount])),
     ],
   ])('%s', (note, corner) => {
@@ -233,7 +230,7 @@ describe('a note asks', () => {
   it('once for the file when all sizes are in another unit', () => {
     expect(notesOf(strutWith((c) => delete c.units))).toEqual([
       expect.stringMatching(
-        /^units: no car has such sizes \(.*strut 21 mm between its mounts.*\)\. Were they measured in inches\?/,
+        /^units: sizes that no car has: .*strut 21 mm \(distance between the mounts\).*; if it was measured in inches, /,
       ),
     ]);
   });

@@ -58,19 +58,19 @@ describe('a file with one mistake raises its check', () => {
       'frequency in cycles a minute',
       inches((c) => (c.corners.front.sizing = { unsprungMass: 62, target: { frequency: 90 } })),
       'frequencyPerMinute corners.front.sizing.target.frequency',
-      /90 Hz.*Then write 1\.5\./,
+      /got 90 Hz \(usual: 8 Hz at most\); if it is in cycles per minute, write 1\.5$/,
     ],
     [
       'frequency that is none',
       metricFront((c) => (c.sizing.target.frequency = 0.2)),
       'frequencyUnusual corners.front.sizing.target.frequency',
-      /0\.2 Hz, where 0\.6 to 8 Hz/,
+      /got 0\.2 Hz \(usual: 0\.6 to 8 Hz\); check the number$/,
     ],
     [
       'tyre diameter for its radius',
       inchFront((c) => (c.limits.tyre = { overallRadius: 22.8, width: 7.75 })),
       'tyreDiameterForRadius corners.front.limits.tyre.overallRadius',
-      /22\.8 in.*Then write 11\.4\./,
+      /got 22\.8 in, with the wheel centre 10\.88 in above the ground; if it is the diameter, write 11\.4$/,
     ],
     [
       'tyre of more than 20 in of radius',
@@ -80,7 +80,7 @@ describe('a file with one mistake raises its check', () => {
         c.limits.tyre = { overallRadius: 520, width: 200 };
       }),
       'sizeUnusual corners.front.limits.tyre.overallRadius',
-      /520 mm of radius/,
+      /got 520 mm \(usual: 150 to 510 mm\); check the digits and the decimal point$/,
     ],
     [
       'bore in mm in an inch file',
@@ -88,25 +88,25 @@ describe('a file with one mistake raises its check', () => {
         (c) => (c.sizing = { unsprungMass: 62, order: { mounts: { mount: { type: 'eye', bore: 12.7 } } } }),
       ),
       'sizeUnusual corners.front.sizing.order.mounts.mount.bore',
-      /12\.7 in of bore.*: mm, or/,
+      /got 12\.7 in \(usual: 0\.2 to 1\.2 in\); check the digits and the decimal point; was it measured in mm\? It was read in inches$/,
     ],
     [
       'width of an end in inches in a mm file',
       metricFront((c) => (c.sizing.order = { mounts: { chassis: { type: 'eye', width: 1.5 } } })),
       'sizeUnusual corners.front.sizing.order.mounts.chassis.width',
-      /1\.5 mm wide.*: inches, or/,
+      /got 1\.5 mm \(usual: 8 to 120 mm\); check the digits and the decimal point; was it measured in inches\? It was read in mm$/,
     ],
     [
       'kg in a pound file',
       inches((c) => (c.masses = { estimate: { total: 645, frontFraction: 0.46 } })),
       'totalMassUnusual masses.estimate.total',
-      /645 lb for the whole car.*Is it in kg\?/,
+      /got 645 lb \(usual: 880 lb to 5500 lb\); check the number; is it in kg\?$/,
     ],
     [
       'pounds in a kg file',
       metric((c) => (c.masses.estimate.total = 3100)),
       'totalMassUnusual masses.estimate.total',
-      /3100 kg for the whole car.*Is it in lb\?/,
+      /got 3100 kg \(usual: 400 kg to 2500 kg\); check the number; is it in lb\?$/,
     ],
     [
       'kg on the scales of a pound file',
@@ -117,19 +117,19 @@ describe('a file with one mistake raises its check', () => {
           }),
       ),
       'totalMassUnusual masses.scales',
-      /619 lb.*Is it in kg\?/,
+      /got 619 lb \(usual: 880 lb to 5500 lb\); check the number; is it in kg\?$/,
     ],
     [
       'unsprung mass far from usual',
       metricFront((c) => (c.sizing.unsprungMass = 3)),
       'massUnusual corners.front.sizing.unsprungMass',
-      /3 kg unsprung at one corner, where 8 to 60 kg/,
+      /got 3 kg \(usual: 8 to 60 kg\); check the digits and the decimal point$/,
     ],
     [
       'a scale reading of 40 beside 371',
       metric((c) => (c.masses = scales(40))),
       'scaleReadingOff masses.scales.frontLeft',
-      /40 kg, where the middle one of the other three reads 398 kg/,
+      /got 40 kg \(usual: 398 kg, the middle one of the other three\); check for a digit missing or too many$/,
     ],
     [
       'a scale reading with a digit too many',
@@ -141,25 +141,25 @@ describe('a file with one mistake raises its check', () => {
       'a tyre rate of 11',
       metricFront((c) => (c.sizing.tyreRate = 11)),
       'rateUnusual corners.front.sizing.tyreRate',
-      /11 N\/mm for a tyre.*: kgf\/mm, or/,
+      /got 11 N\/mm \(usual: 80 to 600 N\/mm\); check the digits and the decimal point; was it measured in kgf\/mm\? It was read in N\/mm$/,
     ],
     [
       'a tyre rate in N/mm in an inch file',
       inchFront((c) => (c.sizing = { unsprungMass: 62, tyreRate: 185 })),
       'rateUnusual corners.front.sizing.tyreRate',
-      /185 lbf\/in for a tyre.*: N\/mm, or/,
+      /got 185 lbf\/in \(usual: 460 to 3400 lbf\/in\); check the digits and the decimal point; was it measured in N\/mm\? It was read in lbf\/in$/,
     ],
     [
       'a spring rate in lbf/in in a mm file',
       metricFront((c) => (c.sizing.target = { springRate: 900 })),
       'rateUnusual corners.front.sizing.target.springRate',
-      /: lbf\/in, or/,
+      /got 900 N\/mm \(usual: 4 to 600 N\/mm\); check the digits and the decimal point; was it measured in lbf\/in\? It was read in N\/mm$/,
     ],
     [
       'a wheel rate of nearly nothing',
       metricFront((c) => (c.sizing.target = { wheelRate: 0.5 })),
       'rateUnusual corners.front.sizing.target.wheelRate',
-      /0\.5 N\/mm at the wheel/,
+      /got 0\.5 N\/mm \(usual: 2 to 300 N\/mm\); check the digits and the decimal point; was it measured in kgf\/mm\? It was read in N\/mm$/,
     ],
     [
       'an estimate that is too sure',
@@ -167,19 +167,19 @@ describe('a file with one mistake raises its check', () => {
         (c) => (c.masses = { estimate: { total: { value: 1650, plusMinus: 0.1 }, frontFraction: 0.46 } }),
       ),
       'massTooSure masses.estimate.total.plusMinus',
-      /1650 lb ± 0\.1 lb.*better than 83 lb/,
+      /got 1650 lb ± 0\.1 lb \(usual: ± 83 lb or more for an estimate\); give scales if the car was weighed; else a wider plusMinus$/,
     ],
     [
       'parts that add to a third of the car',
       metric((c) => (c.masses = parts(120, 80, 30))),
       'partsIncomplete masses.parts',
-      /3 parts add to 230 kg/,
+      /got 230 kg in 3 parts \(usual: 400 kg or more\); check for a missing part$/,
     ],
     [
       'parts in kg in a pound file',
       inches((c) => (c.masses = parts(400, 200, 45))),
       'partsIncomplete masses.parts',
-      /Is it in kg\?/,
+      /got 645 lb in 3 parts \(usual: 880 lb or more\); check for a missing part; is it in kg\?$/,
     ],
     [
       'a mount beyond the ball joint',
@@ -191,7 +191,7 @@ describe('a file with one mistake raises its check', () => {
       'a mount 8 in from its arm',
       inchFront((c) => (c.coilover.mount = [19, 13.5])),
       'mountOffPart corners.front.coilover.mount',
-      /7\.9\d* in from lowerArm/,
+      /got 7\.987 in away; check the point, and the part that it is on$/,
     ],
     [
       'a mount far from the upright',
@@ -200,7 +200,7 @@ describe('a file with one mistake raises its check', () => {
         c.coilover.mount = [300, 200];
       }),
       'mountOffPart corners.front.coilover.mount',
-      /mm from upright/,
+      /got 326 mm away; check the point, and the part that it is on$/,
     ],
     [
       "a rod's mount beyond the ball joint",
@@ -212,43 +212,43 @@ describe('a file with one mistake raises its check', () => {
       "a rod's mount far from its arm",
       rod((c) => (c.rod.mount = [520, 390])),
       'mountOffPart rod.mount',
-      /mm from lowerArm/,
+      /got 238\.4 mm away; check the point, and the part that it is on$/,
     ],
     [
       'a coilover across the centreline with a rod',
       rod((c) => (c.coilover.chassisMount = [-212, 472])),
       'coiloverAcrossCentreline coilover.chassisMount',
-      /212 mm across the centreline/,
+      /got 212 mm across; check its sign$/,
     ],
     [
       'wheelbase in feet',
       inches((c) => (c.masses.wheelbase = 7.7)),
       'sizeUnusual masses.wheelbase',
-      /7\.7 in between the axles.*: feet, or/,
+      /got 7\.7 in \(usual: 55 to 180 in\); check the digits and the decimal point; was it measured in feet\? It was read in inches$/,
     ],
     [
       'wheelbase in metres',
       metric((c) => (c.masses.wheelbase = 2.35)),
       'sizeUnusual masses.wheelbase',
-      /: metres, or/,
+      /got 2\.35 mm \(usual: 1400 to 4500 mm\); check the digits and the decimal point; was it measured in metres\? It was read in mm$/,
     ],
     [
       'height of the centre of gravity in mm in an inch file',
       inches((c) => (c.masses.sprungCentreOfGravityHeight = 445)),
       'sizeUnusual masses.sprungCentreOfGravityHeight',
-      /445 in above the ground.*: mm, or/,
+      /got 445 in \(usual: 5\.9 to 39 in\); check the digits and the decimal point; was it measured in mm\? It was read in inches$/,
     ],
     [
       'height of the centre of gravity in inches in a mm file',
       metric((c) => (c.masses.sprungCentreOfGravityHeight = 17.5)),
       'sizeUnusual masses.sprungCentreOfGravityHeight',
-      /: inches, or/,
+      /got 17\.5 mm \(usual: 150 to 1000 mm\); check the digits and the decimal point; was it measured in inches\? It was read in mm$/,
     ],
     [
       'y and z exchanged in a ball joint',
       inchFront((c) => c.upperArm.outer.reverse()),
       'coordinatesExchanged corners.front.upperArm.outer',
-      /\[14, 22\.75\].*are y and z exchanged\?/,
+      /got \[14, 22\.75\], higher above the ground than far from the centreline; write \[y, z\]: outboard first, then up$/,
     ],
     [
       'y and z exchanged in a mount',
@@ -271,7 +271,7 @@ describe('a file with one mistake raises its check', () => {
           point.reverse();
       }),
       'allCoordinatesExchanged corners.front',
-      /y and z exchanged in all points\? Write \[y, z\]/,
+      /got the wheel centre at \[312, 705\], higher above the ground than far from the centreline; write \[y, z\]: outboard first, then up$/,
     ],
     [
       "camber's sign against the contact patch",
@@ -280,7 +280,7 @@ describe('a file with one mistake raises its check', () => {
         c.wheel.contactPatch = [27.25, 0];
       }),
       'camberSignReversed corners.front.wheel.camber',
-      /1\.97 deg, where centre and contact patch lean the wheel -1\.975/,
+      /got 1\.97 deg, where centre and contact patch give -1\.975; check its sign$/,
     ],
     [
       'a right-hand corner',
@@ -309,7 +309,7 @@ describe('a file with one mistake raises its check', () => {
       'a point on the other side',
       inchFront((c) => (c.lowerArm.inner[0] *= -1)),
       'pointOnOtherSide corners.front.lowerArm.inner',
-      /its sign right/,
+      /got \[-9\.25, 5\.75\]; check its sign$/,
     ],
     [
       'a point below the ground',
@@ -321,7 +321,7 @@ describe('a file with one mistake raises its check', () => {
       'arms exchanged',
       inchFront((c) => swap(c, 'lowerArm', 'upperArm')),
       'armsExchanged corners.front.upperArm',
-      /its pivot lies lower too/,
+      /got its ball joint 8\.625 in below that of lowerArm; exchange the two arms$/,
     ],
     [
       'outer points exchanged',
@@ -360,7 +360,7 @@ describe('a file with one mistake raises its check', () => {
       'camber against the contact patch',
       inchFront((c) => (c.wheel.contactPatch = [26.5, 0])),
       'camberAgainstContactPatch corners.front.wheel.contactPatch',
-      /leans 1\.975 deg/,
+      /got -0\.75 deg, where centre and contact patch give 1\.975; measure again, or leave one out; until then the load acts at the contact patch, and the camber is shown as given$/,
     ],
     [
       'a contact patch above the ground',
@@ -370,7 +370,7 @@ describe('a file with one mistake raises its check', () => {
         c.limits.tyre = '205/60R15';
       }),
       'contactPatchOffGround corners.front.wheel.contactPatch',
-      /z is 1 in/,
+      /got z = 1 in \(usual: 0: heights are measured from the ground\); check the height$/,
     ],
     [
       'a point copied',
@@ -388,13 +388,13 @@ describe('a file with one mistake raises its check', () => {
       'a tyre no larger than the wheel centre is high',
       inchFront((c) => (c.limits.tyre = '155/50R13')),
       'overallRadiusNotAboveLoaded corners.front.limits.tyre',
-      /less than the height/,
+      /got 9\.551 in, with the wheel centre 10\.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius$/,
     ],
     [
       'a car on one corner',
       inchFront((c) => (c.sprungMass = 2200)),
       'sprungMassUnusual corners.front.sprungMass',
-      /that of one corner, in lb/,
+      /got 2200 lb \(usual: 66 to 1800 lb\); check that it is the mass on one corner, in lb$/,
     ],
   ])('%s', (_, file, note, text) => {
     const { notes, units } = read(file);
@@ -503,18 +503,19 @@ describe('percent for a fraction', () => {
     ]);
   });
 
-  it('is no advice for a share below 0, one beyond 100 %, or a speed', () => {
+  it('is no more than the usual advice for a share below 0, one beyond 100 %, or a speed', () => {
+    const PLAIN = 'check the number, its sign and its unit';
     for (const frontFraction of [-0.1, 148]) {
       expect(firstOf(metric((c) => (c.masses.estimate.frontFraction = frontFraction)))).toEqual([
         'masses.estimate.frontFraction',
-        undefined,
+        PLAIN,
       ]);
     }
     expect(firstOf(metric((c) => (c.travelCases.lateralAcceleration = 40)))).toEqual([
       'travelCases.lateralAcceleration',
-      undefined,
+      PLAIN,
     ]);
-    expect(firstOf(metricFront((c) => (c.wheel.camber = 50)))[1]).toBeUndefined();
+    expect(firstOf(metricFront((c) => (c.wheel.camber = 50)))[1]).toBe(PLAIN);
   });
 });
 
@@ -538,37 +539,37 @@ describe('a survey with one mistake raises its check', () => {
       'all in inches, read as mm',
       readings(inUnit(1 / 25.4)),
       'surveyUnitsWrong units',
-      /measured in inches\? Then write "units": "imperial"/,
+      /got 28\.74 mm, the largest; if it was measured in inches, write "units": "imperial"$/,
     ],
     [
       'all in mm, read as inches',
       readings((c) => (c.units = 'imperial')),
       'surveyUnitsWrong units',
-      /measured in mm\? Then write "units": "metric"/,
+      /got 730 in, the largest; if it was measured in mm, write "units": "metric"$/,
     ],
     [
       'one distance in inches',
       readings((c) => (c.distances[0].value = 16.16)),
       'readingInOtherUnit distances[0]',
-      /16\.16 mm, where the first estimates are \d+ mm apart: was it read in inches\?/,
+      /got 16\.16 mm \(usual: 397 mm between the first estimates\); if it was read in inches, convert it$/,
     ],
     [
       'one height in cm',
       readings((c) => (c.heights[8].value = 49.15)),
       'readingInOtherUnit heights[8]',
-      /was it read in cm\?/,
+      /got 49\.15 mm \(usual: 490 mm between the first estimates\); if it was read in cm, convert it$/,
     ],
     [
       'a lean read from horizontal',
       readings((c) => (c.inclinations[0].value = 90 - 25.7)),
       'angleFromOtherAxis inclinations[0]',
-      /64\.3 deg from vertical.*was it read from horizontal\? Then write 25\.7 with its sign/,
+      /got 64\.3 deg from vertical \(usual: 28\.9 deg between the first estimates\); if it was read from horizontal, write 25\.7 with its sign$/,
     ],
     [
       'a slope read from vertical',
       readings((c) => (c.slopes[0].value = 86.5)),
       'angleFromOtherAxis slopes[0]',
-      /86\.5 deg from horizontal.*read from vertical\? Then write 3\.5/,
+      /got 86\.5 deg from horizontal \(usual: 4\.76 deg between the first estimates\); if it was read from vertical, write 3\.5 with its sign$/,
     ],
   ])('%s', (_, input, note, text) => {
     const { notes, units } = survey(input);

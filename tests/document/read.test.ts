@@ -153,7 +153,7 @@ describe('reading', () => {
       'corners.rear.wheel.centre',
     ]);
     expect(sentence(right.notes[0])).toBe(
-      'A right-hand corner (y is negative). It was mirrored, and is counted as a left-hand one: y outboard.',
+      'A right-hand corner (y is negative): it was mirrored, and is treated as a left-hand corner, y outboard.',
     );
   });
 });
@@ -182,7 +182,7 @@ describe('a car file with mistakes', () => {
         '  corners.front.upperArm.outer: missing (allowed: a point: two finite numbers [y, z]); add it',
         '  corners.front.wheel.center: unknown field (allowed: centre, camber, contactPatch); did you mean centre?',
         '  corners.front.coilover.on: unknown choice, got "lower arm" (allowed: lowerArm, upperArm, upright); did you mean "lowerArm"?',
-        '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb)',
+        '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb); check the number, its sign and its unit',
         '  corners.front.limits.damper.compressedLength: not less than damper.extendedLength, got 14.75 in (allowed: less than 11 in); are the two lengths exchanged?',
         '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
         '  corners.front.damper: unknown field (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
@@ -349,11 +349,11 @@ describe('a car file with mistakes', () => {
     ).toBe(
       lines(
         'invalid car file',
-        '  corners.front.limits.damper.extendedLength: out of range, got 0 in (allowed: more than 0 in)',
-        '  corners.front.limits.damper.compressedLength: out of range, got -3 in (allowed: more than 0 in)',
+        '  corners.front.limits.damper.extendedLength: out of range, got 0 in (allowed: more than 0 in); check the number, its sign and its unit',
+        '  corners.front.limits.damper.compressedLength: out of range, got -3 in (allowed: more than 0 in); check the number, its sign and its unit',
         '  corners.front.limits.bumpStop.solidHeight: not less than bumpStop.height, got 1.5 in (allowed: less than 0.5 in); height is the free height, solidHeight the solid height: are the two exchanged?',
-        '  corners.front.limits.bearings.mount.maxMisalignment: out of range, got 95 deg (allowed: less than 90 deg)',
-        '  corners.front.limits.required.droop: out of range, got -2 in (allowed: at least 0 in)',
+        '  corners.front.limits.bearings.mount.maxMisalignment: out of range, got 95 deg (allowed: less than 90 deg); check the number, its sign and its unit',
+        '  corners.front.limits.required.droop: out of range, got -2 in (allowed: at least 0 in); check the number, its sign and its unit',
         '  corners.front.limits.donor.stroke: not less than donor.length, got 20 in (allowed: less than 14.25 in); length is eye to eye, stroke how far the damper moves',
       ),
     );
@@ -410,7 +410,7 @@ describe('a car file with mistakes', () => {
     expect(messageOf(carWith((car) => (car.units = 'inch')))).toBe(
       lines(
         'invalid car file',
-        '  units: unknown choice, got "inch" (allowed: metric (mm, kg), imperial (in, lb))',
+        '  units: unknown choice, got "inch" (allowed: metric (mm, kg), imperial (in, lb)); choose one of them',
       ),
     );
   });
@@ -451,7 +451,7 @@ describe('a car file that may be right is read, and asked about', () => {
       [front.lowerArm, front.upperArm] = [front.upperArm, front.lowerArm];
     });
     expect(notesOf(car)).toEqual([
-      'corners.front.upperArm: its ball joint lies 8.625 in below that of lowerArm, and its pivot lies lower too: upperArm and lowerArm seem to be exchanged. They were read as written.',
+      'corners.front.upperArm: upperArm and lowerArm seem to be exchanged: both ends of the upper arm are the lower ones, got its ball joint 8.625 in below that of lowerArm; exchange the two arms',
     ]);
     expect(readCar(car).corners.front.corner).toMatchObject({ lowerArm: { outer: [577.85, 355.6] } });
   });
@@ -467,19 +467,19 @@ describe('a car file that may be right is read, and asked about', () => {
         }),
       ),
     ).toEqual([
-      'corners.front.upperArm: its ball joint lies 8.625 in below that of lowerArm: are the two outer points exchanged, or the arms? They were read as written.',
+      'corners.front.upperArm: the outer points, or the arms, seem to be exchanged, got its ball joint 8.625 in below that of lowerArm; exchange the two outer points, or the two arms',
     ]);
     expect(notesOf(frontWith(({ upperArm }) => swap(upperArm, 'inner', 'outer')))).toEqual([
-      'corners.front.upperArm: its outer point is nearer to the centreline than its inner one: inner and outer seem to be exchanged. They were read as written.',
+      'corners.front.upperArm: inner and outer seem to be exchanged, got its outer point nearer to the centreline than its inner one; exchange the two points',
     ]);
     expect(notesOf(frontWith(({ coilover }) => swap(coilover, 'mount', 'chassisMount')))).toEqual([
-      'corners.front.coilover: its chassisMount lies below its mount: are the two exchanged? They were read as written.',
+      'corners.front.coilover: the two ends seem to be exchanged, got its chassisMount below its mount; exchange the two points',
     ]);
   });
 
   it('with its wheel on the other side', () => {
     expect(notesOf(frontWith((front) => (front.wheel.centre[0] *= -1)))).toEqual([
-      'corners.front.wheel.centre: [-26.875, 10.875] lies on the other side of the car than most points: is its sign right? It was read as written, and the side with the wheel counts as the outer one.',
+      'corners.front.wheel.centre: the wheel lies on the other side of the car than most points, got [-26.875, 10.875]; check its sign; the side with the wheel is taken as outboard',
     ]);
   });
 
@@ -487,57 +487,57 @@ describe('a car file that may be right is read, and asked about', () => {
     [
       'a sign lost',
       (front: Json) => (front.lowerArm.inner[0] *= -1),
-      'lowerArm.inner: [-9.25, 5.75] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
+      'lowerArm.inner: it lies on the other side of the car than the wheel, got [-9.25, 5.75]; check its sign',
     ],
     [
       'a point of the arch on the other side',
       (front: Json) => (front.limits.arch[1][0] *= -1),
-      'limits.arch[1]: [-27, 26.75] lies on the other side of the car than the wheel: is its sign right? It was read as written.',
+      'limits.arch[1]: it lies on the other side of the car than the wheel, got [-27, 26.75]; check its sign',
     ],
     [
       'a point below the ground',
       (front: Json) => (front.lowerArm.outer[1] *= -1),
-      'lowerArm.outer: z is -5.375 in, below the ground: is its sign right? It was read as written.',
+      'lowerArm.outer: below the ground, got z = -5.375 in; check its sign',
     ],
     [
       'y and z exchanged',
       (front: Json) => front.wheel.centre.reverse(),
-      'wheel.centre: [10.875, 26.875] is higher above the ground than far from the centreline: are y and z exchanged? It was read as written.',
+      'wheel.centre: y and z seem to be exchanged, got [10.875, 26.875], higher above the ground than far from the centreline; write [y, z]: outboard first, then up',
     ],
     [
       'a wheel inboard of its ball joints',
       (front: Json) => (front.wheel.centre[0] = 20),
-      'wheel.centre: it lies 2.75 in inboard of both ball joints: is it right? It was read as written.',
+      'wheel.centre: the wheel centre lies inboard of both ball joints, got 2.75 in inboard; check the point',
     ],
     [
       'mm in an inch file',
       (front: Json) => (front.limits.damper = { extendedLength: 375, compressedLength: 11 }),
-      'limits.damper.extendedLength: 375 in long, where 3.9 to 35 in is usual: mm, or a digit or a point too many? It was read in inches.',
+      'limits.damper.extendedLength: unusual length, got 375 in (usual: 3.9 to 35 in); check the digits and the decimal point; was it measured in mm? It was read in inches',
     ],
     [
       'much camber',
       (front: Json) => (front.wheel.camber = -10),
-      'wheel.camber: a camber of -10 deg, where at most 8 either way is usual: is it right? It was read as written.',
+      'wheel.camber: an unusual camber, got -10 deg (usual: 8 deg at most, either way); check the number',
     ],
     [
       'camber against the contact patch',
       (front: Json) => (front.wheel.contactPatch = [26.5, 0]),
-      'wheel.contactPatch: with it and the centre the wheel leans 1.975 deg, and camber says -0.75. The contact patch counts for where the load acts, the camber for what is shown: measure again, or leave one out.',
+      'wheel.contactPatch: camber and contact patch contradict each other, got -0.75 deg, where centre and contact patch give 1.975; measure again, or leave one out; until then the load acts at the contact patch, and the camber is shown as given',
     ],
     [
       'a contact patch above the ground',
       (front: Json) => (front.wheel.contactPatch = [27.01, 1]),
-      'wheel.contactPatch: z is 1 in, where the ground has 0: heights count from the ground. It was read as written.',
+      'wheel.contactPatch: the contact patch is off the ground, got z = 1 in (usual: 0: heights are measured from the ground); check the height',
     ],
     [
       'a point copied',
       (front: Json) => (front.upperArm.inner = [9.25, 5.75]),
-      'upperArm.inner: in the same place as lowerArm.inner: copied and not changed? It was read as written.',
+      'upperArm.inner: in the same place as lowerArm.inner; check whether it was copied and not changed',
     ],
     [
       'a shock on the pivot of its arm',
       (front: Json) => (front.coilover.mount = [9.25, 5.75]),
-      'coilover.mount: it lies on the pivot of lowerArm, on which it is mounted: the wheel moves without moving the coilover. It was read as written.',
+      'coilover.mount: it lies on the pivot of lowerArm, on which it is mounted: the wheel moves without moving the coilover; check the point',
     ],
   ])('with %s', (_, change, note) => {
     expect(notesOf(frontWith(change))).toContain(`corners.front.${note}`);
@@ -545,7 +545,7 @@ describe('a car file that may be right is read, and asked about', () => {
 
   it('with one size that no car has', () => {
     expect(notesOf(frontWith((front) => (front.lowerArm.inner = [-375, 5.375])))).toContain(
-      'corners.front.lowerArm: 399.5 in long, where 2.4 to 39 in is usual: mm, or a digit or a point too many? It was read in inches.',
+      'corners.front.lowerArm: unusual length, got 399.5 in (usual: 2.4 to 39 in); check the digits and the decimal point; was it measured in mm? It was read in inches',
     );
     const short = { ...frontCorner(), upperArm: { inner: [563, 356], outer: [578, 356] } };
     expect(readCorner(short).notes).toEqual([
@@ -560,23 +560,23 @@ describe('a car file that may be right is read, and asked about', () => {
 
   it('with all sizes in another unit, once', () => {
     expect(notesOf(carWith((car) => delete car.units))).toEqual([
-      'units: no car has such sizes (lowerArm 15.25 mm long, upperArm 11.27 mm long, wheel.centre 10.88 mm above the ground, wheel.centre 26.88 mm from the centreline). Were they measured in inches? Then write "units": "imperial". They were read in mm.',
+      'units: sizes that no car has: the file was read in mm, got lowerArm 15.25 mm (length), upperArm 11.27 mm (length), wheel.centre 10.88 mm (height above the ground), wheel.centre 26.88 mm (distance from the centreline); if it was measured in inches, write "units": "imperial"',
     ]);
     expect(sentence(readCorner({ units: 'imperial', ...frontCorner() }).notes[0], 'imperial')).toMatch(
-      /Were they measured in mm\? Then write "units": "metric"\. They were read in inches\.$/,
+      /got lowerArm 390\.1 in \(length\), upperArm 290\.6 in \(length\), wheel\.centre 289 in \(height above the ground\), wheel\.centre 684 in \(distance from the centreline\); if it was measured in mm, write "units": "metric"\.$/,
     );
     const cm = JSON.parse(JSON.stringify(frontCorner(), (_, v) => (typeof v === 'number' ? v / 10 : v)));
     expect(readCorner(cm).notes.map(({ path }) => path)).toEqual(['units']);
-    expect(sentence(readCorner(cm).notes[0])).toMatch(/measured in cm\? Then write them in mm\./);
+    expect(sentence(readCorner(cm).notes[0])).toMatch(/measured in cm, write them in mm\./);
   });
 
   it('with a tyre no larger than the wheel centre is high', () => {
     const tyre = (given: unknown) => notesOf(frontWith((front) => (front.limits.tyre = given)));
     expect(tyre({ overallRadius: 10.875, width: 7.75 })).toEqual([
-      "corners.front.limits.tyre.overallRadius: an overall radius of 10.88 in, equal to the height of the wheel's centre. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+      'corners.front.limits.tyre.overallRadius: the overall radius of the tyre is equal to its loaded radius, got 10.88 in, with the wheel centre 10.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius',
     ]);
     expect(tyre('155/50R13')).toEqual([
-      "corners.front.limits.tyre: an overall radius of 9.551 in, less than the height of the wheel's centre, 10.88 in. The overall radius is that of the tyre with no load on it; the centre stands at the loaded radius, which is less. Was one of the two taken for the other?",
+      'corners.front.limits.tyre: the overall radius of the tyre is less than its loaded radius, got 9.551 in, with the wheel centre 10.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius',
     ]);
   });
 
@@ -587,7 +587,7 @@ describe('a car file that may be right is read, and asked about', () => {
       const limits = { tyre: { overallRadius: wheel.centre[1], width: 200 } };
       return readCorner({ ...rest, wheel: at, limits })
         .notes.filter(({ path }) => path.startsWith('limits.tyre'))
-        .map((one) => /(equal to|less than) the height/.exec(sentence(one))?.[1]);
+        .map((one) => /(equal to|less than) its loaded radius/.exec(sentence(one))?.[1]);
     };
     const [y] = frontCorner().wheel.centre;
     expect(noted(undefined)).toEqual(['equal to']);
@@ -598,7 +598,7 @@ describe('a car file that may be right is read, and asked about', () => {
 
   it('with a whole car on one corner', () => {
     expect(notesOf(frontWith((front) => (front.sprungMass = 2200)))).toEqual([
-      'corners.front.sprungMass: 2200 lb on one corner, where 66 to 1800 lb is usual: is it that of one corner, in lb? It was read as written.',
+      'corners.front.sprungMass: unusual sprung mass of one corner, got 2200 lb (usual: 66 to 1800 lb); check that it is the mass on one corner, in lb',
     ]);
   });
 });

@@ -64,7 +64,7 @@ describe('an uncertain coordinate of a file', () => {
     [
       'a half-width below nothing',
       { value: 9.25, plusMinus: -0.1 },
-      '.plusMinus: out of range, got -0.1 in (allowed: at least 0 in)',
+      '.plusMinus: out of range, got -0.1 in (allowed: at least 0 in); check the number, its sign and its unit',
     ],
     ['nothing', {}, ': wrong kind of value, got {} (allowed: a finite number, in inches)'],
   ])('is refused with %s', (_, coordinate, text) => {

@@ -1,12 +1,17 @@
 /** What must hold for joints of every kind: a kind that is half described fails here, or does not compile. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Drawing, InputError, type Measure, mobility, trace } from 'jounce/linkage';
+import { type Drawing, InputError, type Measure, mobility, type Point, trace } from 'jounce/linkage';
 import { forces, type Load, type StaticsOptions } from 'jounce/statics';
 import { checkLaws, LawViolation, laws } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
+import type { CornerModel } from '../../src/corner/model.ts';
+import { HAS_DERIVATIVE, type JointForce, jointForce } from '../../src/design/joint-force.ts';
+import type { Trial } from '../../src/design/trial.ts';
 import { JOINT_KINDS, type JointKind, jointsIn } from '../../src/linkage/joints.ts';
 import { compile } from '../../src/linkage/system.ts';
+import { dual } from '../../src/numerics/dual.ts';
+import { slides } from '../../src/report/poses.ts';
 import { freeBodies } from '../judges/free-bodies.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { expectWithin } from '../support/tolerance.ts';
@@ -18,7 +23,17 @@ interface Example {
   readonly range: readonly [number, number];
   /** The joint in messages. */
   readonly label: string;
+  /** What the joint says of the motion, in closed form, at a value of the driver. */
+  closedForm(turn: number): readonly (readonly [Measure, number])[];
+  /** Lines that a picture shows, by their ends: those that something slides along. */
+  readonly slides: readonly (readonly [string, string])[];
 }
+
+/** The end of the crank, mm: 50 from its pivot, drawn at (30, 40). */
+const crankEnd = (turn: number) =>
+  [50 * Math.cos(Math.atan2(40, 30) + turn), 50 * Math.sin(Math.atan2(40, 30) + turn)] as const;
+/** Square of the rod's length, from (30, 40) to (140, 10). */
+const ROD = 110 ** 2 + 30 ** 2;
 
 /** One linkage for each kind, so that it does not move as it should without its joint. */
 const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
@@ -32,6 +47,15 @@ const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
     driver: { turn: 'crank' },
     range: [-0.4, 0.4],
     label: 'fixed y of P',
+    // x_P = x_A + sqrt(l² - (y_P - y_A)²), the textbook's slider-crank with an offset.
+    closedForm(turn) {
+      const [x, y] = crankEnd(turn);
+      return [
+        [{ y: 'P' }, 10],
+        [{ x: 'P' }, x + Math.sqrt(ROD - (10 - y) ** 2)],
+      ];
+    },
+    slides: [],
   },
   sliders: {
     drawing: {
@@ -43,6 +67,19 @@ const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
     driver: { turn: 'crank' },
     range: [-0.4, 0.4],
     label: 'slider piston',
+    // P = P0 + s u, u along the line: s = -u·d + sqrt((u·d)² - d·d + l²), d = P0 - A.
+    closedForm(turn) {
+      const [x, y] = crankEnd(turn);
+      const [u, v] = [200 / Math.hypot(200, 20), 20 / Math.hypot(200, 20)];
+      const [dx, dy] = [140 - x, 10 - y];
+      const along = u * dx + v * dy;
+      const s = -along + Math.sqrt(along ** 2 - dx ** 2 - dy ** 2 + ROD);
+      return [
+        [{ x: 'P' }, 140 + s * u],
+        [{ y: 'P' }, 10 + s * v],
+      ];
+    },
+    slides: [['near', 'far']],
   },
   fixedAngles: {
     drawing: {
@@ -54,6 +91,15 @@ const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
     driver: { turn: 'crank' },
     range: [-0.4, 0.4],
     label: 'fixed angle level',
+    closedForm(turn) {
+      const [x, y] = crankEnd(turn);
+      return [
+        [{ turn: 'table' }, 0],
+        [{ x: 'B' }, x + 110],
+        [{ y: 'B' }, y - 30],
+      ];
+    },
+    slides: [],
   },
   telescopes: {
     drawing: {
@@ -65,6 +111,12 @@ const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
     driver: { turn: 'crank' },
     range: [-0.4, 0.4],
     label: 'telescope ram',
+    // Its direction is that of the way between its ends.
+    closedForm(turn) {
+      const [x, y] = crankEnd(turn);
+      return [[{ turn: 'ram' }, Math.atan2(10 - y, 140 - x) - Math.atan2(-30, 110)]];
+    },
+    slides: [['R', 'A']],
   },
   ratios: {
     drawing: {
@@ -76,6 +128,8 @@ const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
     driver: { turn: 'crank' },
     range: [-0.4, 0.4],
     label: 'ratio mesh',
+    closedForm: (turn) => [[{ turn: 'wheel' }, -0.4 * turn]],
+    slides: [],
   },
   ropes: {
     drawing: {
@@ -87,8 +141,22 @@ const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
     driver: { turn: 'crank' },
     range: [-0.4, 0.4],
     label: 'rope stay',
+    closedForm(turn) {
+      const [x, y] = crankEnd(turn);
+      const whole = Math.hypot(60, 80) + Math.hypot(50, 110);
+      return [[{ length: ['far', 'B'] }, whole - Math.hypot(90 - x, 120 - y)]];
+    },
+    slides: [
+      ['A', 'far'],
+      ['far', 'B'],
+    ],
   },
 });
+
+type Places = Readonly<Record<string, Point>>;
+
+/** Of a central difference, mm. */
+const STEP = 0.01;
 
 const without = (drawing: Drawing, kind: JointKind): Drawing => {
   const { [kind]: _, ...rest } = drawing;
@@ -120,7 +188,7 @@ const refused = (drawing: unknown) => {
 };
 
 describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
-  const { drawing, driver, range, label } = EXAMPLES[kind];
+  const { drawing, driver, range, label, closedForm, slides: shown } = EXAMPLES[kind];
   const all = drawing[kind] as object;
   const [one] = Object.values(all);
   const put = (changed: unknown) => ({
@@ -215,6 +283,67 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
     expect(loose).toThrow(label);
   });
 
+  it('moves as its closed form says', () => {
+    const motion = trace(drawing, { driver, from: range[0], to: range[1] });
+    for (const share of [-0.9, -0.3, 0, 0.5, 0.9]) {
+      const turn = share * range[1];
+      for (const [measure, value] of closedForm(turn)) {
+        expectWithin(motion.read(measure)(motion.drawn + turn).value, value, 1e-9);
+      }
+    }
+  });
+
+  it('is drawn by the lines that something slides along', () => {
+    const model = { drawing, shock: { outer: '', inner: '' } } as unknown as CornerModel;
+    expect(slides(model).map(({ ends }) => ends)).toEqual(shown);
+  });
+
+  it('has the exact derivatives of its force in a design, or is refused there', () => {
+    const isKnown = jointsIn(drawing).every(({ constraint }) => constraint(HAS_DERIVATIVE));
+    if (!isKnown) return;
+    const points: Places = { ...(drawing.points as Places), eye: [-60, 120] };
+    const body = Object.keys(drawing.bodies)[1] ?? 'crank';
+    const wheel = drawing.bodies[body][1];
+    const force: JointForce = { joint: 'A', tyre: [70, -200] };
+    /** A corner that stands as drawn, with each coordinate of it an input. */
+    const at = (places: Places): Trial => ({
+      model: {
+        drawing: { ...drawing, points: places, ground: [...drawing.ground, 'eye'] },
+        upright: body,
+        wheelCentre: wheel,
+        contactPatch: wheel,
+        shock: { outer: 'A', inner: 'eye', foreAftOffset: 15 },
+        kingpin: null,
+        rocker: null,
+        camber: 0,
+        standsBy: 'both',
+        angles: {},
+      },
+      travel: new Float64Array(1),
+      rows: 1,
+      ride: 0,
+      column: () => dual(0, () => []),
+      place(point) {
+        const k = Object.keys(places).indexOf(point);
+        const own = (axis: number) =>
+          dual(places[point][axis], () =>
+            Object.keys(places).flatMap((_, n) => [0, 1].map((a) => (n === k && a === axis ? 1 : 0))),
+          );
+        return [own(0), own(1)];
+      },
+    });
+    const found = jointForce(force, at(points));
+    Object.entries(points).forEach(([name, [x, y]], k) => {
+      [0, 1].forEach((axis) => {
+        const [less, more] = [-STEP, STEP].map((by) => {
+          const moved: Point = axis === 0 ? [x + by, y] : [x, y + by];
+          return jointForce(force, at({ ...points, [name]: moved }))?.value ?? Number.NaN;
+        });
+        expectWithin(found?.by[2 * k + axis] ?? Number.NaN, (more - less) / (2 * STEP), 1e-5);
+      });
+    });
+  });
+
   it('does no work: what holds the linkage is as virtual work has it', () => {
     const loads: Load[] = Object.keys(drawing.points)
       .filter((name) => !drawing.ground.includes(name))
@@ -261,4 +390,16 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
     expect(more).toEqual([]);
     expect([force].flat().every(Number.isFinite)).toBe(true);
   });
+});
+
+it('has the type of each shape among the exports of jounce/linkage', () => {
+  const read = (path: string) => readFileSync(join(import.meta.dirname, '../../src/linkage', path), 'utf8');
+  const source = read('joints.ts');
+  const [joints] = /interface Joints<[\s\S]*?\n}/.exec(source) ?? [''];
+  const shapes = [...source.matchAll(/^export (?:interface|type) (\w+)/gm)]
+    .map(([, name]) => name)
+    .filter((name) => joints.includes(`${name}<`));
+  expect(shapes).toEqual(expect.arrayContaining(['Slider', 'FixedCoordinate', 'Direction']));
+  const exported = /\{ (.*) \} from '.\/joints.ts'/.exec(read('index.ts'))?.[1].split(', ');
+  expect(exported).toEqual(expect.arrayContaining(shapes));
 });

@@ -152,7 +152,7 @@ export const otherKinds: [name: string, corner: Corner, names: string[]][] = [
       rocker: { pivot: [260, 400] },
       coilover: { rockerMount: [235, 500], chassisMount: [10, 470] },
     }),
-    ['rod', 'rocker', 'rod mount', 'rod rocker mount', 'rocker pivot', 'shock mount, rocker'],
+    ['rod', 'rocker', 'rod mount', 'rod at the rocker', 'rocker pivot', 'shock mount, rocker'],
   ],
   [
     'pullrod',
@@ -199,7 +199,7 @@ export const otherKinds: [name: string, corner: Corner, names: string[]][] = [
       strut: { topMount: [560, 860], lowerMount: [640, 330] },
       wheel: { centre: [745, 300], camber: -0.5 },
     }),
-    ['strut top', 'shock mount, upright', 'lower ball joint'],
+    ['strut top', 'strut, lower end', 'lower ball joint'],
   ],
   [
     'strut with its coilover beside it',

@@ -146,6 +146,12 @@ describe('drawCorner', () => {
     expect(notes(plain)).toContain('tyre width and rim diameter assumed, for the drawing only');
     expect(notes(plain, { tyreWidth: 155 })).toContain('; rim diameter assumed');
     expect(notes(plain, { tyreWidth: 155, rimDiameter: 330 })).not.toContain('assumed');
+    expect(notes(plain, { tyre: { overallRadius: 290, width: 155 } })).toContain('; rim diameter assumed');
+    expect(notes(plain, { tyre: '155/65R13' })).not.toContain('assumed');
+    // A size marking names the width in mm and the rim in inches.
+    expect(drawCorner(doubleWishbone(plain), swept(plain), { tyre: '155/65R13' })).toBe(
+      drawCorner(doubleWishbone(plain), swept(plain), { tyreWidth: 155, rimDiameter: 13 * 25.4 }),
+    );
     expect(notes({ ...plain, coilover: { ...plain.coilover, foreAftOffset: 30 } })).toContain(
       '30.0 mm apart fore and aft',
     );

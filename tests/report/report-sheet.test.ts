@@ -1,14 +1,23 @@
 /** The report: every figure with its definition, what does not fit, and nothing that no reader may see. */
 import {
+  type OrderSheet,
   plotDampingForce,
+  readCar,
   reportSheet,
   sheetData,
   sheetHtml,
   sheetJson,
   sheetMarkdown,
+  sizeCoilovers,
   vegaCurves,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { limitWords } from '../../src/report/order-sheet/limit-words.ts';
+import { toAgree } from '../../src/report/order-sheet/to-agree.ts';
+import { numberIn } from '../../src/units.ts';
+import { car } from '../coilover/cars.ts';
+import { exampleText } from '../document/support.ts';
+import { expectWithin } from '../support/tolerance.ts';
 import { givenUp } from '../support/words.ts';
 import { drawnByVega } from './drawn-by-vega.ts';
 import { faults, readPaper } from './paper.ts';
@@ -102,7 +111,8 @@ describe('a report', () => {
         ),
       );
       const of = (axle: string, label: string) => {
-        const [cells] = text.match(new RegExp(`^\\| ${label} \\|.*$`, 'm')) ?? [''];
+        const figures = text.slice(text.indexOf('\n## Figures'));
+        const [cells] = figures.match(new RegExp(`^\\| ${label} \\|.*$`, 'm')) ?? [''];
         const [, front, , rear] = cells.split(' | ');
         const both = /^(−?[\d.]+) in \((−?[\d.]+) mm\)$/.exec(axle === 'Front' ? front : rear);
         return [both?.[1], both?.[2]].map((digits) => Number(digits?.replace('−', '-')));
@@ -126,26 +136,200 @@ describe('a report', () => {
     expect(seen).toBe(24);
   });
 
-  it('gives the load of every ball joint in every case, pulled out or pushed in where the stud axis is known', () => {
+  /** Tables of a label in a sheet, one for each axle. */
+  const tablesOf = (of: OrderSheet, label: string) =>
+    of.blocks.flatMap((block) => (block.kind === 'table' && block.label === label ? [block] : []));
+  /** `0.16 in (4.2 mm)` as its two numbers. */
+  const bothOf = (cell: string) => [...cell.replaceAll('−', '-').matchAll(/-?[\d.]+(?= )/g)].map(Number);
+
+  describe.each([
+    ['car.json', 'imperial'],
+    ['car.json', 'metric'],
+    ['car-weighed.json', 'imperial'],
+  ] as const)('of %s in %s units', (file, units) => {
+    const sizing = { ...sizeCoilovers(readCar(exampleText(file))), units };
+    const printed = reportSheet(sizing);
+
+    it('has cases of travel whose parts add up to what they require, the largest of them the required travel', () => {
+      tablesOf(printed, 'Required travel in each case').forEach(({ rows }, k) => {
+        const { figure } = sizing.axles[k];
+        for (const side of ['bump', 'droop'] as const) {
+          const cases = rows.filter((row) => row[1] === side);
+          for (const [name, , parts, required] of cases) {
+            const sum = parts
+              .replaceAll('−', '-')
+              .split(' + ')
+              .reduce((all, part) => all + Number(part.split(' ').at(-1)), 0);
+            expect(sum.toFixed(2), `${name}: ${parts}`).toBe(bothOf(required)[0].toFixed(2));
+          }
+          const most = Math.max(...cases.map(([, , , required]) => bothOf(required)[0]));
+          const required = figure(`${side}TravelRequired`).value ?? Number.NaN;
+          expect(most.toFixed(2)).toBe(Number(numberIn(required, 'length', sizing.units)).toFixed(2));
+          const { [side]: specified } = sizing.axles[k].input.limits.required ?? {};
+          expect(cases.find(([name]) => name === 'specified')?.[2]).toBe(
+            `specified ${numberIn(specified ?? Number.NaN, 'length', sizing.units)}`,
+          );
+        }
+      });
+    });
+
+    it('has axial forces whose parts add up in both units, the static one that of the figures', () => {
+      tablesOf(printed, 'Axial force of the coilover in each load case').forEach(({ rows }, k) => {
+        for (const [name, , total, ...parts] of rows) {
+          [0, 1].forEach((unit) => {
+            const sum = parts.reduce((all, part) => all + (part === '–' ? 0 : bothOf(part)[unit]), 0);
+            expect(sum, `${name}: ${parts}`).toBe(bothOf(total)[unit]);
+          });
+          // The wheel is where its coilover balances it, but on the extended damper.
+          expect(parts.at(-1) === '–', name).toBe(name !== 'full droop');
+        }
+        const { value } = sizing.axles[k].figure('staticAxialForce');
+        expect(bothOf(rows[0][2])[sizing.units === 'metric' ? 0 : 1]).toBe(Math.round(value ?? Number.NaN));
+      });
+    });
+
+    it('has ride height lost under downforce as the sum of suspension and tyre', () => {
+      for (const { rows } of tablesOf(printed, 'Ride height and travel under downforce')) {
+        for (const [speed, , suspension, tyre, lost] of rows) {
+          [0, 1].forEach((unit) => {
+            const sum = bothOf(suspension)[unit] + bothOf(tyre)[unit];
+            expect(sum.toFixed(2), speed).toBe(bothOf(lost)[unit].toFixed(2));
+          });
+        }
+      }
+    });
+  });
+
+  describe.each(['car.json', 'car-weighed.json'])('of %s', (file) => {
+    const sizing = sizeCoilovers(readCar(exampleText(file)));
+    const printed = reportSheet(sizing);
+
+    it('lists every part in its contents, and says so where there is no conflict', () => {
+      const contents = printed.blocks.flatMap((block) => (block.kind === 'contents' ? block.items : []));
+      const headings = printed.blocks.flatMap((block) => (block.kind === 'heading' ? [block] : []));
+      expect(contents.map(({ text }) => text)).toEqual(
+        headings.filter(({ level }) => level === 2).map(({ text }) => text),
+      );
+      expect(contents.flatMap(({ parts }) => parts)).toEqual(
+        headings.filter(({ level }) => level === 3).map(({ text }) => text),
+      );
+      const none = printed.blocks.some((block) => block.kind === 'text' && block.text === 'Conflicts: none.');
+      expect(headings.some(({ text }) => text === 'Conflicts')).toBe(!none);
+      expect(none).toBe(sizing.conflicts.length === 0);
+      // A revision keeps its letter.
+      for (const written of [sheetHtml(printed), sheetMarkdown(printed)])
+        expect(written).not.toContain('revision a ');
+    });
+
+    it('has no part without anything in it, as Markdown too', () => {
+      const lines = sheetMarkdown(printed)
+        .split('\n')
+        .filter((line) => line !== '');
+      lines.forEach((line, k) => {
+        const depth = /^#+/.exec(line)?.[0].length ?? 9;
+        const next = /^#+/.exec(lines[k + 1] ?? '#')?.[0].length ?? 9;
+        if (depth < 9) expect(next, line).toBeGreaterThan(depth);
+      });
+    });
+
+    it('asks what the order asks, in its words', () => {
+      const text = sheetMarkdown(printed).replaceAll('\\', '');
+      for (const axle of sizing.axles) for (const { what } of toAgree(axle)) expect(text).toContain(what);
+    });
+
+    it('has on the ruler every limit and event of the table', () => {
+      tablesOf(printed, 'Limits and events, from ride height outward').forEach(({ rows }, k) => {
+        const title = `${k === 0 ? 'Front' : 'Rear'}: wheel travel required and available, with its limits`;
+        const ruler = printed.blocks.find((block) => block.kind === 'picture' && block.title === title);
+        if (ruler?.kind !== 'picture') expect.fail('no ruler');
+        const { words } = readPaper(ruler.svg);
+        for (const [name] of rows) expect(words.some(({ text }) => text.startsWith(name))).toBe(true);
+        const { bump, droop, later } = sizing.axles[k].limits;
+        for (const { travel, side, cause } of later) {
+          const first = (side === 'bump' ? bump : droop)?.travel ?? Number.NaN;
+          if (Math.abs(travel - first) > 50) continue;
+          expect(rows.map(([name]) => name)).toContain(limitWords({ cause, part: partOf(later, travel) }));
+        }
+      });
+    });
+
+    it('draws tyre and rim by the size in the file', () => {
+      for (const block of printed.blocks) {
+        if (block.kind !== 'picture' || !block.title.startsWith('Front corner at')) continue;
+        expect(block.svg).not.toContain('assumed');
+      }
+    });
+  });
+  const partOf = (later: readonly { travel: number; part: string }[], at: number) =>
+    later.find(({ travel }) => travel === at)?.part ?? '';
+
+  it('names the end of the travel by what there is: a bump stop, or the bump limit', () => {
+    const without = sheetMarkdown(
+      reportSheet(
+        sized(({ corners }) => {
+          delete corners.rear.limits.bumpStop;
+          delete corners.rear.sizing.bumpStopTable;
+        }),
+      ),
+    );
+    const [front, rear] = without.split('\n').filter((line) => line.startsWith('The forces on the order'));
+    expect(front).toMatch(/at bump stop contact\.$/);
+    expect(rear).toMatch(/at the bump limit\.$/);
+  });
+
+  it('gives what rod, rocker and mounts bear, which add up to what the ground gives less the unsprung weight', () => {
+    const { kind, lowerArm, upperArm, wheel, rod, rocker, coilover, limits } = JSON.parse(
+      exampleText('pushrod-corner.json'),
+    );
+    const sizing = sizeCoilovers(
+      readCar(
+        car(({ corners }) => {
+          corners.rear = {
+            ...{ kind, lowerArm, upperArm, wheel, rod, rocker, coilover },
+            limits: { damper: limits.damper },
+            sizing: { unsprungMass: 30, target: { frequency: 1.6 } },
+          };
+        }),
+      ),
+    );
+    const printed = reportSheet(sizing);
+    const { cases } = sizing.axles[1].forces ?? expect.fail('no forces');
+    const [, links] = tablesOf(printed, 'Axial force of arms and rods in each load case');
+    expect(links.head).toEqual(['load case', 'lower arm', 'upper arm', 'rod'].map(along));
+    // A pushrod under load is in compression.
+    expect(links.rows[0][3]).toMatch(/^compression \d+ N /);
+    const [, mounts] = tablesOf(printed, 'Forces on the chassis in each load case');
+    expect(mounts.head.join()).toContain('rocker pivot');
+    mounts.rows.forEach((row, k) => {
+      const sum = [/: y (-?\d+)/, /, z (-?\d+)/].map((part) =>
+        row
+          .slice(1)
+          .reduce((all, cell) => all + Number(part.exec(cell.replaceAll('−', '-'))?.[1] ?? Number.NaN), 0),
+      );
+      const [y, z] = cases[k].tyre ?? [0, 0];
+      expectWithin(sum[0], y, 3);
+      expectWithin(sum[1], z - 30 * 9.80665, 3);
+    });
+  });
+  const along = (name: string, k: number) => (k === 0 ? name : `${name}, along it`);
+
+  it('gives the load of every ball joint in every case, pulled out or pushed in', () => {
     const tables = sheet.blocks.flatMap((block) =>
-      block.kind === 'table' && block.label === 'Loads of the joints at the upright' ? [block] : [],
+      block.kind === 'table' && block.label === 'Loads of the ball joints' ? [block] : [],
     );
     expect(tables).toHaveLength(example.axles.length);
     example.axles.forEach(({ forces }, k) => {
       const { cases } = forces ?? expect.fail('no forces');
       expect(tables[k].rows.map(([name]) => name)).toEqual(cases.map(({ name }) => name));
-      cases.forEach(({ ballJoints, on }, row) => {
+      cases.forEach(({ ballJoints, alongKingpin }, row) => {
         const cells = tables[k].rows[row];
         tables[k].head.slice(1).forEach((head, column) => {
           const joint = /^(lower|upper)/.exec(head)?.[0];
-          const { [`${joint}Outer`]: load } = ballJoints;
-          const force = on.upright[`${joint}Outer`] ?? expect.fail('no force');
+          const load = ballJoints[`${joint}Outer`] ?? alongKingpin[`${joint}Outer`];
           expect(cells[column + 1]).toMatch(
-            load === undefined
-              ? new RegExp(`\\(${Math.hypot(...force).toFixed(0)} N\\): y `)
-              : new RegExp(
-                  `^${load.axial > 0 ? 'pulled out' : 'pushed in'} .*\\(${Math.abs(load.axial).toFixed(0)} N\\), radial `,
-                ),
+            new RegExp(
+              `^${load.axial > 0 ? 'pulled out' : 'pushed in'} .*\\(${Math.abs(load.axial).toFixed(0)} N\\), radial `,
+            ),
           );
         });
       });

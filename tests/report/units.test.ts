@@ -161,7 +161,7 @@ describe('in inches', () => {
 
   it('an end says where it is', () => {
     expect(describeSweepEnd({ travel: 63.5, status: 'deadPoint' }, units)).toBe(
-      'dead point at +2.50 in: the linkage can take the wheel no farther',
+      'dead point at +2.50 in: the linkage cannot move the wheel farther',
     );
     expect(describeSweepEnd({ travel: 63.5, status: 'reached' })).toBe('reached +63.5 mm, as requested');
   });

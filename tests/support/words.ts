@@ -1,5 +1,8 @@
 // Words that the project has given up for the trade's: they must not come back in what a reader sees.
 
+/** Units as they must not be printed; in a sentence an angle may be in degrees. */
+const UNITS = /\d inch(?:es)?\b|\d degrees\b|N s\/m|lbf s\/in|lbf\/in\^2/gi;
+
 const GIVEN_UP = new RegExp(
   [
     // Coilover, damper, mounts.
@@ -13,8 +16,6 @@ const GIVEN_UP = new RegExp(
     /how sure|\bdoubt|unfavourable|taken for granted|what does not fit|look at again/,
     // Limits and linkages.
     /\btouched\b|pressed in|\bhanging\b|roll angle per g|\bfreedoms\b|kept angle|slides on and on/,
-    // Units.
-    /\d inch(?:es)?\b|\d degrees\b|N s\/m|lbf s\/in|lbf\/in\^2/,
     // Manner.
     /reckoned|foretold|as can be|\bnought\b|\bis told\b|faults planted/,
   ]
@@ -23,9 +24,18 @@ const GIVEN_UP = new RegExp(
   'gi',
 );
 
-/** Those in a text, each with what stands around it. */
+/** Those in a printed text, each with what stands around it. */
 export function givenUp(text: string): string[] {
-  return [...text.matchAll(GIVEN_UP)].map(({ index, 0: word }) =>
+  return [...givenUpInProse(text), ...found(text, UNITS)];
+}
+
+/** The same in a guide or a description. */
+export function givenUpInProse(text: string): string[] {
+  return found(text, GIVEN_UP);
+}
+
+function found(text: string, words: RegExp): string[] {
+  return [...text.matchAll(words)].map(({ index, 0: word }) =>
     text.slice(Math.max(0, index - 30), index + word.length + 20),
   );
 }

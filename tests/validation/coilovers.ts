@@ -196,7 +196,7 @@ export const rates: Section = {
       unit: 'N/mm',
     },
     {
-      what: 'wheel rate with its force term',
+      what: 'wheel rate with its geometric part',
       file: 'coilover/rates.test.ts',
       tests: 'the wheel > sees force',
       against: `${DIXON} (from memory), on the telescope of Meriam & Kraige, sample problems 5/17, 5/18 (read)`,
@@ -221,7 +221,7 @@ export const rates: Section = {
       unit: 'share',
     },
     {
-      what: 'spring wanted for a frequency or a wheel rate',
+      what: 'spring rate for a frequency or a wheel rate',
       file: 'coilover/rates.test.ts',
       tests: 'on corners of every kind > the wanted spring',
       against: 'f = sqrt(k / m) / 2π, put back',
@@ -386,7 +386,7 @@ export const sizing: Section = {
       unit: 'kg',
     },
     {
-      what: 'lengths of the damper, travel needed',
+      what: 'lengths of the damper, required travel',
       file: 'coilover/sheet.test.ts',
       tests: ['lengths of the damper', 'travel that is asked for'],
       against: 'their definitions, written down again',

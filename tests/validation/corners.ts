@@ -201,7 +201,7 @@ export const limits: Section = {
       tests: 'a swing arm',
       against: 'law of cosines, circles',
       known: 'derived',
-      unit: 'mm; more is allowed where a limit is touched and not crossed',
+      unit: 'mm; more is allowed where a limit is reached and not crossed',
     },
     {
       what: 'limits of any double wishbone: met where told, and not before',
@@ -267,7 +267,7 @@ export const limits: Section = {
 };
 
 export const sureness: Section = {
-  title: 'How sure a figure is',
+  title: 'Intervals of figures',
   checks: [
     {
       what: 'intervals of length and ratio by an unsure coordinate, in the sizing',

@@ -159,7 +159,7 @@ export const laws: Section = {
       what: 'arms screwed in or out, and back',
       file: 'corner/lengths.test.ts',
       tests: '',
-      against: 'the lengths asked for; the drawing',
+      against: 'the specified lengths; the drawing',
       unit: 'mm',
     },
     {

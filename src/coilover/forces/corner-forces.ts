@@ -8,17 +8,19 @@
 import type { Corner } from '../../corner/corner.ts';
 import type { Side } from '../../corner/limits/first-crossing.ts';
 import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
-import { pivotOf } from '../../corner/model.ts';
+import { type CornerModel, pivotOf } from '../../corner/model.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { CheckedDrawing, Point } from '../../linkage/drawing.ts';
+import { between, distance } from '../../numerics/plane.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
 import type { AxialForce } from './axial-force.ts';
-import { type BallJointLoad, ballJointLoad } from './ball-joint.ts';
+import { type AxialLoad, axialLoad, type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
 import { drivenCase } from './driven-case.ts';
 import { type LoadCase, standardLoadCases } from './load-cases.ts';
 import type { ForceOptions } from './options.ts';
+import { restingCase } from './resting-case.ts';
 import {
   given,
   heightAt,
@@ -50,7 +52,10 @@ export interface CaseForces {
   readonly axial: Readonly<Record<string, number>>;
   /** Bending of the arms that carry more than their two joints. */
   readonly bending: readonly Bending[];
+  /** Of each ball joint whose axis is given. */
   readonly ballJoints: Readonly<Record<string, LoadedJoint>>;
+  /** Of the joints at both ends of the kingpin, for a housing that opens along the kingpin towards the upright. */
+  readonly alongKingpin: Readonly<Record<string, AxialLoad>>;
   /** Lateral tyre force times the slope of the line from contact patch to instant centre: what lifts the car, N; null at a dead point. */
   readonly jacking: number | null;
   /** Part of the shock's force across this plane, from its fore-aft offset: not balanced here, N. */
@@ -85,7 +90,7 @@ const CAUTIONS = [
 ];
 
 /**
- * Forces in every joint and mount of a corner in the usual load cases (static, full bump, hanging, cornering, kerb strike;
+ * Forces in every joint and mount of a corner in the usual load cases (static, full bump, full droop, cornering, kerb strike;
  * with a damper also the stop driven solid, with the wheel load that this takes) and in your own.
  *
  * @throws InputError for options that can't be, with every issue.
@@ -98,18 +103,16 @@ export function cornerForces(corner: Corner, options: ForceOptions): CornerForce
 export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   const { sprungMass, unsprungMass, factors, cases = [] } = options;
   const driven = drivenCase(setup);
-  const all = [
-    ...standardLoadCases(sprungMass, unsprungMass, factors),
-    ...(driven === null ? [] : [driven]),
-    ...cases,
-  ];
+  const [asDrawn, ...others] = standardLoadCases(sprungMass, unsprungMass, factors);
+  const all = [restingCase(setup) ?? asDrawn, ...others, ...(driven === null ? [] : [driven]), ...cases];
   const found = all.map((one) => caseForces(setup, one));
-  const largest = Object.fromEntries(
-    Object.keys(found[0]?.ballJoints ?? {}).map((name) => {
-      const hardest = found.reduce((a, b) => (b.ballJoints[name].axial > a.ballJoints[name].axial ? b : a));
-      return [name, { case: hardest.name, ...hardest.ballJoints[name] }];
-    }),
-  );
+  const largest: Record<string, CornerForces['largest'][string]> = {};
+  for (const { name, ballJoints } of found) {
+    for (const [joint, load] of Object.entries(ballJoints)) {
+      if (load.axial > (largest[joint]?.axial ?? Number.NEGATIVE_INFINITY))
+        largest[joint] = { case: name, ...load };
+    }
+  }
   return {
     cases: found,
     largest,
@@ -151,6 +154,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
     axial,
     bending,
     ballJoints: jointLoads(setup, travel, found),
+    alongKingpin: kingpinLoads(model, drawing, found),
     jacking: jackingOf(one.tyre, patch.first),
     outOfPlane: Math.abs((total * foreAftOffset) / length),
   };
@@ -185,7 +189,7 @@ export function alongBodies({ model }: SetUp, { points, bodies, ground }: Checke
     const to = joints.find((name) => name !== from && bodies[model.upright].includes(name)) ?? joints[1];
     if (from === undefined || to === undefined) continue;
     const [p, q] = [points[from], points[to]];
-    const span = Math.hypot(q[0] - p[0], q[1] - p[1]);
+    const span = distance(p, q);
     const at = found.on[body][to];
     if (at === null || at === undefined) continue;
     axial[body] = (at[0] * (q[0] - p[0]) + at[1] * (q[1] - p[1])) / span;
@@ -222,6 +226,23 @@ export function jointLoads(setup: SetUp, travel: number, found: Forces): CaseFor
     };
   }
   return loads;
+}
+
+function kingpinLoads(
+  { kingpin, upright }: CornerModel,
+  { points }: CheckedDrawing,
+  found: Forces,
+): CaseForces['alongKingpin'] {
+  if (kingpin === null) return {};
+  const { lower, upper } = kingpin;
+  const up = between(points[lower], points[upper]);
+  return Object.fromEntries(
+    [[lower, up] as const, [upper, [-up[0], -up[1]]] as const].flatMap(([joint, axis]) => {
+      const onUpright = found.on[upright]?.[joint];
+      if (onUpright === null || onUpright === undefined) return [];
+      return [[joint, axialLoad([-onUpright[0], -onUpright[1]], axis)]];
+    }),
+  );
 }
 
 /** Where what spring, gas and bump stop do not give comes from, by where the wheel stands. */

@@ -5,8 +5,9 @@ import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { LoadCase } from './load-cases.ts';
 import { balancedLoad, type SetUp } from './static-equilibrium.ts';
 
-/** What the case is called, by what ends the bump travel; at a singular pose of the linkage there is no balance. */
-const NAMES: Partial<Record<LimitCause, string>> = {
+/** What the case is called, by what ends the bump travel; null where nothing is driven home, or the linkage has no balance. */
+const NAMES: Readonly<Record<LimitCause, string | null>> = {
+  damperExtended: null,
   bumpStopSolid: 'stop driven solid',
   damperCompressed: 'damper bottomed out',
   springMinLength: 'spring at its minimum length',
@@ -14,6 +15,10 @@ const NAMES: Partial<Record<LimitCause, string>> = {
   bearingMisalignment: 'driven to the bump limit',
   tyreContact: 'driven to the bump limit',
   groundContact: 'driven to the bump limit',
+  deadPoint: null,
+  ratioZero: null,
+  locked: null,
+  bifurcation: null,
 };
 
 /** The case of a wheel driven to the bump limit; null without a damper, or where the linkage itself ends the bump travel. */
@@ -21,7 +26,7 @@ export function drivenCase(setup: SetUp): LoadCase | null {
   const { given, found } = setup;
   if (given.damper === undefined || found.bump === null) return null;
   const name = NAMES[found.bump.cause];
-  if (name === undefined) return null;
+  if (name === null) return null;
   const { travel } = found.bump;
   return { name, travel, tyre: [0, balancedLoad(setup, travel)] };
 }

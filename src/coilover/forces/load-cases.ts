@@ -42,7 +42,7 @@ export function standardLoadCases(
   const angle = (kerbAngle * Math.PI) / 180;
   return [
     { name: 'static', travel: 0, tyre: [0, load] },
-    { name: 'full bump', travel: 'bumpLimit', tyre: [0, bump * load] },
+    { name: 'full bump', travel: 'equilibrium', tyre: [0, bump * load] },
     { name: 'full droop', travel: 'droopLimit', tyre: null },
     { name: 'cornering', travel: 'equilibrium', tyre: [-cornering * transfer * load, transfer * load] },
     {

@@ -29,17 +29,23 @@ export interface SetUp {
   readonly motion: Motion;
   readonly coilover: CoiloverForce;
   readonly unsprungWeight: number;
+  /** Travel at which the car stands on its springs, mm, bump +; null where it is taken to stand as drawn. */
+  readonly restingAt: number | null;
 }
 
 /**
- * Makes a corner ready; `known` are its limits and its coilover where they have been found before.
+ * Makes a corner ready; `known` are its limits, its coilover and where it rests, if they have been found before.
  *
  * @throws InputError for options that can't be, with every issue.
  */
 export function setUp(
   corner: Corner,
   options: ForceOptions,
-  known: { readonly found?: Limits; readonly coilover?: CoiloverForce } = {},
+  known: {
+    readonly found?: Limits;
+    readonly coilover?: CoiloverForce;
+    readonly restingAt?: number | null;
+  } = {},
 ): SetUp {
   const model = modelOf(corner);
   refuse('forces', forceFaults(options));
@@ -66,7 +72,15 @@ export function setUp(
     };
   };
   const coilover = known.coilover ?? atRide();
-  return { model, given, found: known.found ?? limitsOf(model, given), motion, coilover, unsprungWeight };
+  return {
+    model,
+    given,
+    found: known.found ?? limitsOf(model, given),
+    motion,
+    coilover,
+    unsprungWeight,
+    restingAt: known.restingAt ?? null,
+  };
 }
 
 /** Height of the contact patch at a travel, kept in its range against rounding. */

@@ -1,5 +1,5 @@
+import type { Axle } from '../../corner/axles.ts';
 import type { Diagnostic, Severity } from '../../diagnostic.ts';
-import type { Axle } from '../sizing/inputs.ts';
 import type { AfterOrder, PerchAdvice, WheelAfterOrder } from './after-order.ts';
 
 /** Turns that nobody can set: less is left as it is. */

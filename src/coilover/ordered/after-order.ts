@@ -15,7 +15,6 @@ import type { WheelMasses } from '../masses.ts';
 import { candidateSprings, type SpringOption } from '../sizing/choose-spring.ts';
 import { bumpStopOf } from '../sizing/damper.ts';
 import { dampingRatioAt } from '../sizing/damping.ts';
-import type { Axle } from '../sizing/inputs.ts';
 import { bindTravel, contactTravel, type OtherEnds } from '../sizing/lengths.ts';
 import { freeLengthOf, type Spring, stackOf } from '../sizing/listed-springs.ts';
 import { carriedAtRide, gasForceOf } from '../sizing/rates.ts';
@@ -119,7 +118,6 @@ export interface AfterOrder {
 
 /** What an axle after the order is computed from. */
 export interface BoughtAxle {
-  readonly axle: Axle;
   readonly state: AxleState;
   readonly springOptions: readonly SpringOption[];
   /** Where something else than damper, stop and spring ends the travel. */

@@ -83,7 +83,7 @@ function boughtPerch({
   };
 }
 
-/** The place in the document of what is told of a corner's limits or sizing: that of what was bought, where it was. */
+/** The place in the document of what is reported of a corner's limits or sizing: that of what was bought, where it was. */
 export function boughtPath(path: string, { corners }: CarDocument): string {
   const [, axle, place] = /^corners\.(front|rear)\.(.*)$/s.exec(path) ?? [];
   const ordered = corners[axle as 'front' | 'rear']?.ordered;

@@ -1,12 +1,16 @@
+import { strutOf } from '../../corner/corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { LOAD_FACTORS } from '../forces/load-cases.ts';
-import { type CarInputs, isStrutUnit, ofAxle } from './inputs.ts';
+import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
+import type { AxleInputs, CarInputs } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
 
 /** What was assumed. */
-export function assumptionsOf(inputs: CarInputs, axles: readonly AxleSizing[]): Diagnostic[] {
-  const { travelCases, downforce } = inputs.car;
+export function assumptionsOf(
+  { travelCases, downforce }: CarInputs['car'],
+  axles: readonly (AxleInputs & { readonly sized: AxleSizing })[],
+): Diagnostic[] {
   const taken = Object.entries(TRAVEL_CASES).filter(
     ([name]) => travelCases?.[name as keyof typeof TRAVEL_CASES] === undefined,
   );
@@ -17,22 +21,36 @@ export function assumptionsOf(inputs: CarInputs, axles: readonly AxleSizing[]): 
     assumed('gasForceConstant'),
     ...(taken.length === 0 ? [] : [assumed('travelCasesAssumed', 'travelCases', Object.fromEntries(taken))]),
     ...(downforce === undefined ? [] : [assumed('downforceWithSpeedSquared', 'downforce')]),
-    ...axles.flatMap((sized) => onAxle(sized, ofAxle(inputs, sized.axle).rateStep)),
+    ...axles.flatMap(({ sized, rateStep }) => onAxle(sized, rateStep)),
     assumed('loadFactorsAssumed', '', { ...LOAD_FACTORS }),
   ];
 }
 
-function onAxle({ axle, travelRequirement, damper, input }: AxleSizing, rateStep: number): Diagnostic[] {
+function onAxle(sized: AxleSizing, rateStep: number): Diagnostic[] {
+  const { axle, travelRequirement, damper, input, springOptions } = sized;
   const { corner, sizing } = input;
+  const strut = strutOf(corner);
   const found = (code: string, place: string, values: Diagnostic['values'] = {}) =>
     assumed(code, `corners.${axle}.${place}`, { axle, ...values });
   return [
-    ...(isStrutUnit(corner) ? [found('coiloverAlongStrut', 'strut')] : []),
+    ...(strut === null ? [] : [found('coiloverAlongStrut', strut)]),
     ...(sizing?.target !== undefined && sizing.rateStep === undefined
       ? [found('rateStepAssumed', 'sizing.rateStep', { rateStep })]
       : []),
     ...travelRequirement.omitted.map((one) => assumed(one.code, one.path, { ...one.values, axle })),
     ...(damper === null || damper.specified ? [] : [found('damperFromTravel', 'limits.damper')]),
+    ...springOptions.flatMap(({ spring: { name, minLength, minLengthSource } }) =>
+      minLengthSource === 'estimated' || minLengthSource === 'assumed'
+        ? [
+            found('minLengthTaken', 'sizing.springs', {
+              spring: name,
+              minLength,
+              minLengthSource,
+              assumedClearance: ASSUMED_CLEARANCE,
+            }),
+          ]
+        : [],
+    ),
   ];
 }
 

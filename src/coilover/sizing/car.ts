@@ -7,17 +7,19 @@ import type { Place } from '../../document/parse.ts';
 import { refusal } from '../../errors/sizing.ts';
 import { asBought, boughtPath } from '../ordered/as-bought.ts';
 import { type ShockCurve, shockCurve } from '../wheel.ts';
-import { type CarInputs, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
+import type { AxleInputs, CarInputs } from './inputs.ts';
 import { inputsOf, isPlace, type UncertainInput } from './uncertain-inputs.ts';
 import { usable } from './usable.ts';
 
+/** An axle as it is reckoned with: what sizes its coilovers, its corner, and how the coilover goes with the wheel. */
+export interface CarAxle extends AxleInputs {
+  readonly model: CornerModel;
+  readonly shock: ShockCurve;
+}
+
 /** A car as it is reckoned with. */
-export interface Car {
-  /** What sizes its coilovers. */
-  readonly inputs: CarInputs;
-  /** Its corners, and how their coilovers go with the wheel. */
-  readonly models: PerAxle<CornerModel>;
-  readonly shocks: PerAxle<ShockCurve>;
+export interface Car extends CarInputs {
+  readonly axles: readonly CarAxle[];
 }
 
 /** Travel that a corner is laid for to either side, mm, where the linkage goes so far. */
@@ -40,9 +42,11 @@ export function carOf(given: CarDocument): {
   const { inputs: written, uncertain: found } = inputsOf(document);
   const doubtful = found.map((input) => ({ ...input, name: boughtPath(input.name, document) }));
   const { inputs, uncertain, issues } = usable(written, doubtful);
-  const models = eachAxle(inputs, (axle) => modelOf(ofAxle(document.corners, axle).corner));
-  const shocks = eachAxle(inputs, (axle) => shockCurve(ofAxle(models, axle), REACH, REACH));
-  return { document, car: { inputs, models, shocks }, uncertain, issues, written };
+  const axles = inputs.axles.map((axle): CarAxle => {
+    const model = modelOf(axle.input.corner);
+    return { ...axle, model, shock: shockCurve(model, REACH, REACH) };
+  });
+  return { document, car: { ...inputs, axles }, uncertain, issues, written };
 }
 
 /** An uncertain input, and by how much it is off. */
@@ -51,30 +55,25 @@ export interface Slip {
   readonly by: number;
 }
 
-/** A car with inputs that are off; corners whose coordinates are not stay the very same. */
-export function slipped({ inputs, models, shocks }: Car, slips: readonly Slip[]): Car {
-  const moved = eachAxle(models, (axle) => {
-    const model = ofAxle(models, axle);
+/** A car with inputs that are off; an axle of which none is off stays the very same, and so does a corner of right coordinates. */
+export function slipped(car: Car, slips: readonly Slip[]): Car {
+  const numbers = slips.reduce(
+    (all, { input: { at }, by }) => (isPlace(at) ? (added(all, at, by) as Car) : all),
+    car,
+  );
+  const axles = numbers.axles.map((axle): CarAxle => {
     const by: Record<string, number> = {};
     for (const { input, by: off } of slips) {
-      if (isPlace(input.at) || input.at.axle !== axle) continue;
+      if (isPlace(input.at) || input.at.axle !== axle.axle) continue;
       for (const [name, width] of Object.entries(input.at.direction)) {
         by[name] = (by[name] ?? 0) + off * width;
       }
     }
-    return Object.keys(by).length === 0 ? model : moveHardpoints(model, by);
+    if (Object.keys(by).length === 0) return axle;
+    const model = moveHardpoints(axle.model, by);
+    return { ...axle, model, shock: shockCurve(model, -axle.shock.droop, axle.shock.bump) };
   });
-  return {
-    inputs: slips.reduce<CarInputs>(
-      (all, { input: { at }, by }) => (isPlace(at) ? (added(all, at, by) as CarInputs) : all),
-      inputs,
-    ),
-    models: moved,
-    shocks: eachAxle(models, (axle) => {
-      const [model, shock] = [ofAxle(moved, axle), ofAxle(shocks, axle)];
-      return model === models[axle] ? shock : shockCurve(model, -shock.droop, shock.bump);
-    }),
-  };
+  return { ...numbers, axles };
 }
 
 /** Data with something added to the number at a place. */

@@ -2,7 +2,7 @@
 // without a list the required rate rounded to the steps in which rates are made.
 
 import type { Diagnostic } from '../../diagnostic.ts';
-import type { Axle, AxleInputs, CornerSizing } from './inputs.ts';
+import type { AxleInputs, CornerSizing } from './inputs.ts';
 import { bareSpring, listedSprings, type Spring } from './listed-springs.ts';
 import type { Carried, RequiredRates } from './rates.ts';
 import { diameterFindings, targetFindings, travelFindings } from './spring-findings.ts';
@@ -65,14 +65,13 @@ const awayFrom = (rate: number, spring: Spring) => Math.abs(Math.log(spring.rate
 
 /**
  * The springs of the list, the nearest rate that fits first. `state` is the corner with a spring fitted, `shortest` the length between the
- * eyes (mm) at which bump ends but for the spring, as the findings take it; `axle` is the one that it is for.
+ * eyes (mm) at which bump ends but for the spring, as the findings take it.
  */
 export function chooseSpring(
-  { sizing }: AxleInputs,
+  { axle, sizing }: AxleInputs,
   { carried, required: rates }: Pick<AxleState, 'carried' | 'required'>,
   state: (spring: Spring) => AxleState,
   shortest: (state: AxleState) => number,
-  axle: Axle,
 ): SpringOption[] {
   const { helper, order } = sizing;
   const required = rates.springRate;

@@ -5,6 +5,7 @@
 //
 // ride height is lost by z and by what the tyre gives, D_corner / k_t, of which only z uses travel.
 
+import type { Axle } from '../../corner/axles.ts';
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { CarSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
@@ -12,7 +13,6 @@ import { GRAVITY } from '../../units.ts';
 import { contactLength } from '../forces/axial-force.ts';
 import { restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
-import type { Axle } from './inputs.ts';
 import { withTyre } from './rates.ts';
 import type { AxleState } from './state.ts';
 
@@ -84,9 +84,9 @@ export function topSpeedOf({ speedsToCheck, speed }: Downforce): number {
 }
 
 /** A corner of an axle at a speed. */
-export function speedRow(axleState: AxleState, downforce: Downforce, axle: Axle, speed: number): SpeedRow {
-  const force = cornerDownforce(downforce, axle, speed);
+export function speedRow(axleState: AxleState, downforce: Downforce, speed: number): SpeedRow {
   const { coilover, mass, rest, shock, ends, given, settings } = axleState;
+  const force = cornerDownforce(downforce, given.axle, speed);
   const nothing = {
     speed,
     downforce: force,
@@ -123,10 +123,9 @@ const NOTHING = none(DOWNFORCE_FIGURES);
 export function downforceNumbers(
   state: AxleState,
   downforce: Downforce | undefined,
-  axle: Axle,
 ): Numbers<typeof DOWNFORCE_FIGURES> {
   if (downforce === undefined) return NOTHING;
-  const top = speedRow(state, downforce, axle, topSpeedOf(downforce));
+  const top = speedRow(state, downforce, topSpeedOf(downforce));
   return {
     topSpeedDownforce: top.downforce,
     topSpeedRideHeightLoss: top.rideHeightLoss,

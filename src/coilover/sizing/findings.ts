@@ -1,8 +1,9 @@
 // What of a sized axle cannot be made or will not work, as data: `sentences/springs.ts` and `sentences/travel.ts` word it.
 
+import { AXLES } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { damperFindings } from './damper.ts';
-import { AXLES, type AxleInputs, type CornerSizing } from './inputs.ts';
+import type { AxleInputs, CornerSizing } from './inputs.ts';
 import type { AxleSizing } from './result.ts';
 import {
   diameterFindings,

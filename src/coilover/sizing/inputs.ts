@@ -1,4 +1,5 @@
-import type { DrawnCorner } from '../../corner/corner.ts';
+import type { Axle } from '../../corner/axles.ts';
+import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { CarSizingFile, CornerSizingFile, LimitOptions, OrderedFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import type { AsMade } from './as-made.ts';
@@ -8,6 +9,9 @@ export type CornerSizing = Partial<Certain<CornerSizingFile>>;
 
 /** What sizes the coilover of one axle's corner: numbers in the library's units. */
 export interface AxleInputs {
+  readonly axle: Axle;
+  /** Its corner as the document has it. */
+  readonly input: DocumentCorner;
   readonly sizing: CornerSizing;
   /** What ends the travel, as `limits` takes it. */
   readonly limits: Omit<LimitOptions, 'notes'>;
@@ -24,33 +28,6 @@ export interface AxleInputs {
 /** What sizes the coilovers of a car. */
 export interface CarInputs {
   readonly car: Certain<CarSizingFile>;
-  readonly front: AxleInputs;
-  readonly rear?: AxleInputs;
-}
-
-/** Which axle of a car. */
-export type Axle = 'front' | 'rear';
-export const AXLES: readonly Axle[] = ['front', 'rear'];
-
-/** An axle as a heading has it. */
-export function axleName(axle: Axle): string {
-  return axle === 'front' ? 'Front' : 'Rear';
-}
-
-/** Whether spring and damper act along the strut of a corner; the body of such a unit is below. */
-export function isStrutUnit(corner: DrawnCorner): boolean {
-  return corner.kind === 'strut' && corner.coilover === undefined;
-}
-
-/** One thing for each axle there is. */
-export type PerAxle<T> = { readonly front: T; readonly rear?: T };
-
-/** For each axle there is, what a function makes of it. */
-export function eachAxle<T>({ rear }: { readonly rear?: unknown }, of: (axle: Axle) => T): PerAxle<T> {
-  return { front: of('front'), ...(rear === undefined ? {} : { rear: of('rear') }) };
-}
-
-/** What stands for an axle, which is there. */
-export function ofAxle<T>(per: PerAxle<T>, axle: Axle): T {
-  return per[axle] as T;
+  /** The axles that the document describes, front first. */
+  readonly axles: readonly AxleInputs[];
 }

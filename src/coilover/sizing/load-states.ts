@@ -4,14 +4,14 @@
 //
 // and the travel that it requires goes from there. From the drawn ride height that is z_s more bump, and z_s less droop.
 
+import type { Axle } from '../../corner/axles.ts';
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { type CarMasses, carMasses, type MassesInput, type WheelMasses } from '../masses.ts';
 import type { Rest } from '../wheel.ts';
-import { type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
 import { contactTravel } from './lengths.ts';
 import type { TravelCase, TravelRequirement } from './required-travel.ts';
-import { rollOfCar } from './roll.ts';
+import { rollOfCar, sprungMassOf } from './roll.ts';
 import { type AxleState, atRestWith, goesTo } from './state.ts';
 
 /** An axle in a load state. Lengths in mm, travel from the drawn ride height, bump +. */
@@ -38,7 +38,6 @@ export interface LoadState {
 export interface LoadedCar {
   readonly name: string;
   readonly masses: CarMasses | null;
-  readonly states: PerAxle<AxleState>;
   /** Degrees per g, with bars. */
   readonly rollGradient: number | null;
   /** kg, of the whole car. */
@@ -73,25 +72,16 @@ const mean = ({ left, right }: WheelMasses) => (left + right) / 2;
 /** The car in each of its states but the design state. */
 export function loadedCars(
   masses: MassesInput | undefined,
-  states: PerAxle<AxleState>,
+  design: readonly AxleState[],
   centreOfGravityHeight: number | undefined,
 ): LoadedCar[] {
   const { states: named = [], designState } = masses ?? {};
   return named.flatMap(({ name }): LoadedCar[] => {
     if (masses === undefined || name === designState) return [];
     const loaded = carMasses(masses, name).masses;
-    const axles = eachAxle(states, (axle) => onMasses(ofAxle(states, axle), loaded?.[axle] ?? null));
-    const { front, rear } = axles;
-    return [
-      {
-        name,
-        masses: loaded,
-        states: axles,
-        rollGradient: rollOfCar(front, rear, centreOfGravityHeight).rollGradientWithBars,
-        sprungMass:
-          front.mass === null || rear?.mass == null ? null : 2 * (front.mass.sprung + rear.mass.sprung),
-      },
-    ];
+    const states = design.map((state) => onMasses(state, loaded?.[state.given.axle] ?? null));
+    const rollGradient = rollOfCar(states, centreOfGravityHeight).rollGradientWithBars;
+    return [{ name, masses: loaded, rollGradient, sprungMass: sprungMassOf(states) }];
   });
 }
 
@@ -139,7 +129,6 @@ function omittedIn({ name, requirement: { omitted, bump } }: RequirementInState)
 
 /** An axle in every state of its car, the design state first; empty for a car without states. */
 export function loadStatesOn(
-  axle: Axle,
   design: AxleState,
   designState: string | null,
   others: readonly LoadedCar[],
@@ -147,7 +136,10 @@ export function loadStatesOn(
   if (designState === null) return [];
   const all = [
     { name: designState, state: design },
-    ...others.map(({ name, states }) => ({ name, state: ofAxle(states, axle) })),
+    ...others.map(({ name, masses }) => ({
+      name,
+      state: onMasses(design, masses?.[design.given.axle] ?? null),
+    })),
   ];
   const contact = contactTravel(design);
   return all.map(({ name, state }, k): LoadState => {

@@ -9,7 +9,7 @@ import { refuse } from '../../errors/corner.ts';
 import { normal, quantile, uniform } from '../../numerics/random.ts';
 import { carOf, slipped } from './car.ts';
 import { chooseParts } from './choose-parts.ts';
-import { carNumbers, figuresIn, valuesOf } from './numbers.ts';
+import { carNumbers, figuresIn } from './numbers.ts';
 import { perturbationsOf } from './uncertainty.ts';
 
 /** How many draws, and of what; all optional. */
@@ -42,9 +42,9 @@ export function monteCarloSizing(
 ): SizingMonteCarlo {
   refuse(OPTIONS, drawFaults(options, ['draws', 'seed'], MOST_DRAWS));
   const { draws = 1000, seed = 1 } = options;
-  const { document, car, uncertain } = carOf(given);
-  const { settings } = chooseParts(document, car, perturbationsOf(car, uncertain));
-  const listed = figuresIn(car.inputs);
+  const { car, uncertain } = carOf(given);
+  const chosen = chooseParts(car, perturbationsOf(car, uncertain));
+  const listed = figuresIn(carNumbers(car, chosen));
   const samples = listed.map(() => new Float64Array(draws));
   const lost = new Set<number>();
   const next = normal(uniform(seed));
@@ -53,7 +53,7 @@ export function monteCarloSizing(
       car,
       uncertain.map((input) => ({ input, by: (next() * input.plusMinus) / HALF_WIDTH })),
     );
-    valuesOf(carNumbers(drawn, settings)).forEach((value, k) => {
+    figuresIn(carNumbers(drawn, chosen)).forEach(({ value }, k) => {
       if (value === null) lost.add(k);
       else samples[k][n] = value;
     });

@@ -1,11 +1,11 @@
+import type { Axle } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type CarMasses, carMasses, type WheelMasses } from '../masses.ts';
 import type { Car } from './car.ts';
+import { type AxleAtWork, type CarStates, carStates, countAlike } from './car-states.ts';
+import type { ChosenParts } from './choose-parts.ts';
 import { DAMPING_FIGURES, dampingNumbers } from './damping.ts';
 import { DOWNFORCE_FIGURES, downforceNumbers } from './downforce.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
-import { AXLES, type Axle, eachAxle, ofAxle, type PerAxle } from './inputs.ts';
-import { keptState } from './kept-states.ts';
 import {
   bindTravel,
   contactTravel,
@@ -14,101 +14,77 @@ import {
   type OtherEnds,
   travelExtremes,
 } from './lengths.ts';
-import { type LoadedCar, loadedCars, onMasses, overStates } from './load-states.ts';
 import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figures.ts';
-import { type TravelRequirement, travelRequirementOf } from './required-travel.ts';
-import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle, rollOfCar } from './roll.ts';
+import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle } from './roll.ts';
 import { SPRING_FIGURES, springNumbers } from './spring.ts';
-import type { AxleState, Settings } from './state.ts';
+import type { AxleState } from './state.ts';
 import { type Estimate, type Extreme, estimates, extremeOf, type Perturbation } from './uncertainty.ts';
 import { UNIT_FIGURES, unitNumbers } from './unit-mass.ts';
 
-/** What is told of an axle, topic by topic in the order of a sheet. */
-const AXLE_TOPICS = {
-  lengths: LENGTH_FIGURES,
-  spring: SPRING_FIGURES,
-  damping: DAMPING_FIGURES,
-  masses: MASS_FIGURES,
-  downforce: DOWNFORCE_FIGURES,
-  roll: ROLL_FIGURES,
-  unit: UNIT_FIGURES,
+/** All figures of an axle, and of the car as a whole, in the order of a sheet. */
+export const AXLE_FIGURES = {
+  ...LENGTH_FIGURES,
+  ...SPRING_FIGURES,
+  ...DAMPING_FIGURES,
+  ...MASS_FIGURES,
+  ...DOWNFORCE_FIGURES,
+  ...ROLL_FIGURES,
+  ...UNIT_FIGURES,
 } as const;
-
-const CAR_TOPICS = { masses: CAR_FIGURES, roll: CAR_ROLL_FIGURES } as const;
-
-type NamesOf<T extends Topics> = { [Topic in keyof T]: keyof T[Topic] & string }[keyof T];
+export const CAR_WIDE_FIGURES = { ...CAR_FIGURES, ...CAR_ROLL_FIGURES } as const;
 
 /** Names of the figures of an axle. */
-export type AxleFigureName = NamesOf<typeof AXLE_TOPICS>;
+export type AxleFigureName = keyof typeof AXLE_FIGURES;
 /** Names of the figures of the car as a whole. */
-export type CarFigureName = NamesOf<typeof CAR_TOPICS>;
+export type CarFigureName = keyof typeof CAR_WIDE_FIGURES;
 
-type Topics = Readonly<Record<string, FigureInfos>>;
-type NumbersOf<T extends Topics> = { readonly [Topic in keyof T]: Numbers<T[Topic]> };
-
-/** All figures of an axle, and of the car, in the order of a sheet. */
-export const AXLE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(AXLE_TOPICS));
-export const CAR_WIDE_FIGURES: FigureInfos = Object.assign({}, ...Object.values(CAR_TOPICS));
-
-/** What is chosen for a car's coilovers, and where springs are looked at for what they need. */
-export interface AxleSettings extends Settings {
-  readonly otherEnds: OtherEnds;
+/** An axle in figures, with the parts chosen for it. */
+export interface AxleNumbers extends AxleAtWork {
+  readonly chosen: ChosenParts;
+  readonly numbers: Numbers<typeof AXLE_FIGURES>;
+  /** Figures that are the extreme of several values. */
+  readonly extremes: ReturnType<typeof travelExtremes>;
 }
 
-/** A car with its coilovers at work. */
-export interface CarStates {
-  readonly masses: CarMasses | null;
-  readonly massIssues: readonly Diagnostic[];
-  readonly states: PerAxle<AxleState>;
-  readonly roll: Numbers<typeof CAR_ROLL_FIGURES>;
-  /** Required travel, over all load states. */
-  readonly travelRequirement: PerAxle<TravelRequirement>;
-  /** The car in its other load states. */
-  readonly loaded: readonly LoadedCar[];
-  /** The same for one wheel of an axle, in a state of its own. */
-  travelRequirementAt(axle: Axle, state: AxleState, side: keyof WheelMasses): TravelRequirement;
-}
-
-/** The same in figures. */
+/** A car in figures. */
 export interface CarNumbers extends CarStates {
-  readonly axles: PerAxle<NumbersOf<typeof AXLE_TOPICS>>;
-  readonly car: NumbersOf<typeof CAR_TOPICS>;
-  /** Figures of an axle that are the extreme of several values. */
-  readonly extremes: PerAxle<ReturnType<typeof travelExtremes>>;
+  readonly axles: readonly AxleNumbers[];
+  readonly numbers: Numbers<typeof CAR_WIDE_FIGURES>;
   readonly issues: readonly Diagnostic[];
 }
 
-/** A car with its coilovers at work as they are set, and the travel that it needs. */
-export function carStates({ inputs, shocks }: Car, settings: PerAxle<Settings>): CarStates {
-  const { car } = inputs;
-  const { masses, issues: massIssues } =
-    car.masses === undefined ? { masses: null, issues: [] } : carMasses(car.masses);
-  const states = eachAxle(inputs, (axle) =>
-    keptState(ofAxle(inputs, axle), masses?.[axle] ?? null, ofAxle(shocks, axle), ofAxle(settings, axle)),
-  );
-  const roll = rollOfCar(states.front, states.rear, car.masses?.sprungCentreOfGravityHeight);
-  const sprung =
-    states.front.mass === null || states.rear?.mass == null
-      ? null
-      : 2 * (states.front.mass.sprung + states.rear.mass.sprung);
-  const loaded = loadedCars(car.masses, states, car.masses?.sprungCentreOfGravityHeight);
-  const requirementIn = (axle: Axle, state: AxleState, side?: keyof WheelMasses) => {
-    const others = loaded.map((one) => {
-      const wheels = one.masses?.[axle] ?? null;
-      const mass =
-        wheels === null || side === undefined ? wheels : { left: wheels[side], right: wheels[side] };
-      const there = onMasses(state, mass);
-      const requirement = travelRequirementOf(there, car, axle, one.rollGradient, one.sprungMass);
-      return { name: one.name, rest: there.rest?.travel ?? 0, requirement };
-    });
-    const design = travelRequirementOf(state, car, axle, roll.rollGradientWithBars, sprung);
-    return overStates(design, state.rest?.travel ?? 0, others);
+/** Every figure of a car with the parts chosen for each axle: a plain function of its inputs, so that guesses can be varied. */
+export function carNumbers(car: Car, chosen: readonly ChosenParts[]): CarNumbers {
+  const at = carStates(car, chosen);
+  const axles = at.axles.map((axle, k): AxleNumbers => {
+    const { state, travelRequirement } = axle;
+    const { otherEnds } = chosen[k];
+    const extremes = travelExtremes(state, travelRequirement, otherEnds);
+    const numbers = {
+      ...lengthNumbers(state, extremes),
+      ...ownNumbers(state, otherEnds),
+      ...downforceNumbers(state, car.car.downforce),
+    };
+    return { ...axle, chosen: chosen[k], numbers, extremes };
+  });
+  const [front = null, rear = null] = axles.map(({ numbers }) => numbers.frequency);
+  return {
+    ...at,
+    axles,
+    numbers: { ...carFigures(at.masses, front, rear), ...at.roll },
+    issues: [
+      ...at.massIssues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
+      ...axles.flatMap(({ axle, state }) =>
+        state.issues.map((issue) => ({ ...issue, path: `corners.${axle}.${issue.path}` })),
+      ),
+    ],
   };
-  const travelRequirement = eachAxle(inputs, (axle) => requirementIn(axle, ofAxle(states, axle)));
-  return { masses, massIssues, states, roll, travelRequirement, loaded, travelRequirementAt: requirementIn };
 }
 
-type OwnNumbers = Omit<NumbersOf<typeof AXLE_TOPICS>, 'lengths' | 'downforce'>;
+type OwnNumbers = Omit<
+  Numbers<typeof AXLE_FIGURES>,
+  keyof typeof LENGTH_FIGURES | keyof typeof DOWNFORCE_FIGURES
+>;
 const own = new WeakMap<AxleState, { readonly otherEnds: OtherEnds; readonly numbers: OwnNumbers }>();
 
 /** Figures that hang on nothing but the axle's own state; kept with it. */
@@ -116,98 +92,44 @@ function ownNumbers(state: AxleState, otherEnds: OtherEnds): OwnNumbers {
   const kept = own.get(state);
   if (kept?.otherEnds === otherEnds) return kept.numbers;
   const numbers = {
-    spring: springNumbers(state, bindTravel(state, otherEnds)),
-    damping: dampingNumbers(state, contactTravel(state)),
-    masses: massNumbers(state),
-    roll: rollOfAxle(state),
-    unit: unitNumbers(state),
+    ...springNumbers(state, bindTravel(state, otherEnds)),
+    ...dampingNumbers(state, contactTravel(state)),
+    ...massNumbers(state),
+    ...rollOfAxle(state),
+    ...unitNumbers(state),
   };
   own.set(state, { otherEnds, numbers });
   return numbers;
 }
 
-/** Every figure of a car as it is set: a plain function of its inputs, so that guesses can be varied. */
-export function carNumbers(car: Car, settings: PerAxle<AxleSettings>): CarNumbers {
-  const at = carStates(car, settings);
-  const { masses, massIssues, states, roll, travelRequirement } = at;
-  const extremes = eachAxle(car.inputs, (axle) =>
-    travelExtremes(ofAxle(states, axle), ofAxle(travelRequirement, axle), ofAxle(settings, axle).otherEnds),
-  );
-  const axles = eachAxle(car.inputs, (axle): NumbersOf<typeof AXLE_TOPICS> => {
-    const state = ofAxle(states, axle);
-    return {
-      lengths: lengthNumbers(state, ofAxle(extremes, axle)),
-      ...ownNumbers(state, ofAxle(settings, axle).otherEnds),
-      downforce: downforceNumbers(state, car.inputs.car.downforce, axle),
-    };
-  });
-  const frequencies = [axles.front, axles.rear].map((axle) => axle?.spring.frequency ?? null);
-  return {
-    ...at,
-    axles,
-    extremes,
-    car: { masses: carFigures(masses, frequencies[0], frequencies[1]), roll },
-    issues: [
-      ...massIssues.map((issue) => ({ ...issue, path: `masses.${issue.path}` })),
-      ...AXLES.flatMap((axle) =>
-        (states[axle]?.issues ?? []).map((issue) => ({ ...issue, path: `corners.${axle}.${issue.path}` })),
-      ),
-    ],
-  };
-}
-
 /** Whose a figure is. */
 export type Owner = 'car' | Axle;
 
-/** Topics with the names of their figures. */
-const listed = (topics: Topics) =>
-  Object.entries(topics).map(([topic, infos]) => ({ topic, names: Object.keys(infos) }));
-const AXLE_LISTED = listed(AXLE_TOPICS);
-const LISTED = { car: listed(CAR_TOPICS), front: AXLE_LISTED, rear: AXLE_LISTED } as const;
-const OWNERS = ['car', ...AXLES] as const;
-
-/** The figures of a car: whose each is, and its name. */
-export function figuresIn({ rear }: { readonly rear?: unknown }): { owner: Owner; name: string }[] {
-  return OWNERS.filter((owner) => owner !== 'rear' || rear !== undefined).flatMap((owner) =>
-    LISTED[owner].flatMap(({ names }) => names.map((name) => ({ owner, name }))),
-  );
+/** A figure of a car: whose it is, its value, and the values of which it is the extreme, if it is one. */
+interface NumberedFigure {
+  readonly owner: Owner;
+  readonly name: string;
+  readonly value: number | null;
+  readonly extreme: Extreme | undefined;
 }
 
-/** The values of `figuresIn`, in its order. */
-export function valuesOf({ car, axles }: CarNumbers): (number | null)[] {
-  const values: (number | null)[] = [];
-  for (const owner of OWNERS) {
-    const topics = owner === 'car' ? car : axles[owner];
-    if (topics === undefined) continue;
-    for (const { topic, names } of LISTED[owner]) {
-      const numbers = topics[topic as keyof typeof topics] as Readonly<Record<string, number | null>>;
-      for (const name of names) values.push(numbers[name]);
-    }
-  }
-  return values;
+/** The figures of a car, those of the car as a whole first. */
+export function figuresIn({ numbers, axles }: CarNumbers): NumberedFigure[] {
+  const of = (
+    owner: Owner,
+    infos: FigureInfos,
+    values: Readonly<Record<string, number | null>>,
+    extremes: Readonly<Record<string, Extreme>>,
+  ) => Object.keys(infos).map((name) => ({ owner, name, value: values[name], extreme: extremes[name] }));
+  return [
+    ...of('car', CAR_WIDE_FIGURES, numbers, {}),
+    ...axles.flatMap((one) => of(one.axle, AXLE_FIGURES, one.numbers, one.extremes)),
+  ];
 }
 
-/** Extremes of a car with the place of each among `figuresIn`. */
-export function extremesIn({
-  extremes,
-  ...numbers
-}: CarNumbers): { readonly k: number; readonly extreme: Extreme }[] {
-  return figuresIn(numbers.axles).flatMap(({ owner, name }, k) => {
-    const found: Readonly<Record<string, Extreme>> = owner === 'car' ? {} : ofAxle(extremes, owner);
-    return Object.hasOwn(found, name) ? [{ k, extreme: found[name] }] : [];
-  });
-}
-
-/** Whether the same parts of the same cases are counted on every axle. */
-export function countAlike(a: PerAxle<TravelRequirement>, b: PerAxle<TravelRequirement>): boolean {
-  const parts = ({ cases }: TravelRequirement) =>
-    cases.map((one) => [one.name, ...Object.keys(one.parts)].join());
-  return AXLES.every(
-    (axle) =>
-      a[axle] === undefined ||
-      b[axle] === undefined ||
-      parts(ofAxle(a, axle)).join(';') === parts(ofAxle(b, axle)).join(';'),
-  );
+/** A figure of a car with its interval. */
+export interface EstimatedFigure extends Pick<NumberedFigure, 'owner' | 'name'> {
+  readonly estimate: Estimate;
 }
 
 /** Every figure of a car with its interval. */
@@ -215,23 +137,20 @@ export function estimatedNumbers(
   nominal: CarNumbers,
   perturbations: readonly Perturbation[],
   of: (car: Car) => CarNumbers,
-): Estimate[] {
-  const known = extremesIn(nominal);
-  const all = (numbers: CarNumbers) => [
-    ...valuesOf(numbers),
-    // Where an input takes a part of a case away, or the corner no longer stands, the figure is not known.
-    ...extremesIn(numbers).flatMap(({ extreme: { values } }, k) =>
-      countAlike(numbers.travelRequirement, nominal.travelRequirement)
-        ? values
-        : known[k].extreme.values.map(() => null),
-    ),
-  ];
+): EstimatedFigure[] {
+  const valuesOf = ({ value, extreme }: NumberedFigure) => extreme?.values ?? [value];
+  const figures = figuresIn(nominal);
+  const all = (numbers: CarNumbers) => {
+    // Where an input takes a part of a case away, or the corner no longer stands, the extreme is not known.
+    const known = countAlike(numbers, nominal);
+    return figuresIn(numbers).flatMap((figure, k) =>
+      known || figure.extreme === undefined ? valuesOf(figure) : valuesOf(figures[k]).map(() => null),
+    );
+  };
   const sure = estimates(all(nominal), perturbations, (moved) => all(of(moved)));
-  let next = valuesOf(nominal).length;
-  for (const { k, extreme } of known) {
-    const from = next;
-    next += extreme.values.length;
-    sure[k] = extremeOf(extreme.of, sure.slice(from, next));
-  }
-  return sure;
+  return figures.map((figure) => {
+    const { owner, name, extreme } = figure;
+    const found = sure.splice(0, valuesOf(figure).length);
+    return { owner, name, estimate: extreme === undefined ? found[0] : extremeOf(extreme.of, found) };
+  });
 }

@@ -1,6 +1,7 @@
+import { strutOf } from '../../corner/corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
-import { type CarInputs, isStrutUnit, ofAxle } from './inputs.ts';
+import type { CarInputs } from './inputs.ts';
 import type { AxleSizing } from './result.ts';
 
 /** What is still to be found out or agreed: the user's own questions, then what is missing. */
@@ -12,8 +13,8 @@ export function openQuestionsOf(inputs: CarInputs, axles: readonly AxleSizing[])
     ...(masses?.estimate === undefined ? [] : [open('massesEstimated', 'masses.estimate')]),
     ...(masses?.scales?.perches !== 'untouched'
       ? []
-      : axles
-          .filter(({ axle }) => ofAxle(inputs, axle).sizing.perch?.setting === undefined)
+      : inputs.axles
+          .filter(({ sizing }) => sizing.perch?.setting === undefined)
           .map(({ axle }) => open('perchSettingMissing', `corners.${axle}.sizing.perch.setting`, { axle }))),
     ...axles.flatMap(onAxle),
   ];
@@ -29,7 +30,7 @@ function onAxle({ axle, spring, input: { corner, sizing, limits } }: AxleSizing)
     bearings: limits.bearings,
     bumpStop: limits.bumpStop,
     mounts: order?.mounts,
-    ...(isStrutUnit(corner) ? {} : { bodyEnd: order?.bodyEnd }),
+    ...(strutOf(corner) === null ? { bodyEnd: order?.bodyEnd } : {}),
     bodyDiameter: order?.bodyDiameter,
     adjusters: order?.adjusters,
     lengthTolerance: order?.lengthTolerance,

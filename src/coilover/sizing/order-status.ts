@@ -1,7 +1,7 @@
+import { strutOf } from '../../corner/corner.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
-import { type Diagnostic, isCheck } from '../../diagnostic.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import type { DamperLengths } from './damper.ts';
-import { isStrutUnit } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 
 /**
@@ -13,21 +13,21 @@ export type OrderStatus = 'order' | 'enquiry' | 'notForOrder';
 /** Conflicts that cost comfort or time, not the unit: the builder may choose to live with them. */
 const ACCEPTABLE: readonly string[] = ['ridesOnBumpStop', 'springFarFromTarget'];
 
-/** Whether something that was found stands against an order. */
-export function blocksOrder(found: Partial<Pick<Diagnostic, 'code' | 'severity'>>): boolean {
-  return !isCheck(found) && (found.code === undefined || !ACCEPTABLE.includes(found.code));
+/** Whether a conflict stands against an order. */
+export function blocksOrder({ code }: Diagnostic): boolean {
+  return !ACCEPTABLE.includes(code);
 }
 
-/** The status of an order from what was found and what is still to be agreed. */
+/** The status of an order from its conflicts and what is still to be agreed. */
 export function orderStatus(
-  findings: readonly Partial<Pick<Diagnostic, 'code' | 'severity'>>[],
+  conflicts: readonly Diagnostic[],
   axles: readonly {
     readonly spring: Spring | null;
     readonly damper: DamperLengths | null;
     readonly input: DocumentCorner;
   }[],
 ): OrderStatus {
-  if (findings.some(blocksOrder)) return 'notForOrder';
+  if (conflicts.some(blocksOrder)) return 'notForOrder';
   const agreed = axles.every(({ spring, damper, input }) => {
     const { mounts, bodyEnd } = input.sizing?.order ?? {};
     return (
@@ -35,7 +35,7 @@ export function orderStatus(
       damper !== null &&
       mounts?.mount !== undefined &&
       mounts.chassis !== undefined &&
-      (bodyEnd !== undefined || isStrutUnit(input.corner))
+      (bodyEnd !== undefined || strutOf(input.corner) !== null)
     );
   });
   return agreed ? 'order' : 'enquiry';

@@ -24,7 +24,7 @@ export interface RateRow {
 const AROUND = 4;
 
 /**
- * Rates around the one that is fitted, in the steps in which they can be had: for the talk with whoever makes the coilover. Without a
+ * Rates around the one that is fitted, in the steps in which they are available, to discuss with the maker. Without a
  * target, the rates for frequencies from a soft road car's to a stiff track car's.
  */
 export function rateTable(state: AxleState): RateRow[] {

@@ -12,7 +12,6 @@ import type { Certain } from '../../document/uncertain.ts';
 import { DEGREES, GRAVITY } from '../../units.ts';
 import { restUnder } from '../wheel.ts';
 import { cornerDownforce, topSpeedOf } from './downforce.ts';
-import type { Axle } from './inputs.ts';
 import type { AxleState } from './state.ts';
 
 /** What is taken where the document says nothing; common practice, without a source. g, and mm. */
@@ -42,7 +41,6 @@ export interface TravelRequirement {
 export function travelRequirementOf(
   state: AxleState,
   car: Certain<CarSizingFile>,
-  axle: Axle,
   rollGradient: number | null,
   sprungMass: number | null,
 ): TravelRequirement {
@@ -54,6 +52,7 @@ export function travelRequirementOf(
     margin = TRAVEL_CASES.margin,
   } = car.travelCases ?? {};
   const { masses, downforce } = car;
+  const { axle } = state.given;
   if (state.coilover !== null && state.rest === null) {
     return { bump: null, droop: null, cases: [], omitted: [omission('everyCase', 'stand', 'coilover')] };
   }

@@ -1,3 +1,4 @@
+import type { Axle } from '../../corner/axles.ts';
 import type { Limits } from '../../corner/limits/limits.ts';
 import type { BearingUses } from '../../corner/limits/misalignment.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
@@ -11,7 +12,6 @@ import type { DamperLengths } from './damper.ts';
 import type { DampingRow } from './damping.ts';
 import type { SpeedRow } from './downforce.ts';
 import type { FigureInfo } from './figure.ts';
-import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { LoadState } from './load-states.ts';
 import type { AxleFigureName, CarFigureName } from './numbers.ts';
@@ -81,9 +81,9 @@ export interface Sizing {
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure<CarFigureName>[];
-  /** What can't be made or will not work, with its numbers: each leaves out what depends on it, and nothing else. */
+  /** What can't be right, can't be made or will not work, with its numbers: each leaves out what depends on it, and nothing else. */
   readonly conflicts: readonly Diagnostic[];
-  /** What to look at again in the document, though it is no error. */
+  /** What to look at again, though it is no conflict: inputs that look wrong, what may not do at an end of its interval, remarks. */
   readonly checks: readonly Diagnostic[];
   readonly assumptions: readonly Diagnostic[];
   /** What is still to be found out or agreed: the user's own (`ownQuestion`), then what is missing. */

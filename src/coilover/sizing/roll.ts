@@ -6,6 +6,7 @@
 // h the height of the sprung centre of gravity above the roll axis, which joins the roll centres of the axles and is taken where the
 // sprung mass lies (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 6; from memory). Tyres are taken as rigid.
 
+import { AXLES } from '../../corner/axles.ts';
 import { DEGREES, GRAVITY } from '../../units.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { AxleState } from './state.ts';
@@ -34,15 +35,15 @@ export const ROLL_FIGURES = {
 
 export const CAR_ROLL_FIGURES = {
   rollGradient: {
-    label: 'roll gradient per g, without anti-roll bars',
-    quantity: 'angle',
+    label: 'roll gradient, without anti-roll bars',
+    quantity: 'rollGradient',
     group: 'adjustable',
     definition:
       'moment per g (sprung weight × its height above the roll axis) ÷ (roll stiffness of both axles − that moment); tyres rigid',
   },
   rollGradientWithBars: {
-    label: 'roll gradient per g, with anti-roll bars',
-    quantity: 'angle',
+    label: 'roll gradient, with anti-roll bars',
+    quantity: 'rollGradient',
     group: 'adjustable',
     definition: 'the same with the anti-roll bars',
   },
@@ -65,17 +66,20 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
   };
 }
 
+/** Sprung mass of a car, kg; null where that of an axle is not known. */
+export function sprungMassOf(states: readonly AxleState[]): number | null {
+  const known = states.flatMap(({ mass }) => mass?.sprung ?? []);
+  return known.length < AXLES.length ? null : known.reduce((sum, sprung) => sum + 2 * sprung, 0);
+}
+
 /** Roll per g of a car whose sprung centre is so high, mm; degrees. */
 export function rollOfCar(
-  front: AxleState,
-  rear: AxleState | undefined,
+  states: readonly AxleState[],
   centreOfGravityHeight: number | undefined,
 ): Numbers<typeof CAR_ROLL_FIGURES> {
-  if (rear?.mass == null || front.mass === null || centreOfGravityHeight === undefined) {
-    return none(CAR_ROLL_FIGURES);
-  }
-  const axles = [front, rear].map((axle) => ({ roll: rollOfAxle(axle), sprung: axle.mass?.sprung ?? 0 }));
-  const sprung = axles.reduce((sum, axle) => sum + 2 * axle.sprung, 0);
+  const sprung = sprungMassOf(states);
+  if (sprung === null || centreOfGravityHeight === undefined) return none(CAR_ROLL_FIGURES);
+  const axles = states.map((axle) => ({ roll: rollOfAxle(axle), sprung: axle.mass?.sprung ?? 0 }));
   const axis = axles.reduce(
     (sum, axle) => sum + (2 * axle.sprung * (axle.roll.rollCentreHeight ?? 0)) / sprung,
     0,

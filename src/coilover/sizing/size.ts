@@ -20,17 +20,17 @@ import { boughtTable, dampingTable } from './damping.ts';
 import { type SpeedRow, speedRow } from './downforce.ts';
 import type { FigureInfos } from './figure.ts';
 import { findingsOn, omittedFindings } from './findings.ts';
-import { AXLES, type Axle, type CarInputs, ofAxle } from './inputs.ts';
+import type { CarInputs } from './inputs.ts';
 import { designStateOf, loadStateDiagnostics, loadStatesOn } from './load-states.ts';
 import {
   AXLE_FIGURES,
   type AxleFigureName,
+  type AxleNumbers,
   CAR_WIDE_FIGURES,
   type CarFigureName,
   type CarNumbers,
   carNumbers,
   estimatedNumbers,
-  figuresIn,
   type Owner,
 } from './numbers.ts';
 import { openQuestionsOf } from './open-questions.ts';
@@ -39,6 +39,7 @@ import { perchRange } from './perch.ts';
 import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { springFit } from './spring-fit.ts';
+import type { AxleState } from './state.ts';
 import { stabilityDiagnostics } from './static-stability.ts';
 import { perturbationsOf } from './uncertainty.ts';
 
@@ -52,114 +53,112 @@ import { perturbationsOf } from './uncertainty.ts';
  */
 export function sizeCoilovers(file: CarDocument): Sizing {
   const { document, car, uncertain, issues, written } = carOf(file);
-  const { inputs } = car;
+  const { masses } = car.car;
   const perturbations = perturbationsOf(car, uncertain);
-  const { settings, limits, springOptions } = chooseParts(document, car, perturbations);
-  const nominal = carNumbers(car, settings);
-  const sure = estimatedNumbers(nominal, perturbations, (moved) => carNumbers(moved, settings));
-  const listed = figuresIn(inputs);
+  const chosen = chooseParts(car, perturbations);
+  const nominal = carNumbers(car, chosen);
+  const estimated = estimatedNumbers(nominal, perturbations, (moved) => carNumbers(moved, chosen));
   const figuresOf = <Name extends string>(whose: Owner, infos: FigureInfos): Figure<Name>[] =>
-    listed.flatMap(({ owner, name }, k) =>
-      owner === whose ? [{ name: name as Name, ...infos[name], ...sure[k] }] : [],
+    estimated.flatMap(({ owner, name, estimate }) =>
+      owner === whose ? [{ name: name as Name, ...infos[name], ...estimate }] : [],
     );
-  const { masses } = inputs.car;
-  const perches = masses?.scales?.perches ?? null;
-  const designState = designStateOf(masses);
-  const axles = AXLES.filter((axle) => document.corners[axle] !== undefined).map((axle): AxleSizing => {
-    const given = ofAxle(document.corners, axle);
-    const state = ofAxle(nominal.states, axle);
-    const figures = figuresOf<AxleFigureName>(axle, AXLE_FIGURES);
-    const { sizing, ordered, rateStep } = ofAxle(inputs, axle);
-    const valving = ordered?.valving;
-    const requiredRate = state.required.springRate;
-    const damper = ofAxle(settings, axle).damper;
-    const { meanDamping, compressionDamping, reboundDamping } = ofAxle(nominal.axles, axle).damping;
-    const after = afterOrder({
-      axle,
-      state,
-      springOptions: ofAxle(springOptions, axle),
-      otherEnds: ofAxle(settings, axle).otherEnds,
-      perches,
-      travelRequirement: (at, side) => nominal.travelRequirementAt(axle, at, side),
-    });
-    return {
-      axle,
-      input: given,
-      figures,
-      figure: <Name extends AxleFigureName>(name: Name) => {
-        const found = figures.find((figure): figure is Figure<Name> => figure.name === name);
-        if (found !== undefined) return found;
-        throw refusal('figure', [
-          fault('unknownFigure', '', { got: show(name), allowed: Object.keys(AXLE_FIGURES) }),
-        ]);
-      },
-      spring: state.spring,
-      springFit:
-        state.spring === null ? null : springFit(state.spring.rate, sizing, state.carried, state.required),
-      springOptions: ofAxle(springOptions, axle),
-      adjacentRates: requiredRate === null ? null : adjacentRates(requiredRate, rateStep),
-      handMethodRate: handMethodRateOf(given, state.required.wheelRate, state.mass?.sprung),
-      rateTable: rateTable(state),
-      damper: damper === null ? null : { ...damper, specified: given.limits.damper !== undefined },
-      travelRequirement: ofAxle(nominal.travelRequirement, axle),
-      limits: ofAxle(limits, axle),
-      bearings: bearingUses(ofAxle(car.models, axle), given.limits.bearings, state.ends),
-      perch: perchRange(state),
-      dampingTable:
-        compressionDamping === null || reboundDamping === null
-          ? []
-          : valving === undefined
-            ? dampingTable(sizing.damping ?? {}, compressionDamping, reboundDamping)
-            : boughtTable(valving, { compression: compressionDamping, rebound: reboundDamping }),
-      speedRows: speedRowsOf(inputs, nominal, axle),
-      loadStates: loadStatesOn(axle, state, designState, nominal.loaded),
-      afterOrder: after,
-      advice: after === null ? [] : adviceOn(axle, after, perches),
-      curves: wheelCurves(state, meanDamping),
-      forces: forcesIn(given, state, ofAxle(limits, axle), damper),
-    };
-  });
-  const stability = axles.flatMap(({ axle, travelRequirement }) =>
-    stabilityDiagnostics(ofAxle(nominal.states, axle), travelRequirement, inputs.car, axle).map((one) => ({
+  const axles = nominal.axles.map((axle) => ({
+    ...axle,
+    sized: sizedAxle(axle, nominal, car.car, figuresOf(axle.axle, AXLE_FIGURES)),
+  }));
+  const sized = axles.map((axle) => axle.sized);
+  const stability = axles.flatMap(({ axle, state, travelRequirement }) =>
+    stabilityDiagnostics(state, travelRequirement, car.car).map((one) => ({
       ...one,
       path: `corners.${axle}.${one.path}`,
     })),
   );
-  const isError = ({ severity }: Diagnostic) => severity === 'error';
-  const isNote = ({ severity }: Diagnostic) => severity === 'note';
-  const inDocument = (one: Diagnostic) => ({ ...one, path: boughtPath(one.path, document) });
-  const conflicts = [
-    ...document.notes.filter(isError),
+  const found = [
+    ...document.notes,
+    ...sized.flatMap(({ axle, input: { corner } }) =>
+      (corner.checks ?? []).map((check) => ({ ...check, path: `corners.${axle}` })),
+    ),
     ...[
       ...issues,
       ...nominal.issues,
-      ...stability.filter((one) => !isNote(one)),
-      ...omittedFindings(axles, [...issues, ...nominal.issues, ...stability]),
-      ...axles.flatMap((sized) => findingsOn(sized, ofAxle(inputs, sized.axle))),
-      ...axles.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
-      ...axles.flatMap(notCured),
-    ].map(inDocument),
+      ...stability,
+      ...omittedFindings(sized, [...issues, ...nominal.issues, ...stability]),
+      ...axles.flatMap((axle) => findingsOn(axle.sized, axle)),
+      ...sized.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
+      ...sized.flatMap(notCured),
+    ].map((one) => ({ ...one, path: boughtPath(one.path, document) })),
   ];
+  const isConflict = ({ severity }: Diagnostic) => severity === 'error' || severity === 'conflict';
+  const conflicts = found.filter(isConflict);
   return {
     ...(document.name === undefined ? {} : { name: document.name }),
     units: document.units,
-    status: orderStatus(conflicts, axles),
+    status: orderStatus(conflicts, sized),
     ...(document.sizing.use === undefined ? {} : { use: document.sizing.use }),
     order: document.sizing.order ?? null,
-    designState,
+    designState: designStateOf(masses),
     aboard: loadNames(masses),
-    axles,
+    axles: sized,
     figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,
-    assumptions: assumptionsOf(inputs, axles),
-    checks: [
-      ...document.notes.filter((one) => !isError(one)),
-      ...axles.flatMap(({ axle, input: { corner } }) =>
-        (corner.checks ?? []).map((check) => ({ ...check, path: `corners.${axle}` })),
-      ),
-      ...stability.filter(isNote).map(inDocument),
-    ],
-    openQuestions: openQuestionsOf(written, axles),
+    checks: found.filter((one) => !isConflict(one)),
+    assumptions: assumptionsOf(car.car, axles),
+    openQuestions: openQuestionsOf(written, sized),
+  };
+}
+
+/** An axle as a sizing tells of it. */
+function sizedAxle(
+  { axle, input, sizing, ordered, rateStep, model, state, travelRequirement, chosen, numbers }: AxleNumbers,
+  { loaded, travelRequirementAt }: CarNumbers,
+  { masses, downforce }: CarInputs['car'],
+  figures: readonly Figure<AxleFigureName>[],
+): AxleSizing {
+  const { damper, limits, otherEnds, springOptions } = chosen;
+  const { spring, required } = state;
+  const { meanDamping, compressionDamping, reboundDamping } = numbers;
+  const perches = masses?.scales?.perches ?? null;
+  const after = afterOrder({
+    state,
+    springOptions,
+    otherEnds,
+    perches,
+    travelRequirement: travelRequirementAt,
+  });
+  return {
+    axle,
+    input,
+    figures,
+    figure: <Name extends AxleFigureName>(name: Name) => {
+      const found = figures.find((figure): figure is Figure<Name> => figure.name === name);
+      if (found !== undefined) return found;
+      throw refusal('figure', [
+        fault('unknownFigure', '', { got: show(name), allowed: Object.keys(AXLE_FIGURES) }),
+      ]);
+    },
+    spring,
+    springFit: spring === null ? null : springFit(spring.rate, sizing, state.carried, required),
+    springOptions,
+    adjacentRates: required.springRate === null ? null : adjacentRates(required.springRate, rateStep),
+    handMethodRate: handMethodRateOf(input, required.wheelRate, state.mass?.sprung),
+    rateTable: rateTable(state),
+    damper: damper === null ? null : { ...damper, specified: input.limits.damper !== undefined },
+    travelRequirement,
+    limits,
+    bearings: bearingUses(model, input.limits.bearings, state.ends),
+    perch: perchRange(state),
+    dampingTable:
+      compressionDamping === null || reboundDamping === null
+        ? []
+        : ordered?.valving === undefined
+          ? dampingTable(sizing.damping ?? {}, compressionDamping, reboundDamping)
+          : boughtTable(ordered.valving, { compression: compressionDamping, rebound: reboundDamping }),
+    speedRows: speedRowsOf(state, downforce),
+    loadStates: loadStatesOn(state, designStateOf(masses), loaded),
+    afterOrder: after,
+    advice: after === null ? [] : adviceOn(axle, after, perches),
+    curves: wheelCurves(state, meanDamping),
+    forces: forcesIn(input, state, limits, damper),
   };
 }
 
@@ -194,18 +193,17 @@ function noRate(code: string): Diagnostic {
 /** Speeds that are looked at where none are named: this many up to the top speed. */
 const SPEED_ROWS = 5;
 
-function speedRowsOf({ car }: CarInputs, { states }: CarNumbers, axle: Axle): SpeedRow[] {
-  const { downforce } = car;
+function speedRowsOf(state: AxleState, downforce: CarInputs['car']['downforce']): SpeedRow[] {
   if (downforce === undefined) return [];
   const speeds =
     downforce.speedsToCheck ??
     Array.from({ length: SPEED_ROWS }, (_, k) => (downforce.speed * (k + 1)) / SPEED_ROWS);
-  return speeds.map((speed) => speedRow(ofAxle(states, axle), downforce, axle, speed));
+  return speeds.map((speed) => speedRow(state, downforce, speed));
 }
 
 function forcesIn(
   { corner, limits }: DocumentCorner,
-  { mass, coilover, spring, given }: CarNumbers['states']['front'],
+  { mass, coilover, spring, rest, given }: AxleState,
   found: Limits,
   damper: DamperLengths | null,
 ): CornerForces | null {
@@ -219,5 +217,5 @@ function forcesIn(
     ...(table === undefined ? {} : { bumpStopTable: table }),
     limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
   };
-  return forcesOf(setUp(corner, options, { found, coilover }), options);
+  return forcesOf(setUp(corner, options, { found, coilover, restingAt: rest?.travel ?? null }), options);
 }

@@ -15,7 +15,6 @@ import { GRAVITY } from '../../units.ts';
 import { axialForce, type CoiloverForce, contactLength } from '../forces/axial-force.ts';
 import { type Collapse, collapseBetween, isBorne, restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import { speedRow, topSpeedOf } from './downforce.ts';
-import type { Axle } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import type { Carried } from './rates.ts';
 import type { TravelRequirement } from './required-travel.ts';
@@ -35,12 +34,11 @@ export function stabilityDiagnostics(
   state: AxleState,
   needed: TravelRequirement,
   car: Certain<CarSizingFile>,
-  axle: Axle,
 ): Diagnostic[] {
   const { coilover, spring, carried, rest, shock, ends } = state;
   if (coilover === null || spring === null || carried === null) return [];
   if (rest === null) return [doesNotStand(state, coilover, spring, carried)];
-  const steady = steadyStates(state, needed, car, axle);
+  const steady = steadyStates(state, needed, car);
   const beyond = collapseBetween(shock, coilover, rest.travel, Math.min(shock.bump, ends.bump + NEAR));
   const within = [
     collapseBetween(shock, coilover, rest.travel, ends.bump),
@@ -146,15 +144,13 @@ function steadyStates(
   state: AxleState,
   { cases }: TravelRequirement,
   { downforce }: Certain<CarSizingFile>,
-  axle: Axle,
 ): SteadyState[] {
   const rest = state.rest?.travel ?? 0;
   const steady: SteadyState[] = [{ state: 'rest', travel: rest }];
   const add = (name: SteadyState['state'], travel: number | null) => {
     if (travel !== null) steady.push({ state: name, travel });
   };
-  if (downforce !== undefined)
-    add('topSpeed', speedRow(state, downforce, axle, topSpeedOf(downforce)).travel);
+  if (downforce !== undefined) add('topSpeed', speedRow(state, downforce, topSpeedOf(downforce)).travel);
   for (const [name, part] of [
     ['corner', 'roll'],
     ['braking', 'dive'],

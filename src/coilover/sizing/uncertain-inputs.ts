@@ -1,3 +1,4 @@
+import { AXLES, type Axle } from '../../corner/axles.ts';
 import { type DrawnCorner, modelOf } from '../../corner/corner.ts';
 import { hardpointsOf } from '../../corner/hardpoint-coordinates.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
@@ -7,7 +8,7 @@ import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { AS_ORDERED, type AsMade } from './as-made.ts';
-import { type Axle, type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
+import type { AxleInputs, CarInputs, CornerSizing } from './inputs.ts';
 import { commonRateStep } from './listed-springs.ts';
 
 /** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
@@ -28,8 +29,10 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
     }
   };
   const car = certain(document.sizing, under([], ['car']));
-  const axles = eachAxle(document.corners, (axle) => {
-    const { sizing, limits, sprungMass, corner, ordered } = ofAxle(document.corners, axle);
+  const axles = AXLES.flatMap((axle, k): AxleInputs[] => {
+    const input = document.corners[axle];
+    if (input === undefined) return [];
+    const { sizing = {}, limits, sprungMass, corner, ordered } = input;
     for (const direction of errorsOf(corner)) {
       uncertain.push({
         name: `corners.${axle} ${directionName(direction)}`,
@@ -37,19 +40,23 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
         at: { axle, direction },
       });
     }
-    const numbers: CornerSizing = certain(sizing ?? {}, under(['corners', axle, 'sizing'], [axle, 'sizing']));
-    uncertain.push(...toleranceInputs(axle, numbers.order, ordered));
-    const rateStep = numbers.rateStep ?? commonRateStep(document.units);
-    return {
-      sizing: numbers,
-      limits,
-      sprungMass,
-      ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
-      rateStep,
-      made: AS_ORDERED,
-    };
+    const written = ['corners', axle, 'sizing'];
+    const numbers: CornerSizing = certain(sizing, under(written, ['axles', k, 'sizing']));
+    uncertain.push(...toleranceInputs([...written, 'order'], ['axles', k, 'made'], numbers.order, ordered));
+    return [
+      {
+        axle,
+        input,
+        sizing: numbers,
+        limits,
+        sprungMass,
+        ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
+        rateStep: numbers.rateStep ?? commonRateStep(document.units),
+        made: AS_ORDERED,
+      },
+    ];
   });
-  return { inputs: { car, ...axles }, uncertain };
+  return { inputs: { car, axles }, uncertain };
 }
 
 /** What the tolerance of lengths lets be off, each by itself. */
@@ -57,14 +64,14 @@ const LENGTHS = ['extendedLength', 'compressedLength', 'seat'] as const;
 
 /** The tolerances of an order as uncertain inputs: they are half-widths like any other. What was bought is measured, and no longer subject to them. */
 function toleranceInputs(
-  axle: Axle,
+  written: Place,
+  made: Place,
   order: AxleInputs['sizing']['order'],
   ordered: OrderedFile | undefined,
 ): UncertainInput[] {
   const { lengthTolerance, rateTolerance } = order ?? {};
-  const at = ['corners', axle, 'sizing', 'order'];
   const tolerance = (name: string, plusMinus: number | undefined, what: keyof AsMade): UncertainInput[] =>
-    plusMinus === undefined ? [] : [{ name: pathText([...at, name]), plusMinus, at: [axle, 'made', what] }];
+    plusMinus === undefined ? [] : [{ name: pathText([...written, name]), plusMinus, at: [...made, what] }];
   return [
     ...LENGTHS.filter((length) => !(length === 'seat' ? isPerchMeasured(ordered) : ordered?.damper)).flatMap(
       (length) => tolerance('lengthTolerance', lengthTolerance, length),

@@ -8,7 +8,7 @@ import { shareIssues } from '../masses.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { coilFaults } from '../springs/coil-spring.ts';
 import { springLengths } from '../springs/min-length.ts';
-import { type AxleInputs, type CarInputs, type CornerSizing, eachAxle, ofAxle } from './inputs.ts';
+import type { AxleInputs, CarInputs, CornerSizing } from './inputs.ts';
 import { isPlace, type UncertainInput } from './uncertain-inputs.ts';
 
 /** Inputs without what can't be used, what of them is uncertain, and what was taken out. */
@@ -22,10 +22,10 @@ export function usable(
 } {
   const { downforce, ...car } = written.car;
   const issues: Diagnostic[] = shareIssues('downforce.frontFraction', downforce?.frontFraction);
-  const axles = eachAxle(written, (axle): AxleInputs => {
-    const given = ofAxle(written, axle);
+  const axles = written.axles.map((given): AxleInputs => {
     const left = usableSizing(given.sizing);
-    issues.push(...left.issues.map((issue) => ({ ...issue, path: `corners.${axle}.sizing.${issue.path}` })));
+    const under = `corners.${given.axle}.sizing`;
+    issues.push(...left.issues.map((issue) => ({ ...issue, path: `${under}.${issue.path}` })));
     const { perch, ...others } = left.sizing;
     const kept = isPerchMeasured(given.ordered) || written.car.masses?.scales?.perches !== 'reset';
     if (perch === undefined || kept) {
@@ -36,7 +36,7 @@ export function usable(
     return { ...given, sizing: { ...others, perch: unset } };
   });
   const unshared = downforce === undefined || issues.some(({ path }) => path === 'downforce.frontFraction');
-  const inputs: CarInputs = { car: unshared ? car : written.car, ...axles };
+  const inputs: CarInputs = { car: unshared ? car : written.car, axles };
   return { inputs, uncertain: uncertain.filter(({ at }) => !isPlace(at) || has(inputs, at)), issues };
 }
 

@@ -22,8 +22,8 @@ export interface StrokeLeft {
 }
 
 /**
- * The ordered unit against a donor damper, and the donor by itself: mm, null where it can't be told. Differences are those of the ordered unit
- * less the donor: positive where the ordered unit is longer.
+ * The ordered damper against a donor damper, and the donor by itself: mm, null where it can't be known. Differences are those of the ordered damper
+ * less the donor: positive where the ordered damper is longer.
  */
 export interface DonorComparison {
   readonly extendedLengthDifference: number | null;
@@ -43,7 +43,7 @@ export interface DonorComparison {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** The ordered unit, `damper` of the options; without it the one that the required travel needs, without a bump stop. */
+/** The ordered damper, `damper` of the options; without it the one that the required travel needs, without a bump stop. */
 export interface ComparedUnit {
   readonly extendedLength: number;
   readonly compressedLength: number;

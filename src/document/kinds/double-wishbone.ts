@@ -12,6 +12,7 @@ export const WISHBONES = {
     upperArm: ['upperArm.inner', 'upperArm.outer'],
   },
   upright: ['lowerArm.outer', 'upperArm.outer'],
+  strut: null,
 } as const;
 
 /** The points of two wishbones and their wheel. */

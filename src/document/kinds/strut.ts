@@ -44,6 +44,7 @@ export const STRUT = {
   ],
   arms: { lowerArm: ['lowerArm.inner', 'lowerArm.outer'] },
   upright: ['lowerArm.outer', 'strut.lowerMount'],
+  strut: 'strut',
   sizes: [
     {
       at: 'strut',

@@ -1,6 +1,6 @@
 import type { AfterOrder, WheelAfterOrder } from '../../coilover/ordered/after-order.ts';
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import type { Quantity, Units } from '../../units.ts';

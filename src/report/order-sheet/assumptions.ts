@@ -1,22 +1,19 @@
 // What the sizing assumes, and what each assumption would change: in figures where the sizing has them.
 
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import { type Block, heading, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
-export function assumptionsPart({ assumptions, checks, axles, units }: Sizing, paper: OnPaper): Block[] {
-  // What is asked to be checked stands there already.
-  const shown = assumptions.filter(({ code }) => checks.every((check) => check.code !== code));
-  if (shown.length === 0) return [];
+export function assumptionsPart({ assumptions, axles, units }: Sizing, paper: OnPaper): Block[] {
   return [
     heading(2, 'Assumptions'),
     table(
       'Assumptions',
       ['assumption', 'what it changes'],
-      shown.map((one) => [sentence(one, units), CHANGES[one.code]?.(axles, paper) ?? '']),
+      assumptions.map((one) => [sentence(one, units), CHANGES[one.code]?.(axles, paper) ?? '']),
       [],
     ),
   ];
@@ -68,6 +65,7 @@ const CHANGES: Readonly<Record<string, Change>> = {
   rateStepAssumed: () => 'The next rates available, and so the spring rate fitted and its frequency.',
   damperFromTravel: () =>
     'Another damper has other lengths and another stroke, and may stop the wheel elsewhere.',
+  minLengthTaken: () => 'The spring travel available, and so whether the spring fits.',
   loadFactorsAssumed: () =>
     'The wheel load of each case is proportional to its factor; the joint loads follow.',
 };

@@ -1,34 +1,28 @@
 import { DAMPING_RANGES, FREQUENCY_RANGES, type UseRange } from '../../coilover/sizing/advice.ts';
-import { axleName } from '../../coilover/sizing/inputs.ts';
+import type { SpringOption } from '../../coilover/sizing/choose-spring.ts';
+import type { SpeedRow } from '../../coilover/sizing/downforce.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
+import { axleName } from '../../corner/axles.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import { worded } from '../../sentences/worded.ts';
-import { printedValue } from '../margins.ts';
-import { type Block, heading, list, paragraph, table } from './blocks.ts';
-import { jointLoads } from './joint-loads.ts';
-import { limitWords } from './limit-words.ts';
+import { type Block, heading, paragraph, pictureOf, table } from './blocks.ts';
+import { loadsPart } from './loads-part.ts';
 import type { OnPaper } from './on-paper.ts';
+import { partsOnPaper } from './parts-on-paper.ts';
 import { rateCurve } from './rate-curve.ts';
-import { travelRuler } from './travel-ruler.ts';
+import { travelPart } from './travel-part.ts';
 
 /** All of one axle but its figures: travel, spring, damping, speeds, loads. */
 export function axlePart(sized: AxleSizing, paper: OnPaper): Block[] {
   return [
     heading(2, axleName(sized.axle)),
-    ...travel(sized, paper),
+    ...travelPart(sized, paper),
     ...springs(sized, paper),
     ...damping(sized, paper),
     ...speeds(sized, paper),
-    ...loads(sized, paper),
+    ...loadsPart(sized, paper),
   ];
-}
-
-/** A picture with its title, where there is one. */
-function pictureOf(title: string, draw: (title: string) => string | null): Block[] {
-  const svg = draw(title);
-  return svg === null ? [] : [{ kind: 'picture', title, svg }];
 }
 
 function springs(sized: AxleSizing, paper: OnPaper): Block[] {
@@ -41,7 +35,7 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
     words.push(
       `Required: ${both(required, 'rate')}. Next rates available: ${both(adjacentRates.below, 'rate')} and ${both(adjacentRates.above, 'rate')}.`,
       typeof handMethodRate === 'number'
-        ? `The hand method, from two lengths and the inclination, gives ${both(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / required - 1)).toFixed(0)} % too ${handMethodRate < required ? 'soft' : 'stiff'}.`
+        ? `The hand method, from two lengths and the inclination, gives ${both(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / required - 1)).toFixed(0)} % ${handMethodRate < required ? 'low' : 'high'}.`
         : `The hand method gives no figure. ${sentence(handMethodRate)}`,
     );
   }
@@ -55,10 +49,10 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
             [
               'spring, best fit first',
               'rate',
-              'of the required',
+              'fraction of required rate',
               'frequency',
-              'travel required',
-              'available',
+              'spring travel required',
+              'spring travel available',
               'remark',
             ],
             springOptions.map(
@@ -68,7 +62,7 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
                 `${(100 * rateRatio).toFixed(0)} %`,
                 orDash(frequency, 'frequency'),
                 orDash(travelRequired, 'length'),
-                orDash(travelAvailable, 'length'),
+                `${orDash(travelAvailable, 'length')}${isTaken(spring) ? TAKEN : ''}`,
                 conflicts.length === 0
                   ? 'fits'
                   : conflicts.map((one) => worded(one, units).problem).join('; '),
@@ -76,6 +70,13 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
             ),
             [1, 2, 3, 4, 5],
           ),
+          ...(springOptions.some(({ spring }) => isTaken(spring))
+            ? [
+                paragraph(
+                  `${TAKEN.trim()} To the minimum permissible length L_n as this sizing takes it: see the assumptions.`,
+                ),
+              ]
+            : []),
         ]),
     ...(rateTable.length === 0
       ? []
@@ -85,7 +86,7 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
           ),
           table(
             'Frequency at each spring rate, the perch set for design ride height',
-            ['spring rate', 'wheel rate', 'frequency', 'with the tyre', 'preload, negative: loose', ''],
+            ['spring rate', 'wheel rate', 'frequency', 'with the tyre', 'preload, negative: loose', 'remark'],
             rateTable.map((row) => [
               both(row.springRate, 'rate'),
               both(row.wheelRate, 'rate'),
@@ -103,6 +104,14 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
     ...(sized.input.sizing?.target === undefined ? frequencyAdvice() : []),
     ...(parts.length === 0 ? [] : [heading(3, 'Spring'), ...parts]),
   ];
+}
+
+/** After a travel to a minimum length that nobody has given. */
+const TAKEN = ' *';
+
+/** Whether the minimum permissible length of a spring is not the one that its maker gives. */
+function isTaken({ minLengthSource }: SpringOption['spring']): boolean {
+  return minLengthSource === 'estimated' || minLengthSource === 'assumed';
 }
 
 /** The rear against the front, for a body that pitches little after a bump. */
@@ -154,6 +163,7 @@ function damping({ dampingTable, input, figure }: AxleSizing, { given }: OnPaper
   const valving = input.ordered?.valving;
   const knee = valving === undefined ? input.sizing?.damping?.kneeSpeed : valving.kneeSpeed;
   const ratio = (name: AxleFigureName) => figure(name).value?.toFixed(2) ?? '–';
+  const bump = input.limits.bumpStop === undefined ? 'the bump limit' : 'bump stop contact';
   const atDroop =
     figure('dampingRatioAtDroop').value === null
       ? 'not defined at the droop limit (the spring is loose there, or the wheel rate not positive)'
@@ -161,109 +171,16 @@ function damping({ dampingTable, input, figure }: AxleSizing, { given }: OnPaper
   return [
     heading(3, 'Damping'),
     paragraph(
-      `The forces on the order${knee === undefined ? '' : `, with a knee at ${given(knee, 'shaftSpeed')},`} give a damping ratio of ${ratio('staticDampingRatio')} at ride height, ${atDroop} and ${ratio('dampingRatioAtBump')} at bump stop contact.`,
+      `The forces on the order${knee === undefined ? '' : `, with a knee at ${given(knee, 'shaftSpeed')},`} give a damping ratio of ${ratio('staticDampingRatio')} at ride height, ${atDroop} and ${ratio('dampingRatioAtBump')} at ${bump}.`,
     ),
   ];
 }
 
-function travel(sized: AxleSizing, paper: OnPaper): Block[] {
-  const { travelRequirement, limits, figure } = sized;
-  const { both, number, cells } = paper;
-  const [units] = paper.units;
-  const cases = travelRequirement.cases.map(({ name, side, parts, travel }) => [
-    name,
-    side,
-    Object.entries(parts)
-      .map(([part, value]) => `${part} ${number(value, 'length', units)}`)
-      .join(' + '),
-    both(travel, 'length'),
-  ]);
-  const margin = (name: AxleFigureName, side: string) => {
-    const { value, lower } = figure(name);
-    if (value === null) return [];
-    const [own, other] = paper.units.map(
-      (of, k) => cells(printedValue(sized, figure(name), of) ?? value, 'length')[k],
-    );
-    const margin = `${side}: margin ${own} (${other})`;
-    if (value < 0) return [`${margin}, less than is required.`];
-    const omitted =
-      travelRequirement.omitted.length === 0 ? '' : '; not every case could be counted, see above';
-    if (lower === null) return [`${margin}; the 95 % interval is not known${omitted}.`];
-    return [`${margin}, ${both(lower, 'length')} at the lower end of the 95 % interval${omitted}.`];
-  };
-  const found = limitRows(limits, paper);
-  return [
-    heading(3, 'Travel'),
-    ...pictureOf(`${axleName(sized.axle)}: wheel travel required and available, with its limits`, (title) =>
-      travelRuler(sized, title, units),
-    ),
-    ...(cases.length === 0
-      ? []
-      : [
-          table(
-            'Required travel in each case',
-            ['case', 'side', `made up of, ${paper.unit('length', units)}`, 'travel'],
-            cases,
-            [3],
-          ),
-        ]),
-    ...(found.length === 0
-      ? []
-      : [
-          table(
-            'Limits and events, from ride height outward',
-            ['limit or event', 'side', 'travel at the wheel', 'eye to eye', ''],
-            found,
-            [2, 3],
-          ),
-        ]),
-    list([
-      ...margin('bumpTravelMargin', 'Bump travel'),
-      ...margin('droopTravelMargin', 'Droop travel'),
-      ...[...limits.misfits, ...(limits.donor?.diagnostics ?? []), ...limits.notes].map((one) =>
-        sentence(one, units),
-      ),
-    ]),
-  ];
-}
-
-/** How many later limits are shown on either side, and how far after the first at most, mm. */
-const LATER = 3;
-const FAR = 50;
-
-/** What the travel meets, on either side from ride height outward. */
-function limitRows({ bump, droop, later, events }: AxleSizing['limits'], { both }: OnPaper): string[][] {
-  return ([bump, droop] as const).flatMap((first, k) => {
-    const side = k === 0 ? 'bump' : 'droop';
-    const row = ({ travel, diagnostic }: Limit | LimitEvent, what: string, ends: string) => {
-      const { length } = diagnostic.values;
-      return {
-        travel: Math.abs(travel),
-        cells: [
-          what,
-          side,
-          both(Math.abs(travel), 'length'),
-          typeof length === 'number' ? both(length, 'length') : '',
-          ends,
-        ],
-      };
-    };
-    const next = later
-      .filter((limit) => limit.side === side && Math.abs(limit.travel - (first?.travel ?? 0)) < FAR)
-      .slice(0, LATER);
-    return [
-      ...(first === null ? [] : [row(first, limitWords(first), 'ends the travel')]),
-      ...events.filter((event) => event.side === side).map((event) => row(event, 'bump stop contact', '')),
-      ...next.map((limit) => row(limit, limitWords(limit), 'next limit')),
-    ]
-      .sort((a, b) => a.travel - b.travel)
-      .map(({ cells }) => cells);
-  });
-}
-
-function speeds({ speedRows }: AxleSizing, { both, orDash }: OnPaper): Block[] {
+function speeds(sized: AxleSizing, paper: OnPaper): Block[] {
+  const { speedRows } = sized;
   // Without a state the axle has nothing but the downforce itself, which stands among its figures.
   if (speedRows.every(({ state }) => state === null)) return [];
+  const { both, orDash } = paper;
   return [
     heading(3, 'Under downforce'),
     table(
@@ -271,6 +188,8 @@ function speeds({ speedRows }: AxleSizing, { both, orDash }: OnPaper): Block[] {
       [
         'speed',
         'on this corner',
+        'suspension travel',
+        'tyre deflection',
         'ride height lost',
         'travel to bump stop contact',
         'travel to the limit',
@@ -279,38 +198,21 @@ function speeds({ speedRows }: AxleSizing, { both, orDash }: OnPaper): Block[] {
       speedRows.map((row) => [
         both(row.speed, 'speed'),
         both(row.downforce, 'force'),
-        row.state === 'bumpLimit' ? 'on the stops' : orDash(row.rideHeightLoss, 'length'),
+        ...lost(row, sized, paper),
         orDash(row.travelToContact, 'length'),
         orDash(row.travelToLimit, 'length'),
         orDash(row.frequency, 'frequency'),
       ]),
-      [0, 1, 2, 3, 4, 5],
+      [0, 1, 2, 3, 4, 5, 6, 7],
     ),
   ];
 }
 
-function loads(sized: AxleSizing, paper: OnPaper): Block[] {
-  const { forces } = sized;
-  if (forces === null) return [];
-  const { both } = paper;
-  return [
-    heading(3, 'Loads on mounts and joints'),
-    table(
-      'Axial force of the coilover in each load case',
-      ['load case', 'travel', 'axial force', 'spring', 'gas', 'bump stop', 'remainder'],
-      forces.cases.map(({ name, travel, shock }) => [
-        name,
-        both(travel, 'length'),
-        both(shock.total, 'force'),
-        both(shock.spring, 'force'),
-        both(shock.gas, 'force'),
-        both(shock.bumpStop, 'force'),
-        both(shock.metalContact, 'force'),
-      ]),
-    ),
-    paragraph(
-      'Remainder: what spring, gas and bump stop do not give. Above zero in bump: metal on metal, the stop solid. Below zero at full droop: held back by the extended damper. Below zero at full bump: spring and stop give more than the case asks for, and the wheel does not get there.',
-    ),
-    ...jointLoads(sized, paper),
-  ];
+/** What the suspension and the tyre give under downforce, and the ride height that is lost: their sum. */
+function lost({ state, travel, rideHeightLoss }: SpeedRow, { figure }: AxleSizing, paper: OnPaper): string[] {
+  const rest = figure('staticTravel').value;
+  if (state === 'bumpLimit') return ['–', '–', 'on the stops'];
+  if (rideHeightLoss === null || travel === null || rest === null) return ['–', '–', '–'];
+  const parts = [travel - rest, rideHeightLoss - (travel - rest)];
+  return [...partsOnPaper(parts, 1, 'length', paper), paper.both(rideHeightLoss, 'length')];
 }

@@ -64,6 +64,8 @@ export type Block =
       readonly svg: string;
       /** Width on paper, mm, for a picture that is to scale; as wide as there is room without one. */
       readonly width?: number;
+      /** The same in words and figures, for a form without pictures. */
+      readonly inWords?: readonly Block[];
     };
 
 /** A figure as a sheet shows it, with its definition and a value for each column; null where it has none there. */
@@ -85,6 +87,12 @@ export interface FigureValue {
 export const heading = (level: 2 | 3, text: string): Block => ({ kind: 'heading', level, text });
 export const paragraph = (text: string): Block => ({ kind: 'text', text });
 export const list = (items: readonly string[]): Block => ({ kind: 'list', items });
+
+/** A picture by its title, where there is one. */
+export function pictureOf(title: string, draw: (title: string) => string | null): Block[] {
+  const svg = draw(title);
+  return svg === null ? [] : [{ kind: 'picture', title, svg }];
+}
 
 /** A table, with what it is of; its columns but the first hold figures unless said otherwise. */
 export function table(

@@ -7,8 +7,7 @@ import {
   specifiedIn,
 } from '../../coilover/compare.ts';
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
-import { axleName } from '../../coilover/sizing/inputs.ts';
-import { isCheck } from '../../diagnostic.ts';
+import { axleName } from '../../corner/axles.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { issueLine } from '../issue-line.ts';
@@ -29,12 +28,15 @@ const GROUPS: readonly (readonly [FigureGroup, string])[] = [
 
 /** A comparison as a sheet, in the units of the second document: what it means for the order first. */
 export function comparisonSheet(comparison: SizingComparison): OrderSheet {
-  const { names, units, figures, choices, limits, conflicts, consequence } = comparison;
+  const { names, units, figures, choices, limits, conflicts, checks, consequence } = comparison;
   const { before, after } = names;
   const whose = before === after ? before : `${before ?? 'before'} and ${after ?? 'after'}`;
   const issues = (title: string, found: typeof conflicts.gone): Block[] =>
     found.length === 0 ? [] : [heading(3, title), list(found.map((one) => issueLine(one, units)))];
-  const isChanged = conflicts.gone.length + conflicts.added.length > 0;
+  const changed = (title: string, { added, gone }: typeof conflicts): Block[] =>
+    added.length + gone.length === 0
+      ? []
+      : [heading(2, title), ...issues('New', added), ...issues('Gone', gone)];
   return {
     title: whose === null ? 'Two sizings compared' : `Two sizings compared: ${whose}`,
     data: { ...comparison },
@@ -42,12 +44,11 @@ export function comparisonSheet(comparison: SizingComparison): OrderSheet {
       heading(2, 'What it means for the order'),
       paragraph(CONSEQUENCES[consequence]),
       ...specifiedPart(comparison),
-      ...(conflicts.added.some((one) => !isCheck(one))
+      ...(conflicts.added.length > 0
         ? [paragraph('The second car has new conflicts: resolve them before you order.')]
         : []),
-      ...(isChanged ? [heading(2, 'Conflicts')] : []),
-      ...issues('New', conflicts.added),
-      ...issues('Gone', conflicts.gone),
+      ...changed('Conflicts', conflicts),
+      ...changed('Check these inputs', checks),
       ...choicesPart(choices, units),
       ...limitsPart(limits, units),
       ...GROUPS.flatMap(([group, title]) =>

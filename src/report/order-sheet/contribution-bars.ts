@@ -4,8 +4,12 @@ import type { Figure } from '../../coilover/sizing/result.ts';
 import { spaced } from '../../words.ts';
 import { type Attributes, type Element, element, svgDocument, text } from '../svg.ts';
 import { textWidth } from '../text.ts';
+import { type Block, table } from './blocks.ts';
 
 const WIDTH = 700;
+/** Room for the outline of a bar at either end, and how long all pieces of a bar are. */
+const EDGE = 0.5;
+const BARS = WIDTH - 2 * EDGE;
 const FONT = 11;
 /** Of places in the file. */
 const SMALL = 9.5;
@@ -16,9 +20,11 @@ const WORDS = 25;
 const LINE = 14;
 /** Below the last line of a figure. */
 const GAP = 7;
-/** Pieces that are named; the rest is one piece without a name. */
+/** Pieces that are named; the rest is one piece. */
 const NAMED = 3;
-const FILLS = ['#555', '#999', '#ccc'];
+/** Fraction of the rest from which it is shown. */
+const LEAST = 0.005;
+const FILLS = ['#555', '#999', '#ccc', '#fff'];
 const THIN: Attributes = { stroke: '#000', 'stroke-width': 0.7 };
 /** Side of the mark before words, with the room around both. */
 const MARK = 7;
@@ -43,36 +49,60 @@ function rowOf(
   { label, contributions }: Figure,
   top: number,
 ): { readonly content: Element[]; readonly bottom: number } {
-  const named = contributions.slice(0, NAMED);
   const bar = (x: number, width: number, fill: string) =>
-    element('rect', { x, y: top + HEAD, width, height: BAR, fill, ...THIN });
+    element('rect', { x: EDGE + x, y: top + HEAD, width, height: BAR, fill, ...THIN });
   let from = 0;
   let [x, line] = [0, top + HEAD + WORDS];
   const pieces: Element[] = [];
   const words: Element[] = [];
-  named.forEach(({ input, fraction }, k) => {
-    pieces.push(bar(from * WIDTH, fraction * WIDTH, FILLS[k]));
+  largest(contributions).forEach(({ name: what, input, fraction }, k) => {
+    pieces.push(bar(from * BARS, fraction * BARS, FILLS[k]));
     from += fraction;
-    const name = `${(100 * fraction).toFixed(0)} % ${wordsOf(input)}`;
+    const name = `${what} ${percent(fraction)}`;
     const path = MARK + AFTER_MARK + textWidth(name, FONT) + BEFORE_PATH;
-    const end = path + textWidth(input, SMALL);
+    const end = input === '' ? path - BEFORE_PATH : path + textWidth(input, SMALL);
     if (x > 0 && x + end > WIDTH) [x, line] = [0, line + LINE];
     words.push(
       element('rect', { x, y: line - MARK, width: MARK, height: MARK, fill: FILLS[k], ...THIN }),
       text(name, [x + MARK + AFTER_MARK, line], { 'font-size': FONT }),
-      text(input, [x + path, line], { 'font-size': SMALL, fill: '#555' }),
+      ...(input === '' ? [] : [text(input, [x + path, line], { 'font-size': SMALL, fill: '#555' })]),
     );
     x += end + AFTER_WORDS;
   });
   return {
-    content: [
-      text(label, [0, top + 11], { 'font-size': FONT, 'font-weight': 'bold' }),
-      bar(0, WIDTH, '#fff'),
-      ...pieces,
-      ...words,
-    ],
+    content: [text(label, [0, top + 11], { 'font-size': FONT, 'font-weight': 'bold' }), ...pieces, ...words],
     bottom: line + GAP,
   };
+}
+
+/** The largest contributions, by name and place in the file, then all others as one without a place. */
+function largest(contributions: Figure['contributions']) {
+  const named = contributions.slice(0, NAMED).map((one) => ({ ...one, name: wordsOf(one.input) }));
+  const others = 1 - named.reduce((sum, { fraction }) => sum + fraction, 0);
+  return others > LEAST ? [...named, { name: 'others', input: '', fraction: others }] : named;
+}
+
+/** `42 %`; less than half a percent as `under 1 %`. */
+function percent(fraction: number): string {
+  const shown = (100 * fraction).toFixed(0);
+  return `${shown === '0' ? 'under 1' : shown} %`;
+}
+
+/** The same as a table. */
+export function contributionTable(figures: readonly Figure[], title: string): Block {
+  return table(
+    title,
+    ['figure', 'what makes it uncertain', 'place in the file', 'fraction of its variance'],
+    figures.flatMap(({ label, contributions }) =>
+      largest(contributions).map(({ name, input, fraction }, k) => [
+        k === 0 ? label : '',
+        name,
+        input,
+        percent(fraction),
+      ]),
+    ),
+    [3],
+  );
 }
 
 /** Inputs by the last part of their place in the file. */

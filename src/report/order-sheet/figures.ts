@@ -1,6 +1,6 @@
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import { printedValue } from '../margins.ts';
 import { type Block, type FigureValue, heading } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';

@@ -1,3 +1,4 @@
+import { uncapital } from '../../words.ts';
 import { printed } from '../text.ts';
 import type { Block, FigureRow, FigureValue, FormLine, OrderSheet } from './blocks.ts';
 import { PAGE_HEAD, PAGE_MEDIA, PAGE_RULES } from './page-style.ts';
@@ -89,7 +90,8 @@ svg.whisker { width: 14mm; height: 2.2mm; vertical-align: -0.2mm; }`;
 const NARROW_SCREEN = `@media screen and (max-width: 640px) { body { font-size: 10pt; }
 table.wide thead { display: none; } table.wide tr, table.wide th, table.wide td { display: block; text-align: left; padding: 0.3mm 0; border: 0; }
 table.wide tr { padding: 1mm 0; border-bottom: 0.3pt solid #bbb; } table.wide th[scope=row] { font-weight: bold; }
-table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } td:empty { display: none; } }`;
+table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } table.wide td:empty { display: none; }
+figure { overflow-x: auto; } figure svg { min-width: 760px; } svg.whisker { min-width: 0; } }`;
 
 function written(block: Block): string {
   switch (block.kind) {
@@ -114,7 +116,7 @@ ${block.columns.map((column) => `<div>\n${column.map(written).join('\n')}\n</div
 ${block.items
   .map(
     ({ text, parts }) =>
-      `<li><a href="#${slug(text)}">${escaped(text)}</a>${parts.length === 0 ? '' : `: ${escaped(parts.join('; ').toLowerCase())}`}</li>`,
+      `<li><a href="#${slug(text)}">${escaped(text)}</a>${parts.length === 0 ? '' : `: ${escaped(parts.map(uncapital).join('; '))}`}</li>`,
   )
   .join('\n')}
 </ul></nav>`;
@@ -207,7 +209,7 @@ function spanning(row: readonly string[], part: (content: string, k: number) => 
 }
 
 /** Above the names of figures: what their whiskers are. */
-const FIGURE_HEAD = '95 % interval below each value; whisker: 10 % of the value to either side';
+const FIGURE_HEAD = 'below each value its 95 % interval; the line spans ±10 % of the value, an arrow: wider';
 
 function figureValue(value: FigureValue | null): string {
   if (value === null) return '–';
@@ -223,13 +225,17 @@ function figureValue(value: FigureValue | null): string {
 const WHISKER = 0.1;
 const HALF = 30;
 
-/** An interval around its value, which stands in the middle; an end that reaches farther is cut, without its bar. */
+/** An interval around its value, which stands in the middle; an end that reaches farther is an arrow. */
 function whiskerOf(ends: readonly [number, number]): string {
   const [low, high] = ends.map((end) => HALF + (HALF - 2) * Math.max(-1, Math.min(1, end / WHISKER)));
-  const bars = ends.flatMap((end, k) =>
-    Math.abs(end) > WHISKER ? [] : [`M${[low, high][k].toFixed(1)} 2V8`],
-  );
-  return `<svg class="whisker" viewBox="0 0 ${2 * HALF} 10" aria-hidden="true"><path d="M${low.toFixed(1)} 5H${high.toFixed(1)}${bars.join('')}" fill="none" stroke="currentColor"/><circle cx="${HALF}" cy="5" r="2.2" fill="currentColor"/></svg>`;
+  const marks = ends.map((end, k) => {
+    const x = [low, high][k];
+    const inward = k === 0 ? 3 : -3;
+    return Math.abs(end) > WHISKER
+      ? `M${(x + inward).toFixed(1)} 2L${x.toFixed(1)} 5L${(x + inward).toFixed(1)} 8`
+      : `M${x.toFixed(1)} 2V8`;
+  });
+  return `<svg class="whisker" viewBox="0 0 ${2 * HALF} 10" aria-hidden="true"><path d="M${low.toFixed(1)} 5H${high.toFixed(1)}${marks.join('')}" fill="none" stroke="currentColor"/><circle cx="${HALF}" cy="5" r="2.2" fill="currentColor"/></svg>`;
 }
 
 /** A heading as the end of an address within its page. */

@@ -1,63 +1,78 @@
-// Loads of the joints at the upright in each load case: along the stud where its axis is known, else the whole force.
+// Loads of the ball joints in each load case: along the stud where its axis is known or taken, else the whole force.
 
+import type { AxialLoad } from '../../coilover/forces/ball-joint.ts';
 import type { CaseForces } from '../../coilover/forces/corner-forces.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { modelOf } from '../../corner/corner.ts';
-import { spaced } from '../../words.ts';
+import { ballJointName } from '../../words.ts';
+import { pointName } from '../names.ts';
 import { type Block, paragraph, table } from './blocks.ts';
+import { whole } from './mount-loads.ts';
 import type { OnPaper } from './on-paper.ts';
 
 /** A column for each ball joint: pulled out or pushed in, and square to that; nothing where no joint has a load. */
 export function jointLoads({ forces, input }: AxleSizing, paper: OnPaper): Block[] {
   const { cases } = forces ?? { cases: [] };
-  const { drawing, upright } = modelOf(input.corner);
-  const joints = drawing.bodies[upright].filter(
+  const model = modelOf(input.corner);
+  const { drawing, upright } = model;
+  const atUpright = drawing.bodies[upright].filter(
     (point) =>
       drawing.ground.includes(point) ||
       Object.entries(drawing.bodies).some(([body, points]) => body !== upright && points.includes(point)),
   );
-  const known = joints.filter((joint) => cases.some(({ ballJoints }) => joint in ballJoints));
-  const others = joints.filter((joint) => !known.includes(joint));
+  const joints = [...new Set([...atUpright, ...cases.flatMap((one) => Object.keys(one.ballJoints))])];
+  const ofKind = (is: (one: CaseForces, joint: string) => boolean) =>
+    joints.filter((joint) => cases.some((one) => is(one, joint)));
+  const known = ofKind(({ ballJoints }, joint) => joint in ballJoints);
+  // A mount on the chassis, as the top of a strut, is no ball joint with a stud on the upright.
+  const taken = ofKind(
+    ({ ballJoints, alongKingpin }, joint) =>
+      joint in alongKingpin && !(joint in ballJoints) && !drawing.ground.includes(joint),
+  );
+  const others = joints.filter((joint) => !known.includes(joint) && !taken.includes(joint));
   if (cases.length === 0 || joints.length === 0) return [];
   const [units] = paper.units;
   return [
     table(
-      'Loads of the joints at the upright',
+      'Loads of the ball joints',
       [
         'load case',
-        ...known.map((joint) => `${spaced(joint)} joint`),
-        ...others.map((joint) => `${spaced(joint)} joint, stud axis not given`),
+        ...known.map((joint) => ballJointName(joint)),
+        ...taken.map((joint) => `${ballJointName(joint)}, stud taken along the kingpin`),
+        ...others.map((joint) => `${pointName(model, joint)}, whole force`),
       ],
       cases.map((one) => [
         one.name,
         ...known.map((joint) => alongStud(one, joint, paper)),
-        ...others.map((joint) => whole(one, upright, joint, paper)),
+        ...taken.map((joint) => load(one.alongKingpin[joint], paper)),
+        ...others.map((joint) => whole(one.on[upright]?.[joint], paper)),
       ]),
       [],
     ),
-    ...(others.length === 0
+    ...(taken.length === 0
       ? []
       : [
           paragraph(
-            `Stud axis not given: the whole force on the upright, y outboard, z up (${paper.unit('force', units)}). With housingAxis in limits.ballJoints the report says whether it pulls the stud out or pushes it in.`,
+            'Stud axis not given: taken along the kingpin, the stud on the upright and the housing on the arm. Give housingAxis in limits.ballJoints for your own joint.',
           ),
         ]),
+    ...(others.length === 0
+      ? []
+      : [paragraph(`Whole force: on the upright, y outboard, z up (${paper.unit('force', units)}).`)]),
   ];
 }
 
 /** `pulled out 314 lbf (1395 N), radial 90 lbf (399 N)`. */
-function alongStud({ ballJoints }: CaseForces, joint: string, { both, number, units }: OnPaper): string {
-  const load = ballJoints[joint];
-  if (load === undefined) return '–';
-  const isNothing = Number(number(Math.abs(load.axial), 'force', units[0])) === 0;
-  const axial = isNothing ? 'no' : load.axial > 0 ? 'pulled out' : 'pushed in';
-  return `${axial} ${both(Math.abs(load.axial), 'force')}, radial ${both(load.radial, 'force')}, stud at ${both(load.articulation, 'angle')}`;
+function load(found: AxialLoad | undefined, { both, number, units }: OnPaper): string {
+  if (found === undefined) return '–';
+  const isNothing = Number(number(Math.abs(found.axial), 'force', units[0])) === 0;
+  const axial = isNothing ? 'no' : found.axial > 0 ? 'pulled out' : 'pushed in';
+  return `${axial} ${both(Math.abs(found.axial), 'force')}, radial ${both(found.radial, 'force')}`;
 }
 
-/** `412 lbf (1834 N): y 310, z -271`. */
-function whole({ on }: CaseForces, upright: string, joint: string, { both, number, units }: OnPaper): string {
-  const force = on[upright]?.[joint];
-  if (force === null || force === undefined) return '–';
-  const [y, z] = force.map((part) => number(part, 'force', units[0]));
-  return `${both(Math.hypot(...force), 'force')}: y ${y}, z ${z}`;
+/** The same with the articulation. */
+function alongStud({ ballJoints }: CaseForces, joint: string, paper: OnPaper): string {
+  const found = ballJoints[joint];
+  if (found === undefined) return '–';
+  return `${load(found, paper)}, stud at ${paper.both(found.articulation, 'angle')}`;
 }

@@ -1,5 +1,5 @@
 import type { LimitCause } from '../../corner/limits/limits.ts';
-import { spaced } from '../../words.ts';
+import { ballJointName } from '../../words.ts';
 
 /** What ends the travel, in the words of an order. */
 const CAUSES: Readonly<Record<LimitCause, string>> = {
@@ -19,5 +19,5 @@ const CAUSES: Readonly<Record<LimitCause, string>> = {
 
 /** A limit in a few words, with the ball joint by its name. */
 export function limitWords({ cause, part }: { readonly cause: LimitCause; readonly part: string }): string {
-  return cause === 'ballJointArticulation' && part !== '' ? `${spaced(part)} ball joint` : CAUSES[cause];
+  return cause === 'ballJointArticulation' && part !== '' ? ballJointName(part) : CAUSES[cause];
 }

@@ -1,8 +1,8 @@
 // Where each axle stands in its travel in every load state: a bar from droop limit to bump limit, a dot where the wheel stands.
 
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { LoadState } from '../../coilover/sizing/load-states.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import { type Element, element, line, svgDocument, text } from '../svg.ts';
 import { fold, textWidth } from '../text.ts';
 import type { OnPaper } from './on-paper.ts';

@@ -1,5 +1,5 @@
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import { type Block, heading, paragraph, table } from './blocks.ts';
 import { loadStatesPicture } from './load-states-picture.ts';
 import type { OnPaper } from './on-paper.ts';

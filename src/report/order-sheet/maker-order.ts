@@ -1,13 +1,15 @@
 // The order: what whoever makes the coilovers must know, on one page an axle.
 
 import { hardestCase } from '../../coilover/forces/corner-forces.ts';
-import { axleName, type CornerSizing, isStrutUnit } from '../../coilover/sizing/inputs.ts';
+import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import { blocksOrder, orderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
+import { strutOf } from '../../corner/corner.ts';
 import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { BearingUse } from '../../corner/limits/misalignment.ts';
-import { type Diagnostic, isCheck } from '../../diagnostic.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { certain } from '../../document/uncertain.ts';
 import { line as lineOf } from '../../sentences/line.ts';
 import { worded } from '../../sentences/worded.ts';
@@ -54,7 +56,7 @@ function pageOf(sizing: Sizing, sized: AxleSizing, sheet: string): Block & { rea
   const { axle } = sized;
   const paper = onPaper(units);
   const found = conflicts.filter(
-    (one) => !isCheck(one) && (!one.path.startsWith('corners.') || one.path.startsWith(`corners.${axle}`)),
+    (one) => !one.path.startsWith('corners.') || one.path.startsWith(`corners.${axle}`),
   );
   const items = toAgree(sized);
   const isOrder = orderStatus(found, [sized]) === 'order';
@@ -110,7 +112,7 @@ const ACKNOWLEDGEMENT: readonly FormLine[] = [
 
 /** What lengths are taken between. */
 function reference({ input: { corner, sizing } }: AxleSizing): string {
-  if (isStrutUnit(corner)) return 'Lengths along the strut, from the top mount to its lower point.';
+  if (strutOf(corner) !== null) return 'Lengths along the strut, from the top mount to its lower point.';
   const ends = sizing?.order?.mounts;
   const faces = [ends?.mount, ends?.chassis].flatMap((end) =>
     end?.type === 'stud' ? [end.referenceFace ?? `a face ${TO_AGREE}`] : [],
@@ -157,7 +159,7 @@ function drawn(sized: AxleSizing, paper: OnPaper): Block[] {
   if (drawing === null) return [];
   const { order } = sized.input.sizing ?? {};
   const [own, other] = paper.units.map((units) => paper.unit('length', units));
-  const isOpen = order?.bodyEnd === undefined && !isStrutUnit(sized.input.corner);
+  const isOpen = order?.bodyEnd === undefined && strutOf(sized.input.corner) === null;
   return [
     { kind: 'picture', title: drawing.title, svg: drawing.svg, width: drawing.width },
     paragraph(
@@ -318,7 +320,9 @@ function body(sized: AxleSizing, paper: OnPaper): Block[] {
   const lines = [
     line(
       'position',
-      isStrutUnit(input.corner) ? ['strut: body down', ''] : words(order.bodyEnd && position[order.bodyEnd]),
+      strutOf(input.corner) !== null
+        ? ['strut: body down', '']
+        : words(order.bodyEnd && position[order.bodyEnd]),
     ),
     line('body diameter', size(order.bodyDiameter)),
     line('maximum spring outer diameter', size(order.maxSpringOuterDiameter)),

@@ -1,7 +1,8 @@
+import { uncapital } from '../../words.ts';
 import { printed } from '../text.ts';
 import type { Block, FigureRow, FormLine, OrderSheet } from './blocks.ts';
 
-/** An order or a report as Markdown, without its pictures. */
+/** An order or a report as Markdown: in place of its pictures what they say in words. */
 export function sheetMarkdown({ title, blocks }: OrderSheet): string {
   const isPaged = blocks.some(({ kind }) => kind === 'page');
   const parts = [...(isPaged ? [] : [`# ${escaped(title)}`]), ...blocks.flatMap(written)];
@@ -31,7 +32,7 @@ function written(block: Block): string[] {
         block.items
           .map(
             ({ text, parts }) =>
-              `- ${escaped([text, parts.join('; ').toLowerCase()].filter((part) => part !== '').join(': '))}`,
+              `- ${escaped([text, parts.map(uncapital).join('; ')].filter((part) => part !== '').join(': '))}`,
           )
           .join('\n'),
       ];
@@ -52,7 +53,7 @@ function written(block: Block): string[] {
         ),
       ];
     case 'picture':
-      return [];
+      return (block.inWords ?? []).flatMap(written);
   }
 }
 

@@ -1,18 +1,20 @@
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import { blocksOrder } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
-import { isCheck } from '../../diagnostic.ts';
-import { issueLines, sentence } from '../../sentences/sentence.ts';
+import { axleName } from '../../corner/axles.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
+import { issueLines } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
+import { SUMMARY_HEAD, summaryRows } from '../summary.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { assumptionsPart } from './assumptions.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, type OrderSheet, paragraph, table } from './blocks.ts';
-import { contributionBars } from './contribution-bars.ts';
+import { contributionBars, contributionTable } from './contribution-bars.ts';
 import { sizingData } from './data.ts';
 import { figuresPart } from './figures.ts';
 import { loadStatesPart } from './load-states.ts';
 import { onPaper } from './on-paper.ts';
+import { openQuestionsPart } from './open-questions-part.ts';
 import { cornersPart } from './pictures.ts';
 
 /**
@@ -20,23 +22,24 @@ import { cornersPart } from './pictures.ts';
  * assumptions; metric and imperial side by side.
  */
 export function reportSheet(sizing: Sizing): OrderSheet {
-  const { name, use, units, status, axles, conflicts, checks, openQuestions, order, designState } = sizing;
+  const { name, use, units, status, axles, conflicts, checks, order, designState } = sizing;
   const paper = onPaper(units);
   const title = 'Report on the coilovers';
   const parts: readonly Block[] = [
-    ...(openQuestions.length === 0
-      ? []
-      : [heading(2, 'Open questions'), list(openQuestions.map((one) => sentence(one, units)))]),
+    ...findingsPart(conflicts, units),
+    ...checksPart(checks, units),
+    ...openQuestionsPart(sizing),
     ...afterWeighing(axles, paper),
     ...loadStatesPart(axles, designState, paper),
     ...axles.flatMap((axle) => axlePart(axle, paper)),
     ...matters(axles),
     heading(2, 'Figures'),
     ...figuresPart(sizing, paper),
-    ...cornersPart(axles, units),
     ...assumptionsPart(sizing, paper),
     heading(2, 'Cautions'),
     list(CAUTIONS),
+    // Last, so that no text stands between pictures that fill a page each.
+    ...cornersPart(axles, paper),
   ];
   return {
     title: name === undefined ? title : `${title}: ${name}`,
@@ -44,16 +47,28 @@ export function reportSheet(sizing: Sizing): OrderSheet {
     blocks: [
       ...(status === 'notForOrder' ? [NOT_FOR_ORDER] : []),
       ...(order === null ? [] : [paragraph(`Revision ${order.revision} of ${order.date}.`)]),
-      ...findingsPart(conflicts, units),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
         'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A 95 % interval holds the true value 95 times in 100.',
       ),
-      ...checksPart([...conflicts.filter(isCheck), ...checks], units),
+      ...summaryPart(axles, units),
+      ...(findingsPart(conflicts, units).length === 0 ? [paragraph('Conflicts: none.')] : []),
       contentsOf(parts),
       ...parts,
     ],
   };
+}
+
+/** Target, chosen and margin of each axle, as the terminal has them. */
+function summaryPart(axles: readonly AxleSizing[], units: Units): Block[] {
+  const rows = axles.flatMap((sized) =>
+    summaryRows(sized, units).map(([label, ...cells], k) => [
+      k === 0 ? axleName(sized.axle) : '',
+      label,
+      ...cells,
+    ]),
+  );
+  return rows.length === 0 ? [] : [table('Summary', ['axle', 'figure', ...SUMMARY_HEAD], rows, [2, 3, 4])];
 }
 
 /** The headings of blocks. */
@@ -74,26 +89,30 @@ const NOT_FOR_ORDER: Block = {
 };
 
 /** What can't be; nothing where all can. */
-export function findingsPart(findings: Sizing['conflicts'], units: Units): Block[] {
-  const conflicts = findings.filter((finding) => !isCheck(finding));
+export function findingsPart(conflicts: Sizing['conflicts'], units: Units): Block[] {
   if (conflicts.length === 0) return [];
   return [
     heading(2, 'Conflicts'),
     ...(conflicts.some(blocksOrder)
       ? []
       : [paragraph('The coilovers can be made and fit. Resolve these conflicts, or accept them.')]),
-    issueTable('Conflicts', conflicts, units),
+    issueTable('Conflicts', 'required', conflicts, units),
   ];
 }
 
 /** Problems, each with value and place, what is required, and what to do; columns with nothing in them are left out. */
-function issueTable(label: string, issues: Sizing['conflicts'], units: Units): Block {
+function issueTable(
+  label: string,
+  due: 'required' | 'usual',
+  issues: readonly Diagnostic[],
+  units: Units,
+): Block {
   const rows = issues.map((issue) => {
     const [problem, ...lines] = issueLines(issue, units);
     const of = (name: RegExp) => lines.find((line) => name.test(line))?.slice(LABEL) ?? '';
-    return [problem, of(/^ {2}found/), of(/^ {2}(required|allowed)/), of(/^ {2}fix/)];
+    return [problem, of(/^ {2}found/), of(/^ {2}(required|allowed|usual)/), of(/^ {2}fix/)];
   });
-  const head = ['problem', 'found', 'required', 'fix'];
+  const head = ['problem', 'found', due, 'fix'];
   const used = head.map((_, k) => rows.some((row) => row[k] !== ''));
   return table(
     label,
@@ -109,7 +128,7 @@ const LABEL = 12;
 /** What looks wrong, or may not do; nothing where all looks right. */
 function checksPart(checks: Sizing['checks'], units: Units): Block[] {
   if (checks.length === 0) return [];
-  return [heading(2, 'Check these inputs'), issueTable('Check these inputs', checks, units)];
+  return [heading(2, 'Check these inputs'), issueTable('Check these inputs', 'usual', checks, units)];
 }
 
 export const CAUTIONS: readonly string[] = [
@@ -133,8 +152,13 @@ const SHOWN = [
 function matters(axles: readonly AxleSizing[]): Block[] {
   const parts = axles.flatMap(({ axle, figure }): Block[] => {
     const title = `${axleName(axle)}: what makes each figure uncertain`;
-    const svg = contributionBars(SHOWN.map(figure), title);
-    return svg === null ? [] : [heading(3, axleName(axle)), { kind: 'picture', title, svg }];
+    const figures = SHOWN.map(figure);
+    const svg = contributionBars(figures, title);
+    if (svg === null) return [];
+    return [
+      heading(3, axleName(axle)),
+      { kind: 'picture', title, svg, inWords: [contributionTable(figures, title)] },
+    ];
   });
   if (parts.length === 0) return [];
   return [

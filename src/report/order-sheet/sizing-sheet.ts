@@ -1,5 +1,5 @@
-import { axleName } from '../../coilover/sizing/inputs.ts';
 import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
 import { numberIn, textIn } from '../../units.ts';
 import { type Block, heading, type OrderSheet, table } from './blocks.ts';
 import { sizingData } from './data.ts';

@@ -1,7 +1,7 @@
 // What an order leaves to be agreed, and who decides it.
 
-import { isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { strutOf } from '../../corner/corner.ts';
 import { endNames } from './unit-drawing.ts';
 
 /** Something that is not settled; without an `essential` one the unit cannot be made. */
@@ -34,7 +34,7 @@ export function toAgree(sized: AxleSizing): ToAgree[] {
     true,
   );
   ask(order.handed === undefined, 'builder', 'left and right alike, or handed');
-  ask(order.bodyEnd === undefined && !isStrutUnit(input.corner), 'builder', 'body up or down', true);
+  ask(order.bodyEnd === undefined && strutOf(input.corner) === null, 'builder', 'body up or down', true);
   ask(input.limits.bearings === undefined, 'builder', 'bolt axes and misalignment of the ends');
   ask(
     [order.mounts?.mount, order.mounts?.chassis].some(

@@ -4,6 +4,7 @@ import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { numberIn, type Units } from '../../units.ts';
 import { type Attributes, type Element, element, line, svgDocument, text } from '../svg.ts';
 import { textWidth } from '../text.ts';
+import { beyondFirst } from './later-limits.ts';
 import { limitWords } from './limit-words.ts';
 import { FONT, THIN, travelAxis, WIDTH } from './travel-axis.ts';
 
@@ -12,9 +13,6 @@ const LINE = 15;
 const LEFT = 84;
 const RIGHT = 100;
 const BAR = 14;
-/** Limits beyond the first that are shown on either side, and how far beyond it, mm. */
-const LATER = 2;
-const FAR = 40;
 /** Travel shown on a side that nothing ends, mm. */
 const FREE = 60;
 
@@ -90,21 +88,16 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
 
 /** What stands on the ruler, from left to right. */
 function marksOf({ limits, loadStates }: AxleSizing, units: Units): Mark[] {
-  const { bump, droop, later: behind, events } = limits;
+  const { bump, droop, events } = limits;
   const value = (mm: number) => `${mm > 0 ? '+' : ''}${numberIn(mm, 'length', units)}`;
   const mark = (travel: number, words: string): Mark => ({ travel, words: `${words} ${value(travel)}` });
-  const later = (first: typeof bump) =>
-    first === null
-      ? []
-      : behind
-          .filter(({ side, travel }) => side === first.side && Math.abs(travel - first.travel) < FAR)
-          .slice(0, LATER);
+  const beyond = (['bump', 'droop'] as const).flatMap((side) => beyondFirst(limits, side, units));
   return [
     { travel: 0, words: 'design ride height' },
     ...[bump, droop].flatMap((limit) =>
       limit === null ? [] : [mark(limit.travel, `${limitWords(limit)}: limit`)],
     ),
-    ...[...later(bump), ...later(droop)].map((limit) => mark(limit.travel, limitWords(limit))),
+    ...beyond.map((limit) => mark(limit.travel, limitWords(limit))),
     ...events.map(({ travel, event }) =>
       mark(travel, event === 'bumpStopContact' ? 'bump stop contact' : event),
     ),

@@ -1,7 +1,8 @@
 // A coilover to scale in three lengths, standing as it stands in the car, seen from the front.
 
-import { axleName, isStrutUnit } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
+import { strutOf } from '../../corner/corner.ts';
 import {
   type Attributes,
   type Element,
@@ -128,7 +129,7 @@ const SMALL_MIDDLE: Attributes = { 'font-size': FONT, 'text-anchor': 'middle' };
 
 /** What the two ends are called: that on the chassis, and the one that moves. */
 export function endNames({ input: { corner } }: AxleSizing): readonly [chassis: string, moving: string] {
-  if (isStrutUnit(corner)) return ['top mount', 'upright end'];
+  if (strutOf(corner) !== null) return ['top mount', 'upright end'];
   return ['chassis end', 'rocker' in corner ? 'rocker end' : 'wheel end'];
 }
 

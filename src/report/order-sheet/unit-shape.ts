@@ -6,9 +6,9 @@
 //
 // What the file does not give (eye diameters, seat thickness, coils) is drawn as such parts usually are: it is the maker's.
 
-import { type CornerSizing, isStrutUnit } from '../../coilover/sizing/inputs.ts';
+import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { modelOf } from '../../corner/corner.ts';
+import { modelOf, strutOf } from '../../corner/corner.ts';
 import { certain } from '../../document/uncertain.ts';
 
 /** What one end of the unit is, as it is drawn. */
@@ -77,7 +77,7 @@ export function unitShape(sized: AxleSizing): UnitShape | null {
   const { order = {} } = sizing;
   const { shock, drawing } = modelOf(corner);
   const chassisUp = drawing.points[shock.inner][1] >= drawing.points[shock.outer][1];
-  const isStrut = isStrutUnit(corner);
+  const isStrut = strutOf(corner) !== null;
   const bodyUp = isStrut ? false : order.bodyEnd !== 'down';
   const ends = input.limits.bearings;
   const shapeOf = (end: 'mount' | 'chassis'): EndShape => {

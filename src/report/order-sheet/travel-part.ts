@@ -1,0 +1,124 @@
+import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
+import type { TravelCase } from '../../coilover/sizing/required-travel.ts';
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { axleName } from '../../corner/axles.ts';
+import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
+import { sentence } from '../../sentences/sentence.ts';
+import { spaced } from '../../words.ts';
+import { printedValue } from '../margins.ts';
+import { printedParts } from '../sums.ts';
+import { type Block, heading, list, paragraph, pictureOf, table } from './blocks.ts';
+import { beyondFirst, LATER_LIMITS } from './later-limits.ts';
+import { limitWords } from './limit-words.ts';
+import type { OnPaper } from './on-paper.ts';
+import { travelRuler } from './travel-ruler.ts';
+
+/** Travel of an axle: what each case requires, what there is, and what is left. */
+export function travelPart(sized: AxleSizing, paper: OnPaper): Block[] {
+  const { travelRequirement, limits } = sized;
+  const [units] = paper.units;
+  const found = limitRows(limits, paper);
+  return [
+    heading(3, 'Travel'),
+    ...pictureOf(`${axleName(sized.axle)}: wheel travel required and available, with its limits`, (title) =>
+      travelRuler(sized, title, units),
+    ),
+    ...(travelRequirement.cases.length === 0
+      ? []
+      : [
+          table(
+            'Required travel in each case',
+            ['case', 'side', `made up of, ${paper.unit('length', units)}`, 'from design ride height'],
+            travelRequirement.cases.map((one) => caseRow(one, sized, paper)),
+            [3],
+          ),
+        ]),
+    ...(found.length === 0
+      ? []
+      : [
+          table(
+            'Limits and events, from ride height outward',
+            ['limit or event', 'side', 'travel at the wheel', 'eye to eye', 'effect'],
+            found,
+            [2, 3],
+          ),
+          paragraph(`Limits up to ${paper.both(LATER_LIMITS[units], 'length')} beyond the first are listed.`),
+        ]),
+    list([
+      ...margin(sized, 'bumpTravelMargin', 'Bump travel', paper),
+      ...margin(sized, 'droopTravelMargin', 'Droop travel', paper),
+      ...[...limits.misfits, ...(limits.donor?.diagnostics ?? []), ...limits.notes].map((one) =>
+        sentence(one, units),
+      ),
+    ]),
+  ];
+}
+
+/** Parts that the file gives: they are printed as they stand there. */
+const GIVEN: readonly string[] = ['road', 'margin', 'specified'];
+/** Parts by another name than the data have for them. */
+const PARTS: Readonly<Record<string, string>> = { state: 'load state' };
+
+/** A case with its parts from design ride height, which add up as they are printed; those that print as nothing are left out. */
+function caseRow({ name, side, parts, travel, required }: TravelCase, sized: AxleSizing, paper: OnPaper) {
+  const { both, number } = paper;
+  const [units] = paper.units;
+  const topSpeed = sized.speedRows.at(-1)?.speed;
+  // What is specified is specified from design ride height.
+  const all: [string, number][] =
+    parts.specified === undefined
+      ? [['static ride height', required - travel], ...Object.entries(parts)]
+      : [['specified', required]];
+  const sizes = all.map(([part, value]) => (GIVEN.includes(part) ? 0 : Math.abs(value)));
+  const shown = printedParts(
+    all.map(([, value]) => value),
+    sizes.indexOf(Math.max(...sizes)),
+    'length',
+    units,
+  ).map((value) => number(value, 'length', units));
+  const words = all.flatMap(([part], k) => {
+    if (Number(shown[k]) === 0 && all.length > 1) return [];
+    const speed = part === 'downforce' && topSpeed !== undefined ? ` at ${both(topSpeed, 'speed')}` : '';
+    return [`${PARTS[part] ?? spaced(part)}${speed} ${shown[k]}`];
+  });
+  return [name, side, words.join(' + '), both(required, 'length')];
+}
+
+/** A margin, and what is left of it at the lower end of its interval. */
+function margin(sized: AxleSizing, name: AxleFigureName, side: string, paper: OnPaper): string[] {
+  const { value, lower } = sized.figure(name);
+  if (value === null) return [];
+  const [own, other] = paper.units.map(
+    (of, k) => paper.cells(printedValue(sized, sized.figure(name), of) ?? value, 'length')[k],
+  );
+  const margin = `${side}: margin ${own} (${other})`;
+  if (value < 0) return [`${margin}, less than is required.`];
+  const omitted =
+    sized.travelRequirement.omitted.length === 0 ? '' : '; not every case could be counted, see above';
+  if (lower === null) return [`${margin}; the 95 % interval is not known${omitted}.`];
+  return [`${margin}, ${paper.both(lower, 'length')} at the lower end of the 95 % interval${omitted}.`];
+}
+
+/** What the travel meets, on either side from ride height outward. */
+function limitRows(limits: AxleSizing['limits'], { both, units: [units] }: OnPaper): string[][] {
+  return (['bump', 'droop'] as const).flatMap((side) => {
+    const { [side]: first, events } = limits;
+    const row = ({ travel, diagnostic }: Limit | LimitEvent, what: string, effect: string) => {
+      const { length } = diagnostic.values;
+      const eyes = typeof length === 'number' ? both(length, 'length') : '';
+      return {
+        travel: Math.abs(travel),
+        cells: [what, side, both(Math.abs(travel), 'length'), eyes, effect],
+      };
+    };
+    return [
+      ...(first === null ? [] : [row(first, limitWords(first), 'ends the travel')]),
+      ...events
+        .filter((event) => event.side === side)
+        .map((event) => row(event, 'bump stop contact', 'on the way')),
+      ...beyondFirst(limits, side, units).map((limit) => row(limit, limitWords(limit), 'beyond it')),
+    ]
+      .sort((a, b) => a.travel - b.travel)
+      .map(({ cells }) => cells);
+  });
+}
