@@ -26,6 +26,7 @@ import {
   survey,
   tyreFromSize,
 } from 'jounce';
+import { forces } from 'jounce/statics';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import { diagnosticsOn as designDiagnostics } from '../src/design/diagnostics.ts';
@@ -571,6 +572,16 @@ const results: (() => unknown)[] = [
         ballJoints: { lowerOuter: { ...joint, housingAxis: [0, 1] } },
       },
     }),
+  () =>
+    forces(
+      {
+        points: { O: [0, 0], A: [50, 0], top: [50, 80] },
+        ground: ['O', 'top'],
+        bodies: { arm: ['O', 'A'] },
+        ropes: { stay: ['top', 'A'] },
+      },
+      [{ at: 'A', force: [0, 7] }],
+    ),
 ];
 
 results.push(

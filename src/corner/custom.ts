@@ -5,6 +5,7 @@ import { type Finding, found, type Place, parse, placeAt, valueAt } from '../doc
 import { meantName } from '../document/spelling.ts';
 import { refuse } from '../errors/file.ts';
 import { InputError } from '../errors/input-error.ts';
+import { mirroredCouplings } from '../linkage/couplings.ts';
 import type { CheckedDrawing, Drawing, Point } from '../linkage/drawing.ts';
 import { frozenCopy } from '../linkage/freeze.ts';
 import { bindMeasure, type Measure } from '../linkage/measure.ts';
@@ -66,7 +67,7 @@ export function customCorner<const P extends string, const B extends string, con
   return frozenCopy({
     kind: 'custom',
     ...names,
-    drawing: { ...drawing, points },
+    drawing: { ...drawing, ...(mirrored ? mirroredCouplings(drawing) : {}), points },
     shock: { outer: shock.outer, inner: shock.inner, foreAftOffset: shock.foreAftOffset ?? 0 },
     kingpin,
     rocker,

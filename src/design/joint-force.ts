@@ -36,6 +36,7 @@ export const HAS_DERIVATIVE: ConstraintMaker<boolean> = {
   coordinate: () => true,
   distance: () => false,
   angle: () => true,
+  sum: () => false,
 };
 
 /** Size of the force in a joint, N; null where it is not determined, its derivatives NaN where they are not. */

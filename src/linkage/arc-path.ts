@@ -9,7 +9,7 @@
 //
 // Else the pose at the end is brought to rounding, and is the start of the next piece.
 
-import { derivative, horner, revert, rootBetween, roots } from '../numerics/polynomial.ts';
+import { derivative, firstRoot, horner, revert, rootBetween } from '../numerics/polynomial.ts';
 import { smallArray } from '../numerics/small-array.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { BIFURCATION_STEP_FRACTION, locateBifurcation, type Signs, signsAtStart } from './bifurcation.ts';
@@ -36,6 +36,8 @@ import {
   tangentAt,
   worstRow,
 } from './series.ts';
+import { usedUp } from './straight-parts.ts';
+import type { System } from './system.ts';
 
 /** The drawn pose counts as a dead point when dt/dx is below this share of the driver's scale. */
 const DEAD_POINT_TOLERANCE = 1e-9;
@@ -43,6 +45,8 @@ const DEAD_POINT_TOLERANCE = 1e-9;
 const CLOSURE_TOLERANCE = 1e-9;
 /** An unbounded motion, no value requested, is followed until a point is so many extents from where it was drawn. */
 const MAX_EXTENTS = 30;
+/** A bifurcation is looked for up to this share of the way before the place where a straight part of rope is used up. */
+const SHORT_OF = 1e-6;
 /** Order of the inverse of the driver's series: a start for Newton, near enough in most of a piece for a single correction. */
 const INVERSE_ORDER = 10;
 
@@ -62,6 +66,8 @@ interface Predicted {
 interface Event {
   readonly x: number;
   readonly status: MotionStatus | null;
+  /** For `locked`: the row that stops it. */
+  readonly row?: number;
 }
 
 /** Pieces of one side, outward, and the end. */
@@ -149,12 +155,13 @@ function layOutward(
   for (let now = drawn; ; ) {
     const { series, t, allowed } = now;
     const good = acceptStep(e, series, way * now.step, allowed, pose);
-    const violated = system.structure.rows[e.worstRow];
+    const { worstRow: violated } = e;
     const event = firstEvent(e, task, now, good, way, target, pieces.length === 0 ? null : drawnTangent);
     const { x, status } = event;
     const at = status === 'reached' ? target : horner(t, 0, t.length - 1, x);
     pieces.push(pieceOf(now, size, x, way, at));
-    if (status === 'locked') return { pieces, end: { at, status, ...violated?.of } };
+    if (status === 'locked')
+      return { pieces, end: { at, status, ...system.structure.rows[event.row ?? violated]?.of } };
     if (status !== null) return { pieces, end: { at, status } };
     if (pieces.length === MAX_PIECES) return { pieces, end: { at, status: 'stepLimit' } };
 
@@ -187,9 +194,12 @@ function firstEvent(
   let nearest: Event = { x: end, status: good === 0 ? 'locked' : isDead ? 'deadPoint' : null };
   const events = [
     () => targetOrDeadPoint(t, way, nearest.x, target),
-    () => (drawnTangent === null ? null : closure(series, drawnTangent, way, nearest.x, size)),
+    () => usedUp(e.system, series, way, nearest.x),
+    () => (drawnTangent === null ? null : closure(e.system, series, drawnTangent, way, nearest.x)),
     () => {
-      const x = nearest.x === 0 ? null : locateBifurcation(e, series, signs, nearest.x);
+      // A direction of no length is one that may turn.
+      const last = nearest.row === undefined ? nearest.x : (1 - SHORT_OF) * nearest.x;
+      const x = last === 0 ? null : locateBifurcation(e, series, signs, last);
       return x === null ? null : ({ x, status: 'bifurcation' } as const);
     },
     () => (nearest.status !== null || Number.isFinite(target) ? null : farAway(e, series, nearest.x)),
@@ -215,26 +225,22 @@ function targetOrDeadPoint(t: Float64Array, way: 1 | -1, end: number, target: nu
   return dead === null ? null : { x: dead, status: 'deadPoint' };
 }
 
-/** The root nearest to 0 between 0 and `end`. */
-function firstRoot(c: Float64Array, way: 1 | -1, end: number): number | null {
-  const found = way > 0 ? roots(c, 0, end) : roots(c, end, 0);
-  return (way > 0 ? found[0] : found[found.length - 1]) ?? null;
-}
-
 /** Where in a piece the motion passes the drawn pose along the drawn tangent, if it does. */
 function closure(
+  { size, structure }: System,
   { z, order }: Series,
   drawnTangent: Float64Array,
   way: 1 | -1,
   end: number,
-  size: number,
 ): Event | null {
+  // A turn has not come back with the places.
+  const places = 2 * structure.freePoints.length;
   const along = new Float64Array(order + 1);
-  for (let i = 0; i < drawnTangent.length; i++)
+  for (let i = 0; i < places; i++)
     for (let k = 0; k <= order; k++) along[k] += drawnTangent[i] * z[i * (order + 1) + k];
   const x = firstRoot(along, way, end);
   if (x === null) return null;
-  for (let i = 0; i < drawnTangent.length; i++) {
+  for (let i = 0; i < places; i++) {
     if (Math.abs(horner(z, i * (order + 1), order, x)) > CLOSURE_TOLERANCE * size) return null;
   }
   return { x, status: 'closed' };
@@ -242,10 +248,11 @@ function closure(
 
 /** Where a point gets that far, if one does: a place, not the end of a piece, so that it turns with the drawing. */
 function farAway({ system, pose }: TaylorExpansion, series: Series, end: number): Event | null {
+  const places = 2 * system.structure.freePoints.length;
   const beyond = (x: number) => {
     poseAt(series, x, pose);
     let most = 0;
-    for (let i = 0; i < pose.length; i += 2) most = Math.max(most, Math.hypot(pose[i], pose[i + 1]));
+    for (let i = 0; i < places; i += 2) most = Math.max(most, Math.hypot(pose[i], pose[i + 1]));
     return most - MAX_EXTENTS * system.extent;
   };
   return beyond(end) > 0 ? { x: zeroBetween(beyond, 0, end), status: 'unbounded' } : null;

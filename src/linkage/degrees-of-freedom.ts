@@ -26,7 +26,10 @@ export interface FreedomCount {
 export function countFreedom(e: Rows): FreedomCount {
   const { rows } = e.system.structure;
   const { nullSpace, leftNullSpace } = nullSpaces(drawnJacobian(e));
-  const dependent = rows.filter((_, i) => leftNullSpace.some((vector) => Math.abs(vector[i]) > NEGLIGIBLE));
+  const dependent = rows.filter(
+    ({ defines }, i) =>
+      defines === undefined && leftNullSpace.some((vector) => Math.abs(vector[i]) > NEGLIGIBLE),
+  );
   return {
     degreesOfFreedom: nullSpace.length,
     redundant: leftNullSpace.length,
@@ -88,13 +91,14 @@ const LITTLE = 0.02;
 function overDetermined(system: System): Diagnostic {
   const { unknowns, structure, size } = system;
   if (unknowns === 0) return fault('nothingFree', '');
-  const { rows } = structure;
+  const rows = structure.rows.filter(({ defines }) => defines === undefined);
+  const own = structure.rows.length - rows.length;
   const little = barMisfits(drawingOf(system)).filter(({ misfit }) => misfit <= LITTLE * size);
   return fault('overDetermined', '', {
     rows: rows.length,
     constraints: [...new Set(rows.map(({ of }) => of.constraint))],
-    unknowns,
-    redundant: rows.length - unknowns,
+    unknowns: unknowns - own,
+    redundant: structure.rows.length - unknowns,
     bodies: little.map(({ body }) => body),
     misfits: little.map(({ misfit }) => misfit),
   });

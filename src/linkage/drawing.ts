@@ -116,9 +116,9 @@ export function checkDrawing<D extends Drawing>(drawing: D): asserts drawing is 
   const check: JointCheck = {
     faults,
     known,
-    apart(path, [a, b], code, of = '') {
+    apart(path, [a, b], code, of = '', by = 0) {
       const areKnown = [known(`${path}[0]`, a), known(`${path}[1]`, b)].every(Boolean);
-      if (!areKnown || !samePlace(points[a], points[b])) return areKnown;
+      if (!areKnown || !areWithin(points[a], points[b], by)) return areKnown;
       faults.push(fault(code, path, { of, got: show([a, b]) }));
       return false;
     },
@@ -173,4 +173,9 @@ export function isPoint(at: unknown): at is Point {
 /** Whether two values are points in one place. */
 export function samePlace(a: unknown, b: unknown): boolean {
   return isPoint(a) && isPoint(b) && a[0] === b[0] && a[1] === b[1];
+}
+
+/** Whether two values are points no farther apart than a distance. */
+function areWithin(a: unknown, b: unknown, distance: number): boolean {
+  return isPoint(a) && isPoint(b) && Math.hypot(b[0] - a[0], b[1] - a[1]) <= distance;
 }

@@ -17,6 +17,7 @@ import {
   type RedundancyTolerance,
   type TaylorExpansion,
 } from './series.ts';
+import { usedUp } from './straight-parts.ts';
 
 /** A piece must bring the driver on by this share of what is left of the way, or arc length does better. */
 const WORTH = 1 / 3;
@@ -123,6 +124,7 @@ function acceptPiece(
   if (end === 0) return true;
   const { pose, system } = e;
   if (acceptStep(e, piece, end, allowed, pose, 0) !== end) return false;
+  if (usedUp(system, piece, end > 0 ? 1 : -1, end) !== null) return false;
   takeGradient(by, pose);
   const { measure } = by;
   const expected = piece.t[0] + end * piece.unit;

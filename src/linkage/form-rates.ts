@@ -7,6 +7,7 @@
 //
 // Lengths come from the drawing and shift with it, so that z = 0 stays a solution whatever shifts.
 
+import { endRate } from './direction-ends.ts';
 import type { Point } from './drawing.ts';
 import { type FormMaker, lineBetween, makeForms, share, turnBetween, valueMaker } from './drawn-forms.ts';
 import { addForms, constantForm, type Form } from './form.ts';
@@ -34,7 +35,10 @@ export function rateForms(
   const moved = shifts.map((shift) => {
     const { names, directions } = structure;
     const to = names.map((name) => shift[name] ?? STAYS);
-    for (const [, b] of directions) to.push(to[b]);
+    for (const { from, to: towards, aside } of directions) {
+      const [a, b] = [from, towards].map((p): Point => [x[p], y[p]]);
+      to.push(endRate(a, b, aside, to[from], to[towards]));
+    }
     return { x: to.map((place) => place[0]), y: to.map((place) => place[1]) };
   });
   const rated = (value: Form, rate: (moves: Moves, k: number) => Form): RatedForm => ({

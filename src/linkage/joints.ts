@@ -1,4 +1,14 @@
 import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import {
+  type CoupledMeasure,
+  pointsOf,
+  type Ratio,
+  type Rope,
+  straightParts,
+  type Term,
+  termsOfRatio,
+  termsOfRope,
+} from './couplings.ts';
 
 /**
  * A point that slides on a line through two points of one body (or of the ground), at the distance from it that it has as
@@ -32,6 +42,10 @@ export interface Joints<P extends string = string, B extends string = string, T 
    * and `turn`, and where its direction is fixed its length may pass through zero.
    */
   readonly telescopes?: { readonly [Name in T]: readonly [P, P] };
+  /** Measures that change in a fixed ratio: gears, racks, belts. */
+  readonly ratios?: Readonly<Record<string, Ratio<P, B>>>;
+  /** Ropes of constant length over pulleys. The mathematics would let them push: `forces` says where one would have to. */
+  readonly ropes?: Readonly<Record<string, Rope<P>>>;
 }
 
 /** A coordinate of a point that stays as drawn. */
@@ -52,6 +66,8 @@ export interface ConstraintMaker<C> {
   distance(point: string, line: readonly [string, string]): C;
   /** The angle between two directions stays as drawn, or that of one direction. */
   angle(first: Direction, second?: Direction): C;
+  /** A sum of measures stays as drawn. */
+  sum(terms: readonly Term[]): C;
 }
 
 /** What a joint is checked with; each adds a fault, at a place in the drawing, where the answer is no. */
@@ -59,8 +75,8 @@ export interface JointCheck {
   readonly faults: Diagnostic[];
   /** Whether a name is that of a point, or of something that has a direction. */
   known(path: string, name: string, what?: 'point' | 'body'): boolean;
-  /** Whether two names are those of points that lie apart; if not, `code` says so of `of`. */
-  apart(path: string, pair: readonly [string, string], code: string, of?: string): boolean;
+  /** Whether two names are those of points that lie apart, by more than `by`; if not, `code` says so of `of`. */
+  apart(path: string, pair: readonly [string, string], code: string, of?: string, by?: number): boolean;
   /** Whether the ground or one body has all these points. */
   share(names: readonly string[]): boolean;
 }
@@ -127,13 +143,7 @@ export const JOINTS: {
       label: `slider ${at.name}`,
       points: [point, ...on],
       check(check) {
-        const isKnown = check.known(`${at.path}.point`, point);
-        if (!check.apart(`${at.path}.on`, on, 'coincidentPoints', 'line') || !isKnown) return;
-        if (!check.share(on))
-          check.faults.push(fault('lineBetweenBodies', `${at.path}.on`, { got: show(on) }));
-        else if (check.share([...on, point])) {
-          check.faults.push(fault('slidesOnItsOwnBody', `${at.path}.point`, { got: show(point) }));
-        }
+        checkOnLine(check, [`${at.path}.point`, point], [`${at.path}.on`, on]);
       },
       constraint: (make) => make.distance(point, on),
     }),
@@ -172,7 +182,95 @@ export const JOINTS: {
       },
     }),
   },
+  ratios: {
+    isListed: false,
+    isShaped: (one) =>
+      isRecord(one) &&
+      typeof one.ratio === 'number' &&
+      Array.isArray(one.of) &&
+      one.of.length === 2 &&
+      one.of.every(isCoupled),
+    joint: (one, at) => ({
+      at,
+      label: `ratio ${at.name}`,
+      points: one.of.flatMap(pointsOf),
+      check(check) {
+        one.of.forEach((measure, k) => checkCoupled(check, measure, `${at.path}.of[${k}]`));
+        if (Number.isFinite(one.ratio) && one.ratio !== 0) return;
+        check.faults.push(fault('notARatio', `${at.path}.ratio`, { got: show(one.ratio) }));
+      },
+      constraint: (make) => make.sum(termsOfRatio(one)),
+    }),
+  },
+  ropes: {
+    isListed: false,
+    isShaped: (one) => Array.isArray(one) && one.length >= 2 && one.every(isStop) && areEnds(one),
+    joint: (one, at) => ({
+      at,
+      label: `rope ${at.name}`,
+      points: one.map((stop) => (typeof stop === 'string' ? stop : stop.about)),
+      check(check) {
+        const isGood = one.map((stop, k) => {
+          const path = `${at.path}[${k}]`;
+          if (typeof stop === 'string') return check.known(path, stop);
+          const { about, radius } = stop;
+          const isRadius = Number.isFinite(radius) && radius >= 0;
+          if (!isRadius) check.faults.push(fault('notARadius', `${path}.radius`, { got: show(radius) }));
+          return check.known(`${path}.about`, about) && isRadius;
+        });
+        straightParts(one).forEach(({ length, aside }, k) => {
+          if (isGood[k] && isGood[k + 1]) check.apart(at.path, length, 'ropeOfNoLength', '', Math.abs(aside));
+        });
+      },
+      constraint: (make) => make.sum(termsOfRope(one)),
+    }),
+  },
 };
+
+/** Adds what is wrong with a point that slides on a line. */
+function checkOnLine(
+  check: JointCheck,
+  [pointAt, point]: readonly [string, string],
+  [lineAt, line]: readonly [string, readonly [string, string]],
+): void {
+  const isKnown = check.known(pointAt, point);
+  if (!check.apart(lineAt, line, 'coincidentPoints', 'line') || !isKnown) return;
+  if (!check.share(line)) check.faults.push(fault('lineBetweenBodies', lineAt, { got: show(line) }));
+  else if (check.share([...line, point])) {
+    check.faults.push(fault('slidesOnItsOwnBody', pointAt, { got: show(point) }));
+  }
+}
+
+function checkCoupled(check: JointCheck, measure: CoupledMeasure, path: string): void {
+  if ('turn' in measure) {
+    check.known(`${path}.turn`, measure.turn, 'body');
+    if (measure.relativeTo !== undefined) check.known(`${path}.relativeTo`, measure.relativeTo, 'body');
+  } else if ('travel' in measure) {
+    checkOnLine(check, [`${path}.travel`, measure.travel], [`${path}.along`, measure.along]);
+  } else if ('length' in measure)
+    check.apart(`${path}.length`, measure.length, 'coincidentPoints', 'direction');
+  else check.known(`${path}.${'x' in measure ? 'x' : 'y'}`, 'x' in measure ? measure.x : measure.y);
+}
+
+function isCoupled(value: unknown): boolean {
+  if (!isRecord(value)) return false;
+  const { turn, relativeTo = '', travel, along, length, x, y } = value;
+  if (turn !== undefined) return typeof turn === 'string' && typeof relativeTo === 'string';
+  if (travel !== undefined) return typeof travel === 'string' && isPair(along);
+  return isPair(length) || typeof x === 'string' || typeof y === 'string';
+}
+
+function isStop(value: unknown): boolean {
+  if (typeof value === 'string') return true;
+  if (!isRecord(value)) return false;
+  const { about, radius, side } = value;
+  return typeof about === 'string' && typeof radius === 'number' && (side === 'left' || side === 'right');
+}
+
+/** Whether a rope begins and ends at points. */
+function areEnds(rope: readonly unknown[]): boolean {
+  return typeof rope[0] === 'string' && typeof rope[rope.length - 1] === 'string';
+}
 
 export const JOINT_KINDS = Object.keys(JOINTS) as JointKind[];
 

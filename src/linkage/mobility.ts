@@ -64,7 +64,9 @@ function kutzbach({ names, fixed, bodies, rows }: Structure): number {
   for (const { points } of links) for (const p of points) joined[p]++;
   // A point on no link is free in both directions.
   const degreesOfFreedom = names.reduce((left, _, p) => left - 2 * (joined[p] - 1), 3 * links.length);
-  return degreesOfFreedom - rows.filter(({ of }) => of.body === undefined).length;
+  return (
+    degreesOfFreedom - rows.filter(({ of, defines }) => of.body === undefined && defines === undefined).length
+  );
 }
 
 /** How far a linkage moves. */

@@ -10,7 +10,8 @@ import type { System } from './system.ts';
  * - `reached`: at the requested value of the driver;
  * - `deadPoint`: the driver cannot go farther (dt/ds = 0), though another driver could move the linkage on;
  * - `closed`: the motion has returned to the drawn pose;
- * - `locked`: constraints that agree in the drawn pose contradict each other farther on; `constraint` names the worst;
+ * - `locked`: constraints that agree in the drawn pose contradict each other farther on; `constraint` names the worst, or a rope of
+ *   which a straight part is used up;
  * - `bifurcation`: a second branch crosses here, and the motion could continue either way;
  * - `unbounded`: no value was requested, and a point is 30 extents of the drawing from where it was drawn;
  * - `stepLimit`: the path has 20 000 pieces on this side and has not ended, as on the way to a distant value of a crank.

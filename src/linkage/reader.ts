@@ -339,14 +339,21 @@ function readParts(r: Reader, p: number, i: number, curves: readonly Curve[], ro
 /** The curves of a measure over a piece, made when they are first needed. */
 export function curvesAt(r: Reader, p: number, i: number): readonly Curve[] {
   const { path, measures, curves } = r;
+  const { pieces } = path;
   const known = curves[p * measures.length + i];
   if (known !== undefined) return known;
-  const piece = path.pieces[p];
-  const inner = p - Math.sign(piece.origin);
-  const isContinued = measures[i].kind === 'angle' && piece.origin !== 0;
-  const made = curvesOf(path, piece, measures[i], isContinued ? endOf(r, inner, i, piece.origin > 0) : null);
-  curves[p * measures.length + i] = made;
-  return made;
+  const way = Math.sign(pieces[p].origin);
+  // An angle is continued from the drawn pose, or from the last piece that has its curves.
+  let from = p;
+  if (measures[i].kind === 'angle')
+    while (pieces[from].origin !== 0 && curves[(from - way) * measures.length + i] === undefined) from -= way;
+  for (let k = from; ; k += way) {
+    const piece = pieces[k];
+    const isContinued = measures[i].kind === 'angle' && piece.origin !== 0;
+    const made = curvesOf(path, piece, measures[i], isContinued ? endOf(r, k - way, i, way > 0) : null);
+    curves[k * measures.length + i] = made;
+    if (k === p) return made;
+  }
 }
 
 /** Value of a measure at the upper or lower end of a piece. */

@@ -2,6 +2,7 @@
 
 import { type Elimination, eliminate, elimination } from '../numerics/elimination.ts';
 import { applyForms } from './form.ts';
+import { turnMissing } from './measure-rows.ts';
 import type { System } from './system.ts';
 
 /** Workspace for the rows of a system; made once for a structure, and overwritten at every use. */
@@ -13,8 +14,11 @@ export interface Rows {
   readonly formB: Int32Array;
   readonly re: Float64Array;
   readonly im: Float64Array;
-  /** Row i has the Jacobian's entries `start[i] .. start[i + 1] - 1`, two for each of its free points. */
+  /** Whether a row is that of a turn, 1 if so. */
+  readonly turns: Uint8Array;
+  /** Row i has the Jacobian's entries `start[i] .. start[i + 1] - 1`: two for each of its free points, from `beside[i]` its measures. */
   readonly start: readonly number[];
+  readonly beside: readonly number[];
   readonly column: readonly number[];
   /** For each pair of entries those of forms a and b behind it, -1 for none. */
   readonly entryA: Int32Array;
@@ -34,10 +38,12 @@ export function rowsOf(system: System): Rows {
   const { unknowns, forms, structure } = system;
   const { rows } = structure;
   const start = [0];
+  const beside: number[] = [];
   const column: number[] = [];
   const entryA: number[] = [];
   const entryB: number[] = [];
-  for (const { a, b } of rows) {
+  const firstMeasure = 2 * structure.freePoints.length;
+  for (const { a, b, defines, measures = [] } of rows) {
     const pairs = new Map<number, [number, number]>();
     for (let q = forms.start[b]; q < forms.start[b + 1]; q++) pairs.set(forms.free[q], [-1, q]);
     for (let q = forms.start[a]; q < forms.start[a + 1]; q++) {
@@ -45,9 +51,11 @@ export function rowsOf(system: System): Rows {
     }
     for (const [free, [ofA, ofB]] of pairs) {
       column.push(2 * free, 2 * free + 1);
-      entryA.push(ofA);
+      entryA.push(defines === 'turn' ? -1 : ofA);
       entryB.push(ofB);
     }
+    beside.push(column.length);
+    for (const [measure] of measures) column.push(firstMeasure + measure);
     start.push(column.length);
   }
   return {
@@ -56,7 +64,9 @@ export function rowsOf(system: System): Rows {
     formB: Int32Array.from(rows, ({ b }) => b),
     re: Float64Array.from(rows, ({ re }) => re),
     im: Float64Array.from(rows, ({ im }) => im),
+    turns: Uint8Array.from(rows, ({ defines }) => (defines === 'turn' ? 1 : 0)),
     start,
+    beside,
     column,
     entryA: Int32Array.from(entryA),
     entryB: Int32Array.from(entryB),
@@ -71,11 +81,12 @@ export function rowsOf(system: System): Rows {
 
 /** Largest residual of all rows at a pose, as a length; the residuals themselves go to `residuals`. */
 export function residual(e: Rows, pose: Float64Array): number {
-  const { system, formA, formB, re, im, residuals, wholeX, wholeY } = e;
-  const { forms, scale, further } = system;
+  const { system, formA, formB, re, im, turns, start, beside, column, residuals, wholeX, wholeY } = e;
+  const { forms, scale, factors, size, further } = system;
   const { d } = forms;
   applyForms(forms, pose, 1, 0, 0, wholeX, wholeY);
   let worst = -1;
+  let next = 0;
   for (let i = 0; i < residuals.length; i++) {
     const a = formA[i];
     const b = formB[i];
@@ -90,7 +101,13 @@ export function residual(e: Rows, pose: Float64Array): number {
     const fullY = d[2 * b + 1] + by;
     const real = dx * bx + dy * by + ax * fullX + ay * fullY;
     const imaginary = dx * by - dy * bx + ax * fullY - ay * fullX;
-    residuals[i] = re[i] * real - im[i] * imaginary;
+    let left = re[i] * real - im[i] * imaginary;
+    if (turns[i] === 1) {
+      const turn = pose[column[beside[i]]] / size;
+      left = scale[i] * size * turnMissing(dx * fullX + dy * fullY, dx * by - dy * bx, turn);
+      next++;
+    } else for (let q = beside[i]; q < start[i + 1]; q++) left += factors[next++] * pose[column[q]];
+    residuals[i] = left;
   }
   further?.residuals(pose, wholeX, wholeY, residuals);
   for (let i = 0; i < residuals.length; i++) {
@@ -109,8 +126,11 @@ export function residual(e: Rows, pose: Float64Array): number {
 
 /** Entries of the Jacobian at the pose of the last `residual`: d/dz of Re(k conj(W_a) W_b). */
 export function fillJacobian(e: Rows): void {
-  const { system, formA, formB, re, im, start, entryA, entryB, jacobian, wholeX, wholeY } = e;
-  const { c } = system.forms;
+  const { system, formA, formB, re, im, start, beside, entryA, entryB, jacobian, wholeX, wholeY } = e;
+  const { forms, factors } = system;
+  const { c } = forms;
+  let pair = 0;
+  let next = 0;
   for (let i = 0; i < re.length; i++) {
     const a = formA[i];
     const b = formB[i];
@@ -119,9 +139,9 @@ export function fillJacobian(e: Rows): void {
     const gBy = im[i] * wholeX[a] - re[i] * wholeY[a];
     const gAx = re[i] * wholeX[b] - im[i] * wholeY[b];
     const gAy = -im[i] * wholeX[b] - re[i] * wholeY[b];
-    for (let q = start[i]; q < start[i + 1]; q += 2) {
-      const ofA = entryA[q >> 1];
-      const ofB = entryB[q >> 1];
+    for (let q = start[i]; q < beside[i]; q += 2, pair++) {
+      const ofA = entryA[pair];
+      const ofB = entryB[pair];
       let hx = 0;
       let hy = 0;
       if (ofB >= 0) {
@@ -135,6 +155,7 @@ export function fillJacobian(e: Rows): void {
       jacobian[q] = hx;
       jacobian[q + 1] = -hy;
     }
+    for (let q = beside[i]; q < start[i + 1]; q++) jacobian[q] = factors[next++];
   }
   system.further?.jacobian(wholeX, wholeY, start, jacobian);
 }

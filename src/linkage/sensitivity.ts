@@ -8,8 +8,9 @@
 //   J y_k = [k = 0] Re(k (conj(d˙_a) d_b + conj(d_a) d˙_b))
 //           - Re(k sum_{j=0..k} (conj(V_{a,j}) W_{b,k-j} + conj(W_{a,k-j}) V_{b,j}))     with V_k = W˙_k so far:
 //
-// the Jacobian of the motion itself, factorised once a pose for all inputs and orders. What J leaves open is how the
-// poses of the two motions correspond: by the driver, as far from its drawn value in both. Each y_k takes
+// with |d_a|˙ q_k added for a measure q of a coupling, whose factor is -|d_a|, and without the terms of V_a and d˙_a for a turn, whose
+// rate is Im(conj(W) dW) (measure-rows.ts). J is the Jacobian of the motion itself, factorised once a pose for all inputs and orders.
+// What J leaves open is how the poses of the two motions correspond: by the driver, as far from its drawn value in both. Each y_k takes
 // as much of the tangent as makes the driver's own change t˙_k that of its drawn value for k = 0, and 0 above.
 //
 // A measure m(W) changes by a quotient of series, order by order as well:
@@ -352,16 +353,25 @@ function rootBlock(offset: number, orders: number, rows: number, m: Float64Array
 
 /** y_k of a block but for the tangent, into `s.y`. */
 function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
-  const { reader, forms, w, v, rhs, y, answer } = s;
+  const { reader, forms, w, v, z, rhs, y, answer } = s;
   const { unknowns, structure } = reader.path.system;
   const plans = structure.rows;
   for (let i = 0; i < plans.length; i++) {
-    const { a, b, re, im } = plans[i];
+    const { a, b, re, im, defines, measures } = plans[i];
     const at = i * BLOCK;
     rhs.fill(k === 0 ? constantRate(forms, moves, plans[i]) : 0, at, at + rows);
+    if (defines === 'value' && measures !== undefined) {
+      const rate = lengthRate(forms, moves, a);
+      const q = (2 * structure.freePoints.length + measures[0][0]) * READING + k * BLOCK;
+      for (let j = 0; j < rows; j++) rhs[at + j] += rate * z[q + j];
+    }
     for (let n = 0; n <= k; n++) {
       const [va, vb] = [a * READING + n * BLOCK, b * READING + n * BLOCK];
       const [wa, wb] = [a * READING + (k - n) * BLOCK, b * READING + (k - n) * BLOCK];
+      if (defines === 'turn') {
+        for (let j = 0; j < rows; j++) rhs[at + j] -= w.x[wa + j] * v.y[vb + j] - w.y[wa + j] * v.x[vb + j];
+        continue;
+      }
       if (a === b) {
         for (let j = 0; j < rows; j++) {
           rhs[at + j] -= 2 * re * (v.x[va + j] * w.x[wa + j] + v.y[va + j] * w.y[wa + j]);
@@ -394,12 +404,19 @@ function solveOrder(s: Sensor, moves: Forms, k: number, rows: number): void {
 }
 
 /** Re(k (conj(d˙_a) d_b + conj(d_a) d˙_b)) of a row. */
-function constantRate({ d }: Forms, { d: rate }: Forms, { a, b, re, im }: RowPlan): number {
+function constantRate({ d }: Forms, { d: rate }: Forms, { a, b, re, im, defines }: RowPlan): number {
   const [ax, ay, bx, by] = [d[2 * a], d[2 * a + 1], d[2 * b], d[2 * b + 1]];
-  const [cx, cy, dx, dy] = [rate[2 * a], rate[2 * a + 1], rate[2 * b], rate[2 * b + 1]];
+  const [dx, dy] = [rate[2 * b], rate[2 * b + 1]];
+  const [cx, cy] = defines === 'turn' ? [0, 0] : [rate[2 * a], rate[2 * a + 1]];
   const real = cx * bx + cy * by + ax * dx + ay * dy;
   const imaginary = cx * by - cy * bx + ax * dy - ay * dx;
   return re * real - im * imaginary;
+}
+
+/** |d_a|˙ of a form. */
+function lengthRate({ d }: Forms, { d: rate }: Forms, a: number): number {
+  const [x, y] = [d[2 * a], d[2 * a + 1]];
+  return (x * rate[2 * a] + y * rate[2 * a + 1]) / Math.sqrt(x * x + y * y);
 }
 
 /** m˙_k of measure i of a block, the driver the last; its orders below k are in `out` already. */

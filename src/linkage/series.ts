@@ -321,7 +321,7 @@ function fillInverse(
 
 /** Right-hand sides of order k, row by row in an order: - Re(k sum_{j=1..k-1} conj(w_{a,j}) w_{b,k-j}). */
 function convolve(
-  { system, rhs, formA, formB, re, im, formX, formY }: TaylorExpansion,
+  { system, rhs, formA, formB, re, im, turns, formX, formY }: TaylorExpansion,
   rowAt: Int32Array,
   k: number,
 ): void {
@@ -332,7 +332,11 @@ function convolve(
     const b = formB[row] * STRIDE;
     let real = 0;
     let imaginary = 0;
-    if (a === b) {
+    if (turns[row] === 1) {
+      // With the weights j/k (measure-rows.ts), the terms j and k - j together.
+      for (let p = a + 1, q = a + k - 1; p < q; p++, q--)
+        imaginary += ((q - p) / k) * (formX[p] * formY[q] - formY[p] * formX[q]);
+    } else if (a === b) {
       // Symmetric: twice the first half, and the middle term once; the imaginary part cancels.
       let p = a + 1;
       let q = a + k - 1;
@@ -440,7 +444,7 @@ export function acceptStep(
   for (let halving = 0; halving <= halvings; halving++) {
     poseAt(series, end, pose);
     residual(e, pose);
-    if (holds(e, allowed)) return end;
+    if (holds(e, allowed, pose)) return end;
     end *= 0.5;
   }
   return 0;
@@ -459,12 +463,18 @@ export function worstRow(e: TaylorExpansion, { redundant }: RedundancyTolerance,
 }
 
 /** Whether the residuals of all rows are within their tolerances; `e.worstRow` is the row farthest beyond. */
-function holds(e: TaylorExpansion, { redundant, tolerance }: RedundancyTolerance): boolean {
-  const { residuals, system } = e;
-  const allowed = RESIDUAL * system.size;
+function holds(
+  e: TaylorExpansion,
+  { redundant, tolerance }: RedundancyTolerance,
+  pose: Float64Array,
+): boolean {
+  const { residuals, system, start, beside, column } = e;
   let worst = 1;
   for (let i = 0; i < residuals.length; i++) {
-    const share = Math.abs(residuals[i]) / system.scale[i] / (redundant[i] === 1 ? tolerance : allowed);
+    let size = system.size;
+    for (let q = beside[i]; q < start[i + 1]; q++) size = Math.max(size, Math.abs(pose[column[q]]));
+    const allowed = redundant[i] === 1 ? tolerance : RESIDUAL * size;
+    const share = Math.abs(residuals[i]) / system.scale[i] / allowed;
     if (share > worst) {
       worst = share;
       e.worstRow = i;

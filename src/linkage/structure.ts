@@ -2,6 +2,7 @@
 // basic points, what the constraint rows are made of. Drawings of one structure (corners of one kind) share it.
 
 import { distance } from '../numerics/plane.ts';
+import type { Summand } from './couplings.ts';
 import { checkDrawing, type Drawing, PARTS, samePlace } from './drawing.ts';
 import { type ConstraintMaker, type Direction, endOf, jointsIn } from './joints.ts';
 
@@ -37,6 +38,18 @@ export interface RowPlan {
   readonly re: number;
   readonly im: number;
   readonly isAngle?: boolean;
+  /** Of a row that says what an unknown measure is (measure-rows.ts): which, and whether it is a turn. Such rows take no freedom. */
+  readonly defines?: 'value' | 'turn' | 'direction';
+  /** Unknown measures beside the product, by index, with factors; of a row that defines one, that one with -1. */
+  readonly measures?: readonly (readonly [measure: number, factor: number])[];
+}
+
+/** A direction of its own, from a point: along the line drawn to another, or touching a circle of radius |aside| about that. */
+export interface DirectionPlan {
+  readonly from: number;
+  readonly to: number;
+  /** How far the other point lies to the left of the direction. */
+  readonly aside: number;
 }
 
 /** See the head of this file. */
@@ -49,13 +62,17 @@ export interface Structure {
   readonly fixed: readonly boolean[];
   /** Bodies, and joints with a direction of their own. */
   readonly bodies: ReadonlyMap<string, Member>;
-  /** For each such direction the two points along which it is drawn; its end is a point of its own, drawn where the second is. */
-  readonly directions: readonly (readonly [number, number])[];
+  /** For each such direction, and those of straight parts of rope, how it is drawn; its end is a point of its own. */
+  readonly directions: readonly DirectionPlan[];
   /** The body that gives a point its place, undefined for fixed and for free points. */
   readonly definition: readonly (Member | undefined)[];
   readonly freePoints: readonly number[];
   readonly forms: readonly FormPlan[];
   readonly rows: readonly RowPlan[];
+  /** Unknown measures, real unknowns behind those of the free points: whether each is a turn. */
+  readonly measures: readonly boolean[];
+  /** Rows that define lengths which cannot be less than nothing. */
+  readonly straight: readonly number[];
   /** Pairs of ground points on one body, taken to lie apart, so that they hold it. */
   readonly apart: readonly (readonly [number, number])[];
 }
@@ -158,14 +175,14 @@ function build(
     bodies.set(name, { name, points, a, b });
   }
   const members = [...bodies.values()].filter(({ name }) => moving.has(name));
-  const directions: [number, number][] = [];
+  const directions: DirectionPlan[] = [];
   for (const { at, direction } of joints) {
     if (direction === undefined) continue;
     const [a, b] = [indexOf(direction[0]), indexOf(endOf(at.name))];
     const member = { name: at.name, points: [a, b], a, b };
     bodies.set(at.name, member);
     members.push(member);
-    directions.push([a, indexOf(direction[1])]);
+    directions.push({ from: a, to: indexOf(direction[1]), aside: 0 });
   }
   const definition = definePoints(members, fixed);
   const freePoints = fixed.map((_, p) => p).filter((p) => !fixed[p] && definition[p] === undefined);
@@ -189,6 +206,64 @@ function build(
     const { a, b } = bodies.get(direction) as Member;
     return [a, b];
   };
+  const measures: boolean[] = [];
+  const straight: number[] = [];
+  const turns = new Map<string, number>();
+  /** Adds an unknown measure and the row that defines it, a product as a row has it. */
+  const define = (constraint: string, a: number, b: number, [re, im]: readonly [number, number]): number => {
+    const isTurn = a === b;
+    const measure = measures.push(isTurn) - 1;
+    const defines = isTurn ? 'turn' : 'value';
+    rows.push({ of: { constraint }, a, b, re, im, defines, measures: [[measure, -1]] });
+    return measure;
+  };
+  /** The unknown turn of what has a direction: one for all couplings. */
+  const turnOf = (name: string, { a, b }: Member): number => {
+    const known = turns.get(name);
+    if (known !== undefined) return known;
+    const bar = line(a, b);
+    const measure = define(`turn of ${name}`, bar, bar, ASIDE);
+    turns.set(name, measure);
+    return measure;
+  };
+  /** A direction of its own from a point, and the row that keeps its length. */
+  const directed = (constraint: string, from: number, to: number, aside: number): number => {
+    const end = fixed.push(false) - 1;
+    definition.push(undefined);
+    freePoints.push(end);
+    directions.push({ from, to, aside });
+    const bar = line(from, end);
+    rows.push({ of: { constraint }, a: bar, b: bar, re: 0.5, im: 0, defines: 'direction' });
+    rows.push({ of: { constraint }, a: bar, b: line(from, to), re: 0, im: -1, defines: 'direction' });
+    return bar;
+  };
+  /** A summand as unknown measures with factors; nothing where it never changes. */
+  const measuresOf = (constraint: string, of: Summand): [measure: number, factor: number][] => {
+    if ('turn' in of) {
+      const body = bodies.get(of.turn) as Member;
+      return fixed[body.a] && fixed[body.b] ? [] : [[turnOf(of.turn, body), 1]];
+    }
+    if ('travel' in of) {
+      const [from, to] = of.along.map(indexOf);
+      return [[define(constraint, line(from, to), line(from, indexOf(of.travel)), ALONG), 1]];
+    }
+    if (!('length' in of)) {
+      const isX = 'x' in of;
+      const place = forms.push({ kind: 'place', point: indexOf(isX ? of.x : of.y) }) - 1;
+      return [[define(constraint, 0, place, isX ? ALONG : ASIDE), 1]];
+    }
+    const [from, to] = of.length.map(indexOf);
+    if (fixed[from] && fixed[to]) return [];
+    const bar = directed(constraint, from, to, of.aside);
+    straight.push(rows.length);
+    const length = define(constraint, bar, line(from, to), ALONG);
+    if (of.aside === 0) return [[length, 1]];
+    const turn = define(constraint, bar, bar, ASIDE);
+    return [
+      [length, 1],
+      [turn, -of.aside],
+    ];
+  };
   const rowOf = (constraint: string): ConstraintMaker<RowPlan> => ({
     coordinate(axis, point) {
       const place = forms.push({ kind: 'place', point: indexOf(point) }) - 1;
@@ -207,11 +282,38 @@ function build(
       const turned = forms.push({ kind: 'turned', from, to, along }) - 1;
       return { of: { constraint }, a: along, b: turned, re: 0, im: -1, isAngle: true };
     },
+    sum(terms) {
+      const summed = new Map<number, number>();
+      for (const [of, factor] of terms) {
+        for (const [measure, times] of measuresOf(constraint, of)) {
+          summed.set(measure, (summed.get(measure) ?? 0) + factor * times);
+        }
+      }
+      return { of: { constraint }, a: 0, b: 0, re: 0, im: 0, measures: [...summed] };
+    },
   });
   for (const { label, constraint } of joints) rows.push(constraint(rowOf(label)));
   const { points: _, ...drawn } = drawing;
-  return { names, index, drawn, fixed, bodies, directions, definition, freePoints, forms, rows, apart };
+  return {
+    names,
+    index,
+    drawn,
+    fixed,
+    bodies,
+    directions,
+    definition,
+    freePoints,
+    forms,
+    rows,
+    measures,
+    straight,
+    apart,
+  };
 }
+
+/** k of a product along the first form, and across it. */
+const ALONG = [1, 0] as const;
+const ASIDE = [0, -1] as const;
 
 /** A body held at two fixed points that lie apart never moves, nor does any point of it; and so on. */
 function fixBodies(

@@ -7,14 +7,17 @@
 //
 //   f(z) = Re(k (conj(d_a) w_b + conj(w_a) d_b + conj(w_a) w_b)) = 0,
 //
-// so that z = 0 solves it exactly and a drawing far from its origin loses nothing.
+// so that z = 0 solves it exactly and a drawing far from its origin loses nothing. Couplings have unknowns of their own beside, and
+// rows that measure-rows.ts derives.
 
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/linkage.ts';
+import { endOfDirection } from './direction-ends.ts';
 import { checkDrawing, type Drawing, isPoint } from './drawing.ts';
 import { lineBetween, makeForms, valueMaker } from './drawn-forms.ts';
 import { type Form, type Forms, packForms } from './form.ts';
 import type { FurtherRows } from './further-rows.ts';
+import { measureFactors, measureScale } from './measure-rows.ts';
 import { fittedStructureOf, type Structure, structureOf } from './structure.ts';
 
 /** A drawing turned into unknowns and rows; made by `compile`, never changed afterwards. */
@@ -22,13 +25,15 @@ export interface System {
   readonly structure: Structure;
   /** Place of each point as a form. */
   readonly places: readonly Form[];
-  /** Number of unknowns: x and y of each free point. */
+  /** Number of unknowns: x and y of each free point, then the measures of couplings. */
   readonly unknowns: number;
   /** The forms that the rows are made of. */
   readonly forms: Forms;
   /** For each row the number that makes its residual a length. */
   readonly scale: readonly number[];
-  /** Longest bar between basic points: the length to which tolerances refer. */
+  /** Factors of the unknown measures in the rows, one row after the other. */
+  readonly factors: readonly number[];
+  /** Longest bar between basic points, or straight part of a rope: the length to which tolerances refer. */
   readonly size: number;
   /** From the first point to the one farthest from it, ground and all: how far things go at all refers to it. */
   readonly extent: number;
@@ -51,25 +56,37 @@ export function compile(drawing: Drawing): System {
     checkDrawing(drawing);
     structure = fittedStructureOf(drawing);
   }
-  const { bodies, freePoints } = structure;
+  const { bodies, directions, freePoints } = structure;
   const { places, forms } = makeForms(structure, valueMaker(x, y));
   let size = 0;
   for (const { a, b } of bodies.values()) size = Math.max(size, distance(x, y, a, b));
+  directions.forEach(({ from }, k) => {
+    size = Math.max(size, distance(x, y, from, x.length - directions.length + k));
+  });
   if (freePoints.length > 0) checkSize(size);
   let extent = 0;
   for (let p = 1; p < x.length; p++) extent = Math.max(extent, distance(x, y, 0, p));
+  const scale = structure.rows.map((row) => {
+    const { a, b, isAngle } = row;
+    if (row.measures !== undefined) return measureScale(row, length(forms[a]), structure, size);
+    return isAngle ? Math.min(length(forms[b]), a === 0 ? LARGEST : length(forms[a])) : length(forms[a]);
+  });
   return {
     structure,
     places,
-    unknowns: 2 * freePoints.length,
+    unknowns: 2 * freePoints.length + structure.measures.length,
     forms: packForms(forms),
-    scale: structure.rows.map(({ a, b, isAngle }) =>
-      isAngle ? Math.min(length(forms[b]), a === 0 ? LARGEST : length(forms[a])) : length(forms[a]),
-    ),
+    scale,
+    factors:
+      structure.measures.length === 0
+        ? NONE
+        : structure.rows.flatMap((row, i) => measureFactors(row, scale[i], structure, size)),
     size,
     extent,
   };
 }
+
+const NONE: readonly number[] = [];
 
 /** Sizes between which powers of a length up to the order of the series can be computed with. */
 const SMALLEST = 1e-12;
@@ -96,9 +113,10 @@ function coordinates(drawing: Drawing, { names, directions }: Structure): { x: n
     x.push(at[0] + 0);
     y.push(at[1] + 0);
   }
-  for (const [, b] of directions) {
-    x.push(x[b]);
-    y.push(y[b]);
+  for (const { from, to, aside } of directions) {
+    const end = endOfDirection([x[from], y[from]], [x[to], y[to]], aside);
+    x.push(end[0]);
+    y.push(end[1]);
   }
   return { x, y };
 }

@@ -212,6 +212,12 @@ function signChanges(b: Float64Array): number {
   return changes;
 }
 
+/** The root nearest to 0 between 0 and `end`, which lies that way; null if there is none. */
+export function firstRoot(c: Float64Array, way: 1 | -1, end: number): number | null {
+  const found = way > 0 ? roots(c, 0, end) : roots(c, end, 0);
+  return (way > 0 ? found[0] : found[found.length - 1]) ?? null;
+}
+
 /**
  * Where a polynomial that grows, or falls, from lo to hi takes a value; an end where rounding puts the value outside.
  * Newton from `start` (default: the middle), kept inside a shrinking bracket.

@@ -2,6 +2,8 @@
 
 import { fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
+import { straightParts } from '../linkage/couplings.ts';
+import { endOfDirection } from '../linkage/direction-ends.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import { type Obstacles, placeLabels } from './labels.ts';
 import { EDGE, heading, joint, pivot, rimmed, SIZE, STROKES, THIN, WIDTH } from './marks.ts';
@@ -29,8 +31,8 @@ const BODY_ROOM = 4;
 const PLATE: Attributes = { ...STROKES.ride, fill: '#e2e2e2', 'fill-opacity': 0.8 };
 
 /**
- * A linkage as a self-contained SVG document in black and white: bodies as bars and plates, ground points ringed, all by
- * their names. Points are in the drawing's own unit.
+ * A linkage as a self-contained SVG document in black and white: bodies as bars and plates, ropes as lines round their pulleys,
+ * ground points ringed, all by their names. Points are in the drawing's own unit.
  *
  * @throws InputError for a faulty drawing, and for a pose without a place for each point.
  */
@@ -39,7 +41,7 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
   const { poses = [], title = 'Linkage' } = options;
   checkPoses(drawing, poses);
   const { ground, points } = drawing;
-  const { to, height } = paperFor([points, ...poses].flatMap((pose) => Object.values(pose)));
+  const { to, scale, height } = paperFor([points, ...poses].flatMap((pose) => Object.values(pose)));
   const outlines = (pose: CheckedDrawing['points']) =>
     Object.values(drawing.bodies).map((members) => hull(members.map((name) => pose[name])).map(to));
   const moving = Object.keys(points).filter((name) => !ground.includes(name));
@@ -51,6 +53,7 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
     ...moving.map((name) => joint(to(pose[name]), 2.4, 1)),
   ]);
   const drawn = outlines(points);
+  const strands = strandsOf(drawing, to);
   const full = drawn.map((outline) =>
     outline.length > 2
       ? element('path', { ...PLATE, d: through(outline, true) })
@@ -64,9 +67,11 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
       heading(title),
       ...over,
       ...full,
+      ...strands.map(([a, b]) => line(a, b, THIN)),
+      ...pulleys(drawing, to, scale),
       ...moving.map((name) => joint(to(points[name]), 4.4, 1.6)),
       ...ground.flatMap((name) => pivot(to(points[name]))),
-      ...names(drawing, to, drawn, height),
+      ...names(drawing, to, [...drawn, ...strands], height),
     ],
   });
 }
@@ -84,7 +89,11 @@ function checkPoses(
 }
 
 /** Scale and place of the drawing, both axes alike. */
-function paperFor(places: readonly Point[]): { to: (point: Point) => Place; height: number } {
+function paperFor(places: readonly Point[]): {
+  to: (point: Point) => Place;
+  scale: number;
+  height: number;
+} {
   const [left, right] = [Math.min(...places.map(([x]) => x)), Math.max(...places.map(([x]) => x))];
   const [low, high] = [Math.min(...places.map(([, y]) => y)), Math.max(...places.map(([, y]) => y))];
   const room = WIDTH - 2 * BESIDE;
@@ -92,8 +101,43 @@ function paperFor(places: readonly Point[]): { to: (point: Point) => Place; heig
   const from = BESIDE + (room - scale * (right - left)) / 2;
   return {
     to: ([x, y]) => [from + scale * (x - left), TOP + scale * (high - y)],
+    scale,
     height: scale * (high - low),
   };
+}
+
+/** Straight parts of ropes as drawn. */
+function strandsOf({ points, ropes = {} }: CheckedDrawing, to: (point: Point) => Place): [Place, Place][] {
+  return Object.values(ropes).flatMap((rope) => {
+    const radii = rope.map((stop) => {
+      if (typeof stop === 'string') return 0;
+      return stop.side === 'left' ? stop.radius : -stop.radius;
+    });
+    return straightParts(rope).map(({ length: [a, b], aside }, k): [Place, Place] => {
+      const [from, towards] = [points[a], points[b]];
+      const [x, y] = endOfDirection(from, towards, aside);
+      const length = Math.hypot(x - from[0], y - from[1]);
+      // Square to the rope, to its right.
+      const [nx, ny] = [(y - from[1]) / length, (from[0] - x) / length];
+      const touching = ([px, py]: Point, radius: number) => to([px + radius * nx, py + radius * ny]);
+      return [touching(from, radii[k]), touching(towards, radii[k + 1])];
+    });
+  });
+}
+
+/** Pulleys of ropes, round. */
+function pulleys(
+  { points, ropes = {} }: CheckedDrawing,
+  to: (point: Point) => Place,
+  scale: number,
+): Element[] {
+  return Object.values(ropes).flatMap((rope) =>
+    rope.flatMap((stop) => {
+      if (typeof stop === 'string') return [];
+      const [cx, cy] = to(points[stop.about]);
+      return [element('circle', { ...THIN, cx, cy, r: scale * stop.radius })];
+    }),
+  );
 }
 
 /** Names of points and bodies, clear of the drawn pose. */

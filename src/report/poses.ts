@@ -234,6 +234,7 @@ const slidesOf = (ground: readonly string[]): ConstraintMaker<readonly Line[]> =
         ? []
         : [one],
     ),
+  sum: (terms) => terms.flatMap(([of]) => ('length' in of ? [of.length] : [])),
 });
 
 /**

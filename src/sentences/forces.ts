@@ -38,6 +38,9 @@ export const FORCES: Sentences = {
   },
   ballJointLoad: (say) => ({ problem: jointLoad(say) }),
   largestJointLoad: (say) => ({ problem: `largest in the case "${say.text('case')}": ${jointLoad(say)}` }),
+  slackRope: (say) => ({
+    problem: `the rope "${say.text('rope')}" would have to push with ${Number(say.number('push').toPrecision(4))} (unit of the loads): it hangs slack, and the linkage does not stay in this pose`,
+  }),
   loadsNotStrengths: {
     problem:
       'these are loads, not strengths: sections, welds, fasteners and joints are for a qualified engineer, and whether a car may go on the road is a matter of local codes',

@@ -13,6 +13,8 @@ const DRAWN: Readonly<Record<string, readonly [one: string, all: string]>> = {
   sliders: named("{ point: 'P', on: ['A', 'B'] }"),
   telescopes: named("['A', 'B']"),
   fixedAngles: named("['body', ['A', 'B']], or one of the two alone"),
+  ratios: named("{ of: [{ turn: 'wheel' }, { turn: 'pinion' }], ratio: -0.5 }"),
+  ropes: named("['A', 'B', 'C'], a pulley in it as { about: 'B', radius: 20, side: 'left' }"),
 };
 
 function asDrawn(say: PlainSay): string {
@@ -52,6 +54,13 @@ export const LINKAGE: PlainSentences = {
   telescopeOfNoLength: {
     problem: 'a telescope of no length as drawn',
     advice: 'name two points that lie apart',
+  },
+  notARatio: { problem: 'not a ratio', allowed: 'a finite number other than 0' },
+  notARadius: { problem: 'not a radius', allowed: 'a finite number, 0 or greater' },
+  ropeOfNoLength: {
+    problem: 'no straight rope between two stops',
+    allowed: 'two points that lie apart, pulleys that do not touch where the rope crosses over between them',
+    advice: 'move a point, or make a pulley smaller',
   },
   lineBetweenBodies: {
     problem: 'a line between two bodies',

@@ -12,6 +12,8 @@
 
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
+import type { Summand } from '../linkage/couplings.ts';
+import { endOfDirection } from '../linkage/direction-ends.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
 import {
   type ConstraintMaker,
@@ -50,6 +52,13 @@ export interface Forces {
   /** Force on the point of each fixed coordinate, along its axis, in their order. */
   readonly fixedCoordinates: readonly (number | null)[];
   /**
+   * What each ratio does to its first measure: a moment on the body for a turn, a force for a travel or a length, positive where it
+   * would make that grow. To the second it does `-ratio` times that.
+   */
+  readonly ratios: Readonly<Record<string, number | null>>;
+  /** Tension of each rope: negative where it would have to push. */
+  readonly ropes: Readonly<Record<string, number | null>>;
+  /**
    * Of the driver: a force that would make its measure grow, a moment for an angle or a turn; null without one. It acts between what
    * the measure is between, so that a cylinder pushes on the two bodies at its ends.
    */
@@ -60,6 +69,8 @@ export interface Forces {
   readonly hold: readonly (number | null)[];
   /** The largest force out of balance: rounding only, if the linkage is in equilibrium. */
   readonly residual: number;
+  /** `slackRope` for each rope that would have to push: it hangs slack, and the linkage does not stay in this pose. */
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 /**
@@ -166,26 +177,51 @@ function agentMaker(places: Places, bodies: Plan['bodies']): ConstraintMaker<Age
     if (typeof direction !== 'string') return { acts: couple(places, null, direction, moment), moments: [] };
     return { acts: [], moments: direction in bodies ? [[direction, moment]] : [] };
   };
+  /** A force on a point, and the opposite one on the body that has a line. */
+  const press = (point: string, [a, b]: readonly [string, string], force: Point): Agent => {
+    const own = act(point, force);
+    const on = Object.keys(bodies).find((name) => bodies[name].includes(a) && bodies[name].includes(b));
+    if (on === undefined) return { acts: [own], moments: [] };
+    // The opposite at the place of the point: moved to the line's first point with its moment.
+    const back: Point = [-force[0], -force[1]];
+    return {
+      acts: [own, { body: on, point: a, force: back }],
+      moments: [[on, cross(between(places[a], places[point]), back)]],
+    };
+  };
+  /** So much of what makes a measure grow. */
+  const growing = (of: Summand, factor: number): Agent => {
+    const times = ([x, y]: Point): Point => [factor * x, factor * y];
+    if ('turn' in of) return turning(of.turn, factor);
+    if ('travel' in of) return press(of.travel, of.along, times(along(places, of.along)));
+    if ('x' in of) return { acts: [act(of.x, [factor, 0])], moments: [] };
+    if ('y' in of) return { acts: [act(of.y, [0, factor])], moments: [] };
+    const [a, b] = of.length;
+    const end = endOfDirection(places[a], places[b], of.aside);
+    const [dx, dy] = between(places[a], end);
+    const length = Math.hypot(dx, dy);
+    return { acts: opposed(null, a, b, times([dx / length, dy / length])), moments: [] };
+  };
   return {
     coordinate: (axis, point) => ({ acts: [act(point, axis === 'x' ? [1, 0] : [0, 1])], moments: [] }),
-    distance(point, [a, b]) {
-      const [dx, dy] = between(places[a], places[b]);
-      const length = Math.hypot(dx, dy);
-      const own = act(point, [-dy / length, dx / length]);
-      const on = Object.keys(bodies).find((name) => bodies[name].includes(a) && bodies[name].includes(b));
-      if (on === undefined) return { acts: [own], moments: [] };
-      // The opposite on the body, at the place of the point: moved to the line's first point with its moment.
-      const back: Point = [dy / length, -dx / length];
-      return {
-        acts: [own, { body: on, point: a, force: back }],
-        moments: [[on, cross(between(places[a], places[point]), back)]],
-      };
+    distance(point, line) {
+      const [x, y] = along(places, line);
+      return press(point, line, [-y, x]);
     },
-    angle(first, second) {
-      const [one, other] = [turning(first, 1), turning(second, -1)];
-      return { acts: [...one.acts, ...other.acts], moments: [...one.moments, ...other.moments] };
-    },
+    angle: (first, second) => together([turning(first, 1), turning(second, -1)]),
+    sum: (terms) => together(terms.map(([of, factor]) => growing(of, factor))),
   };
+}
+
+function together(agents: readonly Agent[]): Agent {
+  return { acts: agents.flatMap(({ acts }) => acts), moments: agents.flatMap(({ moments }) => moments) };
+}
+
+/** The direction of a line. */
+function along(places: Places, [a, b]: readonly [string, string]): Point {
+  const [dx, dy] = between(places[a], places[b]);
+  const length = Math.hypot(dx, dy);
+  return [dx / length, dy / length];
 }
 
 function act(point: string, force: Point): Act {
@@ -371,10 +407,29 @@ function solve(plan: Plan, acting: Applied): Forces {
     sliders: Object.fromEntries(forcesOf('sliders')),
     fixedAngles: Object.fromEntries(forcesOf('fixedAngles')),
     fixedCoordinates: forcesOf('fixedCoordinates').map(([, force]) => force),
+    ratios: Object.fromEntries(forcesOf('ratios')),
+    // Its force would make it longer.
+    ropes: Object.fromEntries(
+      forcesOf('ropes').map(([name, force]) => [name, force === null ? null : -force]),
+    ),
   };
   let next = joints.length;
   const [[driver = null], drivers, hold] = driving.map((list) => list.map(() => agentForce(next++)));
-  return { on, ground, ...ofJoints, driver, drivers, hold, residual };
+  const diagnostics = slackRopes(ofJoints.ropes, x);
+  return { on, ground, ...ofJoints, driver, drivers, hold, residual, diagnostics };
+}
+
+/** A rope that pushes by no more than this share of the largest force is at rest. */
+const NO_PUSH = 1e-9;
+
+function slackRopes(ropes: Forces['ropes'], all: ArrayLike<number>): Diagnostic[] {
+  const largest = Array.from(all).reduce((most, force) => Math.max(most, Math.abs(force)), 0);
+  return Object.entries(ropes).flatMap(([rope, tension]): Diagnostic[] => {
+    if (tension === null || tension >= -NO_PUSH * largest) return [];
+    return [
+      { code: 'slackRope', severity: 'conflict', path: `ropes.${rope}`, values: { rope, push: -tension } },
+    ];
+  });
 }
 
 /** A force as a sum over unknowns k of (fx, fy) times the unknown, and a part of the loads' own. */

@@ -140,6 +140,7 @@ function bindTransmission(
     kind: 'transmissionAngle',
     measure: {
       kind: 'angle',
+      unit: 1,
       form: difference(system, joint, a),
       frame,
       ends: [joint, a],

@@ -3,7 +3,7 @@
 //     length' = lengths x length,    turn' = sense x turn
 
 import { type CheckedDrawing, type Drawing, linkage, type Measure, type Point } from '../linkage/index.ts';
-import { quarterTurned } from './joints.ts';
+import { changedJoints, goByAxes } from './joints.ts';
 import { drawnValue, intrinsic, isAngle, isCoordinate, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { distance, pairs } from './plane.ts';
@@ -37,9 +37,7 @@ const FACTORS = [1 / 25.4, 1000];
 const TRANSFORMATIONS: Record<Transformation['law'], (setting: Setting) => Partial<Transformation>[]> = {
   mirror: () => [{ place: ([x, y]) => [-x, y], sense: -1 }],
   translate: ({ size }) => [{ place: ([x, y]) => [x + TRANSLATION[0] * size, y + TRANSLATION[1] * size] }],
-  rotate: ({ drawing }) => [
-    { place: Object.keys(quarterTurned(drawing)).length > 0 ? ([x, y]) => [-y, x] : turned },
-  ],
+  rotate: ({ drawing }) => [{ place: goByAxes(drawing) ? ([x, y]) => [-y, x] : turned }],
   scale: () => FACTORS.map((k) => ({ place: ([x, y]) => [k * x, k * y], lengths: k })),
 };
 
@@ -68,13 +66,10 @@ function lawOf(law: Transformation['law']): Law {
 }
 
 /** A transformed drawing. */
-function changed(drawing: CheckedDrawing, { law, place }: Transformation): CheckedDrawing {
+function changed(drawing: CheckedDrawing, transformation: Transformation): CheckedDrawing {
+  const { place } = transformation;
   const points = Object.entries(drawing.points).map(([name, at]) => [name, place(at)] as const);
-  return {
-    ...drawing,
-    points: Object.fromEntries(points),
-    ...(law === 'rotate' ? quarterTurned(drawing) : {}),
-  };
+  return { ...drawing, points: Object.fromEntries(points), ...changedJoints(drawing, transformation) };
 }
 
 function expectSame(setting: Setting, transformation: Transformation, other: CheckedDrawing): void {

@@ -1,6 +1,14 @@
 // The kinds of joint as the laws know them, from the places of points alone.
 
-import type { CheckedDrawing, Drawing, Joints } from '../linkage/index.ts';
+import type {
+  CheckedDrawing,
+  CoupledMeasure,
+  Drawing,
+  FixedCoordinate,
+  Joints,
+  Point,
+  Rope,
+} from '../linkage/index.ts';
 import { direction, distance, offset, type Places, pairs, turnsAside } from './plane.ts';
 
 type Kind = keyof Joints;
@@ -12,7 +20,15 @@ type Line = readonly [string, string];
 export interface Kept {
   /** In words. */
   readonly what: string;
-  of(places: Places): number;
+  /** From the places of points, and the turns of parts with their revolutions, which places do not tell. */
+  of(places: Places, turn: (part: string) => number): number;
+}
+
+/** How a drawing is changed: what becomes of places, lengths and angles. */
+interface Change {
+  place(at: Point): Point;
+  readonly lengths: number;
+  readonly sense: 1 | -1;
 }
 
 interface Joint<One, All> {
@@ -22,8 +38,10 @@ interface Joint<One, All> {
   kept(one: One, name: string, drawing: CheckedDrawing): Kept | null;
   /** Of joints with a direction of their own, the line that has it, or the opposite one. */
   line?(one: One): Line;
-  /** Of joints that go by the axes, what they are when the drawing is turned by a quarter. */
-  quarterTurned?(all: All): All;
+  /** Whether some go by the axes: the drawing can then be turned by quarters only. */
+  goByAxes?(all: All): boolean;
+  /** What they are in a changed drawing, if something else. */
+  changed?(all: All, change: Change): All;
 }
 
 const JOINTS: { readonly [K in Kind]-?: Joint<One<K>, All<K>> } = {
@@ -33,7 +51,8 @@ const JOINTS: { readonly [K in Kind]-?: Joint<One<K>, All<K>> } = {
       what: JOINTS.fixedCoordinates.words(one, name),
       of: (places) => ('x' in one ? places[one.x][0] : places[one.y][1]),
     }),
-    quarterTurned: (all) => all.map((one) => ('x' in one ? { y: one.x } : { x: one.y })),
+    goByAxes: () => true,
+    changed: (all, change) => all.map((one) => changedCoordinate(one, change)[0]),
   },
   sliders: {
     words: ({ point, on }, name) => `slider ${name} (${point} on ${on.join('-')})`,
@@ -76,7 +95,114 @@ const JOINTS: { readonly [K in Kind]-?: Joint<One<K>, All<K>> } = {
     kept: () => null,
     line: (ends) => ends,
   },
+  ratios: {
+    words: ({ of }, name) => `ratio ${name} (${of.map(measureInWords).join(' to ')})`,
+    kept(one, name, drawing) {
+      const {
+        of: [first, second],
+        ratio,
+      } = one;
+      // As a length, that of a turn at the end of the part's own line.
+      const unit = 'turn' in first ? ('turn' in second ? armOf(drawing, first.turn) : 1 / ratio) : 1;
+      return {
+        what: JOINTS.ratios.words(one, name),
+        of(places, turn) {
+          const [one, other] = [first, second].map((measure) => coupledValue(measure, places, turn));
+          return (unit * (one - ratio * other)) / Math.max(1, 'turn' in first ? Math.abs(ratio) : 1);
+        },
+      };
+    },
+    goByAxes: (all) => Object.values(all).some(({ of }) => of.some((one) => 'x' in one || 'y' in one)),
+    changed: (all, change) =>
+      renewed(all, ({ of: [first, second], ratio }) => {
+        const [[one, times], [other, by]] = [changedMeasure(first, change), changedMeasure(second, change)];
+        return { of: [one, other], ratio: (ratio * times) / by };
+      }),
+  },
+  ropes: {
+    words: (rope, name) => `rope ${name} (${rope.map(stopInWords).join(', ')})`,
+    kept: (rope, name, { points }) => ({
+      what: JOINTS.ropes.words(rope, name),
+      of: (places) => lengthOf(rope, places, points),
+    }),
+    changed: (all, { lengths, sense }) =>
+      renewed(all, (rope) =>
+        rope.map((stop) => {
+          if (typeof stop === 'string') return stop;
+          const { radius, side } = stop;
+          const other = side === 'left' ? 'right' : 'left';
+          return { ...stop, radius: lengths * radius, side: sense < 0 ? other : side };
+        }),
+      ),
+  },
 };
+
+function renewed<T>(all: Readonly<Record<string, T>>, renew: (one: T) => T): Record<string, T> {
+  return Object.fromEntries(Object.entries(all).map(([name, one]) => [name, renew(one)]));
+}
+
+/** A coordinate of a changed drawing that is one of the drawing, times a factor. */
+function changedCoordinate(one: FixedCoordinate, change: Change): [FixedCoordinate, number] {
+  const [point, axis]: [string, Point] = 'x' in one ? [one.x, [1, 0]] : [one.y, [0, 1]];
+  const [[x0, y0], [x1, y1]] = [change.place([0, 0]), change.place(axis)];
+  const isX = Math.abs(x1 - x0) > Math.abs(y1 - y0);
+  return [isX ? { x: point } : { y: point }, change.lengths * Math.sign(isX ? x1 - x0 : y1 - y0)];
+}
+
+function changedMeasure(measure: CoupledMeasure, change: Change): [CoupledMeasure, number] {
+  if ('turn' in measure) return [measure, change.sense];
+  return 'x' in measure || 'y' in measure ? changedCoordinate(measure, change) : [measure, change.lengths];
+}
+
+function measureInWords(measure: CoupledMeasure): string {
+  if ('turn' in measure) {
+    const { turn, relativeTo } = measure;
+    return relativeTo === undefined ? `turn of ${turn}` : `turn of ${turn} relative to ${relativeTo}`;
+  }
+  if ('travel' in measure) return `travel of ${measure.travel} along ${measure.along.join('-')}`;
+  if ('length' in measure) return `length ${measure.length.join('-')}`;
+  return 'x' in measure ? `x of ${measure.x}` : `y of ${measure.y}`;
+}
+
+function stopInWords(stop: Rope[number]): string {
+  return typeof stop === 'string' ? stop : `round ${stop.about}`;
+}
+
+/** The length of the line that a part turns with. */
+function armOf(drawing: CheckedDrawing, part: string): number {
+  const [a, b] = lineThrough(drawing, part).map((name) => drawing.points[name]);
+  return distance(a, b);
+}
+
+function coupledValue(measure: CoupledMeasure, places: Places, turn: (part: string) => number): number {
+  if ('turn' in measure) {
+    return turn(measure.turn) - (measure.relativeTo === undefined ? 0 : turn(measure.relativeTo));
+  }
+  if ('travel' in measure) {
+    const [[x, y], [ax, ay], [bx, by]] = [measure.travel, ...measure.along].map((name) => places[name]);
+    return ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / Math.hypot(bx - ax, by - ay);
+  }
+  if ('length' in measure) return distance(places[measure.length[0]], places[measure.length[1]]);
+  return 'x' in measure ? places[measure.x][0] : places[measure.y][1];
+}
+
+/** The length of a rope but for a constant: straight parts, and what the change of their directions winds on pulleys. */
+function lengthOf(rope: Rope, places: Places, drawn: Places): number {
+  const stops = rope.map((stop) => {
+    if (typeof stop === 'string') return { point: stop, radius: 0 };
+    return { point: stop.about, radius: stop.side === 'left' ? stop.radius : -stop.radius };
+  });
+  return stops.slice(1).reduce((sum, { point, radius }, k) => {
+    const from = stops[k];
+    const aside = radius - from.radius;
+    const part = (at: Places) => {
+      const straight = Math.sqrt(distance(at[from.point], at[point]) ** 2 - aside ** 2);
+      return { straight, way: direction(at, [from.point, point]) - Math.atan2(aside, straight) };
+    };
+    const { straight, way } = part(places);
+    return sum + straight - aside * turnsAside(way - part(drawn).way);
+  }, 0);
+}
 
 const KINDS = Object.keys(JOINTS) as Kind[];
 
@@ -100,14 +226,23 @@ export function keptByJoints(drawing: CheckedDrawing): Kept[] {
   return ofJoints(drawing, (kind, one, name) => kind.kept(one, name, drawing));
 }
 
-/** The joints that go by the axes, as they are when the drawing is turned by a quarter. */
-export function quarterTurned(drawing: Drawing): Joints {
-  const turned = KINDS.map((kind): Joints => {
-    const { quarterTurned }: Joint<never, All<Kind>> = JOINTS[kind];
+/** Whether joints of a drawing go by the axes. */
+export function goByAxes(drawing: Drawing): boolean {
+  return KINDS.some((kind) => {
+    const { goByAxes }: Joint<never, All<Kind>> = JOINTS[kind];
     const all = drawing[kind];
-    return quarterTurned === undefined || all === undefined ? {} : { [kind]: quarterTurned(all) };
+    return goByAxes !== undefined && all !== undefined && goByAxes(all);
   });
-  return Object.assign({}, ...turned);
+}
+
+/** The joints that are something else in a changed drawing. */
+export function changedJoints(drawing: Drawing, change: Change): Joints {
+  const all = KINDS.map((kind): Joints => {
+    const { changed }: Joint<never, All<Kind>> = JOINTS[kind];
+    const drawn = drawing[kind];
+    return changed === undefined || drawn === undefined ? {} : { [kind]: changed(drawn, change) };
+  });
+  return Object.assign({}, ...all);
 }
 
 /** Lines with the directions of joints that have one, by their names. */

@@ -1,5 +1,5 @@
 // keepsLengths: what the drawing fixes stays as drawn in every pose: distances inside a body and the sides on which its points lie,
-// fixed coordinates, sliders on their lines, fixed angles.
+// fixed coordinates, sliders on their lines, fixed angles, ratios, ropes.
 
 import { keptBy } from './kept.ts';
 import { type Law, poses, settingOf, traced } from './setting.ts';
@@ -8,9 +8,9 @@ import { expectWithin } from './violation.ts';
 export const keepsLengths: Law = (build, data, options) => {
   const setting = settingOf('keepsLengths', build, data, options);
   const { law, drawing, allowed, size } = setting;
-  const drawn = keptBy(drawing).map((kept) => ({ ...kept, length: kept.of(drawing.points) }));
-  for (const { where, places } of poses(setting, traced(setting, drawing))) {
+  const drawn = keptBy(drawing).map((kept) => ({ ...kept, length: kept.of(drawing.points, () => 0) }));
+  for (const { where, places, turn } of poses(setting, traced(setting, drawing))) {
     for (const { what, of, length } of drawn)
-      expectWithin(law, what, where, of(places), length, allowed * size);
+      expectWithin(law, what, where, of(places, turn), length, allowed * size);
   }
 };

@@ -4,10 +4,12 @@ import type { CheckedDrawing, Measure, Point } from '../linkage/index.ts';
 import { isReversible, lineThrough, partsOf } from './joints.ts';
 import { direction, distance, type Places, pairs } from './plane.ts';
 
-/** Largest distance between two points of one body, or the ends of a joint with a direction. */
+/** Largest distance between two points of one body, or the ends of a joint with a direction; without those, of any two points. */
 export function sizeOf(drawing: CheckedDrawing): number {
+  const { points } = drawing;
   const lines = partsOf(drawing).map((part) => lineThrough(drawing, part));
-  return Math.max(0, ...lines.map(([a, b]) => distance(drawing.points[a], drawing.points[b])));
+  const all = lines.length > 0 ? lines : pairs(Object.keys(points));
+  return Math.max(0, ...all.map(([a, b]) => distance(points[a], points[b])));
 }
 
 /**

@@ -224,11 +224,17 @@ export function where({ driver }: Setting, at: number): Where {
 export interface Pose {
   readonly where: Where;
   readonly places: Places;
+  /** How far a part has turned, with all revolutions. */
+  turn(part: string): number;
 }
 
 /** The pose at a value of the driver. */
 export function poseAt(setting: Setting, motion: TracedMotion, at: number): Pose {
-  return { where: where(setting, at), places: motion.at(at) };
+  return poseOf(motion, where(setting, at));
+}
+
+function poseOf(motion: TracedMotion, where: Where): Pose {
+  return { where, places: motion.at(where.at), turn: (part) => motion.read({ turn: part })(where.at).value };
 }
 
 /** Poses from end to end of a motion and, unless a range was given, along the arc length all the way round. */
@@ -236,8 +242,5 @@ export function poses(setting: Setting, motion: TracedMotion): Pose[] {
   const found = spread(motion, POSES).map((at) => poseAt(setting, motion, at));
   if (setting.ranged) return found;
   const round = setting.trace(setting.drawing);
-  return [
-    ...found,
-    ...spread(round, POSES).map((at) => ({ where: { at, driver: null }, places: round.at(at) })),
-  ];
+  return [...found, ...spread(round, POSES).map((at) => poseOf(round, { at, driver: null }))];
 }

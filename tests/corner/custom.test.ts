@@ -91,6 +91,44 @@ forEachKind((kind) => {
   });
 });
 
+it('mirrors ratios and ropes of a right-hand corner', () => {
+  const place = ([y, z]: readonly [number, number], way: number) => [way * y, z] as const;
+  const corner = (way: 1 | -1) =>
+    customCorner({
+      drawing: {
+        points: {
+          pivot: place([120, 250], way),
+          hub: place([690, 300], way),
+          patch: place([690, 0], way),
+          eye: place([520, 280], way),
+          top: place([480, 640], way),
+          gear: place([200, 500], way),
+          tooth: place([240, 520], way),
+          rack: place([300, 450], way),
+          reel: place([350, 700], way),
+          end: place([60, 600], way),
+        },
+        ground: ['pivot', 'top', 'gear', 'reel'],
+        bodies: { axle: ['pivot', 'hub', 'patch', 'eye'], wheel: ['gear', 'tooth'] },
+        fixedCoordinates: [{ y: 'rack' }, { x: 'end' }],
+        ratios: {
+          mesh: { of: [{ turn: 'wheel' }, { turn: 'axle' }], ratio: -2 },
+          rack: { of: [{ x: 'rack' }, { turn: 'wheel' }], ratio: 30 },
+          lift: { of: [{ length: ['pivot', 'rack'] }, { turn: 'wheel' }], ratio: 30 * way },
+        },
+        ropes: { stay: ['eye', { about: 'reel', radius: 25, side: way > 0 ? 'left' : 'right' }, 'end'] },
+      },
+      upright: 'axle',
+      wheelCentre: 'hub',
+      contactPatch: 'patch',
+      shock: { outer: 'eye', inner: 'top' },
+    });
+  const [left, right] = [corner(1), corner(-1)];
+  expect(right).toEqual({ ...left, mirrored: true });
+  // x and turn change their sign together, a length does not.
+  expect(right.drawing.ratios?.rack.ratio).toBe(30);
+});
+
 /** A corner that none of the built-in kinds is: wheel and axle in one piece, on one pivot. */
 const swingAxle: CustomCornerInput = deepFreeze({
   drawing: {

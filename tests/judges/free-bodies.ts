@@ -1,6 +1,6 @@
 // Forces of a linkage from its free bodies, by dense elimination. Unknown are the force on each moving body at each of its points, a
-// normal force for each slider and telescope, a moment for each fixed angle, a force for each fixed coordinate, and that of the
-// driver. Two forces and a moment vanish on every moving body, two forces on every moving pin.
+// normal force for each slider and telescope, a moment for each fixed angle, a force for each fixed coordinate, what each ratio does to
+// its first measure, a tension for each rope, and the force of the driver. Two forces and a moment vanish on every moving body, two forces on every moving pin.
 
 type Pair = readonly [number, number];
 type Names = readonly string[];
@@ -16,7 +16,26 @@ interface Drawn {
   >;
   readonly fixedAngles?: Readonly<Record<string, readonly Direction[]>>;
   readonly telescopes?: Readonly<Record<string, readonly [string, string]>>;
+  readonly ratios?: Readonly<
+    Record<string, { readonly of: readonly [Coupled, Coupled]; readonly ratio: number }>
+  >;
+  readonly ropes?: Readonly<
+    Record<
+      string,
+      readonly (
+        | string
+        | { readonly about: string; readonly radius: number; readonly side: 'left' | 'right' }
+      )[]
+    >
+  >;
 }
+
+type Coupled =
+  | { readonly turn: string; readonly relativeTo?: string }
+  | { readonly travel: string; readonly along: readonly [string, string] }
+  | { readonly x: string }
+  | { readonly y: string }
+  | { readonly length: readonly [string, string] };
 
 type Acting =
   | { readonly at: string; readonly force: Pair; readonly on?: string }
@@ -46,6 +65,7 @@ export function freeBodies(
   hold: readonly Driving[] = [],
 ) {
   const { points, bodies, fixedCoordinates = [], sliders = {}, fixedAngles = {}, telescopes = {} } = drawing;
+  const { ratios = {}, ropes = {} } = drawing;
   const at = (name: string) => points[name] as Pair;
   const fixed = fixedPoints(drawing);
   const moving = Object.entries(bodies).filter(([, names]) => !names.every((name) => fixed.has(name)));
@@ -105,6 +125,42 @@ export function freeBodies(
       ...(frame === undefined ? [] : turn(frame, -1)),
     ];
   };
+  const scaled = (acts: readonly Act[], by: number): Act[] =>
+    acts.map((act) =>
+      'moment' in act
+        ? { ...act, moment: by * act.moment }
+        : { ...act, force: [by * act.force[0], by * act.force[1]] },
+    );
+  const grows = (measure: Coupled, by: number): Act[] => {
+    if ('turn' in measure) {
+      const { turn: body, relativeTo } = measure;
+      return [...turn(body, by), ...(relativeTo === undefined ? [] : turn(relativeTo, -by))];
+    }
+    if (!('travel' in measure)) return scaled(drives(measure), by);
+    const [a, b] = measure.along;
+    const arm = span(at(a), at(b)) / by;
+    const force: Pair = [(at(b)[0] - at(a)[0]) / arm, (at(b)[1] - at(a)[1]) / arm];
+    const own: Act = { pin: measure.travel, force };
+    const body = holder(measure.along);
+    return body === undefined ? [own] : [own, { body, point: measure.travel, force: [-force[0], -force[1]] }];
+  };
+  /** The pull of a rope under unit tension: on both pulleys along the line that touches both. */
+  const pulls = (rope: NonNullable<Drawn['ropes']>[string]): Act[] => {
+    const centre = (k: number) => {
+      const stop = rope[k];
+      return typeof stop === 'string' ? stop : stop.about;
+    };
+    const radius = (k: number) => {
+      const stop = rope[k];
+      return typeof stop === 'string' ? 0 : stop.side === 'left' ? stop.radius : -stop.radius;
+    };
+    return rope.slice(1).flatMap((_, k) => {
+      const [a, b] = [centre(k), centre(k + 1)];
+      const way = Math.atan2(at(b)[1] - at(a)[1], at(b)[0] - at(a)[0]);
+      const lean = Math.asin((radius(k + 1) - radius(k)) / span(at(a), at(b)));
+      return pair([a, b], [-Math.cos(way - lean), -Math.sin(way - lean)]);
+    });
+  };
   const reactions = members.flatMap(([body, names]) =>
     names.flatMap((point) =>
       (
@@ -124,8 +180,14 @@ export function freeBodies(
   );
   const ofCoordinates = fixedCoordinates.map(drives);
   const ofTelescopes = Object.entries(telescopes).map(([name, [a, b]]) => press(b, [a, b], name));
+  const ofRatios = Object.values(ratios).map(({ of: [first, second], ratio }) => [
+    ...grows(first, 1),
+    ...grows(second, -ratio),
+  ]);
+  const ofRopes = Object.values(ropes).map(pulls);
   const driving = [...(driver === undefined ? [] : [driver]), ...drivers, ...hold].map(drives);
-  const joints = [...ofSliders, ...ofAngles, ...ofCoordinates, ...ofTelescopes, ...driving];
+  const kept = [ofSliders, ofAngles, ofCoordinates, ofTelescopes, ofRatios, ofRopes];
+  const joints = [...kept.flat(), ...driving];
   const applied = loads.flatMap((load): Act[] => {
     if ('between' in load) return along(load.between, load.push, load.offset);
     if ('moment' in load) return [{ body: load.on, moment: load.moment }];
@@ -177,7 +239,7 @@ export function freeBodies(
   const row = (from: number, count: number) => Array.from({ length: count }, (_, k) => single(from + k));
   const named = (of: object, from: number) =>
     Object.fromEntries(Object.keys(of).map((name, k) => [name, single(from + k)]));
-  const [angles, coordinates] = [ofSliders.length, ofSliders.length + ofAngles.length];
+  const [, angles, coordinates, , ratio, rope] = kept.map((_, k) => kept.slice(0, k).flat().length);
   const onPin = (acts: readonly Act[], name: string) =>
     acts.flatMap((act) => ('pin' in act && act.pin === name ? [act.force] : []));
   const onGround = [...fixed].flatMap((name): [string, Pair | null][] => {
@@ -218,6 +280,8 @@ export function freeBodies(
     sliders: named(sliders, 0),
     fixedAngles: named(fixedAngles, angles),
     fixedCoordinates: row(coordinates, ofCoordinates.length),
+    ratios: named(ratios, ratio),
+    ropes: named(ropes, rope),
     driver: driver === undefined ? null : single(joints.length - driving.length),
     drivers: row(joints.length - hold.length - drivers.length, drivers.length),
     hold: row(joints.length - hold.length, hold.length),

@@ -162,37 +162,115 @@ describe('sensitivities of joints and relative to a body', () => {
   it.each([[{ turn: 'crank' }], [{ turn: 'crank', relativeTo: 'arm' }], [{ x: 'R', relativeTo: 'arm' }]] as [
     Measure,
   ][])('are central differences, driven by %j', (driver) => {
-    for (const travel of 'x' in driver ? [-3, 4] : [-0.15, 0.1]) {
-      for (const name of Object.keys(drawing.points)) {
-        const units: Point[] = [
-          [1, 0],
-          [0, 1],
-        ];
-        const exact = ratesOf(
-          drawing,
-          driver,
-          measures,
-          units.map((unit) => ({ [name]: unit })),
-          travel,
-        );
-        units.forEach((unit, axis) => {
-          const near = STEPS.map((k) =>
-            readingsOf(
-              moved(drawing, name, [0.2 * k * unit[0], 0.2 * k * unit[1]]),
-              driver,
-              measures,
-              travel,
-            ),
-          ) as number[][][];
-          measures.forEach((_, i) => {
-            [0, 1, 2].forEach((order) => {
-              const values = near.map((one) => one[i][order]);
-              const { slope, trust } = slopeOf(values, 0.2, 512 * EPS * (1000 + Math.abs(values[0])));
-              expectWithin(exact[axis][i][order], slope, 10 * trust + 1e-8 * (1 + Math.abs(slope)));
-            });
-          });
-        });
-      }
-    }
+    for (const travel of 'x' in driver ? [-3, 4] : [-0.15, 0.1])
+      expectDifferences(drawing, driver, measures, travel);
   });
 });
+
+describe('sensitivities of couplings', () => {
+  const linkages: [what: string, drawing: Drawing, driver: Measure, measures: Measure[]][] = [
+    [
+      'a geared five-bar',
+      {
+        points: { O: [0, 0], A: [14, 37], B: [62, 95], D: [94, 24], C: [100, 0] },
+        ground: ['O', 'C'],
+        bodies: { left: ['O', 'A'], right: ['C', 'D'], up: ['A', 'B'], down: ['D', 'B'] },
+        ratios: { gears: { of: [{ turn: 'right' }, { turn: 'left' }], ratio: -1.5 } },
+      },
+      { turn: 'left' },
+      [{ x: 'B' }, { y: 'B' }, { turn: 'right' }, { length: ['O', 'B'] }],
+    ],
+    [
+      'a planet that drives a rack on its carrier',
+      {
+        points: { O: [0, 0], S: [24, 3], P: [48, 0], Q: [48, 24], R: [60, 5], T: [10, -8] },
+        ground: ['O'],
+        bodies: { sun: ['O', 'S'], carrier: ['O', 'P', 'T'], planet: ['P', 'Q'] },
+        sliders: { guide: { point: 'R', on: ['T', 'P'] } },
+        ratios: {
+          inner: {
+            of: [
+              { turn: 'planet', relativeTo: 'carrier' },
+              { turn: 'sun', relativeTo: 'carrier' },
+            ],
+            ratio: -0.8,
+          },
+          held: { of: [{ turn: 'planet' }, { turn: 'sun' }], ratio: 0.3 },
+          rack: { of: [{ travel: 'R', along: ['T', 'P'] }, { turn: 'planet' }], ratio: 9 },
+        },
+      },
+      { turn: 'sun' },
+      [{ x: 'R' }, { y: 'Q' }, { turn: 'carrier' }, { length: ['O', 'R'] }],
+    ],
+    [
+      'a rope over two pulleys',
+      {
+        points: { A: [0, 100], B: [20, 40], C: [60, 100], H: [100, 20], O: [70, 0], P: [40, -20] },
+        ground: ['A', 'C', 'O', 'P'],
+        bodies: { boom: ['O', 'H'], link: ['P', 'B'] },
+        ropes: {
+          fall: [
+            'A',
+            { about: 'B', radius: 10, side: 'left' },
+            { about: 'C', radius: 15, side: 'right' },
+            'H',
+          ],
+        },
+      },
+      { turn: 'boom' },
+      [{ x: 'B' }, { turn: 'link' }, { length: ['B', 'H'] }],
+    ],
+    [
+      'a winch and a coordinate',
+      {
+        points: { O: [0, 0], A: [8, 1], H: [30, -90], P: [70, -60], K: [90, -20], L: [60, 40], M: [75, 50] },
+        ground: ['O', 'P', 'L'],
+        bodies: { drum: ['O', 'A'], boom: ['P', 'H', 'K'], flap: ['L', 'M'] },
+        ratios: {
+          winch: { of: [{ length: ['O', 'H'] }, { turn: 'drum' }], ratio: -8 },
+          feed: { of: [{ y: 'K' }, { turn: 'flap' }], ratio: 20 },
+        },
+      },
+      { turn: 'drum' },
+      [{ x: 'K' }, { turn: 'boom' }, { turn: 'flap' }],
+    ],
+  ];
+
+  it.each(linkages)('are central differences: %s', (_, drawing, driver, measures) => {
+    for (const travel of [-0.05, 0, 0.1]) expectDifferences(drawing, driver, measures, travel);
+  });
+});
+
+/** Expects the sensitivities by both coordinates of every point to be central differences of the linkage drawn anew. */
+function expectDifferences(
+  drawing: Drawing,
+  driver: Measure,
+  measures: readonly Measure[],
+  travel: number,
+): void {
+  const units: Point[] = [
+    [1, 0],
+    [0, 1],
+  ];
+  for (const name of Object.keys(drawing.points)) {
+    const exact = ratesOf(
+      drawing,
+      driver,
+      measures,
+      units.map((unit) => ({ [name]: unit })),
+      travel,
+    );
+    units.forEach((unit, axis) => {
+      const near = STEPS.map((k) =>
+        readingsOf(moved(drawing, name, [0.2 * k * unit[0], 0.2 * k * unit[1]]), driver, measures, travel),
+      ) as number[][][];
+      measures.forEach((_, i) => {
+        [0, 1, 2].forEach((order) => {
+          const values = near.map((one) => one[i][order]);
+          const { slope, trust } = slopeOf(values, 0.2, 512 * EPS * (1000 + Math.abs(values[0])));
+          expectWithin(exact[axis][i][order], slope, 10 * trust + 1e-8 * (1 + Math.abs(slope)));
+        });
+      });
+    });
+  }
+}

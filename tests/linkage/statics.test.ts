@@ -11,8 +11,9 @@ import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 type Pair = readonly [number, number];
 const DEGREE = Math.PI / 180;
+type Found = Omit<Forces, 'diagnostics'>;
 /** The forces of the library, and those of free bodies. */
-type Solver = (drawing: Drawing, loads: readonly Load[], options?: StaticsOptions) => Forces;
+type Solver = (drawing: Drawing, loads: readonly Load[], options?: StaticsOptions) => Found;
 const judge: Solver = (drawing, loads, { driver } = {}) => freeBodies(drawing, loads, driver);
 const SOLVERS: readonly [name: string, solver: Solver][] = [
   ['multipliers', forces],
@@ -140,7 +141,7 @@ const held = drivers as Arbitrary<NonNullable<StaticsOptions['driver']>>;
 const amounts = tuple(amount, amount, amount, amount, amount, amount);
 
 /** All forces of a result in one list. */
-const listed = ({ on, ground, driver }: Forces) => [
+const listed = ({ on, ground, driver }: Found) => [
   ...Object.values(on).flatMap((points) => Object.values(points)),
   ...Object.values(ground),
   [driver, 0],

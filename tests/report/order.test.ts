@@ -446,7 +446,10 @@ describe('an order', () => {
       // biome-ignore lint/suspicious/noControlCharactersInRegex: what ends a line somewhere
       expect(markdown).not.toMatch(/[\r\u2028\u2029\u0085\u000b\u000c]|(?<!\\)<script/);
       for (const table of markdown.split('\n\n').filter((part) => part.startsWith('|'))) {
-        const cells = table.trim().split('\n').map((row) => row.split(/(?<!\\)\|/).length);
+        const cells = table
+          .trim()
+          .split('\n')
+          .map((row) => row.split(/(?<!\\)\|/).length);
         expect(new Set(cells).size, table.slice(0, 200)).toBe(1);
       }
     }

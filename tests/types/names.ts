@@ -36,6 +36,16 @@ const fourBar = linkage({
 });
 holds<Same<typeof fourBar, CheckedDrawing<'O' | 'A' | 'B' | 'C', 'crank' | 'coupler' | 'rocker', never>>>();
 
+linkage({
+  points: { O: [0, 0], A: [0, 40], C: [100, 0], B: [100, 75] },
+  ground: ['O', 'C'],
+  bodies: { pinion: ['O', 'A'], wheel: ['C', 'B'] },
+  // @ts-expect-error: misspelt
+  ratios: { mesh: { of: [{ turn: 'wheel' }, { turn: 'pinon' }], ratio: -0.5 } },
+  // @ts-expect-error: no such point
+  ropes: { stay: ['A', { about: 'D', radius: 3, side: 'left' }, 'B'] },
+});
+
 export function named(): void {
   const motion = trace(fourBar, { driver: { turn: 'crank' }, hold: [{ length: ['A', 'C'] }] });
   holds<Same<typeof motion, Motion<'O' | 'A' | 'B' | 'C', 'crank' | 'coupler' | 'rocker'>>>();
