@@ -66,18 +66,18 @@ describe('a donor damper by itself', () => {
     [
       { length: 520, state: 'extended', stroke: 100 },
       `is 20.0 mm too long for ${RIDE}, even fully compressed.`,
-      'Cut',
+      'Shortened',
     ],
     [
       { length: 500.6, state: 'extended', stroke: 100 },
       `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
-      'Cut',
+      'Shortened',
     ],
-    [{ length: 420, state: 'compressed' }, `is 20.0 mm too long for ${RIDE}, even fully compressed.`, 'Cut'],
+    [{ length: 420, state: 'compressed' }, `is 20.0 mm too long for ${RIDE}, even fully compressed.`, 'Shortened'],
     [
       { length: 400.6, state: 'compressed', stroke: 90 },
       `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
-      'Cut',
+      'Shortened',
     ],
     [
       { length: 300, state: 'compressed', stroke: 70 },
@@ -92,17 +92,17 @@ describe('a donor damper by itself', () => {
     [
       { length: 460, state: 'extended' },
       `can extend by 60.0 mm from ${RIDE}; give its stroke to know how far it can compress.`,
-      'Cut',
+      'Shortened',
     ],
     [
       { length: 460, state: 'extended', stroke: 100 },
       `can extend by 60.0 mm and compress by 40.0 mm from ${RIDE}.`,
-      'Cut',
+      'Shortened',
     ],
     [
       { length: 460, state: 'extended', stroke: 59.6 },
       `can extend by 60.0 mm and compress by 0.0 mm from ${RIDE}.`,
-      'Cut',
+      'Shortened',
     ],
     [
       { length: 330, state: 'compressed' },
@@ -175,7 +175,7 @@ describe('the ordered unit against a donor damper', () => {
     expect(sentences[0]).toBe(IS);
     return {
       by,
-      told: sentences.slice(1).filter((one) => !/^(Fitted|Cut|Length|At design)|somewhere/.test(one)),
+      told: sentences.slice(1).filter((one) => !/^(Fitted|Shortened|Length|At design)|somewhere/.test(one)),
     };
   };
 
