@@ -88,8 +88,8 @@ export function sweepModel(model: CornerModel, options: SweepOptions): Sweep {
   return {
     info,
     columns,
-    at(travel) {
-      checkTravel(travel, end);
+    at(given) {
+      const travel = withinEnds(given, end);
       readRows(r, driverOf(Float64Array.of(travel), drawn, path, new Float64Array(1)), 0);
       const dead =
         (travel === end.bump.travel && end.bump.status === 'deadPoint') ||
@@ -162,8 +162,16 @@ function rowOf(info: readonly ColumnInfo[], value: (column: number) => number | 
   return Object.fromEntries(info.map(({ name }, c) => [name, value(c)])) as Pose;
 }
 
-function checkTravel(travel: number, { droop, bump }: Ends): void {
-  if (typeof travel === 'number' && travel >= droop.travel && travel <= bump.travel) return;
+/** How far beyond an end a travel may be, as a share of that: the ends of two sweeps to one dead point differ by roundings. */
+const ROUNDING = 16 * Number.EPSILON;
+
+/** A travel of the sweep; one beyond an end by rounding is that end. */
+function withinEnds(travel: number, { droop, bump }: Ends): number {
+  if (typeof travel === 'number') {
+    if (travel >= droop.travel && travel <= bump.travel) return travel;
+    const end = travel > 0 ? bump.travel : droop.travel;
+    if (Math.abs(travel - end) <= ROUNDING * Math.abs(end)) return end;
+  }
   throw refusal('travel', [
     fault('outsideSweep', '', {
       got: show(travel),

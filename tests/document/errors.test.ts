@@ -291,6 +291,18 @@ describe('a sweep asked for something wrong', () => {
     );
   });
 
+  it('takes a travel beyond an end by rounding as that end', () => {
+    const swept = sweep(doubleWishbone(good), { bump: 70, droop: 400 });
+    const { droop, bump } = swept.end;
+    for (const end of [bump.travel, droop.travel]) {
+      for (const beyond of [1, 4, 8]) {
+        expect(swept.at(end * (1 + beyond * Number.EPSILON))).toEqual(swept.at(end));
+      }
+      errorOf(() => swept.at(end * (1 + 1e-12)));
+    }
+    for (const none of [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]) errorOf(() => swept.at(none));
+  });
+
   it.each(['3', null])('throws for a travel that is no number: %j', (travel) => {
     const swept = sweep(doubleWishbone(good));
     errorOf(() => swept.at(travel as never));
