@@ -7,7 +7,7 @@ export {
   type SizingComparison,
 } from './coilover/compare.ts';
 export type { AxialForce, BumpStopTable } from './coilover/forces/axial-force.ts';
-export type { BallJointLoad } from './coilover/forces/ball-joint.ts';
+export type { AxialLoad, BallJointLoad } from './coilover/forces/ball-joint.ts';
 export type { Bending } from './coilover/forces/bending.ts';
 export {
   type CaseForces,

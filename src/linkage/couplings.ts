@@ -31,6 +31,7 @@ export interface Ratio<P extends string = string, B extends string = string> {
 /** A pulley about a point, on the `left` or the `right` of the rope as it runs. */
 export interface Pulley<P extends string = string> {
   readonly about: P;
+  /** In the drawing's unit, 0 or more. */
   readonly radius: number;
   readonly side: 'left' | 'right';
 }

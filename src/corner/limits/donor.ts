@@ -43,7 +43,7 @@ export interface DonorComparison {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** The ordered damper, `damper` of the options; without it the one that the required travel needs, without a bump stop. */
+/** The ordered damper, `damper` of the options; without it the one that the required travel needs, without a bump stop; lengths in mm. */
 export interface ComparedUnit {
   readonly extendedLength: number;
   readonly compressedLength: number;
