@@ -38,18 +38,26 @@ type CornerSchema = ReturnType<typeof FILES.anyCorner>;
 type CornerFileSchemas = typeof FILES.corner;
 type Kinds = typeof KINDS;
 
+/** Inputs and files of each kind of corner: of all kinds, no more and no less. */
+interface InputsOfKinds {
+  readonly doubleWishbone: DoubleWishboneInput;
+  readonly pushrod: PushrodInput;
+  readonly strut: StrutInput;
+}
+interface FilesOfKinds {
+  readonly doubleWishbone: DoubleWishboneFile;
+  readonly pushrod: PushrodFile;
+  readonly strut: StrutFile;
+}
+
 export function areTheirSchemas(): void {
-  holds<Same<DoubleWishboneInput, z.input<Kinds['doubleWishbone']['input']['schema']>>>();
-  holds<Same<PushrodInput, z.input<Kinds['pushrod']['input']['schema']>>>();
-  holds<Same<StrutInput, z.input<Kinds['strut']['input']['schema']>>>();
+  holds<Same<InputsOfKinds, { [Kind in keyof Kinds]: z.input<Kinds[Kind]['input']['schema']> }>>();
+  holds<Same<FilesOfKinds, { [Kind in keyof Kinds]: z.input<CornerFileSchemas[Kind]> }>>();
   holds<Same<CustomPartsInput, Omit<z.input<typeof customCornerSchema>, 'drawing'>>>();
   holds<Same<LimitOptions, z.input<typeof limitOptionsSchema>>>();
   holds<Same<CoilSpringInput, z.input<typeof wireSchema>>>();
   holds<Same<CornerSizingFile, z.input<typeof cornerSizingSchema>>>();
   holds<Same<OrderedFile, z.input<typeof orderedSchema>>>();
-  holds<Same<DoubleWishboneFile, z.input<CornerFileSchemas['doubleWishbone']>>>();
-  holds<Same<PushrodFile, z.input<CornerFileSchemas['pushrod']>>>();
-  holds<Same<StrutFile, z.input<CornerFileSchemas['strut']>>>();
   holds<Same<CornerFile, z.input<CornerSchema>>>();
   holds<Same<CarSizingFile, z.input<z.ZodObject<typeof carSizingShape>>>>();
   holds<Same<CarFile, z.input<CarSchema>>>();

@@ -3,7 +3,9 @@
 import * as fc from 'fast-check';
 import { describeIssue, doubleWishbone, sentence, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import * as z from 'zod';
 import { readCar, readCorner } from '../../src/corner/read-corner.ts';
+import { limitOptionsSchema } from '../../src/document/limits-schema.ts';
 import { fromMetric } from '../../src/units.ts';
 import { wildCorners } from '../support/corners.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -140,6 +142,13 @@ describe('reading', () => {
             : value;
     const left = readCar(carWith(() => {}));
     const right = readCar(carWith((car) => Object.assign(car, { corners: flip(car.corners) })));
+    const sided = Object.entries(limitOptionsSchema.shape).filter(([, schema]) =>
+      JSON.stringify(z.toJSONSchema(schema)).includes('y outboard'),
+    );
+    const given = Object.keys({ ...left.corners.front?.limits, ...left.corners.rear?.limits });
+    // Each limit with a side stands in the file.
+    expect(given).toEqual(expect.arrayContaining(sided.map(([name]) => name)));
+    expect(sided.length).toBeGreaterThan(2);
     for (const axle of ['front', 'rear'] as const) {
       const { corner, limits, sprungMass } = right.corners[axle]!;
       expect(corner).toEqual({ ...left.corners[axle]!.corner, mirrored: true });

@@ -164,7 +164,7 @@ const without = (drawing: Drawing, kind: JointKind): Drawing => {
 };
 
 /** A joint with another name in the place of each of its own in turn. */
-function renamed(value: unknown, name: string): unknown[] {
+function renamed(value: unknown, name: unknown): unknown[] {
   if (typeof value === 'string') return [name];
   return Object.entries(value as object).flatMap(([key, inner]) =>
     renamed(inner, name).map((one) =>
@@ -213,6 +213,7 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
       put(7),
       put({}),
       put([]),
+      ...renamed(one, 7).map(put),
       { ...drawing, [kind]: 7 },
       { ...drawing, [kind]: Array.isArray(all) ? {} : [] },
     ]) {
