@@ -4,9 +4,9 @@ import { fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
 import { straightParts } from '../linkage/couplings.ts';
 import { endOfDirection } from '../linkage/direction-ends.ts';
-import { type CheckedDrawing, checkDrawing, type Drawing, type Point } from '../linkage/drawing.ts';
+import { type CheckedDrawing, checkDrawing, type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
 import { type Obstacles, placeLabels } from './labels.ts';
-import { EDGE, heading, joint, pivot, rimmed, SIZE, STROKES, THIN, WIDTH } from './marks.ts';
+import { EDGE, FAINT, heading, joint, pivot, rimmed, SIZE, STROKES, THIN, WIDTH } from './marks.ts';
 import { hull, middle } from './poses.ts';
 import { type Attributes, type Element, element, line, type Place, svgDocument, through } from './svg.ts';
 import { textWidth } from './text.ts';
@@ -15,6 +15,8 @@ import { textWidth } from './text.ts';
 export interface DrawLinkageOptions {
   /** Further poses: places of all points, as `motion.at(...)` gives them, or the points of another drawing. */
   readonly poses?: readonly Drawing['points'][];
+  /** Curves in fine lines, each by its points: a coupler curve, a pitch circle. */
+  readonly curves?: readonly (readonly Point[])[];
   /** Heading; default "Linkage". */
   readonly title?: string;
 }
@@ -34,14 +36,17 @@ const PLATE: Attributes = { ...STROKES.ride, fill: '#e2e2e2', 'fill-opacity': 0.
  * A linkage as a self-contained SVG document in black and white: bodies as bars and plates, ropes as lines round their pulleys,
  * ground points ringed, all by their names. Points are in the drawing's own unit.
  *
- * @throws InputError for a faulty drawing, and for a pose without a place for each point.
+ * @throws InputError for a faulty drawing, and for a pose without a place for each point or a curve with a point that is none.
  */
 export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}): string {
   checkDrawing(drawing);
-  const { poses = [], title = 'Linkage' } = options;
-  checkPoses(drawing, poses);
+  const { poses = [], curves = [], title = 'Linkage' } = options;
+  checkPoses(drawing, poses, curves);
   const { ground, points } = drawing;
-  const { to, scale, height } = paperFor([points, ...poses].flatMap((pose) => Object.values(pose)));
+  const { to, scale, height } = paperFor([
+    ...[points, ...poses].flatMap((pose) => Object.values(pose)),
+    ...curves.flat(),
+  ]);
   const outlines = (pose: CheckedDrawing['points']) =>
     Object.values(drawing.bodies).map((members) => hull(members.map((name) => pose[name])).map(to));
   const moving = Object.keys(points).filter((name) => !ground.includes(name));
@@ -65,6 +70,7 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
     title,
     content: [
       heading(title),
+      ...curves.map((curve) => element('path', { ...FAINT, d: through(curve.map(to)) })),
       ...over,
       ...full,
       ...strands.map(([a, b]) => line(a, b, THIN)),
@@ -79,12 +85,18 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
 function checkPoses(
   { points }: Drawing,
   poses: readonly Drawing['points'][],
+  curves: readonly (readonly Point[])[],
 ): asserts poses is readonly CheckedDrawing['points'][] {
   const faults = poses.flatMap((pose, k) =>
     Object.keys(points)
-      .filter((name) => !(pose?.[name]?.length === 2 && pose[name].every(Number.isFinite)))
+      .filter((name) => !isPoint(pose?.[name]))
       .map((name) => fault('noPlace', `poses[${k}].${name}`, { got: show(pose?.[name]) })),
   );
+  curves.forEach((curve, k) => {
+    curve.forEach((point, i) => {
+      if (!isPoint(point)) faults.push(fault('noPlace', `curves[${k}][${i}]`, { got: show(point) }));
+    });
+  });
   refuse('linkage options', faults);
 }
 
