@@ -101,6 +101,16 @@ export const LINKAGE: PlainSentences = {
     advice:
       'add a body or a ground point, or hold measures with `hold`; if the linkage lies flat, draw it in another pose',
   }),
+  drawnAtBifurcation: (say) => ({
+    problem: `drawn at a bifurcation (change point): ${say.text('branches')} branches cross there`,
+    allowed: 'a choice for the drawn pose',
+    advice: `choose one with \`branch\`: a number below ${say.text('branches')}, or { measure, sign } on whose side the driver moves; or draw the linkage in another pose`,
+  }),
+  notABranch: {
+    problem: 'not a branch',
+    allowed: "'straight', a whole number from 0, { measure: { turn: 'rocker' }, sign: 1 }, or a list of them",
+  },
+  notASign: { problem: 'not a sign', allowed: '1 or -1' },
   nothingFree: {
     problem: 'nothing can move: every point is ground, or on a body fixed to the ground',
     advice: 'remove the points that move from ground',

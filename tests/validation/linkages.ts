@@ -266,6 +266,14 @@ export const linkages: Section = {
       unit: 'mm or rad',
     },
     {
+      what: 'branches at change points of four-bars and a slider-crank: velocity ratios, and places beyond',
+      file: 'linkage/change-points.test.ts',
+      tests: '',
+      against: 'loop equations to second order, law of cosines, the antiparallelogram',
+      known: 'derived',
+      unit: 'ratio, rad or length',
+    },
+    {
       what: 'random linkages of up to ten bars: places',
       file: 'linkage/grown-planegcs.test.ts',
       tests: '',
