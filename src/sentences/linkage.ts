@@ -65,7 +65,7 @@ export const LINKAGE: PlainSentences = {
   namedAsBody: { problem: 'named as a body', advice: 'give it a name of its own' },
   sizeOutOfRange: (say) => ({
     problem: 'size that cannot be computed with',
-    got: `${say.number('size')} from end to end of the longest bar`,
+    got: `${say.number('size')} from end to end of the ${say.is('whole') ? 'drawing' : 'longest bar'}`,
     allowed: `${say.number('min')} to ${say.number('max')}`,
     advice: 'draw it in another unit of length',
   }),
@@ -93,6 +93,12 @@ export const LINKAGE: PlainSentences = {
   outsideMotion: (say) => ({
     problem: 'outside the motion',
     allowed: `${say.text('min')} (${say.text('minStatus')}) to ${say.text('max')} (${say.text('maxStatus')})`,
+    ...(say.number('min') === say.number('max') && say.text('minStatus') === 'deadPoint'
+      ? {
+          advice:
+            'the linkage is drawn at a dead point of the driver: drive something else, or draw another pose',
+        }
+      : {}),
   }),
   severalFreedoms: (say) => ({
     problem: `underdetermined: ${say.text('degreesOfFreedom')} degrees of freedom in the drawn pose, and one driver`,
@@ -137,9 +143,9 @@ export const LINKAGE: PlainSentences = {
     advice: 'measure the changed part and draw it anew',
   }),
   notAPinOfTwoBodies: (say) => ({
-    problem: 'not a pin between two bodies and nothing else',
+    problem: 'not a pin between two bodies and nothing else, nor a point of one body on one slide',
     got: say.has('bodies') ? `on ${say.text('bodies')}` : 'on no body',
-    advice: 'name the point where the two bodies meet',
+    advice: 'name the point where the two bodies meet, or the one that slides',
   }),
   notAtOneOtherJoint: (say) => ({
     problem: 'not joined at one other point',

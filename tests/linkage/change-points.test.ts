@@ -412,3 +412,32 @@ describe('three wheels with a rod between each two', () => {
     }
   });
 });
+
+// By the theorem of the inscribed angle a member from a point of the pin's circle to the pin turns by half of what the crank does.
+describe('a telescope whose eye passes through its foot', () => {
+  const drawing: Drawing = deepFreeze({
+    points: { O: [0, 0], A: [0, 10], F: [10, 0] },
+    ground: ['O', 'F'],
+    bodies: { crank: ['O', 'A'] },
+    telescopes: { leg: ['F', 'A'] },
+  });
+
+  it('has a change point there: with no length it may turn alone', () => {
+    const { low } = trace(drawing, { driver: crank, to: 1 });
+    expectSame(low.status, 'bifurcation');
+    expectClose(low.at, -Math.PI / 2, { times: 4096, scale: 1 });
+    const [straight, other] = low.branches ?? [];
+    expectClose(straight.turns.leg / straight.turns.crank, 0.5, { times: 4096, scale: 1 });
+    expectClose(other.turns.crank, 0, { times: 4096, scale: 1 });
+  });
+
+  it('goes on turning straight on', () => {
+    const motion = trace(drawing, { driver: crank, from: -7, to: 7, branch: 'straight' });
+    expectSame([motion.low.status, motion.high.status], ['reached', 'reached']);
+    const [leg, length] = [motion.read({ turn: 'leg' }), motion.read({ length: ['F', 'A'] })];
+    for (const at of spread(motion, 57)) {
+      expectClose(leg(at).value, at / 2, { times: 4096, scale: 7 });
+      expectClose(length(at).value, Math.abs(20 * Math.sin(Math.PI / 4 + at / 2)), { times: 256, scale: 20 });
+    }
+  });
+});
