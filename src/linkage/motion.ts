@@ -12,6 +12,7 @@ import { isRecord } from './joints.ts';
 import { layPath } from './lay-path.ts';
 import { type BoundMeasure, bindMeasure, coordinates, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
+import { driverScale } from './parameter.ts';
 import type { MotionEnd, NoPath, Path, Task } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
 import { taylorExpansion } from './series.ts';
@@ -178,7 +179,7 @@ export function tracePath(
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
     throw refusal('linkage', [fault('driverOfNoLength', 'driver')]);
   }
-  checkRange(from, to, drawn);
+  checkRange(from, to, drawn, driverScale(measure, system.size));
   const e = taylorExpansion(system);
   const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance, ...branching };
   const lay = () => layBy(e, task);
@@ -208,10 +209,10 @@ function rangeLength(path: Path | NoPath): number {
   return 'fault' in path ? -1 : path.high.at - path.low.at;
 }
 
-function checkRange(from: number, to: number, drawn: number): void {
+function checkRange(from: number, to: number, drawn: number, scale: number): void {
   const faults: Diagnostic[] = [];
   // A bound that is the drawn value but for rounding is the drawn value.
-  const rounding = 8 * Number.EPSILON * Math.abs(drawn);
+  const rounding = 8 * Number.EPSILON * Math.max(Math.abs(drawn), scale);
   if (!(typeof from === 'number' && from <= drawn + rounding)) {
     faults.push(fault('rangeWithoutDrawnPose', 'from', { got: show(from), max: drawn }));
   }
