@@ -104,8 +104,8 @@ export function trace<P extends string, B extends string, T extends string = nev
   const { driver, hold, tolerance, branch } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
-  const branching = { leave: leaving(measure, choices(system, branch)), isChosen: branch !== undefined };
-  const path = tracePath(system, measure, from, to, tolerance, layPath, branching);
+  const leave = leaving(measure, choices(system, branch));
+  const path = tracePath(system, measure, from, to, tolerance, layPath, leave, branch !== undefined);
   const explained = (end: MotionEnd): MotionEnd => {
     if (end.body === undefined) return end;
     const misfit = barMisfit(drawing, end.body, options);
@@ -165,7 +165,7 @@ const TOLERANCE = 1e-6;
 /** A constraint that misses by a share of the size seems independent by more than that, the more the less things turn. */
 const SEEMING = 100;
 
-/** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. `layBy` lays it; `branching` says what is done at bifurcations. */
+/** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. `layBy` lays it; `leave` says what is done at bifurcations, `isChosen` whether it takes a branch. */
 export function tracePath(
   system: System,
   measure: BoundMeasure | null,
@@ -173,7 +173,8 @@ export function tracePath(
   to: number,
   tolerance = TOLERANCE * system.size,
   layBy = layPath,
-  branching: Pick<Task, 'leave' | 'isChosen'> = {},
+  leave?: Task['leave'],
+  isChosen = false,
 ): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
@@ -181,7 +182,7 @@ export function tracePath(
   }
   checkRange(from, to, drawn, driverScale(measure, system.size));
   const e = taylorExpansion(system);
-  const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance, ...branching };
+  const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance, leave, isChosen };
   const lay = () => layBy(e, task);
   let path = lay();
   if (isLocked(path)) {

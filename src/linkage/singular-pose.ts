@@ -25,12 +25,12 @@ const CORRECTIONS = 8;
 const LONGEST = 1e-3;
 /** Corrections below this share of the size are rounding. */
 const ROUNDING = 1e-14;
-/** What second-order terms may miss zero by, as a share of the largest, and the damping of the equations. */
-const MISSED = 1e-14;
+/** What second-order terms may miss zero by before the last step, as a share of the largest, and the damping of the equations. */
+const MISSED = 1e-9;
 const DAMPING = 1e-4;
-/** Null spaces of more dimensions are not looked into. Newton's method starts in 4^n places of one of n dimensions. */
+/** Null spaces of more dimensions are not looked into. Newton's method starts in 3^n places of one of n dimensions. */
 const DIMENSIONS = 5;
-const STARTS = 4;
+const STARTS = 3;
 const ROUNDS = 40;
 /** Two directions are one if the cosine between them is nearer to 1 than this. */
 const SAME = 1e-6;
@@ -179,9 +179,9 @@ function tangentsOf(
     const turn = (Math.PI * start) / STARTS ** n;
     const from = n === 2 ? [Math.cos(turn), Math.sin(turn)] : basis.map(() => 2 * next() - 1);
     const direction = converged(h, from);
-    if (direction === null) continue;
+    if (direction === null || found.some((other) => 1 - Math.abs(dot(other, direction)) < SAME)) continue;
     if (leastSquares(equations(h, direction).slopes, [...h.map(() => 0), 0]) === null) hasFamily = true;
-    else if (!found.some((other) => 1 - Math.abs(dot(other, direction)) < SAME)) found.push(direction);
+    else found.push(direction);
   }
   const tangents = found.length === 0 ? null : found.map((direction) => combined(direction, basis));
   return { tangents, hasFamily };
@@ -207,10 +207,12 @@ function converged(
     const length = Math.hypot(...v);
     v = v.map((value) => value / length);
     const { missed, slopes } = equations(h, v);
-    if (missed.every((value) => Math.abs(value) < MISSED)) return v;
+    const isNear = missed.every((value) => Math.abs(value) < MISSED);
     const by = leastSquares([...slopes, ...damping], [...missed, ...start.map(() => 0)]);
     if (by === null) return null;
     v = v.map((value, k) => value - by[k]);
+    // One step more takes the rest of it, and leaves the length 1 but for its square.
+    if (isNear) return v;
   }
   return null;
 }
