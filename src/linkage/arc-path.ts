@@ -12,7 +12,13 @@
 import { derivative, firstRoot, horner, revert, rootBetween } from '../numerics/polynomial.ts';
 import { smallArray } from '../numerics/small-array.ts';
 import { zeroBetween } from '../numerics/zero.ts';
-import { BIFURCATION_STEP_FRACTION, locateBifurcation, type Signs, signsAtStart } from './bifurcation.ts';
+import {
+  BIFURCATION_STEP_FRACTION,
+  locateBifurcation,
+  type Signs,
+  signsAtStart,
+  signsBeyond,
+} from './bifurcation.ts';
 import { acceptDriver, driverScale, driverSeries, isConstantDriver, vanishes } from './parameter.ts';
 import {
   MAX_PIECES,
@@ -36,6 +42,7 @@ import {
   tangentAt,
   worstRow,
 } from './series.ts';
+import { dot, singularPose } from './singular-pose.ts';
 import { usedUp } from './straight-parts.ts';
 import type { System } from './system.ts';
 
@@ -43,6 +50,10 @@ import type { System } from './system.ts';
 const DEAD_POINT_TOLERANCE = 1e-9;
 /** The motion has closed where the pose differs from the drawn one by less than this share of the size. */
 const CLOSURE_TOLERANCE = 1e-9;
+/** Its tangent then makes an angle of no more than this cosine with the drawn one. */
+const PARALLEL = 0.999;
+/** A bifurcation so near to a closure, in sizes, is the drawn pose. */
+const SAME_PLACE = 1e-6;
 /** An unbounded motion, no value requested, is followed until a point is so many extents from where it was drawn. */
 const MAX_EXTENTS = 30;
 /** A bifurcation is looked for up to this share of the way before the place where a straight part of rope is used up. */
@@ -79,10 +90,11 @@ interface Side {
 /** The path of a task by arc length. */
 export function layByArcLength(e: TaylorExpansion, task: Task): Path | NoPath {
   const { system, pose } = e;
-  const { measure, from, to } = task;
+  const { measure, from } = task;
   const { size } = system;
   pose.fill(0);
-  if (expandByArcLength(e, pose, null) !== 1) return { fault: 'degreesOfFreedom' };
+  const isBranch = expandByArcLength(e, pose, null) !== 1;
+  if (isBranch && !expandWhereDrawn(e, task)) return { fault: 'degreesOfFreedom' };
   const scale = driverScale(measure, size);
   const t = driverSeries(e, measure, null);
   if (isConstantDriver(t, stepLength(e, null, 1), scale)) return { fault: 'constantDriver' };
@@ -90,41 +102,51 @@ export function layByArcLength(e: TaylorExpansion, task: Task): Path | NoPath {
     reverse(e);
     for (let k = 1; k < t.length; k += 2) t[k] = -t[k];
   }
-  const drawn = predicted(e, task, t, 0);
+  const drawn = predicted(e, task, t, 0, isBranch ? 1 : null);
   if (t[1] <= DEAD_POINT_TOLERANCE * scale) {
     const end: MotionEnd = { at: t[0], status: 'deadPoint' };
     return { system, pieces: [pieceOf(drawn, size, 0, 1, t[0])], low: end, high: end };
   }
-  const isOpen = !Number.isFinite(from) && !Number.isFinite(to);
-  const drawnTangent = isOpen ? Float64Array.from(e.tangent) : null;
+  const drawnTangent = Float64Array.from(e.tangent);
+  const drawnDown = isBranch ? { ...drawn, signs: signsBeyond(e, drawn.series, -1) } : drawn;
   const up = layOutward(e, task, drawn, 1, drawnTangent);
-  if (up.end.status === 'closed') {
+  if (up.end.status === 'closed' && !Number.isFinite(from)) {
     return { system, pieces: up.pieces, low: { at: t[0], status: 'closed' }, high: up.end };
   }
-  const down = layOutward(e, task, drawn, -1, drawnTangent);
+  const down = layOutward(e, task, drawnDown, -1, drawnTangent);
   const pieces = down.pieces.slice(1).reverse();
   pieces.push({ ...down.pieces[0], hi: up.pieces[0].hi });
   pieces.push(...up.pieces.slice(1));
   return { system, pieces, low: down.end, high: up.end };
 }
 
-/** The last expansion as a prediction, the driver's series beside it. */
+/** Expands the motion on a branch where one is drawn in which several meet, and one is chosen. */
+function expandWhereDrawn(e: TaylorExpansion, { leave }: Task): boolean {
+  const singular = leave === undefined ? null : singularPose(e, e.pose);
+  if (leave === undefined || singular === null) return false;
+  if (Math.hypot(...singular.pose) > CLOSURE_TOLERANCE * e.system.size) return false;
+  return leave(e, singular, null, 1, 0, e.none).isTaken;
+}
+
+/** The last expansion as a prediction, the driver's series beside it; about a singular pose on the side `beyond`. */
 function predicted(
   e: TaylorExpansion,
   { measure, tolerance }: Task,
   t: Float64Array,
   origin: number,
+  beyond: 1 | -1 | null = null,
 ): Predicted {
   const inverse = smallArray(INVERSE_ORDER + 1);
   revert(t, inverse);
+  const series = { z: keptCoefficients(e), order: e.order };
   return {
-    series: { z: keptCoefficients(e), order: e.order },
+    series,
     t,
     inverse,
     origin,
     step: stepLength(e, t, driverScale(measure, e.system.size)),
     allowed: { redundant: e.redundant, tolerance },
-    signs: signsAtStart(e),
+    signs: beyond === null ? signsAtStart(e) : signsBeyond(e, series, beyond),
   };
 }
 
@@ -146,12 +168,13 @@ function layOutward(
   task: Task,
   drawn: Predicted,
   way: 1 | -1,
-  drawnTangent: Float64Array | null,
+  drawnTangent: Float64Array,
 ): Side {
   const { system, pose, along } = e;
   const { size } = system;
   const target = way > 0 ? task.to : task.from;
   const pieces: Piece[] = [];
+  let bifurcations = 0;
   for (let now = drawn; ; ) {
     const { series, t, allowed } = now;
     const good = acceptStep(e, series, way * now.step, allowed, pose);
@@ -162,47 +185,122 @@ function layOutward(
     pieces.push(pieceOf(now, size, x, way, at));
     if (status === 'locked')
       return { pieces, end: { at, status, ...system.structure.rows[event.row ?? violated]?.of } };
-    if (status !== null) return { pieces, end: { at, status } };
+    let isSingular = status === 'bifurcation';
+    if (status !== null && !isSingular) return { pieces, end: { at, status } };
     if (pieces.length === MAX_PIECES) return { pieces, end: { at, status: 'stepLimit' } };
 
     tangentAt(series, x, along);
     poseAt(series, x, pose);
-    const worst = worstRow(e, allowed, pose);
-    const degreesOfFreedom = expandByArcLength(e, pose, along);
-    if (degreesOfFreedom === 0)
-      return { pieces, end: { at, status: 'locked', ...system.structure.rows[worst].of } };
-    if (degreesOfFreedom > 1 || stepLength(e, null, 1) < BIFURCATION_STEP_FRACTION) {
-      return { pieces, end: { at, status: 'bifurcation' } };
+    if (!isSingular) {
+      const worst = worstRow(e, allowed, pose);
+      const degreesOfFreedom = expandByArcLength(e, pose, along);
+      if (degreesOfFreedom === 0)
+        return { pieces, end: { at, status: 'locked', ...system.structure.rows[worst].of } };
+      isSingular = degreesOfFreedom > 1 || stepLength(e, null, 1) < BIFURCATION_STEP_FRACTION;
     }
-    now = predicted(e, task, driverSeries(e, task.measure, at), now.origin + x * size);
+    if (isSingular) {
+      const next = passBifurcation(e, task, pieces, allowed, way, bifurcations++);
+      if ('status' in next) return { pieces, end: next };
+      now = next;
+    } else now = predicted(e, task, driverSeries(e, task.measure, at), now.origin + x * size);
+  }
+}
+
+/** The singular pose near the end of the pieces, which are cut there: the end of the motion, or the start of a branch. */
+function passBifurcation(
+  e: TaylorExpansion,
+  task: Task,
+  pieces: Piece[],
+  allowed: RedundancyTolerance,
+  way: 1 | -1,
+  nth: number,
+): MotionEnd | Predicted {
+  const { measure, leave } = task;
+  const { size } = e.system;
+  const singular = singularPose(e, e.pose);
+  if (singular !== null) cutAt(e, pieces, singular.pose, allowed, way);
+  const last = pieces[pieces.length - 1];
+  const x = way > 0 ? last.hi : last.lo;
+  const at = horner(last.t, 0, last.t.length - 1, x);
+  const end = { at, status: 'bifurcation' } as const;
+  if (leave === undefined || singular === null || singular.tangents === null) return end;
+  const arriving = new Float64Array(e.pose.length);
+  tangentAt(last, x, arriving);
+  const length = way * Math.hypot(...arriving);
+  for (let i = 0; i < arriving.length; i++) arriving[i] /= length;
+  const { branches, isTaken } = leave(e, singular, arriving, way, nth, allowed.redundant);
+  if (!isTaken) return { ...end, branches };
+  const t = driverSeries(e, measure, at);
+  if (!(t[1] > DEAD_POINT_TOLERANCE * driverScale(measure, size))) return { ...end, branches };
+  return predicted(e, task, t, last.origin + x * size, way);
+}
+
+/** A piece is cut at a pose that it comes to within this share of the size. One shorter than KINK is a kink of rounding, for which the one before it stands. */
+const NEAR = 1e-6;
+const KINK = 1e-3;
+/** Newton steps to the place of a piece nearest to a pose. */
+const NEAREST_ROUNDS = 4;
+
+/** Cuts the last pieces where they come nearest to a pose. */
+function cutAt(
+  e: TaylorExpansion,
+  pieces: Piece[],
+  target: Float64Array,
+  allowed: RedundancyTolerance,
+  way: 1 | -1,
+): void {
+  const { along, system } = e;
+  const off = new Float64Array(target.length);
+  for (let k = pieces.length - 1; k >= 0; k--) {
+    const piece = pieces[k];
+    let x = way > 0 ? piece.hi : piece.lo;
+    for (let round = 0; round < NEAREST_ROUNDS; round++) {
+      poseAt(piece, x, off);
+      for (let i = 0; i < off.length; i++) off[i] -= target[i];
+      tangentAt(piece, x, along);
+      x -= dot(off, along) / dot(along, along);
+    }
+    if (!(way * x >= 0 && Math.hypot(...off) <= NEAR * system.size)) return;
+    if (acceptStep(e, piece, x, allowed, e.pose, 0) !== x) return;
+    pieces.length = k + 1;
+    const isUp = way > 0;
+    const start = isUp ? piece.start : horner(piece.t, 0, piece.t.length - 1, x);
+    pieces[k] = { ...piece, start, ...(isUp ? { hi: x } : { lo: x }) };
+    if (Math.abs(x) > KINK) return;
   }
 }
 
 /** What happens first in a piece whose rows hold up to `good`. */
 function firstEvent(
   e: TaylorExpansion,
-  { measure }: Task,
+  { measure, isChosen = false }: Task,
   { series, t, signs }: Predicted,
   good: number,
   way: 1 | -1,
   target: number,
   drawnTangent: Float64Array | null,
 ): Event {
-  const { size } = e.system;
+  const { system, along } = e;
+  const { size } = system;
+  const isOpen = !Number.isFinite(target);
   const end = acceptDriver(measure, series, t, good, size);
   const isDead = end === 0 || vanishes(measure, t, end, size);
   let nearest: Event = { x: end, status: good === 0 ? 'locked' : isDead ? 'deadPoint' : null };
   const events = [
     () => targetOrDeadPoint(t, way, nearest.x, target),
-    () => usedUp(e.system, series, way, nearest.x),
-    () => (drawnTangent === null ? null : closure(e.system, series, drawnTangent, way, nearest.x)),
+    () => usedUp(system, series, way, nearest.x),
+    () =>
+      drawnTangent === null || !isOpen ? null : closure(system, series, drawnTangent, along, way, nearest.x),
     () => {
+      const { x: end, status, row } = nearest;
       // A direction of no length is one that may turn.
-      const last = nearest.row === undefined ? nearest.x : (1 - SHORT_OF) * nearest.x;
-      const x = last === 0 ? null : locateBifurcation(e, series, signs, last);
-      return x === null ? null : ({ x, status: 'bifurcation' } as const);
+      const last = row === undefined ? end : (1 - SHORT_OF) * end;
+      const x = last === 0 ? null : locateBifurcation(e, series, signs, last, isChosen);
+      // Of a linkage drawn in a bifurcation the motion closes there.
+      if (x === null || (status === 'closed' && Math.abs(end - x) < SAME_PLACE)) return null;
+      return { x, status: 'bifurcation' } as const;
     },
-    () => (nearest.status !== null || Number.isFinite(target) ? null : farAway(e, series, nearest.x)),
+    () => (nearest.status !== null || !isOpen ? null : farAway(e, series, nearest.x)),
   ];
   for (const find of events) {
     const event = find();
@@ -230,6 +328,7 @@ function closure(
   { size, structure }: System,
   { z, order }: Series,
   drawnTangent: Float64Array,
+  tangent: Float64Array,
   way: 1 | -1,
   end: number,
 ): Event | null {
@@ -243,6 +342,8 @@ function closure(
   for (let i = 0; i < places; i++) {
     if (Math.abs(horner(z, i * (order + 1), order, x)) > CLOSURE_TOLERANCE * size) return null;
   }
+  tangentAt({ z, order }, x, tangent);
+  if (dot(tangent, drawnTangent) < PARALLEL * Math.hypot(...tangent)) return null;
   return { x, status: 'closed' };
 }
 

@@ -4,9 +4,7 @@
 // step. It also changes where that coordinate itself turns back: the rank tells the two apart.
 
 import { type Bordered, differ, differOdd, isDeficient, marksOf } from '../numerics/bordered.ts';
-import { rankOf } from '../numerics/singular-values.ts';
-import { applyForms } from './form.ts';
-import { factorise, jacobianRows, residual } from './rows.ts';
+import { residual } from './rows.ts';
 import {
   factoriseAlong,
   factoriseBordered,
@@ -15,6 +13,7 @@ import {
   type TaylorExpansion,
   tangentAt,
 } from './series.ts';
+import { singularPose } from './singular-pose.ts';
 
 /**
  * Where branches cross, rounding joins them by kinks of about its square root: a motion whose step length falls below this share of the
@@ -23,12 +22,14 @@ import {
 export const BIFURCATION_STEP_FRACTION = 3e-7;
 /** First distance, as a share of the size, at which full rank is looked for beyond a rank-deficient place. */
 const NEARBY = 1e-9;
+/** As far as it is looked for at the start of a branch. */
+const FARTHEST = 1e-3;
 /** Halvings that locate a place in a piece. */
 const HALVINGS = 50;
 /** Places in a piece at which signs change and no branch leaves, before what is left of it is taken to have none. */
 const MOST_FALSE = 8;
 
-/** In no more rows than these two blocks that change together are passed, on the branch of the series. */
+/** In no more rows than these two blocks that change together are passed, on the branch of the series, unless another may be chosen. */
 const FEW_ROWS = 8;
 
 /** What is compared along a piece: the signs at its start, with the border that they belong to. */
@@ -44,12 +45,25 @@ export function signsAtStart(e: TaylorExpansion): Signs {
   return { bordered: jacobian, column, marks: marksOf(jacobian) };
 }
 
+/** The signs just beyond the start of a series about a singular pose. */
+export function signsBeyond(e: TaylorExpansion, series: Series, way: 1 | -1): Signs {
+  for (let x = NEARBY; ; x *= 8) {
+    poseAt(series, way * x, e.pose);
+    tangentAt(series, way * x, e.along);
+    residual(e, e.pose);
+    const { jacobian, column } = factoriseAlong(e, e.along);
+    const marks = marksOf(jacobian);
+    if (!isDeficient(marks) || x > FARTHEST) return { bordered: jacobian, column, marks };
+  }
+}
+
 /** The bifurcation nearest to x = 0 on the way to `end` in a piece whose signs at 0 are given; null if there is none. */
 export function locateBifurcation(
   e: TaylorExpansion,
   series: Series,
   signs: Signs,
   end: number,
+  isChosen: boolean,
 ): number | null {
   const { pose } = e;
   const marksAt = (x: number) => {
@@ -59,7 +73,7 @@ export function locateBifurcation(
     factoriseBordered(e, signs.bordered);
     return marksOf(signs.bordered);
   };
-  const compare = e.asListed.length > FEW_ROWS ? differ : differOdd;
+  const compare = isChosen || e.asListed.length > FEW_ROWS ? differ : differOdd;
   let from = 0;
   let before = signs.marks;
   for (let found = 0; found < MOST_FALSE && from !== end; found++) {
@@ -79,69 +93,11 @@ export function locateBifurcation(
   return null;
 }
 
-/** Pivots and singular values below this share of the largest are none at a place that is known to about its root only. */
-const NEARLY = 1e-5;
-/** The same for the squares of pairs of second-order terms. */
-const ONE_LINE = 1e-8;
-
-/**
- * Whether a second branch of the motion leaves a place where the Jacobian is rank-deficient. With the motion's tangent t and the other
- * null vector n, v = a t + b n must satisfy l . Q(v, v) = 0 for every l with l J = 0 (Q the rows' second-order terms; t does
- * so by itself): 2 a l.Q(t, n) + b l.Q(n, n) = 0 for all l at once. Redundant rows may leave no such v: then the motion
- * goes on as before.
- */
+/** Whether a second branch of the motion leaves a place, or may do so. Redundant rows may forbid it: then the motion goes on as before. */
 function branches(e: TaylorExpansion, series: Series, x: number): boolean {
-  const { pose, along: tangent, elimination } = e;
-  const { unknowns } = e.system;
-  poseAt(series, x, pose);
-  tangentAt(series, x, tangent);
-  const { share } = elimination;
-  elimination.share = NEARLY;
-  factorise(e, pose);
-  elimination.share = share;
-  const degreesOfFreedom = unknowns - elimination.rank;
-  if (degreesOfFreedom !== 2) return degreesOfFreedom > 2;
-  const matrix = jacobianRows(e, pose);
-  const { nullSpace } = rankOf(matrix, unknowns, { share: NEARLY });
-  if (nullSpace.length !== 2) return nullSpace.length > 2;
-  // In the plane of the null vectors, the one across the tangent.
-  const [c0, c1] = nullSpace.map((vector) => vector.reduce((sum, x, i) => sum + x * tangent[i], 0));
-  const across = Float64Array.from(nullSpace[0], (x, i) => c1 * x - c0 * nullSpace[1][i]);
-  const transposed = Array.from({ length: unknowns }, (_, j) => matrix.map((row) => row[j]));
-  const { nullSpace: twice } = rankOf(transposed, matrix.length, { share: NEARLY, asGiven: true });
-  const mixed = secondOrder(e, tangent, across);
-  const square = secondOrder(e, across, across);
-  let [xx, xy, yy] = [0, 0, 0];
-  for (const l of twice) {
-    const x = l.reduce((sum, value, i) => sum + 2 * value * mixed[i], 0);
-    const y = l.reduce((sum, value, i) => sum + value * square[i], 0);
-    xx += x * x;
-    xy += x * y;
-    yy += y * y;
-  }
-  // Only where all (x, y) lie on one line is there a v.
-  return xx * yy - xy * xy <= ONE_LINE * (xx + yy) ** 2;
-}
-
-/** Second-order terms of all rows, over their scale: Re(k (conj(w_a(u)) w_b(v) + conj(w_a(v)) w_b(u))) / 2. */
-function secondOrder(e: TaylorExpansion, u: Float64Array, v: Float64Array): number[] {
-  const { forms, structure, scale, further } = e.system;
-  const parts = [u, v].map((vector) => {
-    const x = new Float64Array(forms.count);
-    const y = new Float64Array(forms.count);
-    applyForms(forms, vector, 1, 0, 0, x, y);
-    return { x, y };
-  });
-  const terms = structure.rows.map(({ a, b, re, im }, i) => {
-    let sum = 0;
-    for (const [p, q] of [parts, [parts[1], parts[0]]]) {
-      // The constant of form 0 has no variable part.
-      sum += re * (p.x[a] * q.x[b] + p.y[a] * q.y[b]) - im * (p.x[a] * q.y[b] - p.y[a] * q.x[b]);
-    }
-    return sum / (2 * scale[i]);
-  });
-  if (further !== undefined) terms.splice(further.first, terms.length, ...further.secondOrder(e, u, v));
-  return terms;
+  poseAt(series, x, e.pose);
+  const singular = singularPose(e, e.pose);
+  return singular !== null && (singular.hasFamily || singular.tangents?.length !== 1);
 }
 
 /** The end of the part from `from` towards `to` in which something holds, as it does at `from`, by halving. */

@@ -5,8 +5,10 @@ import { type Diagnostic, fault } from '../diagnostic.ts';
 import { nullVector } from '../numerics/elimination.ts';
 import { nullSpaces, type Sparse } from '../numerics/sparse-rank.ts';
 import { barMisfits, drawingOf } from './bar-misfit.ts';
-import type { Form } from './form.ts';
+import { variablePart } from './form.ts';
 import { EMPTY, factorise, type Rows } from './rows.ts';
+import type { TaylorExpansion } from './series.ts';
+import { singularPose } from './singular-pose.ts';
 import type { System } from './system.ts';
 
 /** A component of a unit null vector below this counts as none. */
@@ -41,18 +43,8 @@ export function countFreedom(e: Rows): FreedomCount {
 /** Points that unit vectors of the null space move, by name. */
 function movingPoints({ places, structure }: System, nullSpace: readonly ArrayLike<number>[]): string[] {
   const isMoved = (_: string, p: number) =>
-    nullSpace.some((vector) => displacement(places[p], vector) > NEGLIGIBLE);
+    nullSpace.some((vector) => Math.hypot(...variablePart(places[p], vector)) > NEGLIGIBLE);
   return structure.names.filter(isMoved);
-}
-
-/** How far a form goes with the unknowns. */
-function displacement({ free, re, im }: Form, z: ArrayLike<number>): number {
-  let [x, y] = [0, 0];
-  free.forEach((j, k) => {
-    x += re[k] * z[2 * j] - im[k] * z[2 * j + 1];
-    y += re[k] * z[2 * j + 1] + im[k] * z[2 * j];
-  });
-  return Math.hypot(x, y);
 }
 
 /** The Jacobian of the drawn pose. */
@@ -68,12 +60,15 @@ function drawnJacobian(e: Rows): Sparse {
 }
 
 /** Why the drawn pose cannot be moved by one driver, in the drawing's names. */
-export function whyNotDriven(e: Rows): Diagnostic {
+export function whyNotDriven(e: TaylorExpansion): Diagnostic {
   const { elimination, system } = e;
   const { unknowns } = system;
   factorise(e, new Float64Array(unknowns));
   const degreesOfFreedom = unknowns - elimination.rank;
   if (degreesOfFreedom === 0) return overDetermined(e.system);
+  const bifurcation = bifurcationDrawn(e);
+  if (bifurcation !== null) return bifurcation;
+  factorise(e, new Float64Array(unknowns));
   const vectors: Float64Array[] = [];
   elimination.pivotRow.forEach((row, column) => {
     if (row >= 0) return;
@@ -83,6 +78,12 @@ export function whyNotDriven(e: Rows): Diagnostic {
     vectors.push(vector.map((value) => value / length));
   });
   return fault('severalFreedoms', '', { degreesOfFreedom, moving: movingPoints(system, vectors) });
+}
+
+/** That several branches cross in the drawn pose, if they do. */
+export function bifurcationDrawn(e: TaylorExpansion): Diagnostic | null {
+  const branches = singularPose(e, e.pose.fill(0))?.tangents?.length ?? 0;
+  return branches > 1 ? fault('drawnAtBifurcation', '', { branches }) : null;
 }
 
 /** A bar whose misfit is below this share of the size is taken for one that should be redundant. */

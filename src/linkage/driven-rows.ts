@@ -12,14 +12,14 @@
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/drivers.ts';
 import type { InputError } from '../errors/input-error.ts';
-import { whyNotDriven } from './degrees-of-freedom.ts';
+import { bifurcationDrawn, whyNotDriven } from './degrees-of-freedom.ts';
 import { applyForms, packForms } from './form.ts';
 import type { FurtherRows } from './further-rows.ts';
 import { type BoundMeasure, parameterMeasure } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
-import { factorise, rowsOf } from './rows.ts';
+import { factorise } from './rows.ts';
 import { SCHEDULE_DEGREE, type Schedule, taylorOf } from './schedule.ts';
-import { STRIDE } from './series.ts';
+import { STRIDE, taylorExpansion } from './series.ts';
 import type { RowPlan } from './structure.ts';
 import type { System } from './system.ts';
 
@@ -84,7 +84,7 @@ export function drivenSystem(
     scale: [...system.scale, ...(isX ? [1] : []), ...rows.map(({ scale }) => scale)],
     further: {
       ...furtherRows(rows, all, first, unknowns, perUnknown),
-      refusal: () => refusalOf(system, drivers.length),
+      refusal: () => refusalOf(system, whole, drivers.length),
     },
   };
   return { system: whole, parameter: parameterMeasure(unknowns, drawn, perUnknown, span) };
@@ -276,13 +276,15 @@ function furtherRows(
 }
 
 /** Why so many drivers do not move a linkage. */
-function refusalOf(system: System, drivers: number): InputError {
-  const own = rowsOf(system);
+function refusalOf(system: System, driven: System, drivers: number): InputError {
+  const own = taylorExpansion(system);
   factorise(own, new Float64Array(system.unknowns));
   const degreesOfFreedom = system.unknowns - own.elimination.rank;
   const code = drivers === degreesOfFreedom ? 'driversDependent' : 'driversForFreedoms';
   return refusal('linkage', [
-    degreesOfFreedom === 0 ? whyNotDriven(own) : fault(code, 'drivers', { drivers, degreesOfFreedom }),
+    degreesOfFreedom === 0
+      ? whyNotDriven(own)
+      : (bifurcationDrawn(taylorExpansion(driven)) ?? fault(code, 'drivers', { drivers, degreesOfFreedom })),
   ]);
 }
 

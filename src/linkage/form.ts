@@ -112,3 +112,13 @@ export function applyForms(
 export function isConstant({ re, im }: Form): boolean {
   return re.every((c) => c === 0) && im.every((c) => c === 0);
 }
+
+/** How far a form goes with the unknowns. */
+export function variablePart({ free, re, im }: Form, z: ArrayLike<number>): [x: number, y: number] {
+  let [x, y] = [0, 0];
+  free.forEach((j, k) => {
+    x += re[k] * z[2 * j] - im[k] * z[2 * j + 1];
+    y += re[k] * z[2 * j + 1] + im[k] * z[2 * j];
+  });
+  return [x, y];
+}

@@ -8,7 +8,14 @@ export type { Direction, FixedCoordinate, Joints, Slider } from './joints.ts';
 export { type LengthResult, withLengths } from './lengths.ts';
 export type { Frame, Measure } from './measure.ts';
 export { type Mobility, mobility, type Range, range } from './mobility.ts';
-export { type Extreme, type Motion, type Reading, type TraceOptions, trace } from './motion.ts';
-export type { MotionEnd, MotionStatus } from './path.ts';
+export {
+  type BranchChoice,
+  type Extreme,
+  type Motion,
+  type Reading,
+  type TraceOptions,
+  trace,
+} from './motion.ts';
+export type { Branch, MotionEnd, MotionStatus } from './path.ts';
 export { type Placement, placePoints } from './placements.ts';
 export type { ScheduleFunction } from './schedule.ts';

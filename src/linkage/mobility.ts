@@ -2,13 +2,16 @@
 // counts m - 1 times) depends on the topology alone. The true degrees of freedom follow from the rank of the constraints as drawn.
 
 import { barMisfits } from './bar-misfit.ts';
+import { branchesAt } from './branches.ts';
 import { countFreedom } from './degrees-of-freedom.ts';
 import type { Drawing } from './drawing.ts';
 import { type TraceOptions, trace } from './motion.ts';
-import type { MotionEnd } from './path.ts';
+import type { Branch, MotionEnd } from './path.ts';
 import { rowsOf } from './rows.ts';
+import { taylorExpansion } from './series.ts';
+import { singularPose } from './singular-pose.ts';
 import type { Structure } from './structure.ts';
-import { compile } from './system.ts';
+import { compile, type System } from './system.ts';
 
 /** Degrees of freedom and redundant constraints of a drawing, by the drawing's names. */
 export interface Mobility {
@@ -22,6 +25,8 @@ export interface Mobility {
   readonly dependent: readonly string[];
   /** Points that can move in the drawn pose. */
   readonly moving: readonly string[];
+  /** Of a drawing at a bifurcation the branches that cross there, those first on which less turns: `branch` of `trace` takes one. */
+  readonly branches: readonly Branch[];
   /**
    * Of a linkage that does not move, or locks: bars without which it would move, and how far the length of each would have to change
    * over the whole motion (drawing's unit), smallest first.
@@ -48,9 +53,16 @@ export function mobility(drawing: Drawing): Mobility {
     redundant,
     dependent,
     moving,
+    branches: degreesOfFreedom > 1 && redundant > 0 ? branchesOf(system) : [],
     misfits: stuck ? barMisfits(drawing) : [],
     contradicting: locked,
   };
+}
+
+function branchesOf(system: System): Branch[] {
+  const e = taylorExpansion(system);
+  const singular = singularPose(e, e.pose.fill(0));
+  return singular === null ? [] : branchesAt(e, singular, null, null, 1).map(({ branch }) => branch);
 }
 
 function lockOf(drawing: Drawing): string | null {

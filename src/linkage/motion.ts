@@ -3,16 +3,19 @@ import { refuse as refuseOptions } from '../errors/drivers.ts';
 import { refusal, refuse } from '../errors/linkage.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
 import { barMisfit } from './bar-misfit.ts';
+import { type BoundChoice, leaving } from './branches.ts';
 import { whyNotDriven } from './degrees-of-freedom.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { type DrivenTask, drivenTask, driverFaults, type ScheduledDriver } from './drivers.ts';
 import { extremes } from './extremes.ts';
 import { isConstant } from './form.ts';
 import { holdMeasures } from './hold-measures.ts';
+import { isRecord } from './joints.ts';
 import { layPath } from './lay-path.ts';
 import { type BoundMeasure, bindMeasure, coordinates, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
-import type { MotionEnd, NoPath, Path } from './path.ts';
+import { driverScale } from './parameter.ts';
+import type { MotionEnd, NoPath, Path, Task } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
 import { taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
@@ -37,7 +40,24 @@ export interface TraceOptions<P extends string = string, B extends string = stri
   readonly hold?: readonly Measure<P, B>[];
   /** How far a redundant constraint may be violated, in the drawing's unit; default a millionth of its longest bar. */
   readonly tolerance?: number;
+  /**
+   * Which branch to take at bifurcations: one choice for all, or a list for the first, the second, ... on either side, after which the
+   * motion ends. Default: it ends at the first. A drawing in a bifurcation needs one, for the drawn pose.
+   */
+  readonly branch?: BranchChoice<P, B> | readonly BranchChoice<P, B>[];
 }
+
+/**
+ * A branch at a bifurcation:
+ *
+ * - `straight`: straight on;
+ * - a number: that of `MotionEnd.branches`, from 0; in the drawn pose that of `Mobility.branches`;
+ * - `{ measure, sign }`: the first on which the derivative of the measure by the driver has that sign, 1 or -1.
+ */
+export type BranchChoice<P extends string = string, B extends string = string> =
+  | 'straight'
+  | number
+  | { readonly measure: Measure<P, B>; readonly sign: 1 | -1 };
 
 /** A measure and its derivatives by the driver; a derivative is null where it does not exist (a dead point). */
 export interface Reading {
@@ -87,16 +107,28 @@ export function trace<P extends string, B extends string, T extends string = nev
   options: TraceOptions<NoInfer<P>, NoInfer<B | T>> = {},
 ): Motion<P, B | T> {
   refuseOptions('trace options', optionFaults(options));
-  const { drivers, tolerance } = options;
+  const { drivers, tolerance, branch } = options;
   if (drivers !== undefined) {
     const task = drivenTask(drawing, { ...options, drivers });
-    const path = tracePath(task.system, task.measure, task.from, task.to, tolerance);
-    return motionOf(endedByNothing(path, task), drawnValue(task.measure));
+    const { system, measure } = task;
+    const leave = leaving(measure, choices(system, branch));
+    const path = tracePath(
+      system,
+      measure,
+      task.from,
+      task.to,
+      tolerance,
+      layPath,
+      leave,
+      branch !== undefined,
+    );
+    return motionOf(endedByNothing(path, task), drawnValue(measure));
   }
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
   const measure = driver === undefined ? null : bindMeasure(system, driver, 'driver');
-  const path = tracePath(system, measure, from, to, tolerance);
+  const leave = leaving(measure, choices(system, branch));
+  const path = tracePath(system, measure, from, to, tolerance, layPath, leave, branch !== undefined);
   const explained = (end: MotionEnd): MotionEnd => {
     if (end.body === undefined) return end;
     const misfit = barMisfit(drawing, end.body, options);
@@ -114,9 +146,24 @@ function endedByNothing(path: Path, { fromNothing, toNothing }: DrivenTask): Pat
   return { ...path, low: ended(path.low, fromNothing), high: ended(path.high, toNothing) };
 }
 
+/** The choice at the n-th bifurcation on a side. */
+function choices(system: System, branch: TraceOptions['branch']): (nth: number) => BoundChoice {
+  const list = isList(branch) ? branch : [branch];
+  const bound = list.map((one, k) =>
+    typeof one === 'object'
+      ? { measure: bindMeasure(system, one.measure, `branch[${k}].measure`), sign: one.sign }
+      : one,
+  );
+  return (nth) => bound[isList(branch) ? nth : 0];
+}
+
+function isList<T>(value: T | readonly T[]): value is readonly T[] {
+  return Array.isArray(value);
+}
+
 function optionFaults(options: TraceOptions): Diagnostic[] {
   const faults = unknownOptions(options, OPTIONS);
-  const { driver, drivers, hold, tolerance } = options ?? {};
+  const { driver, drivers, hold, tolerance, branch } = options ?? {};
   if (drivers !== undefined) {
     faults.push(...driverFaults(drivers, 'drivers', ['driver', 'from', 'to', 'schedule']));
     if (driver !== undefined) faults.push(fault('driverAndDrivers', 'driver'));
@@ -128,17 +175,31 @@ function optionFaults(options: TraceOptions): Diagnostic[] {
   if (tolerance !== undefined && !(Number.isFinite(tolerance) && tolerance > 0)) {
     faults.push(fault('toleranceNotPositive', 'tolerance', { got: show(tolerance) }));
   }
+  if (branch !== undefined)
+    for (const one of isList(branch) ? branch : [branch]) faults.push(...choiceFaults(one));
   return faults;
 }
 
-const OPTIONS = ['driver', 'drivers', 'from', 'to', 'hold', 'tolerance'];
+function choiceFaults(choice: unknown): Diagnostic[] {
+  if (choice === 'straight' || (Number.isInteger(choice) && Number(choice) >= 0)) return [];
+  if (!isRecord(choice)) return [fault('notABranch', 'branch', { got: show(choice) })];
+  const faults = [
+    ...unknownOptions(choice, ['measure', 'sign'], 'branch'),
+    ...measureFaults(choice.measure, 'branch.measure'),
+  ];
+  if (Math.abs(Number(choice.sign)) !== 1)
+    faults.push(fault('notASign', 'branch.sign', { got: show(choice.sign) }));
+  return faults;
+}
+
+const OPTIONS = ['driver', 'drivers', 'from', 'to', 'hold', 'tolerance', 'branch'];
 
 /** Share of the size that a redundant constraint may miss by. */
 const TOLERANCE = 1e-6;
 /** A constraint that misses by a share of the size seems independent by more than that, the more the less things turn. */
 const SEEMING = 100;
 
-/** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. `lay` lays it. */
+/** The path of a compiled drawing, as `trace`; `measure` null follows the arc length. `layBy` lays it; `leave` says what is done at bifurcations, `isChosen` whether it takes a branch. */
 export function tracePath(
   system: System,
   measure: BoundMeasure | null,
@@ -146,14 +207,16 @@ export function tracePath(
   to: number,
   tolerance = TOLERANCE * system.size,
   layBy = layPath,
+  leave?: Task['leave'],
+  isChosen = false,
 ): Path {
   const drawn = measure === null ? 0 : drawnValue(measure);
   if (measure?.kind === 'length' && drawn === 0 && !isConstant(measure.form)) {
     throw refusal('linkage', [fault('driverOfNoLength', 'driver')]);
   }
-  checkRange(from, to, drawn);
+  checkRange(from, to, drawn, driverScale(measure, system.size));
   const e = taylorExpansion(system);
-  const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance };
+  const task = { measure, from: Math.min(from, drawn), to: Math.max(to, drawn), tolerance, leave, isChosen };
   const lay = () => layBy(e, task);
   let path = lay();
   if (isLocked(path)) {
@@ -184,10 +247,10 @@ function rangeLength(path: Path | NoPath): number {
   return 'fault' in path ? -1 : path.high.at - path.low.at;
 }
 
-function checkRange(from: number, to: number, drawn: number): void {
+function checkRange(from: number, to: number, drawn: number, scale: number): void {
   const faults: Diagnostic[] = [];
   // A bound that is the drawn value but for rounding is the drawn value.
-  const rounding = 8 * Number.EPSILON * Math.abs(drawn);
+  const rounding = 8 * Number.EPSILON * Math.max(Math.abs(drawn), scale);
   if (!(typeof from === 'number' && from <= drawn + rounding)) {
     faults.push(fault('rangeWithoutDrawnPose', 'from', { got: show(from), max: drawn }));
   }

@@ -1,7 +1,9 @@
 // A path is the row of its pieces, each a power series about its own pose (series.ts), with the driver as a series beside it.
 
+import type { Point } from './drawing.ts';
 import type { BoundMeasure } from './measure.ts';
-import type { Series } from './series.ts';
+import type { Series, TaylorExpansion } from './series.ts';
+import type { SingularPose } from './singular-pose.ts';
 import type { System } from './system.ts';
 
 /**
@@ -39,6 +41,21 @@ export interface MotionEnd {
    * requested. In the drawing's unit.
    */
   readonly misfit?: number;
+  /**
+   * For `bifurcation`: the ways on, straight on first, then those on which the driver goes on. Missing where they touch, or more than five
+   * directions meet.
+   */
+  readonly branches?: readonly Branch[];
+}
+
+/** A way on from a bifurcation; rates are per unit of arc length (of `trace` without a driver), away from it. */
+export interface Branch {
+  /** Rate of the driver: the motion can go on here if it keeps its sign. 1 without a driver. */
+  readonly driver: number;
+  /** Velocity of each point. */
+  readonly velocities: Readonly<Record<string, Point>>;
+  /** Angular velocity of each body, and of each joint with a direction of its own; counter-clockwise positive. */
+  readonly turns: Readonly<Record<string, number>>;
 }
 
 /** A stretch of the motion, as a series of the unknowns in a local parameter x. */
@@ -77,7 +94,24 @@ export interface Task {
   readonly to: number;
   /** How far a redundant row may be violated, as a length. */
   readonly tolerance: number;
+  /** What is done at bifurcations; without it the motion ends there, and nothing is said of the branches. */
+  readonly leave?: Leave | undefined;
+  /** Whether `leave` takes a branch, so that no place is passed where one leaves. */
+  readonly isChosen?: boolean;
 }
+
+/**
+ * Says which branches leave a singular pose, come to along a unit tangent (null: drawn there) on the side `way` as the `nth` of them, and
+ * expands the motion on the one to take, if there is one: `e.tangent` along x.
+ */
+export type Leave = (
+  e: TaylorExpansion,
+  singular: SingularPose,
+  arriving: Float64Array | null,
+  way: 1 | -1,
+  nth: number,
+  redundant: Uint8Array,
+) => { readonly branches: readonly Branch[]; readonly isTaken: boolean };
 
 /** Limit of pieces on one side: far beyond any closed loop. */
 export const MAX_PIECES = 20_000;

@@ -170,15 +170,3 @@ export function factorise(e: Rows, pose: Float64Array): number {
 
 /** A row of the Jacobian, divided by its scale, is empty below this. */
 export const EMPTY = 1e-12;
-
-/** The Jacobian at a pose as a dense matrix, each row divided by its scale. */
-export function jacobianRows(e: Rows, pose: Float64Array): number[][] {
-  const { system, start, column, jacobian } = e;
-  residual(e, pose);
-  fillJacobian(e);
-  return system.structure.rows.map((_, i) => {
-    const row = new Array<number>(system.unknowns).fill(0);
-    for (let q = start[i]; q < start[i + 1]; q++) row[column[q]] = jacobian[q] / system.scale[i];
-    return Math.hypot(...row) < EMPTY ? row.fill(0) : row;
-  });
-}

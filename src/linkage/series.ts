@@ -26,7 +26,7 @@ import type { System } from './system.ts';
 
 /** Highest power of a series by the driver, and of one by arc length: 1e11 to it, beside a length of nearly nothing, is a number. */
 const MAX_ORDER = 30;
-const ARC_ORDER = 27;
+export const ARC_ORDER = 27;
 /** Coefficients of one unknown. */
 export const STRIDE = MAX_ORDER + 1;
 /** Truncation error allowed at the end of a piece by the driver and by arc length, as a share of the system's size. */
@@ -320,7 +320,7 @@ function fillInverse(
 }
 
 /** Right-hand sides of order k, row by row in an order: - Re(k sum_{j=1..k-1} conj(w_{a,j}) w_{b,k-j}). */
-function convolve(
+export function convolve(
   { system, rhs, formA, formB, re, im, turns, formX, formY }: TaylorExpansion,
   rowAt: Int32Array,
   k: number,
@@ -510,7 +510,8 @@ function normalise(x: Float64Array): number {
   return length;
 }
 
-function offTangent(x: Float64Array, tangent: Float64Array): void {
+/** Takes from a vector its part along the tangent. */
+export function offTangent(x: Float64Array, tangent: Float64Array): void {
   const along = dot(x, tangent);
   for (let i = 0; i < x.length; i++) x[i] -= along * tangent[i];
 }

@@ -63,9 +63,13 @@ export function compile(drawing: Drawing): System {
   directions.forEach(({ from }, k) => {
     size = Math.max(size, distance(x, y, from, x.length - directions.length + k));
   });
-  if (freePoints.length > 0) checkSize(size);
   let extent = 0;
   for (let p = 1; p < x.length; p++) extent = Math.max(extent, distance(x, y, 0, p));
+  if (freePoints.length > 0) {
+    if (!(size >= SMALLEST && size <= LARGEST)) throw sizeRefusal(size, false);
+    if (!(extent <= LARGEST))
+      throw sizeRefusal(Math.max(...x.map((at, p) => Math.hypot(at - x[0], y[p] - y[0]))), true);
+  }
   const scale = structure.rows.map((row) => {
     const { a, b, isAngle } = row;
     if (row.measures !== undefined) return measureScale(row, length(forms[a]), structure, size);
@@ -92,9 +96,11 @@ const NONE: readonly number[] = [];
 const SMALLEST = 1e-12;
 const LARGEST = 1e12;
 
-function checkSize(size: number): void {
-  if (size >= SMALLEST && size <= LARGEST) return;
-  throw refusal('drawing', [fault('sizeOutOfRange', 'points', { size, min: SMALLEST, max: LARGEST })]);
+/** The error for a length, that of the longest bar or of the whole drawing. */
+function sizeRefusal(size: number, whole: boolean) {
+  return refusal('drawing', [
+    fault('sizeOutOfRange', 'points', { size, whole, min: SMALLEST, max: LARGEST }),
+  ]);
 }
 
 /** The form b - a of two points, its drawn value exact in the difference. */

@@ -74,7 +74,7 @@ export const LINKAGE: PlainSentences = {
   namedAsBody: { problem: 'named as a body', advice: 'give it a name of its own' },
   sizeOutOfRange: (say) => ({
     problem: 'size that cannot be computed with',
-    got: `${say.number('size')} from end to end of the longest bar`,
+    got: `${say.number('size')} from end to end of the ${say.is('whole') ? 'drawing' : 'longest bar'}`,
     allowed: `${say.number('min')} to ${say.number('max')}`,
     advice: 'draw it in another unit of length',
   }),
@@ -102,6 +102,12 @@ export const LINKAGE: PlainSentences = {
   outsideMotion: (say) => ({
     problem: 'outside the motion',
     allowed: `${say.text('min')} (${say.text('minStatus')}) to ${say.text('max')} (${say.text('maxStatus')})`,
+    ...(say.number('min') === say.number('max') && say.text('minStatus') === 'deadPoint'
+      ? {
+          advice:
+            'the linkage is drawn at a dead point of the driver: drive something else, or draw another pose',
+        }
+      : {}),
   }),
   severalFreedoms: (say) => ({
     problem: `underdetermined: ${say.text('degreesOfFreedom')} degrees of freedom in the drawn pose, and one driver`,
@@ -110,6 +116,16 @@ export const LINKAGE: PlainSentences = {
     advice:
       'add a body or a ground point, or hold measures with `hold`; if the linkage lies flat, draw it in another pose',
   }),
+  drawnAtBifurcation: (say) => ({
+    problem: `drawn at a bifurcation (change point): ${say.text('branches')} branches cross there`,
+    allowed: 'a choice for the drawn pose',
+    advice: `choose one with \`branch\`: a number below ${say.text('branches')}, or { measure, sign } on whose side the driver moves; or draw the linkage in another pose`,
+  }),
+  notABranch: {
+    problem: 'not a branch',
+    allowed: "'straight', a whole number from 0, { measure: { turn: 'rocker' }, sign: 1 }, or a list of them",
+  },
+  notASign: { problem: 'not a sign', allowed: '1 or -1' },
   nothingFree: {
     problem: 'nothing can move: every point is ground, or on a body fixed to the ground',
     advice: 'remove the points that move from ground',
@@ -136,9 +152,9 @@ export const LINKAGE: PlainSentences = {
     advice: 'measure the changed part and draw it anew',
   }),
   notAPinOfTwoBodies: (say) => ({
-    problem: 'not a pin between two bodies and nothing else',
+    problem: 'not a pin between two bodies and nothing else, nor a point of one body on one slide',
     got: say.has('bodies') ? `on ${say.text('bodies')}` : 'on no body',
-    advice: 'name the point where the two bodies meet',
+    advice: 'name the point where the two bodies meet, or the one that slides',
   }),
   notAtOneOtherJoint: (say) => ({
     problem: 'not joined at one other point',

@@ -1,5 +1,6 @@
 import type { Drawing } from '../linkage/index.ts';
 import { closes } from './closes.ts';
+import { continuous } from './continuous.ts';
 import { derivativesAgree } from './derivatives.ts';
 import { mirror, rotate, scale, translate } from './invariance.ts';
 import { keepsLengths } from './keeps-lengths.ts';
@@ -13,6 +14,7 @@ import { virtualWork } from './virtual-work.ts';
 export const laws = {
   closes,
   keepsLengths,
+  continuous,
   measuresAgree,
   derivativesAgree,
   virtualWork,

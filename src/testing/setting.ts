@@ -33,7 +33,10 @@ export interface Transformation {
 
 /** How a linkage is checked; `P` and `B` are the names of its points, and of what has a direction. */
 export interface LawOptions<T, P extends string = string, B extends string = string> {
-  /** What drives. Default: the body that turns fastest as drawn; where none turns, the distance that changes fastest. */
+  /**
+   * What drives. Default, and where the drawing is at a dead point of it: the body that turns fastest as drawn; where none turns, the distance
+   * that changes fastest.
+   */
   readonly driver?: Measure<P, B>;
   /** Values of the driver to look between. Default: as far as it goes; an angle or a turn 3 radians either way. */
   readonly range?: readonly [from: number, to: number];
@@ -98,18 +101,18 @@ export function settingOf<T>(
 ): Setting {
   refuse('options of laws', optionFaults(options));
   const drawing: CheckedDrawing = linkage(build(data));
-  // Names that the drawing has not are refused here, whatever traces it.
-  if (options.driver !== undefined) trace(drawing, AS_DRAWN).read(options.driver);
-  const { trace: by = trace, tolerance = TOLERANCE } = options;
-  const driver = options.driver ?? fastest(by, drawing);
+  // Names that the drawing has not are refused here, whatever traces it. At its dead point the driver could go nowhere.
+  const rests = (driver: Measure) => !movesAt(trace(drawing, AS_DRAWN), driver, sizeOf(drawing));
+  const { trace: by = trace, tolerance = TOLERANCE, ...given } = drivenUnless(rests, options);
+  const driver = given.driver ?? fastest(by, drawing);
   const size = sizeOf(drawing);
   return {
     law,
     drawing,
     trace: by,
     driver,
-    range: rangeOf(options.range, driver, drawing),
-    ranged: options.range !== undefined,
+    range: rangeOf(given.range, driver, drawing),
+    ranged: given.range !== undefined,
     tolerance,
     size,
     allowed: allowedFor(tolerance, drawing, size),
@@ -165,13 +168,23 @@ function rangeOf(
 /** What moves most, for the way that the linkage goes, in the drawn pose: a turn if anything turns, else a length. */
 function fastest(by: TraceFunction, drawing: CheckedDrawing): Measure {
   const still = by(drawing, AS_DRAWN);
-  const rate = (measure: Measure) => Math.abs(still.read(measure)(0).first ?? 0);
   const most = (measures: readonly Measure[]) =>
-    measures.reduce((best, one) => (rate(one) > rate(best) ? one : best));
+    measures.reduce((best, one) => (rateIn(still, one) > rateIn(still, best) ? one : best));
   const turns = intrinsic(drawing).filter(isAngle);
-  if (turns.length > 0 && rate(most(turns)) * sizeOf(drawing) > MIN_RATE) return most(turns);
+  if (turns.length > 0 && movesAt(still, most(turns), sizeOf(drawing))) return most(turns);
   const lengths = intrinsic(drawing).filter((one) => !isAngle(one));
-  return lengths.length > 0 && rate(most(lengths)) > MIN_RATE ? most(lengths) : most(coordinates(drawing));
+  const isLength = lengths.length > 0 && movesAt(still, most(lengths), sizeOf(drawing));
+  return isLength ? most(lengths) : most(coordinates(drawing));
+}
+
+/** Rate of a measure by arc length in the drawn pose. */
+function rateIn(still: TracedMotion, measure: Measure): number {
+  return Math.abs(still.read(measure)(0).first ?? 0);
+}
+
+/** Whether a measure changes in the drawn pose. */
+function movesAt(still: TracedMotion, measure: Measure, size: number): boolean {
+  return (rateIn(still, measure) * size) / unitOf(measure, size) > MIN_RATE;
 }
 
 /** The drawing's motion by the driver, or that of another drawing of the same linkage. */

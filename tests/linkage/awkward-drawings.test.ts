@@ -217,6 +217,12 @@ describe('a drawing of any size', () => {
   );
 });
 
+it.each([1e13, 1e200, -1e200])('ground that is too far away to compute with is refused: %d', (x) => {
+  expect(() => trace(drawn({ G: [x, 7] }, {}, ['G']), crank)).toThrow(
+    /points: size that cannot be computed with, got 1\S* from end to end of the drawing/,
+  );
+});
+
 describe('a measure that does not change', () => {
   it('reads as a constant, and has no extremes', () => {
     const motion = trace(plain);

@@ -20,6 +20,9 @@ describe('a dead point', () => {
     expect([motion.drawn, motion.low, motion.high]).toEqual([0, end, end]);
     expect(motion.at(0).C).toEqual([100, 100]);
     expect(motion.read({ y: 'C' })(0)).toEqual({ value: 100, first: null, second: null });
+    expect(() => motion.at(-0.1)).toThrow(
+      'outside the motion, got -0.1 (allowed: 0 (deadPoint) to 0 (deadPoint)); the linkage is drawn at a dead point of the driver',
+    );
   });
 
   it('in the drawn pose is one however the drawing lies, though rounding gives the driver a rate of either sign', () => {

@@ -369,6 +369,17 @@ describe('options', () => {
       codesOf(thrown(() => trace(fourBar, any({ hold: [null, { turn: 'crank' }, 'B'] }))).issues),
     ).toEqual(['hold[0]: unknownMeasure', 'hold[2]: unknownMeasure']);
     expect(codesOf(thrown(() => trace(fourBar, any(null))).issues)).toEqual([': notOptions']);
+    for (const [branch, codes] of [
+      ['left', ['branch: notABranch']],
+      [
+        [0, -1, 1.5],
+        ['branch: notABranch', 'branch: notABranch'],
+      ],
+      [{ measure: 'rocker', sign: 0 }, ['branch.measure: unknownMeasure', 'branch.sign: notASign']],
+      [{ turn: 'rocker', sign: 1 }, ['branch.turn: unknownOption', 'branch.measure: unknownMeasure']],
+    ]) {
+      expect(codesOf(thrown(() => trace(fourBar, any({ branch }))).issues)).toEqual(codes);
+    }
   });
 
   it('of drive and forces too', () => {

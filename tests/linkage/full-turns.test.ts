@@ -41,6 +41,17 @@ describe('a driver through several full turns', () => {
     }
   });
 
+  it('given on one side only is followed home on the other', () => {
+    const drawing = fourBar(bars, 0.7);
+    const up = trace(drawing, { driver: { turn: 'crank' }, from: -1 });
+    expect([up.low, up.high.status]).toEqual([{ at: -1, status: 'reached' }, 'closed']);
+    expectClose(up.high.at, turn, { times: 64, scale: turn });
+    const down = trace(drawing, { driver: { turn: 'crank' }, to: 10 });
+    expect([down.low.status, down.high]).toEqual(['closed', { at: 10, status: 'reached' }]);
+    expectClose(down.low.at, -turn, { times: 64, scale: turn });
+    expect(up.path.pieces.length + down.path.pieces.length).toBeLessThan(150);
+  });
+
   it('turns the other crank of a drag link as often', () => {
     // The ground is the shortest bar: 30 + 90 < 70 + 80.
     const motion = trace(fourBar(deepFreeze({ crank: 70, coupler: 80, rocker: 90, ground: 30 }), 0.7), turns);

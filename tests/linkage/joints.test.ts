@@ -267,13 +267,37 @@ describe('the other assembly', () => {
     }
   });
 
+  it('of a point that slides is on the other side of the foot of its other joint, as far from the line', () => {
+    // Crank pin (30, 40), rod sqrt(110² + 30²), slide y = 10, on a slider or a fixed coordinate: x = 30 ± 110.
+    const drawn = {
+      points: { O: [0, 0], A: [30, 40], P: [140, 10], T: [85, 60], L: [0, 0], R: [7, 0] },
+      ground: ['O', 'L', 'R'],
+      bodies: { crank: ['O', 'A'], rod: ['A', 'P', 'T'] },
+    } as const;
+    for (const joint of [
+      { sliders: { piston: { point: 'P', on: ['L', 'R'] } } },
+      { fixedCoordinates: [{ y: 'P' }] },
+    ] as const) {
+      const other = otherAssemblyMode(deepFreeze({ ...drawn, ...joint }), 'P');
+      expectClose(other.points.P[0], -80, { times: 16, scale: 140 });
+      expectClose(other.points.P[1], 10, { times: 16, scale: 140 });
+      expect(other.points.A).toEqual([30, 40]);
+      const length = (d: Drawing, p: string, q: string) =>
+        Math.hypot(d.points[p][0] - d.points[q][0], d.points[p][1] - d.points[q][1]);
+      for (const [p, q] of ['AP', 'AT', 'PT']) {
+        expectClose(length(other, p, q), length({ ...drawn, ...joint }, p, q), { times: 32, scale: 140 });
+      }
+      expect(trace(other, { driver: { turn: 'crank' } }).low.status).toBe('closed');
+    }
+  });
+
   it('can be asked for only at a pin of two bodies held once more each', () => {
     // @ts-expect-error: no such point
     expect(() => otherAssemblyMode(fiveBar, 'F')).toThrow(
       /unknown point, got "F" \(allowed: A, B, C, D, E\)/,
     );
     expect(() => otherAssemblyMode(fiveBar, 'A')).toThrow(
-      /A: not a pin between two bodies and nothing else, got on left/,
+      /A: not a pin between two bodies and nothing else, nor a point of one body on one slide, got on left/,
     );
   });
 });

@@ -308,6 +308,7 @@ describe('ground', () => {
         redundant: 0,
         dependent: [],
         moving: ['B', 'C'],
+        branches: [],
         misfits: [],
         contradicting: null,
       });

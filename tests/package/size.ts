@@ -10,26 +10,26 @@ export const CEILINGS: readonly {
   readonly most: number;
   readonly hoped?: number;
 }[] = [
-  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 29 },
+  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 32.5 },
   {
     imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/synthesis', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
     name: 'all five entries',
-    most: 223,
+    most: 227,
     hoped: 120,
   },
-  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 24.5, hoped: 15 },
+  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 27.5, hoped: 15 },
   {
     imported: "export { doubleWishbone, sweep } from 'jounce'",
     name: 'doubleWishbone and sweep alone',
-    most: 40.2,
+    most: 42,
     hoped: 24,
   },
   {
     imported: "export { doubleWishbone, limits } from 'jounce'",
     name: 'doubleWishbone and limits alone',
-    most: 48.4,
+    most: 50.1,
   },
 ];
 

@@ -384,6 +384,22 @@ export const linkages: Section = {
       unit: 'mm or rad',
     },
     {
+      what: 'branches at change points of four-bars and a slider-crank: velocity ratios, and places beyond',
+      file: 'linkage/change-points.test.ts',
+      tests: '',
+      against: 'loop equations to second order, law of cosines, the antiparallelogram',
+      known: 'derived',
+      unit: 'ratio, rad or length',
+    },
+    {
+      what: 'a parallelogram through its change points, moved by a list of drivers or coupled to a wheel or a rope',
+      file: 'linkage/driven-change-points.test.ts',
+      tests: '',
+      against: 'the antiparallelogram, the ratio, straight parts and arcs of the rope',
+      known: 'derived',
+      unit: 'rad or length',
+    },
+    {
       what: 'random linkages of up to ten bars: places',
       file: 'linkage/grown-planegcs.test.ts',
       tests: '',

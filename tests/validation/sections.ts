@@ -62,5 +62,6 @@ export const WITHOUT: readonly string[] = [
   'testing/guide.test.ts',
   'testing/laws.test.ts',
   'testing/injected-faults.test.ts',
+  'testing/continuous.test.ts',
   'validation/list.test.ts',
 ];
