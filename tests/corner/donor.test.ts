@@ -73,7 +73,11 @@ describe('a donor damper by itself', () => {
       `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
       'Shortened',
     ],
-    [{ length: 420, state: 'compressed' }, `is 20.0 mm too long for ${RIDE}, even fully compressed.`, 'Shortened'],
+    [
+      { length: 420, state: 'compressed' },
+      `is 20.0 mm too long for ${RIDE}, even fully compressed.`,
+      'Shortened',
+    ],
     [
       { length: 400.6, state: 'compressed', stroke: 90 },
       `is 0.6 mm too long for ${RIDE}, even fully compressed.`,
