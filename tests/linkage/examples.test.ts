@@ -39,8 +39,7 @@ function watt(): number[] {
   const [a, b, c] = [hypot(200, 60) / 2, 100, 30];
   const A: Place = [b * cos(0.5), b * sin(0.5)];
   const E = meet(A, 2 * c, [200, -60], b, -1);
-  const theta =
-    Math.atan2((A[1] + E[1]) / 2 + 30, (A[0] + E[0]) / 2 - 100) - Math.atan2(-60, 200);
+  const theta = Math.atan2((A[1] + E[1]) / 2 + 30, (A[0] + E[0]) / 2 - 100) - Math.atan2(-60, 200);
   const root = sqrt(c * c - (a * cos(theta)) ** 2);
   const r = sqrt(b * b - (a * sin(theta) - root) ** 2);
   const stop = acos((b * b + 4 * a * a - (b + 2 * c) ** 2) / (4 * a * b)) + Math.atan2(-60, 200);
@@ -49,8 +48,24 @@ function watt(): number[] {
 
 /** Moments about the pins: 10 kN at the tip, by the lever of each cylinder. Turn by the law of cosines. */
 function excavator(): number[] {
-  const stick = (10_000 * (7000 - 4000)) / arm([[2800, 2600], [4300, 2900]], [4000, 2000]);
-  const bucket = (10_000 * (7000 - 6500)) / arm([[5200, 2100], [7000, 1000]], [6500, 500]);
+  const stick =
+    (10_000 * (7000 - 4000)) /
+    arm(
+      [
+        [2800, 2600],
+        [4300, 2900],
+      ],
+      [4000, 2000],
+    );
+  const bucket =
+    (10_000 * (7000 - 6500)) /
+    arm(
+      [
+        [5200, 2100],
+        [7000, 1000],
+      ],
+      [6500, 500],
+    );
   const [base, eye] = [hypot(600, 900), hypot(600, 500)];
   const corner = (length: number) => acos((base ** 2 + eye ** 2 - length ** 2) / (2 * base * eye));
   return [(10_000 * 7000) / 600, -stick, -bucket, corner(1300) - corner(1400)];
@@ -77,8 +92,11 @@ function walkingLeg(): number[] {
 
 /** Moments about swingarm pivot and rocker pivot; the pose in bump by circles. */
 function rearRocker(): number[] {
-  const [rocker, mount]: Place[] = [[60, 130], [-170, 290]];
-  const drawn = { axle: [560, -60], foot: [180, -50], eye: [150, 150], shock: [70, 210] } as const;
+  const [rocker, mount]: Place[] = [
+    [60, 130],
+    [-170, 290],
+  ];
+  const drawn = { axle: [560, -60], foot: [180, -50], eye: [150, 150], shock: [110, 195] } as const;
   // Of a vertical wheel travel: rod per wheel about the swingarm's pivot, shock per rod about the rocker's.
   const ratio = ({ axle, foot, eye, shock }: Record<keyof typeof drawn, Place>) =>
     (arm([foot, eye], [0, 0]) / axle[0]) * (arm([shock, mount], rocker) / arm([foot, eye], rocker));

@@ -16,8 +16,20 @@ const drawn = linkage({
   ground: ['O'],
   bodies: { sun: ['O', 'S'], carrier: ['O', 'P'], planet: ['P', 'Q'], ring: ['O', 'R'] },
   ratios: {
-    inner: { of: [{ turn: 'planet', relativeTo }, { turn: 'sun', relativeTo }], ratio: -30 / 21 },
-    outer: { of: [{ turn: 'planet', relativeTo }, { turn: 'ring', relativeTo }], ratio: 72 / 21 },
+    inner: {
+      of: [
+        { turn: 'planet', relativeTo },
+        { turn: 'sun', relativeTo },
+      ],
+      ratio: -30 / 21,
+    },
+    outer: {
+      of: [
+        { turn: 'planet', relativeTo },
+        { turn: 'ring', relativeTo },
+      ],
+      ratio: 72 / 21,
+    },
   },
 });
 /** @typedef {'sun' | 'carrier' | 'ring'} Part */

@@ -32,7 +32,9 @@ const pressing = mechanicalAdvantage(motion, { y: 'ram' });
 console.log('advantage as drawn:', Math.abs(pressing(-aside) ?? 0).toFixed(6));
 console.log('advantage with the knee 10 from the line:', Math.abs(pressing(-10) ?? 0).toFixed(6));
 console.log('ram with the knee 200 from the line:', motion.at(-200).ram[1].toFixed(4));
-const held = forces(drawn, [{ at: 'ram', force: [0, 100_000] }], { driver: { length: ['cylinder', 'knee'] } });
+const held = forces(drawn, [{ at: 'ram', force: [0, 100_000] }], {
+  driver: { length: ['cylinder', 'knee'] },
+});
 console.log('cylinder for 100 kN at the ram [N]:', held.driver?.toFixed(3));
 
 writeFileSync(
