@@ -103,7 +103,7 @@ function rearRocker(): number[] {
   const axle: Place = [sqrt(hypot(560, 60) ** 2 - 60 ** 2), 60];
   const foot = carried([[0, 0], drawn.axle, drawn.foot], [[0, 0], axle]);
   const rod = distance(drawn.foot, drawn.eye);
-  const eye = meet(foot, rod, rocker, distance(rocker, drawn.eye), 1);
+  const eye = meet(foot, rod, rocker, distance(rocker, drawn.eye), -1);
   const shock = carried([rocker, drawn.eye, drawn.shock], [rocker, eye]);
   return [ratio(drawn), ratio({ axle, foot, eye, shock }), distance(shock, mount), 1000 / ratio(drawn)];
 }
