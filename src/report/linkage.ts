@@ -5,6 +5,7 @@ import { refuse } from '../errors/report.ts';
 import { straightParts } from '../linkage/couplings.ts';
 import { endOfDirection } from '../linkage/direction-ends.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
+import { between, cross, distance, dot } from '../numerics/plane.ts';
 import { type Obstacles, placeLabels } from './labels.ts';
 import { EDGE, FAINT, heading, joint, pivot, rimmed, SIZE, STROKES, THIN, WIDTH } from './marks.ts';
 import { hull, middle } from './poses.ts';
@@ -29,6 +30,8 @@ const MOST_HEIGHT = 520;
 /** Room that a label leaves around a joint, and around the middle of a body. */
 const JOINT_ROOM = 8;
 const BODY_ROOM = 4;
+/** Weight of a line of a further pose as an obstacle to names. */
+const OTHER_POSE = 0.4;
 
 const PLATE: Attributes = { ...STROKES.ride, fill: '#e2e2e2', 'fill-opacity': 0.8 };
 
@@ -48,11 +51,12 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
     ...curves.flat(),
   ]);
   const outlines = (pose: CheckedDrawing['points']) =>
-    Object.values(drawing.bodies).map((members) => hull(members.map((name) => pose[name])).map(to));
+    Object.values(drawing.bodies).map((members) => slim(hull(members.map((name) => pose[name])).map(to)));
   const moving = Object.keys(points).filter((name) => !ground.includes(name));
 
-  const over = poses.flatMap((pose) => [
-    ...outlines(pose).map((outline) =>
+  const others = poses.map(outlines);
+  const over = poses.flatMap((pose, k) => [
+    ...others[k].map((outline) =>
       element('path', { ...STROKES.bump, d: through(outline, outline.length > 2) }),
     ),
     ...moving.map((name) => joint(to(pose[name]), 2.4, 1)),
@@ -77,7 +81,7 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
       ...pulleys(drawing, to, scale),
       ...moving.map((name) => joint(to(points[name]), 4.4, 1.6)),
       ...ground.flatMap((name) => pivot(to(points[name]))),
-      ...names(drawing, to, [...drawn, ...strands], height),
+      ...names(drawing, to, [...drawn, ...strands], others.flat(), height),
     ],
   });
 }
@@ -152,11 +156,29 @@ function pulleys(
   );
 }
 
-/** Names of points and bodies, clear of the drawn pose. */
+/** Sides of outlines as obstacles. */
+function edges(outlines: readonly (readonly Place[])[], weight: number): Obstacles['lines'] {
+  return outlines.flatMap((outline) =>
+    outline.map((from, k) => ({ from, to: outline[(k + 1) % outline.length], weight })),
+  );
+}
+
+/** An outline without width, but for rounding, is the line between its ends. */
+function slim(outline: readonly Place[]): readonly Place[] {
+  const farthest = (from: Place) => outline.reduce((a, b) => (distance(from, b) > distance(from, a) ? b : a));
+  const start = farthest(outline[0]);
+  const end = farthest(start);
+  const way = between(start, end);
+  const isFlat = outline.every((place) => Math.abs(cross(way, between(start, place))) < 1e-6 * dot(way, way));
+  return isFlat ? [start, end] : outline;
+}
+
+/** Names of points and bodies, clear of the drawn pose and, where there is room, of the others. */
 function names(
   { points, bodies }: CheckedDrawing,
   to: (point: Point) => Place,
   drawn: readonly (readonly Place[])[],
+  others: readonly (readonly Place[])[],
   height: number,
 ): Element[] {
   const named = [
@@ -168,9 +190,7 @@ function names(
     })),
   ];
   const obstacles: Obstacles = {
-    lines: drawn.flatMap((outline) =>
-      outline.map((from, k) => ({ from, to: outline[(k + 1) % outline.length], weight: 1 })),
-    ),
+    lines: [...edges(drawn, 1), ...edges(others, OTHER_POSE)],
     boxes: [],
     dots: Object.values(points).map((point) => ({ at: to(point), weight: 1 })),
   };

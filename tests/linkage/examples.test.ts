@@ -96,14 +96,14 @@ function rearRocker(): number[] {
     [60, 130],
     [-170, 290],
   ];
-  const drawn = { axle: [560, -60], foot: [180, -50], eye: [150, 150], shock: [70, 210] } as const;
+  const drawn = { axle: [560, -60], foot: [180, -50], eye: [150, 150], shock: [110, 195] } as const;
   // Of a vertical wheel travel: rod per wheel about the swingarm's pivot, shock per rod about the rocker's.
   const ratio = ({ axle, foot, eye, shock }: Record<keyof typeof drawn, Place>) =>
     (arm([foot, eye], [0, 0]) / axle[0]) * (arm([shock, mount], rocker) / arm([foot, eye], rocker));
   const axle: Place = [sqrt(hypot(560, 60) ** 2 - 60 ** 2), 60];
   const foot = carried([[0, 0], drawn.axle, drawn.foot], [[0, 0], axle]);
   const rod = distance(drawn.foot, drawn.eye);
-  const eye = meet(foot, rod, rocker, distance(rocker, drawn.eye), 1);
+  const eye = meet(foot, rod, rocker, distance(rocker, drawn.eye), -1);
   const shock = carried([rocker, drawn.eye, drawn.shock], [rocker, eye]);
   return [ratio(drawn), ratio({ axle, foot, eye, shock }), distance(shock, mount), 1000 / ratio(drawn)];
 }

@@ -40,6 +40,7 @@ export const WITHOUT: readonly string[] = [
   'messages/page.test.ts',
   'given-text.test.ts',
   'linkage/errors.test.ts',
+  'linkage/examples.test.ts',
   'names.test.ts',
   'readme.test.ts',
   'report/demo.test.ts',

@@ -17,7 +17,7 @@ const drawn = linkage({
     rodFoot: [180, -50],
     rodEye: [150, 150],
     rockerPivot: [60, 130],
-    shockEye: [70, 210],
+    shockEye: [110, 195],
     shockMount: [-170, 290],
   },
   ground: ['armPivot', 'rockerPivot', 'shockMount'],
