@@ -72,9 +72,9 @@ export const SYNTHESISED: PlainSentences = {
   }),
   linkagesNotTried: (say) => {
     const words = NOT_TRIED[say.text('reason')];
-    const { problem } = typeof words === 'function' ? words(say) : words;
+    const why = typeof words === 'function' ? words(say) : words;
     return {
-      problem: `${say.text('count')} of the ${say.text('trials')} linkages drawn could not be tried: ${problem}`,
+      problem: `${say.text('count')} of the ${say.text('trials')} linkages drawn could not be tried: ${why?.problem}`,
     };
   },
 };

@@ -25,6 +25,7 @@ import { SPRINGS } from '../../src/sentences/springs.ts';
 import { STATIC_STABILITY } from '../../src/sentences/static-stability.ts';
 import { SURVEY } from '../../src/sentences/survey.ts';
 import { SURVEYED } from '../../src/sentences/surveyed.ts';
+import { SYNTHESIS, SYNTHESISED } from '../../src/sentences/synthesis.ts';
 import { TESTING } from '../../src/sentences/testing.ts';
 import { TRAVEL } from '../../src/sentences/travel.ts';
 
@@ -66,6 +67,8 @@ export const TABLES: readonly (readonly [heading: string, table: Table])[] = [
   ['Corners made from a survey', SURVEYED],
   ['Options of a design', DESIGN],
   ['Results of a design', DESIGNED],
+  ['Options of a synthesis', SYNTHESIS],
+  ['Results of a synthesis', SYNTHESISED],
   ['Reports and pictures', REPORT],
 ].map(([heading, table]) => [heading as string, table as Table]);
 

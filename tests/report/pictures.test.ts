@@ -169,7 +169,7 @@ describe('drawCorner', () => {
 describe('the pictures of the guides', () => {
   const folder = new URL('../../docs/pictures/', import.meta.url);
   // Drawn by hand, with shapes that the library does not use.
-  const drawn = readdirSync(folder).filter((name) => name !== 'two-paths.svg');
+  const drawn = readdirSync(folder).filter((name) => name.endsWith('.svg') && name !== 'two-paths.svg');
 
   it.each(drawn)('%s: nothing on words but the grid, a white ground, one minus sign', (name) => {
     const svg = readFileSync(new URL(name, folder), 'utf8');
