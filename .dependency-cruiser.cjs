@@ -16,7 +16,7 @@ const layers = {
   corner: upToCorner,
   coilover: upToSizing,
   survey: upToSizing,
-  design: upToSizing,
+  design: [...upToSizing, 'synthesis'],
   report: [...upToSizing, 'survey', 'design', 'sentences'],
 };
 

@@ -194,4 +194,5 @@ export type {
 export { survey } from './survey/survey.ts';
 export { type SurveyedParts, surveyedCorner } from './survey/surveyed-corner.ts';
 export { type SurveyedCornerOptions, writeSurveyedCorner } from './survey/write-surveyed-corner.ts';
+export type { SearchOptions } from './synthesis/search-options.ts';
 export type { Quantity, Units } from './units.ts';

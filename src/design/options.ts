@@ -8,14 +8,14 @@ import { refuse } from '../errors/design.ts';
 import { isPoint } from '../linkage/drawing.ts';
 import { jointsIn } from '../linkage/joints.ts';
 import type { Bounds, Box } from '../numerics/box.ts';
-import type { SearchProgress } from '../numerics/multistart.ts';
+import { checkSearch, SEARCH_OPTIONS, type SearchOptions } from '../synthesis/search-options.ts';
 import { armsOf, type CheckedClearances, type Clearances } from './clearances.ts';
 import { HAS_DERIVATIVE } from './joint-force.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
 
 /** What may be moved, what for, and within what. */
-export interface DesignOptions {
+export interface DesignOptions extends SearchOptions {
   /**
    * Boxes of the points that may be moved, by name (`shockMount`), each axis that is given; `[min, max]` in mm, in the
    * corner's own coordinates. The corner as drawn must lie in them.
@@ -25,14 +25,6 @@ export interface DesignOptions {
   readonly clearances?: Clearances;
   /** Travel that the corner is looked at in, mm, both positive, and the distance of the rows; default 80, 80, 10. */
   readonly travel?: { readonly bump?: number; readonly droop?: number; readonly step?: number };
-  /** Searches from places of their own, the first from the corner as drawn; default 6. */
-  readonly starts?: number;
-  /** What draws the places of the others: a whole number, default 1. */
-  readonly seed?: number;
-  /** Ends the search when it says so: asked before each search and each trial. */
-  readonly signal?: { readonly aborted: boolean };
-  /** Told at the start of each search and now and then within. */
-  readonly progress?: (progress: SearchProgress) => void;
 }
 
 /** Options that have been checked, with defaults. */
@@ -45,9 +37,8 @@ export interface CheckedDesign {
   readonly seed: number;
 }
 
-const OPTIONS = ['mounts', 'objectives', 'clearances', 'travel', 'starts', 'seed', 'signal', 'progress'];
+const OPTIONS = ['mounts', 'objectives', 'clearances', 'travel', ...SEARCH_OPTIONS];
 const AXES = ['y', 'z'] as const;
-const MOST_STARTS = 1000;
 const MAX_ROWS = 1000;
 const WHAT = 'design options';
 
@@ -68,7 +59,6 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
   const moved = checkMounts(model, options.mounts, add);
   checkObjectives(model, options.objectives, add);
   const clearances = checkClearances(model, options.clearances, add, faults);
-  const { starts = 6, seed = 1, signal, progress } = options;
   const { bump = 80, droop = 80, step = 10 } = isRecord(options.travel) ? options.travel : {};
   if (options.travel !== undefined) {
     const known = unknownNames('travel', options.travel, ['bump', 'droop', 'step'], add);
@@ -81,16 +71,7 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
       }
     }
   }
-  if (!(Number.isInteger(starts) && starts >= 1 && starts <= MOST_STARTS)) {
-    add('notWhole', 'starts', starts, { min: 1, max: MOST_STARTS });
-  }
-  if (!Number.isSafeInteger(seed)) add('notASeed', 'seed', seed);
-  if (signal !== undefined && (typeof signal !== 'object' || signal === null || !('aborted' in signal))) {
-    add('notASignal', 'signal', signal);
-  }
-  if (progress !== undefined && typeof progress !== 'function') {
-    add('notAFunction', 'progress', progress);
-  }
+  const { starts, seed } = checkSearch(options, faults);
   refuse(WHAT, faults);
   return {
     plan: {

@@ -5,5 +5,6 @@ export type { Counted, PrecisionPoint, SynthesisObjective } from './objectives.t
 export type { SynthesisOptions } from './options.ts';
 export type { Quantity, Transmission } from './quantity.ts';
 export type { MovedPoint, Synthesis, SynthesisObjectiveResult, SynthesisStatus } from './result.ts';
+export type { SearchOptions } from './search-options.ts';
 export { synthesise } from './synthesise.ts';
 export { mechanicalAdvantage, transmissionAngle } from './transmission.ts';

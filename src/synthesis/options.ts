@@ -7,14 +7,15 @@ import { isRecord } from '../linkage/joints.ts';
 import { type Measure, measureFaults } from '../linkage/measure.ts';
 import { compile, type System } from '../linkage/system.ts';
 import type { Bounds, Box } from '../numerics/box.ts';
-import type { SearchProgress } from '../numerics/multistart.ts';
 import { type BoundBounds, PARTS, type QuantityBounds } from './bounds.ts';
 import type { BoundObjective, SynthesisObjective } from './objectives.ts';
 import { type BoundQuantity, bindOrFault, bindQuantity, type Quantity } from './quantity.ts';
+import { checkSearch, SEARCH_OPTIONS, type SearchOptions } from './search-options.ts';
 import type { Bound, Coordinate, Plan } from './trial.ts';
 
 /** What of a linkage may move, what for, and within what. */
-export interface SynthesisOptions<P extends string = string, B extends string = string> {
+export interface SynthesisOptions<P extends string = string, B extends string = string>
+  extends SearchOptions {
   /** What drives the motion that the linkage has to make. */
   readonly driver: Measure<P, B>;
   /** Smallest value of the driver, in its unit, no more than the drawn one. */
@@ -31,14 +32,6 @@ export interface SynthesisOptions<P extends string = string, B extends string = 
   readonly objectives: readonly SynthesisObjective<P, B>[];
   /** What must hold at every place of the motion. */
   readonly bounds?: readonly QuantityBounds<P, B>[];
-  /** Searches from places of their own, the first from the drawing; default 6. */
-  readonly starts?: number;
-  /** What draws the places of the others: a whole number, default 1. */
-  readonly seed?: number;
-  /** Ends the search when it says so: asked before each search and each trial. */
-  readonly signal?: { readonly aborted: boolean };
-  /** Told at the start of each search and now and then within. */
-  readonly progress?: (progress: SearchProgress) => void;
 }
 
 /** Options that have been checked. */
@@ -52,12 +45,8 @@ export interface CheckedSynthesis {
   readonly seed: number;
 }
 
-const OPTIONS = [
-  ...['driver', 'from', 'to', 'hold', 'move', 'objectives', 'bounds'],
-  ...['starts', 'seed', 'signal', 'progress'],
-];
+const OPTIONS = ['driver', 'from', 'to', 'hold', 'move', 'objectives', 'bounds', ...SEARCH_OPTIONS];
 const AXES = ['x', 'y'] as const;
-const MOST_STARTS = 1000;
 /** Default tolerance, as a share of the size or of a radian. */
 const TOLERANCE = 1e-3;
 const WHAT = 'synthesis options';
@@ -74,7 +63,7 @@ export function checkSynthesis(drawing: Drawing, options: SynthesisOptions): Che
     WHAT,
     faults.filter(({ path }) => path === ''),
   );
-  const { driver, from, to, hold = [], starts = 6, seed = 1, signal, progress } = options;
+  const { driver, from, to, hold = [] } = options;
   faults.push(...measureFaults(driver, 'driver'));
   for (const [name, value] of Object.entries({ from, to })) {
     if (!Number.isFinite(value)) faults.push(fault('notFinite', name, { got: show(value) }));
@@ -83,16 +72,7 @@ export function checkSynthesis(drawing: Drawing, options: SynthesisOptions): Che
   if (!Array.isArray(hold)) faults.push(fault('notAListOfMeasures', 'hold', { got: show(hold) }));
   else hold.forEach((one, k) => faults.push(...measureFaults(one, `hold[${k}]`)));
   const moved = moveFaults(drawing, options.move, faults);
-  if (!(Number.isInteger(starts) && starts >= 1 && starts <= MOST_STARTS)) {
-    faults.push(fault('notWhole', 'starts', { got: show(starts), min: 1, max: MOST_STARTS }));
-  }
-  if (!Number.isSafeInteger(seed)) faults.push(fault('notASeed', 'seed', { got: show(seed) }));
-  if (signal !== undefined && !(isRecord(signal) && 'aborted' in signal)) {
-    faults.push(fault('notASignal', 'signal', { got: show(signal) }));
-  }
-  if (progress !== undefined && typeof progress !== 'function') {
-    faults.push(fault('notAFunction', 'progress', { got: show(progress) }));
-  }
+  const { starts, seed } = checkSearch(options, faults);
   const objectives = listOf('objectives', options.objectives, 'noSynthesisObjectives', faults);
   const bounds =
     options.bounds === undefined ? [] : listOf('bounds', options.bounds, 'noQuantityBounds', faults);
