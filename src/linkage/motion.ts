@@ -85,7 +85,7 @@ export interface Motion<P extends string = string, B extends string = string> {
   readonly low: MotionEnd;
   /** The same on the side of greater values. */
   readonly high: MotionEnd;
-  /** Places of all points; throws InputError outside the range, never extrapolates. */
+  /** Places of all points; throws InputError outside the range but for rounding, never extrapolates. */
   at(driver: number): Record<P, Point>;
   /** A measure as a function of the driver; throws InputError for an unknown name, and outside the range. */
   read(measure: Measure<P, B>): (driver: number) => Reading;
@@ -194,6 +194,8 @@ function choiceFaults(choice: unknown): Diagnostic[] {
 
 const OPTIONS = ['driver', 'drivers', 'from', 'to', 'hold', 'tolerance', 'branch'];
 
+/** How far off an end a driver may be to count as that end, as a share of the greater end. */
+const OFF_AN_END = 8 * Number.EPSILON;
 /** Share of the size that a redundant constraint may miss by. */
 const TOLERANCE = 1e-6;
 /** A constraint that misses by a share of the size seems independent by more than that, the more the less things turn. */
@@ -263,8 +265,10 @@ function checkRange(from: number, to: number, drawn: number, scale: number): voi
 function motionOf(path: Path, drawn: number): Motion {
   const { system, low, high } = path;
   const names = system.structure.names;
-  const inRange = (driver: number) => {
-    if (driver >= low.at && driver <= high.at) return;
+  const rounding = OFF_AN_END * Math.max(Math.abs(low.at), Math.abs(high.at));
+  const inRange = (driver: number): number => {
+    const within = typeof driver === 'number' && driver >= low.at - rounding && driver <= high.at + rounding;
+    if (within) return Math.min(Math.max(driver, low.at), high.at);
     throw refusal('driver value', [
       fault('outsideMotion', '', {
         got: show(driver),
@@ -282,8 +286,7 @@ function motionOf(path: Path, drawn: number): Motion {
     high,
     path,
     at(driver) {
-      inRange(driver);
-      readRows(places, Float64Array.of(driver), 0);
+      readRows(places, Float64Array.of(inRange(driver)), 0);
       const { m } = places;
       return Object.fromEntries(
         names.map((name, p) => [name, [m[2 * p * READING], m[(2 * p + 1) * READING]] as const]),
@@ -292,8 +295,7 @@ function motionOf(path: Path, drawn: number): Motion {
     read(measure) {
       const r = reader(path, [bindMeasure(system, measure, 'measure')]);
       return (driver) => {
-        inRange(driver);
-        readRows(r, Float64Array.of(driver), 0);
+        readRows(r, Float64Array.of(inRange(driver)), 0);
         return { value: r.m[0], first: finite(r.m[FIRST]), second: finite(r.m[SECOND]) };
       };
     },

@@ -45,7 +45,9 @@ export const SYNTHESIS: PlainSentences = {
   noValues: { problem: 'not a list of values', allowed: '[number, ...]' },
   notPrecisionPoints: (say) => ({
     problem: 'not the values of the driver at the precision points',
-    allowed: `${say.text('count')} numbers from ${say.text('from')} to ${say.text('to')}`,
+    allowed: `a list of ${say.text('count')} finite numbers${
+      say.has('from') ? ` from ${say.text('from')} to ${say.text('to')}` : ''
+    }`,
   }),
   noQuantityBounds: { problem: 'not a list of bounds', allowed: '[{ quantity, min, max }, ...]' },
   notQuantityBounds: { problem: 'not bounds', allowed: '{ quantity, min, max }, or one of the two' },

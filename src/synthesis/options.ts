@@ -244,14 +244,12 @@ function objectiveFaults(
     values: ['quantity', 'at', 'values', 'offset'],
   }[kind];
   faults.push(...unknownOptions(objective, [...fields, ...COUNTED], path));
+  // A range that is itself at fault is no measure for the points.
+  const range = Number.isFinite(from) && Number.isFinite(to) ? { from, to } : undefined;
   const precisionPoints = (count: number) => {
-    if (
-      Array.isArray(at) &&
-      at.length === count &&
-      at.every((t) => Number.isFinite(t) && t >= from && t <= to)
-    )
-      return;
-    faults.push(fault('notPrecisionPoints', `${path}.at`, { got: show(at), count, from, to }));
+    const isOne = (t: number) => Number.isFinite(t) && (range === undefined || (t >= from && t <= to));
+    if (Array.isArray(at) && at.length === count && at.every(isOne)) return;
+    faults.push(fault('notPrecisionPoints', `${path}.at`, { got: show(at), count, ...range }));
   };
   if (kind === 'path') {
     const places = listOf(`${path}.through`, through as readonly unknown[], 'noPlaces', faults);

@@ -290,6 +290,21 @@ describe('a motion', () => {
     expect(thrown(() => motion.at(Number.NaN)).message).toContain('got NaN');
   });
 
+  it('takes a value off an end by rounding as that end', () => {
+    const motion = trace(fourBar, { driver: { turn: 'crank' }, from: -1, to: 1 });
+    const read = motion.read({ x: 'C' });
+    for (const end of [-1, 1]) {
+      for (const off of [1, 4, 8]) {
+        expect(motion.at(end * (1 + off * Number.EPSILON))).toEqual(motion.at(end));
+        expect(read(end * (1 + off * Number.EPSILON))).toEqual(read(end));
+      }
+      thrown(() => motion.at(end * (1 + 1e-12)));
+      thrown(() => read(end * (1 + 1e-12)));
+    }
+    // @ts-expect-error: no number
+    expect(thrown(() => motion.at(null)).message).toContain('got null');
+  });
+
   it('throws for a measure of unknown names, when it is asked for', () => {
     const motion = trace(fourBar);
     for (const ask of [motion.read, motion.extremes]) {

@@ -359,7 +359,7 @@ describe('what is wrong with a synthesis', () => {
         objectives: [
           { quantity: { turn: 'rocker' } },
           { path: 'B', through: [[1, 2], 'x'], at: [0], tolerance: 0, weight: -1 },
-          { quantity: { turn: 'rocker' }, at: [0], values: [Number.NaN], offset: 'none' },
+          { quantity: { turn: 'rocker' }, at: ['0'], values: [Number.NaN], offset: 'none' },
           { quantity: { turn: 'rocker' }, extreme: 'most', target: '1' },
         ],
         bounds: [{ quantity: { x: 'B' } }, { quantity: { x: 'B' }, min: 1, max: 1, tolerance: -1 }, 7],
@@ -416,6 +416,9 @@ describe('what is wrong with a synthesis', () => {
       }),
       ['noPlaces objectives[1].through'],
     );
+    expectSame(codes({ ...good, objectives: [{ quantity: { turn: 'rocker' }, at: [1.1], values: [0] }] }), [
+      'notPrecisionPoints objectives[0].at',
+    ]);
     expectSame(codes({ ...good, objectives: [{ quantity: { turn: 'rocker' }, at: [], values: [] }] }), [
       'noValues objectives[0].values',
     ]);
