@@ -77,7 +77,7 @@ export function singularPose(e: TaylorExpansion, near: Float64Array): SingularPo
   return { pose, basis, aside, ...tangentsOf(secondOrder(e, aside, basis), basis) };
 }
 
-/** An orthonormal basis of the null space at a pose, which is eliminated, and the rows set aside. */
+/** An orthonormal basis of the null space at a pose, which is eliminated, as far as it is looked into, and the rows set aside. */
 export function nullSpaceAt(
   e: TaylorExpansion,
   pose: Float64Array,
@@ -88,13 +88,13 @@ export function nullSpaceAt(
   factorise(e, pose);
   elimination.share = share;
   const basis: Float64Array[] = [];
-  elimination.pivotRow.forEach((row, column) => {
-    if (row >= 0) return;
+  for (let column = 0; column < pose.length && basis.length <= DIMENSIONS; column++) {
+    if (elimination.pivotRow[column] >= 0) continue;
     const vector = new Float64Array(pose.length);
     nullVector(elimination, column, vector);
     const unit = unitAcross(vector, basis);
     if (unit !== null) basis.push(unit);
-  });
+  }
   const aside = e.asListed.reduce<number[]>((list, i) => {
     if (elimination.pivotColumn[i] < 0) list.push(i);
     return list;
