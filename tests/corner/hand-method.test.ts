@@ -120,6 +120,27 @@ describe('the hand figure', () => {
     );
   });
 
+  it('without a spring rate that could carry the mass stands beside the square of the ratio, and says why', () => {
+    const corner = levelCorner(20 * DEGREE, 0.7);
+    const { installationRatio: ratio, installationRatioSlope: slope } = sweep(corner).at(0);
+    expect(slope).toBeGreaterThan(0);
+    // k_s R^2 = m (2 pi f)^2 - F R': that spring comes to nothing where the wheel rate is what the slope alone gives.
+    const none = Math.sqrt(((9.80665 / ratio!) * slope! * 1000) / (2 * Math.PI) ** 2);
+    const cases = [
+      ['noSpringRate', {}],
+      ['noPositiveSpringRate', { frequency: none * (1 - 1e-9) }],
+      ['included', { frequency: none * (1 + 1e-9) }],
+    ] as const;
+    for (const [because, options] of cases) {
+      const { ride, geometricPart, springRate } = defined(
+        handMethod(corner, { sprungMass: 250, ...options }),
+      );
+      expect(geometricPart).toBe(because);
+      expect(springRate === undefined).toBe(because !== 'included');
+      if (because !== 'included') expectWithin(ride.exact, ratio! * ratio!, 1e-15);
+    }
+  });
+
   it('has its figures in its diagnostics', () => {
     fc.assert(
       fc.property(wildCorners, (input) => {

@@ -17,7 +17,7 @@ export const campaigns = {
   corner: {
     code: 'src/corner',
     judges: ['corner', 'document'],
-    without: ['corner/planegcs', 'corner/sensitivity', 'document/json-schema'],
+    without: ['corner/planegcs', 'document/json-schema'],
   },
   coilover: { code: 'src/coilover', judges: ['coilover'] },
 };
