@@ -7,10 +7,24 @@ import { endOfDirection } from '../linkage/direction-ends.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing, isPoint, type Point } from '../linkage/drawing.ts';
 import { between, cross, distance, dot } from '../numerics/plane.ts';
 import { type Obstacles, placeLabels } from './labels.ts';
-import { EDGE, FAINT, heading, joint, pivot, rimmed, SIZE, STROKES, THIN, WIDTH } from './marks.ts';
-import { hull, middle } from './poses.ts';
+import {
+  acrossFrom,
+  EDGE,
+  FAINT,
+  heading,
+  joint,
+  pivot,
+  rimmed,
+  SIZE,
+  STROKES,
+  THIN,
+  WIDTH,
+} from './marks.ts';
+import { hull, middle, slidesIn } from './poses.ts';
 import { type Attributes, type Element, element, line, type Place, svgDocument, through } from './svg.ts';
 import { textWidth } from './text.ts';
+
+type OnPaper = (point: Point) => Place;
 
 /** How a linkage is drawn; all optional. */
 export interface DrawLinkageOptions {
@@ -33,11 +47,19 @@ const BODY_ROOM = 4;
 /** Weight of a line of a further pose as an obstacle to names. */
 const OTHER_POSE = 0.4;
 
+/** A telescope's tube: half its width, how far it begins from its point, and to which share of the drawn length it reaches. */
+const TUBE = { half: 6, start: 9, end: 0.6 };
+/** A block that slides: half its length and half its width; a guide along an axis goes so far to either side. */
+const BLOCK = { length: 11, width: 7.5, guide: 40 };
+
+const BOX: Attributes = { ...THIN, fill: '#fff', 'stroke-width': 1.5 };
+
 const PLATE: Attributes = { ...STROKES.ride, fill: '#e2e2e2', 'fill-opacity': 0.8 };
 
 /**
- * A linkage as a self-contained SVG document in black and white: bodies as bars and plates, ropes as lines round their pulleys,
- * ground points ringed, all by their names. Points are in the drawing's own unit.
+ * A linkage as a self-contained SVG document in black and white: bodies as bars and plates, telescopes as cylinders, sliding points as
+ * blocks on their guides, ropes as lines round their pulleys, ground points ringed. Points, bodies and telescopes have their names.
+ * Points are in the drawing's own unit.
  *
  * @throws InputError for a faulty drawing, and for a pose without a place for each point or a curve with a point that is none.
  */
@@ -50,11 +72,12 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
     ...[points, ...poses].flatMap((pose) => Object.values(pose)),
     ...curves.flat(),
   ]);
-  const outlines = (pose: CheckedDrawing['points']) =>
-    Object.values(drawing.bodies).map((members) => slim(hull(members.map((name) => pose[name])).map(to)));
+  const { bodies, telescopes = {} } = drawing;
+  const outlines = (pose: CheckedDrawing['points'], parts: CheckedDrawing['bodies'] = bodies) =>
+    Object.values(parts).map((members) => slim(hull(members.map((name) => pose[name])).map(to)));
   const moving = Object.keys(points).filter((name) => !ground.includes(name));
 
-  const others = poses.map(outlines);
+  const others = poses.map((pose) => outlines(pose, { ...bodies, ...telescopes }));
   const over = poses.flatMap((pose, k) => [
     ...others[k].map((outline) =>
       element('path', { ...STROKES.bump, d: through(outline, outline.length > 2) }),
@@ -62,7 +85,9 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
     ...moving.map((name) => joint(to(pose[name]), 2.4, 1)),
   ]);
   const drawn = outlines(points);
-  const strands = strandsOf(drawing, to);
+  const rods = Object.values(telescopes).map(([a, b]): [Place, Place] => [to(points[a]), to(points[b])]);
+  const boxes = [...rods.map(tube), ...blocks(drawing, to)];
+  const strands = [...strandsOf(drawing, to), ...guides(drawing, to)];
   const full = drawn.map((outline) =>
     outline.length > 2
       ? element('path', { ...PLATE, d: through(outline, true) })
@@ -77,11 +102,13 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
       ...curves.map((curve) => element('path', { ...FAINT, d: through(curve.map(to)) })),
       ...over,
       ...full,
+      ...rods.map(([a, b]) => line(a, b, { ...STROKES.ride, 'stroke-width': 2.4 })),
       ...strands.map(([a, b]) => line(a, b, THIN)),
       ...pulleys(drawing, to, scale),
+      ...boxes.map((box) => element('path', { ...BOX, d: through(box, true) })),
       ...moving.map((name) => joint(to(points[name]), 4.4, 1.6)),
       ...ground.flatMap((name) => pivot(to(points[name]))),
-      ...names(drawing, to, [...drawn, ...strands], others.flat(), height),
+      ...names(drawing, to, [...drawn, ...rods, ...boxes, ...strands], others.flat(), height),
     ],
   });
 }
@@ -106,7 +133,7 @@ function checkPoses(
 
 /** Scale and place of the drawing, both axes alike. */
 function paperFor(places: readonly Point[]): {
-  to: (point: Point) => Place;
+  to: OnPaper;
   scale: number;
   height: number;
 } {
@@ -123,7 +150,7 @@ function paperFor(places: readonly Point[]): {
 }
 
 /** Straight parts of ropes as drawn. */
-function strandsOf({ points, ropes = {} }: CheckedDrawing, to: (point: Point) => Place): [Place, Place][] {
+function strandsOf({ points, ropes = {} }: CheckedDrawing, to: OnPaper): [Place, Place][] {
   return Object.values(ropes).flatMap((rope) => {
     const radii = rope.map((stop) => {
       if (typeof stop === 'string') return 0;
@@ -142,11 +169,7 @@ function strandsOf({ points, ropes = {} }: CheckedDrawing, to: (point: Point) =>
 }
 
 /** Pulleys of ropes, round. */
-function pulleys(
-  { points, ropes = {} }: CheckedDrawing,
-  to: (point: Point) => Place,
-  scale: number,
-): Element[] {
+function pulleys({ points, ropes = {} }: CheckedDrawing, to: OnPaper, scale: number): Element[] {
   return Object.values(ropes).flatMap((rope) =>
     rope.flatMap((stop) => {
       if (typeof stop === 'string') return [];
@@ -154,6 +177,52 @@ function pulleys(
       return [element('circle', { ...THIN, cx, cy, r: scale * stop.radius })];
     }),
   );
+}
+
+/** The tube of a telescope between two places. */
+function tube([from, towards]: [Place, Place]): Place[] {
+  const at = acrossFrom(from, towards);
+  const end = TUBE.end * distance(from, towards);
+  const { half, start } = TUBE;
+  return [at(start, -half), at(start, half), at(end, half), at(end, -half)];
+}
+
+/** Points held on a straight line, each with a place farther along: of sliders, of fixed coordinates. */
+function sliding({ points, sliders = {}, fixedCoordinates = [] }: CheckedDrawing, to: OnPaper) {
+  const from = ([x, y]: Place, [dx, dy]: Place): [Place, Place] => [
+    [x, y],
+    [x + dx, y + dy],
+  ];
+  return {
+    onLines: Object.values(sliders).map(({ point, on: [a, b] }) =>
+      from(to(points[point]), between(to(points[a]), to(points[b]))),
+    ),
+    onAxes: fixedCoordinates.map((one) =>
+      'x' in one ? from(to(points[one.x]), [0, 1]) : from(to(points[one.y]), [1, 0]),
+    ),
+  };
+}
+
+/** Blocks about the points that slide. */
+function blocks(drawing: CheckedDrawing, to: OnPaper): Place[][] {
+  const { onLines, onAxes } = sliding(drawing, to);
+  const { length, width } = BLOCK;
+  return [...onLines, ...onAxes].map(([from, towards]) => {
+    const at = acrossFrom(from, towards);
+    return [at(-length, -width), at(-length, width), at(length, width), at(length, -width)];
+  });
+}
+
+/** What points slide along, and distances that a ratio couples. */
+function guides(drawing: CheckedDrawing, to: OnPaper): [Place, Place][] {
+  const lines = slidesIn({ ...drawing, ropes: {}, telescopes: {} });
+  return [
+    ...lines.map(({ ends: [a, b] }): [Place, Place] => [to(drawing.points[a]), to(drawing.points[b])]),
+    ...sliding(drawing, to).onAxes.map(([from, towards]): [Place, Place] => {
+      const at = acrossFrom(from, towards);
+      return [at(-BLOCK.guide, 0), at(BLOCK.guide, 0)];
+    }),
+  ];
 }
 
 /** Sides of outlines as obstacles. */
@@ -175,17 +244,17 @@ function slim(outline: readonly Place[]): readonly Place[] {
 
 /** Names of points and bodies, clear of the drawn pose and, where there is room, of the others. */
 function names(
-  { points, bodies }: CheckedDrawing,
-  to: (point: Point) => Place,
+  { points, bodies, telescopes = {} }: CheckedDrawing,
+  to: OnPaper,
   drawn: readonly (readonly Place[])[],
   others: readonly (readonly Place[])[],
   height: number,
 ): Element[] {
   const named = [
     ...Object.keys(points).map((name) => ({ name, anchor: to(points[name]), clear: JOINT_ROOM })),
-    ...Object.keys(bodies).map((name) => ({
+    ...Object.entries({ ...bodies, ...telescopes }).map(([name, members]) => ({
       name,
-      anchor: to(middle(bodies[name].map((member) => points[member]))),
+      anchor: to(middle(members.map((member) => points[member]))),
       clear: BODY_ROOM,
     })),
   ];

@@ -8,7 +8,7 @@ import { rimDiameterOf, tyreOf } from '../corner/tyre.ts';
 import { fault } from '../diagnostic.ts';
 import type { TyreInput } from '../document/inputs.ts';
 import { refusal } from '../errors/report.ts';
-import type { Point } from '../linkage/drawing.ts';
+import type { Drawing, Point } from '../linkage/drawing.ts';
 import { type ConstraintMaker, jointsIn } from '../linkage/joints.ts';
 import { distance } from '../numerics/plane.ts';
 import { DEGREES } from '../units.ts';
@@ -241,12 +241,22 @@ const slidesOf = (ground: readonly string[]): ConstraintMaker<readonly Line[]> =
  * Lines that something slides along, each with its name and ends: telescopes, what sliders are on, and what keeps its angle
  * to a body, as a strut's axis does; each once, without those that a body or the shock shows.
  */
-export function slides({ drawing, shock }: CornerModel): { name: string; ends: Line }[] {
+export function slides({ drawing, shock }: CornerModel): Slide[] {
+  return slidesIn(drawing, [[shock.inner, shock.outer]]);
+}
+
+interface Slide {
+  readonly name: string;
+  readonly ends: Line;
+}
+
+/** The same of a drawing, without those that a body or another part shows. */
+export function slidesIn(drawing: Drawing, parts: readonly Line[] = []): Slide[] {
   const along = slidesOf(drawing.ground);
   const lines = jointsIn(drawing).flatMap(({ at, direction, constraint }) =>
     (direction === undefined ? constraint(along) : [direction]).map((ends) => ({ name: at.name, ends })),
   );
-  const shown: (readonly string[])[] = [...Object.values(drawing.bodies), [shock.inner, shock.outer]];
+  const shown: (readonly string[])[] = [...Object.values(drawing.bodies), ...parts];
   return lines.flatMap(({ name, ends }) => {
     if (shown.some((part) => ends.every((point) => part.includes(point)))) return [];
     shown.push(ends);

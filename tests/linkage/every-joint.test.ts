@@ -204,7 +204,7 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
   });
 
   it('is in the guide', () => {
-    const guide = readFileSync(join(import.meta.dirname, '../../docs/custom-linkages.md'), 'utf8');
+    const guide = readFileSync(join(import.meta.dirname, '../../docs/joints.md'), 'utf8');
     expect(guide).toContain(`\`${kind}: `);
   });
 

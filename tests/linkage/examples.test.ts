@@ -108,6 +108,59 @@ function rearRocker(): number[] {
   return [ratio(drawn), ratio({ axle, foot, eye, shock }), distance(shock, mount), 1000 / ratio(drawn)];
 }
 
+/** Moments about wrist, guide's pivot, elbow and foot, all cylinders pulled; the pose by circles, from the foot outwards. */
+function backhoe(): number[] {
+  const [foot, boomBase]: Place[] = [
+    [0, 0],
+    [-60, 420],
+  ];
+  const drawn = {
+    ...{ boomEye: [820, 1500], stickBase: [760, 1640], elbow: [1500, 2150], stickEye: [1320, 2420] },
+    ...{ bucketBase: [1610, 2330], guidePivot: [2180, 1010], wrist: [2280, 800], K: [2390, 1120] },
+    ...{ bucketEye: [2530, 900], tip: [2650, 150] },
+  } satisfies Record<string, Place>;
+  const load = 5000;
+  const { tip, K, bucketEye, guidePivot, wrist, elbow } = drawn;
+  const link = (load * (tip[0] - wrist[0])) / arm([K, bucketEye], wrist);
+  const bucket = (link * arm([K, bucketEye], guidePivot)) / arm([drawn.bucketBase, K], guidePivot);
+  const stick = (load * (tip[0] - elbow[0])) / arm([drawn.stickBase, drawn.stickEye], elbow);
+  const boom = (load * tip[0]) / arm([boomBase, drawn.boomEye], foot);
+
+  const boomEye = meet(boomBase, 1600, foot, distance(foot, drawn.boomEye), 1);
+  const [stickBase, atElbow] = [drawn.stickBase, elbow].map((point) =>
+    carried([foot, drawn.boomEye, point], [foot, boomEye]),
+  );
+  const stickEye = meet(stickBase, 1050, atElbow, distance(elbow, drawn.stickEye), 1);
+  const [bucketBase, pivot, atWrist] = [drawn.bucketBase, guidePivot, wrist].map((point) =>
+    carried([elbow, drawn.stickEye, point], [atElbow, stickEye]),
+  );
+  const pin = meet(bucketBase, 1500, pivot, distance(guidePivot, K), 1);
+  const eye = meet(pin, distance(K, bucketEye), atWrist, distance(wrist, bucketEye), 1);
+  return [-boom, -stick, -bucket, ...carried([wrist, bucketEye, tip], [atWrist, eye])];
+}
+
+/** Circle by circle, and the output's angle at 7200 places of the crank. */
+function stephenson(): number[] {
+  const [D, E]: Place[] = [
+    [60, 0],
+    [186, 171],
+  ];
+  const pin = (turn: number): Place => {
+    const B: Place = [20 * cos(PI + turn), 20 * sin(PI + turn)];
+    const C = meet(B, 80, D, 80, 1);
+    const way = Math.atan2(B[1] - C[1], B[0] - C[0]) + (140 * PI) / 180;
+    return meet([C[0] + 80 * cos(way), C[1] + 80 * sin(way)], 100.8, E, 60, 1);
+  };
+  const swing = (half: number) => {
+    const angles = Array.from({ length: 7201 }, (_, k) => {
+      const [x, y] = pin(half * (k / 3600 - 1));
+      return (Math.atan2(y - E[1], x - E[0]) * 180) / PI;
+    });
+    return Math.max(...angles) - Math.min(...angles);
+  };
+  return [swing(PI), swing(PI / 3), ...pin(PI / 2)];
+}
+
 const FIGURES: Readonly<Record<string, readonly number[]>> = {
   watt: watt(),
   // Virtual work.
@@ -129,6 +182,10 @@ const FIGURES: Readonly<Record<string, readonly number[]>> = {
   pantograph: [150, 150, 3],
   'rear-rocker': rearRocker(),
   tackle: [40, 200, -400],
+  backhoe: backhoe(),
+  stephenson: stephenson(),
+  // Willis' equation, from memory: 1 - 100 / z for each turn of the arm.
+  ferguson: [101, 100, 99].map((z) => 101 * (1 - 100 / z)),
 };
 
 it('prints what closed forms give, and draws the pictures that are kept: node docs/examples/linkages/watt.mjs, and so on', async () => {

@@ -319,6 +319,56 @@ describe('drawLinkage', () => {
     expect(svg).toContain('<title>Crank and rocker</title>');
   });
 
+  it('has telescopes as cylinders by their names, and blocks about points that slide, along their guides', () => {
+    const svg = drawLinkage({
+      points: {
+        O: [0, 0],
+        A: [0, 50],
+        P: [120, 0],
+        near: [60, 0],
+        far: [200, 0],
+        Q: [30, 110],
+        foot: [200, 90],
+      },
+      ground: ['O', 'near', 'far', 'foot'],
+      bodies: { crank: ['O', 'A'], rod: ['A', 'P'], link: ['A', 'Q'] },
+      sliders: { piston: { point: 'P', on: ['near', 'far'] } },
+      fixedCoordinates: [{ x: 'Q' }],
+      telescopes: { ram: ['foot', 'Q'] },
+    });
+    const paper = readPaper(svg);
+    expect(faults(paper)).toEqual([]);
+    expect(paper.words.map(({ text }) => text)).toContain('ram');
+    const rings = [...svg.matchAll(/<circle cx="([\d.]+)" cy="([\d.]+)" r="(?:6.5|4.4)"/g)];
+    // Moving points first, then the ground, in the order of the drawing.
+    const [, P, Q, , near, far, foot] = rings.map(([, x, y]): [number, number] => [Number(x), Number(y)]);
+    // White boxes: the tube, then the blocks of slider and fixed coordinate.
+    const boxes = [...svg.matchAll(/<path [^>]*fill="#fff"[^>]* d="M([^"]*)Z"/g)].map(([, d]) =>
+      d.split('L').map((place) => place.split(' ').map(Number)),
+    );
+    expect(boxes.map((corners) => corners.length)).toEqual([4, 4, 4]);
+    const [tube, piston, guided] = boxes.map((corners) =>
+      [0, 1].map((axis) => corners.reduce((sum, place) => sum + place[axis] / 4, 0)),
+    );
+    const expectNear = (got: readonly number[], expected: readonly number[]) =>
+      got.forEach((value, k) => {
+        expect(Math.abs(value - expected[k])).toBeLessThan(0.02);
+      });
+    expectNear(piston, P);
+    expectNear(guided, Q);
+    const off = (tube[0] - foot[0]) * (Q[1] - foot[1]) - (tube[1] - foot[1]) * (Q[0] - foot[0]);
+    expect(Math.abs(off) / Math.hypot(Q[0] - foot[0], Q[1] - foot[1])).toBeLessThan(0.02);
+    // Guides: from near to far, and upright through Q.
+    const lines = paper.strokes.map(({ from, to }) => [...from, ...to]);
+    const has = (places: readonly number[]) =>
+      expect(
+        lines.some((one) => one.every((value, k) => Math.abs(value - places[k]) < 0.02)),
+        String(places),
+      ).toBe(true);
+    has([...near, ...far]);
+    has([Q[0], Q[1] - 40, Q[0], Q[1] + 40]);
+  });
+
   it('refuses a pose without a place, by its name, and a faulty drawing', () => {
     const pose = { ...crankRocker.points, B: [Number.NaN, 0] as const };
     expect(() => drawLinkage(crankRocker, { poses: [pose] })).toThrow(/poses\[0\]\.B: no place/);

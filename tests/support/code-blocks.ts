@@ -8,7 +8,11 @@ export interface CodeBlock {
   readonly code: string;
   /** A file name for it. */
   readonly file: string;
+  /** The picture above it that shows its linkage; null if there is none. */
+  readonly picture: { readonly title: string; readonly file: string } | null;
 }
+
+const BLOCK = /(?:!\[(.*)\]\((pictures\/guide\/.*)\)\n\n)?```ts\n([\s\S]*?)```/g;
 
 /** Every block of TypeScript in README and docs. */
 export function codeBlocks(): CodeBlock[] {
@@ -17,9 +21,15 @@ export function codeBlocks(): CodeBlock[] {
     .map((path) => join('docs', path))
     .sort();
   return ['README.md', ...guides].flatMap((page) =>
-    [...readFileSync(page, 'utf8').matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code], k) => {
+    [...readFileSync(page, 'utf8').matchAll(BLOCK)].map(([, title, picture, code], k) => {
       const name = page.replace(/\.md$/, '').replaceAll(/[\\/]/g, '-');
-      return { page, n: k + 1, code, file: `${name}-${k + 1}.ts` };
+      return {
+        page,
+        n: k + 1,
+        code,
+        file: `${name}-${k + 1}.ts`,
+        picture: picture === undefined ? null : { title, file: join('docs', picture) },
+      };
     }),
   );
 }

@@ -47,9 +47,9 @@ const lengths = [1300, 1750, 2000];
 const dig = trace(drawn, { drivers: drivers.map((driver, k) => ({ driver, to: lengths[k] })) });
 console.log('the boom turns [rad]:', dig.read({ turn: 'boom' })(1).value.toFixed(6));
 
-// Cylinders as bars, for the picture.
-const rams = { ...drawn.bodies, boomRam, stickRam, bucketRam };
+// Cylinders as telescopes, for the picture.
+const telescopes = { boomRam, stickRam, bucketRam };
 writeFileSync(
   new URL('../../pictures/linkages/excavator.svg', import.meta.url),
-  drawLinkage({ ...drawn, bodies: rams }, { title: 'Excavator with three cylinders', poses: [dig.at(1)] }),
+  drawLinkage({ ...drawn, telescopes }, { title: 'Excavator with three cylinders', poses: [dig.at(1)] }),
 );

@@ -40,7 +40,7 @@ console.log('shock force for 1000 N at the axle [N]:', carried.driver?.toFixed(3
 writeFileSync(
   new URL('../../pictures/linkages/rear-rocker.svg', import.meta.url),
   drawLinkage(
-    { ...drawn, bodies: { ...drawn.bodies, shock: ['shockMount', 'shockEye'] } },
+    { ...drawn, telescopes: { shock: shock.length } },
     {
       title: 'Rear suspension of a motorcycle with a rocker',
       poses: [motion.at(60)],

@@ -40,7 +40,7 @@ console.log('cylinder for 100 kN at the ram [N]:', held.driver?.toFixed(3));
 writeFileSync(
   new URL('../../pictures/linkages/toggle-press.svg', import.meta.url),
   drawLinkage(
-    { ...drawn, bodies: { ...drawn.bodies, piston: ['cylinder', 'knee'], guide: ['top', 'bottom'] } },
+    { ...drawn, telescopes: { piston: ['cylinder', 'knee'] } },
     { title: 'Toggle press', poses: [motion.at(-10), motion.at(-200)] },
   ),
 );
