@@ -8,8 +8,25 @@ import { join } from 'node:path';
 import { line } from '../../src/sentences/line.ts';
 import type { Words } from '../../src/sentences/plain.ts';
 import type { Say } from '../../src/sentences/say.ts';
+import { type Quantity, unitName } from '../../src/units.ts';
 import { isBefore } from './record.ts';
 import { codesByHeading, TABLES } from './tables.ts';
+
+const PRINTED: readonly Quantity[] = [
+  'length',
+  'mass',
+  'force',
+  'rate',
+  'damping',
+  'pressure',
+  'speed',
+  'shaftSpeed',
+  'frequency',
+  'rollStiffness',
+  'rollGradient',
+  'angle',
+];
+const UNITS = PRINTED.map((quantity) => unitName(quantity, 'metric')).join(', ');
 
 const folder = join('out', 'messages');
 rmSync(folder, { recursive: true, force: true });
@@ -61,7 +78,8 @@ writeFileSync(
 
 A diagnostic is \`{ code, severity, path, values }\`. \`error.issues\` of an \`InputError\` has them with severity \`error\`. Results have them with
 severity \`conflict\` (it cannot be made or will not work), \`check\` (an input that looks wrong) or \`note\`. \`path\` is the place in the input. \`values\`
-are numbers in the library's units (mm, kg, N, N/mm, Hz, degrees) and names. From 1.0 on, codes are stable; wording is not.
+are names, and numbers in the library's units (${UNITS};
+a shear modulus in N/mm²). From 1.0 on, codes are stable; wording is not.
 
 \`sentence(diagnostic, units)\` and \`describeIssue(diagnostic, units)\` put a diagnostic into words. The examples below are what tests met, in the units
 of that test. Names in square brackets are names of values, where no test has put a code into words.
