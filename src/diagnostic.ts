@@ -7,14 +7,14 @@ export type Severity = 'error' | 'conflict' | 'check' | 'note';
 /** A number or name behind a diagnostic, or a list of them. */
 export type Value = number | string | boolean | null | readonly (number | string)[];
 
-/** A fact about an input or a result, as data: its sentence is made last, in the units asked for. */
+/** A fact about an input or a result, as data; `sentence(diagnostic, units)` puts it into words. */
 export interface Diagnostic {
   /** What it is about, as `wheelRateNotPositive`: stable, for programs. */
   readonly code: string;
   readonly severity: Severity;
   /** Place in the input, as `corners.front.sizing.springs[1]`; empty for the input as a whole. */
   readonly path: string;
-  /** The numbers and names behind it, in the library's units (mm, kg, N, N/mm, Hz, degrees). */
+  /** The numbers and names behind it, in the library's units (mm, kg, N, N/mm, N·s/m, Hz, degrees). */
   readonly values: Readonly<Record<string, Value>>;
 }
 

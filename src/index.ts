@@ -13,6 +13,7 @@ export {
   type CaseForces,
   type CornerForces,
   cornerForces,
+  type JointExtreme,
   type LoadedJoint,
 } from './coilover/forces/corner-forces.ts';
 export {
@@ -154,6 +155,7 @@ export type { Bounds } from './numerics/box.ts';
 export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
 export type { SearchProgress, SearchReport } from './numerics/multistart.ts';
+export { approximationLabel } from './report/approximation-label.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type PlotCurvesOptions, plotCurves } from './report/curves.ts';
 export { plotDampingForce } from './report/damping-picture.ts';
@@ -179,7 +181,6 @@ export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
-export { approximationLabel } from './sentences/hand-method.ts';
 export { describeIssue, issueLines, sentence } from './sentences/sentence.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {

@@ -1,4 +1,4 @@
-// The library counts in mm, kg, N, N/mm, N s/m, degrees, km/h and bar. The factors from inch and pound are exact:
+// The library counts in mm, kg, N, N/mm, N·s/m, degrees, km/h and bar. The factors from inch and pound are exact:
 //
 //   inch = 25.4 mm     pound = 0.45359237 kg     standard gravity g = 9.80665 m/s^2
 //   lbf = pound g      lbf/in = lbf / inch       lbf s/in = lbf s / inch
@@ -17,7 +17,7 @@ export const POUND = 0.45359237;
 export const GRAVITY = 9.80665;
 /** N in a pound-force. */
 export const POUND_FORCE = 4.4482216152605;
-/** N/mm in a pound-force an inch. */
+/** N/mm in a pound-force per inch. */
 export const POUND_FORCE_PER_INCH = POUND_FORCE / INCH;
 
 /** What the numbers of a document are written in. */

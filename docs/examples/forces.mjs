@@ -44,7 +44,7 @@ for (const [name, drawn, axis] of /** @type {const} */ ([
   ['lower arm, stud down', onLower, [0, -1]],
   ['upper arm, stud up', onUpper, [0, 1]],
 ])) {
-  const { cases, largest } = cornerForces(drawn, options([...axis], damperOf(drawn)));
+  const { cases, maxPullOut } = cornerForces(drawn, options([...axis], damperOf(drawn)));
   console.log(`\nCoilover on the ${name}`);
   for (const { name: title, ballJoints } of cases) {
     for (const joint of ['lowerOuter', 'upperOuter']) {
@@ -52,7 +52,7 @@ for (const [name, drawn, axis] of /** @type {const} */ ([
       console.log(`  ${title}, ${joint}: axial ${axial.toFixed(0)} N, radial ${radial.toFixed(0)} N`);
     }
   }
-  for (const { case: title, diagnostic } of Object.values(largest)) {
+  for (const { case: title, diagnostic } of Object.values(maxPullOut)) {
     console.log(`  ${title}: ${sentence(diagnostic)}`);
   }
 }

@@ -18,11 +18,11 @@ export interface FigureChange extends Pick<FigureInfo, 'label' | 'quantity'> {
   /** Null where it has no value. */
   readonly before: number | null;
   readonly after: number | null;
-  /** After less before; null where one of them has no value. */
+  /** After minus before; null where one of them has no value. */
   readonly change: number | null;
   /** The larger half-width of the two 95 % intervals; null where neither is known. */
   readonly halfWidth: number | null;
-  /** Change over half-width; null where there is no change as a number, or nothing makes the figure uncertain. */
+  /** Change ÷ half-width; null where there is no change as a number, or nothing makes the figure uncertain. */
   readonly againstInterval: number | null;
 }
 
@@ -61,16 +61,16 @@ export interface SizingComparison {
   readonly figures: readonly FigureChange[];
   readonly choices: readonly ChoiceChange[];
   readonly limits: readonly LimitChange[];
-  /** What does not fit in one of them only, told apart by code and path. */
+  /** Conflicts that only one of the two has, by code and path. */
   readonly conflicts: {
     readonly gone: readonly Diagnostic[];
     readonly added: readonly Diagnostic[];
   };
-  /** What is to be looked at again in one of them only, likewise. */
+  /** Checks that only one of the two has. */
   readonly checks: SizingComparison['conflicts'];
   /**
-   * `order`: the coilover itself changes; `adjustable`: spring, valving or perch only; `car`: neither; `nothing`: they are the same.
-   * Travel and margins that follow, as with another tyre, change no order.
+   * What the changes affect. `order`: the coilover itself; `adjustable`: spring, valving or perch only; `car`: neither; `nothing`: no change.
+   * Travel and margins that follow, such as those of another tyre, do not affect an order.
    */
   readonly consequence: FigureGroup | 'nothing';
 }
@@ -79,8 +79,8 @@ export interface SizingComparison {
 const ROUNDING = 1e-9;
 
 /**
- * Compares two sizings figure by figure: of two cars, of one car before and after it was weighed, with more mass, another lean, another
- * tyre. Of a sizing and itself nothing is listed.
+ * Compares two sizings, figure by figure: of two cars, or of one car before and after a change. Lists only what differs by more than
+ * rounding.
  */
 export function compareSizings(before: Sizing, after: Sizing): SizingComparison {
   const figures = figureChanges(before, after);

@@ -49,8 +49,9 @@ export interface CarMasses {
   readonly front: WheelMasses;
   readonly rear: WheelMasses;
   readonly total: number;
-  /** Fraction of the total on the front axle, on the left-hand wheels. */
+  /** Fraction of the total on the front axle, 0 to 1. */
   readonly frontFraction: number;
+  /** Fraction of the total on the left-hand wheels, 0 to 1. */
   readonly leftFraction: number;
 }
 
@@ -83,8 +84,8 @@ export function loadNames(input: MassesInput | undefined): string[] | null {
 }
 
 /**
- * Masses on the four wheels in the design state, or in the state of a name; shares outside 0 to 1 are told by their places and nothing is
- * reckoned from them.
+ * Masses on the four wheels in the design state, or in the named state. Fractions outside 0 to 1 are reported with their places, and nothing
+ * is computed from them.
  */
 export function carMasses(
   input: MassesInput,

@@ -14,14 +14,14 @@ import { type CoiloverForce, jumpLengths, totalPush } from './forces/axial-force
 
 /** How the shock goes with the wheel, over the travel that was laid. */
 export interface ShockCurve {
-  /** Length between the end eyes, mm; installation ratio; its derivative by travel, 1/mm. */
+  /** Length between the end eyes, mm; installation ratio; its derivative with respect to travel, 1/mm. */
   at(travel: number): { length: number; ratio: number; slope: number };
   /** Travel laid: droop negative, mm. */
   readonly droop: number;
   readonly bump: number;
   /** Lateral place of the contact patch, mm, and roll-centre height above the ground (both wheels alike), mm, at a travel. */
   patch(travel: number): { y: number; rollCentreHeight: number };
-  /** How the two eyes move with the wheel at a travel: mm a mm of travel, `[y, z]` each. */
+  /** How the two eyes move with the wheel at a travel: mm per mm of travel, `[y, z]` each. */
   eyes(travel: number): { outer: readonly [number, number]; inner: readonly [number, number] };
 }
 

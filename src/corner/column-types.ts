@@ -15,7 +15,7 @@ export interface StandardColumns {
   readonly shockLength: Float64Array;
   /** mm of shock a mm of contact-patch travel, positive where bump shortens the shock. */
   readonly installationRatio: Float64Array;
-  /** Derivative of the ratio by contact-patch travel, 1/mm. */
+  /** Derivative of the ratio with respect to contact-patch travel, 1/mm. */
   readonly installationRatioSlope: Float64Array;
   /** Degrees from vertical, top inboard positive. */
   readonly shockInclination: Float64Array;
@@ -48,7 +48,7 @@ export interface StandardColumns {
 type RockerColumn = 'rockerAngle' | 'rodAngle' | 'rodRockerAngle';
 type ArmColumn = 'lowerArmAngle' | 'upperArmAngle';
 
-/** Columns that come of a rate by travel: at a dead point there is none. */
+/** Columns that need a derivative with respect to travel: at a dead point they have no value. */
 type RateColumn =
   | 'installationRatio'
   | 'installationRatioSlope'
@@ -92,12 +92,12 @@ export type ColumnOf<K extends Kind = Kind> = [K] extends ['custom']
   ? EveryColumn | OwnColumn
   : Common<ColumnsOf, K>;
 
-/** Names of the columns that a corner of a kind can be asked for. */
+/** Names of the columns that a corner of a kind can have. */
 export type ColumnName<K extends Kind = Kind> = [K] extends ['custom']
   ? EveryColumn | OwnColumn
   : Common<{ [One in Kind]: ColumnsOf[One] | FurtherColumnsOf[One] }, K>;
 
-/** `Name` where it may be asked of a corner: a column of its kind, or no more than a string. Else what may be asked. */
+/** `Name` if the corner can have that column, or if `Name` is just a string; otherwise the names that it can have. */
 export type AllowedColumn<C extends Corner, Name extends string> = string extends Name
   ? Name
   : [Name] extends [ColumnName<C['kind']>]
@@ -105,7 +105,7 @@ export type AllowedColumn<C extends Corner, Name extends string> = string extend
     : ColumnName<C['kind']>;
 
 /**
- * Columns by name, one entry a row: travel and those asked for. The instant centre has gaps (null) where the arms are
+ * Columns by name, one entry per row: travel and the chosen columns. The instant centre has gaps (null) where the arms are
  * parallel.
  */
 export type Columns<Name extends string = string> = Pick<
@@ -124,7 +124,7 @@ export type Row<Name extends string = string> = {
   readonly [One in keyof Columns<Name>]: Entry<Columns<Name>[One]>;
 };
 
-/** The pose at a travel as a flat object: a row, but at a dead point what comes of a rate by travel is null. */
+/** The pose at a travel as a flat object. At a dead point the columns that need a derivative with respect to travel are null. */
 export type Pose<Name extends string = string> = {
   readonly [One in keyof Row<Name>]: One extends RateColumn ? Row<Name>[One] | null : Row<Name>[One];
 };

@@ -44,17 +44,18 @@ export interface CustomCornerInput<
 }
 
 /**
- * A corner from any linkage of one freedom: it has every column and limit that its parts allow.
+ * A corner from any linkage with one degree of freedom. It has every column and limit that its parts allow.
  *
- * `drawing` has its points as `[y, z]` in mm, as `doubleWishbone` takes them; a right-hand corner (wheel at negative y) is
- * mirrored. `upright` names the body that carries `wheelCentre` and `contactPatch`, `shock` the points between which the
- * coilover stands, `outer` that nearer to the wheel, with `foreAftOffset` their fore-aft distance (mm). Optional are `kingpin`,
- * the points that the wheel steers about (without it no kingpin inclination); `rocker`, for the angles and the dead points
- * of a rocker and its rod; `camber` as drawn (deg, top outboard positive; default: that of a thin disc on its contact patch);
- * and `angles`, further columns in degrees: the direction `{ angle: ['A', 'B'] }` of a line from horizontal, counter-clockwise
- * positive, or the `{ turn: 'body' }` of a body from its drawn pose.
+ * - `drawing`: points `[y, z]` in mm, as for `doubleWishbone`; a right-hand corner (wheel at negative y) is mirrored.
+ * - `upright`: the body that carries `wheelCentre` and `contactPatch`.
+ * - `shock`: the two ends of the coilover, `outer` nearer to the wheel, and `foreAftOffset`, their fore-aft distance (mm).
+ * - `kingpin` (optional): two points of the steering axis; without it there is no kingpin inclination.
+ * - `rocker` (optional): for angles and dead points of a rocker and its rod.
+ * - `camber` (optional): as drawn, deg, top outboard positive; default that of a thin disc on its contact patch.
+ * - `angles` (optional): further columns in degrees: the direction `{ angle: ['A', 'B'] }` of a line from horizontal, counter-clockwise
+ *   positive, or the `{ turn: 'body' }` of a body from its drawn pose.
  *
- * @throws InputError with every issue; a linkage without exactly one freedom is refused when it is moved.
+ * @throws InputError with every issue; a linkage without exactly one degree of freedom is refused when it is moved.
  */
 export function customCorner<const P extends string, const B extends string, const T extends string = never>(
   input: CustomCornerInput<P, B, T>,

@@ -50,36 +50,36 @@ export const HAND_METHOD_APPROXIMATIONS = [
 /** One of the five, by name; `approximationLabel` says it in words. */
 export type HandMethodApproximation = (typeof HAND_METHOD_APPROXIMATIONS)[number];
 
-/** The hand figure against the exact one at a travel. */
+/** The hand estimate compared with the exact value at a travel. */
 export interface HandPoint {
   /** mm, bump +. */
   readonly travel: number;
-  /** Wheel rate by spring rate, exactly. */
+  /** Wheel rate ÷ spring rate, exact. */
   readonly exact: number;
-  /** How far off a spring is that was chosen by hand: -0.23 is 23 % too soft, 0.1 is 10 % too stiff. */
+  /** Error of a spring chosen by the hand method: -0.23 is 23 % too soft, 0.1 is 10 % too stiff. */
   readonly error: number;
   /** The factor of each approximation removed; their product is exact ÷ estimate. */
   readonly factors: Readonly<Record<HandMethodApproximation, number>>;
 }
 
-/** Why there is no hand figure. */
+/** A corner without a hand estimate, and why. */
 export interface NoHandMethod {
   readonly defined: false;
   readonly reason: Diagnostic;
 }
 
-/** The hand figure of a corner. */
+/** The hand estimate of a corner. */
 export interface HandMethod {
   readonly defined: true;
-  /** mm along the arm, from its pivot to the foot of the mount. */
+  /** Along the arm from its pivot to the point square to the mount, mm. */
   readonly d1: number;
-  /** mm along the arm, from its pivot to the ball joint. */
+  /** Along the arm from its pivot to the ball joint, mm. */
   readonly d2: number;
   /** Inclination of the shock from vertical as drawn, degrees, without sign. */
   readonly inclination: number;
   /** Factor taken for the inclination, 0 to 1. */
   readonly factor: number;
-  /** (d1/d2)^2 times the factor: wheel rate by spring rate, by hand. */
+  /** Wheel rate ÷ spring rate by the hand method: (d1 ÷ d2)² × factor. */
   readonly estimate: number;
   /** Whether the exact figure includes the geometric part, and if not, what is missing for it. */
   readonly geometricPart: 'included' | 'noSprungMass' | 'noSpringRate' | 'noPositiveSpringRate';
@@ -88,11 +88,11 @@ export interface HandMethod {
   /** At any travel in the range; throws InputError outside it. */
   at(travel: number): HandPoint;
   readonly ride: HandPoint;
-  /** Where in the range the spring is farthest off. */
+  /** The point of the range with the largest error. */
   readonly worst: HandPoint;
   /** The same over the travel, one entry a row. */
   readonly columns: Readonly<Record<'travel' | 'exact' | 'error', Float64Array>>;
-  /** What it comes to, for a builder. */
+  /** Results as diagnostics. */
   readonly diagnostics: readonly Diagnostic[];
 }
 

@@ -44,7 +44,7 @@ export interface CornerDocument extends DocumentCorner {
   readonly name?: string;
   /** What the document is written in; what comes out is metric either way. */
   readonly units: Units;
-  /** What to look at again, though it is no error; in the order of the document. */
+  /** Unusual values and remarks, in the order of the document. */
   readonly notes: readonly Diagnostic[];
 }
 
@@ -56,7 +56,7 @@ export interface CarDocument {
   readonly corners: { readonly front: DocumentCorner; readonly rear?: DocumentCorner };
   /** What sizes the coilovers of both axles: use, masses, downforce and so on, as far as the document has them. */
   readonly sizing: CarSizingFile;
-  /** What to look at again, though it is no error; in the order of the document. */
+  /** Unusual values and remarks, in the order of the document. */
   readonly notes: readonly Diagnostic[];
 }
 

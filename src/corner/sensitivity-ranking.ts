@@ -13,21 +13,21 @@ export interface SensitivityRankingOptions extends Omit<SweepOptions, 'columns'>
 
 const OPTIONS = ['column', 'bump', 'droop', 'travelReference', 'step'];
 
-/** What a millimetre of one coordinate changes, in the column's unit. */
+/** Change of a column per mm of one coordinate, in the column's unit per mm. */
 export interface SensitivityRank {
-  /** `shockMountY`, and so on: the coordinate that is a mm more, all others kept. */
+  /** Name of the coordinate, such as `shockMountY`; all others are held. */
   readonly coordinate: string;
-  /** Change at the drawn ride height; null where there is none. */
+  /** Change at design ride height; null where the column has no value. */
   readonly atDesign: number | null;
-  /** The change that is largest in size over the travel; null where there is none. */
+  /** The change of largest magnitude over the travel; null where the column has no value. */
   readonly largest: number | null;
-  /** Travel at which it is, mm, bump +; null where there is none. */
+  /** Travel of `largest`, mm, bump +; null where the column has no value. */
   readonly atTravel: number | null;
 }
 
 /**
- * What a millimetre costs: for each hardpoint coordinate how much a column changes with a mm of it, to first order, in
- * the order of the effect at ride (where that is equal, of the largest over the travel). Plain rows for a table.
+ * Ranks the hardpoint coordinates by their effect on a column, to first order: largest effect at design ride height first, then largest
+ * over the travel. One row per coordinate, for a table.
  *
  * @throws InputError as `sweep`.
  */

@@ -46,13 +46,13 @@ export function sensitivitiesOf(model: CornerModel, options: SweepOptions): Sens
   return { info, travel, by };
 }
 
-/** Columns of a sweep with their derivatives by some coordinates. */
+/** Columns of a sweep with their derivatives with respect to some coordinates. */
 export interface RatedColumns extends Sensitivities {
   readonly columns: Readonly<Record<string, ColumnValues>>;
   readonly end: Sweep['end'];
 }
 
-/** Columns of a corner's model with their derivatives by some of its coordinates. */
+/** Columns of a corner's model with their derivatives with respect to some of its coordinates. */
 export function ratedColumns(
   model: CornerModel,
   options: SweepOptions,

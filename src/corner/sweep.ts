@@ -30,7 +30,7 @@ export interface SweepOptions<Name extends string = string> {
   readonly travelReference?: TravelReference;
   /** Distance between rows, mm; default 5. Rows stand at its multiples, and at both ends. */
   readonly step?: number;
-  /** Names of the columns wanted beside `travel`; default all. */
+  /** Names of the columns beside `travel`; default all. */
   readonly columns?: readonly Name[];
 }
 
@@ -52,7 +52,7 @@ export interface Sweep<Name extends string = string> {
    * null there. Throws InputError outside the range.
    */
   at(travel: number): Pose<Name>;
-  /** One flat object a row. Rows stand at no dead point: but for gaps of the instant centre none has a null. */
+  /** One flat object per row. No row stands at a dead point, so only the instant centre has nulls. */
   rows(): Row<Name>[];
   readonly end: { readonly bump: SweepEnd; readonly droop: SweepEnd };
 }
@@ -61,14 +61,14 @@ export interface Sweep<Name extends string = string> {
 const MOST_ROWS = 1_000_000;
 
 /**
- * Sweeps a corner through its travel, from droop to bump as far as asked or as the linkage goes.
+ * Sweeps a corner from droop to bump, to the given travel or as far as the linkage moves.
  *
- * `end` says for either side where it stopped and how; a dead point is named, never passed.
+ * `end` gives the travel reached on each side, and how the motion ended. A dead point is named, never passed.
  *
- * It has the columns asked for, else all; in its type those that all corners of the kind have (of a double wishbone's
- * `shockOtherMountY` it knows where that is asked for by name).
+ * Without `columns` it has all columns; its type has those of every corner of the kind. Name other columns, such as
+ * `shockOtherMountY`, in `columns`.
  *
- * @throws InputError for options out of range, unknown columns, and a corner that is no linkage of one freedom.
+ * @throws InputError for options out of range, unknown columns, and a corner without exactly one degree of freedom.
  */
 export function sweep<C extends Corner, const Name extends string = ColumnOf<C['kind']>>(
   corner: C,

@@ -15,7 +15,7 @@ export interface Tyre {
 const MARKING = /^\s*P?(\d{3})\s*\/\s*(\d{2,3})\s*(?:[ZVHS]?R|B|D|-)?\s*(\d{2}(?:\.5)?)\b/i;
 
 /**
- * Overall radius and width of a tyre from its size marking, by the exact rule with the rim at 25.4 mm an inch. Tables of the
+ * Overall radius and width of a tyre from its size marking, by the exact rule with the rim at 25.4 mm per inch. Tables of the
  * standards round it to whole mm; the tyre you have may be several mm off either.
  *
  * @throws InputError for a marking that can't be read.

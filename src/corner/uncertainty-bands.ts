@@ -13,7 +13,7 @@ import { type ColumnValues, sensitivitiesOf } from './sensitivity.ts';
 import type { SweepOptions } from './sweep.ts';
 import { type PlusMinus, spreadOf } from './uncertainty.ts';
 
-/** How sure the columns of a sweep are. */
+/** 95 % uncertainty of the columns of a sweep. */
 export interface UncertaintyBands {
   /** The columns of the sweep but for `travel`. */
   readonly info: readonly ColumnInfo[];
@@ -21,13 +21,13 @@ export interface UncertaintyBands {
   readonly travel: Float64Array;
   /** By column, half-width of the 95 % band at each row in the column's unit; null where the column has no value. */
   readonly columns: Readonly<Record<string, ColumnValues>>;
-  /** The half-widths of the coordinates that it was reckoned with, mm. */
+  /** Half-widths of the coordinates that they were computed from, mm. */
   readonly plusMinus: Readonly<Record<string, number>>;
 }
 
 /**
- * 95 % bands of a sweep's columns, to first order, for coordinates that are as uncertain as `plusMinus` says (default:
- * as the corner does). `monteCarlo` has the same without that simplification.
+ * 95 % bands of a sweep's columns, to first order. `plusMinus` gives the half-widths of the coordinates (default: those of the
+ * corner). `monteCarlo` gives the same without that simplification.
  *
  * @throws InputError as `sweep`, and for a `plusMinus` that is missing or has unknown names or numbers below 0.
  */

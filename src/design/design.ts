@@ -14,11 +14,11 @@ import { undominated } from './trade-off.ts';
 import { placedAt } from './trial.ts';
 
 /**
- * Moves mounts of a corner within boxes until its values meet their goals, or come as near as can be found: from several starts, by
- * conjugate gradients on exact derivatives. Equal input gives equal bits. How, and what it can't promise: docs/design.md.
+ * Moves mounts of a corner within boxes until its values meet their goals, or come as near as the search finds: from several starts, by
+ * conjugate gradients on exact derivatives. Equal input gives equal bits. Method and limits: docs/design.md.
  *
- * @throws InputError for options that can't be, with every issue: a box without the corner as drawn in it, a travel that it
- * does not reach.
+ * @throws InputError for invalid options, with every issue: a box without the drawn corner in it, a travel that the corner does not
+ * reach.
  */
 export function design(corner: Corner, options: DesignOptions): Design {
   const model = modelOf(corner);

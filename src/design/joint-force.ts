@@ -78,7 +78,7 @@ function forceIn({ on, ground }: Forces, joint: string): Point | null {
   return body === undefined ? ground[joint] : on[body][joint];
 }
 
-/** The loads under which the linkage has the forces' derivatives by input k; null where a force is not determined. */
+/** The loads under which the linkage has the forces' derivatives with respect to input k; null where a force is not determined. */
 function virtualLoads(
   { fixedAngles = {} }: Drawing,
   places: Readonly<Record<string, DualPoint>>,

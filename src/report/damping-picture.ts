@@ -12,7 +12,7 @@ const LAYOUT: PlotLayout = { ...WIDE, right: WIDTH - 130, height: 260, names: 'r
 
 /**
  * The force table of a damper: force against shaft speed (N, mm/s), compression as a solid line, rebound as a dashed one, as an SVG
- * document labelled in the units asked for.
+ * document labelled in `units`.
  */
 export function plotDampingForce(
   rows: readonly DampingRow[],

@@ -3,9 +3,9 @@
 import { HAND_METHOD_APPROXIMATIONS, type HandMethod, type HandPoint } from '../corner/hand-method.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { approximationLabel } from '../sentences/hand-method.ts';
 import type { Units } from '../units.ts';
 import { capital } from '../words.ts';
+import { approximationLabel } from './approximation-label.ts';
 import { type Curves, curvesPicture, type PlotCurvesOptions } from './curves.ts';
 import { EDGE, heading, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
 import { type Element, element, line, type Picture, stacked, svgDocument, text } from './svg.ts';

@@ -28,11 +28,11 @@ import { vegaCurves } from './vega.ts';
 /** The same thing by MIME type: `text/plain`, mostly `text/html`, and `application/vnd.vegalite.v5+json` where there are curves. */
 export type MimeBundle = Readonly<Record<string, unknown>>;
 
-/** What shows itself as the last value of a notebook's cell; elsewhere `bundle` has the same. */
+/** Displays as the last value of a notebook's cell; elsewhere `bundle` has the same content. */
 export interface Shown {
-  /** What there is to see. */
+  /** The content by MIME type. */
   readonly bundle: MimeBundle;
-  /** Asked for by the kernel. */
+  /** Called by the kernel. */
   readonly [display: symbol]: () => MimeBundle;
 }
 
@@ -67,11 +67,11 @@ const DISPLAY = Symbol.for('Jupyter.display');
  * specification:
  *
  * - a sweep, or the `curves` of a sizing, as curves (`panels` chooses columns, `limits` shades what can't be reached), with the
- *   table as text, in the `units` asked for;
+ *   table as text, in `units`;
  * - a corner as its picture at ride and, with `limits`, where its travel ends;
  * - limits as sentences, the nearest first;
  * - a survey as its sentences, points and readings;
- * - a sizing as its findings and figures, an order or a report as it is;
+ * - a sizing as its conflicts, checks and figures, an order or a report as it is;
  * - the drawing of a linkage as its picture, with further `poses`;
  * - flat rows as a table, with curves of each number over the first where that grows (`together`: in one panel).
  *

@@ -37,7 +37,10 @@ export const FORCES: Sentences = {
     };
   },
   ballJointLoad: (say) => ({ problem: jointLoad(say) }),
-  largestJointLoad: (say) => ({ problem: `largest in the case "${say.text('case')}": ${jointLoad(say)}` }),
+  maxPullOut: (say) => ({
+    problem: `maximum pull-out, in the case "${say.text('case')}": ${jointLoad(say)}`,
+  }),
+  maxPushIn: (say) => ({ problem: `maximum push-in, in the case "${say.text('case')}": ${jointLoad(say)}` }),
   slackRope: (say) => ({
     problem: `the rope "${say.text('rope')}" would have to push with ${Number(say.number('push').toPrecision(4))} (unit of the loads): it hangs slack, and the linkage does not stay in this pose`,
   }),

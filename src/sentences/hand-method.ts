@@ -1,17 +1,13 @@
 import type { Say, Sentences } from './say.ts';
 
-const APPROXIMATIONS = {
+/** The approximations of the hand method in words. */
+export const APPROXIMATIONS = {
   cosineOnce: 'the cosine of the inclination taken once, where it counts twice',
   angleFromVertical: 'the inclination taken from vertical, not from square to pivot and mount',
   ballJoint: 'the ball joint taken for the contact patch',
   onePose: 'one pose taken for all',
   noGeometricPart: 'the geometric part of the wheel rate, left out',
 };
-
-/** An approximation of the hand method in words. */
-export function approximationLabel(approximation: keyof typeof APPROXIMATIONS): string {
-  return APPROXIMATIONS[approximation];
-}
 
 /** An error as a builder says it: `23 % too soft`. */
 function offBy(say: Say, name: string): string {

@@ -47,7 +47,7 @@ export interface SnapThrough {
 /** A rest followed while loads grow. */
 export interface FollowedRest<P extends string = string> {
   /**
-   * - `reached`: the factor asked for;
+   * - `reached`: the target factor;
    * - `endOfMotion`: the rest leaves the traced motion at this factor;
    * - `bifurcation`: the rest becomes unstable, and the linkage can go either way;
    * - `noRest`: there is no stable rest at the start, or none after a snap-through;

@@ -48,7 +48,7 @@ export interface Survey {
  */
 export interface SurveyScale {
   readonly applied: boolean;
-  /** Square root of chi-square by degrees of freedom; null where no reading checks another. */
+  /** √(chi-square ÷ degrees of freedom); null where no reading checks another. */
   readonly birgeRatio: number | null;
   /** The 97.5 % quantile of Student's t for the degrees of freedom, divided by 1.96; null as above. */
   readonly studentFactor: number | null;

@@ -20,7 +20,7 @@ export interface SurveyedParts {
   readonly otherEnd?: CarrierPart;
   /** What the wheel end of the rod is bolted to. */
   readonly rod?: CarrierPart;
-  /** Degrees, top outboard positive; needed where `contactPatch` was not surveyed. */
+  /** Camber, degrees, top outboard positive; required if `contactPatch` was not surveyed. */
   readonly camber?: number;
 }
 
@@ -39,12 +39,12 @@ export const MOUNTED_ON = {
 >;
 
 /**
- * The corner that a survey's points make, as sure as they are: its `plusMinus` is their covariance, which `bands` and
- * `monteCarlo` take up. Points go by the names of hardpoints: `lowerInner`, `lowerOuter`, `upperInner`, `upperOuter`,
+ * The corner that a survey's points make. Its `plusMinus` is their covariance, which `uncertaintyBands` and `monteCarlo` use. Points have
+ * the names of hardpoints: `lowerInner`, `lowerOuter`, `upperInner`, `upperOuter`,
  * `wheelCentre`, `contactPatch`, `shockMount`, `shockChassisMount` (or `shockOtherMount`); with a rocker `rodMount`,
  * `rodRockerMount`, `rockerPivot` and `shockRockerMount`; of a strut `strutTop` and `strutLower`. Others are left out. The
- * coilover's fore-aft offset is the difference of the `x` of its ends. What the survey leaves to look at, suspected readings above all, goes
- * along as `checks`, which a sizing shows among its own.
+ * coilover's fore-aft offset is the difference of the `x` of its ends. Checks of the survey, such as suspected readings, are the corner's
+ * `checks`, which a sizing shows among its own.
  *
  * @throws InputError for a point that is missing or not determined, and as the function of its kind.
  */

@@ -45,7 +45,7 @@ export interface BoundQuantity {
   readonly line: readonly [number, number] | null;
 }
 
-/** Value, first and second derivative by the driver; a velocity ratio has no second one. */
+/** Value, first and second derivative with respect to the driver; a velocity ratio has no second one. */
 export type Reading = readonly [value: number, first: number, second: number];
 
 /** What a quantity is, from the reading of its measure. */

@@ -4,13 +4,13 @@ import type { SearchProgress } from '../numerics/multistart.ts';
 
 /** How a search is made, and how it is followed. */
 export interface SearchOptions {
-  /** Searches from places of their own, the first from the drawing; default 6. */
+  /** Number of searches, each from another start, the first from the drawing; default 6. */
   readonly starts?: number;
-  /** What draws the places of the others: a whole number, default 1. */
+  /** Seed of the random starts: a whole number, default 1. */
   readonly seed?: number;
-  /** Ends the search when it says so: asked before each search and each trial. */
+  /** Ends the search once `aborted` is true: read before each search and each trial. */
   readonly signal?: { readonly aborted: boolean };
-  /** Told at the start of each search and now and then within. */
+  /** Called at the start of each search, and from time to time within it. */
   readonly progress?: (progress: SearchProgress) => void;
 }
 

@@ -20,11 +20,11 @@ const STATUS: Readonly<Record<MultistartStatus, SynthesisStatus>> = {
 const DRAWS = 50;
 
 /**
- * Dimensional synthesis: moves points of a drawing within boxes until the linkage follows paths and functions, as near as can be found,
+ * Dimensional synthesis: moves points of a drawing within boxes until the linkage follows paths and functions, as near as the search finds,
  * within bounds on any quantity over its motion; by the search of `design`, with exact derivatives. Every linkage tried makes the whole
- * motion on one branch, as `trace` follows it. Equal input gives equal bits. How, and what it can't promise: docs/synthesis.md.
+ * motion on one branch, as `trace` follows it. Equal input gives equal bits. Method and limits: docs/synthesis.md.
  *
- * @throws InputError for options that can't be, with every issue, and for a drawing that does not make the motion.
+ * @throws InputError for invalid options, with every issue, and for a drawing that does not make the motion.
  */
 export function synthesise<P extends string, B extends string, T extends string = never>(
   drawing: Drawing<P, B, T>,

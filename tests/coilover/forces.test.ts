@@ -7,10 +7,12 @@ import {
   type ForceOptions,
   forceCurves,
   InputError,
+  type LoadFactors,
   limits,
   plotCurves,
   pushrod,
   sentence,
+  standardLoadCases,
   strut,
   sweep,
 } from 'jounce';
@@ -287,12 +289,12 @@ describe('the stop driven solid', () => {
   });
 
   it('brings the joint loads to the same case as the largest axial force', () => {
-    const { cases, largest } = cornerForces(corner, options);
+    const { cases, maxPullOut } = cornerForces(corner, options);
     const hardest = cases.reduce((a, b) => (b.shock.total > a.shock.total ? b : a));
     for (const { ballJoints } of cases) {
-      expect(largest.lowerOuter.axial).toBeGreaterThanOrEqual(ballJoints.lowerOuter.axial);
+      expect(maxPullOut.lowerOuter.axial).toBeGreaterThanOrEqual(ballJoints.lowerOuter.axial);
     }
-    expect(largest.lowerOuter.axial).toBeGreaterThanOrEqual(hardest.ballJoints.lowerOuter.axial);
+    expect(maxPullOut.lowerOuter.axial).toBeGreaterThanOrEqual(hardest.ballJoints.lowerOuter.axial);
   });
 
   it('is no case without a damper, and is called by what ends the bump travel', () => {
@@ -375,14 +377,24 @@ describe('a ball joint', () => {
     );
   });
 
-  it('has its largest load named, and its articulation as the limits have it', () => {
-    const { cases, diagnostics, largest, cautions } = cornerForces(corner, options);
-    expect(largest.lowerOuter.case).toBe('full bump');
+  it('has its maximum pull-out and push-in named, and its articulation as the limits have it', () => {
+    const { cases, diagnostics, maxPullOut, maxPushIn, cautions } = cornerForces(corner, options);
+    expect(maxPullOut.lowerOuter.case).toBe('full bump');
     const joints = diagnostics.slice(cases.length);
     expect(joints.map(({ code, values }) => [code, values.joint, values.case])).toEqual(
-      Object.entries(largest).map(([joint, load]) => ['largestJointLoad', joint, load.case]),
+      Object.entries({ maxPullOut, maxPushIn }).flatMap(([code, loads]) =>
+        Object.entries(loads).map(([joint, load]) => [code, joint, load.case]),
+      ),
     );
-    expect(sentence(joints[0])).toMatch(/^Largest in the case "full bump": the load pulls the stud out of /);
+    expect(sentence(joints[0])).toMatch(
+      /^Maximum pull-out, in the case "full bump": the load pulls the stud out of /,
+    );
+    for (const [joint, { axial }] of Object.entries(maxPullOut)) {
+      expect(axial).toBe(Math.max(...cases.map(({ ballJoints }) => ballJoints[joint].axial)));
+    }
+    for (const [joint, { axial }] of Object.entries(maxPushIn)) {
+      expect(axial).toBe(Math.min(...cases.map(({ ballJoints }) => ballJoints[joint].axial)));
+    }
     expect(cautions.map((one) => sentence(one))[0]).toMatch(/not strengths.*qualified engineer/);
     expectWithin(caseOf('static').ballJoints.lowerOuter.articulation, 0, 1e-12);
   });
@@ -413,6 +425,25 @@ describe('options that can not be', () => {
         '  bumpStopTable[1]: the force table of the bump stop does not rise, got 200 N at 4.0 mm (allowed: more than 5.0 mm, at least 100 N); list compression and force in rising order',
         '  cases[0].tyre: not a force, got [1] (allowed: [y, z] in N, or null)',
         '  cases[0].travel: not a travel, got "up" (allowed: mm, bumpLimit, droopLimit, equilibrium)',
+      ].join('\n'),
+    );
+  });
+});
+
+describe('the standard load cases', () => {
+  it('take an undefined factor for its default', () => {
+    expect(standardLoadCases(160, 30, { bump: undefined } as unknown as Partial<LoadFactors>)).toEqual(standardLoadCases(160, 30));
+  });
+
+  it('refuse masses and factors that are no numbers, and unknown factors', () => {
+    const wrong = { kerb: Number.NaN, dive: 2 } as Partial<LoadFactors>;
+    expect(() => standardLoadCases(Number.NaN, -1, wrong)).toThrow(
+      [
+        'invalid standard load cases',
+        '  sprungMass: out of range, got NaN (allowed: a number greater than 0 (kg))',
+        '  unsprungMass: out of range, got -1 (allowed: a number of 0 or more (kg))',
+        '  dive: unknown option (allowed: bump, cornering, transfer, kerb, kerbAngle); correct the spelling, or take it out',
+        '  kerb: out of range, got NaN (allowed: a number of 0 or more)',
       ].join('\n'),
     );
   });

@@ -1,6 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { drawSweep, type HandMethod, handMethod, limits, plotHandMethod, readCar, sweep } from 'jounce';
+import {
+  approximationLabel,
+  drawSweep,
+  type HandMethod,
+  handMethod,
+  limits,
+  plotHandMethod,
+  readCar,
+  sweep,
+} from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { faults, readPaper } from './paper.ts';
 
@@ -8,6 +17,13 @@ const { front, rear } = readCar(
   readFileSync(join(import.meta.dirname, '../fixtures/roadster.json'), 'utf8'),
 ).corners;
 const method = handMethod(front.corner, { sprungMass: 150, frequency: 1.5 }) as HandMethod;
+
+it('labels an approximation, and refuses a name of none', () => {
+  expect(approximationLabel('onePose')).toBe('one pose taken for all');
+  expect(() => approximationLabel('x' as 'onePose')).toThrow(
+    /approximation: unknown choice, got "x" \(allowed: cosineOnce, .*noGeometricPart\)/,
+  );
+});
 
 describe('the picture of the hand figure', () => {
   it('has its curves, its faults and their shares, nothing cut off or on top of other words', () => {

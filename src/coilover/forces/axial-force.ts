@@ -7,21 +7,21 @@
 
 import { pushOf, type Stack, transfers } from '../springs/stack.ts';
 
-/** A bump stop as a table: how far it is pressed in (mm) and its force there (N), both rising from 0. */
-export type BumpStopTable = readonly (readonly [pressed: number, force: number])[];
+/** Force (N) of a bump stop at a compression (mm), both rising from 0. */
+export type BumpStopTable = readonly (readonly [compression: number, force: number])[];
 
 /** What a coilover is made of, as far as its force goes. */
 export interface CoiloverForce {
   readonly spring: Stack;
-  /** Length between the end eyes at which the spring is just loose, mm. */
+  /** Eye-to-eye length at which the spring is just loose, mm. */
   readonly loose: number;
-  /** N that the gas pushes with at any length. */
+  /** Gas force, N, at any length. */
   readonly gasForce: number;
-  /** Length between the end eyes at which the bump stop is first touched, mm, and its table. */
+  /** Eye-to-eye length at which the bump stop makes contact, mm, and its table. */
   readonly bumpStop: { readonly contact: number; readonly table: BumpStopTable } | null;
 }
 
-/** Shares of the force between the end eyes, N: positive pushes them apart. */
+/** Parts of the axial force of a coilover, N: positive pushes the ends apart. */
 export interface AxialForce {
   readonly spring: number;
   readonly gas: number;
@@ -44,14 +44,14 @@ export function totalPush(coilover: CoiloverForce, length: number): { force: num
   return { force: spring.force + coilover.gasForce + stop.force, rate: spring.rate + stop.rate };
 }
 
-/** Lengths between the eyes, mm, at which the rate jumps: the spring just loose, a spring of the stack shut, a point of the stop's table. */
+/** Eye-to-eye lengths, mm, at which the rate jumps: the spring just loose, a spring of the stack solid, a point of the stop's table. */
 export function jumpLengths({ spring, loose, bumpStop: stop }: CoiloverForce): number[] {
   const shut = transfers(spring).map(({ compression }) => loose - compression);
   const pressed = stop === null ? [] : [0, ...stop.table.map(([at]) => at)].map((at) => stop.contact - at);
   return [loose, ...shut, ...pressed];
 }
 
-/** Length between the eyes at which the bump stop is first touched, mm; null where there is none. */
+/** Eye-to-eye length at which the bump stop makes contact, mm; null where there is none. */
 export function contactLength(
   bumpStop: { readonly height: number } | undefined,
   damper: { readonly compressedLength: number } | null | undefined,

@@ -48,7 +48,7 @@ export interface CaseForces {
   readonly on: Forces['on'];
   /** Force on the chassis at each mount. */
   readonly chassis: Forces['ground'];
-  /** Axial force in each arm and rod between its two joints, N: tension positive. */
+  /** Axial force in each arm and rod between its two joints, N, tension positive. */
   readonly axial: Readonly<Record<string, number>>;
   /** Bending of the arms that carry more than their two joints. */
   readonly bending: readonly Bending[];
@@ -56,7 +56,7 @@ export interface CaseForces {
   readonly ballJoints: Readonly<Record<string, LoadedJoint>>;
   /** Of the joints at both ends of the kingpin, for a housing that opens along the kingpin towards the upright. */
   readonly alongKingpin: Readonly<Record<string, AxialLoad>>;
-  /** Lateral tyre force times the slope of the line from contact patch to instant centre: what lifts the car, N; null at a dead point. */
+  /** Lateral tyre force × slope of the line from contact patch to instant centre, N, positive lifts the car; null at a dead point. */
   readonly jacking: number | null;
   /** Part of the shock's force across this plane, from its fore-aft offset: not balanced here, N. */
   readonly outOfPlane: number;
@@ -68,12 +68,17 @@ export interface LoadedJoint extends BallJointLoad {
   readonly maxArticulation: number;
 }
 
+/** The load of a ball joint in the case that is named. */
+export type JointExtreme = { readonly case: string } & BallJointLoad;
+
 /** Forces of a corner over its cases. */
 export interface CornerForces {
   readonly cases: readonly CaseForces[];
-  /** Of each ball joint the case that pulls its stud out hardest, or presses it in least. */
-  readonly largest: Readonly<Record<string, { readonly case: string } & BallJointLoad>>;
-  /** What the coilover bears in each case, and the largest load of each ball joint. */
+  /** By ball joint, the case that pulls its stud out with the largest axial load; joints that no case pulls out are left out. */
+  readonly maxPullOut: Readonly<Record<string, JointExtreme>>;
+  /** By ball joint, the case that pushes its stud in with the largest axial load; joints that no case pushes in are left out. */
+  readonly maxPushIn: Readonly<Record<string, JointExtreme>>;
+  /** The load on the coilover in each case, and the maximum pull-out and push-in of each ball joint. */
   readonly diagnostics: readonly Diagnostic[];
   /** What these figures are not. */
   readonly cautions: readonly Diagnostic[];
@@ -90,10 +95,10 @@ const CAUTIONS = [
 ];
 
 /**
- * Forces in every joint and mount of a corner in the usual load cases (static, full bump, full droop, cornering, kerb strike;
- * with a damper also the stop driven solid, with the wheel load that this takes) and in your own.
+ * Forces in every joint and mount of a corner in the standard load cases (static, full bump, full droop, cornering, kerb strike; with a
+ * damper also the case driven to the bump limit, with the wheel load that this takes) and in your own.
  *
- * @throws InputError for options that can't be, with every issue.
+ * @throws InputError for invalid options, with every issue.
  */
 export function cornerForces(corner: Corner, options: ForceOptions): CornerForces {
   return forcesOf(setUp(corner, options), options);
@@ -106,17 +111,20 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
   const [asDrawn, ...others] = standardLoadCases(sprungMass, unsprungMass, factors);
   const all = [restingCase(setup) ?? asDrawn, ...others, ...(driven === null ? [] : [driven]), ...cases];
   const found = all.map((one) => caseForces(setup, one));
-  const largest: Record<string, CornerForces['largest'][string]> = {};
+  const maxPullOut: Record<string, JointExtreme> = {};
+  const maxPushIn: Record<string, JointExtreme> = {};
   for (const { name, ballJoints } of found) {
     for (const [joint, load] of Object.entries(ballJoints)) {
-      if (load.axial > (largest[joint]?.axial ?? Number.NEGATIVE_INFINITY))
-        largest[joint] = { case: name, ...load };
+      const { axial } = load;
+      if (axial > (maxPullOut[joint]?.axial ?? 0)) maxPullOut[joint] = { case: name, ...load };
+      if (axial < (maxPushIn[joint]?.axial ?? 0)) maxPushIn[joint] = { case: name, ...load };
     }
   }
+  const extremes = { maxPullOut, maxPushIn };
   return {
     cases: found,
-    largest,
-    diagnostics: diagnosticsOn(found, largest, travelRange(setup)),
+    ...extremes,
+    diagnostics: diagnosticsOn(found, extremes, travelRange(setup)),
     cautions: CAUTIONS,
   };
 }
@@ -257,15 +265,17 @@ function restOf(
 
 function diagnosticsOn(
   cases: readonly CaseForces[],
-  largest: CornerForces['largest'],
+  extremes: Pick<CornerForces, 'maxPullOut' | 'maxPushIn'>,
   range: Record<Side, number>,
 ): Diagnostic[] {
   const each = cases.map((one) => {
     const { name, travel, shock, jacking } = one;
     return note('loadCase', '', { case: name, travel, ...shock, rest: restOf(one, range), jacking });
   });
-  const joints = Object.values(largest).map(({ case: name, diagnostic: { path, values } }) =>
-    note('largestJointLoad', path, { case: name, ...values }),
+  const joints = Object.entries(extremes).flatMap(([code, loads]) =>
+    Object.values(loads).map(({ case: name, diagnostic: { path, values } }) =>
+      note(code, path, { case: name, ...values }),
+    ),
   );
   return [...each, ...joints];
 }

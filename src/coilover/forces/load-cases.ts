@@ -1,12 +1,14 @@
+import { type Diagnostic, fault, show, unknownOptions } from '../../diagnostic.ts';
+import { refuse } from '../../errors/sizing.ts';
 import { GRAVITY } from '../../units.ts';
 
-/** Factors of the usual load cases; all common practice, without a source: set your own. */
+/** Factors of the standard load cases; all common practice, without a source: set your own. */
 export interface LoadFactors {
   /** Vertical wheel force of the full-bump case, in static wheel loads. Default 3. */
   readonly bump: number;
-  /** Lateral force of the outer wheel in a corner, in vertical wheel forces there. Default 1. */
+  /** Lateral force of the outer wheel in cornering, as a multiple of its vertical force. Default 1. */
   readonly cornering: number;
-  /** Vertical wheel force of the outer wheel in a corner, in static wheel loads. Default 1.6. */
+  /** Vertical force of the outer wheel in cornering, in static wheel loads. Default 1.6. */
   readonly transfer: number;
   /** Force of a kerb strike, in static wheel loads, at the contact patch. Default 2. */
   readonly kerb: number;
@@ -18,8 +20,8 @@ export interface LoadFactors {
 export const LOAD_FACTORS: LoadFactors = { bump: 3, cornering: 1, transfer: 1.6, kerb: 2, kerbAngle: 45 };
 
 /**
- * Where the wheel stands in a case: at a travel (mm, bump +), at the first limit upward or downward, or where the coilover
- * balances the wheel's force, between the limits.
+ * Travel of a load case: a travel (mm, bump +), the first limit in bump or droop, or `equilibrium`: where the coilover balances the
+ * tyre force, between the limits.
  */
 export type CaseTravel = number | 'bumpLimit' | 'droopLimit' | 'equilibrium';
 
@@ -27,17 +29,52 @@ export type CaseTravel = number | 'bumpLimit' | 'droopLimit' | 'equilibrium';
 export interface LoadCase {
   readonly name: string;
   readonly travel: CaseTravel;
-  /** Force of the ground on the tyre at the contact patch, N: `[y, z]`, y outboard; null where the wheel hangs. */
+  /** Force of the ground on the tyre at the contact patch, N: `[y, z]`, y outboard; null for a wheel off the ground. */
   readonly tyre: readonly [number, number] | null;
 }
 
-/** The usual cases of a corner: masses in kg. */
+/** What is wrong with factors of the load cases; one that is undefined has its default. */
+export function factorFaults(factors: Partial<LoadFactors>, under = ''): Diagnostic[] {
+  const known = Object.keys(LOAD_FACTORS);
+  return [
+    ...unknownOptions(factors, known, under),
+    ...known.flatMap((name) => {
+      const value = factors?.[name as keyof LoadFactors];
+      const path = under === '' ? name : `${under}.${name}`;
+      return value === undefined ? [] : outOfRange(path, value, { min: 0, unit: null });
+    }),
+  ];
+}
+
+/** A fault where a value is no number within its bound. */
+function outOfRange(path: string, value: unknown, bound: Diagnostic['values']): Diagnostic[] {
+  const finite = typeof value === 'number' && Number.isFinite(value);
+  if (finite && ('above' in bound ? value > 0 : value >= 0)) return [];
+  return [fault('outOfRange', path, { ...bound, got: show(value) })];
+}
+
+function withDefaults(factors: Partial<LoadFactors>): LoadFactors {
+  const given = Object.entries(factors).filter(([, value]) => value !== undefined);
+  return { ...LOAD_FACTORS, ...Object.fromEntries(given) };
+}
+
+/**
+ * The standard load cases of a corner: static, full bump, full droop, cornering and kerb strike. Masses in kg; factors left out, or
+ * undefined, are those of `LOAD_FACTORS`.
+ *
+ * @throws InputError for a sprung mass not above 0, an unsprung mass or a factor below 0, and an unknown factor.
+ */
 export function standardLoadCases(
   sprungMass: number,
   unsprungMass: number,
   factors: Partial<LoadFactors> = {},
 ): LoadCase[] {
-  const { bump, cornering, transfer, kerb, kerbAngle } = { ...LOAD_FACTORS, ...factors };
+  refuse('standard load cases', [
+    ...outOfRange('sprungMass', sprungMass, { above: 0, unit: 'kg' }),
+    ...outOfRange('unsprungMass', unsprungMass, { min: 0, unit: 'kg' }),
+    ...factorFaults(factors),
+  ]);
+  const { bump, cornering, transfer, kerb, kerbAngle } = withDefaults(factors);
   const load = (sprungMass + unsprungMass) * GRAVITY;
   const angle = (kerbAngle * Math.PI) / 180;
   return [

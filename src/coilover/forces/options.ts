@@ -1,24 +1,24 @@
 import { type Diagnostic, fault, show, unknownOptions } from '../../diagnostic.ts';
 import type { LimitOptions } from '../../document/inputs.ts';
 import type { BumpStopTable } from './axial-force.ts';
-import type { LoadCase, LoadFactors } from './load-cases.ts';
+import { factorFaults, type LoadCase, type LoadFactors } from './load-cases.ts';
 
 /** What a corner carries, and with what. */
 export interface ForceOptions {
-  /** What the spring of this corner carries, kg. */
+  /** Sprung mass that this corner carries, kg. */
   readonly sprungMass: number;
-  /** The rest of the wheel's load, kg. */
+  /** Unsprung mass of this corner, kg. */
   readonly unsprungMass: number;
-  /** N/mm of the spring itself; it carries the sprung mass at the drawn ride height. */
+  /** Rate of the spring itself, N/mm; its preload carries the sprung mass at design ride height. */
   readonly springRate: number;
-  /** N that the damper's gas pushes with; default 0. */
+  /** Gas force of the damper, N; default 0. */
   readonly gasForce?: number;
-  /** How far the bump stop is pressed in (mm) and its force (N); without it what the stop bears is in the rest. */
+  /** Compression (mm) and force (N) of the bump stop; without it the force of the stop counts as metal contact. */
   readonly bumpStopTable?: BumpStopTable;
-  /** Damper, stop, ball joints and all else that ends the travel, as for `limits`. */
+  /** Damper, bump stop, ball joints and all else that ends the travel, as for `limits`. */
   readonly limits?: LimitOptions;
   readonly factors?: Partial<LoadFactors>;
-  /** Cases of your own, after the usual ones. */
+  /** Load cases of your own, after the standard ones. */
   readonly cases?: readonly LoadCase[];
 }
 
@@ -52,8 +52,7 @@ export function forceFaults(options: ForceOptions): Diagnostic[] {
   check('unsprungMass', options.unsprungMass, 'min', 'kg');
   check('springRate', options.springRate, 'above', 'N/mm');
   if (options.gasForce !== undefined) check('gasForce', options.gasForce, 'min', 'N');
-  for (const [name, value] of Object.entries(options.factors ?? {}))
-    check(`factors.${name}`, value, 'min', null);
+  if (options.factors !== undefined) faults.push(...factorFaults(options.factors, 'factors'));
   const { bumpStopTable = [], cases = [] } = options;
   if (!isTable(bumpStopTable))
     faults.push(fault('notABumpStopTable', 'bumpStopTable', { got: show(bumpStopTable) }));

@@ -14,16 +14,16 @@ export interface ForceCurves {
   readonly end: { readonly droop: SweepEnd; readonly bump: SweepEnd };
   /** The forces at a travel, mm, by column: N. */
   readonly at: (travel: number) => Readonly<Record<string, number>>;
-  /** So many rows from end to end, evenly. */
+  /** `count` rows, evenly spaced from end to end. */
   rows(count?: number): Record<string, number>[];
 }
 
 const column = (name: string, label: string, unit = 'N'): ColumnInfo => ({ name, unit, label, gaps: false });
 
 /**
- * Forces of a corner through its travel, standing still at each: the ground's vertical force, what coilover, arms and rods
- * bear (`lowerArmAxial`, tension positive), and of each ball joint with a known axis the axial and radial load
- * (`lowerOuterAxial`, positive pulls the stud out). Where a damper is given, the last row is the case "bump stop solid" of `cornerForces`.
+ * Forces of a corner in equilibrium through its travel: the wheel load, the axial force of coilover, arms and rods (`lowerArmAxial`,
+ * tension positive), and the axial and radial load of each ball joint with a known axis (`lowerOuterAxial`, positive pulls the stud out).
+ * Where a damper is given, the last row is the case of `cornerForces` driven to the bump limit.
  *
  * @throws InputError as `cornerForces`.
  */

@@ -110,8 +110,9 @@ export interface AfterOrder {
     readonly rebound: RatioOverTravel;
     /** Mean of the two, the figure that the target means. */
     readonly mean: RatioOverTravel;
-    /** The damping ratio of the target, and the mean low-speed damping that gives it, N s/m. */
+    /** Target damping ratio; null without a target. */
     readonly target: number | null;
+    /** Mean low-speed damping at the shaft that gives it, N·s/m; null without a target. */
     readonly requiredDamping: number | null;
   } | null;
 }

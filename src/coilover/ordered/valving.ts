@@ -6,7 +6,7 @@ import type { Certain } from '../../document/uncertain.ts';
 /** Valving as it was bought. */
 export type Valving = NonNullable<Certain<OrderedFile>['valving']>;
 
-/** Low-speed damping at the shaft, N s/m. */
+/** Low-speed damping at the shaft, N·s/m. */
 export interface LowSpeedDamping {
   readonly compression: number;
   readonly rebound: number;

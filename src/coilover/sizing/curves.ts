@@ -36,7 +36,7 @@ const COLUMNS: readonly ColumnInfo[] = [
   column('wheelRateOnSpring', 'N/mm', 'wheel rate, without bump stop and tyre'),
 ];
 
-/** Curves of an axle's corner; null where there is no coilover to compute. `damping` is in N s/m at the shaft. */
+/** Curves of an axle's corner; null where there is no coilover to compute. `damping` is in N·s/m at the shaft. */
 export function wheelCurves(state: AxleState, damping: number | null): WheelCurves | null {
   const { shock, coilover, mass, ends, spring, given } = state;
   if (coilover === null || mass?.unsprung == null || spring === null) return null;

@@ -8,7 +8,7 @@ import type { ShockCurve } from '../wheel.ts';
 import type { AxleInputs } from './inputs.ts';
 import type { Estimate } from './uncertainty.ts';
 
-/** Lengths between the eyes, mm. */
+/** Eye-to-eye lengths of a damper, mm. */
 export interface DamperLengths {
   readonly extendedLength: number;
   readonly compressedLength: number;

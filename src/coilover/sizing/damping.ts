@@ -71,7 +71,7 @@ export const DAMPING_FIGURES = {
   },
 } as const satisfies FigureInfos;
 
-/** N s/m. */
+/** N·s/m. */
 function coefficient({ ratio }: Damping, state: AxleState): number | null {
   const { atRest, mass } = state;
   if (atRest === null || mass === null || !(atRest.rate > 0)) return null;
@@ -148,7 +148,7 @@ export function boughtTable(
   return dampingTable({ kneeSpeed, highSpeedFraction }, compression, rebound);
 }
 
-/** The force table to valve by, from the coefficients below the knee (N s/m). */
+/** The force table, from the low-speed coefficients (N·s/m). */
 export function dampingTable(
   damping: Omit<Damping, 'ratio'>,
   compression: number,

@@ -17,23 +17,23 @@ import type { AxleState } from './state.ts';
 /** What is taken where the document says nothing; common practice, without a source. g, and mm. */
 export const TRAVEL_CASES = { lateralAcceleration: 1, deceleration: 1, roadBump: 40, roadDip: 40, margin: 5 };
 
-/** A case: its parts by name, mm outward, and their sum. */
+/** One case of the required travel: its parts by name, mm, and their sum. */
 export interface TravelCase {
   readonly name: string;
   readonly side: 'bump' | 'droop';
   readonly parts: Readonly<Record<string, number>>;
-  /** mm, positive. */
+  /** From static ride height, mm, positive. */
   readonly travel: number;
-  /** The same from the drawn ride height, mm outward: `travel` and where the car stands. */
+  /** From design ride height, mm, positive: `travel` and the static travel. */
   readonly required: number;
 }
 
-/** Travel that is needed, mm, droop negative, with the cases behind it; null where the corner does not stand. */
+/** Required travel from design ride height, mm, droop negative, with its cases; null if the corner has no static ride height. */
 export interface TravelRequirement {
   readonly bump: number | null;
   readonly droop: number | null;
   readonly cases: readonly TravelCase[];
-  /** What was not counted, and why; paths from the car. */
+  /** Parts that were not counted, and why; paths in the car. */
   readonly omitted: readonly Diagnostic[];
 }
 

@@ -22,7 +22,7 @@ import type { TravelRequirement } from './required-travel.ts';
 import type { SpringFit } from './spring-fit.ts';
 import type { Estimate } from './uncertainty.ts';
 
-/** A figure with its definition and its 95 % interval. Values in the library's units: mm, kg, N, N/mm, N s/m, Hz, degrees. */
+/** A figure with its definition and its 95 % interval. Values in the library's units: mm, kg, N, N/mm, N·s/m, Hz, degrees. */
 export interface Figure<Name extends string = string> extends FigureInfo, Estimate {
   readonly name: Name;
 }
@@ -34,22 +34,22 @@ export interface AxleSizing {
   readonly figures: readonly Figure<AxleFigureName>[];
   /** The figure with a name; its value is null where an input for it is missing. Throws InputError for another name. */
   figure<Name extends AxleFigureName>(name: Name): Figure<Name>;
-  /** The spring that is fitted, null where nothing says what it is to give. */
+  /** The chosen spring; null without a target or a given rate. */
   readonly spring: Spring | null;
-  /** How near its frequency comes to the required one; null without a target. */
+  /** How near its frequency is to the target; null without a target. */
   readonly springFit: SpringFit | null;
   /** Springs of the list, the one that fits best first. */
   readonly springOptions: readonly SpringOption[];
   /** Available rates next below and above the required one, N/mm. */
   readonly adjacentRates: { readonly below: number; readonly above: number } | null;
-  /** Spring rate by the hand method for the same wheel rate, N/mm, or why there is none. */
+  /** Spring rate that the hand method gives for the same wheel rate, N/mm, or why there is none. */
   readonly handMethodRate: number | Diagnostic;
   readonly rateTable: readonly RateRow[];
-  /** The damper, mm between the eyes, and whether it was given or follows from the required travel. */
+  /** Eye-to-eye lengths of the damper, mm; `specified` if they were given, else they follow from the required travel. */
   readonly damper: (DamperLengths & { readonly specified: boolean }) | null;
   readonly travelRequirement: TravelRequirement;
   readonly limits: Limits;
-  /** What the end bearings use over the available travel, and what they allow; those whose bolt is given. */
+  /** Misalignment of the end bearings over the available travel, and their rating; those whose bolt axis is given. */
   readonly bearings: BearingUses;
   readonly perch: PerchRange | null;
   readonly dampingTable: readonly DampingRow[];
@@ -72,7 +72,7 @@ export interface Sizing {
   /** Whether it may go to a maker. */
   readonly status: OrderStatus;
   readonly use?: string;
-  /** Revision and date of the order that the file stands for; null for a draft. */
+  /** Revision and date of the order that the file stands for; null without one: its pages have lines to write them on. */
   readonly order: { readonly revision: string; readonly date: string } | null;
   /** The load state that lengths and ride height refer to; null for a car without states. */
   readonly designState: string | null;
@@ -81,11 +81,11 @@ export interface Sizing {
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure<CarFigureName>[];
-  /** What can't be right, can't be made or will not work, with its numbers: each leaves out what depends on it, and nothing else. */
+  /** What cannot be right, cannot be made or will not work, with its numbers. Only figures that depend on a conflict are left out. */
   readonly conflicts: readonly Diagnostic[];
-  /** What to look at again, though it is no conflict: inputs that look wrong, what may not do at an end of its interval, remarks. */
+  /** Inputs that look wrong, what may not work at an end of its interval, and remarks. */
   readonly checks: readonly Diagnostic[];
   readonly assumptions: readonly Diagnostic[];
-  /** What is still to be found out or agreed: the user's own (`ownQuestion`), then what is missing. */
+  /** Open questions: those of the file (`ownQuestion`), then what is missing. */
   readonly openQuestions: readonly Diagnostic[];
 }

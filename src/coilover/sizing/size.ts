@@ -44,12 +44,12 @@ import { stabilityDiagnostics } from './static-stability.ts';
 import { perturbationsOf } from './uncertainty.ts';
 
 /**
- * Sizes the coilovers of a car from its document (`readCar`): springs, damper lengths, damping, what is needed and what there is,
- * each figure with how sure it is and what makes it so.
+ * Sizes the coilovers of a car from its document (`readCar`): springs, damper lengths, damping, travel required and available, each
+ * figure with its 95 % interval and contributions.
  *
- * What can't be is a finding with its numbers; all that does not hang on it is still reckoned.
+ * What cannot be made is a conflict; all that does not depend on it is computed.
  *
- * @throws InputError for limits that can't be, as `limits`.
+ * @throws InputError for invalid limits, as `limits`.
  */
 export function sizeCoilovers(file: CarDocument): Sizing {
   const { document, car, uncertain, issues, written } = carOf(file);
@@ -185,7 +185,7 @@ function handMethodRateOf(
   return hand.defined ? wheelRate / hand.estimate : hand.reason;
 }
 
-/** Why there is no spring rate by the hand method. */
+/** Why the hand method gives no spring rate. */
 function noRate(code: string): Diagnostic {
   return { code, severity: 'note', path: '', values: {} };
 }

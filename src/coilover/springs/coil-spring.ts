@@ -13,26 +13,26 @@ import { type Diagnostic, fault, show } from '../../diagnostic.ts';
 import type { CoilSpringInput } from '../../document/inputs.ts';
 import { refuse } from '../../errors/sizing.ts';
 
-/** How the coils end. */
+/** Type of the spring ends. */
 export type CoilEnds = CoilSpringInput['ends'];
 
-/** What follows from the wire. */
+/** A spring computed from its wire. */
 export interface CoilSpring {
   /** N/mm. */
   readonly rate: number;
-  /** Coils that give, ends not counted. */
+  /** Active coils. */
   readonly activeCoils: number;
-  /** Mean diameter by wire. */
+  /** Spring index: mean diameter ÷ wire diameter. */
   readonly springIndex: number;
-  /** Length with all coils touching, mm. */
+  /** Solid length L_c: all coils touch, mm. */
   readonly solidLength: number;
-  /** Least length that may be used, mm: a clearance above the solid one. */
+  /** Minimum permissible length L_n (EN 13906-1), mm. */
   readonly minLength: number;
   /** Inner diameter, mm. */
   readonly innerDiameter: number;
-  /** Correction of the stress for the curvature of the wire. */
+  /** Stress correction factor for the curvature of the wire. */
   readonly stressCorrection: number;
-  /** Shear stress of the wire for a force, N/mm^2 a N. */
+  /** Corrected shear stress of the wire per N of spring force, N/mm² per N. */
   readonly stressPerNewton: number;
 }
 
@@ -41,7 +41,7 @@ const SPRING_STEEL = 81_500;
 const IDLE: Readonly<Record<CoilEnds, number>> = { closedGround: 2, closed: 2, openGround: 1, open: 0 };
 
 /**
- * Rate, solid and least length of a spring from its wire and coils.
+ * Rate, solid length and minimum permissible length of a spring from its wire and coils.
  *
  * @throws InputError for sizes that make no spring.
  */

@@ -45,7 +45,7 @@ export interface Limit {
   readonly travel: number;
   readonly cause: LimitCause;
   /**
-   * Which of several: `lowerOuter`, `mount`, `arch[2]`, `ground[0]`, with a rocker `arms` or `rodAndRocker` for a dead point;
+   * Which of several: `lowerOuter`, `mount`, `arch[2]`, `chassisLowPoints[0]`, with a rocker `arms` or `rodAndRocker` for a dead point;
    * empty where there is but one.
    */
   readonly part: string;
@@ -53,7 +53,7 @@ export interface Limit {
   readonly diagnostic: Diagnostic;
 }
 
-/** Something met on the way that does not end it. */
+/** A contact on the way that does not end the travel. */
 export interface LimitEvent {
   readonly side: Side;
   /** mm, bump +. */
@@ -65,30 +65,30 @@ export interface LimitEvent {
 
 /** Where the travel of a corner ends. */
 export interface Limits {
-  /** The first met upward and downward from the drawn ride height; null when there is none. */
+  /** The first limit on each side of design ride height; null if there is none. */
   readonly bump: Limit | null;
   readonly droop: Limit | null;
-  /** All later ones, on both sides, nearest to ride height first. */
+  /** All limits beyond the first, on both sides, nearest to ride height first. */
   readonly later: readonly Limit[];
   readonly events: readonly LimitEvent[];
-  /** What does not fit at the drawn ride height, and by how much; empty when all fits. */
+  /** Parts already past a limit at design ride height, with the overlap; empty if all fit. */
   readonly misfits: readonly Diagnostic[];
   /** Margins of the required travel, for the sides where it was given. */
   readonly travelMargins?: TravelMargins;
-  /** The unit to order against the donor damper, and the donor by itself. */
+  /** The ordered damper compared with the donor damper, and the donor by itself. */
   readonly donor?: DonorComparison;
-  /** What to look at again. */
+  /** What looks wrong, or was not counted. */
   readonly notes: readonly Diagnostic[];
 }
 
 /**
  * Where the travel of a corner ends, why, and what would end it later.
  *
- * The search goes from the drawn pose as far as the linkage does. Each limit is met to 1e-9 mm (degrees, for an angle); one
- * that is touched and not crossed counts. Of each cause and part the first meeting on either side is given. What does not
- * fit as drawn leaves no travel to the side on which it gets worse.
+ * The search runs from the drawn pose to the ends of the linkage's motion. Each limit is located to 1e-9 mm (degrees, for an angle). A
+ * limit that is reached and not crossed counts. Each cause and part is given once per side, where it is first reached. A part that is past
+ * its limit as drawn leaves no travel to the side on which the overlap grows.
  *
- * @throws InputError for options that can't be, with every issue, and for a corner that is no linkage of one freedom.
+ * @throws InputError for invalid options, with every issue, and for a corner without exactly one degree of freedom.
  */
 export function limits(corner: Corner, options: LimitOptions = {}): Limits {
   const model = modelOf(corner);

@@ -17,12 +17,12 @@ import { zeroBetween } from '../../numerics/zero.ts';
 import { DEGREES } from '../../units.ts';
 import { type CornerModel, carrierOf } from '../model.ts';
 
-/** What an end bearing of the coilover is asked for, and what it allows; degrees. */
+/** Misalignment of an end bearing of the coilover, and its rating; degrees. */
 export interface BearingUse {
   /**
    * Misalignment used over a travel: 0 where the coilover is square to the bolt. With the bolt in the plane it is counted from ride height,
    * positive where the coilover turns counter-clockwise against the body that holds the bolt, seen from the front (left-hand wheel); with a
-   * longitudinal bolt it is the lean out of the plane, with the sign of the coilover's fore-aft offset.
+   * longitudinal bolt it is the inclination out of the plane, with the sign of the coilover's fore-aft offset.
    */
   readonly misalignment: { readonly min: number; readonly max: number };
   /** Misalignment that the bearing allows to each side. */
