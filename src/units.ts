@@ -119,17 +119,35 @@ const RATIO_DECIMALS = 3;
 /** Share by which a number is moved away from 0 before it is rounded: a tie stays one, whichever unit it was written in. */
 const TIE = 1e-12;
 
-/** A value of the library as a number in the units wanted, rounded for reading; never a minus before zero. */
-export function numberIn(value: number, quantity: Quantity | 'ratio', units: Units): string {
-  const shown = quantity === 'ratio' ? value : fromMetric(value, quantity, units);
+/** Decimals that are added at most to tell two values apart. */
+const MAX_MORE_DECIMALS = 4;
+
+/**
+ * A value of the library as a number in some units, rounded for reading; never a minus before zero. With `apartFrom` it has as many more
+ * decimals as tell it from that value, unless they differ by rounding only.
+ */
+export function numberIn(
+  value: number,
+  quantity: Quantity | 'ratio',
+  units: Units,
+  apartFrom = value,
+): string {
   const decimals = quantity === 'ratio' ? RATIO_DECIMALS : (DECIMALS[unitName(quantity, units)] ?? 2);
-  const text = (shown * (1 + TIE)).toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
+  const write = (one: number, more: number): string => {
+    const shown = quantity === 'ratio' ? one : fromMetric(one, quantity, units);
+    const text = (shown * (1 + TIE)).toFixed(decimals + more);
+    return Number(text) === 0 ? text.replace('-', '') : text;
+  };
+  for (let more = 0; value !== apartFrom && more <= MAX_MORE_DECIMALS; more++) {
+    const text = write(value, more);
+    if (text !== write(apartFrom, more)) return text;
+  }
+  return write(value, 0);
 }
 
 /** The same with its unit: `338.0 mm`. */
-export function textIn(value: number, quantity: Quantity | 'ratio', units: Units): string {
-  const number = numberIn(value, quantity, units);
+export function textIn(value: number, quantity: Quantity | 'ratio', units: Units, apartFrom = value): string {
+  const number = numberIn(value, quantity, units, apartFrom);
   return quantity === 'ratio' ? number : `${number} ${unitName(quantity, units)}`;
 }
 

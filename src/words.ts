@@ -47,3 +47,8 @@ export function short(value: number, digits?: number): string {
   if (digits !== undefined) return String(Number(value.toPrecision(digits)));
   return String(Math.abs(value) >= 1000 ? Number(value.toFixed(1)) : Number(value.toPrecision(4)));
 }
+
+/** A count with its noun: `1 row`, `2 rows`. */
+export function counted(count: number | string, noun: string): string {
+  return `${count} ${noun}${Number(count) === 1 ? '' : 's'}`;
+}

@@ -4,10 +4,12 @@ import {
   fromMetric,
   GRAVITY,
   INCH,
+  numberIn,
   POUND,
   POUND_FORCE,
   POUND_FORCE_PER_INCH,
   type Quantity,
+  textIn,
   toMetric,
   unitName,
 } from '../src/units.ts';
@@ -84,5 +86,22 @@ describe('conversion', () => {
     expect(
       (['length', 'mass', 'force', 'rate', 'damping', 'angle'] as const).map((q) => unitName(q, 'imperial')),
     ).toEqual(['in', 'lb', 'lbf', 'lbf/in', 'lbf·s/in', 'deg']);
+  });
+});
+
+describe('a value beside another', () => {
+  it('has as many more decimals as tell it from that', () => {
+    expect([numberIn(4.94, 'length', 'metric', 4.9), numberIn(4.9, 'length', 'metric', 4.94)]).toEqual([
+      '4.94',
+      '4.90',
+    ]);
+    expect(textIn(400.049, 'length', 'imperial', 400.05)).toBe('15.74996 in');
+    expect(textIn(0.004, 'length', 'metric', 0)).toBe('0.004 mm');
+    expect(textIn(4.9, 'length', 'metric', 7.2)).toBe('4.9 mm');
+  });
+
+  it('is rounded as ever where they are equal, or differ by rounding', () => {
+    expect(textIn(4.9, 'length', 'metric', 4.9)).toBe('4.9 mm');
+    expect(textIn(4.9, 'length', 'metric', 4.9 + 1e-12)).toBe('4.9 mm');
   });
 });

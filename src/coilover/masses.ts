@@ -131,5 +131,5 @@ export function carMasses(
 /** A share that is none. */
 export function shareIssues(path: string, share: number | undefined): Diagnostic[] {
   if (share === undefined || (share >= 0 && share <= 1)) return [];
-  return [{ code: 'shareOutOfRange', severity: 'error', path, values: { share } }];
+  return [{ code: 'fractionOutOfRange', severity: 'error', path, values: { fraction: share } }];
 }

@@ -273,7 +273,7 @@ export interface BodyTurnInput {
 export interface TravelLimits {
   /** Remarks of yours, a text or a list of texts. They change nothing. */
   readonly notes?: string | readonly string[] | undefined;
-  /** The damper to order: its extended and compressed length between the end eyes. */
+  /** The damper to order: its extended and compressed length, eye to eye. */
   readonly damper?: DamperInput | undefined;
   /**
    * The bump stop on the shaft: contact at compressed length plus height; the travel ends at compressed
@@ -281,38 +281,35 @@ export interface TravelLimits {
    */
   readonly bumpStop?: BumpStopInput | undefined;
   /**
-   * Length between the end eyes at which the spring is at its minimum permissible length; where sizing knows
-   * the spring it finds that itself. Unit: mm, or in (imperial).
+   * Eye-to-eye length at which the spring has its minimum permissible length L_n; a sizing computes it from
+   * its spring. Unit: mm, or in (imperial).
    */
   readonly springMinLengthAt?: number | undefined;
   /** The tyre: its overall radius and width, or the size on its sidewall, as "205/55R16". */
   readonly tyre?: TyreInput | string | undefined;
   /**
-   * Points [y, z] of the wheel arch and whatever else the tyre could touch, one after the other: y outboard,
-   * z up from the ground. Needs tyre. Unit: mm, or in (imperial).
+   * Points [y, z] of the wheel arch and of whatever else the tyre could touch: y outboard, z up from the
+   * ground. Needs tyre. Unit: mm, or in (imperial).
    */
   readonly arch?: readonly (readonly [y: number, z: number])[] | undefined;
-  /**
-   * Lowest points [y, z] of the chassis, what would touch the ground first: y outboard, z up from the ground.
-   * Unit: mm, or in (imperial).
-   */
+  /** Lowest points [y, z] of the chassis: y outboard, z up from the ground. Unit: mm, or in (imperial). */
   readonly chassisLowPoints?: readonly (readonly [y: number, z: number])[] | undefined;
   /**
    * Bearings at the ends of the coilover: mount (moving end) and chassis (fixed end), or otherEnd where that
    * moves too.
    */
   readonly bearings?: BearingsInput | undefined;
-  /** The wheel travel that you want, to be set against what there is. */
+  /** Required wheel travel, for the margins against the available travel. */
   readonly required?: RequiredTravelInput | undefined;
-  /** The unit that was used to set the car up, if there was one. */
+  /** Donor damper: an existing unit, for comparison. */
   readonly donor?: Donor | undefined;
 }
 
-/** The damper to order: its extended and compressed length between the end eyes. */
+/** The damper to order: its extended and compressed length, eye to eye. */
 export interface DamperInput {
-  /** Length between the end eyes, fully extended. Unit: mm, or in (imperial). */
+  /** Eye-to-eye length, fully extended. Unit: mm, or in (imperial). */
   readonly extendedLength: number;
-  /** Length between the end eyes, fully compressed; less than extended. Unit: mm, or in (imperial). */
+  /** Eye-to-eye length, fully compressed; less than extended. Unit: mm, or in (imperial). */
   readonly compressedLength: number;
 }
 
@@ -321,15 +318,15 @@ export interface DamperInput {
  * plus solidHeight. Needs damper.
  */
 export interface BumpStopInput {
-  /** Height of the bump stop with no load on it. Unit: mm, or in (imperial). */
+  /** Free height of the bump stop. Unit: mm, or in (imperial). */
   readonly height: number;
-  /** Height at which it gives no more; less than height. Unit: mm, or in (imperial). */
+  /** Height at which the bump stop is solid; less than height. Unit: mm, or in (imperial). */
   readonly solidHeight: number;
 }
 
 /** A tyre by its overall radius and width. */
 export interface TyreInput {
-  /** Radius of the tyre with no load on it: half its overall diameter. Unit: mm, or in (imperial). */
+  /** Radius of the unloaded tyre: half its overall diameter. Unit: mm, or in (imperial). */
   readonly overallRadius: number;
   /** Width over the sidewalls. Unit: mm, or in (imperial). */
   readonly width: number;
@@ -351,27 +348,30 @@ export interface BearingsInput {
 /** Bearing at one end of the coilover. */
 export interface Bearing {
   /**
-   * Direction of the bolt axis: longitudinal (the swing of the coilover costs no misalignment) or inPlane, in
-   * the transverse plane and square to the coilover (all of the swing does).
+   * Direction of the bolt axis: longitudinal (swing of the coilover causes no misalignment) or inPlane, in
+   * the transverse plane and square to the coilover (all swing is misalignment).
    */
   readonly boltAxis: 'longitudinal' | 'inPlane';
   /** Bearing rating: largest misalignment to either side. Unit: deg. */
   readonly maxMisalignment: number;
 }
 
-/** The wheel travel that you want, to be set against what there is. */
+/** Required wheel travel, for the margins against the available travel. */
 export interface RequiredTravelInput {
-  /** Travel upward from ride height that you want. Unit: mm, or in (imperial). */
+  /** Required bump travel from design ride height. Unit: mm, or in (imperial). */
   readonly bump?: number | undefined;
-  /** Travel downward from ride height that you want, as a positive number. Unit: mm, or in (imperial). */
+  /** Required droop travel from design ride height, as a positive number. Unit: mm, or in (imperial). */
   readonly droop?: number | undefined;
 }
 
-/** The unit that was used to set the car up, if there was one. */
+/** Donor damper: an existing unit, for comparison. */
 export interface Donor {
-  /** Length between the end eyes of the unit that was fitted for the drawing. Unit: mm, or in (imperial). */
+  /**
+   * Eye-to-eye length of the donor damper as it was fitted when the corner was drawn. Unit: mm, or in
+   * (imperial).
+   */
   readonly length: number;
-  /** In what state that length was taken: extended, compressed, or measured at some length between. */
+  /** State in which that length was taken: extended, compressed, or measured at a length in between. */
   readonly state: 'extended' | 'compressed' | 'measured';
   /** Stroke: extended length minus compressed length. Unit: mm, or in (imperial). */
   readonly stroke?: number | undefined;
@@ -386,9 +386,9 @@ export interface LimitOptions extends TravelLimits {
   readonly ballJoints?: { readonly [name: string]: BallJoint | undefined } | undefined;
 }
 
-/** A ball joint: how far it may articulate, and how it sits at ride height. */
+/** A ball joint: its largest articulation angle, and its axes at ride height. */
 export interface BallJoint {
-  /** How far the stud may lean from the axis of its housing, to either side. Unit: deg. */
+  /** Largest articulation angle: between the axes of stud and housing, to either side. Unit: deg. */
   readonly maxArticulation: number;
   /** What holds the housing: arm, upright, or a part by its name. The stud is bolted to the other. */
   readonly housing: string;
@@ -412,15 +412,15 @@ export interface DoubleWishboneLimits extends TravelLimits {
 
 /** Ball joints at the outer ends of the arms. */
 export type DoubleWishboneBallJoints = {
-  /** A ball joint: how far it may articulate, and how it sits at ride height. */
+  /** A ball joint: its largest articulation angle, and its axes at ride height. */
   readonly lowerOuter?: ArmBallJoint | undefined;
-  /** A ball joint: how far it may articulate, and how it sits at ride height. */
+  /** A ball joint: its largest articulation angle, and its axes at ride height. */
   readonly upperOuter?: ArmBallJoint | undefined;
 };
 
-/** A ball joint: how far it may articulate, and how it sits at ride height. */
+/** A ball joint: its largest articulation angle, and its axes at ride height. */
 export interface ArmBallJoint {
-  /** How far the stud may lean from the axis of its housing, to either side. Unit: deg. */
+  /** Largest articulation angle: between the axes of stud and housing, to either side. Unit: deg. */
   readonly maxArticulation: number;
   /** What holds the housing: arm or upright. The stud is bolted to the other. */
   readonly housing: 'arm' | 'upright';
@@ -444,19 +444,19 @@ export interface PushrodLimits extends TravelLimits {
 
 /** Ball joints at the outer ends of the arms, and at both ends of the rod. */
 export type PushrodBallJoints = {
-  /** A ball joint: how far it may articulate, and how it sits at ride height. */
+  /** A ball joint: its largest articulation angle, and its axes at ride height. */
   readonly lowerOuter?: ArmBallJoint | undefined;
-  /** A ball joint: how far it may articulate, and how it sits at ride height. */
+  /** A ball joint: its largest articulation angle, and its axes at ride height. */
   readonly upperOuter?: ArmBallJoint | undefined;
-  /** A ball joint: how far it may articulate, and how it sits at ride height. */
+  /** A ball joint: its largest articulation angle, and its axes at ride height. */
   readonly rodMount?: RodMountBallJoint | undefined;
-  /** A ball joint: how far it may articulate, and how it sits at ride height. */
+  /** A ball joint: its largest articulation angle, and its axes at ride height. */
   readonly rodRockerMount?: RodRockerBallJoint | undefined;
 };
 
-/** A ball joint: how far it may articulate, and how it sits at ride height. */
+/** A ball joint: its largest articulation angle, and its axes at ride height. */
 export interface RodMountBallJoint {
-  /** How far the stud may lean from the axis of its housing, to either side. Unit: deg. */
+  /** Largest articulation angle: between the axes of stud and housing, to either side. Unit: deg. */
   readonly maxArticulation: number;
   /** What holds the housing: rod, lowerArm, upperArm or upright. The stud is bolted to the other. */
   readonly housing: 'rod' | 'lowerArm' | 'upperArm' | 'upright';
@@ -472,9 +472,9 @@ export interface RodMountBallJoint {
   readonly studAxis?: readonly [y: number, z: number] | undefined;
 }
 
-/** A ball joint: how far it may articulate, and how it sits at ride height. */
+/** A ball joint: its largest articulation angle, and its axes at ride height. */
 export interface RodRockerBallJoint {
-  /** How far the stud may lean from the axis of its housing, to either side. Unit: deg. */
+  /** Largest articulation angle: between the axes of stud and housing, to either side. Unit: deg. */
   readonly maxArticulation: number;
   /** What holds the housing: rod or rocker. The stud is bolted to the other. */
   readonly housing: 'rod' | 'rocker';
@@ -498,7 +498,7 @@ export interface StrutLimits extends TravelLimits {
 
 /** The ball joint at the outer end of the arm. */
 export type StrutBallJoints = {
-  /** A ball joint: how far it may articulate, and how it sits at ride height. */
+  /** A ball joint: its largest articulation angle, and its axes at ride height. */
   readonly lowerOuter?: ArmBallJoint | undefined;
 };
 
@@ -545,7 +545,7 @@ export interface CornerSizingFile {
    * Force of the bump stop at its compression: rows [compression, force], none negative. Units: mm and N, or
    * in and lbf (imperial).
    */
-  readonly bumpStopTable?: readonly (readonly [number, number])[] | undefined;
+  readonly bumpStopTable?: readonly (readonly [compression: number, force: number])[] | undefined;
   /** The perch: the adjustable spring seat. */
   readonly perch?: PerchInput | undefined;
   /**
@@ -607,8 +607,8 @@ export interface HelperInput {
   readonly rate: number;
   /** Free length of the helper or tender spring. Unit: mm, or in (imperial). */
   readonly freeLength: number;
-  /** Its length with all coils touching. Unit: mm, or in (imperial). */
-  readonly minLength: number;
+  /** Solid length L_c: all coils touch. Unit: mm, or in (imperial). */
+  readonly solidLength: number;
   /** Thickness of the ring between the springs; 0 if left out. Unit: mm, or in (imperial). */
   readonly separatorHeight?: number | undefined;
 }
@@ -784,10 +784,10 @@ export interface OrderedSpringInput {
 export interface OrderedHelperInput {
   /** Rate of the helper or tender spring. Unit: N/mm, or lbf/in (imperial). */
   readonly rate: number;
-  /** Length of the helper or tender spring with no load on it. Unit: mm, or in (imperial). */
+  /** Free length of the helper or tender spring. Unit: mm, or in (imperial). */
   readonly freeLength: number;
-  /** Its length with all coils touching. Unit: mm, or in (imperial). */
-  readonly minLength: number;
+  /** Solid length L_c: all coils touch. Unit: mm, or in (imperial). */
+  readonly solidLength: number;
   /** Thickness of the ring between the springs; 0 if left out. Unit: mm, or in (imperial). */
   readonly separatorHeight?: number | undefined;
 }
@@ -802,7 +802,7 @@ export interface OrderedBumpStopInput {
    * Force of the bump stop at its compression: rows [compression, force], none negative. Units: mm and N, or
    * in and lbf (imperial).
    */
-  readonly table?: readonly (readonly [number, number])[] | undefined;
+  readonly table?: readonly (readonly [compression: number, force: number])[] | undefined;
 }
 
 /** The valving that was bought. */
@@ -822,7 +822,9 @@ export interface ValvingInput {
    * Forces by shaft speed, as from a dynamometer: rows [speed, compression force, rebound force], none
    * negative; the first gives the low-speed damping. Units: mm/s and N, or in/s and lbf (imperial).
    */
-  readonly forceTable?: readonly (readonly [number, number, number])[] | undefined;
+  readonly forceTable?:
+    | readonly (readonly [speed: number, compression: number, rebound: number])[]
+    | undefined;
 }
 
 /** The perch, the adjustable spring seat, as it is fitted and set. */
@@ -1050,7 +1052,7 @@ export type CornerFile = DoubleWishboneFile | PushrodFile | StrutFile;
 export interface CarSizingFile {
   /**
    * The order that this file stands for: its revision and its date stand on it and in its file name. Without
-   * them it is a draft.
+   * them its pages have lines to write them on.
    */
   readonly order?: OrderIssueInput | undefined;
   /** What the car is for: road, hill climb, track ... */
@@ -1067,7 +1069,7 @@ export interface CarSizingFile {
 
 /**
  * The order that this file stands for: its revision and its date stand on it and in its file name. Without
- * them it is a draft.
+ * them its pages have lines to write them on.
  */
 export interface OrderIssueInput {
   /** Revision of the order, as A: letters and digits, 8 at most. */

@@ -21,12 +21,14 @@ function ballJoint(holders: readonly [string, ...string[]]): z.ZodType {
 function jointWith<Housing extends z.ZodType>(housing: Housing) {
   return z
     .strictObject({
-      maxArticulation: tilt('How far the stud may lean from the axis of its housing, to either side'),
+      maxArticulation: tilt(
+        'Largest articulation angle: between the axes of stud and housing, to either side',
+      ),
       housing,
       housingAxis: direction('Axis of the housing, out of its mouth; along the stud if left out').optional(),
       studAxis: direction('Axis of the stud, towards its thread; along the housing if left out').optional(),
     })
-    .describe('A ball joint: how far it may articulate, and how it sits at ride height.');
+    .describe('A ball joint: its largest articulation angle, and its axes at ride height.');
 }
 
 /** `rod, rocker or upright` */
@@ -39,7 +41,7 @@ const bearing = z
     boltAxis: z
       .enum(['longitudinal', 'inPlane'])
       .describe(
-        'Direction of the bolt axis: longitudinal (the swing of the coilover costs no misalignment) or inPlane, in the transverse plane and square to the coilover (all of the swing does).',
+        'Direction of the bolt axis: longitudinal (swing of the coilover causes no misalignment) or inPlane, in the transverse plane and square to the coilover (all swing is misalignment).',
       ),
     maxMisalignment: tilt('Bearing rating: largest misalignment to either side'),
   })
@@ -51,7 +53,7 @@ const tyre = takes(
     .union([
       z
         .strictObject({
-          overallRadius: size('Radius of the tyre with no load on it: half its overall diameter'),
+          overallRadius: size('Radius of the unloaded tyre: half its overall diameter'),
           width: size('Width over the sidewalls'),
         })
         .describe('A tyre by its overall radius and width.'),
@@ -73,37 +75,35 @@ const lengths = {
   notes: remarks.optional(),
   damper: z
     .strictObject({
-      extendedLength: size('Length between the end eyes, fully extended'),
-      compressedLength: size('Length between the end eyes, fully compressed; less than extended'),
+      extendedLength: size('Eye-to-eye length, fully extended'),
+      compressedLength: size('Eye-to-eye length, fully compressed; less than extended'),
     })
-    .describe('The damper to order: its extended and compressed length between the end eyes.')
+    .describe('The damper to order: its extended and compressed length, eye to eye.')
     .optional(),
   bumpStop: z
     .strictObject({
-      height: size('Height of the bump stop with no load on it'),
-      solidHeight: distance('Height at which it gives no more; less than height'),
+      height: size('Free height of the bump stop'),
+      solidHeight: distance('Height at which the bump stop is solid; less than height'),
     })
     .describe(
       'The bump stop on the shaft: contact at compressed length plus height; the travel ends at compressed length plus solidHeight. Needs damper.',
     )
     .optional(),
   springMinLengthAt: size(
-    'Length between the end eyes at which the spring is at its minimum permissible length; where sizing knows the spring it finds that itself',
+    'Eye-to-eye length at which the spring has its minimum permissible length L_n; a sizing computes it from its spring',
   ).optional(),
   tyre: tyre.optional(),
   arch: z
     .array(point('A point of the wheel arch'))
     .min(1)
     .describe(
-      `Points [y, z] of the wheel arch and whatever else the tyre could touch, one after the other: y outboard, z up from the ground. Needs tyre. ${unitOf('length')}`,
+      `Points [y, z] of the wheel arch and of whatever else the tyre could touch: y outboard, z up from the ground. Needs tyre. ${unitOf('length')}`,
     )
     .optional(),
   chassisLowPoints: z
     .array(point('A low point of the chassis'))
     .min(1)
-    .describe(
-      `Lowest points [y, z] of the chassis, what would touch the ground first: y outboard, z up from the ground. ${unitOf('length')}`,
-    )
+    .describe(`Lowest points [y, z] of the chassis: y outboard, z up from the ground. ${unitOf('length')}`)
     .optional(),
 };
 
@@ -116,22 +116,22 @@ const others = {
     .optional(),
   required: z
     .strictObject({
-      bump: distance('Travel upward from ride height that you want').optional(),
-      droop: distance('Travel downward from ride height that you want, as a positive number').optional(),
+      bump: distance('Required bump travel from design ride height').optional(),
+      droop: distance('Required droop travel from design ride height, as a positive number').optional(),
     })
-    .describe('The wheel travel that you want, to be set against what there is.')
+    .describe('Required wheel travel, for the margins against the available travel.')
     .optional(),
   donor: z
     .strictObject({
-      length: size('Length between the end eyes of the unit that was fitted for the drawing'),
+      length: size('Eye-to-eye length of the donor damper as it was fitted when the corner was drawn'),
       state: z
         .enum(['extended', 'compressed', 'measured'])
         .describe(
-          'In what state that length was taken: extended, compressed, or measured at some length between.',
+          'State in which that length was taken: extended, compressed, or measured at a length in between.',
         ),
       stroke: size('Stroke: extended length minus compressed length').optional(),
     })
-    .describe('The unit that was used to set the car up, if there was one.')
+    .describe('Donor damper: an existing unit, for comparison.')
     .optional(),
 };
 

@@ -7,7 +7,7 @@ const SMALLER: readonly (readonly [part: string, small: string, large: string])[
   ['spring', 'minLength', 'freeLength'],
   ['spring', 'solidLength', 'freeLength'],
   ['spring', 'solidLength', 'minLength'],
-  ['helper', 'minLength', 'freeLength'],
+  ['helper', 'solidLength', 'freeLength'],
   ['bumpStop', 'solidHeight', 'height'],
   ['perch', 'min', 'max'],
 ];

@@ -30,8 +30,8 @@ const spring = z
 const helper = z
   .strictObject({
     rate: quantity('rate', 'Rate of the helper or tender spring', positive),
-    freeLength: size('Length of the helper or tender spring with no load on it'),
-    minLength: size('Its length with all coils touching'),
+    freeLength: size('Free length of the helper or tender spring'),
+    solidLength: size('Solid length L_c: all coils touch'),
     separatorHeight: quantity(
       'length',
       'Thickness of the ring between the springs; 0 if left out',

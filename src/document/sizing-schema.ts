@@ -152,7 +152,7 @@ export const carSizingShape = {
   order: z
     .strictObject({ revision, date })
     .describe(
-      'The order that this file stands for: its revision and its date stand on it and in its file name. Without them it is a draft.',
+      'The order that this file stands for: its revision and its date stand on it and in its file name. Without them its pages have lines to write them on.',
     )
     .optional(),
   use: z.string().describe('What the car is for: road, hill climb, track ...').optional(),
@@ -309,7 +309,7 @@ export const cornerSizingSchema = z
       .strictObject({
         rate: quantity('rate', 'Rate of the helper or tender spring', positive),
         freeLength: size('Free length of the helper or tender spring'),
-        minLength: size('Its length with all coils touching'),
+        solidLength: size('Solid length L_c: all coils touch'),
         separatorHeight: quantity(
           'length',
           'Thickness of the ring between the springs; 0 if left out',

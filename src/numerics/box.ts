@@ -6,7 +6,7 @@
 // Every u is in the box, and a least value at its edge is one where the derivative by u vanishes.
 
 /** Least and most that a coordinate may be, as they are given. */
-export type Bounds = readonly [least: number, most: number];
+export type Bounds = readonly [min: number, max: number];
 
 /** What a coordinate may be. */
 export interface Box {

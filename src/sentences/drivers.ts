@@ -1,3 +1,4 @@
+import { counted } from '../words.ts';
 import { LINKAGE } from './linkage.ts';
 import type { PlainSentences } from './plain.ts';
 
@@ -23,7 +24,7 @@ export const DRIVERS: PlainSentences = {
     advice: 'bring the drawing to that value with `drive` first, or leave out `from`',
   }),
   driversForFreedoms: (say) => ({
-    problem: `${say.text('drivers')} drivers and held measures for ${say.text('degreesOfFreedom')} degrees of freedom`,
+    problem: `${counted(say.text('drivers'), 'driver')} and held measures for ${say.text('degreesOfFreedom')} degrees of freedom`,
     allowed: 'one for each degree of freedom in the drawn pose',
     advice: 'add drivers, hold measures with `hold`, or take some out; `mobility` names what can move',
   }),

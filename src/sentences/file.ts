@@ -1,3 +1,4 @@
+import { counted } from '../words.ts';
 import { CORNER } from './corner.ts';
 import {
   alternatives,
@@ -240,7 +241,7 @@ const SURVEYED: Sentences = {
   }),
   axisThroughAxisPoint: (say) => ({
     problem: 'itself a point on an axis',
-    advice: `give it a ${alternatives(say, 'fields')}`,
+    advice: `give it ${alternatives(say, 'fields')}`,
   }),
   axisNotForeAndAft: (say) => ({
     problem: 'an axis that does not run fore and aft: both its points have the same x',
@@ -253,13 +254,13 @@ const SURVEYED: Sentences = {
   },
   rowsNotOfCoordinates: (say) => ({
     problem: 'not a row for each coordinate',
-    got: `${say.text('rows')} rows`,
-    allowed: `${say.text('required')} rows, the first one empty`,
+    got: counted(say.text('rows'), 'row'),
+    allowed: `${counted(say.text('required'), 'row')}, the first one empty`,
   }),
   rowNotOfCoordinatesBefore: (say) => ({
     problem: 'not a correlation with each coordinate before it',
-    got: `${say.text('count')} numbers`,
-    allowed: `${say.text('required')} numbers`,
+    got: counted(say.text('count'), 'number'),
+    allowed: counted(say.text('required'), 'number'),
   }),
   notCorrelations: {
     problem: 'not correlations: a sum of coordinates would have a negative variance',

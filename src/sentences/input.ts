@@ -5,7 +5,7 @@ export const INPUT: PlainSentences = {
   notFinite: { problem: 'not a finite number', allowed: 'a finite number' },
   unknownName: (say) => ({ problem: `unknown ${say.text('what')}`, advice: meant(say, 'correct the name') }),
   renamed: (say) => ({
-    problem: `renamed: ${say.text('was')} is now called ${say.text('is')}`,
+    problem: `renamed: ${quoted(say.text('was'))} is now called ${quoted(say.text('is'))}`,
     advice: say.is('isThere')
       ? `${say.text('is')} is there too: take ${say.text('was')} out`
       : `write ${say.text('is')}`,
@@ -39,6 +39,11 @@ export const SEARCHED: PlainSentences = {
   notASeed: { problem: 'not a seed', allowed: 'a whole number' },
   notASignal: { problem: 'not a signal', allowed: '{ aborted }, as an AbortSignal has it' },
 };
+
+/** A name in quotes; a choice has them already. */
+function quoted(name: string): string {
+  return name.startsWith('"') ? name : `"${name}"`;
+}
 
 /** Bounds of a number with its unit: `greater than 0 (mm)`, `of 0 or more (kg)`, `1 to 1000`. */
 export function bounds(say: PlainSay): string {

@@ -60,7 +60,7 @@ const lengthOff = (what: string, way: string, than: string) => (say: Say) => ({
 
 /** A damper at its end at ride height. */
 const nearEnd = (end: string) => (say: Say) => ({
-  problem: `the damper is almost ${end} at design ride height (${say.measure('length', 'length')} of ${say.measure('end', 'length')}): there is no ${say.text('side')} travel left`,
+  problem: `the damper is almost ${end} at design ride height (${say.measure('length', 'length', 'end')} of ${say.measure('end', 'length', 'length')}): there is no ${say.text('side')} travel left`,
 });
 
 const required = (say: Say, words: string): Words => ({

@@ -2,20 +2,22 @@ import type { Sentences } from './say.ts';
 
 /** What is said about masses, forces and the rates that a target asks for. */
 export const LOADS: Sentences = {
-  shareOutOfRange: (say) => {
-    const share = say.number('share');
+  fractionOutOfRange: (say) => {
+    const fraction = say.number('fraction');
     return {
-      problem: 'a share outside 0 to 1',
-      got: say.text('share'),
+      problem: 'a fraction outside 0 to 1',
+      got: say.text('fraction'),
       allowed: '0 to 1',
-      ...(share > 1 && share <= 100 ? { advice: `if ${share} % is meant, write ${share / 100}` } : {}),
+      ...(fraction > 1 && fraction <= 100
+        ? { advice: `if ${fraction} % is meant, write ${fraction / 100}` }
+        : {}),
     };
   },
   noSprungMass: (say) => ({
     problem: 'the unsprung mass leaves no sprung mass',
-    got: `${say.measure('unsprungMass', 'mass')} of ${say.measure('wheelMass', 'mass')} on the wheel`,
-    allowed: `less than ${say.measure('wheelMass', 'mass')}`,
-    advice: 'check the masses and shares of the car',
+    got: `${say.measure('unsprungMass', 'mass', 'wheelMass')} of ${say.measure('wheelMass', 'mass')} on the wheel`,
+    allowed: `less than ${say.measure('wheelMass', 'mass', 'unsprungMass')}`,
+    advice: 'check the masses and fractions of the car',
   }),
   coiloverCarriesNothing: (say) => ({
     problem: 'bump does not shorten the coilover at ride height: the coilover carries nothing',
@@ -26,20 +28,20 @@ export const LOADS: Sentences = {
   }),
   springCarriesNothing: (say) => ({
     problem: 'gas and bump stop carry more than the sprung mass at ride height',
-    got: say.measure('gasAndStop', 'force'),
-    allowed: `less than ${say.measure('axialForce', 'force')}, the axial force of the coilover`,
+    got: say.measure('gasAndStop', 'force', 'axialForce'),
+    allowed: `less than ${say.measure('axialForce', 'force', 'gasAndStop')}, the axial force of the coilover`,
     advice: 'check gas, bump stop and sprung mass',
   }),
   targetNeedsNegativeSpring: (say) => ({
     problem: 'the target requires a spring of negative rate',
-    got: `${say.measure('springRate', 'rate')} for ${say.measure('wheelRate', 'rate')} at the wheel`,
-    allowed: `more than ${say.measure('without', 'rate')} at the wheel, which the changing ratio and the bump stop give without a spring`,
+    got: `${say.measure('springRate', 'rate')} for ${say.measure('wheelRate', 'rate', 'without')} at the wheel`,
+    allowed: `more than ${say.measure('without', 'rate', 'wheelRate')} at the wheel, which the changing ratio and the bump stop give without a spring`,
     advice: 'set a stiffer target, or move a mount',
   }),
   helperTooSoft: (say) => ({
     problem: 'the second spring still works at ride height and is softer than both springs together must be',
-    got: say.measure('helperRate', 'rate'),
-    allowed: `more than ${say.measure('together', 'rate')}, or solid below ${say.measure('springForce', 'force')}`,
+    got: say.measure('helperRate', 'rate', 'together'),
+    allowed: `more than ${say.measure('together', 'rate', 'helperRate')}, or solid below ${say.measure('springForce', 'force')}`,
     advice: 'choose a softer or shorter helper, which is solid at ride height, or a stiffer tender',
   }),
   tyreRateMissing: () => ({
@@ -49,26 +51,31 @@ export const LOADS: Sentences = {
   }),
   frequencyAboveTyre: (say) => ({
     problem: 'the target frequency is more than the tyre alone gives',
-    got: say.measure('frequency', 'frequency'),
-    allowed: `less than ${say.measure('max', 'frequency')} with a tyre of ${say.measure('tyreRate', 'rate')}`,
+    got: say.measure('frequency', 'frequency', 'max'),
+    allowed: `less than ${say.measure('max', 'frequency', 'frequency')} with a tyre of ${say.measure('tyreRate', 'rate')}`,
     advice: 'set a lower target, or check the tyre rate',
   }),
   minLengthBelowSolid: (say) => ({
     problem: 'the minimum permissible length is less than the solid length',
-    got: say.measure('minLength', 'length'),
-    allowed: `${say.measure('solidLength', 'length')} or more`,
+    got: say.measure('minLength', 'length', 'solidLength'),
+    allowed: `${say.measure('solidLength', 'length', 'minLength')} or more`,
     advice: 'correct one of the two lengths',
   }),
-  springWithoutTravel: (say) => ({
-    problem: 'the minimum permissible length leaves the spring no travel',
-    got: `${say.measure('freeLength', 'length')} free, ${say.measure('minLength', 'length')} minimum permissible length`,
-    allowed: `more than ${say.measure('minLength', 'length')}`,
-    advice: 'check both lengths of the spring',
-  }),
+  springWithoutTravel: (say) => {
+    const [name, words] = say.has('solidLength')
+      ? ['solidLength', 'solid length']
+      : ['minLength', 'minimum permissible length'];
+    return {
+      problem: `the ${words} leaves the spring no travel`,
+      got: `${say.measure('freeLength', 'length', name)} free, ${say.measure(name, 'length', 'freeLength')} ${words}`,
+      allowed: `more than ${say.measure(name, 'length', 'freeLength')}`,
+      advice: 'check both lengths of the spring',
+    };
+  },
   bumpStopTableFalls: (say) => ({
     problem: 'the force table of the bump stop does not rise',
-    got: `${say.measure('force', 'force')} at ${say.measure('compression', 'length')}`,
-    allowed: `more than ${say.measure('compressionBefore', 'length')}, at least ${say.measure('forceBefore', 'force')}`,
+    got: `${say.measure('force', 'force', 'forceBefore')} at ${say.measure('compression', 'length', 'compressionBefore')}`,
+    allowed: `more than ${say.measure('compressionBefore', 'length', 'compression')}, at least ${say.measure('forceBefore', 'force', 'force')}`,
     advice: 'list compression and force in rising order',
   }),
 };

@@ -52,8 +52,8 @@ export const ORDERED: Sentences = {
       'measure the distances of both spring seats from the eyes beside them, and give the free length of the spring',
   }),
   dampingOffTarget: (say) => ({
-    problem: `the ${say.text('axle')} valving as bought gives a damping ratio of ${say.number('ratio').toFixed(2)} at ride height`,
-    allowed: `${say.number('target').toFixed(2)}, at a mean low-speed damping of ${say.measure('requiredDamping', 'damping')}`,
+    problem: `the ${say.text('axle')} valving as bought gives a damping ratio of ${say.measure('ratio', 'ratio', 'target')} at ride height`,
+    allowed: `${say.measure('target', 'ratio', 'ratio')}, at a mean low-speed damping of ${say.measure('requiredDamping', 'damping')}`,
     advice: 'turn the adjusters, or have the damper revalved',
   }),
   perchOutOfThread: (say) => ({

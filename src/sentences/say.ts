@@ -16,8 +16,8 @@ import { type PlainSay, plainSay, valueIn, type Words, withWords } from './plain
 export interface Say extends PlainSay {
   /** The units asked for. */
   readonly units: Units;
-  /** A value with its unit: `338.0 mm`. */
-  measure(name: string, quantity: Quantity | 'ratio'): string;
+  /** A value with its unit: `338.0 mm`; with as many more decimals as tell it from the value `apartFrom`. */
+  measure(name: string, quantity: Quantity | 'ratio', apartFrom?: string): string;
   /** The same without its sign. */
   size(name: string, quantity: Quantity): string;
   /** Whether that is nothing as it is written. */
@@ -26,7 +26,7 @@ export interface Say extends PlainSay {
   travel(name: string): string;
   /** A value with all its digits and its unit: `0.0625 in`. */
   given(name: string, quantity: Quantity): string;
-  /** The difference of two values, each as it is written: `9.4 mm`. */
+  /** The difference of two values, each as `measure` tells it from the other: `9.4 mm`. */
   difference(of: string, less: string, quantity: Quantity): string;
   /** A value as it was written, without its unit: to four digits, or so many. */
   short(name: string, quantity: Quantity, digits?: number): string;
@@ -78,13 +78,16 @@ export function sayIn(diagnostic: Diagnostic, units: Units): Say {
     point: (y, z) => `[${exact(y)}, ${exact(z)}]`,
     unit: (quantity) => unitName(quantity, units),
     plural: (quantity) => inWords(unitName(quantity, units)),
-    measure: (name, quantity) => textIn(Number(value(name)), quantity, units),
+    measure: (name, quantity, apartFrom = name) =>
+      textIn(Number(value(name)), quantity, units, Number(value(apartFrom))),
     size,
     isNothing: (name, quantity) => Number.parseFloat(size(name, quantity)) === 0,
     travel: (name) => `${size(name, 'length')} of ${Number(value(name)) < 0 ? 'droop' : 'bump'}`,
     difference: (of, less, quantity) => {
-      const [a, b] = [of, less].map((name) => Number(numberIn(Number(value(name)), quantity, units)));
-      return textIn(toMetric(a - b, quantity, units), quantity, units);
+      const [first, second] = [Number(value(of)), Number(value(less))];
+      const a = Number(numberIn(first, quantity, units, second));
+      const b = Number(numberIn(second, quantity, units, first));
+      return textIn(toMetric(a - b, quantity, units), quantity, units, 0);
     },
   };
 }

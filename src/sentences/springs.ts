@@ -44,18 +44,18 @@ function unitDoubt(say: Say): string {
 export const SPRINGS: Sentences = {
   springTravelShort: (say) => ({
     problem: 'the spring has less travel to its minimum permissible length than the bump limit requires',
-    got: `${say.measure('available', 'length')} available, ${say.measure('required', 'length')} required${
+    got: `${say.measure('available', 'length', 'required')} available, ${say.measure('required', 'length', 'available')} required${
       say.text('at') === 'null'
         ? ''
         : `; the minimum permissible length is reached at ${say.measure('at', 'length')} of bump`
     }`,
-    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum permissible length${minLength(say)}`,
+    allowed: `${say.measure('required', 'length', 'available')} or more from the free length to the minimum permissible length${minLength(say)}`,
     advice: 'choose a longer spring, one with a shorter minimum permissible length, or a taller bump stop',
   }),
   springTravelUncertain: (say) => ({
     problem: 'the spring may have too little travel to its minimum permissible length',
     got: `a margin of ${say.difference('available', 'required', 'length')}, ${say.measure('lowest', 'length')} at the lower end of its 95 % interval, most of it from ${say.text('input')}`,
-    allowed: `${say.measure('required', 'length')} or more from the free length to the minimum permissible length${minLength(say)}`,
+    allowed: `${say.measure('required', 'length', 'available')} or more from the free length to the minimum permissible length${minLength(say)}`,
     advice: 'measure that input more closely, or choose a longer spring',
   }),
   springFarFromTarget: (say) => ({
@@ -66,8 +66,8 @@ export const SPRINGS: Sentences = {
   }),
   coilDiameterOutOfRange: (say) => ({
     problem: 'no spring has such a diameter',
-    got: Number.isFinite(say.number('value')) ? say.measure('value', 'length') : say.text('value'),
-    allowed: `more than ${say.measure('above', 'length')}`,
+    got: Number.isFinite(say.number('value')) ? say.measure('value', 'length', 'above') : say.text('value'),
+    allowed: `more than ${say.measure('above', 'length', 'value')}`,
     advice: 'check wire and mean diameter',
   }),
   coilOutOfRange: (say) => ({
@@ -79,8 +79,8 @@ export const SPRINGS: Sentences = {
   coilEndsUnknown: { problem: 'unknown choice' },
   springInnerDiameterSmall: (say) => ({
     problem: 'the spring does not go over the body of the damper',
-    got: `an inner diameter of ${say.measure('innerDiameter', 'length')}`,
-    allowed: `more than ${say.measure('bodyDiameter', 'length')}`,
+    got: `an inner diameter of ${say.measure('innerDiameter', 'length', 'bodyDiameter')}`,
+    allowed: `more than ${say.measure('bodyDiameter', 'length', 'innerDiameter')}`,
     advice: 'choose a spring of a larger inner diameter, or a thinner body',
   }),
   perchWithoutFreeLength: () => ({

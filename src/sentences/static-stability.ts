@@ -29,8 +29,8 @@ export const STATIC_STABILITY: Sentences = {
   }),
   springSolidAtRide: (say) => ({
     problem: 'the spring is solid before it carries the sprung weight at ride height',
-    got: `${say.measure('carries', 'force')} with the spring solid`,
-    allowed: `${say.measure('springForce', 'force')} or more, the spring force at ride height`,
+    got: `${say.measure('carries', 'force', 'springForce')} with the spring solid`,
+    allowed: `${say.measure('springForce', 'force', 'carries')} or more, the spring force at ride height`,
     advice: 'choose a longer or a stiffer spring',
   }),
   noRest: (say) => ({

@@ -9,6 +9,6 @@ export const TESTING: PlainSentences = {
   notADriverRange: { problem: 'not a range', allowed: '[from, to] of the driver, the first the smaller' },
   shareNotPositive: {
     problem: 'not a tolerance',
-    allowed: 'a finite number greater than 0, a share of the size',
+    allowed: 'a finite number greater than 0, a fraction of the size',
   },
 };

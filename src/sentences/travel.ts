@@ -21,10 +21,10 @@ const travelShort =
   (side: 'bump' | 'droop') =>
   (say: Say): Words => ({
     problem: `${side} travel is ${say.difference('required', 'available', 'length')} short`,
-    got: `${say.measure('available', 'length')} available${
+    got: `${say.measure('available', 'length', 'required')} available${
       say.text('cause') === 'null' ? '' : `, where ${CAUSES[say.text('cause')]}`
     }`,
-    allowed: `${say.measure('required', 'length')} or more, ${say.text('case') === 'specified' ? 'as specified' : `for ${say.text('case')}`}`,
+    allowed: `${say.measure('required', 'length', 'available')} or more, ${say.text('case') === 'specified' ? 'as specified' : `for ${say.text('case')}`}`,
     advice: 'reduce travelCases or limits.required, or move what ends the travel',
   });
 

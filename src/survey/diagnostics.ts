@@ -53,10 +53,10 @@ function undetermined({ undetermined, points }: Found): Diagnostic[] {
 }
 
 function mirrored({ mirrorSolutions, points: taken }: Found): Diagnostic[] {
-  return mirrorSolutions.map(({ points, other, isTold, read, of }) => {
+  return mirrorSolutions.map(({ points, other, isDetermined, read, of }) => {
     const axis = read === 'height' ? 1 : 0;
     const values = { points, read, of, taken: taken[of].at[axis], other: other[of][axis] };
-    return isTold
+    return isDetermined
       ? note('estimateMirrored', `points.${of}`, values)
       : check('pointsMirrored', `points.${of}`, values);
   });

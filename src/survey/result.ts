@@ -112,11 +112,11 @@ export interface MirrorSolution {
   readonly points: readonly string[];
   /** The places that were not taken. */
   readonly other: Readonly<Record<string, Point>>;
-  /** Chi-square there; null where it is none. */
+  /** Chi-square there; null where it has no value. */
   readonly chiSquare: number | null;
-  /** Whether the readings tell: then the first estimate was on the wrong side. If not, the first estimate decided. */
-  readonly isTold: boolean;
-  /** A reading that tells, or would. */
+  /** Whether the readings determine the side: then the first estimate was on the wrong one. If not, the first estimate decided. */
+  readonly isDetermined: boolean;
+  /** A reading that determines the side, or would. */
   readonly read: 'height' | 'lateral';
   readonly of: string;
 }

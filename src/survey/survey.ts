@@ -43,7 +43,7 @@ export function survey(input: SurveyInput | string): Survey {
   const scale = scaleOf(best.chiSquare, degreesOfFreedom);
   const suspected = misreadings(layout, readings, best.unknowns, standardised);
   const certainty = scaled(stated, scale);
-  const isTold = turned.length > 0;
+  const isDetermined = turned.length > 0;
   const found = {
     kind: 'survey' as const,
     ...(metric.name === undefined ? {} : { name: metric.name }),
@@ -71,7 +71,7 @@ export function survey(input: SurveyInput | string): Survey {
     foreAftSuspects: suspected.length > 1 ? foreAftSuspects(layout, readings, best.unknowns) : [],
     undetermined: missingReadings(layout, certainty.open),
     mirrorSolutions: [
-      ...(isTold ? [mirroredPoints(layout, best, first, turned, true)] : []),
+      ...(isDetermined ? [mirroredPoints(layout, best, first, turned, true)] : []),
       ...others.map(({ points, fit }) => mirroredPoints(layout, best, fit, points, false)),
     ],
   };
@@ -164,7 +164,7 @@ function mirroredPoints(
   best: Fit,
   fit: Fit,
   points: readonly string[],
-  isTold: boolean,
+  isDetermined: boolean,
 ): MirrorSolution {
   const moved = points.flatMap((name) => {
     const station = stations.get(name);
@@ -177,7 +177,7 @@ function mirroredPoints(
     points,
     other: Object.fromEntries(moved.map(({ name, to }) => [name, to])),
     chiSquare: fit.chiSquare,
-    isTold,
+    isDetermined,
     read: most.by[0] > most.by[1] ? 'lateral' : 'height',
     of: most.name,
   };

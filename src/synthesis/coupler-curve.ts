@@ -22,7 +22,7 @@ export interface CouplerCurve {
   readonly at: readonly number[];
   /** The place at each sample, `[x, y]` in the unit of the drawing. */
   readonly points: readonly Point[];
-  /** Least and greatest coordinates of the whole curve, not of its samples alone. */
+  /** Smallest and largest coordinates of the whole curve, not of its samples alone. */
   readonly box: { readonly x: readonly [number, number]; readonly y: readonly [number, number] };
 }
 
@@ -61,8 +61,8 @@ export function couplerCurve(motion: Motion, point: string, options: CouplerCurv
     points.push([reading(0)[0], reading(1)[0]]);
   });
   const [xs, ys] = measures.map((measure): [number, number] => {
-    const { least, greatest } = extremeValues(motion, measure);
-    return [least?.value ?? Number.NaN, greatest?.value ?? Number.NaN];
+    const { minimum, maximum } = extremeValues(motion, measure);
+    return [minimum?.value ?? Number.NaN, maximum?.value ?? Number.NaN];
   });
   return { at: [...at], points, box: { x: xs, y: ys } };
 }

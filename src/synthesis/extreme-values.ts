@@ -14,19 +14,19 @@ export interface LocalExtreme {
   readonly kind: 'minimum' | 'maximum';
 }
 
-/** Where a quantity is least and greatest. */
+/** Extreme values of a quantity over a motion. */
 export interface ExtremeValues {
-  /** Its least value over the whole motion, ends among it, and where; null where it falls without limit at a dead point. */
-  readonly least: { readonly at: number; readonly value: number } | null;
-  /** Its greatest value; null where it grows without limit at a dead point. */
-  readonly greatest: { readonly at: number; readonly value: number } | null;
+  /** Its smallest value over the whole motion, both ends included, and the driver there; null if it falls without limit at a dead point. */
+  readonly minimum: { readonly at: number; readonly value: number } | null;
+  /** Its largest value, likewise; null if it grows without limit at a dead point. */
+  readonly maximum: { readonly at: number; readonly value: number } | null;
   /** All minima and maxima inside the motion, in order of the driver; the ends are not among them. */
   readonly local: readonly LocalExtreme[];
 }
 
 /**
- * Where a quantity is least and greatest over a motion, and all its minima and maxima inside: those of measures and transmission
- * angles are roots of the motion's series.
+ * Minimum and maximum of a quantity over a motion, and all its local minima and maxima inside. Those of measures and transmission angles
+ * are roots of the motion's series.
  *
  * @throws InputError for an unknown quantity or name.
  */
@@ -69,5 +69,5 @@ function extremesOn(path: Path, quantity: BoundQuantity): ExtremeValues {
     const one = all.reduce((a, b) => (sign * (b.value - a.value) > 0 ? b : a));
     return Number.isFinite(one.value) ? one : null;
   };
-  return { least: best(-1), greatest: best(1), local };
+  return { minimum: best(-1), maximum: best(1), local };
 }

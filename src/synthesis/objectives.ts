@@ -49,8 +49,8 @@ export type SynthesisObjective<P extends string = string, B extends string = str
     }
   | {
       readonly quantity: Quantity<P, B>;
-      /** Its least or greatest value over the motion, or the difference of both. */
-      readonly extreme: 'least' | 'greatest' | 'range';
+      /** Its minimum or maximum over the motion, or the difference of both. */
+      readonly extreme: 'minimum' | 'maximum' | 'range';
       /** What that should be. */
       readonly target: number;
     }
@@ -74,14 +74,14 @@ export type BoundObjective =
     }
   | {
       readonly kind: 'extreme';
-      readonly extreme: 'least' | 'greatest' | 'range';
+      readonly extreme: 'minimum' | 'maximum' | 'range';
       readonly target: number;
       readonly quantities: readonly [BoundQuantity];
     };
 
 /** A precision point as a linkage meets it. */
 export interface PrecisionPoint {
-  /** The driver there; for a range, where the quantity is least and greatest. */
+  /** The driver there; for a range, those of minimum and maximum. */
   readonly at: number | readonly [number, number];
   /** The quantity there, in its unit; a place `[x, y]` in the unit of the drawing. */
   readonly value: number | Point;
@@ -200,13 +200,14 @@ function nearestPlaces(
 function extremeTask(path: Path, { extreme, target, quantities }: Of<'extreme'>): Task {
   const [quantity] = quantities;
   const places = placesOf(path, quantity, path.low.at, path.high.at);
-  const [least, greatest] = [extremeOf(places, -1), extremeOf(places, 1)];
+  const [minimum, maximum] = [extremeOf(places, -1), extremeOf(places, 1)];
   return {
-    at: extreme === 'range' ? [least, greatest] : [extreme === 'least' ? least : greatest],
+    at: extreme === 'range' ? [minimum, maximum] : [extreme === 'minimum' ? minimum : maximum],
     judge(read) {
       const value = extreme === 'range' ? minus(read(1, 0), read(0, 0)) : read(0, 0);
       const deviation = scaled(value, 1, -target);
-      const at = extreme === 'range' ? ([least, greatest] as const) : extreme === 'least' ? least : greatest;
+      const at =
+        extreme === 'range' ? ([minimum, maximum] as const) : extreme === 'minimum' ? minimum : maximum;
       return { deviations: [deviation], met: [{ at, value: value.value, deviation: deviation.value }] };
     },
   };

@@ -222,7 +222,7 @@ function listOf<T>(path: string, list: readonly T[], code: string, faults: Diagn
 }
 
 const COUNTED = ['tolerance', 'weight'];
-const EXTREMES = ['least', 'greatest', 'range'];
+const EXTREMES = ['minimum', 'maximum', 'range'];
 
 function objectiveFaults(
   path: string,

@@ -49,7 +49,7 @@ describe('what can’t be', () => {
       downforce.frontFraction = 1.2;
     });
     expect(finding.path).toBe('downforce.frontFraction');
-    expect(finding.values.share).toBe(1.2);
+    expect(finding.values.fraction).toBe(1.2);
     expect(sizing.axles[0].speedRows).toEqual([]);
     expect(sizing.axles[0].figure('topSpeedRideHeightLoss').value).toBeNull();
     expect(valueIn(sizing.axles[0], 'springRate')).toBeGreaterThan(0);
@@ -271,7 +271,7 @@ describe('what can’t be', () => {
 
   it('a helper that is no longer free than shut', () => {
     const { finding } = only((document) => {
-      document.corners.front.sizing.helper = { rate: 5, freeLength: 20, minLength: 30 };
+      document.corners.front.sizing.helper = { rate: 5, freeLength: 20, solidLength: 30 };
     });
     expect(finding.path).toBe('corners.front.sizing.helper.freeLength');
   });
@@ -306,7 +306,7 @@ describe('what can’t be', () => {
 
 it('all findings and notes of spoilt cars have code, severity, path and values', () => {
   const spoil: Readonly<Record<string, (sizing: Json) => void>> = {
-    shareOutOfRange: ({ downforce }) => {
+    fractionOutOfRange: ({ downforce }) => {
       downforce.frontFraction = 40;
     },
     coilDiameterOutOfRange: ({ corners }) => {

@@ -432,7 +432,9 @@ describe('options that can not be', () => {
 
 describe('the standard load cases', () => {
   it('take an undefined factor for its default', () => {
-    expect(standardLoadCases(160, 30, { bump: undefined } as unknown as Partial<LoadFactors>)).toEqual(standardLoadCases(160, 30));
+    expect(standardLoadCases(160, 30, { bump: undefined } as unknown as Partial<LoadFactors>)).toEqual(
+      standardLoadCases(160, 30),
+    );
   });
 
   it('refuse masses and factors that are no numbers, and unknown factors', () => {

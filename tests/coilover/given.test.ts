@@ -9,7 +9,7 @@ import { car, GRAVITY, sized, valueIn } from './cars.ts';
 const everything = (document: Json) => {
   for (const { sizing } of [document.corners.front, document.corners.rear] as Json[]) {
     sizing.springs = [{ name: 'A', rate: 26, freeLength: 260, minLength: 90, innerDiameter: 60 }];
-    sizing.helper = { rate: 4, freeLength: 60, minLength: 20, separatorHeight: 5 };
+    sizing.helper = { rate: 4, freeLength: 60, solidLength: 20, separatorHeight: 5 };
     sizing.perch = { threadPitch: 1.5, min: 60, max: 200 };
     sizing.unitMass = { new: 2.1, replaced: 3 };
     sizing.antiRollBarStiffness = 90;

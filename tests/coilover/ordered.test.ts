@@ -408,8 +408,8 @@ describe('advice', () => {
     const mass = (184 + 171) / 2 - 30;
     const rate = 50.3 * ratio ** 2 + ((mass * GRAVITY) / ratio) * slope;
     const zeta = (c: number) => (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass));
-    expectNear(damping?.compression.ride ?? Number.NaN, zeta(1711), 1e-10);
-    expectNear(damping?.rebound.ride ?? Number.NaN, zeta(2533), 1e-10);
+    expectNear(damping?.compression.design ?? Number.NaN, zeta(1711), 1e-10);
+    expectNear(damping?.rebound.design ?? Number.NaN, zeta(2533), 1e-10);
     expectNear(zeta(damping?.requiredDamping ?? Number.NaN), 0.3, 1e-10);
     expect(codesOf(axle)).toContain(Math.abs(zeta(2122) - 0.3) > 0.03 ? 'dampingOffTarget' : 'perchTurn');
   });
@@ -432,7 +432,7 @@ it('random weighed cars, whatever was bought, get finite figures and whole sente
         { rate: size(5, 150), freeLength: size(150, 300), minLength: size(40, 140) },
         { requiredKeys: ['rate', 'freeLength'] },
       ),
-      helper: fc.constant({ rate: 20, freeLength: 60, minLength: 20 }),
+      helper: fc.constant({ rate: 20, freeLength: 60, solidLength: 20 }),
       bumpStop: fc.constant({ height: 40, solidHeight: 12, table: [[10, 500]] }),
       valving: fc.constantFrom(
         { compressionDamping: 0, reboundDamping: 0 },

@@ -223,7 +223,7 @@ describe('roll', () => {
 describe('a helper', () => {
   const helped = (rate: number) =>
     front((corner) => {
-      corner.sizing.helper = { rate, freeLength: 60, minLength: 20, separatorHeight: 5 };
+      corner.sizing.helper = { rate, freeLength: 60, solidLength: 20, separatorHeight: 5 };
       corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90 }];
     });
 

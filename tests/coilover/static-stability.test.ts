@@ -606,7 +606,7 @@ describe('a turn of the perch', () => {
   it('with a tender at work counts both springs as one stack', () => {
     const stacked = (corner: Json) => {
       corner.sizing.target = { springRate: 60 };
-      corner.sizing.helper = { rate: 90, freeLength: 120, minLength: 20 };
+      corner.sizing.helper = { rate: 90, freeLength: 120, solidLength: 20 };
     };
     expectWithin(figure(stacked) / 1.5, solved(turned(stacked)), 1e-6);
   });

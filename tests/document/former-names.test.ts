@@ -34,7 +34,7 @@ function wholeCar(): Json {
   sizing.target = { frequency: 1.6, withTyre: true };
   sizing.perch.setting = 7;
   sizing.springs[0].wire = { diameter: 0.4, meanDiameter: 2.9, totalCoils: 8, ends: 'closedGround' };
-  sizing.helper = { rate: 40, freeLength: 2, minLength: 1, separatorHeight: 0.25 };
+  sizing.helper = { rate: 40, freeLength: 2, solidLength: 1, separatorHeight: 0.25 };
   sizing.damping.shaftSpeeds = [2, 6, 12];
   sizing.order.handed = 'mirrored';
   car.corners.rear.limits.donor = { length: 16, state: 'extended' };
@@ -129,7 +129,7 @@ describe('a former name', () => {
             code: 'renamed',
             severity: 'error',
             values: { was: name.was, is: name.is },
-            problem: `renamed: ${name.was} is now called ${name.is}`,
+            problem: `renamed: "${name.was}" is now called "${name.is}"`,
             advice: `write ${name.is}`,
           });
           const text = JSON.stringify(value);
@@ -178,7 +178,7 @@ describe('a former name', () => {
       for (const name of [...FORMER_NAMES].reverse()) {
         for (const { holder } of spots(old, name)) {
           renameBack(holder, name);
-          wanted.push(`renamed: ${name.was} is now called ${name.is}`);
+          wanted.push(`renamed: "${name.was}" is now called "${name.is}"`);
         }
       }
       const issues = issuesOf(() => read(old));
@@ -195,14 +195,14 @@ describe('a former name', () => {
     const told = issuesOf(() => readCar(car)).map(({ path, problem }) => `${path}: ${problem}`);
     const [limitsAt, springAt] = ['corners.front.limits.damper', 'corners.front.sizing.springs[0]'];
     expect(told).toEqual([
-      `${limitsAt}.open: renamed: open is now called extendedLength`,
-      `${limitsAt}.closed: renamed: closed is now called compressedLength`,
+      `${limitsAt}.open: renamed: "open" is now called "extendedLength"`,
+      `${limitsAt}.closed: renamed: "closed" is now called "compressedLength"`,
       `${limitsAt}.closed: wrong kind of value`,
-      `${springAt}.free: renamed: free is now called freeLength`,
-      `${springAt}.coil: renamed: coil is now called wire`,
-      `${springAt}.coil.wire: renamed: wire is now called diameter`,
+      `${springAt}.free: renamed: "free" is now called "freeLength"`,
+      `${springAt}.coil: renamed: "coil" is now called "wire"`,
+      `${springAt}.coil.wire: renamed: "wire" is now called "diameter"`,
       `${springAt}.coil.wire: out of range`,
-      `${springAt}.coil.coils: renamed: coils is now called totalCoils`,
+      `${springAt}.coil.coils: renamed: "coils" is now called "totalCoils"`,
       `${springAt}.coil.meanDiameter: missing`,
       `${springAt}.coil.ends: missing`,
     ]);
@@ -214,7 +214,7 @@ describe('a former name', () => {
     expect(issuesOf(() => readCar(car))).toMatchObject([
       {
         path: 'corners.front.limits.damper.open',
-        problem: 'renamed: open is now called extendedLength',
+        problem: 'renamed: "open" is now called "extendedLength"',
         advice: 'extendedLength is there too: take open out',
       },
     ]);

@@ -102,8 +102,13 @@ const NAMES: Readonly<Record<string, string>> = {
   'SurveyInput.slopes': 'SlopeInput',
 };
 
-/** Names of the items of pairs, by what a schema takes. */
-const ITEMS: Readonly<Record<string, readonly string[]>> = { point: ['y', 'z'], direction: ['y', 'z'] };
+/** Names of the items of pairs, and of rows of a table, by what a schema takes. */
+const ITEMS: Readonly<Record<string, readonly string[]>> = {
+  point: ['y', 'z'],
+  direction: ['y', 'z'],
+  bumpStopTable: ['compression', 'force'],
+  forceTable: ['speed', 'compression', 'rebound'],
+};
 
 const HEAD = `// Inputs and files, as their schemas have them. Written by \`npm run schemas\`; not to be edited.
 
@@ -168,7 +173,8 @@ export function inputTypes(): string {
     return comment(wordsOf(schema, `${owner}.${field}`), '  ') + line;
   }
 
-  function typeOf(wrapped: Schema, at: string): string {
+  /** `table` is what a list takes whose rows this is. */
+  function typeOf(wrapped: Schema, at: string, table?: ReturnType<typeof shapeOf>): string {
     const schema = bare(wrapped);
     const { def } = schema._zod;
     switch (def.type) {
@@ -183,11 +189,11 @@ export function inputTypes(): string {
           .map((value) => `'${value}'`)
           .join(' | ');
       case 'array': {
-        const item = typeOf(def.element, at);
+        const item = typeOf(def.element, at, shapeOf(schema));
         return `readonly ${/ /.test(item) ? `(${item})` : item}[]`;
       }
       case 'tuple': {
-        const labels = ITEMS[String(shapeOf(schema))];
+        const labels = ITEMS[String(shapeOf(schema) ?? table)];
         const items = def.items.map((item, k) => `${labels ? `${labels[k]}: ` : ''}${typeOf(item, at)}`);
         return `readonly [${items.join(', ')}]`;
       }

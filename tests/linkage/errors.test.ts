@@ -425,8 +425,8 @@ describe('a name of an earlier version', () => {
     expect(message).toBe(
       [
         'invalid drawing',
-        '  held: renamed: held is now called fixedCoordinates; write fixedCoordinates',
-        '  angles: renamed: angles is now called fixedAngles; write fixedAngles',
+        '  held: renamed: "held" is now called "fixedCoordinates"; write fixedCoordinates',
+        '  angles: renamed: "angles" is now called "fixedAngles"; write fixedAngles',
       ].join('\n'),
     );
     expect(issues.map(({ path }) => path)).toEqual(['held', 'angles']);
@@ -437,7 +437,7 @@ describe('a name of an earlier version', () => {
     const motion = trace(plain, { driver: { turn: 'crank' }, from: 0, to: 0.1 });
     const measure = { x: 'B', seenFrom: 'crank' } as Measure;
     expect(thrown(() => motion.read(measure)).message).toBe(
-      'invalid measure\n  measure.seenFrom: renamed: seenFrom is now called relativeTo; write relativeTo',
+      'invalid measure\n  measure.seenFrom: renamed: "seenFrom" is now called "relativeTo"; write relativeTo',
     );
   });
 });

@@ -97,7 +97,7 @@ const carWith = (given: Json) =>
         innerDiameter: given.innerDiameter,
       },
     ];
-    if (given.helper) sizing.helper = { rate: 40, freeLength: 3, minLength: 0.6, separatorHeight: 0.25 };
+    if (given.helper) sizing.helper = { rate: 40, freeLength: 3, solidLength: 0.6, separatorHeight: 0.25 };
     Object.assign(sizing.order, { bodyEnd: given.body, mounts: given.ends });
   });
 

@@ -33,7 +33,12 @@ const CARS: readonly (readonly [string, OrderSheet])[] = [
           sizing.bumpStopTable = [0.2, 0.4, 0.6, 0.7, 0.8, 0.85].map((at) => [at, 1000 * at ** 2]);
           sizing.damping.shaftSpeeds = [1, 2, 3, 4, 6, 8, 10, 12, 16];
         }
-        car.corners.front.sizing.helper = { rate: 40, freeLength: 3, minLength: 0.6, separatorHeight: 0.25 };
+        car.corners.front.sizing.helper = {
+          rate: 40,
+          freeLength: 3,
+          solidLength: 0.6,
+          separatorHeight: 0.25,
+        };
       }),
     ),
   ],

@@ -54,7 +54,7 @@ const CARS: readonly (readonly [string, Sizing])[] = [
     'with a helper spring and studs',
     sized((car) => {
       const { sizing } = car.corners.front;
-      sizing.helper = { rate: 40, freeLength: 3, minLength: 0.6, separatorHeight: 0.25 };
+      sizing.helper = { rate: 40, freeLength: 3, solidLength: 0.6, separatorHeight: 0.25 };
       sizing.order.mounts.chassis = { type: 'stud', bore: 0.5 };
       sizing.order.mounts.mount = { type: 'clevis', bore: 0.5, width: 1.25 };
     }),

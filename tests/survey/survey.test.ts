@@ -428,8 +428,13 @@ describe('a mirrored solution', () => {
       expectWithin(found.points.P.at[k], value, 1e-6);
     });
     expect(found.mirrorSolutions).toHaveLength(1);
-    const [{ points, other, isTold, read, of }] = found.mirrorSolutions;
-    expect({ points, isTold, read, of }).toEqual({ points: ['P'], isTold: false, read: 'height', of: 'P' });
+    const [{ points, other, isDetermined, read, of }] = found.mirrorSolutions;
+    expect({ points, isDetermined, read, of }).toEqual({
+      points: ['P'],
+      isDetermined: false,
+      read: 'height',
+      of: 'P',
+    });
     expectWithin(other.P[1], -TOP_Z, 1e-6);
     expect(sentence(found.diagnostics[0])).toBe(
       'The survey fits as well with P mirrored, the height of P then being -187.3 mm in place of 187.3 mm: the first estimate decided; read the height of P.',
@@ -440,7 +445,7 @@ describe('a mirrored solution', () => {
     const points = { A: { known: [0, 0] }, B: { known: [400, 0] }, P: { estimate: [TOP_Y, TOP_Z] } } as const;
     const found = survey(triangle({ points, heights: [{ of: 'P', value: -TOP_Z, plusMinus: 20 }] }));
     expectWithin(found.points.P.at[1], -TOP_Z, 1e-5);
-    expect(found.mirrorSolutions.map(({ isTold }) => isTold)).toEqual([true]);
+    expect(found.mirrorSolutions.map(({ isDetermined }) => isDetermined)).toEqual([true]);
     expect(sentence(found.diagnostics[0])).toBe(
       'The first estimate had P on the wrong side: the readings put the height of P at -187.3 mm, not 185.0 mm.',
     );

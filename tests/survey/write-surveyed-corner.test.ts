@@ -381,12 +381,12 @@ describe('correlations in a file', () => {
     [
       'a row too few',
       { coordinates: ['lowerInnerY', 'lowerInnerZ'], lowerTriangle: [[]] },
-      'correlations.lowerTriangle: not a row for each coordinate, got 1 rows (allowed: 2 rows, the first one empty)',
+      'correlations.lowerTriangle: not a row for each coordinate, got 1 row (allowed: 2 rows, the first one empty)',
     ],
     [
       'a square',
       { coordinates: ['lowerInnerY', 'lowerInnerZ'], lowerTriangle: [[1], [0, 1]] },
-      'correlations.lowerTriangle[1]: not a correlation with each coordinate before it, got 2 numbers (allowed: 1 numbers)',
+      'correlations.lowerTriangle[1]: not a correlation with each coordinate before it, got 2 numbers (allowed: 1 number)',
     ],
     [
       'more than 1',

@@ -46,8 +46,8 @@ function optionsOf(drawing: Drawing, driver: Measure, quantity: Quantity, n: num
     { path: 'X0', relativeTo: 'crank', through },
     { quantity, at, values: [1, 2, 3] },
     { quantity, at, values: [1, 2, 3], offset: 'free' },
-    { quantity, extreme: 'least', target: 0 },
-    { quantity, extreme: 'greatest', target: 0 },
+    { quantity, extreme: 'minimum', target: 0 },
+    { quantity, extreme: 'maximum', target: 0 },
     { quantity, extreme: 'range', target: 0 },
   ];
   const bounds: QuantityBounds[] = [{ quantity, min: -1, max: 1 }];

@@ -59,9 +59,9 @@ describe('extremes of a crank-rocker', () => {
   it('of the rocker are where crank and coupler lie in line, by the law of cosines', () => {
     fc.assert(
       fc.property(crankRockers, (bars) => {
-        const { least, greatest, local } = extremeValues(turned(bars), { angle: ['D', 'C'] });
+        const { minimum, maximum, local } = extremeValues(turned(bars), { angle: ['D', 'C'] });
         const { extended, overlapped } = rockerLimits(bars);
-        const found = [least, greatest].map((one) => one ?? expect.fail('no extreme'));
+        const found = [minimum, maximum].map((one) => one ?? expect.fail('no extreme'));
         // The rocker is farthest from the ground line with crank and coupler extended.
         for (const [one, expected] of [
           [found[0], extended],
@@ -95,8 +95,8 @@ describe('extremes of a crank-rocker', () => {
   it('of the transmission angle are where the crank lies along the ground', () => {
     fc.assert(
       fc.property(crankRockers, (bars) => {
-        const { least, greatest } = extremeValues(turned(bars), { transmissionAngle: LINES });
-        const found = [least, greatest].map((one) => one ?? expect.fail('no extreme'));
+        const { minimum, maximum } = extremeValues(turned(bars), { transmissionAngle: LINES });
+        const found = [minimum, maximum].map((one) => one ?? expect.fail('no extreme'));
         for (const [k, crank] of [0, Math.PI].entries()) {
           expectClose(found[k].value, lawOfCosines(bars, crank), ANGLE);
           expectWithin(sameTurn(found[k].at, crank), crank, FLAT);
@@ -140,9 +140,9 @@ describe('the transmission angle', () => {
       const rod = Math.asin((e - r * Math.sin(t)) / l);
       expectClose(read(t), Math.abs(0.5 * Math.PI + rod), ANGLE);
     }
-    const { least, greatest } = extremeValues(motion, { transmissionAngle: slide });
-    expectClose(least?.value ?? null, 0.5 * Math.PI + Math.asin((e - r) / l), ANGLE);
-    expectClose(greatest?.value ?? null, 0.5 * Math.PI + Math.asin((e + r) / l), ANGLE);
+    const { minimum, maximum } = extremeValues(motion, { transmissionAngle: slide });
+    expectClose(minimum?.value ?? null, 0.5 * Math.PI + Math.asin((e - r) / l), ANGLE);
+    expectClose(maximum?.value ?? null, 0.5 * Math.PI + Math.asin((e + r) / l), ANGLE);
   });
 });
 
@@ -168,14 +168,14 @@ describe('extremes of any quantity', () => {
     fc.assert(
       fc.property(linkages, drivers, quantities, ({ drawing }, driver, quantity) => {
         const motion = trace(drawing, { driver, ...('turn' in driver ? { from: -4, to: 4 } : {}) });
-        const { least, greatest, local } = extremeValues(motion, quantity);
+        const { minimum, maximum, local } = extremeValues(motion, quantity);
         const valueAt = valueReader(motion, quantity);
         const values = spread(motion, SAMPLES).flatMap((at) => valueAt(at) ?? []);
         const [low, high] = [Math.min(...values), Math.max(...values)];
         const scale = Math.max(1, Math.abs(low), Math.abs(high));
-        if (least !== null) expect(low).toBeGreaterThanOrEqual(least.value - BEYOND * scale);
-        if (greatest !== null) expect(high).toBeLessThanOrEqual(greatest.value + BEYOND * scale);
-        if ((least === null || greatest === null) && !('velocityRatio' in quantity)) expect.fail();
+        if (minimum !== null) expect(low).toBeGreaterThanOrEqual(minimum.value - BEYOND * scale);
+        if (maximum !== null) expect(high).toBeLessThanOrEqual(maximum.value + BEYOND * scale);
+        if ((minimum === null || maximum === null) && !('velocityRatio' in quantity)) expect.fail();
         for (const { at, value, kind } of local) {
           inside++;
           const read = valueAt(at) ?? Number.NaN;
@@ -198,8 +198,8 @@ describe('extremes of any quantity', () => {
       driver: { turn: 'rocker' },
     });
     expectSame([motion.low.status, motion.high.status], ['deadPoint', 'deadPoint']);
-    const { least, greatest } = extremeValues(motion, { velocityRatio: { turn: 'crank' } });
-    expectSame([least === null, greatest === null].filter(Boolean).length, 1);
+    const { minimum, maximum } = extremeValues(motion, { velocityRatio: { turn: 'crank' } });
+    expectSame([minimum === null, maximum === null].filter(Boolean).length, 1);
   });
 });
 

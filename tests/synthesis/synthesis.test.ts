@@ -240,13 +240,13 @@ describe('bounds', () => {
       const made = synthesise(start, options(swing, least));
       expectSame(made.status, status);
       const motion = trace(made.drawing, { driver: { turn: 'crank' }, from: 0, to: TURN });
-      const { least: low, greatest: high } = extremeValues(motion, { transmissionAngle: LINES });
+      const { minimum: low, maximum: high } = extremeValues(motion, { transmissionAngle: LINES });
       expect(low?.value).toBeGreaterThanOrEqual(least * DEGREE - 1e-9);
       expect(high?.value).toBeLessThanOrEqual((180 - least) * DEGREE + 1e-9);
       const rocker = distance(made.drawing.points.C, made.drawing.points.D);
       expect(rocker >= 0.5 - 1e-9 && rocker <= 1 + 1e-9).toBe(true);
       const turn = extremeValues(motion, { turn: 'rocker' });
-      const range = (turn.greatest?.value ?? Number.NaN) - (turn.least?.value ?? Number.NaN);
+      const range = (turn.maximum?.value ?? Number.NaN) - (turn.minimum?.value ?? Number.NaN);
       expectWithin(made.objectives[0].error, Math.abs(range - swing * DEGREE), 1e-9);
       const limits = made.diagnostics.filter(({ code }) => /^(bound|point)/.test(code));
       if (status === 'targetUnreachable') expect(limits.length).toBeGreaterThan(0);
@@ -428,7 +428,7 @@ describe('what is wrong with a synthesis', () => {
         driver: { turn: 'crnk' },
         objectives: [
           { path: 'Q', through: [[0, 1]] },
-          { quantity: { velocityRatio: { x: 'R' } }, extreme: 'least', target: 1 },
+          { quantity: { velocityRatio: { x: 'R' } }, extreme: 'minimum', target: 1 },
         ],
         bounds: [{ quantity: { transmissionAngle: { coupler: ['B', 'C'], output: 'rocker' } }, min: 1 }],
       }),

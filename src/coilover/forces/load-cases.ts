@@ -30,7 +30,7 @@ export interface LoadCase {
   readonly name: string;
   readonly travel: CaseTravel;
   /** Force of the ground on the tyre at the contact patch, N: `[y, z]`, y outboard; null for a wheel off the ground. */
-  readonly tyre: readonly [number, number] | null;
+  readonly tyre: readonly [y: number, z: number] | null;
 }
 
 /** What is wrong with factors of the load cases; one that is undefined has its default. */

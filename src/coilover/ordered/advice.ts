@@ -97,9 +97,9 @@ function perchAdviceOn(wheel: WheelAfterOrder, changes: boolean, found: Found): 
 }
 
 function dampingAdvice({ damping }: AfterOrder, found: Found): Diagnostic[] {
-  if (damping === null || damping.target === null || damping.mean.ride === null) return [];
+  if (damping === null || damping.target === null || damping.mean.design === null) return [];
   const { target, requiredDamping } = damping;
-  const ratio = damping.mean.ride;
+  const ratio = damping.mean.design;
   if (requiredDamping === null || Math.abs(ratio - target) <= DAMPING_NEAR * target) return [];
   return [found('dampingOffTarget', 'check', 'valving', { ratio, target, requiredDamping })];
 }

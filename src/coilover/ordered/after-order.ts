@@ -88,7 +88,7 @@ export interface SpringChange {
 /** Damping ratios, a share of critical damping, at low speed: at the droop limit (null where the spring is loose there), at ride height, at contact with the bump stop or the bump limit. */
 export interface RatioOverTravel {
   readonly droop: number | null;
-  readonly ride: number | null;
+  readonly design: number | null;
   readonly bump: number | null;
 }
 
@@ -359,7 +359,7 @@ function dampingOf(state: AxleState, spring: Spring): AfterOrder['damping'] {
   const contact = contactTravel(at);
   const ratios = (c: number): RatioOverTravel => ({
     droop: dampingRatioAt(at, c, ends.droop),
-    ride: dampingRatioAt(at, c, 0),
+    design: dampingRatioAt(at, c, 0),
     bump:
       contact === null
         ? dampingRatioAt(at, c, ends.bump)
@@ -374,6 +374,6 @@ function dampingOf(state: AxleState, spring: Spring): AfterOrder['damping'] {
     mean,
     target,
     requiredDamping:
-      target === null || mean.ride === null || mean.ride === 0 ? null : (c * target) / mean.ride,
+      target === null || mean.design === null || mean.design === 0 ? null : (c * target) / mean.design,
   };
 }

@@ -77,7 +77,7 @@ export function chooseSpring(
   const required = rates.springRate;
   if (required === null) return [];
   const path = `corners.${axle}.sizing.springs`;
-  const helperTravel = helper === undefined ? 0 : helper.freeLength - helper.minLength;
+  const helperTravel = helper === undefined ? 0 : helper.freeLength - helper.solidLength;
   return listedSprings(sizing)
     .map((spring): SpringOption => {
       const fitted = state(spring);

@@ -62,7 +62,7 @@ export function stackOf({ rate, freeLength, minLength }: Spring, helper: CornerS
     springs:
       helper === undefined
         ? [main]
-        : [{ rate: helper.rate, travel: helper.freeLength - helper.minLength }, main],
+        : [{ rate: helper.rate, travel: helper.freeLength - helper.solidLength }, main],
   };
 }
 

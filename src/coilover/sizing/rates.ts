@@ -96,7 +96,7 @@ export interface RequiredRates {
 
 /** Whether there is no helper, or one that is shut under a spring force (N). */
 function isShut(helper: CornerSizing['helper'], springForce: number): helper is undefined {
-  return helper === undefined || helper.rate * (helper.freeLength - helper.minLength) <= springForce;
+  return helper === undefined || helper.rate * (helper.freeLength - helper.solidLength) <= springForce;
 }
 
 /** Wheel rate (N/mm) at the drawn ride height with a main spring of a rate (N/mm), its perch set for that height. */

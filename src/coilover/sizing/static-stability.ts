@@ -95,7 +95,7 @@ export function softestSpring(
 ): number | null {
   const { helper } = given.sizing;
   const together = Math.max(0, (-force * slope) / ratio ** 2 - stopRate);
-  if (helper === undefined || helper.rate * (helper.freeLength - helper.minLength) <= springForce)
+  if (helper === undefined || helper.rate * (helper.freeLength - helper.solidLength) <= springForce)
     return together;
   return helper.rate > together ? 1 / (1 / together - 1 / helper.rate) : null;
 }

@@ -51,7 +51,9 @@ function usableSizing(sizing: CornerSizing): {
     return found.length === 0;
   };
   const left = springs?.filter((spring, k) => good(springFaults(spring, `springs[${k}]`)));
-  const works = helper !== undefined && good(travelFaults('helper', helper.freeLength, helper.minLength));
+  const works =
+    helper !== undefined &&
+    good(travelFaults('helper', helper.freeLength, { solidLength: helper.solidLength }));
   const rises = bumpStopTable !== undefined && good(bumpStopTableFaults('bumpStopTable', bumpStopTable));
   return {
     issues,
@@ -78,18 +80,23 @@ function springFaults(spring: NonNullable<CornerSizing['springs']>[number], path
       },
     ];
   }
-  return travelFaults(path, freeLength, springLengths(spring).minLength);
+  return travelFaults(path, freeLength, { minLength: springLengths(spring).minLength });
 }
 
 /** A spring that has no travel. */
-function travelFaults(path: string, freeLength: number, minLength: number | null): Diagnostic[] {
-  if (minLength === null || freeLength > minLength) return [];
+function travelFaults(
+  path: string,
+  freeLength: number,
+  shortest: { readonly minLength: number | null } | { readonly solidLength: number },
+): Diagnostic[] {
+  const [length] = Object.values(shortest);
+  if (length === null || freeLength > length) return [];
   return [
     {
       code: 'springWithoutTravel',
       severity: 'error',
       path: `${path}.freeLength`,
-      values: { freeLength, minLength },
+      values: { freeLength, ...shortest },
     },
   ];
 }

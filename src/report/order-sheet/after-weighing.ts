@@ -79,10 +79,10 @@ function wheels(found: readonly WheelAfterOrder[], { orDash }: OnPaper): Block {
 function damping({ damping: found }: AfterOrder): Block[] {
   if (found === null) return [];
   const ratio = (value: number | null, loose = '–') => (value === null ? loose : value.toFixed(2));
-  const row = (label: string, { droop, ride, bump }: typeof found.mean) => [
+  const row = (label: string, { droop, design, bump }: typeof found.mean) => [
     label,
     ratio(droop, 'spring loose'),
-    ratio(ride),
+    ratio(design),
     ratio(bump),
   ];
   return [

@@ -57,7 +57,7 @@ function springRows({ sized, paper, isBought }: OrderPage): Row[] {
             'helper: free / solid length',
             slashed(
               paper.givenCells(helper.freeLength, 'length'),
-              paper.givenCells(helper.minLength, 'length'),
+              paper.givenCells(helper.solidLength, 'length'),
             ),
           ),
           ...rowsOf(helper.separatorHeight, (mm) =>

@@ -151,10 +151,10 @@ export function unitShape(sized: AxleSizing): UnitShape | null {
         ? null
         : {
             radius: spring.radius,
-            wire: Math.min(wire, Math.max(2, helper.minLength / 6)),
+            wire: Math.min(wire, Math.max(2, helper.solidLength / 6)),
             coils: 5,
             free: helper.freeLength,
-            solid: helper.minLength,
+            solid: helper.solidLength,
             minimum: null,
             rate: helper.rate,
             separator: helper.separatorHeight ?? 0,
