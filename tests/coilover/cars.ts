@@ -112,7 +112,7 @@ const sizing = fc.record({
     fc.record({
       rate: between(5, 300),
       freeLength: between(40, 90),
-      minLength: between(10, 35),
+      solidLength: between(10, 35),
       separatorHeight: between(0, 8),
     }),
   ),

@@ -34,11 +34,11 @@ const drawn = linkage({
 const output = { turn: 'output' };
 /** @param {number} from @param {number} to */
 const swing = (from, to) => {
-  const { least, greatest } = extremeValues(
+  const { minimum, maximum } = extremeValues(
     trace(drawn, { driver: { turn: 'crank' }, from: from * degree, to: to * degree }),
     output,
   );
-  return (((greatest?.value ?? NaN) - (least?.value ?? NaN)) / degree).toFixed(4);
+  return (((maximum?.value ?? NaN) - (minimum?.value ?? NaN)) / degree).toFixed(4);
 };
 console.log('swing of the output in a whole turn [deg]:', swing(-180, 180));
 console.log('over 120 deg of the crank, where it dwells [deg]:', swing(-60, 60));
