@@ -36,7 +36,7 @@ const TITLES: Readonly<Record<Paper, string>> = {
 };
 
 /**
- * The order of a sizing for whoever makes the coilovers: one page an axle, with the unit to scale, lengths, mounts, body, spring, bump
+ * The order of a sizing for whoever makes the coilovers: one page per axle, with the unit to scale, lengths, mounts, body, spring, bump
  * stop, valving, what the maker must know of the car, and what is to be agreed. An axle with something to be agreed that decides what is
  * made, or with a conflict, is an enquiry; one whose damper is bought says what was bought. What else the sizing found stands in `reportSheet`.
  */
