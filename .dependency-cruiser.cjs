@@ -14,6 +14,7 @@ const layers = {
   synthesis: ['diagnostic.ts', 'errors', 'numerics', 'linkage'],
   document: [...base, 'errors'],
   corner: upToCorner,
+  axle: upToCorner,
   coilover: upToSizing,
   survey: upToSizing,
   design: [...upToSizing, 'synthesis'],

@@ -1,3 +1,14 @@
+export { type Axle, type AxleInput, axle } from './axle/axle.ts';
+export { type AntiRollBar, type RoundBar, torsionalStiffness } from './axle/bar.ts';
+export {
+  type AxleColumn,
+  type AxleRow,
+  type AxleSweep,
+  type AxleSweepOptions,
+  type OutOfReach,
+  sweepAxle,
+} from './axle/sweep-axle.ts';
+export type { WheelEnd } from './axle/wheel-curve.ts';
 export {
   type ChoiceChange,
   type ChoiceValue,

@@ -1,0 +1,329 @@
+// The poses of an axle over heave and roll. Seen from the chassis the ground leans by the roll p and lies at z = e in the middle of the car;
+// each wheel stands at its own travel z(e, p) (wheel-curve.ts), and with n = 1 + s y' tan p, y the half-track and y' dy/dz,
+//
+//   z_e = 1 / n,   z_p = -s y / (n cos^2 p).
+//
+// A function q of one wheel has q_e = q' z_e and q_p = q' z_p. On the ground, Y to the left from below the middle of the car as drawn,
+//
+//   Y = y cos p - z sin p,   Z = (z - e) cos p + y sin p          (y to the left: s times outboard).
+//
+// The roll centre is where two lines meet: each goes through a contact patch, square to the patch's path in the chassis.
+
+import type { ColumnInfo } from '../corner/columns.ts';
+import { modelOf } from '../corner/corner.ts';
+import { fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/axle.ts';
+import { FIRST, READING, SECOND } from '../linkage/reader.ts';
+import { DEGREES } from '../units.ts';
+import type { Axle } from './axle.ts';
+import {
+  layWheel,
+  leverThere,
+  READ,
+  readAlong,
+  travelsAt,
+  type WheelCurve,
+  type WheelEnd,
+} from './wheel-curve.ts';
+
+/** Which poses of an axle; all optional. */
+export interface AxleSweepOptions {
+  /** Heaves, mm: bump of both wheels positive; default -60 to 60 by 20. */
+  readonly heave?: readonly number[];
+  /** Rolls, degrees: left side up positive (ISO 8855), so that in a left turn the right wheel is the outer one; default -3 to 3 by 1. */
+  readonly roll?: readonly number[];
+  /** `grid` (default): every heave at every roll. `path`: heave and roll pair by pair. */
+  readonly along?: 'grid' | 'path';
+}
+
+/** A pose that a wheel does not get to. */
+export interface OutOfReach {
+  readonly heave: number;
+  readonly roll: number;
+  readonly side: 'left' | 'right';
+  /** The end of that wheel's travel. */
+  readonly end: WheelEnd;
+}
+
+/** An axle over heave and roll. Rows stand where both wheels get to. */
+export interface AxleSweep {
+  /** Name, unit and meaning of each column. */
+  readonly info: readonly ColumnInfo[];
+  /** A column by name, a value for each row; roll centres have gaps. */
+  readonly columns: Readonly<Record<AxleColumn, Float64Array | readonly (number | null)[]>>;
+  /** One flat object a row. */
+  rows(): AxleRow[];
+  /** Poses asked for that a wheel does not get to. */
+  readonly outOfReach: readonly OutOfReach[];
+  /** Where the travel of each wheel ends, bar and all. */
+  readonly end: Readonly<Record<'left' | 'right', { readonly bump: WheelEnd; readonly droop: WheelEnd }>>;
+}
+
+const WHEEL = {
+  Travel: ['mm', 'travel in the chassis, bump +'],
+  TravelByHeave: ['', 'change of travel with heave'],
+  TravelByRoll: ['mm/deg', 'change of travel with roll'],
+  ShockLength: ['mm', 'shock length'],
+  InstallationRatio: ['', 'installation ratio'],
+  InstallationRatioSlope: ['1/mm', 'change of the installation ratio with travel'],
+  Camber: ['deg', 'camber to the ground, top outboard +'],
+  CamberByHeave: ['deg/mm', 'change of camber to the ground with heave'],
+  CamberByRoll: ['', 'change of camber to the ground with roll'],
+  PatchY: ['mm', 'contact patch on the ground, left +'],
+} as const;
+const BARRED = {
+  LeverAngle: ['deg', 'angle of the bar’s lever from level, end up +'],
+  BarRatio: ['', 'travel of the lever’s end ÷ wheel travel'],
+  LinkAngle: ['deg', 'angle of the drop link from vertical, top outboard +'],
+} as const;
+const WHOLE = {
+  rollCentreY: ['mm', 'roll centre across the ground, left +'],
+  rollCentreHeight: ['mm', 'roll centre above the ground'],
+  rollCentreChassisY: ['mm', 'roll centre in the chassis, left +'],
+  rollCentreChassisZ: ['mm', 'roll centre in the chassis, up from the ground as drawn'],
+} as const;
+const TWIST = {
+  barTwist: ['deg', 'twist of the bar, left lever up +'],
+  barTwistByHeave: ['deg/mm', 'change of the twist with heave'],
+  barTwistByRoll: ['', 'change of the twist with roll'],
+} as const;
+
+type Side = 'left' | 'right';
+/** A column of `sweepAxle`; those of the bar exist where there is one. */
+export type AxleColumn =
+  | 'heave'
+  | 'roll'
+  | `${Side}${keyof typeof WHEEL | keyof typeof BARRED}`
+  | keyof typeof WHOLE
+  | keyof typeof TWIST;
+
+/** A pose of an axle: a number for each column, null where the roll centre has none. */
+export type AxleRow = { readonly [Name in AxleColumn]?: number | null } & {
+  readonly [Name in 'heave' | 'roll' | `${Side}${keyof typeof WHEEL}`]: number;
+};
+
+const HEAVES = [-60, -40, -20, 0, 20, 40, 60];
+const ROLLS = [-3, -2, -1, 0, 1, 2, 3];
+const MOST_ROLL = 30;
+const MOST_POSES = 1_000_000;
+/** How much farther than a flat half-track says a wheel may have to go, and how many mm. */
+const MARGIN = 1.25;
+const SPARE = 10;
+/** Two lines whose slopes differ less than this meet nowhere. */
+const PARALLEL = 1e-12;
+
+/**
+ * Sweeps an axle over heave and roll, both wheels on the ground.
+ *
+ * @throws InputError for options out of range.
+ */
+export function sweepAxle(axle: Axle, options: AxleSweepOptions = {}): AxleSweep {
+  const { heave, roll } = posesOf(options);
+  const angle = roll.map((degrees) => degrees / DEGREES);
+  const curves = wheelsOf(axle, heave, angle);
+  const travels = curves.map((curve) => travelsAt(curve, heave, angle));
+  const there = Uint32Array.from(heave.keys()).filter((k) =>
+    travels.every((travel) => !Number.isNaN(travel[k])),
+  );
+  const at = (values: Float64Array) => Float64Array.from(there, (k) => values[k]);
+  const place = { heave: at(heave), roll: at(roll), angle: at(angle) };
+  const wheels = curves.map((curve, w) => readWheel(curve, at(travels[w]), place.angle));
+  const columns = {
+    heave: place.heave,
+    roll: place.roll,
+    ...Object.fromEntries(wheels.flatMap(({ columns }, w) => columnsOf(columns, SIDES[w]))),
+    ...rollCentres(wheels, place),
+    ...(axle.bar === null ? {} : twists(wheels)),
+  } as AxleSweep['columns'];
+  const info = INFO.filter(({ name }) => name in columns);
+  const outOfReach = Array.from(heave.keys()).flatMap((k): OutOfReach[] =>
+    SIDES.flatMap((side, w) => {
+      if (!Number.isNaN(travels[w][k])) return [];
+      return [{ heave: heave[k], roll: roll[k], side, end: endTowards(curves[w], heave[k], angle[k]) }];
+    }),
+  );
+  const [left, right] = curves.map(({ end }) => end);
+  return {
+    info,
+    columns,
+    rows: () =>
+      Array.from(
+        there.keys(),
+        (row) =>
+          Object.fromEntries(info.map(({ name }) => [name, columns[name as AxleColumn][row]])) as AxleRow,
+      ),
+    outOfReach,
+    end: { left, right },
+  };
+}
+
+const SIDES = ['left', 'right'] as const;
+
+const INFO: readonly ColumnInfo[] = [
+  { name: 'heave', unit: 'mm', label: 'heave, bump of both wheels +', gaps: false },
+  { name: 'roll', unit: 'deg', label: 'roll, left side up +', gaps: false },
+  ...SIDES.flatMap((side) => infoOf({ ...WHEEL, ...BARRED }, side)),
+  ...infoOf(WHOLE),
+  ...infoOf(TWIST),
+];
+
+function infoOf(columns: Readonly<Record<string, readonly [string, string]>>, side?: Side): ColumnInfo[] {
+  return Object.entries(columns).map(([name, [unit, label]]) => ({
+    name: `${side ?? ''}${name}`,
+    unit,
+    label: side === undefined ? label : `${side} wheel: ${label}`,
+    gaps: name in WHOLE,
+  }));
+}
+
+function columnsOf(columns: Readonly<Record<string, Float64Array>>, side: Side) {
+  return Object.entries(columns).map(([name, values]) => [`${side}${name}`, values] as const);
+}
+
+/** The poses asked for, each with its heave and roll. */
+function posesOf(options: AxleSweepOptions): { heave: Float64Array; roll: Float64Array } {
+  const faults = unknownOptions(options, ['heave', 'roll', 'along']);
+  const { heave = HEAVES, roll = ROLLS, along = 'grid' } = options ?? {};
+  const isList = (values: unknown) =>
+    Array.isArray(values) && values.length > 0 && values.every(Number.isFinite);
+  if (!isList(heave)) faults.push(fault('notPlaces', 'heave', { got: show(heave), unit: 'mm' }));
+  if (!isList(roll)) faults.push(fault('notPlaces', 'roll', { got: show(roll), unit: 'degrees' }));
+  else if (roll.some((degrees) => Math.abs(degrees) > MOST_ROLL))
+    faults.push(fault('rollTooLarge', 'roll', { got: show(roll), most: MOST_ROLL }));
+  if (along !== 'grid' && along !== 'path')
+    faults.push(fault('unknownChoice', 'along', { got: show(along), allowed: ['grid', 'path'] }));
+  else if (along === 'path' && isList(roll) && isList(heave) && roll.length !== heave.length)
+    faults.push(fault('pathLengthsDiffer', 'roll', { got: roll.length, count: heave.length }));
+  refuse('axle sweep options', faults);
+  if (along === 'path') return { heave: Float64Array.from(heave), roll: Float64Array.from(roll) };
+  const count = heave.length * roll.length;
+  if (count > MOST_POSES)
+    refuse('axle sweep options', [fault('tooManyPoses', '', { got: count, most: MOST_POSES })]);
+  return {
+    heave: Float64Array.from({ length: count }, (_, k) => heave[k % heave.length]),
+    roll: Float64Array.from({ length: count }, (_, k) => roll[Math.floor(k / heave.length)]),
+  };
+}
+
+/** Both wheels, laid as far as the poses may ask. */
+function wheelsOf({ left, right, bar }: Axle, heave: Float64Array, angle: Float64Array): WheelCurve[] {
+  const most = (values: Float64Array) => values.reduce((so, value) => Math.max(so, Math.abs(value)), 0);
+  return [left, right].map((corner, w) => {
+    const model = modelOf(corner);
+    const [halfTrack] = model.drawing.points[model.contactPatch];
+    const reach = SPARE + MARGIN * (most(heave) + halfTrack * Math.tan(most(angle)));
+    return layWheel(model, w === 0 ? 1 : -1, bar, reach);
+  });
+}
+
+function endTowards({ end, side, table }: WheelCurve, heave: number, angle: number): WheelEnd {
+  return heave - side * table.y[0] * Math.tan(angle) > 0 ? end.bump : end.droop;
+}
+
+/** A wheel at each row: its columns, and what the axle needs of it. */
+interface WheelAt {
+  readonly side: 1 | -1;
+  readonly columns: Record<string, Float64Array>;
+  readonly travel: Float64Array;
+  readonly halfTrack: Float64Array;
+  /** dy/dz of the half-track. */
+  readonly scrub: Float64Array;
+  /** The lever's angle and its rate by travel, radians; zeros without a bar. */
+  readonly lever: Float64Array;
+  readonly leverRate: Float64Array;
+}
+
+function readWheel(curve: WheelCurve, travel: Float64Array, angle: Float64Array): WheelAt {
+  const { side, model, bar } = curve;
+  const made = () => new Float64Array(travel.length);
+  const names = [...Object.keys(WHEEL), ...(bar === null ? [] : Object.keys(BARRED))];
+  const columns = Object.fromEntries(names.map((name) => [name, made()])) as Record<string, Float64Array>;
+  const at: WheelAt = {
+    side,
+    columns,
+    travel,
+    halfTrack: made(),
+    scrub: made(),
+    lever: made(),
+    leverRate: made(),
+  };
+  const [shock, track, turn] = [READ.shock, READ.halfTrack, READ.turn].map((measure) => measure * READING);
+  readAlong(curve.all, curve.drawn, travel, (m, row, k) => {
+    const [z, roll] = [travel[k], angle[k]];
+    const [y, scrub] = [m[track + row], m[track + row + FIRST]];
+    const [sin, cos] = [Math.sin(roll), Math.cos(roll)];
+    const narrowing = 1 + (side * scrub * sin) / cos;
+    const byHeave = 1 / narrowing;
+    const byRoll = (-side * y) / (narrowing * cos * cos);
+    const camberRate = -m[turn + row + FIRST] * DEGREES;
+    columns.Travel[k] = z;
+    columns.TravelByHeave[k] = byHeave;
+    columns.TravelByRoll[k] = byRoll / DEGREES;
+    columns.ShockLength[k] = m[shock + row];
+    columns.InstallationRatio[k] = -m[shock + row + FIRST];
+    columns.InstallationRatioSlope[k] = -m[shock + row + SECOND];
+    columns.Camber[k] = model.camber - (m[turn + row] + side * roll) * DEGREES;
+    columns.CamberByHeave[k] = camberRate * byHeave;
+    columns.CamberByRoll[k] = (camberRate * byRoll) / DEGREES - side;
+    columns.PatchY[k] = side * y * cos - z * sin;
+    at.halfTrack[k] = y;
+    at.scrub[k] = scrub;
+    const lever = leverThere(curve, z, m, row);
+    if (bar === null || lever === null) return;
+    const { leverEnd, leverLength } = bar;
+    at.lever[k] = lever.angle;
+    at.leverRate[k] = lever.first;
+    columns.LeverAngle[k] = lever.angle * DEGREES;
+    columns.BarRatio[k] = leverLength * Math.cos(lever.angle) * lever.first;
+    const top = leverEnd[1] + leverLength * Math.sin(lever.angle);
+    columns.LinkAngle[k] =
+      Math.atan2(
+        (leverEnd[0] - m[READ.linkY * READING + row]) * Math.sign(top - m[READ.linkZ * READING + row]),
+        Math.abs(top - m[READ.linkZ * READING + row]),
+      ) * DEGREES;
+  });
+  return at;
+}
+
+/** Where the lines through both contact patches, square to their paths in the chassis, meet: y to the left. */
+function rollCentres(
+  [left, right]: readonly WheelAt[],
+  { heave, angle }: { readonly heave: Float64Array; readonly angle: Float64Array },
+): Record<keyof typeof WHOLE, (number | null)[]> {
+  const columns = {
+    rollCentreY: [] as (number | null)[],
+    rollCentreHeight: [] as (number | null)[],
+    rollCentreChassisY: [] as (number | null)[],
+    rollCentreChassisZ: [] as (number | null)[],
+  };
+  for (let k = 0; k < heave.length; k++) {
+    // Up along either line from its patch: z = z_left - a (y - y_left) and z = z_right + b (y + y_right).
+    const [a, b] = [left.scrub[k], right.scrub[k]];
+    const [yLeft, yRight] = [left.halfTrack[k], right.halfTrack[k]];
+    // In sums and differences that a mirror image leaves as they are.
+    const fall = left.travel[k] - right.travel[k] + (a * yLeft - b * yRight);
+    const meets = Math.abs(a + b) > PARALLEL;
+    const y = meets ? fall / (a + b) + 0 : null;
+    const z =
+      y === null ? null : 0.5 * (left.travel[k] - a * (y - yLeft) + (right.travel[k] + b * (y + yRight)));
+    const [sin, cos] = [Math.sin(angle[k]), Math.cos(angle[k])];
+    columns.rollCentreChassisY.push(y);
+    columns.rollCentreChassisZ.push(z);
+    columns.rollCentreY.push(y === null || z === null ? null : y * cos - z * sin + 0);
+    // Two lines that are the ground itself meet anywhere on it.
+    const isGround = !meets && Math.abs(a * cos + sin) <= PARALLEL && Math.abs(fall) <= PARALLEL * yLeft;
+    const onGround = isGround ? 0 : null;
+    columns.rollCentreHeight.push(y === null || z === null ? onGround : y * sin + (z - heave[k]) * cos);
+  }
+  return columns;
+}
+
+function twists([left, right]: readonly WheelAt[]): Record<keyof typeof TWIST, Float64Array> {
+  const difference = (of: (wheel: WheelAt, k: number) => number) =>
+    left.travel.map((_, k) => (of(left, k) - of(right, k)) * DEGREES);
+  return {
+    barTwist: difference(({ lever }, k) => lever[k]),
+    barTwistByHeave: difference(({ leverRate, columns }, k) => leverRate[k] * columns.TravelByHeave[k]),
+    barTwistByRoll: difference(({ leverRate, columns }, k) => leverRate[k] * columns.TravelByRoll[k]),
+  };
+}

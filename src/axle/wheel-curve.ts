@@ -1,0 +1,273 @@
+// One wheel of an axle on its own curve: all of it is a function of its travel z in the chassis, bump positive. On a ground that leans by
+// the roll p and is up by the heave e in the middle of the car the wheel stands where
+//
+//   g(z) = z + s y(z) tan p - e = 0,        y the half-track, s = 1 for the left wheel and -1 for the right one,
+//
+// one root for each wheel: g rises with z. It is started from a table of y and y' and corrected on the curve itself.
+
+import type { CornerModel } from '../corner/model.ts';
+import { laySweep } from '../corner/sweep.ts';
+import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
+import type { MotionStatus } from '../linkage/path.ts';
+import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
+import { type AntiRollBar, type Following, type LeverAngle, leverAngle } from './bar.ts';
+
+/** Where a wheel's travel ends, mm, and how; `leverOverCentre` where the bar lets it go no farther. */
+export interface WheelEnd {
+  readonly travel: number;
+  readonly status: MotionStatus | 'leverOverCentre';
+  /** For `locked`: what does not hold there. */
+  readonly constraint?: string;
+}
+
+/** What is read of a wheel, in this order. */
+export const READ = { shock: 0, halfTrack: 1, turn: 2, linkY: 3, linkZ: 4 } as const;
+
+/** A wheel on its own curve. */
+export interface WheelCurve {
+  readonly side: 1 | -1;
+  readonly model: CornerModel;
+  readonly end: { readonly bump: WheelEnd; readonly droop: WheelEnd };
+  readonly drawn: number;
+  readonly halfTrack: Reader;
+  readonly all: Reader;
+  readonly table: Table;
+  /** The bar's lever along the table; null without a bar. */
+  readonly levers: readonly LeverAngle[] | null;
+  readonly bar: AntiRollBar | null;
+}
+
+/** The half-track and its slope at even distances of travel. */
+interface Table {
+  readonly from: number;
+  readonly step: number;
+  readonly y: Float64Array;
+  readonly slope: Float64Array;
+}
+
+const PARTS = 64;
+/** Name of the point that a drop link is pinned to. */
+const LINK = 'barLink';
+/** Share of a part to which is found where the lever comes over its centre. */
+const CLOSE = 1e-9;
+/** A lever as drawn, before anything is known of how it moves. */
+const LEVEL: LeverAngle = { angle: 0, first: 0, second: 0 };
+
+/** Lays the curve of a wheel, as far as `reach` mm either way or as it goes. */
+export function layWheel(
+  corner: CornerModel,
+  side: 1 | -1,
+  bar: AntiRollBar | null,
+  reach: number,
+): WheelCurve {
+  const model = bar === null ? corner : withLink(corner, bar);
+  const { path, drawn, end } = laySweep(model, { bump: reach, droop: reach, columns: [] });
+  const bound = (measure: Measure): BoundMeasure => bindMeasure(path.system, measure, 'measure');
+  const { outer, inner, foreAftOffset } = model.shock;
+  const y = bound({ x: model.contactPatch });
+  const measures = [
+    bound({ length: [outer, inner], offset: foreAftOffset }),
+    y,
+    bound({ turn: model.upright }),
+  ];
+  if (bar !== null) measures.push(bound({ x: LINK }), bound({ y: LINK }));
+  // Readers of one linkage share their room: each is read from before the next is read.
+  const laid = { side, model, drawn, bar, halfTrack: reader(path, [y]), all: reader(path, measures) };
+  const ends = bar === null ? end : withinLever(laid, bar, end);
+  return {
+    ...laid,
+    end: ends,
+    table: tableOf(laid, ends),
+    levers: bar === null ? null : leversOf(laid, bar, ends),
+  };
+}
+
+/** The corner with the end of the drop link as a point of its body. */
+function withLink(corner: CornerModel, { on, linkMount }: AntiRollBar): CornerModel {
+  const { drawing } = corner;
+  const { points, bodies } = drawing;
+  return {
+    ...corner,
+    drawing: {
+      ...drawing,
+      points: { ...points, [LINK]: linkMount },
+      bodies: { ...bodies, [on]: [...bodies[on], LINK] },
+    },
+  };
+}
+
+type Laid = Pick<WheelCurve, 'all' | 'halfTrack' | 'drawn'>;
+type Ends = WheelCurve['end'];
+
+/** Travels between the ends, evenly. */
+function even({ droop, bump }: WheelCurve['end']): { from: number; step: number; travel: Float64Array } {
+  const step = (bump.travel - droop.travel) / PARTS;
+  const travel = Float64Array.from({ length: PARTS + 1 }, (_, k) => droop.travel + k * step);
+  travel[PARTS] = bump.travel;
+  return { from: droop.travel, step, travel };
+}
+
+function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
+  const { from, step, travel } = even(ends);
+  const y = new Float64Array(travel.length);
+  const slope = new Float64Array(travel.length);
+  readAlong(curve.halfTrack, curve.drawn, travel, (m, row, k) => {
+    y[k] = m[row];
+    slope[k] = m[row + FIRST];
+  });
+  return { from, step, y, slope };
+}
+
+/** The lever's angle at a travel, from that at another. */
+function leverAt(
+  { all, drawn }: Laid,
+  bar: AntiRollBar,
+  travel: number,
+  from: LeverAngle,
+  at: number,
+): LeverAngle | null {
+  let found: LeverAngle | null = null;
+  readAlong(all, drawn, Float64Array.of(travel), (m, row) => {
+    found = leverAngle(bar, linkEnd(m, row), from.angle + from.first * (travel - at));
+  });
+  return found;
+}
+
+/** The drop link's end on the suspension as the readings have it. */
+export function linkEnd(m: Float64Array, row: number): Following {
+  const y = READ.linkY * READING + row;
+  const z = READ.linkZ * READING + row;
+  return [
+    [m[y], m[y + FIRST], m[y + SECOND]],
+    [m[z], m[z + FIRST], m[z + SECOND]],
+  ];
+}
+
+/** The ends brought in to where the lever comes over its centre. */
+function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
+  const { step } = even(ends);
+  const narrowed = (end: WheelEnd): WheelEnd => {
+    let [at, lever] = [0, leverAt(curve, bar, 0, LEVEL, 0) ?? LEVEL];
+    for (let stride = step; at !== end.travel && stride > CLOSE * step; ) {
+      const isNear = Math.abs(end.travel - at) <= stride;
+      const tried = isNear ? end.travel : at + Math.sign(end.travel) * stride;
+      const next = leverAt(curve, bar, tried, lever, at);
+      if (next === null) stride /= 2;
+      else [at, lever] = [tried, next];
+    }
+    return at === end.travel ? end : { travel: at, status: 'leverOverCentre' };
+  };
+  return { droop: narrowed(ends.droop), bump: narrowed(ends.bump) };
+}
+
+/** The lever's angle at the travels of the table, from design ride height outward. */
+function leversOf(curve: Laid, bar: AntiRollBar, ends: Ends): LeverAngle[] {
+  const { travel, step } = even(ends);
+  const middle = Math.min(PARTS, Math.max(0, Math.round(-travel[0] / step)));
+  const levers = new Array<LeverAngle>(travel.length);
+  for (const way of [1, -1]) {
+    let [at, lever] = [0, LEVEL];
+    for (let k = way > 0 ? middle : middle - 1; k >= 0 && k <= PARTS; k += way) {
+      lever = leverAt(curve, bar, travel[k], lever, at) ?? lever;
+      at = travel[k];
+      levers[k] = lever;
+    }
+  }
+  return levers;
+}
+
+/** Reads along travels: `take` is given the readings, the row there, and which of the travels it is. */
+export function readAlong(
+  r: Reader,
+  drawn: number,
+  travel: Float64Array,
+  take: (m: Float64Array, row: number, k: number) => void,
+): void {
+  const { low, high } = r.path;
+  const driver = travel.map((z) => Math.min(high.at, Math.max(low.at, drawn + z)));
+  for (let first = 0; first < driver.length; ) {
+    const rows = readRows(r, driver, first);
+    for (let row = 0; row < rows; row++) take(r.m, row, first + row);
+    first += rows;
+  }
+}
+
+/** The lever's angle at a travel whose readings these are, from the nearest of the table. */
+export function leverThere(
+  { bar, levers, table }: WheelCurve,
+  travel: number,
+  m: Float64Array,
+  row: number,
+): LeverAngle | null {
+  if (bar === null || levers === null) return null;
+  const k = Math.min(PARTS, Math.max(0, Math.round((travel - table.from) / table.step)));
+  const { angle, first } = levers[k];
+  return leverAngle(bar, linkEnd(m, row), angle + first * (travel - table.from - k * table.step));
+}
+
+/** Corrections of a travel: the first from the table leaves about a micrometre, the second rounding. */
+const CORRECTIONS = 12;
+/** mm: a correction below this leaves rounding, for the next goes with its square. */
+const SETTLED = 1e-7;
+/** mm: how far beyond its end a wheel may have to go to be at that end. */
+const ROUNDING = 1e-9;
+
+/**
+ * Travels of a wheel for heaves and rolls, mm and radians, into `travel`; NaN in `travel` marks those out of its reach, for the caller to take out.
+ */
+export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64Array): Float64Array {
+  const { side, end, drawn, halfTrack, table } = curve;
+  const travel = new Float64Array(heave.length);
+  const lean = roll.map((angle) => side * Math.tan(angle));
+  for (let k = 0; k < travel.length; k++) travel[k] = startOf(table, end, heave[k], lean[k]);
+  const inReach = Uint32Array.from(travel.keys()).filter((k) => !Number.isNaN(travel[k]));
+  let open = inReach;
+  for (let round = 0; round < CORRECTIONS && open.length > 0; round++) {
+    const still: number[] = [];
+    const at = Float64Array.from(open, (k) => travel[k]);
+    readAlong(halfTrack, drawn, at, (m, row, i) => {
+      const k = open[i];
+      const by = (travel[k] + lean[k] * m[row] - heave[k]) / (1 + lean[k] * m[row + FIRST]);
+      travel[k] = Math.min(end.bump.travel, Math.max(end.droop.travel, travel[k] - by));
+      if (Math.abs(by) > SETTLED) still.push(k);
+    });
+    open = Uint32Array.from(still);
+  }
+  return travel;
+}
+
+/** The travel by the table's cubics, by halving and Newton's method; NaN where the wheel does not get there. */
+function startOf(table: Table, { droop, bump }: Ends, heave: number, lean: number): number {
+  const missed = (z: number) => z + lean * onTable(table, z) - heave;
+  if (!(missed(droop.travel) <= ROUNDING && missed(bump.travel) >= -ROUNDING)) return Number.NaN;
+  let [low, high] = [droop.travel, bump.travel];
+  let z = Math.min(high, Math.max(low, heave - lean * onTable(table, Math.min(high, Math.max(low, heave)))));
+  for (let round = 0; round < CORRECTIONS; round++) {
+    const off = missed(z);
+    if (off > 0) high = Math.min(high, z);
+    else low = Math.max(low, z);
+    const next = z - off / (1 + lean * slopeOnTable(table, z));
+    if (Math.abs(next - z) < SETTLED) return Math.min(bump.travel, Math.max(droop.travel, next));
+    z = next > low && next < high ? next : 0.5 * (low + high);
+  }
+  return z;
+}
+
+/** The half-track between the places of the table: the cubic through both ends and their slopes. */
+function onTable({ from, step, y, slope }: Table, z: number): number {
+  const k = Math.min(PARTS - 1, Math.max(0, Math.floor((z - from) / step)));
+  const t = (z - from) / step - k;
+  const u = 1 - t;
+  return (
+    u * u * (1 + 2 * t) * y[k] +
+    t * t * (1 + 2 * u) * y[k + 1] +
+    t * u * step * (u * slope[k] - t * slope[k + 1])
+  );
+}
+
+/** Its slope, from that at both ends: near enough for a step of Newton's method. */
+function slopeOnTable({ from, step, slope }: Table, z: number): number {
+  const k = Math.min(PARTS - 1, Math.max(0, Math.floor((z - from) / step)));
+  const t = (z - from) / step - k;
+  return (1 - t) * slope[k] + t * slope[k + 1];
+}

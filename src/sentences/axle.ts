@@ -1,0 +1,25 @@
+import { CORNER } from './corner.ts';
+import type { PlainSentences } from './plain.ts';
+
+/** What is said about an axle, and about where it is asked to be. */
+export const AXLE: PlainSentences = {
+  ...CORNER,
+  leverOverCentre: {
+    problem:
+      'the drop link goes through the axis of the bar at design ride height: the bar would lock the axle',
+    advice: 'move linkMount, or leverEnd with the lever',
+  },
+  notPlaces: (say) => ({ problem: 'not a list of places', allowed: `finite numbers, ${say.text('unit')}` }),
+  rollTooLarge: (say) => ({
+    problem: 'too much roll',
+    allowed: `between -${say.text('most')} and ${say.text('most')} degrees`,
+  }),
+  pathLengthsDiffer: (say) => ({
+    problem: 'not as long as heave',
+    allowed: `${say.text('count')} numbers, one for each of heave`,
+  }),
+  tooManyPoses: (say) => ({ problem: 'too many poses', allowed: `${say.text('most')} at most` }),
+  wheelOutOfReach: (say) => ({
+    problem: `out of reach of the ${say.text('side')} wheel, which goes from ${say.text('min')} mm (${say.text('minStatus')}) to ${say.text('max')} mm (${say.text('maxStatus')})`,
+  }),
+};

@@ -1,0 +1,277 @@
+/**
+ * An axle over heave and roll. Judges: the general solver on a drawing of the whole axle, in which the road moves under a chassis that
+ * stands; closed forms of a swing axle and of parallel level arms (elementary); central differences for every derivative; and the mirror
+ * image, to the bit.
+ */
+
+import * as fc from 'fast-check';
+import { axle, customCorner, doubleWishbone, sweep, sweepAxle, torsionalStiffness } from 'jounce';
+import { type Drawing, drive } from 'jounce/linkage';
+import { describe, expect, it } from 'vitest';
+import { modelOf } from '../../src/corner/corner.ts';
+import { wildCorners } from '../support/corners.ts';
+import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
+
+const DEGREE = Math.PI / 180;
+
+/** Roundings of sums of a few lengths of an axle. */
+const FEW = 64;
+const ROADSTER = doubleWishbone({
+  lowerArm: { inner: [231, 148], outer: [628, 139] },
+  upperArm: { inner: [287, 342], outer: [591, 361] },
+  wheel: { centre: [694, 301], camber: -1 },
+  coilover: { on: 'lowerArm', mount: [497, 158], chassisMount: [322, 471] },
+});
+const BAR = {
+  on: 'lowerArm',
+  linkMount: [470, 160],
+  leverEnd: [462, 318],
+  leverLength: 210,
+  torsionalStiffness: torsionalStiffness({ diameter: 20, length: 760 }),
+} as const;
+/** mm between two solvers of a corner some 700 mm wide, near no dead point. */
+const SOLVED = 1e-9;
+const POSES = { heave: [-40, 0, 35], roll: [-4, -1.5, 0, 2, 5] };
+
+/** Both corners, x to the left, on a road that lies on a post in the middle of the car. */
+function wholeAxle(left: Drawing, right: Drawing): Drawing {
+  const sided = (drawing: Drawing, side: 'L' | 'R') => {
+    const way = side === 'L' ? 1 : -1;
+    const named = (names: readonly string[]) => names.map((name) => side + name);
+    return {
+      points: Object.fromEntries(
+        Object.entries(drawing.points).map(([name, [y, z]]) => [side + name, [way * y, z]]),
+      ),
+      ground: named(drawing.ground),
+      bodies: Object.fromEntries(
+        Object.entries(drawing.bodies).map(([name, points]) => [side + name, named(points)]),
+      ),
+    };
+  };
+  const [l, r] = [sided(left, 'L'), sided(right, 'R')];
+  return {
+    points: { ...l.points, ...r.points, post: [0, 0], farther: [1000, 0] },
+    ground: [...l.ground, ...r.ground],
+    bodies: { ...l.bodies, ...r.bodies, road: ['post', 'farther'] },
+    fixedCoordinates: [{ x: 'post' }],
+    sliders: {
+      left: { point: 'LcontactPatch', on: ['post', 'farther'] },
+      right: { point: 'RcontactPatch', on: ['post', 'farther'] },
+    },
+  };
+}
+
+describe('an axle', () => {
+  it('stands where the general solver puts a drawing of it all, left and right unlike', () => {
+    // As drawn both patches lie on the ground, so that the road is level there.
+    const grounded = wildCorners.map(doubleWishbone);
+    fc.assert(
+      fc.property(
+        grounded,
+        grounded,
+        fc.double({ min: -25, max: 25, noNaN: true }),
+        fc.double({ min: -2, max: 2, noNaN: true }),
+        (left, right, heave, roll) => {
+          const swept = sweepAxle(axle({ left, right }), { heave: [heave], roll: [roll] });
+          fc.pre(swept.outOfReach.length === 0);
+          const [row] = swept.rows();
+          const whole = wholeAxle(modelOf(left).drawing, modelOf(right).drawing);
+          const { drawing, shortfall } = drive(whole, [
+            { driver: { y: 'post' }, to: heave },
+            { driver: { turn: 'road' }, to: -roll * DEGREE },
+          ]);
+          fc.pre(shortfall.every((short) => short === 0));
+          const { LcontactPatch, RcontactPatch } = drawing.points;
+          expectWithin(row.leftTravel, LcontactPatch[1], SOLVED);
+          expectWithin(row.rightTravel, RcontactPatch[1], SOLVED);
+          const across = ([x, z]: readonly number[]) =>
+            x * Math.cos(roll * DEGREE) - z * Math.sin(roll * DEGREE);
+          expectWithin(row.leftPatchY, across(LcontactPatch), SOLVED);
+          expectWithin(row.rightPatchY, across(RcontactPatch), SOLVED);
+        },
+      ),
+      { numRuns: 20 },
+    );
+  });
+
+  it('has of each wheel what a sweep of its corner has at its travel', () => {
+    const curves = sweep(ROADSTER, { bump: 130, droop: 130 });
+    for (const row of sweepAxle(axle({ left: ROADSTER, bar: BAR }), POSES).rows()) {
+      for (const [side, travel] of [
+        ['left', row.leftTravel],
+        ['right', row.rightTravel],
+      ] as const) {
+        const at = curves.at(travel);
+        expectClose(row[`${side}ShockLength`], at.shockLength, { times: FEW, scale: 500 });
+        expectClose(row[`${side}InstallationRatio`], at.installationRatio!, { times: FEW * 16, scale: 1 });
+        const lean = side === 'left' ? -row.roll : row.roll;
+        expectClose(row[`${side}Camber`], at.camber + lean, { times: FEW, scale: 90 });
+      }
+    }
+  });
+
+  it('level has the roll centre of its corner, in the middle', () => {
+    const curves = sweep(ROADSTER, { bump: 60, droop: 60 });
+    for (const row of sweepAxle(axle({ left: ROADSTER }), { heave: [-50, 0, 20, 60], roll: [0] }).rows()) {
+      expectSame(row.rollCentreY, 0);
+      expectClose(row.rollCentreHeight!, curves.at(row.heave).rollCentreHeight!, { times: FEW, scale: 700 });
+      expectClose(row.rollCentreChassisZ!, row.rollCentreHeight! + row.heave, { times: 4, scale: 700 });
+    }
+  });
+
+  it('of two swing axles is in closed form: each wheel a turn about its pivot', () => {
+    // Pivot at [90, 260], patch at [650, 0]: p + |d| (cos, sin)(a), and the ground z = e - y tan p.
+    const [pivot, patch] = [[90, 260] as const, [650, 0] as const];
+    const left = customCorner({
+      drawing: {
+        points: {
+          pivot,
+          wheelCentre: [650, 290],
+          contactPatch: patch,
+          eye: [420, 250],
+          chassisEye: [300, 600],
+        },
+        ground: ['pivot', 'chassisEye'],
+        bodies: { halfShaft: ['pivot', 'wheelCentre', 'contactPatch', 'eye'] },
+      },
+      upright: 'halfShaft',
+      wheelCentre: 'wheelCentre',
+      contactPatch: 'contactPatch',
+      shock: { outer: 'eye', inner: 'chassisEye' },
+    });
+    const radius = Math.hypot(patch[0] - pivot[0], patch[1] - pivot[1]);
+    const drawn = Math.atan2(patch[1] - pivot[1], patch[0] - pivot[0]);
+    for (const row of sweepAxle(axle({ left }), { heave: [-20, 0, 30], roll: [0, 2, -3] }).rows()) {
+      for (const [side, way] of [
+        ['left', 1],
+        ['right', -1],
+      ] as const) {
+        // Distance of the pivot from the ground along its normal is radius x cos of an angle.
+        const lean = way * row.roll * DEGREE;
+        const height = pivot[1] * Math.cos(lean) + pivot[0] * Math.sin(lean) - row.heave * Math.cos(lean);
+        const turn = -Math.asin(height / radius) - lean - drawn;
+        expectClose(row[`${side}Camber`], (-turn - lean) / DEGREE, { times: FEW * 16, scale: 90 });
+        const z = pivot[1] + radius * Math.sin(drawn + turn);
+        expectClose(row[`${side}Travel`], z, { times: FEW * 16, scale: radius });
+        // The patch goes square to the line to the pivot, which is the line to the roll centre.
+        const y = pivot[0] + radius * Math.cos(drawn + turn);
+        const [cy, cz] = [way * row.rollCentreChassisY!, row.rollCentreChassisZ!];
+        const across = (y - pivot[0]) * (cz - pivot[1]) - (z - pivot[1]) * (cy - pivot[0]);
+        expectWithin(across / (radius * radius), 0, 1e-12);
+      }
+    }
+  });
+
+  it('with parallel level arms of one length keeps its wheels upright in the chassis: camber goes by roll alone', () => {
+    const left = doubleWishbone({
+      lowerArm: { inner: [300, 150], outer: [650, 150] },
+      upperArm: { inner: [300, 400], outer: [650, 400] },
+      wheel: { centre: [720, 300], contactPatch: [720, 0] },
+      coilover: { on: 'lowerArm', mount: [500, 160], chassisMount: [350, 500] },
+    });
+    for (const row of sweepAxle(axle({ left }), POSES).rows()) {
+      expectClose(row.leftCamber, -row.roll, { times: FEW, scale: 90 });
+      expectClose(row.rightCamber, row.roll, { times: FEW, scale: 90 });
+      expectClose(row.leftCamberByRoll, -1, { times: FEW, scale: 1 });
+    }
+    const [level] = sweepAxle(axle({ left }), { heave: [0], roll: [0] }).rows();
+    // Both lines lie on the ground: they meet anywhere on it.
+    expectSame([level.rollCentreY, level.rollCentreHeight], [null, 0]);
+  });
+
+  it('has exact derivatives by heave and by roll', () => {
+    const left = axle({ left: ROADSTER, bar: BAR });
+    const at = (heave: number, roll: number) => sweepAxle(left, { heave: [heave], roll: [roll] }).rows()[0];
+    const h = 1e-3;
+    for (const [heave, roll] of [
+      [0, 0],
+      [25, 3],
+      [-30, -2],
+    ]) {
+      const row = at(heave, roll);
+      for (const name of ['leftTravel', 'rightTravel', 'leftCamber', 'rightCamber', 'barTwist'] as const) {
+        const slope = (plus: number, minus: number) => (plus - minus) / (2 * h);
+        const byHeave = slope(at(heave + h, roll)[name]!, at(heave - h, roll)[name]!);
+        const byRoll = slope(at(heave, roll + h)[name]!, at(heave, roll - h)[name]!);
+        // Roundings of some 1e-13 over the distance, and its square times a third derivative.
+        expectWithin(row[`${name}ByHeave`]!, byHeave, 1e-8);
+        expectWithin(row[`${name}ByRoll`]!, byRoll, 1e-8);
+      }
+      // Of the lever's end: its ratio to travel is the slope of its height.
+      const end = (of: typeof row) => BAR.leverLength * Math.sin(of.leftLeverAngle! * DEGREE);
+      const rise = end(at(heave + h, roll)) - end(at(heave - h, roll));
+      const travel = at(heave + h, roll).leftTravel - at(heave - h, roll).leftTravel;
+      expectWithin(row.leftBarRatio!, rise / travel, 1e-8);
+    }
+  });
+
+  it('leaned the other way is its mirror image, to the bit', () => {
+    const both = (roll: number) =>
+      sweepAxle(axle({ left: ROADSTER, bar: BAR }), { heave: [-30, 10, 40], roll: [roll] }).rows();
+    for (const [k, row] of both(2.7).entries()) {
+      const image = both(-2.7)[k];
+      for (const name of [
+        'Travel',
+        'ShockLength',
+        'Camber',
+        'LeverAngle',
+        'TravelByHeave',
+        'BarRatio',
+      ] as const) {
+        expectSame(row[`left${name}`], image[`right${name}`]);
+        expectSame(row[`right${name}`], image[`left${name}`]);
+      }
+      expectSame(row.barTwist, -image.barTwist!);
+      expectSame(row.rollCentreY! + image.rollCentreY!, 0);
+      expectSame(row.rollCentreHeight, image.rollCentreHeight);
+    }
+  });
+
+  it('keeps the length of its drop links, level or not', () => {
+    const length = Math.hypot(BAR.linkMount[0] - BAR.leverEnd[0], BAR.linkMount[1] - BAR.leverEnd[1]);
+    for (const row of sweepAxle(axle({ left: ROADSTER, bar: BAR }), POSES).rows()) {
+      for (const side of ['left', 'right'] as const) {
+        const [angle, lean] = [row[`${side}LeverAngle`]!, row[`${side}LinkAngle`]!].map((a) => a * DEGREE);
+        const along = BAR.leverLength * (1 - Math.cos(angle));
+        // The link's planar length, from its lean and how far out its lower end is.
+        const planar = Math.sqrt(length * length - along * along);
+        const swung = modelOf(ROADSTER).drawing.points.lowerInner;
+        const [dy, dz] = [BAR.linkMount[0] - swung[0], BAR.linkMount[1] - swung[1]];
+        const [ey, ez] = [BAR.leverEnd[0], BAR.leverEnd[1] + BAR.leverLength * Math.sin(angle)];
+        const lower = [ey - planar * Math.sin(lean), ez - planar * Math.cos(lean)];
+        expectClose(Math.hypot(lower[0] - swung[0], lower[1] - swung[1]), Math.hypot(dy, dz), {
+          times: FEW * 16,
+          scale: 500,
+        });
+      }
+    }
+  });
+
+  it('says where a wheel does not get to, and gives the rest', () => {
+    const swept = sweepAxle(axle({ left: ROADSTER, bar: BAR }), { heave: [0, 700], roll: [0, 3] });
+    expectSame(
+      swept.columns.heave.length +
+        new Set(swept.outOfReach.map(({ heave, roll }) => `${heave} ${roll}`)).size,
+      4,
+    );
+    expectSame([...swept.columns.heave], [0, 0]);
+    for (const { heave, end } of swept.outOfReach) {
+      expectSame(heave, 700);
+      expect(end.travel).toBeLessThan(700);
+      expect(['deadPoint', 'leverOverCentre']).toContain(end.status);
+    }
+  });
+});
+
+describe('a round bar', () => {
+  it('has G pi d^4 / (32 L): 20 mm of steel over 1 m is 21.7 N·m/deg (handbook formula, evaluated here)', () => {
+    const stiffness = torsionalStiffness({ diameter: 20, length: 1000 });
+    expectClose(stiffness, (((79_300 * Math.PI * 20 ** 4) / 32 / 1000 / 1000) * Math.PI) / 180, {
+      times: 8,
+      scale: 22,
+    });
+    expectWithin(stiffness, 21.74, 5e-3);
+    const tube = torsionalStiffness({ diameter: 20, innerDiameter: 16, length: 1000 });
+    expectClose(tube / stiffness, 1 - 0.8 ** 4, { times: 8, scale: 1 });
+  });
+});
