@@ -1,6 +1,12 @@
 export { type Axle, type AxleInput, axle } from './axle/axle.ts';
 export { type AntiRollBar, type RoundBar, torsionalStiffness } from './axle/bar.ts';
 export {
+  type RollStiffness,
+  type RollStiffnessOptions,
+  rollStiffness,
+  type WheelSpring,
+} from './axle/roll-stiffness.ts';
+export {
   type AxleColumn,
   type AxleRow,
   type AxleSweep,

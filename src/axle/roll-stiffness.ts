@@ -1,0 +1,170 @@
+// Roll stiffness of an axle in a pose: the second derivative of its energy U by the roll p, the vertical load held. With h the height of
+// the middle of the car as drawn over the ground, z(h, p) the travel of each wheel, W = F R its wheel load from the spring,
+// dW/dz = k R^2 + F R' its wheel rate,
+//
+//   K = U_pp - U_hp^2 / U_hh,     U_pp = sum (k R^2 + F R') z_p^2 + W z_pp + k_t (w_p^2 + w w_pp),   and so on,
+//
+// w the twist of the bar, k_t its stiffness. On the ground z cos p + s y(z) sin p + h = 0; with n = cos p + s y' sin p
+//
+//   z_h = -1 / n,   z_p = -Y / n,   Y = s y cos p - z sin p,
+//   z_pp = -(h + 2 n_p z_p + n_z z_p^2) / n,   z_hp = (n_p + n_z z_p) / n^2,   z_hh = n_z z_h / n^2,
+//
+// n_p = s y' cos p - sin p and n_z = s y'' sin p. Of the parts that handbooks leave out W z_pp is the largest: on a level, symmetric axle
+// it is 2 P h_rc, P the load and h_rc the height of the roll centre, about the middle of the ground.
+
+import { modelOf } from '../corner/corner.ts';
+import { fault, show, unknownOptions } from '../diagnostic.ts';
+import { refusal, refuse } from '../errors/axle.ts';
+import { FIRST, READING, SECOND } from '../linkage/reader.ts';
+import { DEGREES } from '../units.ts';
+import type { Axle } from './axle.ts';
+import { layWheel, leverThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
+
+/** The spring of a wheel in a pose. */
+export interface WheelSpring {
+  /** Of spring, bump stop and gas, along the shock, N/mm. */
+  readonly rate: number;
+  /** Along the shock, compression positive, N. */
+  readonly force: number;
+}
+
+/** Where an axle is, and what its springs do there. */
+export interface RollStiffnessOptions {
+  /** mm, bump positive; default 0. */
+  readonly heave?: number;
+  /** Degrees, left side up positive; default 0. */
+  readonly roll?: number;
+  readonly left: WheelSpring;
+  /** That of the left wheel if left out. */
+  readonly right?: WheelSpring;
+}
+
+/** Roll stiffness in N·m/deg, and its parts, which add up to it. */
+export interface RollStiffness {
+  readonly total: number;
+  /** Rate of the springs, k R². */
+  readonly springs: number;
+  /** Their force at a changing installation ratio, F R'. */
+  readonly changingRatio: number;
+  /** The load of the wheels on contact patches that move: 2 P h_rc where all is level. */
+  readonly track: number;
+  /** Anti-roll bar. */
+  readonly bar: number;
+  /** What heave takes off as the axle rolls, 0 where all is level; never positive while the axle stands. */
+  readonly coupling: number;
+}
+
+/**
+ * Roll stiffness of an axle about the middle of the ground, with the load held and no lateral force; null where a wheel does not get to the pose.
+ *
+ * @throws InputError for options out of range.
+ */
+export function rollStiffness(axle: Axle, options: RollStiffnessOptions): RollStiffness | null {
+  const { heave, roll, springs } = checked(options);
+  const angle = roll / DEGREES;
+  const states: WheelState[] = [];
+  for (const [w, corner] of [axle.left, axle.right].entries()) {
+    const model = modelOf(corner);
+    const [halfTrack] = model.drawing.points[model.contactPatch];
+    const reach = SPARE + FARTHER * (Math.abs(heave) + halfTrack * Math.tan(Math.abs(angle)));
+    const state = stateOf(layWheel(model, w === 0 ? 1 : -1, axle.bar, reach), heave, angle);
+    if (state === null) return null;
+    states.push(state);
+  }
+  const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
+  const sums = { springs: 0, changingRatio: 0, track: 0, hp: 0, hh: 0 };
+  const twist = { value: 0, h: 0, p: 0, hh: 0, hp: 0, pp: 0 };
+  states.forEach(({ side, travel, y, shock, lever }, w) => {
+    const { rate, force } = springs[w];
+    const [ratio, slope] = [-shock[1], -shock[2]];
+    const n = cos + side * y[1] * sin;
+    const nByRoll = side * y[1] * cos - sin;
+    const nByTravel = side * y[2] * sin;
+    const zh = -1 / n;
+    const zp = -(side * y[0] * cos - travel * sin) / n;
+    const zpp = (heave * cos - 2 * nByRoll * zp - nByTravel * zp * zp) / n;
+    const zhp = (nByRoll + nByTravel * zp) / (n * n);
+    const zhh = (nByTravel * zh) / (n * n);
+    const load = force * ratio;
+    sums.springs += rate * ratio * ratio * zp * zp;
+    sums.changingRatio += force * slope * zp * zp;
+    sums.track += load * zpp;
+    const wheelRate = rate * ratio * ratio + force * slope;
+    sums.hp += wheelRate * zh * zp + load * zhp;
+    sums.hh += wheelRate * zh * zh + load * zhh;
+    if (lever === null) return;
+    twist.value += side * lever.angle;
+    twist.h += side * lever.first * zh;
+    twist.p += side * lever.first * zp;
+    twist.hh += side * (lever.second * zh * zh + lever.first * zhh);
+    twist.hp += side * (lever.second * zh * zp + lever.first * zhp);
+    twist.pp += side * (lever.second * zp * zp + lever.first * zpp);
+  });
+  // N·mm per radian.
+  const torsion = (axle.bar?.torsionalStiffness ?? 0) * NEWTON_METRE * DEGREES;
+  const bar = torsion * (twist.p * twist.p + twist.value * twist.pp);
+  const hp = sums.hp + torsion * (twist.h * twist.p + twist.value * twist.hp);
+  const hh = sums.hh + torsion * (twist.h * twist.h + twist.value * twist.hh);
+  const parts = {
+    springs: sums.springs,
+    changingRatio: sums.changingRatio,
+    track: sums.track,
+    bar,
+    coupling: -(hp * hp) / hh,
+  };
+  const inUnits = Object.fromEntries(
+    Object.entries(parts).map(([name, value]) => [name, value / NEWTON_METRE / DEGREES + 0]),
+  ) as Omit<RollStiffness, 'total'>;
+  return { total: Object.values(inUnits).reduce((sum, part) => sum + part, 0), ...inUnits };
+}
+
+/** N·mm in a N·m. */
+const NEWTON_METRE = 1000;
+/** mm and times that a wheel may have to go farther than a flat half-track says. */
+const SPARE = 10;
+const FARTHER = 1.25;
+
+/** A wheel in a pose: its travel, and half-track, shock length and lever with their derivatives by that. */
+interface WheelState {
+  readonly side: 1 | -1;
+  readonly travel: number;
+  readonly y: readonly [number, number, number];
+  readonly shock: readonly [number, number, number];
+  readonly lever: ReturnType<typeof leverThere>;
+}
+
+function stateOf(curve: WheelCurve, heave: number, angle: number): WheelState | null {
+  const [travel] = travelsAt(curve, Float64Array.of(heave), Float64Array.of(angle));
+  if (Number.isNaN(travel)) return null;
+  let state: WheelState | null = null;
+  readAlong(curve.all, curve.drawn, Float64Array.of(travel), (m, row) => {
+    const of = (measure: number) =>
+      [0, FIRST, SECOND].map((at) => m[measure * READING + row + at]) as [number, number, number];
+    state = {
+      side: curve.side,
+      travel,
+      y: of(READ.halfTrack),
+      shock: of(READ.shock),
+      lever: leverThere(curve, travel, m, row),
+    };
+  });
+  return state;
+}
+
+function checked(options: RollStiffnessOptions) {
+  const faults = unknownOptions(options, ['heave', 'roll', 'left', 'right']);
+  refuse('roll stiffness options', faults);
+  const { heave = 0, roll = 0, left, right = left } = options;
+  const number = (path: string, value: unknown) => {
+    if (!Number.isFinite(value)) faults.push(fault('notFinite', path, { got: show(value) }));
+  };
+  number('heave', heave);
+  number('roll', roll);
+  for (const [side, spring] of Object.entries({ left, right })) {
+    faults.push(...unknownOptions(spring, ['rate', 'force'], side));
+    number(`${side}.rate`, spring?.rate);
+    number(`${side}.force`, spring?.force);
+  }
+  if (faults.length > 0) throw refusal('roll stiffness options', faults);
+  return { heave, roll, springs: [left, right] as const };
+}
