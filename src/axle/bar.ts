@@ -7,7 +7,7 @@
 // From it a' = -F_z / F_a by travel, and a'' the same way. F_a = 0 is a lever over its centre: there the link goes through the bar's axis.
 
 import { antiRollBarSchema, roundBarSchema } from '../document/axle-schema.ts';
-import { parse } from '../document/parse.ts';
+import { type Finding, found, parse } from '../document/parse.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { DEGREES } from '../units.ts';
 
@@ -53,9 +53,22 @@ export function torsionalStiffness(bar: RoundBar): number {
     innerDiameter = 0,
     length,
     shearModulus = STEEL,
-  } = parse(roundBarSchema, bar, 'round bar');
+  } = parse(roundBarSchema, bar, 'round bar', wallFindings);
   const polar = (Math.PI * (diameter ** 4 - innerDiameter ** 4)) / 32;
   return (shearModulus * polar) / length / NEWTON_METRE / DEGREES;
+}
+
+/** A tube has a wall. */
+function wallFindings(bar: unknown): Finding[] {
+  const { diameter, innerDiameter = 0 } = (bar ?? {}) as Partial<RoundBar>;
+  if (!(typeof diameter === 'number' && diameter > 0 && innerDiameter >= diameter)) return [];
+  return [
+    found(['innerDiameter'], 'outOfRange', {
+      got: String(innerDiameter),
+      below: diameter,
+      quantity: 'length',
+    }),
+  ];
 }
 
 /** A bar as plain, checked data. */

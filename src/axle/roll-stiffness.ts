@@ -18,6 +18,7 @@ import { refusal, refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { Axle } from './axle.ts';
+import { MOST_ROLL } from './sweep-axle.ts';
 import { layWheel, leverThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
 
 /** The spring of a wheel in a pose. */
@@ -160,7 +161,9 @@ function checked(options: RollStiffnessOptions) {
   };
   number('heave', heave);
   number('roll', roll);
-  for (const [side, spring] of Object.entries({ left, right })) {
+  if (Math.abs(roll) > MOST_ROLL)
+    faults.push(fault('rollTooLarge', 'roll', { got: show(roll), most: MOST_ROLL }));
+  for (const [side, spring] of Object.entries(options.right === undefined ? { left } : { left, right })) {
     faults.push(...unknownOptions(spring, ['rate', 'force'], side));
     number(`${side}.rate`, spring?.rate);
     number(`${side}.force`, spring?.force);

@@ -104,7 +104,8 @@ export type AxleRow = { readonly [Name in AxleColumn]?: number | null } & {
 
 const HEAVES = [-60, -40, -20, 0, 20, 40, 60];
 const ROLLS = [-3, -2, -1, 0, 1, 2, 3];
-const MOST_ROLL = 30;
+/** Degrees: no car rolls farther on its wheels. */
+export const MOST_ROLL = 30;
 const MOST_POSES = 1_000_000;
 /** How much farther than a flat half-track says a wheel may have to go, and how many mm. */
 const MARGIN = 1.25;

@@ -1,6 +1,7 @@
 // The tables of sentences by what they are about, for the page that lists every code.
 
 import { ASSUMPTIONS, OPEN_QUESTIONS } from '../../src/sentences/assumptions.ts';
+import { AXLE } from '../../src/sentences/axle.ts';
 import { CHECKS } from '../../src/sentences/checks.ts';
 import { CORNER } from '../../src/sentences/corner.ts';
 import { DESIGN } from '../../src/sentences/design.ts';
@@ -48,6 +49,7 @@ export const TABLES: readonly (readonly [heading: string, table: Table])[] = [
   ['Equilibria', EQUILIBRIUM],
   ['Laws', TESTING],
   ['Corners', CORNER],
+  ['Axles', AXLE],
   ['Hardpoints and shapes of an input', DOCUMENT],
   ['Files', FILE],
   ['Inputs that look wrong', CHECKS],
