@@ -1,4 +1,4 @@
-export { type Axle, type AxleInput, axle } from './axle/axle.ts';
+export { type AxleInput, type AxleLinkage, axle } from './axle/axle.ts';
 export { type AntiRollBar, type RoundBar, torsionalStiffness } from './axle/bar.ts';
 export {
   type RollStiffness,
@@ -8,6 +8,7 @@ export {
 } from './axle/roll-stiffness.ts';
 export {
   type AxleColumn,
+  type AxleColumns,
   type AxleRow,
   type AxleSweep,
   type AxleSweepOptions,

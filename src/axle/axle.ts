@@ -14,7 +14,7 @@ export interface AxleInput {
 }
 
 /** An axle as plain, frozen data; made by `axle`. */
-export interface Axle {
+export interface AxleLinkage {
   readonly kind: 'axle';
   readonly left: Corner;
   readonly right: Corner;
@@ -27,7 +27,7 @@ export interface Axle {
  *
  * @throws InputError for what is no corner, a bar on a body that a corner has not, and one that locks the axle as drawn.
  */
-export function axle(input: AxleInput): Axle {
+export function axle(input: AxleInput): AxleLinkage {
   refuse('axle', unknownOptions(input, ['left', 'right', 'bar']));
   const { left, right = left, bar } = input;
   const models = { left: modelOf(left), right: modelOf(right) };

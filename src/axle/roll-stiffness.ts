@@ -17,7 +17,7 @@ import { fault, show, unknownOptions } from '../diagnostic.ts';
 import { refusal, refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
-import type { Axle } from './axle.ts';
+import type { AxleLinkage } from './axle.ts';
 import { MOST_ROLL } from './sweep-axle.ts';
 import { layWheel, leverThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
 
@@ -60,7 +60,7 @@ export interface RollStiffness {
  *
  * @throws InputError for options out of range.
  */
-export function rollStiffness(axle: Axle, options: RollStiffnessOptions): RollStiffness | null {
+export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions): RollStiffness | null {
   const { heave, roll, springs } = checked(options);
   const angle = roll / DEGREES;
   const states: WheelState[] = [];

@@ -15,7 +15,7 @@ import { fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
-import type { Axle } from './axle.ts';
+import type { AxleLinkage } from './axle.ts';
 import {
   layWheel,
   leverThere,
@@ -49,8 +49,7 @@ export interface OutOfReach {
 export interface AxleSweep {
   /** Name, unit and meaning of each column. */
   readonly info: readonly ColumnInfo[];
-  /** A column by name, a value for each row; roll centres have gaps. */
-  readonly columns: Readonly<Record<AxleColumn, Float64Array | readonly (number | null)[]>>;
+  readonly columns: AxleColumns;
   /** One flat object a row. */
   rows(): AxleRow[];
   /** Poses asked for that a wheel does not get to. */
@@ -90,17 +89,20 @@ const TWIST = {
 
 type Side = 'left' | 'right';
 /** A column of `sweepAxle`; those of the bar exist where there is one. */
-export type AxleColumn =
-  | 'heave'
-  | 'roll'
-  | `${Side}${keyof typeof WHEEL | keyof typeof BARRED}`
-  | keyof typeof WHOLE
-  | keyof typeof TWIST;
+export type AxleColumn = Always | keyof typeof WHOLE | Barred;
 
-/** A pose of an axle: a number for each column, null where the roll centre has none. */
-export type AxleRow = { readonly [Name in AxleColumn]?: number | null } & {
-  readonly [Name in 'heave' | 'roll' | `${Side}${keyof typeof WHEEL}`]: number;
-};
+type Always = 'heave' | 'roll' | `${Side}${keyof typeof WHEEL}`;
+type Barred = `${Side}${keyof typeof BARRED}` | keyof typeof TWIST;
+
+/** A value for each row; roll centres have gaps, and those of the bar are there with one. */
+export type AxleColumns = { readonly [Name in Always]: Float64Array } & {
+  readonly [Name in keyof typeof WHOLE]: readonly (number | null)[];
+} & { readonly [Name in Barred]?: Float64Array };
+
+/** A pose of an axle, a number for each column; null where there is no roll centre. */
+export type AxleRow = { readonly [Name in Always]: number } & {
+  readonly [Name in keyof typeof WHOLE]: number | null;
+} & { readonly [Name in Barred]?: number };
 
 const HEAVES = [-60, -40, -20, 0, 20, 40, 60];
 const ROLLS = [-3, -2, -1, 0, 1, 2, 3];
@@ -118,7 +120,7 @@ const PARALLEL = 1e-12;
  *
  * @throws InputError for options out of range.
  */
-export function sweepAxle(axle: Axle, options: AxleSweepOptions = {}): AxleSweep {
+export function sweepAxle(axle: AxleLinkage, options: AxleSweepOptions = {}): AxleSweep {
   const { heave, roll } = posesOf(options);
   const angle = roll.map((degrees) => degrees / DEGREES);
   const curves = wheelsOf(axle, heave, angle);
@@ -135,7 +137,7 @@ export function sweepAxle(axle: Axle, options: AxleSweepOptions = {}): AxleSweep
     ...Object.fromEntries(wheels.flatMap(({ columns }, w) => columnsOf(columns, SIDES[w]))),
     ...rollCentres(wheels, place),
     ...(axle.bar === null ? {} : twists(wheels)),
-  } as AxleSweep['columns'];
+  } as unknown as AxleColumns;
   const info = INFO.filter(({ name }) => name in columns);
   const outOfReach = Array.from(heave.keys()).flatMap((k): OutOfReach[] =>
     SIDES.flatMap((side, w) => {
@@ -151,7 +153,9 @@ export function sweepAxle(axle: Axle, options: AxleSweepOptions = {}): AxleSweep
       Array.from(
         there.keys(),
         (row) =>
-          Object.fromEntries(info.map(({ name }) => [name, columns[name as AxleColumn][row]])) as AxleRow,
+          Object.fromEntries(
+            info.map(({ name }) => [name, columns[name as AxleColumn]?.[row]]),
+          ) as unknown as AxleRow,
       ),
     outOfReach,
     end: { left, right },
@@ -207,7 +211,7 @@ function posesOf(options: AxleSweepOptions): { heave: Float64Array; roll: Float6
 }
 
 /** Both wheels, laid as far as the poses may ask. */
-function wheelsOf({ left, right, bar }: Axle, heave: Float64Array, angle: Float64Array): WheelCurve[] {
+function wheelsOf({ left, right, bar }: AxleLinkage, heave: Float64Array, angle: Float64Array): WheelCurve[] {
   const most = (values: Float64Array) => values.reduce((so, value) => Math.max(so, Math.abs(value)), 0);
   return [left, right].map((corner, w) => {
     const model = modelOf(corner);
