@@ -16,5 +16,9 @@ export const EQUILIBRIUM: PlainSentences = {
     allowed: '[[value, force], ...], two rows or more, values growing',
   },
   notAGas: { problem: 'not a gas spring', allowed: '{ force, at, column, exponent? }' },
+  notABarThatGrows: {
+    problem: 'not a bar that can grow',
+    allowed: 'a moving body of two points, on which nothing slides and whose turn no ratio couples',
+  },
   startOutsideMotion: { problem: 'outside the motion' },
 };

@@ -47,6 +47,13 @@ export interface FollowerForce<P extends string = string, B extends string = str
   readonly relativeTo: B;
 }
 
+/** A linear spring whose free length grows: by `freeBy` times the factor. The spring itself is one of the other loads. */
+export interface GrowingSpring<P extends string = string, B extends string = string> {
+  readonly along: Measure<P, B>;
+  readonly rate: number;
+  readonly freeBy: number;
+}
+
 /** What acts on a linkage through its motion: constant loads, forces that turn with a body, springs. */
 export type MotionLoad<P extends string = string, B extends string = string> =
   | Load<P, B>
@@ -71,8 +78,17 @@ export interface BoundLoads {
   readonly terms: readonly Term[];
 }
 
-/** Binds loads to a system; what is wrong with them goes to `faults`. */
-export function bindLoads(system: System, loads: unknown, under: string, faults: Diagnostic[]): BoundLoads {
+/**
+ * Binds loads to a system; what is wrong with them goes to `faults`. Where `isGrowing` is given they are times a factor, free lengths may be
+ * among them, and what it is true of is bound elsewhere.
+ */
+export function bindLoads(
+  system: System,
+  loads: unknown,
+  under: string,
+  faults: Diagnostic[],
+  isGrowing?: (load: unknown) => boolean,
+): BoundLoads {
   if (!Array.isArray(loads)) faults.push(fault('notLoads', under, { got: show(loads) }));
   const drawing = drawingOf(system);
   const measures: BoundMeasure[] = [];
@@ -103,7 +119,10 @@ export function bindLoads(system: System, loads: unknown, under: string, faults:
   };
   (Array.isArray(loads) ? loads : []).forEach((load: unknown, k) => {
     const path = `${under}[${k}]`;
-    if (isRecord(load) && 'along' in load) {
+    if (isGrowing?.(load)) return;
+    if (isGrowing !== undefined && isRecord(load) && 'freeBy' in load) {
+      act(load.along as Measure, pushOf(load, path, faults), `${path}.along`);
+    } else if (isRecord(load) && 'along' in load) {
       act(load.along as Measure, lawOf(load, path, faults), `${path}.along`);
     } else if (isRecord(load) && 'relativeTo' in load) {
       const { at, force, relativeTo } = load as unknown as FollowerForce;
@@ -131,6 +150,17 @@ export function bindLoads(system: System, loads: unknown, under: string, faults:
 
 function constant(F: number): Law {
   return { force: () => F, rate: () => 0, potential: (m) => -F * m };
+}
+
+/** What a free length that grows adds to a spring: a push of its rate times that. */
+function pushOf(spring: Record<string, unknown>, path: string, faults: Diagnostic[]): Law {
+  faults.push(...unknownOptions(spring, ['along', 'rate', 'freeBy'], path));
+  const [rate, by] = ['rate', 'freeBy'].map((name) => {
+    const value = spring[name];
+    if (!Number.isFinite(value)) faults.push(fault('notFinite', `${path}.${name}`, { got: show(value) }));
+    return value as number;
+  });
+  return constant(rate * by);
 }
 
 function lawOf(spring: Record<string, unknown>, path: string, faults: Diagnostic[]): Law {
