@@ -10,9 +10,11 @@ import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/equilibrium.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { Motion } from '../linkage/motion.ts';
+import type { MotionStatus } from '../linkage/path.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { type ForceAt, type Line, type LoadsAlong, lineOf, loadsAlong } from './force-along.ts';
 import { bindLoads, type MotionLoad } from './motion-loads.ts';
+import { ropesAlong } from './slack-ropes.ts';
 
 /** How equilibria are searched for. */
 export interface EquilibriaOptions {
@@ -22,9 +24,10 @@ export interface EquilibriaOptions {
 
 /**
  * How a linkage rests: `stable`, it comes back when moved a little; `unstable`, it goes on; `semistable`, it comes back from one side
- * only, as on the point of snapping through; `neutral`, it stays where it is put.
+ * only, as on the point of snapping through; `neutral`, it stays where it is put; `slackRope`, it does not stay, as a rope would have to
+ * push.
  */
-export type EquilibriumStatus = 'stable' | 'unstable' | 'semistable' | 'neutral';
+export type EquilibriumStatus = 'stable' | 'unstable' | 'semistable' | 'neutral' | 'slackRope';
 
 /** A pose in which all forces are in balance. */
 export interface Equilibrium<P extends string = string> {
@@ -39,6 +42,8 @@ export interface Equilibrium<P extends string = string> {
   readonly stiffness: number | null;
   /** Potential of all loads, 0 as drawn; null if one has none, as a load that turns with a body. */
   readonly potential: number | null;
+  /** Ropes that would have to push; of `neutral` where that begins. */
+  readonly slackRopes: readonly string[];
 }
 
 /** Where a linkage is in equilibrium. */
@@ -50,6 +55,8 @@ export interface Equilibria<P extends string = string> {
   /** Whether the loads press the linkage against the lower, and the upper end of its motion: it rests there if that is a stop. */
   readonly pressedLow: boolean;
   readonly pressedHigh: boolean;
+  /** How the motion ends on either side. At a `bifurcation` it could go on: `branch` of `trace` says where, and the search goes along. */
+  readonly ends: { readonly low: MotionStatus; readonly high: MotionStatus };
   /** Parts of the motion where a load has no value (a gas column used up): the driver from and to. */
   readonly gaps: readonly { readonly from: number; readonly to: number }[];
 }
@@ -75,15 +82,17 @@ export function equilibria(
   const line = lineOf(path);
   const along = loadsAlong(line, bound);
   const { force } = along;
+  const ropes = ropesAlong(line, bound);
   const ends = endsOf(force, line.cut(options.parts ?? PARTS));
   const isNeutral = ends.every(({ sign }) => sign === 0);
   const rests = isNeutral ? [] : restsAmong(line, force, ends);
   const status = isNeutral ? 'neutral' : rests.length > 0 ? 'found' : 'none';
   return {
     status,
-    equilibria: rests.map(equilibriumAt(line, along)).sort((a, b) => a.at - b.at),
+    equilibria: rests.map(equilibriumAt(line, along, (w) => ropes.slack(w, 0))).sort((a, b) => a.at - b.at),
     pressedLow: !line.isClosed && ends[0].sign < 0,
     pressedHigh: !line.isClosed && ends[ends.length - 1].sign > 0,
+    ends: { low: path.low.status, high: path.high.status },
     gaps: gapsOf(line, ends),
   };
 }
@@ -135,9 +144,9 @@ function finite(value = 0): number {
   return Number.isFinite(value) ? value : 0;
 }
 
-/** Ends in a row that have a value; of a closed motion from an end where Q is not zero round to it again. */
+/** Ends in a row that have a value, without a kink; of a closed motion from an end where Q is not zero round to it again. */
 function stretchesOf(line: Line, ends: readonly End[]): End[][] {
-  if (line.isClosed && ends.every(({ sign }) => !Number.isNaN(sign))) {
+  if (line.isClosed && line.kinks.length === 0 && ends.every(({ sign }) => !Number.isNaN(sign))) {
     const first = ends.findIndex(({ sign }) => sign !== 0);
     const round = ends.slice(1, first + 1).map((end) => ({ ...end, w: end.w + line.length }));
     return [[...ends.slice(first), ...round]];
@@ -145,7 +154,7 @@ function stretchesOf(line: Line, ends: readonly End[]): End[][] {
   const stretches: End[][] = [[]];
   for (const end of ends) {
     if (!Number.isNaN(end.sign)) stretches[stretches.length - 1].push(end);
-    else if (stretches[stretches.length - 1].length > 0) stretches.push([]);
+    if (Number.isNaN(end.sign) || line.kinks.includes(end.w)) stretches.push([]);
   }
   return stretches;
 }
@@ -214,19 +223,25 @@ function restsBetween(
 }
 
 /** Makes what tells of a place of equilibrium. */
-export function equilibriumAt(line: Line, { force, potential }: LoadsAlong): (rest: Rest) => Equilibrium {
+export function equilibriumAt(
+  line: Line,
+  { force, potential }: LoadsAlong,
+  slack: (w: number) => readonly string[],
+): (rest: Rest) => Equilibrium {
   const drawn = potential(line.drawn);
   return ({ w, to, status }) => {
     const rate = line.driverRateAt(w);
     const stiffness = status === 'neutral' ? 0 : -force(w).slope / (rate * rate);
     const V = (potential(w) ?? Number.NaN) - (drawn ?? Number.NaN);
+    const slackRopes = slack(w);
     return {
       at: line.driverAt(w),
       ...(to === undefined ? {} : { to: line.driverAt(to) }),
-      status,
+      status: slackRopes.length > 0 ? 'slackRope' : status,
       points: line.poseAt(w),
       stiffness: Number.isFinite(stiffness) ? stiffness : null,
       potential: Number.isFinite(V) ? V : null,
+      slackRopes,
     };
   };
 }

@@ -12,7 +12,8 @@ import type { Motion } from '../linkage/motion.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { type Equilibrium, equilibriumAt, optionFaults, PARTS, ROUNDING, restsOf } from './equilibria.ts';
 import { type Line, lineOf, loadsAlong } from './force-along.ts';
-import { bindLoads, type MotionLoad } from './motion-loads.ts';
+import { bindLoads, type GrowingSpring, type MotionLoad } from './motion-loads.ts';
+import { ropesAlong } from './slack-ropes.ts';
 
 /** How a rest is followed. */
 export interface FollowOptions {
@@ -48,12 +49,13 @@ export interface SnapThrough {
 export interface FollowedRest<P extends string = string> {
   /**
    * - `reached`: the target factor;
-   * - `endOfMotion`: the rest leaves the traced motion at this factor;
+   * - `endOfMotion`: the rest leaves the traced motion at this factor, or comes to a change point where the motion turns off;
+   * - `slackRope`: a rope would have to push from there on;
    * - `bifurcation`: the rest becomes unstable, and the linkage can go either way;
    * - `noRest`: there is no stable rest at the start, or none after a snap-through;
    * - `stepLimit`: it snaps through again and again.
    */
-  readonly status: 'reached' | 'endOfMotion' | 'bifurcation' | 'noRest' | 'stepLimit';
+  readonly status: 'reached' | 'endOfMotion' | 'slackRope' | 'bifurcation' | 'noRest' | 'stepLimit';
   /** Factor where it ended. */
   readonly factor: number;
   /** The rest there; null for `noRest`. */
@@ -64,21 +66,21 @@ export interface FollowedRest<P extends string = string> {
 }
 
 /**
- * Follows the stable rest of a linkage while the `growing` loads are multiplied by a factor from `from` to `to`. A spring's free
- * length that grows is a growing push of its rate along its length.
+ * Follows the stable rest of a linkage of one degree of freedom while the `growing` loads are multiplied by a factor from `from` to `to`,
+ * or free lengths of springs grow in proportion to it. With a bar that grows the motion changes: `followEquilibriumFrom`.
  *
  * @throws InputError for loads on what is not there.
  */
 export function followEquilibrium<P extends string, B extends string>(
   motion: Motion<P, B>,
   loads: readonly MotionLoad<NoInfer<P>, NoInfer<B>>[],
-  growing: readonly MotionLoad<NoInfer<P>, NoInfer<B>>[],
+  growing: readonly (MotionLoad<NoInfer<P>, NoInfer<B>> | GrowingSpring<NoInfer<P>, NoInfer<B>>)[],
   options?: FollowOptions,
 ): FollowedRest<P>;
 export function followEquilibrium(
   motion: Motion,
   loads: readonly MotionLoad[],
-  growing: readonly MotionLoad[],
+  growing: readonly (MotionLoad | GrowingSpring)[],
   options: FollowOptions = {},
 ): FollowedRest {
   const { path, low, high } = motion;
@@ -93,7 +95,7 @@ export function followEquilibrium(
     );
   }
   const constant = bindLoads(path.system, loads, 'loads', faults);
-  const factored = bindLoads(path.system, growing, 'growing', faults);
+  const factored = bindLoads(path.system, growing, 'growing', faults, () => false);
   refuse('loads', faults);
 
   const line = lineOf(path);
@@ -113,6 +115,13 @@ export function followEquilibrium(
   };
   const factorAt = (w: number) => -force(w).Q / more(w).Q;
   const stability = (w: number) => force(w).slope + factorAt(w) * more(w).slope;
+  const ropes = ropesAlong(line, constant, factored);
+  /** Where a rope gets slack on the way of a rest; null where none does. */
+  const slackOn = (from: number, to: number): number | null => {
+    const tension = (place: number) => ropes.tension(place, factorAt(place));
+    if (ropes.slack(to, factorAt(to)).length === 0) return null;
+    return tension(from) > 0 ? zeroBetween(tension, from, to) : from;
+  };
   const places = line.cut(parts);
   const walk = walkOf(line, places);
   const way = Math.sign(to - from);
@@ -128,7 +137,8 @@ export function followEquilibrium(
     const near = PAST * (places[1] - places[0]);
     const [before, after] = [w - near, w + near].map((place) => Math.sign(total(factor)(place).Q));
     const isEven = status === 'bifurcation' && before * after > 0;
-    const read = equilibriumAt(line, { force: total(factor), potential: potential(factor) });
+    const loads = { force: total(factor), potential: potential(factor) };
+    const read = equilibriumAt(line, loads, (place) => ropes.slack(place, factor));
     const isRising = status === 'bifurcation' && before < 0;
     const rest = read({ w, status: isEven ? 'semistable' : isRising ? 'unstable' : 'stable' });
     return { status, factor, rest, rows, snaps };
@@ -141,6 +151,7 @@ export function followEquilibrium(
   if (first === undefined) return end('noRest', from, null);
   let { w } = first;
   let factor = from;
+  if (ropes.slack(w, factor).length > 0) return end('slackRope', factor, w);
   let [edge, d] = [0, 0];
   for (let left = MOST_ROUNDS * places.length; factor !== to; left--) {
     if (left === 0) return end('stepLimit', factor, w);
@@ -159,7 +170,10 @@ export function followEquilibrium(
       edge = walk.beyond(w, d);
     }
     const next = walk.at(edge);
-    if (next === null || !Number.isFinite(force(next).Q + more(next).Q)) return end('endOfMotion', factor, w);
+    if (next === null || line.kinks.some((kink) => isPassed(kink, w, next))) {
+      return end('endOfMotion', factor, w);
+    }
+    if (!Number.isFinite(force(next).Q + more(next).Q)) return end('endOfMotion', factor, w);
     const isPole = !(more(next).Q * Q > 0);
     const pole = isPole ? zeroBetween((place) => more(place).Q, w, next) : next;
     // There the factor grows beyond all bounds, or two curves of rests cross.
@@ -169,7 +183,11 @@ export function followEquilibrium(
     let stop = isPole && !isCrossing ? pole : far;
     if (isLimit) stop = stability(w) < 0 ? zeroBetween(stability, w, far) : w;
     const wanted = (place: number) => total(to)(place).Q;
-    if (!(wanted(stop) * d > 0)) return end('reached', to, zeroBetween(wanted, w, stop));
+    const isThere = !(wanted(stop) * d > 0);
+    if (isThere) stop = zeroBetween(wanted, w, stop);
+    const slack = isPole && stop === pole ? null : slackOn(w, stop);
+    if (slack !== null) return end('slackRope', factorAt(slack), slack);
+    if (isThere) return end('reached', to, stop);
     factor = factorAt(stop);
     w = stop;
     if (isLimit) {
@@ -182,6 +200,7 @@ export function followEquilibrium(
         to: found === null ? null : line.driverAt(found),
       });
       if (found === null) return end('noRest', factor, null);
+      if (ropes.slack(found, factor).length > 0) return end('slackRope', factor, found);
       [w, d] = [found, 0];
     } else if (isPole) [w, factor] = [pole, -force(pole).slope / more(pole).slope];
     else edge += d;
@@ -195,8 +214,13 @@ const MOST_ROUNDS = 20;
 const SHORT_OF = 0.99;
 const PAST = 1e-3;
 
+/** Whether a kink lies between two places, or at the lower of them: its other side is a place of its own. */
+function isPassed(kink: number, one: number, other: number): boolean {
+  return Math.min(one, other) <= kink && kink < Math.max(one, other);
+}
+
 /** Places in a row, round and round in a closed motion. */
-function walkOf({ length, isClosed }: Line, places: readonly number[]) {
+function walkOf({ length, isClosed, kinks }: Line, places: readonly number[]) {
   const n = places.length - 1;
   const at = (k: number): number | null => {
     if (!isClosed) return places[k] ?? null;
@@ -219,6 +243,7 @@ function walkOf({ length, isClosed }: Line, places: readonly number[]) {
         const next = at(k);
         const value = next === null ? Number.NaN : f(next);
         if (next === null || Number.isNaN(value)) return null;
+        if (kinks.some((kink) => isPassed(kink, before, next))) return null;
         if (value * d <= 0) return zeroBetween(f, before, next);
         before = next;
         k += d;

@@ -10,6 +10,8 @@ import type { Point } from '../linkage/drawing.ts';
 import { coordinates } from '../linkage/measure.ts';
 import type { Path, Piece } from '../linkage/path.ts';
 import { FIRST, READING, type Reader, reader, readPlace, SECOND } from '../linkage/reader.ts';
+import { dot } from '../linkage/singular-pose.ts';
+
 import { horner } from '../numerics/polynomial.ts';
 import type { BoundLoads } from './motion-loads.ts';
 
@@ -28,12 +30,15 @@ export interface Line {
   readonly isClosed: boolean;
   /** The drawn pose. */
   readonly drawn: number;
-  /** Places that cut it into so many parts at least, ends of pieces among them. */
+  /** Change points in which it takes a branch that is not straight on. */
+  readonly kinks: readonly number[];
+  /** Places that cut it into so many parts at least, ends of pieces among them, and both sides of each kink. */
   readonly cut: (parts: number) => number[];
   readonly driverAt: (w: number) => number;
   /** Derivative of the driver by w; 0 at a dead point. */
   readonly driverRateAt: (w: number) => number;
   readonly poseAt: (w: number) => Record<string, Point>;
+  readonly unknownsAt: (w: number) => Float64Array;
   readonly read: (r: Reader, w: number) => void;
 }
 
@@ -54,12 +59,14 @@ export function lineOf(path: Path): Line {
   };
   const read = (r: Reader, w: number) => readPlace(r, ...placeOf(w));
   const { names } = system.structure;
+  const kinks = ends.filter((_, p) => p > 0 && p < pieces.length && isKink(pieces[p - 1], pieces[p]));
   const places = reader(path, coordinates(system), []);
   return {
     path,
     length,
     isClosed,
     drawn: ends[own] - pieces[own].lo * pieces[own].unit,
+    kinks,
     read,
     cut: (parts) => {
       const marks = [0];
@@ -67,6 +74,7 @@ export function lineOf(path: Path): Line {
         const own = Math.max(LEAST, Math.ceil((parts * (ends[p + 1] - ends[p])) / length));
         for (let k = 1; k < own; k++) marks.push(ends[p] + ((ends[p + 1] - ends[p]) * k) / own);
         marks.push(ends[p + 1]);
+        if (kinks.includes(ends[p + 1])) marks.push(ends[p + 1] + BEYOND * length);
       });
       return marks;
     },
@@ -81,6 +89,11 @@ export function lineOf(path: Path): Line {
       const isDead = (w === 0 && low.status === 'deadPoint') || (w === length && high.status === 'deadPoint');
       return isDead ? 0 : rateAt(pieces[p], x);
     },
+    unknownsAt: (w) => {
+      const [p, x] = placeOf(w);
+      const { z, order } = pieces[p];
+      return Float64Array.from({ length: system.unknowns }, (_, j) => horner(z, j * (order + 1), order, x));
+    },
     poseAt: (w) => {
       read(places, w);
       const { m } = places;
@@ -93,6 +106,23 @@ export function lineOf(path: Path): Line {
 
 /** Parts into which a piece is cut at least. */
 const LEAST = 4;
+/** How far the other side of a kink is from it, as a share of the length. */
+const BEYOND = 1e-12;
+/** The cosine between the tangents of two pieces is nearer to 1 than this where the motion goes straight on. */
+const STRAIGHT = 1e-6;
+
+function isKink(before: Piece, after: Piece): boolean {
+  const [one, other] = [tangentOf(before, before.hi), tangentOf(after, after.lo)];
+  return dot(one, other) < (1 - STRAIGHT) * Math.sqrt(dot(one, one) * dot(other, other));
+}
+
+function tangentOf({ z, order }: Piece, x: number): Float64Array {
+  return Float64Array.from({ length: z.length / (order + 1) }, (_, j) => {
+    let rate = 0;
+    for (let k = order; k >= 1; k--) rate = rate * x + k * z[j * (order + 1) + k];
+    return rate;
+  });
+}
 
 function rateAt({ t, unit }: Piece, x: number): number {
   let rate = 0;

@@ -129,6 +129,7 @@ describe('a balanced lamp', () => {
           equilibria: [],
           pressedLow: false,
           pressedHigh: false,
+          ends: { low: 'reached', high: 'reached' },
           gaps: [],
         });
       }),
@@ -614,6 +615,108 @@ describe('what has no single rest', () => {
     // The weight's greatest moment is 400.
     expectSame([found.status, found.snaps.length, found.snaps[0].to], ['noRest', 1, null]);
     expectWithin(found.factor, 400, 1e-7);
+  });
+});
+
+// An arm of length r with a torsion spring, from whose end a rope runs over a pin to a block on a guide. At rest the rope pulls with the
+// block's weight B: k t = B r (direction of the rope across the arm).
+describe('a rope', () => {
+  const hung = linkage({
+    points: { O: [0, 0], P: [100, 0], R: [100, 80], M: [130, -100] },
+    ground: ['O', 'R'],
+    bodies: { arm: ['O', 'P'] },
+    ropes: { line: ['P', 'R', 'M'] },
+    fixedCoordinates: [{ x: 'M' }],
+  });
+  const motion = trace(hung, { driver: { turn: 'arm' }, from: -0.7, to: 0.7 });
+  const spring: MotionLoad = { along: { turn: 'arm' }, rate: 5000, freeAt: 0 };
+
+  it('that would have to push leaves no rest', () => {
+    for (const B of [3, 20, -3, -20]) {
+      const { equilibria: rests } = equilibria(motion, [spring, { at: 'M', force: [0, -B] }]);
+      expect(rests.length).toBeGreaterThan(0);
+      for (const { status, slackRopes, points } of rests) {
+        expectSame(slackRopes, B > 0 ? [] : ['line']);
+        expectSame(status === 'slackRope', B < 0);
+        // The forces in the joints say the same.
+        const { ropes, diagnostics } = forces({ ...hung, points }, [
+          { on: 'arm', moment: 5000 * -Math.atan2(points.P[1], points.P[0]) },
+          { at: 'M', force: [0, -B] },
+        ]);
+        expectSame(Math.sign(ropes.line ?? 0), Math.sign(B));
+        expectSame(diagnostics.length, slackRopes.length);
+      }
+    }
+  });
+
+  it('that gets slack ends the way of a rest', () => {
+    const found = followEquilibrium(motion, [spring], [{ at: 'M', force: [0, -1] }], { from: 20, to: -20 });
+    expectSame([found.status, found.snaps], ['slackRope', []]);
+    expectWithin(found.factor, 0, 1e-9 * 20);
+    expectWithin(found.rest?.at ?? null, 0, 1e-9);
+    const pushed = followEquilibrium(motion, [spring], [{ at: 'M', force: [0, 1] }], { from: 5, to: 20 });
+    expectSame([pushed.status, pushed.rest?.status], ['slackRope', 'slackRope']);
+  });
+});
+
+// A parallelogram, and the crossed four-bar that it can turn into where it lies flat.
+describe('a change point', () => {
+  const drawing = linkage({
+    points: { O: [0, 0], A: [30, 40], B: [130, 40], C: [100, 0] },
+    ground: ['O', 'C'],
+    bodies: { crank: ['O', 'A'], coupler: ['A', 'B'], rocker: ['C', 'B'] },
+  });
+  const driver = { turn: 'crank' } as const;
+  const weight: MotionLoad = { at: 'B', force: [0, -10] };
+  const flat = -Math.atan2(40, 30);
+
+  it('is said where the motion ends in it', () => {
+    const found = equilibria(trace(drawing, { driver }), [weight]);
+    expectSame(found.ends, { low: 'bifurcation', high: 'bifurcation' });
+    // The parallelogram's rocker upright.
+    expectSame(
+      found.equilibria.map(({ status, at }) => [status, at.toFixed(9)]),
+      [['unstable', (Math.PI / 2 + flat).toFixed(9)]],
+    );
+    expectSame([found.pressedLow, found.pressedHigh], [true, true]);
+  });
+
+  it('is passed along the branch that is chosen, and is no rest where the force jumps', () => {
+    const other = trace(drawing, { driver, branch: [{ measure: { turn: 'rocker' }, sign: -1 }] });
+    const straight = trace(drawing, { driver, branch: 'straight', from: -3, to: 3 });
+    for (const motion of [other, straight]) {
+      expect(motion.low.at).toBeLessThan(flat - 0.5);
+      const at = motion.read({ y: 'B' });
+      const found = equilibria(motion, [weight]);
+      // Where the height of B has a turn, and there alone.
+      const n = 4000;
+      const places = Array.from(
+        { length: n + 1 },
+        (_, k) => motion.low.at + ((motion.high.at - motion.low.at) * k) / n,
+      );
+      const slopes = places.map((place) => at(Math.min(place, motion.high.at)).first ?? Number.NaN);
+      const turns = places.flatMap((place, k) => {
+        const smooth = Math.abs(slopes[k + 1] - slopes[k]) < 1;
+        return smooth && slopes[k] * slopes[k + 1] < 0 ? [place] : [];
+      });
+      const inside = found.equilibria
+        .map((rest) => rest.at)
+        .filter((place) => place > motion.low.at && place < motion.high.at);
+      expectSame(inside.length, turns.length);
+      inside.forEach((place, k) => {
+        expectWithin(place, turns[k], (2 * (motion.high.at - motion.low.at)) / n);
+      });
+    }
+    const [before, after] = [-1e-6, 1e-6].map(
+      (off) => other.read({ y: 'B' })(flat + off).first ?? Number.NaN,
+    );
+    expectSame([Math.sign(before), Math.sign(after)], [-1, 1]);
+    // Its rest is followed to the change point, and no farther.
+    const down = followEquilibrium(other, [{ along: driver, rate: 400, freeAt: 0 }], [weight], {
+      to: 40,
+      start: 0,
+    });
+    expectSame([down.status, down.rest?.at.toFixed(6)], ['endOfMotion', flat.toFixed(6)]);
   });
 });
 
