@@ -628,7 +628,7 @@ describe('a rope', () => {
     ropes: { line: ['P', 'R', 'M'] },
     fixedCoordinates: [{ x: 'M' }],
   });
-  const motion = trace(hung, { driver: { turn: 'arm' }, from: -0.7, to: 0.7 });
+  const motion: Motion = trace(hung, { driver: { turn: 'arm' }, from: -0.7, to: 0.7 });
   const spring: MotionLoad = { along: { turn: 'arm' }, rate: 5000, freeAt: 0 };
 
   it('that would have to push leaves no rest', () => {
@@ -661,7 +661,7 @@ describe('a rope', () => {
 
 // A parallelogram, and the crossed four-bar that it can turn into where it lies flat.
 describe('a change point', () => {
-  const drawing = linkage({
+  const drawing: Drawing = linkage({
     points: { O: [0, 0], A: [30, 40], B: [130, 40], C: [100, 0] },
     ground: ['O', 'C'],
     bodies: { crank: ['O', 'A'], coupler: ['A', 'B'], rocker: ['C', 'B'] },
@@ -682,8 +682,8 @@ describe('a change point', () => {
   });
 
   it('is passed along the branch that is chosen, and is no rest where the force jumps', () => {
-    const other = trace(drawing, { driver, branch: [{ measure: { turn: 'rocker' }, sign: -1 }] });
-    const straight = trace(drawing, { driver, branch: 'straight', from: -3, to: 3 });
+    const other: Motion = trace(drawing, { driver, branch: [{ measure: { turn: 'rocker' }, sign: -1 }] });
+    const straight: Motion = trace(drawing, { driver, branch: 'straight', from: -3, to: 3 });
     for (const motion of [other, straight]) {
       expect(motion.low.at).toBeLessThan(flat - 0.5);
       const at = motion.read({ y: 'B' });

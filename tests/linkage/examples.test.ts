@@ -161,6 +161,39 @@ function stephenson(): number[] {
   return [swing(PI), swing(PI / 3), ...pin(PI / 2)];
 }
 
+/** The place in an interval at whose ends f has different signs. */
+function bisect(f: (y: number) => number, low: number, high: number): number {
+  const sign = Math.sign(f(low));
+  let [a, b] = [low, high];
+  for (let n = 0; n < 100; n++) {
+    const middle = (a + b) / 2;
+    if (Math.sign(f(middle)) === sign) a = middle;
+    else b = middle;
+  }
+  return (a + b) / 2;
+}
+
+/** P = 2 k y (L0/L - 1), and its greatest value in closed form; the roots of P by halving. */
+function vonMisesTruss(): number[] {
+  const [b, k] = [400, 100];
+  const held = (free: number) => (y: number) => 2 * k * y * (free / hypot(b, y) - 1);
+  const free = hypot(b, 250);
+  const P = 2 * k * free * (1 - Math.cbrt(b / free) ** 2) ** 1.5;
+  const top = b * sqrt(Math.cbrt(free / b) ** 2 - 1);
+  const at = (load: number, low: number, high: number) => bisect((y) => held(free)(y) - load, low, high);
+  const steep = hypot(b, 1200);
+  const aside = bisect((y) => hypot(b, y) ** 3 - steep * y * y, sqrt(2) * b, 1200);
+  return [
+    P,
+    top,
+    at(P, -1000, -1e-6),
+    at(P / 2, top, 250),
+    at(P / 2, 1e-6, top),
+    at(P / 2, -1000, -1e-6),
+    held(steep)(aside),
+  ];
+}
+
 const FIGURES: Readonly<Record<string, readonly number[]>> = {
   watt: watt(),
   // Virtual work.
@@ -182,6 +215,7 @@ const FIGURES: Readonly<Record<string, readonly number[]>> = {
   pantograph: [150, 150, 3],
   'rear-rocker': rearRocker(),
   tackle: [40, 200, -400],
+  'von-mises-truss': vonMisesTruss(),
   backhoe: backhoe(),
   stephenson: stephenson(),
   // Willis' equation, from memory: 1 - 100 / z for each turn of the arm.

@@ -16,7 +16,7 @@ import {
   trace,
   withLengths,
 } from 'jounce/linkage';
-import { equilibria, followEquilibrium, forces } from 'jounce/statics';
+import { equilibria, equilibriaFrom, followEquilibrium, followEquilibriumFrom, forces } from 'jounce/statics';
 import {
   couplerCurve,
   extremeValues,
@@ -141,6 +141,23 @@ export function named(): void {
   equilibria(motion, [{ along: { length: ['A', 'D'] }, rate: 3, freeAt: 0 }]);
   // @ts-expect-error: no such point
   followEquilibrium(motion, [], [{ at: 'D', force: [0, 1] }]);
+
+  const reached = equilibriaFrom(fourBar, [{ at: 'B', force: [0, -9] }], {
+    starts: [[{ driver: { turn: 'crank' }, to: 1 }]],
+  });
+  holds<Same<keyof (typeof reached)[number]['points'], 'O' | 'A' | 'B' | 'C'>>();
+  followEquilibriumFrom(
+    fourBar,
+    [],
+    [
+      { bar: 'coupler', by: 1 },
+      { along: { y: 'B' }, rate: 3, freeBy: 1 },
+    ],
+  );
+  // @ts-expect-error: no such point
+  equilibriaFrom(fourBar, [{ at: 'D', force: [0, -9] }]);
+  // @ts-expect-error: no such body
+  followEquilibriumFrom(fourBar, [], [{ bar: 'frame', by: 1 }]);
 }
 
 /** A telescope is driven, read and seen from as a body is; what a drawing lists is what it has. */

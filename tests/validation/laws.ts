@@ -99,6 +99,32 @@ export const laws: Section = {
       unit: 'rad, length or N mm',
     },
     {
+      what: 'rests with ropes, and past change points',
+      file: 'linkage/equilibria.test.ts',
+      tests: ['a rope', 'a change point'],
+      against: 'tension by forces in joints; turns of a height',
+      unit: 'N or rad',
+    },
+    {
+      what: 'rests of linkages of one to three freedoms',
+      file: 'linkage/equilibria-from.test.ts',
+      tests: [
+        'linkages of one freedom',
+        'random linkages of two and three freedoms',
+        'a search without a rest',
+      ],
+      against:
+        'the exact search of one; virtual work along each freedom; signs of second differences of the potential',
+      unit: 'length or N mm',
+    },
+    {
+      what: 'rests that are followed: of one freedom, to a dead point, to a slack rope',
+      file: 'linkage/follow-from.test.ts',
+      tests: ['a linkage of one freedom', 'a strut that gets shorter > ends', 'what is not followed'],
+      against: 'the exact curve of one; lengths in line; weights',
+      unit: 'length or N',
+    },
+    {
       what: 'extremes and curves of random linkages; mechanical advantage',
       file: 'synthesis/quantities.test.ts',
       tests: [
