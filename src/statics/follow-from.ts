@@ -74,7 +74,7 @@ export interface SnapThroughPose<P extends string = string> {
 /** A rest of a linkage of several degrees of freedom, followed while loads or lengths grow. */
 export interface FollowedPose<P extends string = string> {
   /**
-   * - `reached`: the factor asked for;
+   * - `reached`: the target factor;
    * - `bifurcation`: the rest becomes unstable, and the linkage can go either way;
    * - `noRest`: there is no stable rest at the start, or none after a snap-through;
    * - `slackRope`: a rope would have to push from there on;
