@@ -1,3 +1,4 @@
+import { axles } from './axles.ts';
 import type { Section } from './check.ts';
 import { design, forces, rates, sizing, survey } from './coilovers.ts';
 import { corners, limits, sureness } from './corners.ts';
@@ -9,6 +10,7 @@ import { files, judges, numerics } from './numerics.ts';
 export const SECTIONS: readonly Section[] = [
   linkages,
   corners,
+  axles,
   limits,
   forces,
   rates,
@@ -25,7 +27,10 @@ export const SECTIONS: readonly Section[] = [
 /** Files under tests/ without a check: words, refusals, layout, and the tests of what is for testing. */
 export const WITHOUT: readonly string[] = [
   'architecture.test.ts',
+  'axle/errors.test.ts',
   'diagnostic.test.ts',
+  'doc-comments.test.ts',
+  'document/guide-tables.test.ts',
   'coilover/findings.test.ts',
   'corner/every-kind.test.ts',
   'corner/limits-words.test.ts',
