@@ -109,11 +109,12 @@ export function layByArcLength(e: TaylorExpansion, task: Task): Path | NoPath {
   }
   const drawnTangent = Float64Array.from(e.tangent);
   const drawnDown = isBranch ? { ...drawn, signs: signsBeyond(e, drawn.series, -1) } : drawn;
-  const up = layOutward(e, task, drawn, 1, drawnTangent);
+  const passed = isBranch ? 1 : 0;
+  const up = layOutward(e, task, drawn, 1, drawnTangent, passed);
   if (up.end.status === 'closed' && !Number.isFinite(from)) {
     return { system, pieces: up.pieces, low: { at: t[0], status: 'closed' }, high: up.end };
   }
-  const down = layOutward(e, task, drawnDown, -1, drawnTangent);
+  const down = layOutward(e, task, drawnDown, -1, drawnTangent, passed);
   const pieces = down.pieces.slice(1).reverse();
   pieces.push({ ...down.pieces[0], hi: up.pieces[0].hi });
   pieces.push(...up.pieces.slice(1));
@@ -169,12 +170,13 @@ function layOutward(
   drawn: Predicted,
   way: 1 | -1,
   drawnTangent: Float64Array,
+  passed: number,
 ): Side {
   const { system, pose, along } = e;
   const { size } = system;
   const target = way > 0 ? task.to : task.from;
   const pieces: Piece[] = [];
-  let bifurcations = 0;
+  let bifurcations = passed;
   for (let now = drawn; ; ) {
     const { series, t, allowed } = now;
     const good = acceptStep(e, series, way * now.step, allowed, pose);

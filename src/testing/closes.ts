@@ -4,11 +4,10 @@
 import { expectMeasured } from './measured.ts';
 import { nameOf } from './measures.ts';
 import { distance } from './plane.ts';
-import { type Law, type Pose, poseAt, poses, type Setting, settingOf, traced } from './setting.ts';
+import { lawOf, type Pose, poseAt, poses, type Setting, traced } from './setting.ts';
 import { expectWithin } from './violation.ts';
 
-export const closes: Law = (build, data, options) => {
-  const setting = settingOf('closes', build, data, options);
+export const closes = lawOf('closes', (setting) => {
   const { drawing, driver } = setting;
   const motion = traced(setting, drawing);
   const all = Object.keys(drawing.points);
@@ -26,7 +25,7 @@ export const closes: Law = (build, data, options) => {
     if (pose.where.driver === null) continue;
     expectMeasured(setting, `driver (${nameOf(driver)}) on the points`, driver, pose, pose.where.at);
   }
-};
+});
 
 function expectPlace(
   { law, drawing, allowed, size }: Setting,

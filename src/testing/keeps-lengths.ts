@@ -2,15 +2,14 @@
 // fixed coordinates, sliders on their lines, fixed angles, ratios, ropes.
 
 import { keptBy } from './kept.ts';
-import { type Law, poses, settingOf, traced } from './setting.ts';
+import { lawOf, poses, traced } from './setting.ts';
 import { expectWithin } from './violation.ts';
 
-export const keepsLengths: Law = (build, data, options) => {
-  const setting = settingOf('keepsLengths', build, data, options);
+export const keepsLengths = lawOf('keepsLengths', (setting) => {
   const { law, drawing, allowed, size } = setting;
   const drawn = keptBy(drawing).map((kept) => ({ ...kept, length: kept.of(drawing.points, () => 0) }));
   for (const { where, places, turn } of poses(setting, traced(setting, drawing))) {
     for (const { what, of, length } of drawn)
       expectWithin(law, what, where, of(places, turn), length, allowed * size);
   }
-};
+});

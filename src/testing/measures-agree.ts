@@ -2,13 +2,12 @@
 
 import { expectMeasured } from './measured.ts';
 import { everything, nameOf } from './measures.ts';
-import { type Law, poseAt, settingOf, spread, traced } from './setting.ts';
+import { lawOf, poseAt, spread, traced } from './setting.ts';
 
 /** How many poses are looked at. */
 const POSES = 8;
 
-export const measuresAgree: Law = (build, data, options) => {
-  const setting = settingOf('measuresAgree', build, data, options);
+export const measuresAgree = lawOf('measuresAgree', (setting) => {
   const { drawing, driver } = setting;
   const motion = traced(setting, drawing);
   const reads = everything(drawing, driver).map((measure) => ({
@@ -21,4 +20,4 @@ export const measuresAgree: Law = (build, data, options) => {
       expectMeasured(setting, nameOf(measure), measure, pose, read(at).value);
     }
   }
-};
+});

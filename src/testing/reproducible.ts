@@ -3,14 +3,13 @@
 import type { CheckedDrawing, Drawing } from '../linkage/index.ts';
 import { everything, nameOf } from './measures.ts';
 import { otherParts } from './parts.ts';
-import { type Law, type Setting, settingOf, spread, type TracedMotion, traced, where } from './setting.ts';
+import { lawOf, type Setting, spread, type TracedMotion, traced, where } from './setting.ts';
 import { expectWithin, LawViolation } from './violation.ts';
 
 /** How many poses are looked at. */
 const POSES = 8;
 
-export const reproducible: Law = (build, data, options) => {
-  const setting = settingOf('reproducible', build, data, options);
+export const reproducible = lawOf('reproducible', (setting) => {
   const { drawing } = setting;
   const before: CheckedDrawing = JSON.parse(JSON.stringify(drawing));
   const motion = traced(setting, drawing);
@@ -19,13 +18,13 @@ export const reproducible: Law = (build, data, options) => {
 
   expectEqual(setting, 'read on the way back', readAll(setting, motion, [...out].reverse()), expected);
   expectSameDrawing(setting, motion, 'after the motion was traced', drawing, before);
-  expectSameDrawing(setting, motion, 'built a second time', build(data), before);
+  expectSameDrawing(setting, motion, 'built a second time', setting.build(), before);
   const again = traced(setting, before);
   for (const side of ['low', 'high'] as const) {
     expectBits(setting, `${side} end, traced a second time`, out[0], again[side].at, motion[side].at);
   }
   expectEqual(setting, 'traced a second time', readAll(setting, again, out), expected);
-};
+});
 
 /** What was read of each measure, value and derivatives, by the value of the driver. */
 type Read = Map<string, Map<number, readonly (number | null)[]>>;

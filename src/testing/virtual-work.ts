@@ -13,10 +13,9 @@ import { quadratureNodes } from './quadrature.ts';
 import { largest, reaches } from './sensitivity.ts';
 import {
   drivenTo,
-  type Law,
+  lawOf,
   placeAt,
   type Setting,
-  settingOf,
   spread,
   type TracedMotion,
   traced,
@@ -35,12 +34,11 @@ const PLACES = 17;
 /** Such a measure changes at least at this share of the greatest rate of any. */
 const LIVELY = 0.1;
 
-export const virtualWork: Law = (build, data, options) => {
-  const setting = settingOf('virtualWork', build, data, options);
+export const virtualWork = lawOf('virtualWork', (setting) => {
   const motion = traced(setting, setting.drawing);
   expectWork(setting, motion);
   expectReciprocal(setting, motion);
-};
+});
 
 function expectWork(setting: Setting, motion: TracedMotion): void {
   const { law, drawing, driver, size, allowed } = setting;
