@@ -93,6 +93,8 @@ export interface Motion<P extends string = string, B extends string = string> {
   extremes(measure: Measure<P, B>): Extreme[];
   /** The pieces behind it. */
   readonly path: Path;
+  /** What `JSON.stringify` has of it. */
+  toJSON(): Pick<Motion, 'drawn' | 'low' | 'high'>;
 }
 
 /**
@@ -285,6 +287,7 @@ function motionOf(path: Path, drawn: number): Motion {
     low,
     high,
     path,
+    toJSON: () => ({ drawn, low, high }),
     at(driver) {
       readRows(places, Float64Array.of(inRange(driver)), 0);
       const { m } = places;

@@ -5,7 +5,8 @@
 // too sudden for that, the sharpest of some shorter steps judges.
 
 import type { Reading } from '../linkage/index.ts';
-import { everything, nameOf } from './measures.ts';
+import { measureName } from '../words.ts';
+import { everything } from './measures.ts';
 import { lawOf, placeAt, SECOND, traced, unitOf, where } from './setting.ts';
 import { expectWithin } from './violation.ts';
 
@@ -32,7 +33,7 @@ export const derivativesAgree = lawOf('derivativesAgree', (setting) => {
     }
     const seen = measures.map((measure) => {
       const read = motion.read(measure);
-      return { name: nameOf(measure), unit: unitOf(measure, size), read, exact: read(at) };
+      return { name: measureName(measure), unit: unitOf(measure, size), read, exact: read(at) };
     });
     const most = (key: 'first' | 'second', least: number) =>
       Math.max(least, ...seen.map(({ unit, exact }) => Math.abs((exact[key] ?? Number.NaN) / unit)));

@@ -11,8 +11,9 @@ import {
   mobility,
   type Point,
 } from '../linkage/index.ts';
+import { measureName } from '../words.ts';
 import { changedJoints, goByAxes } from './joints.ts';
-import { drawnValue, intrinsic, isAngle, isCoordinate, nameOf } from './measures.ts';
+import { drawnValue, intrinsic, isAngle, isCoordinate } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { distance, pairs, rateOfSquare } from './plane.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
@@ -117,7 +118,7 @@ function expectSame(setting: Setting, transformation: Transformation, other: Che
       measures.forEach((measure, k) => {
         const got =
           (two[order][k] * factor(driver, transformation) ** order) / factor(measure, transformation);
-        const what = `${name}${nameOf(measure)}`;
+        const what = `${name}${measureName(measure)}`;
         expectWithin(law, what, where(setting, at), got, one[order][k], within * units[k]);
       });
     });
@@ -197,7 +198,7 @@ function otherBranch(
     return Math.abs(product) / (Math.hypot(...rates) * Math.hypot(...others));
   });
   if (likes.length === 0) return undefined;
-  const found = likes.findIndex((cosine) => cosine === Math.max(...likes));
+  const found = likes.indexOf(Math.max(...likes));
   if (likes[found] > ALIKE) return found;
   const drawn = where(setting, drawnValue(driver, drawing));
   throw new LawViolation(law, `branch ${branch} of the change point`, drawn, 'is missing when transformed');

@@ -1,7 +1,8 @@
 // measuresAgree: the value of a measure is that of the places of its points.
 
+import { measureName } from '../words.ts';
 import { expectMeasured } from './measured.ts';
-import { everything, nameOf } from './measures.ts';
+import { everything } from './measures.ts';
 import { lawOf, poseAt, spread, traced } from './setting.ts';
 
 /** How many poses are looked at. */
@@ -17,7 +18,7 @@ export const measuresAgree = lawOf('measuresAgree', (setting) => {
   for (const at of spread(motion, POSES)) {
     const pose = poseAt(setting, motion, at);
     for (const { measure, read } of reads) {
-      expectMeasured(setting, nameOf(measure), measure, pose, read(at).value);
+      expectMeasured(setting, measureName(measure), measure, pose, read(at).value);
     }
   }
 });

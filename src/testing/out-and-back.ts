@@ -2,7 +2,8 @@
 // driven out, it is in the drawn pose again. A change point is known to the root of a rounding only: from there it is driven half the way back.
 
 import type { CheckedDrawing, Measure } from '../linkage/index.ts';
-import { coordinates, drawnValue, frameOf, isCoordinate, nameOf } from './measures.ts';
+import { measureName } from '../words.ts';
+import { coordinates, drawnValue, frameOf, isCoordinate } from './measures.ts';
 import { distance, type Places } from './plane.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import { clamp, drivenTo, lawOf, placeAt, type Setting, traced, unitOf, where } from './setting.ts';
@@ -49,7 +50,7 @@ function expectBack(setting: Setting, points: Places, out: number, home: Places,
 
   const end = clamp(motion, target);
   const place = where(setting, out);
-  expectWithin(law, `${nameOf(driver)} driven back`, place, end, target, allowed * unit);
+  expectWithin(law, `${measureName(driver)} driven back`, place, end, target, allowed * unit);
   const measures = coordinates(drawing);
   const read = (of: typeof motion, key: 'value' | 'first') =>
     measures.map((measure) => of.read(measure)(end)[key] ?? Number.NaN);

@@ -1,7 +1,8 @@
 // reproducible: equal data gives equal bits, whatever was built, traced or read before, and the data stays unchanged.
 
 import type { CheckedDrawing, Drawing } from '../linkage/index.ts';
-import { everything, nameOf } from './measures.ts';
+import { measureName } from '../words.ts';
+import { everything } from './measures.ts';
 import { otherParts } from './parts.ts';
 import { lawOf, type Setting, spread, type TracedMotion, traced, where } from './setting.ts';
 import { expectWithin, LawViolation } from './violation.ts';
@@ -37,7 +38,7 @@ function readAll({ drawing, driver }: Setting, motion: TracedMotion, places: rea
         const { value, first, second } = read(at);
         return [at, [value, first, second]] as const;
       });
-      return [nameOf(measure), new Map(readings)];
+      return [measureName(measure), new Map(readings)];
     }),
   );
 }

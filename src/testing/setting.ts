@@ -12,7 +12,8 @@ import {
   type TraceOptions,
   trace,
 } from '../linkage/index.ts';
-import { coordinates, drawnValue, intrinsic, isAngle, nameOf, sizeOf } from './measures.ts';
+import { measureName } from '../words.ts';
+import { coordinates, drawnValue, intrinsic, isAngle, sizeOf } from './measures.ts';
 import type { Places } from './plane.ts';
 import type { Where } from './violation.ts';
 
@@ -173,7 +174,7 @@ function settingOf(
   const used = isUsed ? driver : fastest(still(by, drawing, branch), drawing);
   if (driver !== undefined && !isUsed) {
     const reason = unfit(driver) ? 'is not the same elsewhere' : 'does not change in the drawn pose';
-    skip(`the motion by ${nameOf(driver)}`, `that ${reason}: ${nameOf(used)} drives`);
+    skip(`the motion by ${measureName(driver)}`, `that ${reason}: ${measureName(used)} drives`);
   }
   const ranged = range !== undefined && (driver === undefined || isUsed);
   return {
@@ -305,7 +306,7 @@ export function unitOf(measure: Measure, size: number): number {
 
 /** A value of the driver as a place in the travel. */
 export function where({ driver }: Setting, at: number): Where {
-  return { at, driver: nameOf(driver) };
+  return { at, driver: measureName(driver) };
 }
 
 /** A pose, and where in the travel it is. */
